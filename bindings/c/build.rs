@@ -1,0 +1,11 @@
+//! Gives the shared library its SONAME: for 0.x the ABI changes with the minor version.
+
+fn main() {
+    let part = |name: &str| std::env::var(format!("CARGO_PKG_VERSION_{name}")).unwrap_or_default();
+    let (major, minor) = (part("MAJOR"), part("MINOR"));
+    let abi = if major == "0" { format!("{major}.{minor}") } else { major };
+    if std::env::var("CARGO_CFG_TARGET_OS").as_deref() == Ok("linux") {
+        println!("cargo::rustc-cdylib-link-arg=-Wl,-soname,libaxlewright.so.{abi}");
+    }
+    println!("cargo::rerun-if-changed=build.rs");
+}

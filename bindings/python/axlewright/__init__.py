@@ -1,0 +1,49 @@
+"""Unit-safe vehicle-engineering functions for one-off vehicle builders.
+
+>>> from axlewright import spring
+>>> from axlewright.units import deg, lbf_in
+>>> rate = spring.wheel_rate(spring_rate=300 * lbf_in, motion_ratio=0.75, angle_from_measured_travel=20 * deg)
+>>> f"{rate:.1f}"
+'149.0 lbf/in'
+
+Functions and models of a system of the vehicle stand in its module: `axlewright.spring`, `axlewright.mass` ...
+They take quantities by keyword. `axlewright.si` holds the same functions as NumPy ufuncs on plain numbers in
+coherent SI; `axlewright.units` holds the units.
+"""
+
+from importlib import import_module
+from typing import TYPE_CHECKING, Any
+
+from axlewright import units
+from axlewright._native import DocumentError, DomainError, Quantity, TextError, Unit, __version__
+from axlewright._table import Table
+from axlewright.generated import SYSTEMS
+
+if TYPE_CHECKING:
+    from axlewright import si as si
+    from axlewright.generated import *  # noqa: F403
+
+Q = Quantity
+
+__all__ = [
+    "DocumentError",
+    "DomainError",
+    "Q",
+    "Quantity",
+    "Table",
+    "TextError",
+    "Unit",
+    "__version__",
+    "units",
+]
+
+
+def __getattr__(name: str) -> Any:
+    """Systems are loaded when they are first used."""
+    if name == "si" or name in SYSTEMS:
+        return import_module(f"axlewright.{name}")
+    raise AttributeError(f"module 'axlewright' has no attribute {name!r}")
+
+
+def __dir__() -> list[str]:
+    return sorted([*globals(), "si", *SYSTEMS])

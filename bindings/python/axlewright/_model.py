@@ -1,0 +1,47 @@
+"""What every model can do."""
+
+from __future__ import annotations
+
+import json
+from typing import Any, ClassVar, Self
+
+from axlewright._native import Handle, _document, functions
+
+
+class Model:
+    """Built from keywords, checked when it is built, never changed. It is also a document: JSON or TOML text."""
+
+    __slots__ = ("_handle",)
+    _name: ClassVar[str]
+    _handle: Handle
+
+    def _build(self, **fields: Any) -> None:
+        object.__setattr__(self, "_handle", functions[self._name](_document(fields)))
+
+    @classmethod
+    def from_text(cls, text: str) -> Self:
+        """Reads a document: JSON, or TOML. Unknown keys are refused, with their line."""
+        made = cls.__new__(cls)
+        object.__setattr__(made, "_handle", functions[cls._name](text))
+        return made
+
+    def to_json(self) -> str:
+        """The document as JSON, each value as it was written."""
+        text: str = functions[f"{self._name}.to_json"](self._handle)
+        return text
+
+    def __setattr__(self, name: str, value: object) -> None:
+        raise AttributeError(f"a {type(self).__name__} never changes; build another one")
+
+    def __eq__(self, other: object) -> bool:
+        return type(self) is type(other) and isinstance(other, Model) and self.to_json() == other.to_json()
+
+    def __hash__(self) -> int:
+        return hash((self._name, self.to_json()))
+
+    def __reduce__(self) -> tuple[Any, ...]:
+        return type(self).from_text, (self.to_json(),)
+
+    def __repr__(self) -> str:
+        fields = ", ".join(f"{name}={value!r}" for name, value in json.loads(self.to_json()).items())
+        return f"{type(self).__name__}({fields})"

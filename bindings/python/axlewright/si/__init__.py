@@ -1,0 +1,24 @@
+"""The functions of every system as NumPy ufuncs: positional, plain numbers in coherent SI.
+
+A value outside what a function is valid for gives NaN and raises NumPy's "invalid" flag, so that `numpy.errstate`
+decides what happens. `out=`, `where=`, broadcasting and the rest are NumPy's.
+"""
+
+from importlib import import_module
+from typing import TYPE_CHECKING, Any
+
+from axlewright.si.generated import SYSTEMS
+
+if TYPE_CHECKING:
+    from axlewright.si.generated import *  # noqa: F403
+
+
+def __getattr__(name: str) -> Any:
+    """Systems are loaded when they are first used."""
+    if name in SYSTEMS:
+        return import_module(f"axlewright.si.{name}")
+    raise AttributeError(f"module 'axlewright.si' has no attribute {name!r}")
+
+
+def __dir__() -> list[str]:
+    return sorted([*globals(), *SYSTEMS])

@@ -1,0 +1,202 @@
+//! Plain numbers and arrays of numbers: what stands behind a quantity, always in float64.
+use numpy::{PyArrayDyn, PyArrayMethods, PyUntypedArray};
+use pyo3::exceptions::{PyTypeError, PyZeroDivisionError};
+use pyo3::intern;
+use pyo3::prelude::*;
+use pyo3::sync::PyOnceLock;
+use pyo3::types::{PyBool, PyBytes, PyFloat, PyInt, PyList, PyString, PyTuple};
+
+use axlewright::units::Unit;
+
+/// A number, or an array of float64: a read-only ndarray, or a dask array, DataArray, Series as it came.
+pub enum Value {
+    Number(f64),
+    Array(Py<PyAny>),
+}
+
+#[derive(Clone, Copy)]
+pub enum Operation {
+    Add,
+    Subtract,
+    Multiply,
+    Divide,
+}
+
+impl Value {
+    /// A plain number or array of numbers, copied to float64. Text, truth values, masks and objects are refused.
+    #[inline]
+    pub fn plain(x: &Bound<'_, PyAny>) -> PyResult<Self> {
+        if let Ok(x) = x.cast_exact::<PyFloat>() {
+            return Ok(Value::Number(x.value()));
+        }
+        if let Ok(x) = x.cast_exact::<PyInt>() {
+            return Ok(Value::Number(x.extract()?));
+        }
+        Self::plain_slow(x)
+    }
+
+    #[cold]
+    fn plain_slow(x: &Bound<'_, PyAny>) -> PyResult<Self> {
+        let py = x.py();
+        if x.is_instance_of::<PyBool>() || x.is_instance_of::<PyString>() || x.is_instance_of::<PyBytes>() {
+            return Err(not_numbers(x));
+        }
+        if x.is_instance_of::<PyFloat>() || x.is_instance_of::<PyInt>() {
+            return Ok(Value::Number(x.extract()?));
+        }
+        let numpy = py.import(intern!(py, "numpy"))?;
+        if x.is_instance_of::<PyList>()
+            || x.is_instance_of::<PyTuple>()
+            || x.hasattr("__array_interface__")?
+        {
+            static MASKED: PyOnceLock<Py<PyAny>> = PyOnceLock::new();
+            let masked = MASKED.get_or_try_init(py, || {
+                Ok::<_, PyErr>(numpy.getattr("ma")?.getattr("MaskedArray")?.unbind())
+            })?;
+            if x.is_instance(masked.bind(py))? {
+                return Err(PyTypeError::new_err(
+                    "a masked array has elements without a value; fill them first, for example with x.filled(numpy.nan)",
+                ));
+            }
+            let array = numpy.call_method1("asarray", (x,))?;
+            if !real(&array)? {
+                return Err(not_numbers(x));
+            }
+            return Self::kept(numpy.call_method1("array", (array, "float64"))?);
+        }
+        if x.hasattr("dtype")? && x.hasattr("astype")? {
+            return if real(x)? {
+                Self::kept(x.call_method1("astype", ("float64",))?)
+            } else {
+                Err(not_numbers(x))
+            };
+        }
+        if x.hasattr("__float__")? {
+            return Ok(Value::Number(x.extract()?));
+        }
+        if x.hasattr("__array__")?
+            || x.hasattr("__getitem__")? && x.hasattr("__len__")? && !x.hasattr("keys")?
+        {
+            return Self::plain(&numpy.call_method1("asarray", (x,))?);
+        }
+        Err(not_numbers(x))
+    }
+
+    /// The result of an operation on arrays, made read-only; one without axes is a number.
+    pub fn kept(x: Bound<'_, PyAny>) -> PyResult<Self> {
+        if x.is_instance_of::<PyFloat>() {
+            return Ok(Value::Number(x.extract()?));
+        }
+        if let Ok(array) = x.cast::<PyUntypedArray>() {
+            if numpy::PyUntypedArrayMethods::ndim(array) == 0 {
+                return Ok(Value::Number(array.call_method0("item")?.extract()?));
+            }
+            array.call_method1(intern!(x.py(), "setflags"), (false,))?;
+        }
+        Ok(Value::Array(x.unbind()))
+    }
+
+    pub fn copy(&self, py: Python<'_>) -> Self {
+        match self {
+            Value::Number(x) => Value::Number(*x),
+            Value::Array(x) => Value::Array(x.clone_ref(py)),
+        }
+    }
+
+    pub fn to_python<'py>(&self, py: Python<'py>) -> Bound<'py, PyAny> {
+        match self {
+            Value::Number(x) => PyFloat::new(py, *x).into_any(),
+            Value::Array(x) => x.bind(py).clone(),
+        }
+    }
+
+    /// Element by element; a division of two numbers by zero is an error, as in Python.
+    pub fn with(&self, py: Python<'_>, operation: Operation, other: &Self) -> PyResult<Self> {
+        use Operation::{Add, Divide, Multiply, Subtract};
+        if let (Value::Number(a), Value::Number(b)) = (self, other) {
+            return match operation {
+                Add => Ok(Value::Number(a + b)),
+                Subtract => Ok(Value::Number(a - b)),
+                Multiply => Ok(Value::Number(a * b)),
+                Divide if *b == 0.0 => Err(PyZeroDivisionError::new_err("division by zero")),
+                Divide => Ok(Value::Number(a / b)),
+            };
+        }
+        let (a, b) = (self.to_python(py), other.to_python(py));
+        Self::kept(match operation {
+            Add => a.add(b)?,
+            Subtract => a.sub(b)?,
+            Multiply => a.mul(b)?,
+            Divide => a.div(b)?,
+        })
+    }
+
+    /// Coherent SI of a value in this unit, rounded as the core rounds it.
+    pub fn in_si(self, py: Python<'_>, unit: &Unit) -> PyResult<Self> {
+        match self {
+            Value::Number(x) => Ok(Value::Number(unit.to_si(x))),
+            Value::Array(_) => {
+                let shifted =
+                    if unit.offset == 0.0 { self } else { self.step(py, Operation::Add, unit.offset)? };
+                shifted.step(py, Operation::Multiply, unit.numerator)?.step(
+                    py,
+                    Operation::Divide,
+                    unit.denominator,
+                )
+            }
+        }
+    }
+
+    /// Value in this unit of a coherent SI one, rounded as the core rounds it; an array is fresh.
+    pub fn in_unit<'py>(&self, py: Python<'py>, unit: &Unit) -> PyResult<Bound<'py, PyAny>> {
+        match self {
+            Value::Number(x) => Ok(PyFloat::new(py, unit.from_si(*x)).into_any()),
+            Value::Array(x) => {
+                let scaled = x.bind(py).mul(unit.denominator)?.div(unit.numerator)?;
+                if unit.offset == 0.0 { Ok(scaled) } else { scaled.sub(unit.offset) }
+            }
+        }
+    }
+
+    fn step(self, py: Python<'_>, operation: Operation, factor: f64) -> PyResult<Self> {
+        let nothing = matches!(operation, Operation::Multiply | Operation::Divide) && factor == 1.0;
+        if nothing { Ok(self) } else { self.with(py, operation, &Value::Number(factor)) }
+    }
+}
+
+fn real(array: &Bound<'_, PyAny>) -> PyResult<bool> {
+    let kind: String = array.getattr("dtype")?.getattr("kind")?.extract()?;
+    Ok(matches!(kind.as_str(), "i" | "u" | "f"))
+}
+
+fn not_numbers(x: &Bound<'_, PyAny>) -> PyErr {
+    PyTypeError::new_err(format!("{} is not a number or an array of numbers", brief(x)))
+}
+
+/// An object in a message: short, on one line.
+pub fn brief(x: &Bound<'_, PyAny>) -> String {
+    let words = x.repr().map_or_else(|_| "an object".to_owned(), |r| r.to_string());
+    let line = words.split_whitespace().collect::<Vec<_>>().join(" ");
+    if line.chars().count() > 60 { line.chars().take(57).chain("...".chars()).collect() } else { line }
+}
+
+/// The ndarray of a result: itself, or what a container holds; nothing for a lazy array.
+pub fn ndarray<'py>(x: &Bound<'py, PyAny>) -> Option<Bound<'py, PyArrayDyn<f64>>> {
+    if let Ok(array) = x.cast::<PyArrayDyn<f64>>() {
+        return Some(array.clone());
+    }
+    let held = x.getattr("data").or_else(|_| x.getattr("values")).ok()?;
+    held.cast_into::<PyArrayDyn<f64>>().ok()
+}
+
+/// Flat places of the NaN elements, in logical order.
+pub fn nans(array: &Bound<'_, PyArrayDyn<f64>>) -> Vec<usize> {
+    let array = array.readonly();
+    if let Ok(values) = array.as_slice() {
+        let any = values.chunks(1024).any(|chunk| chunk.iter().fold(false, |any, x| any | x.is_nan()));
+        if !any {
+            return Vec::new();
+        }
+    }
+    array.as_array().iter().enumerate().filter(|(_, x)| x.is_nan()).map(|(place, _)| place).collect()
+}

@@ -1,0 +1,254 @@
+//! Functions that take quantities: numbers go straight to the core, arrays through the ufunc.
+use crate::array::{Value, nans, ndarray};
+use crate::error::{at, guard, raise};
+use crate::quantity::{Quantity, take};
+use crate::ufunc::{Kernel, ufunc};
+use axlewright::units::{Kind, Unit};
+use pyo3::exceptions::{PyTypeError, PyValueError};
+use pyo3::ffi;
+use pyo3::intern;
+use pyo3::prelude::*;
+use pyo3::types::{PyDict, PyString, PyTuple};
+use std::any::TypeId;
+use std::collections::BTreeMap;
+use std::ffi::CString;
+use std::sync::{Mutex, MutexGuard, PoisonError};
+
+/// The functions of the core as Python sees them, by name: `spring.wheel_rate`.
+pub struct Kernels<'py> {
+    /// With quantities: positional arguments, then `"raise"` or `"nan"`.
+    pub functions: Bound<'py, PyDict>,
+    /// Plain SI.
+    pub ufuncs: Bound<'py, PyDict>,
+}
+
+static UFUNCS: Mutex<BTreeMap<TypeId, Py<PyAny>>> = Mutex::new(BTreeMap::new());
+
+fn ufuncs() -> MutexGuard<'static, BTreeMap<TypeId, Py<PyAny>>> {
+    UFUNCS.lock().unwrap_or_else(PoisonError::into_inner)
+}
+
+impl Kernels<'_> {
+    /// Makes one function and its ufunc.
+    pub fn add<K: Kernel<I, O>, const I: usize, const O: usize>(&self) -> PyResult<()> {
+        let py = self.functions.py();
+        let known = ufuncs().get(&TypeId::of::<K>()).map(|made| made.clone_ref(py));
+        let made = match known {
+            Some(made) => made,
+            None => {
+                let made = ufunc::<K, I, O>(py)?;
+                ufuncs().insert(TypeId::of::<K>(), made.clone_ref(py));
+                made
+            }
+        };
+        self.ufuncs.set_item(K::NAME, made)?;
+        self.functions.set_item(K::NAME, function::<K, I, O>(py)?)
+    }
+}
+
+/// A Python callable around `front`; its definition must outlive the interpreter and is leaked, once a function.
+fn function<K: Kernel<I, O>, const I: usize, const O: usize>(py: Python<'_>) -> PyResult<Bound<'_, PyAny>> {
+    let definition = Box::leak(Box::new(ffi::PyMethodDef {
+        ml_name: CString::new(K::NAME)?.into_raw(),
+        ml_meth: ffi::PyMethodDefPointer { PyCFunctionFast: entry::<K, I, O> },
+        ml_flags: ffi::METH_FASTCALL,
+        ml_doc: CString::new(K::DOC)?.into_raw(),
+    }));
+    // SAFETY: the definition lives for ever.
+    unsafe {
+        let made = ffi::PyCFunction_NewEx(definition, std::ptr::null_mut(), std::ptr::null_mut());
+        Bound::from_owned_ptr_or_err(py, made)
+    }
+}
+
+unsafe extern "C" fn entry<K: Kernel<I, O>, const I: usize, const O: usize>(
+    _module: *mut ffi::PyObject,
+    arguments: *mut *mut ffi::PyObject,
+    count: ffi::Py_ssize_t,
+) -> *mut ffi::PyObject {
+    Python::attach(|py| {
+        let outcome = guard(K::NAME, || {
+            if count as usize != I + 1 {
+                return Err(PyTypeError::new_err(format!(
+                    "{} takes {I} arguments and what to do with invalid ones",
+                    K::NAME
+                )));
+            }
+            // SAFETY: Python passes `count` live objects.
+            let argument = |i: usize| unsafe { Borrowed::from_ptr(py, *arguments.add(i)) };
+            front::<K, I, O>(std::array::from_fn(argument), argument(I))
+        });
+        match outcome {
+            Ok(result) => result.into_ptr(),
+            Err(error) => {
+                error.restore(py);
+                std::ptr::null_mut()
+            }
+        }
+    })
+}
+
+fn front<'py, K: Kernel<I, O>, const I: usize, const O: usize>(
+    arguments: [Borrowed<'_, 'py, PyAny>; I],
+    invalid: Borrowed<'_, 'py, PyAny>,
+) -> PyResult<Py<PyAny>> {
+    let py = invalid.py();
+    let refuse = refuses(invalid)?;
+    let mut values = [const { Value::Number(0.0) }; I];
+    let mut units = [None; I];
+    for i in 0..I {
+        let (name, kind) = K::PARAMETERS[i];
+        (values[i], units[i]) = take(&arguments[i], name, kind)?;
+    }
+    let mut numbers = [0.0; I];
+    let mut array = false;
+    for (number, value) in numbers.iter_mut().zip(&values) {
+        match value {
+            Value::Number(x) => *number = *x,
+            Value::Array(_) => array = true,
+        }
+    }
+    let results = if array {
+        let made = arrays::<K, I, O>(py, &values)?;
+        if refuse {
+            check::<K, I, O>(py, &values, &made)?;
+        }
+        made
+    } else {
+        match K::call(numbers) {
+            Ok(results) => results.map(Value::Number),
+            Err(error) if refuse => return Err(raise(py, error)),
+            Err(_) => [const { Value::Number(f64::NAN) }; O],
+        }
+    };
+    let mut results = results.into_iter().zip(K::RESULTS);
+    let mut next = || match results.next() {
+        Some((value, (_, kind))) => {
+            let given = K::PARAMETERS.iter().zip(units).map(|((_, kind), unit)| (*kind, unit));
+            Quantity::result(py, value, kind, shown(kind, given))
+        }
+        None => Err(PyTypeError::new_err("no result")),
+    };
+    if O == 1 {
+        return next();
+    }
+    let mut all = [const { None }; O];
+    for place in &mut all {
+        *place = Some(next()?);
+    }
+    Ok(PyTuple::new(py, all)?.into_any().unbind())
+}
+
+fn refuses(invalid: Borrowed<'_, '_, PyAny>) -> PyResult<bool> {
+    if let Ok(words) = invalid.cast::<PyString>() {
+        match words.to_str()? {
+            "raise" => return Ok(true),
+            "nan" => return Ok(false),
+            _ => {}
+        }
+    }
+    let given = crate::array::brief(&invalid);
+    Err(PyValueError::new_err(format!("invalid = {given} is not known; it is \"raise\" or \"nan\"")))
+}
+
+/// The unit to show a result in: that of the first argument of its kind, or the shop's of the system in which the
+/// arguments were given.
+pub fn shown(
+    kind: &'static Kind,
+    given: impl Iterator<Item = (&'static Kind, Option<&'static Unit>)>,
+) -> &'static Unit {
+    let mut us = false;
+    for (of, unit) in given {
+        if let Some(unit) = unit {
+            if of == kind {
+                return unit;
+            }
+            us |= of.us != of.metric && unit.name == of.us;
+        }
+    }
+    kind.unit(if us { kind.us } else { kind.metric }).unwrap_or(&kind.units[0])
+}
+
+fn arrays<K: Kernel<I, O>, const I: usize, const O: usize>(
+    py: Python<'_>,
+    values: &[Value; I],
+) -> PyResult<[Value; O]> {
+    let ufunc = ufuncs().get(&TypeId::of::<K>()).map(|made| made.clone_ref(py));
+    let ufunc = ufunc.ok_or_else(|| PyTypeError::new_err(format!("{} has no ufunc", K::NAME)))?;
+    let quiet = PyDict::new(py);
+    quiet.set_item(intern!(py, "all"), intern!(py, "ignore"))?;
+    let quiet = py.import(intern!(py, "numpy"))?.call_method(intern!(py, "errstate"), (), Some(&quiet))?;
+    quiet.call_method0(intern!(py, "__enter__"))?;
+    let arguments = PyTuple::new(py, values.iter().map(|value| value.to_python(py)))?;
+    let made = ufunc.bind(py).call1(arguments);
+    quiet.call_method1(intern!(py, "__exit__"), (py.None(), py.None(), py.None()))?;
+    let made = made?;
+    let mut results = [const { Value::Number(0.0) }; O];
+    if O == 1 {
+        results[0] = Value::kept(made)?;
+        return Ok(results);
+    }
+    for (place, result) in results.iter_mut().zip(made.try_iter()?) {
+        *place = Value::kept(result?)?;
+    }
+    Ok(results)
+}
+
+/// Raises for the first element that the core refuses. A lazy array is not computed for it: there it stays NaN.
+fn check<K: Kernel<I, O>, const I: usize, const O: usize>(
+    py: Python<'_>,
+    values: &[Value; I],
+    results: &[Value; O],
+) -> PyResult<()> {
+    let mut places = Vec::new();
+    for result in results {
+        if let Value::Array(result) = result
+            && let Some(array) = ndarray(result.bind(py))
+        {
+            places.extend(nans(&array));
+        }
+    }
+    if places.is_empty() {
+        return Ok(());
+    }
+    places.sort_unstable();
+    places.dedup();
+    let result = results[0].to_python(py);
+    let shape: Vec<usize> = result.getattr("shape")?.extract()?;
+    let mut spread = Vec::with_capacity(I);
+    for value in values {
+        spread.push(broadcast(&value.to_python(py), &result, &shape)?);
+    }
+    for flat in places {
+        let mut numbers = [0.0; I];
+        for (number, array) in numbers.iter_mut().zip(&spread) {
+            *number = array.call_method1("item", (flat,))?.extract()?;
+        }
+        if let Err(error) = K::call(numbers) {
+            let mut index = vec![0; shape.len()];
+            let mut rest = flat;
+            for (place, length) in index.iter_mut().zip(&shape).rev() {
+                *place = rest % length;
+                rest /= length;
+            }
+            return Err(at(py, raise(py, error), &index, flat));
+        }
+    }
+    Ok(())
+}
+
+/// One argument in the shape of the result; a labelled array is laid along the result's axes.
+fn broadcast<'py>(
+    x: &Bound<'py, PyAny>,
+    like: &Bound<'py, PyAny>,
+    shape: &[usize],
+) -> PyResult<Bound<'py, PyAny>> {
+    let py = x.py();
+    let laid = if x.hasattr("broadcast_like")? {
+        let axes = like.getattr("dims")?.cast_into::<PyTuple>()?;
+        x.call_method1("broadcast_like", (like,))?.call_method1("transpose", axes)?.getattr("values")?
+    } else {
+        x.clone()
+    };
+    py.import("numpy")?.call_method1("broadcast_to", (laid, PyTuple::new(py, shape)?))
+}

@@ -1,0 +1,114 @@
+//! The core's refusals as Python exceptions. The sentence is the core's, unchanged.
+use axlewright::Error;
+use pyo3::create_exception;
+use pyo3::exceptions::{PyRuntimeError, PyValueError};
+use pyo3::prelude::*;
+use pyo3::types::PyTuple;
+use std::any::Any;
+use std::panic::{AssertUnwindSafe, catch_unwind};
+
+create_exception!(axlewright, DomainError, PyValueError, "A value outside what a function is valid for.");
+create_exception!(
+    axlewright,
+    TextError,
+    PyValueError,
+    "Text that is not a quantity, or not of the wanted kind."
+);
+create_exception!(axlewright, DocumentError, PyValueError, "A document that cannot be read.");
+
+/// Attributes of every `DomainError`; `None` where they do not apply.
+const ATTRIBUTES: [&str; 8] = ["argument", "value", "lower", "upper", "unit", "source", "index", "number"];
+
+pub fn register(m: &Bound<'_, PyModule>) -> PyResult<()> {
+    let py = m.py();
+    let (domain, text, document) =
+        (py.get_type::<DomainError>(), py.get_type::<TextError>(), py.get_type::<DocumentError>());
+    for name in ATTRIBUTES {
+        domain.setattr(name, py.None())?;
+    }
+    text.setattr("text", py.None())?;
+    document.setattr("line", py.None())?;
+    document.setattr("key", py.None())?;
+    m.add("DomainError", domain)?;
+    m.add("TextError", text)?;
+    m.add("DocumentError", document)
+}
+
+/// The exception of a refusal.
+pub fn raise(py: Python<'_>, error: Error) -> PyErr {
+    let sentence = error.to_string();
+    let number = error.number();
+    let made = match error {
+        Error::Text { text, .. } => {
+            let made = TextError::new_err(sentence);
+            made.value(py).setattr("text", text).map(|()| made)
+        }
+        Error::Document { line, key, .. } => {
+            let made = DocumentError::new_err(sentence);
+            let value = made.value(py);
+            let line = (line > 0).then_some(line);
+            value.setattr("line", line).and_then(|()| value.setattr("key", key)).map(|()| made)
+        }
+        other => {
+            let made = DomainError::new_err(sentence);
+            let value = made.value(py);
+            value
+                .setattr("number", number)
+                .and_then(|()| match other {
+                    Error::OutOfRange { limit, value: x, kind } => {
+                        let fields = (limit.argument, x, limit.lower, limit.upper, kind.si, limit.source);
+                        set(value, fields)
+                    }
+                    Error::Contradiction { relation, value: x, other, kind } => {
+                        set(value, (relation.argument, x, other, f64::INFINITY, kind.si, relation.source))
+                    }
+                    Error::Length { argument, length, .. } => {
+                        value.setattr("argument", argument)?;
+                        value.setattr("value", length)
+                    }
+                    _ => Ok(()),
+                })
+                .map(|()| made)
+        }
+    };
+    made.unwrap_or_else(|error| error)
+}
+
+fn set(value: &Bound<'_, PyAny>, fields: (&str, f64, f64, f64, &str, &str)) -> PyResult<()> {
+    let (argument, x, lower, upper, unit, source) = fields;
+    value.setattr("argument", argument)?;
+    value.setattr("value", x)?;
+    value.setattr("lower", lower)?;
+    value.setattr("upper", upper)?;
+    value.setattr("unit", unit)?;
+    value.setattr("source", source)
+}
+
+/// Says which element of an array was refused.
+pub fn at(py: Python<'_>, error: PyErr, index: &[usize], flat: usize) -> PyErr {
+    let added = PyTuple::new(py, index).and_then(|index| {
+        let value = error.value(py);
+        value.setattr("index", &index)?;
+        value
+            .call_method1("add_note", (format!("at index {index} (flat {flat}) of the broadcast arguments"),))
+    });
+    match added {
+        Ok(_) => error,
+        Err(other) => other,
+    }
+}
+
+/// A fault of the library itself.
+fn panicked(name: &str, payload: Box<dyn Any + Send>) -> PyErr {
+    let words = payload
+        .downcast_ref::<&str>()
+        .copied()
+        .or_else(|| payload.downcast_ref::<String>().map(String::as_str))
+        .unwrap_or("no reason given");
+    PyRuntimeError::new_err(format!("{name}: a fault inside axlewright, please report it: {words}"))
+}
+
+/// Stands before every entry: a panic becomes a `RuntimeError`.
+pub fn guard<T>(name: &str, entry: impl FnOnce() -> PyResult<T>) -> PyResult<T> {
+    catch_unwind(AssertUnwindSafe(entry)).unwrap_or_else(|payload| Err(panicked(name, payload)))
+}

@@ -1,0 +1,241 @@
+//! Genuine NumPy ufuncs: doubles in coherent SI in and out. A refused element is NaN and raises the "invalid" flag
+//! of the floating-point unit, so that `numpy.errstate` decides what happens.
+use crate::call::Kernels;
+use crate::error::guard;
+use axlewright::Result;
+use axlewright::units::{Kind, Quantity, Ratio};
+use numpy::npyffi::{NPY_TYPES, PY_UFUNC_API, npy_intp};
+use pyo3::prelude::*;
+use std::array::from_fn;
+use std::ffi::{CString, c_char, c_int, c_void};
+use std::mem::MaybeUninit;
+
+/// A function of the core on plain doubles: one to eight quantities in, one or more out.
+pub trait Kernel<const I: usize, const O: usize>: 'static {
+    /// System and name: `spring.wheel_rate`.
+    const NAME: &'static str;
+    /// What `help` shows.
+    const DOC: &'static str;
+    /// Name and kind of each argument.
+    const PARAMETERS: [(&'static str, &'static Kind); I];
+    /// Name and kind of each result.
+    const RESULTS: [(&'static str, &'static Kind); O];
+    /// The core's function.
+    fn call(arguments: [f64; I]) -> Result<[f64; O]>;
+}
+
+/// Elements that are worked on at once; inputs that do not lie side by side are gathered first, results always
+/// scattered last, so that one loop serves every layout and vectorises.
+const BLOCK: usize = 256;
+const STRIDE: npy_intp = size_of::<f64>() as npy_intp;
+
+unsafe extern "C" fn inner_loop<K: Kernel<I, O>, const I: usize, const O: usize>(
+    operands: *mut *mut c_char,
+    dimensions: *mut npy_intp,
+    steps: *mut npy_intp,
+    _data: *mut c_void,
+) {
+    // SAFETY: NumPy passes I + O aligned operands of doubles with their steps, and the length.
+    let chunk = || unsafe { run::<K, I, O>(operands, *dimensions as usize, steps) };
+    let before = flags::raised();
+    let outcome = guard(K::NAME, || Ok(chunk()));
+    match outcome {
+        Ok(found) => flags::leave(before, found),
+        // NumPy may have released the interpreter around this loop.
+        Err(error) => Python::attach(|py| error.restore(py)),
+    }
+}
+
+/// What the results held, besides numbers.
+#[derive(Clone, Copy, Default)]
+struct Found {
+    nan: bool,
+    infinite: bool,
+}
+
+/// The same instructions on wider registers where the processor has them: no multiplication is fused with an addition,
+/// so the bits stay the same.
+unsafe fn run<K: Kernel<I, O>, const I: usize, const O: usize>(
+    operands: *mut *mut c_char,
+    length: usize,
+    steps: *mut npy_intp,
+) -> Found {
+    #[cfg(target_arch = "x86_64")]
+    {
+        #[target_feature(enable = "avx2")]
+        unsafe fn wide<K: Kernel<I, O>, const I: usize, const O: usize>(
+            operands: *mut *mut c_char,
+            length: usize,
+            steps: *mut npy_intp,
+        ) -> Found {
+            // SAFETY: as for `blocks`.
+            unsafe { blocks::<K, I, O>(operands, length, steps) }
+        }
+        if length >= 16 && std::arch::is_x86_feature_detected!("avx2") {
+            // SAFETY: the processor has it.
+            return unsafe { wide::<K, I, O>(operands, length, steps) };
+        }
+    }
+    // SAFETY: the caller vouches for the operands.
+    unsafe { blocks::<K, I, O>(operands, length, steps) }
+}
+
+#[inline(always)]
+unsafe fn blocks<K: Kernel<I, O>, const I: usize, const O: usize>(
+    operands: *mut *mut c_char,
+    length: usize,
+    steps: *mut npy_intp,
+) -> Found {
+    let mut gathered = [const { MaybeUninit::<[f64; BLOCK]>::uninit() }; I];
+    let mut results = [const { MaybeUninit::<[f64; BLOCK]>::uninit() }; O];
+    let mut found = Found::default();
+    let mut start = 0;
+    while start < length {
+        let count = BLOCK.min(length - start);
+        // SAFETY: every place touched lies within the `length` elements of its operand; `gathered` and `results`
+        // hold BLOCK >= count elements, and only elements written before are read.
+        unsafe {
+            let inputs: [*const f64; I] = from_fn(|i| {
+                let (from, step) = ((*operands.add(i)).offset(start as isize * *steps.add(i)), *steps.add(i));
+                if step == STRIDE {
+                    return from.cast::<f64>().cast_const();
+                }
+                let to = gathered[i].as_mut_ptr().cast::<f64>();
+                for j in 0..count {
+                    to.add(j).write(from.offset(j as isize * step).cast::<f64>().read());
+                }
+                to.cast_const()
+            });
+            let outputs: [*mut f64; O] = from_fn(|o| results[o].as_mut_ptr().cast::<f64>());
+            let finite = block::<K, I, O>(inputs, outputs, count);
+            for o in 0..O {
+                let (to, step) =
+                    ((*operands.add(I + o)).offset(start as isize * *steps.add(I + o)), *steps.add(I + o));
+                let values = std::slice::from_raw_parts(outputs[o], count);
+                if step == STRIDE {
+                    std::ptr::copy_nonoverlapping(values.as_ptr(), to.cast::<f64>(), count);
+                } else {
+                    for (j, value) in values.iter().enumerate() {
+                        to.offset(j as isize * step).cast::<f64>().write(*value);
+                    }
+                }
+                if !finite {
+                    found.nan |= values.iter().any(|y| y.is_nan());
+                    found.infinite |= values.iter().any(|y| y.is_infinite());
+                }
+            }
+        }
+        start += count;
+    }
+    found
+}
+
+/// The loop that matters. Says whether every result was finite.
+#[inline(always)]
+unsafe fn block<K: Kernel<I, O>, const I: usize, const O: usize>(
+    inputs: [*const f64; I],
+    outputs: [*mut f64; O],
+    count: usize,
+) -> bool {
+    let mut finite = true;
+    for j in 0..count {
+        // SAFETY: the caller vouches for `count` elements of each; outputs lie apart from inputs.
+        unsafe {
+            let y = K::call(from_fn(|i| *inputs[i].add(j))).unwrap_or([f64::NAN; O]);
+            for o in 0..O {
+                // Not `is_finite`: the compiler makes of it what does not vectorise.
+                finite &= y[o].abs() <= f64::MAX;
+                outputs[o].add(j).write(y[o]);
+            }
+        }
+    }
+    finite
+}
+
+/// The floating-point flags that NumPy reads after the loop. A vectorised loop computes both sides of a choice and
+/// so raises flags that mean nothing; they are replaced by what the results say.
+mod flags {
+    use super::Found;
+    use std::ffi::c_int;
+
+    #[cfg(all(any(target_arch = "x86_64", target_arch = "x86"), not(windows)))]
+    const INVALID_DIVIDE_OVER_UNDER: [c_int; 4] = [1, 4, 8, 16];
+    #[cfg(all(target_arch = "aarch64", not(windows)))]
+    const INVALID_DIVIDE_OVER_UNDER: [c_int; 4] = [1, 2, 4, 8];
+    #[cfg(windows)]
+    const INVALID_DIVIDE_OVER_UNDER: [c_int; 4] = [16, 8, 4, 2];
+
+    const INVALID: c_int = INVALID_DIVIDE_OVER_UNDER[0];
+    const OVERFLOW: c_int = INVALID_DIVIDE_OVER_UNDER[2];
+    const ALL: c_int = INVALID | INVALID_DIVIDE_OVER_UNDER[1] | OVERFLOW | INVALID_DIVIDE_OVER_UNDER[3];
+
+    unsafe extern "C" {
+        safe fn feclearexcept(flags: c_int) -> c_int;
+        safe fn feraiseexcept(flags: c_int) -> c_int;
+        safe fn fetestexcept(flags: c_int) -> c_int;
+    }
+
+    pub fn raised() -> c_int {
+        fetestexcept(ALL)
+    }
+
+    pub fn leave(before: c_int, found: Found) {
+        let wanted = before | if found.nan { INVALID } else { 0 } | if found.infinite { OVERFLOW } else { 0 };
+        let now = raised();
+        if now & !wanted != 0 {
+            feclearexcept(ALL);
+            feraiseexcept(wanted);
+        } else if now != wanted {
+            feraiseexcept(wanted);
+        }
+    }
+}
+
+/// A new ufunc. NumPy keeps the pointers for as long as the process lives, so they are leaked, once a function.
+pub fn ufunc<K: Kernel<I, O>, const I: usize, const O: usize>(py: Python<'_>) -> PyResult<Py<PyAny>> {
+    const { assert!(I >= 1 && O >= 1 && I + O <= 32, "NumPy 1.26 takes 32 operands") };
+    let name = CString::new(K::NAME)?.into_raw();
+    let doc = CString::new(K::DOC)?.into_raw();
+    let types = Box::leak(vec![NPY_TYPES::NPY_DOUBLE as c_char; I + O].into_boxed_slice());
+    let loops = Box::leak(Box::new(Some(
+        inner_loop::<K, I, O>
+            as unsafe extern "C" fn(*mut *mut c_char, *mut npy_intp, *mut npy_intp, *mut c_void),
+    )));
+    let data = Box::leak(Box::new(std::ptr::null_mut::<c_void>()));
+    const NO_IDENTITY: c_int = -1;
+    // SAFETY: one loop of I + O types; every pointer lives for ever.
+    unsafe {
+        let made = PY_UFUNC_API.PyUFunc_FromFuncAndData(
+            py,
+            loops,
+            data,
+            types.as_mut_ptr(),
+            1,
+            I as c_int,
+            O as c_int,
+            NO_IDENTITY,
+            name,
+            doc,
+            0,
+        );
+        Bound::from_owned_ptr_or_err(py, made).map(Bound::unbind)
+    }
+}
+
+/// Breaks on purpose: the tests show with it that a fault in the core does not end the Python process.
+struct Fault;
+
+impl Kernel<1, 1> for Fault {
+    const NAME: &'static str = "_test.fault";
+    const DOC: &'static str = "Panics at 13; otherwise returns its argument.";
+    const PARAMETERS: [(&'static str, &'static Kind); 1] = [("number", <Ratio as Quantity>::KIND)];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("number", <Ratio as Quantity>::KIND)];
+    fn call([number]: [f64; 1]) -> Result<[f64; 1]> {
+        assert!(number != 13.0, "thirteen");
+        Ok([number])
+    }
+}
+
+pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
+    kernels.add::<Fault, 1, 1>()
+}

@@ -1,0 +1,41 @@
+use crate::units::{Length, Quantity};
+use crate::{Result, valid};
+
+/// Effective radius of the earth (m); US Standard Atmosphere 1976.
+const EARTH_RADIUS: f64 = 6_356_766.0;
+
+/// Geopotential altitude of a height that was surveyed.
+///
+/// # Formula
+/// `H = R z / (R + z)` with `R` = 6356.766 km
+///
+/// # Parameters
+/// - `geometric_altitude` — `z`, height above mean sea level, as on a map
+///
+/// # Returns
+/// The altitude at which the standard atmosphere is tabulated.
+///
+/// # Valid for
+/// - `-5000 <= geometric_altitude <= 20000`
+///
+/// # Source
+/// US Standard Atmosphere 1976 (NASA-TM-X-74335), eq. 18
+///
+/// # Errors
+/// [`Error::OutOfRange`](crate::Error::OutOfRange)
+///
+/// # Example
+/// ```
+/// use axlewright::{air, units::*};
+/// let altitude = air::geopotential_altitude(Length::of::<m>(4301.0))?;
+/// assert_eq!(format!("{:.1} m", altitude.in_::<m>()), "4298.1 m");
+/// # Ok::<(), axlewright::Error>(())
+/// ```
+#[inline]
+pub fn geopotential_altitude(geometric_altitude: Length) -> Result<Length> {
+    valid! {
+        geometric_altitude: (-5000) <= .. <= 20000 ; "the range of the standard atmosphere in this library";
+    }
+    let z = geometric_altitude.si();
+    Ok(Length::from_si(EARTH_RADIUS * z / (EARTH_RADIUS + z)))
+}

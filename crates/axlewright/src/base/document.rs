@@ -1,0 +1,178 @@
+//! Models as documents: JSON or TOML text, in which every dimensional value is text with its unit.
+
+use super::error::Result;
+use super::text::Tolerance;
+use super::units::Quantity;
+
+/// A quantity in a document: its value, how it was written, and its tolerance.
+///
+/// In text it is `"225 lbf/in"`, `"225 lbf/in +/- 3 %"` or `{ value = 225, unit = "lbf/in" }`; a pure number may stand
+/// without quotes.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Value<Q> {
+    /// The value.
+    pub quantity: Q,
+    /// The text as it was written, where it came from a document.
+    pub written: Option<String>,
+    /// How far off the value may be.
+    pub tolerance: Option<Tolerance>,
+}
+
+impl<Q: Quantity> Value<Q> {
+    /// A value that was not read from text.
+    pub const fn new(quantity: Q) -> Self {
+        Self { quantity, written: None, tolerance: None }
+    }
+    /// A value from text.
+    pub fn parse(text: &str) -> Result<Self> {
+        let reading = super::text::read_as(text, Q::KIND)?;
+        Ok(Self {
+            quantity: Q::from_si(reading.si),
+            written: Some(text.to_owned()),
+            tolerance: reading.tolerance,
+        })
+    }
+}
+
+/// What is checked when it is built, and can be written as a document.
+pub trait Model: Sized {
+    /// Refuses what cannot be, by the name of the field.
+    fn check(&self) -> Result<()>;
+
+    /// The model, if it holds together.
+    fn checked(self) -> Result<Self> {
+        self.check()?;
+        Ok(self)
+    }
+
+    /// Reads JSON (text that begins with `{`) or TOML, and checks it. Unknown keys are refused.
+    #[cfg(feature = "serde")]
+    fn from_text(text: &str) -> Result<Self>
+    where
+        Self: serde::de::DeserializeOwned,
+    {
+        decode::<Self>(text)?.checked()
+    }
+
+    /// The model as JSON, each value as it was written.
+    #[cfg(feature = "serde")]
+    fn to_json(&self) -> Result<String>
+    where
+        Self: serde::Serialize,
+    {
+        serde_json::to_string(self).map_err(|error| refusal(0, String::new(), error.to_string()))
+    }
+}
+
+#[cfg(feature = "serde")]
+use super::error::Error;
+
+#[cfg(feature = "serde")]
+fn refusal(line: usize, key: String, message: String) -> Error {
+    Error::Document { line, key, message }
+}
+
+#[cfg(feature = "serde")]
+fn decode<T: serde::de::DeserializeOwned>(text: &str) -> Result<T> {
+    if text.trim_start().starts_with('{') {
+        let mut json = serde_json::Deserializer::from_str(text);
+        let value = serde_path_to_error::deserialize(&mut json).map_err(|error| {
+            let (line, key) = (error.inner().line(), key_of(error.path()));
+            let full = error.into_inner().to_string();
+            // serde_json ends its sentence with the place, which stands in `line`.
+            let end = full.rfind(" at line ").unwrap_or(full.len());
+            refusal(line, key, full[..end].to_owned())
+        })?;
+        json.end().map_err(|error| refusal(error.line(), String::new(), error.to_string()))?;
+        Ok(value)
+    } else {
+        let toml =
+            toml::Deserializer::parse(text).map_err(|error| toml_refusal(text, String::new(), &error))?;
+        serde_path_to_error::deserialize(toml)
+            .map_err(|error| toml_refusal(text, key_of(error.path()), error.inner()))
+    }
+}
+
+#[cfg(feature = "serde")]
+fn key_of(path: &serde_path_to_error::Path) -> String {
+    if path.iter().next().is_none() { String::new() } else { path.to_string() }
+}
+
+#[cfg(feature = "serde")]
+fn toml_refusal(text: &str, key: String, error: &toml::de::Error) -> Error {
+    let line = error.span().map_or(0, |span| text[..span.start.min(text.len())].matches('\n').count() + 1);
+    refusal(line, key, error.message().to_owned())
+}
+
+#[cfg(feature = "serde")]
+mod value {
+    use super::Value;
+    use crate::base::text;
+    use crate::units::{Kind, Quantity};
+    use serde::de::{self, Deserialize, Deserializer, MapAccess, Visitor};
+    use serde::ser::{Serialize, Serializer};
+    use std::marker::PhantomData;
+
+    impl<Q: Quantity> Serialize for Value<Q> {
+        fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+            match &self.written {
+                Some(written) => serializer.serialize_str(written),
+                None => {
+                    serializer.serialize_str(&text::print_in(self.quantity.si(), Q::KIND, &Q::KIND.units[0]))
+                }
+            }
+        }
+    }
+
+    impl<'de, Q: Quantity> Deserialize<'de> for Value<Q> {
+        fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+            deserializer.deserialize_any(ValueVisitor(PhantomData))
+        }
+    }
+
+    struct ValueVisitor<Q>(PhantomData<Q>);
+
+    fn bare<E: de::Error>(kind: &Kind, number: f64) -> E {
+        let unit = kind.unit(kind.metric).map_or("", |unit| unit.symbol);
+        E::custom(format!("{number} needs a unit: write \"{number} {unit}\" ({})", kind.words))
+    }
+
+    impl<'de, Q: Quantity> Visitor<'de> for ValueVisitor<Q> {
+        type Value = Value<Q>;
+
+        fn expecting(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+            let unit = Q::KIND.unit(Q::KIND.metric).map_or("", |unit| unit.symbol);
+            write!(f, "a {} as text with its unit, such as \"1 {unit}\"", Q::KIND.words)
+        }
+        fn visit_str<E: de::Error>(self, text: &str) -> Result<Value<Q>, E> {
+            Value::parse(text).map_err(E::custom)
+        }
+        fn visit_f64<E: de::Error>(self, number: f64) -> Result<Value<Q>, E> {
+            if Q::KIND.name == "Ratio" {
+                Ok(Value::new(Q::from_si(number)))
+            } else {
+                Err(bare(Q::KIND, number))
+            }
+        }
+        fn visit_i64<E: de::Error>(self, number: i64) -> Result<Value<Q>, E> {
+            self.visit_f64(number as f64)
+        }
+        fn visit_u64<E: de::Error>(self, number: u64) -> Result<Value<Q>, E> {
+            self.visit_f64(number as f64)
+        }
+        fn visit_map<A: MapAccess<'de>>(self, mut map: A) -> Result<Value<Q>, A::Error> {
+            let (mut value, mut unit) = (None::<f64>, None::<String>);
+            while let Some(key) = map.next_key::<String>()? {
+                match key.as_str() {
+                    "value" => value = Some(map.next_value()?),
+                    "unit" => unit = Some(map.next_value()?),
+                    _ => return Err(de::Error::unknown_field(&key, &["value", "unit"])),
+                }
+            }
+            let value = value.ok_or_else(|| de::Error::missing_field("value"))?;
+            let unit = unit.ok_or_else(|| de::Error::missing_field("unit"))?;
+            let (_, unit) = text::unit(&unit, Some(Q::KIND)).map_err(de::Error::custom)?;
+            Ok(Value::new(Q::from_si(unit.to_si(value))))
+        }
+    }
+}

@@ -1,0 +1,188 @@
+//! What can go wrong, said once.
+//!
+//! Every refusal names the argument, its value, the limits, the unit and where the limit comes from. The sentence
+//! is built here and reused by C and Python as it is.
+
+use super::units::Kind;
+use core::fmt;
+
+/// The limits of one argument, in coherent SI.
+#[derive(Debug, PartialEq)]
+pub struct Limit {
+    /// The argument.
+    pub argument: &'static str,
+    /// Lower bound; minus infinity if there is none.
+    pub lower: f64,
+    /// Upper bound; plus infinity if there is none.
+    pub upper: f64,
+    /// Whether the lower bound itself is outside.
+    pub lower_open: bool,
+    /// Whether the upper bound itself is outside.
+    pub upper_open: bool,
+    /// Where the limit comes from.
+    pub source: &'static str,
+}
+
+impl Limit {
+    /// Whether a value lies inside; never true of NaN or an infinity.
+    #[inline(always)]
+    pub const fn allows(&self, value: f64) -> bool {
+        (if self.lower_open { value > self.lower } else { value >= self.lower })
+            & (if self.upper_open { value < self.upper } else { value <= self.upper })
+    }
+}
+
+/// The limits as people write them: `0 < motion_ratio <= 3`.
+impl fmt::Display for Limit {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        if self.lower == f64::NEG_INFINITY && self.upper == f64::INFINITY {
+            return write!(f, "{} finite", self.argument);
+        }
+        if self.lower > f64::NEG_INFINITY {
+            write!(f, "{} {} ", self.lower, if self.lower_open { "<" } else { "<=" })?;
+        }
+        f.write_str(self.argument)?;
+        if self.upper < f64::INFINITY {
+            write!(f, " {} {}", if self.upper_open { "<" } else { "<=" }, self.upper)?;
+        }
+        Ok(())
+    }
+}
+
+/// One argument that must exceed another.
+#[derive(Debug, PartialEq)]
+pub struct Relation {
+    /// The argument that must be the greater one.
+    pub argument: &'static str,
+    /// The argument that it must exceed.
+    pub other: &'static str,
+    /// Why.
+    pub source: &'static str,
+}
+
+/// Why there is no answer.
+#[non_exhaustive]
+#[derive(Debug, Clone, PartialEq)]
+pub enum Error {
+    /// An argument outside its limits, or not a number.
+    OutOfRange {
+        /// The limits.
+        limit: &'static Limit,
+        /// The value in coherent SI.
+        value: f64,
+        /// The argument's kind.
+        kind: &'static Kind,
+    },
+    /// Two arguments that cannot stand together.
+    Contradiction {
+        /// What must hold between them.
+        relation: &'static Relation,
+        /// The value that is too small, in coherent SI.
+        value: f64,
+        /// The value that it must exceed, in coherent SI.
+        other: f64,
+        /// Their kind.
+        kind: &'static Kind,
+    },
+    /// Inputs that are each allowed, but to which no answer within the data belongs.
+    NoSolution {
+        /// What was looked for, and why it is not there.
+        message: String,
+    },
+    /// Text that is not a quantity, or not of the kind that is wanted.
+    Text {
+        /// The text as it was given.
+        text: String,
+        /// What is wrong with it and how to write it.
+        message: String,
+    },
+    /// A document that cannot be read, or a value in it that is not allowed.
+    Document {
+        /// Line, counted from 1; 0 where it is not known.
+        line: usize,
+        /// Path of the key, empty where it is not known.
+        key: String,
+        /// What is wrong and what is allowed.
+        message: String,
+    },
+    /// A list whose length does not fit.
+    Length {
+        /// The list.
+        argument: &'static str,
+        /// Its length.
+        length: usize,
+        /// What is wanted.
+        wanted: &'static str,
+    },
+}
+
+impl Error {
+    /// The frozen number of this kind of refusal, the same on every surface.
+    pub const fn number(&self) -> i32 {
+        match self {
+            Error::OutOfRange { .. } => 1,
+            Error::Contradiction { .. } => 2,
+            Error::NoSolution { .. } => 3,
+            Error::Text { .. } => 4,
+            Error::Document { .. } => 5,
+            Error::Length { .. } => 6,
+        }
+    }
+}
+
+fn unit_of(kind: &Kind) -> String {
+    if kind.si == "1" { String::new() } else { format!(" {}", kind.si) }
+}
+
+impl fmt::Display for Error {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Error::OutOfRange { limit, value, kind } => {
+                let unit = unit_of(kind);
+                let words = kind.words;
+                if !value.is_finite() {
+                    write!(
+                        f,
+                        "{} = {value}{unit} is not a finite {words}; valid: {limit}{unit}",
+                        limit.argument
+                    )?;
+                } else {
+                    write!(
+                        f,
+                        "{} = {value}{unit} is outside its range; valid: {limit}{unit}",
+                        limit.argument
+                    )?;
+                }
+                write!(f, " ({})", limit.source)
+            }
+            Error::Contradiction { relation, value, other, kind } => {
+                let unit = unit_of(kind);
+                write!(
+                    f,
+                    "{} = {value}{unit} must be greater than {} = {other}{unit} ({})",
+                    relation.argument, relation.other, relation.source
+                )
+            }
+            Error::NoSolution { message } => f.write_str(message),
+            Error::Text { text, message } => write!(f, "`{text}`: {message}"),
+            Error::Document { line, key, message } => {
+                match line {
+                    0 => {}
+                    line => write!(f, "line {line}: ")?,
+                }
+                if !key.is_empty() {
+                    write!(f, "{key}: ")?;
+                }
+                f.write_str(message)
+            }
+            Error::Length { argument, length, wanted } => {
+                write!(f, "{argument} has {length} entries; {wanted}")
+            }
+        }
+    }
+}
+
+impl core::error::Error for Error {}
+
+/// What every fallible function returns.
+pub type Result<T> = core::result::Result<T, Error>;

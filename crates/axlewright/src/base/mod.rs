@@ -1,0 +1,9 @@
+//! What every system stands on: units and their text, errors, validity, tables, verdicts, numeric helpers.
+pub mod document;
+pub mod error;
+pub mod numeric;
+pub mod table;
+pub mod text;
+pub mod units;
+pub mod valid;
+pub mod verdict;

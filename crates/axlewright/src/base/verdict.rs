@@ -1,0 +1,76 @@
+//! Verdicts: how much is left, and what to call it.
+//!
+//! A margin is typed: a ratio (capacity over demand), a difference (capacity less demand, in the unit of the thing) or
+//! a place in a band. A ratio is never taken on a scale without an absolute zero.
+
+use super::units::{Quantity, Ratio};
+
+/// What a finding says of its limit. Never one word for the whole vehicle.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+pub enum Verdict {
+    /// The margin is at least the one that was asked for.
+    Meets,
+    /// The limit holds, with less margin than was asked for.
+    Tight,
+    /// The limit does not hold.
+    Short,
+    /// Something that the answer needs is missing.
+    NotKnown,
+}
+
+impl Verdict {
+    /// Every verdict, in the order of its number on the C surface.
+    pub const ALL: [Verdict; 4] = [Verdict::Meets, Verdict::Tight, Verdict::Short, Verdict::NotKnown];
+
+    /// The word that people read.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Verdict::Meets => "meets",
+            Verdict::Tight => "tight",
+            Verdict::Short => "short",
+            Verdict::NotKnown => "not known",
+        }
+    }
+
+    /// Verdict of a ratio margin: short below 1, tight below `wanted`.
+    pub fn of_ratio(margin: Ratio, wanted: Ratio) -> Verdict {
+        Verdict::grade(margin.si(), 1.0, wanted.si())
+    }
+
+    /// Verdict of a difference margin: short below nothing, tight below `wanted`.
+    pub fn of_difference<Q: Quantity>(margin: Q, wanted: Q) -> Verdict {
+        Verdict::grade(margin.si(), 0.0, wanted.si())
+    }
+
+    fn grade(margin: f64, limit: f64, wanted: f64) -> Verdict {
+        if margin.is_nan() || wanted.is_nan() {
+            Verdict::NotKnown
+        } else if margin < limit {
+            Verdict::Short
+        } else if margin < wanted {
+            Verdict::Tight
+        } else {
+            Verdict::Meets
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_limit_itself_holds_and_the_wanted_margin_meets() {
+        let ratio = Ratio::from_si;
+        for (margin, verdict) in [
+            (0.999, Verdict::Short),
+            (1.0, Verdict::Tight),
+            (1.299, Verdict::Tight),
+            (1.3, Verdict::Meets),
+            (f64::NAN, Verdict::NotKnown),
+        ] {
+            assert_eq!(Verdict::of_ratio(ratio(margin), ratio(1.3)), verdict, "{margin}");
+        }
+    }
+}

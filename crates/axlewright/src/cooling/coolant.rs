@@ -1,0 +1,362 @@
+use crate::base::document::{Model, Value};
+use crate::base::table::{Cell, Rows, Table};
+use crate::units::{
+    AbsolutePressure, GaugePressure, Length, Quantity, Ratio, Temperature, TemperatureDifference, absolute,
+    temperature_difference,
+};
+use crate::{Error, Result, Verdict, air, fluid, valid};
+
+/// Densities at 20 °C (kg/m³): CRC Handbook as the open `chemicals` library carries it; water: IAPWS-95.
+const WATER_DENSITY: f64 = 998.207;
+const ETHYLENE_GLYCOL_DENSITY: f64 = 1113.5;
+const PROPYLENE_GLYCOL_DENSITY: f64 = 1036.1;
+
+/// A coolant under a cap at an altitude, and the hottest that it gets.
+///
+/// # Formula
+/// `p = p_cap + p_air`; `w = s f d_c / (f d_c + (1 - f) d_w)` with `1 / d_c = s / d_g + (1 - s) / d_w` for a mix by volume;
+/// margin = boiling temperature of the mix at `p`, less the hottest coolant
+///
+/// # Fields
+/// - `liquid` — `water`, `ethylene_glycol` or `propylene_glycol`
+/// - `strength` — share of concentrate in the mix; none for water
+/// - `strength_by` — whether that share is by `mass` or by `volume`, of the parts before they are mixed
+/// - `concentrate` — glycol in the concentrate by mass, as its data sheet says; 1 for pure glycol; needed with a strength by volume
+/// - `cap` — opening pressure of the cap, a gauge pressure
+/// - `altitude` — height above sea level, for the pressure of the standard atmosphere; or else `station_pressure`
+/// - `station_pressure` — absolute pressure of the air as measured there, not reduced to sea level
+/// - `hottest_coolant` — temperature that the coolant reaches
+/// - `tight_below` — margin that is wanted; below it the verdict is `tight`, below nothing `short`
+///
+/// # Valid for
+/// An upper bound: pressure comes only once the system has built it, a cap that holds less than its rating counts with what it holds, hot
+/// metal boils coolant earlier than its mean temperature says, and the pump inlet governs. Limits of the mixture models as in `fluid`.
+///
+/// # Source
+/// Boiling: see `fluid`; air: US Standard Atmosphere 1976; densities at 20 °C: CRC Handbook as carried by the open chemicals library 1.5.2, IAPWS-95
+///
+/// # Caution
+/// Hot pressurised coolant scalds: never open a hot system, never pump it above its weakest component; local codes and the maker's instructions come first.
+#[derive(Debug, Clone, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct Coolant {
+    /// What it is.
+    pub liquid: Liquid,
+    /// Share of concentrate in the mix; none for water.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub strength: Option<Value<Ratio>>,
+    /// Whether that share is by mass or by volume.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub strength_by: Option<StrengthBy>,
+    /// Glycol in the concentrate by mass.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub concentrate: Option<Value<Ratio>>,
+    /// Opening pressure of the cap.
+    pub cap: Value<GaugePressure>,
+    /// Height above sea level.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub altitude: Option<Value<Length>>,
+    /// Absolute pressure of the air as measured there.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub station_pressure: Option<Value<AbsolutePressure>>,
+    /// Temperature that the coolant reaches.
+    pub hottest_coolant: Value<Temperature>,
+    /// Margin that is wanted.
+    pub tight_below: Value<TemperatureDifference>,
+}
+
+/// Kind of coolant.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+pub enum Liquid {
+    /// Water alone.
+    Water,
+    /// Water and ethylene glycol.
+    EthyleneGlycol,
+    /// Water and propylene glycol.
+    PropyleneGlycol,
+}
+
+/// How a strength is counted.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+pub enum StrengthBy {
+    /// Glycol by mass of the mix.
+    Mass,
+    /// Concentrate by volume of the parts before they are mixed.
+    Volume,
+}
+
+/// How far a coolant is from boiling.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct BoilingMargin {
+    /// Absolute pressure under the cap at its rating.
+    pub absolute_pressure: AbsolutePressure,
+    /// Glycol by mass of the mix.
+    pub mass_fraction: Ratio,
+    /// Temperature at which the mix begins to boil.
+    pub boiling_temperature: Temperature,
+    /// How much the boiling temperature exceeds the hottest coolant.
+    pub margin: TemperatureDifference,
+    /// What to call that.
+    pub verdict: Verdict,
+}
+
+impl Model for Coolant {
+    fn check(&self) -> Result<()> {
+        self.margin().map(drop)
+    }
+}
+
+impl Coolant {
+    /// How far the coolant is from boiling.
+    ///
+    /// # Returns
+    /// - `absolute_pressure` — under the cap at its rating
+    /// - `mass_fraction` — glycol by mass of the mix
+    /// - `boiling_temperature` — temperature at which the mix begins to boil
+    /// - `margin` — how much that exceeds the hottest coolant
+    /// - `verdict` — what to call that
+    ///
+    /// # Example
+    /// ```
+    /// use axlewright::{Model, Value, Verdict, cooling::*, units::*};
+    /// let coolant = Coolant {
+    ///     liquid: Liquid::EthyleneGlycol,
+    ///     strength: Some(Value::parse("50 %")?), strength_by: Some(StrengthBy::Volume), concentrate: Some(Value::parse("95 %")?),
+    ///     cap: Value::parse("15 psi gauge")?, altitude: Some(Value::parse("5000 ft")?), station_pressure: None,
+    ///     hottest_coolant: Value::parse("230 °F")?, tight_below: Value::parse("20 delta_degF")?,
+    /// }.checked()?;
+    /// let on = coolant.margin()?;
+    /// assert_eq!(format!("{:.0} °F", on.boiling_temperature.in_::<degF>()), "259 °F");
+    /// assert_eq!(on.verdict, Verdict::Meets);
+    /// # Ok::<(), axlewright::Error>(())
+    /// ```
+    pub fn margin(&self) -> Result<BoilingMargin> {
+        let (hottest_coolant, tight_below) = (self.hottest_coolant.quantity, self.tight_below.quantity);
+        valid! {
+            hottest_coolant: 233.15 <= .. <= 523.15 ; "common practice, no source: coolant is used between -40 °C and 250 °C";
+            tight_below: 0 <= .. ; "definition: a margin that is wanted is not negative";
+        }
+        let mass_fraction = self.mass_fraction()?;
+        let absolute_pressure = absolute(self.cap(self.cap.quantity)?, self.air()?);
+        let boiling_temperature = match self.liquid {
+            Liquid::Water => fluid::water_boiling_temperature(absolute_pressure),
+            Liquid::EthyleneGlycol => {
+                fluid::ethylene_glycol_boiling_temperature(absolute_pressure, mass_fraction)
+            }
+            Liquid::PropyleneGlycol => {
+                fluid::propylene_glycol_boiling_temperature(absolute_pressure, mass_fraction)
+            }
+        }?;
+        let margin = temperature_difference(boiling_temperature, hottest_coolant);
+        let verdict = Verdict::of_difference(margin, tight_below);
+        Ok(BoilingMargin { absolute_pressure, mass_fraction, boiling_temperature, margin, verdict })
+    }
+
+    /// Temperature at which the coolant begins to freeze.
+    ///
+    /// # Returns
+    /// The start of freezing: the first ice.
+    pub fn freezing_temperature(&self) -> Result<Temperature> {
+        let mass_fraction = self.mass_fraction()?;
+        match self.liquid {
+            Liquid::Water => Ok(Temperature::from_si(273.15)),
+            Liquid::EthyleneGlycol => fluid::ethylene_glycol_freezing_temperature(mass_fraction),
+            Liquid::PropyleneGlycol => fluid::propylene_glycol_freezing_temperature(mass_fraction),
+        }
+    }
+
+    /// Boiling margin over caps, altitudes and strengths.
+    ///
+    /// # Parameters
+    /// - `cap` — opening pressures
+    /// - `altitude` — heights above sea level
+    /// - `strength` — shares of concentrate, counted as `strength_by` says; zero alone for water
+    ///
+    /// # Returns
+    /// One row a cap, altitude and strength: `cap`, `altitude`, `strength`, `absolute_pressure`, `mass_fraction`, `boiling_temperature`,
+    /// `margin`, `verdict`.
+    pub fn margin_table(
+        &self,
+        cap: &[GaugePressure],
+        altitude: &[Length],
+        strength: &[Ratio],
+    ) -> Result<Table> {
+        let mut rows = Rows::new()
+            .quantity::<GaugePressure>("cap")
+            .quantity::<Length>("altitude")
+            .quantity::<Ratio>("strength")
+            .quantity::<AbsolutePressure>("absolute_pressure")
+            .quantity::<Ratio>("mass_fraction")
+            .quantity::<Temperature>("boiling_temperature")
+            .quantity::<TemperatureDifference>("margin")
+            .words("verdict");
+        for cap in cap {
+            for altitude in altitude {
+                for strength in strength {
+                    let changed = Coolant {
+                        cap: Value::new(*cap),
+                        altitude: Some(Value::new(*altitude)),
+                        station_pressure: None,
+                        strength: (self.liquid != Liquid::Water || strength.si() != 0.0)
+                            .then(|| Value::new(*strength)),
+                        ..self.clone()
+                    };
+                    let outputs = changed.margin().map(|on| -> [Cell<'_>; 5] {
+                        [
+                            on.absolute_pressure.into(),
+                            on.mass_fraction.into(),
+                            on.boiling_temperature.into(),
+                            on.margin.into(),
+                            Cell::Word(on.verdict.word()),
+                        ]
+                    });
+                    let inputs = [(*cap).into(), (*altitude).into(), (*strength).into()];
+                    rows.push(&inputs, outputs.as_ref().map(|cells| &cells[..]).map_err(Clone::clone));
+                }
+            }
+        }
+        Ok(rows.finish())
+    }
+
+    fn cap(&self, cap: GaugePressure) -> Result<GaugePressure> {
+        valid! { cap: 0 <= .. <= 400000 ; "common practice, no source: no cooling system is capped above 4 bar"; }
+        Ok(cap)
+    }
+
+    fn air(&self) -> Result<AbsolutePressure> {
+        match (&self.altitude, &self.station_pressure) {
+            (Some(altitude), None) => air::standard_pressure(air::geopotential_altitude(altitude.quantity)?),
+            (None, Some(pressure)) => {
+                let station_pressure = pressure.quantity;
+                valid! { station_pressure: 40000 <= .. <= 110000 ; "common practice, no source: roads lie between -400 m and 6000 m"; }
+                Ok(station_pressure)
+            }
+            (None, None) => Err(missing("altitude", "give altitude, or station_pressure as measured there")),
+            (Some(_), Some(_)) => {
+                Err(missing("station_pressure", "give altitude or station_pressure, not both"))
+            }
+        }
+    }
+
+    /// Glycol by mass of the mix.
+    fn mass_fraction(&self) -> Result<Ratio> {
+        let glycol_density = match self.liquid {
+            Liquid::Water => {
+                return match (&self.strength, &self.strength_by, &self.concentrate) {
+                    (None, None, None) => Ok(Ratio::from_si(0.0)),
+                    (None, ..) => Ok(Ratio::from_si(0.0)),
+                    _ => Err(missing("strength", "water alone has no strength; name the glycol in liquid")),
+                };
+            }
+            Liquid::EthyleneGlycol => ETHYLENE_GLYCOL_DENSITY,
+            Liquid::PropyleneGlycol => PROPYLENE_GLYCOL_DENSITY,
+        };
+        let strength = self
+            .strength
+            .as_ref()
+            .ok_or_else(|| missing("strength", "give the share of concentrate in the mix"))?;
+        let strength = strength.quantity;
+        valid! { strength: 0 <= .. <= 1 ; "definition: a share of the whole"; }
+        let by = self
+            .strength_by
+            .ok_or_else(|| missing("strength_by", "say whether the strength is by mass or by volume"))?;
+        let concentrate = match (&self.concentrate, by) {
+            (Some(concentrate), _) => concentrate.quantity,
+            (None, StrengthBy::Mass) => Ratio::from_si(1.0),
+            (None, StrengthBy::Volume) => {
+                return Err(missing(
+                    "concentrate",
+                    "give the glycol in the concentrate by mass, as its data sheet says; 1 for pure glycol",
+                ));
+            }
+        };
+        valid! { concentrate: 0 < .. <= 1 ; "definition: a share of the whole"; }
+        let (share, glycol) = (strength.si(), concentrate.si());
+        Ok(Ratio::from_si(match by {
+            StrengthBy::Mass => share * glycol,
+            StrengthBy::Volume => {
+                let concentrate_density = 1.0 / (glycol / glycol_density + (1.0 - glycol) / WATER_DENSITY);
+                let (poured, water) = (share * concentrate_density, (1.0 - share) * WATER_DENSITY);
+                glycol * poured / (poured + water)
+            }
+        }))
+    }
+}
+
+fn missing(key: &str, message: &str) -> Error {
+    Error::Document { line: 0, key: key.to_owned(), message: message.to_owned() }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::units::{degC, delta_K, one, percent, psi_gauge};
+    use approx::assert_relative_eq;
+
+    fn mix(liquid: Liquid, strength: f64, by: StrengthBy) -> Coolant {
+        Coolant {
+            liquid,
+            strength: Some(Value::new(Ratio::of::<percent>(strength))),
+            strength_by: Some(by),
+            concentrate: Some(Value::new(Ratio::of::<one>(1.0))),
+            cap: Value::new(GaugePressure::of::<psi_gauge>(15.0)),
+            altitude: Some(Value::new(Length::from_si(0.0))),
+            station_pressure: None,
+            hottest_coolant: Value::new(Temperature::of::<degC>(105.0)),
+            tight_below: Value::new(TemperatureDifference::of::<delta_K>(10.0)),
+        }
+    }
+
+    #[test]
+    fn fifty_percent_by_volume_is_more_by_mass() {
+        // Independent arithmetic on the densities: 1113.5 / (1113.5 + 998.207) and 1036.1 / (1036.1 + 998.207).
+        for (liquid, mass) in [(Liquid::EthyleneGlycol, 0.527_298_7), (Liquid::PropyleneGlycol, 0.509_313_7)]
+        {
+            let on = mix(liquid, 50.0, StrengthBy::Volume).margin().unwrap();
+            assert_relative_eq!(on.mass_fraction.si(), mass, max_relative = 1e-6);
+        }
+    }
+
+    #[test]
+    fn what_is_missing_is_named() {
+        let full = mix(Liquid::EthyleneGlycol, 50.0, StrengthBy::Volume);
+        let without: [(&str, Coolant); 6] = [
+            ("strength:", Coolant { strength: None, ..full.clone() }),
+            ("strength_by:", Coolant { strength_by: None, ..full.clone() }),
+            ("concentrate:", Coolant { concentrate: None, ..full.clone() }),
+            ("altitude:", Coolant { altitude: None, ..full.clone() }),
+            (
+                "station_pressure:",
+                Coolant {
+                    station_pressure: Some(Value::new(AbsolutePressure::from_si(1e5))),
+                    ..full.clone()
+                },
+            ),
+            ("strength:", Coolant { liquid: Liquid::Water, ..full.clone() }),
+        ];
+        for (key, coolant) in without {
+            let message = coolant.check().unwrap_err().to_string();
+            assert!(message.starts_with(key), "{message}");
+        }
+        assert!(full.check().is_ok());
+    }
+
+    #[test]
+    fn a_table_keeps_the_reason_of_a_refused_row() {
+        let table = mix(Liquid::PropyleneGlycol, 50.0, StrengthBy::Mass)
+            .margin_table(
+                &[7.0, 15.0].map(GaugePressure::of::<psi_gauge>),
+                &[Length::from_si(0.0), Length::from_si(30_000.0)],
+                &[Ratio::from_si(0.5)],
+            )
+            .unwrap();
+        assert_eq!(table.rows(), 4);
+        assert!(
+            table.reason(1).is_some_and(|error| error.to_string().contains("geometric_altitude = 30000 m"))
+        );
+        let boiling = table.numbers("boiling_temperature").unwrap();
+        assert!(boiling[2] > boiling[0] && boiling[1].is_nan());
+    }
+}

@@ -1,0 +1,424 @@
+use crate::base::document::{Model, Value};
+use crate::base::table::{Cell, Rows, Table};
+use crate::units::{Quantity, Ratio, Torque};
+use crate::{Error, Result, Verdict, valid};
+
+/// The way of the torque from the crankshaft to the ground: parts in order, each with what it may carry.
+///
+/// # Formula
+/// input `T_k = s_k T_(k-1)`, output `T_k i_k e_k`; margin = rating / torque on the rated side
+///
+/// # Fields
+/// - `engine_torque` — greatest torque at the crankshaft
+/// - `shock_factor` — how much a dropped clutch multiplies the torque (2 where it is applied suddenly and undamped); without it a peak, yield or ultimate rating is `not known`, never guessed
+/// - `tight_below` — margin that is wanted; a part below it is `tight`, below 1 `short`
+/// - `parts` — from the crankshaft on, each with `name` and, where it has them, `ratio` (input over output speed), `efficiency`, `share` (of the torque before it that goes through it: 0.5 for one shaft behind an open differential, 1 behind a locked one) and `rating` with `torque`, `side` (input, output) and `kind` (continuous, peak, yield, ultimate)
+///
+/// # Valid for
+/// The engine as the limit: grip of the tyres and capacity of the clutch are not considered here. A continuous rating is held against the steady
+/// torque, the other kinds against the torque times the shock factor. A rating without kind, or without side where the sides differ, is `not known`.
+///
+/// # Source
+/// Balance of power through a geared train; suddenly applied load: factor 2 for an undamped elastic system (Shigley's Mechanical Engineering Design, from memory)
+///
+/// # Caution
+/// A part that breaks can lock a wheel or drop a shaft on the road; ratings of the makers, local codes and licensed practice come first.
+#[derive(Debug, Clone, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct TorquePath {
+    /// Greatest torque at the crankshaft.
+    pub engine_torque: Value<Torque>,
+    /// How much a dropped clutch multiplies the torque.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub shock_factor: Option<Value<Ratio>>,
+    /// Margin that is wanted.
+    pub tight_below: Value<Ratio>,
+    /// From the crankshaft on.
+    pub parts: Vec<Part>,
+}
+
+/// One part of a torque path.
+#[derive(Debug, Clone, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct Part {
+    /// What it is.
+    pub name: String,
+    /// Input over output speed; 1 where it is missing.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub ratio: Option<Value<Ratio>>,
+    /// Power out over power in; 1 where it is missing.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub efficiency: Option<Value<Ratio>>,
+    /// Share of the torque before it that goes through it; 1 where it is missing.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub share: Option<Value<Ratio>>,
+    /// What it may carry.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub rating: Option<Rating>,
+}
+
+/// What a part may carry, as its maker says.
+#[derive(Debug, Clone, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct Rating {
+    /// The torque.
+    pub torque: Value<Torque>,
+    /// On which side.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub side: Option<Side>,
+    /// Of which kind.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub kind: Option<RatingKind>,
+}
+
+/// Side of a part on which its rating counts.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+pub enum Side {
+    /// Where the torque comes in.
+    Input,
+    /// Where it goes out.
+    Output,
+}
+
+/// What a rating promises.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+pub enum RatingKind {
+    /// For the part's life.
+    Continuous,
+    /// For a moment.
+    Peak,
+    /// Before it stays bent.
+    Yield,
+    /// Before it breaks.
+    Ultimate,
+}
+
+/// The part with the least known margin.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Weakest {
+    /// Its name.
+    pub part: String,
+    /// Torque on its rated side, shock included where its rating is not continuous.
+    pub torque: Torque,
+    /// Its rating over that torque.
+    pub margin: Ratio,
+    /// What to call that.
+    pub verdict: Verdict,
+    /// How many parts have a margin that is not known.
+    pub not_known: i64,
+}
+
+/// What one part sees.
+struct Demand {
+    input: Torque,
+    output: Torque,
+    /// Torque on the rated side, shock included; the margin; or why there is none.
+    margin: core::result::Result<(Torque, Ratio), &'static str>,
+}
+
+impl Model for TorquePath {
+    fn check(&self) -> Result<()> {
+        if self.parts.is_empty() {
+            return Err(Error::Length {
+                argument: "parts",
+                length: 0,
+                wanted: "at least one part is wanted",
+            });
+        }
+        let (engine_torque, tight_below) = (self.engine_torque.quantity, self.tight_below.quantity);
+        valid! {
+            engine_torque: 0 < .. ; "definition: driving, not driven";
+            tight_below: 1 <= .. ; "definition: below 1 a part is short, not tight";
+        }
+        if let Some(shock_factor) = self.shock() {
+            valid! { shock_factor: 1 <= .. <= 10 ; "common practice, no source: a shock adds to the torque, and a factor above 10 is a slip"; }
+        }
+        for part in &self.parts {
+            let (ratio, efficiency, share) = part.factors();
+            valid! {
+                ratio: 0 < .. ; "definition: input speed over output speed, counted without direction";
+                efficiency: 0 < .. <= 1 ; "definition: no part gives more power than it takes";
+                share: 0 < .. <= 1 ; "definition: a share of the whole";
+            }
+            if let Some(rating) = &part.rating {
+                let rating = rating.torque.quantity;
+                valid! { rating: 0 < .. ; "definition: a part that carries nothing is no part"; }
+            }
+        }
+        Ok(())
+    }
+}
+
+impl TorquePath {
+    /// Torque, rating, margin and verdict of every part.
+    ///
+    /// # Returns
+    /// One row a part, from the crankshaft on: `part`, `input_torque`, `output_torque`, `demand` (on the rated side, shock included where
+    /// the rating is not continuous), `rating`, `margin`, `verdict`, and `why` a margin is not known.
+    ///
+    /// # Example
+    /// ```
+    /// use axlewright::{Model, Value, driveline::*, units::*};
+    /// let rated = |torque, side, kind| Rating { torque: Value::new(Torque::of::<Nm>(torque)), side: Some(side), kind: Some(kind) };
+    /// let part = |name: &str, ratio, rating| Part {
+    ///     name: name.into(), ratio: Some(Value::new(Ratio::of::<one>(ratio))), efficiency: None, share: None, rating: Some(rating),
+    /// };
+    /// let path = TorquePath {
+    ///     engine_torque: Value::new(Torque::of::<Nm>(360.0)), shock_factor: None, tight_below: Value::new(Ratio::of::<one>(1.25)),
+    ///     parts: vec![
+    ///         part("gearbox", 4.2, rated(400.0, Side::Input, RatingKind::Continuous)),
+    ///         part("axle", 4.1, rated(6200.0, Side::Output, RatingKind::Peak)),
+    ///     ],
+    /// }.checked()?;
+    /// let table = path.parts_table()?;
+    /// assert_eq!(table.word("verdict", 0), Some("tight"));
+    /// assert_eq!(table.word("verdict", 1), Some("not known")); // a peak rating, and no shock factor
+    /// # Ok::<(), axlewright::Error>(())
+    /// ```
+    pub fn parts_table(&self) -> Result<Table> {
+        let mut rows = Rows::new()
+            .words("part")
+            .quantity::<Torque>("input_torque")
+            .quantity::<Torque>("output_torque")
+            .quantity::<Torque>("demand")
+            .quantity::<Torque>("rating")
+            .quantity::<Ratio>("margin")
+            .words("verdict")
+            .words("why");
+        for (part, demand) in self.parts.iter().zip(self.demands(self.engine_torque.quantity, self.shock())?)
+        {
+            let rest = self.cells(part, &demand);
+            let first = [Cell::Word(&part.name), demand.input.into(), demand.output.into()];
+            rows.push(&first, Ok(&rest));
+        }
+        Ok(rows.finish())
+    }
+
+    /// The part with the least known margin.
+    ///
+    /// # Returns
+    /// - `part` — its name
+    /// - `torque` — torque on its rated side, shock included where its rating is not continuous
+    /// - `margin` — its rating over that torque
+    /// - `verdict` — what to call that
+    /// - `not_known` — how many parts have a margin that is not known: each of them may be weaker
+    pub fn weakest(&self) -> Result<Weakest> {
+        let demands = self.demands(self.engine_torque.quantity, self.shock())?;
+        let not_known = demands.iter().filter(|demand| demand.margin.is_err()).count() as i64;
+        let known =
+            self.parts.iter().zip(&demands).filter_map(|(part, demand)| Some((part, demand.margin.ok()?)));
+        let least = known.min_by(|a, b| a.1.1.si().total_cmp(&b.1.1.si()));
+        let Some((part, (torque, margin))) = least else {
+            return Err(Error::NoSolution {
+                message: format!("no weakest part: none of the {not_known} parts has a margin that is known"),
+            });
+        };
+        let verdict = Verdict::of_ratio(margin, self.tight_below.quantity);
+        Ok(Weakest { part: part.name.clone(), torque, margin, verdict, not_known })
+    }
+
+    /// Margins of every part over engine torques and shock factors.
+    ///
+    /// # Parameters
+    /// - `engine_torque` — torques at the crankshaft
+    /// - `shock_factor` — shock factors
+    ///
+    /// # Returns
+    /// One row a torque, factor and part: `engine_torque`, `shock_factor`, `part`, `demand`, `rating`, `margin`, `verdict`, `why`.
+    pub fn table(&self, engine_torque: &[Torque], shock_factor: &[Ratio]) -> Result<Table> {
+        let mut rows = Rows::new()
+            .quantity::<Torque>("engine_torque")
+            .quantity::<Ratio>("shock_factor")
+            .words("part")
+            .quantity::<Torque>("demand")
+            .quantity::<Torque>("rating")
+            .quantity::<Ratio>("margin")
+            .words("verdict")
+            .words("why");
+        for torque in engine_torque {
+            for shock in shock_factor {
+                let changed = TorquePath {
+                    engine_torque: Value::new(*torque),
+                    shock_factor: Some(Value::new(*shock)),
+                    ..self.clone()
+                };
+                let demands = changed.check().and_then(|()| changed.demands(*torque, Some(*shock)));
+                for (place, part) in self.parts.iter().enumerate() {
+                    let first = [(*torque).into(), (*shock).into(), Cell::Word(&part.name)];
+                    match &demands {
+                        Ok(demands) => rows.push(&first, Ok(&self.cells(part, &demands[place]))),
+                        Err(error) => rows.push(&first, Err(error.clone())),
+                    }
+                }
+            }
+        }
+        Ok(rows.finish())
+    }
+
+    fn shock(&self) -> Option<Ratio> {
+        self.shock_factor.as_ref().map(|factor| factor.quantity)
+    }
+
+    fn cells(&self, part: &Part, demand: &Demand) -> [Cell<'static>; 5] {
+        let rating = part.rating.as_ref().map_or(f64::NAN, |rating| rating.torque.quantity.si());
+        match demand.margin {
+            Ok((torque, margin)) => {
+                let verdict = Verdict::of_ratio(margin, self.tight_below.quantity);
+                [
+                    torque.into(),
+                    Cell::Number(rating),
+                    margin.into(),
+                    Cell::Word(verdict.word()),
+                    Cell::Word(""),
+                ]
+            }
+            Err(why) => {
+                let nothing = Cell::Number(f64::NAN);
+                [
+                    nothing,
+                    Cell::Number(rating),
+                    nothing,
+                    Cell::Word(Verdict::NotKnown.word()),
+                    Cell::Word(why),
+                ]
+            }
+        }
+    }
+
+    fn demands(&self, engine_torque: Torque, shock: Option<Ratio>) -> Result<Vec<Demand>> {
+        self.check()?;
+        let mut torque = engine_torque;
+        let demand = |part: &Part| {
+            let (ratio, efficiency, share) = part.factors();
+            let input = torque * share.si();
+            let output = input * ratio.si() * efficiency.si();
+            torque = output;
+            Demand { input, output, margin: margin(part, input, output, shock) }
+        };
+        Ok(self.parts.iter().map(demand).collect())
+    }
+}
+
+/// Torque on the rated side and the margin, or why it is not known.
+fn margin(
+    part: &Part,
+    input: Torque,
+    output: Torque,
+    shock: Option<Ratio>,
+) -> core::result::Result<(Torque, Ratio), &'static str> {
+    let rating = part.rating.as_ref().ok_or("no rating")?;
+    let kind = rating.kind.ok_or("the rating does not say its kind")?;
+    let steady = match rating.side {
+        Some(Side::Input) => input,
+        Some(Side::Output) => output,
+        None if input == output => input,
+        None => return Err("the rating does not say its side"),
+    };
+    let torque = match kind {
+        RatingKind::Continuous => steady,
+        _ => steady * shock.ok_or("the rating is not a continuous one, and no shock factor is given")?.si(),
+    };
+    Ok((torque, rating.torque.quantity / torque))
+}
+
+impl Part {
+    /// Ratio, efficiency and share.
+    fn factors(&self) -> (Ratio, Ratio, Ratio) {
+        let of =
+            |value: &Option<Value<Ratio>>| value.as_ref().map_or(Ratio::from_si(1.0), |value| value.quantity);
+        (of(&self.ratio), of(&self.efficiency), of(&self.share))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::units::{Nm, one};
+
+    fn part(name: &str, ratio: f64, rating: Option<(f64, Option<Side>, Option<RatingKind>)>) -> Part {
+        Part {
+            name: name.into(),
+            ratio: Some(Value::new(Ratio::of::<one>(ratio))),
+            efficiency: None,
+            share: None,
+            rating: rating.map(|(torque, side, kind)| Rating {
+                torque: Value::new(Torque::of::<Nm>(torque)),
+                side,
+                kind,
+            }),
+        }
+    }
+
+    fn path(parts: Vec<Part>, shock: Option<f64>) -> TorquePath {
+        TorquePath {
+            engine_torque: Value::new(Torque::of::<Nm>(100.0)),
+            shock_factor: shock.map(|s| Value::new(Ratio::of::<one>(s))),
+            tight_below: Value::new(Ratio::of::<one>(1.5)),
+            parts,
+        }
+    }
+
+    #[test]
+    fn the_rated_side_decides() {
+        let continuous = Some(RatingKind::Continuous);
+        for (side, margin) in [(Side::Input, 3.0), (Side::Output, 1.0)] {
+            let weakest = path(vec![part("gearbox", 3.0, Some((300.0, Some(side), continuous)))], None)
+                .weakest()
+                .unwrap();
+            assert_eq!((weakest.margin.si(), weakest.not_known), (margin, 0));
+        }
+    }
+
+    #[test]
+    fn what_a_rating_does_not_say_is_not_known() {
+        let parts = vec![
+            part("no kind", 1.0, Some((300.0, Some(Side::Input), None))),
+            part("no side", 3.0, Some((300.0, None, Some(RatingKind::Continuous)))),
+            part("no rating", 1.0, None),
+            part("peak", 1.0, Some((900.0, None, Some(RatingKind::Peak)))),
+        ];
+        let without = path(parts.clone(), None);
+        let table = without.parts_table().unwrap();
+        for row in 0..4 {
+            assert_eq!(table.word("verdict", row), Some("not known"));
+            assert!(table.word("why", row).is_some_and(|why| !why.is_empty()));
+        }
+        assert!(without.weakest().unwrap_err().to_string().contains("none of the 4 parts"));
+        let weakest = path(parts, Some(2.0)).weakest().unwrap();
+        assert_eq!(
+            (weakest.part.as_str(), weakest.margin.si(), weakest.verdict, weakest.not_known),
+            ("peak", 1.5, Verdict::Meets, 3)
+        );
+    }
+
+    #[test]
+    fn a_share_stays_with_what_follows() {
+        let mut shaft = part("shaft", 1.0, None);
+        shaft.share = Some(Value::new(Ratio::of::<one>(0.5)));
+        let table =
+            path(vec![part("axle", 4.0, None), shaft, part("hub", 1.0, None)], None).parts_table().unwrap();
+        assert_eq!(table.numbers("output_torque"), Some(&[400.0, 200.0, 200.0][..]));
+    }
+
+    #[test]
+    fn refuses_what_is_no_path() {
+        assert!(path(vec![], None).check().is_err());
+        for (ratio, shock) in
+            [(0.0, None), (f64::NAN, None), (-1.0, None), (1.0, Some(0.5)), (1.0, Some(f64::INFINITY))]
+        {
+            assert!(path(vec![part("x", ratio, None)], shock).check().is_err(), "{ratio} {shock:?}");
+        }
+    }
+
+    #[test]
+    fn one_bad_row_does_not_spoil_the_others() {
+        let parts = vec![part("axle", 4.0, Some((800.0, Some(Side::Output), Some(RatingKind::Yield))))];
+        let torques = [50.0, -1.0].map(Torque::of::<Nm>);
+        let table = path(parts, None).table(&torques, &[2.0, 4.0].map(Ratio::of::<one>)).unwrap();
+        assert_eq!(table.rows(), 4);
+        assert_eq!(table.numbers("margin").map(|m| m[..2].to_vec()), Some(vec![2.0, 1.0]));
+        assert!(table.reason(2).is_some_and(|error| error.to_string().contains("engine_torque = -1")));
+    }
+}

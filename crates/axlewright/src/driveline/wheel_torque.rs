@@ -1,0 +1,58 @@
+use crate::units::{Quantity, Ratio, Torque};
+use crate::{Result, valid};
+
+/// Torque at the driven wheels together, from the torque of the engine.
+///
+/// # Formula
+/// `T_w = T i_g i_f e`
+///
+/// # Parameters
+/// - `engine_torque` — `T`, at the crankshaft, driving
+/// - `gear_ratio` — `i_g`, engine speed over propeller-shaft speed in this gear, transfer case included
+/// - `final_drive` — `i_f`, propeller-shaft speed over wheel speed
+/// - `driveline_efficiency` — `e`, power at the wheels over power at the crankshaft
+///
+/// # Returns
+/// The sum over the driven wheels, before the grip of the tyres limits it.
+///
+/// # Valid for
+/// - `0 <= engine_torque`
+/// - `0 < gear_ratio`
+/// - `0 < final_drive`
+/// - `0 < driveline_efficiency <= 1`
+///
+/// Driving only: when the wheels drive the engine the losses act the other way.
+///
+/// # Source
+/// Balance of power through a geared train
+///
+/// # Errors
+/// [`Error::OutOfRange`](crate::Error::OutOfRange)
+///
+/// # Example
+/// ```
+/// use axlewright::{driveline, units::*};
+/// let torque = driveline::wheel_torque(
+///     Torque::of::<Nm>(360.0), Ratio::of::<one>(4.2), Ratio::of::<one>(4.1), Ratio::of::<percent>(90.0),
+/// )?;
+/// assert_eq!(format!("{:.0} N·m", torque.in_::<Nm>()), "5579 N·m");
+/// # Ok::<(), axlewright::Error>(())
+/// ```
+///
+/// # Caution
+/// A part that carries less than its share of this torque can break and lock a wheel or drop a shaft on the road; ratings, local codes and licensed practice come first.
+#[inline]
+pub fn wheel_torque(
+    engine_torque: Torque,
+    gear_ratio: Ratio,
+    final_drive: Ratio,
+    driveline_efficiency: Ratio,
+) -> Result<Torque> {
+    valid! {
+        engine_torque: 0 <= .. ; "definition: driving, not driven";
+        gear_ratio: 0 < .. ; "definition: input speed over output speed, counted without direction";
+        final_drive: 0 < .. ; "definition: input speed over output speed, counted without direction";
+        driveline_efficiency: 0 < .. <= 1 ; "definition: no driveline gives more power than it takes";
+    }
+    Ok(engine_torque * gear_ratio.si() * final_drive.si() * driveline_efficiency.si())
+}

@@ -1,0 +1,252 @@
+use crate::base::document::{Model, Value};
+use crate::base::numeric::{MonotoneCubic, root};
+use crate::base::table::{Cell, Rows, Table};
+use crate::units::{AngularVelocity, Power, Quantity, Torque};
+use crate::{Error, Result};
+
+/// A torque curve through points, as a dynamometer or a brochure gives them.
+///
+/// # Formula
+/// Piecewise cubic through the points with monotone slopes (Fritsch and Butland): it never exceeds the points beside it; `P = T w`
+///
+/// # Fields
+/// - `points` — at least two, in order of speed, each with `engine_speed` and `torque`
+///
+/// # Valid for
+/// Speeds from the first to the last point; beyond them nothing is known and nothing is guessed. Torques of zero or more.
+///
+/// # Source
+/// Fritsch and Butland, SIAM J. Sci. Stat. Comput. 5 (1984) 300-304; checked against SciPy's PchipInterpolator
+#[derive(Debug, Clone, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct TorqueCurve {
+    /// At least two, in order of speed.
+    pub points: Vec<CurvePoint>,
+}
+
+/// One point of a torque curve.
+#[derive(Debug, Clone, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct CurvePoint {
+    /// Engine speed.
+    pub engine_speed: Value<AngularVelocity>,
+    /// Full-load torque at that speed.
+    pub torque: Value<Torque>,
+}
+
+/// Where a torque curve is highest.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct CurvePeaks {
+    /// Greatest torque.
+    pub peak_torque: Torque,
+    /// Speed of the greatest torque.
+    pub peak_torque_speed: AngularVelocity,
+    /// Greatest power.
+    pub peak_power: Power,
+    /// Speed of the greatest power.
+    pub peak_power_speed: AngularVelocity,
+}
+
+impl Model for TorqueCurve {
+    fn check(&self) -> Result<()> {
+        self.curve().map(drop)
+    }
+}
+
+impl TorqueCurve {
+    /// A curve from pairs of speed and torque.
+    pub fn new(points: &[(AngularVelocity, Torque)]) -> Result<Self> {
+        let point = |(speed, torque): &(_, _)| CurvePoint {
+            engine_speed: Value::new(*speed),
+            torque: Value::new(*torque),
+        };
+        Self { points: points.iter().map(point).collect() }.checked()
+    }
+
+    /// Torque at an engine speed.
+    ///
+    /// # Parameters
+    /// - `engine_speed` — between the first and the last point
+    ///
+    /// # Returns
+    /// The full-load torque.
+    ///
+    /// # Example
+    /// ```
+    /// use axlewright::{engine::TorqueCurve, units::*};
+    /// let at = |speed, torque| (AngularVelocity::of::<rpm>(speed), Torque::of::<Nm>(torque));
+    /// let curve = TorqueCurve::new(&[at(1000.0, 210.0), at(1600.0, 360.0), at(2800.0, 360.0), at(4000.0, 260.0)])?;
+    /// assert_eq!(format!("{:.0} N·m", curve.torque(AngularVelocity::of::<rpm>(2000.0))?.in_::<Nm>()), "360 N·m");
+    /// # Ok::<(), axlewright::Error>(())
+    /// ```
+    pub fn torque(&self, engine_speed: AngularVelocity) -> Result<Torque> {
+        torque_at(&self.curve()?, engine_speed)
+    }
+
+    /// Power at an engine speed.
+    ///
+    /// # Parameters
+    /// - `engine_speed` — between the first and the last point
+    ///
+    /// # Returns
+    /// The full-load power.
+    pub fn power(&self, engine_speed: AngularVelocity) -> Result<Power> {
+        super::power(self.torque(engine_speed)?, engine_speed)
+    }
+
+    /// Greatest torque and power of the curve, and where they are.
+    ///
+    /// # Returns
+    /// - `peak_torque` — greatest torque
+    /// - `peak_torque_speed` — speed of the greatest torque, the lowest one where it is flat
+    /// - `peak_power` — greatest power
+    /// - `peak_power_speed` — speed of the greatest power
+    pub fn peaks(&self) -> Result<CurvePeaks> {
+        let curve = self.curve()?;
+        let (torque_speed, torque) = curve.peak();
+        let (power_speed, power) = peak_power(&curve)?;
+        Ok(CurvePeaks {
+            peak_torque: Torque::from_si(torque),
+            peak_torque_speed: AngularVelocity::from_si(torque_speed),
+            peak_power: Power::from_si(power),
+            peak_power_speed: AngularVelocity::from_si(power_speed),
+        })
+    }
+
+    /// Torque and power over engine speeds.
+    ///
+    /// # Parameters
+    /// - `engine_speed` — speeds, in any order
+    ///
+    /// # Returns
+    /// One row a speed: `engine_speed`, `torque`, `power`; a speed beyond the points is a refused row with its reason.
+    pub fn table(&self, engine_speed: &[AngularVelocity]) -> Result<Table> {
+        let curve = self.curve()?;
+        let mut rows = Rows::new()
+            .quantity::<AngularVelocity>("engine_speed")
+            .quantity::<Torque>("torque")
+            .quantity::<Power>("power");
+        for speed in engine_speed {
+            let outputs = torque_at(&curve, *speed).and_then(|torque| {
+                let power = super::power(torque, *speed)?;
+                Ok([Cell::from(torque), Cell::from(power)])
+            });
+            rows.push(&[(*speed).into()], outputs.as_ref().map(|cells| &cells[..]).map_err(Clone::clone));
+        }
+        Ok(rows.finish())
+    }
+
+    fn curve(&self) -> Result<MonotoneCubic> {
+        let points: Vec<(f64, f64)> = self
+            .points
+            .iter()
+            .map(|point| (point.engine_speed.quantity.si(), point.torque.quantity.si()))
+            .collect();
+        let refuse = |wanted| Error::Length { argument: "points", length: points.len(), wanted };
+        if points.iter().any(|(_, torque)| *torque < 0.0) {
+            return Err(refuse("full-load torques are zero or more"));
+        }
+        if points.iter().any(|(speed, _)| *speed < 0.0) {
+            return Err(refuse("engine speeds are zero or more"));
+        }
+        MonotoneCubic::new("points", &points)
+    }
+}
+
+fn torque_at(curve: &MonotoneCubic, engine_speed: AngularVelocity) -> Result<Torque> {
+    let torque = curve.at(engine_speed.si());
+    if torque.is_nan() {
+        use crate::units::rpm;
+        let (first, last) = curve.range();
+        let in_rpm = |speed| AngularVelocity::from_si(speed).in_::<rpm>();
+        let message = format!(
+            "engine_speed = {:.1} rpm is outside the points of the curve, {:.1} to {:.1} rpm",
+            engine_speed.in_::<rpm>(),
+            in_rpm(first),
+            in_rpm(last)
+        );
+        return Err(Error::NoSolution { message });
+    }
+    Ok(Torque::from_si(torque))
+}
+
+/// The greatest `T w`: at a point, or where its slope `T + w T'` changes sign between two.
+fn peak_power(curve: &MonotoneCubic) -> Result<(f64, f64)> {
+    const PARTS: u32 = 16;
+    let slope = |w: f64| curve.at(w) + w * curve.slope(w);
+    let knots: Vec<(f64, f64)> = curve.knots().collect();
+    let mut best = (0.0, f64::NEG_INFINITY);
+    let mut consider = |w: f64| {
+        let power = curve.at(w) * w;
+        if power > best.1 {
+            best = (w, power);
+        }
+    };
+    knots.iter().for_each(|(w, _)| consider(*w));
+    for pair in knots.windows(2) {
+        let step = (pair[1].0 - pair[0].0) / f64::from(PARTS);
+        for part in 0..PARTS {
+            let (a, b) =
+                (pair[0].0 + step * f64::from(part), (pair[0].0 + step * f64::from(part + 1)).min(pair[1].0));
+            if slope(a) > 0.0 && slope(b) < 0.0 {
+                consider(root("speed of greatest power", slope, a, b, 0.0)?);
+            }
+        }
+    }
+    Ok(best)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::units::{Nm, kW, rpm};
+    use approx::assert_relative_eq;
+
+    fn curve(points: &[(f64, f64)]) -> Result<TorqueCurve> {
+        let points: Vec<_> =
+            points.iter().map(|(w, t)| (AngularVelocity::of::<rpm>(*w), Torque::of::<Nm>(*t))).collect();
+        TorqueCurve::new(&points)
+    }
+
+    #[test]
+    fn a_falling_line_has_its_greatest_power_at_half_of_its_end() {
+        // T = 300 (1 - w / 6000 rpm): P is a parabola with its top at 3000 rpm.
+        let peaks = curve(&[(0.0, 300.0), (2000.0, 200.0), (6000.0, 0.0)]).unwrap().peaks().unwrap();
+        assert_relative_eq!(peaks.peak_power_speed.in_::<rpm>(), 3000.0, max_relative = 1e-6);
+        assert_relative_eq!(
+            peaks.peak_power.in_::<kW>(),
+            0.15 * 3000.0 * core::f64::consts::TAU / 60.0,
+            max_relative = 1e-9
+        );
+        assert_eq!(peaks.peak_torque.in_::<Nm>(), 300.0);
+    }
+
+    #[test]
+    fn refuses_what_is_no_curve() {
+        for points in [
+            &[][..],
+            &[(1000.0, 100.0)],
+            &[(1000.0, 1.0), (3000.0, 1.0), (2000.0, 1.0)],
+            &[(1000.0, 1.0), (2000.0, f64::NAN)],
+            &[(1000.0, -1.0), (2000.0, 1.0)],
+        ] {
+            let refused = curve(points);
+            assert!(
+                matches!(refused, Err(Error::Length { argument: "points", .. })),
+                "{points:?}: {refused:?}"
+            );
+        }
+    }
+
+    #[test]
+    fn beyond_the_points_nothing_is_guessed() {
+        let curve = curve(&[(1000.0, 100.0), (3000.0, 120.0)]).unwrap();
+        let message = curve.torque(AngularVelocity::of::<rpm>(3001.0)).unwrap_err().to_string();
+        assert!(message.contains("3001.0 rpm") && message.contains("1000.0 to 3000.0"), "{message}");
+        assert!(curve.torque(AngularVelocity::of::<rpm>(f64::NAN)).is_err());
+        let table =
+            curve.table(&[AngularVelocity::of::<rpm>(900.0), AngularVelocity::of::<rpm>(1000.0)]).unwrap();
+        assert!(table.reason(0).is_some() && table.reason(1).is_none());
+        assert_eq!(table.numbers("torque").unwrap()[1], 100.0);
+    }
+}

@@ -1,0 +1,88 @@
+//! `cargo xtask demo`: the main job on the Dunlin, on all three surfaces, from nothing but Rust, a C compiler and Python.
+
+use crate::install::{CLibrary, Python};
+use crate::stages::{Stages, cargo, target};
+use std::collections::BTreeMap;
+use std::path::{Path, PathBuf};
+
+pub fn run(root: &Path) -> Result<(), String> {
+    let mut stages = Stages::default();
+    let out = target(root).join("demo");
+    std::fs::create_dir_all(&out).map_err(|error| error.to_string())?;
+    let python = stages.run("virtual environment", || Python::new(root, "venv-demo", &["demo"]))?;
+    stages.run("wheel", || python.install_wheel(root))?;
+    let c = stages.run("C library", || CLibrary::install(root))?;
+    stages.run("estimate (C)", || estimate(root, &python, &c, &out))?;
+    stages.run("answers (Rust)", || {
+        cargo(root).args(["run", "--quiet", "--release", "--package", "dunlin"]).run()
+    })?;
+    let page = stages.run("what-if notebook (Python)", || notebook(root, &python, &out))?;
+    stages.run("the three agree to the last bit", || agree(root, &python, &out))?;
+    stages.print();
+    println!("\nThe pictures and the answers: {}", page.display());
+    Ok(())
+}
+
+/// Compiles the estimating program and prices the Dunlin's quote.
+fn estimate(root: &Path, python: &Python, c: &CLibrary, out: &Path) -> Result<(), String> {
+    let program = out.join("estimate");
+    c.compile(root, python, &root.join("examples/c/estimate.c"), &program)?;
+    let (code, text) = crate::stages::Call::new(root, &program)
+        .path(&root.join("examples/c/dunlin_quote.csv"))
+        .any_output()?;
+    println!("{text}");
+    std::fs::write(out.join("estimate.txt"), text).map_err(|error| error.to_string())?;
+    // 0: everything meets; 1: something is tight, short or not known, which is what the Dunlin's first quote is for.
+    if code == 0 || code == 1 { Ok(()) } else { Err(format!("the estimate ended with {code}")) }
+}
+
+/// Executes the notebook and makes a page of it.
+pub fn notebook(root: &Path, python: &Python, out: &Path) -> Result<PathBuf, String> {
+    let (notebook, page) = (out.join("what_if.ipynb"), out.join("what_if.html"));
+    python
+        .tool(root, "jupytext")
+        .args(["--quiet", "--to", "ipynb", "--output"])
+        .path(&notebook)
+        .path(&root.join("examples/python/what_if.py"))
+        .run()?;
+    python
+        .python(root)
+        .args(["-m", "nbconvert", "--log-level=ERROR", "--execute", "--to", "html", "--embed-images"])
+        .path(&notebook)
+        .env("PYTHONPATH", root.join("examples/python"))
+        .env("AXLEWRIGHT_PICTURES", out)
+        .run()?;
+    Ok(page)
+}
+
+/// Every call that two of the three examples share has the same bits.
+pub fn agree(root: &Path, python: &Python, out: &Path) -> Result<(), String> {
+    let (_, from_c) = crate::stages::Call::new(root, out.join("estimate"))
+        .args(["--bits"])
+        .path(&root.join("examples/c/dunlin_quote.csv"))
+        .any_output()?;
+    let from_rust =
+        cargo(root).args(["run", "--quiet", "--release", "--package", "dunlin", "--", "--bits"]).output()?;
+    let from_python = python.python(root).args(["examples/python/dunlin.py", "--bits"]).output()?;
+    let [c, rust, python] = [&from_c, &from_rust, &from_python].map(|text| bits(text));
+    if rust.len() < 8 {
+        return Err(format!("the examples show only {} calls", rust.len()));
+    }
+    for (name, value) in &rust {
+        for (surface, other) in [("C", &c), ("Python", &python)] {
+            match other.get(name) {
+                Some(same) if same == value => {}
+                Some(other) => return Err(format!("{name}: Rust {value}, {surface} {other}")),
+                None => return Err(format!("{name} is missing in {surface}")),
+            }
+        }
+    }
+    println!("{} calls have the same bits in Rust, C and Python", rust.len());
+    Ok(())
+}
+
+fn bits(text: &str) -> BTreeMap<String, String> {
+    let pair =
+        |line: &str| line.split_once(' ').map(|(name, bits)| (name.to_owned(), bits.trim().to_owned()));
+    text.lines().filter_map(pair).collect()
+}

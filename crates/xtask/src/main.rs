@@ -1,0 +1,35 @@
+//! The project's own commands.
+
+mod api;
+mod demo;
+mod generate;
+mod install;
+mod readme;
+mod stages;
+mod test;
+
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+const USAGE: &str = "cargo xtask demo | test | generate [--check] | bench | docs";
+
+fn main() -> ExitCode {
+    let arguments: Vec<String> = std::env::args().skip(1).collect();
+    let words: Vec<&str> = arguments.iter().map(String::as_str).collect();
+    let root = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("../..");
+    let root = root.canonicalize().unwrap_or(root);
+    let outcome = match words[..] {
+        ["demo"] => demo::run(&root),
+        ["test"] => test::run(&root),
+        ["generate"] => generate::run(&root, false),
+        ["generate", "--check"] => generate::run(&root, true),
+        _ => Err(format!("usage: {USAGE}")),
+    };
+    match outcome {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(error) => {
+            eprintln!("{error}");
+            ExitCode::FAILURE
+        }
+    }
+}

@@ -1,0 +1,93 @@
+//! `cargo xtask test`: everything that must hold, on all three surfaces.
+
+use crate::install::{CLibrary, Python};
+use crate::stages::{Call, Stages, cargo, target};
+use crate::{demo, generate, readme};
+use std::path::Path;
+
+pub fn run(root: &Path) -> Result<(), String> {
+    let mut stages = Stages::default();
+    let outcome = all(root, &mut stages);
+    stages.print();
+    outcome
+}
+
+fn all(root: &Path, stages: &mut Stages) -> Result<(), String> {
+    stages.run("format", || cargo(root).args(["fmt", "--all", "--check"]).run())?;
+    stages.run("generated files in step", || generate::run(root, true))?;
+    stages.run("core without features", || {
+        cargo(root).args(["test", "--quiet", "--package", "axlewright", "--no-default-features"]).run()
+    })?;
+    stages.run("core with serde", || {
+        cargo(root).args(["test", "--quiet", "--package", "axlewright", "--features", "serde"]).run()
+    })?;
+    stages.run("clippy", || {
+        cargo(root)
+            .args(["clippy", "--quiet", "--workspace", "--all-targets", "--", "--deny", "warnings"])
+            .run()
+    })?;
+    stages.run("generator, gates and reference rows (Rust)", || {
+        cargo(root)
+            .args([
+                "test",
+                "--quiet",
+                "--package",
+                "xtask",
+                "--package",
+                "axlewright-tests",
+                "--package",
+                "dunlin",
+            ])
+            .run()
+    })?;
+    stages.run("documentation of the core", || {
+        cargo(root)
+            .args(["doc", "--quiet", "--no-deps", "--package", "axlewright", "--features", "serde"])
+            .env("RUSTDOCFLAGS", "--deny warnings")
+            .run()
+    })?;
+    let c = stages.run("C library", || CLibrary::install(root))?;
+    stages.run("C tests", || {
+        Call::new(root, "sh").args(["bindings/c/run-tests.sh"]).path(&c.prefix).path(&target(root)).run()
+    })?;
+    let python = stages.run("virtual environment", || Python::new(root, "venv-test", &["demo", "test"]))?;
+    stages.run("wheel", || python.install_wheel(root))?;
+    stages.run("types and stubs", || types(root, &python))?;
+    stages.run("Python tests and reference rows", || {
+        python
+            .python(root)
+            .args(["-m", "pytest", "-q", "-n", "2", "bindings/python/tests"])
+            .env("AXW_LIBRARY", c.shared())
+            .env("AXW_ROWS_RUST", target(root).join("tmp/rows-rust.json"))
+            .run()
+    })?;
+    let out = target(root).join("demo");
+    std::fs::create_dir_all(&out).map_err(|error| error.to_string())?;
+    stages.run("notebook", || demo::notebook(root, &python, &out).map(drop))?;
+    stages.run("examples agree", || {
+        c.compile(root, &python, &root.join("examples/c/estimate.c"), &out.join("estimate"))?;
+        demo::agree(root, &python, &out)
+    })?;
+    stages.run("README examples", || readme::run(root, &python, &c))
+}
+
+/// The facade type-checks, and says of the native module what is so.
+fn types(root: &Path, python: &Python) -> Result<(), String> {
+    let config = root.join("bindings/python/pyproject.toml");
+    let elsewhere = target(root).join("types");
+    std::fs::create_dir_all(&elsewhere).map_err(|error| error.to_string())?;
+    python
+        .python(root)
+        .dir(&elsewhere)
+        .args(["-m", "mypy", "--config-file"])
+        .path(&config)
+        .args(["-p", "axlewright"])
+        .run()?;
+    python
+        .python(root)
+        .dir(&elsewhere)
+        .args(["-m", "mypy.stubtest", "--mypy-config-file"])
+        .path(&config)
+        .args(["axlewright"])
+        .run()
+}
