@@ -17,6 +17,9 @@ use std::cell::RefCell;
 use std::ffi::{CStr, c_char};
 use std::panic::{AssertUnwindSafe, catch_unwind};
 
+#[cfg(not(panic = "unwind"))]
+compile_error!("the C surface turns panics into AXW_FAULT, which needs panic = \"unwind\"");
+
 /// Success.
 pub const AXW_OK: i32 = 0;
 /// An argument is outside its limits, or not a number.
@@ -41,7 +44,7 @@ pub const AXW_UTF8: i32 = 102;
 pub const AXW_NOT_THERE: i32 = 103;
 /// At least one row of a batch was refused; `reason` says which.
 pub const AXW_ROWS: i32 = 104;
-/// A fault of the library itself; nothing was written.
+/// A fault of the library itself; its outputs mean nothing.
 pub const AXW_FAULT: i32 = 199;
 
 /// Why an entry did not succeed.
@@ -94,48 +97,52 @@ thread_local! {
     static LAST: RefCell<String> = const { RefCell::new(String::new()) };
 }
 
+/// Keeps a sentence for this thread; a thread that is ending keeps none.
+fn keep(sentence: String) {
+    let _ = LAST.try_with(|last| last.replace(sentence));
+}
+
 #[cold]
 #[inline(never)]
 fn record(failure: &Failure) -> i32 {
-    let sentence = failure.sentence();
-    LAST.with(|last| *last.borrow_mut() = sentence);
+    keep(failure.sentence());
     failure.status()
 }
 
 #[cold]
 #[inline(never)]
 fn record_panic() -> i32 {
-    LAST.with(|last| {
-        "a fault of the library itself; please report it with the arguments"
-            .clone_into(&mut last.borrow_mut())
-    });
+    keep("a fault of the library itself; please report it with the arguments".into());
     AXW_FAULT
 }
+
+// The whole body of every entry is one call of one of these three guards: the generator refuses any other.
 
 /// Runs the body of an entry: a failure becomes its status and sentence, and a panic goes no further.
 #[inline(always)]
 pub(crate) fn guard(body: impl FnOnce() -> Outcome<()>) -> i32 {
-    match catch_unwind(AssertUnwindSafe(body)) {
-        Ok(Ok(())) => AXW_OK,
-        Ok(Err(failure)) => record(&failure),
-        Err(_) => record_panic(),
-    }
+    let answer = || body().map_or_else(|failure| record(&failure), |()| AXW_OK);
+    catch_unwind(AssertUnwindSafe(answer)).unwrap_or_else(|_| record_panic())
 }
 
 /// Runs the body of an entry that returns a number: NaN on any failure.
 #[inline(always)]
 pub(crate) fn guard_value(body: impl FnOnce() -> axlewright::Result<f64>) -> f64 {
-    match catch_unwind(AssertUnwindSafe(body)) {
-        Ok(Ok(value)) => value,
-        Ok(Err(error)) => {
+    guard_or(f64::NAN, || {
+        body().unwrap_or_else(|error| {
             record(&Failure::Core(error));
             f64::NAN
-        }
-        Err(_) => {
-            record_panic();
-            f64::NAN
-        }
-    }
+        })
+    })
+}
+
+/// Runs the body of an entry that cannot fail otherwise: a panic becomes `fallback`.
+#[inline(always)]
+pub(crate) fn guard_or<T>(fallback: T, body: impl FnOnce() -> T) -> T {
+    catch_unwind(AssertUnwindSafe(body)).unwrap_or_else(|_| {
+        record_panic();
+        fallback
+    })
 }
 
 /// Writes a result where the caller wants it.
@@ -153,6 +160,8 @@ pub(crate) unsafe fn list<'a, T>(name: &'static str, pointer: *const T, length: 
         Ok(&[])
     } else if pointer.is_null() {
         Err(Failure::Null(name))
+    } else if length > isize::MAX as usize / size_of::<T>() {
+        Err(Error::Length { argument: name, length, wanted: "no memory holds so many" }.into())
     } else {
         Ok(unsafe { std::slice::from_raw_parts(pointer, length) })
     }
@@ -169,6 +178,13 @@ pub(crate) unsafe fn words<'a>(name: &'static str, pointer: *const c_char) -> Ou
 /// A handle of the caller.
 pub(crate) unsafe fn handle<'a, T>(name: &'static str, pointer: *const T) -> Outcome<&'a T> {
     unsafe { pointer.as_ref() }.ok_or(Failure::Null(name))
+}
+
+/// Frees what the library gave to the caller.
+pub(crate) unsafe fn free<T>(pointer: *mut T) {
+    if !pointer.is_null() {
+        drop(unsafe { Box::from_raw(pointer) });
+    }
 }
 
 /// Whether text and its closing NUL fit; nothing is wanted where the buffer is NULL.
@@ -191,34 +207,129 @@ pub(crate) unsafe fn copy(text: &str, buffer: *mut c_char, size: usize) {
 /// closing NUL included. `buffer` may be NULL where `size` is 0.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_last_message(buffer: *mut c_char, size: usize) -> usize {
-    let whole = catch_unwind(|| LAST.with(|last| last.borrow().clone())).unwrap_or_default();
-    if !buffer.is_null() && size > 0 {
-        let mut end = whole.len().min(size - 1);
-        while !whole.is_char_boundary(end) {
-            end -= 1;
+    guard_or(0, || {
+        let whole = LAST.try_with(|last| last.borrow().clone()).unwrap_or_default();
+        if !buffer.is_null() && size > 0 {
+            let cut = whole.floor_char_boundary(size - 1);
+            unsafe { copy(&whole[..cut], buffer, size) };
         }
-        unsafe { copy(&whole[..end], buffer, size) };
-    }
-    whole.len() + 1
+        whole.len() + 1
+    })
 }
 
 /// Version of the library that is loaded, as text that lives as long as the program: "0.1.0". The macro `AXW_VERSION` is the version
 /// of the header.
 #[unsafe(no_mangle)]
 pub extern "C" fn axw_version() -> *const c_char {
-    concat!(env!("CARGO_PKG_VERSION"), "\0").as_ptr().cast()
+    guard_or(std::ptr::null(), || concat!(env!("CARGO_PKG_VERSION"), "\0").as_ptr().cast())
 }
 
 /// Version of the library that is loaded, as a number: major * 1000000 + minor * 1000 + patch.
 #[unsafe(no_mangle)]
 pub extern "C" fn axw_version_number() -> u32 {
-    AXW_VERSION_NUMBER
+    guard_or(0, || AXW_VERSION_NUMBER)
 }
 
 /// Whether the library that is loaded keeps the ABI of the header that the program was compiled with: pass
 /// `AXW_VERSION_NUMBER`.
 #[unsafe(no_mangle)]
 pub extern "C" fn axw_version_fits(header: u32) -> bool {
-    let abi = |version: u32| if version >= 1_000_000 { version / 1_000_000 } else { version / 1000 };
-    abi(header) == abi(AXW_VERSION_NUMBER) && header <= AXW_VERSION_NUMBER
+    guard_or(false, || fits_abi(header, AXW_VERSION_NUMBER))
+}
+
+/// Whether a library of one version serves a program compiled with the header of another: the same major version, and while
+/// that is 0 the same minor one; the header is not the newer of the two.
+const fn fits_abi(header: u32, library: u32) -> bool {
+    const MAJOR: u32 = 1_000_000;
+    const MINOR: u32 = 1000;
+    let step = if library < MAJOR { MINOR } else { MAJOR };
+    header / step == library / step && header <= library
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// What the calling thread's last message says.
+    fn message() -> String {
+        let mut buffer = [0u8; 256];
+        unsafe { axw_last_message(buffer.as_mut_ptr().cast(), buffer.len()) };
+        CStr::from_bytes_until_nul(&buffer).unwrap().to_str().unwrap().to_owned()
+    }
+
+    // An `extern "C"` function that unwinds ends the process: these tests end only if the guards hold the panic.
+
+    extern "C" fn faulty_status(out: *mut f64) -> i32 {
+        guard(|| {
+            let none: [f64; 0] = [];
+            unsafe { put(out, none[std::hint::black_box(3)]) };
+            Ok(())
+        })
+    }
+    extern "C" fn faulty_value() -> f64 {
+        guard_value(|| panic!("on purpose"))
+    }
+    extern "C" fn faulty_size() -> usize {
+        guard_or(7, || panic!("on purpose"))
+    }
+
+    #[test]
+    fn a_panic_becomes_a_status_a_message_and_nothing_else() {
+        let mut out = 1.5;
+        record(&Failure::Null("before"));
+        assert_eq!(faulty_status(&mut out), AXW_FAULT);
+        assert_eq!(out, 1.5);
+        assert!(message().starts_with("a fault of the library itself"), "{}", message());
+        assert!(faulty_value().is_nan());
+        assert_eq!(faulty_size(), 7);
+    }
+
+    #[test]
+    fn a_handle_that_panics_when_it_is_dropped_goes_no_further() {
+        struct Faulty;
+        impl Drop for Faulty {
+            fn drop(&mut self) {
+                panic!("on purpose");
+            }
+        }
+        extern "C" fn faulty_free(handle: *mut Faulty) {
+            guard_or((), || unsafe { free(handle) });
+        }
+        record(&Failure::Null("before"));
+        faulty_free(Box::into_raw(Box::new(Faulty)));
+        assert!(message().starts_with("a fault of the library itself"), "{}", message());
+    }
+
+    #[test]
+    fn the_thread_goes_on_after_a_fault() {
+        assert_eq!(faulty_status(std::ptr::null_mut()), AXW_FAULT);
+        assert_eq!(guard(|| Err(Failure::Null("wheel"))), AXW_NULL);
+        assert_eq!(message(), "wheel is NULL");
+        assert_eq!(guard(|| Ok(())), AXW_OK);
+        assert_eq!(guard_value(|| Ok(2.0)), 2.0);
+    }
+
+    #[test]
+    fn a_list_longer_than_memory_is_refused() {
+        let one = 1.0_f64;
+        let refused = unsafe { list("cap", &one, usize::MAX) };
+        assert!(matches!(refused, Err(Failure::Core(Error::Length { argument: "cap", .. }))));
+    }
+
+    #[test]
+    fn the_abi_is_kept_within_a_minor_version_of_0_and_within_a_major_one_after_it() {
+        for (header, library, fits) in [
+            (1_000, 1_000, true),
+            (1_000, 1_003, true),
+            (1_003, 1_000, false),
+            (1_000, 2_000, false),
+            (1_000, 1_000_000, false), // 0.1 is not 1.0
+            (1_000_000, 1_000, false),
+            (1_000_000, 1_004_002, true),
+            (1_004_002, 1_004_001, false),
+            (1_004_002, 2_000_000, false),
+        ] {
+            assert_eq!(fits_abi(header, library), fits, "{header} {library}");
+        }
+    }
 }

@@ -1,9 +1,8 @@
 //! Tables on the C surface, by column. Every pointer that a table hands out is valid until `axw_table_free`.
 
-use crate::{Failure, Outcome, copy, fits, guard, handle, put};
+use crate::{Failure, Outcome, copy, fits, free, guard, guard_or, handle, put};
 use axlewright::base::table::{Column, Table, Values};
 use std::ffi::{CString, c_char};
-use std::panic::{AssertUnwindSafe, catch_unwind};
 
 /// A column of `double` in coherent SI; NaN in a refused row.
 pub const AXW_COLUMN_F64: i32 = 0;
@@ -48,13 +47,13 @@ impl axw_table {
 /// Number of rows; 0 where `table` is NULL.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_table_rows(table: *const axw_table) -> usize {
-    unsafe { table.as_ref() }.map_or(0, |table| table.table.rows())
+    guard_or(0, || unsafe { table.as_ref() }.map_or(0, |table| table.table.rows()))
 }
 
 /// Number of columns; 0 where `table` is NULL.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_table_columns(table: *const axw_table) -> usize {
-    unsafe { table.as_ref() }.map_or(0, |table| table.table.columns().len())
+    guard_or(0, || unsafe { table.as_ref() }.map_or(0, |table| table.table.columns().len()))
 }
 
 /// Name, quantity and SI unit of a column (empty for words and whole numbers), and its type `AXW_COLUMN_...`.
@@ -162,7 +161,7 @@ pub unsafe extern "C" fn axw_table_label(
 ) -> i32 {
     guard(|| {
         let table = unsafe { handle("table", table) }?;
-        table.column(column)?;
+        let Values::Category { .. } = table.column(column)?.values else { return Err(other_type(column)) };
         let found = usize::try_from(code).ok().and_then(|code| table.labels[column].get(code));
         let found =
             found.ok_or_else(|| Failure::NotThere(format!("code = {code} is not in column {column}")))?;
@@ -202,8 +201,5 @@ pub unsafe extern "C" fn axw_table_reason(
 /// Frees a table and every pointer that it handed out; NULL is allowed.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_table_free(table: *mut axw_table) {
-    if !table.is_null() {
-        let owned = unsafe { Box::from_raw(table) };
-        let _ = catch_unwind(AssertUnwindSafe(|| drop(owned)));
-    }
+    guard_or((), || unsafe { free(table) });
 }

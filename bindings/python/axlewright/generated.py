@@ -2,9 +2,14 @@
 
 from typing import TYPE_CHECKING
 
-SYSTEMS = ("cooling", "mass", "spring")
+SYSTEMS = ("air", "cooling", "driveline", "engine", "fluid", "mass", "spring", "tyre",)
 
 if TYPE_CHECKING:
+    from axlewright import air as air
     from axlewright import cooling as cooling
+    from axlewright import driveline as driveline
+    from axlewright import engine as engine
+    from axlewright import fluid as fluid
     from axlewright import mass as mass
     from axlewright import spring as spring
+    from axlewright import tyre as tyre

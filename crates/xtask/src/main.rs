@@ -2,6 +2,8 @@
 
 mod api;
 mod demo;
+#[cfg(test)]
+mod gates;
 mod generate;
 mod install;
 mod readme;

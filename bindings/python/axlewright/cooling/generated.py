@@ -1,8 +1,8 @@
-"""Cooling. Generated; do not edit."""
+"""Cooling system: how far the coolant is from boiling. Generated; do not edit."""
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any, Literal, NamedTuple
+from typing import TYPE_CHECKING, Literal, NamedTuple
 
 from axlewright._model import Model
 from axlewright._native import functions as _functions
@@ -19,22 +19,58 @@ _coolant_margin_table = _functions["cooling.Coolant.margin_table"]
 
 
 class BoilingMargin(NamedTuple):
-    """How far a coolant is from boiling."""
+    """Results of `margin`."""
 
     absolute_pressure: Quantity
-    """Absolute pressure under the cap at its rating."""
+    """Under the cap at its rating."""
     mass_fraction: Ratio
     """Glycol by mass of the mix."""
     boiling_temperature: Quantity
     """Temperature at which the mix begins to boil."""
     margin: Quantity
-    """How much the boiling temperature exceeds the hottest coolant."""
+    """How much that exceeds the hottest coolant."""
     verdict: Literal["meets", "tight", "short", "not known"]
     """What to call that."""
 
 
 class Coolant(Model):
-    """A coolant under a cap at an altitude, and the hottest that it gets."""
+    """A coolant under a cap at an altitude, and the hottest that it gets.
+
+    Formula
+        `p = p_cap + p_air`; `w = s f d_c / (f d_c + (1 - f) d_w)` with `1 / d_c = s / d_g + (1 - s) /
+        d_w` for a mix by volume;
+        margin = boiling temperature of the mix at `p`, less the hottest coolant
+
+    Fields
+        liquid (choice): `water`, `ethylene_glycol` or `propylene_glycol`
+        strength (ratio, optional): share of concentrate in the mix; none for water
+        strength_by (choice, optional): whether that share is by `mass` or by `volume`, of the parts
+        before they are mixed
+        concentrate (ratio, optional): glycol in the concentrate by mass, as its data sheet says; 1 for
+        pure glycol; needed with a strength by volume
+        cap (gauge pressure): opening pressure of the cap, a gauge pressure
+        altitude (length, optional): height above sea level, for the pressure of the standard
+        atmosphere; or else `station_pressure`
+        station_pressure (absolute pressure, optional): absolute pressure of the air as measured there,
+        not reduced to sea level
+        hottest_coolant (temperature): temperature that the coolant reaches
+        tight_below (temperature difference): margin that is wanted; below it the verdict is `tight`,
+        below nothing `short`
+
+    Valid for
+        An upper bound: pressure comes only once the system has built it, a cap that holds less than its
+        rating counts with what it holds, hot
+        metal boils coolant earlier than its mean temperature says, and the pump inlet governs. Limits
+        of the mixture models as in `fluid`.
+
+    Source
+        Boiling: see `fluid`; air: US Standard Atmosphere 1976; densities at 20 °C: CRC Handbook as
+        carried by the open chemicals library 1.5.2, IAPWS-95
+
+    Caution
+        Hot pressurised coolant scalds: never open a hot system, never pump it above its weakest
+        component; local codes and the maker's instructions come first.
+    """
 
     __slots__ = ()
     _name = "cooling.Coolant"
@@ -65,13 +101,36 @@ class Coolant(Model):
         )
 
     def margin(self) -> BoilingMargin:
-        """How far the coolant is from boiling."""
+        """How far the coolant is from boiling.
+
+        Returns
+            absolute_pressure (absolute pressure [Pa]): under the cap at its rating
+            mass_fraction (ratio [-]): glycol by mass of the mix
+            boiling_temperature (temperature [K]): temperature at which the mix begins to boil
+            margin (temperature difference [K]): how much that exceeds the hottest coolant
+            verdict (verdict): what to call that
+        """
         return BoilingMargin(*_coolant_margin(self._handle))
 
     def freezing_temperature(self) -> Quantity:
-        """Temperature at which the coolant begins to freeze."""
+        """Temperature at which the coolant begins to freeze.
+
+        Returns
+            (temperature [K]) The start of freezing: the first ice.
+        """
         return _coolant_freezing_temperature(self._handle)  # type: ignore[no-any-return]
 
     def margin_table(self, *, cap: QuantityLike, altitude: QuantityLike, strength: RatioLike) -> Table:
-        """Boiling margin over caps, altitudes and strengths."""
+        """Boiling margin over caps, altitudes and strengths.
+
+        Parameters
+            cap (gauge pressure), several: opening pressures
+            altitude (length), several: heights above sea level
+            strength (ratio), several: shares of concentrate, counted as `strength_by` says; zero alone for
+            water
+
+        Returns
+            (table) One row a cap, altitude and strength: `cap`, `altitude`, `strength`,
+            `absolute_pressure`, `mass_fraction`, `boiling_temperature`, `margin`, `verdict`.
+        """
         return _coolant_margin_table(self._handle, cap, altitude, strength)  # type: ignore[no-any-return]

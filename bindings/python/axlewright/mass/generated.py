@@ -16,7 +16,7 @@ _weight_distribution = _functions["mass.weight_distribution"]
 
 
 class WeightDistribution(NamedTuple):
-    """What four scale readings say of a vehicle on level ground."""
+    """Results of `weight_distribution`."""
 
     total_mass: Quantity
     """Sum of the four readings."""
@@ -47,9 +47,48 @@ def weight_distribution(
     rear_track: QuantityLike,
     invalid: Invalid = "raise",
 ) -> WeightDistribution:
-    """Axle loads, shares and centre of gravity from four scale readings."""
-    return WeightDistribution(
-        *_weight_distribution(
-            left_front, right_front, left_rear, right_rear, wheelbase, front_track, rear_track, invalid
-        )
-    )
+    """Axle loads, shares and centre of gravity from four scale readings.
+
+    Formula
+        `a = l (m_3 + m_4) / m`, `y = (b_f (m_1 - m_2) + b_r (m_3 - m_4)) / (2 m)`, diagonal share `(m_2
+        + m_3) / m`
+
+    Parameters
+        left_front (mass): `m_1`, scale reading
+        right_front (mass): `m_2`, scale reading
+        left_rear (mass): `m_3`, scale reading
+        right_rear (mass): `m_4`, scale reading
+        wheelbase (length): `l`, front to rear axle
+        front_track (length): `b_f`, between the tyre centres
+        rear_track (length): `b_r`, between the tyre centres
+
+    Returns
+        total_mass (mass [kg]): sum of the four readings
+        front_axle_mass (mass [kg]): sum of the two front readings
+        rear_axle_mass (mass [kg]): sum of the two rear readings
+        front_share (ratio [-]): front readings over all
+        left_share (ratio [-]): left readings over all
+        diagonal_share (ratio [-]): right front plus left rear over all
+        behind_front_axle (length [m]): distance of the centre of gravity behind the front axle
+        left_of_centreline (length [m]): distance of the centre of gravity left of the centreline;
+        negative to the right
+
+    Valid for (SI)
+        - `0 < left_front`
+        - `0 < right_front`
+        - `0 < left_rear`
+        - `0 < right_rear`
+        - `0 < wheelbase`
+        - `0 < front_track`
+        - `0 < rear_track`
+
+        Four scales in one level plane, dampers settled, nobody leaning on the vehicle.
+
+    Source
+        Static equilibrium (moments about the front axle and the centreline); Milliken and Milliken,
+        Race Car Vehicle Dynamics (1995), ch. 18 (from memory)
+
+    A value outside the range raises `DomainError`, which says where in an array; with `invalid="nan"`
+    it gives NaN.
+    """
+    return WeightDistribution(*_weight_distribution(left_front, right_front, left_rear, right_rear, wheelbase, front_track, rear_track, invalid))

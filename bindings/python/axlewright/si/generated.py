@@ -2,8 +2,12 @@
 
 from typing import TYPE_CHECKING
 
-SYSTEMS = ("mass", "spring")
+SYSTEMS = ("air", "driveline", "engine", "fluid", "mass", "spring",)
 
 if TYPE_CHECKING:
+    from axlewright.si import air as air
+    from axlewright.si import driveline as driveline
+    from axlewright.si import engine as engine
+    from axlewright.si import fluid as fluid
     from axlewright.si import mass as mass
     from axlewright.si import spring as spring

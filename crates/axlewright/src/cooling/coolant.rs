@@ -205,14 +205,14 @@ impl Coolant {
                     };
                     let outputs = changed.margin().map(|on| -> [Cell<'_>; 5] {
                         [
-                            on.absolute_pressure.into(),
-                            on.mass_fraction.into(),
-                            on.boiling_temperature.into(),
-                            on.margin.into(),
+                            Cell::from(on.absolute_pressure),
+                            Cell::from(on.mass_fraction),
+                            Cell::from(on.boiling_temperature),
+                            Cell::from(on.margin),
                             Cell::Word(on.verdict.word()),
                         ]
                     });
-                    let inputs = [(*cap).into(), (*altitude).into(), (*strength).into()];
+                    let inputs = [Cell::from(*cap), Cell::from(*altitude), Cell::from(*strength)];
                     rows.push(&inputs, outputs.as_ref().map(|cells| &cells[..]).map_err(Clone::clone));
                 }
             }

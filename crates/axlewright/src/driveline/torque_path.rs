@@ -163,7 +163,7 @@ impl TorquePath {
     /// use axlewright::{Model, Value, driveline::*, units::*};
     /// let rated = |torque, side, kind| Rating { torque: Value::new(Torque::of::<Nm>(torque)), side: Some(side), kind: Some(kind) };
     /// let part = |name: &str, ratio, rating| Part {
-    ///     name: name.into(), ratio: Some(Value::new(Ratio::of::<one>(ratio))), efficiency: None, share: None, rating: Some(rating),
+    ///     name: name.to_owned(), ratio: Some(Value::new(Ratio::of::<one>(ratio))), efficiency: None, share: None, rating: Some(rating),
     /// };
     /// let path = TorquePath {
     ///     engine_torque: Value::new(Torque::of::<Nm>(360.0)), shock_factor: None, tight_below: Value::new(Ratio::of::<one>(1.25)),
@@ -190,7 +190,7 @@ impl TorquePath {
         for (part, demand) in self.parts.iter().zip(self.demands(self.engine_torque.quantity, self.shock())?)
         {
             let rest = self.cells(part, &demand);
-            let first = [Cell::Word(&part.name), demand.input.into(), demand.output.into()];
+            let first = [Cell::Word(&part.name), Cell::from(demand.input), Cell::from(demand.output)];
             rows.push(&first, Ok(&rest));
         }
         Ok(rows.finish())
@@ -246,7 +246,7 @@ impl TorquePath {
                 };
                 let demands = changed.check().and_then(|()| changed.demands(*torque, Some(*shock)));
                 for (place, part) in self.parts.iter().enumerate() {
-                    let first = [(*torque).into(), (*shock).into(), Cell::Word(&part.name)];
+                    let first = [Cell::from(*torque), Cell::from(*shock), Cell::Word(&part.name)];
                     match &demands {
                         Ok(demands) => rows.push(&first, Ok(&self.cells(part, &demands[place]))),
                         Err(error) => rows.push(&first, Err(error.clone())),
@@ -267,9 +267,9 @@ impl TorquePath {
             Ok((torque, margin)) => {
                 let verdict = Verdict::of_ratio(margin, self.tight_below.quantity);
                 [
-                    torque.into(),
+                    Cell::from(torque),
                     Cell::Number(rating),
-                    margin.into(),
+                    Cell::from(margin),
                     Cell::Word(verdict.word()),
                     Cell::Word(""),
                 ]
@@ -339,7 +339,7 @@ mod tests {
 
     fn part(name: &str, ratio: f64, rating: Option<(f64, Option<Side>, Option<RatingKind>)>) -> Part {
         Part {
-            name: name.into(),
+            name: name.to_owned(),
             ratio: Some(Value::new(Ratio::of::<one>(ratio))),
             efficiency: None,
             share: None,

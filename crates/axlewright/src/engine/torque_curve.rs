@@ -131,7 +131,7 @@ impl TorqueCurve {
                 let power = super::power(torque, *speed)?;
                 Ok([Cell::from(torque), Cell::from(power)])
             });
-            rows.push(&[(*speed).into()], outputs.as_ref().map(|cells| &cells[..]).map_err(Clone::clone));
+            rows.push(&[Cell::from(*speed)], outputs.as_ref().map(|cells| &cells[..]).map_err(Clone::clone));
         }
         Ok(rows.finish())
     }

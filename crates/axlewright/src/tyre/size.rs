@@ -182,13 +182,13 @@ impl Tyre {
                 let overread: Ratio =
                     new.rolling_circumference / rolling.rolling_circumference - Ratio::from_si(1.0);
                 [
-                    rolling.rolling_radius.into(),
-                    rolling.rolling_circumference.into(),
-                    rolling.rolling_turns.into(),
-                    overread.into(),
+                    Cell::from(rolling.rolling_radius),
+                    Cell::from(rolling.rolling_circumference),
+                    Cell::from(rolling.rolling_turns),
+                    Cell::from(overread),
                 ]
             });
-            rows.push(&[(*worn).into()], outputs.as_ref().map(|cells| &cells[..]).map_err(Clone::clone));
+            rows.push(&[Cell::from(*worn)], outputs.as_ref().map(|cells| &cells[..]).map_err(Clone::clone));
         }
         Ok(rows.finish())
     }

@@ -1,0 +1,13 @@
+"""Air: the standard atmosphere, as ufuncs in coherent SI. Generated; do not edit."""
+
+from typing import Final
+
+import numpy as np
+
+from axlewright._native import ufuncs as _ufuncs
+
+__all__ = ["geopotential_altitude", "standard_pressure", "standard_density"]
+
+geopotential_altitude: Final[np.ufunc] = _ufuncs["air.geopotential_altitude"]
+standard_pressure: Final[np.ufunc] = _ufuncs["air.standard_pressure"]
+standard_density: Final[np.ufunc] = _ufuncs["air.standard_density"]

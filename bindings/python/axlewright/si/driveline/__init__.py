@@ -1,0 +1,2 @@
+from .generated import *
+from .generated import __all__, __doc__

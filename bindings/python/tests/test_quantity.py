@@ -1,0 +1,487 @@
+"""Units, quantities and the functions that take them."""
+
+import copy
+import decimal
+import fractions
+import os
+import pickle
+import sys
+import threading
+
+import numpy as np
+import pytest
+
+import axlewright
+from axlewright import DomainError, Q, Quantity, TextError, Unit, mass, spring, units
+from axlewright._native import UNITS, functions
+from axlewright.units import (
+    Hz,
+    J,
+    K,
+    MPa,
+    N,
+    N_mm,
+    Nm,
+    bar_absolute,
+    deg,
+    degC,
+    degF,
+    delta_degC,
+    delta_degF,
+    delta_K,
+    inch,
+    kg,
+    kPa_gauge,
+    lbf_in,
+    m,
+    mm,
+    percent,
+    psi_absolute,
+    psi_gauge,
+    rpm,
+)
+
+# By definition: 0.45359237 kg times 9.80665 m/s² over 0.0254 m.
+LBF_IN = 0.45359237 * 9.80665 / 0.0254
+
+
+def rate(spring_rate=300 * lbf_in, motion_ratio=0.75, angle=20 * deg, **more):
+    return spring.wheel_rate(
+        spring_rate=spring_rate, motion_ratio=motion_ratio, angle_from_measured_travel=angle, **more
+    )
+
+
+class TestMaking:
+    @pytest.mark.parametrize(
+        "quantity",
+        [
+            300 * lbf_in,
+            lbf_in * 300,
+            lbf_in(300),
+            Q("300 lbf/in"),
+            Q(300, "lbf/in"),
+            Q(300, lbf_in),
+            Q(Q("300 lbf/in")),
+            np.float64(300) * lbf_in,
+            np.float32(300) * lbf_in,
+            np.int16(300) * lbf_in,
+            np.array(300.0) * lbf_in,
+            lbf_in(decimal.Decimal(300)),
+            lbf_in(fractions.Fraction(300)),
+        ],
+    )
+    def test_one_number(self, quantity):
+        assert quantity.si == pytest.approx(300 * LBF_IN, rel=1e-15)
+        assert quantity == 300 * lbf_in
+        assert (quantity.kind, quantity.unit, repr(quantity)) == ("LinearStiffness", lbf_in, "300 lbf/in")
+        assert (quantity.shape, quantity.ndim, quantity.size) == ((), 0, 1)
+
+    @pytest.mark.parametrize(
+        "numbers",
+        [
+            [250, 300],
+            (250.0, 300.0),
+            np.array([250, 300], dtype=">i4"),
+            np.array([250, 300], dtype=">f8"),
+            np.array([250, 300], dtype=np.float16),
+            np.array([250, 0, 300, 0], dtype=np.float64)[::2],
+            np.array([300.0, 250.0])[::-1],
+        ],
+    )
+    def test_arrays(self, numbers):
+        for quantity in (numbers * lbf_in, lbf_in(numbers), Q(numbers, "lbf/in")):
+            assert quantity.si.dtype == np.float64 and quantity.si.dtype.isnative
+            np.testing.assert_array_equal(quantity.si, [(250 * lbf_in).si, (300 * lbf_in).si])
+            assert list(quantity) == [250 * lbf_in, 300 * lbf_in]
+            assert len(quantity) == 2 and quantity[1] == 300 * lbf_in and quantity[:1].shape == (1,)
+
+    def test_an_array_keeps_its_numbers(self):
+        source = np.array([1.0, 2.0])
+        quantity = source * N
+        source[0] = 99
+        assert quantity[0] == 1 * N
+        with pytest.raises(ValueError, match="read-only"):
+            quantity.si[0] = 5
+        quantity.to(N)[0] = 5
+        assert quantity[0] == 1 * N
+        with pytest.raises(AttributeError):
+            quantity.si = 3
+
+    @pytest.mark.parametrize("shape", [(0,), (2, 0), (2, 3), (1, 1, 1)])
+    def test_shapes(self, shape):
+        quantity = np.ones(shape) * mm
+        assert (quantity.shape, quantity.ndim, quantity.size) == (shape, len(shape), int(np.prod(shape)))
+
+    def test_lists_of_quantities(self):
+        np.testing.assert_allclose(Q(["10 mm", 1 * inch]).si, [0.01, 0.0254])
+        with pytest.raises(TypeError, match="300"):
+            Q([300 * lbf_in, 1 * mm])
+
+    @pytest.mark.parametrize(
+        "bad",
+        [True, np.True_, "300", b"300", None, 1j, object(), {}, {"a": 1}, ["1"], [True], np.array(["a"]), np.array([1j]),
+         np.array([object()]), np.array([1], dtype="m8[s]"), [None], lbf_in, 3 * N],
+    )
+    def test_not_a_number(self, bad):
+        with pytest.raises(TypeError):
+            lbf_in(bad)
+
+    def test_ragged_and_masked(self):
+        with pytest.raises(ValueError):
+            lbf_in([[1, 2], [3]])
+        for make in (lbf_in, lambda x: x * lbf_in):
+            with pytest.raises(TypeError, match="fill"):
+                make(np.ma.array([1.0, 2.0], mask=[0, 1]))
+
+    def test_a_bare_number_is_no_quantity(self):
+        with pytest.raises(TypeError, match="300 has no unit; write for example"):
+            Q(300)
+
+    def test_nan_and_infinity_are_kept(self):
+        assert np.isnan((np.nan * N).si) and (np.inf * N).si == np.inf
+
+    def test_every_unit_has_its_name(self):
+        assert units.__all__ == list(UNITS)
+        for name in units.__all__:
+            unit = getattr(units, name)
+            assert isinstance(unit, Unit) and unit.name == name
+            assert unit(1).to(unit) == pytest.approx(1)
+            assert Q(1, unit.symbol if unit.kind != "Stress" else f"{unit.symbol} difference").unit.kind == unit.kind or (
+                unit.kind in ("TemperatureDifference", "Stress")
+            )
+
+
+class TestText:
+    @pytest.mark.parametrize("text", ["", "mm", "3 furlong", "2,5 mm", "3 to 5 mm", "12 psi", "NaN mm", "612 kg ± 2 kg"])
+    def test_unreadable(self, text):
+        with pytest.raises(TextError) as caught:
+            Q(text)
+        assert caught.value.text == text
+        assert text in str(caught.value)
+
+    def test_in_an_argument(self):
+        assert rate(spring_rate="300 lbf/in", angle="20 deg") == rate()
+        with pytest.raises(TextError, match="12 psi gauge") as caught:
+            rate(spring_rate="12 psi gauge")
+        assert caught.value.__notes__ == ["in the argument spring_rate"]
+
+    def test_in_a_list(self):
+        np.testing.assert_array_equal(rate(spring_rate=["300 lbf/in", 300 * lbf_in]).si, [rate().si] * 2)
+
+    @pytest.mark.parametrize("unit", ["furlong", "mm", "", 3, None])
+    def test_unknown_unit(self, unit):
+        with pytest.raises((TypeError, TextError)):
+            (300 * lbf_in).to(unit)
+
+
+class TestTemperature:
+    def test_points_are_called(self):
+        assert degF(70).si == pytest.approx(294.2611111111111)
+        assert repr(degF(70)) == "70 °F" and repr(degC([0.0, 100.0])) == "[  0. 100.] °C"
+        for unit in (degF, degC):
+            with pytest.raises(TypeError, match=rf"write {unit.name}\(70\).*70 \* delta_{unit.name}"):
+                70 * unit
+
+    def test_points_and_differences(self):
+        assert (degF(230) - degF(200)).to(delta_degF) == pytest.approx(30)
+        assert (degF(230) - degF(200)).unit == delta_degF and (300 * K - 290 * K).unit == delta_K
+        assert (degC(20) + 5 * delta_degC).to(degC) == pytest.approx(25)
+        assert (5 * delta_degC + degC(20)).unit == degC
+        assert (degC(20) - 5 * delta_degC).to(degC) == pytest.approx(15)
+        assert degC(0) == 273.15 * K and degC(1) > degF(32)
+
+    @pytest.mark.parametrize(
+        "wrong",
+        [
+            lambda: degC(20) + degC(20),
+            lambda: 5 * delta_degC - degC(20),
+            lambda: 2 * degC(20),
+            lambda: -degC(20),
+            lambda: degC(20) / 2,
+            lambda: 1 * bar_absolute + 1 * bar_absolute,
+            lambda: 2 * (1 * bar_absolute),
+            lambda: 1 * bar_absolute + 1 * psi_gauge,
+            lambda: 1 * psi_gauge + 1 * MPa,
+            lambda: (1 * psi_gauge) / (1 * psi_gauge),
+            lambda: 1 * N + 1 * mm,
+            lambda: 1 * N + 1,
+            lambda: 1 - 1 * N,
+            lambda: 1 * N < 1 * mm,
+            lambda: 1 * N < 1,
+            lambda: np.ones(2) > 1 * N,
+            lambda: (1 * N) * (1 * mm),
+            lambda: 1 / (1 * N),
+            lambda: (1 * Nm) / (1 * J),
+            lambda: (1 * Hz) + (60 * rpm),
+            lambda: N * mm,
+            lambda: N / mm,
+            lambda: 1 / N,
+            lambda: N**2,
+            lambda: (1 * N) * N,
+            lambda: (1 * N) ** 2,
+            lambda: float(1 * N),
+            lambda: np.asarray([1, 2] * N),
+            lambda: np.sin(1 * N),
+            lambda: bool(1 * N),
+            lambda: len(1 * N),
+            lambda: iter(1 * N),
+            lambda: (1 * N)[0],
+            lambda: (1 * N).to(mm),
+            lambda: sum([1 * N]),
+        ],
+    )
+    def test_what_makes_no_sense(self, wrong):
+        with pytest.raises(TypeError):
+            wrong()
+
+
+class TestAlgebra:
+    def test_like_kinds(self):
+        assert (1 * inch + 1 * mm).to(mm) == pytest.approx(26.4)
+        assert (1 * inch + 1 * mm).unit == inch
+        assert (3 * psi_gauge - 1 * psi_gauge).to(psi_gauge) == pytest.approx(2)
+        assert (2 * bar_absolute - 1 * bar_absolute).kind == "Stress"
+        assert -(3 * N) == -3 * N and abs(-3 * N) == 3 * N and +(3 * N) == 3 * N
+        assert 2 * (3 * N) == (3 * N) * 2 == 6 * N and (3 * N) / 2 == 1.5 * N
+        assert (50 * percent) * (8 * N) == (8 * N) * (50 * percent) == 4 * N
+        assert isinstance(1 * inch / (1 * mm), float) and 1 * inch / (1 * mm) == pytest.approx(25.4)
+        with pytest.raises(ZeroDivisionError):
+            (1 * N) / (0 * N)
+
+    def test_arrays_broadcast(self):
+        quantity = np.array([[1.0], [2.0]]) * N + [10, 20] * N
+        np.testing.assert_array_equal(quantity.si, [[11, 21], [12, 22]])
+        np.testing.assert_array_equal(([1, 2] * N) > 1.5 * N, [False, True])
+        np.testing.assert_array_equal(np.array([2.0, 3.0]) * (1 * N) == [2, 3] * N, [True, True])
+        with pytest.raises(ValueError, match="broadcast|shape"):
+            [1, 2] * N + [1, 2, 3] * N
+
+    def test_ratios_are_numbers(self):
+        assert float(50 * percent) == 0.5 and 50 * percent == 0.5 and hash(50 * percent) == hash(0.5)
+        assert 1 + 50 * percent == 1.5 and 1 - 20 * percent == pytest.approx(0.8) and 1 / (50 * percent) == 2
+        np.testing.assert_array_equal(np.asarray([10, 20] * percent), [0.1, 0.2])
+
+    def test_sameness(self):
+        assert 1 * N != 1 * mm and 1 * N != 1 and not (1 * N == "1 N") and 1 * Nm != 1 * J
+        assert len({1 * inch, 25.4 * mm, 1 * N, 0.0 * N, -0.0 * N}) == 3
+        with pytest.raises(TypeError, match="hash"):
+            hash([1, 2] * N)
+
+
+class TestShowing:
+    @pytest.mark.parametrize("number", [0.1, 300, 1e-7, 1e300, -12.5, 1 / 3, 123456.789, 0])
+    @pytest.mark.parametrize("unit", [lbf_in, mm, degF, psi_absolute, rpm, percent, N])
+    def test_a_number_comes_back_as_it_was_given(self, number, unit):
+        text = repr(unit(number)).removesuffix(f" {unit.symbol}")
+        assert unit(float(text)) == unit(number)
+        assert len(text) <= len(repr(float(number)))
+
+    def test_formats(self):
+        assert f"{300 * lbf_in}" == str(300 * lbf_in) == "300 lbf/in"
+        assert f"{rate():.1f}" == "149.0 lbf/in" and f"{rate():us}" == "149 lbf/in" and f"{rate():metric}" == "26.1 N/mm"
+        assert f"{[300, 350] * lbf_in:.2f}" == "[300.00 350.00] lbf/in"
+        assert f"{[1, 2] * inch:metric}" == "[25.4 50.8] mm"
+        with pytest.raises(ValueError):
+            f"{300 * lbf_in:nonsense}"
+
+
+class TestKeeping:
+    @pytest.mark.parametrize("quantity", [300 * lbf_in, degF(70), 50 * percent, [[1.0, 2.0]] * mm, lbf_in, degC])
+    def test_pickle_and_copy(self, quantity):
+        for protocol in range(pickle.HIGHEST_PROTOCOL + 1):
+            again = pickle.loads(pickle.dumps(quantity, protocol))
+            assert np.all(again == quantity) and repr(again) == repr(quantity)
+        if isinstance(quantity, Quantity):
+            assert copy.copy(quantity) is quantity and copy.deepcopy(quantity) is quantity
+            if quantity.ndim:
+                assert not pickle.loads(pickle.dumps(quantity)).si.flags.writeable
+
+
+class TestFunctions:
+    def test_handbook(self):
+        # k r² cos² a, worked by hand: 300 * 0.5625 * 0.88302222155949
+        assert rate().to(lbf_in) == pytest.approx(300 * 0.5625 * 0.8830222215594891, rel=1e-14)
+
+    def test_the_result_has_the_unit_of_its_kind_or_of_the_system(self):
+        assert rate().unit == lbf_in and rate(50 * N_mm).unit == N_mm
+
+    def test_named_results(self):
+        on = mass.weight_distribution(
+            left_front=612 * kg, right_front=598 * kg, left_rear=455 * kg, right_rear=467 * kg,
+            wheelbase=2650 * mm, front_track=1540 * mm, rear_track=1520 * mm,
+        )
+        assert on.total_mass == 2132 * kg and isinstance(on.front_share, float)
+        assert on.front_share == pytest.approx(1210 / 2132)
+        assert on.behind_front_axle.to(mm) == pytest.approx(2650 * 922 / 2132)
+        assert pickle.loads(pickle.dumps(on)) == on
+
+    @pytest.mark.parametrize("ratio", [0.75, np.float32(0.75), "0.75", "75 %", 75 * percent, decimal.Decimal("0.75")])
+    def test_a_ratio_may_be_bare(self, ratio):
+        assert rate(motion_ratio=ratio) == rate()
+
+    @pytest.mark.parametrize(
+        ("change", "words"),
+        [
+            ({"spring_rate": 300}, r"spring_rate = 300 has no unit and a linear stiffness is wanted.*300 \* N_mm"),
+            ({"spring_rate": 300.5}, r"300\.5 \* N_mm or \"300\.5 N/mm\""),
+            ({"spring_rate": [1, 2]}, r"N_mm\(array\)"),
+            ({"spring_rate": np.ones(3)}, "has no unit"),
+            ({"spring_rate": 300 * mm}, "spring_rate = 300 mm is a length; a linear stiffness is wanted"),
+            ({"spring_rate": [1 * lbf_in, 2 * mm]}, "2 mm is a length"),
+            ({"spring_rate": lbf_in}, "unit without a number"),
+            ({"spring_rate": None}, "spring_rate: None is not a number"),
+            ({"spring_rate": True}, "spring_rate: True is not a number"),
+            ({"spring_rate": np.array([object()])}, "spring_rate: .* is not a number"),
+            ({"motion_ratio": 20 * deg}, "motion_ratio = 20 deg is an angle; a ratio is wanted"),
+            ({"motion_ratio": np.ma.array([1.0], mask=[True])}, "motion_ratio: a masked array"),
+        ],
+    )
+    def test_wrong_arguments(self, change, words):
+        with pytest.raises(TypeError, match=words):
+            rate(**{"spring_rate": 300 * lbf_in} | change)
+
+    def test_keywords(self):
+        with pytest.raises(TypeError, match="motion_ratio"):
+            spring.wheel_rate(spring_rate=300 * lbf_in, angle_from_measured_travel=0 * deg)
+        with pytest.raises(TypeError, match="leverage"):
+            rate(leverage=1)
+        with pytest.raises(TypeError, match="positional"):
+            spring.wheel_rate(300 * lbf_in, 1, 0 * deg)
+        with pytest.raises(ValueError, match="invalid = 'ignore' is not known"):
+            rate(invalid="ignore")
+        with pytest.raises(TypeError, match="takes 3 arguments"):
+            functions["spring.wheel_rate"](1)
+
+    @pytest.mark.parametrize("number", [np.nan, np.inf, -np.inf, 0.0, -1.0])
+    def test_outside_the_range(self, number):
+        with pytest.raises(DomainError) as caught:
+            rate(spring_rate=number * lbf_in)
+        error = caught.value
+        assert isinstance(error, ValueError)
+        assert (error.argument, error.lower, error.upper, error.unit) == ("spring_rate", 0.0, np.inf, "N/m")
+        np.testing.assert_equal(error.value, (number * lbf_in).si)
+        assert error.source and error.source in str(error) and error.index is None and error.number == 1
+        again = pickle.loads(pickle.dumps(error))
+        assert str(again) == str(error) and again.argument == "spring_rate"
+        assert np.isnan(rate(spring_rate=number * lbf_in, invalid="nan").si)
+
+    @pytest.mark.parametrize("layout", [lambda x: x, np.asfortranarray, lambda x: x[::-1][::-1], lambda x: x.T.copy().T])
+    def test_the_first_bad_element(self, layout):
+        numbers = np.full((2, 3), 300.0)
+        numbers[1, 0] = -1
+        numbers[1, 2] = np.nan
+        with pytest.raises(DomainError, match="spring_rate = -175.1") as caught:
+            rate(spring_rate=layout(numbers) * lbf_in, motion_ratio=np.array([0.5, 0.6, 0.7]))
+        assert caught.value.index == (1, 0)
+        assert caught.value.__notes__ == ["at index (1, 0) (flat 3) of the broadcast arguments"]
+        result = rate(spring_rate=layout(numbers) * lbf_in, motion_ratio=np.array([0.5, 0.6, 0.7]), invalid="nan")
+        np.testing.assert_array_equal(np.isnan(result.si), [[False, False, False], [True, False, True]])
+
+    def test_arrays_agree_with_numbers_to_the_last_bit(self):
+        numbers = np.random.default_rng(3).uniform(1, 1000, 700)
+        ratios = np.random.default_rng(4).uniform(0.1, 3, 700)
+        together = rate(spring_rate=numbers * lbf_in, motion_ratio=ratios).si
+        np.testing.assert_array_equal(together, [rate(x * lbf_in, r).si for x, r in zip(numbers, ratios, strict=True)])
+
+    def test_shapes(self):
+        assert rate(spring_rate=np.ones((4, 1)) * lbf_in, motion_ratio=np.ones(3)).shape == (4, 3)
+        assert rate(spring_rate=[] * lbf_in).shape == (0,)
+        with pytest.raises(ValueError, match="broadcast"):
+            rate(spring_rate=[1, 2] * lbf_in, motion_ratio=[1, 1, 1])
+
+    def test_no_warning_and_the_error_state_is_left_alone(self):
+        with np.errstate(all="raise"):
+            rate(spring_rate=[1, -1] * lbf_in, invalid="nan")
+            assert np.geterr()["invalid"] == "raise"
+
+    def test_a_fault_inside_is_an_error(self, capfd):
+        with pytest.raises(RuntimeError, match="_test.fault: a fault inside axlewright, please report it: thirteen"):
+            functions["_test.fault"](13.0, "raise")
+        with pytest.raises(RuntimeError, match="thirteen"):
+            functions["_test.fault"]([1.0, 13.0], "raise")
+        assert functions["_test.fault"](12.0, "raise") == 12.0
+        assert "panicked" in capfd.readouterr().err
+
+    def test_threads(self):
+        numbers = np.linspace(1, 1000, 100_000)
+        expected = rate(spring_rate=numbers * lbf_in).si
+        seen = []
+
+        def work():
+            for _ in range(5):
+                seen.append(np.array_equal(rate(spring_rate=numbers * lbf_in).si, expected))
+                with pytest.raises(DomainError):
+                    rate(spring_rate=-numbers * lbf_in)
+
+        threads = [threading.Thread(target=work) for _ in range(4)]
+        for thread in threads:
+            thread.start()
+        for thread in threads:
+            thread.join(60)
+        assert seen == [True] * 20
+
+    def test_fork(self):
+        numbers = np.linspace(1, 1000, 100_000) * lbf_in
+        rate(spring_rate=numbers)
+        child = os.fork()
+        if child == 0:
+            os._exit(0 if rate(spring_rate=numbers).size == 100_000 else 1)
+        for _ in range(1000):
+            done, status = os.waitpid(child, os.WNOHANG)
+            if done:
+                assert status == 0
+                return
+            threading.Event().wait(0.01)
+        os.kill(child, 9)
+        os.waitpid(child, 0)
+        pytest.fail("the forked child hangs")
+
+
+class TestOtherLibraries:
+    def test_pint(self):
+        pint = pytest.importorskip("pint") if "pint" not in sys.modules else sys.modules["pint"]
+        ureg = pint.UnitRegistry()
+        back = (300 * lbf_in).to_pint(ureg)
+        assert back.magnitude == pytest.approx(300 * LBF_IN) and back.check("[force]/[length]")
+        assert rate(spring_rate=ureg.Quantity(300, "force_pound/inch"), angle=ureg.Quantity(20, "degree")).si == (
+            pytest.approx(rate().si, rel=1e-12)
+        )
+        array = ureg.Quantity(np.array([1.0, -1.0]), "N/mm")
+        with pytest.raises(DomainError) as caught:
+            rate(spring_rate=array, motion_ratio=1, angle=0 * deg)
+        assert caught.value.index == (1,)
+        with pytest.raises(TypeError, match="another dimension"):
+            rate(spring_rate=ureg.Quantity(1, "m"))
+        with pytest.raises(TypeError, match="counts an angle"):
+            rate(motion_ratio=ureg.Quantity(20, "degree"))
+        with pytest.raises(TypeError, match="does not count an angle"):
+            rate(angle=ureg.Quantity(1, ""))
+
+    @pytest.mark.parametrize(
+        ("field", "number", "unit", "words"),
+        [
+            ("cap", 15, "psi", "gauge or absolute"),
+            ("hottest_coolant", 5, "delta_degF", "difference of temperatures"),
+            ("tight_below", 5, "degF", "point on a scale"),
+        ],
+    )
+    def test_pint_where_it_says_too_little(self, field, number, unit, words):
+        import pint
+
+        kinds = {"cap": psi_gauge, "hottest_coolant": degF, "tight_below": delta_degF}
+        from axlewright._native import _take_for_test
+
+        with pytest.raises(TypeError, match=words):
+            _take_for_test(pint.UnitRegistry().Quantity(number, unit), field, kinds[field].kind)
+
+
+def test_a_system_is_found_or_named():
+    assert axlewright.spring is spring and "spring" in dir(axlewright)
+    with pytest.raises(AttributeError, match="nonsense"):
+        axlewright.nonsense
+    assert axlewright.__version__.count(".") == 2
+
+
+def test_lengths_of_the_units():
+    # International yard and pound agreement of 1959, exact.
+    assert (1 * inch).to(m) == 0.0254 and (1 * kPa_gauge).si == 1000

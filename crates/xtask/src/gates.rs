@@ -1,0 +1,195 @@
+//! What must hold of the sources, checked by the tests.
+
+use crate::api::Api;
+use std::path::{Path, PathBuf};
+use std::process::Command;
+
+fn root() -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("../..")
+}
+
+/// Tracked and new files below a folder, with their text.
+fn files(folder: &str) -> Vec<(String, String)> {
+    let listed = Command::new("git")
+        .args(["ls-files", "--cached", "--others", "--exclude-standard", folder])
+        .current_dir(root())
+        .output()
+        .unwrap();
+    let listed = String::from_utf8(listed.stdout).unwrap();
+    let files: Vec<(String, String)> = listed
+        .lines()
+        .filter_map(|path| Some((path.to_owned(), std::fs::read_to_string(root().join(path)).ok()?)))
+        .collect();
+    assert!(!files.is_empty(), "git lists nothing below {folder}");
+    files
+}
+
+/// Lines of code, without comments and without the tests beside it.
+fn code(text: &str) -> impl Iterator<Item = (usize, &str)> {
+    let end = text.find("#[cfg(test)]").unwrap_or(text.len());
+    text[..end].lines().enumerate().filter(|(_, line)| !line.trim_start().starts_with("//")).map(|(n, line)| (n + 1, line))
+}
+
+/// Places in the core where a line of code holds one of these words.
+fn hits(words: &[&str], allowed: &[&str]) -> Vec<String> {
+    let mut found = Vec::new();
+    for (path, text) in files("crates/axlewright/src") {
+        if allowed.iter().any(|ending| path.ends_with(ending)) {
+            continue;
+        }
+        for (number, line) in code(&text) {
+            if words.iter().any(|word| line.contains(word)) {
+                found.push(format!("{path}:{number}: {}", line.trim()));
+            }
+        }
+    }
+    found
+}
+
+#[test]
+fn only_one_file_touches_uom() {
+    assert_eq!(hits(&["uom::", "uom as"], &["base/units.rs"]), Vec::<String>::new());
+}
+
+#[test]
+fn the_core_never_panics_by_intent() {
+    let words = [".unwrap()", ".expect(", "panic!(", "todo!(", "unimplemented!(", "unreachable!("];
+    assert_eq!(hits(&words, &[]), Vec::<String>::new());
+}
+
+#[test]
+fn the_core_knows_no_input_or_output() {
+    assert_eq!(hits(&["std::fs", "std::net", "std::env", "println!", "std::io"], &[]), Vec::<String>::new());
+}
+
+/// No kind becomes another by `into`: it is not used for anything outside of text. (That it would not compile between our
+/// kinds, the examples of `base/units.rs` show.)
+#[test]
+fn kinds_cross_by_named_functions_only() {
+    assert_eq!(hits(&[".into()"], &["base/text.rs"]), Vec::<String>::new());
+}
+
+#[test]
+fn formula_files_are_private() {
+    for (path, text) in files("crates/axlewright/src") {
+        let is_system = path.ends_with("/mod.rs") && !path.ends_with("base/mod.rs");
+        if is_system {
+            let public: Vec<(usize, &str)> = code(&text).filter(|(_, line)| line.trim_start().starts_with("pub mod")).collect();
+            assert!(public.is_empty(), "{path}: {public:?}");
+        }
+    }
+}
+
+/// Every exported C entry goes through a guard.
+#[test]
+fn every_c_entry_is_guarded() {
+    let mut entries = 0;
+    for (path, text) in files("bindings/c/src") {
+        for body in text.split("#[unsafe(no_mangle)]").skip(1) {
+            let name = body.split("fn ").nth(1).and_then(|rest| rest.split('(').next()).unwrap_or_default();
+            let guarded = ["guard(|| ", "guard_value(|| ", "guard_or("].iter().any(|word| body.contains(word));
+            assert!(guarded, "{path}: {name} has no panic guard");
+            entries += 1;
+        }
+    }
+    assert!(entries > 80, "only {entries} entries");
+}
+
+#[test]
+fn both_bindings_unwind() {
+    let manifest = std::fs::read_to_string(root().join("Cargo.toml")).unwrap();
+    assert!(!manifest.contains("panic = \"abort\""));
+    assert!(cfg!(panic = "unwind"));
+}
+
+/// The numbers of refusals never change: programs hold them.
+#[test]
+fn error_numbers_are_frozen() {
+    let frozen = [
+        ("AXW_OK", 0),
+        ("AXW_OUT_OF_RANGE", 1),
+        ("AXW_CONTRADICTION", 2),
+        ("AXW_NO_SOLUTION", 3),
+        ("AXW_TEXT", 4),
+        ("AXW_DOCUMENT", 5),
+        ("AXW_LENGTH", 6),
+        ("AXW_NULL", 100),
+        ("AXW_BUFFER", 101),
+        ("AXW_UTF8", 102),
+        ("AXW_NOT_THERE", 103),
+        ("AXW_ROWS", 104),
+        ("AXW_FAULT", 199),
+        ("AXW_VERDICT_MEETS", 0),
+        ("AXW_VERDICT_TIGHT", 1),
+        ("AXW_VERDICT_SHORT", 2),
+        ("AXW_VERDICT_NOT_KNOWN", 3),
+    ];
+    let header = std::fs::read_to_string(root().join("bindings/c/include/axlewright.h")).unwrap();
+    for (name, number) in frozen {
+        assert!(header.contains(&format!("#define {name} {number}\n")), "{name} is no longer {number}");
+    }
+}
+
+#[test]
+fn nothing_names_a_registry_or_a_machine() {
+    let words = ["crates", "pypi", "npmjs", "pythonhosted"].map(|name| [format!("{name}.io/"), format!("{name}.org/"), format!("{name}.com/")]);
+    let home = std::env::var("HOME").unwrap_or_default() + "/";
+    for (path, text) in files(".") {
+        if path.ends_with("Cargo.lock") {
+            continue;
+        }
+        for word in words.iter().flatten().map(String::as_str).chain([home.as_str()]) {
+            assert!(word.len() < 3 || !text.contains(word), "{path} names {word}");
+        }
+    }
+}
+
+/// A made-up core with one file, read by the generator.
+fn read_made_up(name: &str, source: &str) -> Result<Api, String> {
+    let folder = std::env::temp_dir().join(format!("axlewright-gate-{name}-{}", std::process::id()));
+    let core = folder.join("crates/axlewright/src");
+    std::fs::create_dir_all(core.join("spring")).unwrap();
+    std::fs::create_dir_all(core.join("base")).unwrap();
+    std::fs::copy(root().join("crates/axlewright/src/base/verdict.rs"), core.join("base/verdict.rs")).unwrap();
+    std::fs::write(core.join("spring/mod.rs"), "//! Springs.\nmod rate;\n").unwrap();
+    std::fs::write(core.join("spring/rate.rs"), source).unwrap();
+    let api = Api::read(&folder);
+    std::fs::remove_dir_all(&folder).unwrap();
+    api
+}
+
+const RATE: &str = "/// Rate.\n///\n/// # Formula\n/// `k`\n///\n/// # Parameters\n/// - `load` — `F`\n/// - `travel` — `x`\n///\n/// # Returns\n/// The rate.\n///\n\
+    /// # Valid for\n/// - `0 < load <= 3`\n/// - `travel finite`\n///\n/// # Source\n/// Definition\n///\n/// # Example\n/// text\n\
+    pub fn rate(load: Force, travel: Length) -> Result<LinearStiffness> {\n    valid! {\n        load: 0 < .. <= 3 ; \"why\";\n        travel: .. ; \"why\";\n    }\n    Ok(load / travel)\n}\n";
+
+#[test]
+fn the_generator_reads_a_function() {
+    let api = read_made_up("good", RATE).unwrap();
+    assert_eq!(api.functions.len(), 1);
+    assert_eq!(api.functions[0].parameters[0].limit.as_deref(), Some("0 < load <= 3"));
+}
+
+/// Each fault, and a word of the refusal.
+#[test]
+fn the_generator_refuses_by_name() {
+    let faults = [
+        ("heading", RATE.replace("# Source", "# Sources"), "# Sources"),
+        ("source", RATE.replace("/// # Source\n/// Definition\n///\n", ""), "# Source"),
+        ("formula", RATE.replace("/// # Formula\n/// `k`\n///\n", ""), "# Formula"),
+        ("example", RATE.replace("/// # Example\n/// text\n", ""), "# Example"),
+        ("parameter", RATE.replace("/// - `travel` — `x`\n", ""), "travel"),
+        ("limit", RATE.replace("- `0 < load <= 3`", "- `0 < load <= 2`"), "0 < load <= 3"),
+        ("enforced", RATE.replace("load: 0 < .. <= 3", "load: 0 < .. <= 4"), "0 < load <= 4"),
+        ("type", RATE.replace("travel: Length", "travel: f64"), "f64"),
+        ("result", RATE.replace("Result<LinearStiffness>", "Option<LinearStiffness>"), "Result"),
+        ("ending", RATE.replace("fn rate(", "fn rate_value("), "reserves"),
+        ("double", format!("{RATE}{RATE}"), "twice"),
+        ("layer", format!("use crate::cooling::Coolant;\n{RATE}"), "does not stand below"),
+        ("summary", RATE.replace("/// Rate.\n", "/// Rate\n"), "full stop"),
+    ];
+    for (name, source, word) in faults {
+        assert_ne!(source, RATE, "{name} is no fault");
+        let refusal = read_made_up(name, &source).err().unwrap_or_else(|| panic!("{name} was not refused"));
+        assert!(refusal.contains(word), "{name}: {refusal}");
+    }
+}

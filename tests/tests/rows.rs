@@ -1,0 +1,299 @@
+//! Every outside reference row through the core; what each call answered is written down, bit for bit, for the other surfaces.
+
+use axlewright::base::text;
+use axlewright::cooling::Coolant;
+use axlewright::engine::TorqueCurve;
+use axlewright::tyre::Tyre;
+use axlewright::units::{AngularVelocity, Length, Quantity};
+use axlewright::{Model, Result as Answer};
+use axlewright_tests::{Entry, FUNCTIONS};
+use serde_json::{Map, Value, json};
+use std::collections::{BTreeMap, BTreeSet};
+use std::path::Path;
+
+const PROVENANCES: [&str; 6] = ["published", "library", "independent script", "definition", "memory", "common practice"];
+const KEYS: [&str; 13] = [
+    "id", "function", "model", "unit", "method", "arguments", "inputs", "expected", "tolerance", "source", "provenance",
+    "confidence", "note",
+];
+
+/// A result of a row.
+#[derive(Debug)]
+enum Found {
+    Number(f64),
+    Word(&'static str),
+}
+
+type Results = Vec<(&'static str, Found)>;
+
+fn rows() -> Vec<Value> {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("rows");
+    let mut files: Vec<_> = std::fs::read_dir(folder).unwrap().map(|file| file.unwrap().path()).collect();
+    files.sort();
+    let files = files.iter().filter(|file| file.extension().is_some_and(|ending| ending == "json"));
+    let read = |file| match serde_json::from_str(&std::fs::read_to_string(file).unwrap()).unwrap() {
+        Value::Array(rows) => rows,
+        other => panic!("{other} is no list of rows"),
+    };
+    files.flat_map(read).collect()
+}
+
+fn words<'a>(row: &'a Value, key: &str) -> Option<&'a str> {
+    row.get(key).and_then(Value::as_str)
+}
+
+/// What the row asks: the name of a function, or of a model or unit.
+fn subject(row: &Value) -> &str {
+    ["function", "model", "unit"].iter().find_map(|key| words(row, key)).unwrap()
+}
+
+fn entry(name: &str) -> &'static Entry {
+    FUNCTIONS.iter().find(|entry| entry.name == name).unwrap_or_else(|| panic!("no function {name}"))
+}
+
+/// A number, `"nan"`, `"inf"`, `"-inf"`, or the result of another function.
+fn number(input: &Value) -> f64 {
+    match input {
+        Value::Number(number) => number.as_f64().unwrap(),
+        Value::String(text) => text.parse().unwrap(),
+        _ => match function(input).unwrap().as_slice() {
+            [(_, Found::Number(value))] => *value,
+            other => panic!("{input} gives {other:?}, not one number"),
+        },
+    }
+}
+
+fn function(row: &Value) -> Answer<Results> {
+    let entry = entry(words(row, "function").unwrap());
+    let inputs = row["inputs"].as_object().unwrap();
+    assert_eq!(inputs.len(), entry.parameters.len(), "{row}");
+    let arguments: Vec<f64> = entry.parameters.iter().map(|name| number(&inputs[*name])).collect();
+    let found = (entry.call)(&arguments)?;
+    assert_eq!(found.len(), entry.results.len());
+    Ok(entry.results.iter().copied().zip(found.into_iter().map(Found::Number)).collect())
+}
+
+fn unit(row: &Value) -> Answer<Results> {
+    let reading = text::read(words(&row["inputs"], "text").unwrap())?;
+    assert_eq!(Some(reading.unit.name), words(row, "unit"));
+    Ok(vec![("value", Found::Number(reading.si))])
+}
+
+macro_rules! results {
+    ($from:expr, $($name:ident),+) => {{
+        let from = $from;
+        vec![$((stringify!($name), Found::Number(from.$name.si()))),+]
+    }};
+}
+
+fn model(row: &Value) -> Answer<Results> {
+    let document = row["inputs"].to_string();
+    let argument = |name: &str| number(&row["arguments"][name]);
+    let value = |quantity: f64| vec![("value", Found::Number(quantity))];
+    match (words(row, "model").unwrap(), words(row, "method")) {
+        ("tyre.Tyre", method) => {
+            let tyre = Tyre::from_text(&document)?;
+            match method {
+                None => Ok(vec![]),
+                Some("dimensions") => tyre.dimensions().map(|on| {
+                    results!(on, section_width, section_height, rim_diameter, free_diameter, free_radius, free_circumference, free_turns)
+                }),
+                Some("rolling") => tyre
+                    .rolling(Length::from_si(argument("tread_worn")))
+                    .map(|on| results!(on, rolling_radius, rolling_circumference, rolling_turns)),
+                Some(other) => panic!("no method {other}"),
+            }
+        }
+        ("engine.TorqueCurve", method) => {
+            let curve = TorqueCurve::from_text(&document)?;
+            let speed = || AngularVelocity::from_si(argument("engine_speed"));
+            match method {
+                None => Ok(vec![]),
+                Some("torque") => curve.torque(speed()).map(|on| value(on.si())),
+                Some("power") => curve.power(speed()).map(|on| value(on.si())),
+                Some("peaks") => {
+                    curve.peaks().map(|on| results!(on, peak_torque, peak_torque_speed, peak_power, peak_power_speed))
+                }
+                Some(other) => panic!("no method {other}"),
+            }
+        }
+        ("cooling.Coolant", method) => {
+            let coolant = Coolant::from_text(&document)?;
+            match method {
+                None => Ok(vec![]),
+                Some("margin") => coolant.margin().map(|on| {
+                    let mut results = results!(on, absolute_pressure, mass_fraction, boiling_temperature, margin);
+                    results.push(("verdict", Found::Word(on.verdict.word())));
+                    results
+                }),
+                Some("freezing_temperature") => coolant.freezing_temperature().map(|on| value(on.si())),
+                Some(other) => panic!("no method {other}"),
+            }
+        }
+        (other, _) => panic!("no model {other}"),
+    }
+}
+
+fn run(row: &Value) -> Answer<Results> {
+    match (row.get("function"), row.get("model")) {
+        (Some(_), _) => function(row),
+        (_, Some(_)) => model(row),
+        _ => unit(row),
+    }
+}
+
+/// Why the row is not met, or the greatest error over its tolerance.
+fn judge(row: &Value, answer: &Answer<Results>) -> Result<f64, String> {
+    let expected = row["expected"].as_object().unwrap();
+    let results = match (expected.contains_key("error"), answer) {
+        (true, Ok(results)) => return Err(format!("gives {results:?} and must be refused")),
+        (true, Err(error)) => {
+            let sentence = error.to_string();
+            let argument = expected.get("argument").map_or("", |name| name.as_str().unwrap());
+            return if sentence.contains(argument) && !sentence.is_empty() {
+                Ok(0.0)
+            } else {
+                Err(format!("{sentence:?} does not name {argument}"))
+            };
+        }
+        (false, Err(error)) => return Err(error.to_string()),
+        (false, Ok(results)) => results,
+    };
+    let mut worst = 0.0_f64;
+    for (name, wanted) in expected {
+        let found = results.iter().find_map(|(known, found)| (known == name).then_some(found));
+        match (found, wanted) {
+            (Some(Found::Word(word)), Value::String(wanted)) if word == wanted => {}
+            (Some(Found::Number(found)), Value::Number(wanted)) => {
+                let wanted = wanted.as_f64().unwrap();
+                let tolerance = &row["tolerance"];
+                let bound = match (&tolerance["abs"], &tolerance["rel"]) {
+                    (Value::Number(abs), Value::Null) => abs.as_f64().unwrap(),
+                    (Value::Null, Value::Number(rel)) => rel.as_f64().unwrap() * wanted.abs(),
+                    _ => panic!("tolerance {tolerance}"),
+                };
+                let error = (found - wanted).abs();
+                // A NaN is within no tolerance.
+                if !(error <= bound) {
+                    return Err(format!("{name} = {found}, expected {wanted}: off by {error:e}, allowed {bound:e}"));
+                }
+                if error > 0.0 {
+                    worst = worst.max(error / bound);
+                }
+            }
+            other => return Err(format!("{name}: {other:?}")),
+        }
+    }
+    Ok(worst)
+}
+
+fn gates(row: &Value) -> bool {
+    words(row, "confidence") != Some("low")
+}
+
+#[derive(Default)]
+struct Tally<'a> {
+    rows: usize,
+    worst: f64,
+    provenances: BTreeMap<&'a str, usize>,
+}
+
+#[test]
+fn the_core_meets_every_row() {
+    let rows = rows();
+    let (mut tallies, mut written, mut missed) = (BTreeMap::<&str, Tally<'_>>::new(), Map::new(), Vec::new());
+    for row in &rows {
+        let id = words(row, "id").unwrap();
+        let answer = run(row);
+        written.insert(id.into(), match &answer {
+            Err(error) => json!({ "error": error.to_string() }),
+            Ok(results) => results
+                .iter()
+                .map(|(name, found)| {
+                    let said = match found {
+                        Found::Number(value) => value.to_bits().to_string(),
+                        Found::Word(word) => (*word).to_owned(),
+                    };
+                    ((*name).to_owned(), Value::String(said))
+                })
+                .collect(),
+        });
+        let tally = tallies.entry(if row.get("unit").is_some() { "units" } else { subject(row) }).or_default();
+        tally.rows += 1;
+        *tally.provenances.entry(words(row, "provenance").unwrap()).or_default() += 1;
+        match judge(row, &answer) {
+            Ok(share) if gates(row) => tally.worst = tally.worst.max(share),
+            Ok(share) => println!("low confidence, met with {share:.2} of its tolerance: {id}"),
+            Err(why) if gates(row) => missed.push(format!("{id} ({}): {why}", subject(row))),
+            Err(why) => println!("low confidence, not met: {id}: {why}"),
+        }
+    }
+    println!("{:<46} {:>4}  error/tolerance  provenance", "", "rows");
+    for (name, tally) in &tallies {
+        let counts: Vec<String> = tally.provenances.iter().map(|(name, count)| format!("{count} {name}")).collect();
+        println!("{name:<46} {:>4}  {:>15.3}  {}", tally.rows, tally.worst, counts.join(", "));
+    }
+    let file = Path::new(env!("CARGO_TARGET_TMPDIR")).join("rows-rust.json");
+    std::fs::write(&file, serde_json::to_string_pretty(&Value::Object(written)).unwrap()).unwrap();
+    println!("{} rows; what the core answered stands in {}", rows.len(), file.display());
+    assert!(missed.is_empty(), "{} of {} rows not met:\n{}", missed.len(), rows.len(), missed.join("\n"));
+}
+
+#[test]
+fn every_function_has_an_outside_row_and_a_refusal() {
+    let rows = rows();
+    for entry in FUNCTIONS {
+        let of = || rows.iter().filter(|row| words(row, "function") == Some(entry.name) && gates(row));
+        let answered = of().filter(|row| row["expected"].get("error").is_none()).count();
+        assert!(answered > 0, "{} has no outside row that gates", entry.name);
+        assert!(of().count() > answered, "{} has no row that must be refused", entry.name);
+    }
+}
+
+#[test]
+fn rows_say_what_they_are() {
+    let mut ids = BTreeSet::new();
+    for row in rows() {
+        let id = words(&row, "id").unwrap();
+        assert!(ids.insert(id.to_owned()), "{id} twice");
+        for key in row.as_object().unwrap().keys() {
+            assert!(KEYS.contains(&key.as_str()), "{id}: {key}");
+        }
+        assert_eq!(["function", "model", "unit"].iter().filter(|key| row.get(**key).is_some()).count(), 1, "{id}");
+        assert!(PROVENANCES.contains(&words(&row, "provenance").unwrap()), "{id}");
+        assert!(["high", "medium", "low"].contains(&words(&row, "confidence").unwrap()), "{id}");
+        assert!(words(&row, "source").is_some_and(|source| source.len() > 5), "{id}");
+        let expected = row["expected"].as_object().unwrap();
+        assert!(!expected.is_empty(), "{id}");
+        assert_eq!(expected.contains_key("error"), row.get("tolerance").is_none(), "{id}");
+    }
+    assert!(!ids.is_empty());
+}
+
+#[test]
+fn a_row_that_is_wrong_is_not_met() {
+    let mut changed = 0;
+    for mut row in rows() {
+        let answer = run(&row);
+        if row["expected"].get("error").is_some() {
+            row["expected"] = json!({ "value": 1.0 });
+            assert!(judge(&row, &answer).is_err(), "{row}");
+            continue;
+        }
+        for name in row["expected"].as_object().unwrap().keys().cloned().collect::<Vec<_>>() {
+            let Some(wanted) = row["expected"][&name].as_f64() else { continue };
+            let (abs, rel) = (row["tolerance"]["abs"].as_f64(), row["tolerance"]["rel"].as_f64());
+            let away = 2.5 * abs.unwrap_or_else(|| rel.unwrap() * wanted.abs()) + 1e-9 * wanted.abs() + 1e-30;
+            let before = row["expected"][&name].take();
+            row["expected"][&name] = json!(wanted + away);
+            let up = judge(&row, &answer).is_err();
+            row["expected"][&name] = json!(wanted - away);
+            let down = judge(&row, &answer).is_err();
+            // A low-confidence row may be off by more than its tolerance to one side.
+            assert!(up && down || !gates(&row) && (up || down), "{row}");
+            row["expected"][&name] = before;
+            changed += 1;
+        }
+    }
+    assert!(changed > 0);
+}
