@@ -11,10 +11,22 @@ use serde_json::{Map, Value, json};
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
-const PROVENANCES: [&str; 6] = ["published", "library", "independent script", "definition", "memory", "common practice"];
+const PROVENANCES: [&str; 6] =
+    ["published", "library", "independent script", "definition", "memory", "common practice"];
 const KEYS: [&str; 13] = [
-    "id", "function", "model", "unit", "method", "arguments", "inputs", "expected", "tolerance", "source", "provenance",
-    "confidence", "note",
+    "id",
+    "function",
+    "model",
+    "unit",
+    "method",
+    "arguments",
+    "inputs",
+    "expected",
+    "tolerance",
+    "source",
+    "provenance",
+    "confidence",
+    "note",
 ];
 
 /// A result of a row.
@@ -96,7 +108,16 @@ fn model(row: &Value) -> Answer<Results> {
             match method {
                 None => Ok(vec![]),
                 Some("dimensions") => tyre.dimensions().map(|on| {
-                    results!(on, section_width, section_height, rim_diameter, free_diameter, free_radius, free_circumference, free_turns)
+                    results!(
+                        on,
+                        section_width,
+                        section_height,
+                        rim_diameter,
+                        free_diameter,
+                        free_radius,
+                        free_circumference,
+                        free_turns
+                    )
                 }),
                 Some("rolling") => tyre
                     .rolling(Length::from_si(argument("tread_worn")))
@@ -111,9 +132,9 @@ fn model(row: &Value) -> Answer<Results> {
                 None => Ok(vec![]),
                 Some("torque") => curve.torque(speed()).map(|on| value(on.si())),
                 Some("power") => curve.power(speed()).map(|on| value(on.si())),
-                Some("peaks") => {
-                    curve.peaks().map(|on| results!(on, peak_torque, peak_torque_speed, peak_power, peak_power_speed))
-                }
+                Some("peaks") => curve
+                    .peaks()
+                    .map(|on| results!(on, peak_torque, peak_torque_speed, peak_power, peak_power_speed)),
                 Some(other) => panic!("no method {other}"),
             }
         }
@@ -122,7 +143,8 @@ fn model(row: &Value) -> Answer<Results> {
             match method {
                 None => Ok(vec![]),
                 Some("margin") => coolant.margin().map(|on| {
-                    let mut results = results!(on, absolute_pressure, mass_fraction, boiling_temperature, margin);
+                    let mut results =
+                        results!(on, absolute_pressure, mass_fraction, boiling_temperature, margin);
                     results.push(("verdict", Found::Word(on.verdict.word())));
                     results
                 }),
@@ -175,7 +197,9 @@ fn judge(row: &Value, answer: &Answer<Results>) -> Result<f64, String> {
                 let error = (found - wanted).abs();
                 // A NaN is within no tolerance.
                 if !(error <= bound) {
-                    return Err(format!("{name} = {found}, expected {wanted}: off by {error:e}, allowed {bound:e}"));
+                    return Err(format!(
+                        "{name} = {found}, expected {wanted}: off by {error:e}, allowed {bound:e}"
+                    ));
                 }
                 if error > 0.0 {
                     worst = worst.max(error / bound);
@@ -205,20 +229,24 @@ fn the_core_meets_every_row() {
     for row in &rows {
         let id = words(row, "id").unwrap();
         let answer = run(row);
-        written.insert(id.into(), match &answer {
-            Err(error) => json!({ "error": error.to_string() }),
-            Ok(results) => results
-                .iter()
-                .map(|(name, found)| {
-                    let said = match found {
-                        Found::Number(value) => value.to_bits().to_string(),
-                        Found::Word(word) => (*word).to_owned(),
-                    };
-                    ((*name).to_owned(), Value::String(said))
-                })
-                .collect(),
-        });
-        let tally = tallies.entry(if row.get("unit").is_some() { "units" } else { subject(row) }).or_default();
+        written.insert(
+            id.into(),
+            match &answer {
+                Err(error) => json!({ "error": error.to_string() }),
+                Ok(results) => results
+                    .iter()
+                    .map(|(name, found)| {
+                        let said = match found {
+                            Found::Number(value) => value.to_bits().to_string(),
+                            Found::Word(word) => (*word).to_owned(),
+                        };
+                        ((*name).to_owned(), Value::String(said))
+                    })
+                    .collect(),
+            },
+        );
+        let tally =
+            tallies.entry(if row.get("unit").is_some() { "units" } else { subject(row) }).or_default();
         tally.rows += 1;
         *tally.provenances.entry(words(row, "provenance").unwrap()).or_default() += 1;
         match judge(row, &answer) {
@@ -230,7 +258,8 @@ fn the_core_meets_every_row() {
     }
     println!("{:<46} {:>4}  error/tolerance  provenance", "", "rows");
     for (name, tally) in &tallies {
-        let counts: Vec<String> = tally.provenances.iter().map(|(name, count)| format!("{count} {name}")).collect();
+        let counts: Vec<String> =
+            tally.provenances.iter().map(|(name, count)| format!("{count} {name}")).collect();
         println!("{name:<46} {:>4}  {:>15.3}  {}", tally.rows, tally.worst, counts.join(", "));
     }
     let file = Path::new(env!("CARGO_TARGET_TMPDIR")).join("rows-rust.json");
@@ -259,7 +288,11 @@ fn rows_say_what_they_are() {
         for key in row.as_object().unwrap().keys() {
             assert!(KEYS.contains(&key.as_str()), "{id}: {key}");
         }
-        assert_eq!(["function", "model", "unit"].iter().filter(|key| row.get(**key).is_some()).count(), 1, "{id}");
+        assert_eq!(
+            ["function", "model", "unit"].iter().filter(|key| row.get(**key).is_some()).count(),
+            1,
+            "{id}"
+        );
         assert!(PROVENANCES.contains(&words(&row, "provenance").unwrap()), "{id}");
         assert!(["high", "medium", "low"].contains(&words(&row, "confidence").unwrap()), "{id}");
         assert!(words(&row, "source").is_some_and(|source| source.len() > 5), "{id}");

@@ -3,6 +3,7 @@
 use crate::array::{Value, brief};
 use crate::call::{Kernels, shown};
 use crate::error::{guard, raise};
+use crate::pint;
 use crate::quantity::{Quantity, take};
 use axlewright::base::text::read_as;
 use axlewright::units::{Kind, Quantity as Typed, Unit};
@@ -179,6 +180,9 @@ fn json(x: &Bound<'_, PyAny>, path: &str) -> PyResult<Json> {
             Ok(reading) if reading.si == si => Json::String(written),
             _ => json!({"value": plain, "unit": quantity.kind.units[0].symbol}),
         });
+    }
+    if pint::is_pint(x)? {
+        return Ok(Json::String(pint::write(x)?));
     }
     if x.is_instance_of::<PyBool>() {
         return Ok(Json::Bool(x.extract()?));

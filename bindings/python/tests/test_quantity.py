@@ -3,16 +3,30 @@
 import copy
 import decimal
 import fractions
+import inspect
 import os
 import pickle
-import sys
 import threading
 
 import numpy as np
+import pint
 import pytest
 
 import axlewright
-from axlewright import DomainError, Q, Quantity, TextError, Unit, mass, spring, units
+from axlewright import (
+    DocumentError,
+    DomainError,
+    Q,
+    Quantity,
+    TextError,
+    Unit,
+    cooling,
+    engine,
+    fluid,
+    mass,
+    spring,
+    units,
+)
 from axlewright._native import UNITS, functions
 from axlewright.units import (
     Hz,
@@ -437,42 +451,114 @@ class TestFunctions:
         pytest.fail("the forked child hangs")
 
 
-class TestOtherLibraries:
-    def test_pint(self):
-        pint = pytest.importorskip("pint") if "pint" not in sys.modules else sys.modules["pint"]
-        ureg = pint.UnitRegistry()
-        back = (300 * lbf_in).to_pint(ureg)
-        assert back.magnitude == pytest.approx(300 * LBF_IN) and back.check("[force]/[length]")
-        assert rate(spring_rate=ureg.Quantity(300, "force_pound/inch"), angle=ureg.Quantity(20, "degree")).si == (
-            pytest.approx(rate().si, rel=1e-12)
-        )
+class TestPint:
+    @pytest.fixture(scope="class")
+    def ureg(self):
+        return pint.UnitRegistry()
+
+    def test_there_and_back(self, ureg):
+        out = (300 * lbf_in).to_pint(ureg)
+        assert out.magnitude == pytest.approx(300 * LBF_IN) and out.check("[force]/[length]")
+        assert (20 * deg).to_pint(ureg).to("degree").magnitude == pytest.approx(20)
+        assert degC(20).to_pint(ureg).to("degC").magnitude == pytest.approx(20)
+        result = rate(spring_rate=ureg.Quantity(300, "force_pound/inch"), angle=ureg.Quantity(20, "degree"))
+        assert result.si == pytest.approx(rate().si, rel=1e-12)
+        for unit in UNITS.values():
+            back = unit(1).to_pint(ureg)
+            assert np.isfinite(back.magnitude), unit
+
+    def test_arrays(self, ureg):
         array = ureg.Quantity(np.array([1.0, -1.0]), "N/mm")
         with pytest.raises(DomainError) as caught:
             rate(spring_rate=array, motion_ratio=1, angle=0 * deg)
         assert caught.value.index == (1,)
-        with pytest.raises(TypeError, match="another dimension"):
-            rate(spring_rate=ureg.Quantity(1, "m"))
-        with pytest.raises(TypeError, match="counts an angle"):
-            rate(motion_ratio=ureg.Quantity(20, "degree"))
-        with pytest.raises(TypeError, match="does not count an angle"):
-            rate(angle=ureg.Quantity(1, ""))
 
     @pytest.mark.parametrize(
-        ("field", "number", "unit", "words"),
+        ("function", "argument", "number", "unit", "words"),
         [
-            ("cap", 15, "psi", "gauge or absolute"),
-            ("hottest_coolant", 5, "delta_degF", "difference of temperatures"),
-            ("tight_below", 5, "degF", "point on a scale"),
+            (spring.wheel_rate, "spring_rate", 1, "m", "another dimension"),
+            (spring.wheel_rate, "motion_ratio", 20, "degree", "counts an angle"),
+            (spring.wheel_rate, "angle_from_measured_travel", 1, "", "does not count an angle"),
+            (fluid.water_saturation_pressure, "temperature", 5, "delta_degF", "difference of temperatures"),
+            (fluid.water_boiling_temperature, "absolute_pressure", 1, "bar", "gauge or absolute"),
+            (engine.power, "engine_speed", 50, "Hz", "does not count an angle"),
         ],
     )
-    def test_pint_where_it_says_too_little(self, field, number, unit, words):
-        import pint
+    def test_where_it_says_too_little(self, ureg, function, argument, number, unit, words):
+        names = list(inspect.signature(function).parameters)[:-1]
+        given = {"spring_rate": 1 * N_mm, "motion_ratio": 1, "angle_from_measured_travel": 0 * deg, "torque": 1 * Nm}
+        arguments = {name: given.get(name) for name in names} | {argument: ureg.Quantity(number, unit)}
+        with pytest.raises(TypeError, match=f"{argument} = .*{words}"):
+            function(**arguments)
 
-        kinds = {"cap": psi_gauge, "hottest_coolant": degF, "tight_below": delta_degF}
-        from axlewright._native import _take_for_test
+    def test_in_a_model(self, ureg):
+        fields = {
+            "liquid": "water",
+            "cap": 15 * psi_gauge,
+            "altitude": ureg.Quantity(5000, "foot"),
+            "hottest_coolant": ureg.Quantity(230, "degF"),
+            "tight_below": ureg.Quantity(20, "delta_degF"),
+        }
+        ours = fields | {"altitude": "5000 ft", "hottest_coolant": degF(230), "tight_below": 20 * delta_degF}
+        assert cooling.Coolant(**fields).margin() == cooling.Coolant(**ours).margin()
+        for wrong in ({"cap": ureg.Quantity(15, "psi")}, {"tight_below": ureg.Quantity(5, "degF")}):
+            with pytest.raises(DocumentError) as caught:
+                cooling.Coolant(**fields | wrong)
+            assert caught.value.key == next(iter(wrong))
 
-        with pytest.raises(TypeError, match=words):
-            _take_for_test(pint.UnitRegistry().Quantity(number, unit), field, kinds[field].kind)
+
+class TestModels:
+    def coolant(self, **more):
+        fields = {"liquid": "water", "cap": 15 * psi_gauge, "altitude": "5000 ft", "hottest_coolant": degF(190)}
+        return cooling.Coolant(**fields | {"tight_below": 20 * delta_degF} | more)
+
+    def test_document(self):
+        made = self.coolant()
+        again = cooling.Coolant.from_text(made.to_json())
+        assert again == made and hash(again) == hash(made) and pickle.loads(pickle.dumps(made)) == made
+        assert "cap='15 psi gauge'" in repr(made) and "hottest_coolant='190 °F'" in repr(made)
+        assert made != self.coolant(cap=7 * psi_gauge)
+        with pytest.raises(AttributeError, match="never changes"):
+            made.cap = 3
+
+    @pytest.mark.parametrize(
+        ("wrong", "error", "words"),
+        [
+            ({"cap": 15}, DocumentError, "cap"),
+            ({"cap": 15 * psi_absolute}, DocumentError, "cap"),
+            ({"liquid": "beer"}, DocumentError, "beer"),
+            ({"altitude": 90000 * m}, DomainError, "altitude"),
+            ({"cap": object()}, TypeError, "cap = <object"),
+            ({"cap": {1: 2}}, TypeError, "cap: the key 1 is not text"),
+            ({"cap": np.nan}, ValueError, "cap = NaN is not a finite number"),
+            ({"cap": np.inf * psi_gauge}, ValueError, "cap = inf is not a finite number"),
+            ({"octane": 3}, TypeError, "octane"),
+        ],
+    )
+    def test_refusals(self, wrong, error, words):
+        with pytest.raises(error, match=words):
+            self.coolant(**wrong)
+
+    def test_lines(self):
+        with pytest.raises(DocumentError) as caught:
+            cooling.Coolant.from_text('liquid = "water"\ncap = "15 furlong"\n')
+        assert caught.value.line == 2 and caught.value.key == "cap"
+
+    def test_one_value_where_one_is_wanted(self):
+        curve = engine.TorqueCurve(
+            points=[
+                {"engine_speed": 1000 * rpm, "torque": 210 * Nm},
+                {"engine_speed": 2000 * rpm, "torque": 360 * Nm},
+                {"engine_speed": 4000 * rpm, "torque": 260 * Nm},
+            ]
+        )
+        assert curve.torque(engine_speed=2000 * rpm).to(Nm) == pytest.approx(360)
+        with pytest.raises(TypeError, match="engine_speed is one value here"):
+            curve.torque(engine_speed=[1000, 2000] * rpm)
+        with pytest.raises(TypeError, match="engine_speed = 1 has no unit"):
+            curve.torque(engine_speed=1)
+        with pytest.raises(DomainError):
+            curve.torque(engine_speed=9000 * rpm)
 
 
 def test_a_system_is_found_or_named():

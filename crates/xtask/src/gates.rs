@@ -27,7 +27,11 @@ fn files(folder: &str) -> Vec<(String, String)> {
 /// Lines of code, without comments and without the tests beside it.
 fn code(text: &str) -> impl Iterator<Item = (usize, &str)> {
     let end = text.find("#[cfg(test)]").unwrap_or(text.len());
-    text[..end].lines().enumerate().filter(|(_, line)| !line.trim_start().starts_with("//")).map(|(n, line)| (n + 1, line))
+    text[..end]
+        .lines()
+        .enumerate()
+        .filter(|(_, line)| !line.trim_start().starts_with("//"))
+        .map(|(n, line)| (n + 1, line))
 }
 
 /// Places in the core where a line of code holds one of these words.
@@ -74,7 +78,8 @@ fn formula_files_are_private() {
     for (path, text) in files("crates/axlewright/src") {
         let is_system = path.ends_with("/mod.rs") && !path.ends_with("base/mod.rs");
         if is_system {
-            let public: Vec<(usize, &str)> = code(&text).filter(|(_, line)| line.trim_start().starts_with("pub mod")).collect();
+            let public: Vec<(usize, &str)> =
+                code(&text).filter(|(_, line)| line.trim_start().starts_with("pub mod")).collect();
             assert!(public.is_empty(), "{path}: {public:?}");
         }
     }
@@ -87,7 +92,8 @@ fn every_c_entry_is_guarded() {
     for (path, text) in files("bindings/c/src") {
         for body in text.split("#[unsafe(no_mangle)]").skip(1) {
             let name = body.split("fn ").nth(1).and_then(|rest| rest.split('(').next()).unwrap_or_default();
-            let guarded = ["guard(|| ", "guard_value(|| ", "guard_or("].iter().any(|word| body.contains(word));
+            let guarded =
+                ["guard(|| ", "guard_value(|| ", "guard_or("].iter().any(|word| body.contains(word));
             assert!(guarded, "{path}: {name} has no panic guard");
             entries += 1;
         }
@@ -132,7 +138,8 @@ fn error_numbers_are_frozen() {
 
 #[test]
 fn nothing_names_a_registry_or_a_machine() {
-    let words = ["crates", "pypi", "npmjs", "pythonhosted"].map(|name| [format!("{name}.io/"), format!("{name}.org/"), format!("{name}.com/")]);
+    let words = ["crates", "pypi", "npmjs", "pythonhosted"]
+        .map(|name| [format!("{name}.io/"), format!("{name}.org/"), format!("{name}.com/")]);
     let home = std::env::var("HOME").unwrap_or_default() + "/";
     for (path, text) in files(".") {
         if path.ends_with("Cargo.lock") {
@@ -150,7 +157,8 @@ fn read_made_up(name: &str, source: &str) -> Result<Api, String> {
     let core = folder.join("crates/axlewright/src");
     std::fs::create_dir_all(core.join("spring")).unwrap();
     std::fs::create_dir_all(core.join("base")).unwrap();
-    std::fs::copy(root().join("crates/axlewright/src/base/verdict.rs"), core.join("base/verdict.rs")).unwrap();
+    std::fs::copy(root().join("crates/axlewright/src/base/verdict.rs"), core.join("base/verdict.rs"))
+        .unwrap();
     std::fs::write(core.join("spring/mod.rs"), "//! Springs.\nmod rate;\n").unwrap();
     std::fs::write(core.join("spring/rate.rs"), source).unwrap();
     let api = Api::read(&folder);

@@ -2,6 +2,7 @@
 
 mod api;
 mod demo;
+mod docs;
 #[cfg(test)]
 mod gates;
 mod generate;
@@ -22,6 +23,7 @@ fn main() -> ExitCode {
     let root = root.canonicalize().unwrap_or(root);
     let outcome = match words[..] {
         ["demo"] => demo::run(&root),
+        ["docs"] => docs::run(&root),
         ["test"] => test::run(&root),
         ["generate"] => generate::run(&root, false),
         ["generate", "--check"] => generate::run(&root, true),

@@ -176,3 +176,106 @@ mod value {
         }
     }
 }
+
+#[cfg(all(test, feature = "serde"))]
+mod tests {
+    use super::*;
+    use crate::cooling::Coolant;
+    use crate::driveline::TorquePath;
+    use crate::engine::TorqueCurve;
+
+    const COOLANT: &str = r#"
+liquid = "ethylene_glycol"
+strength = "50 %"
+strength_by = "volume"
+concentrate = 0.95
+cap = { value = 15, unit = "psi gauge" }
+altitude = "5000 ft"
+hottest_coolant = "230 °F"
+tight_below = "20 delta_degF"
+"#;
+
+    fn refused(text: &str) -> (usize, String, String) {
+        match Coolant::from_text(text).unwrap_err() {
+            Error::Document { line, key, message } => (line, key, message),
+            other => panic!("{other:?}"),
+        }
+    }
+
+    #[test]
+    fn toml_and_json_say_the_same() {
+        let from_toml = Coolant::from_text(COOLANT).unwrap();
+        let json = from_toml.to_json().unwrap();
+        let from_json = Coolant::from_text(&json).unwrap();
+        assert_eq!(from_json.to_json().unwrap(), json, "a round trip keeps every byte");
+        assert_eq!(from_json.margin().unwrap(), from_toml.margin().unwrap());
+    }
+
+    #[test]
+    fn a_refusal_has_its_line_and_key() {
+        let cases = [
+            (COOLANT.replace("cap = {", "capp = {"), 6, "capp", "unknown field"),
+            (COOLANT.replace("\"5000 ft\"", "\"5000 lb\""), 7, "altitude", "5000 lb"),
+            (COOLANT.replace("\"5000 ft\"", "5000"), 7, "altitude", "needs a unit"),
+            (COOLANT.replace("\"psi gauge\"", "\"psi\""), 6, "cap", "psi"),
+            (COOLANT.replace("\"volume\"", "\"weight\""), 4, "strength_by", "`mass`"),
+            (COOLANT.replace("liquid =", "liquid"), 2, "", ""),
+        ];
+        for (text, line, key, word) in cases {
+            let (at, path, message) = refused(&text);
+            assert_eq!(at, line, "{path}: {message}");
+            assert!(path.contains(key) && message.contains(word), "{path}: {message}");
+        }
+        let (line, _, message) = refused("{\n \"liquid\": \"water\",\n \"cap\": \"15 psi\"}");
+        assert_eq!(line, 3, "{message}");
+        let (_, key, message) = refused(&COOLANT.replace("altitude = \"5000 ft\"\n", ""));
+        assert_eq!((key.as_str(), message.contains("station_pressure")), ("altitude", true));
+    }
+
+    #[test]
+    fn a_key_inside_a_list_is_named() {
+        let text = "points = [{engine_speed = \"1000 rpm\", torque = \"200 N·m\"}, {engine_speed = \"20 Hz\", torque = \"200 N·m\"}]";
+        let error = TorqueCurve::from_text(text).unwrap_err().to_string();
+        assert!(error.contains("points[1].engine_speed") && error.contains("20 Hz"), "{error}");
+    }
+
+    #[test]
+    fn a_tolerance_and_the_words_as_written_are_kept() {
+        let value: Value<crate::units::LinearStiffness> = Value::parse("225 lbf/in +/- 3 %").unwrap();
+        assert_eq!(value.written.as_deref(), Some("225 lbf/in +/- 3 %"));
+        assert!(value.tolerance.is_some());
+        assert_eq!(serde_json::to_string(&value).unwrap(), "\"225 lbf/in +/- 3 %\"");
+    }
+
+    #[test]
+    fn no_document_brings_it_down() {
+        // Seeded mutations of a good document: each is read or refused.
+        let mut state = 0x9e37_79b9_7f4a_7c15_u64;
+        let mut next = move || {
+            state ^= state << 13;
+            state ^= state >> 7;
+            state ^= state << 17;
+            state
+        };
+        let (mut read, mut refusals) = (0, 0);
+        for _ in 0..3000 {
+            let mut bytes = COOLANT.as_bytes().to_vec();
+            for _ in 0..=(next() % 3) {
+                let place = (next() % bytes.len() as u64) as usize;
+                match next() % 3 {
+                    0 => drop(bytes.remove(place)),
+                    1 => bytes[place] = (next() % 128) as u8,
+                    _ => bytes.insert(place, (next() % 128) as u8),
+                }
+            }
+            let text = String::from_utf8_lossy(&bytes);
+            if Coolant::from_text(&text).is_ok() {
+                read += 1
+            } else {
+                refusals += 1
+            }
+            assert!(TorquePath::from_text(&text).is_err());
+        }
+        assert!(read > 20 && refusals > 1000, "{read} read, {refusals} refused");
+    }
+}

@@ -213,9 +213,13 @@ fn method_entry(model: &str, method: &Function) -> Result<String, String> {
                 puts.push_str(&format!("put({name}, {}_number({value}));", snake(choice)));
             }
             Content::Text => {
-                outputs.push_str(&format!("{name}: *mut c_char, {name}_size: usize, {name}_needed: *mut usize, "));
+                outputs.push_str(&format!(
+                    "{name}: *mut c_char, {name}_size: usize, {name}_needed: *mut usize, "
+                ));
                 fit.push_str(&format!("fits(\"{name}\", &{value}, {name}, {name}_size)?;"));
-                puts.push_str(&format!("copy(&{value}, {name}, {name}_size); put({name}_needed, {value}.len() + 1);"));
+                puts.push_str(&format!(
+                    "copy(&{value}, {name}, {name}_size); put({name}_needed, {value}.len() + 1);"
+                ));
             }
             Content::Table => {
                 outputs.push_str(&format!("{name}: *mut *mut axw_table, "));
@@ -256,13 +260,20 @@ pub fn header(root: &Path) -> Result<String, String> {
 /// past it, and none is forgotten.
 fn refuse_unguarded(folder: &Path) -> Result<(), String> {
     let entries = std::fs::read_dir(folder).map_err(|error| format!("{}: {error}", folder.display()))?;
-    let mut paths = entries.map(|entry| entry.map(|entry| entry.path())).collect::<Result<Vec<_>, _>>().map_err(|error| error.to_string())?;
+    let mut paths = entries
+        .map(|entry| entry.map(|entry| entry.path()))
+        .collect::<Result<Vec<_>, _>>()
+        .map_err(|error| error.to_string())?;
     paths.sort();
     for path in paths {
         let text = std::fs::read_to_string(&path).map_err(|error| format!("{}: {error}", path.display()))?;
         let unguarded = unguarded(&text).map_err(|error| format!("{}: {error}", path.display()))?;
         if !unguarded.is_empty() {
-            return Err(format!("{}: the body of an entry is one call of a guard, but not that of {}", path.display(), unguarded.join(", ")));
+            return Err(format!(
+                "{}: the body of an entry is one call of a guard, but not that of {}",
+                path.display(),
+                unguarded.join(", ")
+            ));
         }
     }
     Ok(())
@@ -278,10 +289,14 @@ fn unguarded(source: &str) -> Result<Vec<String>, syn::Error> {
 fn collect_unguarded(items: &[syn::Item], found: &mut Vec<String>) {
     for item in items {
         match item {
-            syn::Item::Mod(module) if !module.attrs.iter().any(|attribute| attribute.path().is_ident("cfg")) => {
+            syn::Item::Mod(module)
+                if !module.attrs.iter().any(|attribute| attribute.path().is_ident("cfg")) =>
+            {
                 collect_unguarded(module.content.as_ref().map_or(&[], |(_, items)| items), found);
             }
-            syn::Item::Fn(function) if function.sig.abi.is_some() && !is_guarded(function) => found.push(function.sig.ident.to_string()),
+            syn::Item::Fn(function) if function.sig.abi.is_some() && !is_guarded(function) => {
+                found.push(function.sig.ident.to_string())
+            }
             _ => {}
         }
     }
@@ -292,7 +307,9 @@ fn is_guarded(function: &syn::ItemFn) -> bool {
     let [syn::Stmt::Expr(syn::Expr::Call(call), _)] = &function.block.stmts[..] else { return false };
     let syn::Expr::Path(called) = &*call.func else { return false };
     let exported = function.attrs.iter().any(|attribute| attribute.path().is_ident("unsafe"));
-    exported && function.sig.ident.to_string().starts_with("axw_") && GUARDS.iter().any(|guard| called.path.is_ident(guard))
+    exported
+        && function.sig.ident.to_string().starts_with("axw_")
+        && GUARDS.iter().any(|guard| called.path.is_ident(guard))
 }
 
 #[cfg(test)]
@@ -301,13 +318,26 @@ mod tests {
 
     #[test]
     fn an_entry_without_a_guard_is_found() {
-        let entry = |body: &str| unguarded(&format!("#[unsafe(no_mangle)]\npub extern \"C\" fn axw_x(n: i32) -> i32 {{ {body} }}")).unwrap();
+        let entry = |body: &str| {
+            unguarded(&format!("#[unsafe(no_mangle)]\npub extern \"C\" fn axw_x(n: i32) -> i32 {{ {body} }}"))
+                .unwrap()
+        };
         assert_eq!(entry("guard(|| Ok(()))"), [""; 0]);
         assert_eq!(entry("guard_or(0, || n);"), [""; 0]);
-        for body in ["n", "n; guard(|| Ok(()))", "other(|| Ok(()))", "guard(|| Ok(())) + 1", "let s = guard(|| Ok(())); s"] {
+        for body in [
+            "n",
+            "n; guard(|| Ok(()))",
+            "other(|| Ok(()))",
+            "guard(|| Ok(())) + 1",
+            "let s = guard(|| Ok(())); s",
+        ] {
             assert_eq!(entry(body), ["axw_x"], "{body}");
         }
-        assert_eq!(unguarded("pub extern \"C\" fn axw_x() { guard(|| Ok(())) }").unwrap(), ["axw_x"], "not exported");
+        assert_eq!(
+            unguarded("pub extern \"C\" fn axw_x() { guard(|| Ok(())) }").unwrap(),
+            ["axw_x"],
+            "not exported"
+        );
         assert_eq!(unguarded("mod inner { extern \"C\" fn axw_x() {} }").unwrap(), ["axw_x"], "nested");
         assert_eq!(unguarded("pub fn inner() { panic!() }").unwrap(), [""; 0], "not an entry");
     }

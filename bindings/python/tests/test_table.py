@@ -1,0 +1,198 @@
+"""Tables: a mapping of columns that pandas, xarray and Arrow understand."""
+
+import gc
+import pickle
+from collections.abc import Mapping
+
+import matplotlib
+import numpy as np
+import pandas as pd
+import pyarrow as pa
+import pytest
+
+from axlewright import Quantity, Table, cooling
+from axlewright.units import degF, delta_degF, ft, mm, psi_gauge
+
+REASON = "travel = 0.09 m is outside its range"
+
+
+@pytest.fixture
+def table():
+    return Table(
+        {
+            "travel": [10.0, 90.0, 30.0] * mm,
+            "share": [0.5, np.nan, 0.25],
+            "turn": [1, 0, 3],
+            "verdict": ["meets", None, "né <short>"],
+        },
+        {1: REASON},
+    )
+
+
+def test_from_a_model():
+    coolant = cooling.Coolant(
+        liquid="ethylene_glycol", strength=0.5, strength_by="volume", concentrate="95 %", cap=15 * psi_gauge,
+        altitude=5000 * ft, hottest_coolant=degF(230), tight_below=20 * delta_degF,
+    )
+    table = coolant.margin_table(cap=[7, 15] * psi_gauge, altitude=[0, 5000, 90000] * ft, strength=0.5)
+    assert table.rows == 6 and len(table) == 8
+    np.testing.assert_array_equal(table["altitude"].to(ft), [0, 5000, 90000] * 2)
+    assert table["altitude"].unit == ft and table["cap"].unit == psi_gauge
+    assert set(table.reasons) == {2, 5} and all("altitude" in reason for reason in table.reasons.values())
+    assert np.flatnonzero(np.isnan(table["margin"].si)).tolist() == [2, 5]
+    assert table["verdict"][2] is None and table["verdict"][0] in ("meets", "tight", "short")
+    assert table["margin"][4].to(delta_degF) == pytest.approx(coolant.margin().margin.to(delta_degF), rel=1e-12)
+    assert table["strength"].dtype == np.float64 and not isinstance(table["strength"], Quantity)
+    with pytest.raises(TypeError, match="cap = .* has no unit"):
+        coolant.margin_table(cap=[7, 15], altitude=0 * ft, strength=0.5)
+    with pytest.raises(TypeError, match="cap is a list"):
+        coolant.margin_table(cap=[[7, 15]] * psi_gauge, altitude=0 * ft, strength=0.5)
+    assert coolant.margin_table(cap=[] * psi_gauge, altitude=0 * ft, strength=0.5).rows == 0
+
+
+def test_mapping(table):
+    assert isinstance(table, Mapping) and list(table) == ["travel", "share", "turn", "verdict"] and table.rows == 3
+    assert dict(table).keys() == table.keys() and "turn" in table and table.get("nothing") is None
+    assert {name: unit and unit.symbol for name, unit in table.units.items()} == {
+        "travel": "mm", "share": None, "turn": None, "verdict": None,
+    }
+    with pytest.raises(KeyError, match="no column 'speed'; there are travel, share"):
+        table["speed"]
+    with pytest.raises(TypeError):
+        table["travel"] = 3
+    for name in ("share", "turn", "verdict"):
+        with pytest.raises(ValueError, match="read-only"):
+            table[name][0] = table[name][1]
+    table.reasons.clear()
+    assert table.reasons == {1: REASON}
+
+
+@pytest.mark.parametrize(
+    ("columns", "reasons", "error"),
+    [
+        ({"a": [1.0], "b": [1.0, 2.0]}, {}, "different lengths"),
+        ({"a": [[1.0]]}, {}, "a has the shape"),
+        ({"a": 3 * mm}, {}, "a has the shape"),
+        ({"a": [1.0]}, {1: "why"}, "row 1; the table has 1 rows"),
+    ],
+)
+def test_what_is_no_table(columns, reasons, error):
+    with pytest.raises(ValueError, match=error):
+        Table(columns, reasons)
+
+
+@pytest.mark.parametrize("column", [[1j], [object()], [b"a"], [True], np.array([1], dtype="M8[s]")])
+def test_what_is_no_column(column):
+    with pytest.raises(TypeError, match="a holds neither numbers nor words"):
+        Table({"a": column})
+
+
+def test_pickle(table):
+    again = pickle.loads(pickle.dumps(table))
+    assert again == table and again != Table({"a": [1]}) and table != 3
+    assert again["travel"].unit == mm
+    with pytest.raises(TypeError):
+        hash(table)
+
+
+def test_pandas(table):
+    frame = table.to_pandas()
+    assert list(frame) == ["travel", "share", "turn", "verdict", "reason"] and frame.attrs["units"] == {"travel": "m"}
+    assert frame["travel"].tolist() == [0.01, 0.09, 0.03] and frame["reason"].tolist() == [None, REASON, None]
+    frame = table.to_pandas(units={"travel": "in"})
+    assert frame["travel"][1] == pytest.approx(90 / 25.4) and frame.attrs["units"] == {"travel": "in"}
+    with pytest.raises(TypeError, match="share has no unit"):
+        table.to_pandas(units={"share": mm})
+    with pytest.raises(KeyError, match="speed"):
+        table.to_pandas(units={"speed": mm})
+
+
+def test_xarray(table):
+    dataset = table.to_xarray(units={"travel": mm})
+    assert dataset["travel"].attrs["units"] == "mm" and dataset["travel"].values.tolist() == [10, 90, 30]
+    assert dataset.sizes == {"row": 3} and dataset["verdict"].values[0] == "meets"
+    assert dataset["reason"].values[1] == REASON and dataset["share"].attrs == {}
+    assert table.to_xarray()["travel"].attrs["units"] == "m"
+
+
+class TestArrow:
+    @pytest.mark.parametrize("read", [pa.table, pa.record_batch])
+    def test_values(self, table, read):
+        arrow = read(table)
+        assert arrow.num_rows == 3 and arrow.schema.names == list(table)
+        assert arrow.column(0).to_pylist() == [0.01, 0.09, 0.03]
+        assert arrow.column(2).to_pylist() == [1, 0, 3] and arrow.schema.field("turn").type == pa.int64()
+        assert arrow.column(3).to_pylist() == ["meets", None, "né <short>"]
+        assert arrow.schema.field("verdict").type == pa.dictionary(pa.int32(), pa.string())
+        assert arrow.schema.field("travel").metadata == {b"unit": b"m", b"quantity": b"Length"}
+        assert arrow.schema.field("share").metadata == {b"unit": b"1", b"quantity": b"Ratio"}
+        assert np.isnan(arrow.column(1).to_pylist()[1])
+        arrow.validate(full=True)
+
+    def test_schema(self, table):
+        assert pa.schema(table).names == list(table)
+
+    def test_no_copy_of_numbers(self, table):
+        batch = pa.record_batch(table)
+        assert batch.column(0).buffers()[1].address == table["travel"].si.__array_interface__["data"][0]
+
+    def test_the_data_outlive_the_table(self):
+        arrow = pa.record_batch(Table({"a": np.arange(100_000.0) * mm, "w": ["x"] * 100_000}))
+        gc.collect()
+        np.ones(100_000)
+        assert arrow.column(0)[99_999].as_py() == pytest.approx(99.999) and arrow.column(1)[99_999].as_py() == "x"
+
+    @pytest.mark.parametrize("rows", [0, 1, 7, 8, 9, 64, 65])
+    def test_nulls(self, rows):
+        words = [None if row % 3 == 0 else f"w{row % 5}" for row in range(rows)]
+        column = pa.record_batch(Table({"w": np.array(words, dtype=object)})).column(0)
+        column.validate(full=True)
+        assert column.to_pylist() == words and column.null_count == words.count(None)
+
+    def test_nothing_is_leaked_or_freed_twice(self, table):
+        capsules = [table.__arrow_c_array__(), table.__arrow_c_schema__(), table.__arrow_c_stream__()]
+        del capsules
+        column = np.arange(10_000.0)
+        column.setflags(write=False)
+        made = Table({"a": column})
+        import sys
+
+        inside = made["a"]
+        before = sys.getrefcount(inside)
+        for _ in range(50):
+            pa.record_batch(made)
+            made.__arrow_c_array__()
+            pa.table(made)
+        gc.collect()
+        assert sys.getrefcount(inside) == before
+
+    def test_pandas_through_arrow(self, table):
+        frame = pa.table(table).to_pandas()
+        assert isinstance(frame["verdict"].dtype, pd.CategoricalDtype) and frame["turn"].tolist() == [1, 0, 3]
+
+    def test_a_stream_is_read_once(self, table):
+        reader = pa.RecordBatchReader.from_stream(table)
+        assert reader.read_all().num_rows == 3
+        assert pa.table(table).num_rows == 3
+
+
+def test_shown(table):
+    assert repr(table) == "<Table of 3 rows, 1 refused: travel [mm], share, turn, verdict>"
+    html = table._repr_html_()
+    assert "<th>travel [mm]</th>" in html and "<td>90</td>" in html and f'title="{REASON}"' in html
+    assert "né &lt;short&gt;" in html and html.count("<tr") == 4
+    long = Table({"a": np.arange(100)})._repr_html_()
+    assert long.count("<tr") == 21 and "100 rows" in long
+
+
+def test_plot(table):
+    matplotlib.use("agg")
+    import matplotlib.pyplot as plt
+
+    axes = table.plot("travel", "share")
+    assert axes.get_xlabel() == "travel [mm]" and axes.get_ylabel() == "share"
+    np.testing.assert_array_equal(axes.lines[0].get_xdata(), [10, 90, 30])
+    assert len(table.plot("travel").lines) == 2 and table.plot("travel", ax=axes) is axes
+    with pytest.raises(KeyError, match="speed"):
+        table.plot("speed")
+    plt.close("all")

@@ -1,0 +1,121 @@
+//! `cargo xtask docs`: reference pages from the catalogue, and the core's own documentation, into `target/docs`.
+
+use crate::api::{Api, Content, Function, Model, Output, Shape};
+use crate::stages::{cargo, target};
+use axlewright::units::Kind;
+use std::path::Path;
+
+pub fn run(root: &Path) -> Result<(), String> {
+    let api = Api::read(root)?;
+    let out = target(root).join("docs");
+    let reference = out.join("reference");
+    std::fs::create_dir_all(&reference).map_err(|error| error.to_string())?;
+    let write = |path: &Path, text: &str| {
+        std::fs::write(path, text).map_err(|error| format!("{}: {error}", path.display()))
+    };
+    for page in std::fs::read_dir(root.join("docs")).map_err(|error| error.to_string())? {
+        let page = page.map_err(|error| error.to_string())?.path();
+        let name = page.file_name().ok_or("a page without a name")?;
+        std::fs::copy(&page, out.join(name)).map_err(|error| error.to_string())?;
+    }
+    let mut index = String::from("# Reference\n");
+    for system in &api.systems {
+        index.push_str(&format!("\n## {}\n\n{}\n\n", system.name, system.doc.trim()));
+        for function in api.functions.iter().filter(|function| function.system == system.name) {
+            index.push_str(&format!("- [`{0}`]({0}.md): {1}\n", function.path(), function.docs.summary));
+            write(&reference.join(format!("{}.md", function.path())), &function_page(function))?;
+        }
+        for model in api.models.iter().filter(|model| model.system == system.name) {
+            let name = format!("{}.{}", model.system, model.name);
+            index.push_str(&format!("- [`{name}`]({name}.md): {}\n", model.docs.summary));
+            write(&reference.join(format!("{name}.md")), &model_page(model))?;
+        }
+    }
+    write(&reference.join("README.md"), &index)?;
+    cargo(root)
+        .args(["doc", "--quiet", "--no-deps", "--package", "axlewright", "--features", "serde"])
+        .run()?;
+    println!("{} pages in {}", api.functions.len() + api.models.len(), reference.display());
+    Ok(())
+}
+
+fn what(kind: &str) -> String {
+    Kind::named(kind).map_or_else(String::new, |kind| format!("{}, {}", kind.words, kind.si))
+}
+
+fn output(output: &Output) -> String {
+    match &output.content {
+        Content::Quantity(kind) => what(kind),
+        Content::Choice(name) => name.to_lowercase(),
+        Content::Text => "text".into(),
+        Content::Whole => "whole number".into(),
+        Content::Table => "table".into(),
+    }
+}
+
+fn body(function: &Function) -> String {
+    let docs = &function.docs;
+    let mut page = format!("{}\n", docs.summary);
+    if !docs.formula.is_empty() {
+        page.push_str(&format!("\n**Formula.** {}\n", docs.formula));
+    }
+    if !function.parameters.is_empty() {
+        page.push_str("\n| argument | quantity | meaning | range (SI) |\n|---|---|---|---|\n");
+        for p in &function.parameters {
+            let list = if p.list { " (several)" } else { "" };
+            let limit = p.limit.as_deref().unwrap_or("");
+            page.push_str(&format!("| `{}` | {}{list} | {} | {limit} |\n", p.name, what(&p.kind), p.meaning));
+        }
+    }
+    page.push_str("\n| result | quantity | meaning |\n|---|---|---|\n");
+    for result in &function.results {
+        page.push_str(&format!("| `{}` | {} | {} |\n", result.name, output(result), result.meaning));
+    }
+    for (heading, text) in
+        [("Valid for", &docs.valid_for), ("Source", &docs.source), ("Caution", &docs.caution)]
+    {
+        if !text.is_empty() {
+            page.push_str(&format!("\n**{heading}.**\n\n{text}\n"));
+        }
+    }
+    if !docs.example.is_empty() {
+        page.push_str(&format!(
+            "\n**Example (Rust).**\n\n{}\n",
+            docs.example.replacen("```\n", "```rust\n", 1)
+        ));
+    }
+    page
+}
+
+fn function_page(function: &Function) -> String {
+    format!("# {}\n\n{}\nRevision {}.\n", function.path(), body(function), function.docs.revision)
+}
+
+fn model_page(model: &Model) -> String {
+    let docs = &model.docs;
+    let mut page =
+        format!("# {}.{}\n\n{}\n\n**Formula.** {}\n", model.system, model.name, docs.summary, docs.formula);
+    page.push_str("\n| field | what | meaning |\n|---|---|---|\n");
+    for field in &model.fields {
+        let shape = match &field.shape {
+            Shape::Quantity(kind) => what(kind),
+            Shape::Choice(_) => "choice".into(),
+            Shape::Text => "text".into(),
+            Shape::List(_) => "list".into(),
+            Shape::Fields(_) => "table".into(),
+        };
+        let optional = if field.optional { " (optional)" } else { "" };
+        page.push_str(&format!("| `{}` | {shape}{optional} | {} |\n", field.name, field.meaning));
+    }
+    for (heading, text) in
+        [("Valid for", &docs.valid_for), ("Source", &docs.source), ("Caution", &docs.caution)]
+    {
+        if !text.is_empty() {
+            page.push_str(&format!("\n**{heading}.**\n\n{text}\n"));
+        }
+    }
+    for method in &model.methods {
+        page.push_str(&format!("\n## {}\n\n{}", method.name, body(method)));
+    }
+    page
+}
