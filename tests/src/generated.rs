@@ -26,6 +26,24 @@ pub const FUNCTIONS: &[Entry] = &[
         call: |x| axlewright::air::standard_density(Length::from_si(x[0])).map(|on| vec![on.si()]),
     },
     Entry {
+        name: "air.absolute_pressure",
+        parameters: &["gauge_pressure", "station_pressure"],
+        results: &["value"],
+        call: |x| {
+            axlewright::air::absolute_pressure(GaugePressure::from_si(x[0]), AbsolutePressure::from_si(x[1]))
+                .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "air.gauge_pressure",
+        parameters: &["absolute_pressure", "station_pressure"],
+        results: &["value"],
+        call: |x| {
+            axlewright::air::gauge_pressure(AbsolutePressure::from_si(x[0]), AbsolutePressure::from_si(x[1]))
+                .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
         name: "driveline.engine_speed",
         parameters: &["road_speed", "gear_ratio", "final_drive", "rolling_radius"],
         results: &["value"],

@@ -158,53 +158,73 @@
  * A coolant under a cap at an altitude, and the hottest that it gets.
  *
  * Formula
- *     `p = p_cap + p_air`; `w = s f d_c / (f d_c + (1 - f) d_w)` with `1 / d_c = s / d_g + (1 - s) / d_w` for a mix by volume;
- *     margin = boiling temperature of the mix at `p`, less the hottest coolant
+ *     `p = p_cap + p_air`; `w = s f d_c / (f d_c + (1 - f) d_w)` with `1 / d_c = s / d_g + (1 - s)
+ *     / d_w` for a mix by volume; margin = boiling temperature of the mix at `p`, less the hottest
+ *     coolant
  *
  * Fields
  *     liquid (choice): `water`, `ethylene_glycol` or `propylene_glycol`
  *     strength (ratio, optional): share of concentrate in the mix; none for water
- *     strength_by (choice, optional): whether that share is by `mass` or by `volume`, of the parts before they are mixed
- *     concentrate (ratio, optional): glycol in the concentrate by mass, as its data sheet says; 1 for pure glycol; needed with a strength by volume
+ *     strength_by (choice, optional): whether that share is by `mass` or by `volume`, of the parts
+ *         before they are mixed
+ *     concentrate (ratio, optional): glycol in the concentrate by mass, as its data sheet says; 1
+ *         for pure glycol; needed with a strength by volume
  *     cap (gauge pressure): opening pressure of the cap, a gauge pressure
- *     altitude (length, optional): height above sea level, for the pressure of the standard atmosphere; or else `station_pressure`
- *     station_pressure (absolute pressure, optional): absolute pressure of the air as measured there, not reduced to sea level
+ *     altitude (length, optional): height above sea level, for the pressure of the standard
+ *         atmosphere; or else `station_pressure`
+ *     station_pressure (absolute pressure, optional): absolute pressure of the air as measured
+ *         there, not reduced to sea level
  *     hottest_coolant (temperature): temperature that the coolant reaches
- *     tight_below (temperature difference): margin that is wanted; below it the verdict is `tight`, below nothing `short`
+ *     tight_below (temperature difference): margin that is wanted; below it the verdict is
+ *         `tight`, below nothing `short`
  *
  * Valid for
- *     An upper bound: pressure comes only once the system has built it, a cap that holds less than its rating counts with what it holds, hot
- *     metal boils coolant earlier than its mean temperature says, and the pump inlet governs. Limits of the mixture models as in `fluid`.
+ *     An upper bound: pressure comes only once the system has built it, a cap that holds less than
+ *     its rating counts with what it holds, hot metal boils coolant earlier than its mean
+ *     temperature says, and the pump inlet governs. Limits of the mixture models as in `fluid`.
  *
  * Source
- *     Boiling: see `fluid`; air: US Standard Atmosphere 1976; densities at 20 °C: CRC Handbook as carried by the open chemicals library 1.5.2, IAPWS-95
+ *     Boiling: see `fluid`; air: US Standard Atmosphere 1976; densities at 20 °C: CRC Handbook as
+ *     carried by the open chemicals library 1.5.2, IAPWS-95
  *
  * Caution
- *     Hot pressurised coolant scalds: never open a hot system, never pump it above its weakest component; local codes and the maker's instructions come first.
+ *     Hot pressurised coolant scalds: never open a hot system, never pump it above its weakest
+ *     component; local codes and the maker's instructions come first.
  */
 typedef struct axw_cooling_coolant axw_cooling_coolant;
 
 /**
- * The way of the torque from the crankshaft to the ground: parts in order, each with what it may carry.
+ * The way of the torque from the crankshaft to the ground: parts in order, each with what it may
+ * carry.
  *
  * Formula
  *     input `T_k = s_k T_(k-1)`, output `T_k i_k e_k`; margin = rating / torque on the rated side
  *
  * Fields
  *     engine_torque (torque): greatest torque at the crankshaft
- *     shock_factor (ratio, optional): how much a dropped clutch multiplies the torque (2 where it is applied suddenly and undamped); without it a peak, yield or ultimate rating is `not known`, never guessed
+ *     shock_factor (ratio, optional): how much a dropped clutch multiplies the torque (2 where it
+ *         is applied suddenly and undamped); without it a peak, yield or ultimate rating is `not
+ *         known`, never guessed
  *     tight_below (ratio): margin that is wanted; a part below it is `tight`, below 1 `short`
- *     parts (list): from the crankshaft on, each with `name` and, where it has them, `ratio` (input over output speed), `efficiency`, `share` (of the torque before it that goes through it: 0.5 for one shaft behind an open differential, 1 behind a locked one) and `rating` with `torque`, `side` (input, output) and `kind` (continuous, peak, yield, ultimate)
+ *     parts (list): from the crankshaft on, each with `name` and, where it has them, `ratio`
+ *         (input over output speed), `efficiency`, `share` (of the torque before it that goes
+ *         through it: 0.5 for one shaft behind an open differential, 1 behind a locked one) and
+ *         `rating` with `torque`, `side` (input, output) and `kind` (continuous, peak, yield,
+ *         ultimate)
  *
  * Valid for
- *     The engine as the limit: grip of the tyres and capacity of the clutch are not considered here. A continuous rating is held against the steady
- *     torque, the other kinds against the torque times the shock factor. A rating without kind, or without side where the sides differ, is `not known`.
+ *     The engine as the limit: grip of the tyres and capacity of the clutch are not considered
+ *     here. A continuous rating is held against the steady torque, the other kinds against the
+ *     torque times the shock factor. A rating without kind, or without side where the sides
+ *     differ, is `not known`.
  *
  * Source
- *     Balance of power through a geared train; suddenly applied load: factor 2 for an undamped elastic system (Shigley's Mechanical Engineering Design, from memory)
+ *     Balance of power through a geared train; suddenly applied load: factor 2 for an undamped
+ *     elastic system (Shigley's Mechanical Engineering Design, from memory)
  *
  * Caution
- *     A part that breaks can lock a wheel or drop a shaft on the road; ratings of the makers, local codes and licensed practice come first.
+ *     A part that breaks can lock a wheel or drop a shaft on the road; ratings of the makers,
+ *     local codes and licensed practice come first.
  */
 typedef struct axw_driveline_torque_path axw_driveline_torque_path;
 
@@ -212,16 +232,19 @@ typedef struct axw_driveline_torque_path axw_driveline_torque_path;
  * A torque curve through points, as a dynamometer or a brochure gives them.
  *
  * Formula
- *     Piecewise cubic through the points with monotone slopes (Fritsch and Butland): it never exceeds the points beside it; `P = T w`
+ *     Piecewise cubic through the points with monotone slopes (Fritsch and Butland): it never
+ *     exceeds the points beside it; `P = T w`
  *
  * Fields
  *     points (list): at least two, in order of speed, each with `engine_speed` and `torque`
  *
  * Valid for
- *     Speeds from the first to the last point; beyond them nothing is known and nothing is guessed. Torques of zero or more.
+ *     Speeds from the first to the last point; beyond them nothing is known and nothing is
+ *     guessed. Torques of zero or more.
  *
  * Source
- *     Fritsch and Butland, SIAM J. Sci. Stat. Comput. 5 (1984) 300-304; checked against SciPy's PchipInterpolator
+ *     Fritsch and Butland, SIAM J. Sci. Stat. Comput. 5 (1984) 300-304; checked against SciPy's
+ *     PchipInterpolator
  */
 typedef struct axw_engine_torque_curve axw_engine_torque_curve;
 
@@ -231,24 +254,29 @@ typedef struct axw_engine_torque_curve axw_engine_torque_curve;
 typedef struct axw_table axw_table;
 
 /**
- * A tyre by the marking on its wall: `225/70R15C 112/110R`, `P235/75R15`, `LT265/70R17`, `275/40ZR18 (99Y)`, `31x10.50R15LT`.
+ * A tyre by the marking on its wall: `225/70R15C 112/110R`, `P235/75R15`, `LT265/70R17`,
+ * `275/40ZR18 (99Y)`, `31x10.50R15LT`.
  *
  * Formula
- *     metric: `H = S A`, `D = d + 2 H`; inch flotation: `D` and `S` as marked; `C = 3.05 D` radial, `2.99 D` diagonal
+ *     metric: `H = S A`, `D = d + 2 H`; inch flotation: `D` and `S` as marked; `C = 3.05 D`
+ *     radial, `2.99 D` diagonal
  *
  * Fields
  *     marking (text): the size as it stands on the wall; load index and speed symbol may follow
  *
  * Valid for
- *     Sections of 50 mm to 500 mm, aspect ratios of 20 to 110, rims of code 8 to 30, flotation diameters of 15 in to 60 in.
- *     Anything else is taken for a slip of the pen. Old numeric markings are not read. Loaded and effective rolling radius depend on
- *     load and pressure; the factor on the free diameter is a convention.
+ *     Sections of 50 mm to 500 mm, aspect ratios of 20 to 110, rims of code 8 to 30, flotation
+ *     diameters of 15 in to 60 in. Anything else is taken for a slip of the pen. Old numeric
+ *     markings are not read. Loaded and effective rolling radius depend on load and pressure; the
+ *     factor on the free diameter is a convention.
  *
  * Source
- *     ISO 4000-1 (size designation and dimensions; 25.4 mm a rim code); rolling circumference: ETRTO Standards Manual and UN Regulation 30, from memory
+ *     ISO 4000-1 (size designation and dimensions; 25.4 mm a rim code); rolling circumference:
+ *     ETRTO Standards Manual and UN Regulation 30, from memory
  *
  * Caution
- *     A tyre of another size than the approved one changes braking, clearance, load capacity and the speedometer; load index and speed symbol must suit the vehicle, and local codes decide.
+ *     A tyre of another size than the approved one changes braking, clearance, load capacity and
+ *     the speedometer; load index and speed symbol must suit the vehicle, and local codes decide.
  */
 typedef struct axw_tyre_tyre axw_tyre_tyre;
 
@@ -317,13 +345,15 @@ double axw_air_geopotential_altitude_value(double geometric_altitude);
  * Pressure of the standard atmosphere: the station pressure of an average day.
  *
  * Formula
- *     `p = 101325 (1 - 0.0065 H / 288.15)^(g / (R 0.0065))` up to 11 km, then `p = p_11 exp(-g (H - 11000) / (R 216.65))`
+ *     `p = 101325 (1 - 0.0065 H / 288.15)^(g / (R 0.0065))` up to 11 km, then `p = p_11 exp(-g (H
+ *     - 11000) / (R 216.65))`
  *
  * Parameters
  *     geopotential_altitude [m]: `H`, above mean sea level
  *
  * Returns
- *     (absolute pressure [Pa]) The absolute pressure at that altitude, not the one that a weather report reduces to sea level.
+ *     (absolute pressure [Pa]) The absolute pressure at that altitude, not the one that a weather
+ *     report reduces to sea level.
  *
  * Valid for (SI)
  *     - `-5000 <= geopotential_altitude <= 20000`
@@ -331,10 +361,10 @@ double axw_air_geopotential_altitude_value(double geometric_altitude);
  *     Weather moves the real station pressure by some 3 % around it.
  *
  * Source
- *     US Standard Atmosphere 1976 (NASA-TM-X-74335), eq. 33a and 33b; ISO 2533:1975 has the same constants here
+ *     US Standard Atmosphere 1976 (NASA-TM-X-74335), eq. 33a and 33b; ISO 2533:1975 has the same
+ *     constants here
  */
-int32_t axw_air_standard_pressure(double geopotential_altitude,
-                                  double *result);
+int32_t axw_air_standard_pressure(double geopotential_altitude, double *result);
 
 /**
  * `axw_air_standard_pressure` on arrays of length `n`.
@@ -365,7 +395,8 @@ double axw_air_standard_pressure_value(double geopotential_altitude);
  *     - `-5000 <= geopotential_altitude <= 20000`
  *
  * Source
- *     US Standard Atmosphere 1976 (NASA-TM-X-74335), eq. 42; ISO 2533:1975 has the same constants here
+ *     US Standard Atmosphere 1976 (NASA-TM-X-74335), eq. 42; ISO 2533:1975 has the same constants
+ *     here
  */
 int32_t axw_air_standard_density(double geopotential_altitude, double *result);
 
@@ -383,6 +414,81 @@ int32_t axw_air_standard_density_n(size_t n,
 double axw_air_standard_density_value(double geopotential_altitude);
 
 /**
+ * Absolute pressure of a gauge reading.
+ *
+ * Formula
+ *     `p = p_g + p_a`
+ *
+ * Parameters
+ *     gauge_pressure [Pa]: `p_g`, what a gauge or a cap's rating says; negative for a partial
+ *         vacuum
+ *     station_pressure [Pa]: `p_a`, absolute pressure of the air around, as measured there, not
+ *         reduced to sea level
+ *
+ * Returns
+ *     (absolute pressure [Pa]) The pressure above vacuum.
+ *
+ * Valid for (SI)
+ *     - `gauge_pressure finite`
+ *     - `0 < station_pressure`
+ *
+ * Source
+ *     Definition of a gauge pressure
+ */
+int32_t axw_air_absolute_pressure(double gauge_pressure, double station_pressure, double *result);
+
+/**
+ * `axw_air_absolute_pressure` on arrays of length `n`.
+ */
+int32_t axw_air_absolute_pressure_n(size_t n,
+                                    const double *gauge_pressure,
+                                    const double *station_pressure,
+                                    double *result,
+                                    int32_t *reason);
+
+/**
+ * `axw_air_absolute_pressure` that returns its result [Pa], or NaN where there is no answer.
+ */
+double axw_air_absolute_pressure_value(double gauge_pressure, double station_pressure);
+
+/**
+ * Gauge reading of an absolute pressure.
+ *
+ * Formula
+ *     `p_g = p - p_a`
+ *
+ * Parameters
+ *     absolute_pressure [Pa]: `p`, above vacuum
+ *     station_pressure [Pa]: `p_a`, absolute pressure of the air around, as measured there, not
+ *         reduced to sea level
+ *
+ * Returns
+ *     (gauge pressure [Pa]) What a gauge shows; negative for a partial vacuum.
+ *
+ * Valid for (SI)
+ *     - `0 <= absolute_pressure`
+ *     - `0 < station_pressure`
+ *
+ * Source
+ *     Definition of a gauge pressure
+ */
+int32_t axw_air_gauge_pressure(double absolute_pressure, double station_pressure, double *result);
+
+/**
+ * `axw_air_gauge_pressure` on arrays of length `n`.
+ */
+int32_t axw_air_gauge_pressure_n(size_t n,
+                                 const double *absolute_pressure,
+                                 const double *station_pressure,
+                                 double *result,
+                                 int32_t *reason);
+
+/**
+ * `axw_air_gauge_pressure` that returns its result [Pa], or NaN where there is no answer.
+ */
+double axw_air_gauge_pressure_value(double absolute_pressure, double station_pressure);
+
+/**
  * Engine speed at a road speed in a gear: the cruise engine speed.
  *
  * Formula
@@ -390,9 +496,11 @@ double axw_air_standard_density_value(double geopotential_altitude);
  *
  * Parameters
  *     road_speed [m/s]: `v`
- *     gear_ratio [-]: `i_g`, engine speed over propeller-shaft speed in this gear, transfer case included
+ *     gear_ratio [-]: `i_g`, engine speed over propeller-shaft speed in this gear, transfer case
+ *         included
  *     final_drive [-]: `i_f`, propeller-shaft speed over wheel speed
- *     rolling_radius [m]: `r`, effective rolling radius of the driven tyre (distance per turn over 2 pi), not the loaded radius
+ *     rolling_radius [m]: `r`, effective rolling radius of the driven tyre (distance per turn over
+ *         2 pi), not the loaded radius
  *
  * Returns
  *     (angular velocity [rad/s]) The engine speed without slip.
@@ -439,9 +547,11 @@ double axw_driveline_engine_speed_value(double road_speed,
  *
  * Parameters
  *     engine_speed [rad/s]: `w`
- *     gear_ratio [-]: `i_g`, engine speed over propeller-shaft speed in this gear, transfer case included
+ *     gear_ratio [-]: `i_g`, engine speed over propeller-shaft speed in this gear, transfer case
+ *         included
  *     final_drive [-]: `i_f`, propeller-shaft speed over wheel speed
- *     rolling_radius [m]: `r`, effective rolling radius of the driven tyre (distance per turn over 2 pi), not the loaded radius
+ *     rolling_radius [m]: `r`, effective rolling radius of the driven tyre (distance per turn over
+ *         2 pi), not the loaded radius
  *
  * Returns
  *     (velocity [m/s]) The road speed without slip.
@@ -488,7 +598,8 @@ double axw_driveline_road_speed_value(double engine_speed,
  *
  * Parameters
  *     engine_torque [N·m]: `T`, at the crankshaft, driving
- *     gear_ratio [-]: `i_g`, engine speed over propeller-shaft speed in this gear, transfer case included
+ *     gear_ratio [-]: `i_g`, engine speed over propeller-shaft speed in this gear, transfer case
+ *         included
  *     final_drive [-]: `i_f`, propeller-shaft speed over wheel speed
  *     driveline_efficiency [-]: `e`, power at the wheels over power at the crankshaft
  *
@@ -507,7 +618,8 @@ double axw_driveline_road_speed_value(double engine_speed,
  *     Balance of power through a geared train
  *
  * Caution
- *     A part that carries less than its share of this torque can break and lock a wheel or drop a shaft on the road; ratings, local codes and licensed practice come first.
+ *     A part that carries less than its share of this torque can break and lock a wheel or drop a
+ *     shaft on the road; ratings, local codes and licensed practice come first.
  */
 int32_t axw_driveline_wheel_torque(double engine_torque,
                                    double gear_ratio,
@@ -552,11 +664,10 @@ double axw_driveline_wheel_torque_value(double engine_torque,
  *     - `0 <= engine_speed`
  *
  * Source
- *     Definition of mechanical power; horsepower from torque in lbf·ft over 5252 rpm follows from 33000 ft·lbf/min (NIST SP 811, App. B)
+ *     Definition of mechanical power; horsepower from torque in lbf·ft over 5252 rpm follows from
+ *     33000 ft·lbf/min (NIST SP 811, App. B)
  */
-int32_t axw_engine_power(double torque,
-                         double engine_speed,
-                         double *result);
+int32_t axw_engine_power(double torque, double engine_speed, double *result);
 
 /**
  * `axw_engine_power` on arrays of length `n`.
@@ -615,22 +726,25 @@ double axw_engine_torque_value(double power, double engine_speed);
  *     `T = sum over i of c_i (w - 0.308462)^i`, i from 0 to 5
  *
  * Parameters
- *     mass_fraction [-]: `w`, mass of glycol over mass of the mix; shops mix by volume, which is less (50 % by volume is 52.7 % by mass)
+ *     mass_fraction [-]: `w`, mass of glycol over mass of the mix; shops mix by volume, which is
+ *         less (50 % by volume is 52.7 % by mass)
  *
  * Returns
- *     (temperature [K]) The start of freezing: the first ice, not slush and not the point at which a block bursts.
+ *     (temperature [K]) The start of freezing: the first ice, not slush and not the point at which
+ *     a block bursts.
  *
  * Valid for (SI)
  *     - `0 <= mass_fraction <= 0.6`
  *
- *     The curve has a minimum beyond this range. It reads colder than the ASHRAE (2001) tables, by 0.6 K, 1.7 K, 2.6 K and 3.3 K at
- *     30, 40, 50 and 60 %: keep that as margin. Without glycol it gives 273.1503 K.
+ *     The curve has a minimum beyond this range. It reads colder than the ASHRAE (2001) tables, by
+ *     0.6 K, 1.7 K, 2.6 K and 3.3 K at 30, 40, 50 and 60 %: keep that as margin. Without glycol it
+ *     gives 273.1503 K.
  *
  * Source
- *     Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0
+ *     Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010;
+ *     coefficients as carried by the open CoolProp library 8.0.0
  */
-int32_t axw_fluid_ethylene_glycol_freezing_temperature(double mass_fraction,
-                                                       double *result);
+int32_t axw_fluid_ethylene_glycol_freezing_temperature(double mass_fraction, double *result);
 
 /**
  * `axw_fluid_ethylene_glycol_freezing_temperature` on arrays of length `n`.
@@ -652,22 +766,25 @@ double axw_fluid_ethylene_glycol_freezing_temperature_value(double mass_fraction
  *     `T = sum over i of c_i (w - 0.307031)^i`, i from 0 to 5
  *
  * Parameters
- *     mass_fraction [-]: `w`, mass of glycol over mass of the mix; shops mix by volume, which is less (50 % by volume is 50.9 % by mass)
+ *     mass_fraction [-]: `w`, mass of glycol over mass of the mix; shops mix by volume, which is
+ *         less (50 % by volume is 50.9 % by mass)
  *
  * Returns
- *     (temperature [K]) The start of freezing: the first ice, not slush and not the point at which a block bursts.
+ *     (temperature [K]) The start of freezing: the first ice, not slush and not the point at which
+ *     a block bursts.
  *
  * Valid for (SI)
  *     - `0 <= mass_fraction <= 0.6`
  *
- *     The curve has a minimum beyond this range. It agrees with the ASHRAE (2001) tables within 0.8 K, and with a second fit of its
- *     own book within 1.6 K. Without glycol it gives 273.1249 K.
+ *     The curve has a minimum beyond this range. It agrees with the ASHRAE (2001) tables within
+ *     0.8 K, and with a second fit of its own book within 1.6 K. Without glycol it gives 273.1249
+ *     K.
  *
  * Source
- *     Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0
+ *     Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010;
+ *     coefficients as carried by the open CoolProp library 8.0.0
  */
-int32_t axw_fluid_propylene_glycol_freezing_temperature(double mass_fraction,
-                                                        double *result);
+int32_t axw_fluid_propylene_glycol_freezing_temperature(double mass_fraction, double *result);
 
 /**
  * `axw_fluid_propylene_glycol_freezing_temperature` on arrays of length `n`.
@@ -683,14 +800,17 @@ int32_t axw_fluid_propylene_glycol_freezing_temperature_n(size_t n,
 double axw_fluid_propylene_glycol_freezing_temperature_value(double mass_fraction);
 
 /**
- * Temperature at which a mix of water and ethylene glycol begins to boil under an absolute pressure.
+ * Temperature at which a mix of water and ethylene glycol begins to boil under an absolute
+ * pressure.
  *
  * Formula
- *     `x_w p_w(T) + x_g p_g(T) = p` (Raoult), solved for `T`; `p_w` of IAPWS-IF97 region 4, `p_g = exp(C1 + C2/T + C3 ln T + C4 T^6)`
+ *     `x_w p_w(T) + x_g p_g(T) = p` (Raoult), solved for `T`; `p_w` of IAPWS-IF97 region 4, `p_g =
+ *     exp(C1 + C2/T + C3 ln T + C4 T^6)`
  *
  * Parameters
  *     absolute_pressure [Pa]: `p`: cap pressure plus the station pressure, not a gauge reading
- *     mass_fraction [-]: `w`, mass of glycol over mass of the mix; shops mix by volume, which is less (50 % by volume is 52.7 % by mass)
+ *     mass_fraction [-]: `w`, mass of glycol over mass of the mix; shops mix by volume, which is
+ *         less (50 % by volume is 52.7 % by mass)
  *
  * Returns
  *     (temperature [K]) The bubble point; without glycol it is that of water to the last bit.
@@ -699,14 +819,18 @@ double axw_fluid_propylene_glycol_freezing_temperature_value(double mass_fractio
  *     - `10000 <= absolute_pressure <= 500000`
  *     - `0 <= mass_fraction <= 1`
  *
- *     An ideal solution without inhibitors. Two activity models (UNIFAC, Dortmund UNIFAC) lie within 0.8 K up to 60 % and within
- *     1.6 K at 90 %; a handbook table known from memory reads up to 1.2 K higher up to 60 %, and 4.4 K higher at 90 %.
+ *     An ideal solution without inhibitors. Two activity models (UNIFAC, Dortmund UNIFAC) lie
+ *     within 0.8 K up to 60 % and within 1.6 K at 90 %; a handbook table known from memory reads
+ *     up to 1.2 K higher up to 60 %, and 4.4 K higher at 90 %.
  *
  * Source
- *     Raoult's law; water: IAPWS R7-97(2012); glycol: DIPPR equation 101, Perry's Chemical Engineers' Handbook, 8th ed., Table 2-8, coefficients as carried by the open chemicals library 1.5.2
+ *     Raoult's law; water: IAPWS R7-97(2012); glycol: DIPPR equation 101, Perry's Chemical
+ *     Engineers' Handbook, 8th ed., Table 2-8, coefficients as carried by the open chemicals
+ *     library 1.5.2
  *
  * Caution
- *     Hot pressurised coolant scalds: never open a hot system. The result is an upper bound until the system has built its pressure, and hot metal boils coolant earlier.
+ *     Hot pressurised coolant scalds: never open a hot system. The result is an upper bound until
+ *     the system has built its pressure, and hot metal boils coolant earlier.
  */
 int32_t axw_fluid_ethylene_glycol_boiling_temperature(double absolute_pressure,
                                                       double mass_fraction,
@@ -728,14 +852,17 @@ double axw_fluid_ethylene_glycol_boiling_temperature_value(double absolute_press
                                                            double mass_fraction);
 
 /**
- * Temperature at which a mix of water and propylene glycol begins to boil under an absolute pressure.
+ * Temperature at which a mix of water and propylene glycol begins to boil under an absolute
+ * pressure.
  *
  * Formula
- *     `x_w p_w(T) + x_g p_g(T) = p` (Raoult), solved for `T`; `p_w` of IAPWS-IF97 region 4, `p_g = exp(C1 + C2/T + C3 ln T + C4 T^2)`
+ *     `x_w p_w(T) + x_g p_g(T) = p` (Raoult), solved for `T`; `p_w` of IAPWS-IF97 region 4, `p_g =
+ *     exp(C1 + C2/T + C3 ln T + C4 T^2)`
  *
  * Parameters
  *     absolute_pressure [Pa]: `p`: cap pressure plus the station pressure, not a gauge reading
- *     mass_fraction [-]: `w`, mass of glycol over mass of the mix; shops mix by volume, which is less (50 % by volume is 50.9 % by mass)
+ *     mass_fraction [-]: `w`, mass of glycol over mass of the mix; shops mix by volume, which is
+ *         less (50 % by volume is 50.9 % by mass)
  *
  * Returns
  *     (temperature [K]) The bubble point; without glycol it is that of water to the last bit.
@@ -744,15 +871,19 @@ double axw_fluid_ethylene_glycol_boiling_temperature_value(double absolute_press
  *     - `10000 <= absolute_pressure <= 500000`
  *     - `0 <= mass_fraction <= 1`
  *
- *     An ideal solution without inhibitors, and less sure than for ethylene glycol: activity models lie lower, at 50 % by 1.9 K to
- *     3.6 K (UNIFAC) and 2.5 K to 6.1 K (Dortmund UNIFAC), at 90 % by up to 11 K and 20 K; a handbook table known from memory lies
- *     within 2.2 K. Keep the gap as margin.
+ *     An ideal solution without inhibitors, and less sure than for ethylene glycol: activity
+ *     models lie lower, at 50 % by 1.9 K to 3.6 K (UNIFAC) and 2.5 K to 6.1 K (Dortmund UNIFAC),
+ *     at 90 % by up to 11 K and 20 K; a handbook table known from memory lies within 2.2 K. Keep
+ *     the gap as margin.
  *
  * Source
- *     Raoult's law; water: IAPWS R7-97(2012); glycol: DIPPR equation 101, Perry's Chemical Engineers' Handbook, 8th ed., Table 2-8, coefficients as carried by the open chemicals library 1.5.2
+ *     Raoult's law; water: IAPWS R7-97(2012); glycol: DIPPR equation 101, Perry's Chemical
+ *     Engineers' Handbook, 8th ed., Table 2-8, coefficients as carried by the open chemicals
+ *     library 1.5.2
  *
  * Caution
- *     Hot pressurised coolant scalds: never open a hot system. The result is an upper bound until the system has built its pressure, and hot metal boils coolant earlier.
+ *     Hot pressurised coolant scalds: never open a hot system. The result is an upper bound until
+ *     the system has built its pressure, and hot metal boils coolant earlier.
  */
 int32_t axw_fluid_propylene_glycol_boiling_temperature(double absolute_pressure,
                                                        double mass_fraction,
@@ -777,7 +908,8 @@ double axw_fluid_propylene_glycol_boiling_temperature_value(double absolute_pres
  * Temperature at which water boils under an absolute pressure.
  *
  * Formula
- *     IAPWS-IF97 region 4, backward equation (eq. 31): the saturation temperature in closed form from `(p / 1 MPa)^(1/4)`
+ *     IAPWS-IF97 region 4, backward equation (eq. 31): the saturation temperature in closed form
+ *     from `(p / 1 MPa)^(1/4)`
  *
  * Parameters
  *     absolute_pressure [Pa]: `p`: cap pressure plus the station pressure, not a gauge reading
@@ -792,10 +924,11 @@ double axw_fluid_propylene_glycol_boiling_temperature_value(double absolute_pres
  *     IAPWS R7-97(2012), eq. 31 and Table 34; checked against its Table 36
  *
  * Caution
- *     Coolant near its boiling point scalds and flashes to steam when the pressure is let go: never open a hot system. The result is an upper bound until the system has built its pressure, and hot metal boils coolant earlier.
+ *     Coolant near its boiling point scalds and flashes to steam when the pressure is let go:
+ *     never open a hot system. The result is an upper bound until the system has built its
+ *     pressure, and hot metal boils coolant earlier.
  */
-int32_t axw_fluid_water_boiling_temperature(double absolute_pressure,
-                                            double *result);
+int32_t axw_fluid_water_boiling_temperature(double absolute_pressure, double *result);
 
 /**
  * `axw_fluid_water_boiling_temperature` on arrays of length `n`.
@@ -814,13 +947,15 @@ double axw_fluid_water_boiling_temperature_value(double absolute_pressure);
  * Absolute pressure under which water boils at a temperature.
  *
  * Formula
- *     IAPWS-IF97 region 4, basic equation (eq. 30): the saturation pressure in closed form from `T`
+ *     IAPWS-IF97 region 4, basic equation (eq. 30): the saturation pressure in closed form from
+ *     `T`
  *
  * Parameters
  *     temperature [K]: `T`
  *
  * Returns
- *     (absolute pressure [Pa]) The saturation pressure, never above the critical pressure of 22.064 MPa.
+ *     (absolute pressure [Pa]) The saturation pressure, never above the critical pressure of
+ *     22.064 MPa.
  *
  * Valid for (SI)
  *     - `273.15 <= temperature <= 647.096`
@@ -829,10 +964,10 @@ double axw_fluid_water_boiling_temperature_value(double absolute_pressure);
  *     IAPWS R7-97(2012), eq. 30 and Table 34; checked against its Table 35
  *
  * Caution
- *     Hot pressurised coolant scalds: never open a hot system, and never pump one above its weakest component.
+ *     Hot pressurised coolant scalds: never open a hot system, and never pump one above its
+ *     weakest component.
  */
-int32_t axw_fluid_water_saturation_pressure(double temperature,
-                                            double *result);
+int32_t axw_fluid_water_saturation_pressure(double temperature, double *result);
 
 /**
  * `axw_fluid_water_saturation_pressure` on arrays of length `n`.
@@ -851,7 +986,8 @@ double axw_fluid_water_saturation_pressure_value(double temperature);
  * Axle loads, shares and centre of gravity from four scale readings.
  *
  * Formula
- *     `a = l (m_3 + m_4) / m`, `y = (b_f (m_1 - m_2) + b_r (m_3 - m_4)) / (2 m)`, diagonal share `(m_2 + m_3) / m`
+ *     `a = l (m_3 + m_4) / m`, `y = (b_f (m_1 - m_2) + b_r (m_3 - m_4)) / (2 m)`, diagonal share
+ *     `(m_2 + m_3) / m`
  *
  * Parameters
  *     left_front [kg]: `m_1`, scale reading
@@ -870,7 +1006,8 @@ double axw_fluid_water_saturation_pressure_value(double temperature);
  *     left_share (ratio [-]): left readings over all
  *     diagonal_share (ratio [-]): right front plus left rear over all
  *     behind_front_axle (length [m]): distance of the centre of gravity behind the front axle
- *     left_of_centreline (length [m]): distance of the centre of gravity left of the centreline; negative to the right
+ *     left_of_centreline (length [m]): distance of the centre of gravity left of the centreline;
+ *         negative to the right
  *
  * Valid for (SI)
  *     - `0 < left_front`
@@ -884,7 +1021,8 @@ double axw_fluid_water_saturation_pressure_value(double temperature);
  *     Four scales in one level plane, dampers settled, nobody leaning on the vehicle.
  *
  * Source
- *     Static equilibrium (moments about the front axle and the centreline); Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 18 (from memory)
+ *     Static equilibrium (moments about the front axle and the centreline); Milliken and Milliken,
+ *     Race Car Vehicle Dynamics (1995), ch. 18 (from memory)
  */
 int32_t axw_mass_weight_distribution(double left_front,
                                      double right_front,
@@ -1019,12 +1157,15 @@ double axw_mass_weight_distribution_left_of_centreline_value(double left_front,
  *
  * Parameters
  *     wire_diameter [m]: `d`, the diameter of the wire
- *     mean_diameter [m]: `D`, the diameter of the coil between wire centres (outside diameter less `d`)
+ *     mean_diameter [m]: `D`, the diameter of the coil between wire centres (outside diameter less
+ *         `d`)
  *     active_coils [-]: `n`, the coils that deflect: total coils less the dead ones at the ends
- *     shear_modulus [Pa]: `G` of the wire; 78.5 GPa for hot-coiled and 81.5 GPa for cold-drawn spring steel (EN 13906-1, from memory)
+ *     shear_modulus [Pa]: `G` of the wire; 78.5 GPa for hot-coiled and 81.5 GPa for cold-drawn
+ *         spring steel (EN 13906-1, from memory)
  *
  * Returns
- *     (linear stiffness [N/m]) The rate, which in lb/in is the load that shortens the spring by one inch.
+ *     (linear stiffness [N/m]) The rate, which in lb/in is the load that shortens the spring by
+ *     one inch.
  *
  * Valid for (SI)
  *     - `0 < wire_diameter`
@@ -1032,14 +1173,17 @@ double axw_mass_weight_distribution_left_of_centreline_value(double left_front,
  *     - `0 < active_coils`
  *     - `0 < shear_modulus`
  *
- *     Linear, small pitch angle, no coil touching another. The standard covers an index `D / d` of 4 to 20; the direct shear
- *     that it neglects is 0.6 / (D/d)^2 of the deflection, 4 % at an index of 4.
+ *     Linear, small pitch angle, no coil touching another. The standard covers an index `D / d` of
+ *     4 to 20; the direct shear that it neglects is 0.6 / (D/d)^2 of the deflection, 4 % at an
+ *     index of 4.
  *
  * Source
- *     EN 13906-1:2013, rate of cold-coiled cylindrical springs; Shigley's Mechanical Engineering Design, ch. 10, spring rate
+ *     EN 13906-1:2013, rate of cold-coiled cylindrical springs; Shigley's Mechanical Engineering
+ *     Design, ch. 10, spring rate
  *
  * Caution
- *     A compressed spring stores enough energy to kill. Fit, compress and release it with the maker's tools and restraint.
+ *     A compressed spring stores enough energy to kill. Fit, compress and release it with the
+ *     maker's tools and restraint.
  */
 int32_t axw_spring_coil_rate(double wire_diameter,
                              double mean_diameter,
@@ -1077,7 +1221,8 @@ double axw_spring_coil_rate_value(double wire_diameter,
  *     sprung_mass [kg]: `m`, the scale reading of the wheel less its unsprung mass
  *
  * Returns
- *     (damping [N·s/m]) The critical damping at the wheel; at the damper it is this over the square of the damper's own motion ratio.
+ *     (damping [N·s/m]) The critical damping at the wheel; at the damper it is this over the
+ *     square of the damper's own motion ratio.
  *
  * Valid for (SI)
  *     - `0 < tangent_rate`
@@ -1086,11 +1231,10 @@ double axw_spring_coil_rate_value(double wire_diameter,
  *     One mass on one linear spring and one viscous damper.
  *
  * Source
- *     Linear oscillator of one degree of freedom; ISO 2041 for the term critical damping (from memory)
+ *     Linear oscillator of one degree of freedom; ISO 2041 for the term critical damping (from
+ *     memory)
  */
-int32_t axw_spring_critical_damping(double tangent_rate,
-                                    double sprung_mass,
-                                    double *result);
+int32_t axw_spring_critical_damping(double tangent_rate, double sprung_mass, double *result);
 
 /**
  * `axw_spring_critical_damping` on arrays of length `n`.
@@ -1107,7 +1251,8 @@ int32_t axw_spring_critical_damping_n(size_t n,
 double axw_spring_critical_damping_value(double tangent_rate, double sprung_mass);
 
 /**
- * Wheel rate of a loaded, inclined spring: fixed upper eye, lower eye moving straight up with the wheel's travel.
+ * Wheel rate of a loaded, inclined spring: fixed upper eye, lower eye moving straight up with the
+ * wheel's travel.
  *
  * Formula
  *     `k_w = r^2 (k cos^2 a - F sin^2 a / L)`
@@ -1115,12 +1260,14 @@ double axw_spring_critical_damping_value(double tangent_rate, double sprung_mass
  * Parameters
  *     spring_rate [N/m]: `k`, the rate of the spring along its own axis
  *     motion_ratio [-]: `r`, travel of the lower eye over travel of the wheel, taken as constant
- *     angle_from_measured_travel [rad]: `a`, between the spring's axis and the travel of the lower eye
+ *     angle_from_measured_travel [rad]: `a`, between the spring's axis and the travel of the lower
+ *         eye
  *     spring_force [N]: `F`, in the spring at this position, compression positive
  *     spring_length [m]: `L`, eye to eye at this position
  *
  * Returns
- *     (linear stiffness [N/m]) The tangent rate at the wheel; it can be negative where the spring lies flat under load.
+ *     (linear stiffness [N/m]) The tangent rate at the wheel; it can be negative where the spring
+ *     lies flat under load.
  *
  * Valid for (SI)
  *     - `0 < spring_rate`
@@ -1167,7 +1314,8 @@ double axw_spring_inclined_tangent_rate_value(double spring_rate,
  *     `f = sqrt(k / m) / (2 pi)`
  *
  * Parameters
- *     tangent_rate [N/m]: `k`, tangent rate at ride height: at the wheel, or with the tyre in series (say which one it was)
+ *     tangent_rate [N/m]: `k`, tangent rate at ride height: at the wheel, or with the tyre in
+ *         series (say which one it was)
  *     sprung_mass [kg]: `m`, the scale reading of the wheel less its unsprung mass
  *
  * Returns
@@ -1182,9 +1330,7 @@ double axw_spring_inclined_tangent_rate_value(double spring_rate,
  * Source
  *     Simple harmonic motion; Shigley's Mechanical Engineering Design, ch. 10 (from memory)
  */
-int32_t axw_spring_natural_frequency(double tangent_rate,
-                                     double sprung_mass,
-                                     double *result);
+int32_t axw_spring_natural_frequency(double tangent_rate, double sprung_mass, double *result);
 
 /**
  * `axw_spring_natural_frequency` on arrays of length `n`.
@@ -1253,14 +1399,13 @@ double axw_spring_ride_rate_value(double wheel_rate, double tyre_rate);
  *     - `0 <= load`
  *     - `0 < tangent_rate`
  *
- *     Only where the spring is linear from its free length and not preloaded; sag on a linkage is an integral of the force instead.
+ *     Only where the spring is linear from its free length and not preloaded; sag on a linkage is
+ *     an integral of the force instead.
  *
  * Source
  *     Definition of a rate (Hooke's law)
  */
-int32_t axw_spring_static_deflection(double load,
-                                     double tangent_rate,
-                                     double *result);
+int32_t axw_spring_static_deflection(double load, double tangent_rate, double *result);
 
 /**
  * `axw_spring_static_deflection` on arrays of length `n`.
@@ -1277,7 +1422,8 @@ int32_t axw_spring_static_deflection_n(size_t n,
 double axw_spring_static_deflection_value(double load, double tangent_rate);
 
 /**
- * Wheel rate of a spring on a lever, from its motion ratio and its angle: the part that does not depend on load.
+ * Wheel rate of a spring on a lever, from its motion ratio and its angle: the part that does not
+ * depend on load.
  *
  * Formula
  *     `k_w = k r^2 cos^2 a`
@@ -1285,22 +1431,26 @@ double axw_spring_static_deflection_value(double load, double tangent_rate);
  * Parameters
  *     spring_rate [N/m]: `k`, the rate of the spring along its own axis
  *     motion_ratio [-]: `r`, travel of the spring's mount over travel of the wheel
- *     angle_from_measured_travel [rad]: `a`, between the spring's axis and the direction in which the mount's travel was measured; zero where `r` was measured eye to eye along the spring
+ *     angle_from_measured_travel [rad]: `a`, between the spring's axis and the direction in which
+ *         the mount's travel was measured; zero where `r` was measured eye to eye along the spring
  *
  * Returns
- *     (linear stiffness [N/m]) The rate at the wheel centre, for small travel around the position where `r` and `a` were measured.
+ *     (linear stiffness [N/m]) The rate at the wheel centre, for small travel around the position
+ *     where `r` and `a` were measured.
  *
  * Valid for (SI)
  *     - `0 < spring_rate`
  *     - `0 < motion_ratio <= 3`
  *     - `-1.5707963267948966 <= angle_from_measured_travel <= 1.5707963267948966`
  *
- *     Not the whole wheel rate: a loaded spring that changes its angle or its ratio along the travel adds a geometric term, given
- *     by `wheel_tangent_rate` and `inclined_tangent_rate`. For 40 N/mm, 4 kN and 350 mm it is -9.5 % at 30 degrees and -29 % at
- *     45 degrees of this result. Use a ratio along the spring *or* an angle, never both for the same thing.
+ *     Not the whole wheel rate: a loaded spring that changes its angle or its ratio along the
+ *     travel adds a geometric term, given by `wheel_tangent_rate` and `inclined_tangent_rate`. For
+ *     40 N/mm, 4 kN and 350 mm it is -9.5 % at 30 degrees and -29 % at 45 degrees of this result.
+ *     Use a ratio along the spring *or* an angle, never both for the same thing.
  *
  * Source
- *     Virtual work on a lever; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 16, installation ratio (from memory)
+ *     Virtual work on a lever; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 16,
+ *     installation ratio (from memory)
  */
 int32_t axw_spring_wheel_rate(double spring_rate,
                               double motion_ratio,
@@ -1333,11 +1483,14 @@ double axw_spring_wheel_rate_value(double spring_rate,
  * Parameters
  *     spring_rate [N/m]: `k`, the rate of the spring along its own axis
  *     motion_ratio [-]: `r`, shortening of the spring, eye to eye, over travel of the wheel
- *     spring_force [N]: `F`, in the spring at this position, compression positive, gas force of its damper included
- *     motion_ratio_gradient [1/m]: `dr/dz`, change of `r` with wheel travel, positive where `r` grows in bump
+ *     spring_force [N]: `F`, in the spring at this position, compression positive, gas force of
+ *         its damper included
+ *     motion_ratio_gradient [1/m]: `dr/dz`, change of `r` with wheel travel, positive where `r`
+ *         grows in bump
  *
  * Returns
- *     (linear stiffness [N/m]) The tangent rate at the wheel; it can be negative where the geometry outweighs the spring.
+ *     (linear stiffness [N/m]) The tangent rate at the wheel; it can be negative where the
+ *     geometry outweighs the spring.
  *
  * Valid for (SI)
  *     - `0 < spring_rate`
@@ -1346,7 +1499,8 @@ double axw_spring_wheel_rate_value(double spring_rate,
  *     - `motion_ratio_gradient finite`
  *
  * Source
- *     Derivative of the wheel force `F r` with respect to travel (virtual work); SAE J670 for wheel rate as a tangent (from memory)
+ *     Derivative of the wheel force `F r` with respect to travel (virtual work); SAE J670 for
+ *     wheel rate as a tangent (from memory)
  */
 int32_t axw_spring_wheel_tangent_rate(double spring_rate,
                                       double motion_ratio,
@@ -1422,10 +1576,12 @@ int32_t axw_cooling_coolant_freezing_temperature(const axw_cooling_coolant *mode
  * Parameters
  *     cap [Pa], several: opening pressures
  *     altitude [m], several: heights above sea level
- *     strength [-], several: shares of concentrate, counted as `strength_by` says; zero alone for water
+ *     strength [-], several: shares of concentrate, counted as `strength_by` says; zero alone for
+ *         water
  *
  * Returns
- *     (table) One row a cap, altitude and strength: `cap`, `altitude`, `strength`, `absolute_pressure`, `mass_fraction`, `boiling_temperature`, `margin`, `verdict`.
+ *     (table) One row a cap, altitude and strength: `cap`, `altitude`, `strength`,
+ *     `absolute_pressure`, `mass_fraction`, `boiling_temperature`, `margin`, `verdict`.
  */
 int32_t axw_cooling_coolant_margin_table(const axw_cooling_coolant *model,
                                          const double *cap,
@@ -1458,20 +1614,23 @@ int32_t axw_driveline_torque_path_json(const axw_driveline_torque_path *model,
  * Torque, rating, margin and verdict of every part.
  *
  * Returns
- *     (table) One row a part, from the crankshaft on: `part`, `input_torque`, `output_torque`, `demand` (on the rated side, shock included where the rating is not continuous), `rating`, `margin`, `verdict`, and `why` a margin is not known.
+ *     (table) One row a part, from the crankshaft on: `part`, `input_torque`, `output_torque`,
+ *     `demand` (on the rated side, shock included where the rating is not continuous), `rating`,
+ *     `margin`, `verdict`, and `why` a margin is not known.
  */
-int32_t axw_driveline_torque_path_parts_table(const axw_driveline_torque_path *model,
-                                              axw_table **result);
+int32_t axw_driveline_torque_path_parts_table(const axw_driveline_torque_path *model, axw_table **result);
 
 /**
  * The part with the least known margin.
  *
  * Returns
  *     part (text): its name
- *     torque (torque [N·m]): torque on its rated side, shock included where its rating is not continuous
+ *     torque (torque [N·m]): torque on its rated side, shock included where its rating is not
+ *         continuous
  *     margin (ratio [-]): its rating over that torque
  *     verdict (verdict): what to call that
- *     not_known (whole number): how many parts have a margin that is not known: each of them may be weaker
+ *     not_known (whole number): how many parts have a margin that is not known: each of them may
+ *         be weaker
  */
 int32_t axw_driveline_torque_path_weakest(const axw_driveline_torque_path *model,
                                           char *part,
@@ -1490,7 +1649,8 @@ int32_t axw_driveline_torque_path_weakest(const axw_driveline_torque_path *model
  *     shock_factor [-], several: shock factors
  *
  * Returns
- *     (table) One row a torque, factor and part: `engine_torque`, `shock_factor`, `part`, `demand`, `rating`, `margin`, `verdict`, `why`.
+ *     (table) One row a torque, factor and part: `engine_torque`, `shock_factor`, `part`,
+ *     `demand`, `rating`, `margin`, `verdict`, `why`.
  */
 int32_t axw_driveline_torque_path_table(const axw_driveline_torque_path *model,
                                         const double *engine_torque,
@@ -1548,7 +1708,8 @@ int32_t axw_engine_torque_curve_power(const axw_engine_torque_curve *model,
  *
  * Returns
  *     peak_torque (torque [N·m]): greatest torque
- *     peak_torque_speed (angular velocity [rad/s]): speed of the greatest torque, the lowest one where it is flat
+ *     peak_torque_speed (angular velocity [rad/s]): speed of the greatest torque, the lowest one
+ *         where it is flat
  *     peak_power (power [W]): greatest power
  *     peak_power_speed (angular velocity [rad/s]): speed of the greatest power
  */
@@ -1565,7 +1726,8 @@ int32_t axw_engine_torque_curve_peaks(const axw_engine_torque_curve *model,
  *     engine_speed [rad/s], several: speeds, in any order
  *
  * Returns
- *     (table) One row a speed: `engine_speed`, `torque`, `power`; a speed beyond the points is a refused row with its reason.
+ *     (table) One row a speed: `engine_speed`, `torque`, `power`; a speed beyond the points is a
+ *     refused row with its reason.
  */
 int32_t axw_engine_torque_curve_table(const axw_engine_torque_curve *model,
                                       const double *engine_speed,
@@ -1635,7 +1797,9 @@ int32_t axw_tyre_tyre_rolling(const axw_tyre_tyre *model,
  *     tread_worn [m], several: depths of tread worn off
  *
  * Returns
- *     (table) One row a depth: `tread_worn`, `rolling_radius`, `rolling_circumference`, `rolling_turns`, and `overread`, the share by which a speedometer set for the new tyre reads too much.
+ *     (table) One row a depth: `tread_worn`, `rolling_radius`, `rolling_circumference`,
+ *     `rolling_turns`, and `overread`, the share by which a speedometer set for the new tyre reads
+ *     too much.
  */
 int32_t axw_tyre_tyre_wear_table(const axw_tyre_tyre *model,
                                  const double *tread_worn,

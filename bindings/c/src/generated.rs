@@ -120,13 +120,15 @@ pub extern "C" fn axw_air_geopotential_altitude_value(geometric_altitude: f64) -
 /// Pressure of the standard atmosphere: the station pressure of an average day.
 ///
 /// Formula
-///     `p = 101325 (1 - 0.0065 H / 288.15)^(g / (R 0.0065))` up to 11 km, then `p = p_11 exp(-g (H - 11000) / (R 216.65))`
+///     `p = 101325 (1 - 0.0065 H / 288.15)^(g / (R 0.0065))` up to 11 km, then `p = p_11 exp(-g (H
+///     - 11000) / (R 216.65))`
 ///
 /// Parameters
 ///     geopotential_altitude [m]: `H`, above mean sea level
 ///
 /// Returns
-///     (absolute pressure [Pa]) The absolute pressure at that altitude, not the one that a weather report reduces to sea level.
+///     (absolute pressure [Pa]) The absolute pressure at that altitude, not the one that a weather
+///     report reduces to sea level.
 ///
 /// Valid for (SI)
 ///     - `-5000 <= geopotential_altitude <= 20000`
@@ -134,7 +136,8 @@ pub extern "C" fn axw_air_geopotential_altitude_value(geometric_altitude: f64) -
 ///     Weather moves the real station pressure by some 3 % around it.
 ///
 /// Source
-///     US Standard Atmosphere 1976 (NASA-TM-X-74335), eq. 33a and 33b; ISO 2533:1975 has the same constants here
+///     US Standard Atmosphere 1976 (NASA-TM-X-74335), eq. 33a and 33b; ISO 2533:1975 has the same
+///     constants here
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_air_standard_pressure(geopotential_altitude: f64, result: *mut f64) -> i32 {
     guard(|| {
@@ -217,7 +220,8 @@ pub extern "C" fn axw_air_standard_pressure_value(geopotential_altitude: f64) ->
 ///     - `-5000 <= geopotential_altitude <= 20000`
 ///
 /// Source
-///     US Standard Atmosphere 1976 (NASA-TM-X-74335), eq. 42; ISO 2533:1975 has the same constants here
+///     US Standard Atmosphere 1976 (NASA-TM-X-74335), eq. 42; ISO 2533:1975 has the same constants
+///     here
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_air_standard_density(geopotential_altitude: f64, result: *mut f64) -> i32 {
     guard(|| {
@@ -284,6 +288,211 @@ pub extern "C" fn axw_air_standard_density_value(geopotential_altitude: f64) -> 
     })
 }
 
+/// Absolute pressure of a gauge reading.
+///
+/// Formula
+///     `p = p_g + p_a`
+///
+/// Parameters
+///     gauge_pressure [Pa]: `p_g`, what a gauge or a cap's rating says; negative for a partial
+///         vacuum
+///     station_pressure [Pa]: `p_a`, absolute pressure of the air around, as measured there, not
+///         reduced to sea level
+///
+/// Returns
+///     (absolute pressure [Pa]) The pressure above vacuum.
+///
+/// Valid for (SI)
+///     - `gauge_pressure finite`
+///     - `0 < station_pressure`
+///
+/// Source
+///     Definition of a gauge pressure
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_air_absolute_pressure(
+    gauge_pressure: f64,
+    station_pressure: f64,
+    result: *mut f64,
+) -> i32 {
+    guard(|| {
+        let on = axlewright::air::absolute_pressure(
+            GaugePressure::from_si(gauge_pressure),
+            AbsolutePressure::from_si(station_pressure),
+        )?;
+        unsafe {
+            put(result, on.si());
+        }
+        Ok(())
+    })
+}
+
+/// `axw_air_absolute_pressure` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_air_absolute_pressure_n(
+    n: usize,
+    gauge_pressure: *const f64,
+    station_pressure: *const f64,
+    result: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && gauge_pressure.is_null() {
+            return Err(Failure::Null("gauge_pressure"));
+        }
+        if n > 0 && station_pressure.is_null() {
+            return Err(Failure::Null("station_pressure"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::air::absolute_pressure(
+                    GaugePressure::from_si(*gauge_pressure.add(i)),
+                    AbsolutePressure::from_si(*station_pressure.add(i)),
+                ) {
+                    Ok(on) => {
+                        if !result.is_null() {
+                            result.add(i).write(on.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !result.is_null() {
+                            result.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_air_absolute_pressure` that returns its result [Pa], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_air_absolute_pressure_value(gauge_pressure: f64, station_pressure: f64) -> f64 {
+    guard_value(|| {
+        axlewright::air::absolute_pressure(
+            GaugePressure::from_si(gauge_pressure),
+            AbsolutePressure::from_si(station_pressure),
+        )
+        .map(|on| on.si())
+    })
+}
+
+/// Gauge reading of an absolute pressure.
+///
+/// Formula
+///     `p_g = p - p_a`
+///
+/// Parameters
+///     absolute_pressure [Pa]: `p`, above vacuum
+///     station_pressure [Pa]: `p_a`, absolute pressure of the air around, as measured there, not
+///         reduced to sea level
+///
+/// Returns
+///     (gauge pressure [Pa]) What a gauge shows; negative for a partial vacuum.
+///
+/// Valid for (SI)
+///     - `0 <= absolute_pressure`
+///     - `0 < station_pressure`
+///
+/// Source
+///     Definition of a gauge pressure
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_air_gauge_pressure(
+    absolute_pressure: f64,
+    station_pressure: f64,
+    result: *mut f64,
+) -> i32 {
+    guard(|| {
+        let on = axlewright::air::gauge_pressure(
+            AbsolutePressure::from_si(absolute_pressure),
+            AbsolutePressure::from_si(station_pressure),
+        )?;
+        unsafe {
+            put(result, on.si());
+        }
+        Ok(())
+    })
+}
+
+/// `axw_air_gauge_pressure` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_air_gauge_pressure_n(
+    n: usize,
+    absolute_pressure: *const f64,
+    station_pressure: *const f64,
+    result: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && absolute_pressure.is_null() {
+            return Err(Failure::Null("absolute_pressure"));
+        }
+        if n > 0 && station_pressure.is_null() {
+            return Err(Failure::Null("station_pressure"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::air::gauge_pressure(
+                    AbsolutePressure::from_si(*absolute_pressure.add(i)),
+                    AbsolutePressure::from_si(*station_pressure.add(i)),
+                ) {
+                    Ok(on) => {
+                        if !result.is_null() {
+                            result.add(i).write(on.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !result.is_null() {
+                            result.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_air_gauge_pressure` that returns its result [Pa], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_air_gauge_pressure_value(absolute_pressure: f64, station_pressure: f64) -> f64 {
+    guard_value(|| {
+        axlewright::air::gauge_pressure(
+            AbsolutePressure::from_si(absolute_pressure),
+            AbsolutePressure::from_si(station_pressure),
+        )
+        .map(|on| on.si())
+    })
+}
+
 /// Engine speed at a road speed in a gear: the cruise engine speed.
 ///
 /// Formula
@@ -291,9 +500,11 @@ pub extern "C" fn axw_air_standard_density_value(geopotential_altitude: f64) -> 
 ///
 /// Parameters
 ///     road_speed [m/s]: `v`
-///     gear_ratio [-]: `i_g`, engine speed over propeller-shaft speed in this gear, transfer case included
+///     gear_ratio [-]: `i_g`, engine speed over propeller-shaft speed in this gear, transfer case
+///         included
 ///     final_drive [-]: `i_f`, propeller-shaft speed over wheel speed
-///     rolling_radius [m]: `r`, effective rolling radius of the driven tyre (distance per turn over 2 pi), not the loaded radius
+///     rolling_radius [m]: `r`, effective rolling radius of the driven tyre (distance per turn over
+///         2 pi), not the loaded radius
 ///
 /// Returns
 ///     (angular velocity [rad/s]) The engine speed without slip.
@@ -417,9 +628,11 @@ pub extern "C" fn axw_driveline_engine_speed_value(
 ///
 /// Parameters
 ///     engine_speed [rad/s]: `w`
-///     gear_ratio [-]: `i_g`, engine speed over propeller-shaft speed in this gear, transfer case included
+///     gear_ratio [-]: `i_g`, engine speed over propeller-shaft speed in this gear, transfer case
+///         included
 ///     final_drive [-]: `i_f`, propeller-shaft speed over wheel speed
-///     rolling_radius [m]: `r`, effective rolling radius of the driven tyre (distance per turn over 2 pi), not the loaded radius
+///     rolling_radius [m]: `r`, effective rolling radius of the driven tyre (distance per turn over
+///         2 pi), not the loaded radius
 ///
 /// Returns
 ///     (velocity [m/s]) The road speed without slip.
@@ -543,7 +756,8 @@ pub extern "C" fn axw_driveline_road_speed_value(
 ///
 /// Parameters
 ///     engine_torque [N·m]: `T`, at the crankshaft, driving
-///     gear_ratio [-]: `i_g`, engine speed over propeller-shaft speed in this gear, transfer case included
+///     gear_ratio [-]: `i_g`, engine speed over propeller-shaft speed in this gear, transfer case
+///         included
 ///     final_drive [-]: `i_f`, propeller-shaft speed over wheel speed
 ///     driveline_efficiency [-]: `e`, power at the wheels over power at the crankshaft
 ///
@@ -562,7 +776,8 @@ pub extern "C" fn axw_driveline_road_speed_value(
 ///     Balance of power through a geared train
 ///
 /// Caution
-///     A part that carries less than its share of this torque can break and lock a wheel or drop a shaft on the road; ratings, local codes and licensed practice come first.
+///     A part that carries less than its share of this torque can break and lock a wheel or drop a
+///     shaft on the road; ratings, local codes and licensed practice come first.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_driveline_wheel_torque(
     engine_torque: f64,
@@ -684,7 +899,8 @@ pub extern "C" fn axw_driveline_wheel_torque_value(
 ///     - `0 <= engine_speed`
 ///
 /// Source
-///     Definition of mechanical power; horsepower from torque in lbf·ft over 5252 rpm follows from 33000 ft·lbf/min (NIST SP 811, App. B)
+///     Definition of mechanical power; horsepower from torque in lbf·ft over 5252 rpm follows from
+///     33000 ft·lbf/min (NIST SP 811, App. B)
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_engine_power(torque: f64, engine_speed: f64, result: *mut f64) -> i32 {
     guard(|| {
@@ -855,19 +1071,23 @@ pub extern "C" fn axw_engine_torque_value(power: f64, engine_speed: f64) -> f64 
 ///     `T = sum over i of c_i (w - 0.308462)^i`, i from 0 to 5
 ///
 /// Parameters
-///     mass_fraction [-]: `w`, mass of glycol over mass of the mix; shops mix by volume, which is less (50 % by volume is 52.7 % by mass)
+///     mass_fraction [-]: `w`, mass of glycol over mass of the mix; shops mix by volume, which is
+///         less (50 % by volume is 52.7 % by mass)
 ///
 /// Returns
-///     (temperature [K]) The start of freezing: the first ice, not slush and not the point at which a block bursts.
+///     (temperature [K]) The start of freezing: the first ice, not slush and not the point at which
+///     a block bursts.
 ///
 /// Valid for (SI)
 ///     - `0 <= mass_fraction <= 0.6`
 ///
-///     The curve has a minimum beyond this range. It reads colder than the ASHRAE (2001) tables, by 0.6 K, 1.7 K, 2.6 K and 3.3 K at
-///     30, 40, 50 and 60 %: keep that as margin. Without glycol it gives 273.1503 K.
+///     The curve has a minimum beyond this range. It reads colder than the ASHRAE (2001) tables, by
+///     0.6 K, 1.7 K, 2.6 K and 3.3 K at 30, 40, 50 and 60 %: keep that as margin. Without glycol it
+///     gives 273.1503 K.
 ///
 /// Source
-///     Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0
+///     Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010;
+///     coefficients as carried by the open CoolProp library 8.0.0
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_fluid_ethylene_glycol_freezing_temperature(
     mass_fraction: f64,
@@ -945,19 +1165,23 @@ pub extern "C" fn axw_fluid_ethylene_glycol_freezing_temperature_value(mass_frac
 ///     `T = sum over i of c_i (w - 0.307031)^i`, i from 0 to 5
 ///
 /// Parameters
-///     mass_fraction [-]: `w`, mass of glycol over mass of the mix; shops mix by volume, which is less (50 % by volume is 50.9 % by mass)
+///     mass_fraction [-]: `w`, mass of glycol over mass of the mix; shops mix by volume, which is
+///         less (50 % by volume is 50.9 % by mass)
 ///
 /// Returns
-///     (temperature [K]) The start of freezing: the first ice, not slush and not the point at which a block bursts.
+///     (temperature [K]) The start of freezing: the first ice, not slush and not the point at which
+///     a block bursts.
 ///
 /// Valid for (SI)
 ///     - `0 <= mass_fraction <= 0.6`
 ///
-///     The curve has a minimum beyond this range. It agrees with the ASHRAE (2001) tables within 0.8 K, and with a second fit of its
-///     own book within 1.6 K. Without glycol it gives 273.1249 K.
+///     The curve has a minimum beyond this range. It agrees with the ASHRAE (2001) tables within
+///     0.8 K, and with a second fit of its own book within 1.6 K. Without glycol it gives 273.1249
+///     K.
 ///
 /// Source
-///     Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0
+///     Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010;
+///     coefficients as carried by the open CoolProp library 8.0.0
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_fluid_propylene_glycol_freezing_temperature(
     mass_fraction: f64,
@@ -1029,14 +1253,17 @@ pub extern "C" fn axw_fluid_propylene_glycol_freezing_temperature_value(mass_fra
     })
 }
 
-/// Temperature at which a mix of water and ethylene glycol begins to boil under an absolute pressure.
+/// Temperature at which a mix of water and ethylene glycol begins to boil under an absolute
+/// pressure.
 ///
 /// Formula
-///     `x_w p_w(T) + x_g p_g(T) = p` (Raoult), solved for `T`; `p_w` of IAPWS-IF97 region 4, `p_g = exp(C1 + C2/T + C3 ln T + C4 T^6)`
+///     `x_w p_w(T) + x_g p_g(T) = p` (Raoult), solved for `T`; `p_w` of IAPWS-IF97 region 4, `p_g =
+///     exp(C1 + C2/T + C3 ln T + C4 T^6)`
 ///
 /// Parameters
 ///     absolute_pressure [Pa]: `p`: cap pressure plus the station pressure, not a gauge reading
-///     mass_fraction [-]: `w`, mass of glycol over mass of the mix; shops mix by volume, which is less (50 % by volume is 52.7 % by mass)
+///     mass_fraction [-]: `w`, mass of glycol over mass of the mix; shops mix by volume, which is
+///         less (50 % by volume is 52.7 % by mass)
 ///
 /// Returns
 ///     (temperature [K]) The bubble point; without glycol it is that of water to the last bit.
@@ -1045,14 +1272,18 @@ pub extern "C" fn axw_fluid_propylene_glycol_freezing_temperature_value(mass_fra
 ///     - `10000 <= absolute_pressure <= 500000`
 ///     - `0 <= mass_fraction <= 1`
 ///
-///     An ideal solution without inhibitors. Two activity models (UNIFAC, Dortmund UNIFAC) lie within 0.8 K up to 60 % and within
-///     1.6 K at 90 %; a handbook table known from memory reads up to 1.2 K higher up to 60 %, and 4.4 K higher at 90 %.
+///     An ideal solution without inhibitors. Two activity models (UNIFAC, Dortmund UNIFAC) lie
+///     within 0.8 K up to 60 % and within 1.6 K at 90 %; a handbook table known from memory reads
+///     up to 1.2 K higher up to 60 %, and 4.4 K higher at 90 %.
 ///
 /// Source
-///     Raoult's law; water: IAPWS R7-97(2012); glycol: DIPPR equation 101, Perry's Chemical Engineers' Handbook, 8th ed., Table 2-8, coefficients as carried by the open chemicals library 1.5.2
+///     Raoult's law; water: IAPWS R7-97(2012); glycol: DIPPR equation 101, Perry's Chemical
+///     Engineers' Handbook, 8th ed., Table 2-8, coefficients as carried by the open chemicals
+///     library 1.5.2
 ///
 /// Caution
-///     Hot pressurised coolant scalds: never open a hot system. The result is an upper bound until the system has built its pressure, and hot metal boils coolant earlier.
+///     Hot pressurised coolant scalds: never open a hot system. The result is an upper bound until
+///     the system has built its pressure, and hot metal boils coolant earlier.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_fluid_ethylene_glycol_boiling_temperature(
     absolute_pressure: f64,
@@ -1139,14 +1370,17 @@ pub extern "C" fn axw_fluid_ethylene_glycol_boiling_temperature_value(
     })
 }
 
-/// Temperature at which a mix of water and propylene glycol begins to boil under an absolute pressure.
+/// Temperature at which a mix of water and propylene glycol begins to boil under an absolute
+/// pressure.
 ///
 /// Formula
-///     `x_w p_w(T) + x_g p_g(T) = p` (Raoult), solved for `T`; `p_w` of IAPWS-IF97 region 4, `p_g = exp(C1 + C2/T + C3 ln T + C4 T^2)`
+///     `x_w p_w(T) + x_g p_g(T) = p` (Raoult), solved for `T`; `p_w` of IAPWS-IF97 region 4, `p_g =
+///     exp(C1 + C2/T + C3 ln T + C4 T^2)`
 ///
 /// Parameters
 ///     absolute_pressure [Pa]: `p`: cap pressure plus the station pressure, not a gauge reading
-///     mass_fraction [-]: `w`, mass of glycol over mass of the mix; shops mix by volume, which is less (50 % by volume is 50.9 % by mass)
+///     mass_fraction [-]: `w`, mass of glycol over mass of the mix; shops mix by volume, which is
+///         less (50 % by volume is 50.9 % by mass)
 ///
 /// Returns
 ///     (temperature [K]) The bubble point; without glycol it is that of water to the last bit.
@@ -1155,15 +1389,19 @@ pub extern "C" fn axw_fluid_ethylene_glycol_boiling_temperature_value(
 ///     - `10000 <= absolute_pressure <= 500000`
 ///     - `0 <= mass_fraction <= 1`
 ///
-///     An ideal solution without inhibitors, and less sure than for ethylene glycol: activity models lie lower, at 50 % by 1.9 K to
-///     3.6 K (UNIFAC) and 2.5 K to 6.1 K (Dortmund UNIFAC), at 90 % by up to 11 K and 20 K; a handbook table known from memory lies
-///     within 2.2 K. Keep the gap as margin.
+///     An ideal solution without inhibitors, and less sure than for ethylene glycol: activity
+///     models lie lower, at 50 % by 1.9 K to 3.6 K (UNIFAC) and 2.5 K to 6.1 K (Dortmund UNIFAC),
+///     at 90 % by up to 11 K and 20 K; a handbook table known from memory lies within 2.2 K. Keep
+///     the gap as margin.
 ///
 /// Source
-///     Raoult's law; water: IAPWS R7-97(2012); glycol: DIPPR equation 101, Perry's Chemical Engineers' Handbook, 8th ed., Table 2-8, coefficients as carried by the open chemicals library 1.5.2
+///     Raoult's law; water: IAPWS R7-97(2012); glycol: DIPPR equation 101, Perry's Chemical
+///     Engineers' Handbook, 8th ed., Table 2-8, coefficients as carried by the open chemicals
+///     library 1.5.2
 ///
 /// Caution
-///     Hot pressurised coolant scalds: never open a hot system. The result is an upper bound until the system has built its pressure, and hot metal boils coolant earlier.
+///     Hot pressurised coolant scalds: never open a hot system. The result is an upper bound until
+///     the system has built its pressure, and hot metal boils coolant earlier.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_fluid_propylene_glycol_boiling_temperature(
     absolute_pressure: f64,
@@ -1253,7 +1491,8 @@ pub extern "C" fn axw_fluid_propylene_glycol_boiling_temperature_value(
 /// Temperature at which water boils under an absolute pressure.
 ///
 /// Formula
-///     IAPWS-IF97 region 4, backward equation (eq. 31): the saturation temperature in closed form from `(p / 1 MPa)^(1/4)`
+///     IAPWS-IF97 region 4, backward equation (eq. 31): the saturation temperature in closed form
+///     from `(p / 1 MPa)^(1/4)`
 ///
 /// Parameters
 ///     absolute_pressure [Pa]: `p`: cap pressure plus the station pressure, not a gauge reading
@@ -1268,7 +1507,9 @@ pub extern "C" fn axw_fluid_propylene_glycol_boiling_temperature_value(
 ///     IAPWS R7-97(2012), eq. 31 and Table 34; checked against its Table 36
 ///
 /// Caution
-///     Coolant near its boiling point scalds and flashes to steam when the pressure is let go: never open a hot system. The result is an upper bound until the system has built its pressure, and hot metal boils coolant earlier.
+///     Coolant near its boiling point scalds and flashes to steam when the pressure is let go:
+///     never open a hot system. The result is an upper bound until the system has built its
+///     pressure, and hot metal boils coolant earlier.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_fluid_water_boiling_temperature(
     absolute_pressure: f64,
@@ -1343,13 +1584,15 @@ pub extern "C" fn axw_fluid_water_boiling_temperature_value(absolute_pressure: f
 /// Absolute pressure under which water boils at a temperature.
 ///
 /// Formula
-///     IAPWS-IF97 region 4, basic equation (eq. 30): the saturation pressure in closed form from `T`
+///     IAPWS-IF97 region 4, basic equation (eq. 30): the saturation pressure in closed form from
+///     `T`
 ///
 /// Parameters
 ///     temperature [K]: `T`
 ///
 /// Returns
-///     (absolute pressure [Pa]) The saturation pressure, never above the critical pressure of 22.064 MPa.
+///     (absolute pressure [Pa]) The saturation pressure, never above the critical pressure of
+///     22.064 MPa.
 ///
 /// Valid for (SI)
 ///     - `273.15 <= temperature <= 647.096`
@@ -1358,7 +1601,8 @@ pub extern "C" fn axw_fluid_water_boiling_temperature_value(absolute_pressure: f
 ///     IAPWS R7-97(2012), eq. 30 and Table 34; checked against its Table 35
 ///
 /// Caution
-///     Hot pressurised coolant scalds: never open a hot system, and never pump one above its weakest component.
+///     Hot pressurised coolant scalds: never open a hot system, and never pump one above its
+///     weakest component.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_fluid_water_saturation_pressure(temperature: f64, result: *mut f64) -> i32 {
     guard(|| {
@@ -1429,7 +1673,8 @@ pub extern "C" fn axw_fluid_water_saturation_pressure_value(temperature: f64) ->
 /// Axle loads, shares and centre of gravity from four scale readings.
 ///
 /// Formula
-///     `a = l (m_3 + m_4) / m`, `y = (b_f (m_1 - m_2) + b_r (m_3 - m_4)) / (2 m)`, diagonal share `(m_2 + m_3) / m`
+///     `a = l (m_3 + m_4) / m`, `y = (b_f (m_1 - m_2) + b_r (m_3 - m_4)) / (2 m)`, diagonal share
+///     `(m_2 + m_3) / m`
 ///
 /// Parameters
 ///     left_front [kg]: `m_1`, scale reading
@@ -1448,7 +1693,8 @@ pub extern "C" fn axw_fluid_water_saturation_pressure_value(temperature: f64) ->
 ///     left_share (ratio [-]): left readings over all
 ///     diagonal_share (ratio [-]): right front plus left rear over all
 ///     behind_front_axle (length [m]): distance of the centre of gravity behind the front axle
-///     left_of_centreline (length [m]): distance of the centre of gravity left of the centreline; negative to the right
+///     left_of_centreline (length [m]): distance of the centre of gravity left of the centreline;
+///         negative to the right
 ///
 /// Valid for (SI)
 ///     - `0 < left_front`
@@ -1462,7 +1708,8 @@ pub extern "C" fn axw_fluid_water_saturation_pressure_value(temperature: f64) ->
 ///     Four scales in one level plane, dampers settled, nobody leaning on the vehicle.
 ///
 /// Source
-///     Static equilibrium (moments about the front axle and the centreline); Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 18 (from memory)
+///     Static equilibrium (moments about the front axle and the centreline); Milliken and Milliken,
+///     Race Car Vehicle Dynamics (1995), ch. 18 (from memory)
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_mass_weight_distribution(
     left_front: f64,
@@ -1839,12 +2086,15 @@ pub extern "C" fn axw_mass_weight_distribution_left_of_centreline_value(
 ///
 /// Parameters
 ///     wire_diameter [m]: `d`, the diameter of the wire
-///     mean_diameter [m]: `D`, the diameter of the coil between wire centres (outside diameter less `d`)
+///     mean_diameter [m]: `D`, the diameter of the coil between wire centres (outside diameter less
+///         `d`)
 ///     active_coils [-]: `n`, the coils that deflect: total coils less the dead ones at the ends
-///     shear_modulus [Pa]: `G` of the wire; 78.5 GPa for hot-coiled and 81.5 GPa for cold-drawn spring steel (EN 13906-1, from memory)
+///     shear_modulus [Pa]: `G` of the wire; 78.5 GPa for hot-coiled and 81.5 GPa for cold-drawn
+///         spring steel (EN 13906-1, from memory)
 ///
 /// Returns
-///     (linear stiffness [N/m]) The rate, which in lb/in is the load that shortens the spring by one inch.
+///     (linear stiffness [N/m]) The rate, which in lb/in is the load that shortens the spring by
+///     one inch.
 ///
 /// Valid for (SI)
 ///     - `0 < wire_diameter`
@@ -1852,14 +2102,17 @@ pub extern "C" fn axw_mass_weight_distribution_left_of_centreline_value(
 ///     - `0 < active_coils`
 ///     - `0 < shear_modulus`
 ///
-///     Linear, small pitch angle, no coil touching another. The standard covers an index `D / d` of 4 to 20; the direct shear
-///     that it neglects is 0.6 / (D/d)^2 of the deflection, 4 % at an index of 4.
+///     Linear, small pitch angle, no coil touching another. The standard covers an index `D / d` of
+///     4 to 20; the direct shear that it neglects is 0.6 / (D/d)^2 of the deflection, 4 % at an
+///     index of 4.
 ///
 /// Source
-///     EN 13906-1:2013, rate of cold-coiled cylindrical springs; Shigley's Mechanical Engineering Design, ch. 10, spring rate
+///     EN 13906-1:2013, rate of cold-coiled cylindrical springs; Shigley's Mechanical Engineering
+///     Design, ch. 10, spring rate
 ///
 /// Caution
-///     A compressed spring stores enough energy to kill. Fit, compress and release it with the maker's tools and restraint.
+///     A compressed spring stores enough energy to kill. Fit, compress and release it with the
+///     maker's tools and restraint.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_spring_coil_rate(
     wire_diameter: f64,
@@ -1974,7 +2227,8 @@ pub extern "C" fn axw_spring_coil_rate_value(
 ///     sprung_mass [kg]: `m`, the scale reading of the wheel less its unsprung mass
 ///
 /// Returns
-///     (damping [N·s/m]) The critical damping at the wheel; at the damper it is this over the square of the damper's own motion ratio.
+///     (damping [N·s/m]) The critical damping at the wheel; at the damper it is this over the
+///     square of the damper's own motion ratio.
 ///
 /// Valid for (SI)
 ///     - `0 < tangent_rate`
@@ -1983,7 +2237,8 @@ pub extern "C" fn axw_spring_coil_rate_value(
 ///     One mass on one linear spring and one viscous damper.
 ///
 /// Source
-///     Linear oscillator of one degree of freedom; ISO 2041 for the term critical damping (from memory)
+///     Linear oscillator of one degree of freedom; ISO 2041 for the term critical damping (from
+///     memory)
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_spring_critical_damping(
     tangent_rate: f64,
@@ -2067,7 +2322,8 @@ pub extern "C" fn axw_spring_critical_damping_value(tangent_rate: f64, sprung_ma
     })
 }
 
-/// Wheel rate of a loaded, inclined spring: fixed upper eye, lower eye moving straight up with the wheel's travel.
+/// Wheel rate of a loaded, inclined spring: fixed upper eye, lower eye moving straight up with the
+/// wheel's travel.
 ///
 /// Formula
 ///     `k_w = r^2 (k cos^2 a - F sin^2 a / L)`
@@ -2075,12 +2331,14 @@ pub extern "C" fn axw_spring_critical_damping_value(tangent_rate: f64, sprung_ma
 /// Parameters
 ///     spring_rate [N/m]: `k`, the rate of the spring along its own axis
 ///     motion_ratio [-]: `r`, travel of the lower eye over travel of the wheel, taken as constant
-///     angle_from_measured_travel [rad]: `a`, between the spring's axis and the travel of the lower eye
+///     angle_from_measured_travel [rad]: `a`, between the spring's axis and the travel of the lower
+///         eye
 ///     spring_force [N]: `F`, in the spring at this position, compression positive
 ///     spring_length [m]: `L`, eye to eye at this position
 ///
 /// Returns
-///     (linear stiffness [N/m]) The tangent rate at the wheel; it can be negative where the spring lies flat under load.
+///     (linear stiffness [N/m]) The tangent rate at the wheel; it can be negative where the spring
+///     lies flat under load.
 ///
 /// Valid for (SI)
 ///     - `0 < spring_rate`
@@ -2210,7 +2468,8 @@ pub extern "C" fn axw_spring_inclined_tangent_rate_value(
 ///     `f = sqrt(k / m) / (2 pi)`
 ///
 /// Parameters
-///     tangent_rate [N/m]: `k`, tangent rate at ride height: at the wheel, or with the tyre in series (say which one it was)
+///     tangent_rate [N/m]: `k`, tangent rate at ride height: at the wheel, or with the tyre in
+///         series (say which one it was)
 ///     sprung_mass [kg]: `m`, the scale reading of the wheel less its unsprung mass
 ///
 /// Returns
@@ -2420,7 +2679,8 @@ pub extern "C" fn axw_spring_ride_rate_value(wheel_rate: f64, tyre_rate: f64) ->
 ///     - `0 <= load`
 ///     - `0 < tangent_rate`
 ///
-///     Only where the spring is linear from its free length and not preloaded; sag on a linkage is an integral of the force instead.
+///     Only where the spring is linear from its free length and not preloaded; sag on a linkage is
+///     an integral of the force instead.
 ///
 /// Source
 ///     Definition of a rate (Hooke's law)
@@ -2500,7 +2760,8 @@ pub extern "C" fn axw_spring_static_deflection_value(load: f64, tangent_rate: f6
     })
 }
 
-/// Wheel rate of a spring on a lever, from its motion ratio and its angle: the part that does not depend on load.
+/// Wheel rate of a spring on a lever, from its motion ratio and its angle: the part that does not
+/// depend on load.
 ///
 /// Formula
 ///     `k_w = k r^2 cos^2 a`
@@ -2508,22 +2769,26 @@ pub extern "C" fn axw_spring_static_deflection_value(load: f64, tangent_rate: f6
 /// Parameters
 ///     spring_rate [N/m]: `k`, the rate of the spring along its own axis
 ///     motion_ratio [-]: `r`, travel of the spring's mount over travel of the wheel
-///     angle_from_measured_travel [rad]: `a`, between the spring's axis and the direction in which the mount's travel was measured; zero where `r` was measured eye to eye along the spring
+///     angle_from_measured_travel [rad]: `a`, between the spring's axis and the direction in which
+///         the mount's travel was measured; zero where `r` was measured eye to eye along the spring
 ///
 /// Returns
-///     (linear stiffness [N/m]) The rate at the wheel centre, for small travel around the position where `r` and `a` were measured.
+///     (linear stiffness [N/m]) The rate at the wheel centre, for small travel around the position
+///     where `r` and `a` were measured.
 ///
 /// Valid for (SI)
 ///     - `0 < spring_rate`
 ///     - `0 < motion_ratio <= 3`
 ///     - `-1.5707963267948966 <= angle_from_measured_travel <= 1.5707963267948966`
 ///
-///     Not the whole wheel rate: a loaded spring that changes its angle or its ratio along the travel adds a geometric term, given
-///     by `wheel_tangent_rate` and `inclined_tangent_rate`. For 40 N/mm, 4 kN and 350 mm it is -9.5 % at 30 degrees and -29 % at
-///     45 degrees of this result. Use a ratio along the spring *or* an angle, never both for the same thing.
+///     Not the whole wheel rate: a loaded spring that changes its angle or its ratio along the
+///     travel adds a geometric term, given by `wheel_tangent_rate` and `inclined_tangent_rate`. For
+///     40 N/mm, 4 kN and 350 mm it is -9.5 % at 30 degrees and -29 % at 45 degrees of this result.
+///     Use a ratio along the spring *or* an angle, never both for the same thing.
 ///
 /// Source
-///     Virtual work on a lever; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 16, installation ratio (from memory)
+///     Virtual work on a lever; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 16,
+///     installation ratio (from memory)
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_spring_wheel_rate(
     spring_rate: f64,
@@ -2627,11 +2892,14 @@ pub extern "C" fn axw_spring_wheel_rate_value(
 /// Parameters
 ///     spring_rate [N/m]: `k`, the rate of the spring along its own axis
 ///     motion_ratio [-]: `r`, shortening of the spring, eye to eye, over travel of the wheel
-///     spring_force [N]: `F`, in the spring at this position, compression positive, gas force of its damper included
-///     motion_ratio_gradient [1/m]: `dr/dz`, change of `r` with wheel travel, positive where `r` grows in bump
+///     spring_force [N]: `F`, in the spring at this position, compression positive, gas force of
+///         its damper included
+///     motion_ratio_gradient [1/m]: `dr/dz`, change of `r` with wheel travel, positive where `r`
+///         grows in bump
 ///
 /// Returns
-///     (linear stiffness [N/m]) The tangent rate at the wheel; it can be negative where the geometry outweighs the spring.
+///     (linear stiffness [N/m]) The tangent rate at the wheel; it can be negative where the
+///     geometry outweighs the spring.
 ///
 /// Valid for (SI)
 ///     - `0 < spring_rate`
@@ -2640,7 +2908,8 @@ pub extern "C" fn axw_spring_wheel_rate_value(
 ///     - `motion_ratio_gradient finite`
 ///
 /// Source
-///     Derivative of the wheel force `F r` with respect to travel (virtual work); SAE J670 for wheel rate as a tangent (from memory)
+///     Derivative of the wheel force `F r` with respect to travel (virtual work); SAE J670 for
+///     wheel rate as a tangent (from memory)
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_spring_wheel_tangent_rate(
     spring_rate: f64,
@@ -2748,29 +3017,38 @@ pub extern "C" fn axw_spring_wheel_tangent_rate_value(
 /// A coolant under a cap at an altitude, and the hottest that it gets.
 ///
 /// Formula
-///     `p = p_cap + p_air`; `w = s f d_c / (f d_c + (1 - f) d_w)` with `1 / d_c = s / d_g + (1 - s) / d_w` for a mix by volume;
-///     margin = boiling temperature of the mix at `p`, less the hottest coolant
+///     `p = p_cap + p_air`; `w = s f d_c / (f d_c + (1 - f) d_w)` with `1 / d_c = s / d_g + (1 - s)
+///     / d_w` for a mix by volume; margin = boiling temperature of the mix at `p`, less the hottest
+///     coolant
 ///
 /// Fields
 ///     liquid (choice): `water`, `ethylene_glycol` or `propylene_glycol`
 ///     strength (ratio, optional): share of concentrate in the mix; none for water
-///     strength_by (choice, optional): whether that share is by `mass` or by `volume`, of the parts before they are mixed
-///     concentrate (ratio, optional): glycol in the concentrate by mass, as its data sheet says; 1 for pure glycol; needed with a strength by volume
+///     strength_by (choice, optional): whether that share is by `mass` or by `volume`, of the parts
+///         before they are mixed
+///     concentrate (ratio, optional): glycol in the concentrate by mass, as its data sheet says; 1
+///         for pure glycol; needed with a strength by volume
 ///     cap (gauge pressure): opening pressure of the cap, a gauge pressure
-///     altitude (length, optional): height above sea level, for the pressure of the standard atmosphere; or else `station_pressure`
-///     station_pressure (absolute pressure, optional): absolute pressure of the air as measured there, not reduced to sea level
+///     altitude (length, optional): height above sea level, for the pressure of the standard
+///         atmosphere; or else `station_pressure`
+///     station_pressure (absolute pressure, optional): absolute pressure of the air as measured
+///         there, not reduced to sea level
 ///     hottest_coolant (temperature): temperature that the coolant reaches
-///     tight_below (temperature difference): margin that is wanted; below it the verdict is `tight`, below nothing `short`
+///     tight_below (temperature difference): margin that is wanted; below it the verdict is
+///         `tight`, below nothing `short`
 ///
 /// Valid for
-///     An upper bound: pressure comes only once the system has built it, a cap that holds less than its rating counts with what it holds, hot
-///     metal boils coolant earlier than its mean temperature says, and the pump inlet governs. Limits of the mixture models as in `fluid`.
+///     An upper bound: pressure comes only once the system has built it, a cap that holds less than
+///     its rating counts with what it holds, hot metal boils coolant earlier than its mean
+///     temperature says, and the pump inlet governs. Limits of the mixture models as in `fluid`.
 ///
 /// Source
-///     Boiling: see `fluid`; air: US Standard Atmosphere 1976; densities at 20 °C: CRC Handbook as carried by the open chemicals library 1.5.2, IAPWS-95
+///     Boiling: see `fluid`; air: US Standard Atmosphere 1976; densities at 20 °C: CRC Handbook as
+///     carried by the open chemicals library 1.5.2, IAPWS-95
 ///
 /// Caution
-///     Hot pressurised coolant scalds: never open a hot system, never pump it above its weakest component; local codes and the maker's instructions come first.
+///     Hot pressurised coolant scalds: never open a hot system, never pump it above its weakest
+///     component; local codes and the maker's instructions come first.
 pub struct axw_cooling_coolant(axlewright::cooling::Coolant);
 const _: fn() = || {
     fn shared<T: Send + Sync>() {}
@@ -2873,10 +3151,12 @@ pub unsafe extern "C" fn axw_cooling_coolant_freezing_temperature(
 /// Parameters
 ///     cap [Pa], several: opening pressures
 ///     altitude [m], several: heights above sea level
-///     strength [-], several: shares of concentrate, counted as `strength_by` says; zero alone for water
+///     strength [-], several: shares of concentrate, counted as `strength_by` says; zero alone for
+///         water
 ///
 /// Returns
-///     (table) One row a cap, altitude and strength: `cap`, `altitude`, `strength`, `absolute_pressure`, `mass_fraction`, `boiling_temperature`, `margin`, `verdict`.
+///     (table) One row a cap, altitude and strength: `cap`, `altitude`, `strength`,
+///     `absolute_pressure`, `mass_fraction`, `boiling_temperature`, `margin`, `verdict`.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_cooling_coolant_margin_table(
     model: *const axw_cooling_coolant,
@@ -2912,26 +3192,37 @@ pub unsafe extern "C" fn axw_cooling_coolant_margin_table(
     })
 }
 
-/// The way of the torque from the crankshaft to the ground: parts in order, each with what it may carry.
+/// The way of the torque from the crankshaft to the ground: parts in order, each with what it may
+/// carry.
 ///
 /// Formula
 ///     input `T_k = s_k T_(k-1)`, output `T_k i_k e_k`; margin = rating / torque on the rated side
 ///
 /// Fields
 ///     engine_torque (torque): greatest torque at the crankshaft
-///     shock_factor (ratio, optional): how much a dropped clutch multiplies the torque (2 where it is applied suddenly and undamped); without it a peak, yield or ultimate rating is `not known`, never guessed
+///     shock_factor (ratio, optional): how much a dropped clutch multiplies the torque (2 where it
+///         is applied suddenly and undamped); without it a peak, yield or ultimate rating is `not
+///         known`, never guessed
 ///     tight_below (ratio): margin that is wanted; a part below it is `tight`, below 1 `short`
-///     parts (list): from the crankshaft on, each with `name` and, where it has them, `ratio` (input over output speed), `efficiency`, `share` (of the torque before it that goes through it: 0.5 for one shaft behind an open differential, 1 behind a locked one) and `rating` with `torque`, `side` (input, output) and `kind` (continuous, peak, yield, ultimate)
+///     parts (list): from the crankshaft on, each with `name` and, where it has them, `ratio`
+///         (input over output speed), `efficiency`, `share` (of the torque before it that goes
+///         through it: 0.5 for one shaft behind an open differential, 1 behind a locked one) and
+///         `rating` with `torque`, `side` (input, output) and `kind` (continuous, peak, yield,
+///         ultimate)
 ///
 /// Valid for
-///     The engine as the limit: grip of the tyres and capacity of the clutch are not considered here. A continuous rating is held against the steady
-///     torque, the other kinds against the torque times the shock factor. A rating without kind, or without side where the sides differ, is `not known`.
+///     The engine as the limit: grip of the tyres and capacity of the clutch are not considered
+///     here. A continuous rating is held against the steady torque, the other kinds against the
+///     torque times the shock factor. A rating without kind, or without side where the sides
+///     differ, is `not known`.
 ///
 /// Source
-///     Balance of power through a geared train; suddenly applied load: factor 2 for an undamped elastic system (Shigley's Mechanical Engineering Design, from memory)
+///     Balance of power through a geared train; suddenly applied load: factor 2 for an undamped
+///     elastic system (Shigley's Mechanical Engineering Design, from memory)
 ///
 /// Caution
-///     A part that breaks can lock a wheel or drop a shaft on the road; ratings of the makers, local codes and licensed practice come first.
+///     A part that breaks can lock a wheel or drop a shaft on the road; ratings of the makers,
+///     local codes and licensed practice come first.
 pub struct axw_driveline_torque_path(axlewright::driveline::TorquePath);
 const _: fn() = || {
     fn shared<T: Send + Sync>() {}
@@ -2982,7 +3273,9 @@ pub unsafe extern "C" fn axw_driveline_torque_path_json(
 /// Torque, rating, margin and verdict of every part.
 ///
 /// Returns
-///     (table) One row a part, from the crankshaft on: `part`, `input_torque`, `output_torque`, `demand` (on the rated side, shock included where the rating is not continuous), `rating`, `margin`, `verdict`, and `why` a margin is not known.
+///     (table) One row a part, from the crankshaft on: `part`, `input_torque`, `output_torque`,
+///     `demand` (on the rated side, shock included where the rating is not continuous), `rating`,
+///     `margin`, `verdict`, and `why` a margin is not known.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_driveline_torque_path_parts_table(
     model: *const axw_driveline_torque_path,
@@ -3004,10 +3297,12 @@ pub unsafe extern "C" fn axw_driveline_torque_path_parts_table(
 ///
 /// Returns
 ///     part (text): its name
-///     torque (torque [N·m]): torque on its rated side, shock included where its rating is not continuous
+///     torque (torque [N·m]): torque on its rated side, shock included where its rating is not
+///         continuous
 ///     margin (ratio [-]): its rating over that torque
 ///     verdict (verdict): what to call that
-///     not_known (whole number): how many parts have a margin that is not known: each of them may be weaker
+///     not_known (whole number): how many parts have a margin that is not known: each of them may
+///         be weaker
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_driveline_torque_path_weakest(
     model: *const axw_driveline_torque_path,
@@ -3041,7 +3336,8 @@ pub unsafe extern "C" fn axw_driveline_torque_path_weakest(
 ///     shock_factor [-], several: shock factors
 ///
 /// Returns
-///     (table) One row a torque, factor and part: `engine_torque`, `shock_factor`, `part`, `demand`, `rating`, `margin`, `verdict`, `why`.
+///     (table) One row a torque, factor and part: `engine_torque`, `shock_factor`, `part`,
+///     `demand`, `rating`, `margin`, `verdict`, `why`.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_driveline_torque_path_table(
     model: *const axw_driveline_torque_path,
@@ -3077,16 +3373,19 @@ pub unsafe extern "C" fn axw_driveline_torque_path_table(
 /// A torque curve through points, as a dynamometer or a brochure gives them.
 ///
 /// Formula
-///     Piecewise cubic through the points with monotone slopes (Fritsch and Butland): it never exceeds the points beside it; `P = T w`
+///     Piecewise cubic through the points with monotone slopes (Fritsch and Butland): it never
+///     exceeds the points beside it; `P = T w`
 ///
 /// Fields
 ///     points (list): at least two, in order of speed, each with `engine_speed` and `torque`
 ///
 /// Valid for
-///     Speeds from the first to the last point; beyond them nothing is known and nothing is guessed. Torques of zero or more.
+///     Speeds from the first to the last point; beyond them nothing is known and nothing is
+///     guessed. Torques of zero or more.
 ///
 /// Source
-///     Fritsch and Butland, SIAM J. Sci. Stat. Comput. 5 (1984) 300-304; checked against SciPy's PchipInterpolator
+///     Fritsch and Butland, SIAM J. Sci. Stat. Comput. 5 (1984) 300-304; checked against SciPy's
+///     PchipInterpolator
 pub struct axw_engine_torque_curve(axlewright::engine::TorqueCurve);
 const _: fn() = || {
     fn shared<T: Send + Sync>() {}
@@ -3184,7 +3483,8 @@ pub unsafe extern "C" fn axw_engine_torque_curve_power(
 ///
 /// Returns
 ///     peak_torque (torque [N·m]): greatest torque
-///     peak_torque_speed (angular velocity [rad/s]): speed of the greatest torque, the lowest one where it is flat
+///     peak_torque_speed (angular velocity [rad/s]): speed of the greatest torque, the lowest one
+///         where it is flat
 ///     peak_power (power [W]): greatest power
 ///     peak_power_speed (angular velocity [rad/s]): speed of the greatest power
 #[unsafe(no_mangle)]
@@ -3214,7 +3514,8 @@ pub unsafe extern "C" fn axw_engine_torque_curve_peaks(
 ///     engine_speed [rad/s], several: speeds, in any order
 ///
 /// Returns
-///     (table) One row a speed: `engine_speed`, `torque`, `power`; a speed beyond the points is a refused row with its reason.
+///     (table) One row a speed: `engine_speed`, `torque`, `power`; a speed beyond the points is a
+///     refused row with its reason.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_engine_torque_curve_table(
     model: *const axw_engine_torque_curve,
@@ -3240,24 +3541,29 @@ pub unsafe extern "C" fn axw_engine_torque_curve_table(
     })
 }
 
-/// A tyre by the marking on its wall: `225/70R15C 112/110R`, `P235/75R15`, `LT265/70R17`, `275/40ZR18 (99Y)`, `31x10.50R15LT`.
+/// A tyre by the marking on its wall: `225/70R15C 112/110R`, `P235/75R15`, `LT265/70R17`,
+/// `275/40ZR18 (99Y)`, `31x10.50R15LT`.
 ///
 /// Formula
-///     metric: `H = S A`, `D = d + 2 H`; inch flotation: `D` and `S` as marked; `C = 3.05 D` radial, `2.99 D` diagonal
+///     metric: `H = S A`, `D = d + 2 H`; inch flotation: `D` and `S` as marked; `C = 3.05 D`
+///     radial, `2.99 D` diagonal
 ///
 /// Fields
 ///     marking (text): the size as it stands on the wall; load index and speed symbol may follow
 ///
 /// Valid for
-///     Sections of 50 mm to 500 mm, aspect ratios of 20 to 110, rims of code 8 to 30, flotation diameters of 15 in to 60 in.
-///     Anything else is taken for a slip of the pen. Old numeric markings are not read. Loaded and effective rolling radius depend on
-///     load and pressure; the factor on the free diameter is a convention.
+///     Sections of 50 mm to 500 mm, aspect ratios of 20 to 110, rims of code 8 to 30, flotation
+///     diameters of 15 in to 60 in. Anything else is taken for a slip of the pen. Old numeric
+///     markings are not read. Loaded and effective rolling radius depend on load and pressure; the
+///     factor on the free diameter is a convention.
 ///
 /// Source
-///     ISO 4000-1 (size designation and dimensions; 25.4 mm a rim code); rolling circumference: ETRTO Standards Manual and UN Regulation 30, from memory
+///     ISO 4000-1 (size designation and dimensions; 25.4 mm a rim code); rolling circumference:
+///     ETRTO Standards Manual and UN Regulation 30, from memory
 ///
 /// Caution
-///     A tyre of another size than the approved one changes braking, clearance, load capacity and the speedometer; load index and speed symbol must suit the vehicle, and local codes decide.
+///     A tyre of another size than the approved one changes braking, clearance, load capacity and
+///     the speedometer; load index and speed symbol must suit the vehicle, and local codes decide.
 pub struct axw_tyre_tyre(axlewright::tyre::Tyre);
 const _: fn() = || {
     fn shared<T: Send + Sync>() {}
@@ -3374,7 +3680,9 @@ pub unsafe extern "C" fn axw_tyre_tyre_rolling(
 ///     tread_worn [m], several: depths of tread worn off
 ///
 /// Returns
-///     (table) One row a depth: `tread_worn`, `rolling_radius`, `rolling_circumference`, `rolling_turns`, and `overread`, the share by which a speedometer set for the new tyre reads too much.
+///     (table) One row a depth: `tread_worn`, `rolling_radius`, `rolling_circumference`,
+///     `rolling_turns`, and `overread`, the share by which a speedometer set for the new tyre reads
+///     too much.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_tyre_tyre_wear_table(
     model: *const axw_tyre_tyre,

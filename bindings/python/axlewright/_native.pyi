@@ -7,7 +7,24 @@ import numpy.typing as npt
 _Array: TypeAlias = npt.NDArray[np.float64]
 _Column: TypeAlias = tuple[str, npt.NDArray[Any], str, str]
 
-__all__: list[str]
+__all__ = [
+    "DocumentError",
+    "DomainError",
+    "Handle",
+    "Quantity",
+    "TextError",
+    "UNITS",
+    "Unit",
+    "__version__",
+    "_arrow_array",
+    "_arrow_schema",
+    "_arrow_stream",
+    "_document",
+    "_quantity",
+    "_unit",
+    "functions",
+    "ufuncs",
+]
 __version__: Final[str]
 
 UNITS: Final[dict[str, Unit]]

@@ -51,6 +51,39 @@ impl Kernel<1, 1> for AirStandardDensity {
     }
 }
 
+struct AirAbsolutePressure;
+
+impl Kernel<2, 1> for AirAbsolutePressure {
+    const NAME: &'static str = "air.absolute_pressure";
+    const DOC: &'static str = "Absolute pressure of a gauge reading.\n\nFormula\n    `p = p_g + p_a`\n\nParameters\n    gauge_pressure [Pa]: `p_g`, what a gauge or a cap's rating says; negative for a partial vacuum\n    station_pressure [Pa]: `p_a`, absolute pressure of the air around, as measured there, not reduced to sea level\n\nReturns\n    (absolute pressure [Pa]) The pressure above vacuum.\n\nValid for (SI)\n    - `gauge_pressure finite`\n    - `0 < station_pressure`\n\nSource\n    Definition of a gauge pressure";
+    const PARAMETERS: [(&'static str, &'static Kind); 2] =
+        [("gauge_pressure", units::GaugePressure::KIND), ("station_pressure", units::AbsolutePressure::KIND)];
+    const RESULTS: [(&'static str, &'static Kind); 1] =
+        [("absolute_pressure", units::AbsolutePressure::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 2]) -> Result<[f64; 1]> {
+        let on = axlewright::air::absolute_pressure(Quantity::from_si(x[0]), Quantity::from_si(x[1]))?;
+        Ok([on.si()])
+    }
+}
+
+struct AirGaugePressure;
+
+impl Kernel<2, 1> for AirGaugePressure {
+    const NAME: &'static str = "air.gauge_pressure";
+    const DOC: &'static str = "Gauge reading of an absolute pressure.\n\nFormula\n    `p_g = p - p_a`\n\nParameters\n    absolute_pressure [Pa]: `p`, above vacuum\n    station_pressure [Pa]: `p_a`, absolute pressure of the air around, as measured there, not reduced to sea level\n\nReturns\n    (gauge pressure [Pa]) What a gauge shows; negative for a partial vacuum.\n\nValid for (SI)\n    - `0 <= absolute_pressure`\n    - `0 < station_pressure`\n\nSource\n    Definition of a gauge pressure";
+    const PARAMETERS: [(&'static str, &'static Kind); 2] = [
+        ("absolute_pressure", units::AbsolutePressure::KIND),
+        ("station_pressure", units::AbsolutePressure::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("gauge_pressure", units::GaugePressure::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 2]) -> Result<[f64; 1]> {
+        let on = axlewright::air::gauge_pressure(Quantity::from_si(x[0]), Quantity::from_si(x[1]))?;
+        Ok([on.si()])
+    }
+}
+
 struct DrivelineEngineSpeed;
 
 impl Kernel<4, 1> for DrivelineEngineSpeed {
@@ -463,6 +496,8 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
     kernels.add::<AirGeopotentialAltitude, 1, 1>()?;
     kernels.add::<AirStandardPressure, 1, 1>()?;
     kernels.add::<AirStandardDensity, 1, 1>()?;
+    kernels.add::<AirAbsolutePressure, 2, 1>()?;
+    kernels.add::<AirGaugePressure, 2, 1>()?;
     kernels.add::<DrivelineEngineSpeed, 4, 1>()?;
     kernels.add::<DrivelineRoadSpeed, 4, 1>()?;
     kernels.add::<DrivelineWheelTorque, 4, 1>()?;
@@ -498,7 +533,7 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
         "cooling.Coolant.freezing_temperature",
         |model, call| {
             let on = call.answer(model.freezing_temperature())?;
-            Ok(call.give(on)?)
+            call.give(on)
         },
     )?;
     kernels.method::<axlewright::cooling::Coolant>("cooling.Coolant.margin_table", |model, call| {
@@ -506,7 +541,7 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
         let altitude = call.quantities::<units::Length>(1, "altitude")?;
         let strength = call.quantities::<units::Ratio>(2, "strength")?;
         let on = call.answer(model.margin_table(&cap, &altitude, &strength))?;
-        Ok(call.table(&on)?)
+        call.table(&on)
     })?;
     kernels
         .model::<axlewright::driveline::TorquePath>("driveline.TorquePath", "driveline.TorquePath.to_json")?;
@@ -514,7 +549,7 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
         "driveline.TorquePath.parts_table",
         |model, call| {
             let on = call.answer(model.parts_table())?;
-            Ok(call.table(&on)?)
+            call.table(&on)
         },
     )?;
     kernels.method::<axlewright::driveline::TorquePath>("driveline.TorquePath.weakest", |model, call| {
@@ -531,18 +566,18 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
         let engine_torque = call.quantities::<units::Torque>(0, "engine_torque")?;
         let shock_factor = call.quantities::<units::Ratio>(1, "shock_factor")?;
         let on = call.answer(model.table(&engine_torque, &shock_factor))?;
-        Ok(call.table(&on)?)
+        call.table(&on)
     })?;
     kernels.model::<axlewright::engine::TorqueCurve>("engine.TorqueCurve", "engine.TorqueCurve.to_json")?;
     kernels.method::<axlewright::engine::TorqueCurve>("engine.TorqueCurve.torque", |model, call| {
         let engine_speed = call.quantity::<units::AngularVelocity>(0, "engine_speed")?;
         let on = call.answer(model.torque(engine_speed))?;
-        Ok(call.give(on)?)
+        call.give(on)
     })?;
     kernels.method::<axlewright::engine::TorqueCurve>("engine.TorqueCurve.power", |model, call| {
         let engine_speed = call.quantity::<units::AngularVelocity>(0, "engine_speed")?;
         let on = call.answer(model.power(engine_speed))?;
-        Ok(call.give(on)?)
+        call.give(on)
     })?;
     kernels.method::<axlewright::engine::TorqueCurve>("engine.TorqueCurve.peaks", |model, call| {
         let on = call.answer(model.peaks())?;
@@ -556,7 +591,7 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
     kernels.method::<axlewright::engine::TorqueCurve>("engine.TorqueCurve.table", |model, call| {
         let engine_speed = call.quantities::<units::AngularVelocity>(0, "engine_speed")?;
         let on = call.answer(model.table(&engine_speed))?;
-        Ok(call.table(&on)?)
+        call.table(&on)
     })?;
     kernels.model::<axlewright::tyre::Tyre>("tyre.Tyre", "tyre.Tyre.to_json")?;
     kernels.method::<axlewright::tyre::Tyre>("tyre.Tyre.dimensions", |model, call| {
@@ -583,7 +618,7 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
     kernels.method::<axlewright::tyre::Tyre>("tyre.Tyre.wear_table", |model, call| {
         let tread_worn = call.quantities::<units::Length>(0, "tread_worn")?;
         let on = call.answer(model.wear_table(&tread_worn))?;
-        Ok(call.table(&on)?)
+        call.table(&on)
     })?;
     Ok(())
 }

@@ -199,8 +199,12 @@ impl Quantity {
     /// The shortest number that, read in the unit, gives this value again.
     fn shown_number(&self, si: f64) -> f64 {
         let exact = self.unit.from_si(si);
-        (0..=16)
-            .filter_map(|digits| format!("{exact:.digits$e}").parse::<f64>().ok())
+        // The noise of a scale with a zero of its own does not shrink with the number.
+        let decimals = (0..=12).filter(|_| self.unit.offset != 0.0).map(|digits| format!("{exact:.digits$}"));
+        let digits = (0..=16).map(|digits| format!("{exact:.digits$e}"));
+        decimals
+            .chain(digits)
+            .filter_map(|short| Some(short.parse::<f64>().ok()? + 0.0))
             .find(|short| self.unit.to_si(*short) == si)
             .unwrap_or(exact)
     }

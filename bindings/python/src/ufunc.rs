@@ -26,7 +26,7 @@ pub trait Kernel<const I: usize, const O: usize>: 'static {
 
 /// Elements that are worked on at once; inputs that do not lie side by side are gathered first, results always
 /// scattered last, so that one loop serves every layout and vectorises.
-const BLOCK: usize = 256;
+const BLOCK: usize = 512;
 const STRIDE: npy_intp = size_of::<f64>() as npy_intp;
 
 unsafe extern "C" fn inner_loop<K: Kernel<I, O>, const I: usize, const O: usize>(
@@ -89,6 +89,11 @@ unsafe fn blocks<K: Kernel<I, O>, const I: usize, const O: usize>(
     let mut gathered = [const { MaybeUninit::<[f64; BLOCK]>::uninit() }; I];
     let mut results = [const { MaybeUninit::<[f64; BLOCK]>::uninit() }; O];
     let mut found = Found::default();
+    // SAFETY: the caller vouches for the operands; the place lies within one of them.
+    let result = |o: usize, start: usize| unsafe {
+        let (to, step) = (*operands.add(I + o), *steps.add(I + o));
+        (to.offset(start as isize * step).cast::<f64>(), step)
+    };
     let mut start = 0;
     while start < length {
         let count = BLOCK.min(length - start);
@@ -106,18 +111,21 @@ unsafe fn blocks<K: Kernel<I, O>, const I: usize, const O: usize>(
                 }
                 to.cast_const()
             });
-            let outputs: [*mut f64; O] = from_fn(|o| results[o].as_mut_ptr().cast::<f64>());
+            let outputs: [*mut f64; O] = from_fn(|o| {
+                let (to, step) = result(o, start);
+                // In place the results wait, so that the compiler sees that they lie apart from the inputs.
+                if step == STRIDE && !inputs.contains(&to.cast_const()) { to } else { results[o].as_mut_ptr().cast() }
+            });
             let finite = block::<K, I, O>(inputs, outputs, count);
             for o in 0..O {
-                let (to, step) =
-                    ((*operands.add(I + o)).offset(start as isize * *steps.add(I + o)), *steps.add(I + o));
+                let (to, step) = result(o, start);
                 let values = std::slice::from_raw_parts(outputs[o], count);
-                if step == STRIDE {
-                    std::ptr::copy_nonoverlapping(values.as_ptr(), to.cast::<f64>(), count);
-                } else {
+                if step != STRIDE {
                     for (j, value) in values.iter().enumerate() {
-                        to.offset(j as isize * step).cast::<f64>().write(*value);
+                        to.byte_offset(j as isize * step).write(*value);
                     }
+                } else if outputs[o] != to {
+                    std::ptr::copy_nonoverlapping(values.as_ptr(), to, count);
                 }
                 if !finite {
                     found.nan |= values.iter().any(|y| y.is_nan());
@@ -130,26 +138,49 @@ unsafe fn blocks<K: Kernel<I, O>, const I: usize, const O: usize>(
     found
 }
 
-/// The loop that matters. Says whether every result was finite.
+/// The loops that matter: where every element of a block is valid, which is the rule, the results are computed without a
+/// branch and so vectorise, whatever the formula costs. Says whether every result was finite.
 #[inline(always)]
 unsafe fn block<K: Kernel<I, O>, const I: usize, const O: usize>(
     inputs: [*const f64; I],
     outputs: [*mut f64; O],
     count: usize,
 ) -> bool {
-    let mut finite = true;
-    for j in 0..count {
-        // SAFETY: the caller vouches for `count` elements of each; outputs lie apart from inputs.
-        unsafe {
-            let y = K::call(from_fn(|i| *inputs[i].add(j))).unwrap_or([f64::NAN; O]);
-            for o in 0..O {
-                // Not `is_finite`: the compiler makes of it what does not vectorise.
-                finite &= y[o].abs() <= f64::MAX;
-                outputs[o].add(j).write(y[o]);
+    // SAFETY: the caller vouches for `count` elements of each; outputs lie apart from inputs. A function of the core
+    // depends on its arguments only, and NumPy's operands are not written meanwhile: what was valid once is valid again.
+    unsafe {
+        // Counted, since the compiler does not vectorise whether there was any.
+        let mut refused = 0;
+        for j in 0..count {
+            refused += u64::from(K::call(from_fn(|i| *inputs[i].add(j))).is_err());
+        }
+        let mut outside = 0;
+        if refused == 0 {
+            for j in 0..count {
+                let y = K::call(from_fn(|i| *inputs[i].add(j))).unwrap_unchecked();
+                outside += put(y, outputs, j);
+            }
+        } else {
+            for j in 0..count {
+                let y = K::call(from_fn(|i| *inputs[i].add(j))).unwrap_or([f64::NAN; O]);
+                outside += put(y, outputs, j);
             }
         }
+        outside == 0
     }
-    finite
+}
+
+/// Writes the results of one element and counts those that are not finite.
+#[inline(always)]
+unsafe fn put<const O: usize>(results: [f64; O], outputs: [*mut f64; O], j: usize) -> u64 {
+    let mut outside = 0;
+    for o in 0..O {
+        // SAFETY: the caller vouches for the place.
+        unsafe { outputs[o].add(j).write(results[o]) };
+        // Not `is_finite`: the compiler makes of it what does not vectorise.
+        outside += u64::from(!(results[o].abs() <= f64::MAX));
+    }
+    outside
 }
 
 /// The floating-point flags that NumPy reads after the loop. A vectorised loop computes both sides of a choice and

@@ -2,6 +2,7 @@
 
 import gc
 import pickle
+import sys
 from collections.abc import Mapping
 
 import matplotlib
@@ -155,8 +156,6 @@ class TestArrow:
         column = np.arange(10_000.0)
         column.setflags(write=False)
         made = Table({"a": column})
-        import sys
-
         inside = made["a"]
         before = sys.getrefcount(inside)
         for _ in range(50):
@@ -164,6 +163,7 @@ class TestArrow:
             made.__arrow_c_array__()
             pa.table(made)
         gc.collect()
+        made.__arrow_c_schema__()  # what was let go without the interpreter is dropped at the next call
         assert sys.getrefcount(inside) == before
 
     def test_pandas_through_arrow(self, table):

@@ -149,7 +149,7 @@ class TestFlags:
 
 def test_pickle():
     for ufunc in (spring.wheel_rate, mass.weight_distribution):
-        for protocol in range(pickle.HIGHEST_PROTOCOL + 1):
+        for protocol in (pickle.DEFAULT_PROTOCOL, pickle.HIGHEST_PROTOCOL):
             assert pickle.loads(pickle.dumps(ufunc, protocol)) is ufunc
     script = "import pickle, sys; print(pickle.loads(sys.stdin.buffer.read())(2.0, 2.0))"
     done = subprocess.run(
@@ -211,7 +211,8 @@ class TestContainers:
         quantity = axlewright.units.N_per_m(da.from_array(np.array([1.0, -1.0]), chunks=1))
         result = axlewright.spring.ride_rate(wheel_rate=quantity, tyre_rate="1 N/m")
         assert isinstance(result.si, da.Array)
-        np.testing.assert_array_equal(result.si.compute(scheduler="synchronous"), [0.5, np.nan])
+        with np.errstate(invalid="ignore"):
+            np.testing.assert_array_equal(result.si.compute(scheduler="synchronous"), [0.5, np.nan])
 
     def test_xarray(self):
         import xarray as xr

@@ -1,4 +1,4 @@
-"""Air: the standard atmosphere. Generated; do not edit."""
+"""Air: the standard atmosphere, and pressures against the air around. Generated; do not edit."""
 
 from __future__ import annotations
 
@@ -10,11 +10,13 @@ if TYPE_CHECKING:
     from axlewright import Quantity
     from axlewright._types import Invalid, QuantityLike
 
-__all__ = ["geopotential_altitude", "standard_density", "standard_pressure"]
+__all__ = ["absolute_pressure", "gauge_pressure", "geopotential_altitude", "standard_density", "standard_pressure"]
 
 _geopotential_altitude = _functions["air.geopotential_altitude"]
 _standard_pressure = _functions["air.standard_pressure"]
 _standard_density = _functions["air.standard_density"]
+_absolute_pressure = _functions["air.absolute_pressure"]
+_gauge_pressure = _functions["air.gauge_pressure"]
 
 
 def geopotential_altitude(
@@ -39,8 +41,8 @@ def geopotential_altitude(
     Source
         US Standard Atmosphere 1976 (NASA-TM-X-74335), eq. 18
 
-    A value outside the range raises `DomainError`, which says where in an array; with `invalid="nan"`
-    it gives NaN.
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
     """
     return _geopotential_altitude(geometric_altitude, invalid)  # type: ignore[no-any-return]
 
@@ -53,8 +55,8 @@ def standard_pressure(
     """Pressure of the standard atmosphere: the station pressure of an average day.
 
     Formula
-        `p = 101325 (1 - 0.0065 H / 288.15)^(g / (R 0.0065))` up to 11 km, then `p = p_11 exp(-g (H -
-        11000) / (R 216.65))`
+        `p = 101325 (1 - 0.0065 H / 288.15)^(g / (R 0.0065))` up to 11 km, then `p = p_11 exp(-g (H
+        - 11000) / (R 216.65))`
 
     Parameters
         geopotential_altitude (length): `H`, above mean sea level
@@ -72,8 +74,8 @@ def standard_pressure(
         US Standard Atmosphere 1976 (NASA-TM-X-74335), eq. 33a and 33b; ISO 2533:1975 has the same
         constants here
 
-    A value outside the range raises `DomainError`, which says where in an array; with `invalid="nan"`
-    it gives NaN.
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
     """
     return _standard_pressure(geopotential_altitude, invalid)  # type: ignore[no-any-return]
 
@@ -98,9 +100,75 @@ def standard_density(
         - `-5000 <= geopotential_altitude <= 20000`
 
     Source
-        US Standard Atmosphere 1976 (NASA-TM-X-74335), eq. 42; ISO 2533:1975 has the same constants here
+        US Standard Atmosphere 1976 (NASA-TM-X-74335), eq. 42; ISO 2533:1975 has the same constants
+        here
 
-    A value outside the range raises `DomainError`, which says where in an array; with `invalid="nan"`
-    it gives NaN.
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
     """
     return _standard_density(geopotential_altitude, invalid)  # type: ignore[no-any-return]
+
+
+def absolute_pressure(
+    *,
+    gauge_pressure: QuantityLike,
+    station_pressure: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Absolute pressure of a gauge reading.
+
+    Formula
+        `p = p_g + p_a`
+
+    Parameters
+        gauge_pressure (gauge pressure): `p_g`, what a gauge or a cap's rating says; negative for a
+            partial vacuum
+        station_pressure (absolute pressure): `p_a`, absolute pressure of the air around, as
+            measured there, not reduced to sea level
+
+    Returns
+        (absolute pressure [Pa]) The pressure above vacuum.
+
+    Valid for (SI)
+        - `gauge_pressure finite`
+        - `0 < station_pressure`
+
+    Source
+        Definition of a gauge pressure
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _absolute_pressure(gauge_pressure, station_pressure, invalid)  # type: ignore[no-any-return]
+
+
+def gauge_pressure(
+    *,
+    absolute_pressure: QuantityLike,
+    station_pressure: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Gauge reading of an absolute pressure.
+
+    Formula
+        `p_g = p - p_a`
+
+    Parameters
+        absolute_pressure (absolute pressure): `p`, above vacuum
+        station_pressure (absolute pressure): `p_a`, absolute pressure of the air around, as
+            measured there, not reduced to sea level
+
+    Returns
+        (gauge pressure [Pa]) What a gauge shows; negative for a partial vacuum.
+
+    Valid for (SI)
+        - `0 <= absolute_pressure`
+        - `0 < station_pressure`
+
+    Source
+        Definition of a gauge pressure
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _gauge_pressure(absolute_pressure, station_pressure, invalid)  # type: ignore[no-any-return]

@@ -37,31 +37,30 @@ class Coolant(Model):
     """A coolant under a cap at an altitude, and the hottest that it gets.
 
     Formula
-        `p = p_cap + p_air`; `w = s f d_c / (f d_c + (1 - f) d_w)` with `1 / d_c = s / d_g + (1 - s) /
-        d_w` for a mix by volume;
-        margin = boiling temperature of the mix at `p`, less the hottest coolant
+        `p = p_cap + p_air`; `w = s f d_c / (f d_c + (1 - f) d_w)` with `1 / d_c = s / d_g + (1 - s)
+        / d_w` for a mix by volume; margin = boiling temperature of the mix at `p`, less the hottest
+        coolant
 
     Fields
         liquid (choice): `water`, `ethylene_glycol` or `propylene_glycol`
         strength (ratio, optional): share of concentrate in the mix; none for water
         strength_by (choice, optional): whether that share is by `mass` or by `volume`, of the parts
-        before they are mixed
-        concentrate (ratio, optional): glycol in the concentrate by mass, as its data sheet says; 1 for
-        pure glycol; needed with a strength by volume
+            before they are mixed
+        concentrate (ratio, optional): glycol in the concentrate by mass, as its data sheet says; 1
+            for pure glycol; needed with a strength by volume
         cap (gauge pressure): opening pressure of the cap, a gauge pressure
         altitude (length, optional): height above sea level, for the pressure of the standard
-        atmosphere; or else `station_pressure`
-        station_pressure (absolute pressure, optional): absolute pressure of the air as measured there,
-        not reduced to sea level
+            atmosphere; or else `station_pressure`
+        station_pressure (absolute pressure, optional): absolute pressure of the air as measured
+            there, not reduced to sea level
         hottest_coolant (temperature): temperature that the coolant reaches
-        tight_below (temperature difference): margin that is wanted; below it the verdict is `tight`,
-        below nothing `short`
+        tight_below (temperature difference): margin that is wanted; below it the verdict is
+            `tight`, below nothing `short`
 
     Valid for
-        An upper bound: pressure comes only once the system has built it, a cap that holds less than its
-        rating counts with what it holds, hot
-        metal boils coolant earlier than its mean temperature says, and the pump inlet governs. Limits
-        of the mixture models as in `fluid`.
+        An upper bound: pressure comes only once the system has built it, a cap that holds less than
+        its rating counts with what it holds, hot metal boils coolant earlier than its mean
+        temperature says, and the pump inlet governs. Limits of the mixture models as in `fluid`.
 
     Source
         Boiling: see `fluid`; air: US Standard Atmosphere 1976; densities at 20 °C: CRC Handbook as
@@ -126,8 +125,8 @@ class Coolant(Model):
         Parameters
             cap (gauge pressure), several: opening pressures
             altitude (length), several: heights above sea level
-            strength (ratio), several: shares of concentrate, counted as `strength_by` says; zero alone for
-            water
+            strength (ratio), several: shares of concentrate, counted as `strength_by` says; zero alone
+                for water
 
         Returns
             (table) One row a cap, altitude and strength: `cap`, `altitude`, `strength`,

@@ -53,11 +53,11 @@ def engine_speed(
 
     Parameters
         road_speed (velocity): `v`
-        gear_ratio (ratio): `i_g`, engine speed over propeller-shaft speed in this gear, transfer case
-        included
+        gear_ratio (ratio): `i_g`, engine speed over propeller-shaft speed in this gear, transfer
+            case included
         final_drive (ratio): `i_f`, propeller-shaft speed over wheel speed
         rolling_radius (length): `r`, effective rolling radius of the driven tyre (distance per turn
-        over 2 pi), not the loaded radius
+            over 2 pi), not the loaded radius
 
     Returns
         (angular velocity [rad/s]) The engine speed without slip.
@@ -71,8 +71,8 @@ def engine_speed(
     Source
         Kinematics of rolling; ISO 8855 for the term effective rolling radius (from memory)
 
-    A value outside the range raises `DomainError`, which says where in an array; with `invalid="nan"`
-    it gives NaN.
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
     """
     return _engine_speed(road_speed, gear_ratio, final_drive, rolling_radius, invalid)  # type: ignore[no-any-return]
 
@@ -92,11 +92,11 @@ def road_speed(
 
     Parameters
         engine_speed (angular velocity): `w`
-        gear_ratio (ratio): `i_g`, engine speed over propeller-shaft speed in this gear, transfer case
-        included
+        gear_ratio (ratio): `i_g`, engine speed over propeller-shaft speed in this gear, transfer
+            case included
         final_drive (ratio): `i_f`, propeller-shaft speed over wheel speed
         rolling_radius (length): `r`, effective rolling radius of the driven tyre (distance per turn
-        over 2 pi), not the loaded radius
+            over 2 pi), not the loaded radius
 
     Returns
         (velocity [m/s]) The road speed without slip.
@@ -110,8 +110,8 @@ def road_speed(
     Source
         Kinematics of rolling; ISO 8855 for the term effective rolling radius (from memory)
 
-    A value outside the range raises `DomainError`, which says where in an array; with `invalid="nan"`
-    it gives NaN.
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
     """
     return _road_speed(engine_speed, gear_ratio, final_drive, rolling_radius, invalid)  # type: ignore[no-any-return]
 
@@ -131,8 +131,8 @@ def wheel_torque(
 
     Parameters
         engine_torque (torque): `T`, at the crankshaft, driving
-        gear_ratio (ratio): `i_g`, engine speed over propeller-shaft speed in this gear, transfer case
-        included
+        gear_ratio (ratio): `i_g`, engine speed over propeller-shaft speed in this gear, transfer
+            case included
         final_drive (ratio): `i_f`, propeller-shaft speed over wheel speed
         driveline_efficiency (ratio): `e`, power at the wheels over power at the crankshaft
 
@@ -154,8 +154,8 @@ def wheel_torque(
         A part that carries less than its share of this torque can break and lock a wheel or drop a
         shaft on the road; ratings, local codes and licensed practice come first.
 
-    A value outside the range raises `DomainError`, which says where in an array; with `invalid="nan"`
-    it gives NaN.
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
     """
     return _wheel_torque(engine_torque, gear_ratio, final_drive, driveline_efficiency, invalid)  # type: ignore[no-any-return]
 
@@ -169,28 +169,29 @@ class TorquePath(Model):
 
     Fields
         engine_torque (torque): greatest torque at the crankshaft
-        shock_factor (ratio, optional): how much a dropped clutch multiplies the torque (2 where it is
-        applied suddenly and undamped); without it a peak, yield or ultimate rating is `not known`,
-        never guessed
+        shock_factor (ratio, optional): how much a dropped clutch multiplies the torque (2 where it
+            is applied suddenly and undamped); without it a peak, yield or ultimate rating is `not
+            known`, never guessed
         tight_below (ratio): margin that is wanted; a part below it is `tight`, below 1 `short`
-        parts (list): from the crankshaft on, each with `name` and, where it has them, `ratio` (input
-        over output speed), `efficiency`, `share` (of the torque before it that goes through it: 0.5 for
-        one shaft behind an open differential, 1 behind a locked one) and `rating` with `torque`, `side`
-        (input, output) and `kind` (continuous, peak, yield, ultimate)
+        parts (list): from the crankshaft on, each with `name` and, where it has them, `ratio`
+            (input over output speed), `efficiency`, `share` (of the torque before it that goes
+            through it: 0.5 for one shaft behind an open differential, 1 behind a locked one) and
+            `rating` with `torque`, `side` (input, output) and `kind` (continuous, peak, yield,
+            ultimate)
 
     Valid for
-        The engine as the limit: grip of the tyres and capacity of the clutch are not considered here. A
-        continuous rating is held against the steady
-        torque, the other kinds against the torque times the shock factor. A rating without kind, or
-        without side where the sides differ, is `not known`.
+        The engine as the limit: grip of the tyres and capacity of the clutch are not considered
+        here. A continuous rating is held against the steady torque, the other kinds against the
+        torque times the shock factor. A rating without kind, or without side where the sides
+        differ, is `not known`.
 
     Source
-        Balance of power through a geared train; suddenly applied load: factor 2 for an undamped elastic
-        system (Shigley's Mechanical Engineering Design, from memory)
+        Balance of power through a geared train; suddenly applied load: factor 2 for an undamped
+        elastic system (Shigley's Mechanical Engineering Design, from memory)
 
     Caution
-        A part that breaks can lock a wheel or drop a shaft on the road; ratings of the makers, local
-        codes and licensed practice come first.
+        A part that breaks can lock a wheel or drop a shaft on the road; ratings of the makers,
+        local codes and licensed practice come first.
     """
 
     __slots__ = ()
@@ -227,11 +228,11 @@ class TorquePath(Model):
         Returns
             part (text): its name
             torque (torque [N·m]): torque on its rated side, shock included where its rating is not
-            continuous
+                continuous
             margin (ratio [-]): its rating over that torque
             verdict (verdict): what to call that
-            not_known (whole number): how many parts have a margin that is not known: each of them may be
-            weaker
+            not_known (whole number): how many parts have a margin that is not known: each of them may
+                be weaker
         """
         return Weakest(*_torque_path_weakest(self._handle))
 
@@ -243,7 +244,7 @@ class TorquePath(Model):
             shock_factor (ratio), several: shock factors
 
         Returns
-            (table) One row a torque, factor and part: `engine_torque`, `shock_factor`, `part`, `demand`,
-            `rating`, `margin`, `verdict`, `why`.
+            (table) One row a torque, factor and part: `engine_torque`, `shock_factor`, `part`,
+            `demand`, `rating`, `margin`, `verdict`, `why`.
         """
         return _torque_path_table(self._handle, engine_torque, shock_factor)  # type: ignore[no-any-return]

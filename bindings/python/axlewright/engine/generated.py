@@ -62,8 +62,8 @@ def power(
         Definition of mechanical power; horsepower from torque in lbf·ft over 5252 rpm follows from
         33000 ft·lbf/min (NIST SP 811, App. B)
 
-    A value outside the range raises `DomainError`, which says where in an array; with `invalid="nan"`
-    it gives NaN.
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
     """
     return _power(torque, engine_speed, invalid)  # type: ignore[no-any-return]
 
@@ -93,8 +93,8 @@ def torque(
     Source
         Definition of mechanical power
 
-    A value outside the range raises `DomainError`, which says where in an array; with `invalid="nan"`
-    it gives NaN.
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
     """
     return _torque(power, engine_speed, invalid)  # type: ignore[no-any-return]
 
@@ -103,15 +103,15 @@ class TorqueCurve(Model):
     """A torque curve through points, as a dynamometer or a brochure gives them.
 
     Formula
-        Piecewise cubic through the points with monotone slopes (Fritsch and Butland): it never exceeds
-        the points beside it; `P = T w`
+        Piecewise cubic through the points with monotone slopes (Fritsch and Butland): it never
+        exceeds the points beside it; `P = T w`
 
     Fields
         points (list): at least two, in order of speed, each with `engine_speed` and `torque`
 
     Valid for
-        Speeds from the first to the last point; beyond them nothing is known and nothing is guessed.
-        Torques of zero or more.
+        Speeds from the first to the last point; beyond them nothing is known and nothing is
+        guessed. Torques of zero or more.
 
     Source
         Fritsch and Butland, SIAM J. Sci. Stat. Comput. 5 (1984) 300-304; checked against SciPy's
@@ -157,8 +157,8 @@ class TorqueCurve(Model):
 
         Returns
             peak_torque (torque [N·m]): greatest torque
-            peak_torque_speed (angular velocity [rad/s]): speed of the greatest torque, the lowest one where
-            it is flat
+            peak_torque_speed (angular velocity [rad/s]): speed of the greatest torque, the lowest one
+                where it is flat
             peak_power (power [W]): greatest power
             peak_power_speed (angular velocity [rad/s]): speed of the greatest power
         """

@@ -50,8 +50,8 @@ def weight_distribution(
     """Axle loads, shares and centre of gravity from four scale readings.
 
     Formula
-        `a = l (m_3 + m_4) / m`, `y = (b_f (m_1 - m_2) + b_r (m_3 - m_4)) / (2 m)`, diagonal share `(m_2
-        + m_3) / m`
+        `a = l (m_3 + m_4) / m`, `y = (b_f (m_1 - m_2) + b_r (m_3 - m_4)) / (2 m)`, diagonal share
+        `(m_2 + m_3) / m`
 
     Parameters
         left_front (mass): `m_1`, scale reading
@@ -71,7 +71,7 @@ def weight_distribution(
         diagonal_share (ratio [-]): right front plus left rear over all
         behind_front_axle (length [m]): distance of the centre of gravity behind the front axle
         left_of_centreline (length [m]): distance of the centre of gravity left of the centreline;
-        negative to the right
+            negative to the right
 
     Valid for (SI)
         - `0 < left_front`
@@ -88,7 +88,7 @@ def weight_distribution(
         Static equilibrium (moments about the front axle and the centreline); Milliken and Milliken,
         Race Car Vehicle Dynamics (1995), ch. 18 (from memory)
 
-    A value outside the range raises `DomainError`, which says where in an array; with `invalid="nan"`
-    it gives NaN.
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
     """
     return WeightDistribution(*_weight_distribution(left_front, right_front, left_rear, right_rear, wheelbase, front_track, rear_track, invalid))

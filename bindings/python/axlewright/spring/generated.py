@@ -38,14 +38,15 @@ def coil_rate(
     Parameters
         wire_diameter (length): `d`, the diameter of the wire
         mean_diameter (length): `D`, the diameter of the coil between wire centres (outside diameter
-        less `d`)
-        active_coils (ratio): `n`, the coils that deflect: total coils less the dead ones at the ends
-        shear_modulus (stress or pressure difference): `G` of the wire; 78.5 GPa for hot-coiled and 81.5
-        GPa for cold-drawn spring steel (EN 13906-1, from memory)
+            less `d`)
+        active_coils (ratio): `n`, the coils that deflect: total coils less the dead ones at the
+            ends
+        shear_modulus (stress or pressure difference): `G` of the wire; 78.5 GPa for hot-coiled and
+            81.5 GPa for cold-drawn spring steel (EN 13906-1, from memory)
 
     Returns
-        (linear stiffness [N/m]) The rate, which in lb/in is the load that shortens the spring by one
-        inch.
+        (linear stiffness [N/m]) The rate, which in lb/in is the load that shortens the spring by
+        one inch.
 
     Valid for (SI)
         - `0 < wire_diameter`
@@ -53,20 +54,20 @@ def coil_rate(
         - `0 < active_coils`
         - `0 < shear_modulus`
 
-        Linear, small pitch angle, no coil touching another. The standard covers an index `D / d` of 4
-        to 20; the direct shear
-        that it neglects is 0.6 / (D/d)^2 of the deflection, 4 % at an index of 4.
+        Linear, small pitch angle, no coil touching another. The standard covers an index `D / d` of
+        4 to 20; the direct shear that it neglects is 0.6 / (D/d)^2 of the deflection, 4 % at an
+        index of 4.
 
     Source
         EN 13906-1:2013, rate of cold-coiled cylindrical springs; Shigley's Mechanical Engineering
         Design, ch. 10, spring rate
 
     Caution
-        A compressed spring stores enough energy to kill. Fit, compress and release it with the maker's
-        tools and restraint.
+        A compressed spring stores enough energy to kill. Fit, compress and release it with the
+        maker's tools and restraint.
 
-    A value outside the range raises `DomainError`, which says where in an array; with `invalid="nan"`
-    it gives NaN.
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
     """
     return _coil_rate(wire_diameter, mean_diameter, active_coils, shear_modulus, invalid)  # type: ignore[no-any-return]
 
@@ -87,8 +88,8 @@ def critical_damping(
         sprung_mass (mass): `m`, the scale reading of the wheel less its unsprung mass
 
     Returns
-        (damping [N·s/m]) The critical damping at the wheel; at the damper it is this over the square of
-        the damper's own motion ratio.
+        (damping [N·s/m]) The critical damping at the wheel; at the damper it is this over the
+        square of the damper's own motion ratio.
 
     Valid for (SI)
         - `0 < tangent_rate`
@@ -97,10 +98,11 @@ def critical_damping(
         One mass on one linear spring and one viscous damper.
 
     Source
-        Linear oscillator of one degree of freedom; ISO 2041 for the term critical damping (from memory)
+        Linear oscillator of one degree of freedom; ISO 2041 for the term critical damping (from
+        memory)
 
-    A value outside the range raises `DomainError`, which says where in an array; with `invalid="nan"`
-    it gives NaN.
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
     """
     return _critical_damping(tangent_rate, sprung_mass, invalid)  # type: ignore[no-any-return]
 
@@ -122,15 +124,16 @@ def inclined_tangent_rate(
 
     Parameters
         spring_rate (linear stiffness): `k`, the rate of the spring along its own axis
-        motion_ratio (ratio): `r`, travel of the lower eye over travel of the wheel, taken as constant
-        angle_from_measured_travel (angle): `a`, between the spring's axis and the travel of the lower
-        eye
+        motion_ratio (ratio): `r`, travel of the lower eye over travel of the wheel, taken as
+            constant
+        angle_from_measured_travel (angle): `a`, between the spring's axis and the travel of the
+            lower eye
         spring_force (force): `F`, in the spring at this position, compression positive
         spring_length (length): `L`, eye to eye at this position
 
     Returns
-        (linear stiffness [N/m]) The tangent rate at the wheel; it can be negative where the spring lies
-        flat under load.
+        (linear stiffness [N/m]) The tangent rate at the wheel; it can be negative where the spring
+        lies flat under load.
 
     Valid for (SI)
         - `0 < spring_rate`
@@ -142,8 +145,8 @@ def inclined_tangent_rate(
     Source
         Derivative of the vertical force of a pin-ended spring (own derivation from virtual work)
 
-    A value outside the range raises `DomainError`, which says where in an array; with `invalid="nan"`
-    it gives NaN.
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
     """
     return _inclined_tangent_rate(spring_rate, motion_ratio, angle_from_measured_travel, spring_force, spring_length, invalid)  # type: ignore[no-any-return]
 
@@ -161,7 +164,7 @@ def natural_frequency(
 
     Parameters
         tangent_rate (linear stiffness): `k`, tangent rate at ride height: at the wheel, or with the
-        tyre in series (say which one it was)
+            tyre in series (say which one it was)
         sprung_mass (mass): `m`, the scale reading of the wheel less its unsprung mass
 
     Returns
@@ -176,8 +179,8 @@ def natural_frequency(
     Source
         Simple harmonic motion; Shigley's Mechanical Engineering Design, ch. 10 (from memory)
 
-    A value outside the range raises `DomainError`, which says where in an array; with `invalid="nan"`
-    it gives NaN.
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
     """
     return _natural_frequency(tangent_rate, sprung_mass, invalid)  # type: ignore[no-any-return]
 
@@ -207,8 +210,8 @@ def ride_rate(
     Source
         Springs in series; SAE J670 for the term ride rate (from memory)
 
-    A value outside the range raises `DomainError`, which says where in an array; with `invalid="nan"`
-    it gives NaN.
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
     """
     return _ride_rate(wheel_rate, tyre_rate, invalid)  # type: ignore[no-any-return]
 
@@ -235,14 +238,14 @@ def static_deflection(
         - `0 <= load`
         - `0 < tangent_rate`
 
-        Only where the spring is linear from its free length and not preloaded; sag on a linkage is an
-        integral of the force instead.
+        Only where the spring is linear from its free length and not preloaded; sag on a linkage is
+        an integral of the force instead.
 
     Source
         Definition of a rate (Hooke's law)
 
-    A value outside the range raises `DomainError`, which says where in an array; with `invalid="nan"`
-    it gives NaN.
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
     """
     return _static_deflection(load, tangent_rate, invalid)  # type: ignore[no-any-return]
 
@@ -263,8 +266,9 @@ def wheel_rate(
     Parameters
         spring_rate (linear stiffness): `k`, the rate of the spring along its own axis
         motion_ratio (ratio): `r`, travel of the spring's mount over travel of the wheel
-        angle_from_measured_travel (angle): `a`, between the spring's axis and the direction in which
-        the mount's travel was measured; zero where `r` was measured eye to eye along the spring
+        angle_from_measured_travel (angle): `a`, between the spring's axis and the direction in
+            which the mount's travel was measured; zero where `r` was measured eye to eye along the
+            spring
 
     Returns
         (linear stiffness [N/m]) The rate at the wheel centre, for small travel around the position
@@ -275,19 +279,17 @@ def wheel_rate(
         - `0 < motion_ratio <= 3`
         - `-1.5707963267948966 <= angle_from_measured_travel <= 1.5707963267948966`
 
-        Not the whole wheel rate: a loaded spring that changes its angle or its ratio along the travel
-        adds a geometric term, given
-        by `wheel_tangent_rate` and `inclined_tangent_rate`. For 40 N/mm, 4 kN and 350 mm it is -9.5 %
-        at 30 degrees and -29 % at
-        45 degrees of this result. Use a ratio along the spring *or* an angle, never both for the same
-        thing.
+        Not the whole wheel rate: a loaded spring that changes its angle or its ratio along the
+        travel adds a geometric term, given by `wheel_tangent_rate` and `inclined_tangent_rate`. For
+        40 N/mm, 4 kN and 350 mm it is -9.5 % at 30 degrees and -29 % at 45 degrees of this result.
+        Use a ratio along the spring *or* an angle, never both for the same thing.
 
     Source
         Virtual work on a lever; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 16,
         installation ratio (from memory)
 
-    A value outside the range raises `DomainError`, which says where in an array; with `invalid="nan"`
-    it gives NaN.
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
     """
     return _wheel_rate(spring_rate, motion_ratio, angle_from_measured_travel, invalid)  # type: ignore[no-any-return]
 
@@ -308,14 +310,14 @@ def wheel_tangent_rate(
     Parameters
         spring_rate (linear stiffness): `k`, the rate of the spring along its own axis
         motion_ratio (ratio): `r`, shortening of the spring, eye to eye, over travel of the wheel
-        spring_force (force): `F`, in the spring at this position, compression positive, gas force of
-        its damper included
+        spring_force (force): `F`, in the spring at this position, compression positive, gas force
+            of its damper included
         motion_ratio_gradient (ratio per length): `dr/dz`, change of `r` with wheel travel, positive
-        where `r` grows in bump
+            where `r` grows in bump
 
     Returns
-        (linear stiffness [N/m]) The tangent rate at the wheel; it can be negative where the geometry
-        outweighs the spring.
+        (linear stiffness [N/m]) The tangent rate at the wheel; it can be negative where the
+        geometry outweighs the spring.
 
     Valid for (SI)
         - `0 < spring_rate`
@@ -324,10 +326,10 @@ def wheel_tangent_rate(
         - `motion_ratio_gradient finite`
 
     Source
-        Derivative of the wheel force `F r` with respect to travel (virtual work); SAE J670 for wheel
-        rate as a tangent (from memory)
+        Derivative of the wheel force `F r` with respect to travel (virtual work); SAE J670 for
+        wheel rate as a tangent (from memory)
 
-    A value outside the range raises `DomainError`, which says where in an array; with `invalid="nan"`
-    it gives NaN.
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
     """
     return _wheel_tangent_rate(spring_rate, motion_ratio, spring_force, motion_ratio_gradient, invalid)  # type: ignore[no-any-return]

@@ -49,30 +49,29 @@ class Rolling(NamedTuple):
 
 
 class Tyre(Model):
-    """A tyre by the marking on its wall: `225/70R15C 112/110R`, `P235/75R15`, `LT265/70R17`, `275/40ZR18
-    (99Y)`, `31x10.50R15LT`.
+    """A tyre by the marking on its wall: `225/70R15C 112/110R`, `P235/75R15`, `LT265/70R17`,
+    `275/40ZR18 (99Y)`, `31x10.50R15LT`.
 
     Formula
-        metric: `H = S A`, `D = d + 2 H`; inch flotation: `D` and `S` as marked; `C = 3.05 D` radial,
-        `2.99 D` diagonal
+        metric: `H = S A`, `D = d + 2 H`; inch flotation: `D` and `S` as marked; `C = 3.05 D`
+        radial, `2.99 D` diagonal
 
     Fields
         marking (text): the size as it stands on the wall; load index and speed symbol may follow
 
     Valid for
         Sections of 50 mm to 500 mm, aspect ratios of 20 to 110, rims of code 8 to 30, flotation
-        diameters of 15 in to 60 in.
-        Anything else is taken for a slip of the pen. Old numeric markings are not read. Loaded and
-        effective rolling radius depend on
-        load and pressure; the factor on the free diameter is a convention.
+        diameters of 15 in to 60 in. Anything else is taken for a slip of the pen. Old numeric
+        markings are not read. Loaded and effective rolling radius depend on load and pressure; the
+        factor on the free diameter is a convention.
 
     Source
-        ISO 4000-1 (size designation and dimensions; 25.4 mm a rim code); rolling circumference: ETRTO
-        Standards Manual and UN Regulation 30, from memory
+        ISO 4000-1 (size designation and dimensions; 25.4 mm a rim code); rolling circumference:
+        ETRTO Standards Manual and UN Regulation 30, from memory
 
     Caution
-        A tyre of another size than the approved one changes braking, clearance, load capacity and the
-        speedometer; load index and speed symbol must suit the vehicle, and local codes decide.
+        A tyre of another size than the approved one changes braking, clearance, load capacity and
+        the speedometer; load index and speed symbol must suit the vehicle, and local codes decide.
     """
 
     __slots__ = ()
@@ -122,7 +121,7 @@ class Tyre(Model):
 
         Returns
             (table) One row a depth: `tread_worn`, `rolling_radius`, `rolling_circumference`,
-            `rolling_turns`, and `overread`, the share by which a speedometer set for the new tyre reads too
-            much.
+            `rolling_turns`, and `overread`, the share by which a speedometer set for the new tyre reads
+            too much.
         """
         return _tyre_wear_table(self._handle, tread_worn)  # type: ignore[no-any-return]

@@ -177,7 +177,8 @@ mod value {
     }
 }
 
-#[cfg(all(test, feature = "serde"))]
+#[cfg(test)]
+#[cfg(feature = "serde")]
 mod tests {
     use super::*;
     use crate::cooling::Coolant;

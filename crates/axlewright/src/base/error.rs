@@ -27,8 +27,21 @@ impl Limit {
     /// Whether a value lies inside; never true of NaN or an infinity.
     #[inline(always)]
     pub const fn allows(&self, value: f64) -> bool {
-        (if self.lower_open { value > self.lower } else { value >= self.lower })
-            & (if self.upper_open { value < self.upper } else { value <= self.upper })
+        // Where there is no limit the greatest number is one: of a comparison with infinity the compiler makes a test of
+        // the bits, which does not vectorise.
+        (if self.lower == f64::NEG_INFINITY {
+            value >= f64::MIN
+        } else if self.lower_open {
+            value > self.lower
+        } else {
+            value >= self.lower
+        }) & (if self.upper == f64::INFINITY {
+            value <= f64::MAX
+        } else if self.upper_open {
+            value < self.upper
+        } else {
+            value <= self.upper
+        })
     }
 }
 

@@ -1,21 +1,44 @@
 //! Validity as data: [`valid!`](crate::valid) is the first statement of a function, enforced here and read by the generator.
 
-use super::error::{Error, Limit, Relation, Result};
+use super::error::{Error, Limit, Relation};
 use super::units::Quantity;
 
-/// Refuses what a limit does not allow. Branches that build an error carry only references and numbers, so that
-/// a loop over many elements still vectorises.
-#[inline(always)]
-pub fn within<Q: Quantity>(quantity: Q, limit: &'static Limit) -> Result<()> {
-    let value = quantity.si();
-    if limit.allows(value) { Ok(()) } else { Err(Error::OutOfRange { limit, value, kind: Q::KIND }) }
+/// What must hold of the arguments, and what is said where it does not. The error carries only references and numbers.
+pub trait Rule {
+    /// Whether it holds; never true of NaN.
+    fn holds(&self) -> bool;
+    /// Why the arguments are refused.
+    fn refusal(&self) -> Error;
 }
 
-/// Refuses two arguments of which the first does not exceed the second.
-#[inline(always)]
-pub fn exceeds<Q: Quantity>(quantity: Q, other: Q, relation: &'static Relation) -> Result<()> {
-    let (value, other) = (quantity.si(), other.si());
-    if value > other { Ok(()) } else { Err(Error::Contradiction { relation, value, other, kind: Q::KIND }) }
+/// A quantity lies inside a limit.
+#[derive(Debug)]
+pub struct Within<Q>(pub Q, pub &'static Limit);
+
+impl<Q: Quantity> Rule for Within<Q> {
+    #[inline(always)]
+    fn holds(&self) -> bool {
+        self.1.allows(self.0.si())
+    }
+    #[inline(always)]
+    fn refusal(&self) -> Error {
+        Error::OutOfRange { limit: self.1, value: self.0.si(), kind: Q::KIND }
+    }
+}
+
+/// A quantity exceeds another one.
+#[derive(Debug)]
+pub struct Exceeds<Q>(pub Q, pub Q, pub &'static Relation);
+
+impl<Q: Quantity> Rule for Exceeds<Q> {
+    #[inline(always)]
+    fn holds(&self) -> bool {
+        self.0.si() > self.1.si()
+    }
+    #[inline(always)]
+    fn refusal(&self) -> Error {
+        Error::Contradiction { relation: self.2, value: self.0.si(), other: self.1.si(), kind: Q::KIND }
+    }
 }
 
 /// States the range of each argument in coherent SI, with the source of the limit, and refuses what is outside.
@@ -32,53 +55,57 @@ pub fn exceeds<Q: Quantity>(quantity: Q, other: Q, relation: &'static Relation) 
 /// assert!(wheel_travel(Length::of::<mm>(40.0), Ratio::of::<one>(0.0)).is_err());
 /// ```
 /// The forms are `..`, `0 < ..`, `0 <= .. < 1` and so on, and `mean_diameter > wire_diameter`.
+/// All rules are one condition and the first that fails is looked for only then, so that a loop over many elements vectorises.
 #[macro_export]
 macro_rules! valid {
-    () => {};
-    ($arg:ident > $other:ident ; $source:literal ; $($rest:tt)*) => {
-        {
-            const RELATION: &$crate::base::error::Relation = &$crate::base::error::Relation {
-                argument: stringify!($arg), other: stringify!($other), source: $source,
-            };
-            $crate::base::valid::exceeds($arg, $other, RELATION)?;
+    (@rules [$($rule:expr),+]) => {
+        if !($($crate::base::valid::Rule::holds(&$rule))&+) {
+            return Err($crate::valid!(@first $($rule),+));
         }
-        $crate::valid! { $($rest)* }
     };
-    ($arg:ident : .. ; $source:literal ; $($rest:tt)*) => {
-        $crate::valid!(@limit $arg, f64::NEG_INFINITY, true, f64::INFINITY, true, $source);
-        $crate::valid! { $($rest)* }
+    (@first $rule:expr) => { $crate::base::valid::Rule::refusal(&$rule) };
+    (@first $rule:expr, $($rest:expr),+) => {
+        if $crate::base::valid::Rule::holds(&$rule) {
+            $crate::valid!(@first $($rest),+)
+        } else {
+            $crate::base::valid::Rule::refusal(&$rule)
+        }
     };
-    ($arg:ident : $lo:tt < .. ; $source:literal ; $($rest:tt)*) => {
-        $crate::valid!(@limit $arg, $lo as f64, true, f64::INFINITY, true, $source);
-        $crate::valid! { $($rest)* }
+    (@rules [$($rule:expr),*] $arg:ident > $other:ident ; $source:literal ; $($rest:tt)*) => {
+        $crate::valid!(@rules [$($rule,)* $crate::base::valid::Exceeds($arg, $other, const {
+            &$crate::base::error::Relation {
+                argument: stringify!($arg), other: stringify!($other), source: $source,
+            }
+        })] $($rest)*)
     };
-    ($arg:ident : $lo:tt <= .. ; $source:literal ; $($rest:tt)*) => {
-        $crate::valid!(@limit $arg, $lo as f64, false, f64::INFINITY, true, $source);
-        $crate::valid! { $($rest)* }
+    (@rules $rules:tt $arg:ident : .. ; $source:literal ; $($rest:tt)*) => {
+        $crate::valid!(@limit $rules $arg, f64::NEG_INFINITY, true, f64::INFINITY, true, $source; $($rest)*)
     };
-    ($arg:ident : $lo:tt < .. < $hi:tt ; $source:literal ; $($rest:tt)*) => {
-        $crate::valid!(@limit $arg, $lo as f64, true, $hi as f64, true, $source);
-        $crate::valid! { $($rest)* }
+    (@rules $rules:tt $arg:ident : $lo:tt < .. ; $source:literal ; $($rest:tt)*) => {
+        $crate::valid!(@limit $rules $arg, $lo as f64, true, f64::INFINITY, true, $source; $($rest)*)
     };
-    ($arg:ident : $lo:tt < .. <= $hi:tt ; $source:literal ; $($rest:tt)*) => {
-        $crate::valid!(@limit $arg, $lo as f64, true, $hi as f64, false, $source);
-        $crate::valid! { $($rest)* }
+    (@rules $rules:tt $arg:ident : $lo:tt <= .. ; $source:literal ; $($rest:tt)*) => {
+        $crate::valid!(@limit $rules $arg, $lo as f64, false, f64::INFINITY, true, $source; $($rest)*)
     };
-    ($arg:ident : $lo:tt <= .. < $hi:tt ; $source:literal ; $($rest:tt)*) => {
-        $crate::valid!(@limit $arg, $lo as f64, false, $hi as f64, true, $source);
-        $crate::valid! { $($rest)* }
+    (@rules $rules:tt $arg:ident : $lo:tt < .. < $hi:tt ; $source:literal ; $($rest:tt)*) => {
+        $crate::valid!(@limit $rules $arg, $lo as f64, true, $hi as f64, true, $source; $($rest)*)
     };
-    ($arg:ident : $lo:tt <= .. <= $hi:tt ; $source:literal ; $($rest:tt)*) => {
-        $crate::valid!(@limit $arg, $lo as f64, false, $hi as f64, false, $source);
-        $crate::valid! { $($rest)* }
+    (@rules $rules:tt $arg:ident : $lo:tt < .. <= $hi:tt ; $source:literal ; $($rest:tt)*) => {
+        $crate::valid!(@limit $rules $arg, $lo as f64, true, $hi as f64, false, $source; $($rest)*)
     };
-    (@limit $arg:ident, $lo:expr, $lo_open:literal, $hi:expr, $hi_open:literal, $source:literal) => {
-        {
-            const LIMIT: &$crate::base::error::Limit = &$crate::base::error::Limit {
+    (@rules $rules:tt $arg:ident : $lo:tt <= .. < $hi:tt ; $source:literal ; $($rest:tt)*) => {
+        $crate::valid!(@limit $rules $arg, $lo as f64, false, $hi as f64, true, $source; $($rest)*)
+    };
+    (@rules $rules:tt $arg:ident : $lo:tt <= .. <= $hi:tt ; $source:literal ; $($rest:tt)*) => {
+        $crate::valid!(@limit $rules $arg, $lo as f64, false, $hi as f64, false, $source; $($rest)*)
+    };
+    (@limit [$($rule:expr),*] $arg:ident, $lo:expr, $lo_open:literal, $hi:expr, $hi_open:literal, $source:literal; $($rest:tt)*) => {
+        $crate::valid!(@rules [$($rule,)* $crate::base::valid::Within($arg, const {
+            &$crate::base::error::Limit {
                 argument: stringify!($arg), lower: $lo, upper: $hi,
                 lower_open: $lo_open, upper_open: $hi_open, source: $source,
-            };
-            $crate::base::valid::within($arg, LIMIT)?;
-        }
+            }
+        })] $($rest)*)
     };
+    ($($rules:tt)+) => { $crate::valid!(@rules [] $($rules)+) };
 }

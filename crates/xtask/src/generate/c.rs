@@ -1,6 +1,6 @@
 //! The C entries, and the header that cbindgen makes of them.
 
-use super::{doc_lines, model_lines, unit};
+use super::{doc_lines, flow, model_lines, unit};
 use crate::api::{Api, Content, Function, Model, Output, Parameter, snake};
 use std::path::Path;
 
@@ -67,7 +67,7 @@ fn entry(function: &Function) -> String {
 }
 
 fn comment(lines: &[String]) -> String {
-    lines
+    flow(lines)
         .iter()
         .map(|line| if line.is_empty() { "///\n".to_owned() } else { format!("/// {line}\n") })
         .collect()

@@ -190,3 +190,62 @@ fn model_lines(model: &Model) -> Result<Vec<String>, String> {
     }
     Ok(lines)
 }
+
+/// Breaks lines at white space for comments and docstrings, and joins lines of one paragraph first. An indented line that is
+/// broken goes on two spaces deeper.
+fn flow(lines: &[String]) -> Vec<String> {
+    const WIDTH: usize = 96;
+    let indent_of = |line: &str| line.len() - line.trim_start().len();
+    let mut joined: Vec<String> = Vec::new();
+    for line in
+        lines.iter().flat_map(|line| line.lines().map(str::to_owned).chain(line.is_empty().then(String::new)))
+    {
+        let goes_on = joined.last().is_some_and(|last| {
+            let prose = |line: &str| {
+                !line.trim().is_empty() && !line.trim_start().starts_with("- ") && line.starts_with("    ")
+            };
+            prose(last)
+                && prose(&line)
+                && indent_of(last) == indent_of(&line)
+                && !last.trim_start().starts_with("- ")
+                && !is_entry(&line)
+        });
+        match joined.last_mut() {
+            Some(last) if goes_on => {
+                last.push(' ');
+                last.push_str(line.trim());
+            }
+            _ => joined.push(line),
+        }
+    }
+    let mut out = Vec::new();
+    for line in joined {
+        let indent = &line[..indent_of(&line)];
+        let mut current = String::new();
+        for word in line.split_whitespace() {
+            if !current.is_empty() && current.chars().count() + word.chars().count() + 1 > WIDTH {
+                out.push(std::mem::take(&mut current));
+            }
+            if current.is_empty() {
+                current.push_str(indent);
+                if out.last().is_some_and(|_| !line.trim_start().starts_with(word)) && is_entry(&line) {
+                    current.push_str("    ");
+                }
+            } else {
+                current.push(' ');
+            }
+            current.push_str(word);
+        }
+        out.push(current);
+    }
+    out
+}
+
+/// A line that names an argument, a result or a field, such as `    load (force): ...`.
+fn is_entry(line: &str) -> bool {
+    let line = line.trim_start();
+    let name = line.split([' ', '(']).next().unwrap_or_default();
+    let identifier =
+        !name.is_empty() && name.chars().all(|c| c.is_ascii_lowercase() || c == '_' || c.is_ascii_digit());
+    identifier && line[name.len()..].trim_start().starts_with(['(', '['])
+}

@@ -1,6 +1,6 @@
 //! The Python binding: kernels and models of the native module, and the typed facade modules that people import.
 
-use super::{File, doc_lines, model_lines, rustfmt};
+use super::{File, doc_lines, flow, model_lines, rustfmt};
 use crate::api::{Api, Choice, Content, Field, Function, Model, Output, Shape, snake};
 use axlewright::units::KINDS;
 use std::collections::BTreeSet;
@@ -131,7 +131,10 @@ fn native_method(core: &str, path: &str, method: &Function) -> String {
         Content::Table => format!("call.table(&{value})?"),
     };
     let result = match (&method.result_type, &method.results[..]) {
-        (None, [only]) => format!("Ok({})", give(only, "on")),
+        (None, [only]) => {
+            let given = give(only, "on");
+            given.strip_suffix('?').map_or_else(|| format!("Ok({given})"), str::to_owned)
+        }
         _ => {
             let parts: Vec<String> =
                 method.results.iter().map(|r| give(r, &format!("on.{}", r.name))).collect();
@@ -191,7 +194,7 @@ fn ufuncs(title: &str, functions: &[&Function]) -> String {
 /// A docstring, indented.
 fn docstring(lines: &[String], indent: &str) -> String {
     let mut text = String::new();
-    for (place, line) in lines.iter().flat_map(|line| wrap(line)).enumerate() {
+    for (place, line) in flow(lines).into_iter().enumerate() {
         if !line.is_empty() && place > 0 {
             text.push_str(indent);
         }
@@ -204,25 +207,6 @@ fn docstring(lines: &[String], indent: &str) -> String {
     } else {
         format!("{indent}\"\"\"{text}\"\"\"\n")
     }
-}
-
-/// Breaks a line at white space, keeping its indent.
-fn wrap(line: &str) -> Vec<String> {
-    const WIDTH: usize = 100;
-    let indent = &line[..line.len() - line.trim_start().len()];
-    let mut lines = vec![String::new()];
-    for word in line.split_whitespace() {
-        let last = lines.last_mut().map_or(0, |last| last.chars().count());
-        if last > 0 && last + word.chars().count() + 1 > WIDTH {
-            lines.push(format!("{indent}{word}"));
-            continue;
-        }
-        if let Some(current) = lines.last_mut() {
-            current.push_str(if current.is_empty() { indent } else { " " });
-            current.push_str(word);
-        }
-    }
-    lines
 }
 
 /// Which typing names a module uses.

@@ -1,0 +1,64 @@
+#!/bin/sh
+# Tests of the C surface as installed: run-tests.sh PREFIX TARGET_DIR
+#
+# CC and CXX name the compilers. Each variant is compiled and run by itself, all at once.
+set -eu
+[ $# -eq 2 ] || { echo "usage: run-tests.sh PREFIX TARGET_DIR" >&2; exit 2; }
+prefix=$1
+out=$2/c-tests
+here=$(cd "$(dirname "$0")" && pwd)
+tests=$here/tests
+example=$here/../../examples/c
+cc=${CC:-cc} cxx=${CXX:-c++}
+mkdir -p "$out"
+rm -f "$out"/*.log "$out"/*.failed
+
+warnings='-Wall -Wextra -Wpedantic -Werror -Wconversion -Wshadow -Wundef'
+plain="$warnings -Wstrict-prototypes -Wmissing-prototypes"
+include=-I$prefix/include
+native=$(sed -n 's/^Libs.private: //p' "$prefix/lib/pkgconfig/axlewright.pc")
+shared="-L$prefix/lib -laxlewright -Wl,-rpath,$prefix/lib -lm -lpthread"
+static="$prefix/lib/libaxlewright.a $native"
+sanitize='-g -fsanitize=address,undefined -fno-sanitize-recover=all'
+export ASAN_OPTIONS=detect_leaks=1 UBSAN_OPTIONS=print_stacktrace=1
+
+# variant NAME COMPILE...: compiles a program and runs it; its last line is its count. RUN and AFTER go
+# before and after the program's name.
+variant() {
+    name=$1
+    shift
+    if "$@" -o "$out/$name" >"$out/$name.log" 2>&1 && ${RUN:-} "$out/$name" ${AFTER:-} >>"$out/$name.log" 2>&1; then
+        echo "$name: $(tail -n 1 "$out/$name.log")"
+    else
+        touch "$out/$name.failed"
+        echo "$name: FAILED" && cat "$out/$name.log"
+    fi
+}
+
+# The shared library exports what the header declares, and nothing else.
+symbols() {
+    sed -n 's/^[a-z][a-z0-9_ ]*[ *]\(axw_[a-z0-9_]*\)(.*/\1/p' "$prefix/include/axlewright.h" | sort >"$out/declared.txt"
+    nm -D --defined-only "$prefix/lib/libaxlewright.so" | sed 's/.* //' | sort >"$out/exported.txt"
+    if [ -s "$out/declared.txt" ] && diff "$out/declared.txt" "$out/exported.txt" >"$out/symbols.log" 2>&1; then
+        echo "symbols: $(wc -l <"$out/exported.txt") declared and exported"
+    else
+        touch "$out/symbols.failed"
+        echo "symbols: FAILED, < declared, > exported" && cat "$out/symbols.log"
+    fi
+}
+
+# shellcheck disable=SC2086 # the flags are lists
+{
+    variant c99 $cc -std=c99 -D_XOPEN_SOURCE=600 $plain $include "$tests"/*.c $shared &
+    variant c++17 $cxx -std=c++17 $warnings $include -x c++ "$tests"/*.c -x none $shared &
+    variant header-c++17 $cxx -std=c++17 $warnings $include "$tests/header.cpp" $shared &
+    variant sanitized $cc -std=c99 -D_XOPEN_SOURCE=600 $plain $sanitize $include "$tests"/*.c $shared &
+    variant sanitized-static $cc -std=c99 -D_XOPEN_SOURCE=600 $plain $sanitize $include "$tests"/*.c $static &
+    variant sanitized-header-c++17 $cxx -std=c++17 $warnings $sanitize $include "$tests/header.cpp" $shared &
+    RUN="sh $tests/estimate.sh" AFTER="$example/dunlin_quote.csv $out/estimate-quotes" \
+        variant estimate $cc -std=c99 $plain $sanitize $include "$example/estimate.c" $shared &
+    symbols &
+    wait
+}
+set -- "$out"/*.failed
+[ ! -e "$1" ]

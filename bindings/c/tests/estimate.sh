@@ -1,0 +1,92 @@
+#!/bin/sh
+# The estimating program on its quote and on quotes with a fault: estimate.sh PROGRAM QUOTE OUT_FOLDER
+set -u
+program=$1 quote=$2 out=$3
+mkdir -p "$out"
+passed=0 failed=0
+
+count() { # HOLDS WHAT
+    if [ "$1" = yes ]; then
+        passed=$((passed + 1))
+    else
+        failed=$((failed + 1))
+        echo "estimate: $2"
+        cat "$out/said.txt" "$out/complaint.txt"
+    fi
+}
+
+# run CODE ARGUMENT...: the program ends with this code.
+run() {
+    code=$1
+    shift
+    "$program" "$@" >"$out/said.txt" 2>"$out/complaint.txt"
+    found=$?
+    [ $found -eq "$code" ] && count yes || count no "ended with $found, not $code"
+}
+
+says() { # FILE WORDS
+    grep -q -F -e "$2" "$out/$1.txt" && count yes || count no "does not say: $2"
+}
+
+# faulty SED_SCRIPT WORDS: the quote, changed, is refused with these words, the line among them, and nothing is estimated.
+faulty() {
+    sed "$1" "$quote" >"$out/faulty.csv"
+    cmp -s "$quote" "$out/faulty.csv" && count no "changed nothing: $1"
+    line=$(diff "$quote" "$out/faulty.csv" | sed -n 's/^\([0-9]*\)[acd,].*/\1/p' | head -n 1)
+    run 2 "$out/faulty.csv"
+    says complaint "$2"
+    [ $# -eq 3 ] || says complaint "faulty.csv:$line: "
+    [ ! -s "$out/said.txt" ] && count yes || count no "an estimate in spite of: $2"
+}
+
+run 1 "$quote"
+for words in 'gearbox          360 N·m            400 N·m continuous    1.111           tight ' \
+    'rear axle        at least 6460 N·m  5200 N·m peak         at most 0.805   not known ' \
+    'front spring     0.9214 Hz          1.1 Hz to 1.5 Hz      0.1786 Hz below short ' \
+    'coolant cap      110 °C             boils at 126.1 °C     16.07 delta K   meets ' \
+    'engine           2424 rpm at 65 mph at most 2400 rpm      0.9899          short ' \
+    'propeller shaft: the rating is not a continuous one, and no shock factor is given' \
+    'it is short even without a shock' 'radiator: nothing here checks this part' 'local codes and licensed practice'; do
+    says said "$words"
+done
+total=$(sed -n 's/^total price *//p' "$out/said.txt")
+sum=$(awk 'NF > 1 && /\.[0-9][0-9]$/ && !/^total/ { cents += int($NF * 100 + 0.5) } END { printf "%.2f", cents / 100 }' "$out/said.txt")
+[ -n "$total" ] && [ "$total" = "$sum" ] && count yes || count no "total $total, sum of the parts $sum"
+
+run 0 --bits "$quote"
+[ "$(grep -c -E '^[a-z]+\.[a-z_]+ [0-9a-f]{16}$' "$out/said.txt")" = 11 ] && [ "$(wc -l <"$out/said.txt")" = 11 ] && count yes || count no "not 11 answers"
+
+# With a shock factor every part of the driveline is known.
+sed 's/^driveline,tight_below,1.25/&\ndriveline,shock_factor,2/' "$quote" >"$out/shock.csv"
+run 1 "$out/shock.csv"
+says said 'rear axle        12920 N·m          5200 N·m peak         0.4025          short '
+says said 'half shaft       6460 N·m           3600 N·m yield        0.5573          short '
+
+faulty 's/300 lbf\/in/300 lbf\/inn/' '300 lbf/inn'
+faulty 's/15 psi gauge/15 psi/' 'gauge'
+faulty 's/2650 mm/2,65 m/' '2,65 m'
+faulty 's/612 kg/-612 kg/' 'left_front = -612 kg'
+faulty 's/^gearbox,efficiency,97 %/gearbox,effciency,97 %/' 'nothing here reads `effciency` of `gearbox`'
+faulty 's/^gearbox,efficiency,97 %/gearbox,efficiency,197 %/' 'efficiency = 1.97 is outside its range; valid: 0 < efficiency <= 1' elsewhere
+says complaint "faulty.csv:$(grep -n '^gearbox' "$quote" | head -n 1 | cut -d: -f1): "
+faulty 's/^gearbox,kind,continuous/gearbox,kind,continous/' 'continous' elsewhere
+faulty 's/^rear axle,ratio,4.10/rear axle,ratio,4.10\nrear axle,ratio,3.90/' 'stands on line' elsewhere
+faulty 's/^tyre,marking,225/tyre,marking,25/' 'section width 25 mm is outside'
+faulty 's/^tyre,price,128.00/tyre,price,128/' 'a price is written with two decimals'
+faulty 's/^tyre,count,4/tyre,count,four/' 'a count is a whole number'
+faulty 's/^engine,torque_at,1600 rpm: 360/engine,torque_at,1600 rpm; 360/' 'a point of the torque curve'
+faulty 's/^part,property,printed$/part;property;printed/' 'the first line is'
+faulty '/^coolant cap,opens_at/d' 'the quote does not say `opens_at` of `coolant cap`' elsewhere
+faulty "s/^tyre,rating,.*/&$(printf '%0400d' 0)/" 'the line is too long'
+
+run 2
+says complaint 'usage: '
+run 2 "$out/not-there.csv"
+says complaint 'cannot be opened'
+run 2 --bits
+: >"$out/empty.csv"
+run 2 "$out/empty.csv"
+says complaint 'the quote is empty'
+
+echo "$passed passed, $failed failed"
+[ $failed -eq 0 ]

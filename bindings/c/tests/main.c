@@ -1,0 +1,66 @@
+/* Tests of the C surface. Ends with 1 where a check failed. */
+#include "check.h"
+
+long checks_passed, checks_failed;
+
+void check(int holds, const char *what, const char *detail, const char *file, int line)
+{
+    if (holds) {
+        checks_passed++;
+        return;
+    }
+    checks_failed++;
+    printf("%s:%d: %s %s\n", file, line, what, detail);
+}
+
+const char *last_message(void)
+{
+    static char buffer[2048];
+    axw_last_message(buffer, sizeof buffer);
+    return buffer;
+}
+
+void check_status(int32_t found, int32_t wanted, const char *what, const char *file, int line)
+{
+    char detail[2200];
+    snprintf(detail, sizeof detail, "is %d, not %d; last message: %s", (int)found, (int)wanted,
+             last_message());
+    check(found == wanted, what, detail, file, line);
+}
+
+void check_message(const char *words, const char *what, const char *file, int line)
+{
+    char detail[2200];
+    snprintf(detail, sizeof detail, "does not say \"%s\" but: %s", words, last_message());
+    check(strstr(last_message(), words) != NULL, what, detail, file, line);
+}
+
+void check_near(double found, double wanted, double share, const char *what, const char *file, int line)
+{
+    char detail[128];
+    snprintf(detail, sizeof detail, "is %.17g, not %.17g", found, wanted);
+    check(fabs(found - wanted) <= share * fabs(wanted), what, detail, file, line);
+}
+
+void check_text(const char *found, const char *wanted, const char *what, const char *file, int line)
+{
+    char detail[512];
+    snprintf(detail, sizeof detail, "is \"%s\", not \"%s\"", found, wanted);
+    check(strcmp(found, wanted) == 0, what, detail, file, line);
+}
+
+int same_bits(double a, double b)
+{
+    return memcmp(&a, &b, sizeof a) == 0;
+}
+
+int main(void)
+{
+    test_functions();
+    test_messages();
+    test_text();
+    test_models();
+    test_tables();
+    printf("%ld passed, %ld failed\n", checks_passed, checks_failed);
+    return checks_failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
+}

@@ -1,0 +1,151 @@
+"""How the what-if pictures look.
+
+One language for all of them: hatched is what is wanted, a star is what was chosen, a cross is what was quoted; full marks
+fit, hollow ones do not. Everything is labelled where it stands and reads without colour.
+"""
+
+import os
+from io import BytesIO
+from pathlib import Path
+from textwrap import fill
+
+import matplotlib
+import numpy as np
+from IPython.display import Image, Markdown, display
+from matplotlib.colors import ListedColormap
+from matplotlib.figure import Figure
+from matplotlib.patheffects import withStroke
+
+matplotlib.rcParams.update({
+    "font.size": 11,
+    "axes.titlesize": 12,
+    "axes.spines.top": False,
+    "axes.spines.right": False,
+    "hatch.color": "0.35",
+    "hatch.linewidth": 0.7,
+})
+
+#: Pale yellow to slate, evenly darker in grey too, and light enough for black words.
+FIELD = ListedColormap(1 - 0.6 * (1 - matplotlib.colormaps["cividis"](np.linspace(1, 0, 256))[:, :3]))
+HATCH = "///"
+STYLES = ["-", "--", "-.", ":"]
+MARKERS = ["o", "s", "^", "D"]
+BOLD = 2.6
+HALO = [withStroke(linewidth=3, foreground="white")]
+BOX = {"boxstyle": "round,pad=0.25", "facecolor": "white", "edgecolor": "0.3", "linewidth": 0.8}
+CHOSEN = {"marker": "*", "markersize": 19, "color": "black", "markeredgecolor": "white", "markeredgewidth": 1.2}
+ELSEWHERE = CHOSEN | {"color": "white", "markeredgecolor": "black"}
+QUOTED = {"marker": "X", "markersize": 13, "color": "white", "markeredgecolor": "black", "markeredgewidth": 1.6}
+
+
+def say(words):
+    """A sentence under a picture."""
+    display(Markdown(words))
+
+
+def table(head, rows):
+    """A table of words; the last column, the verdict, in bold."""
+    lines = [head, ["---"] * len(head), *([*row[:-1], f"**{row[-1]}**"] for row in rows)]
+    say("\n".join(f"| {' | '.join(line)} |" for line in lines))
+
+
+def show(figure, name, words):
+    """Shows the picture, with words for who cannot see it; AXLEWRIGHT_PICTURES names a folder for a copy."""
+    picture = BytesIO()
+    figure.savefig(picture, format="png", dpi=110)
+    if folder := os.environ.get("AXLEWRIGHT_PICTURES"):
+        Path(folder, f"{name}.png").write_bytes(picture.getvalue())
+    display(Image(picture.getvalue(), alt=words))
+
+
+def frame(across, up, rows=1, columns=1, height=5.6):
+    """A figure and its axes, labelled once."""
+    figure = Figure(figsize=(8.6, height), layout="constrained")
+    axes = figure.subplots(rows, columns, sharex=True, sharey=True, squeeze=False)
+    for below in axes[-1]:
+        below.set_xlabel(across)
+    for beside in axes[:, 0]:
+        beside.set_ylabel(up)
+    return figure, axes if axes.size > 1 else axes[0, 0]
+
+
+def second_axis(axis, label, here, there):
+    """The same axis in another unit that shares its zero, on the other side."""
+    axes, factor = axis.axes, (1 * here).to(there)
+    functions = (lambda value: value * factor, lambda value: value / factor)
+    if axis is axes.xaxis:
+        axes.secondary_xaxis("top", functions=functions).set_xlabel(label)
+    else:
+        axes.secondary_yaxis("right", functions=functions).set_ylabel(label)
+
+
+def mark(axes, x, y, words, style, towards):
+    """Marks a point and names it; `towards` is where its words stand, in points."""
+    axes.plot([x], [y], linestyle="none", zorder=6, clip_on=False, **style)
+    across, up = towards
+    axes.annotate(
+        words, (x, y), towards, textcoords="offset points", zorder=7, bbox=BOX,
+        ha="left" if across > 0 else "right", va="bottom" if up > 0 else "top",
+    )  # fmt: skip
+
+
+def points(axes, x, y, fits, marker):
+    """Points: full where they fit, hollow where not."""
+    axes.plot(x[fits], y[fits], marker, color="black", markeredgecolor="white", markersize=10)
+    axes.plot(x[~fits], y[~fits], marker, color="white", markeredgecolor="black", markersize=8)
+
+
+def lines(axes, x, y, values, levels, words, **style):
+    """Labelled lines of equal value."""
+    drawn = axes.contour(x, y, values, levels=levels, colors="black", **style)
+    for label in axes.clabel(drawn, fmt=words.format, fontsize=10):
+        label.set_path_effects(HALO)
+
+
+def field(axes, x, y, values, levels, low, high, words):
+    """Values as a filled field; what is wanted of them is hatched between bold, labelled lines."""
+    drawn = axes.contourf(x, y, values, levels=levels, cmap=FIELD, extend="both")
+    top = high if np.isfinite(high) else max(low, np.nanmax(values)) + 1
+    axes.contourf(x, y, values, levels=[low, top], colors="none", hatches=[HATCH])
+    lines(axes, x, y, values, [limit for limit in (low, high) if np.isfinite(limit)], words, linewidths=BOLD)
+    return drawn
+
+
+def band(axes, low, high):
+    """What is wanted along the horizontal axis, hatched between bold lines."""
+    axes.axvspan(low, high, facecolor="none", edgecolor="0.35", linewidth=0, hatch=HATCH)
+    for limit in low, high:
+        axes.axvline(limit, color="black", linewidth=BOLD)
+
+
+def refuse(axes, reason):
+    """Says in place of a field why there is none."""
+    axes.text(0.5, 0.5, fill(f"refused: {reason}", 30), transform=axes.transAxes, ha="center", va="center", bbox=BOX)
+
+
+def margin_axis(axes, margins, wanted):
+    """A logarithmic axis for these margins: the limit at 1, the wanted margin, the verdict between them."""
+    least, most = min(0.5, 0.85 * np.nanmin(margins)), max(1.6 * wanted, 1.2 * np.nanmax(margins))
+    axes.set_xscale("log")
+    ticks = [tick for tick in (0.1, 0.2, 0.3, 0.5, 0.7, 1.0, wanted, 2.0, 3.0, 5.0) if least <= tick <= most]
+    axes.set_xticks(ticks, [f"{tick:g}" for tick in ticks])
+    axes.minorticks_off()
+    band(axes, wanted, 2 * most)
+    axes.axvline(1, color="black", linewidth=BOLD, linestyle="--")
+    for left, right, verdict in (least, 1, "short"), (1, wanted, "tight"), (wanted, most, "meets"):
+        middle = (left * right) ** 0.5
+        axes.text(middle, 1.01, verdict, transform=axes.get_xaxis_transform(), ha="center", va="bottom")
+    axes.set_xlim(least, most)
+
+
+def margin_row(axes, row, known, if_shocked, shocks, words):
+    """One part: its margin where it is known, what it would be at each shock factor, and what to call that."""
+    if np.isnan(known) or np.ptp(if_shocked):
+        axes.plot(if_shocked, np.full(len(shocks), row), "-o", color="black", markerfacecolor="white", markersize=9)
+        for margin, shock in zip(if_shocked, shocks, strict=True):
+            axes.annotate(
+                f"×{shock:g}", (margin, row), (-4, -8), textcoords="offset points", ha="center", va="top",
+                path_effects=HALO,
+            )  # fmt: skip
+    axes.plot([known], [row], "D", color="black", markersize=11, zorder=5)
+    axes.text(0.01, row - 0.2, words, transform=axes.get_yaxis_transform(), weight="bold", path_effects=HALO)
