@@ -93,8 +93,8 @@ def answers():
     yield "Margin over the hottest coolant", words, "cooling.margin", coolant.margin
 
     weights = mass.weight_distribution(**SCALES)
-    yield "Share of the front axle", f"{weights.front_share:.1%}".replace("%", " %"), "mass.front_share", weights.front_share
-    behind = weights.behind_front_axle
+    share, behind = weights.front_share, weights.behind_front_axle
+    yield "Share of the front axle", f"{100 * share:.1f} %", "mass.front_share", share
     yield "Centre of gravity behind the front axle", f"{behind:us}", "mass.behind_front_axle", behind
 
     weakest = TORQUE_PATH.weakest()

@@ -1,29 +1,33 @@
 """How the what-if pictures look.
 
-One language for all of them: hatched is what is wanted, a star is what was chosen, a cross is what was quoted; full marks
-fit, hollow ones do not. Everything is labelled where it stands and reads without colour.
+One language for all of them: hatched is what is wanted, a star is what was chosen, a cross is what was quoted; full
+marks fit, hollow ones do not. Everything is labelled where it stands and reads without colour.
 """
 
 import os
+from base64 import b64encode
+from html import escape
 from io import BytesIO
 from pathlib import Path
 from textwrap import fill
 
 import matplotlib
 import numpy as np
-from IPython.display import Image, Markdown, display
+from IPython.display import HTML, Markdown, display
 from matplotlib.colors import ListedColormap
 from matplotlib.figure import Figure
 from matplotlib.patheffects import withStroke
 
-matplotlib.rcParams.update({
-    "font.size": 11,
-    "axes.titlesize": 12,
-    "axes.spines.top": False,
-    "axes.spines.right": False,
-    "hatch.color": "0.35",
-    "hatch.linewidth": 0.7,
-})
+matplotlib.rcParams.update(
+    {
+        "font.size": 11,
+        "axes.titlesize": 12,
+        "axes.spines.top": False,
+        "axes.spines.right": False,
+        "hatch.color": "0.35",
+        "hatch.linewidth": 0.7,
+    }
+)
 
 #: Pale yellow to slate, evenly darker in grey too, and light enough for black words.
 FIELD = ListedColormap(1 - 0.6 * (1 - matplotlib.colormaps["cividis"](np.linspace(1, 0, 256))[:, :3]))
@@ -55,7 +59,8 @@ def show(figure, name, words):
     figure.savefig(picture, format="png", dpi=110)
     if folder := os.environ.get("AXLEWRIGHT_PICTURES"):
         Path(folder, f"{name}.png").write_bytes(picture.getvalue())
-    display(Image(picture.getvalue(), alt=words))
+    source = b64encode(picture.getvalue()).decode()
+    display(HTML(f'<img src="data:image/png;base64,{source}" alt="{escape(words)}">'))
 
 
 def frame(across, up, rows=1, columns=1, height=5.6):
@@ -79,14 +84,26 @@ def second_axis(axis, label, here, there):
         axes.secondary_yaxis("right", functions=functions).set_ylabel(label)
 
 
+def inward(value, limits, offset):
+    """The offset, turned away from an edge that is near."""
+    share = (value - limits[0]) / (limits[1] - limits[0])
+    return abs(offset) if share < 0.2 else -abs(offset) if share > 0.8 else offset
+
+
 def mark(axes, x, y, words, style, towards):
-    """Marks a point and names it; `towards` is where its words stand, in points."""
+    """Marks a point and names it; `towards` is where its words stand, in points, unless the edge is near."""
     axes.plot([x], [y], linestyle="none", zorder=6, clip_on=False, **style)
-    across, up = towards
+    across, up = inward(x, axes.get_xlim(), towards[0]), inward(y, axes.get_ylim(), towards[1])
     axes.annotate(
-        words, (x, y), towards, textcoords="offset points", zorder=7, bbox=BOX,
-        ha="left" if across > 0 else "right", va="bottom" if up > 0 else "top",
-    )  # fmt: skip
+        words,
+        (x, y),
+        (across, up),
+        textcoords="offset points",
+        zorder=7,
+        bbox=BOX,
+        ha="left" if across > 0 else "right",
+        va="bottom" if up > 0 else "top",
+    )
 
 
 def points(axes, x, y, fits, marker):
@@ -144,8 +161,13 @@ def margin_row(axes, row, known, if_shocked, shocks, words):
         axes.plot(if_shocked, np.full(len(shocks), row), "-o", color="black", markerfacecolor="white", markersize=9)
         for margin, shock in zip(if_shocked, shocks, strict=True):
             axes.annotate(
-                f"×{shock:g}", (margin, row), (-4, -8), textcoords="offset points", ha="center", va="top",
+                f"×{shock:g}",
+                (margin, row),
+                (-4, -8),
+                textcoords="offset points",
+                ha="center",
+                va="top",
                 path_effects=HALO,
-            )  # fmt: skip
+            )
     axes.plot([known], [row], "D", color="black", markersize=11, zorder=5)
     axes.text(0.01, row - 0.2, words, transform=axes.get_yaxis_transform(), weight="bold", path_effects=HALO)

@@ -8,12 +8,12 @@
 # Change the next cell and run everything again.
 
 # %%
-import dunlin  # the van as quoted
 import numpy as np
-import pictures
-
 from axlewright import si
 from axlewright.units import Hz, N_mm, delta_degF, ft, inch, km, kPa_gauge, lbf_in, m, mm, psi_gauge, rad_s, rpm
+
+import dunlin  # the van as quoted
+import pictures
 
 spring, mount = 550 * lbf_in, 0.62  # chosen, the mount by its motion ratio
 catalogue = np.arange(250, 751, 50) * lbf_in
@@ -43,6 +43,7 @@ def place(value, band):
 
 
 def between(band):
+    """A band in words."""
     low, high = band
     return f"{low} to {high}"
 
@@ -55,7 +56,8 @@ def between(band):
 # the load adds to the rate of an inclined spring.
 
 # %%
-rates, ratios = np.linspace(200, 800, 200) * lbf_in, np.linspace(0.50, 0.80, 200)
+rates = np.linspace(catalogue.to(lbf_in).min() - 50, catalogue.to(lbf_in).max() + 50, 200) * lbf_in
+ratios = np.linspace(min(mounts) - 0.06, max(mounts) + 0.06, 200)
 wheel_rate = si.spring.wheel_rate(rates.si, ratios[:, None], dunlin.SPRING_ANGLE.si)
 frequency = Hz(si.spring.natural_frequency(wheel_rate, dunlin.SPRUNG_MASS.si))
 sag = m(si.spring.static_deflection(dunlin.FRONT_LOAD.si, wheel_rate))
@@ -78,11 +80,11 @@ pictures.mark(
 )
 pictures.second_axis(axes.xaxis, "spring rate [N/mm]", lbf_in, N_mm)
 figure.colorbar(field, label="ride frequency [Hz]", aspect=35)
-pictures.show(figure, "ride", f"Ride frequency over spring rate and mount: quoted {ride_quoted:.2f}, chosen {ride:.2f}.")
+pictures.show(figure, "ride", f"Ride frequency over spring and mount: quoted {ride_quoted:.2f}, chosen {ride:.2f}.")
 pictures.say(
-    f"The quoted {dunlin.SPRING_RATE} at {dunlin.MOTION_RATIO} rides at {ride_quoted:.2f} and sags "
-    f"{drop_quoted:.1f} ({drop_quoted.to(mm):.0f} mm): **{place(ride_quoted, frequency_wanted)}** of the wanted "
-    f"{between(frequency_wanted)}. {spring} at {mount} rides at {ride:.2f} and sags {drop:.1f} ({drop.to(mm):.0f} mm): "
+    f"The quoted {dunlin.SPRING_RATE} at {dunlin.MOTION_RATIO} rides at {ride_quoted:.2f} and sags {drop_quoted:.1f} "
+    f"({drop_quoted.to(mm):.0f} mm): **{place(ride_quoted, frequency_wanted)}**, where {between(frequency_wanted)} is "
+    f"wanted. {spring} at {mount} rides at {ride:.2f} and sags {drop:.1f} ({drop.to(mm):.0f} mm): "
     f"**{place(ride, frequency_wanted)}**. {fits.sum()} of the {fits.size} pairs on offer lie in the band."
 )
 
@@ -113,17 +115,21 @@ axes.set_ylim(*radius.to(inch)[[0, -1]])
 axes.set_yticks(radii.to(inch), [f"{t}, {r:.1f} in" for t, r in zip(tyres, radii.to(inch), strict=True)])
 pictures.second_axis(axes.yaxis, "rolling radius [mm]", inch, mm)
 pictures.mark(
-    axes, cruise.to(rpm), dunlin.rolling_radius(tyre).to(inch), f"chosen\n{cruise:.0f}", pictures.CHOSEN, (12, 8)
+    axes, cruise.to(rpm), dunlin.rolling_radius(tyre).to(inch), f"chosen\n{cruise:.0f}", pictures.CHOSEN, (-8, -6)
 )
 pictures.mark(
-    axes, cruise_quoted.to(rpm), dunlin.rolling_radius(dunlin.TYRE).to(inch), f"quoted\n{cruise_quoted:.0f}",
-    pictures.QUOTED, (12, 8),
-)  # fmt: skip
+    axes,
+    cruise_quoted.to(rpm),
+    dunlin.rolling_radius(dunlin.TYRE).to(inch),
+    f"quoted\n{cruise_quoted:.0f}",
+    pictures.QUOTED,
+    (12, 8),
+)
 pictures.show(figure, "cruise", f"Engine speed over axle and tyre: quoted {cruise_quoted:.0f}, chosen {cruise:.0f}.")
 pictures.say(
     f"The quoted {dunlin.AXLE_RATIO:.2f} on {dunlin.TYRE.split()[0]} turns the engine at {cruise_quoted:.0f}: "
-    f"**{place(cruise_quoted, cruise_wanted)}** of the wanted {between(cruise_wanted)}. {axle:.2f} on {tyre} turns it at "
-    f"{cruise:.0f}: **{place(cruise, cruise_wanted)}**. Load index, speed symbol and clearance must suit the van too."
+    f"**{place(cruise_quoted, cruise_wanted)}**, where {between(cruise_wanted)} is wanted. {axle:.2f} on {tyre} turns "
+    f"it at {cruise:.0f}: **{place(cruise, cruise_wanted)}**. Load index, speed symbol and clearance must suit too."
 )
 
 # %% [markdown]
@@ -141,10 +147,12 @@ grid = coolant.margin_table(cap=caps, altitude=altitudes, strength=mixes)
 margin = grid["margin"].to(delta_degF).reshape(caps.size, altitudes.size, len(mixes))
 
 # %%
-figure, panels = pictures.frame("altitude [ft]", "cap rating [psi gauge]", rows=2, columns=2, height=8)
+figure, panels = pictures.frame("altitude [ft]", "cap rating [psi gauge]", (len(mixes) + 1) // 2, 2, height=8)
 x, y, wanted = altitudes.to(ft), caps.to(psi_gauge), margin_wanted.to(delta_degF)
 others = [level for level in range(-20, 81, 10) if level != wanted]
-for n, axes in enumerate(panels.flat):
+for axes in panels.flat[len(mixes) :]:
+    axes.set_visible(False)
+for n, axes in enumerate(panels.flat[: len(mixes)]):
     axes.set_title(f"{100 * mixes[n]:.0f} % concentrate by volume" if mixes[n] else "water alone")
     if n in here.reasons:
         pictures.refuse(axes, here.reasons[n])
@@ -201,7 +209,7 @@ pictures.show(figure, "torque", f"Torque margin of each part: the weakest known 
 pictures.say(
     f"The weakest part that is known is the **{weakest.part}**: {weakest.margin:.2f}, **{weakest.verdict}**. "
     f"{weakest.not_known} parts are not known, and each of them may be weaker."
-    + "".join(f" The **{part}** is short whatever the shock." for part in hopeless)
+    + "".join(f" The **{part}** is short at every shock factor drawn." for part in hopeless)
 )
 
 # %% [markdown]
@@ -213,7 +221,8 @@ rows = [
     ["axle and tyres", f"{axle:.2f} on {tyre}", f"{cruise:.0f}", between(cruise_wanted), place(cruise, cruise_wanted)],
     ["cap and mix", f"{cap}, {100 * mix:.0f} %", f"{boiled:.0f} °F", f"at least {wanted:.0f} °F", boiling.verdict],
 ]
-for part, rating, known, verdict in zip(*(parts[name] for name in ("part", "rating", "margin", "verdict")), strict=True):
+columns = (parts[name] for name in ("part", "rating", "margin", "verdict"))
+for part, rating, known, verdict in zip(*columns, strict=True):
     answer = "-" if np.isnan(known) else f"{known:.2f}"
     rows.append([part, f"rated {rating:.0f}", answer, f"at least {torque_wanted}", verdict])
 pictures.table(["part", "chosen", "answer", "wanted", "verdict"], rows)
@@ -222,9 +231,9 @@ for why in sorted(set(parts["why"]) - {""}):
     pictures.say(f"**Not known**: {', '.join(parts['part'][parts['why'] == why])}, because {why}.")
 
 # %% [markdown]
-# Nobody knows yet, and no picture above counts it: what the cap still holds after years of use, how long the chosen spring
-# is at ride height (an inclined spring under load loses some of its rate), how stiff the tyres are at tow pressure, and
-# what grip the tyres have, which bounds the torque that a driveline can see.
+# Nobody knows yet, and no picture above counts it: what the cap still holds after years of use, how long the chosen
+# spring is at ride height (an inclined spring under load loses some of its rate), how stiff the tyres are at tow
+# pressure, and what grip they have, which bounds the torque that a driveline can see.
 #
 # **Caution.** Brakes, steering, frames, hot pressurised coolant, loaded springs and drivelines can maim and kill. These
 # pictures help to choose what to ask for; local codes, the makers' ratings and licensed practice decide.

@@ -361,8 +361,8 @@ double axw_air_geopotential_altitude_value(double geometric_altitude);
  *     Weather moves the real station pressure by some 3 % around it.
  *
  * Source
- *     US Standard Atmosphere 1976 (NASA-TM-X-74335), eq. 33a and 33b; ISO 2533:1975 has the same
- *     constants here
+ *     US Standard Atmosphere 1976 (NASA-TM-X-74335), eq. 33a and 33b; ISO 2533:1975 gives the same
+ *     within 3e-6 (it rounds the gas constant)
  */
 int32_t axw_air_standard_pressure(double geopotential_altitude, double *result);
 
@@ -395,8 +395,8 @@ double axw_air_standard_pressure_value(double geopotential_altitude);
  *     - `-5000 <= geopotential_altitude <= 20000`
  *
  * Source
- *     US Standard Atmosphere 1976 (NASA-TM-X-74335), eq. 42; ISO 2533:1975 has the same constants
- *     here
+ *     US Standard Atmosphere 1976 (NASA-TM-X-74335), eq. 42; ISO 2533:1975 gives the same within
+ *     3e-6 (it rounds the gas constant)
  */
 int32_t axw_air_standard_density(double geopotential_altitude, double *result);
 
@@ -431,6 +431,8 @@ double axw_air_standard_density_value(double geopotential_altitude);
  * Valid for (SI)
  *     - `gauge_pressure finite`
  *     - `0 < station_pressure`
+ *
+ *     The sum is not below vacuum.
  *
  * Source
  *     Definition of a gauge pressure

@@ -136,8 +136,8 @@ pub extern "C" fn axw_air_geopotential_altitude_value(geometric_altitude: f64) -
 ///     Weather moves the real station pressure by some 3 % around it.
 ///
 /// Source
-///     US Standard Atmosphere 1976 (NASA-TM-X-74335), eq. 33a and 33b; ISO 2533:1975 has the same
-///     constants here
+///     US Standard Atmosphere 1976 (NASA-TM-X-74335), eq. 33a and 33b; ISO 2533:1975 gives the same
+///     within 3e-6 (it rounds the gas constant)
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_air_standard_pressure(geopotential_altitude: f64, result: *mut f64) -> i32 {
     guard(|| {
@@ -220,8 +220,8 @@ pub extern "C" fn axw_air_standard_pressure_value(geopotential_altitude: f64) ->
 ///     - `-5000 <= geopotential_altitude <= 20000`
 ///
 /// Source
-///     US Standard Atmosphere 1976 (NASA-TM-X-74335), eq. 42; ISO 2533:1975 has the same constants
-///     here
+///     US Standard Atmosphere 1976 (NASA-TM-X-74335), eq. 42; ISO 2533:1975 gives the same within
+///     3e-6 (it rounds the gas constant)
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_air_standard_density(geopotential_altitude: f64, result: *mut f64) -> i32 {
     guard(|| {
@@ -305,6 +305,8 @@ pub extern "C" fn axw_air_standard_density_value(geopotential_altitude: f64) -> 
 /// Valid for (SI)
 ///     - `gauge_pressure finite`
 ///     - `0 < station_pressure`
+///
+///     The sum is not below vacuum.
 ///
 /// Source
 ///     Definition of a gauge pressure

@@ -26,7 +26,7 @@ struct AirStandardPressure;
 
 impl Kernel<1, 1> for AirStandardPressure {
     const NAME: &'static str = "air.standard_pressure";
-    const DOC: &'static str = "Pressure of the standard atmosphere: the station pressure of an average day.\n\nFormula\n    `p = 101325 (1 - 0.0065 H / 288.15)^(g / (R 0.0065))` up to 11 km, then `p = p_11 exp(-g (H - 11000) / (R 216.65))`\n\nParameters\n    geopotential_altitude [m]: `H`, above mean sea level\n\nReturns\n    (absolute pressure [Pa]) The absolute pressure at that altitude, not the one that a weather report reduces to sea level.\n\nValid for (SI)\n    - `-5000 <= geopotential_altitude <= 20000`\n\n    Weather moves the real station pressure by some 3 % around it.\n\nSource\n    US Standard Atmosphere 1976 (NASA-TM-X-74335), eq. 33a and 33b; ISO 2533:1975 has the same constants here";
+    const DOC: &'static str = "Pressure of the standard atmosphere: the station pressure of an average day.\n\nFormula\n    `p = 101325 (1 - 0.0065 H / 288.15)^(g / (R 0.0065))` up to 11 km, then `p = p_11 exp(-g (H - 11000) / (R 216.65))`\n\nParameters\n    geopotential_altitude [m]: `H`, above mean sea level\n\nReturns\n    (absolute pressure [Pa]) The absolute pressure at that altitude, not the one that a weather report reduces to sea level.\n\nValid for (SI)\n    - `-5000 <= geopotential_altitude <= 20000`\n\n    Weather moves the real station pressure by some 3 % around it.\n\nSource\n    US Standard Atmosphere 1976 (NASA-TM-X-74335), eq. 33a and 33b; ISO 2533:1975 gives the same within 3e-6 (it rounds the gas constant)";
     const PARAMETERS: [(&'static str, &'static Kind); 1] = [("geopotential_altitude", units::Length::KIND)];
     const RESULTS: [(&'static str, &'static Kind); 1] =
         [("standard_pressure", units::AbsolutePressure::KIND)];
@@ -41,7 +41,7 @@ struct AirStandardDensity;
 
 impl Kernel<1, 1> for AirStandardDensity {
     const NAME: &'static str = "air.standard_density";
-    const DOC: &'static str = "Density of the standard atmosphere.\n\nFormula\n    `d = p / (R T)` with `T = 288.15 - 0.0065 H` up to 11 km and 216.65 K above\n\nParameters\n    geopotential_altitude [m]: `H`, above mean sea level\n\nReturns\n    (density [kg/m³]) The density of dry air at that altitude.\n\nValid for (SI)\n    - `-5000 <= geopotential_altitude <= 20000`\n\nSource\n    US Standard Atmosphere 1976 (NASA-TM-X-74335), eq. 42; ISO 2533:1975 has the same constants here";
+    const DOC: &'static str = "Density of the standard atmosphere.\n\nFormula\n    `d = p / (R T)` with `T = 288.15 - 0.0065 H` up to 11 km and 216.65 K above\n\nParameters\n    geopotential_altitude [m]: `H`, above mean sea level\n\nReturns\n    (density [kg/m³]) The density of dry air at that altitude.\n\nValid for (SI)\n    - `-5000 <= geopotential_altitude <= 20000`\n\nSource\n    US Standard Atmosphere 1976 (NASA-TM-X-74335), eq. 42; ISO 2533:1975 gives the same within 3e-6 (it rounds the gas constant)";
     const PARAMETERS: [(&'static str, &'static Kind); 1] = [("geopotential_altitude", units::Length::KIND)];
     const RESULTS: [(&'static str, &'static Kind); 1] = [("standard_density", units::Density::KIND)];
     #[inline(always)]
@@ -55,7 +55,7 @@ struct AirAbsolutePressure;
 
 impl Kernel<2, 1> for AirAbsolutePressure {
     const NAME: &'static str = "air.absolute_pressure";
-    const DOC: &'static str = "Absolute pressure of a gauge reading.\n\nFormula\n    `p = p_g + p_a`\n\nParameters\n    gauge_pressure [Pa]: `p_g`, what a gauge or a cap's rating says; negative for a partial vacuum\n    station_pressure [Pa]: `p_a`, absolute pressure of the air around, as measured there, not reduced to sea level\n\nReturns\n    (absolute pressure [Pa]) The pressure above vacuum.\n\nValid for (SI)\n    - `gauge_pressure finite`\n    - `0 < station_pressure`\n\nSource\n    Definition of a gauge pressure";
+    const DOC: &'static str = "Absolute pressure of a gauge reading.\n\nFormula\n    `p = p_g + p_a`\n\nParameters\n    gauge_pressure [Pa]: `p_g`, what a gauge or a cap's rating says; negative for a partial vacuum\n    station_pressure [Pa]: `p_a`, absolute pressure of the air around, as measured there, not reduced to sea level\n\nReturns\n    (absolute pressure [Pa]) The pressure above vacuum.\n\nValid for (SI)\n    - `gauge_pressure finite`\n    - `0 < station_pressure`\n\n    The sum is not below vacuum.\n\nSource\n    Definition of a gauge pressure";
     const PARAMETERS: [(&'static str, &'static Kind); 2] =
         [("gauge_pressure", units::GaugePressure::KIND), ("station_pressure", units::AbsolutePressure::KIND)];
     const RESULTS: [(&'static str, &'static Kind); 1] =

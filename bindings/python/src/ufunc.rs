@@ -26,7 +26,7 @@ pub trait Kernel<const I: usize, const O: usize>: 'static {
 
 /// Elements that are worked on at once; inputs that do not lie side by side are gathered first, results always
 /// scattered last, so that one loop serves every layout and vectorises.
-const BLOCK: usize = 512;
+const BLOCK: usize = 256;
 const STRIDE: npy_intp = size_of::<f64>() as npy_intp;
 
 unsafe extern "C" fn inner_loop<K: Kernel<I, O>, const I: usize, const O: usize>(
@@ -114,7 +114,11 @@ unsafe fn blocks<K: Kernel<I, O>, const I: usize, const O: usize>(
             let outputs: [*mut f64; O] = from_fn(|o| {
                 let (to, step) = result(o, start);
                 // In place the results wait, so that the compiler sees that they lie apart from the inputs.
-                if step == STRIDE && !inputs.contains(&to.cast_const()) { to } else { results[o].as_mut_ptr().cast() }
+                if step == STRIDE && !inputs.contains(&to.cast_const()) {
+                    to
+                } else {
+                    results[o].as_mut_ptr().cast()
+                }
             });
             let finite = block::<K, I, O>(inputs, outputs, count);
             for o in 0..O {

@@ -71,8 +71,8 @@ def standard_pressure(
         Weather moves the real station pressure by some 3 % around it.
 
     Source
-        US Standard Atmosphere 1976 (NASA-TM-X-74335), eq. 33a and 33b; ISO 2533:1975 has the same
-        constants here
+        US Standard Atmosphere 1976 (NASA-TM-X-74335), eq. 33a and 33b; ISO 2533:1975 gives the same
+        within 3e-6 (it rounds the gas constant)
 
     A value outside the range raises `DomainError`, which says where in an array; with
     `invalid="nan"` it gives NaN.
@@ -100,8 +100,8 @@ def standard_density(
         - `-5000 <= geopotential_altitude <= 20000`
 
     Source
-        US Standard Atmosphere 1976 (NASA-TM-X-74335), eq. 42; ISO 2533:1975 has the same constants
-        here
+        US Standard Atmosphere 1976 (NASA-TM-X-74335), eq. 42; ISO 2533:1975 gives the same within
+        3e-6 (it rounds the gas constant)
 
     A value outside the range raises `DomainError`, which says where in an array; with
     `invalid="nan"` it gives NaN.
@@ -132,6 +132,8 @@ def absolute_pressure(
     Valid for (SI)
         - `gauge_pressure finite`
         - `0 < station_pressure`
+
+        The sum is not below vacuum.
 
     Source
         Definition of a gauge pressure

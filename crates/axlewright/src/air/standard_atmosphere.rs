@@ -1,7 +1,7 @@
 use crate::units::{AbsolutePressure, Density, Length, Quantity, STANDARD_GRAVITY};
 use crate::{Result, valid};
 
-/// Constants of the US Standard Atmosphere 1976, the same as ISO 2533:1975 up to 32 km.
+/// Constants of the US Standard Atmosphere 1976. ISO 2533:1975 differs only in that it rounds the gas constant to 287.05287.
 const SEA_LEVEL_TEMPERATURE: f64 = 288.15;
 const SEA_LEVEL_PRESSURE: f64 = 101_325.0;
 const LAPSE: f64 = 0.0065;
@@ -40,7 +40,7 @@ fn pressure(altitude: f64) -> f64 {
 /// Weather moves the real station pressure by some 3 % around it.
 ///
 /// # Source
-/// US Standard Atmosphere 1976 (NASA-TM-X-74335), eq. 33a and 33b; ISO 2533:1975 has the same constants here
+/// US Standard Atmosphere 1976 (NASA-TM-X-74335), eq. 33a and 33b; ISO 2533:1975 gives the same within 3e-6 (it rounds the gas constant)
 ///
 /// # Errors
 /// [`Error::OutOfRange`](crate::Error::OutOfRange)
@@ -75,7 +75,7 @@ pub fn standard_pressure(geopotential_altitude: Length) -> Result<AbsolutePressu
 /// - `-5000 <= geopotential_altitude <= 20000`
 ///
 /// # Source
-/// US Standard Atmosphere 1976 (NASA-TM-X-74335), eq. 42; ISO 2533:1975 has the same constants here
+/// US Standard Atmosphere 1976 (NASA-TM-X-74335), eq. 42; ISO 2533:1975 gives the same within 3e-6 (it rounds the gas constant)
 ///
 /// # Errors
 /// [`Error::OutOfRange`](crate::Error::OutOfRange)

@@ -17,6 +17,8 @@ use crate::{Result, valid};
 /// - `gauge_pressure finite`
 /// - `0 < station_pressure`
 ///
+/// The sum is not below vacuum.
+///
 /// # Source
 /// Definition of a gauge pressure
 ///
@@ -39,7 +41,11 @@ pub fn absolute_pressure(
         gauge_pressure: .. ; "definition";
         station_pressure: 0 < .. ; "definition: above vacuum";
     }
-    Ok(absolute(gauge_pressure, station_pressure))
+    let absolute_pressure = absolute(gauge_pressure, station_pressure);
+    valid! {
+        absolute_pressure: 0 <= .. ; "definition: no pressure lies below vacuum";
+    }
+    Ok(absolute_pressure)
 }
 
 /// Gauge reading of an absolute pressure.

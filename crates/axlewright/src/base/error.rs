@@ -35,7 +35,7 @@ impl Limit {
             value > self.lower
         } else {
             value >= self.lower
-        }) & (if self.upper == f64::INFINITY {
+        }) && (if self.upper == f64::INFINITY {
             value <= f64::MAX
         } else if self.upper_open {
             value < self.upper

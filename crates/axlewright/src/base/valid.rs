@@ -59,7 +59,7 @@ impl<Q: Quantity> Rule for Exceeds<Q> {
 #[macro_export]
 macro_rules! valid {
     (@rules [$($rule:expr),+]) => {
-        if !($($crate::base::valid::Rule::holds(&$rule))&+) {
+        if !($($crate::base::valid::Rule::holds(&$rule))&&+) {
             return Err($crate::valid!(@first $($rule),+));
         }
     };

@@ -1,0 +1,38 @@
+#include "checked.h"
+#include <float.h>
+#include <math.h>
+
+#define TAU 6.28318530717958647692
+#define RIGHT_ANGLE 1.57079632679489661923
+
+static int positive(double x) { return x > 0.0 && x <= DBL_MAX; }
+
+static int32_t put(double *result, double value) {
+    if (result) *result = value;
+    return 0;
+}
+
+int32_t checked_wheel_rate(double spring_rate, double motion_ratio, double angle, double *result) {
+    double along;
+    if (!positive(spring_rate)) return 1;
+    if (!(motion_ratio > 0.0 && motion_ratio <= 3.0)) return 1;
+    if (!(angle >= -RIGHT_ANGLE && angle <= RIGHT_ANGLE)) return 1;
+    along = motion_ratio * cos(angle);
+    return put(result, spring_rate * along * along);
+}
+
+int32_t checked_ride_rate(double wheel_rate, double tyre_rate, double *result) {
+    if (!positive(wheel_rate) || !positive(tyre_rate)) return 1;
+    return put(result, wheel_rate * tyre_rate / (wheel_rate + tyre_rate));
+}
+
+int32_t checked_natural_frequency(double tangent_rate, double sprung_mass, double *result) {
+    if (!positive(tangent_rate) || !positive(sprung_mass)) return 1;
+    return put(result, sqrt(tangent_rate / sprung_mass) / TAU);
+}
+
+int32_t checked_road_speed(double engine_speed, double gear_ratio, double final_drive, double radius, double *result) {
+    if (!(engine_speed >= 0.0 && engine_speed <= DBL_MAX)) return 1;
+    if (!positive(gear_ratio) || !positive(final_drive) || !positive(radius)) return 1;
+    return put(result, engine_speed * radius / (gear_ratio * final_drive));
+}
