@@ -5,7 +5,6 @@ invented. `python dunlin.py` prints the answers; with `--bits` it prints the bit
 against the other two surfaces.
 """
 
-import json
 import struct
 import sys
 from pathlib import Path
@@ -37,11 +36,6 @@ SCALES = {
 def sheet(name):
     """Text of one of the Dunlin's documents."""
     return (Path(__file__).parents[1] / "sheets" / f"dunlin_{name}.toml").read_text("utf-8")
-
-
-def changed(model, **fields):
-    """The model with some of its fields changed."""
-    return type(model)(**json.loads(model.to_json()) | fields)
 
 
 COOLANT = cooling.Coolant.from_text(sheet("coolant"))

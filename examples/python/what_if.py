@@ -139,7 +139,7 @@ pictures.say(
 # it. Above the bold line there is the margin that we want; a hollow star is the same cap over another mix.
 
 # %%
-coolant = dunlin.changed(dunlin.COOLANT, cap=cap, altitude=altitude, strength=mix, tight_below=margin_wanted)
+coolant = dunlin.COOLANT.replace(cap=cap, altitude=altitude, strength=mix, tight_below=margin_wanted)
 boiling = coolant.margin()
 boiled = boiling.margin.to(delta_degF)
 here = coolant.margin_table(cap=[cap], altitude=[altitude], strength=mixes)
@@ -181,7 +181,7 @@ pictures.say(
 
 # %%
 torque = dunlin.TORQUE_CURVE.peaks().peak_torque
-path = dunlin.changed(dunlin.TORQUE_PATH, engine_torque=torque, shock_factor=shock_factor, tight_below=torque_wanted)
+path = dunlin.TORQUE_PATH.replace(engine_torque=torque, shock_factor=shock_factor, tight_below=torque_wanted)
 parts, weakest = path.parts_table(), path.weakest()
 shocked = path.table(engine_torque=[torque], shock_factor=shocks)
 if_shocked, verdicts = (shocked[name].reshape(len(shocks), parts.rows).T for name in ("margin", "verdict"))

@@ -215,8 +215,8 @@ typedef struct axw_cooling_coolant axw_cooling_coolant;
  * Valid for
  *     The engine as the limit: grip of the tyres and capacity of the clutch are not considered
  *     here. A continuous rating is held against the steady torque, the other kinds against the
- *     torque times the shock factor. A rating without kind, or without side where the sides
- *     differ, is `not known`.
+ *     torque times the shock factor; one that the steady torque exceeds is `short` without a
+ *     factor. A rating without kind, or without side where the sides differ, is `not known`.
  *
  * Source
  *     Balance of power through a geared train; suddenly applied load: factor 2 for an undamped
@@ -1171,6 +1171,7 @@ double axw_mass_weight_distribution_left_of_centreline_value(double left_front,
  *
  * Valid for (SI)
  *     - `0 < wire_diameter`
+ *     - `0 < mean_diameter`
  *     - `mean_diameter > wire_diameter`
  *     - `0 < active_coils`
  *     - `0 < shear_modulus`

@@ -2100,6 +2100,7 @@ pub extern "C" fn axw_mass_weight_distribution_left_of_centreline_value(
 ///
 /// Valid for (SI)
 ///     - `0 < wire_diameter`
+///     - `0 < mean_diameter`
 ///     - `mean_diameter > wire_diameter`
 ///     - `0 < active_coils`
 ///     - `0 < shear_modulus`
@@ -3215,8 +3216,8 @@ pub unsafe extern "C" fn axw_cooling_coolant_margin_table(
 /// Valid for
 ///     The engine as the limit: grip of the tyres and capacity of the clutch are not considered
 ///     here. A continuous rating is held against the steady torque, the other kinds against the
-///     torque times the shock factor. A rating without kind, or without side where the sides
-///     differ, is `not known`.
+///     torque times the shock factor; one that the steady torque exceeds is `short` without a
+///     factor. A rating without kind, or without side where the sides differ, is `not known`.
 ///
 /// Source
 ///     Balance of power through a geared train; suddenly applied load: factor 2 for an undamped

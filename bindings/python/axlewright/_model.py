@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 from typing import Any, ClassVar, Self
 
-from axlewright._native import Handle, _document, functions
+from axlewright._native import Handle, _document, _field, functions
 
 
 class Model:
@@ -29,6 +29,15 @@ class Model:
         """The document as JSON, each value as it was written."""
         text: str = functions[f"{self._name}.to_json"](self._handle)
         return text
+
+    def replace(self, **fields: Any) -> Self:
+        """The same model with some fields changed: `coolant.replace(cap="7 psi gauge")`. `None` takes a field away."""
+        return type(self)(**(json.loads(self.to_json()) | fields))
+
+    def _read(self, name: str, kind: str | None = None) -> Any:
+        """A field as it stands in the document; where its kind is named, as a quantity."""
+        value = json.loads(self.to_json()).get(name)
+        return value if kind is None or value is None else _field(value, kind)
 
     def __setattr__(self, name: str, value: object) -> None:
         raise AttributeError(f"a {type(self).__name__} never changes; build another one")

@@ -145,8 +145,18 @@ fn document(keywords: &Bound<'_, PyDict>) -> PyResult<String> {
     Ok(object(keywords, "")?.to_string())
 }
 
+/// A field of a model as it stands in the document, as the quantity that it is: a tolerance is left out.
+#[pyfunction(name = "_field")]
+fn field(py: Python<'_>, words: &str, kind: &str) -> PyResult<Py<PyAny>> {
+    let kind =
+        Kind::named(kind).ok_or_else(|| PyValueError::new_err(format!("there is no quantity {kind}")))?;
+    let reading = read_as(words, kind).map_err(|error| raise(py, error))?;
+    Quantity::result(py, Value::Number(reading.si), kind, reading.unit)
+}
+
 pub fn register(m: &Bound<'_, PyModule>) -> PyResult<()> {
     m.add_class::<Handle>()?;
+    m.add_function(wrap_pyfunction!(field, m)?)?;
     m.add_function(wrap_pyfunction!(document, m)?)
 }
 

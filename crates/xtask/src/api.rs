@@ -287,8 +287,12 @@ impl Api {
                 .find(|(name, _)| *name == argument_name)
                 .map(|(_, meaning)| meaning.clone())
                 .ok_or_else(|| place(format!("`{argument_name}` is not described under `# Parameters`")))?;
-            let limit =
-                limits.iter().find(|(name, _)| *name == argument_name).map(|(_, limit)| limit.clone());
+            let of_this = limits.iter().filter(|(name, _)| *name == argument_name);
+            let own: Vec<&str> = of_this.map(|(_, limit)| limit.as_str()).collect();
+            if !limits.is_empty() && own.iter().all(|limit| limit.contains(" > ")) {
+                return Err(place(format!("`{argument_name}` has no range of its own in `valid!`")));
+            }
+            let limit = (!own.is_empty()).then(|| own.join(", "));
             parameters.push(Parameter { name: argument_name, kind, list, meaning, limit });
         }
         if parameters.len() != meanings.len() {
@@ -379,7 +383,7 @@ impl Api {
                 return Err(format!("`{}` of {name} is not described under `# Fields`", field.name));
             }
         }
-        let fields = fields
+        let fields: Vec<Field> = fields
             .into_iter()
             .map(|mut field| {
                 if let Some((_, meaning)) = described.iter().find(|(name, _)| *name == field.name) {
@@ -409,6 +413,11 @@ impl Api {
                         )?);
                     }
                 }
+            }
+        }
+        for method in &methods {
+            if fields.iter().any(|field: &Field| field.name == method.name) {
+                return Err(format!("{name} has a field and a method called {}", method.name));
             }
         }
         Ok(Model { system: sources.system.clone(), name: name.to_owned(), docs, fields, methods })

@@ -99,6 +99,53 @@ class Coolant(Model):
             tight_below=tight_below,
         )
 
+    @property
+    def liquid(self) -> Literal["water", "ethylene_glycol", "propylene_glycol"]:
+        """`water`, `ethylene_glycol` or `propylene_glycol`."""
+        return self._read("liquid")  # type: ignore[no-any-return]
+
+    @property
+    def strength(self) -> Ratio | None:
+        """Share of concentrate in the mix; none for water."""
+        return self._read("strength", "Ratio")
+
+    @property
+    def strength_by(self) -> Literal["mass", "volume"] | None:
+        """Whether that share is by `mass` or by `volume`, of the parts before they are mixed."""
+        return self._read("strength_by")  # type: ignore[no-any-return]
+
+    @property
+    def concentrate(self) -> Ratio | None:
+        """Glycol in the concentrate by mass, as its data sheet says; 1 for pure glycol; needed with a
+        strength by volume.
+        """
+        return self._read("concentrate", "Ratio")
+
+    @property
+    def cap(self) -> Quantity:
+        """Opening pressure of the cap, a gauge pressure."""
+        return self._read("cap", "GaugePressure")  # type: ignore[no-any-return]
+
+    @property
+    def altitude(self) -> Quantity | None:
+        """Height above sea level, for the pressure of the standard atmosphere; or else `station_pressure`."""
+        return self._read("altitude", "Length")  # type: ignore[no-any-return]
+
+    @property
+    def station_pressure(self) -> Quantity | None:
+        """Absolute pressure of the air as measured there, not reduced to sea level."""
+        return self._read("station_pressure", "AbsolutePressure")  # type: ignore[no-any-return]
+
+    @property
+    def hottest_coolant(self) -> Quantity:
+        """Temperature that the coolant reaches."""
+        return self._read("hottest_coolant", "Temperature")  # type: ignore[no-any-return]
+
+    @property
+    def tight_below(self) -> Quantity:
+        """Margin that is wanted; below it the verdict is `tight`, below nothing `short`."""
+        return self._read("tight_below", "TemperatureDifference")  # type: ignore[no-any-return]
+
     def margin(self) -> BoilingMargin:
         """How far the coolant is from boiling.
 

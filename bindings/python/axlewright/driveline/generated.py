@@ -182,8 +182,8 @@ class TorquePath(Model):
     Valid for
         The engine as the limit: grip of the tyres and capacity of the clutch are not considered
         here. A continuous rating is held against the steady torque, the other kinds against the
-        torque times the shock factor. A rating without kind, or without side where the sides
-        differ, is `not known`.
+        torque times the shock factor; one that the steady torque exceeds is `short` without a
+        factor. A rating without kind, or without side where the sides differ, is `not known`.
 
     Source
         Balance of power through a geared train; suddenly applied load: factor 2 for an undamped
@@ -211,6 +211,32 @@ class TorquePath(Model):
             tight_below=tight_below,
             parts=parts,
         )
+
+    @property
+    def engine_torque(self) -> Quantity:
+        """Greatest torque at the crankshaft."""
+        return self._read("engine_torque", "Torque")  # type: ignore[no-any-return]
+
+    @property
+    def shock_factor(self) -> Ratio | None:
+        """How much a dropped clutch multiplies the torque (2 where it is applied suddenly and undamped);
+        without it a peak, yield or ultimate rating is `not known`, never guessed.
+        """
+        return self._read("shock_factor", "Ratio")
+
+    @property
+    def tight_below(self) -> Ratio:
+        """Margin that is wanted; a part below it is `tight`, below 1 `short`."""
+        return self._read("tight_below", "Ratio")
+
+    @property
+    def parts(self) -> list[dict[str, Any]]:
+        """From the crankshaft on, each with `name` and, where it has them, `ratio` (input over output
+        speed), `efficiency`, `share` (of the torque before it that goes through it: 0.5 for one shaft
+        behind an open differential, 1 behind a locked one) and `rating` with `torque`, `side` (input,
+        output) and `kind` (continuous, peak, yield, ultimate).
+        """
+        return self._read("parts")  # type: ignore[no-any-return]
 
     def parts_table(self) -> Table:
         """Torque, rating, margin and verdict of every part.

@@ -130,6 +130,11 @@ class TorqueCurve(Model):
             points=points,
         )
 
+    @property
+    def points(self) -> list[dict[str, Any]]:
+        """At least two, in order of speed, each with `engine_speed` and `torque`."""
+        return self._read("points")  # type: ignore[no-any-return]
+
     def torque(self, *, engine_speed: QuantityLike) -> Quantity:
         """Torque at an engine speed.
 

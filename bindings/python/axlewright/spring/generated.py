@@ -50,6 +50,7 @@ def coil_rate(
 
     Valid for (SI)
         - `0 < wire_diameter`
+        - `0 < mean_diameter`
         - `mean_diameter > wire_diameter`
         - `0 < active_coils`
         - `0 < shear_modulus`

@@ -86,6 +86,11 @@ class Tyre(Model):
             marking=marking,
         )
 
+    @property
+    def marking(self) -> str:
+        """The size as it stands on the wall; load index and speed symbol may follow."""
+        return self._read("marking")  # type: ignore[no-any-return]
+
     def dimensions(self) -> Dimensions:
         """Dimensions of the new, unloaded tyre.
 

@@ -43,6 +43,12 @@ impl Verdict {
         Verdict::grade(margin.si(), 0.0, wanted.si())
     }
 
+    /// Verdict of a place in a band, its edges included: short outside of it, tight where it is nearer to an edge than `wanted`.
+    pub fn of_place<Q: Quantity>(place: Q, band: (Q, Q), wanted: Q) -> Verdict {
+        let inside = (place.si() - band.0.si()).min(band.1.si() - place.si());
+        if place.si().is_nan() { Verdict::NotKnown } else { Verdict::grade(inside, 0.0, wanted.si()) }
+    }
+
     fn grade(margin: f64, limit: f64, wanted: f64) -> Verdict {
         if margin.is_nan() || wanted.is_nan() {
             Verdict::NotKnown
@@ -71,6 +77,25 @@ mod tests {
             (f64::NAN, Verdict::NotKnown),
         ] {
             assert_eq!(Verdict::of_ratio(ratio(margin), ratio(1.3)), verdict, "{margin}");
+        }
+    }
+
+    #[test]
+    fn a_place_in_a_band_is_short_on_either_side() {
+        let hertz = crate::units::Frequency::from_si;
+        for (place, verdict) in [
+            (1.0, Verdict::Short),
+            (1.1, Verdict::Tight),
+            (1.25, Verdict::Meets),
+            (1.5, Verdict::Tight),
+            (1.6, Verdict::Short),
+            (f64::NAN, Verdict::NotKnown),
+        ] {
+            assert_eq!(
+                Verdict::of_place(hertz(place), (hertz(1.1), hertz(1.5)), hertz(0.05)),
+                verdict,
+                "{place}"
+            );
         }
     }
 }

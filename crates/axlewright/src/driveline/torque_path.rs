@@ -16,7 +16,7 @@ use crate::{Error, Result, Verdict, valid};
 ///
 /// # Valid for
 /// The engine as the limit: grip of the tyres and capacity of the clutch are not considered here. A continuous rating is held against the steady
-/// torque, the other kinds against the torque times the shock factor. A rating without kind, or without side where the sides differ, is `not known`.
+/// torque, the other kinds against the torque times the shock factor; one that the steady torque exceeds is `short` without a factor. A rating without kind, or without side where the sides differ, is `not known`.
 ///
 /// # Source
 /// Balance of power through a geared train; suddenly applied load: factor 2 for an undamped elastic system (Shigley's Mechanical Engineering Design, from memory)
@@ -318,7 +318,12 @@ fn margin(
     };
     let torque = match kind {
         RatingKind::Continuous => steady,
-        _ => steady * shock.ok_or("the rating is not a continuous one, and no shock factor is given")?.si(),
+        _ => match shock {
+            Some(shock) => steady * shock.si(),
+            // Whatever the shock: it only adds.
+            None if steady > rating.torque.quantity => steady,
+            None => return Err("the rating is not a continuous one, and no shock factor is given"),
+        },
     };
     Ok((torque, rating.torque.quantity / torque))
 }
@@ -391,6 +396,16 @@ mod tests {
             (weakest.part.as_str(), weakest.margin.si(), weakest.verdict, weakest.not_known),
             ("peak", 1.5, Verdict::Meets, 3)
         );
+    }
+
+    #[test]
+    fn what_breaks_without_a_shock_is_short() {
+        let peak = |rating| {
+            path(vec![part("axle", 4.0, Some((rating, Some(Side::Output), Some(RatingKind::Peak))))], None)
+        };
+        let weakest = peak(399.0).weakest().unwrap();
+        assert_eq!((weakest.verdict, weakest.torque.si()), (Verdict::Short, 400.0));
+        assert!(peak(400.0).weakest().is_err());
     }
 
     #[test]

@@ -17,6 +17,7 @@ use crate::{Result, valid};
 ///
 /// # Valid for
 /// - `0 < wire_diameter`
+/// - `0 < mean_diameter`
 /// - `mean_diameter > wire_diameter`
 /// - `0 < active_coils`
 /// - `0 < shear_modulus`
@@ -51,6 +52,7 @@ pub fn coil_rate(
 ) -> Result<LinearStiffness> {
     valid! {
         wire_diameter: 0 < .. ; "definition: a wire has a diameter";
+        mean_diameter: 0 < .. ; "definition: a coil has a diameter";
         mean_diameter > wire_diameter ; "definition: the coil is wider than its wire";
         active_coils: 0 < .. ; "definition: a spring has coils";
         shear_modulus: 0 < .. ; "definition: a modulus is positive";

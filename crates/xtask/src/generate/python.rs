@@ -382,6 +382,26 @@ fn class(api: &Api, uses: &mut Uses, model: &Model) -> Result<String, String> {
         docstring(&model_lines(model)?, "    "),
         model.system,
     );
+    for field in &model.fields {
+        let kind = match &field.shape {
+            Shape::Quantity(kind) => format!(", \"{kind}\""),
+            _ => String::new(),
+        };
+        let given = match &field.shape {
+            Shape::Quantity(kind) => uses.given(kind).to_owned(),
+            Shape::List(_) => "list[dict[str, Any]]".into(),
+            Shape::Fields(_) => "dict[str, Any]".into(),
+            _ => uses.field(api, field)?,
+        };
+        let optional = if field.optional { " | None" } else { "" };
+        let ignore = if given == "Ratio" { "" } else { "  # type: ignore[no-any-return]" };
+        let meaning = field.meaning[..1].to_uppercase() + &field.meaning[1..];
+        out.push_str(&format!(
+            "\n    @property\n    def {0}(self) -> {given}{optional}:\n{1}        return self._read(\"{0}\"{kind}){ignore}\n",
+            field.name,
+            docstring(&[format!("{}.", meaning.trim_end_matches('.'))], "        "),
+        ));
+    }
     for method in &model.methods {
         let mut head = String::from("self");
         if !method.parameters.is_empty() {
