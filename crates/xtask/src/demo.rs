@@ -47,16 +47,7 @@ pub fn notebook(root: &Path, python: &Python, out: &Path) -> Result<PathBuf, Str
         .run()?;
     python
         .python(root)
-        .args([
-            "-m",
-            "nbconvert",
-            "--log-level=ERROR",
-            "--execute",
-            "--to",
-            "html",
-            "--embed-images",
-            "--KernelManager.transport=ipc",
-        ])
+        .args(["-m", "nbconvert", "--log-level=ERROR", "--execute", "--to", "html", "--embed-images"])
         .path(&notebook)
         .env("PYTHONPATH", root.join("examples/python"))
         .env("AXLEWRIGHT_PICTURES", out)

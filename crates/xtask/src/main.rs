@@ -1,6 +1,7 @@
 //! The project's own commands.
 
 mod api;
+mod bench;
 mod demo;
 mod docs;
 #[cfg(test)]
@@ -23,6 +24,7 @@ fn main() -> ExitCode {
     let root = root.canonicalize().unwrap_or(root);
     let outcome = match words[..] {
         ["demo"] => demo::run(&root),
+        ["bench"] => bench::run(&root),
         ["docs"] => docs::run(&root),
         ["test"] => test::run(&root),
         ["generate"] => generate::run(&root, false),
