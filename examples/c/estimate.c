@@ -438,9 +438,6 @@ static void driveline(void)
             snprintf(of->margin, sizeof of->margin, "%s%s", known ? "" : "at most ",
                      shown(number_in(from, "margin", i), "Ratio", text, sizeof text));
         }
-        if (!known && number_in(at_best, "margin", i) < 1.0) {
-            strncat(of->why, "; it is short even without a shock", sizeof of->why - strlen(of->why) - 1);
-        }
     }
     axw_table_free(at_best);
     axw_table_free(table);

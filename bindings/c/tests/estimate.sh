@@ -41,12 +41,12 @@ faulty() {
 
 run 1 "$quote"
 for words in 'gearbox          360 N·m            400 N·m continuous    1.111           tight ' \
-    'rear axle        at least 6460 N·m  5200 N·m peak         at most 0.805   not known ' \
+    'rear axle        6460 N·m           5200 N·m peak         0.805           short ' \
     'front spring     0.9214 Hz          1.1 Hz to 1.5 Hz      0.1786 Hz below short ' \
     'coolant cap      110 °C             boils at 126.1 °C     16.07 delta K   meets ' \
     'engine           2424 rpm at 65 mph at most 2400 rpm      0.9899          short ' \
     'propeller shaft: the rating is not a continuous one, and no shock factor is given' \
-    'it is short even without a shock' 'radiator: nothing here checks this part' 'local codes and licensed practice'; do
+    'radiator: nothing here checks this part' 'local codes and licensed practice'; do
     says said "$words"
 done
 total=$(sed -n 's/^total price *//p' "$out/said.txt")
