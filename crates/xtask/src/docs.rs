@@ -3,6 +3,7 @@
 use crate::api::{Api, Content, Function, Model, Output, Shape};
 use crate::stages::{cargo, target};
 use axlewright::units::Kind;
+use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
 pub fn run(root: &Path) -> Result<(), String> {
@@ -32,11 +33,40 @@ pub fn run(root: &Path) -> Result<(), String> {
         }
     }
     write(&reference.join("README.md"), &index)?;
+    write(&out.join("rows.md"), &rows_page(root)?)?;
     cargo(root)
         .args(["doc", "--quiet", "--no-deps", "--package", "axlewright", "--features", "serde"])
         .run()?;
     println!("{} pages in {}", api.functions.len() + api.models.len(), reference.display());
     Ok(())
+}
+
+/// How many outside rows each function, model and unit has, by provenance.
+fn rows_page(root: &Path) -> Result<String, String> {
+    let mut counts: BTreeMap<String, BTreeMap<String, usize>> = BTreeMap::new();
+    let mut kinds = BTreeSet::new();
+    let folder = root.join("tests/rows");
+    for file in std::fs::read_dir(&folder).map_err(|error| error.to_string())? {
+        let path = file.map_err(|error| error.to_string())?.path();
+        let text = std::fs::read_to_string(&path).map_err(|error| error.to_string())?;
+        let rows: Vec<serde_json::Value> =
+            serde_json::from_str(&text).map_err(|error| format!("{}: {error}", path.display()))?;
+        for row in rows {
+            let of = ["function", "model"].iter().find_map(|key| row[*key].as_str()).unwrap_or("units");
+            let provenance = row["provenance"].as_str().unwrap_or("unknown");
+            kinds.insert(provenance.to_owned());
+            *counts.entry(of.to_owned()).or_default().entry(provenance.to_owned()).or_default() += 1;
+        }
+    }
+    let heads: Vec<&str> = kinds.iter().map(String::as_str).collect();
+    let mut page =
+        format!("# Outside rows\n\n| of | {} |\n|---|{}\n", heads.join(" | "), "---:|".repeat(heads.len()));
+    for (name, by) in &counts {
+        let cells: Vec<String> =
+            kinds.iter().map(|kind| by.get(kind).map_or(String::new(), usize::to_string)).collect();
+        page.push_str(&format!("| `{name}` | {} |\n", cells.join(" | ")));
+    }
+    Ok(page)
 }
 
 fn what(kind: &str) -> String {
