@@ -2,6 +2,7 @@
 #include <float.h>
 #include <math.h>
 
+/* The cosine is that of the C library; the core has its own, which costs less. */
 #define TAU 6.28318530717958647692
 #define RIGHT_ANGLE 1.57079632679489661923
 

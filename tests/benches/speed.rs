@@ -4,6 +4,7 @@
 //! instruction counter; `loop <rounds>` times a plain loop over the boiling temperature of water.
 
 use axlewright::base::error::Limit;
+use axlewright::base::numeric::sine_cosine;
 use axlewright::units::*;
 use axlewright::{Error, Result, driveline, fluid, spring};
 use std::f64::consts::{FRAC_PI_2, TAU};
@@ -47,32 +48,43 @@ macro_rules! case {
 /// Whether a number lies above zero and is finite.
 #[inline(always)]
 fn positive(x: f64) -> bool {
-    (x > 0.0) & (x <= f64::MAX)
+    x > 0.0 && x <= f64::MAX
+}
+
+/// The number, or NaN. The error of a range owns nothing, so nothing is lost by forgetting it.
+#[inline(always)]
+fn number(answer: Result<impl Quantity>) -> f64 {
+    match answer {
+        Ok(quantity) => quantity.si(),
+        Err(error) => {
+            std::mem::forget(error);
+            f64::NAN
+        }
+    }
 }
 
 case!(wheel_rate(k = 40e3, r = 0.8, a = 0.3) -> f64,
-spring::wheel_rate(LinearStiffness::from_si(k), Ratio::from_si(r), Angle::from_si(a)).map_or(f64::NAN, |y| y.si()),
+number(spring::wheel_rate(LinearStiffness::from_si(k), Ratio::from_si(r), Angle::from_si(a))),
 {
-    if !(positive(k) & (r > 0.0) & (r <= 3.0) & (a >= -FRAC_PI_2) & (a <= FRAC_PI_2)) {
+    if !(positive(k) && r > 0.0 && r <= 3.0 && (-FRAC_PI_2..=FRAC_PI_2).contains(&a)) {
         return f64::NAN;
     }
-    let along = r * a.cos();
+    let along = r * sine_cosine(a).1;
     k * along * along
 });
 
 case!(ride_rate(k = 25e3, t = 220e3) -> f64,
-    spring::ride_rate(LinearStiffness::from_si(k), LinearStiffness::from_si(t)).map_or(f64::NAN, |y| y.si()),
-    { if positive(k) & positive(t) { k * t / (k + t) } else { f64::NAN } });
+    number(spring::ride_rate(LinearStiffness::from_si(k), LinearStiffness::from_si(t))),
+    { if positive(k) && positive(t) { k * t / (k + t) } else { f64::NAN } });
 
 case!(natural_frequency(k = 25e3, m = 380.0) -> f64,
-    spring::natural_frequency(LinearStiffness::from_si(k), Mass::from_si(m)).map_or(f64::NAN, |y| y.si()),
-    { if positive(k) & positive(m) { (k / m).sqrt() / TAU } else { f64::NAN } });
+    number(spring::natural_frequency(LinearStiffness::from_si(k), Mass::from_si(m))),
+    { if positive(k) && positive(m) { (k / m).sqrt() / TAU } else { f64::NAN } });
 
 case!(road_speed(w = 300.0, g = 1.4, f = 3.9, r = 0.33) -> f64,
-driveline::road_speed(AngularVelocity::from_si(w), Ratio::from_si(g), Ratio::from_si(f), Length::from_si(r))
-    .map_or(f64::NAN, |y| y.si()),
+number(driveline::road_speed(AngularVelocity::from_si(w), Ratio::from_si(g), Ratio::from_si(f), Length::from_si(r))),
 {
-    let valid = (w >= 0.0) & (w <= f64::MAX) & positive(g) & positive(f) & positive(r);
+    let valid = (0.0..=f64::MAX).contains(&w) && positive(g) && positive(f) && positive(r);
     if valid { w * r / (g * f) } else { f64::NAN }
 });
 
@@ -92,7 +104,7 @@ spring::ride_rate(LinearStiffness::from_si(k), LinearStiffness::from_si(t)).map(
     };
     static TYRE: Limit = Limit { argument: "tyre_rate", source: WHEEL.source, ..WHEEL };
     let kind = LinearStiffness::KIND;
-    if !(positive(k) & positive(t)) {
+    if !(positive(k) && positive(t)) {
         let (limit, value) = if positive(k) { (&TYRE, t) } else { (&WHEEL, k) };
         return Err(Error::OutOfRange { limit, value, kind });
     }
@@ -101,16 +113,16 @@ spring::ride_rate(LinearStiffness::from_si(k), LinearStiffness::from_si(t)).map(
 
 #[inline(always)]
 fn boiling_typed(p: f64) -> f64 {
-    fluid::water_boiling_temperature(AbsolutePressure::from_si(p)).map_or(f64::NAN, |y| y.si())
+    number(fluid::water_boiling_temperature(AbsolutePressure::from_si(p)))
 }
 
 /// IAPWS R7-97(2012), eq. 31 and Table 34.
 #[inline(always)]
 fn boiling_plain(p: f64) -> f64 {
-    if !((p >= 611.213) & (p <= 22.064e6)) {
+    if !(611.213..=22.064e6).contains(&p) {
         return f64::NAN;
     }
-    let beta2 = (p / 1e6).sqrt();
+    let beta2 = (p * 1e-6).sqrt();
     let beta = beta2.sqrt();
     let e = beta2 + -0.170_738_469_400_92e2 * beta + 0.149_151_086_135_30e2;
     let f = 0.116_705_214_527_67e4 * beta2 + 0.120_208_247_024_70e5 * beta + -0.482_326_573_615_91e4;

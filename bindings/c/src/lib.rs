@@ -116,13 +116,39 @@ fn record_panic() -> i32 {
     AXW_FAULT
 }
 
-// The whole body of every entry is one call of one of these three guards: the generator refuses any other.
+// The whole body of every entry is one call of one of these four guards: the generator refuses any other.
 
 /// Runs the body of an entry: a failure becomes its status and sentence, and a panic goes no further.
 #[inline(always)]
 pub(crate) fn guard(body: impl FnOnce() -> Outcome<()>) -> i32 {
     let answer = || body().map_or_else(|failure| record(&failure), |()| AXW_OK);
     catch_unwind(AssertUnwindSafe(answer)).unwrap_or_else(|_| record_panic())
+}
+
+/// Runs a call of the core and writes what it answers. A refused call runs again, apart, for its sentence, so that one that
+/// succeeds carries no error along.
+#[inline(always)]
+pub(crate) fn guard_call<T>(call: impl Fn() -> axlewright::Result<T>, write: impl FnOnce(T)) -> i32 {
+    #[cold]
+    #[inline(never)]
+    fn refused<T>(call: impl Fn() -> axlewright::Result<T>) -> i32 {
+        guard(|| Ok(call().map(drop)?))
+    }
+    let answer = || match call() {
+        Ok(on) => {
+            write(on);
+            true
+        }
+        Err(Error::OutOfRange { .. } | Error::Contradiction { .. } | Error::Length { .. }) => false,
+        Err(owning) => {
+            drop(owning);
+            false
+        }
+    };
+    match catch_unwind(AssertUnwindSafe(answer)) {
+        Ok(true) => AXW_OK,
+        _ => refused(call),
+    }
 }
 
 /// Runs the body of an entry that returns a number: NaN on any failure.

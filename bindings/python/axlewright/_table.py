@@ -3,21 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, TypeAlias
 
 import numpy as np
 
 from axlewright._native import Quantity, Unit, _arrow_array, _arrow_schema, _arrow_stream
 
 if TYPE_CHECKING:
-    from typing import TypeAlias
-
     import numpy.typing as npt
     import pandas as pd
     import xarray as xr
 
-    #: A quantity column, numbers (ratios and counts), or words (`None` in a refused row).
-    Column: TypeAlias = Quantity | npt.NDArray[Any]
+#: A quantity column, numbers (ratios and counts), or words (`None` in a refused row).
+Column: TypeAlias = Quantity | np.ndarray[Any, Any]
 
 
 class Table(Mapping[str, "Column"]):

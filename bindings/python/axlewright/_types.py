@@ -14,4 +14,4 @@ RatioLike: TypeAlias = float | npt.ArrayLike | QuantityLike
 #: A ratio as a result: a float, or an array where an array was given.
 Ratio: TypeAlias = Any
 #: What to do with a value outside the valid range: raise, or give NaN.
-Invalid: TypeAlias = Literal["raise", "nan"]
+Invalid: TypeAlias = Literal["raise"] | Literal["nan"]

@@ -25,8 +25,9 @@ pub trait Kernel<const I: usize, const O: usize>: 'static {
 }
 
 /// Elements that are worked on at once; inputs that do not lie side by side are gathered first, results always
-/// scattered last, so that one loop serves every layout and vectorises.
-const BLOCK: usize = 256;
+/// scattered last, so that one loop serves every layout and vectorises. So few that the next ones come from memory while
+/// these are computed.
+const BLOCK: usize = 64;
 const STRIDE: npy_intp = size_of::<f64>() as npy_intp;
 
 unsafe extern "C" fn inner_loop<K: Kernel<I, O>, const I: usize, const O: usize>(
@@ -36,11 +37,15 @@ unsafe extern "C" fn inner_loop<K: Kernel<I, O>, const I: usize, const O: usize>
     _data: *mut c_void,
 ) {
     // SAFETY: NumPy passes I + O aligned operands of doubles with their steps, and the length.
-    let chunk = || unsafe { run::<K, I, O>(operands, *dimensions as usize, steps) };
-    let before = flags::raised();
-    let outcome = guard(K::NAME, || Ok(chunk()));
-    match outcome {
-        Ok(found) => flags::leave(before, found),
+    let length = unsafe { *dimensions } as usize;
+    let before = flags::take();
+    // SAFETY: as above.
+    match guard(K::NAME, || Ok(unsafe { run::<K, I, O>(operands, length, steps) })) {
+        // SAFETY: as above, for the last O of the operands.
+        Ok(refused) if refused || flags::raised() != 0 => {
+            flags::leave(before, unsafe { found::<O>(operands.add(I), length, steps.add(I)) });
+        }
+        Ok(_) => flags::leave(before, Found::default()),
         // NumPy may have released the interpreter around this loop.
         Err(error) => Python::attach(|py| error.restore(py)),
     }
@@ -53,13 +58,28 @@ struct Found {
     infinite: bool,
 }
 
+/// Looks at every result.
+#[cold]
+unsafe fn found<const O: usize>(results: *mut *mut c_char, length: usize, steps: *mut npy_intp) -> Found {
+    let mut found = Found::default();
+    for o in 0..O {
+        for j in 0..length {
+            // SAFETY: the caller vouches for the `length` elements of each result.
+            let y = unsafe { (*results.add(o)).offset(j as isize * *steps.add(o)).cast::<f64>().read() };
+            found.nan |= y.is_nan();
+            found.infinite |= y.is_infinite();
+        }
+    }
+    found
+}
+
 /// The same instructions on wider registers where the processor has them: no multiplication is fused with an addition,
-/// so the bits stay the same.
+/// so the bits stay the same. Says whether an element was refused.
 unsafe fn run<K: Kernel<I, O>, const I: usize, const O: usize>(
     operands: *mut *mut c_char,
     length: usize,
     steps: *mut npy_intp,
-) -> Found {
+) -> bool {
     #[cfg(target_arch = "x86_64")]
     {
         #[target_feature(enable = "avx2")]
@@ -67,7 +87,7 @@ unsafe fn run<K: Kernel<I, O>, const I: usize, const O: usize>(
             operands: *mut *mut c_char,
             length: usize,
             steps: *mut npy_intp,
-        ) -> Found {
+        ) -> bool {
             // SAFETY: as for `blocks`.
             unsafe { blocks::<K, I, O>(operands, length, steps) }
         }
@@ -85,10 +105,10 @@ unsafe fn blocks<K: Kernel<I, O>, const I: usize, const O: usize>(
     operands: *mut *mut c_char,
     length: usize,
     steps: *mut npy_intp,
-) -> Found {
+) -> bool {
     let mut gathered = [const { MaybeUninit::<[f64; BLOCK]>::uninit() }; I];
     let mut results = [const { MaybeUninit::<[f64; BLOCK]>::uninit() }; O];
-    let mut found = Found::default();
+    let mut refused = false;
     // SAFETY: the caller vouches for the operands; the place lies within one of them.
     let result = |o: usize, start: usize| unsafe {
         let (to, step) = (*operands.add(I + o), *steps.add(I + o));
@@ -120,30 +140,26 @@ unsafe fn blocks<K: Kernel<I, O>, const I: usize, const O: usize>(
                     results[o].as_mut_ptr().cast()
                 }
             });
-            let finite = block::<K, I, O>(inputs, outputs, count);
-            for o in 0..O {
+            refused |= block::<K, I, O>(inputs, outputs, count);
+            for (o, written) in outputs.into_iter().enumerate() {
                 let (to, step) = result(o, start);
-                let values = std::slice::from_raw_parts(outputs[o], count);
+                let values = std::slice::from_raw_parts(written, count);
                 if step != STRIDE {
                     for (j, value) in values.iter().enumerate() {
                         to.byte_offset(j as isize * step).write(*value);
                     }
-                } else if outputs[o] != to {
+                } else if written != to {
                     std::ptr::copy_nonoverlapping(values.as_ptr(), to, count);
-                }
-                if !finite {
-                    found.nan |= values.iter().any(|y| y.is_nan());
-                    found.infinite |= values.iter().any(|y| y.is_infinite());
                 }
             }
         }
         start += count;
     }
-    found
+    refused
 }
 
 /// The loops that matter: where every element of a block is valid, which is the rule, the results are computed without a
-/// branch and so vectorise, whatever the formula costs. Says whether every result was finite.
+/// branch and so vectorise, whatever the formula costs. Says whether an element was refused.
 #[inline(always)]
 unsafe fn block<K: Kernel<I, O>, const I: usize, const O: usize>(
     inputs: [*const f64; I],
@@ -158,37 +174,24 @@ unsafe fn block<K: Kernel<I, O>, const I: usize, const O: usize>(
         for j in 0..count {
             refused += u64::from(K::call(from_fn(|i| *inputs[i].add(j))).is_err());
         }
-        let mut outside = 0;
         if refused == 0 {
             for j in 0..count {
                 let y = K::call(from_fn(|i| *inputs[i].add(j))).unwrap_unchecked();
-                outside += put(y, outputs, j);
+                (0..O).for_each(|o| outputs[o].add(j).write(y[o]));
             }
         } else {
             for j in 0..count {
                 let y = K::call(from_fn(|i| *inputs[i].add(j))).unwrap_or([f64::NAN; O]);
-                outside += put(y, outputs, j);
+                (0..O).for_each(|o| outputs[o].add(j).write(y[o]));
             }
         }
-        outside == 0
+        refused != 0
     }
 }
 
-/// Writes the results of one element and counts those that are not finite.
-#[inline(always)]
-unsafe fn put<const O: usize>(results: [f64; O], outputs: [*mut f64; O], j: usize) -> u64 {
-    let mut outside = 0;
-    for o in 0..O {
-        // SAFETY: the caller vouches for the place.
-        unsafe { outputs[o].add(j).write(results[o]) };
-        // Not `is_finite`: the compiler makes of it what does not vectorise.
-        outside += u64::from(!(results[o].abs() <= f64::MAX));
-    }
-    outside
-}
-
-/// The floating-point flags that NumPy reads after the loop. A vectorised loop computes both sides of a choice and
-/// so raises flags that mean nothing; they are replaced by what the results say.
+/// The floating-point flags that NumPy reads after the loop. Where the loop raised none, every result of valid arguments is
+/// a number. A vectorised loop computes both sides of a choice and so raises flags that mean nothing: then the results are
+/// looked at, and the flags say what they say.
 mod flags {
     use super::Found;
     use std::ffi::c_int;
@@ -210,8 +213,18 @@ mod flags {
         safe fn fetestexcept(flags: c_int) -> c_int;
     }
 
+    /// Those that are raised.
     pub fn raised() -> c_int {
         fetestexcept(ALL)
+    }
+
+    /// Those that were raised, and are no more.
+    pub fn take() -> c_int {
+        let before = raised();
+        if before != 0 {
+            feclearexcept(ALL);
+        }
+        before
     }
 
     pub fn leave(before: c_int, found: Found) {

@@ -1,2 +1,16 @@
-from .generated import *
-from .generated import __all__, __doc__
+from .generated import (
+    __doc__,
+    absolute_pressure,
+    gauge_pressure,
+    geopotential_altitude,
+    standard_density,
+    standard_pressure,
+)
+
+__all__ = [
+    "absolute_pressure",
+    "gauge_pressure",
+    "geopotential_altitude",
+    "standard_density",
+    "standard_pressure",
+]

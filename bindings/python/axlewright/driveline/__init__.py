@@ -1,2 +1,16 @@
-from .generated import *
-from .generated import __all__, __doc__
+from .generated import (
+    __doc__,
+    TorquePath,
+    Weakest,
+    engine_speed,
+    road_speed,
+    wheel_torque,
+)
+
+__all__ = [
+    "TorquePath",
+    "Weakest",
+    "engine_speed",
+    "road_speed",
+    "wheel_torque",
+]

@@ -1,2 +1,14 @@
-from .generated import *
-from .generated import __all__, __doc__
+from .generated import (
+    __doc__,
+    CurvePeaks,
+    TorqueCurve,
+    power,
+    torque,
+)
+
+__all__ = [
+    "CurvePeaks",
+    "TorqueCurve",
+    "power",
+    "torque",
+]

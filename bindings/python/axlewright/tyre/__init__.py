@@ -1,2 +1,12 @@
-from .generated import *
-from .generated import __all__, __doc__
+from .generated import (
+    __doc__,
+    Dimensions,
+    Rolling,
+    Tyre,
+)
+
+__all__ = [
+    "Dimensions",
+    "Rolling",
+    "Tyre",
+]

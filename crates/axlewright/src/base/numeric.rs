@@ -1,6 +1,7 @@
-//! Numeric helpers: a bracketed root (Brent) and a monotone cubic through points.
+//! Numeric helpers: a bracketed root (Brent), sine and cosine, and a monotone cubic through points.
 
 use super::error::{Error, Result};
+use core::f64::consts::{FRAC_PI_2, FRAC_PI_4};
 
 /// A root of `f` between `a` and `b`, where its sign changes: Brent's method without derivative.
 ///
@@ -63,6 +64,38 @@ pub fn root(what: &str, mut f: impl FnMut(f64) -> f64, a: f64, b: f64, tolerance
         }
     }
     Err(Error::NoSolution { message: format!("no {what} between {a} and {c} within 200 steps") })
+}
+
+/// Sine and cosine of an angle between minus and plus a right angle, within 1 ulp.
+///
+/// Straight arithmetic, so that a loop over many angles vectorises and every machine gives the same bits; the standard
+/// library's are calls of the platform's. Beyond half a right angle the complement stands in.
+/// Source: the polynomials of fdlibm, `k_sin.c` and `k_cos.c` (Sun Microsystems, 1993).
+#[inline(always)]
+pub fn sine_cosine(angle: f64) -> (f64, f64) {
+    // A right angle is this double and the rest of it.
+    const REST: f64 = 6.123_233_995_736_766e-17;
+    let size = angle.abs();
+    let steep = size > FRAC_PI_4;
+    let (x, rest) = if steep { (FRAC_PI_2 - size, REST) } else { (size, 0.0) };
+    let (z, w) = (x * x, x * x * (x * x));
+
+    let s = 8.333_333_333_322_49e-3
+        + z * (-1.984_126_982_985_795e-4 + z * 2.755_731_370_707_006_8e-6)
+        + z * w * (-2.505_076_025_340_686_3e-8 + z * 1.589_690_995_211_55e-10);
+    let v = z * x;
+    let sine = x - ((z * (0.5 * rest - v * s) - rest) + v * 1.666_666_666_666_663_2e-1);
+
+    let c = z * (4.166_666_666_666_66e-2 + z * (-1.388_888_888_887_411e-3 + z * 2.480_158_728_947_673e-5))
+        + w * w
+            * (-2.755_731_435_139_066_3e-7
+                + z * (2.087_572_321_298_175e-9 + z * -1.135_964_755_778_819_5e-11));
+    let half = 0.5 * z;
+    let one = 1.0 - half;
+    let cosine = one + (((1.0 - one) - half) + (z * c - x * rest));
+
+    let (sine, cosine) = if steep { (cosine, sine) } else { (sine, cosine) };
+    (sine.copysign(angle), cosine)
 }
 
 /// A smooth curve through points that never overshoots them: the piecewise cubic Hermite interpolant with
@@ -196,6 +229,20 @@ mod tests {
             2.094_551_481_542_326_5,
             max_relative = 4e-16
         );
+    }
+
+    #[test]
+    fn sine_and_cosine_are_those_of_the_standard_library() {
+        let ulp = |x: f64| f64::from_bits(x.abs().to_bits() + 1) - x.abs();
+        for i in -1_000_000..=1_000_000 {
+            let angle = FRAC_PI_2 * f64::from(i) / 1e6;
+            let (sine, cosine) = sine_cosine(angle);
+            let (s, c) = angle.sin_cos();
+            assert!(
+                (sine - s).abs() <= ulp(s) && (cosine - c).abs() <= ulp(c),
+                "{angle}: {sine} {s}, {cosine} {c}"
+            );
+        }
     }
 
     #[test]

@@ -21,7 +21,7 @@ const N: [f64; 10] = [
 /// Backward equation of region 4, pressure (Pa) to temperature (K).
 #[inline(always)]
 pub(super) fn boiling(pressure: f64) -> f64 {
-    let beta2 = (pressure / 1e6).sqrt();
+    let beta2 = (pressure * 1e-6).sqrt();
     let beta = beta2.sqrt();
     let e = beta2 + N[2] * beta + N[5];
     let f = N[0] * beta2 + N[3] * beta + N[6];

@@ -1,3 +1,4 @@
+use crate::base::numeric::sine_cosine;
 use crate::units::{Angle, Force, Length, LinearStiffness, Quantity, Ratio};
 use crate::{Result, valid};
 use core::f64::consts::FRAC_PI_2;
@@ -54,7 +55,7 @@ pub fn inclined_tangent_rate(
         spring_force: 0 <= .. ; "definition: a coil spring between seats only pushes";
         spring_length: 0 < .. ; "definition: a spring has a length";
     }
-    let (sine, cosine) = angle_from_measured_travel.si().sin_cos();
+    let (sine, cosine) = sine_cosine(angle_from_measured_travel.si());
     let along = spring_rate * cosine * cosine - spring_force * sine * sine / spring_length;
     Ok(motion_ratio * motion_ratio * along)
 }

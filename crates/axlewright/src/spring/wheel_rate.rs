@@ -1,3 +1,4 @@
+use crate::base::numeric::sine_cosine;
 use crate::units::{Angle, LinearStiffness, Quantity, Ratio};
 use crate::{Result, valid};
 use core::f64::consts::FRAC_PI_2;
@@ -50,6 +51,7 @@ pub fn wheel_rate(
         motion_ratio: 0 < .. <= 3 ; "common practice, no source: above 3 it is a percentage or turned upside down";
         angle_from_measured_travel: (-FRAC_PI_2) <= .. <= FRAC_PI_2 ; "definition: at most square to the travel";
     }
-    let along = motion_ratio * angle_from_measured_travel.si().cos();
+    let (_, cosine) = sine_cosine(angle_from_measured_travel.si());
+    let along = motion_ratio * cosine;
     Ok(spring_rate * along * along)
 }

@@ -6,14 +6,24 @@ use axlewright::units::KINDS;
 use std::collections::BTreeSet;
 
 const PACKAGE: &str = "bindings/python/axlewright";
-/// What makes a folder with a generated module importable.
-const INIT: &str = "from .generated import *\nfrom .generated import __all__, __doc__\n";
+/// What makes the folder of a generated module importable: its names, said again for type checkers.
+fn init(path: &str, module: &str) -> File {
+    let names = module
+        .split_once("__all__ = [")
+        .and_then(|(_, rest)| rest.split_once(']'))
+        .map_or("", |(names, _)| names);
+    let names: Vec<&str> = names.split(',').map(str::trim).filter(|name| !name.is_empty()).collect();
+    let imports: String = names.iter().map(|name| format!("    {},\n", name.trim_matches('"'))).collect();
+    let all: String = names.iter().map(|name| format!("    {name},\n")).collect();
+    let text = format!("from .generated import (\n    __doc__,\n{imports})\n\n__all__ = [\n{all}]\n");
+    File { path: format!("{path}/__init__.py"), text }
+}
 
 pub fn files(api: &Api) -> Result<Vec<File>, String> {
     let mut files = vec![
         File { path: "bindings/python/src/generated.rs".into(), text: rustfmt(&native(api)?)? },
+        init(&format!("{PACKAGE}/units"), &units()),
         File { path: format!("{PACKAGE}/units/generated.py"), text: units() },
-        File { path: format!("{PACKAGE}/units/__init__.py"), text: INIT.into() },
     ];
     let (mut systems, mut with_functions) = (Vec::new(), Vec::new());
     for system in &api.systems {
@@ -21,18 +31,14 @@ pub fn files(api: &Api) -> Result<Vec<File>, String> {
         let title = system.doc.lines().next().unwrap_or_default().trim_end_matches('.');
         let functions: Vec<&Function> = api.functions.iter().filter(|f| f.system == *name).collect();
         let models: Vec<&Model> = api.models.iter().filter(|m| m.system == *name).collect();
-        files.push(File {
-            path: format!("{PACKAGE}/{name}/generated.py"),
-            text: facade(api, title, &functions, &models)?,
-        });
-        files.push(File { path: format!("{PACKAGE}/{name}/__init__.py"), text: INIT.into() });
+        let module = facade(api, title, &functions, &models)?;
+        files.push(init(&format!("{PACKAGE}/{name}"), &module));
+        files.push(File { path: format!("{PACKAGE}/{name}/generated.py"), text: module });
         systems.push(name.as_str());
         if !functions.is_empty() {
-            files.push(File {
-                path: format!("{PACKAGE}/si/{name}/generated.py"),
-                text: ufuncs(title, &functions),
-            });
-            files.push(File { path: format!("{PACKAGE}/si/{name}/__init__.py"), text: INIT.into() });
+            let module = ufuncs(title, &functions);
+            files.push(init(&format!("{PACKAGE}/si/{name}"), &module));
+            files.push(File { path: format!("{PACKAGE}/si/{name}/generated.py"), text: module });
             with_functions.push(name.as_str());
         }
     }

@@ -1,2 +1,16 @@
-from .generated import *
-from .generated import __all__, __doc__
+from .generated import (
+    __doc__,
+    geopotential_altitude,
+    standard_pressure,
+    standard_density,
+    absolute_pressure,
+    gauge_pressure,
+)
+
+__all__ = [
+    "geopotential_altitude",
+    "standard_pressure",
+    "standard_density",
+    "absolute_pressure",
+    "gauge_pressure",
+]

@@ -1,2 +1,12 @@
-from .generated import *
-from .generated import __all__, __doc__
+from .generated import (
+    __doc__,
+    engine_speed,
+    road_speed,
+    wheel_torque,
+)
+
+__all__ = [
+    "engine_speed",
+    "road_speed",
+    "wheel_torque",
+]

@@ -1,2 +1,10 @@
-from .generated import *
-from .generated import __all__, __doc__
+from .generated import (
+    __doc__,
+    power,
+    torque,
+)
+
+__all__ = [
+    "power",
+    "torque",
+]

@@ -1,2 +1,8 @@
-from .generated import *
-from .generated import __all__, __doc__
+from .generated import (
+    __doc__,
+    weight_distribution,
+)
+
+__all__ = [
+    "weight_distribution",
+]
