@@ -331,6 +331,7 @@ static axw_driveline_torque_path *open_path(size_t first, size_t count)
 {
     struct document json = {"{", 1};
     add_property(&json, "engine_torque", need("engine", "peak_torque"), "Torque");
+    add_property(&json, "clutch_capacity", find("driveline", "clutch_capacity"), "Torque");
     add_property(&json, "shock_factor", find("driveline", "shock_factor"), "Ratio");
     add_property(&json, "tight_below", need("driveline", "tight_below"), "Ratio");
     add(&json, ", \"parts\": [");

@@ -177,7 +177,8 @@ pictures.say(
 # ## Which part of the driveline gives first?
 #
 # Full engine torque in first gear, each part against its own rating. A rating that is not continuous counts against the
-# torque times a shock factor. While nobody states one the margin is *not known*; hollow marks show what it would be.
+# torque of a dropped clutch: what the clutch holds, times a shock factor. While nobody states one the margin is *not
+# known*; hollow marks show what it would be. What the engine alone overloads is short in any case.
 
 # %%
 torque = dunlin.TORQUE_CURVE.peaks().peak_torque

@@ -2100,15 +2100,15 @@ pub extern "C" fn axw_mass_weight_distribution_left_of_centreline_value(
 ///     one inch.
 ///
 /// Valid for (SI)
-///     - `0 < wire_diameter`
-///     - `0 < mean_diameter`
+///     - `0.00001 <= wire_diameter <= 1`
+///     - `0.00001 <= mean_diameter <= 10`
 ///     - `mean_diameter > wire_diameter`
 ///     - `0 < active_coils`
 ///     - `0 < shear_modulus`
 ///
 ///     Linear, small pitch angle, no coil touching another. The standard covers an index `D / d` of
-///     4 to 20; the direct shear that it neglects is 0.6 / (D/d)^2 of the deflection, 4 % at an
-///     index of 4.
+///     4 to 20; the direct shear that it neglects adds about 1 / (2 (D/d)^2) to the deflection, 3 %
+///     at an index of 4 (Shigley, from memory).
 ///
 /// Source
 ///     EN 13906-1:2013, rate of cold-coiled cylindrical springs; Shigley's Mechanical Engineering
@@ -3204,29 +3204,33 @@ pub unsafe extern "C" fn axw_cooling_coolant_margin_table(
     })
 }
 
-/// The way of the torque from the crankshaft to the ground: parts in order, each with what it may
+/// The way of the torque from the clutch to the ground: parts in order, each with what it may
 /// carry.
 ///
 /// Formula
-///     input `T_k = s_k T_(k-1)`, output `T_k i_k e_k`; margin = rating / torque on the rated side
+///     input `T_k = s_k T_(k-1)`, output `T_k i_k e_k`; `T_0` is the engine's torque, or for a
+///     dropped clutch its capacity times the shock factor; margin = rating / torque on the rated
+///     side
 ///
 /// Fields
 ///     engine_torque (torque): greatest torque at the crankshaft
-///     shock_factor (ratio, optional): how much a dropped clutch multiplies the torque (2 where it
-///         is applied suddenly and undamped); without it a peak, yield or ultimate rating is `not
-///         known`, never guessed
+///     clutch_capacity (torque, optional): what the clutch holds before it slips: it bounds the
+///         torque of a dropped clutch, not the engine does
+///     shock_factor (ratio, optional): how much a dropped clutch multiplies the torque at its
+///         output (2 where it is applied suddenly and undamped); without both, a peak, yield or
+///         ultimate rating is `not known`, never guessed
 ///     tight_below (ratio): margin that is wanted; a part below it is `tight`, below 1 `short`
-///     parts (list): from the crankshaft on, each with `name` and, where it has them, `ratio`
+///     parts (list): from behind the clutch on, each with `name` and, where it has them, `ratio`
 ///         (input over output speed), `efficiency`, `share` (of the torque before it that goes
 ///         through it: 0.5 for one shaft behind an open differential, 1 behind a locked one) and
 ///         `rating` with `torque`, `side` (input, output) and `kind` (continuous, peak, yield,
 ///         ultimate)
 ///
 /// Valid for
-///     The engine as the limit: grip of the tyres and capacity of the clutch are not considered
-///     here. A continuous rating is held against the steady torque, the other kinds against the
-///     torque times the shock factor; one that the steady torque exceeds is `short` without a
-///     factor. A rating without kind, or without side where the sides differ, is `not known`.
+///     Engine and clutch as the limit: grip of the tyres and inertia are not considered here. A
+///     continuous rating is held against the steady torque, the other kinds against that of a
+///     dropped clutch; one that the steady torque exceeds is `short` without a factor. A rating
+///     without kind, or without side where the sides differ, is `not known`.
 ///
 /// Source
 ///     Balance of power through a geared train; suddenly applied load: factor 2 for an undamped
@@ -3285,9 +3289,9 @@ pub unsafe extern "C" fn axw_driveline_torque_path_json(
 /// Torque, rating, margin and verdict of every part.
 ///
 /// Returns
-///     (table) One row a part, from the crankshaft on: `part`, `input_torque`, `output_torque`,
-///     `demand` (on the rated side, shock included where the rating is not continuous), `rating`,
-///     `margin`, `verdict`, and `why` a margin is not known.
+///     (table) One row a part, in order: `part`, `input_torque`, `output_torque`, `demand` (on the
+///     rated side, shock included where the rating is not continuous), `rating`, `margin`,
+///     `verdict`, and `why` a margin is not known.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_driveline_torque_path_parts_table(
     model: *const axw_driveline_torque_path,
@@ -3309,8 +3313,8 @@ pub unsafe extern "C" fn axw_driveline_torque_path_parts_table(
 ///
 /// Returns
 ///     part (text): its name
-///     torque (torque [N·m]): torque on its rated side, shock included where its rating is not
-///         continuous
+///     torque (torque [N·m]): torque on its rated side, that of a dropped clutch where its rating
+///         is not continuous
 ///     margin (ratio [-]): its rating over that torque
 ///     verdict (verdict): what to call that
 ///     not_known (whole number): how many parts have a margin that is not known: each of them may

@@ -19,12 +19,21 @@ unsafe fn kind(quantity: *const c_char) -> Outcome<&'static Kind> {
     })
 }
 
+/// A conversion that stays a finite number.
+fn finite(name: &str, from: f64, to: f64) -> Outcome<f64> {
+    if to.is_finite() {
+        Ok(to)
+    } else {
+        Err(Failure::NotThere(format!("{name} = {from} is no finite number in the other unit")))
+    }
+}
+
 /// Reads text such as "225 lbf/in" as the named quantity ("LinearStiffness"), into coherent SI.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_text_read(text: *const c_char, quantity: *const c_char, si: *mut f64) -> i32 {
     guard(|| {
-        let reading = text::read_as(unsafe { words("text", text) }?, unsafe { kind(quantity) }?)?;
-        unsafe { put(si, reading.si) };
+        let value = text::value_as(unsafe { words("text", text) }?, unsafe { kind(quantity) }?)?;
+        unsafe { put(si, value) };
         Ok(())
     })
 }
@@ -69,7 +78,7 @@ pub unsafe extern "C" fn axw_unit_to_si(
 ) -> i32 {
     guard(|| {
         let (_, unit) = text::unit(unsafe { words("unit", unit) }?, Some(unsafe { kind(quantity) }?))?;
-        unsafe { put(si, unit.to_si(value)) };
+        unsafe { put(si, finite("value", value, unit.to_si(value))?) };
         Ok(())
     })
 }
@@ -84,7 +93,7 @@ pub unsafe extern "C" fn axw_unit_from_si(
 ) -> i32 {
     guard(|| {
         let (_, unit) = text::unit(unsafe { words("unit", unit) }?, Some(unsafe { kind(quantity) }?))?;
-        unsafe { put(value, unit.from_si(si)) };
+        unsafe { put(value, finite("si", si, unit.from_si(si))?) };
         Ok(())
     })
 }

@@ -45,7 +45,7 @@ for words in 'gearbox          360 N·m            400 N·m continuous    1.111 
     'front spring     0.9214 Hz          1.1 Hz to 1.5 Hz      0.1786 Hz below short ' \
     'coolant cap      110 °C             boils at 126.1 °C     16.07 delta K   meets ' \
     'engine           2424 rpm at 65 mph at most 2400 rpm      0.9899          short ' \
-    'propeller shaft: the rating is not a continuous one, and no shock factor is given' \
+    'propeller shaft: the rating is not a continuous one, and no shock_factor is given' \
     'radiator: nothing here checks this part' 'local codes and licensed practice'; do
     says said "$words"
 done
@@ -59,15 +59,15 @@ run 0 --bits "$quote"
 # With a shock factor every part of the driveline is known.
 sed 's/^driveline,tight_below,1.25/&\ndriveline,shock_factor,2/' "$quote" >"$out/shock.csv"
 run 1 "$out/shock.csv"
-says said 'rear axle        12920 N·m          5200 N·m peak         0.4025          short '
-says said 'half shaft       6460 N·m           3600 N·m yield        0.5573          short '
+says said 'rear axle        17230 N·m          5200 N·m peak         0.3019          short '
+says said 'half shaft       8613 N·m           3600 N·m yield        0.418           short '
 
 faulty 's/300 lbf\/in/300 lbf\/inn/' '300 lbf/inn'
 faulty 's/15 psi gauge/15 psi/' 'gauge'
 faulty 's/2650 mm/2,65 m/' '2,65 m'
 faulty 's/612 kg/-612 kg/' 'left_front = -612 kg'
 faulty 's/^gearbox,efficiency,97 %/gearbox,effciency,97 %/' 'nothing here reads `effciency` of `gearbox`'
-faulty 's/^gearbox,efficiency,97 %/gearbox,efficiency,197 %/' 'efficiency = 1.97 is outside its range; valid: 0 < efficiency <= 1' elsewhere
+faulty 's/^gearbox,efficiency,97 %/gearbox,efficiency,197 %/' 'efficiency = 1.97 is outside its range; valid: 0.01 <= efficiency <= 1' elsewhere
 says complaint "faulty.csv:$(grep -n '^gearbox' "$quote" | head -n 1 | cut -d: -f1): "
 faulty 's/^gearbox,kind,continuous/gearbox,kind,continous/' 'continous' elsewhere
 faulty 's/^rear axle,ratio,4.10/rear axle,ratio,4.10\nrear axle,ratio,3.90/' 'stands on line' elsewhere

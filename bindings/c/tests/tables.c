@@ -86,7 +86,7 @@ static void words_and_numbers(void)
     TEXT(word(table, 6, 1), "not known");
     TEXT(word(table, 6, 2), "short");
     TEXT(word(table, 7, 0), "");
-    TEXT(word(table, 7, 1), "the rating is not a continuous one, and no shock factor is given");
+    TEXT(word(table, 7, 1), "the rating is not a continuous one, and no clutch_capacity is given");
 
     /* Equal words share a code. */
     const int32_t *codes = NULL;

@@ -13,10 +13,11 @@ class Model:
 
     __slots__ = ("_handle",)
     _name: ClassVar[str]
+    _kinds: ClassVar[dict[str, str]]
     _handle: Handle
 
     def _build(self, **fields: Any) -> None:
-        object.__setattr__(self, "_handle", functions[self._name](_document(fields)))
+        object.__setattr__(self, "_handle", functions[self._name](_document(fields, self._kinds)))
 
     @classmethod
     def from_text(cls, text: str) -> Self:

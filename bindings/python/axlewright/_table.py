@@ -174,6 +174,9 @@ class Table(Mapping[str, "Column"]):
                 columns.append((name, np.ascontiguousarray(column.si), column.si_symbol, column.kind))
             else:
                 columns.append((name, np.ascontiguousarray(column), "1", "Ratio"))
+        if self._reasons:
+            why = np.array([self._reasons.get(row) for row in range(self._rows)], dtype=object)
+            columns.append(("reason", why, "1", "Ratio"))
         return columns
 
     def __arrow_c_schema__(self) -> object:

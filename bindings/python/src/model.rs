@@ -139,10 +139,24 @@ impl Kernels<'_> {
 }
 
 /// The keyword arguments of a model as the JSON text that the core decodes: quantities as they were written, `None`
-/// left out, everything else as it is.
+/// left out, everything else as it is. `kinds` says what the fields are that hold one quantity.
 #[pyfunction(name = "_document")]
-fn document(keywords: &Bound<'_, PyDict>) -> PyResult<String> {
-    Ok(object(keywords, "")?.to_string())
+fn document(keywords: &Bound<'_, PyDict>, kinds: &Bound<'_, PyDict>) -> PyResult<String> {
+    let plain = keywords.copy()?;
+    for (name, kind) in kinds {
+        let Some(value) = plain.get_item(&name)? else { continue };
+        if pint::is_pint(&value)? {
+            let kind: String = kind.extract()?;
+            let kind = Kind::named(&kind)
+                .ok_or_else(|| PyValueError::new_err(format!("there is no quantity {kind}")))?;
+            let (value, _) = take(&value, name.cast::<PyString>()?.to_str()?, kind)?;
+            let written = PyDict::new(keywords.py());
+            written.set_item("value", value.to_python(keywords.py()))?;
+            written.set_item("unit", kind.units[0].symbol)?;
+            plain.set_item(name, written)?;
+        }
+    }
+    Ok(object(&plain, "", 0)?.to_string())
 }
 
 /// A field of a model as it stands in the document, as the quantity that it is: a tolerance is left out.
@@ -160,7 +174,10 @@ pub fn register(m: &Bound<'_, PyModule>) -> PyResult<()> {
     m.add_function(wrap_pyfunction!(document, m)?)
 }
 
-fn object(dict: &Bound<'_, PyDict>, path: &str) -> PyResult<Json> {
+/// Levels of lists and dicts in a document: far more than any model has, far fewer than the stack holds.
+const DEEPEST: usize = 32;
+
+fn object(dict: &Bound<'_, PyDict>, path: &str, depth: usize) -> PyResult<Json> {
     let mut made = Map::new();
     for (key, value) in dict {
         let Ok(key) = key.cast::<PyString>() else {
@@ -171,19 +188,25 @@ fn object(dict: &Bound<'_, PyDict>, path: &str) -> PyResult<Json> {
         }
         let key = key.to_str()?;
         let path = if path.is_empty() { key.to_owned() } else { format!("{path}.{key}") };
-        made.insert(key.to_owned(), json(&value, &path)?);
+        made.insert(key.to_owned(), json(&value, &path, depth + 1)?);
     }
     Ok(Json::Object(made))
 }
 
-fn json(x: &Bound<'_, PyAny>, path: &str) -> PyResult<Json> {
+fn json(x: &Bound<'_, PyAny>, path: &str, depth: usize) -> PyResult<Json> {
     let py = x.py();
+    if depth > DEEPEST {
+        return Err(PyValueError::new_err(format!(
+            "{}... lies deeper than {DEEPEST} levels of lists and dicts",
+            path.chars().take(40).collect::<String>()
+        )));
+    }
     if let Ok(words) = x.cast::<PyString>() {
         return Ok(Json::String(words.to_str()?.to_owned()));
     }
     if let Ok(quantity) = x.cast::<Quantity>() {
         let quantity = quantity.get();
-        let Value::Number(si) = quantity.value else { return list(x, path) };
+        let Value::Number(si) = quantity.value else { return list(x, path, depth) };
         let plain = number(si, path)?;
         let written = quantity.words(py);
         return Ok(match read_as(&written, quantity.kind) {
@@ -192,7 +215,10 @@ fn json(x: &Bound<'_, PyAny>, path: &str) -> PyResult<Json> {
         });
     }
     if pint::is_pint(x)? {
-        return Ok(Json::String(pint::write(x)?));
+        return Err(PyTypeError::new_err(format!(
+            "{path} = {} stands where the kind that is wanted is not known; write it as text or as a Quantity",
+            brief(x)
+        )));
     }
     if x.is_instance_of::<PyBool>() {
         return Ok(Json::Bool(x.extract()?));
@@ -204,10 +230,10 @@ fn json(x: &Bound<'_, PyAny>, path: &str) -> PyResult<Json> {
         return number(x.extract()?, path);
     }
     if let Ok(dict) = x.cast::<PyDict>() {
-        return object(dict, path);
+        return object(dict, path, depth);
     }
     if x.is_instance_of::<PyList>() || x.is_instance_of::<PyTuple>() || x.hasattr("__array_interface__")? {
-        return list(x, path);
+        return list(x, path, depth);
     }
     if x.hasattr("to_json")? {
         let text: String = x.call_method0("to_json")?.extract()?;
@@ -223,8 +249,9 @@ fn json(x: &Bound<'_, PyAny>, path: &str) -> PyResult<Json> {
     )))
 }
 
-fn list(x: &Bound<'_, PyAny>, path: &str) -> PyResult<Json> {
-    let elements = x.try_iter()?.enumerate().map(|(i, element)| json(&element?, &format!("{path}[{i}]")));
+fn list(x: &Bound<'_, PyAny>, path: &str, depth: usize) -> PyResult<Json> {
+    let elements =
+        x.try_iter()?.enumerate().map(|(i, element)| json(&element?, &format!("{path}[{i}]"), depth + 1));
     elements.collect::<PyResult<Vec<_>>>().map(Json::Array)
 }
 

@@ -74,13 +74,6 @@ fn pint_name(kind: &Kind) -> String {
     if kind.si == "1" { "dimensionless".to_owned() } else { expression(kind) }
 }
 
-/// A pint quantity as text, for a document, where the core knows the kind and reads it.
-pub fn write(x: &Bound<'_, PyAny>) -> PyResult<String> {
-    let number: f64 = x.getattr("magnitude")?.extract()?;
-    let symbol = x.getattr("units")?.call_method1("__format__", ("~P",))?;
-    Ok(format!("{number:?} {symbol}"))
-}
-
 /// A pint quantity, in coherent SI.
 pub fn give<'py>(
     si: Bound<'py, PyAny>,

@@ -114,9 +114,11 @@ unsafe fn blocks<K: Kernel<I, O>, const I: usize, const O: usize>(
         let (to, step) = (*operands.add(I + o), *steps.add(I + o));
         (to.offset(start as isize * step).cast::<f64>(), step)
     };
+    // SAFETY: as above.
+    let most = if unsafe { feeds_back::<I, O>(operands, length, steps) } { 1 } else { BLOCK };
     let mut start = 0;
     while start < length {
-        let count = BLOCK.min(length - start);
+        let count = most.min(length - start);
         // SAFETY: every place touched lies within the `length` elements of its operand; `gathered` and `results`
         // hold BLOCK >= count elements, and only elements written before are read.
         unsafe {
@@ -158,6 +160,28 @@ unsafe fn blocks<K: Kernel<I, O>, const I: usize, const O: usize>(
     refused
 }
 
+/// Whether a result is an argument of a later element, as in `reduce` and `accumulate`.
+unsafe fn feeds_back<const I: usize, const O: usize>(
+    operands: *mut *mut c_char,
+    length: usize,
+    steps: *mut npy_intp,
+) -> bool {
+    // SAFETY: the caller vouches for the operands.
+    let operand = |k: usize| unsafe { ((*operands.add(k)) as isize, *steps.add(k)) };
+    let span = |(at, step): (isize, isize)| {
+        let last = at + step * (length as isize - 1);
+        (at.min(last), at.max(last) + STRIDE)
+    };
+    (I..I + O).any(|o| {
+        (0..I).any(|i| {
+            let (result, argument) = (operand(o), operand(i));
+            let in_place = result == argument && result.1 != 0;
+            let (r, a) = (span(result), span(argument));
+            length > 1 && !in_place && r.0 < a.1 && a.0 < r.1
+        })
+    })
+}
+
 /// The loops that matter: where every element of a block is valid, which is the rule, the results are computed without a
 /// branch and so vectorise, whatever the formula costs. Says whether an element was refused.
 #[inline(always)]
@@ -166,22 +190,30 @@ unsafe fn block<K: Kernel<I, O>, const I: usize, const O: usize>(
     outputs: [*mut f64; O],
     count: usize,
 ) -> bool {
-    // SAFETY: the caller vouches for `count` elements of each; outputs lie apart from inputs. A function of the core
-    // depends on its arguments only, and NumPy's operands are not written meanwhile: what was valid once is valid again.
+    // SAFETY: the caller vouches for `count` elements of each; outputs lie apart from inputs. What is computed with is the
+    // copy that was checked: a function of the core depends on its arguments only, so what was valid once is valid again.
     unsafe {
+        // Another thread may write to the operands meanwhile. Without `black_box` below the compiler reads them again.
+        let mut seen = [const { MaybeUninit::<[f64; BLOCK]>::uninit() }; I];
         // Counted, since the compiler does not vectorise whether there was any.
         let mut refused = 0;
         for j in 0..count {
-            refused += u64::from(K::call(from_fn(|i| *inputs[i].add(j))).is_err());
+            let x: [f64; I] = from_fn(|i| *inputs[i].add(j));
+            for i in 0..I {
+                seen[i].as_mut_ptr().cast::<f64>().add(j).write(x[i]);
+            }
+            refused += u64::from(K::call(x).is_err());
         }
+        let seen = std::hint::black_box(&seen);
+        let again = |j: usize| from_fn(|i| *seen[i].as_ptr().cast::<f64>().add(j));
         if refused == 0 {
             for j in 0..count {
-                let y = K::call(from_fn(|i| *inputs[i].add(j))).unwrap_unchecked();
+                let y = K::call(again(j)).unwrap_unchecked();
                 (0..O).for_each(|o| outputs[o].add(j).write(y[o]));
             }
         } else {
             for j in 0..count {
-                let y = K::call(from_fn(|i| *inputs[i].add(j))).unwrap_or([f64::NAN; O]);
+                let y = K::call(again(j)).unwrap_or([f64::NAN; O]);
                 (0..O).for_each(|o| outputs[o].add(j).write(y[o]));
             }
         }

@@ -98,6 +98,43 @@ def test_out_and_where():
         assert spring.ride_rate([1.0, -1.0], 1.0, where=[True, False], out=np.zeros(2))[0] == 0.5
 
 
+def test_reductions_use_what_they_made():
+    """Springs in series: a result is an argument of the next element."""
+    for count in (2, 3, 64, 600):
+        rates = np.full(count, 100.0)
+        assert spring.ride_rate.reduce(rates) == pytest.approx(100.0 / count, rel=1e-12)
+        np.testing.assert_allclose(spring.ride_rate.accumulate(rates), 100.0 / np.arange(1, count + 1), rtol=1e-12)
+    assert si.engine.power.reduce([2.0, 3.0, 4.0]) == 24.0
+    with np.errstate(invalid="ignore"):
+        assert np.isnan(spring.ride_rate.reduce([1.0, -1.0, 2.0]))
+    shifted = np.full(300, 100.0)
+    spring.ride_rate(shifted[:-1], 100.0, out=shifted[1:])
+    np.testing.assert_array_equal(shifted[1:], 50.0)
+
+
+def test_a_write_meanwhile_gives_a_result_or_nan():
+    """Another thread writes invalid values while the interpreter is released: never a number that no formula gives."""
+    pressures = np.full(200_000, 1e5)
+    good = si.fluid.water_boiling_temperature(1e5)
+    done = threading.Event()
+
+    def flip():
+        while not done.is_set():
+            pressures[::7] = 1.0
+            pressures[::7] = 1e5
+
+    writer = threading.Thread(target=flip)
+    writer.start()
+    try:
+        with np.errstate(invalid="ignore"):
+            for _ in range(200):
+                results = si.fluid.water_boiling_temperature(pressures)
+                assert np.all((results == good) | np.isnan(results))
+    finally:
+        done.set()
+        writer.join()
+
+
 def test_several_results():
     readings = np.array([612.0, 700.0]), 598.0, 455.0, 467.0, 2.65, 1.54, 1.52
     results = mass.weight_distribution(*readings)

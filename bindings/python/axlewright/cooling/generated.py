@@ -73,6 +73,7 @@ class Coolant(Model):
 
     __slots__ = ()
     _name = "cooling.Coolant"
+    _kinds = {"strength": "Ratio", "concentrate": "Ratio", "cap": "GaugePressure", "altitude": "Length", "station_pressure": "AbsolutePressure", "hottest_coolant": "Temperature", "tight_below": "TemperatureDifference"}
 
     def __init__(
         self,

@@ -29,7 +29,7 @@ class Weakest(NamedTuple):
     part: str
     """Its name."""
     torque: Quantity
-    """Torque on its rated side, shock included where its rating is not continuous."""
+    """Torque on its rated side, that of a dropped clutch where its rating is not continuous."""
     margin: Ratio
     """Its rating over that torque."""
     verdict: Literal["meets", "tight", "short", "not known"]
@@ -161,29 +161,33 @@ def wheel_torque(
 
 
 class TorquePath(Model):
-    """The way of the torque from the crankshaft to the ground: parts in order, each with what it may
+    """The way of the torque from the clutch to the ground: parts in order, each with what it may
     carry.
 
     Formula
-        input `T_k = s_k T_(k-1)`, output `T_k i_k e_k`; margin = rating / torque on the rated side
+        input `T_k = s_k T_(k-1)`, output `T_k i_k e_k`; `T_0` is the engine's torque, or for a
+        dropped clutch its capacity times the shock factor; margin = rating / torque on the rated
+        side
 
     Fields
         engine_torque (torque): greatest torque at the crankshaft
-        shock_factor (ratio, optional): how much a dropped clutch multiplies the torque (2 where it
-            is applied suddenly and undamped); without it a peak, yield or ultimate rating is `not
-            known`, never guessed
+        clutch_capacity (torque, optional): what the clutch holds before it slips: it bounds the
+            torque of a dropped clutch, not the engine does
+        shock_factor (ratio, optional): how much a dropped clutch multiplies the torque at its
+            output (2 where it is applied suddenly and undamped); without both, a peak, yield or
+            ultimate rating is `not known`, never guessed
         tight_below (ratio): margin that is wanted; a part below it is `tight`, below 1 `short`
-        parts (list): from the crankshaft on, each with `name` and, where it has them, `ratio`
+        parts (list): from behind the clutch on, each with `name` and, where it has them, `ratio`
             (input over output speed), `efficiency`, `share` (of the torque before it that goes
             through it: 0.5 for one shaft behind an open differential, 1 behind a locked one) and
             `rating` with `torque`, `side` (input, output) and `kind` (continuous, peak, yield,
             ultimate)
 
     Valid for
-        The engine as the limit: grip of the tyres and capacity of the clutch are not considered
-        here. A continuous rating is held against the steady torque, the other kinds against the
-        torque times the shock factor; one that the steady torque exceeds is `short` without a
-        factor. A rating without kind, or without side where the sides differ, is `not known`.
+        Engine and clutch as the limit: grip of the tyres and inertia are not considered here. A
+        continuous rating is held against the steady torque, the other kinds against that of a
+        dropped clutch; one that the steady torque exceeds is `short` without a factor. A rating
+        without kind, or without side where the sides differ, is `not known`.
 
     Source
         Balance of power through a geared train; suddenly applied load: factor 2 for an undamped
@@ -196,6 +200,7 @@ class TorquePath(Model):
 
     __slots__ = ()
     _name = "driveline.TorquePath"
+    _kinds = {"engine_torque": "Torque", "clutch_capacity": "Torque", "shock_factor": "Ratio", "tight_below": "Ratio"}
 
     def __init__(
         self,
@@ -203,10 +208,12 @@ class TorquePath(Model):
         engine_torque: QuantityLike,
         tight_below: RatioLike,
         parts: Sequence[Mapping[str, Any]],
+        clutch_capacity: QuantityLike | None = None,
         shock_factor: RatioLike | None = None,
     ) -> None:
         self._build(
             engine_torque=engine_torque,
+            clutch_capacity=clutch_capacity,
             shock_factor=shock_factor,
             tight_below=tight_below,
             parts=parts,
@@ -218,9 +225,16 @@ class TorquePath(Model):
         return self._read("engine_torque", "Torque")  # type: ignore[no-any-return]
 
     @property
+    def clutch_capacity(self) -> Quantity | None:
+        """What the clutch holds before it slips: it bounds the torque of a dropped clutch, not the engine
+        does.
+        """
+        return self._read("clutch_capacity", "Torque")  # type: ignore[no-any-return]
+
+    @property
     def shock_factor(self) -> Ratio | None:
-        """How much a dropped clutch multiplies the torque (2 where it is applied suddenly and undamped);
-        without it a peak, yield or ultimate rating is `not known`, never guessed.
+        """How much a dropped clutch multiplies the torque at its output (2 where it is applied suddenly
+        and undamped); without both, a peak, yield or ultimate rating is `not known`, never guessed.
         """
         return self._read("shock_factor", "Ratio")
 
@@ -231,7 +245,7 @@ class TorquePath(Model):
 
     @property
     def parts(self) -> list[dict[str, Any]]:
-        """From the crankshaft on, each with `name` and, where it has them, `ratio` (input over output
+        """From behind the clutch on, each with `name` and, where it has them, `ratio` (input over output
         speed), `efficiency`, `share` (of the torque before it that goes through it: 0.5 for one shaft
         behind an open differential, 1 behind a locked one) and `rating` with `torque`, `side` (input,
         output) and `kind` (continuous, peak, yield, ultimate).
@@ -242,9 +256,9 @@ class TorquePath(Model):
         """Torque, rating, margin and verdict of every part.
 
         Returns
-            (table) One row a part, from the crankshaft on: `part`, `input_torque`, `output_torque`,
-            `demand` (on the rated side, shock included where the rating is not continuous), `rating`,
-            `margin`, `verdict`, and `why` a margin is not known.
+            (table) One row a part, in order: `part`, `input_torque`, `output_torque`, `demand` (on the
+            rated side, shock included where the rating is not continuous), `rating`, `margin`,
+            `verdict`, and `why` a margin is not known.
         """
         return _torque_path_parts_table(self._handle)  # type: ignore[no-any-return]
 
@@ -253,8 +267,8 @@ class TorquePath(Model):
 
         Returns
             part (text): its name
-            torque (torque [N·m]): torque on its rated side, shock included where its rating is not
-                continuous
+            torque (torque [N·m]): torque on its rated side, that of a dropped clutch where its rating
+                is not continuous
             margin (ratio [-]): its rating over that torque
             verdict (verdict): what to call that
             not_known (whole number): how many parts have a margin that is not known: each of them may

@@ -120,6 +120,7 @@ class TorqueCurve(Model):
 
     __slots__ = ()
     _name = "engine.TorqueCurve"
+    _kinds = {}
 
     def __init__(
         self,

@@ -49,15 +49,15 @@ def coil_rate(
         one inch.
 
     Valid for (SI)
-        - `0 < wire_diameter`
-        - `0 < mean_diameter`
+        - `0.00001 <= wire_diameter <= 1`
+        - `0.00001 <= mean_diameter <= 10`
         - `mean_diameter > wire_diameter`
         - `0 < active_coils`
         - `0 < shear_modulus`
 
         Linear, small pitch angle, no coil touching another. The standard covers an index `D / d` of
-        4 to 20; the direct shear that it neglects is 0.6 / (D/d)^2 of the deflection, 4 % at an
-        index of 4.
+        4 to 20; the direct shear that it neglects adds about 1 / (2 (D/d)^2) to the deflection, 3 %
+        at an index of 4 (Shigley, from memory).
 
     Source
         EN 13906-1:2013, rate of cold-coiled cylindrical springs; Shigley's Mechanical Engineering

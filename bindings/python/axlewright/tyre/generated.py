@@ -76,6 +76,7 @@ class Tyre(Model):
 
     __slots__ = ()
     _name = "tyre.Tyre"
+    _kinds = {}
 
     def __init__(
         self,

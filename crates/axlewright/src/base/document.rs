@@ -1,36 +1,28 @@
 //! Models as documents: JSON or TOML text, in which every dimensional value is text with its unit.
 
 use super::error::Result;
-use super::text::Tolerance;
 use super::units::Quantity;
 
-/// A quantity in a document: its value, how it was written, and its tolerance.
+/// A quantity in a document: its value and how it was written.
 ///
-/// In text it is `"225 lbf/in"`, `"225 lbf/in +/- 3 %"` or `{ value = 225, unit = "lbf/in" }`; a pure number may stand
-/// without quotes.
+/// In text it is `"225 lbf/in"` or `{ value = 225, unit = "lbf/in" }`; a pure number may stand without quotes. A tolerance is
+/// refused as long as no verdict takes it into account.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Value<Q> {
     /// The value.
     pub quantity: Q,
     /// The text as it was written, where it came from a document.
     pub written: Option<String>,
-    /// How far off the value may be.
-    pub tolerance: Option<Tolerance>,
 }
 
 impl<Q: Quantity> Value<Q> {
     /// A value that was not read from text.
     pub const fn new(quantity: Q) -> Self {
-        Self { quantity, written: None, tolerance: None }
+        Self { quantity, written: None }
     }
     /// A value from text.
     pub fn parse(text: &str) -> Result<Self> {
-        let reading = super::text::read_as(text, Q::KIND)?;
-        Ok(Self {
-            quantity: Q::from_si(reading.si),
-            written: Some(text.to_owned()),
-            tolerance: reading.tolerance,
-        })
+        Ok(Self { quantity: super::text::parse(text)?, written: Some(text.to_owned()) })
     }
 }
 
@@ -74,6 +66,7 @@ fn refusal(line: usize, key: String, message: String) -> Error {
 
 #[cfg(feature = "serde")]
 fn decode<T: serde::de::DeserializeOwned>(text: &str) -> Result<T> {
+    let text = text.strip_prefix('\u{feff}').unwrap_or(text);
     if text.trim_start().starts_with('{') {
         let mut json = serde_json::Deserializer::from_str(text);
         let value = serde_path_to_error::deserialize(&mut json).map_err(|error| {
@@ -241,11 +234,13 @@ tight_below = "20 delta_degF"
     }
 
     #[test]
-    fn a_tolerance_and_the_words_as_written_are_kept() {
-        let value: Value<crate::units::LinearStiffness> = Value::parse("225 lbf/in +/- 3 %").unwrap();
-        assert_eq!(value.written.as_deref(), Some("225 lbf/in +/- 3 %"));
-        assert!(value.tolerance.is_some());
-        assert_eq!(serde_json::to_string(&value).unwrap(), "\"225 lbf/in +/- 3 %\"");
+    fn the_words_are_kept_and_a_tolerance_is_refused() {
+        let value: Value<crate::units::LinearStiffness> = Value::parse("225 lb/in").unwrap();
+        assert_eq!(value.written.as_deref(), Some("225 lb/in"));
+        assert_eq!(serde_json::to_string(&value).unwrap(), "\"225 lb/in\"");
+        let (line, key, message) = refused(&COOLANT.replace("\"5000 ft\"", "\"5000 ft ± 200 ft\""));
+        assert_eq!((line, key.as_str()), (7, "altitude"));
+        assert!(message.contains("tolerance"), "{message}");
     }
 
     #[test]

@@ -16,8 +16,9 @@
 //! | `2,5 mm`, `1,25 lbf`, `0,250 in` | refused: a decimal comma, or thousands gone wrong |
 //! | `1 250 N`, `3-4 mm`, `3 to 5 mm` | refused: two numbers, as when two columns were pasted together; a range |
 //! | `3 1/2 in`, `3-1/2 in`, `3½ in` | whole + numerator / denominator; the fraction of a mixed number is below one |
-//! | `2'6"`, `2' 6 1/2"`, `2 ft 6 in` | feet and inches; its unit is the inch |
+//! | `2'6"`, `2' 6 1/2"`, `2 ft 6 in` | feet and inches (below twelve); its unit is the inch |
 //! | `0.75`, `1/2`, `50 %`, `4.10:1`, `3.73 to 1` | a ratio; a bare number is nothing else (`5 to 10` is refused: a range?) |
+//! | `3:73`, `1:3.73` | refused: turned around, or a point is missing |
 //! | `N m`, `N·m`, `N*m`, `N-m`, `N.m`, `Nm` | one unit; so are `in²`, `in^2`, `in2`, and `lb per in`, `lb/in` |
 //! | `lbf_in`, `delta_degF`, `psi_gauge` | the unit's name in code, exactly |
 //! | `MPA`, `Lbf/In` | other case, if it names one unit; never where case has a meaning: `mPa`, `nm`, `k`, `T`, `G` |
@@ -31,7 +32,7 @@
 //! | `225 lbf/in +/- 3 %`, `612 kg ± 2 kg`, `612 ± 2 kg` | a bound: half the width of the band. The share is of the value's size |
 //! | `612 kg ± 2 kg sd` | a standard deviation: `sd` at the end, the only way to say it |
 //! | `70 °F ± 2 °F`, `15 psi gauge ± 1 psi` | a tolerance is a difference, and may be written in units of one |
-//! | `50 % ± 2 %`, `70 °F ± 3 %`, `612 kg ± 2` | refused: of what? |
+//! | `50 % ± 2 %`, `50 % ± 2`, `70 °F ± 3 %`, `612 kg ± 2` | refused: of what? |
 //!
 //! Case-sensitive spellings go first, the printed symbol before others where several kinds share one. Numbers are
 //! rounded correctly by the standard library. Absolute zero and other limits are the functions' business.
@@ -93,9 +94,14 @@ pub fn read_as(text: &str, kind: &'static Kind) -> Result<Reading> {
 
 /// Reads a quantity of this type; refuses a tolerance, which the type cannot hold.
 pub fn parse<Q: Quantity>(text: &str) -> Result<Q> {
-    let reading = read_as(text, Q::KIND)?;
+    value_as(text, Q::KIND).map(Q::from_si)
+}
+
+/// The value alone, in coherent SI; refuses a tolerance, which it cannot hold.
+pub fn value_as(text: &str, kind: &'static Kind) -> Result<f64> {
+    let reading = read_as(text, kind)?;
     match reading.tolerance {
-        None => Ok(Q::from_si(reading.si)),
+        None => Ok(reading.si),
         Some(_) => Err(refusal(text, "a tolerance has no place here; write the value alone".into())),
     }
 }
@@ -213,8 +219,9 @@ fn plain(text: &str) -> String {
 }
 
 fn between_thousands(before: &str, after: &str) -> bool {
-    before.ends_with(|c: char| c.is_ascii_digit())
-        && after.bytes().take_while(u8::is_ascii_digit).count() == 3
+    let digits = after.bytes().take_while(u8::is_ascii_digit).count();
+    let over = after.get(digits..).unwrap_or("").trim_start().starts_with(['/', '⁄', '∕']); // a mixed number
+    before.ends_with(|c: char| c.is_ascii_digit()) && digits == 3 && !over
 }
 
 fn vulgar_fraction(c: char) -> Option<&'static str> {
@@ -251,6 +258,14 @@ fn quantity(text: &str, wanted: Option<&'static Kind>) -> Told<Reading> {
         _ => value.unit,
     };
     let (kind, unit) = unit_named(unit, wanted)?;
+    if let Some((spread, _)) = &spread
+        && unit.name == "percent"
+        && spread.unit.is_empty()
+    {
+        return Err(
+            "a tolerance of a value in % does not say of what; write both as ratios, `0.50 +/- 0.02`".into(),
+        );
+    }
     let si = in_range(unit.to_si(value.number), value.number != 0.0 && unit.offset == 0.0)?;
     let tolerance = match spread {
         None => None,
@@ -359,6 +374,11 @@ fn ratio_of_two(first: f64, rest: &str) -> Told<Option<f64>> {
                 .into(),
         );
     }
+    if second != 1.0 && first < second {
+        return Err(
+            "it is turned around, or a decimal point is missing; write `3.73:1`, or the number itself".into(),
+        );
+    }
     Ok(Some(first / second))
 }
 
@@ -377,6 +397,9 @@ fn feet_and_inches(feet: f64, rest: &str) -> Told<Option<f64>> {
     let (inches, unit) = number(after)?;
     if !matches!(key(unit).to_ascii_lowercase().as_str(), "\"" | "in" | "inch" | "inches") {
         return Ok(None);
+    }
+    if inches >= 12.0 {
+        return Err("inches after feet are fewer than twelve, like `2' 6\"`".into());
     }
     if feet.fract() != 0.0 {
         return Err("feet before inches are a whole number, like `2' 6\"`".into());

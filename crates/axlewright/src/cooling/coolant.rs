@@ -221,13 +221,17 @@ impl Coolant {
     }
 
     fn cap(&self, cap: GaugePressure) -> Result<GaugePressure> {
-        valid! { cap: 0 <= .. <= 400000 ; "common practice, no source: no cooling system is capped above 4 bar"; }
+        valid! { cap: 0 <= .. <= 350000 ; "common practice, no source: no cooling system is capped above 3.5 bar"; }
         Ok(cap)
     }
 
     fn air(&self) -> Result<AbsolutePressure> {
         match (&self.altitude, &self.station_pressure) {
-            (Some(altitude), None) => air::standard_pressure(air::geopotential_altitude(altitude.quantity)?),
+            (Some(altitude), None) => {
+                let altitude = altitude.quantity;
+                valid! { altitude: (-500) <= .. <= 6000 ; "common practice, no source: roads lie between -400 m and 6000 m"; }
+                air::standard_pressure(air::geopotential_altitude(altitude)?)
+            }
             (None, Some(pressure)) => {
                 let station_pressure = pressure.quantity;
                 valid! { station_pressure: 40000 <= .. <= 110000 ; "common practice, no source: roads lie between -400 m and 6000 m"; }
@@ -353,9 +357,7 @@ mod tests {
             )
             .unwrap();
         assert_eq!(table.rows(), 4);
-        assert!(
-            table.reason(1).is_some_and(|error| error.to_string().contains("geometric_altitude = 30000 m"))
-        );
+        assert!(table.reason(1).is_some_and(|error| error.to_string().contains("altitude = 30000 m")));
         let boiling = table.numbers("boiling_temperature").unwrap();
         assert!(boiling[2] > boiling[0] && boiling[1].is_nan());
     }

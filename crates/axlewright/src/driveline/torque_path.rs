@@ -3,20 +3,22 @@ use crate::base::table::{Cell, Rows, Table};
 use crate::units::{Quantity, Ratio, Torque};
 use crate::{Error, Result, Verdict, valid};
 
-/// The way of the torque from the crankshaft to the ground: parts in order, each with what it may carry.
+/// The way of the torque from the clutch to the ground: parts in order, each with what it may carry.
 ///
 /// # Formula
-/// input `T_k = s_k T_(k-1)`, output `T_k i_k e_k`; margin = rating / torque on the rated side
+/// input `T_k = s_k T_(k-1)`, output `T_k i_k e_k`; `T_0` is the engine's torque, or for a dropped clutch its capacity times the shock factor;
+/// margin = rating / torque on the rated side
 ///
 /// # Fields
 /// - `engine_torque` — greatest torque at the crankshaft
-/// - `shock_factor` — how much a dropped clutch multiplies the torque (2 where it is applied suddenly and undamped); without it a peak, yield or ultimate rating is `not known`, never guessed
+/// - `clutch_capacity` — what the clutch holds before it slips: it bounds the torque of a dropped clutch, not the engine does
+/// - `shock_factor` — how much a dropped clutch multiplies the torque at its output (2 where it is applied suddenly and undamped); without both, a peak, yield or ultimate rating is `not known`, never guessed
 /// - `tight_below` — margin that is wanted; a part below it is `tight`, below 1 `short`
-/// - `parts` — from the crankshaft on, each with `name` and, where it has them, `ratio` (input over output speed), `efficiency`, `share` (of the torque before it that goes through it: 0.5 for one shaft behind an open differential, 1 behind a locked one) and `rating` with `torque`, `side` (input, output) and `kind` (continuous, peak, yield, ultimate)
+/// - `parts` — from behind the clutch on, each with `name` and, where it has them, `ratio` (input over output speed), `efficiency`, `share` (of the torque before it that goes through it: 0.5 for one shaft behind an open differential, 1 behind a locked one) and `rating` with `torque`, `side` (input, output) and `kind` (continuous, peak, yield, ultimate)
 ///
 /// # Valid for
-/// The engine as the limit: grip of the tyres and capacity of the clutch are not considered here. A continuous rating is held against the steady
-/// torque, the other kinds against the torque times the shock factor; one that the steady torque exceeds is `short` without a factor. A rating without kind, or without side where the sides differ, is `not known`.
+/// Engine and clutch as the limit: grip of the tyres and inertia are not considered here. A continuous rating is held against the steady
+/// torque, the other kinds against that of a dropped clutch; one that the steady torque exceeds is `short` without a factor. A rating without kind, or without side where the sides differ, is `not known`.
 ///
 /// # Source
 /// Balance of power through a geared train; suddenly applied load: factor 2 for an undamped elastic system (Shigley's Mechanical Engineering Design, from memory)
@@ -28,12 +30,15 @@ use crate::{Error, Result, Verdict, valid};
 pub struct TorquePath {
     /// Greatest torque at the crankshaft.
     pub engine_torque: Value<Torque>,
-    /// How much a dropped clutch multiplies the torque.
+    /// What the clutch holds before it slips.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub clutch_capacity: Option<Value<Torque>>,
+    /// How much a dropped clutch multiplies the torque at its output.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub shock_factor: Option<Value<Ratio>>,
     /// Margin that is wanted.
     pub tight_below: Value<Ratio>,
-    /// From the crankshaft on.
+    /// From behind the clutch on.
     pub parts: Vec<Part>,
 }
 
@@ -115,8 +120,11 @@ struct Demand {
     input: Torque,
     output: Torque,
     /// Torque on the rated side, shock included; the margin; or why there is none.
-    margin: core::result::Result<(Torque, Ratio), &'static str>,
+    margin: Known<(Torque, Ratio)>,
 }
+
+/// What is known, or why it is not.
+type Known<T> = core::result::Result<T, &'static str>;
 
 impl Model for TorquePath {
     fn check(&self) -> Result<()> {
@@ -132,20 +140,19 @@ impl Model for TorquePath {
             engine_torque: 0 < .. ; "definition: driving, not driven";
             tight_below: 1 <= .. ; "definition: below 1 a part is short, not tight";
         }
+        if let Some(clutch_capacity) = &self.clutch_capacity {
+            let clutch_capacity = clutch_capacity.quantity;
+            valid! { clutch_capacity: 0 < .. ; "definition: a clutch holds something"; }
+        }
         if let Some(shock_factor) = self.shock() {
             valid! { shock_factor: 1 <= .. <= 10 ; "common practice, no source: a shock adds to the torque, and a factor above 10 is a slip"; }
         }
-        for part in &self.parts {
-            let (ratio, efficiency, share) = part.factors();
-            valid! {
-                ratio: 0 < .. ; "definition: input speed over output speed, counted without direction";
-                efficiency: 0 < .. <= 1 ; "definition: no part gives more power than it takes";
-                share: 0 < .. <= 1 ; "definition: a share of the whole";
-            }
-            if let Some(rating) = &part.rating {
-                let rating = rating.torque.quantity;
-                valid! { rating: 0 < .. ; "definition: a part that carries nothing is no part"; }
-            }
+        for (place, part) in self.parts.iter().enumerate() {
+            part.check().map_err(|error| Error::Document {
+                line: 0,
+                key: format!("parts[{place}] ({})", part.name),
+                message: error.to_string(),
+            })?;
         }
         Ok(())
     }
@@ -155,7 +162,7 @@ impl TorquePath {
     /// Torque, rating, margin and verdict of every part.
     ///
     /// # Returns
-    /// One row a part, from the crankshaft on: `part`, `input_torque`, `output_torque`, `demand` (on the rated side, shock included where
+    /// One row a part, in order: `part`, `input_torque`, `output_torque`, `demand` (on the rated side, shock included where
     /// the rating is not continuous), `rating`, `margin`, `verdict`, and `why` a margin is not known.
     ///
     /// # Example
@@ -166,7 +173,7 @@ impl TorquePath {
     ///     name: name.to_owned(), ratio: Some(Value::new(Ratio::of::<one>(ratio))), efficiency: None, share: None, rating: Some(rating),
     /// };
     /// let path = TorquePath {
-    ///     engine_torque: Value::new(Torque::of::<Nm>(360.0)), shock_factor: None, tight_below: Value::new(Ratio::of::<one>(1.25)),
+    ///     engine_torque: Value::new(Torque::of::<Nm>(360.0)), clutch_capacity: None, shock_factor: None, tight_below: Value::new(Ratio::of::<one>(1.25)),
     ///     parts: vec![
     ///         part("gearbox", 4.2, rated(400.0, Side::Input, RatingKind::Continuous)),
     ///         part("axle", 4.1, rated(6200.0, Side::Output, RatingKind::Peak)),
@@ -174,7 +181,7 @@ impl TorquePath {
     /// }.checked()?;
     /// let table = path.parts_table()?;
     /// assert_eq!(table.word("verdict", 0), Some("tight"));
-    /// assert_eq!(table.word("verdict", 1), Some("not known")); // a peak rating, and no shock factor
+    /// assert_eq!(table.word("verdict", 1), Some("not known")); // a peak rating, and nothing said of the clutch
     /// # Ok::<(), axlewright::Error>(())
     /// ```
     pub fn parts_table(&self) -> Result<Table> {
@@ -200,7 +207,7 @@ impl TorquePath {
     ///
     /// # Returns
     /// - `part` — its name
-    /// - `torque` — torque on its rated side, shock included where its rating is not continuous
+    /// - `torque` — torque on its rated side, that of a dropped clutch where its rating is not continuous
     /// - `margin` — its rating over that torque
     /// - `verdict` — what to call that
     /// - `not_known` — how many parts have a margin that is not known: each of them may be weaker
@@ -289,46 +296,63 @@ impl TorquePath {
 
     fn demands(&self, engine_torque: Torque, shock: Option<Ratio>) -> Result<Vec<Demand>> {
         self.check()?;
-        let mut torque = engine_torque;
+        let capacity = self.clutch_capacity.as_ref().map(|capacity| capacity.quantity);
+        let mut steady = engine_torque;
+        let mut dropped = match (capacity, shock) {
+            (Some(capacity), Some(shock)) => Ok(capacity * shock.si()),
+            (None, _) => Err("the rating is not a continuous one, and no clutch_capacity is given"),
+            (_, None) => Err("the rating is not a continuous one, and no shock_factor is given"),
+        };
         let demand = |part: &Part| {
             let (ratio, efficiency, share) = part.factors();
-            let input = torque * share.si();
-            let output = input * ratio.si() * efficiency.si();
-            torque = output;
-            Demand { input, output, margin: margin(part, input, output, shock) }
+            let through = ratio.si() * efficiency.si();
+            let (input, of_drop) = (steady * share.si(), dropped.map(|torque| torque * share.si()));
+            (steady, dropped) = (input * through, of_drop.map(|torque| torque * through));
+            let margin = part.margin((input, steady), of_drop.and_then(|input| Ok((input, dropped?))));
+            Demand { input, output: steady, margin }
         };
         Ok(self.parts.iter().map(demand).collect())
     }
 }
 
-/// Torque on the rated side and the margin, or why it is not known.
-fn margin(
-    part: &Part,
-    input: Torque,
-    output: Torque,
-    shock: Option<Ratio>,
-) -> core::result::Result<(Torque, Ratio), &'static str> {
-    let rating = part.rating.as_ref().ok_or("no rating")?;
-    let kind = rating.kind.ok_or("the rating does not say its kind")?;
-    let steady = match rating.side {
-        Some(Side::Input) => input,
-        Some(Side::Output) => output,
-        None if input == output => input,
-        None => return Err("the rating does not say its side"),
-    };
-    let torque = match kind {
-        RatingKind::Continuous => steady,
-        _ => match shock {
-            Some(shock) => steady * shock.si(),
-            // Whatever the shock: it only adds.
-            None if steady > rating.torque.quantity => steady,
-            None => return Err("the rating is not a continuous one, and no shock factor is given"),
-        },
-    };
-    Ok((torque, rating.torque.quantity / torque))
-}
-
 impl Part {
+    fn check(&self) -> Result<()> {
+        let (ratio, efficiency, share) = self.factors();
+        valid! {
+            ratio: 0.01 <= .. <= 100 ; "common practice, no source: one part changes the speed by a hundred at the most";
+            efficiency: 0.01 <= .. <= 1 ; "definition: no part gives more power than it takes";
+            share: 0.01 <= .. <= 1 ; "definition: a share of the whole, and not nothing";
+        }
+        if let Some(rating) = &self.rating {
+            let rating = rating.torque.quantity;
+            valid! { rating: 0 < .. ; "definition: a part that carries nothing is no part"; }
+        }
+        Ok(())
+    }
+
+    /// Torque on the rated side and the margin, or why it is not known, from the torques on both sides: steady, and of a
+    /// dropped clutch.
+    fn margin(&self, steady: (Torque, Torque), dropped: Known<(Torque, Torque)>) -> Known<(Torque, Ratio)> {
+        let rating = self.rating.as_ref().ok_or("no rating")?;
+        let kind = rating.kind.ok_or("the rating does not say its kind")?;
+        let rated = |(input, output): (Torque, Torque)| match rating.side {
+            Some(Side::Input) => Ok(input),
+            Some(Side::Output) => Ok(output),
+            None if input == output => Ok(input),
+            None => Err("the rating does not say its side"),
+        };
+        let torque = match kind {
+            RatingKind::Continuous => rated(steady)?,
+            _ => match dropped {
+                Ok(dropped) => rated(dropped)?,
+                // What breaks under the steady torque is no better off when the clutch is dropped.
+                Err(_) if rated(steady)? > rating.torque.quantity => rated(steady)?,
+                Err(why) => return Err(why),
+            },
+        };
+        Ok((torque, rating.torque.quantity / torque))
+    }
+
     /// Ratio, efficiency and share.
     fn factors(&self) -> (Ratio, Ratio, Ratio) {
         let of =
@@ -359,6 +383,7 @@ mod tests {
     fn path(parts: Vec<Part>, shock: Option<f64>) -> TorquePath {
         TorquePath {
             engine_torque: Value::new(Torque::of::<Nm>(100.0)),
+            clutch_capacity: Some(Value::new(Torque::of::<Nm>(120.0))),
             shock_factor: shock.map(|s| Value::new(Ratio::of::<one>(s))),
             tight_below: Value::new(Ratio::of::<one>(1.5)),
             parts,
@@ -394,8 +419,24 @@ mod tests {
         let weakest = path(parts, Some(2.0)).weakest().unwrap();
         assert_eq!(
             (weakest.part.as_str(), weakest.margin.si(), weakest.verdict, weakest.not_known),
-            ("peak", 1.5, Verdict::Meets, 3)
+            ("peak", 1.25, Verdict::Tight, 3)
         );
+    }
+
+    #[test]
+    fn a_dropped_clutch_is_bounded_by_its_capacity_not_by_the_engine() {
+        // Clutch 500 N·m, engine 360 N·m, first gear 4.7 at 97 %, shock 2: 500 * 2 * 4.7 * 0.97 = 4559 N·m.
+        let mut gearbox = part("gearbox", 4.7, None);
+        gearbox.efficiency = Some(Value::new(Ratio::of::<one>(0.97)));
+        let shaft = part("shaft", 1.0, Some((4000.0, None, Some(RatingKind::Peak))));
+        let mut path = path(vec![gearbox, shaft], Some(2.0));
+        path.engine_torque = Value::new(Torque::of::<Nm>(360.0));
+        path.clutch_capacity = Some(Value::new(Torque::of::<Nm>(500.0)));
+        let weakest = path.weakest().unwrap();
+        assert!((weakest.torque.si() - 4559.0).abs() < 1e-9 && weakest.verdict == Verdict::Short);
+        path.clutch_capacity = None;
+        let table = path.parts_table().unwrap();
+        assert!(table.word("why", 1).is_some_and(|why| why.contains("clutch_capacity")));
     }
 
     #[test]
@@ -429,7 +470,7 @@ mod tests {
 
     #[test]
     fn one_bad_row_does_not_spoil_the_others() {
-        let parts = vec![part("axle", 4.0, Some((800.0, Some(Side::Output), Some(RatingKind::Yield))))];
+        let parts = vec![part("axle", 4.0, Some((1920.0, Some(Side::Output), Some(RatingKind::Yield))))];
         let torques = [50.0, -1.0].map(Torque::of::<Nm>);
         let table = path(parts, None).table(&torques, &[2.0, 4.0].map(Ratio::of::<one>)).unwrap();
         assert_eq!(table.rows(), 4);

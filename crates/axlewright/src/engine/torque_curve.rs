@@ -1,8 +1,9 @@
 use crate::base::document::{Model, Value};
 use crate::base::numeric::{MonotoneCubic, root};
 use crate::base::table::{Cell, Rows, Table};
-use crate::units::{AngularVelocity, Power, Quantity, Torque};
-use crate::{Error, Result};
+use crate::base::text::print_in;
+use crate::units::{AngularVelocity, Power, Quantity, Torque, UnitOf, rpm};
+use crate::{Error, Result, valid};
 
 /// A torque curve through points, as a dynamometer or a brochure gives them.
 ///
@@ -142,26 +143,42 @@ impl TorqueCurve {
             .iter()
             .map(|point| (point.engine_speed.quantity.si(), point.torque.quantity.si()))
             .collect();
-        let refuse = |wanted| Error::Length { argument: "points", length: points.len(), wanted };
-        if points.iter().any(|(_, torque)| *torque < 0.0) {
-            return Err(refuse("full-load torques are zero or more"));
-        }
-        if points.iter().any(|(speed, _)| *speed < 0.0) {
-            return Err(refuse("engine speeds are zero or more"));
+        for (place, point) in self.points.iter().enumerate() {
+            let before = place.checked_sub(1).map(|before| self.points[before].engine_speed.quantity);
+            point.check(before).map_err(|error| Error::Document {
+                line: 0,
+                key: format!("points[{place}]"),
+                message: error.to_string(),
+            })?;
         }
         MonotoneCubic::new("points", &points)
+    }
+}
+
+impl CurvePoint {
+    /// Refuses a point that cannot be, or does not follow the speed of the one before.
+    fn check(&self, before: Option<AngularVelocity>) -> Result<()> {
+        let (engine_speed, torque) = (self.engine_speed.quantity, self.torque.quantity);
+        valid! {
+            engine_speed: 0 <= .. ; "definition: a speed of rotation counted without direction";
+            torque: 0 <= .. ; "definition: full load drives";
+        }
+        if let Some(engine_speed_before) = before {
+            valid! { engine_speed > engine_speed_before ; "the points stand in order of speed, none twice"; }
+        }
+        Ok(())
     }
 }
 
 fn torque_at(curve: &MonotoneCubic, engine_speed: AngularVelocity) -> Result<Torque> {
     let torque = curve.at(engine_speed.si());
     if torque.is_nan() {
-        use crate::units::rpm;
+        let in_rpm =
+            |speed: f64| print_in(speed, AngularVelocity::KIND, <rpm as UnitOf<AngularVelocity>>::UNIT);
         let (first, last) = curve.range();
-        let in_rpm = |speed| AngularVelocity::from_si(speed).in_::<rpm>();
         let message = format!(
-            "engine_speed = {:.1} rpm is outside the points of the curve, {:.1} to {:.1} rpm",
-            engine_speed.in_::<rpm>(),
+            "engine_speed = {} is outside the points of the curve, {} to {}",
+            in_rpm(engine_speed.si()),
             in_rpm(first),
             in_rpm(last)
         );
@@ -188,7 +205,7 @@ fn peak_power(curve: &MonotoneCubic) -> Result<(f64, f64)> {
         for part in 0..PARTS {
             let (a, b) =
                 (pair[0].0 + step * f64::from(part), (pair[0].0 + step * f64::from(part + 1)).min(pair[1].0));
-            if slope(a) > 0.0 && slope(b) < 0.0 {
+            if slope(a) > 0.0 && slope(b) <= 0.0 {
                 consider(root("speed of greatest power", slope, a, b, 0.0)?);
             }
         }
@@ -199,7 +216,7 @@ fn peak_power(curve: &MonotoneCubic) -> Result<(f64, f64)> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::units::{Nm, kW, rpm};
+    use crate::units::{Nm, kW};
     use approx::assert_relative_eq;
 
     fn curve(points: &[(f64, f64)]) -> Result<TorqueCurve> {
@@ -222,6 +239,18 @@ mod tests {
     }
 
     #[test]
+    fn a_peak_on_the_edge_of_a_search_step_is_found() {
+        // T = 3 - w / 2 in SI: P = 3 w - w^2 / 2 is greatest, 4.5 W, at 3 rad/s.
+        for points in [&[(0.0, 3.0), (6.0, 0.0)][..], &[(0.0, 3.0), (2.0, 2.0), (6.0, 0.0)]] {
+            let points: Vec<_> =
+                points.iter().map(|(w, t)| (AngularVelocity::from_si(*w), Torque::from_si(*t))).collect();
+            let peaks = TorqueCurve::new(&points).unwrap().peaks().unwrap();
+            assert_relative_eq!(peaks.peak_power.si(), 4.5, max_relative = 1e-12);
+            assert_relative_eq!(peaks.peak_power_speed.si(), 3.0, max_relative = 1e-6);
+        }
+    }
+
+    #[test]
     fn refuses_what_is_no_curve() {
         for points in [
             &[][..],
@@ -231,10 +260,8 @@ mod tests {
             &[(1000.0, -1.0), (2000.0, 1.0)],
         ] {
             let refused = curve(points);
-            assert!(
-                matches!(refused, Err(Error::Length { argument: "points", .. })),
-                "{points:?}: {refused:?}"
-            );
+            let message = refused.err().map(|error| error.to_string()).unwrap_or_default();
+            assert!(message.starts_with("points"), "{points:?}: {message}");
         }
     }
 
@@ -242,7 +269,7 @@ mod tests {
     fn beyond_the_points_nothing_is_guessed() {
         let curve = curve(&[(1000.0, 100.0), (3000.0, 120.0)]).unwrap();
         let message = curve.torque(AngularVelocity::of::<rpm>(3001.0)).unwrap_err().to_string();
-        assert!(message.contains("3001.0 rpm") && message.contains("1000.0 to 3000.0"), "{message}");
+        assert!(message.contains("3001 rpm") && message.contains("1000 rpm to 3000 rpm"), "{message}");
         assert!(curve.torque(AngularVelocity::of::<rpm>(f64::NAN)).is_err());
         let table =
             curve.table(&[AngularVelocity::of::<rpm>(900.0), AngularVelocity::of::<rpm>(1000.0)]).unwrap();

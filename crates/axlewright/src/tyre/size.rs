@@ -199,21 +199,31 @@ impl Tyre {
             let shown: String = text.chars().take(40).collect();
             Error::Text { text: shown, message: message.to_owned() }
         };
-        if !text.is_ascii() {
+        let upper = text.replace('×', "x").to_ascii_uppercase();
+        if !upper.is_ascii() {
             return Err(refuse("a tyre marking has plain letters and digits only"));
         }
-        let upper = text.to_ascii_uppercase();
-        let (size, service) = upper.split_once(char::is_whitespace).unwrap_or((&upper, ""));
-        if !service_description(service.trim()) {
-            return Err(refuse(
-                "after the size only a load index and speed symbol may stand, such as 112/110R or (99Y)",
-            ));
-        }
-        let marking = metric(size).or_else(|| flotation(size));
-        let Some(marking) = marking else {
-            return Err(refuse(
-                "not a tyre size; write it as on the wall, such as 225/70R15C, LT265/70R17 or 31x10.50R15LT",
-            ));
+        // The size may be written with spaces in it, so every head of the words is tried.
+        let words: Vec<&str> = upper.split_whitespace().collect();
+        let sizes = (1..=words.len()).filter_map(|count| {
+            let size = words[..count].concat();
+            let marking = metric(&size).or_else(|| flotation(&size))?;
+            Some((marking, service_description(&words[count..].join(" "))))
+        });
+        let mut sizes: Vec<(Marking, bool)> = sizes.collect();
+        sizes.sort_by_key(|(_, whole)| !whole);
+        let marking = match sizes.into_iter().next() {
+            Some((marking, true)) => marking,
+            Some(_) => {
+                return Err(refuse(
+                    "after the size only a load index and speed symbol may stand, such as 112/110R or (99Y)",
+                ));
+            }
+            None => {
+                return Err(refuse(
+                    "not a tyre size; write it as on the wall, such as 225/70R15C, LT265/70R17 or 31x10.50R15LT",
+                ));
+            }
         };
         let diameter = marking.free_diameter();
         let bounds = [
@@ -224,7 +234,8 @@ impl Tyre {
         ];
         for (what, value, low, high, unit) in bounds {
             if !(low..=high).contains(&value) {
-                return Err(refuse(&format!("{what} {value} {unit} is outside {low} to {high} {unit}")));
+                let shown = (value * 1e3).round() / 1e3;
+                return Err(refuse(&format!("{what} {shown} {unit} is outside {low} to {high} {unit}")));
             }
         }
         Ok(marking)
@@ -233,11 +244,7 @@ impl Tyre {
 
 /// `225/70R15C`, `P235/75R15`, `LT265/70R17`, `275/40ZR18`, `175/80D13`, `165/80-13`.
 fn metric(size: &str) -> Option<Marking> {
-    let size = size
-        .strip_prefix("LT")
-        .or_else(|| size.strip_prefix("ST"))
-        .or_else(|| size.strip_prefix('P'))
-        .unwrap_or(size);
+    let size = without_class(size);
     let (width, rest) = size.split_once('/')?;
     let (aspect, rest) = number(rest, 3)?;
     let (radial, rest) = construction(rest)?;
@@ -246,9 +253,14 @@ fn metric(size: &str) -> Option<Marking> {
     Some(Marking { section_width: width / 1000.0, aspect: aspect / 100.0, rim, radial })
 }
 
+/// The size without the class before it.
+fn without_class(size: &str) -> &str {
+    ["LT", "ST", "P"].iter().find_map(|class| size.strip_prefix(class)).unwrap_or(size)
+}
+
 /// `31X10.50R15LT`, `35X12.50-16`: diameter, width and rim in inches.
 fn flotation(size: &str) -> Option<Marking> {
-    let (diameter, rest) = size.split_once('X')?;
+    let (diameter, rest) = without_class(size).split_once('X')?;
     let (diameter, after) = number(diameter, 5)?;
     let (width, rest) = number(rest, 5)?;
     let (radial, rest) = construction(rest)?;
@@ -281,11 +293,11 @@ fn rim(text: &str) -> Option<f64> {
 /// `112R`, `112/110R`, `(99Y)`, `99Y XL`.
 fn service_description(text: &str) -> bool {
     let text = text.strip_suffix("XL").map_or(text, str::trim_end);
-    let text = text.strip_prefix('(').and_then(|inner| inner.strip_suffix(')')).unwrap_or(text);
     if text.is_empty() {
         return true;
     }
-    let Some(symbol) = text.chars().last() else { return true };
+    let text = text.strip_prefix('(').and_then(|inner| inner.strip_suffix(')')).unwrap_or(text);
+    let Some(symbol) = text.chars().last() else { return false };
     let indices = &text[..text.len() - symbol.len_utf8()];
     symbol.is_ascii_uppercase()
         && indices.split('/').count() <= 2
@@ -327,6 +339,10 @@ mod tests {
             ("31x10.50R15LT", 787.4),
             ("35x12.50-15", 889.0),
             ("165/80-13", 594.2),
+            ("225/70 R15 C 112/110R", 696.0),
+            ("LT 265/70R17", 802.8),
+            ("31×10.50 R15 LT", 787.4),
+            ("LT31x10.50R15", 787.4),
         ] {
             let size = Tyre::new(marking).and_then(|tyre| tyre.dimensions());
             let size = size.unwrap_or_else(|error| panic!("{marking}: {error}"));
@@ -359,6 +375,7 @@ mod tests {
             "31x0R15",
             "15x10.50R15",
             "205/55Q16",
+            "225/45R17 ()",
             "205/55R16R16",
         ] {
             let refused = Tyre::new(marking);

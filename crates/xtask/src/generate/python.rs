@@ -382,11 +382,20 @@ fn class(api: &Api, uses: &mut Uses, model: &Model) -> Result<String, String> {
     }
     let fields: String =
         model.fields.iter().map(|field| format!("            {0}={0},\n", field.name)).collect();
+    let kinds: Vec<String> = model
+        .fields
+        .iter()
+        .filter_map(|field| match &field.shape {
+            Shape::Quantity(kind) => Some(format!("\"{}\": \"{kind}\"", field.name)),
+            _ => None,
+        })
+        .collect();
     let mut out = format!(
-        "\n\nclass {0}(Model):\n{1}\n    __slots__ = ()\n    _name = \"{2}.{0}\"\n\n    def __init__(\n        self,\n        *,\n{parameters}    ) -> None:\n        self._build(\n{fields}        )\n",
+        "\n\nclass {0}(Model):\n{1}\n    __slots__ = ()\n    _name = \"{2}.{0}\"\n    _kinds = {{{3}}}\n\n    def __init__(\n        self,\n        *,\n{parameters}    ) -> None:\n        self._build(\n{fields}        )\n",
         model.name,
         docstring(&model_lines(model)?, "    "),
         model.system,
+        kinds.join(", "),
     );
     for field in &model.fields {
         let kind = match &field.shape {
