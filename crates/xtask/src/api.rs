@@ -230,6 +230,12 @@ impl Api {
                                 function.name
                             )));
                         }
+                        if !is_exported(sources, &function.name) {
+                            return Err(place(format!(
+                                "{} is not public: {}/mod.rs lacks its `pub use`",
+                                function.name, sources.system
+                            )));
+                        }
                         self.functions.push(function);
                     }
                     Item::Impl(item) if is_model(item) => {
@@ -475,6 +481,24 @@ impl Api {
         }
         Ok(())
     }
+}
+
+/// Whether the system's `mod.rs` makes a name public.
+fn is_exported(sources: &Sources, name: &str) -> bool {
+    fn holds(tree: &syn::UseTree, name: &str) -> bool {
+        match tree {
+            syn::UseTree::Path(path) => holds(&path.tree, name),
+            syn::UseTree::Group(group) => group.items.iter().any(|item| holds(item, name)),
+            syn::UseTree::Name(item) => item.ident == name,
+            _ => false,
+        }
+    }
+    sources
+        .files
+        .iter()
+        .filter(|(path, _)| path.ends_with("mod.rs"))
+        .flat_map(|(_, file)| &file.items)
+        .any(|item| matches!(item, Item::Use(item) if is_public(&item.vis) && holds(&item.tree, name)))
 }
 
 /// `TorquePath` to `torque_path`.

@@ -36,9 +36,21 @@ fn estimate(root: &Path, python: &Python, c: &CLibrary, out: &Path) -> Result<()
     if code == 0 || code == 1 { Ok(()) } else { Err(format!("the estimate ended with {code}")) }
 }
 
-/// Executes the notebook and makes a page of it.
+/// Executes the notebook and makes a page of it. What it imports and reads goes beside it, so that it runs again from there.
 pub fn notebook(root: &Path, python: &Python, out: &Path) -> Result<PathBuf, String> {
     let (notebook, page) = (out.join("what_if.ipynb"), out.join("what_if.html"));
+    let sheets = target(root).join("sheets");
+    std::fs::create_dir_all(&sheets).map_err(|error| error.to_string())?;
+    for (from, to, ending) in [("examples/python", out, "py"), ("examples/sheets", &sheets, "toml")] {
+        for file in std::fs::read_dir(root.join(from)).map_err(|error| error.to_string())? {
+            let path = file.map_err(|error| error.to_string())?.path();
+            let name = path.file_name().ok_or("a file without a name")?;
+            if path.extension().is_some_and(|found| found == ending) {
+                std::fs::copy(&path, to.join(name))
+                    .map_err(|error| format!("{}: {error}", path.display()))?;
+            }
+        }
+    }
     python
         .tool(root, "jupytext")
         .args(["--quiet", "--to", "ipynb", "--output"])
@@ -48,8 +60,8 @@ pub fn notebook(root: &Path, python: &Python, out: &Path) -> Result<PathBuf, Str
     python
         .python(root)
         .args(["-m", "nbconvert", "--log-level=ERROR", "--execute", "--to", "html", "--embed-images"])
+        .args(["--HTMLExporter.mathjax_url=", "--HTMLExporter.require_js_url="])
         .path(&notebook)
-        .env("PYTHONPATH", root.join("examples/python"))
         .env("AXLEWRIGHT_PICTURES", out)
         .run()?;
     Ok(page)

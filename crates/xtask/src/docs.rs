@@ -109,10 +109,9 @@ fn body(function: &Function) -> String {
         }
     }
     if !docs.example.is_empty() {
-        page.push_str(&format!(
-            "\n**Example (Rust).**\n\n{}\n",
-            docs.example.replacen("```\n", "```rust\n", 1)
-        ));
+        let example: Vec<&str> = docs.example.lines().filter(|line| !line.starts_with("# ")).collect();
+        let example = example.join("\n").replacen("```\n", "```rust\n", 1);
+        page.push_str(&format!("\n**Example (Rust).**\n\n{example}\n"));
     }
     page
 }

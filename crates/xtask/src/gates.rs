@@ -143,7 +143,11 @@ fn read_made_up(name: &str, source: &str) -> Result<Api, String> {
     std::fs::create_dir_all(core.join("base")).unwrap();
     std::fs::copy(root().join("crates/axlewright/src/base/verdict.rs"), core.join("base/verdict.rs"))
         .unwrap();
-    std::fs::write(core.join("spring/mod.rs"), "//! Springs.\nmod rate;\n").unwrap();
+    std::fs::write(
+        core.join("spring/mod.rs"),
+        "//! Springs.\nmod rate;\npub use rate::{rate, rate_value};\n",
+    )
+    .unwrap();
     std::fs::write(core.join("spring/rate.rs"), source).unwrap();
     let api = Api::read(&folder);
     std::fs::remove_dir_all(&folder).unwrap();
@@ -182,6 +186,7 @@ fn the_generator_refuses_by_name() {
         ("ending", RATE.replace("fn rate(", "fn rate_value("), "reserves"),
         ("double", format!("{RATE}{RATE}"), "twice"),
         ("layer", format!("use crate::cooling::Coolant;\n{RATE}"), "does not stand below"),
+        ("public", RATE.replace("fn rate(", "fn other_rate("), "lacks its `pub use`"),
         ("summary", RATE.replace("/// Rate.\n", "/// Rate\n"), "full stop"),
     ];
     for (name, source, word) in faults {

@@ -53,7 +53,7 @@ def coil_rate(
         - `0.00001 <= mean_diameter <= 10`
         - `mean_diameter > wire_diameter`
         - `0 < active_coils`
-        - `0 < shear_modulus`
+        - `10000000000 <= shear_modulus <= 200000000000`
 
         Linear, small pitch angle, no coil touching another. The standard covers an index `D / d` of
         4 to 20; the direct shear that it neglects adds about 1 / (2 (D/d)^2) to the deflection, 3 %
@@ -283,6 +283,7 @@ def wheel_rate(
         Not the whole wheel rate: a loaded spring that changes its angle or its ratio along the
         travel adds a geometric term, given by `wheel_tangent_rate` and `inclined_tangent_rate`. For
         40 N/mm, 4 kN and 350 mm it is -9.5 % at 30 degrees and -29 % at 45 degrees of this result.
+        A motion ratio between 1 and 3 is accepted and is rare: it is often one turned upside down.
         Use a ratio along the spring *or* an angle, never both for the same thing.
 
     Source

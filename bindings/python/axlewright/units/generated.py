@@ -11,6 +11,7 @@ __all__ = [
     "deg",
     "turn",
     "m",
+    "mil",
     "mm",
     "cm",
     "km",
@@ -77,7 +78,9 @@ __all__ = [
     "kN_m",
     "lbf_in",
     "lbf_ft",
+    "N_cm",
     "kgf_mm",
+    "kgf_cm",
     "Nm_rad",
     "Nm_deg",
     "ft_lbf_deg",
@@ -137,6 +140,7 @@ turn: Final[Unit] = _UNITS["turn"]
 
 # Length
 m: Final[Unit] = _UNITS["m"]
+mil: Final[Unit] = _UNITS["mil"]
 mm: Final[Unit] = _UNITS["mm"]
 cm: Final[Unit] = _UNITS["cm"]
 km: Final[Unit] = _UNITS["km"]
@@ -229,7 +233,9 @@ N_mm: Final[Unit] = _UNITS["N_mm"]
 kN_m: Final[Unit] = _UNITS["kN_m"]
 lbf_in: Final[Unit] = _UNITS["lbf_in"]
 lbf_ft: Final[Unit] = _UNITS["lbf_ft"]
+N_cm: Final[Unit] = _UNITS["N_cm"]
 kgf_mm: Final[Unit] = _UNITS["kgf_mm"]
+kgf_cm: Final[Unit] = _UNITS["kgf_cm"]
 
 # Rotational stiffness
 Nm_rad: Final[Unit] = _UNITS["Nm_rad"]

@@ -126,8 +126,7 @@ mod value {
     struct ValueVisitor<Q>(PhantomData<Q>);
 
     fn bare<E: de::Error>(kind: &Kind, number: f64) -> E {
-        let unit = kind.unit(kind.metric).map_or("", |unit| unit.symbol);
-        E::custom(format!("{number} needs a unit: write \"{number} {unit}\" ({})", kind.words))
+        E::custom(format!("{number} has no unit; a {} is text with {}", kind.words, text::symbols(kind)))
     }
 
     impl<'de, Q: Quantity> Visitor<'de> for ValueVisitor<Q> {
@@ -210,7 +209,7 @@ tight_below = "20 delta_degF"
         let cases = [
             (COOLANT.replace("cap = {", "capp = {"), 6, "capp", "unknown field"),
             (COOLANT.replace("\"5000 ft\"", "\"5000 lb\""), 7, "altitude", "5000 lb"),
-            (COOLANT.replace("\"5000 ft\"", "5000"), 7, "altitude", "needs a unit"),
+            (COOLANT.replace("\"5000 ft\"", "5000"), 7, "altitude", "has no unit"),
             (COOLANT.replace("\"psi gauge\"", "\"psi\""), 6, "cap", "psi"),
             (COOLANT.replace("\"volume\"", "\"weight\""), 4, "strength_by", "`mass`"),
             (COOLANT.replace("liquid =", "liquid"), 2, "", ""),

@@ -3,6 +3,7 @@
 //! Every refusal names the argument, its value, the limits, the unit and where the limit comes from. The sentence
 //! is built here and reused by C and Python as it is.
 
+use super::text::{self, System};
 use super::units::Kind;
 use core::fmt;
 
@@ -143,37 +144,58 @@ impl Error {
     }
 }
 
-fn unit_of(kind: &Kind) -> String {
-    if kind.si == "1" { String::new() } else { format!(" {}", kind.si) }
+/// A value in coherent SI and, in brackets, in the units of a shop: ` = -52538.05 N/m (-52.54 N/mm, -300 lbf/in)`.
+fn shown(value: f64, kind: &'static Kind) -> String {
+    let plain = if kind.si == "1" { value.to_string() } else { format!("{value} {}", kind.units[0].symbol) };
+    let shop = if value.is_finite() { in_shop_units(&[value], kind) } else { String::new() };
+    format!(" = {plain}{shop}")
+}
+
+/// Values in the units of a shop, in brackets, where these are not the SI unit itself.
+fn in_shop_units(values: &[f64], kind: &'static Kind) -> String {
+    let mut systems = vec![(kind.metric, System::Metric), (kind.us, System::Us)];
+    systems.dedup_by_key(|(unit, _)| *unit);
+    systems.retain(|(unit, _)| *unit != kind.units[0].name);
+    let said = |(_, system): (&str, System)| {
+        let each: Vec<String> = values.iter().map(|value| text::print(*value, kind, system)).collect();
+        each.join(" to ")
+    };
+    let said: Vec<String> = systems.into_iter().map(said).collect();
+    if said.is_empty() { String::new() } else { format!(" ({})", said.join(", ")) }
+}
+
+impl Limit {
+    /// The limits with their unit, and in the units of a shop.
+    fn shown(&self, kind: &'static Kind) -> String {
+        let bounds: Vec<f64> =
+            [self.lower, self.upper].into_iter().filter(|bound| bound.is_finite()).collect();
+        if kind.si == "1" || bounds.iter().all(|bound| *bound == 0.0) {
+            return self.to_string();
+        }
+        format!("{self} {}{}", kind.units[0].symbol, in_shop_units(&bounds, kind))
+    }
 }
 
 impl fmt::Display for Error {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Error::OutOfRange { limit, value, kind } => {
-                let unit = unit_of(kind);
-                let words = kind.words;
-                if !value.is_finite() {
-                    write!(
-                        f,
-                        "{} = {value}{unit} is not a finite {words}; valid: {limit}{unit}",
-                        limit.argument
-                    )?;
+                let (argument, words) = (limit.argument, kind.words);
+                let fault = if value.is_finite() {
+                    "outside its range".to_owned()
                 } else {
-                    write!(
-                        f,
-                        "{} = {value}{unit} is outside its range; valid: {limit}{unit}",
-                        limit.argument
-                    )?;
-                }
-                write!(f, " ({})", limit.source)
+                    format!("not a finite {words}")
+                };
+                let (value, valid) = (shown(*value, kind), limit.shown(kind));
+                write!(f, "{argument}{value} is {fault}; valid: {valid} ({})", limit.source)
             }
             Error::Contradiction { relation, value, other, kind } => {
-                let unit = unit_of(kind);
+                let (argument, value) = (relation.argument, shown(*value, kind));
+                let (greater_than, other) = (relation.other, shown(*other, kind));
                 write!(
                     f,
-                    "{} = {value}{unit} must be greater than {} = {other}{unit} ({})",
-                    relation.argument, relation.other, relation.source
+                    "{argument}{value} must be greater than {greater_than}{other} ({})",
+                    relation.source
                 )
             }
             Error::NoSolution { message } => f.write_str(message),
@@ -199,3 +221,31 @@ impl core::error::Error for Error {}
 
 /// What every fallible function returns.
 pub type Result<T> = core::result::Result<T, Error>;
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::units::{AbsolutePressure, Angle, LinearStiffness, Quantity, Ratio};
+
+    static LIMIT: Limit =
+        Limit { argument: "it", lower: 0.0, upper: 2.0, lower_open: true, upper_open: false, source: "why" };
+    static POSITIVE: Limit = Limit { upper: f64::INFINITY, upper_open: true, ..LIMIT };
+
+    #[test]
+    fn a_sentence_speaks_the_units_of_a_shop_too() {
+        let said = |value, limit, kind| Error::OutOfRange { limit, value, kind }.to_string();
+        assert_eq!(said(4.0, &LIMIT, Ratio::KIND), "it = 4 is outside its range; valid: 0 < it <= 2 (why)");
+        assert_eq!(
+            said(-52538.05, &POSITIVE, LinearStiffness::KIND),
+            "it = -52538.05 N/m (-52.54 N/mm, -300 lbf/in) is outside its range; valid: 0 < it (why)"
+        );
+        assert_eq!(
+            said(2.5, &LIMIT, Angle::KIND),
+            "it = 2.5 rad (143.2 deg) is outside its range; valid: 0 < it <= 2 rad (0 deg to 114.6 deg) (why)"
+        );
+        assert_eq!(
+            said(f64::NAN, &POSITIVE, AbsolutePressure::KIND),
+            "it = NaN Pa absolute is not a finite absolute pressure; valid: 0 < it (why)"
+        );
+    }
+}

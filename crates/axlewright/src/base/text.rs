@@ -700,7 +700,7 @@ fn of_another_kind(text: &str, found: &Spelling, wanted: &Kind) -> String {
 }
 
 /// The symbols of a kind: `N, kN, lbf or kgf`.
-fn symbols(kind: &Kind) -> String {
+pub fn symbols(kind: &Kind) -> String {
     let shown: Vec<&str> =
         kind.units.iter().map(|unit| if unit.symbol.is_empty() { "no unit" } else { unit.symbol }).collect();
     match shown.split_last() {
@@ -722,15 +722,15 @@ fn unknown(text: &str, wanted: Option<&Kind>) -> String {
     let near = SPELLINGS
         .iter()
         .filter(|s| s.form != Written::Code && wanted.is_none_or(|kind| s.kind == kind))
-        .map(|s| (distance(&key, &s.key), s.written))
+        .map(|s| (distance(&key, &s.key), s))
         .min_by_key(|(distance, _)| *distance);
     let length = key.chars().count();
     let mut message = format!("`{}` is not a unit known here", clip(text));
-    if let Some((distance, written)) = near
-        && distance < 2 * length
-        && distance <= 2 + 2 * (length / 4)
+    // Of a short unit one letter makes another unit: `mil` and `mile`, `N/cm` and `N/m`.
+    if let Some((distance, near)) = near
+        && (key.eq_ignore_ascii_case(&near.key) || length >= 6 && distance <= 2 * (length / 4))
     {
-        message += &format!("; did you mean `{written}`?");
+        message += &format!("; did you mean `{}`?", near.written);
     }
     if let Some(kind) = wanted {
         message += &format!("; {} is written in {}", kind.words, symbols(kind));

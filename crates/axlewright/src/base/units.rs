@@ -88,7 +88,6 @@ pub trait RollGradientKind: marker::Add + marker::Sub + marker::Neg {}
 pub trait TurnsKind: marker::Add + marker::Sub + marker::Neg {}
 
 /// What is known of a quantity when the program runs: its name and its units.
-#[derive(Debug)]
 pub struct Kind {
     /// Name of the Rust type, which is also the name on every other surface: `LinearStiffness`.
     pub name: &'static str,
@@ -110,6 +109,12 @@ impl PartialEq for Kind {
     }
 }
 impl Eq for Kind {}
+
+impl core::fmt::Debug for Kind {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        f.write_str(self.name)
+    }
+}
 
 impl Kind {
     /// The kind of this name, if there is one.
@@ -270,6 +275,7 @@ quantities! {
     /// A length, a travel, a radius, an altitude.
     Length "length" [P1, Z0, Z0, Z0; dyn Plain] "m" metric mm us inch {
         m "m" ["meter", "metre", "meters", "metres"] (1.0) / (1.0);
+        mil "thou" ["mil", "mils"] (254.0) / (1e7);
         mm "mm" ["millimeter", "millimetre", "millimeters", "millimetres"] (1.0) / (1000.0);
         cm "cm" ["centimeter", "centimetre", "centimeters", "centimetres"] (1.0) / (100.0);
         km "km" ["kilometer", "kilometre", "kilometers", "kilometres"] (1000.0) / (1.0);
@@ -349,7 +355,7 @@ quantities! {
     /// A moment of a force. Not an energy.
     Torque "torque" [P2, P1, N2, Z0; dyn RotationKind] "N·m" metric Nm us ft_lbf {
         Nm "N·m" ["Nm", "newton·m"] (1.0) / (1.0);
-        ft_lbf "ft·lbf" ["ft·lb", "lb·ft", "lbf·ft", "ft·lbs", "lbs·ft", "foot·pound", "foot·pounds", "pound·foot", "pound·feet"] (POUND_FORCE * FOOT) / (1.0);
+        ft_lbf "ft·lbf" ["ft·lb", "ftlb", "lb·ft", "lbf·ft", "ft·lbs", "lbs·ft", "foot·pound", "foot·pounds", "pound·foot", "pound·feet"] (POUND_FORCE * FOOT) / (1.0);
         in_lbf "in·lbf" ["in·lb", "lb·in", "lbf·in", "in·lbs", "lbs·in", "inch·pound", "inch·pounds"] (POUND_FORCE * INCH) / (1.0);
         kgf_m "kgf·m" ["m·kgf", "mkg", "kg·m"] (STANDARD_GRAVITY) / (1.0);
     }
@@ -375,7 +381,9 @@ quantities! {
         kN_m "kN/m" [] (1000.0) / (1.0);
         lbf_in "lbf/in" ["lb/in", "lbs/in", "lbf/inch", "lb/inch", "lbs/inch", "lb/\"", "pounds/inch", "pound/inch", "#/in"] (POUND_FORCE) / (INCH);
         lbf_ft "lbf/ft" ["lb/ft", "lbs/ft"] (POUND_FORCE) / (FOOT);
+        N_cm "N/cm" [] (100.0) / (1.0);
         kgf_mm "kgf/mm" ["kg/mm"] (STANDARD_GRAVITY * 1000.0) / (1.0);
+        kgf_cm "kgf/cm" ["kg/cm"] (STANDARD_GRAVITY * 100.0) / (1.0);
     }
     /// Torque per angle: roll stiffness, torsional stiffness. Not an energy.
     RotationalStiffness "rotational stiffness" [P2, P1, N2, Z0; dyn RotationalStiffnessKind] "N·m/rad" metric Nm_deg us ft_lbf_deg {
@@ -480,6 +488,12 @@ pub fn pressure_difference(pressure: AbsolutePressure, from: AbsolutePressure) -
 #[inline]
 pub fn pressure_ratio(pressure: AbsolutePressure, over: AbsolutePressure) -> Ratio {
     Ratio::from_si(pressure.si() / over.si())
+}
+
+/// Torque of a force on a lever square to it.
+#[inline]
+pub fn torque(force: Force, lever: Length) -> Torque {
+    Torque::from_si(force.si() * lever.si())
 }
 
 /// How much the first temperature exceeds the second.

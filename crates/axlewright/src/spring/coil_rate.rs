@@ -20,7 +20,7 @@ use crate::{Result, valid};
 /// - `0.00001 <= mean_diameter <= 10`
 /// - `mean_diameter > wire_diameter`
 /// - `0 < active_coils`
-/// - `0 < shear_modulus`
+/// - `10000000000 <= shear_modulus <= 200000000000`
 ///
 /// Linear, small pitch angle, no coil touching another. The standard covers an index `D / d` of 4 to 20; the direct shear
 /// that it neglects adds about 1 / (2 (D/d)^2) to the deflection, 3 % at an index of 4 (Shigley, from memory).
@@ -55,7 +55,7 @@ pub fn coil_rate(
         mean_diameter: 0.00001 <= .. <= 10 ; "common practice, no source: no coil is narrower than 10 µm or wider than 10 m";
         mean_diameter > wire_diameter ; "definition: the coil is wider than its wire";
         active_coils: 0 < .. ; "definition: a spring has coils";
-        shear_modulus: 0 < .. ; "definition: a modulus is positive";
+        shear_modulus: 10e9 <= .. <= 200e9 ; "common practice, no source: metals of springs lie between 10 GPa and 200 GPa";
     }
     let (d, diameter) = (wire_diameter, mean_diameter);
     Ok(shear_modulus * d * d * d * d / (8.0 * diameter * diameter * diameter * active_coils))

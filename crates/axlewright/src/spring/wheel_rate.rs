@@ -23,7 +23,7 @@ use core::f64::consts::FRAC_PI_2;
 ///
 /// Not the whole wheel rate: a loaded spring that changes its angle or its ratio along the travel adds a geometric term, given
 /// by `wheel_tangent_rate` and `inclined_tangent_rate`. For 40 N/mm, 4 kN and 350 mm it is -9.5 % at 30 degrees and -29 % at
-/// 45 degrees of this result. Use a ratio along the spring *or* an angle, never both for the same thing.
+/// 45 degrees of this result. A motion ratio between 1 and 3 is accepted and is rare: it is often one turned upside down. Use a ratio along the spring *or* an angle, never both for the same thing.
 ///
 /// # Source
 /// Virtual work on a lever; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 16, installation ratio (from memory)

@@ -208,7 +208,7 @@ impl Tyre {
         let sizes = (1..=words.len()).filter_map(|count| {
             let size = words[..count].concat();
             let marking = metric(&size).or_else(|| flotation(&size))?;
-            Some((marking, service_description(&words[count..].join(" "))))
+            Some((marking, service_description(&words[count..].concat())))
         });
         let mut sizes: Vec<(Marking, bool)> = sizes.collect();
         sizes.sort_by_key(|(_, whole)| !whole);
@@ -340,6 +340,8 @@ mod tests {
             ("35x12.50-15", 889.0),
             ("165/80-13", 594.2),
             ("225/70 R15 C 112/110R", 696.0),
+            ("225/70 R 15 C 112/110 R", 696.0),
+            ("205/55 R16 91V", 631.9),
             ("LT 265/70R17", 802.8),
             ("31×10.50 R15 LT", 787.4),
             ("LT31x10.50R15", 787.4),
