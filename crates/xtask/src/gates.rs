@@ -38,7 +38,7 @@ fn code(text: &str) -> impl Iterator<Item = (usize, &str)> {
 fn hits(words: &[&str], allowed: &[&str]) -> Vec<String> {
     let mut found = Vec::new();
     for (path, text) in files("crates/axlewright/src") {
-        if allowed.iter().any(|ending| path.ends_with(ending)) {
+        if path.ends_with("/tests.rs") || allowed.iter().any(|part| path.contains(part)) {
             continue;
         }
         for (number, line) in code(&text) {
@@ -70,7 +70,7 @@ fn the_core_knows_no_input_or_output() {
 /// kinds, the examples of `base/units.rs` show.)
 #[test]
 fn kinds_cross_by_named_functions_only() {
-    assert_eq!(hits(&[".into()"], &["base/text.rs"]), Vec::<String>::new());
+    assert_eq!(hits(&[".into()"], &["base/text/"]), Vec::<String>::new());
 }
 
 #[test]
