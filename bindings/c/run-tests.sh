@@ -47,6 +47,20 @@ symbols() {
     fi
 }
 
+# Every function of the header is tried by functions.c, through the generated list of them.
+functions() {
+    sed -n 's/^int32_t axw_\([a-z0-9_]*\)_n(.*/\1/p' "$prefix/include/axlewright.h" >"$out/functions.txt"
+    while read -r function; do
+        grep -q -w -F -e "$function" -e "axw_$function" "$tests/generated.h" || echo "generated.h lacks axw_$function: has it an outside row?"
+    done <"$out/functions.txt" >"$out/functions.log"
+    if [ -s "$out/functions.txt" ] && [ ! -s "$out/functions.log" ]; then
+        echo "functions: $(wc -l <"$out/functions.txt") tried"
+    else
+        touch "$out/functions.failed"
+        echo "functions: FAILED" && cat "$out/functions.log"
+    fi
+}
+
 # shellcheck disable=SC2086 # the flags are lists
 {
     variant c99 $cc -std=c99 -D_XOPEN_SOURCE=600 $plain $include "$tests"/*.c $shared &
@@ -58,6 +72,7 @@ symbols() {
     RUN="sh $tests/estimate.sh" AFTER="$example/dunlin_quote.csv $out/estimate-quotes" \
         variant estimate $cc -std=c99 $plain $sanitize $include "$example/estimate.c" $shared &
     symbols &
+    functions &
     wait
 }
 set -- "$out"/*.failed

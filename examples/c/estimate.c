@@ -38,12 +38,22 @@ static void refuse(int line, const char *format, ...)
     exit(NO_ESTIMATE);
 }
 
-/* The library's own sentence on its last refusal. */
+/* The library's own sentence on its last refusal, without the line of a document that was made here. */
 static const char *sentence(void)
 {
     static char buffer[1024];
+    int behind_line = 0;
     axw_last_message(buffer, sizeof buffer);
-    return buffer;
+    sscanf(buffer, "line %*d: %n", &behind_line);
+    return buffer + behind_line;
+}
+
+/* Goes on where the library answered; `line` is where the quote says what it was asked. */
+static void must(int32_t status, int line)
+{
+    if (status != AXW_OK) {
+        refuse(line, "%s", sentence());
+    }
 }
 
 /* ---- The quote ----------------------------------------------------------------------------------------- */
@@ -52,8 +62,7 @@ enum { LONGEST_LINE = 256, MOST_ROWS = 512 };
 
 /* One line of the quote: `part,property,printed`. */
 struct row {
-    int line;
-    int used;
+    int line, used;
     char text[LONGEST_LINE];
     const char *part, *property, *printed;
 };
@@ -72,12 +81,12 @@ static char *trimmed(char *text)
     return text;
 }
 
-/* The row of a property, or NULL. */
-static struct row *find(const char *part, const char *property)
+/* The first row of a part, or that of one of its properties; NULL where there is none. */
+static struct row *look_up(const char *part, const char *property)
 {
     for (size_t i = 0; i < row_count; i++) {
-        if (strcmp(rows[i].part, part) == 0 && strcmp(rows[i].property, property) == 0) {
-            rows[i].used = 1;
+        if (strcmp(rows[i].part, part) == 0 &&
+            (property == NULL || strcmp(rows[i].property, property) == 0)) {
             return &rows[i];
         }
     }
@@ -87,18 +96,24 @@ static struct row *find(const char *part, const char *property)
 /* Line on which a part begins; 1 where the quote does not have it. */
 static int line_of(const char *part)
 {
-    for (size_t i = 0; i < row_count; i++) {
-        if (strcmp(rows[i].part, part) == 0) {
-            return rows[i].line;
-        }
+    const struct row *row = look_up(part, NULL);
+    return row == NULL ? 1 : row->line;
+}
+
+/* The row of a property that may be missing. */
+static const struct row *find(const char *part, const char *property)
+{
+    struct row *row = look_up(part, property);
+    if (row != NULL) {
+        row->used = 1;
     }
-    return 1;
+    return row;
 }
 
 /* The row of a property that must be there. */
-static struct row *need(const char *part, const char *property)
+static const struct row *need(const char *part, const char *property)
 {
-    struct row *row = find(part, property);
+    const struct row *row = find(part, property);
     if (row == NULL) {
         refuse(line_of(part), "the quote does not say `%s` of `%s`", property, part);
     }
@@ -109,9 +124,7 @@ static struct row *need(const char *part, const char *property)
 static double si_of(const struct row *row, const char *quantity)
 {
     double si = NAN;
-    if (axw_text_read(row->printed, quantity, &si) != AXW_OK) {
-        refuse(row->line, "%s", sentence());
-    }
+    must(axw_text_read(row->printed, quantity, &si), row->line);
     return si;
 }
 
@@ -120,32 +133,29 @@ static double value(const char *part, const char *property, const char *quantity
     return si_of(need(part, property), quantity);
 }
 
-static void read_row(char *text, int line)
+static void read_row(const char *text, int line)
 {
     if (row_count == MOST_ROWS) {
         refuse(line, "the quote is longer than this program reads");
     }
     struct row *row = &rows[row_count];
     strcpy(row->text, text);
-    char *property = strchr(row->text, ',');
-    char *printed = property == NULL ? NULL : strchr(property + 1, ',');
+    char *property = strchr(row->text, ','), *printed = property == NULL ? NULL : strchr(property + 1, ',');
     if (printed == NULL) {
         refuse(line, "a line is `part,property,printed`");
     }
     *property++ = *printed++ = '\0';
-    const char *part_name = trimmed(row->text), *property_name = trimmed(property);
+    row->line = line;
+    row->part = trimmed(row->text);
+    row->property = trimmed(property);
     row->printed = trimmed(printed);
-    if (*part_name == '\0' || *property_name == '\0' || *row->printed == '\0') {
+    if (*row->part == '\0' || *row->property == '\0' || *row->printed == '\0') {
         refuse(line, "a part, a property or its printed value is empty");
     }
-    const struct row *before =
-        strcmp(property_name, "torque_at") == 0 ? NULL : find(part_name, property_name);
-    if (before != NULL) {
-        refuse(line, "`%s` of `%s` stands on line %d already", property_name, part_name, before->line);
+    const struct row *before = look_up(row->part, row->property);
+    if (before != NULL && strcmp(row->property, "torque_at") != 0) {
+        refuse(line, "`%s` of `%s` stands on line %d already", row->property, row->part, before->line);
     }
-    row->line = line;
-    row->part = part_name;
-    row->property = property_name;
     row_count++;
 }
 
@@ -163,25 +173,21 @@ static void read_quote(void)
         if (strchr(text, '\n') == NULL && !feof(file)) {
             refuse(line, "the line is too long");
         }
-        char *begin = trimmed(line == 1 && strncmp(text, "\xEF\xBB\xBF", 3) == 0 ? text + 3 : text);
+        const char *begin = trimmed(line == 1 && strncmp(text, "\xEF\xBB\xBF", 3) == 0 ? text + 3 : text);
         if (*begin == '\0' || *begin == '#') {
             continue;
         }
         if (has_heading) {
             read_row(begin, line);
-        } else if (strcmp(begin, "part,property,printed") == 0) {
-            has_heading = 1;
-        } else {
+        } else if (strcmp(begin, "part,property,printed") != 0) {
             refuse(line, "the first line is `part,property,printed`");
         }
+        has_heading = 1;
     }
     int broken = ferror(file);
     fclose(file);
     if (broken || row_count == 0) {
         refuse(line, "%s", broken ? "the file cannot be read" : "the quote is empty");
-    }
-    for (size_t i = 0; i < row_count; i++) {
-        rows[i].used = 0;
     }
 }
 
@@ -195,11 +201,10 @@ static void refuse_unused(void)
     }
 }
 
-/* ---- Documents ----------------------------------------------------------------------------------------- */
+/* ---- Documents: what a model is made of, as TOML ------------------------------------------------------- */
 
-/* JSON text as it grows; so much is enough for any quote that is read. */
 struct document {
-    char text[8192];
+    char text[16384];
     size_t length;
 };
 
@@ -213,85 +218,87 @@ static void add(struct document *to, const char *text)
     to->length += length;
 }
 
-static void add_string(struct document *to, const char *text)
+/* A line `key = "text"`. */
+static void add_text(struct document *to, const char *key, const char *text)
 {
-    add(to, "\"");
+    add(to, key);
+    add(to, " = \"");
     for (; *text != '\0'; text++) {
-        char one[8] = {*text, '\0'};
-        if (*text == '"' || *text == '\\') {
-            add(to, "\\");
-        } else if ((unsigned char)*text < 0x20) {
-            snprintf(one, sizeof one, "\\u%04x", (unsigned)(unsigned char)*text);
-        }
+        const char one[2] = {*text, '\0'};
+        add(to, *text == '"' || *text == '\\' ? "\\" : "");
         add(to, one);
     }
-    add(to, "\"");
+    add(to, "\"\n");
 }
 
-/* `"key": "text"`, with a comma before all but the first member of an object. */
-static void add_member(struct document *to, const char *key, const char *text)
-{
-    if (to->length > 0 && to->text[to->length - 1] != '{') {
-        add(to, ", ");
-    }
-    add_string(to, key);
-    add(to, ": ");
-    add_string(to, text);
-}
-
-/* The same for a property of a part. A quantity is read once before, so that a refusal has its line;
- * `quantity` is NULL for a word. */
-static void add_property(struct document *to, const char *key, const struct row *row, const char *quantity)
+/* A line of what is printed in the quote, if it is. A quantity is read once before, so that a refusal has
+ * its line; `quantity` is NULL for a word. */
+static void add_row(struct document *to, const char *key, const struct row *row, const char *quantity)
 {
     if (row != NULL) {
         if (quantity != NULL) {
             si_of(row, quantity);
         }
-        add_member(to, key, row->printed);
+        add_text(to, key, row->printed);
     }
 }
 
 /* ---- Findings ------------------------------------------------------------------------------------------ */
 
-enum { TEXT = 64, WIDE = 3 * LONGEST_LINE, MOST_FINDINGS = 32 };
-
-/* What is said of one part. */
+/* What is said of one part; NULL where there is nothing to say. */
 struct finding {
-    char part[WIDE], demand[WIDE], rating[WIDE], margin[WIDE];
-    char verdict[16]; /* meets, tight, short or not known */
-    char why[WIDE];
+    const char *part, *demand, *rating, *margin, *verdict, *why;
 };
+
+enum { MOST_FINDINGS = 32 };
 
 static struct finding findings[MOST_FINDINGS];
 static size_t finding_count;
 
-static struct finding *new_finding(const char *part)
+/* Formatted text that lasts as long as the program. */
+static const char *text(const char *format, ...)
+{
+    static char store[1 << 16];
+    static size_t used;
+    char *begin = store + used;
+    va_list arguments;
+    va_start(arguments, format);
+    int length = vsnprintf(begin, sizeof store - used, format, arguments);
+    va_end(arguments);
+    if (length < 0 || (size_t)length >= sizeof store - used) {
+        refuse(1, "the quote is longer than this program reads");
+    }
+    used += (size_t)length + 1;
+    return begin;
+}
+
+/* Facts that are no findings, printed below the parts. */
+static const char *facts = "";
+
+static void add_fact(const char *fact)
+{
+    facts = text("%s%s\n", facts, fact);
+}
+
+static void add_finding(struct finding of)
 {
     if (finding_count == MOST_FINDINGS) {
         refuse(1, "the quote has more parts than this program reads");
     }
-    struct finding *of = &findings[finding_count++];
-    snprintf(of->part, sizeof of->part, "%s", part);
-    strcpy(of->demand, "-");
-    strcpy(of->rating, "-");
-    strcpy(of->margin, "-");
-    strcpy(of->verdict, "not known");
-    return of;
+    findings[finding_count++] = of;
 }
 
-/* The words of the trade for a margin that was asked for. */
-static void judge(struct finding *of, int is_short, int is_tight)
+static int has_verdict(const struct finding *of, int32_t verdict)
 {
-    strcpy(of->verdict, is_short ? "short" : is_tight ? "tight" : "meets");
+    return strcmp(of->verdict, axw_verdict_word(verdict)) == 0;
 }
 
-/* Prints a value in coherent SI in the unit of the shop. */
-static const char *shown(double si, const char *quantity, char *buffer, size_t size)
+/* A value in coherent SI in the unit of the shop. */
+static const char *shown(double si, const char *quantity)
 {
-    if (axw_text_print(si, quantity, AXW_METRIC, buffer, size, NULL) != AXW_OK) {
-        refuse(1, "%s", sentence());
-    }
-    return buffer;
+    char buffer[64];
+    must(axw_text_print(si, quantity, AXW_METRIC, buffer, sizeof buffer, NULL), 1);
+    return text("%s", buffer);
 }
 
 /* Answers of the library, for --bits. */
@@ -308,313 +315,252 @@ static double answer(const char *name, double si)
     return si;
 }
 
-/* Facts that are no findings, printed below the parts. */
-static char facts[4096];
-
-static void fact(const char *format, ...)
-{
-    size_t length = strlen(facts);
-    va_list arguments;
-    va_start(arguments, format);
-    vsnprintf(facts + length, sizeof facts - length, format, arguments);
-    va_end(arguments);
-}
-
-/* ---- Driveline: a model from a document that is made of the quote -------------------------------------- */
+/* ---- Driveline ----------------------------------------------------------------------------------------- */
 
 /* From the crankshaft on. */
 static const char *const path[] = {"gearbox", "propeller shaft", "rear axle", "half shaft"};
 enum { PATH = sizeof path / sizeof path[0] };
 
-/* The torque path of `count` parts from `first` on; NULL where the library refuses it. */
-static axw_driveline_torque_path *open_path(size_t first, size_t count)
+static axw_driveline_torque_path *new_path(void)
 {
-    struct document json = {"{", 1};
-    add_property(&json, "engine_torque", need("engine", "peak_torque"), "Torque");
-    add_property(&json, "clutch_capacity", find("driveline", "clutch_capacity"), "Torque");
-    add_property(&json, "shock_factor", find("driveline", "shock_factor"), "Ratio");
-    add_property(&json, "tight_below", need("driveline", "tight_below"), "Ratio");
-    add(&json, ", \"parts\": [");
-    for (size_t i = first; i < first + count; i++) {
+    struct document toml = {"", 0};
+    add_row(&toml, "engine_torque", need("engine", "peak_torque"), "Torque");
+    add_row(&toml, "clutch_capacity", find("driveline", "clutch_capacity"), "Torque");
+    add_row(&toml, "shock_factor", find("driveline", "shock_factor"), "Ratio");
+    add_row(&toml, "tight_below", need("driveline", "tight_below"), "Ratio");
+    for (size_t i = 0; i < PATH; i++) {
         const char *part = path[i];
-        add(&json, i == first ? "{" : ", {");
-        add_member(&json, "name", part);
+        add(&toml, "[[parts]]\n");
+        add_text(&toml, "name", part);
         /* The lowest gear loads what is behind the gearbox most. */
-        add_property(&json, "ratio", find(part, strcmp(part, "gearbox") == 0 ? "gear_1" : "ratio"), "Ratio");
-        add_property(&json, "efficiency", find(part, "efficiency"), "Ratio");
-        add_property(&json, "share", find(part, "share"), "Ratio");
+        add_row(&toml, "ratio", find(part, strcmp(part, "gearbox") == 0 ? "gear_1" : "ratio"), "Ratio");
+        add_row(&toml, "efficiency", find(part, "efficiency"), "Ratio");
+        add_row(&toml, "share", find(part, "share"), "Ratio");
         const struct row *rating = find(part, "rating");
         if (rating != NULL) {
-            add(&json, ", \"rating\": {");
-            add_property(&json, "torque", rating, "Torque");
-            add_property(&json, "side", find(part, "side"), NULL);
-            add_property(&json, "kind", find(part, "kind"), NULL);
-            add(&json, "}");
+            add(&toml, "[parts.rating]\n");
+            add_row(&toml, "torque", rating, "Torque");
+            add_row(&toml, "side", find(part, "side"), NULL);
+            add_row(&toml, "kind", find(part, "kind"), NULL);
         }
-        add(&json, "}");
     }
-    add(&json, "]}");
     axw_driveline_torque_path *model = NULL;
-    return axw_driveline_torque_path_new(json.text, &model) == AXW_OK ? model : NULL;
-}
-
-/* Finds the part of which the library refuses a value: it refuses that part alone as well. Where it refuses
- * every one, the fault is in what they share. */
-static void refuse_path(void)
-{
-    int line = 0;
-    size_t refused = 0;
-    for (size_t i = 0; i < PATH; i++) {
-        axw_driveline_torque_path *alone = open_path(i, 1);
-        if (alone == NULL) {
-            refused++;
-            line = line == 0 ? line_of(path[i]) : line;
-        }
-        axw_driveline_torque_path_free(alone);
+    if (axw_driveline_torque_path_new(toml.text, &model) != AXW_OK) {
+        /* The sentence counts the parts from 0. */
+        const char *place = strstr(sentence(), "parts[");
+        size_t refused = place == NULL ? PATH : strtoul(place + strlen("parts["), NULL, 10);
+        refuse(line_of(refused < PATH ? path[refused] : "driveline"), "%s", sentence());
     }
-    axw_driveline_torque_path_free(open_path(0, PATH)); /* for its sentence */
-    refuse(refused == PATH ? line_of("driveline") : line, "%s", sentence());
-}
-
-/* Place of a column. */
-static size_t column(const axw_table *table, const char *wanted)
-{
-    const char *name = NULL;
-    size_t place = 0;
-    while (axw_table_column(table, place, &name, NULL, NULL, NULL) == AXW_OK && strcmp(name, wanted) != 0) {
-        place++;
-    }
-    return place; /* beyond the last one where there is none: the next call says so */
+    return model;
 }
 
 static double number_in(const axw_table *table, const char *name, size_t row)
 {
     const double *values = NULL;
-    if (axw_table_f64(table, column(table, name), &values, NULL) != AXW_OK) {
-        refuse(1, "%s", sentence());
-    }
+    size_t column = 0;
+    must(axw_table_find(table, name, &column), 1);
+    must(axw_table_f64(table, column, &values, NULL), 1);
     return values[row];
 }
 
 static const char *word_in(const axw_table *table, const char *name, size_t row)
 {
     const int32_t *codes = NULL;
-    const char *word = "";
-    size_t place = column(table, name);
-    if (axw_table_codes(table, place, &codes, NULL, NULL) != AXW_OK ||
-        axw_table_label(table, place, codes[row], &word) != AXW_OK) {
-        refuse(1, "%s", sentence());
-    }
-    return word;
+    const char *word = NULL;
+    size_t column = 0;
+    must(axw_table_find(table, name, &column), 1);
+    must(axw_table_codes(table, column, &codes, NULL, NULL), 1);
+    must(axw_table_label(table, column, codes[row], &word), 1);
+    return text("%s", word); /* the table's own is freed with it */
 }
 
 static void driveline(void)
 {
-    axw_driveline_torque_path *model = open_path(0, PATH);
-    if (model == NULL) {
-        refuse_path();
-    }
+    axw_driveline_torque_path *model = new_path();
+    int line = line_of("driveline");
     /* Without a shock factor some margins are not known, but none is better than with a factor of one. */
     double torque = value("engine", "peak_torque", "Torque"), no_shock = 1.0;
     axw_table *table = NULL, *at_best = NULL;
-    if (axw_driveline_torque_path_parts_table(model, &table) != AXW_OK ||
-        axw_driveline_torque_path_table(model, &torque, 1, &no_shock, 1, &at_best) != AXW_OK) {
-        refuse(line_of("driveline"), "%s", sentence());
-    }
+    must(axw_driveline_torque_path_parts_table(model, &table), line);
+    must(axw_driveline_torque_path_table(model, &torque, 1, &no_shock, 1, &at_best), line);
     for (size_t i = 0; i < axw_table_rows(table); i++) {
-        struct finding *of = new_finding(word_in(table, "part", i));
-        const struct row *rating = find(of->part, "rating"), *kind = find(of->part, "kind");
+        struct finding of = {.part = word_in(table, "part", i),
+                             .verdict = word_in(table, "verdict", i),
+                             .why = word_in(table, "why", i)};
+        const struct row *rating = find(of.part, "rating"), *kind = find(of.part, "kind");
         if (rating != NULL) {
-            snprintf(of->rating, sizeof of->rating, "%s %s", rating->printed,
-                     kind == NULL ? "" : kind->printed);
+            of.rating = text("%s %s", rating->printed, kind == NULL ? "" : kind->printed);
         }
-        snprintf(of->verdict, sizeof of->verdict, "%s", word_in(table, "verdict", i));
-        snprintf(of->why, sizeof of->why, "%s", word_in(table, "why", i));
         const int known = !isnan(number_in(table, "margin", i));
         const axw_table *from = known ? table : at_best;
-        char text[TEXT];
-        if (!isnan(number_in(from, "margin", i))) {
-            snprintf(of->demand, sizeof of->demand, "%s%s", known ? "" : "at least ",
-                     shown(number_in(from, "demand", i), "Torque", text, sizeof text));
-            snprintf(of->margin, sizeof of->margin, "%s%s", known ? "" : "at most ",
-                     shown(number_in(from, "margin", i), "Ratio", text, sizeof text));
+        double margin = number_in(from, "margin", i), demand = number_in(from, "demand", i);
+        if (!isnan(margin)) {
+            of.demand = text("%s%s", known ? "" : "at least ", shown(demand, "Torque"));
+            of.margin = text("%s%s", known ? "" : "at most ", shown(margin, "Ratio"));
         }
+        add_finding(of);
     }
     axw_table_free(at_best);
     axw_table_free(table);
 
-    char part[LONGEST_LINE] = "", ratio[TEXT];
+    char part[LONGEST_LINE] = "";
     double margin = NAN;
     int64_t not_known = 0;
     int32_t status =
         axw_driveline_torque_path_weakest(model, part, sizeof part, NULL, NULL, &margin, NULL, &not_known);
-    if (status == AXW_OK) {
-        answer("driveline.weakest_margin", margin);
-        fact("Weakest known part of the driveline: %s, margin %s; %" PRId64
-             " others are not known and may be weaker\n",
-             part, shown(margin, "Ratio", ratio, sizeof ratio), not_known);
-    } else if (status == AXW_NO_SOLUTION) {
-        fact("Driveline: %s\n", sentence());
+    if (status == AXW_NO_SOLUTION) {
+        add_fact(text("Driveline: %s", sentence()));
     } else {
-        refuse(line_of("driveline"), "%s", sentence());
+        must(status, line);
+        answer("driveline.weakest_margin", margin);
+        add_fact(text("Weakest known part of the driveline: %s, margin %s; %" PRId64
+                      " others are not known and may be weaker",
+                      part, shown(margin, "Ratio"), not_known));
     }
     axw_driveline_torque_path_free(model);
 }
 
-/* ---- Engine and tyres: the cruise ---------------------------------------------------------------------- */
+/* ---- Engine and tyres ---------------------------------------------------------------------------------- */
 
 static void greatest_power(void)
 {
-    struct document json = {"{\"points\": [", 12};
-    int line = 1, first = 1;
+    struct document toml = {"", 0};
     for (size_t i = 0; i < row_count; i++) {
         if (strcmp(rows[i].part, "engine") != 0 || strcmp(rows[i].property, "torque_at") != 0) {
             continue;
         }
         char point[LONGEST_LINE];
         strcpy(point, rows[i].printed);
-        char *torque = strchr(point, ':');
-        if (torque == NULL) {
+        char *colon = strchr(point, ':');
+        if (colon == NULL) {
             refuse(rows[i].line, "a point of the torque curve is `speed: torque`");
         }
-        *torque++ = '\0';
-        struct row speed_row = rows[i], torque_row = rows[i];
-        speed_row.printed = trimmed(point);
-        torque_row.printed = trimmed(torque);
-        add(&json, first ? "{" : ", {");
-        add_property(&json, "engine_speed", &speed_row, "AngularVelocity");
-        add_property(&json, "torque", &torque_row, "Torque");
-        add(&json, "}");
-        line = first ? rows[i].line : line;
+        *colon = '\0';
+        struct row speed = rows[i], torque = rows[i];
+        speed.printed = trimmed(point);
+        torque.printed = trimmed(colon + 1);
+        add(&toml, "[[points]]\n");
+        add_row(&toml, "engine_speed", &speed, "AngularVelocity");
+        add_row(&toml, "torque", &torque, "Torque");
         rows[i].used = 1;
-        first = 0;
     }
-    add(&json, "]}");
+    int line = need("engine", "torque_at")->line;
     axw_engine_torque_curve *curve = NULL;
     double power = NAN, speed = NAN;
-    if (axw_engine_torque_curve_new(json.text, &curve) != AXW_OK ||
-        axw_engine_torque_curve_peaks(curve, NULL, NULL, &power, &speed) != AXW_OK) {
-        refuse(line, "%s", sentence());
-    }
+    must(axw_engine_torque_curve_new(toml.text, &curve), line);
+    must(axw_engine_torque_curve_peaks(curve, NULL, NULL, &power, &speed), line);
     axw_engine_torque_curve_free(curve);
-    char a[TEXT], b[TEXT];
-    fact("Greatest power of the engine: %s at %s\n",
-         shown(answer("engine.peak_power", power), "Power", a, sizeof a),
-         shown(speed, "AngularVelocity", b, sizeof b));
+    answer("engine.peak_power", power);
+    add_fact(text("Greatest power of the engine: %s at %s", shown(power, "Power"),
+                  shown(speed, "AngularVelocity")));
 }
 
 static double rolling_radius(void)
 {
     const struct row *marking = need("tyre", "marking");
-    struct document json = {"{", 1};
-    add_property(&json, "marking", marking, NULL);
-    add(&json, "}");
+    struct document toml = {"", 0};
+    add_row(&toml, "marking", marking, NULL);
     axw_tyre_tyre *tyre = NULL;
     double radius = NAN, diameter = NAN;
-    if (axw_tyre_tyre_new(json.text, &tyre) != AXW_OK ||
-        axw_tyre_tyre_rolling(tyre, 0.0, &radius, NULL, NULL) != AXW_OK ||
-        axw_tyre_tyre_dimensions(tyre, NULL, NULL, NULL, &diameter, NULL, NULL, NULL) != AXW_OK) {
-        refuse(marking->line, "%s", sentence());
-    }
+    must(axw_tyre_tyre_new(toml.text, &tyre), marking->line);
+    must(axw_tyre_tyre_rolling(tyre, 0.0, &radius, NULL, NULL), marking->line);
+    must(axw_tyre_tyre_dimensions(tyre, NULL, NULL, NULL, &diameter, NULL, NULL, NULL), marking->line);
     axw_tyre_tyre_free(tyre);
-    char a[TEXT], b[TEXT];
-    fact("Tyre %s: free diameter %s, rolling radius %s\n", marking->printed,
-         shown(diameter, "Length", a, sizeof a),
-         shown(answer("tyre.rolling_radius", radius), "Length", b, sizeof b));
-    return radius;
+    add_fact(text("Tyre %s: free diameter %s, rolling radius %s", marking->printed,
+                  shown(diameter, "Length"), shown(radius, "Length")));
+    return answer("tyre.rolling_radius", radius);
 }
 
 static void cruise(double radius)
 {
-    const struct row *at_most = need("engine", "cruise_at_most");
+    const struct row *at = need("vehicle", "cruise"), *at_most = need("engine", "cruise_at_most");
     double final_drive = value("rear axle", "ratio", "Ratio"), speed = NAN;
-    if (axw_driveline_engine_speed(value("vehicle", "cruise", "Velocity"),
-                                   value("gearbox", "gear_6", "Ratio"), final_drive, radius,
-                                   &speed) != AXW_OK) {
-        refuse(need("vehicle", "cruise")->line, "%s", sentence());
-    }
+    must(axw_driveline_engine_speed(si_of(at, "Velocity"), value("gearbox", "gear_6", "Ratio"), final_drive,
+                                    radius, &speed),
+         at->line);
     answer("driveline.engine_speed", speed);
-    double margin = si_of(at_most, "AngularVelocity") / speed;
-    struct finding *of = new_finding("engine");
-    char text[TEXT];
-    snprintf(of->demand, sizeof of->demand, "%s at %s", shown(speed, "AngularVelocity", text, sizeof text),
-             need("vehicle", "cruise")->printed);
-    snprintf(of->rating, sizeof of->rating, "at most %s", at_most->printed);
-    shown(margin, "Ratio", of->margin, sizeof of->margin);
-    judge(of, margin < 1.0, margin < value("engine", "cruise_tight_below", "Ratio"));
+    double limit = si_of(at_most, "AngularVelocity");
+    int32_t verdict = AXW_VERDICT_NOT_KNOWN;
+    must(axw_verdict_of_ratio(limit / speed, value("engine", "cruise_tight_below", "Ratio"), &verdict),
+         at_most->line);
+    add_finding((struct finding){.part = "engine",
+                                 .demand = text("%s at %s", shown(speed, "AngularVelocity"), at->printed),
+                                 .rating = text("at most %s", at_most->printed),
+                                 .margin = text("%s %s", shown(fabs(speed - limit), "AngularVelocity"),
+                                                speed > limit ? "above" : "below"),
+                                 .verdict = axw_verdict_word(verdict)});
 
     /* What every gear reaches. */
     const struct row *greatest = need("engine", "greatest_speed");
-    fact("Road speed at %s, first to sixth:", greatest->printed);
+    const char *speeds = text("Road speed at %s, first to sixth:", greatest->printed);
     for (int gear = 1; gear <= 6; gear++) {
-        char name[16], road[TEXT];
         double fastest = NAN;
-        snprintf(name, sizeof name, "gear_%d", gear);
-        const struct row *ratio = need("gearbox", name);
-        if (axw_driveline_road_speed(si_of(greatest, "AngularVelocity"), si_of(ratio, "Ratio"), final_drive,
-                                     radius, &fastest) != AXW_OK) {
-            refuse(ratio->line, "%s", sentence());
-        }
-        fact("%s %s", gear > 1 ? "," : "", shown(fastest, "Velocity", road, sizeof road));
+        const struct row *ratio = need("gearbox", text("gear_%d", gear));
+        must(axw_driveline_road_speed(si_of(greatest, "AngularVelocity"), si_of(ratio, "Ratio"), final_drive,
+                                      radius, &fastest),
+             ratio->line);
+        speeds = text("%s%s %s", speeds, gear > 1 ? "," : "", shown(fastest, "Velocity"));
     }
-    fact("\n");
+    add_fact(speeds);
 }
 
 static void tyre_load(void)
 {
-    struct finding *of = new_finding("tyre");
     const struct row *rating = find("tyre", "rating"), *laden = find("vehicle", "laden_wheel_load");
+    int32_t verdict = AXW_VERDICT_NOT_KNOWN;
+    struct finding of = {.part = "tyre"};
     if (rating != NULL) {
-        snprintf(of->rating, sizeof of->rating, "%s", rating->printed);
+        of.rating = rating->printed;
     }
-    if (rating == NULL || laden == NULL) {
-        snprintf(of->why, sizeof of->why, "%s",
-                 rating == NULL
+    if (rating != NULL && laden != NULL) {
+        double margin = si_of(rating, "Mass") / si_of(laden, "Mass");
+        must(axw_verdict_of_ratio(margin, 1.0, &verdict), laden->line);
+        of.demand = laden->printed;
+        of.margin = shown(margin, "Ratio");
+    } else {
+        of.why = rating == NULL
                      ? "no rating"
-                     : "the heaviest wheel was not weighed laden: `laden_wheel_load` of `vehicle`");
-        return;
+                     : "the heaviest wheel was not weighed laden: `laden_wheel_load` of `vehicle`";
     }
-    double margin = si_of(rating, "Mass") / si_of(laden, "Mass");
-    snprintf(of->demand, sizeof of->demand, "%s", laden->printed);
-    shown(margin, "Ratio", of->margin, sizeof of->margin);
-    judge(of, margin < 1.0, 0);
+    of.verdict = axw_verdict_word(verdict);
+    add_finding(of);
 }
 
 /* ---- Front springs: a place in a band ------------------------------------------------------------------ */
 
 static void front_springs(void)
 {
-    const struct row *from = need("front spring", "frequency_from"),
-                     *to = need("front spring", "frequency_to");
-    double mass = value("front spring", "sprung_mass", "Mass");
+    const char *const part = "front spring";
+    const struct row *from = need(part, "frequency_from"), *to = need(part, "frequency_to");
+    double mass = value(part, "sprung_mass", "Mass");
     double rate = NAN, frequency = NAN, sag = NAN, gravity = NAN;
+    int line = line_of(part);
     /* The ratio was measured at the lower mount, so the angle of the spring counts. */
-    if (axw_spring_wheel_rate(value("front spring", "rate", "LinearStiffness"),
-                              value("front spring", "motion_ratio", "Ratio"),
-                              value("front spring", "angle", "Angle"), &rate) != AXW_OK ||
-        axw_spring_natural_frequency(rate, mass, &frequency) != AXW_OK ||
-        axw_text_read("1 g0", "Acceleration", &gravity) != AXW_OK ||
-        axw_spring_static_deflection(mass * gravity, rate, &sag) != AXW_OK) {
-        refuse(line_of("front spring"), "%s", sentence());
-    }
+    must(axw_spring_wheel_rate(value(part, "rate", "LinearStiffness"), value(part, "motion_ratio", "Ratio"),
+                               value(part, "angle", "Angle"), &rate),
+         line);
+    must(axw_spring_natural_frequency(rate, mass, &frequency), line);
+    must(axw_text_read("1 g0", "Acceleration", &gravity), line);
+    must(axw_spring_static_deflection(mass * gravity, rate, &sag), line);
     answer("spring.wheel_rate", rate);
     answer("spring.natural_frequency", frequency);
     answer("spring.static_deflection", sag);
 
     double low = si_of(from, "Frequency"), high = si_of(to, "Frequency"),
            inside = fmin(frequency - low, high - frequency);
-    struct finding *of = new_finding("front spring");
-    char a[TEXT], b[TEXT];
-    shown(frequency, "Frequency", of->demand, sizeof of->demand);
-    snprintf(of->rating, sizeof of->rating, "%s to %s", from->printed, to->printed);
-    snprintf(of->margin, sizeof of->margin, "%s %s", shown(fabs(inside), "Frequency", a, sizeof a),
-             inside >= 0.0     ? "inside"
-             : frequency < low ? "below"
-                               : "above");
-    judge(of, inside < 0.0, inside < value("front spring", "frequency_tight_within", "Frequency"));
-    fact("Front wheel rate %s without the geometric term of a loaded spring; sag at the wheel %s if linear "
-         "from free length\n",
-         shown(rate, "LinearStiffness", a, sizeof a), shown(sag, "Length", b, sizeof b));
+    int32_t verdict = AXW_VERDICT_NOT_KNOWN;
+    must(axw_verdict_of_place(frequency, low, high, value(part, "frequency_tight_within", "Frequency"),
+                              &verdict),
+         from->line);
+    const char *side = frequency < low ? "below" : frequency > high ? "above" : "inside";
+    add_finding((struct finding){.part = part,
+                                 .demand = shown(frequency, "Frequency"),
+                                 .rating = text("%s to %s", from->printed, to->printed),
+                                 .margin = text("%s %s", shown(fabs(inside), "Frequency"), side),
+                                 .verdict = axw_verdict_word(verdict)});
+    add_fact(text("Front wheel rate %s without the geometric term of a loaded spring; sag at the wheel %s if "
+                  "linear from free length",
+                  shown(rate, "LinearStiffness"), shown(sag, "Length")));
 }
 
 /* ---- Coolant: a difference ----------------------------------------------------------------------------- */
@@ -622,56 +568,48 @@ static void front_springs(void)
 static void coolant_cap(void)
 {
     const char *const part = "coolant cap";
-    struct document json = {"{", 1};
-    add_property(&json, "liquid", need(part, "liquid"), NULL);
-    add_property(&json, "strength", find(part, "strength"), "Ratio");
-    add_property(&json, "strength_by", find(part, "strength_by"), NULL);
-    add_property(&json, "concentrate", find(part, "concentrate"), "Ratio");
-    add_property(&json, "cap", need(part, "opens_at"), "GaugePressure");
-    add_property(&json, "altitude", need("vehicle", "altitude"), "Length");
-    add_property(&json, "hottest_coolant", need(part, "hottest_coolant"), "Temperature");
-    add_property(&json, "tight_below", need(part, "tight_below"), "TemperatureDifference");
-    add(&json, "}");
+    const struct row *hottest = need(part, "hottest_coolant");
+    struct document toml = {"", 0};
+    add_row(&toml, "liquid", need(part, "liquid"), NULL);
+    add_row(&toml, "strength", find(part, "strength"), "Ratio");
+    add_row(&toml, "strength_by", find(part, "strength_by"), NULL);
+    add_row(&toml, "concentrate", find(part, "concentrate"), "Ratio");
+    add_row(&toml, "cap", need(part, "opens_at"), "GaugePressure");
+    add_row(&toml, "altitude", need("vehicle", "altitude"), "Length");
+    add_row(&toml, "hottest_coolant", hottest, "Temperature");
+    add_row(&toml, "tight_below", need(part, "tight_below"), "TemperatureDifference");
     axw_cooling_coolant *coolant = NULL;
     double boiling = NAN, margin = NAN;
     int32_t verdict = AXW_VERDICT_NOT_KNOWN;
-    struct finding *of = new_finding(part);
-    if (axw_cooling_coolant_new(json.text, &coolant) != AXW_OK ||
-        axw_cooling_coolant_margin(coolant, NULL, NULL, &boiling, &margin, &verdict) != AXW_OK) {
-        refuse(line_of(part), "%s", sentence());
-    }
+    must(axw_cooling_coolant_new(toml.text, &coolant), line_of(part));
+    must(axw_cooling_coolant_margin(coolant, NULL, NULL, &boiling, &margin, &verdict), line_of(part));
     axw_cooling_coolant_free(coolant);
     answer("cooling.boiling_temperature", boiling);
     answer("cooling.margin", margin);
-    char text[TEXT];
-    shown(value(part, "hottest_coolant", "Temperature"), "Temperature", of->demand, sizeof of->demand);
-    snprintf(of->rating, sizeof of->rating, "boils at %s", shown(boiling, "Temperature", text, sizeof text));
-    shown(margin, "TemperatureDifference", of->margin, sizeof of->margin);
-    if (verdict != AXW_VERDICT_NOT_KNOWN) {
-        judge(of, verdict == AXW_VERDICT_SHORT, verdict == AXW_VERDICT_TIGHT);
-    }
+    add_finding((struct finding){.part = part,
+                                 .demand = shown(si_of(hottest, "Temperature"), "Temperature"),
+                                 .rating = text("boils at %s", shown(boiling, "Temperature")),
+                                 .margin = shown(margin, "TemperatureDifference"),
+                                 .verdict = axw_verdict_word(verdict)});
 }
 
 /* ---- On the scales ------------------------------------------------------------------------------------- */
 
 static void scales(void)
 {
+    const char *const of = "vehicle";
     double total = NAN, front = NAN, diagonal = NAN, behind = NAN;
-    if (axw_mass_weight_distribution(
-            value("vehicle", "left_front", "Mass"), value("vehicle", "right_front", "Mass"),
-            value("vehicle", "left_rear", "Mass"), value("vehicle", "right_rear", "Mass"),
-            value("vehicle", "wheelbase", "Length"), value("vehicle", "front_track", "Length"),
-            value("vehicle", "rear_track", "Length"), &total, NULL, NULL, &front, NULL, &diagonal, &behind,
-            NULL) != AXW_OK) {
-        refuse(line_of("vehicle"), "%s", sentence());
-    }
+    must(axw_mass_weight_distribution(
+             value(of, "left_front", "Mass"), value(of, "right_front", "Mass"),
+             value(of, "left_rear", "Mass"), value(of, "right_rear", "Mass"),
+             value(of, "wheelbase", "Length"), value(of, "front_track", "Length"),
+             value(of, "rear_track", "Length"), &total, NULL, NULL, &front, NULL, &diagonal, &behind, NULL),
+         line_of(of));
     answer("mass.front_share", front);
     answer("mass.behind_front_axle", behind);
-    char a[TEXT], b[TEXT];
-    fact("On the scales: %s, %.1f %% on the front axle, %.1f %% on the diagonal, centre of gravity %s behind "
-         "the front axle\n",
-         shown(total, "Mass", a, sizeof a), 100.0 * front, 100.0 * diagonal,
-         shown(behind, "Length", b, sizeof b));
+    add_fact(text("On the scales: %s, %.1f %% on the front axle, %.1f %% on the diagonal, centre of gravity "
+                  "%s behind the front axle",
+                  shown(total, "Mass"), 100.0 * front, 100.0 * diagonal, shown(behind, "Length")));
 }
 
 /* ---- Prices -------------------------------------------------------------------------------------------- */
@@ -708,20 +646,34 @@ static void unchecked_parts(void)
             is_checked = is_checked || strcmp(rows[i].part, findings[j].part) == 0;
         }
         if (!is_checked) {
-            strcpy(new_finding(rows[i].part)->why, "nothing here checks this part");
+            add_finding((struct finding){.part = rows[i].part,
+                                         .verdict = axw_verdict_word(AXW_VERDICT_NOT_KNOWN),
+                                         .why = "nothing here checks this part"});
         }
     }
 }
 
 /* ---- The estimate -------------------------------------------------------------------------------------- */
 
-/* Prints text and fills up with blanks; a character of several bytes is one place wide. */
-static void print_wide(const char *text, int width)
+/* Prints text, or a dash where there is none, and fills up with blanks; a character of several bytes is one
+ * place wide. */
+static void print_wide(const char *words, int width)
 {
-    for (const char *c = text; *c != '\0'; c++) {
+    const char *said = words == NULL ? "-" : words;
+    for (const char *c = said; *c != '\0'; c++) {
         width -= ((unsigned char)*c & 0xC0u) != 0x80u;
     }
-    printf("%s%*s", text, width > 0 ? width + 1 : 1, "");
+    printf("%s%*s", said, width > 0 ? width + 1 : 1, "");
+}
+
+static void print_line(const char *part, const char *demand, const char *rating, const char *margin,
+                       const char *verdict)
+{
+    print_wide(part, 16);
+    print_wide(demand, 18);
+    print_wide(rating, 21);
+    print_wide(margin, 15);
+    print_wide(verdict, 10);
 }
 
 static int print_estimate(void)
@@ -730,35 +682,27 @@ static int print_estimate(void)
     long long total = 0;
     printf("Tern Lane Fabrication: estimate from %s (the Dunlin and every figure are invented)\n\n",
            quote_path);
-    print_wide("part", 16);
-    print_wide("demand", 18);
-    print_wide("rating or limit", 21);
-    print_wide("margin", 15);
-    print_wide("verdict", 10);
+    print_line("part", "demand", "rating or limit", "margin", "verdict");
     printf("%10s\n", "price");
     for (size_t i = 0; i < finding_count; i++) {
         const struct finding *of = &findings[i];
         long long cost = price(of->part);
-        print_wide(of->part, 16);
-        print_wide(of->demand, 18);
-        print_wide(of->rating, 21);
-        print_wide(of->margin, 15);
-        print_wide(of->verdict, 10);
+        print_line(of->part, of->demand, of->rating, of->margin, of->verdict);
         if (cost < 0) {
             printf("%10s\n", "no price");
         } else {
             printf("%7lld.%02lld\n", cost / 100, cost % 100);
             total += cost;
         }
-        code = strcmp(of->verdict, "meets") == 0 ? code : NOT_ALL_MEET;
+        code = has_verdict(of, AXW_VERDICT_MEETS) ? code : NOT_ALL_MEET;
     }
     print_wide("total price", 84);
     printf("%7lld.%02lld\n", total / 100, total % 100);
 
     printf("\nNot known:\n");
     for (size_t i = 0; i < finding_count; i++) {
-        if (strcmp(findings[i].verdict, "not known") == 0) {
-            printf("  %s: %s\n", findings[i].part, findings[i].why);
+        if (has_verdict(&findings[i], AXW_VERDICT_NOT_KNOWN)) {
+            printf("  %s: %s\n", findings[i].part, findings[i].why == NULL ? "-" : findings[i].why);
         }
     }
     printf("\n%s", facts);

@@ -7,10 +7,12 @@
 mod generated;
 mod table;
 mod text;
+mod verdict;
 
 pub use generated::*;
 pub use table::*;
 pub use text::*;
+pub use verdict::*;
 
 use axlewright::Error;
 use std::cell::RefCell;
@@ -54,6 +56,7 @@ pub(crate) enum Failure {
     Buffer { name: &'static str, needed: usize },
     Utf8(&'static str),
     NotThere(String),
+    OutOfRange(String),
     Rows { refused: usize, first: usize, error: Error },
 }
 
@@ -72,6 +75,7 @@ impl Failure {
             Failure::Buffer { .. } => AXW_BUFFER,
             Failure::Utf8(_) => AXW_UTF8,
             Failure::NotThere(_) => AXW_NOT_THERE,
+            Failure::OutOfRange(_) => AXW_OUT_OF_RANGE,
             Failure::Rows { .. } => AXW_ROWS,
         }
     }
@@ -83,7 +87,7 @@ impl Failure {
                 format!("{name} is too short: {needed} bytes are needed, the closing NUL included")
             }
             Failure::Utf8(name) => format!("{name} is not UTF-8 text"),
-            Failure::NotThere(what) => what.clone(),
+            Failure::NotThere(what) | Failure::OutOfRange(what) => what.clone(),
             Failure::Rows { refused, first, error } => {
                 format!("{refused} rows refused, the first at index {first}: {error}")
             }
@@ -204,6 +208,21 @@ pub(crate) unsafe fn words<'a>(name: &'static str, pointer: *const c_char) -> Ou
 /// A handle of the caller.
 pub(crate) unsafe fn handle<'a, T>(name: &'static str, pointer: *const T) -> Outcome<&'a T> {
     unsafe { pointer.as_ref() }.ok_or(Failure::Null(name))
+}
+
+/// The word of a code, or NULL for a code that is none: a slip is not passed off as a word.
+pub(crate) fn word_of(choice: &str, code: i32, words: &[&'static CStr]) -> *const c_char {
+    let word = usize::try_from(code).ok().and_then(|place| words.get(place));
+    word.map_or_else(
+        || {
+            record(&Failure::NotThere(format!(
+                "{choice} = {code} is no code: there are 0 to {}",
+                words.len() - 1
+            )));
+            std::ptr::null()
+        },
+        |word| word.as_ptr(),
+    )
 }
 
 /// Frees what the library gave to the caller.
@@ -333,6 +352,14 @@ mod tests {
         assert_eq!(message(), "wheel is NULL");
         assert_eq!(guard(|| Ok(())), AXW_OK);
         assert_eq!(guard_value(|| Ok(2.0)), 2.0);
+    }
+
+    #[test]
+    fn the_words_of_a_verdict_are_those_of_the_core() {
+        for (code, verdict) in (0..).zip(axlewright::Verdict::ALL) {
+            assert_eq!(unsafe { CStr::from_ptr(axw_verdict_word(code)) }.to_str(), Ok(verdict.word()));
+        }
+        assert!(axw_verdict_word(axlewright::Verdict::ALL.len() as i32).is_null());
     }
 
     #[test]

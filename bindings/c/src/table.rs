@@ -1,6 +1,6 @@
 //! Tables on the C surface, by column. Every pointer that a table hands out is valid until `axw_table_free`.
 
-use crate::{Failure, Outcome, copy, fits, free, guard, guard_or, handle, put};
+use crate::{Failure, Outcome, copy, fits, free, guard, guard_or, handle, put, words};
 use axlewright::base::table::{Column, Table, Values};
 use std::ffi::{CString, c_char};
 
@@ -82,6 +82,25 @@ pub unsafe extern "C" fn axw_table_column(
                 },
             );
         }
+        Ok(())
+    })
+}
+
+/// Place of the column of this name, as every other entry wants it.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_table_find(
+    table: *const axw_table,
+    name: *const c_char,
+    column: *mut usize,
+) -> i32 {
+    guard(|| {
+        let columns = unsafe { handle("table", table) }?.table.columns();
+        let name = unsafe { words("name", name) }?;
+        let place = columns.iter().position(|column| column.name == name).ok_or_else(|| {
+            let names: Vec<&str> = columns.iter().map(|column| column.name).collect();
+            Failure::NotThere(format!("name = {name:?} is not there: the table has {}", names.join(", ")))
+        })?;
+        unsafe { put(column, place) };
         Ok(())
     })
 }

@@ -40,5 +40,6 @@ void test_messages(void);
 void test_text(void);
 void test_models(void);
 void test_tables(void);
+void test_verdicts(void);
 
 #endif

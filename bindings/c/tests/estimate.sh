@@ -44,7 +44,7 @@ for words in 'gearbox          360 N·m            400 N·m continuous    1.111 
     'rear axle        6460 N·m           5200 N·m peak         0.805           short ' \
     'front spring     0.9214 Hz          1.1 Hz to 1.5 Hz      0.1786 Hz below short ' \
     'coolant cap      110 °C             boils at 126.1 °C     16.07 delta K   meets ' \
-    'engine           2424 rpm at 65 mph at most 2400 rpm      0.9899          short ' \
+    'engine           2424 rpm at 65 mph at most 2400 rpm      24.48 rpm above short ' \
     'propeller shaft: the rating is not a continuous one, and no shock_factor is given' \
     'radiator: nothing here checks this part' 'local codes and licensed practice'; do
     says said "$words"
@@ -62,6 +62,14 @@ run 1 "$out/shock.csv"
 says said 'rear axle        17230 N·m          5200 N·m peak         0.3019          short '
 says said 'half shaft       8613 N·m           3600 N·m yield        0.418           short '
 
+# Slower, and the engine is below its limit by so much; a fast spring is above its band.
+sed 's/^vehicle,cruise,65 mph/vehicle,cruise,60 mph/' "$quote" >"$out/slow.csv"
+run 1 "$out/slow.csv"
+says said 'engine           2238 rpm at 60 mph at most 2400 rpm      162 rpm below   meets '
+sed 's/^front spring,rate,300 lbf.in/front spring,rate,900 lbf\/in/' "$quote" >"$out/fast.csv"
+run 1 "$out/fast.csv"
+says said '0.09594 Hz above short '
+
 faulty 's/300 lbf\/in/300 lbf\/inn/' '300 lbf/inn'
 faulty 's/15 psi gauge/15 psi/' 'gauge'
 faulty 's/2650 mm/2,65 m/' '2,65 m'
@@ -76,6 +84,7 @@ faulty 's/^tyre,price,128.00/tyre,price,128/' 'a price is written with two decim
 faulty 's/^tyre,count,4/tyre,count,four/' 'a count is a whole number'
 faulty 's/^engine,torque_at,1600 rpm: 360/engine,torque_at,1600 rpm; 360/' 'a point of the torque curve'
 faulty 's/^part,property,printed$/part;property;printed/' 'the first line is'
+faulty 's/^front spring,frequency_to,1.5 Hz/front spring,frequency_to,1.0 Hz/' 'high = 1 must be greater than low = 1.1' elsewhere
 faulty '/^coolant cap,opens_at/d' 'the quote does not say `opens_at` of `coolant cap`' elsewhere
 faulty "s/^tyre,rating,.*/&$(printf '%0400d' 0)/" 'the line is too long'
 

@@ -1,67 +1,21 @@
 /* Functions: the plain entry, the batch entry and the one that returns its result. */
 #include "check.h"
 
-/* Family, number of arguments, arguments that are allowed (invented, of a van's size, in SI). */
-#define FAMILIES(X)                                                                                          \
-    X(air_geopotential_altitude, 1, 1524.0)                                                                  \
-    X(air_standard_pressure, 1, 1524.0)                                                                      \
-    X(air_standard_density, 1, 1524.0)                                                                       \
-    X(driveline_engine_speed, 4, 29.0, 0.72, 4.1, 0.338)                                                     \
-    X(driveline_road_speed, 4, 250.0, 0.72, 4.1, 0.338)                                                      \
-    X(driveline_wheel_torque, 4, 360.0, 4.7, 4.1, 0.93)                                                      \
-    X(engine_power, 2, 360.0, 250.0)                                                                         \
-    X(engine_torque, 2, 90000.0, 250.0)                                                                      \
-    X(fluid_ethylene_glycol_freezing_temperature, 1, 0.5)                                                    \
-    X(fluid_propylene_glycol_freezing_temperature, 1, 0.5)                                                   \
-    X(fluid_ethylene_glycol_boiling_temperature, 2, 190000.0, 0.5)                                           \
-    X(fluid_propylene_glycol_boiling_temperature, 2, 190000.0, 0.5)                                          \
-    X(fluid_water_boiling_temperature, 1, 190000.0)                                                          \
-    X(fluid_water_saturation_pressure, 1, 390.0)                                                             \
-    X(spring_coil_rate, 4, 0.013, 0.11, 7.5, 79.3e9)                                                         \
-    X(spring_critical_damping, 2, 18000.0, 545.0)                                                            \
-    X(spring_inclined_tangent_rate, 5, 52000.0, 0.62, 0.31, 5000.0, 0.35)                                    \
-    X(spring_natural_frequency, 2, 18000.0, 545.0)                                                           \
-    X(spring_ride_rate, 2, 18000.0, 220000.0)                                                                \
-    X(spring_static_deflection, 2, 5300.0, 18000.0)                                                          \
-    X(spring_wheel_rate, 3, 52000.0, 0.62, 0.31)                                                             \
-    X(spring_wheel_tangent_rate, 4, 52000.0, 0.62, 5000.0, 0.4)
-
-#define MOST 5
-#define OF_1(x, i) x[0] i
-#define OF_2(x, i) x[0] i, x[1] i
-#define OF_3(x, i) x[0] i, x[1] i, x[2] i
-#define OF_4(x, i) x[0] i, x[1] i, x[2] i, x[3] i
-#define OF_5(x, i) x[0] i, x[1] i, x[2] i, x[3] i, x[4] i
-
-/* Each family behind one signature. */
-#define WRAP(family, count, ...)                                                                             \
-    static int32_t scalar_##family(const double *x, double *result)                                          \
-    {                                                                                                        \
-        return axw_##family(OF_##count(x, ), result);                                                        \
-    }                                                                                                        \
-    static double value_##family(const double *x)                                                            \
-    {                                                                                                        \
-        return axw_##family##_value(OF_##count(x, ));                                                        \
-    }                                                                                                        \
-    static int32_t batch_##family(size_t n, const double *const *x, double *result, int32_t *reason)         \
-    {                                                                                                        \
-        return axw_##family##_n(n, OF_##count(x, ), result, reason);                                         \
-    }
-FAMILIES(WRAP)
-
+/* What is known of a function behind one signature; `good` are the arguments of one of its outside rows. */
 typedef struct {
     const char *name;
-    size_t count;
-    double good[MOST];
-    int32_t (*scalar)(const double *, double *);
-    double (*value)(const double *);
-    int32_t (*batch)(size_t, const double *const *, double *, int32_t *);
+    size_t count; /* of arguments */
+    size_t outs;  /* of results */
+    double good[8];
+    int32_t (*scalar)(const double *x, double *first);
+    int32_t (*all)(const double *x, double *out);
+    double (*value)(const double *x);
+    int32_t (*batch)(size_t n, const double *const *x, double *first, int32_t *reason);
 } family;
 
-#define ROW(family, count, ...)                                                                              \
-    {#family, count, {__VA_ARGS__}, scalar_##family, value_##family, batch_##family},
-static const family families[] = {FAMILIES(ROW)};
+#include "generated.h"
 
+#define MOST 8
 #define ROWS 3
 
 /* One array an argument, each row the allowed arguments. */
@@ -143,7 +97,7 @@ static void one_family(const family *of)
             SAME(store[j][i], wanted);
         }
     }
-    const double *none[MOST] = {NULL, NULL, NULL, NULL, NULL};
+    const double *none[MOST] = {NULL};
     STATUS(of->batch(0, none, NULL, NULL), AXW_OK);
 }
 
@@ -204,7 +158,7 @@ static void several_results(void)
     double a = UNTOUCHED, b = UNTOUCHED;
     REFUSED(axw_mass_weight_distribution(612, 598, 455, 467, 2.65, 1.54, 0, &a, NULL, NULL, NULL, NULL, NULL,
                                          NULL, &b),
-            AXW_OUT_OF_RANGE, "rear_track = 0 m is outside its range; valid: 0 < rear_track m");
+            AXW_OUT_OF_RANGE, "rear_track = 0 m (0 mm, 0 in) is outside its range; valid: 0 < rear_track");
     SAME(a, UNTOUCHED);
     SAME(b, UNTOUCHED);
 
@@ -223,13 +177,76 @@ static void several_results(void)
     CHECK(reason[0] == AXW_OK && reason[1] == AXW_OUT_OF_RANGE && reason[2] == AXW_OUT_OF_RANGE);
 }
 
+/* A seeded sequence of bits (xorshift64*, Vigna 2016). */
+static uint64_t random_bits(void)
+{
+    static uint64_t state = UINT64_C(0x9E3779B97F4A7C15);
+    state ^= state >> 12;
+    state ^= state << 25;
+    state ^= state >> 27;
+    return state * UINT64_C(0x2545F4914F6CDD1D);
+}
+
+/* A finite argument: zero, the good one, one of its size, or any from 1e-300 to 1e300. */
+static double any_number(double good)
+{
+    uint64_t bits = random_bits();
+    double sign = bits & 1 ? -1.0 : 1.0, share = (double)(bits >> 11) * 0x1p-53;
+    switch (bits >> 1 & 7) {
+    case 0:
+        return sign * 0.0;
+    case 1:
+    case 2:
+        return good;
+    case 3:
+        return sign * good * 2.0 * share;
+    case 4:
+        return good * 2.0 * share;
+    case 5:
+        return sign * pow(10.0, 600.0 * share - 300.0);
+    default:
+        return pow(10.0, 600.0 * share - 300.0);
+    }
+}
+
+/* A function on its own arguments and on extreme ones. An answer may be too great for a double, but is
+ * never NaN. */
+static void extremes(const family *of)
+{
+    enum { DRAWS = 40000 };
+    long answered = 0, nan = 0;
+    char detail[512] = "";
+    for (long draw = 0; draw < DRAWS; draw++) {
+        double x[MOST] = {0.0}, out[MOST];
+        for (size_t j = 0; j < of->count; j++) {
+            x[j] = any_number(of->good[j]);
+        }
+        if (of->all(x, out) != AXW_OK) {
+            continue;
+        }
+        answered++;
+        for (size_t i = 0; i < of->outs; i++) {
+            if (isnan(out[i]) && nan++ == 0) {
+                int length = snprintf(detail, sizeof detail, "output %d is NaN with AXW_OK at", (int)i);
+                for (size_t j = 0; j < of->count; j++) {
+                    length += snprintf(detail + length, sizeof detail - (size_t)length, " %.17g", x[j]);
+                }
+            }
+        }
+    }
+    check(answered > DRAWS / 1000, of->name, "refuses nearly every draw", __FILE__, __LINE__);
+    check(nan == 0, of->name, detail, __FILE__, __LINE__);
+}
+
 void test_functions(void)
 {
     for (size_t i = 0; i < sizeof families / sizeof families[0]; i++) {
         long before = checks_failed;
-        one_family(&families[i]);
+        const family *of = &families[i];
+        one_family(of);
+        extremes(of);
         if (checks_failed != before) {
-            printf("  in %s\n", families[i].name);
+            printf("  in %s\n", of->name);
         }
     }
     limits();

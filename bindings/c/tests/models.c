@@ -219,7 +219,7 @@ static void bad_documents(void)
             "\"97 mm\"\n",
             AXW_DOCUMENT, "line 5: parts[0].efficiency: ", "97 mm");
     refuses("{\"engine_torque\": 360,\n \"tight_below\": 1.25, \"parts\": []}", AXW_DOCUMENT,
-            "line 1: engine_torque: ", "360 needs a unit: write \"360 N·m\"");
+            "line 1: engine_torque: ", "360 has no unit; a torque is text with N·m");
     refuses("engine_torque = \"360 N·m\"\ntight_below = 1.25\n[[parts]]\nname = \"gearbox\"\n"
             "rating = { torque = \"400 N·m\", kind = \"continous\" }\n",
             AXW_DOCUMENT, "line 5: parts[0].rating.kind: ", "continous");

@@ -13,7 +13,11 @@ static void has_columns(const axw_table *table, const heading *wanted, size_t co
         const char *name = NULL, *quantity = NULL, *unit = NULL;
         int32_t type = -1;
         STATUS(axw_table_column(table, i, &name, &quantity, &unit, &type), AXW_OK);
+        size_t place = SIZE_MAX;
         TEXT(name, wanted[i].name);
+        STATUS(axw_table_find(table, wanted[i].name, &place), AXW_OK);
+        CHECK(place == i);
+        STATUS(axw_table_find(table, name, NULL), AXW_OK);
         TEXT(quantity, wanted[i].quantity);
         TEXT(unit, wanted[i].unit);
         CHECK(type == wanted[i].type);
@@ -108,6 +112,12 @@ static void words_and_numbers(void)
     const char *text = NULL;
     REFUSED(axw_table_column(table, 8, &text, NULL, NULL, NULL), AXW_NOT_THERE,
             "column = 8 is not there: the table has 8");
+    size_t place = 99;
+    REFUSED(axw_table_find(table, "Margin", &place), AXW_NOT_THERE,
+            "name = \"Margin\" is not there: the table has part, input_torque, output_torque, demand");
+    REFUSED(axw_table_find(table, NULL, &place), AXW_NULL, "name is NULL");
+    REFUSED(axw_table_find(table, "\xFF", &place), AXW_UTF8, "name is not UTF-8");
+    CHECK(place == 99);
     REFUSED(axw_table_f64(table, SIZE_MAX, &margin, &length), AXW_NOT_THERE, "is not there");
     REFUSED(axw_table_label(table, 0, 2, &text), AXW_NOT_THERE, "code = 2 is not in column 0");
     REFUSED(axw_table_label(table, 0, -1, &text), AXW_NOT_THERE, "code = -1");
@@ -191,6 +201,7 @@ static void no_table(void)
     CHECK(axw_table_rows(NULL) == 0);
     CHECK(axw_table_columns(NULL) == 0);
     STATUS(axw_table_column(NULL, 0, NULL, NULL, NULL, NULL), AXW_NULL);
+    STATUS(axw_table_find(NULL, "part", NULL), AXW_NULL);
     STATUS(axw_table_f64(NULL, 0, NULL, NULL), AXW_NULL);
     STATUS(axw_table_i64(NULL, 0, NULL, NULL), AXW_NULL);
     STATUS(axw_table_codes(NULL, 0, NULL, NULL, NULL), AXW_NULL);

@@ -31,6 +31,10 @@ static void reading(void)
     reads("0 mm", "Length", 0.0);
     reads("-12 mm", "Length", -0.012);
 
+    reads("300 lbf/in", "linear stiffness", 300.0 * 0.45359237 * 9.80665 / 0.0254);
+    reads("300 lbf/in", "LINEARSTIFFNESS", 300.0 * 0.45359237 * 9.80665 / 0.0254);
+    reads("4 bar", "Stress or pressure difference", 4e5);
+
     refuses("300 mm", "LinearStiffness", AXW_TEXT, "300 mm");
     refuses("2,5 mm", "Length", AXW_TEXT, "2,5 mm");
     refuses("20 hp", "Power", AXW_TEXT, "mechanical hp");
@@ -40,7 +44,9 @@ static void reading(void)
     refuses("", "Length", AXW_TEXT, "there is no text");
     refuses("nan mm", "Length", AXW_TEXT, "nan mm");
     refuses("1e999 mm", "Length", AXW_TEXT, "1e999 mm");
-    refuses("300 lbf/in", "Stiffness", AXW_NOT_THERE, "Stiffness");
+    refuses("300 lbf/in", "Stiffness", AXW_NOT_THERE,
+            "there is no quantity \"Stiffness\"; there are LinearStiffness, RotationalStiffness");
+    refuses("300 lbf/in", "Rate", AXW_NOT_THERE, "Damping, RollGradient");
     refuses("300 lbf/in", "", AXW_NOT_THERE, "no quantity");
     refuses(NULL, "Length", AXW_NULL, "text is NULL");
     refuses("1 mm", NULL, AXW_NULL, "quantity is NULL");
@@ -77,6 +83,15 @@ static void printing(void)
     CHECK(needed == 11 && buffer[10] == '\0' && buffer[11] == '#');
 
     memset(buffer, '#', sizeof buffer);
+    needed = 99;
+    const double no_numbers[] = {NAN, INFINITY, -INFINITY};
+    for (size_t i = 0; i < sizeof no_numbers / sizeof no_numbers[0]; i++) {
+        REFUSED(axw_text_print(no_numbers[i], "AbsolutePressure", AXW_METRIC, buffer, sizeof buffer, &needed),
+                AXW_OUT_OF_RANGE, "it is no finite number of kPa absolute");
+    }
+    REFUSED(axw_text_print(1e308, "Length", AXW_METRIC, buffer, sizeof buffer, &needed), AXW_OUT_OF_RANGE,
+            "si = 1e308 is outside its range: it is no finite number of mm");
+    CHECK(needed == 99);
     REFUSED(axw_text_print(rate, "LinearStiffness", 7, buffer, sizeof buffer, NULL), AXW_NOT_THERE,
             "system = 7");
     REFUSED(axw_text_print(rate, "Rate", AXW_US, buffer, sizeof buffer, NULL), AXW_NOT_THERE, "Rate");
@@ -97,6 +112,8 @@ static void units(void)
     STATUS(axw_unit_from_si(1.0, "rpm", "AngularVelocity", NULL), AXW_OK);
 
     si = back = UNTOUCHED;
+    REFUSED(axw_unit_to_si(NAN, "mm", "Length", &si), AXW_OUT_OF_RANGE, "value = NaN is outside its range");
+    REFUSED(axw_unit_from_si(1e308, "mm", "Length", &back), AXW_OUT_OF_RANGE, "si = 1e308 is outside");
     REFUSED(axw_unit_to_si(1.0, "furlong", "Length", &si), AXW_TEXT, "furlong");
     REFUSED(axw_unit_from_si(1.0, "hp", "Power", &back), AXW_TEXT, "metric hp");
     REFUSED(axw_unit_to_si(1.0, "rpm", "Frequency", &si), AXW_TEXT, "rpm");

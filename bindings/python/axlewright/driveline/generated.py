@@ -64,9 +64,9 @@ def engine_speed(
 
     Valid for (SI)
         - `0 <= road_speed`
-        - `0 < gear_ratio`
-        - `0 < final_drive`
-        - `0 < rolling_radius`
+        - `0.01 <= gear_ratio <= 1000`
+        - `0.01 <= final_drive <= 100`
+        - `0.01 <= rolling_radius <= 10`
 
     Source
         Kinematics of rolling; ISO 8855 for the term effective rolling radius (from memory)
@@ -103,9 +103,9 @@ def road_speed(
 
     Valid for (SI)
         - `0 <= engine_speed`
-        - `0 < gear_ratio`
-        - `0 < final_drive`
-        - `0 < rolling_radius`
+        - `0.01 <= gear_ratio <= 1000`
+        - `0.01 <= final_drive <= 100`
+        - `0.01 <= rolling_radius <= 10`
 
     Source
         Kinematics of rolling; ISO 8855 for the term effective rolling radius (from memory)
@@ -141,8 +141,8 @@ def wheel_torque(
 
     Valid for (SI)
         - `0 <= engine_torque`
-        - `0 < gear_ratio`
-        - `0 < final_drive`
+        - `0.01 <= gear_ratio <= 1000`
+        - `0.01 <= final_drive <= 100`
         - `0 < driveline_efficiency <= 1`
 
         Driving only: when the wheels drive the engine the losses act the other way.

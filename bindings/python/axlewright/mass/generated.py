@@ -74,13 +74,13 @@ def weight_distribution(
             negative to the right
 
     Valid for (SI)
-        - `0 < left_front`
-        - `0 < right_front`
-        - `0 < left_rear`
-        - `0 < right_rear`
-        - `0 < wheelbase`
-        - `0 < front_track`
-        - `0 < rear_track`
+        - `0 < left_front <= 1000000`
+        - `0 < right_front <= 1000000`
+        - `0 < left_rear <= 1000000`
+        - `0 < right_rear <= 1000000`
+        - `0 < wheelbase <= 100`
+        - `0 < front_track <= 100`
+        - `0 < rear_track <= 100`
 
         Four scales in one level plane, dampers settled, nobody leaning on the vehicle.
 

@@ -137,11 +137,11 @@ def inclined_tangent_rate(
         lies flat under load.
 
     Valid for (SI)
-        - `0 < spring_rate`
+        - `0 < spring_rate <= 1000000000000`
         - `0 < motion_ratio <= 3`
         - `-1.5707963267948966 <= angle_from_measured_travel <= 1.5707963267948966`
-        - `0 <= spring_force`
-        - `0 < spring_length`
+        - `0 <= spring_force <= 1000000000`
+        - `0.001 <= spring_length <= 100`
 
     Source
         Derivative of the vertical force of a pin-ended spring (own derivation from virtual work)

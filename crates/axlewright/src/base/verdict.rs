@@ -46,7 +46,8 @@ impl Verdict {
     /// Verdict of a place in a band, its edges included: short outside of it, tight where it is nearer to an edge than `wanted`.
     pub fn of_place<Q: Quantity>(place: Q, band: (Q, Q), wanted: Q) -> Verdict {
         let inside = (place.si() - band.0.si()).min(band.1.si() - place.si());
-        if place.si().is_nan() { Verdict::NotKnown } else { Verdict::grade(inside, 0.0, wanted.si()) }
+        let known = [place, band.0, band.1].iter().all(|of| !of.si().is_nan());
+        if !known { Verdict::NotKnown } else { Verdict::grade(inside, 0.0, wanted.si()) }
     }
 
     fn grade(margin: f64, limit: f64, wanted: f64) -> Verdict {

@@ -17,9 +17,9 @@ use crate::{Result, valid};
 ///
 /// # Valid for
 /// - `0 <= road_speed`
-/// - `0 < gear_ratio`
-/// - `0 < final_drive`
-/// - `0 < rolling_radius`
+/// - `0.01 <= gear_ratio <= 1000`
+/// - `0.01 <= final_drive <= 100`
+/// - `0.01 <= rolling_radius <= 10`
 ///
 /// # Source
 /// Kinematics of rolling; ISO 8855 for the term effective rolling radius (from memory)
@@ -45,9 +45,9 @@ pub fn engine_speed(
 ) -> Result<AngularVelocity> {
     valid! {
         road_speed: 0 <= .. ; "definition: a speed counted without direction";
-        gear_ratio: 0 < .. ; "definition: input speed over output speed, counted without direction";
-        final_drive: 0 < .. ; "definition: input speed over output speed, counted without direction";
-        rolling_radius: 0 < .. ; "definition: a radius is positive";
+        gear_ratio: 0.01 <= .. <= 1000 ; "common practice, no source: gears between 1:100 and a crawl of 1000:1, counted without direction";
+        final_drive: 0.01 <= .. <= 100 ; "common practice, no source: axles between 1:100 and 100:1, counted without direction";
+        rolling_radius: 0.01 <= .. <= 10 ; "common practice, no source: wheels between 20 mm and 20 m across";
     }
     Ok(AngularVelocity::from_si(road_speed.si() * gear_ratio.si() * final_drive.si() / rolling_radius.si()))
 }

@@ -17,8 +17,8 @@ use crate::{Result, valid};
 ///
 /// # Valid for
 /// - `0 <= engine_torque`
-/// - `0 < gear_ratio`
-/// - `0 < final_drive`
+/// - `0.01 <= gear_ratio <= 1000`
+/// - `0.01 <= final_drive <= 100`
 /// - `0 < driveline_efficiency <= 1`
 ///
 /// Driving only: when the wheels drive the engine the losses act the other way.
@@ -50,8 +50,8 @@ pub fn wheel_torque(
 ) -> Result<Torque> {
     valid! {
         engine_torque: 0 <= .. ; "definition: driving, not driven";
-        gear_ratio: 0 < .. ; "definition: input speed over output speed, counted without direction";
-        final_drive: 0 < .. ; "definition: input speed over output speed, counted without direction";
+        gear_ratio: 0.01 <= .. <= 1000 ; "common practice, no source: gears between 1:100 and a crawl of 1000:1, counted without direction";
+        final_drive: 0.01 <= .. <= 100 ; "common practice, no source: axles between 1:100 and 100:1, counted without direction";
         driveline_efficiency: 0 < .. <= 1 ; "definition: no driveline gives more power than it takes";
     }
     Ok(engine_torque * gear_ratio.si() * final_drive.si() * driveline_efficiency.si())

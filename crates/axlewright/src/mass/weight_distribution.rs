@@ -47,13 +47,13 @@ pub struct WeightDistribution {
 /// - `left_of_centreline` — distance of the centre of gravity left of the centreline; negative to the right
 ///
 /// # Valid for
-/// - `0 < left_front`
-/// - `0 < right_front`
-/// - `0 < left_rear`
-/// - `0 < right_rear`
-/// - `0 < wheelbase`
-/// - `0 < front_track`
-/// - `0 < rear_track`
+/// - `0 < left_front <= 1000000`
+/// - `0 < right_front <= 1000000`
+/// - `0 < left_rear <= 1000000`
+/// - `0 < right_rear <= 1000000`
+/// - `0 < wheelbase <= 100`
+/// - `0 < front_track <= 100`
+/// - `0 < rear_track <= 100`
 ///
 /// Four scales in one level plane, dampers settled, nobody leaning on the vehicle.
 ///
@@ -86,13 +86,13 @@ pub fn weight_distribution(
     rear_track: Length,
 ) -> Result<WeightDistribution> {
     valid! {
-        left_front: 0 < .. ; "a wheel that carries nothing tells nothing of the balance";
-        right_front: 0 < .. ; "a wheel that carries nothing tells nothing of the balance";
-        left_rear: 0 < .. ; "a wheel that carries nothing tells nothing of the balance";
-        right_rear: 0 < .. ; "a wheel that carries nothing tells nothing of the balance";
-        wheelbase: 0 < .. ; "definition: a distance between axles";
-        front_track: 0 < .. ; "definition: a distance between wheels";
-        rear_track: 0 < .. ; "definition: a distance between wheels";
+        left_front: 0 < .. <= 1e6 ; "a wheel that carries nothing tells nothing of the balance; no scale reads 1000 t";
+        right_front: 0 < .. <= 1e6 ; "a wheel that carries nothing tells nothing of the balance; no scale reads 1000 t";
+        left_rear: 0 < .. <= 1e6 ; "a wheel that carries nothing tells nothing of the balance; no scale reads 1000 t";
+        right_rear: 0 < .. <= 1e6 ; "a wheel that carries nothing tells nothing of the balance; no scale reads 1000 t";
+        wheelbase: 0 < .. <= 100 ; "definition: a distance between axles, of a road vehicle";
+        front_track: 0 < .. <= 100 ; "definition: a distance between wheels, of a road vehicle";
+        rear_track: 0 < .. <= 100 ; "definition: a distance between wheels, of a road vehicle";
     }
     let front = left_front + right_front;
     let rear = left_rear + right_rear;

@@ -19,11 +19,11 @@ use core::f64::consts::FRAC_PI_2;
 /// The tangent rate at the wheel; it can be negative where the spring lies flat under load.
 ///
 /// # Valid for
-/// - `0 < spring_rate`
+/// - `0 < spring_rate <= 1000000000000`
 /// - `0 < motion_ratio <= 3`
 /// - `-1.5707963267948966 <= angle_from_measured_travel <= 1.5707963267948966`
-/// - `0 <= spring_force`
-/// - `0 < spring_length`
+/// - `0 <= spring_force <= 1000000000`
+/// - `0.001 <= spring_length <= 100`
 ///
 /// # Source
 /// Derivative of the vertical force of a pin-ended spring (own derivation from virtual work)
@@ -49,11 +49,11 @@ pub fn inclined_tangent_rate(
     spring_length: Length,
 ) -> Result<LinearStiffness> {
     valid! {
-        spring_rate: 0 < .. ; "definition: a spring's rate is positive";
+        spring_rate: 0 < .. <= 1e12 ; "common practice, no source: stiffer than 1 GN/mm is no spring";
         motion_ratio: 0 < .. <= 3 ; "common practice, no source: above 3 it is a percentage or turned upside down";
         angle_from_measured_travel: (-FRAC_PI_2) <= .. <= FRAC_PI_2 ; "definition: at most square to the travel";
-        spring_force: 0 <= .. ; "definition: a coil spring between seats only pushes";
-        spring_length: 0 < .. ; "definition: a spring has a length";
+        spring_force: 0 <= .. <= 1e9 ; "common practice, no source: a coil spring between seats only pushes, with less than 1 GN";
+        spring_length: 0.001 <= .. <= 100 ; "common practice, no source: springs between 1 mm and 100 m long";
     }
     let (sine, cosine) = sine_cosine(angle_from_measured_travel.si());
     let along = spring_rate * cosine * cosine - spring_force * sine * sine / spring_length;

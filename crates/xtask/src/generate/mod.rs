@@ -21,6 +21,7 @@ pub fn run(root: &Path, check: bool) -> Result<(), String> {
     let api = Api::read(root)?;
     let mut files = vec![
         File { path: "bindings/c/src/generated.rs".into(), text: rustfmt(&c::source(&api)?)? },
+        File { path: "bindings/c/tests/generated.h".into(), text: c::families(&api, root)? },
         File { path: "docs/generated.json".into(), text: catalogue::json(&api)? },
         File { path: "tests/src/generated.rs".into(), text: rustfmt(&rows::source(&api)?)? },
     ];
