@@ -1,7 +1,8 @@
 """How the what-if pictures look.
 
 One language for all of them: hatched is what is wanted, a star is what was chosen, a cross is what was quoted; full
-marks fit, hollow ones do not. Everything is labelled where it stands and reads without colour.
+marks fit, hollow ones do not. Everything is labelled where it stands, each picture has its key beneath, and all of it
+reads without colour.
 """
 
 import os
@@ -16,6 +17,9 @@ import numpy as np
 from IPython.display import HTML, Markdown, display
 from matplotlib.colors import ListedColormap
 from matplotlib.figure import Figure
+from matplotlib.legend_handler import HandlerTuple
+from matplotlib.lines import Line2D
+from matplotlib.patches import Patch
 from matplotlib.patheffects import withStroke
 
 matplotlib.rcParams.update(
@@ -40,6 +44,11 @@ BOX = {"boxstyle": "round,pad=0.25", "facecolor": "white", "edgecolor": "0.3", "
 CHOSEN = {"marker": "*", "markersize": 19, "color": "black", "markeredgecolor": "white", "markeredgewidth": 1.2}
 ELSEWHERE = CHOSEN | {"color": "white", "markeredgecolor": "black"}
 QUOTED = {"marker": "X", "markersize": 13, "color": "white", "markeredgecolor": "black", "markeredgewidth": 1.6}
+FITS = {"color": "black", "markeredgecolor": "white", "markersize": 10}
+MISSES = {"color": "white", "markeredgecolor": "black", "markersize": 8}
+KNOWN = {"marker": "D", "color": "black", "markersize": 11}
+IF_SHOCKED = {"marker": "o", "color": "black", "markerfacecolor": "white", "markersize": 9}
+LIMIT = {"color": "black", "linewidth": BOLD, "linestyle": "--"}
 
 
 def say(words):
@@ -61,6 +70,24 @@ def show(figure, name, words):
         Path(folder, f"{name}.png").write_bytes(picture.getvalue())
     source = b64encode(picture.getvalue()).decode()
     display(HTML(f'<img src="data:image/png;base64,{source}" alt="{escape(words)}">'))
+
+
+def wanted(words):
+    """What hatching means, for the key."""
+    return Patch(facecolor="none", edgecolor="0.35", hatch=HATCH, linewidth=BOLD), f"wanted: {words}"
+
+
+def drawn(words, *styles):
+    """What a mark or a line means, for the key; several marks may mean one thing."""
+    return tuple(Line2D([], [], **{"linestyle": "none"} | style) for style in styles), words
+
+
+def key(figure, columns, *entries):
+    """The key of a picture, beneath it."""
+    handles, words = zip(*entries, strict=True)
+    room = max([2.6, *(1.3 * len(handle) for handle in handles if isinstance(handle, tuple))])
+    style = {"handler_map": {tuple: HandlerTuple(ndivide=None)}, "handlelength": room, "frameon": False}
+    figure.legend(handles, words, loc="outside lower center", ncols=columns, **style)
 
 
 def frame(across, up, rows=1, columns=1, height=5.6):
@@ -108,8 +135,8 @@ def mark(axes, x, y, words, style, towards):
 
 def points(axes, x, y, fits, marker):
     """Points: full where they fit, hollow where not."""
-    axes.plot(x[fits], y[fits], marker, color="black", markeredgecolor="white", markersize=10)
-    axes.plot(x[~fits], y[~fits], marker, color="white", markeredgecolor="black", markersize=8)
+    axes.plot(x[fits], y[fits], marker, **FITS)
+    axes.plot(x[~fits], y[~fits], marker, **MISSES)
 
 
 def lines(axes, x, y, values, levels, words, **style):
@@ -148,7 +175,7 @@ def margin_axis(axes, margins, wanted):
     axes.set_xticks(ticks, [f"{tick:g}" for tick in ticks])
     axes.minorticks_off()
     band(axes, wanted, 2 * most)
-    axes.axvline(1, color="black", linewidth=BOLD, linestyle="--")
+    axes.axvline(1, **LIMIT)
     for left, right, verdict in (least, 1, "short"), (1, wanted, "tight"), (wanted, most, "meets"):
         middle = (left * right) ** 0.5
         axes.text(middle, 1.01, verdict, transform=axes.get_xaxis_transform(), ha="center", va="bottom")
@@ -158,7 +185,7 @@ def margin_axis(axes, margins, wanted):
 def margin_row(axes, row, known, if_shocked, shocks, words):
     """One part: its margin where it is known, what it would be at each shock factor, and what to call that."""
     if np.isnan(known) or np.ptp(if_shocked):
-        axes.plot(if_shocked, np.full(len(shocks), row), "-o", color="black", markerfacecolor="white", markersize=9)
+        axes.plot(if_shocked, np.full(len(shocks), row), **IF_SHOCKED)
         for margin, shock in zip(if_shocked, shocks, strict=True):
             axes.annotate(
                 f"×{shock:g}",
@@ -169,5 +196,5 @@ def margin_row(axes, row, known, if_shocked, shocks, words):
                 va="top",
                 path_effects=HALO,
             )
-    axes.plot([known], [row], "D", color="black", markersize=11, zorder=5)
+    axes.plot([known], [row], zorder=5, **KNOWN)
     axes.text(0.01, row - 0.2, words, transform=axes.get_yaxis_transform(), weight="bold", path_effects=HALO)

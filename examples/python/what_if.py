@@ -36,10 +36,12 @@ torque_wanted = 1.25
 
 
 # %%
-def place(value, band):
-    """Verdict of a place in a band."""
+def place(value, band, digits):
+    """Verdict of a place in a band; outside it, by how much."""
     low, high = band
-    return "meets" if low <= value <= high else "short"
+    if value < low:
+        return f"{low - value:{digits}} below"
+    return f"{value - high:{digits}} above" if value > high else "meets"
 
 
 def between(band):
@@ -79,13 +81,23 @@ pictures.mark(
     axes, dunlin.SPRING_RATE.to(lbf_in), dunlin.MOTION_RATIO, f"quoted\n{ride_quoted:.2f}", pictures.QUOTED, (10, 12)
 )
 pictures.second_axis(axes.xaxis, "spring rate [N/mm]", lbf_in, N_mm)
+pictures.key(
+    figure,
+    3,
+    pictures.wanted(between(frequency_wanted)),
+    pictures.drawn("sag from the free length", {"linestyle": "--", "color": "black", "linewidth": 0.9}),
+    pictures.drawn("spring and mount on offer that fit", {"marker": "o"} | pictures.FITS),
+    pictures.drawn("on offer, but outside", {"marker": "o"} | pictures.MISSES),
+    pictures.drawn("chosen", pictures.CHOSEN),
+    pictures.drawn("quoted", pictures.QUOTED),
+)
 figure.colorbar(field, label="ride frequency [Hz]", aspect=35)
 pictures.show(figure, "ride", f"Ride frequency over spring and mount: quoted {ride_quoted:.2f}, chosen {ride:.2f}.")
 pictures.say(
     f"The quoted {dunlin.SPRING_RATE} at {dunlin.MOTION_RATIO} rides at {ride_quoted:.2f} and sags {drop_quoted:.1f} "
-    f"({drop_quoted.to(mm):.0f} mm): **{place(ride_quoted, frequency_wanted)}**, where {between(frequency_wanted)} is "
+    f"({drop_quoted.to(mm):.0f} mm): **{place(ride_quoted, frequency_wanted, '.2f')}**, where {between(frequency_wanted)} is "
     f"wanted. {spring} at {mount} rides at {ride:.2f} and sags {drop:.1f} ({drop.to(mm):.0f} mm): "
-    f"**{place(ride, frequency_wanted)}**. {fits.sum()} of the {fits.size} pairs on offer lie in the band."
+    f"**{place(ride, frequency_wanted, '.2f')}**. {fits.sum()} of the {fits.size} pairs on offer lie in the band."
 )
 
 # %% [markdown]
@@ -125,18 +137,30 @@ pictures.mark(
     pictures.QUOTED,
     (12, 8),
 )
+marks = [{"marker": marker} for marker in pictures.MARKERS[: len(axles)]]
+pictures.key(
+    figure,
+    2,
+    pictures.wanted(between(cruise_wanted)),
+    pictures.drawn("line: an axle ratio, named at its upper end", {"linestyle": "-", "color": "black"}),
+    pictures.drawn("axle and tyre on offer that fit", *(mark | pictures.FITS for mark in marks)),
+    pictures.drawn("on offer, but outside", *(mark | pictures.MISSES for mark in marks)),
+    pictures.drawn("chosen", pictures.CHOSEN),
+    pictures.drawn("quoted", pictures.QUOTED),
+)
 pictures.show(figure, "cruise", f"Engine speed over axle and tyre: quoted {cruise_quoted:.0f}, chosen {cruise:.0f}.")
 pictures.say(
     f"The quoted {dunlin.AXLE_RATIO:.2f} on {dunlin.TYRE.split()[0]} turns the engine at {cruise_quoted:.0f}: "
-    f"**{place(cruise_quoted, cruise_wanted)}**, where {between(cruise_wanted)} is wanted. {axle:.2f} on {tyre} turns "
-    f"it at {cruise:.0f}: **{place(cruise, cruise_wanted)}**. Load index, speed symbol and clearance must suit too."
+    f"**{place(cruise_quoted, cruise_wanted, '.0f')}**, where {between(cruise_wanted)} is wanted. {axle:.2f} on {tyre} turns "
+    f"it at {cruise:.0f}: **{place(cruise, cruise_wanted, '.0f')}**. Load index, speed symbol and clearance must suit too."
 )
 
 # %% [markdown]
 # ## Which cap, on which mix, how high up?
 #
 # How far the hottest coolant stays from boiling: an upper bound, because pressure comes only once the system has built
-# it. Above the bold line there is the margin that we want; a hollow star is the same cap over another mix.
+# it. Above the bold line there is the margin that we want; at the dashed one it boils. A hollow star is the same cap over
+# another mix.
 
 # %%
 coolant = dunlin.COOLANT.replace(cap=cap, altitude=altitude, strength=mix, tight_below=margin_wanted)
@@ -149,7 +173,7 @@ margin = grid["margin"].to(delta_degF).reshape(caps.size, altitudes.size, len(mi
 # %%
 figure, panels = pictures.frame("altitude [ft]", "cap rating [psi gauge]", (len(mixes) + 1) // 2, 2, height=8)
 x, y, wanted = altitudes.to(ft), caps.to(psi_gauge), margin_wanted.to(delta_degF)
-others = [level for level in range(-20, 81, 10) if level != wanted]
+others = [level for level in range(-20, 81, 10) if level not in (0, wanted)]
 for axes in panels.flat[len(mixes) :]:
     axes.set_visible(False)
 for n, axes in enumerate(panels.flat[: len(mixes)]):
@@ -159,6 +183,7 @@ for n, axes in enumerate(panels.flat[: len(mixes)]):
         continue
     pictures.field(axes, x, y, margin[:, :, n], range(-20, 81, 10), wanted, np.inf, "{:.0f} °F")
     pictures.lines(axes, x, y, margin[:, :, n], others, "{:.0f} °F", linestyles="solid", linewidths=0.7)
+    pictures.lines(axes, x, y, margin[:, :, n], [0], "{:.0f} °F: boils", linestyles="dashed", linewidths=pictures.BOLD)
     words = f"{here['margin'][n].to(delta_degF):.0f} °F, {here['verdict'][n]}"
     style = pictures.CHOSEN if mixes[n] == mix else pictures.ELSEWHERE
     pictures.mark(axes, altitude.to(ft), cap.to(psi_gauge), words, style, (12, 6))
@@ -166,6 +191,15 @@ for axes in panels[0]:
     pictures.second_axis(axes.xaxis, "altitude [km]", ft, km)
 for axes in panels[:, -1]:
     pictures.second_axis(axes.yaxis, "cap rating [kPa gauge]", psi_gauge, kPa_gauge)
+pictures.key(
+    figure,
+    2,
+    pictures.wanted(f"at least {wanted:.0f} °F below boiling"),
+    pictures.drawn("at 0 °F the hottest coolant boils", pictures.LIMIT),
+    pictures.drawn("hottest coolant so far below boiling", {"linestyle": "-", "color": "black", "linewidth": 0.7}),
+    pictures.drawn("chosen", pictures.CHOSEN),
+    pictures.drawn("the same cap over another mix", pictures.ELSEWHERE),
+)
 pictures.show(figure, "boiling", f"Boiling margin over cap, altitude and mix: chosen {boiling.margin:us}.")
 pictures.say(
     f"Under {cap} at {altitude} the chosen {100 * mix:.0f} % mix boils at {boiling.boiling_temperature:us}, "
@@ -185,6 +219,7 @@ torque = dunlin.TORQUE_CURVE.peaks().peak_torque
 path = dunlin.TORQUE_PATH.replace(engine_torque=torque, shock_factor=shock_factor, tight_below=torque_wanted)
 parts, weakest = path.parts_table(), path.weakest()
 shocked = path.table(engine_torque=[torque], shock_factor=shocks)
+at_best = path.table(engine_torque=[torque], shock_factor=1.0)["margin"]  # no shock factor is kinder
 if_shocked, verdicts = (shocked[name].reshape(len(shocks), parts.rows).T for name in ("margin", "verdict"))
 hopeless = [part for part, words in zip(parts["part"], verdicts, strict=True) if set(words) == {"short"}]
 
@@ -200,12 +235,20 @@ def turns(verdicts):
 figure, axes = pictures.frame("margin, rating over torque [-]; × is the shock factor", "", height=5)
 pictures.margin_axis(axes, if_shocked, torque_wanted)
 for n, (part, known, verdict) in enumerate(zip(parts["part"], parts["margin"], parts["verdict"], strict=True)):
-    words = f"not known: {turns(verdicts[n])}" if np.isnan(known) else f"{known:.2f}, {verdict}"
+    words = f"at most {at_best[n]:.2f}, not known: {turns(verdicts[n])}" if np.isnan(known) else f"{known:.2f}, {verdict}"
     words += ": the weakest that is known" if part == weakest.part else ""
     pictures.margin_row(axes, n, known, if_shocked[n], shocks, words)
 labels = [f"{part}\nrated {rating:.0f}" for part, rating in zip(parts["part"], parts["rating"], strict=True)]
 axes.set_yticks(range(parts.rows), labels)
 axes.set_ylim(parts.rows - 0.4, -0.6)
+pictures.key(
+    figure,
+    2,
+    pictures.wanted(f"at least {torque_wanted:g}"),
+    pictures.drawn("below 1 the part is overloaded", pictures.LIMIT),
+    pictures.drawn("margin that is known", pictures.KNOWN),
+    pictures.drawn("margin if a dropped clutch shocks it so much", pictures.IF_SHOCKED),
+)
 pictures.show(figure, "torque", f"Torque margin of each part: the weakest known is the {weakest.part}.")
 pictures.say(
     f"The weakest part that is known is the **{weakest.part}**: {weakest.margin:.2f}, **{weakest.verdict}**. "
@@ -217,14 +260,15 @@ pictures.say(
 # ## What we chose, and what nobody knows yet
 
 # %%
+fit, pace = place(ride, frequency_wanted, ".2f"), place(cruise, cruise_wanted, ".0f")
 rows = [
-    ["front springs", f"{spring} at {mount}", f"{ride:.2f}", between(frequency_wanted), place(ride, frequency_wanted)],
-    ["axle and tyres", f"{axle:.2f} on {tyre}", f"{cruise:.0f}", between(cruise_wanted), place(cruise, cruise_wanted)],
+    ["front springs", f"{spring} at {mount}", f"{ride:.2f}", between(frequency_wanted), fit],
+    ["axle and tyres", f"{axle:.2f} on {tyre}", f"{cruise:.0f}", between(cruise_wanted), pace],
     ["cap and mix", f"{cap}, {100 * mix:.0f} %", f"{boiled:.0f} °F", f"at least {wanted:.0f} °F", boiling.verdict],
 ]
 columns = (parts[name] for name in ("part", "rating", "margin", "verdict"))
-for part, rating, known, verdict in zip(*columns, strict=True):
-    answer = "-" if np.isnan(known) else f"{known:.2f}"
+for part, rating, known, verdict, best in zip(*columns, at_best, strict=True):
+    answer = f"at most {best:.2f}" if np.isnan(known) else f"{known:.2f}"
     rows.append([part, f"rated {rating:.0f}", answer, f"at least {torque_wanted}", verdict])
 pictures.table(["part", "chosen", "answer", "wanted", "verdict"], rows)
 

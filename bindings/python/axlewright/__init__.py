@@ -46,4 +46,4 @@ def __getattr__(name: str) -> Any:
 
 
 def __dir__() -> list[str]:
-    return sorted([*globals(), "si", *SYSTEMS])
+    return sorted([*__all__, "si", *SYSTEMS])

@@ -17,13 +17,13 @@ class Model:
     _handle: Handle
 
     def _build(self, **fields: Any) -> None:
-        object.__setattr__(self, "_handle", functions[self._name](_document(fields, self._kinds)))
+        object.__setattr__(self, "_handle", _handle(type(self), _document(fields, self._kinds), lines=False))
 
     @classmethod
     def from_text(cls, text: str) -> Self:
         """Reads a document: JSON, or TOML. Unknown keys are refused, with their line."""
         made = cls.__new__(cls)
-        object.__setattr__(made, "_handle", functions[cls._name](text))
+        object.__setattr__(made, "_handle", _handle(cls, text, lines=True))
         return made
 
     def to_json(self) -> str:
@@ -55,3 +55,9 @@ class Model:
     def __repr__(self) -> str:
         fields = ", ".join(f"{name}={value!r}" for name, value in json.loads(self.to_json()).items())
         return f"{type(self).__name__}({fields})"
+
+
+def _handle(cls: type[Model], text: str, *, lines: bool) -> Handle:
+    """A handle of the core; a refusal names a line of the text only where the text is the user's own."""
+    handle: Handle = functions[cls._name](text, cls._kinds, lines)
+    return handle

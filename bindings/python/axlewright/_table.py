@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from typing import TYPE_CHECKING, Any, TypeAlias
+from typing import TYPE_CHECKING, Any, Literal, TypeAlias
 
 import numpy as np
 
-from axlewright._native import Quantity, Unit, _arrow_array, _arrow_schema, _arrow_stream
+from axlewright._native import Quantity, Unit, _arrow_array, _arrow_schema, _arrow_stream, _rounded
 
 if TYPE_CHECKING:
     import numpy.typing as npt
@@ -16,6 +16,10 @@ if TYPE_CHECKING:
 
 #: A quantity column, numbers (ratios and counts), or words (`None` in a refused row).
 Column: TypeAlias = Quantity | np.ndarray[Any, Any]
+#: Units of columns by name; a column that is missing, or has `None`, keeps the unit in which it is shown.
+Units: TypeAlias = Mapping[str, Unit | str | None]
+#: Rows that are printed, and the mark of a refused one.
+PRINTED, REFUSED = 20, "!"
 
 
 class Table(Mapping[str, "Column"]):
@@ -71,69 +75,101 @@ class Table(Mapping[str, "Column"]):
         """The unit in which each column is shown; `None` for pure numbers and words."""
         return {name: column.unit if isinstance(column, Quantity) else None for name, column in self.items()}
 
-    def to_pandas(self, units: Mapping[str, Unit | str] | None = None) -> pd.DataFrame:
-        """A `pandas.DataFrame` in coherent SI, or a column in the unit given for it; `attrs["units"]` says which.
+    def to_pandas(self, units: Units | Literal["si"] | None = None) -> pd.DataFrame:
+        """A `pandas.DataFrame` in the units that are shown, or in those given; each quantity's column says its unit:
+        `margin [delta °F]`. With `units="si"` it is coherent SI under the plain names.
 
-        Refused rows bring a last column `reason`.
+        `attrs["units"]` and `attrs["quantities"]` say of each such column its unit and what it is. Refused rows bring a
+        last column `reason`.
         """
         import pandas as pd
 
-        values, symbols = self._plain(units)
-        frame = pd.DataFrame(values)
+        columns = self._in(units)
+        labels = {name: name if units == "si" else _label(name, unit) for name, (_, unit, _) in columns.items()}
+        frame = pd.DataFrame({labels[name]: values for name, (values, _, _) in columns.items()})
         if self._reasons:
-            frame["reason"] = pd.Series([self._reasons.get(row) for row in range(self._rows)], dtype=object)
-        frame.attrs["units"] = symbols
+            frame["reason"] = pd.Series(self._reason_column(), dtype=object)
+        said = [(labels[name], unit, kind) for name, (_, unit, kind) in columns.items() if kind]
+        frame.attrs["units"] = {label: unit for label, unit, _ in said}
+        frame.attrs["quantities"] = {label: kind for label, _, kind in said}
         return frame
 
-    def to_xarray(self, units: Mapping[str, Unit | str] | None = None) -> xr.Dataset:
-        """An `xarray.Dataset` over `row`, in coherent SI or the units given; `attrs["units"]` of each variable."""
+    def to_xarray(self, units: Units | Literal["si"] | None = None) -> xr.Dataset:
+        """An `xarray.Dataset` over `row` in the units that are shown, in those given, or with `units="si"` in coherent SI.
+
+        The names are plain: `attrs["units"]` and `attrs["quantity"]` of each variable say its unit and what it is.
+        """
         import xarray as xr
 
-        values, symbols = self._plain(units)
-        if self._reasons:
-            values["reason"] = np.array([self._reasons.get(row) for row in range(self._rows)], dtype=object)
-        variables = {
-            name: ("row", column, {"units": symbols[name]} if name in symbols else {})
-            for name, column in values.items()
+        variables: dict[str, tuple[str, npt.NDArray[Any], dict[str, str]]] = {
+            name: ("row", values, {"units": unit, "quantity": kind} if kind else {})
+            for name, (values, unit, kind) in self._in(units).items()
         }
+        if self._reasons:
+            variables["reason"] = ("row", self._reason_column(), {})
         return xr.Dataset(variables)
 
     def plot(self, x: str, *y: str, ax: Any = None) -> Any:
-        """Draws columns over another one, in the units in which they are shown. Needs matplotlib."""
+        """Draws columns over another one, in the units in which they are shown. Needs matplotlib.
+
+        Columns of one unit share the axes that it returns. Columns of several units get a panel for each unit, one
+        above the other: it returns an array of them, and `ax` can be given only for one unit.
+        """
         import matplotlib.pyplot as plt
 
-        axes = ax if ax is not None else plt.subplots()[1]
         names = y or tuple(name for name, column in self.items() if name != x and _numeric(column))
-        across = _shown(self[x])
+        units = self.units
+        panels: dict[Unit | None, list[str]] = {}
         for name in names:
-            axes.plot(across, _shown(self[name]), label=self._label(name))
-        axes.set_xlabel(self._label(x))
-        if len(names) == 1:
-            axes.set_ylabel(self._label(names[0]))
+            self[name]
+            panels.setdefault(units[name], []).append(name)
+        if ax is not None and len(panels) > 1:
+            shown = "; ".join(f"{', '.join(of)} [{_symbol(unit)}]" for unit, of in panels.items())
+            raise ValueError(f"columns of different units do not share one axis: {shown}; plot one unit at a time")
+        across = _shown(self[x])
+        if ax is None:
+            height = max(4.8, 2.4 * len(panels))
+            size = (6.4, height)
+            made = plt.subplots(max(len(panels), 1), sharex=True, squeeze=False, figsize=size, layout="constrained")
+            every = made[1][:, 0]
         else:
-            axes.legend()
-        return axes
+            every = np.array([ax], dtype=object)
+        for axes, (unit, of) in zip(every, panels.items(), strict=False):
+            for name in of:
+                axes.plot(across, _shown(self[name]), label=name)
+            axes.set_ylabel(self._label(of[0]) if len(of) == 1 else f"[{_symbol(unit)}]")
+            if len(of) > 1:
+                axes.legend()
+        every[-1].set_xlabel(self._label(x))
+        return every[0] if len(every) == 1 else every
 
-    def _plain(self, units: Mapping[str, Unit | str] | None) -> tuple[dict[str, npt.NDArray[Any]], dict[str, str]]:
-        wanted = dict(units or {})
-        for name in wanted:
-            if not isinstance(self[name], Quantity):
+    def _in(self, units: Units | Literal["si"] | None) -> dict[str, tuple[npt.NDArray[Any], str, str]]:
+        """Of each column the plain values, the symbol of their unit and the kind of quantity, which words and pure
+        numbers do not have.
+        """
+        if units is not None and units != "si" and not isinstance(units, Mapping):
+            raise TypeError(f'units = {units!r}; it is "si" or a mapping from columns to units')
+        wanted = {} if units is None or units == "si" else {name: unit for name, unit in units.items() if unit}
+        for name in units if isinstance(units, Mapping) else ():
+            if not isinstance(self[name], Quantity) and name in wanted:
                 raise TypeError(f"{name} has no unit to convert")
-        values: dict[str, npt.NDArray[Any]] = {}
-        symbols: dict[str, str] = {}
+        columns = {}
         for name, column in self.items():
             if not isinstance(column, Quantity):
-                values[name] = column
-                continue
-            unit = wanted.get(name)
-            shown = column if unit is None else Quantity(column, unit)
-            values[name] = column.si if unit is None else column.to(unit)
-            symbols[name] = column.si_symbol if unit is None else shown.unit.symbol
-        return values, symbols
+                columns[name] = (column, "", "")
+            elif units == "si":
+                columns[name] = (column.si, column.si_symbol, column.kind)
+            else:
+                shown = Quantity(column, wanted.get(name, column.unit))
+                columns[name] = (_shown(shown), shown.unit.symbol, column.kind)
+        return columns
+
+    def _reason_column(self) -> npt.NDArray[Any]:
+        return np.array([self._reasons.get(row) for row in range(self._rows)], dtype=object)
 
     def _label(self, name: str) -> str:
         column = self[name]
-        return f"{name} [{column.unit.symbol}]" if isinstance(column, Quantity) else name
+        return _label(name, column.unit.symbol if isinstance(column, Quantity) else "")
 
     def __reduce__(self) -> tuple[Any, ...]:
         return Table, (self._columns, self._reasons)
@@ -150,22 +186,60 @@ class Table(Mapping[str, "Column"]):
         refused = f", {len(self._reasons)} refused" if self._reasons else ""
         return f"<Table of {self._rows} rows{refused}: {', '.join(map(self._label, self))}>"
 
-    def _repr_html_(self) -> str:
-        import html
+    def __str__(self) -> str:
+        """Columns in their units with four significant digits; a refused row is marked, and its reason stands beneath."""
+        rows = range(min(self._rows, PRINTED))
+        last = len(str(max(rows, default=0)))
+        columns = [["", "", *(f"{row:{last}} {self._mark(row)}".rstrip() for row in rows)]]
+        numeric = [False]
+        for name, column in self.items():
+            symbol = column.unit.symbol if isinstance(column, Quantity) else ""
+            shown = _shown(column)
+            columns.append([name, f"[{symbol}]" if symbol else "", *(_cell(shown[row]) for row in rows)])
+            numeric.append(_numeric(column))
+        widths = [max(map(len, column)) for column in columns]
+        lines = [
+            "  ".join(
+                cell.rjust(width) if right else cell.ljust(width)
+                for cell, width, right in zip(line, widths, numeric, strict=True)
+            ).rstrip()
+            for line in zip(*columns, strict=True)
+        ]
+        if self._rows > PRINTED:
+            lines += ["...", f"{self._rows} rows"]
+        return "\n".join([*lines, *self._footnotes()])
 
-        head = "".join(f"<th>{html.escape(self._label(name))}</th>" for name in self)
+    def _mark(self, row: int) -> str:
+        return REFUSED if row in self._reasons else ""
+
+    def _footnotes(self) -> list[str]:
+        """Why the rows that are printed were refused, and how many more there are."""
+        rows: dict[str, list[str]] = {}
+        for row, reason in sorted(self._reasons.items()):
+            if row < PRINTED:
+                rows.setdefault(reason, []).append(str(row))
+        notes = [
+            f"{REFUSED} row{'s' if len(where) > 1 else ''} {', '.join(where)}: {reason}"
+            for reason, where in rows.items()
+        ]
+        if hidden := sum(row >= PRINTED for row in self._reasons):
+            notes.append(f"{REFUSED} {hidden} more refused below; see `reasons`")
+        return notes
+
+    def _repr_html_(self) -> str:
+        from html import escape
+
+        head = "".join(f"<th>{escape(self._label(name))}</th>" for name in self)
         shown = [_shown(column) for column in self.values()]
         lines = []
-        for row in range(min(self._rows, 20)):
-            if row in self._reasons:
-                why = html.escape(self._reasons[row], quote=True)
-                lines.append(f'<tr title="{why}">')
-            else:
-                lines.append("<tr>")
-            lines.extend(f"<td>{html.escape(_cell(column[row]))}</td>" for column in shown)
-            lines.append("</tr>")
-        more = f"<p>{self._rows} rows</p>" if self._rows > 20 else ""
-        return f"<table><thead><tr>{head}</tr></thead><tbody>{''.join(lines)}</tbody></table>{more}"
+        for row in range(min(self._rows, PRINTED)):
+            why = f' title="{escape(self._reasons[row])}"' if row in self._reasons else ""
+            cells = "".join(f"<td>{escape(_cell(column[row]))}</td>" for column in shown)
+            lines.append(f"<tr{why}><th>{row} {self._mark(row)}</th>{cells}</tr>")
+        more = f"<p>{self._rows} rows</p>" if self._rows > PRINTED else ""
+        notes = "".join(f"<p>{escape(note)}</p>" for note in self._footnotes())
+        table = f"<thead><tr><th></th>{head}</tr></thead><tbody>{''.join(lines)}</tbody>"
+        return f"<table>{table}</table>{more}{notes}"
 
     def _arrow(self) -> list[tuple[str, npt.NDArray[Any], str, str]]:
         columns = []
@@ -175,8 +249,7 @@ class Table(Mapping[str, "Column"]):
             else:
                 columns.append((name, np.ascontiguousarray(column), "1", "Ratio"))
         if self._reasons:
-            why = np.array([self._reasons.get(row) for row in range(self._rows)], dtype=object)
-            columns.append(("reason", why, "1", "Ratio"))
+            columns.append(("reason", self._reason_column(), "1", "Ratio"))
         return columns
 
     def __arrow_c_schema__(self) -> object:
@@ -214,10 +287,19 @@ def _shown(column: Column) -> npt.NDArray[Any]:
     return column.to(column.unit) if isinstance(column, Quantity) else column
 
 
+def _label(name: str, symbol: str) -> str:
+    return f"{name} [{symbol}]" if symbol else name
+
+
+def _symbol(unit: Unit | None) -> str:
+    return unit.symbol if unit is not None and unit.symbol else "-"
+
+
 def _cell(value: Any) -> str:
-    if value is None:
-        return ""
-    return f"{value:.6g}" if isinstance(value, float) else str(value)
+    """A value as a shop writes it; `-` where there is none."""
+    if value is None or value != value:
+        return "-"
+    return _rounded(value) if isinstance(value, float) else str(value)
 
 
 def _same(one: Column, other: Column) -> bool:

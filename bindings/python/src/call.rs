@@ -4,6 +4,7 @@ use crate::error::{at, guard, raise};
 use crate::quantity::{Quantity, take};
 use crate::ufunc::{Kernel, ufunc};
 use axlewright::units::{Kind, Unit};
+use numpy::PyUntypedArray;
 use pyo3::exceptions::{PyTypeError, PyValueError};
 use pyo3::ffi;
 use pyo3::intern;
@@ -182,7 +183,7 @@ fn arrays<K: Kernel<I, O>, const I: usize, const O: usize>(
     let arguments = PyTuple::new(py, values.iter().map(|value| value.to_python(py)))?;
     let made = ufunc.bind(py).call1(arguments);
     quiet.call_method1(intern!(py, "__exit__"), (py.None(), py.None(), py.None()))?;
-    let made = made?;
+    let made = made.map_err(|error| shapes::<K, I, O>(py, values).unwrap_or(error))?;
     let mut results = [const { Value::Number(0.0) }; O];
     if O == 1 {
         results[0] = Value::kept(made)?;
@@ -192,6 +193,27 @@ fn arrays<K: Kernel<I, O>, const I: usize, const O: usize>(
         *place = Value::kept(result?)?;
     }
     Ok(results)
+}
+
+/// The refusal of plain arrays whose shapes do not go together, by the names of the arguments.
+fn shapes<K: Kernel<I, O>, const I: usize, const O: usize>(
+    py: Python<'_>,
+    values: &[Value; I],
+) -> Option<PyErr> {
+    let mut shapes = Vec::new();
+    let mut words = Vec::new();
+    for (value, (name, _)) in values.iter().zip(K::PARAMETERS) {
+        if let Value::Array(array) = value {
+            let shape = array.bind(py).cast::<PyUntypedArray>().ok()?.getattr("shape").ok()?;
+            words.push(format!("{name} has the shape {shape}"));
+            shapes.push(shape);
+        }
+    }
+    let shapes = PyTuple::new(py, shapes).ok()?;
+    let refusal = py.import("numpy").ok()?.call_method1("broadcast_shapes", shapes).err()?;
+    let refused = PyValueError::new_err(format!("{}; they do not broadcast to one shape", words.join(", ")));
+    refused.set_cause(py, Some(refusal));
+    Some(refused)
 }
 
 /// Raises for the first element that the core refuses. A lazy array is not computed for it: there it stays NaN.

@@ -1,4 +1,4 @@
-//! The core's refusals as Python exceptions. The sentence is the core's, unchanged.
+//! The core's refusals as Python exceptions. The sentence is the core's; only the name of an argument may stand before it.
 use axlewright::Error;
 use pyo3::create_exception;
 use pyo3::exceptions::{PyRuntimeError, PyValueError};
@@ -36,7 +36,15 @@ pub fn register(m: &Bound<'_, PyModule>) -> PyResult<()> {
 
 /// The exception of a refusal.
 pub fn raise(py: Python<'_>, error: Error) -> PyErr {
-    let sentence = error.to_string();
+    raise_in(py, "", error)
+}
+
+/// The exception of a refusal; the sentence of text that cannot be read begins with the name of the argument.
+pub fn raise_in(py: Python<'_>, argument: &str, error: Error) -> PyErr {
+    let mut sentence = error.to_string();
+    if !argument.is_empty() && matches!(error, Error::Text { .. }) {
+        sentence.insert_str(0, &format!("{argument}: "));
+    }
     let number = error.number();
     let made = match error {
         Error::Text { text, .. } => {

@@ -9,6 +9,7 @@ mod error;
 mod generated;
 mod model;
 mod pint;
+mod product;
 mod quantity;
 mod table;
 mod ufunc;

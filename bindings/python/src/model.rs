@@ -5,9 +5,9 @@ use crate::call::{Kernels, shown};
 use crate::error::{guard, raise};
 use crate::pint;
 use crate::quantity::{Quantity, take};
-use axlewright::base::text::read_as;
+use axlewright::base::text::{read, read_as};
 use axlewright::units::{Kind, Quantity as Typed, Unit};
-use axlewright::{Model, Result as Answer};
+use axlewright::{Error, Model, Result as Answer};
 use numpy::{PyArray1, PyArrayMethods};
 use pyo3::exceptions::{PyTypeError, PyValueError};
 use pyo3::prelude::*;
@@ -19,15 +19,20 @@ use std::ffi::CString;
 
 /// A model of the core, checked when it was built; it never changes.
 #[pyclass(frozen, module = "axlewright._native", name = "Handle")]
-pub struct Handle(Box<dyn Any + Send + Sync>);
+pub struct Handle {
+    model: Box<dyn Any + Send + Sync>,
+    /// The units of its fields.
+    given: Vec<Given>,
+}
 
-/// What a method was called with, after the handle.
+/// What a method was called with, after the handle, and then the fields of the model.
 pub struct Arguments<'a, 'py> {
     all: &'a Bound<'py, PyTuple>,
     given: RefCell<Vec<Given>>,
+    fields: &'a [Given],
 }
 
-/// The unit in which an argument was given.
+/// The unit in which an argument was given, or a field, which has no name here.
 #[derive(Clone, Copy)]
 pub struct Given {
     pub name: &'static str,
@@ -72,7 +77,8 @@ impl<'py> Arguments<'_, 'py> {
     }
     /// A quantity of an answer.
     pub fn give<Q: Typed>(&self, quantity: Q) -> PyResult<Py<PyAny>> {
-        let unit = shown(Q::KIND, self.given.borrow().iter().map(|given| (given.kind, given.unit)));
+        let given = self.given.borrow();
+        let unit = shown(Q::KIND, given.iter().chain(self.fields).map(|given| (given.kind, given.unit)));
         Quantity::result(self.py(), Value::Number(quantity.si()), Q::KIND, unit)
     }
     /// A word of an answer.
@@ -89,7 +95,8 @@ impl<'py> Arguments<'_, 'py> {
     }
     /// A table.
     pub fn table(&self, table: &axlewright::Table) -> PyResult<Py<PyAny>> {
-        Ok(crate::table::give(self.py(), table, &self.given.borrow())?.unbind())
+        let given: Vec<Given> = self.given.borrow().iter().chain(self.fields).copied().collect();
+        Ok(crate::table::give(self.py(), table, &given)?.unbind())
     }
 }
 
@@ -107,17 +114,62 @@ fn callable(
     kernels.functions.set_item(name, made)
 }
 
+/// The units of the fields of a document: of those whose kind is known, and of every other text in it that is a
+/// quantity by itself. The coherent SI unit says nothing where a shop uses another one: it stands wherever the unit of a
+/// field is not known.
+fn units(document: &Json, kinds: &Bound<'_, PyDict>) -> PyResult<Vec<Given>> {
+    let mut given = Vec::new();
+    let mut add = |kind: &'static Kind, unit: &'static Unit| {
+        if unit.name != kind.units[0].name || unit.name == kind.metric {
+            given.push(Given { name: "", kind, unit: Some(unit) });
+        }
+    };
+    fn walk(document: &Json, add: &mut impl FnMut(&'static Kind, &'static Unit)) {
+        match document {
+            Json::String(words) => {
+                if let Ok(reading) = read(words) {
+                    add(reading.kind, reading.unit);
+                }
+            }
+            Json::Array(elements) => elements.iter().for_each(|element| walk(element, add)),
+            Json::Object(fields) => fields.values().for_each(|field| walk(field, add)),
+            _ => {}
+        }
+    }
+    for (name, field) in document.as_object().into_iter().flatten() {
+        let kind: Option<String> = kinds.get_item(name)?.map(|kind| kind.extract()).transpose()?;
+        match (kind.and_then(|kind| Kind::named(&kind)), field) {
+            (Some(kind), Json::String(words)) => {
+                if let Ok(reading) = read_as(words, kind) {
+                    add(kind, reading.unit);
+                }
+            }
+            (Some(_), _) => {}
+            (None, field) => walk(field, &mut add),
+        }
+    }
+    Ok(given)
+}
+
 impl Kernels<'_> {
-    /// A model: `new` makes a handle from JSON or TOML text, `to_json` writes it.
+    /// A model: `new` makes a handle from JSON or TOML text, the kinds of its fields and whether a refusal should name a
+    /// line of the text; `to_json` writes it.
     pub fn model<M>(&self, new: &'static str, to_json: &'static str) -> PyResult<()>
     where
         M: Model + serde::Serialize + serde::de::DeserializeOwned + Send + Sync + 'static,
     {
-        callable(self, new, |arguments| {
+        callable(self, new, move |arguments| {
             let py = arguments.py();
-            let text: String = arguments.get_item(0)?.extract()?;
-            let model = M::from_text(&text).map_err(|error| raise(py, error))?;
-            Ok(Py::new(py, Handle(Box::new(model)))?.into_any())
+            let (text, kinds, lines): (String, Bound<'_, PyDict>, bool) = arguments.extract()?;
+            let model = M::from_text(&text).map_err(|error| match error {
+                Error::Document { key, message, .. } if !lines => {
+                    raise(py, Error::Document { line: 0, key, message })
+                }
+                other => raise(py, other),
+            })?;
+            let document = serde_json::to_value(&model)
+                .map_err(|error| PyValueError::new_err(format!("{new}: {error}")))?;
+            Ok(Py::new(py, Handle { given: units(&document, &kinds)?, model: Box::new(model) })?.into_any())
         })?;
         self.method::<M>(to_json, |model, call| Ok(call.word(&call.answer(model.to_json())?)))
     }
@@ -130,10 +182,11 @@ impl Kernels<'_> {
     ) -> PyResult<()> {
         callable(self, name, move |arguments| {
             let handle = arguments.get_item(0)?.cast_into::<Handle>()?;
-            let Some(model) = handle.get().0.downcast_ref::<M>() else {
+            let handle = handle.get();
+            let Some(model) = handle.model.downcast_ref::<M>() else {
                 return Err(PyTypeError::new_err(format!("{name}: this is another model")));
             };
-            method(model, &Arguments { all: arguments, given: RefCell::default() })
+            method(model, &Arguments { all: arguments, given: RefCell::default(), fields: &handle.given })
         })
     }
 }

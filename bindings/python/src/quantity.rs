@@ -1,12 +1,14 @@
 //! `Unit` and `Quantity`: a number or an array with its kind, held in coherent SI, and the unit to show it in.
 use crate::array::{Operation, Value, brief};
-use crate::error::raise;
+use crate::error::{raise, raise_in};
 use crate::pint;
+use crate::product::{Factor, Number, instead, refuse_composed};
 use axlewright::base::text;
 use axlewright::units::{
     self, AbsolutePressure, GaugePressure, KINDS, Kind, Quantity as _, Ratio, Stress, Temperature,
     TemperatureDifference,
 };
+use numpy::PyUntypedArray;
 use pyo3::basic::CompareOp;
 use pyo3::exceptions::{PyTypeError, PyValueError};
 use pyo3::intern;
@@ -41,6 +43,19 @@ pub fn how_to_write(kind: &Kind, number: &str) -> String {
     } else {
         format!("{number} * {name} or \"{number} {symbol}\"")
     }
+}
+
+/// A number as a shop writes it: four significant digits.
+#[pyfunction(name = "_rounded")]
+fn rounded(number: f64) -> String {
+    let short = format!("{number:.3e}").parse().unwrap_or(number) + 0.0; // no negative zero
+    text::print_in(short, RATIO, &RATIO.units[0])
+}
+
+/// A number with all its digits, and none more.
+pub fn written(number: f64) -> String {
+    let number = format!("{number:?}");
+    number.strip_suffix(".0").map_or(number.clone(), str::to_owned)
 }
 
 /// A unit: `300 * lbf_in`, `[250, 300] * lbf_in`, `lbf_in(anything)`.
@@ -89,10 +104,14 @@ impl Unit {
         }
         self.apply(value.py(), Value::plain(value)?)
     }
-    fn __mul__(&self, value: &Bound<'_, PyAny>) -> PyResult<Quantity> {
+    fn __mul__(slf: &Bound<'_, Self>, value: &Bound<'_, PyAny>) -> PyResult<Quantity> {
         if value.is_instance_of::<Unit>() || value.is_instance_of::<Quantity>() {
-            return self.no_algebra();
+            return refuse_composed(slf, Operation::Multiply, value)
+                .map_or_else(|| slf.get().no_algebra(), Err);
         }
+        slf.get().__rmul__(value)
+    }
+    fn __rmul__(&self, value: &Bound<'_, PyAny>) -> PyResult<Quantity> {
         if self.unit.offset != 0.0 {
             let name = self.unit.name;
             return Err(PyTypeError::new_err(format!(
@@ -103,11 +122,8 @@ impl Unit {
         }
         self.apply(value.py(), Value::plain(value)?)
     }
-    fn __rmul__(&self, value: &Bound<'_, PyAny>) -> PyResult<Quantity> {
-        self.__mul__(value)
-    }
-    fn __truediv__(&self, _other: &Bound<'_, PyAny>) -> PyResult<Py<PyAny>> {
-        self.no_algebra()
+    fn __truediv__(slf: &Bound<'_, Self>, other: &Bound<'_, PyAny>) -> PyResult<Py<PyAny>> {
+        refuse_composed(slf, Operation::Divide, other).map_or_else(|| slf.get().no_algebra(), Err)
     }
     fn __rtruediv__(&self, _other: &Bound<'_, PyAny>) -> PyResult<Py<PyAny>> {
         self.no_algebra()
@@ -208,6 +224,14 @@ impl Quantity {
             .find(|short| self.unit.to_si(*short) == si)
             .unwrap_or(exact)
     }
+    /// Its unit and the number in it.
+    pub fn factor(&self) -> Factor {
+        let number = match self.value {
+            Value::Number(si) => Number::One(self.shown_number(si)),
+            Value::Array(_) => Number::Array,
+        };
+        Factor { kind: self.kind, unit: self.unit, number }
+    }
     fn with_symbol(&self, number: &str) -> String {
         if self.unit.symbol.is_empty() { number.to_owned() } else { format!("{number} {}", self.unit.symbol) }
     }
@@ -219,7 +243,41 @@ impl Quantity {
             }
         }
     }
-    /// As it is shown.
+    /// An array with its elements as `format` writes them; a lazy or labelled one as it is.
+    fn array_words(&self, py: Python<'_>, format: &Bound<'_, PyAny>) -> PyResult<String> {
+        let numbers = self.value.in_unit(py, self.unit)?;
+        if !numbers.is_instance_of::<PyUntypedArray>() {
+            return self.__repr__(py);
+        }
+        let formatter = PyDict::new(py);
+        formatter.set_item("float_kind", format)?;
+        let options = PyDict::new(py);
+        options.set_item("formatter", formatter)?;
+        let words = py.import("numpy")?.call_method("array2string", (numbers,), Some(&options))?;
+        Ok(self.with_symbol(&words.str()?.to_string()))
+    }
+    /// With Python's own format of a number.
+    fn with_spec(&self, py: Python<'_>, spec: &str) -> PyResult<String> {
+        let made = match &self.value {
+            Value::Number(si) => {
+                let number = PyFloat::new(py, self.shown_number(*si));
+                number.call_method1("__format__", (spec,)).map(|number| self.with_symbol(&number.to_string()))
+            }
+            Value::Array(_) => {
+                let one = PyString::new(py, &format!("{{:{spec}}}"));
+                PyFloat::new(py, 0.0)
+                    .call_method1("__format__", (spec,))
+                    .and_then(|_| self.array_words(py, &one.getattr("format")?))
+            }
+        };
+        made.map_err(|error| {
+            let advice = format!("{spec:?} is no format of a quantity; use .2f, metric or us");
+            let refused = PyValueError::new_err(advice);
+            refused.set_cause(py, Some(error));
+            refused
+        })
+    }
+    /// As it is shown, with every digit.
     pub fn words(&self, py: Python<'_>) -> String {
         self.__repr__(py).unwrap_or_else(|_| a(self.kind))
     }
@@ -275,7 +333,7 @@ impl Quantity {
         )))
     }
     /// A plain number or array, or a ratio: what a quantity may be scaled by.
-    fn factor(&self, other: &Bound<'_, PyAny>) -> PyResult<Value> {
+    fn scale(&self, other: &Bound<'_, PyAny>) -> PyResult<Value> {
         let py = other.py();
         if let Ok(other) = other.cast::<Quantity>() {
             let other = other.get();
@@ -329,7 +387,7 @@ impl Quantity {
         let py = value.py();
         let Some(unit) = unit else {
             if let Ok(words) = value.cast::<PyString>() {
-                return read(py, words.to_str()?, None);
+                return read(words.to_str()?, None).map_err(|error| raise(py, error));
             }
             if let Ok(quantity) = value.cast::<Quantity>() {
                 let quantity = quantity.get();
@@ -399,39 +457,46 @@ impl Quantity {
     fn __rsub__(&self, other: &Bound<'_, PyAny>) -> PyResult<Self> {
         self.reflected(Operation::Subtract, other)
     }
-    fn __mul__(&self, other: &Bound<'_, PyAny>) -> PyResult<Self> {
+    fn __mul__(slf: &Bound<'_, Self>, other: &Bound<'_, PyAny>) -> PyResult<Self> {
         let py = other.py();
-        if self.is_ratio()
+        let this = slf.get();
+        if this.is_ratio()
             && let Ok(other) = other.cast::<Quantity>()
             && !other.get().is_ratio()
         {
-            return other.get().scaled(py, Operation::Multiply, &self.value);
+            return other.get().scaled(py, Operation::Multiply, &this.value);
         }
-        self.scaled(py, Operation::Multiply, &self.factor(other)?)
+        let factor = this
+            .scale(other)
+            .map_err(|error| refuse_composed(slf, Operation::Multiply, other).unwrap_or(error))?;
+        this.scaled(py, Operation::Multiply, &factor)
     }
-    fn __rmul__(&self, other: &Bound<'_, PyAny>) -> PyResult<Self> {
-        self.__mul__(other)
+    fn __rmul__(slf: &Bound<'_, Self>, other: &Bound<'_, PyAny>) -> PyResult<Self> {
+        Self::__mul__(slf, other)
     }
-    fn __truediv__<'py>(&self, other: &Bound<'py, PyAny>) -> PyResult<Bound<'py, PyAny>> {
+    fn __truediv__<'py>(slf: &Bound<'py, Self>, other: &Bound<'py, PyAny>) -> PyResult<Bound<'py, PyAny>> {
         let py = other.py();
+        let this = slf.get();
         if let Ok(divisor) = other.cast::<Quantity>()
-            && divisor.get().kind == self.kind
+            && divisor.get().kind == this.kind
         {
-            if self.kind == GAUGE {
+            if this.kind == GAUGE {
                 return Err(PyTypeError::new_err(
                     "a ratio of gauge pressures depends on the ambient pressure; take absolute pressures",
                 ));
             }
-            let ratio = self.value.with(py, Operation::Divide, &divisor.get().value)?;
+            let ratio = this.value.with(py, Operation::Divide, &divisor.get().value)?;
             return Ok(ratio.to_python(py));
         }
-        let scaled = self.scaled(py, Operation::Divide, &self.factor(other)?)?;
-        Ok(Bound::new(py, scaled)?.into_any())
+        let factor = this
+            .scale(other)
+            .map_err(|error| refuse_composed(slf, Operation::Divide, other).unwrap_or(error))?;
+        Ok(Bound::new(py, this.scaled(py, Operation::Divide, &factor)?)?.into_any())
     }
     fn __rtruediv__(&self, other: &Bound<'_, PyAny>) -> PyResult<Self> {
         let py = other.py();
         if self.is_ratio() {
-            return Ok(self.like(self.factor(other)?.with(py, Operation::Divide, &self.value)?));
+            return Ok(self.like(self.scale(other)?.with(py, Operation::Divide, &self.value)?));
         }
         Err(PyTypeError::new_err(format!(
             "a number over {} belongs to a units library (see to_pint)",
@@ -541,53 +606,31 @@ impl Quantity {
     }
     fn __repr__(&self, py: Python<'_>) -> PyResult<String> {
         let number = match &self.value {
-            Value::Number(si) => {
-                let number = format!("{:?}", self.shown_number(*si));
-                number.strip_suffix(".0").map_or(number.clone(), str::to_owned)
-            }
+            Value::Number(si) => written(self.shown_number(*si)),
             Value::Array(_) => self.value.in_unit(py, self.unit)?.str()?.to_string(),
         };
         Ok(self.with_symbol(&number))
     }
+    /// In its own unit, rounded as a shop does; `repr` keeps every digit.
     fn __str__(&self, py: Python<'_>) -> PyResult<String> {
-        self.__repr__(py)
+        match &self.value {
+            Value::Number(si) => Ok(self.with_symbol(&rounded(self.unit.from_si(*si)))),
+            Value::Array(_) => self.array_words(py, wrap_pyfunction!(rounded, py)?.as_any()),
+        }
     }
-    /// `f"{q:.1f}"` in its own unit; `f"{q:metric}"` and `f"{q:us}"` in the unit and rounding of the shop.
+    /// `f"{q}"` is `str(q)`; `f"{q:.1f}"` in its own unit; `f"{q:metric}"` and `f"{q:us}"` in the shop's unit.
     fn __format__(&self, py: Python<'_>, spec: &str) -> PyResult<String> {
-        let system = match spec {
-            "" => return self.__repr__(py),
-            "metric" => Some((text::System::Metric, self.kind.metric)),
-            "us" => Some((text::System::Us, self.kind.us)),
-            _ => None,
+        let (system, name) = match spec {
+            "" => return self.__str__(py),
+            "metric" => (text::System::Metric, self.kind.metric),
+            "us" => (text::System::Us, self.kind.us),
+            _ => return self.with_spec(py, spec),
         };
-        let shown = match system {
-            None => self.like(self.value.copy(py)),
-            Some((system, name)) => {
-                if let Value::Number(si) = self.value {
-                    return Ok(text::print(si, self.kind, system));
-                }
-                let unit = self.kind.unit(name).unwrap_or(self.unit);
-                Quantity { value: self.value.copy(py), kind: self.kind, unit }
-            }
-        };
-        let spec = if system.is_some() { "" } else { spec };
-        let number = match &shown.value {
-            Value::Number(si) => {
-                let number = PyFloat::new(py, shown.shown_number(*si));
-                number.call_method1("__format__", (spec,))?.str()?.to_string()
-            }
-            Value::Array(_) if spec.is_empty() => return shown.__repr__(py),
-            Value::Array(_) => {
-                let format = PyString::new(py, &format!("{{:{spec}}}")).getattr("format")?;
-                let formatter = PyDict::new(py);
-                formatter.set_item("float_kind", format)?;
-                let options = PyDict::new(py);
-                options.set_item("formatter", formatter)?;
-                let numbers = (shown.value.in_unit(py, shown.unit)?,);
-                py.import("numpy")?.call_method("array2string", numbers, Some(&options))?.str()?.to_string()
-            }
-        };
-        Ok(shown.with_symbol(&number))
+        if let Value::Number(si) = self.value {
+            return Ok(text::print(si, self.kind, system));
+        }
+        let unit = self.kind.unit(name).unwrap_or(self.unit);
+        Quantity { value: self.value.copy(py), kind: self.kind, unit }.__str__(py)
     }
     fn __copy__(slf: Py<Self>) -> Py<Self> {
         slf
@@ -611,20 +654,18 @@ impl Quantity {
 }
 
 /// Reads one quantity; a tolerance has no place in it.
-fn read(py: Python<'_>, words: &str, wanted: Option<&'static Kind>) -> PyResult<Quantity> {
+fn read(words: &str, wanted: Option<&'static Kind>) -> axlewright::Result<Quantity> {
     let reading = match wanted {
         Some(kind) => text::read_as(words, kind),
         None => text::read(words),
-    };
-    let reading = reading.and_then(|reading| match reading.tolerance {
-        None => Ok(reading),
+    }?;
+    match reading.tolerance {
+        None => Ok(Quantity { value: Value::Number(reading.si), kind: reading.kind, unit: reading.unit }),
         Some(_) => Err(axlewright::Error::Text {
             text: words.to_owned(),
             message: "a tolerance has no place here; write the value alone".to_owned(),
         }),
-    });
-    let reading = reading.map_err(|error| raise(py, error))?;
-    Ok(Quantity { value: Value::Number(reading.si), kind: reading.kind, unit: reading.unit })
+    }
 }
 
 /// The first element of a list or tuple, if it carries a unit.
@@ -664,17 +705,26 @@ fn take_slow(
 ) -> PyResult<(Value, Option<&'static units::Unit>)> {
     let py = x.py();
     if let Ok(words) = x.cast::<PyString>() {
-        let quantity = read(py, words.to_str()?, Some(kind)).map_err(|error| note(py, error, argument))?;
+        let quantity = read(words.to_str()?, Some(kind)).map_err(|error| raise_in(py, argument, error))?;
         return Ok((quantity.value, Some(quantity.unit)));
     }
     if let Ok(quantity) = x.cast::<Quantity>() {
         let other = quantity.get();
         return Err(PyTypeError::new_err(format!(
-            "{argument} = {} is {}; {} is wanted, for example {}",
+            "{argument} = {} is {}; {} is wanted{}",
             other.words(py),
             a(other.kind),
             a(kind),
-            how_to_write(kind, "300")
+            match instead(other.unit, kind) {
+                Some(unit) => {
+                    let number = match other.value {
+                        Value::Number(si) => written(other.shown_number(si)),
+                        Value::Array(_) => "array".to_owned(),
+                    };
+                    format!(": write {}({number})", unit.name)
+                }
+                None => format!(", for example {}", how_to_write(kind, "300")),
+            }
         )));
     }
     if first_with_unit(x)?.is_some() {
@@ -726,13 +776,6 @@ fn take_slow(
     )))
 }
 
-fn note(py: Python<'_>, error: PyErr, argument: &str) -> PyErr {
-    match error.value(py).call_method1("add_note", (format!("in the argument {argument}"),)) {
-        Ok(_) => error,
-        Err(other) => other,
-    }
-}
-
 fn kind_named(name: &str) -> PyResult<&'static Kind> {
     Kind::named(name).ok_or_else(|| PyValueError::new_err(format!("there is no kind of quantity {name:?}")))
 }
@@ -758,6 +801,7 @@ pub fn register(m: &Bound<'_, PyModule>) -> PyResult<()> {
     m.add_class::<Quantity>()?;
     m.add_function(wrap_pyfunction!(unit_named, m)?)?;
     m.add_function(wrap_pyfunction!(quantity_named, m)?)?;
+    m.add_function(wrap_pyfunction!(rounded, m)?)?;
     let table = PyDict::new(py);
     for kind in KINDS.iter().copied() {
         for unit in kind.units {

@@ -6,6 +6,7 @@ import fractions
 import inspect
 import os
 import pickle
+import re
 import threading
 
 import numpy as np
@@ -21,6 +22,7 @@ from axlewright import (
     TextError,
     Unit,
     cooling,
+    driveline,
     engine,
     fluid,
     mass,
@@ -44,16 +46,24 @@ from axlewright.units import (
     delta_degC,
     delta_degF,
     delta_K,
+    ft_lbf,
+    gn,
+    hp_mechanical,
     inch,
     kg,
+    kPa_absolute,
     kPa_gauge,
+    lb,
+    lbf,
     lbf_in,
     m,
+    m_s2,
     mm,
     percent,
     psi_absolute,
     psi_gauge,
     rpm,
+    t,
 )
 
 # By definition: 0.45359237 kg times 9.80665 m/s² over 0.0254 m.
@@ -176,7 +186,11 @@ class TestText:
         assert rate(spring_rate="300 lbf/in", angle="20 deg") == rate()
         with pytest.raises(TextError, match="12 psi gauge") as caught:
             rate(spring_rate="12 psi gauge")
-        assert caught.value.__notes__ == ["in the argument spring_rate"]
+        assert str(caught.value).startswith("spring_rate: `12 psi gauge`: ") and caught.value.text == "12 psi gauge"
+        with pytest.raises(TextError, match="^spring_rate: `3 mm`: "):
+            rate(spring_rate=["300 lbf/in", "3 mm"])
+        with pytest.raises(TextError, match="^spring_rate: `300 lbf/in ± 3 %`: a tolerance has no place here"):
+            rate(spring_rate="300 lbf/in ± 3 %")
 
     def test_in_a_list(self):
         np.testing.assert_array_equal(rate(spring_rate=["300 lbf/in", 300 * lbf_in]).si, [rate().si] * 2)
@@ -248,6 +262,28 @@ class TestTemperature:
             wrong()
 
 
+    @pytest.mark.parametrize(
+        ("wrong", "write"),
+        [
+            (lambda: 300 * lbf / inch, "300 lbf / inch: write 300 * lbf_in"),
+            (lambda: lbf / inch, "lbf / inch: write lbf_in"),
+            (lambda: (300 * lbf) / (2 * inch), "300 lbf / 2 in: write 150 * lbf_in"),
+            (lambda: [300, 350] * lbf / inch, "[300. 350.] lbf / inch: write lbf_in(array)"),
+            (lambda: 80 * N * m, "80 N * m: write 80 * Nm"),
+            (lambda: N * (2 * m), "N * 2 m: write 2 * Nm"),
+            (lambda: N * m, "N * m: write Nm"),
+            (lambda: (100 * kg) * gn, "100 kg * gn: for the weight of a mass write kgf(100)"),
+            (lambda: gn * (100 * lb), "gn * 100 lb: for the weight of a mass write lbf(100)"),
+            (lambda: (100 * kg) * (9.8 * m_s2), "100 kg * 9.8 m/s²: for the weight of a mass write kgf(100)"),
+            (lambda: [1, 2] * kg * gn, "[1. 2.] kg * gn: for the weight of a mass write kgf(array)"),
+            (lambda: 2 * t * gn, "2 t * gn: for the weight of a mass write kgf(2000)"),
+        ],
+    )
+    def test_what_is_written_otherwise(self, wrong, write):
+        with pytest.raises(TypeError, match=f"^{re.escape(write)}$"):
+            wrong()
+
+
 class TestAlgebra:
     def test_like_kinds(self):
         assert (1 * inch + 1 * mm).to(mm) == pytest.approx(26.4)
@@ -289,13 +325,37 @@ class TestShowing:
         assert unit(float(text)) == unit(number)
         assert len(text) <= len(repr(float(number)))
 
+    @pytest.mark.parametrize(
+        ("quantity", "shop"),
+        [
+            (1234.5678 * lbf_in, "1235 lbf/in"),
+            (12345.678 * lbf_in, "12350 lbf/in"),
+            (1.25e9 * N, "1.25e9 N"),
+            (1e-5 * mm, "1e-5 mm"),
+            (-0.0 * N, "0 N"),
+            (degC(20.123456), "20.12 °C"),
+            (1 / 3 * percent, "0.3333 %"),
+            (np.nan * mm, "NaN mm"),
+            ([1234.5678, 12345.678, 0.1] * lbf_in, "[1235 12350 0.1] lbf/in"),
+            ([] * mm, "[] mm"),
+        ],
+    )
+    def test_str_is_the_shops(self, quantity, shop):
+        assert str(quantity) == f"{quantity}" == shop
+
+    def test_str_and_the_core_round_alike(self):
+        for number in np.random.default_rng(5).normal(0, 1, 200) * 10.0 ** np.arange(-100, 100):
+            assert str(number * N) == f"{number * N:metric}" and str(number * lbf_in) == f"{number * lbf_in:us}"
+
     def test_formats(self):
         assert f"{300 * lbf_in}" == str(300 * lbf_in) == "300 lbf/in"
         assert f"{rate():.1f}" == "149.0 lbf/in" and f"{rate():us}" == "149 lbf/in" and f"{rate():metric}" == "26.1 N/mm"
         assert f"{[300, 350] * lbf_in:.2f}" == "[300.00 350.00] lbf/in"
         assert f"{[1, 2] * inch:metric}" == "[25.4 50.8] mm"
-        with pytest.raises(ValueError):
-            f"{300 * lbf_in:nonsense}"
+        assert f"{[1.23456, 2] * inch:us}" == "[1.235 2] in"
+        for quantity in (300 * lbf_in, [300, 350] * lbf_in, [] * lbf_in):
+            with pytest.raises(ValueError, match='^"nonsense" is no format of a quantity; use .2f, metric or us$'):
+                f"{quantity:nonsense}"
 
 
 class TestKeeping:
@@ -345,6 +405,7 @@ class TestFunctions:
             ({"spring_rate": None}, "spring_rate: None is not a number"),
             ({"spring_rate": True}, "spring_rate: True is not a number"),
             ({"spring_rate": np.array([object()])}, "spring_rate: .* is not a number"),
+            ({"spring_rate": 300 * N}, "a linear stiffness is wanted, for example 300"),
             ({"motion_ratio": 20 * deg}, "motion_ratio = 20 deg is an angle; a ratio is wanted"),
             ({"motion_ratio": np.ma.array([1.0], mask=[True])}, "motion_ratio: a masked array"),
         ],
@@ -352,6 +413,19 @@ class TestFunctions:
     def test_wrong_arguments(self, change, words):
         with pytest.raises(TypeError, match=words):
             rate(**{"spring_rate": 300 * lbf_in} | change)
+
+    @pytest.mark.parametrize(
+        ("load", "words"),
+        [
+            (545 * kg, r"^load = 545 kg is a mass; a force is wanted: write kgf\(545\)$"),
+            (545 * lb, r"^load = 545 lb is a mass; a force is wanted: write lbf\(545\)$"),
+            ([1, 2] * kg, r"kgf\(array\)$"),
+            (545 * mm, r"^load = 545 mm is a length; a force is wanted, for example 300 \* N or \"300 N\"$"),
+        ],
+    )
+    def test_a_mass_is_no_force(self, load, words):
+        with pytest.raises(TypeError, match=words):
+            spring.static_deflection(load=load, tangent_rate=300 * lbf_in)
 
     def test_keywords(self):
         with pytest.raises(TypeError, match="motion_ratio"):
@@ -399,8 +473,12 @@ class TestFunctions:
     def test_shapes(self):
         assert rate(spring_rate=np.ones((4, 1)) * lbf_in, motion_ratio=np.ones(3)).shape == (4, 3)
         assert rate(spring_rate=[] * lbf_in).shape == (0,)
-        with pytest.raises(ValueError, match="broadcast"):
-            rate(spring_rate=[1, 2] * lbf_in, motion_ratio=[1, 1, 1])
+        words = r"^spring_rate has the shape \(2,\), motion_ratio has the shape \(3,\); they do not broadcast to one shape$"
+        for invalid in ("raise", "nan"):
+            with pytest.raises(ValueError, match=words):
+                rate(spring_rate=[1, 2] * lbf_in, motion_ratio=[1, 1, 1], invalid=invalid)
+        with pytest.raises(ValueError, match=r"angle_from_measured_travel has the shape \(2, 2\)"):
+            rate(motion_ratio=[1, 1, 1], angle=np.zeros((2, 2)) * deg)
 
     def test_no_warning_and_the_error_state_is_left_alone(self):
         with np.errstate(all="raise"):
@@ -566,9 +644,48 @@ class TestModels:
             self.coolant(**wrong)
 
     def test_lines(self):
-        with pytest.raises(DocumentError) as caught:
+        with pytest.raises(DocumentError, match="^line 2: cap: ") as caught:
             cooling.Coolant.from_text('liquid = "water"\ncap = "15 furlong"\n')
         assert caught.value.line == 2 and caught.value.key == "cap"
+        for build in (self.coolant, self.coolant().replace):
+            with pytest.raises(DocumentError, match="^cap: `15 furlong`: ") as caught:
+                build(cap="15 furlong")
+            assert caught.value.line is None and caught.value.key == "cap"
+
+    def test_a_refusal_is_said_in_plain_words(self):
+        gearbox = {"name": "gearbox", "rating": "400 N·m"}
+        for build, words in (
+            (lambda: self.coolant(liquid="beer"), "liquid: `beer` is not a choice; choices: `water`, "),
+            (lambda: engine.TorqueCurve(points={}), "points: expected a list, not a table"),
+            (
+                lambda: driveline.TorquePath(engine_torque=3 * Nm, tight_below=1.25, parts=[gearbox]),
+                "parts[0].rating: expected a table with `torque` and, where they are known, `side` and `kind`, not the text ",
+            ),
+            (lambda: tyre.Tyre.from_text("van.toml"), "this looks like a file name: pass its text"),
+        ):
+            with pytest.raises(DocumentError, match=f"^{re.escape(words)}"):
+                build()
+
+    def test_a_table_keeps_its_unit(self):
+        made = self.coolant(cap={"value": 15, "unit": "psi gauge"})
+        assert made.cap.unit == psi_gauge and "cap='15 psi gauge'" in repr(made)
+
+    def test_results_are_shown_in_the_units_of_the_fields(self):
+        made = self.coolant()
+        for one in (made, cooling.Coolant.from_text(made.to_json()), made.replace(cap="7 psi gauge")):
+            result = one.margin()
+            assert result.margin.unit == delta_degF and result.boiling_temperature.unit == degF
+            assert result.absolute_pressure.unit == psi_absolute and one.freezing_temperature().unit == degF
+            assert one.margin_table(cap="1 bar gauge", altitude="2 km", strength=0).units["margin"] == delta_degF
+        metric = self.coolant(cap="1 bar gauge", altitude=1500 * m, hottest_coolant=degC(90), tight_below=10 * delta_K)
+        result = metric.margin()
+        assert result.boiling_temperature.unit == degC and result.absolute_pressure.unit == kPa_absolute
+        points = [{"engine_speed": f"{speed} rad/s", "torque": speed * ft_lbf} for speed in (100, 200)]
+        curve = engine.TorqueCurve(points=points)
+        peaks = curve.peaks()
+        assert peaks.peak_torque.unit == ft_lbf and peaks.peak_power.unit == hp_mechanical
+        assert curve.torque(engine_speed=1000 * rpm).unit == ft_lbf
+        assert curve.table(engine_speed=[1000, 1500] * rpm).units["engine_speed"] == rpm
 
     def test_one_value_where_one_is_wanted(self):
         curve = engine.TorqueCurve(
@@ -589,6 +706,11 @@ class TestModels:
 
 def test_a_system_is_found_or_named():
     assert axlewright.spring is spring and "spring" in dir(axlewright)
+    assert set(dir(axlewright)) - {"__version__"} == {
+        *("DocumentError", "DomainError", "Q", "Quantity", "Table", "TextError", "Unit", "si", "units"),
+        *axlewright.generated.SYSTEMS,
+    }
+    assert dir(axlewright.si) == sorted(axlewright.si.generated.SYSTEMS)
     with pytest.raises(AttributeError, match="nonsense"):
         axlewright.nonsense
     assert axlewright.__version__.count(".") == 2

@@ -98,22 +98,35 @@ def test_pickle(table):
 
 def test_pandas(table):
     frame = table.to_pandas()
-    assert list(frame) == ["travel", "share", "turn", "verdict", "reason"] and frame.attrs["units"] == {"travel": "m"}
-    assert frame["travel"].tolist() == [0.01, 0.09, 0.03] and frame["reason"].tolist() == [None, REASON, None]
+    assert list(frame) == ["travel [mm]", "share", "turn", "verdict", "reason"]
+    assert frame["travel [mm]"].tolist() == [10, 90, 30] and frame["reason"].tolist() == [None, REASON, None]
+    assert frame.attrs == {"units": {"travel [mm]": "mm"}, "quantities": {"travel [mm]": "Length"}}
+    for same in (table.to_pandas(units={}), table.to_pandas(units=table.units), table.to_pandas(units={"share": None})):
+        pd.testing.assert_frame_equal(same, frame)
+        assert same.attrs == frame.attrs
+    frame = table.to_pandas(units="si")
+    assert list(frame) == ["travel", "share", "turn", "verdict", "reason"]
+    assert frame["travel"].tolist() == [0.01, 0.09, 0.03]
+    assert frame.attrs == {"units": {"travel": "m"}, "quantities": {"travel": "Length"}}
     frame = table.to_pandas(units={"travel": "in"})
-    assert frame["travel"][1] == pytest.approx(90 / 25.4) and frame.attrs["units"] == {"travel": "in"}
+    assert frame["travel [in]"][1] == pytest.approx(90 / 25.4) and frame.attrs["units"] == {"travel [in]": "in"}
     with pytest.raises(TypeError, match="share has no unit"):
         table.to_pandas(units={"share": mm})
     with pytest.raises(KeyError, match="speed"):
-        table.to_pandas(units={"speed": mm})
+        table.to_pandas(units={"speed": None})
+    for wrong in ("us", mm, ["mm"]):
+        with pytest.raises(TypeError, match='it is "si" or a mapping from columns to units'):
+            table.to_pandas(units=wrong)
 
 
 def test_xarray(table):
-    dataset = table.to_xarray(units={"travel": mm})
-    assert dataset["travel"].attrs["units"] == "mm" and dataset["travel"].values.tolist() == [10, 90, 30]
+    for dataset in (table.to_xarray(), table.to_xarray(units=table.units), table.to_xarray(units={"travel": mm})):
+        assert dataset["travel"].attrs == {"units": "mm", "quantity": "Length"}
+        assert dataset["travel"].values.tolist() == [10, 90, 30]
     assert dataset.sizes == {"row": 3} and dataset["verdict"].values[0] == "meets"
     assert dataset["reason"].values[1] == REASON and dataset["share"].attrs == {}
-    assert table.to_xarray()["travel"].attrs["units"] == "m"
+    dataset = table.to_xarray(units="si")
+    assert dataset["travel"].attrs["units"] == "m" and dataset["travel"].values.tolist() == [0.01, 0.09, 0.03]
 
 
 class TestArrow:
@@ -178,21 +191,73 @@ class TestArrow:
 
 def test_shown(table):
     assert repr(table) == "<Table of 3 rows, 1 refused: travel [mm], share, turn, verdict>"
+    assert str(table).splitlines() == [
+        "     travel  share  turn  verdict",
+        "       [mm]",
+        "0        10    0.5     1  meets",
+        "1 !      90      -     0  -",
+        "2        30   0.25     3  né <short>",
+        f"! row 1: {REASON}",
+    ]
     html = table._repr_html_()
     assert "<th>travel [mm]</th>" in html and "<td>90</td>" in html and f'title="{REASON}"' in html
+    assert f"<p>! row 1: {REASON}</p>" in html and "<th>1 !</th>" in html
     assert "né &lt;short&gt;" in html and html.count("<tr") == 4
-    long = Table({"a": np.arange(100)})._repr_html_()
-    assert long.count("<tr") == 21 and "100 rows" in long
 
 
-def test_plot(table):
+def test_shown_with_four_digits():
+    shown = str(Table({"a": [1234.5678, 12345.678] * mm, "b": [1 / 3, 1e-9]})).splitlines()
+    assert shown[2:] == ["0   1235  0.3333", "1  12350    1e-9"]
+
+
+def test_a_long_table_is_cut():
+    reasons = {3: "too <fast>", 4: "too <fast>", 5: "too slow", 20: "hidden", 99: "hidden"}
+    long = Table({"a": np.arange(100)}, reasons)
+    lines = str(long).splitlines()
+    assert lines[2] == " 0     0" and lines[5] == " 3 !   3" and lines[21] == "19    19"
+    assert lines[22:] == [
+        "...", "100 rows", "! rows 3, 4: too <fast>", "! row 5: too slow", "! 2 more refused below; see `reasons`",
+    ]
+    html = long._repr_html_()
+    assert html.count("<tr") == 21 and "100 rows" in html and "<p>! rows 3, 4: too &lt;fast&gt;</p>" in html
+    assert "2 more refused below" in html and "hidden" not in html
+
+
+@pytest.mark.parametrize("table", [Table({}), Table({"a": [] * mm})])
+def test_an_empty_table_is_shown(table):
+    assert "a" not in table or str(table).split() == ["a", "[mm]"]
+    assert table._repr_html_().startswith("<table>") and table.to_pandas().empty
+
+
+@pytest.fixture
+def pyplot():
     matplotlib.use("agg")
     import matplotlib.pyplot as plt
 
-    axes = table.plot("travel", "share")
-    assert axes.get_xlabel() == "travel [mm]" and axes.get_ylabel() == "share"
-    np.testing.assert_array_equal(axes.lines[0].get_xdata(), [10, 90, 30])
-    assert len(table.plot("travel").lines) == 2 and table.plot("travel", ax=axes) is axes
-    with pytest.raises(KeyError, match="speed"):
-        table.plot("speed")
+    yield plt
     plt.close("all")
+
+
+class TestPlot:
+    def test_one_unit_is_one_panel(self, table, pyplot):
+        axes = table.plot("travel", "share")
+        assert axes.get_xlabel() == "travel [mm]" and axes.get_ylabel() == "share"
+        np.testing.assert_array_equal(axes.lines[0].get_xdata(), [10, 90, 30])
+        assert len(table.plot("travel").lines) == 2 and table.plot("travel", ax=axes) is axes
+        with pytest.raises(KeyError, match="speed"):
+            table.plot("speed")
+        with pytest.raises(KeyError, match="speed"):
+            table.plot("travel", "speed")
+
+    def test_each_unit_has_a_panel(self, pyplot):
+        table = Table(
+            {"x": [0.0, 1.0] * ft, "a": [1.0, 2.0] * mm, "n": [1, 2], "b": [3.0, 4.0] * mm, "t": degF([70.0, 90.0])}
+        )
+        panels = table.plot("x")
+        assert [panel.get_ylabel() for panel in panels] == ["[mm]", "n", "t [°F]"]
+        assert [len(panel.lines) for panel in panels] == [2, 1, 1]
+        assert [text.get_text() for text in panels[0].get_legend().get_texts()] == ["a", "b"]
+        assert [panel.get_xlabel() for panel in panels] == ["", "", "x [ft]"]
+        np.testing.assert_allclose(panels[2].lines[0].get_ydata(), [70, 90], rtol=1e-14)
+        with pytest.raises(ValueError, match=r"do not share one axis: a \[mm\]; n \[-\]; plot one unit at a time"):
+            table.plot("x", "a", "n", ax=panels[0])

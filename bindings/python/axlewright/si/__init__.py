@@ -21,4 +21,4 @@ def __getattr__(name: str) -> Any:
 
 
 def __dir__() -> list[str]:
-    return sorted([*globals(), *SYSTEMS])
+    return list(SYSTEMS)

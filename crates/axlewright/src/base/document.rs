@@ -61,12 +61,36 @@ use super::error::Error;
 
 #[cfg(feature = "serde")]
 fn refusal(line: usize, key: String, message: String) -> Error {
-    Error::Document { line, key, message }
+    Error::Document { line, key, message: plain(&message).unwrap_or(message) }
+}
+
+/// The sentences of serde that name its own types, in the words of whoever wrote the document.
+#[cfg(feature = "serde")]
+fn plain(message: &str) -> Option<String> {
+    if let Some(found) = message.strip_prefix("unknown variant ") {
+        let (found, choices) = found.split_once(", expected ")?;
+        let choices = choices.trim_start_matches("one of ").replace(" or ", ", ");
+        return Some(format!("{found} is not a choice; choices: {choices}"));
+    }
+    let (found, expected) = message.strip_prefix("invalid type: ")?.rsplit_once(", expected ")?;
+    let found = match found.split_once(' ') {
+        None if found == "map" => "a table".to_owned(),
+        None if found == "sequence" => "a list".to_owned(),
+        Some(("string", text)) => format!("the text {text}"),
+        Some(("integer", number)) => format!("the number {number}"),
+        Some(("floating", number)) => number.replace("point", "the number"),
+        _ => found.to_owned(),
+    };
+    let expected = if expected == "a sequence" { "a list" } else { expected };
+    Some(format!("expected {expected}, not {found}"))
 }
 
 #[cfg(feature = "serde")]
 fn decode<T: serde::de::DeserializeOwned>(text: &str) -> Result<T> {
     let text = text.strip_prefix('\u{feff}').unwrap_or(text);
+    if !text.contains('\n') && [".toml", ".json"].iter().any(|ending| text.trim_end().ends_with(ending)) {
+        return Err(refusal(0, String::new(), "this looks like a file name: pass its text".to_owned()));
+    }
     if text.trim_start().starts_with('{') {
         let mut json = serde_json::Deserializer::from_str(text);
         let value = serde_path_to_error::deserialize(&mut json).map_err(|error| {
@@ -164,7 +188,8 @@ mod value {
             let value = value.ok_or_else(|| de::Error::missing_field("value"))?;
             let unit = unit.ok_or_else(|| de::Error::missing_field("unit"))?;
             let (_, unit) = text::unit(&unit, Some(Q::KIND)).map_err(de::Error::custom)?;
-            Ok(Value::new(Q::from_si(unit.to_si(value))))
+            let si = unit.to_si(value);
+            Ok(Value { quantity: Q::from_si(si), written: Some(text::print_in(si, Q::KIND, unit)) })
         }
     }
 }
@@ -223,6 +248,50 @@ tight_below = "20 delta_degF"
         assert_eq!(line, 3, "{message}");
         let (_, key, message) = refused(&COOLANT.replace("altitude = \"5000 ft\"\n", ""));
         assert_eq!((key.as_str(), message.contains("station_pressure")), ("altitude", true));
+    }
+
+    #[test]
+    fn a_refusal_is_said_in_plain_words() {
+        let says = |text: &str, words: &str| assert_eq!(refused(text).2, words);
+        says(
+            &COOLANT.replace("\"ethylene_glycol\"", "\"beer\""),
+            "`beer` is not a choice; choices: `water`, `ethylene_glycol`, `propylene_glycol`",
+        );
+        says(
+            &COOLANT.replace("\"volume\"", "\"weight\""),
+            "`weight` is not a choice; choices: `mass`, `volume`",
+        );
+        let path = |part: &str| {
+            let path = format!(r#"{{"engine_torque": "3 N·m", "tight_below": 1.25, "parts": {part}}}"#);
+            TorquePath::from_text(&path).unwrap_err().to_string().replace("line 1: ", "")
+        };
+        assert_eq!(path("{}"), "parts: expected a list, not a table");
+        assert_eq!(path("\"all\""), "parts: expected a list, not the text \"all\"");
+        assert_eq!(
+            path("[1]"),
+            "parts[0]: expected a table with `name` and, where they are known, `ratio`, `efficiency`, `share` and \
+             `rating`, not the number `1`"
+        );
+        assert_eq!(
+            path(r#"[{"name": "gearbox", "rating": "400 N·m"}]"#),
+            "parts[0].rating: expected a table with `torque` and, where they are known, `side` and `kind`, not the text \
+             \"400 N·m\""
+        );
+        assert_eq!(path(r#"[{"name": 1.5}]"#), "parts[0].name: expected a string, not the number `1.5`");
+        let curve = TorqueCurve::from_text("points = [1, 2]").unwrap_err().to_string();
+        assert_eq!(
+            curve,
+            "line 1: points[0]: expected a table with `engine_speed` and `torque`, not the number `1`"
+        );
+        for name in ["coolant.toml", "sheets/dunlin coolant.json"] {
+            assert_eq!(refused(name).2, "this looks like a file name: pass its text");
+        }
+    }
+
+    #[test]
+    fn a_table_keeps_its_unit() {
+        let coolant = Coolant::from_text(COOLANT).unwrap();
+        assert_eq!(coolant.cap.written.as_deref(), Some("15 psi gauge"));
     }
 
     #[test]

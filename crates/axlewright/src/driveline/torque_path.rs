@@ -45,6 +45,12 @@ pub struct TorquePath {
 /// One part of a torque path.
 #[derive(Debug, Clone, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(
+    feature = "serde",
+    serde(
+        expecting = "a table with `name` and, where they are known, `ratio`, `efficiency`, `share` and `rating`"
+    )
+)]
 pub struct Part {
     /// What it is.
     pub name: String,
@@ -65,6 +71,10 @@ pub struct Part {
 /// What a part may carry, as its maker says.
 #[derive(Debug, Clone, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(
+    feature = "serde",
+    serde(expecting = "a table with `torque` and, where they are known, `side` and `kind`")
+)]
 pub struct Rating {
     /// The torque.
     pub torque: Value<Torque>,

@@ -28,6 +28,7 @@ pub struct TorqueCurve {
 /// One point of a torque curve.
 #[derive(Debug, Clone, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "serde", serde(expecting = "a table with `engine_speed` and `torque`"))]
 pub struct CurvePoint {
     /// Engine speed.
     pub engine_speed: Value<AngularVelocity>,
