@@ -44,6 +44,79 @@ pub const FUNCTIONS: &[Entry] = &[
         },
     },
     Entry {
+        name: "driveline.axle_ratio_by_turns",
+        parameters: &["propeller_shaft_turns", "wheel_turns"],
+        results: &["value"],
+        call: |x| {
+            axlewright::driveline::axle_ratio_by_turns(Angle::from_si(x[0]), Angle::from_si(x[1]))
+                .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "driveline.axle_ratio_one_wheel_held",
+        parameters: &["propeller_shaft_turns", "free_wheel_turns"],
+        results: &["value"],
+        call: |x| {
+            axlewright::driveline::axle_ratio_one_wheel_held(Angle::from_si(x[0]), Angle::from_si(x[1]))
+                .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "driveline.clutch_capacity_uniform_wear",
+        parameters: &[
+            "clamp_load",
+            "friction_coefficient",
+            "outer_diameter",
+            "inner_diameter",
+            "friction_faces",
+        ],
+        results: &["value"],
+        call: |x| {
+            axlewright::driveline::clutch_capacity_uniform_wear(
+                Force::from_si(x[0]),
+                Ratio::from_si(x[1]),
+                Length::from_si(x[2]),
+                Length::from_si(x[3]),
+                Ratio::from_si(x[4]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "driveline.clutch_capacity_uniform_pressure",
+        parameters: &[
+            "clamp_load",
+            "friction_coefficient",
+            "outer_diameter",
+            "inner_diameter",
+            "friction_faces",
+        ],
+        results: &["value"],
+        call: |x| {
+            axlewright::driveline::clutch_capacity_uniform_pressure(
+                Force::from_si(x[0]),
+                Ratio::from_si(x[1]),
+                Length::from_si(x[2]),
+                Length::from_si(x[3]),
+                Ratio::from_si(x[4]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "driveline.crawl_ratio",
+        parameters: &["first_gear_ratio", "transfer_case_ratio", "final_drive"],
+        results: &["value"],
+        call: |x| {
+            axlewright::driveline::crawl_ratio(
+                Ratio::from_si(x[0]),
+                Ratio::from_si(x[1]),
+                Ratio::from_si(x[2]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
         name: "driveline.engine_speed",
         parameters: &["road_speed", "gear_ratio", "final_drive", "rolling_radius"],
         results: &["value"],
@@ -53,6 +126,55 @@ pub const FUNCTIONS: &[Entry] = &[
                 Ratio::from_si(x[1]),
                 Ratio::from_si(x[2]),
                 Length::from_si(x[3]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "driveline.engine_speed_after_shift",
+        parameters: &["engine_speed", "gear_ratio_before", "gear_ratio_after"],
+        results: &["value"],
+        call: |x| {
+            axlewright::driveline::engine_speed_after_shift(
+                AngularVelocity::from_si(x[0]),
+                Ratio::from_si(x[1]),
+                Ratio::from_si(x[2]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "driveline.final_drive_for_cruise",
+        parameters: &["road_speed", "engine_speed", "gear_ratio", "rolling_radius"],
+        results: &["value"],
+        call: |x| {
+            axlewright::driveline::final_drive_for_cruise(
+                Velocity::from_si(x[0]),
+                AngularVelocity::from_si(x[1]),
+                Ratio::from_si(x[2]),
+                Length::from_si(x[3]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "driveline.gear_step",
+        parameters: &["gear_ratio_before", "gear_ratio_after"],
+        results: &["value"],
+        call: |x| {
+            axlewright::driveline::gear_step(Ratio::from_si(x[0]), Ratio::from_si(x[1]))
+                .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "driveline.grip_torque",
+        parameters: &["axle_load", "grip_coefficient", "loaded_radius"],
+        results: &["value"],
+        call: |x| {
+            axlewright::driveline::grip_torque(
+                Force::from_si(x[0]),
+                Ratio::from_si(x[1]),
+                Length::from_si(x[2]),
             )
             .map(|on| vec![on.si()])
         },
@@ -86,6 +208,78 @@ pub const FUNCTIONS: &[Entry] = &[
         },
     },
     Entry {
+        name: "engine.boost_pressure_ratio",
+        parameters: &["boost_pressure", "station_pressure", "inlet_loss"],
+        results: &["value"],
+        call: |x| {
+            axlewright::engine::boost_pressure_ratio(
+                GaugePressure::from_si(x[0]),
+                AbsolutePressure::from_si(x[1]),
+                Stress::from_si(x[2]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "engine.charge_temperature",
+        parameters: &["inlet_temperature", "pressure_ratio", "isentropic_efficiency"],
+        results: &["value"],
+        call: |x| {
+            axlewright::engine::charge_temperature(
+                Temperature::from_si(x[0]),
+                Ratio::from_si(x[1]),
+                Ratio::from_si(x[2]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "engine.displacement",
+        parameters: &["bore", "stroke", "cylinders"],
+        results: &["value"],
+        call: |x| {
+            axlewright::engine::displacement(
+                Length::from_si(x[0]),
+                Length::from_si(x[1]),
+                Ratio::from_si(x[2]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "engine.mean_effective_pressure_four_stroke",
+        parameters: &["torque", "displacement"],
+        results: &["value"],
+        call: |x| {
+            axlewright::engine::mean_effective_pressure_four_stroke(
+                Torque::from_si(x[0]),
+                Volume::from_si(x[1]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "engine.mean_effective_pressure_two_stroke",
+        parameters: &["torque", "displacement"],
+        results: &["value"],
+        call: |x| {
+            axlewright::engine::mean_effective_pressure_two_stroke(
+                Torque::from_si(x[0]),
+                Volume::from_si(x[1]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "engine.mean_piston_speed",
+        parameters: &["stroke", "engine_speed"],
+        results: &["value"],
+        call: |x| {
+            axlewright::engine::mean_piston_speed(Length::from_si(x[0]), AngularVelocity::from_si(x[1]))
+                .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
         name: "engine.power",
         parameters: &["torque", "engine_speed"],
         results: &["value"],
@@ -100,6 +294,24 @@ pub const FUNCTIONS: &[Entry] = &[
         results: &["value"],
         call: |x| {
             axlewright::engine::torque(Power::from_si(x[0]), AngularVelocity::from_si(x[1]))
+                .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "engine.wheel_power",
+        parameters: &["crank_power", "driveline_efficiency"],
+        results: &["value"],
+        call: |x| {
+            axlewright::engine::wheel_power(Power::from_si(x[0]), Ratio::from_si(x[1]))
+                .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "engine.crank_power",
+        parameters: &["wheel_power", "driveline_efficiency"],
+        results: &["value"],
+        call: |x| {
+            axlewright::engine::crank_power(Power::from_si(x[0]), Ratio::from_si(x[1]))
                 .map(|on| vec![on.si()])
         },
     },
@@ -301,6 +513,87 @@ pub const FUNCTIONS: &[Entry] = &[
                 Ratio::from_si(x[1]),
                 Force::from_si(x[2]),
                 RatioPerLength::from_si(x[3]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "tyre.bolt_circle_diameter",
+        parameters: &["adjacent_stud_spacing", "studs"],
+        results: &["value"],
+        call: |x| {
+            axlewright::tyre::bolt_circle_diameter(Length::from_si(x[0]), Ratio::from_si(x[1]))
+                .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "tyre.speedometer_error",
+        parameters: &["rolling_radius_before", "rolling_radius_after"],
+        results: &["value"],
+        call: |x| {
+            axlewright::tyre::speedometer_error(Length::from_si(x[0]), Length::from_si(x[1]))
+                .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "tyre.speedometer_error_at_shaft",
+        parameters: &[
+            "rolling_radius_before",
+            "rolling_radius_after",
+            "final_drive_before",
+            "final_drive_after",
+        ],
+        results: &["value"],
+        call: |x| {
+            axlewright::tyre::speedometer_error_at_shaft(
+                Length::from_si(x[0]),
+                Length::from_si(x[1]),
+                Ratio::from_si(x[2]),
+                Ratio::from_si(x[3]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "tyre.true_speed",
+        parameters: &["indicated_speed", "speedometer_error"],
+        results: &["value"],
+        call: |x| {
+            axlewright::tyre::true_speed(Velocity::from_si(x[0]), Ratio::from_si(x[1]))
+                .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "tyre.track_change",
+        parameters: &["wheel_offset_before", "wheel_offset_after"],
+        results: &["value"],
+        call: |x| {
+            axlewright::tyre::track_change(Length::from_si(x[0]), Length::from_si(x[1]))
+                .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "tyre.wheel_backspacing",
+        parameters: &["rim_width", "flange_thickness", "wheel_offset"],
+        results: &["value"],
+        call: |x| {
+            axlewright::tyre::wheel_backspacing(
+                Length::from_si(x[0]),
+                Length::from_si(x[1]),
+                Length::from_si(x[2]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "tyre.wheel_offset",
+        parameters: &["rim_width", "flange_thickness", "wheel_backspacing"],
+        results: &["value"],
+        call: |x| {
+            axlewright::tyre::wheel_offset(
+                Length::from_si(x[0]),
+                Length::from_si(x[1]),
+                Length::from_si(x[2]),
             )
             .map(|on| vec![on.si()])
         },

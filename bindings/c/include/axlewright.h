@@ -503,6 +503,284 @@ int32_t axw_air_gauge_pressure_n(size_t n,
 double axw_air_gauge_pressure_value(double absolute_pressure, double station_pressure);
 
 /**
+ * Axle ratio by counting, both wheels turned together.
+ *
+ * Formula
+ *     `i_f = n_p / n_w`
+ *
+ * Parameters
+ *     propeller_shaft_turns [rad]: `n_p`, counted at the flange of the axle
+ *     wheel_turns [rad]: `n_w`, of both wheels alike
+ *
+ * Returns
+ *     (ratio [-]) Propeller-shaft speed over wheel speed.
+ *
+ * Valid for (SI)
+ *     - `0.001 <= propeller_shaft_turns <= 1000000`
+ *     - `0.001 <= wheel_turns <= 1000000`
+ *
+ *     Both wheels turn by the same angle, as they do with a locked differential; where one lags
+ *     the other, take the mean of the two. The error of the ratio is that of the reading over the
+ *     turns counted: ten turns of the wheels tell the neighbours that are sold apart, one often
+ *     does not.
+ *
+ * Source
+ *     Kinematics of a bevel differential: the carrier turns by the mean of the two wheels; common
+ *     practice, no source, for the method
+ *
+ * Caution
+ *     Never work under a vehicle that a jack alone holds: stands, chocks at the wheels that stay
+ *     on the ground, and nobody inside. A vehicle in neutral rolls, and a parking brake that acts
+ *     on the raised axle or on the propeller shaft holds nothing.
+ */
+int32_t axw_driveline_axle_ratio_by_turns(double propeller_shaft_turns, double wheel_turns, double *result);
+
+/**
+ * `axw_driveline_axle_ratio_by_turns` on arrays of length `n`.
+ */
+int32_t axw_driveline_axle_ratio_by_turns_n(size_t n,
+                                            const double *propeller_shaft_turns,
+                                            const double *wheel_turns,
+                                            double *result,
+                                            int32_t *reason);
+
+/**
+ * `axw_driveline_axle_ratio_by_turns` that returns its result [-], or NaN where there is no answer.
+ */
+double axw_driveline_axle_ratio_by_turns_value(double propeller_shaft_turns, double wheel_turns);
+
+/**
+ * Axle ratio by counting, one wheel held: the free one turns twice as far as the carrier.
+ *
+ * Formula
+ *     `i_f = 2 n_p / n_w`
+ *
+ * Parameters
+ *     propeller_shaft_turns [rad]: `n_p`, counted at the flange of the axle
+ *     free_wheel_turns [rad]: `n_w`, of the wheel that is not held
+ *
+ * Returns
+ *     (ratio [-]) Propeller-shaft speed over wheel speed on a straight road.
+ *
+ * Valid for (SI)
+ *     - `0.001 <= propeller_shaft_turns <= 1000000`
+ *     - `0.001 <= free_wheel_turns <= 1000000`
+ *
+ *     An open differential with side gears alike; a locked one does not turn with a wheel held,
+ *     and one that limits slip may not.
+ *
+ * Source
+ *     Kinematics of a bevel differential: the carrier turns by the mean of the two wheels; common
+ *     practice, no source, for the method
+ *
+ * Caution
+ *     Never work under a vehicle that a jack alone holds: stands, chocks at the wheels that stay
+ *     on the ground, and nobody inside. A vehicle in neutral rolls, and a parking brake that acts
+ *     on the raised axle or on the propeller shaft holds nothing.
+ */
+int32_t axw_driveline_axle_ratio_one_wheel_held(double propeller_shaft_turns,
+                                                double free_wheel_turns,
+                                                double *result);
+
+/**
+ * `axw_driveline_axle_ratio_one_wheel_held` on arrays of length `n`.
+ */
+int32_t axw_driveline_axle_ratio_one_wheel_held_n(size_t n,
+                                                  const double *propeller_shaft_turns,
+                                                  const double *free_wheel_turns,
+                                                  double *result,
+                                                  int32_t *reason);
+
+/**
+ * `axw_driveline_axle_ratio_one_wheel_held` that returns its result [-], or NaN where there is no answer.
+ */
+double axw_driveline_axle_ratio_one_wheel_held_value(double propeller_shaft_turns, double free_wheel_turns);
+
+/**
+ * Torque that a worn-in disc clutch holds before it slips: uniform wear, the lower of the two
+ * models.
+ *
+ * Formula
+ *     `T = n f F (D + d) / 4`
+ *
+ * Parameters
+ *     clamp_load [N]: `F`, with which the pressure plate presses, the same on every face
+ *     friction_coefficient [-]: `f`, of the facing, static and at its temperature; the maker's
+ *         figure
+ *     outer_diameter [m]: `D`, of the facing
+ *     inner_diameter [m]: `d`, of the facing
+ *     friction_faces [-]: `n`, whole: 2 for a disc that is lined on both sides
+ *
+ * Returns
+ *     (torque [N·m]) The static capacity at the crankshaft, to judge whether the clutch holds. For
+ *     what a dropped clutch can pass on to the parts behind it take the uniform pressure, which is
+ *     higher.
+ *
+ * Valid for (SI)
+ *     - `0 < clamp_load <= 10000000`
+ *     - `0 < friction_coefficient <= 2`
+ *     - `0.001 <= outer_diameter <= 10`
+ *     - `0.001 <= inner_diameter <= 10`
+ *     - `outer_diameter > inner_diameter`
+ *     - `1 <= friction_faces <= 100`
+ *
+ *     `friction_faces` is a whole number. The pressure falls with the radius, so that every place
+ *     wears alike: a clutch that has worn in. Loss of clamp load by a spring that sags, by speed
+ *     or by a pedal that does not release is not in it.
+ *
+ * Source
+ *     Shigley's Mechanical Engineering Design, ch. 16, axial clutches, uniform wear (from memory)
+ *
+ * Caution
+ *     A slipping clutch heats, and a hot or oily one holds less: the capacity wants a reserve over
+ *     the engine's torque. A disc or a flywheel that bursts cuts through its housing; use parts
+ *     rated for the speed. Makers' ratings, local codes and licensed practice come first.
+ */
+int32_t axw_driveline_clutch_capacity_uniform_wear(double clamp_load,
+                                                   double friction_coefficient,
+                                                   double outer_diameter,
+                                                   double inner_diameter,
+                                                   double friction_faces,
+                                                   double *result);
+
+/**
+ * `axw_driveline_clutch_capacity_uniform_wear` on arrays of length `n`.
+ */
+int32_t axw_driveline_clutch_capacity_uniform_wear_n(size_t n,
+                                                     const double *clamp_load,
+                                                     const double *friction_coefficient,
+                                                     const double *outer_diameter,
+                                                     const double *inner_diameter,
+                                                     const double *friction_faces,
+                                                     double *result,
+                                                     int32_t *reason);
+
+/**
+ * `axw_driveline_clutch_capacity_uniform_wear` that returns its result [N·m], or NaN where there is no answer.
+ */
+double axw_driveline_clutch_capacity_uniform_wear_value(double clamp_load,
+                                                        double friction_coefficient,
+                                                        double outer_diameter,
+                                                        double inner_diameter,
+                                                        double friction_faces);
+
+/**
+ * Torque that a new disc clutch holds before it slips: uniform pressure, the higher of the two
+ * models.
+ *
+ * Formula
+ *     `T = n f F (D^3 - d^3) / (3 (D^2 - d^2))`
+ *
+ * Parameters
+ *     clamp_load [N]: `F`, with which the pressure plate presses, the same on every face
+ *     friction_coefficient [-]: `f`, of the facing, static and at its temperature; the maker's
+ *         figure
+ *     outer_diameter [m]: `D`, of the facing
+ *     inner_diameter [m]: `d`, of the facing
+ *     friction_faces [-]: `n`, whole: 2 for a disc that is lined on both sides
+ *
+ * Returns
+ *     (torque [N·m]) The static capacity at the crankshaft. It bounds from above what a dropped
+ *     clutch can pass on; to judge whether the clutch holds, take the uniform wear.
+ *
+ * Valid for (SI)
+ *     - `0 < clamp_load <= 10000000`
+ *     - `0 < friction_coefficient <= 2`
+ *     - `0.001 <= outer_diameter <= 10`
+ *     - `0.001 <= inner_diameter <= 10`
+ *     - `outer_diameter > inner_diameter`
+ *     - `1 <= friction_faces <= 100`
+ *
+ *     `friction_faces` is a whole number. A flat, new facing on a stiff plate. It exceeds the
+ *     uniform wear by 1.3 % where `d = 2 D / 3`, by 3.7 % where `d = D / 2`.
+ *
+ * Source
+ *     Shigley's Mechanical Engineering Design, ch. 16, axial clutches, uniform pressure (from
+ *     memory)
+ *
+ * Caution
+ *     A slipping clutch heats, and a hot or oily one holds less: the capacity wants a reserve over
+ *     the engine's torque. A disc or a flywheel that bursts cuts through its housing; use parts
+ *     rated for the speed. Makers' ratings, local codes and licensed practice come first.
+ */
+int32_t axw_driveline_clutch_capacity_uniform_pressure(double clamp_load,
+                                                       double friction_coefficient,
+                                                       double outer_diameter,
+                                                       double inner_diameter,
+                                                       double friction_faces,
+                                                       double *result);
+
+/**
+ * `axw_driveline_clutch_capacity_uniform_pressure` on arrays of length `n`.
+ */
+int32_t axw_driveline_clutch_capacity_uniform_pressure_n(size_t n,
+                                                         const double *clamp_load,
+                                                         const double *friction_coefficient,
+                                                         const double *outer_diameter,
+                                                         const double *inner_diameter,
+                                                         const double *friction_faces,
+                                                         double *result,
+                                                         int32_t *reason);
+
+/**
+ * `axw_driveline_clutch_capacity_uniform_pressure` that returns its result [N·m], or NaN where there is no answer.
+ */
+double axw_driveline_clutch_capacity_uniform_pressure_value(double clamp_load,
+                                                            double friction_coefficient,
+                                                            double outer_diameter,
+                                                            double inner_diameter,
+                                                            double friction_faces);
+
+/**
+ * Crawl ratio: turns of the engine for one turn of the wheels in the lowest gear there is.
+ *
+ * Formula
+ *     `i_c = i_1 i_t i_f`
+ *
+ * Parameters
+ *     first_gear_ratio [-]: `i_1`, of the gearbox alone, transfer case *not* included
+ *     transfer_case_ratio [-]: `i_t`, input speed over output speed in low range; 1 where there is
+ *         none
+ *     final_drive [-]: `i_f`, propeller-shaft speed over wheel speed; hub reductions included
+ *
+ * Returns
+ *     (ratio [-]) Engine speed over wheel speed.
+ *
+ * Valid for (SI)
+ *     - `0.001 <= first_gear_ratio <= 1000`
+ *     - `0.001 <= transfer_case_ratio <= 1000`
+ *     - `0.001 <= final_drive <= 1000`
+ *
+ * Source
+ *     Kinematics of gears; common practice, no source, for the term
+ *
+ * Caution
+ *     Low range multiplies the torque in every part behind it: a shaft or an axle that is strong
+ *     enough in high range can break.
+ */
+int32_t axw_driveline_crawl_ratio(double first_gear_ratio,
+                                  double transfer_case_ratio,
+                                  double final_drive,
+                                  double *result);
+
+/**
+ * `axw_driveline_crawl_ratio` on arrays of length `n`.
+ */
+int32_t axw_driveline_crawl_ratio_n(size_t n,
+                                    const double *first_gear_ratio,
+                                    const double *transfer_case_ratio,
+                                    const double *final_drive,
+                                    double *result,
+                                    int32_t *reason);
+
+/**
+ * `axw_driveline_crawl_ratio` that returns its result [-], or NaN where there is no answer.
+ */
+double axw_driveline_crawl_ratio_value(double first_gear_ratio,
+                                       double transfer_case_ratio,
+                                       double final_drive);
+
+/**
  * Engine speed at a road speed in a gear: the cruise engine speed.
  *
  * Formula
@@ -552,6 +830,202 @@ double axw_driveline_engine_speed_value(double road_speed,
                                         double gear_ratio,
                                         double final_drive,
                                         double rolling_radius);
+
+/**
+ * Engine speed after a shift, the road speed being what it was.
+ *
+ * Formula
+ *     `w_2 = w_1 i_2 / i_1`
+ *
+ * Parameters
+ *     engine_speed [rad/s]: `w_1`, before the shift
+ *     gear_ratio_before [-]: `i_1`, input speed over output speed of the gear that is left
+ *     gear_ratio_after [-]: `i_2`, of the gear that is taken
+ *
+ * Returns
+ *     (angular velocity [rad/s]) The engine speed once the clutch has closed again: lower after a
+ *     shift up, higher after a shift down.
+ *
+ * Valid for (SI)
+ *     - `0 <= engine_speed <= 100000`
+ *     - `0.001 <= gear_ratio_before <= 1000`
+ *     - `0.001 <= gear_ratio_after <= 1000`
+ *
+ *     What the vehicle loses of its speed while it shifts is not in it.
+ *
+ * Source
+ *     Kinematics of gears
+ *
+ * Caution
+ *     A shift down can turn the engine and the clutch disc faster than they hold together: compare
+ *     with the red line.
+ */
+int32_t axw_driveline_engine_speed_after_shift(double engine_speed,
+                                               double gear_ratio_before,
+                                               double gear_ratio_after,
+                                               double *result);
+
+/**
+ * `axw_driveline_engine_speed_after_shift` on arrays of length `n`.
+ */
+int32_t axw_driveline_engine_speed_after_shift_n(size_t n,
+                                                 const double *engine_speed,
+                                                 const double *gear_ratio_before,
+                                                 const double *gear_ratio_after,
+                                                 double *result,
+                                                 int32_t *reason);
+
+/**
+ * `axw_driveline_engine_speed_after_shift` that returns its result [rad/s], or NaN where there is no answer.
+ */
+double axw_driveline_engine_speed_after_shift_value(double engine_speed,
+                                                    double gear_ratio_before,
+                                                    double gear_ratio_after);
+
+/**
+ * Final drive that gives a wanted engine speed at a road speed.
+ *
+ * Formula
+ *     `i_f = w r / (v i_g)`
+ *
+ * Parameters
+ *     road_speed [m/s]: `v`, the cruise
+ *     engine_speed [rad/s]: `w`, wanted there
+ *     gear_ratio [-]: `i_g`, engine speed over propeller-shaft speed in the gear of the cruise,
+ *         most often the top one, transfer case included
+ *     rolling_radius [m]: `r`, effective rolling radius of the driven tyre (distance per turn over
+ *         2 pi), not the loaded radius
+ *
+ * Returns
+ *     (ratio [-]) Propeller-shaft speed over wheel speed; what is sold lies beside it, so look at
+ *     `engine_speed` with the ratio that you take.
+ *
+ * Valid for (SI)
+ *     - `0.001 <= road_speed <= 1000`
+ *     - `0.001 <= engine_speed <= 100000`
+ *     - `0.001 <= gear_ratio <= 1000`
+ *     - `0.001 <= rolling_radius <= 100`
+ *
+ * Source
+ *     Kinematics of rolling; ISO 8855 for the term effective rolling radius (from memory)
+ */
+int32_t axw_driveline_final_drive_for_cruise(double road_speed,
+                                             double engine_speed,
+                                             double gear_ratio,
+                                             double rolling_radius,
+                                             double *result);
+
+/**
+ * `axw_driveline_final_drive_for_cruise` on arrays of length `n`.
+ */
+int32_t axw_driveline_final_drive_for_cruise_n(size_t n,
+                                               const double *road_speed,
+                                               const double *engine_speed,
+                                               const double *gear_ratio,
+                                               const double *rolling_radius,
+                                               double *result,
+                                               int32_t *reason);
+
+/**
+ * `axw_driveline_final_drive_for_cruise` that returns its result [-], or NaN where there is no answer.
+ */
+double axw_driveline_final_drive_for_cruise_value(double road_speed,
+                                                  double engine_speed,
+                                                  double gear_ratio,
+                                                  double rolling_radius);
+
+/**
+ * Step between two gears: how far apart their ratios are.
+ *
+ * Formula
+ *     `s = i_1 / i_2`
+ *
+ * Parameters
+ *     gear_ratio_before [-]: `i_1`, input speed over output speed of the gear that is left
+ *     gear_ratio_after [-]: `i_2`, of the gear that is taken
+ *
+ * Returns
+ *     (ratio [-]) The step: above 1 for a shift up, where the engine falls to `1 / s` of its
+ *     speed; below 1 for a shift down.
+ *
+ * Valid for (SI)
+ *     - `0.001 <= gear_ratio_before <= 1000`
+ *     - `0.001 <= gear_ratio_after <= 1000`
+ *
+ * Source
+ *     Definition; Naunheimer et al., Automotive Transmissions (2011), gear step (from memory)
+ */
+int32_t axw_driveline_gear_step(double gear_ratio_before, double gear_ratio_after, double *result);
+
+/**
+ * `axw_driveline_gear_step` on arrays of length `n`.
+ */
+int32_t axw_driveline_gear_step_n(size_t n,
+                                  const double *gear_ratio_before,
+                                  const double *gear_ratio_after,
+                                  double *result,
+                                  int32_t *reason);
+
+/**
+ * `axw_driveline_gear_step` that returns its result [-], or NaN where there is no answer.
+ */
+double axw_driveline_gear_step_value(double gear_ratio_before, double gear_ratio_after);
+
+/**
+ * Torque at the wheels of an axle beyond which its tyres slip.
+ *
+ * Formula
+ *     `T_g = m F r_l`
+ *
+ * Parameters
+ *     axle_load [N]: `F`, on the ground under the driven wheels that the torque goes to, with the
+ *         load transfer that the same launch causes
+ *     grip_coefficient [-]: `m`, greatest force along over load: for strength a high bound, for
+ *         performance a mean; say which one it was
+ *     loaded_radius [m]: `r_l`, wheel centre to ground under load, not the rolling radius
+ *
+ * Returns
+ *     (torque [N·m]) The sum over the wheels of that axle. At a part before them divide by the
+ *     ratio *and* by the efficiency between: the losses stand between the engine and the grip, so
+ *     the engine must give more.
+ *
+ * Valid for (SI)
+ *     - `0 <= axle_load <= 10000000`
+ *     - `0 < grip_coefficient <= 10`
+ *     - `0.001 <= loaded_radius <= 100`
+ *
+ *     Steady pull. As a bound of what a part can be made to carry it needs the high bound of grip
+ *     (a dry, warm, soft tyre; more where a wheel can lock into a rut or against a kerb) and, for
+ *     a dropped clutch, the inertia between part and ground on top. A locked differential lets one
+ *     shaft carry what its own wheel's grip allows.
+ *
+ * Source
+ *     Coulomb friction at the contact patch; Gillespie, Fundamentals of Vehicle Dynamics (1992),
+ *     ch. 2, traction-limited acceleration (from memory)
+ *
+ * Caution
+ *     A grip taken too low makes a weak part look strong; a part that breaks can lock a wheel or
+ *     drop a shaft on the road. Ratings, local codes and licensed practice come first.
+ */
+int32_t axw_driveline_grip_torque(double axle_load,
+                                  double grip_coefficient,
+                                  double loaded_radius,
+                                  double *result);
+
+/**
+ * `axw_driveline_grip_torque` on arrays of length `n`.
+ */
+int32_t axw_driveline_grip_torque_n(size_t n,
+                                    const double *axle_load,
+                                    const double *grip_coefficient,
+                                    const double *loaded_radius,
+                                    double *result,
+                                    int32_t *reason);
+
+/**
+ * `axw_driveline_grip_torque` that returns its result [N·m], or NaN where there is no answer.
+ */
+double axw_driveline_grip_torque_value(double axle_load, double grip_coefficient, double loaded_radius);
 
 /**
  * Road speed at an engine speed in a gear.
@@ -661,6 +1135,279 @@ double axw_driveline_wheel_torque_value(double engine_torque,
                                         double driveline_efficiency);
 
 /**
+ * Pressure ratio over a compressor from a boost gauge.
+ *
+ * Formula
+ *     `R = (p_a + p_b) / (p_a - dp)`
+ *
+ * Parameters
+ *     boost_pressure [Pa]: `p_b`, gauge reading at the outlet of the compressor; where the gauge
+ *         sits behind a charge cooler, add what is lost there
+ *     station_pressure [Pa]: `p_a`, absolute pressure of the air around, as measured there, not
+ *         reduced to sea level
+ *     inlet_loss [Pa]: `dp`, pressure lost in air filter and duct before the compressor; 0 where
+ *         it is neglected
+ *
+ * Returns
+ *     (ratio [-]) Absolute pressure behind the compressor over absolute pressure before it.
+ *
+ * Valid for (SI)
+ *     - `0 <= boost_pressure <= 10000000`
+ *     - `20000 <= station_pressure <= 200000`
+ *     - `0 <= inlet_loss <= 15000`
+ *
+ *     Static pressures taken for total ones: within a few percent at the air speeds of ducts.
+ *
+ * Source
+ *     Definition of a pressure ratio
+ *
+ * Caution
+ *     The same boost at altitude is a higher ratio: the compressor turns faster and the charge
+ *     gets hotter. Keep to the speed limit on the maker's map.
+ */
+int32_t axw_engine_boost_pressure_ratio(double boost_pressure,
+                                        double station_pressure,
+                                        double inlet_loss,
+                                        double *result);
+
+/**
+ * `axw_engine_boost_pressure_ratio` on arrays of length `n`.
+ */
+int32_t axw_engine_boost_pressure_ratio_n(size_t n,
+                                          const double *boost_pressure,
+                                          const double *station_pressure,
+                                          const double *inlet_loss,
+                                          double *result,
+                                          int32_t *reason);
+
+/**
+ * `axw_engine_boost_pressure_ratio` that returns its result [-], or NaN where there is no answer.
+ */
+double axw_engine_boost_pressure_ratio_value(double boost_pressure,
+                                             double station_pressure,
+                                             double inlet_loss);
+
+/**
+ * Temperature of the charge behind a compressor.
+ *
+ * Formula
+ *     `T_2 = T_1 (1 + (R^((g - 1) / g) - 1) / e)`, `g = 1.4`
+ *
+ * Parameters
+ *     inlet_temperature [K]: `T_1`, of the air before the compressor
+ *     pressure_ratio [-]: `R`, absolute pressure behind the compressor over absolute pressure
+ *         before it
+ *     isentropic_efficiency [-]: `e`, ideal rise of temperature over real rise, read from the
+ *         compressor's map
+ *
+ * Returns
+ *     (temperature [K]) The temperature before a charge cooler.
+ *
+ * Valid for (SI)
+ *     - `150 <= inlet_temperature <= 500`
+ *     - `1 <= pressure_ratio <= 10`
+ *     - `0.1 <= isentropic_efficiency <= 1`
+ *
+ *     Dry air as a perfect gas with a constant ratio of specific heats of 1.4, no heat lost
+ *     through the housing. Real specific heats rise with temperature: at a ratio of 8 from 300 K
+ *     the ideal rise is 3 K to 4 K less.
+ *
+ * Source
+ *     Isentropic compression and isentropic efficiency: Çengel and Boles, Thermodynamics, ch. 7
+ *     (from memory); g = 1.4: NACA Report 1135 (from memory)
+ *
+ * Caution
+ *     Charge pipes and hoses reach this temperature: they burn skin, and a hose must be rated for
+ *     temperature and pressure together.
+ */
+int32_t axw_engine_charge_temperature(double inlet_temperature,
+                                      double pressure_ratio,
+                                      double isentropic_efficiency,
+                                      double *result);
+
+/**
+ * `axw_engine_charge_temperature` on arrays of length `n`.
+ */
+int32_t axw_engine_charge_temperature_n(size_t n,
+                                        const double *inlet_temperature,
+                                        const double *pressure_ratio,
+                                        const double *isentropic_efficiency,
+                                        double *result,
+                                        int32_t *reason);
+
+/**
+ * `axw_engine_charge_temperature` that returns its result [K], or NaN where there is no answer.
+ */
+double axw_engine_charge_temperature_value(double inlet_temperature,
+                                           double pressure_ratio,
+                                           double isentropic_efficiency);
+
+/**
+ * Displacement of a piston engine.
+ *
+ * Formula
+ *     `V = pi d^2 s z / 4`
+ *
+ * Parameters
+ *     bore [m]: `d`
+ *     stroke [m]: `s`, travel of the piston: twice the crank's throw where the bore's axis meets
+ *         the crankshaft's
+ *     cylinders [-]: `z`, whole
+ *
+ * Returns
+ *     (volume [m³]) The swept volume of all cylinders together, without the clearance volume.
+ *
+ * Valid for (SI)
+ *     - `0.001 <= bore <= 10`
+ *     - `0.001 <= stroke <= 10`
+ *     - `1 <= cylinders <= 100`
+ *
+ *     `cylinders` is a whole number.
+ *
+ * Source
+ *     Volume of a cylinder; Heywood, Internal Combustion Engine Fundamentals (1988), ch. 2 (from
+ *     memory)
+ */
+int32_t axw_engine_displacement(double bore, double stroke, double cylinders, double *result);
+
+/**
+ * `axw_engine_displacement` on arrays of length `n`.
+ */
+int32_t axw_engine_displacement_n(size_t n,
+                                  const double *bore,
+                                  const double *stroke,
+                                  const double *cylinders,
+                                  double *result,
+                                  int32_t *reason);
+
+/**
+ * `axw_engine_displacement` that returns its result [m³], or NaN where there is no answer.
+ */
+double axw_engine_displacement_value(double bore, double stroke, double cylinders);
+
+/**
+ * Mean effective pressure of a four-stroke engine at a torque.
+ *
+ * Formula
+ *     `p_m = 4 pi T / V`
+ *
+ * Parameters
+ *     torque [N·m]: `T`, at the crankshaft; negative when the engine is driven
+ *     displacement [m³]: `V`, swept volume of all cylinders together
+ *
+ * Returns
+ *     (stress or pressure difference [Pa]) The constant pressure difference on the pistons that
+ *     would do the same work; *brake* mean effective pressure where the torque is that of a brake,
+ *     negative for the friction and pumping of an engine that is driven.
+ *
+ * Valid for (SI)
+ *     - `-1000000000 <= torque <= 1000000000`
+ *     - `0.00000001 <= displacement <= 1000`
+ *
+ *     One working stroke in two turns of the crankshaft.
+ *
+ * Source
+ *     Work of a cycle over the swept volume; Heywood, Internal Combustion Engine Fundamentals
+ *     (1988), ch. 2 (from memory)
+ */
+int32_t axw_engine_mean_effective_pressure_four_stroke(double torque, double displacement, double *result);
+
+/**
+ * `axw_engine_mean_effective_pressure_four_stroke` on arrays of length `n`.
+ */
+int32_t axw_engine_mean_effective_pressure_four_stroke_n(size_t n,
+                                                         const double *torque,
+                                                         const double *displacement,
+                                                         double *result,
+                                                         int32_t *reason);
+
+/**
+ * `axw_engine_mean_effective_pressure_four_stroke` that returns its result [Pa], or NaN where there is no answer.
+ */
+double axw_engine_mean_effective_pressure_four_stroke_value(double torque,
+                                                            double displacement);
+
+/**
+ * Mean effective pressure of a two-stroke engine at a torque.
+ *
+ * Formula
+ *     `p_m = 2 pi T / V`
+ *
+ * Parameters
+ *     torque [N·m]: `T`, at the crankshaft; negative when the engine is driven
+ *     displacement [m³]: `V`, swept volume of all cylinders together
+ *
+ * Returns
+ *     (stress or pressure difference [Pa]) The constant pressure difference on the pistons that
+ *     would do the same work; *brake* mean effective pressure where the torque is that of a brake,
+ *     negative for the friction and pumping of an engine that is driven.
+ *
+ * Valid for (SI)
+ *     - `-1000000000 <= torque <= 1000000000`
+ *     - `0.00000001 <= displacement <= 1000`
+ *
+ *     One working stroke a turn of the crankshaft.
+ *
+ * Source
+ *     Work of a cycle over the swept volume; Heywood, Internal Combustion Engine Fundamentals
+ *     (1988), ch. 2 (from memory)
+ */
+int32_t axw_engine_mean_effective_pressure_two_stroke(double torque, double displacement, double *result);
+
+/**
+ * `axw_engine_mean_effective_pressure_two_stroke` on arrays of length `n`.
+ */
+int32_t axw_engine_mean_effective_pressure_two_stroke_n(size_t n,
+                                                        const double *torque,
+                                                        const double *displacement,
+                                                        double *result,
+                                                        int32_t *reason);
+
+/**
+ * `axw_engine_mean_effective_pressure_two_stroke` that returns its result [Pa], or NaN where there is no answer.
+ */
+double axw_engine_mean_effective_pressure_two_stroke_value(double torque,
+                                                           double displacement);
+
+/**
+ * Mean speed of the piston.
+ *
+ * Formula
+ *     `v_m = s w / pi`
+ *
+ * Parameters
+ *     stroke [m]: `s`, travel of the piston
+ *     engine_speed [rad/s]: `w`
+ *
+ * Returns
+ *     (velocity [m/s]) The way of the piston over time: two strokes a turn. Its greatest speed is
+ *     more than half as much again.
+ *
+ * Valid for (SI)
+ *     - `0.001 <= stroke <= 10`
+ *     - `0 <= engine_speed <= 100000`
+ *
+ * Source
+ *     Definition, twice the stroke a turn; Heywood, Internal Combustion Engine Fundamentals
+ *     (1988), ch. 2 (from memory)
+ */
+int32_t axw_engine_mean_piston_speed(double stroke, double engine_speed, double *result);
+
+/**
+ * `axw_engine_mean_piston_speed` on arrays of length `n`.
+ */
+int32_t axw_engine_mean_piston_speed_n(size_t n,
+                                       const double *stroke,
+                                       const double *engine_speed,
+                                       double *result,
+                                       int32_t *reason);
+
+/**
+ * `axw_engine_mean_piston_speed` that returns its result [m/s], or NaN where there is no answer.
+ */
+double axw_engine_mean_piston_speed_value(double stroke, double engine_speed);
+
+/**
  * Power at a torque and a speed.
  *
  * Formula
@@ -732,6 +1479,85 @@ int32_t axw_engine_torque_n(size_t n,
  * `axw_engine_torque` that returns its result [N·m], or NaN where there is no answer.
  */
 double axw_engine_torque_value(double power, double engine_speed);
+
+/**
+ * Power at the wheels from power at the crankshaft.
+ *
+ * Formula
+ *     `P_w = P e`
+ *
+ * Parameters
+ *     crank_power [W]: `P`, at the crankshaft, driving
+ *     driveline_efficiency [-]: `e`, power at the wheels over power at the crankshaft
+ *
+ * Returns
+ *     (power [W]) What the driven wheels get.
+ *
+ * Valid for (SI)
+ *     - `0 <= crank_power <= 1000000000000`
+ *     - `0.01 <= driveline_efficiency <= 1`
+ *
+ *     One efficiency for one gear and one load: part of the loss does not grow with power. A
+ *     roller dynamometer's loss holds the tyres' on the roller, too.
+ *
+ * Source
+ *     Definition of an efficiency
+ */
+int32_t axw_engine_wheel_power(double crank_power, double driveline_efficiency, double *result);
+
+/**
+ * `axw_engine_wheel_power` on arrays of length `n`.
+ */
+int32_t axw_engine_wheel_power_n(size_t n,
+                                 const double *crank_power,
+                                 const double *driveline_efficiency,
+                                 double *result,
+                                 int32_t *reason);
+
+/**
+ * `axw_engine_wheel_power` that returns its result [W], or NaN where there is no answer.
+ */
+double axw_engine_wheel_power_value(double crank_power, double driveline_efficiency);
+
+/**
+ * Power at the crankshaft from power at the wheels.
+ *
+ * Formula
+ *     `P = P_w / e`
+ *
+ * Parameters
+ *     wheel_power [W]: `P_w`, at the wheels, as measured: not yet corrected to standard air
+ *     driveline_efficiency [-]: `e`, power at the wheels over power at the crankshaft
+ *
+ * Returns
+ *     (power [W]) What the crankshaft gave. A correction to standard air comes after this, not
+ *     before.
+ *
+ * Valid for (SI)
+ *     - `0 <= wheel_power <= 1000000000000`
+ *     - `0.01 <= driveline_efficiency <= 1`
+ *
+ *     As good as the efficiency, which is seldom measured: five points of it are 6 % of the power.
+ *     A coast-down on the same roller says more than a figure from a table.
+ *
+ * Source
+ *     Definition of an efficiency
+ */
+int32_t axw_engine_crank_power(double wheel_power, double driveline_efficiency, double *result);
+
+/**
+ * `axw_engine_crank_power` on arrays of length `n`.
+ */
+int32_t axw_engine_crank_power_n(size_t n,
+                                 const double *wheel_power,
+                                 const double *driveline_efficiency,
+                                 double *result,
+                                 int32_t *reason);
+
+/**
+ * `axw_engine_crank_power` that returns its result [W], or NaN where there is no answer.
+ */
+double axw_engine_crank_power_value(double wheel_power, double driveline_efficiency);
 
 /**
  * Temperature at which a mix of water and ethylene glycol begins to freeze.
@@ -1542,6 +2368,347 @@ double axw_spring_wheel_tangent_rate_value(double spring_rate,
                                            double motion_ratio,
                                            double spring_force,
                                            double motion_ratio_gradient);
+
+/**
+ * Diameter of the bolt circle from the distance between two studs side by side.
+ *
+ * Formula
+ *     `d_b = s / sin(pi / n)`
+ *
+ * Parameters
+ *     adjacent_stud_spacing [m]: `s`, centre to centre of two studs side by side: outside to
+ *         outside less one stud
+ *     studs [-]: `n`, whole
+ *
+ * Returns
+ *     (length [m]) The diameter of the circle through the stud centres.
+ *
+ * Valid for (SI)
+ *     - `0.001 <= adjacent_stud_spacing <= 10`
+ *     - `3 <= studs <= 10`
+ *
+ *     `studs` is a whole number, and the studs stand at equal angles. An error of the reading
+ *     counts `1 / sin(pi / n)` times: 1.7 for five studs, 2.6 for eight.
+ *
+ * Source
+ *     Chord of a regular polygon
+ *
+ * Caution
+ *     Two bolt circles a few tenths of a millimetre apart look alike: a wheel forced on the wrong
+ *     one works loose and comes off. Hub bore, seat and thread must fit, too.
+ */
+int32_t axw_tyre_bolt_circle_diameter(double adjacent_stud_spacing, double studs, double *result);
+
+/**
+ * `axw_tyre_bolt_circle_diameter` on arrays of length `n`.
+ */
+int32_t axw_tyre_bolt_circle_diameter_n(size_t n,
+                                        const double *adjacent_stud_spacing,
+                                        const double *studs,
+                                        double *result,
+                                        int32_t *reason);
+
+/**
+ * `axw_tyre_bolt_circle_diameter` that returns its result [m], or NaN where there is no answer.
+ */
+double axw_tyre_bolt_circle_diameter_value(double adjacent_stud_spacing, double studs);
+
+/**
+ * Error of the speedometer after a change of tyre.
+ *
+ * Formula
+ *     `e = r_1 / r_2 - 1`
+ *
+ * Parameters
+ *     rolling_radius_before [m]: `r_1`, effective rolling radius (distance per turn over 2 pi)
+ *         with which the speedometer was right
+ *     rolling_radius_after [m]: `r_2`, of the tyre now fitted, measured in the same way
+ *
+ * Returns
+ *     (ratio [-]) The reading over the true speed, less 1: positive where it reads too much,
+ *     negative (the dangerous side) where it reads too little.
+ *
+ * Valid for (SI)
+ *     - `0.001 <= rolling_radius_before <= 100`
+ *     - `0.001 <= rolling_radius_after <= 100`
+ *
+ *     A speedometer that counts turns of the wheel or of the shaft and was right before; the error
+ *     that it had from the works comes on top.
+ *
+ * Source
+ *     Kinematics of rolling; ISO 8855 for the term effective rolling radius (from memory)
+ *
+ * Caution
+ *     A speedometer that reads too little is forbidden in many places (UN Regulation 39, from
+ *     memory: never below the true speed); have it set and checked before the road.
+ */
+int32_t axw_tyre_speedometer_error(double rolling_radius_before, double rolling_radius_after, double *result);
+
+/**
+ * `axw_tyre_speedometer_error` on arrays of length `n`.
+ */
+int32_t axw_tyre_speedometer_error_n(size_t n,
+                                     const double *rolling_radius_before,
+                                     const double *rolling_radius_after,
+                                     double *result,
+                                     int32_t *reason);
+
+/**
+ * `axw_tyre_speedometer_error` that returns its result [-], or NaN where there is no answer.
+ */
+double axw_tyre_speedometer_error_value(double rolling_radius_before, double rolling_radius_after);
+
+/**
+ * Error of a speedometer that the propeller shaft or the gearbox drives, after a change of tyre
+ * and axle.
+ *
+ * Formula
+ *     `e = r_1 i_2 / (r_2 i_1) - 1`
+ *
+ * Parameters
+ *     rolling_radius_before [m]: `r_1`, effective rolling radius (distance per turn over 2 pi)
+ *         with which the speedometer was right
+ *     rolling_radius_after [m]: `r_2`, of the tyre now fitted, measured in the same way
+ *     final_drive_before [-]: `i_1`, propeller-shaft speed over wheel speed with which the
+ *         speedometer was right
+ *     final_drive_after [-]: `i_2`, of the axle now fitted
+ *
+ * Returns
+ *     (ratio [-]) The reading over the true speed, less 1: positive where it reads too much,
+ *     negative (the dangerous side) where it reads too little.
+ *
+ * Valid for (SI)
+ *     - `0.001 <= rolling_radius_before <= 100`
+ *     - `0.001 <= rolling_radius_after <= 100`
+ *     - `0.001 <= final_drive_before <= 1000`
+ *     - `0.001 <= final_drive_after <= 1000`
+ *
+ *     A speedometer that was right before. One that counts turns of a wheel does not see the axle:
+ *     `speedometer_error` is for that.
+ *
+ * Source
+ *     Kinematics of rolling and of gears; ISO 8855 for the term effective rolling radius (from
+ *     memory)
+ *
+ * Caution
+ *     A speedometer that reads too little is forbidden in many places (UN Regulation 39, from
+ *     memory: never below the true speed); have it set and checked before the road.
+ */
+int32_t axw_tyre_speedometer_error_at_shaft(double rolling_radius_before,
+                                            double rolling_radius_after,
+                                            double final_drive_before,
+                                            double final_drive_after,
+                                            double *result);
+
+/**
+ * `axw_tyre_speedometer_error_at_shaft` on arrays of length `n`.
+ */
+int32_t axw_tyre_speedometer_error_at_shaft_n(size_t n,
+                                              const double *rolling_radius_before,
+                                              const double *rolling_radius_after,
+                                              const double *final_drive_before,
+                                              const double *final_drive_after,
+                                              double *result,
+                                              int32_t *reason);
+
+/**
+ * `axw_tyre_speedometer_error_at_shaft` that returns its result [-], or NaN where there is no answer.
+ */
+double axw_tyre_speedometer_error_at_shaft_value(double rolling_radius_before,
+                                                 double rolling_radius_after,
+                                                 double final_drive_before,
+                                                 double final_drive_after);
+
+/**
+ * True speed behind a reading of the speedometer.
+ *
+ * Formula
+ *     `v = v_i / (1 + e)`
+ *
+ * Parameters
+ *     indicated_speed [m/s]: `v_i`, what the speedometer reads
+ *     speedometer_error [-]: `e`, reading over true speed, less 1: positive where it reads too
+ *         much
+ *
+ * Returns
+ *     (velocity [m/s]) The speed over the ground.
+ *
+ * Valid for (SI)
+ *     - `0 <= indicated_speed <= 1000`
+ *     - `-0.99 <= speedometer_error <= 100`
+ *
+ *     An error in proportion to the speed, as a change of tyre or axle makes it.
+ *
+ * Source
+ *     Definition of the error
+ */
+int32_t axw_tyre_true_speed(double indicated_speed, double speedometer_error, double *result);
+
+/**
+ * `axw_tyre_true_speed` on arrays of length `n`.
+ */
+int32_t axw_tyre_true_speed_n(size_t n,
+                              const double *indicated_speed,
+                              const double *speedometer_error,
+                              double *result,
+                              int32_t *reason);
+
+/**
+ * `axw_tyre_true_speed` that returns its result [m/s], or NaN where there is no answer.
+ */
+double axw_tyre_true_speed_value(double indicated_speed, double speedometer_error);
+
+/**
+ * Change of the track when both wheels of an axle change their offset.
+ *
+ * Formula
+ *     `db = 2 (o_1 - o_2)`
+ *
+ * Parameters
+ *     wheel_offset_before [m]: `o_1`, mounting face from the rim's middle plane, positive where
+ *         the mounting face lies towards the outside of the vehicle from the rim's middle plane
+ *         (ISO 3911 calls it inset, from memory)
+ *     wheel_offset_after [m]: `o_2`, of the wheels now fitted, less the thickness of a spacer
+ *
+ * Returns
+ *     (length [m]) By how much the tyre centres stand further apart; negative where they come
+ *     closer.
+ *
+ * Valid for (SI)
+ *     - `-10 <= wheel_offset_before <= 10`
+ *     - `-10 <= wheel_offset_after <= 10`
+ *
+ *     Both wheels alike, without camber. Each side moves by half of it.
+ *
+ * Source
+ *     Geometry of the section
+ *
+ * Caution
+ *     A changed offset changes the scrub radius, the lever on the wheel bearings and studs, and
+ *     the clearance; local codes limit it, and licensed practice decides.
+ */
+int32_t axw_tyre_track_change(double wheel_offset_before, double wheel_offset_after, double *result);
+
+/**
+ * `axw_tyre_track_change` on arrays of length `n`.
+ */
+int32_t axw_tyre_track_change_n(size_t n,
+                                const double *wheel_offset_before,
+                                const double *wheel_offset_after,
+                                double *result,
+                                int32_t *reason);
+
+/**
+ * `axw_tyre_track_change` that returns its result [m], or NaN where there is no answer.
+ */
+double axw_tyre_track_change_value(double wheel_offset_before, double wheel_offset_after);
+
+/**
+ * Backspacing of a wheel from its offset.
+ *
+ * Formula
+ *     `b = w / 2 + t + o`
+ *
+ * Parameters
+ *     rim_width [m]: `w`, nominal, between the faces of the flanges that the beads sit against:
+ *         the number on the wheel
+ *     flange_thickness [m]: `t`, of one rim flange, from the face that the bead sits against to
+ *         its outer edge; about half an inch (common practice, no source): measure yours
+ *     wheel_offset [m]: `o`, mounting face from the rim's middle plane, positive where the
+ *         mounting face lies towards the outside of the vehicle from the rim's middle plane (ISO
+ *         3911 calls it inset, from memory)
+ *
+ * Returns
+ *     (length [m]) What the trade measures: a straight edge across the edge of the inner flange,
+ *     and down from it to the mounting face. Negative where the mounting face lies further in than
+ *     that edge.
+ *
+ * Valid for (SI)
+ *     - `0.001 <= rim_width <= 10`
+ *     - `0 <= flange_thickness <= 1`
+ *     - `-10 <= wheel_offset <= 10`
+ *
+ *     A rim with both flanges alike. The tyre bulges further in than the flange does.
+ *
+ * Source
+ *     Geometry of the section; common practice, no source, for what is called backspacing
+ *
+ * Caution
+ *     A wheel that touches a caliper, a steering arm or a hose fails without warning: turn it by
+ *     hand through full lock, bump and droop before the road.
+ */
+int32_t axw_tyre_wheel_backspacing(double rim_width,
+                                   double flange_thickness,
+                                   double wheel_offset,
+                                   double *result);
+
+/**
+ * `axw_tyre_wheel_backspacing` on arrays of length `n`.
+ */
+int32_t axw_tyre_wheel_backspacing_n(size_t n,
+                                     const double *rim_width,
+                                     const double *flange_thickness,
+                                     const double *wheel_offset,
+                                     double *result,
+                                     int32_t *reason);
+
+/**
+ * `axw_tyre_wheel_backspacing` that returns its result [m], or NaN where there is no answer.
+ */
+double axw_tyre_wheel_backspacing_value(double rim_width, double flange_thickness, double wheel_offset);
+
+/**
+ * Offset of a wheel from its backspacing.
+ *
+ * Formula
+ *     `o = b - t - w / 2`
+ *
+ * Parameters
+ *     rim_width [m]: `w`, nominal, between the faces of the flanges that the beads sit against:
+ *         the number on the wheel
+ *     flange_thickness [m]: `t`, of one rim flange, from the face that the bead sits against to
+ *         its outer edge; about half an inch (common practice, no source): measure yours
+ *     wheel_backspacing [m]: `b`, from a straight edge across the edge of the inner flange down to
+ *         the mounting face
+ *
+ * Returns
+ *     (length [m]) Mounting face from the rim's middle plane, positive where the mounting face
+ *     lies towards the outside of the vehicle from the rim's middle plane (ISO 3911 calls it
+ *     inset, from memory).
+ *
+ * Valid for (SI)
+ *     - `0.001 <= rim_width <= 10`
+ *     - `0 <= flange_thickness <= 1`
+ *     - `-10 <= wheel_backspacing <= 10`
+ *
+ *     A rim with both flanges alike.
+ *
+ * Source
+ *     Geometry of the section; common practice, no source, for what is called backspacing
+ *
+ * Caution
+ *     A wheel that touches a caliper, a steering arm or a hose fails without warning: turn it by
+ *     hand through full lock, bump and droop before the road.
+ */
+int32_t axw_tyre_wheel_offset(double rim_width,
+                              double flange_thickness,
+                              double wheel_backspacing,
+                              double *result);
+
+/**
+ * `axw_tyre_wheel_offset` on arrays of length `n`.
+ */
+int32_t axw_tyre_wheel_offset_n(size_t n,
+                                const double *rim_width,
+                                const double *flange_thickness,
+                                const double *wheel_backspacing,
+                                double *result,
+                                int32_t *reason);
+
+/**
+ * `axw_tyre_wheel_offset` that returns its result [m], or NaN where there is no answer.
+ */
+double axw_tyre_wheel_offset_value(double rim_width, double flange_thickness, double wheel_backspacing);
 
 /**
  * Reads JSON or TOML text and checks it. `out` receives a handle that `axw_cooling_coolant_free` frees.

@@ -84,6 +84,116 @@ impl Kernel<2, 1> for AirGaugePressure {
     }
 }
 
+struct DrivelineAxleRatioByTurns;
+
+impl Kernel<2, 1> for DrivelineAxleRatioByTurns {
+    const NAME: &'static str = "driveline.axle_ratio_by_turns";
+    const DOC: &'static str = "Axle ratio by counting, both wheels turned together.\n\nFormula\n    `i_f = n_p / n_w`\n\nParameters\n    propeller_shaft_turns [rad]: `n_p`, counted at the flange of the axle\n    wheel_turns [rad]: `n_w`, of both wheels alike\n\nReturns\n    (ratio [-]) Propeller-shaft speed over wheel speed.\n\nValid for (SI)\n    - `0.001 <= propeller_shaft_turns <= 1000000`\n    - `0.001 <= wheel_turns <= 1000000`\n\n    Both wheels turn by the same angle, as they do with a locked differential; where one lags the other, take the mean of the two. The error of\n    the ratio is that of the reading over the turns counted: ten turns of the wheels tell the neighbours that are sold apart, one often does not.\n\nSource\n    Kinematics of a bevel differential: the carrier turns by the mean of the two wheels; common practice, no source, for the method\n\nCaution\n    Never work under a vehicle that a jack alone holds: stands, chocks at the wheels that stay on the ground, and nobody inside. A vehicle in neutral rolls, and a parking brake that acts on the raised axle or on the propeller shaft holds nothing.";
+    const PARAMETERS: [(&'static str, &'static Kind); 2] =
+        [("propeller_shaft_turns", units::Angle::KIND), ("wheel_turns", units::Angle::KIND)];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("axle_ratio_by_turns", units::Ratio::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 2]) -> Result<[f64; 1]> {
+        let on =
+            axlewright::driveline::axle_ratio_by_turns(Quantity::from_si(x[0]), Quantity::from_si(x[1]))?;
+        Ok([on.si()])
+    }
+}
+
+struct DrivelineAxleRatioOneWheelHeld;
+
+impl Kernel<2, 1> for DrivelineAxleRatioOneWheelHeld {
+    const NAME: &'static str = "driveline.axle_ratio_one_wheel_held";
+    const DOC: &'static str = "Axle ratio by counting, one wheel held: the free one turns twice as far as the carrier.\n\nFormula\n    `i_f = 2 n_p / n_w`\n\nParameters\n    propeller_shaft_turns [rad]: `n_p`, counted at the flange of the axle\n    free_wheel_turns [rad]: `n_w`, of the wheel that is not held\n\nReturns\n    (ratio [-]) Propeller-shaft speed over wheel speed on a straight road.\n\nValid for (SI)\n    - `0.001 <= propeller_shaft_turns <= 1000000`\n    - `0.001 <= free_wheel_turns <= 1000000`\n\n    An open differential with side gears alike; a locked one does not turn with a wheel held, and one that limits slip may not.\n\nSource\n    Kinematics of a bevel differential: the carrier turns by the mean of the two wheels; common practice, no source, for the method\n\nCaution\n    Never work under a vehicle that a jack alone holds: stands, chocks at the wheels that stay on the ground, and nobody inside. A vehicle in neutral rolls, and a parking brake that acts on the raised axle or on the propeller shaft holds nothing.";
+    const PARAMETERS: [(&'static str, &'static Kind); 2] =
+        [("propeller_shaft_turns", units::Angle::KIND), ("free_wheel_turns", units::Angle::KIND)];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("axle_ratio_one_wheel_held", units::Ratio::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 2]) -> Result<[f64; 1]> {
+        let on = axlewright::driveline::axle_ratio_one_wheel_held(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct DrivelineClutchCapacityUniformWear;
+
+impl Kernel<5, 1> for DrivelineClutchCapacityUniformWear {
+    const NAME: &'static str = "driveline.clutch_capacity_uniform_wear";
+    const DOC: &'static str = "Torque that a worn-in disc clutch holds before it slips: uniform wear, the lower of the two models.\n\nFormula\n    `T = n f F (D + d) / 4`\n\nParameters\n    clamp_load [N]: `F`, with which the pressure plate presses, the same on every face\n    friction_coefficient [-]: `f`, of the facing, static and at its temperature; the maker's figure\n    outer_diameter [m]: `D`, of the facing\n    inner_diameter [m]: `d`, of the facing\n    friction_faces [-]: `n`, whole: 2 for a disc that is lined on both sides\n\nReturns\n    (torque [N·m]) The static capacity at the crankshaft, to judge whether the clutch holds. For what a dropped clutch can pass on to the parts behind it take the uniform pressure, which is higher.\n\nValid for (SI)\n    - `0 < clamp_load <= 10000000`\n    - `0 < friction_coefficient <= 2`\n    - `0.001 <= outer_diameter <= 10`\n    - `0.001 <= inner_diameter <= 10`\n    - `outer_diameter > inner_diameter`\n    - `1 <= friction_faces <= 100`\n\n    `friction_faces` is a whole number. The pressure falls with the radius, so that every place wears alike: a clutch that has worn in. Loss of clamp load\n    by a spring that sags, by speed or by a pedal that does not release is not in it.\n\nSource\n    Shigley's Mechanical Engineering Design, ch. 16, axial clutches, uniform wear (from memory)\n\nCaution\n    A slipping clutch heats, and a hot or oily one holds less: the capacity wants a reserve over the engine's torque. A disc or a flywheel that bursts cuts through its housing; use parts rated for the speed. Makers' ratings, local codes and licensed practice come first.";
+    const PARAMETERS: [(&'static str, &'static Kind); 5] = [
+        ("clamp_load", units::Force::KIND),
+        ("friction_coefficient", units::Ratio::KIND),
+        ("outer_diameter", units::Length::KIND),
+        ("inner_diameter", units::Length::KIND),
+        ("friction_faces", units::Ratio::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] =
+        [("clutch_capacity_uniform_wear", units::Torque::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 5]) -> Result<[f64; 1]> {
+        let on = axlewright::driveline::clutch_capacity_uniform_wear(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+            Quantity::from_si(x[3]),
+            Quantity::from_si(x[4]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct DrivelineClutchCapacityUniformPressure;
+
+impl Kernel<5, 1> for DrivelineClutchCapacityUniformPressure {
+    const NAME: &'static str = "driveline.clutch_capacity_uniform_pressure";
+    const DOC: &'static str = "Torque that a new disc clutch holds before it slips: uniform pressure, the higher of the two models.\n\nFormula\n    `T = n f F (D^3 - d^3) / (3 (D^2 - d^2))`\n\nParameters\n    clamp_load [N]: `F`, with which the pressure plate presses, the same on every face\n    friction_coefficient [-]: `f`, of the facing, static and at its temperature; the maker's figure\n    outer_diameter [m]: `D`, of the facing\n    inner_diameter [m]: `d`, of the facing\n    friction_faces [-]: `n`, whole: 2 for a disc that is lined on both sides\n\nReturns\n    (torque [N·m]) The static capacity at the crankshaft. It bounds from above what a dropped clutch can pass on; to judge whether the clutch holds, take the uniform wear.\n\nValid for (SI)\n    - `0 < clamp_load <= 10000000`\n    - `0 < friction_coefficient <= 2`\n    - `0.001 <= outer_diameter <= 10`\n    - `0.001 <= inner_diameter <= 10`\n    - `outer_diameter > inner_diameter`\n    - `1 <= friction_faces <= 100`\n\n    `friction_faces` is a whole number. A flat, new facing on a stiff plate. It exceeds the uniform wear by 1.3 % where `d = 2 D / 3`, by 3.7 % where `d = D / 2`.\n\nSource\n    Shigley's Mechanical Engineering Design, ch. 16, axial clutches, uniform pressure (from memory)\n\nCaution\n    A slipping clutch heats, and a hot or oily one holds less: the capacity wants a reserve over the engine's torque. A disc or a flywheel that bursts cuts through its housing; use parts rated for the speed. Makers' ratings, local codes and licensed practice come first.";
+    const PARAMETERS: [(&'static str, &'static Kind); 5] = [
+        ("clamp_load", units::Force::KIND),
+        ("friction_coefficient", units::Ratio::KIND),
+        ("outer_diameter", units::Length::KIND),
+        ("inner_diameter", units::Length::KIND),
+        ("friction_faces", units::Ratio::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] =
+        [("clutch_capacity_uniform_pressure", units::Torque::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 5]) -> Result<[f64; 1]> {
+        let on = axlewright::driveline::clutch_capacity_uniform_pressure(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+            Quantity::from_si(x[3]),
+            Quantity::from_si(x[4]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct DrivelineCrawlRatio;
+
+impl Kernel<3, 1> for DrivelineCrawlRatio {
+    const NAME: &'static str = "driveline.crawl_ratio";
+    const DOC: &'static str = "Crawl ratio: turns of the engine for one turn of the wheels in the lowest gear there is.\n\nFormula\n    `i_c = i_1 i_t i_f`\n\nParameters\n    first_gear_ratio [-]: `i_1`, of the gearbox alone, transfer case *not* included\n    transfer_case_ratio [-]: `i_t`, input speed over output speed in low range; 1 where there is none\n    final_drive [-]: `i_f`, propeller-shaft speed over wheel speed; hub reductions included\n\nReturns\n    (ratio [-]) Engine speed over wheel speed.\n\nValid for (SI)\n    - `0.001 <= first_gear_ratio <= 1000`\n    - `0.001 <= transfer_case_ratio <= 1000`\n    - `0.001 <= final_drive <= 1000`\n\nSource\n    Kinematics of gears; common practice, no source, for the term\n\nCaution\n    Low range multiplies the torque in every part behind it: a shaft or an axle that is strong enough in high range can break.";
+    const PARAMETERS: [(&'static str, &'static Kind); 3] = [
+        ("first_gear_ratio", units::Ratio::KIND),
+        ("transfer_case_ratio", units::Ratio::KIND),
+        ("final_drive", units::Ratio::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("crawl_ratio", units::Ratio::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 3]) -> Result<[f64; 1]> {
+        let on = axlewright::driveline::crawl_ratio(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
 struct DrivelineEngineSpeed;
 
 impl Kernel<4, 1> for DrivelineEngineSpeed {
@@ -103,6 +213,90 @@ impl Kernel<4, 1> for DrivelineEngineSpeed {
             Quantity::from_si(x[1]),
             Quantity::from_si(x[2]),
             Quantity::from_si(x[3]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct DrivelineEngineSpeedAfterShift;
+
+impl Kernel<3, 1> for DrivelineEngineSpeedAfterShift {
+    const NAME: &'static str = "driveline.engine_speed_after_shift";
+    const DOC: &'static str = "Engine speed after a shift, the road speed being what it was.\n\nFormula\n    `w_2 = w_1 i_2 / i_1`\n\nParameters\n    engine_speed [rad/s]: `w_1`, before the shift\n    gear_ratio_before [-]: `i_1`, input speed over output speed of the gear that is left\n    gear_ratio_after [-]: `i_2`, of the gear that is taken\n\nReturns\n    (angular velocity [rad/s]) The engine speed once the clutch has closed again: lower after a shift up, higher after a shift down.\n\nValid for (SI)\n    - `0 <= engine_speed <= 100000`\n    - `0.001 <= gear_ratio_before <= 1000`\n    - `0.001 <= gear_ratio_after <= 1000`\n\n    What the vehicle loses of its speed while it shifts is not in it.\n\nSource\n    Kinematics of gears\n\nCaution\n    A shift down can turn the engine and the clutch disc faster than they hold together: compare with the red line.";
+    const PARAMETERS: [(&'static str, &'static Kind); 3] = [
+        ("engine_speed", units::AngularVelocity::KIND),
+        ("gear_ratio_before", units::Ratio::KIND),
+        ("gear_ratio_after", units::Ratio::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] =
+        [("engine_speed_after_shift", units::AngularVelocity::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 3]) -> Result<[f64; 1]> {
+        let on = axlewright::driveline::engine_speed_after_shift(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct DrivelineFinalDriveForCruise;
+
+impl Kernel<4, 1> for DrivelineFinalDriveForCruise {
+    const NAME: &'static str = "driveline.final_drive_for_cruise";
+    const DOC: &'static str = "Final drive that gives a wanted engine speed at a road speed.\n\nFormula\n    `i_f = w r / (v i_g)`\n\nParameters\n    road_speed [m/s]: `v`, the cruise\n    engine_speed [rad/s]: `w`, wanted there\n    gear_ratio [-]: `i_g`, engine speed over propeller-shaft speed in the gear of the cruise, most often the top one, transfer case included\n    rolling_radius [m]: `r`, effective rolling radius of the driven tyre (distance per turn over 2 pi), not the loaded radius\n\nReturns\n    (ratio [-]) Propeller-shaft speed over wheel speed; what is sold lies beside it, so look at `engine_speed` with the ratio that you take.\n\nValid for (SI)\n    - `0.001 <= road_speed <= 1000`\n    - `0.001 <= engine_speed <= 100000`\n    - `0.001 <= gear_ratio <= 1000`\n    - `0.001 <= rolling_radius <= 100`\n\nSource\n    Kinematics of rolling; ISO 8855 for the term effective rolling radius (from memory)";
+    const PARAMETERS: [(&'static str, &'static Kind); 4] = [
+        ("road_speed", units::Velocity::KIND),
+        ("engine_speed", units::AngularVelocity::KIND),
+        ("gear_ratio", units::Ratio::KIND),
+        ("rolling_radius", units::Length::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("final_drive_for_cruise", units::Ratio::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 4]) -> Result<[f64; 1]> {
+        let on = axlewright::driveline::final_drive_for_cruise(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+            Quantity::from_si(x[3]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct DrivelineGearStep;
+
+impl Kernel<2, 1> for DrivelineGearStep {
+    const NAME: &'static str = "driveline.gear_step";
+    const DOC: &'static str = "Step between two gears: how far apart their ratios are.\n\nFormula\n    `s = i_1 / i_2`\n\nParameters\n    gear_ratio_before [-]: `i_1`, input speed over output speed of the gear that is left\n    gear_ratio_after [-]: `i_2`, of the gear that is taken\n\nReturns\n    (ratio [-]) The step: above 1 for a shift up, where the engine falls to `1 / s` of its speed; below 1 for a shift down.\n\nValid for (SI)\n    - `0.001 <= gear_ratio_before <= 1000`\n    - `0.001 <= gear_ratio_after <= 1000`\n\nSource\n    Definition; Naunheimer et al., Automotive Transmissions (2011), gear step (from memory)";
+    const PARAMETERS: [(&'static str, &'static Kind); 2] =
+        [("gear_ratio_before", units::Ratio::KIND), ("gear_ratio_after", units::Ratio::KIND)];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("gear_step", units::Ratio::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 2]) -> Result<[f64; 1]> {
+        let on = axlewright::driveline::gear_step(Quantity::from_si(x[0]), Quantity::from_si(x[1]))?;
+        Ok([on.si()])
+    }
+}
+
+struct DrivelineGripTorque;
+
+impl Kernel<3, 1> for DrivelineGripTorque {
+    const NAME: &'static str = "driveline.grip_torque";
+    const DOC: &'static str = "Torque at the wheels of an axle beyond which its tyres slip.\n\nFormula\n    `T_g = m F r_l`\n\nParameters\n    axle_load [N]: `F`, on the ground under the driven wheels that the torque goes to, with the load transfer that the same launch causes\n    grip_coefficient [-]: `m`, greatest force along over load: for strength a high bound, for performance a mean; say which one it was\n    loaded_radius [m]: `r_l`, wheel centre to ground under load, not the rolling radius\n\nReturns\n    (torque [N·m]) The sum over the wheels of that axle. At a part before them divide by the ratio *and* by the efficiency between: the losses stand between the engine and the grip, so the engine must give more.\n\nValid for (SI)\n    - `0 <= axle_load <= 10000000`\n    - `0 < grip_coefficient <= 10`\n    - `0.001 <= loaded_radius <= 100`\n\n    Steady pull. As a bound of what a part can be made to carry it needs the high bound of grip (a dry, warm, soft tyre; more where a wheel can\n    lock into a rut or against a kerb) and, for a dropped clutch, the inertia between part and ground on top. A locked differential lets one shaft carry what its own wheel's grip allows.\n\nSource\n    Coulomb friction at the contact patch; Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 2, traction-limited acceleration (from memory)\n\nCaution\n    A grip taken too low makes a weak part look strong; a part that breaks can lock a wheel or drop a shaft on the road. Ratings, local codes and licensed practice come first.";
+    const PARAMETERS: [(&'static str, &'static Kind); 3] = [
+        ("axle_load", units::Force::KIND),
+        ("grip_coefficient", units::Ratio::KIND),
+        ("loaded_radius", units::Length::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("grip_torque", units::Torque::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 3]) -> Result<[f64; 1]> {
+        let on = axlewright::driveline::grip_torque(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
         )?;
         Ok([on.si()])
     }
@@ -156,6 +350,122 @@ impl Kernel<4, 1> for DrivelineWheelTorque {
     }
 }
 
+struct EngineBoostPressureRatio;
+
+impl Kernel<3, 1> for EngineBoostPressureRatio {
+    const NAME: &'static str = "engine.boost_pressure_ratio";
+    const DOC: &'static str = "Pressure ratio over a compressor from a boost gauge.\n\nFormula\n    `R = (p_a + p_b) / (p_a - dp)`\n\nParameters\n    boost_pressure [Pa]: `p_b`, gauge reading at the outlet of the compressor; where the gauge sits behind a charge cooler, add what is lost there\n    station_pressure [Pa]: `p_a`, absolute pressure of the air around, as measured there, not reduced to sea level\n    inlet_loss [Pa]: `dp`, pressure lost in air filter and duct before the compressor; 0 where it is neglected\n\nReturns\n    (ratio [-]) Absolute pressure behind the compressor over absolute pressure before it.\n\nValid for (SI)\n    - `0 <= boost_pressure <= 10000000`\n    - `20000 <= station_pressure <= 200000`\n    - `0 <= inlet_loss <= 15000`\n\n    Static pressures taken for total ones: within a few percent at the air speeds of ducts.\n\nSource\n    Definition of a pressure ratio\n\nCaution\n    The same boost at altitude is a higher ratio: the compressor turns faster and the charge gets hotter. Keep to the speed limit on the maker's map.";
+    const PARAMETERS: [(&'static str, &'static Kind); 3] = [
+        ("boost_pressure", units::GaugePressure::KIND),
+        ("station_pressure", units::AbsolutePressure::KIND),
+        ("inlet_loss", units::Stress::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("boost_pressure_ratio", units::Ratio::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 3]) -> Result<[f64; 1]> {
+        let on = axlewright::engine::boost_pressure_ratio(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct EngineChargeTemperature;
+
+impl Kernel<3, 1> for EngineChargeTemperature {
+    const NAME: &'static str = "engine.charge_temperature";
+    const DOC: &'static str = "Temperature of the charge behind a compressor.\n\nFormula\n    `T_2 = T_1 (1 + (R^((g - 1) / g) - 1) / e)`, `g = 1.4`\n\nParameters\n    inlet_temperature [K]: `T_1`, of the air before the compressor\n    pressure_ratio [-]: `R`, absolute pressure behind the compressor over absolute pressure before it\n    isentropic_efficiency [-]: `e`, ideal rise of temperature over real rise, read from the compressor's map\n\nReturns\n    (temperature [K]) The temperature before a charge cooler.\n\nValid for (SI)\n    - `150 <= inlet_temperature <= 500`\n    - `1 <= pressure_ratio <= 10`\n    - `0.1 <= isentropic_efficiency <= 1`\n\n    Dry air as a perfect gas with a constant ratio of specific heats of 1.4, no heat lost through the housing. Real specific heats rise with temperature: at a ratio\n    of 8 from 300 K the ideal rise is 3 K to 4 K less.\n\nSource\n    Isentropic compression and isentropic efficiency: Çengel and Boles, Thermodynamics, ch. 7 (from memory); g = 1.4: NACA Report 1135 (from memory)\n\nCaution\n    Charge pipes and hoses reach this temperature: they burn skin, and a hose must be rated for temperature and pressure together.";
+    const PARAMETERS: [(&'static str, &'static Kind); 3] = [
+        ("inlet_temperature", units::Temperature::KIND),
+        ("pressure_ratio", units::Ratio::KIND),
+        ("isentropic_efficiency", units::Ratio::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("charge_temperature", units::Temperature::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 3]) -> Result<[f64; 1]> {
+        let on = axlewright::engine::charge_temperature(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct EngineDisplacement;
+
+impl Kernel<3, 1> for EngineDisplacement {
+    const NAME: &'static str = "engine.displacement";
+    const DOC: &'static str = "Displacement of a piston engine.\n\nFormula\n    `V = pi d^2 s z / 4`\n\nParameters\n    bore [m]: `d`\n    stroke [m]: `s`, travel of the piston: twice the crank's throw where the bore's axis meets the crankshaft's\n    cylinders [-]: `z`, whole\n\nReturns\n    (volume [m³]) The swept volume of all cylinders together, without the clearance volume.\n\nValid for (SI)\n    - `0.001 <= bore <= 10`\n    - `0.001 <= stroke <= 10`\n    - `1 <= cylinders <= 100`\n\n    `cylinders` is a whole number.\n\nSource\n    Volume of a cylinder; Heywood, Internal Combustion Engine Fundamentals (1988), ch. 2 (from memory)";
+    const PARAMETERS: [(&'static str, &'static Kind); 3] =
+        [("bore", units::Length::KIND), ("stroke", units::Length::KIND), ("cylinders", units::Ratio::KIND)];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("displacement", units::Volume::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 3]) -> Result<[f64; 1]> {
+        let on = axlewright::engine::displacement(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct EngineMeanEffectivePressureFourStroke;
+
+impl Kernel<2, 1> for EngineMeanEffectivePressureFourStroke {
+    const NAME: &'static str = "engine.mean_effective_pressure_four_stroke";
+    const DOC: &'static str = "Mean effective pressure of a four-stroke engine at a torque.\n\nFormula\n    `p_m = 4 pi T / V`\n\nParameters\n    torque [N·m]: `T`, at the crankshaft; negative when the engine is driven\n    displacement [m³]: `V`, swept volume of all cylinders together\n\nReturns\n    (stress or pressure difference [Pa]) The constant pressure difference on the pistons that would do the same work; *brake* mean effective pressure where the torque is that of a brake, negative for the friction and pumping of an engine that is driven.\n\nValid for (SI)\n    - `-1000000000 <= torque <= 1000000000`\n    - `0.00000001 <= displacement <= 1000`\n\n    One working stroke in two turns of the crankshaft.\n\nSource\n    Work of a cycle over the swept volume; Heywood, Internal Combustion Engine Fundamentals (1988), ch. 2 (from memory)";
+    const PARAMETERS: [(&'static str, &'static Kind); 2] =
+        [("torque", units::Torque::KIND), ("displacement", units::Volume::KIND)];
+    const RESULTS: [(&'static str, &'static Kind); 1] =
+        [("mean_effective_pressure_four_stroke", units::Stress::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 2]) -> Result<[f64; 1]> {
+        let on = axlewright::engine::mean_effective_pressure_four_stroke(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct EngineMeanEffectivePressureTwoStroke;
+
+impl Kernel<2, 1> for EngineMeanEffectivePressureTwoStroke {
+    const NAME: &'static str = "engine.mean_effective_pressure_two_stroke";
+    const DOC: &'static str = "Mean effective pressure of a two-stroke engine at a torque.\n\nFormula\n    `p_m = 2 pi T / V`\n\nParameters\n    torque [N·m]: `T`, at the crankshaft; negative when the engine is driven\n    displacement [m³]: `V`, swept volume of all cylinders together\n\nReturns\n    (stress or pressure difference [Pa]) The constant pressure difference on the pistons that would do the same work; *brake* mean effective pressure where the torque is that of a brake, negative for the friction and pumping of an engine that is driven.\n\nValid for (SI)\n    - `-1000000000 <= torque <= 1000000000`\n    - `0.00000001 <= displacement <= 1000`\n\n    One working stroke a turn of the crankshaft.\n\nSource\n    Work of a cycle over the swept volume; Heywood, Internal Combustion Engine Fundamentals (1988), ch. 2 (from memory)";
+    const PARAMETERS: [(&'static str, &'static Kind); 2] =
+        [("torque", units::Torque::KIND), ("displacement", units::Volume::KIND)];
+    const RESULTS: [(&'static str, &'static Kind); 1] =
+        [("mean_effective_pressure_two_stroke", units::Stress::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 2]) -> Result<[f64; 1]> {
+        let on = axlewright::engine::mean_effective_pressure_two_stroke(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct EngineMeanPistonSpeed;
+
+impl Kernel<2, 1> for EngineMeanPistonSpeed {
+    const NAME: &'static str = "engine.mean_piston_speed";
+    const DOC: &'static str = "Mean speed of the piston.\n\nFormula\n    `v_m = s w / pi`\n\nParameters\n    stroke [m]: `s`, travel of the piston\n    engine_speed [rad/s]: `w`\n\nReturns\n    (velocity [m/s]) The way of the piston over time: two strokes a turn. Its greatest speed is more than half as much again.\n\nValid for (SI)\n    - `0.001 <= stroke <= 10`\n    - `0 <= engine_speed <= 100000`\n\nSource\n    Definition, twice the stroke a turn; Heywood, Internal Combustion Engine Fundamentals (1988), ch. 2 (from memory)";
+    const PARAMETERS: [(&'static str, &'static Kind); 2] =
+        [("stroke", units::Length::KIND), ("engine_speed", units::AngularVelocity::KIND)];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("mean_piston_speed", units::Velocity::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 2]) -> Result<[f64; 1]> {
+        let on = axlewright::engine::mean_piston_speed(Quantity::from_si(x[0]), Quantity::from_si(x[1]))?;
+        Ok([on.si()])
+    }
+}
+
 struct EnginePower;
 
 impl Kernel<2, 1> for EnginePower {
@@ -182,6 +492,36 @@ impl Kernel<2, 1> for EngineTorque {
     #[inline(always)]
     fn call(x: [f64; 2]) -> Result<[f64; 1]> {
         let on = axlewright::engine::torque(Quantity::from_si(x[0]), Quantity::from_si(x[1]))?;
+        Ok([on.si()])
+    }
+}
+
+struct EngineWheelPower;
+
+impl Kernel<2, 1> for EngineWheelPower {
+    const NAME: &'static str = "engine.wheel_power";
+    const DOC: &'static str = "Power at the wheels from power at the crankshaft.\n\nFormula\n    `P_w = P e`\n\nParameters\n    crank_power [W]: `P`, at the crankshaft, driving\n    driveline_efficiency [-]: `e`, power at the wheels over power at the crankshaft\n\nReturns\n    (power [W]) What the driven wheels get.\n\nValid for (SI)\n    - `0 <= crank_power <= 1000000000000`\n    - `0.01 <= driveline_efficiency <= 1`\n\n    One efficiency for one gear and one load: part of the loss does not grow with power. A roller dynamometer's loss holds the tyres' on the roller, too.\n\nSource\n    Definition of an efficiency";
+    const PARAMETERS: [(&'static str, &'static Kind); 2] =
+        [("crank_power", units::Power::KIND), ("driveline_efficiency", units::Ratio::KIND)];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("wheel_power", units::Power::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 2]) -> Result<[f64; 1]> {
+        let on = axlewright::engine::wheel_power(Quantity::from_si(x[0]), Quantity::from_si(x[1]))?;
+        Ok([on.si()])
+    }
+}
+
+struct EngineCrankPower;
+
+impl Kernel<2, 1> for EngineCrankPower {
+    const NAME: &'static str = "engine.crank_power";
+    const DOC: &'static str = "Power at the crankshaft from power at the wheels.\n\nFormula\n    `P = P_w / e`\n\nParameters\n    wheel_power [W]: `P_w`, at the wheels, as measured: not yet corrected to standard air\n    driveline_efficiency [-]: `e`, power at the wheels over power at the crankshaft\n\nReturns\n    (power [W]) What the crankshaft gave. A correction to standard air comes after this, not before.\n\nValid for (SI)\n    - `0 <= wheel_power <= 1000000000000`\n    - `0.01 <= driveline_efficiency <= 1`\n\n    As good as the efficiency, which is seldom measured: five points of it are 6 % of the power. A coast-down on the same roller says more than a figure from a table.\n\nSource\n    Definition of an efficiency";
+    const PARAMETERS: [(&'static str, &'static Kind); 2] =
+        [("wheel_power", units::Power::KIND), ("driveline_efficiency", units::Ratio::KIND)];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("crank_power", units::Power::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 2]) -> Result<[f64; 1]> {
+        let on = axlewright::engine::crank_power(Quantity::from_si(x[0]), Quantity::from_si(x[1]))?;
         Ok([on.si()])
     }
 }
@@ -491,6 +831,134 @@ impl Kernel<4, 1> for SpringWheelTangentRate {
     }
 }
 
+struct TyreBoltCircleDiameter;
+
+impl Kernel<2, 1> for TyreBoltCircleDiameter {
+    const NAME: &'static str = "tyre.bolt_circle_diameter";
+    const DOC: &'static str = "Diameter of the bolt circle from the distance between two studs side by side.\n\nFormula\n    `d_b = s / sin(pi / n)`\n\nParameters\n    adjacent_stud_spacing [m]: `s`, centre to centre of two studs side by side: outside to outside less one stud\n    studs [-]: `n`, whole\n\nReturns\n    (length [m]) The diameter of the circle through the stud centres.\n\nValid for (SI)\n    - `0.001 <= adjacent_stud_spacing <= 10`\n    - `3 <= studs <= 10`\n\n    `studs` is a whole number, and the studs stand at equal angles. An error of the reading counts `1 / sin(pi / n)` times: 1.7 for five studs, 2.6 for eight.\n\nSource\n    Chord of a regular polygon\n\nCaution\n    Two bolt circles a few tenths of a millimetre apart look alike: a wheel forced on the wrong one works loose and comes off. Hub bore, seat and thread must fit, too.";
+    const PARAMETERS: [(&'static str, &'static Kind); 2] =
+        [("adjacent_stud_spacing", units::Length::KIND), ("studs", units::Ratio::KIND)];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("bolt_circle_diameter", units::Length::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 2]) -> Result<[f64; 1]> {
+        let on = axlewright::tyre::bolt_circle_diameter(Quantity::from_si(x[0]), Quantity::from_si(x[1]))?;
+        Ok([on.si()])
+    }
+}
+
+struct TyreSpeedometerError;
+
+impl Kernel<2, 1> for TyreSpeedometerError {
+    const NAME: &'static str = "tyre.speedometer_error";
+    const DOC: &'static str = "Error of the speedometer after a change of tyre.\n\nFormula\n    `e = r_1 / r_2 - 1`\n\nParameters\n    rolling_radius_before [m]: `r_1`, effective rolling radius (distance per turn over 2 pi) with which the speedometer was right\n    rolling_radius_after [m]: `r_2`, of the tyre now fitted, measured in the same way\n\nReturns\n    (ratio [-]) The reading over the true speed, less 1: positive where it reads too much, negative (the dangerous side) where it reads too little.\n\nValid for (SI)\n    - `0.001 <= rolling_radius_before <= 100`\n    - `0.001 <= rolling_radius_after <= 100`\n\n    A speedometer that counts turns of the wheel or of the shaft and was right before; the error that it had from the works comes on top.\n\nSource\n    Kinematics of rolling; ISO 8855 for the term effective rolling radius (from memory)\n\nCaution\n    A speedometer that reads too little is forbidden in many places (UN Regulation 39, from memory: never below the true speed); have it set and checked before the road.";
+    const PARAMETERS: [(&'static str, &'static Kind); 2] =
+        [("rolling_radius_before", units::Length::KIND), ("rolling_radius_after", units::Length::KIND)];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("speedometer_error", units::Ratio::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 2]) -> Result<[f64; 1]> {
+        let on = axlewright::tyre::speedometer_error(Quantity::from_si(x[0]), Quantity::from_si(x[1]))?;
+        Ok([on.si()])
+    }
+}
+
+struct TyreSpeedometerErrorAtShaft;
+
+impl Kernel<4, 1> for TyreSpeedometerErrorAtShaft {
+    const NAME: &'static str = "tyre.speedometer_error_at_shaft";
+    const DOC: &'static str = "Error of a speedometer that the propeller shaft or the gearbox drives, after a change of tyre and axle.\n\nFormula\n    `e = r_1 i_2 / (r_2 i_1) - 1`\n\nParameters\n    rolling_radius_before [m]: `r_1`, effective rolling radius (distance per turn over 2 pi) with which the speedometer was right\n    rolling_radius_after [m]: `r_2`, of the tyre now fitted, measured in the same way\n    final_drive_before [-]: `i_1`, propeller-shaft speed over wheel speed with which the speedometer was right\n    final_drive_after [-]: `i_2`, of the axle now fitted\n\nReturns\n    (ratio [-]) The reading over the true speed, less 1: positive where it reads too much, negative (the dangerous side) where it reads too little.\n\nValid for (SI)\n    - `0.001 <= rolling_radius_before <= 100`\n    - `0.001 <= rolling_radius_after <= 100`\n    - `0.001 <= final_drive_before <= 1000`\n    - `0.001 <= final_drive_after <= 1000`\n\n    A speedometer that was right before. One that counts turns of a wheel does not see the axle: `speedometer_error` is for that.\n\nSource\n    Kinematics of rolling and of gears; ISO 8855 for the term effective rolling radius (from memory)\n\nCaution\n    A speedometer that reads too little is forbidden in many places (UN Regulation 39, from memory: never below the true speed); have it set and checked before the road.";
+    const PARAMETERS: [(&'static str, &'static Kind); 4] = [
+        ("rolling_radius_before", units::Length::KIND),
+        ("rolling_radius_after", units::Length::KIND),
+        ("final_drive_before", units::Ratio::KIND),
+        ("final_drive_after", units::Ratio::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("speedometer_error_at_shaft", units::Ratio::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 4]) -> Result<[f64; 1]> {
+        let on = axlewright::tyre::speedometer_error_at_shaft(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+            Quantity::from_si(x[3]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct TyreTrueSpeed;
+
+impl Kernel<2, 1> for TyreTrueSpeed {
+    const NAME: &'static str = "tyre.true_speed";
+    const DOC: &'static str = "True speed behind a reading of the speedometer.\n\nFormula\n    `v = v_i / (1 + e)`\n\nParameters\n    indicated_speed [m/s]: `v_i`, what the speedometer reads\n    speedometer_error [-]: `e`, reading over true speed, less 1: positive where it reads too much\n\nReturns\n    (velocity [m/s]) The speed over the ground.\n\nValid for (SI)\n    - `0 <= indicated_speed <= 1000`\n    - `-0.99 <= speedometer_error <= 100`\n\n    An error in proportion to the speed, as a change of tyre or axle makes it.\n\nSource\n    Definition of the error";
+    const PARAMETERS: [(&'static str, &'static Kind); 2] =
+        [("indicated_speed", units::Velocity::KIND), ("speedometer_error", units::Ratio::KIND)];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("true_speed", units::Velocity::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 2]) -> Result<[f64; 1]> {
+        let on = axlewright::tyre::true_speed(Quantity::from_si(x[0]), Quantity::from_si(x[1]))?;
+        Ok([on.si()])
+    }
+}
+
+struct TyreTrackChange;
+
+impl Kernel<2, 1> for TyreTrackChange {
+    const NAME: &'static str = "tyre.track_change";
+    const DOC: &'static str = "Change of the track when both wheels of an axle change their offset.\n\nFormula\n    `db = 2 (o_1 - o_2)`\n\nParameters\n    wheel_offset_before [m]: `o_1`, mounting face from the rim's middle plane, positive where the mounting face lies towards the outside of the vehicle from the rim's middle plane (ISO 3911 calls it inset, from memory)\n    wheel_offset_after [m]: `o_2`, of the wheels now fitted, less the thickness of a spacer\n\nReturns\n    (length [m]) By how much the tyre centres stand further apart; negative where they come closer.\n\nValid for (SI)\n    - `-10 <= wheel_offset_before <= 10`\n    - `-10 <= wheel_offset_after <= 10`\n\n    Both wheels alike, without camber. Each side moves by half of it.\n\nSource\n    Geometry of the section\n\nCaution\n    A changed offset changes the scrub radius, the lever on the wheel bearings and studs, and the clearance; local codes limit it, and licensed practice decides.";
+    const PARAMETERS: [(&'static str, &'static Kind); 2] =
+        [("wheel_offset_before", units::Length::KIND), ("wheel_offset_after", units::Length::KIND)];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("track_change", units::Length::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 2]) -> Result<[f64; 1]> {
+        let on = axlewright::tyre::track_change(Quantity::from_si(x[0]), Quantity::from_si(x[1]))?;
+        Ok([on.si()])
+    }
+}
+
+struct TyreWheelBackspacing;
+
+impl Kernel<3, 1> for TyreWheelBackspacing {
+    const NAME: &'static str = "tyre.wheel_backspacing";
+    const DOC: &'static str = "Backspacing of a wheel from its offset.\n\nFormula\n    `b = w / 2 + t + o`\n\nParameters\n    rim_width [m]: `w`, nominal, between the faces of the flanges that the beads sit against: the number on the wheel\n    flange_thickness [m]: `t`, of one rim flange, from the face that the bead sits against to its outer edge; about half an inch (common practice, no source): measure yours\n    wheel_offset [m]: `o`, mounting face from the rim's middle plane, positive where the mounting face lies towards the outside of the vehicle from the rim's middle plane (ISO 3911 calls it inset, from memory)\n\nReturns\n    (length [m]) What the trade measures: a straight edge across the edge of the inner flange, and down from it to the mounting face. Negative where the mounting face lies further in than that edge.\n\nValid for (SI)\n    - `0.001 <= rim_width <= 10`\n    - `0 <= flange_thickness <= 1`\n    - `-10 <= wheel_offset <= 10`\n\n    A rim with both flanges alike. The tyre bulges further in than the flange does.\n\nSource\n    Geometry of the section; common practice, no source, for what is called backspacing\n\nCaution\n    A wheel that touches a caliper, a steering arm or a hose fails without warning: turn it by hand through full lock, bump and droop before the road.";
+    const PARAMETERS: [(&'static str, &'static Kind); 3] = [
+        ("rim_width", units::Length::KIND),
+        ("flange_thickness", units::Length::KIND),
+        ("wheel_offset", units::Length::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("wheel_backspacing", units::Length::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 3]) -> Result<[f64; 1]> {
+        let on = axlewright::tyre::wheel_backspacing(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct TyreWheelOffset;
+
+impl Kernel<3, 1> for TyreWheelOffset {
+    const NAME: &'static str = "tyre.wheel_offset";
+    const DOC: &'static str = "Offset of a wheel from its backspacing.\n\nFormula\n    `o = b - t - w / 2`\n\nParameters\n    rim_width [m]: `w`, nominal, between the faces of the flanges that the beads sit against: the number on the wheel\n    flange_thickness [m]: `t`, of one rim flange, from the face that the bead sits against to its outer edge; about half an inch (common practice, no source): measure yours\n    wheel_backspacing [m]: `b`, from a straight edge across the edge of the inner flange down to the mounting face\n\nReturns\n    (length [m]) Mounting face from the rim's middle plane, positive where the mounting face lies towards the outside of the vehicle from the rim's middle plane (ISO 3911 calls it inset, from memory).\n\nValid for (SI)\n    - `0.001 <= rim_width <= 10`\n    - `0 <= flange_thickness <= 1`\n    - `-10 <= wheel_backspacing <= 10`\n\n    A rim with both flanges alike.\n\nSource\n    Geometry of the section; common practice, no source, for what is called backspacing\n\nCaution\n    A wheel that touches a caliper, a steering arm or a hose fails without warning: turn it by hand through full lock, bump and droop before the road.";
+    const PARAMETERS: [(&'static str, &'static Kind); 3] = [
+        ("rim_width", units::Length::KIND),
+        ("flange_thickness", units::Length::KIND),
+        ("wheel_backspacing", units::Length::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("wheel_offset", units::Length::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 3]) -> Result<[f64; 1]> {
+        let on = axlewright::tyre::wheel_offset(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
 /// Adds everything.
 pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
     kernels.add::<AirGeopotentialAltitude, 1, 1>()?;
@@ -498,11 +966,28 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
     kernels.add::<AirStandardDensity, 1, 1>()?;
     kernels.add::<AirAbsolutePressure, 2, 1>()?;
     kernels.add::<AirGaugePressure, 2, 1>()?;
+    kernels.add::<DrivelineAxleRatioByTurns, 2, 1>()?;
+    kernels.add::<DrivelineAxleRatioOneWheelHeld, 2, 1>()?;
+    kernels.add::<DrivelineClutchCapacityUniformWear, 5, 1>()?;
+    kernels.add::<DrivelineClutchCapacityUniformPressure, 5, 1>()?;
+    kernels.add::<DrivelineCrawlRatio, 3, 1>()?;
     kernels.add::<DrivelineEngineSpeed, 4, 1>()?;
+    kernels.add::<DrivelineEngineSpeedAfterShift, 3, 1>()?;
+    kernels.add::<DrivelineFinalDriveForCruise, 4, 1>()?;
+    kernels.add::<DrivelineGearStep, 2, 1>()?;
+    kernels.add::<DrivelineGripTorque, 3, 1>()?;
     kernels.add::<DrivelineRoadSpeed, 4, 1>()?;
     kernels.add::<DrivelineWheelTorque, 4, 1>()?;
+    kernels.add::<EngineBoostPressureRatio, 3, 1>()?;
+    kernels.add::<EngineChargeTemperature, 3, 1>()?;
+    kernels.add::<EngineDisplacement, 3, 1>()?;
+    kernels.add::<EngineMeanEffectivePressureFourStroke, 2, 1>()?;
+    kernels.add::<EngineMeanEffectivePressureTwoStroke, 2, 1>()?;
+    kernels.add::<EngineMeanPistonSpeed, 2, 1>()?;
     kernels.add::<EnginePower, 2, 1>()?;
     kernels.add::<EngineTorque, 2, 1>()?;
+    kernels.add::<EngineWheelPower, 2, 1>()?;
+    kernels.add::<EngineCrankPower, 2, 1>()?;
     kernels.add::<FluidEthyleneGlycolFreezingTemperature, 1, 1>()?;
     kernels.add::<FluidPropyleneGlycolFreezingTemperature, 1, 1>()?;
     kernels.add::<FluidEthyleneGlycolBoilingTemperature, 2, 1>()?;
@@ -518,6 +1003,13 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
     kernels.add::<SpringStaticDeflection, 2, 1>()?;
     kernels.add::<SpringWheelRate, 3, 1>()?;
     kernels.add::<SpringWheelTangentRate, 4, 1>()?;
+    kernels.add::<TyreBoltCircleDiameter, 2, 1>()?;
+    kernels.add::<TyreSpeedometerError, 2, 1>()?;
+    kernels.add::<TyreSpeedometerErrorAtShaft, 4, 1>()?;
+    kernels.add::<TyreTrueSpeed, 2, 1>()?;
+    kernels.add::<TyreTrackChange, 2, 1>()?;
+    kernels.add::<TyreWheelBackspacing, 3, 1>()?;
+    kernels.add::<TyreWheelOffset, 3, 1>()?;
     kernels.model::<axlewright::cooling::Coolant>("cooling.Coolant", "cooling.Coolant.to_json")?;
     kernels.method::<axlewright::cooling::Coolant>("cooling.Coolant.margin", |model, call| {
         let on = call.answer(model.margin())?;

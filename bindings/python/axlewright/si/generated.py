@@ -2,7 +2,7 @@
 
 from typing import TYPE_CHECKING
 
-SYSTEMS = ("air", "driveline", "engine", "fluid", "mass", "spring",)
+SYSTEMS = ("air", "driveline", "engine", "fluid", "mass", "spring", "tyre",)
 
 if TYPE_CHECKING:
     from axlewright.si import air as air
@@ -11,3 +11,4 @@ if TYPE_CHECKING:
     from axlewright.si import fluid as fluid
     from axlewright.si import mass as mass
     from axlewright.si import spring as spring
+    from axlewright.si import tyre as tyre

@@ -1,7 +1,7 @@
 //! Validity as data: [`valid!`](crate::valid) is the first statement of a function, enforced here and read by the generator.
 
-use super::error::{Error, Limit, Relation};
-use super::units::Quantity;
+use super::error::{Error, Limit, Relation, Result};
+use super::units::{Quantity, Ratio};
 
 /// What must hold of the arguments, and what is said where it does not. The error carries only references and numbers.
 pub trait Rule {
@@ -39,6 +39,15 @@ impl<Q: Quantity> Rule for Exceeds<Q> {
     fn refusal(&self) -> Error {
         Error::Contradiction { relation: self.2, value: self.0.si(), other: self.1.si(), kind: Q::KIND }
     }
+}
+
+/// Refuses a count that is not a whole number.
+#[inline]
+pub fn whole(argument: &str, count: Ratio) -> Result<()> {
+    if count.si().fract() == 0.0 {
+        return Ok(());
+    }
+    Err(Error::NoSolution { message: format!("{argument} = {} is not a whole number", count.si()) })
 }
 
 /// States the range of each argument in coherent SI, with the source of the limit, and refuses what is outside.
@@ -108,4 +117,20 @@ macro_rules! valid {
         })] $($rest)*)
     };
     ($($rules:tt)+) => { $crate::valid!(@rules [] $($rules)+) };
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_count_is_whole_and_a_refusal_names_it() {
+        for count in [1.0, 4.0, 1e15] {
+            assert_eq!(whole("studs", Ratio::from_si(count)), Ok(()));
+        }
+        for count in [4.5, 4.0 + 1e-12, f64::NAN, f64::INFINITY] {
+            let refusal = whole("studs", Ratio::from_si(count)).unwrap_err().to_string();
+            assert!(refusal.contains("studs") && refusal.contains(&count.to_string()), "{refusal}");
+        }
+    }
 }

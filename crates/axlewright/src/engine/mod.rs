@@ -1,11 +1,24 @@
-//! Engine: torque, power and the curve between them.
+//! Engine: torque, power and the curve between them; size, load and charge.
 //!
-//! Symbols: `T` torque at the crankshaft (N·m), `P` power (W), `w` engine speed (rad/s).
+//! Symbols: `T` torque at the crankshaft (N·m), `P` power (W), `w` engine speed (rad/s), `d` bore and `s` stroke (m), `V` displacement
+//! (m³), `p` pressure (Pa), `R` pressure ratio (no unit), `e` efficiency (no unit).
 
+mod boost_pressure_ratio;
+mod charge_temperature;
+mod displacement;
+mod mean_effective_pressure;
+mod mean_piston_speed;
 mod power;
 mod torque;
 mod torque_curve;
+mod wheel_power;
 
+pub use boost_pressure_ratio::boost_pressure_ratio;
+pub use charge_temperature::charge_temperature;
+pub use displacement::displacement;
+pub use mean_effective_pressure::{mean_effective_pressure_four_stroke, mean_effective_pressure_two_stroke};
+pub use mean_piston_speed::mean_piston_speed;
 pub use power::power;
 pub use torque::torque;
 pub use torque_curve::{CurvePeaks, CurvePoint, TorqueCurve};
+pub use wheel_power::{crank_power, wheel_power};

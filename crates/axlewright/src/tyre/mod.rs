@@ -1,8 +1,17 @@
-//! Tyres and wheels: what the marking on the wall says.
+//! Tyres and wheels: what the marking on the wall says, where the wheel stands, and what the speedometer makes of a change.
 //!
 //! Symbols: `S` section width (m), `A` aspect ratio (section height over section width) (no unit), `d` rim diameter (m), `D` free
-//! diameter (m), `C` rolling circumference (m).
+//! diameter (m), `C` rolling circumference (m), `r` effective rolling radius (m), `w` rim width (m), `o` offset, positive where the mounting face lies
+//! towards the outside of the vehicle (m), `e` error of the speedometer, positive where it reads too much (no unit).
 
+mod bolt_circle_diameter;
 mod size;
+mod speedometer;
+mod track_change;
+mod wheel_backspacing;
 
+pub use bolt_circle_diameter::bolt_circle_diameter;
 pub use size::{Dimensions, Rolling, Tyre};
+pub use speedometer::{speedometer_error, speedometer_error_at_shaft, true_speed};
+pub use track_change::track_change;
+pub use wheel_backspacing::{wheel_backspacing, wheel_offset};

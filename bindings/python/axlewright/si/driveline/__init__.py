@@ -1,12 +1,30 @@
 from .generated import (
     __doc__,
+    axle_ratio_by_turns,
+    axle_ratio_one_wheel_held,
+    clutch_capacity_uniform_wear,
+    clutch_capacity_uniform_pressure,
+    crawl_ratio,
     engine_speed,
+    engine_speed_after_shift,
+    final_drive_for_cruise,
+    gear_step,
+    grip_torque,
     road_speed,
     wheel_torque,
 )
 
 __all__ = [
+    "axle_ratio_by_turns",
+    "axle_ratio_one_wheel_held",
+    "clutch_capacity_uniform_wear",
+    "clutch_capacity_uniform_pressure",
+    "crawl_ratio",
     "engine_speed",
+    "engine_speed_after_shift",
+    "final_drive_for_cruise",
+    "gear_step",
+    "grip_torque",
     "road_speed",
     "wheel_torque",
 ]

@@ -1,0 +1,54 @@
+use crate::units::{AngularVelocity, Quantity, Ratio};
+use crate::{Result, valid};
+
+/// Engine speed after a shift, the road speed being what it was.
+///
+/// # Formula
+/// `w_2 = w_1 i_2 / i_1`
+///
+/// # Parameters
+/// - `engine_speed` — `w_1`, before the shift
+/// - `gear_ratio_before` — `i_1`, input speed over output speed of the gear that is left
+/// - `gear_ratio_after` — `i_2`, of the gear that is taken
+///
+/// # Returns
+/// The engine speed once the clutch has closed again: lower after a shift up, higher after a shift down.
+///
+/// # Valid for
+/// - `0 <= engine_speed <= 100000`
+/// - `0.001 <= gear_ratio_before <= 1000`
+/// - `0.001 <= gear_ratio_after <= 1000`
+///
+/// What the vehicle loses of its speed while it shifts is not in it.
+///
+/// # Source
+/// Kinematics of gears
+///
+/// # Errors
+/// [`Error::OutOfRange`](crate::Error::OutOfRange)
+///
+/// # Example
+/// ```
+/// use axlewright::{driveline, units::*};
+/// let speed = driveline::engine_speed_after_shift(
+///     AngularVelocity::of::<rpm>(3800.0), Ratio::of::<one>(4.2), Ratio::of::<one>(2.5),
+/// )?;
+/// assert_eq!(format!("{:.0} rpm", speed.in_::<rpm>()), "2262 rpm");
+/// # Ok::<(), axlewright::Error>(())
+/// ```
+///
+/// # Caution
+/// A shift down can turn the engine and the clutch disc faster than they hold together: compare with the red line.
+#[inline]
+pub fn engine_speed_after_shift(
+    engine_speed: AngularVelocity,
+    gear_ratio_before: Ratio,
+    gear_ratio_after: Ratio,
+) -> Result<AngularVelocity> {
+    valid! {
+        engine_speed: 0 <= .. <= 100e3 ; "definition: counted without direction; common practice, no source: no engine turns faster than 100000 rad/s";
+        gear_ratio_before: 0.001 <= .. <= 1000 ; "common practice, no source: no gear of a vehicle lies outside 0.001 to 1000";
+        gear_ratio_after: 0.001 <= .. <= 1000 ; "common practice, no source: no gear of a vehicle lies outside 0.001 to 1000";
+    }
+    Ok(engine_speed * gear_ratio_after.si() / gear_ratio_before.si())
+}

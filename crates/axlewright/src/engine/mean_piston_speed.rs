@@ -1,0 +1,41 @@
+use crate::units::{AngularVelocity, Length, Quantity, Velocity};
+use crate::{Result, valid};
+use core::f64::consts::PI;
+
+/// Mean speed of the piston.
+///
+/// # Formula
+/// `v_m = s w / pi`
+///
+/// # Parameters
+/// - `stroke` — `s`, travel of the piston
+/// - `engine_speed` — `w`
+///
+/// # Returns
+/// The way of the piston over time: two strokes a turn. Its greatest speed is more than half as much again.
+///
+/// # Valid for
+/// - `0.001 <= stroke <= 10`
+/// - `0 <= engine_speed <= 100000`
+///
+/// # Source
+/// Definition, twice the stroke a turn; Heywood, Internal Combustion Engine Fundamentals (1988), ch. 2 (from memory)
+///
+/// # Errors
+/// [`Error::OutOfRange`](crate::Error::OutOfRange)
+///
+/// # Example
+/// ```
+/// use axlewright::{engine, units::*};
+/// let speed = engine::mean_piston_speed(Length::of::<mm>(96.0), AngularVelocity::of::<rpm>(4000.0))?;
+/// assert_eq!(format!("{:.1} m/s", speed.in_::<m_s>()), "12.8 m/s");
+/// # Ok::<(), axlewright::Error>(())
+/// ```
+#[inline]
+pub fn mean_piston_speed(stroke: Length, engine_speed: AngularVelocity) -> Result<Velocity> {
+    valid! {
+        stroke: 0.001 <= .. <= 10 ; "common practice, no source: pistons travel between 1 mm and 10 m";
+        engine_speed: 0 <= .. <= 100e3 ; "definition: counted without direction; common practice, no source: no engine turns faster than 100000 rad/s";
+    }
+    Ok(Velocity::from_si(stroke.si() * engine_speed.si() / PI))
+}

@@ -1,0 +1,82 @@
+use crate::units::{Power, Ratio};
+use crate::{Result, valid};
+
+/// Power at the wheels from power at the crankshaft.
+///
+/// # Formula
+/// `P_w = P e`
+///
+/// # Parameters
+/// - `crank_power` — `P`, at the crankshaft, driving
+/// - `driveline_efficiency` — `e`, power at the wheels over power at the crankshaft
+///
+/// # Returns
+/// What the driven wheels get.
+///
+/// # Valid for
+/// - `0 <= crank_power <= 1000000000000`
+/// - `0.01 <= driveline_efficiency <= 1`
+///
+/// One efficiency for one gear and one load: part of the loss does not grow with power. A roller dynamometer's loss holds the tyres' on the roller, too.
+///
+/// # Source
+/// Definition of an efficiency
+///
+/// # Errors
+/// [`Error::OutOfRange`](crate::Error::OutOfRange)
+///
+/// # Example
+/// ```
+/// use axlewright::{engine, units::*};
+/// let power = engine::wheel_power(Power::of::<kW>(150.0), Ratio::of::<percent>(85.0))?;
+/// assert_eq!(format!("{:.1} kW", power.in_::<kW>()), "127.5 kW");
+/// # Ok::<(), axlewright::Error>(())
+/// ```
+#[inline]
+pub fn wheel_power(crank_power: Power, driveline_efficiency: Ratio) -> Result<Power> {
+    valid! {
+        crank_power: 0 <= .. <= 1e12 ; "definition: driving, not driven; common practice, no source: at most 1 TW";
+        driveline_efficiency: 0.01 <= .. <= 1 ; "definition: no driveline gives more power than it takes; common practice, no source: from 1 % on";
+    }
+    Ok(crank_power * driveline_efficiency)
+}
+
+/// Power at the crankshaft from power at the wheels.
+///
+/// # Formula
+/// `P = P_w / e`
+///
+/// # Parameters
+/// - `wheel_power` — `P_w`, at the wheels, as measured: not yet corrected to standard air
+/// - `driveline_efficiency` — `e`, power at the wheels over power at the crankshaft
+///
+/// # Returns
+/// What the crankshaft gave. A correction to standard air comes after this, not before.
+///
+/// # Valid for
+/// - `0 <= wheel_power <= 1000000000000`
+/// - `0.01 <= driveline_efficiency <= 1`
+///
+/// As good as the efficiency, which is seldom measured: five points of it are 6 % of the power. A coast-down on the same roller says more than a figure from a table.
+///
+/// # Source
+/// Definition of an efficiency
+///
+/// # Errors
+/// [`Error::OutOfRange`](crate::Error::OutOfRange)
+///
+/// # Example
+/// ```
+/// use axlewright::{engine, units::*};
+/// let power = engine::crank_power(Power::of::<kW>(120.0), Ratio::of::<percent>(85.0))?;
+/// assert_eq!(format!("{:.1} kW", power.in_::<kW>()), "141.2 kW");
+/// # Ok::<(), axlewright::Error>(())
+/// ```
+#[inline]
+pub fn crank_power(wheel_power: Power, driveline_efficiency: Ratio) -> Result<Power> {
+    valid! {
+        wheel_power: 0 <= .. <= 1e12 ; "definition: driving, not driven; common practice, no source: at most 1 TW";
+        driveline_efficiency: 0.01 <= .. <= 1 ; "definition: no driveline gives more power than it takes; common practice, no source: from 1 % on";
+    }
+    Ok(wheel_power / driveline_efficiency)
+}
