@@ -420,6 +420,36 @@ pub const FUNCTIONS: &[Entry] = &[
         },
     },
     Entry {
+        name: "spring.buckling_deflection",
+        parameters: &["free_length", "mean_diameter", "end_fixity", "elastic_modulus", "shear_modulus"],
+        results: &["value"],
+        call: |x| {
+            axlewright::spring::buckling_deflection(
+                Length::from_si(x[0]),
+                Length::from_si(x[1]),
+                Ratio::from_si(x[2]),
+                Stress::from_si(x[3]),
+                Stress::from_si(x[4]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "spring.coil_bind_clearance",
+        parameters: &["free_length", "solid_length", "spring_rate", "spring_load", "spring_bump_travel"],
+        results: &["value"],
+        call: |x| {
+            axlewright::spring::coil_bind_clearance(
+                Length::from_si(x[0]),
+                Length::from_si(x[1]),
+                LinearStiffness::from_si(x[2]),
+                Force::from_si(x[3]),
+                Length::from_si(x[4]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
         name: "spring.coil_rate",
         parameters: &["wire_diameter", "mean_diameter", "active_coils", "shear_modulus"],
         results: &["value"],
@@ -434,12 +464,61 @@ pub const FUNCTIONS: &[Entry] = &[
         },
     },
     Entry {
+        name: "spring.coil_shear_stress",
+        parameters: &["load", "wire_diameter", "mean_diameter"],
+        results: &["value"],
+        call: |x| {
+            axlewright::spring::coil_shear_stress(
+                Force::from_si(x[0]),
+                Length::from_si(x[1]),
+                Length::from_si(x[2]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
         name: "spring.critical_damping",
         parameters: &["tangent_rate", "sprung_mass"],
         results: &["value"],
         call: |x| {
             axlewright::spring::critical_damping(LinearStiffness::from_si(x[0]), Mass::from_si(x[1]))
                 .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "spring.damped_frequency",
+        parameters: &["undamped_frequency", "damping_ratio"],
+        results: &["value"],
+        call: |x| {
+            axlewright::spring::damped_frequency(Frequency::from_si(x[0]), Ratio::from_si(x[1]))
+                .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "spring.damper_rate_for_ratio",
+        parameters: &["damping_ratio", "tangent_rate", "sprung_mass", "damper_motion_ratio"],
+        results: &["value"],
+        call: |x| {
+            axlewright::spring::damper_rate_for_ratio(
+                Ratio::from_si(x[0]),
+                LinearStiffness::from_si(x[1]),
+                Mass::from_si(x[2]),
+                Ratio::from_si(x[3]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "spring.damping_ratio",
+        parameters: &["wheel_damping", "tangent_rate", "sprung_mass"],
+        results: &["value"],
+        call: |x| {
+            axlewright::spring::damping_ratio(
+                Damping::from_si(x[0]),
+                LinearStiffness::from_si(x[1]),
+                Mass::from_si(x[2]),
+            )
+            .map(|on| vec![on.si()])
         },
     },
     Entry {
@@ -473,6 +552,15 @@ pub const FUNCTIONS: &[Entry] = &[
         },
     },
     Entry {
+        name: "spring.parallel_rate",
+        parameters: &["first_rate", "second_rate"],
+        results: &["value"],
+        call: |x| {
+            axlewright::spring::parallel_rate(LinearStiffness::from_si(x[0]), LinearStiffness::from_si(x[1]))
+                .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
         name: "spring.ride_rate",
         parameters: &["wheel_rate", "tyre_rate"],
         results: &["value"],
@@ -482,11 +570,133 @@ pub const FUNCTIONS: &[Entry] = &[
         },
     },
     Entry {
+        name: "spring.series_crossover",
+        parameters: &["first_rate", "first_travel_to_solid", "second_rate", "second_travel_to_solid"],
+        results: &[
+            "crossover_load",
+            "crossover_deflection",
+            "rate_below",
+            "rate_above",
+            "solid_load",
+            "solid_deflection",
+        ],
+        call: |x| {
+            axlewright::spring::series_crossover(
+                LinearStiffness::from_si(x[0]),
+                Length::from_si(x[1]),
+                LinearStiffness::from_si(x[2]),
+                Length::from_si(x[3]),
+            )
+            .map(|on| {
+                vec![
+                    on.crossover_load.si(),
+                    on.crossover_deflection.si(),
+                    on.rate_below.si(),
+                    on.rate_above.si(),
+                    on.solid_load.si(),
+                    on.solid_deflection.si(),
+                ]
+            })
+        },
+    },
+    Entry {
+        name: "spring.series_rate",
+        parameters: &["first_rate", "second_rate"],
+        results: &["value"],
+        call: |x| {
+            axlewright::spring::series_rate(LinearStiffness::from_si(x[0]), LinearStiffness::from_si(x[1]))
+                .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "spring.solid_length_closed_ground",
+        parameters: &["total_coils", "wire_diameter"],
+        results: &["value"],
+        call: |x| {
+            axlewright::spring::solid_length_closed_ground(Ratio::from_si(x[0]), Length::from_si(x[1]))
+                .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "spring.solid_length_closed",
+        parameters: &["total_coils", "wire_diameter"],
+        results: &["value"],
+        call: |x| {
+            axlewright::spring::solid_length_closed(Ratio::from_si(x[0]), Length::from_si(x[1]))
+                .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "spring.spring_rate_for_frequency",
+        parameters: &["frequency", "sprung_mass", "motion_ratio", "angle_from_measured_travel"],
+        results: &["value"],
+        call: |x| {
+            axlewright::spring::spring_rate_for_frequency(
+                Frequency::from_si(x[0]),
+                Mass::from_si(x[1]),
+                Ratio::from_si(x[2]),
+                Angle::from_si(x[3]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
         name: "spring.static_deflection",
         parameters: &["load", "tangent_rate"],
         results: &["value"],
         call: |x| {
             axlewright::spring::static_deflection(Force::from_si(x[0]), LinearStiffness::from_si(x[1]))
+                .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "spring.stored_energy",
+        parameters: &["spring_rate", "deflection"],
+        results: &["value"],
+        call: |x| {
+            axlewright::spring::stored_energy(LinearStiffness::from_si(x[0]), Length::from_si(x[1]))
+                .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "spring.surge_frequency",
+        parameters: &["wire_diameter", "mean_diameter", "active_coils", "shear_modulus", "density"],
+        results: &["value"],
+        call: |x| {
+            axlewright::spring::surge_frequency(
+                Length::from_si(x[0]),
+                Length::from_si(x[1]),
+                Ratio::from_si(x[2]),
+                Stress::from_si(x[3]),
+                Density::from_si(x[4]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "spring.tangent_rate_for_frequency",
+        parameters: &["frequency", "sprung_mass"],
+        results: &["value"],
+        call: |x| {
+            axlewright::spring::tangent_rate_for_frequency(Frequency::from_si(x[0]), Mass::from_si(x[1]))
+                .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "spring.wahl_factor",
+        parameters: &["wire_diameter", "mean_diameter"],
+        results: &["value"],
+        call: |x| {
+            axlewright::spring::wahl_factor(Length::from_si(x[0]), Length::from_si(x[1]))
+                .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "spring.wheel_damping",
+        parameters: &["damper_rate", "damper_motion_ratio"],
+        results: &["value"],
+        call: |x| {
+            axlewright::spring::wheel_damping(Damping::from_si(x[0]), Ratio::from_si(x[1]))
                 .map(|on| vec![on.si()])
         },
     },

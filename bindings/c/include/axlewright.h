@@ -1990,6 +1990,141 @@ double axw_mass_weight_distribution_left_of_centreline_value(double left_front,
                                                              double rear_track);
 
 /**
+ * Deflection from its free length at which a compression spring buckles.
+ *
+ * Formula
+ *     `y = L_0 C_1 (1 - sqrt(1 - C_2 / lambda^2))` with `lambda = nu L_0 / D`, `C_1 = E / (2 (E -
+ *     G))`, `C_2 = 2 pi^2 (E - G) / (2 G + E)`
+ *
+ * Parameters
+ *     free_length [m]: `L_0`, of the spring unloaded
+ *     mean_diameter [m]: `D`, the diameter of the coil between wire centres (outside diameter less
+ *         wire)
+ *     end_fixity [-]: `nu`, how the ends are held: 0.5 both on flat parallel seats, 0.707 one on a
+ *         flat seat and one pivoted, 1 both pivoted, 2 one on a flat seat and the other free to
+ *         move sideways and to tilt
+ *     elastic_modulus [Pa]: `E` of the wire; 206 GPa for spring steel (EN 13906-1, from memory)
+ *     shear_modulus [Pa]: `G` of the wire; 78.5 GPa for hot-coiled and 81.5 GPa for cold-drawn
+ *         spring steel (EN 13906-1, from memory)
+ *
+ * Returns
+ *     (length [m]) The critical deflection. A spring that reaches its solid length before it is
+ *     safe from buckling, guided or not.
+ *
+ * Valid for (SI)
+ *     - `0.0001 <= free_length <= 100`
+ *     - `0.00001 <= mean_diameter <= 10`
+ *     - `0.5 <= end_fixity <= 2`
+ *     - `10000000000 <= elastic_modulus <= 500000000000`
+ *     - `10000000000 <= shear_modulus <= 200000000000`
+ *     - `elastic_modulus > shear_modulus`
+ *
+ *     Cylindrical spring of round wire, load on its axis, no rod or sleeve. A spring shorter than
+ *     `pi D / nu sqrt(2 (E - G) / (2 G + E))`, for steel 2.6 `D / nu`, never buckles: then there
+ *     is no such deflection and the call is refused with that length.
+ *
+ * Source
+ *     Shigley's Mechanical Engineering Design, eq. 10-10 to 10-12 and Table 10-2; EN 13906-1:2013
+ *     has the same formula (from memory)
+ *
+ * Caution
+ *     A spring that buckles can leave its seats with all its energy. Guide a long one on a rod or
+ *     in a sleeve, and keep it captive at full droop.
+ */
+int32_t axw_spring_buckling_deflection(double free_length,
+                                       double mean_diameter,
+                                       double end_fixity,
+                                       double elastic_modulus,
+                                       double shear_modulus,
+                                       double *result);
+
+/**
+ * `axw_spring_buckling_deflection` on arrays of length `n`.
+ */
+int32_t axw_spring_buckling_deflection_n(size_t n,
+                                         const double *free_length,
+                                         const double *mean_diameter,
+                                         const double *end_fixity,
+                                         const double *elastic_modulus,
+                                         const double *shear_modulus,
+                                         double *result,
+                                         int32_t *reason);
+
+/**
+ * `axw_spring_buckling_deflection` that returns its result [m], or NaN where there is no answer.
+ */
+double axw_spring_buckling_deflection_value(double free_length,
+                                            double mean_diameter,
+                                            double end_fixity,
+                                            double elastic_modulus,
+                                            double shear_modulus);
+
+/**
+ * What is left between the coils, summed over the spring, when the wheel is at full bump.
+ *
+ * Formula
+ *     `s = L_0 - F / k - x - L_c`
+ *
+ * Parameters
+ *     free_length [m]: `L_0`, of the spring unloaded
+ *     solid_length [m]: `L_c`, with every coil touching: measured, or from
+ *         `solid_length_closed_ground` or `solid_length_closed`
+ *     spring_rate [N/m]: `k`, the rate of the spring along its own axis
+ *     spring_load [N]: `F`, in the spring at ride height, laden as it will be
+ *     spring_bump_travel [m]: `x`, shortening of the spring from ride height to full bump: wheel
+ *         travel times motion ratio
+ *
+ * Returns
+ *     (length [m]) The clearance; negative where the coils bind that much before full bump.
+ *
+ * Valid for (SI)
+ *     - `0.0001 <= free_length <= 100`
+ *     - `0.00001 <= solid_length <= 100`
+ *     - `free_length > solid_length`
+ *     - `1 <= spring_rate <= 1000000000`
+ *     - `0 <= spring_load <= 1000000000`
+ *     - `0 <= spring_bump_travel <= 100`
+ *
+ *     Linear spring, not preloaded between its seats beyond `spring_load`. EN 13906-1 asks for a
+ *     sum of minimum gaps that this must not go below.
+ *
+ * Source
+ *     Definition of the lengths of a compression spring (EN 13906-1:2013, from memory) and of a
+ *     rate
+ *
+ * Caution
+ *     A bound spring overloads its seats and breaks: the damper or the bump stop must stop the
+ *     wheel before the coils touch.
+ */
+int32_t axw_spring_coil_bind_clearance(double free_length,
+                                       double solid_length,
+                                       double spring_rate,
+                                       double spring_load,
+                                       double spring_bump_travel,
+                                       double *result);
+
+/**
+ * `axw_spring_coil_bind_clearance` on arrays of length `n`.
+ */
+int32_t axw_spring_coil_bind_clearance_n(size_t n,
+                                         const double *free_length,
+                                         const double *solid_length,
+                                         const double *spring_rate,
+                                         const double *spring_load,
+                                         const double *spring_bump_travel,
+                                         double *result,
+                                         int32_t *reason);
+
+/**
+ * `axw_spring_coil_bind_clearance` that returns its result [m], or NaN where there is no answer.
+ */
+double axw_spring_coil_bind_clearance_value(double free_length,
+                                            double solid_length,
+                                            double spring_rate,
+                                            double spring_load,
+                                            double spring_bump_travel);
+
+/**
  * Rate of a helical compression spring of round wire.
  *
  * Formula
@@ -2052,6 +2187,58 @@ double axw_spring_coil_rate_value(double wire_diameter,
                                   double shear_modulus);
 
 /**
+ * Greatest shear stress in the wire of a helical spring under a load, corrected for curvature
+ * after Wahl.
+ *
+ * Formula
+ *     `tau = K 8 F D / (pi d^3)` with `K` from `wahl_factor`
+ *
+ * Parameters
+ *     load [N]: `F`, along the axis of the spring
+ *     wire_diameter [m]: `d`, the diameter of the wire, at its thinnest where it is worn or rusted
+ *     mean_diameter [m]: `D`, the diameter of the coil between wire centres (outside diameter less
+ *         `d`)
+ *
+ * Returns
+ *     (stress or pressure difference [Pa]) The shear stress at the inside of the coil.
+ *
+ * Valid for (SI)
+ *     - `0 <= load <= 1000000000`
+ *     - `0.00001 <= wire_diameter <= 1`
+ *     - `0.00001 <= mean_diameter <= 10`
+ *     - `mean_diameter > wire_diameter`
+ *
+ *     Round wire, small pitch angle, load on the axis, elastic, residual stress of setting left
+ *     out. Compare it with the maker's permissible shear stress at solid length, and its range
+ *     with the fatigue strength of the wire; EN 13906-1 has a factor of its own (see
+ *     `wahl_factor`), and leaves the correction away where the load is static.
+ *
+ * Source
+ *     A. M. Wahl, Mechanical Springs, 2nd ed. (1963); Shigley's Mechanical Engineering Design, ch.
+ *     10; EN 13906-1:2013 for its own rule (from memory)
+ *
+ * Caution
+ *     A spring that breaks drops the vehicle and throws its pieces. The permissible stress is the
+ *     maker's to state, for the wire and its treatment.
+ */
+int32_t axw_spring_coil_shear_stress(double load, double wire_diameter, double mean_diameter, double *result);
+
+/**
+ * `axw_spring_coil_shear_stress` on arrays of length `n`.
+ */
+int32_t axw_spring_coil_shear_stress_n(size_t n,
+                                       const double *load,
+                                       const double *wire_diameter,
+                                       const double *mean_diameter,
+                                       double *result,
+                                       int32_t *reason);
+
+/**
+ * `axw_spring_coil_shear_stress` that returns its result [Pa], or NaN where there is no answer.
+ */
+double axw_spring_coil_shear_stress_value(double load, double wire_diameter, double mean_diameter);
+
+/**
  * Damping at the wheel that just keeps the sprung mass from swinging past its rest position.
  *
  * Formula
@@ -2090,6 +2277,149 @@ int32_t axw_spring_critical_damping_n(size_t n,
  * `axw_spring_critical_damping` that returns its result [N·s/m], or NaN where there is no answer.
  */
 double axw_spring_critical_damping_value(double tangent_rate, double sprung_mass);
+
+/**
+ * Frequency at which a damped mass on its spring swings.
+ *
+ * Formula
+ *     `f_d = f sqrt(1 - zeta^2)`
+ *
+ * Parameters
+ *     undamped_frequency [Hz]: `f`, from `natural_frequency`
+ *     damping_ratio [-]: `zeta`, share of critical damping, with the same rate and mass as `f`
+ *
+ * Returns
+ *     (frequency [Hz]) The frequency in cycles per time, a little less than the undamped one.
+ *
+ * Valid for (SI)
+ *     - `0 < undamped_frequency <= 1000000`
+ *     - `0 <= damping_ratio < 1`
+ *
+ *     One mass on one linear spring and one viscous damper, left to itself. From a ratio of 1 on
+ *     it creeps back without swinging, and there is no frequency.
+ *
+ * Source
+ *     Linear oscillator of one degree of freedom; ISO 2041 for the terms (from memory)
+ */
+int32_t axw_spring_damped_frequency(double undamped_frequency, double damping_ratio, double *result);
+
+/**
+ * `axw_spring_damped_frequency` on arrays of length `n`.
+ */
+int32_t axw_spring_damped_frequency_n(size_t n,
+                                      const double *undamped_frequency,
+                                      const double *damping_ratio,
+                                      double *result,
+                                      int32_t *reason);
+
+/**
+ * `axw_spring_damped_frequency` that returns its result [Hz], or NaN where there is no answer.
+ */
+double axw_spring_damped_frequency_value(double undamped_frequency, double damping_ratio);
+
+/**
+ * Rate of the damper itself that gives a wheel the wanted damping ratio.
+ *
+ * Formula
+ *     `c_d = zeta 2 sqrt(k m) / r^2`
+ *
+ * Parameters
+ *     damping_ratio [-]: `zeta`, wanted share of critical damping
+ *     tangent_rate [N/m]: `k`, tangent rate at ride height: wheel rate, or ride rate with the tyre
+ *         in series (say which one it was)
+ *     sprung_mass [kg]: `m`, the scale reading of the wheel less its unsprung mass
+ *     damper_motion_ratio [-]: `r`, shortening of the damper, eye to eye, over travel of the
+ *         wheel: the damper's own, not the spring's
+ *
+ * Returns
+ *     (damping [N·s/m]) Force over velocity at the damper, mean of bump and rebound, gas force
+ *     left out.
+ *
+ * Valid for (SI)
+ *     - `0 <= damping_ratio <= 10`
+ *     - `1 <= tangent_rate <= 1000000000`
+ *     - `0.001 <= sprung_mass <= 1000000`
+ *     - `0.05 <= damper_motion_ratio <= 3`
+ *
+ *     One mass on one linear spring, one viscous damper for a wheel; one damper for a whole axle
+ *     needs twice this. The damper moves at `r` times the wheel's velocity.
+ *
+ * Source
+ *     Linear oscillator of one degree of freedom, with the virtual power of a lever; ISO 2041 for
+ *     the term damping ratio (from memory)
+ */
+int32_t axw_spring_damper_rate_for_ratio(double damping_ratio,
+                                         double tangent_rate,
+                                         double sprung_mass,
+                                         double damper_motion_ratio,
+                                         double *result);
+
+/**
+ * `axw_spring_damper_rate_for_ratio` on arrays of length `n`.
+ */
+int32_t axw_spring_damper_rate_for_ratio_n(size_t n,
+                                           const double *damping_ratio,
+                                           const double *tangent_rate,
+                                           const double *sprung_mass,
+                                           const double *damper_motion_ratio,
+                                           double *result,
+                                           int32_t *reason);
+
+/**
+ * `axw_spring_damper_rate_for_ratio` that returns its result [N·s/m], or NaN where there is no answer.
+ */
+double axw_spring_damper_rate_for_ratio_value(double damping_ratio,
+                                              double tangent_rate,
+                                              double sprung_mass,
+                                              double damper_motion_ratio);
+
+/**
+ * Damping of one wheel as a share of critical damping.
+ *
+ * Formula
+ *     `zeta = c_w / (2 sqrt(k m))`
+ *
+ * Parameters
+ *     wheel_damping [N·s/m]: `c_w`, at the wheel: damper rate times the square of the damper's own
+ *         motion ratio
+ *     tangent_rate [N/m]: `k`, tangent rate at ride height: wheel rate, or ride rate with the tyre
+ *         in series (say which one it was)
+ *     sprung_mass [kg]: `m`, the scale reading of the wheel less its unsprung mass
+ *
+ * Returns
+ *     (ratio [-]) The damping ratio; at 1 the mass comes to rest without swinging past.
+ *
+ * Valid for (SI)
+ *     - `0 <= wheel_damping <= 1000000000`
+ *     - `1 <= tangent_rate <= 1000000000`
+ *     - `0.001 <= sprung_mass <= 1000000`
+ *
+ *     One mass on one linear spring and one viscous damper. A digressive damper has a ratio at a
+ *     velocity, with the secant there. One damper for an axle: halve it.
+ *
+ * Source
+ *     Linear oscillator of one degree of freedom; ISO 2041 for the term damping ratio (from
+ *     memory)
+ */
+int32_t axw_spring_damping_ratio(double wheel_damping,
+                                 double tangent_rate,
+                                 double sprung_mass,
+                                 double *result);
+
+/**
+ * `axw_spring_damping_ratio` on arrays of length `n`.
+ */
+int32_t axw_spring_damping_ratio_n(size_t n,
+                                   const double *wheel_damping,
+                                   const double *tangent_rate,
+                                   const double *sprung_mass,
+                                   double *result,
+                                   int32_t *reason);
+
+/**
+ * `axw_spring_damping_ratio` that returns its result [-], or NaN where there is no answer.
+ */
+double axw_spring_damping_ratio_value(double wheel_damping, double tangent_rate, double sprung_mass);
 
 /**
  * Wheel rate of a loaded, inclined spring: fixed upper eye, lower eye moving straight up with the
@@ -2188,6 +2518,46 @@ int32_t axw_spring_natural_frequency_n(size_t n,
 double axw_spring_natural_frequency_value(double tangent_rate, double sprung_mass);
 
 /**
+ * Rate of two springs side by side or nested in each other, both shortened by the same travel.
+ *
+ * Formula
+ *     `k = k_1 + k_2`
+ *
+ * Parameters
+ *     first_rate [N/m]: `k_1`, of one spring
+ *     second_rate [N/m]: `k_2`, of the other
+ *
+ * Returns
+ *     (linear stiffness [N/m]) The rate of the pair.
+ *
+ * Valid for (SI)
+ *     - `1 <= first_rate <= 1000000000`
+ *     - `1 <= second_rate <= 1000000000`
+ *
+ *     Only while both touch their seats: where one is shorter, its rate adds from the travel at
+ *     which it is met. Nested springs are wound in opposite directions, so that their coils cannot
+ *     lock.
+ *
+ * Source
+ *     Springs in parallel: equal deflection, forces add (Hooke's law)
+ */
+int32_t axw_spring_parallel_rate(double first_rate, double second_rate, double *result);
+
+/**
+ * `axw_spring_parallel_rate` on arrays of length `n`.
+ */
+int32_t axw_spring_parallel_rate_n(size_t n,
+                                   const double *first_rate,
+                                   const double *second_rate,
+                                   double *result,
+                                   int32_t *reason);
+
+/**
+ * `axw_spring_parallel_rate` that returns its result [N/m], or NaN where there is no answer.
+ */
+double axw_spring_parallel_rate_value(double first_rate, double second_rate);
+
+/**
  * Rate between body and ground: the wheel rate and the tyre's rate in series.
  *
  * Formula
@@ -2222,6 +2592,311 @@ int32_t axw_spring_ride_rate_n(size_t n,
  * `axw_spring_ride_rate` that returns its result [N/m], or NaN where there is no answer.
  */
 double axw_spring_ride_rate_value(double wheel_rate, double tyre_rate);
+
+/**
+ * Load and deflection at which one of two stacked springs goes solid and the stack takes the rate
+ * of the other.
+ *
+ * Formula
+ *     `F_i = k_i s_i`; crossover at the smaller, `F = min(F_1, F_2)`, with `x = F / k_1 + F /
+ *     k_2`; solid at the greater, with `x = s_1 + s_2`
+ *
+ * Parameters
+ *     first_rate [N/m]: `k_1`, of one spring
+ *     first_travel_to_solid [m]: `s_1`, its free length less its solid length, or less the length
+ *         at which a stop takes over
+ *     second_rate [N/m]: `k_2`, of the other
+ *     second_travel_to_solid [m]: `s_2`, its free length less its solid length, or less the length
+ *         at which a stop takes over
+ *
+ * Returns
+ *     crossover_load (force [N]): load at which the first of the two springs is solid
+ *     crossover_deflection (length [m]): shortening of the stack, from its free length, at that
+ *         load
+ *     rate_below (linear stiffness [N/m]): rate of the stack up to there
+ *     rate_above (linear stiffness [N/m]): rate from there on: of the spring that still works
+ *     solid_load (force [N]): load at which both springs are solid
+ *     solid_deflection (length [m]): shortening of the stack, from its free length, at that load
+ *
+ * Valid for (SI)
+ *     - `1 <= first_rate <= 1000000000`
+ *     - `0.000001 <= first_travel_to_solid <= 100`
+ *     - `1 <= second_rate <= 1000000000`
+ *     - `0.000001 <= second_travel_to_solid <= 100`
+ *
+ *     Linear springs that go solid at once, no preload, no friction of the slider between them.
+ *     Which one is solid first is decided by rate times travel, not by the rate alone; the order
+ *     of the two does not matter. Where both are solid at the same load there is no crossover and
+ *     the call is refused.
+ *
+ * Source
+ *     Springs in series: equal force, deflections add (Hooke's law)
+ *
+ * Caution
+ *     A stack of springs stores energy like one; keep it captive on its slider at full droop,
+ *     where the softer one may go slack.
+ */
+int32_t axw_spring_series_crossover(double first_rate,
+                                    double first_travel_to_solid,
+                                    double second_rate,
+                                    double second_travel_to_solid,
+                                    double *crossover_load,
+                                    double *crossover_deflection,
+                                    double *rate_below,
+                                    double *rate_above,
+                                    double *solid_load,
+                                    double *solid_deflection);
+
+/**
+ * `axw_spring_series_crossover` on arrays of length `n`.
+ */
+int32_t axw_spring_series_crossover_n(size_t n,
+                                      const double *first_rate,
+                                      const double *first_travel_to_solid,
+                                      const double *second_rate,
+                                      const double *second_travel_to_solid,
+                                      double *crossover_load,
+                                      double *crossover_deflection,
+                                      double *rate_below,
+                                      double *rate_above,
+                                      double *solid_load,
+                                      double *solid_deflection,
+                                      int32_t *reason);
+
+/**
+ * `axw_spring_series_crossover` that returns `crossover_load` [N], or NaN where there is no answer.
+ */
+double axw_spring_series_crossover_crossover_load_value(double first_rate,
+                                                        double first_travel_to_solid,
+                                                        double second_rate,
+                                                        double second_travel_to_solid);
+
+/**
+ * `axw_spring_series_crossover` that returns `crossover_deflection` [m], or NaN where there is no answer.
+ */
+double axw_spring_series_crossover_crossover_deflection_value(double first_rate,
+                                                              double first_travel_to_solid,
+                                                              double second_rate,
+                                                              double second_travel_to_solid);
+
+/**
+ * `axw_spring_series_crossover` that returns `rate_below` [N/m], or NaN where there is no answer.
+ */
+double axw_spring_series_crossover_rate_below_value(double first_rate,
+                                                    double first_travel_to_solid,
+                                                    double second_rate,
+                                                    double second_travel_to_solid);
+
+/**
+ * `axw_spring_series_crossover` that returns `rate_above` [N/m], or NaN where there is no answer.
+ */
+double axw_spring_series_crossover_rate_above_value(double first_rate,
+                                                    double first_travel_to_solid,
+                                                    double second_rate,
+                                                    double second_travel_to_solid);
+
+/**
+ * `axw_spring_series_crossover` that returns `solid_load` [N], or NaN where there is no answer.
+ */
+double axw_spring_series_crossover_solid_load_value(double first_rate,
+                                                    double first_travel_to_solid,
+                                                    double second_rate,
+                                                    double second_travel_to_solid);
+
+/**
+ * `axw_spring_series_crossover` that returns `solid_deflection` [m], or NaN where there is no answer.
+ */
+double axw_spring_series_crossover_solid_deflection_value(double first_rate,
+                                                          double first_travel_to_solid,
+                                                          double second_rate,
+                                                          double second_travel_to_solid);
+
+/**
+ * Rate of two springs stacked on each other, each carrying the whole load.
+ *
+ * Formula
+ *     `k = k_1 k_2 / (k_1 + k_2)`
+ *
+ * Parameters
+ *     first_rate [N/m]: `k_1`, of one spring
+ *     second_rate [N/m]: `k_2`, of the other
+ *
+ * Returns
+ *     (linear stiffness [N/m]) The rate of the stack, always less than either.
+ *
+ * Valid for (SI)
+ *     - `1 <= first_rate <= 1000000000`
+ *     - `1 <= second_rate <= 1000000000`
+ *
+ *     Only while neither is solid: from then on the other one works alone (see
+ *     `series_crossover`).
+ *
+ * Source
+ *     Springs in series: equal force, deflections add (Hooke's law)
+ */
+int32_t axw_spring_series_rate(double first_rate, double second_rate, double *result);
+
+/**
+ * `axw_spring_series_rate` on arrays of length `n`.
+ */
+int32_t axw_spring_series_rate_n(size_t n,
+                                 const double *first_rate,
+                                 const double *second_rate,
+                                 double *result,
+                                 int32_t *reason);
+
+/**
+ * `axw_spring_series_rate` that returns its result [N/m], or NaN where there is no answer.
+ */
+double axw_spring_series_rate_value(double first_rate, double second_rate);
+
+/**
+ * Solid (block) length of a compression spring with closed and ground ends.
+ *
+ * Formula
+ *     `L_c = n_t d`
+ *
+ * Parameters
+ *     total_coils [-]: `n_t`, all coils counted, the dead ones at the ends included
+ *     wire_diameter [m]: `d`, the greatest that the wire's tolerance allows, coating included
+ *
+ * Returns
+ *     (length [m]) The length at which every coil touches the next.
+ *
+ * Valid for (SI)
+ *     - `2 < total_coils <= 1000`
+ *     - `0.00001 <= wire_diameter <= 1`
+ *
+ *     Cylindrical spring, ends closed and ground flat. Here Shigley and EN 13906-1 agree; a spring
+ *     must not be worked to this length (EN 13906-1 asks for a minimum gap between coils above
+ *     it).
+ *
+ * Source
+ *     Shigley's Mechanical Engineering Design, Table 10-1, squared and ground; EN 13906-1:2013,
+ *     solid length of ground ends (from memory)
+ *
+ * Caution
+ *     A suspension that drives its spring solid hits as if it had none, and the spring can break:
+ *     the bump stop or the damper must stop it before.
+ */
+int32_t axw_spring_solid_length_closed_ground(double total_coils, double wire_diameter, double *result);
+
+/**
+ * `axw_spring_solid_length_closed_ground` on arrays of length `n`.
+ */
+int32_t axw_spring_solid_length_closed_ground_n(size_t n,
+                                                const double *total_coils,
+                                                const double *wire_diameter,
+                                                double *result,
+                                                int32_t *reason);
+
+/**
+ * `axw_spring_solid_length_closed_ground` that returns its result [m], or NaN where there is no answer.
+ */
+double axw_spring_solid_length_closed_ground_value(double total_coils, double wire_diameter);
+
+/**
+ * Solid (block) length of a compression spring with closed ends that are not ground, by Shigley's
+ * rule.
+ *
+ * Formula
+ *     `L_c = (n_t + 1) d`
+ *
+ * Parameters
+ *     total_coils [-]: `n_t`, all coils counted, the dead ones at the ends included
+ *     wire_diameter [m]: `d`, the greatest that the wire's tolerance allows, coating included
+ *
+ * Returns
+ *     (length [m]) The length at which every coil touches the next.
+ *
+ * Valid for (SI)
+ *     - `2 < total_coils <= 1000`
+ *     - `0.00001 <= wire_diameter <= 1`
+ *
+ *     Cylindrical spring, ends closed and left round. EN 13906-1 allows up to `(n_t + 1.5) d`,
+ *     half a wire longer: take that half off a clearance where the spring is not measured.
+ *
+ * Source
+ *     Shigley's Mechanical Engineering Design, Table 10-1, squared or closed; EN 13906-1:2013,
+ *     solid length of ends not ground (from memory)
+ *
+ * Caution
+ *     A suspension that drives its spring solid hits as if it had none, and the spring can break:
+ *     the bump stop or the damper must stop it before.
+ */
+int32_t axw_spring_solid_length_closed(double total_coils, double wire_diameter, double *result);
+
+/**
+ * `axw_spring_solid_length_closed` on arrays of length `n`.
+ */
+int32_t axw_spring_solid_length_closed_n(size_t n,
+                                         const double *total_coils,
+                                         const double *wire_diameter,
+                                         double *result,
+                                         int32_t *reason);
+
+/**
+ * `axw_spring_solid_length_closed` that returns its result [m], or NaN where there is no answer.
+ */
+double axw_spring_solid_length_closed_value(double total_coils, double wire_diameter);
+
+/**
+ * Rate of the spring to order, so that the sprung mass on it swings at the wanted frequency.
+ *
+ * Formula
+ *     `k = (2 pi f)^2 m / (r^2 cos^2 a)`
+ *
+ * Parameters
+ *     frequency [Hz]: `f`, undamped natural frequency that is wanted, on the wheel rate: the tyre
+ *         left out
+ *     sprung_mass [kg]: `m`, the scale reading of the wheel less its unsprung mass
+ *     motion_ratio [-]: `r`, travel of the spring's mount over travel of the wheel
+ *     angle_from_measured_travel [rad]: `a`, between the spring's axis and the direction in which
+ *         the mount's travel was measured; zero where `r` was measured eye to eye along the spring
+ *
+ * Returns
+ *     (linear stiffness [N/m]) The rate of the spring along its own axis.
+ *
+ * Valid for (SI)
+ *     - `0.01 <= frequency <= 100`
+ *     - `0.001 <= sprung_mass <= 1000000`
+ *     - `0.05 <= motion_ratio <= 3`
+ *     - `-1.4 <= angle_from_measured_travel <= 1.4`
+ *
+ *     The inverse of `wheel_rate` and `natural_frequency`, with their limits: the geometric term
+ *     of a loaded spring that turns or changes its ratio is left out, so a spring at 30 degrees
+ *     swings slower than asked; check the choice with `inclined_tangent_rate`. The nearer to
+ *     square the spring stands, the more its rate runs away: beyond 1.4 rad (80 degrees) the call
+ *     is refused, and at 90 degrees no rate is enough.
+ *
+ * Source
+ *     Virtual work on a lever and simple harmonic motion, solved for the rate of the spring; the
+ *     sources of `wheel_rate` and `natural_frequency`
+ */
+int32_t axw_spring_spring_rate_for_frequency(double frequency,
+                                             double sprung_mass,
+                                             double motion_ratio,
+                                             double angle_from_measured_travel,
+                                             double *result);
+
+/**
+ * `axw_spring_spring_rate_for_frequency` on arrays of length `n`.
+ */
+int32_t axw_spring_spring_rate_for_frequency_n(size_t n,
+                                               const double *frequency,
+                                               const double *sprung_mass,
+                                               const double *motion_ratio,
+                                               const double *angle_from_measured_travel,
+                                               double *result,
+                                               int32_t *reason);
+
+/**
+ * `axw_spring_spring_rate_for_frequency` that returns its result [N/m], or NaN where there is no answer.
+ */
+double axw_spring_spring_rate_for_frequency_value(double frequency,
+                                                  double sprung_mass,
+                                                  double motion_ratio,
+                                                  double angle_from_measured_travel);
 
 /**
  * Deflection of a linear spring under a load, from its free length.
@@ -2261,6 +2936,239 @@ int32_t axw_spring_static_deflection_n(size_t n,
  * `axw_spring_static_deflection` that returns its result [m], or NaN where there is no answer.
  */
 double axw_spring_static_deflection_value(double load, double tangent_rate);
+
+/**
+ * Energy that a linear spring holds at a deflection.
+ *
+ * Formula
+ *     `U = k x^2 / 2`
+ *
+ * Parameters
+ *     spring_rate [N/m]: `k`, the rate of the spring along its own axis
+ *     deflection [m]: `x`, from its free length: preload included, not only the travel of the
+ *         wheel
+ *
+ * Returns
+ *     (energy [J]) The energy that is set free when the spring is let go.
+ *
+ * Valid for (SI)
+ *     - `1 <= spring_rate <= 1000000000`
+ *     - `0 <= deflection <= 100`
+ *
+ *     Linear from its free length on; a progressive spring holds more than its first rate says and
+ *     less than its last one.
+ *
+ * Source
+ *     Work of a linear force along the travel (Hooke's law)
+ *
+ * Caution
+ *     This energy is enough to kill. Compress, hold and release a spring only with a compressor
+ *     made for it, in sound order, and stand out of its line.
+ */
+int32_t axw_spring_stored_energy(double spring_rate, double deflection, double *result);
+
+/**
+ * `axw_spring_stored_energy` on arrays of length `n`.
+ */
+int32_t axw_spring_stored_energy_n(size_t n,
+                                   const double *spring_rate,
+                                   const double *deflection,
+                                   double *result,
+                                   int32_t *reason);
+
+/**
+ * `axw_spring_stored_energy` that returns its result [J], or NaN where there is no answer.
+ */
+double axw_spring_stored_energy_value(double spring_rate, double deflection);
+
+/**
+ * Lowest frequency at which the coils of a spring between two flat seats surge to and fro by
+ * themselves.
+ *
+ * Formula
+ *     `f = sqrt(k / m) / 2` with `k` from `coil_rate` and the mass of the active wire `m = pi^2
+ *     d^2 D n rho / 4`
+ *
+ * Parameters
+ *     wire_diameter [m]: `d`, the diameter of the wire
+ *     mean_diameter [m]: `D`, the diameter of the coil between wire centres (outside diameter less
+ *         `d`)
+ *     active_coils [-]: `n`, the coils that deflect: total coils less the dead ones at the ends
+ *     shear_modulus [Pa]: `G` of the wire; 78.5 GPa for hot-coiled and 81.5 GPa for cold-drawn
+ *         spring steel (EN 13906-1, from memory)
+ *     density [kg/m³]: `rho` of the wire; 7850 kg/m³ for steel
+ *
+ * Returns
+ *     (frequency [Hz]) The first natural frequency of the spring itself; the next ones are twice,
+ *     three times ... this.
+ *
+ * Valid for (SI)
+ *     - `0.00001 <= wire_diameter <= 1`
+ *     - `0.00001 <= mean_diameter <= 10`
+ *     - `mean_diameter > wire_diameter`
+ *     - `0.5 <= active_coils <= 1000`
+ *     - `10000000000 <= shear_modulus <= 200000000000`
+ *     - `500 <= density <= 25000`
+ *
+ *     Both ends in contact with plates, one of them driven; with one end free it is half of this.
+ *     Shigley advises 15 to 20 times the frequency of the motion, so that no harmonic of it meets
+ *     the spring.
+ *
+ * Source
+ *     Shigley's Mechanical Engineering Design, eq. 10-25 (after Wolford and Smith); wave equation
+ *     of a slender spring (from memory)
+ */
+int32_t axw_spring_surge_frequency(double wire_diameter,
+                                   double mean_diameter,
+                                   double active_coils,
+                                   double shear_modulus,
+                                   double density,
+                                   double *result);
+
+/**
+ * `axw_spring_surge_frequency` on arrays of length `n`.
+ */
+int32_t axw_spring_surge_frequency_n(size_t n,
+                                     const double *wire_diameter,
+                                     const double *mean_diameter,
+                                     const double *active_coils,
+                                     const double *shear_modulus,
+                                     const double *density,
+                                     double *result,
+                                     int32_t *reason);
+
+/**
+ * `axw_spring_surge_frequency` that returns its result [Hz], or NaN where there is no answer.
+ */
+double axw_spring_surge_frequency_value(double wire_diameter,
+                                        double mean_diameter,
+                                        double active_coils,
+                                        double shear_modulus,
+                                        double density);
+
+/**
+ * Tangent rate at the wheel that gives a sprung mass the wanted natural frequency.
+ *
+ * Formula
+ *     `k = (2 pi f)^2 m`
+ *
+ * Parameters
+ *     frequency [Hz]: `f`, undamped natural frequency that is wanted
+ *     sprung_mass [kg]: `m`, the scale reading of the wheel less its unsprung mass
+ *
+ * Returns
+ *     (linear stiffness [N/m]) The rate at ride height: the ride rate where the tyre is to be part
+ *     of the frequency, else the wheel rate (say which one it was).
+ *
+ * Valid for (SI)
+ *     - `0.01 <= frequency <= 100`
+ *     - `0.001 <= sprung_mass <= 1000000`
+ *
+ *     One mass on one linear spring, without damping.
+ *
+ * Source
+ *     Simple harmonic motion, solved for the rate; Shigley's Mechanical Engineering Design, ch. 10
+ *     (from memory)
+ */
+int32_t axw_spring_tangent_rate_for_frequency(double frequency, double sprung_mass, double *result);
+
+/**
+ * `axw_spring_tangent_rate_for_frequency` on arrays of length `n`.
+ */
+int32_t axw_spring_tangent_rate_for_frequency_n(size_t n,
+                                                const double *frequency,
+                                                const double *sprung_mass,
+                                                double *result,
+                                                int32_t *reason);
+
+/**
+ * `axw_spring_tangent_rate_for_frequency` that returns its result [N/m], or NaN where there is no answer.
+ */
+double axw_spring_tangent_rate_for_frequency_value(double frequency, double sprung_mass);
+
+/**
+ * Wahl's factor: by how much curvature and direct shear raise the stress at the inside of a coil.
+ *
+ * Formula
+ *     `K = (4 C - 1) / (4 C - 4) + 0.615 / C` with the spring index `C = D / d`
+ *
+ * Parameters
+ *     wire_diameter [m]: `d`, the diameter of the wire
+ *     mean_diameter [m]: `D`, the diameter of the coil between wire centres (outside diameter less
+ *         `d`)
+ *
+ * Returns
+ *     (ratio [-]) The factor on the plain torsional stress `8 F D / (pi d^3)`, always above 1.
+ *
+ * Valid for (SI)
+ *     - `0.00001 <= wire_diameter <= 1`
+ *     - `0.00001 <= mean_diameter <= 10`
+ *     - `mean_diameter > wire_diameter`
+ *
+ *     Round wire. EN 13906-1 covers an index of 4 to 20 and uses Bergsträsser's factor `(C + 0.5)
+ *     / (C - 0.75)` instead, lower by 1.4 % at an index of 4, 1.2 % at 6 and 0.9 % at 10. Below an
+ *     index of 3 the factor runs away and so does the making of such a spring.
+ *
+ * Source
+ *     A. M. Wahl, Mechanical Springs, 2nd ed. (1963); Shigley's Mechanical Engineering Design, ch.
+ *     10; EN 13906-1:2013 for the other factor (from memory)
+ */
+int32_t axw_spring_wahl_factor(double wire_diameter, double mean_diameter, double *result);
+
+/**
+ * `axw_spring_wahl_factor` on arrays of length `n`.
+ */
+int32_t axw_spring_wahl_factor_n(size_t n,
+                                 const double *wire_diameter,
+                                 const double *mean_diameter,
+                                 double *result,
+                                 int32_t *reason);
+
+/**
+ * `axw_spring_wahl_factor` that returns its result [-], or NaN where there is no answer.
+ */
+double axw_spring_wahl_factor_value(double wire_diameter, double mean_diameter);
+
+/**
+ * Damping at the wheel of a damper on a lever.
+ *
+ * Formula
+ *     `c_w = c_d r^2`
+ *
+ * Parameters
+ *     damper_rate [N·s/m]: `c_d`, force over velocity of the damper itself; of a digressive one
+ *         the secant at the velocity in question, gas force removed, mean of bump and rebound
+ *     damper_motion_ratio [-]: `r`, shortening of the damper, eye to eye, over travel of the
+ *         wheel: the damper's own, not the spring's
+ *
+ * Returns
+ *     (damping [N·s/m]) The damping at the wheel.
+ *
+ * Valid for (SI)
+ *     - `0 <= damper_rate <= 1000000000`
+ *     - `0 < damper_motion_ratio <= 3`
+ *
+ *     One damper for a wheel; of one that serves a whole axle each wheel gets half. The damper
+ *     moves at `r` times the wheel's velocity: read its curve there.
+ *
+ * Source
+ *     Virtual power on a lever: `c_d (r v)^2 = c_w v^2`
+ */
+int32_t axw_spring_wheel_damping(double damper_rate, double damper_motion_ratio, double *result);
+
+/**
+ * `axw_spring_wheel_damping` on arrays of length `n`.
+ */
+int32_t axw_spring_wheel_damping_n(size_t n,
+                                   const double *damper_rate,
+                                   const double *damper_motion_ratio,
+                                   double *result,
+                                   int32_t *reason);
+
+/**
+ * `axw_spring_wheel_damping` that returns its result [N·s/m], or NaN where there is no answer.
+ */
+double axw_spring_wheel_damping_value(double damper_rate, double damper_motion_ratio);
 
 /**
  * Wheel rate of a spring on a lever, from its motion ratio and its angle: the part that does not

@@ -4111,6 +4111,309 @@ pub extern "C" fn axw_mass_weight_distribution_left_of_centreline_value(
     })
 }
 
+/// Deflection from its free length at which a compression spring buckles.
+///
+/// Formula
+///     `y = L_0 C_1 (1 - sqrt(1 - C_2 / lambda^2))` with `lambda = nu L_0 / D`, `C_1 = E / (2 (E -
+///     G))`, `C_2 = 2 pi^2 (E - G) / (2 G + E)`
+///
+/// Parameters
+///     free_length [m]: `L_0`, of the spring unloaded
+///     mean_diameter [m]: `D`, the diameter of the coil between wire centres (outside diameter less
+///         wire)
+///     end_fixity [-]: `nu`, how the ends are held: 0.5 both on flat parallel seats, 0.707 one on a
+///         flat seat and one pivoted, 1 both pivoted, 2 one on a flat seat and the other free to
+///         move sideways and to tilt
+///     elastic_modulus [Pa]: `E` of the wire; 206 GPa for spring steel (EN 13906-1, from memory)
+///     shear_modulus [Pa]: `G` of the wire; 78.5 GPa for hot-coiled and 81.5 GPa for cold-drawn
+///         spring steel (EN 13906-1, from memory)
+///
+/// Returns
+///     (length [m]) The critical deflection. A spring that reaches its solid length before it is
+///     safe from buckling, guided or not.
+///
+/// Valid for (SI)
+///     - `0.0001 <= free_length <= 100`
+///     - `0.00001 <= mean_diameter <= 10`
+///     - `0.5 <= end_fixity <= 2`
+///     - `10000000000 <= elastic_modulus <= 500000000000`
+///     - `10000000000 <= shear_modulus <= 200000000000`
+///     - `elastic_modulus > shear_modulus`
+///
+///     Cylindrical spring of round wire, load on its axis, no rod or sleeve. A spring shorter than
+///     `pi D / nu sqrt(2 (E - G) / (2 G + E))`, for steel 2.6 `D / nu`, never buckles: then there
+///     is no such deflection and the call is refused with that length.
+///
+/// Source
+///     Shigley's Mechanical Engineering Design, eq. 10-10 to 10-12 and Table 10-2; EN 13906-1:2013
+///     has the same formula (from memory)
+///
+/// Caution
+///     A spring that buckles can leave its seats with all its energy. Guide a long one on a rod or
+///     in a sleeve, and keep it captive at full droop.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_buckling_deflection(
+    free_length: f64,
+    mean_diameter: f64,
+    end_fixity: f64,
+    elastic_modulus: f64,
+    shear_modulus: f64,
+    result: *mut f64,
+) -> i32 {
+    guard_call(
+        move || {
+            axlewright::spring::buckling_deflection(
+                Length::from_si(free_length),
+                Length::from_si(mean_diameter),
+                Ratio::from_si(end_fixity),
+                Stress::from_si(elastic_modulus),
+                Stress::from_si(shear_modulus),
+            )
+        },
+        |on| unsafe {
+            put(result, on.si());
+        },
+    )
+}
+
+/// `axw_spring_buckling_deflection` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_buckling_deflection_n(
+    n: usize,
+    free_length: *const f64,
+    mean_diameter: *const f64,
+    end_fixity: *const f64,
+    elastic_modulus: *const f64,
+    shear_modulus: *const f64,
+    result: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && free_length.is_null() {
+            return Err(Failure::Null("free_length"));
+        }
+        if n > 0 && mean_diameter.is_null() {
+            return Err(Failure::Null("mean_diameter"));
+        }
+        if n > 0 && end_fixity.is_null() {
+            return Err(Failure::Null("end_fixity"));
+        }
+        if n > 0 && elastic_modulus.is_null() {
+            return Err(Failure::Null("elastic_modulus"));
+        }
+        if n > 0 && shear_modulus.is_null() {
+            return Err(Failure::Null("shear_modulus"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::spring::buckling_deflection(
+                    Length::from_si(*free_length.add(i)),
+                    Length::from_si(*mean_diameter.add(i)),
+                    Ratio::from_si(*end_fixity.add(i)),
+                    Stress::from_si(*elastic_modulus.add(i)),
+                    Stress::from_si(*shear_modulus.add(i)),
+                ) {
+                    Ok(on) => {
+                        if !result.is_null() {
+                            result.add(i).write(on.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !result.is_null() {
+                            result.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_spring_buckling_deflection` that returns its result [m], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_spring_buckling_deflection_value(
+    free_length: f64,
+    mean_diameter: f64,
+    end_fixity: f64,
+    elastic_modulus: f64,
+    shear_modulus: f64,
+) -> f64 {
+    guard_value(|| {
+        axlewright::spring::buckling_deflection(
+            Length::from_si(free_length),
+            Length::from_si(mean_diameter),
+            Ratio::from_si(end_fixity),
+            Stress::from_si(elastic_modulus),
+            Stress::from_si(shear_modulus),
+        )
+        .map(|on| on.si())
+    })
+}
+
+/// What is left between the coils, summed over the spring, when the wheel is at full bump.
+///
+/// Formula
+///     `s = L_0 - F / k - x - L_c`
+///
+/// Parameters
+///     free_length [m]: `L_0`, of the spring unloaded
+///     solid_length [m]: `L_c`, with every coil touching: measured, or from
+///         `solid_length_closed_ground` or `solid_length_closed`
+///     spring_rate [N/m]: `k`, the rate of the spring along its own axis
+///     spring_load [N]: `F`, in the spring at ride height, laden as it will be
+///     spring_bump_travel [m]: `x`, shortening of the spring from ride height to full bump: wheel
+///         travel times motion ratio
+///
+/// Returns
+///     (length [m]) The clearance; negative where the coils bind that much before full bump.
+///
+/// Valid for (SI)
+///     - `0.0001 <= free_length <= 100`
+///     - `0.00001 <= solid_length <= 100`
+///     - `free_length > solid_length`
+///     - `1 <= spring_rate <= 1000000000`
+///     - `0 <= spring_load <= 1000000000`
+///     - `0 <= spring_bump_travel <= 100`
+///
+///     Linear spring, not preloaded between its seats beyond `spring_load`. EN 13906-1 asks for a
+///     sum of minimum gaps that this must not go below.
+///
+/// Source
+///     Definition of the lengths of a compression spring (EN 13906-1:2013, from memory) and of a
+///     rate
+///
+/// Caution
+///     A bound spring overloads its seats and breaks: the damper or the bump stop must stop the
+///     wheel before the coils touch.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_coil_bind_clearance(
+    free_length: f64,
+    solid_length: f64,
+    spring_rate: f64,
+    spring_load: f64,
+    spring_bump_travel: f64,
+    result: *mut f64,
+) -> i32 {
+    guard_call(
+        move || {
+            axlewright::spring::coil_bind_clearance(
+                Length::from_si(free_length),
+                Length::from_si(solid_length),
+                LinearStiffness::from_si(spring_rate),
+                Force::from_si(spring_load),
+                Length::from_si(spring_bump_travel),
+            )
+        },
+        |on| unsafe {
+            put(result, on.si());
+        },
+    )
+}
+
+/// `axw_spring_coil_bind_clearance` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_coil_bind_clearance_n(
+    n: usize,
+    free_length: *const f64,
+    solid_length: *const f64,
+    spring_rate: *const f64,
+    spring_load: *const f64,
+    spring_bump_travel: *const f64,
+    result: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && free_length.is_null() {
+            return Err(Failure::Null("free_length"));
+        }
+        if n > 0 && solid_length.is_null() {
+            return Err(Failure::Null("solid_length"));
+        }
+        if n > 0 && spring_rate.is_null() {
+            return Err(Failure::Null("spring_rate"));
+        }
+        if n > 0 && spring_load.is_null() {
+            return Err(Failure::Null("spring_load"));
+        }
+        if n > 0 && spring_bump_travel.is_null() {
+            return Err(Failure::Null("spring_bump_travel"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::spring::coil_bind_clearance(
+                    Length::from_si(*free_length.add(i)),
+                    Length::from_si(*solid_length.add(i)),
+                    LinearStiffness::from_si(*spring_rate.add(i)),
+                    Force::from_si(*spring_load.add(i)),
+                    Length::from_si(*spring_bump_travel.add(i)),
+                ) {
+                    Ok(on) => {
+                        if !result.is_null() {
+                            result.add(i).write(on.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !result.is_null() {
+                            result.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_spring_coil_bind_clearance` that returns its result [m], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_spring_coil_bind_clearance_value(
+    free_length: f64,
+    solid_length: f64,
+    spring_rate: f64,
+    spring_load: f64,
+    spring_bump_travel: f64,
+) -> f64 {
+    guard_value(|| {
+        axlewright::spring::coil_bind_clearance(
+            Length::from_si(free_length),
+            Length::from_si(solid_length),
+            LinearStiffness::from_si(spring_rate),
+            Force::from_si(spring_load),
+            Length::from_si(spring_bump_travel),
+        )
+        .map(|on| on.si())
+    })
+}
+
 /// Rate of a helical compression spring of round wire.
 ///
 /// Formula
@@ -4251,6 +4554,135 @@ pub extern "C" fn axw_spring_coil_rate_value(
     })
 }
 
+/// Greatest shear stress in the wire of a helical spring under a load, corrected for curvature
+/// after Wahl.
+///
+/// Formula
+///     `tau = K 8 F D / (pi d^3)` with `K` from `wahl_factor`
+///
+/// Parameters
+///     load [N]: `F`, along the axis of the spring
+///     wire_diameter [m]: `d`, the diameter of the wire, at its thinnest where it is worn or rusted
+///     mean_diameter [m]: `D`, the diameter of the coil between wire centres (outside diameter less
+///         `d`)
+///
+/// Returns
+///     (stress or pressure difference [Pa]) The shear stress at the inside of the coil.
+///
+/// Valid for (SI)
+///     - `0 <= load <= 1000000000`
+///     - `0.00001 <= wire_diameter <= 1`
+///     - `0.00001 <= mean_diameter <= 10`
+///     - `mean_diameter > wire_diameter`
+///
+///     Round wire, small pitch angle, load on the axis, elastic, residual stress of setting left
+///     out. Compare it with the maker's permissible shear stress at solid length, and its range
+///     with the fatigue strength of the wire; EN 13906-1 has a factor of its own (see
+///     `wahl_factor`), and leaves the correction away where the load is static.
+///
+/// Source
+///     A. M. Wahl, Mechanical Springs, 2nd ed. (1963); Shigley's Mechanical Engineering Design, ch.
+///     10; EN 13906-1:2013 for its own rule (from memory)
+///
+/// Caution
+///     A spring that breaks drops the vehicle and throws its pieces. The permissible stress is the
+///     maker's to state, for the wire and its treatment.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_coil_shear_stress(
+    load: f64,
+    wire_diameter: f64,
+    mean_diameter: f64,
+    result: *mut f64,
+) -> i32 {
+    guard_call(
+        move || {
+            axlewright::spring::coil_shear_stress(
+                Force::from_si(load),
+                Length::from_si(wire_diameter),
+                Length::from_si(mean_diameter),
+            )
+        },
+        |on| unsafe {
+            put(result, on.si());
+        },
+    )
+}
+
+/// `axw_spring_coil_shear_stress` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_coil_shear_stress_n(
+    n: usize,
+    load: *const f64,
+    wire_diameter: *const f64,
+    mean_diameter: *const f64,
+    result: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && load.is_null() {
+            return Err(Failure::Null("load"));
+        }
+        if n > 0 && wire_diameter.is_null() {
+            return Err(Failure::Null("wire_diameter"));
+        }
+        if n > 0 && mean_diameter.is_null() {
+            return Err(Failure::Null("mean_diameter"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::spring::coil_shear_stress(
+                    Force::from_si(*load.add(i)),
+                    Length::from_si(*wire_diameter.add(i)),
+                    Length::from_si(*mean_diameter.add(i)),
+                ) {
+                    Ok(on) => {
+                        if !result.is_null() {
+                            result.add(i).write(on.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !result.is_null() {
+                            result.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_spring_coil_shear_stress` that returns its result [Pa], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_spring_coil_shear_stress_value(
+    load: f64,
+    wire_diameter: f64,
+    mean_diameter: f64,
+) -> f64 {
+    guard_value(|| {
+        axlewright::spring::coil_shear_stress(
+            Force::from_si(load),
+            Length::from_si(wire_diameter),
+            Length::from_si(mean_diameter),
+        )
+        .map(|on| on.si())
+    })
+}
+
 /// Damping at the wheel that just keeps the sprung mass from swinging past its rest position.
 ///
 /// Formula
@@ -4350,6 +4782,367 @@ pub unsafe extern "C" fn axw_spring_critical_damping_n(
 pub extern "C" fn axw_spring_critical_damping_value(tangent_rate: f64, sprung_mass: f64) -> f64 {
     guard_value(|| {
         axlewright::spring::critical_damping(
+            LinearStiffness::from_si(tangent_rate),
+            Mass::from_si(sprung_mass),
+        )
+        .map(|on| on.si())
+    })
+}
+
+/// Frequency at which a damped mass on its spring swings.
+///
+/// Formula
+///     `f_d = f sqrt(1 - zeta^2)`
+///
+/// Parameters
+///     undamped_frequency [Hz]: `f`, from `natural_frequency`
+///     damping_ratio [-]: `zeta`, share of critical damping, with the same rate and mass as `f`
+///
+/// Returns
+///     (frequency [Hz]) The frequency in cycles per time, a little less than the undamped one.
+///
+/// Valid for (SI)
+///     - `0 < undamped_frequency <= 1000000`
+///     - `0 <= damping_ratio < 1`
+///
+///     One mass on one linear spring and one viscous damper, left to itself. From a ratio of 1 on
+///     it creeps back without swinging, and there is no frequency.
+///
+/// Source
+///     Linear oscillator of one degree of freedom; ISO 2041 for the terms (from memory)
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_damped_frequency(
+    undamped_frequency: f64,
+    damping_ratio: f64,
+    result: *mut f64,
+) -> i32 {
+    guard_call(
+        move || {
+            axlewright::spring::damped_frequency(
+                Frequency::from_si(undamped_frequency),
+                Ratio::from_si(damping_ratio),
+            )
+        },
+        |on| unsafe {
+            put(result, on.si());
+        },
+    )
+}
+
+/// `axw_spring_damped_frequency` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_damped_frequency_n(
+    n: usize,
+    undamped_frequency: *const f64,
+    damping_ratio: *const f64,
+    result: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && undamped_frequency.is_null() {
+            return Err(Failure::Null("undamped_frequency"));
+        }
+        if n > 0 && damping_ratio.is_null() {
+            return Err(Failure::Null("damping_ratio"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::spring::damped_frequency(
+                    Frequency::from_si(*undamped_frequency.add(i)),
+                    Ratio::from_si(*damping_ratio.add(i)),
+                ) {
+                    Ok(on) => {
+                        if !result.is_null() {
+                            result.add(i).write(on.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !result.is_null() {
+                            result.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_spring_damped_frequency` that returns its result [Hz], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_spring_damped_frequency_value(undamped_frequency: f64, damping_ratio: f64) -> f64 {
+    guard_value(|| {
+        axlewright::spring::damped_frequency(
+            Frequency::from_si(undamped_frequency),
+            Ratio::from_si(damping_ratio),
+        )
+        .map(|on| on.si())
+    })
+}
+
+/// Rate of the damper itself that gives a wheel the wanted damping ratio.
+///
+/// Formula
+///     `c_d = zeta 2 sqrt(k m) / r^2`
+///
+/// Parameters
+///     damping_ratio [-]: `zeta`, wanted share of critical damping
+///     tangent_rate [N/m]: `k`, tangent rate at ride height: wheel rate, or ride rate with the tyre
+///         in series (say which one it was)
+///     sprung_mass [kg]: `m`, the scale reading of the wheel less its unsprung mass
+///     damper_motion_ratio [-]: `r`, shortening of the damper, eye to eye, over travel of the
+///         wheel: the damper's own, not the spring's
+///
+/// Returns
+///     (damping [N·s/m]) Force over velocity at the damper, mean of bump and rebound, gas force
+///     left out.
+///
+/// Valid for (SI)
+///     - `0 <= damping_ratio <= 10`
+///     - `1 <= tangent_rate <= 1000000000`
+///     - `0.001 <= sprung_mass <= 1000000`
+///     - `0.05 <= damper_motion_ratio <= 3`
+///
+///     One mass on one linear spring, one viscous damper for a wheel; one damper for a whole axle
+///     needs twice this. The damper moves at `r` times the wheel's velocity.
+///
+/// Source
+///     Linear oscillator of one degree of freedom, with the virtual power of a lever; ISO 2041 for
+///     the term damping ratio (from memory)
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_damper_rate_for_ratio(
+    damping_ratio: f64,
+    tangent_rate: f64,
+    sprung_mass: f64,
+    damper_motion_ratio: f64,
+    result: *mut f64,
+) -> i32 {
+    guard_call(
+        move || {
+            axlewright::spring::damper_rate_for_ratio(
+                Ratio::from_si(damping_ratio),
+                LinearStiffness::from_si(tangent_rate),
+                Mass::from_si(sprung_mass),
+                Ratio::from_si(damper_motion_ratio),
+            )
+        },
+        |on| unsafe {
+            put(result, on.si());
+        },
+    )
+}
+
+/// `axw_spring_damper_rate_for_ratio` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_damper_rate_for_ratio_n(
+    n: usize,
+    damping_ratio: *const f64,
+    tangent_rate: *const f64,
+    sprung_mass: *const f64,
+    damper_motion_ratio: *const f64,
+    result: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && damping_ratio.is_null() {
+            return Err(Failure::Null("damping_ratio"));
+        }
+        if n > 0 && tangent_rate.is_null() {
+            return Err(Failure::Null("tangent_rate"));
+        }
+        if n > 0 && sprung_mass.is_null() {
+            return Err(Failure::Null("sprung_mass"));
+        }
+        if n > 0 && damper_motion_ratio.is_null() {
+            return Err(Failure::Null("damper_motion_ratio"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::spring::damper_rate_for_ratio(
+                    Ratio::from_si(*damping_ratio.add(i)),
+                    LinearStiffness::from_si(*tangent_rate.add(i)),
+                    Mass::from_si(*sprung_mass.add(i)),
+                    Ratio::from_si(*damper_motion_ratio.add(i)),
+                ) {
+                    Ok(on) => {
+                        if !result.is_null() {
+                            result.add(i).write(on.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !result.is_null() {
+                            result.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_spring_damper_rate_for_ratio` that returns its result [N·s/m], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_spring_damper_rate_for_ratio_value(
+    damping_ratio: f64,
+    tangent_rate: f64,
+    sprung_mass: f64,
+    damper_motion_ratio: f64,
+) -> f64 {
+    guard_value(|| {
+        axlewright::spring::damper_rate_for_ratio(
+            Ratio::from_si(damping_ratio),
+            LinearStiffness::from_si(tangent_rate),
+            Mass::from_si(sprung_mass),
+            Ratio::from_si(damper_motion_ratio),
+        )
+        .map(|on| on.si())
+    })
+}
+
+/// Damping of one wheel as a share of critical damping.
+///
+/// Formula
+///     `zeta = c_w / (2 sqrt(k m))`
+///
+/// Parameters
+///     wheel_damping [N·s/m]: `c_w`, at the wheel: damper rate times the square of the damper's own
+///         motion ratio
+///     tangent_rate [N/m]: `k`, tangent rate at ride height: wheel rate, or ride rate with the tyre
+///         in series (say which one it was)
+///     sprung_mass [kg]: `m`, the scale reading of the wheel less its unsprung mass
+///
+/// Returns
+///     (ratio [-]) The damping ratio; at 1 the mass comes to rest without swinging past.
+///
+/// Valid for (SI)
+///     - `0 <= wheel_damping <= 1000000000`
+///     - `1 <= tangent_rate <= 1000000000`
+///     - `0.001 <= sprung_mass <= 1000000`
+///
+///     One mass on one linear spring and one viscous damper. A digressive damper has a ratio at a
+///     velocity, with the secant there. One damper for an axle: halve it.
+///
+/// Source
+///     Linear oscillator of one degree of freedom; ISO 2041 for the term damping ratio (from
+///     memory)
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_damping_ratio(
+    wheel_damping: f64,
+    tangent_rate: f64,
+    sprung_mass: f64,
+    result: *mut f64,
+) -> i32 {
+    guard_call(
+        move || {
+            axlewright::spring::damping_ratio(
+                Damping::from_si(wheel_damping),
+                LinearStiffness::from_si(tangent_rate),
+                Mass::from_si(sprung_mass),
+            )
+        },
+        |on| unsafe {
+            put(result, on.si());
+        },
+    )
+}
+
+/// `axw_spring_damping_ratio` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_damping_ratio_n(
+    n: usize,
+    wheel_damping: *const f64,
+    tangent_rate: *const f64,
+    sprung_mass: *const f64,
+    result: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && wheel_damping.is_null() {
+            return Err(Failure::Null("wheel_damping"));
+        }
+        if n > 0 && tangent_rate.is_null() {
+            return Err(Failure::Null("tangent_rate"));
+        }
+        if n > 0 && sprung_mass.is_null() {
+            return Err(Failure::Null("sprung_mass"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::spring::damping_ratio(
+                    Damping::from_si(*wheel_damping.add(i)),
+                    LinearStiffness::from_si(*tangent_rate.add(i)),
+                    Mass::from_si(*sprung_mass.add(i)),
+                ) {
+                    Ok(on) => {
+                        if !result.is_null() {
+                            result.add(i).write(on.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !result.is_null() {
+                            result.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_spring_damping_ratio` that returns its result [-], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_spring_damping_ratio_value(
+    wheel_damping: f64,
+    tangent_rate: f64,
+    sprung_mass: f64,
+) -> f64 {
+    guard_value(|| {
+        axlewright::spring::damping_ratio(
+            Damping::from_si(wheel_damping),
             LinearStiffness::from_si(tangent_rate),
             Mass::from_si(sprung_mass),
         )
@@ -4603,6 +5396,112 @@ pub extern "C" fn axw_spring_natural_frequency_value(tangent_rate: f64, sprung_m
     })
 }
 
+/// Rate of two springs side by side or nested in each other, both shortened by the same travel.
+///
+/// Formula
+///     `k = k_1 + k_2`
+///
+/// Parameters
+///     first_rate [N/m]: `k_1`, of one spring
+///     second_rate [N/m]: `k_2`, of the other
+///
+/// Returns
+///     (linear stiffness [N/m]) The rate of the pair.
+///
+/// Valid for (SI)
+///     - `1 <= first_rate <= 1000000000`
+///     - `1 <= second_rate <= 1000000000`
+///
+///     Only while both touch their seats: where one is shorter, its rate adds from the travel at
+///     which it is met. Nested springs are wound in opposite directions, so that their coils cannot
+///     lock.
+///
+/// Source
+///     Springs in parallel: equal deflection, forces add (Hooke's law)
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_parallel_rate(
+    first_rate: f64,
+    second_rate: f64,
+    result: *mut f64,
+) -> i32 {
+    guard_call(
+        move || {
+            axlewright::spring::parallel_rate(
+                LinearStiffness::from_si(first_rate),
+                LinearStiffness::from_si(second_rate),
+            )
+        },
+        |on| unsafe {
+            put(result, on.si());
+        },
+    )
+}
+
+/// `axw_spring_parallel_rate` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_parallel_rate_n(
+    n: usize,
+    first_rate: *const f64,
+    second_rate: *const f64,
+    result: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && first_rate.is_null() {
+            return Err(Failure::Null("first_rate"));
+        }
+        if n > 0 && second_rate.is_null() {
+            return Err(Failure::Null("second_rate"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::spring::parallel_rate(
+                    LinearStiffness::from_si(*first_rate.add(i)),
+                    LinearStiffness::from_si(*second_rate.add(i)),
+                ) {
+                    Ok(on) => {
+                        if !result.is_null() {
+                            result.add(i).write(on.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !result.is_null() {
+                            result.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_spring_parallel_rate` that returns its result [N/m], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_spring_parallel_rate_value(first_rate: f64, second_rate: f64) -> f64 {
+    guard_value(|| {
+        axlewright::spring::parallel_rate(
+            LinearStiffness::from_si(first_rate),
+            LinearStiffness::from_si(second_rate),
+        )
+        .map(|on| on.si())
+    })
+}
+
 /// Rate between body and ground: the wheel rate and the tyre's rate in series.
 ///
 /// Formula
@@ -4696,6 +5595,748 @@ pub extern "C" fn axw_spring_ride_rate_value(wheel_rate: f64, tyre_rate: f64) ->
         axlewright::spring::ride_rate(
             LinearStiffness::from_si(wheel_rate),
             LinearStiffness::from_si(tyre_rate),
+        )
+        .map(|on| on.si())
+    })
+}
+
+/// Load and deflection at which one of two stacked springs goes solid and the stack takes the rate
+/// of the other.
+///
+/// Formula
+///     `F_i = k_i s_i`; crossover at the smaller, `F = min(F_1, F_2)`, with `x = F / k_1 + F /
+///     k_2`; solid at the greater, with `x = s_1 + s_2`
+///
+/// Parameters
+///     first_rate [N/m]: `k_1`, of one spring
+///     first_travel_to_solid [m]: `s_1`, its free length less its solid length, or less the length
+///         at which a stop takes over
+///     second_rate [N/m]: `k_2`, of the other
+///     second_travel_to_solid [m]: `s_2`, its free length less its solid length, or less the length
+///         at which a stop takes over
+///
+/// Returns
+///     crossover_load (force [N]): load at which the first of the two springs is solid
+///     crossover_deflection (length [m]): shortening of the stack, from its free length, at that
+///         load
+///     rate_below (linear stiffness [N/m]): rate of the stack up to there
+///     rate_above (linear stiffness [N/m]): rate from there on: of the spring that still works
+///     solid_load (force [N]): load at which both springs are solid
+///     solid_deflection (length [m]): shortening of the stack, from its free length, at that load
+///
+/// Valid for (SI)
+///     - `1 <= first_rate <= 1000000000`
+///     - `0.000001 <= first_travel_to_solid <= 100`
+///     - `1 <= second_rate <= 1000000000`
+///     - `0.000001 <= second_travel_to_solid <= 100`
+///
+///     Linear springs that go solid at once, no preload, no friction of the slider between them.
+///     Which one is solid first is decided by rate times travel, not by the rate alone; the order
+///     of the two does not matter. Where both are solid at the same load there is no crossover and
+///     the call is refused.
+///
+/// Source
+///     Springs in series: equal force, deflections add (Hooke's law)
+///
+/// Caution
+///     A stack of springs stores energy like one; keep it captive on its slider at full droop,
+///     where the softer one may go slack.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_series_crossover(
+    first_rate: f64,
+    first_travel_to_solid: f64,
+    second_rate: f64,
+    second_travel_to_solid: f64,
+    crossover_load: *mut f64,
+    crossover_deflection: *mut f64,
+    rate_below: *mut f64,
+    rate_above: *mut f64,
+    solid_load: *mut f64,
+    solid_deflection: *mut f64,
+) -> i32 {
+    guard_call(
+        move || {
+            axlewright::spring::series_crossover(
+                LinearStiffness::from_si(first_rate),
+                Length::from_si(first_travel_to_solid),
+                LinearStiffness::from_si(second_rate),
+                Length::from_si(second_travel_to_solid),
+            )
+        },
+        |on| unsafe {
+            put(crossover_load, on.crossover_load.si());
+            put(crossover_deflection, on.crossover_deflection.si());
+            put(rate_below, on.rate_below.si());
+            put(rate_above, on.rate_above.si());
+            put(solid_load, on.solid_load.si());
+            put(solid_deflection, on.solid_deflection.si());
+        },
+    )
+}
+
+/// `axw_spring_series_crossover` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_series_crossover_n(
+    n: usize,
+    first_rate: *const f64,
+    first_travel_to_solid: *const f64,
+    second_rate: *const f64,
+    second_travel_to_solid: *const f64,
+    crossover_load: *mut f64,
+    crossover_deflection: *mut f64,
+    rate_below: *mut f64,
+    rate_above: *mut f64,
+    solid_load: *mut f64,
+    solid_deflection: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && first_rate.is_null() {
+            return Err(Failure::Null("first_rate"));
+        }
+        if n > 0 && first_travel_to_solid.is_null() {
+            return Err(Failure::Null("first_travel_to_solid"));
+        }
+        if n > 0 && second_rate.is_null() {
+            return Err(Failure::Null("second_rate"));
+        }
+        if n > 0 && second_travel_to_solid.is_null() {
+            return Err(Failure::Null("second_travel_to_solid"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::spring::series_crossover(
+                    LinearStiffness::from_si(*first_rate.add(i)),
+                    Length::from_si(*first_travel_to_solid.add(i)),
+                    LinearStiffness::from_si(*second_rate.add(i)),
+                    Length::from_si(*second_travel_to_solid.add(i)),
+                ) {
+                    Ok(on) => {
+                        if !crossover_load.is_null() {
+                            crossover_load.add(i).write(on.crossover_load.si());
+                        }
+                        if !crossover_deflection.is_null() {
+                            crossover_deflection.add(i).write(on.crossover_deflection.si());
+                        }
+                        if !rate_below.is_null() {
+                            rate_below.add(i).write(on.rate_below.si());
+                        }
+                        if !rate_above.is_null() {
+                            rate_above.add(i).write(on.rate_above.si());
+                        }
+                        if !solid_load.is_null() {
+                            solid_load.add(i).write(on.solid_load.si());
+                        }
+                        if !solid_deflection.is_null() {
+                            solid_deflection.add(i).write(on.solid_deflection.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !crossover_load.is_null() {
+                            crossover_load.add(i).write(f64::NAN);
+                        }
+                        if !crossover_deflection.is_null() {
+                            crossover_deflection.add(i).write(f64::NAN);
+                        }
+                        if !rate_below.is_null() {
+                            rate_below.add(i).write(f64::NAN);
+                        }
+                        if !rate_above.is_null() {
+                            rate_above.add(i).write(f64::NAN);
+                        }
+                        if !solid_load.is_null() {
+                            solid_load.add(i).write(f64::NAN);
+                        }
+                        if !solid_deflection.is_null() {
+                            solid_deflection.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_spring_series_crossover` that returns `crossover_load` [N], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_spring_series_crossover_crossover_load_value(
+    first_rate: f64,
+    first_travel_to_solid: f64,
+    second_rate: f64,
+    second_travel_to_solid: f64,
+) -> f64 {
+    guard_value(|| {
+        axlewright::spring::series_crossover(
+            LinearStiffness::from_si(first_rate),
+            Length::from_si(first_travel_to_solid),
+            LinearStiffness::from_si(second_rate),
+            Length::from_si(second_travel_to_solid),
+        )
+        .map(|on| on.crossover_load.si())
+    })
+}
+
+/// `axw_spring_series_crossover` that returns `crossover_deflection` [m], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_spring_series_crossover_crossover_deflection_value(
+    first_rate: f64,
+    first_travel_to_solid: f64,
+    second_rate: f64,
+    second_travel_to_solid: f64,
+) -> f64 {
+    guard_value(|| {
+        axlewright::spring::series_crossover(
+            LinearStiffness::from_si(first_rate),
+            Length::from_si(first_travel_to_solid),
+            LinearStiffness::from_si(second_rate),
+            Length::from_si(second_travel_to_solid),
+        )
+        .map(|on| on.crossover_deflection.si())
+    })
+}
+
+/// `axw_spring_series_crossover` that returns `rate_below` [N/m], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_spring_series_crossover_rate_below_value(
+    first_rate: f64,
+    first_travel_to_solid: f64,
+    second_rate: f64,
+    second_travel_to_solid: f64,
+) -> f64 {
+    guard_value(|| {
+        axlewright::spring::series_crossover(
+            LinearStiffness::from_si(first_rate),
+            Length::from_si(first_travel_to_solid),
+            LinearStiffness::from_si(second_rate),
+            Length::from_si(second_travel_to_solid),
+        )
+        .map(|on| on.rate_below.si())
+    })
+}
+
+/// `axw_spring_series_crossover` that returns `rate_above` [N/m], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_spring_series_crossover_rate_above_value(
+    first_rate: f64,
+    first_travel_to_solid: f64,
+    second_rate: f64,
+    second_travel_to_solid: f64,
+) -> f64 {
+    guard_value(|| {
+        axlewright::spring::series_crossover(
+            LinearStiffness::from_si(first_rate),
+            Length::from_si(first_travel_to_solid),
+            LinearStiffness::from_si(second_rate),
+            Length::from_si(second_travel_to_solid),
+        )
+        .map(|on| on.rate_above.si())
+    })
+}
+
+/// `axw_spring_series_crossover` that returns `solid_load` [N], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_spring_series_crossover_solid_load_value(
+    first_rate: f64,
+    first_travel_to_solid: f64,
+    second_rate: f64,
+    second_travel_to_solid: f64,
+) -> f64 {
+    guard_value(|| {
+        axlewright::spring::series_crossover(
+            LinearStiffness::from_si(first_rate),
+            Length::from_si(first_travel_to_solid),
+            LinearStiffness::from_si(second_rate),
+            Length::from_si(second_travel_to_solid),
+        )
+        .map(|on| on.solid_load.si())
+    })
+}
+
+/// `axw_spring_series_crossover` that returns `solid_deflection` [m], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_spring_series_crossover_solid_deflection_value(
+    first_rate: f64,
+    first_travel_to_solid: f64,
+    second_rate: f64,
+    second_travel_to_solid: f64,
+) -> f64 {
+    guard_value(|| {
+        axlewright::spring::series_crossover(
+            LinearStiffness::from_si(first_rate),
+            Length::from_si(first_travel_to_solid),
+            LinearStiffness::from_si(second_rate),
+            Length::from_si(second_travel_to_solid),
+        )
+        .map(|on| on.solid_deflection.si())
+    })
+}
+
+/// Rate of two springs stacked on each other, each carrying the whole load.
+///
+/// Formula
+///     `k = k_1 k_2 / (k_1 + k_2)`
+///
+/// Parameters
+///     first_rate [N/m]: `k_1`, of one spring
+///     second_rate [N/m]: `k_2`, of the other
+///
+/// Returns
+///     (linear stiffness [N/m]) The rate of the stack, always less than either.
+///
+/// Valid for (SI)
+///     - `1 <= first_rate <= 1000000000`
+///     - `1 <= second_rate <= 1000000000`
+///
+///     Only while neither is solid: from then on the other one works alone (see
+///     `series_crossover`).
+///
+/// Source
+///     Springs in series: equal force, deflections add (Hooke's law)
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_series_rate(first_rate: f64, second_rate: f64, result: *mut f64) -> i32 {
+    guard_call(
+        move || {
+            axlewright::spring::series_rate(
+                LinearStiffness::from_si(first_rate),
+                LinearStiffness::from_si(second_rate),
+            )
+        },
+        |on| unsafe {
+            put(result, on.si());
+        },
+    )
+}
+
+/// `axw_spring_series_rate` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_series_rate_n(
+    n: usize,
+    first_rate: *const f64,
+    second_rate: *const f64,
+    result: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && first_rate.is_null() {
+            return Err(Failure::Null("first_rate"));
+        }
+        if n > 0 && second_rate.is_null() {
+            return Err(Failure::Null("second_rate"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::spring::series_rate(
+                    LinearStiffness::from_si(*first_rate.add(i)),
+                    LinearStiffness::from_si(*second_rate.add(i)),
+                ) {
+                    Ok(on) => {
+                        if !result.is_null() {
+                            result.add(i).write(on.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !result.is_null() {
+                            result.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_spring_series_rate` that returns its result [N/m], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_spring_series_rate_value(first_rate: f64, second_rate: f64) -> f64 {
+    guard_value(|| {
+        axlewright::spring::series_rate(
+            LinearStiffness::from_si(first_rate),
+            LinearStiffness::from_si(second_rate),
+        )
+        .map(|on| on.si())
+    })
+}
+
+/// Solid (block) length of a compression spring with closed and ground ends.
+///
+/// Formula
+///     `L_c = n_t d`
+///
+/// Parameters
+///     total_coils [-]: `n_t`, all coils counted, the dead ones at the ends included
+///     wire_diameter [m]: `d`, the greatest that the wire's tolerance allows, coating included
+///
+/// Returns
+///     (length [m]) The length at which every coil touches the next.
+///
+/// Valid for (SI)
+///     - `2 < total_coils <= 1000`
+///     - `0.00001 <= wire_diameter <= 1`
+///
+///     Cylindrical spring, ends closed and ground flat. Here Shigley and EN 13906-1 agree; a spring
+///     must not be worked to this length (EN 13906-1 asks for a minimum gap between coils above
+///     it).
+///
+/// Source
+///     Shigley's Mechanical Engineering Design, Table 10-1, squared and ground; EN 13906-1:2013,
+///     solid length of ground ends (from memory)
+///
+/// Caution
+///     A suspension that drives its spring solid hits as if it had none, and the spring can break:
+///     the bump stop or the damper must stop it before.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_solid_length_closed_ground(
+    total_coils: f64,
+    wire_diameter: f64,
+    result: *mut f64,
+) -> i32 {
+    guard_call(
+        move || {
+            axlewright::spring::solid_length_closed_ground(
+                Ratio::from_si(total_coils),
+                Length::from_si(wire_diameter),
+            )
+        },
+        |on| unsafe {
+            put(result, on.si());
+        },
+    )
+}
+
+/// `axw_spring_solid_length_closed_ground` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_solid_length_closed_ground_n(
+    n: usize,
+    total_coils: *const f64,
+    wire_diameter: *const f64,
+    result: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && total_coils.is_null() {
+            return Err(Failure::Null("total_coils"));
+        }
+        if n > 0 && wire_diameter.is_null() {
+            return Err(Failure::Null("wire_diameter"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::spring::solid_length_closed_ground(
+                    Ratio::from_si(*total_coils.add(i)),
+                    Length::from_si(*wire_diameter.add(i)),
+                ) {
+                    Ok(on) => {
+                        if !result.is_null() {
+                            result.add(i).write(on.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !result.is_null() {
+                            result.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_spring_solid_length_closed_ground` that returns its result [m], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_spring_solid_length_closed_ground_value(total_coils: f64, wire_diameter: f64) -> f64 {
+    guard_value(|| {
+        axlewright::spring::solid_length_closed_ground(
+            Ratio::from_si(total_coils),
+            Length::from_si(wire_diameter),
+        )
+        .map(|on| on.si())
+    })
+}
+
+/// Solid (block) length of a compression spring with closed ends that are not ground, by Shigley's
+/// rule.
+///
+/// Formula
+///     `L_c = (n_t + 1) d`
+///
+/// Parameters
+///     total_coils [-]: `n_t`, all coils counted, the dead ones at the ends included
+///     wire_diameter [m]: `d`, the greatest that the wire's tolerance allows, coating included
+///
+/// Returns
+///     (length [m]) The length at which every coil touches the next.
+///
+/// Valid for (SI)
+///     - `2 < total_coils <= 1000`
+///     - `0.00001 <= wire_diameter <= 1`
+///
+///     Cylindrical spring, ends closed and left round. EN 13906-1 allows up to `(n_t + 1.5) d`,
+///     half a wire longer: take that half off a clearance where the spring is not measured.
+///
+/// Source
+///     Shigley's Mechanical Engineering Design, Table 10-1, squared or closed; EN 13906-1:2013,
+///     solid length of ends not ground (from memory)
+///
+/// Caution
+///     A suspension that drives its spring solid hits as if it had none, and the spring can break:
+///     the bump stop or the damper must stop it before.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_solid_length_closed(
+    total_coils: f64,
+    wire_diameter: f64,
+    result: *mut f64,
+) -> i32 {
+    guard_call(
+        move || {
+            axlewright::spring::solid_length_closed(
+                Ratio::from_si(total_coils),
+                Length::from_si(wire_diameter),
+            )
+        },
+        |on| unsafe {
+            put(result, on.si());
+        },
+    )
+}
+
+/// `axw_spring_solid_length_closed` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_solid_length_closed_n(
+    n: usize,
+    total_coils: *const f64,
+    wire_diameter: *const f64,
+    result: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && total_coils.is_null() {
+            return Err(Failure::Null("total_coils"));
+        }
+        if n > 0 && wire_diameter.is_null() {
+            return Err(Failure::Null("wire_diameter"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::spring::solid_length_closed(
+                    Ratio::from_si(*total_coils.add(i)),
+                    Length::from_si(*wire_diameter.add(i)),
+                ) {
+                    Ok(on) => {
+                        if !result.is_null() {
+                            result.add(i).write(on.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !result.is_null() {
+                            result.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_spring_solid_length_closed` that returns its result [m], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_spring_solid_length_closed_value(total_coils: f64, wire_diameter: f64) -> f64 {
+    guard_value(|| {
+        axlewright::spring::solid_length_closed(Ratio::from_si(total_coils), Length::from_si(wire_diameter))
+            .map(|on| on.si())
+    })
+}
+
+/// Rate of the spring to order, so that the sprung mass on it swings at the wanted frequency.
+///
+/// Formula
+///     `k = (2 pi f)^2 m / (r^2 cos^2 a)`
+///
+/// Parameters
+///     frequency [Hz]: `f`, undamped natural frequency that is wanted, on the wheel rate: the tyre
+///         left out
+///     sprung_mass [kg]: `m`, the scale reading of the wheel less its unsprung mass
+///     motion_ratio [-]: `r`, travel of the spring's mount over travel of the wheel
+///     angle_from_measured_travel [rad]: `a`, between the spring's axis and the direction in which
+///         the mount's travel was measured; zero where `r` was measured eye to eye along the spring
+///
+/// Returns
+///     (linear stiffness [N/m]) The rate of the spring along its own axis.
+///
+/// Valid for (SI)
+///     - `0.01 <= frequency <= 100`
+///     - `0.001 <= sprung_mass <= 1000000`
+///     - `0.05 <= motion_ratio <= 3`
+///     - `-1.4 <= angle_from_measured_travel <= 1.4`
+///
+///     The inverse of `wheel_rate` and `natural_frequency`, with their limits: the geometric term
+///     of a loaded spring that turns or changes its ratio is left out, so a spring at 30 degrees
+///     swings slower than asked; check the choice with `inclined_tangent_rate`. The nearer to
+///     square the spring stands, the more its rate runs away: beyond 1.4 rad (80 degrees) the call
+///     is refused, and at 90 degrees no rate is enough.
+///
+/// Source
+///     Virtual work on a lever and simple harmonic motion, solved for the rate of the spring; the
+///     sources of `wheel_rate` and `natural_frequency`
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_spring_rate_for_frequency(
+    frequency: f64,
+    sprung_mass: f64,
+    motion_ratio: f64,
+    angle_from_measured_travel: f64,
+    result: *mut f64,
+) -> i32 {
+    guard_call(
+        move || {
+            axlewright::spring::spring_rate_for_frequency(
+                Frequency::from_si(frequency),
+                Mass::from_si(sprung_mass),
+                Ratio::from_si(motion_ratio),
+                Angle::from_si(angle_from_measured_travel),
+            )
+        },
+        |on| unsafe {
+            put(result, on.si());
+        },
+    )
+}
+
+/// `axw_spring_spring_rate_for_frequency` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_spring_rate_for_frequency_n(
+    n: usize,
+    frequency: *const f64,
+    sprung_mass: *const f64,
+    motion_ratio: *const f64,
+    angle_from_measured_travel: *const f64,
+    result: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && frequency.is_null() {
+            return Err(Failure::Null("frequency"));
+        }
+        if n > 0 && sprung_mass.is_null() {
+            return Err(Failure::Null("sprung_mass"));
+        }
+        if n > 0 && motion_ratio.is_null() {
+            return Err(Failure::Null("motion_ratio"));
+        }
+        if n > 0 && angle_from_measured_travel.is_null() {
+            return Err(Failure::Null("angle_from_measured_travel"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::spring::spring_rate_for_frequency(
+                    Frequency::from_si(*frequency.add(i)),
+                    Mass::from_si(*sprung_mass.add(i)),
+                    Ratio::from_si(*motion_ratio.add(i)),
+                    Angle::from_si(*angle_from_measured_travel.add(i)),
+                ) {
+                    Ok(on) => {
+                        if !result.is_null() {
+                            result.add(i).write(on.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !result.is_null() {
+                            result.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_spring_spring_rate_for_frequency` that returns its result [N/m], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_spring_spring_rate_for_frequency_value(
+    frequency: f64,
+    sprung_mass: f64,
+    motion_ratio: f64,
+    angle_from_measured_travel: f64,
+) -> f64 {
+    guard_value(|| {
+        axlewright::spring::spring_rate_for_frequency(
+            Frequency::from_si(frequency),
+            Mass::from_si(sprung_mass),
+            Ratio::from_si(motion_ratio),
+            Angle::from_si(angle_from_measured_travel),
         )
         .map(|on| on.si())
     })
@@ -4795,6 +6436,575 @@ pub unsafe extern "C" fn axw_spring_static_deflection_n(
 pub extern "C" fn axw_spring_static_deflection_value(load: f64, tangent_rate: f64) -> f64 {
     guard_value(|| {
         axlewright::spring::static_deflection(Force::from_si(load), LinearStiffness::from_si(tangent_rate))
+            .map(|on| on.si())
+    })
+}
+
+/// Energy that a linear spring holds at a deflection.
+///
+/// Formula
+///     `U = k x^2 / 2`
+///
+/// Parameters
+///     spring_rate [N/m]: `k`, the rate of the spring along its own axis
+///     deflection [m]: `x`, from its free length: preload included, not only the travel of the
+///         wheel
+///
+/// Returns
+///     (energy [J]) The energy that is set free when the spring is let go.
+///
+/// Valid for (SI)
+///     - `1 <= spring_rate <= 1000000000`
+///     - `0 <= deflection <= 100`
+///
+///     Linear from its free length on; a progressive spring holds more than its first rate says and
+///     less than its last one.
+///
+/// Source
+///     Work of a linear force along the travel (Hooke's law)
+///
+/// Caution
+///     This energy is enough to kill. Compress, hold and release a spring only with a compressor
+///     made for it, in sound order, and stand out of its line.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_stored_energy(
+    spring_rate: f64,
+    deflection: f64,
+    result: *mut f64,
+) -> i32 {
+    guard_call(
+        move || {
+            axlewright::spring::stored_energy(
+                LinearStiffness::from_si(spring_rate),
+                Length::from_si(deflection),
+            )
+        },
+        |on| unsafe {
+            put(result, on.si());
+        },
+    )
+}
+
+/// `axw_spring_stored_energy` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_stored_energy_n(
+    n: usize,
+    spring_rate: *const f64,
+    deflection: *const f64,
+    result: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && spring_rate.is_null() {
+            return Err(Failure::Null("spring_rate"));
+        }
+        if n > 0 && deflection.is_null() {
+            return Err(Failure::Null("deflection"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::spring::stored_energy(
+                    LinearStiffness::from_si(*spring_rate.add(i)),
+                    Length::from_si(*deflection.add(i)),
+                ) {
+                    Ok(on) => {
+                        if !result.is_null() {
+                            result.add(i).write(on.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !result.is_null() {
+                            result.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_spring_stored_energy` that returns its result [J], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_spring_stored_energy_value(spring_rate: f64, deflection: f64) -> f64 {
+    guard_value(|| {
+        axlewright::spring::stored_energy(LinearStiffness::from_si(spring_rate), Length::from_si(deflection))
+            .map(|on| on.si())
+    })
+}
+
+/// Lowest frequency at which the coils of a spring between two flat seats surge to and fro by
+/// themselves.
+///
+/// Formula
+///     `f = sqrt(k / m) / 2` with `k` from `coil_rate` and the mass of the active wire `m = pi^2
+///     d^2 D n rho / 4`
+///
+/// Parameters
+///     wire_diameter [m]: `d`, the diameter of the wire
+///     mean_diameter [m]: `D`, the diameter of the coil between wire centres (outside diameter less
+///         `d`)
+///     active_coils [-]: `n`, the coils that deflect: total coils less the dead ones at the ends
+///     shear_modulus [Pa]: `G` of the wire; 78.5 GPa for hot-coiled and 81.5 GPa for cold-drawn
+///         spring steel (EN 13906-1, from memory)
+///     density [kg/m³]: `rho` of the wire; 7850 kg/m³ for steel
+///
+/// Returns
+///     (frequency [Hz]) The first natural frequency of the spring itself; the next ones are twice,
+///     three times ... this.
+///
+/// Valid for (SI)
+///     - `0.00001 <= wire_diameter <= 1`
+///     - `0.00001 <= mean_diameter <= 10`
+///     - `mean_diameter > wire_diameter`
+///     - `0.5 <= active_coils <= 1000`
+///     - `10000000000 <= shear_modulus <= 200000000000`
+///     - `500 <= density <= 25000`
+///
+///     Both ends in contact with plates, one of them driven; with one end free it is half of this.
+///     Shigley advises 15 to 20 times the frequency of the motion, so that no harmonic of it meets
+///     the spring.
+///
+/// Source
+///     Shigley's Mechanical Engineering Design, eq. 10-25 (after Wolford and Smith); wave equation
+///     of a slender spring (from memory)
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_surge_frequency(
+    wire_diameter: f64,
+    mean_diameter: f64,
+    active_coils: f64,
+    shear_modulus: f64,
+    density: f64,
+    result: *mut f64,
+) -> i32 {
+    guard_call(
+        move || {
+            axlewright::spring::surge_frequency(
+                Length::from_si(wire_diameter),
+                Length::from_si(mean_diameter),
+                Ratio::from_si(active_coils),
+                Stress::from_si(shear_modulus),
+                Density::from_si(density),
+            )
+        },
+        |on| unsafe {
+            put(result, on.si());
+        },
+    )
+}
+
+/// `axw_spring_surge_frequency` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_surge_frequency_n(
+    n: usize,
+    wire_diameter: *const f64,
+    mean_diameter: *const f64,
+    active_coils: *const f64,
+    shear_modulus: *const f64,
+    density: *const f64,
+    result: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && wire_diameter.is_null() {
+            return Err(Failure::Null("wire_diameter"));
+        }
+        if n > 0 && mean_diameter.is_null() {
+            return Err(Failure::Null("mean_diameter"));
+        }
+        if n > 0 && active_coils.is_null() {
+            return Err(Failure::Null("active_coils"));
+        }
+        if n > 0 && shear_modulus.is_null() {
+            return Err(Failure::Null("shear_modulus"));
+        }
+        if n > 0 && density.is_null() {
+            return Err(Failure::Null("density"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::spring::surge_frequency(
+                    Length::from_si(*wire_diameter.add(i)),
+                    Length::from_si(*mean_diameter.add(i)),
+                    Ratio::from_si(*active_coils.add(i)),
+                    Stress::from_si(*shear_modulus.add(i)),
+                    Density::from_si(*density.add(i)),
+                ) {
+                    Ok(on) => {
+                        if !result.is_null() {
+                            result.add(i).write(on.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !result.is_null() {
+                            result.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_spring_surge_frequency` that returns its result [Hz], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_spring_surge_frequency_value(
+    wire_diameter: f64,
+    mean_diameter: f64,
+    active_coils: f64,
+    shear_modulus: f64,
+    density: f64,
+) -> f64 {
+    guard_value(|| {
+        axlewright::spring::surge_frequency(
+            Length::from_si(wire_diameter),
+            Length::from_si(mean_diameter),
+            Ratio::from_si(active_coils),
+            Stress::from_si(shear_modulus),
+            Density::from_si(density),
+        )
+        .map(|on| on.si())
+    })
+}
+
+/// Tangent rate at the wheel that gives a sprung mass the wanted natural frequency.
+///
+/// Formula
+///     `k = (2 pi f)^2 m`
+///
+/// Parameters
+///     frequency [Hz]: `f`, undamped natural frequency that is wanted
+///     sprung_mass [kg]: `m`, the scale reading of the wheel less its unsprung mass
+///
+/// Returns
+///     (linear stiffness [N/m]) The rate at ride height: the ride rate where the tyre is to be part
+///     of the frequency, else the wheel rate (say which one it was).
+///
+/// Valid for (SI)
+///     - `0.01 <= frequency <= 100`
+///     - `0.001 <= sprung_mass <= 1000000`
+///
+///     One mass on one linear spring, without damping.
+///
+/// Source
+///     Simple harmonic motion, solved for the rate; Shigley's Mechanical Engineering Design, ch. 10
+///     (from memory)
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_tangent_rate_for_frequency(
+    frequency: f64,
+    sprung_mass: f64,
+    result: *mut f64,
+) -> i32 {
+    guard_call(
+        move || {
+            axlewright::spring::tangent_rate_for_frequency(
+                Frequency::from_si(frequency),
+                Mass::from_si(sprung_mass),
+            )
+        },
+        |on| unsafe {
+            put(result, on.si());
+        },
+    )
+}
+
+/// `axw_spring_tangent_rate_for_frequency` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_tangent_rate_for_frequency_n(
+    n: usize,
+    frequency: *const f64,
+    sprung_mass: *const f64,
+    result: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && frequency.is_null() {
+            return Err(Failure::Null("frequency"));
+        }
+        if n > 0 && sprung_mass.is_null() {
+            return Err(Failure::Null("sprung_mass"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::spring::tangent_rate_for_frequency(
+                    Frequency::from_si(*frequency.add(i)),
+                    Mass::from_si(*sprung_mass.add(i)),
+                ) {
+                    Ok(on) => {
+                        if !result.is_null() {
+                            result.add(i).write(on.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !result.is_null() {
+                            result.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_spring_tangent_rate_for_frequency` that returns its result [N/m], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_spring_tangent_rate_for_frequency_value(frequency: f64, sprung_mass: f64) -> f64 {
+    guard_value(|| {
+        axlewright::spring::tangent_rate_for_frequency(
+            Frequency::from_si(frequency),
+            Mass::from_si(sprung_mass),
+        )
+        .map(|on| on.si())
+    })
+}
+
+/// Wahl's factor: by how much curvature and direct shear raise the stress at the inside of a coil.
+///
+/// Formula
+///     `K = (4 C - 1) / (4 C - 4) + 0.615 / C` with the spring index `C = D / d`
+///
+/// Parameters
+///     wire_diameter [m]: `d`, the diameter of the wire
+///     mean_diameter [m]: `D`, the diameter of the coil between wire centres (outside diameter less
+///         `d`)
+///
+/// Returns
+///     (ratio [-]) The factor on the plain torsional stress `8 F D / (pi d^3)`, always above 1.
+///
+/// Valid for (SI)
+///     - `0.00001 <= wire_diameter <= 1`
+///     - `0.00001 <= mean_diameter <= 10`
+///     - `mean_diameter > wire_diameter`
+///
+///     Round wire. EN 13906-1 covers an index of 4 to 20 and uses Bergsträsser's factor `(C + 0.5)
+///     / (C - 0.75)` instead, lower by 1.4 % at an index of 4, 1.2 % at 6 and 0.9 % at 10. Below an
+///     index of 3 the factor runs away and so does the making of such a spring.
+///
+/// Source
+///     A. M. Wahl, Mechanical Springs, 2nd ed. (1963); Shigley's Mechanical Engineering Design, ch.
+///     10; EN 13906-1:2013 for the other factor (from memory)
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_wahl_factor(
+    wire_diameter: f64,
+    mean_diameter: f64,
+    result: *mut f64,
+) -> i32 {
+    guard_call(
+        move || {
+            axlewright::spring::wahl_factor(Length::from_si(wire_diameter), Length::from_si(mean_diameter))
+        },
+        |on| unsafe {
+            put(result, on.si());
+        },
+    )
+}
+
+/// `axw_spring_wahl_factor` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_wahl_factor_n(
+    n: usize,
+    wire_diameter: *const f64,
+    mean_diameter: *const f64,
+    result: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && wire_diameter.is_null() {
+            return Err(Failure::Null("wire_diameter"));
+        }
+        if n > 0 && mean_diameter.is_null() {
+            return Err(Failure::Null("mean_diameter"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::spring::wahl_factor(
+                    Length::from_si(*wire_diameter.add(i)),
+                    Length::from_si(*mean_diameter.add(i)),
+                ) {
+                    Ok(on) => {
+                        if !result.is_null() {
+                            result.add(i).write(on.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !result.is_null() {
+                            result.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_spring_wahl_factor` that returns its result [-], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_spring_wahl_factor_value(wire_diameter: f64, mean_diameter: f64) -> f64 {
+    guard_value(|| {
+        axlewright::spring::wahl_factor(Length::from_si(wire_diameter), Length::from_si(mean_diameter))
+            .map(|on| on.si())
+    })
+}
+
+/// Damping at the wheel of a damper on a lever.
+///
+/// Formula
+///     `c_w = c_d r^2`
+///
+/// Parameters
+///     damper_rate [N·s/m]: `c_d`, force over velocity of the damper itself; of a digressive one
+///         the secant at the velocity in question, gas force removed, mean of bump and rebound
+///     damper_motion_ratio [-]: `r`, shortening of the damper, eye to eye, over travel of the
+///         wheel: the damper's own, not the spring's
+///
+/// Returns
+///     (damping [N·s/m]) The damping at the wheel.
+///
+/// Valid for (SI)
+///     - `0 <= damper_rate <= 1000000000`
+///     - `0 < damper_motion_ratio <= 3`
+///
+///     One damper for a wheel; of one that serves a whole axle each wheel gets half. The damper
+///     moves at `r` times the wheel's velocity: read its curve there.
+///
+/// Source
+///     Virtual power on a lever: `c_d (r v)^2 = c_w v^2`
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_wheel_damping(
+    damper_rate: f64,
+    damper_motion_ratio: f64,
+    result: *mut f64,
+) -> i32 {
+    guard_call(
+        move || {
+            axlewright::spring::wheel_damping(
+                Damping::from_si(damper_rate),
+                Ratio::from_si(damper_motion_ratio),
+            )
+        },
+        |on| unsafe {
+            put(result, on.si());
+        },
+    )
+}
+
+/// `axw_spring_wheel_damping` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_wheel_damping_n(
+    n: usize,
+    damper_rate: *const f64,
+    damper_motion_ratio: *const f64,
+    result: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && damper_rate.is_null() {
+            return Err(Failure::Null("damper_rate"));
+        }
+        if n > 0 && damper_motion_ratio.is_null() {
+            return Err(Failure::Null("damper_motion_ratio"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::spring::wheel_damping(
+                    Damping::from_si(*damper_rate.add(i)),
+                    Ratio::from_si(*damper_motion_ratio.add(i)),
+                ) {
+                    Ok(on) => {
+                        if !result.is_null() {
+                            result.add(i).write(on.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !result.is_null() {
+                            result.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_spring_wheel_damping` that returns its result [N·s/m], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_spring_wheel_damping_value(damper_rate: f64, damper_motion_ratio: f64) -> f64 {
+    guard_value(|| {
+        axlewright::spring::wheel_damping(Damping::from_si(damper_rate), Ratio::from_si(damper_motion_ratio))
             .map(|on| on.si())
     })
 }

@@ -673,6 +673,58 @@ impl Kernel<7, 8> for MassWeightDistribution {
     }
 }
 
+struct SpringBucklingDeflection;
+
+impl Kernel<5, 1> for SpringBucklingDeflection {
+    const NAME: &'static str = "spring.buckling_deflection";
+    const DOC: &'static str = "Deflection from its free length at which a compression spring buckles.\n\nFormula\n    `y = L_0 C_1 (1 - sqrt(1 - C_2 / lambda^2))` with `lambda = nu L_0 / D`, `C_1 = E / (2 (E - G))`, `C_2 = 2 pi^2 (E - G) / (2 G + E)`\n\nParameters\n    free_length [m]: `L_0`, of the spring unloaded\n    mean_diameter [m]: `D`, the diameter of the coil between wire centres (outside diameter less wire)\n    end_fixity [-]: `nu`, how the ends are held: 0.5 both on flat parallel seats, 0.707 one on a flat seat and one pivoted, 1 both pivoted, 2 one on a flat seat and the other free to move sideways and to tilt\n    elastic_modulus [Pa]: `E` of the wire; 206 GPa for spring steel (EN 13906-1, from memory)\n    shear_modulus [Pa]: `G` of the wire; 78.5 GPa for hot-coiled and 81.5 GPa for cold-drawn spring steel (EN 13906-1, from memory)\n\nReturns\n    (length [m]) The critical deflection. A spring that reaches its solid length before it is safe from buckling, guided or not.\n\nValid for (SI)\n    - `0.0001 <= free_length <= 100`\n    - `0.00001 <= mean_diameter <= 10`\n    - `0.5 <= end_fixity <= 2`\n    - `10000000000 <= elastic_modulus <= 500000000000`\n    - `10000000000 <= shear_modulus <= 200000000000`\n    - `elastic_modulus > shear_modulus`\n\n    Cylindrical spring of round wire, load on its axis, no rod or sleeve. A spring shorter than `pi D / nu sqrt(2 (E - G) / (2 G + E))`, for steel 2.6 `D / nu`,\n    never buckles: then there is no such deflection and the call is refused with that length.\n\nSource\n    Shigley's Mechanical Engineering Design, eq. 10-10 to 10-12 and Table 10-2; EN 13906-1:2013 has the same formula (from memory)\n\nCaution\n    A spring that buckles can leave its seats with all its energy. Guide a long one on a rod or in a sleeve, and keep it captive at full droop.";
+    const PARAMETERS: [(&'static str, &'static Kind); 5] = [
+        ("free_length", units::Length::KIND),
+        ("mean_diameter", units::Length::KIND),
+        ("end_fixity", units::Ratio::KIND),
+        ("elastic_modulus", units::Stress::KIND),
+        ("shear_modulus", units::Stress::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("buckling_deflection", units::Length::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 5]) -> Result<[f64; 1]> {
+        let on = axlewright::spring::buckling_deflection(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+            Quantity::from_si(x[3]),
+            Quantity::from_si(x[4]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct SpringCoilBindClearance;
+
+impl Kernel<5, 1> for SpringCoilBindClearance {
+    const NAME: &'static str = "spring.coil_bind_clearance";
+    const DOC: &'static str = "What is left between the coils, summed over the spring, when the wheel is at full bump.\n\nFormula\n    `s = L_0 - F / k - x - L_c`\n\nParameters\n    free_length [m]: `L_0`, of the spring unloaded\n    solid_length [m]: `L_c`, with every coil touching: measured, or from `solid_length_closed_ground` or `solid_length_closed`\n    spring_rate [N/m]: `k`, the rate of the spring along its own axis\n    spring_load [N]: `F`, in the spring at ride height, laden as it will be\n    spring_bump_travel [m]: `x`, shortening of the spring from ride height to full bump: wheel travel times motion ratio\n\nReturns\n    (length [m]) The clearance; negative where the coils bind that much before full bump.\n\nValid for (SI)\n    - `0.0001 <= free_length <= 100`\n    - `0.00001 <= solid_length <= 100`\n    - `free_length > solid_length`\n    - `1 <= spring_rate <= 1000000000`\n    - `0 <= spring_load <= 1000000000`\n    - `0 <= spring_bump_travel <= 100`\n\n    Linear spring, not preloaded between its seats beyond `spring_load`. EN 13906-1 asks for a sum of minimum gaps that this must not go below.\n\nSource\n    Definition of the lengths of a compression spring (EN 13906-1:2013, from memory) and of a rate\n\nCaution\n    A bound spring overloads its seats and breaks: the damper or the bump stop must stop the wheel before the coils touch.";
+    const PARAMETERS: [(&'static str, &'static Kind); 5] = [
+        ("free_length", units::Length::KIND),
+        ("solid_length", units::Length::KIND),
+        ("spring_rate", units::LinearStiffness::KIND),
+        ("spring_load", units::Force::KIND),
+        ("spring_bump_travel", units::Length::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("coil_bind_clearance", units::Length::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 5]) -> Result<[f64; 1]> {
+        let on = axlewright::spring::coil_bind_clearance(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+            Quantity::from_si(x[3]),
+            Quantity::from_si(x[4]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
 struct SpringCoilRate;
 
 impl Kernel<4, 1> for SpringCoilRate {
@@ -697,6 +749,28 @@ impl Kernel<4, 1> for SpringCoilRate {
     }
 }
 
+struct SpringCoilShearStress;
+
+impl Kernel<3, 1> for SpringCoilShearStress {
+    const NAME: &'static str = "spring.coil_shear_stress";
+    const DOC: &'static str = "Greatest shear stress in the wire of a helical spring under a load, corrected for curvature after Wahl.\n\nFormula\n    `tau = K 8 F D / (pi d^3)` with `K` from `wahl_factor`\n\nParameters\n    load [N]: `F`, along the axis of the spring\n    wire_diameter [m]: `d`, the diameter of the wire, at its thinnest where it is worn or rusted\n    mean_diameter [m]: `D`, the diameter of the coil between wire centres (outside diameter less `d`)\n\nReturns\n    (stress or pressure difference [Pa]) The shear stress at the inside of the coil.\n\nValid for (SI)\n    - `0 <= load <= 1000000000`\n    - `0.00001 <= wire_diameter <= 1`\n    - `0.00001 <= mean_diameter <= 10`\n    - `mean_diameter > wire_diameter`\n\n    Round wire, small pitch angle, load on the axis, elastic, residual stress of setting left out. Compare it with the maker's permissible\n    shear stress at solid length, and its range with the fatigue strength of the wire; EN 13906-1 has a factor of its own (see `wahl_factor`),\n    and leaves the correction away where the load is static.\n\nSource\n    A. M. Wahl, Mechanical Springs, 2nd ed. (1963); Shigley's Mechanical Engineering Design, ch. 10; EN 13906-1:2013 for its own rule (from memory)\n\nCaution\n    A spring that breaks drops the vehicle and throws its pieces. The permissible stress is the maker's to state, for the wire and its treatment.";
+    const PARAMETERS: [(&'static str, &'static Kind); 3] = [
+        ("load", units::Force::KIND),
+        ("wire_diameter", units::Length::KIND),
+        ("mean_diameter", units::Length::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("coil_shear_stress", units::Stress::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 3]) -> Result<[f64; 1]> {
+        let on = axlewright::spring::coil_shear_stress(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
 struct SpringCriticalDamping;
 
 impl Kernel<2, 1> for SpringCriticalDamping {
@@ -708,6 +782,67 @@ impl Kernel<2, 1> for SpringCriticalDamping {
     #[inline(always)]
     fn call(x: [f64; 2]) -> Result<[f64; 1]> {
         let on = axlewright::spring::critical_damping(Quantity::from_si(x[0]), Quantity::from_si(x[1]))?;
+        Ok([on.si()])
+    }
+}
+
+struct SpringDampedFrequency;
+
+impl Kernel<2, 1> for SpringDampedFrequency {
+    const NAME: &'static str = "spring.damped_frequency";
+    const DOC: &'static str = "Frequency at which a damped mass on its spring swings.\n\nFormula\n    `f_d = f sqrt(1 - zeta^2)`\n\nParameters\n    undamped_frequency [Hz]: `f`, from `natural_frequency`\n    damping_ratio [-]: `zeta`, share of critical damping, with the same rate and mass as `f`\n\nReturns\n    (frequency [Hz]) The frequency in cycles per time, a little less than the undamped one.\n\nValid for (SI)\n    - `0 < undamped_frequency <= 1000000`\n    - `0 <= damping_ratio < 1`\n\n    One mass on one linear spring and one viscous damper, left to itself. From a ratio of 1 on it creeps back without swinging, and there is no frequency.\n\nSource\n    Linear oscillator of one degree of freedom; ISO 2041 for the terms (from memory)";
+    const PARAMETERS: [(&'static str, &'static Kind); 2] =
+        [("undamped_frequency", units::Frequency::KIND), ("damping_ratio", units::Ratio::KIND)];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("damped_frequency", units::Frequency::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 2]) -> Result<[f64; 1]> {
+        let on = axlewright::spring::damped_frequency(Quantity::from_si(x[0]), Quantity::from_si(x[1]))?;
+        Ok([on.si()])
+    }
+}
+
+struct SpringDamperRateForRatio;
+
+impl Kernel<4, 1> for SpringDamperRateForRatio {
+    const NAME: &'static str = "spring.damper_rate_for_ratio";
+    const DOC: &'static str = "Rate of the damper itself that gives a wheel the wanted damping ratio.\n\nFormula\n    `c_d = zeta 2 sqrt(k m) / r^2`\n\nParameters\n    damping_ratio [-]: `zeta`, wanted share of critical damping\n    tangent_rate [N/m]: `k`, tangent rate at ride height: wheel rate, or ride rate with the tyre in series (say which one it was)\n    sprung_mass [kg]: `m`, the scale reading of the wheel less its unsprung mass\n    damper_motion_ratio [-]: `r`, shortening of the damper, eye to eye, over travel of the wheel: the damper's own, not the spring's\n\nReturns\n    (damping [N·s/m]) Force over velocity at the damper, mean of bump and rebound, gas force left out.\n\nValid for (SI)\n    - `0 <= damping_ratio <= 10`\n    - `1 <= tangent_rate <= 1000000000`\n    - `0.001 <= sprung_mass <= 1000000`\n    - `0.05 <= damper_motion_ratio <= 3`\n\n    One mass on one linear spring, one viscous damper for a wheel; one damper for a whole axle needs twice this. The damper moves at `r` times the wheel's velocity.\n\nSource\n    Linear oscillator of one degree of freedom, with the virtual power of a lever; ISO 2041 for the term damping ratio (from memory)";
+    const PARAMETERS: [(&'static str, &'static Kind); 4] = [
+        ("damping_ratio", units::Ratio::KIND),
+        ("tangent_rate", units::LinearStiffness::KIND),
+        ("sprung_mass", units::Mass::KIND),
+        ("damper_motion_ratio", units::Ratio::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("damper_rate_for_ratio", units::Damping::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 4]) -> Result<[f64; 1]> {
+        let on = axlewright::spring::damper_rate_for_ratio(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+            Quantity::from_si(x[3]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct SpringDampingRatio;
+
+impl Kernel<3, 1> for SpringDampingRatio {
+    const NAME: &'static str = "spring.damping_ratio";
+    const DOC: &'static str = "Damping of one wheel as a share of critical damping.\n\nFormula\n    `zeta = c_w / (2 sqrt(k m))`\n\nParameters\n    wheel_damping [N·s/m]: `c_w`, at the wheel: damper rate times the square of the damper's own motion ratio\n    tangent_rate [N/m]: `k`, tangent rate at ride height: wheel rate, or ride rate with the tyre in series (say which one it was)\n    sprung_mass [kg]: `m`, the scale reading of the wheel less its unsprung mass\n\nReturns\n    (ratio [-]) The damping ratio; at 1 the mass comes to rest without swinging past.\n\nValid for (SI)\n    - `0 <= wheel_damping <= 1000000000`\n    - `1 <= tangent_rate <= 1000000000`\n    - `0.001 <= sprung_mass <= 1000000`\n\n    One mass on one linear spring and one viscous damper. A digressive damper has a ratio at a velocity, with the secant there. One damper for an axle: halve it.\n\nSource\n    Linear oscillator of one degree of freedom; ISO 2041 for the term damping ratio (from memory)";
+    const PARAMETERS: [(&'static str, &'static Kind); 3] = [
+        ("wheel_damping", units::Damping::KIND),
+        ("tangent_rate", units::LinearStiffness::KIND),
+        ("sprung_mass", units::Mass::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("damping_ratio", units::Ratio::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 3]) -> Result<[f64; 1]> {
+        let on = axlewright::spring::damping_ratio(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+        )?;
         Ok([on.si()])
     }
 }
@@ -754,6 +889,21 @@ impl Kernel<2, 1> for SpringNaturalFrequency {
     }
 }
 
+struct SpringParallelRate;
+
+impl Kernel<2, 1> for SpringParallelRate {
+    const NAME: &'static str = "spring.parallel_rate";
+    const DOC: &'static str = "Rate of two springs side by side or nested in each other, both shortened by the same travel.\n\nFormula\n    `k = k_1 + k_2`\n\nParameters\n    first_rate [N/m]: `k_1`, of one spring\n    second_rate [N/m]: `k_2`, of the other\n\nReturns\n    (linear stiffness [N/m]) The rate of the pair.\n\nValid for (SI)\n    - `1 <= first_rate <= 1000000000`\n    - `1 <= second_rate <= 1000000000`\n\n    Only while both touch their seats: where one is shorter, its rate adds from the travel at which it is met. Nested springs are\n    wound in opposite directions, so that their coils cannot lock.\n\nSource\n    Springs in parallel: equal deflection, forces add (Hooke's law)";
+    const PARAMETERS: [(&'static str, &'static Kind); 2] =
+        [("first_rate", units::LinearStiffness::KIND), ("second_rate", units::LinearStiffness::KIND)];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("parallel_rate", units::LinearStiffness::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 2]) -> Result<[f64; 1]> {
+        let on = axlewright::spring::parallel_rate(Quantity::from_si(x[0]), Quantity::from_si(x[1]))?;
+        Ok([on.si()])
+    }
+}
+
 struct SpringRideRate;
 
 impl Kernel<2, 1> for SpringRideRate {
@@ -769,6 +919,115 @@ impl Kernel<2, 1> for SpringRideRate {
     }
 }
 
+struct SpringSeriesCrossover;
+
+impl Kernel<4, 6> for SpringSeriesCrossover {
+    const NAME: &'static str = "spring.series_crossover";
+    const DOC: &'static str = "Load and deflection at which one of two stacked springs goes solid and the stack takes the rate of the other.\n\nFormula\n    `F_i = k_i s_i`; crossover at the smaller, `F = min(F_1, F_2)`, with `x = F / k_1 + F / k_2`; solid at the greater, with `x = s_1 + s_2`\n\nParameters\n    first_rate [N/m]: `k_1`, of one spring\n    first_travel_to_solid [m]: `s_1`, its free length less its solid length, or less the length at which a stop takes over\n    second_rate [N/m]: `k_2`, of the other\n    second_travel_to_solid [m]: `s_2`, its free length less its solid length, or less the length at which a stop takes over\n\nReturns\n    crossover_load (force [N]): load at which the first of the two springs is solid\n    crossover_deflection (length [m]): shortening of the stack, from its free length, at that load\n    rate_below (linear stiffness [N/m]): rate of the stack up to there\n    rate_above (linear stiffness [N/m]): rate from there on: of the spring that still works\n    solid_load (force [N]): load at which both springs are solid\n    solid_deflection (length [m]): shortening of the stack, from its free length, at that load\n\nValid for (SI)\n    - `1 <= first_rate <= 1000000000`\n    - `0.000001 <= first_travel_to_solid <= 100`\n    - `1 <= second_rate <= 1000000000`\n    - `0.000001 <= second_travel_to_solid <= 100`\n\n    Linear springs that go solid at once, no preload, no friction of the slider between them. Which one is solid first is decided by rate times travel, not by the rate\n    alone; the order of the two does not matter. Where both are solid at the same load there is no crossover and the call is refused.\n\nSource\n    Springs in series: equal force, deflections add (Hooke's law)\n\nCaution\n    A stack of springs stores energy like one; keep it captive on its slider at full droop, where the softer one may go slack.";
+    const PARAMETERS: [(&'static str, &'static Kind); 4] = [
+        ("first_rate", units::LinearStiffness::KIND),
+        ("first_travel_to_solid", units::Length::KIND),
+        ("second_rate", units::LinearStiffness::KIND),
+        ("second_travel_to_solid", units::Length::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 6] = [
+        ("crossover_load", units::Force::KIND),
+        ("crossover_deflection", units::Length::KIND),
+        ("rate_below", units::LinearStiffness::KIND),
+        ("rate_above", units::LinearStiffness::KIND),
+        ("solid_load", units::Force::KIND),
+        ("solid_deflection", units::Length::KIND),
+    ];
+    #[inline(always)]
+    fn call(x: [f64; 4]) -> Result<[f64; 6]> {
+        let on = axlewright::spring::series_crossover(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+            Quantity::from_si(x[3]),
+        )?;
+        Ok([
+            on.crossover_load.si(),
+            on.crossover_deflection.si(),
+            on.rate_below.si(),
+            on.rate_above.si(),
+            on.solid_load.si(),
+            on.solid_deflection.si(),
+        ])
+    }
+}
+
+struct SpringSeriesRate;
+
+impl Kernel<2, 1> for SpringSeriesRate {
+    const NAME: &'static str = "spring.series_rate";
+    const DOC: &'static str = "Rate of two springs stacked on each other, each carrying the whole load.\n\nFormula\n    `k = k_1 k_2 / (k_1 + k_2)`\n\nParameters\n    first_rate [N/m]: `k_1`, of one spring\n    second_rate [N/m]: `k_2`, of the other\n\nReturns\n    (linear stiffness [N/m]) The rate of the stack, always less than either.\n\nValid for (SI)\n    - `1 <= first_rate <= 1000000000`\n    - `1 <= second_rate <= 1000000000`\n\n    Only while neither is solid: from then on the other one works alone (see `series_crossover`).\n\nSource\n    Springs in series: equal force, deflections add (Hooke's law)";
+    const PARAMETERS: [(&'static str, &'static Kind); 2] =
+        [("first_rate", units::LinearStiffness::KIND), ("second_rate", units::LinearStiffness::KIND)];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("series_rate", units::LinearStiffness::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 2]) -> Result<[f64; 1]> {
+        let on = axlewright::spring::series_rate(Quantity::from_si(x[0]), Quantity::from_si(x[1]))?;
+        Ok([on.si()])
+    }
+}
+
+struct SpringSolidLengthClosedGround;
+
+impl Kernel<2, 1> for SpringSolidLengthClosedGround {
+    const NAME: &'static str = "spring.solid_length_closed_ground";
+    const DOC: &'static str = "Solid (block) length of a compression spring with closed and ground ends.\n\nFormula\n    `L_c = n_t d`\n\nParameters\n    total_coils [-]: `n_t`, all coils counted, the dead ones at the ends included\n    wire_diameter [m]: `d`, the greatest that the wire's tolerance allows, coating included\n\nReturns\n    (length [m]) The length at which every coil touches the next.\n\nValid for (SI)\n    - `2 < total_coils <= 1000`\n    - `0.00001 <= wire_diameter <= 1`\n\n    Cylindrical spring, ends closed and ground flat. Here Shigley and EN 13906-1 agree; a spring must not be worked to this length (EN 13906-1 asks\n    for a minimum gap between coils above it).\n\nSource\n    Shigley's Mechanical Engineering Design, Table 10-1, squared and ground; EN 13906-1:2013, solid length of ground ends (from memory)\n\nCaution\n    A suspension that drives its spring solid hits as if it had none, and the spring can break: the bump stop or the damper must stop it before.";
+    const PARAMETERS: [(&'static str, &'static Kind); 2] =
+        [("total_coils", units::Ratio::KIND), ("wire_diameter", units::Length::KIND)];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("solid_length_closed_ground", units::Length::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 2]) -> Result<[f64; 1]> {
+        let on =
+            axlewright::spring::solid_length_closed_ground(Quantity::from_si(x[0]), Quantity::from_si(x[1]))?;
+        Ok([on.si()])
+    }
+}
+
+struct SpringSolidLengthClosed;
+
+impl Kernel<2, 1> for SpringSolidLengthClosed {
+    const NAME: &'static str = "spring.solid_length_closed";
+    const DOC: &'static str = "Solid (block) length of a compression spring with closed ends that are not ground, by Shigley's rule.\n\nFormula\n    `L_c = (n_t + 1) d`\n\nParameters\n    total_coils [-]: `n_t`, all coils counted, the dead ones at the ends included\n    wire_diameter [m]: `d`, the greatest that the wire's tolerance allows, coating included\n\nReturns\n    (length [m]) The length at which every coil touches the next.\n\nValid for (SI)\n    - `2 < total_coils <= 1000`\n    - `0.00001 <= wire_diameter <= 1`\n\n    Cylindrical spring, ends closed and left round. EN 13906-1 allows up to `(n_t + 1.5) d`, half a wire longer: take that half off\n    a clearance where the spring is not measured.\n\nSource\n    Shigley's Mechanical Engineering Design, Table 10-1, squared or closed; EN 13906-1:2013, solid length of ends not ground (from memory)\n\nCaution\n    A suspension that drives its spring solid hits as if it had none, and the spring can break: the bump stop or the damper must stop it before.";
+    const PARAMETERS: [(&'static str, &'static Kind); 2] =
+        [("total_coils", units::Ratio::KIND), ("wire_diameter", units::Length::KIND)];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("solid_length_closed", units::Length::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 2]) -> Result<[f64; 1]> {
+        let on = axlewright::spring::solid_length_closed(Quantity::from_si(x[0]), Quantity::from_si(x[1]))?;
+        Ok([on.si()])
+    }
+}
+
+struct SpringSpringRateForFrequency;
+
+impl Kernel<4, 1> for SpringSpringRateForFrequency {
+    const NAME: &'static str = "spring.spring_rate_for_frequency";
+    const DOC: &'static str = "Rate of the spring to order, so that the sprung mass on it swings at the wanted frequency.\n\nFormula\n    `k = (2 pi f)^2 m / (r^2 cos^2 a)`\n\nParameters\n    frequency [Hz]: `f`, undamped natural frequency that is wanted, on the wheel rate: the tyre left out\n    sprung_mass [kg]: `m`, the scale reading of the wheel less its unsprung mass\n    motion_ratio [-]: `r`, travel of the spring's mount over travel of the wheel\n    angle_from_measured_travel [rad]: `a`, between the spring's axis and the direction in which the mount's travel was measured; zero where `r` was measured eye to eye along the spring\n\nReturns\n    (linear stiffness [N/m]) The rate of the spring along its own axis.\n\nValid for (SI)\n    - `0.01 <= frequency <= 100`\n    - `0.001 <= sprung_mass <= 1000000`\n    - `0.05 <= motion_ratio <= 3`\n    - `-1.4 <= angle_from_measured_travel <= 1.4`\n\n    The inverse of `wheel_rate` and `natural_frequency`, with their limits: the geometric term of a loaded spring that turns or changes its ratio is left out, so a\n    spring at 30 degrees swings slower than asked; check the choice with `inclined_tangent_rate`. The nearer to square the spring stands, the more its rate\n    runs away: beyond 1.4 rad (80 degrees) the call is refused, and at 90 degrees no rate is enough.\n\nSource\n    Virtual work on a lever and simple harmonic motion, solved for the rate of the spring; the sources of `wheel_rate` and `natural_frequency`";
+    const PARAMETERS: [(&'static str, &'static Kind); 4] = [
+        ("frequency", units::Frequency::KIND),
+        ("sprung_mass", units::Mass::KIND),
+        ("motion_ratio", units::Ratio::KIND),
+        ("angle_from_measured_travel", units::Angle::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] =
+        [("spring_rate_for_frequency", units::LinearStiffness::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 4]) -> Result<[f64; 1]> {
+        let on = axlewright::spring::spring_rate_for_frequency(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+            Quantity::from_si(x[3]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
 struct SpringStaticDeflection;
 
 impl Kernel<2, 1> for SpringStaticDeflection {
@@ -780,6 +1039,94 @@ impl Kernel<2, 1> for SpringStaticDeflection {
     #[inline(always)]
     fn call(x: [f64; 2]) -> Result<[f64; 1]> {
         let on = axlewright::spring::static_deflection(Quantity::from_si(x[0]), Quantity::from_si(x[1]))?;
+        Ok([on.si()])
+    }
+}
+
+struct SpringStoredEnergy;
+
+impl Kernel<2, 1> for SpringStoredEnergy {
+    const NAME: &'static str = "spring.stored_energy";
+    const DOC: &'static str = "Energy that a linear spring holds at a deflection.\n\nFormula\n    `U = k x^2 / 2`\n\nParameters\n    spring_rate [N/m]: `k`, the rate of the spring along its own axis\n    deflection [m]: `x`, from its free length: preload included, not only the travel of the wheel\n\nReturns\n    (energy [J]) The energy that is set free when the spring is let go.\n\nValid for (SI)\n    - `1 <= spring_rate <= 1000000000`\n    - `0 <= deflection <= 100`\n\n    Linear from its free length on; a progressive spring holds more than its first rate says and less than its last one.\n\nSource\n    Work of a linear force along the travel (Hooke's law)\n\nCaution\n    This energy is enough to kill. Compress, hold and release a spring only with a compressor made for it, in sound order, and stand out of its line.";
+    const PARAMETERS: [(&'static str, &'static Kind); 2] =
+        [("spring_rate", units::LinearStiffness::KIND), ("deflection", units::Length::KIND)];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("stored_energy", units::Energy::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 2]) -> Result<[f64; 1]> {
+        let on = axlewright::spring::stored_energy(Quantity::from_si(x[0]), Quantity::from_si(x[1]))?;
+        Ok([on.si()])
+    }
+}
+
+struct SpringSurgeFrequency;
+
+impl Kernel<5, 1> for SpringSurgeFrequency {
+    const NAME: &'static str = "spring.surge_frequency";
+    const DOC: &'static str = "Lowest frequency at which the coils of a spring between two flat seats surge to and fro by themselves.\n\nFormula\n    `f = sqrt(k / m) / 2` with `k` from `coil_rate` and the mass of the active wire `m = pi^2 d^2 D n rho / 4`\n\nParameters\n    wire_diameter [m]: `d`, the diameter of the wire\n    mean_diameter [m]: `D`, the diameter of the coil between wire centres (outside diameter less `d`)\n    active_coils [-]: `n`, the coils that deflect: total coils less the dead ones at the ends\n    shear_modulus [Pa]: `G` of the wire; 78.5 GPa for hot-coiled and 81.5 GPa for cold-drawn spring steel (EN 13906-1, from memory)\n    density [kg/m³]: `rho` of the wire; 7850 kg/m³ for steel\n\nReturns\n    (frequency [Hz]) The first natural frequency of the spring itself; the next ones are twice, three times ... this.\n\nValid for (SI)\n    - `0.00001 <= wire_diameter <= 1`\n    - `0.00001 <= mean_diameter <= 10`\n    - `mean_diameter > wire_diameter`\n    - `0.5 <= active_coils <= 1000`\n    - `10000000000 <= shear_modulus <= 200000000000`\n    - `500 <= density <= 25000`\n\n    Both ends in contact with plates, one of them driven; with one end free it is half of this. Shigley advises 15 to 20 times the frequency of the\n    motion, so that no harmonic of it meets the spring.\n\nSource\n    Shigley's Mechanical Engineering Design, eq. 10-25 (after Wolford and Smith); wave equation of a slender spring (from memory)";
+    const PARAMETERS: [(&'static str, &'static Kind); 5] = [
+        ("wire_diameter", units::Length::KIND),
+        ("mean_diameter", units::Length::KIND),
+        ("active_coils", units::Ratio::KIND),
+        ("shear_modulus", units::Stress::KIND),
+        ("density", units::Density::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("surge_frequency", units::Frequency::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 5]) -> Result<[f64; 1]> {
+        let on = axlewright::spring::surge_frequency(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+            Quantity::from_si(x[3]),
+            Quantity::from_si(x[4]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct SpringTangentRateForFrequency;
+
+impl Kernel<2, 1> for SpringTangentRateForFrequency {
+    const NAME: &'static str = "spring.tangent_rate_for_frequency";
+    const DOC: &'static str = "Tangent rate at the wheel that gives a sprung mass the wanted natural frequency.\n\nFormula\n    `k = (2 pi f)^2 m`\n\nParameters\n    frequency [Hz]: `f`, undamped natural frequency that is wanted\n    sprung_mass [kg]: `m`, the scale reading of the wheel less its unsprung mass\n\nReturns\n    (linear stiffness [N/m]) The rate at ride height: the ride rate where the tyre is to be part of the frequency, else the wheel rate (say which one it was).\n\nValid for (SI)\n    - `0.01 <= frequency <= 100`\n    - `0.001 <= sprung_mass <= 1000000`\n\n    One mass on one linear spring, without damping.\n\nSource\n    Simple harmonic motion, solved for the rate; Shigley's Mechanical Engineering Design, ch. 10 (from memory)";
+    const PARAMETERS: [(&'static str, &'static Kind); 2] =
+        [("frequency", units::Frequency::KIND), ("sprung_mass", units::Mass::KIND)];
+    const RESULTS: [(&'static str, &'static Kind); 1] =
+        [("tangent_rate_for_frequency", units::LinearStiffness::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 2]) -> Result<[f64; 1]> {
+        let on =
+            axlewright::spring::tangent_rate_for_frequency(Quantity::from_si(x[0]), Quantity::from_si(x[1]))?;
+        Ok([on.si()])
+    }
+}
+
+struct SpringWahlFactor;
+
+impl Kernel<2, 1> for SpringWahlFactor {
+    const NAME: &'static str = "spring.wahl_factor";
+    const DOC: &'static str = "Wahl's factor: by how much curvature and direct shear raise the stress at the inside of a coil.\n\nFormula\n    `K = (4 C - 1) / (4 C - 4) + 0.615 / C` with the spring index `C = D / d`\n\nParameters\n    wire_diameter [m]: `d`, the diameter of the wire\n    mean_diameter [m]: `D`, the diameter of the coil between wire centres (outside diameter less `d`)\n\nReturns\n    (ratio [-]) The factor on the plain torsional stress `8 F D / (pi d^3)`, always above 1.\n\nValid for (SI)\n    - `0.00001 <= wire_diameter <= 1`\n    - `0.00001 <= mean_diameter <= 10`\n    - `mean_diameter > wire_diameter`\n\n    Round wire. EN 13906-1 covers an index of 4 to 20 and uses Bergsträsser's factor `(C + 0.5) / (C - 0.75)` instead, lower by\n    1.4 % at an index of 4, 1.2 % at 6 and 0.9 % at 10. Below an index of 3 the factor runs away and so does the making of such a spring.\n\nSource\n    A. M. Wahl, Mechanical Springs, 2nd ed. (1963); Shigley's Mechanical Engineering Design, ch. 10; EN 13906-1:2013 for the other factor (from memory)";
+    const PARAMETERS: [(&'static str, &'static Kind); 2] =
+        [("wire_diameter", units::Length::KIND), ("mean_diameter", units::Length::KIND)];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("wahl_factor", units::Ratio::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 2]) -> Result<[f64; 1]> {
+        let on = axlewright::spring::wahl_factor(Quantity::from_si(x[0]), Quantity::from_si(x[1]))?;
+        Ok([on.si()])
+    }
+}
+
+struct SpringWheelDamping;
+
+impl Kernel<2, 1> for SpringWheelDamping {
+    const NAME: &'static str = "spring.wheel_damping";
+    const DOC: &'static str = "Damping at the wheel of a damper on a lever.\n\nFormula\n    `c_w = c_d r^2`\n\nParameters\n    damper_rate [N·s/m]: `c_d`, force over velocity of the damper itself; of a digressive one the secant at the velocity in question, gas force removed, mean of bump and rebound\n    damper_motion_ratio [-]: `r`, shortening of the damper, eye to eye, over travel of the wheel: the damper's own, not the spring's\n\nReturns\n    (damping [N·s/m]) The damping at the wheel.\n\nValid for (SI)\n    - `0 <= damper_rate <= 1000000000`\n    - `0 < damper_motion_ratio <= 3`\n\n    One damper for a wheel; of one that serves a whole axle each wheel gets half. The damper moves at `r` times the wheel's velocity: read its curve there.\n\nSource\n    Virtual power on a lever: `c_d (r v)^2 = c_w v^2`";
+    const PARAMETERS: [(&'static str, &'static Kind); 2] =
+        [("damper_rate", units::Damping::KIND), ("damper_motion_ratio", units::Ratio::KIND)];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("wheel_damping", units::Damping::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 2]) -> Result<[f64; 1]> {
+        let on = axlewright::spring::wheel_damping(Quantity::from_si(x[0]), Quantity::from_si(x[1]))?;
         Ok([on.si()])
     }
 }
@@ -995,12 +1342,29 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
     kernels.add::<FluidWaterBoilingTemperature, 1, 1>()?;
     kernels.add::<FluidWaterSaturationPressure, 1, 1>()?;
     kernels.add::<MassWeightDistribution, 7, 8>()?;
+    kernels.add::<SpringBucklingDeflection, 5, 1>()?;
+    kernels.add::<SpringCoilBindClearance, 5, 1>()?;
     kernels.add::<SpringCoilRate, 4, 1>()?;
+    kernels.add::<SpringCoilShearStress, 3, 1>()?;
     kernels.add::<SpringCriticalDamping, 2, 1>()?;
+    kernels.add::<SpringDampedFrequency, 2, 1>()?;
+    kernels.add::<SpringDamperRateForRatio, 4, 1>()?;
+    kernels.add::<SpringDampingRatio, 3, 1>()?;
     kernels.add::<SpringInclinedTangentRate, 5, 1>()?;
     kernels.add::<SpringNaturalFrequency, 2, 1>()?;
+    kernels.add::<SpringParallelRate, 2, 1>()?;
     kernels.add::<SpringRideRate, 2, 1>()?;
+    kernels.add::<SpringSeriesCrossover, 4, 6>()?;
+    kernels.add::<SpringSeriesRate, 2, 1>()?;
+    kernels.add::<SpringSolidLengthClosedGround, 2, 1>()?;
+    kernels.add::<SpringSolidLengthClosed, 2, 1>()?;
+    kernels.add::<SpringSpringRateForFrequency, 4, 1>()?;
     kernels.add::<SpringStaticDeflection, 2, 1>()?;
+    kernels.add::<SpringStoredEnergy, 2, 1>()?;
+    kernels.add::<SpringSurgeFrequency, 5, 1>()?;
+    kernels.add::<SpringTangentRateForFrequency, 2, 1>()?;
+    kernels.add::<SpringWahlFactor, 2, 1>()?;
+    kernels.add::<SpringWheelDamping, 2, 1>()?;
     kernels.add::<SpringWheelRate, 3, 1>()?;
     kernels.add::<SpringWheelTangentRate, 4, 1>()?;
     kernels.add::<TyreBoltCircleDiameter, 2, 1>()?;

@@ -2,24 +2,166 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from axlewright._native import functions as _functions
 
 if TYPE_CHECKING:
     from axlewright import Quantity
-    from axlewright._types import Invalid, QuantityLike, RatioLike
+    from axlewright._types import Invalid, QuantityLike, Ratio, RatioLike
 
-__all__ = ["coil_rate", "critical_damping", "inclined_tangent_rate", "natural_frequency", "ride_rate", "static_deflection", "wheel_rate", "wheel_tangent_rate"]
+__all__ = ["SeriesCrossover", "buckling_deflection", "coil_bind_clearance", "coil_rate", "coil_shear_stress", "critical_damping", "damped_frequency", "damper_rate_for_ratio", "damping_ratio", "inclined_tangent_rate", "natural_frequency", "parallel_rate", "ride_rate", "series_crossover", "series_rate", "solid_length_closed", "solid_length_closed_ground", "spring_rate_for_frequency", "static_deflection", "stored_energy", "surge_frequency", "tangent_rate_for_frequency", "wahl_factor", "wheel_damping", "wheel_rate", "wheel_tangent_rate"]
 
+_buckling_deflection = _functions["spring.buckling_deflection"]
+_coil_bind_clearance = _functions["spring.coil_bind_clearance"]
 _coil_rate = _functions["spring.coil_rate"]
+_coil_shear_stress = _functions["spring.coil_shear_stress"]
 _critical_damping = _functions["spring.critical_damping"]
+_damped_frequency = _functions["spring.damped_frequency"]
+_damper_rate_for_ratio = _functions["spring.damper_rate_for_ratio"]
+_damping_ratio = _functions["spring.damping_ratio"]
 _inclined_tangent_rate = _functions["spring.inclined_tangent_rate"]
 _natural_frequency = _functions["spring.natural_frequency"]
+_parallel_rate = _functions["spring.parallel_rate"]
 _ride_rate = _functions["spring.ride_rate"]
+_series_crossover = _functions["spring.series_crossover"]
+_series_rate = _functions["spring.series_rate"]
+_solid_length_closed_ground = _functions["spring.solid_length_closed_ground"]
+_solid_length_closed = _functions["spring.solid_length_closed"]
+_spring_rate_for_frequency = _functions["spring.spring_rate_for_frequency"]
 _static_deflection = _functions["spring.static_deflection"]
+_stored_energy = _functions["spring.stored_energy"]
+_surge_frequency = _functions["spring.surge_frequency"]
+_tangent_rate_for_frequency = _functions["spring.tangent_rate_for_frequency"]
+_wahl_factor = _functions["spring.wahl_factor"]
+_wheel_damping = _functions["spring.wheel_damping"]
 _wheel_rate = _functions["spring.wheel_rate"]
 _wheel_tangent_rate = _functions["spring.wheel_tangent_rate"]
+
+
+class SeriesCrossover(NamedTuple):
+    """Results of `series_crossover`."""
+
+    crossover_load: Quantity
+    """Load at which the first of the two springs is solid."""
+    crossover_deflection: Quantity
+    """Shortening of the stack, from its free length, at that load."""
+    rate_below: Quantity
+    """Rate of the stack up to there."""
+    rate_above: Quantity
+    """Rate from there on: of the spring that still works."""
+    solid_load: Quantity
+    """Load at which both springs are solid."""
+    solid_deflection: Quantity
+    """Shortening of the stack, from its free length, at that load."""
+
+
+def buckling_deflection(
+    *,
+    free_length: QuantityLike,
+    mean_diameter: QuantityLike,
+    end_fixity: RatioLike,
+    elastic_modulus: QuantityLike,
+    shear_modulus: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Deflection from its free length at which a compression spring buckles.
+
+    Formula
+        `y = L_0 C_1 (1 - sqrt(1 - C_2 / lambda^2))` with `lambda = nu L_0 / D`, `C_1 = E / (2 (E -
+        G))`, `C_2 = 2 pi^2 (E - G) / (2 G + E)`
+
+    Parameters
+        free_length (length): `L_0`, of the spring unloaded
+        mean_diameter (length): `D`, the diameter of the coil between wire centres (outside diameter
+            less wire)
+        end_fixity (ratio): `nu`, how the ends are held: 0.5 both on flat parallel seats, 0.707 one
+            on a flat seat and one pivoted, 1 both pivoted, 2 one on a flat seat and the other free
+            to move sideways and to tilt
+        elastic_modulus (stress or pressure difference): `E` of the wire; 206 GPa for spring steel
+            (EN 13906-1, from memory)
+        shear_modulus (stress or pressure difference): `G` of the wire; 78.5 GPa for hot-coiled and
+            81.5 GPa for cold-drawn spring steel (EN 13906-1, from memory)
+
+    Returns
+        (length [m]) The critical deflection. A spring that reaches its solid length before it is
+        safe from buckling, guided or not.
+
+    Valid for (SI)
+        - `0.0001 <= free_length <= 100`
+        - `0.00001 <= mean_diameter <= 10`
+        - `0.5 <= end_fixity <= 2`
+        - `10000000000 <= elastic_modulus <= 500000000000`
+        - `10000000000 <= shear_modulus <= 200000000000`
+        - `elastic_modulus > shear_modulus`
+
+        Cylindrical spring of round wire, load on its axis, no rod or sleeve. A spring shorter than
+        `pi D / nu sqrt(2 (E - G) / (2 G + E))`, for steel 2.6 `D / nu`, never buckles: then there
+        is no such deflection and the call is refused with that length.
+
+    Source
+        Shigley's Mechanical Engineering Design, eq. 10-10 to 10-12 and Table 10-2; EN 13906-1:2013
+        has the same formula (from memory)
+
+    Caution
+        A spring that buckles can leave its seats with all its energy. Guide a long one on a rod or
+        in a sleeve, and keep it captive at full droop.
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _buckling_deflection(free_length, mean_diameter, end_fixity, elastic_modulus, shear_modulus, invalid)  # type: ignore[no-any-return]
+
+
+def coil_bind_clearance(
+    *,
+    free_length: QuantityLike,
+    solid_length: QuantityLike,
+    spring_rate: QuantityLike,
+    spring_load: QuantityLike,
+    spring_bump_travel: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """What is left between the coils, summed over the spring, when the wheel is at full bump.
+
+    Formula
+        `s = L_0 - F / k - x - L_c`
+
+    Parameters
+        free_length (length): `L_0`, of the spring unloaded
+        solid_length (length): `L_c`, with every coil touching: measured, or from
+            `solid_length_closed_ground` or `solid_length_closed`
+        spring_rate (linear stiffness): `k`, the rate of the spring along its own axis
+        spring_load (force): `F`, in the spring at ride height, laden as it will be
+        spring_bump_travel (length): `x`, shortening of the spring from ride height to full bump:
+            wheel travel times motion ratio
+
+    Returns
+        (length [m]) The clearance; negative where the coils bind that much before full bump.
+
+    Valid for (SI)
+        - `0.0001 <= free_length <= 100`
+        - `0.00001 <= solid_length <= 100`
+        - `free_length > solid_length`
+        - `1 <= spring_rate <= 1000000000`
+        - `0 <= spring_load <= 1000000000`
+        - `0 <= spring_bump_travel <= 100`
+
+        Linear spring, not preloaded between its seats beyond `spring_load`. EN 13906-1 asks for a
+        sum of minimum gaps that this must not go below.
+
+    Source
+        Definition of the lengths of a compression spring (EN 13906-1:2013, from memory) and of a
+        rate
+
+    Caution
+        A bound spring overloads its seats and breaks: the damper or the bump stop must stop the
+        wheel before the coils touch.
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _coil_bind_clearance(free_length, solid_length, spring_rate, spring_load, spring_bump_travel, invalid)  # type: ignore[no-any-return]
 
 
 def coil_rate(
@@ -73,6 +215,54 @@ def coil_rate(
     return _coil_rate(wire_diameter, mean_diameter, active_coils, shear_modulus, invalid)  # type: ignore[no-any-return]
 
 
+def coil_shear_stress(
+    *,
+    load: QuantityLike,
+    wire_diameter: QuantityLike,
+    mean_diameter: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Greatest shear stress in the wire of a helical spring under a load, corrected for curvature
+    after Wahl.
+
+    Formula
+        `tau = K 8 F D / (pi d^3)` with `K` from `wahl_factor`
+
+    Parameters
+        load (force): `F`, along the axis of the spring
+        wire_diameter (length): `d`, the diameter of the wire, at its thinnest where it is worn or
+            rusted
+        mean_diameter (length): `D`, the diameter of the coil between wire centres (outside diameter
+            less `d`)
+
+    Returns
+        (stress or pressure difference [Pa]) The shear stress at the inside of the coil.
+
+    Valid for (SI)
+        - `0 <= load <= 1000000000`
+        - `0.00001 <= wire_diameter <= 1`
+        - `0.00001 <= mean_diameter <= 10`
+        - `mean_diameter > wire_diameter`
+
+        Round wire, small pitch angle, load on the axis, elastic, residual stress of setting left
+        out. Compare it with the maker's permissible shear stress at solid length, and its range
+        with the fatigue strength of the wire; EN 13906-1 has a factor of its own (see
+        `wahl_factor`), and leaves the correction away where the load is static.
+
+    Source
+        A. M. Wahl, Mechanical Springs, 2nd ed. (1963); Shigley's Mechanical Engineering Design, ch.
+        10; EN 13906-1:2013 for its own rule (from memory)
+
+    Caution
+        A spring that breaks drops the vehicle and throws its pieces. The permissible stress is the
+        maker's to state, for the wire and its treatment.
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _coil_shear_stress(load, wire_diameter, mean_diameter, invalid)  # type: ignore[no-any-return]
+
+
 def critical_damping(
     *,
     tangent_rate: QuantityLike,
@@ -106,6 +296,124 @@ def critical_damping(
     `invalid="nan"` it gives NaN.
     """
     return _critical_damping(tangent_rate, sprung_mass, invalid)  # type: ignore[no-any-return]
+
+
+def damped_frequency(
+    *,
+    undamped_frequency: QuantityLike,
+    damping_ratio: RatioLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Frequency at which a damped mass on its spring swings.
+
+    Formula
+        `f_d = f sqrt(1 - zeta^2)`
+
+    Parameters
+        undamped_frequency (frequency): `f`, from `natural_frequency`
+        damping_ratio (ratio): `zeta`, share of critical damping, with the same rate and mass as `f`
+
+    Returns
+        (frequency [Hz]) The frequency in cycles per time, a little less than the undamped one.
+
+    Valid for (SI)
+        - `0 < undamped_frequency <= 1000000`
+        - `0 <= damping_ratio < 1`
+
+        One mass on one linear spring and one viscous damper, left to itself. From a ratio of 1 on
+        it creeps back without swinging, and there is no frequency.
+
+    Source
+        Linear oscillator of one degree of freedom; ISO 2041 for the terms (from memory)
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _damped_frequency(undamped_frequency, damping_ratio, invalid)  # type: ignore[no-any-return]
+
+
+def damper_rate_for_ratio(
+    *,
+    damping_ratio: RatioLike,
+    tangent_rate: QuantityLike,
+    sprung_mass: QuantityLike,
+    damper_motion_ratio: RatioLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Rate of the damper itself that gives a wheel the wanted damping ratio.
+
+    Formula
+        `c_d = zeta 2 sqrt(k m) / r^2`
+
+    Parameters
+        damping_ratio (ratio): `zeta`, wanted share of critical damping
+        tangent_rate (linear stiffness): `k`, tangent rate at ride height: wheel rate, or ride rate
+            with the tyre in series (say which one it was)
+        sprung_mass (mass): `m`, the scale reading of the wheel less its unsprung mass
+        damper_motion_ratio (ratio): `r`, shortening of the damper, eye to eye, over travel of the
+            wheel: the damper's own, not the spring's
+
+    Returns
+        (damping [N·s/m]) Force over velocity at the damper, mean of bump and rebound, gas force
+        left out.
+
+    Valid for (SI)
+        - `0 <= damping_ratio <= 10`
+        - `1 <= tangent_rate <= 1000000000`
+        - `0.001 <= sprung_mass <= 1000000`
+        - `0.05 <= damper_motion_ratio <= 3`
+
+        One mass on one linear spring, one viscous damper for a wheel; one damper for a whole axle
+        needs twice this. The damper moves at `r` times the wheel's velocity.
+
+    Source
+        Linear oscillator of one degree of freedom, with the virtual power of a lever; ISO 2041 for
+        the term damping ratio (from memory)
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _damper_rate_for_ratio(damping_ratio, tangent_rate, sprung_mass, damper_motion_ratio, invalid)  # type: ignore[no-any-return]
+
+
+def damping_ratio(
+    *,
+    wheel_damping: QuantityLike,
+    tangent_rate: QuantityLike,
+    sprung_mass: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Ratio:
+    """Damping of one wheel as a share of critical damping.
+
+    Formula
+        `zeta = c_w / (2 sqrt(k m))`
+
+    Parameters
+        wheel_damping (damping): `c_w`, at the wheel: damper rate times the square of the damper's
+            own motion ratio
+        tangent_rate (linear stiffness): `k`, tangent rate at ride height: wheel rate, or ride rate
+            with the tyre in series (say which one it was)
+        sprung_mass (mass): `m`, the scale reading of the wheel less its unsprung mass
+
+    Returns
+        (ratio [-]) The damping ratio; at 1 the mass comes to rest without swinging past.
+
+    Valid for (SI)
+        - `0 <= wheel_damping <= 1000000000`
+        - `1 <= tangent_rate <= 1000000000`
+        - `0.001 <= sprung_mass <= 1000000`
+
+        One mass on one linear spring and one viscous damper. A digressive damper has a ratio at a
+        velocity, with the secant there. One damper for an axle: halve it.
+
+    Source
+        Linear oscillator of one degree of freedom; ISO 2041 for the term damping ratio (from
+        memory)
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _damping_ratio(wheel_damping, tangent_rate, sprung_mass, invalid)
 
 
 def inclined_tangent_rate(
@@ -186,6 +494,41 @@ def natural_frequency(
     return _natural_frequency(tangent_rate, sprung_mass, invalid)  # type: ignore[no-any-return]
 
 
+def parallel_rate(
+    *,
+    first_rate: QuantityLike,
+    second_rate: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Rate of two springs side by side or nested in each other, both shortened by the same travel.
+
+    Formula
+        `k = k_1 + k_2`
+
+    Parameters
+        first_rate (linear stiffness): `k_1`, of one spring
+        second_rate (linear stiffness): `k_2`, of the other
+
+    Returns
+        (linear stiffness [N/m]) The rate of the pair.
+
+    Valid for (SI)
+        - `1 <= first_rate <= 1000000000`
+        - `1 <= second_rate <= 1000000000`
+
+        Only while both touch their seats: where one is shorter, its rate adds from the travel at
+        which it is met. Nested springs are wound in opposite directions, so that their coils cannot
+        lock.
+
+    Source
+        Springs in parallel: equal deflection, forces add (Hooke's law)
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _parallel_rate(first_rate, second_rate, invalid)  # type: ignore[no-any-return]
+
+
 def ride_rate(
     *,
     wheel_rate: QuantityLike,
@@ -215,6 +558,223 @@ def ride_rate(
     `invalid="nan"` it gives NaN.
     """
     return _ride_rate(wheel_rate, tyre_rate, invalid)  # type: ignore[no-any-return]
+
+
+def series_crossover(
+    *,
+    first_rate: QuantityLike,
+    first_travel_to_solid: QuantityLike,
+    second_rate: QuantityLike,
+    second_travel_to_solid: QuantityLike,
+    invalid: Invalid = "raise",
+) -> SeriesCrossover:
+    """Load and deflection at which one of two stacked springs goes solid and the stack takes the rate
+    of the other.
+
+    Formula
+        `F_i = k_i s_i`; crossover at the smaller, `F = min(F_1, F_2)`, with `x = F / k_1 + F /
+        k_2`; solid at the greater, with `x = s_1 + s_2`
+
+    Parameters
+        first_rate (linear stiffness): `k_1`, of one spring
+        first_travel_to_solid (length): `s_1`, its free length less its solid length, or less the
+            length at which a stop takes over
+        second_rate (linear stiffness): `k_2`, of the other
+        second_travel_to_solid (length): `s_2`, its free length less its solid length, or less the
+            length at which a stop takes over
+
+    Returns
+        crossover_load (force [N]): load at which the first of the two springs is solid
+        crossover_deflection (length [m]): shortening of the stack, from its free length, at that
+            load
+        rate_below (linear stiffness [N/m]): rate of the stack up to there
+        rate_above (linear stiffness [N/m]): rate from there on: of the spring that still works
+        solid_load (force [N]): load at which both springs are solid
+        solid_deflection (length [m]): shortening of the stack, from its free length, at that load
+
+    Valid for (SI)
+        - `1 <= first_rate <= 1000000000`
+        - `0.000001 <= first_travel_to_solid <= 100`
+        - `1 <= second_rate <= 1000000000`
+        - `0.000001 <= second_travel_to_solid <= 100`
+
+        Linear springs that go solid at once, no preload, no friction of the slider between them.
+        Which one is solid first is decided by rate times travel, not by the rate alone; the order
+        of the two does not matter. Where both are solid at the same load there is no crossover and
+        the call is refused.
+
+    Source
+        Springs in series: equal force, deflections add (Hooke's law)
+
+    Caution
+        A stack of springs stores energy like one; keep it captive on its slider at full droop,
+        where the softer one may go slack.
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return SeriesCrossover(*_series_crossover(first_rate, first_travel_to_solid, second_rate, second_travel_to_solid, invalid))
+
+
+def series_rate(
+    *,
+    first_rate: QuantityLike,
+    second_rate: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Rate of two springs stacked on each other, each carrying the whole load.
+
+    Formula
+        `k = k_1 k_2 / (k_1 + k_2)`
+
+    Parameters
+        first_rate (linear stiffness): `k_1`, of one spring
+        second_rate (linear stiffness): `k_2`, of the other
+
+    Returns
+        (linear stiffness [N/m]) The rate of the stack, always less than either.
+
+    Valid for (SI)
+        - `1 <= first_rate <= 1000000000`
+        - `1 <= second_rate <= 1000000000`
+
+        Only while neither is solid: from then on the other one works alone (see
+        `series_crossover`).
+
+    Source
+        Springs in series: equal force, deflections add (Hooke's law)
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _series_rate(first_rate, second_rate, invalid)  # type: ignore[no-any-return]
+
+
+def solid_length_closed_ground(
+    *,
+    total_coils: RatioLike,
+    wire_diameter: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Solid (block) length of a compression spring with closed and ground ends.
+
+    Formula
+        `L_c = n_t d`
+
+    Parameters
+        total_coils (ratio): `n_t`, all coils counted, the dead ones at the ends included
+        wire_diameter (length): `d`, the greatest that the wire's tolerance allows, coating included
+
+    Returns
+        (length [m]) The length at which every coil touches the next.
+
+    Valid for (SI)
+        - `2 < total_coils <= 1000`
+        - `0.00001 <= wire_diameter <= 1`
+
+        Cylindrical spring, ends closed and ground flat. Here Shigley and EN 13906-1 agree; a spring
+        must not be worked to this length (EN 13906-1 asks for a minimum gap between coils above
+        it).
+
+    Source
+        Shigley's Mechanical Engineering Design, Table 10-1, squared and ground; EN 13906-1:2013,
+        solid length of ground ends (from memory)
+
+    Caution
+        A suspension that drives its spring solid hits as if it had none, and the spring can break:
+        the bump stop or the damper must stop it before.
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _solid_length_closed_ground(total_coils, wire_diameter, invalid)  # type: ignore[no-any-return]
+
+
+def solid_length_closed(
+    *,
+    total_coils: RatioLike,
+    wire_diameter: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Solid (block) length of a compression spring with closed ends that are not ground, by Shigley's
+    rule.
+
+    Formula
+        `L_c = (n_t + 1) d`
+
+    Parameters
+        total_coils (ratio): `n_t`, all coils counted, the dead ones at the ends included
+        wire_diameter (length): `d`, the greatest that the wire's tolerance allows, coating included
+
+    Returns
+        (length [m]) The length at which every coil touches the next.
+
+    Valid for (SI)
+        - `2 < total_coils <= 1000`
+        - `0.00001 <= wire_diameter <= 1`
+
+        Cylindrical spring, ends closed and left round. EN 13906-1 allows up to `(n_t + 1.5) d`,
+        half a wire longer: take that half off a clearance where the spring is not measured.
+
+    Source
+        Shigley's Mechanical Engineering Design, Table 10-1, squared or closed; EN 13906-1:2013,
+        solid length of ends not ground (from memory)
+
+    Caution
+        A suspension that drives its spring solid hits as if it had none, and the spring can break:
+        the bump stop or the damper must stop it before.
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _solid_length_closed(total_coils, wire_diameter, invalid)  # type: ignore[no-any-return]
+
+
+def spring_rate_for_frequency(
+    *,
+    frequency: QuantityLike,
+    sprung_mass: QuantityLike,
+    motion_ratio: RatioLike,
+    angle_from_measured_travel: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Rate of the spring to order, so that the sprung mass on it swings at the wanted frequency.
+
+    Formula
+        `k = (2 pi f)^2 m / (r^2 cos^2 a)`
+
+    Parameters
+        frequency (frequency): `f`, undamped natural frequency that is wanted, on the wheel rate:
+            the tyre left out
+        sprung_mass (mass): `m`, the scale reading of the wheel less its unsprung mass
+        motion_ratio (ratio): `r`, travel of the spring's mount over travel of the wheel
+        angle_from_measured_travel (angle): `a`, between the spring's axis and the direction in
+            which the mount's travel was measured; zero where `r` was measured eye to eye along the
+            spring
+
+    Returns
+        (linear stiffness [N/m]) The rate of the spring along its own axis.
+
+    Valid for (SI)
+        - `0.01 <= frequency <= 100`
+        - `0.001 <= sprung_mass <= 1000000`
+        - `0.05 <= motion_ratio <= 3`
+        - `-1.4 <= angle_from_measured_travel <= 1.4`
+
+        The inverse of `wheel_rate` and `natural_frequency`, with their limits: the geometric term
+        of a loaded spring that turns or changes its ratio is left out, so a spring at 30 degrees
+        swings slower than asked; check the choice with `inclined_tangent_rate`. The nearer to
+        square the spring stands, the more its rate runs away: beyond 1.4 rad (80 degrees) the call
+        is refused, and at 90 degrees no rate is enough.
+
+    Source
+        Virtual work on a lever and simple harmonic motion, solved for the rate of the spring; the
+        sources of `wheel_rate` and `natural_frequency`
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _spring_rate_for_frequency(frequency, sprung_mass, motion_ratio, angle_from_measured_travel, invalid)  # type: ignore[no-any-return]
 
 
 def static_deflection(
@@ -249,6 +809,206 @@ def static_deflection(
     `invalid="nan"` it gives NaN.
     """
     return _static_deflection(load, tangent_rate, invalid)  # type: ignore[no-any-return]
+
+
+def stored_energy(
+    *,
+    spring_rate: QuantityLike,
+    deflection: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Energy that a linear spring holds at a deflection.
+
+    Formula
+        `U = k x^2 / 2`
+
+    Parameters
+        spring_rate (linear stiffness): `k`, the rate of the spring along its own axis
+        deflection (length): `x`, from its free length: preload included, not only the travel of the
+            wheel
+
+    Returns
+        (energy [J]) The energy that is set free when the spring is let go.
+
+    Valid for (SI)
+        - `1 <= spring_rate <= 1000000000`
+        - `0 <= deflection <= 100`
+
+        Linear from its free length on; a progressive spring holds more than its first rate says and
+        less than its last one.
+
+    Source
+        Work of a linear force along the travel (Hooke's law)
+
+    Caution
+        This energy is enough to kill. Compress, hold and release a spring only with a compressor
+        made for it, in sound order, and stand out of its line.
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _stored_energy(spring_rate, deflection, invalid)  # type: ignore[no-any-return]
+
+
+def surge_frequency(
+    *,
+    wire_diameter: QuantityLike,
+    mean_diameter: QuantityLike,
+    active_coils: RatioLike,
+    shear_modulus: QuantityLike,
+    density: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Lowest frequency at which the coils of a spring between two flat seats surge to and fro by
+    themselves.
+
+    Formula
+        `f = sqrt(k / m) / 2` with `k` from `coil_rate` and the mass of the active wire `m = pi^2
+        d^2 D n rho / 4`
+
+    Parameters
+        wire_diameter (length): `d`, the diameter of the wire
+        mean_diameter (length): `D`, the diameter of the coil between wire centres (outside diameter
+            less `d`)
+        active_coils (ratio): `n`, the coils that deflect: total coils less the dead ones at the
+            ends
+        shear_modulus (stress or pressure difference): `G` of the wire; 78.5 GPa for hot-coiled and
+            81.5 GPa for cold-drawn spring steel (EN 13906-1, from memory)
+        density (density): `rho` of the wire; 7850 kg/m³ for steel
+
+    Returns
+        (frequency [Hz]) The first natural frequency of the spring itself; the next ones are twice,
+        three times ... this.
+
+    Valid for (SI)
+        - `0.00001 <= wire_diameter <= 1`
+        - `0.00001 <= mean_diameter <= 10`
+        - `mean_diameter > wire_diameter`
+        - `0.5 <= active_coils <= 1000`
+        - `10000000000 <= shear_modulus <= 200000000000`
+        - `500 <= density <= 25000`
+
+        Both ends in contact with plates, one of them driven; with one end free it is half of this.
+        Shigley advises 15 to 20 times the frequency of the motion, so that no harmonic of it meets
+        the spring.
+
+    Source
+        Shigley's Mechanical Engineering Design, eq. 10-25 (after Wolford and Smith); wave equation
+        of a slender spring (from memory)
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _surge_frequency(wire_diameter, mean_diameter, active_coils, shear_modulus, density, invalid)  # type: ignore[no-any-return]
+
+
+def tangent_rate_for_frequency(
+    *,
+    frequency: QuantityLike,
+    sprung_mass: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Tangent rate at the wheel that gives a sprung mass the wanted natural frequency.
+
+    Formula
+        `k = (2 pi f)^2 m`
+
+    Parameters
+        frequency (frequency): `f`, undamped natural frequency that is wanted
+        sprung_mass (mass): `m`, the scale reading of the wheel less its unsprung mass
+
+    Returns
+        (linear stiffness [N/m]) The rate at ride height: the ride rate where the tyre is to be part
+        of the frequency, else the wheel rate (say which one it was).
+
+    Valid for (SI)
+        - `0.01 <= frequency <= 100`
+        - `0.001 <= sprung_mass <= 1000000`
+
+        One mass on one linear spring, without damping.
+
+    Source
+        Simple harmonic motion, solved for the rate; Shigley's Mechanical Engineering Design, ch. 10
+        (from memory)
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _tangent_rate_for_frequency(frequency, sprung_mass, invalid)  # type: ignore[no-any-return]
+
+
+def wahl_factor(
+    *,
+    wire_diameter: QuantityLike,
+    mean_diameter: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Ratio:
+    """Wahl's factor: by how much curvature and direct shear raise the stress at the inside of a coil.
+
+    Formula
+        `K = (4 C - 1) / (4 C - 4) + 0.615 / C` with the spring index `C = D / d`
+
+    Parameters
+        wire_diameter (length): `d`, the diameter of the wire
+        mean_diameter (length): `D`, the diameter of the coil between wire centres (outside diameter
+            less `d`)
+
+    Returns
+        (ratio [-]) The factor on the plain torsional stress `8 F D / (pi d^3)`, always above 1.
+
+    Valid for (SI)
+        - `0.00001 <= wire_diameter <= 1`
+        - `0.00001 <= mean_diameter <= 10`
+        - `mean_diameter > wire_diameter`
+
+        Round wire. EN 13906-1 covers an index of 4 to 20 and uses Bergsträsser's factor `(C + 0.5)
+        / (C - 0.75)` instead, lower by 1.4 % at an index of 4, 1.2 % at 6 and 0.9 % at 10. Below an
+        index of 3 the factor runs away and so does the making of such a spring.
+
+    Source
+        A. M. Wahl, Mechanical Springs, 2nd ed. (1963); Shigley's Mechanical Engineering Design, ch.
+        10; EN 13906-1:2013 for the other factor (from memory)
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _wahl_factor(wire_diameter, mean_diameter, invalid)
+
+
+def wheel_damping(
+    *,
+    damper_rate: QuantityLike,
+    damper_motion_ratio: RatioLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Damping at the wheel of a damper on a lever.
+
+    Formula
+        `c_w = c_d r^2`
+
+    Parameters
+        damper_rate (damping): `c_d`, force over velocity of the damper itself; of a digressive one
+            the secant at the velocity in question, gas force removed, mean of bump and rebound
+        damper_motion_ratio (ratio): `r`, shortening of the damper, eye to eye, over travel of the
+            wheel: the damper's own, not the spring's
+
+    Returns
+        (damping [N·s/m]) The damping at the wheel.
+
+    Valid for (SI)
+        - `0 <= damper_rate <= 1000000000`
+        - `0 < damper_motion_ratio <= 3`
+
+        One damper for a wheel; of one that serves a whole axle each wheel gets half. The damper
+        moves at `r` times the wheel's velocity: read its curve there.
+
+    Source
+        Virtual power on a lever: `c_d (r v)^2 = c_w v^2`
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _wheel_damping(damper_rate, damper_motion_ratio, invalid)  # type: ignore[no-any-return]
 
 
 def wheel_rate(

@@ -2,24 +2,57 @@
 //!
 //! Symbols: `k` rate (N/m), `r` motion ratio (spring travel over wheel travel) (no unit), `a` angle between the spring and the
 //! travel that was measured (rad), `F` compressive force in the spring (N), `L` its length between the eyes (m), `z`
-//! wheel travel, positive in bump (m), `m` sprung mass on the wheel (kg), `c` damping (N·s/m).
+//! wheel travel, positive in bump (m), `m` sprung mass on the wheel (kg), `c` damping (N·s/m), `zeta` damping ratio (no unit),
+//! `d` wire and `D` mean coil diameter (m).
 //!
 //! Left out here: a rate along the travel of a linkage, which belongs to the suspension.
 
+mod buckling_deflection;
+mod coil_bind_clearance;
 mod coil_rate;
+mod coil_shear_stress;
 mod critical_damping;
+mod damped_frequency;
+mod damper_rate_for_ratio;
+mod damping_ratio;
 mod inclined_tangent_rate;
 mod natural_frequency;
+mod parallel_rate;
 mod ride_rate;
+mod series_crossover;
+mod series_rate;
+mod solid_length;
+mod spring_rate_for_frequency;
 mod static_deflection;
+mod stored_energy;
+mod surge_frequency;
+mod tangent_rate_for_frequency;
+mod wahl_factor;
+mod wheel_damping;
 mod wheel_rate;
 mod wheel_tangent_rate;
 
+pub use buckling_deflection::buckling_deflection;
+pub use coil_bind_clearance::coil_bind_clearance;
 pub use coil_rate::coil_rate;
+pub use coil_shear_stress::coil_shear_stress;
 pub use critical_damping::critical_damping;
+pub use damped_frequency::damped_frequency;
+pub use damper_rate_for_ratio::damper_rate_for_ratio;
+pub use damping_ratio::damping_ratio;
 pub use inclined_tangent_rate::inclined_tangent_rate;
 pub use natural_frequency::natural_frequency;
+pub use parallel_rate::parallel_rate;
 pub use ride_rate::ride_rate;
+pub use series_crossover::{SeriesCrossover, series_crossover};
+pub use series_rate::series_rate;
+pub use solid_length::{solid_length_closed, solid_length_closed_ground};
+pub use spring_rate_for_frequency::spring_rate_for_frequency;
 pub use static_deflection::static_deflection;
+pub use stored_energy::stored_energy;
+pub use surge_frequency::surge_frequency;
+pub use tangent_rate_for_frequency::tangent_rate_for_frequency;
+pub use wahl_factor::wahl_factor;
+pub use wheel_damping::wheel_damping;
 pub use wheel_rate::wheel_rate;
 pub use wheel_tangent_rate::wheel_tangent_rate;
