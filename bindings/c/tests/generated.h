@@ -85,6 +85,91 @@ static int32_t batch_air_gauge_pressure(size_t n, const double *const *x, double
     return axw_air_gauge_pressure_n(n, x[0], x[1], first, reason);
 }
 
+static int32_t scalar_driveline_axle_ratio_by_turns(const double *x, double *first)
+{
+    return axw_driveline_axle_ratio_by_turns(x[0], x[1], first);
+}
+static int32_t all_driveline_axle_ratio_by_turns(const double *x, double *out)
+{
+    return axw_driveline_axle_ratio_by_turns(x[0], x[1], &out[0]);
+}
+static double value_driveline_axle_ratio_by_turns(const double *x)
+{
+    return axw_driveline_axle_ratio_by_turns_value(x[0], x[1]);
+}
+static int32_t batch_driveline_axle_ratio_by_turns(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_driveline_axle_ratio_by_turns_n(n, x[0], x[1], first, reason);
+}
+
+static int32_t scalar_driveline_axle_ratio_one_wheel_held(const double *x, double *first)
+{
+    return axw_driveline_axle_ratio_one_wheel_held(x[0], x[1], first);
+}
+static int32_t all_driveline_axle_ratio_one_wheel_held(const double *x, double *out)
+{
+    return axw_driveline_axle_ratio_one_wheel_held(x[0], x[1], &out[0]);
+}
+static double value_driveline_axle_ratio_one_wheel_held(const double *x)
+{
+    return axw_driveline_axle_ratio_one_wheel_held_value(x[0], x[1]);
+}
+static int32_t batch_driveline_axle_ratio_one_wheel_held(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_driveline_axle_ratio_one_wheel_held_n(n, x[0], x[1], first, reason);
+}
+
+static int32_t scalar_driveline_clutch_capacity_uniform_wear(const double *x, double *first)
+{
+    return axw_driveline_clutch_capacity_uniform_wear(x[0], x[1], x[2], x[3], x[4], first);
+}
+static int32_t all_driveline_clutch_capacity_uniform_wear(const double *x, double *out)
+{
+    return axw_driveline_clutch_capacity_uniform_wear(x[0], x[1], x[2], x[3], x[4], &out[0]);
+}
+static double value_driveline_clutch_capacity_uniform_wear(const double *x)
+{
+    return axw_driveline_clutch_capacity_uniform_wear_value(x[0], x[1], x[2], x[3], x[4]);
+}
+static int32_t batch_driveline_clutch_capacity_uniform_wear(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_driveline_clutch_capacity_uniform_wear_n(n, x[0], x[1], x[2], x[3], x[4], first, reason);
+}
+
+static int32_t scalar_driveline_clutch_capacity_uniform_pressure(const double *x, double *first)
+{
+    return axw_driveline_clutch_capacity_uniform_pressure(x[0], x[1], x[2], x[3], x[4], first);
+}
+static int32_t all_driveline_clutch_capacity_uniform_pressure(const double *x, double *out)
+{
+    return axw_driveline_clutch_capacity_uniform_pressure(x[0], x[1], x[2], x[3], x[4], &out[0]);
+}
+static double value_driveline_clutch_capacity_uniform_pressure(const double *x)
+{
+    return axw_driveline_clutch_capacity_uniform_pressure_value(x[0], x[1], x[2], x[3], x[4]);
+}
+static int32_t batch_driveline_clutch_capacity_uniform_pressure(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_driveline_clutch_capacity_uniform_pressure_n(n, x[0], x[1], x[2], x[3], x[4], first, reason);
+}
+
+static int32_t scalar_driveline_crawl_ratio(const double *x, double *first)
+{
+    return axw_driveline_crawl_ratio(x[0], x[1], x[2], first);
+}
+static int32_t all_driveline_crawl_ratio(const double *x, double *out)
+{
+    return axw_driveline_crawl_ratio(x[0], x[1], x[2], &out[0]);
+}
+static double value_driveline_crawl_ratio(const double *x)
+{
+    return axw_driveline_crawl_ratio_value(x[0], x[1], x[2]);
+}
+static int32_t batch_driveline_crawl_ratio(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_driveline_crawl_ratio_n(n, x[0], x[1], x[2], first, reason);
+}
+
 static int32_t scalar_driveline_engine_speed(const double *x, double *first)
 {
     return axw_driveline_engine_speed(x[0], x[1], x[2], x[3], first);
@@ -100,6 +185,74 @@ static double value_driveline_engine_speed(const double *x)
 static int32_t batch_driveline_engine_speed(size_t n, const double *const *x, double *first, int32_t *reason)
 {
     return axw_driveline_engine_speed_n(n, x[0], x[1], x[2], x[3], first, reason);
+}
+
+static int32_t scalar_driveline_engine_speed_after_shift(const double *x, double *first)
+{
+    return axw_driveline_engine_speed_after_shift(x[0], x[1], x[2], first);
+}
+static int32_t all_driveline_engine_speed_after_shift(const double *x, double *out)
+{
+    return axw_driveline_engine_speed_after_shift(x[0], x[1], x[2], &out[0]);
+}
+static double value_driveline_engine_speed_after_shift(const double *x)
+{
+    return axw_driveline_engine_speed_after_shift_value(x[0], x[1], x[2]);
+}
+static int32_t batch_driveline_engine_speed_after_shift(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_driveline_engine_speed_after_shift_n(n, x[0], x[1], x[2], first, reason);
+}
+
+static int32_t scalar_driveline_final_drive_for_cruise(const double *x, double *first)
+{
+    return axw_driveline_final_drive_for_cruise(x[0], x[1], x[2], x[3], first);
+}
+static int32_t all_driveline_final_drive_for_cruise(const double *x, double *out)
+{
+    return axw_driveline_final_drive_for_cruise(x[0], x[1], x[2], x[3], &out[0]);
+}
+static double value_driveline_final_drive_for_cruise(const double *x)
+{
+    return axw_driveline_final_drive_for_cruise_value(x[0], x[1], x[2], x[3]);
+}
+static int32_t batch_driveline_final_drive_for_cruise(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_driveline_final_drive_for_cruise_n(n, x[0], x[1], x[2], x[3], first, reason);
+}
+
+static int32_t scalar_driveline_gear_step(const double *x, double *first)
+{
+    return axw_driveline_gear_step(x[0], x[1], first);
+}
+static int32_t all_driveline_gear_step(const double *x, double *out)
+{
+    return axw_driveline_gear_step(x[0], x[1], &out[0]);
+}
+static double value_driveline_gear_step(const double *x)
+{
+    return axw_driveline_gear_step_value(x[0], x[1]);
+}
+static int32_t batch_driveline_gear_step(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_driveline_gear_step_n(n, x[0], x[1], first, reason);
+}
+
+static int32_t scalar_driveline_grip_torque(const double *x, double *first)
+{
+    return axw_driveline_grip_torque(x[0], x[1], x[2], first);
+}
+static int32_t all_driveline_grip_torque(const double *x, double *out)
+{
+    return axw_driveline_grip_torque(x[0], x[1], x[2], &out[0]);
+}
+static double value_driveline_grip_torque(const double *x)
+{
+    return axw_driveline_grip_torque_value(x[0], x[1], x[2]);
+}
+static int32_t batch_driveline_grip_torque(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_driveline_grip_torque_n(n, x[0], x[1], x[2], first, reason);
 }
 
 static int32_t scalar_driveline_road_speed(const double *x, double *first)
@@ -136,6 +289,108 @@ static int32_t batch_driveline_wheel_torque(size_t n, const double *const *x, do
     return axw_driveline_wheel_torque_n(n, x[0], x[1], x[2], x[3], first, reason);
 }
 
+static int32_t scalar_engine_boost_pressure_ratio(const double *x, double *first)
+{
+    return axw_engine_boost_pressure_ratio(x[0], x[1], x[2], first);
+}
+static int32_t all_engine_boost_pressure_ratio(const double *x, double *out)
+{
+    return axw_engine_boost_pressure_ratio(x[0], x[1], x[2], &out[0]);
+}
+static double value_engine_boost_pressure_ratio(const double *x)
+{
+    return axw_engine_boost_pressure_ratio_value(x[0], x[1], x[2]);
+}
+static int32_t batch_engine_boost_pressure_ratio(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_engine_boost_pressure_ratio_n(n, x[0], x[1], x[2], first, reason);
+}
+
+static int32_t scalar_engine_charge_temperature(const double *x, double *first)
+{
+    return axw_engine_charge_temperature(x[0], x[1], x[2], first);
+}
+static int32_t all_engine_charge_temperature(const double *x, double *out)
+{
+    return axw_engine_charge_temperature(x[0], x[1], x[2], &out[0]);
+}
+static double value_engine_charge_temperature(const double *x)
+{
+    return axw_engine_charge_temperature_value(x[0], x[1], x[2]);
+}
+static int32_t batch_engine_charge_temperature(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_engine_charge_temperature_n(n, x[0], x[1], x[2], first, reason);
+}
+
+static int32_t scalar_engine_displacement(const double *x, double *first)
+{
+    return axw_engine_displacement(x[0], x[1], x[2], first);
+}
+static int32_t all_engine_displacement(const double *x, double *out)
+{
+    return axw_engine_displacement(x[0], x[1], x[2], &out[0]);
+}
+static double value_engine_displacement(const double *x)
+{
+    return axw_engine_displacement_value(x[0], x[1], x[2]);
+}
+static int32_t batch_engine_displacement(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_engine_displacement_n(n, x[0], x[1], x[2], first, reason);
+}
+
+static int32_t scalar_engine_mean_effective_pressure_four_stroke(const double *x, double *first)
+{
+    return axw_engine_mean_effective_pressure_four_stroke(x[0], x[1], first);
+}
+static int32_t all_engine_mean_effective_pressure_four_stroke(const double *x, double *out)
+{
+    return axw_engine_mean_effective_pressure_four_stroke(x[0], x[1], &out[0]);
+}
+static double value_engine_mean_effective_pressure_four_stroke(const double *x)
+{
+    return axw_engine_mean_effective_pressure_four_stroke_value(x[0], x[1]);
+}
+static int32_t batch_engine_mean_effective_pressure_four_stroke(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_engine_mean_effective_pressure_four_stroke_n(n, x[0], x[1], first, reason);
+}
+
+static int32_t scalar_engine_mean_effective_pressure_two_stroke(const double *x, double *first)
+{
+    return axw_engine_mean_effective_pressure_two_stroke(x[0], x[1], first);
+}
+static int32_t all_engine_mean_effective_pressure_two_stroke(const double *x, double *out)
+{
+    return axw_engine_mean_effective_pressure_two_stroke(x[0], x[1], &out[0]);
+}
+static double value_engine_mean_effective_pressure_two_stroke(const double *x)
+{
+    return axw_engine_mean_effective_pressure_two_stroke_value(x[0], x[1]);
+}
+static int32_t batch_engine_mean_effective_pressure_two_stroke(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_engine_mean_effective_pressure_two_stroke_n(n, x[0], x[1], first, reason);
+}
+
+static int32_t scalar_engine_mean_piston_speed(const double *x, double *first)
+{
+    return axw_engine_mean_piston_speed(x[0], x[1], first);
+}
+static int32_t all_engine_mean_piston_speed(const double *x, double *out)
+{
+    return axw_engine_mean_piston_speed(x[0], x[1], &out[0]);
+}
+static double value_engine_mean_piston_speed(const double *x)
+{
+    return axw_engine_mean_piston_speed_value(x[0], x[1]);
+}
+static int32_t batch_engine_mean_piston_speed(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_engine_mean_piston_speed_n(n, x[0], x[1], first, reason);
+}
+
 static int32_t scalar_engine_power(const double *x, double *first)
 {
     return axw_engine_power(x[0], x[1], first);
@@ -168,6 +423,40 @@ static double value_engine_torque(const double *x)
 static int32_t batch_engine_torque(size_t n, const double *const *x, double *first, int32_t *reason)
 {
     return axw_engine_torque_n(n, x[0], x[1], first, reason);
+}
+
+static int32_t scalar_engine_wheel_power(const double *x, double *first)
+{
+    return axw_engine_wheel_power(x[0], x[1], first);
+}
+static int32_t all_engine_wheel_power(const double *x, double *out)
+{
+    return axw_engine_wheel_power(x[0], x[1], &out[0]);
+}
+static double value_engine_wheel_power(const double *x)
+{
+    return axw_engine_wheel_power_value(x[0], x[1]);
+}
+static int32_t batch_engine_wheel_power(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_engine_wheel_power_n(n, x[0], x[1], first, reason);
+}
+
+static int32_t scalar_engine_crank_power(const double *x, double *first)
+{
+    return axw_engine_crank_power(x[0], x[1], first);
+}
+static int32_t all_engine_crank_power(const double *x, double *out)
+{
+    return axw_engine_crank_power(x[0], x[1], &out[0]);
+}
+static double value_engine_crank_power(const double *x)
+{
+    return axw_engine_crank_power_value(x[0], x[1]);
+}
+static int32_t batch_engine_crank_power(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_engine_crank_power_n(n, x[0], x[1], first, reason);
 }
 
 static int32_t scalar_fluid_ethylene_glycol_freezing_temperature(const double *x, double *first)
@@ -289,6 +578,40 @@ static int32_t batch_mass_weight_distribution(size_t n, const double *const *x, 
     return axw_mass_weight_distribution_n(n, x[0], x[1], x[2], x[3], x[4], x[5], x[6], first, NULL, NULL, NULL, NULL, NULL, NULL, NULL, reason);
 }
 
+static int32_t scalar_spring_buckling_deflection(const double *x, double *first)
+{
+    return axw_spring_buckling_deflection(x[0], x[1], x[2], x[3], x[4], first);
+}
+static int32_t all_spring_buckling_deflection(const double *x, double *out)
+{
+    return axw_spring_buckling_deflection(x[0], x[1], x[2], x[3], x[4], &out[0]);
+}
+static double value_spring_buckling_deflection(const double *x)
+{
+    return axw_spring_buckling_deflection_value(x[0], x[1], x[2], x[3], x[4]);
+}
+static int32_t batch_spring_buckling_deflection(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_spring_buckling_deflection_n(n, x[0], x[1], x[2], x[3], x[4], first, reason);
+}
+
+static int32_t scalar_spring_coil_bind_clearance(const double *x, double *first)
+{
+    return axw_spring_coil_bind_clearance(x[0], x[1], x[2], x[3], x[4], first);
+}
+static int32_t all_spring_coil_bind_clearance(const double *x, double *out)
+{
+    return axw_spring_coil_bind_clearance(x[0], x[1], x[2], x[3], x[4], &out[0]);
+}
+static double value_spring_coil_bind_clearance(const double *x)
+{
+    return axw_spring_coil_bind_clearance_value(x[0], x[1], x[2], x[3], x[4]);
+}
+static int32_t batch_spring_coil_bind_clearance(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_spring_coil_bind_clearance_n(n, x[0], x[1], x[2], x[3], x[4], first, reason);
+}
+
 static int32_t scalar_spring_coil_rate(const double *x, double *first)
 {
     return axw_spring_coil_rate(x[0], x[1], x[2], x[3], first);
@@ -306,6 +629,23 @@ static int32_t batch_spring_coil_rate(size_t n, const double *const *x, double *
     return axw_spring_coil_rate_n(n, x[0], x[1], x[2], x[3], first, reason);
 }
 
+static int32_t scalar_spring_coil_shear_stress(const double *x, double *first)
+{
+    return axw_spring_coil_shear_stress(x[0], x[1], x[2], first);
+}
+static int32_t all_spring_coil_shear_stress(const double *x, double *out)
+{
+    return axw_spring_coil_shear_stress(x[0], x[1], x[2], &out[0]);
+}
+static double value_spring_coil_shear_stress(const double *x)
+{
+    return axw_spring_coil_shear_stress_value(x[0], x[1], x[2]);
+}
+static int32_t batch_spring_coil_shear_stress(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_spring_coil_shear_stress_n(n, x[0], x[1], x[2], first, reason);
+}
+
 static int32_t scalar_spring_critical_damping(const double *x, double *first)
 {
     return axw_spring_critical_damping(x[0], x[1], first);
@@ -321,6 +661,57 @@ static double value_spring_critical_damping(const double *x)
 static int32_t batch_spring_critical_damping(size_t n, const double *const *x, double *first, int32_t *reason)
 {
     return axw_spring_critical_damping_n(n, x[0], x[1], first, reason);
+}
+
+static int32_t scalar_spring_damped_frequency(const double *x, double *first)
+{
+    return axw_spring_damped_frequency(x[0], x[1], first);
+}
+static int32_t all_spring_damped_frequency(const double *x, double *out)
+{
+    return axw_spring_damped_frequency(x[0], x[1], &out[0]);
+}
+static double value_spring_damped_frequency(const double *x)
+{
+    return axw_spring_damped_frequency_value(x[0], x[1]);
+}
+static int32_t batch_spring_damped_frequency(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_spring_damped_frequency_n(n, x[0], x[1], first, reason);
+}
+
+static int32_t scalar_spring_damper_rate_for_ratio(const double *x, double *first)
+{
+    return axw_spring_damper_rate_for_ratio(x[0], x[1], x[2], x[3], first);
+}
+static int32_t all_spring_damper_rate_for_ratio(const double *x, double *out)
+{
+    return axw_spring_damper_rate_for_ratio(x[0], x[1], x[2], x[3], &out[0]);
+}
+static double value_spring_damper_rate_for_ratio(const double *x)
+{
+    return axw_spring_damper_rate_for_ratio_value(x[0], x[1], x[2], x[3]);
+}
+static int32_t batch_spring_damper_rate_for_ratio(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_spring_damper_rate_for_ratio_n(n, x[0], x[1], x[2], x[3], first, reason);
+}
+
+static int32_t scalar_spring_damping_ratio(const double *x, double *first)
+{
+    return axw_spring_damping_ratio(x[0], x[1], x[2], first);
+}
+static int32_t all_spring_damping_ratio(const double *x, double *out)
+{
+    return axw_spring_damping_ratio(x[0], x[1], x[2], &out[0]);
+}
+static double value_spring_damping_ratio(const double *x)
+{
+    return axw_spring_damping_ratio_value(x[0], x[1], x[2]);
+}
+static int32_t batch_spring_damping_ratio(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_spring_damping_ratio_n(n, x[0], x[1], x[2], first, reason);
 }
 
 static int32_t scalar_spring_inclined_tangent_rate(const double *x, double *first)
@@ -357,6 +748,23 @@ static int32_t batch_spring_natural_frequency(size_t n, const double *const *x, 
     return axw_spring_natural_frequency_n(n, x[0], x[1], first, reason);
 }
 
+static int32_t scalar_spring_parallel_rate(const double *x, double *first)
+{
+    return axw_spring_parallel_rate(x[0], x[1], first);
+}
+static int32_t all_spring_parallel_rate(const double *x, double *out)
+{
+    return axw_spring_parallel_rate(x[0], x[1], &out[0]);
+}
+static double value_spring_parallel_rate(const double *x)
+{
+    return axw_spring_parallel_rate_value(x[0], x[1]);
+}
+static int32_t batch_spring_parallel_rate(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_spring_parallel_rate_n(n, x[0], x[1], first, reason);
+}
+
 static int32_t scalar_spring_ride_rate(const double *x, double *first)
 {
     return axw_spring_ride_rate(x[0], x[1], first);
@@ -374,6 +782,91 @@ static int32_t batch_spring_ride_rate(size_t n, const double *const *x, double *
     return axw_spring_ride_rate_n(n, x[0], x[1], first, reason);
 }
 
+static int32_t scalar_spring_series_crossover(const double *x, double *first)
+{
+    return axw_spring_series_crossover(x[0], x[1], x[2], x[3], first, NULL, NULL, NULL, NULL, NULL);
+}
+static int32_t all_spring_series_crossover(const double *x, double *out)
+{
+    return axw_spring_series_crossover(x[0], x[1], x[2], x[3], &out[0], &out[1], &out[2], &out[3], &out[4], &out[5]);
+}
+static double value_spring_series_crossover(const double *x)
+{
+    return axw_spring_series_crossover_crossover_load_value(x[0], x[1], x[2], x[3]);
+}
+static int32_t batch_spring_series_crossover(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_spring_series_crossover_n(n, x[0], x[1], x[2], x[3], first, NULL, NULL, NULL, NULL, NULL, reason);
+}
+
+static int32_t scalar_spring_series_rate(const double *x, double *first)
+{
+    return axw_spring_series_rate(x[0], x[1], first);
+}
+static int32_t all_spring_series_rate(const double *x, double *out)
+{
+    return axw_spring_series_rate(x[0], x[1], &out[0]);
+}
+static double value_spring_series_rate(const double *x)
+{
+    return axw_spring_series_rate_value(x[0], x[1]);
+}
+static int32_t batch_spring_series_rate(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_spring_series_rate_n(n, x[0], x[1], first, reason);
+}
+
+static int32_t scalar_spring_solid_length_closed_ground(const double *x, double *first)
+{
+    return axw_spring_solid_length_closed_ground(x[0], x[1], first);
+}
+static int32_t all_spring_solid_length_closed_ground(const double *x, double *out)
+{
+    return axw_spring_solid_length_closed_ground(x[0], x[1], &out[0]);
+}
+static double value_spring_solid_length_closed_ground(const double *x)
+{
+    return axw_spring_solid_length_closed_ground_value(x[0], x[1]);
+}
+static int32_t batch_spring_solid_length_closed_ground(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_spring_solid_length_closed_ground_n(n, x[0], x[1], first, reason);
+}
+
+static int32_t scalar_spring_solid_length_closed(const double *x, double *first)
+{
+    return axw_spring_solid_length_closed(x[0], x[1], first);
+}
+static int32_t all_spring_solid_length_closed(const double *x, double *out)
+{
+    return axw_spring_solid_length_closed(x[0], x[1], &out[0]);
+}
+static double value_spring_solid_length_closed(const double *x)
+{
+    return axw_spring_solid_length_closed_value(x[0], x[1]);
+}
+static int32_t batch_spring_solid_length_closed(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_spring_solid_length_closed_n(n, x[0], x[1], first, reason);
+}
+
+static int32_t scalar_spring_spring_rate_for_frequency(const double *x, double *first)
+{
+    return axw_spring_spring_rate_for_frequency(x[0], x[1], x[2], x[3], first);
+}
+static int32_t all_spring_spring_rate_for_frequency(const double *x, double *out)
+{
+    return axw_spring_spring_rate_for_frequency(x[0], x[1], x[2], x[3], &out[0]);
+}
+static double value_spring_spring_rate_for_frequency(const double *x)
+{
+    return axw_spring_spring_rate_for_frequency_value(x[0], x[1], x[2], x[3]);
+}
+static int32_t batch_spring_spring_rate_for_frequency(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_spring_spring_rate_for_frequency_n(n, x[0], x[1], x[2], x[3], first, reason);
+}
+
 static int32_t scalar_spring_static_deflection(const double *x, double *first)
 {
     return axw_spring_static_deflection(x[0], x[1], first);
@@ -389,6 +882,91 @@ static double value_spring_static_deflection(const double *x)
 static int32_t batch_spring_static_deflection(size_t n, const double *const *x, double *first, int32_t *reason)
 {
     return axw_spring_static_deflection_n(n, x[0], x[1], first, reason);
+}
+
+static int32_t scalar_spring_stored_energy(const double *x, double *first)
+{
+    return axw_spring_stored_energy(x[0], x[1], first);
+}
+static int32_t all_spring_stored_energy(const double *x, double *out)
+{
+    return axw_spring_stored_energy(x[0], x[1], &out[0]);
+}
+static double value_spring_stored_energy(const double *x)
+{
+    return axw_spring_stored_energy_value(x[0], x[1]);
+}
+static int32_t batch_spring_stored_energy(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_spring_stored_energy_n(n, x[0], x[1], first, reason);
+}
+
+static int32_t scalar_spring_surge_frequency(const double *x, double *first)
+{
+    return axw_spring_surge_frequency(x[0], x[1], x[2], x[3], x[4], first);
+}
+static int32_t all_spring_surge_frequency(const double *x, double *out)
+{
+    return axw_spring_surge_frequency(x[0], x[1], x[2], x[3], x[4], &out[0]);
+}
+static double value_spring_surge_frequency(const double *x)
+{
+    return axw_spring_surge_frequency_value(x[0], x[1], x[2], x[3], x[4]);
+}
+static int32_t batch_spring_surge_frequency(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_spring_surge_frequency_n(n, x[0], x[1], x[2], x[3], x[4], first, reason);
+}
+
+static int32_t scalar_spring_tangent_rate_for_frequency(const double *x, double *first)
+{
+    return axw_spring_tangent_rate_for_frequency(x[0], x[1], first);
+}
+static int32_t all_spring_tangent_rate_for_frequency(const double *x, double *out)
+{
+    return axw_spring_tangent_rate_for_frequency(x[0], x[1], &out[0]);
+}
+static double value_spring_tangent_rate_for_frequency(const double *x)
+{
+    return axw_spring_tangent_rate_for_frequency_value(x[0], x[1]);
+}
+static int32_t batch_spring_tangent_rate_for_frequency(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_spring_tangent_rate_for_frequency_n(n, x[0], x[1], first, reason);
+}
+
+static int32_t scalar_spring_wahl_factor(const double *x, double *first)
+{
+    return axw_spring_wahl_factor(x[0], x[1], first);
+}
+static int32_t all_spring_wahl_factor(const double *x, double *out)
+{
+    return axw_spring_wahl_factor(x[0], x[1], &out[0]);
+}
+static double value_spring_wahl_factor(const double *x)
+{
+    return axw_spring_wahl_factor_value(x[0], x[1]);
+}
+static int32_t batch_spring_wahl_factor(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_spring_wahl_factor_n(n, x[0], x[1], first, reason);
+}
+
+static int32_t scalar_spring_wheel_damping(const double *x, double *first)
+{
+    return axw_spring_wheel_damping(x[0], x[1], first);
+}
+static int32_t all_spring_wheel_damping(const double *x, double *out)
+{
+    return axw_spring_wheel_damping(x[0], x[1], &out[0]);
+}
+static double value_spring_wheel_damping(const double *x)
+{
+    return axw_spring_wheel_damping_value(x[0], x[1]);
+}
+static int32_t batch_spring_wheel_damping(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_spring_wheel_damping_n(n, x[0], x[1], first, reason);
 }
 
 static int32_t scalar_spring_wheel_rate(const double *x, double *first)
@@ -425,17 +1003,153 @@ static int32_t batch_spring_wheel_tangent_rate(size_t n, const double *const *x,
     return axw_spring_wheel_tangent_rate_n(n, x[0], x[1], x[2], x[3], first, reason);
 }
 
+static int32_t scalar_tyre_bolt_circle_diameter(const double *x, double *first)
+{
+    return axw_tyre_bolt_circle_diameter(x[0], x[1], first);
+}
+static int32_t all_tyre_bolt_circle_diameter(const double *x, double *out)
+{
+    return axw_tyre_bolt_circle_diameter(x[0], x[1], &out[0]);
+}
+static double value_tyre_bolt_circle_diameter(const double *x)
+{
+    return axw_tyre_bolt_circle_diameter_value(x[0], x[1]);
+}
+static int32_t batch_tyre_bolt_circle_diameter(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_tyre_bolt_circle_diameter_n(n, x[0], x[1], first, reason);
+}
+
+static int32_t scalar_tyre_speedometer_error(const double *x, double *first)
+{
+    return axw_tyre_speedometer_error(x[0], x[1], first);
+}
+static int32_t all_tyre_speedometer_error(const double *x, double *out)
+{
+    return axw_tyre_speedometer_error(x[0], x[1], &out[0]);
+}
+static double value_tyre_speedometer_error(const double *x)
+{
+    return axw_tyre_speedometer_error_value(x[0], x[1]);
+}
+static int32_t batch_tyre_speedometer_error(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_tyre_speedometer_error_n(n, x[0], x[1], first, reason);
+}
+
+static int32_t scalar_tyre_speedometer_error_at_shaft(const double *x, double *first)
+{
+    return axw_tyre_speedometer_error_at_shaft(x[0], x[1], x[2], x[3], first);
+}
+static int32_t all_tyre_speedometer_error_at_shaft(const double *x, double *out)
+{
+    return axw_tyre_speedometer_error_at_shaft(x[0], x[1], x[2], x[3], &out[0]);
+}
+static double value_tyre_speedometer_error_at_shaft(const double *x)
+{
+    return axw_tyre_speedometer_error_at_shaft_value(x[0], x[1], x[2], x[3]);
+}
+static int32_t batch_tyre_speedometer_error_at_shaft(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_tyre_speedometer_error_at_shaft_n(n, x[0], x[1], x[2], x[3], first, reason);
+}
+
+static int32_t scalar_tyre_true_speed(const double *x, double *first)
+{
+    return axw_tyre_true_speed(x[0], x[1], first);
+}
+static int32_t all_tyre_true_speed(const double *x, double *out)
+{
+    return axw_tyre_true_speed(x[0], x[1], &out[0]);
+}
+static double value_tyre_true_speed(const double *x)
+{
+    return axw_tyre_true_speed_value(x[0], x[1]);
+}
+static int32_t batch_tyre_true_speed(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_tyre_true_speed_n(n, x[0], x[1], first, reason);
+}
+
+static int32_t scalar_tyre_track_change(const double *x, double *first)
+{
+    return axw_tyre_track_change(x[0], x[1], first);
+}
+static int32_t all_tyre_track_change(const double *x, double *out)
+{
+    return axw_tyre_track_change(x[0], x[1], &out[0]);
+}
+static double value_tyre_track_change(const double *x)
+{
+    return axw_tyre_track_change_value(x[0], x[1]);
+}
+static int32_t batch_tyre_track_change(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_tyre_track_change_n(n, x[0], x[1], first, reason);
+}
+
+static int32_t scalar_tyre_wheel_backspacing(const double *x, double *first)
+{
+    return axw_tyre_wheel_backspacing(x[0], x[1], x[2], first);
+}
+static int32_t all_tyre_wheel_backspacing(const double *x, double *out)
+{
+    return axw_tyre_wheel_backspacing(x[0], x[1], x[2], &out[0]);
+}
+static double value_tyre_wheel_backspacing(const double *x)
+{
+    return axw_tyre_wheel_backspacing_value(x[0], x[1], x[2]);
+}
+static int32_t batch_tyre_wheel_backspacing(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_tyre_wheel_backspacing_n(n, x[0], x[1], x[2], first, reason);
+}
+
+static int32_t scalar_tyre_wheel_offset(const double *x, double *first)
+{
+    return axw_tyre_wheel_offset(x[0], x[1], x[2], first);
+}
+static int32_t all_tyre_wheel_offset(const double *x, double *out)
+{
+    return axw_tyre_wheel_offset(x[0], x[1], x[2], &out[0]);
+}
+static double value_tyre_wheel_offset(const double *x)
+{
+    return axw_tyre_wheel_offset_value(x[0], x[1], x[2]);
+}
+static int32_t batch_tyre_wheel_offset(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_tyre_wheel_offset_n(n, x[0], x[1], x[2], first, reason);
+}
+
 static const family families[] = {
     {"air_geopotential_altitude", 1, 1, {5000.0}, scalar_air_geopotential_altitude, all_air_geopotential_altitude, value_air_geopotential_altitude, batch_air_geopotential_altitude},
     {"air_standard_pressure", 1, 1, {0.0}, scalar_air_standard_pressure, all_air_standard_pressure, value_air_standard_pressure, batch_air_standard_pressure},
     {"air_standard_density", 1, 1, {-3000.0}, scalar_air_standard_density, all_air_standard_density, value_air_standard_density, batch_air_standard_density},
     {"air_absolute_pressure", 2, 1, {103421.35939752542, 101325.0}, scalar_air_absolute_pressure, all_air_absolute_pressure, value_air_absolute_pressure, batch_air_absolute_pressure},
     {"air_gauge_pressure", 2, 1, {204746.71257792765, 101325.0}, scalar_air_gauge_pressure, all_air_gauge_pressure, value_air_gauge_pressure, batch_air_gauge_pressure},
+    {"driveline_axle_ratio_by_turns", 2, 1, {128.80529879718154, 31.41592653589793}, scalar_driveline_axle_ratio_by_turns, all_driveline_axle_ratio_by_turns, value_driveline_axle_ratio_by_turns, batch_driveline_axle_ratio_by_turns},
+    {"driveline_axle_ratio_one_wheel_held", 2, 1, {64.40264939859075, 31.41592653589793}, scalar_driveline_axle_ratio_one_wheel_held, all_driveline_axle_ratio_one_wheel_held, value_driveline_axle_ratio_one_wheel_held, batch_driveline_axle_ratio_one_wheel_held},
+    {"driveline_clutch_capacity_uniform_wear", 5, 1, {9000.0, 0.3, 0.24, 0.16, 2.0}, scalar_driveline_clutch_capacity_uniform_wear, all_driveline_clutch_capacity_uniform_wear, value_driveline_clutch_capacity_uniform_wear, batch_driveline_clutch_capacity_uniform_wear},
+    {"driveline_clutch_capacity_uniform_pressure", 5, 1, {9000.0, 0.3, 0.24, 0.16, 2.0}, scalar_driveline_clutch_capacity_uniform_pressure, all_driveline_clutch_capacity_uniform_pressure, value_driveline_clutch_capacity_uniform_pressure, batch_driveline_clutch_capacity_uniform_pressure},
+    {"driveline_crawl_ratio", 3, 1, {4.2, 2.72, 4.1}, scalar_driveline_crawl_ratio, all_driveline_crawl_ratio, value_driveline_crawl_ratio, batch_driveline_crawl_ratio},
     {"driveline_engine_speed", 4, 1, {15.889612717128161, 3.35, 3.73, 0.316}, scalar_driveline_engine_speed, all_driveline_engine_speed, value_driveline_engine_speed, batch_driveline_engine_speed},
+    {"driveline_engine_speed_after_shift", 3, 1, {397.93506945470716, 4.2, 2.5}, scalar_driveline_engine_speed_after_shift, all_driveline_engine_speed_after_shift, value_driveline_engine_speed_after_shift, batch_driveline_engine_speed_after_shift},
+    {"driveline_final_drive_for_cruise", 4, 1, {15.889612717128161, 628.3185307179587, 3.35, 0.316}, scalar_driveline_final_drive_for_cruise, all_driveline_final_drive_for_cruise, value_driveline_final_drive_for_cruise, batch_driveline_final_drive_for_cruise},
+    {"driveline_gear_step", 2, 1, {3.727272727272727, 2.0588235294117645}, scalar_driveline_gear_step, all_driveline_gear_step, value_driveline_gear_step, batch_driveline_gear_step},
+    {"driveline_grip_torque", 3, 1, {14011.898088070577, 1.1, 0.3302}, scalar_driveline_grip_torque, all_driveline_grip_torque, value_driveline_grip_torque, batch_driveline_grip_torque},
     {"driveline_road_speed", 4, 1, {628.3185307179587, 3.35, 3.73, 0.316}, scalar_driveline_road_speed, all_driveline_road_speed, value_driveline_road_speed, batch_driveline_road_speed},
     {"driveline_wheel_torque", 4, 1, {360.0, 4.2, 4.1, 0.9}, scalar_driveline_wheel_torque, all_driveline_wheel_torque, value_driveline_wheel_torque, batch_driveline_wheel_torque},
+    {"engine_boost_pressure_ratio", 3, 1, {120000.0, 83400.0, 3000.0}, scalar_engine_boost_pressure_ratio, all_engine_boost_pressure_ratio, value_engine_boost_pressure_ratio, batch_engine_boost_pressure_ratio},
+    {"engine_charge_temperature", 3, 1, {300.0, 1.8928639030853682, 1.0}, scalar_engine_charge_temperature, all_engine_charge_temperature, value_engine_charge_temperature, batch_engine_charge_temperature},
+    {"engine_displacement", 3, 1, {0.092, 0.094, 4.0}, scalar_engine_displacement, all_engine_displacement, value_engine_displacement, batch_engine_displacement},
+    {"engine_mean_effective_pressure_four_stroke", 2, 1, {360.0, 0.0025}, scalar_engine_mean_effective_pressure_four_stroke, all_engine_mean_effective_pressure_four_stroke, value_engine_mean_effective_pressure_four_stroke, batch_engine_mean_effective_pressure_four_stroke},
+    {"engine_mean_effective_pressure_two_stroke", 2, 1, {360.0, 0.0025}, scalar_engine_mean_effective_pressure_two_stroke, all_engine_mean_effective_pressure_two_stroke, value_engine_mean_effective_pressure_two_stroke, batch_engine_mean_effective_pressure_two_stroke},
+    {"engine_mean_piston_speed", 2, 1, {0.096, 418.87902047863906}, scalar_engine_mean_piston_speed, all_engine_mean_piston_speed, value_engine_mean_piston_speed, batch_engine_mean_piston_speed},
     {"engine_power", 2, 1, {400.0, 471.23889803846896}, scalar_engine_power, all_engine_power, value_engine_power, batch_engine_power},
     {"engine_torque", 2, 1, {188495.5592153876, 471.23889803846896}, scalar_engine_torque, all_engine_torque, value_engine_torque, batch_engine_torque},
+    {"engine_wheel_power", 2, 1, {149139.97431645403, 0.85}, scalar_engine_wheel_power, all_engine_wheel_power, value_engine_wheel_power, batch_engine_wheel_power},
+    {"engine_crank_power", 2, 1, {126768.97816898592, 0.85}, scalar_engine_crank_power, all_engine_crank_power, value_engine_crank_power, batch_engine_crank_power},
     {"fluid_ethylene_glycol_freezing_temperature", 1, 1, {0.1}, scalar_fluid_ethylene_glycol_freezing_temperature, all_fluid_ethylene_glycol_freezing_temperature, value_fluid_ethylene_glycol_freezing_temperature, batch_fluid_ethylene_glycol_freezing_temperature},
     {"fluid_propylene_glycol_freezing_temperature", 1, 1, {0.3}, scalar_fluid_propylene_glycol_freezing_temperature, all_fluid_propylene_glycol_freezing_temperature, value_fluid_propylene_glycol_freezing_temperature, batch_fluid_propylene_glycol_freezing_temperature},
     {"fluid_ethylene_glycol_boiling_temperature", 2, 1, {101325.0, 0.0}, scalar_fluid_ethylene_glycol_boiling_temperature, all_fluid_ethylene_glycol_boiling_temperature, value_fluid_ethylene_glycol_boiling_temperature, batch_fluid_ethylene_glycol_boiling_temperature},
@@ -443,12 +1157,36 @@ static const family families[] = {
     {"fluid_water_boiling_temperature", 1, 1, {100000.0}, scalar_fluid_water_boiling_temperature, all_fluid_water_boiling_temperature, value_fluid_water_boiling_temperature, batch_fluid_water_boiling_temperature},
     {"fluid_water_saturation_pressure", 1, 1, {500.0}, scalar_fluid_water_saturation_pressure, all_fluid_water_saturation_pressure, value_fluid_water_saturation_pressure, batch_fluid_water_saturation_pressure},
     {"mass_weight_distribution", 7, 8, {612.0, 598.0, 455.0, 467.0, 2.65, 1.54, 1.52}, scalar_mass_weight_distribution, all_mass_weight_distribution, value_mass_weight_distribution, batch_mass_weight_distribution},
+    {"spring_buckling_deflection", 5, 1, {0.35, 0.063, 0.5, 206000000000.0, 78500000000.0}, scalar_spring_buckling_deflection, all_spring_buckling_deflection, value_spring_buckling_deflection, batch_spring_buckling_deflection},
+    {"spring_coil_bind_clearance", 5, 1, {0.3, 0.12, 57939.38620790203, 3500.0, 0.09}, scalar_spring_coil_bind_clearance, all_spring_coil_bind_clearance, value_spring_coil_bind_clearance, batch_spring_coil_bind_clearance},
     {"spring_coil_rate", 4, 1, {0.01, 0.0635, 10.0, 78500000000.0}, scalar_spring_coil_rate, all_spring_coil_rate, value_spring_coil_rate, batch_spring_coil_rate},
+    {"spring_coil_shear_stress", 3, 1, {2500.0, 0.01, 0.0635}, scalar_spring_coil_shear_stress, all_spring_coil_shear_stress, value_spring_coil_shear_stress, batch_spring_coil_shear_stress},
     {"spring_critical_damping", 2, 1, {25000.0, 400.0}, scalar_spring_critical_damping, all_spring_critical_damping, value_spring_critical_damping, batch_spring_critical_damping},
+    {"spring_damped_frequency", 2, 1, {1.258230302612176, 0.35000089142743623}, scalar_spring_damped_frequency, all_spring_damped_frequency, value_spring_damped_frequency, batch_spring_damped_frequency},
+    {"spring_damper_rate_for_ratio", 4, 1, {0.35, 25000.0, 400.0, 0.8}, scalar_spring_damper_rate_for_ratio, all_spring_damper_rate_for_ratio, value_spring_damper_rate_for_ratio, batch_spring_damper_rate_for_ratio},
+    {"spring_damping_ratio", 3, 1, {2213.6, 25000.0, 400.0}, scalar_spring_damping_ratio, all_spring_damping_ratio, value_spring_damping_ratio, batch_spring_damping_ratio},
     {"spring_inclined_tangent_rate", 5, 1, {60000.0, 1.0, 0.5404195002705842, 1707.1443154640974, 0.29154759474226505}, scalar_spring_inclined_tangent_rate, all_spring_inclined_tangent_rate, value_spring_inclined_tangent_rate, batch_spring_inclined_tangent_rate},
     {"spring_natural_frequency", 2, 1, {25000.0, 400.0}, scalar_spring_natural_frequency, all_spring_natural_frequency, value_spring_natural_frequency, batch_spring_natural_frequency},
+    {"spring_parallel_rate", 2, 1, {30000.0, 60000.0}, scalar_spring_parallel_rate, all_spring_parallel_rate, value_spring_parallel_rate, batch_spring_parallel_rate},
     {"spring_ride_rate", 2, 1, {26269.025286971457, 236421.2275827431}, scalar_spring_ride_rate, all_spring_ride_rate, value_spring_ride_rate, batch_spring_ride_rate},
+    {"spring_series_crossover", 4, 6, {30000.0, 0.06, 60000.0, 0.12}, scalar_spring_series_crossover, all_spring_series_crossover, value_spring_series_crossover, batch_spring_series_crossover},
+    {"spring_series_rate", 2, 1, {30000.0, 60000.0}, scalar_spring_series_rate, all_spring_series_rate, value_spring_series_rate, batch_spring_series_rate},
+    {"spring_solid_length_closed_ground", 2, 1, {10.0, 0.012}, scalar_spring_solid_length_closed_ground, all_spring_solid_length_closed_ground, value_spring_solid_length_closed_ground, batch_spring_solid_length_closed_ground},
+    {"spring_solid_length_closed", 2, 1, {10.0, 0.012}, scalar_spring_solid_length_closed, all_spring_solid_length_closed, value_spring_solid_length_closed, batch_spring_solid_length_closed},
+    {"spring_spring_rate_for_frequency", 4, 1, {1.4734884529263328, 350.0, 1.0, 0.5235987755982989}, scalar_spring_spring_rate_for_frequency, all_spring_spring_rate_for_frequency, value_spring_spring_rate_for_frequency, batch_spring_spring_rate_for_frequency},
     {"spring_static_deflection", 2, 1, {1000.8498634336125, 39403.53793045718}, scalar_spring_static_deflection, all_spring_static_deflection, value_spring_static_deflection, batch_spring_static_deflection},
+    {"spring_stored_energy", 2, 1, {60000.0, 0.15}, scalar_spring_stored_energy, all_spring_stored_energy, value_spring_stored_energy, batch_spring_stored_energy},
+    {"spring_surge_frequency", 5, 1, {0.012, 0.076, 8.0, 78500000000.0, 7850.0}, scalar_spring_surge_frequency, all_spring_surge_frequency, value_spring_surge_frequency, batch_spring_surge_frequency},
+    {"spring_tangent_rate_for_frequency", 2, 1, {1.258230302612167, 400.0}, scalar_spring_tangent_rate_for_frequency, all_spring_tangent_rate_for_frequency, value_spring_tangent_rate_for_frequency, batch_spring_tangent_rate_for_frequency},
+    {"spring_wahl_factor", 2, 1, {0.01, 0.0635}, scalar_spring_wahl_factor, all_spring_wahl_factor, value_spring_wahl_factor, batch_spring_wahl_factor},
+    {"spring_wheel_damping", 2, 1, {3500.0, 0.8}, scalar_spring_wheel_damping, all_spring_wheel_damping, value_spring_wheel_damping, batch_spring_wheel_damping},
     {"spring_wheel_rate", 3, 1, {50000.0, 0.75, 0.3490658503988659}, scalar_spring_wheel_rate, all_spring_wheel_rate, value_spring_wheel_rate, batch_spring_wheel_rate},
     {"spring_wheel_tangent_rate", 4, 1, {45000.0, 0.6931370329261097, 2567.7238646468413, 0.2602946893770165}, scalar_spring_wheel_tangent_rate, all_spring_wheel_tangent_rate, value_spring_wheel_tangent_rate, batch_spring_wheel_tangent_rate},
+    {"tyre_bolt_circle_diameter", 2, 1, {0.0705, 3.0}, scalar_tyre_bolt_circle_diameter, all_tyre_bolt_circle_diameter, value_tyre_bolt_circle_diameter, batch_tyre_bolt_circle_diameter},
+    {"tyre_speedometer_error", 2, 1, {0.337909040547867, 0.36486474748615844}, scalar_tyre_speedometer_error, all_tyre_speedometer_error, value_tyre_speedometer_error, batch_tyre_speedometer_error},
+    {"tyre_speedometer_error_at_shaft", 4, 1, {0.337909040547867, 0.36486474748615844, 4.1, 4.56}, scalar_tyre_speedometer_error_at_shaft, all_tyre_speedometer_error_at_shaft, value_tyre_speedometer_error_at_shaft, batch_tyre_speedometer_error_at_shaft},
+    {"tyre_true_speed", 2, 1, {26.8224, 0.05}, scalar_tyre_true_speed, all_tyre_true_speed, value_tyre_true_speed, batch_tyre_true_speed},
+    {"tyre_track_change", 2, 1, {0.045, 0.02}, scalar_tyre_track_change, all_tyre_track_change, value_tyre_track_change, batch_tyre_track_change},
+    {"tyre_wheel_backspacing", 3, 1, {0.1778, 0.0127, 0.012}, scalar_tyre_wheel_backspacing, all_tyre_wheel_backspacing, value_tyre_wheel_backspacing, batch_tyre_wheel_backspacing},
+    {"tyre_wheel_offset", 3, 1, {0.1778, 0.0127, 0.1136}, scalar_tyre_wheel_offset, all_tyre_wheel_offset, value_tyre_wheel_offset, batch_tyre_wheel_offset},
 };
