@@ -14,6 +14,19 @@ pub const FUNCTIONS: &[Entry] = &[
         call: |x| axlewright::air::geopotential_altitude(Length::from_si(x[0])).map(|on| vec![on.si()]),
     },
     Entry {
+        name: "air.moist_density",
+        parameters: &["station_pressure", "temperature", "vapour_pressure"],
+        results: &["value"],
+        call: |x| {
+            axlewright::air::moist_density(
+                AbsolutePressure::from_si(x[0]),
+                Temperature::from_si(x[1]),
+                AbsolutePressure::from_si(x[2]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
         name: "air.standard_pressure",
         parameters: &["geopotential_altitude"],
         results: &["value"],
@@ -41,6 +54,70 @@ pub const FUNCTIONS: &[Entry] = &[
         call: |x| {
             axlewright::air::gauge_pressure(AbsolutePressure::from_si(x[0]), AbsolutePressure::from_si(x[1]))
                 .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "air.station_pressure_from_altimeter_setting",
+        parameters: &["altimeter_setting", "geopotential_altitude"],
+        results: &["value"],
+        call: |x| {
+            axlewright::air::station_pressure_from_altimeter_setting(
+                AbsolutePressure::from_si(x[0]),
+                Length::from_si(x[1]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "cooling.water_cap_pressure",
+        parameters: &["temperature", "station_pressure"],
+        results: &["value"],
+        call: |x| {
+            axlewright::cooling::water_cap_pressure(
+                Temperature::from_si(x[0]),
+                AbsolutePressure::from_si(x[1]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "cooling.ethylene_glycol_cap_pressure",
+        parameters: &["temperature", "mass_fraction", "station_pressure"],
+        results: &["value"],
+        call: |x| {
+            axlewright::cooling::ethylene_glycol_cap_pressure(
+                Temperature::from_si(x[0]),
+                Ratio::from_si(x[1]),
+                AbsolutePressure::from_si(x[2]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "cooling.propylene_glycol_cap_pressure",
+        parameters: &["temperature", "mass_fraction", "station_pressure"],
+        results: &["value"],
+        call: |x| {
+            axlewright::cooling::propylene_glycol_cap_pressure(
+                Temperature::from_si(x[0]),
+                Ratio::from_si(x[1]),
+                AbsolutePressure::from_si(x[2]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "cooling.leak_down_pressure",
+        parameters: &["gauge_pressure", "temperature", "later_temperature", "station_pressure"],
+        results: &["value"],
+        call: |x| {
+            axlewright::cooling::leak_down_pressure(
+                GaugePressure::from_si(x[0]),
+                Temperature::from_si(x[1]),
+                Temperature::from_si(x[2]),
+                AbsolutePressure::from_si(x[3]),
+            )
+            .map(|on| vec![on.si()])
         },
     },
     Entry {
@@ -316,6 +393,48 @@ pub const FUNCTIONS: &[Entry] = &[
         },
     },
     Entry {
+        name: "fluid.ethylene_glycol_density",
+        parameters: &["mass_fraction", "temperature"],
+        results: &["value"],
+        call: |x| {
+            axlewright::fluid::ethylene_glycol_density(Ratio::from_si(x[0]), Temperature::from_si(x[1]))
+                .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "fluid.propylene_glycol_density",
+        parameters: &["mass_fraction", "temperature"],
+        results: &["value"],
+        call: |x| {
+            axlewright::fluid::propylene_glycol_density(Ratio::from_si(x[0]), Temperature::from_si(x[1]))
+                .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "fluid.ethylene_glycol_dynamic_viscosity",
+        parameters: &["mass_fraction", "temperature"],
+        results: &["value"],
+        call: |x| {
+            axlewright::fluid::ethylene_glycol_dynamic_viscosity(
+                Ratio::from_si(x[0]),
+                Temperature::from_si(x[1]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "fluid.propylene_glycol_dynamic_viscosity",
+        parameters: &["mass_fraction", "temperature"],
+        results: &["value"],
+        call: |x| {
+            axlewright::fluid::propylene_glycol_dynamic_viscosity(
+                Ratio::from_si(x[0]),
+                Temperature::from_si(x[1]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
         name: "fluid.ethylene_glycol_freezing_temperature",
         parameters: &["mass_fraction"],
         results: &["value"],
@@ -353,6 +472,111 @@ pub const FUNCTIONS: &[Entry] = &[
             axlewright::fluid::propylene_glycol_boiling_temperature(
                 AbsolutePressure::from_si(x[0]),
                 Ratio::from_si(x[1]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "fluid.ethylene_glycol_boiling_pressure",
+        parameters: &["temperature", "mass_fraction"],
+        results: &["value"],
+        call: |x| {
+            axlewright::fluid::ethylene_glycol_boiling_pressure(
+                Temperature::from_si(x[0]),
+                Ratio::from_si(x[1]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "fluid.propylene_glycol_boiling_pressure",
+        parameters: &["temperature", "mass_fraction"],
+        results: &["value"],
+        call: |x| {
+            axlewright::fluid::propylene_glycol_boiling_pressure(
+                Temperature::from_si(x[0]),
+                Ratio::from_si(x[1]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "fluid.ethylene_glycol_mass_fraction",
+        parameters: &["concentrate_volume_share", "glycol_mass_share"],
+        results: &["value"],
+        call: |x| {
+            axlewright::fluid::ethylene_glycol_mass_fraction(Ratio::from_si(x[0]), Ratio::from_si(x[1]))
+                .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "fluid.propylene_glycol_mass_fraction",
+        parameters: &["concentrate_volume_share", "glycol_mass_share"],
+        results: &["value"],
+        call: |x| {
+            axlewright::fluid::propylene_glycol_mass_fraction(Ratio::from_si(x[0]), Ratio::from_si(x[1]))
+                .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "fluid.ethylene_glycol_mass_fraction_for_freezing",
+        parameters: &["freezing_temperature"],
+        results: &["value"],
+        call: |x| {
+            axlewright::fluid::ethylene_glycol_mass_fraction_for_freezing(Temperature::from_si(x[0]))
+                .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "fluid.propylene_glycol_mass_fraction_for_freezing",
+        parameters: &["freezing_temperature"],
+        results: &["value"],
+        call: |x| {
+            axlewright::fluid::propylene_glycol_mass_fraction_for_freezing(Temperature::from_si(x[0]))
+                .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "fluid.ethylene_glycol_specific_heat",
+        parameters: &["mass_fraction", "temperature"],
+        results: &["value"],
+        call: |x| {
+            axlewright::fluid::ethylene_glycol_specific_heat(Ratio::from_si(x[0]), Temperature::from_si(x[1]))
+                .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "fluid.propylene_glycol_specific_heat",
+        parameters: &["mass_fraction", "temperature"],
+        results: &["value"],
+        call: |x| {
+            axlewright::fluid::propylene_glycol_specific_heat(
+                Ratio::from_si(x[0]),
+                Temperature::from_si(x[1]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "fluid.ethylene_glycol_thermal_conductivity",
+        parameters: &["mass_fraction", "temperature"],
+        results: &["value"],
+        call: |x| {
+            axlewright::fluid::ethylene_glycol_thermal_conductivity(
+                Ratio::from_si(x[0]),
+                Temperature::from_si(x[1]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "fluid.propylene_glycol_thermal_conductivity",
+        parameters: &["mass_fraction", "temperature"],
+        results: &["value"],
+        call: |x| {
+            axlewright::fluid::propylene_glycol_thermal_conductivity(
+                Ratio::from_si(x[0]),
+                Temperature::from_si(x[1]),
             )
             .map(|on| vec![on.si()])
         },

@@ -17,6 +17,23 @@ static int32_t batch_air_geopotential_altitude(size_t n, const double *const *x,
     return axw_air_geopotential_altitude_n(n, x[0], first, reason);
 }
 
+static int32_t scalar_air_moist_density(const double *x, double *first)
+{
+    return axw_air_moist_density(x[0], x[1], x[2], first);
+}
+static int32_t all_air_moist_density(const double *x, double *out)
+{
+    return axw_air_moist_density(x[0], x[1], x[2], &out[0]);
+}
+static double value_air_moist_density(const double *x)
+{
+    return axw_air_moist_density_value(x[0], x[1], x[2]);
+}
+static int32_t batch_air_moist_density(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_air_moist_density_n(n, x[0], x[1], x[2], first, reason);
+}
+
 static int32_t scalar_air_standard_pressure(const double *x, double *first)
 {
     return axw_air_standard_pressure(x[0], first);
@@ -83,6 +100,91 @@ static double value_air_gauge_pressure(const double *x)
 static int32_t batch_air_gauge_pressure(size_t n, const double *const *x, double *first, int32_t *reason)
 {
     return axw_air_gauge_pressure_n(n, x[0], x[1], first, reason);
+}
+
+static int32_t scalar_air_station_pressure_from_altimeter_setting(const double *x, double *first)
+{
+    return axw_air_station_pressure_from_altimeter_setting(x[0], x[1], first);
+}
+static int32_t all_air_station_pressure_from_altimeter_setting(const double *x, double *out)
+{
+    return axw_air_station_pressure_from_altimeter_setting(x[0], x[1], &out[0]);
+}
+static double value_air_station_pressure_from_altimeter_setting(const double *x)
+{
+    return axw_air_station_pressure_from_altimeter_setting_value(x[0], x[1]);
+}
+static int32_t batch_air_station_pressure_from_altimeter_setting(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_air_station_pressure_from_altimeter_setting_n(n, x[0], x[1], first, reason);
+}
+
+static int32_t scalar_cooling_water_cap_pressure(const double *x, double *first)
+{
+    return axw_cooling_water_cap_pressure(x[0], x[1], first);
+}
+static int32_t all_cooling_water_cap_pressure(const double *x, double *out)
+{
+    return axw_cooling_water_cap_pressure(x[0], x[1], &out[0]);
+}
+static double value_cooling_water_cap_pressure(const double *x)
+{
+    return axw_cooling_water_cap_pressure_value(x[0], x[1]);
+}
+static int32_t batch_cooling_water_cap_pressure(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_cooling_water_cap_pressure_n(n, x[0], x[1], first, reason);
+}
+
+static int32_t scalar_cooling_ethylene_glycol_cap_pressure(const double *x, double *first)
+{
+    return axw_cooling_ethylene_glycol_cap_pressure(x[0], x[1], x[2], first);
+}
+static int32_t all_cooling_ethylene_glycol_cap_pressure(const double *x, double *out)
+{
+    return axw_cooling_ethylene_glycol_cap_pressure(x[0], x[1], x[2], &out[0]);
+}
+static double value_cooling_ethylene_glycol_cap_pressure(const double *x)
+{
+    return axw_cooling_ethylene_glycol_cap_pressure_value(x[0], x[1], x[2]);
+}
+static int32_t batch_cooling_ethylene_glycol_cap_pressure(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_cooling_ethylene_glycol_cap_pressure_n(n, x[0], x[1], x[2], first, reason);
+}
+
+static int32_t scalar_cooling_propylene_glycol_cap_pressure(const double *x, double *first)
+{
+    return axw_cooling_propylene_glycol_cap_pressure(x[0], x[1], x[2], first);
+}
+static int32_t all_cooling_propylene_glycol_cap_pressure(const double *x, double *out)
+{
+    return axw_cooling_propylene_glycol_cap_pressure(x[0], x[1], x[2], &out[0]);
+}
+static double value_cooling_propylene_glycol_cap_pressure(const double *x)
+{
+    return axw_cooling_propylene_glycol_cap_pressure_value(x[0], x[1], x[2]);
+}
+static int32_t batch_cooling_propylene_glycol_cap_pressure(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_cooling_propylene_glycol_cap_pressure_n(n, x[0], x[1], x[2], first, reason);
+}
+
+static int32_t scalar_cooling_leak_down_pressure(const double *x, double *first)
+{
+    return axw_cooling_leak_down_pressure(x[0], x[1], x[2], x[3], first);
+}
+static int32_t all_cooling_leak_down_pressure(const double *x, double *out)
+{
+    return axw_cooling_leak_down_pressure(x[0], x[1], x[2], x[3], &out[0]);
+}
+static double value_cooling_leak_down_pressure(const double *x)
+{
+    return axw_cooling_leak_down_pressure_value(x[0], x[1], x[2], x[3]);
+}
+static int32_t batch_cooling_leak_down_pressure(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_cooling_leak_down_pressure_n(n, x[0], x[1], x[2], x[3], first, reason);
 }
 
 static int32_t scalar_driveline_axle_ratio_by_turns(const double *x, double *first)
@@ -459,6 +561,74 @@ static int32_t batch_engine_crank_power(size_t n, const double *const *x, double
     return axw_engine_crank_power_n(n, x[0], x[1], first, reason);
 }
 
+static int32_t scalar_fluid_ethylene_glycol_density(const double *x, double *first)
+{
+    return axw_fluid_ethylene_glycol_density(x[0], x[1], first);
+}
+static int32_t all_fluid_ethylene_glycol_density(const double *x, double *out)
+{
+    return axw_fluid_ethylene_glycol_density(x[0], x[1], &out[0]);
+}
+static double value_fluid_ethylene_glycol_density(const double *x)
+{
+    return axw_fluid_ethylene_glycol_density_value(x[0], x[1]);
+}
+static int32_t batch_fluid_ethylene_glycol_density(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_fluid_ethylene_glycol_density_n(n, x[0], x[1], first, reason);
+}
+
+static int32_t scalar_fluid_propylene_glycol_density(const double *x, double *first)
+{
+    return axw_fluid_propylene_glycol_density(x[0], x[1], first);
+}
+static int32_t all_fluid_propylene_glycol_density(const double *x, double *out)
+{
+    return axw_fluid_propylene_glycol_density(x[0], x[1], &out[0]);
+}
+static double value_fluid_propylene_glycol_density(const double *x)
+{
+    return axw_fluid_propylene_glycol_density_value(x[0], x[1]);
+}
+static int32_t batch_fluid_propylene_glycol_density(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_fluid_propylene_glycol_density_n(n, x[0], x[1], first, reason);
+}
+
+static int32_t scalar_fluid_ethylene_glycol_dynamic_viscosity(const double *x, double *first)
+{
+    return axw_fluid_ethylene_glycol_dynamic_viscosity(x[0], x[1], first);
+}
+static int32_t all_fluid_ethylene_glycol_dynamic_viscosity(const double *x, double *out)
+{
+    return axw_fluid_ethylene_glycol_dynamic_viscosity(x[0], x[1], &out[0]);
+}
+static double value_fluid_ethylene_glycol_dynamic_viscosity(const double *x)
+{
+    return axw_fluid_ethylene_glycol_dynamic_viscosity_value(x[0], x[1]);
+}
+static int32_t batch_fluid_ethylene_glycol_dynamic_viscosity(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_fluid_ethylene_glycol_dynamic_viscosity_n(n, x[0], x[1], first, reason);
+}
+
+static int32_t scalar_fluid_propylene_glycol_dynamic_viscosity(const double *x, double *first)
+{
+    return axw_fluid_propylene_glycol_dynamic_viscosity(x[0], x[1], first);
+}
+static int32_t all_fluid_propylene_glycol_dynamic_viscosity(const double *x, double *out)
+{
+    return axw_fluid_propylene_glycol_dynamic_viscosity(x[0], x[1], &out[0]);
+}
+static double value_fluid_propylene_glycol_dynamic_viscosity(const double *x)
+{
+    return axw_fluid_propylene_glycol_dynamic_viscosity_value(x[0], x[1]);
+}
+static int32_t batch_fluid_propylene_glycol_dynamic_viscosity(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_fluid_propylene_glycol_dynamic_viscosity_n(n, x[0], x[1], first, reason);
+}
+
 static int32_t scalar_fluid_ethylene_glycol_freezing_temperature(const double *x, double *first)
 {
     return axw_fluid_ethylene_glycol_freezing_temperature(x[0], first);
@@ -525,6 +695,176 @@ static double value_fluid_propylene_glycol_boiling_temperature(const double *x)
 static int32_t batch_fluid_propylene_glycol_boiling_temperature(size_t n, const double *const *x, double *first, int32_t *reason)
 {
     return axw_fluid_propylene_glycol_boiling_temperature_n(n, x[0], x[1], first, reason);
+}
+
+static int32_t scalar_fluid_ethylene_glycol_boiling_pressure(const double *x, double *first)
+{
+    return axw_fluid_ethylene_glycol_boiling_pressure(x[0], x[1], first);
+}
+static int32_t all_fluid_ethylene_glycol_boiling_pressure(const double *x, double *out)
+{
+    return axw_fluid_ethylene_glycol_boiling_pressure(x[0], x[1], &out[0]);
+}
+static double value_fluid_ethylene_glycol_boiling_pressure(const double *x)
+{
+    return axw_fluid_ethylene_glycol_boiling_pressure_value(x[0], x[1]);
+}
+static int32_t batch_fluid_ethylene_glycol_boiling_pressure(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_fluid_ethylene_glycol_boiling_pressure_n(n, x[0], x[1], first, reason);
+}
+
+static int32_t scalar_fluid_propylene_glycol_boiling_pressure(const double *x, double *first)
+{
+    return axw_fluid_propylene_glycol_boiling_pressure(x[0], x[1], first);
+}
+static int32_t all_fluid_propylene_glycol_boiling_pressure(const double *x, double *out)
+{
+    return axw_fluid_propylene_glycol_boiling_pressure(x[0], x[1], &out[0]);
+}
+static double value_fluid_propylene_glycol_boiling_pressure(const double *x)
+{
+    return axw_fluid_propylene_glycol_boiling_pressure_value(x[0], x[1]);
+}
+static int32_t batch_fluid_propylene_glycol_boiling_pressure(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_fluid_propylene_glycol_boiling_pressure_n(n, x[0], x[1], first, reason);
+}
+
+static int32_t scalar_fluid_ethylene_glycol_mass_fraction(const double *x, double *first)
+{
+    return axw_fluid_ethylene_glycol_mass_fraction(x[0], x[1], first);
+}
+static int32_t all_fluid_ethylene_glycol_mass_fraction(const double *x, double *out)
+{
+    return axw_fluid_ethylene_glycol_mass_fraction(x[0], x[1], &out[0]);
+}
+static double value_fluid_ethylene_glycol_mass_fraction(const double *x)
+{
+    return axw_fluid_ethylene_glycol_mass_fraction_value(x[0], x[1]);
+}
+static int32_t batch_fluid_ethylene_glycol_mass_fraction(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_fluid_ethylene_glycol_mass_fraction_n(n, x[0], x[1], first, reason);
+}
+
+static int32_t scalar_fluid_propylene_glycol_mass_fraction(const double *x, double *first)
+{
+    return axw_fluid_propylene_glycol_mass_fraction(x[0], x[1], first);
+}
+static int32_t all_fluid_propylene_glycol_mass_fraction(const double *x, double *out)
+{
+    return axw_fluid_propylene_glycol_mass_fraction(x[0], x[1], &out[0]);
+}
+static double value_fluid_propylene_glycol_mass_fraction(const double *x)
+{
+    return axw_fluid_propylene_glycol_mass_fraction_value(x[0], x[1]);
+}
+static int32_t batch_fluid_propylene_glycol_mass_fraction(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_fluid_propylene_glycol_mass_fraction_n(n, x[0], x[1], first, reason);
+}
+
+static int32_t scalar_fluid_ethylene_glycol_mass_fraction_for_freezing(const double *x, double *first)
+{
+    return axw_fluid_ethylene_glycol_mass_fraction_for_freezing(x[0], first);
+}
+static int32_t all_fluid_ethylene_glycol_mass_fraction_for_freezing(const double *x, double *out)
+{
+    return axw_fluid_ethylene_glycol_mass_fraction_for_freezing(x[0], &out[0]);
+}
+static double value_fluid_ethylene_glycol_mass_fraction_for_freezing(const double *x)
+{
+    return axw_fluid_ethylene_glycol_mass_fraction_for_freezing_value(x[0]);
+}
+static int32_t batch_fluid_ethylene_glycol_mass_fraction_for_freezing(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_fluid_ethylene_glycol_mass_fraction_for_freezing_n(n, x[0], first, reason);
+}
+
+static int32_t scalar_fluid_propylene_glycol_mass_fraction_for_freezing(const double *x, double *first)
+{
+    return axw_fluid_propylene_glycol_mass_fraction_for_freezing(x[0], first);
+}
+static int32_t all_fluid_propylene_glycol_mass_fraction_for_freezing(const double *x, double *out)
+{
+    return axw_fluid_propylene_glycol_mass_fraction_for_freezing(x[0], &out[0]);
+}
+static double value_fluid_propylene_glycol_mass_fraction_for_freezing(const double *x)
+{
+    return axw_fluid_propylene_glycol_mass_fraction_for_freezing_value(x[0]);
+}
+static int32_t batch_fluid_propylene_glycol_mass_fraction_for_freezing(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_fluid_propylene_glycol_mass_fraction_for_freezing_n(n, x[0], first, reason);
+}
+
+static int32_t scalar_fluid_ethylene_glycol_specific_heat(const double *x, double *first)
+{
+    return axw_fluid_ethylene_glycol_specific_heat(x[0], x[1], first);
+}
+static int32_t all_fluid_ethylene_glycol_specific_heat(const double *x, double *out)
+{
+    return axw_fluid_ethylene_glycol_specific_heat(x[0], x[1], &out[0]);
+}
+static double value_fluid_ethylene_glycol_specific_heat(const double *x)
+{
+    return axw_fluid_ethylene_glycol_specific_heat_value(x[0], x[1]);
+}
+static int32_t batch_fluid_ethylene_glycol_specific_heat(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_fluid_ethylene_glycol_specific_heat_n(n, x[0], x[1], first, reason);
+}
+
+static int32_t scalar_fluid_propylene_glycol_specific_heat(const double *x, double *first)
+{
+    return axw_fluid_propylene_glycol_specific_heat(x[0], x[1], first);
+}
+static int32_t all_fluid_propylene_glycol_specific_heat(const double *x, double *out)
+{
+    return axw_fluid_propylene_glycol_specific_heat(x[0], x[1], &out[0]);
+}
+static double value_fluid_propylene_glycol_specific_heat(const double *x)
+{
+    return axw_fluid_propylene_glycol_specific_heat_value(x[0], x[1]);
+}
+static int32_t batch_fluid_propylene_glycol_specific_heat(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_fluid_propylene_glycol_specific_heat_n(n, x[0], x[1], first, reason);
+}
+
+static int32_t scalar_fluid_ethylene_glycol_thermal_conductivity(const double *x, double *first)
+{
+    return axw_fluid_ethylene_glycol_thermal_conductivity(x[0], x[1], first);
+}
+static int32_t all_fluid_ethylene_glycol_thermal_conductivity(const double *x, double *out)
+{
+    return axw_fluid_ethylene_glycol_thermal_conductivity(x[0], x[1], &out[0]);
+}
+static double value_fluid_ethylene_glycol_thermal_conductivity(const double *x)
+{
+    return axw_fluid_ethylene_glycol_thermal_conductivity_value(x[0], x[1]);
+}
+static int32_t batch_fluid_ethylene_glycol_thermal_conductivity(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_fluid_ethylene_glycol_thermal_conductivity_n(n, x[0], x[1], first, reason);
+}
+
+static int32_t scalar_fluid_propylene_glycol_thermal_conductivity(const double *x, double *first)
+{
+    return axw_fluid_propylene_glycol_thermal_conductivity(x[0], x[1], first);
+}
+static int32_t all_fluid_propylene_glycol_thermal_conductivity(const double *x, double *out)
+{
+    return axw_fluid_propylene_glycol_thermal_conductivity(x[0], x[1], &out[0]);
+}
+static double value_fluid_propylene_glycol_thermal_conductivity(const double *x)
+{
+    return axw_fluid_propylene_glycol_thermal_conductivity_value(x[0], x[1]);
+}
+static int32_t batch_fluid_propylene_glycol_thermal_conductivity(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_fluid_propylene_glycol_thermal_conductivity_n(n, x[0], x[1], first, reason);
 }
 
 static int32_t scalar_fluid_water_boiling_temperature(const double *x, double *first)
@@ -1124,10 +1464,16 @@ static int32_t batch_tyre_wheel_offset(size_t n, const double *const *x, double 
 
 static const family families[] = {
     {"air_geopotential_altitude", 1, 1, {5000.0}, scalar_air_geopotential_altitude, all_air_geopotential_altitude, value_air_geopotential_altitude, batch_air_geopotential_altitude},
+    {"air_moist_density", 3, 1, {101325.0, 308.15, 3000.0}, scalar_air_moist_density, all_air_moist_density, value_air_moist_density, batch_air_moist_density},
     {"air_standard_pressure", 1, 1, {0.0}, scalar_air_standard_pressure, all_air_standard_pressure, value_air_standard_pressure, batch_air_standard_pressure},
     {"air_standard_density", 1, 1, {-3000.0}, scalar_air_standard_density, all_air_standard_density, value_air_standard_density, batch_air_standard_density},
     {"air_absolute_pressure", 2, 1, {103421.35939752542, 101325.0}, scalar_air_absolute_pressure, all_air_absolute_pressure, value_air_absolute_pressure, batch_air_absolute_pressure},
     {"air_gauge_pressure", 2, 1, {204746.71257792765, 101325.0}, scalar_air_gauge_pressure, all_air_gauge_pressure, value_air_gauge_pressure, batch_air_gauge_pressure},
+    {"air_station_pressure_from_altimeter_setting", 2, 1, {101325.0, 1524.0}, scalar_air_station_pressure_from_altimeter_setting, all_air_station_pressure_from_altimeter_setting, value_air_station_pressure_from_altimeter_setting, batch_air_station_pressure_from_altimeter_setting},
+    {"cooling_water_cap_pressure", 2, 1, {394.2611, 101325.0}, scalar_cooling_water_cap_pressure, all_cooling_water_cap_pressure, value_cooling_water_cap_pressure, batch_cooling_water_cap_pressure},
+    {"cooling_ethylene_glycol_cap_pressure", 3, 1, {373.15, 0.3, 84307.26454059842}, scalar_cooling_ethylene_glycol_cap_pressure, all_cooling_ethylene_glycol_cap_pressure, value_cooling_ethylene_glycol_cap_pressure, batch_cooling_ethylene_glycol_cap_pressure},
+    {"cooling_propylene_glycol_cap_pressure", 3, 1, {373.15, 0.3, 84307.26454059842}, scalar_cooling_propylene_glycol_cap_pressure, all_cooling_propylene_glycol_cap_pressure, value_cooling_propylene_glycol_cap_pressure, batch_cooling_propylene_glycol_cap_pressure},
+    {"cooling_leak_down_pressure", 4, 1, {103421.0, 298.15, 288.15, 101325.0}, scalar_cooling_leak_down_pressure, all_cooling_leak_down_pressure, value_cooling_leak_down_pressure, batch_cooling_leak_down_pressure},
     {"driveline_axle_ratio_by_turns", 2, 1, {128.80529879718154, 31.41592653589793}, scalar_driveline_axle_ratio_by_turns, all_driveline_axle_ratio_by_turns, value_driveline_axle_ratio_by_turns, batch_driveline_axle_ratio_by_turns},
     {"driveline_axle_ratio_one_wheel_held", 2, 1, {64.40264939859075, 31.41592653589793}, scalar_driveline_axle_ratio_one_wheel_held, all_driveline_axle_ratio_one_wheel_held, value_driveline_axle_ratio_one_wheel_held, batch_driveline_axle_ratio_one_wheel_held},
     {"driveline_clutch_capacity_uniform_wear", 5, 1, {9000.0, 0.3, 0.24, 0.16, 2.0}, scalar_driveline_clutch_capacity_uniform_wear, all_driveline_clutch_capacity_uniform_wear, value_driveline_clutch_capacity_uniform_wear, batch_driveline_clutch_capacity_uniform_wear},
@@ -1150,10 +1496,24 @@ static const family families[] = {
     {"engine_torque", 2, 1, {188495.5592153876, 471.23889803846896}, scalar_engine_torque, all_engine_torque, value_engine_torque, batch_engine_torque},
     {"engine_wheel_power", 2, 1, {149139.97431645403, 0.85}, scalar_engine_wheel_power, all_engine_wheel_power, value_engine_wheel_power, batch_engine_wheel_power},
     {"engine_crank_power", 2, 1, {126768.97816898592, 0.85}, scalar_engine_crank_power, all_engine_crank_power, value_engine_crank_power, batch_engine_crank_power},
+    {"fluid_ethylene_glycol_density", 2, 1, {0.4, 363.15}, scalar_fluid_ethylene_glycol_density, all_fluid_ethylene_glycol_density, value_fluid_ethylene_glycol_density, batch_fluid_ethylene_glycol_density},
+    {"fluid_propylene_glycol_density", 2, 1, {0.3, 293.15}, scalar_fluid_propylene_glycol_density, all_fluid_propylene_glycol_density, value_fluid_propylene_glycol_density, batch_fluid_propylene_glycol_density},
+    {"fluid_ethylene_glycol_dynamic_viscosity", 2, 1, {0.4, 363.15}, scalar_fluid_ethylene_glycol_dynamic_viscosity, all_fluid_ethylene_glycol_dynamic_viscosity, value_fluid_ethylene_glycol_dynamic_viscosity, batch_fluid_ethylene_glycol_dynamic_viscosity},
+    {"fluid_propylene_glycol_dynamic_viscosity", 2, 1, {0.3, 293.15}, scalar_fluid_propylene_glycol_dynamic_viscosity, all_fluid_propylene_glycol_dynamic_viscosity, value_fluid_propylene_glycol_dynamic_viscosity, batch_fluid_propylene_glycol_dynamic_viscosity},
     {"fluid_ethylene_glycol_freezing_temperature", 1, 1, {0.1}, scalar_fluid_ethylene_glycol_freezing_temperature, all_fluid_ethylene_glycol_freezing_temperature, value_fluid_ethylene_glycol_freezing_temperature, batch_fluid_ethylene_glycol_freezing_temperature},
     {"fluid_propylene_glycol_freezing_temperature", 1, 1, {0.3}, scalar_fluid_propylene_glycol_freezing_temperature, all_fluid_propylene_glycol_freezing_temperature, value_fluid_propylene_glycol_freezing_temperature, batch_fluid_propylene_glycol_freezing_temperature},
     {"fluid_ethylene_glycol_boiling_temperature", 2, 1, {101325.0, 0.0}, scalar_fluid_ethylene_glycol_boiling_temperature, all_fluid_ethylene_glycol_boiling_temperature, value_fluid_ethylene_glycol_boiling_temperature, batch_fluid_ethylene_glycol_boiling_temperature},
     {"fluid_propylene_glycol_boiling_temperature", 2, 1, {101325.0, 0.3}, scalar_fluid_propylene_glycol_boiling_temperature, all_fluid_propylene_glycol_boiling_temperature, value_fluid_propylene_glycol_boiling_temperature, batch_fluid_propylene_glycol_boiling_temperature},
+    {"fluid_ethylene_glycol_boiling_pressure", 2, 1, {373.15, 0.3}, scalar_fluid_ethylene_glycol_boiling_pressure, all_fluid_ethylene_glycol_boiling_pressure, value_fluid_ethylene_glycol_boiling_pressure, batch_fluid_ethylene_glycol_boiling_pressure},
+    {"fluid_propylene_glycol_boiling_pressure", 2, 1, {373.15, 0.3}, scalar_fluid_propylene_glycol_boiling_pressure, all_fluid_propylene_glycol_boiling_pressure, value_fluid_propylene_glycol_boiling_pressure, batch_fluid_propylene_glycol_boiling_pressure},
+    {"fluid_ethylene_glycol_mass_fraction", 2, 1, {0.5, 1.0}, scalar_fluid_ethylene_glycol_mass_fraction, all_fluid_ethylene_glycol_mass_fraction, value_fluid_ethylene_glycol_mass_fraction, batch_fluid_ethylene_glycol_mass_fraction},
+    {"fluid_propylene_glycol_mass_fraction", 2, 1, {0.5, 1.0}, scalar_fluid_propylene_glycol_mass_fraction, all_fluid_propylene_glycol_mass_fraction, value_fluid_propylene_glycol_mass_fraction, batch_fluid_propylene_glycol_mass_fraction},
+    {"fluid_ethylene_glycol_mass_fraction_for_freezing", 1, 1, {268.15}, scalar_fluid_ethylene_glycol_mass_fraction_for_freezing, all_fluid_ethylene_glycol_mass_fraction_for_freezing, value_fluid_ethylene_glycol_mass_fraction_for_freezing, batch_fluid_ethylene_glycol_mass_fraction_for_freezing},
+    {"fluid_propylene_glycol_mass_fraction_for_freezing", 1, 1, {268.15}, scalar_fluid_propylene_glycol_mass_fraction_for_freezing, all_fluid_propylene_glycol_mass_fraction_for_freezing, value_fluid_propylene_glycol_mass_fraction_for_freezing, batch_fluid_propylene_glycol_mass_fraction_for_freezing},
+    {"fluid_ethylene_glycol_specific_heat", 2, 1, {0.4, 363.15}, scalar_fluid_ethylene_glycol_specific_heat, all_fluid_ethylene_glycol_specific_heat, value_fluid_ethylene_glycol_specific_heat, batch_fluid_ethylene_glycol_specific_heat},
+    {"fluid_propylene_glycol_specific_heat", 2, 1, {0.3, 293.15}, scalar_fluid_propylene_glycol_specific_heat, all_fluid_propylene_glycol_specific_heat, value_fluid_propylene_glycol_specific_heat, batch_fluid_propylene_glycol_specific_heat},
+    {"fluid_ethylene_glycol_thermal_conductivity", 2, 1, {0.4, 363.15}, scalar_fluid_ethylene_glycol_thermal_conductivity, all_fluid_ethylene_glycol_thermal_conductivity, value_fluid_ethylene_glycol_thermal_conductivity, batch_fluid_ethylene_glycol_thermal_conductivity},
+    {"fluid_propylene_glycol_thermal_conductivity", 2, 1, {0.3, 293.15}, scalar_fluid_propylene_glycol_thermal_conductivity, all_fluid_propylene_glycol_thermal_conductivity, value_fluid_propylene_glycol_thermal_conductivity, batch_fluid_propylene_glycol_thermal_conductivity},
     {"fluid_water_boiling_temperature", 1, 1, {100000.0}, scalar_fluid_water_boiling_temperature, all_fluid_water_boiling_temperature, value_fluid_water_boiling_temperature, batch_fluid_water_boiling_temperature},
     {"fluid_water_saturation_pressure", 1, 1, {500.0}, scalar_fluid_water_saturation_pressure, all_fluid_water_saturation_pressure, value_fluid_water_saturation_pressure, batch_fluid_water_saturation_pressure},
     {"mass_weight_distribution", 7, 8, {612.0, 598.0, 455.0, 467.0, 2.65, 1.54, 1.52}, scalar_mass_weight_distribution, all_mass_weight_distribution, value_mass_weight_distribution, batch_mass_weight_distribution},

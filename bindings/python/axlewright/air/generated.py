@@ -1,4 +1,4 @@
-"""Air: the standard atmosphere, and pressures against the air around. Generated; do not edit."""
+"""Air: the standard atmosphere, moist air, and pressures against the air around. Generated; do not edit."""
 
 from __future__ import annotations
 
@@ -10,13 +10,15 @@ if TYPE_CHECKING:
     from axlewright import Quantity
     from axlewright._types import Invalid, QuantityLike
 
-__all__ = ["absolute_pressure", "gauge_pressure", "geopotential_altitude", "standard_density", "standard_pressure"]
+__all__ = ["absolute_pressure", "gauge_pressure", "geopotential_altitude", "moist_density", "standard_density", "standard_pressure", "station_pressure_from_altimeter_setting"]
 
 _geopotential_altitude = _functions["air.geopotential_altitude"]
+_moist_density = _functions["air.moist_density"]
 _standard_pressure = _functions["air.standard_pressure"]
 _standard_density = _functions["air.standard_density"]
 _absolute_pressure = _functions["air.absolute_pressure"]
 _gauge_pressure = _functions["air.gauge_pressure"]
+_station_pressure_from_altimeter_setting = _functions["air.station_pressure_from_altimeter_setting"]
 
 
 def geopotential_altitude(
@@ -45,6 +47,46 @@ def geopotential_altitude(
     `invalid="nan"` it gives NaN.
     """
     return _geopotential_altitude(geometric_altitude, invalid)  # type: ignore[no-any-return]
+
+
+def moist_density(
+    *,
+    station_pressure: QuantityLike,
+    temperature: QuantityLike,
+    vapour_pressure: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Density of moist air.
+
+    Formula
+        `d = (p - e) / (R T) + e / (R_v T)` with `R` = 287.053 J/(kg·K) and `R_v` = 461.523 J/(kg·K)
+
+    Parameters
+        station_pressure (absolute pressure): `p`, absolute pressure of the air as measured there,
+            vapour included, not reduced to sea level
+        temperature (temperature): `T`
+        vapour_pressure (absolute pressure): `e`, partial pressure of the water vapour:
+            `fluid::water_saturation_pressure` at the dew point; 0 for dry air
+
+    Returns
+        (density [kg/m³]) The mass of air and vapour over their volume; moist air is lighter than
+        dry.
+
+    Valid for (SI)
+        - `10000 <= station_pressure <= 200000`
+        - `200 <= temperature <= 400`
+        - `0 <= vapour_pressure <= 9000`
+
+        An ideal mixture: real air is denser by 0.03 % to 0.07 % near sea level. No more vapour than
+        the air can hold at its temperature: that is not checked, and mist counts for nothing.
+
+    Source
+        Dalton's law and the ideal gas law; gas constants: US Standard Atmosphere 1976, CODATA 2018
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _moist_density(station_pressure, temperature, vapour_pressure, invalid)  # type: ignore[no-any-return]
 
 
 def standard_pressure(
@@ -174,3 +216,43 @@ def gauge_pressure(
     `invalid="nan"` it gives NaN.
     """
     return _gauge_pressure(absolute_pressure, station_pressure, invalid)  # type: ignore[no-any-return]
+
+
+def station_pressure_from_altimeter_setting(
+    *,
+    altimeter_setting: QuantityLike,
+    geopotential_altitude: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Pressure of the air at a place, from the pressure that a weather report reduced to sea level.
+
+    Formula
+        `p = p_ISA(H + H_ISA(q))`: an altimeter set to `q` shows `H` where the pressure is `p`.
+        `p_ISA` is the pressure of the standard atmosphere below 11 km (`air::standard_pressure`),
+        `H_ISA(q) = 288.15 / 0.0065 (1 - (q / 101325)^(R 0.0065 / g))` its inverse
+
+    Parameters
+        altimeter_setting (absolute pressure): `q`, pressure reduced to sea level by the standard
+            atmosphere (QNH), as airfields report it
+        geopotential_altitude (length): `H`, of the place, above mean sea level
+
+    Returns
+        (absolute pressure [Pa]) The station pressure: what a cap, a gauge and boiling see.
+
+    Valid for (SI)
+        - `80000 <= altimeter_setting <= 110000`
+        - `-500 <= geopotential_altitude <= 8000`
+
+        Not for a sea-level pressure that was reduced with the measured temperature: that one
+        differs by what the day differs from the standard atmosphere, at 1500 m by about 0.06 % for
+        each kelvin. The US definition takes 0.3 hPa off the station pressure
+        first (from memory): there the result is low by that much.
+
+    Source
+        Definition of the altimeter setting QNH (ICAO Doc 8896; from memory) on the US Standard
+        Atmosphere 1976 (NASA-TM-X-74335), eq. 33a
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _station_pressure_from_altimeter_setting(altimeter_setting, geopotential_altitude, invalid)  # type: ignore[no-any-return]

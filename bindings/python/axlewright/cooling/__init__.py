@@ -2,9 +2,17 @@ from .generated import (
     __doc__,
     BoilingMargin,
     Coolant,
+    ethylene_glycol_cap_pressure,
+    leak_down_pressure,
+    propylene_glycol_cap_pressure,
+    water_cap_pressure,
 )
 
 __all__ = [
     "BoilingMargin",
     "Coolant",
+    "ethylene_glycol_cap_pressure",
+    "leak_down_pressure",
+    "propylene_glycol_cap_pressure",
+    "water_cap_pressure",
 ]

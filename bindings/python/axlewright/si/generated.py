@@ -2,10 +2,11 @@
 
 from typing import TYPE_CHECKING
 
-SYSTEMS = ("air", "driveline", "engine", "fluid", "mass", "spring", "tyre",)
+SYSTEMS = ("air", "cooling", "driveline", "engine", "fluid", "mass", "spring", "tyre",)
 
 if TYPE_CHECKING:
     from axlewright.si import air as air
+    from axlewright.si import cooling as cooling
     from axlewright.si import driveline as driveline
     from axlewright.si import engine as engine
     from axlewright.si import fluid as fluid

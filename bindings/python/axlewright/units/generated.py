@@ -99,6 +99,16 @@ __all__ = [
     "g_cm3",
     "lb_ft3",
     "lb_in3",
+    "J_kgK",
+    "kJ_kgK",
+    "Btu_lbF",
+    "Pa_s",
+    "mPa_s",
+    "cP",
+    "lb_ft_s",
+    "W_mK",
+    "Btu_hftF",
+    "Btu_in_hft2F",
     "Pa_absolute",
     "hPa_absolute",
     "kPa_absolute",
@@ -266,6 +276,22 @@ kg_m3: Final[Unit] = _UNITS["kg_m3"]
 g_cm3: Final[Unit] = _UNITS["g_cm3"]
 lb_ft3: Final[Unit] = _UNITS["lb_ft3"]
 lb_in3: Final[Unit] = _UNITS["lb_in3"]
+
+# Specific heat
+J_kgK: Final[Unit] = _UNITS["J_kgK"]
+kJ_kgK: Final[Unit] = _UNITS["kJ_kgK"]
+Btu_lbF: Final[Unit] = _UNITS["Btu_lbF"]
+
+# Dynamic viscosity
+Pa_s: Final[Unit] = _UNITS["Pa_s"]
+mPa_s: Final[Unit] = _UNITS["mPa_s"]
+cP: Final[Unit] = _UNITS["cP"]
+lb_ft_s: Final[Unit] = _UNITS["lb_ft_s"]
+
+# Thermal conductivity
+W_mK: Final[Unit] = _UNITS["W_mK"]
+Btu_hftF: Final[Unit] = _UNITS["Btu_hftF"]
+Btu_in_hft2F: Final[Unit] = _UNITS["Btu_in_hft2F"]
 
 # Absolute pressure
 Pa_absolute: Final[Unit] = _UNITS["Pa_absolute"]

@@ -7,7 +7,7 @@ const SEA_LEVEL_PRESSURE: f64 = 101_325.0;
 const LAPSE: f64 = 0.0065;
 const TROPOPAUSE: f64 = 11_000.0;
 /// Specific gas constant of dry air, 8314.32 / 28.9644 J/(kg·K).
-const GAS: f64 = 8314.32 / 28.9644;
+pub(super) const GAS: f64 = 8314.32 / 28.9644;
 
 #[inline(always)]
 fn temperature(altitude: f64) -> f64 {
@@ -15,12 +15,19 @@ fn temperature(altitude: f64) -> f64 {
 }
 
 #[inline(always)]
-fn pressure(altitude: f64) -> f64 {
+pub(super) fn pressure(altitude: f64) -> f64 {
     let cooled = temperature(altitude);
     let exponent = STANDARD_GRAVITY / (GAS * LAPSE);
     let below = SEA_LEVEL_PRESSURE * (cooled / SEA_LEVEL_TEMPERATURE).powf(exponent);
     let above = altitude - TROPOPAUSE;
     if above > 0.0 { below * (-STANDARD_GRAVITY * above / (GAS * cooled)).exp() } else { below }
+}
+
+/// Altitude (m) at which the standard atmosphere has this pressure (Pa), in the troposphere.
+#[inline(always)]
+pub(super) fn pressure_altitude(pressure: f64) -> f64 {
+    let cooled = (pressure / SEA_LEVEL_PRESSURE).powf(GAS * LAPSE / STANDARD_GRAVITY);
+    SEA_LEVEL_TEMPERATURE / LAPSE * (1.0 - cooled)
 }
 
 /// Pressure of the standard atmosphere: the station pressure of an average day.

@@ -421,6 +421,25 @@ quantities! {
         lb_ft3 "lb/ft³" [] (POUND) / (FOOT * FOOT * FOOT);
         lb_in3 "lb/in³" [] (POUND) / (0.000_016_387_064);
     }
+    /// Heat per mass and temperature.
+    SpecificHeat "specific heat" [P2, Z0, N2, N1; dyn Plain] "J/(kg·K)" metric kJ_kgK us Btu_lbF {
+        J_kgK "J/(kg·K)" ["J/kgK", "J/(kg K)", "J/kg·K", "J/(kg·°C)"] (1.0) / (1.0);
+        kJ_kgK "kJ/(kg·K)" ["kJ/kgK", "kJ/(kg K)", "kJ/kg·K", "kJ/(kg·°C)"] (1000.0) / (1.0);
+        Btu_lbF "Btu/(lb·°F)" ["Btu/lb·°F", "Btu/(lb·F)", "Btu/lb·F", "Btu/lbF"] (4_186.8) / (1.0);
+    }
+    /// Resistance of a liquid to shear. Not a kinematic viscosity.
+    DynamicViscosity "dynamic viscosity" [N1, P1, N1, Z0; dyn Plain] "Pa·s" metric mPa_s us cP {
+        Pa_s "Pa·s" ["N·s/m²"] (1.0) / (1.0);
+        mPa_s "mPa·s" [] (1.0) / (1000.0);
+        cP "cP" ["centipoise"] (1.0) / (1000.0);
+        lb_ft_s "lb/(ft·s)" ["lb/ft·s"] (POUND) / (FOOT);
+    }
+    /// Heat flow per area and temperature gradient.
+    ThermalConductivity "thermal conductivity" [P1, P1, N3, N1; dyn Plain] "W/(m·K)" metric W_mK us Btu_hftF {
+        W_mK "W/(m·K)" ["W/mK", "W/(m K)", "W/m·K", "W/(m·°C)"] (1.0) / (1.0);
+        Btu_hftF "Btu/(h·ft·°F)" ["Btu/(hr·ft·°F)", "Btu/(h·ft·F)", "Btu/(hr·ft·F)"] (1_055.055_852_62 * 9.0) / (FOOT * 3600.0 * 5.0);
+        Btu_in_hft2F "Btu·in/(h·ft²·°F)" ["Btu·in/(hr·ft²·°F)", "Btu·in/(h·ft²·F)", "Btu·in/(hr·ft²·F)"] (1_055.055_852_62 * 9.0) / (FOOT * 12.0 * 3600.0 * 5.0);
+    }
     /// A pressure above vacuum: of the air, of steam.
     AbsolutePressure "absolute pressure" [N1, P1, N2, Z0; dyn AbsoluteKind] "Pa" metric kPa_absolute us psi_absolute {
         Pa_absolute "Pa absolute" ["Pa abs", "Pa(a)", "Pa a"] (1.0) / (1.0);
@@ -568,6 +587,12 @@ mod tests {
         ("Stress", "Mpsi", 6_894_757_293.168_361),             // 1e6 psi
         ("AbsolutePressure", "psi_absolute", 6_894.757_293_168_361_3),
         ("GaugePressure", "psi_gauge", 6_894.757_293_168_361_3),
+        // Btu_IT / (lb °F), exact, and poise, exact: SP 811 B.8; Btu_IT / (h ft °F).
+        ("SpecificHeat", "Btu_lbF", 4_186.8),
+        ("DynamicViscosity", "cP", 0.001),
+        ("DynamicViscosity", "lb_ft_s", 1.488_163_943_569_553_7),
+        ("ThermalConductivity", "Btu_hftF", 1.730_734_666_371_391_2),
+        ("ThermalConductivity", "Btu_in_hft2F", 0.144_227_888_864_282_6),
         ("AbsolutePressure", "atm_absolute", 101_325.0), // standard atmosphere, exact, SP 811 B.8
         ("AbsolutePressure", "inHg_absolute", 3_386.389), // inch of mercury, conventional, SP 811 B.8
         ("GaugePressure", "inHg_gauge", 3_386.389),      // the same
@@ -601,6 +626,10 @@ mod tests {
             ("Velocity", "ft_s", "in_s", 12.0),                    // from ft and in
             ("TurnsPerDistance", "rev_km", "rev_mile", 1.609_344), // from mile and km
             ("RotationalStiffness", "ft_lbf_deg", "Nm_deg", 1.355_817_948_331_400_4), // from ft lbf
+            // From kilo, milli, and the foot of twelve inches.
+            ("SpecificHeat", "kJ_kgK", "J_kgK", 1000.0),
+            ("DynamicViscosity", "Pa_s", "mPa_s", 1000.0),
+            ("ThermalConductivity", "Btu_hftF", "Btu_in_hft2F", 12.0),
         ];
         for (kind, one, other, ratio) in pairs {
             let found = one_in_si(kind, one) / one_in_si(kind, other);

@@ -6,11 +6,6 @@ use crate::units::{
 };
 use crate::{Error, Result, Verdict, air, fluid, valid};
 
-/// Densities at 20 °C (kg/m³): CRC Handbook as the open `chemicals` library carries it; water: IAPWS-95.
-const WATER_DENSITY: f64 = 998.207;
-const ETHYLENE_GLYCOL_DENSITY: f64 = 1113.5;
-const PROPYLENE_GLYCOL_DENSITY: f64 = 1036.1;
-
 /// A coolant under a cap at an altitude, and the hottest that it gets.
 ///
 /// # Formula
@@ -33,7 +28,7 @@ const PROPYLENE_GLYCOL_DENSITY: f64 = 1036.1;
 /// metal boils coolant earlier than its mean temperature says, and the pump inlet governs. Limits of the mixture models as in `fluid`.
 ///
 /// # Source
-/// Boiling: see `fluid`; air: US Standard Atmosphere 1976; densities at 20 °C: CRC Handbook as carried by the open chemicals library 1.5.2, IAPWS-95
+/// Boiling and the mass fraction of a mix by volume: see `fluid`; air: US Standard Atmosphere 1976
 ///
 /// # Caution
 /// Hot pressurised coolant scalds: never open a hot system, never pump it above its weakest component; local codes and the maker's instructions come first.
@@ -246,7 +241,7 @@ impl Coolant {
 
     /// Glycol by mass of the mix.
     fn mass_fraction(&self) -> Result<Ratio> {
-        let glycol_density = match self.liquid {
+        let by_volume = match self.liquid {
             Liquid::Water => {
                 return match (&self.strength, &self.strength_by, &self.concentrate) {
                     (None, None, None) => Ok(Ratio::from_si(0.0)),
@@ -254,8 +249,8 @@ impl Coolant {
                     _ => Err(missing("strength", "water alone has no strength; name the glycol in liquid")),
                 };
             }
-            Liquid::EthyleneGlycol => ETHYLENE_GLYCOL_DENSITY,
-            Liquid::PropyleneGlycol => PROPYLENE_GLYCOL_DENSITY,
+            Liquid::EthyleneGlycol => fluid::ethylene_glycol_mass_fraction,
+            Liquid::PropyleneGlycol => fluid::propylene_glycol_mass_fraction,
         };
         let strength = self
             .strength
@@ -277,15 +272,10 @@ impl Coolant {
             }
         };
         valid! { concentrate: 0 < .. <= 1 ; "definition: a share of the whole"; }
-        let (share, glycol) = (strength.si(), concentrate.si());
-        Ok(Ratio::from_si(match by {
-            StrengthBy::Mass => share * glycol,
-            StrengthBy::Volume => {
-                let concentrate_density = 1.0 / (glycol / glycol_density + (1.0 - glycol) / WATER_DENSITY);
-                let (poured, water) = (share * concentrate_density, (1.0 - share) * WATER_DENSITY);
-                glycol * poured / (poured + water)
-            }
-        }))
+        match by {
+            StrengthBy::Mass => Ok(strength * concentrate),
+            StrengthBy::Volume => by_volume(strength, concentrate),
+        }
     }
 }
 

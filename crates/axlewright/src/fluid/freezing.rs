@@ -2,20 +2,21 @@ use crate::units::{Quantity, Ratio, Temperature};
 use crate::{Result, valid};
 
 /// A polynomial in the mass fraction less a base point (K).
-struct Curve {
+pub(super) struct Curve {
     base: f64,
     coefficients: [f64; 6],
 }
 
 /// Melinder (IIR 2010), as the open CoolProp library 8.0.0 carries it.
-const ETHYLENE: Curve = Curve { base: 0.308_462, coefficients: [257.9, -80.8, -133.4, -72.93, 100.6, 11.4] };
+pub(super) const ETHYLENE: Curve =
+    Curve { base: 0.308_462, coefficients: [257.9, -80.8, -133.4, -72.93, 100.6, 11.4] };
 /// The same source.
-const PROPYLENE: Curve =
+pub(super) const PROPYLENE: Curve =
     Curve { base: 0.307_031, coefficients: [259.9, -66.31, -109.4, -228.3, -340.9, 146.5] };
 
 impl Curve {
     #[inline(always)]
-    fn at(&self, mass_fraction: f64) -> f64 {
+    pub(super) fn at(&self, mass_fraction: f64) -> f64 {
         let x = mass_fraction - self.base;
         let [c0, c1, c2, c3, c4, c5] = self.coefficients;
         c0 + x * (c1 + x * (c2 + x * (c3 + x * (c4 + x * c5))))

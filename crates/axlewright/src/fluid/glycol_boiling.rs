@@ -6,7 +6,7 @@ use crate::{Result, valid};
 const WATER_MOLAR_MASS: f64 = 0.018_015_28;
 
 /// Vapour pressure of a pure glycol, `exp(c1 + c2/T + c3 ln T + c4 T^n)` in Pa (DIPPR equation 101).
-struct Glycol {
+pub(super) struct Glycol {
     c1: f64,
     c2: f64,
     c3: f64,
@@ -18,10 +18,10 @@ struct Glycol {
 }
 
 /// Perry's Chemical Engineers' Handbook, 8th ed., Table 2-8, as the open `chemicals` library carries it; 260.15 K to 720 K.
-const ETHYLENE: Glycol =
+pub(super) const ETHYLENE: Glycol =
     Glycol { c1: 84.09, c2: -10_411.0, c3: -8.1976, c4: 1.6536e-18, sixth: true, molar_mass: 0.062_067_84 };
 /// The same source; 213.15 K to 626 K.
-const PROPYLENE: Glycol =
+pub(super) const PROPYLENE: Glycol =
     Glycol { c1: 212.8, c2: -15_420.0, c3: -28.109, c4: 2.1564e-5, sixth: false, molar_mass: 0.076_094_42 };
 
 impl Glycol {
@@ -35,15 +35,27 @@ impl Glycol {
         (p, p * (self.c3 + exponent * power - self.c2 / t) / t)
     }
 
+    /// Mole fractions of water and glycol.
+    #[inline(always)]
+    fn mole_fractions(&self, w: f64) -> (f64, f64) {
+        let (water, glycol) = ((1.0 - w) / WATER_MOLAR_MASS, w / self.molar_mass);
+        (water / (water + glycol), glycol / (water + glycol))
+    }
+
+    /// Bubble pressure (Pa) of the mix.
+    #[inline(always)]
+    pub(super) fn boiling_pressure(&self, t: f64, w: f64) -> f64 {
+        let (x_w, x_g) = self.mole_fractions(w);
+        x_w * water::saturation(t).0 + x_g * self.saturation(t).0
+    }
+
     /// Bubble point (K) of the mix, between the boiling point of water at `p` and at `p / x_w`.
     ///
     /// Newton's method on ln p against 1/T inside a bracket, halving where it would leave it or after 16 steps: at most 64
     /// steps, at most 5 over the whole range. Without glycol both ends of the bracket are the boiling point of water.
     #[inline]
     fn boiling(&self, p: f64, w: f64) -> f64 {
-        let (water_amount, glycol_amount) = ((1.0 - w) / WATER_MOLAR_MASS, w / self.molar_mass);
-        let x_w = water_amount / (water_amount + glycol_amount);
-        let x_g = glycol_amount / (water_amount + glycol_amount);
+        let (x_w, x_g) = self.mole_fractions(w);
         let (mut low, mut high) = (water::boiling(p), water::boiling((p / x_w).min(1e7)));
         let mut t = low;
         for step in 0..64 {

@@ -1,4 +1,4 @@
-"""Air: the standard atmosphere, and pressures against the air around, as ufuncs in coherent SI. Generated; do not edit."""
+"""Air: the standard atmosphere, moist air, and pressures against the air around, as ufuncs in coherent SI. Generated; do not edit."""
 
 from typing import Final
 
@@ -6,10 +6,12 @@ import numpy as np
 
 from axlewright._native import ufuncs as _ufuncs
 
-__all__ = ["geopotential_altitude", "standard_pressure", "standard_density", "absolute_pressure", "gauge_pressure"]
+__all__ = ["geopotential_altitude", "moist_density", "standard_pressure", "standard_density", "absolute_pressure", "gauge_pressure", "station_pressure_from_altimeter_setting"]
 
 geopotential_altitude: Final[np.ufunc] = _ufuncs["air.geopotential_altitude"]
+moist_density: Final[np.ufunc] = _ufuncs["air.moist_density"]
 standard_pressure: Final[np.ufunc] = _ufuncs["air.standard_pressure"]
 standard_density: Final[np.ufunc] = _ufuncs["air.standard_density"]
 absolute_pressure: Final[np.ufunc] = _ufuncs["air.absolute_pressure"]
 gauge_pressure: Final[np.ufunc] = _ufuncs["air.gauge_pressure"]
+station_pressure_from_altimeter_setting: Final[np.ufunc] = _ufuncs["air.station_pressure_from_altimeter_setting"]
