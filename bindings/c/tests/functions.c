@@ -213,7 +213,7 @@ static double any_number(double good)
  * never NaN. */
 static void extremes(const family *of)
 {
-    enum { DRAWS = 40000 };
+    enum { DRAWS = 20000 };
     long answered = 0, nan = 0;
     char detail[512] = "";
     for (long draw = 0; draw < DRAWS; draw++) {
