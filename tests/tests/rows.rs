@@ -4,6 +4,7 @@
 use axlewright::base::text;
 use axlewright::cooling::Coolant;
 use axlewright::engine::TorqueCurve;
+use axlewright::spring::Corner;
 use axlewright::tyre::Tyre;
 use axlewright::units::{AngularVelocity, Length, Quantity};
 use axlewright::{Model, Result as Answer};
@@ -34,7 +35,7 @@ const KEYS: [&str; 13] = [
 #[derive(Debug)]
 enum Found {
     Number(f64),
-    Word(&'static str),
+    Word(String),
 }
 
 type Results = Vec<(&'static str, Found)>;
@@ -146,10 +147,40 @@ fn model(row: &Value) -> Answer<Results> {
                 Some("margin") => coolant.margin().map(|on| {
                     let mut results =
                         results!(on, absolute_pressure, mass_fraction, boiling_temperature, margin);
-                    results.push(("verdict", Found::Word(on.verdict.word())));
+                    results.push(("verdict", Found::Word(on.verdict.word().to_owned())));
                     results
                 }),
                 Some("freezing_temperature") => coolant.freezing_temperature().map(|on| value(on.si())),
+                Some(other) => panic!("no method {other}"),
+            }
+        }
+        ("spring.Corner", method) => {
+            let corner = Corner::from_text(&document)?;
+            match method {
+                None => Ok(vec![]),
+                Some("at_ride_height") => corner.at_ride_height().map(|on| {
+                    let words = [
+                        ("droop_verdict", on.droop_verdict.word()),
+                        ("ends_first", &on.ends_first),
+                        ("bump_verdict", on.bump_verdict.word()),
+                        ("bind_verdict", on.bind_verdict.word()),
+                        ("captive_verdict", on.captive_verdict.word()),
+                    ]
+                    .map(|(name, word)| (name, Found::Word(word.to_owned())));
+                    let mut results = results!(
+                        on,
+                        spring_force,
+                        spring_length,
+                        sag,
+                        bump_left,
+                        bind_margin,
+                        captive_margin,
+                        wheel_rate,
+                        frequency
+                    );
+                    results.extend(words);
+                    results
+                }),
                 Some(other) => panic!("no method {other}"),
             }
         }
@@ -238,7 +269,7 @@ fn the_core_meets_every_row() {
                     .map(|(name, found)| {
                         let said = match found {
                             Found::Number(value) => value.to_bits().to_string(),
-                            Found::Word(word) => (*word).to_owned(),
+                            Found::Word(word) => word.clone(),
                         };
                         ((*name).to_owned(), Value::String(said))
                     })
@@ -301,6 +332,15 @@ fn rows_say_what_they_are() {
         assert_eq!(expected.contains_key("error"), row.get("tolerance").is_none(), "{id}");
     }
     assert!(!ids.is_empty());
+}
+
+#[test]
+fn the_sheet_of_the_front_spring_answers_as_its_row() {
+    let sheet = include_str!("../../examples/sheets/dunlin_front_spring.toml");
+    let rows = rows();
+    let row = rows.iter().find(|row| words(row, "id") == Some("corner-van-bump-stop")).unwrap();
+    let from_row = Corner::from_text(&row["inputs"].to_string()).unwrap();
+    assert_eq!(Corner::from_text(sheet).unwrap(), from_row);
 }
 
 #[test]

@@ -256,6 +256,58 @@ typedef struct axw_driveline_torque_path axw_driveline_torque_path;
 typedef struct axw_engine_torque_curve axw_engine_torque_curve;
 
 /**
+ * A catalogue spring on a corner of the vehicle, with the damper and the bump stop that end the
+ * wheel's travel.
+ *
+ * Formula
+ *     `L = L_0 - m g / (r k)` at ride height; sag `z = (L_d - L) / r`; bump left = the least of
+ *     `(L - L_c - s) / r`, `h / r_d - z` and `b - z`; coil-bind margin `L_d - h r / r_d - L_c -
+ *     s`; captive margin `L_0 - L_d`; wheel rate `k r^2`
+ *
+ * Fields
+ *     rate (linear stiffness): `k`, of the spring along its own axis, as its maker says
+ *     free_length (length): `L_0`, of the spring unloaded
+ *     solid_length (length): `L_c`, block length: every coil touching
+ *     minimum_gap (length): `s`, sum of the gaps that must stay open between the coils, as the
+ *         spring's maker says (EN 13906-1)
+ *     motion_ratio (ratio): `r`, shortening of the spring over travel of the wheel, measured along
+ *         the spring and constant over the travel
+ *     sprung_mass (mass): `m`, the scale reading of the wheel less its unsprung mass, loaded as it
+ *         will be
+ *     droop_length (length): `L_d`, between the spring's seats with the wheel hanging at full
+ *     droop on its fully open damper, the adjuster where it will be
+ *     damper_stroke (length): `h`, of the damper, fully open less fully closed, bump rubbers on
+ *         its rod left aside
+ *     damper_motion_ratio (ratio, optional): `r_d`, shortening of the damper over travel of the
+ *         wheel; that of the spring where it is missing, as on a coil-over
+ *     bump_stop_travel (length, optional): `b`, travel of the wheel from full droop until the bump
+ *         stop is touched, measured with the spring out; leave it out where there is no bump stop
+ *     bump_tight_below (length): wheel travel that is wanted in bump; with less the verdict is
+ *         `tight`, with less than nothing `short`
+ *     droop_tight_below (length): wheel travel that is wanted in droop
+ *     spring_tight_below (length): margin that is wanted along the spring: before coil bind, and
+ *         of preload at full droop
+ *
+ * Valid for
+ *     A linear spring that acts along its seats, and a motion ratio that does not change with
+ *     travel: measure it over the whole travel first. Full droop is where the damper is fully
+ *     open; a strap or a joint that stops the wheel earlier is not seen, nor is what a hose, a
+ *     joint or a tyre leaves. Friction, bar, bush rates and gas force of the damper are left
+ *     aside. Where a margin is negative, the lengths and forces are those of a spring that nothing
+ *     else stops. Bump stops give way: coil bind is held against the closed damper.
+ *
+ * Source
+ *     Balance of virtual work at the wheel; lengths and gaps of a compression spring: EN
+ *     13906-1:2013 (from memory); standard gravity: 3rd CGPM
+ *
+ * Caution
+ *     A compressed spring stores enough energy to kill: use a compressor made for it. A damper is
+ *     not always made to be a stop, and a spring that is loose at full droop can leave its seat on
+ *     the road; local codes and licensed practice come first.
+ */
+typedef struct axw_spring_corner axw_spring_corner;
+
+/**
  * A table that a model returned.
  */
 typedef struct axw_table axw_table;
@@ -4797,6 +4849,86 @@ int32_t axw_engine_torque_curve_table(const axw_engine_torque_curve *model,
                                       const double *engine_speed,
                                       size_t engine_speed_count,
                                       axw_table **result);
+
+/**
+ * Reads JSON or TOML text and checks it. `out` receives a handle that `axw_spring_corner_free` frees.
+ */
+int32_t axw_spring_corner_new(const char *text, axw_spring_corner **out);
+
+/**
+ * Frees a handle; NULL is allowed.
+ */
+void axw_spring_corner_free(axw_spring_corner *handle);
+
+/**
+ * The model as JSON text. `needed` receives the bytes that it needs, its closing NUL included; `buffer` may be NULL.
+ */
+int32_t axw_spring_corner_json(const axw_spring_corner *model,
+                               char *buffer,
+                               size_t size,
+                               size_t *needed);
+
+/**
+ * The corner at ride height: what the spring does there, and what is left of the travel.
+ *
+ * Returns
+ *     spring_force (force [N]): compressive force in the spring: the sprung weight over the motion
+ *         ratio
+ *     spring_length (length [m]): between its seats
+ *     sag (length [m]): travel of the wheel from full droop to ride height, all of the droop that
+ *         is left; negative where the preload holds the wheel on the open damper
+ *     droop_verdict (verdict): whether that is the droop that is wanted
+ *     bump_left (length [m]): travel of the wheel in bump until something ends it; negative where
+ *         it has ended below ride height
+ *     ends_first (text): what ends it: `coil bind` (the minimum gap included), `damper closed` or
+ *         `bump stop`
+ *     bump_verdict (verdict): whether that is the bump that is wanted
+ *     bind_margin (length [m]): what the spring could still shorten with the damper closed, the
+ *         minimum gap kept; negative where the coils end before the damper
+ *     bind_verdict (verdict): whether the damper stops before coil bind
+ *     captive_margin (length [m]): how much the spring is compressed at full droop; negative where
+ *         it is loose
+ *     captive_verdict (verdict): whether it stays captive there
+ *     wheel_rate (linear stiffness [N/m]): rate of the spring at the wheel, without the tyre
+ *     frequency (frequency [Hz]): undamped natural frequency of the sprung mass on that rate
+ */
+int32_t axw_spring_corner_at_ride_height(const axw_spring_corner *model,
+                                         double *spring_force,
+                                         double *spring_length,
+                                         double *sag,
+                                         int32_t *droop_verdict,
+                                         double *bump_left,
+                                         char *ends_first,
+                                         size_t ends_first_size,
+                                         size_t *ends_first_needed,
+                                         int32_t *bump_verdict,
+                                         double *bind_margin,
+                                         int32_t *bind_verdict,
+                                         double *captive_margin,
+                                         int32_t *captive_verdict,
+                                         double *wheel_rate,
+                                         double *frequency);
+
+/**
+ * The corner at ride height over spring rates and motion ratios, everything else as it is.
+ *
+ * Parameters
+ *     rate [N/m], several: rates of the spring
+ *     motion_ratio [-], several: motion ratios of the spring, and of the damper where it has none
+ *         of its own
+ *
+ * Returns
+ *     (table) One row a rate and motion ratio: `rate`, `motion_ratio`, `spring_force`,
+ *     `spring_length`, `sag`, `droop_verdict`, `bump_left`, `ends_first`, `bump_verdict`,
+ *     `bind_margin`, `bind_verdict`, `captive_margin`, `captive_verdict`, `wheel_rate`,
+ *     `frequency`.
+ */
+int32_t axw_spring_corner_table(const axw_spring_corner *model,
+                                const double *rate,
+                                size_t rate_count,
+                                const double *motion_ratio,
+                                size_t motion_ratio_count,
+                                axw_table **result);
 
 /**
  * Reads JSON or TOML text and checks it. `out` receives a handle that `axw_tyre_tyre_free` frees.

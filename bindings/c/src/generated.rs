@@ -10948,6 +10948,205 @@ pub unsafe extern "C" fn axw_engine_torque_curve_table(
     })
 }
 
+/// A catalogue spring on a corner of the vehicle, with the damper and the bump stop that end the
+/// wheel's travel.
+///
+/// Formula
+///     `L = L_0 - m g / (r k)` at ride height; sag `z = (L_d - L) / r`; bump left = the least of
+///     `(L - L_c - s) / r`, `h / r_d - z` and `b - z`; coil-bind margin `L_d - h r / r_d - L_c -
+///     s`; captive margin `L_0 - L_d`; wheel rate `k r^2`
+///
+/// Fields
+///     rate (linear stiffness): `k`, of the spring along its own axis, as its maker says
+///     free_length (length): `L_0`, of the spring unloaded
+///     solid_length (length): `L_c`, block length: every coil touching
+///     minimum_gap (length): `s`, sum of the gaps that must stay open between the coils, as the
+///         spring's maker says (EN 13906-1)
+///     motion_ratio (ratio): `r`, shortening of the spring over travel of the wheel, measured along
+///         the spring and constant over the travel
+///     sprung_mass (mass): `m`, the scale reading of the wheel less its unsprung mass, loaded as it
+///         will be
+///     droop_length (length): `L_d`, between the spring's seats with the wheel hanging at full
+///     droop on its fully open damper, the adjuster where it will be
+///     damper_stroke (length): `h`, of the damper, fully open less fully closed, bump rubbers on
+///         its rod left aside
+///     damper_motion_ratio (ratio, optional): `r_d`, shortening of the damper over travel of the
+///         wheel; that of the spring where it is missing, as on a coil-over
+///     bump_stop_travel (length, optional): `b`, travel of the wheel from full droop until the bump
+///         stop is touched, measured with the spring out; leave it out where there is no bump stop
+///     bump_tight_below (length): wheel travel that is wanted in bump; with less the verdict is
+///         `tight`, with less than nothing `short`
+///     droop_tight_below (length): wheel travel that is wanted in droop
+///     spring_tight_below (length): margin that is wanted along the spring: before coil bind, and
+///         of preload at full droop
+///
+/// Valid for
+///     A linear spring that acts along its seats, and a motion ratio that does not change with
+///     travel: measure it over the whole travel first. Full droop is where the damper is fully
+///     open; a strap or a joint that stops the wheel earlier is not seen, nor is what a hose, a
+///     joint or a tyre leaves. Friction, bar, bush rates and gas force of the damper are left
+///     aside. Where a margin is negative, the lengths and forces are those of a spring that nothing
+///     else stops. Bump stops give way: coil bind is held against the closed damper.
+///
+/// Source
+///     Balance of virtual work at the wheel; lengths and gaps of a compression spring: EN
+///     13906-1:2013 (from memory); standard gravity: 3rd CGPM
+///
+/// Caution
+///     A compressed spring stores enough energy to kill: use a compressor made for it. A damper is
+///     not always made to be a stop, and a spring that is loose at full droop can leave its seat on
+///     the road; local codes and licensed practice come first.
+pub struct axw_spring_corner(axlewright::spring::Corner);
+const _: fn() = || {
+    fn shared<T: Send + Sync>() {}
+    shared::<axw_spring_corner>()
+};
+
+/// Reads JSON or TOML text and checks it. `out` receives a handle that `axw_spring_corner_free` frees.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_corner_new(text: *const c_char, out: *mut *mut axw_spring_corner) -> i32 {
+    guard(|| {
+        if out.is_null() {
+            return Err(Failure::Null("out"));
+        }
+        let model = axlewright::spring::Corner::from_text(unsafe { words("text", text) }?)?;
+        unsafe { out.write(Box::into_raw(Box::new(axw_spring_corner(model)))) };
+        Ok(())
+    })
+}
+
+/// Frees a handle; NULL is allowed.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_corner_free(handle: *mut axw_spring_corner) {
+    guard_or((), || unsafe { free(handle) })
+}
+
+/// The model as JSON text. `needed` receives the bytes that it needs, its closing NUL included; `buffer` may be NULL.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_corner_json(
+    model: *const axw_spring_corner,
+    buffer: *mut c_char,
+    size: usize,
+    needed: *mut usize,
+) -> i32 {
+    guard(|| {
+        let text = unsafe { handle("model", model) }?.0.to_json()?;
+        fits("buffer", &text, buffer, size)?;
+        unsafe {
+            copy(&text, buffer, size);
+            put(needed, text.len() + 1);
+        }
+        Ok(())
+    })
+}
+
+/// The corner at ride height: what the spring does there, and what is left of the travel.
+///
+/// Returns
+///     spring_force (force [N]): compressive force in the spring: the sprung weight over the motion
+///         ratio
+///     spring_length (length [m]): between its seats
+///     sag (length [m]): travel of the wheel from full droop to ride height, all of the droop that
+///         is left; negative where the preload holds the wheel on the open damper
+///     droop_verdict (verdict): whether that is the droop that is wanted
+///     bump_left (length [m]): travel of the wheel in bump until something ends it; negative where
+///         it has ended below ride height
+///     ends_first (text): what ends it: `coil bind` (the minimum gap included), `damper closed` or
+///         `bump stop`
+///     bump_verdict (verdict): whether that is the bump that is wanted
+///     bind_margin (length [m]): what the spring could still shorten with the damper closed, the
+///         minimum gap kept; negative where the coils end before the damper
+///     bind_verdict (verdict): whether the damper stops before coil bind
+///     captive_margin (length [m]): how much the spring is compressed at full droop; negative where
+///         it is loose
+///     captive_verdict (verdict): whether it stays captive there
+///     wheel_rate (linear stiffness [N/m]): rate of the spring at the wheel, without the tyre
+///     frequency (frequency [Hz]): undamped natural frequency of the sprung mass on that rate
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_corner_at_ride_height(
+    model: *const axw_spring_corner,
+    spring_force: *mut f64,
+    spring_length: *mut f64,
+    sag: *mut f64,
+    droop_verdict: *mut i32,
+    bump_left: *mut f64,
+    ends_first: *mut c_char,
+    ends_first_size: usize,
+    ends_first_needed: *mut usize,
+    bump_verdict: *mut i32,
+    bind_margin: *mut f64,
+    bind_verdict: *mut i32,
+    captive_margin: *mut f64,
+    captive_verdict: *mut i32,
+    wheel_rate: *mut f64,
+    frequency: *mut f64,
+) -> i32 {
+    guard(|| {
+        let on = unsafe { handle("model", model) }?.0.at_ride_height()?;
+        fits("ends_first", &on.ends_first, ends_first, ends_first_size)?;
+        unsafe {
+            put(spring_force, on.spring_force.si());
+            put(spring_length, on.spring_length.si());
+            put(sag, on.sag.si());
+            put(droop_verdict, verdict_number(on.droop_verdict));
+            put(bump_left, on.bump_left.si());
+            copy(&on.ends_first, ends_first, ends_first_size);
+            put(ends_first_needed, on.ends_first.len() + 1);
+            put(bump_verdict, verdict_number(on.bump_verdict));
+            put(bind_margin, on.bind_margin.si());
+            put(bind_verdict, verdict_number(on.bind_verdict));
+            put(captive_margin, on.captive_margin.si());
+            put(captive_verdict, verdict_number(on.captive_verdict));
+            put(wheel_rate, on.wheel_rate.si());
+            put(frequency, on.frequency.si());
+        }
+        Ok(())
+    })
+}
+
+/// The corner at ride height over spring rates and motion ratios, everything else as it is.
+///
+/// Parameters
+///     rate [N/m], several: rates of the spring
+///     motion_ratio [-], several: motion ratios of the spring, and of the damper where it has none
+///         of its own
+///
+/// Returns
+///     (table) One row a rate and motion ratio: `rate`, `motion_ratio`, `spring_force`,
+///     `spring_length`, `sag`, `droop_verdict`, `bump_left`, `ends_first`, `bump_verdict`,
+///     `bind_margin`, `bind_verdict`, `captive_margin`, `captive_verdict`, `wheel_rate`,
+///     `frequency`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_corner_table(
+    model: *const axw_spring_corner,
+    rate: *const f64,
+    rate_count: usize,
+    motion_ratio: *const f64,
+    motion_ratio_count: usize,
+    result: *mut *mut axw_table,
+) -> i32 {
+    guard(|| {
+        let rate: Vec<LinearStiffness> = unsafe { list("rate", rate, rate_count) }?
+            .iter()
+            .copied()
+            .map(LinearStiffness::from_si)
+            .collect();
+        let motion_ratio: Vec<Ratio> = unsafe { list("motion_ratio", motion_ratio, motion_ratio_count) }?
+            .iter()
+            .copied()
+            .map(Ratio::from_si)
+            .collect();
+        let on = unsafe { handle("model", model) }?.0.table(&rate, &motion_ratio)?;
+        if result.is_null() {
+            return Err(Failure::Null("result"));
+        }
+        unsafe {
+            put(result, Box::into_raw(axw_table::new(on)));
+        }
+        Ok(())
+    })
+}
+
 /// A tyre by the marking on its wall: `225/70R15C 112/110R`, `P235/75R15`, `LT265/70R17`,
 /// `275/40ZR18 (99Y)`, `31x10.50R15LT`.
 ///

@@ -1851,6 +1851,31 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
         let on = call.answer(model.table(&engine_speed))?;
         call.table(&on)
     })?;
+    kernels.model::<axlewright::spring::Corner>("spring.Corner", "spring.Corner.to_json")?;
+    kernels.method::<axlewright::spring::Corner>("spring.Corner.at_ride_height", |model, call| {
+        let on = call.answer(model.at_ride_height())?;
+        call.parts([
+            call.give(on.spring_force)?,
+            call.give(on.spring_length)?,
+            call.give(on.sag)?,
+            call.word(on.droop_verdict.word()),
+            call.give(on.bump_left)?,
+            call.word(&on.ends_first),
+            call.word(on.bump_verdict.word()),
+            call.give(on.bind_margin)?,
+            call.word(on.bind_verdict.word()),
+            call.give(on.captive_margin)?,
+            call.word(on.captive_verdict.word()),
+            call.give(on.wheel_rate)?,
+            call.give(on.frequency)?,
+        ])
+    })?;
+    kernels.method::<axlewright::spring::Corner>("spring.Corner.table", |model, call| {
+        let rate = call.quantities::<units::LinearStiffness>(0, "rate")?;
+        let motion_ratio = call.quantities::<units::Ratio>(1, "motion_ratio")?;
+        let on = call.answer(model.table(&rate, &motion_ratio))?;
+        call.table(&on)
+    })?;
     kernels.model::<axlewright::tyre::Tyre>("tyre.Tyre", "tyre.Tyre.to_json")?;
     kernels.method::<axlewright::tyre::Tyre>("tyre.Tyre.dimensions", |model, call| {
         let on = call.answer(model.dimensions())?;

@@ -12,7 +12,7 @@ import os
 import re
 import struct
 from collections.abc import Callable, Mapping, Sequence
-from ctypes import POINTER, byref, c_char_p, c_double, c_int32, c_size_t, c_void_p
+from ctypes import POINTER, Array, byref, c_char_p, c_double, c_int32, c_size_t, c_void_p, create_string_buffer
 from importlib import import_module
 from pathlib import Path
 from typing import Any
@@ -241,7 +241,7 @@ def test_quantities(row: Row, rust: dict[str, dict[str, str]]) -> None:
 
 def message(library: ctypes.CDLL) -> str:
     needed = library.axw_last_message(None, 0)
-    buffer = ctypes.create_string_buffer(needed)
+    buffer = create_string_buffer(needed)
     assert library.axw_last_message(buffer, needed) == needed
     return buffer.value.decode()
 
@@ -378,17 +378,24 @@ def test_model_c(row: Row, rust: dict[str, dict[str, str]], library: ctypes.CDLL
         of = method(row)
         entry = getattr(library, f"{prefix}_{row['method']}")
         arguments = [row["arguments"][one["name"]] for one in of["parameters"]]
-        found = [c_double(UNTOUCHED) if one["type"] == "quantity" else c_int32(-1) for one in of["results"]]
-        entry.argtypes = [c_void_p] + [c_double] * len(arguments) + [POINTER(type(one)) for one in found]
-        entry.restype = c_int32
-        if entry(handle, *arguments, *map(byref, found)) == AXW_OK:
+        cells = {"quantity": lambda: c_double(UNTOUCHED), "choice": lambda: c_int32(-1)}
+        cells["text"] = lambda: create_string_buffer(64)
+        found = [cells[one["type"]]() for one in of["results"]]
+        places: list[Any] = []
+        for cell in found:
+            places += [cell, c_size_t(len(cell)), None] if isinstance(cell, Array) else [byref(cell)]
+        if entry(handle, *map(c_double, arguments), *places) == AXW_OK:
             names = [one["name"] for one in of["results"]] if len(found) > 1 else ["value"]
             answer = {
-                name: cell.value if isinstance(cell, c_double) else WORDS[one["of"]][cell.value]
+                name: WORDS[one["of"]][cell.value]
+                if one["type"] == "choice"
+                else cell.value.decode()
+                if one["type"] == "text"
+                else cell.value
                 for name, cell, one in zip(names, found, of["results"], strict=True)
             }
         else:
-            assert all(cell.value in (UNTOUCHED, -1) for cell in found)
+            assert all(cell.value in (UNTOUCHED, -1, b"") for cell in found)
             answer = message(library)
     free(handle)
     judge(row, answer)

@@ -1,5 +1,7 @@
 from .generated import (
     __doc__,
+    AtRideHeight,
+    Corner,
     SeriesCrossover,
     buckling_deflection,
     coil_bind_clearance,
@@ -29,6 +31,8 @@ from .generated import (
 )
 
 __all__ = [
+    "AtRideHeight",
+    "Corner",
     "SeriesCrossover",
     "buckling_deflection",
     "coil_bind_clearance",

@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING, Literal, NamedTuple
 
+from axlewright._model import Model
 from axlewright._native import functions as _functions
 
 if TYPE_CHECKING:
-    from axlewright import Quantity
+    from axlewright import Quantity, Table
     from axlewright._types import Invalid, QuantityLike, Ratio, RatioLike
 
-__all__ = ["SeriesCrossover", "buckling_deflection", "coil_bind_clearance", "coil_rate", "coil_shear_stress", "critical_damping", "damped_frequency", "damper_rate_for_ratio", "damping_ratio", "inclined_tangent_rate", "natural_frequency", "parallel_rate", "ride_rate", "series_crossover", "series_rate", "solid_length_closed", "solid_length_closed_ground", "spring_rate_for_frequency", "static_deflection", "stored_energy", "surge_frequency", "tangent_rate_for_frequency", "wahl_factor", "wheel_damping", "wheel_rate", "wheel_tangent_rate"]
+__all__ = ["AtRideHeight", "Corner", "SeriesCrossover", "buckling_deflection", "coil_bind_clearance", "coil_rate", "coil_shear_stress", "critical_damping", "damped_frequency", "damper_rate_for_ratio", "damping_ratio", "inclined_tangent_rate", "natural_frequency", "parallel_rate", "ride_rate", "series_crossover", "series_rate", "solid_length_closed", "solid_length_closed_ground", "spring_rate_for_frequency", "static_deflection", "stored_energy", "surge_frequency", "tangent_rate_for_frequency", "wahl_factor", "wheel_damping", "wheel_rate", "wheel_tangent_rate"]
 
 _buckling_deflection = _functions["spring.buckling_deflection"]
 _coil_bind_clearance = _functions["spring.coil_bind_clearance"]
@@ -37,6 +38,8 @@ _wahl_factor = _functions["spring.wahl_factor"]
 _wheel_damping = _functions["spring.wheel_damping"]
 _wheel_rate = _functions["spring.wheel_rate"]
 _wheel_tangent_rate = _functions["spring.wheel_tangent_rate"]
+_corner_at_ride_height = _functions["spring.Corner.at_ride_height"]
+_corner_table = _functions["spring.Corner.table"]
 
 
 class SeriesCrossover(NamedTuple):
@@ -54,6 +57,43 @@ class SeriesCrossover(NamedTuple):
     """Load at which both springs are solid."""
     solid_deflection: Quantity
     """Shortening of the stack, from its free length, at that load."""
+
+
+class AtRideHeight(NamedTuple):
+    """Results of `at_ride_height`."""
+
+    spring_force: Quantity
+    """Compressive force in the spring: the sprung weight over the motion ratio."""
+    spring_length: Quantity
+    """Between its seats."""
+    sag: Quantity
+    """Travel of the wheel from full droop to ride height, all of the droop that is left; negative
+    where the preload holds the wheel on the open damper.
+    """
+    droop_verdict: Literal["meets", "tight", "short", "not known"]
+    """Whether that is the droop that is wanted."""
+    bump_left: Quantity
+    """Travel of the wheel in bump until something ends it; negative where it has ended below ride
+    height.
+    """
+    ends_first: str
+    """What ends it: `coil bind` (the minimum gap included), `damper closed` or `bump stop`."""
+    bump_verdict: Literal["meets", "tight", "short", "not known"]
+    """Whether that is the bump that is wanted."""
+    bind_margin: Quantity
+    """What the spring could still shorten with the damper closed, the minimum gap kept; negative where
+    the coils end before the damper.
+    """
+    bind_verdict: Literal["meets", "tight", "short", "not known"]
+    """Whether the damper stops before coil bind."""
+    captive_margin: Quantity
+    """How much the spring is compressed at full droop; negative where it is loose."""
+    captive_verdict: Literal["meets", "tight", "short", "not known"]
+    """Whether it stays captive there."""
+    wheel_rate: Quantity
+    """Rate of the spring at the wheel, without the tyre."""
+    frequency: Quantity
+    """Undamped natural frequency of the sprung mass on that rate."""
 
 
 def buckling_deflection(
@@ -1095,3 +1135,211 @@ def wheel_tangent_rate(
     `invalid="nan"` it gives NaN.
     """
     return _wheel_tangent_rate(spring_rate, motion_ratio, spring_force, motion_ratio_gradient, invalid)  # type: ignore[no-any-return]
+
+
+class Corner(Model):
+    """A catalogue spring on a corner of the vehicle, with the damper and the bump stop that end the
+    wheel's travel.
+
+    Formula
+        `L = L_0 - m g / (r k)` at ride height; sag `z = (L_d - L) / r`; bump left = the least of
+        `(L - L_c - s) / r`, `h / r_d - z` and `b - z`; coil-bind margin `L_d - h r / r_d - L_c -
+        s`; captive margin `L_0 - L_d`; wheel rate `k r^2`
+
+    Fields
+        rate (linear stiffness): `k`, of the spring along its own axis, as its maker says
+        free_length (length): `L_0`, of the spring unloaded
+        solid_length (length): `L_c`, block length: every coil touching
+        minimum_gap (length): `s`, sum of the gaps that must stay open between the coils, as the
+            spring's maker says (EN 13906-1)
+        motion_ratio (ratio): `r`, shortening of the spring over travel of the wheel, measured along
+            the spring and constant over the travel
+        sprung_mass (mass): `m`, the scale reading of the wheel less its unsprung mass, loaded as it
+            will be
+        droop_length (length): `L_d`, between the spring's seats with the wheel hanging at full
+        droop on its fully open damper, the adjuster where it will be
+        damper_stroke (length): `h`, of the damper, fully open less fully closed, bump rubbers on
+            its rod left aside
+        damper_motion_ratio (ratio, optional): `r_d`, shortening of the damper over travel of the
+            wheel; that of the spring where it is missing, as on a coil-over
+        bump_stop_travel (length, optional): `b`, travel of the wheel from full droop until the bump
+            stop is touched, measured with the spring out; leave it out where there is no bump stop
+        bump_tight_below (length): wheel travel that is wanted in bump; with less the verdict is
+            `tight`, with less than nothing `short`
+        droop_tight_below (length): wheel travel that is wanted in droop
+        spring_tight_below (length): margin that is wanted along the spring: before coil bind, and
+            of preload at full droop
+
+    Valid for
+        A linear spring that acts along its seats, and a motion ratio that does not change with
+        travel: measure it over the whole travel first. Full droop is where the damper is fully
+        open; a strap or a joint that stops the wheel earlier is not seen, nor is what a hose, a
+        joint or a tyre leaves. Friction, bar, bush rates and gas force of the damper are left
+        aside. Where a margin is negative, the lengths and forces are those of a spring that nothing
+        else stops. Bump stops give way: coil bind is held against the closed damper.
+
+    Source
+        Balance of virtual work at the wheel; lengths and gaps of a compression spring: EN
+        13906-1:2013 (from memory); standard gravity: 3rd CGPM
+
+    Caution
+        A compressed spring stores enough energy to kill: use a compressor made for it. A damper is
+        not always made to be a stop, and a spring that is loose at full droop can leave its seat on
+        the road; local codes and licensed practice come first.
+    """
+
+    __slots__ = ()
+    _name = "spring.Corner"
+    _kinds = {"rate": "LinearStiffness", "free_length": "Length", "solid_length": "Length", "minimum_gap": "Length", "motion_ratio": "Ratio", "sprung_mass": "Mass", "droop_length": "Length", "damper_stroke": "Length", "damper_motion_ratio": "Ratio", "bump_stop_travel": "Length", "bump_tight_below": "Length", "droop_tight_below": "Length", "spring_tight_below": "Length"}
+
+    def __init__(
+        self,
+        *,
+        rate: QuantityLike,
+        free_length: QuantityLike,
+        solid_length: QuantityLike,
+        minimum_gap: QuantityLike,
+        motion_ratio: RatioLike,
+        sprung_mass: QuantityLike,
+        droop_length: QuantityLike,
+        damper_stroke: QuantityLike,
+        bump_tight_below: QuantityLike,
+        droop_tight_below: QuantityLike,
+        spring_tight_below: QuantityLike,
+        damper_motion_ratio: RatioLike | None = None,
+        bump_stop_travel: QuantityLike | None = None,
+    ) -> None:
+        self._build(
+            rate=rate,
+            free_length=free_length,
+            solid_length=solid_length,
+            minimum_gap=minimum_gap,
+            motion_ratio=motion_ratio,
+            sprung_mass=sprung_mass,
+            droop_length=droop_length,
+            damper_stroke=damper_stroke,
+            damper_motion_ratio=damper_motion_ratio,
+            bump_stop_travel=bump_stop_travel,
+            bump_tight_below=bump_tight_below,
+            droop_tight_below=droop_tight_below,
+            spring_tight_below=spring_tight_below,
+        )
+
+    @property
+    def rate(self) -> Quantity:
+        """`k`, of the spring along its own axis, as its maker says."""
+        return self._read("rate", "LinearStiffness")  # type: ignore[no-any-return]
+
+    @property
+    def free_length(self) -> Quantity:
+        """`L_0`, of the spring unloaded."""
+        return self._read("free_length", "Length")  # type: ignore[no-any-return]
+
+    @property
+    def solid_length(self) -> Quantity:
+        """`L_c`, block length: every coil touching."""
+        return self._read("solid_length", "Length")  # type: ignore[no-any-return]
+
+    @property
+    def minimum_gap(self) -> Quantity:
+        """`s`, sum of the gaps that must stay open between the coils, as the spring's maker says (EN
+        13906-1).
+        """
+        return self._read("minimum_gap", "Length")  # type: ignore[no-any-return]
+
+    @property
+    def motion_ratio(self) -> Ratio:
+        """`r`, shortening of the spring over travel of the wheel, measured along the spring and constant
+        over the travel.
+        """
+        return self._read("motion_ratio", "Ratio")
+
+    @property
+    def sprung_mass(self) -> Quantity:
+        """`m`, the scale reading of the wheel less its unsprung mass, loaded as it will be."""
+        return self._read("sprung_mass", "Mass")  # type: ignore[no-any-return]
+
+    @property
+    def droop_length(self) -> Quantity:
+        """`L_d`, between the spring's seats with the wheel hanging at full droop on its fully open damper,
+        the adjuster where it will be.
+        """
+        return self._read("droop_length", "Length")  # type: ignore[no-any-return]
+
+    @property
+    def damper_stroke(self) -> Quantity:
+        """`h`, of the damper, fully open less fully closed, bump rubbers on its rod left aside."""
+        return self._read("damper_stroke", "Length")  # type: ignore[no-any-return]
+
+    @property
+    def damper_motion_ratio(self) -> Ratio | None:
+        """`r_d`, shortening of the damper over travel of the wheel; that of the spring where it is
+        missing, as on a coil-over.
+        """
+        return self._read("damper_motion_ratio", "Ratio")
+
+    @property
+    def bump_stop_travel(self) -> Quantity | None:
+        """`b`, travel of the wheel from full droop until the bump stop is touched, measured with the
+        spring out; leave it out where there is no bump stop.
+        """
+        return self._read("bump_stop_travel", "Length")  # type: ignore[no-any-return]
+
+    @property
+    def bump_tight_below(self) -> Quantity:
+        """Wheel travel that is wanted in bump; with less the verdict is `tight`, with less than nothing
+        `short`.
+        """
+        return self._read("bump_tight_below", "Length")  # type: ignore[no-any-return]
+
+    @property
+    def droop_tight_below(self) -> Quantity:
+        """Wheel travel that is wanted in droop."""
+        return self._read("droop_tight_below", "Length")  # type: ignore[no-any-return]
+
+    @property
+    def spring_tight_below(self) -> Quantity:
+        """Margin that is wanted along the spring: before coil bind, and of preload at full droop."""
+        return self._read("spring_tight_below", "Length")  # type: ignore[no-any-return]
+
+    def at_ride_height(self) -> AtRideHeight:
+        """The corner at ride height: what the spring does there, and what is left of the travel.
+
+        Returns
+            spring_force (force [N]): compressive force in the spring: the sprung weight over the motion
+                ratio
+            spring_length (length [m]): between its seats
+            sag (length [m]): travel of the wheel from full droop to ride height, all of the droop that
+                is left; negative where the preload holds the wheel on the open damper
+            droop_verdict (verdict): whether that is the droop that is wanted
+            bump_left (length [m]): travel of the wheel in bump until something ends it; negative where
+                it has ended below ride height
+            ends_first (text): what ends it: `coil bind` (the minimum gap included), `damper closed` or
+                `bump stop`
+            bump_verdict (verdict): whether that is the bump that is wanted
+            bind_margin (length [m]): what the spring could still shorten with the damper closed, the
+                minimum gap kept; negative where the coils end before the damper
+            bind_verdict (verdict): whether the damper stops before coil bind
+            captive_margin (length [m]): how much the spring is compressed at full droop; negative where
+                it is loose
+            captive_verdict (verdict): whether it stays captive there
+            wheel_rate (linear stiffness [N/m]): rate of the spring at the wheel, without the tyre
+            frequency (frequency [Hz]): undamped natural frequency of the sprung mass on that rate
+        """
+        return AtRideHeight(*_corner_at_ride_height(self._handle))
+
+    def table(self, *, rate: QuantityLike, motion_ratio: RatioLike) -> Table:
+        """The corner at ride height over spring rates and motion ratios, everything else as it is.
+
+        Parameters
+            rate (linear stiffness), several: rates of the spring
+            motion_ratio (ratio), several: motion ratios of the spring, and of the damper where it has
+                none of its own
+
+        Returns
+            (table) One row a rate and motion ratio: `rate`, `motion_ratio`, `spring_force`,
+            `spring_length`, `sag`, `droop_verdict`, `bump_left`, `ends_first`, `bump_verdict`,
+            `bind_margin`, `bind_verdict`, `captive_margin`, `captive_verdict`, `wheel_rate`,
+            `frequency`.
+        """
+        return _corner_table(self._handle, rate, motion_ratio)  # type: ignore[no-any-return]
