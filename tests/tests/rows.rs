@@ -2,11 +2,11 @@
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test may panic, its helpers too")]
 
 use axlewright::base::text;
-use axlewright::cooling::Coolant;
+use axlewright::cooling::{CapTest, Coolant};
 use axlewright::engine::TorqueCurve;
 use axlewright::spring::Corner;
 use axlewright::tyre::Tyre;
-use axlewright::units::{AngularVelocity, Length, Quantity};
+use axlewright::units::{AbsolutePressure, AngularVelocity, Length, Quantity};
 use axlewright::{Model, Result as Answer};
 use axlewright_tests::{Entry, FUNCTIONS};
 use serde_json::{Map, Value, json};
@@ -137,6 +137,31 @@ fn model(row: &Value) -> Answer<Results> {
                 Some("peaks") => curve
                     .peaks()
                     .map(|on| results!(on, peak_torque, peak_torque_speed, peak_power, peak_power_speed)),
+                Some(other) => panic!("no method {other}"),
+            }
+        }
+        ("cooling.CapTest", method) => {
+            let cap = CapTest::from_text(&document)?;
+            let station_pressure = || AbsolutePressure::from_si(argument("station_pressure"));
+            match method {
+                None => Ok(vec![]),
+                Some("findings") => cap.findings().map(|on| {
+                    let mut results =
+                        results!(on, holding_margin, opening_margin, component_margin, vacuum_margin);
+                    for (name, verdict) in [
+                        ("holding_verdict", on.holding_verdict),
+                        ("opening_verdict", on.opening_verdict),
+                        ("component_verdict", on.component_verdict),
+                        ("vacuum_verdict", on.vacuum_verdict),
+                    ] {
+                        results.push((name, Found::Word(verdict.word())));
+                    }
+                    results
+                }),
+                Some("boiling_temperature") => {
+                    cap.boiling_temperature(station_pressure()).map(|on| value(on.si()))
+                }
+                Some("boiling_loss") => cap.boiling_loss(station_pressure()).map(|on| value(on.si())),
                 Some(other) => panic!("no method {other}"),
             }
         }

@@ -158,6 +158,49 @@
 #define AXW_US 1
 
 /**
+ * What a pressure tester says of a cap: where it opens, what it holds, when it lets air back in.
+ *
+ * Formula
+ *     holding `p_h - e - (p_r - t)`; opening `p_r + t - (p_o + e)`; weakest component `p_w -
+ *     max(p_o + e, p_r)`; vacuum `p_v - e - p_l`
+ *
+ * Fields
+ *     rating (gauge pressure): `p_r`, opening pressure that stands on the cap, a gauge pressure
+ *     opening_pressure (gauge pressure, optional): `p_o`, reading at which it opens; none where
+ *         the test stopped below it
+ *     holding_pressure (gauge pressure, optional): `p_h`, reading that it keeps after the time
+ *         that the tester's instructions state; a cap holds no more than it opens at
+ *     gauge_error (stress or pressure difference): `e`, half width of the gauge's error; the whole
+ *         of it counts against the cap, in every reading
+ *     tolerance (stress or pressure difference): `t`, how far below its rating a cap may hold and
+ *         above it may open (common practice, no source: 1 psi)
+ *     weakest_component (gauge pressure, optional): `p_w`, what the weakest component of the
+ *         system may bear: radiator, heater core, hose or tank
+ *     vacuum_opening (gauge pressure, optional): `p_v`, reading at which the vacuum valve opens, a
+ *         negative gauge pressure
+ *     vacuum_limit (gauge pressure, optional): `p_l`, deepest vacuum that the hoses and tanks may
+ *         see, a negative gauge pressure
+ *     tight_below (stress or pressure difference): margin that is wanted; below it a verdict is
+ *         `tight`, below nothing `short`
+ *
+ * Valid for
+ *     A cap on the bench, cold and wet at its seal, on a gauge whose error is a bound. What is
+ *     missing makes a margin that is not a number and `not known`, never guessed; but a reading
+ *     that condemns the cap by itself does so: one that opens too low holds too little, and is
+ *     short there. A filler neck that does not seal is not seen here.
+ *
+ * Source
+ *     Differences of gauge pressures by definition; boiling: see `fluid`; air: US Standard
+ *     Atmosphere 1976
+ *
+ * Caution
+ *     Hot pressurised coolant scalds: never open a hot system, test the cap cold and on the bench,
+ *     never pump a system above its weakest component; local codes and the maker's instructions
+ *     come first.
+ */
+typedef struct axw_cooling_cap_test axw_cooling_cap_test;
+
+/**
  * A coolant under a cap at an altitude, and the hottest that it gets.
  *
  * Formula
@@ -4642,6 +4685,106 @@ int32_t axw_tyre_wheel_offset_n(size_t n,
  * `axw_tyre_wheel_offset` that returns its result [m], or NaN where there is no answer.
  */
 double axw_tyre_wheel_offset_value(double rim_width, double flange_thickness, double wheel_backspacing);
+
+/**
+ * Reads JSON or TOML text and checks it. `out` receives a handle that `axw_cooling_cap_test_free` frees.
+ */
+int32_t axw_cooling_cap_test_new(const char *text, axw_cooling_cap_test **out);
+
+/**
+ * Frees a handle; NULL is allowed.
+ */
+void axw_cooling_cap_test_free(axw_cooling_cap_test *handle);
+
+/**
+ * The model as JSON text. `needed` receives the bytes that it needs, its closing NUL included; `buffer` may be NULL.
+ */
+int32_t axw_cooling_cap_test_json(const axw_cooling_cap_test *model,
+                                  char *buffer,
+                                  size_t size,
+                                  size_t *needed);
+
+/**
+ * Margins and verdicts of the cap: holding, opening, weakest component and vacuum valve, each
+ * apart.
+ *
+ * Returns
+ *     holding_margin (stress or pressure difference [Pa]): how much it surely holds above its
+ *         rating less the tolerance; where only the opening is known and that is too low, at most
+ *         this
+ *     holding_verdict (verdict): what to call that
+ *     opening_margin (stress or pressure difference [Pa]): how far it surely opens below its
+ *         rating and the tolerance; where only the holding is known and that is too high, at most
+ *         this
+ *     opening_verdict (verdict): what to call that
+ *     component_margin (stress or pressure difference [Pa]): how far the cap keeps the system
+ *         below what the weakest component may bear, at its rating or where it opens, the higher
+ *         of the two
+ *     component_verdict (verdict): what to call that
+ *     vacuum_margin (stress or pressure difference [Pa]): how far the vacuum valve surely opens
+ *         above the deepest vacuum
+ *     vacuum_verdict (verdict): what to call that
+ */
+int32_t axw_cooling_cap_test_findings(const axw_cooling_cap_test *model,
+                                      double *holding_margin,
+                                      int32_t *holding_verdict,
+                                      double *opening_margin,
+                                      int32_t *opening_verdict,
+                                      double *component_margin,
+                                      int32_t *component_verdict,
+                                      double *vacuum_margin,
+                                      int32_t *vacuum_verdict);
+
+/**
+ * Temperature at which water boils under what the cap surely holds, once the system has built that
+ * pressure.
+ *
+ * Parameters
+ *     station_pressure [Pa]: absolute pressure of the air as measured there, not reduced to sea
+ *         level
+ *
+ * Returns
+ *     (temperature [K]) Boiling temperature of water at the holding pressure less the gauge's
+ *     error, at most the rating and at least nothing: an upper bound, hot metal boils earlier and
+ *     the pump inlet governs.
+ */
+int32_t axw_cooling_cap_test_boiling_temperature(const axw_cooling_cap_test *model,
+                                                 double station_pressure,
+                                                 double *result);
+
+/**
+ * How much lower water boils under what the cap surely holds than under its rating.
+ *
+ * Parameters
+ *     station_pressure [Pa]: absolute pressure of the air as measured there, not reduced to sea
+ *         level
+ *
+ * Returns
+ *     (temperature difference [K]) Boiling temperature lost, an upper bound: the gauge's whole
+ *     error counts against the cap. A cap that holds more than its rating gains nothing.
+ */
+int32_t axw_cooling_cap_test_boiling_loss(const axw_cooling_cap_test *model,
+                                          double station_pressure,
+                                          double *result);
+
+/**
+ * Boiling of water over what the cap holds and altitudes.
+ *
+ * Parameters
+ *     holding_pressure [Pa], several: readings that the cap keeps
+ *     altitude [m], several: heights above sea level, for the pressure of the standard atmosphere
+ *
+ * Returns
+ *     (table) One row a reading and altitude: `holding_pressure`, `altitude`, `station_pressure`,
+ *     `boiling_temperature`, `boiling_loss` against the rating, `holding_margin`,
+ *     `holding_verdict`.
+ */
+int32_t axw_cooling_cap_test_boiling_table(const axw_cooling_cap_test *model,
+                                           const double *holding_pressure,
+                                           size_t holding_pressure_count,
+                                           const double *altitude,
+                                           size_t altitude_count,
+                                           axw_table **result);
 
 /**
  * Reads JSON or TOML text and checks it. `out` receives a handle that `axw_cooling_coolant_free` frees.

@@ -10417,6 +10417,237 @@ pub extern "C" fn axw_tyre_wheel_offset_value(
     })
 }
 
+/// What a pressure tester says of a cap: where it opens, what it holds, when it lets air back in.
+///
+/// Formula
+///     holding `p_h - e - (p_r - t)`; opening `p_r + t - (p_o + e)`; weakest component `p_w -
+///     max(p_o + e, p_r)`; vacuum `p_v - e - p_l`
+///
+/// Fields
+///     rating (gauge pressure): `p_r`, opening pressure that stands on the cap, a gauge pressure
+///     opening_pressure (gauge pressure, optional): `p_o`, reading at which it opens; none where
+///         the test stopped below it
+///     holding_pressure (gauge pressure, optional): `p_h`, reading that it keeps after the time
+///         that the tester's instructions state; a cap holds no more than it opens at
+///     gauge_error (stress or pressure difference): `e`, half width of the gauge's error; the whole
+///         of it counts against the cap, in every reading
+///     tolerance (stress or pressure difference): `t`, how far below its rating a cap may hold and
+///         above it may open (common practice, no source: 1 psi)
+///     weakest_component (gauge pressure, optional): `p_w`, what the weakest component of the
+///         system may bear: radiator, heater core, hose or tank
+///     vacuum_opening (gauge pressure, optional): `p_v`, reading at which the vacuum valve opens, a
+///         negative gauge pressure
+///     vacuum_limit (gauge pressure, optional): `p_l`, deepest vacuum that the hoses and tanks may
+///         see, a negative gauge pressure
+///     tight_below (stress or pressure difference): margin that is wanted; below it a verdict is
+///         `tight`, below nothing `short`
+///
+/// Valid for
+///     A cap on the bench, cold and wet at its seal, on a gauge whose error is a bound. What is
+///     missing makes a margin that is not a number and `not known`, never guessed; but a reading
+///     that condemns the cap by itself does so: one that opens too low holds too little, and is
+///     short there. A filler neck that does not seal is not seen here.
+///
+/// Source
+///     Differences of gauge pressures by definition; boiling: see `fluid`; air: US Standard
+///     Atmosphere 1976
+///
+/// Caution
+///     Hot pressurised coolant scalds: never open a hot system, test the cap cold and on the bench,
+///     never pump a system above its weakest component; local codes and the maker's instructions
+///     come first.
+pub struct axw_cooling_cap_test(axlewright::cooling::CapTest);
+const _: fn() = || {
+    fn shared<T: Send + Sync>() {}
+    shared::<axw_cooling_cap_test>()
+};
+
+/// Reads JSON or TOML text and checks it. `out` receives a handle that `axw_cooling_cap_test_free` frees.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_cooling_cap_test_new(
+    text: *const c_char,
+    out: *mut *mut axw_cooling_cap_test,
+) -> i32 {
+    guard(|| {
+        if out.is_null() {
+            return Err(Failure::Null("out"));
+        }
+        let model = axlewright::cooling::CapTest::from_text(unsafe { words("text", text) }?)?;
+        unsafe { out.write(Box::into_raw(Box::new(axw_cooling_cap_test(model)))) };
+        Ok(())
+    })
+}
+
+/// Frees a handle; NULL is allowed.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_cooling_cap_test_free(handle: *mut axw_cooling_cap_test) {
+    guard_or((), || unsafe { free(handle) })
+}
+
+/// The model as JSON text. `needed` receives the bytes that it needs, its closing NUL included; `buffer` may be NULL.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_cooling_cap_test_json(
+    model: *const axw_cooling_cap_test,
+    buffer: *mut c_char,
+    size: usize,
+    needed: *mut usize,
+) -> i32 {
+    guard(|| {
+        let text = unsafe { handle("model", model) }?.0.to_json()?;
+        fits("buffer", &text, buffer, size)?;
+        unsafe {
+            copy(&text, buffer, size);
+            put(needed, text.len() + 1);
+        }
+        Ok(())
+    })
+}
+
+/// Margins and verdicts of the cap: holding, opening, weakest component and vacuum valve, each
+/// apart.
+///
+/// Returns
+///     holding_margin (stress or pressure difference [Pa]): how much it surely holds above its
+///         rating less the tolerance; where only the opening is known and that is too low, at most
+///         this
+///     holding_verdict (verdict): what to call that
+///     opening_margin (stress or pressure difference [Pa]): how far it surely opens below its
+///         rating and the tolerance; where only the holding is known and that is too high, at most
+///         this
+///     opening_verdict (verdict): what to call that
+///     component_margin (stress or pressure difference [Pa]): how far the cap keeps the system
+///         below what the weakest component may bear, at its rating or where it opens, the higher
+///         of the two
+///     component_verdict (verdict): what to call that
+///     vacuum_margin (stress or pressure difference [Pa]): how far the vacuum valve surely opens
+///         above the deepest vacuum
+///     vacuum_verdict (verdict): what to call that
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_cooling_cap_test_findings(
+    model: *const axw_cooling_cap_test,
+    holding_margin: *mut f64,
+    holding_verdict: *mut i32,
+    opening_margin: *mut f64,
+    opening_verdict: *mut i32,
+    component_margin: *mut f64,
+    component_verdict: *mut i32,
+    vacuum_margin: *mut f64,
+    vacuum_verdict: *mut i32,
+) -> i32 {
+    guard(|| {
+        let on = unsafe { handle("model", model) }?.0.findings()?;
+
+        unsafe {
+            put(holding_margin, on.holding_margin.si());
+            put(holding_verdict, verdict_number(on.holding_verdict));
+            put(opening_margin, on.opening_margin.si());
+            put(opening_verdict, verdict_number(on.opening_verdict));
+            put(component_margin, on.component_margin.si());
+            put(component_verdict, verdict_number(on.component_verdict));
+            put(vacuum_margin, on.vacuum_margin.si());
+            put(vacuum_verdict, verdict_number(on.vacuum_verdict));
+        }
+        Ok(())
+    })
+}
+
+/// Temperature at which water boils under what the cap surely holds, once the system has built that
+/// pressure.
+///
+/// Parameters
+///     station_pressure [Pa]: absolute pressure of the air as measured there, not reduced to sea
+///         level
+///
+/// Returns
+///     (temperature [K]) Boiling temperature of water at the holding pressure less the gauge's
+///     error, at most the rating and at least nothing: an upper bound, hot metal boils earlier and
+///     the pump inlet governs.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_cooling_cap_test_boiling_temperature(
+    model: *const axw_cooling_cap_test,
+    station_pressure: f64,
+    result: *mut f64,
+) -> i32 {
+    guard(|| {
+        let on = unsafe { handle("model", model) }?
+            .0
+            .boiling_temperature(AbsolutePressure::from_si(station_pressure))?;
+
+        unsafe {
+            put(result, on.si());
+        }
+        Ok(())
+    })
+}
+
+/// How much lower water boils under what the cap surely holds than under its rating.
+///
+/// Parameters
+///     station_pressure [Pa]: absolute pressure of the air as measured there, not reduced to sea
+///         level
+///
+/// Returns
+///     (temperature difference [K]) Boiling temperature lost, an upper bound: the gauge's whole
+///     error counts against the cap. A cap that holds more than its rating gains nothing.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_cooling_cap_test_boiling_loss(
+    model: *const axw_cooling_cap_test,
+    station_pressure: f64,
+    result: *mut f64,
+) -> i32 {
+    guard(|| {
+        let on =
+            unsafe { handle("model", model) }?.0.boiling_loss(AbsolutePressure::from_si(station_pressure))?;
+
+        unsafe {
+            put(result, on.si());
+        }
+        Ok(())
+    })
+}
+
+/// Boiling of water over what the cap holds and altitudes.
+///
+/// Parameters
+///     holding_pressure [Pa], several: readings that the cap keeps
+///     altitude [m], several: heights above sea level, for the pressure of the standard atmosphere
+///
+/// Returns
+///     (table) One row a reading and altitude: `holding_pressure`, `altitude`, `station_pressure`,
+///     `boiling_temperature`, `boiling_loss` against the rating, `holding_margin`,
+///     `holding_verdict`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_cooling_cap_test_boiling_table(
+    model: *const axw_cooling_cap_test,
+    holding_pressure: *const f64,
+    holding_pressure_count: usize,
+    altitude: *const f64,
+    altitude_count: usize,
+    result: *mut *mut axw_table,
+) -> i32 {
+    guard(|| {
+        let holding_pressure: Vec<GaugePressure> =
+            unsafe { list("holding_pressure", holding_pressure, holding_pressure_count) }?
+                .iter()
+                .copied()
+                .map(GaugePressure::from_si)
+                .collect();
+        let altitude: Vec<Length> = unsafe { list("altitude", altitude, altitude_count) }?
+            .iter()
+            .copied()
+            .map(Length::from_si)
+            .collect();
+        let on = unsafe { handle("model", model) }?.0.boiling_table(&holding_pressure, &altitude)?;
+        if result.is_null() {
+            return Err(Failure::Null("result"));
+        }
+        unsafe {
+            put(result, Box::into_raw(axw_table::new(on)));
+        }
+        Ok(())
+    })
+}
+
 /// A coolant under a cap at an altitude, and the hottest that it gets.
 ///
 /// Formula

@@ -1776,6 +1776,39 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
     kernels.add::<TyreTrackChange, 2, 1>()?;
     kernels.add::<TyreWheelBackspacing, 3, 1>()?;
     kernels.add::<TyreWheelOffset, 3, 1>()?;
+    kernels.model::<axlewright::cooling::CapTest>("cooling.CapTest", "cooling.CapTest.to_json")?;
+    kernels.method::<axlewright::cooling::CapTest>("cooling.CapTest.findings", |model, call| {
+        let on = call.answer(model.findings())?;
+        call.parts([
+            call.give(on.holding_margin)?,
+            call.word(on.holding_verdict.word()),
+            call.give(on.opening_margin)?,
+            call.word(on.opening_verdict.word()),
+            call.give(on.component_margin)?,
+            call.word(on.component_verdict.word()),
+            call.give(on.vacuum_margin)?,
+            call.word(on.vacuum_verdict.word()),
+        ])
+    })?;
+    kernels.method::<axlewright::cooling::CapTest>(
+        "cooling.CapTest.boiling_temperature",
+        |model, call| {
+            let station_pressure = call.quantity::<units::AbsolutePressure>(0, "station_pressure")?;
+            let on = call.answer(model.boiling_temperature(station_pressure))?;
+            call.give(on)
+        },
+    )?;
+    kernels.method::<axlewright::cooling::CapTest>("cooling.CapTest.boiling_loss", |model, call| {
+        let station_pressure = call.quantity::<units::AbsolutePressure>(0, "station_pressure")?;
+        let on = call.answer(model.boiling_loss(station_pressure))?;
+        call.give(on)
+    })?;
+    kernels.method::<axlewright::cooling::CapTest>("cooling.CapTest.boiling_table", |model, call| {
+        let holding_pressure = call.quantities::<units::GaugePressure>(0, "holding_pressure")?;
+        let altitude = call.quantities::<units::Length>(1, "altitude")?;
+        let on = call.answer(model.boiling_table(&holding_pressure, &altitude))?;
+        call.table(&on)
+    })?;
     kernels.model::<axlewright::cooling::Coolant>("cooling.Coolant", "cooling.Coolant.to_json")?;
     kernels.method::<axlewright::cooling::Coolant>("cooling.Coolant.margin", |model, call| {
         let on = call.answer(model.margin())?;

@@ -1,6 +1,8 @@
 from .generated import (
     __doc__,
     BoilingMargin,
+    CapFindings,
+    CapTest,
     Coolant,
     ethylene_glycol_cap_pressure,
     leak_down_pressure,
@@ -10,6 +12,8 @@ from .generated import (
 
 __all__ = [
     "BoilingMargin",
+    "CapFindings",
+    "CapTest",
     "Coolant",
     "ethylene_glycol_cap_pressure",
     "leak_down_pressure",

@@ -11,15 +11,46 @@ if TYPE_CHECKING:
     from axlewright import Quantity, Table
     from axlewright._types import Invalid, QuantityLike, Ratio, RatioLike
 
-__all__ = ["BoilingMargin", "Coolant", "ethylene_glycol_cap_pressure", "leak_down_pressure", "propylene_glycol_cap_pressure", "water_cap_pressure"]
+__all__ = ["BoilingMargin", "CapFindings", "CapTest", "Coolant", "ethylene_glycol_cap_pressure", "leak_down_pressure", "propylene_glycol_cap_pressure", "water_cap_pressure"]
 
 _water_cap_pressure = _functions["cooling.water_cap_pressure"]
 _ethylene_glycol_cap_pressure = _functions["cooling.ethylene_glycol_cap_pressure"]
 _propylene_glycol_cap_pressure = _functions["cooling.propylene_glycol_cap_pressure"]
 _leak_down_pressure = _functions["cooling.leak_down_pressure"]
+_cap_test_findings = _functions["cooling.CapTest.findings"]
+_cap_test_boiling_temperature = _functions["cooling.CapTest.boiling_temperature"]
+_cap_test_boiling_loss = _functions["cooling.CapTest.boiling_loss"]
+_cap_test_boiling_table = _functions["cooling.CapTest.boiling_table"]
 _coolant_margin = _functions["cooling.Coolant.margin"]
 _coolant_freezing_temperature = _functions["cooling.Coolant.freezing_temperature"]
 _coolant_margin_table = _functions["cooling.Coolant.margin_table"]
+
+
+class CapFindings(NamedTuple):
+    """Results of `findings`."""
+
+    holding_margin: Quantity
+    """How much it surely holds above its rating less the tolerance; where only the opening is known
+    and that is too low, at most this.
+    """
+    holding_verdict: Literal["meets", "tight", "short", "not known"]
+    """What to call that."""
+    opening_margin: Quantity
+    """How far it surely opens below its rating and the tolerance; where only the holding is known and
+    that is too high, at most this.
+    """
+    opening_verdict: Literal["meets", "tight", "short", "not known"]
+    """What to call that."""
+    component_margin: Quantity
+    """How far the cap keeps the system below what the weakest component may bear, at its rating or
+    where it opens, the higher of the two.
+    """
+    component_verdict: Literal["meets", "tight", "short", "not known"]
+    """What to call that."""
+    vacuum_margin: Quantity
+    """How far the vacuum valve surely opens above the deepest vacuum."""
+    vacuum_verdict: Literal["meets", "tight", "short", "not known"]
+    """What to call that."""
 
 
 class BoilingMargin(NamedTuple):
@@ -221,6 +252,193 @@ def leak_down_pressure(
     `invalid="nan"` it gives NaN.
     """
     return _leak_down_pressure(gauge_pressure, temperature, later_temperature, station_pressure, invalid)  # type: ignore[no-any-return]
+
+
+class CapTest(Model):
+    """What a pressure tester says of a cap: where it opens, what it holds, when it lets air back in.
+
+    Formula
+        holding `p_h - e - (p_r - t)`; opening `p_r + t - (p_o + e)`; weakest component `p_w -
+        max(p_o + e, p_r)`; vacuum `p_v - e - p_l`
+
+    Fields
+        rating (gauge pressure): `p_r`, opening pressure that stands on the cap, a gauge pressure
+        opening_pressure (gauge pressure, optional): `p_o`, reading at which it opens; none where
+            the test stopped below it
+        holding_pressure (gauge pressure, optional): `p_h`, reading that it keeps after the time
+            that the tester's instructions state; a cap holds no more than it opens at
+        gauge_error (stress or pressure difference): `e`, half width of the gauge's error; the whole
+            of it counts against the cap, in every reading
+        tolerance (stress or pressure difference): `t`, how far below its rating a cap may hold and
+            above it may open (common practice, no source: 1 psi)
+        weakest_component (gauge pressure, optional): `p_w`, what the weakest component of the
+            system may bear: radiator, heater core, hose or tank
+        vacuum_opening (gauge pressure, optional): `p_v`, reading at which the vacuum valve opens, a
+            negative gauge pressure
+        vacuum_limit (gauge pressure, optional): `p_l`, deepest vacuum that the hoses and tanks may
+            see, a negative gauge pressure
+        tight_below (stress or pressure difference): margin that is wanted; below it a verdict is
+            `tight`, below nothing `short`
+
+    Valid for
+        A cap on the bench, cold and wet at its seal, on a gauge whose error is a bound. What is
+        missing makes a margin that is not a number and `not known`, never guessed; but a reading
+        that condemns the cap by itself does so: one that opens too low holds too little, and is
+        short there. A filler neck that does not seal is not seen here.
+
+    Source
+        Differences of gauge pressures by definition; boiling: see `fluid`; air: US Standard
+        Atmosphere 1976
+
+    Caution
+        Hot pressurised coolant scalds: never open a hot system, test the cap cold and on the bench,
+        never pump a system above its weakest component; local codes and the maker's instructions
+        come first.
+    """
+
+    __slots__ = ()
+    _name = "cooling.CapTest"
+    _kinds = {"rating": "GaugePressure", "opening_pressure": "GaugePressure", "holding_pressure": "GaugePressure", "gauge_error": "Stress", "tolerance": "Stress", "weakest_component": "GaugePressure", "vacuum_opening": "GaugePressure", "vacuum_limit": "GaugePressure", "tight_below": "Stress"}
+
+    def __init__(
+        self,
+        *,
+        rating: QuantityLike,
+        gauge_error: QuantityLike,
+        tolerance: QuantityLike,
+        tight_below: QuantityLike,
+        opening_pressure: QuantityLike | None = None,
+        holding_pressure: QuantityLike | None = None,
+        weakest_component: QuantityLike | None = None,
+        vacuum_opening: QuantityLike | None = None,
+        vacuum_limit: QuantityLike | None = None,
+    ) -> None:
+        self._build(
+            rating=rating,
+            opening_pressure=opening_pressure,
+            holding_pressure=holding_pressure,
+            gauge_error=gauge_error,
+            tolerance=tolerance,
+            weakest_component=weakest_component,
+            vacuum_opening=vacuum_opening,
+            vacuum_limit=vacuum_limit,
+            tight_below=tight_below,
+        )
+
+    @property
+    def rating(self) -> Quantity:
+        """`p_r`, opening pressure that stands on the cap, a gauge pressure."""
+        return self._read("rating", "GaugePressure")  # type: ignore[no-any-return]
+
+    @property
+    def opening_pressure(self) -> Quantity | None:
+        """`p_o`, reading at which it opens; none where the test stopped below it."""
+        return self._read("opening_pressure", "GaugePressure")  # type: ignore[no-any-return]
+
+    @property
+    def holding_pressure(self) -> Quantity | None:
+        """`p_h`, reading that it keeps after the time that the tester's instructions state; a cap holds no
+        more than it opens at.
+        """
+        return self._read("holding_pressure", "GaugePressure")  # type: ignore[no-any-return]
+
+    @property
+    def gauge_error(self) -> Quantity:
+        """`e`, half width of the gauge's error; the whole of it counts against the cap, in every reading."""
+        return self._read("gauge_error", "Stress")  # type: ignore[no-any-return]
+
+    @property
+    def tolerance(self) -> Quantity:
+        """`t`, how far below its rating a cap may hold and above it may open (common practice, no source:
+        1 psi).
+        """
+        return self._read("tolerance", "Stress")  # type: ignore[no-any-return]
+
+    @property
+    def weakest_component(self) -> Quantity | None:
+        """`p_w`, what the weakest component of the system may bear: radiator, heater core, hose or tank."""
+        return self._read("weakest_component", "GaugePressure")  # type: ignore[no-any-return]
+
+    @property
+    def vacuum_opening(self) -> Quantity | None:
+        """`p_v`, reading at which the vacuum valve opens, a negative gauge pressure."""
+        return self._read("vacuum_opening", "GaugePressure")  # type: ignore[no-any-return]
+
+    @property
+    def vacuum_limit(self) -> Quantity | None:
+        """`p_l`, deepest vacuum that the hoses and tanks may see, a negative gauge pressure."""
+        return self._read("vacuum_limit", "GaugePressure")  # type: ignore[no-any-return]
+
+    @property
+    def tight_below(self) -> Quantity:
+        """Margin that is wanted; below it a verdict is `tight`, below nothing `short`."""
+        return self._read("tight_below", "Stress")  # type: ignore[no-any-return]
+
+    def findings(self) -> CapFindings:
+        """Margins and verdicts of the cap: holding, opening, weakest component and vacuum valve, each
+        apart.
+
+        Returns
+            holding_margin (stress or pressure difference [Pa]): how much it surely holds above its
+                rating less the tolerance; where only the opening is known and that is too low, at most
+                this
+            holding_verdict (verdict): what to call that
+            opening_margin (stress or pressure difference [Pa]): how far it surely opens below its
+                rating and the tolerance; where only the holding is known and that is too high, at most
+                this
+            opening_verdict (verdict): what to call that
+            component_margin (stress or pressure difference [Pa]): how far the cap keeps the system
+                below what the weakest component may bear, at its rating or where it opens, the higher
+                of the two
+            component_verdict (verdict): what to call that
+            vacuum_margin (stress or pressure difference [Pa]): how far the vacuum valve surely opens
+                above the deepest vacuum
+            vacuum_verdict (verdict): what to call that
+        """
+        return CapFindings(*_cap_test_findings(self._handle))
+
+    def boiling_temperature(self, *, station_pressure: QuantityLike) -> Quantity:
+        """Temperature at which water boils under what the cap surely holds, once the system has built that
+        pressure.
+
+        Parameters
+            station_pressure (absolute pressure): absolute pressure of the air as measured there, not
+                reduced to sea level
+
+        Returns
+            (temperature [K]) Boiling temperature of water at the holding pressure less the gauge's
+            error, at most the rating and at least nothing: an upper bound, hot metal boils earlier and
+            the pump inlet governs.
+        """
+        return _cap_test_boiling_temperature(self._handle, station_pressure)  # type: ignore[no-any-return]
+
+    def boiling_loss(self, *, station_pressure: QuantityLike) -> Quantity:
+        """How much lower water boils under what the cap surely holds than under its rating.
+
+        Parameters
+            station_pressure (absolute pressure): absolute pressure of the air as measured there, not
+                reduced to sea level
+
+        Returns
+            (temperature difference [K]) Boiling temperature lost, an upper bound: the gauge's whole
+            error counts against the cap. A cap that holds more than its rating gains nothing.
+        """
+        return _cap_test_boiling_loss(self._handle, station_pressure)  # type: ignore[no-any-return]
+
+    def boiling_table(self, *, holding_pressure: QuantityLike, altitude: QuantityLike) -> Table:
+        """Boiling of water over what the cap holds and altitudes.
+
+        Parameters
+            holding_pressure (gauge pressure), several: readings that the cap keeps
+            altitude (length), several: heights above sea level, for the pressure of the standard
+                atmosphere
+
+        Returns
+            (table) One row a reading and altitude: `holding_pressure`, `altitude`, `station_pressure`,
+            `boiling_temperature`, `boiling_loss` against the rating, `holding_margin`,
+            `holding_verdict`.
+        """
+        return _cap_test_boiling_table(self._handle, holding_pressure, altitude)  # type: ignore[no-any-return]
 
 
 class Coolant(Model):

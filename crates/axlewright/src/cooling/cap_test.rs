@@ -1,0 +1,527 @@
+use crate::base::document::{Model, Value};
+use crate::base::table::{Cell, Rows, Table};
+use crate::base::text::{System, print};
+use crate::units::{
+    AbsolutePressure, GaugePressure, Length, Quantity, Stress, Temperature, TemperatureDifference, absolute,
+    temperature_difference,
+};
+use crate::{Error, Result, Verdict, air, fluid, valid};
+
+/// What a pressure tester says of a cap: where it opens, what it holds, when it lets air back in.
+///
+/// # Formula
+/// holding `p_h - e - (p_r - t)`; opening `p_r + t - (p_o + e)`; weakest component `p_w - max(p_o + e, p_r)`; vacuum `p_v - e - p_l`
+///
+/// # Fields
+/// - `rating` — `p_r`, opening pressure that stands on the cap, a gauge pressure
+/// - `opening_pressure` — `p_o`, reading at which it opens; none where the test stopped below it
+/// - `holding_pressure` — `p_h`, reading that it keeps after the time that the tester's instructions state; a cap holds no more than it opens at
+/// - `gauge_error` — `e`, half width of the gauge's error; the whole of it counts against the cap, in every reading
+/// - `tolerance` — `t`, how far below its rating a cap may hold and above it may open (common practice, no source: 1 psi)
+/// - `weakest_component` — `p_w`, what the weakest component of the system may bear: radiator, heater core, hose or tank
+/// - `vacuum_opening` — `p_v`, reading at which the vacuum valve opens, a negative gauge pressure
+/// - `vacuum_limit` — `p_l`, deepest vacuum that the hoses and tanks may see, a negative gauge pressure
+/// - `tight_below` — margin that is wanted; below it a verdict is `tight`, below nothing `short`
+///
+/// # Valid for
+/// A cap on the bench, cold and wet at its seal, on a gauge whose error is a bound. What is missing makes a margin that is
+/// not a number and `not known`, never guessed; but a reading that condemns the cap by itself does so: one that opens too low holds too
+/// little, and is short there. A filler neck that does not seal is not seen here.
+///
+/// # Source
+/// Differences of gauge pressures by definition; boiling: see `fluid`; air: US Standard Atmosphere 1976
+///
+/// # Caution
+/// Hot pressurised coolant scalds: never open a hot system, test the cap cold and on the bench, never pump a system above its weakest component; local codes and the maker's instructions come first.
+#[derive(Debug, Clone, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct CapTest {
+    /// Opening pressure that stands on the cap.
+    pub rating: Value<GaugePressure>,
+    /// Reading at which it opens.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub opening_pressure: Option<Value<GaugePressure>>,
+    /// Reading that it keeps.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub holding_pressure: Option<Value<GaugePressure>>,
+    /// Half width of the gauge's error.
+    pub gauge_error: Value<Stress>,
+    /// How far below its rating a cap may hold and above it may open.
+    pub tolerance: Value<Stress>,
+    /// What the weakest component of the system may bear.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub weakest_component: Option<Value<GaugePressure>>,
+    /// Reading at which the vacuum valve opens.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub vacuum_opening: Option<Value<GaugePressure>>,
+    /// Deepest vacuum that the hoses and tanks may see.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub vacuum_limit: Option<Value<GaugePressure>>,
+    /// Margin that is wanted.
+    pub tight_below: Value<Stress>,
+}
+
+/// What the readings say, each apart; a margin that is not known is not a number.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct CapFindings {
+    /// How much it surely holds above the least that it may.
+    pub holding_margin: Stress,
+    /// What to call that.
+    pub holding_verdict: Verdict,
+    /// How far it surely opens below the most that it may.
+    pub opening_margin: Stress,
+    /// What to call that.
+    pub opening_verdict: Verdict,
+    /// How far the cap keeps the system below what its weakest component may bear.
+    pub component_margin: Stress,
+    /// What to call that.
+    pub component_verdict: Verdict,
+    /// How far the vacuum valve surely opens above the deepest vacuum.
+    pub vacuum_margin: Stress,
+    /// What to call that.
+    pub vacuum_verdict: Verdict,
+}
+
+impl Model for CapTest {
+    fn check(&self) -> Result<()> {
+        let (rating, gauge_error) = (self.rating.quantity, self.gauge_error.quantity);
+        let (tolerance, tight_below) = (self.tolerance.quantity, self.tight_below.quantity);
+        valid! {
+            rating: 0 < .. <= 350000 ; "common practice, no source: no cooling system is capped above 3.5 bar";
+            gauge_error: 0 <= .. <= 350000 ; "definition: half a width is not negative, and less than the greatest rating";
+            tolerance: 0 <= .. <= 350000 ; "definition: a tolerance is not negative, and less than the greatest rating";
+            tight_below: 0 <= .. <= 350000 ; "definition: a margin that is wanted is not negative, and less than the greatest rating";
+        }
+        if tolerance.si() >= rating.si() {
+            return Err(refused(
+                "tolerance",
+                format!("{} is not less than the rating, {}", shown(tolerance), shown(rating)),
+            ));
+        }
+        if let Some(opening_pressure) = of(&self.opening_pressure) {
+            valid! { opening_pressure: 0 <= .. <= 700000 ; "common practice, no source: no cap is pumped to twice the greatest rating"; }
+        }
+        if let Some(holding_pressure) = of(&self.holding_pressure) {
+            valid! { holding_pressure: 0 <= .. <= 700000 ; "common practice, no source: no cap is pumped to twice the greatest rating"; }
+        }
+        if let (Some(opening), Some(holding)) = (of(&self.opening_pressure), of(&self.holding_pressure)) {
+            let most = GaugePressure::from_si(opening.si() + 2.0 * gauge_error.si());
+            if holding.si() > most.si() {
+                return Err(refused(
+                    "holding_pressure",
+                    format!(
+                        "{} is more than {}, the most that a cap can hold that opens at {}, the error of both readings counted",
+                        shown(holding),
+                        shown(most),
+                        shown(opening)
+                    ),
+                ));
+            }
+        }
+        if let Some(weakest_component) = of(&self.weakest_component) {
+            valid! { weakest_component: 0 < .. <= 10000000 ; "common practice, no source: no component of a cooling system is rated above 100 bar"; }
+        }
+        if let Some(vacuum_opening) = of(&self.vacuum_opening) {
+            valid! { vacuum_opening: (-110000) <= .. <= 0 ; "definition: a vacuum is below the air around and not below nothing"; }
+        }
+        if let Some(vacuum_limit) = of(&self.vacuum_limit) {
+            valid! { vacuum_limit: (-110000) <= .. < 0 ; "definition: a vacuum is below the air around and not below nothing"; }
+        }
+        Ok(())
+    }
+}
+
+impl CapTest {
+    /// Margins and verdicts of the cap: holding, opening, weakest component and vacuum valve, each apart.
+    ///
+    /// # Returns
+    /// - `holding_margin` — how much it surely holds above its rating less the tolerance; where only the opening is known and that is too low, at most this
+    /// - `holding_verdict` — what to call that
+    /// - `opening_margin` — how far it surely opens below its rating and the tolerance; where only the holding is known and that is too high, at most this
+    /// - `opening_verdict` — what to call that
+    /// - `component_margin` — how far the cap keeps the system below what the weakest component may bear, at its rating or where it opens, the higher of the two
+    /// - `component_verdict` — what to call that
+    /// - `vacuum_margin` — how far the vacuum valve surely opens above the deepest vacuum
+    /// - `vacuum_verdict` — what to call that
+    ///
+    /// # Example
+    /// ```
+    /// use axlewright::{Model, Value, Verdict, cooling::*, units::*};
+    /// let cap = CapTest {
+    ///     rating: Value::parse("15 psi gauge")?,
+    ///     opening_pressure: Some(Value::parse("15 psi gauge")?), holding_pressure: Some(Value::parse("13 psi gauge")?),
+    ///     gauge_error: Value::parse("0.5 psi")?, tolerance: Value::parse("1 psi")?, tight_below: Value::parse("0.5 psi")?,
+    ///     weakest_component: None, vacuum_opening: None, vacuum_limit: None,
+    /// }.checked()?;
+    /// let on = cap.findings()?;
+    /// assert_eq!(format!("{:.1} psi", on.holding_margin.in_::<psi>()), "-1.5 psi");
+    /// assert_eq!((on.holding_verdict, on.opening_verdict), (Verdict::Short, Verdict::Meets));
+    /// assert_eq!(on.vacuum_verdict, Verdict::NotKnown); // the vacuum valve was not tested
+    /// # Ok::<(), axlewright::Error>(())
+    /// ```
+    pub fn findings(&self) -> Result<CapFindings> {
+        self.check()?;
+        let (opening, holding) = (of(&self.opening_pressure), of(&self.holding_pressure));
+        let (rating, error, tolerance) =
+            (self.rating.quantity, self.gauge_error.quantity, self.tolerance.quantity);
+        // A cap opens no lower than it holds: each reading bounds the other one, and can only condemn.
+        let bound = |margin: Stress, known: bool| {
+            if known || rounded(margin).si() < 0.0 { margin } else { unknown() }
+        };
+        let holding_margin = holding
+            .or(opening)
+            .map_or(unknown(), |held| bound(difference(held, rating) - error + tolerance, holding.is_some()));
+        let opening_margin = opening.or(holding).map_or(unknown(), |opens| {
+            bound(difference(rating, opens) + tolerance - error, opening.is_some())
+        });
+        let component_margin = of(&self.weakest_component).map_or(unknown(), |weakest| {
+            let at_rating = difference(weakest, rating);
+            let margin = opening.or(holding).map_or(at_rating, |opens| {
+                let at_opening = difference(weakest, opens) - error;
+                if at_opening < at_rating { at_opening } else { at_rating }
+            });
+            bound(margin, opening.is_some())
+        });
+        let vacuum_margin = match (of(&self.vacuum_opening), of(&self.vacuum_limit)) {
+            (Some(opens), Some(limit)) => difference(opens, limit) - error,
+            _ => unknown(),
+        };
+        let verdict = |margin| Verdict::of_difference(rounded(margin), rounded(self.tight_below.quantity));
+        Ok(CapFindings {
+            holding_margin,
+            holding_verdict: verdict(holding_margin),
+            opening_margin,
+            opening_verdict: verdict(opening_margin),
+            component_margin,
+            component_verdict: verdict(component_margin),
+            vacuum_margin,
+            vacuum_verdict: verdict(vacuum_margin),
+        })
+    }
+
+    /// Temperature at which water boils under what the cap surely holds, once the system has built that pressure.
+    ///
+    /// # Parameters
+    /// - `station_pressure` — absolute pressure of the air as measured there, not reduced to sea level
+    ///
+    /// # Returns
+    /// Boiling temperature of water at the holding pressure less the gauge's error, at most the rating and at least nothing: an upper
+    /// bound, hot metal boils earlier and the pump inlet governs.
+    pub fn boiling_temperature(&self, station_pressure: AbsolutePressure) -> Result<Temperature> {
+        valid! { station_pressure: 40000 <= .. <= 110000 ; "common practice, no source: roads lie between -400 m and 6000 m"; }
+        self.check()?;
+        let holding = of(&self.holding_pressure).ok_or_else(|| {
+            refused(
+                "holding_pressure",
+                "give the reading that the cap keeps: boiling depends on it".to_owned(),
+            )
+        })?;
+        let held = (holding.si() - self.gauge_error.quantity.si()).clamp(0.0, self.rating.quantity.si());
+        fluid::water_boiling_temperature(absolute(GaugePressure::from_si(held), station_pressure))
+    }
+
+    /// How much lower water boils under what the cap surely holds than under its rating.
+    ///
+    /// # Parameters
+    /// - `station_pressure` — absolute pressure of the air as measured there, not reduced to sea level
+    ///
+    /// # Returns
+    /// Boiling temperature lost, an upper bound: the gauge's whole error counts against the cap. A cap that holds more than its rating gains nothing.
+    pub fn boiling_loss(&self, station_pressure: AbsolutePressure) -> Result<TemperatureDifference> {
+        let boils = self.boiling_temperature(station_pressure)?;
+        let rated = fluid::water_boiling_temperature(absolute(self.rating.quantity, station_pressure))?;
+        Ok(temperature_difference(rated, boils))
+    }
+
+    /// Boiling of water over what the cap holds and altitudes.
+    ///
+    /// # Parameters
+    /// - `holding_pressure` — readings that the cap keeps
+    /// - `altitude` — heights above sea level, for the pressure of the standard atmosphere
+    ///
+    /// # Returns
+    /// One row a reading and altitude: `holding_pressure`, `altitude`, `station_pressure`, `boiling_temperature`, `boiling_loss` against
+    /// the rating, `holding_margin`, `holding_verdict`.
+    pub fn boiling_table(&self, holding_pressure: &[GaugePressure], altitude: &[Length]) -> Result<Table> {
+        let mut rows = Rows::new()
+            .quantity::<GaugePressure>("holding_pressure")
+            .quantity::<Length>("altitude")
+            .quantity::<AbsolutePressure>("station_pressure")
+            .quantity::<Temperature>("boiling_temperature")
+            .quantity::<TemperatureDifference>("boiling_loss")
+            .quantity::<Stress>("holding_margin")
+            .words("holding_verdict");
+        for holding in holding_pressure {
+            let changed = CapTest { holding_pressure: Some(Value::new(*holding)), ..self.clone() };
+            for altitude in altitude {
+                let outputs = air_at(*altitude).and_then(|air| -> Result<[Cell<'_>; 5]> {
+                    let on = changed.findings()?;
+                    Ok([
+                        Cell::from(air),
+                        Cell::from(changed.boiling_temperature(air)?),
+                        Cell::from(changed.boiling_loss(air)?),
+                        Cell::from(on.holding_margin),
+                        Cell::Word(on.holding_verdict.word()),
+                    ])
+                });
+                let inputs = [Cell::from(*holding), Cell::from(*altitude)];
+                rows.push(&inputs, outputs.as_ref().map(|cells| &cells[..]).map_err(Clone::clone));
+            }
+        }
+        Ok(rows.finish())
+    }
+}
+
+fn of(value: &Option<Value<GaugePressure>>) -> Option<GaugePressure> {
+    value.as_ref().map(|value| value.quantity)
+}
+
+/// How much the first gauge pressure exceeds the second, the air around being the same.
+fn difference(pressure: GaugePressure, from: GaugePressure) -> Stress {
+    Stress::from_si(pressure.si() - from.si())
+}
+
+/// What a verdict sees, to the micropascal: 14 psi on a 15 psi cap with a tolerance of 1 psi is the limit itself, not 1e-11 Pa below it.
+fn rounded(margin: Stress) -> Stress {
+    Stress::from_si((margin.si() * 1e6).round() / 1e6)
+}
+
+fn unknown() -> Stress {
+    Stress::from_si(f64::NAN)
+}
+
+fn air_at(altitude: Length) -> Result<AbsolutePressure> {
+    valid! { altitude: (-500) <= .. <= 6000 ; "common practice, no source: roads lie between -400 m and 6000 m"; }
+    air::standard_pressure(air::geopotential_altitude(altitude)?)
+}
+
+fn shown<Q: Quantity>(pressure: Q) -> String {
+    [System::Metric, System::Us].map(|system| print(pressure.si(), Q::KIND, system)).join(" or ")
+}
+
+fn refused(key: &str, message: String) -> Error {
+    Error::Document { line: 0, key: key.to_owned(), message }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use approx::assert_abs_diff_eq;
+
+    fn gauge(pascals: f64) -> Value<GaugePressure> {
+        Value::new(GaugePressure::from_si(pascals))
+    }
+
+    fn stress(pascals: f64) -> Value<Stress> {
+        Value::new(Stress::from_si(pascals))
+    }
+
+    /// A cap of 100 kPa on a gauge good to 2 kPa: it may hold 95 kPa by the gauge, and open at 105 kPa.
+    fn cap(opening: Option<f64>, holding: Option<f64>) -> CapTest {
+        CapTest {
+            rating: gauge(100e3),
+            opening_pressure: opening.map(gauge),
+            holding_pressure: holding.map(gauge),
+            gauge_error: stress(2e3),
+            tolerance: stress(7e3),
+            weakest_component: None,
+            vacuum_opening: None,
+            vacuum_limit: None,
+            tight_below: stress(3e3),
+        }
+    }
+
+    #[test]
+    fn holding_low_or_opening_high_is_short() {
+        use Verdict::{Meets, Short, Tight};
+        // By hand: holding - 95 kPa; 105 kPa - opening; short below nothing, tight below 3 kPa.
+        for (opening, holding, low, holds, high, opens) in [
+            (101e3, 99e3, 4e3, Meets, 4e3, Meets),
+            (102e3, 98e3, 3e3, Meets, 3e3, Meets),
+            (104e3, 96e3, 1e3, Tight, 1e3, Tight),
+            (105e3, 95e3, 0.0, Tight, 0.0, Tight),
+            (100e3, 94e3, -1e3, Short, 5e3, Meets),
+            (106e3, 100e3, 5e3, Meets, -1e3, Short),
+        ] {
+            let on = cap(Some(opening), Some(holding)).findings().unwrap();
+            assert_eq!((on.holding_margin.si(), on.holding_verdict), (low, holds), "holds {holding}");
+            assert_eq!((on.opening_margin.si(), on.opening_verdict), (high, opens), "opens {opening}");
+        }
+    }
+
+    #[test]
+    fn the_limit_itself_holds_in_psi() {
+        // Unrounded this is -7.3e-12 Pa.
+        let limit = CapTest {
+            rating: Value::parse("15 psi gauge").unwrap(),
+            gauge_error: stress(0.0),
+            tolerance: Value::parse("1 psi").unwrap(),
+            ..cap(None, None)
+        };
+        let holds = |text| CapTest { holding_pressure: Some(Value::parse(text).unwrap()), ..limit.clone() };
+        assert_eq!(holds("14 psi gauge").findings().unwrap().holding_verdict, Verdict::Tight);
+        assert_eq!(holds("13.99 psi gauge").findings().unwrap().holding_verdict, Verdict::Short);
+    }
+
+    #[test]
+    fn one_reading_condemns_but_never_acquits_the_other() {
+        use Verdict::{Meets, NotKnown, Short};
+        for (opening, holding, holds, opens) in [
+            (None, None, NotKnown, NotKnown),
+            (Some(100e3), None, NotKnown, Meets),
+            (Some(94e3), None, Short, Meets),
+            (None, Some(100e3), Meets, NotKnown),
+            (None, Some(106e3), Meets, Short),
+        ] {
+            let on = cap(opening, holding).findings().unwrap();
+            assert_eq!((on.holding_verdict, on.opening_verdict), (holds, opens), "{opening:?} {holding:?}");
+            assert_eq!(on.holding_margin.si().is_nan(), holds == NotKnown);
+            assert_eq!(on.opening_margin.si().is_nan(), opens == NotKnown);
+        }
+    }
+
+    #[test]
+    fn the_weakest_component_bears_the_rating_and_the_opening() {
+        use Verdict::{Meets, NotKnown, Short, Tight};
+        // By hand: weakest - max(opening + 2 kPa, 100 kPa).
+        for (weakest, opening, holding, margin, verdict) in [
+            (120e3, Some(103e3), None, 15e3, Meets),
+            (106e3, Some(103e3), None, 1e3, Tight),
+            (104e3, Some(103e3), None, -1e3, Short),
+            (99e3, Some(90e3), None, -1e3, Short), // a cap that is due for another one of the same rating
+            (99e3, None, None, -1e3, Short),
+            (120e3, None, None, f64::NAN, NotKnown),
+            (104e3, None, Some(103e3), -1e3, Short),
+            (120e3, None, Some(103e3), f64::NAN, NotKnown),
+        ] {
+            let one = CapTest { weakest_component: Some(gauge(weakest)), ..cap(opening, holding) };
+            let on = one.findings().unwrap();
+            assert_eq!(on.component_verdict, verdict, "{weakest} {opening:?} {holding:?}");
+            assert!(
+                on.component_margin.si() == margin || on.component_margin.si().is_nan() && margin.is_nan()
+            );
+        }
+        assert_eq!(cap(Some(100e3), Some(99e3)).findings().unwrap().component_verdict, NotKnown);
+    }
+
+    #[test]
+    fn the_vacuum_valve_counts() {
+        use Verdict::{Meets, NotKnown, Short, Tight};
+        // By hand: opening - 2 kPa + 10 kPa.
+        for (opens, margin, verdict) in [
+            (Some(-4e3), 4e3, Meets),
+            (Some(-7e3), 1e3, Tight),
+            (Some(-9e3), -1e3, Short),
+            (None, f64::NAN, NotKnown),
+        ] {
+            let one = CapTest {
+                vacuum_opening: opens.map(gauge),
+                vacuum_limit: Some(gauge(-10e3)),
+                ..cap(Some(101e3), Some(99e3))
+            };
+            let on = one.findings().unwrap();
+            assert_eq!(on.vacuum_verdict, verdict);
+            assert!(on.vacuum_margin.si() == margin || on.vacuum_margin.si().is_nan() && margin.is_nan());
+            let without = CapTest { vacuum_limit: None, ..one }.findings().unwrap();
+            assert_eq!(without.vacuum_verdict, NotKnown);
+        }
+    }
+
+    #[test]
+    fn what_it_cannot_be_is_named() {
+        let full = CapTest {
+            weakest_component: Some(gauge(150e3)),
+            vacuum_opening: Some(gauge(-4e3)),
+            vacuum_limit: Some(gauge(-10e3)),
+            ..cap(Some(101e3), Some(99e3))
+        };
+        assert!(full.check().is_ok());
+        for wrong in [f64::NAN, f64::INFINITY, f64::NEG_INFINITY, 1e300, -1e300] {
+            let (pressure, error) = (gauge(wrong), stress(wrong));
+            let some = Some(pressure.clone());
+            for (name, changed) in [
+                ("rating", CapTest { rating: pressure, ..full.clone() }),
+                ("opening_pressure", CapTest { opening_pressure: some.clone(), ..full.clone() }),
+                ("holding_pressure", CapTest { holding_pressure: some.clone(), ..full.clone() }),
+                ("gauge_error", CapTest { gauge_error: error.clone(), ..full.clone() }),
+                ("tolerance", CapTest { tolerance: error.clone(), ..full.clone() }),
+                ("weakest_component", CapTest { weakest_component: some.clone(), ..full.clone() }),
+                ("vacuum_opening", CapTest { vacuum_opening: some.clone(), ..full.clone() }),
+                ("vacuum_limit", CapTest { vacuum_limit: some, ..full.clone() }),
+                ("tight_below", CapTest { tight_below: error, ..full.clone() }),
+            ] {
+                let sentence = changed.findings().unwrap_err().to_string();
+                assert!(sentence.starts_with(name), "{sentence}");
+            }
+        }
+        let positive = CapTest { vacuum_opening: Some(gauge(1.0)), ..full.clone() };
+        assert!(positive.check().unwrap_err().to_string().starts_with("vacuum_opening"));
+        let wide = CapTest { tolerance: stress(100e3), ..full.clone() };
+        assert!(wide.check().unwrap_err().to_string().starts_with("tolerance"));
+        // Two readings of one gauge differ by twice its error at most.
+        assert!(cap(Some(100e3), Some(104e3)).check().is_ok());
+        let swapped = cap(Some(100e3), Some(104.1e3)).check().unwrap_err().to_string();
+        assert!(
+            swapped.starts_with("holding_pressure") && swapped.contains("than 104 kPa gauge"),
+            "{swapped}"
+        );
+    }
+
+    #[test]
+    fn boiling_gains_nothing_above_the_rating_and_loses_no_more_than_the_whole_cap() {
+        let sea = AbsolutePressure::from_si(101_325.0);
+        let loss = |holding| cap(None, Some(holding)).boiling_loss(sea).map(|loss| loss.si());
+        assert_eq!((loss(102e3).unwrap(), loss(110e3).unwrap()), (0.0, 0.0));
+        assert!(loss(101e3).unwrap() > 0.0);
+        assert_eq!(loss(0.0).unwrap(), loss(2e3).unwrap());
+        // Steam tables (handbook values, from memory): 2.01325 bar boils at 120.4 °C, 1.01325 bar at 99.97 °C.
+        assert_abs_diff_eq!(loss(0.0).unwrap(), 20.4, epsilon = 0.1);
+        assert!(
+            cap(Some(100e3), None).boiling_loss(sea).unwrap_err().to_string().starts_with("holding_pressure")
+        );
+        let reduced = cap(None, Some(99e3)).boiling_loss(AbsolutePressure::from_si(1e6)).unwrap_err();
+        assert!(reduced.to_string().starts_with("station_pressure"));
+    }
+
+    #[cfg(feature = "serde")]
+    #[test]
+    fn the_sheet_of_the_dunlin() {
+        use crate::units::psi;
+        use Verdict::{Meets, Short};
+        let text = include_str!("../../../../examples/sheets/dunlin_cap_test.toml");
+        let on = CapTest::from_text(text).unwrap().findings().unwrap();
+        // By hand, psi: 13 - 0.5 - 14; 16 - 15.2 - 0.5; 20 - 15.2 - 0.5; -0.8 - 0.5 + 2.
+        for (margin, by_hand, verdict, wanted) in [
+            (on.holding_margin, -1.5, on.holding_verdict, Short),
+            (on.opening_margin, 0.3, on.opening_verdict, Meets),
+            (on.component_margin, 4.3, on.component_verdict, Meets),
+            (on.vacuum_margin, 0.7, on.vacuum_verdict, Meets),
+        ] {
+            assert_abs_diff_eq!(margin.in_::<psi>(), by_hand, epsilon = 1e-8);
+            assert_eq!(verdict, wanted);
+        }
+    }
+
+    #[test]
+    fn a_table_keeps_the_reason_of_a_refused_row() {
+        let table = cap(Some(100e3), None)
+            .boiling_table(
+                &[70e3, 98e3, 120e3].map(GaugePressure::from_si),
+                &[0.0, 2e3, 9e3].map(Length::from_si),
+            )
+            .unwrap();
+        assert_eq!(table.rows(), 9);
+        let boils = table.numbers("boiling_temperature").unwrap();
+        let loss = table.numbers("boiling_loss").unwrap();
+        assert!(boils[3] > boils[0] && boils[0] > boils[1] && loss[1] > loss[0] && loss[0] > loss[3]);
+        assert_eq!(
+            (table.word("holding_verdict", 0), table.word("holding_verdict", 3)),
+            (Some("short"), Some("meets"))
+        );
+        assert_eq!(table.numbers("holding_margin").map(|margin| margin[3]), Some(3e3));
+        for (row, reason) in [(2, "altitude = 9000 m"), (6, "holding_pressure")] {
+            assert!(boils[row].is_nan());
+            assert!(table.reason(row).is_some_and(|error| error.to_string().contains(reason)), "{row}");
+        }
+    }
+}
