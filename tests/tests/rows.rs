@@ -154,7 +154,7 @@ fn model(row: &Value) -> Answer<Results> {
                         ("component_verdict", on.component_verdict),
                         ("vacuum_verdict", on.vacuum_verdict),
                     ] {
-                        results.push((name, Found::Word(verdict.word())));
+                        results.push((name, Found::Word(verdict.word().to_owned())));
                     }
                     results
                 }),
