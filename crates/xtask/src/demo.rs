@@ -61,6 +61,8 @@ pub fn notebook(root: &Path, python: &Python, out: &Path) -> Result<PathBuf, Str
         .python(root)
         .args(["-m", "nbconvert", "--log-level=ERROR", "--execute", "--to", "html", "--embed-images"])
         .args(["--HTMLExporter.mathjax_url=", "--HTMLExporter.require_js_url="])
+        // The page shows questions, parameters and answers; how a picture is drawn stands in the notebook.
+        .args(["--TagRemovePreprocessor.enabled=True", "--TagRemovePreprocessor.remove_input_tags=drawing"])
         .path(&notebook)
         .env("AXLEWRIGHT_PICTURES", out)
         .run()?;

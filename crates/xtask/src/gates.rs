@@ -57,7 +57,8 @@ fn only_one_file_touches_uom() {
 
 #[test]
 fn the_core_never_panics_by_intent() {
-    let words = [".unwrap()", ".expect(", "panic!(", "todo!(", "unimplemented!(", "unreachable!("];
+    let macros = ["panic", "todo", "unimplemented", "unreachable"].map(|name| format!("{name}!("));
+    let words: Vec<&str> = macros.iter().map(String::as_str).chain([".unwrap()", ".expect("]).collect();
     assert_eq!(hits(&words, &[]), Vec::<String>::new());
 }
 

@@ -1,3 +1,4 @@
+use super::ambient;
 use crate::base::document::{Model, Value};
 use crate::base::table::{Cell, Rows, Table};
 use crate::base::text::{System, print};
@@ -5,7 +6,7 @@ use crate::units::{
     AbsolutePressure, GaugePressure, Length, Quantity, Stress, Temperature, TemperatureDifference, absolute,
     temperature_difference,
 };
-use crate::{Error, Result, Verdict, air, fluid, valid};
+use crate::{Error, Result, Verdict, fluid, valid};
 
 /// What a pressure tester says of a cap: where it opens, what it holds, when it lets air back in.
 ///
@@ -208,7 +209,7 @@ impl CapTest {
     /// Boiling temperature of water at the holding pressure less the gauge's error, at most the rating and at least nothing: an upper
     /// bound, hot metal boils earlier and the pump inlet governs.
     pub fn boiling_temperature(&self, station_pressure: AbsolutePressure) -> Result<Temperature> {
-        valid! { station_pressure: 40000 <= .. <= 110000 ; "common practice, no source: roads lie between -400 m and 6000 m"; }
+        let station_pressure = ambient::as_measured(station_pressure)?;
         self.check()?;
         let holding = of(&self.holding_pressure).ok_or_else(|| {
             refused(
@@ -254,7 +255,7 @@ impl CapTest {
         for holding in holding_pressure {
             let changed = CapTest { holding_pressure: Some(Value::new(*holding)), ..self.clone() };
             for altitude in altitude {
-                let outputs = air_at(*altitude).and_then(|air| -> Result<[Cell<'_>; 5]> {
+                let outputs = ambient::at_altitude(*altitude).and_then(|air| -> Result<[Cell<'_>; 5]> {
                     let on = changed.findings()?;
                     Ok([
                         Cell::from(air),
@@ -288,11 +289,6 @@ fn rounded(margin: Stress) -> Stress {
 
 fn unknown() -> Stress {
     Stress::from_si(f64::NAN)
-}
-
-fn air_at(altitude: Length) -> Result<AbsolutePressure> {
-    valid! { altitude: (-500) <= .. <= 6000 ; "common practice, no source: roads lie between -400 m and 6000 m"; }
-    air::standard_pressure(air::geopotential_altitude(altitude)?)
 }
 
 fn shown<Q: Quantity>(pressure: Q) -> String {

@@ -1,10 +1,11 @@
+use super::ambient;
 use crate::base::document::{Model, Value};
 use crate::base::table::{Cell, Rows, Table};
 use crate::units::{
     AbsolutePressure, GaugePressure, Length, Quantity, Ratio, Temperature, TemperatureDifference, absolute,
     temperature_difference,
 };
-use crate::{Error, Result, Verdict, air, fluid, valid};
+use crate::{Error, Result, Verdict, fluid, valid};
 
 /// A coolant under a cap at an altitude, and the hottest that it gets.
 ///
@@ -222,16 +223,8 @@ impl Coolant {
 
     fn air(&self) -> Result<AbsolutePressure> {
         match (&self.altitude, &self.station_pressure) {
-            (Some(altitude), None) => {
-                let altitude = altitude.quantity;
-                valid! { altitude: (-500) <= .. <= 6000 ; "common practice, no source: roads lie between -400 m and 6000 m"; }
-                air::standard_pressure(air::geopotential_altitude(altitude)?)
-            }
-            (None, Some(pressure)) => {
-                let station_pressure = pressure.quantity;
-                valid! { station_pressure: 40000 <= .. <= 110000 ; "common practice, no source: roads lie between -400 m and 6000 m"; }
-                Ok(station_pressure)
-            }
+            (Some(altitude), None) => ambient::at_altitude(altitude.quantity),
+            (None, Some(pressure)) => ambient::as_measured(pressure.quantity),
             (None, None) => Err(missing("altitude", "give altitude, or station_pressure as measured there")),
             (Some(_), Some(_)) => {
                 Err(missing("station_pressure", "give altitude or station_pressure, not both"))

@@ -7,6 +7,7 @@
 //! A cap's rating is a gauge pressure; the ambient is the *station* pressure, not the one that a weather report reduces to sea
 //! level. Left out here: flow, heat and radiator.
 
+mod ambient;
 mod cap_pressure;
 mod cap_test;
 mod coolant;
