@@ -35,7 +35,7 @@ shocks = [1.0, 1.5, 2.0, 3.0]
 torque_wanted = 1.25
 
 
-# %%
+# %% tags=["drawing"]
 def place(value, band, digits):
     """Verdict of a place in a band; outside it, by how much."""
     low, high = band
@@ -69,7 +69,7 @@ fits = (frequency_wanted[0] <= offered) & (offered <= frequency_wanted[1])
 _, ride, drop = dunlin.front_corner(spring, mount)
 _, ride_quoted, drop_quoted = dunlin.front_corner(dunlin.SPRING_RATE, dunlin.MOTION_RATIO)
 
-# %%
+# %% tags=["drawing"]
 figure, axes = pictures.frame("spring rate [lbf/in]", "motion ratio, mount over wheel [-]", height=6.4)
 x, y = rates.to(lbf_in), ratios
 low, high = (limit.to(Hz) for limit in frequency_wanted)
@@ -114,7 +114,7 @@ cruise, cruise_quoted = dunlin.cruise_speed(tyre, axle), dunlin.cruise_speed(dun
 radius = np.linspace(radii.si.min() - 0.005, radii.si.max() + 0.005, 200) * m
 curves = rad_s(si.driveline.engine_speed(dunlin.CRUISE.si, dunlin.SIXTH_GEAR, np.array(axles)[:, None], radius.si))
 
-# %%
+# %% tags=["drawing"]
 figure, axes = pictures.frame(f"engine speed at {dunlin.CRUISE} in sixth [rpm]", "tyre and its rolling radius")
 pictures.band(axes, *(limit.to(rpm) for limit in cruise_wanted))
 for n, ratio in enumerate(axles):
@@ -170,7 +170,7 @@ here = coolant.margin_table(cap=[cap], altitude=[altitude], strength=mixes)
 grid = coolant.margin_table(cap=caps, altitude=altitudes, strength=mixes)
 margin = grid["margin"].to(delta_degF).reshape(caps.size, altitudes.size, len(mixes))
 
-# %%
+# %% tags=["drawing"]
 figure, panels = pictures.frame("altitude [ft]", "cap rating [psi gauge]", (len(mixes) + 1) // 2, 2, height=8)
 x, y, wanted = altitudes.to(ft), caps.to(psi_gauge), margin_wanted.to(delta_degF)
 others = [level for level in range(-20, 81, 10) if level not in (0, wanted)]
@@ -231,7 +231,7 @@ def turns(verdicts):
     return ", ".join(f"{now} from ×{shock:g}" for shock, was, now in steps if now != was)
 
 
-# %%
+# %% tags=["drawing"]
 figure, axes = pictures.frame("margin, rating over torque [-]; × is the shock factor", "", height=5)
 pictures.margin_axis(axes, if_shocked, torque_wanted)
 for n, (part, known, verdict) in enumerate(zip(parts["part"], parts["margin"], parts["verdict"], strict=True)):
@@ -259,7 +259,7 @@ pictures.say(
 # %% [markdown]
 # ## What we chose, and what nobody knows yet
 
-# %%
+# %% tags=["drawing"]
 fit, pace = place(ride, frequency_wanted, ".2f"), place(cruise, cruise_wanted, ".0f")
 rows = [
     ["front springs", f"{spring} at {mount}", f"{ride:.2f}", between(frequency_wanted), fit],
