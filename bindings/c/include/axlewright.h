@@ -744,7 +744,9 @@ double axw_cooling_water_cap_pressure_value(double temperature, double station_p
  * temperature.
  *
  * Formula
- *     `p_cap = x_w p_w(T) + x_g p_g(T) - p_a` (Raoult)
+ *     `p_cap = x_w p_w(T) + x_g p_g(T) - p_a` (Raoult), `x_w = 1 - x_g`, `x_g = w / M_g / (w / M_g
+ *     + (1 - w) / M_w)`, `M_g` = 62.06784 g/mol, `M_w` = 18.01528 g/mol; `p_w` and `p_g` as in
+ *     `fluid::ethylene_glycol_boiling_pressure`
  *
  * Parameters
  *     temperature [K]: `T`, of the hottest coolant, with the margin that is wanted
@@ -801,7 +803,9 @@ double axw_cooling_ethylene_glycol_cap_pressure_value(double temperature,
  * temperature.
  *
  * Formula
- *     `p_cap = x_w p_w(T) + x_g p_g(T) - p_a` (Raoult)
+ *     `p_cap = x_w p_w(T) + x_g p_g(T) - p_a` (Raoult), `x_w = 1 - x_g`, `x_g = w / M_g / (w / M_g
+ *     + (1 - w) / M_w)`, `M_g` = 76.09442 g/mol, `M_w` = 18.01528 g/mol; `p_w` and `p_g` as in
+ *     `fluid::propylene_glycol_boiling_pressure`
  *
  * Parameters
  *     temperature [K]: `T`, of the hottest coolant, with the margin that is wanted
@@ -2244,7 +2248,8 @@ double axw_fluid_propylene_glycol_freezing_temperature_value(double mass_fractio
  *
  * Formula
  *     `x_w p_w(T) + x_g p_g(T) = p` (Raoult), solved for `T`; `p_w` of IAPWS-IF97 region 4, `p_g =
- *     exp(C1 + C2/T + C3 ln T + C4 T^6)`
+ *     exp(C1 + C2/T + C3 ln T + C4 T^6)`, `x_w = 1 - x_g`, `x_g = w / M_g / (w / M_g + (1 - w) /
+ *     M_w)`, `M_g` = 62.06784 g/mol, `M_w` = 18.01528 g/mol
  *
  * Parameters
  *     absolute_pressure [Pa]: `p`: cap pressure plus the station pressure, not a gauge reading
@@ -2296,7 +2301,8 @@ double axw_fluid_ethylene_glycol_boiling_temperature_value(double absolute_press
  *
  * Formula
  *     `x_w p_w(T) + x_g p_g(T) = p` (Raoult), solved for `T`; `p_w` of IAPWS-IF97 region 4, `p_g =
- *     exp(C1 + C2/T + C3 ln T + C4 T^2)`
+ *     exp(C1 + C2/T + C3 ln T + C4 T^2)`, `x_w = 1 - x_g`, `x_g = w / M_g / (w / M_g + (1 - w) /
+ *     M_w)`, `M_g` = 76.09442 g/mol, `M_w` = 18.01528 g/mol
  *
  * Parameters
  *     absolute_pressure [Pa]: `p`: cap pressure plus the station pressure, not a gauge reading
@@ -2349,7 +2355,8 @@ double axw_fluid_propylene_glycol_boiling_temperature_value(double absolute_pres
  *
  * Formula
  *     `p = x_w p_w(T) + x_g p_g(T)` (Raoult); `p_w` of IAPWS-IF97 region 4, `p_g = exp(C1 + C2/T +
- *     C3 ln T + C4 T^6)`
+ *     C3 ln T + C4 T^6)`, `x_w = 1 - x_g`, `x_g = w / M_g / (w / M_g + (1 - w) / M_w)`, `M_g` =
+ *     62.06784 g/mol, `M_w` = 18.01528 g/mol
  *
  * Parameters
  *     temperature [K]: `T`
@@ -2399,7 +2406,8 @@ double axw_fluid_ethylene_glycol_boiling_pressure_value(double temperature, doub
  *
  * Formula
  *     `p = x_w p_w(T) + x_g p_g(T)` (Raoult); `p_w` of IAPWS-IF97 region 4, `p_g = exp(C1 + C2/T +
- *     C3 ln T + C4 T^2)`
+ *     C3 ln T + C4 T^2)`, `x_w = 1 - x_g`, `x_g = w / M_g / (w / M_g + (1 - w) / M_w)`, `M_g` =
+ *     76.09442 g/mol, `M_w` = 18.01528 g/mol
  *
  * Parameters
  *     temperature [K]: `T`
@@ -4054,7 +4062,7 @@ double axw_spring_stored_energy_value(double spring_rate, double deflection);
  * themselves.
  *
  * Formula
- *     `f = sqrt(k / m) / 2` with `k` from `coil_rate` and the mass of the active wire `m = pi^2
+ *     `f = sqrt(k / m) / 2` with `k = G d^4 / (8 D^3 n)` and the mass of the active wire `m = pi^2
  *     d^2 D n rho / 4`
  *
  * Parameters

@@ -855,7 +855,9 @@ pub extern "C" fn axw_cooling_water_cap_pressure_value(temperature: f64, station
 /// temperature.
 ///
 /// Formula
-///     `p_cap = x_w p_w(T) + x_g p_g(T) - p_a` (Raoult)
+///     `p_cap = x_w p_w(T) + x_g p_g(T) - p_a` (Raoult), `x_w = 1 - x_g`, `x_g = w / M_g / (w / M_g
+///     + (1 - w) / M_w)`, `M_g` = 62.06784 g/mol, `M_w` = 18.01528 g/mol; `p_w` and `p_g` as in
+///     `fluid::ethylene_glycol_boiling_pressure`
 ///
 /// Parameters
 ///     temperature [K]: `T`, of the hottest coolant, with the margin that is wanted
@@ -984,7 +986,9 @@ pub extern "C" fn axw_cooling_ethylene_glycol_cap_pressure_value(
 /// temperature.
 ///
 /// Formula
-///     `p_cap = x_w p_w(T) + x_g p_g(T) - p_a` (Raoult)
+///     `p_cap = x_w p_w(T) + x_g p_g(T) - p_a` (Raoult), `x_w = 1 - x_g`, `x_g = w / M_g / (w / M_g
+///     + (1 - w) / M_w)`, `M_g` = 76.09442 g/mol, `M_w` = 18.01528 g/mol; `p_w` and `p_g` as in
+///     `fluid::propylene_glycol_boiling_pressure`
 ///
 /// Parameters
 ///     temperature [K]: `T`, of the hottest coolant, with the margin that is wanted
@@ -4487,7 +4491,8 @@ pub extern "C" fn axw_fluid_propylene_glycol_freezing_temperature_value(mass_fra
 ///
 /// Formula
 ///     `x_w p_w(T) + x_g p_g(T) = p` (Raoult), solved for `T`; `p_w` of IAPWS-IF97 region 4, `p_g =
-///     exp(C1 + C2/T + C3 ln T + C4 T^6)`
+///     exp(C1 + C2/T + C3 ln T + C4 T^6)`, `x_w = 1 - x_g`, `x_g = w / M_g / (w / M_g + (1 - w) /
+///     M_w)`, `M_g` = 62.06784 g/mol, `M_w` = 18.01528 g/mol
 ///
 /// Parameters
 ///     absolute_pressure [Pa]: `p`: cap pressure plus the station pressure, not a gauge reading
@@ -4605,7 +4610,8 @@ pub extern "C" fn axw_fluid_ethylene_glycol_boiling_temperature_value(
 ///
 /// Formula
 ///     `x_w p_w(T) + x_g p_g(T) = p` (Raoult), solved for `T`; `p_w` of IAPWS-IF97 region 4, `p_g =
-///     exp(C1 + C2/T + C3 ln T + C4 T^2)`
+///     exp(C1 + C2/T + C3 ln T + C4 T^2)`, `x_w = 1 - x_g`, `x_g = w / M_g / (w / M_g + (1 - w) /
+///     M_w)`, `M_g` = 76.09442 g/mol, `M_w` = 18.01528 g/mol
 ///
 /// Parameters
 ///     absolute_pressure [Pa]: `p`: cap pressure plus the station pressure, not a gauge reading
@@ -4724,7 +4730,8 @@ pub extern "C" fn axw_fluid_propylene_glycol_boiling_temperature_value(
 ///
 /// Formula
 ///     `p = x_w p_w(T) + x_g p_g(T)` (Raoult); `p_w` of IAPWS-IF97 region 4, `p_g = exp(C1 + C2/T +
-///     C3 ln T + C4 T^6)`
+///     C3 ln T + C4 T^6)`, `x_w = 1 - x_g`, `x_g = w / M_g / (w / M_g + (1 - w) / M_w)`, `M_g` =
+///     62.06784 g/mol, `M_w` = 18.01528 g/mol
 ///
 /// Parameters
 ///     temperature [K]: `T`
@@ -4843,7 +4850,8 @@ pub extern "C" fn axw_fluid_ethylene_glycol_boiling_pressure_value(
 ///
 /// Formula
 ///     `p = x_w p_w(T) + x_g p_g(T)` (Raoult); `p_w` of IAPWS-IF97 region 4, `p_g = exp(C1 + C2/T +
-///     C3 ln T + C4 T^2)`
+///     C3 ln T + C4 T^2)`, `x_w = 1 - x_g`, `x_g = w / M_g / (w / M_g + (1 - w) / M_w)`, `M_g` =
+///     76.09442 g/mol, `M_w` = 18.01528 g/mol
 ///
 /// Parameters
 ///     temperature [K]: `T`
@@ -8874,7 +8882,7 @@ pub extern "C" fn axw_spring_stored_energy_value(spring_rate: f64, deflection: f
 /// themselves.
 ///
 /// Formula
-///     `f = sqrt(k / m) / 2` with `k` from `coil_rate` and the mass of the active wire `m = pi^2
+///     `f = sqrt(k / m) / 2` with `k = G d^4 / (8 D^3 n)` and the mass of the active wire `m = pi^2
 ///     d^2 D n rho / 4`
 ///
 /// Parameters

@@ -5,7 +5,7 @@
 //! crate by generation.
 //!
 //! Systems stand on layers and import downward only: `base` < `air` `fluid` < `tyre` `spring` `engine` `mass` < `driveline`
-//! `cooling`.
+//! `cooling` < `catalogue`.
 //!
 //! # Reading the compiler
 //! The types are dimensions, so the compiler speaks of exponents where two kinds are mixed:
@@ -34,8 +34,11 @@ pub mod tyre;
 pub mod cooling;
 pub mod driveline;
 
+pub mod catalogue;
+
 pub use base::document::{Model, Value};
 pub use base::error::{Error, Result};
 pub use base::table::Table;
 pub use base::units;
 pub use base::verdict::Verdict;
+pub use base::work::Work;

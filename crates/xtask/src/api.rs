@@ -10,7 +10,7 @@ use std::path::{Path, PathBuf};
 use syn::{FnArg, ImplItem, Item, Pat, ReturnType, Type, Visibility};
 
 /// Folders of the core's sources that are no system of the vehicle.
-const NOT_A_SYSTEM: &[&str] = &["base"];
+const NOT_A_SYSTEM: &[&str] = &["base", "catalogue"];
 
 /// Systems by layer; each imports downward only.
 pub const LAYERS: &[&[&str]] = &[

@@ -120,7 +120,9 @@ def ethylene_glycol_cap_pressure(
     temperature.
 
     Formula
-        `p_cap = x_w p_w(T) + x_g p_g(T) - p_a` (Raoult)
+        `p_cap = x_w p_w(T) + x_g p_g(T) - p_a` (Raoult), `x_w = 1 - x_g`, `x_g = w / M_g / (w / M_g
+        + (1 - w) / M_w)`, `M_g` = 62.06784 g/mol, `M_w` = 18.01528 g/mol; `p_w` and `p_g` as in
+        `fluid::ethylene_glycol_boiling_pressure`
 
     Parameters
         temperature (temperature): `T`, of the hottest coolant, with the margin that is wanted
@@ -167,7 +169,9 @@ def propylene_glycol_cap_pressure(
     temperature.
 
     Formula
-        `p_cap = x_w p_w(T) + x_g p_g(T) - p_a` (Raoult)
+        `p_cap = x_w p_w(T) + x_g p_g(T) - p_a` (Raoult), `x_w = 1 - x_g`, `x_g = w / M_g / (w / M_g
+        + (1 - w) / M_w)`, `M_g` = 76.09442 g/mol, `M_w` = 18.01528 g/mol; `p_w` and `p_g` as in
+        `fluid::propylene_glycol_boiling_pressure`
 
     Parameters
         temperature (temperature): `T`, of the hottest coolant, with the margin that is wanted

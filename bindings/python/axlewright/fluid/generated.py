@@ -276,7 +276,8 @@ def ethylene_glycol_boiling_temperature(
 
     Formula
         `x_w p_w(T) + x_g p_g(T) = p` (Raoult), solved for `T`; `p_w` of IAPWS-IF97 region 4, `p_g =
-        exp(C1 + C2/T + C3 ln T + C4 T^6)`
+        exp(C1 + C2/T + C3 ln T + C4 T^6)`, `x_w = 1 - x_g`, `x_g = w / M_g / (w / M_g + (1 - w) /
+        M_w)`, `M_g` = 62.06784 g/mol, `M_w` = 18.01528 g/mol
 
     Parameters
         absolute_pressure (absolute pressure): `p`: cap pressure plus the station pressure, not a
@@ -321,7 +322,8 @@ def propylene_glycol_boiling_temperature(
 
     Formula
         `x_w p_w(T) + x_g p_g(T) = p` (Raoult), solved for `T`; `p_w` of IAPWS-IF97 region 4, `p_g =
-        exp(C1 + C2/T + C3 ln T + C4 T^2)`
+        exp(C1 + C2/T + C3 ln T + C4 T^2)`, `x_w = 1 - x_g`, `x_g = w / M_g / (w / M_g + (1 - w) /
+        M_w)`, `M_g` = 76.09442 g/mol, `M_w` = 18.01528 g/mol
 
     Parameters
         absolute_pressure (absolute pressure): `p`: cap pressure plus the station pressure, not a
@@ -367,7 +369,8 @@ def ethylene_glycol_boiling_pressure(
 
     Formula
         `p = x_w p_w(T) + x_g p_g(T)` (Raoult); `p_w` of IAPWS-IF97 region 4, `p_g = exp(C1 + C2/T +
-        C3 ln T + C4 T^6)`
+        C3 ln T + C4 T^6)`, `x_w = 1 - x_g`, `x_g = w / M_g / (w / M_g + (1 - w) / M_w)`, `M_g` =
+        62.06784 g/mol, `M_w` = 18.01528 g/mol
 
     Parameters
         temperature (temperature): `T`
@@ -412,7 +415,8 @@ def propylene_glycol_boiling_pressure(
 
     Formula
         `p = x_w p_w(T) + x_g p_g(T)` (Raoult); `p_w` of IAPWS-IF97 region 4, `p_g = exp(C1 + C2/T +
-        C3 ln T + C4 T^2)`
+        C3 ln T + C4 T^2)`, `x_w = 1 - x_g`, `x_g = w / M_g / (w / M_g + (1 - w) / M_w)`, `M_g` =
+        76.09442 g/mol, `M_w` = 18.01528 g/mol
 
     Parameters
         temperature (temperature): `T`

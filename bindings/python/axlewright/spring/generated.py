@@ -903,7 +903,7 @@ def surge_frequency(
     themselves.
 
     Formula
-        `f = sqrt(k / m) / 2` with `k` from `coil_rate` and the mass of the active wire `m = pi^2
+        `f = sqrt(k / m) / 2` with `k = G d^4 / (8 D^3 n)` and the mass of the active wire `m = pi^2
         d^2 D n rho / 4`
 
     Parameters

@@ -7,3 +7,4 @@ pub mod text;
 pub mod units;
 pub mod valid;
 pub mod verdict;
+pub mod work;

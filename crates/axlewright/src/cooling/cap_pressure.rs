@@ -52,7 +52,8 @@ pub fn water_cap_pressure(
 /// Least cap pressure under which a mix of water and ethylene glycol does not boil at a temperature.
 ///
 /// # Formula
-/// `p_cap = x_w p_w(T) + x_g p_g(T) - p_a` (Raoult)
+/// `p_cap = x_w p_w(T) + x_g p_g(T) - p_a` (Raoult), `x_w = 1 - x_g`, `x_g = w / M_g / (w / M_g + (1 - w) / M_w)`,
+/// `M_g` = 62.06784 g/mol, `M_w` = 18.01528 g/mol; `p_w` and `p_g` as in `fluid::ethylene_glycol_boiling_pressure`
 ///
 /// # Parameters
 /// - `temperature` — `T`, of the hottest coolant, with the margin that is wanted
@@ -109,7 +110,8 @@ pub fn ethylene_glycol_cap_pressure(
 /// Least cap pressure under which a mix of water and propylene glycol does not boil at a temperature.
 ///
 /// # Formula
-/// `p_cap = x_w p_w(T) + x_g p_g(T) - p_a` (Raoult)
+/// `p_cap = x_w p_w(T) + x_g p_g(T) - p_a` (Raoult), `x_w = 1 - x_g`, `x_g = w / M_g / (w / M_g + (1 - w) / M_w)`,
+/// `M_g` = 76.09442 g/mol, `M_w` = 18.01528 g/mol; `p_w` and `p_g` as in `fluid::propylene_glycol_boiling_pressure`
 ///
 /// # Parameters
 /// - `temperature` — `T`, of the hottest coolant, with the margin that is wanted

@@ -86,7 +86,8 @@ impl Glycol {
 /// Temperature at which a mix of water and ethylene glycol begins to boil under an absolute pressure.
 ///
 /// # Formula
-/// `x_w p_w(T) + x_g p_g(T) = p` (Raoult), solved for `T`; `p_w` of IAPWS-IF97 region 4, `p_g = exp(C1 + C2/T + C3 ln T + C4 T^6)`
+/// `x_w p_w(T) + x_g p_g(T) = p` (Raoult), solved for `T`; `p_w` of IAPWS-IF97 region 4, `p_g = exp(C1 + C2/T + C3 ln T + C4 T^6)`,
+/// `x_w = 1 - x_g`, `x_g = w / M_g / (w / M_g + (1 - w) / M_w)`, `M_g` = 62.06784 g/mol, `M_w` = 18.01528 g/mol
 ///
 /// # Parameters
 /// - `absolute_pressure` — `p`: cap pressure plus the station pressure, not a gauge reading
@@ -136,7 +137,8 @@ pub fn ethylene_glycol_boiling_temperature(
 /// Temperature at which a mix of water and propylene glycol begins to boil under an absolute pressure.
 ///
 /// # Formula
-/// `x_w p_w(T) + x_g p_g(T) = p` (Raoult), solved for `T`; `p_w` of IAPWS-IF97 region 4, `p_g = exp(C1 + C2/T + C3 ln T + C4 T^2)`
+/// `x_w p_w(T) + x_g p_g(T) = p` (Raoult), solved for `T`; `p_w` of IAPWS-IF97 region 4, `p_g = exp(C1 + C2/T + C3 ln T + C4 T^2)`,
+/// `x_w = 1 - x_g`, `x_g = w / M_g / (w / M_g + (1 - w) / M_w)`, `M_g` = 76.09442 g/mol, `M_w` = 18.01528 g/mol
 ///
 /// # Parameters
 /// - `absolute_pressure` — `p`: cap pressure plus the station pressure, not a gauge reading

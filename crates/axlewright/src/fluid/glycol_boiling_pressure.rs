@@ -5,7 +5,8 @@ use crate::{Result, valid};
 /// Absolute pressure under which a mix of water and ethylene glycol begins to boil at a temperature.
 ///
 /// # Formula
-/// `p = x_w p_w(T) + x_g p_g(T)` (Raoult); `p_w` of IAPWS-IF97 region 4, `p_g = exp(C1 + C2/T + C3 ln T + C4 T^6)`
+/// `p = x_w p_w(T) + x_g p_g(T)` (Raoult); `p_w` of IAPWS-IF97 region 4, `p_g = exp(C1 + C2/T + C3 ln T + C4 T^6)`,
+/// `x_w = 1 - x_g`, `x_g = w / M_g / (w / M_g + (1 - w) / M_w)`, `M_g` = 62.06784 g/mol, `M_w` = 18.01528 g/mol
 ///
 /// # Parameters
 /// - `temperature` — `T`
@@ -59,7 +60,8 @@ pub fn ethylene_glycol_boiling_pressure(
 /// Absolute pressure under which a mix of water and propylene glycol begins to boil at a temperature.
 ///
 /// # Formula
-/// `p = x_w p_w(T) + x_g p_g(T)` (Raoult); `p_w` of IAPWS-IF97 region 4, `p_g = exp(C1 + C2/T + C3 ln T + C4 T^2)`
+/// `p = x_w p_w(T) + x_g p_g(T)` (Raoult); `p_w` of IAPWS-IF97 region 4, `p_g = exp(C1 + C2/T + C3 ln T + C4 T^2)`,
+/// `x_w = 1 - x_g`, `x_g = w / M_g / (w / M_g + (1 - w) / M_w)`, `M_g` = 76.09442 g/mol, `M_w` = 18.01528 g/mol
 ///
 /// # Parameters
 /// - `temperature` — `T`

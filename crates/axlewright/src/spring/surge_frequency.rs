@@ -6,7 +6,7 @@ use core::f64::consts::PI;
 /// Lowest frequency at which the coils of a spring between two flat seats surge to and fro by themselves.
 ///
 /// # Formula
-/// `f = sqrt(k / m) / 2` with `k` from `coil_rate` and the mass of the active wire `m = pi^2 d^2 D n rho / 4`
+/// `f = sqrt(k / m) / 2` with `k = G d^4 / (8 D^3 n)` and the mass of the active wire `m = pi^2 d^2 D n rho / 4`
 ///
 /// # Parameters
 /// - `wire_diameter` — `d`, the diameter of the wire

@@ -2,6 +2,7 @@
 
 mod c;
 mod catalogue;
+mod entries;
 mod python;
 mod rows;
 
@@ -22,6 +23,10 @@ pub fn run(root: &Path, check: bool) -> Result<(), String> {
     let mut files = vec![
         File { path: "bindings/c/src/generated.rs".into(), text: rustfmt(&c::source(&api)?)? },
         File { path: "bindings/c/tests/generated.h".into(), text: c::families(&api, root)? },
+        File {
+            path: "crates/axlewright/src/catalogue/generated.rs".into(),
+            text: rustfmt(&entries::source(&api)?)?,
+        },
         File { path: "docs/generated.json".into(), text: catalogue::json(&api)? },
         File { path: "tests/src/generated.rs".into(), text: rustfmt(&rows::source(&api)?)? },
     ];

@@ -45,6 +45,7 @@ use unit::{SPELLINGS, key, unit_named};
 mod number;
 mod unit;
 
+pub(crate) use unit::distance;
 pub use unit::symbols;
 
 /// A quantity that was read.
@@ -131,6 +132,11 @@ pub fn print(si: f64, kind: &'static Kind, system: System) -> String {
     join(rounded(value, 4) + 0.0, symbol) // adding zero drops the sign of a negative zero
 }
 
+/// The quantity in the coherent SI unit, to six significant digits.
+pub fn print_si(si: f64, kind: &'static Kind) -> String {
+    join(rounded(si, 6) + 0.0, kind.units.first().map_or(kind.si, |coherent| coherent.symbol))
+}
+
 /// The quantity in a unit, by the shortest number that reads back to the same bits; in the coherent SI unit where no
 /// number in that unit does (measured: one random value in twelve, but none that was written in that unit). What is
 /// not finite is printed as `NaN` or `inf`, which nobody reads back.
@@ -166,7 +172,7 @@ const LONGEST: usize = 120;
 /// Characters in the longest text that is quoted.
 const QUOTED: usize = 60;
 
-fn refusal(text: &str, message: String) -> Error {
+pub(crate) fn refusal(text: &str, message: String) -> Error {
     Error::Text { text: clip(text), message }
 }
 

@@ -231,7 +231,7 @@ pub(super) fn unknown(text: &str, wanted: Option<&Kind>) -> String {
 }
 
 /// Edits between two spellings: two for a letter, one for its case.
-pub(super) fn distance(a: &str, b: &str) -> usize {
+pub(crate) fn distance(a: &str, b: &str) -> usize {
     let b: Vec<char> = b.chars().collect();
     let mut row: Vec<usize> = (0..=b.len()).map(|j| 2 * j).collect();
     for (i, x) in a.chars().enumerate() {

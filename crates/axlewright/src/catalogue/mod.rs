@@ -1,0 +1,64 @@
+//! Every function of every system, by its path.
+//!
+//! ```
+//! use axlewright::{base::text::System, catalogue, units::*};
+//! let inputs = [LinearStiffness::of::<lbf_in>(300.0).si(), 0.75, Angle::of::<deg>(20.0).si()];
+//! let work = catalogue::work("spring.wheel_rate", &inputs)?;
+//! assert!(work.text(System::Us).contains("k_w = wheel_rate = 149 lbf/in"));
+//! # Ok::<(), axlewright::Error>(())
+//! ```
+
+mod generated;
+pub use generated::ENTRIES;
+
+use crate::Result;
+use crate::base::text::{distance, refusal};
+use crate::base::work::{Entry, Work};
+
+/// The function of this path; `spring.wheel_rate`, for one.
+pub fn entry(path: &str) -> Result<&'static Entry> {
+    ENTRIES
+        .binary_search_by(|entry| entry.path.cmp(path))
+        .map(|place| &ENTRIES[place])
+        .map_err(|_| refusal(path, unknown(path)))
+}
+
+/// Calls the function of this path on numbers in coherent SI, in the order of its arguments, and keeps the work.
+pub fn work(path: &str, inputs_si: &[f64]) -> Result<Work> {
+    entry(path)?.work(inputs_si)
+}
+
+/// The paths that are most like the one that was asked for; its own name counts where no system was named.
+fn unknown(path: &str) -> String {
+    const FEW: usize = 3;
+    let asked: String = path.chars().take(80).collect::<String>().to_lowercase();
+    let unlike = |entry: &&Entry| {
+        let name = entry.path.rsplit('.').next().unwrap_or(entry.path);
+        distance(&asked, entry.path).min(distance(&asked, name))
+    };
+    let mut entries: Vec<&Entry> = ENTRIES.iter().collect();
+    entries.sort_by_cached_key(unlike);
+    let near: Vec<String> = entries.iter().take(FEW).map(|entry| format!("`{}`", entry.path)).collect();
+    format!("there is no function of this path; the nearest are {}", near.join(", "))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn paths_are_sorted_and_found() {
+        assert!(ENTRIES.is_sorted_by(|a, b| a.path < b.path));
+        for listed in ENTRIES {
+            assert_eq!(entry(listed.path).unwrap().path, listed.path);
+        }
+    }
+
+    #[test]
+    fn an_unknown_path_names_the_nearest() {
+        for asked in ["spring.wheelrate", "wheel_rate", "Spring.Wheel_Rate", "brake.wheel_rate"] {
+            let refusal = entry(asked).unwrap_err().to_string();
+            assert!(refusal.contains(asked) && refusal.contains("`spring.wheel_rate`"), "{refusal}");
+        }
+    }
+}
