@@ -29,7 +29,7 @@ impl axw_table {
             _ => Vec::new(),
         };
         Box::new(axw_table {
-            names: columns.iter().map(|column| c(column.name)).collect(),
+            names: columns.iter().map(|column| c(&column.name)).collect(),
             kinds: columns.iter().map(|column| c(column.kind.map_or("", |kind| kind.name))).collect(),
             units: columns.iter().map(|column| c(column.kind.map_or("", |kind| kind.si))).collect(),
             labels: columns.iter().map(labels).collect(),
@@ -97,7 +97,7 @@ pub unsafe extern "C" fn axw_table_find(
         let columns = unsafe { handle("table", table) }?.table.columns();
         let name = unsafe { words("name", name) }?;
         let place = columns.iter().position(|column| column.name == name).ok_or_else(|| {
-            let names: Vec<&str> = columns.iter().map(|column| column.name).collect();
+            let names: Vec<&str> = columns.iter().map(|column| &*column.name).collect();
             Failure::NotThere(format!("name = {name:?} is not there: the table has {}", names.join(", ")))
         })?;
         unsafe { put(column, place) };

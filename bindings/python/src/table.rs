@@ -23,7 +23,7 @@ pub fn give<'py>(py: Python<'py>, table: &Table, given: &[Given]) -> PyResult<Bo
             let unit = same.and_then(|given| given.unit);
             (kind, unit.unwrap_or_else(|| shown(kind, given.iter().map(|given| (given.kind, given.unit)))))
         });
-        columns.set_item(column.name, values(py, unit, &column.values)?)?;
+        columns.set_item(&*column.name, values(py, unit, &column.values)?)?;
     }
     let reasons = PyDict::new(py);
     for row in 0..table.rows() {

@@ -35,6 +35,8 @@ pub mod cooling;
 pub mod driveline;
 
 pub mod catalogue;
+#[cfg(feature = "sheet")]
+pub mod sheet;
 
 pub use base::document::{Model, Value};
 pub use base::error::{Error, Result};

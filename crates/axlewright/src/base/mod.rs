@@ -2,6 +2,8 @@
 pub mod document;
 pub mod error;
 pub mod numeric;
+#[cfg(feature = "sheet")]
+pub mod section;
 pub mod table;
 pub mod text;
 pub mod units;

@@ -3,6 +3,7 @@
 
 use super::error::{Error, Result};
 use super::units::{Kind, Quantity};
+use std::borrow::Cow;
 
 /// The values of one column.
 #[derive(Debug, Clone, PartialEq)]
@@ -24,7 +25,7 @@ pub enum Values {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Column {
     /// Its name, unique in the table.
-    pub name: &'static str,
+    pub name: Cow<'static, str>,
     /// The kind of quantity of an `F64` column.
     pub kind: Option<&'static Kind>,
     /// One value a row.
@@ -35,13 +36,23 @@ pub struct Column {
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Table {
     columns: Vec<Column>,
-    reasons: Vec<Option<Error>>,
+    rows: usize,
+    /// The refused rows in order, each with its reason.
+    refused: Vec<(usize, Error)>,
 }
 
 impl Table {
     /// Number of rows.
     pub fn rows(&self) -> usize {
-        self.reasons.len()
+        self.rows
+    }
+    /// The refused rows in order, each with its reason.
+    pub fn refused(&self) -> &[(usize, Error)] {
+        &self.refused
+    }
+    /// A table from whole columns, of the length that is said, and the refused rows in order.
+    pub(crate) fn of(columns: Vec<Column>, rows: usize, refused: Vec<(usize, Error)>) -> Table {
+        Table { columns, rows, refused }
     }
     /// The columns, in order.
     pub fn columns(&self) -> &[Column] {
@@ -70,7 +81,8 @@ impl Table {
     }
     /// Why a row was refused.
     pub fn reason(&self, row: usize) -> Option<&Error> {
-        self.reasons.get(row)?.as_ref()
+        let at = self.refused.binary_search_by_key(&row, |(row, _)| *row).ok()?;
+        self.refused.get(at).map(|(_, reason)| reason)
     }
 }
 
@@ -104,18 +116,22 @@ impl Rows {
     }
     /// Adds a column of quantities.
     pub fn quantity<Q: Quantity>(mut self, name: &'static str) -> Self {
-        self.table.columns.push(Column { name, kind: Some(Q::KIND), values: Values::F64(Vec::new()) });
+        self.table.columns.push(Column {
+            name: name.into(),
+            kind: Some(Q::KIND),
+            values: Values::F64(Vec::new()),
+        });
         self
     }
     /// Adds a column of whole numbers.
     pub fn whole(mut self, name: &'static str) -> Self {
-        self.table.columns.push(Column { name, kind: None, values: Values::I64(Vec::new()) });
+        self.table.columns.push(Column { name: name.into(), kind: None, values: Values::I64(Vec::new()) });
         self
     }
     /// Adds a column of words.
     pub fn words(mut self, name: &'static str) -> Self {
         let values = Values::Category { codes: Vec::new(), labels: Vec::new() };
-        self.table.columns.push(Column { name, kind: None, values });
+        self.table.columns.push(Column { name: name.into(), kind: None, values });
         self
     }
     /// Adds a row: the inputs, which are always kept, then the outputs or the reason why there are none.
@@ -128,7 +144,10 @@ impl Rows {
         for column in &mut self.table.columns {
             column.values.push(cells.next().copied());
         }
-        self.table.reasons.push(reason);
+        if let Some(reason) = reason {
+            self.table.refused.push((self.table.rows, reason));
+        }
+        self.table.rows += 1;
     }
     /// The finished table.
     pub fn finish(self) -> Table {

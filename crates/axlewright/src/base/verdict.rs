@@ -50,7 +50,7 @@ impl Verdict {
         if !known { Verdict::NotKnown } else { Verdict::grade(inside, 0.0, wanted.si()) }
     }
 
-    fn grade(margin: f64, limit: f64, wanted: f64) -> Verdict {
+    pub(crate) fn grade(margin: f64, limit: f64, wanted: f64) -> Verdict {
         if margin.is_nan() || wanted.is_nan() {
             Verdict::NotKnown
         } else if margin < limit {

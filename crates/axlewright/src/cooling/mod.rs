@@ -12,8 +12,12 @@ mod cap_pressure;
 mod cap_test;
 mod coolant;
 mod leak_down_pressure;
+#[cfg(feature = "sheet")]
+mod sheet;
 
 pub use cap_pressure::{ethylene_glycol_cap_pressure, propylene_glycol_cap_pressure, water_cap_pressure};
 pub use cap_test::{CapFindings, CapTest};
 pub use coolant::{BoilingMargin, Coolant, Liquid, StrengthBy};
 pub use leak_down_pressure::leak_down_pressure;
+#[cfg(feature = "sheet")]
+pub use sheet::SHEET;

@@ -15,6 +15,8 @@ mod final_drive_for_cruise;
 mod gear_step;
 mod grip_torque;
 mod road_speed;
+#[cfg(feature = "sheet")]
+mod sheet;
 mod torque_path;
 mod wheel_torque;
 
@@ -27,5 +29,7 @@ pub use final_drive_for_cruise::final_drive_for_cruise;
 pub use gear_step::gear_step;
 pub use grip_torque::grip_torque;
 pub use road_speed::road_speed;
+#[cfg(feature = "sheet")]
+pub use sheet::SHEET;
 pub use torque_path::{Part, Rating, RatingKind, Side, TorquePath, Weakest};
 pub use wheel_torque::wheel_torque;

@@ -9,6 +9,8 @@ mod displacement;
 mod mean_effective_pressure;
 mod mean_piston_speed;
 mod power;
+#[cfg(feature = "sheet")]
+mod sheet;
 mod torque;
 mod torque_curve;
 mod wheel_power;
@@ -19,6 +21,8 @@ pub use displacement::displacement;
 pub use mean_effective_pressure::{mean_effective_pressure_four_stroke, mean_effective_pressure_two_stroke};
 pub use mean_piston_speed::mean_piston_speed;
 pub use power::power;
+#[cfg(feature = "sheet")]
+pub use sheet::SHEET;
 pub use torque::torque;
 pub use torque_curve::{CurvePeaks, CurvePoint, TorqueCurve};
 pub use wheel_power::{crank_power, wheel_power};

@@ -22,6 +22,8 @@ mod parallel_rate;
 mod ride_rate;
 mod series_crossover;
 mod series_rate;
+#[cfg(feature = "sheet")]
+mod sheet;
 mod solid_length;
 mod spring_rate_for_frequency;
 mod static_deflection;
@@ -48,6 +50,8 @@ pub use parallel_rate::parallel_rate;
 pub use ride_rate::ride_rate;
 pub use series_crossover::{SeriesCrossover, series_crossover};
 pub use series_rate::series_rate;
+#[cfg(feature = "sheet")]
+pub use sheet::SHEET;
 pub use solid_length::{solid_length_closed, solid_length_closed_ground};
 pub use spring_rate_for_frequency::spring_rate_for_frequency;
 pub use static_deflection::static_deflection;

@@ -5,12 +5,16 @@
 //! towards the outside of the vehicle (m), `e` error of the speedometer, positive where it reads too much (no unit).
 
 mod bolt_circle_diameter;
+#[cfg(feature = "sheet")]
+mod sheet;
 mod size;
 mod speedometer;
 mod track_change;
 mod wheel_backspacing;
 
 pub use bolt_circle_diameter::bolt_circle_diameter;
+#[cfg(feature = "sheet")]
+pub use sheet::SHEET;
 pub use size::{Dimensions, Rolling, Tyre};
 pub use speedometer::{speedometer_error, speedometer_error_at_shaft, true_speed};
 pub use track_change::track_change;

@@ -1,0 +1,54 @@
+use crate::base::section::{Section, line, step};
+use crate::units::{AbsolutePressure, Length, Quantity, Temperature};
+
+/// What the sheet says of the air.
+pub const SHEET: Section = Section {
+    lines: &[
+        line("use.altitude", Length::KIND, "height above sea level where it has to work, as on a map")
+            .within(
+                -500.0,
+                8000.0,
+                "common practice, no source: roads lie between 500 m below and 8000 m above sea level",
+            ),
+        line(
+            "use.geopotential_altitude",
+            Length::KIND,
+            "the same, at which the standard atmosphere is tabulated",
+        )
+        .within(
+            -500.0,
+            8000.0,
+            "common practice, no source: roads lie between 500 m below and 8000 m above sea level",
+        )
+        .by(&[step("air.geopotential_altitude", &["use.altitude"])]),
+        line(
+            "use.altimeter_setting",
+            AbsolutePressure::KIND,
+            "pressure that a weather report gives, reduced to sea level",
+        )
+        .within(
+            85e3,
+            110e3,
+            "common practice, no source: pressures at sea level that were ever reported",
+        ),
+        line(
+            "use.station_pressure",
+            AbsolutePressure::KIND,
+            "pressure of the air as measured there, not reduced to sea level",
+        )
+        .within(20e3, 110e3, "common practice, no source: pressures where roads lie")
+        .by(&[
+            step(
+                "air.station_pressure_from_altimeter_setting",
+                &["use.altimeter_setting", "use.geopotential_altitude"],
+            ),
+            step("air.standard_pressure", &["use.geopotential_altitude"]),
+        ]),
+        line("use.coldest_air", Temperature::KIND, "lowest temperature in which it stands").within(
+            200.0,
+            330.0,
+            "common practice, no source: temperatures that people live in",
+        ),
+    ],
+    findings: &[],
+};

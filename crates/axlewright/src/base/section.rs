@@ -1,0 +1,257 @@
+//! What a system says of itself to the build sheet: its lines, how each follows from others, and what it asks of them.
+//!
+//! A *line* is one quantity, choice or text of the sheet, named by its path: `front.spring.rate`. A line that nobody wrote follows
+//! from others by its *steps*, each one function of the catalogue, or is *assumed* where the trade has a usual value. A *finding*
+//! holds one line against another. A path whose first word is `axle` stands for `front` and `rear`; `[]` in it stands for the
+//! places of a list, counted from 0.
+
+use super::error::Result;
+use super::units::Kind;
+
+/// Lines and findings of one system.
+#[derive(Debug)]
+pub struct Section {
+    /// Lines, in the order in which a sheet prints them.
+    pub lines: &'static [Line],
+    /// Findings, in the order in which a report prints them.
+    pub findings: &'static [Finding],
+}
+
+/// One line of the sheet.
+#[derive(Debug, Clone, Copy)]
+pub struct Line {
+    /// Its path.
+    pub path: &'static str,
+    /// What stands on it.
+    pub content: Content,
+    /// What it means.
+    pub meaning: &'static str,
+    /// Whether it may be written; a line that may not be always follows from others.
+    pub written: bool,
+    /// What is allowed, in coherent SI.
+    pub range: Range,
+    /// How it follows from other lines: the first step whose inputs are known.
+    pub steps: &'static [Step],
+    /// What is assumed where it is neither written nor follows: a value in coherent SI, and on what ground.
+    pub assumed: Option<(f64, &'static str)>,
+    /// Places of a list; 1 where it is none.
+    pub places: usize,
+}
+
+/// What stands on a line.
+#[derive(Debug, Clone, Copy)]
+pub enum Content {
+    /// A quantity, as text with its unit.
+    Quantity(&'static Kind),
+    /// One of a few words.
+    Choice(&'static [&'static str]),
+    /// A marking, decoded into numbers that [`Call::Part`] takes from it.
+    Marking(fn(&str) -> Result<Vec<f64>>),
+}
+
+/// The range of a line, in coherent SI.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Range {
+    /// The least value.
+    pub lower: f64,
+    /// The greatest value.
+    pub upper: f64,
+    /// Whether the least value itself is outside.
+    pub lower_open: bool,
+    /// Where the range comes from.
+    pub source: &'static str,
+}
+
+impl Range {
+    /// Whether a value lies inside; never true of NaN or an infinity.
+    pub fn allows(&self, value: f64) -> bool {
+        value.is_finite()
+            && value <= self.upper
+            && if self.lower_open { value > self.lower } else { value >= self.lower }
+    }
+}
+
+/// One way in which a line follows from others.
+#[derive(Debug, Clone, Copy)]
+pub struct Step {
+    /// What is called.
+    pub call: Call,
+    /// Paths of its inputs, in order; one that begins with `?` may be missing, and is NaN then.
+    pub inputs: &'static [&'static str],
+}
+
+/// What a step calls.
+#[derive(Debug, Clone, Copy)]
+pub enum Call {
+    /// A result of a function of the catalogue: its path and the place of the result.
+    Function(&'static str, usize),
+    /// A number of a marking.
+    Part(usize),
+    /// Glue that is no formula of its own: a sum, a choice, the least of several.
+    Own(Own),
+}
+
+/// Glue between functions.
+#[derive(Debug, Clone, Copy)]
+pub struct Own {
+    /// What it does, as a formula.
+    pub formula: &'static str,
+    /// Where that comes from.
+    pub source: &'static str,
+    /// The inputs in coherent SI to the result in coherent SI.
+    pub call: fn(&[f64]) -> Result<f64>,
+    /// What is lacking where the result is NaN although the inputs are known.
+    pub lacking: &'static str,
+}
+
+/// A question that a builder asks, and the lines that answer it.
+#[derive(Debug, Clone, Copy)]
+pub struct Finding {
+    /// Its name: `axle.spring_bind`.
+    pub path: &'static str,
+    /// The question.
+    pub question: &'static str,
+    /// What is held against what.
+    pub margin: Margin,
+    /// Line of the margin that is wanted: below it the finding is `tight`.
+    pub wanted: &'static str,
+    /// Lines that must be known although no step takes them, such as the kind of a rating.
+    pub rests_on: &'static [&'static str],
+    /// What is said beside it where it can hurt someone; a finding with a caution counts as one of safety.
+    pub caution: &'static str,
+}
+
+/// What is held against what. The paths name lines.
+#[derive(Debug, Clone, Copy)]
+pub enum Margin {
+    /// Capacity over demand; short below 1.
+    Ratio {
+        /// Line of the capacity.
+        capacity: &'static str,
+        /// Line of the demand.
+        demand: &'static str,
+    },
+    /// How much is left; short below nothing.
+    Left {
+        /// Line of what is left.
+        value: &'static str,
+    },
+    /// How much a value exceeds its least; short below nothing.
+    AtLeast {
+        /// Line of the value.
+        value: &'static str,
+        /// Line of the least value.
+        least: &'static str,
+    },
+    /// How much a value stays below its greatest; short below nothing.
+    AtMost {
+        /// Line of the value.
+        value: &'static str,
+        /// Line of the greatest value.
+        most: &'static str,
+    },
+    /// How far inside a band a value lies, its edges included.
+    Band {
+        /// Line of the value.
+        value: &'static str,
+        /// Line of the lower edge.
+        low: &'static str,
+        /// Line of the upper edge.
+        high: &'static str,
+    },
+}
+
+const ANY: Range = Range { lower: f64::MIN, upper: f64::MAX, lower_open: false, source: "any finite number" };
+
+/// A line with a quantity.
+pub const fn line(path: &'static str, kind: &'static Kind, meaning: &'static str) -> Line {
+    Line {
+        path,
+        content: Content::Quantity(kind),
+        meaning,
+        written: true,
+        range: ANY,
+        steps: &[],
+        assumed: None,
+        places: 1,
+    }
+}
+
+/// A line that is never written: it follows from others.
+pub const fn derived(path: &'static str, kind: &'static Kind, meaning: &'static str) -> Line {
+    Line { written: false, ..line(path, kind, meaning) }
+}
+
+/// A line with one of a few words.
+pub const fn choice(path: &'static str, words: &'static [&'static str], meaning: &'static str) -> Line {
+    Line { content: Content::Choice(words), ..line(path, RATIO, meaning) }
+}
+
+/// A line with a marking.
+pub const fn marking(
+    path: &'static str,
+    decode: fn(&str) -> Result<Vec<f64>>,
+    meaning: &'static str,
+) -> Line {
+    Line { content: Content::Marking(decode), ..line(path, RATIO, meaning) }
+}
+
+const RATIO: &Kind = <super::units::Ratio as super::units::Quantity>::KIND;
+
+impl Line {
+    /// Allows from `lower`, excluded, to `upper`.
+    pub const fn above(self, lower: f64, upper: f64, source: &'static str) -> Line {
+        Line { range: Range { lower, upper, lower_open: true, source }, ..self }
+    }
+    /// Allows from `lower` to `upper`.
+    pub const fn within(self, lower: f64, upper: f64, source: &'static str) -> Line {
+        Line { range: Range { lower, upper, lower_open: false, source }, ..self }
+    }
+    /// Follows from other lines by the first of these steps whose inputs are known.
+    pub const fn by(self, steps: &'static [Step]) -> Line {
+        Line { steps, ..self }
+    }
+    /// Is assumed where it is neither written nor follows.
+    pub const fn or(self, si: f64, ground: &'static str) -> Line {
+        Line { assumed: Some((si, ground)), ..self }
+    }
+    /// Is a list of at most so many.
+    pub const fn list(self, places: usize) -> Line {
+        Line { places, ..self }
+    }
+}
+
+/// The only result of a function of the catalogue.
+pub const fn step(function: &'static str, inputs: &'static [&'static str]) -> Step {
+    Step { call: Call::Function(function, 0), inputs }
+}
+
+/// One of several results of a function of the catalogue, by its place.
+pub const fn result(place: usize, function: &'static str, inputs: &'static [&'static str]) -> Step {
+    Step { call: Call::Function(function, place), inputs }
+}
+
+/// A number of a marking, by its place.
+pub const fn part(place: usize, marking: &'static [&'static str]) -> Step {
+    Step { call: Call::Part(place), inputs: marking }
+}
+
+/// Glue between functions.
+pub const fn own(
+    formula: &'static str,
+    source: &'static str,
+    call: fn(&[f64]) -> Result<f64>,
+    inputs: &'static [&'static str],
+) -> Step {
+    Step { call: Call::Own(Own { formula, source, call, lacking: "" }), inputs }
+}
+
+impl Step {
+    /// Glue whose result is NaN where something is lacking, and what that is.
+    pub const fn lacking(self, lacking: &'static str) -> Step {
+        match self.call {
+            Call::Own(own) => Step { call: Call::Own(Own { lacking, ..own }), ..self },
+            _ => self,
+        }
+    }
+}

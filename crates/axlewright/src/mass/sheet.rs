@@ -1,0 +1,145 @@
+use crate::Result;
+use crate::base::section::{Finding, Line, Margin, Section, Step, derived, line, own, result};
+use crate::units::{Length, Mass, Quantity, Ratio};
+
+const SCALES: &[&str] = &[
+    "scales.left_front",
+    "scales.right_front",
+    "scales.left_rear",
+    "scales.right_rear",
+    "vehicle.wheelbase",
+    "front.track",
+    "rear.track",
+];
+
+const fn scale(path: &'static str, meaning: &'static str) -> Line {
+    line(path, Mass::KIND, meaning).above(0.0, 1e6, "common practice, no source: no wheel carries 1000 t")
+}
+
+const fn mass(path: &'static str, meaning: &'static str) -> Line {
+    line(path, Mass::KIND, meaning).above(0.0, 4e6, "common practice, no source: no vehicle weighs 4000 t")
+}
+
+const fn measure(path: &'static str, meaning: &'static str) -> Line {
+    line(path, Length::KIND, meaning).above(
+        0.0,
+        100.0,
+        "common practice, no source: no vehicle is 100 m long",
+    )
+}
+
+const fn of_scales(place: usize) -> Step {
+    result(place, "mass.weight_distribution", SCALES)
+}
+
+fn sum(masses: &[f64]) -> Result<f64> {
+    Ok(masses.iter().sum())
+}
+
+fn half_of_difference(masses: &[f64]) -> Result<f64> {
+    Ok((masses[0] - masses[1]) / 2.0)
+}
+
+fn greatest(masses: &[f64]) -> Result<f64> {
+    Ok(masses[0].max(masses[1]))
+}
+
+const SUM: &str = "definition: masses add up";
+
+/// What the sheet says of masses and where they are.
+pub const SHEET: Section = Section {
+    lines: &[
+        scale("scales.left_front", "scale reading of the left front wheel, loaded as it will be"),
+        scale("scales.right_front", "scale reading of the right front wheel"),
+        scale("scales.left_rear", "scale reading of the left rear wheel"),
+        scale("scales.right_rear", "scale reading of the right rear wheel"),
+        measure("vehicle.wheelbase", "front to rear axle"),
+        measure("axle.track", "between the tyre centres of the axle"),
+        mass("front.axle_mass", "scale readings of the front axle together")
+            .by(&[of_scales(1), own("m_1 + m_2", SUM, sum, &["scales.left_front", "scales.right_front"])]),
+        mass("rear.axle_mass", "scale readings of the rear axle together")
+            .by(&[of_scales(2), own("m_3 + m_4", SUM, sum, &["scales.left_rear", "scales.right_rear"])]),
+        mass("vehicle.mass", "of the whole vehicle, loaded as it will be")
+            .by(&[of_scales(0), own("m_f + m_r", SUM, sum, &["front.axle_mass", "rear.axle_mass"])]),
+        scale("front.heavier_wheel", "scale reading of the heavier front wheel").by(&[own(
+            "max(m_1, m_2)",
+            "definition",
+            greatest,
+            &["scales.left_front", "scales.right_front"],
+        )]),
+        scale("rear.heavier_wheel", "scale reading of the heavier rear wheel").by(&[own(
+            "max(m_3, m_4)",
+            "definition",
+            greatest,
+            &["scales.left_rear", "scales.right_rear"],
+        )]),
+        derived("vehicle.front_share", Ratio::KIND, "front readings over all").by(&[of_scales(3)]),
+        derived("vehicle.left_share", Ratio::KIND, "left readings over all").by(&[of_scales(4)]),
+        derived("vehicle.diagonal_share", Ratio::KIND, "right front plus left rear over all")
+            .by(&[of_scales(5)]),
+        derived(
+            "vehicle.behind_front_axle",
+            Length::KIND,
+            "distance of the centre of gravity behind the front axle",
+        )
+        .by(&[of_scales(6)]),
+        derived(
+            "vehicle.left_of_centreline",
+            Length::KIND,
+            "distance of the centre of gravity left of the centreline",
+        )
+        .by(&[of_scales(7)]),
+        line("axle.unsprung_mass", Mass::KIND, "what moves with the wheels of the axle, both together")
+            .within(0.0, 1e6, "definition: a mass is not negative"),
+        mass("axle.sprung_mass", "carried by one wheel: scale reading less unsprung mass").by(&[own(
+            "(m_axle - m_unsprung) / 2",
+            "definition: sprung is what is not unsprung; both wheels of the axle alike",
+            half_of_difference,
+            &["axle.axle_mass", "axle.unsprung_mass"],
+        )]),
+        mass("axle.mass_rating", "greatest load of the axle, as its maker says"),
+        mass("vehicle.mass_rating", "greatest mass of the vehicle, as its maker or registration says"),
+        line("wanted.load", Ratio::KIND, "margin of ratings of load over the load")
+            .within(1.0, 10.0, "definition: below 1 a load is too much, not tight")
+            .or(1.05, "common practice, no source: 5 % for what is packed last"),
+        line("wanted.diagonal_low", Ratio::KIND, "least diagonal share")
+            .within(0.0, 1.0, "definition: a share")
+            .or(0.49, "common practice, no source: within one percent of half"),
+        line("wanted.diagonal_high", Ratio::KIND, "greatest diagonal share")
+            .within(0.0, 1.0, "definition: a share")
+            .or(0.51, "common practice, no source: within one percent of half"),
+        line("wanted.diagonal_margin", Ratio::KIND, "how far inside its band the diagonal share is wanted")
+            .within(0.0, 1.0, "definition: a margin is not negative")
+            .or(0.0, "nothing beyond the band itself"),
+    ],
+    findings: &[
+        Finding {
+            path: "axle.load",
+            question: "Does the axle carry what the scales read?",
+            margin: Margin::Ratio { capacity: "axle.mass_rating", demand: "axle.axle_mass" },
+            wanted: "wanted.load",
+            rests_on: &[],
+            caution: "An overloaded axle can break or lose a wheel; the maker's rating and the registration come first.",
+        },
+        Finding {
+            path: "vehicle.load",
+            question: "Is the vehicle within its greatest mass?",
+            margin: Margin::Ratio { capacity: "vehicle.mass_rating", demand: "vehicle.mass" },
+            wanted: "wanted.load",
+            rests_on: &[],
+            caution: "An overloaded vehicle may neither stop nor steer; the registration and local codes come first.",
+        },
+        Finding {
+            path: "vehicle.diagonal",
+            question: "Does it stand evenly on its diagonals?",
+            margin: Margin::Band {
+                value: "vehicle.diagonal_share",
+                low: "wanted.diagonal_low",
+                high: "wanted.diagonal_high",
+            },
+            wanted: "wanted.diagonal_margin",
+            rests_on: &[],
+            caution: "",
+        },
+    ],
+};

@@ -1,0 +1,410 @@
+//! What a sheet answers: every finding with its value, its limit, its margin and its verdict.
+
+use super::Sheet;
+use super::graph::{FindingInfo, Graph, MarginSlots, Slot};
+use super::plan::{Origin, Plan, Refusals};
+use crate::base::text::Form;
+use crate::base::work::Work;
+use crate::units::{Kind, Quantity, Stress, TemperatureDifference};
+use crate::{Result, Verdict};
+
+/// The findings of one sheet.
+#[derive(Clone)]
+pub struct Assessment {
+    pub(super) sheet: Sheet,
+    pub(super) plan: Plan,
+    pub(super) values: Vec<f64>,
+    pub(super) refusals: Refusals,
+    answers: Vec<Answer>,
+}
+
+/// The answer to one question.
+#[derive(Debug, Clone, Copy)]
+pub struct Answer {
+    /// Its name: `front.spring_bind`.
+    pub path: &'static str,
+    /// The system that asks.
+    pub system: &'static str,
+    /// The question.
+    pub question: &'static str,
+    /// What is held against the limit, in coherent SI; NaN where it is not known.
+    pub value: f64,
+    /// The least that is allowed; NaN where there is no least, or it is not known.
+    pub low: f64,
+    /// The greatest that is allowed; NaN where there is no greatest, or it is not known.
+    pub high: f64,
+    /// Kind of value and limits.
+    pub kind: &'static Kind,
+    /// `ratio`, `difference` or `place in a band`.
+    pub form: &'static str,
+    /// The margin, in coherent SI; NaN where it is not known.
+    pub margin: f64,
+    /// The margin that is wanted.
+    pub wanted: f64,
+    /// Kind of the margins.
+    pub margin_kind: &'static Kind,
+    /// What to call that.
+    pub verdict: Verdict,
+    /// Standard uncertainty of the margin from the tolerances, to first order; NaN where the margin is not known.
+    pub uncertainty: f64,
+    /// What is said beside it where it can hurt someone; empty where it cannot.
+    pub caution: &'static str,
+}
+
+/// What a finding lacks.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Missing {
+    /// Lines that would have to be written.
+    pub needs: Vec<&'static str>,
+    /// Lines that stay empty although what they follow from is known, and why.
+    pub refused: Vec<(&'static str, String)>,
+}
+
+/// A value that nobody wrote.
+#[derive(Debug, Clone, Copy)]
+pub struct Assumption {
+    /// The line.
+    pub path: &'static str,
+    /// The value in coherent SI.
+    pub si: f64,
+    /// Its kind.
+    pub kind: &'static Kind,
+    /// On what ground.
+    pub ground: &'static str,
+}
+
+/// One step of the work behind a finding.
+pub(super) enum WorkStep {
+    Function(Work),
+    Own { line: Slot, formula: &'static str, source: &'static str, inputs: Vec<Slot> },
+    Part { line: Slot, marking: Slot },
+}
+
+impl Answer {
+    /// Whether it can hurt someone.
+    pub fn is_safety(&self) -> bool {
+        !self.caution.is_empty()
+    }
+
+    /// How bad it is: 0 meets, 1 tight, 2 short. What is not known counts as tight where it can hurt someone, else as nothing.
+    pub fn severity(&self) -> u8 {
+        match self.verdict {
+            Verdict::Meets => 0,
+            Verdict::Tight => 1,
+            Verdict::Short => 2,
+            Verdict::NotKnown => u8::from(self.is_safety()),
+        }
+    }
+}
+
+/// The margin of a finding on these values.
+pub(super) fn margin(finding: &FindingInfo, value: impl Fn(Slot) -> f64) -> f64 {
+    if finding.rests_on.iter().any(|slot| value(*slot).is_nan()) {
+        return f64::NAN;
+    }
+    match finding.margin {
+        MarginSlots::Ratio { capacity, demand } => {
+            let ratio = value(capacity) / value(demand);
+            if (ratio - 1.0).abs() <= NOISE { 1.0 } else { ratio }
+        }
+        MarginSlots::Left { value: of } => value(of),
+        MarginSlots::AtLeast { value: of, least } => less(value(of), value(least)),
+        MarginSlots::AtMost { value: of, most } => less(value(most), value(of)),
+        MarginSlots::Band { value: of, low, high } => {
+            let (above, below) = (less(value(of), value(low)), less(value(high), value(of)));
+            // `min` would drop a NaN.
+            if above <= below || above.is_nan() { above } else { below }
+        }
+    }
+}
+
+/// Rounding of the inputs: what lies nearer to its limit than this share of it stands on the limit.
+const NOISE: f64 = 1e-12;
+
+fn less(a: f64, b: f64) -> f64 {
+    let difference = a - b;
+    if difference.abs() <= NOISE * a.abs().max(b.abs()) { 0.0 } else { difference }
+}
+
+/// The verdict of a margin.
+pub(super) fn verdict(finding: &FindingInfo, margin: f64, wanted: f64) -> Verdict {
+    let limit = if matches!(finding.margin, MarginSlots::Ratio { .. }) { 1.0 } else { 0.0 };
+    Verdict::grade(margin, limit, wanted)
+}
+
+/// The kind of a difference of two quantities of a kind.
+pub(super) fn difference(kind: &'static Kind) -> &'static Kind {
+    match kind.name {
+        "Temperature" => TemperatureDifference::KIND,
+        "GaugePressure" | "AbsolutePressure" => Stress::KIND,
+        _ => kind,
+    }
+}
+
+/// Kind of the margin of a finding.
+pub(super) fn margin_kind(finding: &FindingInfo) -> &'static Kind {
+    match finding.margin {
+        MarginSlots::Ratio { .. } => crate::units::Ratio::KIND,
+        MarginSlots::Left { value }
+        | MarginSlots::AtLeast { value, .. }
+        | MarginSlots::AtMost { value, .. }
+        | MarginSlots::Band { value, .. } => difference(value_kind(value)),
+    }
+}
+
+pub(super) fn value_kind(slot: Slot) -> &'static Kind {
+    Graph::get().info(slot).kind().unwrap_or(crate::units::Ratio::KIND)
+}
+
+impl Sheet {
+    /// Walks the sheet through everything that the systems compute and ask.
+    pub fn assess(&self) -> Assessment {
+        let plan = Plan::whole(self);
+        let mut values = plan.start(self);
+        let mut refusals = Vec::new();
+        plan.run(self, &mut values, &mut refusals);
+        let mut answers: Vec<Answer> =
+            Graph::get().findings.iter().map(|finding| answer(finding, &values)).collect();
+        uncertainties(self, &plan, &values, &mut answers);
+        Assessment { sheet: self.clone(), plan, values, refusals, answers }
+    }
+}
+
+fn answer(finding: &FindingInfo, values: &[f64]) -> Answer {
+    let value = |slot: Slot| values[usize::from(slot)];
+    let (of, low, high) = match finding.margin {
+        MarginSlots::Ratio { capacity, demand } => (demand, f64::NAN, value(capacity)),
+        MarginSlots::Left { value: of } => (of, 0.0, f64::NAN),
+        MarginSlots::AtLeast { value: of, least } => (of, value(least), f64::NAN),
+        MarginSlots::AtMost { value: of, most } => (of, f64::NAN, value(most)),
+        MarginSlots::Band { value: of, low, high } => (of, value(low), value(high)),
+    };
+    let (margin, wanted) = (margin(finding, value), value(finding.wanted));
+    Answer {
+        path: finding.path,
+        system: finding.system,
+        question: finding.finding.question,
+        value: value(of),
+        low,
+        high,
+        kind: value_kind(of),
+        form: match finding.margin {
+            MarginSlots::Ratio { .. } => "ratio",
+            MarginSlots::Left { .. } | MarginSlots::AtLeast { .. } | MarginSlots::AtMost { .. } => {
+                "difference"
+            }
+            MarginSlots::Band { .. } => "place in a band",
+        },
+        margin,
+        wanted,
+        margin_kind: margin_kind(finding),
+        verdict: verdict(finding, margin, wanted),
+        uncertainty: if margin.is_nan() { f64::NAN } else { 0.0 },
+        caution: finding.finding.caution,
+    }
+}
+
+/// What one tolerance does to one margin.
+pub(super) struct Change {
+    pub finding: usize,
+    /// Half the change of the margin from the line's value less one tolerance to its value plus one; one side only where the other is
+    /// refused.
+    pub half: f64,
+}
+
+/// What each of these lines does to the margins when it moves by its tolerance, alone.
+pub(super) fn changes(
+    sheet: &Sheet,
+    plan: &Plan,
+    values: &[f64],
+    moved: &[(Slot, f64)],
+    mut tell: impl FnMut(usize, Change),
+) {
+    let graph = Graph::get();
+    // 64 lines at a time: bit `i` of a mask says that something follows from the line `i`.
+    for (batch, lines) in moved.chunks(64).enumerate() {
+        let mut masks = vec![0_u64; values.len()];
+        lines.iter().enumerate().for_each(|(bit, (slot, _))| masks[usize::from(*slot)] |= 1 << bit);
+        let nodes: Vec<u64> = plan
+            .nodes
+            .iter()
+            .map(|node| {
+                let mask = node.inputs().iter().fold(0, |mask, input| mask | masks[usize::from(*input)]);
+                node.outputs().for_each(|(_, slot)| masks[usize::from(slot)] |= mask);
+                mask
+            })
+            .collect();
+        let findings: Vec<u64> = graph
+            .findings
+            .iter()
+            .map(|finding| finding.slots().fold(0, |mask, slot| mask | masks[usize::from(slot)]))
+            .collect();
+        let (mut above, mut below) = (values.to_vec(), values.to_vec());
+        let mut refusals = Vec::new();
+        for (bit, (slot, tolerance)) in lines.iter().enumerate() {
+            let at = usize::from(*slot);
+            (above[at], below[at]) = (values[at] + tolerance, values[at] - tolerance);
+            let follows = || plan.nodes.iter().zip(&nodes).filter(|(_, mask)| *mask >> bit & 1 == 1);
+            for (node, _) in follows() {
+                node.run(sheet, &mut above, &mut refusals);
+                node.run(sheet, &mut below, &mut refusals);
+            }
+            for (finding, _) in findings.iter().enumerate().filter(|(_, mask)| *mask >> bit & 1 == 1) {
+                let margin =
+                    |values: &[f64]| margin(&graph.findings[finding], |slot| values[usize::from(slot)]);
+                let (up, down) = (margin(&above), margin(&below));
+                let half = match (up.is_nan(), down.is_nan()) {
+                    (false, false) => (up - down) / 2.0,
+                    (false, true) => up - margin(values),
+                    (true, false) => margin(values) - down,
+                    (true, true) => f64::NAN,
+                };
+                tell(64 * batch + bit, Change { finding, half });
+            }
+            let lines = core::iter::once(*slot)
+                .chain(follows().flat_map(|(node, _)| node.outputs().map(|(_, slot)| slot)));
+            for slot in lines.map(usize::from) {
+                (above[slot], below[slot]) = (values[slot], values[slot]);
+            }
+        }
+    }
+}
+
+/// The written lines with a tolerance, on which something rests: line, tolerance, and standard uncertainty per tolerance.
+pub(super) fn tolerances(sheet: &Sheet) -> impl Iterator<Item = (Slot, f64, f64)> {
+    sheet.values.iter().filter_map(|(slot, written)| {
+        let tolerance = written.tolerance.filter(|tolerance| tolerance.si != 0.0)?;
+        // A rectangular bound of half-width a has the standard deviation a / √3 (JCGM 100:2008, 4.3.7).
+        let share = match tolerance.form {
+            Form::Bound => 1.0 / 3.0_f64.sqrt(),
+            Form::StandardDeviation => 1.0,
+        };
+        Some((*slot, tolerance.si, share))
+    })
+}
+
+/// First-order propagation, inputs independent (JCGM 100:2008, equation 10).
+fn uncertainties(sheet: &Sheet, plan: &Plan, values: &[f64], answers: &mut [Answer]) {
+    let mut squares = vec![0.0; answers.len()];
+    let spread: Vec<(Slot, f64, f64)> = tolerances(sheet).collect();
+    let moved: Vec<(Slot, f64)> = spread.iter().map(|(slot, tolerance, _)| (*slot, *tolerance)).collect();
+    changes(sheet, plan, values, &moved, |line, change| {
+        let deviation = change.half * spread[line].2;
+        squares[change.finding] += deviation * deviation;
+    });
+    for (answer, square) in answers.iter_mut().zip(squares) {
+        answer.uncertainty = if answer.margin.is_nan() { f64::NAN } else { f64::sqrt(square) };
+    }
+}
+
+impl Assessment {
+    /// The sheet that was assessed.
+    pub fn sheet(&self) -> &Sheet {
+        &self.sheet
+    }
+
+    /// The answers, in the order of the systems.
+    pub fn answers(&self) -> &[Answer] {
+        &self.answers
+    }
+
+    /// The answer of this name.
+    pub fn answer(&self, path: &str) -> Option<&Answer> {
+        self.answers.iter().find(|answer| answer.path == path)
+    }
+
+    /// The worst of the answers: 0 meets, 1 tight, 2 short. Not a verdict of the vehicle: it is for whoever has to stop at it.
+    pub fn severity(&self) -> u8 {
+        self.answers.iter().map(Answer::severity).max().unwrap_or(0)
+    }
+
+    /// The value of a line in coherent SI, written or not; nothing where it is not known.
+    pub fn value(&self, path: &str) -> Result<Option<f64>> {
+        let slot = super::line_of(path)?;
+        Ok(Some(self.values[usize::from(slot)]).filter(|value| !value.is_nan()))
+    }
+
+    /// Values that nobody wrote and on which something rests.
+    pub fn assumed(&self) -> Vec<Assumption> {
+        let graph = Graph::get();
+        let asked: Vec<Slot> = graph
+            .findings
+            .iter()
+            .filter(|finding| !margin(finding, |slot| self.values[usize::from(slot)]).is_nan())
+            .flat_map(|finding| finding.slots().chain([finding.wanted]))
+            .collect();
+        let rests = self.plan.rests_on(&asked);
+        let assumed = |slot: Slot| {
+            let ground = graph.info(slot).line.assumed.filter(|_| rests.contains(&slot));
+            let is = self.plan.origins[usize::from(slot)] == Origin::Assumed;
+            let (si, ground) = ground.filter(|_| is)?;
+            Some(Assumption { path: graph.info(slot).path, si, kind: value_kind(slot), ground })
+        };
+        (0..graph.slots.len() as Slot).filter_map(assumed).collect()
+    }
+
+    /// The lines on which an answer rests: those that were written or assumed.
+    pub fn rests_on(&self, answer: &Answer) -> Vec<&'static str> {
+        let leaves = self.reached(answer).into_iter().filter(|slot| {
+            matches!(self.plan.origins[usize::from(*slot)], Origin::Written | Origin::Assumed)
+        });
+        leaves.map(|slot| Graph::get().info(slot).path).collect()
+    }
+
+    /// What an answer that is not known lacks.
+    pub fn missing(&self, answer: &Answer) -> Missing {
+        let graph = Graph::get();
+        let mut needs: Vec<Slot> =
+            self.asked(answer).into_iter().flat_map(|slot| self.plan.needs(slot)).collect();
+        needs.sort_unstable();
+        needs.dedup();
+        let reached = self.reached(answer);
+        let refused = self.refusals.iter().filter(|(slot, _)| reached.contains(slot));
+        let lacking = self.plan.lacking(&self.values, &reached);
+        Missing {
+            needs: needs.into_iter().map(|slot| graph.info(slot).path).collect(),
+            refused: refused
+                .map(|(slot, error)| (graph.info(*slot).path, error.to_string()))
+                .chain(lacking.map(|(slot, lacking)| (graph.info(slot).path, lacking.to_owned())))
+                .collect(),
+        }
+    }
+
+    fn asked(&self, answer: &Answer) -> Vec<Slot> {
+        let graph = Graph::get();
+        let finding = graph.finding(answer.path).map(|at| &graph.findings[at]);
+        finding.map_or_else(Vec::new, |finding| finding.slots().chain([finding.wanted]).collect())
+    }
+
+    fn reached(&self, answer: &Answer) -> Vec<Slot> {
+        self.plan.rests_on(&self.asked(answer))
+    }
+
+    /// The calls behind an answer, in order.
+    pub(super) fn work_steps(&self, answer: &Answer) -> Vec<WorkStep> {
+        let reached = self.reached(answer);
+        let nodes =
+            self.plan.nodes.iter().filter(|node| node.outputs().any(|(_, slot)| reached.contains(&slot)));
+        nodes.filter_map(|node| self.work_of(node)).collect()
+    }
+
+    fn work_of(&self, node: &super::plan::Node) -> Option<WorkStep> {
+        use super::graph::Calls;
+        let Some((_, line)) = node.outputs().next() else { return None };
+        Some(match node.call() {
+            Calls::Function(entry, _) => {
+                let inputs: Vec<f64> =
+                    node.inputs().iter().map(|input| self.values[usize::from(*input)]).collect();
+                let written = node.inputs().iter().map(|input| self.sheet.text_of(*input));
+                WorkStep::Function(entry.work(&inputs).ok()?.as_written(written))
+            }
+            Calls::Own(own) => WorkStep::Own {
+                line,
+                formula: own.formula,
+                source: own.source,
+                inputs: node.inputs().iter().copied().filter(|input| self.plan.is_known(*input)).collect(),
+            },
+            Calls::Part(_) => WorkStep::Part { line, marking: node.inputs()[0] },
+        })
+    }
+}

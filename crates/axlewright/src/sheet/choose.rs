@@ -1,0 +1,765 @@
+//! Parts of a price list that meet requirements: all combinations, the cheapest, the lightest, and the front between them.
+//!
+//! A requirement depends on a few kinds of part only: the graph of the sheet says on which. Each requirement is evaluated over those
+//! kinds alone, single kinds first, and what fails is gone. The rest is bucket elimination (Dechter, Artificial Intelligence 113, 1999):
+//! kinds are taken out one by one, each leaving what it costs and weighs at least for every choice of its neighbours. Nothing is
+//! lost, and the work grows with the kinds that are bound to each other, not with the product of all.
+
+use super::graph::{Graph, MarginSlots, Slot};
+use super::plan::Plan;
+use super::what_if::{Axis, Progress, slots_of};
+use super::{PriceList, Sheet, document::refusal, line_of};
+use crate::base::table::Values;
+use crate::base::text::{System, print, value_as};
+use crate::units::{Kind, Mass, Quantity, Ratio};
+use crate::{Error, Result, Verdict};
+use std::collections::{BTreeMap, BTreeSet, HashMap};
+
+/// Something that must hold: a band, open at one end or not, or a verdict.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Requirement {
+    text: String,
+    test: Test,
+}
+
+#[derive(Debug, Clone, PartialEq)]
+enum Test {
+    /// Of all parts together, in the money of the list.
+    Cost { most: f64 },
+    /// Of all parts together, in kilograms.
+    Mass { most: f64 },
+    /// Every ratio that is known.
+    Margins { least: f64 },
+    /// An output between two values, in coherent SI.
+    Between { output: String, kind: &'static Kind, low: f64, high: f64 },
+    /// A finding with at least this verdict.
+    Verdict { output: String, verdict: Verdict },
+}
+
+/// One part of each kind.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Choice {
+    /// Places in the price list, in the order of the kinds.
+    pub parts: Vec<usize>,
+    /// What they cost together.
+    pub cost: f64,
+    /// What they weigh together.
+    pub mass: Mass,
+}
+
+/// What can be chosen.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Chosen {
+    /// The kinds of part, in the order of the list.
+    pub kinds: Vec<String>,
+    /// Combinations that meet every requirement, in the order of the list, as many as were asked for.
+    pub feasible: Vec<Choice>,
+    /// Whether there are more of them.
+    pub more: bool,
+    /// The cheapest; the lighter one of equals.
+    pub cheapest: Option<Choice>,
+    /// The lightest; the cheaper one of equals.
+    pub lightest: Option<Choice>,
+    /// Combinations to which no other is both cheaper and lighter, the cheapest first.
+    pub front: Vec<Choice>,
+    /// Parts that stand in no combination, and why.
+    pub rejected: Vec<(usize, String)>,
+    /// Requirements that bind nothing because what they ask of is not known, and what it needs.
+    pub not_known: Vec<String>,
+    /// How many times a requirement was evaluated.
+    pub evaluated: usize,
+}
+
+/// Rows of one requirement that are still evaluated.
+const MOST_ROWS: usize = 20_000_000;
+
+impl Requirement {
+    /// Reads `1.2 Hz <= front.natural_frequency <= 1.4 Hz`, `cost <= 7000`, `mass <= 60 kg`, `margins >= 1.3`,
+    /// `front.coil_bind.verdict = meets`.
+    pub fn parse(text: &str) -> Result<Requirement> {
+        let wrong = |message: &str| Error::Text {
+            text: text.chars().take(120).collect(),
+            message: message.to_owned(),
+        };
+        if let Some((output, word)) = text.split_once('=').filter(|(left, _)| !left.ends_with(['<', '>'])) {
+            let (output, word) = (output.trim(), word.trim());
+            let finding = output.strip_suffix(".verdict").and_then(|path| Graph::get().finding(path));
+            let verdict = [Verdict::Meets, Verdict::Tight].into_iter().find(|verdict| verdict.word() == word);
+            let (Some(_), Some(verdict)) = (finding, verdict) else {
+                return Err(wrong(
+                    "only the verdict of a finding is required to be a word: `meets`, or `tight` for no worse than that",
+                ));
+            };
+            return Ok(Requirement {
+                text: text.to_owned(),
+                test: Test::Verdict { output: output.to_owned(), verdict },
+            });
+        }
+        let turned = text.contains(">=");
+        if turned && text.contains("<=") {
+            return Err(wrong("write a band in one direction: `1.2 Hz <= x <= 1.4 Hz`"));
+        }
+        let mut terms: Vec<&str> = text.split(if turned { ">=" } else { "<=" }).map(str::trim).collect();
+        if turned {
+            terms.reverse();
+        }
+        let is_output = |term: &str| term.starts_with(|c: char| c.is_ascii_lowercase());
+        let (low, output, high) = match terms[..] {
+            [low, output, high] if is_output(output) => (Some(low), output, Some(high)),
+            [output, high] if is_output(output) => (None, output, Some(high)),
+            [low, output] if is_output(output) => (Some(low), output, None),
+            _ => return Err(wrong("write `x <= 1.4 Hz`, `x >= 1.2 Hz` or `1.2 Hz <= x <= 1.4 Hz`")),
+        };
+        let test = match output {
+            "cost" | "mass" | "margins" => {
+                let read = |term: &str| match output {
+                    "cost" => term.replace(',', "").parse().map_err(|_| wrong("a cost is a number")),
+                    "mass" => value_as(term, Mass::KIND),
+                    _ => value_as(term, Ratio::KIND),
+                };
+                match (output, low, high) {
+                    ("cost", None, Some(most)) => Test::Cost { most: read(most)? },
+                    ("mass", None, Some(most)) => Test::Mass { most: read(most)? },
+                    ("margins", Some(least), None) => Test::Margins { least: read(least)? },
+                    _ => return Err(wrong("write `cost <= 7000`, `mass <= 60 kg` or `margins >= 1.3`")),
+                }
+            }
+            path => {
+                let kind = super::what_if::kind_of(path)?;
+                let read = |term: Option<&str>, open: f64| term.map_or(Ok(open), |term| value_as(term, kind));
+                let (low, high) = (read(low, f64::NEG_INFINITY)?, read(high, f64::INFINITY)?);
+                Test::Between { output: path.to_owned(), kind, low, high }
+            }
+        };
+        Ok(Requirement { text: text.to_owned(), test })
+    }
+
+    /// As it was written.
+    pub fn text(&self) -> &str {
+        &self.text
+    }
+}
+
+/// One requirement on one output, and the kinds on which it depends.
+struct Bound {
+    requirement: usize,
+    output: String,
+    kind: Option<&'static Kind>,
+    low: f64,
+    high: f64,
+    kinds: Vec<usize>,
+}
+
+/// Which combinations of a few kinds are allowed.
+struct Factor {
+    kinds: Vec<usize>,
+    allowed: BTreeSet<Vec<usize>>,
+}
+
+/// Which parts of the list meet every requirement on a sheet. Lists at most `limit` combinations.
+pub fn choose(
+    sheet: &Sheet,
+    list: &PriceList,
+    requirements: &[Requirement],
+    limit: usize,
+    progress: Progress<'_>,
+) -> Result<Chosen> {
+    let mut chooser = Chooser::new(sheet, list)?;
+    chooser.bind(requirements)?;
+    if !chooser.prune(requirements, progress)? {
+        return Err(Error::NoSolution { message: "choosing was stopped".to_owned() });
+    }
+    let mut most = (f64::INFINITY, f64::INFINITY);
+    for requirement in requirements {
+        match requirement.test {
+            Test::Cost { most: cost } => most.0 = f64::min(most.0, cost),
+            Test::Mass { most: mass } => most.1 = f64::min(most.1, mass),
+            _ => {}
+        }
+    }
+    chooser.finish(requirements, most, limit)
+}
+
+struct Chooser<'a> {
+    sheet: &'a Sheet,
+    list: &'a PriceList,
+    kinds: Vec<String>,
+    /// Places in the list of the parts of each kind.
+    parts: Vec<Vec<usize>>,
+    /// Lines that the parts of each kind write.
+    lines: Vec<Vec<String>>,
+    bounds: Vec<Bound>,
+    /// Which parts of each kind are left.
+    left: Vec<Vec<usize>>,
+    factors: Vec<Factor>,
+    why: BTreeMap<usize, String>,
+    not_known: Vec<String>,
+    evaluated: usize,
+}
+
+impl<'a> Chooser<'a> {
+    fn new(sheet: &'a Sheet, list: &'a PriceList) -> Result<Chooser<'a>> {
+        let mut kinds: Vec<String> = Vec::new();
+        let mut parts: Vec<Vec<usize>> = Vec::new();
+        for (place, candidate) in list.parts.iter().enumerate() {
+            match kinds.iter().position(|kind| *kind == candidate.kind) {
+                Some(kind) => parts[kind].push(place),
+                None => {
+                    kinds.push(candidate.kind.clone());
+                    parts.push(vec![place]);
+                }
+            }
+        }
+        let mut lines: Vec<Vec<String>> = Vec::new();
+        for (kind, places) in parts.iter().enumerate() {
+            let of = |place: usize| {
+                list.parts[place].lines.iter().map(|(path, _)| path.clone()).collect::<BTreeSet<_>>()
+            };
+            let first = of(places[0]);
+            for place in places {
+                if let Some(path) = of(*place).symmetric_difference(&first).next() {
+                    let message = format!(
+                        "of the kind `{}`, some parts write this line and some, such as `{}`, do not or alone do",
+                        kinds[kind], list.parts[*place].part
+                    );
+                    return Err(refusal(0, path, message));
+                }
+            }
+            if let Some((path, other)) = first.iter().find_map(|path| {
+                lines.iter().position(|known: &Vec<String>| known.contains(path)).map(|other| (path, other))
+            }) {
+                let message = format!("two kinds write this line: `{}` and `{}`", kinds[other], kinds[kind]);
+                return Err(refusal(0, path, message));
+            }
+            lines.push(first.into_iter().collect());
+        }
+        let left = parts.clone();
+        Ok(Chooser {
+            sheet,
+            list,
+            kinds,
+            parts,
+            lines,
+            bounds: vec![],
+            left,
+            factors: vec![],
+            why: BTreeMap::new(),
+            not_known: vec![],
+            evaluated: 0,
+        })
+    }
+
+    /// The requirements as bounds on single outputs, each with the kinds on which it depends.
+    fn bind(&mut self, requirements: &[Requirement]) -> Result<()> {
+        let graph = Graph::get();
+        let mut wanted: Vec<(usize, String, Option<&'static Kind>, f64, f64)> = Vec::new();
+        for (number, requirement) in requirements.iter().enumerate() {
+            match &requirement.test {
+                Test::Cost { .. } | Test::Mass { .. } => {}
+                Test::Margins { least } => {
+                    for finding in &graph.findings {
+                        if matches!(finding.margin, MarginSlots::Ratio { .. }) {
+                            let output = format!("{}.margin", finding.path);
+                            wanted.push((number, output, Some(Ratio::KIND), *least, f64::INFINITY));
+                        }
+                    }
+                }
+                Test::Between { output, kind, low, high } => {
+                    wanted.push((number, output.clone(), Some(kind), *low, *high));
+                }
+                Test::Verdict { output, verdict } => {
+                    // Verdicts are numbered in their order: meets, tight, short, not known.
+                    wanted.push((number, output.clone(), None, 0.0, f64::from(*verdict as u8)));
+                }
+            }
+        }
+        let slots: Vec<Vec<Slot>> = self
+            .lines
+            .iter()
+            .map(|paths| paths.iter().map(|path| line_of(path)).collect())
+            .collect::<Result<_>>()?;
+        let written =
+            |slot| self.sheet.values.contains_key(&slot) || slots.iter().any(|slots| slots.contains(&slot));
+        for (requirement, output, kind, low, high) in wanted {
+            let asked = slots_of(&output)?;
+            let plan = Plan::new(written, asked.iter().copied());
+            if let Some(slot) = asked.iter().find(|slot| !plan.is_known(**slot)) {
+                let needs: Vec<&str> =
+                    plan.needs(*slot).into_iter().map(|slot| graph.info(slot).path).collect();
+                self.not_known.push(format!("{output} needs {}", needs.join(", ")));
+                if !matches!(requirements[requirement].test, Test::Margins { .. }) {
+                    let message = format!(
+                        "`{}` cannot be decided: it needs {}",
+                        requirements[requirement].text,
+                        needs.join(", ")
+                    );
+                    return Err(Error::NoSolution { message });
+                }
+                continue;
+            }
+            let reached = plan.rests_on(&asked);
+            let kinds = (0..slots.len())
+                .filter(|kind| slots[*kind].iter().any(|slot| reached.contains(slot)))
+                .collect();
+            self.bounds.push(Bound { requirement, output, kind, low, high, kinds });
+        }
+        Ok(())
+    }
+
+    /// Evaluates the bounds over the kinds on which they depend, the fewest first. Nothing where it was stopped.
+    fn prune(&mut self, requirements: &[Requirement], progress: Progress<'_>) -> Result<bool> {
+        let mut groups: BTreeMap<(usize, Vec<usize>), Vec<usize>> = BTreeMap::new();
+        for (place, bound) in self.bounds.iter().enumerate() {
+            groups.entry((bound.kinds.len(), bound.kinds.clone())).or_default().push(place);
+        }
+        for ((_, kinds), bounds) in groups {
+            let rows = kinds.iter().try_fold(1_usize, |rows, kind| rows.checked_mul(self.left[*kind].len()));
+            let Some(rows) = rows.filter(|rows| *rows <= MOST_ROWS) else {
+                let names: Vec<&str> = kinds.iter().map(|kind| self.kinds[*kind].as_str()).collect();
+                let texts: Vec<&str> =
+                    bounds.iter().map(|b| requirements[self.bounds[*b].requirement].text()).collect();
+                return Err(Error::NoSolution {
+                    message: format!(
+                        "`{}` binds more than {MOST_ROWS} combinations of {} to each other: shorten the list or require more of single parts",
+                        texts.first().unwrap_or(&""),
+                        names.join(", ")
+                    ),
+                });
+            };
+            self.evaluated += rows * bounds.len();
+            let outputs: Vec<&str> = bounds.iter().map(|bound| self.bounds[*bound].output.as_str()).collect();
+            let axes: Vec<Axis> = kinds.iter().map(|kind| self.axis(*kind)).collect::<Result<_>>()?;
+            let what_if = self.sheet.what_if(axes, false, &outputs)?;
+            let mut told = |done: usize| progress(done);
+            let Some(table) = what_if.table(0..rows, None, &mut told)? else { return Ok(false) };
+            let values = |bound: usize, row: usize| -> f64 {
+                match table.column(&self.bounds[bound].output).map(|column| &column.values) {
+                    Some(Values::F64(values)) => values[row],
+                    Some(Values::Category { codes, .. }) => f64::from(codes[row]),
+                    _ => f64::NAN,
+                }
+            };
+            let fails = |row: usize| {
+                bounds.iter().copied().find(|bound| {
+                    let (value, of) = (values(*bound, row), &self.bounds[*bound]);
+                    !(value >= of.low && value <= of.high)
+                })
+            };
+            let choice = |row: usize| {
+                let mut rest = row;
+                let mut parts = vec![0; kinds.len()];
+                for (place, kind) in kinds.iter().enumerate().rev() {
+                    let of = &self.left[*kind];
+                    parts[place] = of[rest % of.len()];
+                    rest /= of.len();
+                }
+                parts
+            };
+            if let [kind] = kinds[..] {
+                let mut kept = Vec::new();
+                for row in 0..rows {
+                    let part = self.left[kind][row];
+                    match fails(row) {
+                        None => kept.push(part),
+                        Some(bound) => {
+                            let reason = table.reason(row).map(ToString::to_string);
+                            let why = self.why_not(bound, values(bound, row), reason, requirements);
+                            self.why.entry(part).or_insert(why);
+                        }
+                    }
+                }
+                self.left[kind] = kept;
+            } else if kinds.is_empty() {
+                if rows > 0
+                    && let Some(bound) = fails(0)
+                {
+                    let why = self.why_not(bound, values(bound, 0), None, requirements);
+                    return Err(Error::NoSolution {
+                        message: format!("no part of the list changes it: {why}"),
+                    });
+                }
+            } else {
+                let allowed: BTreeSet<Vec<usize>> =
+                    (0..rows).filter(|row| fails(*row).is_none()).map(choice).collect();
+                // A part that stands in none of them fails by this requirement, in its best company.
+                for (place, kind) in kinds.iter().enumerate() {
+                    let standing: BTreeSet<usize> = allowed.iter().map(|parts| parts[place]).collect();
+                    for part in self.left[*kind].iter().filter(|part| !standing.contains(part)) {
+                        let best = (0..rows)
+                            .filter(|row| choice(*row)[place] == *part)
+                            .filter_map(|row| {
+                                Some((self.distance(fails(row)?, values(fails(row)?, row)), row))
+                            })
+                            .min_by(|a, b| a.0.total_cmp(&b.0));
+                        if let Some((_, row)) = best
+                            && let Some(bound) = fails(row)
+                        {
+                            let reason = table.reason(row).map(ToString::to_string);
+                            let why = self.why_not(bound, values(bound, row), reason, requirements);
+                            self.why.entry(*part).or_insert(format!("with every other part; at best: {why}"));
+                        }
+                    }
+                }
+                self.factors.push(Factor { kinds, allowed });
+            }
+        }
+        Ok(true)
+    }
+
+    /// How far a value lies outside a bound, as a share of the bound.
+    fn distance(&self, bound: usize, value: f64) -> f64 {
+        let of = &self.bounds[bound];
+        let beyond =
+            if value < of.low { (of.low - value) / of.low.abs() } else { (value - of.high) / of.high.abs() };
+        if beyond.is_nan() { f64::INFINITY } else { beyond }
+    }
+
+    fn why_not(
+        &self,
+        bound: usize,
+        value: f64,
+        reason: Option<String>,
+        requirements: &[Requirement],
+    ) -> String {
+        let of = &self.bounds[bound];
+        let shown = match of.kind {
+            _ if value.is_nan() => reason.unwrap_or_else(|| "not known".to_owned()),
+            Some(kind) => {
+                let both = [System::Metric, System::Us].map(|system| print(value, kind, system));
+                if both[0] == both[1] { both[0].clone() } else { format!("{} ({})", both[0], both[1]) }
+            }
+            None => Verdict::ALL.get(value as usize).map_or("", |verdict| verdict.word()).to_owned(),
+        };
+        format!("{} = {shown}; required: {}", of.output, requirements[of.requirement].text)
+    }
+
+    fn axis(&self, kind: usize) -> Result<Axis> {
+        let paths: Vec<&str> = self.lines[kind].iter().map(String::as_str).collect();
+        let rows: Vec<Vec<&str>> = self.left[kind]
+            .iter()
+            .map(|part| {
+                let lines = &self.list.parts[*part].lines;
+                let text = |path: &&str| {
+                    lines.iter().find(|(known, _)| known == path).map_or("", |(_, text)| text.as_str())
+                };
+                paths.iter().map(text).collect()
+            })
+            .collect();
+        Axis::entries(&paths, &rows)
+    }
+
+    fn weigh(&self, part: usize) -> (f64, f64) {
+        let candidate = &self.list.parts[part];
+        (candidate.cost, candidate.mass.si())
+    }
+
+    fn finish(mut self, requirements: &[Requirement], most: (f64, f64), limit: usize) -> Result<Chosen> {
+        let buckets = self.eliminate(&self.left);
+        let mut chosen = Chosen { kinds: self.kinds.clone(), evaluated: self.evaluated, ..Chosen::default() };
+        chosen.not_known = std::mem::take(&mut self.not_known);
+        let whole = buckets.whole();
+        let fits = |point: &&Point| point.cost <= most.0 && point.mass <= most.1;
+        chosen.front = whole.iter().filter(fits).map(|point| self.choice(point)).collect();
+        chosen.cheapest = chosen.front.first().cloned();
+        chosen.lightest = chosen.front.last().cloned();
+        buckets.list(&self, most, limit, &mut chosen);
+        // A part stands in a combination if one is left when it alone stands for its kind.
+        for (kind, parts) in self.parts.iter().enumerate() {
+            for part in parts {
+                let why = if !self.left[kind].contains(part) {
+                    self.why.get(part).cloned()
+                } else {
+                    let mut left = self.left.clone();
+                    left[kind] = vec![*part];
+                    let whole = self.eliminate(&left).whole();
+                    let cheapest = whole.first();
+                    match cheapest {
+                        Some(_) if whole.iter().any(|point| fits(&point)) => None,
+                        Some(point) => Some(self.too_much(point, whole.last(), most, requirements)),
+                        None => Some(self.why.get(part).cloned().unwrap_or_else(|| {
+                            "each requirement is met in some combination with it, but all of them in none"
+                                .to_owned()
+                        })),
+                    }
+                };
+                if let Some(why) = why {
+                    chosen.rejected.push((*part, why));
+                }
+            }
+        }
+        Ok(chosen)
+    }
+
+    fn too_much(
+        &self,
+        cheapest: &Point,
+        lightest: Option<&Point>,
+        most: (f64, f64),
+        requirements: &[Requirement],
+    ) -> String {
+        let text = |cost: bool| {
+            requirements
+                .iter()
+                .find(|requirement| match requirement.test {
+                    Test::Cost { .. } => cost,
+                    Test::Mass { .. } => !cost,
+                    _ => false,
+                })
+                .map_or("", Requirement::text)
+        };
+        if cheapest.cost > most.0 {
+            return format!(
+                "the cheapest combination with it costs {}; required: {}",
+                cheapest.cost,
+                text(true)
+            );
+        }
+        let mass = lightest.map_or(f64::NAN, |point| point.mass);
+        if mass > most.1 {
+            return format!(
+                "the lightest combination with it weighs {}; required: {}",
+                print(mass, Mass::KIND, System::Metric),
+                text(false)
+            );
+        }
+        format!(
+            "no combination with it is both cheap and light enough; required: {}, {}",
+            text(true),
+            text(false)
+        )
+    }
+
+    fn choice(&self, point: &Point) -> Choice {
+        self.choice_of(&point.parts)
+    }
+
+    /// A combination; cost and mass are summed in the order of the kinds, so that equal choices are equal to the bit.
+    fn choice_of(&self, parts: &[(usize, usize)]) -> Choice {
+        let mut sorted = parts.to_vec();
+        sorted.sort_unstable();
+        let parts: Vec<usize> = sorted.into_iter().map(|(_, part)| part).collect();
+        let (cost, mass) =
+            parts.iter().map(|part| self.weigh(*part)).fold((0.0, 0.0), |a, b| (a.0 + b.0, a.1 + b.1));
+        Choice { parts, cost, mass: Mass::from_si(mass) }
+    }
+
+    /// Takes the kinds out one by one, the one with the fewest neighbours first.
+    fn eliminate(&self, left: &[Vec<usize>]) -> Buckets {
+        let mut rest: BTreeSet<usize> = (0..self.kinds.len()).collect();
+        let mut scopes: Vec<(Vec<usize>, Source)> = self
+            .factors
+            .iter()
+            .enumerate()
+            .map(|(at, factor)| (factor.kinds.clone(), Source::Factor(at)))
+            .collect();
+        let mut buckets: Vec<Bucket> = Vec::new();
+        while !rest.is_empty() {
+            let around = |kind: usize| -> BTreeSet<usize> {
+                let of = scopes.iter().filter(|(kinds, _)| kinds.contains(&kind));
+                of.flat_map(|(kinds, _)| kinds.iter().copied()).filter(|other| *other != kind).collect()
+            };
+            let Some(kind) = rest.iter().copied().min_by_key(|kind| (around(*kind).len(), *kind)) else {
+                break;
+            };
+            let neighbours: Vec<usize> = around(kind).into_iter().collect();
+            let (own, others) = scopes.into_iter().partition(|(kinds, _)| kinds.contains(&kind));
+            scopes = others;
+            let own: Vec<(Vec<usize>, Source)> = own;
+            let mut messages: HashMap<Vec<usize>, Vec<Point>> = HashMap::new();
+            let mut chosen = vec![usize::MAX; self.kinds.len()];
+            self.message(kind, &neighbours, 0, left, &own, &buckets, &mut chosen, &mut messages);
+            rest.remove(&kind);
+            scopes.push((neighbours.clone(), Source::Bucket(buckets.len())));
+            buckets.push(Bucket { kind, neighbours, own, messages });
+        }
+        Buckets { left: left.to_vec(), buckets }
+    }
+
+    /// For every choice of the neighbours, the front of the kind and of all that was taken out behind it.
+    #[allow(clippy::too_many_arguments)]
+    fn message(
+        &self,
+        kind: usize,
+        neighbours: &[usize],
+        depth: usize,
+        left: &[Vec<usize>],
+        own: &[(Vec<usize>, Source)],
+        buckets: &[Bucket],
+        chosen: &mut Vec<usize>,
+        messages: &mut HashMap<Vec<usize>, Vec<Point>>,
+    ) {
+        if let Some(neighbour) = neighbours.get(depth) {
+            for part in &left[*neighbour] {
+                chosen[*neighbour] = *part;
+                self.message(kind, neighbours, depth + 1, left, own, buckets, chosen, messages);
+            }
+            return;
+        }
+        let mut front = Vec::new();
+        for part in &left[kind] {
+            chosen[kind] = *part;
+            let (cost, mass) = self.weigh(*part);
+            let mut points = vec![Point { cost, mass, parts: vec![(kind, *part)] }];
+            for (kinds, source) in own {
+                let at: Vec<usize> = kinds.iter().map(|kind| chosen[*kind]).collect();
+                match source {
+                    Source::Factor(factor) if !self.factors[*factor].allowed.contains(&at) => points.clear(),
+                    Source::Factor(_) => {}
+                    Source::Bucket(bucket) => {
+                        points = buckets[*bucket]
+                            .messages
+                            .get(&at)
+                            .map_or_else(Vec::new, |more| joined(&points, more));
+                    }
+                }
+            }
+            front.append(&mut points);
+        }
+        let front = undominated(front);
+        if !front.is_empty() {
+            messages.insert(neighbours.iter().map(|kind| chosen[*kind]).collect(), front);
+        }
+    }
+}
+
+#[derive(Debug, Clone, Copy)]
+enum Source {
+    Factor(usize),
+    Bucket(usize),
+}
+
+/// One kind, taken out.
+struct Bucket {
+    kind: usize,
+    neighbours: Vec<usize>,
+    own: Vec<(Vec<usize>, Source)>,
+    messages: HashMap<Vec<usize>, Vec<Point>>,
+}
+
+struct Buckets {
+    left: Vec<Vec<usize>>,
+    buckets: Vec<Bucket>,
+}
+
+/// What some parts cost and weigh together.
+#[derive(Debug, Clone)]
+struct Point {
+    cost: f64,
+    mass: f64,
+    parts: Vec<(usize, usize)>,
+}
+
+/// Every point of one front with every point of another.
+fn joined(one: &[Point], two: &[Point]) -> Vec<Point> {
+    let both = one.iter().flat_map(|a| {
+        two.iter().map(move |b| Point {
+            cost: a.cost + b.cost,
+            mass: a.mass + b.mass,
+            parts: a.parts.iter().chain(&b.parts).copied().collect(),
+        })
+    });
+    undominated(both.collect())
+}
+
+/// The points to which none is both cheaper and lighter, the cheapest first.
+fn undominated(mut points: Vec<Point>) -> Vec<Point> {
+    points.sort_by(|a, b| a.cost.total_cmp(&b.cost).then(a.mass.total_cmp(&b.mass)));
+    let mut least = f64::INFINITY;
+    points.retain(|point| {
+        let kept = point.mass < least;
+        least = least.min(point.mass);
+        kept
+    });
+    points
+}
+
+impl Buckets {
+    /// The front of whole combinations: those of the parts that hang on nothing else, together.
+    fn whole(&self) -> Vec<Point> {
+        let nothing = vec![Point { cost: 0.0, mass: 0.0, parts: vec![] }];
+        let roots = self.buckets.iter().filter(|bucket| bucket.neighbours.is_empty());
+        roots.fold(nothing, |front, root| match root.messages.get(&[][..]) {
+            Some(more) => joined(&front, more),
+            None => vec![],
+        })
+    }
+
+    /// Lists combinations within the limits of cost and mass, the kinds that were taken out last chosen first: whatever is chosen, the
+    /// messages say what the rest costs and weighs at least.
+    fn list(&self, chooser: &Chooser<'_>, most: (f64, f64), limit: usize, chosen: &mut Chosen) {
+        let mut parts = vec![usize::MAX; self.left.len()];
+        let mut found = Vec::new();
+        let start = self.buckets.len();
+        self.walk(chooser, start, &mut parts, (0.0, 0.0), most, limit, &mut found);
+        chosen.more = found.len() > limit;
+        found.truncate(limit);
+        let all = found.iter().map(|parts| {
+            let pairs: Vec<(usize, usize)> = parts.iter().copied().enumerate().collect();
+            chooser.choice_of(&pairs)
+        });
+        chosen.feasible = all.collect();
+        chosen.feasible.sort_by(|a, b| a.parts.cmp(&b.parts));
+    }
+
+    #[allow(clippy::too_many_arguments)]
+    fn walk(
+        &self,
+        chooser: &Chooser<'_>,
+        from: usize,
+        parts: &mut Vec<usize>,
+        spent: (f64, f64),
+        most: (f64, f64),
+        limit: usize,
+        found: &mut Vec<Vec<usize>>,
+    ) {
+        if found.len() > limit {
+            return;
+        }
+        let Some(at) = from.checked_sub(1) else {
+            let pairs: Vec<(usize, usize)> = parts.iter().copied().enumerate().collect();
+            let choice = chooser.choice_of(&pairs);
+            if choice.cost <= most.0 && choice.mass.si() <= most.1 {
+                found.push(parts.clone());
+            }
+            return;
+        };
+        let bucket = &self.buckets[at];
+        for part in &self.left[bucket.kind] {
+            parts[bucket.kind] = *part;
+            let (cost, mass) = chooser.weigh(*part);
+            let spent = (spent.0 + cost, spent.1 + mass);
+            let allowed = bucket.own.iter().all(|(kinds, source)| {
+                let here: Vec<usize> = kinds.iter().map(|kind| parts[*kind]).collect();
+                match source {
+                    Source::Factor(factor) => chooser.factors[*factor].allowed.contains(&here),
+                    Source::Bucket(bucket) => self.buckets[*bucket].messages.contains_key(&here),
+                }
+            });
+            if !allowed {
+                continue;
+            }
+            let least = self.least_ahead(at, parts);
+            // Sums are rounded: what lies at the limit is decided at the end.
+            let slack = 1e-9;
+            if spent.0 + least.0 <= most.0 * (1.0 + slack) && spent.1 + least.1 <= most.1 * (1.0 + slack) {
+                self.walk(chooser, at, parts, spent, most, limit, found);
+            }
+        }
+    }
+
+    /// What the kinds that are still to be chosen cost and weigh at least, those whose neighbours are all chosen.
+    fn least_ahead(&self, from: usize, parts: &[usize]) -> (f64, f64) {
+        let chosen: BTreeSet<usize> = self.buckets[from..].iter().map(|bucket| bucket.kind).collect();
+        let mut least = (0.0, 0.0);
+        for bucket in &self.buckets[..from] {
+            if bucket.neighbours.iter().all(|kind| chosen.contains(kind)) {
+                let at: Vec<usize> = bucket.neighbours.iter().map(|kind| parts[*kind]).collect();
+                if let Some(front) = bucket.messages.get(&at) {
+                    least.0 += front.first().map_or(0.0, |point| point.cost);
+                    least.1 += front.last().map_or(0.0, |point| point.mass);
+                }
+            }
+        }
+        least
+    }
+}

@@ -1,0 +1,330 @@
+//! The lines of every system as one graph: made once, from the constants that the systems export.
+
+use super::generated::SECTIONS;
+use crate::base::section::{Call, Content, Finding, Line, Margin, Own};
+use crate::base::work::Entry;
+use crate::catalogue;
+use std::collections::{BTreeSet, HashMap};
+use std::sync::OnceLock;
+
+/// Number of a line of the graph.
+pub(super) type Slot = u16;
+
+/// Every line and finding, places written out.
+pub(super) struct Graph {
+    pub slots: Vec<SlotInfo>,
+    pub findings: Vec<FindingInfo>,
+    by_path: HashMap<&'static str, Slot>,
+    /// Tables and lists of a document: every path above a line.
+    folders: BTreeSet<&'static str>,
+}
+
+/// A line, its places written out.
+pub(super) struct SlotInfo {
+    pub path: &'static str,
+    pub line: &'static Line,
+    pub steps: Vec<StepInfo>,
+}
+
+pub(super) struct StepInfo {
+    pub call: Calls,
+    pub inputs: Vec<Slot>,
+    /// How many of the inputs, the first ones or not, may be missing.
+    pub optional: Vec<bool>,
+}
+
+/// What a step calls, resolved.
+#[derive(Clone, Copy)]
+pub(super) enum Calls {
+    Function(&'static Entry, usize),
+    Part(usize),
+    Own(&'static Own),
+}
+
+impl FindingInfo {
+    /// The lines on which its margin rests directly.
+    pub fn slots(&self) -> impl Iterator<Item = Slot> {
+        self.margin.slots().chain(self.rests_on.iter().copied())
+    }
+}
+
+/// A finding, its places written out.
+pub(super) struct FindingInfo {
+    pub path: &'static str,
+    pub system: &'static str,
+    pub finding: &'static Finding,
+    pub margin: MarginSlots,
+    pub wanted: Slot,
+    pub rests_on: Vec<Slot>,
+}
+
+#[derive(Clone, Copy)]
+pub(super) enum MarginSlots {
+    Ratio { capacity: Slot, demand: Slot },
+    Left { value: Slot },
+    AtLeast { value: Slot, least: Slot },
+    AtMost { value: Slot, most: Slot },
+    Band { value: Slot, low: Slot, high: Slot },
+}
+
+impl MarginSlots {
+    /// The lines that it takes.
+    pub fn slots(self) -> impl Iterator<Item = Slot> {
+        let (first, more) = match self {
+            MarginSlots::Ratio { capacity, demand } => (capacity, [Some(demand), None]),
+            MarginSlots::Left { value } => (value, [None, None]),
+            MarginSlots::AtLeast { value, least } => (value, [Some(least), None]),
+            MarginSlots::AtMost { value, most } => (value, [Some(most), None]),
+            MarginSlots::Band { value, low, high } => (value, [Some(low), Some(high)]),
+        };
+        [Some(first), more[0], more[1]].into_iter().flatten()
+    }
+}
+
+const AXLES: [&str; 2] = ["front", "rear"];
+
+/// The paths for which one stands: `axle` is both axles.
+fn axles(path: &str) -> Vec<(Option<&'static str>, String)> {
+    match path.strip_prefix("axle.") {
+        Some(rest) => AXLES.iter().map(|axle| (Some(*axle), format!("{axle}.{rest}"))).collect(),
+        None => vec![(None, path.to_owned())],
+    }
+}
+
+/// A path said inside a line or finding of an axle.
+fn within(path: &str, axle: Option<&str>) -> String {
+    match (path.strip_prefix("axle."), axle) {
+        (Some(rest), Some(axle)) => format!("{axle}.{rest}"),
+        _ => path.to_owned(),
+    }
+}
+
+fn kept(path: String) -> &'static str {
+    Box::leak(path.into_boxed_str())
+}
+
+impl Graph {
+    /// The graph of this library. An inconsistency of the systems' constants is found by the tests, which build it.
+    pub fn get() -> &'static Graph {
+        static GRAPH: OnceLock<Graph> = OnceLock::new();
+        GRAPH.get_or_init(Graph::new)
+    }
+
+    pub fn slot(&self, path: &str) -> Option<Slot> {
+        self.by_path.get(path).copied()
+    }
+
+    pub fn info(&self, slot: Slot) -> &SlotInfo {
+        &self.slots[usize::from(slot)]
+    }
+
+    pub fn is_folder(&self, path: &str) -> bool {
+        self.folders.contains(path)
+    }
+
+    /// The keys that may stand in a table of the document.
+    pub fn keys_in(&self, folder: &str) -> BTreeSet<&'static str> {
+        let written = self.slots.iter().filter(|slot| slot.line.written);
+        written
+            .filter_map(|slot| {
+                let rest = match folder {
+                    "" => slot.path,
+                    _ => slot.path.strip_prefix(folder)?.strip_prefix('.')?,
+                };
+                Some(rest.split(['.', '[']).next().unwrap_or(rest))
+            })
+            .collect()
+    }
+
+    pub fn finding(&self, path: &str) -> Option<usize> {
+        self.findings.iter().position(|finding| finding.path == path)
+    }
+
+    fn new() -> Graph {
+        let mut graph =
+            Graph { slots: vec![], findings: vec![], by_path: HashMap::new(), folders: BTreeSet::new() };
+        let mut places = Vec::new();
+        for (_, section) in SECTIONS {
+            for line in section.lines {
+                for (axle, path) in axles(line.path) {
+                    for place in 0..line.places {
+                        let path = kept(path.replace("[]", &format!("[{place}]")));
+                        graph.add(path, line);
+                        places.push((axle, place));
+                    }
+                }
+            }
+        }
+        for (at, (axle, place)) in places.into_iter().enumerate() {
+            let steps = graph.slots[at].line.steps;
+            graph.slots[at].steps = steps
+                .iter()
+                .map(|step| {
+                    let (mut inputs, mut optional) = (vec![], vec![]);
+                    for input in step.inputs {
+                        let may_miss = input.starts_with('?');
+                        let path = within(input.trim_start_matches('?'), axle);
+                        for slot in graph.all(&path.replace("[]", &format!("[{place}]"))) {
+                            inputs.push(slot);
+                            optional.push(may_miss);
+                        }
+                    }
+                    let call = match &step.call {
+                        Call::Function(path, place) => match catalogue::entry(path) {
+                            Ok(entry) => Calls::Function(entry, *place),
+                            Err(error) => unreachable!("{error}"),
+                        },
+                        Call::Part(place) => Calls::Part(*place),
+                        Call::Own(own) => Calls::Own(own),
+                    };
+                    StepInfo { call, inputs, optional }
+                })
+                .collect();
+        }
+        for (system, section) in SECTIONS {
+            for finding in section.findings {
+                for (axle, path) in axles(finding.path) {
+                    let slot = |path: &str| graph.known(&within(path, axle));
+                    let margin = match &finding.margin {
+                        Margin::Ratio { capacity, demand } => {
+                            MarginSlots::Ratio { capacity: slot(capacity), demand: slot(demand) }
+                        }
+                        Margin::Left { value } => MarginSlots::Left { value: slot(value) },
+                        Margin::AtLeast { value, least } => {
+                            MarginSlots::AtLeast { value: slot(value), least: slot(least) }
+                        }
+                        Margin::AtMost { value, most } => {
+                            MarginSlots::AtMost { value: slot(value), most: slot(most) }
+                        }
+                        Margin::Band { value, low, high } => {
+                            MarginSlots::Band { value: slot(value), low: slot(low), high: slot(high) }
+                        }
+                    };
+                    let (wanted, rests_on) =
+                        (slot(finding.wanted), finding.rests_on.iter().map(|path| slot(path)).collect());
+                    graph.findings.push(FindingInfo {
+                        path: kept(path),
+                        system,
+                        finding,
+                        margin,
+                        wanted,
+                        rests_on,
+                    });
+                }
+            }
+        }
+        graph
+    }
+
+    fn add(&mut self, path: &'static str, line: &'static Line) {
+        let slot = self.slots.len() as Slot;
+        let before = self.by_path.insert(path, slot);
+        assert!(before.is_none(), "{path} stands twice");
+        if line.written {
+            let ends = path.char_indices().filter(|(_, c)| matches!(c, '.' | '[')).map(|(at, _)| at);
+            self.folders.extend(ends.map(|end| &path[..end]));
+            let items = path.match_indices(']').map(|(at, _)| at + 1).filter(|end| *end < path.len());
+            self.folders.extend(items.map(|end| &path[..end]));
+        }
+        self.slots.push(SlotInfo { path, line, steps: vec![] });
+    }
+
+    /// The line of a path, or every place of it for `[*]`.
+    fn all(&self, path: &str) -> Vec<Slot> {
+        match path.split_once("[*]") {
+            None => vec![self.known(path)],
+            Some((list, rest)) => {
+                let places = (0..).map(|place| format!("{list}[{place}]{rest}"));
+                places.map_while(|path| self.slot(&path)).collect()
+            }
+        }
+    }
+
+    fn known(&self, path: &str) -> Slot {
+        match self.slot(path) {
+            Some(slot) => slot,
+            None => unreachable!("no line {path}"),
+        }
+    }
+}
+
+impl SlotInfo {
+    /// The kind of its quantity, if it is one.
+    pub fn kind(&self) -> Option<&'static crate::units::Kind> {
+        match self.line.content {
+            Content::Quantity(kind) => Some(kind),
+            _ => None,
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::plan::MOST_RESULTS;
+    use super::*;
+
+    #[test]
+    fn every_step_takes_and_gives_the_kinds_of_its_function() {
+        let graph = Graph::get();
+        for slot in &graph.slots {
+            for step in &slot.steps {
+                let Calls::Function(entry, place) = step.call else { continue };
+                let names = (slot.path, entry.path);
+                assert_eq!(
+                    entry.outputs[place].kind.name,
+                    slot.kind().map_or("", |kind| kind.name),
+                    "{names:?}"
+                );
+                assert_eq!(entry.inputs.len(), step.inputs.len(), "{names:?}");
+                assert!(entry.outputs.len() <= MOST_RESULTS, "{names:?}");
+                for (input, taken) in step.inputs.iter().zip(entry.inputs) {
+                    let given = graph.info(*input);
+                    let kind = given.kind().map_or("", |kind| kind.name);
+                    assert_eq!(kind, taken.kind.name, "{names:?}: {}", given.path);
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn no_line_follows_from_itself() {
+        fn visit(graph: &Graph, slot: Slot, path: &mut Vec<Slot>, done: &mut BTreeSet<Slot>) {
+            assert!(!path.contains(&slot), "{} follows from itself", graph.info(slot).path);
+            if done.contains(&slot) {
+                return;
+            }
+            path.push(slot);
+            for input in graph.info(slot).steps.iter().flat_map(|step| &step.inputs) {
+                visit(graph, *input, path, done);
+            }
+            path.pop();
+            done.insert(slot);
+        }
+        let (graph, mut done) = (Graph::get(), BTreeSet::new());
+        for slot in 0..graph.slots.len() {
+            visit(graph, slot as Slot, &mut vec![], &mut done);
+        }
+    }
+
+    #[test]
+    fn a_line_that_is_never_written_follows_from_others() {
+        for slot in &Graph::get().slots {
+            assert!(slot.line.written || !slot.steps.is_empty(), "{}", slot.path);
+            let meaning = slot.line.meaning;
+            assert!(!meaning.is_empty() && !meaning.ends_with('.'), "{}", slot.path);
+        }
+    }
+
+    #[test]
+    fn a_margin_compares_one_kind() {
+        let graph = Graph::get();
+        for finding in &graph.findings {
+            let kinds: BTreeSet<&str> =
+                finding.margin.slots().filter_map(|slot| Some(graph.info(slot).kind()?.name)).collect();
+            assert_eq!(kinds.len(), 1, "{}: {kinds:?}", finding.path);
+            let offset = ["Temperature", "GaugePressure"].iter().any(|kind| kinds.contains(kind));
+            assert!(!offset || !matches!(finding.margin, MarginSlots::Ratio { .. }), "{}", finding.path);
+            assert!(finding.finding.question.ends_with('?'), "{}", finding.path);
+        }
+    }
+}

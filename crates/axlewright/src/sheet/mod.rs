@@ -1,0 +1,396 @@
+//! The build sheet: one document with every measurement, rating and part of a vehicle, and what follows from it.
+//!
+//! A [`Sheet`] is read from TOML or JSON text in which every quantity is text with its unit, and may have a tolerance:
+//! `rate = "225 lbf/in +/- 3 %"`. Its lines are those that the systems export beside their formulas (`spring::SHEET`); a
+//! line that is not written follows from others by functions of the catalogue, or is assumed and said to be, or is missing and
+//! said to be. Nothing is guessed.
+//!
+//! - [`Sheet::assess`]: findings, each with value, limit, margin, verdict, what it rests on and its work
+//! - [`Sheet::what_if`]: lines over lists of values, any outputs, as a table
+//! - [`Assessment::sensitivity`], [`Assessment::chances`]: which tolerance matters, and whether a verdict turns
+//! - [`choose`]: parts of a price list that meet requirements at the least cost or mass
+//!
+//! Left out: what no system exports yet.
+
+mod assess;
+mod choose;
+mod document;
+mod generated;
+mod graph;
+mod plan;
+mod price_list;
+mod report;
+mod sensitivity;
+mod what_if;
+
+pub use assess::{Answer, Assessment, Assumption, Missing};
+pub use choose::{Choice, Chosen, Requirement, choose};
+pub use price_list::{Candidate, PriceList};
+pub use sensitivity::{Chance, Sensitivity};
+pub use what_if::{Axis, Progress, WhatIf};
+
+use crate::base::section::Content;
+use crate::base::text::{self, System, Tolerance};
+use crate::{Error, Result};
+use document::{Spot, Tree, refusal};
+use graph::{Graph, Slot};
+use std::collections::BTreeMap;
+
+/// Version of the document that this library reads and writes.
+pub const VERSION: u32 = 1;
+
+/// A build sheet.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Sheet {
+    name: String,
+    notes: String,
+    values: BTreeMap<Slot, Written>,
+}
+
+/// What stands on one line.
+#[derive(Debug, Clone, PartialEq)]
+struct Written {
+    /// In coherent SI, the place of a word among the choices, or zero for a marking.
+    si: f64,
+    /// As it was written.
+    text: Text,
+    tolerance: Option<Tolerance>,
+    /// Numbers of a marking.
+    decoded: Vec<f64>,
+}
+
+#[derive(Debug, Clone, PartialEq)]
+enum Text {
+    Quoted(String),
+    /// A pure number without quotes.
+    Number(f64),
+}
+
+impl Sheet {
+    /// An empty sheet.
+    pub fn new(name: &str) -> Sheet {
+        Sheet { name: name.to_owned(), ..Sheet::default() }
+    }
+
+    /// Reads JSON (text that begins with `{`) or TOML. Unknown keys are refused, missing ones are not.
+    pub fn from_text(text: &str) -> Result<Sheet> {
+        let tree = document::read(text)?;
+        let Tree::Table(entries) = tree.value else {
+            return Err(refusal(tree.line, "", format!("expected a table, not {}", tree.value.words())));
+        };
+        let mut sheet = Sheet::default();
+        let mut rest = Vec::new();
+        for (key, spot) in entries {
+            match (key.as_str(), &spot.value) {
+                ("version", Tree::Number(version)) if *version == f64::from(VERSION) => {}
+                ("version", other) => {
+                    let message =
+                        format!("this library reads version {VERSION} of a sheet, not {}", other.words());
+                    return Err(refusal(spot.line, "version", message));
+                }
+                ("name", Tree::Text(name)) => sheet.name = name.clone(),
+                ("notes", Tree::Text(notes)) => sheet.notes = notes.clone(),
+                ("name" | "notes", other) => {
+                    let message = format!("expected text, not {}", other.words());
+                    return Err(refusal(spot.line, &key, message));
+                }
+                _ => rest.push((key, spot)),
+            }
+        }
+        for (key, spot) in rest {
+            sheet.read("", &key, &spot)?;
+        }
+        Ok(sheet)
+    }
+
+    /// What it is called.
+    pub fn name(&self) -> &str {
+        &self.name
+    }
+
+    /// Writes a line as a document would: `"225 lbf/in +/- 3 %"`.
+    pub fn set(&mut self, path: &str, text: &str) -> Result<()> {
+        let slot = writable(path)?;
+        let written = written(slot, &spot_of(0, slot, text))?;
+        if let Some((before, _)) = neighbours(path).0.filter(|(_, known)| !self.values.contains_key(known)) {
+            return Err(refusal(
+                0,
+                path,
+                format!("the places of a list come in order: {before} is not written"),
+            ));
+        }
+        self.values.insert(slot, written);
+        Ok(())
+    }
+
+    /// Takes a line out.
+    pub fn remove(&mut self, path: &str) -> Result<()> {
+        let slot = writable(path)?;
+        if let Some((after, _)) = neighbours(path).1.filter(|(_, known)| self.values.contains_key(known)) {
+            return Err(refusal(
+                0,
+                path,
+                format!("the places of a list end with the last: {after} is written"),
+            ));
+        }
+        self.values.remove(&slot);
+        Ok(())
+    }
+
+    /// The text of a line, if it is written.
+    pub fn get(&self, path: &str) -> Result<Option<String>> {
+        let slot = writable(path)?;
+        Ok(self.values.get(&slot).map(|written| match &written.text {
+            Text::Quoted(text) => text.clone(),
+            Text::Number(number) => number.to_string(),
+        }))
+    }
+
+    /// The paths of the lines that are written.
+    pub fn paths(&self) -> impl Iterator<Item = &'static str> {
+        self.values.keys().map(|slot| Graph::get().info(*slot).path)
+    }
+
+    fn read(&mut self, folder: &str, key: &str, spot: &Spot) -> Result<()> {
+        let path = if folder.is_empty() { key.to_owned() } else { format!("{folder}.{key}") };
+        self.read_at(folder, &path, spot)
+    }
+
+    fn read_at(&mut self, folder: &str, path: &str, spot: &Spot) -> Result<()> {
+        let graph = Graph::get();
+        if let Some(slot) = graph.slot(path).filter(|slot| graph.info(*slot).line.written) {
+            self.values.insert(slot, written(slot, spot)?);
+            return Ok(());
+        }
+        if !graph.is_folder(path) {
+            return Err(refusal(spot.line, path, unknown(folder, path)));
+        }
+        let list = graph.slot(&format!("{path}[0]")).is_some() || graph.is_folder(&format!("{path}[0]"));
+        match &spot.value {
+            Tree::List(items) if list => {
+                for (place, item) in items.iter().enumerate() {
+                    let at = format!("{path}[{place}]");
+                    if graph.slot(&at).is_none() && !graph.is_folder(&at) {
+                        return Err(refusal(item.line, path, format!("at most {place} entries are read")));
+                    }
+                    self.read_at(path, &at, item)?;
+                }
+                Ok(())
+            }
+            Tree::Table(entries) if !list => {
+                entries.iter().try_for_each(|(key, spot)| self.read(path, key, spot))
+            }
+            other => {
+                let wanted = if list { "a list" } else { "a table" };
+                Err(refusal(spot.line, path, format!("expected {wanted}, not {}", other.words())))
+            }
+        }
+    }
+
+    /// The sheet as TOML, each value as it was written, keys by name; the same sheet gives the same bytes.
+    pub fn to_toml(&self) -> String {
+        let mut out = format!("version = {VERSION}\n");
+        for (key, text) in [("name", &self.name), ("notes", &self.notes)] {
+            if !text.is_empty() {
+                out.push_str(&format!("{key} = {}\n", quoted(text)));
+            }
+        }
+        report::toml_tables(&report::nested(self), &mut Vec::new(), &mut out);
+        out
+    }
+
+    /// The sheet as JSON, each value as it was written, keys by name; the same sheet gives the same bytes.
+    pub fn to_json(&self) -> String {
+        let mut map = serde_json::Map::new();
+        map.insert("version".into(), VERSION.into());
+        for (key, text) in [("name", &self.name), ("notes", &self.notes)] {
+            if !text.is_empty() {
+                map.insert(key.into(), text.clone().into());
+            }
+        }
+        map.extend(report::nested(self));
+        serde_json::Value::Object(map).to_string()
+    }
+}
+
+/// Text in quotes, as TOML and JSON both read it.
+fn quoted(text: &str) -> String {
+    serde_json::Value::from(text).to_string().replace('\u{7f}', "\\u007f")
+}
+
+type Neighbour = Option<(String, Slot)>;
+
+/// The lines before and after a place of a list.
+fn neighbours(path: &str) -> (Neighbour, Neighbour) {
+    let Some((list, rest)) = path.split_once('[') else { return (None, None) };
+    let Some((place, rest)) = rest.split_once(']') else { return (None, None) };
+    let Ok(place) = place.parse::<usize>() else { return (None, None) };
+    let at = |place: usize| {
+        let path = format!("{list}[{place}]{rest}");
+        Graph::get().slot(&path).map(|slot| (path, slot))
+    };
+    (place.checked_sub(1).and_then(at), at(place + 1))
+}
+
+/// The line of a path that may be written.
+fn writable(path: &str) -> Result<Slot> {
+    let graph = Graph::get();
+    match graph.slot(path) {
+        Some(slot) if graph.info(slot).line.written => Ok(slot),
+        Some(_) => Err(refusal(0, path, "this line follows from others and is never written".to_owned())),
+        None => Err(refusal(0, path, unknown(path.rsplit_once('.').map_or("", |(folder, _)| folder), path))),
+    }
+}
+
+/// The line of a path, written or not.
+fn line_of(path: &str) -> Result<Slot> {
+    let graph = Graph::get();
+    graph.slot(path).ok_or_else(|| {
+        let near = nearest(path, graph.slots.iter().map(|slot| slot.path));
+        refusal(0, path, format!("there is no such line; did you mean {near}?"))
+    })
+}
+
+/// What is said of a key that no system knows.
+fn unknown(folder: &str, path: &str) -> String {
+    let graph = Graph::get();
+    let mut keys = graph.keys_in(folder);
+    if folder.is_empty() {
+        keys.extend(["version", "name", "notes"]);
+    }
+    let key = path.strip_prefix(folder).map_or(path, |key| key.trim_start_matches('.'));
+    if keys.is_empty() {
+        let near = nearest(path, graph.slots.iter().filter(|slot| slot.line.written).map(|slot| slot.path));
+        return format!("there is no such line; did you mean {near}?");
+    }
+    let near = nearest(key, keys.iter().copied());
+    let all: Vec<String> = keys.iter().map(|key| format!("`{key}`")).collect();
+    format!("there is no such key; did you mean {near}? Keys here: {}", all.join(", "))
+}
+
+/// The word nearest to one that is not known.
+fn nearest<'a>(word: &str, known: impl Iterator<Item = &'a str>) -> String {
+    let near = known.map(|known| (text::distance(word, known), known)).min();
+    near.map_or(String::new(), |(_, known)| format!("`{known}`"))
+}
+
+/// What stands at a place of the document, on this line of the sheet.
+fn written(slot: Slot, spot: &Spot) -> Result<Written> {
+    let info = Graph::get().info(slot);
+    let refused = |message: String| refusal(spot.line, info.path, message);
+    let plain = |text: &str| Text::Quoted(text.to_owned());
+    match (info.line.content, &spot.value) {
+        (Content::Quantity(kind), value) => {
+            let (reading, text) = match value {
+                Tree::Text(text) => (text::read_as(text, kind), plain(text)),
+                Tree::Number(number) if kind.name == "Ratio" => {
+                    (text::read_as(&number.to_string(), kind), Text::Number(*number))
+                }
+                Tree::Number(number) => {
+                    let units = text::symbols(kind);
+                    return Err(refused(format!(
+                        "{number} has no unit; a {} is text with {units}",
+                        kind.words
+                    )));
+                }
+                Tree::Table(_) => {
+                    let text = from_table(&spot.value).map_err(refused)?;
+                    (text::read_as(&text, kind), Text::Quoted(text))
+                }
+                other => {
+                    let unit = kind.unit(kind.metric).map_or("", |unit| unit.symbol);
+                    let words = other.words();
+                    return Err(refused(format!(
+                        "expected a {} as text with its unit, such as \"1 {unit}\", not {words}",
+                        kind.words
+                    )));
+                }
+            };
+            let reading = reading.map_err(|error| refused(error.to_string()))?;
+            let range = info.line.range;
+            if !range.allows(reading.si) {
+                return Err(refused(outside(&spot.value, range, kind)));
+            }
+            Ok(Written { si: reading.si, text, tolerance: reading.tolerance, decoded: vec![] })
+        }
+        (Content::Choice(words), Tree::Text(text)) => match words.iter().position(|word| word == text) {
+            Some(place) => {
+                Ok(Written { si: place as f64, text: plain(text), tolerance: None, decoded: vec![] })
+            }
+            None => {
+                let all: Vec<String> = words.iter().map(|word| format!("`{word}`")).collect();
+                let near = nearest(text, words.iter().copied());
+                Err(refused(format!(
+                    "`{text}` is not a choice; choices: {}; nearest: {near}",
+                    all.join(", ")
+                )))
+            }
+        },
+        (Content::Marking(decode), Tree::Text(text)) => {
+            let decoded = decode(text).map_err(|error| refused(error.to_string()))?;
+            Ok(Written { si: 0.0, text: plain(text), tolerance: None, decoded })
+        }
+        (_, other) => Err(refused(format!("expected text, not {}", other.words()))),
+    }
+}
+
+/// A cell of a table as a document would hold it: a bare number is a ratio.
+fn spot_of(line: usize, slot: Slot, text: &str) -> Spot {
+    let is_ratio = Graph::get().info(slot).kind().is_some_and(|kind| kind.name == "Ratio");
+    let number = text.parse::<f64>().ok().filter(|_| is_ratio);
+    Spot { line, value: number.map_or_else(|| Tree::Text(text.to_owned()), Tree::Number) }
+}
+
+/// `{ value = 225, unit = "lbf/in", tolerance = "3 %" }` as text.
+fn from_table(tree: &Tree) -> core::result::Result<String, String> {
+    let Tree::Table(entries) = tree else { return Err("expected a table".to_owned()) };
+    let (mut value, mut unit, mut tolerance) = (None, None, None);
+    for (key, spot) in entries {
+        match (key.as_str(), &spot.value) {
+            ("value", Tree::Number(number)) => value = Some(*number),
+            ("unit", Tree::Text(text)) => unit = Some(text),
+            ("tolerance", Tree::Text(text)) => tolerance = Some(text),
+            (key, other) => {
+                return Err(format!(
+                    "`{key}` with {} is no part of a quantity; it has `value` (a number), `unit` (text) and, if need be, \
+                     `tolerance` (text)",
+                    other.words()
+                ));
+            }
+        }
+    }
+    let (Some(value), Some(unit)) = (value, unit) else {
+        return Err("a quantity as a table has `value` and `unit`".to_owned());
+    };
+    Ok(match tolerance {
+        None => format!("{value} {unit}"),
+        Some(tolerance) => format!("{value} {unit} +/- {tolerance}"),
+    })
+}
+
+fn outside(value: &Tree, range: crate::base::section::Range, kind: &'static crate::units::Kind) -> String {
+    let bound = |si: f64| {
+        let [metric, us] = [System::Metric, System::Us].map(|system| text::print(si, kind, system));
+        if metric == us { metric } else { format!("{metric} ({us})") }
+    };
+    let mut valid = Vec::new();
+    if range.lower > f64::MIN {
+        valid.push(format!("{} {}", if range.lower_open { "above" } else { "at least" }, bound(range.lower)));
+    }
+    if range.upper < f64::MAX {
+        valid.push(format!("at most {}", bound(range.upper)));
+    }
+    let written = match value {
+        Tree::Text(text) => text.clone(),
+        Tree::Number(number) => number.to_string(),
+        other => from_table(other).unwrap_or_default(),
+    };
+    format!("{written} is outside its range; valid: {} ({})", valid.join(" and "), range.source)
+}
+
+impl std::str::FromStr for Sheet {
+    type Err = Error;
+    fn from_str(text: &str) -> Result<Sheet> {
+        Sheet::from_text(text)
+    }
+}

@@ -1,0 +1,416 @@
+//! Which lines of a sheet are known and by what, and their values: for one sheet, or for many rows of changed lines at once.
+
+use super::Sheet;
+use super::graph::{Calls, Graph, Slot, StepInfo};
+use crate::{Error, Result};
+
+/// Where the value of a line comes from.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Origin {
+    /// Nobody wrote it and it does not follow from what is known.
+    Missing,
+    Written,
+    /// By the step of this number.
+    Step(u8),
+    Assumed,
+}
+
+/// A call, and the lines that it fills.
+#[derive(Clone)]
+pub(super) struct Node {
+    step: &'static StepInfo,
+    /// Place among the results, and the line that takes it.
+    first: (usize, Slot),
+    more: Vec<(usize, Slot)>,
+}
+
+/// What is called, in order, to fill the wanted lines of a sheet.
+#[derive(Clone)]
+pub(super) struct Plan {
+    pub origins: Vec<Origin>,
+    pub nodes: Vec<Node>,
+}
+
+/// Why a line has no value although its inputs are known.
+pub(super) type Refusals = Vec<(Slot, Error)>;
+
+/// Most results of one function.
+pub(super) const MOST_RESULTS: usize = 8;
+
+impl Plan {
+    /// A plan for these lines, where `written` says which are written.
+    pub fn new(written: impl Fn(Slot) -> bool, wanted: impl Iterator<Item = Slot>) -> Plan {
+        let graph = Graph::get();
+        let mut planner = Planner {
+            graph,
+            written,
+            origins: vec![None; graph.slots.len()],
+            nodes: Vec::with_capacity(graph.slots.len()),
+        };
+        for slot in wanted {
+            planner.visit(slot);
+        }
+        let origins = planner.origins.into_iter().map(|origin| origin.unwrap_or(Origin::Missing)).collect();
+        Plan { origins, nodes: planner.nodes }
+    }
+
+    /// A plan for every line of a sheet.
+    pub fn whole(sheet: &Sheet) -> Plan {
+        Plan::new(|slot| sheet.values.contains_key(&slot), 0..Graph::get().slots.len() as Slot)
+    }
+
+    pub fn is_known(&self, slot: Slot) -> bool {
+        self.origins[usize::from(slot)] != Origin::Missing
+    }
+
+    /// The values before any call: written, assumed, else NaN.
+    pub fn start(&self, sheet: &Sheet) -> Vec<f64> {
+        let mut values = vec![f64::NAN; self.origins.len()];
+        for (slot, origin) in self.origins.iter().enumerate() {
+            values[slot] = match origin {
+                Origin::Written => sheet.values.get(&(slot as Slot)).map_or(f64::NAN, |written| written.si),
+                Origin::Assumed => Graph::get().slots[slot].line.assumed.map_or(f64::NAN, |(si, _)| si),
+                _ => f64::NAN,
+            };
+        }
+        values
+    }
+
+    /// Calls everything once.
+    pub fn run(&self, sheet: &Sheet, values: &mut [f64], refusals: &mut Refusals) {
+        for node in &self.nodes {
+            node.run(sheet, values, refusals);
+        }
+    }
+
+    /// The nodes that change when one of these lines does, in order.
+    pub fn affected(&self, changed: impl Fn(Slot) -> bool) -> Vec<bool> {
+        let mut dirty: Vec<bool> = (0..self.origins.len()).map(|slot| changed(slot as Slot)).collect();
+        self.nodes
+            .iter()
+            .map(|node| {
+                let hit = node.inputs().iter().any(|input| dirty[usize::from(*input)]);
+                if hit {
+                    node.outputs().for_each(|(_, slot)| dirty[usize::from(slot)] = true);
+                }
+                hit
+            })
+            .collect()
+    }
+
+    /// The node that fills a line.
+    pub fn node_of(&self, slot: Slot) -> Option<&Node> {
+        self.nodes.iter().find(|node| node.outputs().any(|(_, output)| output == slot))
+    }
+
+    /// Every line on which these lines rest, themselves included, in the order in which they are reached.
+    pub fn rests_on(&self, slots: &[Slot]) -> Vec<Slot> {
+        let mut reached: Vec<Slot> = Vec::new();
+        let mut ahead: Vec<Slot> = slots.iter().rev().copied().collect();
+        while let Some(slot) = ahead.pop() {
+            if reached.contains(&slot) {
+                continue;
+            }
+            reached.push(slot);
+            if let Some(node) = self.node_of(slot) {
+                ahead.extend(node.inputs().iter().rev().filter(|input| self.is_known(**input)));
+            }
+        }
+        reached
+    }
+
+    /// What is lacking where glue has no result although its inputs are known: the line, and the words of its system.
+    pub fn lacking<'a>(
+        &'a self,
+        values: &'a [f64],
+        reached: &'a [Slot],
+    ) -> impl Iterator<Item = (Slot, &'static str)> + 'a {
+        self.nodes.iter().filter_map(|node| {
+            let Calls::Own(own) = node.call() else { return None };
+            let value = |slot: Slot| values[usize::from(slot)];
+            let lacks = value(node.first.1).is_nan() && node.is_ready(value) && !own.lacking.is_empty();
+            (lacks && reached.contains(&node.first.1)).then_some((node.first.1, own.lacking))
+        })
+    }
+
+    /// The written lines that would make a missing line known: those of the step that lacks the fewest.
+    pub fn needs(&self, slot: Slot) -> Vec<Slot> {
+        let info = Graph::get().info(slot);
+        if self.is_known(slot) {
+            return vec![];
+        }
+        let ways = info.steps.iter().map(|step| {
+            let mut needed = Vec::new();
+            for (input, optional) in step.inputs.iter().zip(&step.optional) {
+                if !optional {
+                    needed.extend(self.needs(*input));
+                }
+            }
+            needed.sort_unstable();
+            needed.dedup();
+            needed
+        });
+        let own = info.line.written.then(|| vec![slot]);
+        ways.filter(|needed| !needed.is_empty()).min_by_key(Vec::len).or(own).unwrap_or_default()
+    }
+}
+
+struct Planner<W> {
+    graph: &'static Graph,
+    written: W,
+    origins: Vec<Option<Origin>>,
+    nodes: Vec<Node>,
+}
+
+impl<W: Fn(Slot) -> bool> Planner<W> {
+    fn visit(&mut self, slot: Slot) -> bool {
+        if let Some(origin) = self.origins[usize::from(slot)] {
+            return origin != Origin::Missing;
+        }
+        let info = self.graph.info(slot);
+        let mut origin = Origin::Missing;
+        if (self.written)(slot) {
+            origin = Origin::Written;
+        } else {
+            for (number, step) in info.steps.iter().enumerate() {
+                let mut known = true;
+                for (input, optional) in step.inputs.iter().zip(&step.optional) {
+                    known &= self.visit(*input) || *optional;
+                }
+                if known {
+                    self.fill(slot, step);
+                    origin = Origin::Step(number as u8);
+                    break;
+                }
+            }
+            if origin == Origin::Missing && info.line.assumed.is_some() {
+                origin = Origin::Assumed;
+            }
+        }
+        self.origins[usize::from(slot)] = Some(origin);
+        origin != Origin::Missing
+    }
+
+    fn fill(&mut self, slot: Slot, step: &'static StepInfo) {
+        let place = match step.call {
+            Calls::Function(entry, place) => {
+                if entry.outputs.len() > 1 {
+                    let same = self.nodes.iter_mut().find(|node| {
+                        matches!(node.call(), Calls::Function(known, _) if core::ptr::eq(known, entry))
+                            && node.inputs() == step.inputs
+                    });
+                    if let Some(node) = same {
+                        node.more.push((place, slot));
+                        return;
+                    }
+                }
+                place
+            }
+            _ => 0,
+        };
+        self.nodes.push(Node { step, first: (place, slot), more: vec![] });
+    }
+}
+
+impl Node {
+    pub fn call(&self) -> Calls {
+        self.step.call
+    }
+
+    pub fn inputs(&self) -> &'static [Slot] {
+        &self.step.inputs
+    }
+
+    /// Place among the results, and the line that takes it.
+    pub fn outputs(&self) -> impl Iterator<Item = (usize, Slot)> {
+        core::iter::once(self.first).chain(self.more.iter().copied())
+    }
+
+    fn is_ready(&self, value: impl Fn(Slot) -> f64) -> bool {
+        self.inputs()
+            .iter()
+            .zip(&self.step.optional)
+            .all(|(input, optional)| *optional || !value(*input).is_nan())
+    }
+
+    /// Calls it for one set of values; where an input has no value, neither has the result.
+    pub fn run(&self, sheet: &Sheet, values: &mut [f64], refusals: &mut Refusals) {
+        if !self.is_ready(|slot| values[usize::from(slot)]) {
+            self.outputs().for_each(|(_, slot)| values[usize::from(slot)] = f64::NAN);
+            return;
+        }
+        let mut results = [f64::NAN; MOST_RESULTS];
+        if let Err(error) = self.results(sheet, &|slot| values[usize::from(slot)], &mut results) {
+            results.fill(f64::NAN);
+            refusals.push((self.first.1, error));
+        }
+        for (place, slot) in self.outputs() {
+            values[usize::from(slot)] = results[place];
+        }
+    }
+
+    fn results(
+        &self,
+        sheet: &Sheet,
+        value: &dyn Fn(Slot) -> f64,
+        results: &mut [f64; MOST_RESULTS],
+    ) -> Result<()> {
+        // Most calls take few inputs; only a curve takes many.
+        if self.inputs().len() <= 8 {
+            self.results_of(sheet, value, &mut [f64::NAN; 8], results)
+        } else {
+            self.results_of(sheet, value, &mut [f64::NAN; MOST_INPUTS], results)
+        }
+    }
+
+    fn results_of(
+        &self,
+        sheet: &Sheet,
+        value: &dyn Fn(Slot) -> f64,
+        inputs: &mut [f64],
+        results: &mut [f64; MOST_RESULTS],
+    ) -> Result<()> {
+        let inputs = &mut inputs[..self.inputs().len()];
+        for (place, input) in self.inputs().iter().enumerate() {
+            inputs[place] = value(*input);
+        }
+        match self.call() {
+            Calls::Function(entry, _) => (entry.call)(inputs, &mut results[..entry.outputs.len()]),
+            Calls::Own(own) => {
+                results[0] = (own.call)(inputs)?;
+                Ok(())
+            }
+            Calls::Part(place) => {
+                results[0] = part(sheet, self.inputs()[0], place);
+                Ok(())
+            }
+        }
+    }
+
+    /// Calls it for a block of rows; once where none of its inputs changes within the block.
+    pub fn run_block(
+        &self,
+        sheet: &Sheet,
+        block: &mut Block<'_>,
+        refused: &mut dyn FnMut(usize, Slot, Error),
+    ) {
+        let changes = self.inputs().iter().any(|input| block.column(*input).len() > 1);
+        let rows = if changes { block.rows } else { 1 };
+        let line = self.first.1;
+        let all = block.rows;
+        let mut refused = |row: usize, error: Error| match changes {
+            true => refused(row, line, error),
+            false => (0..all).for_each(|row| refused(row, line, error.clone())),
+        };
+        if let Calls::Function(entry, _) = self.call() {
+            let mut results: Vec<Vec<f64>> = entry.outputs.iter().map(|_| block.empty(rows)).collect();
+            let inputs: Vec<&[f64]> = self.inputs().iter().map(|input| block.column(*input)).collect();
+            let mut outputs: Vec<&mut [f64]> = results.iter_mut().map(Vec::as_mut_slice).collect();
+            let mut said = |row: usize, error: Error| {
+                // A row whose inputs have no value was refused before.
+                if inputs.iter().all(|column| !at(column, row).is_nan()) {
+                    refused(row, error);
+                }
+            };
+            if let Err(error) = (entry.batch)(&inputs, &mut outputs, &mut said) {
+                said(0, error);
+            }
+            for (place, column) in results.into_iter().enumerate() {
+                match self.outputs().find(|(output, _)| *output == place) {
+                    Some((_, slot)) => block.set(slot, column),
+                    None => block.spare.push(column),
+                }
+            }
+        } else {
+            let mut column = block.empty(rows);
+            for (row, result) in column.iter_mut().enumerate() {
+                let mut results = [f64::NAN; MOST_RESULTS];
+                if self.is_ready(|slot| block.at(slot, row))
+                    && let Err(error) = self.call_in(sheet, block, row, &mut results)
+                {
+                    results[0] = f64::NAN;
+                    refused(row, error);
+                }
+                *result = results[0];
+            }
+            block.set(line, column);
+        }
+    }
+
+    fn call_in(
+        &self,
+        sheet: &Sheet,
+        block: &Block<'_>,
+        row: usize,
+        results: &mut [f64; MOST_RESULTS],
+    ) -> Result<()> {
+        if let Calls::Part(place) = self.call() {
+            // The value of a marking is its place among those that the sweep changes it to, counted from 1.
+            let marking = self.inputs()[0];
+            let at = block.at(marking, row) as usize;
+            let changed = at.checked_sub(1).and_then(|at| block.markings.get(at));
+            results[0] = match changed {
+                Some(decoded) => decoded.get(place).copied().unwrap_or(f64::NAN),
+                None => part(sheet, marking, place),
+            };
+            return Ok(());
+        }
+        self.results(sheet, &|slot| block.at(slot, row), results)
+    }
+}
+
+/// Most inputs of one step; the points of a curve are many.
+const MOST_INPUTS: usize = 64;
+
+fn part(sheet: &Sheet, marking: Slot, place: usize) -> f64 {
+    sheet.values.get(&marking).and_then(|written| written.decoded.get(place)).copied().unwrap_or(f64::NAN)
+}
+
+/// Values of a block of rows: a column for each line that changes, one value for the others.
+pub(super) struct Block<'a> {
+    pub rows: usize,
+    constant: &'a [f64],
+    columns: Vec<Vec<f64>>,
+    /// Numbers of the markings to which a sweep changes a line.
+    pub markings: &'a [Vec<f64>],
+    spare: Vec<Vec<f64>>,
+}
+
+impl<'a> Block<'a> {
+    pub fn new(constant: &'a [f64], markings: &'a [Vec<f64>]) -> Block<'a> {
+        Block { rows: 0, constant, columns: vec![vec![]; constant.len()], markings, spare: vec![] }
+    }
+
+    pub fn set(&mut self, slot: Slot, column: Vec<f64>) {
+        let before = core::mem::replace(&mut self.columns[usize::from(slot)], column);
+        if before.capacity() > 0 {
+            self.spare.push(before);
+        }
+    }
+
+    /// A column of NaN, its memory taken from what is no longer used.
+    pub fn empty(&mut self, rows: usize) -> Vec<f64> {
+        let mut column = self.spare.pop().unwrap_or_default();
+        column.clear();
+        column.resize(rows, f64::NAN);
+        column
+    }
+
+    /// The column of a line: one value where it does not change within the block.
+    pub fn column(&self, slot: Slot) -> &[f64] {
+        let slot = usize::from(slot);
+        match self.columns[slot].as_slice() {
+            [] => core::slice::from_ref(&self.constant[slot]),
+            column => column,
+        }
+    }
+
+    pub fn at(&self, slot: Slot, row: usize) -> f64 {
+        at(self.column(slot), row)
+    }
+}
+
+/// The value of a column in a row; a column of one value has it in every row.
+pub(super) fn at(column: &[f64], row: usize) -> f64 {
+    if column.len() == 1 { column[0] } else { column[row] }
+}

@@ -1,0 +1,333 @@
+//! Sheets and assessments as text: TOML, JSON, plain reports, two cases side by side.
+
+use super::assess::{Answer, Assessment, WorkStep, value_kind};
+use super::graph::{Graph, MarginSlots, Slot};
+use super::{Sheet, Text, quoted};
+use crate::Verdict;
+use crate::base::section::Content;
+use crate::base::text::{System, print};
+use crate::units::Kind;
+use serde_json::{Map, Value, json};
+
+/// The lines of a sheet as nested tables and lists, by name.
+pub(super) fn nested(sheet: &Sheet) -> Map<String, Value> {
+    let mut root = Map::new();
+    for (slot, written) in &sheet.values {
+        let value = match &written.text {
+            Text::Quoted(text) => Value::from(text.clone()),
+            Text::Number(number) => Value::from(*number),
+        };
+        place(&mut root, Graph::get().info(*slot).path, value);
+    }
+    root
+}
+
+/// Puts a value at a path such as `engine.curve[2].torque`; the places of a list come in order.
+fn place(table: &mut Map<String, Value>, path: &str, value: Value) {
+    let end = path.find(['.', '[']).unwrap_or(path.len());
+    let (key, rest) = path.split_at(end);
+    if rest.is_empty() {
+        table.insert(key.to_owned(), value);
+    } else if let Some(rest) = rest.strip_prefix('.') {
+        let inner = table.entry(key).or_insert_with(|| Value::Object(Map::new()));
+        if let Value::Object(inner) = inner {
+            place(inner, rest, value);
+        }
+    } else if let Some((_, rest)) = rest.split_once(']') {
+        let number: usize = path[end + 1..].split(']').next().and_then(|text| text.parse().ok()).unwrap_or(0);
+        let list = table.entry(key).or_insert_with(|| Value::Array(vec![]));
+        let Value::Array(list) = list else { return };
+        match rest.strip_prefix('.') {
+            None => list.push(value),
+            Some(rest) => {
+                while list.len() <= number {
+                    list.push(Value::Object(Map::new()));
+                }
+                if let Some(Value::Object(inner)) = list.get_mut(number) {
+                    place(inner, rest, value);
+                }
+            }
+        }
+    }
+}
+
+/// Tables as TOML: the keys of each table first, then the tables in it.
+pub(super) fn toml_tables(table: &Map<String, Value>, folder: &mut Vec<String>, out: &mut String) {
+    let plain = |value: &Value| !value.is_object();
+    let mut keys = table.iter().filter(|(_, value)| plain(value)).peekable();
+    if keys.peek().is_some() && !folder.is_empty() {
+        out.push_str(&format!("\n[{}]\n", folder.join(".")));
+    }
+    for (key, value) in keys {
+        match value {
+            Value::Array(items) if items.iter().any(Value::is_object) => {
+                out.push_str(&format!("{key} = [\n"));
+                items.iter().for_each(|item| out.push_str(&format!("    {},\n", toml_value(item))));
+                out.push_str("]\n");
+            }
+            value => out.push_str(&format!("{key} = {}\n", toml_value(value))),
+        }
+    }
+    for (key, value) in table {
+        if let Value::Object(inner) = value {
+            folder.push(key.clone());
+            toml_tables(inner, folder, out);
+            folder.pop();
+        }
+    }
+}
+
+fn toml_value(value: &Value) -> String {
+    match value {
+        Value::String(text) => quoted(text),
+        Value::Array(items) => format!("[{}]", items.iter().map(toml_value).collect::<Vec<_>>().join(", ")),
+        Value::Object(table) => {
+            let pairs: Vec<String> =
+                table.iter().map(|(key, value)| format!("{key} = {}", toml_value(value))).collect();
+            format!("{{ {} }}", pairs.join(", "))
+        }
+        other => other.to_string(),
+    }
+}
+
+impl Sheet {
+    /// The text of a line, if it is written.
+    pub(super) fn text_of(&self, slot: Slot) -> Option<String> {
+        self.values.get(&slot).map(|written| match &written.text {
+            Text::Quoted(text) => text.clone(),
+            Text::Number(number) => number.to_string(),
+        })
+    }
+
+    /// Name of this content: the first 128 bits of the SHA-256 of its JSON, in hexadecimal digits.
+    pub fn hash(&self) -> String {
+        use sha2::Digest;
+        let digest = sha2::Sha256::digest(self.to_json().as_bytes());
+        digest.iter().take(16).map(|byte| format!("{byte:02x}")).collect()
+    }
+}
+
+/// A number in a shop's unit, or that it is not known.
+fn shown(si: f64, kind: &'static Kind, system: System) -> String {
+    if si.is_nan() { "not known".to_owned() } else { print(si, kind, system) }
+}
+
+/// The line of a value: a word of a choice, a quantity.
+fn said(slot: Slot, si: f64, system: System) -> String {
+    match Graph::get().info(slot).line.content {
+        Content::Choice(words) => words.get(si as usize).map_or(String::new(), |word| (*word).to_owned()),
+        Content::Marking(_) => "marking".to_owned(),
+        Content::Quantity(kind) => shown(si, kind, system),
+    }
+}
+
+impl Answer {
+    /// The limit in words: `at most 400 N·m`.
+    pub fn limit_text(&self, system: System) -> String {
+        let show = |si| shown(si, self.kind, system);
+        match self.form {
+            "place in a band" => format!("{} to {}", show(self.low), show(self.high)),
+            _ if self.is_at_least() => format!("at least {}", show(self.low)),
+            _ => format!("at most {}", show(self.high)),
+        }
+    }
+
+    fn is_at_least(&self) -> bool {
+        let graph = Graph::get();
+        let margin = graph.finding(self.path).map(|at| graph.findings[at].margin);
+        matches!(margin, Some(MarginSlots::AtLeast { .. } | MarginSlots::Left { .. }))
+    }
+
+    /// The margin and what is wanted: `1.34 (wanted 1.25)`.
+    pub fn margin_text(&self, system: System) -> String {
+        let show = |si| shown(si, self.margin_kind, system);
+        let spread = if self.uncertainty > 0.0 {
+            format!(" ± {} (1 standard uncertainty)", show(self.uncertainty))
+        } else {
+            String::new()
+        };
+        format!("{}{spread}, wanted {}", show(self.margin), show(self.wanted))
+    }
+}
+
+impl Assessment {
+    /// The library that made it, and the hash of the sheet.
+    pub fn stamp(&self) -> String {
+        format!("axlewright {}, sheet {}", env!("CARGO_PKG_VERSION"), self.sheet.hash())
+    }
+
+    /// The findings as plain text, worst first within each system's order, in a shop's units. The work is shown on request.
+    pub fn to_text(&self, system: System, with_work: bool) -> String {
+        let mut out = String::new();
+        if !self.sheet.name().is_empty() {
+            out.push_str(&format!("{}\n", self.sheet.name()));
+        }
+        out.push_str(&format!("{}\n", self.stamp()));
+        for verdict in [Verdict::Short, Verdict::Tight, Verdict::Meets] {
+            for answer in self.answers().iter().filter(|answer| answer.verdict == verdict) {
+                out.push_str(&format!(
+                    "\n{}  {}\n  {}\n",
+                    verdict.word().to_uppercase(),
+                    answer.path,
+                    answer.question
+                ));
+                out.push_str(&format!(
+                    "  {}; limit: {}; margin ({}): {}\n",
+                    shown(answer.value, answer.kind, system),
+                    answer.limit_text(system),
+                    answer.form,
+                    answer.margin_text(system)
+                ));
+                if answer.is_safety() {
+                    out.push_str(&format!("  Caution: {}\n", answer.caution));
+                }
+                if with_work {
+                    out.push_str(&indented(&self.work(answer, system)));
+                }
+            }
+        }
+        let unknown: Vec<&Answer> =
+            self.answers().iter().filter(|answer| answer.verdict == Verdict::NotKnown).collect();
+        if !unknown.is_empty() {
+            out.push_str("\nNOT KNOWN\n");
+        }
+        for answer in unknown {
+            let safety = if answer.is_safety() { " [safety: take it as no better than tight]" } else { "" };
+            out.push_str(&format!("  {}: {}{safety}\n", answer.path, self.missing_text(answer)));
+        }
+        let assumed = self.assumed();
+        if !assumed.is_empty() {
+            out.push_str("\nASSUMED, because nobody wrote it\n");
+        }
+        for assumption in assumed {
+            let value = shown(assumption.si, assumption.kind, system);
+            out.push_str(&format!("  {} = {value} ({})\n", assumption.path, assumption.ground));
+        }
+        out
+    }
+
+    /// What an answer lacks, in one sentence.
+    pub fn missing_text(&self, answer: &Answer) -> String {
+        let missing = self.missing(answer);
+        let mut said = Vec::new();
+        if !missing.needs.is_empty() {
+            said.push(format!("needs {} to answer \"{}\"", missing.needs.join(", "), answer.question));
+        }
+        said.extend(missing.refused.iter().map(|(path, why)| format!("{path} has no value: {why}")));
+        if said.is_empty() {
+            said.push(format!("\"{}\" has no answer", answer.question));
+        }
+        said.join("; ")
+    }
+
+    /// The work behind an answer: each formula, the numbers put in with their units, the result and the source.
+    pub fn work(&self, answer: &Answer, system: System) -> String {
+        let graph = Graph::get();
+        let show = |slot: Slot| {
+            let value = said(slot, self.values[usize::from(slot)], system);
+            format!("{} = {}", graph.info(slot).path, self.sheet.text_of(slot).unwrap_or(value))
+        };
+        let mut out = String::new();
+        for step in self.work_steps(answer) {
+            match step {
+                WorkStep::Function(work) => out.push_str(&format!("{}\n", work.text(system).trim_end())),
+                WorkStep::Own { line, formula, source, inputs } => {
+                    let value = said(line, self.values[usize::from(line)], system);
+                    out.push_str(&format!("{} = {value}\n  {formula}\n", graph.info(line).path));
+                    inputs.iter().for_each(|input| out.push_str(&format!("  {}\n", show(*input))));
+                    out.push_str(&format!("  source: {source}\n"));
+                }
+                WorkStep::Part { line, marking } => {
+                    let value = said(line, self.values[usize::from(line)], system);
+                    out.push_str(&format!("{} = {value}\n  {}\n", graph.info(line).path, show(marking)));
+                }
+            }
+        }
+        out
+    }
+
+    /// The whole assessment as JSON; numbers in coherent SI.
+    pub fn to_json(&self) -> String {
+        let number = |si: f64| if si.is_finite() { json!(si) } else { Value::Null };
+        let findings: Vec<Value> = self
+            .answers()
+            .iter()
+            .map(|answer| {
+                let mut finding = json!({
+                    "finding": answer.path, "system": answer.system, "question": answer.question,
+                    "verdict": answer.verdict.word(), "value": number(answer.value), "low": number(answer.low),
+                    "high": number(answer.high), "kind": answer.kind.name, "unit": answer.kind.si,
+                    "form": answer.form, "margin": number(answer.margin), "wanted": number(answer.wanted),
+                    "margin_kind": answer.margin_kind.name, "margin_unit": answer.margin_kind.si,
+                    "uncertainty": number(answer.uncertainty), "safety": answer.is_safety(), "caution": answer.caution,
+                    "rests_on": self.rests_on(answer), "functions": self.functions(answer),
+                });
+                if answer.verdict == Verdict::NotKnown {
+                    let missing = self.missing(answer);
+                    finding["needs"] = json!(missing.needs);
+                    finding["refused"] = json!(missing.refused);
+                }
+                finding
+            })
+            .collect();
+        let assumed: Vec<Value> = self
+            .assumed()
+            .iter()
+            .map(|a| json!({"line": a.path, "value": a.si, "kind": a.kind.name, "unit": a.kind.si, "ground": a.ground}))
+            .collect();
+        let lines: Vec<Value> = self
+            .values
+            .iter()
+            .enumerate()
+            .filter(|(_, value)| !value.is_nan())
+            .map(|(slot, value)| {
+                let kind = value_kind(slot as Slot);
+                json!({"line": Graph::get().slots[slot].path, "value": value, "kind": kind.name, "unit": kind.si})
+            })
+            .collect();
+        json!({
+            "library": format!("axlewright {}", env!("CARGO_PKG_VERSION")), "sheet": self.sheet.name(),
+            "hash": self.sheet.hash(), "severity": self.severity(), "findings": findings, "assumed": assumed, "lines": lines,
+        })
+        .to_string()
+    }
+
+    /// The functions behind an answer, each with its revision and source.
+    fn functions(&self, answer: &Answer) -> Vec<Value> {
+        let steps = self.work_steps(answer);
+        let functions = steps.iter().filter_map(|step| match step {
+            WorkStep::Function(work) => {
+                let entry = work.entry();
+                Some(json!({"function": entry.path, "revision": entry.revision, "source": entry.source}))
+            }
+            _ => None,
+        });
+        functions.collect()
+    }
+
+    /// Two sheets side by side: every finding whose value, margin or verdict differs.
+    pub fn compare(&self, other: &Assessment, system: System) -> String {
+        let mut out =
+            format!("{} | {}\n{} | {}\n", self.sheet.name(), other.sheet.name(), self.stamp(), other.stamp());
+        for (one, two) in self.answers().iter().zip(other.answers()) {
+            let same = |a: f64, b: f64| a == b || (a.is_nan() && b.is_nan());
+            if same(one.margin, two.margin) && same(one.value, two.value) && one.verdict == two.verdict {
+                continue;
+            }
+            let show = |answer: &Answer| {
+                let value = shown(answer.value, answer.kind, system);
+                format!(
+                    "{value}, margin {}: {}",
+                    shown(answer.margin, answer.margin_kind, system),
+                    answer.verdict.word()
+                )
+            };
+            out.push_str(&format!("{}\n  {}\n  {}\n  {}\n", one.path, one.question, show(one), show(two)));
+        }
+        out
+    }
+}
+
+fn indented(text: &str) -> String {
+    text.lines().map(|line| format!("    {line}\n")).collect()
+}

@@ -1,0 +1,188 @@
+//! Which tolerance matters for a finding, and whether its verdict turns within the tolerances.
+
+use super::assess::{Answer, Assessment, changes, margin, tolerances, verdict};
+use super::graph::{Graph, Slot};
+use super::plan::{Block, at};
+use crate::base::text::Form;
+use crate::{Error, Result, Verdict};
+
+/// What one tolerance does to a margin.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Sensitivity {
+    /// The written line.
+    pub path: &'static str,
+    /// Its tolerance: half the width of the band or the standard deviation, in coherent SI.
+    pub tolerance: f64,
+    /// Change of the margin per one tolerance, in the coherent SI unit of the margin; with its sign.
+    pub change: f64,
+    /// Its share of the variance of the margin, to first order.
+    pub share: f64,
+}
+
+/// How sure a verdict is within the tolerances.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Chance {
+    /// The finding.
+    pub path: &'static str,
+    /// The verdict of the sheet as it is written.
+    pub verdict: Verdict,
+    /// Share of the samples that have another verdict.
+    pub turns: f64,
+    /// Share that meets, is tight, is short, is not known.
+    pub shares: [f64; 4],
+    /// Mean of the margin over the samples in which it is known, in coherent SI.
+    pub mean: f64,
+    /// Standard deviation of the margin over them.
+    pub deviation: f64,
+}
+
+impl Assessment {
+    /// The written lines with a tolerance that move the margin of an answer, the one that matters most first: the change of the margin
+    /// when the line goes up by one tolerance, from a central difference over both sides.
+    pub fn sensitivity(&self, answer: &Answer) -> Vec<Sensitivity> {
+        let graph = Graph::get();
+        let Some(finding) = graph.finding(answer.path) else { return vec![] };
+        let spread: Vec<(Slot, f64, f64)> = tolerances(&self.sheet).collect();
+        let moved: Vec<(Slot, f64)> = spread.iter().map(|(slot, tolerance, _)| (*slot, *tolerance)).collect();
+        let mut found = Vec::new();
+        changes(&self.sheet, &self.plan, &self.values, &moved, |line, of| {
+            if of.finding == finding && of.half != 0.0 {
+                let (slot, tolerance, scale) = spread[line];
+                let share = (of.half * scale) * (of.half * scale);
+                found.push(Sensitivity { path: graph.info(slot).path, tolerance, change: of.half, share });
+            }
+        });
+        let total: f64 = found.iter().map(|one| one.share).sum();
+        found.iter_mut().for_each(|one| one.share /= total);
+        found.sort_by(|one, two| two.share.total_cmp(&one.share));
+        found
+    }
+
+    /// The chance that each verdict turns within the tolerances: inputs independent, a bound rectangular, a standard deviation normal; so
+    /// many samples from a seed, the same samples for the same seed on every machine.
+    pub fn chances(&self, samples: usize, seed: u64) -> Result<Vec<Chance>> {
+        if samples == 0 {
+            return Err(Error::Length {
+                argument: "samples",
+                length: 0,
+                wanted: "at least one sample is wanted",
+            });
+        }
+        let graph = Graph::get();
+        let spread: Vec<(Slot, f64, Form)> = self
+            .sheet
+            .values
+            .iter()
+            .filter_map(|(slot, written)| {
+                written.tolerance.map(|tolerance| (*slot, tolerance.si, tolerance.form))
+            })
+            .collect();
+        let hit = self.plan.affected(|slot| spread.iter().any(|(other, ..)| *other == slot));
+        let nodes: Vec<_> =
+            self.plan.nodes.iter().zip(hit).filter(|(_, hit)| *hit).map(|(node, _)| node).collect();
+        let mut random = Random(seed);
+        let mut block = Block::new(&self.values, &[]);
+        let mut tallies = vec![Tally::default(); graph.findings.len()];
+        let mut left = samples;
+        while left > 0 {
+            let rows = left.min(1024);
+            left -= rows;
+            block.rows = rows;
+            let mut columns: Vec<Vec<f64>> = spread.iter().map(|_| block.empty(0)).collect();
+            for _ in 0..rows {
+                for ((slot, tolerance, form), column) in spread.iter().zip(&mut columns) {
+                    let step = match form {
+                        Form::Bound => 2.0 * random.uniform() - 1.0,
+                        Form::StandardDeviation => random.normal(),
+                    };
+                    column.push(self.values[usize::from(*slot)] + tolerance * step);
+                }
+            }
+            for ((slot, ..), column) in spread.iter().zip(columns) {
+                block.set(*slot, column);
+            }
+            for node in &nodes {
+                node.run_block(&self.sheet, &mut block, &mut |_, _, _| {});
+            }
+            for (finding, tally) in graph.findings.iter().zip(&mut tallies) {
+                for row in 0..rows {
+                    let margin = margin(finding, |slot| block.at(slot, row));
+                    tally.add(margin, verdict(finding, margin, at(block.column(finding.wanted), row)));
+                }
+            }
+        }
+        let chance = |(answer, tally): (&Answer, Tally)| tally.chance(answer, samples);
+        Ok(self.answers().iter().zip(tallies).map(chance).collect())
+    }
+}
+
+/// What the samples of one finding add up to.
+#[derive(Clone, Default)]
+struct Tally {
+    counts: [usize; 4],
+    known: f64,
+    mean: f64,
+    squares: f64,
+}
+
+impl Tally {
+    /// Mean and squares by Welford's recurrence.
+    fn add(&mut self, margin: f64, verdict: Verdict) {
+        self.counts[verdict as usize] += 1;
+        if margin.is_finite() {
+            self.known += 1.0;
+            let before = margin - self.mean;
+            self.mean += before / self.known;
+            self.squares += before * (margin - self.mean);
+        }
+    }
+
+    fn chance(&self, answer: &Answer, samples: usize) -> Chance {
+        let shares = self.counts.map(|count| count as f64 / samples as f64);
+        let unknown = self.known == 0.0;
+        Chance {
+            path: answer.path,
+            verdict: answer.verdict,
+            turns: 1.0 - shares[answer.verdict as usize],
+            shares,
+            mean: if unknown { f64::NAN } else { self.mean },
+            deviation: if self.known < 2.0 { f64::NAN } else { (self.squares / (self.known - 1.0)).sqrt() },
+        }
+    }
+}
+
+/// SplitMix64 (Steele, Lea and Flood, OOPSLA 2014): a few lines that never change, so that a seed means the same samples for ever.
+struct Random(u64);
+
+impl Random {
+    fn next(&mut self) -> u64 {
+        self.0 = self.0.wrapping_add(0x9e37_79b9_7f4a_7c15);
+        let mut bits = self.0;
+        bits = (bits ^ (bits >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
+        bits = (bits ^ (bits >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
+        bits ^ (bits >> 31)
+    }
+
+    /// From 0 to below 1, in steps of 2⁻⁵³.
+    fn uniform(&mut self) -> f64 {
+        (self.next() >> 11) as f64 * (1.0 / (1_u64 << 53) as f64)
+    }
+
+    /// Standard normal (Box and Muller 1958).
+    fn normal(&mut self) -> f64 {
+        let (one, two) = (1.0 - self.uniform(), self.uniform());
+        (-2.0 * one.ln()).sqrt() * (core::f64::consts::TAU * two).cos()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_generator_is_the_published_one() {
+        // First outputs of SplitMix64 for the seed 1234567 (reference implementation by S. Vigna, from memory).
+        let mut random = Random(1_234_567);
+        assert_eq!([random.next(), random.next()], [6_457_827_717_110_365_317, 3_203_168_211_198_807_973]);
+    }
+}

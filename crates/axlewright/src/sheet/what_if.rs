@@ -1,0 +1,600 @@
+//! Lines of a sheet over lists of values, and any outputs: as one table, or piece by piece.
+
+use super::assess::{margin, margin_kind, value_kind, verdict};
+use super::document::{Tree, refusal};
+use super::graph::{FindingInfo, Graph, MarginSlots, Slot};
+use super::plan::{Block, Plan, Refusals, at};
+use super::{Sheet, writable};
+use crate::base::section::Content;
+use crate::base::table::{Column, Table, Values};
+use crate::units::Kind;
+use crate::{Error, Result, Verdict};
+use std::ops::Range;
+use std::sync::Mutex;
+use std::sync::atomic::{AtomicBool, AtomicUsize, Ordering};
+use std::time::Duration;
+
+/// Lines that change together, and what they change to.
+#[derive(Debug, Clone)]
+pub struct Axis {
+    slots: Vec<Slot>,
+    /// A column for each line.
+    columns: Vec<Vec<f64>>,
+    /// Words or markings of a column that has no quantity.
+    labels: Vec<Vec<String>>,
+    /// Numbers of the markings of a column.
+    decoded: Vec<Vec<Vec<f64>>>,
+    /// Values that the line does not allow.
+    refused: Vec<(usize, Error)>,
+}
+
+impl Axis {
+    /// One line over values as a document writes them.
+    pub fn texts(path: &str, values: &[&str]) -> Result<Axis> {
+        let rows: Vec<Vec<&str>> = values.iter().map(|value| vec![*value]).collect();
+        Axis::entries(&[path], &rows)
+    }
+
+    /// Several lines that change together, an entry of a catalogue a row.
+    pub fn entries(paths: &[&str], rows: &[Vec<&str>]) -> Result<Axis> {
+        let graph = Graph::get();
+        let mut axis = Axis::empty(paths)?;
+        for (number, row) in rows.iter().enumerate() {
+            if row.len() != paths.len() {
+                let message = format!(
+                    "entry {number} has {} values, not one for each of {} lines",
+                    row.len(),
+                    paths.len()
+                );
+                return Err(refusal(0, paths.first().unwrap_or(&""), message));
+            }
+            for (place, text) in row.iter().enumerate() {
+                let slot = axis.slots[place];
+                let is_quantity = graph.info(slot).kind().is_some();
+                let written = super::written(slot, &super::spot_of(0, slot, text))?;
+                let si = match graph.info(slot).line.content {
+                    Content::Marking(_) => {
+                        axis.decoded[place].push(written.decoded);
+                        axis.decoded[place].len() as f64
+                    }
+                    _ => written.si,
+                };
+                if !is_quantity {
+                    axis.labels[place].push((*text).to_owned());
+                }
+                axis.columns[place].push(si);
+            }
+        }
+        Ok(axis)
+    }
+
+    /// One line over numbers in coherent SI. A value that the line does not allow refuses its rows, not the sweep.
+    pub fn numbers(path: &str, values: &[f64]) -> Result<Axis> {
+        let graph = Graph::get();
+        let mut axis = Axis::empty(&[path])?;
+        let info = graph.info(axis.slots[0]);
+        let Content::Quantity(kind) = info.line.content else {
+            return Err(refusal(0, path, "this line takes text, not numbers".to_owned()));
+        };
+        for (place, value) in values.iter().enumerate() {
+            if !info.line.range.allows(*value) {
+                let shown = Tree::Text(format!("{value} {}", kind.units[0].symbol));
+                let message = super::outside(&shown, info.line.range, kind);
+                axis.refused.push((place, refusal(0, path, message)));
+            }
+        }
+        axis.columns[0] = values.to_vec();
+        Ok(axis)
+    }
+
+    /// One line from a value to another, both as a document writes them, in so many equal steps.
+    pub fn range(path: &str, from: &str, to: &str, count: usize) -> Result<Axis> {
+        let ends = Axis::texts(path, &[from, to])?;
+        if !matches!(Graph::get().info(ends.slots[0]).line.content, Content::Quantity(_)) {
+            return Err(refusal(0, path, "this line takes text, which has no range".to_owned()));
+        }
+        let (from, to) = (ends.columns[0][0], ends.columns[0][1]);
+        if count < 2 {
+            return Err(Error::Length {
+                argument: "count",
+                length: count,
+                wanted: "a range has at least two values",
+            });
+        }
+        let last = (count - 1) as f64;
+        let value =
+            |place: usize| if place + 1 == count { to } else { from + (to - from) * (place as f64 / last) };
+        Axis::numbers(path, &(0..count).map(value).collect::<Vec<f64>>())
+    }
+
+    /// How many values it has.
+    pub fn len(&self) -> usize {
+        self.columns.first().map_or(0, Vec::len)
+    }
+
+    /// Whether it has no value.
+    pub fn is_empty(&self) -> bool {
+        self.len() == 0
+    }
+
+    fn empty(paths: &[&str]) -> Result<Axis> {
+        let slots: Vec<Slot> = paths.iter().map(|path| writable(path)).collect::<Result<_>>()?;
+        if slots.is_empty() {
+            return Err(Error::Length {
+                argument: "paths",
+                length: 0,
+                wanted: "an axis changes at least one line",
+            });
+        }
+        let none = || vec![vec![]; slots.len()];
+        let (columns, labels) = (none(), vec![vec![]; slots.len()]);
+        Ok(Axis { columns, labels, decoded: vec![vec![]; slots.len()], refused: vec![], slots })
+    }
+}
+
+/// A sheet with lines over values, and the outputs that are wanted.
+pub struct WhatIf {
+    sheet: Sheet,
+    axes: Vec<Axis>,
+    /// Whether the axes go side by side, row by row, rather than every value with every other.
+    side_by_side: bool,
+    outputs: Vec<Output>,
+    rows: usize,
+    constant: Vec<f64>,
+    nodes: Vec<super::plan::Node>,
+    /// Outputs that are known in no row, and why.
+    not_known: Vec<(String, String)>,
+    markings: Vec<Vec<f64>>,
+}
+
+enum Output {
+    Line { name: &'static str, slot: Slot },
+    Value { name: String, finding: &'static FindingInfo },
+    Margin { name: String, finding: &'static FindingInfo },
+    Verdict { name: String, finding: &'static FindingInfo },
+}
+
+/// What is told while it runs: the rows that are done; an answer of `false` stops it.
+pub type Progress<'a> = &'a mut dyn FnMut(usize) -> bool;
+
+/// Rows that are computed together; small enough for the cache, large enough to forget the cost of a call.
+const BLOCK: usize = 1024;
+/// Fewer rows than this are not worth a thread.
+const SERIAL: usize = 4 * BLOCK;
+
+impl Sheet {
+    /// Lines over values: every value with every other, the last axis fastest, or side by side. An output is the path of a line, or
+    /// of a finding followed by `.value`, `.margin` or `.verdict`; without any, the margin and verdict of every finding.
+    pub fn what_if(&self, axes: Vec<Axis>, side_by_side: bool, outputs: &[&str]) -> Result<WhatIf> {
+        WhatIf::new(self, axes, side_by_side, outputs)
+    }
+}
+
+impl WhatIf {
+    fn new(sheet: &Sheet, axes: Vec<Axis>, side_by_side: bool, outputs: &[&str]) -> Result<WhatIf> {
+        let graph = Graph::get();
+        let mut axes = axes;
+        let mut changed: Vec<Slot> = axes.iter().flat_map(|axis| axis.slots.clone()).collect();
+        changed.sort_unstable();
+        if let Some(twice) = changed.windows(2).find(|pair| pair[0] == pair[1]) {
+            return Err(refusal(0, graph.info(twice[0]).path, "two axes change this line".to_owned()));
+        }
+        let outputs: Vec<Output> = if outputs.is_empty() {
+            graph
+                .findings
+                .iter()
+                .flat_map(|finding| [Output::margin(finding), Output::verdict(finding)])
+                .collect()
+        } else {
+            outputs.iter().map(|path| Output::read(path)).collect::<Result<_>>()?
+        };
+        let rows = if side_by_side {
+            let longest = axes.iter().map(Axis::len).max().unwrap_or(1);
+            if let Some(axis) = axes.iter().find(|axis| axis.len() != longest) {
+                let path = graph.info(axis.slots[0]).path;
+                let message = format!("{} values beside {longest} of another axis", axis.len());
+                return Err(refusal(0, path, message));
+            }
+            longest
+        } else {
+            let product = axes.iter().try_fold(1_usize, |rows, axis| rows.checked_mul(axis.len()));
+            product.filter(|rows| *rows <= isize::MAX as usize / 8).ok_or(Error::Length {
+                argument: "axes",
+                length: axes.len(),
+                wanted: "their values multiply to more rows than a machine can count",
+            })?
+        };
+        // The markings of all axes in one list; the value of such a line is the place in it, counted from 1.
+        let mut markings = Vec::new();
+        for axis in &mut axes {
+            for (column, decoded) in axis.columns.iter_mut().zip(&mut axis.decoded) {
+                if !decoded.is_empty() {
+                    column.iter_mut().for_each(|place| *place += markings.len() as f64);
+                    markings.append(decoded);
+                }
+            }
+        }
+        let written = |slot| sheet.values.contains_key(&slot) || changed.binary_search(&slot).is_ok();
+        let plan = Plan::new(written, outputs.iter().flat_map(Output::slots));
+        let mut constant = plan.start(sheet);
+        // A changed line has a value in every row: none is missing while what stands still is computed.
+        let hit = plan.affected(|slot| changed.binary_search(&slot).is_ok());
+        let mut refusals = Vec::new();
+        let (mut nodes, mut still) = (Vec::new(), Vec::new());
+        for (node, hit) in plan.nodes.iter().zip(hit) {
+            if hit { nodes.push(node.clone()) } else { still.push(node) }
+        }
+        still.iter().for_each(|node| node.run(sheet, &mut constant, &mut refusals));
+        let not_known = outputs.iter().filter_map(|output| {
+            let why: Vec<String> = output
+                .slots()
+                .into_iter()
+                .flat_map(|slot| lacks(&plan, &constant, &refusals, slot))
+                .collect();
+            (!why.is_empty()).then(|| (output.name().into_owned(), why.join("; ")))
+        });
+        let not_known = not_known.collect();
+        Ok(WhatIf {
+            sheet: sheet.clone(),
+            axes,
+            side_by_side,
+            outputs,
+            rows,
+            constant,
+            nodes,
+            not_known,
+            markings,
+        })
+    }
+
+    /// Outputs that are known in no row: each with what it needs, or why a call that does not change is refused.
+    pub fn not_known(&self) -> &[(String, String)] {
+        &self.not_known
+    }
+
+    /// How many rows it has.
+    pub fn rows(&self) -> usize {
+        self.rows
+    }
+
+    /// The rows of a range as a table: a column for each line that changes, one for each output. On so many threads, none
+    /// meaning as many as there are processors. Nothing where `progress` stopped it.
+    ///
+    /// A row in which a call was refused has its reason; the outputs that do not follow from that call keep their values.
+    pub fn table(
+        &self,
+        rows: Range<usize>,
+        threads: Option<usize>,
+        progress: Progress<'_>,
+    ) -> Result<Option<Table>> {
+        if rows.start > rows.end || rows.end > self.rows {
+            let message = format!("rows {} to {} are asked of {}", rows.start, rows.end, self.rows);
+            return Err(Error::NoSolution { message });
+        }
+        let count = rows.len();
+        let mut numbers: Vec<Vec<f64>> =
+            self.outputs.iter().filter(|o| o.is_number()).map(|_| vec![0.0; count]).collect();
+        let mut codes: Vec<Vec<i32>> =
+            self.outputs.iter().filter(|o| !o.is_number()).map(|_| vec![0; count]).collect();
+        let mut jobs = Vec::new();
+        {
+            let mut numbers: Vec<_> = numbers.iter_mut().map(|column| column.chunks_mut(BLOCK)).collect();
+            let mut codes: Vec<_> = codes.iter_mut().map(|column| column.chunks_mut(BLOCK)).collect();
+            for start in rows.clone().step_by(BLOCK) {
+                jobs.push(Job {
+                    rows: start..(start + BLOCK).min(rows.end),
+                    numbers: numbers.iter_mut().filter_map(Iterator::next).collect(),
+                    codes: codes.iter_mut().filter_map(Iterator::next).collect(),
+                });
+            }
+        }
+        let processors = || std::thread::available_parallelism().map_or(1, usize::from);
+        let threads =
+            if count <= SERIAL { 1 } else { threads.unwrap_or_else(processors).clamp(1, jobs.len().max(1)) };
+        let Some(mut refused) = self.run(jobs, threads, progress) else { return Ok(None) };
+        refused.sort_by_key(|(row, _)| *row);
+        refused.dedup_by_key(|(row, _)| *row);
+        refused.iter_mut().for_each(|(row, _)| *row -= rows.start);
+        let mut columns = self.inputs(&rows);
+        let (mut numbers, mut codes) = (numbers.into_iter(), codes.into_iter());
+        for output in &self.outputs {
+            let values = if output.is_number() {
+                Values::F64(numbers.next().unwrap_or_default())
+            } else {
+                let labels = Verdict::ALL.map(|verdict| verdict.word().to_owned()).to_vec();
+                Values::Category { codes: codes.next().unwrap_or_default(), labels }
+            };
+            columns.push(Column { name: output.name(), kind: output.kind(), values });
+        }
+        Ok(Some(Table::of(columns, count, refused)))
+    }
+
+    /// All rows as one table.
+    pub fn whole(&self) -> Result<Table> {
+        Ok(self.table(0..self.rows, None, &mut |_| true)?.unwrap_or_default())
+    }
+
+    fn run(&self, jobs: Vec<Job<'_>>, threads: usize, progress: Progress<'_>) -> Option<Vec<(usize, Error)>> {
+        if threads == 1 {
+            let mut block = Block::new(&self.constant, &self.markings);
+            let (mut refused, mut done) = (Vec::new(), 0);
+            for job in jobs {
+                done += job.rows.len();
+                self.block(job, &mut block, &mut refused);
+                if !progress(done) {
+                    return None;
+                }
+            }
+            return Some(refused);
+        }
+        let (stop, done) = (AtomicBool::new(false), AtomicUsize::new(0));
+        let (jobs, refused) = (Mutex::new(jobs.into_iter()), Mutex::new(Vec::new()));
+        let next = || jobs.lock().ok().and_then(|mut jobs| jobs.next());
+        std::thread::scope(|scope| {
+            let work = || {
+                let mut block = Block::new(&self.constant, &self.markings);
+                let mut own = Vec::new();
+                while !stop.load(Ordering::Relaxed) {
+                    let Some(job) = next() else { break };
+                    let rows = job.rows.len();
+                    self.block(job, &mut block, &mut own);
+                    done.fetch_add(rows, Ordering::Relaxed);
+                }
+                if let Ok(mut refused) = refused.lock() {
+                    refused.append(&mut own);
+                }
+            };
+            let workers: Vec<_> = (0..threads).map(|_| scope.spawn(work)).collect();
+            let asked = Duration::from_millis(20);
+            while workers.iter().any(|worker| !worker.is_finished()) {
+                std::thread::park_timeout(asked.min(Duration::from_micros(500)));
+                if !progress(done.load(Ordering::Relaxed)) {
+                    stop.store(true, Ordering::Relaxed);
+                    break;
+                }
+            }
+        });
+        let stopped = stop.into_inner();
+        (!stopped).then(|| refused.into_inner().unwrap_or_default())
+    }
+
+    /// Fills the rows of one job.
+    fn block(&self, job: Job<'_>, block: &mut Block<'_>, refused: &mut Vec<(usize, Error)>) {
+        let Job { rows, mut numbers, mut codes } = job;
+        block.rows = rows.len();
+        self.fill(&rows, block, refused);
+        for node in &self.nodes {
+            node.run_block(&self.sheet, block, &mut |row, slot, error| {
+                refused.push((rows.start + row, at_line(slot, &error)));
+            });
+        }
+        let (mut numbers, mut codes) = (numbers.iter_mut(), codes.iter_mut());
+        for output in &self.outputs {
+            match output {
+                Output::Line { slot, .. } => {
+                    if let Some(out) = numbers.next() {
+                        spread(block.column(*slot), out);
+                    }
+                }
+                Output::Value { finding, .. } => {
+                    if let Some(out) = numbers.next() {
+                        spread(block.column(held(finding)), out);
+                    }
+                }
+                Output::Margin { finding, .. } => {
+                    if let Some(out) = numbers.next() {
+                        for (row, out) in out.iter_mut().enumerate() {
+                            *out = margin(finding, |slot| block.at(slot, row));
+                        }
+                    }
+                }
+                Output::Verdict { finding, .. } => {
+                    if let Some(out) = codes.next() {
+                        let wanted = block.column(finding.wanted);
+                        for (row, out) in out.iter_mut().enumerate() {
+                            let margin = margin(finding, |slot| block.at(slot, row));
+                            *out = verdict(finding, margin, at(wanted, row)) as i32;
+                        }
+                    }
+                }
+            }
+        }
+    }
+
+    /// The columns of the lines that change, for some rows; one value where it is the same in all of them.
+    fn fill(&self, rows: &Range<usize>, block: &mut Block<'_>, refused: &mut Vec<(usize, Error)>) {
+        let mut stride = if self.side_by_side { 1 } else { self.rows };
+        for axis in &self.axes {
+            if !self.side_by_side {
+                stride /= axis.len();
+            }
+            let same = rows.start / stride == (rows.end - 1) / stride;
+            for (slot, values) in axis.slots.iter().zip(&axis.columns) {
+                let mut column = block.empty(0);
+                let wanted = if same { 1 } else { rows.len() };
+                let mut row = rows.start;
+                while column.len() < wanted {
+                    let (place, within) = ((row / stride) % values.len(), row % stride);
+                    let left = wanted - column.len();
+                    if stride == 1 {
+                        let run = left.min(values.len() - place);
+                        column.extend_from_slice(&values[place..place + run]);
+                        row += run;
+                    } else {
+                        let run = left.min(stride - within);
+                        column.resize(column.len() + run, values[place]);
+                        row += run;
+                    }
+                }
+                block.set(*slot, column);
+            }
+            if !axis.refused.is_empty() {
+                for row in rows.clone() {
+                    let place = (row / stride) % axis.len();
+                    if let Ok(at) = axis.refused.binary_search_by_key(&place, |(place, _)| *place) {
+                        refused.push((row, axis.refused[at].1.clone()));
+                    }
+                }
+            }
+        }
+    }
+
+    /// The lines that change as columns of a table.
+    fn inputs(&self, rows: &Range<usize>) -> Vec<Column> {
+        let graph = Graph::get();
+        let mut columns = Vec::new();
+        let mut stride = if self.side_by_side { 1 } else { self.rows };
+        for axis in &self.axes {
+            if !self.side_by_side {
+                stride /= axis.len().max(1);
+            }
+            for (place, slot) in axis.slots.iter().enumerate() {
+                let info = graph.info(*slot);
+                let at = |row: usize| (row / stride) % axis.len();
+                let values = if info.kind().is_some() {
+                    Values::F64(rows.clone().map(|row| axis.columns[place][at(row)]).collect())
+                } else {
+                    let mut labels = axis.labels[place].clone();
+                    labels.sort_unstable();
+                    labels.dedup();
+                    let code = |text: &String| labels.binary_search(text).map_or(-1, |code| code as i32);
+                    let of_value: Vec<i32> = axis.labels[place].iter().map(code).collect();
+                    Values::Category { codes: rows.clone().map(|row| of_value[at(row)]).collect(), labels }
+                };
+                columns.push(Column { name: info.path.into(), kind: info.kind(), values });
+            }
+        }
+        columns
+    }
+}
+
+/// Rows to compute, and where their outputs go.
+struct Job<'a> {
+    rows: Range<usize>,
+    numbers: Vec<&'a mut [f64]>,
+    codes: Vec<&'a mut [i32]>,
+}
+
+/// What an output lacks in every row.
+fn lacks(plan: &Plan, constant: &[f64], refusals: &Refusals, slot: Slot) -> Vec<String> {
+    let graph = Graph::get();
+    let needs = plan.needs(slot).into_iter().map(|slot| format!("needs {}", graph.info(slot).path));
+    let reached = plan.rests_on(&[slot]);
+    let refused = refusals.iter().filter(|(slot, _)| reached.contains(slot));
+    let refused = refused.map(|(slot, error)| format!("{}: {error}", graph.info(*slot).path));
+    let lacking = plan
+        .lacking(constant, &reached)
+        .map(|(slot, lacking)| format!("{}: {lacking}", graph.info(slot).path));
+    needs.chain(refused).chain(lacking).collect()
+}
+
+fn spread(column: &[f64], out: &mut [f64]) {
+    match column {
+        [one] => out.fill(*one),
+        column => out.copy_from_slice(column),
+    }
+}
+
+/// The refusal of a call, by the line that stays empty.
+fn at_line(slot: Slot, error: &Error) -> Error {
+    refusal(0, Graph::get().info(slot).path, error.to_string())
+}
+
+/// The line that a finding holds against its limit.
+fn held(finding: &FindingInfo) -> Slot {
+    match finding.margin {
+        MarginSlots::Ratio { demand, .. } => demand,
+        MarginSlots::Left { value }
+        | MarginSlots::AtLeast { value, .. }
+        | MarginSlots::AtMost { value, .. }
+        | MarginSlots::Band { value, .. } => value,
+    }
+}
+
+impl Output {
+    fn margin(finding: &'static FindingInfo) -> Output {
+        Output::Margin { name: format!("{}.margin", finding.path), finding }
+    }
+
+    fn verdict(finding: &'static FindingInfo) -> Output {
+        Output::Verdict { name: format!("{}.verdict", finding.path), finding }
+    }
+
+    fn read(path: &str) -> Result<Output> {
+        let graph = Graph::get();
+        if let Some(slot) = graph.slot(path) {
+            let info = graph.info(slot);
+            if info.kind().is_none() {
+                return Err(refusal(0, path, "this line is no quantity: it cannot be an output".to_owned()));
+            }
+            return Ok(Output::Line { name: info.path, slot });
+        }
+        if let Some((name, what)) = path.rsplit_once('.')
+            && let Some(finding) = graph.finding(name).map(|at| &graph.findings[at])
+        {
+            match what {
+                "value" => return Ok(Output::Value { name: path.to_owned(), finding }),
+                "margin" => return Ok(Output::margin(finding)),
+                "verdict" => return Ok(Output::verdict(finding)),
+                _ => {}
+            }
+        }
+        let findings: Vec<String> = graph
+            .findings
+            .iter()
+            .flat_map(|finding| ["value", "margin", "verdict"].map(|what| format!("{}.{what}", finding.path)))
+            .collect();
+        let known = graph.slots.iter().map(|slot| slot.path).chain(findings.iter().map(String::as_str));
+        let near = super::nearest(path, known);
+        Err(refusal(
+            0,
+            path,
+            format!(
+                "neither a line nor a finding with `.value`, `.margin` or `.verdict`; did you mean {near}?"
+            ),
+        ))
+    }
+
+    fn slots(&self) -> Vec<Slot> {
+        match self {
+            Output::Line { slot, .. } => vec![*slot],
+            Output::Value { finding, .. } => vec![held(finding)],
+            Output::Margin { finding, .. } => finding.slots().collect(),
+            Output::Verdict { finding, .. } => finding.slots().chain([finding.wanted]).collect(),
+        }
+    }
+
+    fn is_number(&self) -> bool {
+        !matches!(self, Output::Verdict { .. })
+    }
+
+    fn name(&self) -> std::borrow::Cow<'static, str> {
+        match self {
+            Output::Line { name, .. } => (*name).into(),
+            Output::Value { name, .. } | Output::Margin { name, .. } | Output::Verdict { name, .. } => {
+                name.clone().into()
+            }
+        }
+    }
+
+    fn kind(&self) -> Option<&'static Kind> {
+        match self {
+            Output::Line { slot, .. } => Some(value_kind(*slot)),
+            Output::Value { finding, .. } => Some(value_kind(held(finding))),
+            Output::Margin { finding, .. } => Some(margin_kind(finding)),
+            Output::Verdict { .. } => None,
+        }
+    }
+}
+
+/// The lines on which an output rests directly.
+pub(super) fn slots_of(output: &str) -> Result<Vec<Slot>> {
+    Ok(Output::read(output)?.slots())
+}
+
+/// The kind of an output that is a number.
+pub(super) fn kind_of(output: &str) -> Result<&'static Kind> {
+    let read = Output::read(output)?;
+    read.kind()
+        .ok_or_else(|| refusal(0, output, "a verdict is a word: write `= meets` or `= tight`".to_owned()))
+}

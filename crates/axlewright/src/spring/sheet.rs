@@ -1,0 +1,328 @@
+use crate::Result;
+use crate::base::section::{Finding, Line, Margin, Section, choice, derived, line, own, step};
+use crate::units::{
+    Damping, Force, Frequency, Length, LinearStiffness, Quantity, Ratio, RatioPerLength, STANDARD_GRAVITY,
+    Stress,
+};
+
+const fn rate(path: &'static str, meaning: &'static str) -> Line {
+    line(path, LinearStiffness::KIND, meaning).within(
+        1.0,
+        1e9,
+        "common practice, no source: rates lie between 1 N/m and 1 GN/m",
+    )
+}
+
+const fn length(path: &'static str, meaning: &'static str) -> Line {
+    line(path, Length::KIND, meaning).above(
+        0.0,
+        100.0,
+        "common practice, no source: parts are no longer than 100 m",
+    )
+}
+
+const fn ratio(path: &'static str, meaning: &'static str) -> Line {
+    line(path, Ratio::KIND, meaning).within(
+        0.01,
+        3.0,
+        "common practice, no source: above 3 it is a percentage or turned upside down",
+    )
+}
+
+const fn wanted(path: &'static str, meaning: &'static str) -> Line {
+    line(path, Length::KIND, meaning).within(
+        0.0,
+        100.0,
+        "definition: a margin that is wanted is not negative",
+    )
+}
+
+const fn band(path: &'static str, meaning: &'static str) -> Line {
+    line(path, Frequency::KIND, meaning).above(
+        0.0,
+        1000.0,
+        "common practice, no source: bodies move slower than 1 kHz",
+    )
+}
+
+fn product(of: &[f64]) -> Result<f64> {
+    Ok(of[0] * of[1])
+}
+
+fn quotient(of: &[f64]) -> Result<f64> {
+    Ok(of[0] / of[1])
+}
+
+fn difference(of: &[f64]) -> Result<f64> {
+    Ok(of[0] - of[1])
+}
+
+fn sum(of: &[f64]) -> Result<f64> {
+    Ok(of[0] + of[1])
+}
+
+fn weight_at_spring(of: &[f64]) -> Result<f64> {
+    Ok(of[0] * STANDARD_GRAVITY / of[1])
+}
+
+fn difference_at_wheel(of: &[f64]) -> Result<f64> {
+    Ok((of[0] - of[1]) / of[2])
+}
+
+fn bind_margin(of: &[f64]) -> Result<f64> {
+    let [droop_length, damper_travel, motion_ratio, shortest] = [of[0], of[1], of[2], of[3]];
+    Ok(droop_length - damper_travel * motion_ratio - shortest)
+}
+
+/// The least of what ends the travel: the coils, the damper, and the bump stop where there is one.
+fn bump_left(of: &[f64]) -> Result<f64> {
+    let [coils, damper, sag, stop] = [of[0], of[1], of[2], of[3]];
+    Ok([damper - sag, stop - sag].into_iter().filter(|left| !left.is_nan()).fold(coils, f64::min))
+}
+
+fn along_mount(of: &[f64]) -> Result<f64> {
+    Ok(of[0] * of[1].cos())
+}
+
+/// Choice 0: on one axis with the spring.
+fn damper_ratio(of: &[f64]) -> Result<f64> {
+    Ok(if of[0] == 0.0 { of[1] } else { f64::NAN })
+}
+
+const STATICS: &str = "balance of virtual work at the wheel; standard gravity: 3rd CGPM";
+const LENGTHS: &str = "definition: lengths along the spring";
+const TRAVEL: &str = "definition: travel of the wheel is that of the spring over the motion ratio";
+const LOOSE: &str = "A compressed spring stores enough energy to kill: use a compressor made for it. One that is loose at full droop can leave its \
+                     seat on the road; local codes and licensed practice come first.";
+const BOUND: &str = "A damper is not always made to be a stop, and a spring that binds can break it or its mounts; local codes and licensed \
+                     practice come first.";
+
+/// What the sheet says of springs and dampers.
+pub const SHEET: Section = Section {
+    lines: &[
+        rate("axle.spring.rate", "of the spring along its own axis, as its maker says"),
+        length("axle.spring.free_length", "of the spring unloaded"),
+        length("axle.spring.solid_length", "block length: every coil touching"),
+        line("axle.spring.minimum_gap", Length::KIND, "sum of the gaps that must stay open between the coils (EN 13906-1)")
+            .within(0.0, 100.0, "definition: a gap is not negative"),
+        length("axle.spring.droop_length", "between the spring's seats with the wheel at full droop on its fully open damper"),
+        length("axle.spring.wire_diameter", "of the wire"),
+        length("axle.spring.mean_diameter", "of the coil, between the wire's centres"),
+        line("axle.spring.allowed_stress", Stress::KIND, "shear stress that the spring bears, with its maker's fatigue and set in mind")
+            .above(0.0, 1e10, "common practice, no source: steels bear less than 10 GPa"),
+        ratio("axle.spring.mount_ratio", "travel of the spring's moving mount over travel of the wheel, where that was measured"),
+        line("axle.spring.angle", crate::units::Angle::KIND, "between the spring and the travel that was measured at its mount")
+            .within(0.0, 1.5, "common practice, no source: beyond that it is a lever, not a spring"),
+        ratio("axle.spring.motion_ratio", "shortening of the spring over travel of the wheel, measured along the spring").by(&[own(
+            "r = r_m cos(a)",
+            "geometry: the part of the mount's travel that lies along the spring",
+            along_mount,
+            &["axle.spring.mount_ratio", "axle.spring.angle"],
+        )]),
+        line("axle.spring.ratio_gradient", RatioPerLength::KIND, "change of the motion ratio along the travel of the wheel, positive where it grows in bump")
+            .within(-100.0, 100.0, "common practice, no source: a ratio changes slower than 100 in a metre")
+            .or(0.0, "a motion ratio that does not change with travel, until it was measured"),
+        derived("axle.spring.force", Force::KIND, "in the spring at ride height").by(&[own(
+            "F = m g / r",
+            STATICS,
+            weight_at_spring,
+            &["axle.sprung_mass", "axle.spring.motion_ratio"],
+        )]),
+        derived("axle.spring.compression", Length::KIND, "of the spring at ride height, from its free length")
+            .by(&[step("spring.static_deflection", &["axle.spring.force", "axle.spring.rate"])]),
+        derived("axle.spring.ride_length", Length::KIND, "of the spring at ride height").by(&[own(
+            "L = L_0 - x",
+            LENGTHS,
+            difference,
+            &["axle.spring.free_length", "axle.spring.compression"],
+        )]),
+        derived("axle.spring.shortest", Length::KIND, "of the spring with its least gaps").by(&[own(
+            "L_c + s",
+            "EN 13906-1: block length plus the sum of the least gaps (from memory)",
+            sum,
+            &["axle.spring.solid_length", "axle.spring.minimum_gap"],
+        )]),
+        rate("axle.wheel_rate", "tangent rate at the wheel at ride height, without the tyre").by(&[step(
+            "spring.wheel_tangent_rate",
+            &["axle.spring.rate", "axle.spring.motion_ratio", "axle.spring.force", "axle.spring.ratio_gradient"],
+        )]),
+        derived("axle.ride_rate", LinearStiffness::KIND, "between body and ground: wheel rate and tyre in series")
+            .by(&[step("spring.ride_rate", &["axle.wheel_rate", "axle.tyre.rate"])]),
+        derived("axle.natural_frequency", Frequency::KIND, "undamped, of the sprung mass on the wheel rate")
+            .by(&[step("spring.natural_frequency", &["axle.wheel_rate", "axle.sprung_mass"])]),
+        derived("axle.ride_frequency", Frequency::KIND, "undamped, of the sprung mass on the ride rate")
+            .by(&[step("spring.natural_frequency", &["axle.ride_rate", "axle.sprung_mass"])]),
+        derived("vehicle.frequency_ratio", Ratio::KIND, "natural frequency of the rear over that of the front").by(&[own(
+            "f_r / f_f",
+            "definition: a ratio of two frequencies",
+            quotient,
+            &["rear.natural_frequency", "front.natural_frequency"],
+        )]),
+        line("axle.damper.rate", Damping::KIND, "of one damper, bump and rebound averaged by energy at the velocity that counts, gas force taken off")
+            .above(0.0, 1e7, "common practice, no source: dampers give less than 10 kN·s/mm"),
+        length("axle.damper.stroke", "of the damper, fully open less fully closed, bump rubbers on its rod left aside"),
+        choice("axle.damper.mounting", &["coil_over", "apart"], "whether the damper stands in the spring or apart from it"),
+        ratio("axle.damper.motion_ratio", "shortening of the damper over travel of the wheel").by(&[own(
+            "r_d = r on a coil-over",
+            "definition: a coil-over has one axis",
+            damper_ratio,
+            &["axle.damper.mounting", "axle.spring.motion_ratio"],
+        ).lacking("a damper that stands apart needs damper.motion_ratio")]),
+        derived("axle.damper.wheel_travel", Length::KIND, "travel of the wheel from the open to the closed damper").by(&[own(
+            "h / r_d",
+            TRAVEL,
+            quotient,
+            &["axle.damper.stroke", "axle.damper.motion_ratio"],
+        )]),
+        length("axle.bump_stop_travel", "travel of the wheel from full droop until the bump stop is touched; leave it out where there is none"),
+        derived("axle.droop_left", Length::KIND, "sag: travel of the wheel from ride height to full droop").by(&[own(
+            "z = (L_d - L) / r",
+            TRAVEL,
+            difference_at_wheel,
+            &["axle.spring.droop_length", "axle.spring.ride_length", "axle.spring.motion_ratio"],
+        )]),
+        derived("axle.coil_travel", Length::KIND, "travel of the wheel in bump until the coils reach their least gaps").by(&[own(
+            "(L - L_c - s) / r",
+            TRAVEL,
+            difference_at_wheel,
+            &["axle.spring.ride_length", "axle.spring.shortest", "axle.spring.motion_ratio"],
+        )]),
+        derived("axle.bump_left", Length::KIND, "travel of the wheel in bump until something ends it").by(&[own(
+            "the least of (L - L_c - s) / r, h / r_d - z and, where there is a bump stop, b - z",
+            "definition: travel left is the least of what ends it",
+            bump_left,
+            &["axle.coil_travel", "axle.damper.wheel_travel", "axle.droop_left", "?axle.bump_stop_travel"],
+        )]),
+        derived("axle.spring.bind_margin", Length::KIND, "what the spring could still shorten with the damper closed, its least gaps kept").by(&[own(
+            "L_d - (h / r_d) r - (L_c + s)",
+            LENGTHS,
+            bind_margin,
+            &["axle.spring.droop_length", "axle.damper.wheel_travel", "axle.spring.motion_ratio", "axle.spring.shortest"],
+        )]),
+        derived("axle.spring.captive_margin", Length::KIND, "how much the spring is compressed at full droop").by(&[own(
+            "L_0 - L_d",
+            LENGTHS,
+            difference,
+            &["axle.spring.free_length", "axle.spring.droop_length"],
+        )]),
+        derived("axle.spring.greatest_compression", Length::KIND, "of the spring at its least gaps, from its free length").by(&[own(
+            "L_0 - L_c - s",
+            LENGTHS,
+            difference,
+            &["axle.spring.free_length", "axle.spring.shortest"],
+        )]),
+        derived("axle.spring.greatest_force", Force::KIND, "in the spring at its least gaps").by(&[own(
+            "k (L_0 - L_c - s)",
+            "Hooke's law; a linear spring",
+            product,
+            &["axle.spring.rate", "axle.spring.greatest_compression"],
+        )]),
+        derived("axle.spring.stress", Stress::KIND, "shear stress in the wire at its least gaps").by(&[step(
+            "spring.coil_shear_stress",
+            &["axle.spring.greatest_force", "axle.spring.wire_diameter", "axle.spring.mean_diameter"],
+        )]),
+        derived("axle.damper.at_wheel", Damping::KIND, "damping at the wheel")
+            .by(&[step("spring.wheel_damping", &["axle.damper.rate", "axle.damper.motion_ratio"])]),
+        derived("axle.damping_ratio", Ratio::KIND, "of the sprung mass on the wheel rate")
+            .by(&[step("spring.damping_ratio", &["axle.damper.at_wheel", "axle.wheel_rate", "axle.sprung_mass"])]),
+        band("axle.wanted.frequency_low", "least natural frequency that is wanted"),
+        band("axle.wanted.frequency_high", "greatest natural frequency that is wanted"),
+        line("wanted.frequency_margin", Frequency::KIND, "how far inside its band a frequency is wanted")
+            .within(0.0, 1000.0, "definition: a margin is not negative")
+            .or(0.0, "nothing beyond the band itself"),
+        ratio("wanted.frequency_ratio_low", "least natural frequency of the rear over the front")
+            .or(1.0, "common practice, no source: a rear that is quicker than the front pitches less after a bump"),
+        ratio("wanted.frequency_ratio_high", "greatest natural frequency of the rear over the front")
+            .or(1.3, "common practice, no source"),
+        line("wanted.ratio_margin", Ratio::KIND, "how far inside its band a ratio is wanted")
+            .within(0.0, 10.0, "definition: a margin is not negative")
+            .or(0.0, "nothing beyond the band itself"),
+        line("wanted.damping_low", Ratio::KIND, "least damping ratio that is wanted")
+            .within(0.0, 3.0, "common practice, no source: ratios lie below 3")
+            .or(0.2, "common practice, no source"),
+        line("wanted.damping_high", Ratio::KIND, "greatest damping ratio that is wanted")
+            .within(0.0, 3.0, "common practice, no source: ratios lie below 3")
+            .or(0.45, "common practice, no source"),
+        wanted("wanted.bump", "travel of the wheel that is wanted in bump").or(0.06, "common practice, no source: 60 mm"),
+        wanted("wanted.droop", "travel of the wheel that is wanted in droop").or(0.05, "common practice, no source: 50 mm"),
+        wanted("wanted.spring_margin", "margin that is wanted along the spring: before coil bind, and of preload at full droop")
+            .or(0.003, "common practice, no source: 3 mm"),
+        line("wanted.spring_strength", Ratio::KIND, "margin of the stress that a spring bears over its stress")
+            .within(1.0, 100.0, "definition: below 1 a part is short, not tight")
+            .or(1.1, "common practice, no source"),
+    ],
+    findings: &[
+        Finding {
+            path: "axle.frequency",
+            question: "Does the body move at the frequency that is wanted?",
+            margin: Margin::Band {
+                value: "axle.natural_frequency",
+                low: "axle.wanted.frequency_low",
+                high: "axle.wanted.frequency_high",
+            },
+            wanted: "wanted.frequency_margin",
+            rests_on: &[],
+            caution: "",
+        },
+        Finding {
+            path: "vehicle.frequency_pair",
+            question: "Is the rear quicker than the front, but not by much?",
+            margin: Margin::Band {
+                value: "vehicle.frequency_ratio",
+                low: "wanted.frequency_ratio_low",
+                high: "wanted.frequency_ratio_high",
+            },
+            wanted: "wanted.ratio_margin",
+            rests_on: &[],
+            caution: "",
+        },
+        Finding {
+            path: "axle.damping",
+            question: "Does the damper suit spring and mass?",
+            margin: Margin::Band { value: "axle.damping_ratio", low: "wanted.damping_low", high: "wanted.damping_high" },
+            wanted: "wanted.ratio_margin",
+            rests_on: &[],
+            caution: "",
+        },
+        Finding {
+            path: "axle.bump",
+            question: "Is there travel left in bump?",
+            margin: Margin::Left { value: "axle.bump_left" },
+            wanted: "wanted.bump",
+            rests_on: &[],
+            caution: "",
+        },
+        Finding {
+            path: "axle.droop",
+            question: "Is there travel left in droop?",
+            margin: Margin::Left { value: "axle.droop_left" },
+            wanted: "wanted.droop",
+            rests_on: &[],
+            caution: "",
+        },
+        Finding {
+            path: "axle.coil_bind",
+            question: "Does the damper stop before the coils bind?",
+            margin: Margin::Left { value: "axle.spring.bind_margin" },
+            wanted: "wanted.spring_margin",
+            rests_on: &[],
+            caution: BOUND,
+        },
+        Finding {
+            path: "axle.captive",
+            question: "Does the spring stay captive at full droop?",
+            margin: Margin::Left { value: "axle.spring.captive_margin" },
+            wanted: "wanted.spring_margin",
+            rests_on: &[],
+            caution: LOOSE,
+        },
+        Finding {
+            path: "axle.spring_strength",
+            question: "Does the spring bear being pressed to its least gaps?",
+            margin: Margin::Ratio { capacity: "axle.spring.allowed_stress", demand: "axle.spring.stress" },
+            wanted: "wanted.spring_strength",
+            rests_on: &[],
+            caution: LOOSE,
+        },
+    ],
+};
