@@ -2902,8 +2902,8 @@ double axw_fluid_water_saturation_pressure_value(double temperature);
  * Axle loads, shares and centre of gravity from four scale readings.
  *
  * Formula
- *     `a = l (m_3 + m_4) / m`, `y = (b_f (m_1 - m_2) + b_r (m_3 - m_4)) / (2 m)`, diagonal share
- *     `(m_2 + m_3) / m`
+ *     `a = l (m_3 + m_4) / m_t`, `y = (b_f (m_1 - m_2) + b_r (m_3 - m_4)) / (2 m_t)`, diagonal
+ *     share `(m_2 + m_3) / m_t` with `m_t = m_1 + m_2 + m_3 + m_4`
  *
  * Parameters
  *     left_front [kg]: `m_1`, scale reading
@@ -5302,6 +5302,32 @@ int32_t axw_verdict_of_place(double place,
                              double high,
                              double wanted,
                              int32_t *verdict);
+
+/**
+ * Calls a function by its path, such as "spring.wheel_rate", and shows the work as plain text: the formula, each argument with its
+ * unit, the formula with the numbers put in, the result, the limits, the source, the caution, the revision.
+ *
+ * `inputs_si` holds `count` arguments in coherent SI, in their order; `system` is `AXW_METRIC` or `AXW_US`. What the function refuses is
+ * refused as by itself. `needed` receives the bytes that the text needs, its closing NUL included; `buffer` may be NULL.
+ */
+int32_t axw_work(const char *function,
+                 const double *inputs_si,
+                 size_t count,
+                 int32_t system,
+                 char *buffer,
+                 size_t size,
+                 size_t *needed);
+
+/**
+ * `axw_work` as JSON text; `si` in it is coherent SI, with all digits.
+ */
+int32_t axw_work_json(const char *function,
+                      const double *inputs_si,
+                      size_t count,
+                      int32_t system,
+                      char *buffer,
+                      size_t size,
+                      size_t *needed);
 
 #ifdef __cplusplus
 }  // extern "C"

@@ -6035,8 +6035,8 @@ pub extern "C" fn axw_fluid_water_saturation_pressure_value(temperature: f64) ->
 /// Axle loads, shares and centre of gravity from four scale readings.
 ///
 /// Formula
-///     `a = l (m_3 + m_4) / m`, `y = (b_f (m_1 - m_2) + b_r (m_3 - m_4)) / (2 m)`, diagonal share
-///     `(m_2 + m_3) / m`
+///     `a = l (m_3 + m_4) / m_t`, `y = (b_f (m_1 - m_2) + b_r (m_3 - m_4)) / (2 m_t)`, diagonal
+///     share `(m_2 + m_3) / m_t` with `m_t = m_1 + m_2 + m_3 + m_4`
 ///
 /// Parameters
 ///     left_front [kg]: `m_1`, scale reading

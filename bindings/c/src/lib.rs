@@ -8,11 +8,13 @@ mod generated;
 mod table;
 mod text;
 mod verdict;
+mod work;
 
 pub use generated::*;
 pub use table::*;
 pub use text::*;
 pub use verdict::*;
+pub use work::*;
 
 use axlewright::Error;
 use std::cell::RefCell;

@@ -29,6 +29,15 @@ fn unknown(name: &str) -> String {
     format!("there is no quantity {name:?}; there are {}", names.join(", "))
 }
 
+/// The units of a shop by their number.
+pub(crate) fn shop(system: i32) -> Outcome<text::System> {
+    match system {
+        AXW_METRIC => Ok(text::System::Metric),
+        AXW_US => Ok(text::System::Us),
+        other => Err(Failure::NotThere(format!("system = {other} is neither AXW_METRIC nor AXW_US"))),
+    }
+}
+
 /// A conversion that stays a finite number.
 fn finite(name: &str, from: f64, unit: &Unit, to: f64) -> Outcome<f64> {
     if to.is_finite() {
@@ -67,12 +76,10 @@ pub unsafe extern "C" fn axw_text_print(
 ) -> i32 {
     guard(|| {
         let kind = unsafe { kind(quantity) }?;
-        let (system, unit) = match system {
-            AXW_METRIC => (text::System::Metric, kind.metric),
-            AXW_US => (text::System::Us, kind.us),
-            other => {
-                return Err(Failure::NotThere(format!("system = {other} is neither AXW_METRIC nor AXW_US")));
-            }
+        let system = shop(system)?;
+        let unit = match system {
+            text::System::Metric => kind.metric,
+            text::System::Us => kind.us,
         };
         let unit = kind.unit(unit).unwrap_or(&kind.units[0]);
         finite("si", si, unit, unit.from_si(si))?;

@@ -41,5 +41,7 @@ void test_text(void);
 void test_models(void);
 void test_tables(void);
 void test_verdicts(void);
+void test_work(void);
+void test_work_of(const char *family, const double *x, size_t count, double wanted);
 
 #endif

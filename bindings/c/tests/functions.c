@@ -59,6 +59,7 @@ static void one_family(const family *of)
     CHECK(isfinite(wanted) && !same_bits(wanted, UNTOUCHED));
     STATUS(of->scalar(of->good, NULL), AXW_OK);
     SAME(of->value(of->good), wanted);
+    test_work_of(of->name, of->good, of->count, wanted);
 
     double store[MOST][ROWS], outs[ROWS] = {UNTOUCHED, UNTOUCHED, UNTOUCHED};
     const double *arrays[MOST];

@@ -62,6 +62,7 @@ int main(void)
     test_models();
     test_tables();
     test_verdicts();
+    test_work();
     printf("%ld passed, %ld failed\n", checks_passed, checks_failed);
     return checks_failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
 }

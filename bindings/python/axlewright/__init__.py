@@ -8,7 +8,7 @@
 
 Functions and models of a system of the vehicle stand in its module: `axlewright.spring`, `axlewright.mass` ...
 They take quantities by keyword. `axlewright.si` holds the same functions as NumPy ufuncs on plain numbers in
-coherent SI; `axlewright.units` holds the units.
+coherent SI; `axlewright.units` holds the units. `work(spring.wheel_rate, ...)` shows how an answer came about.
 """
 
 from importlib import import_module
@@ -17,6 +17,7 @@ from typing import TYPE_CHECKING, Any
 from axlewright import units
 from axlewright._native import DocumentError, DomainError, Quantity, TextError, Unit, __version__
 from axlewright._table import Table
+from axlewright._work import Work, work
 from axlewright.generated import SYSTEMS
 
 if TYPE_CHECKING:
@@ -33,8 +34,10 @@ __all__ = [
     "Table",
     "TextError",
     "Unit",
+    "Work",
     "__version__",
     "units",
+    "work",
 ]
 
 

@@ -13,6 +13,7 @@ mod product;
 mod quantity;
 mod table;
 mod ufunc;
+mod work;
 
 #[pymodule]
 fn _native(m: &Bound<'_, PyModule>) -> PyResult<()> {
@@ -22,6 +23,7 @@ fn _native(m: &Bound<'_, PyModule>) -> PyResult<()> {
     quantity::register(m)?;
     table::register(m)?;
     model::register(m)?;
+    work::register(m)?;
     let kernels = call::Kernels { functions: PyDict::new(py), ufuncs: PyDict::new(py) };
     ufunc::register(&kernels)?;
     generated::register(&kernels)?;

@@ -20,7 +20,7 @@ from typing import Any
 import numpy as np
 import pytest
 
-from axlewright import DocumentError, DomainError, Quantity, TextError, units
+from axlewright import DocumentError, DomainError, Quantity, TextError, units, work
 
 ROOT = Path(__file__).resolve().parents[3]
 CATALOGUE = json.loads((ROOT / "docs" / "generated.json").read_text(encoding="utf-8"))
@@ -236,6 +236,36 @@ def test_quantities(row: Row, rust: dict[str, dict[str, str]]) -> None:
         assert str(caught.value) == answer
 
 
+# ---- The work behind an answer
+
+
+def of_json(text: str) -> dict[str, float | str]:
+    page = json.loads(text)
+    return {name: one["si"] for name, one in zip(results(page["function"]), page["results"], strict=True)}
+
+
+@rows("function")
+def test_work(row: Row, rust: dict[str, dict[str, str]]) -> None:
+    function = row["function"]
+    system, name = function.split(".")
+    inputs = numbers(row, by_quantity)
+    parameters = FUNCTIONS[function]["parameters"]
+    given = {one["name"]: quantity(value, one["kind"]) for one, value in zip(parameters, inputs, strict=True)}
+    call = getattr(import_module(f"axlewright.{system}"), name)
+    if "error" in rust[row["id"]]:
+        with pytest.raises(DomainError) as caught:
+            work(call, **given)
+        assert said(str(caught.value)) == rust[row["id"]]
+        return
+    made = work(call, **given)
+    names = results(function)
+    found = {one: plain(getattr(made.result, one) if len(names) > 1 else made.result) for one in names}
+    assert said(found) == said(of_json(made.to_json())) == rust[row["id"]]
+    assert [bits(plain(made.inputs[one["name"]])) for one in parameters] == [bits(value) for value in inputs]
+    assert json.loads(made.to_json())["with_numbers"] in made.text.replace("\n    ", "\n")
+    assert FUNCTIONS[function]["source"] in made.text and FUNCTIONS[function]["caution"] in made.text
+
+
 # ---- C
 
 
@@ -297,6 +327,17 @@ def test_c(row: Row, rust: dict[str, dict[str, str]], library: ctypes.CDLL) -> N
             assert math.isnan(value) and message(library) == answer
         else:
             assert bits(value) == bits(float(answer[name]))
+
+    buffer = create_string_buffer(16384)
+    status = library.axw_work_json(
+        function.encode(), (c_double * len(inputs))(*inputs), c_size_t(len(inputs)), 0, buffer, c_size_t(16384), None
+    )
+    if isinstance(answer, str):
+        assert AXW_OUT_OF_RANGE <= status < 100
+        assert message(library) == answer
+    else:
+        assert status == AXW_OK, message(library)
+        assert said(of_json(buffer.value.decode())) == rust[row["id"]]
 
     entry = getattr(library, c_name(function) + "_n")
     entry.argtypes = [c_size_t] + [POINTER(c_double)] * (len(inputs) + len(names)) + [POINTER(c_int32)]

@@ -149,7 +149,8 @@ impl Work {
         let line = |slot: &Slot, si: f64, written: Option<&String>| {
             let symbol = if slot.symbol.is_empty() { String::new() } else { format!("{} = ", slot.symbol) };
             let (shop, coherent) = (text::print(si, slot.kind, system), text::print_si(si, slot.kind));
-            let mut also: Vec<String> = written.map(|text| format!("written `{text}`")).into_iter().collect();
+            let written = written.filter(|text| **text != shop);
+            let mut also: Vec<String> = written.map(|text| format!("written {text}")).into_iter().collect();
             if coherent != shop {
                 also.push(coherent);
             }
@@ -161,11 +162,11 @@ impl Work {
         let results = entry.outputs.iter().zip(&self.results);
         let results: Vec<String> = results.map(|(slot, si)| line(slot, *si, None)).collect();
         let sections = [
-            ("Formula", entry.formula.to_owned()),
+            ("Formula", entry.formula.replace('`', "")),
             ("Arguments", inputs.join("\n")),
             ("With the numbers, in SI", self.with_numbers().unwrap_or_default()),
             ("Result", results.join("\n")),
-            ("Valid for (SI)", entry.valid_for.to_owned()),
+            ("Valid for (SI)", entry.valid_for.replace('`', "")),
             ("Source", entry.source.to_owned()),
             ("Caution", entry.caution.to_owned()),
         ];
@@ -268,6 +269,21 @@ pub fn one_row<const I: usize, const O: usize>(
 /// Rows that are worked on at once, so few that they stay in the nearest cache.
 const BLOCK: usize = 128;
 
+/// The results, or NaN for each, and whether it was refused. What owns nothing is told apart, so that the loop drops nothing.
+#[inline(always)]
+fn numbers<const O: usize>(answer: Result<[f64; O]>) -> ([f64; O], bool) {
+    match answer {
+        Ok(results) => (results, false),
+        Err(Error::OutOfRange { .. } | Error::Contradiction { .. } | Error::Length { .. }) => {
+            ([f64::NAN; O], true)
+        }
+        Err(owning) => {
+            drop(owning);
+            ([f64::NAN; O], true)
+        }
+    }
+}
+
 /// Many calls of a function on plain numbers: what [`Entry::batch`] does. Each input has as many values as the outputs have, or
 /// one for all rows. A refused row is NaN in every output, and `refused` is told its index and why, in order. Lengths that do
 /// not fit are refused before anything is written.
@@ -304,22 +320,23 @@ pub fn rows<const I: usize, const O: usize>(
                 values[..here.len()].copy_from_slice(&input[here.clone()]);
             }
         }
+        let count = here.len().min(BLOCK);
+        let at = |j: usize| from_fn(|i| x[i][j]);
         let mut bad = 0; // counted: whether there was any does not vectorise
-        for j in 0..here.len().min(BLOCK) {
-            let answer = function(from_fn(|i| x[i][j]));
-            bad += u64::from(answer.is_err());
-            let results = answer.unwrap_or([f64::NAN; O]);
-            for o in 0..O {
-                y[o][j] = results[o];
+        for j in 0..count {
+            let (results, refused) = numbers(function(at(j)));
+            bad += u64::from(refused);
+            for (values, result) in y.iter_mut().zip(results) {
+                values[j] = result;
             }
         }
         for (output, values) in outputs.iter_mut().zip(&y) {
             output[here.clone()].copy_from_slice(&values[..here.len()]);
         }
         if bad > 0 {
-            for j in 0..here.len() {
-                if let Err(error) = function(from_fn(|i| x[i][j])) {
-                    refused(start + j, error);
+            for (j, row) in here.enumerate() {
+                if let Err(error) = function(at(j)) {
+                    refused(row, error);
                 }
             }
         }
@@ -373,7 +390,7 @@ mod tests {
         let work = ENTRY.work(&[9.0, 16.0]).unwrap().as_written([None, Some("16 m".to_owned())]);
         let text = work.text(System::Metric);
         for part in
-            ["x = x = 9000 mm (9 m)", "other = 16000 mm (written `16 m`; 16 m)", "r = root = 5\n", "made up"]
+            ["x = x = 9000 mm (9 m)", "other = 16000 mm (written 16 m; 16 m)", "r = root = 5\n", "made up"]
         {
             assert!(text.contains(part), "{part} is not in\n{text}");
         }

@@ -1647,7 +1647,7 @@ pub static ENTRIES: &[Entry] = &[
     Entry {
         path: "mass.weight_distribution",
         summary: "Axle loads, shares and centre of gravity from four scale readings.",
-        formula: "`a = l (m_3 + m_4) / m`, `y = (b_f (m_1 - m_2) + b_r (m_3 - m_4)) / (2 m)`, diagonal share `(m_2 + m_3) / m`",
+        formula: "`a = l (m_3 + m_4) / m_t`, `y = (b_f (m_1 - m_2) + b_r (m_3 - m_4)) / (2 m_t)`, diagonal share `(m_2 + m_3) / m_t` with\n`m_t = m_1 + m_2 + m_3 + m_4`",
         valid_for: "- `0 < left_front <= 1000000`\n- `0 < right_front <= 1000000`\n- `0 < left_rear <= 1000000`\n- `0 < right_rear <= 1000000`\n- `0 < wheelbase <= 100`\n- `0 < front_track <= 100`\n- `0 < rear_track <= 100`\n\nFour scales in one level plane, dampers settled, nobody leaning on the vehicle.",
         source: "Static equilibrium (moments about the front axle and the centreline); Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 18 (from memory)",
         caution: "",

@@ -1,0 +1,136 @@
+"""The work behind an answer."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable, Iterable, Mapping
+from html import escape
+from importlib import import_module
+from types import MappingProxyType
+from typing import Any, Generic, Literal, ParamSpec, TypeVar
+
+from axlewright._native import _work
+
+P = ParamSpec("P")
+T = TypeVar("T", covariant=True)
+
+
+class Work(Generic[T]):
+    """A call with its answer and how it came about: formula, numbers put in, result, source, caution, revision.
+
+    It never changes, prints as plain text and shows itself as a table in a notebook. `work` makes one.
+    """
+
+    __slots__ = ("_function", "_given", "_inputs", "_json", "_result", "_system", "_text")
+
+    def __init__(self, function: str, arguments: Mapping[str, Any], system: Literal["metric", "us"] | None = None):
+        self._function = function
+        door = _door(function)
+        self._result: T = door(**arguments)
+        self._inputs, self._given, self._system, self._text, self._json = _work(function, dict(arguments), system)
+
+    @property
+    def function(self) -> str:
+        """Path of the function: `spring.wheel_rate`."""
+        return self._function
+
+    @property
+    def inputs(self) -> Mapping[str, Any]:
+        """The arguments by name: quantities, and floats for ratios."""
+        return MappingProxyType(self._inputs)
+
+    @property
+    def result(self) -> T:
+        """What the function gives."""
+        return self._result
+
+    @property
+    def text(self) -> str:
+        """The work as plain text."""
+        return self._text
+
+    def to_json(self) -> str:
+        """The work as JSON text; `si` in it is coherent SI, with all digits."""
+        return self._json
+
+    def shown_in(self, system: Literal["metric", "us"]) -> Work[T]:
+        """The same work in the units of a metric or of a US shop."""
+        return type(self)(self._function, self._given, system)
+
+    def __str__(self) -> str:
+        return self._text
+
+    def __repr__(self) -> str:
+        arguments = ", ".join(f"{name}={value!r}" for name, value in self._given.items())
+        return f"work({self._function}, {arguments})"
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, Work) and (self._function, self._json) == (other._function, other._json)
+
+    def __hash__(self) -> int:
+        return hash((self._function, self._json))
+
+    def __reduce__(self) -> tuple[Any, ...]:
+        return type(self), (self._function, self._given, self._system)
+
+    def _repr_html_(self) -> str:
+        page = json.loads(self._json)
+        names = ("symbol", "name", "shown", "written", "si", "unit", "meaning")
+        head = _row("th", ("symbol", "name", "value", "written", "SI", "", "meaning"))
+        body = "".join(
+            _row("td", (one.get(name) for name in names)) for part in ("inputs", "results") for one in page[part]
+        )
+        sections = (
+            ("Formula", page["formula"].replace("`", "")),
+            ("With the numbers, in SI", page.get("with_numbers", "")),
+            ("Valid for (SI)", page["valid_for"].replace("`", "")),
+            ("Source", page["source"]),
+            ("Caution", page["caution"]),
+        )
+        prose = "".join(
+            f'<p><b>{escape(title)}</b><br><span style="white-space: pre-line">{escape(words)}</span></p>'
+            for title, words in sections
+            if words
+        )
+        stamp = f"axlewright {page['version']}, revision {page['revision']} of this function"
+        return (
+            f"<p><code>{escape(page['function'])}</code> {escape(page['summary'])}</p>"
+            f"<table>{head}{body}</table>{prose}<p><small>{escape(stamp)}</small></p>"
+        )
+
+
+def work(function: Callable[P, T], /, *args: P.args, **arguments: P.kwargs) -> Work[T]:
+    """Calls a function of a system and shows the work: formula, numbers put in with their units, result, source, caution.
+
+    >>> from axlewright import spring, work
+    >>> shown = work(spring.static_deflection, load="900 lbf", tangent_rate="225 lbf/in")
+    >>> print(shown.result)
+    4 in
+    >>> "x = (4003.4 N) / (39403.5 N/m)" in shown.text
+    True
+
+    It refuses what the function refuses, in the same way, and takes one case, not arrays.
+    """
+    if args or "invalid" in arguments:
+        raise TypeError("work takes the function's own arguments by keyword, and nothing else")
+    return Work(_path(function), arguments)
+
+
+def _path(function: object) -> str:
+    """The path of a public function: `spring.wheel_rate`."""
+    module, name = getattr(function, "__module__", None) or "", getattr(function, "__name__", "")
+    system = module.removeprefix("axlewright.").removesuffix(".generated")
+    path = f"{system}.{name}"
+    if module != f"axlewright.{system}.generated" or isinstance(function, type) or _door(path) is not function:
+        raise TypeError(f"{function!r} is no function of a system, like axlewright.spring.wheel_rate")
+    return path
+
+
+def _door(path: str) -> Any:
+    system, _, name = path.partition(".")
+    return getattr(import_module(f"axlewright.{system}"), name, None)
+
+
+def _row(cell: str, values: Iterable[object]) -> str:
+    cells = "".join(f"<{cell}>{'' if value is None else escape(str(value))}</{cell}>" for value in values)
+    return f"<tr>{cells}</tr>"
