@@ -84,8 +84,10 @@ def test_it_is_pickled_and_copied(made: Work[Quantity]) -> None:
 
 def test_pint_quantities() -> None:
     registry = pint.UnitRegistry()
-    made = work(spring.static_deflection, load=registry.Quantity(900, "lbf"), tangent_rate="225 lbf/in")
-    assert made.result == spring.static_deflection(load="900 lbf", tangent_rate="225 lbf/in")
+    load = registry.Quantity(4, "kN")
+    made = work(spring.static_deflection, load=load, tangent_rate="225 lbf/in")
+    assert made.result == spring.static_deflection(load=load, tangent_rate="225 lbf/in")
+    assert made.inputs["load"].si == 4000.0
     assert pickle.loads(pickle.dumps(made)) == made
 
 
