@@ -707,7 +707,7 @@ class TestModels:
 def test_a_system_is_found_or_named():
     assert axlewright.spring is spring and "spring" in dir(axlewright)
     assert set(dir(axlewright)) - {"__version__"} == {
-        *("DocumentError", "DomainError", "Q", "Quantity", "Table", "TextError", "Unit", "si", "units"),
+        *("DocumentError", "DomainError", "Q", "Quantity", "Table", "TextError", "Unit", "Work", "si", "units", "work"),
         *axlewright.generated.SYSTEMS,
     }
     assert dir(axlewright.si) == sorted(axlewright.si.generated.SYSTEMS)
