@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Callable, Iterable, Mapping
-from html import escape
 from importlib import import_module
 from types import MappingProxyType
 from typing import Any, Generic, Literal, ParamSpec, TypeVar
@@ -74,6 +72,9 @@ class Work(Generic[T]):
         return type(self), (self._function, self._given, self._system)
 
     def _repr_html_(self) -> str:
+        import json
+        from html import escape
+
         page = json.loads(self._json)
         names = ("symbol", "name", "shown", "written", "si", "unit", "meaning")
         head = _row("th", ("symbol", "name", "value", "written", "SI", "", "meaning"))
@@ -132,5 +133,7 @@ def _door(path: str) -> Any:
 
 
 def _row(cell: str, values: Iterable[object]) -> str:
-    cells = "".join(f"<{cell}>{'' if value is None else escape(str(value))}</{cell}>" for value in values)
+    from html import escape
+
+    cells = "".join(f"<{cell}>{'' if value is None else escape(str(value).replace('`', ''))}</{cell}>" for value in values)
     return f"<tr>{cells}</tr>"

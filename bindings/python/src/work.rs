@@ -4,6 +4,7 @@ use crate::error::{guard, raise};
 use crate::quantity::{Quantity, take};
 use axlewright::base::text::{System, print_in};
 use axlewright::catalogue;
+use axlewright::units::{Quantity as _, Ratio};
 use pyo3::exceptions::{PyTypeError, PyValueError};
 use pyo3::prelude::*;
 use pyo3::types::{PyDict, PyString};
@@ -36,13 +37,14 @@ fn work<'py>(
                 )));
             };
             us |= unit.is_some_and(|unit| kind.us != kind.metric && unit.name == kind.us);
-            let quantity = Quantity::result(py, value, kind, unit.unwrap_or(&kind.units[0]))?;
+            let of_kind = unit.unwrap_or(&kind.units[0]);
+            let quantity = Quantity::result(py, value, kind, of_kind)?;
             inputs.set_item(name, &quantity)?;
             if let Ok(words) = argument.cast::<PyString>() {
                 written.push(Some(words.to_str()?.trim().to_owned()));
                 given.set_item(name, words)?;
             } else {
-                written.push(unit.map(|unit| print_in(si, kind, unit)));
+                written.push((kind != Ratio::KIND).then(|| print_in(si, kind, of_kind)));
                 given.set_item(name, quantity)?;
             }
             numbers.push(si);
