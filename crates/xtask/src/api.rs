@@ -6,6 +6,7 @@ use axlewright::units::Kind;
 use proc_macro2::{TokenStream, TokenTree};
 use serde::Serialize;
 use std::collections::{BTreeMap, BTreeSet};
+use std::ops::Not;
 use std::path::{Path, PathBuf};
 use syn::{FnArg, ImplItem, Item, Pat, ReturnType, Type, Visibility};
 
@@ -61,6 +62,27 @@ pub struct Parameter {
     pub meaning: String,
     /// The limit as people write it, where the function states one.
     pub limit: Option<String>,
+    /// The same in numbers.
+    pub range: Range,
+}
+
+/// What a parameter may be, in coherent SI; the catalogue leaves out what is absent or false.
+#[derive(Debug, Clone, Default, Serialize)]
+pub struct Range {
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub lower: Option<f64>,
+    #[serde(skip_serializing_if = "Not::not")]
+    pub lower_open: bool,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub upper: Option<f64>,
+    #[serde(skip_serializing_if = "Not::not")]
+    pub upper_open: bool,
+    /// The parameter that it must exceed.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub exceeds: Option<String>,
+    /// A count.
+    #[serde(skip_serializing_if = "Not::not")]
+    pub whole: bool,
 }
 
 /// What one result is made of.
@@ -294,13 +316,17 @@ impl Api {
                 .find(|(name, _)| *name == argument_name)
                 .map(|(_, meaning)| meaning.clone())
                 .ok_or_else(|| place(format!("`{argument_name}` is not described under `# Parameters`")))?;
-            let of_this = limits.iter().filter(|(name, _)| *name == argument_name);
-            let own: Vec<&str> = of_this.map(|(_, limit)| limit.as_str()).collect();
+            let of_this = || limits.iter().filter(|limit| limit.argument == argument_name);
+            let own: Vec<&str> = of_this().map(|limit| limit.text.as_str()).collect();
             if !limits.is_empty() && own.iter().all(|limit| limit.contains(" > ")) {
                 return Err(place(format!("`{argument_name}` has no range of its own in `valid!`")));
             }
             let limit = (!own.is_empty()).then(|| own.join(", "));
-            parameters.push(Parameter { name: argument_name, kind, list, meaning, limit });
+            let mut range = Range { whole: is_whole(block, &argument_name), ..Range::default() };
+            for limit in of_this() {
+                limit.narrow(&mut range);
+            }
+            parameters.push(Parameter { name: argument_name, kind, list, meaning, limit, range });
         }
         if parameters.len() != meanings.len() {
             return Err(place("`# Parameters` describes something that is no argument".into()));
@@ -311,7 +337,7 @@ impl Api {
             .lines()
             .filter_map(|line| line.trim().strip_prefix("- `")?.strip_suffix('`').map(str::to_owned))
             .collect();
-        let enforced: Vec<String> = limits.iter().map(|(_, limit)| limit.clone()).collect();
+        let enforced: Vec<String> = limits.iter().map(|limit| limit.text.clone()).collect();
         if sections.contains_key("Valid for") && stated != enforced {
             return Err(place(format!("`# Valid for` states {stated:?}, `valid!` enforces {enforced:?}")));
         }
@@ -679,8 +705,33 @@ fn literal_value(literal: &syn::Lit) -> Option<f64> {
     }
 }
 
-/// What the first `valid!` of a function enforces: argument, and the limit as people write it.
-fn limits(block: &syn::Block, consts: &BTreeMap<String, f64>) -> Fallible<Vec<(String, String)>> {
+/// One line of `valid!`.
+#[derive(Default)]
+struct Limit {
+    argument: String,
+    /// As people write it.
+    text: String,
+    lower: Option<(f64, bool)>,
+    upper: Option<(f64, bool)>,
+    exceeds: Option<String>,
+}
+
+impl Limit {
+    fn narrow(&self, range: &mut Range) {
+        if let Some((value, open)) = self.lower {
+            (range.lower, range.lower_open) = (Some(value), open);
+        }
+        if let Some((value, open)) = self.upper {
+            (range.upper, range.upper_open) = (Some(value), open);
+        }
+        if self.exceeds.is_some() {
+            range.exceeds.clone_from(&self.exceeds);
+        }
+    }
+}
+
+/// What the first `valid!` of a function enforces.
+fn limits(block: &syn::Block, consts: &BTreeMap<String, f64>) -> Fallible<Vec<Limit>> {
     let Some(syn::Stmt::Macro(statement)) = block.stmts.first() else { return Ok(Vec::new()) };
     if !statement.mac.path.is_ident("valid") {
         return Ok(Vec::new());
@@ -690,25 +741,45 @@ fn limits(block: &syn::Block, consts: &BTreeMap<String, f64>) -> Fallible<Vec<(S
     for entry in tokens.split(|token| is_punct(token, ';')).collect::<Vec<_>>().chunks(2) {
         let [entry, _source] = entry else { continue };
         let [TokenTree::Ident(argument), rest @ ..] = entry else { continue };
-        limits.push((argument.to_string(), limit(&argument.to_string(), rest, consts)?));
+        limits.push(limit(&argument.to_string(), rest, consts)?);
     }
     Ok(limits)
+}
+
+/// Whether the function says `whole("studs", studs)?` of an argument.
+fn is_whole(block: &syn::Block, argument: &str) -> bool {
+    block.stmts.iter().any(|statement| {
+        if let syn::Stmt::Expr(syn::Expr::Try(tried), _) = statement
+            && let syn::Expr::Call(call) = &*tried.expr
+            && let syn::Expr::Path(called) = &*call.func
+            && let Some(syn::Expr::Path(of)) = call.args.last()
+        {
+            called.path.segments.last().is_some_and(|name| name.ident == "whole")
+                && of.path.is_ident(argument)
+        } else {
+            false
+        }
+    })
 }
 
 fn is_punct(token: &TokenTree, wanted: char) -> bool {
     matches!(token, TokenTree::Punct(punct) if punct.as_char() == wanted)
 }
 
-fn limit(argument: &str, tokens: &[TokenTree], consts: &BTreeMap<String, f64>) -> Fallible<String> {
+fn limit(argument: &str, tokens: &[TokenTree], consts: &BTreeMap<String, f64>) -> Fallible<Limit> {
+    let mut limit = Limit { argument: argument.to_owned(), ..Limit::default() };
     if let [first, TokenTree::Ident(other)] = tokens
         && is_punct(first, '>')
     {
-        return Ok(format!("{argument} > {other}"));
+        limit.text = format!("{argument} > {other}");
+        limit.exceeds = Some(other.to_string());
+        return Ok(limit);
     }
     let text: String = tokens.iter().skip(1).map(ToString::to_string).collect();
     let (low, high) = text.split_once("..").ok_or_else(|| format!("{argument}: a limit without `..`"))?;
     if low.is_empty() && high.is_empty() {
-        return Ok(format!("{argument} finite"));
+        limit.text = format!("{argument} finite");
+        return Ok(limit);
     }
     let bound = |text: &str| -> Fallible<f64> {
         let tokens: TokenStream = text.parse().map_err(|_| format!("{argument}: {text}"))?;
@@ -716,25 +787,28 @@ fn limit(argument: &str, tokens: &[TokenTree], consts: &BTreeMap<String, f64>) -
         evaluate(&expression, consts)
             .ok_or_else(|| format!("{argument}: the bound {text} is not a number that is known here"))
     };
-    let mut out = String::new();
     if !low.is_empty() {
         let (value, sign) = low
             .strip_suffix("<=")
             .map(|v| (v, "<="))
             .or(low.strip_suffix('<').map(|v| (v, "<")))
             .ok_or("a bound without < or <=")?;
-        out.push_str(&format!("{} {sign} ", bound(value)?));
+        let value = bound(value)?;
+        limit.lower = Some((value, sign == "<"));
+        limit.text.push_str(&format!("{value} {sign} "));
     }
-    out.push_str(argument);
+    limit.text.push_str(argument);
     if !high.is_empty() {
         let (value, sign) = high
             .strip_prefix("<=")
             .map(|v| (v, "<="))
             .or(high.strip_prefix('<').map(|v| (v, "<")))
             .ok_or("a bound without < or <=")?;
-        out.push_str(&format!(" {sign} {}", bound(value)?));
+        let value = bound(value)?;
+        limit.upper = Some((value, sign == "<"));
+        limit.text.push_str(&format!(" {sign} {value}"));
     }
-    Ok(out)
+    Ok(limit)
 }
 
 fn evaluate(expression: &syn::Expr, consts: &BTreeMap<String, f64>) -> Option<f64> {
