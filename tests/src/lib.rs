@@ -1,6 +1,8 @@
 //! Outside reference rows, run through the core; and what keeps the surfaces in step.
 
+pub mod catalogue;
 mod generated;
+pub mod rows;
 pub use generated::FUNCTIONS;
 
 /// One function of the core, callable by its name.

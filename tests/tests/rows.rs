@@ -9,7 +9,8 @@ use axlewright::spring::Corner;
 use axlewright::tyre::Tyre;
 use axlewright::units::{AbsolutePressure, AngularVelocity, Length, Quantity};
 use axlewright::{Model, Result as Answer};
-use axlewright_tests::{Entry, FUNCTIONS};
+use axlewright_tests::FUNCTIONS;
+use axlewright_tests::rows::{arguments, entry, number, rows, words};
 use serde_json::{Map, Value, json};
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
@@ -41,49 +42,14 @@ enum Found {
 
 type Results = Vec<(&'static str, Found)>;
 
-fn rows() -> Vec<Value> {
-    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("rows");
-    let mut files: Vec<_> = std::fs::read_dir(folder).unwrap().map(|file| file.unwrap().path()).collect();
-    files.sort();
-    let files = files.iter().filter(|file| file.extension().is_some_and(|ending| ending == "json"));
-    let read = |file| match serde_json::from_str(&std::fs::read_to_string(file).unwrap()).unwrap() {
-        Value::Array(rows) => rows,
-        other => panic!("{other} is no list of rows"),
-    };
-    files.flat_map(read).collect()
-}
-
-fn words<'a>(row: &'a Value, key: &str) -> Option<&'a str> {
-    row.get(key).and_then(Value::as_str)
-}
-
 /// What the row asks: the name of a function, or of a model or unit.
 fn subject(row: &Value) -> &str {
     ["function", "model", "unit"].iter().find_map(|key| words(row, key)).unwrap()
 }
 
-fn entry(name: &str) -> &'static Entry {
-    FUNCTIONS.iter().find(|entry| entry.name == name).unwrap_or_else(|| panic!("no function {name}"))
-}
-
-/// A number, `"nan"`, `"inf"`, `"-inf"`, or the result of another function.
-fn number(input: &Value) -> f64 {
-    match input {
-        Value::Number(number) => number.as_f64().unwrap(),
-        Value::String(text) => text.parse().unwrap(),
-        _ => match function(input).unwrap().as_slice() {
-            [(_, Found::Number(value))] => *value,
-            other => panic!("{input} gives {other:?}, not one number"),
-        },
-    }
-}
-
 fn function(row: &Value) -> Answer<Results> {
     let entry = entry(words(row, "function").unwrap());
-    let inputs = row["inputs"].as_object().unwrap();
-    assert_eq!(inputs.len(), entry.parameters.len(), "{row}");
-    let arguments: Vec<f64> = entry.parameters.iter().map(|name| number(&inputs[*name])).collect();
-    let found = (entry.call)(&arguments)?;
+    let found = (entry.call)(&arguments(row))?;
     assert_eq!(found.len(), entry.results.len());
     Ok(entry.results.iter().copied().zip(found.into_iter().map(Found::Number)).collect())
 }

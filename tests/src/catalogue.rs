@@ -1,0 +1,143 @@
+//! Every function as the catalogue describes it: kinds and ranges of its parameters, its call, the points of its rows.
+#![allow(clippy::unwrap_used, clippy::panic, reason = "a test may panic, its helpers too")]
+
+use crate::rows::{arguments, entry, rows, words};
+use crate::{Entry, FUNCTIONS};
+use axlewright::units::Kind;
+use serde_json::Value;
+use std::path::Path;
+
+/// A parameter and what it may be, in coherent SI.
+#[derive(Debug)]
+pub struct Parameter {
+    /// Its name.
+    pub name: &'static str,
+    /// Its kind of quantity.
+    pub kind: &'static Kind,
+    /// No less than this.
+    pub lower: f64,
+    /// No more than this.
+    pub upper: f64,
+    /// A count.
+    pub whole: bool,
+}
+
+/// A function of the core.
+#[derive(Debug)]
+pub struct Function {
+    /// Its name, parameters, results and call.
+    pub entry: &'static Entry,
+    /// Its parameters, in order.
+    pub parameters: Vec<Parameter>,
+    /// The arguments of every row that it answers.
+    pub points: Vec<Vec<f64>>,
+}
+
+/// Every function of the core.
+pub fn functions() -> Vec<Function> {
+    let file = Path::new(env!("CARGO_MANIFEST_DIR")).join("../docs/generated.json");
+    let catalogue: Value = serde_json::from_str(&std::fs::read_to_string(file).unwrap()).unwrap();
+    let rows = rows();
+    let described = catalogue["functions"].as_array().unwrap();
+    assert_eq!(described.len(), FUNCTIONS.len(), "run `cargo xtask generate`");
+    described.iter().map(|of| Function::new(of, &rows)).collect()
+}
+
+impl Function {
+    fn new(described: &Value, rows: &[Value]) -> Function {
+        let name =
+            format!("{}.{}", described["system"].as_str().unwrap(), described["name"].as_str().unwrap());
+        let entry = entry(&name);
+        let parameters = described["parameters"].as_array().unwrap().iter().zip(entry.parameters);
+        let parameters = parameters.map(|(of, name)| {
+            assert_eq!(of["name"], **name, "{}", entry.name);
+            let range = &of["range"];
+            Parameter {
+                name,
+                kind: Kind::named(words(of, "kind").unwrap()).unwrap(),
+                lower: range["lower"].as_f64().unwrap_or(f64::NEG_INFINITY),
+                upper: range["upper"].as_f64().unwrap_or(f64::INFINITY),
+                whole: range["whole"] == true,
+            }
+        });
+        let answered = rows.iter().filter(|row| {
+            words(row, "function") == Some(entry.name) && row["expected"].get("error").is_none()
+        });
+        Function { entry, parameters: parameters.collect(), points: answered.map(arguments).collect() }
+    }
+
+    /// The place of a parameter.
+    pub fn place(&self, name: &str) -> usize {
+        let found = self.entry.parameters.iter().position(|known| *known == name);
+        found.unwrap_or_else(|| panic!("{} has no parameter {name}", self.entry.name))
+    }
+
+    /// The results, or none where the function refuses.
+    pub fn call(&self, x: &[f64]) -> Option<Vec<f64>> {
+        let found = (self.entry.call)(x).ok()?;
+        assert!(found.iter().all(|value| value.is_finite()), "{}{x:?} gives {found:?}", self.entry.name);
+        Some(found)
+    }
+
+    /// How far a result moves where each argument `x` moves by its own size, `|x df/dx|`, by differences. The sum over the result is
+    /// the condition number; times the rounding of a float the sum is what rounded arguments may do.
+    pub fn reach(&self, x: &[f64], result: usize) -> Vec<f64> {
+        let call = |x: &[f64]| self.call(x).map(|results| results[result]);
+        let here = call(x).unwrap_or_else(|| panic!("{} refuses {x:?}", self.entry.name));
+        let of = |(place, parameter): (usize, &Parameter)| {
+            let aside = |factor: f64| {
+                let mut aside = x.to_vec();
+                aside[place] *= factor;
+                call(&aside)
+            };
+            let there = if parameter.whole { None } else { aside(1.0 + 1e-6).or_else(|| aside(1.0 - 1e-6)) };
+            there.map_or(0.0, |there| (there - here).abs() / 1e-6)
+        };
+        self.parameters.iter().enumerate().map(of).collect()
+    }
+
+    /// A value of a parameter inside both its range and a narrower one; half of a range over many powers of ten is drawn evenly by
+    /// powers. Where the range has no end, a hundred times what the rows hold is one.
+    pub fn draw(&self, place: usize, within: Option<(f64, f64)>, random: &mut Random) -> f64 {
+        let parameter = &self.parameters[place];
+        let seen = self.points.iter().map(|point| point[place].abs()).filter(|x| *x > 0.0);
+        let most = seen.reduce(f64::max).unwrap_or(1.0) * 100.0;
+        let (low, high) = within.unwrap_or((f64::NEG_INFINITY, f64::INFINITY));
+        let end = |end: f64, other: f64| if end.is_finite() { end } else { other };
+        let lower = end(parameter.lower.max(low), -most);
+        let upper = end(parameter.upper.min(high), most);
+        if parameter.whole {
+            let counts = upper.min(lower + 20.0) - lower + 1.0;
+            return lower + (random.share() * counts).floor();
+        }
+        let least = if lower > 0.0 { lower } else { 1e-6 * upper };
+        if random.share() < 0.5 && lower >= 0.0 && upper > 100.0 * least {
+            least * (upper / least).powf(random.share())
+        } else {
+            lower + random.share() * (upper - lower)
+        }
+    }
+
+    /// A point that has every parameter inside its range.
+    pub fn random_point(&self, random: &mut Random) -> Vec<f64> {
+        (0..self.parameters.len()).map(|place| self.draw(place, None, random)).collect()
+    }
+}
+
+/// Uniform numbers from a seed, the same everywhere and for ever: SplitMix64 (Steele, Lea and Flood, OOPSLA 2014).
+#[derive(Debug)]
+pub struct Random(u64);
+
+impl Random {
+    /// Numbers of their own for every name.
+    pub fn of(name: &str) -> Random {
+        Random(name.bytes().fold(0, |sum: u64, byte| sum.wrapping_mul(257).wrapping_add(byte.into())))
+    }
+    /// The next number from 0 to 1.
+    pub fn share(&mut self) -> f64 {
+        self.0 = self.0.wrapping_add(0x9e37_79b9_7f4a_7c15);
+        let mixed = (self.0 ^ (self.0 >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
+        let mixed = (mixed ^ (mixed >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
+        ((mixed ^ (mixed >> 31)) >> 11) as f64 / (1_u64 << 53) as f64
+    }
+}
