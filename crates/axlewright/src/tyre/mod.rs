@@ -1,10 +1,15 @@
-//! Tyres and wheels: what the marking on the wall says, where the wheel stands, and what the speedometer makes of a change.
+//! Tyres and wheels: what the marking on the wall says, what the tyre carries, how it stands and rolls, where the wheel stands, and what the speedometer makes
+//! of a change.
 //!
 //! Symbols: `S` section width (m), `A` aspect ratio (section height over section width) (no unit), `d` rim diameter (m), `D` free
-//! diameter (m), `C` rolling circumference (m), `r` effective rolling radius (m), `w` rim width (m), `o` offset, positive where the mounting face lies
+//! diameter (m), `C` rolling circumference (m), `r` effective rolling and `r_l` loaded radius (m), `k` vertical rate (N/m), `F` load (N), `n` load index or turns
+//! along a distance, `w` rim width (m), `o` offset, positive where the mounting face lies
 //! towards the outside of the vehicle (m), `e` error of the speedometer, positive where it reads too much (no unit).
 
 mod bolt_circle_diameter;
+mod load_capacity;
+mod loaded_radius;
+mod rolling_radius;
 #[cfg(feature = "sheet")]
 mod sheet;
 mod size;
@@ -13,9 +18,12 @@ mod track_change;
 mod wheel_backspacing;
 
 pub use bolt_circle_diameter::bolt_circle_diameter;
-#[cfg(feature = "sheet")]
-pub use sheet::SHEET;
+pub use load_capacity::load_capacity;
+pub use loaded_radius::loaded_radius;
+pub use rolling_radius::{rolling_radius, rolling_radius_from_turns, rolling_turns};
 pub use size::{Dimensions, Rolling, Tyre};
 pub use speedometer::{speedometer_error, speedometer_error_at_shaft, true_speed};
 pub use track_change::track_change;
 pub use wheel_backspacing::{wheel_backspacing, wheel_offset};
+#[cfg(feature = "sheet")]
+pub use sheet::SHEET;

@@ -1,6 +1,7 @@
 use crate::base::document::Model;
 use crate::base::table::{Cell, Rows, Table};
-use crate::units::{Length, Quantity, Ratio, TurnsPerDistance};
+use crate::tyre::load_capacity;
+use crate::units::{Length, Mass, Quantity, Ratio, TurnsPerDistance, Velocity, km_h};
 use crate::{Error, Result, valid};
 use core::f64::consts::PI;
 
@@ -12,21 +13,27 @@ const INCH: f64 = 0.0254;
 const RADIAL: f64 = 3.05;
 const DIAGONAL: f64 = 2.99;
 
-/// A tyre by the marking on its wall: `225/70R15C 112/110R`, `P235/75R15`, `LT265/70R17`, `275/40ZR18 (99Y)`, `31x10.50R15LT`.
+/// A tyre by the marking on its wall: `225/70R15C 112/110R`, `P235/75R15`, `LT265/70R17`, `275/40ZR18 (99Y)`, `31x10.50R15LT`, `6.00-16`.
 ///
 /// # Formula
-/// metric: `H = S A`, `D = d + 2 H`; inch flotation: `D` and `S` as marked; `C = 3.05 D` radial, `2.99 D` diagonal
+/// metric: `H = S A`, `D = d + 2 H`; inch flotation: `D` and `S` as marked; old numeric: as metric, with the `A` of its series; `C = 3.05 D` radial, `2.99 D` diagonal
 ///
 /// # Fields
 /// - `marking` — the size as it stands on the wall; load index and speed symbol may follow
 ///
 /// # Valid for
 /// Sections of 50 mm to 500 mm, aspect ratios of 20 to 110, rims of code 8 to 30, flotation diameters of 15 in to 60 in.
-/// Anything else is taken for a slip of the pen. Old numeric markings are not read. Loaded and effective rolling radius depend on
+/// Anything else is taken for a slip of the pen. Loaded and effective rolling radius depend on
 /// load and pressure; the factor on the free diameter is a convention.
 ///
+/// An old numeric marking, width in inches with two decimals, does not say its height: `A` is that of the series, and the diameter good to about 2 %, so measure.
+/// Rim 16 to 19 (`6.00-16`, `7.50-16LT`): 1.03. Rim 10 to 15, decimals in tens but not .00 or .50 (`5.60-15`, `6.40-13`): 0.95; decimals that end in 5
+/// (`7.75-14`): 0.82; .00 or .50 on a rim up to 14 (`7.00-13`): 0.88; .00 or .50 with `LT` or `C` on 15: 1.03. Metric without a ratio (`185R14C`): 0.80.
+/// Where two series meet (`6.00-15`, `7.00-14LT`) and beyond a width of 3.00 to 9.00 it is refused.
+///
 /// # Source
-/// ISO 4000-1 (size designation and dimensions; 25.4 mm a rim code); rolling circumference: ETRTO Standards Manual and UN Regulation 30, from memory
+/// ISO 4000-1 (size designation and dimensions; 25.4 mm a rim code); rolling circumference: ETRTO Standards Manual and UN Regulation 30, from memory; ratios of the old
+/// numeric series: common practice, no source, chosen by the diameters in the tables of UN Regulations 30 and 54 as remembered; speed symbols: ISO 4000-1, from memory
 ///
 /// # Caution
 /// A tyre of another size than the approved one changes braking, clearance, load capacity and the speedometer; load index and speed symbol
@@ -68,7 +75,7 @@ pub struct Rolling {
     pub rolling_turns: TurnsPerDistance,
 }
 
-/// What a marking says.
+/// What a size says.
 struct Marking {
     /// In m.
     section_width: f64,
@@ -77,6 +84,17 @@ struct Marking {
     /// In m.
     rim: f64,
     radial: bool,
+}
+
+/// What stands after the size.
+#[derive(Debug, Clone, Copy, Default, PartialEq)]
+struct Service {
+    /// Load index of the tyre that stands single.
+    single: Option<f64>,
+    /// Load index of each of two on one end of an axle.
+    dual: Option<f64>,
+    /// In km/h.
+    speed: Option<f64>,
 }
 
 impl Marking {
@@ -116,7 +134,7 @@ impl Tyre {
     /// # Ok::<(), axlewright::Error>(())
     /// ```
     pub fn dimensions(&self) -> Result<Dimensions> {
-        let marking = self.read()?;
+        let (marking, _) = self.read()?;
         let diameter = marking.free_diameter();
         let metres = Length::from_si;
         Ok(Dimensions {
@@ -151,7 +169,7 @@ impl Tyre {
         valid! {
             tread_worn: 0 <= .. <= 0.03 ; "common practice, no source: no road tyre has more tread than 30 mm";
         }
-        let marking = self.read()?;
+        let (marking, _) = self.read()?;
         let factor = if marking.radial { RADIAL } else { DIAGONAL };
         let circumference = factor * (marking.free_diameter() - 2.0 * tread_worn.si());
         Ok(Rolling {
@@ -193,12 +211,69 @@ impl Tyre {
         Ok(rows.finish())
     }
 
-    fn read(&self) -> Result<Marking> {
+    /// Load capacity of this tyre standing single, by the load index that stands after the size.
+    ///
+    /// # Returns
+    /// The mass that it may carry at its reference pressure, up to its speed symbol; refused where no load index is written.
+    ///
+    /// # Example
+    /// ```
+    /// use axlewright::{tyre::Tyre, units::*};
+    /// let load = Tyre::new("LT235/85R16 120/116Q")?.single_load()?;
+    /// assert_eq!(format!("{:.0} kg", load.in_::<kg>()), "1400 kg");
+    /// # Ok::<(), axlewright::Error>(())
+    /// ```
+    pub fn single_load(&self) -> Result<Mass> {
+        let service = self.read()?.1;
+        let missing = "no load index stands after the size, as in 235/70R16 106T";
+        load_capacity(Ratio::from_si(service.single.ok_or_else(|| self.refuse(missing))?))
+    }
+
+    /// Load capacity of each of two such tyres on one end of an axle, by the second load index.
+    ///
+    /// # Returns
+    /// The mass that each of the two may carry; refused where no second load index is written.
+    ///
+    /// # Example
+    /// ```
+    /// use axlewright::{tyre::Tyre, units::*};
+    /// let load = Tyre::new("LT235/85R16 120/116Q")?.dual_load()?;
+    /// assert_eq!(format!("{:.0} kg", load.in_::<kg>()), "1250 kg");
+    /// # Ok::<(), axlewright::Error>(())
+    /// ```
+    pub fn dual_load(&self) -> Result<Mass> {
+        let service = self.read()?.1;
+        let missing =
+            "no load index for two on one end of an axle stands after the size, as in LT235/85R16 120/116Q";
+        load_capacity(Ratio::from_si(service.dual.ok_or_else(|| self.refuse(missing))?))
+    }
+
+    /// Speed up to which the tyre carries its load, by the speed symbol that stands after the size.
+    ///
+    /// # Returns
+    /// The speed of the symbol; `(Y)` in brackets promises more than these 300 km/h, and its maker says how much. Refused where no symbol is written.
+    ///
+    /// # Example
+    /// ```
+    /// use axlewright::{tyre::Tyre, units::*};
+    /// let speed = Tyre::new("235/70R16 106T")?.rated_speed()?;
+    /// assert_eq!(format!("{:.0} km/h", speed.in_::<km_h>()), "190 km/h");
+    /// # Ok::<(), axlewright::Error>(())
+    /// ```
+    pub fn rated_speed(&self) -> Result<Velocity> {
+        let service = self.read()?.1;
+        let missing = "no speed symbol stands after the size, as in 235/70R16 106T";
+        Ok(Velocity::of::<km_h>(service.speed.ok_or_else(|| self.refuse(missing))?))
+    }
+
+    fn refuse(&self, message: &str) -> Error {
+        let shown: String = self.marking.trim().chars().take(40).collect();
+        Error::Text { text: shown, message: message.to_owned() }
+    }
+
+    fn read(&self) -> Result<(Marking, Service)> {
         let text = self.marking.trim();
-        let refuse = |message: &str| {
-            let shown: String = text.chars().take(40).collect();
-            Error::Text { text: shown, message: message.to_owned() }
-        };
+        let refuse = |message: &str| self.refuse(message);
         let upper = text.replace('×', "x").to_ascii_uppercase();
         if !upper.is_ascii() {
             return Err(refuse("a tyre marking has plain letters and digits only"));
@@ -207,21 +282,23 @@ impl Tyre {
         let words: Vec<&str> = upper.split_whitespace().collect();
         let sizes = (1..=words.len()).filter_map(|count| {
             let size = words[..count].concat();
-            let marking = metric(&size).or_else(|| flotation(&size))?;
-            Some((marking, service_description(&words[count..].concat())))
+            let marking =
+                metric(&size).or_else(|| flotation(&size)).map(Ok).or_else(|| old_numeric(&size))?;
+            Some((marking, service(&words[count..].concat())))
         });
-        let mut sizes: Vec<(Marking, bool)> = sizes.collect();
-        sizes.sort_by_key(|(_, whole)| !whole);
-        let marking = match sizes.into_iter().next() {
-            Some((marking, true)) => marking,
-            Some(_) => {
+        let mut sizes: Vec<_> = sizes.collect();
+        sizes.sort_by_key(|(marking, service)| (service.is_none(), marking.is_err()));
+        let (marking, service) = match sizes.into_iter().next() {
+            Some((Ok(marking), Some(service))) => (marking, service),
+            Some((Err(message), _)) => return Err(refuse(message)),
+            Some((Ok(_), None)) => {
                 return Err(refuse(
                     "after the size only a load index and speed symbol may stand, such as 112/110R or (99Y)",
                 ));
             }
             None => {
                 return Err(refuse(
-                    "not a tyre size; write it as on the wall, such as 225/70R15C, LT265/70R17 or 31x10.50R15LT",
+                    "not a tyre size; write it as on the wall, such as 225/70R15C, LT265/70R17, 31x10.50R15LT or 6.00-16",
                 ));
             }
         };
@@ -238,7 +315,7 @@ impl Tyre {
                 return Err(refuse(&format!("{what} {shown} {unit} is outside {low} to {high} {unit}")));
             }
         }
-        Ok(marking)
+        Ok((marking, service))
     }
 }
 
@@ -290,18 +367,92 @@ fn rim(text: &str) -> Option<f64> {
     matches!(class, "" | "C" | "LT" | "XL" | "CP" | "M/C").then_some(code * INCH)
 }
 
-/// `112R`, `112/110R`, `(99Y)`, `99Y XL`.
-fn service_description(text: &str) -> bool {
+/// `6.00-16`, `7.50-16LT`, `5.60x15`, `7.50R16C`, `185R14C`, `165SR15`; or why one is refused whose form is known.
+fn old_numeric(size: &str) -> Option<core::result::Result<Marking, &'static str>> {
+    let size = without_class(size);
+    let marks = size.find(|c: char| !c.is_ascii_digit() && c != '.')?;
+    let (width, rest) = size.split_at(marks);
+    let rest = ["SR", "HR", "VR"].iter().find_map(|radial| rest.strip_prefix(radial)).map_or_else(
+        || construction(rest).or_else(|| rest.strip_prefix('X').map(|rest| (false, rest))),
+        |rest| Some((true, rest)),
+    );
+    let ((radial, rest), marked_light_truck) = (rest?, size.ends_with("LT"));
+    let rim = rim(rest)?;
+    let code = rim / INCH;
+    if width.len() == 3 && radial {
+        let section_width = whole(width, 3)? / 1000.0;
+        return Some(Ok(Marking { section_width, aspect: 0.80, rim, radial }));
+    }
+    let (inches, decimals) = width.split_once('.').filter(|(_, decimals)| decimals.len() == 2)?;
+    let hundredths = whole(inches, 2)? * 100.0 + whole(decimals, 2)?;
+    let commercial = marked_light_truck || rest.ends_with('C');
+    let (half_inches, tens) = (hundredths % 50.0 == 0.0, hundredths % 10.0 == 0.0);
+    if !(300.0..=900.0).contains(&hundredths) {
+        return Some(Err("an old numeric marking is read from a width of 3.00 to 9.00 on: measure the tyre"));
+    }
+    let aspect = if (16.0..20.0).contains(&code) {
+        1.03
+    } else if !(10.0..16.0).contains(&code) {
+        return Some(Err("an old numeric marking is read for rims of code 10 to 19: measure the tyre"));
+    } else if !half_inches {
+        if tens { 0.95 } else { 0.82 }
+    } else if code >= 15.0 && commercial {
+        1.03
+    } else if code < 15.0 && !marked_light_truck {
+        0.88
+    } else {
+        return Some(Err(
+            "on this rim an old numeric marking of that width does not say its height (0.88 or about 1.03 of the width): measure the tyre",
+        ));
+    };
+    Some(Ok(Marking { section_width: hundredths / 100.0 * INCH, aspect, rim, radial }))
+}
+
+/// Nothing, `112R`, `112/110R`, `(99Y)`, `99Y XL`.
+fn service(text: &str) -> Option<Service> {
     let text = text.strip_suffix("XL").map_or(text, str::trim_end);
     if text.is_empty() {
-        return true;
+        return Some(Service::default());
     }
     let text = text.strip_prefix('(').and_then(|inner| inner.strip_suffix(')')).unwrap_or(text);
-    let Some(symbol) = text.chars().last() else { return false };
-    let indices = &text[..text.len() - symbol.len_utf8()];
-    symbol.is_ascii_uppercase()
-        && indices.split('/').count() <= 2
-        && indices.split('/').all(|index| whole(index, 3).is_some_and(|index| index <= 279.0))
+    let (indices, symbol) = text.split_at(text.find(|c: char| c.is_ascii_uppercase())?);
+    let index = |text| whole(text, 3).filter(|index| *index <= 279.0);
+    let (single, dual) = match indices.split_once('/') {
+        Some((single, dual)) => (index(single)?, Some(index(dual)?)),
+        None => (index(indices)?, None),
+    };
+    Some(Service { single: Some(single), dual, speed: Some(speed_of(symbol)?) })
+}
+
+/// Speed of a speed symbol (km/h). ISO 4000-1, from memory.
+fn speed_of(symbol: &str) -> Option<f64> {
+    if let Some(step) = symbol.strip_prefix('A').and_then(|step| whole(step, 1)) {
+        return (1.0..=8.0).contains(&step).then_some(5.0 * step);
+    }
+    Some(match symbol {
+        "B" => 50.0,
+        "C" => 60.0,
+        "D" => 65.0,
+        "E" => 70.0,
+        "F" => 80.0,
+        "G" => 90.0,
+        "J" => 100.0,
+        "K" => 110.0,
+        "L" => 120.0,
+        "M" => 130.0,
+        "N" => 140.0,
+        "P" => 150.0,
+        "Q" => 160.0,
+        "R" => 170.0,
+        "S" => 180.0,
+        "T" => 190.0,
+        "U" => 200.0,
+        "H" => 210.0,
+        "V" => 240.0,
+        "W" => 270.0,
+        "Y" => 300.0,
+        _ => return None,
+    })
 }
 
 /// A decimal number of at most `digits` characters at the head, and what follows.
@@ -345,6 +496,12 @@ mod tests {
             ("LT 265/70R17", 802.8),
             ("31×10.50 R15 LT", 787.4),
             ("LT31x10.50R15", 787.4),
+            ("LT235/85R16 120/116Q", 805.9),
+            ("6.00-16", 720.344),
+            ("7.50-16LT 116/114 L", 798.83),
+            ("5.60x15", 651.256),
+            ("185 R14C 102/100R", 651.6),
+            ("165SR15", 645.0),
         ] {
             let size = Tyre::new(marking).and_then(|tyre| tyre.dimensions());
             let size = size.unwrap_or_else(|error| panic!("{marking}: {error}"));
@@ -379,10 +536,79 @@ mod tests {
             "205/55Q16",
             "225/45R17 ()",
             "205/55R16R16",
+            "205/55R16 91Z",
+            "205/55R16 91A9",
+            "205/55R16 91/R",
+            "205/55R16 91/88/80R",
+            "205/55R16 91VV",
+            "6-16",
+            "6.0-16",
+            "6.00-",
+            "6.00-20",
+            "2.50-16",
+            "9.50-16",
+            "6.00-15",
+            "7.00-14LT",
+            "155-13",
         ] {
             let refused = Tyre::new(marking);
             assert!(matches!(refused, Err(Error::Text { .. })), "{marking}: {refused:?}");
         }
+    }
+
+    /// Outer diameters (mm) of diagonal tyres as the tables of UN Regulations 30 and 54 give them, from memory.
+    #[test]
+    fn the_old_series_come_within_two_per_cent_of_the_tables() {
+        for (marking, diameter) in [
+            ("5.20-10", 508.0),
+            ("5.20-12", 558.0),
+            ("5.60-13", 600.0),
+            ("5.90-13", 616.0),
+            ("6.40-13", 642.0),
+            ("5.60-14", 626.0),
+            ("5.60-15", 650.0),
+            ("6.40-15", 692.0),
+            ("6.70-15", 710.0),
+            ("7.10-15", 724.0),
+            ("7.60-15", 742.0),
+            ("5.50-12", 552.0),
+            ("6.00-12", 574.0),
+            ("7.00-13", 644.0),
+            ("7.00-14", 668.0),
+            ("7.50-14", 688.0),
+            ("8.00-14", 702.0),
+            ("6.00-16C", 728.0),
+            ("6.50-16C", 742.0),
+            ("7.00-16C", 778.0),
+            ("7.50-16C", 802.0),
+            ("155R13", 578.0),
+            ("165R13", 596.0),
+            ("175R13", 608.0),
+            ("185R14", 650.0),
+            ("165R15", 646.0),
+        ] {
+            let found = Tyre::new(marking).unwrap().dimensions().unwrap().free_diameter.in_::<mm>();
+            assert!((found / diameter - 1.0).abs() < 0.02, "{marking}: {found} mm, {diameter} mm");
+        }
+    }
+
+    #[test]
+    fn load_index_and_speed_symbol() {
+        for (marking, single, dual, speed) in [
+            ("235/70R16 106T", Some(950.0), None, Some(190.0)),
+            ("LT235/85R16 120/116Q", Some(1400.0), Some(1250.0), Some(160.0)),
+            ("275/40ZR18 (99Y)", Some(775.0), None, Some(300.0)),
+            ("7.50-16C 122/118 A8", Some(1500.0), Some(1320.0), Some(40.0)),
+            ("205/55R16", None, None, None),
+        ] {
+            let tyre = Tyre::new(marking).unwrap();
+            assert_eq!(tyre.single_load().ok().map(|load| load.si()), single, "{marking}");
+            assert_eq!(tyre.dual_load().ok().map(|load| load.si()), dual, "{marking}");
+            let found = tyre.rated_speed().ok().map(|speed| speed.in_::<km_h>().round());
+            assert_eq!(found, speed, "{marking}");
+        }
+        let refused = Tyre::new("205/55R16").unwrap().single_load().unwrap_err().to_string();
+        assert!(refused.contains("205/55R16") && refused.contains("no load index"), "{refused}");
     }
 
     proptest! {
