@@ -33,9 +33,9 @@ int32_t checked_natural_frequency(double tangent_rate, double sprung_mass, doubl
 }
 
 int32_t checked_road_speed(double engine_speed, double gear_ratio, double final_drive, double radius, double *result) {
-    if (!(engine_speed >= 0.0 && engine_speed <= DBL_MAX)) return 1;
-    if (!(gear_ratio >= 0.01 && gear_ratio <= 1000.0)) return 1;
-    if (!(final_drive >= 0.01 && final_drive <= 100.0)) return 1;
-    if (!(radius >= 0.01 && radius <= 10.0)) return 1;
+    if (!(engine_speed >= 0.0 && engine_speed <= 100e3)) return 1;
+    if (!(gear_ratio >= 0.001 && gear_ratio <= 1000.0)) return 1;
+    if (!(final_drive >= 0.001 && final_drive <= 1000.0)) return 1;
+    if (!(radius >= 0.001 && radius <= 100.0)) return 1;
     return put(result, engine_speed * radius / (gear_ratio * final_drive));
 }

@@ -84,10 +84,10 @@ case!(natural_frequency(k = 25e3, m = 380.0) -> f64,
 case!(road_speed(w = 300.0, g = 1.4, f = 3.9, r = 0.33) -> f64,
 number(driveline::road_speed(AngularVelocity::from_si(w), Ratio::from_si(g), Ratio::from_si(f), Length::from_si(r))),
 {
-    let valid = (0.0..=f64::MAX).contains(&w)
-        && (0.01..=1000.0).contains(&g)
-        && (0.01..=100.0).contains(&f)
-        && (0.01..=10.0).contains(&r);
+    let valid = (0.0..=100e3).contains(&w)
+        && (0.001..=1000.0).contains(&g)
+        && (0.001..=1000.0).contains(&f)
+        && (0.001..=100.0).contains(&r);
     if valid { w * r / (g * f) } else { f64::NAN }
 });
 

@@ -139,6 +139,24 @@ pub const FUNCTIONS: &[Entry] = &[
         },
     },
     Entry {
+        name: "driveline.axle_shaft_torque_open",
+        parameters: &["axle_torque", "wheel_grip_torque"],
+        results: &["value"],
+        call: |x| {
+            axlewright::driveline::axle_shaft_torque_open(Torque::from_si(x[0]), Torque::from_si(x[1]))
+                .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "driveline.axle_shaft_torque_locked",
+        parameters: &["axle_torque", "wheel_grip_torque"],
+        results: &["value"],
+        call: |x| {
+            axlewright::driveline::axle_shaft_torque_locked(Torque::from_si(x[0]), Torque::from_si(x[1]))
+                .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
         name: "driveline.clutch_capacity_uniform_wear",
         parameters: &[
             "clamp_load",
@@ -181,6 +199,27 @@ pub const FUNCTIONS: &[Entry] = &[
         },
     },
     Entry {
+        name: "driveline.clamp_load_for_capacity",
+        parameters: &[
+            "clutch_capacity",
+            "friction_coefficient",
+            "outer_diameter",
+            "inner_diameter",
+            "friction_faces",
+        ],
+        results: &["value"],
+        call: |x| {
+            axlewright::driveline::clamp_load_for_capacity(
+                Torque::from_si(x[0]),
+                Ratio::from_si(x[1]),
+                Length::from_si(x[2]),
+                Length::from_si(x[3]),
+                Ratio::from_si(x[4]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
         name: "driveline.crawl_ratio",
         parameters: &["first_gear_ratio", "transfer_case_ratio", "final_drive"],
         results: &["value"],
@@ -189,6 +228,53 @@ pub const FUNCTIONS: &[Entry] = &[
                 Ratio::from_si(x[0]),
                 Ratio::from_si(x[1]),
                 Ratio::from_si(x[2]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "driveline.crawl_ratio_for_speed",
+        parameters: &["road_speed", "engine_speed", "rolling_radius"],
+        results: &["value"],
+        call: |x| {
+            axlewright::driveline::crawl_ratio_for_speed(
+                Velocity::from_si(x[0]),
+                AngularVelocity::from_si(x[1]),
+                Length::from_si(x[2]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "driveline.first_gear_for_crawl",
+        parameters: &["crawl_ratio", "transfer_case_ratio", "final_drive"],
+        results: &["value"],
+        call: |x| {
+            axlewright::driveline::first_gear_for_crawl(
+                Ratio::from_si(x[0]),
+                Ratio::from_si(x[1]),
+                Ratio::from_si(x[2]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "driveline.crawl_speed",
+        parameters: &[
+            "engine_speed",
+            "first_gear_ratio",
+            "transfer_case_ratio",
+            "final_drive",
+            "rolling_radius",
+        ],
+        results: &["value"],
+        call: |x| {
+            axlewright::driveline::crawl_speed(
+                AngularVelocity::from_si(x[0]),
+                Ratio::from_si(x[1]),
+                Ratio::from_si(x[2]),
+                Ratio::from_si(x[3]),
+                Length::from_si(x[4]),
             )
             .map(|on| vec![on.si()])
         },
@@ -257,6 +343,19 @@ pub const FUNCTIONS: &[Entry] = &[
         },
     },
     Entry {
+        name: "driveline.grip_torque_upstream",
+        parameters: &["grip_torque", "ratio_between", "efficiency_between"],
+        results: &["value"],
+        call: |x| {
+            axlewright::driveline::grip_torque_upstream(
+                Torque::from_si(x[0]),
+                Ratio::from_si(x[1]),
+                Ratio::from_si(x[2]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
         name: "driveline.road_speed",
         parameters: &["engine_speed", "gear_ratio", "final_drive", "rolling_radius"],
         results: &["value"],
@@ -266,6 +365,21 @@ pub const FUNCTIONS: &[Entry] = &[
                 Ratio::from_si(x[1]),
                 Ratio::from_si(x[2]),
                 Length::from_si(x[3]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "driveline.tyre_diameter_for_cruise",
+        parameters: &["road_speed", "engine_speed", "gear_ratio", "final_drive", "rolling_factor"],
+        results: &["value"],
+        call: |x| {
+            axlewright::driveline::tyre_diameter_for_cruise(
+                Velocity::from_si(x[0]),
+                AngularVelocity::from_si(x[1]),
+                Ratio::from_si(x[2]),
+                Ratio::from_si(x[3]),
+                Ratio::from_si(x[4]),
             )
             .map(|on| vec![on.si()])
         },
@@ -959,6 +1073,49 @@ pub const FUNCTIONS: &[Entry] = &[
             axlewright::tyre::bolt_circle_diameter(Length::from_si(x[0]), Ratio::from_si(x[1]))
                 .map(|on| vec![on.si()])
         },
+    },
+    Entry {
+        name: "tyre.load_capacity",
+        parameters: &["load_index"],
+        results: &["value"],
+        call: |x| axlewright::tyre::load_capacity(Ratio::from_si(x[0])).map(|on| vec![on.si()]),
+    },
+    Entry {
+        name: "tyre.loaded_radius",
+        parameters: &["free_diameter", "tyre_load", "tyre_rate"],
+        results: &["value"],
+        call: |x| {
+            axlewright::tyre::loaded_radius(
+                Length::from_si(x[0]),
+                Force::from_si(x[1]),
+                LinearStiffness::from_si(x[2]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "tyre.rolling_radius",
+        parameters: &["free_diameter", "loaded_radius"],
+        results: &["value"],
+        call: |x| {
+            axlewright::tyre::rolling_radius(Length::from_si(x[0]), Length::from_si(x[1]))
+                .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "tyre.rolling_radius_from_turns",
+        parameters: &["rolling_turns"],
+        results: &["value"],
+        call: |x| {
+            axlewright::tyre::rolling_radius_from_turns(TurnsPerDistance::from_si(x[0]))
+                .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "tyre.rolling_turns",
+        parameters: &["rolling_radius"],
+        results: &["value"],
+        call: |x| axlewright::tyre::rolling_turns(Length::from_si(x[0])).map(|on| vec![on.si()]),
     },
     Entry {
         name: "tyre.speedometer_error",

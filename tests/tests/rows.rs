@@ -4,6 +4,7 @@
 use axlewright::base::text;
 use axlewright::catalogue::{self, ENTRIES};
 use axlewright::cooling::{CapTest, Coolant};
+use axlewright::driveline::TorquePath;
 use axlewright::engine::TorqueCurve;
 use axlewright::spring::Corner;
 use axlewright::tyre::Tyre;
@@ -91,6 +92,9 @@ fn model(row: &Value) -> Answer<Results> {
                 Some("rolling") => tyre
                     .rolling(Length::from_si(argument("tread_worn")))
                     .map(|on| results!(on, rolling_radius, rolling_circumference, rolling_turns)),
+                Some("single_load") => tyre.single_load().map(|on| value(on.si())),
+                Some("dual_load") => tyre.dual_load().map(|on| value(on.si())),
+                Some("rated_speed") => tyre.rated_speed().map(|on| value(on.si())),
                 Some(other) => panic!("no method {other}"),
             }
         }
@@ -171,6 +175,18 @@ fn model(row: &Value) -> Answer<Results> {
                         frequency
                     );
                     results.extend(words);
+                    results
+                }),
+                Some(other) => panic!("no method {other}"),
+            }
+        }
+        ("driveline.TorquePath", method) => {
+            let path = TorquePath::from_text(&document)?;
+            match method {
+                None => Ok(vec![]),
+                Some("pull") => path.pull().map(|on| {
+                    let mut results = results!(on, wheel_torque, tractive_force);
+                    results.push(("bound", Found::Word(on.bound.word().to_owned())));
                     results
                 }),
                 Some(other) => panic!("no method {other}"),

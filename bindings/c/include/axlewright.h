@@ -133,6 +133,21 @@
 #define AXW_VERDICT_NOT_KNOWN 3
 
 /**
+ * TorqueBound: engine.
+ */
+#define AXW_TORQUE_BOUND_ENGINE 0
+
+/**
+ * TorqueBound: clutch.
+ */
+#define AXW_TORQUE_BOUND_CLUTCH 1
+
+/**
+ * TorqueBound: grip.
+ */
+#define AXW_TORQUE_BOUND_GRIP 2
+
+/**
  * A column of `double` in coherent SI; NaN in a refused row.
  */
 #define AXW_COLUMN_F64 0
@@ -245,32 +260,45 @@ typedef struct axw_cooling_coolant axw_cooling_coolant;
  *
  * Formula
  *     input `T_k = s_k T_(k-1)`, output `T_k i_k e_k`; `T_0` is the engine's torque, or for a
- *     dropped clutch its capacity times the shock factor; margin = rating / torque on the rated
- *     side
+ *     dropped clutch its capacity times the shock factor; both no more than the grip allows:
+ *     output `G_k = m F r_l g_1 ... g_k / (i_(k+1) e_(k+1) ... i_n e_n)`, for a dropped clutch
+ *     times the inertia factor; margin = rating / torque on the rated side
  *
  * Fields
- *     engine_torque (torque): greatest torque at the crankshaft
+ *     engine_torque (torque): greatest torque at the crankshaft; behind a converter that at its
+ *         turbine at stall
  *     clutch_capacity (torque, optional): what the clutch holds before it slips: it bounds the
  *         torque of a dropped clutch, not the engine does
  *     shock_factor (ratio, optional): how much a dropped clutch multiplies the torque at its
- *         output (2 where it is applied suddenly and undamped); without both, a peak, yield or
- *         ultimate rating is `not known`, never guessed
+ *         output (2 where it is applied suddenly and undamped); where nothing bounds a dropped
+ *         clutch, a peak, yield or ultimate rating is `not known`, never guessed
  *     tight_below (ratio): margin that is wanted; a part below it is `tight`, below 1 `short`
- *     parts (list): from behind the clutch on, each with `name` and, where it has them, `ratio`
- *         (input over output speed), `efficiency`, `share` (of the torque before it that goes
- *         through it: 0.5 for one shaft behind an open differential, 1 behind a locked one) and
- *         `rating` with `torque`, `side` (input, output) and `kind` (continuous, peak, yield,
- *         ultimate)
+ *     grip (table, optional): where the tyres' grip is to bound the torque: `driven_load` (on the
+ *         ground under all driven wheels, with the transfer that the same launch causes),
+ *         `loaded_radius`, `strength_coefficient` (a high bound of grip, for what a part must
+ *         bear), `pull_coefficient` (a mean, for what the vehicle gets to the ground), and
+ *         `inertia_factor` (by how much the inertia between part and ground lets a dropped clutch
+ *         exceed the grip; without it grip bounds the steady torque only)
+ *     parts (list): from behind the clutch on, the transfer case in the range that is looked at
+ *         among them, each with `name` and, where it has them, `ratio` (input over output speed),
+ *         `efficiency`, `share` (of the torque before it that can go through it: 0.5 for one shaft
+ *         behind an open differential, 1 behind a locked or slip-limiting one), `grip_share` (of
+ *         the grip behind the part before it, that its own wheels have; the same as `share` where
+ *         it is missing; 0.5 for one shaft behind a locked axle) and `rating` with `torque`,
+ *         `side` (input, output) and `kind` (continuous, peak, yield, ultimate)
  *
  * Valid for
- *     Engine and clutch as the limit: grip of the tyres and inertia are not considered here. A
- *     continuous rating is held against the steady torque, the other kinds against that of a
- *     dropped clutch; one that the steady torque exceeds is `short` without a factor. A rating
- *     without kind, or without side where the sides differ, is `not known`.
+ *     A steady pull, and the clutch dropped from rest. The strength coefficient is not less than
+ *     the pull coefficient. A continuous rating is held against the steady torque, the other kinds
+ *     against that of a dropped clutch; one that the steady torque exceeds is `short` without a
+ *     factor. A rating without kind, or without side where the sides differ, is `not known`. One
+ *     path is one gear and one range: look at reverse, at low range and at a converter's stall,
+ *     too. A wheel in a rut or against a kerb has more grip than any tyre.
  *
  * Source
- *     Balance of power through a geared train; suddenly applied load: factor 2 for an undamped
- *     elastic system (Shigley's Mechanical Engineering Design, from memory)
+ *     Balance of power through a geared train; Coulomb friction at the contact patch; suddenly
+ *     applied load: factor 2 for an undamped elastic system (Shigley's Mechanical Engineering
+ *     Design, from memory)
  *
  * Caution
  *     A part that breaks can lock a wheel or drop a shaft on the road; ratings of the makers,
@@ -357,24 +385,34 @@ typedef struct axw_table axw_table;
 
 /**
  * A tyre by the marking on its wall: `225/70R15C 112/110R`, `P235/75R15`, `LT265/70R17`,
- * `275/40ZR18 (99Y)`, `31x10.50R15LT`.
+ * `275/40ZR18 (99Y)`, `31x10.50R15LT`, `6.00-16`.
  *
  * Formula
- *     metric: `H = S A`, `D = d + 2 H`; inch flotation: `D` and `S` as marked; `C = 3.05 D`
- *     radial, `2.99 D` diagonal
+ *     metric: `H = S A`, `D = d + 2 H`; inch flotation: `D` and `S` as marked; old numeric: as
+ *     metric, with the `A` of its series; `C = 3.05 D` radial, `2.99 D` diagonal
  *
  * Fields
  *     marking (text): the size as it stands on the wall; load index and speed symbol may follow
  *
  * Valid for
  *     Sections of 50 mm to 500 mm, aspect ratios of 20 to 110, rims of code 8 to 30, flotation
- *     diameters of 15 in to 60 in. Anything else is taken for a slip of the pen. Old numeric
- *     markings are not read. Loaded and effective rolling radius depend on load and pressure; the
- *     factor on the free diameter is a convention.
+ *     diameters of 15 in to 60 in. Anything else is taken for a slip of the pen. Loaded and
+ *     effective rolling radius depend on load and pressure; the factor on the free diameter is a
+ *     convention.
+ *
+ *     An old numeric marking, width in inches with two decimals, does not say its height: `A` is
+ *     that of the series, and the diameter good to about 2 %, so measure. Rim 16 to 19 (`6.00-16`,
+ *     `7.50-16LT`): 1.03. Rim 10 to 15, decimals in tens but not .00 or .50 (`5.60-15`,
+ *     `6.40-13`): 0.95; decimals that end in 5 (`7.75-14`): 0.82; .00 or .50 on a rim up to 14
+ *     (`7.00-13`): 0.88; .00 or .50 with `LT` or `C` on 15: 1.03. Metric without a ratio
+ *     (`185R14C`): 0.80. Where two series meet (`6.00-15`, `7.00-14LT`) and beyond a width of 3.00
+ *     to 9.00 it is refused.
  *
  * Source
  *     ISO 4000-1 (size designation and dimensions; 25.4 mm a rim code); rolling circumference:
- *     ETRTO Standards Manual and UN Regulation 30, from memory
+ *     ETRTO Standards Manual and UN Regulation 30, from memory; ratios of the old numeric series:
+ *     common practice, no source, chosen by the diameters in the tables of UN Regulations 30 and
+ *     54 as remembered; speed symbols: ISO 4000-1, from memory
  *
  * Caution
  *     A tyre of another size than the approved one changes braking, clearance, load capacity and
@@ -414,6 +452,11 @@ bool axw_version_fits(uint32_t header);
  * Word of a verdict, which lives as long as the program; NULL for a number that is no `AXW_VERDICT_...`.
  */
 const char *axw_verdict_word(int32_t verdict);
+
+/**
+ * Word of a torque_bound, which lives as long as the program; NULL for a number that is no `AXW_TORQUE_BOUND_...`.
+ */
+const char *axw_torque_bound_word(int32_t torque_bound);
 
 /**
  * Geopotential altitude of a height that was surveyed.
@@ -1015,6 +1058,98 @@ int32_t axw_driveline_axle_ratio_one_wheel_held_n(size_t n,
 double axw_driveline_axle_ratio_one_wheel_held_value(double propeller_shaft_turns, double free_wheel_turns);
 
 /**
+ * Greatest torque of one axle shaft behind an open differential.
+ *
+ * Formula
+ *     `T_s = min(T_a / 2, T_g)`
+ *
+ * Parameters
+ *     axle_torque [N·m]: `T_a`, of both shafts together: engine torque through all ratios and
+ *         losses
+ *     wheel_grip_torque [N·m]: `T_g`, beyond which the wheel with less grip slips, with a high
+ *         bound of grip
+ *
+ * Returns
+ *     (torque [N·m]) What each of the two shafts carries in a steady pull: half each, and neither
+ *     more than the wheel with less grip holds.
+ *
+ * Valid for (SI)
+ *     - `0 <= axle_torque <= 1000000000`
+ *     - `0 <= wheel_grip_torque <= 1000000000`
+ *
+ *     A differential without lock or friction of note. A dropped clutch adds the inertia of what
+ *     spins.
+ *
+ * Source
+ *     Balance of moments on the side gears of a bevel differential
+ *
+ * Caution
+ *     A shaft that breaks can lock a wheel or come out of its housing on the road; ratings, local
+ *     codes and licensed practice come first.
+ */
+int32_t axw_driveline_axle_shaft_torque_open(double axle_torque, double wheel_grip_torque, double *result);
+
+/**
+ * `axw_driveline_axle_shaft_torque_open` on arrays of length `n`.
+ */
+int32_t axw_driveline_axle_shaft_torque_open_n(size_t n,
+                                               const double *axle_torque,
+                                               const double *wheel_grip_torque,
+                                               double *result,
+                                               int32_t *reason);
+
+/**
+ * `axw_driveline_axle_shaft_torque_open` that returns its result [N·m], or NaN where there is no answer.
+ */
+double axw_driveline_axle_shaft_torque_open_value(double axle_torque, double wheel_grip_torque);
+
+/**
+ * Greatest torque of one axle shaft behind a locked or slip-limiting differential.
+ *
+ * Formula
+ *     `T_s = min(T_a, T_g)`
+ *
+ * Parameters
+ *     axle_torque [N·m]: `T_a`, of both shafts together: engine torque through all ratios and
+ *         losses
+ *     wheel_grip_torque [N·m]: `T_g`, beyond which this shaft's own wheel slips, with a high bound
+ *         of grip
+ *
+ * Returns
+ *     (torque [N·m]) What this shaft carries in a steady pull while the other wheel hangs in the
+ *     air or stands on ice: all the torque there is, up to what its own wheel holds.
+ *
+ * Valid for (SI)
+ *     - `0 <= axle_torque <= 1000000000`
+ *     - `0 <= wheel_grip_torque <= 1000000000`
+ *
+ *     A slip-limiting one passes on less than all; without its maker's figure take it for locked.
+ *     With the other wheel in the air its load goes to this one.
+ *
+ * Source
+ *     Balance of moments on a solid axle
+ *
+ * Caution
+ *     A shaft that breaks can lock a wheel or come out of its housing on the road; ratings, local
+ *     codes and licensed practice come first.
+ */
+int32_t axw_driveline_axle_shaft_torque_locked(double axle_torque, double wheel_grip_torque, double *result);
+
+/**
+ * `axw_driveline_axle_shaft_torque_locked` on arrays of length `n`.
+ */
+int32_t axw_driveline_axle_shaft_torque_locked_n(size_t n,
+                                                 const double *axle_torque,
+                                                 const double *wheel_grip_torque,
+                                                 double *result,
+                                                 int32_t *reason);
+
+/**
+ * `axw_driveline_axle_shaft_torque_locked` that returns its result [N·m], or NaN where there is no answer.
+ */
+double axw_driveline_axle_shaft_torque_locked_value(double axle_torque, double wheel_grip_torque);
+
+/**
  * Torque that a worn-in disc clutch holds before it slips: uniform wear, the lower of the two
  * models.
  *
@@ -1150,6 +1285,73 @@ double axw_driveline_clutch_capacity_uniform_pressure_value(double clamp_load,
                                                             double friction_faces);
 
 /**
+ * Clamp load that a disc clutch wants for a capacity: uniform wear, the one of the two models that
+ * asks for more.
+ *
+ * Formula
+ *     `F = 4 T / (n f (D + d))`
+ *
+ * Parameters
+ *     clutch_capacity [N·m]: `T`, wanted at the crankshaft, the reserve over the engine's torque
+ *         included
+ *     friction_coefficient [-]: `f`, of the facing, static and at its temperature; the maker's
+ *         figure
+ *     outer_diameter [m]: `D`, of the facing
+ *     inner_diameter [m]: `d`, of the facing
+ *     friction_faces [-]: `n`, whole: 2 for a disc that is lined on both sides
+ *
+ * Returns
+ *     (force [N]) The load of the pressure plate on every face. More of it raises the pedal's
+ *     effort and what a dropped clutch passes on.
+ *
+ * Valid for (SI)
+ *     - `0 < clutch_capacity <= 1000000`
+ *     - `0.001 <= friction_coefficient <= 2`
+ *     - `0.001 <= outer_diameter <= 10`
+ *     - `0.001 <= inner_diameter <= 10`
+ *     - `outer_diameter > inner_diameter`
+ *     - `1 <= friction_faces <= 100`
+ *
+ *     `friction_faces` is a whole number. A clutch that has worn in, with the clamp load that it
+ *     still has when the facing is worn.
+ *
+ * Source
+ *     Shigley's Mechanical Engineering Design, ch. 16, axial clutches, uniform wear (from memory)
+ *
+ * Caution
+ *     A slipping clutch heats, and a hot or oily one holds less. A disc or a flywheel that bursts
+ *     cuts through its housing; use parts rated for the speed. Makers' ratings, local codes and
+ *     licensed practice come first.
+ */
+int32_t axw_driveline_clamp_load_for_capacity(double clutch_capacity,
+                                              double friction_coefficient,
+                                              double outer_diameter,
+                                              double inner_diameter,
+                                              double friction_faces,
+                                              double *result);
+
+/**
+ * `axw_driveline_clamp_load_for_capacity` on arrays of length `n`.
+ */
+int32_t axw_driveline_clamp_load_for_capacity_n(size_t n,
+                                                const double *clutch_capacity,
+                                                const double *friction_coefficient,
+                                                const double *outer_diameter,
+                                                const double *inner_diameter,
+                                                const double *friction_faces,
+                                                double *result,
+                                                int32_t *reason);
+
+/**
+ * `axw_driveline_clamp_load_for_capacity` that returns its result [N], or NaN where there is no answer.
+ */
+double axw_driveline_clamp_load_for_capacity_value(double clutch_capacity,
+                                                   double friction_coefficient,
+                                                   double outer_diameter,
+                                                   double inner_diameter,
+                                                   double friction_faces);
+
+/**
  * Crawl ratio: turns of the engine for one turn of the wheels in the lowest gear there is.
  *
  * Formula
@@ -1199,6 +1401,168 @@ double axw_driveline_crawl_ratio_value(double first_gear_ratio,
                                        double final_drive);
 
 /**
+ * Crawl ratio that gives a wanted road speed at an engine speed.
+ *
+ * Formula
+ *     `i_c = w r / v`
+ *
+ * Parameters
+ *     road_speed [m/s]: `v`, wanted: a walk is about 1.4 m/s
+ *     engine_speed [rad/s]: `w`, there: most often the idle
+ *     rolling_radius [m]: `r`, effective rolling radius of the driven tyre (distance per turn over
+ *         2 pi), not the loaded radius
+ *
+ * Returns
+ *     (ratio [-]) Engine speed over wheel speed: what gearbox, transfer case and axle must give
+ *     together.
+ *
+ * Valid for (SI)
+ *     - `0.001 <= road_speed <= 1000`
+ *     - `0.001 <= engine_speed <= 100000`
+ *     - `0.001 <= rolling_radius <= 100`
+ *
+ * Source
+ *     Kinematics of rolling; common practice, no source, for the term
+ *
+ * Caution
+ *     Low range multiplies the torque in every part behind it: a shaft or an axle that is strong
+ *     enough in high range can break.
+ */
+int32_t axw_driveline_crawl_ratio_for_speed(double road_speed,
+                                            double engine_speed,
+                                            double rolling_radius,
+                                            double *result);
+
+/**
+ * `axw_driveline_crawl_ratio_for_speed` on arrays of length `n`.
+ */
+int32_t axw_driveline_crawl_ratio_for_speed_n(size_t n,
+                                              const double *road_speed,
+                                              const double *engine_speed,
+                                              const double *rolling_radius,
+                                              double *result,
+                                              int32_t *reason);
+
+/**
+ * `axw_driveline_crawl_ratio_for_speed` that returns its result [-], or NaN where there is no answer.
+ */
+double axw_driveline_crawl_ratio_for_speed_value(double road_speed,
+                                                 double engine_speed,
+                                                 double rolling_radius);
+
+/**
+ * First gear that gives a wanted crawl ratio.
+ *
+ * Formula
+ *     `i_1 = i_c / (i_t i_f)`
+ *
+ * Parameters
+ *     crawl_ratio [-]: `i_c`, wanted: engine speed over wheel speed
+ *     transfer_case_ratio [-]: `i_t`, input speed over output speed in low range; 1 where there is
+ *         none
+ *     final_drive [-]: `i_f`, propeller-shaft speed over wheel speed; hub reductions included
+ *
+ * Returns
+ *     (ratio [-]) The ratio of the gearbox alone. Give the first gear as `transfer_case_ratio`,
+ *     and it is the ratio of the transfer case.
+ *
+ * Valid for (SI)
+ *     - `0.001 <= crawl_ratio <= 1000000`
+ *     - `0.001 <= transfer_case_ratio <= 1000`
+ *     - `0.001 <= final_drive <= 1000`
+ *
+ *     What is sold lies beside it: look at `crawl_ratio` with the one that you take.
+ *
+ * Source
+ *     Kinematics of gears; common practice, no source, for the term
+ *
+ * Caution
+ *     Low range multiplies the torque in every part behind it: a shaft or an axle that is strong
+ *     enough in high range can break.
+ */
+int32_t axw_driveline_first_gear_for_crawl(double crawl_ratio,
+                                           double transfer_case_ratio,
+                                           double final_drive,
+                                           double *result);
+
+/**
+ * `axw_driveline_first_gear_for_crawl` on arrays of length `n`.
+ */
+int32_t axw_driveline_first_gear_for_crawl_n(size_t n,
+                                             const double *crawl_ratio,
+                                             const double *transfer_case_ratio,
+                                             const double *final_drive,
+                                             double *result,
+                                             int32_t *reason);
+
+/**
+ * `axw_driveline_first_gear_for_crawl` that returns its result [-], or NaN where there is no answer.
+ */
+double axw_driveline_first_gear_for_crawl_value(double crawl_ratio,
+                                                double transfer_case_ratio,
+                                                double final_drive);
+
+/**
+ * Crawl speed: the road speed in the lowest gear there is.
+ *
+ * Formula
+ *     `v = w r / (i_1 i_t i_f)`
+ *
+ * Parameters
+ *     engine_speed [rad/s]: `w`, most often the idle
+ *     first_gear_ratio [-]: `i_1`, of the gearbox alone, transfer case *not* included
+ *     transfer_case_ratio [-]: `i_t`, input speed over output speed in low range; 1 where there is
+ *         none
+ *     final_drive [-]: `i_f`, propeller-shaft speed over wheel speed; hub reductions included
+ *     rolling_radius [m]: `r`, effective rolling radius of the driven tyre (distance per turn over
+ *         2 pi), not the loaded radius
+ *
+ * Returns
+ *     (velocity [m/s]) The road speed without slip.
+ *
+ * Valid for (SI)
+ *     - `0 <= engine_speed <= 100000`
+ *     - `0.001 <= first_gear_ratio <= 1000`
+ *     - `0.001 <= transfer_case_ratio <= 1000`
+ *     - `0.001 <= final_drive <= 1000`
+ *     - `0.001 <= rolling_radius <= 100`
+ *
+ * Source
+ *     Kinematics of gears and of rolling; common practice, no source, for the term
+ *
+ * Caution
+ *     Low range multiplies the torque in every part behind it: a shaft or an axle that is strong
+ *     enough in high range can break.
+ */
+int32_t axw_driveline_crawl_speed(double engine_speed,
+                                  double first_gear_ratio,
+                                  double transfer_case_ratio,
+                                  double final_drive,
+                                  double rolling_radius,
+                                  double *result);
+
+/**
+ * `axw_driveline_crawl_speed` on arrays of length `n`.
+ */
+int32_t axw_driveline_crawl_speed_n(size_t n,
+                                    const double *engine_speed,
+                                    const double *first_gear_ratio,
+                                    const double *transfer_case_ratio,
+                                    const double *final_drive,
+                                    const double *rolling_radius,
+                                    double *result,
+                                    int32_t *reason);
+
+/**
+ * `axw_driveline_crawl_speed` that returns its result [m/s], or NaN where there is no answer.
+ */
+double axw_driveline_crawl_speed_value(double engine_speed,
+                                       double first_gear_ratio,
+                                       double transfer_case_ratio,
+                                       double final_drive,
+                                       double rolling_radius);
+
+/**
  * Engine speed at a road speed in a gear: the cruise engine speed.
  *
  * Formula
@@ -1216,10 +1580,10 @@ double axw_driveline_crawl_ratio_value(double first_gear_ratio,
  *     (angular velocity [rad/s]) The engine speed without slip.
  *
  * Valid for (SI)
- *     - `0 <= road_speed`
- *     - `0.01 <= gear_ratio <= 1000`
- *     - `0.01 <= final_drive <= 100`
- *     - `0.01 <= rolling_radius <= 10`
+ *     - `0 <= road_speed <= 1000`
+ *     - `0.001 <= gear_ratio <= 1000`
+ *     - `0.001 <= final_drive <= 1000`
+ *     - `0.001 <= rolling_radius <= 100`
  *
  * Source
  *     Kinematics of rolling; ISO 8855 for the term effective rolling radius (from memory)
@@ -1403,9 +1767,8 @@ double axw_driveline_gear_step_value(double gear_ratio_before, double gear_ratio
  *     loaded_radius [m]: `r_l`, wheel centre to ground under load, not the rolling radius
  *
  * Returns
- *     (torque [N·m]) The sum over the wheels of that axle. At a part before them divide by the
- *     ratio *and* by the efficiency between: the losses stand between the engine and the grip, so
- *     the engine must give more.
+ *     (torque [N·m]) The sum over the wheels of that axle. At a part before them
+ *     `grip_torque_upstream` divides by the ratio *and* by the efficiency between.
  *
  * Valid for (SI)
  *     - `0 <= axle_load <= 10000000`
@@ -1446,6 +1809,60 @@ int32_t axw_driveline_grip_torque_n(size_t n,
 double axw_driveline_grip_torque_value(double axle_load, double grip_coefficient, double loaded_radius);
 
 /**
+ * Torque at a part further up the driveline beyond which the tyres slip.
+ *
+ * Formula
+ *     `T = T_g / (i e)`
+ *
+ * Parameters
+ *     grip_torque [N·m]: `T_g`, at the wheels that the part drives, together: `grip_torque` of
+ *         them
+ *     ratio_between [-]: `i`, speed of the part over speed of the wheels: gears, transfer case,
+ *         axle and hub reductions that stand between
+ *     efficiency_between [-]: `e`, power at the wheels over power at the part
+ *
+ * Returns
+ *     (torque [N·m]) What the part can be made to carry in a steady pull before the tyres give
+ *     way: the losses stand between it and the grip, so it bears *more* than the ratio alone says.
+ *
+ * Valid for (SI)
+ *     - `0 <= grip_torque <= 1000000000`
+ *     - `0.001 <= ratio_between <= 1000000`
+ *     - `0.01 <= efficiency_between <= 1`
+ *
+ *     Steady pull: a dropped clutch adds the inertia between part and ground. An engine that gives
+ *     less at this part bounds it from below the grip.
+ *
+ * Source
+ *     Balance of power through a geared train
+ *
+ * Caution
+ *     A grip taken too low makes a weak part look strong; a part that breaks can lock a wheel or
+ *     drop a shaft on the road. Ratings, local codes and licensed practice come first.
+ */
+int32_t axw_driveline_grip_torque_upstream(double grip_torque,
+                                           double ratio_between,
+                                           double efficiency_between,
+                                           double *result);
+
+/**
+ * `axw_driveline_grip_torque_upstream` on arrays of length `n`.
+ */
+int32_t axw_driveline_grip_torque_upstream_n(size_t n,
+                                             const double *grip_torque,
+                                             const double *ratio_between,
+                                             const double *efficiency_between,
+                                             double *result,
+                                             int32_t *reason);
+
+/**
+ * `axw_driveline_grip_torque_upstream` that returns its result [N·m], or NaN where there is no answer.
+ */
+double axw_driveline_grip_torque_upstream_value(double grip_torque,
+                                                double ratio_between,
+                                                double efficiency_between);
+
+/**
  * Road speed at an engine speed in a gear.
  *
  * Formula
@@ -1463,10 +1880,10 @@ double axw_driveline_grip_torque_value(double axle_load, double grip_coefficient
  *     (velocity [m/s]) The road speed without slip.
  *
  * Valid for (SI)
- *     - `0 <= engine_speed`
- *     - `0.01 <= gear_ratio <= 1000`
- *     - `0.01 <= final_drive <= 100`
- *     - `0.01 <= rolling_radius <= 10`
+ *     - `0 <= engine_speed <= 100000`
+ *     - `0.001 <= gear_ratio <= 1000`
+ *     - `0.001 <= final_drive <= 1000`
+ *     - `0.001 <= rolling_radius <= 100`
  *
  * Source
  *     Kinematics of rolling; ISO 8855 for the term effective rolling radius (from memory)
@@ -1497,6 +1914,68 @@ double axw_driveline_road_speed_value(double engine_speed,
                                       double rolling_radius);
 
 /**
+ * Tyre diameter that gives a wanted engine speed at a road speed.
+ *
+ * Formula
+ *     `D = 2 pi v i_g i_f / (w f_r)`
+ *
+ * Parameters
+ *     road_speed [m/s]: `v`, the cruise
+ *     engine_speed [rad/s]: `w`, wanted there
+ *     gear_ratio [-]: `i_g`, engine speed over propeller-shaft speed in the gear of the cruise,
+ *         most often the top one, transfer case included
+ *     final_drive [-]: `i_f`, propeller-shaft speed over wheel speed
+ *     rolling_factor [-]: `f_r`, rolling circumference over free diameter: 3.05 for a radial, 2.99
+ *         for a diagonal tyre (ETRTO and UN Regulation 30, from memory)
+ *
+ * Returns
+ *     (length [m]) The free diameter, unloaded; what is sold lies beside it, so look at
+ *     `engine_speed` with the tyre that you take.
+ *
+ * Valid for (SI)
+ *     - `0.001 <= road_speed <= 1000`
+ *     - `0.001 <= engine_speed <= 100000`
+ *     - `0.001 <= gear_ratio <= 1000`
+ *     - `0.001 <= final_drive <= 1000`
+ *     - `2 <= rolling_factor <= 3.2`
+ *
+ * Source
+ *     Kinematics of rolling; ETRTO Standards Manual and UN Regulation 30 for the factor (from
+ *     memory)
+ *
+ * Caution
+ *     A larger tyre changes braking, steering, clearance and the speedometer; its load index must
+ *     suit the axle, and local codes limit it.
+ */
+int32_t axw_driveline_tyre_diameter_for_cruise(double road_speed,
+                                               double engine_speed,
+                                               double gear_ratio,
+                                               double final_drive,
+                                               double rolling_factor,
+                                               double *result);
+
+/**
+ * `axw_driveline_tyre_diameter_for_cruise` on arrays of length `n`.
+ */
+int32_t axw_driveline_tyre_diameter_for_cruise_n(size_t n,
+                                                 const double *road_speed,
+                                                 const double *engine_speed,
+                                                 const double *gear_ratio,
+                                                 const double *final_drive,
+                                                 const double *rolling_factor,
+                                                 double *result,
+                                                 int32_t *reason);
+
+/**
+ * `axw_driveline_tyre_diameter_for_cruise` that returns its result [m], or NaN where there is no answer.
+ */
+double axw_driveline_tyre_diameter_for_cruise_value(double road_speed,
+                                                    double engine_speed,
+                                                    double gear_ratio,
+                                                    double final_drive,
+                                                    double rolling_factor);
+
+/**
  * Torque at the driven wheels together, from the torque of the engine.
  *
  * Formula
@@ -1513,9 +1992,9 @@ double axw_driveline_road_speed_value(double engine_speed,
  *     (torque [N·m]) The sum over the driven wheels, before the grip of the tyres limits it.
  *
  * Valid for (SI)
- *     - `0 <= engine_torque`
- *     - `0.01 <= gear_ratio <= 1000`
- *     - `0.01 <= final_drive <= 100`
+ *     - `0 <= engine_torque <= 1000000`
+ *     - `0.001 <= gear_ratio <= 1000`
+ *     - `0.001 <= final_drive <= 1000`
  *     - `0 < driveline_efficiency <= 1`
  *
  *     Driving only: when the wheels drive the engine the losses act the other way.
@@ -4398,6 +4877,211 @@ int32_t axw_tyre_bolt_circle_diameter_n(size_t n,
 double axw_tyre_bolt_circle_diameter_value(double adjacent_stud_spacing, double studs);
 
 /**
+ * Load capacity of one tyre from its load index.
+ *
+ * Formula
+ *     the load-index table: `45 kg * 10^(n / 80)` in preferred numbers; below 1000 kg three
+ *     figures, rounded down
+ *
+ * Parameters
+ *     load_index [-]: `n`, whole: the number before the speed symbol, the first of two for a tyre
+ *         that stands single
+ *
+ * Returns
+ *     (mass [kg]) The mass that one tyre may carry at its reference pressure, up to its speed
+ *     symbol.
+ *
+ * Valid for (SI)
+ *     - `0 <= load_index <= 279`
+ *
+ *     `load_index` is a whole number. At less pressure, with much camber, or above the speed at
+ *     which the standard begins to take off (for a passenger tyre 210 km/h, from memory), a tyre
+ *     carries less.
+ *
+ * Source
+ *     ISO 4000-1 and ETRTO Standards Manual, table of load indices (from memory, held against the
+ *     series R80 of ISO 3)
+ *
+ * Caution
+ *     An overloaded or soft tyre heats and bursts. The figures on the wall and the maker's load
+ *     and pressure table decide; a passenger tyre on a truck or trailer counts less (in the United
+ *     States by 1.10, from memory); local codes and licensed practice come first.
+ */
+int32_t axw_tyre_load_capacity(double load_index, double *result);
+
+/**
+ * `axw_tyre_load_capacity` on arrays of length `n`.
+ */
+int32_t axw_tyre_load_capacity_n(size_t n, const double *load_index, double *result, int32_t *reason);
+
+/**
+ * `axw_tyre_load_capacity` that returns its result [kg], or NaN where there is no answer.
+ */
+double axw_tyre_load_capacity_value(double load_index);
+
+/**
+ * Loaded radius of a tyre: wheel centre to ground, standing.
+ *
+ * Formula
+ *     `r_l = D / 2 - F / k`
+ *
+ * Parameters
+ *     free_diameter [m]: `D`, of the unloaded tyre at its pressure
+ *     tyre_load [N]: `F`, on the ground under this one tyre
+ *     tyre_rate [N/m]: `k`, vertical, at the pressure and about that load; the maker's figure or
+ *         two readings
+ *
+ * Returns
+ *     (length [m]) The static loaded radius: the lever of forces. Speed wants the effective
+ *     rolling radius, `rolling_radius`.
+ *
+ * Valid for (SI)
+ *     - `0.001 <= free_diameter <= 100`
+ *     - `0 <= tyre_load <= 10000000`
+ *     - `1 <= tyre_rate <= 1000000000`
+ *
+ *     The load over the rate: a tyre is softer at first, so take the secant rate from no load up
+ *     where it is known. Upright and standing; a rolling tyre grows with speed.
+ *
+ * Source
+ *     Definition of the vertical rate; ISO 8855 and SAE J670 for the term loaded radius (from
+ *     memory)
+ *
+ * Caution
+ *     A tyre that sags more than its maker means it to is overloaded or soft, heats and bursts;
+ *     load index, the maker's pressures and local codes decide.
+ */
+int32_t axw_tyre_loaded_radius(double free_diameter, double tyre_load, double tyre_rate, double *result);
+
+/**
+ * `axw_tyre_loaded_radius` on arrays of length `n`.
+ */
+int32_t axw_tyre_loaded_radius_n(size_t n,
+                                 const double *free_diameter,
+                                 const double *tyre_load,
+                                 const double *tyre_rate,
+                                 double *result,
+                                 int32_t *reason);
+
+/**
+ * `axw_tyre_loaded_radius` that returns its result [m], or NaN where there is no answer.
+ */
+double axw_tyre_loaded_radius_value(double free_diameter, double tyre_load, double tyre_rate);
+
+/**
+ * Effective rolling radius of a tyre from its diameter and its loaded radius.
+ *
+ * Formula
+ *     `r = D / 2 - (D / 2 - r_l) / 3`
+ *
+ * Parameters
+ *     free_diameter [m]: `D`, of the unloaded tyre at its pressure
+ *     loaded_radius [m]: `r_l`, wheel centre to ground under load
+ *
+ * Returns
+ *     (length [m]) Distance per turn over 2 pi, without slip: it lies between the loaded and the
+ *     free radius.
+ *
+ * Valid for (SI)
+ *     - `0.001 <= free_diameter <= 100`
+ *     - `0.0005 <= loaded_radius <= 50`
+ *
+ *     The loaded radius lies between a quarter and a half of the free diameter. A tread that lies
+ *     flat on the ground and keeps the length of its arc: a diagonal tyre, more or less. The belt
+ *     of a radial tyre hardly stretches or shrinks, so that it rolls on about 3.05 times its free
+ *     diameter at any proper load: `Tyre` says so. A turn counted on the road beats both.
+ *
+ * Source
+ *     Jazar, Vehicle Dynamics: Theory and Application (2008), sec. 3.1, effective radius: `R_w =
+ *     R_g - (R_g - R_h) / 3` (from memory); it is the first term of `r_0 sin(a) / a`, `cos(a) =
+ *     r_l / r_0`
+ */
+int32_t axw_tyre_rolling_radius(double free_diameter, double loaded_radius, double *result);
+
+/**
+ * `axw_tyre_rolling_radius` on arrays of length `n`.
+ */
+int32_t axw_tyre_rolling_radius_n(size_t n,
+                                  const double *free_diameter,
+                                  const double *loaded_radius,
+                                  double *result,
+                                  int32_t *reason);
+
+/**
+ * `axw_tyre_rolling_radius` that returns its result [m], or NaN where there is no answer.
+ */
+double axw_tyre_rolling_radius_value(double free_diameter, double loaded_radius);
+
+/**
+ * Effective rolling radius from turns counted along a distance.
+ *
+ * Formula
+ *     `r = 1 / (2 pi n)`
+ *
+ * Parameters
+ *     rolling_turns [turn/m]: `n`, turns along a distance: a maker's revolutions per mile, or
+ *         chalk marks on the floor of the shop
+ *
+ * Returns
+ *     (length [m]) Distance per turn over 2 pi.
+ *
+ * Valid for (SI)
+ *     - `0.001 <= rolling_turns <= 1000`
+ *
+ *     At the load, the pressure and about the speed at which the turns were counted.
+ *
+ * Source
+ *     Definition of the effective rolling radius; ISO 8855 for the term (from memory)
+ */
+int32_t axw_tyre_rolling_radius_from_turns(double rolling_turns, double *result);
+
+/**
+ * `axw_tyre_rolling_radius_from_turns` on arrays of length `n`.
+ */
+int32_t axw_tyre_rolling_radius_from_turns_n(size_t n,
+                                             const double *rolling_turns,
+                                             double *result,
+                                             int32_t *reason);
+
+/**
+ * `axw_tyre_rolling_radius_from_turns` that returns its result [m], or NaN where there is no answer.
+ */
+double axw_tyre_rolling_radius_from_turns_value(double rolling_turns);
+
+/**
+ * Turns of a tyre along a distance.
+ *
+ * Formula
+ *     `n = 1 / (2 pi r)`
+ *
+ * Parameters
+ *     rolling_radius [m]: `r`, effective rolling radius (distance per turn over 2 pi), not the
+ *         loaded radius
+ *
+ * Returns
+ *     (turns per distance [turn/m]) Revolutions per kilometre or per mile.
+ *
+ * Valid for (SI)
+ *     - `0.001 <= rolling_radius <= 100`
+ *
+ *     Without slip.
+ *
+ * Source
+ *     Definition of the effective rolling radius; ISO 8855 for the term (from memory)
+ */
+int32_t axw_tyre_rolling_turns(double rolling_radius, double *result);
+
+/**
+ * `axw_tyre_rolling_turns` on arrays of length `n`.
+ */
+int32_t axw_tyre_rolling_turns_n(size_t n, const double *rolling_radius, double *result, int32_t *reason);
+
+/**
+ * `axw_tyre_rolling_turns` that returns its result [turn/m], or NaN where there is no answer.
+ */
+double axw_tyre_rolling_turns_value(double rolling_radius);
+
+/**
  * Error of the speedometer after a change of tyre.
  *
  * Formula
@@ -4881,8 +5565,9 @@ int32_t axw_driveline_torque_path_json(const axw_driveline_torque_path *model,
  * Torque, rating, margin and verdict of every part.
  *
  * Returns
- *     (table) One row a part, in order: `part`, `input_torque`, `output_torque`, `demand` (on the
- *     rated side, shock included where the rating is not continuous), `rating`, `margin`,
+ *     (table) One row a part, in order: `part`, `input_torque`, `output_torque`, `bound` (what
+ *     holds these down: engine or grip), `demand` (on the rated side, shock included where the
+ *     rating is not continuous), `demand_bound` (engine, clutch or grip), `rating`, `margin`,
  *     `verdict`, and `why` a margin is not known.
  */
 int32_t axw_driveline_torque_path_parts_table(const axw_driveline_torque_path *model, axw_table **result);
@@ -4917,7 +5602,7 @@ int32_t axw_driveline_torque_path_weakest(const axw_driveline_torque_path *model
  *
  * Returns
  *     (table) One row a torque, factor and part: `engine_torque`, `shock_factor`, `part`,
- *     `demand`, `rating`, `margin`, `verdict`, `why`.
+ *     `demand`, `demand_bound`, `rating`, `margin`, `verdict`, `why`.
  */
 int32_t axw_driveline_torque_path_table(const axw_driveline_torque_path *model,
                                         const double *engine_torque,
@@ -4925,6 +5610,20 @@ int32_t axw_driveline_torque_path_table(const axw_driveline_torque_path *model,
                                         const double *shock_factor,
                                         size_t shock_factor_count,
                                         axw_table **result);
+
+/**
+ * What reaches the ground in a steady pull, with the mean of grip.
+ *
+ * Returns
+ *     wheel_torque (torque [N·m]): of the driven wheels together: the lesser of what the engine
+ *         gives through all ratios and losses, and what the tyres hold
+ *     tractive_force (force [N]): that torque over the loaded radius
+ *     bound (torquebound): what holds it down: engine or grip
+ */
+int32_t axw_driveline_torque_path_pull(const axw_driveline_torque_path *model,
+                                       double *wheel_torque,
+                                       double *tractive_force,
+                                       int32_t *bound);
 
 /**
  * Reads JSON or TOML text and checks it. `out` receives a handle that `axw_engine_torque_curve_free` frees.
@@ -5152,6 +5851,33 @@ int32_t axw_tyre_tyre_wear_table(const axw_tyre_tyre *model,
                                  const double *tread_worn,
                                  size_t tread_worn_count,
                                  axw_table **result);
+
+/**
+ * Load capacity of this tyre standing single, by the load index that stands after the size.
+ *
+ * Returns
+ *     (mass [kg]) The mass that it may carry at its reference pressure, up to its speed symbol;
+ *     refused where no load index is written.
+ */
+int32_t axw_tyre_tyre_single_load(const axw_tyre_tyre *model, double *result);
+
+/**
+ * Load capacity of each of two such tyres on one end of an axle, by the second load index.
+ *
+ * Returns
+ *     (mass [kg]) The mass that each of the two may carry; refused where no second load index is
+ *     written.
+ */
+int32_t axw_tyre_tyre_dual_load(const axw_tyre_tyre *model, double *result);
+
+/**
+ * Speed up to which the tyre carries its load, by the speed symbol that stands after the size.
+ *
+ * Returns
+ *     (velocity [m/s]) The speed of the symbol; `(Y)` in brackets promises more than these 300
+ *     km/h, and its maker says how much. Refused where no symbol is written.
+ */
+int32_t axw_tyre_tyre_rated_speed(const axw_tyre_tyre *model, double *result);
 
 /**
  * Number of rows; 0 where `table` is NULL.

@@ -43,6 +43,26 @@ pub extern "C" fn axw_verdict_word(verdict: i32) -> *const c_char {
     guard_or(std::ptr::null(), || word_of("verdict", verdict, &[c"meets", c"tight", c"short", c"not known"]))
 }
 
+/// TorqueBound: engine.
+pub const AXW_TORQUE_BOUND_ENGINE: i32 = 0;
+/// TorqueBound: clutch.
+pub const AXW_TORQUE_BOUND_CLUTCH: i32 = 1;
+/// TorqueBound: grip.
+pub const AXW_TORQUE_BOUND_GRIP: i32 = 2;
+pub(crate) fn torque_bound_number(of: TorqueBound) -> i32 {
+    match of {
+        TorqueBound::Engine => 0,
+        TorqueBound::Clutch => 1,
+        TorqueBound::Grip => 2,
+    }
+}
+
+/// Word of a torque_bound, which lives as long as the program; NULL for a number that is no `AXW_TORQUE_BOUND_...`.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_torque_bound_word(torque_bound: i32) -> *const c_char {
+    guard_or(std::ptr::null(), || word_of("torque_bound", torque_bound, &[c"engine", c"clutch", c"grip"]))
+}
+
 /// Geopotential altitude of a height that was surveyed.
 ///
 /// Formula
@@ -1484,6 +1504,236 @@ pub extern "C" fn axw_driveline_axle_ratio_one_wheel_held_value(
     })
 }
 
+/// Greatest torque of one axle shaft behind an open differential.
+///
+/// Formula
+///     `T_s = min(T_a / 2, T_g)`
+///
+/// Parameters
+///     axle_torque [N·m]: `T_a`, of both shafts together: engine torque through all ratios and
+///         losses
+///     wheel_grip_torque [N·m]: `T_g`, beyond which the wheel with less grip slips, with a high
+///         bound of grip
+///
+/// Returns
+///     (torque [N·m]) What each of the two shafts carries in a steady pull: half each, and neither
+///     more than the wheel with less grip holds.
+///
+/// Valid for (SI)
+///     - `0 <= axle_torque <= 1000000000`
+///     - `0 <= wheel_grip_torque <= 1000000000`
+///
+///     A differential without lock or friction of note. A dropped clutch adds the inertia of what
+///     spins.
+///
+/// Source
+///     Balance of moments on the side gears of a bevel differential
+///
+/// Caution
+///     A shaft that breaks can lock a wheel or come out of its housing on the road; ratings, local
+///     codes and licensed practice come first.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_driveline_axle_shaft_torque_open(
+    axle_torque: f64,
+    wheel_grip_torque: f64,
+    result: *mut f64,
+) -> i32 {
+    guard_call(
+        move || {
+            axlewright::driveline::axle_shaft_torque_open(
+                Torque::from_si(axle_torque),
+                Torque::from_si(wheel_grip_torque),
+            )
+        },
+        |on| unsafe {
+            put(result, on.si());
+        },
+    )
+}
+
+/// `axw_driveline_axle_shaft_torque_open` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_driveline_axle_shaft_torque_open_n(
+    n: usize,
+    axle_torque: *const f64,
+    wheel_grip_torque: *const f64,
+    result: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && axle_torque.is_null() {
+            return Err(Failure::Null("axle_torque"));
+        }
+        if n > 0 && wheel_grip_torque.is_null() {
+            return Err(Failure::Null("wheel_grip_torque"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::driveline::axle_shaft_torque_open(
+                    Torque::from_si(*axle_torque.add(i)),
+                    Torque::from_si(*wheel_grip_torque.add(i)),
+                ) {
+                    Ok(on) => {
+                        if !result.is_null() {
+                            result.add(i).write(on.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !result.is_null() {
+                            result.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_driveline_axle_shaft_torque_open` that returns its result [N·m], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_driveline_axle_shaft_torque_open_value(
+    axle_torque: f64,
+    wheel_grip_torque: f64,
+) -> f64 {
+    guard_value(|| {
+        axlewright::driveline::axle_shaft_torque_open(
+            Torque::from_si(axle_torque),
+            Torque::from_si(wheel_grip_torque),
+        )
+        .map(|on| on.si())
+    })
+}
+
+/// Greatest torque of one axle shaft behind a locked or slip-limiting differential.
+///
+/// Formula
+///     `T_s = min(T_a, T_g)`
+///
+/// Parameters
+///     axle_torque [N·m]: `T_a`, of both shafts together: engine torque through all ratios and
+///         losses
+///     wheel_grip_torque [N·m]: `T_g`, beyond which this shaft's own wheel slips, with a high bound
+///         of grip
+///
+/// Returns
+///     (torque [N·m]) What this shaft carries in a steady pull while the other wheel hangs in the
+///     air or stands on ice: all the torque there is, up to what its own wheel holds.
+///
+/// Valid for (SI)
+///     - `0 <= axle_torque <= 1000000000`
+///     - `0 <= wheel_grip_torque <= 1000000000`
+///
+///     A slip-limiting one passes on less than all; without its maker's figure take it for locked.
+///     With the other wheel in the air its load goes to this one.
+///
+/// Source
+///     Balance of moments on a solid axle
+///
+/// Caution
+///     A shaft that breaks can lock a wheel or come out of its housing on the road; ratings, local
+///     codes and licensed practice come first.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_driveline_axle_shaft_torque_locked(
+    axle_torque: f64,
+    wheel_grip_torque: f64,
+    result: *mut f64,
+) -> i32 {
+    guard_call(
+        move || {
+            axlewright::driveline::axle_shaft_torque_locked(
+                Torque::from_si(axle_torque),
+                Torque::from_si(wheel_grip_torque),
+            )
+        },
+        |on| unsafe {
+            put(result, on.si());
+        },
+    )
+}
+
+/// `axw_driveline_axle_shaft_torque_locked` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_driveline_axle_shaft_torque_locked_n(
+    n: usize,
+    axle_torque: *const f64,
+    wheel_grip_torque: *const f64,
+    result: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && axle_torque.is_null() {
+            return Err(Failure::Null("axle_torque"));
+        }
+        if n > 0 && wheel_grip_torque.is_null() {
+            return Err(Failure::Null("wheel_grip_torque"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::driveline::axle_shaft_torque_locked(
+                    Torque::from_si(*axle_torque.add(i)),
+                    Torque::from_si(*wheel_grip_torque.add(i)),
+                ) {
+                    Ok(on) => {
+                        if !result.is_null() {
+                            result.add(i).write(on.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !result.is_null() {
+                            result.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_driveline_axle_shaft_torque_locked` that returns its result [N·m], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_driveline_axle_shaft_torque_locked_value(
+    axle_torque: f64,
+    wheel_grip_torque: f64,
+) -> f64 {
+    guard_value(|| {
+        axlewright::driveline::axle_shaft_torque_locked(
+            Torque::from_si(axle_torque),
+            Torque::from_si(wheel_grip_torque),
+        )
+        .map(|on| on.si())
+    })
+}
+
 /// Torque that a worn-in disc clutch holds before it slips: uniform wear, the lower of the two
 /// models.
 ///
@@ -1787,6 +2037,157 @@ pub extern "C" fn axw_driveline_clutch_capacity_uniform_pressure_value(
     })
 }
 
+/// Clamp load that a disc clutch wants for a capacity: uniform wear, the one of the two models that
+/// asks for more.
+///
+/// Formula
+///     `F = 4 T / (n f (D + d))`
+///
+/// Parameters
+///     clutch_capacity [N·m]: `T`, wanted at the crankshaft, the reserve over the engine's torque
+///         included
+///     friction_coefficient [-]: `f`, of the facing, static and at its temperature; the maker's
+///         figure
+///     outer_diameter [m]: `D`, of the facing
+///     inner_diameter [m]: `d`, of the facing
+///     friction_faces [-]: `n`, whole: 2 for a disc that is lined on both sides
+///
+/// Returns
+///     (force [N]) The load of the pressure plate on every face. More of it raises the pedal's
+///     effort and what a dropped clutch passes on.
+///
+/// Valid for (SI)
+///     - `0 < clutch_capacity <= 1000000`
+///     - `0.001 <= friction_coefficient <= 2`
+///     - `0.001 <= outer_diameter <= 10`
+///     - `0.001 <= inner_diameter <= 10`
+///     - `outer_diameter > inner_diameter`
+///     - `1 <= friction_faces <= 100`
+///
+///     `friction_faces` is a whole number. A clutch that has worn in, with the clamp load that it
+///     still has when the facing is worn.
+///
+/// Source
+///     Shigley's Mechanical Engineering Design, ch. 16, axial clutches, uniform wear (from memory)
+///
+/// Caution
+///     A slipping clutch heats, and a hot or oily one holds less. A disc or a flywheel that bursts
+///     cuts through its housing; use parts rated for the speed. Makers' ratings, local codes and
+///     licensed practice come first.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_driveline_clamp_load_for_capacity(
+    clutch_capacity: f64,
+    friction_coefficient: f64,
+    outer_diameter: f64,
+    inner_diameter: f64,
+    friction_faces: f64,
+    result: *mut f64,
+) -> i32 {
+    guard_call(
+        move || {
+            axlewright::driveline::clamp_load_for_capacity(
+                Torque::from_si(clutch_capacity),
+                Ratio::from_si(friction_coefficient),
+                Length::from_si(outer_diameter),
+                Length::from_si(inner_diameter),
+                Ratio::from_si(friction_faces),
+            )
+        },
+        |on| unsafe {
+            put(result, on.si());
+        },
+    )
+}
+
+/// `axw_driveline_clamp_load_for_capacity` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_driveline_clamp_load_for_capacity_n(
+    n: usize,
+    clutch_capacity: *const f64,
+    friction_coefficient: *const f64,
+    outer_diameter: *const f64,
+    inner_diameter: *const f64,
+    friction_faces: *const f64,
+    result: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && clutch_capacity.is_null() {
+            return Err(Failure::Null("clutch_capacity"));
+        }
+        if n > 0 && friction_coefficient.is_null() {
+            return Err(Failure::Null("friction_coefficient"));
+        }
+        if n > 0 && outer_diameter.is_null() {
+            return Err(Failure::Null("outer_diameter"));
+        }
+        if n > 0 && inner_diameter.is_null() {
+            return Err(Failure::Null("inner_diameter"));
+        }
+        if n > 0 && friction_faces.is_null() {
+            return Err(Failure::Null("friction_faces"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::driveline::clamp_load_for_capacity(
+                    Torque::from_si(*clutch_capacity.add(i)),
+                    Ratio::from_si(*friction_coefficient.add(i)),
+                    Length::from_si(*outer_diameter.add(i)),
+                    Length::from_si(*inner_diameter.add(i)),
+                    Ratio::from_si(*friction_faces.add(i)),
+                ) {
+                    Ok(on) => {
+                        if !result.is_null() {
+                            result.add(i).write(on.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !result.is_null() {
+                            result.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_driveline_clamp_load_for_capacity` that returns its result [N], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_driveline_clamp_load_for_capacity_value(
+    clutch_capacity: f64,
+    friction_coefficient: f64,
+    outer_diameter: f64,
+    inner_diameter: f64,
+    friction_faces: f64,
+) -> f64 {
+    guard_value(|| {
+        axlewright::driveline::clamp_load_for_capacity(
+            Torque::from_si(clutch_capacity),
+            Ratio::from_si(friction_coefficient),
+            Length::from_si(outer_diameter),
+            Length::from_si(inner_diameter),
+            Ratio::from_si(friction_faces),
+        )
+        .map(|on| on.si())
+    })
+}
+
 /// Crawl ratio: turns of the engine for one turn of the wheels in the lowest gear there is.
 ///
 /// Formula
@@ -1908,6 +2309,396 @@ pub extern "C" fn axw_driveline_crawl_ratio_value(
     })
 }
 
+/// Crawl ratio that gives a wanted road speed at an engine speed.
+///
+/// Formula
+///     `i_c = w r / v`
+///
+/// Parameters
+///     road_speed [m/s]: `v`, wanted: a walk is about 1.4 m/s
+///     engine_speed [rad/s]: `w`, there: most often the idle
+///     rolling_radius [m]: `r`, effective rolling radius of the driven tyre (distance per turn over
+///         2 pi), not the loaded radius
+///
+/// Returns
+///     (ratio [-]) Engine speed over wheel speed: what gearbox, transfer case and axle must give
+///     together.
+///
+/// Valid for (SI)
+///     - `0.001 <= road_speed <= 1000`
+///     - `0.001 <= engine_speed <= 100000`
+///     - `0.001 <= rolling_radius <= 100`
+///
+/// Source
+///     Kinematics of rolling; common practice, no source, for the term
+///
+/// Caution
+///     Low range multiplies the torque in every part behind it: a shaft or an axle that is strong
+///     enough in high range can break.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_driveline_crawl_ratio_for_speed(
+    road_speed: f64,
+    engine_speed: f64,
+    rolling_radius: f64,
+    result: *mut f64,
+) -> i32 {
+    guard_call(
+        move || {
+            axlewright::driveline::crawl_ratio_for_speed(
+                Velocity::from_si(road_speed),
+                AngularVelocity::from_si(engine_speed),
+                Length::from_si(rolling_radius),
+            )
+        },
+        |on| unsafe {
+            put(result, on.si());
+        },
+    )
+}
+
+/// `axw_driveline_crawl_ratio_for_speed` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_driveline_crawl_ratio_for_speed_n(
+    n: usize,
+    road_speed: *const f64,
+    engine_speed: *const f64,
+    rolling_radius: *const f64,
+    result: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && road_speed.is_null() {
+            return Err(Failure::Null("road_speed"));
+        }
+        if n > 0 && engine_speed.is_null() {
+            return Err(Failure::Null("engine_speed"));
+        }
+        if n > 0 && rolling_radius.is_null() {
+            return Err(Failure::Null("rolling_radius"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::driveline::crawl_ratio_for_speed(
+                    Velocity::from_si(*road_speed.add(i)),
+                    AngularVelocity::from_si(*engine_speed.add(i)),
+                    Length::from_si(*rolling_radius.add(i)),
+                ) {
+                    Ok(on) => {
+                        if !result.is_null() {
+                            result.add(i).write(on.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !result.is_null() {
+                            result.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_driveline_crawl_ratio_for_speed` that returns its result [-], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_driveline_crawl_ratio_for_speed_value(
+    road_speed: f64,
+    engine_speed: f64,
+    rolling_radius: f64,
+) -> f64 {
+    guard_value(|| {
+        axlewright::driveline::crawl_ratio_for_speed(
+            Velocity::from_si(road_speed),
+            AngularVelocity::from_si(engine_speed),
+            Length::from_si(rolling_radius),
+        )
+        .map(|on| on.si())
+    })
+}
+
+/// First gear that gives a wanted crawl ratio.
+///
+/// Formula
+///     `i_1 = i_c / (i_t i_f)`
+///
+/// Parameters
+///     crawl_ratio [-]: `i_c`, wanted: engine speed over wheel speed
+///     transfer_case_ratio [-]: `i_t`, input speed over output speed in low range; 1 where there is
+///         none
+///     final_drive [-]: `i_f`, propeller-shaft speed over wheel speed; hub reductions included
+///
+/// Returns
+///     (ratio [-]) The ratio of the gearbox alone. Give the first gear as `transfer_case_ratio`,
+///     and it is the ratio of the transfer case.
+///
+/// Valid for (SI)
+///     - `0.001 <= crawl_ratio <= 1000000`
+///     - `0.001 <= transfer_case_ratio <= 1000`
+///     - `0.001 <= final_drive <= 1000`
+///
+///     What is sold lies beside it: look at `crawl_ratio` with the one that you take.
+///
+/// Source
+///     Kinematics of gears; common practice, no source, for the term
+///
+/// Caution
+///     Low range multiplies the torque in every part behind it: a shaft or an axle that is strong
+///     enough in high range can break.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_driveline_first_gear_for_crawl(
+    crawl_ratio: f64,
+    transfer_case_ratio: f64,
+    final_drive: f64,
+    result: *mut f64,
+) -> i32 {
+    guard_call(
+        move || {
+            axlewright::driveline::first_gear_for_crawl(
+                Ratio::from_si(crawl_ratio),
+                Ratio::from_si(transfer_case_ratio),
+                Ratio::from_si(final_drive),
+            )
+        },
+        |on| unsafe {
+            put(result, on.si());
+        },
+    )
+}
+
+/// `axw_driveline_first_gear_for_crawl` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_driveline_first_gear_for_crawl_n(
+    n: usize,
+    crawl_ratio: *const f64,
+    transfer_case_ratio: *const f64,
+    final_drive: *const f64,
+    result: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && crawl_ratio.is_null() {
+            return Err(Failure::Null("crawl_ratio"));
+        }
+        if n > 0 && transfer_case_ratio.is_null() {
+            return Err(Failure::Null("transfer_case_ratio"));
+        }
+        if n > 0 && final_drive.is_null() {
+            return Err(Failure::Null("final_drive"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::driveline::first_gear_for_crawl(
+                    Ratio::from_si(*crawl_ratio.add(i)),
+                    Ratio::from_si(*transfer_case_ratio.add(i)),
+                    Ratio::from_si(*final_drive.add(i)),
+                ) {
+                    Ok(on) => {
+                        if !result.is_null() {
+                            result.add(i).write(on.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !result.is_null() {
+                            result.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_driveline_first_gear_for_crawl` that returns its result [-], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_driveline_first_gear_for_crawl_value(
+    crawl_ratio: f64,
+    transfer_case_ratio: f64,
+    final_drive: f64,
+) -> f64 {
+    guard_value(|| {
+        axlewright::driveline::first_gear_for_crawl(
+            Ratio::from_si(crawl_ratio),
+            Ratio::from_si(transfer_case_ratio),
+            Ratio::from_si(final_drive),
+        )
+        .map(|on| on.si())
+    })
+}
+
+/// Crawl speed: the road speed in the lowest gear there is.
+///
+/// Formula
+///     `v = w r / (i_1 i_t i_f)`
+///
+/// Parameters
+///     engine_speed [rad/s]: `w`, most often the idle
+///     first_gear_ratio [-]: `i_1`, of the gearbox alone, transfer case *not* included
+///     transfer_case_ratio [-]: `i_t`, input speed over output speed in low range; 1 where there is
+///         none
+///     final_drive [-]: `i_f`, propeller-shaft speed over wheel speed; hub reductions included
+///     rolling_radius [m]: `r`, effective rolling radius of the driven tyre (distance per turn over
+///         2 pi), not the loaded radius
+///
+/// Returns
+///     (velocity [m/s]) The road speed without slip.
+///
+/// Valid for (SI)
+///     - `0 <= engine_speed <= 100000`
+///     - `0.001 <= first_gear_ratio <= 1000`
+///     - `0.001 <= transfer_case_ratio <= 1000`
+///     - `0.001 <= final_drive <= 1000`
+///     - `0.001 <= rolling_radius <= 100`
+///
+/// Source
+///     Kinematics of gears and of rolling; common practice, no source, for the term
+///
+/// Caution
+///     Low range multiplies the torque in every part behind it: a shaft or an axle that is strong
+///     enough in high range can break.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_driveline_crawl_speed(
+    engine_speed: f64,
+    first_gear_ratio: f64,
+    transfer_case_ratio: f64,
+    final_drive: f64,
+    rolling_radius: f64,
+    result: *mut f64,
+) -> i32 {
+    guard_call(
+        move || {
+            axlewright::driveline::crawl_speed(
+                AngularVelocity::from_si(engine_speed),
+                Ratio::from_si(first_gear_ratio),
+                Ratio::from_si(transfer_case_ratio),
+                Ratio::from_si(final_drive),
+                Length::from_si(rolling_radius),
+            )
+        },
+        |on| unsafe {
+            put(result, on.si());
+        },
+    )
+}
+
+/// `axw_driveline_crawl_speed` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_driveline_crawl_speed_n(
+    n: usize,
+    engine_speed: *const f64,
+    first_gear_ratio: *const f64,
+    transfer_case_ratio: *const f64,
+    final_drive: *const f64,
+    rolling_radius: *const f64,
+    result: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && engine_speed.is_null() {
+            return Err(Failure::Null("engine_speed"));
+        }
+        if n > 0 && first_gear_ratio.is_null() {
+            return Err(Failure::Null("first_gear_ratio"));
+        }
+        if n > 0 && transfer_case_ratio.is_null() {
+            return Err(Failure::Null("transfer_case_ratio"));
+        }
+        if n > 0 && final_drive.is_null() {
+            return Err(Failure::Null("final_drive"));
+        }
+        if n > 0 && rolling_radius.is_null() {
+            return Err(Failure::Null("rolling_radius"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::driveline::crawl_speed(
+                    AngularVelocity::from_si(*engine_speed.add(i)),
+                    Ratio::from_si(*first_gear_ratio.add(i)),
+                    Ratio::from_si(*transfer_case_ratio.add(i)),
+                    Ratio::from_si(*final_drive.add(i)),
+                    Length::from_si(*rolling_radius.add(i)),
+                ) {
+                    Ok(on) => {
+                        if !result.is_null() {
+                            result.add(i).write(on.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !result.is_null() {
+                            result.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_driveline_crawl_speed` that returns its result [m/s], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_driveline_crawl_speed_value(
+    engine_speed: f64,
+    first_gear_ratio: f64,
+    transfer_case_ratio: f64,
+    final_drive: f64,
+    rolling_radius: f64,
+) -> f64 {
+    guard_value(|| {
+        axlewright::driveline::crawl_speed(
+            AngularVelocity::from_si(engine_speed),
+            Ratio::from_si(first_gear_ratio),
+            Ratio::from_si(transfer_case_ratio),
+            Ratio::from_si(final_drive),
+            Length::from_si(rolling_radius),
+        )
+        .map(|on| on.si())
+    })
+}
+
 /// Engine speed at a road speed in a gear: the cruise engine speed.
 ///
 /// Formula
@@ -1925,10 +2716,10 @@ pub extern "C" fn axw_driveline_crawl_ratio_value(
 ///     (angular velocity [rad/s]) The engine speed without slip.
 ///
 /// Valid for (SI)
-///     - `0 <= road_speed`
-///     - `0.01 <= gear_ratio <= 1000`
-///     - `0.01 <= final_drive <= 100`
-///     - `0.01 <= rolling_radius <= 10`
+///     - `0 <= road_speed <= 1000`
+///     - `0.001 <= gear_ratio <= 1000`
+///     - `0.001 <= final_drive <= 1000`
+///     - `0.001 <= rolling_radius <= 100`
 ///
 /// Source
 ///     Kinematics of rolling; ISO 8855 for the term effective rolling radius (from memory)
@@ -2403,9 +3194,8 @@ pub extern "C" fn axw_driveline_gear_step_value(gear_ratio_before: f64, gear_rat
 ///     loaded_radius [m]: `r_l`, wheel centre to ground under load, not the rolling radius
 ///
 /// Returns
-///     (torque [N·m]) The sum over the wheels of that axle. At a part before them divide by the
-///     ratio *and* by the efficiency between: the losses stand between the engine and the grip, so
-///     the engine must give more.
+///     (torque [N·m]) The sum over the wheels of that axle. At a part before them
+///     `grip_torque_upstream` divides by the ratio *and* by the efficiency between.
 ///
 /// Valid for (SI)
 ///     - `0 <= axle_load <= 10000000`
@@ -2520,6 +3310,132 @@ pub extern "C" fn axw_driveline_grip_torque_value(
     })
 }
 
+/// Torque at a part further up the driveline beyond which the tyres slip.
+///
+/// Formula
+///     `T = T_g / (i e)`
+///
+/// Parameters
+///     grip_torque [N·m]: `T_g`, at the wheels that the part drives, together: `grip_torque` of
+///         them
+///     ratio_between [-]: `i`, speed of the part over speed of the wheels: gears, transfer case,
+///         axle and hub reductions that stand between
+///     efficiency_between [-]: `e`, power at the wheels over power at the part
+///
+/// Returns
+///     (torque [N·m]) What the part can be made to carry in a steady pull before the tyres give
+///     way: the losses stand between it and the grip, so it bears *more* than the ratio alone says.
+///
+/// Valid for (SI)
+///     - `0 <= grip_torque <= 1000000000`
+///     - `0.001 <= ratio_between <= 1000000`
+///     - `0.01 <= efficiency_between <= 1`
+///
+///     Steady pull: a dropped clutch adds the inertia between part and ground. An engine that gives
+///     less at this part bounds it from below the grip.
+///
+/// Source
+///     Balance of power through a geared train
+///
+/// Caution
+///     A grip taken too low makes a weak part look strong; a part that breaks can lock a wheel or
+///     drop a shaft on the road. Ratings, local codes and licensed practice come first.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_driveline_grip_torque_upstream(
+    grip_torque: f64,
+    ratio_between: f64,
+    efficiency_between: f64,
+    result: *mut f64,
+) -> i32 {
+    guard_call(
+        move || {
+            axlewright::driveline::grip_torque_upstream(
+                Torque::from_si(grip_torque),
+                Ratio::from_si(ratio_between),
+                Ratio::from_si(efficiency_between),
+            )
+        },
+        |on| unsafe {
+            put(result, on.si());
+        },
+    )
+}
+
+/// `axw_driveline_grip_torque_upstream` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_driveline_grip_torque_upstream_n(
+    n: usize,
+    grip_torque: *const f64,
+    ratio_between: *const f64,
+    efficiency_between: *const f64,
+    result: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && grip_torque.is_null() {
+            return Err(Failure::Null("grip_torque"));
+        }
+        if n > 0 && ratio_between.is_null() {
+            return Err(Failure::Null("ratio_between"));
+        }
+        if n > 0 && efficiency_between.is_null() {
+            return Err(Failure::Null("efficiency_between"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::driveline::grip_torque_upstream(
+                    Torque::from_si(*grip_torque.add(i)),
+                    Ratio::from_si(*ratio_between.add(i)),
+                    Ratio::from_si(*efficiency_between.add(i)),
+                ) {
+                    Ok(on) => {
+                        if !result.is_null() {
+                            result.add(i).write(on.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !result.is_null() {
+                            result.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_driveline_grip_torque_upstream` that returns its result [N·m], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_driveline_grip_torque_upstream_value(
+    grip_torque: f64,
+    ratio_between: f64,
+    efficiency_between: f64,
+) -> f64 {
+    guard_value(|| {
+        axlewright::driveline::grip_torque_upstream(
+            Torque::from_si(grip_torque),
+            Ratio::from_si(ratio_between),
+            Ratio::from_si(efficiency_between),
+        )
+        .map(|on| on.si())
+    })
+}
+
 /// Road speed at an engine speed in a gear.
 ///
 /// Formula
@@ -2537,10 +3453,10 @@ pub extern "C" fn axw_driveline_grip_torque_value(
 ///     (velocity [m/s]) The road speed without slip.
 ///
 /// Valid for (SI)
-///     - `0 <= engine_speed`
-///     - `0.01 <= gear_ratio <= 1000`
-///     - `0.01 <= final_drive <= 100`
-///     - `0.01 <= rolling_radius <= 10`
+///     - `0 <= engine_speed <= 100000`
+///     - `0.001 <= gear_ratio <= 1000`
+///     - `0.001 <= final_drive <= 1000`
+///     - `0.001 <= rolling_radius <= 100`
 ///
 /// Source
 ///     Kinematics of rolling; ISO 8855 for the term effective rolling radius (from memory)
@@ -2649,6 +3565,152 @@ pub extern "C" fn axw_driveline_road_speed_value(
     })
 }
 
+/// Tyre diameter that gives a wanted engine speed at a road speed.
+///
+/// Formula
+///     `D = 2 pi v i_g i_f / (w f_r)`
+///
+/// Parameters
+///     road_speed [m/s]: `v`, the cruise
+///     engine_speed [rad/s]: `w`, wanted there
+///     gear_ratio [-]: `i_g`, engine speed over propeller-shaft speed in the gear of the cruise,
+///         most often the top one, transfer case included
+///     final_drive [-]: `i_f`, propeller-shaft speed over wheel speed
+///     rolling_factor [-]: `f_r`, rolling circumference over free diameter: 3.05 for a radial, 2.99
+///         for a diagonal tyre (ETRTO and UN Regulation 30, from memory)
+///
+/// Returns
+///     (length [m]) The free diameter, unloaded; what is sold lies beside it, so look at
+///     `engine_speed` with the tyre that you take.
+///
+/// Valid for (SI)
+///     - `0.001 <= road_speed <= 1000`
+///     - `0.001 <= engine_speed <= 100000`
+///     - `0.001 <= gear_ratio <= 1000`
+///     - `0.001 <= final_drive <= 1000`
+///     - `2 <= rolling_factor <= 3.2`
+///
+/// Source
+///     Kinematics of rolling; ETRTO Standards Manual and UN Regulation 30 for the factor (from
+///     memory)
+///
+/// Caution
+///     A larger tyre changes braking, steering, clearance and the speedometer; its load index must
+///     suit the axle, and local codes limit it.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_driveline_tyre_diameter_for_cruise(
+    road_speed: f64,
+    engine_speed: f64,
+    gear_ratio: f64,
+    final_drive: f64,
+    rolling_factor: f64,
+    result: *mut f64,
+) -> i32 {
+    guard_call(
+        move || {
+            axlewright::driveline::tyre_diameter_for_cruise(
+                Velocity::from_si(road_speed),
+                AngularVelocity::from_si(engine_speed),
+                Ratio::from_si(gear_ratio),
+                Ratio::from_si(final_drive),
+                Ratio::from_si(rolling_factor),
+            )
+        },
+        |on| unsafe {
+            put(result, on.si());
+        },
+    )
+}
+
+/// `axw_driveline_tyre_diameter_for_cruise` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_driveline_tyre_diameter_for_cruise_n(
+    n: usize,
+    road_speed: *const f64,
+    engine_speed: *const f64,
+    gear_ratio: *const f64,
+    final_drive: *const f64,
+    rolling_factor: *const f64,
+    result: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && road_speed.is_null() {
+            return Err(Failure::Null("road_speed"));
+        }
+        if n > 0 && engine_speed.is_null() {
+            return Err(Failure::Null("engine_speed"));
+        }
+        if n > 0 && gear_ratio.is_null() {
+            return Err(Failure::Null("gear_ratio"));
+        }
+        if n > 0 && final_drive.is_null() {
+            return Err(Failure::Null("final_drive"));
+        }
+        if n > 0 && rolling_factor.is_null() {
+            return Err(Failure::Null("rolling_factor"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::driveline::tyre_diameter_for_cruise(
+                    Velocity::from_si(*road_speed.add(i)),
+                    AngularVelocity::from_si(*engine_speed.add(i)),
+                    Ratio::from_si(*gear_ratio.add(i)),
+                    Ratio::from_si(*final_drive.add(i)),
+                    Ratio::from_si(*rolling_factor.add(i)),
+                ) {
+                    Ok(on) => {
+                        if !result.is_null() {
+                            result.add(i).write(on.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !result.is_null() {
+                            result.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_driveline_tyre_diameter_for_cruise` that returns its result [m], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_driveline_tyre_diameter_for_cruise_value(
+    road_speed: f64,
+    engine_speed: f64,
+    gear_ratio: f64,
+    final_drive: f64,
+    rolling_factor: f64,
+) -> f64 {
+    guard_value(|| {
+        axlewright::driveline::tyre_diameter_for_cruise(
+            Velocity::from_si(road_speed),
+            AngularVelocity::from_si(engine_speed),
+            Ratio::from_si(gear_ratio),
+            Ratio::from_si(final_drive),
+            Ratio::from_si(rolling_factor),
+        )
+        .map(|on| on.si())
+    })
+}
+
 /// Torque at the driven wheels together, from the torque of the engine.
 ///
 /// Formula
@@ -2665,9 +3727,9 @@ pub extern "C" fn axw_driveline_road_speed_value(
 ///     (torque [N·m]) The sum over the driven wheels, before the grip of the tyres limits it.
 ///
 /// Valid for (SI)
-///     - `0 <= engine_torque`
-///     - `0.01 <= gear_ratio <= 1000`
-///     - `0.01 <= final_drive <= 100`
+///     - `0 <= engine_torque <= 1000000`
+///     - `0.001 <= gear_ratio <= 1000`
+///     - `0.001 <= final_drive <= 1000`
 ///     - `0 < driveline_efficiency <= 1`
 ///
 ///     Driving only: when the wheels drive the engine the losses act the other way.
@@ -9704,6 +10766,490 @@ pub extern "C" fn axw_tyre_bolt_circle_diameter_value(adjacent_stud_spacing: f64
     })
 }
 
+/// Load capacity of one tyre from its load index.
+///
+/// Formula
+///     the load-index table: `45 kg * 10^(n / 80)` in preferred numbers; below 1000 kg three
+///     figures, rounded down
+///
+/// Parameters
+///     load_index [-]: `n`, whole: the number before the speed symbol, the first of two for a tyre
+///         that stands single
+///
+/// Returns
+///     (mass [kg]) The mass that one tyre may carry at its reference pressure, up to its speed
+///     symbol.
+///
+/// Valid for (SI)
+///     - `0 <= load_index <= 279`
+///
+///     `load_index` is a whole number. At less pressure, with much camber, or above the speed at
+///     which the standard begins to take off (for a passenger tyre 210 km/h, from memory), a tyre
+///     carries less.
+///
+/// Source
+///     ISO 4000-1 and ETRTO Standards Manual, table of load indices (from memory, held against the
+///     series R80 of ISO 3)
+///
+/// Caution
+///     An overloaded or soft tyre heats and bursts. The figures on the wall and the maker's load
+///     and pressure table decide; a passenger tyre on a truck or trailer counts less (in the United
+///     States by 1.10, from memory); local codes and licensed practice come first.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_tyre_load_capacity(load_index: f64, result: *mut f64) -> i32 {
+    guard_call(
+        move || axlewright::tyre::load_capacity(Ratio::from_si(load_index)),
+        |on| unsafe {
+            put(result, on.si());
+        },
+    )
+}
+
+/// `axw_tyre_load_capacity` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_tyre_load_capacity_n(
+    n: usize,
+    load_index: *const f64,
+    result: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && load_index.is_null() {
+            return Err(Failure::Null("load_index"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::tyre::load_capacity(Ratio::from_si(*load_index.add(i))) {
+                    Ok(on) => {
+                        if !result.is_null() {
+                            result.add(i).write(on.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !result.is_null() {
+                            result.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_tyre_load_capacity` that returns its result [kg], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_tyre_load_capacity_value(load_index: f64) -> f64 {
+    guard_value(|| axlewright::tyre::load_capacity(Ratio::from_si(load_index)).map(|on| on.si()))
+}
+
+/// Loaded radius of a tyre: wheel centre to ground, standing.
+///
+/// Formula
+///     `r_l = D / 2 - F / k`
+///
+/// Parameters
+///     free_diameter [m]: `D`, of the unloaded tyre at its pressure
+///     tyre_load [N]: `F`, on the ground under this one tyre
+///     tyre_rate [N/m]: `k`, vertical, at the pressure and about that load; the maker's figure or
+///         two readings
+///
+/// Returns
+///     (length [m]) The static loaded radius: the lever of forces. Speed wants the effective
+///     rolling radius, `rolling_radius`.
+///
+/// Valid for (SI)
+///     - `0.001 <= free_diameter <= 100`
+///     - `0 <= tyre_load <= 10000000`
+///     - `1 <= tyre_rate <= 1000000000`
+///
+///     The load over the rate: a tyre is softer at first, so take the secant rate from no load up
+///     where it is known. Upright and standing; a rolling tyre grows with speed.
+///
+/// Source
+///     Definition of the vertical rate; ISO 8855 and SAE J670 for the term loaded radius (from
+///     memory)
+///
+/// Caution
+///     A tyre that sags more than its maker means it to is overloaded or soft, heats and bursts;
+///     load index, the maker's pressures and local codes decide.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_tyre_loaded_radius(
+    free_diameter: f64,
+    tyre_load: f64,
+    tyre_rate: f64,
+    result: *mut f64,
+) -> i32 {
+    guard_call(
+        move || {
+            axlewright::tyre::loaded_radius(
+                Length::from_si(free_diameter),
+                Force::from_si(tyre_load),
+                LinearStiffness::from_si(tyre_rate),
+            )
+        },
+        |on| unsafe {
+            put(result, on.si());
+        },
+    )
+}
+
+/// `axw_tyre_loaded_radius` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_tyre_loaded_radius_n(
+    n: usize,
+    free_diameter: *const f64,
+    tyre_load: *const f64,
+    tyre_rate: *const f64,
+    result: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && free_diameter.is_null() {
+            return Err(Failure::Null("free_diameter"));
+        }
+        if n > 0 && tyre_load.is_null() {
+            return Err(Failure::Null("tyre_load"));
+        }
+        if n > 0 && tyre_rate.is_null() {
+            return Err(Failure::Null("tyre_rate"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::tyre::loaded_radius(
+                    Length::from_si(*free_diameter.add(i)),
+                    Force::from_si(*tyre_load.add(i)),
+                    LinearStiffness::from_si(*tyre_rate.add(i)),
+                ) {
+                    Ok(on) => {
+                        if !result.is_null() {
+                            result.add(i).write(on.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !result.is_null() {
+                            result.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_tyre_loaded_radius` that returns its result [m], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_tyre_loaded_radius_value(free_diameter: f64, tyre_load: f64, tyre_rate: f64) -> f64 {
+    guard_value(|| {
+        axlewright::tyre::loaded_radius(
+            Length::from_si(free_diameter),
+            Force::from_si(tyre_load),
+            LinearStiffness::from_si(tyre_rate),
+        )
+        .map(|on| on.si())
+    })
+}
+
+/// Effective rolling radius of a tyre from its diameter and its loaded radius.
+///
+/// Formula
+///     `r = D / 2 - (D / 2 - r_l) / 3`
+///
+/// Parameters
+///     free_diameter [m]: `D`, of the unloaded tyre at its pressure
+///     loaded_radius [m]: `r_l`, wheel centre to ground under load
+///
+/// Returns
+///     (length [m]) Distance per turn over 2 pi, without slip: it lies between the loaded and the
+///     free radius.
+///
+/// Valid for (SI)
+///     - `0.001 <= free_diameter <= 100`
+///     - `0.0005 <= loaded_radius <= 50`
+///
+///     The loaded radius lies between a quarter and a half of the free diameter. A tread that lies
+///     flat on the ground and keeps the length of its arc: a diagonal tyre, more or less. The belt
+///     of a radial tyre hardly stretches or shrinks, so that it rolls on about 3.05 times its free
+///     diameter at any proper load: `Tyre` says so. A turn counted on the road beats both.
+///
+/// Source
+///     Jazar, Vehicle Dynamics: Theory and Application (2008), sec. 3.1, effective radius: `R_w =
+///     R_g - (R_g - R_h) / 3` (from memory); it is the first term of `r_0 sin(a) / a`, `cos(a) =
+///     r_l / r_0`
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_tyre_rolling_radius(
+    free_diameter: f64,
+    loaded_radius: f64,
+    result: *mut f64,
+) -> i32 {
+    guard_call(
+        move || {
+            axlewright::tyre::rolling_radius(Length::from_si(free_diameter), Length::from_si(loaded_radius))
+        },
+        |on| unsafe {
+            put(result, on.si());
+        },
+    )
+}
+
+/// `axw_tyre_rolling_radius` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_tyre_rolling_radius_n(
+    n: usize,
+    free_diameter: *const f64,
+    loaded_radius: *const f64,
+    result: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && free_diameter.is_null() {
+            return Err(Failure::Null("free_diameter"));
+        }
+        if n > 0 && loaded_radius.is_null() {
+            return Err(Failure::Null("loaded_radius"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::tyre::rolling_radius(
+                    Length::from_si(*free_diameter.add(i)),
+                    Length::from_si(*loaded_radius.add(i)),
+                ) {
+                    Ok(on) => {
+                        if !result.is_null() {
+                            result.add(i).write(on.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !result.is_null() {
+                            result.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_tyre_rolling_radius` that returns its result [m], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_tyre_rolling_radius_value(free_diameter: f64, loaded_radius: f64) -> f64 {
+    guard_value(|| {
+        axlewright::tyre::rolling_radius(Length::from_si(free_diameter), Length::from_si(loaded_radius))
+            .map(|on| on.si())
+    })
+}
+
+/// Effective rolling radius from turns counted along a distance.
+///
+/// Formula
+///     `r = 1 / (2 pi n)`
+///
+/// Parameters
+///     rolling_turns [turn/m]: `n`, turns along a distance: a maker's revolutions per mile, or
+///         chalk marks on the floor of the shop
+///
+/// Returns
+///     (length [m]) Distance per turn over 2 pi.
+///
+/// Valid for (SI)
+///     - `0.001 <= rolling_turns <= 1000`
+///
+///     At the load, the pressure and about the speed at which the turns were counted.
+///
+/// Source
+///     Definition of the effective rolling radius; ISO 8855 for the term (from memory)
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_tyre_rolling_radius_from_turns(rolling_turns: f64, result: *mut f64) -> i32 {
+    guard_call(
+        move || axlewright::tyre::rolling_radius_from_turns(TurnsPerDistance::from_si(rolling_turns)),
+        |on| unsafe {
+            put(result, on.si());
+        },
+    )
+}
+
+/// `axw_tyre_rolling_radius_from_turns` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_tyre_rolling_radius_from_turns_n(
+    n: usize,
+    rolling_turns: *const f64,
+    result: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && rolling_turns.is_null() {
+            return Err(Failure::Null("rolling_turns"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::tyre::rolling_radius_from_turns(TurnsPerDistance::from_si(
+                    *rolling_turns.add(i),
+                )) {
+                    Ok(on) => {
+                        if !result.is_null() {
+                            result.add(i).write(on.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !result.is_null() {
+                            result.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_tyre_rolling_radius_from_turns` that returns its result [m], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_tyre_rolling_radius_from_turns_value(rolling_turns: f64) -> f64 {
+    guard_value(|| {
+        axlewright::tyre::rolling_radius_from_turns(TurnsPerDistance::from_si(rolling_turns))
+            .map(|on| on.si())
+    })
+}
+
+/// Turns of a tyre along a distance.
+///
+/// Formula
+///     `n = 1 / (2 pi r)`
+///
+/// Parameters
+///     rolling_radius [m]: `r`, effective rolling radius (distance per turn over 2 pi), not the
+///         loaded radius
+///
+/// Returns
+///     (turns per distance [turn/m]) Revolutions per kilometre or per mile.
+///
+/// Valid for (SI)
+///     - `0.001 <= rolling_radius <= 100`
+///
+///     Without slip.
+///
+/// Source
+///     Definition of the effective rolling radius; ISO 8855 for the term (from memory)
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_tyre_rolling_turns(rolling_radius: f64, result: *mut f64) -> i32 {
+    guard_call(
+        move || axlewright::tyre::rolling_turns(Length::from_si(rolling_radius)),
+        |on| unsafe {
+            put(result, on.si());
+        },
+    )
+}
+
+/// `axw_tyre_rolling_turns` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_tyre_rolling_turns_n(
+    n: usize,
+    rolling_radius: *const f64,
+    result: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && rolling_radius.is_null() {
+            return Err(Failure::Null("rolling_radius"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::tyre::rolling_turns(Length::from_si(*rolling_radius.add(i))) {
+                    Ok(on) => {
+                        if !result.is_null() {
+                            result.add(i).write(on.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !result.is_null() {
+                            result.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_tyre_rolling_turns` that returns its result [turn/m], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_tyre_rolling_turns_value(rolling_radius: f64) -> f64 {
+    guard_value(|| axlewright::tyre::rolling_turns(Length::from_si(rolling_radius)).map(|on| on.si()))
+}
+
 /// Error of the speedometer after a change of tyre.
 ///
 /// Formula
@@ -10839,32 +12385,45 @@ pub unsafe extern "C" fn axw_cooling_coolant_margin_table(
 ///
 /// Formula
 ///     input `T_k = s_k T_(k-1)`, output `T_k i_k e_k`; `T_0` is the engine's torque, or for a
-///     dropped clutch its capacity times the shock factor; margin = rating / torque on the rated
-///     side
+///     dropped clutch its capacity times the shock factor; both no more than the grip allows:
+///     output `G_k = m F r_l g_1 ... g_k / (i_(k+1) e_(k+1) ... i_n e_n)`, for a dropped clutch
+///     times the inertia factor; margin = rating / torque on the rated side
 ///
 /// Fields
-///     engine_torque (torque): greatest torque at the crankshaft
+///     engine_torque (torque): greatest torque at the crankshaft; behind a converter that at its
+///         turbine at stall
 ///     clutch_capacity (torque, optional): what the clutch holds before it slips: it bounds the
 ///         torque of a dropped clutch, not the engine does
 ///     shock_factor (ratio, optional): how much a dropped clutch multiplies the torque at its
-///         output (2 where it is applied suddenly and undamped); without both, a peak, yield or
-///         ultimate rating is `not known`, never guessed
+///         output (2 where it is applied suddenly and undamped); where nothing bounds a dropped
+///         clutch, a peak, yield or ultimate rating is `not known`, never guessed
 ///     tight_below (ratio): margin that is wanted; a part below it is `tight`, below 1 `short`
-///     parts (list): from behind the clutch on, each with `name` and, where it has them, `ratio`
-///         (input over output speed), `efficiency`, `share` (of the torque before it that goes
-///         through it: 0.5 for one shaft behind an open differential, 1 behind a locked one) and
-///         `rating` with `torque`, `side` (input, output) and `kind` (continuous, peak, yield,
-///         ultimate)
+///     grip (table, optional): where the tyres' grip is to bound the torque: `driven_load` (on the
+///         ground under all driven wheels, with the transfer that the same launch causes),
+///         `loaded_radius`, `strength_coefficient` (a high bound of grip, for what a part must
+///         bear), `pull_coefficient` (a mean, for what the vehicle gets to the ground), and
+///         `inertia_factor` (by how much the inertia between part and ground lets a dropped clutch
+///         exceed the grip; without it grip bounds the steady torque only)
+///     parts (list): from behind the clutch on, the transfer case in the range that is looked at
+///         among them, each with `name` and, where it has them, `ratio` (input over output speed),
+///         `efficiency`, `share` (of the torque before it that can go through it: 0.5 for one shaft
+///         behind an open differential, 1 behind a locked or slip-limiting one), `grip_share` (of
+///         the grip behind the part before it, that its own wheels have; the same as `share` where
+///         it is missing; 0.5 for one shaft behind a locked axle) and `rating` with `torque`,
+///         `side` (input, output) and `kind` (continuous, peak, yield, ultimate)
 ///
 /// Valid for
-///     Engine and clutch as the limit: grip of the tyres and inertia are not considered here. A
-///     continuous rating is held against the steady torque, the other kinds against that of a
-///     dropped clutch; one that the steady torque exceeds is `short` without a factor. A rating
-///     without kind, or without side where the sides differ, is `not known`.
+///     A steady pull, and the clutch dropped from rest. The strength coefficient is not less than
+///     the pull coefficient. A continuous rating is held against the steady torque, the other kinds
+///     against that of a dropped clutch; one that the steady torque exceeds is `short` without a
+///     factor. A rating without kind, or without side where the sides differ, is `not known`. One
+///     path is one gear and one range: look at reverse, at low range and at a converter's stall,
+///     too. A wheel in a rut or against a kerb has more grip than any tyre.
 ///
 /// Source
-///     Balance of power through a geared train; suddenly applied load: factor 2 for an undamped
-///     elastic system (Shigley's Mechanical Engineering Design, from memory)
+///     Balance of power through a geared train; Coulomb friction at the contact patch; suddenly
+///     applied load: factor 2 for an undamped elastic system (Shigley's Mechanical Engineering
+///     Design, from memory)
 ///
 /// Caution
 ///     A part that breaks can lock a wheel or drop a shaft on the road; ratings of the makers,
@@ -10919,8 +12478,9 @@ pub unsafe extern "C" fn axw_driveline_torque_path_json(
 /// Torque, rating, margin and verdict of every part.
 ///
 /// Returns
-///     (table) One row a part, in order: `part`, `input_torque`, `output_torque`, `demand` (on the
-///     rated side, shock included where the rating is not continuous), `rating`, `margin`,
+///     (table) One row a part, in order: `part`, `input_torque`, `output_torque`, `bound` (what
+///     holds these down: engine or grip), `demand` (on the rated side, shock included where the
+///     rating is not continuous), `demand_bound` (engine, clutch or grip), `rating`, `margin`,
 ///     `verdict`, and `why` a margin is not known.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_driveline_torque_path_parts_table(
@@ -10983,7 +12543,7 @@ pub unsafe extern "C" fn axw_driveline_torque_path_weakest(
 ///
 /// Returns
 ///     (table) One row a torque, factor and part: `engine_torque`, `shock_factor`, `part`,
-///     `demand`, `rating`, `margin`, `verdict`, `why`.
+///     `demand`, `demand_bound`, `rating`, `margin`, `verdict`, `why`.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_driveline_torque_path_table(
     model: *const axw_driveline_torque_path,
@@ -11011,6 +12571,32 @@ pub unsafe extern "C" fn axw_driveline_torque_path_table(
         }
         unsafe {
             put(result, Box::into_raw(axw_table::new(on)));
+        }
+        Ok(())
+    })
+}
+
+/// What reaches the ground in a steady pull, with the mean of grip.
+///
+/// Returns
+///     wheel_torque (torque [N·m]): of the driven wheels together: the lesser of what the engine
+///         gives through all ratios and losses, and what the tyres hold
+///     tractive_force (force [N]): that torque over the loaded radius
+///     bound (torquebound): what holds it down: engine or grip
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_driveline_torque_path_pull(
+    model: *const axw_driveline_torque_path,
+    wheel_torque: *mut f64,
+    tractive_force: *mut f64,
+    bound: *mut i32,
+) -> i32 {
+    guard(|| {
+        let on = unsafe { handle("model", model) }?.0.pull()?;
+
+        unsafe {
+            put(wheel_torque, on.wheel_torque.si());
+            put(tractive_force, on.tractive_force.si());
+            put(bound, torque_bound_number(on.bound));
         }
         Ok(())
     })
@@ -11387,24 +12973,34 @@ pub unsafe extern "C" fn axw_spring_corner_table(
 }
 
 /// A tyre by the marking on its wall: `225/70R15C 112/110R`, `P235/75R15`, `LT265/70R17`,
-/// `275/40ZR18 (99Y)`, `31x10.50R15LT`.
+/// `275/40ZR18 (99Y)`, `31x10.50R15LT`, `6.00-16`.
 ///
 /// Formula
-///     metric: `H = S A`, `D = d + 2 H`; inch flotation: `D` and `S` as marked; `C = 3.05 D`
-///     radial, `2.99 D` diagonal
+///     metric: `H = S A`, `D = d + 2 H`; inch flotation: `D` and `S` as marked; old numeric: as
+///     metric, with the `A` of its series; `C = 3.05 D` radial, `2.99 D` diagonal
 ///
 /// Fields
 ///     marking (text): the size as it stands on the wall; load index and speed symbol may follow
 ///
 /// Valid for
 ///     Sections of 50 mm to 500 mm, aspect ratios of 20 to 110, rims of code 8 to 30, flotation
-///     diameters of 15 in to 60 in. Anything else is taken for a slip of the pen. Old numeric
-///     markings are not read. Loaded and effective rolling radius depend on load and pressure; the
-///     factor on the free diameter is a convention.
+///     diameters of 15 in to 60 in. Anything else is taken for a slip of the pen. Loaded and
+///     effective rolling radius depend on load and pressure; the factor on the free diameter is a
+///     convention.
+///
+///     An old numeric marking, width in inches with two decimals, does not say its height: `A` is
+///     that of the series, and the diameter good to about 2 %, so measure. Rim 16 to 19 (`6.00-16`,
+///     `7.50-16LT`): 1.03. Rim 10 to 15, decimals in tens but not .00 or .50 (`5.60-15`,
+///     `6.40-13`): 0.95; decimals that end in 5 (`7.75-14`): 0.82; .00 or .50 on a rim up to 14
+///     (`7.00-13`): 0.88; .00 or .50 with `LT` or `C` on 15: 1.03. Metric without a ratio
+///     (`185R14C`): 0.80. Where two series meet (`6.00-15`, `7.00-14LT`) and beyond a width of 3.00
+///     to 9.00 it is refused.
 ///
 /// Source
 ///     ISO 4000-1 (size designation and dimensions; 25.4 mm a rim code); rolling circumference:
-///     ETRTO Standards Manual and UN Regulation 30, from memory
+///     ETRTO Standards Manual and UN Regulation 30, from memory; ratios of the old numeric series:
+///     common practice, no source, chosen by the diameters in the tables of UN Regulations 30 and
+///     54 as remembered; speed symbols: ISO 4000-1, from memory
 ///
 /// Caution
 ///     A tyre of another size than the approved one changes braking, clearance, load capacity and
@@ -11547,6 +13143,57 @@ pub unsafe extern "C" fn axw_tyre_tyre_wear_table(
         }
         unsafe {
             put(result, Box::into_raw(axw_table::new(on)));
+        }
+        Ok(())
+    })
+}
+
+/// Load capacity of this tyre standing single, by the load index that stands after the size.
+///
+/// Returns
+///     (mass [kg]) The mass that it may carry at its reference pressure, up to its speed symbol;
+///     refused where no load index is written.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_tyre_tyre_single_load(model: *const axw_tyre_tyre, result: *mut f64) -> i32 {
+    guard(|| {
+        let on = unsafe { handle("model", model) }?.0.single_load()?;
+
+        unsafe {
+            put(result, on.si());
+        }
+        Ok(())
+    })
+}
+
+/// Load capacity of each of two such tyres on one end of an axle, by the second load index.
+///
+/// Returns
+///     (mass [kg]) The mass that each of the two may carry; refused where no second load index is
+///     written.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_tyre_tyre_dual_load(model: *const axw_tyre_tyre, result: *mut f64) -> i32 {
+    guard(|| {
+        let on = unsafe { handle("model", model) }?.0.dual_load()?;
+
+        unsafe {
+            put(result, on.si());
+        }
+        Ok(())
+    })
+}
+
+/// Speed up to which the tyre carries its load, by the speed symbol that stands after the size.
+///
+/// Returns
+///     (velocity [m/s]) The speed of the symbol; `(Y)` in brackets promises more than these 300
+///     km/h, and its maker says how much. Refused where no symbol is written.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_tyre_tyre_rated_speed(model: *const axw_tyre_tyre, result: *mut f64) -> i32 {
+    guard(|| {
+        let on = unsafe { handle("model", model) }?.0.rated_speed()?;
+
+        unsafe {
+            put(result, on.si());
         }
         Ok(())
     })

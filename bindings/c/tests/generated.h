@@ -221,6 +221,40 @@ static int32_t batch_driveline_axle_ratio_one_wheel_held(size_t n, const double 
     return axw_driveline_axle_ratio_one_wheel_held_n(n, x[0], x[1], first, reason);
 }
 
+static int32_t scalar_driveline_axle_shaft_torque_open(const double *x, double *first)
+{
+    return axw_driveline_axle_shaft_torque_open(x[0], x[1], first);
+}
+static int32_t all_driveline_axle_shaft_torque_open(const double *x, double *out)
+{
+    return axw_driveline_axle_shaft_torque_open(x[0], x[1], &out[0]);
+}
+static double value_driveline_axle_shaft_torque_open(const double *x)
+{
+    return axw_driveline_axle_shaft_torque_open_value(x[0], x[1]);
+}
+static int32_t batch_driveline_axle_shaft_torque_open(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_driveline_axle_shaft_torque_open_n(n, x[0], x[1], first, reason);
+}
+
+static int32_t scalar_driveline_axle_shaft_torque_locked(const double *x, double *first)
+{
+    return axw_driveline_axle_shaft_torque_locked(x[0], x[1], first);
+}
+static int32_t all_driveline_axle_shaft_torque_locked(const double *x, double *out)
+{
+    return axw_driveline_axle_shaft_torque_locked(x[0], x[1], &out[0]);
+}
+static double value_driveline_axle_shaft_torque_locked(const double *x)
+{
+    return axw_driveline_axle_shaft_torque_locked_value(x[0], x[1]);
+}
+static int32_t batch_driveline_axle_shaft_torque_locked(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_driveline_axle_shaft_torque_locked_n(n, x[0], x[1], first, reason);
+}
+
 static int32_t scalar_driveline_clutch_capacity_uniform_wear(const double *x, double *first)
 {
     return axw_driveline_clutch_capacity_uniform_wear(x[0], x[1], x[2], x[3], x[4], first);
@@ -255,6 +289,23 @@ static int32_t batch_driveline_clutch_capacity_uniform_pressure(size_t n, const 
     return axw_driveline_clutch_capacity_uniform_pressure_n(n, x[0], x[1], x[2], x[3], x[4], first, reason);
 }
 
+static int32_t scalar_driveline_clamp_load_for_capacity(const double *x, double *first)
+{
+    return axw_driveline_clamp_load_for_capacity(x[0], x[1], x[2], x[3], x[4], first);
+}
+static int32_t all_driveline_clamp_load_for_capacity(const double *x, double *out)
+{
+    return axw_driveline_clamp_load_for_capacity(x[0], x[1], x[2], x[3], x[4], &out[0]);
+}
+static double value_driveline_clamp_load_for_capacity(const double *x)
+{
+    return axw_driveline_clamp_load_for_capacity_value(x[0], x[1], x[2], x[3], x[4]);
+}
+static int32_t batch_driveline_clamp_load_for_capacity(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_driveline_clamp_load_for_capacity_n(n, x[0], x[1], x[2], x[3], x[4], first, reason);
+}
+
 static int32_t scalar_driveline_crawl_ratio(const double *x, double *first)
 {
     return axw_driveline_crawl_ratio(x[0], x[1], x[2], first);
@@ -270,6 +321,57 @@ static double value_driveline_crawl_ratio(const double *x)
 static int32_t batch_driveline_crawl_ratio(size_t n, const double *const *x, double *first, int32_t *reason)
 {
     return axw_driveline_crawl_ratio_n(n, x[0], x[1], x[2], first, reason);
+}
+
+static int32_t scalar_driveline_crawl_ratio_for_speed(const double *x, double *first)
+{
+    return axw_driveline_crawl_ratio_for_speed(x[0], x[1], x[2], first);
+}
+static int32_t all_driveline_crawl_ratio_for_speed(const double *x, double *out)
+{
+    return axw_driveline_crawl_ratio_for_speed(x[0], x[1], x[2], &out[0]);
+}
+static double value_driveline_crawl_ratio_for_speed(const double *x)
+{
+    return axw_driveline_crawl_ratio_for_speed_value(x[0], x[1], x[2]);
+}
+static int32_t batch_driveline_crawl_ratio_for_speed(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_driveline_crawl_ratio_for_speed_n(n, x[0], x[1], x[2], first, reason);
+}
+
+static int32_t scalar_driveline_first_gear_for_crawl(const double *x, double *first)
+{
+    return axw_driveline_first_gear_for_crawl(x[0], x[1], x[2], first);
+}
+static int32_t all_driveline_first_gear_for_crawl(const double *x, double *out)
+{
+    return axw_driveline_first_gear_for_crawl(x[0], x[1], x[2], &out[0]);
+}
+static double value_driveline_first_gear_for_crawl(const double *x)
+{
+    return axw_driveline_first_gear_for_crawl_value(x[0], x[1], x[2]);
+}
+static int32_t batch_driveline_first_gear_for_crawl(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_driveline_first_gear_for_crawl_n(n, x[0], x[1], x[2], first, reason);
+}
+
+static int32_t scalar_driveline_crawl_speed(const double *x, double *first)
+{
+    return axw_driveline_crawl_speed(x[0], x[1], x[2], x[3], x[4], first);
+}
+static int32_t all_driveline_crawl_speed(const double *x, double *out)
+{
+    return axw_driveline_crawl_speed(x[0], x[1], x[2], x[3], x[4], &out[0]);
+}
+static double value_driveline_crawl_speed(const double *x)
+{
+    return axw_driveline_crawl_speed_value(x[0], x[1], x[2], x[3], x[4]);
+}
+static int32_t batch_driveline_crawl_speed(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_driveline_crawl_speed_n(n, x[0], x[1], x[2], x[3], x[4], first, reason);
 }
 
 static int32_t scalar_driveline_engine_speed(const double *x, double *first)
@@ -357,6 +459,23 @@ static int32_t batch_driveline_grip_torque(size_t n, const double *const *x, dou
     return axw_driveline_grip_torque_n(n, x[0], x[1], x[2], first, reason);
 }
 
+static int32_t scalar_driveline_grip_torque_upstream(const double *x, double *first)
+{
+    return axw_driveline_grip_torque_upstream(x[0], x[1], x[2], first);
+}
+static int32_t all_driveline_grip_torque_upstream(const double *x, double *out)
+{
+    return axw_driveline_grip_torque_upstream(x[0], x[1], x[2], &out[0]);
+}
+static double value_driveline_grip_torque_upstream(const double *x)
+{
+    return axw_driveline_grip_torque_upstream_value(x[0], x[1], x[2]);
+}
+static int32_t batch_driveline_grip_torque_upstream(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_driveline_grip_torque_upstream_n(n, x[0], x[1], x[2], first, reason);
+}
+
 static int32_t scalar_driveline_road_speed(const double *x, double *first)
 {
     return axw_driveline_road_speed(x[0], x[1], x[2], x[3], first);
@@ -372,6 +491,23 @@ static double value_driveline_road_speed(const double *x)
 static int32_t batch_driveline_road_speed(size_t n, const double *const *x, double *first, int32_t *reason)
 {
     return axw_driveline_road_speed_n(n, x[0], x[1], x[2], x[3], first, reason);
+}
+
+static int32_t scalar_driveline_tyre_diameter_for_cruise(const double *x, double *first)
+{
+    return axw_driveline_tyre_diameter_for_cruise(x[0], x[1], x[2], x[3], x[4], first);
+}
+static int32_t all_driveline_tyre_diameter_for_cruise(const double *x, double *out)
+{
+    return axw_driveline_tyre_diameter_for_cruise(x[0], x[1], x[2], x[3], x[4], &out[0]);
+}
+static double value_driveline_tyre_diameter_for_cruise(const double *x)
+{
+    return axw_driveline_tyre_diameter_for_cruise_value(x[0], x[1], x[2], x[3], x[4]);
+}
+static int32_t batch_driveline_tyre_diameter_for_cruise(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_driveline_tyre_diameter_for_cruise_n(n, x[0], x[1], x[2], x[3], x[4], first, reason);
 }
 
 static int32_t scalar_driveline_wheel_torque(const double *x, double *first)
@@ -1360,6 +1496,91 @@ static int32_t batch_tyre_bolt_circle_diameter(size_t n, const double *const *x,
     return axw_tyre_bolt_circle_diameter_n(n, x[0], x[1], first, reason);
 }
 
+static int32_t scalar_tyre_load_capacity(const double *x, double *first)
+{
+    return axw_tyre_load_capacity(x[0], first);
+}
+static int32_t all_tyre_load_capacity(const double *x, double *out)
+{
+    return axw_tyre_load_capacity(x[0], &out[0]);
+}
+static double value_tyre_load_capacity(const double *x)
+{
+    return axw_tyre_load_capacity_value(x[0]);
+}
+static int32_t batch_tyre_load_capacity(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_tyre_load_capacity_n(n, x[0], first, reason);
+}
+
+static int32_t scalar_tyre_loaded_radius(const double *x, double *first)
+{
+    return axw_tyre_loaded_radius(x[0], x[1], x[2], first);
+}
+static int32_t all_tyre_loaded_radius(const double *x, double *out)
+{
+    return axw_tyre_loaded_radius(x[0], x[1], x[2], &out[0]);
+}
+static double value_tyre_loaded_radius(const double *x)
+{
+    return axw_tyre_loaded_radius_value(x[0], x[1], x[2]);
+}
+static int32_t batch_tyre_loaded_radius(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_tyre_loaded_radius_n(n, x[0], x[1], x[2], first, reason);
+}
+
+static int32_t scalar_tyre_rolling_radius(const double *x, double *first)
+{
+    return axw_tyre_rolling_radius(x[0], x[1], first);
+}
+static int32_t all_tyre_rolling_radius(const double *x, double *out)
+{
+    return axw_tyre_rolling_radius(x[0], x[1], &out[0]);
+}
+static double value_tyre_rolling_radius(const double *x)
+{
+    return axw_tyre_rolling_radius_value(x[0], x[1]);
+}
+static int32_t batch_tyre_rolling_radius(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_tyre_rolling_radius_n(n, x[0], x[1], first, reason);
+}
+
+static int32_t scalar_tyre_rolling_radius_from_turns(const double *x, double *first)
+{
+    return axw_tyre_rolling_radius_from_turns(x[0], first);
+}
+static int32_t all_tyre_rolling_radius_from_turns(const double *x, double *out)
+{
+    return axw_tyre_rolling_radius_from_turns(x[0], &out[0]);
+}
+static double value_tyre_rolling_radius_from_turns(const double *x)
+{
+    return axw_tyre_rolling_radius_from_turns_value(x[0]);
+}
+static int32_t batch_tyre_rolling_radius_from_turns(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_tyre_rolling_radius_from_turns_n(n, x[0], first, reason);
+}
+
+static int32_t scalar_tyre_rolling_turns(const double *x, double *first)
+{
+    return axw_tyre_rolling_turns(x[0], first);
+}
+static int32_t all_tyre_rolling_turns(const double *x, double *out)
+{
+    return axw_tyre_rolling_turns(x[0], &out[0]);
+}
+static double value_tyre_rolling_turns(const double *x)
+{
+    return axw_tyre_rolling_turns_value(x[0]);
+}
+static int32_t batch_tyre_rolling_turns(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_tyre_rolling_turns_n(n, x[0], first, reason);
+}
+
 static int32_t scalar_tyre_speedometer_error(const double *x, double *first)
 {
     return axw_tyre_speedometer_error(x[0], x[1], first);
@@ -1476,15 +1697,23 @@ static const family families[] = {
     {"cooling_leak_down_pressure", 4, 1, {103421.0, 298.15, 288.15, 101325.0}, scalar_cooling_leak_down_pressure, all_cooling_leak_down_pressure, value_cooling_leak_down_pressure, batch_cooling_leak_down_pressure},
     {"driveline_axle_ratio_by_turns", 2, 1, {128.80529879718154, 31.41592653589793}, scalar_driveline_axle_ratio_by_turns, all_driveline_axle_ratio_by_turns, value_driveline_axle_ratio_by_turns, batch_driveline_axle_ratio_by_turns},
     {"driveline_axle_ratio_one_wheel_held", 2, 1, {64.40264939859075, 31.41592653589793}, scalar_driveline_axle_ratio_one_wheel_held, all_driveline_axle_ratio_one_wheel_held, value_driveline_axle_ratio_one_wheel_held, batch_driveline_axle_ratio_one_wheel_held},
+    {"driveline_axle_shaft_torque_open", 2, 1, {5579.0, 3200.0}, scalar_driveline_axle_shaft_torque_open, all_driveline_axle_shaft_torque_open, value_driveline_axle_shaft_torque_open, batch_driveline_axle_shaft_torque_open},
+    {"driveline_axle_shaft_torque_locked", 2, 1, {5579.0, 3200.0}, scalar_driveline_axle_shaft_torque_locked, all_driveline_axle_shaft_torque_locked, value_driveline_axle_shaft_torque_locked, batch_driveline_axle_shaft_torque_locked},
     {"driveline_clutch_capacity_uniform_wear", 5, 1, {9000.0, 0.3, 0.24, 0.16, 2.0}, scalar_driveline_clutch_capacity_uniform_wear, all_driveline_clutch_capacity_uniform_wear, value_driveline_clutch_capacity_uniform_wear, batch_driveline_clutch_capacity_uniform_wear},
     {"driveline_clutch_capacity_uniform_pressure", 5, 1, {9000.0, 0.3, 0.24, 0.16, 2.0}, scalar_driveline_clutch_capacity_uniform_pressure, all_driveline_clutch_capacity_uniform_pressure, value_driveline_clutch_capacity_uniform_pressure, batch_driveline_clutch_capacity_uniform_pressure},
+    {"driveline_clamp_load_for_capacity", 5, 1, {480.0, 0.3, 0.24, 0.16, 2.0}, scalar_driveline_clamp_load_for_capacity, all_driveline_clamp_load_for_capacity, value_driveline_clamp_load_for_capacity, batch_driveline_clamp_load_for_capacity},
     {"driveline_crawl_ratio", 3, 1, {4.2, 2.72, 4.1}, scalar_driveline_crawl_ratio, all_driveline_crawl_ratio, value_driveline_crawl_ratio, batch_driveline_crawl_ratio},
+    {"driveline_crawl_ratio_for_speed", 3, 1, {0.5555555555555556, 83.77580409572782, 0.365}, scalar_driveline_crawl_ratio_for_speed, all_driveline_crawl_ratio_for_speed, value_driveline_crawl_ratio_for_speed, batch_driveline_crawl_ratio_for_speed},
+    {"driveline_first_gear_for_crawl", 3, 1, {46.8384, 2.72, 4.1}, scalar_driveline_first_gear_for_crawl, all_driveline_first_gear_for_crawl, value_driveline_first_gear_for_crawl, batch_driveline_first_gear_for_crawl},
+    {"driveline_crawl_speed", 5, 1, {83.77580409572782, 4.2, 2.72, 4.1, 0.365}, scalar_driveline_crawl_speed, all_driveline_crawl_speed, value_driveline_crawl_speed, batch_driveline_crawl_speed},
     {"driveline_engine_speed", 4, 1, {15.889612717128161, 3.35, 3.73, 0.316}, scalar_driveline_engine_speed, all_driveline_engine_speed, value_driveline_engine_speed, batch_driveline_engine_speed},
     {"driveline_engine_speed_after_shift", 3, 1, {397.93506945470716, 4.2, 2.5}, scalar_driveline_engine_speed_after_shift, all_driveline_engine_speed_after_shift, value_driveline_engine_speed_after_shift, batch_driveline_engine_speed_after_shift},
     {"driveline_final_drive_for_cruise", 4, 1, {15.889612717128161, 628.3185307179587, 3.35, 0.316}, scalar_driveline_final_drive_for_cruise, all_driveline_final_drive_for_cruise, value_driveline_final_drive_for_cruise, batch_driveline_final_drive_for_cruise},
     {"driveline_gear_step", 2, 1, {3.727272727272727, 2.0588235294117645}, scalar_driveline_gear_step, all_driveline_gear_step, value_driveline_gear_step, batch_driveline_gear_step},
     {"driveline_grip_torque", 3, 1, {14011.898088070577, 1.1, 0.3302}, scalar_driveline_grip_torque, all_driveline_grip_torque, value_driveline_grip_torque, batch_driveline_grip_torque},
+    {"driveline_grip_torque_upstream", 3, 1, {5544.0, 4.1, 0.96}, scalar_driveline_grip_torque_upstream, all_driveline_grip_torque_upstream, value_driveline_grip_torque_upstream, batch_driveline_grip_torque_upstream},
     {"driveline_road_speed", 4, 1, {628.3185307179587, 3.35, 3.73, 0.316}, scalar_driveline_road_speed, all_driveline_road_speed, value_driveline_road_speed, batch_driveline_road_speed},
+    {"driveline_tyre_diameter_for_cruise", 5, 1, {15.889612717128161, 628.3185307179587, 3.35, 3.73, 3.05}, scalar_driveline_tyre_diameter_for_cruise, all_driveline_tyre_diameter_for_cruise, value_driveline_tyre_diameter_for_cruise, batch_driveline_tyre_diameter_for_cruise},
     {"driveline_wheel_torque", 4, 1, {360.0, 4.2, 4.1, 0.9}, scalar_driveline_wheel_torque, all_driveline_wheel_torque, value_driveline_wheel_torque, batch_driveline_wheel_torque},
     {"engine_boost_pressure_ratio", 3, 1, {120000.0, 83400.0, 3000.0}, scalar_engine_boost_pressure_ratio, all_engine_boost_pressure_ratio, value_engine_boost_pressure_ratio, batch_engine_boost_pressure_ratio},
     {"engine_charge_temperature", 3, 1, {300.0, 1.8928639030853682, 1.0}, scalar_engine_charge_temperature, all_engine_charge_temperature, value_engine_charge_temperature, batch_engine_charge_temperature},
@@ -1543,6 +1772,11 @@ static const family families[] = {
     {"spring_wheel_rate", 3, 1, {50000.0, 0.75, 0.3490658503988659}, scalar_spring_wheel_rate, all_spring_wheel_rate, value_spring_wheel_rate, batch_spring_wheel_rate},
     {"spring_wheel_tangent_rate", 4, 1, {45000.0, 0.6931370329261097, 2567.7238646468413, 0.2602946893770165}, scalar_spring_wheel_tangent_rate, all_spring_wheel_tangent_rate, value_spring_wheel_tangent_rate, batch_spring_wheel_tangent_rate},
     {"tyre_bolt_circle_diameter", 2, 1, {0.0705, 3.0}, scalar_tyre_bolt_circle_diameter, all_tyre_bolt_circle_diameter, value_tyre_bolt_circle_diameter, batch_tyre_bolt_circle_diameter},
+    {"tyre_load_capacity", 1, 1, {0.0}, scalar_tyre_load_capacity, all_tyre_load_capacity, value_tyre_load_capacity, batch_tyre_load_capacity},
+    {"tyre_loaded_radius", 3, 1, {0.696, 6500.0, 260000.0}, scalar_tyre_loaded_radius, all_tyre_loaded_radius, value_tyre_loaded_radius, batch_tyre_loaded_radius},
+    {"tyre_rolling_radius", 2, 1, {0.696, 0.323}, scalar_tyre_rolling_radius, all_tyre_rolling_radius, value_tyre_rolling_radius, batch_tyre_rolling_radius},
+    {"tyre_rolling_radius_from_turns", 1, 1, {0.4709993637158991}, scalar_tyre_rolling_radius_from_turns, all_tyre_rolling_radius_from_turns, value_tyre_rolling_radius_from_turns, batch_tyre_rolling_radius_from_turns},
+    {"tyre_rolling_turns", 1, 1, {0.3386}, scalar_tyre_rolling_turns, all_tyre_rolling_turns, value_tyre_rolling_turns, batch_tyre_rolling_turns},
     {"tyre_speedometer_error", 2, 1, {0.337909040547867, 0.36486474748615844}, scalar_tyre_speedometer_error, all_tyre_speedometer_error, value_tyre_speedometer_error, batch_tyre_speedometer_error},
     {"tyre_speedometer_error_at_shaft", 4, 1, {0.337909040547867, 0.36486474748615844, 4.1, 4.56}, scalar_tyre_speedometer_error_at_shaft, all_tyre_speedometer_error_at_shaft, value_tyre_speedometer_error_at_shaft, batch_tyre_speedometer_error_at_shaft},
     {"tyre_true_speed", 2, 1, {26.8224, 0.05}, scalar_tyre_true_speed, all_tyre_true_speed, value_tyre_true_speed, batch_tyre_true_speed},

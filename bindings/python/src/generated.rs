@@ -246,6 +246,40 @@ impl Kernel<2, 1> for DrivelineAxleRatioOneWheelHeld {
     }
 }
 
+struct DrivelineAxleShaftTorqueOpen;
+
+impl Kernel<2, 1> for DrivelineAxleShaftTorqueOpen {
+    const NAME: &'static str = "driveline.axle_shaft_torque_open";
+    const DOC: &'static str = "Greatest torque of one axle shaft behind an open differential.\n\nFormula\n    `T_s = min(T_a / 2, T_g)`\n\nParameters\n    axle_torque [N·m]: `T_a`, of both shafts together: engine torque through all ratios and losses\n    wheel_grip_torque [N·m]: `T_g`, beyond which the wheel with less grip slips, with a high bound of grip\n\nReturns\n    (torque [N·m]) What each of the two shafts carries in a steady pull: half each, and neither more than the wheel with less grip holds.\n\nValid for (SI)\n    - `0 <= axle_torque <= 1000000000`\n    - `0 <= wheel_grip_torque <= 1000000000`\n\n    A differential without lock or friction of note. A dropped clutch adds the inertia of what spins.\n\nSource\n    Balance of moments on the side gears of a bevel differential\n\nCaution\n    A shaft that breaks can lock a wheel or come out of its housing on the road; ratings, local codes and licensed practice come first.";
+    const PARAMETERS: [(&'static str, &'static Kind); 2] =
+        [("axle_torque", units::Torque::KIND), ("wheel_grip_torque", units::Torque::KIND)];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("axle_shaft_torque_open", units::Torque::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 2]) -> Result<[f64; 1]> {
+        let on =
+            axlewright::driveline::axle_shaft_torque_open(Quantity::from_si(x[0]), Quantity::from_si(x[1]))?;
+        Ok([on.si()])
+    }
+}
+
+struct DrivelineAxleShaftTorqueLocked;
+
+impl Kernel<2, 1> for DrivelineAxleShaftTorqueLocked {
+    const NAME: &'static str = "driveline.axle_shaft_torque_locked";
+    const DOC: &'static str = "Greatest torque of one axle shaft behind a locked or slip-limiting differential.\n\nFormula\n    `T_s = min(T_a, T_g)`\n\nParameters\n    axle_torque [N·m]: `T_a`, of both shafts together: engine torque through all ratios and losses\n    wheel_grip_torque [N·m]: `T_g`, beyond which this shaft's own wheel slips, with a high bound of grip\n\nReturns\n    (torque [N·m]) What this shaft carries in a steady pull while the other wheel hangs in the air or stands on ice: all the torque there is, up to what its own wheel holds.\n\nValid for (SI)\n    - `0 <= axle_torque <= 1000000000`\n    - `0 <= wheel_grip_torque <= 1000000000`\n\n    A slip-limiting one passes on less than all; without its maker's figure take it for locked. With the other wheel in the air its load goes to this one.\n\nSource\n    Balance of moments on a solid axle\n\nCaution\n    A shaft that breaks can lock a wheel or come out of its housing on the road; ratings, local codes and licensed practice come first.";
+    const PARAMETERS: [(&'static str, &'static Kind); 2] =
+        [("axle_torque", units::Torque::KIND), ("wheel_grip_torque", units::Torque::KIND)];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("axle_shaft_torque_locked", units::Torque::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 2]) -> Result<[f64; 1]> {
+        let on = axlewright::driveline::axle_shaft_torque_locked(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
 struct DrivelineClutchCapacityUniformWear;
 
 impl Kernel<5, 1> for DrivelineClutchCapacityUniformWear {
@@ -300,6 +334,32 @@ impl Kernel<5, 1> for DrivelineClutchCapacityUniformPressure {
     }
 }
 
+struct DrivelineClampLoadForCapacity;
+
+impl Kernel<5, 1> for DrivelineClampLoadForCapacity {
+    const NAME: &'static str = "driveline.clamp_load_for_capacity";
+    const DOC: &'static str = "Clamp load that a disc clutch wants for a capacity: uniform wear, the one of the two models that asks for more.\n\nFormula\n    `F = 4 T / (n f (D + d))`\n\nParameters\n    clutch_capacity [N·m]: `T`, wanted at the crankshaft, the reserve over the engine's torque included\n    friction_coefficient [-]: `f`, of the facing, static and at its temperature; the maker's figure\n    outer_diameter [m]: `D`, of the facing\n    inner_diameter [m]: `d`, of the facing\n    friction_faces [-]: `n`, whole: 2 for a disc that is lined on both sides\n\nReturns\n    (force [N]) The load of the pressure plate on every face. More of it raises the pedal's effort and what a dropped clutch passes on.\n\nValid for (SI)\n    - `0 < clutch_capacity <= 1000000`\n    - `0.001 <= friction_coefficient <= 2`\n    - `0.001 <= outer_diameter <= 10`\n    - `0.001 <= inner_diameter <= 10`\n    - `outer_diameter > inner_diameter`\n    - `1 <= friction_faces <= 100`\n\n    `friction_faces` is a whole number. A clutch that has worn in, with the clamp load that it still has when the facing is worn.\n\nSource\n    Shigley's Mechanical Engineering Design, ch. 16, axial clutches, uniform wear (from memory)\n\nCaution\n    A slipping clutch heats, and a hot or oily one holds less. A disc or a flywheel that bursts cuts through its housing; use parts rated for the speed. Makers' ratings, local codes and licensed practice come first.";
+    const PARAMETERS: [(&'static str, &'static Kind); 5] = [
+        ("clutch_capacity", units::Torque::KIND),
+        ("friction_coefficient", units::Ratio::KIND),
+        ("outer_diameter", units::Length::KIND),
+        ("inner_diameter", units::Length::KIND),
+        ("friction_faces", units::Ratio::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("clamp_load_for_capacity", units::Force::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 5]) -> Result<[f64; 1]> {
+        let on = axlewright::driveline::clamp_load_for_capacity(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+            Quantity::from_si(x[3]),
+            Quantity::from_si(x[4]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
 struct DrivelineCrawlRatio;
 
 impl Kernel<3, 1> for DrivelineCrawlRatio {
@@ -322,11 +382,81 @@ impl Kernel<3, 1> for DrivelineCrawlRatio {
     }
 }
 
+struct DrivelineCrawlRatioForSpeed;
+
+impl Kernel<3, 1> for DrivelineCrawlRatioForSpeed {
+    const NAME: &'static str = "driveline.crawl_ratio_for_speed";
+    const DOC: &'static str = "Crawl ratio that gives a wanted road speed at an engine speed.\n\nFormula\n    `i_c = w r / v`\n\nParameters\n    road_speed [m/s]: `v`, wanted: a walk is about 1.4 m/s\n    engine_speed [rad/s]: `w`, there: most often the idle\n    rolling_radius [m]: `r`, effective rolling radius of the driven tyre (distance per turn over 2 pi), not the loaded radius\n\nReturns\n    (ratio [-]) Engine speed over wheel speed: what gearbox, transfer case and axle must give together.\n\nValid for (SI)\n    - `0.001 <= road_speed <= 1000`\n    - `0.001 <= engine_speed <= 100000`\n    - `0.001 <= rolling_radius <= 100`\n\nSource\n    Kinematics of rolling; common practice, no source, for the term\n\nCaution\n    Low range multiplies the torque in every part behind it: a shaft or an axle that is strong enough in high range can break.";
+    const PARAMETERS: [(&'static str, &'static Kind); 3] = [
+        ("road_speed", units::Velocity::KIND),
+        ("engine_speed", units::AngularVelocity::KIND),
+        ("rolling_radius", units::Length::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("crawl_ratio_for_speed", units::Ratio::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 3]) -> Result<[f64; 1]> {
+        let on = axlewright::driveline::crawl_ratio_for_speed(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct DrivelineFirstGearForCrawl;
+
+impl Kernel<3, 1> for DrivelineFirstGearForCrawl {
+    const NAME: &'static str = "driveline.first_gear_for_crawl";
+    const DOC: &'static str = "First gear that gives a wanted crawl ratio.\n\nFormula\n    `i_1 = i_c / (i_t i_f)`\n\nParameters\n    crawl_ratio [-]: `i_c`, wanted: engine speed over wheel speed\n    transfer_case_ratio [-]: `i_t`, input speed over output speed in low range; 1 where there is none\n    final_drive [-]: `i_f`, propeller-shaft speed over wheel speed; hub reductions included\n\nReturns\n    (ratio [-]) The ratio of the gearbox alone. Give the first gear as `transfer_case_ratio`, and it is the ratio of the transfer case.\n\nValid for (SI)\n    - `0.001 <= crawl_ratio <= 1000000`\n    - `0.001 <= transfer_case_ratio <= 1000`\n    - `0.001 <= final_drive <= 1000`\n\n    What is sold lies beside it: look at `crawl_ratio` with the one that you take.\n\nSource\n    Kinematics of gears; common practice, no source, for the term\n\nCaution\n    Low range multiplies the torque in every part behind it: a shaft or an axle that is strong enough in high range can break.";
+    const PARAMETERS: [(&'static str, &'static Kind); 3] = [
+        ("crawl_ratio", units::Ratio::KIND),
+        ("transfer_case_ratio", units::Ratio::KIND),
+        ("final_drive", units::Ratio::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("first_gear_for_crawl", units::Ratio::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 3]) -> Result<[f64; 1]> {
+        let on = axlewright::driveline::first_gear_for_crawl(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct DrivelineCrawlSpeed;
+
+impl Kernel<5, 1> for DrivelineCrawlSpeed {
+    const NAME: &'static str = "driveline.crawl_speed";
+    const DOC: &'static str = "Crawl speed: the road speed in the lowest gear there is.\n\nFormula\n    `v = w r / (i_1 i_t i_f)`\n\nParameters\n    engine_speed [rad/s]: `w`, most often the idle\n    first_gear_ratio [-]: `i_1`, of the gearbox alone, transfer case *not* included\n    transfer_case_ratio [-]: `i_t`, input speed over output speed in low range; 1 where there is none\n    final_drive [-]: `i_f`, propeller-shaft speed over wheel speed; hub reductions included\n    rolling_radius [m]: `r`, effective rolling radius of the driven tyre (distance per turn over 2 pi), not the loaded radius\n\nReturns\n    (velocity [m/s]) The road speed without slip.\n\nValid for (SI)\n    - `0 <= engine_speed <= 100000`\n    - `0.001 <= first_gear_ratio <= 1000`\n    - `0.001 <= transfer_case_ratio <= 1000`\n    - `0.001 <= final_drive <= 1000`\n    - `0.001 <= rolling_radius <= 100`\n\nSource\n    Kinematics of gears and of rolling; common practice, no source, for the term\n\nCaution\n    Low range multiplies the torque in every part behind it: a shaft or an axle that is strong enough in high range can break.";
+    const PARAMETERS: [(&'static str, &'static Kind); 5] = [
+        ("engine_speed", units::AngularVelocity::KIND),
+        ("first_gear_ratio", units::Ratio::KIND),
+        ("transfer_case_ratio", units::Ratio::KIND),
+        ("final_drive", units::Ratio::KIND),
+        ("rolling_radius", units::Length::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("crawl_speed", units::Velocity::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 5]) -> Result<[f64; 1]> {
+        let on = axlewright::driveline::crawl_speed(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+            Quantity::from_si(x[3]),
+            Quantity::from_si(x[4]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
 struct DrivelineEngineSpeed;
 
 impl Kernel<4, 1> for DrivelineEngineSpeed {
     const NAME: &'static str = "driveline.engine_speed";
-    const DOC: &'static str = "Engine speed at a road speed in a gear: the cruise engine speed.\n\nFormula\n    `w = v i_g i_f / r`\n\nParameters\n    road_speed [m/s]: `v`\n    gear_ratio [-]: `i_g`, engine speed over propeller-shaft speed in this gear, transfer case included\n    final_drive [-]: `i_f`, propeller-shaft speed over wheel speed\n    rolling_radius [m]: `r`, effective rolling radius of the driven tyre (distance per turn over 2 pi), not the loaded radius\n\nReturns\n    (angular velocity [rad/s]) The engine speed without slip.\n\nValid for (SI)\n    - `0 <= road_speed`\n    - `0.01 <= gear_ratio <= 1000`\n    - `0.01 <= final_drive <= 100`\n    - `0.01 <= rolling_radius <= 10`\n\nSource\n    Kinematics of rolling; ISO 8855 for the term effective rolling radius (from memory)";
+    const DOC: &'static str = "Engine speed at a road speed in a gear: the cruise engine speed.\n\nFormula\n    `w = v i_g i_f / r`\n\nParameters\n    road_speed [m/s]: `v`\n    gear_ratio [-]: `i_g`, engine speed over propeller-shaft speed in this gear, transfer case included\n    final_drive [-]: `i_f`, propeller-shaft speed over wheel speed\n    rolling_radius [m]: `r`, effective rolling radius of the driven tyre (distance per turn over 2 pi), not the loaded radius\n\nReturns\n    (angular velocity [rad/s]) The engine speed without slip.\n\nValid for (SI)\n    - `0 <= road_speed <= 1000`\n    - `0.001 <= gear_ratio <= 1000`\n    - `0.001 <= final_drive <= 1000`\n    - `0.001 <= rolling_radius <= 100`\n\nSource\n    Kinematics of rolling; ISO 8855 for the term effective rolling radius (from memory)";
     const PARAMETERS: [(&'static str, &'static Kind); 4] = [
         ("road_speed", units::Velocity::KIND),
         ("gear_ratio", units::Ratio::KIND),
@@ -412,7 +542,7 @@ struct DrivelineGripTorque;
 
 impl Kernel<3, 1> for DrivelineGripTorque {
     const NAME: &'static str = "driveline.grip_torque";
-    const DOC: &'static str = "Torque at the wheels of an axle beyond which its tyres slip.\n\nFormula\n    `T_g = m F r_l`\n\nParameters\n    axle_load [N]: `F`, on the ground under the driven wheels that the torque goes to, with the load transfer that the same launch causes\n    grip_coefficient [-]: `m`, greatest force along over load: for strength a high bound, for performance a mean; say which one it was\n    loaded_radius [m]: `r_l`, wheel centre to ground under load, not the rolling radius\n\nReturns\n    (torque [N·m]) The sum over the wheels of that axle. At a part before them divide by the ratio *and* by the efficiency between: the losses stand between the engine and the grip, so the engine must give more.\n\nValid for (SI)\n    - `0 <= axle_load <= 10000000`\n    - `0 < grip_coefficient <= 10`\n    - `0.001 <= loaded_radius <= 100`\n\n    Steady pull. As a bound of what a part can be made to carry it needs the high bound of grip (a dry, warm, soft tyre; more where a wheel can\n    lock into a rut or against a kerb) and, for a dropped clutch, the inertia between part and ground on top. A locked differential lets one shaft carry what its own wheel's grip allows.\n\nSource\n    Coulomb friction at the contact patch; Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 2, traction-limited acceleration (from memory)\n\nCaution\n    A grip taken too low makes a weak part look strong; a part that breaks can lock a wheel or drop a shaft on the road. Ratings, local codes and licensed practice come first.";
+    const DOC: &'static str = "Torque at the wheels of an axle beyond which its tyres slip.\n\nFormula\n    `T_g = m F r_l`\n\nParameters\n    axle_load [N]: `F`, on the ground under the driven wheels that the torque goes to, with the load transfer that the same launch causes\n    grip_coefficient [-]: `m`, greatest force along over load: for strength a high bound, for performance a mean; say which one it was\n    loaded_radius [m]: `r_l`, wheel centre to ground under load, not the rolling radius\n\nReturns\n    (torque [N·m]) The sum over the wheels of that axle. At a part before them `grip_torque_upstream` divides by the ratio *and* by the efficiency between.\n\nValid for (SI)\n    - `0 <= axle_load <= 10000000`\n    - `0 < grip_coefficient <= 10`\n    - `0.001 <= loaded_radius <= 100`\n\n    Steady pull. As a bound of what a part can be made to carry it needs the high bound of grip (a dry, warm, soft tyre; more where a wheel can\n    lock into a rut or against a kerb) and, for a dropped clutch, the inertia between part and ground on top. A locked differential lets one shaft carry what its own wheel's grip allows.\n\nSource\n    Coulomb friction at the contact patch; Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 2, traction-limited acceleration (from memory)\n\nCaution\n    A grip taken too low makes a weak part look strong; a part that breaks can lock a wheel or drop a shaft on the road. Ratings, local codes and licensed practice come first.";
     const PARAMETERS: [(&'static str, &'static Kind); 3] = [
         ("axle_load", units::Force::KIND),
         ("grip_coefficient", units::Ratio::KIND),
@@ -430,11 +560,33 @@ impl Kernel<3, 1> for DrivelineGripTorque {
     }
 }
 
+struct DrivelineGripTorqueUpstream;
+
+impl Kernel<3, 1> for DrivelineGripTorqueUpstream {
+    const NAME: &'static str = "driveline.grip_torque_upstream";
+    const DOC: &'static str = "Torque at a part further up the driveline beyond which the tyres slip.\n\nFormula\n    `T = T_g / (i e)`\n\nParameters\n    grip_torque [N·m]: `T_g`, at the wheels that the part drives, together: `grip_torque` of them\n    ratio_between [-]: `i`, speed of the part over speed of the wheels: gears, transfer case, axle and hub reductions that stand between\n    efficiency_between [-]: `e`, power at the wheels over power at the part\n\nReturns\n    (torque [N·m]) What the part can be made to carry in a steady pull before the tyres give way: the losses stand between it and the grip, so it bears *more* than the ratio alone says.\n\nValid for (SI)\n    - `0 <= grip_torque <= 1000000000`\n    - `0.001 <= ratio_between <= 1000000`\n    - `0.01 <= efficiency_between <= 1`\n\n    Steady pull: a dropped clutch adds the inertia between part and ground. An engine that gives less at this part bounds it from below the grip.\n\nSource\n    Balance of power through a geared train\n\nCaution\n    A grip taken too low makes a weak part look strong; a part that breaks can lock a wheel or drop a shaft on the road. Ratings, local codes and licensed practice come first.";
+    const PARAMETERS: [(&'static str, &'static Kind); 3] = [
+        ("grip_torque", units::Torque::KIND),
+        ("ratio_between", units::Ratio::KIND),
+        ("efficiency_between", units::Ratio::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("grip_torque_upstream", units::Torque::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 3]) -> Result<[f64; 1]> {
+        let on = axlewright::driveline::grip_torque_upstream(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
 struct DrivelineRoadSpeed;
 
 impl Kernel<4, 1> for DrivelineRoadSpeed {
     const NAME: &'static str = "driveline.road_speed";
-    const DOC: &'static str = "Road speed at an engine speed in a gear.\n\nFormula\n    `v = w r / (i_g i_f)`\n\nParameters\n    engine_speed [rad/s]: `w`\n    gear_ratio [-]: `i_g`, engine speed over propeller-shaft speed in this gear, transfer case included\n    final_drive [-]: `i_f`, propeller-shaft speed over wheel speed\n    rolling_radius [m]: `r`, effective rolling radius of the driven tyre (distance per turn over 2 pi), not the loaded radius\n\nReturns\n    (velocity [m/s]) The road speed without slip.\n\nValid for (SI)\n    - `0 <= engine_speed`\n    - `0.01 <= gear_ratio <= 1000`\n    - `0.01 <= final_drive <= 100`\n    - `0.01 <= rolling_radius <= 10`\n\nSource\n    Kinematics of rolling; ISO 8855 for the term effective rolling radius (from memory)";
+    const DOC: &'static str = "Road speed at an engine speed in a gear.\n\nFormula\n    `v = w r / (i_g i_f)`\n\nParameters\n    engine_speed [rad/s]: `w`\n    gear_ratio [-]: `i_g`, engine speed over propeller-shaft speed in this gear, transfer case included\n    final_drive [-]: `i_f`, propeller-shaft speed over wheel speed\n    rolling_radius [m]: `r`, effective rolling radius of the driven tyre (distance per turn over 2 pi), not the loaded radius\n\nReturns\n    (velocity [m/s]) The road speed without slip.\n\nValid for (SI)\n    - `0 <= engine_speed <= 100000`\n    - `0.001 <= gear_ratio <= 1000`\n    - `0.001 <= final_drive <= 1000`\n    - `0.001 <= rolling_radius <= 100`\n\nSource\n    Kinematics of rolling; ISO 8855 for the term effective rolling radius (from memory)";
     const PARAMETERS: [(&'static str, &'static Kind); 4] = [
         ("engine_speed", units::AngularVelocity::KIND),
         ("gear_ratio", units::Ratio::KIND),
@@ -454,11 +606,37 @@ impl Kernel<4, 1> for DrivelineRoadSpeed {
     }
 }
 
+struct DrivelineTyreDiameterForCruise;
+
+impl Kernel<5, 1> for DrivelineTyreDiameterForCruise {
+    const NAME: &'static str = "driveline.tyre_diameter_for_cruise";
+    const DOC: &'static str = "Tyre diameter that gives a wanted engine speed at a road speed.\n\nFormula\n    `D = 2 pi v i_g i_f / (w f_r)`\n\nParameters\n    road_speed [m/s]: `v`, the cruise\n    engine_speed [rad/s]: `w`, wanted there\n    gear_ratio [-]: `i_g`, engine speed over propeller-shaft speed in the gear of the cruise, most often the top one, transfer case included\n    final_drive [-]: `i_f`, propeller-shaft speed over wheel speed\n    rolling_factor [-]: `f_r`, rolling circumference over free diameter: 3.05 for a radial, 2.99 for a diagonal tyre (ETRTO and UN Regulation 30, from memory)\n\nReturns\n    (length [m]) The free diameter, unloaded; what is sold lies beside it, so look at `engine_speed` with the tyre that you take.\n\nValid for (SI)\n    - `0.001 <= road_speed <= 1000`\n    - `0.001 <= engine_speed <= 100000`\n    - `0.001 <= gear_ratio <= 1000`\n    - `0.001 <= final_drive <= 1000`\n    - `2 <= rolling_factor <= 3.2`\n\nSource\n    Kinematics of rolling; ETRTO Standards Manual and UN Regulation 30 for the factor (from memory)\n\nCaution\n    A larger tyre changes braking, steering, clearance and the speedometer; its load index must suit the axle, and local codes limit it.";
+    const PARAMETERS: [(&'static str, &'static Kind); 5] = [
+        ("road_speed", units::Velocity::KIND),
+        ("engine_speed", units::AngularVelocity::KIND),
+        ("gear_ratio", units::Ratio::KIND),
+        ("final_drive", units::Ratio::KIND),
+        ("rolling_factor", units::Ratio::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("tyre_diameter_for_cruise", units::Length::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 5]) -> Result<[f64; 1]> {
+        let on = axlewright::driveline::tyre_diameter_for_cruise(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+            Quantity::from_si(x[3]),
+            Quantity::from_si(x[4]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
 struct DrivelineWheelTorque;
 
 impl Kernel<4, 1> for DrivelineWheelTorque {
     const NAME: &'static str = "driveline.wheel_torque";
-    const DOC: &'static str = "Torque at the driven wheels together, from the torque of the engine.\n\nFormula\n    `T_w = T i_g i_f e`\n\nParameters\n    engine_torque [N·m]: `T`, at the crankshaft, driving\n    gear_ratio [-]: `i_g`, engine speed over propeller-shaft speed in this gear, transfer case included\n    final_drive [-]: `i_f`, propeller-shaft speed over wheel speed\n    driveline_efficiency [-]: `e`, power at the wheels over power at the crankshaft\n\nReturns\n    (torque [N·m]) The sum over the driven wheels, before the grip of the tyres limits it.\n\nValid for (SI)\n    - `0 <= engine_torque`\n    - `0.01 <= gear_ratio <= 1000`\n    - `0.01 <= final_drive <= 100`\n    - `0 < driveline_efficiency <= 1`\n\n    Driving only: when the wheels drive the engine the losses act the other way.\n\nSource\n    Balance of power through a geared train\n\nCaution\n    A part that carries less than its share of this torque can break and lock a wheel or drop a shaft on the road; ratings, local codes and licensed practice come first.";
+    const DOC: &'static str = "Torque at the driven wheels together, from the torque of the engine.\n\nFormula\n    `T_w = T i_g i_f e`\n\nParameters\n    engine_torque [N·m]: `T`, at the crankshaft, driving\n    gear_ratio [-]: `i_g`, engine speed over propeller-shaft speed in this gear, transfer case included\n    final_drive [-]: `i_f`, propeller-shaft speed over wheel speed\n    driveline_efficiency [-]: `e`, power at the wheels over power at the crankshaft\n\nReturns\n    (torque [N·m]) The sum over the driven wheels, before the grip of the tyres limits it.\n\nValid for (SI)\n    - `0 <= engine_torque <= 1000000`\n    - `0.001 <= gear_ratio <= 1000`\n    - `0.001 <= final_drive <= 1000`\n    - `0 < driveline_efficiency <= 1`\n\n    Driving only: when the wheels drive the engine the losses act the other way.\n\nSource\n    Balance of power through a geared train\n\nCaution\n    A part that carries less than its share of this torque can break and lock a wheel or drop a shaft on the road; ratings, local codes and licensed practice come first.";
     const PARAMETERS: [(&'static str, &'static Kind); 4] = [
         ("engine_torque", units::Torque::KIND),
         ("gear_ratio", units::Ratio::KIND),
@@ -1575,6 +1753,85 @@ impl Kernel<2, 1> for TyreBoltCircleDiameter {
     }
 }
 
+struct TyreLoadCapacity;
+
+impl Kernel<1, 1> for TyreLoadCapacity {
+    const NAME: &'static str = "tyre.load_capacity";
+    const DOC: &'static str = "Load capacity of one tyre from its load index.\n\nFormula\n    the load-index table: `45 kg * 10^(n / 80)` in preferred numbers; below 1000 kg three figures, rounded down\n\nParameters\n    load_index [-]: `n`, whole: the number before the speed symbol, the first of two for a tyre that stands single\n\nReturns\n    (mass [kg]) The mass that one tyre may carry at its reference pressure, up to its speed symbol.\n\nValid for (SI)\n    - `0 <= load_index <= 279`\n\n    `load_index` is a whole number. At less pressure, with much camber, or above the speed at which the standard begins to take off (for a passenger tyre 210 km/h, from memory), a tyre carries less.\n\nSource\n    ISO 4000-1 and ETRTO Standards Manual, table of load indices (from memory, held against the series R80 of ISO 3)\n\nCaution\n    An overloaded or soft tyre heats and bursts. The figures on the wall and the maker's load and pressure table decide; a passenger tyre on a truck or trailer counts less (in the United States by 1.10, from memory); local codes and licensed practice come first.";
+    const PARAMETERS: [(&'static str, &'static Kind); 1] = [("load_index", units::Ratio::KIND)];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("load_capacity", units::Mass::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 1]) -> Result<[f64; 1]> {
+        let on = axlewright::tyre::load_capacity(Quantity::from_si(x[0]))?;
+        Ok([on.si()])
+    }
+}
+
+struct TyreLoadedRadius;
+
+impl Kernel<3, 1> for TyreLoadedRadius {
+    const NAME: &'static str = "tyre.loaded_radius";
+    const DOC: &'static str = "Loaded radius of a tyre: wheel centre to ground, standing.\n\nFormula\n    `r_l = D / 2 - F / k`\n\nParameters\n    free_diameter [m]: `D`, of the unloaded tyre at its pressure\n    tyre_load [N]: `F`, on the ground under this one tyre\n    tyre_rate [N/m]: `k`, vertical, at the pressure and about that load; the maker's figure or two readings\n\nReturns\n    (length [m]) The static loaded radius: the lever of forces. Speed wants the effective rolling radius, `rolling_radius`.\n\nValid for (SI)\n    - `0.001 <= free_diameter <= 100`\n    - `0 <= tyre_load <= 10000000`\n    - `1 <= tyre_rate <= 1000000000`\n\n    The load over the rate: a tyre is softer at first, so take the secant rate from no load up where it is known. Upright and standing; a rolling tyre grows with speed.\n\nSource\n    Definition of the vertical rate; ISO 8855 and SAE J670 for the term loaded radius (from memory)\n\nCaution\n    A tyre that sags more than its maker means it to is overloaded or soft, heats and bursts; load index, the maker's pressures and local codes decide.";
+    const PARAMETERS: [(&'static str, &'static Kind); 3] = [
+        ("free_diameter", units::Length::KIND),
+        ("tyre_load", units::Force::KIND),
+        ("tyre_rate", units::LinearStiffness::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("loaded_radius", units::Length::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 3]) -> Result<[f64; 1]> {
+        let on = axlewright::tyre::loaded_radius(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct TyreRollingRadius;
+
+impl Kernel<2, 1> for TyreRollingRadius {
+    const NAME: &'static str = "tyre.rolling_radius";
+    const DOC: &'static str = "Effective rolling radius of a tyre from its diameter and its loaded radius.\n\nFormula\n    `r = D / 2 - (D / 2 - r_l) / 3`\n\nParameters\n    free_diameter [m]: `D`, of the unloaded tyre at its pressure\n    loaded_radius [m]: `r_l`, wheel centre to ground under load\n\nReturns\n    (length [m]) Distance per turn over 2 pi, without slip: it lies between the loaded and the free radius.\n\nValid for (SI)\n    - `0.001 <= free_diameter <= 100`\n    - `0.0005 <= loaded_radius <= 50`\n\n    The loaded radius lies between a quarter and a half of the free diameter. A tread that lies flat on the ground and keeps the length of its arc: a diagonal tyre, more or less. The belt of a radial tyre hardly stretches or shrinks, so that\n    it rolls on about 3.05 times its free diameter at any proper load: `Tyre` says so. A turn counted on the road beats both.\n\nSource\n    Jazar, Vehicle Dynamics: Theory and Application (2008), sec. 3.1, effective radius: `R_w = R_g - (R_g - R_h) / 3` (from memory); it is the first term of `r_0 sin(a) / a`, `cos(a) = r_l / r_0`";
+    const PARAMETERS: [(&'static str, &'static Kind); 2] =
+        [("free_diameter", units::Length::KIND), ("loaded_radius", units::Length::KIND)];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("rolling_radius", units::Length::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 2]) -> Result<[f64; 1]> {
+        let on = axlewright::tyre::rolling_radius(Quantity::from_si(x[0]), Quantity::from_si(x[1]))?;
+        Ok([on.si()])
+    }
+}
+
+struct TyreRollingRadiusFromTurns;
+
+impl Kernel<1, 1> for TyreRollingRadiusFromTurns {
+    const NAME: &'static str = "tyre.rolling_radius_from_turns";
+    const DOC: &'static str = "Effective rolling radius from turns counted along a distance.\n\nFormula\n    `r = 1 / (2 pi n)`\n\nParameters\n    rolling_turns [turn/m]: `n`, turns along a distance: a maker's revolutions per mile, or chalk marks on the floor of the shop\n\nReturns\n    (length [m]) Distance per turn over 2 pi.\n\nValid for (SI)\n    - `0.001 <= rolling_turns <= 1000`\n\n    At the load, the pressure and about the speed at which the turns were counted.\n\nSource\n    Definition of the effective rolling radius; ISO 8855 for the term (from memory)";
+    const PARAMETERS: [(&'static str, &'static Kind); 1] = [("rolling_turns", units::TurnsPerDistance::KIND)];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("rolling_radius_from_turns", units::Length::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 1]) -> Result<[f64; 1]> {
+        let on = axlewright::tyre::rolling_radius_from_turns(Quantity::from_si(x[0]))?;
+        Ok([on.si()])
+    }
+}
+
+struct TyreRollingTurns;
+
+impl Kernel<1, 1> for TyreRollingTurns {
+    const NAME: &'static str = "tyre.rolling_turns";
+    const DOC: &'static str = "Turns of a tyre along a distance.\n\nFormula\n    `n = 1 / (2 pi r)`\n\nParameters\n    rolling_radius [m]: `r`, effective rolling radius (distance per turn over 2 pi), not the loaded radius\n\nReturns\n    (turns per distance [turn/m]) Revolutions per kilometre or per mile.\n\nValid for (SI)\n    - `0.001 <= rolling_radius <= 100`\n\n    Without slip.\n\nSource\n    Definition of the effective rolling radius; ISO 8855 for the term (from memory)";
+    const PARAMETERS: [(&'static str, &'static Kind); 1] = [("rolling_radius", units::Length::KIND)];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("rolling_turns", units::TurnsPerDistance::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 1]) -> Result<[f64; 1]> {
+        let on = axlewright::tyre::rolling_turns(Quantity::from_si(x[0]))?;
+        Ok([on.si()])
+    }
+}
+
 struct TyreSpeedometerError;
 
 impl Kernel<2, 1> for TyreSpeedometerError {
@@ -1703,15 +1960,23 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
     kernels.add::<CoolingLeakDownPressure, 4, 1>()?;
     kernels.add::<DrivelineAxleRatioByTurns, 2, 1>()?;
     kernels.add::<DrivelineAxleRatioOneWheelHeld, 2, 1>()?;
+    kernels.add::<DrivelineAxleShaftTorqueOpen, 2, 1>()?;
+    kernels.add::<DrivelineAxleShaftTorqueLocked, 2, 1>()?;
     kernels.add::<DrivelineClutchCapacityUniformWear, 5, 1>()?;
     kernels.add::<DrivelineClutchCapacityUniformPressure, 5, 1>()?;
+    kernels.add::<DrivelineClampLoadForCapacity, 5, 1>()?;
     kernels.add::<DrivelineCrawlRatio, 3, 1>()?;
+    kernels.add::<DrivelineCrawlRatioForSpeed, 3, 1>()?;
+    kernels.add::<DrivelineFirstGearForCrawl, 3, 1>()?;
+    kernels.add::<DrivelineCrawlSpeed, 5, 1>()?;
     kernels.add::<DrivelineEngineSpeed, 4, 1>()?;
     kernels.add::<DrivelineEngineSpeedAfterShift, 3, 1>()?;
     kernels.add::<DrivelineFinalDriveForCruise, 4, 1>()?;
     kernels.add::<DrivelineGearStep, 2, 1>()?;
     kernels.add::<DrivelineGripTorque, 3, 1>()?;
+    kernels.add::<DrivelineGripTorqueUpstream, 3, 1>()?;
     kernels.add::<DrivelineRoadSpeed, 4, 1>()?;
+    kernels.add::<DrivelineTyreDiameterForCruise, 5, 1>()?;
     kernels.add::<DrivelineWheelTorque, 4, 1>()?;
     kernels.add::<EngineBoostPressureRatio, 3, 1>()?;
     kernels.add::<EngineChargeTemperature, 3, 1>()?;
@@ -1770,6 +2035,11 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
     kernels.add::<SpringWheelRate, 3, 1>()?;
     kernels.add::<SpringWheelTangentRate, 4, 1>()?;
     kernels.add::<TyreBoltCircleDiameter, 2, 1>()?;
+    kernels.add::<TyreLoadCapacity, 1, 1>()?;
+    kernels.add::<TyreLoadedRadius, 3, 1>()?;
+    kernels.add::<TyreRollingRadius, 2, 1>()?;
+    kernels.add::<TyreRollingRadiusFromTurns, 1, 1>()?;
+    kernels.add::<TyreRollingTurns, 1, 1>()?;
     kernels.add::<TyreSpeedometerError, 2, 1>()?;
     kernels.add::<TyreSpeedometerErrorAtShaft, 4, 1>()?;
     kernels.add::<TyreTrueSpeed, 2, 1>()?;
@@ -1859,6 +2129,10 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
         let on = call.answer(model.table(&engine_torque, &shock_factor))?;
         call.table(&on)
     })?;
+    kernels.method::<axlewright::driveline::TorquePath>("driveline.TorquePath.pull", |model, call| {
+        let on = call.answer(model.pull())?;
+        call.parts([call.give(on.wheel_torque)?, call.give(on.tractive_force)?, call.word(on.bound.word())])
+    })?;
     kernels.model::<axlewright::engine::TorqueCurve>("engine.TorqueCurve", "engine.TorqueCurve.to_json")?;
     kernels.method::<axlewright::engine::TorqueCurve>("engine.TorqueCurve.torque", |model, call| {
         let engine_speed = call.quantity::<units::AngularVelocity>(0, "engine_speed")?;
@@ -1935,6 +2209,18 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
         let tread_worn = call.quantities::<units::Length>(0, "tread_worn")?;
         let on = call.answer(model.wear_table(&tread_worn))?;
         call.table(&on)
+    })?;
+    kernels.method::<axlewright::tyre::Tyre>("tyre.Tyre.single_load", |model, call| {
+        let on = call.answer(model.single_load())?;
+        call.give(on)
+    })?;
+    kernels.method::<axlewright::tyre::Tyre>("tyre.Tyre.dual_load", |model, call| {
+        let on = call.answer(model.dual_load())?;
+        call.give(on)
+    })?;
+    kernels.method::<axlewright::tyre::Tyre>("tyre.Tyre.rated_speed", |model, call| {
+        let on = call.answer(model.rated_speed())?;
+        call.give(on)
     })?;
     Ok(())
 }

@@ -13,23 +13,32 @@ if TYPE_CHECKING:
     from axlewright import Quantity, Table
     from axlewright._types import Invalid, QuantityLike, Ratio, RatioLike
 
-__all__ = ["TorquePath", "Weakest", "axle_ratio_by_turns", "axle_ratio_one_wheel_held", "clutch_capacity_uniform_pressure", "clutch_capacity_uniform_wear", "crawl_ratio", "engine_speed", "engine_speed_after_shift", "final_drive_for_cruise", "gear_step", "grip_torque", "road_speed", "wheel_torque"]
+__all__ = ["Pull", "TorquePath", "Weakest", "axle_ratio_by_turns", "axle_ratio_one_wheel_held", "axle_shaft_torque_locked", "axle_shaft_torque_open", "clamp_load_for_capacity", "clutch_capacity_uniform_pressure", "clutch_capacity_uniform_wear", "crawl_ratio", "crawl_ratio_for_speed", "crawl_speed", "engine_speed", "engine_speed_after_shift", "final_drive_for_cruise", "first_gear_for_crawl", "gear_step", "grip_torque", "grip_torque_upstream", "road_speed", "tyre_diameter_for_cruise", "wheel_torque"]
 
 _axle_ratio_by_turns = _functions["driveline.axle_ratio_by_turns"]
 _axle_ratio_one_wheel_held = _functions["driveline.axle_ratio_one_wheel_held"]
+_axle_shaft_torque_open = _functions["driveline.axle_shaft_torque_open"]
+_axle_shaft_torque_locked = _functions["driveline.axle_shaft_torque_locked"]
 _clutch_capacity_uniform_wear = _functions["driveline.clutch_capacity_uniform_wear"]
 _clutch_capacity_uniform_pressure = _functions["driveline.clutch_capacity_uniform_pressure"]
+_clamp_load_for_capacity = _functions["driveline.clamp_load_for_capacity"]
 _crawl_ratio = _functions["driveline.crawl_ratio"]
+_crawl_ratio_for_speed = _functions["driveline.crawl_ratio_for_speed"]
+_first_gear_for_crawl = _functions["driveline.first_gear_for_crawl"]
+_crawl_speed = _functions["driveline.crawl_speed"]
 _engine_speed = _functions["driveline.engine_speed"]
 _engine_speed_after_shift = _functions["driveline.engine_speed_after_shift"]
 _final_drive_for_cruise = _functions["driveline.final_drive_for_cruise"]
 _gear_step = _functions["driveline.gear_step"]
 _grip_torque = _functions["driveline.grip_torque"]
+_grip_torque_upstream = _functions["driveline.grip_torque_upstream"]
 _road_speed = _functions["driveline.road_speed"]
+_tyre_diameter_for_cruise = _functions["driveline.tyre_diameter_for_cruise"]
 _wheel_torque = _functions["driveline.wheel_torque"]
 _torque_path_parts_table = _functions["driveline.TorquePath.parts_table"]
 _torque_path_weakest = _functions["driveline.TorquePath.weakest"]
 _torque_path_table = _functions["driveline.TorquePath.table"]
+_torque_path_pull = _functions["driveline.TorquePath.pull"]
 
 
 class Weakest(NamedTuple):
@@ -45,6 +54,19 @@ class Weakest(NamedTuple):
     """What to call that."""
     not_known: int
     """How many parts have a margin that is not known: each of them may be weaker."""
+
+
+class Pull(NamedTuple):
+    """Results of `pull`."""
+
+    wheel_torque: Quantity
+    """Of the driven wheels together: the lesser of what the engine gives through all ratios and
+    losses, and what the tyres hold.
+    """
+    tractive_force: Quantity
+    """That torque over the loaded radius."""
+    bound: Literal["engine", "clutch", "grip"]
+    """What holds it down: engine or grip."""
 
 
 def axle_ratio_by_turns(
@@ -127,6 +149,88 @@ def axle_ratio_one_wheel_held(
     `invalid="nan"` it gives NaN.
     """
     return _axle_ratio_one_wheel_held(propeller_shaft_turns, free_wheel_turns, invalid)
+
+
+def axle_shaft_torque_open(
+    *,
+    axle_torque: QuantityLike,
+    wheel_grip_torque: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Greatest torque of one axle shaft behind an open differential.
+
+    Formula
+        `T_s = min(T_a / 2, T_g)`
+
+    Parameters
+        axle_torque (torque): `T_a`, of both shafts together: engine torque through all ratios and
+            losses
+        wheel_grip_torque (torque): `T_g`, beyond which the wheel with less grip slips, with a high
+            bound of grip
+
+    Returns
+        (torque [N·m]) What each of the two shafts carries in a steady pull: half each, and neither
+        more than the wheel with less grip holds.
+
+    Valid for (SI)
+        - `0 <= axle_torque <= 1000000000`
+        - `0 <= wheel_grip_torque <= 1000000000`
+
+        A differential without lock or friction of note. A dropped clutch adds the inertia of what
+        spins.
+
+    Source
+        Balance of moments on the side gears of a bevel differential
+
+    Caution
+        A shaft that breaks can lock a wheel or come out of its housing on the road; ratings, local
+        codes and licensed practice come first.
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _axle_shaft_torque_open(axle_torque, wheel_grip_torque, invalid)  # type: ignore[no-any-return]
+
+
+def axle_shaft_torque_locked(
+    *,
+    axle_torque: QuantityLike,
+    wheel_grip_torque: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Greatest torque of one axle shaft behind a locked or slip-limiting differential.
+
+    Formula
+        `T_s = min(T_a, T_g)`
+
+    Parameters
+        axle_torque (torque): `T_a`, of both shafts together: engine torque through all ratios and
+            losses
+        wheel_grip_torque (torque): `T_g`, beyond which this shaft's own wheel slips, with a high
+            bound of grip
+
+    Returns
+        (torque [N·m]) What this shaft carries in a steady pull while the other wheel hangs in the
+        air or stands on ice: all the torque there is, up to what its own wheel holds.
+
+    Valid for (SI)
+        - `0 <= axle_torque <= 1000000000`
+        - `0 <= wheel_grip_torque <= 1000000000`
+
+        A slip-limiting one passes on less than all; without its maker's figure take it for locked.
+        With the other wheel in the air its load goes to this one.
+
+    Source
+        Balance of moments on a solid axle
+
+    Caution
+        A shaft that breaks can lock a wheel or come out of its housing on the road; ratings, local
+        codes and licensed practice come first.
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _axle_shaft_torque_locked(axle_torque, wheel_grip_torque, invalid)  # type: ignore[no-any-return]
 
 
 def clutch_capacity_uniform_wear(
@@ -236,6 +340,59 @@ def clutch_capacity_uniform_pressure(
     return _clutch_capacity_uniform_pressure(clamp_load, friction_coefficient, outer_diameter, inner_diameter, friction_faces, invalid)  # type: ignore[no-any-return]
 
 
+def clamp_load_for_capacity(
+    *,
+    clutch_capacity: QuantityLike,
+    friction_coefficient: RatioLike,
+    outer_diameter: QuantityLike,
+    inner_diameter: QuantityLike,
+    friction_faces: RatioLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Clamp load that a disc clutch wants for a capacity: uniform wear, the one of the two models that
+    asks for more.
+
+    Formula
+        `F = 4 T / (n f (D + d))`
+
+    Parameters
+        clutch_capacity (torque): `T`, wanted at the crankshaft, the reserve over the engine's
+            torque included
+        friction_coefficient (ratio): `f`, of the facing, static and at its temperature; the maker's
+            figure
+        outer_diameter (length): `D`, of the facing
+        inner_diameter (length): `d`, of the facing
+        friction_faces (ratio): `n`, whole: 2 for a disc that is lined on both sides
+
+    Returns
+        (force [N]) The load of the pressure plate on every face. More of it raises the pedal's
+        effort and what a dropped clutch passes on.
+
+    Valid for (SI)
+        - `0 < clutch_capacity <= 1000000`
+        - `0.001 <= friction_coefficient <= 2`
+        - `0.001 <= outer_diameter <= 10`
+        - `0.001 <= inner_diameter <= 10`
+        - `outer_diameter > inner_diameter`
+        - `1 <= friction_faces <= 100`
+
+        `friction_faces` is a whole number. A clutch that has worn in, with the clamp load that it
+        still has when the facing is worn.
+
+    Source
+        Shigley's Mechanical Engineering Design, ch. 16, axial clutches, uniform wear (from memory)
+
+    Caution
+        A slipping clutch heats, and a hot or oily one holds less. A disc or a flywheel that bursts
+        cuts through its housing; use parts rated for the speed. Makers' ratings, local codes and
+        licensed practice come first.
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _clamp_load_for_capacity(clutch_capacity, friction_coefficient, outer_diameter, inner_diameter, friction_faces, invalid)  # type: ignore[no-any-return]
+
+
 def crawl_ratio(
     *,
     first_gear_ratio: RatioLike,
@@ -275,6 +432,134 @@ def crawl_ratio(
     return _crawl_ratio(first_gear_ratio, transfer_case_ratio, final_drive, invalid)
 
 
+def crawl_ratio_for_speed(
+    *,
+    road_speed: QuantityLike,
+    engine_speed: QuantityLike,
+    rolling_radius: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Ratio:
+    """Crawl ratio that gives a wanted road speed at an engine speed.
+
+    Formula
+        `i_c = w r / v`
+
+    Parameters
+        road_speed (velocity): `v`, wanted: a walk is about 1.4 m/s
+        engine_speed (angular velocity): `w`, there: most often the idle
+        rolling_radius (length): `r`, effective rolling radius of the driven tyre (distance per turn
+            over 2 pi), not the loaded radius
+
+    Returns
+        (ratio [-]) Engine speed over wheel speed: what gearbox, transfer case and axle must give
+        together.
+
+    Valid for (SI)
+        - `0.001 <= road_speed <= 1000`
+        - `0.001 <= engine_speed <= 100000`
+        - `0.001 <= rolling_radius <= 100`
+
+    Source
+        Kinematics of rolling; common practice, no source, for the term
+
+    Caution
+        Low range multiplies the torque in every part behind it: a shaft or an axle that is strong
+        enough in high range can break.
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _crawl_ratio_for_speed(road_speed, engine_speed, rolling_radius, invalid)
+
+
+def first_gear_for_crawl(
+    *,
+    crawl_ratio: RatioLike,
+    transfer_case_ratio: RatioLike,
+    final_drive: RatioLike,
+    invalid: Invalid = "raise",
+) -> Ratio:
+    """First gear that gives a wanted crawl ratio.
+
+    Formula
+        `i_1 = i_c / (i_t i_f)`
+
+    Parameters
+        crawl_ratio (ratio): `i_c`, wanted: engine speed over wheel speed
+        transfer_case_ratio (ratio): `i_t`, input speed over output speed in low range; 1 where
+            there is none
+        final_drive (ratio): `i_f`, propeller-shaft speed over wheel speed; hub reductions included
+
+    Returns
+        (ratio [-]) The ratio of the gearbox alone. Give the first gear as `transfer_case_ratio`,
+        and it is the ratio of the transfer case.
+
+    Valid for (SI)
+        - `0.001 <= crawl_ratio <= 1000000`
+        - `0.001 <= transfer_case_ratio <= 1000`
+        - `0.001 <= final_drive <= 1000`
+
+        What is sold lies beside it: look at `crawl_ratio` with the one that you take.
+
+    Source
+        Kinematics of gears; common practice, no source, for the term
+
+    Caution
+        Low range multiplies the torque in every part behind it: a shaft or an axle that is strong
+        enough in high range can break.
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _first_gear_for_crawl(crawl_ratio, transfer_case_ratio, final_drive, invalid)
+
+
+def crawl_speed(
+    *,
+    engine_speed: QuantityLike,
+    first_gear_ratio: RatioLike,
+    transfer_case_ratio: RatioLike,
+    final_drive: RatioLike,
+    rolling_radius: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Crawl speed: the road speed in the lowest gear there is.
+
+    Formula
+        `v = w r / (i_1 i_t i_f)`
+
+    Parameters
+        engine_speed (angular velocity): `w`, most often the idle
+        first_gear_ratio (ratio): `i_1`, of the gearbox alone, transfer case *not* included
+        transfer_case_ratio (ratio): `i_t`, input speed over output speed in low range; 1 where
+            there is none
+        final_drive (ratio): `i_f`, propeller-shaft speed over wheel speed; hub reductions included
+        rolling_radius (length): `r`, effective rolling radius of the driven tyre (distance per turn
+            over 2 pi), not the loaded radius
+
+    Returns
+        (velocity [m/s]) The road speed without slip.
+
+    Valid for (SI)
+        - `0 <= engine_speed <= 100000`
+        - `0.001 <= first_gear_ratio <= 1000`
+        - `0.001 <= transfer_case_ratio <= 1000`
+        - `0.001 <= final_drive <= 1000`
+        - `0.001 <= rolling_radius <= 100`
+
+    Source
+        Kinematics of gears and of rolling; common practice, no source, for the term
+
+    Caution
+        Low range multiplies the torque in every part behind it: a shaft or an axle that is strong
+        enough in high range can break.
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _crawl_speed(engine_speed, first_gear_ratio, transfer_case_ratio, final_drive, rolling_radius, invalid)  # type: ignore[no-any-return]
+
+
 def engine_speed(
     *,
     road_speed: QuantityLike,
@@ -300,10 +585,10 @@ def engine_speed(
         (angular velocity [rad/s]) The engine speed without slip.
 
     Valid for (SI)
-        - `0 <= road_speed`
-        - `0.01 <= gear_ratio <= 1000`
-        - `0.01 <= final_drive <= 100`
-        - `0.01 <= rolling_radius <= 10`
+        - `0 <= road_speed <= 1000`
+        - `0.001 <= gear_ratio <= 1000`
+        - `0.001 <= final_drive <= 1000`
+        - `0.001 <= rolling_radius <= 100`
 
     Source
         Kinematics of rolling; ISO 8855 for the term effective rolling radius (from memory)
@@ -447,9 +732,8 @@ def grip_torque(
         loaded_radius (length): `r_l`, wheel centre to ground under load, not the rolling radius
 
     Returns
-        (torque [N·m]) The sum over the wheels of that axle. At a part before them divide by the
-        ratio *and* by the efficiency between: the losses stand between the engine and the grip, so
-        the engine must give more.
+        (torque [N·m]) The sum over the wheels of that axle. At a part before them
+        `grip_torque_upstream` divides by the ratio *and* by the efficiency between.
 
     Valid for (SI)
         - `0 <= axle_load <= 10000000`
@@ -473,6 +757,50 @@ def grip_torque(
     `invalid="nan"` it gives NaN.
     """
     return _grip_torque(axle_load, grip_coefficient, loaded_radius, invalid)  # type: ignore[no-any-return]
+
+
+def grip_torque_upstream(
+    *,
+    grip_torque: QuantityLike,
+    ratio_between: RatioLike,
+    efficiency_between: RatioLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Torque at a part further up the driveline beyond which the tyres slip.
+
+    Formula
+        `T = T_g / (i e)`
+
+    Parameters
+        grip_torque (torque): `T_g`, at the wheels that the part drives, together: `grip_torque` of
+            them
+        ratio_between (ratio): `i`, speed of the part over speed of the wheels: gears, transfer
+            case, axle and hub reductions that stand between
+        efficiency_between (ratio): `e`, power at the wheels over power at the part
+
+    Returns
+        (torque [N·m]) What the part can be made to carry in a steady pull before the tyres give
+        way: the losses stand between it and the grip, so it bears *more* than the ratio alone says.
+
+    Valid for (SI)
+        - `0 <= grip_torque <= 1000000000`
+        - `0.001 <= ratio_between <= 1000000`
+        - `0.01 <= efficiency_between <= 1`
+
+        Steady pull: a dropped clutch adds the inertia between part and ground. An engine that gives
+        less at this part bounds it from below the grip.
+
+    Source
+        Balance of power through a geared train
+
+    Caution
+        A grip taken too low makes a weak part look strong; a part that breaks can lock a wheel or
+        drop a shaft on the road. Ratings, local codes and licensed practice come first.
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _grip_torque_upstream(grip_torque, ratio_between, efficiency_between, invalid)  # type: ignore[no-any-return]
 
 
 def road_speed(
@@ -500,10 +828,10 @@ def road_speed(
         (velocity [m/s]) The road speed without slip.
 
     Valid for (SI)
-        - `0 <= engine_speed`
-        - `0.01 <= gear_ratio <= 1000`
-        - `0.01 <= final_drive <= 100`
-        - `0.01 <= rolling_radius <= 10`
+        - `0 <= engine_speed <= 100000`
+        - `0.001 <= gear_ratio <= 1000`
+        - `0.001 <= final_drive <= 1000`
+        - `0.001 <= rolling_radius <= 100`
 
     Source
         Kinematics of rolling; ISO 8855 for the term effective rolling radius (from memory)
@@ -512,6 +840,54 @@ def road_speed(
     `invalid="nan"` it gives NaN.
     """
     return _road_speed(engine_speed, gear_ratio, final_drive, rolling_radius, invalid)  # type: ignore[no-any-return]
+
+
+def tyre_diameter_for_cruise(
+    *,
+    road_speed: QuantityLike,
+    engine_speed: QuantityLike,
+    gear_ratio: RatioLike,
+    final_drive: RatioLike,
+    rolling_factor: RatioLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Tyre diameter that gives a wanted engine speed at a road speed.
+
+    Formula
+        `D = 2 pi v i_g i_f / (w f_r)`
+
+    Parameters
+        road_speed (velocity): `v`, the cruise
+        engine_speed (angular velocity): `w`, wanted there
+        gear_ratio (ratio): `i_g`, engine speed over propeller-shaft speed in the gear of the
+            cruise, most often the top one, transfer case included
+        final_drive (ratio): `i_f`, propeller-shaft speed over wheel speed
+        rolling_factor (ratio): `f_r`, rolling circumference over free diameter: 3.05 for a radial,
+            2.99 for a diagonal tyre (ETRTO and UN Regulation 30, from memory)
+
+    Returns
+        (length [m]) The free diameter, unloaded; what is sold lies beside it, so look at
+        `engine_speed` with the tyre that you take.
+
+    Valid for (SI)
+        - `0.001 <= road_speed <= 1000`
+        - `0.001 <= engine_speed <= 100000`
+        - `0.001 <= gear_ratio <= 1000`
+        - `0.001 <= final_drive <= 1000`
+        - `2 <= rolling_factor <= 3.2`
+
+    Source
+        Kinematics of rolling; ETRTO Standards Manual and UN Regulation 30 for the factor (from
+        memory)
+
+    Caution
+        A larger tyre changes braking, steering, clearance and the speedometer; its load index must
+        suit the axle, and local codes limit it.
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _tyre_diameter_for_cruise(road_speed, engine_speed, gear_ratio, final_drive, rolling_factor, invalid)  # type: ignore[no-any-return]
 
 
 def wheel_torque(
@@ -538,9 +914,9 @@ def wheel_torque(
         (torque [N·m]) The sum over the driven wheels, before the grip of the tyres limits it.
 
     Valid for (SI)
-        - `0 <= engine_torque`
-        - `0.01 <= gear_ratio <= 1000`
-        - `0.01 <= final_drive <= 100`
+        - `0 <= engine_torque <= 1000000`
+        - `0.001 <= gear_ratio <= 1000`
+        - `0.001 <= final_drive <= 1000`
         - `0 < driveline_efficiency <= 1`
 
         Driving only: when the wheels drive the engine the losses act the other way.
@@ -564,32 +940,45 @@ class TorquePath(Model):
 
     Formula
         input `T_k = s_k T_(k-1)`, output `T_k i_k e_k`; `T_0` is the engine's torque, or for a
-        dropped clutch its capacity times the shock factor; margin = rating / torque on the rated
-        side
+        dropped clutch its capacity times the shock factor; both no more than the grip allows:
+        output `G_k = m F r_l g_1 ... g_k / (i_(k+1) e_(k+1) ... i_n e_n)`, for a dropped clutch
+        times the inertia factor; margin = rating / torque on the rated side
 
     Fields
-        engine_torque (torque): greatest torque at the crankshaft
+        engine_torque (torque): greatest torque at the crankshaft; behind a converter that at its
+            turbine at stall
         clutch_capacity (torque, optional): what the clutch holds before it slips: it bounds the
             torque of a dropped clutch, not the engine does
         shock_factor (ratio, optional): how much a dropped clutch multiplies the torque at its
-            output (2 where it is applied suddenly and undamped); without both, a peak, yield or
-            ultimate rating is `not known`, never guessed
+            output (2 where it is applied suddenly and undamped); where nothing bounds a dropped
+            clutch, a peak, yield or ultimate rating is `not known`, never guessed
         tight_below (ratio): margin that is wanted; a part below it is `tight`, below 1 `short`
-        parts (list): from behind the clutch on, each with `name` and, where it has them, `ratio`
-            (input over output speed), `efficiency`, `share` (of the torque before it that goes
-            through it: 0.5 for one shaft behind an open differential, 1 behind a locked one) and
-            `rating` with `torque`, `side` (input, output) and `kind` (continuous, peak, yield,
-            ultimate)
+        grip (table, optional): where the tyres' grip is to bound the torque: `driven_load` (on the
+            ground under all driven wheels, with the transfer that the same launch causes),
+            `loaded_radius`, `strength_coefficient` (a high bound of grip, for what a part must
+            bear), `pull_coefficient` (a mean, for what the vehicle gets to the ground), and
+            `inertia_factor` (by how much the inertia between part and ground lets a dropped clutch
+            exceed the grip; without it grip bounds the steady torque only)
+        parts (list): from behind the clutch on, the transfer case in the range that is looked at
+            among them, each with `name` and, where it has them, `ratio` (input over output speed),
+            `efficiency`, `share` (of the torque before it that can go through it: 0.5 for one shaft
+            behind an open differential, 1 behind a locked or slip-limiting one), `grip_share` (of
+            the grip behind the part before it, that its own wheels have; the same as `share` where
+            it is missing; 0.5 for one shaft behind a locked axle) and `rating` with `torque`,
+            `side` (input, output) and `kind` (continuous, peak, yield, ultimate)
 
     Valid for
-        Engine and clutch as the limit: grip of the tyres and inertia are not considered here. A
-        continuous rating is held against the steady torque, the other kinds against that of a
-        dropped clutch; one that the steady torque exceeds is `short` without a factor. A rating
-        without kind, or without side where the sides differ, is `not known`.
+        A steady pull, and the clutch dropped from rest. The strength coefficient is not less than
+        the pull coefficient. A continuous rating is held against the steady torque, the other kinds
+        against that of a dropped clutch; one that the steady torque exceeds is `short` without a
+        factor. A rating without kind, or without side where the sides differ, is `not known`. One
+        path is one gear and one range: look at reverse, at low range and at a converter's stall,
+        too. A wheel in a rut or against a kerb has more grip than any tyre.
 
     Source
-        Balance of power through a geared train; suddenly applied load: factor 2 for an undamped
-        elastic system (Shigley's Mechanical Engineering Design, from memory)
+        Balance of power through a geared train; Coulomb friction at the contact patch; suddenly
+        applied load: factor 2 for an undamped elastic system (Shigley's Mechanical Engineering
+        Design, from memory)
 
     Caution
         A part that breaks can lock a wheel or drop a shaft on the road; ratings of the makers,
@@ -608,18 +997,20 @@ class TorquePath(Model):
         parts: Sequence[Mapping[str, Any]],
         clutch_capacity: QuantityLike | None = None,
         shock_factor: RatioLike | None = None,
+        grip: Mapping[str, Any] | None = None,
     ) -> None:
         self._build(
             engine_torque=engine_torque,
             clutch_capacity=clutch_capacity,
             shock_factor=shock_factor,
             tight_below=tight_below,
+            grip=grip,
             parts=parts,
         )
 
     @property
     def engine_torque(self) -> Quantity:
-        """Greatest torque at the crankshaft."""
+        """Greatest torque at the crankshaft; behind a converter that at its turbine at stall."""
         return self._read("engine_torque", "Torque")  # type: ignore[no-any-return]
 
     @property
@@ -632,7 +1023,8 @@ class TorquePath(Model):
     @property
     def shock_factor(self) -> Ratio | None:
         """How much a dropped clutch multiplies the torque at its output (2 where it is applied suddenly
-        and undamped); without both, a peak, yield or ultimate rating is `not known`, never guessed.
+        and undamped); where nothing bounds a dropped clutch, a peak, yield or ultimate rating is `not
+        known`, never guessed.
         """
         return self._read("shock_factor", "Ratio")
 
@@ -642,11 +1034,24 @@ class TorquePath(Model):
         return self._read("tight_below", "Ratio")
 
     @property
+    def grip(self) -> dict[str, Any] | None:
+        """Where the tyres' grip is to bound the torque: `driven_load` (on the ground under all driven
+        wheels, with the transfer that the same launch causes), `loaded_radius`, `strength_coefficient`
+        (a high bound of grip, for what a part must bear), `pull_coefficient` (a mean, for what the
+        vehicle gets to the ground), and `inertia_factor` (by how much the inertia between part and
+        ground lets a dropped clutch exceed the grip; without it grip bounds the steady torque only).
+        """
+        return self._read("grip")  # type: ignore[no-any-return]
+
+    @property
     def parts(self) -> list[dict[str, Any]]:
-        """From behind the clutch on, each with `name` and, where it has them, `ratio` (input over output
-        speed), `efficiency`, `share` (of the torque before it that goes through it: 0.5 for one shaft
-        behind an open differential, 1 behind a locked one) and `rating` with `torque`, `side` (input,
-        output) and `kind` (continuous, peak, yield, ultimate).
+        """From behind the clutch on, the transfer case in the range that is looked at among them, each
+        with `name` and, where it has them, `ratio` (input over output speed), `efficiency`, `share` (of
+        the torque before it that can go through it: 0.5 for one shaft behind an open differential, 1
+        behind a locked or slip-limiting one), `grip_share` (of the grip behind the part before it, that
+        its own wheels have; the same as `share` where it is missing; 0.5 for one shaft behind a locked
+        axle) and `rating` with `torque`, `side` (input, output) and `kind` (continuous, peak, yield,
+        ultimate).
         """
         return self._read("parts")  # type: ignore[no-any-return]
 
@@ -654,8 +1059,9 @@ class TorquePath(Model):
         """Torque, rating, margin and verdict of every part.
 
         Returns
-            (table) One row a part, in order: `part`, `input_torque`, `output_torque`, `demand` (on the
-            rated side, shock included where the rating is not continuous), `rating`, `margin`,
+            (table) One row a part, in order: `part`, `input_torque`, `output_torque`, `bound` (what
+            holds these down: engine or grip), `demand` (on the rated side, shock included where the
+            rating is not continuous), `demand_bound` (engine, clutch or grip), `rating`, `margin`,
             `verdict`, and `why` a margin is not known.
         """
         return _torque_path_parts_table(self._handle)  # type: ignore[no-any-return]
@@ -683,6 +1089,17 @@ class TorquePath(Model):
 
         Returns
             (table) One row a torque, factor and part: `engine_torque`, `shock_factor`, `part`,
-            `demand`, `rating`, `margin`, `verdict`, `why`.
+            `demand`, `demand_bound`, `rating`, `margin`, `verdict`, `why`.
         """
         return _torque_path_table(self._handle, engine_torque, shock_factor)  # type: ignore[no-any-return]
+
+    def pull(self) -> Pull:
+        """What reaches the ground in a steady pull, with the mean of grip.
+
+        Returns
+            wheel_torque (torque [N·m]): of the driven wheels together: the lesser of what the engine
+                gives through all ratios and losses, and what the tyres hold
+            tractive_force (force [N]): that torque over the loaded radius
+            bound (torquebound): what holds it down: engine or grip
+        """
+        return Pull(*_torque_path_pull(self._handle))

@@ -1,4 +1,4 @@
-"""Tyres and wheels: what the marking on the wall says, where the wheel stands, and what the speedometer makes of a change. Generated; do not edit."""
+"""Tyres and wheels: what the marking on the wall says, what the tyre carries, how it stands and rolls, where the wheel stands, and what the speedometer makes. Generated; do not edit."""
 
 from __future__ import annotations
 
@@ -11,9 +11,14 @@ if TYPE_CHECKING:
     from axlewright import Quantity, Table
     from axlewright._types import Invalid, QuantityLike, Ratio, RatioLike
 
-__all__ = ["Dimensions", "Rolling", "Tyre", "bolt_circle_diameter", "speedometer_error", "speedometer_error_at_shaft", "track_change", "true_speed", "wheel_backspacing", "wheel_offset"]
+__all__ = ["Dimensions", "Rolling", "Tyre", "bolt_circle_diameter", "load_capacity", "loaded_radius", "rolling_radius", "rolling_radius_from_turns", "rolling_turns", "speedometer_error", "speedometer_error_at_shaft", "track_change", "true_speed", "wheel_backspacing", "wheel_offset"]
 
 _bolt_circle_diameter = _functions["tyre.bolt_circle_diameter"]
+_load_capacity = _functions["tyre.load_capacity"]
+_loaded_radius = _functions["tyre.loaded_radius"]
+_rolling_radius = _functions["tyre.rolling_radius"]
+_rolling_radius_from_turns = _functions["tyre.rolling_radius_from_turns"]
+_rolling_turns = _functions["tyre.rolling_turns"]
 _speedometer_error = _functions["tyre.speedometer_error"]
 _speedometer_error_at_shaft = _functions["tyre.speedometer_error_at_shaft"]
 _true_speed = _functions["tyre.true_speed"]
@@ -23,6 +28,9 @@ _wheel_offset = _functions["tyre.wheel_offset"]
 _tyre_dimensions = _functions["tyre.Tyre.dimensions"]
 _tyre_rolling = _functions["tyre.Tyre.rolling"]
 _tyre_wear_table = _functions["tyre.Tyre.wear_table"]
+_tyre_single_load = _functions["tyre.Tyre.single_load"]
+_tyre_dual_load = _functions["tyre.Tyre.dual_load"]
+_tyre_rated_speed = _functions["tyre.Tyre.rated_speed"]
 
 
 class Dimensions(NamedTuple):
@@ -92,6 +100,192 @@ def bolt_circle_diameter(
     `invalid="nan"` it gives NaN.
     """
     return _bolt_circle_diameter(adjacent_stud_spacing, studs, invalid)  # type: ignore[no-any-return]
+
+
+def load_capacity(
+    *,
+    load_index: RatioLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Load capacity of one tyre from its load index.
+
+    Formula
+        the load-index table: `45 kg * 10^(n / 80)` in preferred numbers; below 1000 kg three
+        figures, rounded down
+
+    Parameters
+        load_index (ratio): `n`, whole: the number before the speed symbol, the first of two for a
+            tyre that stands single
+
+    Returns
+        (mass [kg]) The mass that one tyre may carry at its reference pressure, up to its speed
+        symbol.
+
+    Valid for (SI)
+        - `0 <= load_index <= 279`
+
+        `load_index` is a whole number. At less pressure, with much camber, or above the speed at
+        which the standard begins to take off (for a passenger tyre 210 km/h, from memory), a tyre
+        carries less.
+
+    Source
+        ISO 4000-1 and ETRTO Standards Manual, table of load indices (from memory, held against the
+        series R80 of ISO 3)
+
+    Caution
+        An overloaded or soft tyre heats and bursts. The figures on the wall and the maker's load
+        and pressure table decide; a passenger tyre on a truck or trailer counts less (in the United
+        States by 1.10, from memory); local codes and licensed practice come first.
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _load_capacity(load_index, invalid)  # type: ignore[no-any-return]
+
+
+def loaded_radius(
+    *,
+    free_diameter: QuantityLike,
+    tyre_load: QuantityLike,
+    tyre_rate: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Loaded radius of a tyre: wheel centre to ground, standing.
+
+    Formula
+        `r_l = D / 2 - F / k`
+
+    Parameters
+        free_diameter (length): `D`, of the unloaded tyre at its pressure
+        tyre_load (force): `F`, on the ground under this one tyre
+        tyre_rate (linear stiffness): `k`, vertical, at the pressure and about that load; the
+            maker's figure or two readings
+
+    Returns
+        (length [m]) The static loaded radius: the lever of forces. Speed wants the effective
+        rolling radius, `rolling_radius`.
+
+    Valid for (SI)
+        - `0.001 <= free_diameter <= 100`
+        - `0 <= tyre_load <= 10000000`
+        - `1 <= tyre_rate <= 1000000000`
+
+        The load over the rate: a tyre is softer at first, so take the secant rate from no load up
+        where it is known. Upright and standing; a rolling tyre grows with speed.
+
+    Source
+        Definition of the vertical rate; ISO 8855 and SAE J670 for the term loaded radius (from
+        memory)
+
+    Caution
+        A tyre that sags more than its maker means it to is overloaded or soft, heats and bursts;
+        load index, the maker's pressures and local codes decide.
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _loaded_radius(free_diameter, tyre_load, tyre_rate, invalid)  # type: ignore[no-any-return]
+
+
+def rolling_radius(
+    *,
+    free_diameter: QuantityLike,
+    loaded_radius: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Effective rolling radius of a tyre from its diameter and its loaded radius.
+
+    Formula
+        `r = D / 2 - (D / 2 - r_l) / 3`
+
+    Parameters
+        free_diameter (length): `D`, of the unloaded tyre at its pressure
+        loaded_radius (length): `r_l`, wheel centre to ground under load
+
+    Returns
+        (length [m]) Distance per turn over 2 pi, without slip: it lies between the loaded and the
+        free radius.
+
+    Valid for (SI)
+        - `0.001 <= free_diameter <= 100`
+        - `0.0005 <= loaded_radius <= 50`
+
+        The loaded radius lies between a quarter and a half of the free diameter. A tread that lies
+        flat on the ground and keeps the length of its arc: a diagonal tyre, more or less. The belt
+        of a radial tyre hardly stretches or shrinks, so that it rolls on about 3.05 times its free
+        diameter at any proper load: `Tyre` says so. A turn counted on the road beats both.
+
+    Source
+        Jazar, Vehicle Dynamics: Theory and Application (2008), sec. 3.1, effective radius: `R_w =
+        R_g - (R_g - R_h) / 3` (from memory); it is the first term of `r_0 sin(a) / a`, `cos(a) =
+        r_l / r_0`
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _rolling_radius(free_diameter, loaded_radius, invalid)  # type: ignore[no-any-return]
+
+
+def rolling_radius_from_turns(
+    *,
+    rolling_turns: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Effective rolling radius from turns counted along a distance.
+
+    Formula
+        `r = 1 / (2 pi n)`
+
+    Parameters
+        rolling_turns (turns per distance): `n`, turns along a distance: a maker's revolutions per
+            mile, or chalk marks on the floor of the shop
+
+    Returns
+        (length [m]) Distance per turn over 2 pi.
+
+    Valid for (SI)
+        - `0.001 <= rolling_turns <= 1000`
+
+        At the load, the pressure and about the speed at which the turns were counted.
+
+    Source
+        Definition of the effective rolling radius; ISO 8855 for the term (from memory)
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _rolling_radius_from_turns(rolling_turns, invalid)  # type: ignore[no-any-return]
+
+
+def rolling_turns(
+    *,
+    rolling_radius: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Turns of a tyre along a distance.
+
+    Formula
+        `n = 1 / (2 pi r)`
+
+    Parameters
+        rolling_radius (length): `r`, effective rolling radius (distance per turn over 2 pi), not
+            the loaded radius
+
+    Returns
+        (turns per distance [turn/m]) Revolutions per kilometre or per mile.
+
+    Valid for (SI)
+        - `0.001 <= rolling_radius <= 100`
+
+        Without slip.
+
+    Source
+        Definition of the effective rolling radius; ISO 8855 for the term (from memory)
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _rolling_turns(rolling_radius, invalid)  # type: ignore[no-any-return]
 
 
 def speedometer_error(
@@ -350,24 +544,34 @@ def wheel_offset(
 
 class Tyre(Model):
     """A tyre by the marking on its wall: `225/70R15C 112/110R`, `P235/75R15`, `LT265/70R17`,
-    `275/40ZR18 (99Y)`, `31x10.50R15LT`.
+    `275/40ZR18 (99Y)`, `31x10.50R15LT`, `6.00-16`.
 
     Formula
-        metric: `H = S A`, `D = d + 2 H`; inch flotation: `D` and `S` as marked; `C = 3.05 D`
-        radial, `2.99 D` diagonal
+        metric: `H = S A`, `D = d + 2 H`; inch flotation: `D` and `S` as marked; old numeric: as
+        metric, with the `A` of its series; `C = 3.05 D` radial, `2.99 D` diagonal
 
     Fields
         marking (text): the size as it stands on the wall; load index and speed symbol may follow
 
     Valid for
         Sections of 50 mm to 500 mm, aspect ratios of 20 to 110, rims of code 8 to 30, flotation
-        diameters of 15 in to 60 in. Anything else is taken for a slip of the pen. Old numeric
-        markings are not read. Loaded and effective rolling radius depend on load and pressure; the
-        factor on the free diameter is a convention.
+        diameters of 15 in to 60 in. Anything else is taken for a slip of the pen. Loaded and
+        effective rolling radius depend on load and pressure; the factor on the free diameter is a
+        convention.
+
+        An old numeric marking, width in inches with two decimals, does not say its height: `A` is
+        that of the series, and the diameter good to about 2 %, so measure. Rim 16 to 19 (`6.00-16`,
+        `7.50-16LT`): 1.03. Rim 10 to 15, decimals in tens but not .00 or .50 (`5.60-15`,
+        `6.40-13`): 0.95; decimals that end in 5 (`7.75-14`): 0.82; .00 or .50 on a rim up to 14
+        (`7.00-13`): 0.88; .00 or .50 with `LT` or `C` on 15: 1.03. Metric without a ratio
+        (`185R14C`): 0.80. Where two series meet (`6.00-15`, `7.00-14LT`) and beyond a width of 3.00
+        to 9.00 it is refused.
 
     Source
         ISO 4000-1 (size designation and dimensions; 25.4 mm a rim code); rolling circumference:
-        ETRTO Standards Manual and UN Regulation 30, from memory
+        ETRTO Standards Manual and UN Regulation 30, from memory; ratios of the old numeric series:
+        common practice, no source, chosen by the diameters in the tables of UN Regulations 30 and
+        54 as remembered; speed symbols: ISO 4000-1, from memory
 
     Caution
         A tyre of another size than the approved one changes braking, clearance, load capacity and
@@ -431,3 +635,30 @@ class Tyre(Model):
             too much.
         """
         return _tyre_wear_table(self._handle, tread_worn)  # type: ignore[no-any-return]
+
+    def single_load(self) -> Quantity:
+        """Load capacity of this tyre standing single, by the load index that stands after the size.
+
+        Returns
+            (mass [kg]) The mass that it may carry at its reference pressure, up to its speed symbol;
+            refused where no load index is written.
+        """
+        return _tyre_single_load(self._handle)  # type: ignore[no-any-return]
+
+    def dual_load(self) -> Quantity:
+        """Load capacity of each of two such tyres on one end of an axle, by the second load index.
+
+        Returns
+            (mass [kg]) The mass that each of the two may carry; refused where no second load index is
+            written.
+        """
+        return _tyre_dual_load(self._handle)  # type: ignore[no-any-return]
+
+    def rated_speed(self) -> Quantity:
+        """Speed up to which the tyre carries its load, by the speed symbol that stands after the size.
+
+        Returns
+            (velocity [m/s]) The speed of the symbol; `(Y)` in brackets promises more than these 300
+            km/h, and its maker says how much. Refused where no symbol is written.
+        """
+        return _tyre_rated_speed(self._handle)  # type: ignore[no-any-return]

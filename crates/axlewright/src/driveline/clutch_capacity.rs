@@ -138,6 +138,73 @@ pub fn clutch_capacity_uniform_pressure(
     Ok(torque(friction_faces * friction_coefficient * clamp_load, friction_radius))
 }
 
+/// Clamp load that a disc clutch wants for a capacity: uniform wear, the one of the two models that asks for more.
+///
+/// # Formula
+/// `F = 4 T / (n f (D + d))`
+///
+/// # Parameters
+/// - `clutch_capacity` — `T`, wanted at the crankshaft, the reserve over the engine's torque included
+/// - `friction_coefficient` — `f`, of the facing, static and at its temperature; the maker's figure
+/// - `outer_diameter` — `D`, of the facing
+/// - `inner_diameter` — `d`, of the facing
+/// - `friction_faces` — `n`, whole: 2 for a disc that is lined on both sides
+///
+/// # Returns
+/// The load of the pressure plate on every face. More of it raises the pedal's effort and what a dropped clutch passes on.
+///
+/// # Valid for
+/// - `0 < clutch_capacity <= 1000000`
+/// - `0.001 <= friction_coefficient <= 2`
+/// - `0.001 <= outer_diameter <= 10`
+/// - `0.001 <= inner_diameter <= 10`
+/// - `outer_diameter > inner_diameter`
+/// - `1 <= friction_faces <= 100`
+///
+/// `friction_faces` is a whole number. A clutch that has worn in, with the clamp load that it still has when the facing is worn.
+///
+/// # Source
+/// Shigley's Mechanical Engineering Design, ch. 16, axial clutches, uniform wear (from memory)
+///
+/// # Errors
+/// [`Error::OutOfRange`](crate::Error::OutOfRange), [`Error::Contradiction`](crate::Error::Contradiction), [`Error::NoSolution`](crate::Error::NoSolution) for faces that are not whole
+///
+/// # Example
+/// ```
+/// use axlewright::{driveline, units::*};
+/// let wanted = driveline::clamp_load_for_capacity(
+///     Torque::of::<Nm>(480.0), Ratio::of::<one>(0.3), Length::of::<mm>(240.0), Length::of::<mm>(160.0), Ratio::of::<one>(2.0),
+/// )?;
+/// assert_eq!(format!("{:.1} kN", wanted.in_::<kN>()), "8.0 kN");
+/// # Ok::<(), axlewright::Error>(())
+/// ```
+///
+/// # Caution
+/// A slipping clutch heats, and a hot or oily one holds less. A disc or a flywheel that bursts cuts through its housing;
+/// use parts rated for the speed. Makers' ratings, local codes and licensed practice come first.
+#[inline]
+pub fn clamp_load_for_capacity(
+    clutch_capacity: Torque,
+    friction_coefficient: Ratio,
+    outer_diameter: Length,
+    inner_diameter: Length,
+    friction_faces: Ratio,
+) -> Result<Force> {
+    valid! {
+        clutch_capacity: 0 < .. <= 1e6 ; "definition: a clutch holds something; common practice, no source: at most 1 MN·m";
+        friction_coefficient: 0.001 <= .. <= 2 ; "common practice, no source: facings lie well above 0.001 and well below 2";
+        outer_diameter: 0.001 <= .. <= 10 ; "common practice, no source: clutches lie between 1 mm and 10 m";
+        inner_diameter: 0.001 <= .. <= 10 ; "common practice, no source: clutches lie between 1 mm and 10 m";
+        outer_diameter > inner_diameter ; "definition: the facing is a ring";
+        friction_faces: 1 <= .. <= 100 ; "definition: one face at least; common practice, no source: at most 100";
+    }
+    whole("friction_faces", friction_faces)?;
+    let mean_radius = (outer_diameter + inner_diameter) / 4.0;
+    Ok(Force::from_si(
+        clutch_capacity.si() / (friction_faces.si() * friction_coefficient.si() * mean_radius.si()),
+    ))
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

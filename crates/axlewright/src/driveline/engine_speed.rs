@@ -16,10 +16,10 @@ use crate::{Result, valid};
 /// The engine speed without slip.
 ///
 /// # Valid for
-/// - `0 <= road_speed`
-/// - `0.01 <= gear_ratio <= 1000`
-/// - `0.01 <= final_drive <= 100`
-/// - `0.01 <= rolling_radius <= 10`
+/// - `0 <= road_speed <= 1000`
+/// - `0.001 <= gear_ratio <= 1000`
+/// - `0.001 <= final_drive <= 1000`
+/// - `0.001 <= rolling_radius <= 100`
 ///
 /// # Source
 /// Kinematics of rolling; ISO 8855 for the term effective rolling radius (from memory)
@@ -44,10 +44,10 @@ pub fn engine_speed(
     rolling_radius: Length,
 ) -> Result<AngularVelocity> {
     valid! {
-        road_speed: 0 <= .. ; "definition: a speed counted without direction";
-        gear_ratio: 0.01 <= .. <= 1000 ; "common practice, no source: gears between 1:100 and a crawl of 1000:1, counted without direction";
-        final_drive: 0.01 <= .. <= 100 ; "common practice, no source: axles between 1:100 and 100:1, counted without direction";
-        rolling_radius: 0.01 <= .. <= 10 ; "common practice, no source: wheels between 20 mm and 20 m across";
+        road_speed: 0 <= .. <= 1000 ; "definition: counted without direction; common practice, no source: at most 1000 m/s";
+        gear_ratio: 0.001 <= .. <= 1000 ; "common practice, no source: no gear of a vehicle lies outside 0.001 to 1000";
+        final_drive: 0.001 <= .. <= 1000 ; "common practice, no source: no axle of a vehicle lies outside 0.001 to 1000";
+        rolling_radius: 0.001 <= .. <= 100 ; "common practice, no source: wheels lie between 1 mm and 100 m";
     }
     Ok(AngularVelocity::from_si(road_speed.si() * gear_ratio.si() * final_drive.si() / rolling_radius.si()))
 }

@@ -1,4 +1,4 @@
-use crate::units::{Force, Length, Ratio, Torque, torque};
+use crate::units::{Force, Length, Quantity, Ratio, Torque, torque};
 use crate::{Result, valid};
 
 /// Torque at the wheels of an axle beyond which its tyres slip.
@@ -12,8 +12,7 @@ use crate::{Result, valid};
 /// - `loaded_radius` — `r_l`, wheel centre to ground under load, not the rolling radius
 ///
 /// # Returns
-/// The sum over the wheels of that axle. At a part before them divide by the ratio *and* by the efficiency between: the losses stand between the engine and the grip, so
-/// the engine must give more.
+/// The sum over the wheels of that axle. At a part before them `grip_torque_upstream` divides by the ratio *and* by the efficiency between.
 ///
 /// # Valid for
 /// - `0 <= axle_load <= 10000000`
@@ -47,4 +46,54 @@ pub fn grip_torque(axle_load: Force, grip_coefficient: Ratio, loaded_radius: Len
         loaded_radius: 0.001 <= .. <= 100 ; "common practice, no source: wheels lie between 1 mm and 100 m";
     }
     Ok(torque(grip_coefficient * axle_load, loaded_radius))
+}
+
+/// Torque at a part further up the driveline beyond which the tyres slip.
+///
+/// # Formula
+/// `T = T_g / (i e)`
+///
+/// # Parameters
+/// - `grip_torque` — `T_g`, at the wheels that the part drives, together: `grip_torque` of them
+/// - `ratio_between` — `i`, speed of the part over speed of the wheels: gears, transfer case, axle and hub reductions that stand between
+/// - `efficiency_between` — `e`, power at the wheels over power at the part
+///
+/// # Returns
+/// What the part can be made to carry in a steady pull before the tyres give way: the losses stand between it and the grip, so it bears *more* than the ratio alone says.
+///
+/// # Valid for
+/// - `0 <= grip_torque <= 1000000000`
+/// - `0.001 <= ratio_between <= 1000000`
+/// - `0.01 <= efficiency_between <= 1`
+///
+/// Steady pull: a dropped clutch adds the inertia between part and ground. An engine that gives less at this part bounds it from below the grip.
+///
+/// # Source
+/// Balance of power through a geared train
+///
+/// # Errors
+/// [`Error::OutOfRange`](crate::Error::OutOfRange)
+///
+/// # Example
+/// ```
+/// use axlewright::{driveline, units::*};
+/// let at_shaft = driveline::grip_torque_upstream(Torque::of::<Nm>(5544.0), Ratio::of::<one>(4.1), Ratio::of::<percent>(96.0))?;
+/// assert_eq!(format!("{:.0} N·m", at_shaft.in_::<Nm>()), "1409 N·m");
+/// # Ok::<(), axlewright::Error>(())
+/// ```
+///
+/// # Caution
+/// A grip taken too low makes a weak part look strong; a part that breaks can lock a wheel or drop a shaft on the road. Ratings, local codes and licensed practice come first.
+#[inline]
+pub fn grip_torque_upstream(
+    grip_torque: Torque,
+    ratio_between: Ratio,
+    efficiency_between: Ratio,
+) -> Result<Torque> {
+    valid! {
+        grip_torque: 0 <= .. <= 1e9 ; "definition: counted without direction; common practice, no source: at most 1 GN·m";
+        ratio_between: 0.001 <= .. <= 1e6 ; "common practice, no source: no driveline of a vehicle lies outside 0.001 to 1000000";
+        efficiency_between: 0.01 <= .. <= 1 ; "definition: no driveline gives more power than it takes; common practice, no source: nor loses all but 1 %";
+    }
+    Ok(grip_torque / (ratio_between.si() * efficiency_between.si()))
 }

@@ -1,27 +1,31 @@
 use crate::base::document::{Model, Value};
 use crate::base::table::{Cell, Rows, Table};
-use crate::units::{Quantity, Ratio, Torque};
+use crate::driveline::grip_torque;
+use crate::units::{Force, Length, Quantity, Ratio, Torque};
 use crate::{Error, Result, Verdict, valid};
 
 /// The way of the torque from the clutch to the ground: parts in order, each with what it may carry.
 ///
 /// # Formula
 /// input `T_k = s_k T_(k-1)`, output `T_k i_k e_k`; `T_0` is the engine's torque, or for a dropped clutch its capacity times the shock factor;
+/// both no more than the grip allows: output `G_k = m F r_l g_1 ... g_k / (i_(k+1) e_(k+1) ... i_n e_n)`, for a dropped clutch times the inertia factor;
 /// margin = rating / torque on the rated side
 ///
 /// # Fields
-/// - `engine_torque` — greatest torque at the crankshaft
+/// - `engine_torque` — greatest torque at the crankshaft; behind a converter that at its turbine at stall
 /// - `clutch_capacity` — what the clutch holds before it slips: it bounds the torque of a dropped clutch, not the engine does
-/// - `shock_factor` — how much a dropped clutch multiplies the torque at its output (2 where it is applied suddenly and undamped); without both, a peak, yield or ultimate rating is `not known`, never guessed
+/// - `shock_factor` — how much a dropped clutch multiplies the torque at its output (2 where it is applied suddenly and undamped); where nothing bounds a dropped clutch, a peak, yield or ultimate rating is `not known`, never guessed
 /// - `tight_below` — margin that is wanted; a part below it is `tight`, below 1 `short`
-/// - `parts` — from behind the clutch on, each with `name` and, where it has them, `ratio` (input over output speed), `efficiency`, `share` (of the torque before it that goes through it: 0.5 for one shaft behind an open differential, 1 behind a locked one) and `rating` with `torque`, `side` (input, output) and `kind` (continuous, peak, yield, ultimate)
+/// - `grip` — where the tyres' grip is to bound the torque: `driven_load` (on the ground under all driven wheels, with the transfer that the same launch causes), `loaded_radius`, `strength_coefficient` (a high bound of grip, for what a part must bear), `pull_coefficient` (a mean, for what the vehicle gets to the ground), and `inertia_factor` (by how much the inertia between part and ground lets a dropped clutch exceed the grip; without it grip bounds the steady torque only)
+/// - `parts` — from behind the clutch on, the transfer case in the range that is looked at among them, each with `name` and, where it has them, `ratio` (input over output speed), `efficiency`, `share` (of the torque before it that can go through it: 0.5 for one shaft behind an open differential, 1 behind a locked or slip-limiting one), `grip_share` (of the grip behind the part before it, that its own wheels have; the same as `share` where it is missing; 0.5 for one shaft behind a locked axle) and `rating` with `torque`, `side` (input, output) and `kind` (continuous, peak, yield, ultimate)
 ///
 /// # Valid for
-/// Engine and clutch as the limit: grip of the tyres and inertia are not considered here. A continuous rating is held against the steady
+/// A steady pull, and the clutch dropped from rest. The strength coefficient is not less than the pull coefficient. A continuous rating is held against the steady
 /// torque, the other kinds against that of a dropped clutch; one that the steady torque exceeds is `short` without a factor. A rating without kind, or without side where the sides differ, is `not known`.
+/// One path is one gear and one range: look at reverse, at low range and at a converter's stall, too. A wheel in a rut or against a kerb has more grip than any tyre.
 ///
 /// # Source
-/// Balance of power through a geared train; suddenly applied load: factor 2 for an undamped elastic system (Shigley's Mechanical Engineering Design, from memory)
+/// Balance of power through a geared train; Coulomb friction at the contact patch; suddenly applied load: factor 2 for an undamped elastic system (Shigley's Mechanical Engineering Design, from memory)
 ///
 /// # Caution
 /// A part that breaks can lock a wheel or drop a shaft on the road; ratings of the makers, local codes and licensed practice come first.
@@ -38,8 +42,34 @@ pub struct TorquePath {
     pub shock_factor: Option<Value<Ratio>>,
     /// Margin that is wanted.
     pub tight_below: Value<Ratio>,
+    /// What the tyres hold.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub grip: Option<Grip>,
     /// From behind the clutch on.
     pub parts: Vec<Part>,
+}
+
+/// What the tyres of the driven wheels hold.
+#[derive(Debug, Clone, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(
+    feature = "serde",
+    serde(
+        expecting = "a table with `driven_load`, `loaded_radius`, `strength_coefficient`, `pull_coefficient` and, where it is known, `inertia_factor`"
+    )
+)]
+pub struct Grip {
+    /// On the ground under all driven wheels, with the transfer that the same launch causes.
+    pub driven_load: Value<Force>,
+    /// Wheel centre to ground under load.
+    pub loaded_radius: Value<Length>,
+    /// A high bound of grip: for what a part must bear.
+    pub strength_coefficient: Value<Ratio>,
+    /// A mean of grip: for what the vehicle gets to the ground.
+    pub pull_coefficient: Value<Ratio>,
+    /// By how much the inertia between part and ground lets a dropped clutch exceed the grip.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub inertia_factor: Option<Value<Ratio>>,
 }
 
 /// One part of a torque path.
@@ -48,7 +78,7 @@ pub struct TorquePath {
 #[cfg_attr(
     feature = "serde",
     serde(
-        expecting = "a table with `name` and, where they are known, `ratio`, `efficiency`, `share` and `rating`"
+        expecting = "a table with `name` and, where they are known, `ratio`, `efficiency`, `share`, `grip_share` and `rating`"
     )
 )]
 pub struct Part {
@@ -63,6 +93,9 @@ pub struct Part {
     /// Share of the torque before it that goes through it; 1 where it is missing.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub share: Option<Value<Ratio>>,
+    /// Share of the grip behind the part before it, that its own wheels have; the same as `share` where it is missing.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub grip_share: Option<Value<Ratio>>,
     /// What it may carry.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub rating: Option<Rating>,
@@ -110,6 +143,39 @@ pub enum RatingKind {
     Ultimate,
 }
 
+/// What holds a torque down.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum TorqueBound {
+    /// The engine gives no more.
+    Engine,
+    /// The clutch, dropped, passes on no more.
+    Clutch,
+    /// The tyres hold no more.
+    Grip,
+}
+
+impl TorqueBound {
+    /// The word that people read.
+    pub const fn word(self) -> &'static str {
+        match self {
+            TorqueBound::Engine => "engine",
+            TorqueBound::Clutch => "clutch",
+            TorqueBound::Grip => "grip",
+        }
+    }
+}
+
+/// What reaches the ground.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Pull {
+    /// Of the driven wheels together.
+    pub wheel_torque: Torque,
+    /// Of the driven wheels together.
+    pub tractive_force: Force,
+    /// What holds it down.
+    pub bound: TorqueBound,
+}
+
 /// The part with the least known margin.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Weakest {
@@ -125,12 +191,26 @@ pub struct Weakest {
     pub not_known: i64,
 }
 
-/// What one part sees.
-struct Demand {
+/// Torques on both sides of a part, and what holds them down.
+#[derive(Clone, Copy)]
+struct Sides {
     input: Torque,
     output: Torque,
-    /// Torque on the rated side, shock included; the margin; or why there is none.
-    margin: Known<(Torque, Ratio)>,
+    bound: TorqueBound,
+}
+
+impl Sides {
+    /// The lesser.
+    fn or(self, other: Option<Sides>) -> Sides {
+        other.filter(|other| other.input < self.input).unwrap_or(self)
+    }
+}
+
+/// What one part sees.
+struct Demand {
+    steady: Sides,
+    /// Torque on the rated side, shock included; what holds it down; the margin; or why there is none.
+    margin: Known<(Torque, TorqueBound, Ratio)>,
 }
 
 /// What is known, or why it is not.
@@ -147,15 +227,18 @@ impl Model for TorquePath {
         }
         let (engine_torque, tight_below) = (self.engine_torque.quantity, self.tight_below.quantity);
         valid! {
-            engine_torque: 0 < .. ; "definition: driving, not driven";
+            engine_torque: 0 < .. <= 1e6 ; "definition: driving, not driven; common practice, no source: at most 1 MN·m";
             tight_below: 1 <= .. ; "definition: below 1 a part is short, not tight";
         }
         if let Some(clutch_capacity) = &self.clutch_capacity {
             let clutch_capacity = clutch_capacity.quantity;
-            valid! { clutch_capacity: 0 < .. ; "definition: a clutch holds something"; }
+            valid! { clutch_capacity: 0 < .. <= 1e6 ; "definition: a clutch holds something; common practice, no source: at most 1 MN·m"; }
         }
         if let Some(shock_factor) = self.shock() {
             valid! { shock_factor: 1 <= .. <= 10 ; "common practice, no source: a shock adds to the torque, and a factor above 10 is a slip"; }
+        }
+        if let Some(grip) = &self.grip {
+            grip.check()?;
         }
         for (place, part) in self.parts.iter().enumerate() {
             part.check().map_err(|error| Error::Document {
@@ -172,18 +255,18 @@ impl TorquePath {
     /// Torque, rating, margin and verdict of every part.
     ///
     /// # Returns
-    /// One row a part, in order: `part`, `input_torque`, `output_torque`, `demand` (on the rated side, shock included where
-    /// the rating is not continuous), `rating`, `margin`, `verdict`, and `why` a margin is not known.
+    /// One row a part, in order: `part`, `input_torque`, `output_torque`, `bound` (what holds these down: engine or grip), `demand` (on the rated side,
+    /// shock included where the rating is not continuous), `demand_bound` (engine, clutch or grip), `rating`, `margin`, `verdict`, and `why` a margin is not known.
     ///
     /// # Example
     /// ```
     /// use axlewright::{Model, Value, driveline::*, units::*};
     /// let rated = |torque, side, kind| Rating { torque: Value::new(Torque::of::<Nm>(torque)), side: Some(side), kind: Some(kind) };
     /// let part = |name: &str, ratio, rating| Part {
-    ///     name: name.to_owned(), ratio: Some(Value::new(Ratio::of::<one>(ratio))), efficiency: None, share: None, rating: Some(rating),
+    ///     name: name.to_owned(), ratio: Some(Value::new(Ratio::of::<one>(ratio))), efficiency: None, share: None, grip_share: None, rating: Some(rating),
     /// };
     /// let path = TorquePath {
-    ///     engine_torque: Value::new(Torque::of::<Nm>(360.0)), clutch_capacity: None, shock_factor: None, tight_below: Value::new(Ratio::of::<one>(1.25)),
+    ///     engine_torque: Value::new(Torque::of::<Nm>(360.0)), clutch_capacity: None, shock_factor: None, tight_below: Value::new(Ratio::of::<one>(1.25)), grip: None,
     ///     parts: vec![
     ///         part("gearbox", 4.2, rated(400.0, Side::Input, RatingKind::Continuous)),
     ///         part("axle", 4.1, rated(6200.0, Side::Output, RatingKind::Peak)),
@@ -199,7 +282,9 @@ impl TorquePath {
             .words("part")
             .quantity::<Torque>("input_torque")
             .quantity::<Torque>("output_torque")
+            .words("bound")
             .quantity::<Torque>("demand")
+            .words("demand_bound")
             .quantity::<Torque>("rating")
             .quantity::<Ratio>("margin")
             .words("verdict")
@@ -207,7 +292,9 @@ impl TorquePath {
         for (part, demand) in self.parts.iter().zip(self.demands(self.engine_torque.quantity, self.shock())?)
         {
             let rest = self.cells(part, &demand);
-            let first = [Cell::Word(&part.name), Cell::from(demand.input), Cell::from(demand.output)];
+            let Sides { input, output, bound } = demand.steady;
+            let first =
+                [Cell::Word(&part.name), Cell::from(input), Cell::from(output), Cell::Word(bound.word())];
             rows.push(&first, Ok(&rest));
         }
         Ok(rows.finish())
@@ -226,8 +313,8 @@ impl TorquePath {
         let not_known = demands.iter().filter(|demand| demand.margin.is_err()).count() as i64;
         let known =
             self.parts.iter().zip(&demands).filter_map(|(part, demand)| Some((part, demand.margin.ok()?)));
-        let least = known.min_by(|a, b| a.1.1.si().total_cmp(&b.1.1.si()));
-        let Some((part, (torque, margin))) = least else {
+        let least = known.min_by(|a, b| a.1.2.si().total_cmp(&b.1.2.si()));
+        let Some((part, (torque, _, margin))) = least else {
             return Err(Error::NoSolution {
                 message: format!("no weakest part: none of the {not_known} parts has a margin that is known"),
             });
@@ -243,13 +330,14 @@ impl TorquePath {
     /// - `shock_factor` — shock factors
     ///
     /// # Returns
-    /// One row a torque, factor and part: `engine_torque`, `shock_factor`, `part`, `demand`, `rating`, `margin`, `verdict`, `why`.
+    /// One row a torque, factor and part: `engine_torque`, `shock_factor`, `part`, `demand`, `demand_bound`, `rating`, `margin`, `verdict`, `why`.
     pub fn table(&self, engine_torque: &[Torque], shock_factor: &[Ratio]) -> Result<Table> {
         let mut rows = Rows::new()
             .quantity::<Torque>("engine_torque")
             .quantity::<Ratio>("shock_factor")
             .words("part")
             .quantity::<Torque>("demand")
+            .words("demand_bound")
             .quantity::<Torque>("rating")
             .quantity::<Ratio>("margin")
             .words("verdict")
@@ -274,17 +362,41 @@ impl TorquePath {
         Ok(rows.finish())
     }
 
+    /// What reaches the ground in a steady pull, with the mean of grip.
+    ///
+    /// # Returns
+    /// - `wheel_torque` — of the driven wheels together: the lesser of what the engine gives through all ratios and losses, and what the tyres hold
+    /// - `tractive_force` — that torque over the loaded radius
+    /// - `bound` — what holds it down: engine or grip
+    pub fn pull(&self) -> Result<Pull> {
+        self.check()?;
+        let Some(grip) = &self.grip else {
+            return Err(Error::NoSolution { message: "no pull: grip is not given".to_owned() });
+        };
+        let mut from_engine = self.engine_torque.quantity;
+        for part in &self.parts {
+            let (ratio, efficiency, _) = part.factors();
+            from_engine *= ratio.si() * efficiency.si();
+        }
+        let held = grip.torque(&grip.pull_coefficient)?;
+        let (wheel_torque, bound) =
+            if held < from_engine { (held, TorqueBound::Grip) } else { (from_engine, TorqueBound::Engine) };
+        let tractive_force = Force::from_si(wheel_torque.si() / grip.loaded_radius.quantity.si());
+        Ok(Pull { wheel_torque, tractive_force, bound })
+    }
+
     fn shock(&self) -> Option<Ratio> {
         self.shock_factor.as_ref().map(|factor| factor.quantity)
     }
 
-    fn cells(&self, part: &Part, demand: &Demand) -> [Cell<'static>; 5] {
+    fn cells(&self, part: &Part, demand: &Demand) -> [Cell<'static>; 6] {
         let rating = part.rating.as_ref().map_or(f64::NAN, |rating| rating.torque.quantity.si());
         match demand.margin {
-            Ok((torque, margin)) => {
+            Ok((torque, bound, margin)) => {
                 let verdict = Verdict::of_ratio(margin, self.tight_below.quantity);
                 [
                     Cell::from(torque),
+                    Cell::Word(bound.word()),
                     Cell::Number(rating),
                     Cell::from(margin),
                     Cell::Word(verdict.word()),
@@ -295,6 +407,7 @@ impl TorquePath {
                 let nothing = Cell::Number(f64::NAN);
                 [
                     nothing,
+                    Cell::Word(""),
                     Cell::Number(rating),
                     nothing,
                     Cell::Word(Verdict::NotKnown.word()),
@@ -306,32 +419,100 @@ impl TorquePath {
 
     fn demands(&self, engine_torque: Torque, shock: Option<Ratio>) -> Result<Vec<Demand>> {
         self.check()?;
+        let through = |from: Torque, bound| {
+            let mut at = from;
+            let sides = self.parts.iter().map(move |part| {
+                let (ratio, efficiency, share) = part.factors();
+                let input = at * share.si();
+                at = input * (ratio.si() * efficiency.si());
+                Sides { input, output: at, bound }
+            });
+            sides.collect::<Vec<_>>()
+        };
         let capacity = self.clutch_capacity.as_ref().map(|capacity| capacity.quantity);
-        let mut steady = engine_torque;
-        let mut dropped = match (capacity, shock) {
-            (Some(capacity), Some(shock)) => Ok(capacity * shock.si()),
-            (None, _) => Err("the rating is not a continuous one, and no clutch_capacity is given"),
-            (_, None) => Err("the rating is not a continuous one, and no shock_factor is given"),
+        let (dropped, why) = match (capacity, shock) {
+            (Some(capacity), Some(shock)) => (Some(through(capacity * shock.si(), TorqueBound::Clutch)), ""),
+            (None, _) => (None, "the rating is not a continuous one, and no clutch_capacity is given"),
+            (_, None) => (None, "the rating is not a continuous one, and no shock_factor is given"),
         };
-        let demand = |part: &Part| {
-            let (ratio, efficiency, share) = part.factors();
-            let through = ratio.si() * efficiency.si();
-            let (input, of_drop) = (steady * share.si(), dropped.map(|torque| torque * share.si()));
-            (steady, dropped) = (input * through, of_drop.map(|torque| torque * through));
-            let margin = part.margin((input, steady), of_drop.and_then(|input| Ok((input, dropped?))));
-            Demand { input, output: steady, margin }
+        let gripping = self.gripping()?;
+        let demand = |(place, (part, steady)): (usize, (&Part, Sides))| {
+            let grip = gripping.as_ref().map(|gripping| gripping[place]);
+            let of_drop = dropped.as_ref().map(|dropped| dropped[place]);
+            let grip_of_drop = grip.and_then(|grip| {
+                let factor = self.grip.as_ref()?.inertia_factor.as_ref()?.quantity.si();
+                Some(Sides { input: grip.input * factor, output: grip.output * factor, ..grip })
+            });
+            let of_drop = of_drop.map_or(grip_of_drop, |of_drop| Some(of_drop.or(grip_of_drop)));
+            let steady = steady.or(grip);
+            Demand { steady, margin: part.margin(steady, of_drop.ok_or(why)) }
         };
-        Ok(self.parts.iter().map(demand).collect())
+        let steady = through(engine_torque, TorqueBound::Engine);
+        Ok(self.parts.iter().zip(steady).enumerate().map(demand).collect())
+    }
+
+    /// What the grip of its wheels, in the high bound, lets every part carry.
+    fn gripping(&self) -> Result<Option<Vec<Sides>>> {
+        let Some(grip) = &self.grip else { return Ok(None) };
+        let mut at = grip.torque(&grip.strength_coefficient)?;
+        for part in &self.parts {
+            at *= part.grip_share().si();
+        }
+        // From the ground up: the losses stand between the engine and the grip.
+        let mut sides = Vec::with_capacity(self.parts.len());
+        for part in self.parts.iter().rev() {
+            let (ratio, efficiency, _) = part.factors();
+            let (input, output) = (at / (ratio.si() * efficiency.si()), at);
+            sides.push(Sides { input, output, bound: TorqueBound::Grip });
+            at = input / part.grip_share().si();
+        }
+        sides.reverse();
+        Ok(Some(sides))
+    }
+}
+
+impl Grip {
+    fn check(&self) -> Result<()> {
+        let (driven_load, loaded_radius) = (self.driven_load.quantity, self.loaded_radius.quantity);
+        let (strength_coefficient, pull_coefficient) =
+            (self.strength_coefficient.quantity, self.pull_coefficient.quantity);
+        valid! {
+            driven_load: 1 <= .. <= 10e6 ; "common practice, no source: driven wheels bear between 1 N and 10 MN";
+            loaded_radius: 0.001 <= .. <= 100 ; "common practice, no source: wheels lie between 1 mm and 100 m";
+            strength_coefficient: 0.01 <= .. <= 10 ; "common practice, no source: above 10 it is a percentage";
+            pull_coefficient: 0.01 <= .. <= 10 ; "common practice, no source: above 10 it is a percentage";
+        }
+        if pull_coefficient > strength_coefficient {
+            return Err(Error::NoSolution {
+                message: format!(
+                    "strength_coefficient = {} is a high bound of grip and not less than pull_coefficient = {}",
+                    strength_coefficient.si(),
+                    pull_coefficient.si()
+                ),
+            });
+        }
+        if let Some(inertia_factor) = &self.inertia_factor {
+            let inertia_factor = inertia_factor.quantity;
+            valid! { inertia_factor: 1 <= .. <= 10 ; "definition: inertia adds to the grip; common practice, no source: a factor above 10 is a slip"; }
+        }
+        Ok(())
+    }
+
+    /// At the driven wheels together.
+    fn torque(&self, coefficient: &Value<Ratio>) -> Result<Torque> {
+        grip_torque(self.driven_load.quantity, coefficient.quantity, self.loaded_radius.quantity)
     }
 }
 
 impl Part {
     fn check(&self) -> Result<()> {
         let (ratio, efficiency, share) = self.factors();
+        let grip_share = self.grip_share();
         valid! {
-            ratio: 0.01 <= .. <= 100 ; "common practice, no source: one part changes the speed by a hundred at the most";
+            ratio: 0.001 <= .. <= 1000 ; "common practice, no source: no gear of a vehicle lies outside 0.001 to 1000";
             efficiency: 0.01 <= .. <= 1 ; "definition: no part gives more power than it takes";
             share: 0.01 <= .. <= 1 ; "definition: a share of the whole, and not nothing";
+            grip_share: 0.01 <= .. <= 1 ; "definition: a share of the whole, and not nothing";
         }
         if let Some(rating) = &self.rating {
             let rating = rating.torque.quantity;
@@ -340,27 +521,30 @@ impl Part {
         Ok(())
     }
 
-    /// Torque on the rated side and the margin, or why it is not known, from the torques on both sides: steady, and of a
-    /// dropped clutch.
-    fn margin(&self, steady: (Torque, Torque), dropped: Known<(Torque, Torque)>) -> Known<(Torque, Ratio)> {
+    /// Torque on the rated side, what holds it down and the margin, or why it is not known.
+    fn margin(&self, steady: Sides, dropped: Known<Sides>) -> Known<(Torque, TorqueBound, Ratio)> {
         let rating = self.rating.as_ref().ok_or("no rating")?;
         let kind = rating.kind.ok_or("the rating does not say its kind")?;
-        let rated = |(input, output): (Torque, Torque)| match rating.side {
-            Some(Side::Input) => Ok(input),
-            Some(Side::Output) => Ok(output),
-            None if input == output => Ok(input),
+        let rated = |Sides { input, output, bound }: Sides| match rating.side {
+            Some(Side::Input) => Ok((input, bound)),
+            Some(Side::Output) => Ok((output, bound)),
+            None if input == output => Ok((input, bound)),
             None => Err("the rating does not say its side"),
         };
-        let torque = match kind {
+        let (torque, bound) = match kind {
             RatingKind::Continuous => rated(steady)?,
             _ => match dropped {
                 Ok(dropped) => rated(dropped)?,
                 // What breaks under the steady torque is no better off when the clutch is dropped.
-                Err(_) if rated(steady)? > rating.torque.quantity => rated(steady)?,
+                Err(_) if rated(steady)?.0 > rating.torque.quantity => rated(steady)?,
                 Err(why) => return Err(why),
             },
         };
-        Ok((torque, rating.torque.quantity / torque))
+        Ok((torque, bound, rating.torque.quantity / torque))
+    }
+
+    fn grip_share(&self) -> Ratio {
+        self.grip_share.as_ref().or(self.share.as_ref()).map_or(Ratio::from_si(1.0), |share| share.quantity)
     }
 
     /// Ratio, efficiency and share.
@@ -382,6 +566,7 @@ mod tests {
             ratio: Some(Value::new(Ratio::of::<one>(ratio))),
             efficiency: None,
             share: None,
+            grip_share: None,
             rating: rating.map(|(torque, side, kind)| Rating {
                 torque: Value::new(Torque::of::<Nm>(torque)),
                 side,
@@ -396,6 +581,7 @@ mod tests {
             clutch_capacity: Some(Value::new(Torque::of::<Nm>(120.0))),
             shock_factor: shock.map(|s| Value::new(Ratio::of::<one>(s))),
             tight_below: Value::new(Ratio::of::<one>(1.5)),
+            grip: None,
             parts,
         }
     }
@@ -466,6 +652,107 @@ mod tests {
         let table =
             path(vec![part("axle", 4.0, None), shaft, part("hub", 1.0, None)], None).parts_table().unwrap();
         assert_eq!(table.numbers("output_torque"), Some(&[400.0, 200.0, 200.0][..]));
+    }
+
+    /// 10 kN at 0.3 m and a coefficient of 1.2: 3600 N·m at the wheels together; the mean of 0.8 holds 2400 N·m.
+    fn gripping(parts: Vec<Part>, inertia_factor: Option<f64>) -> TorquePath {
+        let ratio = |value| Value::new(Ratio::of::<one>(value));
+        let grip = Grip {
+            driven_load: Value::new(Force::from_si(10e3)),
+            loaded_radius: Value::new(Length::from_si(0.3)),
+            strength_coefficient: ratio(1.2),
+            pull_coefficient: ratio(0.8),
+            inertia_factor: inertia_factor.map(ratio),
+        };
+        let mut path = path(parts, Some(2.0));
+        path.engine_torque = Value::new(Torque::of::<Nm>(400.0));
+        path.clutch_capacity = Some(Value::new(Torque::of::<Nm>(500.0)));
+        TorquePath { grip: Some(grip), ..path }
+    }
+
+    #[test]
+    fn grip_holds_down_every_part_from_the_ground_up() {
+        // Gearbox 4 and a transfer case at 1 or 2.5 in front of an axle of 4 at 90 %: the grip of 3600 N·m is 1000 N·m at the axle's input.
+        let parts = |range| {
+            let mut axle = part("axle", 4.0, None);
+            axle.efficiency = Some(Value::new(Ratio::of::<one>(0.9)));
+            vec![part("gearbox", 4.0, None), part("transfer case", range, None), axle]
+        };
+        let low = gripping(parts(2.5), None).parts_table().unwrap();
+        assert_eq!(low.numbers("input_torque"), Some(&[100.0, 400.0, 1000.0][..]));
+        assert_eq!(low.numbers("output_torque"), Some(&[400.0, 1000.0, 3600.0][..]));
+        assert_eq!((0..3).map(|row| low.word("bound", row)).collect::<Vec<_>>(), vec![Some("grip"); 3]);
+        let mut high = gripping(parts(1.0), None);
+        high.engine_torque = Value::new(Torque::of::<Nm>(200.0));
+        let table = high.parts_table().unwrap();
+        assert_eq!(table.numbers("output_torque"), Some(&[800.0, 800.0, 2880.0][..]));
+        assert_eq!(table.word("bound", 2), Some("engine"));
+        // The pull takes the mean of grip: 2400 N·m, less than the 2880 N·m of the engine.
+        let pull = high.pull().unwrap();
+        assert_eq!((pull.wheel_torque.si(), pull.bound), (2400.0, TorqueBound::Grip));
+        assert!((pull.tractive_force.si() - 8000.0).abs() < 1e-9);
+        high.engine_torque = Value::new(Torque::of::<Nm>(100.0));
+        let pull = high.pull().unwrap();
+        assert_eq!((pull.wheel_torque.si(), pull.bound), (1440.0, TorqueBound::Engine));
+        high.grip = None;
+        assert!(high.pull().unwrap_err().to_string().contains("grip is not given"));
+    }
+
+    #[test]
+    fn one_shaft_behind_a_locked_axle_carries_all_that_its_own_wheel_holds() {
+        let shaft = |share, grip_share: Option<f64>| {
+            let mut shaft = part("shaft", 1.0, Some((1800.0, None, Some(RatingKind::Continuous))));
+            shaft.share = Some(Value::new(Ratio::of::<one>(share)));
+            shaft.grip_share = grip_share.map(|share| Value::new(Ratio::of::<one>(share)));
+            gripping(vec![part("gearbox", 1.0, None), part("axle", 6.0, None), shaft], None)
+        };
+        // Engine 400 * 6 = 2400 N·m: 1200 a shaft behind an open differential; behind a locked one up to the 1800 that one wheel holds.
+        for (path, torque, bound) in
+            [(shaft(0.5, None), 1200.0, "engine"), (shaft(1.0, Some(0.5)), 1800.0, "grip")]
+        {
+            let table = path.parts_table().unwrap();
+            assert_eq!(table.numbers("input_torque"), Some(&[400.0, 400.0, torque][..]));
+            assert_eq!((table.word("demand_bound", 2), table.word("bound", 2)), (Some(bound), Some(bound)));
+        }
+    }
+
+    #[test]
+    fn a_dropped_clutch_meets_the_grip_only_with_the_inertia_on_top() {
+        let parts = || vec![part("axle", 4.0, Some((8000.0, Some(Side::Output), Some(RatingKind::Peak))))];
+        // Clutch 500 * 2 * 4 = 4000 N·m; grip 3600 N·m, with a factor of 1.05 3780 N·m, with 1.5 more than the clutch passes on.
+        for (factor, demand, bound) in
+            [(None, 4000.0, "clutch"), (Some(1.05), 3780.0, "grip"), (Some(1.5), 4000.0, "clutch")]
+        {
+            let table = gripping(parts(), factor).parts_table().unwrap();
+            let found = table.numbers("demand").unwrap()[0];
+            assert!((found - demand).abs() < 1e-9, "{factor:?}: {found}");
+            assert_eq!(table.word("demand_bound", 0), Some(bound));
+        }
+        // Grip alone is a bound where nothing is said of the clutch.
+        let mut path = gripping(parts(), Some(1.5));
+        path.clutch_capacity = None;
+        assert!((path.weakest().unwrap().torque.si() - 5400.0).abs() < 1e-9);
+        let mut path = gripping(parts(), None);
+        path.shock_factor = None;
+        assert!(path.weakest().is_err());
+    }
+
+    #[test]
+    fn refuses_what_is_no_grip() {
+        type Change = fn(&mut Grip);
+        let changes: [(&str, Change); 5] = [
+            ("driven_load", |grip| grip.driven_load = Value::new(Force::from_si(-1.0))),
+            ("loaded_radius", |grip| grip.loaded_radius = Value::new(Length::from_si(0.0))),
+            ("pull_coefficient", |grip| grip.pull_coefficient = Value::new(Ratio::from_si(1.3))),
+            ("pull_coefficient", |grip| grip.pull_coefficient = Value::new(Ratio::from_si(0.0))),
+            ("inertia_factor", |grip| grip.inertia_factor = Some(Value::new(Ratio::from_si(0.9)))),
+        ];
+        for (name, change) in changes {
+            let mut path = gripping(vec![part("x", 1.0, None)], None);
+            path.grip.as_mut().map(change);
+            let refused = path.check().unwrap_err().to_string();
+            assert!(refused.contains(name), "{name}: {refused}");
+        }
     }
 
     #[test]

@@ -16,9 +16,9 @@ use crate::{Result, valid};
 /// The sum over the driven wheels, before the grip of the tyres limits it.
 ///
 /// # Valid for
-/// - `0 <= engine_torque`
-/// - `0.01 <= gear_ratio <= 1000`
-/// - `0.01 <= final_drive <= 100`
+/// - `0 <= engine_torque <= 1000000`
+/// - `0.001 <= gear_ratio <= 1000`
+/// - `0.001 <= final_drive <= 1000`
 /// - `0 < driveline_efficiency <= 1`
 ///
 /// Driving only: when the wheels drive the engine the losses act the other way.
@@ -49,9 +49,9 @@ pub fn wheel_torque(
     driveline_efficiency: Ratio,
 ) -> Result<Torque> {
     valid! {
-        engine_torque: 0 <= .. ; "definition: driving, not driven";
-        gear_ratio: 0.01 <= .. <= 1000 ; "common practice, no source: gears between 1:100 and a crawl of 1000:1, counted without direction";
-        final_drive: 0.01 <= .. <= 100 ; "common practice, no source: axles between 1:100 and 100:1, counted without direction";
+        engine_torque: 0 <= .. <= 1e6 ; "definition: driving, not driven; common practice, no source: at most 1 MN·m";
+        gear_ratio: 0.001 <= .. <= 1000 ; "common practice, no source: no gear of a vehicle lies outside 0.001 to 1000";
+        final_drive: 0.001 <= .. <= 1000 ; "common practice, no source: no axle of a vehicle lies outside 0.001 to 1000";
         driveline_efficiency: 0 < .. <= 1 ; "definition: no driveline gives more power than it takes";
     }
     Ok(engine_torque * gear_ratio.si() * final_drive.si() * driveline_efficiency.si())

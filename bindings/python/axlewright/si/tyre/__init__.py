@@ -1,6 +1,11 @@
 from .generated import (
     __doc__,
     bolt_circle_diameter,
+    load_capacity,
+    loaded_radius,
+    rolling_radius,
+    rolling_radius_from_turns,
+    rolling_turns,
     speedometer_error,
     speedometer_error_at_shaft,
     true_speed,
@@ -11,6 +16,11 @@ from .generated import (
 
 __all__ = [
     "bolt_circle_diameter",
+    "load_capacity",
+    "loaded_radius",
+    "rolling_radius",
+    "rolling_radius_from_turns",
+    "rolling_turns",
     "speedometer_error",
     "speedometer_error_at_shaft",
     "true_speed",

@@ -1,0 +1,61 @@
+use crate::units::{AngularVelocity, Length, Quantity, Ratio, Velocity};
+use crate::{Result, valid};
+
+/// Crawl speed: the road speed in the lowest gear there is.
+///
+/// # Formula
+/// `v = w r / (i_1 i_t i_f)`
+///
+/// # Parameters
+/// - `engine_speed` — `w`, most often the idle
+/// - `first_gear_ratio` — `i_1`, of the gearbox alone, transfer case *not* included
+/// - `transfer_case_ratio` — `i_t`, input speed over output speed in low range; 1 where there is none
+/// - `final_drive` — `i_f`, propeller-shaft speed over wheel speed; hub reductions included
+/// - `rolling_radius` — `r`, effective rolling radius of the driven tyre (distance per turn over 2 pi), not the loaded radius
+///
+/// # Returns
+/// The road speed without slip.
+///
+/// # Valid for
+/// - `0 <= engine_speed <= 100000`
+/// - `0.001 <= first_gear_ratio <= 1000`
+/// - `0.001 <= transfer_case_ratio <= 1000`
+/// - `0.001 <= final_drive <= 1000`
+/// - `0.001 <= rolling_radius <= 100`
+///
+/// # Source
+/// Kinematics of gears and of rolling; common practice, no source, for the term
+///
+/// # Errors
+/// [`Error::OutOfRange`](crate::Error::OutOfRange)
+///
+/// # Example
+/// ```
+/// use axlewright::{driveline, units::*};
+/// let speed = driveline::crawl_speed(
+///     AngularVelocity::of::<rpm>(800.0), Ratio::of::<one>(4.2), Ratio::of::<one>(2.72), Ratio::of::<one>(4.1), Length::of::<mm>(365.0),
+/// )?;
+/// assert_eq!(format!("{:.2} km/h", speed.in_::<km_h>()), "2.35 km/h");
+/// # Ok::<(), axlewright::Error>(())
+/// ```
+///
+/// # Caution
+/// Low range multiplies the torque in every part behind it: a shaft or an axle that is strong enough in high range can break.
+#[inline]
+pub fn crawl_speed(
+    engine_speed: AngularVelocity,
+    first_gear_ratio: Ratio,
+    transfer_case_ratio: Ratio,
+    final_drive: Ratio,
+    rolling_radius: Length,
+) -> Result<Velocity> {
+    valid! {
+        engine_speed: 0 <= .. <= 100e3 ; "definition: counted without direction; common practice, no source: no engine turns faster than 100000 rad/s";
+        first_gear_ratio: 0.001 <= .. <= 1000 ; "common practice, no source: no gear of a vehicle lies outside 0.001 to 1000";
+        transfer_case_ratio: 0.001 <= .. <= 1000 ; "common practice, no source: no gear of a vehicle lies outside 0.001 to 1000";
+        final_drive: 0.001 <= .. <= 1000 ; "common practice, no source: no axle of a vehicle lies outside 0.001 to 1000";
+        rolling_radius: 0.001 <= .. <= 100 ; "common practice, no source: wheels lie between 1 mm and 100 m";
+    }
+    let crawl_ratio = first_gear_ratio * transfer_case_ratio * final_drive;
+    Ok(Velocity::from_si(engine_speed.si() * rolling_radius.si() / crawl_ratio.si()))
+}
