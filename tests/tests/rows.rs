@@ -185,8 +185,9 @@ fn model(row: &Value) -> Answer<Results> {
             match method {
                 None => Ok(vec![]),
                 Some("pull") => path.pull().map(|on| {
+                    let bound = Found::Word(on.bound.clone());
                     let mut results = results!(on, wheel_torque, tractive_force);
-                    results.push(("bound", Found::Word(on.bound.word().to_owned())));
+                    results.push(("bound", bound));
                     results
                 }),
                 Some(other) => panic!("no method {other}"),

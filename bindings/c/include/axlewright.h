@@ -133,21 +133,6 @@
 #define AXW_VERDICT_NOT_KNOWN 3
 
 /**
- * TorqueBound: engine.
- */
-#define AXW_TORQUE_BOUND_ENGINE 0
-
-/**
- * TorqueBound: clutch.
- */
-#define AXW_TORQUE_BOUND_CLUTCH 1
-
-/**
- * TorqueBound: grip.
- */
-#define AXW_TORQUE_BOUND_GRIP 2
-
-/**
  * A column of `double` in coherent SI; NaN in a refused row.
  */
 #define AXW_COLUMN_F64 0
@@ -452,11 +437,6 @@ bool axw_version_fits(uint32_t header);
  * Word of a verdict, which lives as long as the program; NULL for a number that is no `AXW_VERDICT_...`.
  */
 const char *axw_verdict_word(int32_t verdict);
-
-/**
- * Word of a torque_bound, which lives as long as the program; NULL for a number that is no `AXW_TORQUE_BOUND_...`.
- */
-const char *axw_torque_bound_word(int32_t torque_bound);
 
 /**
  * Geopotential altitude of a height that was surveyed.
@@ -5618,12 +5598,14 @@ int32_t axw_driveline_torque_path_table(const axw_driveline_torque_path *model,
  *     wheel_torque (torque [N·m]): of the driven wheels together: the lesser of what the engine
  *         gives through all ratios and losses, and what the tyres hold
  *     tractive_force (force [N]): that torque over the loaded radius
- *     bound (torquebound): what holds it down: engine or grip
+ *     bound (text): what holds it down: `engine` or `grip`
  */
 int32_t axw_driveline_torque_path_pull(const axw_driveline_torque_path *model,
                                        double *wheel_torque,
                                        double *tractive_force,
-                                       int32_t *bound);
+                                       char *bound,
+                                       size_t bound_size,
+                                       size_t *bound_needed);
 
 /**
  * Reads JSON or TOML text and checks it. `out` receives a handle that `axw_engine_torque_curve_free` frees.

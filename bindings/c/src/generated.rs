@@ -43,26 +43,6 @@ pub extern "C" fn axw_verdict_word(verdict: i32) -> *const c_char {
     guard_or(std::ptr::null(), || word_of("verdict", verdict, &[c"meets", c"tight", c"short", c"not known"]))
 }
 
-/// TorqueBound: engine.
-pub const AXW_TORQUE_BOUND_ENGINE: i32 = 0;
-/// TorqueBound: clutch.
-pub const AXW_TORQUE_BOUND_CLUTCH: i32 = 1;
-/// TorqueBound: grip.
-pub const AXW_TORQUE_BOUND_GRIP: i32 = 2;
-pub(crate) fn torque_bound_number(of: TorqueBound) -> i32 {
-    match of {
-        TorqueBound::Engine => 0,
-        TorqueBound::Clutch => 1,
-        TorqueBound::Grip => 2,
-    }
-}
-
-/// Word of a torque_bound, which lives as long as the program; NULL for a number that is no `AXW_TORQUE_BOUND_...`.
-#[unsafe(no_mangle)]
-pub extern "C" fn axw_torque_bound_word(torque_bound: i32) -> *const c_char {
-    guard_or(std::ptr::null(), || word_of("torque_bound", torque_bound, &[c"engine", c"clutch", c"grip"]))
-}
-
 /// Geopotential altitude of a height that was surveyed.
 ///
 /// Formula
@@ -12582,21 +12562,24 @@ pub unsafe extern "C" fn axw_driveline_torque_path_table(
 ///     wheel_torque (torque [N·m]): of the driven wheels together: the lesser of what the engine
 ///         gives through all ratios and losses, and what the tyres hold
 ///     tractive_force (force [N]): that torque over the loaded radius
-///     bound (torquebound): what holds it down: engine or grip
+///     bound (text): what holds it down: `engine` or `grip`
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_driveline_torque_path_pull(
     model: *const axw_driveline_torque_path,
     wheel_torque: *mut f64,
     tractive_force: *mut f64,
-    bound: *mut i32,
+    bound: *mut c_char,
+    bound_size: usize,
+    bound_needed: *mut usize,
 ) -> i32 {
     guard(|| {
         let on = unsafe { handle("model", model) }?.0.pull()?;
-
+        fits("bound", &on.bound, bound, bound_size)?;
         unsafe {
             put(wheel_torque, on.wheel_torque.si());
             put(tractive_force, on.tractive_force.si());
-            put(bound, torque_bound_number(on.bound));
+            copy(&on.bound, bound, bound_size);
+            put(bound_needed, on.bound.len() + 1);
         }
         Ok(())
     })

@@ -2131,7 +2131,7 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
     })?;
     kernels.method::<axlewright::driveline::TorquePath>("driveline.TorquePath.pull", |model, call| {
         let on = call.answer(model.pull())?;
-        call.parts([call.give(on.wheel_torque)?, call.give(on.tractive_force)?, call.word(on.bound.word())])
+        call.parts([call.give(on.wheel_torque)?, call.give(on.tractive_force)?, call.word(&on.bound)])
     })?;
     kernels.model::<axlewright::engine::TorqueCurve>("engine.TorqueCurve", "engine.TorqueCurve.to_json")?;
     kernels.method::<axlewright::engine::TorqueCurve>("engine.TorqueCurve.torque", |model, call| {

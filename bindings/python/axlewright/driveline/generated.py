@@ -65,8 +65,8 @@ class Pull(NamedTuple):
     """
     tractive_force: Quantity
     """That torque over the loaded radius."""
-    bound: Literal["engine", "clutch", "grip"]
-    """What holds it down: engine or grip."""
+    bound: str
+    """What holds it down: `engine` or `grip`."""
 
 
 def axle_ratio_by_turns(
@@ -1100,6 +1100,6 @@ class TorquePath(Model):
             wheel_torque (torque [N·m]): of the driven wheels together: the lesser of what the engine
                 gives through all ratios and losses, and what the tyres hold
             tractive_force (force [N]): that torque over the loaded radius
-            bound (torquebound): what holds it down: engine or grip
+            bound (text): what holds it down: `engine` or `grip`
         """
         return Pull(*_torque_path_pull(self._handle))

@@ -145,7 +145,7 @@ pub enum RatingKind {
 
 /// What holds a torque down.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum TorqueBound {
+enum Bound {
     /// The engine gives no more.
     Engine,
     /// The clutch, dropped, passes on no more.
@@ -154,26 +154,25 @@ pub enum TorqueBound {
     Grip,
 }
 
-impl TorqueBound {
-    /// The word that people read.
-    pub const fn word(self) -> &'static str {
+impl Bound {
+    const fn word(self) -> &'static str {
         match self {
-            TorqueBound::Engine => "engine",
-            TorqueBound::Clutch => "clutch",
-            TorqueBound::Grip => "grip",
+            Bound::Engine => "engine",
+            Bound::Clutch => "clutch",
+            Bound::Grip => "grip",
         }
     }
 }
 
 /// What reaches the ground.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Pull {
     /// Of the driven wheels together.
     pub wheel_torque: Torque,
     /// Of the driven wheels together.
     pub tractive_force: Force,
-    /// What holds it down.
-    pub bound: TorqueBound,
+    /// What holds it down: `engine` or `grip`.
+    pub bound: String,
 }
 
 /// The part with the least known margin.
@@ -196,7 +195,7 @@ pub struct Weakest {
 struct Sides {
     input: Torque,
     output: Torque,
-    bound: TorqueBound,
+    bound: Bound,
 }
 
 impl Sides {
@@ -210,7 +209,7 @@ impl Sides {
 struct Demand {
     steady: Sides,
     /// Torque on the rated side, shock included; what holds it down; the margin; or why there is none.
-    margin: Known<(Torque, TorqueBound, Ratio)>,
+    margin: Known<(Torque, Bound, Ratio)>,
 }
 
 /// What is known, or why it is not.
@@ -367,7 +366,7 @@ impl TorquePath {
     /// # Returns
     /// - `wheel_torque` — of the driven wheels together: the lesser of what the engine gives through all ratios and losses, and what the tyres hold
     /// - `tractive_force` — that torque over the loaded radius
-    /// - `bound` — what holds it down: engine or grip
+    /// - `bound` — what holds it down: `engine` or `grip`
     pub fn pull(&self) -> Result<Pull> {
         self.check()?;
         let Some(grip) = &self.grip else {
@@ -380,9 +379,9 @@ impl TorquePath {
         }
         let held = grip.torque(&grip.pull_coefficient)?;
         let (wheel_torque, bound) =
-            if held < from_engine { (held, TorqueBound::Grip) } else { (from_engine, TorqueBound::Engine) };
+            if held < from_engine { (held, Bound::Grip) } else { (from_engine, Bound::Engine) };
         let tractive_force = Force::from_si(wheel_torque.si() / grip.loaded_radius.quantity.si());
-        Ok(Pull { wheel_torque, tractive_force, bound })
+        Ok(Pull { wheel_torque, tractive_force, bound: bound.word().to_owned() })
     }
 
     fn shock(&self) -> Option<Ratio> {
@@ -431,7 +430,7 @@ impl TorquePath {
         };
         let capacity = self.clutch_capacity.as_ref().map(|capacity| capacity.quantity);
         let (dropped, why) = match (capacity, shock) {
-            (Some(capacity), Some(shock)) => (Some(through(capacity * shock.si(), TorqueBound::Clutch)), ""),
+            (Some(capacity), Some(shock)) => (Some(through(capacity * shock.si(), Bound::Clutch)), ""),
             (None, _) => (None, "the rating is not a continuous one, and no clutch_capacity is given"),
             (_, None) => (None, "the rating is not a continuous one, and no shock_factor is given"),
         };
@@ -447,7 +446,7 @@ impl TorquePath {
             let steady = steady.or(grip);
             Demand { steady, margin: part.margin(steady, of_drop.ok_or(why)) }
         };
-        let steady = through(engine_torque, TorqueBound::Engine);
+        let steady = through(engine_torque, Bound::Engine);
         Ok(self.parts.iter().zip(steady).enumerate().map(demand).collect())
     }
 
@@ -463,7 +462,7 @@ impl TorquePath {
         for part in self.parts.iter().rev() {
             let (ratio, efficiency, _) = part.factors();
             let (input, output) = (at / (ratio.si() * efficiency.si()), at);
-            sides.push(Sides { input, output, bound: TorqueBound::Grip });
+            sides.push(Sides { input, output, bound: Bound::Grip });
             at = input / part.grip_share().si();
         }
         sides.reverse();
@@ -522,7 +521,7 @@ impl Part {
     }
 
     /// Torque on the rated side, what holds it down and the margin, or why it is not known.
-    fn margin(&self, steady: Sides, dropped: Known<Sides>) -> Known<(Torque, TorqueBound, Ratio)> {
+    fn margin(&self, steady: Sides, dropped: Known<Sides>) -> Known<(Torque, Bound, Ratio)> {
         let rating = self.rating.as_ref().ok_or("no rating")?;
         let kind = rating.kind.ok_or("the rating does not say its kind")?;
         let rated = |Sides { input, output, bound }: Sides| match rating.side {
@@ -689,11 +688,11 @@ mod tests {
         assert_eq!(table.word("bound", 2), Some("engine"));
         // The pull takes the mean of grip: 2400 N·m, less than the 2880 N·m of the engine.
         let pull = high.pull().unwrap();
-        assert_eq!((pull.wheel_torque.si(), pull.bound), (2400.0, TorqueBound::Grip));
+        assert_eq!((pull.wheel_torque.si(), pull.bound.as_str()), (2400.0, "grip"));
         assert!((pull.tractive_force.si() - 8000.0).abs() < 1e-9);
         high.engine_torque = Value::new(Torque::of::<Nm>(100.0));
         let pull = high.pull().unwrap();
-        assert_eq!((pull.wheel_torque.si(), pull.bound), (1440.0, TorqueBound::Engine));
+        assert_eq!((pull.wheel_torque.si(), pull.bound.as_str()), (1440.0, "engine"));
         high.grip = None;
         assert!(high.pull().unwrap_err().to_string().contains("grip is not given"));
     }
