@@ -5545,10 +5545,10 @@ int32_t axw_driveline_torque_path_json(const axw_driveline_torque_path *model,
  * Torque, rating, margin and verdict of every part.
  *
  * Returns
- *     (table) One row a part, in order: `part`, `input_torque`, `output_torque`, `bound` (what
- *     holds these down: engine or grip), `demand` (on the rated side, shock included where the
- *     rating is not continuous), `demand_bound` (engine, clutch or grip), `rating`, `margin`,
- *     `verdict`, and `why` a margin is not known.
+ *     (table) One row a part, in order: `part`, `input_torque`, `output_torque`, `demand` (on the
+ *     rated side, shock included where the rating is not continuous), `rating`, `margin`,
+ *     `verdict`, `why` a margin is not known, `demand_bound` (what holds the demand down: engine,
+ *     clutch or grip) and `bound` (what holds the steady torques down: engine or grip).
  */
 int32_t axw_driveline_torque_path_parts_table(const axw_driveline_torque_path *model, axw_table **result);
 
@@ -5582,7 +5582,7 @@ int32_t axw_driveline_torque_path_weakest(const axw_driveline_torque_path *model
  *
  * Returns
  *     (table) One row a torque, factor and part: `engine_torque`, `shock_factor`, `part`,
- *     `demand`, `demand_bound`, `rating`, `margin`, `verdict`, `why`.
+ *     `demand`, `rating`, `margin`, `verdict`, `why`, `demand_bound`.
  */
 int32_t axw_driveline_torque_path_table(const axw_driveline_torque_path *model,
                                         const double *engine_torque,

@@ -12458,10 +12458,10 @@ pub unsafe extern "C" fn axw_driveline_torque_path_json(
 /// Torque, rating, margin and verdict of every part.
 ///
 /// Returns
-///     (table) One row a part, in order: `part`, `input_torque`, `output_torque`, `bound` (what
-///     holds these down: engine or grip), `demand` (on the rated side, shock included where the
-///     rating is not continuous), `demand_bound` (engine, clutch or grip), `rating`, `margin`,
-///     `verdict`, and `why` a margin is not known.
+///     (table) One row a part, in order: `part`, `input_torque`, `output_torque`, `demand` (on the
+///     rated side, shock included where the rating is not continuous), `rating`, `margin`,
+///     `verdict`, `why` a margin is not known, `demand_bound` (what holds the demand down: engine,
+///     clutch or grip) and `bound` (what holds the steady torques down: engine or grip).
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_driveline_torque_path_parts_table(
     model: *const axw_driveline_torque_path,
@@ -12523,7 +12523,7 @@ pub unsafe extern "C" fn axw_driveline_torque_path_weakest(
 ///
 /// Returns
 ///     (table) One row a torque, factor and part: `engine_torque`, `shock_factor`, `part`,
-///     `demand`, `demand_bound`, `rating`, `margin`, `verdict`, `why`.
+///     `demand`, `rating`, `margin`, `verdict`, `why`, `demand_bound`.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_driveline_torque_path_table(
     model: *const axw_driveline_torque_path,

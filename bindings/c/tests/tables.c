@@ -68,6 +68,8 @@ static void words_and_numbers(void)
         {"margin", "Ratio", "1", AXW_COLUMN_F64},
         {"verdict", "", "", AXW_COLUMN_CATEGORY},
         {"why", "", "", AXW_COLUMN_CATEGORY},
+        {"demand_bound", "", "", AXW_COLUMN_CATEGORY},
+        {"bound", "", "", AXW_COLUMN_CATEGORY},
     };
     axw_driveline_torque_path *model = NULL;
     STATUS(axw_driveline_torque_path_new(
@@ -91,6 +93,9 @@ static void words_and_numbers(void)
     TEXT(word(table, 6, 2), "short");
     TEXT(word(table, 7, 0), "");
     TEXT(word(table, 7, 1), "the rating is not a continuous one, and no clutch_capacity is given");
+    TEXT(word(table, 8, 0), "engine");
+    TEXT(word(table, 8, 1), "");
+    TEXT(word(table, 9, 1), "engine");
 
     /* Equal words share a code. */
     const int32_t *codes = NULL;
@@ -110,8 +115,8 @@ static void words_and_numbers(void)
 
     /* Not there. */
     const char *text = NULL;
-    REFUSED(axw_table_column(table, 8, &text, NULL, NULL, NULL), AXW_NOT_THERE,
-            "column = 8 is not there: the table has 8");
+    REFUSED(axw_table_column(table, 10, &text, NULL, NULL, NULL), AXW_NOT_THERE,
+            "column = 10 is not there: the table has 10");
     size_t place = 99;
     REFUSED(axw_table_find(table, "Margin", &place), AXW_NOT_THERE,
             "name = \"Margin\" is not there: the table has part, input_torque, output_torque, demand");

@@ -1059,10 +1059,10 @@ class TorquePath(Model):
         """Torque, rating, margin and verdict of every part.
 
         Returns
-            (table) One row a part, in order: `part`, `input_torque`, `output_torque`, `bound` (what
-            holds these down: engine or grip), `demand` (on the rated side, shock included where the
-            rating is not continuous), `demand_bound` (engine, clutch or grip), `rating`, `margin`,
-            `verdict`, and `why` a margin is not known.
+            (table) One row a part, in order: `part`, `input_torque`, `output_torque`, `demand` (on the
+            rated side, shock included where the rating is not continuous), `rating`, `margin`,
+            `verdict`, `why` a margin is not known, `demand_bound` (what holds the demand down: engine,
+            clutch or grip) and `bound` (what holds the steady torques down: engine or grip).
         """
         return _torque_path_parts_table(self._handle)  # type: ignore[no-any-return]
 
@@ -1089,7 +1089,7 @@ class TorquePath(Model):
 
         Returns
             (table) One row a torque, factor and part: `engine_torque`, `shock_factor`, `part`,
-            `demand`, `demand_bound`, `rating`, `margin`, `verdict`, `why`.
+            `demand`, `rating`, `margin`, `verdict`, `why`, `demand_bound`.
         """
         return _torque_path_table(self._handle, engine_torque, shock_factor)  # type: ignore[no-any-return]
 

@@ -254,8 +254,9 @@ impl TorquePath {
     /// Torque, rating, margin and verdict of every part.
     ///
     /// # Returns
-    /// One row a part, in order: `part`, `input_torque`, `output_torque`, `bound` (what holds these down: engine or grip), `demand` (on the rated side,
-    /// shock included where the rating is not continuous), `demand_bound` (engine, clutch or grip), `rating`, `margin`, `verdict`, and `why` a margin is not known.
+    /// One row a part, in order: `part`, `input_torque`, `output_torque`, `demand` (on the rated side, shock included where
+    /// the rating is not continuous), `rating`, `margin`, `verdict`, `why` a margin is not known, `demand_bound` (what holds the demand down: engine, clutch or grip)
+    /// and `bound` (what holds the steady torques down: engine or grip).
     ///
     /// # Example
     /// ```
@@ -281,19 +282,19 @@ impl TorquePath {
             .words("part")
             .quantity::<Torque>("input_torque")
             .quantity::<Torque>("output_torque")
-            .words("bound")
             .quantity::<Torque>("demand")
-            .words("demand_bound")
             .quantity::<Torque>("rating")
             .quantity::<Ratio>("margin")
             .words("verdict")
-            .words("why");
+            .words("why")
+            .words("demand_bound")
+            .words("bound");
         for (part, demand) in self.parts.iter().zip(self.demands(self.engine_torque.quantity, self.shock())?)
         {
-            let rest = self.cells(part, &demand);
             let Sides { input, output, bound } = demand.steady;
-            let first =
-                [Cell::Word(&part.name), Cell::from(input), Cell::from(output), Cell::Word(bound.word())];
+            let first = [Cell::Word(&part.name), Cell::from(input), Cell::from(output)];
+            let [demand, rating, margin, verdict, why, demand_bound] = self.cells(part, &demand);
+            let rest = [demand, rating, margin, verdict, why, demand_bound, Cell::Word(bound.word())];
             rows.push(&first, Ok(&rest));
         }
         Ok(rows.finish())
@@ -329,18 +330,18 @@ impl TorquePath {
     /// - `shock_factor` — shock factors
     ///
     /// # Returns
-    /// One row a torque, factor and part: `engine_torque`, `shock_factor`, `part`, `demand`, `demand_bound`, `rating`, `margin`, `verdict`, `why`.
+    /// One row a torque, factor and part: `engine_torque`, `shock_factor`, `part`, `demand`, `rating`, `margin`, `verdict`, `why`, `demand_bound`.
     pub fn table(&self, engine_torque: &[Torque], shock_factor: &[Ratio]) -> Result<Table> {
         let mut rows = Rows::new()
             .quantity::<Torque>("engine_torque")
             .quantity::<Ratio>("shock_factor")
             .words("part")
             .quantity::<Torque>("demand")
-            .words("demand_bound")
             .quantity::<Torque>("rating")
             .quantity::<Ratio>("margin")
             .words("verdict")
-            .words("why");
+            .words("why")
+            .words("demand_bound");
         for torque in engine_torque {
             for shock in shock_factor {
                 let changed = TorquePath {
@@ -395,22 +396,22 @@ impl TorquePath {
                 let verdict = Verdict::of_ratio(margin, self.tight_below.quantity);
                 [
                     Cell::from(torque),
-                    Cell::Word(bound.word()),
                     Cell::Number(rating),
                     Cell::from(margin),
                     Cell::Word(verdict.word()),
                     Cell::Word(""),
+                    Cell::Word(bound.word()),
                 ]
             }
             Err(why) => {
                 let nothing = Cell::Number(f64::NAN);
                 [
                     nothing,
-                    Cell::Word(""),
                     Cell::Number(rating),
                     nothing,
                     Cell::Word(Verdict::NotKnown.word()),
                     Cell::Word(why),
+                    Cell::Word(""),
                 ]
             }
         }
