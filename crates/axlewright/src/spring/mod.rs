@@ -7,6 +7,7 @@
 //!
 //! Left out here: a rate along the travel of a linkage, which belongs to the suspension.
 
+mod active_coils_for_rate;
 mod buckling_deflection;
 mod coil_bind_clearance;
 mod coil_rate;
@@ -16,7 +17,10 @@ mod critical_damping;
 mod damped_frequency;
 mod damper_rate_for_ratio;
 mod damping_ratio;
+mod free_length_for_ride_height;
 mod inclined_tangent_rate;
+mod minimum_gap;
+mod minimum_gap_clearance;
 mod natural_frequency;
 mod parallel_rate;
 mod ride_rate;
@@ -24,6 +28,7 @@ mod series_crossover;
 mod series_rate;
 #[cfg(feature = "sheet")]
 mod sheet;
+mod shortest_length;
 mod solid_length;
 mod spring_rate_for_frequency;
 mod static_deflection;
@@ -34,7 +39,9 @@ mod wahl_factor;
 mod wheel_damping;
 mod wheel_rate;
 mod wheel_tangent_rate;
+mod wire_diameter_for_rate;
 
+pub use active_coils_for_rate::active_coils_for_rate;
 pub use buckling_deflection::buckling_deflection;
 pub use coil_bind_clearance::coil_bind_clearance;
 pub use coil_rate::coil_rate;
@@ -44,14 +51,18 @@ pub use critical_damping::critical_damping;
 pub use damped_frequency::damped_frequency;
 pub use damper_rate_for_ratio::damper_rate_for_ratio;
 pub use damping_ratio::damping_ratio;
+pub use free_length_for_ride_height::free_length_for_ride_height;
 pub use inclined_tangent_rate::inclined_tangent_rate;
+pub use minimum_gap::{
+    minimum_gap_cold_dynamic, minimum_gap_cold_static, minimum_gap_hot_dynamic, minimum_gap_hot_static,
+};
+pub use minimum_gap_clearance::minimum_gap_clearance;
 pub use natural_frequency::natural_frequency;
 pub use parallel_rate::parallel_rate;
 pub use ride_rate::ride_rate;
 pub use series_crossover::{SeriesCrossover, series_crossover};
 pub use series_rate::series_rate;
-#[cfg(feature = "sheet")]
-pub use sheet::SHEET;
+pub use shortest_length::shortest_length;
 pub use solid_length::{solid_length_closed, solid_length_closed_ground};
 pub use spring_rate_for_frequency::spring_rate_for_frequency;
 pub use static_deflection::static_deflection;
@@ -62,3 +73,6 @@ pub use wahl_factor::wahl_factor;
 pub use wheel_damping::wheel_damping;
 pub use wheel_rate::wheel_rate;
 pub use wheel_tangent_rate::wheel_tangent_rate;
+pub use wire_diameter_for_rate::wire_diameter_for_rate;
+#[cfg(feature = "sheet")]
+pub use sheet::SHEET;
