@@ -24,5 +24,5 @@ pub use power::power;
 #[cfg(feature = "sheet")]
 pub use sheet::SHEET;
 pub use torque::torque;
-pub use torque_curve::{CurvePeaks, CurvePoint, TorqueCurve};
+pub use torque_curve::{CurveBand, CurvePeaks, CurvePoint, TorqueCurve};
 pub use wheel_power::{crank_power, wheel_power};

@@ -2,7 +2,7 @@ use crate::base::document::{Model, Value};
 use crate::base::numeric::{MonotoneCubic, root};
 use crate::base::table::{Cell, Rows, Table};
 use crate::base::text::print_in;
-use crate::units::{AngularVelocity, Power, Quantity, Torque, UnitOf, rpm};
+use crate::units::{AngularVelocity, Power, Quantity, Ratio, Torque, UnitOf, rpm};
 use crate::{Error, Result, valid};
 
 /// A torque curve through points, as a dynamometer or a brochure gives them.
@@ -47,6 +47,15 @@ pub struct CurvePeaks {
     pub peak_power: Power,
     /// Speed of the greatest power.
     pub peak_power_speed: AngularVelocity,
+}
+
+/// Speeds between which a curve stays near its peak.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct CurveBand {
+    /// Lowest speed of the band.
+    pub lowest_speed: AngularVelocity,
+    /// Highest speed of the band.
+    pub highest_speed: AngularVelocity,
 }
 
 impl Model for TorqueCurve {
@@ -113,6 +122,67 @@ impl TorqueCurve {
             peak_power: Power::from_si(power),
             peak_power_speed: AngularVelocity::from_si(power_speed),
         })
+    }
+
+    /// Speeds around the peak between which the torque stays at least at a share of it.
+    ///
+    /// # Formula
+    /// The roots of `T(w) = q T_max` next to the peak on either side, where the curve first falls below
+    ///
+    /// # Parameters
+    /// - `share_of_peak` — `q`, torque that is wanted over the greatest torque
+    ///
+    /// # Returns
+    /// - `lowest_speed` — lowest speed of the band; the first point where the torque is enough from there on
+    /// - `highest_speed` — highest speed of the band; the last point where the torque is enough up to there
+    ///
+    /// # Valid for
+    /// - `0 < share_of_peak <= 1`
+    ///
+    /// One band, that of the peak (of the one at the lowest speed where there are equal ones): a second hump beyond a dip does not
+    /// count. Beyond the points nothing is known, so a band that ends at the first or last point may be wider. A step between two gears that
+    /// is no greater than the highest speed over the lowest keeps the engine inside.
+    ///
+    /// # Example
+    /// ```
+    /// use axlewright::{engine::TorqueCurve, units::*};
+    /// let at = |speed, torque| (AngularVelocity::of::<rpm>(speed), Torque::of::<Nm>(torque));
+    /// let curve = TorqueCurve::new(&[at(1000.0, 210.0), at(1600.0, 360.0), at(2800.0, 360.0), at(4000.0, 260.0)])?;
+    /// let band = curve.torque_band(Ratio::of::<percent>(90.0))?;
+    /// assert_eq!(format!("{:.0} rpm to {:.0} rpm", band.lowest_speed.in_::<rpm>(), band.highest_speed.in_::<rpm>()), "1351 rpm to 3449 rpm");
+    /// # Ok::<(), axlewright::Error>(())
+    /// ```
+    pub fn torque_band(&self, share_of_peak: Ratio) -> Result<CurveBand> {
+        valid! { share_of_peak: 0 < .. <= 1 ; "definition: a share of the greatest"; }
+        let curve = self.curve()?;
+        // A monotone piece turns at its ends only.
+        let turns: Vec<f64> = curve.knots().map(|(w, _)| w).collect();
+        let (peak_speed, peak) = curve.peak();
+        band(|w| curve.at(w), &turns, peak_speed, share_of_peak.si() * peak)
+    }
+
+    /// Speeds around the peak between which the power stays at least at a share of it.
+    ///
+    /// # Formula
+    /// The roots of `w T(w) = q P_max` next to the peak on either side, where the curve first falls below
+    ///
+    /// # Parameters
+    /// - `share_of_peak` — `q`, power that is wanted over the greatest power
+    ///
+    /// # Returns
+    /// - `lowest_speed` — lowest speed of the band; the first point where the power is enough from there on
+    /// - `highest_speed` — highest speed of the band; the last point where the power is enough up to there
+    ///
+    /// # Valid for
+    /// - `0 < share_of_peak <= 1`
+    ///
+    /// One band, that of the peak: a second hump beyond a dip does not count. Beyond the points nothing is known, so a band that ends
+    /// at the first or last point may be wider.
+    pub fn power_band(&self, share_of_peak: Ratio) -> Result<CurveBand> {
+        valid! { share_of_peak: 0 < .. <= 1 ; "definition: a share of the greatest"; }
+        let curve = self.curve()?;
+        let (peak_speed, peak) = peak_power(&curve)?;
+        band(|w| w * curve.at(w), &power_turns(&curve)?, peak_speed, share_of_peak.si() * peak)
     }
 
     /// Torque and power over engine speeds.
@@ -188,30 +258,61 @@ fn torque_at(curve: &MonotoneCubic, engine_speed: AngularVelocity) -> Result<Tor
     Ok(Torque::from_si(torque))
 }
 
-/// The greatest `T w`: at a point, or where its slope `T + w T'` changes sign between two.
-fn peak_power(curve: &MonotoneCubic) -> Result<(f64, f64)> {
+/// Speeds at which `T w` may turn, in order: the points, and where its slope `T + w T'` changes sign between two.
+fn power_turns(curve: &MonotoneCubic) -> Result<Vec<f64>> {
     const PARTS: u32 = 16;
     let slope = |w: f64| curve.at(w) + w * curve.slope(w);
-    let knots: Vec<(f64, f64)> = curve.knots().collect();
+    let knots: Vec<f64> = curve.knots().map(|(w, _)| w).collect();
+    let mut turns = vec![knots[0]];
+    for pair in knots.windows(2) {
+        let step = (pair[1] - pair[0]) / f64::from(PARTS);
+        for part in 0..PARTS {
+            let (a, b) =
+                (pair[0] + step * f64::from(part), (pair[0] + step * f64::from(part + 1)).min(pair[1]));
+            if (slope(a) > 0.0) != (slope(b) > 0.0) {
+                turns.push(root("speed at which the power turns", slope, a, b, 0.0)?);
+            }
+        }
+        turns.push(pair[1]);
+    }
+    Ok(turns)
+}
+
+/// The greatest `T w`, and where.
+fn peak_power(curve: &MonotoneCubic) -> Result<(f64, f64)> {
     let mut best = (0.0, f64::NEG_INFINITY);
-    let mut consider = |w: f64| {
+    for w in power_turns(curve)? {
         let power = curve.at(w) * w;
         if power > best.1 {
             best = (w, power);
         }
-    };
-    knots.iter().for_each(|(w, _)| consider(*w));
-    for pair in knots.windows(2) {
-        let step = (pair[1].0 - pair[0].0) / f64::from(PARTS);
-        for part in 0..PARTS {
-            let (a, b) =
-                (pair[0].0 + step * f64::from(part), (pair[0].0 + step * f64::from(part + 1)).min(pair[1].0));
-            if slope(a) > 0.0 && slope(b) <= 0.0 {
-                consider(root("speed of greatest power", slope, a, b, 0.0)?);
-            }
-        }
     }
     Ok(best)
+}
+
+/// Where `f`, monotone between its turns, first falls below a level on either side of its peak; else its first and last turn.
+fn band(f: impl Fn(f64) -> f64, turns: &[f64], peak: f64, level: f64) -> Result<CurveBand> {
+    let edge =
+        |inside: f64, turn: f64| root("speed at the edge of the band", |w| f(w) - level, inside, turn, 0.0);
+    let (mut lowest, mut highest) = (peak, peak);
+    for turn in turns.iter().rev().filter(|turn| **turn < peak) {
+        if f(*turn) < level {
+            lowest = edge(lowest, *turn)?;
+            break;
+        }
+        lowest = *turn;
+    }
+    for turn in turns.iter().filter(|turn| **turn > peak) {
+        if f(*turn) < level {
+            highest = edge(highest, *turn)?;
+            break;
+        }
+        highest = *turn;
+    }
+    Ok(CurveBand {
+        lowest_speed: AngularVelocity::from_si(lowest),
+        highest_speed: AngularVelocity::from_si(highest),
+    })
 }
 
 #[cfg(test)]
@@ -219,6 +320,7 @@ mod tests {
     use super::*;
     use crate::units::{Nm, kW};
     use approx::assert_relative_eq;
+    use proptest::prelude::*;
 
     fn curve(points: &[(f64, f64)]) -> Result<TorqueCurve> {
         let points: Vec<_> =
@@ -276,5 +378,59 @@ mod tests {
             curve.table(&[AngularVelocity::of::<rpm>(900.0), AngularVelocity::of::<rpm>(1000.0)]).unwrap();
         assert!(table.reason(0).is_some() && table.reason(1).is_none());
         assert_eq!(table.numbers("torque").unwrap()[1], 100.0);
+    }
+
+    #[test]
+    fn bands_of_curves_worked_by_hand() {
+        // T = 300 (1 - w / 6000 rpm), from 1000 rpm on: 60 % of 250 N·m at 3000 rpm; 75 % of the greatest power half its speed, 3000 rpm, to either side.
+        let line = curve(&[(1000.0, 250.0), (2000.0, 200.0), (6000.0, 0.0)]).unwrap();
+        let torque = line.torque_band(Ratio::from_si(0.6)).unwrap();
+        assert_relative_eq!(torque.lowest_speed.in_::<rpm>(), 1000.0, max_relative = 1e-14);
+        assert_relative_eq!(torque.highest_speed.in_::<rpm>(), 3000.0, max_relative = 1e-12);
+        let power = line.power_band(Ratio::from_si(0.75)).unwrap();
+        assert_relative_eq!(power.lowest_speed.in_::<rpm>(), 1500.0, max_relative = 1e-12);
+        assert_relative_eq!(power.highest_speed.in_::<rpm>(), 4500.0, max_relative = 1e-12);
+    }
+
+    #[test]
+    fn a_dip_ends_the_band_and_a_flat_top_is_all_of_it() {
+        let humps =
+            curve(&[(1000.0, 100.0), (2000.0, 300.0), (3000.0, 200.0), (4000.0, 290.0), (5000.0, 100.0)]);
+        let band = humps.unwrap().torque_band(Ratio::from_si(0.9)).unwrap();
+        assert!(band.highest_speed.in_::<rpm>() < 3000.0);
+        let flat = curve(&[(1000.0, 210.0), (1600.0, 360.0), (2800.0, 360.0), (4000.0, 260.0)]).unwrap();
+        let top = flat.torque_band(Ratio::from_si(1.0)).unwrap();
+        let within = |speed: AngularVelocity, wanted| {
+            assert_relative_eq!(speed.in_::<rpm>(), wanted, max_relative = 1e-14)
+        };
+        within(top.lowest_speed, 1600.0);
+        within(top.highest_speed, 2800.0);
+        for share in [0.0, 1.1, f64::NAN] {
+            assert!(
+                flat.power_band(Ratio::from_si(share)).unwrap_err().to_string().contains("share_of_peak")
+            );
+        }
+    }
+
+    proptest! {
+        #[test]
+        fn inside_the_band_it_is_enough_and_just_outside_not(torques in prop::collection::vec(50.0f64..400.0, 3..9), share in 0.3f64..0.99) {
+            let points: Vec<_> = torques.iter().enumerate().map(|(i, t)| (1000.0 + 700.0 * i as f64, *t)).collect();
+            let curve = curve(&points).unwrap();
+            let peaks = curve.peaks().unwrap();
+            let (torque, power) = (curve.torque_band(Ratio::from_si(share)).unwrap(), curve.power_band(Ratio::from_si(share)).unwrap());
+            for i in 0..=50 {
+                let along = |band: CurveBand| AngularVelocity::from_si(
+                    (band.lowest_speed.si() + (band.highest_speed.si() - band.lowest_speed.si()) * f64::from(i) / 50.0).min(band.highest_speed.si()));
+                prop_assert!(curve.torque(along(torque)).unwrap().si() >= share * peaks.peak_torque.si() * (1.0 - 1e-12));
+                prop_assert!(curve.power(along(power)).unwrap().si() >= share * peaks.peak_power.si() * (1.0 - 1e-12));
+            }
+            let (first, last) = (points[0].0, points[points.len() - 1].0);
+            for speed in [torque.lowest_speed.in_::<rpm>() * (1.0 - 1e-9), torque.highest_speed.in_::<rpm>() * (1.0 + 1e-9)] {
+                if speed > first && speed < last {
+                    prop_assert!(curve.torque(AngularVelocity::of::<rpm>(speed)).unwrap().si() < share * peaks.peak_torque.si());
+                }
+            }
+        }
     }
 }
