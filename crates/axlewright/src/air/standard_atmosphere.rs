@@ -23,11 +23,31 @@ pub(super) fn pressure(altitude: f64) -> f64 {
     if above > 0.0 { below * (-STANDARD_GRAVITY * above / (GAS * cooled)).exp() } else { below }
 }
 
-/// Altitude (m) at which the standard atmosphere has this pressure (Pa), in the troposphere.
+/// Altitude (m) at which the standard atmosphere has this pressure (Pa).
 #[inline(always)]
-pub(super) fn pressure_altitude(pressure: f64) -> f64 {
-    let cooled = (pressure / SEA_LEVEL_PRESSURE).powf(GAS * LAPSE / STANDARD_GRAVITY);
-    SEA_LEVEL_TEMPERATURE / LAPSE * (1.0 - cooled)
+pub(super) fn pressure_altitude(of: f64) -> f64 {
+    let below = SEA_LEVEL_TEMPERATURE / LAPSE
+        * (1.0 - (of / SEA_LEVEL_PRESSURE).powf(GAS * LAPSE / STANDARD_GRAVITY));
+    if below > TROPOPAUSE {
+        let cold = temperature(TROPOPAUSE);
+        TROPOPAUSE + GAS * cold / STANDARD_GRAVITY * (pressure(TROPOPAUSE) / of).ln()
+    } else {
+        below
+    }
+}
+
+/// Altitude (m) at which the standard atmosphere has this density (kg/m³).
+#[inline(always)]
+pub(super) fn density_altitude(of: f64) -> f64 {
+    let sea_level = SEA_LEVEL_PRESSURE / (GAS * SEA_LEVEL_TEMPERATURE);
+    let exponent = STANDARD_GRAVITY / (GAS * LAPSE) - 1.0;
+    let below = SEA_LEVEL_TEMPERATURE / LAPSE * (1.0 - (of / sea_level).powf(1.0 / exponent));
+    if below > TROPOPAUSE {
+        let cold = GAS * temperature(TROPOPAUSE);
+        TROPOPAUSE + cold / STANDARD_GRAVITY * (pressure(TROPOPAUSE) / (cold * of)).ln()
+    } else {
+        below
+    }
 }
 
 /// Pressure of the standard atmosphere: the station pressure of an average day.
