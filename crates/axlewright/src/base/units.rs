@@ -483,6 +483,13 @@ quantities! {
         delta_degC "delta °C" ["delta_degC", "Δ°C", "Δ °C", "delta degC", "delta C"] (1.0) / (1.0);
         delta_degF "delta °F" ["delta_degF", "Δ°F", "Δ °F", "delta degF", "delta F"] (5.0) / (9.0);
     }
+    /// Share by which a length or a volume grows with a temperature difference.
+    ThermalExpansion "thermal expansion coefficient" [Z0, Z0, Z0, N1; dyn Plain] "1/K" metric ppm_K us ppm_degF {
+        per_K "1/K" ["1/°C", "1/degC"] (1.0) / (1.0);
+        ppm_K "ppm/K" ["ppm/°C", "ppm/degC"] (1.0) / (1e6);
+        per_degF "1/°F" ["1/degF"] (9.0) / (5.0);
+        ppm_degF "ppm/°F" ["ppm/degF"] (9.0) / (5e6);
+    }
 }
 
 /// Absolute pressure of a gauge reading where the ambient (station) pressure is this.
@@ -593,6 +600,8 @@ mod tests {
         ("DynamicViscosity", "lb_ft_s", 1.488_163_943_569_553_7),
         ("ThermalConductivity", "Btu_hftF", 1.730_734_666_371_391_2),
         ("ThermalConductivity", "Btu_in_hft2F", 0.144_227_888_864_282_6),
+        ("ThermalExpansion", "per_degF", 1.8), // exact, SP 811 B.8
+        ("ThermalExpansion", "ppm_degF", 1.8e-6),
         ("AbsolutePressure", "atm_absolute", 101_325.0), // standard atmosphere, exact, SP 811 B.8
         ("AbsolutePressure", "inHg_absolute", 3_386.389), // inch of mercury, conventional, SP 811 B.8
         ("GaugePressure", "inHg_gauge", 3_386.389),      // the same
@@ -630,6 +639,7 @@ mod tests {
             ("SpecificHeat", "kJ_kgK", "J_kgK", 1000.0),
             ("DynamicViscosity", "Pa_s", "mPa_s", 1000.0),
             ("ThermalConductivity", "Btu_hftF", "Btu_in_hft2F", 12.0),
+            ("ThermalExpansion", "per_K", "ppm_K", 1e6),
         ];
         for (kind, one, other, ratio) in pairs {
             let found = one_in_si(kind, one) / one_in_si(kind, other);

@@ -4,7 +4,7 @@ use crate::units::{Density, Quantity, Ratio, Temperature};
 use crate::{Result, valid};
 
 /// Melinder (IIR 2010), as the open CoolProp library 8.0.0 carries it (kg/m³).
-const ETHYLENE: Surface = Surface {
+pub(super) const ETHYLENE: Surface = Surface {
     fraction: 0.308_462,
     temperature: 304.878,
     c0: [1_034.0, 131.1, 0.749, -106.2, -96.23, 489.1],
@@ -13,7 +13,7 @@ const ETHYLENE: Surface = Surface {
     c3: [4.725e-6, 1.69e-6, 4.982e-5],
 };
 /// The same source.
-const PROPYLENE: Surface = Surface {
+pub(super) const PROPYLENE: Surface = Surface {
     fraction: 0.307_031,
     temperature: 305.858_3,
     c0: [1_018.0, 76.04, -24.98, -155.0, -113.1, 234.2],

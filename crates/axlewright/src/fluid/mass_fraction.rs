@@ -3,14 +3,26 @@ use crate::{Result, valid};
 
 /// Densities at 20 °C (kg/m³): CRC Handbook as the open `chemicals` library carries it; water: IAPWS-95.
 const WATER_DENSITY: f64 = 998.207;
-const ETHYLENE_GLYCOL_DENSITY: f64 = 1113.5;
-const PROPYLENE_GLYCOL_DENSITY: f64 = 1036.1;
+pub(super) const ETHYLENE_GLYCOL_DENSITY: f64 = 1113.5;
+pub(super) const PROPYLENE_GLYCOL_DENSITY: f64 = 1036.1;
+
+#[inline(always)]
+fn concentrate_density(glycol: f64, glycol_density: f64) -> f64 {
+    1.0 / (glycol / glycol_density + (1.0 - glycol) / WATER_DENSITY)
+}
 
 #[inline(always)]
 fn by_mass(share: f64, glycol: f64, glycol_density: f64) -> f64 {
-    let concentrate_density = 1.0 / (glycol / glycol_density + (1.0 - glycol) / WATER_DENSITY);
+    let concentrate_density = concentrate_density(glycol, glycol_density);
     let (poured, water) = (share * concentrate_density, (1.0 - share) * WATER_DENSITY);
     glycol * poured / (poured + water)
+}
+
+/// The inverse of `by_mass`: the share of concentrate by volume.
+#[inline(always)]
+pub(super) fn by_volume(mass_fraction: f64, glycol: f64, glycol_density: f64) -> f64 {
+    let water = mass_fraction * WATER_DENSITY;
+    water / (concentrate_density(glycol, glycol_density) * (glycol - mass_fraction) + water)
 }
 
 /// Glycol by mass in a mix that was measured out by volume: water and a concentrate of ethylene glycol.

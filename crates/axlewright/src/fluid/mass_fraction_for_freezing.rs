@@ -58,7 +58,7 @@ pub fn ethylene_glycol_mass_fraction_for_freezing(freezing_temperature: Temperat
 /// - `223.15 <= freezing_temperature <= 273.12`
 ///
 /// The curve falls all along this range, so that there is one answer; beyond 60 % it has a minimum and a second branch, which
-/// is refused. The ASHRAE (2001) tables agree within 0.2 % of the mix at -20 °C and -30 °C.
+/// is refused. By mass the ASHRAE (2001) tables agree within 1 % of the mix and ask for less.
 ///
 /// # Source
 /// Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0; solved by Brent's method

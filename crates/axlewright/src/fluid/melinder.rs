@@ -16,6 +16,14 @@ impl Surface {
         let (c0, c1, c2, c3) = (sum(&self.c0, x), sum(&self.c1, x), sum(&self.c2, x), sum(&self.c3, x));
         c0 + y * (c1 + y * (c2 + y * c3))
     }
+
+    /// The derivative by temperature (1/K).
+    #[inline(always)]
+    pub(super) fn slope(&self, mass_fraction: f64, temperature: f64) -> f64 {
+        let (x, y) = (mass_fraction - self.fraction, temperature - self.temperature);
+        let (c1, c2, c3) = (sum(&self.c1, x), sum(&self.c2, x), sum(&self.c3, x));
+        c1 + y * (2.0 * c2 + y * 3.0 * c3)
+    }
 }
 
 #[inline(always)]
