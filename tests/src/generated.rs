@@ -8,10 +8,34 @@ use axlewright::units::{Quantity, *};
 /// Every function of the core.
 pub const FUNCTIONS: &[Entry] = &[
     Entry {
+        name: "air.altimeter_setting_from_station_pressure",
+        parameters: &["station_pressure", "geopotential_altitude"],
+        results: &["value"],
+        call: |x| {
+            axlewright::air::altimeter_setting_from_station_pressure(
+                AbsolutePressure::from_si(x[0]),
+                Length::from_si(x[1]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "air.density_altitude",
+        parameters: &["density"],
+        results: &["value"],
+        call: |x| axlewright::air::density_altitude(Density::from_si(x[0])).map(|on| vec![on.si()]),
+    },
+    Entry {
         name: "air.geopotential_altitude",
         parameters: &["geometric_altitude"],
         results: &["value"],
         call: |x| axlewright::air::geopotential_altitude(Length::from_si(x[0])).map(|on| vec![on.si()]),
+    },
+    Entry {
+        name: "air.geometric_altitude",
+        parameters: &["geopotential_altitude"],
+        results: &["value"],
+        call: |x| axlewright::air::geometric_altitude(Length::from_si(x[0])).map(|on| vec![on.si()]),
     },
     Entry {
         name: "air.moist_density",
@@ -25,6 +49,12 @@ pub const FUNCTIONS: &[Entry] = &[
             )
             .map(|on| vec![on.si()])
         },
+    },
+    Entry {
+        name: "air.pressure_altitude",
+        parameters: &["station_pressure"],
+        results: &["value"],
+        call: |x| axlewright::air::pressure_altitude(AbsolutePressure::from_si(x[0])).map(|on| vec![on.si()]),
     },
     Entry {
         name: "air.standard_pressure",
@@ -69,6 +99,44 @@ pub const FUNCTIONS: &[Entry] = &[
         },
     },
     Entry {
+        name: "cooling.water_boiling_altitude",
+        parameters: &["temperature", "cap_pressure"],
+        results: &["value"],
+        call: |x| {
+            axlewright::cooling::water_boiling_altitude(
+                Temperature::from_si(x[0]),
+                GaugePressure::from_si(x[1]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "cooling.ethylene_glycol_boiling_altitude",
+        parameters: &["temperature", "mass_fraction", "cap_pressure"],
+        results: &["value"],
+        call: |x| {
+            axlewright::cooling::ethylene_glycol_boiling_altitude(
+                Temperature::from_si(x[0]),
+                Ratio::from_si(x[1]),
+                GaugePressure::from_si(x[2]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "cooling.propylene_glycol_boiling_altitude",
+        parameters: &["temperature", "mass_fraction", "cap_pressure"],
+        results: &["value"],
+        call: |x| {
+            axlewright::cooling::propylene_glycol_boiling_altitude(
+                Temperature::from_si(x[0]),
+                Ratio::from_si(x[1]),
+                GaugePressure::from_si(x[2]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
         name: "cooling.water_cap_pressure",
         parameters: &["temperature", "station_pressure"],
         results: &["value"],
@@ -107,6 +175,59 @@ pub const FUNCTIONS: &[Entry] = &[
         },
     },
     Entry {
+        name: "cooling.ethylene_glycol_expansion_volume",
+        parameters: &["coolant_volume", "mass_fraction", "temperature", "later_temperature"],
+        results: &["value"],
+        call: |x| {
+            axlewright::cooling::ethylene_glycol_expansion_volume(
+                Volume::from_si(x[0]),
+                Ratio::from_si(x[1]),
+                Temperature::from_si(x[2]),
+                Temperature::from_si(x[3]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "cooling.propylene_glycol_expansion_volume",
+        parameters: &["coolant_volume", "mass_fraction", "temperature", "later_temperature"],
+        results: &["value"],
+        call: |x| {
+            axlewright::cooling::propylene_glycol_expansion_volume(
+                Volume::from_si(x[0]),
+                Ratio::from_si(x[1]),
+                Temperature::from_si(x[2]),
+                Temperature::from_si(x[3]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "cooling.header_air_volume",
+        parameters: &[
+            "expansion_volume",
+            "fill_pressure",
+            "cap_pressure",
+            "vapour_pressure",
+            "fill_temperature",
+            "air_temperature",
+            "station_pressure",
+        ],
+        results: &["value"],
+        call: |x| {
+            axlewright::cooling::header_air_volume(
+                Volume::from_si(x[0]),
+                GaugePressure::from_si(x[1]),
+                GaugePressure::from_si(x[2]),
+                AbsolutePressure::from_si(x[3]),
+                Temperature::from_si(x[4]),
+                Temperature::from_si(x[5]),
+                AbsolutePressure::from_si(x[6]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
         name: "cooling.leak_down_pressure",
         parameters: &["gauge_pressure", "temperature", "later_temperature", "station_pressure"],
         results: &["value"],
@@ -116,6 +237,129 @@ pub const FUNCTIONS: &[Entry] = &[
                 Temperature::from_si(x[1]),
                 Temperature::from_si(x[2]),
                 AbsolutePressure::from_si(x[3]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "cooling.leak_down_pressure_over_coolant",
+        parameters: &[
+            "gauge_pressure",
+            "gas_volume",
+            "coolant_volume",
+            "coolant_expansion",
+            "temperature",
+            "later_temperature",
+            "station_pressure",
+        ],
+        results: &["value"],
+        call: |x| {
+            axlewright::cooling::leak_down_pressure_over_coolant(
+                GaugePressure::from_si(x[0]),
+                Volume::from_si(x[1]),
+                Volume::from_si(x[2]),
+                Ratio::from_si(x[3]),
+                Temperature::from_si(x[4]),
+                Temperature::from_si(x[5]),
+                AbsolutePressure::from_si(x[6]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "cooling.leaked_air_volume",
+        parameters: &["gas_volume", "tight_pressure", "gauge_pressure", "station_pressure"],
+        results: &["value"],
+        call: |x| {
+            axlewright::cooling::leaked_air_volume(
+                Volume::from_si(x[0]),
+                GaugePressure::from_si(x[1]),
+                GaugePressure::from_si(x[2]),
+                AbsolutePressure::from_si(x[3]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "cooling.leaked_coolant_volume",
+        parameters: &["gas_volume", "tight_pressure", "gauge_pressure", "station_pressure"],
+        results: &["value"],
+        call: |x| {
+            axlewright::cooling::leaked_coolant_volume(
+                Volume::from_si(x[0]),
+                GaugePressure::from_si(x[1]),
+                GaugePressure::from_si(x[2]),
+                AbsolutePressure::from_si(x[3]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "cooling.air_test_energy",
+        parameters: &["gas_volume", "gauge_pressure", "station_pressure"],
+        results: &["value"],
+        call: |x| {
+            axlewright::cooling::air_test_energy(
+                Volume::from_si(x[0]),
+                GaugePressure::from_si(x[1]),
+                AbsolutePressure::from_si(x[2]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "cooling.water_test_energy",
+        parameters: &["liquid_volume", "gauge_pressure", "bulk_modulus"],
+        results: &["value"],
+        call: |x| {
+            axlewright::cooling::water_test_energy(
+                Volume::from_si(x[0]),
+                GaugePressure::from_si(x[1]),
+                Stress::from_si(x[2]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "cooling.water_pump_inlet_margin",
+        parameters: &["temperature", "header_pressure", "suction_loss", "station_pressure"],
+        results: &["value"],
+        call: |x| {
+            axlewright::cooling::water_pump_inlet_margin(
+                Temperature::from_si(x[0]),
+                GaugePressure::from_si(x[1]),
+                Stress::from_si(x[2]),
+                AbsolutePressure::from_si(x[3]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "cooling.ethylene_glycol_pump_inlet_margin",
+        parameters: &["temperature", "mass_fraction", "header_pressure", "suction_loss", "station_pressure"],
+        results: &["value"],
+        call: |x| {
+            axlewright::cooling::ethylene_glycol_pump_inlet_margin(
+                Temperature::from_si(x[0]),
+                Ratio::from_si(x[1]),
+                GaugePressure::from_si(x[2]),
+                Stress::from_si(x[3]),
+                AbsolutePressure::from_si(x[4]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "cooling.propylene_glycol_pump_inlet_margin",
+        parameters: &["temperature", "mass_fraction", "header_pressure", "suction_loss", "station_pressure"],
+        results: &["value"],
+        call: |x| {
+            axlewright::cooling::propylene_glycol_pump_inlet_margin(
+                Temperature::from_si(x[0]),
+                Ratio::from_si(x[1]),
+                GaugePressure::from_si(x[2]),
+                Stress::from_si(x[3]),
+                AbsolutePressure::from_si(x[4]),
             )
             .map(|on| vec![on.si()])
         },
@@ -507,6 +751,24 @@ pub const FUNCTIONS: &[Entry] = &[
         },
     },
     Entry {
+        name: "fluid.ethylene_glycol_concentrate_share",
+        parameters: &["mass_fraction", "glycol_mass_share"],
+        results: &["value"],
+        call: |x| {
+            axlewright::fluid::ethylene_glycol_concentrate_share(Ratio::from_si(x[0]), Ratio::from_si(x[1]))
+                .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "fluid.propylene_glycol_concentrate_share",
+        parameters: &["mass_fraction", "glycol_mass_share"],
+        results: &["value"],
+        call: |x| {
+            axlewright::fluid::propylene_glycol_concentrate_share(Ratio::from_si(x[0]), Ratio::from_si(x[1]))
+                .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
         name: "fluid.ethylene_glycol_density",
         parameters: &["mass_fraction", "temperature"],
         results: &["value"],
@@ -542,6 +804,56 @@ pub const FUNCTIONS: &[Entry] = &[
         results: &["value"],
         call: |x| {
             axlewright::fluid::propylene_glycol_dynamic_viscosity(
+                Ratio::from_si(x[0]),
+                Temperature::from_si(x[1]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "fluid.ethylene_glycol_expansion",
+        parameters: &["mass_fraction", "temperature", "later_temperature"],
+        results: &["value"],
+        call: |x| {
+            axlewright::fluid::ethylene_glycol_expansion(
+                Ratio::from_si(x[0]),
+                Temperature::from_si(x[1]),
+                Temperature::from_si(x[2]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "fluid.propylene_glycol_expansion",
+        parameters: &["mass_fraction", "temperature", "later_temperature"],
+        results: &["value"],
+        call: |x| {
+            axlewright::fluid::propylene_glycol_expansion(
+                Ratio::from_si(x[0]),
+                Temperature::from_si(x[1]),
+                Temperature::from_si(x[2]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "fluid.ethylene_glycol_expansion_coefficient",
+        parameters: &["mass_fraction", "temperature"],
+        results: &["value"],
+        call: |x| {
+            axlewright::fluid::ethylene_glycol_expansion_coefficient(
+                Ratio::from_si(x[0]),
+                Temperature::from_si(x[1]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "fluid.propylene_glycol_expansion_coefficient",
+        parameters: &["mass_fraction", "temperature"],
+        results: &["value"],
+        call: |x| {
+            axlewright::fluid::propylene_glycol_expansion_coefficient(
                 Ratio::from_si(x[0]),
                 Temperature::from_si(x[1]),
             )
@@ -758,6 +1070,20 @@ pub const FUNCTIONS: &[Entry] = &[
         },
     },
     Entry {
+        name: "spring.active_coils_for_rate",
+        parameters: &["spring_rate", "wire_diameter", "mean_diameter", "shear_modulus"],
+        results: &["value"],
+        call: |x| {
+            axlewright::spring::active_coils_for_rate(
+                LinearStiffness::from_si(x[0]),
+                Length::from_si(x[1]),
+                Length::from_si(x[2]),
+                Stress::from_si(x[3]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
         name: "spring.buckling_deflection",
         parameters: &["free_length", "mean_diameter", "end_fixity", "elastic_modulus", "shear_modulus"],
         results: &["value"],
@@ -860,6 +1186,19 @@ pub const FUNCTIONS: &[Entry] = &[
         },
     },
     Entry {
+        name: "spring.free_length_for_ride_height",
+        parameters: &["spring_length", "spring_load", "spring_rate"],
+        results: &["value"],
+        call: |x| {
+            axlewright::spring::free_length_for_ride_height(
+                Length::from_si(x[0]),
+                Force::from_si(x[1]),
+                LinearStiffness::from_si(x[2]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
         name: "spring.inclined_tangent_rate",
         parameters: &[
             "spring_rate",
@@ -874,6 +1213,73 @@ pub const FUNCTIONS: &[Entry] = &[
                 LinearStiffness::from_si(x[0]),
                 Ratio::from_si(x[1]),
                 Angle::from_si(x[2]),
+                Force::from_si(x[3]),
+                Length::from_si(x[4]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "spring.minimum_gap_cold_static",
+        parameters: &["wire_diameter", "mean_diameter", "active_coils"],
+        results: &["value"],
+        call: |x| {
+            axlewright::spring::minimum_gap_cold_static(
+                Length::from_si(x[0]),
+                Length::from_si(x[1]),
+                Ratio::from_si(x[2]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "spring.minimum_gap_cold_dynamic",
+        parameters: &["wire_diameter", "mean_diameter", "active_coils"],
+        results: &["value"],
+        call: |x| {
+            axlewright::spring::minimum_gap_cold_dynamic(
+                Length::from_si(x[0]),
+                Length::from_si(x[1]),
+                Ratio::from_si(x[2]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "spring.minimum_gap_hot_static",
+        parameters: &["wire_diameter", "mean_diameter", "active_coils"],
+        results: &["value"],
+        call: |x| {
+            axlewright::spring::minimum_gap_hot_static(
+                Length::from_si(x[0]),
+                Length::from_si(x[1]),
+                Ratio::from_si(x[2]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "spring.minimum_gap_hot_dynamic",
+        parameters: &["wire_diameter", "mean_diameter", "active_coils"],
+        results: &["value"],
+        call: |x| {
+            axlewright::spring::minimum_gap_hot_dynamic(
+                Length::from_si(x[0]),
+                Length::from_si(x[1]),
+                Ratio::from_si(x[2]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "spring.minimum_gap_clearance",
+        parameters: &["free_length", "shortest_length", "spring_rate", "spring_load", "spring_bump_travel"],
+        results: &["value"],
+        call: |x| {
+            axlewright::spring::minimum_gap_clearance(
+                Length::from_si(x[0]),
+                Length::from_si(x[1]),
+                LinearStiffness::from_si(x[2]),
                 Force::from_si(x[3]),
                 Length::from_si(x[4]),
             )
@@ -943,6 +1349,15 @@ pub const FUNCTIONS: &[Entry] = &[
         results: &["value"],
         call: |x| {
             axlewright::spring::series_rate(LinearStiffness::from_si(x[0]), LinearStiffness::from_si(x[1]))
+                .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "spring.shortest_length",
+        parameters: &["solid_length", "minimum_gap"],
+        results: &["value"],
+        call: |x| {
+            axlewright::spring::shortest_length(Length::from_si(x[0]), Length::from_si(x[1]))
                 .map(|on| vec![on.si()])
         },
     },
@@ -1061,6 +1476,20 @@ pub const FUNCTIONS: &[Entry] = &[
                 Ratio::from_si(x[1]),
                 Force::from_si(x[2]),
                 RatioPerLength::from_si(x[3]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "spring.wire_diameter_for_rate",
+        parameters: &["spring_rate", "mean_diameter", "active_coils", "shear_modulus"],
+        results: &["value"],
+        call: |x| {
+            axlewright::spring::wire_diameter_for_rate(
+                LinearStiffness::from_si(x[0]),
+                Length::from_si(x[1]),
+                Ratio::from_si(x[2]),
+                Stress::from_si(x[3]),
             )
             .map(|on| vec![on.si()])
         },

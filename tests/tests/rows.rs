@@ -8,7 +8,7 @@ use axlewright::driveline::TorquePath;
 use axlewright::engine::TorqueCurve;
 use axlewright::spring::Corner;
 use axlewright::tyre::Tyre;
-use axlewright::units::{AbsolutePressure, AngularVelocity, Length, Quantity};
+use axlewright::units::{AbsolutePressure, AngularVelocity, Length, Quantity, Ratio};
 use axlewright::{Model, Result as Answer};
 use axlewright_tests::FUNCTIONS;
 use axlewright_tests::rows::{arguments, entry, number, rows, words};
@@ -101,6 +101,7 @@ fn model(row: &Value) -> Answer<Results> {
         ("engine.TorqueCurve", method) => {
             let curve = TorqueCurve::from_text(&document)?;
             let speed = || AngularVelocity::from_si(argument("engine_speed"));
+            let share = || Ratio::from_si(argument("share_of_peak"));
             match method {
                 None => Ok(vec![]),
                 Some("torque") => curve.torque(speed()).map(|on| value(on.si())),
@@ -108,6 +109,12 @@ fn model(row: &Value) -> Answer<Results> {
                 Some("peaks") => curve
                     .peaks()
                     .map(|on| results!(on, peak_torque, peak_torque_speed, peak_power, peak_power_speed)),
+                Some("torque_band") => {
+                    curve.torque_band(share()).map(|on| results!(on, lowest_speed, highest_speed))
+                }
+                Some("power_band") => {
+                    curve.power_band(share()).map(|on| results!(on, lowest_speed, highest_speed))
+                }
                 Some(other) => panic!("no method {other}"),
             }
         }

@@ -8,6 +8,39 @@ use axlewright::Result;
 use axlewright::units::{self, Kind, Quantity};
 use pyo3::PyResult;
 
+struct AirAltimeterSettingFromStationPressure;
+
+impl Kernel<2, 1> for AirAltimeterSettingFromStationPressure {
+    const NAME: &'static str = "air.altimeter_setting_from_station_pressure";
+    const DOC: &'static str = "Pressure reduced to sea level, as a weather report would give it, from the pressure of the air at a place.\n\nFormula\n    `q = p_ISA(H_ISA(p) - H)`: the standard atmosphere followed down from the place to sea level; `p_ISA` is `air::standard_pressure` and `H_ISA` its\n    inverse `air::pressure_altitude`\n\nParameters\n    station_pressure [Pa]: `p`, absolute pressure of the air as measured there\n    geopotential_altitude [m]: `H`, of the place, above mean sea level\n\nReturns\n    (absolute pressure [Pa]) The altimeter setting (QNH): for comparing a workshop's barometer with an airfield's report. No cap, gauge or boiling sees it.\n\nValid for (SI)\n    - `25000 <= station_pressure <= 120000`\n    - `-500 <= geopotential_altitude <= 8000`\n\n    The inverse of `station_pressure_from_altimeter_setting`, with its limits: a result outside 80 kPa to 110 kPa is refused, for then one of the\n    two arguments belongs to another place. The US definition takes 0.3 hPa off the station pressure first (from memory).\n\nSource\n    Definition of the altimeter setting QNH (ICAO Doc 8896; from memory) on the US Standard Atmosphere 1976 (NASA-TM-X-74335), eq. 33a";
+    const PARAMETERS: [(&'static str, &'static Kind); 2] =
+        [("station_pressure", units::AbsolutePressure::KIND), ("geopotential_altitude", units::Length::KIND)];
+    const RESULTS: [(&'static str, &'static Kind); 1] =
+        [("altimeter_setting_from_station_pressure", units::AbsolutePressure::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 2]) -> Result<[f64; 1]> {
+        let on = axlewright::air::altimeter_setting_from_station_pressure(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct AirDensityAltitude;
+
+impl Kernel<1, 1> for AirDensityAltitude {
+    const NAME: &'static str = "air.density_altitude";
+    const DOC: &'static str = "Altitude at which the standard atmosphere has the density of the air around.\n\nFormula\n    `H = 288.15 / 0.0065 (1 - (d / d_0)^(1 / (g / (R 0.0065) - 1)))` up to 11 km, then `H = 11000 + R 216.65 / g ln(d_11 / d)`\n\nParameters\n    density [kg/m³]: `d`, of the air as it is: from its pressure, temperature and moisture by `moist_density`\n\nReturns\n    (length [m]) The geopotential altitude of that density on an average day: how high a naturally aspirated engine believes it is.\n\nValid for (SI)\n    - `0.0881 <= density <= 1.93`\n\nSource\n    US Standard Atmosphere 1976 (NASA-TM-X-74335), eq. 33a, 33b and 42, solved for the altitude";
+    const PARAMETERS: [(&'static str, &'static Kind); 1] = [("density", units::Density::KIND)];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("density_altitude", units::Length::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 1]) -> Result<[f64; 1]> {
+        let on = axlewright::air::density_altitude(Quantity::from_si(x[0]))?;
+        Ok([on.si()])
+    }
+}
+
 struct AirGeopotentialAltitude;
 
 impl Kernel<1, 1> for AirGeopotentialAltitude {
@@ -18,6 +51,20 @@ impl Kernel<1, 1> for AirGeopotentialAltitude {
     #[inline(always)]
     fn call(x: [f64; 1]) -> Result<[f64; 1]> {
         let on = axlewright::air::geopotential_altitude(Quantity::from_si(x[0]))?;
+        Ok([on.si()])
+    }
+}
+
+struct AirGeometricAltitude;
+
+impl Kernel<1, 1> for AirGeometricAltitude {
+    const NAME: &'static str = "air.geometric_altitude";
+    const DOC: &'static str = "Height, as a survey or a map gives it, of a geopotential altitude.\n\nFormula\n    `z = R H / (R - H)` with `R` = 6356.766 km\n\nParameters\n    geopotential_altitude [m]: `H`, at which the standard atmosphere is tabulated\n\nReturns\n    (length [m]) The height above mean sea level, as on a map.\n\nValid for (SI)\n    - `-5000 <= geopotential_altitude <= 20000`\n\nSource\n    US Standard Atmosphere 1976 (NASA-TM-X-74335), eq. 19";
+    const PARAMETERS: [(&'static str, &'static Kind); 1] = [("geopotential_altitude", units::Length::KIND)];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("geometric_altitude", units::Length::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 1]) -> Result<[f64; 1]> {
+        let on = axlewright::air::geometric_altitude(Quantity::from_si(x[0]))?;
         Ok([on.si()])
     }
 }
@@ -40,6 +87,21 @@ impl Kernel<3, 1> for AirMoistDensity {
             Quantity::from_si(x[1]),
             Quantity::from_si(x[2]),
         )?;
+        Ok([on.si()])
+    }
+}
+
+struct AirPressureAltitude;
+
+impl Kernel<1, 1> for AirPressureAltitude {
+    const NAME: &'static str = "air.pressure_altitude";
+    const DOC: &'static str = "Altitude at which the standard atmosphere has the pressure of the air around.\n\nFormula\n    `H = 288.15 / 0.0065 (1 - (p / 101325)^(R 0.0065 / g))` up to 11 km, then `H = 11000 + R 216.65 / g ln(p_11 / p)`\n\nParameters\n    station_pressure [Pa]: `p`, absolute pressure of the air as measured there, not reduced to sea level\n\nReturns\n    (length [m]) The geopotential altitude of that pressure on an average day, not the height of the place.\n\nValid for (SI)\n    - `5475 <= station_pressure <= 177600`\n\nSource\n    US Standard Atmosphere 1976 (NASA-TM-X-74335), eq. 33a and 33b, solved for the altitude";
+    const PARAMETERS: [(&'static str, &'static Kind); 1] =
+        [("station_pressure", units::AbsolutePressure::KIND)];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("pressure_altitude", units::Length::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 1]) -> Result<[f64; 1]> {
+        let on = axlewright::air::pressure_altitude(Quantity::from_si(x[0]))?;
         Ok([on.si()])
     }
 }
@@ -127,6 +189,68 @@ impl Kernel<2, 1> for AirStationPressureFromAltimeterSetting {
     }
 }
 
+struct CoolingWaterBoilingAltitude;
+
+impl Kernel<2, 1> for CoolingWaterBoilingAltitude {
+    const NAME: &'static str = "cooling.water_boiling_altitude";
+    const DOC: &'static str = "Height above sea level from which on water begins to boil at a temperature, under a cap.\n\nFormula\n    `p_ISA(z) = p_w(T) - p_cap`, solved for `z`\n\nParameters\n    temperature [K]: `T`, of the hottest coolant, with the margin that is wanted\n    cap_pressure [Pa]: `p_cap`, gauge pressure that the cap holds; 0 without one\n\nReturns\n    (length [m]) The height on an average day, as on a map: above it the coolant boils, below it not. Negative where it boils at sea level already.\n\nValid for (SI)\n    - `273.15 <= temperature <= 423.15`\n    - `0 <= cap_pressure <= 350000`\n\n    The standard atmosphere from -5 km to 20 km: where the coolant boils only higher up or not at all, or everywhere, the call is refused and says which.\n    A day of low pressure brings the height down by some 300 m.\n\nSource\n    Definition of a gauge pressure; boiling: `fluid::water_saturation_pressure`; air: US Standard Atmosphere 1976\n\nCaution\n    Hot pressurised coolant scalds: never open a hot system, never pump it above its weakest component; the maker's instructions and local codes come first. The pressure comes only once the system has built it, a cap counts with what it holds, and hot metal boils coolant earlier than its mean temperature says: add a margin to the temperature.";
+    const PARAMETERS: [(&'static str, &'static Kind); 2] =
+        [("temperature", units::Temperature::KIND), ("cap_pressure", units::GaugePressure::KIND)];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("water_boiling_altitude", units::Length::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 2]) -> Result<[f64; 1]> {
+        let on =
+            axlewright::cooling::water_boiling_altitude(Quantity::from_si(x[0]), Quantity::from_si(x[1]))?;
+        Ok([on.si()])
+    }
+}
+
+struct CoolingEthyleneGlycolBoilingAltitude;
+
+impl Kernel<3, 1> for CoolingEthyleneGlycolBoilingAltitude {
+    const NAME: &'static str = "cooling.ethylene_glycol_boiling_altitude";
+    const DOC: &'static str = "Height above sea level from which on a mix of water and ethylene glycol begins to boil at a temperature, under a cap.\n\nFormula\n    `p_ISA(z) = x_w p_w(T) + x_g p_g(T) - p_cap`, solved for `z`\n\nParameters\n    temperature [K]: `T`, of the hottest coolant, with the margin that is wanted\n    mass_fraction [-]: `w`, mass of glycol over mass of the mix; shops mix by volume, which is less\n    cap_pressure [Pa]: `p_cap`, gauge pressure that the cap holds; 0 without one\n\nReturns\n    (length [m]) The height on an average day, as on a map: above it the coolant boils, below it not. Negative where it boils at sea level already.\n\nValid for (SI)\n    - `273.15 <= temperature <= 533.15`\n    - `0 <= mass_fraction <= 1`\n    - `0 <= cap_pressure <= 350000`\n\n    As `fluid::ethylene_glycol_boiling_pressure`. The standard atmosphere from -5 km to 20 km: where the coolant boils only higher up or not at all, or everywhere, the call is refused and says which.\n    A day of low pressure brings the height down by some 300 m.\n\nSource\n    Definition of a gauge pressure; boiling: `fluid::ethylene_glycol_boiling_pressure`; air: US Standard Atmosphere 1976\n\nCaution\n    Hot pressurised coolant scalds: never open a hot system, never pump it above its weakest component; the maker's instructions and local codes come first. The pressure comes only once the system has built it, a cap counts with what it holds, and hot metal boils coolant earlier than its mean temperature says: add a margin to the temperature.";
+    const PARAMETERS: [(&'static str, &'static Kind); 3] = [
+        ("temperature", units::Temperature::KIND),
+        ("mass_fraction", units::Ratio::KIND),
+        ("cap_pressure", units::GaugePressure::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] =
+        [("ethylene_glycol_boiling_altitude", units::Length::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 3]) -> Result<[f64; 1]> {
+        let on = axlewright::cooling::ethylene_glycol_boiling_altitude(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct CoolingPropyleneGlycolBoilingAltitude;
+
+impl Kernel<3, 1> for CoolingPropyleneGlycolBoilingAltitude {
+    const NAME: &'static str = "cooling.propylene_glycol_boiling_altitude";
+    const DOC: &'static str = "Height above sea level from which on a mix of water and propylene glycol begins to boil at a temperature, under a cap.\n\nFormula\n    `p_ISA(z) = x_w p_w(T) + x_g p_g(T) - p_cap`, solved for `z`\n\nParameters\n    temperature [K]: `T`, of the hottest coolant, with the margin that is wanted\n    mass_fraction [-]: `w`, mass of glycol over mass of the mix; shops mix by volume, which is less\n    cap_pressure [Pa]: `p_cap`, gauge pressure that the cap holds; 0 without one\n\nReturns\n    (length [m]) The height on an average day, as on a map: above it the coolant boils, below it not. Negative where it boils at sea level already.\n\nValid for (SI)\n    - `273.15 <= temperature <= 533.15`\n    - `0 <= mass_fraction <= 1`\n    - `0 <= cap_pressure <= 350000`\n\n    As `fluid::propylene_glycol_boiling_pressure`. The standard atmosphere from -5 km to 20 km: where the coolant boils only higher up or not at all, or everywhere, the call is refused and says which.\n    A day of low pressure brings the height down by some 300 m. Propylene glycol is less sure: activity models ask for 10 % to 18 % more pressure at 50 %, which brings it down by 1 km to 3 km.\n\nSource\n    Definition of a gauge pressure; boiling: `fluid::propylene_glycol_boiling_pressure`; air: US Standard Atmosphere 1976\n\nCaution\n    Hot pressurised coolant scalds: never open a hot system, never pump it above its weakest component; the maker's instructions and local codes come first. The pressure comes only once the system has built it, a cap counts with what it holds, and hot metal boils coolant earlier than its mean temperature says: add a margin to the temperature.";
+    const PARAMETERS: [(&'static str, &'static Kind); 3] = [
+        ("temperature", units::Temperature::KIND),
+        ("mass_fraction", units::Ratio::KIND),
+        ("cap_pressure", units::GaugePressure::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] =
+        [("propylene_glycol_boiling_altitude", units::Length::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 3]) -> Result<[f64; 1]> {
+        let on = axlewright::cooling::propylene_glycol_boiling_altitude(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
 struct CoolingWaterCapPressure;
 
 impl Kernel<2, 1> for CoolingWaterCapPressure {
@@ -188,6 +312,86 @@ impl Kernel<3, 1> for CoolingPropyleneGlycolCapPressure {
     }
 }
 
+struct CoolingEthyleneGlycolExpansionVolume;
+
+impl Kernel<4, 1> for CoolingEthyleneGlycolExpansionVolume {
+    const NAME: &'static str = "cooling.ethylene_glycol_expansion_volume";
+    const DOC: &'static str = "Volume by which a fill of water and ethylene glycol grows as it warms.\n\nFormula\n    `V_e = V (d(w, T_1) / d(w, T_2) - 1)`\n\nParameters\n    coolant_volume [m³]: `V`, of the whole fill at the first temperature\n    mass_fraction [-]: `w`, mass of glycol over mass of the mix; shops mix by volume, which is less\n    temperature [K]: `T_1`, at which it was filled\n    later_temperature [K]: `T_2`, of the coolant when it is hot, the mean over the system\n\nReturns\n    (volume [m³]) What the header tank or the overflow bottle must take up; negative where the fill shrinks.\n\nValid for (SI)\n    - `0 <= coolant_volume <= 1000`\n    - `0 <= mass_fraction <= 0.6`\n    - `221.95 <= temperature <= 373.15`\n    - `221.95 <= later_temperature <= 373.15`\n\n    As `fluid::ethylene_glycol_expansion`: liquid, to 100 °C at most. The growth of metal and hoses takes up a little of it and is left out, which\n    errs to a larger tank; steam pockets are not seen.\n\nSource\n    Conservation of mass; density as in `fluid::ethylene_glycol_density`\n\nCaution\n    Hot pressurised coolant scalds: never open a hot system, never pump it above its weakest component; the maker's instructions and local codes come first. Liquid with no air to grow into bursts what holds it.";
+    const PARAMETERS: [(&'static str, &'static Kind); 4] = [
+        ("coolant_volume", units::Volume::KIND),
+        ("mass_fraction", units::Ratio::KIND),
+        ("temperature", units::Temperature::KIND),
+        ("later_temperature", units::Temperature::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] =
+        [("ethylene_glycol_expansion_volume", units::Volume::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 4]) -> Result<[f64; 1]> {
+        let on = axlewright::cooling::ethylene_glycol_expansion_volume(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+            Quantity::from_si(x[3]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct CoolingPropyleneGlycolExpansionVolume;
+
+impl Kernel<4, 1> for CoolingPropyleneGlycolExpansionVolume {
+    const NAME: &'static str = "cooling.propylene_glycol_expansion_volume";
+    const DOC: &'static str = "Volume by which a fill of water and propylene glycol grows as it warms.\n\nFormula\n    `V_e = V (d(w, T_1) / d(w, T_2) - 1)`\n\nParameters\n    coolant_volume [m³]: `V`, of the whole fill at the first temperature\n    mass_fraction [-]: `w`, mass of glycol over mass of the mix; shops mix by volume, which is less\n    temperature [K]: `T_1`, at which it was filled\n    later_temperature [K]: `T_2`, of the coolant when it is hot, the mean over the system\n\nReturns\n    (volume [m³]) What the header tank or the overflow bottle must take up; negative where the fill shrinks.\n\nValid for (SI)\n    - `0 <= coolant_volume <= 1000`\n    - `0 <= mass_fraction <= 0.6`\n    - `223.15 <= temperature <= 373.15`\n    - `223.15 <= later_temperature <= 373.15`\n\n    As `fluid::propylene_glycol_expansion`: liquid, to 100 °C at most. The growth of metal and hoses takes up a little of it and is left out, which\n    errs to a larger tank; steam pockets are not seen.\n\nSource\n    Conservation of mass; density as in `fluid::propylene_glycol_density`\n\nCaution\n    Hot pressurised coolant scalds: never open a hot system, never pump it above its weakest component; the maker's instructions and local codes come first. Liquid with no air to grow into bursts what holds it.";
+    const PARAMETERS: [(&'static str, &'static Kind); 4] = [
+        ("coolant_volume", units::Volume::KIND),
+        ("mass_fraction", units::Ratio::KIND),
+        ("temperature", units::Temperature::KIND),
+        ("later_temperature", units::Temperature::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] =
+        [("propylene_glycol_expansion_volume", units::Volume::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 4]) -> Result<[f64; 1]> {
+        let on = axlewright::cooling::propylene_glycol_expansion_volume(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+            Quantity::from_si(x[3]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct CoolingHeaderAirVolume;
+
+impl Kernel<7, 1> for CoolingHeaderAirVolume {
+    const NAME: &'static str = "cooling.header_air_volume";
+    const DOC: &'static str = "Air that a closed header tank needs above the cold coolant, so that the cap stays shut when the coolant has grown.\n\nFormula\n    `V_a = V_e p_d / (p_d - p_1 T_2 / T_1)` with `p_d = p_cap + p_a - p_v` and `p_1 = p_fill + p_a`\n\nParameters\n    expansion_volume [m³]: `V_e`, growth of the coolant: `ethylene_glycol_expansion_volume` or `propylene_glycol_expansion_volume`\n    fill_pressure [Pa]: `p_fill`, gauge pressure in the tank when it was closed cold; 0 where it was open\n    cap_pressure [Pa]: `p_cap`, gauge pressure at which the cap opens, its lower limit\n    vapour_pressure [Pa]: `p_v`, of the hot coolant in the tank: `fluid::ethylene_glycol_boiling_pressure` and its like\n    fill_temperature [K]: `T_1`, of the air when the tank was closed\n    air_temperature [K]: `T_2`, of the air above the hot coolant\n    station_pressure [Pa]: `p_a`, absolute pressure of the air around, as measured there, not reduced to sea level\n\nReturns\n    (volume [m³]) The air space, cold; the tank holds it and the coolant that is wanted in it besides.\n\nValid for (SI)\n    - `0 <= expansion_volume <= 1000`\n    - `0 <= fill_pressure <= 350000`\n    - `0 <= cap_pressure <= 350000`\n    - `0 <= vapour_pressure <= 500000`\n    - `223.15 <= fill_temperature <= 373.15`\n    - `223.15 <= air_temperature <= 423.15`\n    - `40000 <= station_pressure <= 110000`\n\n    A closed tank of constant size, air that neither leaks nor dissolves; the vapour that the cold air holds is counted as air, which errs to more. Where\n    warm air and vapour alone open the cap no volume is enough, and the call is refused. A system with an overflow bottle works otherwise: there\n    the bottle takes up the growth.\n\nSource\n    Ideal gas law and Dalton's law\n\nCaution\n    Hot pressurised coolant scalds: never open a hot system, never pump it above its weakest component; the maker's instructions and local codes come first. A tank without enough air throws coolant out hot, and is short of it when cold.";
+    const PARAMETERS: [(&'static str, &'static Kind); 7] = [
+        ("expansion_volume", units::Volume::KIND),
+        ("fill_pressure", units::GaugePressure::KIND),
+        ("cap_pressure", units::GaugePressure::KIND),
+        ("vapour_pressure", units::AbsolutePressure::KIND),
+        ("fill_temperature", units::Temperature::KIND),
+        ("air_temperature", units::Temperature::KIND),
+        ("station_pressure", units::AbsolutePressure::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("header_air_volume", units::Volume::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 7]) -> Result<[f64; 1]> {
+        let on = axlewright::cooling::header_air_volume(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+            Quantity::from_si(x[3]),
+            Quantity::from_si(x[4]),
+            Quantity::from_si(x[5]),
+            Quantity::from_si(x[6]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
 struct CoolingLeakDownPressure;
 
 impl Kernel<4, 1> for CoolingLeakDownPressure {
@@ -207,6 +411,208 @@ impl Kernel<4, 1> for CoolingLeakDownPressure {
             Quantity::from_si(x[1]),
             Quantity::from_si(x[2]),
             Quantity::from_si(x[3]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct CoolingLeakDownPressureOverCoolant;
+
+impl Kernel<7, 1> for CoolingLeakDownPressureOverCoolant {
+    const NAME: &'static str = "cooling.leak_down_pressure_over_coolant";
+    const DOC: &'static str = "What a tight system of coolant with air trapped above it should read after its temperature has changed.\n\nFormula\n    `p_2 = (p_1 + p_a) T_2 / T_1 V_g / (V_g - b V) - p_a`\n\nParameters\n    gauge_pressure [Pa]: `p_1`, reading at the start of the test\n    gas_volume [m³]: `V_g`, of all the air trapped in the system and in the tester at the start\n    coolant_volume [m³]: `V`, of the coolant at the start\n    coolant_expansion [-]: `b`, growth of the coolant over its volume: `fluid::ethylene_glycol_expansion` and its like; negative where it cooled\n    temperature [K]: `T_1`, of the gas at the start\n    later_temperature [K]: `T_2`, of the gas when it is read again\n    station_pressure [Pa]: `p_a`, absolute pressure of the air around, as measured there, not reduced to sea level\n\nReturns\n    (gauge pressure [Pa]) The gauge reading that temperature alone accounts for; what is below it has leaked.\n\nValid for (SI)\n    - `0 <= gauge_pressure <= 1000000`\n    - `0.000001 <= gas_volume <= 1000`\n    - `0 <= coolant_volume <= 1000`\n    - `-0.2 <= coolant_expansion <= 0.2`\n    - `233.15 <= temperature <= 313.15`\n    - `233.15 <= later_temperature <= 313.15`\n    - `40000 <= station_pressure <= 110000`\n\n    Ideal gas, rigid metal and hoses: real hoses give way and damp what the coolant does, so that a small fall is not yet a leak. The vapour is counted\n    as gas: between 20 °C and 40 °C that is wrong by up to 5 kPa, below by less. Where the coolant grows as much as there was gas the system is full\n    of liquid, its reading is not known, and the call is refused.\n\nSource\n    Ideal gas law and conservation of the coolant's mass\n\nCaution\n    Compressed gas stores far more energy than liquid at the same pressure: test below the rating of the weakest component, cold, and stand clear. The maker's instructions and local codes come first.";
+    const PARAMETERS: [(&'static str, &'static Kind); 7] = [
+        ("gauge_pressure", units::GaugePressure::KIND),
+        ("gas_volume", units::Volume::KIND),
+        ("coolant_volume", units::Volume::KIND),
+        ("coolant_expansion", units::Ratio::KIND),
+        ("temperature", units::Temperature::KIND),
+        ("later_temperature", units::Temperature::KIND),
+        ("station_pressure", units::AbsolutePressure::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] =
+        [("leak_down_pressure_over_coolant", units::GaugePressure::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 7]) -> Result<[f64; 1]> {
+        let on = axlewright::cooling::leak_down_pressure_over_coolant(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+            Quantity::from_si(x[3]),
+            Quantity::from_si(x[4]),
+            Quantity::from_si(x[5]),
+            Quantity::from_si(x[6]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct CoolingLeakedAirVolume;
+
+impl Kernel<4, 1> for CoolingLeakedAirVolume {
+    const NAME: &'static str = "cooling.leaked_air_volume";
+    const DOC: &'static str = "Air that left a system under test, from the pressure it lost.\n\nFormula\n    `V = V_g (p_1 - p_2) / p_a`\n\nParameters\n    gas_volume [m³]: `V_g`, of all the air trapped in the system and in the tester\n    tight_pressure [Pa]: `p_1`, gauge reading that a tight system would show now: the first reading, or `leak_down_pressure` and its like where it warmed or cooled\n    gauge_pressure [Pa]: `p_2`, gauge reading now\n    station_pressure [Pa]: `p_a`, absolute pressure of the air around, as measured there, not reduced to sea level\n\nReturns\n    (volume [m³]) The air, as it takes up room outside; negative where the reading rose.\n\nValid for (SI)\n    - `0.000001 <= gas_volume <= 1000`\n    - `0 <= tight_pressure <= 1000000`\n    - `0 <= gauge_pressure <= 1000000`\n    - `40000 <= station_pressure <= 110000`\n\n    All that leaked was gas, the space it left stayed as large, and the temperature is that of the reading that a tight system would show. Divided by the time it\n    is the mean leak; it slows as the pressure falls.\n\nSource\n    Boyle's law\n\nCaution\n    Compressed gas stores far more energy than liquid at the same pressure: test below the rating of the weakest component, cold, and stand clear. The maker's instructions and local codes come first.";
+    const PARAMETERS: [(&'static str, &'static Kind); 4] = [
+        ("gas_volume", units::Volume::KIND),
+        ("tight_pressure", units::GaugePressure::KIND),
+        ("gauge_pressure", units::GaugePressure::KIND),
+        ("station_pressure", units::AbsolutePressure::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("leaked_air_volume", units::Volume::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 4]) -> Result<[f64; 1]> {
+        let on = axlewright::cooling::leaked_air_volume(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+            Quantity::from_si(x[3]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct CoolingLeakedCoolantVolume;
+
+impl Kernel<4, 1> for CoolingLeakedCoolantVolume {
+    const NAME: &'static str = "cooling.leaked_coolant_volume";
+    const DOC: &'static str = "Coolant that left a system under test, from the pressure that the air trapped above it lost.\n\nFormula\n    `V = V_g ((p_1 + p_a) / (p_2 + p_a) - 1)`\n\nParameters\n    gas_volume [m³]: `V_g`, of all the air trapped in the system and in the tester\n    tight_pressure [Pa]: `p_1`, gauge reading that a tight system would show now: the first reading, or `leak_down_pressure` and its like where it warmed or cooled\n    gauge_pressure [Pa]: `p_2`, gauge reading now\n    station_pressure [Pa]: `p_a`, absolute pressure of the air around, as measured there, not reduced to sea level\n\nReturns\n    (volume [m³]) The coolant; negative where the reading rose.\n\nValid for (SI)\n    - `0.000001 <= gas_volume <= 1000`\n    - `0 <= tight_pressure <= 1000000`\n    - `0 <= gauge_pressure <= 1000000`\n    - `40000 <= station_pressure <= 110000`\n\n    All that leaked was coolant and the trapped air took its place, at the temperature of the reading that a tight system would show. Hoses that give way look like a\n    leak: wait until they have settled.\n\nSource\n    Boyle's law\n\nCaution\n    Compressed gas stores far more energy than liquid at the same pressure: test below the rating of the weakest component, cold, and stand clear. The maker's instructions and local codes come first.";
+    const PARAMETERS: [(&'static str, &'static Kind); 4] = [
+        ("gas_volume", units::Volume::KIND),
+        ("tight_pressure", units::GaugePressure::KIND),
+        ("gauge_pressure", units::GaugePressure::KIND),
+        ("station_pressure", units::AbsolutePressure::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("leaked_coolant_volume", units::Volume::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 4]) -> Result<[f64; 1]> {
+        let on = axlewright::cooling::leaked_coolant_volume(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+            Quantity::from_si(x[3]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct CoolingAirTestEnergy;
+
+impl Kernel<3, 1> for CoolingAirTestEnergy {
+    const NAME: &'static str = "cooling.air_test_energy";
+    const DOC: &'static str = "Energy that air under test pressure sets free when what holds it bursts.\n\nFormula\n    `U = p V / (k - 1) (1 - (p_a / p)^((k - 1) / k))` with `p = p_g + p_a` and `k` = 1.4\n\nParameters\n    gas_volume [m³]: `V`, filled with air\n    gauge_pressure [Pa]: `p_g`, of the test\n    station_pressure [Pa]: `p_a`, absolute pressure of the air around, as measured there, not reduced to sea level\n\nReturns\n    (energy [J]) The work of the air as it expands to the pressure around, without exchange of heat: the upper bound of what throws parts and caps.\n\nValid for (SI)\n    - `0 <= gas_volume <= 1000`\n    - `0 <= gauge_pressure <= 1000000`\n    - `40000 <= station_pressure <= 110000`\n\n    Dry air as an ideal gas; what the stretched walls hold is left out. The same volume of water holds some thousand times less: see `water_test_energy`.\n\nSource\n    Isentropic expansion of an ideal gas; ASME PCC-2, Article 501, mandatory appendix on stored energy, has the same (from memory)\n\nCaution\n    A burst radiator, hose or tank throws its parts: fill with liquid before the pressure comes on, leave as little air as can be, stay below the rating of the weakest component, cold, and stand clear. The maker's instructions and local codes come first.";
+    const PARAMETERS: [(&'static str, &'static Kind); 3] = [
+        ("gas_volume", units::Volume::KIND),
+        ("gauge_pressure", units::GaugePressure::KIND),
+        ("station_pressure", units::AbsolutePressure::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("air_test_energy", units::Energy::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 3]) -> Result<[f64; 1]> {
+        let on = axlewright::cooling::air_test_energy(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct CoolingWaterTestEnergy;
+
+impl Kernel<3, 1> for CoolingWaterTestEnergy {
+    const NAME: &'static str = "cooling.water_test_energy";
+    const DOC: &'static str = "Energy that water, or another liquid, under test pressure sets free when what holds it bursts.\n\nFormula\n    `U = p_g^2 V / (2 K)`\n\nParameters\n    liquid_volume [m³]: `V`, filled with liquid, no air left in it\n    gauge_pressure [Pa]: `p_g`, of the test\n    bulk_modulus [Pa]: `K` of the liquid: 2.18 GPa for water at 20 °C (IAPWS-95)\n\nReturns\n    (energy [J]) The work of the liquid as it expands.\n\nValid for (SI)\n    - `0 <= liquid_volume <= 1000`\n    - `0 <= gauge_pressure <= 1000000`\n    - `100000000 <= bulk_modulus <= 100000000000`\n\n    Elastic liquid, cold: hot liquid above its boiling point flashes to steam and sets free far more. A bubble of air left in it counts by `air_test_energy`\n    and soon outweighs it, and so do hoses that have stretched.\n\nSource\n    Work of a linear elastic liquid (definition of the bulk modulus)\n\nCaution\n    Stay below the rating of the weakest component, cold, with the air bled out, and stand clear all the same. The maker's instructions and local codes come first.";
+    const PARAMETERS: [(&'static str, &'static Kind); 3] = [
+        ("liquid_volume", units::Volume::KIND),
+        ("gauge_pressure", units::GaugePressure::KIND),
+        ("bulk_modulus", units::Stress::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("water_test_energy", units::Energy::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 3]) -> Result<[f64; 1]> {
+        let on = axlewright::cooling::water_test_energy(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct CoolingWaterPumpInletMargin;
+
+impl Kernel<4, 1> for CoolingWaterPumpInletMargin {
+    const NAME: &'static str = "cooling.water_pump_inlet_margin";
+    const DOC: &'static str = "How far water is from boiling at the inlet of the pump, where the pressure is lowest.\n\nFormula\n    `m = T_boiling(p_h + p_a - dp) - T`\n\nParameters\n    temperature [K]: `T`, of the coolant at the inlet of the pump\n    header_pressure [Pa]: `p_h`, gauge pressure where the cap sits\n    suction_loss [Pa]: `dp`, fall of pressure from there to the inlet at the full speed of the pump, as measured; a head of coolant above the inlet counts against it\n    station_pressure [Pa]: `p_a`, absolute pressure of the air around, as measured there, not reduced to sea level\n\nReturns\n    (temperature difference [K]) The margin; negative where the coolant boils there, the pump cavitates and the flow breaks down.\n\nValid for (SI)\n    - `233.15 <= temperature <= 523.15`\n    - `0 <= header_pressure <= 350000`\n    - `-50000 <= suction_loss <= 350000`\n    - `40000 <= station_pressure <= 110000`\n\n    Mean pressure and temperature: the vanes lower the pressure further, by what the pump's maker calls the net positive suction head, so that cavitation begins before\n    the margin is gone. The pressure left is at least that of the triple point, or the call is refused.\n\nSource\n    Definition of a gauge pressure; boiling: `fluid::water_boiling_temperature`\n\nCaution\n    Hot pressurised coolant scalds: never open a hot system, never pump it above its weakest component; the maker's instructions and local codes come first. A pump that cavitates stops the flow, and the engine overheats within minutes.";
+    const PARAMETERS: [(&'static str, &'static Kind); 4] = [
+        ("temperature", units::Temperature::KIND),
+        ("header_pressure", units::GaugePressure::KIND),
+        ("suction_loss", units::Stress::KIND),
+        ("station_pressure", units::AbsolutePressure::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] =
+        [("water_pump_inlet_margin", units::TemperatureDifference::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 4]) -> Result<[f64; 1]> {
+        let on = axlewright::cooling::water_pump_inlet_margin(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+            Quantity::from_si(x[3]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct CoolingEthyleneGlycolPumpInletMargin;
+
+impl Kernel<5, 1> for CoolingEthyleneGlycolPumpInletMargin {
+    const NAME: &'static str = "cooling.ethylene_glycol_pump_inlet_margin";
+    const DOC: &'static str = "How far a mix of water and ethylene glycol is from boiling at the inlet of the pump, where the pressure is lowest.\n\nFormula\n    `m = T_boiling(w, p_h + p_a - dp) - T`\n\nParameters\n    temperature [K]: `T`, of the coolant at the inlet of the pump\n    mass_fraction [-]: `w`, mass of glycol over mass of the mix; shops mix by volume, which is less\n    header_pressure [Pa]: `p_h`, gauge pressure where the cap sits\n    suction_loss [Pa]: `dp`, fall of pressure from there to the inlet at the full speed of the pump, as measured; a head of coolant above the inlet counts against it\n    station_pressure [Pa]: `p_a`, absolute pressure of the air around, as measured there, not reduced to sea level\n\nReturns\n    (temperature difference [K]) The margin; negative where the coolant boils there, the pump cavitates and the flow breaks down.\n\nValid for (SI)\n    - `233.15 <= temperature <= 523.15`\n    - `0 <= mass_fraction <= 1`\n    - `0 <= header_pressure <= 350000`\n    - `-50000 <= suction_loss <= 350000`\n    - `40000 <= station_pressure <= 110000`\n\n    Mean pressure and temperature: the vanes lower the pressure further, by what the pump's maker calls the net positive suction head, so that cavitation begins before\n    the margin is gone. The pressure left is between 10 kPa and 500 kPa, or the call is refused.\n\nSource\n    Definition of a gauge pressure; boiling: `fluid::ethylene_glycol_boiling_temperature`\n\nCaution\n    Hot pressurised coolant scalds: never open a hot system, never pump it above its weakest component; the maker's instructions and local codes come first. A pump that cavitates stops the flow, and the engine overheats within minutes.";
+    const PARAMETERS: [(&'static str, &'static Kind); 5] = [
+        ("temperature", units::Temperature::KIND),
+        ("mass_fraction", units::Ratio::KIND),
+        ("header_pressure", units::GaugePressure::KIND),
+        ("suction_loss", units::Stress::KIND),
+        ("station_pressure", units::AbsolutePressure::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] =
+        [("ethylene_glycol_pump_inlet_margin", units::TemperatureDifference::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 5]) -> Result<[f64; 1]> {
+        let on = axlewright::cooling::ethylene_glycol_pump_inlet_margin(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+            Quantity::from_si(x[3]),
+            Quantity::from_si(x[4]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct CoolingPropyleneGlycolPumpInletMargin;
+
+impl Kernel<5, 1> for CoolingPropyleneGlycolPumpInletMargin {
+    const NAME: &'static str = "cooling.propylene_glycol_pump_inlet_margin";
+    const DOC: &'static str = "How far a mix of water and propylene glycol is from boiling at the inlet of the pump, where the pressure is lowest.\n\nFormula\n    `m = T_boiling(w, p_h + p_a - dp) - T`\n\nParameters\n    temperature [K]: `T`, of the coolant at the inlet of the pump\n    mass_fraction [-]: `w`, mass of glycol over mass of the mix; shops mix by volume, which is less\n    header_pressure [Pa]: `p_h`, gauge pressure where the cap sits\n    suction_loss [Pa]: `dp`, fall of pressure from there to the inlet at the full speed of the pump, as measured; a head of coolant above the inlet counts against it\n    station_pressure [Pa]: `p_a`, absolute pressure of the air around, as measured there, not reduced to sea level\n\nReturns\n    (temperature difference [K]) The margin; negative where the coolant boils there, the pump cavitates and the flow breaks down.\n\nValid for (SI)\n    - `233.15 <= temperature <= 523.15`\n    - `0 <= mass_fraction <= 1`\n    - `0 <= header_pressure <= 350000`\n    - `-50000 <= suction_loss <= 350000`\n    - `40000 <= station_pressure <= 110000`\n\n    Mean pressure and temperature: the vanes lower the pressure further, by what the pump's maker calls the net positive suction head, so that cavitation begins before\n    the margin is gone. The pressure left is between 10 kPa and 500 kPa, or the call is refused.\n\nSource\n    Definition of a gauge pressure; boiling: `fluid::propylene_glycol_boiling_temperature`\n\nCaution\n    Hot pressurised coolant scalds: never open a hot system, never pump it above its weakest component; the maker's instructions and local codes come first. A pump that cavitates stops the flow, and the engine overheats within minutes.";
+    const PARAMETERS: [(&'static str, &'static Kind); 5] = [
+        ("temperature", units::Temperature::KIND),
+        ("mass_fraction", units::Ratio::KIND),
+        ("header_pressure", units::GaugePressure::KIND),
+        ("suction_loss", units::Stress::KIND),
+        ("station_pressure", units::AbsolutePressure::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] =
+        [("propylene_glycol_pump_inlet_margin", units::TemperatureDifference::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 5]) -> Result<[f64; 1]> {
+        let on = axlewright::cooling::propylene_glycol_pump_inlet_margin(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+            Quantity::from_si(x[3]),
+            Quantity::from_si(x[4]),
         )?;
         Ok([on.si()])
     }
@@ -832,6 +1238,44 @@ impl Kernel<2, 1> for EngineCrankPower {
     }
 }
 
+struct FluidEthyleneGlycolConcentrateShare;
+
+impl Kernel<2, 1> for FluidEthyleneGlycolConcentrateShare {
+    const NAME: &'static str = "fluid.ethylene_glycol_concentrate_share";
+    const DOC: &'static str = "Concentrate to pour for a wanted strength by mass: its share by volume in a mix of water and ethylene glycol.\n\nFormula\n    `f = w d_w / (d_c (s - w) + w d_w)` with `1 / d_c = s / d_g + (1 - s) / d_w`, `d_g` = 1113.5 kg/m³, `d_w` = 998.207 kg/m³\n\nParameters\n    mass_fraction [-]: `w`, mass of glycol over mass of the mix that is wanted, as from `ethylene_glycol_mass_fraction_for_freezing`\n    glycol_mass_share [-]: `s`, glycol in the concentrate by mass, as its data sheet says; 1 for pure glycol\n\nReturns\n    (ratio [-]) The concentrate over all that is poured, before it is mixed.\n\nValid for (SI)\n    - `0 <= mass_fraction < 1`\n    - `0 < glycol_mass_share <= 1`\n    - `glycol_mass_share > mass_fraction`\n\n    The inverse of `ethylene_glycol_mass_fraction`, with its limits: volumes at 20 °C, of the parts. What is in the system already has to be drained first.\n\nSource\n    Mass balance; densities at 20 °C: CRC Handbook as carried by the open chemicals library 1.5.2, water IAPWS-95";
+    const PARAMETERS: [(&'static str, &'static Kind); 2] =
+        [("mass_fraction", units::Ratio::KIND), ("glycol_mass_share", units::Ratio::KIND)];
+    const RESULTS: [(&'static str, &'static Kind); 1] =
+        [("ethylene_glycol_concentrate_share", units::Ratio::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 2]) -> Result<[f64; 1]> {
+        let on = axlewright::fluid::ethylene_glycol_concentrate_share(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct FluidPropyleneGlycolConcentrateShare;
+
+impl Kernel<2, 1> for FluidPropyleneGlycolConcentrateShare {
+    const NAME: &'static str = "fluid.propylene_glycol_concentrate_share";
+    const DOC: &'static str = "Concentrate to pour for a wanted strength by mass: its share by volume in a mix of water and propylene glycol.\n\nFormula\n    `f = w d_w / (d_c (s - w) + w d_w)` with `1 / d_c = s / d_g + (1 - s) / d_w`, `d_g` = 1036.1 kg/m³, `d_w` = 998.207 kg/m³\n\nParameters\n    mass_fraction [-]: `w`, mass of glycol over mass of the mix that is wanted, as from `propylene_glycol_mass_fraction_for_freezing`\n    glycol_mass_share [-]: `s`, glycol in the concentrate by mass, as its data sheet says; 1 for pure glycol\n\nReturns\n    (ratio [-]) The concentrate over all that is poured, before it is mixed.\n\nValid for (SI)\n    - `0 <= mass_fraction < 1`\n    - `0 < glycol_mass_share <= 1`\n    - `glycol_mass_share > mass_fraction`\n\n    The inverse of `propylene_glycol_mass_fraction`, with its limits: volumes at 20 °C, of the parts. What is in the system already has to be drained first.\n\nSource\n    Mass balance; densities at 20 °C: CRC Handbook as carried by the open chemicals library 1.5.2, water IAPWS-95";
+    const PARAMETERS: [(&'static str, &'static Kind); 2] =
+        [("mass_fraction", units::Ratio::KIND), ("glycol_mass_share", units::Ratio::KIND)];
+    const RESULTS: [(&'static str, &'static Kind); 1] =
+        [("propylene_glycol_concentrate_share", units::Ratio::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 2]) -> Result<[f64; 1]> {
+        let on = axlewright::fluid::propylene_glycol_concentrate_share(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
 struct FluidEthyleneGlycolDensity;
 
 impl Kernel<2, 1> for FluidEthyleneGlycolDensity {
@@ -902,6 +1346,88 @@ impl Kernel<2, 1> for FluidPropyleneGlycolDynamicViscosity {
     }
 }
 
+struct FluidEthyleneGlycolExpansion;
+
+impl Kernel<3, 1> for FluidEthyleneGlycolExpansion {
+    const NAME: &'static str = "fluid.ethylene_glycol_expansion";
+    const DOC: &'static str = "Growth in volume of a mix of water and ethylene glycol between two temperatures.\n\nFormula\n    `b = d(w, T_1) / d(w, T_2) - 1` with `d` of `ethylene_glycol_density`\n\nParameters\n    mass_fraction [-]: `w`, mass of glycol over mass of the mix; shops mix by volume, which is less\n    temperature [K]: `T_1`, at which the volume is known\n    later_temperature [K]: `T_2`, at which it is asked for\n\nReturns\n    (ratio [-]) The growth over the first volume; negative where the mix shrinks.\n\nValid for (SI)\n    - `0 <= mass_fraction <= 0.6`\n    - `221.95 <= temperature <= 373.15`\n    - `221.95 <= later_temperature <= 373.15`\n\n    Liquid only: at or below the freezing temperature of the mix it is refused, and nothing is extrapolated beyond 100 °C, hot as a capped\n    system may run; the last step of the growth is the steepest. Pressure is left out: 1 bar is 0.005 %. Without glycol the growth\n    from 20 °C is within 0.0008 of IAPWS-95 up to 95 °C, where it is 0.038; near 4 °C, where water turns, it is no guide to the sign. The ASHRAE (2001) tables of\n    inhibited coolant from 20 % to 60 % by volume give up to 0.0046 less from 20 °C to 95 °C, where it is 0.041 to 0.05: it errs to more growth.\n\nSource\n    Conservation of mass; density: Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010, as carried by the open CoolProp library 8.0.0\n\nCaution\n    Liquid that fills a closed system bursts it when it warms: leave it air to grow into, and never open a hot system.";
+    const PARAMETERS: [(&'static str, &'static Kind); 3] = [
+        ("mass_fraction", units::Ratio::KIND),
+        ("temperature", units::Temperature::KIND),
+        ("later_temperature", units::Temperature::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("ethylene_glycol_expansion", units::Ratio::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 3]) -> Result<[f64; 1]> {
+        let on = axlewright::fluid::ethylene_glycol_expansion(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct FluidPropyleneGlycolExpansion;
+
+impl Kernel<3, 1> for FluidPropyleneGlycolExpansion {
+    const NAME: &'static str = "fluid.propylene_glycol_expansion";
+    const DOC: &'static str = "Growth in volume of a mix of water and propylene glycol between two temperatures.\n\nFormula\n    `b = d(w, T_1) / d(w, T_2) - 1` with `d` of `propylene_glycol_density`\n\nParameters\n    mass_fraction [-]: `w`, mass of glycol over mass of the mix; shops mix by volume, which is less\n    temperature [K]: `T_1`, at which the volume is known\n    later_temperature [K]: `T_2`, at which it is asked for\n\nReturns\n    (ratio [-]) The growth over the first volume; negative where the mix shrinks.\n\nValid for (SI)\n    - `0 <= mass_fraction <= 0.6`\n    - `223.15 <= temperature <= 373.15`\n    - `223.15 <= later_temperature <= 373.15`\n\n    Liquid only: at or below the freezing temperature of the mix it is refused, and nothing is extrapolated beyond 100 °C, hot as a capped\n    system may run; the last step of the growth is the steepest. Pressure is left out: 1 bar is 0.005 %. Without glycol the growth\n    from 20 °C is within 0.0004 of IAPWS-95 up to 95 °C, where it is 0.038; near 4 °C, where water turns, it is no guide to the sign. The ASHRAE (2001) tables of\n    inhibited coolant from 20 % to 60 % by volume agree within 0.003 from 20 °C to 95 °C.\n\nSource\n    Conservation of mass; density: Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010, as carried by the open CoolProp library 8.0.0\n\nCaution\n    Liquid that fills a closed system bursts it when it warms: leave it air to grow into, and never open a hot system.";
+    const PARAMETERS: [(&'static str, &'static Kind); 3] = [
+        ("mass_fraction", units::Ratio::KIND),
+        ("temperature", units::Temperature::KIND),
+        ("later_temperature", units::Temperature::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("propylene_glycol_expansion", units::Ratio::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 3]) -> Result<[f64; 1]> {
+        let on = axlewright::fluid::propylene_glycol_expansion(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct FluidEthyleneGlycolExpansionCoefficient;
+
+impl Kernel<2, 1> for FluidEthyleneGlycolExpansionCoefficient {
+    const NAME: &'static str = "fluid.ethylene_glycol_expansion_coefficient";
+    const DOC: &'static str = "Thermal expansion coefficient, by volume, of a mix of water and ethylene glycol.\n\nFormula\n    `a = -(1 / d) (partial d / partial T)` with `d` of `ethylene_glycol_density`, differentiated term by term\n\nParameters\n    mass_fraction [-]: `w`, mass of glycol over mass of the mix; shops mix by volume, which is less\n    temperature [K]: `T`, above the freezing temperature of the mix\n\nReturns\n    (thermal expansion coefficient [1/K]) The growth in volume per volume and kelvin at that temperature; it rises with temperature, so over a range use `ethylene_glycol_expansion`.\n\nValid for (SI)\n    - `0 <= mass_fraction <= 0.6`\n    - `221.95 <= temperature <= 373.15`\n\n    Liquid only, as `ethylene_glycol_density`. A derivative of a fit is less sure than the fit: without glycol, between 20 °C and 95 °C, it is within\n    30 ppm/K of IAPWS-95; near 4 °C, where water turns, not even its sign counts. The ASHRAE (2001)\n    tables of inhibited coolant lie within 100 ppm/K from 40 °C to 95 °C.\n\nSource\n    Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0";
+    const PARAMETERS: [(&'static str, &'static Kind); 2] =
+        [("mass_fraction", units::Ratio::KIND), ("temperature", units::Temperature::KIND)];
+    const RESULTS: [(&'static str, &'static Kind); 1] =
+        [("ethylene_glycol_expansion_coefficient", units::ThermalExpansion::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 2]) -> Result<[f64; 1]> {
+        let on = axlewright::fluid::ethylene_glycol_expansion_coefficient(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct FluidPropyleneGlycolExpansionCoefficient;
+
+impl Kernel<2, 1> for FluidPropyleneGlycolExpansionCoefficient {
+    const NAME: &'static str = "fluid.propylene_glycol_expansion_coefficient";
+    const DOC: &'static str = "Thermal expansion coefficient, by volume, of a mix of water and propylene glycol.\n\nFormula\n    `a = -(1 / d) (partial d / partial T)` with `d` of `propylene_glycol_density`, differentiated term by term\n\nParameters\n    mass_fraction [-]: `w`, mass of glycol over mass of the mix; shops mix by volume, which is less\n    temperature [K]: `T`, above the freezing temperature of the mix\n\nReturns\n    (thermal expansion coefficient [1/K]) The growth in volume per volume and kelvin at that temperature; it rises with temperature, so over a range use `propylene_glycol_expansion`.\n\nValid for (SI)\n    - `0 <= mass_fraction <= 0.6`\n    - `223.15 <= temperature <= 373.15`\n\n    Liquid only, as `propylene_glycol_density`. A derivative of a fit is less sure than the fit: without glycol, between 20 °C and 95 °C, it is within\n    50 ppm/K of IAPWS-95; near 4 °C, where water turns, not even its sign counts. The ASHRAE (2001)\n    tables of inhibited coolant lie within 80 ppm/K from 40 °C to 80 °C and up to 180 ppm/K higher at 95 °C.\n\nSource\n    Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0";
+    const PARAMETERS: [(&'static str, &'static Kind); 2] =
+        [("mass_fraction", units::Ratio::KIND), ("temperature", units::Temperature::KIND)];
+    const RESULTS: [(&'static str, &'static Kind); 1] =
+        [("propylene_glycol_expansion_coefficient", units::ThermalExpansion::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 2]) -> Result<[f64; 1]> {
+        let on = axlewright::fluid::propylene_glycol_expansion_coefficient(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
 struct FluidEthyleneGlycolFreezingTemperature;
 
 impl Kernel<1, 1> for FluidEthyleneGlycolFreezingTemperature {
@@ -921,7 +1447,7 @@ struct FluidPropyleneGlycolFreezingTemperature;
 
 impl Kernel<1, 1> for FluidPropyleneGlycolFreezingTemperature {
     const NAME: &'static str = "fluid.propylene_glycol_freezing_temperature";
-    const DOC: &'static str = "Temperature at which a mix of water and propylene glycol begins to freeze.\n\nFormula\n    `T = sum over i of c_i (w - 0.307031)^i`, i from 0 to 5\n\nParameters\n    mass_fraction [-]: `w`, mass of glycol over mass of the mix; shops mix by volume, which is less (50 % by volume is 50.9 % by mass)\n\nReturns\n    (temperature [K]) The start of freezing: the first ice, not slush and not the point at which a block bursts.\n\nValid for (SI)\n    - `0 <= mass_fraction <= 0.6`\n\n    The curve has a minimum beyond this range. It agrees with the ASHRAE (2001) tables within 0.8 K, and with a second fit of its\n    own book within 1.6 K. Without glycol it gives 273.1249 K.\n\nSource\n    Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0";
+    const DOC: &'static str = "Temperature at which a mix of water and propylene glycol begins to freeze.\n\nFormula\n    `T = sum over i of c_i (w - 0.307031)^i`, i from 0 to 5\n\nParameters\n    mass_fraction [-]: `w`, mass of glycol over mass of the mix; shops mix by volume, which is less (50 % by volume is 50.9 % by mass)\n\nReturns\n    (temperature [K]) The start of freezing: the first ice, not slush and not the point at which a block bursts.\n\nValid for (SI)\n    - `0 <= mass_fraction <= 0.6`\n\n    The curve has a minimum beyond this range. It agrees with the ASHRAE (2001) tables, by mass, within 0.2 K up to 35 % and\n    reads 0.5 K to 1.5 K warmer above; a second fit of its own book lies within 1.6 K. Without glycol it gives 273.1249 K.\n\nSource\n    Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0";
     const PARAMETERS: [(&'static str, &'static Kind); 1] = [("mass_fraction", units::Ratio::KIND)];
     const RESULTS: [(&'static str, &'static Kind); 1] =
         [("propylene_glycol_freezing_temperature", units::Temperature::KIND)];
@@ -1066,7 +1592,7 @@ struct FluidPropyleneGlycolMassFractionForFreezing;
 
 impl Kernel<1, 1> for FluidPropyleneGlycolMassFractionForFreezing {
     const NAME: &'static str = "fluid.propylene_glycol_mass_fraction_for_freezing";
-    const DOC: &'static str = "Least share of propylene glycol with which a mix begins to freeze no sooner than at a temperature.\n\nFormula\n    `T = sum over i of c_i (w - 0.307031)^i`, i from 0 to 5, solved for `w`\n\nParameters\n    freezing_temperature [K]: `T`, at which the first ice may form\n\nReturns\n    (ratio [-]) The mass of glycol over the mass of the mix; shops mix by volume, which is less.\n\nValid for (SI)\n    - `223.15 <= freezing_temperature <= 273.12`\n\n    The curve falls all along this range, so that there is one answer; beyond 60 % it has a minimum and a second branch, which\n    is refused. The ASHRAE (2001) tables agree within 0.2 % of the mix at -20 °C and -30 °C.\n\nSource\n    Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0; solved by Brent's method";
+    const DOC: &'static str = "Least share of propylene glycol with which a mix begins to freeze no sooner than at a temperature.\n\nFormula\n    `T = sum over i of c_i (w - 0.307031)^i`, i from 0 to 5, solved for `w`\n\nParameters\n    freezing_temperature [K]: `T`, at which the first ice may form\n\nReturns\n    (ratio [-]) The mass of glycol over the mass of the mix; shops mix by volume, which is less.\n\nValid for (SI)\n    - `223.15 <= freezing_temperature <= 273.12`\n\n    The curve falls all along this range, so that there is one answer; beyond 60 % it has a minimum and a second branch, which\n    is refused. By mass the ASHRAE (2001) tables agree within 1 % of the mix and ask for less.\n\nSource\n    Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0; solved by Brent's method";
     const PARAMETERS: [(&'static str, &'static Kind); 1] =
         [("freezing_temperature", units::Temperature::KIND)];
     const RESULTS: [(&'static str, &'static Kind); 1] =
@@ -1230,6 +1756,30 @@ impl Kernel<7, 8> for MassWeightDistribution {
             on.behind_front_axle.si(),
             on.left_of_centreline.si(),
         ])
+    }
+}
+
+struct SpringActiveCoilsForRate;
+
+impl Kernel<4, 1> for SpringActiveCoilsForRate {
+    const NAME: &'static str = "spring.active_coils_for_rate";
+    const DOC: &'static str = "Active coils with which a helical compression spring has the wanted rate.\n\nFormula\n    `n = G d^4 / (8 D^3 k)`\n\nParameters\n    spring_rate [N/m]: `k`, the rate that is wanted, or that was measured, along the spring's own axis\n    wire_diameter [m]: `d`, the diameter of the wire\n    mean_diameter [m]: `D`, the diameter of the coil between wire centres (outside diameter less `d`)\n    shear_modulus [Pa]: `G` of the wire; 78.5 GPa for hot-coiled and 81.5 GPa for cold-drawn spring steel (EN 13906-1, from memory)\n\nReturns\n    (ratio [-]) The coils that deflect, parts of a coil included; closed ends add about two more.\n\nValid for (SI)\n    - `1 <= spring_rate <= 1000000000`\n    - `0.00001 <= wire_diameter <= 1`\n    - `0.00001 <= mean_diameter <= 10`\n    - `mean_diameter > wire_diameter`\n    - `10000000000 <= shear_modulus <= 200000000000`\n\n    The inverse of `coil_rate`, with its limits. Fewer coils are stiffer and have less travel before they bind.\n\nSource\n    EN 13906-1:2013, rate of cold-coiled cylindrical springs, solved for the coils; Shigley's Mechanical Engineering Design, ch. 10, spring rate\n\nCaution\n    A stiffer or thinner spring is more highly stressed, and stores enough energy to kill: check `coil_shear_stress` at solid length, `minimum_gap_clearance` and `buckling_deflection` before it is made. A coil is cut off by the maker only: heat takes the temper, and a cut end has no seat.";
+    const PARAMETERS: [(&'static str, &'static Kind); 4] = [
+        ("spring_rate", units::LinearStiffness::KIND),
+        ("wire_diameter", units::Length::KIND),
+        ("mean_diameter", units::Length::KIND),
+        ("shear_modulus", units::Stress::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("active_coils_for_rate", units::Ratio::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 4]) -> Result<[f64; 1]> {
+        let on = axlewright::spring::active_coils_for_rate(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+            Quantity::from_si(x[3]),
+        )?;
+        Ok([on.si()])
     }
 }
 
@@ -1407,6 +1957,29 @@ impl Kernel<3, 1> for SpringDampingRatio {
     }
 }
 
+struct SpringFreeLengthForRideHeight;
+
+impl Kernel<3, 1> for SpringFreeLengthForRideHeight {
+    const NAME: &'static str = "spring.free_length_for_ride_height";
+    const DOC: &'static str = "Free length of the spring that holds the wanted ride height.\n\nFormula\n    `L_0 = L + F / k`\n\nParameters\n    spring_length [m]: `L`, between the spring's seats at the ride height that is wanted\n    spring_load [N]: `F`, in the spring there: sprung mass times gravity over motion ratio, laden as it will be\n    spring_rate [N/m]: `k`, the rate of the spring along its own axis\n\nReturns\n    (length [m]) The length of the spring unloaded.\n\nValid for (SI)\n    - `0.00001 <= spring_length <= 100`\n    - `0 <= spring_load <= 1000000000`\n    - `1 <= spring_rate <= 1000000000`\n\n    Linear spring. New springs settle a little: common practice, no source, is to measure again after the first drive. Whether the spring\n    stays captive at full droop is the question of `Corner`.\n\nSource\n    Definition of a rate\n\nCaution\n    A compressed spring stores enough energy to kill, and one that is loose at full droop can leave its seat on the road.";
+    const PARAMETERS: [(&'static str, &'static Kind); 3] = [
+        ("spring_length", units::Length::KIND),
+        ("spring_load", units::Force::KIND),
+        ("spring_rate", units::LinearStiffness::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] =
+        [("free_length_for_ride_height", units::Length::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 3]) -> Result<[f64; 1]> {
+        let on = axlewright::spring::free_length_for_ride_height(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
 struct SpringInclinedTangentRate;
 
 impl Kernel<5, 1> for SpringInclinedTangentRate {
@@ -1424,6 +1997,120 @@ impl Kernel<5, 1> for SpringInclinedTangentRate {
     #[inline(always)]
     fn call(x: [f64; 5]) -> Result<[f64; 1]> {
         let on = axlewright::spring::inclined_tangent_rate(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+            Quantity::from_si(x[3]),
+            Quantity::from_si(x[4]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct SpringMinimumGapColdStatic;
+
+impl Kernel<3, 1> for SpringMinimumGapColdStatic {
+    const NAME: &'static str = "spring.minimum_gap_cold_static";
+    const DOC: &'static str = "Sum of the gaps that must stay open between the coils of a cold-coiled spring under a load that stays.\n\nFormula\n    `S_a = n (0.0015 D^2 / d + 0.1 d)`\n\nParameters\n    wire_diameter [m]: `d`, the diameter of the wire\n    mean_diameter [m]: `D`, the diameter of the coil between wire centres (outside diameter less `d`)\n    active_coils [-]: `n`, the coils that deflect: total coils less the dead ones at the ends\n\nReturns\n    (length [m]) What must be left above the solid length at the shortest length in service, all gaps together.\n\nValid for (SI)\n    - `0.00001 <= wire_diameter <= 1`\n    - `0.00001 <= mean_diameter <= 10`\n    - `mean_diameter > wire_diameter`\n    - `0.1 <= active_coils <= 1000`\n\n    Cylindrical spring of round wire, linear rate. A suspension spring works: use `minimum_gap_cold_dynamic`. Car springs of thick wire are often hot coiled: ask the maker.\n\nSource\n    EN 13906-1:2013, sum of minimum gaps between coils (from memory)\n\nCaution\n    A spring worked closer to its solid length strikes coil on coil and can break. The maker's drawing comes first, and a stop must end the travel before.";
+    const PARAMETERS: [(&'static str, &'static Kind); 3] = [
+        ("wire_diameter", units::Length::KIND),
+        ("mean_diameter", units::Length::KIND),
+        ("active_coils", units::Ratio::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("minimum_gap_cold_static", units::Length::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 3]) -> Result<[f64; 1]> {
+        let on = axlewright::spring::minimum_gap_cold_static(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct SpringMinimumGapColdDynamic;
+
+impl Kernel<3, 1> for SpringMinimumGapColdDynamic {
+    const NAME: &'static str = "spring.minimum_gap_cold_dynamic";
+    const DOC: &'static str = "Sum of the gaps that must stay open between the coils of a cold-coiled spring under a load that changes.\n\nFormula\n    `S_a = 1.5 n (0.0015 D^2 / d + 0.1 d)`\n\nParameters\n    wire_diameter [m]: `d`, the diameter of the wire\n    mean_diameter [m]: `D`, the diameter of the coil between wire centres (outside diameter less `d`)\n    active_coils [-]: `n`, the coils that deflect: total coils less the dead ones at the ends\n\nReturns\n    (length [m]) What must be left above the solid length at the shortest length in service, all gaps together.\n\nValid for (SI)\n    - `0.00001 <= wire_diameter <= 1`\n    - `0.00001 <= mean_diameter <= 10`\n    - `mean_diameter > wire_diameter`\n    - `0.1 <= active_coils <= 1000`\n\n    Cylindrical spring of round wire, linear rate. The half above the static gap is the standard's round figure for dynamic loading.\n\nSource\n    EN 13906-1:2013, sum of minimum gaps between coils (from memory)\n\nCaution\n    A spring worked closer to its solid length strikes coil on coil and can break. The maker's drawing comes first, and a stop must end the travel before.";
+    const PARAMETERS: [(&'static str, &'static Kind); 3] = [
+        ("wire_diameter", units::Length::KIND),
+        ("mean_diameter", units::Length::KIND),
+        ("active_coils", units::Ratio::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("minimum_gap_cold_dynamic", units::Length::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 3]) -> Result<[f64; 1]> {
+        let on = axlewright::spring::minimum_gap_cold_dynamic(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct SpringMinimumGapHotStatic;
+
+impl Kernel<3, 1> for SpringMinimumGapHotStatic {
+    const NAME: &'static str = "spring.minimum_gap_hot_static";
+    const DOC: &'static str = "Sum of the gaps that must stay open between the coils of a hot-coiled spring under a load that stays.\n\nFormula\n    `S_a = 0.02 n (D + d)`\n\nParameters\n    wire_diameter [m]: `d`, the diameter of the wire\n    mean_diameter [m]: `D`, the diameter of the coil between wire centres (outside diameter less `d`)\n    active_coils [-]: `n`, the coils that deflect: total coils less the dead ones at the ends\n\nReturns\n    (length [m]) What must be left above the solid length at the shortest length in service, all gaps together.\n\nValid for (SI)\n    - `0.00001 <= wire_diameter <= 1`\n    - `0.00001 <= mean_diameter <= 10`\n    - `mean_diameter > wire_diameter`\n    - `0.1 <= active_coils <= 1000`\n\n    Cylindrical spring of round wire, linear rate. A suspension spring works: use `minimum_gap_hot_dynamic`.\n\nSource\n    EN 13906-1:2013, sum of minimum gaps between coils (from memory)\n\nCaution\n    A spring worked closer to its solid length strikes coil on coil and can break. The maker's drawing comes first, and a stop must end the travel before.";
+    const PARAMETERS: [(&'static str, &'static Kind); 3] = [
+        ("wire_diameter", units::Length::KIND),
+        ("mean_diameter", units::Length::KIND),
+        ("active_coils", units::Ratio::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("minimum_gap_hot_static", units::Length::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 3]) -> Result<[f64; 1]> {
+        let on = axlewright::spring::minimum_gap_hot_static(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct SpringMinimumGapHotDynamic;
+
+impl Kernel<3, 1> for SpringMinimumGapHotDynamic {
+    const NAME: &'static str = "spring.minimum_gap_hot_dynamic";
+    const DOC: &'static str = "Sum of the gaps that must stay open between the coils of a hot-coiled spring under a load that changes.\n\nFormula\n    `S_a = 0.04 n (D + d)`\n\nParameters\n    wire_diameter [m]: `d`, the diameter of the wire\n    mean_diameter [m]: `D`, the diameter of the coil between wire centres (outside diameter less `d`)\n    active_coils [-]: `n`, the coils that deflect: total coils less the dead ones at the ends\n\nReturns\n    (length [m]) What must be left above the solid length at the shortest length in service, all gaps together.\n\nValid for (SI)\n    - `0.00001 <= wire_diameter <= 1`\n    - `0.00001 <= mean_diameter <= 10`\n    - `mean_diameter > wire_diameter`\n    - `0.1 <= active_coils <= 1000`\n\n    Cylindrical spring of round wire, linear rate. Twice the static gap is the standard's round figure for dynamic loading.\n\nSource\n    EN 13906-1:2013, sum of minimum gaps between coils (from memory)\n\nCaution\n    A spring worked closer to its solid length strikes coil on coil and can break. The maker's drawing comes first, and a stop must end the travel before.";
+    const PARAMETERS: [(&'static str, &'static Kind); 3] = [
+        ("wire_diameter", units::Length::KIND),
+        ("mean_diameter", units::Length::KIND),
+        ("active_coils", units::Ratio::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("minimum_gap_hot_dynamic", units::Length::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 3]) -> Result<[f64; 1]> {
+        let on = axlewright::spring::minimum_gap_hot_dynamic(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct SpringMinimumGapClearance;
+
+impl Kernel<5, 1> for SpringMinimumGapClearance {
+    const NAME: &'static str = "spring.minimum_gap_clearance";
+    const DOC: &'static str = "What is left above the minimum gap between the coils when the wheel is at full bump.\n\nFormula\n    `s = L_0 - F / k - x - L_n`\n\nParameters\n    free_length [m]: `L_0`, of the spring unloaded\n    shortest_length [m]: `L_n`, at which it may work: `spring::shortest_length`\n    spring_rate [N/m]: `k`, the rate of the spring along its own axis\n    spring_load [N]: `F`, in the spring at ride height, laden as it will be\n    spring_bump_travel [m]: `x`, shortening of the spring from ride height to full bump: wheel travel times motion ratio\n\nReturns\n    (length [m]) The clearance above the minimum gap; negative where the coils come that much too close.\n\nValid for (SI)\n    - `0.0001 <= free_length <= 100`\n    - `0.00001 <= shortest_length <= 100`\n    - `free_length > shortest_length`\n    - `1 <= spring_rate <= 1000000000`\n    - `0 <= spring_load <= 1000000000`\n    - `0 <= spring_bump_travel <= 100`\n\n    Linear spring, not preloaded between its seats beyond `spring_load`.\n\nSource\n    Definition of the lengths of a compression spring (EN 13906-1:2013, from memory) and of a rate\n\nCaution\n    A bound spring overloads its seats and breaks: the damper or the bump stop must stop the wheel before this is used up.";
+    const PARAMETERS: [(&'static str, &'static Kind); 5] = [
+        ("free_length", units::Length::KIND),
+        ("shortest_length", units::Length::KIND),
+        ("spring_rate", units::LinearStiffness::KIND),
+        ("spring_load", units::Force::KIND),
+        ("spring_bump_travel", units::Length::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("minimum_gap_clearance", units::Length::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 5]) -> Result<[f64; 1]> {
+        let on = axlewright::spring::minimum_gap_clearance(
             Quantity::from_si(x[0]),
             Quantity::from_si(x[1]),
             Quantity::from_si(x[2]),
@@ -1528,6 +2215,21 @@ impl Kernel<2, 1> for SpringSeriesRate {
     #[inline(always)]
     fn call(x: [f64; 2]) -> Result<[f64; 1]> {
         let on = axlewright::spring::series_rate(Quantity::from_si(x[0]), Quantity::from_si(x[1]))?;
+        Ok([on.si()])
+    }
+}
+
+struct SpringShortestLength;
+
+impl Kernel<2, 1> for SpringShortestLength {
+    const NAME: &'static str = "spring.shortest_length";
+    const DOC: &'static str = "Shortest length at which a compression spring may work.\n\nFormula\n    `L_n = L_c + S_a`\n\nParameters\n    solid_length [m]: `L_c`, with every coil touching: measured, or from `solid_length_closed_ground` or `solid_length_closed`\n    minimum_gap [m]: `S_a`, sum of the gaps that must stay open, as the maker says, or from `minimum_gap_cold_dynamic` or `minimum_gap_hot_dynamic`\n\nReturns\n    (length [m]) The length that no travel, laden and in bump, may go below.\n\nValid for (SI)\n    - `0.00001 <= solid_length <= 100`\n    - `0 <= minimum_gap <= 100`\n\nSource\n    Definition of the smallest permissible length (EN 13906-1:2013, from memory)\n\nCaution\n    A spring worked closer to its solid length strikes coil on coil and can break: a stop must end the travel before.";
+    const PARAMETERS: [(&'static str, &'static Kind); 2] =
+        [("solid_length", units::Length::KIND), ("minimum_gap", units::Length::KIND)];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("shortest_length", units::Length::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 2]) -> Result<[f64; 1]> {
+        let on = axlewright::spring::shortest_length(Quantity::from_si(x[0]), Quantity::from_si(x[1]))?;
         Ok([on.si()])
     }
 }
@@ -1729,6 +2431,30 @@ impl Kernel<4, 1> for SpringWheelTangentRate {
     #[inline(always)]
     fn call(x: [f64; 4]) -> Result<[f64; 1]> {
         let on = axlewright::spring::wheel_tangent_rate(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+            Quantity::from_si(x[3]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct SpringWireDiameterForRate;
+
+impl Kernel<4, 1> for SpringWireDiameterForRate {
+    const NAME: &'static str = "spring.wire_diameter_for_rate";
+    const DOC: &'static str = "Wire from which a helical compression spring gets the wanted rate.\n\nFormula\n    `d = (8 D^3 n k / G)^(1/4)`\n\nParameters\n    spring_rate [N/m]: `k`, the rate that is wanted, along the spring's own axis\n    mean_diameter [m]: `D`, the diameter of the coil between wire centres (outside diameter less `d`)\n    active_coils [-]: `n`, the coils that deflect: total coils less the dead ones at the ends\n    shear_modulus [Pa]: `G` of the wire; 78.5 GPa for hot-coiled and 81.5 GPa for cold-drawn spring steel (EN 13906-1, from memory)\n\nReturns\n    (length [m]) The diameter of the round wire; 1 % of wire is 4 % of rate.\n\nValid for (SI)\n    - `1 <= spring_rate <= 1000000000`\n    - `0.00001 <= mean_diameter <= 10`\n    - `0.1 <= active_coils <= 1000`\n    - `10000000000 <= shear_modulus <= 200000000000`\n\n    The inverse of `coil_rate`, with its limits; refused where the wire would be as thick as the coil. The mean diameter is held: with the\n    inside or outside diameter held instead, set `D` again from the result and repeat.\n\nSource\n    EN 13906-1:2013, rate of cold-coiled cylindrical springs, solved for the wire; Shigley's Mechanical Engineering Design, ch. 10, spring rate\n\nCaution\n    A stiffer or thinner spring is more highly stressed, and stores enough energy to kill: check `coil_shear_stress` at solid length, `minimum_gap_clearance` and `buckling_deflection` before it is made.";
+    const PARAMETERS: [(&'static str, &'static Kind); 4] = [
+        ("spring_rate", units::LinearStiffness::KIND),
+        ("mean_diameter", units::Length::KIND),
+        ("active_coils", units::Ratio::KIND),
+        ("shear_modulus", units::Stress::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("wire_diameter_for_rate", units::Length::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 4]) -> Result<[f64; 1]> {
+        let on = axlewright::spring::wire_diameter_for_rate(
             Quantity::from_si(x[0]),
             Quantity::from_si(x[1]),
             Quantity::from_si(x[2]),
@@ -1947,17 +2673,35 @@ impl Kernel<3, 1> for TyreWheelOffset {
 
 /// Adds everything.
 pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
+    kernels.add::<AirAltimeterSettingFromStationPressure, 2, 1>()?;
+    kernels.add::<AirDensityAltitude, 1, 1>()?;
     kernels.add::<AirGeopotentialAltitude, 1, 1>()?;
+    kernels.add::<AirGeometricAltitude, 1, 1>()?;
     kernels.add::<AirMoistDensity, 3, 1>()?;
+    kernels.add::<AirPressureAltitude, 1, 1>()?;
     kernels.add::<AirStandardPressure, 1, 1>()?;
     kernels.add::<AirStandardDensity, 1, 1>()?;
     kernels.add::<AirAbsolutePressure, 2, 1>()?;
     kernels.add::<AirGaugePressure, 2, 1>()?;
     kernels.add::<AirStationPressureFromAltimeterSetting, 2, 1>()?;
+    kernels.add::<CoolingWaterBoilingAltitude, 2, 1>()?;
+    kernels.add::<CoolingEthyleneGlycolBoilingAltitude, 3, 1>()?;
+    kernels.add::<CoolingPropyleneGlycolBoilingAltitude, 3, 1>()?;
     kernels.add::<CoolingWaterCapPressure, 2, 1>()?;
     kernels.add::<CoolingEthyleneGlycolCapPressure, 3, 1>()?;
     kernels.add::<CoolingPropyleneGlycolCapPressure, 3, 1>()?;
+    kernels.add::<CoolingEthyleneGlycolExpansionVolume, 4, 1>()?;
+    kernels.add::<CoolingPropyleneGlycolExpansionVolume, 4, 1>()?;
+    kernels.add::<CoolingHeaderAirVolume, 7, 1>()?;
     kernels.add::<CoolingLeakDownPressure, 4, 1>()?;
+    kernels.add::<CoolingLeakDownPressureOverCoolant, 7, 1>()?;
+    kernels.add::<CoolingLeakedAirVolume, 4, 1>()?;
+    kernels.add::<CoolingLeakedCoolantVolume, 4, 1>()?;
+    kernels.add::<CoolingAirTestEnergy, 3, 1>()?;
+    kernels.add::<CoolingWaterTestEnergy, 3, 1>()?;
+    kernels.add::<CoolingWaterPumpInletMargin, 4, 1>()?;
+    kernels.add::<CoolingEthyleneGlycolPumpInletMargin, 5, 1>()?;
+    kernels.add::<CoolingPropyleneGlycolPumpInletMargin, 5, 1>()?;
     kernels.add::<DrivelineAxleRatioByTurns, 2, 1>()?;
     kernels.add::<DrivelineAxleRatioOneWheelHeld, 2, 1>()?;
     kernels.add::<DrivelineAxleShaftTorqueOpen, 2, 1>()?;
@@ -1988,10 +2732,16 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
     kernels.add::<EngineTorque, 2, 1>()?;
     kernels.add::<EngineWheelPower, 2, 1>()?;
     kernels.add::<EngineCrankPower, 2, 1>()?;
+    kernels.add::<FluidEthyleneGlycolConcentrateShare, 2, 1>()?;
+    kernels.add::<FluidPropyleneGlycolConcentrateShare, 2, 1>()?;
     kernels.add::<FluidEthyleneGlycolDensity, 2, 1>()?;
     kernels.add::<FluidPropyleneGlycolDensity, 2, 1>()?;
     kernels.add::<FluidEthyleneGlycolDynamicViscosity, 2, 1>()?;
     kernels.add::<FluidPropyleneGlycolDynamicViscosity, 2, 1>()?;
+    kernels.add::<FluidEthyleneGlycolExpansion, 3, 1>()?;
+    kernels.add::<FluidPropyleneGlycolExpansion, 3, 1>()?;
+    kernels.add::<FluidEthyleneGlycolExpansionCoefficient, 2, 1>()?;
+    kernels.add::<FluidPropyleneGlycolExpansionCoefficient, 2, 1>()?;
     kernels.add::<FluidEthyleneGlycolFreezingTemperature, 1, 1>()?;
     kernels.add::<FluidPropyleneGlycolFreezingTemperature, 1, 1>()?;
     kernels.add::<FluidEthyleneGlycolBoilingTemperature, 2, 1>()?;
@@ -2009,6 +2759,7 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
     kernels.add::<FluidWaterBoilingTemperature, 1, 1>()?;
     kernels.add::<FluidWaterSaturationPressure, 1, 1>()?;
     kernels.add::<MassWeightDistribution, 7, 8>()?;
+    kernels.add::<SpringActiveCoilsForRate, 4, 1>()?;
     kernels.add::<SpringBucklingDeflection, 5, 1>()?;
     kernels.add::<SpringCoilBindClearance, 5, 1>()?;
     kernels.add::<SpringCoilRate, 4, 1>()?;
@@ -2017,12 +2768,19 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
     kernels.add::<SpringDampedFrequency, 2, 1>()?;
     kernels.add::<SpringDamperRateForRatio, 4, 1>()?;
     kernels.add::<SpringDampingRatio, 3, 1>()?;
+    kernels.add::<SpringFreeLengthForRideHeight, 3, 1>()?;
     kernels.add::<SpringInclinedTangentRate, 5, 1>()?;
+    kernels.add::<SpringMinimumGapColdStatic, 3, 1>()?;
+    kernels.add::<SpringMinimumGapColdDynamic, 3, 1>()?;
+    kernels.add::<SpringMinimumGapHotStatic, 3, 1>()?;
+    kernels.add::<SpringMinimumGapHotDynamic, 3, 1>()?;
+    kernels.add::<SpringMinimumGapClearance, 5, 1>()?;
     kernels.add::<SpringNaturalFrequency, 2, 1>()?;
     kernels.add::<SpringParallelRate, 2, 1>()?;
     kernels.add::<SpringRideRate, 2, 1>()?;
     kernels.add::<SpringSeriesCrossover, 4, 6>()?;
     kernels.add::<SpringSeriesRate, 2, 1>()?;
+    kernels.add::<SpringShortestLength, 2, 1>()?;
     kernels.add::<SpringSolidLengthClosedGround, 2, 1>()?;
     kernels.add::<SpringSolidLengthClosed, 2, 1>()?;
     kernels.add::<SpringSpringRateForFrequency, 4, 1>()?;
@@ -2034,6 +2792,7 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
     kernels.add::<SpringWheelDamping, 2, 1>()?;
     kernels.add::<SpringWheelRate, 3, 1>()?;
     kernels.add::<SpringWheelTangentRate, 4, 1>()?;
+    kernels.add::<SpringWireDiameterForRate, 4, 1>()?;
     kernels.add::<TyreBoltCircleDiameter, 2, 1>()?;
     kernels.add::<TyreLoadCapacity, 1, 1>()?;
     kernels.add::<TyreLoadedRadius, 3, 1>()?;
@@ -2152,6 +2911,16 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
             call.give(on.peak_power)?,
             call.give(on.peak_power_speed)?,
         ])
+    })?;
+    kernels.method::<axlewright::engine::TorqueCurve>("engine.TorqueCurve.torque_band", |model, call| {
+        let share_of_peak = call.quantity::<units::Ratio>(0, "share_of_peak")?;
+        let on = call.answer(model.torque_band(share_of_peak))?;
+        call.parts([call.give(on.lowest_speed)?, call.give(on.highest_speed)?])
+    })?;
+    kernels.method::<axlewright::engine::TorqueCurve>("engine.TorqueCurve.power_band", |model, call| {
+        let share_of_peak = call.quantity::<units::Ratio>(0, "share_of_peak")?;
+        let on = call.answer(model.power_band(share_of_peak))?;
+        call.parts([call.give(on.lowest_speed)?, call.give(on.highest_speed)?])
     })?;
     kernels.method::<axlewright::engine::TorqueCurve>("engine.TorqueCurve.table", |model, call| {
         let engine_speed = call.quantities::<units::AngularVelocity>(0, "engine_speed")?;

@@ -10,15 +10,89 @@ if TYPE_CHECKING:
     from axlewright import Quantity
     from axlewright._types import Invalid, QuantityLike
 
-__all__ = ["absolute_pressure", "gauge_pressure", "geopotential_altitude", "moist_density", "standard_density", "standard_pressure", "station_pressure_from_altimeter_setting"]
+__all__ = ["absolute_pressure", "altimeter_setting_from_station_pressure", "density_altitude", "gauge_pressure", "geometric_altitude", "geopotential_altitude", "moist_density", "pressure_altitude", "standard_density", "standard_pressure", "station_pressure_from_altimeter_setting"]
 
+_altimeter_setting_from_station_pressure = _functions["air.altimeter_setting_from_station_pressure"]
+_density_altitude = _functions["air.density_altitude"]
 _geopotential_altitude = _functions["air.geopotential_altitude"]
+_geometric_altitude = _functions["air.geometric_altitude"]
 _moist_density = _functions["air.moist_density"]
+_pressure_altitude = _functions["air.pressure_altitude"]
 _standard_pressure = _functions["air.standard_pressure"]
 _standard_density = _functions["air.standard_density"]
 _absolute_pressure = _functions["air.absolute_pressure"]
 _gauge_pressure = _functions["air.gauge_pressure"]
 _station_pressure_from_altimeter_setting = _functions["air.station_pressure_from_altimeter_setting"]
+
+
+def altimeter_setting_from_station_pressure(
+    *,
+    station_pressure: QuantityLike,
+    geopotential_altitude: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Pressure reduced to sea level, as a weather report would give it, from the pressure of the air
+    at a place.
+
+    Formula
+        `q = p_ISA(H_ISA(p) - H)`: the standard atmosphere followed down from the place to sea
+        level; `p_ISA` is `air::standard_pressure` and `H_ISA` its inverse `air::pressure_altitude`
+
+    Parameters
+        station_pressure (absolute pressure): `p`, absolute pressure of the air as measured there
+        geopotential_altitude (length): `H`, of the place, above mean sea level
+
+    Returns
+        (absolute pressure [Pa]) The altimeter setting (QNH): for comparing a workshop's barometer
+        with an airfield's report. No cap, gauge or boiling sees it.
+
+    Valid for (SI)
+        - `25000 <= station_pressure <= 120000`
+        - `-500 <= geopotential_altitude <= 8000`
+
+        The inverse of `station_pressure_from_altimeter_setting`, with its limits: a result outside
+        80 kPa to 110 kPa is refused, for then one of the two arguments belongs to another place.
+        The US definition takes 0.3 hPa off the station pressure first (from memory).
+
+    Source
+        Definition of the altimeter setting QNH (ICAO Doc 8896; from memory) on the US Standard
+        Atmosphere 1976 (NASA-TM-X-74335), eq. 33a
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _altimeter_setting_from_station_pressure(station_pressure, geopotential_altitude, invalid)  # type: ignore[no-any-return]
+
+
+def density_altitude(
+    *,
+    density: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Altitude at which the standard atmosphere has the density of the air around.
+
+    Formula
+        `H = 288.15 / 0.0065 (1 - (d / d_0)^(1 / (g / (R 0.0065) - 1)))` up to 11 km, then `H =
+        11000 + R 216.65 / g ln(d_11 / d)`
+
+    Parameters
+        density (density): `d`, of the air as it is: from its pressure, temperature and moisture by
+            `moist_density`
+
+    Returns
+        (length [m]) The geopotential altitude of that density on an average day: how high a
+        naturally aspirated engine believes it is.
+
+    Valid for (SI)
+        - `0.0881 <= density <= 1.93`
+
+    Source
+        US Standard Atmosphere 1976 (NASA-TM-X-74335), eq. 33a, 33b and 42, solved for the altitude
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _density_altitude(density, invalid)  # type: ignore[no-any-return]
 
 
 def geopotential_altitude(
@@ -47,6 +121,34 @@ def geopotential_altitude(
     `invalid="nan"` it gives NaN.
     """
     return _geopotential_altitude(geometric_altitude, invalid)  # type: ignore[no-any-return]
+
+
+def geometric_altitude(
+    *,
+    geopotential_altitude: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Height, as a survey or a map gives it, of a geopotential altitude.
+
+    Formula
+        `z = R H / (R - H)` with `R` = 6356.766 km
+
+    Parameters
+        geopotential_altitude (length): `H`, at which the standard atmosphere is tabulated
+
+    Returns
+        (length [m]) The height above mean sea level, as on a map.
+
+    Valid for (SI)
+        - `-5000 <= geopotential_altitude <= 20000`
+
+    Source
+        US Standard Atmosphere 1976 (NASA-TM-X-74335), eq. 19
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _geometric_altitude(geopotential_altitude, invalid)  # type: ignore[no-any-return]
 
 
 def moist_density(
@@ -87,6 +189,37 @@ def moist_density(
     `invalid="nan"` it gives NaN.
     """
     return _moist_density(station_pressure, temperature, vapour_pressure, invalid)  # type: ignore[no-any-return]
+
+
+def pressure_altitude(
+    *,
+    station_pressure: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Altitude at which the standard atmosphere has the pressure of the air around.
+
+    Formula
+        `H = 288.15 / 0.0065 (1 - (p / 101325)^(R 0.0065 / g))` up to 11 km, then `H = 11000 + R
+        216.65 / g ln(p_11 / p)`
+
+    Parameters
+        station_pressure (absolute pressure): `p`, absolute pressure of the air as measured there,
+            not reduced to sea level
+
+    Returns
+        (length [m]) The geopotential altitude of that pressure on an average day, not the height of
+        the place.
+
+    Valid for (SI)
+        - `5475 <= station_pressure <= 177600`
+
+    Source
+        US Standard Atmosphere 1976 (NASA-TM-X-74335), eq. 33a and 33b, solved for the altitude
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _pressure_altitude(station_pressure, invalid)  # type: ignore[no-any-return]
 
 
 def standard_pressure(

@@ -11,12 +11,26 @@ if TYPE_CHECKING:
     from axlewright import Quantity, Table
     from axlewright._types import Invalid, QuantityLike, Ratio, RatioLike
 
-__all__ = ["BoilingMargin", "CapFindings", "CapTest", "Coolant", "ethylene_glycol_cap_pressure", "leak_down_pressure", "propylene_glycol_cap_pressure", "water_cap_pressure"]
+__all__ = ["BoilingMargin", "CapFindings", "CapTest", "Coolant", "air_test_energy", "ethylene_glycol_boiling_altitude", "ethylene_glycol_cap_pressure", "ethylene_glycol_expansion_volume", "ethylene_glycol_pump_inlet_margin", "header_air_volume", "leak_down_pressure", "leak_down_pressure_over_coolant", "leaked_air_volume", "leaked_coolant_volume", "propylene_glycol_boiling_altitude", "propylene_glycol_cap_pressure", "propylene_glycol_expansion_volume", "propylene_glycol_pump_inlet_margin", "water_boiling_altitude", "water_cap_pressure", "water_pump_inlet_margin", "water_test_energy"]
 
+_water_boiling_altitude = _functions["cooling.water_boiling_altitude"]
+_ethylene_glycol_boiling_altitude = _functions["cooling.ethylene_glycol_boiling_altitude"]
+_propylene_glycol_boiling_altitude = _functions["cooling.propylene_glycol_boiling_altitude"]
 _water_cap_pressure = _functions["cooling.water_cap_pressure"]
 _ethylene_glycol_cap_pressure = _functions["cooling.ethylene_glycol_cap_pressure"]
 _propylene_glycol_cap_pressure = _functions["cooling.propylene_glycol_cap_pressure"]
+_ethylene_glycol_expansion_volume = _functions["cooling.ethylene_glycol_expansion_volume"]
+_propylene_glycol_expansion_volume = _functions["cooling.propylene_glycol_expansion_volume"]
+_header_air_volume = _functions["cooling.header_air_volume"]
 _leak_down_pressure = _functions["cooling.leak_down_pressure"]
+_leak_down_pressure_over_coolant = _functions["cooling.leak_down_pressure_over_coolant"]
+_leaked_air_volume = _functions["cooling.leaked_air_volume"]
+_leaked_coolant_volume = _functions["cooling.leaked_coolant_volume"]
+_air_test_energy = _functions["cooling.air_test_energy"]
+_water_test_energy = _functions["cooling.water_test_energy"]
+_water_pump_inlet_margin = _functions["cooling.water_pump_inlet_margin"]
+_ethylene_glycol_pump_inlet_margin = _functions["cooling.ethylene_glycol_pump_inlet_margin"]
+_propylene_glycol_pump_inlet_margin = _functions["cooling.propylene_glycol_pump_inlet_margin"]
 _cap_test_findings = _functions["cooling.CapTest.findings"]
 _cap_test_boiling_temperature = _functions["cooling.CapTest.boiling_temperature"]
 _cap_test_boiling_loss = _functions["cooling.CapTest.boiling_loss"]
@@ -66,6 +80,147 @@ class BoilingMargin(NamedTuple):
     """How much that exceeds the hottest coolant."""
     verdict: Literal["meets", "tight", "short", "not known"]
     """What to call that."""
+
+
+def water_boiling_altitude(
+    *,
+    temperature: QuantityLike,
+    cap_pressure: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Height above sea level from which on water begins to boil at a temperature, under a cap.
+
+    Formula
+        `p_ISA(z) = p_w(T) - p_cap`, solved for `z`
+
+    Parameters
+        temperature (temperature): `T`, of the hottest coolant, with the margin that is wanted
+        cap_pressure (gauge pressure): `p_cap`, gauge pressure that the cap holds; 0 without one
+
+    Returns
+        (length [m]) The height on an average day, as on a map: above it the coolant boils, below it
+        not. Negative where it boils at sea level already.
+
+    Valid for (SI)
+        - `273.15 <= temperature <= 423.15`
+        - `0 <= cap_pressure <= 350000`
+
+        The standard atmosphere from -5 km to 20 km: where the coolant boils only higher up or not
+        at all, or everywhere, the call is refused and says which. A day of low pressure brings the
+        height down by some 300 m.
+
+    Source
+        Definition of a gauge pressure; boiling: `fluid::water_saturation_pressure`; air: US
+        Standard Atmosphere 1976
+
+    Caution
+        Hot pressurised coolant scalds: never open a hot system, never pump it above its weakest
+        component; the maker's instructions and local codes come first. The pressure comes only once
+        the system has built it, a cap counts with what it holds, and hot metal boils coolant
+        earlier than its mean temperature says: add a margin to the temperature.
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _water_boiling_altitude(temperature, cap_pressure, invalid)  # type: ignore[no-any-return]
+
+
+def ethylene_glycol_boiling_altitude(
+    *,
+    temperature: QuantityLike,
+    mass_fraction: RatioLike,
+    cap_pressure: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Height above sea level from which on a mix of water and ethylene glycol begins to boil at a
+    temperature, under a cap.
+
+    Formula
+        `p_ISA(z) = x_w p_w(T) + x_g p_g(T) - p_cap`, solved for `z`
+
+    Parameters
+        temperature (temperature): `T`, of the hottest coolant, with the margin that is wanted
+        mass_fraction (ratio): `w`, mass of glycol over mass of the mix; shops mix by volume, which
+            is less
+        cap_pressure (gauge pressure): `p_cap`, gauge pressure that the cap holds; 0 without one
+
+    Returns
+        (length [m]) The height on an average day, as on a map: above it the coolant boils, below it
+        not. Negative where it boils at sea level already.
+
+    Valid for (SI)
+        - `273.15 <= temperature <= 533.15`
+        - `0 <= mass_fraction <= 1`
+        - `0 <= cap_pressure <= 350000`
+
+        As `fluid::ethylene_glycol_boiling_pressure`. The standard atmosphere from -5 km to 20 km:
+        where the coolant boils only higher up or not at all, or everywhere, the call is refused and
+        says which. A day of low pressure brings the height down by some 300 m.
+
+    Source
+        Definition of a gauge pressure; boiling: `fluid::ethylene_glycol_boiling_pressure`; air: US
+        Standard Atmosphere 1976
+
+    Caution
+        Hot pressurised coolant scalds: never open a hot system, never pump it above its weakest
+        component; the maker's instructions and local codes come first. The pressure comes only once
+        the system has built it, a cap counts with what it holds, and hot metal boils coolant
+        earlier than its mean temperature says: add a margin to the temperature.
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _ethylene_glycol_boiling_altitude(temperature, mass_fraction, cap_pressure, invalid)  # type: ignore[no-any-return]
+
+
+def propylene_glycol_boiling_altitude(
+    *,
+    temperature: QuantityLike,
+    mass_fraction: RatioLike,
+    cap_pressure: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Height above sea level from which on a mix of water and propylene glycol begins to boil at a
+    temperature, under a cap.
+
+    Formula
+        `p_ISA(z) = x_w p_w(T) + x_g p_g(T) - p_cap`, solved for `z`
+
+    Parameters
+        temperature (temperature): `T`, of the hottest coolant, with the margin that is wanted
+        mass_fraction (ratio): `w`, mass of glycol over mass of the mix; shops mix by volume, which
+            is less
+        cap_pressure (gauge pressure): `p_cap`, gauge pressure that the cap holds; 0 without one
+
+    Returns
+        (length [m]) The height on an average day, as on a map: above it the coolant boils, below it
+        not. Negative where it boils at sea level already.
+
+    Valid for (SI)
+        - `273.15 <= temperature <= 533.15`
+        - `0 <= mass_fraction <= 1`
+        - `0 <= cap_pressure <= 350000`
+
+        As `fluid::propylene_glycol_boiling_pressure`. The standard atmosphere from -5 km to 20 km:
+        where the coolant boils only higher up or not at all, or everywhere, the call is refused and
+        says which. A day of low pressure brings the height down by some 300 m. Propylene glycol is
+        less sure: activity models ask for 10 % to 18 % more pressure at 50 %, which brings it down
+        by 1 km to 3 km.
+
+    Source
+        Definition of a gauge pressure; boiling: `fluid::propylene_glycol_boiling_pressure`; air: US
+        Standard Atmosphere 1976
+
+    Caution
+        Hot pressurised coolant scalds: never open a hot system, never pump it above its weakest
+        component; the maker's instructions and local codes come first. The pressure comes only once
+        the system has built it, a cap counts with what it holds, and hot metal boils coolant
+        earlier than its mean temperature says: add a margin to the temperature.
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _propylene_glycol_boiling_altitude(temperature, mass_fraction, cap_pressure, invalid)  # type: ignore[no-any-return]
 
 
 def water_cap_pressure(
@@ -208,6 +363,168 @@ def propylene_glycol_cap_pressure(
     return _propylene_glycol_cap_pressure(temperature, mass_fraction, station_pressure, invalid)  # type: ignore[no-any-return]
 
 
+def ethylene_glycol_expansion_volume(
+    *,
+    coolant_volume: QuantityLike,
+    mass_fraction: RatioLike,
+    temperature: QuantityLike,
+    later_temperature: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Volume by which a fill of water and ethylene glycol grows as it warms.
+
+    Formula
+        `V_e = V (d(w, T_1) / d(w, T_2) - 1)`
+
+    Parameters
+        coolant_volume (volume): `V`, of the whole fill at the first temperature
+        mass_fraction (ratio): `w`, mass of glycol over mass of the mix; shops mix by volume, which
+            is less
+        temperature (temperature): `T_1`, at which it was filled
+        later_temperature (temperature): `T_2`, of the coolant when it is hot, the mean over the
+            system
+
+    Returns
+        (volume [m³]) What the header tank or the overflow bottle must take up; negative where the
+        fill shrinks.
+
+    Valid for (SI)
+        - `0 <= coolant_volume <= 1000`
+        - `0 <= mass_fraction <= 0.6`
+        - `221.95 <= temperature <= 373.15`
+        - `221.95 <= later_temperature <= 373.15`
+
+        As `fluid::ethylene_glycol_expansion`: liquid, to 100 °C at most. The growth of metal and
+        hoses takes up a little of it and is left out, which errs to a larger tank; steam pockets
+        are not seen.
+
+    Source
+        Conservation of mass; density as in `fluid::ethylene_glycol_density`
+
+    Caution
+        Hot pressurised coolant scalds: never open a hot system, never pump it above its weakest
+        component; the maker's instructions and local codes come first. Liquid with no air to grow
+        into bursts what holds it.
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _ethylene_glycol_expansion_volume(coolant_volume, mass_fraction, temperature, later_temperature, invalid)  # type: ignore[no-any-return]
+
+
+def propylene_glycol_expansion_volume(
+    *,
+    coolant_volume: QuantityLike,
+    mass_fraction: RatioLike,
+    temperature: QuantityLike,
+    later_temperature: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Volume by which a fill of water and propylene glycol grows as it warms.
+
+    Formula
+        `V_e = V (d(w, T_1) / d(w, T_2) - 1)`
+
+    Parameters
+        coolant_volume (volume): `V`, of the whole fill at the first temperature
+        mass_fraction (ratio): `w`, mass of glycol over mass of the mix; shops mix by volume, which
+            is less
+        temperature (temperature): `T_1`, at which it was filled
+        later_temperature (temperature): `T_2`, of the coolant when it is hot, the mean over the
+            system
+
+    Returns
+        (volume [m³]) What the header tank or the overflow bottle must take up; negative where the
+        fill shrinks.
+
+    Valid for (SI)
+        - `0 <= coolant_volume <= 1000`
+        - `0 <= mass_fraction <= 0.6`
+        - `223.15 <= temperature <= 373.15`
+        - `223.15 <= later_temperature <= 373.15`
+
+        As `fluid::propylene_glycol_expansion`: liquid, to 100 °C at most. The growth of metal and
+        hoses takes up a little of it and is left out, which errs to a larger tank; steam pockets
+        are not seen.
+
+    Source
+        Conservation of mass; density as in `fluid::propylene_glycol_density`
+
+    Caution
+        Hot pressurised coolant scalds: never open a hot system, never pump it above its weakest
+        component; the maker's instructions and local codes come first. Liquid with no air to grow
+        into bursts what holds it.
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _propylene_glycol_expansion_volume(coolant_volume, mass_fraction, temperature, later_temperature, invalid)  # type: ignore[no-any-return]
+
+
+def header_air_volume(
+    *,
+    expansion_volume: QuantityLike,
+    fill_pressure: QuantityLike,
+    cap_pressure: QuantityLike,
+    vapour_pressure: QuantityLike,
+    fill_temperature: QuantityLike,
+    air_temperature: QuantityLike,
+    station_pressure: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Air that a closed header tank needs above the cold coolant, so that the cap stays shut when the
+    coolant has grown.
+
+    Formula
+        `V_a = V_e p_d / (p_d - p_1 T_2 / T_1)` with `p_d = p_cap + p_a - p_v` and `p_1 = p_fill +
+        p_a`
+
+    Parameters
+        expansion_volume (volume): `V_e`, growth of the coolant: `ethylene_glycol_expansion_volume`
+            or `propylene_glycol_expansion_volume`
+        fill_pressure (gauge pressure): `p_fill`, gauge pressure in the tank when it was closed
+            cold; 0 where it was open
+        cap_pressure (gauge pressure): `p_cap`, gauge pressure at which the cap opens, its lower
+            limit
+        vapour_pressure (absolute pressure): `p_v`, of the hot coolant in the tank:
+            `fluid::ethylene_glycol_boiling_pressure` and its like
+        fill_temperature (temperature): `T_1`, of the air when the tank was closed
+        air_temperature (temperature): `T_2`, of the air above the hot coolant
+        station_pressure (absolute pressure): `p_a`, absolute pressure of the air around, as
+            measured there, not reduced to sea level
+
+    Returns
+        (volume [m³]) The air space, cold; the tank holds it and the coolant that is wanted in it
+        besides.
+
+    Valid for (SI)
+        - `0 <= expansion_volume <= 1000`
+        - `0 <= fill_pressure <= 350000`
+        - `0 <= cap_pressure <= 350000`
+        - `0 <= vapour_pressure <= 500000`
+        - `223.15 <= fill_temperature <= 373.15`
+        - `223.15 <= air_temperature <= 423.15`
+        - `40000 <= station_pressure <= 110000`
+
+        A closed tank of constant size, air that neither leaks nor dissolves; the vapour that the
+        cold air holds is counted as air, which errs to more. Where warm air and vapour alone open
+        the cap no volume is enough, and the call is refused. A system with an overflow bottle works
+        otherwise: there the bottle takes up the growth.
+
+    Source
+        Ideal gas law and Dalton's law
+
+    Caution
+        Hot pressurised coolant scalds: never open a hot system, never pump it above its weakest
+        component; the maker's instructions and local codes come first. A tank without enough air
+        throws coolant out hot, and is short of it when cold.
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _header_air_volume(expansion_volume, fill_pressure, cap_pressure, vapour_pressure, fill_temperature, air_temperature, station_pressure, invalid)  # type: ignore[no-any-return]
+
+
 def leak_down_pressure(
     *,
     gauge_pressure: QuantityLike,
@@ -256,6 +573,411 @@ def leak_down_pressure(
     `invalid="nan"` it gives NaN.
     """
     return _leak_down_pressure(gauge_pressure, temperature, later_temperature, station_pressure, invalid)  # type: ignore[no-any-return]
+
+
+def leak_down_pressure_over_coolant(
+    *,
+    gauge_pressure: QuantityLike,
+    gas_volume: QuantityLike,
+    coolant_volume: QuantityLike,
+    coolant_expansion: RatioLike,
+    temperature: QuantityLike,
+    later_temperature: QuantityLike,
+    station_pressure: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """What a tight system of coolant with air trapped above it should read after its temperature has
+    changed.
+
+    Formula
+        `p_2 = (p_1 + p_a) T_2 / T_1 V_g / (V_g - b V) - p_a`
+
+    Parameters
+        gauge_pressure (gauge pressure): `p_1`, reading at the start of the test
+        gas_volume (volume): `V_g`, of all the air trapped in the system and in the tester at the
+            start
+        coolant_volume (volume): `V`, of the coolant at the start
+        coolant_expansion (ratio): `b`, growth of the coolant over its volume:
+            `fluid::ethylene_glycol_expansion` and its like; negative where it cooled
+        temperature (temperature): `T_1`, of the gas at the start
+        later_temperature (temperature): `T_2`, of the gas when it is read again
+        station_pressure (absolute pressure): `p_a`, absolute pressure of the air around, as
+            measured there, not reduced to sea level
+
+    Returns
+        (gauge pressure [Pa]) The gauge reading that temperature alone accounts for; what is below
+        it has leaked.
+
+    Valid for (SI)
+        - `0 <= gauge_pressure <= 1000000`
+        - `0.000001 <= gas_volume <= 1000`
+        - `0 <= coolant_volume <= 1000`
+        - `-0.2 <= coolant_expansion <= 0.2`
+        - `233.15 <= temperature <= 313.15`
+        - `233.15 <= later_temperature <= 313.15`
+        - `40000 <= station_pressure <= 110000`
+
+        Ideal gas, rigid metal and hoses: real hoses give way and damp what the coolant does, so
+        that a small fall is not yet a leak. The vapour is counted as gas: between 20 °C and 40 °C
+        that is wrong by up to 5 kPa, below by less. Where the coolant grows as much as there was
+        gas the system is full of liquid, its reading is not known, and the call is refused.
+
+    Source
+        Ideal gas law and conservation of the coolant's mass
+
+    Caution
+        Compressed gas stores far more energy than liquid at the same pressure: test below the
+        rating of the weakest component, cold, and stand clear. The maker's instructions and local
+        codes come first.
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _leak_down_pressure_over_coolant(gauge_pressure, gas_volume, coolant_volume, coolant_expansion, temperature, later_temperature, station_pressure, invalid)  # type: ignore[no-any-return]
+
+
+def leaked_air_volume(
+    *,
+    gas_volume: QuantityLike,
+    tight_pressure: QuantityLike,
+    gauge_pressure: QuantityLike,
+    station_pressure: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Air that left a system under test, from the pressure it lost.
+
+    Formula
+        `V = V_g (p_1 - p_2) / p_a`
+
+    Parameters
+        gas_volume (volume): `V_g`, of all the air trapped in the system and in the tester
+        tight_pressure (gauge pressure): `p_1`, gauge reading that a tight system would show now:
+            the first reading, or `leak_down_pressure` and its like where it warmed or cooled
+        gauge_pressure (gauge pressure): `p_2`, gauge reading now
+        station_pressure (absolute pressure): `p_a`, absolute pressure of the air around, as
+            measured there, not reduced to sea level
+
+    Returns
+        (volume [m³]) The air, as it takes up room outside; negative where the reading rose.
+
+    Valid for (SI)
+        - `0.000001 <= gas_volume <= 1000`
+        - `0 <= tight_pressure <= 1000000`
+        - `0 <= gauge_pressure <= 1000000`
+        - `40000 <= station_pressure <= 110000`
+
+        All that leaked was gas, the space it left stayed as large, and the temperature is that of
+        the reading that a tight system would show. Divided by the time it is the mean leak; it
+        slows as the pressure falls.
+
+    Source
+        Boyle's law
+
+    Caution
+        Compressed gas stores far more energy than liquid at the same pressure: test below the
+        rating of the weakest component, cold, and stand clear. The maker's instructions and local
+        codes come first.
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _leaked_air_volume(gas_volume, tight_pressure, gauge_pressure, station_pressure, invalid)  # type: ignore[no-any-return]
+
+
+def leaked_coolant_volume(
+    *,
+    gas_volume: QuantityLike,
+    tight_pressure: QuantityLike,
+    gauge_pressure: QuantityLike,
+    station_pressure: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Coolant that left a system under test, from the pressure that the air trapped above it lost.
+
+    Formula
+        `V = V_g ((p_1 + p_a) / (p_2 + p_a) - 1)`
+
+    Parameters
+        gas_volume (volume): `V_g`, of all the air trapped in the system and in the tester
+        tight_pressure (gauge pressure): `p_1`, gauge reading that a tight system would show now:
+            the first reading, or `leak_down_pressure` and its like where it warmed or cooled
+        gauge_pressure (gauge pressure): `p_2`, gauge reading now
+        station_pressure (absolute pressure): `p_a`, absolute pressure of the air around, as
+            measured there, not reduced to sea level
+
+    Returns
+        (volume [m³]) The coolant; negative where the reading rose.
+
+    Valid for (SI)
+        - `0.000001 <= gas_volume <= 1000`
+        - `0 <= tight_pressure <= 1000000`
+        - `0 <= gauge_pressure <= 1000000`
+        - `40000 <= station_pressure <= 110000`
+
+        All that leaked was coolant and the trapped air took its place, at the temperature of the
+        reading that a tight system would show. Hoses that give way look like a leak: wait until
+        they have settled.
+
+    Source
+        Boyle's law
+
+    Caution
+        Compressed gas stores far more energy than liquid at the same pressure: test below the
+        rating of the weakest component, cold, and stand clear. The maker's instructions and local
+        codes come first.
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _leaked_coolant_volume(gas_volume, tight_pressure, gauge_pressure, station_pressure, invalid)  # type: ignore[no-any-return]
+
+
+def air_test_energy(
+    *,
+    gas_volume: QuantityLike,
+    gauge_pressure: QuantityLike,
+    station_pressure: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Energy that air under test pressure sets free when what holds it bursts.
+
+    Formula
+        `U = p V / (k - 1) (1 - (p_a / p)^((k - 1) / k))` with `p = p_g + p_a` and `k` = 1.4
+
+    Parameters
+        gas_volume (volume): `V`, filled with air
+        gauge_pressure (gauge pressure): `p_g`, of the test
+        station_pressure (absolute pressure): `p_a`, absolute pressure of the air around, as
+            measured there, not reduced to sea level
+
+    Returns
+        (energy [J]) The work of the air as it expands to the pressure around, without exchange of
+        heat: the upper bound of what throws parts and caps.
+
+    Valid for (SI)
+        - `0 <= gas_volume <= 1000`
+        - `0 <= gauge_pressure <= 1000000`
+        - `40000 <= station_pressure <= 110000`
+
+        Dry air as an ideal gas; what the stretched walls hold is left out. The same volume of water
+        holds some thousand times less: see `water_test_energy`.
+
+    Source
+        Isentropic expansion of an ideal gas; ASME PCC-2, Article 501, mandatory appendix on stored
+        energy, has the same (from memory)
+
+    Caution
+        A burst radiator, hose or tank throws its parts: fill with liquid before the pressure comes
+        on, leave as little air as can be, stay below the rating of the weakest component, cold, and
+        stand clear. The maker's instructions and local codes come first.
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _air_test_energy(gas_volume, gauge_pressure, station_pressure, invalid)  # type: ignore[no-any-return]
+
+
+def water_test_energy(
+    *,
+    liquid_volume: QuantityLike,
+    gauge_pressure: QuantityLike,
+    bulk_modulus: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Energy that water, or another liquid, under test pressure sets free when what holds it bursts.
+
+    Formula
+        `U = p_g^2 V / (2 K)`
+
+    Parameters
+        liquid_volume (volume): `V`, filled with liquid, no air left in it
+        gauge_pressure (gauge pressure): `p_g`, of the test
+        bulk_modulus (stress or pressure difference): `K` of the liquid: 2.18 GPa for water at 20 °C
+            (IAPWS-95)
+
+    Returns
+        (energy [J]) The work of the liquid as it expands.
+
+    Valid for (SI)
+        - `0 <= liquid_volume <= 1000`
+        - `0 <= gauge_pressure <= 1000000`
+        - `100000000 <= bulk_modulus <= 100000000000`
+
+        Elastic liquid, cold: hot liquid above its boiling point flashes to steam and sets free far
+        more. A bubble of air left in it counts by `air_test_energy` and soon outweighs it, and so
+        do hoses that have stretched.
+
+    Source
+        Work of a linear elastic liquid (definition of the bulk modulus)
+
+    Caution
+        Stay below the rating of the weakest component, cold, with the air bled out, and stand clear
+        all the same. The maker's instructions and local codes come first.
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _water_test_energy(liquid_volume, gauge_pressure, bulk_modulus, invalid)  # type: ignore[no-any-return]
+
+
+def water_pump_inlet_margin(
+    *,
+    temperature: QuantityLike,
+    header_pressure: QuantityLike,
+    suction_loss: QuantityLike,
+    station_pressure: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """How far water is from boiling at the inlet of the pump, where the pressure is lowest.
+
+    Formula
+        `m = T_boiling(p_h + p_a - dp) - T`
+
+    Parameters
+        temperature (temperature): `T`, of the coolant at the inlet of the pump
+        header_pressure (gauge pressure): `p_h`, gauge pressure where the cap sits
+        suction_loss (stress or pressure difference): `dp`, fall of pressure from there to the inlet
+            at the full speed of the pump, as measured; a head of coolant above the inlet counts
+            against it
+        station_pressure (absolute pressure): `p_a`, absolute pressure of the air around, as
+            measured there, not reduced to sea level
+
+    Returns
+        (temperature difference [K]) The margin; negative where the coolant boils there, the pump
+        cavitates and the flow breaks down.
+
+    Valid for (SI)
+        - `233.15 <= temperature <= 523.15`
+        - `0 <= header_pressure <= 350000`
+        - `-50000 <= suction_loss <= 350000`
+        - `40000 <= station_pressure <= 110000`
+
+        Mean pressure and temperature: the vanes lower the pressure further, by what the pump's
+        maker calls the net positive suction head, so that cavitation begins before the margin is
+        gone. The pressure left is at least that of the triple point, or the call is refused.
+
+    Source
+        Definition of a gauge pressure; boiling: `fluid::water_boiling_temperature`
+
+    Caution
+        Hot pressurised coolant scalds: never open a hot system, never pump it above its weakest
+        component; the maker's instructions and local codes come first. A pump that cavitates stops
+        the flow, and the engine overheats within minutes.
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _water_pump_inlet_margin(temperature, header_pressure, suction_loss, station_pressure, invalid)  # type: ignore[no-any-return]
+
+
+def ethylene_glycol_pump_inlet_margin(
+    *,
+    temperature: QuantityLike,
+    mass_fraction: RatioLike,
+    header_pressure: QuantityLike,
+    suction_loss: QuantityLike,
+    station_pressure: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """How far a mix of water and ethylene glycol is from boiling at the inlet of the pump, where the
+    pressure is lowest.
+
+    Formula
+        `m = T_boiling(w, p_h + p_a - dp) - T`
+
+    Parameters
+        temperature (temperature): `T`, of the coolant at the inlet of the pump
+        mass_fraction (ratio): `w`, mass of glycol over mass of the mix; shops mix by volume, which
+            is less
+        header_pressure (gauge pressure): `p_h`, gauge pressure where the cap sits
+        suction_loss (stress or pressure difference): `dp`, fall of pressure from there to the inlet
+            at the full speed of the pump, as measured; a head of coolant above the inlet counts
+            against it
+        station_pressure (absolute pressure): `p_a`, absolute pressure of the air around, as
+            measured there, not reduced to sea level
+
+    Returns
+        (temperature difference [K]) The margin; negative where the coolant boils there, the pump
+        cavitates and the flow breaks down.
+
+    Valid for (SI)
+        - `233.15 <= temperature <= 523.15`
+        - `0 <= mass_fraction <= 1`
+        - `0 <= header_pressure <= 350000`
+        - `-50000 <= suction_loss <= 350000`
+        - `40000 <= station_pressure <= 110000`
+
+        Mean pressure and temperature: the vanes lower the pressure further, by what the pump's
+        maker calls the net positive suction head, so that cavitation begins before the margin is
+        gone. The pressure left is between 10 kPa and 500 kPa, or the call is refused.
+
+    Source
+        Definition of a gauge pressure; boiling: `fluid::ethylene_glycol_boiling_temperature`
+
+    Caution
+        Hot pressurised coolant scalds: never open a hot system, never pump it above its weakest
+        component; the maker's instructions and local codes come first. A pump that cavitates stops
+        the flow, and the engine overheats within minutes.
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _ethylene_glycol_pump_inlet_margin(temperature, mass_fraction, header_pressure, suction_loss, station_pressure, invalid)  # type: ignore[no-any-return]
+
+
+def propylene_glycol_pump_inlet_margin(
+    *,
+    temperature: QuantityLike,
+    mass_fraction: RatioLike,
+    header_pressure: QuantityLike,
+    suction_loss: QuantityLike,
+    station_pressure: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """How far a mix of water and propylene glycol is from boiling at the inlet of the pump, where the
+    pressure is lowest.
+
+    Formula
+        `m = T_boiling(w, p_h + p_a - dp) - T`
+
+    Parameters
+        temperature (temperature): `T`, of the coolant at the inlet of the pump
+        mass_fraction (ratio): `w`, mass of glycol over mass of the mix; shops mix by volume, which
+            is less
+        header_pressure (gauge pressure): `p_h`, gauge pressure where the cap sits
+        suction_loss (stress or pressure difference): `dp`, fall of pressure from there to the inlet
+            at the full speed of the pump, as measured; a head of coolant above the inlet counts
+            against it
+        station_pressure (absolute pressure): `p_a`, absolute pressure of the air around, as
+            measured there, not reduced to sea level
+
+    Returns
+        (temperature difference [K]) The margin; negative where the coolant boils there, the pump
+        cavitates and the flow breaks down.
+
+    Valid for (SI)
+        - `233.15 <= temperature <= 523.15`
+        - `0 <= mass_fraction <= 1`
+        - `0 <= header_pressure <= 350000`
+        - `-50000 <= suction_loss <= 350000`
+        - `40000 <= station_pressure <= 110000`
+
+        Mean pressure and temperature: the vanes lower the pressure further, by what the pump's
+        maker calls the net positive suction head, so that cavitation begins before the margin is
+        gone. The pressure left is between 10 kPa and 500 kPa, or the call is refused.
+
+    Source
+        Definition of a gauge pressure; boiling: `fluid::propylene_glycol_boiling_temperature`
+
+    Caution
+        Hot pressurised coolant scalds: never open a hot system, never pump it above its weakest
+        component; the maker's instructions and local codes come first. A pump that cavitates stops
+        the flow, and the engine overheats within minutes.
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _propylene_glycol_pump_inlet_margin(temperature, mass_fraction, header_pressure, suction_loss, station_pressure, invalid)  # type: ignore[no-any-return]
 
 
 class CapTest(Model):

@@ -1,5 +1,6 @@
 from .generated import (
     __doc__,
+    CurveBand,
     CurvePeaks,
     TorqueCurve,
     boost_pressure_ratio,
@@ -15,6 +16,7 @@ from .generated import (
 )
 
 __all__ = [
+    "CurveBand",
     "CurvePeaks",
     "TorqueCurve",
     "boost_pressure_ratio",

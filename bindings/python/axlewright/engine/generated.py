@@ -13,7 +13,7 @@ if TYPE_CHECKING:
     from axlewright import Quantity, Table
     from axlewright._types import Invalid, QuantityLike, Ratio, RatioLike
 
-__all__ = ["CurvePeaks", "TorqueCurve", "boost_pressure_ratio", "charge_temperature", "crank_power", "displacement", "mean_effective_pressure_four_stroke", "mean_effective_pressure_two_stroke", "mean_piston_speed", "power", "torque", "wheel_power"]
+__all__ = ["CurveBand", "CurvePeaks", "TorqueCurve", "boost_pressure_ratio", "charge_temperature", "crank_power", "displacement", "mean_effective_pressure_four_stroke", "mean_effective_pressure_two_stroke", "mean_piston_speed", "power", "torque", "wheel_power"]
 
 _boost_pressure_ratio = _functions["engine.boost_pressure_ratio"]
 _charge_temperature = _functions["engine.charge_temperature"]
@@ -28,6 +28,8 @@ _crank_power = _functions["engine.crank_power"]
 _torque_curve_torque = _functions["engine.TorqueCurve.torque"]
 _torque_curve_power = _functions["engine.TorqueCurve.power"]
 _torque_curve_peaks = _functions["engine.TorqueCurve.peaks"]
+_torque_curve_torque_band = _functions["engine.TorqueCurve.torque_band"]
+_torque_curve_power_band = _functions["engine.TorqueCurve.power_band"]
 _torque_curve_table = _functions["engine.TorqueCurve.table"]
 
 
@@ -42,6 +44,15 @@ class CurvePeaks(NamedTuple):
     """Greatest power."""
     peak_power_speed: Quantity
     """Speed of the greatest power."""
+
+
+class CurveBand(NamedTuple):
+    """Results of `torque_band`."""
+
+    lowest_speed: Quantity
+    """Lowest speed of the band; the first point where the torque is enough from there on."""
+    highest_speed: Quantity
+    """Highest speed of the band; the last point where the torque is enough up to there."""
 
 
 def boost_pressure_ratio(
@@ -477,6 +488,56 @@ class TorqueCurve(Model):
             peak_power_speed (angular velocity [rad/s]): speed of the greatest power
         """
         return CurvePeaks(*_torque_curve_peaks(self._handle))
+
+    def torque_band(self, *, share_of_peak: RatioLike) -> CurveBand:
+        """Speeds around the peak between which the torque stays at least at a share of it.
+
+        Formula
+            The roots of `T(w) = q T_max` next to the peak on either side, where the curve first falls
+            below
+
+        Parameters
+            share_of_peak (ratio): `q`, torque that is wanted over the greatest torque
+
+        Returns
+            lowest_speed (angular velocity [rad/s]): lowest speed of the band; the first point where the
+                torque is enough from there on
+            highest_speed (angular velocity [rad/s]): highest speed of the band; the last point where
+                the torque is enough up to there
+
+        Valid for (SI)
+            - `0 < share_of_peak <= 1`
+
+            One band, that of the peak (of the one at the lowest speed where there are equal ones): a
+            second hump beyond a dip does not count. Beyond the points nothing is known, so a band that
+            ends at the first or last point may be wider. A step between two gears that is no greater
+            than the highest speed over the lowest keeps the engine inside.
+        """
+        return CurveBand(*_torque_curve_torque_band(self._handle, share_of_peak))
+
+    def power_band(self, *, share_of_peak: RatioLike) -> CurveBand:
+        """Speeds around the peak between which the power stays at least at a share of it.
+
+        Formula
+            The roots of `w T(w) = q P_max` next to the peak on either side, where the curve first falls
+            below
+
+        Parameters
+            share_of_peak (ratio): `q`, power that is wanted over the greatest power
+
+        Returns
+            lowest_speed (angular velocity [rad/s]): lowest speed of the band; the first point where the
+                power is enough from there on
+            highest_speed (angular velocity [rad/s]): highest speed of the band; the last point where
+                the power is enough up to there
+
+        Valid for (SI)
+            - `0 < share_of_peak <= 1`
+
+            One band, that of the peak: a second hump beyond a dip does not count. Beyond the points
+            nothing is known, so a band that ends at the first or last point may be wider.
+        """
+        return CurveBand(*_torque_curve_power_band(self._handle, share_of_peak))
 
     def table(self, *, engine_speed: QuantityLike) -> Table:
         """Torque and power over engine speeds.

@@ -11,8 +11,9 @@ if TYPE_CHECKING:
     from axlewright import Quantity, Table
     from axlewright._types import Invalid, QuantityLike, Ratio, RatioLike
 
-__all__ = ["AtRideHeight", "Corner", "SeriesCrossover", "buckling_deflection", "coil_bind_clearance", "coil_rate", "coil_shear_stress", "critical_damping", "damped_frequency", "damper_rate_for_ratio", "damping_ratio", "inclined_tangent_rate", "natural_frequency", "parallel_rate", "ride_rate", "series_crossover", "series_rate", "solid_length_closed", "solid_length_closed_ground", "spring_rate_for_frequency", "static_deflection", "stored_energy", "surge_frequency", "tangent_rate_for_frequency", "wahl_factor", "wheel_damping", "wheel_rate", "wheel_tangent_rate"]
+__all__ = ["AtRideHeight", "Corner", "SeriesCrossover", "active_coils_for_rate", "buckling_deflection", "coil_bind_clearance", "coil_rate", "coil_shear_stress", "critical_damping", "damped_frequency", "damper_rate_for_ratio", "damping_ratio", "free_length_for_ride_height", "inclined_tangent_rate", "minimum_gap_clearance", "minimum_gap_cold_dynamic", "minimum_gap_cold_static", "minimum_gap_hot_dynamic", "minimum_gap_hot_static", "natural_frequency", "parallel_rate", "ride_rate", "series_crossover", "series_rate", "shortest_length", "solid_length_closed", "solid_length_closed_ground", "spring_rate_for_frequency", "static_deflection", "stored_energy", "surge_frequency", "tangent_rate_for_frequency", "wahl_factor", "wheel_damping", "wheel_rate", "wheel_tangent_rate", "wire_diameter_for_rate"]
 
+_active_coils_for_rate = _functions["spring.active_coils_for_rate"]
 _buckling_deflection = _functions["spring.buckling_deflection"]
 _coil_bind_clearance = _functions["spring.coil_bind_clearance"]
 _coil_rate = _functions["spring.coil_rate"]
@@ -21,12 +22,19 @@ _critical_damping = _functions["spring.critical_damping"]
 _damped_frequency = _functions["spring.damped_frequency"]
 _damper_rate_for_ratio = _functions["spring.damper_rate_for_ratio"]
 _damping_ratio = _functions["spring.damping_ratio"]
+_free_length_for_ride_height = _functions["spring.free_length_for_ride_height"]
 _inclined_tangent_rate = _functions["spring.inclined_tangent_rate"]
+_minimum_gap_cold_static = _functions["spring.minimum_gap_cold_static"]
+_minimum_gap_cold_dynamic = _functions["spring.minimum_gap_cold_dynamic"]
+_minimum_gap_hot_static = _functions["spring.minimum_gap_hot_static"]
+_minimum_gap_hot_dynamic = _functions["spring.minimum_gap_hot_dynamic"]
+_minimum_gap_clearance = _functions["spring.minimum_gap_clearance"]
 _natural_frequency = _functions["spring.natural_frequency"]
 _parallel_rate = _functions["spring.parallel_rate"]
 _ride_rate = _functions["spring.ride_rate"]
 _series_crossover = _functions["spring.series_crossover"]
 _series_rate = _functions["spring.series_rate"]
+_shortest_length = _functions["spring.shortest_length"]
 _solid_length_closed_ground = _functions["spring.solid_length_closed_ground"]
 _solid_length_closed = _functions["spring.solid_length_closed"]
 _spring_rate_for_frequency = _functions["spring.spring_rate_for_frequency"]
@@ -38,6 +46,7 @@ _wahl_factor = _functions["spring.wahl_factor"]
 _wheel_damping = _functions["spring.wheel_damping"]
 _wheel_rate = _functions["spring.wheel_rate"]
 _wheel_tangent_rate = _functions["spring.wheel_tangent_rate"]
+_wire_diameter_for_rate = _functions["spring.wire_diameter_for_rate"]
 _corner_at_ride_height = _functions["spring.Corner.at_ride_height"]
 _corner_table = _functions["spring.Corner.table"]
 
@@ -94,6 +103,58 @@ class AtRideHeight(NamedTuple):
     """Rate of the spring at the wheel, without the tyre."""
     frequency: Quantity
     """Undamped natural frequency of the sprung mass on that rate."""
+
+
+def active_coils_for_rate(
+    *,
+    spring_rate: QuantityLike,
+    wire_diameter: QuantityLike,
+    mean_diameter: QuantityLike,
+    shear_modulus: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Ratio:
+    """Active coils with which a helical compression spring has the wanted rate.
+
+    Formula
+        `n = G d^4 / (8 D^3 k)`
+
+    Parameters
+        spring_rate (linear stiffness): `k`, the rate that is wanted, or that was measured, along
+            the spring's own axis
+        wire_diameter (length): `d`, the diameter of the wire
+        mean_diameter (length): `D`, the diameter of the coil between wire centres (outside diameter
+            less `d`)
+        shear_modulus (stress or pressure difference): `G` of the wire; 78.5 GPa for hot-coiled and
+            81.5 GPa for cold-drawn spring steel (EN 13906-1, from memory)
+
+    Returns
+        (ratio [-]) The coils that deflect, parts of a coil included; closed ends add about two
+        more.
+
+    Valid for (SI)
+        - `1 <= spring_rate <= 1000000000`
+        - `0.00001 <= wire_diameter <= 1`
+        - `0.00001 <= mean_diameter <= 10`
+        - `mean_diameter > wire_diameter`
+        - `10000000000 <= shear_modulus <= 200000000000`
+
+        The inverse of `coil_rate`, with its limits. Fewer coils are stiffer and have less travel
+        before they bind.
+
+    Source
+        EN 13906-1:2013, rate of cold-coiled cylindrical springs, solved for the coils; Shigley's
+        Mechanical Engineering Design, ch. 10, spring rate
+
+    Caution
+        A stiffer or thinner spring is more highly stressed, and stores enough energy to kill: check
+        `coil_shear_stress` at solid length, `minimum_gap_clearance` and `buckling_deflection`
+        before it is made. A coil is cut off by the maker only: heat takes the temper, and a cut end
+        has no seat.
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _active_coils_for_rate(spring_rate, wire_diameter, mean_diameter, shear_modulus, invalid)
 
 
 def buckling_deflection(
@@ -456,6 +517,49 @@ def damping_ratio(
     return _damping_ratio(wheel_damping, tangent_rate, sprung_mass, invalid)
 
 
+def free_length_for_ride_height(
+    *,
+    spring_length: QuantityLike,
+    spring_load: QuantityLike,
+    spring_rate: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Free length of the spring that holds the wanted ride height.
+
+    Formula
+        `L_0 = L + F / k`
+
+    Parameters
+        spring_length (length): `L`, between the spring's seats at the ride height that is wanted
+        spring_load (force): `F`, in the spring there: sprung mass times gravity over motion ratio,
+            laden as it will be
+        spring_rate (linear stiffness): `k`, the rate of the spring along its own axis
+
+    Returns
+        (length [m]) The length of the spring unloaded.
+
+    Valid for (SI)
+        - `0.00001 <= spring_length <= 100`
+        - `0 <= spring_load <= 1000000000`
+        - `1 <= spring_rate <= 1000000000`
+
+        Linear spring. New springs settle a little: common practice, no source, is to measure again
+        after the first drive. Whether the spring stays captive at full droop is the question of
+        `Corner`.
+
+    Source
+        Definition of a rate
+
+    Caution
+        A compressed spring stores enough energy to kill, and one that is loose at full droop can
+        leave its seat on the road.
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _free_length_for_ride_height(spring_length, spring_load, spring_rate, invalid)  # type: ignore[no-any-return]
+
+
 def inclined_tangent_rate(
     *,
     spring_rate: QuantityLike,
@@ -498,6 +602,240 @@ def inclined_tangent_rate(
     `invalid="nan"` it gives NaN.
     """
     return _inclined_tangent_rate(spring_rate, motion_ratio, angle_from_measured_travel, spring_force, spring_length, invalid)  # type: ignore[no-any-return]
+
+
+def minimum_gap_cold_static(
+    *,
+    wire_diameter: QuantityLike,
+    mean_diameter: QuantityLike,
+    active_coils: RatioLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Sum of the gaps that must stay open between the coils of a cold-coiled spring under a load that
+    stays.
+
+    Formula
+        `S_a = n (0.0015 D^2 / d + 0.1 d)`
+
+    Parameters
+        wire_diameter (length): `d`, the diameter of the wire
+        mean_diameter (length): `D`, the diameter of the coil between wire centres (outside diameter
+            less `d`)
+        active_coils (ratio): `n`, the coils that deflect: total coils less the dead ones at the
+            ends
+
+    Returns
+        (length [m]) What must be left above the solid length at the shortest length in service, all
+        gaps together.
+
+    Valid for (SI)
+        - `0.00001 <= wire_diameter <= 1`
+        - `0.00001 <= mean_diameter <= 10`
+        - `mean_diameter > wire_diameter`
+        - `0.1 <= active_coils <= 1000`
+
+        Cylindrical spring of round wire, linear rate. A suspension spring works: use
+        `minimum_gap_cold_dynamic`. Car springs of thick wire are often hot coiled: ask the maker.
+
+    Source
+        EN 13906-1:2013, sum of minimum gaps between coils (from memory)
+
+    Caution
+        A spring worked closer to its solid length strikes coil on coil and can break. The maker's
+        drawing comes first, and a stop must end the travel before.
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _minimum_gap_cold_static(wire_diameter, mean_diameter, active_coils, invalid)  # type: ignore[no-any-return]
+
+
+def minimum_gap_cold_dynamic(
+    *,
+    wire_diameter: QuantityLike,
+    mean_diameter: QuantityLike,
+    active_coils: RatioLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Sum of the gaps that must stay open between the coils of a cold-coiled spring under a load that
+    changes.
+
+    Formula
+        `S_a = 1.5 n (0.0015 D^2 / d + 0.1 d)`
+
+    Parameters
+        wire_diameter (length): `d`, the diameter of the wire
+        mean_diameter (length): `D`, the diameter of the coil between wire centres (outside diameter
+            less `d`)
+        active_coils (ratio): `n`, the coils that deflect: total coils less the dead ones at the
+            ends
+
+    Returns
+        (length [m]) What must be left above the solid length at the shortest length in service, all
+        gaps together.
+
+    Valid for (SI)
+        - `0.00001 <= wire_diameter <= 1`
+        - `0.00001 <= mean_diameter <= 10`
+        - `mean_diameter > wire_diameter`
+        - `0.1 <= active_coils <= 1000`
+
+        Cylindrical spring of round wire, linear rate. The half above the static gap is the
+        standard's round figure for dynamic loading.
+
+    Source
+        EN 13906-1:2013, sum of minimum gaps between coils (from memory)
+
+    Caution
+        A spring worked closer to its solid length strikes coil on coil and can break. The maker's
+        drawing comes first, and a stop must end the travel before.
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _minimum_gap_cold_dynamic(wire_diameter, mean_diameter, active_coils, invalid)  # type: ignore[no-any-return]
+
+
+def minimum_gap_hot_static(
+    *,
+    wire_diameter: QuantityLike,
+    mean_diameter: QuantityLike,
+    active_coils: RatioLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Sum of the gaps that must stay open between the coils of a hot-coiled spring under a load that
+    stays.
+
+    Formula
+        `S_a = 0.02 n (D + d)`
+
+    Parameters
+        wire_diameter (length): `d`, the diameter of the wire
+        mean_diameter (length): `D`, the diameter of the coil between wire centres (outside diameter
+            less `d`)
+        active_coils (ratio): `n`, the coils that deflect: total coils less the dead ones at the
+            ends
+
+    Returns
+        (length [m]) What must be left above the solid length at the shortest length in service, all
+        gaps together.
+
+    Valid for (SI)
+        - `0.00001 <= wire_diameter <= 1`
+        - `0.00001 <= mean_diameter <= 10`
+        - `mean_diameter > wire_diameter`
+        - `0.1 <= active_coils <= 1000`
+
+        Cylindrical spring of round wire, linear rate. A suspension spring works: use
+        `minimum_gap_hot_dynamic`.
+
+    Source
+        EN 13906-1:2013, sum of minimum gaps between coils (from memory)
+
+    Caution
+        A spring worked closer to its solid length strikes coil on coil and can break. The maker's
+        drawing comes first, and a stop must end the travel before.
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _minimum_gap_hot_static(wire_diameter, mean_diameter, active_coils, invalid)  # type: ignore[no-any-return]
+
+
+def minimum_gap_hot_dynamic(
+    *,
+    wire_diameter: QuantityLike,
+    mean_diameter: QuantityLike,
+    active_coils: RatioLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Sum of the gaps that must stay open between the coils of a hot-coiled spring under a load that
+    changes.
+
+    Formula
+        `S_a = 0.04 n (D + d)`
+
+    Parameters
+        wire_diameter (length): `d`, the diameter of the wire
+        mean_diameter (length): `D`, the diameter of the coil between wire centres (outside diameter
+            less `d`)
+        active_coils (ratio): `n`, the coils that deflect: total coils less the dead ones at the
+            ends
+
+    Returns
+        (length [m]) What must be left above the solid length at the shortest length in service, all
+        gaps together.
+
+    Valid for (SI)
+        - `0.00001 <= wire_diameter <= 1`
+        - `0.00001 <= mean_diameter <= 10`
+        - `mean_diameter > wire_diameter`
+        - `0.1 <= active_coils <= 1000`
+
+        Cylindrical spring of round wire, linear rate. Twice the static gap is the standard's round
+        figure for dynamic loading.
+
+    Source
+        EN 13906-1:2013, sum of minimum gaps between coils (from memory)
+
+    Caution
+        A spring worked closer to its solid length strikes coil on coil and can break. The maker's
+        drawing comes first, and a stop must end the travel before.
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _minimum_gap_hot_dynamic(wire_diameter, mean_diameter, active_coils, invalid)  # type: ignore[no-any-return]
+
+
+def minimum_gap_clearance(
+    *,
+    free_length: QuantityLike,
+    shortest_length: QuantityLike,
+    spring_rate: QuantityLike,
+    spring_load: QuantityLike,
+    spring_bump_travel: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """What is left above the minimum gap between the coils when the wheel is at full bump.
+
+    Formula
+        `s = L_0 - F / k - x - L_n`
+
+    Parameters
+        free_length (length): `L_0`, of the spring unloaded
+        shortest_length (length): `L_n`, at which it may work: `spring::shortest_length`
+        spring_rate (linear stiffness): `k`, the rate of the spring along its own axis
+        spring_load (force): `F`, in the spring at ride height, laden as it will be
+        spring_bump_travel (length): `x`, shortening of the spring from ride height to full bump:
+            wheel travel times motion ratio
+
+    Returns
+        (length [m]) The clearance above the minimum gap; negative where the coils come that much
+        too close.
+
+    Valid for (SI)
+        - `0.0001 <= free_length <= 100`
+        - `0.00001 <= shortest_length <= 100`
+        - `free_length > shortest_length`
+        - `1 <= spring_rate <= 1000000000`
+        - `0 <= spring_load <= 1000000000`
+        - `0 <= spring_bump_travel <= 100`
+
+        Linear spring, not preloaded between its seats beyond `spring_load`.
+
+    Source
+        Definition of the lengths of a compression spring (EN 13906-1:2013, from memory) and of a
+        rate
+
+    Caution
+        A bound spring overloads its seats and breaks: the damper or the bump stop must stop the
+        wheel before this is used up.
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _minimum_gap_clearance(free_length, shortest_length, spring_rate, spring_load, spring_bump_travel, invalid)  # type: ignore[no-any-return]
 
 
 def natural_frequency(
@@ -688,6 +1026,43 @@ def series_rate(
     `invalid="nan"` it gives NaN.
     """
     return _series_rate(first_rate, second_rate, invalid)  # type: ignore[no-any-return]
+
+
+def shortest_length(
+    *,
+    solid_length: QuantityLike,
+    minimum_gap: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Shortest length at which a compression spring may work.
+
+    Formula
+        `L_n = L_c + S_a`
+
+    Parameters
+        solid_length (length): `L_c`, with every coil touching: measured, or from
+            `solid_length_closed_ground` or `solid_length_closed`
+        minimum_gap (length): `S_a`, sum of the gaps that must stay open, as the maker says, or from
+            `minimum_gap_cold_dynamic` or `minimum_gap_hot_dynamic`
+
+    Returns
+        (length [m]) The length that no travel, laden and in bump, may go below.
+
+    Valid for (SI)
+        - `0.00001 <= solid_length <= 100`
+        - `0 <= minimum_gap <= 100`
+
+    Source
+        Definition of the smallest permissible length (EN 13906-1:2013, from memory)
+
+    Caution
+        A spring worked closer to its solid length strikes coil on coil and can break: a stop must
+        end the travel before.
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _shortest_length(solid_length, minimum_gap, invalid)  # type: ignore[no-any-return]
 
 
 def solid_length_closed_ground(
@@ -1135,6 +1510,56 @@ def wheel_tangent_rate(
     `invalid="nan"` it gives NaN.
     """
     return _wheel_tangent_rate(spring_rate, motion_ratio, spring_force, motion_ratio_gradient, invalid)  # type: ignore[no-any-return]
+
+
+def wire_diameter_for_rate(
+    *,
+    spring_rate: QuantityLike,
+    mean_diameter: QuantityLike,
+    active_coils: RatioLike,
+    shear_modulus: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Wire from which a helical compression spring gets the wanted rate.
+
+    Formula
+        `d = (8 D^3 n k / G)^(1/4)`
+
+    Parameters
+        spring_rate (linear stiffness): `k`, the rate that is wanted, along the spring's own axis
+        mean_diameter (length): `D`, the diameter of the coil between wire centres (outside diameter
+            less `d`)
+        active_coils (ratio): `n`, the coils that deflect: total coils less the dead ones at the
+            ends
+        shear_modulus (stress or pressure difference): `G` of the wire; 78.5 GPa for hot-coiled and
+            81.5 GPa for cold-drawn spring steel (EN 13906-1, from memory)
+
+    Returns
+        (length [m]) The diameter of the round wire; 1 % of wire is 4 % of rate.
+
+    Valid for (SI)
+        - `1 <= spring_rate <= 1000000000`
+        - `0.00001 <= mean_diameter <= 10`
+        - `0.1 <= active_coils <= 1000`
+        - `10000000000 <= shear_modulus <= 200000000000`
+
+        The inverse of `coil_rate`, with its limits; refused where the wire would be as thick as the
+        coil. The mean diameter is held: with the inside or outside diameter held instead, set `D`
+        again from the result and repeat.
+
+    Source
+        EN 13906-1:2013, rate of cold-coiled cylindrical springs, solved for the wire; Shigley's
+        Mechanical Engineering Design, ch. 10, spring rate
+
+    Caution
+        A stiffer or thinner spring is more highly stressed, and stores enough energy to kill: check
+        `coil_shear_stress` at solid length, `minimum_gap_clearance` and `buckling_deflection`
+        before it is made.
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _wire_diameter_for_rate(spring_rate, mean_diameter, active_coils, shear_modulus, invalid)  # type: ignore[no-any-return]
 
 
 class Corner(Model):

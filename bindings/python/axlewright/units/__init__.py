@@ -132,6 +132,10 @@ from .generated import (
     delta_K,
     delta_degC,
     delta_degF,
+    per_K,
+    ppm_K,
+    per_degF,
+    ppm_degF,
 )
 
 __all__ = [
@@ -267,4 +271,8 @@ __all__ = [
     "delta_K",
     "delta_degC",
     "delta_degF",
+    "per_K",
+    "ppm_K",
+    "per_degF",
+    "ppm_degF",
 ]

@@ -137,6 +137,10 @@ __all__ = [
     "delta_K",
     "delta_degC",
     "delta_degF",
+    "per_K",
+    "ppm_K",
+    "per_degF",
+    "ppm_degF",
 ]
 
 # Ratio
@@ -330,3 +334,9 @@ degR: Final[Unit] = _UNITS["degR"]
 delta_K: Final[Unit] = _UNITS["delta_K"]
 delta_degC: Final[Unit] = _UNITS["delta_degC"]
 delta_degF: Final[Unit] = _UNITS["delta_degF"]
+
+# Thermal expansion coefficient
+per_K: Final[Unit] = _UNITS["per_K"]
+ppm_K: Final[Unit] = _UNITS["ppm_K"]
+per_degF: Final[Unit] = _UNITS["per_degF"]
+ppm_degF: Final[Unit] = _UNITS["ppm_degF"]

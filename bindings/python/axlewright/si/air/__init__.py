@@ -1,7 +1,11 @@
 from .generated import (
     __doc__,
+    altimeter_setting_from_station_pressure,
+    density_altitude,
     geopotential_altitude,
+    geometric_altitude,
     moist_density,
+    pressure_altitude,
     standard_pressure,
     standard_density,
     absolute_pressure,
@@ -10,8 +14,12 @@ from .generated import (
 )
 
 __all__ = [
+    "altimeter_setting_from_station_pressure",
+    "density_altitude",
     "geopotential_altitude",
+    "geometric_altitude",
     "moist_density",
+    "pressure_altitude",
     "standard_pressure",
     "standard_density",
     "absolute_pressure",

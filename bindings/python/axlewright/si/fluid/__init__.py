@@ -1,9 +1,15 @@
 from .generated import (
     __doc__,
+    ethylene_glycol_concentrate_share,
+    propylene_glycol_concentrate_share,
     ethylene_glycol_density,
     propylene_glycol_density,
     ethylene_glycol_dynamic_viscosity,
     propylene_glycol_dynamic_viscosity,
+    ethylene_glycol_expansion,
+    propylene_glycol_expansion,
+    ethylene_glycol_expansion_coefficient,
+    propylene_glycol_expansion_coefficient,
     ethylene_glycol_freezing_temperature,
     propylene_glycol_freezing_temperature,
     ethylene_glycol_boiling_temperature,
@@ -23,10 +29,16 @@ from .generated import (
 )
 
 __all__ = [
+    "ethylene_glycol_concentrate_share",
+    "propylene_glycol_concentrate_share",
     "ethylene_glycol_density",
     "propylene_glycol_density",
     "ethylene_glycol_dynamic_viscosity",
     "propylene_glycol_dynamic_viscosity",
+    "ethylene_glycol_expansion",
+    "propylene_glycol_expansion",
+    "ethylene_glycol_expansion_coefficient",
+    "propylene_glycol_expansion_coefficient",
     "ethylene_glycol_freezing_temperature",
     "propylene_glycol_freezing_temperature",
     "ethylene_glycol_boiling_temperature",
