@@ -11,7 +11,7 @@ use std::path::{Path, PathBuf};
 use syn::{FnArg, ImplItem, Item, Pat, ReturnType, Type, Visibility};
 
 /// Folders of the core's sources that are no system of the vehicle.
-const NOT_A_SYSTEM: &[&str] = &["base", "catalogue"];
+const NOT_A_SYSTEM: &[&str] = &["base", "catalogue", "sheet"];
 
 /// Systems by layer; each imports downward only.
 pub const LAYERS: &[&[&str]] = &[
@@ -37,6 +37,8 @@ pub struct Api {
 pub struct System {
     pub name: String,
     pub doc: String,
+    /// Whether it has a section of the build sheet.
+    pub has_section: bool,
 }
 
 /// The docs of one item, by heading.
@@ -205,7 +207,8 @@ impl Api {
             if doc.trim().is_empty() {
                 return Err(format!("{}/mod.rs does not say what the system covers", sources.system));
             }
-            api.systems.push(System { name: sources.system.clone(), doc });
+            let has_section = sources.files.iter().any(|(path, _)| path.ends_with("sheet.rs"));
+            api.systems.push(System { name: sources.system.clone(), doc, has_section });
             api.choices
                 .extend(sources.files.iter().flat_map(|(_, file)| file.items.iter().filter_map(choice)));
         }

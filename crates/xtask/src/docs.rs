@@ -35,7 +35,7 @@ pub fn run(root: &Path) -> Result<(), String> {
     write(&reference.join("README.md"), &index)?;
     write(&out.join("rows.md"), &rows_page(root)?)?;
     cargo(root)
-        .args(["doc", "--quiet", "--no-deps", "--package", "axlewright", "--features", "serde"])
+        .args(["doc", "--quiet", "--no-deps", "--package", "axlewright", "--features", "sheet"])
         .run()?;
     println!("{} pages in {}", api.functions.len() + api.models.len(), reference.display());
     Ok(())

@@ -18,8 +18,11 @@ fn all(root: &Path, stages: &mut Stages) -> Result<(), String> {
     stages.run("core without features", || {
         cargo(root).args(["test", "--quiet", "--package", "axlewright", "--no-default-features"]).run()
     })?;
-    stages.run("core with serde", || {
-        cargo(root).args(["test", "--quiet", "--package", "axlewright", "--features", "serde"]).run()
+    stages.run("core with serde alone", || {
+        cargo(root).args(["check", "--quiet", "--package", "axlewright", "--features", "serde"]).run()
+    })?;
+    stages.run("core with the build sheet", || {
+        cargo(root).args(["test", "--quiet", "--package", "axlewright", "--features", "sheet"]).run()
     })?;
     stages.run("clippy", || {
         cargo(root)
@@ -42,7 +45,7 @@ fn all(root: &Path, stages: &mut Stages) -> Result<(), String> {
     })?;
     stages.run("documentation of the core", || {
         cargo(root)
-            .args(["doc", "--quiet", "--no-deps", "--package", "axlewright", "--features", "serde"])
+            .args(["doc", "--quiet", "--no-deps", "--package", "axlewright", "--features", "sheet"])
             .env("RUSTDOCFLAGS", "--deny warnings")
             .run()
     })?;

@@ -19,8 +19,8 @@ pub use density_altitude::density_altitude;
 pub use geopotential_altitude::{geometric_altitude, geopotential_altitude};
 pub use moist_density::moist_density;
 pub use pressure_altitude::pressure_altitude;
+#[cfg(feature = "sheet")]
+pub use sheet::SHEET;
 pub use standard_atmosphere::{standard_density, standard_pressure};
 pub use station_pressure::{absolute_pressure, gauge_pressure};
 pub use station_pressure_from_altimeter_setting::station_pressure_from_altimeter_setting;
-#[cfg(feature = "sheet")]
-pub use sheet::SHEET;

@@ -40,6 +40,60 @@ pub static ENTRIES: &[Entry] = &[
         batch: |x, y, refused| rows(x, y, refused, air_absolute_pressure),
     },
     Entry {
+        path: "air.altimeter_setting_from_station_pressure",
+        summary: "Pressure reduced to sea level, as a weather report would give it, from the pressure of the air at a place.",
+        formula: "`q = p_ISA(H_ISA(p) - H)`: the standard atmosphere followed down from the place to sea level; `p_ISA` is `air::standard_pressure` and `H_ISA` its\ninverse `air::pressure_altitude`",
+        valid_for: "- `25000 <= station_pressure <= 120000`\n- `-500 <= geopotential_altitude <= 8000`\n\nThe inverse of `station_pressure_from_altimeter_setting`, with its limits: a result outside 80 kPa to 110 kPa is refused, for then one of the\ntwo arguments belongs to another place. The US definition takes 0.3 hPa off the station pressure first (from memory).",
+        source: "Definition of the altimeter setting QNH (ICAO Doc 8896; from memory) on the US Standard Atmosphere 1976 (NASA-TM-X-74335), eq. 33a",
+        caution: "",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "station_pressure",
+                symbol: "p",
+                kind: AbsolutePressure::KIND,
+                meaning: "`p`, absolute pressure of the air as measured there",
+            },
+            Slot {
+                name: "geopotential_altitude",
+                symbol: "H",
+                kind: Length::KIND,
+                meaning: "`H`, of the place, above mean sea level",
+            },
+        ],
+        outputs: &[Slot {
+            name: "altimeter_setting_from_station_pressure",
+            symbol: "q",
+            kind: AbsolutePressure::KIND,
+            meaning: "The altimeter setting (QNH): for comparing a workshop's barometer with an airfield's report. No cap, gauge or boiling sees it.",
+        }],
+        call: |x, y| one_row(x, y, air_altimeter_setting_from_station_pressure),
+        batch: |x, y, refused| rows(x, y, refused, air_altimeter_setting_from_station_pressure),
+    },
+    Entry {
+        path: "air.density_altitude",
+        summary: "Altitude at which the standard atmosphere has the density of the air around.",
+        formula: "`H = 288.15 / 0.0065 (1 - (d / d_0)^(1 / (g / (R 0.0065) - 1)))` up to 11 km, then `H = 11000 + R 216.65 / g ln(d_11 / d)`",
+        valid_for: "- `0.0881 <= density <= 1.93`",
+        source: "US Standard Atmosphere 1976 (NASA-TM-X-74335), eq. 33a, 33b and 42, solved for the altitude",
+        caution: "",
+        revision: 1,
+        inputs: &[Slot {
+            name: "density",
+            symbol: "d",
+            kind: Density::KIND,
+            meaning: "`d`, of the air as it is: from its pressure, temperature and moisture by `moist_density`",
+        }],
+        outputs: &[Slot {
+            name: "density_altitude",
+            symbol: "H",
+            kind: Length::KIND,
+            meaning: "The geopotential altitude of that density on an average day: how high a naturally aspirated engine believes it is.",
+        }],
+        call: |x, y| one_row(x, y, air_density_altitude),
+        batch: |x, y, refused| rows(x, y, refused, air_density_altitude),
+    },
+    Entry {
         path: "air.gauge_pressure",
         summary: "Gauge reading of an absolute pressure.",
         formula: "`p_g = p - p_a`",
@@ -69,6 +123,29 @@ pub static ENTRIES: &[Entry] = &[
         }],
         call: |x, y| one_row(x, y, air_gauge_pressure),
         batch: |x, y, refused| rows(x, y, refused, air_gauge_pressure),
+    },
+    Entry {
+        path: "air.geometric_altitude",
+        summary: "Height, as a survey or a map gives it, of a geopotential altitude.",
+        formula: "`z = R H / (R - H)` with `R` = 6356.766 km",
+        valid_for: "- `-5000 <= geopotential_altitude <= 20000`",
+        source: "US Standard Atmosphere 1976 (NASA-TM-X-74335), eq. 19",
+        caution: "",
+        revision: 1,
+        inputs: &[Slot {
+            name: "geopotential_altitude",
+            symbol: "H",
+            kind: Length::KIND,
+            meaning: "`H`, at which the standard atmosphere is tabulated",
+        }],
+        outputs: &[Slot {
+            name: "geometric_altitude",
+            symbol: "z",
+            kind: Length::KIND,
+            meaning: "The height above mean sea level, as on a map.",
+        }],
+        call: |x, y| one_row(x, y, air_geometric_altitude),
+        batch: |x, y, refused| rows(x, y, refused, air_geometric_altitude),
     },
     Entry {
         path: "air.geopotential_altitude",
@@ -124,6 +201,29 @@ pub static ENTRIES: &[Entry] = &[
         }],
         call: |x, y| one_row(x, y, air_moist_density),
         batch: |x, y, refused| rows(x, y, refused, air_moist_density),
+    },
+    Entry {
+        path: "air.pressure_altitude",
+        summary: "Altitude at which the standard atmosphere has the pressure of the air around.",
+        formula: "`H = 288.15 / 0.0065 (1 - (p / 101325)^(R 0.0065 / g))` up to 11 km, then `H = 11000 + R 216.65 / g ln(p_11 / p)`",
+        valid_for: "- `5475 <= station_pressure <= 177600`",
+        source: "US Standard Atmosphere 1976 (NASA-TM-X-74335), eq. 33a and 33b, solved for the altitude",
+        caution: "",
+        revision: 1,
+        inputs: &[Slot {
+            name: "station_pressure",
+            symbol: "p",
+            kind: AbsolutePressure::KIND,
+            meaning: "`p`, absolute pressure of the air as measured there, not reduced to sea level",
+        }],
+        outputs: &[Slot {
+            name: "pressure_altitude",
+            symbol: "H",
+            kind: Length::KIND,
+            meaning: "The geopotential altitude of that pressure on an average day, not the height of the place.",
+        }],
+        call: |x, y| one_row(x, y, air_pressure_altitude),
+        batch: |x, y, refused| rows(x, y, refused, air_pressure_altitude),
     },
     Entry {
         path: "air.standard_density",
@@ -203,6 +303,75 @@ pub static ENTRIES: &[Entry] = &[
         batch: |x, y, refused| rows(x, y, refused, air_station_pressure_from_altimeter_setting),
     },
     Entry {
+        path: "cooling.air_test_energy",
+        summary: "Energy that air under test pressure sets free when what holds it bursts.",
+        formula: "`U = p V / (k - 1) (1 - (p_a / p)^((k - 1) / k))` with `p = p_g + p_a` and `k` = 1.4",
+        valid_for: "- `0 <= gas_volume <= 1000`\n- `0 <= gauge_pressure <= 1000000`\n- `40000 <= station_pressure <= 110000`\n\nDry air as an ideal gas; what the stretched walls hold is left out. The same volume of water holds some thousand times less: see `water_test_energy`.",
+        source: "Isentropic expansion of an ideal gas; ASME PCC-2, Article 501, mandatory appendix on stored energy, has the same (from memory)",
+        caution: "A burst radiator, hose or tank throws its parts: fill with liquid before the pressure comes on, leave as little air as can be, stay below the rating of the weakest component, cold, and stand clear. The maker's instructions and local codes come first.",
+        revision: 1,
+        inputs: &[
+            Slot { name: "gas_volume", symbol: "V", kind: Volume::KIND, meaning: "`V`, filled with air" },
+            Slot {
+                name: "gauge_pressure",
+                symbol: "p_g",
+                kind: GaugePressure::KIND,
+                meaning: "`p_g`, of the test",
+            },
+            Slot {
+                name: "station_pressure",
+                symbol: "p_a",
+                kind: AbsolutePressure::KIND,
+                meaning: "`p_a`, absolute pressure of the air around, as measured there, not reduced to sea level",
+            },
+        ],
+        outputs: &[Slot {
+            name: "air_test_energy",
+            symbol: "U",
+            kind: Energy::KIND,
+            meaning: "The work of the air as it expands to the pressure around, without exchange of heat: the upper bound of what throws parts and caps.",
+        }],
+        call: |x, y| one_row(x, y, cooling_air_test_energy),
+        batch: |x, y, refused| rows(x, y, refused, cooling_air_test_energy),
+    },
+    Entry {
+        path: "cooling.ethylene_glycol_boiling_altitude",
+        summary: "Height above sea level from which on a mix of water and ethylene glycol begins to boil at a temperature, under a cap.",
+        formula: "`p_ISA(z) = x_w p_w(T) + x_g p_g(T) - p_cap`, solved for `z`",
+        valid_for: "- `273.15 <= temperature <= 533.15`\n- `0 <= mass_fraction <= 1`\n- `0 <= cap_pressure <= 350000`\n\nAs `fluid::ethylene_glycol_boiling_pressure`. The standard atmosphere from -5 km to 20 km: where the coolant boils only higher up or not at all, or everywhere, the call is refused and says which.\nA day of low pressure brings the height down by some 300 m.",
+        source: "Definition of a gauge pressure; boiling: `fluid::ethylene_glycol_boiling_pressure`; air: US Standard Atmosphere 1976",
+        caution: "Hot pressurised coolant scalds: never open a hot system, never pump it above its weakest component; the maker's instructions and local codes come first. The pressure comes only once the system has built it, a cap counts with what it holds, and hot metal boils coolant earlier than its mean temperature says: add a margin to the temperature.",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "temperature",
+                symbol: "T",
+                kind: Temperature::KIND,
+                meaning: "`T`, of the hottest coolant, with the margin that is wanted",
+            },
+            Slot {
+                name: "mass_fraction",
+                symbol: "w",
+                kind: Ratio::KIND,
+                meaning: "`w`, mass of glycol over mass of the mix; shops mix by volume, which is less",
+            },
+            Slot {
+                name: "cap_pressure",
+                symbol: "p_cap",
+                kind: GaugePressure::KIND,
+                meaning: "`p_cap`, gauge pressure that the cap holds; 0 without one",
+            },
+        ],
+        outputs: &[Slot {
+            name: "ethylene_glycol_boiling_altitude",
+            symbol: "z",
+            kind: Length::KIND,
+            meaning: "The height on an average day, as on a map: above it the coolant boils, below it not. Negative where it boils at sea level already.",
+        }],
+        call: |x, y| one_row(x, y, cooling_ethylene_glycol_boiling_altitude),
+        batch: |x, y, refused| rows(x, y, refused, cooling_ethylene_glycol_boiling_altitude),
+    },
+    Entry {
         path: "cooling.ethylene_glycol_cap_pressure",
         summary: "Least cap pressure under which a mix of water and ethylene glycol does not boil at a temperature.",
         formula: "`p_cap = x_w p_w(T) + x_g p_g(T) - p_a` (Raoult), `x_w = 1 - x_g`, `x_g = w / M_g / (w / M_g + (1 - w) / M_w)`,\n`M_g` = 62.06784 g/mol, `M_w` = 18.01528 g/mol; `p_w` and `p_g` as in `fluid::ethylene_glycol_boiling_pressure`",
@@ -238,6 +407,159 @@ pub static ENTRIES: &[Entry] = &[
         }],
         call: |x, y| one_row(x, y, cooling_ethylene_glycol_cap_pressure),
         batch: |x, y, refused| rows(x, y, refused, cooling_ethylene_glycol_cap_pressure),
+    },
+    Entry {
+        path: "cooling.ethylene_glycol_expansion_volume",
+        summary: "Volume by which a fill of water and ethylene glycol grows as it warms.",
+        formula: "`V_e = V (d(w, T_1) / d(w, T_2) - 1)`",
+        valid_for: "- `0 <= coolant_volume <= 1000`\n- `0 <= mass_fraction <= 0.6`\n- `221.95 <= temperature <= 373.15`\n- `221.95 <= later_temperature <= 373.15`\n\nAs `fluid::ethylene_glycol_expansion`: liquid, to 100 °C at most. The growth of metal and hoses takes up a little of it and is left out, which\nerrs to a larger tank; steam pockets are not seen.",
+        source: "Conservation of mass; density as in `fluid::ethylene_glycol_density`",
+        caution: "Hot pressurised coolant scalds: never open a hot system, never pump it above its weakest component; the maker's instructions and local codes come first. Liquid with no air to grow into bursts what holds it.",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "coolant_volume",
+                symbol: "V",
+                kind: Volume::KIND,
+                meaning: "`V`, of the whole fill at the first temperature",
+            },
+            Slot {
+                name: "mass_fraction",
+                symbol: "w",
+                kind: Ratio::KIND,
+                meaning: "`w`, mass of glycol over mass of the mix; shops mix by volume, which is less",
+            },
+            Slot {
+                name: "temperature",
+                symbol: "T_1",
+                kind: Temperature::KIND,
+                meaning: "`T_1`, at which it was filled",
+            },
+            Slot {
+                name: "later_temperature",
+                symbol: "T_2",
+                kind: Temperature::KIND,
+                meaning: "`T_2`, of the coolant when it is hot, the mean over the system",
+            },
+        ],
+        outputs: &[Slot {
+            name: "ethylene_glycol_expansion_volume",
+            symbol: "V_e",
+            kind: Volume::KIND,
+            meaning: "What the header tank or the overflow bottle must take up; negative where the fill shrinks.",
+        }],
+        call: |x, y| one_row(x, y, cooling_ethylene_glycol_expansion_volume),
+        batch: |x, y, refused| rows(x, y, refused, cooling_ethylene_glycol_expansion_volume),
+    },
+    Entry {
+        path: "cooling.ethylene_glycol_pump_inlet_margin",
+        summary: "How far a mix of water and ethylene glycol is from boiling at the inlet of the pump, where the pressure is lowest.",
+        formula: "`m = T_boiling(w, p_h + p_a - dp) - T`",
+        valid_for: "- `233.15 <= temperature <= 523.15`\n- `0 <= mass_fraction <= 1`\n- `0 <= header_pressure <= 350000`\n- `-50000 <= suction_loss <= 350000`\n- `40000 <= station_pressure <= 110000`\n\nMean pressure and temperature: the vanes lower the pressure further, by what the pump's maker calls the net positive suction head, so that cavitation begins before\nthe margin is gone. The pressure left is between 10 kPa and 500 kPa, or the call is refused.",
+        source: "Definition of a gauge pressure; boiling: `fluid::ethylene_glycol_boiling_temperature`",
+        caution: "Hot pressurised coolant scalds: never open a hot system, never pump it above its weakest component; the maker's instructions and local codes come first. A pump that cavitates stops the flow, and the engine overheats within minutes.",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "temperature",
+                symbol: "T",
+                kind: Temperature::KIND,
+                meaning: "`T`, of the coolant at the inlet of the pump",
+            },
+            Slot {
+                name: "mass_fraction",
+                symbol: "w",
+                kind: Ratio::KIND,
+                meaning: "`w`, mass of glycol over mass of the mix; shops mix by volume, which is less",
+            },
+            Slot {
+                name: "header_pressure",
+                symbol: "p_h",
+                kind: GaugePressure::KIND,
+                meaning: "`p_h`, gauge pressure where the cap sits",
+            },
+            Slot {
+                name: "suction_loss",
+                symbol: "dp",
+                kind: Stress::KIND,
+                meaning: "`dp`, fall of pressure from there to the inlet at the full speed of the pump, as measured; a head of coolant above the inlet counts against it",
+            },
+            Slot {
+                name: "station_pressure",
+                symbol: "p_a",
+                kind: AbsolutePressure::KIND,
+                meaning: "`p_a`, absolute pressure of the air around, as measured there, not reduced to sea level",
+            },
+        ],
+        outputs: &[Slot {
+            name: "ethylene_glycol_pump_inlet_margin",
+            symbol: "m",
+            kind: TemperatureDifference::KIND,
+            meaning: "The margin; negative where the coolant boils there, the pump cavitates and the flow breaks down.",
+        }],
+        call: |x, y| one_row(x, y, cooling_ethylene_glycol_pump_inlet_margin),
+        batch: |x, y, refused| rows(x, y, refused, cooling_ethylene_glycol_pump_inlet_margin),
+    },
+    Entry {
+        path: "cooling.header_air_volume",
+        summary: "Air that a closed header tank needs above the cold coolant, so that the cap stays shut when the coolant has grown.",
+        formula: "`V_a = V_e p_d / (p_d - p_1 T_2 / T_1)` with `p_d = p_cap + p_a - p_v` and `p_1 = p_fill + p_a`",
+        valid_for: "- `0 <= expansion_volume <= 1000`\n- `0 <= fill_pressure <= 350000`\n- `0 <= cap_pressure <= 350000`\n- `0 <= vapour_pressure <= 500000`\n- `223.15 <= fill_temperature <= 373.15`\n- `223.15 <= air_temperature <= 423.15`\n- `40000 <= station_pressure <= 110000`\n\nA closed tank of constant size, air that neither leaks nor dissolves; the vapour that the cold air holds is counted as air, which errs to more. Where\nwarm air and vapour alone open the cap no volume is enough, and the call is refused. A system with an overflow bottle works otherwise: there\nthe bottle takes up the growth.",
+        source: "Ideal gas law and Dalton's law",
+        caution: "Hot pressurised coolant scalds: never open a hot system, never pump it above its weakest component; the maker's instructions and local codes come first. A tank without enough air throws coolant out hot, and is short of it when cold.",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "expansion_volume",
+                symbol: "V_e",
+                kind: Volume::KIND,
+                meaning: "`V_e`, growth of the coolant: `ethylene_glycol_expansion_volume` or `propylene_glycol_expansion_volume`",
+            },
+            Slot {
+                name: "fill_pressure",
+                symbol: "p_fill",
+                kind: GaugePressure::KIND,
+                meaning: "`p_fill`, gauge pressure in the tank when it was closed cold; 0 where it was open",
+            },
+            Slot {
+                name: "cap_pressure",
+                symbol: "p_cap",
+                kind: GaugePressure::KIND,
+                meaning: "`p_cap`, gauge pressure at which the cap opens, its lower limit",
+            },
+            Slot {
+                name: "vapour_pressure",
+                symbol: "p_v",
+                kind: AbsolutePressure::KIND,
+                meaning: "`p_v`, of the hot coolant in the tank: `fluid::ethylene_glycol_boiling_pressure` and its like",
+            },
+            Slot {
+                name: "fill_temperature",
+                symbol: "T_1",
+                kind: Temperature::KIND,
+                meaning: "`T_1`, of the air when the tank was closed",
+            },
+            Slot {
+                name: "air_temperature",
+                symbol: "T_2",
+                kind: Temperature::KIND,
+                meaning: "`T_2`, of the air above the hot coolant",
+            },
+            Slot {
+                name: "station_pressure",
+                symbol: "p_a",
+                kind: AbsolutePressure::KIND,
+                meaning: "`p_a`, absolute pressure of the air around, as measured there, not reduced to sea level",
+            },
+        ],
+        outputs: &[Slot {
+            name: "header_air_volume",
+            symbol: "V_a",
+            kind: Volume::KIND,
+            meaning: "The air space, cold; the tank holds it and the coolant that is wanted in it besides.",
+        }],
+        call: |x, y| one_row(x, y, cooling_header_air_volume),
+        batch: |x, y, refused| rows(x, y, refused, cooling_header_air_volume),
     },
     Entry {
         path: "cooling.leak_down_pressure",
@@ -283,6 +605,190 @@ pub static ENTRIES: &[Entry] = &[
         batch: |x, y, refused| rows(x, y, refused, cooling_leak_down_pressure),
     },
     Entry {
+        path: "cooling.leak_down_pressure_over_coolant",
+        summary: "What a tight system of coolant with air trapped above it should read after its temperature has changed.",
+        formula: "`p_2 = (p_1 + p_a) T_2 / T_1 V_g / (V_g - b V) - p_a`",
+        valid_for: "- `0 <= gauge_pressure <= 1000000`\n- `0.000001 <= gas_volume <= 1000`\n- `0 <= coolant_volume <= 1000`\n- `-0.2 <= coolant_expansion <= 0.2`\n- `233.15 <= temperature <= 313.15`\n- `233.15 <= later_temperature <= 313.15`\n- `40000 <= station_pressure <= 110000`\n\nIdeal gas, rigid metal and hoses: real hoses give way and damp what the coolant does, so that a small fall is not yet a leak. The vapour is counted\nas gas: between 20 °C and 40 °C that is wrong by up to 5 kPa, below by less. Where the coolant grows as much as there was gas the system is full\nof liquid, its reading is not known, and the call is refused.",
+        source: "Ideal gas law and conservation of the coolant's mass",
+        caution: "Compressed gas stores far more energy than liquid at the same pressure: test below the rating of the weakest component, cold, and stand clear. The maker's instructions and local codes come first.",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "gauge_pressure",
+                symbol: "p_1",
+                kind: GaugePressure::KIND,
+                meaning: "`p_1`, reading at the start of the test",
+            },
+            Slot {
+                name: "gas_volume",
+                symbol: "V_g",
+                kind: Volume::KIND,
+                meaning: "`V_g`, of all the air trapped in the system and in the tester at the start",
+            },
+            Slot {
+                name: "coolant_volume",
+                symbol: "V",
+                kind: Volume::KIND,
+                meaning: "`V`, of the coolant at the start",
+            },
+            Slot {
+                name: "coolant_expansion",
+                symbol: "b",
+                kind: Ratio::KIND,
+                meaning: "`b`, growth of the coolant over its volume: `fluid::ethylene_glycol_expansion` and its like; negative where it cooled",
+            },
+            Slot {
+                name: "temperature",
+                symbol: "T_1",
+                kind: Temperature::KIND,
+                meaning: "`T_1`, of the gas at the start",
+            },
+            Slot {
+                name: "later_temperature",
+                symbol: "T_2",
+                kind: Temperature::KIND,
+                meaning: "`T_2`, of the gas when it is read again",
+            },
+            Slot {
+                name: "station_pressure",
+                symbol: "p_a",
+                kind: AbsolutePressure::KIND,
+                meaning: "`p_a`, absolute pressure of the air around, as measured there, not reduced to sea level",
+            },
+        ],
+        outputs: &[Slot {
+            name: "leak_down_pressure_over_coolant",
+            symbol: "p_2",
+            kind: GaugePressure::KIND,
+            meaning: "The gauge reading that temperature alone accounts for; what is below it has leaked.",
+        }],
+        call: |x, y| one_row(x, y, cooling_leak_down_pressure_over_coolant),
+        batch: |x, y, refused| rows(x, y, refused, cooling_leak_down_pressure_over_coolant),
+    },
+    Entry {
+        path: "cooling.leaked_air_volume",
+        summary: "Air that left a system under test, from the pressure it lost.",
+        formula: "`V = V_g (p_1 - p_2) / p_a`",
+        valid_for: "- `0.000001 <= gas_volume <= 1000`\n- `0 <= tight_pressure <= 1000000`\n- `0 <= gauge_pressure <= 1000000`\n- `40000 <= station_pressure <= 110000`\n\nAll that leaked was gas, the space it left stayed as large, and the temperature is that of the reading that a tight system would show. Divided by the time it\nis the mean leak; it slows as the pressure falls.",
+        source: "Boyle's law",
+        caution: "Compressed gas stores far more energy than liquid at the same pressure: test below the rating of the weakest component, cold, and stand clear. The maker's instructions and local codes come first.",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "gas_volume",
+                symbol: "V_g",
+                kind: Volume::KIND,
+                meaning: "`V_g`, of all the air trapped in the system and in the tester",
+            },
+            Slot {
+                name: "tight_pressure",
+                symbol: "p_1",
+                kind: GaugePressure::KIND,
+                meaning: "`p_1`, gauge reading that a tight system would show now: the first reading, or `leak_down_pressure` and its like where it warmed or cooled",
+            },
+            Slot {
+                name: "gauge_pressure",
+                symbol: "p_2",
+                kind: GaugePressure::KIND,
+                meaning: "`p_2`, gauge reading now",
+            },
+            Slot {
+                name: "station_pressure",
+                symbol: "p_a",
+                kind: AbsolutePressure::KIND,
+                meaning: "`p_a`, absolute pressure of the air around, as measured there, not reduced to sea level",
+            },
+        ],
+        outputs: &[Slot {
+            name: "leaked_air_volume",
+            symbol: "V",
+            kind: Volume::KIND,
+            meaning: "The air, as it takes up room outside; negative where the reading rose.",
+        }],
+        call: |x, y| one_row(x, y, cooling_leaked_air_volume),
+        batch: |x, y, refused| rows(x, y, refused, cooling_leaked_air_volume),
+    },
+    Entry {
+        path: "cooling.leaked_coolant_volume",
+        summary: "Coolant that left a system under test, from the pressure that the air trapped above it lost.",
+        formula: "`V = V_g ((p_1 + p_a) / (p_2 + p_a) - 1)`",
+        valid_for: "- `0.000001 <= gas_volume <= 1000`\n- `0 <= tight_pressure <= 1000000`\n- `0 <= gauge_pressure <= 1000000`\n- `40000 <= station_pressure <= 110000`\n\nAll that leaked was coolant and the trapped air took its place, at the temperature of the reading that a tight system would show. Hoses that give way look like a\nleak: wait until they have settled.",
+        source: "Boyle's law",
+        caution: "Compressed gas stores far more energy than liquid at the same pressure: test below the rating of the weakest component, cold, and stand clear. The maker's instructions and local codes come first.",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "gas_volume",
+                symbol: "V_g",
+                kind: Volume::KIND,
+                meaning: "`V_g`, of all the air trapped in the system and in the tester",
+            },
+            Slot {
+                name: "tight_pressure",
+                symbol: "p_1",
+                kind: GaugePressure::KIND,
+                meaning: "`p_1`, gauge reading that a tight system would show now: the first reading, or `leak_down_pressure` and its like where it warmed or cooled",
+            },
+            Slot {
+                name: "gauge_pressure",
+                symbol: "p_2",
+                kind: GaugePressure::KIND,
+                meaning: "`p_2`, gauge reading now",
+            },
+            Slot {
+                name: "station_pressure",
+                symbol: "p_a",
+                kind: AbsolutePressure::KIND,
+                meaning: "`p_a`, absolute pressure of the air around, as measured there, not reduced to sea level",
+            },
+        ],
+        outputs: &[Slot {
+            name: "leaked_coolant_volume",
+            symbol: "V",
+            kind: Volume::KIND,
+            meaning: "The coolant; negative where the reading rose.",
+        }],
+        call: |x, y| one_row(x, y, cooling_leaked_coolant_volume),
+        batch: |x, y, refused| rows(x, y, refused, cooling_leaked_coolant_volume),
+    },
+    Entry {
+        path: "cooling.propylene_glycol_boiling_altitude",
+        summary: "Height above sea level from which on a mix of water and propylene glycol begins to boil at a temperature, under a cap.",
+        formula: "`p_ISA(z) = x_w p_w(T) + x_g p_g(T) - p_cap`, solved for `z`",
+        valid_for: "- `273.15 <= temperature <= 533.15`\n- `0 <= mass_fraction <= 1`\n- `0 <= cap_pressure <= 350000`\n\nAs `fluid::propylene_glycol_boiling_pressure`. The standard atmosphere from -5 km to 20 km: where the coolant boils only higher up or not at all, or everywhere, the call is refused and says which.\nA day of low pressure brings the height down by some 300 m. Propylene glycol is less sure: activity models ask for 10 % to 18 % more pressure at 50 %, which brings it down by 1 km to 3 km.",
+        source: "Definition of a gauge pressure; boiling: `fluid::propylene_glycol_boiling_pressure`; air: US Standard Atmosphere 1976",
+        caution: "Hot pressurised coolant scalds: never open a hot system, never pump it above its weakest component; the maker's instructions and local codes come first. The pressure comes only once the system has built it, a cap counts with what it holds, and hot metal boils coolant earlier than its mean temperature says: add a margin to the temperature.",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "temperature",
+                symbol: "T",
+                kind: Temperature::KIND,
+                meaning: "`T`, of the hottest coolant, with the margin that is wanted",
+            },
+            Slot {
+                name: "mass_fraction",
+                symbol: "w",
+                kind: Ratio::KIND,
+                meaning: "`w`, mass of glycol over mass of the mix; shops mix by volume, which is less",
+            },
+            Slot {
+                name: "cap_pressure",
+                symbol: "p_cap",
+                kind: GaugePressure::KIND,
+                meaning: "`p_cap`, gauge pressure that the cap holds; 0 without one",
+            },
+        ],
+        outputs: &[Slot {
+            name: "propylene_glycol_boiling_altitude",
+            symbol: "z",
+            kind: Length::KIND,
+            meaning: "The height on an average day, as on a map: above it the coolant boils, below it not. Negative where it boils at sea level already.",
+        }],
+        call: |x, y| one_row(x, y, cooling_propylene_glycol_boiling_altitude),
+        batch: |x, y, refused| rows(x, y, refused, cooling_propylene_glycol_boiling_altitude),
+    },
+    Entry {
         path: "cooling.propylene_glycol_cap_pressure",
         summary: "Least cap pressure under which a mix of water and propylene glycol does not boil at a temperature.",
         formula: "`p_cap = x_w p_w(T) + x_g p_g(T) - p_a` (Raoult), `x_w = 1 - x_g`, `x_g = w / M_g / (w / M_g + (1 - w) / M_w)`,\n`M_g` = 76.09442 g/mol, `M_w` = 18.01528 g/mol; `p_w` and `p_g` as in `fluid::propylene_glycol_boiling_pressure`",
@@ -320,6 +826,129 @@ pub static ENTRIES: &[Entry] = &[
         batch: |x, y, refused| rows(x, y, refused, cooling_propylene_glycol_cap_pressure),
     },
     Entry {
+        path: "cooling.propylene_glycol_expansion_volume",
+        summary: "Volume by which a fill of water and propylene glycol grows as it warms.",
+        formula: "`V_e = V (d(w, T_1) / d(w, T_2) - 1)`",
+        valid_for: "- `0 <= coolant_volume <= 1000`\n- `0 <= mass_fraction <= 0.6`\n- `223.15 <= temperature <= 373.15`\n- `223.15 <= later_temperature <= 373.15`\n\nAs `fluid::propylene_glycol_expansion`: liquid, to 100 °C at most. The growth of metal and hoses takes up a little of it and is left out, which\nerrs to a larger tank; steam pockets are not seen.",
+        source: "Conservation of mass; density as in `fluid::propylene_glycol_density`",
+        caution: "Hot pressurised coolant scalds: never open a hot system, never pump it above its weakest component; the maker's instructions and local codes come first. Liquid with no air to grow into bursts what holds it.",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "coolant_volume",
+                symbol: "V",
+                kind: Volume::KIND,
+                meaning: "`V`, of the whole fill at the first temperature",
+            },
+            Slot {
+                name: "mass_fraction",
+                symbol: "w",
+                kind: Ratio::KIND,
+                meaning: "`w`, mass of glycol over mass of the mix; shops mix by volume, which is less",
+            },
+            Slot {
+                name: "temperature",
+                symbol: "T_1",
+                kind: Temperature::KIND,
+                meaning: "`T_1`, at which it was filled",
+            },
+            Slot {
+                name: "later_temperature",
+                symbol: "T_2",
+                kind: Temperature::KIND,
+                meaning: "`T_2`, of the coolant when it is hot, the mean over the system",
+            },
+        ],
+        outputs: &[Slot {
+            name: "propylene_glycol_expansion_volume",
+            symbol: "V_e",
+            kind: Volume::KIND,
+            meaning: "What the header tank or the overflow bottle must take up; negative where the fill shrinks.",
+        }],
+        call: |x, y| one_row(x, y, cooling_propylene_glycol_expansion_volume),
+        batch: |x, y, refused| rows(x, y, refused, cooling_propylene_glycol_expansion_volume),
+    },
+    Entry {
+        path: "cooling.propylene_glycol_pump_inlet_margin",
+        summary: "How far a mix of water and propylene glycol is from boiling at the inlet of the pump, where the pressure is lowest.",
+        formula: "`m = T_boiling(w, p_h + p_a - dp) - T`",
+        valid_for: "- `233.15 <= temperature <= 523.15`\n- `0 <= mass_fraction <= 1`\n- `0 <= header_pressure <= 350000`\n- `-50000 <= suction_loss <= 350000`\n- `40000 <= station_pressure <= 110000`\n\nMean pressure and temperature: the vanes lower the pressure further, by what the pump's maker calls the net positive suction head, so that cavitation begins before\nthe margin is gone. The pressure left is between 10 kPa and 500 kPa, or the call is refused.",
+        source: "Definition of a gauge pressure; boiling: `fluid::propylene_glycol_boiling_temperature`",
+        caution: "Hot pressurised coolant scalds: never open a hot system, never pump it above its weakest component; the maker's instructions and local codes come first. A pump that cavitates stops the flow, and the engine overheats within minutes.",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "temperature",
+                symbol: "T",
+                kind: Temperature::KIND,
+                meaning: "`T`, of the coolant at the inlet of the pump",
+            },
+            Slot {
+                name: "mass_fraction",
+                symbol: "w",
+                kind: Ratio::KIND,
+                meaning: "`w`, mass of glycol over mass of the mix; shops mix by volume, which is less",
+            },
+            Slot {
+                name: "header_pressure",
+                symbol: "p_h",
+                kind: GaugePressure::KIND,
+                meaning: "`p_h`, gauge pressure where the cap sits",
+            },
+            Slot {
+                name: "suction_loss",
+                symbol: "dp",
+                kind: Stress::KIND,
+                meaning: "`dp`, fall of pressure from there to the inlet at the full speed of the pump, as measured; a head of coolant above the inlet counts against it",
+            },
+            Slot {
+                name: "station_pressure",
+                symbol: "p_a",
+                kind: AbsolutePressure::KIND,
+                meaning: "`p_a`, absolute pressure of the air around, as measured there, not reduced to sea level",
+            },
+        ],
+        outputs: &[Slot {
+            name: "propylene_glycol_pump_inlet_margin",
+            symbol: "m",
+            kind: TemperatureDifference::KIND,
+            meaning: "The margin; negative where the coolant boils there, the pump cavitates and the flow breaks down.",
+        }],
+        call: |x, y| one_row(x, y, cooling_propylene_glycol_pump_inlet_margin),
+        batch: |x, y, refused| rows(x, y, refused, cooling_propylene_glycol_pump_inlet_margin),
+    },
+    Entry {
+        path: "cooling.water_boiling_altitude",
+        summary: "Height above sea level from which on water begins to boil at a temperature, under a cap.",
+        formula: "`p_ISA(z) = p_w(T) - p_cap`, solved for `z`",
+        valid_for: "- `273.15 <= temperature <= 423.15`\n- `0 <= cap_pressure <= 350000`\n\nThe standard atmosphere from -5 km to 20 km: where the coolant boils only higher up or not at all, or everywhere, the call is refused and says which.\nA day of low pressure brings the height down by some 300 m.",
+        source: "Definition of a gauge pressure; boiling: `fluid::water_saturation_pressure`; air: US Standard Atmosphere 1976",
+        caution: "Hot pressurised coolant scalds: never open a hot system, never pump it above its weakest component; the maker's instructions and local codes come first. The pressure comes only once the system has built it, a cap counts with what it holds, and hot metal boils coolant earlier than its mean temperature says: add a margin to the temperature.",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "temperature",
+                symbol: "T",
+                kind: Temperature::KIND,
+                meaning: "`T`, of the hottest coolant, with the margin that is wanted",
+            },
+            Slot {
+                name: "cap_pressure",
+                symbol: "p_cap",
+                kind: GaugePressure::KIND,
+                meaning: "`p_cap`, gauge pressure that the cap holds; 0 without one",
+            },
+        ],
+        outputs: &[Slot {
+            name: "water_boiling_altitude",
+            symbol: "z",
+            kind: Length::KIND,
+            meaning: "The height on an average day, as on a map: above it the coolant boils, below it not. Negative where it boils at sea level already.",
+        }],
+        call: |x, y| one_row(x, y, cooling_water_boiling_altitude),
+        batch: |x, y, refused| rows(x, y, refused, cooling_water_boiling_altitude),
+    },
+    Entry {
         path: "cooling.water_cap_pressure",
         summary: "Least cap pressure under which water does not boil at a temperature.",
         formula: "`p_cap = p_w(T) - p_a` with `p_w` of IAPWS-IF97 region 4",
@@ -349,6 +978,86 @@ pub static ENTRIES: &[Entry] = &[
         }],
         call: |x, y| one_row(x, y, cooling_water_cap_pressure),
         batch: |x, y, refused| rows(x, y, refused, cooling_water_cap_pressure),
+    },
+    Entry {
+        path: "cooling.water_pump_inlet_margin",
+        summary: "How far water is from boiling at the inlet of the pump, where the pressure is lowest.",
+        formula: "`m = T_boiling(p_h + p_a - dp) - T`",
+        valid_for: "- `233.15 <= temperature <= 523.15`\n- `0 <= header_pressure <= 350000`\n- `-50000 <= suction_loss <= 350000`\n- `40000 <= station_pressure <= 110000`\n\nMean pressure and temperature: the vanes lower the pressure further, by what the pump's maker calls the net positive suction head, so that cavitation begins before\nthe margin is gone. The pressure left is at least that of the triple point, or the call is refused.",
+        source: "Definition of a gauge pressure; boiling: `fluid::water_boiling_temperature`",
+        caution: "Hot pressurised coolant scalds: never open a hot system, never pump it above its weakest component; the maker's instructions and local codes come first. A pump that cavitates stops the flow, and the engine overheats within minutes.",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "temperature",
+                symbol: "T",
+                kind: Temperature::KIND,
+                meaning: "`T`, of the coolant at the inlet of the pump",
+            },
+            Slot {
+                name: "header_pressure",
+                symbol: "p_h",
+                kind: GaugePressure::KIND,
+                meaning: "`p_h`, gauge pressure where the cap sits",
+            },
+            Slot {
+                name: "suction_loss",
+                symbol: "dp",
+                kind: Stress::KIND,
+                meaning: "`dp`, fall of pressure from there to the inlet at the full speed of the pump, as measured; a head of coolant above the inlet counts against it",
+            },
+            Slot {
+                name: "station_pressure",
+                symbol: "p_a",
+                kind: AbsolutePressure::KIND,
+                meaning: "`p_a`, absolute pressure of the air around, as measured there, not reduced to sea level",
+            },
+        ],
+        outputs: &[Slot {
+            name: "water_pump_inlet_margin",
+            symbol: "m",
+            kind: TemperatureDifference::KIND,
+            meaning: "The margin; negative where the coolant boils there, the pump cavitates and the flow breaks down.",
+        }],
+        call: |x, y| one_row(x, y, cooling_water_pump_inlet_margin),
+        batch: |x, y, refused| rows(x, y, refused, cooling_water_pump_inlet_margin),
+    },
+    Entry {
+        path: "cooling.water_test_energy",
+        summary: "Energy that water, or another liquid, under test pressure sets free when what holds it bursts.",
+        formula: "`U = p_g^2 V / (2 K)`",
+        valid_for: "- `0 <= liquid_volume <= 1000`\n- `0 <= gauge_pressure <= 1000000`\n- `100000000 <= bulk_modulus <= 100000000000`\n\nElastic liquid, cold: hot liquid above its boiling point flashes to steam and sets free far more. A bubble of air left in it counts by `air_test_energy`\nand soon outweighs it, and so do hoses that have stretched.",
+        source: "Work of a linear elastic liquid (definition of the bulk modulus)",
+        caution: "Stay below the rating of the weakest component, cold, with the air bled out, and stand clear all the same. The maker's instructions and local codes come first.",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "liquid_volume",
+                symbol: "V",
+                kind: Volume::KIND,
+                meaning: "`V`, filled with liquid, no air left in it",
+            },
+            Slot {
+                name: "gauge_pressure",
+                symbol: "p_g",
+                kind: GaugePressure::KIND,
+                meaning: "`p_g`, of the test",
+            },
+            Slot {
+                name: "bulk_modulus",
+                symbol: "K",
+                kind: Stress::KIND,
+                meaning: "`K` of the liquid: 2.18 GPa for water at 20 °C (IAPWS-95)",
+            },
+        ],
+        outputs: &[Slot {
+            name: "water_test_energy",
+            symbol: "U",
+            kind: Energy::KIND,
+            meaning: "The work of the liquid as it expands.",
+        }],
+        call: |x, y| one_row(x, y, cooling_water_test_energy),
+        batch: |x, y, refused| rows(x, y, refused, cooling_water_test_energy),
     },
     Entry {
         path: "driveline.axle_ratio_by_turns",
@@ -411,6 +1120,107 @@ pub static ENTRIES: &[Entry] = &[
         }],
         call: |x, y| one_row(x, y, driveline_axle_ratio_one_wheel_held),
         batch: |x, y, refused| rows(x, y, refused, driveline_axle_ratio_one_wheel_held),
+    },
+    Entry {
+        path: "driveline.axle_shaft_torque_locked",
+        summary: "Greatest torque of one axle shaft behind a locked or slip-limiting differential.",
+        formula: "`T_s = min(T_a, T_g)`",
+        valid_for: "- `0 <= axle_torque <= 1000000000`\n- `0 <= wheel_grip_torque <= 1000000000`\n\nA slip-limiting one passes on less than all; without its maker's figure take it for locked. With the other wheel in the air its load goes to this one.",
+        source: "Balance of moments on a solid axle",
+        caution: "A shaft that breaks can lock a wheel or come out of its housing on the road; ratings, local codes and licensed practice come first.",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "axle_torque",
+                symbol: "T_a",
+                kind: Torque::KIND,
+                meaning: "`T_a`, of both shafts together: engine torque through all ratios and losses",
+            },
+            Slot {
+                name: "wheel_grip_torque",
+                symbol: "T_g",
+                kind: Torque::KIND,
+                meaning: "`T_g`, beyond which this shaft's own wheel slips, with a high bound of grip",
+            },
+        ],
+        outputs: &[Slot {
+            name: "axle_shaft_torque_locked",
+            symbol: "T_s",
+            kind: Torque::KIND,
+            meaning: "What this shaft carries in a steady pull while the other wheel hangs in the air or stands on ice: all the torque there is, up to what its own wheel holds.",
+        }],
+        call: |x, y| one_row(x, y, driveline_axle_shaft_torque_locked),
+        batch: |x, y, refused| rows(x, y, refused, driveline_axle_shaft_torque_locked),
+    },
+    Entry {
+        path: "driveline.axle_shaft_torque_open",
+        summary: "Greatest torque of one axle shaft behind an open differential.",
+        formula: "`T_s = min(T_a / 2, T_g)`",
+        valid_for: "- `0 <= axle_torque <= 1000000000`\n- `0 <= wheel_grip_torque <= 1000000000`\n\nA differential without lock or friction of note. A dropped clutch adds the inertia of what spins.",
+        source: "Balance of moments on the side gears of a bevel differential",
+        caution: "A shaft that breaks can lock a wheel or come out of its housing on the road; ratings, local codes and licensed practice come first.",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "axle_torque",
+                symbol: "T_a",
+                kind: Torque::KIND,
+                meaning: "`T_a`, of both shafts together: engine torque through all ratios and losses",
+            },
+            Slot {
+                name: "wheel_grip_torque",
+                symbol: "T_g",
+                kind: Torque::KIND,
+                meaning: "`T_g`, beyond which the wheel with less grip slips, with a high bound of grip",
+            },
+        ],
+        outputs: &[Slot {
+            name: "axle_shaft_torque_open",
+            symbol: "T_s",
+            kind: Torque::KIND,
+            meaning: "What each of the two shafts carries in a steady pull: half each, and neither more than the wheel with less grip holds.",
+        }],
+        call: |x, y| one_row(x, y, driveline_axle_shaft_torque_open),
+        batch: |x, y, refused| rows(x, y, refused, driveline_axle_shaft_torque_open),
+    },
+    Entry {
+        path: "driveline.clamp_load_for_capacity",
+        summary: "Clamp load that a disc clutch wants for a capacity: uniform wear, the one of the two models that asks for more.",
+        formula: "`F = 4 T / (n f (D + d))`",
+        valid_for: "- `0 < clutch_capacity <= 1000000`\n- `0.001 <= friction_coefficient <= 2`\n- `0.001 <= outer_diameter <= 10`\n- `0.001 <= inner_diameter <= 10`\n- `outer_diameter > inner_diameter`\n- `1 <= friction_faces <= 100`\n\n`friction_faces` is a whole number. A clutch that has worn in, with the clamp load that it still has when the facing is worn.",
+        source: "Shigley's Mechanical Engineering Design, ch. 16, axial clutches, uniform wear (from memory)",
+        caution: "A slipping clutch heats, and a hot or oily one holds less. A disc or a flywheel that bursts cuts through its housing; use parts rated for the speed. Makers' ratings, local codes and licensed practice come first.",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "clutch_capacity",
+                symbol: "T",
+                kind: Torque::KIND,
+                meaning: "`T`, wanted at the crankshaft, the reserve over the engine's torque included",
+            },
+            Slot {
+                name: "friction_coefficient",
+                symbol: "f",
+                kind: Ratio::KIND,
+                meaning: "`f`, of the facing, static and at its temperature; the maker's figure",
+            },
+            Slot { name: "outer_diameter", symbol: "D", kind: Length::KIND, meaning: "`D`, of the facing" },
+            Slot { name: "inner_diameter", symbol: "d", kind: Length::KIND, meaning: "`d`, of the facing" },
+            Slot {
+                name: "friction_faces",
+                symbol: "n",
+                kind: Ratio::KIND,
+                meaning: "`n`, whole: 2 for a disc that is lined on both sides",
+            },
+        ],
+        outputs: &[Slot {
+            name: "clamp_load_for_capacity",
+            symbol: "F",
+            kind: Force::KIND,
+            meaning: "The load of the pressure plate on every face. More of it raises the pedal's effort and what a dropped clutch passes on.",
+        }],
+        call: |x, y| one_row(x, y, driveline_clamp_load_for_capacity),
+        batch: |x, y, refused| rows(x, y, refused, driveline_clamp_load_for_capacity),
     },
     Entry {
         path: "driveline.clutch_capacity_uniform_pressure",
@@ -528,10 +1338,96 @@ pub static ENTRIES: &[Entry] = &[
         batch: |x, y, refused| rows(x, y, refused, driveline_crawl_ratio),
     },
     Entry {
+        path: "driveline.crawl_ratio_for_speed",
+        summary: "Crawl ratio that gives a wanted road speed at an engine speed.",
+        formula: "`i_c = w r / v`",
+        valid_for: "- `0.001 <= road_speed <= 1000`\n- `0.001 <= engine_speed <= 100000`\n- `0.001 <= rolling_radius <= 100`",
+        source: "Kinematics of rolling; common practice, no source, for the term",
+        caution: "Low range multiplies the torque in every part behind it: a shaft or an axle that is strong enough in high range can break.",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "road_speed",
+                symbol: "v",
+                kind: Velocity::KIND,
+                meaning: "`v`, wanted: a walk is about 1.4 m/s",
+            },
+            Slot {
+                name: "engine_speed",
+                symbol: "w",
+                kind: AngularVelocity::KIND,
+                meaning: "`w`, there: most often the idle",
+            },
+            Slot {
+                name: "rolling_radius",
+                symbol: "r",
+                kind: Length::KIND,
+                meaning: "`r`, effective rolling radius of the driven tyre (distance per turn over 2 pi), not the loaded radius",
+            },
+        ],
+        outputs: &[Slot {
+            name: "crawl_ratio_for_speed",
+            symbol: "i_c",
+            kind: Ratio::KIND,
+            meaning: "Engine speed over wheel speed: what gearbox, transfer case and axle must give together.",
+        }],
+        call: |x, y| one_row(x, y, driveline_crawl_ratio_for_speed),
+        batch: |x, y, refused| rows(x, y, refused, driveline_crawl_ratio_for_speed),
+    },
+    Entry {
+        path: "driveline.crawl_speed",
+        summary: "Crawl speed: the road speed in the lowest gear there is.",
+        formula: "`v = w r / (i_1 i_t i_f)`",
+        valid_for: "- `0 <= engine_speed <= 100000`\n- `0.001 <= first_gear_ratio <= 1000`\n- `0.001 <= transfer_case_ratio <= 1000`\n- `0.001 <= final_drive <= 1000`\n- `0.001 <= rolling_radius <= 100`",
+        source: "Kinematics of gears and of rolling; common practice, no source, for the term",
+        caution: "Low range multiplies the torque in every part behind it: a shaft or an axle that is strong enough in high range can break.",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "engine_speed",
+                symbol: "w",
+                kind: AngularVelocity::KIND,
+                meaning: "`w`, most often the idle",
+            },
+            Slot {
+                name: "first_gear_ratio",
+                symbol: "i_1",
+                kind: Ratio::KIND,
+                meaning: "`i_1`, of the gearbox alone, transfer case *not* included",
+            },
+            Slot {
+                name: "transfer_case_ratio",
+                symbol: "i_t",
+                kind: Ratio::KIND,
+                meaning: "`i_t`, input speed over output speed in low range; 1 where there is none",
+            },
+            Slot {
+                name: "final_drive",
+                symbol: "i_f",
+                kind: Ratio::KIND,
+                meaning: "`i_f`, propeller-shaft speed over wheel speed; hub reductions included",
+            },
+            Slot {
+                name: "rolling_radius",
+                symbol: "r",
+                kind: Length::KIND,
+                meaning: "`r`, effective rolling radius of the driven tyre (distance per turn over 2 pi), not the loaded radius",
+            },
+        ],
+        outputs: &[Slot {
+            name: "crawl_speed",
+            symbol: "v",
+            kind: Velocity::KIND,
+            meaning: "The road speed without slip.",
+        }],
+        call: |x, y| one_row(x, y, driveline_crawl_speed),
+        batch: |x, y, refused| rows(x, y, refused, driveline_crawl_speed),
+    },
+    Entry {
         path: "driveline.engine_speed",
         summary: "Engine speed at a road speed in a gear: the cruise engine speed.",
         formula: "`w = v i_g i_f / r`",
-        valid_for: "- `0 <= road_speed`\n- `0.01 <= gear_ratio <= 1000`\n- `0.01 <= final_drive <= 100`\n- `0.01 <= rolling_radius <= 10`",
+        valid_for: "- `0 <= road_speed <= 1000`\n- `0.001 <= gear_ratio <= 1000`\n- `0.001 <= final_drive <= 1000`\n- `0.001 <= rolling_radius <= 100`",
         source: "Kinematics of rolling; ISO 8855 for the term effective rolling radius (from memory)",
         caution: "",
         revision: 1,
@@ -641,6 +1537,43 @@ pub static ENTRIES: &[Entry] = &[
         batch: |x, y, refused| rows(x, y, refused, driveline_final_drive_for_cruise),
     },
     Entry {
+        path: "driveline.first_gear_for_crawl",
+        summary: "First gear that gives a wanted crawl ratio.",
+        formula: "`i_1 = i_c / (i_t i_f)`",
+        valid_for: "- `0.001 <= crawl_ratio <= 1000000`\n- `0.001 <= transfer_case_ratio <= 1000`\n- `0.001 <= final_drive <= 1000`\n\nWhat is sold lies beside it: look at `crawl_ratio` with the one that you take.",
+        source: "Kinematics of gears; common practice, no source, for the term",
+        caution: "Low range multiplies the torque in every part behind it: a shaft or an axle that is strong enough in high range can break.",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "crawl_ratio",
+                symbol: "i_c",
+                kind: Ratio::KIND,
+                meaning: "`i_c`, wanted: engine speed over wheel speed",
+            },
+            Slot {
+                name: "transfer_case_ratio",
+                symbol: "i_t",
+                kind: Ratio::KIND,
+                meaning: "`i_t`, input speed over output speed in low range; 1 where there is none",
+            },
+            Slot {
+                name: "final_drive",
+                symbol: "i_f",
+                kind: Ratio::KIND,
+                meaning: "`i_f`, propeller-shaft speed over wheel speed; hub reductions included",
+            },
+        ],
+        outputs: &[Slot {
+            name: "first_gear_for_crawl",
+            symbol: "i_1",
+            kind: Ratio::KIND,
+            meaning: "The ratio of the gearbox alone. Give the first gear as `transfer_case_ratio`, and it is the ratio of the transfer case.",
+        }],
+        call: |x, y| one_row(x, y, driveline_first_gear_for_crawl),
+        batch: |x, y, refused| rows(x, y, refused, driveline_first_gear_for_crawl),
+    },
+    Entry {
         path: "driveline.gear_step",
         summary: "Step between two gears: how far apart their ratios are.",
         formula: "`s = i_1 / i_2`",
@@ -703,16 +1636,53 @@ pub static ENTRIES: &[Entry] = &[
             name: "grip_torque",
             symbol: "T_g",
             kind: Torque::KIND,
-            meaning: "The sum over the wheels of that axle. At a part before them divide by the ratio *and* by the efficiency between: the losses stand between the engine and the grip, so the engine must give more.",
+            meaning: "The sum over the wheels of that axle. At a part before them `grip_torque_upstream` divides by the ratio *and* by the efficiency between.",
         }],
         call: |x, y| one_row(x, y, driveline_grip_torque),
         batch: |x, y, refused| rows(x, y, refused, driveline_grip_torque),
     },
     Entry {
+        path: "driveline.grip_torque_upstream",
+        summary: "Torque at a part further up the driveline beyond which the tyres slip.",
+        formula: "`T = T_g / (i e)`",
+        valid_for: "- `0 <= grip_torque <= 1000000000`\n- `0.001 <= ratio_between <= 1000000`\n- `0.01 <= efficiency_between <= 1`\n\nSteady pull: a dropped clutch adds the inertia between part and ground. An engine that gives less at this part bounds it from below the grip.",
+        source: "Balance of power through a geared train",
+        caution: "A grip taken too low makes a weak part look strong; a part that breaks can lock a wheel or drop a shaft on the road. Ratings, local codes and licensed practice come first.",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "grip_torque",
+                symbol: "T_g",
+                kind: Torque::KIND,
+                meaning: "`T_g`, at the wheels that the part drives, together: `grip_torque` of them",
+            },
+            Slot {
+                name: "ratio_between",
+                symbol: "i",
+                kind: Ratio::KIND,
+                meaning: "`i`, speed of the part over speed of the wheels: gears, transfer case, axle and hub reductions that stand between",
+            },
+            Slot {
+                name: "efficiency_between",
+                symbol: "e",
+                kind: Ratio::KIND,
+                meaning: "`e`, power at the wheels over power at the part",
+            },
+        ],
+        outputs: &[Slot {
+            name: "grip_torque_upstream",
+            symbol: "T",
+            kind: Torque::KIND,
+            meaning: "What the part can be made to carry in a steady pull before the tyres give way: the losses stand between it and the grip, so it bears *more* than the ratio alone says.",
+        }],
+        call: |x, y| one_row(x, y, driveline_grip_torque_upstream),
+        batch: |x, y, refused| rows(x, y, refused, driveline_grip_torque_upstream),
+    },
+    Entry {
         path: "driveline.road_speed",
         summary: "Road speed at an engine speed in a gear.",
         formula: "`v = w r / (i_g i_f)`",
-        valid_for: "- `0 <= engine_speed`\n- `0.01 <= gear_ratio <= 1000`\n- `0.01 <= final_drive <= 100`\n- `0.01 <= rolling_radius <= 10`",
+        valid_for: "- `0 <= engine_speed <= 100000`\n- `0.001 <= gear_ratio <= 1000`\n- `0.001 <= final_drive <= 1000`\n- `0.001 <= rolling_radius <= 100`",
         source: "Kinematics of rolling; ISO 8855 for the term effective rolling radius (from memory)",
         caution: "",
         revision: 1,
@@ -747,10 +1717,54 @@ pub static ENTRIES: &[Entry] = &[
         batch: |x, y, refused| rows(x, y, refused, driveline_road_speed),
     },
     Entry {
+        path: "driveline.tyre_diameter_for_cruise",
+        summary: "Tyre diameter that gives a wanted engine speed at a road speed.",
+        formula: "`D = 2 pi v i_g i_f / (w f_r)`",
+        valid_for: "- `0.001 <= road_speed <= 1000`\n- `0.001 <= engine_speed <= 100000`\n- `0.001 <= gear_ratio <= 1000`\n- `0.001 <= final_drive <= 1000`\n- `2 <= rolling_factor <= 3.2`",
+        source: "Kinematics of rolling; ETRTO Standards Manual and UN Regulation 30 for the factor (from memory)",
+        caution: "A larger tyre changes braking, steering, clearance and the speedometer; its load index must suit the axle, and local codes limit it.",
+        revision: 1,
+        inputs: &[
+            Slot { name: "road_speed", symbol: "v", kind: Velocity::KIND, meaning: "`v`, the cruise" },
+            Slot {
+                name: "engine_speed",
+                symbol: "w",
+                kind: AngularVelocity::KIND,
+                meaning: "`w`, wanted there",
+            },
+            Slot {
+                name: "gear_ratio",
+                symbol: "i_g",
+                kind: Ratio::KIND,
+                meaning: "`i_g`, engine speed over propeller-shaft speed in the gear of the cruise, most often the top one, transfer case included",
+            },
+            Slot {
+                name: "final_drive",
+                symbol: "i_f",
+                kind: Ratio::KIND,
+                meaning: "`i_f`, propeller-shaft speed over wheel speed",
+            },
+            Slot {
+                name: "rolling_factor",
+                symbol: "f_r",
+                kind: Ratio::KIND,
+                meaning: "`f_r`, rolling circumference over free diameter: 3.05 for a radial, 2.99 for a diagonal tyre (ETRTO and UN Regulation 30, from memory)",
+            },
+        ],
+        outputs: &[Slot {
+            name: "tyre_diameter_for_cruise",
+            symbol: "D",
+            kind: Length::KIND,
+            meaning: "The free diameter, unloaded; what is sold lies beside it, so look at `engine_speed` with the tyre that you take.",
+        }],
+        call: |x, y| one_row(x, y, driveline_tyre_diameter_for_cruise),
+        batch: |x, y, refused| rows(x, y, refused, driveline_tyre_diameter_for_cruise),
+    },
+    Entry {
         path: "driveline.wheel_torque",
         summary: "Torque at the driven wheels together, from the torque of the engine.",
         formula: "`T_w = T i_g i_f e`",
-        valid_for: "- `0 <= engine_torque`\n- `0.01 <= gear_ratio <= 1000`\n- `0.01 <= final_drive <= 100`\n- `0 < driveline_efficiency <= 1`\n\nDriving only: when the wheels drive the engine the losses act the other way.",
+        valid_for: "- `0 <= engine_torque <= 1000000`\n- `0.001 <= gear_ratio <= 1000`\n- `0.001 <= final_drive <= 1000`\n- `0 < driveline_efficiency <= 1`\n\nDriving only: when the wheels drive the engine the losses act the other way.",
         source: "Balance of power through a geared train",
         caution: "A part that carries less than its share of this torque can break and lock a wheel or drop a shaft on the road; ratings, local codes and licensed practice come first.",
         revision: 1,
@@ -1145,6 +2159,37 @@ pub static ENTRIES: &[Entry] = &[
         batch: |x, y, refused| rows(x, y, refused, fluid_ethylene_glycol_boiling_temperature),
     },
     Entry {
+        path: "fluid.ethylene_glycol_concentrate_share",
+        summary: "Concentrate to pour for a wanted strength by mass: its share by volume in a mix of water and ethylene glycol.",
+        formula: "`f = w d_w / (d_c (s - w) + w d_w)` with `1 / d_c = s / d_g + (1 - s) / d_w`, `d_g` = 1113.5 kg/m³, `d_w` = 998.207 kg/m³",
+        valid_for: "- `0 <= mass_fraction < 1`\n- `0 < glycol_mass_share <= 1`\n- `glycol_mass_share > mass_fraction`\n\nThe inverse of `ethylene_glycol_mass_fraction`, with its limits: volumes at 20 °C, of the parts. What is in the system already has to be drained first.",
+        source: "Mass balance; densities at 20 °C: CRC Handbook as carried by the open chemicals library 1.5.2, water IAPWS-95",
+        caution: "",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "mass_fraction",
+                symbol: "w",
+                kind: Ratio::KIND,
+                meaning: "`w`, mass of glycol over mass of the mix that is wanted, as from `ethylene_glycol_mass_fraction_for_freezing`",
+            },
+            Slot {
+                name: "glycol_mass_share",
+                symbol: "s",
+                kind: Ratio::KIND,
+                meaning: "`s`, glycol in the concentrate by mass, as its data sheet says; 1 for pure glycol",
+            },
+        ],
+        outputs: &[Slot {
+            name: "ethylene_glycol_concentrate_share",
+            symbol: "f",
+            kind: Ratio::KIND,
+            meaning: "The concentrate over all that is poured, before it is mixed.",
+        }],
+        call: |x, y| one_row(x, y, fluid_ethylene_glycol_concentrate_share),
+        batch: |x, y, refused| rows(x, y, refused, fluid_ethylene_glycol_concentrate_share),
+    },
+    Entry {
         path: "fluid.ethylene_glycol_density",
         summary: "Density of a mix of water and ethylene glycol.",
         formula: "`d = sum over i and j of c_ij (T - 304.878)^i (w - 0.308462)^j`, i from 0 to 3, j from 0 to 5 - i",
@@ -1205,6 +2250,74 @@ pub static ENTRIES: &[Entry] = &[
         }],
         call: |x, y| one_row(x, y, fluid_ethylene_glycol_dynamic_viscosity),
         batch: |x, y, refused| rows(x, y, refused, fluid_ethylene_glycol_dynamic_viscosity),
+    },
+    Entry {
+        path: "fluid.ethylene_glycol_expansion",
+        summary: "Growth in volume of a mix of water and ethylene glycol between two temperatures.",
+        formula: "`b = d(w, T_1) / d(w, T_2) - 1` with `d` of `ethylene_glycol_density`",
+        valid_for: "- `0 <= mass_fraction <= 0.6`\n- `221.95 <= temperature <= 373.15`\n- `221.95 <= later_temperature <= 373.15`\n\nLiquid only: at or below the freezing temperature of the mix it is refused, and nothing is extrapolated beyond 100 °C, hot as a capped\nsystem may run; the last step of the growth is the steepest. Pressure is left out: 1 bar is 0.005 %. Without glycol the growth\nfrom 20 °C is within 0.0008 of IAPWS-95 up to 95 °C, where it is 0.038; near 4 °C, where water turns, it is no guide to the sign. The ASHRAE (2001) tables of\ninhibited coolant from 20 % to 60 % by volume give up to 0.0046 less from 20 °C to 95 °C, where it is 0.041 to 0.05: it errs to more growth.",
+        source: "Conservation of mass; density: Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010, as carried by the open CoolProp library 8.0.0",
+        caution: "Liquid that fills a closed system bursts it when it warms: leave it air to grow into, and never open a hot system.",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "mass_fraction",
+                symbol: "w",
+                kind: Ratio::KIND,
+                meaning: "`w`, mass of glycol over mass of the mix; shops mix by volume, which is less",
+            },
+            Slot {
+                name: "temperature",
+                symbol: "T_1",
+                kind: Temperature::KIND,
+                meaning: "`T_1`, at which the volume is known",
+            },
+            Slot {
+                name: "later_temperature",
+                symbol: "T_2",
+                kind: Temperature::KIND,
+                meaning: "`T_2`, at which it is asked for",
+            },
+        ],
+        outputs: &[Slot {
+            name: "ethylene_glycol_expansion",
+            symbol: "b",
+            kind: Ratio::KIND,
+            meaning: "The growth over the first volume; negative where the mix shrinks.",
+        }],
+        call: |x, y| one_row(x, y, fluid_ethylene_glycol_expansion),
+        batch: |x, y, refused| rows(x, y, refused, fluid_ethylene_glycol_expansion),
+    },
+    Entry {
+        path: "fluid.ethylene_glycol_expansion_coefficient",
+        summary: "Thermal expansion coefficient, by volume, of a mix of water and ethylene glycol.",
+        formula: "`a = -(1 / d) (partial d / partial T)` with `d` of `ethylene_glycol_density`, differentiated term by term",
+        valid_for: "- `0 <= mass_fraction <= 0.6`\n- `221.95 <= temperature <= 373.15`\n\nLiquid only, as `ethylene_glycol_density`. A derivative of a fit is less sure than the fit: without glycol, between 20 °C and 95 °C, it is within\n30 ppm/K of IAPWS-95; near 4 °C, where water turns, not even its sign counts. The ASHRAE (2001)\ntables of inhibited coolant lie within 100 ppm/K from 40 °C to 95 °C.",
+        source: "Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0",
+        caution: "",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "mass_fraction",
+                symbol: "w",
+                kind: Ratio::KIND,
+                meaning: "`w`, mass of glycol over mass of the mix; shops mix by volume, which is less",
+            },
+            Slot {
+                name: "temperature",
+                symbol: "T",
+                kind: Temperature::KIND,
+                meaning: "`T`, above the freezing temperature of the mix",
+            },
+        ],
+        outputs: &[Slot {
+            name: "ethylene_glycol_expansion_coefficient",
+            symbol: "a",
+            kind: ThermalExpansion::KIND,
+            meaning: "The growth in volume per volume and kelvin at that temperature; it rises with temperature, so over a range use `ethylene_glycol_expansion`.",
+        }],
+        call: |x, y| one_row(x, y, fluid_ethylene_glycol_expansion_coefficient),
+        batch: |x, y, refused| rows(x, y, refused, fluid_ethylene_glycol_expansion_coefficient),
     },
     Entry {
         path: "fluid.ethylene_glycol_freezing_temperature",
@@ -1403,6 +2516,37 @@ pub static ENTRIES: &[Entry] = &[
         batch: |x, y, refused| rows(x, y, refused, fluid_propylene_glycol_boiling_temperature),
     },
     Entry {
+        path: "fluid.propylene_glycol_concentrate_share",
+        summary: "Concentrate to pour for a wanted strength by mass: its share by volume in a mix of water and propylene glycol.",
+        formula: "`f = w d_w / (d_c (s - w) + w d_w)` with `1 / d_c = s / d_g + (1 - s) / d_w`, `d_g` = 1036.1 kg/m³, `d_w` = 998.207 kg/m³",
+        valid_for: "- `0 <= mass_fraction < 1`\n- `0 < glycol_mass_share <= 1`\n- `glycol_mass_share > mass_fraction`\n\nThe inverse of `propylene_glycol_mass_fraction`, with its limits: volumes at 20 °C, of the parts. What is in the system already has to be drained first.",
+        source: "Mass balance; densities at 20 °C: CRC Handbook as carried by the open chemicals library 1.5.2, water IAPWS-95",
+        caution: "",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "mass_fraction",
+                symbol: "w",
+                kind: Ratio::KIND,
+                meaning: "`w`, mass of glycol over mass of the mix that is wanted, as from `propylene_glycol_mass_fraction_for_freezing`",
+            },
+            Slot {
+                name: "glycol_mass_share",
+                symbol: "s",
+                kind: Ratio::KIND,
+                meaning: "`s`, glycol in the concentrate by mass, as its data sheet says; 1 for pure glycol",
+            },
+        ],
+        outputs: &[Slot {
+            name: "propylene_glycol_concentrate_share",
+            symbol: "f",
+            kind: Ratio::KIND,
+            meaning: "The concentrate over all that is poured, before it is mixed.",
+        }],
+        call: |x, y| one_row(x, y, fluid_propylene_glycol_concentrate_share),
+        batch: |x, y, refused| rows(x, y, refused, fluid_propylene_glycol_concentrate_share),
+    },
+    Entry {
         path: "fluid.propylene_glycol_density",
         summary: "Density of a mix of water and propylene glycol.",
         formula: "`d = sum over i and j of c_ij (T - 305.8583)^i (w - 0.307031)^j`, i from 0 to 3, j from 0 to 5 - i",
@@ -1465,10 +2609,78 @@ pub static ENTRIES: &[Entry] = &[
         batch: |x, y, refused| rows(x, y, refused, fluid_propylene_glycol_dynamic_viscosity),
     },
     Entry {
+        path: "fluid.propylene_glycol_expansion",
+        summary: "Growth in volume of a mix of water and propylene glycol between two temperatures.",
+        formula: "`b = d(w, T_1) / d(w, T_2) - 1` with `d` of `propylene_glycol_density`",
+        valid_for: "- `0 <= mass_fraction <= 0.6`\n- `223.15 <= temperature <= 373.15`\n- `223.15 <= later_temperature <= 373.15`\n\nLiquid only: at or below the freezing temperature of the mix it is refused, and nothing is extrapolated beyond 100 °C, hot as a capped\nsystem may run; the last step of the growth is the steepest. Pressure is left out: 1 bar is 0.005 %. Without glycol the growth\nfrom 20 °C is within 0.0004 of IAPWS-95 up to 95 °C, where it is 0.038; near 4 °C, where water turns, it is no guide to the sign. The ASHRAE (2001) tables of\ninhibited coolant from 20 % to 60 % by volume agree within 0.003 from 20 °C to 95 °C.",
+        source: "Conservation of mass; density: Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010, as carried by the open CoolProp library 8.0.0",
+        caution: "Liquid that fills a closed system bursts it when it warms: leave it air to grow into, and never open a hot system.",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "mass_fraction",
+                symbol: "w",
+                kind: Ratio::KIND,
+                meaning: "`w`, mass of glycol over mass of the mix; shops mix by volume, which is less",
+            },
+            Slot {
+                name: "temperature",
+                symbol: "T_1",
+                kind: Temperature::KIND,
+                meaning: "`T_1`, at which the volume is known",
+            },
+            Slot {
+                name: "later_temperature",
+                symbol: "T_2",
+                kind: Temperature::KIND,
+                meaning: "`T_2`, at which it is asked for",
+            },
+        ],
+        outputs: &[Slot {
+            name: "propylene_glycol_expansion",
+            symbol: "b",
+            kind: Ratio::KIND,
+            meaning: "The growth over the first volume; negative where the mix shrinks.",
+        }],
+        call: |x, y| one_row(x, y, fluid_propylene_glycol_expansion),
+        batch: |x, y, refused| rows(x, y, refused, fluid_propylene_glycol_expansion),
+    },
+    Entry {
+        path: "fluid.propylene_glycol_expansion_coefficient",
+        summary: "Thermal expansion coefficient, by volume, of a mix of water and propylene glycol.",
+        formula: "`a = -(1 / d) (partial d / partial T)` with `d` of `propylene_glycol_density`, differentiated term by term",
+        valid_for: "- `0 <= mass_fraction <= 0.6`\n- `223.15 <= temperature <= 373.15`\n\nLiquid only, as `propylene_glycol_density`. A derivative of a fit is less sure than the fit: without glycol, between 20 °C and 95 °C, it is within\n50 ppm/K of IAPWS-95; near 4 °C, where water turns, not even its sign counts. The ASHRAE (2001)\ntables of inhibited coolant lie within 80 ppm/K from 40 °C to 80 °C and up to 180 ppm/K higher at 95 °C.",
+        source: "Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0",
+        caution: "",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "mass_fraction",
+                symbol: "w",
+                kind: Ratio::KIND,
+                meaning: "`w`, mass of glycol over mass of the mix; shops mix by volume, which is less",
+            },
+            Slot {
+                name: "temperature",
+                symbol: "T",
+                kind: Temperature::KIND,
+                meaning: "`T`, above the freezing temperature of the mix",
+            },
+        ],
+        outputs: &[Slot {
+            name: "propylene_glycol_expansion_coefficient",
+            symbol: "a",
+            kind: ThermalExpansion::KIND,
+            meaning: "The growth in volume per volume and kelvin at that temperature; it rises with temperature, so over a range use `propylene_glycol_expansion`.",
+        }],
+        call: |x, y| one_row(x, y, fluid_propylene_glycol_expansion_coefficient),
+        batch: |x, y, refused| rows(x, y, refused, fluid_propylene_glycol_expansion_coefficient),
+    },
+    Entry {
         path: "fluid.propylene_glycol_freezing_temperature",
         summary: "Temperature at which a mix of water and propylene glycol begins to freeze.",
         formula: "`T = sum over i of c_i (w - 0.307031)^i`, i from 0 to 5",
-        valid_for: "- `0 <= mass_fraction <= 0.6`\n\nThe curve has a minimum beyond this range. It agrees with the ASHRAE (2001) tables within 0.8 K, and with a second fit of its\nown book within 1.6 K. Without glycol it gives 273.1249 K.",
+        valid_for: "- `0 <= mass_fraction <= 0.6`\n\nThe curve has a minimum beyond this range. It agrees with the ASHRAE (2001) tables, by mass, within 0.2 K up to 35 % and\nreads 0.5 K to 1.5 K warmer above; a second fit of its own book lies within 1.6 K. Without glycol it gives 273.1249 K.",
         source: "Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0",
         caution: "",
         revision: 1,
@@ -1522,7 +2734,7 @@ pub static ENTRIES: &[Entry] = &[
         path: "fluid.propylene_glycol_mass_fraction_for_freezing",
         summary: "Least share of propylene glycol with which a mix begins to freeze no sooner than at a temperature.",
         formula: "`T = sum over i of c_i (w - 0.307031)^i`, i from 0 to 5, solved for `w`",
-        valid_for: "- `223.15 <= freezing_temperature <= 273.12`\n\nThe curve falls all along this range, so that there is one answer; beyond 60 % it has a minimum and a second branch, which\nis refused. The ASHRAE (2001) tables agree within 0.2 % of the mix at -20 °C and -30 °C.",
+        valid_for: "- `223.15 <= freezing_temperature <= 273.12`\n\nThe curve falls all along this range, so that there is one answer; beyond 60 % it has a minimum and a second branch, which\nis refused. By mass the ASHRAE (2001) tables agree within 1 % of the mix and ask for less.",
         source: "Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0; solved by Brent's method",
         caution: "",
         revision: 1,
@@ -1708,6 +2920,49 @@ pub static ENTRIES: &[Entry] = &[
         ],
         call: |x, y| one_row(x, y, mass_weight_distribution),
         batch: |x, y, refused| rows(x, y, refused, mass_weight_distribution),
+    },
+    Entry {
+        path: "spring.active_coils_for_rate",
+        summary: "Active coils with which a helical compression spring has the wanted rate.",
+        formula: "`n = G d^4 / (8 D^3 k)`",
+        valid_for: "- `1 <= spring_rate <= 1000000000`\n- `0.00001 <= wire_diameter <= 1`\n- `0.00001 <= mean_diameter <= 10`\n- `mean_diameter > wire_diameter`\n- `10000000000 <= shear_modulus <= 200000000000`\n\nThe inverse of `coil_rate`, with its limits. Fewer coils are stiffer and have less travel before they bind.",
+        source: "EN 13906-1:2013, rate of cold-coiled cylindrical springs, solved for the coils; Shigley's Mechanical Engineering Design, ch. 10, spring rate",
+        caution: "A stiffer or thinner spring is more highly stressed, and stores enough energy to kill: check `coil_shear_stress` at solid length, `minimum_gap_clearance` and `buckling_deflection` before it is made. A coil is cut off by the maker only: heat takes the temper, and a cut end has no seat.",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "spring_rate",
+                symbol: "k",
+                kind: LinearStiffness::KIND,
+                meaning: "`k`, the rate that is wanted, or that was measured, along the spring's own axis",
+            },
+            Slot {
+                name: "wire_diameter",
+                symbol: "d",
+                kind: Length::KIND,
+                meaning: "`d`, the diameter of the wire",
+            },
+            Slot {
+                name: "mean_diameter",
+                symbol: "D",
+                kind: Length::KIND,
+                meaning: "`D`, the diameter of the coil between wire centres (outside diameter less `d`)",
+            },
+            Slot {
+                name: "shear_modulus",
+                symbol: "G",
+                kind: Stress::KIND,
+                meaning: "`G` of the wire; 78.5 GPa for hot-coiled and 81.5 GPa for cold-drawn spring steel (EN 13906-1, from memory)",
+            },
+        ],
+        outputs: &[Slot {
+            name: "active_coils_for_rate",
+            symbol: "n",
+            kind: Ratio::KIND,
+            meaning: "The coils that deflect, parts of a coil included; closed ends add about two more.",
+        }],
+        call: |x, y| one_row(x, y, spring_active_coils_for_rate),
+        batch: |x, y, refused| rows(x, y, refused, spring_active_coils_for_rate),
     },
     Entry {
         path: "spring.buckling_deflection",
@@ -2030,6 +3285,43 @@ pub static ENTRIES: &[Entry] = &[
         batch: |x, y, refused| rows(x, y, refused, spring_damping_ratio),
     },
     Entry {
+        path: "spring.free_length_for_ride_height",
+        summary: "Free length of the spring that holds the wanted ride height.",
+        formula: "`L_0 = L + F / k`",
+        valid_for: "- `0.00001 <= spring_length <= 100`\n- `0 <= spring_load <= 1000000000`\n- `1 <= spring_rate <= 1000000000`\n\nLinear spring. New springs settle a little: common practice, no source, is to measure again after the first drive. Whether the spring\nstays captive at full droop is the question of `Corner`.",
+        source: "Definition of a rate",
+        caution: "A compressed spring stores enough energy to kill, and one that is loose at full droop can leave its seat on the road.",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "spring_length",
+                symbol: "L",
+                kind: Length::KIND,
+                meaning: "`L`, between the spring's seats at the ride height that is wanted",
+            },
+            Slot {
+                name: "spring_load",
+                symbol: "F",
+                kind: Force::KIND,
+                meaning: "`F`, in the spring there: sprung mass times gravity over motion ratio, laden as it will be",
+            },
+            Slot {
+                name: "spring_rate",
+                symbol: "k",
+                kind: LinearStiffness::KIND,
+                meaning: "`k`, the rate of the spring along its own axis",
+            },
+        ],
+        outputs: &[Slot {
+            name: "free_length_for_ride_height",
+            symbol: "L_0",
+            kind: Length::KIND,
+            meaning: "The length of the spring unloaded.",
+        }],
+        call: |x, y| one_row(x, y, spring_free_length_for_ride_height),
+        batch: |x, y, refused| rows(x, y, refused, spring_free_length_for_ride_height),
+    },
+    Entry {
         path: "spring.inclined_tangent_rate",
         summary: "Wheel rate of a loaded, inclined spring: fixed upper eye, lower eye moving straight up with the wheel's travel.",
         formula: "`k_w = r^2 (k cos^2 a - F sin^2 a / L)`",
@@ -2077,6 +3369,203 @@ pub static ENTRIES: &[Entry] = &[
         }],
         call: |x, y| one_row(x, y, spring_inclined_tangent_rate),
         batch: |x, y, refused| rows(x, y, refused, spring_inclined_tangent_rate),
+    },
+    Entry {
+        path: "spring.minimum_gap_clearance",
+        summary: "What is left above the minimum gap between the coils when the wheel is at full bump.",
+        formula: "`s = L_0 - F / k - x - L_n`",
+        valid_for: "- `0.0001 <= free_length <= 100`\n- `0.00001 <= shortest_length <= 100`\n- `free_length > shortest_length`\n- `1 <= spring_rate <= 1000000000`\n- `0 <= spring_load <= 1000000000`\n- `0 <= spring_bump_travel <= 100`\n\nLinear spring, not preloaded between its seats beyond `spring_load`.",
+        source: "Definition of the lengths of a compression spring (EN 13906-1:2013, from memory) and of a rate",
+        caution: "A bound spring overloads its seats and breaks: the damper or the bump stop must stop the wheel before this is used up.",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "free_length",
+                symbol: "L_0",
+                kind: Length::KIND,
+                meaning: "`L_0`, of the spring unloaded",
+            },
+            Slot {
+                name: "shortest_length",
+                symbol: "L_n",
+                kind: Length::KIND,
+                meaning: "`L_n`, at which it may work: `spring::shortest_length`",
+            },
+            Slot {
+                name: "spring_rate",
+                symbol: "k",
+                kind: LinearStiffness::KIND,
+                meaning: "`k`, the rate of the spring along its own axis",
+            },
+            Slot {
+                name: "spring_load",
+                symbol: "F",
+                kind: Force::KIND,
+                meaning: "`F`, in the spring at ride height, laden as it will be",
+            },
+            Slot {
+                name: "spring_bump_travel",
+                symbol: "x",
+                kind: Length::KIND,
+                meaning: "`x`, shortening of the spring from ride height to full bump: wheel travel times motion ratio",
+            },
+        ],
+        outputs: &[Slot {
+            name: "minimum_gap_clearance",
+            symbol: "s",
+            kind: Length::KIND,
+            meaning: "The clearance above the minimum gap; negative where the coils come that much too close.",
+        }],
+        call: |x, y| one_row(x, y, spring_minimum_gap_clearance),
+        batch: |x, y, refused| rows(x, y, refused, spring_minimum_gap_clearance),
+    },
+    Entry {
+        path: "spring.minimum_gap_cold_dynamic",
+        summary: "Sum of the gaps that must stay open between the coils of a cold-coiled spring under a load that changes.",
+        formula: "`S_a = 1.5 n (0.0015 D^2 / d + 0.1 d)`",
+        valid_for: "- `0.00001 <= wire_diameter <= 1`\n- `0.00001 <= mean_diameter <= 10`\n- `mean_diameter > wire_diameter`\n- `0.1 <= active_coils <= 1000`\n\nCylindrical spring of round wire, linear rate. The half above the static gap is the standard's round figure for dynamic loading.",
+        source: "EN 13906-1:2013, sum of minimum gaps between coils (from memory)",
+        caution: "A spring worked closer to its solid length strikes coil on coil and can break. The maker's drawing comes first, and a stop must end the travel before.",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "wire_diameter",
+                symbol: "d",
+                kind: Length::KIND,
+                meaning: "`d`, the diameter of the wire",
+            },
+            Slot {
+                name: "mean_diameter",
+                symbol: "D",
+                kind: Length::KIND,
+                meaning: "`D`, the diameter of the coil between wire centres (outside diameter less `d`)",
+            },
+            Slot {
+                name: "active_coils",
+                symbol: "n",
+                kind: Ratio::KIND,
+                meaning: "`n`, the coils that deflect: total coils less the dead ones at the ends",
+            },
+        ],
+        outputs: &[Slot {
+            name: "minimum_gap_cold_dynamic",
+            symbol: "S_a",
+            kind: Length::KIND,
+            meaning: "What must be left above the solid length at the shortest length in service, all gaps together.",
+        }],
+        call: |x, y| one_row(x, y, spring_minimum_gap_cold_dynamic),
+        batch: |x, y, refused| rows(x, y, refused, spring_minimum_gap_cold_dynamic),
+    },
+    Entry {
+        path: "spring.minimum_gap_cold_static",
+        summary: "Sum of the gaps that must stay open between the coils of a cold-coiled spring under a load that stays.",
+        formula: "`S_a = n (0.0015 D^2 / d + 0.1 d)`",
+        valid_for: "- `0.00001 <= wire_diameter <= 1`\n- `0.00001 <= mean_diameter <= 10`\n- `mean_diameter > wire_diameter`\n- `0.1 <= active_coils <= 1000`\n\nCylindrical spring of round wire, linear rate. A suspension spring works: use `minimum_gap_cold_dynamic`. Car springs of thick wire are often hot coiled: ask the maker.",
+        source: "EN 13906-1:2013, sum of minimum gaps between coils (from memory)",
+        caution: "A spring worked closer to its solid length strikes coil on coil and can break. The maker's drawing comes first, and a stop must end the travel before.",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "wire_diameter",
+                symbol: "d",
+                kind: Length::KIND,
+                meaning: "`d`, the diameter of the wire",
+            },
+            Slot {
+                name: "mean_diameter",
+                symbol: "D",
+                kind: Length::KIND,
+                meaning: "`D`, the diameter of the coil between wire centres (outside diameter less `d`)",
+            },
+            Slot {
+                name: "active_coils",
+                symbol: "n",
+                kind: Ratio::KIND,
+                meaning: "`n`, the coils that deflect: total coils less the dead ones at the ends",
+            },
+        ],
+        outputs: &[Slot {
+            name: "minimum_gap_cold_static",
+            symbol: "S_a",
+            kind: Length::KIND,
+            meaning: "What must be left above the solid length at the shortest length in service, all gaps together.",
+        }],
+        call: |x, y| one_row(x, y, spring_minimum_gap_cold_static),
+        batch: |x, y, refused| rows(x, y, refused, spring_minimum_gap_cold_static),
+    },
+    Entry {
+        path: "spring.minimum_gap_hot_dynamic",
+        summary: "Sum of the gaps that must stay open between the coils of a hot-coiled spring under a load that changes.",
+        formula: "`S_a = 0.04 n (D + d)`",
+        valid_for: "- `0.00001 <= wire_diameter <= 1`\n- `0.00001 <= mean_diameter <= 10`\n- `mean_diameter > wire_diameter`\n- `0.1 <= active_coils <= 1000`\n\nCylindrical spring of round wire, linear rate. Twice the static gap is the standard's round figure for dynamic loading.",
+        source: "EN 13906-1:2013, sum of minimum gaps between coils (from memory)",
+        caution: "A spring worked closer to its solid length strikes coil on coil and can break. The maker's drawing comes first, and a stop must end the travel before.",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "wire_diameter",
+                symbol: "d",
+                kind: Length::KIND,
+                meaning: "`d`, the diameter of the wire",
+            },
+            Slot {
+                name: "mean_diameter",
+                symbol: "D",
+                kind: Length::KIND,
+                meaning: "`D`, the diameter of the coil between wire centres (outside diameter less `d`)",
+            },
+            Slot {
+                name: "active_coils",
+                symbol: "n",
+                kind: Ratio::KIND,
+                meaning: "`n`, the coils that deflect: total coils less the dead ones at the ends",
+            },
+        ],
+        outputs: &[Slot {
+            name: "minimum_gap_hot_dynamic",
+            symbol: "S_a",
+            kind: Length::KIND,
+            meaning: "What must be left above the solid length at the shortest length in service, all gaps together.",
+        }],
+        call: |x, y| one_row(x, y, spring_minimum_gap_hot_dynamic),
+        batch: |x, y, refused| rows(x, y, refused, spring_minimum_gap_hot_dynamic),
+    },
+    Entry {
+        path: "spring.minimum_gap_hot_static",
+        summary: "Sum of the gaps that must stay open between the coils of a hot-coiled spring under a load that stays.",
+        formula: "`S_a = 0.02 n (D + d)`",
+        valid_for: "- `0.00001 <= wire_diameter <= 1`\n- `0.00001 <= mean_diameter <= 10`\n- `mean_diameter > wire_diameter`\n- `0.1 <= active_coils <= 1000`\n\nCylindrical spring of round wire, linear rate. A suspension spring works: use `minimum_gap_hot_dynamic`.",
+        source: "EN 13906-1:2013, sum of minimum gaps between coils (from memory)",
+        caution: "A spring worked closer to its solid length strikes coil on coil and can break. The maker's drawing comes first, and a stop must end the travel before.",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "wire_diameter",
+                symbol: "d",
+                kind: Length::KIND,
+                meaning: "`d`, the diameter of the wire",
+            },
+            Slot {
+                name: "mean_diameter",
+                symbol: "D",
+                kind: Length::KIND,
+                meaning: "`D`, the diameter of the coil between wire centres (outside diameter less `d`)",
+            },
+            Slot {
+                name: "active_coils",
+                symbol: "n",
+                kind: Ratio::KIND,
+                meaning: "`n`, the coils that deflect: total coils less the dead ones at the ends",
+            },
+        ],
+        outputs: &[Slot {
+            name: "minimum_gap_hot_static",
+            symbol: "S_a",
+            kind: Length::KIND,
+            meaning: "What must be left above the solid length at the shortest length in service, all gaps together.",
+        }],
+        call: |x, y| one_row(x, y, spring_minimum_gap_hot_static),
+        batch: |x, y, refused| rows(x, y, refused, spring_minimum_gap_hot_static),
     },
     Entry {
         path: "spring.natural_frequency",
@@ -2276,6 +3765,37 @@ pub static ENTRIES: &[Entry] = &[
         }],
         call: |x, y| one_row(x, y, spring_series_rate),
         batch: |x, y, refused| rows(x, y, refused, spring_series_rate),
+    },
+    Entry {
+        path: "spring.shortest_length",
+        summary: "Shortest length at which a compression spring may work.",
+        formula: "`L_n = L_c + S_a`",
+        valid_for: "- `0.00001 <= solid_length <= 100`\n- `0 <= minimum_gap <= 100`",
+        source: "Definition of the smallest permissible length (EN 13906-1:2013, from memory)",
+        caution: "A spring worked closer to its solid length strikes coil on coil and can break: a stop must end the travel before.",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "solid_length",
+                symbol: "L_c",
+                kind: Length::KIND,
+                meaning: "`L_c`, with every coil touching: measured, or from `solid_length_closed_ground` or `solid_length_closed`",
+            },
+            Slot {
+                name: "minimum_gap",
+                symbol: "S_a",
+                kind: Length::KIND,
+                meaning: "`S_a`, sum of the gaps that must stay open, as the maker says, or from `minimum_gap_cold_dynamic` or `minimum_gap_hot_dynamic`",
+            },
+        ],
+        outputs: &[Slot {
+            name: "shortest_length",
+            symbol: "L_n",
+            kind: Length::KIND,
+            meaning: "The length that no travel, laden and in bump, may go below.",
+        }],
+        call: |x, y| one_row(x, y, spring_shortest_length),
+        batch: |x, y, refused| rows(x, y, refused, spring_shortest_length),
     },
     Entry {
         path: "spring.solid_length_closed",
@@ -2662,6 +4182,49 @@ pub static ENTRIES: &[Entry] = &[
         batch: |x, y, refused| rows(x, y, refused, spring_wheel_tangent_rate),
     },
     Entry {
+        path: "spring.wire_diameter_for_rate",
+        summary: "Wire from which a helical compression spring gets the wanted rate.",
+        formula: "`d = (8 D^3 n k / G)^(1/4)`",
+        valid_for: "- `1 <= spring_rate <= 1000000000`\n- `0.00001 <= mean_diameter <= 10`\n- `0.1 <= active_coils <= 1000`\n- `10000000000 <= shear_modulus <= 200000000000`\n\nThe inverse of `coil_rate`, with its limits; refused where the wire would be as thick as the coil. The mean diameter is held: with the\ninside or outside diameter held instead, set `D` again from the result and repeat.",
+        source: "EN 13906-1:2013, rate of cold-coiled cylindrical springs, solved for the wire; Shigley's Mechanical Engineering Design, ch. 10, spring rate",
+        caution: "A stiffer or thinner spring is more highly stressed, and stores enough energy to kill: check `coil_shear_stress` at solid length, `minimum_gap_clearance` and `buckling_deflection` before it is made.",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "spring_rate",
+                symbol: "k",
+                kind: LinearStiffness::KIND,
+                meaning: "`k`, the rate that is wanted, along the spring's own axis",
+            },
+            Slot {
+                name: "mean_diameter",
+                symbol: "D",
+                kind: Length::KIND,
+                meaning: "`D`, the diameter of the coil between wire centres (outside diameter less `d`)",
+            },
+            Slot {
+                name: "active_coils",
+                symbol: "n",
+                kind: Ratio::KIND,
+                meaning: "`n`, the coils that deflect: total coils less the dead ones at the ends",
+            },
+            Slot {
+                name: "shear_modulus",
+                symbol: "G",
+                kind: Stress::KIND,
+                meaning: "`G` of the wire; 78.5 GPa for hot-coiled and 81.5 GPa for cold-drawn spring steel (EN 13906-1, from memory)",
+            },
+        ],
+        outputs: &[Slot {
+            name: "wire_diameter_for_rate",
+            symbol: "d",
+            kind: Length::KIND,
+            meaning: "The diameter of the round wire; 1 % of wire is 4 % of rate.",
+        }],
+        call: |x, y| one_row(x, y, spring_wire_diameter_for_rate),
+        batch: |x, y, refused| rows(x, y, refused, spring_wire_diameter_for_rate),
+    },
+    Entry {
         path: "tyre.bolt_circle_diameter",
         summary: "Diameter of the bolt circle from the distance between two studs side by side.",
         formula: "`d_b = s / sin(pi / n)`",
@@ -2686,6 +4249,143 @@ pub static ENTRIES: &[Entry] = &[
         }],
         call: |x, y| one_row(x, y, tyre_bolt_circle_diameter),
         batch: |x, y, refused| rows(x, y, refused, tyre_bolt_circle_diameter),
+    },
+    Entry {
+        path: "tyre.load_capacity",
+        summary: "Load capacity of one tyre from its load index.",
+        formula: "the load-index table: `45 kg * 10^(n / 80)` in preferred numbers; below 1000 kg three figures, rounded down",
+        valid_for: "- `0 <= load_index <= 279`\n\n`load_index` is a whole number. At less pressure, with much camber, or above the speed at which the standard begins to take off (for a passenger tyre 210 km/h, from memory), a tyre carries less.",
+        source: "ISO 4000-1 and ETRTO Standards Manual, table of load indices (from memory, held against the series R80 of ISO 3)",
+        caution: "An overloaded or soft tyre heats and bursts. The figures on the wall and the maker's load and pressure table decide; a passenger tyre on a truck or trailer counts less (in the United States by 1.10, from memory); local codes and licensed practice come first.",
+        revision: 1,
+        inputs: &[Slot {
+            name: "load_index",
+            symbol: "n",
+            kind: Ratio::KIND,
+            meaning: "`n`, whole: the number before the speed symbol, the first of two for a tyre that stands single",
+        }],
+        outputs: &[Slot {
+            name: "load_capacity",
+            symbol: "",
+            kind: Mass::KIND,
+            meaning: "The mass that one tyre may carry at its reference pressure, up to its speed symbol.",
+        }],
+        call: |x, y| one_row(x, y, tyre_load_capacity),
+        batch: |x, y, refused| rows(x, y, refused, tyre_load_capacity),
+    },
+    Entry {
+        path: "tyre.loaded_radius",
+        summary: "Loaded radius of a tyre: wheel centre to ground, standing.",
+        formula: "`r_l = D / 2 - F / k`",
+        valid_for: "- `0.001 <= free_diameter <= 100`\n- `0 <= tyre_load <= 10000000`\n- `1 <= tyre_rate <= 1000000000`\n\nThe load over the rate: a tyre is softer at first, so take the secant rate from no load up where it is known. Upright and standing; a rolling tyre grows with speed.",
+        source: "Definition of the vertical rate; ISO 8855 and SAE J670 for the term loaded radius (from memory)",
+        caution: "A tyre that sags more than its maker means it to is overloaded or soft, heats and bursts; load index, the maker's pressures and local codes decide.",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "free_diameter",
+                symbol: "D",
+                kind: Length::KIND,
+                meaning: "`D`, of the unloaded tyre at its pressure",
+            },
+            Slot {
+                name: "tyre_load",
+                symbol: "F",
+                kind: Force::KIND,
+                meaning: "`F`, on the ground under this one tyre",
+            },
+            Slot {
+                name: "tyre_rate",
+                symbol: "k",
+                kind: LinearStiffness::KIND,
+                meaning: "`k`, vertical, at the pressure and about that load; the maker's figure or two readings",
+            },
+        ],
+        outputs: &[Slot {
+            name: "loaded_radius",
+            symbol: "r_l",
+            kind: Length::KIND,
+            meaning: "The static loaded radius: the lever of forces. Speed wants the effective rolling radius, `rolling_radius`.",
+        }],
+        call: |x, y| one_row(x, y, tyre_loaded_radius),
+        batch: |x, y, refused| rows(x, y, refused, tyre_loaded_radius),
+    },
+    Entry {
+        path: "tyre.rolling_radius",
+        summary: "Effective rolling radius of a tyre from its diameter and its loaded radius.",
+        formula: "`r = D / 2 - (D / 2 - r_l) / 3`",
+        valid_for: "- `0.001 <= free_diameter <= 100`\n- `0.0005 <= loaded_radius <= 50`\n\nThe loaded radius lies between a quarter and a half of the free diameter. A tread that lies flat on the ground and keeps the length of its arc: a diagonal tyre, more or less. The belt of a radial tyre hardly stretches or shrinks, so that\nit rolls on about 3.05 times its free diameter at any proper load: `Tyre` says so. A turn counted on the road beats both.",
+        source: "Jazar, Vehicle Dynamics: Theory and Application (2008), sec. 3.1, effective radius: `R_w = R_g - (R_g - R_h) / 3` (from memory); it is the first term of `r_0 sin(a) / a`, `cos(a) = r_l / r_0`",
+        caution: "",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "free_diameter",
+                symbol: "D",
+                kind: Length::KIND,
+                meaning: "`D`, of the unloaded tyre at its pressure",
+            },
+            Slot {
+                name: "loaded_radius",
+                symbol: "r_l",
+                kind: Length::KIND,
+                meaning: "`r_l`, wheel centre to ground under load",
+            },
+        ],
+        outputs: &[Slot {
+            name: "rolling_radius",
+            symbol: "r",
+            kind: Length::KIND,
+            meaning: "Distance per turn over 2 pi, without slip: it lies between the loaded and the free radius.",
+        }],
+        call: |x, y| one_row(x, y, tyre_rolling_radius),
+        batch: |x, y, refused| rows(x, y, refused, tyre_rolling_radius),
+    },
+    Entry {
+        path: "tyre.rolling_radius_from_turns",
+        summary: "Effective rolling radius from turns counted along a distance.",
+        formula: "`r = 1 / (2 pi n)`",
+        valid_for: "- `0.001 <= rolling_turns <= 1000`\n\nAt the load, the pressure and about the speed at which the turns were counted.",
+        source: "Definition of the effective rolling radius; ISO 8855 for the term (from memory)",
+        caution: "",
+        revision: 1,
+        inputs: &[Slot {
+            name: "rolling_turns",
+            symbol: "n",
+            kind: TurnsPerDistance::KIND,
+            meaning: "`n`, turns along a distance: a maker's revolutions per mile, or chalk marks on the floor of the shop",
+        }],
+        outputs: &[Slot {
+            name: "rolling_radius_from_turns",
+            symbol: "r",
+            kind: Length::KIND,
+            meaning: "Distance per turn over 2 pi.",
+        }],
+        call: |x, y| one_row(x, y, tyre_rolling_radius_from_turns),
+        batch: |x, y, refused| rows(x, y, refused, tyre_rolling_radius_from_turns),
+    },
+    Entry {
+        path: "tyre.rolling_turns",
+        summary: "Turns of a tyre along a distance.",
+        formula: "`n = 1 / (2 pi r)`",
+        valid_for: "- `0.001 <= rolling_radius <= 100`\n\nWithout slip.",
+        source: "Definition of the effective rolling radius; ISO 8855 for the term (from memory)",
+        caution: "",
+        revision: 1,
+        inputs: &[Slot {
+            name: "rolling_radius",
+            symbol: "r",
+            kind: Length::KIND,
+            meaning: "`r`, effective rolling radius (distance per turn over 2 pi), not the loaded radius",
+        }],
+        outputs: &[Slot {
+            name: "rolling_turns",
+            symbol: "n",
+            kind: TurnsPerDistance::KIND,
+            meaning: "Revolutions per kilometre or per mile.",
+        }],
+        call: |x, y| one_row(x, y, tyre_rolling_turns),
+        batch: |x, y, refused| rows(x, y, refused, tyre_rolling_turns),
     },
     Entry {
         path: "tyre.speedometer_error",
@@ -2909,12 +4609,33 @@ fn air_absolute_pressure([gauge_pressure, station_pressure]: [f64; 2]) -> Result
 }
 
 #[inline(always)]
+fn air_altimeter_setting_from_station_pressure(
+    [station_pressure, geopotential_altitude]: [f64; 2],
+) -> Result<[f64; 1]> {
+    crate::air::altimeter_setting_from_station_pressure(
+        AbsolutePressure::from_si(station_pressure),
+        Length::from_si(geopotential_altitude),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn air_density_altitude([density]: [f64; 1]) -> Result<[f64; 1]> {
+    crate::air::density_altitude(Density::from_si(density)).map(|on| [on.si()])
+}
+
+#[inline(always)]
 fn air_gauge_pressure([absolute_pressure, station_pressure]: [f64; 2]) -> Result<[f64; 1]> {
     crate::air::gauge_pressure(
         AbsolutePressure::from_si(absolute_pressure),
         AbsolutePressure::from_si(station_pressure),
     )
     .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn air_geometric_altitude([geopotential_altitude]: [f64; 1]) -> Result<[f64; 1]> {
+    crate::air::geometric_altitude(Length::from_si(geopotential_altitude)).map(|on| [on.si()])
 }
 
 #[inline(always)]
@@ -2930,6 +4651,11 @@ fn air_moist_density([station_pressure, temperature, vapour_pressure]: [f64; 3])
         AbsolutePressure::from_si(vapour_pressure),
     )
     .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn air_pressure_altitude([station_pressure]: [f64; 1]) -> Result<[f64; 1]> {
+    crate::air::pressure_altitude(AbsolutePressure::from_si(station_pressure)).map(|on| [on.si()])
 }
 
 #[inline(always)]
@@ -2954,12 +4680,85 @@ fn air_station_pressure_from_altimeter_setting(
 }
 
 #[inline(always)]
+fn cooling_air_test_energy([gas_volume, gauge_pressure, station_pressure]: [f64; 3]) -> Result<[f64; 1]> {
+    crate::cooling::air_test_energy(
+        Volume::from_si(gas_volume),
+        GaugePressure::from_si(gauge_pressure),
+        AbsolutePressure::from_si(station_pressure),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn cooling_ethylene_glycol_boiling_altitude(
+    [temperature, mass_fraction, cap_pressure]: [f64; 3],
+) -> Result<[f64; 1]> {
+    crate::cooling::ethylene_glycol_boiling_altitude(
+        Temperature::from_si(temperature),
+        Ratio::from_si(mass_fraction),
+        GaugePressure::from_si(cap_pressure),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
 fn cooling_ethylene_glycol_cap_pressure(
     [temperature, mass_fraction, station_pressure]: [f64; 3],
 ) -> Result<[f64; 1]> {
     crate::cooling::ethylene_glycol_cap_pressure(
         Temperature::from_si(temperature),
         Ratio::from_si(mass_fraction),
+        AbsolutePressure::from_si(station_pressure),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn cooling_ethylene_glycol_expansion_volume(
+    [coolant_volume, mass_fraction, temperature, later_temperature]: [f64; 4],
+) -> Result<[f64; 1]> {
+    crate::cooling::ethylene_glycol_expansion_volume(
+        Volume::from_si(coolant_volume),
+        Ratio::from_si(mass_fraction),
+        Temperature::from_si(temperature),
+        Temperature::from_si(later_temperature),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn cooling_ethylene_glycol_pump_inlet_margin(
+    [temperature, mass_fraction, header_pressure, suction_loss, station_pressure]: [f64; 5],
+) -> Result<[f64; 1]> {
+    crate::cooling::ethylene_glycol_pump_inlet_margin(
+        Temperature::from_si(temperature),
+        Ratio::from_si(mass_fraction),
+        GaugePressure::from_si(header_pressure),
+        Stress::from_si(suction_loss),
+        AbsolutePressure::from_si(station_pressure),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn cooling_header_air_volume(
+    [
+        expansion_volume,
+        fill_pressure,
+        cap_pressure,
+        vapour_pressure,
+        fill_temperature,
+        air_temperature,
+        station_pressure,
+    ]: [f64; 7],
+) -> Result<[f64; 1]> {
+    crate::cooling::header_air_volume(
+        Volume::from_si(expansion_volume),
+        GaugePressure::from_si(fill_pressure),
+        GaugePressure::from_si(cap_pressure),
+        AbsolutePressure::from_si(vapour_pressure),
+        Temperature::from_si(fill_temperature),
+        Temperature::from_si(air_temperature),
         AbsolutePressure::from_si(station_pressure),
     )
     .map(|on| [on.si()])
@@ -2979,6 +4778,68 @@ fn cooling_leak_down_pressure(
 }
 
 #[inline(always)]
+fn cooling_leak_down_pressure_over_coolant(
+    [
+        gauge_pressure,
+        gas_volume,
+        coolant_volume,
+        coolant_expansion,
+        temperature,
+        later_temperature,
+        station_pressure,
+    ]: [f64; 7],
+) -> Result<[f64; 1]> {
+    crate::cooling::leak_down_pressure_over_coolant(
+        GaugePressure::from_si(gauge_pressure),
+        Volume::from_si(gas_volume),
+        Volume::from_si(coolant_volume),
+        Ratio::from_si(coolant_expansion),
+        Temperature::from_si(temperature),
+        Temperature::from_si(later_temperature),
+        AbsolutePressure::from_si(station_pressure),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn cooling_leaked_air_volume(
+    [gas_volume, tight_pressure, gauge_pressure, station_pressure]: [f64; 4],
+) -> Result<[f64; 1]> {
+    crate::cooling::leaked_air_volume(
+        Volume::from_si(gas_volume),
+        GaugePressure::from_si(tight_pressure),
+        GaugePressure::from_si(gauge_pressure),
+        AbsolutePressure::from_si(station_pressure),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn cooling_leaked_coolant_volume(
+    [gas_volume, tight_pressure, gauge_pressure, station_pressure]: [f64; 4],
+) -> Result<[f64; 1]> {
+    crate::cooling::leaked_coolant_volume(
+        Volume::from_si(gas_volume),
+        GaugePressure::from_si(tight_pressure),
+        GaugePressure::from_si(gauge_pressure),
+        AbsolutePressure::from_si(station_pressure),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn cooling_propylene_glycol_boiling_altitude(
+    [temperature, mass_fraction, cap_pressure]: [f64; 3],
+) -> Result<[f64; 1]> {
+    crate::cooling::propylene_glycol_boiling_altitude(
+        Temperature::from_si(temperature),
+        Ratio::from_si(mass_fraction),
+        GaugePressure::from_si(cap_pressure),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
 fn cooling_propylene_glycol_cap_pressure(
     [temperature, mass_fraction, station_pressure]: [f64; 3],
 ) -> Result<[f64; 1]> {
@@ -2991,10 +4852,69 @@ fn cooling_propylene_glycol_cap_pressure(
 }
 
 #[inline(always)]
+fn cooling_propylene_glycol_expansion_volume(
+    [coolant_volume, mass_fraction, temperature, later_temperature]: [f64; 4],
+) -> Result<[f64; 1]> {
+    crate::cooling::propylene_glycol_expansion_volume(
+        Volume::from_si(coolant_volume),
+        Ratio::from_si(mass_fraction),
+        Temperature::from_si(temperature),
+        Temperature::from_si(later_temperature),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn cooling_propylene_glycol_pump_inlet_margin(
+    [temperature, mass_fraction, header_pressure, suction_loss, station_pressure]: [f64; 5],
+) -> Result<[f64; 1]> {
+    crate::cooling::propylene_glycol_pump_inlet_margin(
+        Temperature::from_si(temperature),
+        Ratio::from_si(mass_fraction),
+        GaugePressure::from_si(header_pressure),
+        Stress::from_si(suction_loss),
+        AbsolutePressure::from_si(station_pressure),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn cooling_water_boiling_altitude([temperature, cap_pressure]: [f64; 2]) -> Result<[f64; 1]> {
+    crate::cooling::water_boiling_altitude(
+        Temperature::from_si(temperature),
+        GaugePressure::from_si(cap_pressure),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
 fn cooling_water_cap_pressure([temperature, station_pressure]: [f64; 2]) -> Result<[f64; 1]> {
     crate::cooling::water_cap_pressure(
         Temperature::from_si(temperature),
         AbsolutePressure::from_si(station_pressure),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn cooling_water_pump_inlet_margin(
+    [temperature, header_pressure, suction_loss, station_pressure]: [f64; 4],
+) -> Result<[f64; 1]> {
+    crate::cooling::water_pump_inlet_margin(
+        Temperature::from_si(temperature),
+        GaugePressure::from_si(header_pressure),
+        Stress::from_si(suction_loss),
+        AbsolutePressure::from_si(station_pressure),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn cooling_water_test_energy([liquid_volume, gauge_pressure, bulk_modulus]: [f64; 3]) -> Result<[f64; 1]> {
+    crate::cooling::water_test_energy(
+        Volume::from_si(liquid_volume),
+        GaugePressure::from_si(gauge_pressure),
+        Stress::from_si(bulk_modulus),
     )
     .map(|on| [on.si()])
 }
@@ -3012,6 +4932,35 @@ fn driveline_axle_ratio_one_wheel_held(
     crate::driveline::axle_ratio_one_wheel_held(
         Angle::from_si(propeller_shaft_turns),
         Angle::from_si(free_wheel_turns),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn driveline_axle_shaft_torque_locked([axle_torque, wheel_grip_torque]: [f64; 2]) -> Result<[f64; 1]> {
+    crate::driveline::axle_shaft_torque_locked(
+        Torque::from_si(axle_torque),
+        Torque::from_si(wheel_grip_torque),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn driveline_axle_shaft_torque_open([axle_torque, wheel_grip_torque]: [f64; 2]) -> Result<[f64; 1]> {
+    crate::driveline::axle_shaft_torque_open(Torque::from_si(axle_torque), Torque::from_si(wheel_grip_torque))
+        .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn driveline_clamp_load_for_capacity(
+    [clutch_capacity, friction_coefficient, outer_diameter, inner_diameter, friction_faces]: [f64; 5],
+) -> Result<[f64; 1]> {
+    crate::driveline::clamp_load_for_capacity(
+        Torque::from_si(clutch_capacity),
+        Ratio::from_si(friction_coefficient),
+        Length::from_si(outer_diameter),
+        Length::from_si(inner_diameter),
+        Ratio::from_si(friction_faces),
     )
     .map(|on| [on.si()])
 }
@@ -3055,6 +5004,30 @@ fn driveline_crawl_ratio([first_gear_ratio, transfer_case_ratio, final_drive]: [
 }
 
 #[inline(always)]
+fn driveline_crawl_ratio_for_speed([road_speed, engine_speed, rolling_radius]: [f64; 3]) -> Result<[f64; 1]> {
+    crate::driveline::crawl_ratio_for_speed(
+        Velocity::from_si(road_speed),
+        AngularVelocity::from_si(engine_speed),
+        Length::from_si(rolling_radius),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn driveline_crawl_speed(
+    [engine_speed, first_gear_ratio, transfer_case_ratio, final_drive, rolling_radius]: [f64; 5],
+) -> Result<[f64; 1]> {
+    crate::driveline::crawl_speed(
+        AngularVelocity::from_si(engine_speed),
+        Ratio::from_si(first_gear_ratio),
+        Ratio::from_si(transfer_case_ratio),
+        Ratio::from_si(final_drive),
+        Length::from_si(rolling_radius),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
 fn driveline_engine_speed(
     [road_speed, gear_ratio, final_drive, rolling_radius]: [f64; 4],
 ) -> Result<[f64; 1]> {
@@ -3093,6 +5066,18 @@ fn driveline_final_drive_for_cruise(
 }
 
 #[inline(always)]
+fn driveline_first_gear_for_crawl(
+    [crawl_ratio, transfer_case_ratio, final_drive]: [f64; 3],
+) -> Result<[f64; 1]> {
+    crate::driveline::first_gear_for_crawl(
+        Ratio::from_si(crawl_ratio),
+        Ratio::from_si(transfer_case_ratio),
+        Ratio::from_si(final_drive),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
 fn driveline_gear_step([gear_ratio_before, gear_ratio_after]: [f64; 2]) -> Result<[f64; 1]> {
     crate::driveline::gear_step(Ratio::from_si(gear_ratio_before), Ratio::from_si(gear_ratio_after))
         .map(|on| [on.si()])
@@ -3109,6 +5094,18 @@ fn driveline_grip_torque([axle_load, grip_coefficient, loaded_radius]: [f64; 3])
 }
 
 #[inline(always)]
+fn driveline_grip_torque_upstream(
+    [grip_torque, ratio_between, efficiency_between]: [f64; 3],
+) -> Result<[f64; 1]> {
+    crate::driveline::grip_torque_upstream(
+        Torque::from_si(grip_torque),
+        Ratio::from_si(ratio_between),
+        Ratio::from_si(efficiency_between),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
 fn driveline_road_speed(
     [engine_speed, gear_ratio, final_drive, rolling_radius]: [f64; 4],
 ) -> Result<[f64; 1]> {
@@ -3117,6 +5114,20 @@ fn driveline_road_speed(
         Ratio::from_si(gear_ratio),
         Ratio::from_si(final_drive),
         Length::from_si(rolling_radius),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn driveline_tyre_diameter_for_cruise(
+    [road_speed, engine_speed, gear_ratio, final_drive, rolling_factor]: [f64; 5],
+) -> Result<[f64; 1]> {
+    crate::driveline::tyre_diameter_for_cruise(
+        Velocity::from_si(road_speed),
+        AngularVelocity::from_si(engine_speed),
+        Ratio::from_si(gear_ratio),
+        Ratio::from_si(final_drive),
+        Ratio::from_si(rolling_factor),
     )
     .map(|on| [on.si()])
 }
@@ -3223,6 +5234,15 @@ fn fluid_ethylene_glycol_boiling_temperature(
 }
 
 #[inline(always)]
+fn fluid_ethylene_glycol_concentrate_share([mass_fraction, glycol_mass_share]: [f64; 2]) -> Result<[f64; 1]> {
+    crate::fluid::ethylene_glycol_concentrate_share(
+        Ratio::from_si(mass_fraction),
+        Ratio::from_si(glycol_mass_share),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
 fn fluid_ethylene_glycol_density([mass_fraction, temperature]: [f64; 2]) -> Result<[f64; 1]> {
     crate::fluid::ethylene_glycol_density(Ratio::from_si(mass_fraction), Temperature::from_si(temperature))
         .map(|on| [on.si()])
@@ -3231,6 +5251,27 @@ fn fluid_ethylene_glycol_density([mass_fraction, temperature]: [f64; 2]) -> Resu
 #[inline(always)]
 fn fluid_ethylene_glycol_dynamic_viscosity([mass_fraction, temperature]: [f64; 2]) -> Result<[f64; 1]> {
     crate::fluid::ethylene_glycol_dynamic_viscosity(
+        Ratio::from_si(mass_fraction),
+        Temperature::from_si(temperature),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn fluid_ethylene_glycol_expansion(
+    [mass_fraction, temperature, later_temperature]: [f64; 3],
+) -> Result<[f64; 1]> {
+    crate::fluid::ethylene_glycol_expansion(
+        Ratio::from_si(mass_fraction),
+        Temperature::from_si(temperature),
+        Temperature::from_si(later_temperature),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn fluid_ethylene_glycol_expansion_coefficient([mass_fraction, temperature]: [f64; 2]) -> Result<[f64; 1]> {
+    crate::fluid::ethylene_glycol_expansion_coefficient(
         Ratio::from_si(mass_fraction),
         Temperature::from_si(temperature),
     )
@@ -3298,6 +5339,17 @@ fn fluid_propylene_glycol_boiling_temperature(
 }
 
 #[inline(always)]
+fn fluid_propylene_glycol_concentrate_share(
+    [mass_fraction, glycol_mass_share]: [f64; 2],
+) -> Result<[f64; 1]> {
+    crate::fluid::propylene_glycol_concentrate_share(
+        Ratio::from_si(mass_fraction),
+        Ratio::from_si(glycol_mass_share),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
 fn fluid_propylene_glycol_density([mass_fraction, temperature]: [f64; 2]) -> Result<[f64; 1]> {
     crate::fluid::propylene_glycol_density(Ratio::from_si(mass_fraction), Temperature::from_si(temperature))
         .map(|on| [on.si()])
@@ -3306,6 +5358,27 @@ fn fluid_propylene_glycol_density([mass_fraction, temperature]: [f64; 2]) -> Res
 #[inline(always)]
 fn fluid_propylene_glycol_dynamic_viscosity([mass_fraction, temperature]: [f64; 2]) -> Result<[f64; 1]> {
     crate::fluid::propylene_glycol_dynamic_viscosity(
+        Ratio::from_si(mass_fraction),
+        Temperature::from_si(temperature),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn fluid_propylene_glycol_expansion(
+    [mass_fraction, temperature, later_temperature]: [f64; 3],
+) -> Result<[f64; 1]> {
+    crate::fluid::propylene_glycol_expansion(
+        Ratio::from_si(mass_fraction),
+        Temperature::from_si(temperature),
+        Temperature::from_si(later_temperature),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn fluid_propylene_glycol_expansion_coefficient([mass_fraction, temperature]: [f64; 2]) -> Result<[f64; 1]> {
+    crate::fluid::propylene_glycol_expansion_coefficient(
         Ratio::from_si(mass_fraction),
         Temperature::from_si(temperature),
     )
@@ -3387,6 +5460,19 @@ fn mass_weight_distribution(
             on.left_of_centreline.si(),
         ]
     })
+}
+
+#[inline(always)]
+fn spring_active_coils_for_rate(
+    [spring_rate, wire_diameter, mean_diameter, shear_modulus]: [f64; 4],
+) -> Result<[f64; 1]> {
+    crate::spring::active_coils_for_rate(
+        LinearStiffness::from_si(spring_rate),
+        Length::from_si(wire_diameter),
+        Length::from_si(mean_diameter),
+        Stress::from_si(shear_modulus),
+    )
+    .map(|on| [on.si()])
 }
 
 #[inline(always)]
@@ -3476,6 +5562,18 @@ fn spring_damping_ratio([wheel_damping, tangent_rate, sprung_mass]: [f64; 3]) ->
 }
 
 #[inline(always)]
+fn spring_free_length_for_ride_height(
+    [spring_length, spring_load, spring_rate]: [f64; 3],
+) -> Result<[f64; 1]> {
+    crate::spring::free_length_for_ride_height(
+        Length::from_si(spring_length),
+        Force::from_si(spring_load),
+        LinearStiffness::from_si(spring_rate),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
 fn spring_inclined_tangent_rate(
     [spring_rate, motion_ratio, angle_from_measured_travel, spring_force, spring_length]: [f64; 5],
 ) -> Result<[f64; 1]> {
@@ -3485,6 +5583,66 @@ fn spring_inclined_tangent_rate(
         Angle::from_si(angle_from_measured_travel),
         Force::from_si(spring_force),
         Length::from_si(spring_length),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn spring_minimum_gap_clearance(
+    [free_length, shortest_length, spring_rate, spring_load, spring_bump_travel]: [f64; 5],
+) -> Result<[f64; 1]> {
+    crate::spring::minimum_gap_clearance(
+        Length::from_si(free_length),
+        Length::from_si(shortest_length),
+        LinearStiffness::from_si(spring_rate),
+        Force::from_si(spring_load),
+        Length::from_si(spring_bump_travel),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn spring_minimum_gap_cold_dynamic(
+    [wire_diameter, mean_diameter, active_coils]: [f64; 3],
+) -> Result<[f64; 1]> {
+    crate::spring::minimum_gap_cold_dynamic(
+        Length::from_si(wire_diameter),
+        Length::from_si(mean_diameter),
+        Ratio::from_si(active_coils),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn spring_minimum_gap_cold_static(
+    [wire_diameter, mean_diameter, active_coils]: [f64; 3],
+) -> Result<[f64; 1]> {
+    crate::spring::minimum_gap_cold_static(
+        Length::from_si(wire_diameter),
+        Length::from_si(mean_diameter),
+        Ratio::from_si(active_coils),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn spring_minimum_gap_hot_dynamic(
+    [wire_diameter, mean_diameter, active_coils]: [f64; 3],
+) -> Result<[f64; 1]> {
+    crate::spring::minimum_gap_hot_dynamic(
+        Length::from_si(wire_diameter),
+        Length::from_si(mean_diameter),
+        Ratio::from_si(active_coils),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn spring_minimum_gap_hot_static([wire_diameter, mean_diameter, active_coils]: [f64; 3]) -> Result<[f64; 1]> {
+    crate::spring::minimum_gap_hot_static(
+        Length::from_si(wire_diameter),
+        Length::from_si(mean_diameter),
+        Ratio::from_si(active_coils),
     )
     .map(|on| [on.si()])
 }
@@ -3532,6 +5690,12 @@ fn spring_series_crossover(
 #[inline(always)]
 fn spring_series_rate([first_rate, second_rate]: [f64; 2]) -> Result<[f64; 1]> {
     crate::spring::series_rate(LinearStiffness::from_si(first_rate), LinearStiffness::from_si(second_rate))
+        .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn spring_shortest_length([solid_length, minimum_gap]: [f64; 2]) -> Result<[f64; 1]> {
+    crate::spring::shortest_length(Length::from_si(solid_length), Length::from_si(minimum_gap))
         .map(|on| [on.si()])
 }
 
@@ -3628,9 +5792,53 @@ fn spring_wheel_tangent_rate(
 }
 
 #[inline(always)]
+fn spring_wire_diameter_for_rate(
+    [spring_rate, mean_diameter, active_coils, shear_modulus]: [f64; 4],
+) -> Result<[f64; 1]> {
+    crate::spring::wire_diameter_for_rate(
+        LinearStiffness::from_si(spring_rate),
+        Length::from_si(mean_diameter),
+        Ratio::from_si(active_coils),
+        Stress::from_si(shear_modulus),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
 fn tyre_bolt_circle_diameter([adjacent_stud_spacing, studs]: [f64; 2]) -> Result<[f64; 1]> {
     crate::tyre::bolt_circle_diameter(Length::from_si(adjacent_stud_spacing), Ratio::from_si(studs))
         .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn tyre_load_capacity([load_index]: [f64; 1]) -> Result<[f64; 1]> {
+    crate::tyre::load_capacity(Ratio::from_si(load_index)).map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn tyre_loaded_radius([free_diameter, tyre_load, tyre_rate]: [f64; 3]) -> Result<[f64; 1]> {
+    crate::tyre::loaded_radius(
+        Length::from_si(free_diameter),
+        Force::from_si(tyre_load),
+        LinearStiffness::from_si(tyre_rate),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn tyre_rolling_radius([free_diameter, loaded_radius]: [f64; 2]) -> Result<[f64; 1]> {
+    crate::tyre::rolling_radius(Length::from_si(free_diameter), Length::from_si(loaded_radius))
+        .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn tyre_rolling_radius_from_turns([rolling_turns]: [f64; 1]) -> Result<[f64; 1]> {
+    crate::tyre::rolling_radius_from_turns(TurnsPerDistance::from_si(rolling_turns)).map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn tyre_rolling_turns([rolling_radius]: [f64; 1]) -> Result<[f64; 1]> {
+    crate::tyre::rolling_turns(Length::from_si(rolling_radius)).map(|on| [on.si()])
 }
 
 #[inline(always)]

@@ -36,8 +36,8 @@ pub use final_drive_for_cruise::final_drive_for_cruise;
 pub use gear_step::gear_step;
 pub use grip_torque::{grip_torque, grip_torque_upstream};
 pub use road_speed::road_speed;
+#[cfg(feature = "sheet")]
+pub use sheet::SHEET;
 pub use torque_path::{Grip, Part, Pull, Rating, RatingKind, Side, TorquePath, Weakest};
 pub use tyre_diameter_for_cruise::tyre_diameter_for_cruise;
 pub use wheel_torque::wheel_torque;
-#[cfg(feature = "sheet")]
-pub use sheet::SHEET;

@@ -390,7 +390,7 @@ impl Assessment {
 
     fn work_of(&self, node: &super::plan::Node) -> Option<WorkStep> {
         use super::graph::Calls;
-        let Some((_, line)) = node.outputs().next() else { return None };
+        let (_, line) = node.outputs().next()?;
         Some(match node.call() {
             Calls::Function(entry, _) => {
                 let inputs: Vec<f64> =

@@ -62,6 +62,8 @@ pub use parallel_rate::parallel_rate;
 pub use ride_rate::ride_rate;
 pub use series_crossover::{SeriesCrossover, series_crossover};
 pub use series_rate::series_rate;
+#[cfg(feature = "sheet")]
+pub use sheet::SHEET;
 pub use shortest_length::shortest_length;
 pub use solid_length::{solid_length_closed, solid_length_closed_ground};
 pub use spring_rate_for_frequency::spring_rate_for_frequency;
@@ -74,5 +76,3 @@ pub use wheel_damping::wheel_damping;
 pub use wheel_rate::wheel_rate;
 pub use wheel_tangent_rate::wheel_tangent_rate;
 pub use wire_diameter_for_rate::wire_diameter_for_rate;
-#[cfg(feature = "sheet")]
-pub use sheet::SHEET;

@@ -21,9 +21,9 @@ pub use bolt_circle_diameter::bolt_circle_diameter;
 pub use load_capacity::load_capacity;
 pub use loaded_radius::loaded_radius;
 pub use rolling_radius::{rolling_radius, rolling_radius_from_turns, rolling_turns};
+#[cfg(feature = "sheet")]
+pub use sheet::SHEET;
 pub use size::{Dimensions, Rolling, Tyre};
 pub use speedometer::{speedometer_error, speedometer_error_at_shaft, true_speed};
 pub use track_change::track_change;
 pub use wheel_backspacing::{wheel_backspacing, wheel_offset};
-#[cfg(feature = "sheet")]
-pub use sheet::SHEET;

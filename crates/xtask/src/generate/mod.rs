@@ -5,6 +5,7 @@ mod catalogue;
 mod entries;
 mod python;
 mod rows;
+mod sections;
 
 use crate::api::{Api, Content, Function, Model, Output, Shape};
 use axlewright::units::Kind;
@@ -26,6 +27,10 @@ pub fn run(root: &Path, check: bool) -> Result<(), String> {
         File {
             path: "crates/axlewright/src/catalogue/generated.rs".into(),
             text: rustfmt(&entries::source(&api)?)?,
+        },
+        File {
+            path: "crates/axlewright/src/sheet/generated.rs".into(),
+            text: rustfmt(&sections::source(&api))?,
         },
         File { path: "docs/generated.json".into(), text: catalogue::json(&api)? },
         File { path: "tests/src/generated.rs".into(), text: rustfmt(&rows::source(&api)?)? },
