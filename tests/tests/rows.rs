@@ -316,10 +316,8 @@ fn the_core_meets_every_row() {
 }
 
 /// The arguments of every row of a function, refused ones included.
-fn arguments(name: &str) -> Vec<Vec<f64>> {
-    let entry = entry(name);
-    let of_this = rows().into_iter().filter(|row| words(row, "function") == Some(name));
-    of_this.map(|row| entry.parameters.iter().map(|of| number(&row["inputs"][*of])).collect()).collect()
+fn arguments_of(name: &str) -> Vec<Vec<f64>> {
+    rows().iter().filter(|row| words(row, "function") == Some(name)).map(arguments).collect()
 }
 
 fn bits(values: &[f64]) -> Vec<u64> {
@@ -336,7 +334,7 @@ fn the_catalogue_answers_every_row_as_the_function() {
         let names =
             |slots: &[axlewright::base::work::Slot]| slots.iter().map(|on| on.name).collect::<Vec<_>>();
         assert_eq!(names(entry.inputs), function.parameters, "{}", entry.path);
-        let arguments = arguments(function.name);
+        let arguments = arguments_of(function.name);
         let (n, outs) = (arguments.len(), entry.outputs.len());
         let columns: Vec<Vec<f64>> =
             (0..entry.inputs.len()).map(|i| arguments.iter().map(|row| row[i]).collect()).collect();
