@@ -918,7 +918,9 @@ double axw_cooling_water_boiling_altitude_value(double temperature, double cap_p
  * temperature, under a cap.
  *
  * Formula
- *     `p_ISA(z) = x_w p_w(T) + x_g p_g(T) - p_cap`, solved for `z`
+ *     `p_ISA(z) = x_w p_w(T) + x_g p_g(T) - p_cap` (Raoult), solved for `z`; `x_w = 1 - x_g`, `x_g
+ *     = w / M_g / (w / M_g + (1 - w) / M_w)`, `M_g` = 62.06784 g/mol, `M_w` = 18.01528 g/mol;
+ *     `p_w` and `p_g` as in `fluid::ethylene_glycol_boiling_pressure`
  *
  * Parameters
  *     temperature [K]: `T`, of the hottest coolant, with the margin that is wanted
@@ -976,7 +978,9 @@ double axw_cooling_ethylene_glycol_boiling_altitude_value(double temperature,
  * temperature, under a cap.
  *
  * Formula
- *     `p_ISA(z) = x_w p_w(T) + x_g p_g(T) - p_cap`, solved for `z`
+ *     `p_ISA(z) = x_w p_w(T) + x_g p_g(T) - p_cap` (Raoult), solved for `z`; `x_w = 1 - x_g`, `x_g
+ *     = w / M_g / (w / M_g + (1 - w) / M_w)`, `M_g` = 76.09442 g/mol, `M_w` = 18.01528 g/mol;
+ *     `p_w` and `p_g` as in `fluid::propylene_glycol_boiling_pressure`
  *
  * Parameters
  *     temperature [K]: `T`, of the hottest coolant, with the margin that is wanted
@@ -3849,8 +3853,8 @@ double axw_fluid_propylene_glycol_expansion_value(double mass_fraction,
  * Thermal expansion coefficient, by volume, of a mix of water and ethylene glycol.
  *
  * Formula
- *     `a = -(1 / d) (partial d / partial T)` with `d` of `ethylene_glycol_density`, differentiated
- *     term by term
+ *     `a = -(1 / d(w, T)) (partial d(w, T) / partial T)` with `d` of `ethylene_glycol_density`,
+ *     differentiated term by term
  *
  * Parameters
  *     mass_fraction [-]: `w`, mass of glycol over mass of the mix; shops mix by volume, which is
@@ -3897,7 +3901,7 @@ double axw_fluid_ethylene_glycol_expansion_coefficient_value(double mass_fractio
  * Thermal expansion coefficient, by volume, of a mix of water and propylene glycol.
  *
  * Formula
- *     `a = -(1 / d) (partial d / partial T)` with `d` of `propylene_glycol_density`,
+ *     `a = -(1 / d(w, T)) (partial d(w, T) / partial T)` with `d` of `propylene_glycol_density`,
  *     differentiated term by term
  *
  * Parameters

@@ -136,7 +136,9 @@ def ethylene_glycol_boiling_altitude(
     temperature, under a cap.
 
     Formula
-        `p_ISA(z) = x_w p_w(T) + x_g p_g(T) - p_cap`, solved for `z`
+        `p_ISA(z) = x_w p_w(T) + x_g p_g(T) - p_cap` (Raoult), solved for `z`; `x_w = 1 - x_g`, `x_g
+        = w / M_g / (w / M_g + (1 - w) / M_w)`, `M_g` = 62.06784 g/mol, `M_w` = 18.01528 g/mol;
+        `p_w` and `p_g` as in `fluid::ethylene_glycol_boiling_pressure`
 
     Parameters
         temperature (temperature): `T`, of the hottest coolant, with the margin that is wanted
@@ -184,7 +186,9 @@ def propylene_glycol_boiling_altitude(
     temperature, under a cap.
 
     Formula
-        `p_ISA(z) = x_w p_w(T) + x_g p_g(T) - p_cap`, solved for `z`
+        `p_ISA(z) = x_w p_w(T) + x_g p_g(T) - p_cap` (Raoult), solved for `z`; `x_w = 1 - x_g`, `x_g
+        = w / M_g / (w / M_g + (1 - w) / M_w)`, `M_g` = 76.09442 g/mol, `M_w` = 18.01528 g/mol;
+        `p_w` and `p_g` as in `fluid::propylene_glycol_boiling_pressure`
 
     Parameters
         temperature (temperature): `T`, of the hottest coolant, with the margin that is wanted

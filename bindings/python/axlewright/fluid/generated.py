@@ -385,8 +385,8 @@ def ethylene_glycol_expansion_coefficient(
     """Thermal expansion coefficient, by volume, of a mix of water and ethylene glycol.
 
     Formula
-        `a = -(1 / d) (partial d / partial T)` with `d` of `ethylene_glycol_density`, differentiated
-        term by term
+        `a = -(1 / d(w, T)) (partial d(w, T) / partial T)` with `d` of `ethylene_glycol_density`,
+        differentiated term by term
 
     Parameters
         mass_fraction (ratio): `w`, mass of glycol over mass of the mix; shops mix by volume, which
@@ -425,7 +425,7 @@ def propylene_glycol_expansion_coefficient(
     """Thermal expansion coefficient, by volume, of a mix of water and propylene glycol.
 
     Formula
-        `a = -(1 / d) (partial d / partial T)` with `d` of `propylene_glycol_density`,
+        `a = -(1 / d(w, T)) (partial d(w, T) / partial T)` with `d` of `propylene_glycol_density`,
         differentiated term by term
 
     Parameters

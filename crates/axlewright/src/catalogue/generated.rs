@@ -337,7 +337,7 @@ pub static ENTRIES: &[Entry] = &[
     Entry {
         path: "cooling.ethylene_glycol_boiling_altitude",
         summary: "Height above sea level from which on a mix of water and ethylene glycol begins to boil at a temperature, under a cap.",
-        formula: "`p_ISA(z) = x_w p_w(T) + x_g p_g(T) - p_cap`, solved for `z`",
+        formula: "`p_ISA(z) = x_w p_w(T) + x_g p_g(T) - p_cap` (Raoult), solved for `z`; `x_w = 1 - x_g`, `x_g = w / M_g / (w / M_g + (1 - w) / M_w)`,\n`M_g` = 62.06784 g/mol, `M_w` = 18.01528 g/mol; `p_w` and `p_g` as in `fluid::ethylene_glycol_boiling_pressure`",
         valid_for: "- `273.15 <= temperature <= 533.15`\n- `0 <= mass_fraction <= 1`\n- `0 <= cap_pressure <= 350000`\n\nAs `fluid::ethylene_glycol_boiling_pressure`. The standard atmosphere from -5 km to 20 km: where the coolant boils only higher up or not at all, or everywhere, the call is refused and says which.\nA day of low pressure brings the height down by some 300 m.",
         source: "Definition of a gauge pressure; boiling: `fluid::ethylene_glycol_boiling_pressure`; air: US Standard Atmosphere 1976",
         caution: "Hot pressurised coolant scalds: never open a hot system, never pump it above its weakest component; the maker's instructions and local codes come first. The pressure comes only once the system has built it, a cap counts with what it holds, and hot metal boils coolant earlier than its mean temperature says: add a margin to the temperature.",
@@ -754,7 +754,7 @@ pub static ENTRIES: &[Entry] = &[
     Entry {
         path: "cooling.propylene_glycol_boiling_altitude",
         summary: "Height above sea level from which on a mix of water and propylene glycol begins to boil at a temperature, under a cap.",
-        formula: "`p_ISA(z) = x_w p_w(T) + x_g p_g(T) - p_cap`, solved for `z`",
+        formula: "`p_ISA(z) = x_w p_w(T) + x_g p_g(T) - p_cap` (Raoult), solved for `z`; `x_w = 1 - x_g`, `x_g = w / M_g / (w / M_g + (1 - w) / M_w)`,\n`M_g` = 76.09442 g/mol, `M_w` = 18.01528 g/mol; `p_w` and `p_g` as in `fluid::propylene_glycol_boiling_pressure`",
         valid_for: "- `273.15 <= temperature <= 533.15`\n- `0 <= mass_fraction <= 1`\n- `0 <= cap_pressure <= 350000`\n\nAs `fluid::propylene_glycol_boiling_pressure`. The standard atmosphere from -5 km to 20 km: where the coolant boils only higher up or not at all, or everywhere, the call is refused and says which.\nA day of low pressure brings the height down by some 300 m. Propylene glycol is less sure: activity models ask for 10 % to 18 % more pressure at 50 %, which brings it down by 1 km to 3 km.",
         source: "Definition of a gauge pressure; boiling: `fluid::propylene_glycol_boiling_pressure`; air: US Standard Atmosphere 1976",
         caution: "Hot pressurised coolant scalds: never open a hot system, never pump it above its weakest component; the maker's instructions and local codes come first. The pressure comes only once the system has built it, a cap counts with what it holds, and hot metal boils coolant earlier than its mean temperature says: add a margin to the temperature.",
@@ -2291,7 +2291,7 @@ pub static ENTRIES: &[Entry] = &[
     Entry {
         path: "fluid.ethylene_glycol_expansion_coefficient",
         summary: "Thermal expansion coefficient, by volume, of a mix of water and ethylene glycol.",
-        formula: "`a = -(1 / d) (partial d / partial T)` with `d` of `ethylene_glycol_density`, differentiated term by term",
+        formula: "`a = -(1 / d(w, T)) (partial d(w, T) / partial T)` with `d` of `ethylene_glycol_density`, differentiated term by term",
         valid_for: "- `0 <= mass_fraction <= 0.6`\n- `221.95 <= temperature <= 373.15`\n\nLiquid only, as `ethylene_glycol_density`. A derivative of a fit is less sure than the fit: without glycol, between 20 °C and 95 °C, it is within\n30 ppm/K of IAPWS-95; near 4 °C, where water turns, not even its sign counts. The ASHRAE (2001)\ntables of inhibited coolant lie within 100 ppm/K from 40 °C to 95 °C.",
         source: "Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0",
         caution: "",
@@ -2648,7 +2648,7 @@ pub static ENTRIES: &[Entry] = &[
     Entry {
         path: "fluid.propylene_glycol_expansion_coefficient",
         summary: "Thermal expansion coefficient, by volume, of a mix of water and propylene glycol.",
-        formula: "`a = -(1 / d) (partial d / partial T)` with `d` of `propylene_glycol_density`, differentiated term by term",
+        formula: "`a = -(1 / d(w, T)) (partial d(w, T) / partial T)` with `d` of `propylene_glycol_density`, differentiated term by term",
         valid_for: "- `0 <= mass_fraction <= 0.6`\n- `223.15 <= temperature <= 373.15`\n\nLiquid only, as `propylene_glycol_density`. A derivative of a fit is less sure than the fit: without glycol, between 20 °C and 95 °C, it is within\n50 ppm/K of IAPWS-95; near 4 °C, where water turns, not even its sign counts. The ASHRAE (2001)\ntables of inhibited coolant lie within 80 ppm/K from 40 °C to 80 °C and up to 180 ppm/K higher at 95 °C.",
         source: "Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0",
         caution: "",

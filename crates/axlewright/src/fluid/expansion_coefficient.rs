@@ -6,7 +6,7 @@ use crate::{Result, valid};
 /// Thermal expansion coefficient, by volume, of a mix of water and ethylene glycol.
 ///
 /// # Formula
-/// `a = -(1 / d) (partial d / partial T)` with `d` of `ethylene_glycol_density`, differentiated term by term
+/// `a = -(1 / d(w, T)) (partial d(w, T) / partial T)` with `d` of `ethylene_glycol_density`, differentiated term by term
 ///
 /// # Parameters
 /// - `mass_fraction` — `w`, mass of glycol over mass of the mix; shops mix by volume, which is less
@@ -54,7 +54,7 @@ pub fn ethylene_glycol_expansion_coefficient(
 /// Thermal expansion coefficient, by volume, of a mix of water and propylene glycol.
 ///
 /// # Formula
-/// `a = -(1 / d) (partial d / partial T)` with `d` of `propylene_glycol_density`, differentiated term by term
+/// `a = -(1 / d(w, T)) (partial d(w, T) / partial T)` with `d` of `propylene_glycol_density`, differentiated term by term
 ///
 /// # Parameters
 /// - `mass_fraction` — `w`, mass of glycol over mass of the mix; shops mix by volume, which is less
