@@ -258,6 +258,54 @@ fn judge(row: &Value, answer: &Answer<Results>) -> Result<f64, String> {
     Ok(worst)
 }
 
+/// What was put in, in coherent SI: numbers of a function's arguments, quantities of a model's document.
+fn given(row: &Value) -> BTreeMap<String, f64> {
+    fn collect(name: &str, value: &Value, into: &mut BTreeMap<String, f64>) {
+        let below = |key: &str| if name.is_empty() { key.to_owned() } else { format!("{name}.{key}") };
+        match value {
+            Value::Object(fields) => fields.iter().for_each(|(key, value)| collect(&below(key), value, into)),
+            Value::String(written) => {
+                if let Ok(reading) = text::read(written) {
+                    into.insert(name.to_owned(), reading.si);
+                }
+            }
+            Value::Number(number) => {
+                into.insert(name.to_owned(), number.as_f64().unwrap());
+            }
+            _ => {}
+        }
+    }
+    let mut found = BTreeMap::new();
+    if row.get("function").is_some() {
+        let inputs = row["inputs"].as_object().unwrap();
+        found.extend(inputs.iter().map(|(name, input)| (name.clone(), number(input))));
+    } else {
+        collect("", &row["inputs"], &mut found);
+        collect("", &row["arguments"], &mut found);
+    }
+    found
+}
+
+/// A row as it went, for the book: each number that was expected, what the core found, and how far off that is.
+fn measured(row: &Value, answer: &Answer<Results>) -> Value {
+    let numbers = answer.iter().flatten().filter_map(|(name, found)| match found {
+        Found::Number(found) => Some((*name, *found, row["expected"].get(*name)?.as_f64()?)),
+        Found::Word(_) => None,
+    });
+    let numbers: Vec<Value> = numbers
+        .map(|(name, found, wanted)| {
+            let error = (found - wanted).abs();
+            json!({ "result": name, "expected": wanted, "found": found, "error": error,
+                "relative": (wanted != 0.0).then_some(error / wanted.abs()) })
+        })
+        .collect();
+    let refused = row["expected"].get("error").is_some();
+    json!({ "id": row["id"], "of": if row.get("unit").is_some() { "units" } else { subject(row) },
+        "method": row["method"], "provenance": row["provenance"], "confidence": row["confidence"],
+        "source": row["source"], "refused": refused, "numbers": numbers,
+        "given": if refused { BTreeMap::new() } else { given(row) } })
+}
+
 fn gates(row: &Value) -> bool {
     words(row, "confidence") != Some("low")
 }
@@ -273,9 +321,11 @@ struct Tally<'a> {
 fn the_core_meets_every_row() {
     let rows = rows();
     let (mut tallies, mut written, mut missed) = (BTreeMap::<&str, Tally<'_>>::new(), Map::new(), Vec::new());
+    let mut book = Vec::new();
     for row in &rows {
         let id = words(row, "id").unwrap();
         let answer = run(row);
+        book.push(measured(row, &answer));
         written.insert(
             id.into(),
             match &answer {
@@ -311,6 +361,8 @@ fn the_core_meets_every_row() {
     }
     let file = Path::new(env!("CARGO_TARGET_TMPDIR")).join("rows-rust.json");
     std::fs::write(&file, serde_json::to_string_pretty(&Value::Object(written)).unwrap()).unwrap();
+    let measured = Path::new(env!("CARGO_TARGET_TMPDIR")).join("rows-measured.json");
+    std::fs::write(&measured, serde_json::to_string_pretty(&book).unwrap()).unwrap();
     println!("{} rows; what the core answered stands in {}", rows.len(), file.display());
     assert!(missed.is_empty(), "{} of {} rows not met:\n{}", missed.len(), rows.len(), missed.join("\n"));
 }
@@ -424,7 +476,12 @@ fn rows_say_what_they_are() {
         );
         assert!(PROVENANCES.contains(&words(&row, "provenance").unwrap()), "{id}");
         assert!(["high", "medium", "low"].contains(&words(&row, "confidence").unwrap()), "{id}");
-        assert!(words(&row, "source").is_some_and(|source| source.len() > 5), "{id}");
+        let source = words(&row, "source").unwrap();
+        assert!(source.len() > 5, "{id}");
+        // What was typed from memory is not published, and what our own code gave is no library's.
+        for (provenance, is_not) in [("published", "from memory"), ("library", "(own code)")] {
+            assert!(words(&row, "provenance") != Some(provenance) || !source.contains(is_not), "{id}");
+        }
         let expected = row["expected"].as_object().unwrap();
         assert!(!expected.is_empty(), "{id}");
         assert_eq!(expected.contains_key("error"), row.get("tolerance").is_none(), "{id}");

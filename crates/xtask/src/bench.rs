@@ -5,7 +5,11 @@
 
 use crate::install::{CLibrary, Python};
 use crate::stages::{Call, Stages, cargo, target};
+use serde_json::{Value, json};
 use std::path::{Path, PathBuf};
+
+/// Where the last result stands; committed, and a page of the book.
+pub const RESULT: &str = "docs/generated.bench.json";
 
 /// What a ratio has to be; `peer / ours` is how many times less ours costs.
 enum Wanted {
@@ -52,6 +56,17 @@ impl Wanted {
             Wanted::BelowOr(limit, times) => ours < *limit || ours <= times * peer,
         }
     }
+    /// What would be allowed over what it costs: the least of them is the worst item.
+    fn room(&self, ours: f64, peer: f64) -> f64 {
+        let allowed = match self {
+            Wanted::Same => peer,
+            Wanted::Extra(count) => peer + count,
+            Wanted::Faster(times) => peer / times,
+            Wanted::Below(limit) => *limit,
+            Wanted::BelowOr(limit, times) => limit.max(times * peer),
+        };
+        allowed / ours
+    }
 }
 
 struct Row {
@@ -79,6 +94,14 @@ impl Row {
     }
     fn count(item: String, ours: u64, peer: u64, wanted: Wanted) -> Row {
         Row { item, ours: ours as f64, peer: peer as f64, unit: "instr.".into(), wanted }
+    }
+    fn json(&self) -> Value {
+        let Row { item, ours, peer, unit, wanted } = self;
+        json!({
+            "item": item, "ours": ours, "peer": (!peer.is_nan()).then_some(peer), "unit": unit,
+            "ratio": (!peer.is_nan()).then_some(peer / ours), "wanted": wanted.words(unit),
+            "reached": wanted.reached(*ours, *peer), "room": wanted.room(*ours, *peer),
+        })
     }
     fn print(&self) {
         let number = |x: f64| match () {
@@ -120,6 +143,8 @@ pub fn run(root: &Path) -> Result<(), String> {
         stages.run("counts (Rust)", || count_rust(root, &speed, &mut rows))?;
         stages.run("counts (C)", || count_c(root, &calls, &mut rows))?;
     }
+    let load = std::fs::read_to_string("/proc/loadavg").unwrap_or_default();
+    let load: Option<f64> = load.split_whitespace().next().and_then(|load| load.parse().ok());
     let times = stages.run("times (Python)", || {
         python.python(root).args(["bindings/python/benches/bench.py"]).path(&speed).output()
     })?;
@@ -127,7 +152,8 @@ pub fn run(root: &Path) -> Result<(), String> {
         rows.push(Row::read(line)?);
     }
     stages.print();
-    println!("\n{}", machine(root, &python, valgrind.as_deref())?);
+    let machine = machine(root, &python, valgrind.as_deref())?;
+    println!("\nMachine: {machine}");
     println!(
         "\n{:<62} {:>8} {:>8} {:<6} {:>6}  {:<28} reached",
         "item", "ours", "peer", "", "ratio", "wanted"
@@ -138,7 +164,19 @@ pub fn run(root: &Path) -> Result<(), String> {
     rows.iter().for_each(Row::print);
     let reached = rows.iter().filter(|row| row.wanted.reached(row.ours, row.peer)).count();
     println!("\n{reached} of {} reached; a ratio is the peer's cost over ours", rows.len());
-    Ok(())
+    write(root, &rows, &machine, load)
+}
+
+/// The result, for the book.
+fn write(root: &Path, rows: &[Row], machine: &str, load: Option<f64>) -> Result<(), String> {
+    let room = |row: &&Row| row.wanted.room(row.ours, row.peer);
+    let worst = rows.iter().min_by(|a, b| room(a).total_cmp(&room(b))).map(|row| &row.item);
+    let date = Call::new(root, "date").args(["+%Y-%m-%d"]).output()?;
+    let items: Vec<Value> = rows.iter().map(Row::json).collect();
+    let result =
+        json!({ "date": date.trim(), "machine": machine, "load": load, "worst": worst, "items": items });
+    let text = serde_json::to_string_pretty(&result).map_err(|error| error.to_string())?;
+    std::fs::write(root.join(RESULT), text + "\n").map_err(|error| format!("{RESULT}: {error}"))
 }
 
 /// The calling program, and the functions written by hand in a shared library of their own, so that both sides of the
@@ -214,7 +252,7 @@ fn machine(root: &Path, python: &Python, valgrind: Option<&str>) -> Result<Strin
         ])
         .output()?;
     Ok(format!(
-        "Machine: {}, {cores} cores; {}; {}; {}; {}",
+        "{}, {cores} cores; {}; {}; {}; {}",
         model.trim_matches([':', ' ', '\t']),
         first(Call::new(root, "rustc").args(["--version"]))?,
         first(Call::new(root, std::env::var("CC").unwrap_or_else(|_| "cc".into())).args(["--version"]))?,

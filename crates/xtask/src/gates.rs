@@ -136,6 +136,33 @@ fn nothing_names_a_registry_or_a_machine() {
     }
 }
 
+#[test]
+fn every_system_has_its_page_in_the_book() {
+    let api = Api::read(&root()).unwrap();
+    let drawings = std::fs::read_to_string(root().join("docs/book/drawings.py")).unwrap();
+    let mut pages: Vec<String> = files("docs/systems").into_iter().map(|(path, _)| path).collect();
+    for system in &api.systems {
+        let name = format!("docs/{}", crate::docs::page_of(&system.name));
+        assert!(pages.contains(&name), "{} lacks its page: {name}", system.name);
+        pages.retain(|page| *page != name);
+        let text = std::fs::read_to_string(root().join(&name)).unwrap();
+        let drawing = format!("](/drawings/{}.svg)", system.name);
+        for part in [
+            &drawing,
+            "\n## What it answers\n",
+            "\n$$",
+            "\n## Example\n",
+            "```{code-cell}\n",
+            "\n## What it leaves out\n",
+        ] {
+            assert!(text.contains(part), "{name} lacks {part:?}");
+        }
+        let drawn = format!("\ndef {}() -> Sheet:", system.name);
+        assert!(drawings.contains(&drawn), "docs/book/drawings.py draws nothing for {}", system.name);
+    }
+    assert!(pages.is_empty(), "pages of no system: {pages:?}");
+}
+
 /// A made-up core with one file, read by the generator.
 fn read_made_up(name: &str, source: &str) -> Result<Api, String> {
     let folder = std::env::temp_dir().join(format!("axlewright-gate-{name}-{}", std::process::id()));

@@ -2,7 +2,7 @@
 
 use crate::install::{CLibrary, Python};
 use crate::stages::{Call, Stages, cargo, target};
-use crate::{demo, generate, readme};
+use crate::{demo, docs, generate, readme};
 use std::path::Path;
 
 pub fn run(root: &Path) -> Result<(), String> {
@@ -53,7 +53,8 @@ fn all(root: &Path, stages: &mut Stages) -> Result<(), String> {
     stages.run("C tests", || {
         Call::new(root, "sh").args(["bindings/c/run-tests.sh"]).path(&c.prefix).path(&target(root)).run()
     })?;
-    let python = stages.run("virtual environment", || Python::new(root, "venv-test", &["demo", "test"]))?;
+    let python =
+        stages.run("virtual environment", || Python::new(root, "venv-test", &["demo", "test", "docs"]))?;
     stages.run("wheel", || python.install_wheel(root))?;
     stages.run("types and stubs", || types(root, &python))?;
     stages.run("Python tests and reference rows", || {
@@ -71,7 +72,8 @@ fn all(root: &Path, stages: &mut Stages) -> Result<(), String> {
         c.compile(root, &python, &root.join("examples/c/estimate.c"), &out.join("estimate"))?;
         demo::agree(root, &python, &out)
     })?;
-    stages.run("README examples", || readme::run(root, &python, &c))
+    stages.run("README examples", || readme::run(root, &python, &c))?;
+    stages.run("book", || docs::build(root, &python).map(drop))
 }
 
 /// The facade type-checks, and says of the native module what is so.

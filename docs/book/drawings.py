@@ -1,0 +1,286 @@
+"""Draws one picture a system, `<system>.svg`, when the book is built. Everything is black and named where it stands.
+
+A drawing is a function with the name of its system; lengths are in centimetres of the picture.
+"""
+
+import sys
+from pathlib import Path
+
+import matplotlib
+
+matplotlib.use("svg")
+matplotlib.rcParams.update({"font.size": 10, "svg.hashsalt": "axlewright", "mathtext.fontset": "dejavuserif"})
+
+import numpy as np  # noqa: E402
+from matplotlib.figure import Figure  # noqa: E402
+from matplotlib.patches import Arc, Circle, FancyArrowPatch, FancyBboxPatch, Polygon, Rectangle  # noqa: E402
+
+
+class Sheet:
+    """An empty sheet, and what is drawn on it."""
+
+    def __init__(self, width: float, height: float) -> None:
+        self.figure = Figure(figsize=(width / 2.0, height / 2.0))
+        self.axes = self.figure.add_axes((0, 0, 1, 1))
+        self.axes.set(xlim=(0, width), ylim=(0, height), aspect="equal")
+        self.axes.axis("off")
+
+    def line(self, *points, width=1.4, style="-", **more):
+        self.axes.plot(*zip(*points, strict=True), style, color="black", linewidth=width, **more)
+
+    def add(self, patch):
+        self.axes.add_patch(patch)
+
+    def circle(self, centre, radius, *, width=1.4, style="-", fill="none"):
+        self.add(Circle(centre, radius, facecolor=fill, edgecolor="black", linewidth=width, linestyle=style))
+
+    def box(self, corner, width, height, words="", *, hatch=None, fill="white", style="-"):
+        self.add(Rectangle(corner, width, height, facecolor=fill, edgecolor="black", hatch=hatch, linewidth=1.4, linestyle=style))
+        if words:
+            self.say((corner[0] + width / 2, corner[1] + height / 2), words)
+
+    def ground(self, left, right, y):
+        self.line((left, y), (right, y))
+        self.add(Rectangle((left, y - 0.25), right - left, 0.25, facecolor="none", edgecolor="black", hatch="////", linewidth=0))
+
+    def arrow(self, start, end, *, both=False, width=1.2, style="-"):
+        kind = "<|-|>" if both else "-|>"
+        self.add(FancyArrowPatch(start, end, arrowstyle=kind, mutation_scale=11, linewidth=width, linestyle=style, color="black", shrinkA=0, shrinkB=0))
+
+    def say(self, place, words, across="center", up="center", **more):
+        box = {"facecolor": "white", "edgecolor": "none", "pad": 1.2}
+        self.axes.text(*place, words, ha=across, va=up, bbox=box, **more)
+
+    def measure(self, start, end, words, at=0.5):
+        """A length with its name on it."""
+        self.arrow(start, end, both=True, width=0.9)
+        middle = np.add(np.multiply(start, 1 - at), np.multiply(end, at))
+        self.say(middle, words)
+
+    def spring(self, start, end, *, coils=7, width=0.32):
+        start, end = np.array(start, float), np.array(end, float)
+        along = end - start
+        across = np.array([-along[1], along[0]]) / np.hypot(*along)
+        steps = np.linspace(0.12, 0.88, 2 * coils + 1)
+        sides = [0, *([1, -1] * coils)][: 2 * coils] + [0]
+        points = [start, *(start + t * along + s * width * across for t, s in zip(steps, sides, strict=True)), end]
+        self.line(*map(tuple, points))
+
+
+def spring() -> Sheet:
+    sheet = Sheet(15, 8.4)
+    sheet.ground(9.6, 14.4, 0.6)
+    sheet.circle((12, 2.4), 1.8, width=2)
+    sheet.say((12, 2.4), "wheel")
+    pivot, mount, hub = (1.6, 2.4), (6.2, 2.4), (10.2, 2.4)
+    sheet.line(pivot, hub, width=2.4)
+    for joint in (pivot, hub):
+        sheet.circle(joint, 0.16, fill="white")
+    sheet.line((1.6, 2.4), (1.6, 7.4), (5.2, 7.4), width=2.4)
+    sheet.say((1.2, 5.0), "frame", rotation=90)
+    sheet.spring((4.2, 7.4), mount)
+    sheet.line(mount, (6.2, 7.2), width=0.9, style="--")
+    sheet.axes.add_patch(Arc(mount, 6.2, 6.2, theta1=90, theta2=112, color="black"))
+    sheet.say((5.72, 5.95), "$a$")
+    sheet.arrow((5.05, 5.7), (5.36, 4.9), width=1.6)
+    sheet.measure((3.5, 7.2), (5.5, 2.2), "$L$", 0.6)
+    sheet.say((6.5, 6.7), "$a$: angle to the travel that was measured\n$F$: force in the spring, $L$: between its eyes", "left")
+    sheet.say((4.55, 5.2), "$F$")
+    sheet.arrow((7.0, 2.7), (7.0, 4.0), width=1.6)
+    sheet.say((7.2, 3.5), "travel of\nthe mount", "left")
+    sheet.arrow((14.2, 1.8), (14.2, 3.8), width=1.6)
+    sheet.say((14.6, 4.45), "$z$, travel of the wheel,\npositive in bump", "right", "bottom")
+    sheet.say((6.5, 5.65), "motion ratio $r$: travel of the mount, or of the spring,\nover travel of the wheel", "left")
+    sheet.measure((1.6, 1.2), (6.2, 1.2), "mount")
+    sheet.measure((1.6, 0.5), (10.2, 0.5), "wheel", 0.4)
+    return sheet
+
+
+def tyre() -> Sheet:
+    sheet = Sheet(16, 8.2)
+    centre = (4, 4.2)
+    sheet.circle(centre, 3.4, width=2)
+    sheet.circle(centre, 2.0)
+    sheet.circle(centre, 0.12, fill="black")
+    sheet.ground(0.6, 7.4, 0.8)
+    sheet.measure((4, 4.2), (4, 0.8), "$r_l$ loaded")
+    sheet.measure((0.4, 0.8), (0.4, 7.6), "$D$")
+    sheet.line((0.2, 7.6), (4, 7.6), width=0.6)
+    sheet.measure((2.0, 4.2), (6.0, 4.2), "$d$ rim", 0.25)
+    sheet.measure((4, 6.2), (4, 7.6), "$H$")
+    sheet.say((4, 0.25), "rolling: $C$ is travelled in one turn, $C = 2\\pi r$")
+    left, right = 9.6, 14.0
+    sheet.add(Polygon([(left, 6.0), (left - 0.4, 7.0), (left + 0.3, 7.7), (right - 0.3, 7.7), (right + 0.4, 7.0), (right, 6.0)], closed=False, fill=False, linewidth=2))
+    sheet.line((left, 6.6), (left, 5.6), (left + 0.6, 5.2), (right - 0.6, 5.2), (right, 5.6), (right, 6.6))
+    sheet.measure((left - 0.4, 7.95), (right + 0.4, 7.95), "$S$ section")
+    sheet.measure((left, 6.2), (right, 6.2), "$w$ rim, between the beads")
+    middle, face = (left + right) / 2, 12.9
+    sheet.line((middle, 5.0), (middle, 1.0), style="-.", width=0.9)
+    sheet.say((middle, 0.6), "middle of the rim")
+    sheet.line((face, 5.2), (face, 1.6), width=2.4)
+    sheet.say((face + 0.2, 2.0), "mounting\nface", "left")
+    sheet.measure((middle, 2.9), (face, 2.9), "$o$")
+    sheet.measure((left - 0.35, 4.2), (face, 4.2), "$b$ backspacing")
+    sheet.line((left - 0.35, 5.8), (left - 0.35, 3.9), width=0.6)
+    sheet.say((left - 0.5, 2.0), "inside of\nthe vehicle", "center")
+    sheet.say((15.1, 3.4), "outside", "center")
+    return sheet
+
+
+def engine() -> Sheet:
+    sheet = Sheet(14, 8.6)
+    sheet.line((2, 8), (2, 3.6), width=2.4)
+    sheet.line((5, 8), (5, 3.6), width=2.4)
+    sheet.line((2, 8), (5, 8), width=2.4)
+    sheet.box((2.05, 5.6), 2.9, 1.0, "piston")
+    sheet.box((2.05, 3.8), 2.9, 1.0, style="--", fill="none")
+    sheet.measure((2, 7.5), (5, 7.5), "$d$ bore")
+    sheet.measure((5.5, 6.6), (5.5, 4.8), "$s$ stroke")
+    sheet.line((5, 6.6), (5.7, 6.6), width=0.6)
+    sheet.line((5, 4.8), (5.7, 4.8), width=0.6)
+    sheet.circle((3.5, 1.7), 0.9, style="--", width=0.9)
+    sheet.line((3.5, 5.6), (4.1, 2.37), (3.5, 1.7), width=2)
+    sheet.circle((3.5, 1.7), 0.14, fill="black")
+    sheet.axes.add_patch(Arc((3.5, 1.7), 3.0, 3.0, theta1=-60, theta2=60, color="black", linewidth=1.6))
+    sheet.arrow((4.5, 2.85), (4.15, 3.08), width=1.6)
+    sheet.say((5.2, 1.7), "$T$ torque, $w$ speed", "left")
+    sheet.line((8.6, 7.6), (8.6, 3.4), (13.6, 3.4))
+    x = np.linspace(0, 1, 60)
+    torque = 1.1 + 2.2 * np.sin(np.pi * (0.12 + 0.72 * x))
+    sheet.line(*zip(8.9 + 4.3 * x, 3.4 + torque, strict=True))
+    power = torque * (0.16 + 0.84 * x) * 1.25
+    sheet.line(*zip(8.9 + 4.3 * x, 3.4 + power, strict=True), style="--")
+    for place in x[::12]:
+        sheet.circle((8.9 + 4.3 * place, 3.4 + np.interp(place, x, torque)), 0.1, fill="black")
+    sheet.say((9.5, 6.9), "$T$, through points", "left")
+    sheet.say((10.6, 4.1), "$P = T\\,w$", "left")
+    sheet.say((11.2, 2.95), "engine speed $w$")
+    return sheet
+
+
+def driveline() -> Sheet:
+    sheet = Sheet(16, 7)
+    parts = [("engine", 0.4, 1.9), ("clutch", 2.8, 1.3), ("gearbox\n$i_g$, $e$", 4.6, 2.0), ("final drive\n$i_f$, $e$", 9.2, 2.2)]
+    for words, left, width in parts:
+        sheet.box((left, 3.6), width, 1.6, words)
+    for start, end in ((2.3, 2.8), (4.1, 4.6), (6.6, 9.2), (11.4, 13.1)):
+        sheet.line((start, 4.4), (end, 4.4), width=3)
+    sheet.say((7.9, 4.85), "shaft")
+    sheet.circle((14, 4.4), 1.9, width=2)
+    sheet.circle((14, 4.4), 0.12, fill="black")
+    sheet.line((13.1, 4.4), (14, 4.4), width=3)
+    sheet.ground(12, 15.9, 2.55)
+    sheet.measure((14, 4.4), (14, 2.55), "$r_l$")
+    sheet.arrow((14.1, 6.55), (15.6, 6.55), width=1.6)
+    sheet.say((13.9, 6.55), "$v$", "right")
+    sheet.arrow((0.6, 1.7), (11.4, 1.7), width=1.6)
+    sheet.say((6, 1.7), "torque: times $i$, times $e$ at every part, then over $r_l$ to a force")
+    sheet.arrow((11.4, 0.8), (0.6, 0.8), width=1.6)
+    sheet.say((6, 0.8), "speed: $w = v\\,i_g\\,i_f / r$, with the rolling radius $r$")
+    sheet.say((1.35, 5.6), "$T$, $w$")
+    return sheet
+
+
+def mass() -> Sheet:
+    sheet = Sheet(15, 8.4)
+    front, rear = 11.0, 3.2
+    wheels = {"$m_1$\nleft front": (front, 6.4), "$m_2$\nright front": (front, 2.0), "$m_3$\nleft rear": (rear, 6.2), "$m_4$\nright rear": (rear, 2.2)}
+    for words, (x, y) in wheels.items():
+        sheet.box((x - 0.9, y - 0.4), 1.8, 0.8, fill="0.85")
+        sheet.say((x, y + (0.95 if y > 4 else -0.95)), words)
+    sheet.line((front, 6.0), (front, 2.4), width=2)
+    sheet.line((rear, 5.8), (rear, 2.6), width=2)
+    sheet.line((1.4, 4.2), (13.6, 4.2), style="-.", width=0.8)
+    centre = (7.8, 4.7)
+    sheet.circle(centre, 0.22, fill="white")
+    sheet.line((centre[0] - 0.22, centre[1]), (centre[0] + 0.22, centre[1]), width=1)
+    sheet.line((centre[0], centre[1] - 0.22), (centre[0], centre[1] + 0.22), width=1)
+    sheet.say((7.8, 5.35), "centre of gravity")
+    sheet.measure((front, 3.4), (7.8, 3.4), "$a$ behind the front axle")
+    sheet.line((7.8, 4.4), (7.8, 3.2), width=0.6)
+    sheet.measure((6.9, 4.2), (6.9, 4.7), "")
+    sheet.say((6.7, 4.48), "$y$", "right")
+    sheet.measure((front, 0.3), (rear, 0.3), "$l$ wheelbase")
+    sheet.measure((12.3, 6.4), (12.3, 2.0), "$b_f$")
+    sheet.measure((1.9, 6.2), (1.9, 2.2), "$b_r$")
+    sheet.arrow((13.2, 4.2), (14.8, 4.2), width=1.8)
+    sheet.say((14.0, 4.65), "$x$ forward")
+    sheet.arrow((13.2, 4.2), (13.2, 5.8), width=1.8)
+    sheet.say((13.3, 6.1), "$y$ left")
+    return sheet
+
+
+def fluid() -> Sheet:
+    sheet = Sheet(14, 7)
+    sheet.line((1, 6.4), (1, 0.6), (6, 0.6), (6, 6.4), width=2.4)
+    sheet.box((1.05, 4.9), 4.9, 0.5, hatch="///", fill="white")
+    sheet.arrow((3.5, 6.6), (3.5, 5.45), width=2)
+    sheet.say((3.8, 6.2), "$p$ absolute", "left")
+    sheet.line((1, 3.2), (6, 3.2), width=1)
+    rng = np.random.default_rng(3)
+    for n in range(26):
+        spot = (1.4 + 4.2 * rng.random(), 0.95 + 1.9 * rng.random())
+        sheet.circle(spot, 0.13, fill="black" if n % 4 == 0 else "white", width=1)
+    for n in range(7):
+        sheet.circle((1.6 + 3.9 * rng.random(), 3.5 + 1.1 * rng.random()), 0.13, fill="black" if n == 6 else "white", width=1)
+    sheet.say((6.4, 4.1), "vapour: each part presses with\n$x_w\\,p_w(T)$ and $x_g\\,p_g(T)$", "left")
+    sheet.say((6.4, 1.9), "liquid at $T$: mole fractions $x_w$ of water\nand $x_g$ of glycol", "left")
+    sheet.circle((6.6, 0.85), 0.13, fill="white", width=1)
+    sheet.say((6.85, 0.85), "water", "left")
+    sheet.circle((8.6, 0.85), 0.13, fill="black", width=1)
+    sheet.say((8.85, 0.85), "glycol", "left")
+    sheet.say((6.4, 5.3), "it boils where the two together reach $p$", "left")
+    return sheet
+
+
+def air() -> Sheet:
+    sheet = Sheet(14, 8)
+    sheet.ground(0.6, 4.0, 1.0)
+    sheet.line((2.6, 0.75), (7.0, 4.3), (9.8, 4.3), (10.4, 0.75))
+    sheet.line((0.6, 1.0), (13.4, 1.0), style="--", width=0.9)
+    sheet.say((12.6, 0.6), "mean sea level")
+    sheet.box((7.6, 4.3), 1.2, 0.7, "van")
+    sheet.measure((8.2, 1.0), (8.2, 4.3), "$z$ geometric, as on a map;\n$H$ geopotential, in the tables", 0.5)
+    sheet.say((5.2, 5.1), "station pressure $p$:\nwhat a barometer shows here", "right")
+    sheet.arrow((5.3, 5.0), (7.5, 4.6))
+    sheet.say((3.9, 2.0), "weather report: reduced\nto sea level", "right")
+    sheet.arrow((2.4, 1.5), (2.0, 1.05))
+    x = np.linspace(0, 1, 40)
+    sheet.line((10.6, 7.6), (10.6, 5.3), (13.6, 5.3))
+    sheet.line(*zip(10.8 + 2.6 * np.exp(-2.2 * x), 5.4 + 2.1 * x, strict=True))
+    sheet.say((12.1, 7.2), "thinner\nhigher up", "left")
+    sheet.say((12.1, 4.95), "pressure")
+    sheet.say((10.35, 6.5), "altitude", rotation=90)
+    return sheet
+
+
+def cooling() -> Sheet:
+    sheet = Sheet(15, 8.2)
+    sheet.add(FancyBboxPatch((0.9, 0.8), 4.4, 3.6, boxstyle="round,pad=0.1", fill=False, linewidth=2))
+    sheet.box((2.3, 4.5), 1.6, 0.7)
+    sheet.box((1.9, 5.2), 2.4, 0.5, "cap", hatch=None)
+    sheet.spring((3.1, 5.2), (3.1, 4.55), coils=3, width=0.25)
+    sheet.say((3.1, 2.6), "coolant, glycol share $w$,\nunder $p = p_{cap} + p_a$")
+    sheet.arrow((3.1, 7.3), (3.1, 5.8), width=2)
+    sheet.say((3.1, 7.6), "$p_a$: station pressure around")
+    sheet.arrow((3.1, 3.4), (3.1, 4.4), width=2)
+    sheet.line((8.2, 7.6), (8.2, 0.6))
+    marks = [(6.7, "boiling at $p$, an upper bound"), (5.0, "hottest coolant"), (1.2, "freezing")]
+    for y, words in marks:
+        sheet.line((8.0, y), (8.4, y), width=2)
+        sheet.say((8.7, y), words, "left")
+    sheet.measure((11.6, 5.2), (11.6, 6.5), "")
+    sheet.say((11.9, 5.85), "margin: what is left", "left")
+    sheet.say((7.8, 4.2), "temperature $T$", rotation=90)
+    return sheet
+
+
+def main(folder: Path) -> None:
+    folder.mkdir(parents=True, exist_ok=True)
+    for name, draw in list(globals().items()):
+        if getattr(draw, "__annotations__", {}).get("return") is Sheet:
+            draw().figure.savefig(folder / f"{name}.svg", metadata={"Date": None})
+
+
+if __name__ == "__main__":
+    main(Path(sys.argv[1]))
