@@ -4,7 +4,7 @@
 mod reference;
 mod trust;
 
-use crate::api::{Api, one_line};
+use crate::api::{Api, System, one_line};
 use crate::bench;
 use crate::install::Python;
 use crate::stages::{Stages, cargo, target};
@@ -100,6 +100,7 @@ fn pages(root: &Path, api: &Api) -> Result<Vec<Page>, String> {
     pages.push(Page::new(
         "index.md",
         linked(&read(&docs.join("README.md"))?)?
+            + &contents(api)
             + &toctree("The job", &["job".into(), "units".into()])
             + &toctree("Systems", &names)
             + &toctree("Trust", &["trust".into(), "sources".into(), "cautions".into(), "bench".into()])
@@ -157,6 +158,21 @@ fn toctree(caption: &str, pages: &[String]) -> String {
         .replace(":caption: \n", "")
 }
 
+/// The systems, and the pages that only the built book has.
+fn contents(api: &Api) -> String {
+    let line = |system: &System| {
+        let covers = one_line(system.doc.split("\n\n").next().unwrap_or_default());
+        format!("- [`{0}`](/systems/{0}.md): {covers}\n", system.name)
+    };
+    let systems: String = api.systems.iter().map(line).collect();
+    format!(
+        "\n## Systems\n\n{systems}\n## Made by the build\n\n- [The job](/job.md): what the library is for.\n\
+         - [How far to trust it](/trust.md): measured errors of every function and model.\n\
+         - [Cautions](/cautions.md): where the work can hurt someone.\n- [The bench](/bench.md): what a call costs.\n\
+         - [Reference](/reference/index.md): everything by its name.\n"
+    )
+}
+
 /// The README up to its examples, and the sections that say what the library is and is not.
 fn job(readme: &str) -> Result<String, String> {
     let first = readme.split("\n```").next().unwrap_or_default();
@@ -190,11 +206,13 @@ fn cautions(api: &Api) -> String {
     }
     let mut page = String::from(
         "# Cautions\n\nA result of this library is one input to the judgement of somebody qualified: local codes and licensed practice come \
-         first. What the functions and models say, each once:\n",
+         first. What the functions and models say, each once:\n\n| of | caution |\n|---|---|\n",
     );
-    for (text, names) in by_text {
+    let mut all: Vec<_> = by_text.into_iter().map(|(text, names)| (names, text)).collect();
+    all.sort();
+    for (names, text) in all {
         let names: Vec<String> = names.iter().map(|name| format!("`{name}`")).collect();
-        page.push_str(&format!("\n:::{{caution}}\n{text}\n\n{}\n:::\n", names.join(", ")));
+        page.push_str(&format!("| {} | {text} |\n", names.join("<br>")));
     }
     page
 }
