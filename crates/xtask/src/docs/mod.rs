@@ -162,7 +162,7 @@ fn toctree(caption: &str, pages: &[String]) -> String {
 fn contents(api: &Api) -> String {
     let line = |system: &System| {
         let covers = one_line(system.doc.split("\n\n").next().unwrap_or_default());
-        format!("- [`{0}`](/systems/{0}.md): {covers}\n", system.name)
+        format!("- [{covers}](/systems/{}.md)\n", system.name)
     };
     let systems: String = api.systems.iter().map(line).collect();
     format!(
