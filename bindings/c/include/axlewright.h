@@ -6688,8 +6688,8 @@ double axw_tyre_bolt_circle_diameter_value(double adjacent_stud_spacing, double 
  * Load capacity of one tyre from its load index.
  *
  * Formula
- *     the load-index table: `45 kg * 10^(n / 80)` in preferred numbers; below 1000 kg three
- *     figures, rounded down
+ *     `Q = 45 kg * 10^(n / 80)` in the preferred numbers of the load-index table; below 1000 kg
+ *     three figures, rounded down
  *
  * Parameters
  *     load_index [-]: `n`, whole: the number before the speed symbol, the first of two for a tyre

@@ -110,8 +110,8 @@ def load_capacity(
     """Load capacity of one tyre from its load index.
 
     Formula
-        the load-index table: `45 kg * 10^(n / 80)` in preferred numbers; below 1000 kg three
-        figures, rounded down
+        `Q = 45 kg * 10^(n / 80)` in the preferred numbers of the load-index table; below 1000 kg
+        three figures, rounded down
 
     Parameters
         load_index (ratio): `n`, whole: the number before the speed symbol, the first of two for a

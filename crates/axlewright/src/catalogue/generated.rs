@@ -4253,7 +4253,7 @@ pub static ENTRIES: &[Entry] = &[
     Entry {
         path: "tyre.load_capacity",
         summary: "Load capacity of one tyre from its load index.",
-        formula: "the load-index table: `45 kg * 10^(n / 80)` in preferred numbers; below 1000 kg three figures, rounded down",
+        formula: "`Q = 45 kg * 10^(n / 80)` in the preferred numbers of the load-index table; below 1000 kg three figures, rounded down",
         valid_for: "- `0 <= load_index <= 279`\n\n`load_index` is a whole number. At less pressure, with much camber, or above the speed at which the standard begins to take off (for a passenger tyre 210 km/h, from memory), a tyre carries less.",
         source: "ISO 4000-1 and ETRTO Standards Manual, table of load indices (from memory, held against the series R80 of ISO 3)",
         caution: "An overloaded or soft tyre heats and bursts. The figures on the wall and the maker's load and pressure table decide; a passenger tyre on a truck or trailer counts less (in the United States by 1.10, from memory); local codes and licensed practice come first.",
@@ -4266,7 +4266,7 @@ pub static ENTRIES: &[Entry] = &[
         }],
         outputs: &[Slot {
             name: "load_capacity",
-            symbol: "",
+            symbol: "Q",
             kind: Mass::KIND,
             meaning: "The mass that one tyre may carry at its reference pressure, up to its speed symbol.",
         }],
