@@ -87,7 +87,9 @@ pub enum Call {
     Function(&'static str, usize),
     /// A number of a marking.
     Part(usize),
-    /// Glue that is no formula of its own: a sum, a choice, the least of several.
+    /// The line to which a choice points: the inputs are the choice, then a line for each of its words.
+    Pick,
+    /// Glue that is no formula of its own: a sum, the least of several.
     Own(Own),
 }
 
@@ -234,6 +236,11 @@ pub const fn result(place: usize, function: &'static str, inputs: &'static [&'st
 /// A number of a marking, by its place.
 pub const fn part(place: usize, marking: &'static [&'static str]) -> Step {
     Step { call: Call::Part(place), inputs: marking }
+}
+
+/// The line to which a choice points: first the choice, then a line for each of its words. Only that one is asked for.
+pub const fn pick(choice_and_lines: &'static [&'static str]) -> Step {
+    Step { call: Call::Pick, inputs: choice_and_lines }
 }
 
 /// Glue between functions.

@@ -78,6 +78,7 @@ pub(super) enum WorkStep {
     Function(Work),
     Own { line: Slot, formula: &'static str, source: &'static str, inputs: Vec<Slot> },
     Part { line: Slot, marking: Slot },
+    Pick { line: Slot, inputs: Vec<Slot> },
 }
 
 impl Answer {
@@ -405,6 +406,7 @@ impl Assessment {
                 inputs: node.inputs().iter().copied().filter(|input| self.plan.is_known(*input)).collect(),
             },
             Calls::Part(_) => WorkStep::Part { line, marking: node.inputs()[0] },
+            Calls::Pick => WorkStep::Pick { line, inputs: node.inputs().to_vec() },
         })
     }
 }

@@ -278,11 +278,10 @@ impl<'a> Chooser<'a> {
             .iter()
             .map(|paths| paths.iter().map(|path| line_of(path)).collect())
             .collect::<Result<_>>()?;
-        let written =
-            |slot| self.sheet.values.contains_key(&slot) || slots.iter().any(|slots| slots.contains(&slot));
+        let changes = |slot| slots.iter().any(|slots| slots.contains(&slot));
         for (requirement, output, kind, low, high) in wanted {
             let asked = slots_of(&output)?;
-            let plan = Plan::new(written, asked.iter().copied());
+            let plan = Plan::new(self.sheet, changes, asked.iter().copied());
             if let Some(slot) = asked.iter().find(|slot| !plan.is_known(**slot)) {
                 let needs: Vec<&str> =
                     plan.needs(*slot).into_iter().map(|slot| graph.info(slot).path).collect();

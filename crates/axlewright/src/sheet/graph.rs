@@ -38,6 +38,7 @@ pub(super) struct StepInfo {
 pub(super) enum Calls {
     Function(&'static Entry, usize),
     Part(usize),
+    Pick,
     Own(&'static Own),
 }
 
@@ -175,6 +176,7 @@ impl Graph {
                             Err(error) => unreachable!("{error}"),
                         },
                         Call::Part(place) => Calls::Part(*place),
+                        Call::Pick => Calls::Pick,
                         Call::Own(own) => Calls::Own(own),
                     };
                     StepInfo { call, inputs, optional }
@@ -281,6 +283,22 @@ mod tests {
                     let given = graph.info(*input);
                     let kind = given.kind().map_or("", |kind| kind.name);
                     assert_eq!(kind, taken.kind.name, "{names:?}: {}", given.path);
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn a_pick_has_a_line_of_its_kind_for_every_word() {
+        let graph = Graph::get();
+        for slot in &graph.slots {
+            for step in slot.steps.iter().filter(|step| matches!(step.call, Calls::Pick)) {
+                let Content::Choice(words) = graph.info(step.inputs[0]).line.content else {
+                    panic!("{} picks by no choice", slot.path)
+                };
+                assert_eq!(step.inputs.len(), words.len() + 1, "{}", slot.path);
+                for line in &step.inputs[1..] {
+                    assert_eq!(graph.info(*line).kind(), slot.kind(), "{}", slot.path);
                 }
             }
         }

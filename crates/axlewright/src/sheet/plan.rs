@@ -2,6 +2,7 @@
 
 use super::Sheet;
 use super::graph::{Calls, Graph, Slot, StepInfo};
+use crate::base::section::Content;
 use crate::{Error, Result};
 
 /// Where the value of a line comes from.
@@ -19,6 +20,8 @@ pub(super) enum Origin {
 #[derive(Clone)]
 pub(super) struct Node {
     step: &'static StepInfo,
+    /// The choice and the line to which it points, where that does not change.
+    picked: Option<[Slot; 2]>,
     /// Place among the results, and the line that takes it.
     first: (usize, Slot),
     more: Vec<(usize, Slot)>,
@@ -29,6 +32,8 @@ pub(super) struct Node {
 pub(super) struct Plan {
     pub origins: Vec<Origin>,
     pub nodes: Vec<Node>,
+    /// Place of the word of each choice that does not change.
+    words: Vec<(Slot, usize)>,
 }
 
 /// Why a line has no value although its inputs are known.
@@ -38,25 +43,25 @@ pub(super) type Refusals = Vec<(Slot, Error)>;
 pub(super) const MOST_RESULTS: usize = 8;
 
 impl Plan {
-    /// A plan for these lines, where `written` says which are written.
-    pub fn new(written: impl Fn(Slot) -> bool, wanted: impl Iterator<Item = Slot>) -> Plan {
+    /// A plan for these lines of a sheet, to which the lines that `change` are written too.
+    pub fn new(sheet: &Sheet, changes: impl Fn(Slot) -> bool, wanted: impl Iterator<Item = Slot>) -> Plan {
         let graph = Graph::get();
-        let mut planner = Planner {
-            graph,
-            written,
-            origins: vec![None; graph.slots.len()],
-            nodes: Vec::with_capacity(graph.slots.len()),
-        };
+        let is_choice = |slot: Slot| matches!(graph.info(slot).line.content, Content::Choice(_));
+        let chosen = sheet.values.iter().filter(|(slot, _)| is_choice(**slot) && !changes(**slot));
+        let words = chosen.map(|(slot, written)| (*slot, written.si as usize)).collect();
+        let written = |slot| sheet.values.contains_key(&slot) || changes(slot);
+        let nodes = Vec::with_capacity(graph.slots.len());
+        let mut planner = Planner { graph, written, words, origins: vec![None; graph.slots.len()], nodes };
         for slot in wanted {
             planner.visit(slot);
         }
         let origins = planner.origins.into_iter().map(|origin| origin.unwrap_or(Origin::Missing)).collect();
-        Plan { origins, nodes: planner.nodes }
+        Plan { origins, nodes: planner.nodes, words: planner.words }
     }
 
     /// A plan for every line of a sheet.
     pub fn whole(sheet: &Sheet) -> Plan {
-        Plan::new(|slot| sheet.values.contains_key(&slot), 0..Graph::get().slots.len() as Slot)
+        Plan::new(sheet, |_| false, 0..Graph::get().slots.len() as Slot)
     }
 
     pub fn is_known(&self, slot: Slot) -> bool {
@@ -141,10 +146,13 @@ impl Plan {
         }
         let ways = info.steps.iter().map(|step| {
             let mut needed = Vec::new();
-            for (input, optional) in step.inputs.iter().zip(&step.optional) {
-                if !optional {
-                    needed.extend(self.needs(*input));
-                }
+            if let Some(pair) = picked(&self.words, step) {
+                needed.extend(self.needs(pair[1]));
+            } else if matches!(step.call, Calls::Pick) {
+                needed.extend(self.needs(step.inputs[0]));
+            } else {
+                let wanted = step.inputs.iter().zip(&step.optional).filter(|(_, optional)| !**optional);
+                wanted.for_each(|(input, _)| needed.extend(self.needs(*input)));
             }
             needed.sort_unstable();
             needed.dedup();
@@ -155,9 +163,17 @@ impl Plan {
     }
 }
 
+/// The choice and the line to which it points, where the step picks by a choice that does not change.
+fn picked(words: &[(Slot, usize)], step: &StepInfo) -> Option<[Slot; 2]> {
+    let Calls::Pick = step.call else { return None };
+    let (choice, word) = words.iter().find(|(choice, _)| *choice == step.inputs[0])?;
+    Some([*choice, *step.inputs.get(word + 1)?])
+}
+
 struct Planner<W> {
     graph: &'static Graph,
     written: W,
+    words: Vec<(Slot, usize)>,
     origins: Vec<Option<Origin>>,
     nodes: Vec<Node>,
 }
@@ -174,8 +190,16 @@ impl<W: Fn(Slot) -> bool> Planner<W> {
         } else {
             for (number, step) in info.steps.iter().enumerate() {
                 let mut known = true;
-                for (input, optional) in step.inputs.iter().zip(&step.optional) {
-                    known &= self.visit(*input) || *optional;
+                if let Some(pair) = picked(&self.words, step) {
+                    known = self.visit(pair[0]) && self.visit(pair[1]);
+                } else if matches!(step.call, Calls::Pick) {
+                    // The choice changes: whichever of its lines is known.
+                    let lines = step.inputs[1..].iter().filter(|line| self.visit(**line)).count();
+                    known = self.visit(step.inputs[0]) && lines > 0;
+                } else {
+                    for (input, optional) in step.inputs.iter().zip(&step.optional) {
+                        known &= self.visit(*input) || *optional;
+                    }
                 }
                 if known {
                     self.fill(slot, step);
@@ -208,7 +232,8 @@ impl<W: Fn(Slot) -> bool> Planner<W> {
             }
             _ => 0,
         };
-        self.nodes.push(Node { step, first: (place, slot), more: vec![] });
+        let picked = picked(&self.words, step);
+        self.nodes.push(Node { step, picked, first: (place, slot), more: vec![] });
     }
 }
 
@@ -217,8 +242,11 @@ impl Node {
         self.step.call
     }
 
-    pub fn inputs(&self) -> &'static [Slot] {
-        &self.step.inputs
+    pub fn inputs(&self) -> &[Slot] {
+        match &self.picked {
+            Some(pair) => pair,
+            None => &self.step.inputs,
+        }
     }
 
     /// Place among the results, and the line that takes it.
@@ -282,6 +310,11 @@ impl Node {
             }
             Calls::Part(place) => {
                 results[0] = part(sheet, self.inputs()[0], place);
+                Ok(())
+            }
+            Calls::Pick => {
+                let place = if self.picked.is_some() { 1 } else { 1 + inputs[0] as usize };
+                results[0] = inputs[place];
                 Ok(())
             }
         }

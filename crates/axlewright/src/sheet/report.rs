@@ -237,6 +237,11 @@ impl Assessment {
                     inputs.iter().for_each(|input| out.push_str(&format!("  {}\n", show(*input))));
                     out.push_str(&format!("  source: {source}\n"));
                 }
+                WorkStep::Pick { line, inputs } => {
+                    let value = said(line, self.values[usize::from(line)], system);
+                    out.push_str(&format!("{} = {value}\n", graph.info(line).path));
+                    inputs.iter().for_each(|input| out.push_str(&format!("  {}\n", show(*input))));
+                }
                 WorkStep::Part { line, marking } => {
                     let value = said(line, self.values[usize::from(line)], system);
                     out.push_str(&format!("{} = {value}\n  {}\n", graph.info(line).path, show(marking)));

@@ -214,11 +214,11 @@ impl WhatIf {
                 }
             }
         }
-        let written = |slot| sheet.values.contains_key(&slot) || changed.binary_search(&slot).is_ok();
-        let plan = Plan::new(written, outputs.iter().flat_map(Output::slots));
+        let changes = |slot| changed.binary_search(&slot).is_ok();
+        let plan = Plan::new(sheet, changes, outputs.iter().flat_map(Output::slots));
         let mut constant = plan.start(sheet);
         // A changed line has a value in every row: none is missing while what stands still is computed.
-        let hit = plan.affected(|slot| changed.binary_search(&slot).is_ok());
+        let hit = plan.affected(changes);
         let mut refusals = Vec::new();
         let (mut nodes, mut still) = (Vec::new(), Vec::new());
         for (node, hit) in plan.nodes.iter().zip(hit) {
