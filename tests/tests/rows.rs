@@ -288,6 +288,8 @@ fn given(row: &Value) -> BTreeMap<String, f64> {
 
 /// A row as it went, for the book: each number that was expected, what the core found, and how far off that is.
 fn measured(row: &Value, answer: &Answer<Results>) -> Value {
+    // A number that the row's tolerance does not tell from zero has no relative error.
+    let nothing = row["tolerance"]["abs"].as_f64().unwrap_or(0.0);
     let numbers = answer.iter().flatten().filter_map(|(name, found)| match found {
         Found::Number(found) => Some((*name, *found, row["expected"].get(*name)?.as_f64()?)),
         Found::Word(_) => None,
@@ -296,7 +298,7 @@ fn measured(row: &Value, answer: &Answer<Results>) -> Value {
         .map(|(name, found, wanted)| {
             let error = (found - wanted).abs();
             json!({ "result": name, "expected": wanted, "found": found, "error": error,
-                "relative": (wanted != 0.0).then_some(error / wanted.abs()) })
+                "relative": (wanted.abs() > nothing).then_some(error / wanted.abs()) })
         })
         .collect();
     let refused = row["expected"].get("error").is_some();

@@ -91,6 +91,19 @@ pub enum Call {
     Pick,
     /// Glue that is no formula of its own: a sum, the least of several.
     Own(Own),
+    /// Glue with several results, such as the peaks of a curve: the place of the result.
+    Several(usize, Several),
+}
+
+/// Glue that gives several lines at once.
+#[derive(Debug, Clone, Copy)]
+pub struct Several {
+    /// What it does, as a formula.
+    pub formula: &'static str,
+    /// Where that comes from.
+    pub source: &'static str,
+    /// The inputs in coherent SI to the results in coherent SI, at most eight.
+    pub call: fn(&[f64], &mut [f64]) -> Result<()>,
 }
 
 /// Glue between functions.
@@ -251,6 +264,11 @@ pub const fn own(
     inputs: &'static [&'static str],
 ) -> Step {
     Step { call: Call::Own(Own { formula, source, call, lacking: "" }), inputs }
+}
+
+/// One of several results of glue between functions, by its place.
+pub const fn one_of(place: usize, several: Several, inputs: &'static [&'static str]) -> Step {
+    Step { call: Call::Several(place, several), inputs }
 }
 
 impl Step {

@@ -118,7 +118,7 @@ impl Rows {
     /// Adds a column of quantities.
     pub fn quantity<Q: Quantity>(mut self, name: &'static str) -> Self {
         self.table.columns.push(Column {
-            name: name.into(),
+            name: Cow::Borrowed(name),
             kind: Some(Q::KIND),
             values: Values::F64(Vec::new()),
         });
@@ -126,13 +126,17 @@ impl Rows {
     }
     /// Adds a column of whole numbers.
     pub fn whole(mut self, name: &'static str) -> Self {
-        self.table.columns.push(Column { name: name.into(), kind: None, values: Values::I64(Vec::new()) });
+        self.table.columns.push(Column {
+            name: Cow::Borrowed(name),
+            kind: None,
+            values: Values::I64(Vec::new()),
+        });
         self
     }
     /// Adds a column of words.
     pub fn words(mut self, name: &'static str) -> Self {
         let values = Values::Category { codes: Vec::new(), labels: Vec::new() };
-        self.table.columns.push(Column { name: name.into(), kind: None, values });
+        self.table.columns.push(Column { name: Cow::Borrowed(name), kind: None, values });
         self
     }
     /// Adds a row: the inputs, which are always kept, then the outputs or the reason why there are none.
@@ -183,9 +187,9 @@ mod tests {
     #[test]
     fn a_refused_row_keeps_its_inputs_and_its_reason() {
         let mut rows = Rows::new().quantity::<Length>("travel").words("verdict").whole("turn");
-        rows.push(&[Length::of::<mm>(10.0).into()], Ok(&[Cell::Word("meets"), Cell::Whole(3)]));
-        let refusal = Error::NoSolution { message: "too far".into() };
-        rows.push(&[Length::of::<mm>(90.0).into()], Err(refusal.clone()));
+        rows.push(&[Cell::from(Length::of::<mm>(10.0))], Ok(&[Cell::Word("meets"), Cell::Whole(3)]));
+        let refusal = Error::NoSolution { message: "too far".to_owned() };
+        rows.push(&[Cell::from(Length::of::<mm>(90.0))], Err(refusal.clone()));
         let table = rows.finish();
         assert_eq!(table.rows(), 2);
         assert_eq!(table.numbers("travel"), Some(&[0.01, 0.09][..]));

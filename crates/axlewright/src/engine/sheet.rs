@@ -1,6 +1,6 @@
 use super::TorqueCurve;
 use crate::Result;
-use crate::base::section::{Finding, Line, Margin, Section, derived, line, own, step};
+use crate::base::section::{Finding, Line, Margin, Section, Several, derived, line, one_of, step};
 use crate::units::{AngularVelocity, Length, Power, Quantity, Torque, Velocity};
 
 /// Most points of a torque curve.
@@ -22,31 +22,22 @@ fn curve(points: &[f64]) -> Result<TorqueCurve> {
     TorqueCurve::new(&points)
 }
 
-fn peak_torque(points: &[f64]) -> Result<f64> {
-    Ok(curve(points)?.peaks()?.peak_torque.si())
-}
-
-fn peak_torque_speed(points: &[f64]) -> Result<f64> {
-    Ok(curve(points)?.peaks()?.peak_torque_speed.si())
-}
-
-fn peak_power(points: &[f64]) -> Result<f64> {
-    Ok(curve(points)?.peaks()?.peak_power.si())
-}
-
-fn peak_power_speed(points: &[f64]) -> Result<f64> {
-    Ok(curve(points)?.peaks()?.peak_power_speed.si())
-}
+/// Torque and its speed, power and its speed.
+const PEAKS: Several = Several {
+    formula: "greatest torque and greatest power of the curve, and where they are",
+    source: "monotone cubic through the points (Fritsch and Carlson 1980), see engine.TorqueCurve",
+    call: |points, peaks| {
+        let of = curve(&points[..points.len() - 2])?.peaks()?;
+        let all =
+            [of.peak_torque.si(), of.peak_torque_speed.si(), of.peak_power.si(), of.peak_power_speed.si()];
+        peaks[..4].copy_from_slice(&all);
+        Ok(())
+    },
+};
 
 /// A curve is known once it has two points.
 const CURVE: &[&str] =
     &["?engine.curve[*].speed", "?engine.curve[*].torque", "engine.curve[1].speed", "engine.curve[1].torque"];
-
-const SOURCE: &str = "monotone cubic through the points (Fritsch and Carlson 1980), see engine.TorqueCurve";
-
-fn without_marks(points: &[f64]) -> &[f64] {
-    &points[..points.len() - 2]
-}
 
 /// What the sheet says of the engine.
 pub const SHEET: Section = Section {
@@ -58,22 +49,13 @@ pub const SHEET: Section = Section {
             .list(POINTS),
         line("engine.peak_torque", Torque::KIND, "greatest torque at the crankshaft")
             .above(0.0, 1e6, "common practice, no source: no engine gives 1 MN·m")
-            .by(&[own("greatest torque of the curve", SOURCE, |of| peak_torque(without_marks(of)), CURVE)]),
-        speed("engine.peak_torque_speed", "engine speed of the greatest torque").by(&[own(
-            "where the curve has its greatest torque",
-            SOURCE,
-            |of| peak_torque_speed(without_marks(of)),
-            CURVE,
-        )]),
+            .by(&[one_of(0, PEAKS, CURVE)]),
+        speed("engine.peak_torque_speed", "engine speed of the greatest torque")
+            .by(&[one_of(1, PEAKS, CURVE)]),
         line("engine.peak_power", Power::KIND, "greatest power at the crankshaft")
             .above(0.0, 1e8, "common practice, no source: no engine gives 100 MW")
-            .by(&[own("greatest power of the curve", SOURCE, |of| peak_power(without_marks(of)), CURVE)]),
-        speed("engine.peak_power_speed", "engine speed of the greatest power").by(&[own(
-            "where the curve has its greatest power",
-            SOURCE,
-            |of| peak_power_speed(without_marks(of)),
-            CURVE,
-        )]),
+            .by(&[one_of(2, PEAKS, CURVE)]),
+        speed("engine.peak_power_speed", "engine speed of the greatest power").by(&[one_of(3, PEAKS, CURVE)]),
         speed("engine.red_line", "greatest engine speed that its maker allows"),
         line("engine.stroke", Length::KIND, "of a piston, top to bottom").above(
             0.0,

@@ -399,14 +399,21 @@ impl Assessment {
                 let written = node.inputs().iter().map(|input| self.sheet.text_of(*input));
                 WorkStep::Function(entry.work(&inputs).ok()?.as_written(written))
             }
-            Calls::Own(own) => WorkStep::Own {
-                line,
-                formula: own.formula,
-                source: own.source,
-                inputs: node.inputs().iter().copied().filter(|input| self.plan.is_known(*input)).collect(),
-            },
+            Calls::Own(own) => self.glue(node, line, own.formula, own.source),
+            Calls::Several(_, several) => self.glue(node, line, several.formula, several.source),
             Calls::Part(_) => WorkStep::Part { line, marking: node.inputs()[0] },
             Calls::Pick => WorkStep::Pick { line, inputs: node.inputs().to_vec() },
         })
+    }
+
+    fn glue(
+        &self,
+        node: &super::plan::Node,
+        line: Slot,
+        formula: &'static str,
+        source: &'static str,
+    ) -> WorkStep {
+        let known = node.inputs().iter().copied().filter(|input| self.plan.is_known(*input));
+        WorkStep::Own { line, formula, source, inputs: known.collect() }
     }
 }

@@ -193,7 +193,7 @@ mod tests {
                 items[1].line,
             ];
             assert_eq!(found, lines);
-            assert_eq!((&items[0].value, &items[1].value), (&Tree::Text("x".into()), &Tree::Number(2.5)));
+            assert_eq!((&items[0].value, &items[1].value), (&Tree::Text("x".to_owned()), &Tree::Number(2.5)));
         }
     }
 

@@ -1,7 +1,7 @@
 //! The lines of every system as one graph: made once, from the constants that the systems export.
 
 use super::generated::SECTIONS;
-use crate::base::section::{Call, Content, Finding, Line, Margin, Own};
+use crate::base::section::{Call, Content, Finding, Line, Margin, Own, Several, Step};
 use crate::base::work::Entry;
 use crate::catalogue;
 use std::collections::{BTreeSet, HashMap};
@@ -17,6 +17,8 @@ pub(super) struct Graph {
     by_path: HashMap<&'static str, Slot>,
     /// Tables and lists of a document: every path above a line.
     folders: BTreeSet<&'static str>,
+    /// What the systems say wrong of themselves: lines that are not there, or twice. The tests hold it empty.
+    faults: Vec<String>,
 }
 
 /// A line, its places written out.
@@ -39,6 +41,7 @@ pub(super) enum Calls {
     Function(&'static Entry, usize),
     Part(usize),
     Pick,
+    Several(usize, &'static Several),
     Own(&'static Own),
 }
 
@@ -142,8 +145,13 @@ impl Graph {
     }
 
     fn new() -> Graph {
-        let mut graph =
-            Graph { slots: vec![], findings: vec![], by_path: HashMap::new(), folders: BTreeSet::new() };
+        let mut graph = Graph {
+            slots: vec![],
+            findings: vec![],
+            by_path: HashMap::new(),
+            folders: BTreeSet::new(),
+            faults: vec![],
+        };
         let mut places = Vec::new();
         for (_, section) in SECTIONS {
             for line in section.lines {
@@ -157,61 +165,18 @@ impl Graph {
             }
         }
         for (at, (axle, place)) in places.into_iter().enumerate() {
-            let steps = graph.slots[at].line.steps;
-            graph.slots[at].steps = steps
-                .iter()
-                .map(|step| {
-                    let (mut inputs, mut optional) = (vec![], vec![]);
-                    for input in step.inputs {
-                        let may_miss = input.starts_with('?');
-                        let path = within(input.trim_start_matches('?'), axle);
-                        for slot in graph.all(&path.replace("[]", &format!("[{place}]"))) {
-                            inputs.push(slot);
-                            optional.push(may_miss);
-                        }
-                    }
-                    let call = match &step.call {
-                        Call::Function(path, place) => match catalogue::entry(path) {
-                            Ok(entry) => Calls::Function(entry, *place),
-                            Err(error) => unreachable!("{error}"),
-                        },
-                        Call::Part(place) => Calls::Part(*place),
-                        Call::Pick => Calls::Pick,
-                        Call::Own(own) => Calls::Own(own),
-                    };
-                    StepInfo { call, inputs, optional }
-                })
-                .collect();
+            for step in graph.slots[at].line.steps {
+                if let Some(step) = graph.step(step, axle, place) {
+                    graph.slots[at].steps.push(step);
+                }
+            }
         }
         for (system, section) in SECTIONS {
             for finding in section.findings {
                 for (axle, path) in axles(finding.path) {
-                    let slot = |path: &str| graph.known(&within(path, axle));
-                    let margin = match &finding.margin {
-                        Margin::Ratio { capacity, demand } => {
-                            MarginSlots::Ratio { capacity: slot(capacity), demand: slot(demand) }
-                        }
-                        Margin::Left { value } => MarginSlots::Left { value: slot(value) },
-                        Margin::AtLeast { value, least } => {
-                            MarginSlots::AtLeast { value: slot(value), least: slot(least) }
-                        }
-                        Margin::AtMost { value, most } => {
-                            MarginSlots::AtMost { value: slot(value), most: slot(most) }
-                        }
-                        Margin::Band { value, low, high } => {
-                            MarginSlots::Band { value: slot(value), low: slot(low), high: slot(high) }
-                        }
-                    };
-                    let (wanted, rests_on) =
-                        (slot(finding.wanted), finding.rests_on.iter().map(|path| slot(path)).collect());
-                    graph.findings.push(FindingInfo {
-                        path: kept(path),
-                        system,
-                        finding,
-                        margin,
-                        wanted,
-                        rests_on,
-                    });
+                    if let Some(info) = graph.info_of(system, finding, axle, path) {
+                        graph.findings.push(info);
+                    }
                 }
             }
         }
@@ -220,8 +185,9 @@ impl Graph {
 
     fn add(&mut self, path: &'static str, line: &'static Line) {
         let slot = self.slots.len() as Slot;
-        let before = self.by_path.insert(path, slot);
-        assert!(before.is_none(), "{path} stands twice");
+        if self.by_path.insert(path, slot).is_some() {
+            self.faults.push(format!("{path} stands twice"));
+        }
         if line.written {
             let ends = path.char_indices().filter(|(_, c)| matches!(c, '.' | '[')).map(|(at, _)| at);
             self.folders.extend(ends.map(|end| &path[..end]));
@@ -231,22 +197,75 @@ impl Graph {
         self.slots.push(SlotInfo { path, line, steps: vec![] });
     }
 
+    fn step(&mut self, step: &'static Step, axle: Option<&str>, place: usize) -> Option<StepInfo> {
+        let (mut inputs, mut optional) = (vec![], vec![]);
+        for input in step.inputs {
+            let may_miss = input.starts_with('?');
+            let path = within(input.trim_start_matches('?'), axle);
+            for slot in self.all(&path.replace("[]", &format!("[{place}]"))) {
+                inputs.push(slot?);
+                optional.push(may_miss);
+            }
+        }
+        let call = match &step.call {
+            Call::Function(path, place) => match catalogue::entry(path) {
+                Ok(entry) => Calls::Function(entry, *place),
+                Err(error) => {
+                    self.faults.push(error.to_string());
+                    return None;
+                }
+            },
+            Call::Part(place) => Calls::Part(*place),
+            Call::Pick => Calls::Pick,
+            Call::Several(place, several) => Calls::Several(*place, several),
+            Call::Own(own) => Calls::Own(own),
+        };
+        Some(StepInfo { call, inputs, optional })
+    }
+
+    fn info_of(
+        &mut self,
+        system: &'static str,
+        finding: &'static Finding,
+        axle: Option<&str>,
+        path: String,
+    ) -> Option<FindingInfo> {
+        let mut slot = |path: &str| self.known(&within(path, axle));
+        let margin = match &finding.margin {
+            Margin::Ratio { capacity, demand } => {
+                MarginSlots::Ratio { capacity: slot(capacity)?, demand: slot(demand)? }
+            }
+            Margin::Left { value } => MarginSlots::Left { value: slot(value)? },
+            Margin::AtLeast { value, least } => {
+                MarginSlots::AtLeast { value: slot(value)?, least: slot(least)? }
+            }
+            Margin::AtMost { value, most } => MarginSlots::AtMost { value: slot(value)?, most: slot(most)? },
+            Margin::Band { value, low, high } => {
+                MarginSlots::Band { value: slot(value)?, low: slot(low)?, high: slot(high)? }
+            }
+        };
+        let wanted = slot(finding.wanted)?;
+        let rests_on = finding.rests_on.iter().map(|path| slot(path)).collect::<Option<_>>()?;
+        Some(FindingInfo { path: kept(path), system, finding, margin, wanted, rests_on })
+    }
+
     /// The line of a path, or every place of it for `[*]`.
-    fn all(&self, path: &str) -> Vec<Slot> {
+    fn all(&mut self, path: &str) -> Vec<Option<Slot>> {
         match path.split_once("[*]") {
             None => vec![self.known(path)],
             Some((list, rest)) => {
                 let places = (0..).map(|place| format!("{list}[{place}]{rest}"));
-                places.map_while(|path| self.slot(&path)).collect()
+                places.map_while(|path| self.slot(&path)).map(Some).collect()
             }
         }
     }
 
-    fn known(&self, path: &str) -> Slot {
-        match self.slot(path) {
-            Some(slot) => slot,
-            None => unreachable!("no line {path}"),
+    fn known(&mut self, path: &str) -> Option<Slot> {
+        let slot = self.slot(path);
+        if slot.is_none() {
+            self.faults.push(format!("there is no line {path}"));
         }
+        slot
     }
 }
 
@@ -264,6 +283,11 @@ impl SlotInfo {
 mod tests {
     use super::super::plan::MOST_RESULTS;
     use super::*;
+
+    #[test]
+    fn the_systems_agree_on_their_lines() {
+        assert_eq!(Graph::get().faults, Vec::<String>::new());
+    }
 
     #[test]
     fn every_step_takes_and_gives_the_kinds_of_its_function() {

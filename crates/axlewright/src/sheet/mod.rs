@@ -202,10 +202,10 @@ impl Sheet {
     /// The sheet as JSON, each value as it was written, keys by name; the same sheet gives the same bytes.
     pub fn to_json(&self) -> String {
         let mut map = serde_json::Map::new();
-        map.insert("version".into(), VERSION.into());
+        map.insert("version".to_owned(), serde_json::Value::from(VERSION));
         for (key, text) in [("name", &self.name), ("notes", &self.notes)] {
             if !text.is_empty() {
-                map.insert(key.into(), text.clone().into());
+                map.insert(key.to_owned(), serde_json::Value::from(text.as_str()));
             }
         }
         map.extend(report::nested(self));

@@ -216,22 +216,23 @@ impl<W: Fn(Slot) -> bool> Planner<W> {
     }
 
     fn fill(&mut self, slot: Slot, step: &'static StepInfo) {
-        let place = match step.call {
-            Calls::Function(entry, place) => {
-                if entry.outputs.len() > 1 {
-                    let same = self.nodes.iter_mut().find(|node| {
-                        matches!(node.call(), Calls::Function(known, _) if core::ptr::eq(known, entry))
-                            && node.inputs() == step.inputs
-                    });
-                    if let Some(node) = same {
-                        node.more.push((place, slot));
-                        return;
-                    }
-                }
-                place
-            }
-            _ => 0,
+        let same = |known: Calls| match (known, step.call) {
+            (Calls::Function(one, _), Calls::Function(other, _)) => core::ptr::eq(one, other),
+            (Calls::Several(_, one), Calls::Several(_, other)) => core::ptr::fn_addr_eq(one.call, other.call),
+            _ => false,
         };
+        let (place, results) = match step.call {
+            Calls::Function(entry, place) => (place, entry.outputs.len()),
+            Calls::Several(place, _) => (place, MOST_RESULTS),
+            _ => (0, 1),
+        };
+        if results > 1 {
+            let known = self.nodes.iter_mut().find(|node| same(node.call()) && node.inputs() == step.inputs);
+            if let Some(node) = known {
+                node.more.push((place, slot));
+                return;
+            }
+        }
         let picked = picked(&self.words, step);
         self.nodes.push(Node { step, picked, first: (place, slot), more: vec![] });
     }
@@ -308,6 +309,7 @@ impl Node {
                 results[0] = (own.call)(inputs)?;
                 Ok(())
             }
+            Calls::Several(_, several) => (several.call)(inputs, results),
             Calls::Part(place) => {
                 results[0] = part(sheet, self.inputs()[0], place);
                 Ok(())
@@ -355,18 +357,22 @@ impl Node {
                 }
             }
         } else {
-            let mut column = block.empty(rows);
-            for (row, result) in column.iter_mut().enumerate() {
+            let mut columns: Vec<Vec<f64>> = self.outputs().map(|_| block.empty(rows)).collect();
+            for row in 0..rows {
                 let mut results = [f64::NAN; MOST_RESULTS];
                 if self.is_ready(|slot| block.at(slot, row))
                     && let Err(error) = self.call_in(sheet, block, row, &mut results)
                 {
-                    results[0] = f64::NAN;
+                    results.fill(f64::NAN);
                     refused(row, error);
                 }
-                *result = results[0];
+                for ((place, _), column) in self.outputs().zip(&mut columns) {
+                    column[row] = results[place];
+                }
             }
-            block.set(line, column);
+            for ((_, slot), column) in self.outputs().zip(columns) {
+                block.set(slot, column);
+            }
         }
     }
 

@@ -9,6 +9,7 @@ use crate::base::section::Content;
 use crate::base::table::{Column, Table, Values};
 use crate::units::Kind;
 use crate::{Error, Result, Verdict};
+use std::borrow::Cow;
 use std::ops::Range;
 use std::sync::Mutex;
 use std::sync::atomic::{AtomicBool, AtomicUsize, Ordering};
@@ -461,7 +462,7 @@ impl WhatIf {
                     let of_value: Vec<i32> = axis.labels[place].iter().map(code).collect();
                     Values::Category { codes: rows.clone().map(|row| of_value[at(row)]).collect(), labels }
                 };
-                columns.push(Column { name: info.path.into(), kind: info.kind(), values });
+                columns.push(Column { name: Cow::Borrowed(info.path), kind: info.kind(), values });
             }
         }
         columns
@@ -568,11 +569,11 @@ impl Output {
         !matches!(self, Output::Verdict { .. })
     }
 
-    fn name(&self) -> std::borrow::Cow<'static, str> {
+    fn name(&self) -> Cow<'static, str> {
         match self {
-            Output::Line { name, .. } => (*name).into(),
+            Output::Line { name, .. } => Cow::Borrowed(name),
             Output::Value { name, .. } | Output::Margin { name, .. } | Output::Verdict { name, .. } => {
-                name.clone().into()
+                Cow::Owned(name.clone())
             }
         }
     }

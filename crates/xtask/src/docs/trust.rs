@@ -198,7 +198,7 @@ impl Rows {
             "---\nhide-toc: true\n---\n\n# How far to trust it\n\nMeasured, not written by hand: every number here comes from the run of the reference rows (`tests/rows`) that \
              preceded this build. {} rows in all: {} answer and decide ({}), {} must be refused, {} are for comparison only (low confidence; they \
              decide nothing and are in no column but their own).\n\n\
-             A cell says how many rows, then the **worst error found**: relative, or in kelvin where a temperature is the result; \"at zero\" is the error in SI where zero was \
+             A cell says how many rows, then the **worst error found**: relative, or in kelvin where a temperature is the result; \"at zero\" is the error in SI where zero, or what the row cannot tell from it, was \
              expected. \"Published\" are tables and worked examples of standards and handbooks; \"library\" is another, general-purpose program; \"own route\" are our own derivations \
              by another way (quadrature, exact fractions, definitions): they find slips, not wrong physics; \"memory, practice\" are digits as remembered and facts of the trade. \
              An error near 1e-16 against a rounded table is not possible, so such a row says that the expected number was computed with the same formula or constants. \
