@@ -134,7 +134,7 @@ pub fn run(root: &Path) -> Result<(), String> {
     let speed = target(root).join("release/speed");
     stages.run("Rust loops", || {
         cargo(root)
-            .args(["build", "--quiet", "--release", "--package", "axlewright-tests", "--bin", "speed"])
+            .args(["build", "--quiet", "--release", "--package", "axlewright-tests", "--bins"])
             .run()
     })?;
     let valgrind = Call::new(root, "valgrind").args(["--version"]).output().ok();
@@ -145,10 +145,11 @@ pub fn run(root: &Path) -> Result<(), String> {
     }
     let load = std::fs::read_to_string("/proc/loadavg").unwrap_or_default();
     let load: Option<f64> = load.split_whitespace().next().and_then(|load| load.parse().ok());
+    let sheet = stages.run("times (build sheet)", || Call::new(root, target(root).join("release/sheet")).output())?;
     let times = stages.run("times (Python)", || {
         python.python(root).args(["bindings/python/benches/bench.py"]).path(&speed).output()
     })?;
-    for line in times.lines() {
+    for line in sheet.lines().chain(times.lines()) {
         rows.push(Row::read(line)?);
     }
     stages.print();

@@ -1,0 +1,93 @@
+//! The build sheet for `cargo xtask bench`: one assessment, a million rows of every finding, and what a second thread gives beside
+//! what it gives to a plain loop. A line a measurement: item, ours, peer, unit, what is wanted, with tabs between.
+
+use axlewright::Result;
+use axlewright::sheet::{Axis, Sheet, WhatIf};
+use std::hint::black_box;
+use std::time::Instant;
+
+const SHEET: &str = include_str!("../../examples/sheets/dunlin.toml");
+const ROWS: usize = 1_000_000;
+const OUTPUTS: [&str; 10] = [
+    "front.wheel_rate",
+    "front.ride_rate",
+    "front.natural_frequency",
+    "front.damping_ratio",
+    "front.droop_left",
+    "front.bump_left",
+    "front.spring.bind_margin",
+    "driveline.cruise_engine_speed",
+    "gearbox.output_torque",
+    "coolant.boiling_temperature",
+];
+
+fn main() -> Result<()> {
+    let sheet = Sheet::from_text(SHEET)?;
+    let assessment = median(41, || {
+        let start = Instant::now();
+        (0..50).for_each(|_| drop(black_box(sheet.assess())));
+        start.elapsed().as_secs_f64() / 50.0
+    });
+    println!("assessment of the Dunlin, one core\t{:.3}\t\tµs\tbelow 50", assessment * 1e6);
+
+    let all = sheet.what_if(axes()?, true, &[])?;
+    let every = median(3, || seconds(&all, None));
+    println!("what-if, 1e6 rows, every finding, all cores\t{every:.3}\t\ts\tbelow 60");
+
+    let ten = sheet.what_if(axes()?, true, &OUTPUTS)?;
+    let mut lost = Vec::new();
+    for _ in 0..9 {
+        let [one, two] = [1, 2].map(|threads| seconds(&ten, Some(threads)));
+        let [plain, both] = [1, 2].map(arithmetic);
+        lost.push(1.0 - (one / two) / (plain / both));
+    }
+    let lost = middle(lost);
+    println!("what a second thread gives less to what-if than to a plain loop\t{:.3}\t\t\tbelow 0.1", lost.max(0.0));
+    Ok(())
+}
+
+/// Four lines that change in every row, in no order.
+fn axes() -> Result<Vec<Axis>> {
+    let spread = |low: f64, high: f64, step: usize| -> Vec<f64> {
+        (0..ROWS).map(|row| low + (high - low) * ((row * step % ROWS) as f64 / ROWS as f64)).collect()
+    };
+    Ok(vec![
+        Axis::numbers("front.spring.rate", &spread(7e4, 1.2e5, 7919))?,
+        Axis::numbers("front.spring.motion_ratio", &spread(0.5, 0.7, 104_729))?,
+        Axis::numbers("final_drive.ratio", &spread(3.0, 5.0, 1_299_709))?,
+        Axis::numbers("cap.rating", &spread(5e4, 1.4e5, 15_485_863))?,
+    ])
+}
+
+fn seconds(what_if: &WhatIf, threads: Option<usize>) -> f64 {
+    let start = Instant::now();
+    let table = what_if.table(0..ROWS, threads, &mut |_| true);
+    let spent = start.elapsed().as_secs_f64();
+    drop(black_box(table));
+    spent
+}
+
+/// So many threads share a loop that touches no memory.
+fn arithmetic(threads: u64) -> f64 {
+    let start = Instant::now();
+    std::thread::scope(|scope| {
+        for _ in 0..threads {
+            scope.spawn(|| {
+                let mut x = black_box(1.000_000_1_f64);
+                (0..240_000_000 / threads).for_each(|_| x = x.mul_add(0.999_999, 1e-7));
+                black_box(x);
+            });
+        }
+    });
+    start.elapsed().as_secs_f64()
+}
+
+fn median(rounds: usize, mut measure: impl FnMut() -> f64) -> f64 {
+    measure();
+    middle((0..rounds).map(|_| measure()).collect())
+}
+
+fn middle(mut of: Vec<f64>) -> f64 {
+    of.sort_by(f64::total_cmp);
+    of[of.len() / 2]
+}
