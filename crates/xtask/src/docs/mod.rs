@@ -102,7 +102,7 @@ fn pages(root: &Path, api: &Api) -> Result<Vec<Page>, String> {
     let rows = trust::Rows::read(&target(root).join("tmp/rows-measured.json"))?;
     let linked = |text: &str| link(root, api, text);
     let mut pages = Vec::new();
-    for name in ["units", "sources", "c", "changelog"] {
+    for name in ["units", "sheet", "sources", "c", "changelog"] {
         pages.push(Page::new(format!("{name}.md"), linked(&read(&docs.join(format!("{name}.md")))?)?));
     }
     pages.push(Page { path: "generated.json".into(), content: Content::Copy(docs.join("generated.json")) });
@@ -111,7 +111,7 @@ fn pages(root: &Path, api: &Api) -> Result<Vec<Page>, String> {
         "index.md",
         linked(&read(&docs.join("README.md"))?)?
             + &contents(api)
-            + &toctree("The job", &["job".into(), "units".into()])
+            + &toctree("The job", &["job".into(), "sheet".into(), "units".into()])
             + &toctree("Systems", &names)
             + &toctree("Trust", &["trust".into(), "sources".into(), "cautions".into(), "bench".into()])
             + &toctree("More", &["reference/index".into(), "c".into(), "changelog".into()]),
@@ -270,7 +270,7 @@ fn bench_page(result: &str) -> Result<String, String> {
 /// Files of the repository outside `docs` to which its pages link.
 fn outside(root: &Path) -> Result<BTreeSet<String>, String> {
     let mut found = BTreeSet::new();
-    for name in ["README", "units", "sources", "c", "changelog"] {
+    for name in ["README", "units", "sheet", "sources", "c", "changelog"] {
         let text = read(&root.join(format!("docs/{name}.md")))?;
         found.extend(text.split("](../").skip(1).filter_map(|rest| Some(rest.split_once(')')?.0.to_owned())));
     }
