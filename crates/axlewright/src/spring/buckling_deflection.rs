@@ -27,14 +27,16 @@ use core::f64::consts::PI;
 /// - `elastic_modulus > shear_modulus`
 ///
 /// Cylindrical spring of round wire, load on its axis, no rod or sleeve. A spring shorter than `pi D / nu sqrt(2 (E - G) / (2 G + E))`, for steel 2.6 `D / nu`,
-/// never buckles: then there is no such deflection and the call is refused with that length.
+/// never buckles: then there is no such deflection and the call is refused with that length. The wire is an isotropic metal, whose Poisson's ratio
+/// is not negative: `elastic_modulus` is at least twice `shear_modulus`; below that the formula gives more than the length of the spring.
 ///
 /// # Source
-/// Shigley's Mechanical Engineering Design, eq. 10-10 to 10-12 and Table 10-2; EN 13906-1:2013 has the same formula (from memory)
+/// Shigley's Mechanical Engineering Design, eq. 10-10 to 10-12 and Table 10-2; EN 13906-1:2013 has the same formula (from memory);
+/// E = 2 G (1 + Poisson's ratio) of an isotropic solid: Timoshenko and Goodier, Theory of Elasticity (from memory)
 ///
 /// # Errors
 /// [`Error::OutOfRange`](crate::Error::OutOfRange), [`Error::Contradiction`](crate::Error::Contradiction),
-/// [`Error::NoSolution`](crate::Error::NoSolution) where the spring never buckles
+/// [`Error::NoSolution`](crate::Error::NoSolution) where the spring never buckles, or the moduli are of no isotropic metal
 ///
 /// # Example
 /// ```
@@ -65,6 +67,9 @@ pub fn buckling_deflection(
         elastic_modulus > shear_modulus ; "definition: E = 2 G (1 + Poisson's ratio)";
     }
     let (e, g) = (elastic_modulus, shear_modulus);
+    if e < 2.0 * g {
+        return Err(no_metal(e, g));
+    }
     let slenderness = end_fixity * free_length / mean_diameter;
     let bending: Ratio = PI * PI * e / ((2.0 * g + e) * slenderness * slenderness);
     let rest = 1.0 - (2.0 * bending * (e - g) / e).si();
@@ -75,12 +80,25 @@ pub fn buckling_deflection(
     Ok(free_length * bending / (1.0 + rest.sqrt()))
 }
 
+/// A length or a modulus as a shop says it.
+fn said<Q: Quantity>(quantity: Q) -> String {
+    let kind: &'static Kind = Q::KIND;
+    format!("{} ({})", print(quantity.si(), kind, System::Metric), print(quantity.si(), kind, System::Us))
+}
+
+#[cold]
+fn no_metal(elastic_modulus: Stress, shear_modulus: Stress) -> Error {
+    let (elastic, shear) = (said(elastic_modulus), said(shear_modulus));
+    Error::NoSolution {
+        message: format!(
+            "no buckling deflection: elastic_modulus = {elastic} is less than twice shear_modulus = {shear} (E = 2 G (1 + Poisson's ratio), \
+             and that of an isotropic metal is not negative)"
+        ),
+    }
+}
+
 #[cold]
 fn never(free_length: Length, limit: Length) -> Error {
-    let said = |length: Length| {
-        let kind: &'static Kind = Length::KIND;
-        format!("{} ({})", print(length.si(), kind, System::Metric), print(length.si(), kind, System::Us))
-    };
     let (length, limit) = (said(free_length), said(limit));
     Error::NoSolution {
         message: format!(
@@ -111,7 +129,30 @@ mod tests {
         );
     }
 
+    #[test]
+    fn moduli_of_no_isotropic_metal_are_refused_by_both_names() {
+        let of = |e, g| {
+            let [e, g] = [e, g].map(Stress::of::<GPa>);
+            let [length, diameter] = [1.0, 0.05].map(Length::from_si);
+            buckling_deflection(length, diameter, Ratio::of::<one>(1.0), e, g)
+        };
+        let refusal = of(156.9, 78.5).unwrap_err();
+        assert!(matches!(refusal, Error::NoSolution { .. }));
+        let refusal = refusal.to_string();
+        assert!(refusal.contains("elastic_modulus = ") && refusal.contains("shear_modulus = "), "{refusal}");
+        assert!(of(157.0, 78.5).is_ok());
+    }
+
     proptest! {
+        /// The greatest deflection is `C_1 L_0`, and `C_1 <= 1` just where `E >= 2 G`.
+        #[test]
+        fn never_more_than_the_length_of_the_spring(slender in 3.0f64..100.0, g in 10.0f64..200.0, poisson in 0.0f64..0.5) {
+            let e = 2.0 * g * (1.0 + poisson);
+            let [e, g] = [e, g].map(Stress::of::<GPa>);
+            let found = buckling_deflection(Length::from_si(0.05 * slender), Length::from_si(0.05), Ratio::of::<one>(1.0), e, g);
+            prop_assert!(found.is_ok_and(|found| found.si() <= 0.05 * slender));
+        }
+
         #[test]
         fn a_longer_spring_buckles_after_a_smaller_share_of_its_length(slender in 5.3f64..1e3) {
             let share = |slender: f64| deflection(slender * 0.05, 0.05, 0.5).unwrap().si() / (slender * 0.05);
