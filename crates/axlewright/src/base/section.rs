@@ -236,6 +236,22 @@ impl Line {
     }
 }
 
+/// Groups of lines in a row, so that a section may be read a screen at a time.
+pub const fn joined<const N: usize>(groups: &[&[Line]]) -> [Line; N] {
+    let mut all = [groups[0][0]; N];
+    let (mut group, mut at) = (0, 0);
+    while group < groups.len() {
+        let mut place = 0;
+        while place < groups[group].len() {
+            all[at] = groups[group][place];
+            (place, at) = (place + 1, at + 1);
+        }
+        group += 1;
+    }
+    assert!(at == N, "as many lines as the groups have together");
+    all
+}
+
 /// The only result of a function of the catalogue.
 pub const fn step(function: &'static str, inputs: &'static [&'static str]) -> Step {
     Step { call: Call::Function(function, 0), inputs }

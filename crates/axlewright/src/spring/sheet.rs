@@ -1,9 +1,10 @@
-use crate::Result;
-use crate::base::section::{Finding, Line, Margin, Section, choice, derived, line, own, step};
+use super::buckling_deflection;
+use crate::base::section::{Finding, Line, Margin, Section, choice, derived, joined, line, own, pick, step};
 use crate::units::{
-    Damping, Force, Frequency, Length, LinearStiffness, Quantity, Ratio, RatioPerLength, STANDARD_GRAVITY,
-    Stress,
+    Damping, Density, Energy, Force, Frequency, Length, LinearStiffness, Quantity, Ratio, RatioPerLength,
+    STANDARD_GRAVITY, Stress,
 };
+use crate::{Error, Result};
 
 const fn rate(path: &'static str, meaning: &'static str) -> Line {
     line(path, LinearStiffness::KIND, meaning).within(
@@ -57,10 +58,6 @@ fn difference(of: &[f64]) -> Result<f64> {
     Ok(of[0] - of[1])
 }
 
-fn sum(of: &[f64]) -> Result<f64> {
-    Ok(of[0] + of[1])
-}
-
 fn weight_at_spring(of: &[f64]) -> Result<f64> {
     Ok(of[0] * STANDARD_GRAVITY / of[1])
 }
@@ -89,6 +86,35 @@ fn damper_ratio(of: &[f64]) -> Result<f64> {
     Ok(if of[0] == 0.0 { of[1] } else { f64::NAN })
 }
 
+/// The whole length where it never buckles, short as it is.
+fn buckling(of: &[f64]) -> Result<f64> {
+    let [length, diameter, fixity, elastic, shear] = [of[0], of[1], of[2], of[3], of[4]];
+    let deflection = buckling_deflection(
+        Length::from_si(length),
+        Length::from_si(diameter),
+        Ratio::from_si(fixity),
+        Stress::from_si(elastic),
+        Stress::from_si(shear),
+    );
+    match deflection {
+        Ok(deflection) => Ok(deflection.si()),
+        Err(Error::NoSolution { .. }) if elastic >= 2.0 * shear => Ok(length),
+        Err(error) => Err(error),
+    }
+}
+
+fn first(of: &[f64]) -> Result<f64> {
+    Ok(of[0])
+}
+
+const fn modulus(path: &'static str, meaning: &'static str) -> Line {
+    line(path, Stress::KIND, meaning).within(
+        10e9,
+        500e9,
+        "common practice, no source: metals of springs lie between 10 GPa and 500 GPa",
+    )
+}
+
 const STATICS: &str = "balance of virtual work at the wheel; standard gravity: 3rd CGPM";
 const LENGTHS: &str = "definition: lengths along the spring";
 const TRAVEL: &str = "definition: travel of the wheel is that of the spring over the motion ratio";
@@ -97,160 +123,373 @@ const LOOSE: &str = "A compressed spring stores enough energy to kill: use a com
 const BOUND: &str = "A damper is not always made to be a stop, and a spring that binds can break it or its mounts; local codes and licensed \
                      practice come first.";
 
-/// What the sheet says of springs and dampers.
-pub const SHEET: Section = Section {
-    lines: &[
-        rate("axle.spring.rate", "of the spring along its own axis, as its maker says"),
-        length("axle.spring.free_length", "of the spring unloaded"),
-        length("axle.spring.solid_length", "block length: every coil touching"),
-        line("axle.spring.minimum_gap", Length::KIND, "sum of the gaps that must stay open between the coils (EN 13906-1)")
-            .within(0.0, 100.0, "definition: a gap is not negative"),
-        length("axle.spring.droop_length", "between the spring's seats with the wheel at full droop on its fully open damper"),
-        length("axle.spring.wire_diameter", "of the wire"),
-        length("axle.spring.mean_diameter", "of the coil, between the wire's centres"),
-        line("axle.spring.allowed_stress", Stress::KIND, "shear stress that the spring bears, with its maker's fatigue and set in mind")
-            .above(0.0, 1e10, "common practice, no source: steels bear less than 10 GPa"),
-        ratio("axle.spring.mount_ratio", "travel of the spring's moving mount over travel of the wheel, where that was measured"),
-        line("axle.spring.angle", crate::units::Angle::KIND, "between the spring and the travel that was measured at its mount")
-            .within(0.0, 1.5, "common practice, no source: beyond that it is a lever, not a spring"),
-        ratio("axle.spring.motion_ratio", "shortening of the spring over travel of the wheel, measured along the spring").by(&[own(
-            "r = r_m cos(a)",
-            "geometry: the part of the mount's travel that lies along the spring",
-            along_mount,
-            &["axle.spring.mount_ratio", "axle.spring.angle"],
-        )]),
-        line("axle.spring.ratio_gradient", RatioPerLength::KIND, "change of the motion ratio along the travel of the wheel, positive where it grows in bump")
-            .within(-100.0, 100.0, "common practice, no source: a ratio changes slower than 100 in a metre")
-            .or(0.0, "a motion ratio that does not change with travel, until it was measured"),
-        derived("axle.spring.force", Force::KIND, "in the spring at ride height").by(&[own(
-            "F = m g / r",
-            STATICS,
-            weight_at_spring,
-            &["axle.sprung_mass", "axle.spring.motion_ratio"],
-        )]),
-        derived("axle.spring.compression", Length::KIND, "of the spring at ride height, from its free length")
-            .by(&[step("spring.static_deflection", &["axle.spring.force", "axle.spring.rate"])]),
-        derived("axle.spring.ride_length", Length::KIND, "of the spring at ride height").by(&[own(
-            "L = L_0 - x",
-            LENGTHS,
-            difference,
-            &["axle.spring.free_length", "axle.spring.compression"],
-        )]),
-        derived("axle.spring.shortest", Length::KIND, "of the spring with its least gaps").by(&[own(
-            "L_c + s",
-            "EN 13906-1: block length plus the sum of the least gaps (from memory)",
-            sum,
-            &["axle.spring.solid_length", "axle.spring.minimum_gap"],
-        )]),
-        rate("axle.wheel_rate", "tangent rate at the wheel at ride height, without the tyre").by(&[step(
-            "spring.wheel_tangent_rate",
-            &["axle.spring.rate", "axle.spring.motion_ratio", "axle.spring.force", "axle.spring.ratio_gradient"],
-        )]),
-        derived("axle.ride_rate", LinearStiffness::KIND, "between body and ground: wheel rate and tyre in series")
-            .by(&[step("spring.ride_rate", &["axle.wheel_rate", "axle.tyre.rate"])]),
-        derived("axle.natural_frequency", Frequency::KIND, "undamped, of the sprung mass on the wheel rate")
-            .by(&[step("spring.natural_frequency", &["axle.wheel_rate", "axle.sprung_mass"])]),
-        derived("axle.ride_frequency", Frequency::KIND, "undamped, of the sprung mass on the ride rate")
-            .by(&[step("spring.natural_frequency", &["axle.ride_rate", "axle.sprung_mass"])]),
-        derived("vehicle.frequency_ratio", Ratio::KIND, "natural frequency of the rear over that of the front").by(&[own(
+const WIRE: &[&str] = &["axle.spring.wire_diameter", "axle.spring.mean_diameter", "axle.spring.active_coils"];
+
+/// The spring by itself.
+const SPRING: &[Line] = &[
+    rate("axle.spring.rate", "of the spring along its own axis, as its maker says"),
+    length("axle.spring.free_length", "of the spring unloaded"),
+    length("axle.spring.solid_length", "block length: every coil touching"),
+    length(
+        "axle.spring.droop_length",
+        "between the spring's seats with the wheel at full droop on its fully open damper",
+    ),
+    length("axle.spring.wire_diameter", "of the wire"),
+    length("axle.spring.mean_diameter", "of the coil, between the wire's centres"),
+    line(
+        "axle.spring.allowed_stress",
+        Stress::KIND,
+        "shear stress that the spring bears, with its maker's fatigue and set in mind",
+    )
+    .above(0.0, 1e10, "common practice, no source: steels bear less than 10 GPa"),
+    line(
+        "axle.spring.active_coils",
+        Ratio::KIND,
+        "coils that deflect: all coils less the dead ones at the ends",
+    )
+    .within(
+        0.1,
+        1000.0,
+        "common practice, no source: coil springs have between a tenth of a coil and 1000 active ones",
+    ),
+    choice(
+        "axle.spring.coiling",
+        &["cold", "hot"],
+        "how the spring was coiled: thin wire cold, most thick wire hot",
+    ),
+    derived("axle.spring.gap_if_cold", Length::KIND, "least sum of gaps of a cold-coiled spring that works")
+        .by(&[step("spring.minimum_gap_cold_dynamic", WIRE)]),
+    derived("axle.spring.gap_if_hot", Length::KIND, "least sum of gaps of a hot-coiled spring that works")
+        .by(&[step("spring.minimum_gap_hot_dynamic", WIRE)]),
+    line(
+        "axle.spring.minimum_gap",
+        Length::KIND,
+        "sum of the gaps that must stay open between the coils (EN 13906-1)",
+    )
+    .within(0.0, 100.0, "definition: a gap is not negative")
+    .by(&[pick(&["axle.spring.coiling", "axle.spring.gap_if_cold", "axle.spring.gap_if_hot"])]),
+    modulus("axle.spring.elastic_modulus", "of the wire").or(206e9, "spring steel (EN 13906-1, from memory)"),
+    modulus("axle.spring.shear_modulus", "of the wire")
+        .or(78.5e9, "hot-coiled spring steel; of cold-drawn wire it is 81.5 GPa (EN 13906-1, from memory)"),
+    line("axle.spring.density", Density::KIND, "of the wire")
+        .within(
+            500.0,
+            25e3,
+            "common practice, no source: solids of springs lie between 500 kg/m³ and 25000 kg/m³",
+        )
+        .or(7850.0, "steel (common practice, no source)"),
+];
+
+/// Where it stands, and how it is reached from the wheel.
+const AT_RIDE: &[Line] = &[
+    ratio(
+        "axle.spring.mount_ratio",
+        "travel of the spring's moving mount over travel of the wheel, where that was measured",
+    ),
+    line(
+        "axle.spring.angle",
+        crate::units::Angle::KIND,
+        "between the spring and the travel that was measured at its mount",
+    )
+    .within(0.0, 1.5, "common practice, no source: beyond that it is a lever, not a spring"),
+    ratio(
+        "axle.spring.motion_ratio",
+        "shortening of the spring over travel of the wheel, measured along the spring",
+    )
+    .by(&[own(
+        "r = r_m cos(a)",
+        "geometry: the part of the mount's travel that lies along the spring",
+        along_mount,
+        &["axle.spring.mount_ratio", "axle.spring.angle"],
+    )]),
+    line(
+        "axle.spring.ratio_gradient",
+        RatioPerLength::KIND,
+        "change of the motion ratio along the travel of the wheel, positive where it grows in bump",
+    )
+    .within(-100.0, 100.0, "common practice, no source: a ratio changes slower than 100 in a metre")
+    .or(0.0, "a motion ratio that does not change with travel, until it was measured"),
+    derived("axle.spring.force", Force::KIND, "in the spring at ride height").by(&[own(
+        "F = m g / r",
+        STATICS,
+        weight_at_spring,
+        &["axle.sprung_mass", "axle.spring.motion_ratio"],
+    )]),
+    derived("axle.spring.compression", Length::KIND, "of the spring at ride height, from its free length")
+        .by(&[step("spring.static_deflection", &["axle.spring.force", "axle.spring.rate"])]),
+    derived("axle.spring.ride_length", Length::KIND, "of the spring at ride height").by(&[own(
+        "L = L_0 - x",
+        LENGTHS,
+        difference,
+        &["axle.spring.free_length", "axle.spring.compression"],
+    )]),
+    derived("axle.spring.shortest", Length::KIND, "of the spring with its least gaps")
+        .by(&[step("spring.shortest_length", &["axle.spring.solid_length", "axle.spring.minimum_gap"])]),
+];
+
+/// Rates and frequencies.
+const RATES: &[Line] = &[
+    rate("axle.wheel_rate", "tangent rate at the wheel at ride height, without the tyre").by(&[step(
+        "spring.wheel_tangent_rate",
+        &["axle.spring.rate", "axle.spring.motion_ratio", "axle.spring.force", "axle.spring.ratio_gradient"],
+    )]),
+    derived(
+        "axle.ride_rate",
+        LinearStiffness::KIND,
+        "between body and ground: wheel rate and tyre in series",
+    )
+    .by(&[step("spring.ride_rate", &["axle.wheel_rate", "axle.tyre.rate"])]),
+    derived("axle.natural_frequency", Frequency::KIND, "undamped, of the sprung mass on the wheel rate")
+        .by(&[step("spring.natural_frequency", &["axle.wheel_rate", "axle.sprung_mass"])]),
+    derived("axle.ride_frequency", Frequency::KIND, "undamped, of the sprung mass on the ride rate")
+        .by(&[step("spring.natural_frequency", &["axle.ride_rate", "axle.sprung_mass"])]),
+    derived("vehicle.frequency_ratio", Ratio::KIND, "natural frequency of the rear over that of the front")
+        .by(&[own(
             "f_r / f_f",
             "definition: a ratio of two frequencies",
             quotient,
             &["rear.natural_frequency", "front.natural_frequency"],
         )]),
-        line("axle.damper.rate", Damping::KIND, "of one damper, bump and rebound averaged by energy at the velocity that counts, gas force taken off")
-            .above(0.0, 1e7, "common practice, no source: dampers give less than 10 kN·s/mm"),
-        length("axle.damper.stroke", "of the damper, fully open less fully closed, bump rubbers on its rod left aside"),
-        choice("axle.damper.mounting", &["coil_over", "apart"], "whether the damper stands in the spring or apart from it"),
-        ratio("axle.damper.motion_ratio", "shortening of the damper over travel of the wheel").by(&[own(
-            "r_d = r on a coil-over",
-            "definition: a coil-over has one axis",
-            damper_ratio,
-            &["axle.damper.mounting", "axle.spring.motion_ratio"],
-        ).lacking("a damper that stands apart needs damper.motion_ratio")]),
-        derived("axle.damper.wheel_travel", Length::KIND, "travel of the wheel from the open to the closed damper").by(&[own(
-            "h / r_d",
-            TRAVEL,
-            quotient,
-            &["axle.damper.stroke", "axle.damper.motion_ratio"],
-        )]),
-        length("axle.bump_stop_travel", "travel of the wheel from full droop until the bump stop is touched; leave it out where there is none"),
-        derived("axle.droop_left", Length::KIND, "sag: travel of the wheel from ride height to full droop").by(&[own(
+];
+
+/// The damper.
+const DAMPER: &[Line] = &[
+    line(
+        "axle.damper.rate",
+        Damping::KIND,
+        "of one damper, bump and rebound averaged by energy at the velocity that counts, gas force taken off",
+    )
+    .above(0.0, 1e7, "common practice, no source: dampers give less than 10 kN·s/mm"),
+    length(
+        "axle.damper.stroke",
+        "of the damper, fully open less fully closed, bump rubbers on its rod left aside",
+    ),
+    choice(
+        "axle.damper.mounting",
+        &["coil_over", "apart"],
+        "whether the damper stands in the spring or apart from it",
+    ),
+    ratio("axle.damper.motion_ratio", "shortening of the damper over travel of the wheel").by(&[own(
+        "r_d = r on a coil-over",
+        "definition: a coil-over has one axis",
+        damper_ratio,
+        &["axle.damper.mounting", "axle.spring.motion_ratio"],
+    )
+    .lacking("a damper that stands apart needs damper.motion_ratio")]),
+    derived(
+        "axle.damper.wheel_travel",
+        Length::KIND,
+        "travel of the wheel from the open to the closed damper",
+    )
+    .by(&[own("h / r_d", TRAVEL, quotient, &["axle.damper.stroke", "axle.damper.motion_ratio"])]),
+];
+
+/// What is left, and what the spring bears at its shortest.
+const TRAVEL_LEFT: &[Line] = &[
+    length(
+        "axle.bump_stop_travel",
+        "travel of the wheel from full droop until the bump stop is touched; leave it out where there is none",
+    ),
+    derived("axle.droop_left", Length::KIND, "sag: travel of the wheel from ride height to full droop").by(
+        &[own(
             "z = (L_d - L) / r",
             TRAVEL,
             difference_at_wheel,
             &["axle.spring.droop_length", "axle.spring.ride_length", "axle.spring.motion_ratio"],
-        )]),
-        derived("axle.coil_travel", Length::KIND, "travel of the wheel in bump until the coils reach their least gaps").by(&[own(
-            "(L - L_c - s) / r",
-            TRAVEL,
-            difference_at_wheel,
-            &["axle.spring.ride_length", "axle.spring.shortest", "axle.spring.motion_ratio"],
-        )]),
-        derived("axle.bump_left", Length::KIND, "travel of the wheel in bump until something ends it").by(&[own(
+        )],
+    ),
+    derived(
+        "axle.coil_travel",
+        Length::KIND,
+        "travel of the wheel in bump until the coils reach their least gaps",
+    )
+    .by(&[own(
+        "(L - L_c - s) / r",
+        TRAVEL,
+        difference_at_wheel,
+        &["axle.spring.ride_length", "axle.spring.shortest", "axle.spring.motion_ratio"],
+    )]),
+    derived("axle.bump_left", Length::KIND, "travel of the wheel in bump until something ends it").by(&[
+        own(
             "the least of (L - L_c - s) / r, h / r_d - z and, where there is a bump stop, b - z",
             "definition: travel left is the least of what ends it",
             bump_left,
             &["axle.coil_travel", "axle.damper.wheel_travel", "axle.droop_left", "?axle.bump_stop_travel"],
-        )]),
-        derived("axle.spring.bind_margin", Length::KIND, "what the spring could still shorten with the damper closed, its least gaps kept").by(&[own(
-            "L_d - (h / r_d) r - (L_c + s)",
-            LENGTHS,
-            bind_margin,
-            &["axle.spring.droop_length", "axle.damper.wheel_travel", "axle.spring.motion_ratio", "axle.spring.shortest"],
-        )]),
-        derived("axle.spring.captive_margin", Length::KIND, "how much the spring is compressed at full droop").by(&[own(
+        ),
+    ]),
+    derived(
+        "axle.spring.bind_margin",
+        Length::KIND,
+        "what the spring could still shorten with the damper closed, its least gaps kept",
+    )
+    .by(&[own(
+        "L_d - (h / r_d) r - (L_c + s)",
+        LENGTHS,
+        bind_margin,
+        &[
+            "axle.spring.droop_length",
+            "axle.damper.wheel_travel",
+            "axle.spring.motion_ratio",
+            "axle.spring.shortest",
+        ],
+    )]),
+    derived("axle.spring.captive_margin", Length::KIND, "how much the spring is compressed at full droop")
+        .by(&[own(
             "L_0 - L_d",
             LENGTHS,
             difference,
             &["axle.spring.free_length", "axle.spring.droop_length"],
         )]),
-        derived("axle.spring.greatest_compression", Length::KIND, "of the spring at its least gaps, from its free length").by(&[own(
-            "L_0 - L_c - s",
-            LENGTHS,
-            difference,
-            &["axle.spring.free_length", "axle.spring.shortest"],
-        )]),
-        derived("axle.spring.greatest_force", Force::KIND, "in the spring at its least gaps").by(&[own(
-            "k (L_0 - L_c - s)",
-            "Hooke's law; a linear spring",
-            product,
-            &["axle.spring.rate", "axle.spring.greatest_compression"],
-        )]),
-        derived("axle.spring.stress", Stress::KIND, "shear stress in the wire at its least gaps").by(&[step(
-            "spring.coil_shear_stress",
-            &["axle.spring.greatest_force", "axle.spring.wire_diameter", "axle.spring.mean_diameter"],
-        )]),
-        derived("axle.damper.at_wheel", Damping::KIND, "damping at the wheel")
-            .by(&[step("spring.wheel_damping", &["axle.damper.rate", "axle.damper.motion_ratio"])]),
-        derived("axle.damping_ratio", Ratio::KIND, "of the sprung mass on the wheel rate")
-            .by(&[step("spring.damping_ratio", &["axle.damper.at_wheel", "axle.wheel_rate", "axle.sprung_mass"])]),
-        band("axle.wanted.frequency_low", "least natural frequency that is wanted"),
-        band("axle.wanted.frequency_high", "greatest natural frequency that is wanted"),
-        line("wanted.frequency_margin", Frequency::KIND, "how far inside its band a frequency is wanted")
-            .within(0.0, 1000.0, "definition: a margin is not negative")
-            .or(0.0, "nothing beyond the band itself"),
-        ratio("wanted.frequency_ratio_low", "least natural frequency of the rear over the front")
-            .or(1.0, "common practice, no source: a rear that is quicker than the front pitches less after a bump"),
-        ratio("wanted.frequency_ratio_high", "greatest natural frequency of the rear over the front")
-            .or(1.3, "common practice, no source"),
-        line("wanted.ratio_margin", Ratio::KIND, "how far inside its band a ratio is wanted")
-            .within(0.0, 10.0, "definition: a margin is not negative")
-            .or(0.0, "nothing beyond the band itself"),
-        line("wanted.damping_low", Ratio::KIND, "least damping ratio that is wanted")
-            .within(0.0, 3.0, "common practice, no source: ratios lie below 3")
-            .or(0.2, "common practice, no source"),
-        line("wanted.damping_high", Ratio::KIND, "greatest damping ratio that is wanted")
-            .within(0.0, 3.0, "common practice, no source: ratios lie below 3")
-            .or(0.45, "common practice, no source"),
-        wanted("wanted.bump", "travel of the wheel that is wanted in bump").or(0.06, "common practice, no source: 60 mm"),
-        wanted("wanted.droop", "travel of the wheel that is wanted in droop").or(0.05, "common practice, no source: 50 mm"),
-        wanted("wanted.spring_margin", "margin that is wanted along the spring: before coil bind, and of preload at full droop")
-            .or(0.003, "common practice, no source: 3 mm"),
-        line("wanted.spring_strength", Ratio::KIND, "margin of the stress that a spring bears over its stress")
-            .within(1.0, 100.0, "definition: below 1 a part is short, not tight")
-            .or(1.1, "common practice, no source"),
-    ],
+    derived(
+        "axle.spring.greatest_compression",
+        Length::KIND,
+        "of the spring at its least gaps, from its free length",
+    )
+    .by(&[own(
+        "L_0 - L_c - s",
+        LENGTHS,
+        difference,
+        &["axle.spring.free_length", "axle.spring.shortest"],
+    )]),
+    derived("axle.spring.greatest_force", Force::KIND, "in the spring at its least gaps").by(&[own(
+        "k (L_0 - L_c - s)",
+        "Hooke's law; a linear spring",
+        product,
+        &["axle.spring.rate", "axle.spring.greatest_compression"],
+    )]),
+    derived("axle.spring.stress", Stress::KIND, "shear stress in the wire at its least gaps").by(&[step(
+        "spring.coil_shear_stress",
+        &["axle.spring.greatest_force", "axle.spring.wire_diameter", "axle.spring.mean_diameter"],
+    )]),
+];
+
+/// Whether the spring stays in shape.
+const SHAPE: &[Line] = &[
+    derived("axle.spring.surge_frequency", Frequency::KIND, "of the spring itself: it should lie far above that of the wheel").by(&[step(
+        "spring.surge_frequency",
+        &["axle.spring.wire_diameter", "axle.spring.mean_diameter", "axle.spring.active_coils", "axle.spring.shear_modulus", "axle.spring.density"],
+    )]),
+    derived("axle.spring.stored_energy", Energy::KIND, "in the spring at its least gaps")
+        .by(&[step("spring.stored_energy", &["axle.spring.rate", "axle.spring.greatest_compression"])]),
+    choice("axle.spring.guide", &["none", "rod_or_sleeve"], "what keeps the spring from buckling"),
+    line("axle.spring.end_fixity", Ratio::KIND, "how the ends are held: 0.5 both on flat parallel seats, 0.707 one on a flat seat and one pivoted, 1 both pivoted, 2 one free")
+        .within(0.5, 2.0, "Shigley, Table 10-2: from both ends on flat seats to one end free"),
+    derived("axle.spring.buckles_if_free", Length::KIND, "deflection at which an unguided spring buckles; its length where it never does").by(&[own(
+        "y of spring.buckling_deflection; L_0 where the spring is too short to buckle",
+        "Shigley's Mechanical Engineering Design, eq. 10-10 to 10-12 and Table 10-2; EN 13906-1:2013 has the same formula (from memory)",
+        buckling,
+        &["axle.spring.free_length", "axle.spring.mean_diameter", "axle.spring.end_fixity", "axle.spring.elastic_modulus", "axle.spring.shear_modulus"],
+    )]),
+    derived("axle.spring.guided_deflection", Length::KIND, "of a guided spring: all of its length").by(&[own(
+        "L_0",
+        "definition: a guide keeps the spring straight",
+        first,
+        &["axle.spring.free_length"],
+    )]),
+    derived("axle.spring.buckling_deflection", Length::KIND, "at which the spring buckles, from its free length")
+        .by(&[pick(&["axle.spring.guide", "axle.spring.buckles_if_free", "axle.spring.guided_deflection"])]),
+];
+
+/// How the body comes to rest.
+const DAMPING: &[Line] = &[
+    derived("axle.damper.at_wheel", Damping::KIND, "damping at the wheel")
+        .by(&[step("spring.wheel_damping", &["axle.damper.rate", "axle.damper.motion_ratio"])]),
+    derived("axle.damping_ratio", Ratio::KIND, "of the sprung mass on the wheel rate").by(&[step(
+        "spring.damping_ratio",
+        &["axle.damper.at_wheel", "axle.wheel_rate", "axle.sprung_mass"],
+    )]),
+    derived(
+        "axle.critical_damping",
+        Damping::KIND,
+        "damping at the wheel beyond which the body does not swing",
+    )
+    .by(&[step("spring.critical_damping", &["axle.wheel_rate", "axle.sprung_mass"])]),
+    derived(
+        "axle.damped_frequency",
+        Frequency::KIND,
+        "of the sprung mass on the wheel rate, with its damper",
+    )
+    .by(&[step("spring.damped_frequency", &["axle.natural_frequency", "axle.damping_ratio"])]),
+    derived(
+        "axle.damper.rate_low",
+        Damping::KIND,
+        "of one damper, for the least damping ratio that is wanted",
+    )
+    .by(&[step(
+        "spring.damper_rate_for_ratio",
+        &["wanted.damping_low", "axle.wheel_rate", "axle.sprung_mass", "axle.damper.motion_ratio"],
+    )]),
+    derived(
+        "axle.damper.rate_high",
+        Damping::KIND,
+        "of one damper, for the greatest damping ratio that is wanted",
+    )
+    .by(&[step(
+        "spring.damper_rate_for_ratio",
+        &["wanted.damping_high", "axle.wheel_rate", "axle.sprung_mass", "axle.damper.motion_ratio"],
+    )]),
+];
+
+/// What is wanted.
+const WANTED: &[Line] = &[
+    band("axle.wanted.frequency_low", "least natural frequency that is wanted"),
+    band("axle.wanted.frequency_high", "greatest natural frequency that is wanted"),
+    line("wanted.frequency_margin", Frequency::KIND, "how far inside its band a frequency is wanted")
+        .within(0.0, 1000.0, "definition: a margin is not negative")
+        .or(0.0, "nothing beyond the band itself"),
+    ratio("wanted.frequency_ratio_low", "least natural frequency of the rear over the front").or(
+        1.0,
+        "common practice, no source: a rear that is quicker than the front pitches less after a bump",
+    ),
+    ratio("wanted.frequency_ratio_high", "greatest natural frequency of the rear over the front")
+        .or(1.3, "common practice, no source"),
+    line("wanted.ratio_margin", Ratio::KIND, "how far inside its band a ratio is wanted")
+        .within(0.0, 10.0, "definition: a margin is not negative")
+        .or(0.0, "nothing beyond the band itself"),
+    line("wanted.damping_low", Ratio::KIND, "least damping ratio that is wanted")
+        .within(0.0, 3.0, "common practice, no source: ratios lie below 3")
+        .or(0.2, "common practice, no source"),
+    line("wanted.damping_high", Ratio::KIND, "greatest damping ratio that is wanted")
+        .within(0.0, 3.0, "common practice, no source: ratios lie below 3")
+        .or(0.45, "common practice, no source"),
+    wanted("wanted.bump", "travel of the wheel that is wanted in bump")
+        .or(0.06, "common practice, no source: 60 mm"),
+    wanted("wanted.droop", "travel of the wheel that is wanted in droop")
+        .or(0.05, "common practice, no source: 50 mm"),
+    wanted(
+        "wanted.spring_margin",
+        "margin that is wanted along the spring: before coil bind, and of preload at full droop",
+    )
+    .or(0.003, "common practice, no source: 3 mm"),
+    line("wanted.spring_strength", Ratio::KIND, "margin of the stress that a spring bears over its stress")
+        .within(1.0, 100.0, "definition: below 1 a part is short, not tight")
+        .or(1.1, "common practice, no source"),
+    derived(
+        "axle.wanted.wheel_rate_low",
+        LinearStiffness::KIND,
+        "wheel rate for the least natural frequency that is wanted",
+    )
+    .by(&[step("spring.tangent_rate_for_frequency", &["axle.wanted.frequency_low", "axle.sprung_mass"])]),
+    derived(
+        "axle.wanted.wheel_rate_high",
+        LinearStiffness::KIND,
+        "wheel rate for the greatest natural frequency that is wanted",
+    )
+    .by(&[step("spring.tangent_rate_for_frequency", &["axle.wanted.frequency_high", "axle.sprung_mass"])]),
+];
+
+const LINES: usize = SPRING.len()
+    + AT_RIDE.len()
+    + RATES.len()
+    + DAMPER.len()
+    + TRAVEL_LEFT.len()
+    + SHAPE.len()
+    + DAMPING.len()
+    + WANTED.len();
+
+/// What the sheet says of springs and dampers.
+pub const SHEET: Section = Section {
+    lines: &joined::<LINES>(&[SPRING, AT_RIDE, RATES, DAMPER, TRAVEL_LEFT, SHAPE, DAMPING, WANTED]),
     findings: &[
         Finding {
             path: "axle.frequency",
@@ -279,7 +518,11 @@ pub const SHEET: Section = Section {
         Finding {
             path: "axle.damping",
             question: "Does the damper suit spring and mass?",
-            margin: Margin::Band { value: "axle.damping_ratio", low: "wanted.damping_low", high: "wanted.damping_high" },
+            margin: Margin::Band {
+                value: "axle.damping_ratio",
+                low: "wanted.damping_low",
+                high: "wanted.damping_high",
+            },
             wanted: "wanted.ratio_margin",
             rests_on: &[],
             caution: "",
@@ -312,6 +555,17 @@ pub const SHEET: Section = Section {
             path: "axle.captive",
             question: "Does the spring stay captive at full droop?",
             margin: Margin::Left { value: "axle.spring.captive_margin" },
+            wanted: "wanted.spring_margin",
+            rests_on: &[],
+            caution: LOOSE,
+        },
+        Finding {
+            path: "axle.buckling",
+            question: "Does the spring stay straight down to its least gaps?",
+            margin: Margin::AtMost {
+                value: "axle.spring.greatest_compression",
+                most: "axle.spring.buckling_deflection",
+            },
             wanted: "wanted.spring_margin",
             rests_on: &[],
             caution: LOOSE,

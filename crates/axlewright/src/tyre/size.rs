@@ -266,6 +266,17 @@ impl Tyre {
         Ok(Velocity::of::<km_h>(service.speed.ok_or_else(|| self.refuse(missing))?))
     }
 
+    /// What a build sheet takes from the marking, in coherent SI, NaN where it does not say: free diameter, section width, rolling radius
+    /// of a new radial tyre, load index standing single, speed of the symbol.
+    pub(super) fn numbers(&self) -> Result<Vec<f64>> {
+        let (marking, service) = self.read()?;
+        let radius =
+            if marking.radial { self.rolling(Length::from_si(0.0))?.rolling_radius.si() } else { f64::NAN };
+        let speed = service.speed.map_or(f64::NAN, |speed| Velocity::of::<km_h>(speed).si());
+        let index = service.single.unwrap_or(f64::NAN);
+        Ok(vec![marking.free_diameter(), marking.section_width, radius, index, speed])
+    }
+
     fn refuse(&self, message: &str) -> Error {
         let shown: String = self.marking.trim().chars().take(40).collect();
         Error::Text { text: shown, message: message.to_owned() }
