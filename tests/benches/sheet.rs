@@ -42,7 +42,10 @@ fn main() -> Result<()> {
         lost.push(1.0 - (one / two) / (plain / both));
     }
     let lost = middle(lost);
-    println!("what a second thread gives less to what-if than to a plain loop\t{:.3}\t\t\tbelow 0.1", lost.max(0.0));
+    println!(
+        "what a second thread gives less to what-if than to a plain loop\t{:.3}\t\t\tbelow 0.1",
+        lost.max(0.0)
+    );
     Ok(())
 }
 

@@ -133,9 +133,7 @@ pub fn run(root: &Path) -> Result<(), String> {
     let calls = stages.run("C calls", || compile_calls(root, &python, &c, &out))?;
     let speed = target(root).join("release/speed");
     stages.run("Rust loops", || {
-        cargo(root)
-            .args(["build", "--quiet", "--release", "--package", "axlewright-tests", "--bins"])
-            .run()
+        cargo(root).args(["build", "--quiet", "--release", "--package", "axlewright-tests", "--bins"]).run()
     })?;
     let valgrind = Call::new(root, "valgrind").args(["--version"]).output().ok();
     let mut rows = Vec::new();
@@ -145,7 +143,8 @@ pub fn run(root: &Path) -> Result<(), String> {
     }
     let load = std::fs::read_to_string("/proc/loadavg").unwrap_or_default();
     let load: Option<f64> = load.split_whitespace().next().and_then(|load| load.parse().ok());
-    let sheet = stages.run("times (build sheet)", || Call::new(root, target(root).join("release/sheet")).output())?;
+    let sheet =
+        stages.run("times (build sheet)", || Call::new(root, target(root).join("release/sheet")).output())?;
     let times = stages.run("times (Python)", || {
         python.python(root).args(["bindings/python/benches/bench.py"]).path(&speed).output()
     })?;

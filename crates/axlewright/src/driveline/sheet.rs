@@ -1,6 +1,6 @@
-use crate::Result;
-use crate::base::section::{Finding, Line, Margin, Section, choice, derived, line, own, step};
+use crate::base::section::{Finding, Line, Margin, Section, choice, derived, joined, line, own, pick, step};
 use crate::units::{AngularVelocity, Force, Length, Quantity, Ratio, Torque, Velocity};
+use crate::{Error, Result};
 
 const KINDS: &[&str] = &["continuous", "peak", "yield", "ultimate"];
 const SIDES: &[&str] = &["input", "output"];
@@ -37,6 +37,22 @@ const fn speed(path: &'static str, meaning: &'static str) -> Line {
     )
 }
 
+const fn coefficient(path: &'static str, meaning: &'static str) -> Line {
+    line(path, Ratio::KIND, meaning).within(
+        0.01,
+        10.0,
+        "common practice, no source: above 10 it is a percentage",
+    )
+}
+
+const fn radius(path: &'static str, meaning: &'static str) -> Line {
+    line(path, Length::KIND, meaning).above(
+        0.0,
+        10.0,
+        "common practice, no source: tyres are smaller than 10 m",
+    )
+}
+
 fn first(of: &[f64]) -> Result<f64> {
     Ok(of[0])
 }
@@ -46,14 +62,22 @@ fn last(of: &[f64]) -> Result<f64> {
     Ok(of.iter().copied().filter(|of| !of.is_nan()).fold(f64::NAN, |_, of| of))
 }
 
+/// The greatest that is written.
+fn greatest(of: &[f64]) -> Result<f64> {
+    Ok(of.iter().copied().fold(f64::NAN, f64::max))
+}
+
 fn product(of: &[f64]) -> Result<f64> {
     Ok(of.iter().product())
 }
 
-/// Of the wheels that are driven: the front ones, or the rear ones.
-fn driven(of: &[f64]) -> Result<f64> {
-    let [which, front, rear] = [of[0], of[1], of[2]];
-    Ok(if which == 0.0 { front } else { rear })
+/// Torque behind a part, by its ratio and its efficiency.
+fn behind(of: &[f64]) -> Result<f64> {
+    Ok(of[0] * (of[1] * of[2]))
+}
+
+fn half(of: &[f64]) -> Result<f64> {
+    Ok(of[0] * 0.5)
 }
 
 /// Half each behind an open differential; all of it through one shaft where it locks.
@@ -61,202 +85,432 @@ fn share(of: &[f64]) -> Result<f64> {
     Ok(if of[0] == 0.0 { 0.5 } else { 1.0 })
 }
 
-/// Torque on the rated side: the steady one against a continuous rating, that of a dropped clutch against the others.
-fn on_rated_side(of: &[f64]) -> Result<f64> {
-    let [side, kind] = [of[0], of[1]];
-    let (steady, dropped) = if side == 0.0 { (of[2], of[4]) } else { (of[3], of[5]) };
-    by_kind(kind, steady, dropped)
+/// No loss where there is no transfer case.
+fn no_transfer_case(of: &[f64]) -> Result<f64> {
+    Ok(if of[0] == 1.0 { 1.0 } else { f64::NAN })
+}
+
+/// What one part sees, as `driveline.TorquePath` has it: of a continuous rating the steady torque, of the others that of a dropped clutch.
+fn demand(of: &[f64]) -> Result<f64> {
+    let [side, kind, rating] = [of[0], of[1], of[2]];
+    let (engine, dropped, grip, inertia) = ([of[3], of[4]], [of[5], of[6]], [of[7], of[8]], of[9]);
+    let on_side = |torque: [f64; 2]| torque[side as usize];
+    let steady = lesser(engine, grip);
+    let dropped = lesser(dropped, grip.map(|grip| grip * inertia));
+    Ok(if kind == 0.0 || (dropped[0].is_nan() && on_side(steady) > rating) {
+        on_side(steady)
+    } else {
+        on_side(dropped)
+    })
 }
 
 /// The same for a part whose two sides carry the same torque.
-fn on_part(of: &[f64]) -> Result<f64> {
-    by_kind(of[0], of[1], of[2])
+fn demand_on_shaft(of: &[f64]) -> Result<f64> {
+    let [kind, rating, engine, dropped, grip, inertia] = [of[0], of[1], of[2], of[3], of[4], of[5]];
+    demand(&[0.0, kind, rating, engine, engine, dropped, dropped, grip, grip, inertia])
 }
 
-fn by_kind(kind: f64, steady: f64, dropped: f64) -> Result<f64> {
-    Ok(if kind == 0.0 { steady } else { dropped })
+/// Of two pairs of input and output torque the one with the lesser input; the one that is known.
+fn lesser(torque: [f64; 2], other: [f64; 2]) -> [f64; 2] {
+    if other[0] < torque[0] || torque[0].is_nan() { other } else { torque }
 }
 
-const DROPPED: &str = "a rating that is not continuous is held against a dropped clutch, which needs clutch.capacity and clutch.shock_factor";
+/// The lesser of what the engine gives and what the tyres hold.
+fn pull(of: &[f64]) -> Result<f64> {
+    let [engine, grip, mean, high] = [of[0], of[1], of[2], of[3]];
+    if mean > high {
+        return Err(Error::NoSolution {
+            message: format!(
+                "grip.strength_coefficient = {high} is a high bound of grip and not less than grip.pull_coefficient = {mean}"
+            ),
+        });
+    }
+    Ok(if grip < engine { grip } else { engine })
+}
+
+fn quotient(of: &[f64]) -> Result<f64> {
+    Ok(of[0] / of[1])
+}
+
+const DROPPED: &str = "a rating that is not continuous is held against a dropped clutch, which needs clutch.capacity and clutch.shock_factor, or the grip with grip.inertia_factor";
 const POWER: &str = "balance of power through a geared train, see driveline.TorquePath";
+const DEMAND: &str = "the lesser of engine and grip for a continuous rating; for the others the lesser of the dropped clutch and the grip times the inertia factor";
 const BREAKS: &str = "A part that breaks can lock a wheel or drop a shaft on the road; ratings of the makers, local codes and licensed practice come first.";
 
-/// What the sheet says of the driveline.
-pub const SHEET: Section = Section {
-    lines: &[
-        line("clutch.clamp_load", Force::KIND, "with which the cover presses")
-            .above(0.0, 1e7, "common practice, no source: covers press with less than 10 MN"),
-        line("clutch.friction", Ratio::KIND, "coefficient of friction of the facings, hot")
-            .above(0.0, 2.0, "common practice, no source: facings hold less than twice what presses them"),
-        line("clutch.outer_diameter", Length::KIND, "of the facings")
-            .above(0.0, 10.0, "common practice, no source: clutches are smaller than 10 m"),
-        line("clutch.inner_diameter", Length::KIND, "of the facings")
-            .above(0.0, 10.0, "common practice, no source: clutches are smaller than 10 m"),
-        line("clutch.faces", Ratio::KIND, "number of friction faces: 2 for one plate")
-            .within(1.0, 100.0, "definition: a clutch has a face"),
-        torque("clutch.capacity", "what the clutch holds before it slips").by(&[step(
-            "driveline.clutch_capacity_uniform_wear",
-            &["clutch.clamp_load", "clutch.friction", "clutch.outer_diameter", "clutch.inner_diameter", "clutch.faces"],
-        )]),
-        line("clutch.shock_factor", Ratio::KIND, "how much a dropped clutch multiplies the torque at its output; 2 where it is applied suddenly and undamped")
-            .within(1.0, 10.0, "common practice, no source: a shock adds to the torque, and a factor above 10 is a slip"),
-        flow("clutch.dropped_torque", "at the output of a dropped clutch").by(&[own(
-            "T_d = s T_c",
-            "suddenly applied load (Shigley's Mechanical Engineering Design, from memory)",
-            product,
-            &["clutch.shock_factor", "clutch.capacity"],
-        )]),
-        ratio("gearbox.ratios[]", "of the gears, first to top").list(12),
-        ratio("gearbox.first_ratio", "of first gear").by(&[own("first of the ratios", "definition", first, &["gearbox.ratios[0]"])]),
-        ratio("gearbox.top_ratio", "of top gear").by(&[own(
-            "last of the ratios",
-            "definition",
-            last,
-            &["gearbox.ratios[0]", "?gearbox.ratios[*]"],
-        )]),
-        efficiency("gearbox.efficiency", "power out over power in, in first gear"),
-        torque("gearbox.torque_rating", "as its maker says"),
-        choice("gearbox.rating_side", SIDES, "side on which the rating counts"),
-        choice("gearbox.rating_kind", KINDS, "what the rating promises"),
-        flow("gearbox.output_torque", "in first gear, engine and clutch as the limit").by(&[own(
-            "T i e",
-            POWER,
-            product,
-            &["engine.peak_torque", "gearbox.first_ratio", "gearbox.efficiency"],
-        )]),
-        flow("gearbox.dropped_output", "in first gear, of a dropped clutch").by(&[own(
-            "T_d i e",
-            POWER,
-            product,
-            &["clutch.dropped_torque", "gearbox.first_ratio", "gearbox.efficiency"],
-        )]),
-        flow("gearbox.demand", "torque on the rated side").by(&[own(
-            "steady torque for a continuous rating, that of a dropped clutch for the others",
-            POWER,
-            on_rated_side,
+/// The clutch.
+const CLUTCH: &[Line] = &[
+    line("clutch.clamp_load", Force::KIND, "with which the cover presses")
+        .above(0.0, 1e7, "common practice, no source: covers press with less than 10 MN"),
+    line("clutch.friction", Ratio::KIND, "coefficient of friction of the facings, hot")
+        .above(0.0, 2.0, "common practice, no source: facings hold less than twice what presses them"),
+    line("clutch.outer_diameter", Length::KIND, "of the facings")
+        .above(0.0, 10.0, "common practice, no source: clutches are smaller than 10 m"),
+    line("clutch.inner_diameter", Length::KIND, "of the facings")
+        .above(0.0, 10.0, "common practice, no source: clutches are smaller than 10 m"),
+    line("clutch.faces", Ratio::KIND, "number of friction faces: 2 for one plate")
+        .within(1.0, 100.0, "definition: a clutch has a face"),
+    torque("clutch.capacity", "what the clutch holds before it slips").by(&[step(
+        "driveline.clutch_capacity_uniform_wear",
+        &["clutch.clamp_load", "clutch.friction", "clutch.outer_diameter", "clutch.inner_diameter", "clutch.faces"],
+    )]),
+    line("clutch.shock_factor", Ratio::KIND, "how much a dropped clutch multiplies the torque at its output; 2 where it is applied suddenly and undamped")
+        .within(1.0, 10.0, "common practice, no source: a shock adds to the torque, and a factor above 10 is a slip"),
+    flow("clutch.dropped_torque", "at the output of a dropped clutch").by(&[own(
+        "T_d = s T_c",
+        "suddenly applied load (Shigley's Mechanical Engineering Design, from memory)",
+        product,
+        &["clutch.shock_factor", "clutch.capacity"],
+    )]),
+];
+
+/// What the tyres hold.
+const GRIP: &[Line] = &[
+    radius("driveline.loaded_radius", "of the driven wheels, from centre to ground: force acts on it")
+        .by(&[pick(&["driveline.driven", "front.tyre.loaded_radius", "rear.tyre.loaded_radius"])]),
+    line("grip.driven_load", Force::KIND, "on the ground under all driven wheels, with the transfer that the same launch causes")
+        .within(1.0, 10e6, "common practice, no source: driven wheels bear between 1 N and 10 MN"),
+    coefficient("grip.strength_coefficient", "a high bound of grip: for what a part must bear"),
+    coefficient("grip.pull_coefficient", "a mean of grip: for what the vehicle gets to the ground"),
+    line("grip.inertia_factor", Ratio::KIND, "by how much the inertia between part and ground lets a dropped clutch exceed the grip; without it grip bounds the steady torque only")
+        .within(1.0, 10.0, "definition: inertia adds to the grip; common practice, no source: a factor above 10 is a slip"),
+    flow("grip.torque", "at the driven wheels together, that the tyres hold at most")
+        .by(&[step("driveline.grip_torque", &["grip.driven_load", "grip.strength_coefficient", "driveline.loaded_radius"])]),
+    flow("grip.pull_torque", "at the driven wheels together, that the tyres hold on a mean")
+        .by(&[step("driveline.grip_torque", &["grip.driven_load", "grip.pull_coefficient", "driveline.loaded_radius"])]),
+];
+
+/// The gearbox. Strength is looked at in its lowest gear, reverse among them.
+const GEARBOX: &[Line] = &[
+    ratio("gearbox.ratios[]", "of the gears, first to top").list(12),
+    ratio("gearbox.reverse_ratio", "of reverse gear"),
+    ratio("gearbox.first_ratio", "of first gear").by(&[own(
+        "first of the ratios",
+        "definition",
+        first,
+        &["gearbox.ratios[0]"],
+    )]),
+    ratio("gearbox.top_ratio", "of top gear").by(&[own(
+        "last of the ratios",
+        "definition",
+        last,
+        &["gearbox.ratios[0]", "?gearbox.ratios[*]"],
+    )]),
+    derived("gearbox.lowest_ratio", Ratio::KIND, "of the lowest gear, first or reverse").by(&[own(
+        "max(i_1, i_r)",
+        "definition",
+        greatest,
+        &["gearbox.first_ratio", "?gearbox.reverse_ratio"],
+    )]),
+    efficiency("gearbox.efficiency", "power out over power in, in the lowest gear"),
+    torque("gearbox.torque_rating", "as its maker says"),
+    choice("gearbox.rating_side", SIDES, "side on which the rating counts"),
+    choice("gearbox.rating_kind", KINDS, "what the rating promises"),
+    flow("gearbox.output_torque", "in the lowest gear, engine as the limit").by(&[own(
+        "T (i e)",
+        POWER,
+        behind,
+        &["engine.peak_torque", "gearbox.lowest_ratio", "gearbox.efficiency"],
+    )]),
+    flow("gearbox.dropped_output", "in the lowest gear, of a dropped clutch").by(&[own(
+        "T_d (i e)",
+        POWER,
+        behind,
+        &["clutch.dropped_torque", "gearbox.lowest_ratio", "gearbox.efficiency"],
+    )]),
+    flow("gearbox.grip_input", "before the gearbox, that the tyres hold").by(&[step(
+        "driveline.grip_torque_upstream",
+        &["transfer_case.grip_input", "gearbox.lowest_ratio", "gearbox.efficiency"],
+    )]),
+    flow("gearbox.demand", "torque on the rated side").by(&[own(
+        DEMAND,
+        POWER,
+        demand,
+        &[
+            "gearbox.rating_side",
+            "gearbox.rating_kind",
+            "?gearbox.torque_rating",
+            "engine.peak_torque",
+            "gearbox.output_torque",
+            "?clutch.dropped_torque",
+            "?gearbox.dropped_output",
+            "?gearbox.grip_input",
+            "?transfer_case.grip_input",
+            "?grip.inertia_factor",
+        ],
+    )
+    .lacking(DROPPED)]),
+];
+
+/// The transfer case, in low range where it has one.
+const TRANSFER_CASE: &[Line] = &[
+    ratio("transfer_case.low_ratio", "of the low range").or(1.0, "no low range where none is written"),
+    efficiency("transfer_case.efficiency", "power out over power in, in low range").by(&[own(
+        "1 where there is no transfer case",
+        "definition",
+        no_transfer_case,
+        &["transfer_case.low_ratio"],
+    )
+    .lacking("a low range needs transfer_case.efficiency")]),
+    flow("transfer_case.output_torque", "in the lowest gear, engine as the limit").by(&[own(
+        "T (i_t e_t)",
+        POWER,
+        behind,
+        &["gearbox.output_torque", "transfer_case.low_ratio", "transfer_case.efficiency"],
+    )]),
+    flow("transfer_case.dropped_output", "in the lowest gear, of a dropped clutch").by(&[own(
+        "T_d (i_t e_t)",
+        POWER,
+        behind,
+        &["gearbox.dropped_output", "transfer_case.low_ratio", "transfer_case.efficiency"],
+    )]),
+    flow("transfer_case.grip_input", "before the transfer case, that the tyres hold").by(&[step(
+        "driveline.grip_torque_upstream",
+        &["final_drive.grip_input", "transfer_case.low_ratio", "transfer_case.efficiency"],
+    )]),
+];
+
+/// The shaft to the driven axle.
+const PROPELLER_SHAFT: &[Line] = &[
+    torque("propeller_shaft.torque_rating", "as its maker says"),
+    choice("propeller_shaft.rating_kind", KINDS, "what the rating promises"),
+    flow("propeller_shaft.demand", "torque in it, in the lowest gear").by(&[own(
+        DEMAND,
+        POWER,
+        demand_on_shaft,
+        &[
+            "propeller_shaft.rating_kind",
+            "?propeller_shaft.torque_rating",
+            "transfer_case.output_torque",
+            "?transfer_case.dropped_output",
+            "?final_drive.grip_input",
+            "?grip.inertia_factor",
+        ],
+    )
+    .lacking(DROPPED)]),
+];
+
+/// The driven axle.
+const FINAL_DRIVE: &[Line] = &[
+    ratio("final_drive.ratio", "of the driven axle"),
+    efficiency("final_drive.efficiency", "power out over power in"),
+    choice(
+        "final_drive.differential",
+        &["open", "limited_slip", "locked"],
+        "how the differential shares torque",
+    ),
+    torque("final_drive.torque_rating", "as its maker says"),
+    choice("final_drive.rating_side", SIDES, "side on which the rating counts"),
+    choice("final_drive.rating_kind", KINDS, "what the rating promises"),
+    flow("final_drive.output_torque", "at both wheels together, in the lowest gear").by(&[own(
+        "T (i_a e_a)",
+        POWER,
+        behind,
+        &["transfer_case.output_torque", "final_drive.ratio", "final_drive.efficiency"],
+    )]),
+    flow("final_drive.dropped_output", "at both wheels together, of a dropped clutch").by(&[own(
+        "T_d (i_a e_a)",
+        POWER,
+        behind,
+        &["transfer_case.dropped_output", "final_drive.ratio", "final_drive.efficiency"],
+    )]),
+    flow("final_drive.grip_input", "before the axle, that the tyres hold").by(&[step(
+        "driveline.grip_torque_upstream",
+        &["grip.torque", "final_drive.ratio", "final_drive.efficiency"],
+    )]),
+    flow("final_drive.demand", "torque on the rated side").by(&[own(
+        DEMAND,
+        POWER,
+        demand,
+        &[
+            "final_drive.rating_side",
+            "final_drive.rating_kind",
+            "?final_drive.torque_rating",
+            "transfer_case.output_torque",
+            "final_drive.output_torque",
+            "?transfer_case.dropped_output",
+            "?final_drive.dropped_output",
+            "?final_drive.grip_input",
+            "?grip.torque",
+            "?grip.inertia_factor",
+        ],
+    )
+    .lacking(DROPPED)]),
+];
+
+/// One of the two shafts of the driven axle.
+const HALF_SHAFT: &[Line] = &[
+    derived("half_shaft.share", Ratio::KIND, "of the axle's torque that one shaft may carry").by(&[own(
+        "half each if open, all of it if limited-slip or locked",
+        "common practice, no source: a locked axle may stand on one wheel",
+        share,
+        &["final_drive.differential"],
+    )]),
+    torque("half_shaft.torque_rating", "as its maker says"),
+    choice("half_shaft.rating_kind", KINDS, "what the rating promises"),
+    flow("half_shaft.torque", "in one shaft, in the lowest gear").by(&[own(
+        "share T",
+        POWER,
+        product,
+        &["half_shaft.share", "final_drive.output_torque"],
+    )]),
+    flow("half_shaft.dropped_torque", "in one shaft, of a dropped clutch").by(&[own(
+        "share T_d",
+        POWER,
+        product,
+        &["half_shaft.share", "final_drive.dropped_output"],
+    )]),
+    flow("half_shaft.grip", "in one shaft, that its own wheel holds").by(&[own(
+        "T_g / 2",
+        "definition: half the driven load on each wheel",
+        half,
+        &["grip.torque"],
+    )]),
+    flow("half_shaft.demand", "torque in one shaft").by(&[own(
+        DEMAND,
+        POWER,
+        demand_on_shaft,
+        &[
+            "half_shaft.rating_kind",
+            "?half_shaft.torque_rating",
+            "half_shaft.torque",
+            "?half_shaft.dropped_torque",
+            "?half_shaft.grip",
+            "?grip.inertia_factor",
+        ],
+    )
+    .lacking(DROPPED)]),
+];
+
+/// Speed and pull.
+const SPEEDS: &[Line] = &[
+    choice("driveline.driven", &["front", "rear"], "axle whose tyres set the road speed"),
+    radius("driveline.effective_radius", "rolling radius of the driven wheels").by(&[pick(&[
+        "driveline.driven",
+        "front.tyre.effective_radius",
+        "rear.tyre.effective_radius",
+    ])]),
+    speed("use.cruise_speed", "road speed that is held for hours"),
+    speed("use.greatest_speed", "road speed that is never exceeded"),
+    derived(
+        "driveline.cruise_engine_speed",
+        AngularVelocity::KIND,
+        "engine speed at the cruise speed in top gear",
+    )
+    .by(&[step(
+        "driveline.engine_speed",
+        &["use.cruise_speed", "gearbox.top_ratio", "final_drive.ratio", "driveline.effective_radius"],
+    )]),
+    derived(
+        "driveline.greatest_engine_speed",
+        AngularVelocity::KIND,
+        "engine speed at the greatest speed in top gear",
+    )
+    .by(&[step(
+        "driveline.engine_speed",
+        &["use.greatest_speed", "gearbox.top_ratio", "final_drive.ratio", "driveline.effective_radius"],
+    )]),
+    derived("driveline.crawl_ratio", Ratio::KIND, "first gear, low range and axle together").by(&[step(
+        "driveline.crawl_ratio",
+        &["gearbox.first_ratio", "transfer_case.low_ratio", "final_drive.ratio"],
+    )]),
+    derived("driveline.crawl_speed", Velocity::KIND, "road speed at idle in first gear and low range").by(&[
+        step(
+            "driveline.crawl_speed",
             &[
-                "gearbox.rating_side",
-                "gearbox.rating_kind",
-                "engine.peak_torque",
-                "gearbox.output_torque",
-                "?clutch.dropped_torque",
-                "?gearbox.dropped_output",
+                "engine.idle_speed",
+                "gearbox.first_ratio",
+                "transfer_case.low_ratio",
+                "final_drive.ratio",
+                "driveline.effective_radius",
             ],
-        ).lacking(DROPPED)]),
-        ratio("transfer_case.low_ratio", "of the low range"),
-        torque("propeller_shaft.torque_rating", "as its maker says"),
-        choice("propeller_shaft.rating_kind", KINDS, "what the rating promises"),
-        flow("propeller_shaft.demand", "torque in it, in first gear").by(&[own(
-            "steady torque for a continuous rating, that of a dropped clutch for the others",
-            POWER,
-            on_part,
-            &["propeller_shaft.rating_kind", "gearbox.output_torque", "?gearbox.dropped_output"],
-        ).lacking(DROPPED)]),
-        ratio("final_drive.ratio", "of the driven axle"),
-        efficiency("final_drive.efficiency", "power out over power in"),
-        choice("final_drive.differential", &["open", "limited_slip", "locked"], "how the differential shares torque"),
-        torque("final_drive.torque_rating", "as its maker says"),
-        choice("final_drive.rating_side", SIDES, "side on which the rating counts"),
-        choice("final_drive.rating_kind", KINDS, "what the rating promises"),
-        flow("final_drive.output_torque", "at both wheels together, in first gear").by(&[own(
-            "T i_a e_a",
-            POWER,
-            product,
-            &["gearbox.output_torque", "final_drive.ratio", "final_drive.efficiency"],
-        )]),
-        flow("final_drive.dropped_output", "at both wheels together, of a dropped clutch").by(&[own(
-            "T_d i_a e_a",
-            POWER,
-            product,
-            &["gearbox.dropped_output", "final_drive.ratio", "final_drive.efficiency"],
-        )]),
-        flow("final_drive.demand", "torque on the rated side").by(&[own(
-            "steady torque for a continuous rating, that of a dropped clutch for the others",
-            POWER,
-            on_rated_side,
-            &[
-                "final_drive.rating_side",
-                "final_drive.rating_kind",
-                "gearbox.output_torque",
-                "final_drive.output_torque",
-                "?gearbox.dropped_output",
-                "?final_drive.dropped_output",
-            ],
-        ).lacking(DROPPED)]),
-        derived("half_shaft.share", Ratio::KIND, "of the axle's torque that one shaft may carry").by(&[own(
-            "half each if open, all of it if limited-slip or locked",
-            "common practice, no source: a locked axle may stand on one wheel",
-            share,
-            &["final_drive.differential"],
-        )]),
-        torque("half_shaft.torque_rating", "as its maker says"),
-        choice("half_shaft.rating_kind", KINDS, "what the rating promises"),
-        flow("half_shaft.torque", "in one shaft, in first gear").by(&[own(
-            "share T",
-            POWER,
-            product,
-            &["half_shaft.share", "final_drive.output_torque"],
-        )]),
-        flow("half_shaft.dropped_torque", "in one shaft, of a dropped clutch").by(&[own(
-            "share T_d",
-            POWER,
-            product,
-            &["half_shaft.share", "final_drive.dropped_output"],
-        )]),
-        flow("half_shaft.demand", "torque in one shaft").by(&[own(
-            "steady torque for a continuous rating, that of a dropped clutch for the others",
-            POWER,
-            on_part,
-            &["half_shaft.rating_kind", "half_shaft.torque", "?half_shaft.dropped_torque"],
-        ).lacking(DROPPED)]),
-        choice("driveline.driven", &["front", "rear"], "axle whose tyres set the road speed"),
-        line("driveline.effective_radius", Length::KIND, "rolling radius of the driven wheels")
-            .above(0.0, 10.0, "common practice, no source: tyres are smaller than 10 m")
-            .by(&[own(
-                "that of the driven axle",
-                "definition",
-                driven,
-                &["driveline.driven", "?front.tyre.effective_radius", "?rear.tyre.effective_radius"],
-            )
-            .lacking("the driven axle needs its tyre.effective_radius")]),
-        speed("use.cruise_speed", "road speed that is held for hours"),
-        speed("use.greatest_speed", "road speed that is never exceeded"),
-        derived("driveline.cruise_engine_speed", AngularVelocity::KIND, "engine speed at the cruise speed in top gear").by(&[step(
-            "driveline.engine_speed",
-            &["use.cruise_speed", "gearbox.top_ratio", "final_drive.ratio", "driveline.effective_radius"],
-        )]),
-        derived("driveline.greatest_engine_speed", AngularVelocity::KIND, "engine speed at the greatest speed in top gear").by(&[step(
-            "driveline.engine_speed",
-            &["use.greatest_speed", "gearbox.top_ratio", "final_drive.ratio", "driveline.effective_radius"],
-        )]),
-        derived("driveline.crawl_ratio", Ratio::KIND, "first gear, low range and axle together")
-            .by(&[step("driveline.crawl_ratio", &["gearbox.first_ratio", "transfer_case.low_ratio", "final_drive.ratio"])]),
-        derived("driveline.wheel_torque", Torque::KIND, "at the driven wheels in first gear, engine as the limit").by(&[step(
+        ),
+    ]),
+    efficiency("driveline.efficiency", "of gearbox and axle together, high range").by(&[own(
+        "e e_a",
+        POWER,
+        product,
+        &["gearbox.efficiency", "final_drive.efficiency"],
+    )]),
+    flow("driveline.wheel_torque", "at the driven wheels in first gear and high range, engine as the limit")
+        .by(&[step(
             "driveline.wheel_torque",
             &["engine.peak_torque", "gearbox.first_ratio", "final_drive.ratio", "driveline.efficiency"],
         )]),
-        efficiency("driveline.efficiency", "of gearbox and axle together").by(&[own(
-            "e e_a",
-            POWER,
-            product,
-            &["gearbox.efficiency", "final_drive.efficiency"],
-        )]),
-        line("wanted.cruise_engine_speed", AngularVelocity::KIND, "greatest engine speed at the cruise speed")
-            .above(0.0, 10e3, "common practice, no source: engines turn slower than 95 000 rpm"),
-        line("wanted.engine_speed_margin", AngularVelocity::KIND, "how far below its limit an engine speed is wanted")
-            .within(0.0, 10e3, "definition: a margin is not negative")
-            .or(0.0, "nothing beyond the limit itself"),
-        ratio("wanted.crawl_ratio", "least crawl ratio"),
-        line("wanted.crawl_margin", Ratio::KIND, "how far above its least the crawl ratio is wanted")
-            .within(0.0, 1000.0, "definition: a margin is not negative")
-            .or(0.0, "nothing beyond the limit itself"),
-        line("wanted.clutch", Ratio::KIND, "capacity of the clutch over the engine's torque")
-            .within(1.0, 10.0, "definition: below 1 it slips")
-            .or(1.2, "common practice, no source"),
-        line("wanted.strength", Ratio::KIND, "rating of a part over its torque")
-            .within(1.0, 100.0, "definition: below 1 a part is short, not tight")
-            .or(1.25, "common practice, no source"),
-    ],
+    flow(
+        "driveline.pull_torque",
+        "at the driven wheels in the lowest gear, engine or mean grip as the limit",
+    )
+    .by(&[own(
+        "min(T, m F r_l)",
+        POWER,
+        pull,
+        &[
+            "final_drive.output_torque",
+            "grip.pull_torque",
+            "grip.pull_coefficient",
+            "?grip.strength_coefficient",
+        ],
+    )]),
+    derived("driveline.tractive_force", Force::KIND, "of the driven wheels together in the lowest gear").by(
+        &[own(
+            "T / r_l",
+            "balance of moments at the wheel",
+            quotient,
+            &["driveline.pull_torque", "driveline.loaded_radius"],
+        )],
+    ),
+];
+
+/// What is wanted.
+const WANTED: &[Line] = &[
+    line("wanted.cruise_engine_speed", AngularVelocity::KIND, "greatest engine speed at the cruise speed")
+        .above(0.0, 10e3, "common practice, no source: engines turn slower than 95 000 rpm"),
+    line(
+        "wanted.engine_speed_margin",
+        AngularVelocity::KIND,
+        "how far below its limit an engine speed is wanted",
+    )
+    .within(0.0, 10e3, "definition: a margin is not negative")
+    .or(0.0, "nothing beyond the limit itself"),
+    speed("wanted.crawl_speed", "greatest road speed at idle in first gear and low range"),
+    ratio("wanted.crawl_ratio", "least crawl ratio").by(&[step(
+        "driveline.crawl_ratio_for_speed",
+        &["wanted.crawl_speed", "engine.idle_speed", "driveline.effective_radius"],
+    )]),
+    line("wanted.crawl_margin", Ratio::KIND, "how far above its least the crawl ratio is wanted")
+        .within(0.0, 1000.0, "definition: a margin is not negative")
+        .or(0.0, "nothing beyond the limit itself"),
+    line("wanted.clutch", Ratio::KIND, "capacity of the clutch over the engine's torque")
+        .within(1.0, 10.0, "definition: below 1 it slips")
+        .or(1.2, "common practice, no source"),
+    line("wanted.strength", Ratio::KIND, "rating of a part over its torque")
+        .within(1.0, 100.0, "definition: below 1 a part is short, not tight")
+        .or(1.25, "common practice, no source"),
+];
+
+const LINES: usize = CLUTCH.len()
+    + GRIP.len()
+    + GEARBOX.len()
+    + TRANSFER_CASE.len()
+    + PROPELLER_SHAFT.len()
+    + FINAL_DRIVE.len()
+    + HALF_SHAFT.len()
+    + SPEEDS.len()
+    + WANTED.len();
+
+/// What the sheet says of the driveline.
+pub const SHEET: Section = Section {
+    lines: &joined::<LINES>(&[
+        CLUTCH,
+        GRIP,
+        GEARBOX,
+        TRANSFER_CASE,
+        PROPELLER_SHAFT,
+        FINAL_DRIVE,
+        HALF_SHAFT,
+        SPEEDS,
+        WANTED,
+    ]),
     findings: &[
         Finding {
             path: "clutch.holds",
@@ -268,7 +522,7 @@ pub const SHEET: Section = Section {
         },
         Finding {
             path: "gearbox.strength",
-            question: "Does the gearbox carry the torque in first gear?",
+            question: "Does the gearbox carry the torque in the lowest gear?",
             margin: Margin::Ratio { capacity: "gearbox.torque_rating", demand: "gearbox.demand" },
             wanted: "wanted.strength",
             rests_on: &[],
@@ -276,15 +530,18 @@ pub const SHEET: Section = Section {
         },
         Finding {
             path: "propeller_shaft.strength",
-            question: "Does the propeller shaft carry the torque in first gear?",
-            margin: Margin::Ratio { capacity: "propeller_shaft.torque_rating", demand: "propeller_shaft.demand" },
+            question: "Does the propeller shaft carry the torque in the lowest gear?",
+            margin: Margin::Ratio {
+                capacity: "propeller_shaft.torque_rating",
+                demand: "propeller_shaft.demand",
+            },
             wanted: "wanted.strength",
             rests_on: &[],
             caution: BREAKS,
         },
         Finding {
             path: "final_drive.strength",
-            question: "Does the axle carry the torque in first gear?",
+            question: "Does the axle carry the torque in the lowest gear?",
             margin: Margin::Ratio { capacity: "final_drive.torque_rating", demand: "final_drive.demand" },
             wanted: "wanted.strength",
             rests_on: &[],
@@ -292,7 +549,7 @@ pub const SHEET: Section = Section {
         },
         Finding {
             path: "half_shaft.strength",
-            question: "Does one half shaft carry the torque in first gear?",
+            question: "Does one half shaft carry the torque in the lowest gear?",
             margin: Margin::Ratio { capacity: "half_shaft.torque_rating", demand: "half_shaft.demand" },
             wanted: "wanted.strength",
             rests_on: &[],
@@ -301,7 +558,22 @@ pub const SHEET: Section = Section {
         Finding {
             path: "driveline.cruise",
             question: "Does the engine turn slowly enough at the cruise speed?",
-            margin: Margin::AtMost { value: "driveline.cruise_engine_speed", most: "wanted.cruise_engine_speed" },
+            margin: Margin::AtMost {
+                value: "driveline.cruise_engine_speed",
+                most: "wanted.cruise_engine_speed",
+            },
+            wanted: "wanted.engine_speed_margin",
+            rests_on: &[],
+            caution: "",
+        },
+        Finding {
+            path: "driveline.cruise_band",
+            question: "Does the engine pull well at the cruise speed?",
+            margin: Margin::Band {
+                value: "driveline.cruise_engine_speed",
+                low: "engine.band_low",
+                high: "engine.band_high",
+            },
             wanted: "wanted.engine_speed_margin",
             rests_on: &[],
             caution: "",
