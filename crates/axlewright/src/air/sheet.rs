@@ -1,5 +1,5 @@
-use crate::base::section::{Section, line, step};
-use crate::units::{AbsolutePressure, Length, Quantity, Temperature};
+use crate::base::section::{Section, derived, line, step};
+use crate::units::{AbsolutePressure, Density, Length, Quantity, Temperature};
 
 /// What the sheet says of the air.
 pub const SHEET: Section = Section {
@@ -44,6 +44,33 @@ pub const SHEET: Section = Section {
             ),
             step("air.standard_pressure", &["use.geopotential_altitude"]),
         ]),
+        derived(
+            "use.pressure_altitude",
+            Length::KIND,
+            "height at which the standard atmosphere has that pressure",
+        )
+        .by(&[step("air.pressure_altitude", &["use.station_pressure"])]),
+        line("use.air_temperature", Temperature::KIND, "of the air in which it works").within(
+            200.0,
+            330.0,
+            "common practice, no source: temperatures that people live in",
+        ),
+        line(
+            "use.vapour_pressure",
+            AbsolutePressure::KIND,
+            "partial pressure of the water vapour in that air",
+        )
+        .within(0.0, 20e3, "common practice, no source: air that people breathe holds less vapour"),
+        derived("use.air_density", Density::KIND, "of that air").by(&[step(
+            "air.moist_density",
+            &["use.station_pressure", "use.air_temperature", "use.vapour_pressure"],
+        )]),
+        derived(
+            "use.density_altitude",
+            Length::KIND,
+            "height at which the standard atmosphere has that density: the engine breathes as if there",
+        )
+        .by(&[step("air.density_altitude", &["use.air_density"])]),
         line("use.coldest_air", Temperature::KIND, "lowest temperature in which it stands").within(
             200.0,
             330.0,

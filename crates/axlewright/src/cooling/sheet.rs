@@ -1,7 +1,8 @@
 use crate::Result;
-use crate::base::section::{Finding, Line, Margin, Section, choice, derived, line, own, step};
+use crate::base::section::{Finding, Line, Margin, Section, choice, derived, joined, line, own, pick, step};
 use crate::units::{
-    AbsolutePressure, GaugePressure, Quantity, Ratio, Stress, Temperature, TemperatureDifference,
+    AbsolutePressure, GaugePressure, Length, Quantity, Ratio, Stress, Temperature, TemperatureDifference,
+    Volume,
 };
 
 const LIQUIDS: &[&str] = &["water", "ethylene_glycol", "propylene_glycol"];
@@ -30,13 +31,21 @@ const fn warmth(path: &'static str, meaning: &'static str) -> Line {
     )
 }
 
-/// The value of the liquid that is in the system.
-fn of_liquid(of: &[f64]) -> Result<f64> {
-    Ok(of[1 + of[0] as usize])
+const fn temperature(path: &'static str, meaning: &'static str) -> Line {
+    line(path, Temperature::KIND, meaning).within(
+        220.0,
+        500.0,
+        "common practice, no source: coolants are between -53 °C and 227 °C",
+    )
 }
 
-const MIX: &str =
-    "a mix with glycol needs coolant.mass_fraction, or coolant.volume_share and coolant.concentrate";
+const fn volume(path: &'static str, meaning: &'static str) -> Line {
+    line(path, Volume::KIND, meaning).within(
+        0.0,
+        1000.0,
+        "common practice, no source: no vehicle carries 1000 m³ of coolant",
+    )
+}
 
 fn difference(of: &[f64]) -> Result<f64> {
     Ok(of[0] - of[1])
@@ -50,93 +59,372 @@ fn greatest(of: &[f64]) -> Result<f64> {
     Ok(of[0].max(of[1]))
 }
 
+fn first(of: &[f64]) -> Result<f64> {
+    Ok(of[0])
+}
+
 fn freezing_of_water(_: &[f64]) -> Result<f64> {
     Ok(273.15)
 }
 
-const LIQUID: &str = "definition: the liquid that is in the system";
 const READING: &str = "definition: the gauge's whole error counts against the cap";
 const HOT: &str = "Hot pressurised coolant scalds: never open a hot system, never pump it above its weakest component; local codes and the maker's \
                    instructions come first.";
+const PUMPED: &str = "Compressed gas stores far more energy than liquid at the same pressure: test cold, below the rating of the weakest component, and \
+                      let the pressure off before anything is opened; local codes and the maker's instructions come first.";
 
-/// What the sheet says of coolant and cap.
+const GROWTH: &[&str] =
+    &["coolant.volume", "coolant.mass_fraction", "coolant.fill_temperature", "coolant.mean_temperature"];
+const TEST_GROWTH: &[&str] =
+    &["coolant.mass_fraction", "leak_test.temperature", "leak_test.later_temperature"];
+
+/// What is in the system.
+const STRENGTH: &[Line] = &[
+    choice("coolant.liquid", LIQUIDS, "what is in the system"),
+    share("coolant.volume_share", "share of concentrate by volume of the parts before they are mixed"),
+    share("coolant.concentrate", "glycol in the concentrate by mass"),
+    share("coolant.mass_fraction", "glycol by mass of the mix").by(&[pick(&[
+        "coolant.liquid",
+        "coolant.no_glycol",
+        "coolant.ethylene_glycol.fraction",
+        "coolant.propylene_glycol.fraction",
+    ])]),
+    line("coolant.no_glycol", Ratio::KIND, "glycol in water")
+        .within(0.0, 0.0, "definition: water has none")
+        .or(0.0, "water has none"),
+    derived("coolant.ethylene_glycol.fraction", Ratio::KIND, "ethylene glycol by mass of the mix")
+        .by(&[step("fluid.ethylene_glycol_mass_fraction", &["coolant.volume_share", "coolant.concentrate"])]),
+    derived("coolant.propylene_glycol.fraction", Ratio::KIND, "propylene glycol by mass of the mix").by(&[
+        step("fluid.propylene_glycol_mass_fraction", &["coolant.volume_share", "coolant.concentrate"]),
+    ]),
+];
+
+/// Boiling, and the cap and the height that go with it.
+const BOILING: &[Line] = &[
+    line("coolant.hottest", Temperature::KIND, "temperature that the coolant reaches")
+        .within(250.0, 500.0, "common practice, no source: coolants work between -23 °C and 227 °C"),
+    gauge("cap.rating", "opening pressure that stands on the cap"),
+    derived("cap.absolute_pressure", AbsolutePressure::KIND, "under the cap at its rating, once the system has built it")
+        .by(&[step("air.absolute_pressure", &["cap.rating", "use.station_pressure"])]),
+    derived("coolant.water.boiling", Temperature::KIND, "at which water begins to boil under the cap")
+        .by(&[step("fluid.water_boiling_temperature", &["cap.absolute_pressure"])]),
+    derived("coolant.ethylene_glycol.boiling", Temperature::KIND, "at which the mix with ethylene glycol begins to boil under the cap")
+        .by(&[step("fluid.ethylene_glycol_boiling_temperature", &["cap.absolute_pressure", "coolant.mass_fraction"])]),
+    derived("coolant.propylene_glycol.boiling", Temperature::KIND, "at which the mix with propylene glycol begins to boil under the cap")
+        .by(&[step("fluid.propylene_glycol_boiling_temperature", &["cap.absolute_pressure", "coolant.mass_fraction"])]),
+    derived("coolant.boiling_temperature", Temperature::KIND, "at which the coolant begins to boil under the cap: an upper bound").by(&[pick(&[
+        "coolant.liquid",
+        "coolant.water.boiling",
+        "coolant.ethylene_glycol.boiling",
+        "coolant.propylene_glycol.boiling",
+    ])]),
+    derived("coolant.hottest_with_margin", Temperature::KIND, "the hottest coolant and the margin that is wanted")
+        .by(&[own("T + m", "definition: a temperature and a margin", sum, &["coolant.hottest", "wanted.boiling"])]),
+    derived("coolant.water.cap", GaugePressure::KIND, "least pressure of the cap that keeps water from boiling, with the margin that is wanted")
+        .by(&[step("cooling.water_cap_pressure", &["coolant.hottest_with_margin", "use.station_pressure"])]),
+    derived("coolant.ethylene_glycol.cap", GaugePressure::KIND, "least pressure of the cap that keeps the mix with ethylene glycol from boiling, with the margin that is wanted")
+        .by(&[step("cooling.ethylene_glycol_cap_pressure", &["coolant.hottest_with_margin", "coolant.mass_fraction", "use.station_pressure"])]),
+    derived("coolant.propylene_glycol.cap", GaugePressure::KIND, "least pressure of the cap that keeps the mix with propylene glycol from boiling, with the margin that is wanted")
+        .by(&[step("cooling.propylene_glycol_cap_pressure", &["coolant.hottest_with_margin", "coolant.mass_fraction", "use.station_pressure"])]),
+    derived("coolant.least_cap", GaugePressure::KIND, "least pressure of the cap that keeps the coolant from boiling, with the margin that is wanted").by(&[pick(&[
+        "coolant.liquid",
+        "coolant.water.cap",
+        "coolant.ethylene_glycol.cap",
+        "coolant.propylene_glycol.cap",
+    ])]),
+    derived("coolant.water.altitude", Length::KIND, "height above sea level from which on water boils under the cap at its rating")
+        .by(&[step("cooling.water_boiling_altitude", &["coolant.hottest", "cap.rating"])]),
+    derived("coolant.ethylene_glycol.altitude", Length::KIND, "height above sea level from which on the mix with ethylene glycol boils under the cap at its rating")
+        .by(&[step("cooling.ethylene_glycol_boiling_altitude", &["coolant.hottest", "coolant.mass_fraction", "cap.rating"])]),
+    derived("coolant.propylene_glycol.altitude", Length::KIND, "height above sea level from which on the mix with propylene glycol boils under the cap at its rating")
+        .by(&[step("cooling.propylene_glycol_boiling_altitude", &["coolant.hottest", "coolant.mass_fraction", "cap.rating"])]),
+    derived("coolant.boiling_altitude", Length::KIND, "height above sea level from which on the coolant boils under the cap at its rating").by(&[pick(&[
+        "coolant.liquid",
+        "coolant.water.altitude",
+        "coolant.ethylene_glycol.altitude",
+        "coolant.propylene_glycol.altitude",
+    ])]),
+    warmth("wanted.boiling", "how far below boiling the coolant is wanted")
+        .or(10.0, "common practice, no source: hot spots are hotter than the gauge, and the pump's inlet has less pressure"),
+];
+
+/// Freezing.
+const FREEZING: &[Line] = &[
+    derived("coolant.water.freezing", Temperature::KIND, "at which water freezes").by(&[own(
+        "273.15 K",
+        "definition: ice point at atmospheric pressure",
+        freezing_of_water,
+        &["coolant.liquid"],
+    )]),
+    derived(
+        "coolant.ethylene_glycol.freezing",
+        Temperature::KIND,
+        "at which the mix with ethylene glycol begins to freeze",
+    )
+    .by(&[step("fluid.ethylene_glycol_freezing_temperature", &["coolant.mass_fraction"])]),
+    derived(
+        "coolant.propylene_glycol.freezing",
+        Temperature::KIND,
+        "at which the mix with propylene glycol begins to freeze",
+    )
+    .by(&[step("fluid.propylene_glycol_freezing_temperature", &["coolant.mass_fraction"])]),
+    derived("coolant.freezing_temperature", Temperature::KIND, "at which the coolant begins to freeze").by(
+        &[pick(&[
+            "coolant.liquid",
+            "coolant.water.freezing",
+            "coolant.ethylene_glycol.freezing",
+            "coolant.propylene_glycol.freezing",
+        ])],
+    ),
+    warmth("wanted.freezing", "how far below the coldest air the coolant is wanted to freeze")
+        .or(3.0, "common practice, no source"),
+];
+
+/// A cap on the tester.
+const CAP: &[Line] = &[
+    spread("cap.gauge_error", "greatest error of the tester's gauge"),
+    spread("cap.rating_tolerance", "how far from its rating the cap may open or hold"),
+    gauge("cap.opening_pressure", "reading at which the cap opens"),
+    gauge("cap.holding_pressure", "reading that the cap keeps"),
+    gauge("cap.weakest_component", "pressure that the weakest part of the system bears"),
+    gauge("cap.vacuum_opening", "reading, below nothing, at which the vacuum valve opens"),
+    gauge("cap.vacuum_limit", "lowest pressure, below nothing, that the hoses bear"),
+    derived("cap.holds_at_least", GaugePressure::KIND, "what the cap surely keeps").by(&[own(
+        "p_h - e",
+        READING,
+        difference,
+        &["cap.holding_pressure", "cap.gauge_error"],
+    )]),
+    derived("cap.least_holding", GaugePressure::KIND, "what it has to keep").by(&[own(
+        "p_r - t",
+        READING,
+        difference,
+        &["cap.rating", "cap.rating_tolerance"],
+    )]),
+    derived("cap.opens_at_most", GaugePressure::KIND, "where the cap surely opens").by(&[own(
+        "p_o + e",
+        READING,
+        sum,
+        &["cap.opening_pressure", "cap.gauge_error"],
+    )]),
+    derived("cap.greatest_opening", GaugePressure::KIND, "where it has to open").by(&[own(
+        "p_r + t",
+        READING,
+        sum,
+        &["cap.rating", "cap.rating_tolerance"],
+    )]),
+    derived(
+        "cap.greatest_pressure",
+        GaugePressure::KIND,
+        "that the cap lets come: as it opens, or as its rating says",
+    )
+    .by(&[own("max(p_o + e, p_r)", READING, greatest, &["cap.opens_at_most", "cap.rating"])]),
+    derived("cap.vacuum_opens_at_least", GaugePressure::KIND, "where the vacuum valve surely opens")
+        .by(&[own("p_v - e", READING, difference, &["cap.vacuum_opening", "cap.gauge_error"])]),
+    spread("wanted.cap", "margin of pressure that is wanted of a cap and of a leak-down test")
+        .or(0.0, "nothing beyond its tolerance"),
+];
+
+/// The inlet of the pump.
+const PUMP: &[Line] = &[
+    temperature("coolant.pump_inlet_temperature", "of the coolant at the inlet of the pump"),
+    line("coolant.suction_loss", Stress::KIND, "fall of pressure from the cap to the inlet of the pump at its full speed, as measured; a head of coolant above it counts against it")
+        .within(-50e3, 350e3, "common practice, no source: from 5 m of coolant above the pump to a whole cap lost"),
+    gauge("coolant.header_pressure", "gauge pressure where the cap sits, once the system has built it").by(&[
+        own("what the cap surely keeps", READING, first, &["cap.holds_at_least"]),
+        own("the cap's rating: an upper bound", "definition: a rating is a gauge pressure", first, &["cap.rating"]),
+    ]),
+    derived("coolant.water.pump_inlet", TemperatureDifference::KIND, "how far water is from boiling at the inlet of the pump")
+        .by(&[step("cooling.water_pump_inlet_margin", &["coolant.pump_inlet_temperature", "coolant.header_pressure", "coolant.suction_loss", "use.station_pressure"])]),
+    derived("coolant.ethylene_glycol.pump_inlet", TemperatureDifference::KIND, "how far the mix with ethylene glycol is from boiling at the inlet of the pump")
+        .by(&[step("cooling.ethylene_glycol_pump_inlet_margin", &["coolant.pump_inlet_temperature", "coolant.mass_fraction", "coolant.header_pressure", "coolant.suction_loss", "use.station_pressure"])]),
+    derived("coolant.propylene_glycol.pump_inlet", TemperatureDifference::KIND, "how far the mix with propylene glycol is from boiling at the inlet of the pump")
+        .by(&[step("cooling.propylene_glycol_pump_inlet_margin", &["coolant.pump_inlet_temperature", "coolant.mass_fraction", "coolant.header_pressure", "coolant.suction_loss", "use.station_pressure"])]),
+    derived("coolant.pump_inlet_margin", TemperatureDifference::KIND, "how far the coolant is from boiling at the inlet of the pump").by(&[pick(&[
+        "coolant.liquid",
+        "coolant.water.pump_inlet",
+        "coolant.ethylene_glycol.pump_inlet",
+        "coolant.propylene_glycol.pump_inlet",
+    ])]),
+    warmth("wanted.pump_inlet", "how far from boiling the coolant is wanted at the inlet of the pump")
+        .or(5.0, "common practice, no source: the vanes lower the pressure further"),
+];
+
+/// A closed header tank.
+const HEADER: &[Line] = &[
+    volume("coolant.volume", "of the whole fill, cold"),
+    temperature("coolant.fill_temperature", "at which the system was filled and closed"),
+    temperature("coolant.mean_temperature", "of the hot coolant, the mean over the system"),
+    derived(
+        "coolant.ethylene_glycol.growth",
+        Volume::KIND,
+        "of water, or the mix with ethylene glycol, as it gets hot",
+    )
+    .by(&[step("cooling.ethylene_glycol_expansion_volume", GROWTH)]),
+    derived(
+        "coolant.propylene_glycol.growth",
+        Volume::KIND,
+        "of the mix with propylene glycol as it gets hot",
+    )
+    .by(&[step("cooling.propylene_glycol_expansion_volume", GROWTH)]),
+    derived(
+        "coolant.expansion_volume",
+        Volume::KIND,
+        "by which the fill grows; water is a mix without glycol",
+    )
+    .by(&[pick(&[
+        "coolant.liquid",
+        "coolant.ethylene_glycol.growth",
+        "coolant.ethylene_glycol.growth",
+        "coolant.propylene_glycol.growth",
+    ])]),
+    gauge("header.fill_pressure", "gauge pressure in the tank when it was closed cold")
+        .or(0.0, "it was closed at the pressure around"),
+    temperature("header.air_temperature", "of the air above the hot coolant, and of that coolant"),
+    derived("coolant.water.vapour", AbsolutePressure::KIND, "pressure of the vapour above water in the tank")
+        .by(&[step("fluid.water_saturation_pressure", &["header.air_temperature"])]),
+    derived(
+        "coolant.ethylene_glycol.vapour",
+        AbsolutePressure::KIND,
+        "pressure of the vapour above the mix with ethylene glycol in the tank",
+    )
+    .by(&[step(
+        "fluid.ethylene_glycol_boiling_pressure",
+        &["header.air_temperature", "coolant.mass_fraction"],
+    )]),
+    derived(
+        "coolant.propylene_glycol.vapour",
+        AbsolutePressure::KIND,
+        "pressure of the vapour above the mix with propylene glycol in the tank",
+    )
+    .by(&[step(
+        "fluid.propylene_glycol_boiling_pressure",
+        &["header.air_temperature", "coolant.mass_fraction"],
+    )]),
+    derived("header.vapour_pressure", AbsolutePressure::KIND, "of the hot coolant in the tank").by(&[pick(
+        &[
+            "coolant.liquid",
+            "coolant.water.vapour",
+            "coolant.ethylene_glycol.vapour",
+            "coolant.propylene_glycol.vapour",
+        ],
+    )]),
+    volume("header.air_volume", "air above the cold coolant in a closed header tank"),
+    derived(
+        "header.least_air_volume",
+        Volume::KIND,
+        "air that the tank needs so that the cap stays shut when the coolant has grown",
+    )
+    .by(&[step(
+        "cooling.header_air_volume",
+        &[
+            "coolant.expansion_volume",
+            "header.fill_pressure",
+            "coolant.header_pressure",
+            "header.vapour_pressure",
+            "coolant.fill_temperature",
+            "header.air_temperature",
+            "use.station_pressure",
+        ],
+    )]),
+    volume("wanted.header_air", "air that is wanted in the header tank beyond what it needs")
+        .or(0.0, "nothing beyond what it needs"),
+];
+
+/// A leak-down test.
+const LEAK_TEST: &[Line] = &[
+    choice(
+        "leak_test.of",
+        &["air", "coolant_and_air"],
+        "what was in the system: air alone, or coolant with air trapped above; full of liquid nothing is known",
+    ),
+    gauge("leak_test.pressure", "gauge reading at the start"),
+    gauge("leak_test.later_pressure", "gauge reading at the end"),
+    temperature("leak_test.temperature", "of the air at the start"),
+    temperature("leak_test.later_temperature", "of the air at the end"),
+    volume("leak_test.air_volume", "of all the air trapped in the system and in the tester at the start"),
+    volume("leak_test.coolant_volume", "of the coolant in the system at the start"),
+    derived(
+        "coolant.ethylene_glycol.test_growth",
+        Ratio::KIND,
+        "of water, or the mix with ethylene glycol, over its volume during the test",
+    )
+    .by(&[step("fluid.ethylene_glycol_expansion", TEST_GROWTH)]),
+    derived(
+        "coolant.propylene_glycol.test_growth",
+        Ratio::KIND,
+        "of the mix with propylene glycol over its volume during the test",
+    )
+    .by(&[step("fluid.propylene_glycol_expansion", TEST_GROWTH)]),
+    derived(
+        "leak_test.coolant_growth",
+        Ratio::KIND,
+        "of the coolant over its volume during the test; water is a mix without glycol",
+    )
+    .by(&[pick(&[
+        "coolant.liquid",
+        "coolant.ethylene_glycol.test_growth",
+        "coolant.ethylene_glycol.test_growth",
+        "coolant.propylene_glycol.test_growth",
+    ])]),
+    derived(
+        "leak_test.tight_if_air",
+        GaugePressure::KIND,
+        "reading at the end of a tight system full of air",
+    )
+    .by(&[step(
+        "cooling.leak_down_pressure",
+        &[
+            "leak_test.pressure",
+            "leak_test.temperature",
+            "leak_test.later_temperature",
+            "use.station_pressure",
+        ],
+    )]),
+    derived(
+        "leak_test.tight_over_coolant",
+        GaugePressure::KIND,
+        "reading at the end of a tight system of coolant with air above",
+    )
+    .by(&[step(
+        "cooling.leak_down_pressure_over_coolant",
+        &[
+            "leak_test.pressure",
+            "leak_test.air_volume",
+            "leak_test.coolant_volume",
+            "leak_test.coolant_growth",
+            "leak_test.temperature",
+            "leak_test.later_temperature",
+            "use.station_pressure",
+        ],
+    )]),
+    derived(
+        "leak_test.tight_pressure",
+        GaugePressure::KIND,
+        "reading at the end that temperature alone accounts for",
+    )
+    .by(&[pick(&["leak_test.of", "leak_test.tight_if_air", "leak_test.tight_over_coolant"])]),
+    spread("leak_test.allowed_fall", "fall of pressure that is allowed beyond what temperature accounts for")
+        .or(0.0, "a tight system keeps its pressure"),
+    derived(
+        "leak_test.least_pressure",
+        GaugePressure::KIND,
+        "reading at the end that the system has to keep",
+    )
+    .by(&[own(
+        "p_t - f",
+        "definition: what is below it has leaked",
+        difference,
+        &["leak_test.tight_pressure", "leak_test.allowed_fall"],
+    )]),
+];
+
+const LINES: usize =
+    STRENGTH.len() + BOILING.len() + FREEZING.len() + CAP.len() + PUMP.len() + HEADER.len() + LEAK_TEST.len();
+
+/// What the sheet says of coolant, cap and header tank.
 pub const SHEET: Section = Section {
-    lines: &[
-        choice("coolant.liquid", LIQUIDS, "what is in the system"),
-        share("coolant.volume_share", "share of concentrate by volume of the parts before they are mixed"),
-        share("coolant.concentrate", "glycol in the concentrate by mass"),
-        share("coolant.mass_fraction", "glycol by mass of the mix").by(&[own(
-            "that of the glycol, by its concentrate and volume share",
-            LIQUID,
-            of_liquid,
-            &["coolant.liquid", "?coolant.no_glycol", "?coolant.ethylene_glycol.fraction", "?coolant.propylene_glycol.fraction"],
-        ).lacking(MIX)]),
-        line("coolant.no_glycol", Ratio::KIND, "glycol in water").within(0.0, 0.0, "definition: water has none").or(0.0, "water has none"),
-        derived("coolant.ethylene_glycol.fraction", Ratio::KIND, "ethylene glycol by mass of the mix")
-            .by(&[step("fluid.ethylene_glycol_mass_fraction", &["coolant.volume_share", "coolant.concentrate"])]),
-        derived("coolant.propylene_glycol.fraction", Ratio::KIND, "propylene glycol by mass of the mix")
-            .by(&[step("fluid.propylene_glycol_mass_fraction", &["coolant.volume_share", "coolant.concentrate"])]),
-        line("coolant.hottest", Temperature::KIND, "temperature that the coolant reaches")
-            .within(250.0, 500.0, "common practice, no source: coolants work between -23 °C and 227 °C"),
-        gauge("cap.rating", "opening pressure that stands on the cap"),
-        derived("cap.absolute_pressure", AbsolutePressure::KIND, "under the cap at its rating, once the system has built it")
-            .by(&[step("air.absolute_pressure", &["cap.rating", "use.station_pressure"])]),
-        derived("coolant.water.boiling", Temperature::KIND, "at which water boils under the cap")
-            .by(&[step("fluid.water_boiling_temperature", &["cap.absolute_pressure"])]),
-        derived("coolant.ethylene_glycol.boiling", Temperature::KIND, "at which the mix with ethylene glycol begins to boil under the cap").by(&[step(
-            "fluid.ethylene_glycol_boiling_temperature",
-            &["cap.absolute_pressure", "coolant.mass_fraction"],
-        )]),
-        derived("coolant.propylene_glycol.boiling", Temperature::KIND, "at which the mix with propylene glycol begins to boil under the cap").by(&[step(
-            "fluid.propylene_glycol_boiling_temperature",
-            &["cap.absolute_pressure", "coolant.mass_fraction"],
-        )]),
-        derived("coolant.boiling_temperature", Temperature::KIND, "at which the coolant begins to boil under the cap: an upper bound").by(&[own(
-            "that of the liquid",
-            LIQUID,
-            of_liquid,
-            &["coolant.liquid", "coolant.water.boiling", "?coolant.ethylene_glycol.boiling", "?coolant.propylene_glycol.boiling"],
-        ).lacking(MIX)]),
-        derived("coolant.water.freezing", Temperature::KIND, "at which water freezes").by(&[own(
-            "273.15 K",
-            "definition: ice point at atmospheric pressure",
-            freezing_of_water,
-            &["coolant.liquid"],
-        )]),
-        derived("coolant.ethylene_glycol.freezing", Temperature::KIND, "at which the mix with ethylene glycol begins to freeze")
-            .by(&[step("fluid.ethylene_glycol_freezing_temperature", &["coolant.mass_fraction"])]),
-        derived("coolant.propylene_glycol.freezing", Temperature::KIND, "at which the mix with propylene glycol begins to freeze")
-            .by(&[step("fluid.propylene_glycol_freezing_temperature", &["coolant.mass_fraction"])]),
-        derived("coolant.freezing_temperature", Temperature::KIND, "at which the coolant begins to freeze").by(&[own(
-            "that of the liquid",
-            LIQUID,
-            of_liquid,
-            &["coolant.liquid", "coolant.water.freezing", "?coolant.ethylene_glycol.freezing", "?coolant.propylene_glycol.freezing"],
-        ).lacking(MIX)]),
-        spread("cap.gauge_error", "greatest error of the tester's gauge"),
-        spread("cap.rating_tolerance", "how far from its rating the cap may open or hold"),
-        gauge("cap.opening_pressure", "reading at which the cap opens"),
-        gauge("cap.holding_pressure", "reading that the cap keeps"),
-        gauge("cap.weakest_component", "pressure that the weakest part of the system bears"),
-        gauge("cap.vacuum_opening", "reading, below nothing, at which the vacuum valve opens"),
-        gauge("cap.vacuum_limit", "lowest pressure, below nothing, that the hoses bear"),
-        derived("cap.holds_at_least", GaugePressure::KIND, "what the cap surely keeps")
-            .by(&[own("p_h - e", READING, difference, &["cap.holding_pressure", "cap.gauge_error"])]),
-        derived("cap.least_holding", GaugePressure::KIND, "what it has to keep")
-            .by(&[own("p_r - t", READING, difference, &["cap.rating", "cap.rating_tolerance"])]),
-        derived("cap.opens_at_most", GaugePressure::KIND, "where the cap surely opens")
-            .by(&[own("p_o + e", READING, sum, &["cap.opening_pressure", "cap.gauge_error"])]),
-        derived("cap.greatest_opening", GaugePressure::KIND, "where it has to open")
-            .by(&[own("p_r + t", READING, sum, &["cap.rating", "cap.rating_tolerance"])]),
-        derived("cap.greatest_pressure", GaugePressure::KIND, "that the cap lets come: as it opens, or as its rating says")
-            .by(&[own("max(p_o + e, p_r)", READING, greatest, &["cap.opens_at_most", "cap.rating"])]),
-        derived("cap.vacuum_opens_at_least", GaugePressure::KIND, "where the vacuum valve surely opens")
-            .by(&[own("p_v - e", READING, difference, &["cap.vacuum_opening", "cap.gauge_error"])]),
-        warmth("wanted.boiling", "how far below boiling the coolant is wanted")
-            .or(10.0, "common practice, no source: hot spots are hotter than the gauge, and the pump's inlet has less pressure"),
-        warmth("wanted.freezing", "how far below the coldest air the coolant is wanted to freeze").or(3.0, "common practice, no source"),
-        spread("wanted.cap", "margin of pressure that is wanted of a cap").or(0.0, "nothing beyond its tolerance"),
-    ],
+    lines: &joined::<LINES>(&[STRENGTH, BOILING, FREEZING, CAP, PUMP, HEADER, LEAK_TEST]),
     findings: &[
         Finding {
             path: "coolant.boiling",
@@ -185,6 +473,30 @@ pub const SHEET: Section = Section {
             wanted: "wanted.cap",
             rests_on: &[],
             caution: "",
+        },
+        Finding {
+            path: "coolant.pump_inlet",
+            question: "Does the coolant stay below boiling at the inlet of the pump?",
+            margin: Margin::Left { value: "coolant.pump_inlet_margin" },
+            wanted: "wanted.pump_inlet",
+            rests_on: &[],
+            caution: "",
+        },
+        Finding {
+            path: "header.air",
+            question: "Does the header tank hold air enough for the coolant to grow into?",
+            margin: Margin::AtLeast { value: "header.air_volume", least: "header.least_air_volume" },
+            wanted: "wanted.header_air",
+            rests_on: &[],
+            caution: "",
+        },
+        Finding {
+            path: "leak_test.tight",
+            question: "Did the system hold its pressure in the leak-down test?",
+            margin: Margin::AtLeast { value: "leak_test.later_pressure", least: "leak_test.least_pressure" },
+            wanted: "wanted.cap",
+            rests_on: &[],
+            caution: PUMPED,
         },
     ],
 };
