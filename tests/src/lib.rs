@@ -3,6 +3,7 @@
 pub mod catalogue;
 mod generated;
 pub mod rows;
+pub mod sheets;
 pub use generated::FUNCTIONS;
 
 /// One function of the core, callable by its name.

@@ -53,7 +53,11 @@ pub(super) fn read(text: &str) -> Result<Spot> {
     } else {
         let table = DeTable::parse(text).map_err(|error| {
             let line = error.span().map_or(0, |span| line_at(text, span.start));
-            refusal(line, "", error.message().to_owned())
+            let key = error.span().and_then(|span| text.get(span)).unwrap_or_default();
+            match error.message() {
+                "duplicate key" => refusal(line, "", twice(key)),
+                message => refusal(line, "", message.to_owned()),
+            }
         })?;
         let whole = table.into_inner();
         Ok(Spot { line: 1, value: toml_table(text, &whole, 0)? })
@@ -117,7 +121,11 @@ fn json_refusal(first: usize, error: &serde_json::Error) -> Error {
     refusal(first + error.line().max(1) - 1, "", full[..end].to_owned())
 }
 
-/// The pairs of a JSON object in their order; a key that stands twice is refused.
+fn twice(key: &str) -> String {
+    format!("`{key}` stands twice")
+}
+
+/// The pairs of a JSON object in their order.
 struct Pairs<'a>(Vec<(String, &'a RawValue)>);
 
 impl<'de> serde::Deserialize<'de> for Pairs<'de> {
@@ -134,9 +142,6 @@ impl<'de> serde::Deserialize<'de> for Pairs<'de> {
             ) -> std::result::Result<Pairs<'de>, A::Error> {
                 let mut pairs: Vec<(String, &'de RawValue)> = Vec::new();
                 while let Some((key, value)) = map.next_entry::<String, &'de RawValue>()? {
-                    if pairs.iter().any(|(known, _)| *known == key) {
-                        return Err(serde::de::Error::custom(format!("`{key}` stands twice")));
-                    }
                     pairs.push((key, value));
                 }
                 Ok(Pairs(pairs))
@@ -154,8 +159,15 @@ fn json(text: &str, raw: &RawValue, depth: usize) -> Result<Spot> {
     let value = match own.as_bytes().first() {
         Some(b'{') => {
             let pairs: Pairs<'_> = serde_json::from_str(own).map_err(wrong)?;
-            let spot = |(key, value): (String, &RawValue)| Ok((key, json(text, value, depth)?));
-            Tree::Table(pairs.0.into_iter().map(spot).collect::<Result<_>>()?)
+            let mut entries: Vec<(String, Spot)> = Vec::with_capacity(pairs.0.len());
+            for (key, value) in pairs.0 {
+                let spot = json(text, value, depth)?;
+                if entries.iter().any(|(known, _)| *known == key) {
+                    return Err(refusal(spot.line, "", twice(&key)));
+                }
+                entries.push((key, spot));
+            }
+            Tree::Table(entries)
         }
         Some(b'[') => {
             let items: Vec<&RawValue> = serde_json::from_str(own).map_err(wrong)?;
@@ -204,7 +216,7 @@ mod tests {
             ("a = 1\nb = \n", 2),
             ("a = 1\na = 2\n", 2),
             ("{\n\"a\": 1,\n}", 3),
-            ("{\n\"a\": 1,\n\"a\": 2}", 3),
+            ("{\n\"a\": 1,\n\"a\": 2\n\n}", 3),
             ("{\"a\": 1} x", 1),
             ("sheet.toml", 0),
             (&deep, 1),

@@ -88,7 +88,7 @@ impl MarginSlots {
 const AXLES: [&str; 2] = ["front", "rear"];
 
 /// The paths for which one stands: `axle` is both axles.
-fn axles(path: &str) -> Vec<(Option<&'static str>, String)> {
+pub(super) fn axles(path: &str) -> Vec<(Option<&'static str>, String)> {
     match path.strip_prefix("axle.") {
         Some(rest) => AXLES.iter().map(|axle| (Some(*axle), format!("{axle}.{rest}"))).collect(),
         None => vec![(None, path.to_owned())],

@@ -29,7 +29,7 @@ pub use price_list::{Candidate, PriceList};
 pub use sensitivity::{Chance, Sensitivity};
 pub use what_if::{Axis, Progress, WhatIf};
 
-use crate::base::section::Content;
+use crate::base::section::{Content, Finding, Line, Section};
 use crate::base::text::{self, System, Tolerance};
 use crate::{Error, Result};
 use document::{Spot, Tree, refusal};
@@ -64,6 +64,28 @@ enum Text {
     Quoted(String),
     /// A pure number without quotes.
     Number(f64),
+}
+
+/// Every line that the systems declare, lowest layer first: its system, its path with the axles written out and `[]` for the places
+/// of a list, and what stands on it.
+pub fn lines() -> impl Iterator<Item = (&'static str, String, &'static Line)> {
+    let of = |(system, section): &'static (&'static str, &'static Section)| {
+        let paths =
+            |line: &'static Line| graph::axles(line.path).into_iter().map(move |(_, path)| (path, line));
+        section.lines.iter().flat_map(paths).map(|(path, line)| (*system, path, line))
+    };
+    generated::SECTIONS.iter().flat_map(of)
+}
+
+/// Every finding that the systems declare, in the order of an assessment: its system, its path with the axles written out, and what it asks.
+pub fn findings() -> impl Iterator<Item = (&'static str, String, &'static Finding)> {
+    let of = |(system, section): &'static (&'static str, &'static Section)| {
+        let paths = |finding: &'static Finding| {
+            graph::axles(finding.path).into_iter().map(move |(_, path)| (path, finding))
+        };
+        section.findings.iter().flat_map(paths).map(|(path, finding)| (*system, path, finding))
+    };
+    generated::SECTIONS.iter().flat_map(of)
 }
 
 impl Sheet {
@@ -153,6 +175,11 @@ impl Sheet {
 
     fn read(&mut self, folder: &str, key: &str, spot: &Spot) -> Result<()> {
         let path = if folder.is_empty() { key.to_owned() } else { format!("{folder}.{key}") };
+        // A path in quotes is one key; it would stand beside the table that it means.
+        if key.contains(['.', '[']) {
+            let message = format!("`{key}` is a path in quotes, not a key: write the tables that it names");
+            return Err(refusal(spot.line, &path, message));
+        }
         self.read_at(folder, &path, spot)
     }
 
