@@ -198,11 +198,14 @@ def buckling_deflection(
 
         Cylindrical spring of round wire, load on its axis, no rod or sleeve. A spring shorter than
         `pi D / nu sqrt(2 (E - G) / (2 G + E))`, for steel 2.6 `D / nu`, never buckles: then there
-        is no such deflection and the call is refused with that length.
+        is no such deflection and the call is refused with that length. The wire is an isotropic
+        metal, whose Poisson's ratio is not negative: `elastic_modulus` is at least twice
+        `shear_modulus`; below that the formula gives more than the length of the spring.
 
     Source
         Shigley's Mechanical Engineering Design, eq. 10-10 to 10-12 and Table 10-2; EN 13906-1:2013
-        has the same formula (from memory)
+        has the same formula (from memory); E = 2 G (1 + Poisson's ratio) of an isotropic solid:
+        Timoshenko and Goodier, Theory of Elasticity (from memory)
 
     Caution
         A spring that buckles can leave its seats with all its energy. Guide a long one on a rod or

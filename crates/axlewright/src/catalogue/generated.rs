@@ -2968,8 +2968,8 @@ pub static ENTRIES: &[Entry] = &[
         path: "spring.buckling_deflection",
         summary: "Deflection from its free length at which a compression spring buckles.",
         formula: "`y = L_0 C_1 (1 - sqrt(1 - C_2 / lambda^2))` with `lambda = nu L_0 / D`, `C_1 = E / (2 (E - G))`, `C_2 = 2 pi^2 (E - G) / (2 G + E)`",
-        valid_for: "- `0.0001 <= free_length <= 100`\n- `0.00001 <= mean_diameter <= 10`\n- `0.5 <= end_fixity <= 2`\n- `10000000000 <= elastic_modulus <= 500000000000`\n- `10000000000 <= shear_modulus <= 200000000000`\n- `elastic_modulus > shear_modulus`\n\nCylindrical spring of round wire, load on its axis, no rod or sleeve. A spring shorter than `pi D / nu sqrt(2 (E - G) / (2 G + E))`, for steel 2.6 `D / nu`,\nnever buckles: then there is no such deflection and the call is refused with that length.",
-        source: "Shigley's Mechanical Engineering Design, eq. 10-10 to 10-12 and Table 10-2; EN 13906-1:2013 has the same formula (from memory)",
+        valid_for: "- `0.0001 <= free_length <= 100`\n- `0.00001 <= mean_diameter <= 10`\n- `0.5 <= end_fixity <= 2`\n- `10000000000 <= elastic_modulus <= 500000000000`\n- `10000000000 <= shear_modulus <= 200000000000`\n- `elastic_modulus > shear_modulus`\n\nCylindrical spring of round wire, load on its axis, no rod or sleeve. A spring shorter than `pi D / nu sqrt(2 (E - G) / (2 G + E))`, for steel 2.6 `D / nu`,\nnever buckles: then there is no such deflection and the call is refused with that length. The wire is an isotropic metal, whose Poisson's ratio\nis not negative: `elastic_modulus` is at least twice `shear_modulus`; below that the formula gives more than the length of the spring.",
+        source: "Shigley's Mechanical Engineering Design, eq. 10-10 to 10-12 and Table 10-2; EN 13906-1:2013 has the same formula (from memory); E = 2 G (1 + Poisson's ratio) of an isotropic solid: Timoshenko and Goodier, Theory of Elasticity (from memory)",
         caution: "A spring that buckles can leave its seats with all its energy. Guide a long one on a rod or in a sleeve, and keep it captive at full droop.",
         revision: 1,
         inputs: &[
