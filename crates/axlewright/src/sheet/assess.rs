@@ -222,6 +222,22 @@ pub(super) fn changes(
     mut tell: impl FnMut(usize, Change),
 ) {
     let graph = Graph::get();
+    // Only what a finding asks for is called.
+    let mut wanted = vec![false; values.len()];
+    graph.findings.iter().flat_map(FindingInfo::slots).for_each(|slot| wanted[usize::from(slot)] = true);
+    let mut asked: Vec<bool> = plan
+        .nodes
+        .iter()
+        .rev()
+        .map(|node| {
+            let asked = node.outputs().any(|(_, slot)| wanted[usize::from(slot)]);
+            if asked {
+                node.inputs().iter().for_each(|input| wanted[usize::from(*input)] = true);
+            }
+            asked
+        })
+        .collect();
+    asked.reverse();
     // 64 lines at a time: bit `i` of a mask says that something follows from the line `i`.
     for (batch, lines) in moved.chunks(64).enumerate() {
         let mut masks = vec![0_u64; values.len()];
@@ -229,10 +245,11 @@ pub(super) fn changes(
         let nodes: Vec<u64> = plan
             .nodes
             .iter()
-            .map(|node| {
+            .zip(&asked)
+            .map(|(node, asked)| {
                 let mask = node.inputs().iter().fold(0, |mask, input| mask | masks[usize::from(*input)]);
                 node.outputs().for_each(|(_, slot)| masks[usize::from(slot)] |= mask);
-                mask
+                if *asked { mask } else { 0 }
             })
             .collect();
         let findings: Vec<u64> = graph

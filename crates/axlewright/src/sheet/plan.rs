@@ -49,7 +49,8 @@ impl Plan {
         let is_choice = |slot: Slot| matches!(graph.info(slot).line.content, Content::Choice(_));
         let chosen = sheet.values.iter().filter(|(slot, _)| is_choice(**slot) && !changes(**slot));
         let words = chosen.map(|(slot, written)| (*slot, written.si as usize)).collect();
-        let written = |slot| sheet.values.contains_key(&slot) || changes(slot);
+        let mut written: Vec<bool> = (0..graph.slots.len()).map(|slot| changes(slot as Slot)).collect();
+        sheet.values.keys().for_each(|slot| written[usize::from(*slot)] = true);
         let nodes = Vec::with_capacity(graph.slots.len());
         let mut planner = Planner { graph, written, words, origins: vec![None; graph.slots.len()], nodes };
         for slot in wanted {
@@ -72,11 +73,13 @@ impl Plan {
     pub fn start(&self, sheet: &Sheet) -> Vec<f64> {
         let mut values = vec![f64::NAN; self.origins.len()];
         for (slot, origin) in self.origins.iter().enumerate() {
-            values[slot] = match origin {
-                Origin::Written => sheet.values.get(&(slot as Slot)).map_or(f64::NAN, |written| written.si),
-                Origin::Assumed => Graph::get().slots[slot].line.assumed.map_or(f64::NAN, |(si, _)| si),
-                _ => f64::NAN,
-            };
+            if *origin == Origin::Assumed {
+                values[slot] = Graph::get().slots[slot].line.assumed.map_or(f64::NAN, |(si, _)| si);
+            }
+        }
+        let written = sheet.values.iter().map(|(slot, written)| (usize::from(*slot), written.si));
+        for (slot, si) in written.filter(|(slot, _)| self.origins[*slot] == Origin::Written) {
+            values[slot] = si;
         }
         values
     }
@@ -133,7 +136,9 @@ impl Plan {
         self.nodes.iter().filter_map(|node| {
             let Calls::Own(own) = node.call() else { return None };
             let value = |slot: Slot| values[usize::from(slot)];
-            let lacks = value(node.first.1).is_nan() && node.is_ready(value) && !own.lacking.is_empty();
+            let lacks = !own.lacking.is_empty()
+                && value(node.first.1).is_nan()
+                && node.gather::<MOST_INPUTS>(value).1;
             (lacks && reached.contains(&node.first.1)).then_some((node.first.1, own.lacking))
         })
     }
@@ -170,22 +175,22 @@ fn picked(words: &[(Slot, usize)], step: &StepInfo) -> Option<[Slot; 2]> {
     Some([*choice, *step.inputs.get(word + 1)?])
 }
 
-struct Planner<W> {
+struct Planner {
     graph: &'static Graph,
-    written: W,
+    written: Vec<bool>,
     words: Vec<(Slot, usize)>,
     origins: Vec<Option<Origin>>,
     nodes: Vec<Node>,
 }
 
-impl<W: Fn(Slot) -> bool> Planner<W> {
+impl Planner {
     fn visit(&mut self, slot: Slot) -> bool {
         if let Some(origin) = self.origins[usize::from(slot)] {
             return origin != Origin::Missing;
         }
         let info = self.graph.info(slot);
         let mut origin = Origin::Missing;
-        if (self.written)(slot) {
+        if self.written[usize::from(slot)] {
             origin = Origin::Written;
         } else {
             for (number, step) in info.steps.iter().enumerate() {
@@ -255,70 +260,65 @@ impl Node {
         core::iter::once(self.first).chain(self.more.iter().copied())
     }
 
-    fn is_ready(&self, value: impl Fn(Slot) -> f64) -> bool {
-        self.inputs()
-            .iter()
-            .zip(&self.step.optional)
-            .all(|(input, optional)| *optional || !value(*input).is_nan())
+    /// The inputs in order, and whether all are there that must be.
+    #[inline]
+    fn gather<const N: usize>(&self, value: impl Fn(Slot) -> f64) -> ([f64; N], bool) {
+        let mut inputs = [f64::NAN; N];
+        let mut ready = true;
+        let any_line = matches!(self.step.call, Calls::Pick) && self.picked.is_none();
+        for (place, (input, optional)) in self.inputs().iter().zip(&self.step.optional).enumerate() {
+            inputs[place] = value(*input);
+            ready &= *optional || (any_line && place > 0) || !inputs[place].is_nan();
+        }
+        (inputs, ready)
+    }
+
+    /// The results for these values, NaN where an input is missing; `refused` is told why there are none.
+    #[inline]
+    fn results(
+        &self,
+        sheet: &Sheet,
+        value: impl Fn(Slot) -> f64,
+        refused: impl FnOnce(Error),
+    ) -> [f64; MOST_RESULTS] {
+        // Most calls take few inputs; only a curve takes many.
+        let count = self.inputs().len();
+        let mut results = [f64::NAN; MOST_RESULTS];
+        let outcome = if count <= 8 {
+            let (inputs, ready) = self.gather::<8>(value);
+            if ready { self.call_with(sheet, &inputs[..count], &mut results) } else { Ok(()) }
+        } else {
+            let (inputs, ready) = self.gather::<MOST_INPUTS>(value);
+            if ready { self.call_with(sheet, &inputs[..count], &mut results) } else { Ok(()) }
+        };
+        if let Err(error) = outcome {
+            results = [f64::NAN; MOST_RESULTS];
+            refused(error);
+        }
+        results
+    }
+
+    fn call_with(&self, sheet: &Sheet, inputs: &[f64], results: &mut [f64; MOST_RESULTS]) -> Result<()> {
+        match self.call() {
+            Calls::Function(entry, _) => (entry.call)(inputs, &mut results[..entry.outputs.len()])?,
+            Calls::Own(own) => results[0] = (own.call)(inputs)?,
+            Calls::Several(_, several) => (several.call)(inputs, results)?,
+            Calls::Part(place) => results[0] = part(sheet, self.inputs()[0], place),
+            Calls::Pick => {
+                let place = if self.picked.is_some() { 1 } else { 1 + inputs[0] as usize };
+                results[0] = inputs[place];
+            }
+        }
+        Ok(())
     }
 
     /// Calls it for one set of values; where an input has no value, neither has the result.
     pub fn run(&self, sheet: &Sheet, values: &mut [f64], refusals: &mut Refusals) {
-        if !self.is_ready(|slot| values[usize::from(slot)]) {
-            self.outputs().for_each(|(_, slot)| values[usize::from(slot)] = f64::NAN);
-            return;
-        }
-        let mut results = [f64::NAN; MOST_RESULTS];
-        if let Err(error) = self.results(sheet, &|slot| values[usize::from(slot)], &mut results) {
-            results.fill(f64::NAN);
-            refusals.push((self.first.1, error));
-        }
-        for (place, slot) in self.outputs() {
-            values[usize::from(slot)] = results[place];
-        }
-    }
-
-    fn results(
-        &self,
-        sheet: &Sheet,
-        value: &dyn Fn(Slot) -> f64,
-        results: &mut [f64; MOST_RESULTS],
-    ) -> Result<()> {
-        // Most calls take few inputs; only a curve takes many.
-        if self.inputs().len() <= 8 {
-            self.results_of(sheet, value, &mut [f64::NAN; 8], results)
-        } else {
-            self.results_of(sheet, value, &mut [f64::NAN; MOST_INPUTS], results)
-        }
-    }
-
-    fn results_of(
-        &self,
-        sheet: &Sheet,
-        value: &dyn Fn(Slot) -> f64,
-        inputs: &mut [f64],
-        results: &mut [f64; MOST_RESULTS],
-    ) -> Result<()> {
-        let inputs = &mut inputs[..self.inputs().len()];
-        for (place, input) in self.inputs().iter().enumerate() {
-            inputs[place] = value(*input);
-        }
-        match self.call() {
-            Calls::Function(entry, _) => (entry.call)(inputs, &mut results[..entry.outputs.len()]),
-            Calls::Own(own) => {
-                results[0] = (own.call)(inputs)?;
-                Ok(())
-            }
-            Calls::Several(_, several) => (several.call)(inputs, results),
-            Calls::Part(place) => {
-                results[0] = part(sheet, self.inputs()[0], place);
-                Ok(())
-            }
-            Calls::Pick => {
-                let place = if self.picked.is_some() { 1 } else { 1 + inputs[0] as usize };
-                results[0] = inputs[place];
-                Ok(())
-            }
+        let refused = |error| refusals.push((self.first.1, error));
+        let results = self.results(sheet, |slot| values[usize::from(slot)], refused);
+        values[usize::from(self.first.1)] = results[self.first.0];
+        for (place, slot) in &self.more {
+            values[usize::from(*slot)] = results[*place];
         }
     }
 
@@ -359,13 +359,10 @@ impl Node {
         } else {
             let mut columns: Vec<Vec<f64>> = self.outputs().map(|_| block.empty(rows)).collect();
             for row in 0..rows {
-                let mut results = [f64::NAN; MOST_RESULTS];
-                if self.is_ready(|slot| block.at(slot, row))
-                    && let Err(error) = self.call_in(sheet, block, row, &mut results)
-                {
-                    results.fill(f64::NAN);
-                    refused(row, error);
-                }
+                let results = match self.changed_part(block, row) {
+                    Some(number) => [number; MOST_RESULTS],
+                    None => self.results(sheet, |slot| block.at(slot, row), |error| refused(row, error)),
+                };
                 for ((place, _), column) in self.outputs().zip(&mut columns) {
                     column[row] = results[place];
                 }
@@ -376,25 +373,11 @@ impl Node {
         }
     }
 
-    fn call_in(
-        &self,
-        sheet: &Sheet,
-        block: &Block<'_>,
-        row: usize,
-        results: &mut [f64; MOST_RESULTS],
-    ) -> Result<()> {
-        if let Calls::Part(place) = self.call() {
-            // The value of a marking is its place among those that the sweep changes it to, counted from 1.
-            let marking = self.inputs()[0];
-            let at = block.at(marking, row) as usize;
-            let changed = at.checked_sub(1).and_then(|at| block.markings.get(at));
-            results[0] = match changed {
-                Some(decoded) => decoded.get(place).copied().unwrap_or(f64::NAN),
-                None => part(sheet, marking, place),
-            };
-            return Ok(());
-        }
-        self.results(sheet, &|slot| block.at(slot, row), results)
+    /// The number of a marking that a sweep changes: the value of such a line is its place among the markings, counted from 1.
+    fn changed_part(&self, block: &Block<'_>, row: usize) -> Option<f64> {
+        let Calls::Part(place) = self.call() else { return None };
+        let decoded = block.markings.get((block.at(self.inputs()[0], row) as usize).checked_sub(1)?)?;
+        Some(decoded.get(place).copied().unwrap_or(f64::NAN))
     }
 }
 
