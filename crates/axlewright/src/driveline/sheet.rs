@@ -104,6 +104,16 @@ fn demand(of: &[f64]) -> Result<f64> {
     })
 }
 
+/// The gearbox: on its input side what engine or clutch give, as in a gear so high that the tyres hold it; on its output side as a shaft.
+fn demand_on_gearbox(of: &[f64]) -> Result<f64> {
+    let [side, kind, rating, inertia] = [of[0], of[1], of[2], of[8]];
+    let (input, output, grip_output) = ([of[3], of[5]], [of[4], of[6]], of[7]);
+    match side {
+        0.0 => demand_on_shaft(&[kind, rating, input[0], input[1], f64::NAN, f64::NAN]),
+        _ => demand_on_shaft(&[kind, rating, output[0], output[1], grip_output, inertia]),
+    }
+}
+
 /// The same for a part whose two sides carry the same torque.
 fn demand_on_shaft(of: &[f64]) -> Result<f64> {
     let [kind, rating, engine, dropped, grip, inertia] = [of[0], of[1], of[2], of[3], of[4], of[5]];
@@ -135,6 +145,7 @@ fn quotient(of: &[f64]) -> Result<f64> {
 const DROPPED: &str = "a rating that is not continuous is held against a dropped clutch, which needs clutch.capacity and clutch.shock_factor, or the grip with grip.inertia_factor";
 const POWER: &str = "balance of power through a geared train, see driveline.TorquePath";
 const DEMAND: &str = "the lesser of engine and grip for a continuous rating; for the others the lesser of the dropped clutch and the grip times the inertia factor";
+const GEARBOX_DEMAND: &str = "on the input side the engine, or the dropped clutch for a rating that is not continuous; on the output side the lesser of that and the grip";
 const BREAKS: &str = "A part that breaks can lock a wheel or drop a shaft on the road; ratings of the makers, local codes and licensed practice come first.";
 
 /// The clutch.
@@ -179,7 +190,7 @@ const GRIP: &[Line] = &[
         .by(&[step("driveline.grip_torque", &["grip.driven_load", "grip.pull_coefficient", "driveline.loaded_radius"])]),
 ];
 
-/// The gearbox. Strength is looked at in its lowest gear, reverse among them.
+/// The gearbox. Behind it strength is looked at in its lowest gear, reverse among them: there every torque is greatest.
 const GEARBOX: &[Line] = &[
     ratio("gearbox.ratios[]", "of the gears, first to top").list(12),
     ratio("gearbox.reverse_ratio", "of reverse gear"),
@@ -217,14 +228,24 @@ const GEARBOX: &[Line] = &[
         behind,
         &["clutch.dropped_torque", "gearbox.lowest_ratio", "gearbox.efficiency"],
     )]),
-    flow("gearbox.grip_input", "before the gearbox, that the tyres hold").by(&[step(
-        "driveline.grip_torque_upstream",
-        &["transfer_case.grip_input", "gearbox.lowest_ratio", "gearbox.efficiency"],
+    flow(
+        "gearbox.grip_output",
+        "behind the gearbox, that the tyres hold with the transfer case in high range",
+    )
+    .by(&[own(
+        "T_g / e_t",
+        "balance of power through a geared train; the efficiency of the low range, which is the lesser",
+        quotient,
+        &["final_drive.grip_input", "transfer_case.efficiency"],
     )]),
-    flow("gearbox.demand", "torque on the rated side").by(&[own(
-        DEMAND,
+    flow(
+        "gearbox.demand",
+        "torque on the rated side: in any gear on its input, in the lowest gear and high range on its output",
+    )
+    .by(&[own(
+        GEARBOX_DEMAND,
         POWER,
-        demand,
+        demand_on_gearbox,
         &[
             "gearbox.rating_side",
             "gearbox.rating_kind",
@@ -233,8 +254,7 @@ const GEARBOX: &[Line] = &[
             "gearbox.output_torque",
             "?clutch.dropped_torque",
             "?gearbox.dropped_output",
-            "?gearbox.grip_input",
-            "?transfer_case.grip_input",
+            "?gearbox.grip_output",
             "?grip.inertia_factor",
         ],
     )
@@ -262,10 +282,6 @@ const TRANSFER_CASE: &[Line] = &[
         POWER,
         behind,
         &["gearbox.dropped_output", "transfer_case.low_ratio", "transfer_case.efficiency"],
-    )]),
-    flow("transfer_case.grip_input", "before the transfer case, that the tyres hold").by(&[step(
-        "driveline.grip_torque_upstream",
-        &["final_drive.grip_input", "transfer_case.low_ratio", "transfer_case.efficiency"],
     )]),
 ];
 
@@ -522,7 +538,7 @@ pub const SHEET: Section = Section {
         },
         Finding {
             path: "gearbox.strength",
-            question: "Does the gearbox carry the torque in the lowest gear?",
+            question: "Does the gearbox carry its torque?",
             margin: Margin::Ratio { capacity: "gearbox.torque_rating", demand: "gearbox.demand" },
             wanted: "wanted.strength",
             rests_on: &[],

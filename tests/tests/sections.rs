@@ -1,0 +1,318 @@
+//! What the systems' sections of the build sheet say agrees with the models that say the same, and with what a builder may read into it.
+#![allow(clippy::unwrap_used, clippy::panic, reason = "a test may panic, its helpers too")]
+
+use axlewright::Value;
+use axlewright::driveline::{Grip, Part, Rating, RatingKind, Side, TorquePath};
+use axlewright::sheet::{Assessment, Sheet};
+use axlewright::units::{Force, Length, Quantity, Ratio, Torque};
+
+/// A sheet of these lines.
+fn sheet(lines: &[(&str, &str)]) -> Sheet {
+    let mut sheet = Sheet::new("");
+    lines
+        .iter()
+        .for_each(|(path, text)| sheet.set(path, text).unwrap_or_else(|error| panic!("{path}: {error}")));
+    sheet
+}
+
+fn value(assessment: &Assessment, path: &str) -> f64 {
+    assessment.value(path).unwrap().unwrap_or(f64::NAN)
+}
+
+fn verdict(assessment: &Assessment, path: &str) -> &'static str {
+    assessment.answer(path).unwrap_or_else(|| panic!("no finding {path}")).verdict.word()
+}
+
+fn lacks(assessment: &Assessment, path: &str) -> String {
+    assessment.missing_text(assessment.answer(path).unwrap())
+}
+
+/// The demo sheet with other lines; no text takes a line out.
+fn demo(name: &str, lines: &[(&str, &str)]) -> Assessment {
+    let path = format!("{}/../examples/sheets/{name}.toml", env!("CARGO_MANIFEST_DIR"));
+    let mut sheet = Sheet::from_text(&std::fs::read_to_string(path).unwrap()).unwrap();
+    for (path, text) in lines {
+        if text.is_empty() { sheet.remove(path).unwrap() } else { sheet.set(path, text).unwrap() }
+    }
+    sheet.assess()
+}
+
+/// One way to write a driveline down.
+#[derive(Debug, Clone, Copy)]
+struct Case {
+    kind: (&'static str, RatingKind),
+    side: (&'static str, Side),
+    locked: bool,
+    grip: bool,
+    inertia: bool,
+    clutch: bool,
+    shock: bool,
+    low: bool,
+    /// Of every part; a greater one is not short under the steady torque.
+    rating: f64,
+}
+
+fn cases() -> Vec<Case> {
+    let kinds = [
+        ("continuous", RatingKind::Continuous),
+        ("peak", RatingKind::Peak),
+        ("yield", RatingKind::Yield),
+        ("ultimate", RatingKind::Ultimate),
+    ];
+    let sides = [("input", Side::Input), ("output", Side::Output)];
+    let mut all = Vec::new();
+    for (place, rating) in (0..4 * 2 * 64).zip([900.0, 6000.0, 30000.0].into_iter().cycle()) {
+        let bit = |bit: usize| place >> (3 + bit) & 1 == 1;
+        all.push(Case {
+            kind: kinds[place % 4],
+            side: sides[place / 4 % 2],
+            locked: bit(0),
+            grip: bit(1),
+            inertia: bit(2),
+            clutch: bit(3),
+            shock: bit(4),
+            low: bit(5),
+            rating,
+        });
+    }
+    all
+}
+
+const TORQUE: f64 = 283.0;
+const FIRST: (f64, f64) = (6.37, 0.951);
+const LOW: (f64, f64) = (2.03, 0.963);
+const AXLE: (f64, f64) = (4.78, 0.941);
+const LOADED_RADIUS: f64 = 0.387;
+
+impl Case {
+    fn assessed(self) -> Assessment {
+        let rating = format!("{} N·m", self.rating);
+        let mut lines = vec![
+            ("engine.peak_torque", "283 N·m"),
+            ("gearbox.ratios[0]", "6.37"),
+            ("gearbox.efficiency", "0.951"),
+            ("gearbox.torque_rating", &rating),
+            ("gearbox.rating_side", self.side.0),
+            ("gearbox.rating_kind", self.kind.0),
+            ("propeller_shaft.torque_rating", &rating),
+            ("propeller_shaft.rating_kind", self.kind.0),
+            ("final_drive.ratio", "4.78"),
+            ("final_drive.efficiency", "0.941"),
+            ("final_drive.differential", if self.locked { "locked" } else { "open" }),
+            ("final_drive.torque_rating", &rating),
+            ("final_drive.rating_side", self.side.0),
+            ("final_drive.rating_kind", self.kind.0),
+            ("half_shaft.torque_rating", &rating),
+            ("half_shaft.rating_kind", self.kind.0),
+            ("driveline.driven", "rear"),
+            ("rear.tyre.loaded_radius", "0.387 m"),
+        ];
+        let mut more = |are: bool, these: &[(&'static str, &'static str)]| {
+            if are {
+                lines.extend(these);
+            }
+        };
+        more(self.low, &[("transfer_case.low_ratio", "2.03"), ("transfer_case.efficiency", "0.963")]);
+        more(self.clutch, &[("clutch.capacity", "391 N·m")]);
+        more(self.shock, &[("clutch.shock_factor", "1.9")]);
+        more(
+            self.grip,
+            &[
+                ("grip.driven_load", "24100 N"),
+                ("grip.strength_coefficient", "0.93"),
+                ("grip.pull_coefficient", "0.61"),
+            ],
+        );
+        more(self.inertia, &[("grip.inertia_factor", "1.27")]);
+        sheet(&lines).assess()
+    }
+
+    /// The path in one gear and range, and which of its parts are rated.
+    fn path(self, range: (f64, f64), rated: [bool; 5], gripping: bool) -> TorquePath {
+        let of = |value| Some(Value::new(Ratio::from_si(value)));
+        let part =
+            |place: usize, (ratio, efficiency): (f64, f64), sided: bool, shares: Option<(f64, f64)>| Part {
+                name: place.to_string(),
+                ratio: of(ratio),
+                efficiency: of(efficiency),
+                share: shares.and_then(|shares| of(shares.0)),
+                grip_share: shares.and_then(|shares| of(shares.1)),
+                rating: rated[place].then(|| Rating {
+                    torque: Value::new(Torque::from_si(self.rating)),
+                    side: sided.then_some(self.side.1),
+                    kind: Some(self.kind.1),
+                }),
+            };
+        let grip = Grip {
+            driven_load: Value::new(Force::from_si(24100.0)),
+            loaded_radius: Value::new(Length::from_si(LOADED_RADIUS)),
+            strength_coefficient: Value::new(Ratio::from_si(0.93)),
+            pull_coefficient: Value::new(Ratio::from_si(0.61)),
+            inertia_factor: if self.inertia { of(1.27) } else { None },
+        };
+        TorquePath {
+            engine_torque: Value::new(Torque::from_si(TORQUE)),
+            clutch_capacity: self.clutch.then(|| Value::new(Torque::from_si(391.0))),
+            shock_factor: if self.shock { of(1.9) } else { None },
+            tight_below: Value::new(Ratio::from_si(1.25)),
+            grip: (self.grip && gripping).then_some(grip),
+            parts: vec![
+                part(0, FIRST, true, None),
+                part(1, range, true, None),
+                part(2, (1.0, 1.0), false, None),
+                part(3, AXLE, true, None),
+                part(4, (1.0, 1.0), false, Some((if self.locked { 1.0 } else { 0.5 }, 0.5))),
+            ],
+        }
+    }
+
+    /// Torque on the rated side and verdict of one part are the same on the sheet and on the path, to the last bit.
+    fn agrees(self, assessment: &Assessment, line: &str, path: &TorquePath, place: usize) -> bool {
+        let table = path.parts_table().unwrap();
+        let wanted = table.numbers("demand").unwrap()[place];
+        let found = value(assessment, &format!("{line}.demand"));
+        let word = verdict(assessment, &format!("{line}.strength"));
+        assert_eq!(
+            (
+                found.to_bits() == wanted.to_bits() || found.is_nan() && wanted.is_nan(),
+                table.word("verdict", place)
+            ),
+            (true, Some(word)),
+            "{line} of {self:?}: {found} on the sheet, {wanted} on the path"
+        );
+        found.is_nan()
+    }
+}
+
+#[test]
+fn the_sheet_and_the_torque_path_agree_to_the_last_bit() {
+    let (mut known, mut unknown) = (0, 0);
+    for case in cases() {
+        let assessment = case.assessed();
+        let range = if case.low { LOW } else { (1.0, 1.0) };
+        let path = case.path(range, [false, false, true, true, true], true);
+        for (line, place) in [("propeller_shaft", 2), ("final_drive", 3), ("half_shaft", 4)] {
+            let is_unknown = case.agrees(&assessment, line, &path, place);
+            (known, unknown) = (known + usize::from(!is_unknown), unknown + usize::from(is_unknown));
+        }
+        // On its input side the gearbox is held in a gear so high that the tyres hold the engine; on its output side in high range.
+        let gearbox =
+            case.path((1.0, range.1), [true, false, false, false, false], case.side.1 == Side::Output);
+        case.agrees(&assessment, "gearbox", &gearbox, 0);
+        if case.grip {
+            let pull = path.pull().unwrap();
+            assert_eq!(
+                value(&assessment, "driveline.pull_torque").to_bits(),
+                pull.wheel_torque.si().to_bits()
+            );
+            assert_eq!(
+                value(&assessment, "driveline.tractive_force").to_bits(),
+                pull.tractive_force.si().to_bits()
+            );
+        }
+    }
+    assert!(known > 500 && unknown > 100, "{known} known, {unknown} not");
+}
+
+#[test]
+fn a_mean_of_grip_above_its_high_bound_is_refused() {
+    let assessment = demo("wagtail", &[("grip.pull_coefficient", "1.5")]);
+    assert!(value(&assessment, "driveline.pull_torque").is_nan());
+}
+
+#[test]
+fn reverse_counts_where_it_is_the_lowest_gear() {
+    let with =
+        |reverse| value(&demo("wagtail", &[("gearbox.reverse_ratio", reverse)]), "gearbox.output_torque");
+    let near = |found: f64, wanted: f64| assert!((found / wanted - 1.0).abs() < 1e-12, "{found} {wanted}");
+    near(with("3.48"), 150.0 * 3.48 * 0.96);
+    near(with("2.9"), 150.0 * 3.14 * 0.96);
+    near(with(""), 150.0 * 3.14 * 0.96);
+}
+
+#[test]
+fn a_low_range_without_its_efficiency_is_not_taken_for_lossless() {
+    let assessment = demo("dray", &[("transfer_case.efficiency", "")]);
+    assert_eq!(verdict(&assessment, "final_drive.strength"), "not known");
+    assert!(
+        lacks(&assessment, "final_drive.strength").contains("a low range needs transfer_case.efficiency")
+    );
+}
+
+#[test]
+fn a_tyre_says_what_its_marking_says_and_no_more() {
+    let assessment = demo("dunlin", &[("front.tyre.size", "235/70R16"), ("rear.tyre.effective_radius", "")]);
+    for (finding, what) in [("front.tyre_load", "load index"), ("front.tyre_speed", "speed symbol")] {
+        assert_eq!(verdict(&assessment, finding), "not known");
+        assert!(
+            lacks(&assessment, finding)
+                .contains(&format!("no {what} stands after the size, as in 235/70R16 106T"))
+        );
+    }
+    // 16 in and twice 70 % of 235 mm, times 3.05, over 2 pi.
+    let radius = (16.0 * 0.0254 + 2.0 * 0.7 * 0.235) * 3.05 / core::f64::consts::TAU;
+    assert!((value(&assessment, "rear.tyre.effective_radius") / radius - 1.0).abs() < 1e-15);
+    // Load index 106: 950 kg, T: 190 km/h (ISO 4000-1, from memory).
+    assert_eq!(value(&assessment, "rear.tyre.load_capacity"), 950.0);
+    assert!((value(&assessment, "rear.tyre.rated_speed") * 3.6 - 190.0).abs() < 1e-12);
+    // A diagonal tyre goes by its loaded radius, and says so where it is lacking.
+    let dray = demo("dray", &[]);
+    let (free, loaded) = (value(&dray, "rear.tyre.free_radius"), value(&dray, "rear.tyre.loaded_radius"));
+    assert!((value(&dray, "rear.tyre.effective_radius") - (2.0 * free + loaded) / 3.0).abs() < 1e-15);
+    let dray = demo("dray", &[("rear.tyre.rate", "")]);
+    assert!(lacks(&dray, "driveline.cruise").contains("a diagonal tyre needs tyre.loaded_radius"));
+}
+
+#[test]
+fn a_speedometer_is_asked_for_what_it_counts() {
+    let error = |lines: &[(&str, &str)]| value(&demo("dray", lines), "speedometer.error");
+    let radius = value(&demo("dray", &[]), "rear.tyre.effective_radius");
+    assert!((error(&[]) - (0.378 * 4.78 / (radius * 4.88) - 1.0)).abs() < 1e-14);
+    assert!((error(&[("speedometer.counts", "wheel")]) - (0.378 / radius - 1.0)).abs() < 1e-14);
+    let lacking = demo("dray", &[("speedometer.final_drive", "")]);
+    assert!(lacks(&lacking, "speedometer.reading").contains("needs speedometer.final_drive"));
+}
+
+#[test]
+fn a_spring_buckles_only_where_it_is_long_and_free() {
+    let margin = |lines: &[(&str, &str)]| demo("wagtail", lines).answer("front.buckling").unwrap().margin;
+    let shortened = value(&demo("wagtail", &[]), "front.spring.greatest_compression");
+    // 250 mm on flat seats of 66 mm is below 2.6 D / 0.5: it never buckles, and could be pressed to nothing.
+    assert!((margin(&[]) - (0.25 - shortened)).abs() < 1e-15);
+    let pivoted = margin(&[("front.spring.end_fixity", "1")]);
+    assert!(pivoted < 0.0, "{pivoted}");
+    assert!(
+        (margin(&[("front.spring.end_fixity", "1"), ("front.spring.guide", "rod_or_sleeve")])
+            - (0.25 - shortened))
+            .abs()
+            < 1e-15
+    );
+    // Moduli of no metal are no reason to call it safe.
+    assert!(margin(&[("front.spring.elastic_modulus", "120 GPa")]).is_nan());
+}
+
+#[test]
+fn a_leak_down_test_allows_for_the_temperature() {
+    let margin = |later| {
+        demo("dray", &[("leak_test.later_temperature", later)]).answer("leak_test.tight").unwrap().margin
+    };
+    // Colder air accounts for a part of the fall: the same readings are more of a margin.
+    assert!(margin("12 °C") < margin("10 °C") && margin("14 °C") < 0.0);
+}
+
+#[test]
+fn the_cap_for_a_margin_leaves_that_margin() {
+    let plain = demo("dunlin", &[]);
+    let cap = format!("{} Pa gauge", value(&plain, "coolant.least_cap"));
+    let answer = *demo("dunlin", &[("cap.rating", &cap)]).answer("coolant.boiling").unwrap();
+    assert!((answer.margin - answer.wanted).abs() < 1e-6, "{} {}", answer.margin, answer.wanted);
+    // At the height of boiling the margin is gone.
+    let altitude = format!(
+        "{} m",
+        value(&demo("wagtail", &[("cap.rating", "0.3 bar gauge")]), "coolant.boiling_altitude")
+    );
+    let answer = *demo("wagtail", &[("cap.rating", "0.3 bar gauge"), ("use.altitude", &altitude)])
+        .answer("coolant.boiling")
+        .unwrap();
+    assert!(answer.margin.abs() < 1e-6, "{}", answer.margin);
+}
