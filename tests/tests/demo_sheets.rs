@@ -1,13 +1,123 @@
 //! The three demo sheets answer as they did: every finding with its verdict. What changes here changes what a builder is told.
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test may panic, its helpers too")]
 
+use axlewright::Verdict;
 use axlewright::sheet::Sheet;
 
+fn read(name: &str) -> Sheet {
+    let path = format!("{}/../examples/sheets/{name}.toml", env!("CARGO_MANIFEST_DIR"));
+    Sheet::from_text(&std::fs::read_to_string(path).unwrap())
+        .unwrap_or_else(|error| panic!("{name}: {error}"))
+}
+
+/// The findings of each verdict, in the order of the report.
+fn verdicts(name: &str) -> Vec<(&'static str, String)> {
+    let assessment = read(name).assess();
+    let of = |verdict: Verdict| {
+        let answers = assessment.answers().iter().filter(|answer| answer.verdict == verdict);
+        (verdict.word(), answers.map(|answer| answer.path).collect::<Vec<_>>().join(" "))
+    };
+    [Verdict::Short, Verdict::Tight, Verdict::Meets, Verdict::NotKnown].map(of).to_vec()
+}
+
+/// On the scales, before the new spring and the shafts are chosen.
+const DUNLIN: [(&str, &str); 4] = [
+    (
+        "short",
+        "speedometer.reading half_shaft.strength driveline.cruise cap.holds header.air \
+         leak_test.tight",
+    ),
+    ("tight", "gearbox.strength final_drive.strength"),
+    (
+        "meets",
+        "front.tyre_load rear.tyre_load front.tyre_speed rear.tyre_speed front.frequency \
+         rear.frequency vehicle.frequency_pair front.damping rear.damping front.bump rear.bump \
+         front.droop rear.droop front.coil_bind rear.coil_bind front.captive rear.captive \
+         front.buckling front.spring_strength engine.pistons front.load rear.load vehicle.load \
+         vehicle.diagonal clutch.holds driveline.cruise_band driveline.red_line coolant.boiling \
+         coolant.freezing cap.opens cap.weakest cap.vacuum",
+    ),
+    (
+        "not known",
+        "rear.buckling rear.spring_strength propeller_shaft.strength driveline.crawl \
+         coolant.pump_inlet",
+    ),
+];
+
+/// Before its first season.
+const WAGTAIL: [(&str, &str); 4] = [
+    ("short", "half_shaft.strength"),
+    ("tight", "rear.droop front.spring_strength gearbox.strength"),
+    (
+        "meets",
+        "front.tyre_load rear.tyre_load front.tyre_speed rear.tyre_speed speedometer.reading \
+         front.frequency rear.frequency vehicle.frequency_pair front.damping rear.damping \
+         front.bump rear.bump front.droop front.coil_bind rear.coil_bind front.captive \
+         rear.captive front.buckling engine.pistons front.load rear.load vehicle.load \
+         vehicle.diagonal clutch.holds propeller_shaft.strength driveline.cruise \
+         driveline.cruise_band driveline.red_line coolant.boiling coolant.freezing cap.holds \
+         cap.opens cap.weakest coolant.pump_inlet",
+    ),
+    (
+        "not known",
+        "rear.buckling rear.spring_strength final_drive.strength driveline.crawl cap.vacuum \
+         header.air leak_test.tight",
+    ),
+];
+
+/// Leaf springs: nothing is known of coils.
+const DRAY: [(&str, &str); 4] = [
+    ("short", "speedometer.reading front.load coolant.freezing"),
+    ("tight", "rear.tyre_load final_drive.strength half_shaft.strength coolant.boiling"),
+    (
+        "meets",
+        "front.tyre_load front.tyre_speed rear.tyre_speed front.frequency rear.frequency \
+         vehicle.frequency_pair front.damping engine.pistons rear.load vehicle.load \
+         vehicle.diagonal clutch.holds gearbox.strength driveline.cruise driveline.red_line \
+         driveline.crawl cap.holds cap.opens cap.weakest leak_test.tight",
+    ),
+    (
+        "not known",
+        "rear.damping front.bump rear.bump front.droop rear.droop front.coil_bind rear.coil_bind \
+         front.captive rear.captive front.buckling rear.buckling front.spring_strength \
+         rear.spring_strength propeller_shaft.strength driveline.cruise_band cap.vacuum \
+         coolant.pump_inlet header.air",
+    ),
+];
+
 #[test]
-fn print_them() {
+fn the_demo_sheets_answer_as_they_did() {
+    for (name, expected) in [("dunlin", DUNLIN), ("wagtail", WAGTAIL), ("dray", DRAY)] {
+        for ((word, found), (wanted_word, wanted)) in verdicts(name).iter().zip(expected) {
+            assert_eq!((*word, found.as_str()), (wanted_word, wanted), "{name}");
+        }
+    }
+}
+
+#[test]
+fn each_has_something_to_mend_and_something_to_measure() {
     for name in ["dunlin", "wagtail", "dray"] {
-        let text = std::fs::read_to_string(format!("../examples/sheets/{name}.toml")).unwrap();
-        let a = Sheet::from_text(&text).unwrap_or_else(|e| panic!("{name}: {e}")).assess();
-        println!("{}", a.to_text(axlewright::base::text::System::Metric, false));
+        let all = verdicts(name);
+        let count = |word: &str| {
+            all.iter().filter(|(of, _)| *of == word).map(|(_, paths)| paths.split_whitespace().count()).sum()
+        };
+        let counts: [usize; 4] = ["short", "tight", "meets", "not known"].map(count);
+        assert!(counts[0] + counts[1] >= 1 && counts[2] >= 1 && counts[3] >= 1, "{name}: {counts:?}");
+    }
+}
+
+#[test]
+fn they_say_that_their_figures_are_invented_and_keep_their_bytes() {
+    for name in ["dunlin", "wagtail", "dray"] {
+        let path = format!("{}/../examples/sheets/{name}.toml", env!("CARGO_MANIFEST_DIR"));
+        let text = std::fs::read_to_string(path).unwrap();
+        assert!(
+            text.lines().next().unwrap().ends_with("Tern Lane Fabrication. All figures are invented."),
+            "{name}"
+        );
+        let sheet = read(name);
+        let written = sheet.to_toml();
+        assert_eq!(Sheet::from_text(&written).unwrap(), sheet, "{name}");
+        assert_eq!(Sheet::from_text(&written).unwrap().to_toml(), written, "{name}");
     }
 }

@@ -48,7 +48,7 @@ pub struct Sheet {
 }
 
 /// What stands on one line.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone)]
 struct Written {
     /// In coherent SI, the place of a word among the choices, or zero for a marking.
     si: f64,
@@ -57,6 +57,13 @@ struct Written {
     tolerance: Option<Tolerance>,
     /// Numbers of a marking.
     decoded: Vec<f64>,
+}
+
+impl PartialEq for Written {
+    /// The numbers of a marking follow from its text, and what it does not say is no number.
+    fn eq(&self, other: &Written) -> bool {
+        (self.si, &self.text, self.tolerance) == (other.si, &other.text, other.tolerance)
+    }
 }
 
 #[derive(Debug, Clone, PartialEq)]
