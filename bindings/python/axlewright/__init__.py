@@ -9,6 +9,7 @@
 Functions and models of a system of the vehicle stand in its module: `axlewright.spring`, `axlewright.mass` ...
 They take quantities by keyword. `axlewright.si` holds the same functions as NumPy ufuncs on plain numbers in
 coherent SI; `axlewright.units` holds the units. `work(spring.wheel_rate, ...)` shows how an answer came about.
+`axlewright.sheet` holds the build sheet: a whole vehicle as one document, and what follows from it.
 """
 
 from importlib import import_module
@@ -21,10 +22,15 @@ from axlewright._work import Work, work
 from axlewright.generated import SYSTEMS
 
 if TYPE_CHECKING:
+    from axlewright import sheet as sheet
     from axlewright import si as si
     from axlewright.generated import *  # noqa: F403
+    from axlewright.sheet import PriceList as PriceList
+    from axlewright.sheet import Sheet as Sheet
+    from axlewright.sheet import span as span
 
 Q = Quantity
+_OF_THE_SHEET = ("PriceList", "Sheet", "span")
 
 __all__ = [
     "DocumentError",
@@ -42,11 +48,13 @@ __all__ = [
 
 
 def __getattr__(name: str) -> Any:
-    """Systems are loaded when they are first used."""
-    if name == "si" or name in SYSTEMS:
+    """Systems and the build sheet are loaded when they are first used."""
+    if name in ("si", "sheet") or name in SYSTEMS:
         return import_module(f"axlewright.{name}")
+    if name in _OF_THE_SHEET:
+        return getattr(import_module("axlewright.sheet"), name)
     raise AttributeError(f"module 'axlewright' has no attribute {name!r}")
 
 
 def __dir__() -> list[str]:
-    return sorted([*__all__, "si", *SYSTEMS])
+    return sorted([*__all__, *_OF_THE_SHEET, "sheet", "si", *SYSTEMS])

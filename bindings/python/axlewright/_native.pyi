@@ -1,20 +1,27 @@
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from typing import Any, Final, Self, TypeAlias, final
+from typing import Any, Final, Literal, Self, TypeAlias, final
 
 import numpy as np
 import numpy.typing as npt
+
+from axlewright._table import Table
 
 _Array: TypeAlias = npt.NDArray[np.float64]
 _Column: TypeAlias = tuple[str, npt.NDArray[Any], str, str]
 
 __all__ = [
+    "AssessmentHandle",
+    "Batch",
     "DocumentError",
     "DomainError",
     "Handle",
+    "PriceListHandle",
     "Quantity",
+    "SheetHandle",
     "TextError",
     "UNITS",
     "Unit",
+    "WhatIfHandle",
     "__version__",
     "_arrow_array",
     "_arrow_schema",
@@ -23,6 +30,8 @@ __all__ = [
     "_field",
     "_quantity",
     "_rounded",
+    "_sheet_text",
+    "_sheet_values",
     "_unit",
     "_work",
     "functions",
@@ -56,6 +65,7 @@ class DocumentError(ValueError):
 
     line: int | None
     key: str | None
+    file: str | None
 
 @final
 class Unit:
@@ -134,6 +144,101 @@ class Quantity:
 class Handle:
     """A model of the core, checked when it was built; it never changes."""
 
+_Value: TypeAlias = Quantity | float | None
+
+@final
+class SheetHandle:
+    """A build sheet of the core."""
+
+    @staticmethod
+    def from_text(text: str) -> SheetHandle: ...
+    def name(self) -> str: ...
+    def to_toml(self) -> str: ...
+    def to_json(self) -> str: ...
+    def hash(self) -> str: ...
+    def system(self) -> Literal["metric", "us"]: ...
+    def paths(self) -> list[str]: ...
+    def text(self, path: str) -> str | None: ...
+    def value(self, path: str) -> Quantity | float | str | None: ...
+    def with_lines(self, changes: Sequence[tuple[str, Any]]) -> SheetHandle: ...
+    def assess(self) -> AssessmentHandle: ...
+    def what_if(
+        self, axes: Sequence[tuple[list[str], Any, str | None]], grid: bool, outputs: Sequence[str]
+    ) -> WhatIfHandle: ...
+    def choose(
+        self,
+        prices: PriceListHandle,
+        requirements: Sequence[str],
+        limit: int,
+        progress: Callable[[int], object] | None,
+    ) -> tuple[
+        list[str],
+        list[tuple[list[int], float, Quantity]],
+        bool,
+        list[tuple[list[int], float, Quantity]],
+        list[tuple[int, str]],
+        list[str],
+        int,
+    ]: ...
+
+@final
+class AssessmentHandle:
+    """The findings of a sheet."""
+
+    def findings(self, units: str) -> list[Any]: ...
+    def severity(self) -> int: ...
+    def stamp(self) -> str: ...
+    def text(self, units: str, work: bool) -> str: ...
+    def to_json(self) -> str: ...
+    def work(self, path: str, units: str) -> str: ...
+    def limit(self, path: str, units: str) -> str: ...
+    def margin(self, path: str, units: str) -> str: ...
+    def compare(self, other: AssessmentHandle, units: str) -> str: ...
+    def value(self, path: str, units: str) -> Quantity | float | str | None: ...
+    def assumed(self, units: str) -> list[tuple[str, _Value, str]]: ...
+    def sensitivity(self, path: str, units: str) -> list[tuple[str, _Value, _Value, float]]: ...
+    def chances(
+        self, samples: int, seed: int, units: str
+    ) -> list[tuple[str, Any, float, tuple[float, float, float, float], _Value, _Value]]: ...
+
+@final
+class WhatIfHandle:
+    """Lines over values, and the outputs that are wanted."""
+
+    def rows(self) -> int: ...
+    def lengths(self) -> list[int]: ...
+    def not_known(self) -> list[tuple[str, str]]: ...
+    def batch(
+        self,
+        start: int,
+        stop: int,
+        threads: int | None = None,
+        progress: Callable[[int], object] | None = None,
+    ) -> Batch: ...
+    def stream(self, start: int, stop: int, rows: int, threads: int | None) -> object: ...
+
+@final
+class Batch:
+    """Some rows of a sweep, computed: an Arrow record batch, and a table."""
+
+    @property
+    def rows(self) -> int: ...
+    def table(self) -> Table: ...
+    def __arrow_c_schema__(self) -> object: ...
+    def __arrow_c_array__(self, requested_schema: object = None) -> tuple[object, object]: ...
+
+@final
+class PriceListHandle:
+    """Parts that can be bought."""
+
+    @staticmethod
+    def from_csv(text: str) -> PriceListHandle: ...
+    @staticmethod
+    def from_text(text: str) -> PriceListHandle: ...
+    def parts(self) -> list[tuple[str, str, float, Quantity, list[tuple[str, str]]]]: ...
+
+def _sheet_values(path: str, values: Any) -> tuple[Any, str | None]: ...
+def _sheet_text(path: str, value: Any) -> tuple[str, str | None]: ...
 def _unit(kind: str, unit: str) -> Unit: ...
 def _quantity(kind: str, unit: str, si: npt.ArrayLike) -> Quantity: ...
 def _rounded(number: float) -> str: ...

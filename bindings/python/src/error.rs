@@ -29,6 +29,7 @@ pub fn register(m: &Bound<'_, PyModule>) -> PyResult<()> {
     text.setattr("text", py.None())?;
     document.setattr("line", py.None())?;
     document.setattr("key", py.None())?;
+    document.setattr("file", py.None())?;
     m.add("DomainError", domain)?;
     m.add("TextError", text)?;
     m.add("DocumentError", document)

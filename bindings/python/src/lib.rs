@@ -11,6 +11,7 @@ mod model;
 mod pint;
 mod product;
 mod quantity;
+mod sheet;
 mod table;
 mod ufunc;
 mod work;
@@ -24,6 +25,7 @@ fn _native(m: &Bound<'_, PyModule>) -> PyResult<()> {
     table::register(m)?;
     model::register(m)?;
     work::register(m)?;
+    sheet::register(m)?;
     let kernels = call::Kernels { functions: PyDict::new(py), ufuncs: PyDict::new(py) };
     ufunc::register(&kernels)?;
     generated::register(&kernels)?;

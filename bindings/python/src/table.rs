@@ -7,29 +7,38 @@ use crate::quantity::Quantity;
 use axlewright::base::table::{Table, Values};
 use axlewright::units::{Kind, Unit};
 use numpy::{PyArray1, PyArrayMethods};
-use pyo3::exceptions::PyTypeError;
+use pyo3::exceptions::{PyKeyboardInterrupt, PyTypeError};
+use pyo3::ffi;
 use pyo3::prelude::*;
 use pyo3::types::{PyCapsule, PyDict, PyList, PyString};
 use std::collections::HashMap;
 use std::ffi::{CString, c_char, c_int, c_void};
 use std::ptr::{null, null_mut};
+use std::sync::Arc;
 
 /// A core table as an `axlewright.Table`; a column that carries an argument's name is shown in that one's unit.
 pub fn give<'py>(py: Python<'py>, table: &Table, given: &[Given]) -> PyResult<Bound<'py, PyAny>> {
+    give_in(py, table, |name, kind| {
+        let same = given.iter().find(|given| given.name == name && given.kind == kind);
+        let unit = same.and_then(|given| given.unit);
+        unit.unwrap_or_else(|| shown(kind, given.iter().map(|given| (given.kind, given.unit))))
+    })
+}
+
+/// A core table as an `axlewright.Table`, each column of quantities in the unit that is said.
+pub fn give_in<'py>(
+    py: Python<'py>,
+    table: &Table,
+    unit: impl Fn(&str, &'static Kind) -> &'static Unit,
+) -> PyResult<Bound<'py, PyAny>> {
     let columns = PyDict::new(py);
     for column in table.columns() {
-        let unit = column.kind.map(|kind| {
-            let same = given.iter().find(|given| given.name == column.name && given.kind == kind);
-            let unit = same.and_then(|given| given.unit);
-            (kind, unit.unwrap_or_else(|| shown(kind, given.iter().map(|given| (given.kind, given.unit)))))
-        });
+        let unit = column.kind.map(|kind| (kind, unit(&column.name, kind)));
         columns.set_item(&*column.name, values(py, unit, &column.values)?)?;
     }
     let reasons = PyDict::new(py);
-    for row in 0..table.rows() {
-        if let Some(reason) = table.reason(row) {
-            reasons.set_item(row, reason.to_string())?;
-        }
+    for (row, reason) in table.refused() {
+        reasons.set_item(row, reason.to_string())?;
     }
     py.import("axlewright._table")?.getattr("Table")?.call1((columns, reasons))
 }
@@ -60,7 +69,7 @@ fn values<'py>(
 }
 
 #[repr(C)]
-struct Schema {
+pub struct Schema {
     format: *const c_char,
     name: *const c_char,
     metadata: *const c_char,
@@ -73,7 +82,7 @@ struct Schema {
 }
 
 #[repr(C)]
-struct Array {
+pub struct Array {
     length: i64,
     null_count: i64,
     offset: i64,
@@ -111,6 +120,7 @@ enum Data {
     Python(Py<PyAny>),
     Bytes(Vec<u8>),
     Codes(Vec<i32>),
+    Table(Arc<Table>),
 }
 
 macro_rules! releasable {
@@ -232,43 +242,103 @@ fn column(name: &str, x: &Bound<'_, PyAny>, unit: &str, quantity: &str) -> PyRes
     if let Ok(numbers) = x.cast::<PyArray1<i64>>() {
         return Ok((schema("l", name, &[], vec![], None)?, numeric(numbers)?));
     }
-    let (mut codes, mut valid, mut nulls) = (Vec::<i32>::new(), Vec::<u8>::new(), 0);
-    let (mut bytes, mut ends) = (Vec::<u8>::new(), vec![0_i32]);
+    let (mut codes, mut labels) = (Vec::new(), Vec::new());
     let mut places = HashMap::<String, i32>::new();
-    for (row, word) in x.try_iter()?.enumerate() {
+    for word in x.try_iter()? {
         let word = word?;
-        if row % 8 == 0 {
-            valid.push(0);
-        }
         if word.is_none() {
-            nulls += 1;
-            codes.push(0);
+            codes.push(-1);
             continue;
         }
-        valid[row / 8] |= 1 << (row % 8);
         let word: String = word.extract()?;
         let next = places.len() as i32;
         codes.push(*places.entry(word).or_insert_with_key(|word| {
-            bytes.extend(word.as_bytes());
-            ends.push(bytes.len() as i32);
+            labels.push(word.clone());
             next
         }));
     }
-    let words = ends.len() - 1;
-    let dictionary = array(
-        words,
-        0,
-        vec![null(), ends.as_ptr().cast(), bytes.as_ptr().cast()],
-        vec![Data::Codes(ends), Data::Bytes(bytes)],
-        vec![],
-        None,
-    );
-    let rows = codes.len();
+    Ok((words_schema(name)?, words(codes, &labels)))
+}
+
+/// Words as a dictionary; a code of -1 is a null.
+fn words(mut codes: Vec<i32>, labels: &[String]) -> Array {
+    let (mut valid, mut nulls) = (vec![0_u8; codes.len().div_ceil(8)], 0);
+    for (row, code) in codes.iter_mut().enumerate() {
+        if *code < 0 {
+            (*code, nulls) = (0, nulls + 1);
+        } else {
+            valid[row / 8] |= 1 << (row % 8);
+        }
+    }
+    let (mut bytes, mut ends) = (Vec::<u8>::new(), vec![0_i32]);
+    for label in labels {
+        bytes.extend(label.as_bytes());
+        ends.push(bytes.len() as i32);
+    }
+    let buffers = vec![null(), ends.as_ptr().cast(), bytes.as_ptr().cast()];
+    let dictionary =
+        array(labels.len(), 0, buffers, vec![Data::Codes(ends), Data::Bytes(bytes)], vec![], None);
     let validity = if nulls == 0 { null() } else { valid.as_ptr().cast() };
     let buffers = vec![validity, codes.as_ptr().cast()];
-    let data = vec![Data::Bytes(valid), Data::Codes(codes)];
-    let made = array(rows, nulls, buffers, data, vec![], Some(dictionary));
-    Ok((schema("i", name, &[], vec![], Some(schema("u", "", &[], vec![], None)?))?, made))
+    array(codes.len(), nulls, buffers, vec![Data::Bytes(valid), Data::Codes(codes)], vec![], Some(dictionary))
+}
+
+fn words_schema(name: &str) -> PyResult<Schema> {
+    schema("i", name, &[], vec![], Some(schema("u", "", &[], vec![], None)?))
+}
+
+/// A core table as one batch that points into it; `reason` is always its last column, so that every batch of a sweep has the same
+/// schema.
+pub fn batch(table: &Arc<Table>) -> PyResult<(Schema, Array)> {
+    let rows = table.rows();
+    let kept = || vec![Data::Table(table.clone())];
+    let (mut schemas, mut arrays) = (Vec::new(), Vec::new());
+    for column in table.columns() {
+        let (made, values) = match &column.values {
+            Values::F64(x) => {
+                let (unit, quantity) = column.kind.map_or(("1", "Ratio"), |kind| (kind.si, kind.name));
+                let about = [("unit", unit), ("quantity", quantity)];
+                let values = array(rows, 0, vec![null(), x.as_ptr().cast()], kept(), vec![], None);
+                (schema("g", &column.name, &about, vec![], None)?, values)
+            }
+            Values::I64(x) => {
+                let values = array(rows, 0, vec![null(), x.as_ptr().cast()], kept(), vec![], None);
+                (schema("l", &column.name, &[], vec![], None)?, values)
+            }
+            Values::Category { codes, labels } => (words_schema(&column.name)?, words(codes.clone(), labels)),
+        };
+        schemas.push(made);
+        arrays.push(values);
+    }
+    let (mut codes, mut labels) = (vec![-1; rows], Vec::new());
+    let mut places = HashMap::<String, i32>::new();
+    for (row, reason) in table.refused() {
+        let next = places.len() as i32;
+        codes[*row] = *places.entry(reason.to_string()).or_insert_with_key(|reason| {
+            labels.push(reason.clone());
+            next
+        });
+    }
+    schemas.push(words_schema("reason")?);
+    arrays.push(words(codes, &labels));
+    Ok((schema("+s", "", &[], schemas, None)?, array(rows, 0, vec![null()], vec![], arrays, None)))
+}
+
+/// One batch as two capsules.
+pub fn batch_capsules<'py>(
+    py: Python<'py>,
+    table: &Arc<Table>,
+) -> PyResult<(Bound<'py, PyCapsule>, Bound<'py, PyCapsule>)> {
+    let (schema, array) = batch(table)?;
+    Ok((
+        PyCapsule::new_with_value(py, schema, c"arrow_schema")?,
+        PyCapsule::new_with_value(py, array, c"arrow_array")?,
+    ))
+}
+
+/// The schema of a batch as a capsule.
+pub fn schema_capsule<'py>(py: Python<'py>, table: &Arc<Table>) -> PyResult<Bound<'py, PyCapsule>> {
+    PyCapsule::new_with_value(py, batch(table)?.0, c"arrow_schema")
 }
 
 fn numeric<T: numpy::Element>(numbers: &Bound<'_, PyArray1<T>>) -> PyResult<Array> {
@@ -314,10 +384,50 @@ fn arrow_array<'py>(
     ))
 }
 
-/// A stream of one batch: a schema for every question, the data once.
-struct Batch {
-    schemas: Py<PyAny>,
+/// What a stream hands out. A consumer may ask from any thread, with or without the interpreter.
+pub trait Source: Send {
+    /// The schema of every batch, made anew for every question.
+    fn schema(&mut self) -> PyResult<Schema>;
+    /// The next batch; nothing at the end.
+    fn next(&mut self) -> PyResult<Option<Array>>;
+}
+
+/// A source that is read, and why it could not be read.
+struct Open {
+    source: Box<dyn Source>,
+    error: CString,
+}
+
+/// A source as a stream in a capsule.
+pub fn stream<'py>(py: Python<'py>, source: Box<dyn Source>) -> PyResult<Bound<'py, PyCapsule>> {
+    let open = Open { source, error: CString::default() };
+    let stream = Stream {
+        get_schema: stream_schema,
+        get_next: stream_next,
+        get_last_error: stream_error,
+        release: Some(release_stream),
+        private: Box::into_raw(Box::new(open)).cast(),
+    };
+    PyCapsule::new_with_value(py, stream, c"arrow_array_stream")
+}
+
+/// A table: a schema for every question, the data once.
+struct Once {
+    rows: usize,
+    columns: Py<PyList>,
     array: Option<Array>,
+}
+
+impl Source for Once {
+    fn schema(&mut self) -> PyResult<Schema> {
+        Python::attach(|py| {
+            let columns: Columns<'_> = self.columns.bind(py).extract()?;
+            Ok(whole(self.rows, &columns)?.0)
+        })
+    }
+    fn next(&mut self) -> PyResult<Option<Array>> {
+        Ok(self.array.take())
+    }
 }
 
 /// A table as a stream of one batch, in a capsule.
@@ -328,55 +438,62 @@ fn arrow_stream<'py>(py: Python<'py>, rows: usize, columns: Columns<'py>) -> PyR
     for column in &columns {
         again.append(column)?;
     }
-    let batch = Batch { schemas: (rows, again).into_pyobject(py)?.into_any().unbind(), array: Some(array) };
-    let stream = Stream {
-        get_schema: stream_schema,
-        get_next: stream_next,
-        get_last_error: stream_error,
-        release: Some(release_stream),
-        private: Box::into_raw(Box::new(batch)).cast(),
-    };
-    PyCapsule::new_with_value(py, stream, c"arrow_array_stream")
+    stream(py, Box::new(Once { rows, columns: again.unbind(), array: Some(array) }))
 }
 
 const FAILED: c_int = 5; // EIO
 
+/// The status of an answer. An interrupt is raised once more: the consumer knows of its own error only.
+fn status<T>(open: &mut Open, answer: PyResult<T>, give: impl FnOnce(T)) -> c_int {
+    match answer {
+        Ok(value) => {
+            give(value);
+            0
+        }
+        Err(error) => {
+            Python::attach(|py| {
+                if error.is_instance_of::<PyKeyboardInterrupt>(py) {
+                    // SAFETY: it only marks that the signal has come.
+                    unsafe { ffi::PyErr_SetInterrupt() }
+                }
+                let words = error.value(py).to_string().replace('\0', " ");
+                open.error = CString::new(words).unwrap_or_default();
+            });
+            FAILED
+        }
+    }
+}
+
 unsafe extern "C" fn stream_schema(stream: *mut Stream, out: *mut Schema) -> c_int {
-    // SAFETY: the consumer passes our stream and room for a schema.
-    let batch = unsafe { &*(*stream).private.cast::<Batch>() };
-    let made = Python::attach(|py| {
-        crate::error::guard("Table", || {
-            let (rows, columns): (usize, Columns<'_>) = batch.schemas.bind(py).extract()?;
-            Ok(whole(rows, &columns)?.0)
-        })
-        .ok()
-    });
-    let Some(made) = made else { return FAILED };
-    // SAFETY: as above; what was there before holds nothing.
-    unsafe { out.write(made) };
-    0
+    // SAFETY: the consumer passes our stream.
+    let open = unsafe { &mut *(*stream).private.cast::<Open>() };
+    let answer = crate::error::guard("Table", || open.source.schema());
+    // SAFETY: the consumer passes room for a schema; what was there before holds nothing.
+    status(open, answer, |made| unsafe { out.write(made) })
 }
 
 unsafe extern "C" fn stream_next(stream: *mut Stream, out: *mut Array) -> c_int {
-    // SAFETY: the consumer passes our stream and room for an array; a released array marks the end.
-    unsafe {
-        let batch = &mut *(*stream).private.cast::<Batch>();
-        match batch.array.take() {
+    // SAFETY: the consumer passes our stream.
+    let open = unsafe { &mut *(*stream).private.cast::<Open>() };
+    let answer = crate::error::guard("Table", || open.source.next());
+    // SAFETY: the consumer passes room for an array; a released array marks the end.
+    status(open, answer, |next| unsafe {
+        match next {
             Some(array) => out.write(array),
             None => (*out).release = None,
         }
-    }
-    0
+    })
 }
 
-unsafe extern "C" fn stream_error(_stream: *mut Stream) -> *const c_char {
-    c"the table could not be read".as_ptr()
+unsafe extern "C" fn stream_error(stream: *mut Stream) -> *const c_char {
+    // SAFETY: the consumer passes our stream; the text lives until the next call.
+    unsafe { (*(*stream).private.cast::<Open>()).error.as_ptr() }
 }
 
 unsafe extern "C" fn release_stream(stream: *mut Stream) {
-    // SAFETY: `private` was made by `Box::into_raw` in `arrow_stream`.
+    // SAFETY: `private` was made by `Box::into_raw` in `stream`.
     unsafe {
-        drop(Box::from_raw((*stream).private.cast::<Batch>()));
+        drop(Box::from_raw((*stream).private.cast::<Open>()));
         (*stream).release = None;
     }
 }

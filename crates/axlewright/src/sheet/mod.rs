@@ -31,6 +31,7 @@ pub use what_if::{Axis, Progress, WhatIf};
 
 use crate::base::section::{Content, Finding, Line, Section};
 use crate::base::text::{self, System, Tolerance};
+use crate::units::Kind;
 use crate::{Error, Result};
 use document::{Spot, Tree, refusal};
 use graph::{Graph, Slot};
@@ -173,6 +174,11 @@ impl Sheet {
             Text::Quoted(text) => text.clone(),
             Text::Number(number) => number.to_string(),
         }))
+    }
+
+    /// The kind of quantity of a line, written or not; nothing where it is a word or a marking.
+    pub fn kind(path: &str) -> Result<Option<&'static Kind>> {
+        Ok(Graph::get().info(line_of(path)?).kind())
     }
 
     /// The paths of the lines that are written.

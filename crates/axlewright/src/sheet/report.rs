@@ -6,6 +6,7 @@ use super::{Sheet, Text, quoted};
 use crate::Verdict;
 use crate::base::section::Content;
 use crate::base::text::{System, print};
+use crate::base::work::Entry;
 use crate::units::Kind;
 use serde_json::{Map, Value, json};
 
@@ -265,8 +266,12 @@ impl Assessment {
                     "form": answer.form, "margin": number(answer.margin), "wanted": number(answer.wanted),
                     "margin_kind": answer.margin_kind.name, "margin_unit": answer.margin_kind.si,
                     "uncertainty": number(answer.uncertainty), "safety": answer.is_safety(), "caution": answer.caution,
-                    "rests_on": self.rests_on(answer), "functions": self.functions(answer),
+                    "rests_on": self.rests_on(answer),
                 });
+                let functions = self.functions(answer).into_iter().map(|entry| {
+                    json!({"function": entry.path, "revision": entry.revision, "source": entry.source})
+                });
+                finding["functions"] = functions.collect();
                 if answer.verdict == Verdict::NotKnown {
                     let missing = self.missing(answer);
                     finding["needs"] = json!(missing.needs);
@@ -297,14 +302,11 @@ impl Assessment {
         .to_string()
     }
 
-    /// The functions behind an answer, each with its revision and source.
-    fn functions(&self, answer: &Answer) -> Vec<Value> {
+    /// The functions behind an answer, in the order in which they are called.
+    pub fn functions(&self, answer: &Answer) -> Vec<&'static Entry> {
         let steps = self.work_steps(answer);
         let functions = steps.iter().filter_map(|step| match step {
-            WorkStep::Function(work) => {
-                let entry = work.entry();
-                Some(json!({"function": entry.path, "revision": entry.revision, "source": entry.source}))
-            }
+            WorkStep::Function(work) => Some(work.entry()),
             _ => None,
         });
         functions.collect()

@@ -1,9 +1,11 @@
 //! Which tolerance matters for a finding, and whether its verdict turns within the tolerances.
 
-use super::assess::{Answer, Assessment, changes, margin, tolerances, verdict};
+use super::assess::{Answer, Assessment, changes, difference, margin, tolerances, value_kind, verdict};
 use super::graph::{Graph, Slot};
 use super::plan::{Block, at};
+use super::what_if::Progress;
 use crate::base::text::Form;
+use crate::units::Kind;
 use crate::{Error, Result, Verdict};
 
 /// What one tolerance does to a margin.
@@ -13,6 +15,8 @@ pub struct Sensitivity {
     pub path: &'static str,
     /// Its tolerance: half the width of the band or the standard deviation, in coherent SI.
     pub tolerance: f64,
+    /// Kind of the tolerance.
+    pub kind: &'static Kind,
     /// Change of the margin per one tolerance, in the coherent SI unit of the margin; with its sign.
     pub change: f64,
     /// Its share of the variance of the margin, to first order.
@@ -49,7 +53,14 @@ impl Assessment {
             if of.finding == finding && of.half != 0.0 {
                 let (slot, tolerance, scale) = spread[line];
                 let share = (of.half * scale) * (of.half * scale);
-                found.push(Sensitivity { path: graph.info(slot).path, tolerance, change: of.half, share });
+                let kind = difference(value_kind(slot));
+                found.push(Sensitivity {
+                    path: graph.info(slot).path,
+                    tolerance,
+                    kind,
+                    change: of.half,
+                    share,
+                });
             }
         });
         let total: f64 = found.iter().map(|one| one.share).sum();
@@ -61,6 +72,16 @@ impl Assessment {
     /// The chance that each verdict turns within the tolerances: inputs independent, a bound rectangular, a standard deviation normal; so
     /// many samples from a seed, the same samples for the same seed on every machine.
     pub fn chances(&self, samples: usize, seed: u64) -> Result<Vec<Chance>> {
+        Ok(self.chances_told(samples, seed, &mut |_| true)?.unwrap_or_default())
+    }
+
+    /// The same, and `progress` is told of the samples that are done. Nothing where it stopped it.
+    pub fn chances_told(
+        &self,
+        samples: usize,
+        seed: u64,
+        progress: Progress<'_>,
+    ) -> Result<Option<Vec<Chance>>> {
         if samples == 0 {
             return Err(Error::Length {
                 argument: "samples",
@@ -110,9 +131,12 @@ impl Assessment {
                     tally.add(margin, verdict(finding, margin, at(block.column(finding.wanted), row)));
                 }
             }
+            if !progress(samples - left) {
+                return Ok(None);
+            }
         }
         let chance = |(answer, tally): (&Answer, Tally)| tally.chance(answer, samples);
-        Ok(self.answers().iter().zip(tallies).map(chance).collect())
+        Ok(Some(self.answers().iter().zip(tallies).map(chance).collect()))
     }
 }
 

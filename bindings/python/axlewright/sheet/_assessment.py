@@ -1,0 +1,293 @@
+"""What a sheet answers."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Any, Literal, TypeAlias, overload
+
+from axlewright._native import AssessmentHandle, Quantity
+from axlewright.sheet._sheet import SheetValue, heading, html_table
+
+if TYPE_CHECKING:
+    from axlewright.sheet._sheet import Sheet
+
+Verdict: TypeAlias = Literal["meets", "tight", "short", "not known"]
+System: TypeAlias = Literal["metric", "us"]
+#: A quantity; a plain number of a ratio.
+Number: TypeAlias = Quantity | float
+
+
+@dataclass(frozen=True, slots=True)
+class Function:
+    """A function behind an answer: path, revision of its coefficients, source."""
+
+    path: str
+    revision: int
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """The answer to one question. A number is `None` where it is not known, or where there is no such limit."""
+
+    #: Its name: `front.spring_bind`.
+    path: str
+    #: The system that asks.
+    system: str
+    question: str
+    #: What is held against the limit.
+    value: Number | None
+    #: The least and the greatest that is allowed.
+    low: Number | None
+    high: Number | None
+    #: `ratio`, `difference` or `place in a band`.
+    form: str
+    margin: Number | None
+    #: The margin that is wanted.
+    wanted: Number | None
+    #: Standard uncertainty of the margin from the tolerances, to first order.
+    uncertainty: Number | None
+    verdict: Verdict
+    #: Whether it can hurt someone, and what is said then.
+    safety: bool
+    caution: str
+    #: The lines, written or assumed, on which it rests.
+    rests_on: tuple[str, ...]
+    functions: tuple[Function, ...]
+    #: Lines that would have to be written; lines that stay empty, and why; both as a sentence.
+    needs: tuple[str, ...]
+    refused: tuple[tuple[str, str], ...]
+    missing: str
+
+    def __str__(self) -> str:
+        if self.verdict == "not known":
+            return f"{self.path}: not known; {self.missing}"
+        return f"{self.path}: {self.verdict}; {_shown(self.value)}, margin {_shown(self.margin)}"
+
+
+@dataclass(frozen=True, slots=True)
+class Assumption:
+    """A value that nobody wrote, and on what ground it is taken."""
+
+    path: str
+    value: Number | None
+    ground: str
+
+
+@dataclass(frozen=True, slots=True)
+class Sensitivity:
+    """What one tolerance does to a margin."""
+
+    #: The written line and its tolerance.
+    path: str
+    tolerance: Number | None
+    #: Change of the margin per one tolerance, with its sign.
+    change: Number | None
+    #: Its share of the variance of the margin, to first order.
+    share: float
+
+
+@dataclass(frozen=True, slots=True)
+class Chance:
+    """How sure a verdict is within the tolerances."""
+
+    path: str
+    verdict: Verdict
+    #: Share of the samples that have another verdict.
+    turns: float
+    #: Shares of each verdict.
+    meets: float
+    tight: float
+    short: float
+    not_known: float
+    #: Mean and standard deviation of the margin over the samples in which it is known.
+    mean: Number | None
+    deviation: Number | None
+
+
+class Assessment(Sequence[Finding]):
+    """The findings of one sheet, in the order of the systems; by place, or by path: `assessment["front.spring_bind"]`.
+
+    Never one verdict for the whole vehicle. Numbers are shown in the units in which the sheet is mostly written.
+    """
+
+    __slots__ = ("_findings", "_handle", "_sheet")
+
+    def __init__(self, sheet: Sheet) -> None:
+        self._sheet = sheet
+        self._handle: AssessmentHandle = sheet._handle.assess()
+        self._findings: tuple[Finding, ...] | None = None
+
+    @property
+    def sheet(self) -> Sheet:
+        """The sheet that was assessed."""
+        return self._sheet
+
+    @property
+    def findings(self) -> tuple[Finding, ...]:
+        """The answers, in the order of the systems."""
+        if self._findings is None:
+            self._findings = tuple(map(_finding, self._handle.findings(self._sheet.system)))
+        return self._findings
+
+    @property
+    def severity(self) -> int:
+        """The worst of the answers: 0 meets, 1 tight, 2 short; a safety finding that is not known counts as tight.
+
+        Not a verdict of the vehicle: it is for whoever has to stop at it.
+        """
+        return self._handle.severity()
+
+    @property
+    def stamp(self) -> str:
+        """The library that made it, and the hash of the sheet."""
+        return self._handle.stamp()
+
+    @property
+    def assumed(self) -> tuple[Assumption, ...]:
+        """Values that nobody wrote and on which something rests."""
+        return tuple(Assumption(*one) for one in self._handle.assumed(self._sheet.system))
+
+    def value(self, path: str) -> SheetValue | None:
+        """The value of any line, written or not; `None` where it is not known."""
+        return self._handle.value(path, self._sheet.system)
+
+    def text(self, system: System | None = None, *, work: bool = False) -> str:
+        """The findings as plain text, worst first, in a shop's units; with the work behind each on request."""
+        return self._handle.text(system or self._sheet.system, work)
+
+    def work(self, path: str, system: System | None = None) -> str:
+        """The work behind a finding: each formula, the numbers put in with their units, the result and the source."""
+        return self._handle.work(self[path].path, system or self._sheet.system)
+
+    def compare(self, other: Assessment, system: System | None = None) -> str:
+        """Two sheets side by side: every finding whose value, margin or verdict differs."""
+        return self._handle.compare(other._handle, system or self._sheet.system)
+
+    def sensitivity(self, path: str) -> tuple[Sensitivity, ...]:
+        """Which tolerance matters most for the margin of a finding, ranked."""
+        rows = self._handle.sensitivity(self[path].path, self._sheet.system)
+        return tuple(Sensitivity(*row) for row in rows)
+
+    def chances(self, samples: int = 10_000, seed: int = 0) -> tuple[Chance, ...]:
+        """The chance that each verdict turns within the tolerances, from so many samples of a seed.
+
+        Inputs are independent; a bound is rectangular, a standard deviation normal. The same seed gives the same samples
+        on every machine.
+        """
+        rows = self._handle.chances(samples, seed, self._sheet.system)
+        return tuple(
+            Chance(path, verdict, turns, *shares, mean, deviation) for path, verdict, turns, shares, mean, deviation in rows
+        )
+
+    def to_json(self) -> str:
+        """The whole assessment as JSON; numbers in coherent SI."""
+        return self._handle.to_json()
+
+    @overload
+    def __getitem__(self, at: int | str) -> Finding: ...
+    @overload
+    def __getitem__(self, at: slice) -> tuple[Finding, ...]: ...
+    def __getitem__(self, at: int | str | slice) -> Finding | tuple[Finding, ...]:
+        if not isinstance(at, str):
+            return self.findings[at]
+        for finding in self.findings:
+            if finding.path == at:
+                return finding
+        from difflib import get_close_matches
+
+        near = get_close_matches(at, [finding.path for finding in self.findings], 1, 0.0)
+        raise KeyError(f"there is no finding {at!r}; did you mean {near[0]!r}?")
+
+    def __iter__(self) -> Iterator[Finding]:
+        return iter(self.findings)
+
+    def __len__(self) -> int:
+        return len(self.findings)
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, Assessment) and self._sheet == other._sheet
+
+    def __hash__(self) -> int:
+        return hash(self._sheet)
+
+    def __reduce__(self) -> tuple[Any, ...]:
+        return type(self), (self._sheet,)
+
+    def __repr__(self) -> str:
+        words: tuple[Verdict, ...] = ("short", "tight", "meets", "not known")
+        counts = ((sum(finding.verdict == word for finding in self), word) for word in words)
+        return f"<Assessment of {self._sheet.name!r}: {', '.join(f'{count} {word}' for count, word in counts)}>"
+
+    def __str__(self) -> str:
+        return self.text()
+
+    def _repr_html_(self) -> str:
+        from html import escape
+
+        system = self._sheet.system
+        head = ("verdict", "finding", "question", "value", "limit", "margin")
+        rows = [
+            (
+                finding.verdict.upper(),
+                finding.path,
+                finding.question,
+                _shown(finding.value),
+                self._handle.limit(finding.path, system),
+                self._handle.margin(finding.path, system),
+            )
+            for verdict in ("short", "tight", "meets")
+            for finding in self
+            if finding.verdict == verdict
+        ]
+        page = [heading(self._sheet.name, self.stamp), html_table(head, rows)]
+        cautions = [(f.path, f.caution) for f in self if f.safety and f.verdict != "not known"]
+        unknown = [
+            (f.path, f.missing, "safety: take it as no better than tight" if f.safety else "")
+            for f in self
+            if f.verdict == "not known"
+        ]
+        assumed = [(a.path, _shown(a.value), a.ground) for a in self.assumed]
+        for title, names, lines in (
+            ("Cautions", ("finding", "caution"), cautions),
+            ("Not known", ("finding", "what is missing", ""), unknown),
+            ("Assumed, because nobody wrote it", ("line", "value", "ground"), assumed),
+        ):
+            if lines:
+                page.append(f"<p><b>{escape(title)}</b></p>{html_table(names, lines)}")
+        return "".join(page)
+
+
+def _finding(row: Any) -> Finding:
+    (path, system, question, form), numbers, (verdict, safety, caution), (rests_on, functions), lacking = row
+    value, low, high, margin, wanted, uncertainty = numbers
+    needs, refused, missing = lacking
+    return Finding(
+        path=path,
+        system=system,
+        question=question,
+        value=value,
+        low=low,
+        high=high,
+        form=form,
+        margin=margin,
+        wanted=wanted,
+        uncertainty=uncertainty,
+        verdict=verdict,
+        safety=safety,
+        caution=caution,
+        rests_on=tuple(rests_on),
+        functions=tuple(Function(*one) for one in functions),
+        needs=tuple(needs),
+        refused=tuple(refused),
+        missing=missing,
+    )
+
+
+def _shown(number: Number | None) -> str:
+    from axlewright._native import _rounded
+
+    if number is None:
+        return "not known"
+    return str(number) if isinstance(number, Quantity) else _rounded(number)

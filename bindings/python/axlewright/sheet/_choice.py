@@ -1,0 +1,311 @@
+"""Price lists, and the parts that meet requirements."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from os import PathLike, fspath
+from pathlib import Path
+from typing import TYPE_CHECKING, Any, Self, overload
+
+from axlewright._native import PriceListHandle, Quantity
+from axlewright._table import Table
+from axlewright.sheet._sheet import heading, html_table, read_file
+
+if TYPE_CHECKING:
+    from axlewright.sheet._sheet import Sheet
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """A part that can be bought, and the lines of the sheet that it writes."""
+
+    part: str
+    kind: str
+    #: In the money of the list.
+    cost: float
+    mass: Quantity
+    lines: tuple[tuple[str, str], ...]
+
+    def __str__(self) -> str:
+        return f"{self.part} ({self.kind}): {self.cost:g}, {self.mass}"
+
+
+class PriceList(Sequence[Part]):
+    """Parts that can be bought: `part`, `kind`, `cost`, `mass`, and a column for each path of the sheet that they write."""
+
+    __slots__ = ("_handle", "_parts")
+
+    def __init__(self, rows: Iterable[Mapping[str, Any]]) -> None:
+        """From rows: dicts of text, numbers and quantities; `None` writes nothing. A refusal counts the first row as line 2."""
+        lines = ",\n".join(json.dumps({key: _cell(value) for key, value in row.items() if value is not None}) for row in rows)
+        self._set(PriceListHandle.from_text(f'{{"parts": [\n{lines}]}}'))
+
+    def _set(self, handle: PriceListHandle) -> None:
+        self._handle = handle
+        self._parts = tuple(Part(part, kind, cost, mass, tuple(lines)) for part, kind, cost, mass, lines in handle.parts())
+
+    @classmethod
+    def _of(cls, handle: PriceListHandle) -> Self:
+        made = object.__new__(cls)
+        made._set(handle)
+        return made
+
+    @classmethod
+    def from_csv(cls, text: str) -> Self:
+        """Reads a table with commas: a first row with the names, then a part a row. An empty cell writes nothing."""
+        return cls._of(PriceListHandle.from_csv(text))
+
+    @classmethod
+    def from_toml(cls, text: str) -> Self:
+        """Reads TOML, or JSON: a list `parts` of tables."""
+        return cls._of(PriceListHandle.from_text(text))
+
+    @classmethod
+    def from_arrow(cls, table: Any) -> Self:
+        """Takes anything with the Arrow PyCapsule interface. A column of numbers says its `unit` in the field's metadata.
+
+        Needs pyarrow.
+        """
+        import pyarrow as pa
+
+        made = pa.table(table)
+        units = {field.name: (field.metadata or {}).get(b"unit", b"").decode() for field in made.schema}
+        return cls(_with_units(row, units) for row in made.to_pylist())
+
+    @classmethod
+    def from_parquet(cls, path: str | PathLike[str]) -> Self:
+        """Reads a Parquet file; see `from_arrow`. Needs pyarrow."""
+        import pyarrow.parquet as pq
+
+        return cls.from_arrow(pq.read_table(fspath(path)))  # type: ignore[no-untyped-call]
+
+    @classmethod
+    def from_pandas(cls, frame: Any) -> Self:
+        """Takes a `pandas.DataFrame`. A column of numbers says its unit in its name, `front.spring.rate [lbf/in]`, or in
+        `attrs["units"]`.
+        """
+        names: dict[Any, str] = {}
+        units = dict(frame.attrs.get("units", {}))
+        for label in frame.columns:
+            name, bracket, unit = str(label).partition(" [")
+            names[label] = name
+            units[name] = unit.removesuffix("]") if bracket else units.get(label, "")
+        records = frame.rename(columns=names).to_dict("records")
+        return cls(_with_units({key: _present(cell) for key, cell in row.items()}, units) for row in records)
+
+    @classmethod
+    def load(cls, path: str | PathLike[str]) -> Self:
+        """Reads a file by its ending: `.csv`, `.toml`, `.json` or `.parquet`."""
+        ending = Path(path).suffix.lower()
+        if ending == ".parquet":
+            return cls.from_parquet(path)
+        if ending == ".csv":
+            return read_file(path, cls.from_csv)
+        if ending in (".toml", ".json"):
+            return read_file(path, cls.from_toml)
+        raise ValueError(f"{fspath(path)} ends in {ending!r}; a price list ends in .csv, .toml, .json or .parquet")
+
+    @overload
+    def __getitem__(self, at: int) -> Part: ...
+    @overload
+    def __getitem__(self, at: slice) -> tuple[Part, ...]: ...
+    def __getitem__(self, at: int | slice) -> Part | tuple[Part, ...]:
+        return self._parts[at]
+
+    def __iter__(self) -> Iterator[Part]:
+        return iter(self._parts)
+
+    def __len__(self) -> int:
+        return len(self._parts)
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, PriceList) and self._parts == other._parts
+
+    def __hash__(self) -> int:
+        return hash(self._parts)
+
+    def __reduce__(self) -> tuple[Any, ...]:
+        rows = [
+            {"part": one.part, "kind": one.kind, "cost": one.cost, "mass": one.mass, **dict(one.lines)} for one in self
+        ]
+        return type(self), (rows,)
+
+    def __repr__(self) -> str:
+        return f"<PriceList of {len(self)} parts: {', '.join(dict.fromkeys(one.kind for one in self))}>"
+
+    def _repr_html_(self) -> str:
+        rows = (
+            (one.part, one.kind, f"{one.cost:g}", one.mass, "; ".join(f"{path} = {text}" for path, text in one.lines))
+            for one in self
+        )
+        return html_table(("part", "kind", "cost", "mass", "writes"), rows)
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """One part of each kind."""
+
+    parts: tuple[Part, ...]
+    #: What they cost and weigh together.
+    cost: float
+    mass: Quantity
+
+    @property
+    def lines(self) -> dict[str, str]:
+        """What the parts write on the sheet: `sheet.with_(choice.lines)`."""
+        return {path: text for part in self.parts for path, text in part.lines}
+
+    def __getitem__(self, kind: str) -> Part:
+        for part in self.parts:
+            if part.kind == kind:
+                return part
+        raise KeyError(f"no part of the kind {kind!r}; there are {', '.join(part.kind for part in self.parts)}")
+
+    def __str__(self) -> str:
+        return f"{', '.join(part.part for part in self.parts)}: {self.cost:g}, {self.mass}"
+
+
+@dataclass(frozen=True, slots=True)
+class Rejected:
+    """A part that stands in no combination, and why."""
+
+    part: Part
+    why: str
+
+    def __str__(self) -> str:
+        return f"{self.part.part}: {self.why}"
+
+
+@dataclass(frozen=True, slots=True)
+class Chosen:
+    """What can be chosen."""
+
+    sheet: Sheet
+    requirements: tuple[str, ...]
+    #: The kinds of part, in the order of the list.
+    kinds: tuple[str, ...]
+    #: Combinations that meet every requirement, as many as were asked for, and whether there are more.
+    feasible: tuple[Choice, ...]
+    more: bool
+    #: Combinations to which no other is both cheaper and lighter, the cheapest first.
+    front: tuple[Choice, ...]
+    rejected: tuple[Rejected, ...]
+    #: Requirements that bind nothing because what they ask of is not known.
+    not_known: tuple[str, ...]
+    #: How many times a requirement was evaluated.
+    evaluated: int
+
+    @classmethod
+    def _of(
+        cls,
+        sheet: Sheet,
+        prices: PriceList,
+        requirements: tuple[str, ...],
+        limit: int,
+        progress: Callable[[int], object] | None,
+    ) -> Self:
+        made = sheet._handle.choose(prices._handle, list(requirements), limit, progress)
+        kinds, feasible, more, front, rejected, not_known, evaluated = made
+
+        def choices(rows: list[tuple[list[int], float, Quantity]]) -> tuple[Choice, ...]:
+            return tuple(Choice(tuple(prices[at] for at in places), cost, mass) for places, cost, mass in rows)
+
+        return cls(
+            sheet=sheet,
+            requirements=requirements,
+            kinds=tuple(kinds),
+            feasible=choices(feasible),
+            more=more,
+            front=choices(front),
+            rejected=tuple(Rejected(prices[place], why) for place, why in rejected),
+            not_known=tuple(not_known),
+            evaluated=evaluated,
+        )
+
+    @property
+    def cheapest(self) -> Choice | None:
+        """The cheapest combination, the lighter one of equals; `None` where nothing meets every requirement."""
+        return self.front[0] if self.front else None
+
+    @property
+    def lightest(self) -> Choice | None:
+        """The lightest combination, the cheaper one of equals."""
+        return self.front[-1] if self.front else None
+
+    def table(self, of: Sequence[Choice] | None = None) -> Table:
+        """Combinations as a table: those that are feasible, or others such as `front`."""
+        choices = self.feasible if of is None else of
+        columns: dict[str, Any] = {}
+        for place, kind in enumerate(self.kinds):
+            columns[kind] = [choice.parts[place].part for choice in choices]
+        columns["cost"] = [float(choice.cost) for choice in choices]
+        masses = [choice.mass for choice in choices]
+        columns["mass"] = Quantity(masses) if masses else Quantity([], "kg")
+        return Table({name: column if isinstance(column, Quantity) else _column(column) for name, column in columns.items()})
+
+    def rejected_table(self) -> Table:
+        """The parts that stand in no combination, and why, as a table."""
+        rows = [(one.part.part, one.part.kind, one.why) for one in self.rejected]
+        return Table({name: _column([row[at] for row in rows]) for at, name in enumerate(("part", "kind", "why"))})
+
+    def __str__(self) -> str:
+        count = f"{len(self.feasible)}{' and more' if self.more else ''} feasible"
+        lines = [f"{count}; cheapest: {self.cheapest or 'none'}; lightest: {self.lightest or 'none'}"]
+        lines += [f"not known: {one}" for one in self.not_known]
+        return "\n".join([*lines, *(f"rejected: {one}" for one in self.rejected)])
+
+    def _repr_html_(self) -> str:
+        from html import escape
+
+        page = [heading(self.sheet.name, "; ".join(self.requirements))]
+        marks = {id(self.cheapest): "cheapest", id(self.lightest): "lightest"}
+        if self.cheapest is self.lightest:
+            marks = {id(self.cheapest): "cheapest and lightest"}
+        rows = [
+            (marks.get(id(choice), ""), *(part.part for part in choice.parts), f"{choice.cost:g}", choice.mass)
+            for choice in self.front
+        ]
+        more = "and more " if self.more else ""
+        page.append(f"<p>{len(self.feasible)} {more}feasible; to these no other is both cheaper and lighter:</p>")
+        page.append(html_table(("", *self.kinds, "cost", "mass"), rows))
+        page += [f"<p>Not known: {escape(one)}</p>" for one in self.not_known]
+        if self.rejected:
+            rejected = ((one.part.part, one.part.kind, one.why) for one in self.rejected)
+            page.append(f"<p><b>Rejected</b></p>{html_table(('part', 'kind', 'why'), rejected)}")
+        return "".join(page)
+
+
+def _column(values: list[Any]) -> Any:
+    import numpy as np
+
+    return np.array(values, dtype=float if values and isinstance(values[0], float) else object)
+
+
+def _cell(value: Any) -> object:
+    """A cell of a row as JSON holds it."""
+    if isinstance(value, str | float | int) and not isinstance(value, bool):
+        return value
+    if isinstance(value, Quantity):
+        return repr(value) if Quantity(repr(value)).si == value.si else f"{value.si!r} {value.si_symbol}"
+    if hasattr(value, "item"):
+        return _cell(value.item())
+    raise TypeError(f"{value!r} is neither text, a number nor a quantity")
+
+
+def _present(cell: Any) -> Any:
+    """A cell of a frame; nothing where it is missing."""
+    return None if cell is None or cell != cell or type(cell).__name__ == "NAType" else cell
+
+
+def _with_units(row: Mapping[str, Any], units: Mapping[str, str]) -> dict[str, Any]:
+    """A row whose numbers carry the units of their columns."""
+
+    def cell(name: str, value: Any) -> Any:
+        unit = units.get(name, "")
+        if value is None or isinstance(value, str) or unit in ("", "1"):
+            return value
+        return f"{float(value)!r} {unit}"
+
+    return {name: cell(name, value) for name, value in row.items()}

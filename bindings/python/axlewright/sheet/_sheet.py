@@ -1,0 +1,212 @@
+"""The sheet itself."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from os import PathLike, fspath
+from typing import TYPE_CHECKING, Any, Literal, Self, TypeAlias, TypeVar
+
+from axlewright._native import DocumentError, Quantity, SheetHandle
+from axlewright._types import QuantityLike
+
+if TYPE_CHECKING:
+    from axlewright.sheet._assessment import Assessment
+    from axlewright.sheet._choice import Chosen, PriceList
+    from axlewright.sheet._sweep import Sweep
+
+T = TypeVar("T")
+#: What stands on a line: a quantity, a pure number, or the text of a choice or a marking.
+SheetValue: TypeAlias = Quantity | float | str
+#: Told how many rows are done, and of how many; `True` draws a bar.
+Progress: TypeAlias = Callable[[int, int], object] | bool | None
+
+
+class Sheet(Mapping[str, SheetValue]):
+    """A build sheet. It maps the path of each line that is written to its value, and never changes.
+
+    A value is text with its unit, `"225 lbf/in +/- 3 %"`, a quantity of ours or of the units library pint. A line that is
+    not written follows from others or is missing; nothing is guessed.
+    """
+
+    __slots__ = ("_handle",)
+    _handle: SheetHandle
+
+    def __new__(cls, lines: Mapping[str, QuantityLike] | None = None, *, name: str = "") -> Self:
+        """An empty sheet, or one with these lines: `Sheet({"front.spring.rate": "225 lbf/in"})`."""
+        import json
+
+        empty = cls._of(SheetHandle.from_text(json.dumps({"version": 1, "name": name})))
+        return empty.with_(lines) if lines else empty
+
+    @classmethod
+    def _of(cls, handle: SheetHandle) -> Self:
+        made = object.__new__(cls)
+        object.__setattr__(made, "_handle", handle)
+        return made
+
+    @classmethod
+    def from_text(cls, text: str) -> Self:
+        """Reads TOML, or JSON. Unknown keys are refused with their line, and the nearest key is named."""
+        return cls._of(SheetHandle.from_text(text))
+
+    @classmethod
+    def load(cls, path: str | PathLike[str]) -> Self:
+        """Reads a file of TOML or JSON; a refusal names the file, the line and the key."""
+        return read_file(path, cls.from_text)
+
+    @property
+    def name(self) -> str:
+        """What it is called."""
+        return self._handle.name()
+
+    @property
+    def hash(self) -> str:
+        """Name of the content: the first 128 bits of the SHA-256 of `to_json()`, in hexadecimal digits."""
+        return self._handle.hash()
+
+    @property
+    def system(self) -> Literal["metric", "us"]:
+        """The shop's units in which more of its lines are written, and in which its answers are shown."""
+        return self._handle.system()
+
+    def text(self, path: str) -> str:
+        """A line as it is written, with its tolerance: `"225 lbf/in +/- 3 %"`."""
+        words = self._handle.text(path)
+        if words is None:
+            raise KeyError(f"{path} is not written")
+        return words
+
+    def with_(self, lines: Mapping[str, QuantityLike] | None = None, /, **more: QuantityLike) -> Self:
+        """The same sheet with some lines changed: `sheet.with_({"front.spring.rate": "250 lbf/in"})`.
+
+        `None` takes a line out.
+        """
+        return self._of(self._handle.with_lines([*(lines or {}).items(), *more.items()]))
+
+    def to_toml(self) -> str:
+        """The sheet as TOML, each value as it was written; the same sheet gives the same bytes."""
+        return self._handle.to_toml()
+
+    def to_json(self) -> str:
+        """The sheet as JSON, each value as it was written; the same sheet gives the same bytes."""
+        return self._handle.to_json()
+
+    def assess(self) -> Assessment:
+        """Walks the sheet through everything that the systems compute and ask."""
+        from axlewright.sheet._assessment import Assessment
+
+        return Assessment(self)
+
+    def what_if(
+        self,
+        lines: Mapping[str | tuple[str, ...], Any],
+        outputs: Sequence[str] = (),
+        *,
+        grid: bool = True,
+        threads: int | None = None,
+        progress: Progress = None,
+    ) -> Sweep:
+        """Lines over values, and what follows, computed when it is asked for.
+
+        `lines` maps a path to a list of texts or quantities, an array of quantities, or a `span`; a tuple of paths to a list
+        of tuples, whose lines change together. Every value meets every other, the last line fastest; with `grid=False`
+        they go side by side. `outputs` are paths of lines, or of findings followed by `.value`, `.margin` or `.verdict`;
+        without any, the margin and verdict of every finding. On all processors, or on so many `threads`.
+
+        >>> sheet = Sheet({"front.spring.rate": "225 lbf/in", "front.spring.motion_ratio": 0.6})
+        >>> sweep = sheet.what_if({"front.spring.rate": ["200 lbf/in", "250 lbf/in"]}, ["front.wheel_rate"])
+        >>> sweep.table()["front.wheel_rate"].si.round(1).tolist()
+        [12609.1, 15761.4]
+        """
+        from axlewright.sheet._sweep import Sweep, axes_of
+
+        return Sweep(self, axes_of(lines), tuple(outputs), grid=grid, threads=threads, progress=progress)
+
+    def choose(
+        self,
+        prices: PriceList,
+        requirements: Iterable[str],
+        *,
+        limit: int = 1000,
+        progress: Callable[[int], object] | None = None,
+    ) -> Chosen:
+        """Parts of a price list, one of each kind, that meet every requirement on this sheet.
+
+        A requirement is text: `"1.2 Hz <= front.natural_frequency <= 1.4 Hz"`, `"cost <= 7000"`, `"mass <= 60 kg"`,
+        `"margins >= 1.3"`, `"front.coil_bind.verdict = meets"`. At most `limit` combinations are listed; the cheapest, the
+        lightest and the front are found among all.
+        """
+        from axlewright.sheet._choice import Chosen
+
+        return Chosen._of(self, prices, tuple(requirements), limit, progress)
+
+    def __getitem__(self, path: str) -> SheetValue:
+        value = self._handle.value(path)
+        if value is None:
+            raise KeyError(f"{path} is not written; what follows from other lines is in assess().value({path!r})")
+        return value
+
+    def __contains__(self, path: object) -> bool:
+        return path in self._handle.paths()
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._handle.paths())
+
+    def __len__(self) -> int:
+        return len(self._handle.paths())
+
+    def __setattr__(self, name: str, value: object) -> None:
+        raise AttributeError("a Sheet never changes; with_ gives another one")
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, Sheet) and self.to_json() == other.to_json()
+
+    def __hash__(self) -> int:
+        return hash(self.to_json())
+
+    def __reduce__(self) -> tuple[Any, ...]:
+        return type(self).from_text, (self.to_json(),)
+
+    def __repr__(self) -> str:
+        return f"<Sheet {self.name!r}: {len(self)} lines, {self.hash}>"
+
+    def __str__(self) -> str:
+        return self.to_toml()
+
+    def _repr_html_(self) -> str:
+        lines = ((path, self._handle.text(path)) for path in self)
+        return f"{heading(self.name, self.hash)}{html_table(('line', 'written'), lines)}"
+
+
+def read_file(path: str | PathLike[str], read: Callable[[str], T]) -> T:
+    """What is read from a file of text; a refusal names the file."""
+    name = fspath(path)
+    try:
+        with open(path, encoding="utf-8-sig", newline="") as file:
+            return read(file.read())
+    except UnicodeDecodeError as error:
+        refused = DocumentError(f"{name}: not text in UTF-8: byte {error.start} is 0x{error.object[error.start]:02x}")
+        refused.file = name
+        raise refused from None
+    except DocumentError as error:
+        refused = DocumentError(f"{name}: {error}")
+        refused.line, refused.key, refused.file = error.line, error.key, name
+        raise refused from None
+
+
+def heading(name: str, hash: str) -> str:
+    from html import escape
+
+    return f"<p><b>{escape(name)}</b> <code>{escape(hash)}</code></p>"
+
+
+def html_table(head: Iterable[str], rows: Iterable[Iterable[object]]) -> str:
+    """A table for a notebook; everything in it is escaped."""
+    from html import escape
+
+    def line(cell: str, values: Iterable[object]) -> str:
+        cells = (f"<{cell}>{escape('-' if value is None else str(value))}</{cell}>" for value in values)
+        return f"<tr>{''.join(cells)}</tr>"
+
+    body = "".join(line("td", row) for row in rows)
+    return f"<table><thead>{line('th', head)}</thead><tbody>{body}</tbody></table>"

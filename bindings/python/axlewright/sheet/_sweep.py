@@ -1,0 +1,448 @@
+"""Lines of a sheet over values: one table, or piece by piece."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Any, Literal, Self, TypeAlias
+
+import numpy as np
+import numpy.typing as npt
+
+from axlewright._native import Batch, Quantity, WhatIfHandle, _sheet_text, _sheet_values
+from axlewright._table import Table, Units
+from axlewright._types import QuantityLike
+
+if TYPE_CHECKING:
+    import pandas as pd
+    import xarray as xr
+
+    from axlewright.sheet._sheet import Progress, Sheet
+
+#: Rows that are computed together where nobody says how many.
+ROWS = 65_536
+VERDICTS = ("meets", "tight", "short", "not known")
+#: Hatching of the region of each verdict, which also bears its word.
+HATCHES = {"meets": "", "tight": "//", "short": "xx", "not known": ".."}
+
+_Payload: TypeAlias = npt.NDArray[np.float64] | list[tuple[str, ...]] | tuple[str, str, int]
+#: Paths that change together, what they change to, and the unit in which they are shown.
+Axis: TypeAlias = tuple[tuple[str, ...], _Payload, str | None]
+
+
+@dataclass(frozen=True, slots=True)
+class Span:
+    """From a value to another in so many equal steps, both ends included."""
+
+    start: QuantityLike
+    stop: QuantityLike
+    count: int
+
+
+def span(start: QuantityLike, stop: QuantityLike, count: int) -> Span:
+    """Values from one to another, both included: `span("200 lbf/in", "300 lbf/in", 11)`."""
+    return Span(start, stop, count)
+
+
+def axes_of(lines: Mapping[str | tuple[str, ...], Any]) -> tuple[Axis, ...]:
+    """What `what_if` is given, in the form that travels: coherent SI, or text."""
+    return tuple(_axis(paths, values) for paths, values in lines.items())
+
+
+def _axis(paths: str | tuple[str, ...], values: Any) -> Axis:
+    if isinstance(paths, tuple):
+        if isinstance(values, Span):
+            raise TypeError(f"{', '.join(paths)} change together; a span is of one line")
+        rows = []
+        for place, row in enumerate(values):
+            if isinstance(row, str) or len(row) != len(paths):
+                raise ValueError(f"entry {place} = {row!r} is not one value for each of {', '.join(paths)}")
+            rows.append(tuple(_sheet_text(path, value)[0] for path, value in zip(paths, row, strict=True)))
+        return paths, rows, None
+    if isinstance(values, Span):
+        start, unit = _sheet_text(paths, values.start)
+        stop, _ = _sheet_text(paths, values.stop)
+        return (paths,), (start, stop, int(values.count)), unit
+    if not isinstance(values, Quantity | str | list | tuple) and not hasattr(values, "dtype") and isinstance(values, Iterable):
+        values = list(values)
+    payload, unit = _sheet_values(paths, values)
+    return (paths,), payload, unit
+
+
+class Sweep:
+    """Lines of a sheet over values, computed when it is asked for: whole, or piece by piece in bounded memory.
+
+    It pickles, and so do its `partitions`; an interrupt stops it at once. Row by row the numbers are those of the single
+    calls, whatever the threads, pieces and machines.
+    """
+
+    __slots__ = ("_axes", "_grid", "_handle", "_outputs", "_progress", "_sheet", "_start", "_stop", "_threads")
+
+    def __init__(
+        self,
+        sheet: Sheet,
+        axes: tuple[Axis, ...],
+        outputs: tuple[str, ...],
+        *,
+        grid: bool = True,
+        threads: int | None = None,
+        progress: Progress = None,
+    ) -> None:
+        if threads is not None and threads < 1:
+            raise ValueError(f"threads = {threads} is outside its range; valid: at least 1, or None")
+        self._sheet, self._axes, self._outputs = sheet, axes, outputs
+        self._grid, self._threads, self._progress = grid, threads, progress
+        forms = [(list(paths), payload, unit) for paths, payload, unit in axes]
+        self._handle: WhatIfHandle = sheet._handle.what_if(forms, grid, list(outputs))
+        self._start, self._stop = 0, self._handle.rows()
+
+    @property
+    def sheet(self) -> Sheet:
+        """The sheet whose lines change."""
+        return self._sheet
+
+    @property
+    def rows(self) -> int:
+        """How many rows it has."""
+        return self._stop - self._start
+
+    @property
+    def shape(self) -> tuple[int, ...]:
+        """How many values each axis of the whole grid has."""
+        return tuple(self._handle.lengths()) if self._grid else (self._handle.rows(),)
+
+    @property
+    def not_known(self) -> dict[str, str]:
+        """Outputs that are known in no row, and what each needs."""
+        return dict(self._handle.not_known())
+
+    def table(self) -> Table:
+        """All rows as one table; a refused row has its reason."""
+        with _Told(self._progress, self.rows) as told:
+            return self._batch(self._start, self._stop, told).table()
+
+    def batches(self, rows: int = ROWS) -> Iterator[Batch]:
+        """Record batches of so many rows, each computed when it is asked for; see the Arrow PyCapsule interface.
+
+        `pyarrow.record_batch(batch)` takes one as it is. A last column `reason` says why a row was refused.
+        """
+        _at_least_one("rows", rows)
+        with _Told(self._progress, self.rows) as told:
+            for start in range(self._start, self._stop, rows):
+                told.base = start - self._start
+                yield self._batch(start, min(start + rows, self._stop), told)
+
+    def partitions(self, count: int) -> list[Sweep]:
+        """The same rows as so many sweeps, in order, for other processes and machines."""
+        _at_least_one("count", count)
+        count = max(1, min(count, self.rows))
+        edges = [self._start + self.rows * place // count for place in range(count + 1)]
+        return [self._part(start, stop) for start, stop in zip(edges, edges[1:], strict=False)]
+
+    def to_pandas(self, units: Units | Literal["si"] | None = None) -> pd.DataFrame:
+        """All rows as a `pandas.DataFrame`; see `Table.to_pandas`."""
+        return self.table().to_pandas(units)
+
+    def to_xarray(self, units: Units | Literal["si"] | None = None) -> xr.Dataset:
+        """An `xarray.Dataset` over the grid, `attrs["units"]` and `attrs["quantity"]` of each variable.
+
+        Each axis is a dimension with the name of its line; of lines that change together it is that of the first, and the
+        others are coordinates along it. Side by side, or of a part of the grid, it is over `row`.
+        """
+        table = self.table()
+        if not self._grid or self.rows != self._handle.rows() or not self._axes:
+            return table.to_xarray(units)
+        flat = table.to_xarray(units)
+        names = [paths[0] for paths, _, _ in self._axes]
+        shape = self.shape
+        coordinates, variables = {}, {}
+        for at, (paths, _, _) in enumerate(self._axes):
+            places: tuple[Any, ...] = tuple(slice(None) if at == other else 0 for other in range(len(shape)))
+            for path in paths:
+                values = flat[path].values.reshape(shape)[places]
+                coordinates[path] = (names[at], values, flat[path].attrs)
+        for name in flat.data_vars:
+            if name not in coordinates:
+                variables[name] = (names, flat[name].values.reshape(shape), flat[name].attrs)
+        import xarray as xr
+
+        return xr.Dataset(variables, coordinates)
+
+    def to_parquet(self, path: str | os.PathLike[str], *, rows: int = ROWS, **options: Any) -> None:
+        """Writes Parquet in bounded memory; needs pyarrow, which takes the `options`.
+
+        The file stands there whole or not at all: it is written beside its place, under another name.
+        """
+        import pyarrow as pa
+        import pyarrow.parquet as pq
+
+        name = os.fspath(path)
+        folder, base = os.path.split(name)
+        beside = os.path.join(folder, f".{base}.{os.getpid()}-{os.urandom(4).hex()}.part")
+        try:
+            with pq.ParquetWriter(beside, pa.schema(self), **options) as writer:
+                for batch in self.batches(rows):
+                    writer.write_batch(pa.record_batch(batch))
+            with open(beside, "rb+") as file:
+                os.fsync(file.fileno())
+            os.replace(beside, name)
+        except BaseException:
+            if os.path.exists(beside):
+                os.unlink(beside)
+            raise
+
+    def plot(self, output: str | None = None, *, ax: Any = None) -> Any:
+        """Draws an output over the one or two lines that change, and returns the axes. Needs matplotlib.
+
+        Of a finding's `.margin` or `.value` the regions of its verdict are hatched and bear their words.
+        """
+        if len(self._axes) not in (1, 2) or not (self._grid or len(self._axes) == 1):
+            raise ValueError(f"{len(self._axes)} axes change; a drawing is over one, or over a grid of two")
+        across = [paths[0] for paths, _, _ in self._axes]
+        name = output or self._first_number()
+        stem, _, what = name.rpartition(".")
+        verdict = f"{stem}.verdict" if what in ("margin", "value") and stem in _findings(self._sheet) else None
+        drawn = Sweep(
+            self._sheet, self._axes, (name, verdict) if verdict else (name,), grid=self._grid, threads=self._threads
+        )._part(self._start, self._stop)
+        import matplotlib.pyplot as plt
+
+        axes = plt.subplots(layout="constrained")[1] if ax is None else ax
+        table = drawn.table()
+        if len(across) == 1:
+            _draw_line(axes, table, across[0], name, verdict)
+        else:
+            if self.rows != self._handle.rows():
+                raise ValueError("a part of a grid is not drawn over two lines")
+            _draw_map(axes, table, across, self.shape, name, verdict)
+        return axes
+
+    def __arrow_c_schema__(self) -> object:
+        """Schema for the Arrow PyCapsule interface: coherent SI, `unit` and `quantity` in each field's metadata."""
+        return self._handle.batch(0, 0).__arrow_c_schema__()
+
+    def __arrow_c_stream__(self, requested_schema: object = None) -> object:
+        """A stream of record batches, each computed when it is asked for; a request for another schema is not met."""
+        return self._handle.stream(self._start, self._stop, ROWS, self._threads)
+
+    def __len__(self) -> int:
+        return self.rows
+
+    def __eq__(self, other: object) -> bool:
+        if not isinstance(other, Sweep):
+            return NotImplemented
+        mine, theirs = self._key(), other._key()
+        return mine == theirs and all(map(_same_axis, self._axes, other._axes))
+
+    def __hash__(self) -> int:
+        return hash(self._key())
+
+    def _key(self) -> tuple[object, ...]:
+        paths = tuple(paths for paths, _, _ in self._axes)
+        return self._sheet, paths, self._outputs, self._grid, self._start, self._stop
+
+    def __reduce__(self) -> tuple[Any, ...]:
+        return _sweep, (self._sheet, self._axes, self._outputs, self._grid, self._threads, self._start, self._stop)
+
+    def __repr__(self) -> str:
+        by = " x ".join(map(str, self.shape)) if self._grid else "side by side"
+        changed = ", ".join(path for paths, _, _ in self._axes for path in paths)
+        return f"<Sweep of {self.rows} rows ({by}): {changed}>"
+
+    def _repr_html_(self) -> str:
+        from html import escape
+
+        from axlewright._table import PRINTED
+
+        first = self._batch(self._start, min(self._start + PRINTED, self._stop), None).table()
+        more = f"<p>the first {first.rows} of {self.rows} rows</p>" if self.rows > first.rows else ""
+        lacking = "".join(f"<p>not known: {escape(name)}: {escape(why)}</p>" for name, why in self.not_known.items())
+        return f"<p>{escape(repr(self))}</p>{first._repr_html_()}{more}{lacking}"
+
+    def _batch(self, start: int, stop: int, told: _Told | None) -> Batch:
+        return self._handle.batch(start, stop, self._threads, told and told.callback)
+
+    def _part(self, start: int, stop: int) -> Self:
+        """Rows of it; side by side only their values travel."""
+        made: Self = object.__new__(type(self))
+        for slot in Sweep.__slots__:
+            setattr(made, slot, getattr(self, slot))
+        made._start, made._stop = start, stop
+        if not self._grid and not any(isinstance(payload, tuple) for _, payload, _ in self._axes):
+            axes = tuple((paths, payload[start:stop], unit) for paths, payload, unit in self._axes)
+            return type(self)(self._sheet, axes, self._outputs, grid=False, threads=self._threads)  # type: ignore[arg-type]
+        return made
+
+    def _first_number(self) -> str:
+        first = self._batch(self._start, min(self._start + 1, self._stop), None).table()
+        changed = {path for paths, _, _ in self._axes for path in paths}
+        for name, column in first.items():
+            if name not in changed and name not in self.not_known and (isinstance(column, Quantity) or column.dtype == float):
+                return name
+        raise ValueError("no output is a number that is known")
+
+
+def to_dask(sweep: Sweep, count: int) -> Any:
+    """The rows as a `dask.dataframe` of so many partitions, each computed where Dask runs it. Needs dask.
+
+    The columns are those of `Sweep.to_pandas`, and always a last one `reason`; the numbers are the same to the last bit.
+    """
+    import dask.dataframe as dd
+
+    parts = sweep.partitions(count)
+    one = parts[0]._part(parts[0]._start, min(parts[0]._start + 1, parts[0]._stop))
+    return dd.from_map(_frame, parts, meta=_frame(one).iloc[:0])
+
+
+def _frame(part: Sweep) -> pd.DataFrame:
+    import pandas as pd
+
+    frame = part.to_pandas()
+    if "reason" not in frame:
+        frame["reason"] = pd.Series([None] * len(frame), dtype=object)
+    return frame
+
+
+def _sweep(
+    sheet: Sheet,
+    axes: tuple[Axis, ...],
+    outputs: tuple[str, ...],
+    grid: bool,
+    threads: int | None,
+    start: int,
+    stop: int,
+) -> Sweep:
+    """What pickle restores."""
+    made = Sweep(sheet, axes, outputs, grid=grid, threads=threads)
+    made._start, made._stop = start, stop
+    return made
+
+
+def _same_axis(one: Axis, other: Axis) -> bool:
+    mine, theirs = one[1], other[1]
+    if isinstance(mine, np.ndarray) and isinstance(theirs, np.ndarray):
+        return np.array_equal(mine, theirs, equal_nan=True)
+    return type(mine) is type(theirs) and mine == theirs
+
+
+def _at_least_one(name: str, count: int) -> None:
+    if count < 1:
+        raise ValueError(f"{name} = {count} is outside its range; valid: at least 1")
+
+
+class _Told:
+    """Tells how many rows are done: a callable of two counts, a bar, or nobody."""
+
+    def __init__(self, progress: Progress, total: int) -> None:
+        self.base, self.total = 0, total
+        self._bar: Any = None
+        self._tell: Callable[[int, int], object] | None = None
+        if progress is True:
+            try:
+                from tqdm.auto import tqdm
+            except ImportError:
+                raise ImportError("progress=True draws with tqdm, which is not installed; give a callable of two counts") from None
+            self._bar = tqdm(total=total, unit="row", unit_scale=True)
+        elif callable(progress):
+            self._tell = progress
+        self._last = -1
+
+    @property
+    def callback(self) -> Callable[[int], object] | None:
+        return self.at if self._bar is not None or self._tell is not None else None
+
+    def at(self, done: int) -> None:
+        """So many rows of this piece are done."""
+        now = self.base + done
+        if now == self._last:
+            return
+        self._last = now
+        if self._bar is not None:
+            self._bar.update(now - self._bar.n)
+        elif self._tell is not None:
+            self._tell(now, self.total)
+
+    def __enter__(self) -> Self:
+        return self
+
+    def __exit__(self, kind: type[BaseException] | None, *rest: object) -> None:
+        if kind is None:
+            self.base = 0
+            self.at(self.total)
+        if self._bar is not None:
+            self._bar.close()
+
+
+def _findings(sheet: Sheet) -> set[str]:
+    return {finding.path for finding in sheet.assess()}
+
+
+def _draw_line(axes: Any, table: Table, across: str, name: str, verdict: str | None) -> None:
+    from axlewright._table import _shown
+
+    x, y = _shown(table[across]), _shown(table[name])
+    if x.dtype == object:
+        axes.set_xticks(range(len(x)), x, rotation=30, ha="right")
+        x = np.arange(len(x), dtype=float)
+    axes.plot(x, y, color="black", marker="." if len(x) <= 50 else "")
+    axes.set_xlabel(table._label(across))
+    axes.set_ylabel(table._label(name))
+    if verdict is None or len(x) == 0:
+        return
+    order = np.argsort(x, kind="stable")
+    x, words = x[order], np.asarray(table[verdict])[order]
+    changes = np.flatnonzero(words[1:] != words[:-1]) + 1
+    edges = [float(x[0]), *((x[at - 1] + x[at]) / 2 for at in changes), float(x[-1])]
+    for left, right, at in zip(edges, edges[1:], [0, *changes], strict=False):
+        word = str(words[at])
+        axes.axvspan(left, right, facecolor="none", edgecolor="0.75", hatch=HATCHES[word], linewidth=0, zorder=0)
+        middle = (left + right) / 2
+        axes.text(middle, 0.98, word, transform=axes.get_xaxis_transform(), ha="center", va="top", bbox=_BOX)
+
+
+_BOX = {"facecolor": "white", "edgecolor": "none", "pad": 1.5}
+
+
+def _draw_map(
+    axes: Any, table: Table, across: list[str], shape: tuple[int, ...], name: str, verdict: str | None
+) -> None:
+    from axlewright._table import _shown
+
+    values = _shown(table[name]).reshape(shape)
+    ticks = []
+    for at, path in enumerate(across):
+        places = _shown(table[path]).reshape(shape).take(0, axis=1 - at)
+        if places.dtype == object:
+            set_ticks = axes.set_xticks if at == 0 else axes.set_yticks
+            set_ticks(range(len(places)), places)
+            places = np.arange(len(places), dtype=float)
+        ticks.append(places)
+    x, y = ticks
+    if min(shape) < 2:
+        raise ValueError(f"a grid of {shape[0]} x {shape[1]} has no area to draw")
+    if verdict is not None:
+        codes = np.array([VERDICTS.index(word) for word in table[verdict]], dtype=float).reshape(shape)
+        for code, word in enumerate(VERDICTS):
+            here = codes == code
+            if not here.any():
+                continue
+            axes.contourf(
+                x, y, here.T.astype(float), levels=[0.5, 1.5], hatches=[HATCHES[word]], colors=[f"{0.95 - 0.12 * code:.2f}"]
+            )
+            row, column = _inside(here)
+            axes.text(x[row], y[column], word, ha="center", va="center", bbox=_BOX, zorder=3)
+    known = values[np.isfinite(values)]
+    if known.size and known.min() < known.max():
+        lines = axes.contour(x, y, values.T, colors="black", linewidths=0.8)
+        axes.clabel(lines)
+    axes.set_xlabel(table._label(across[0]))
+    axes.set_ylabel(table._label(across[1]))
+    axes.set_title(table._label(name))
+
+
+def _inside(here: npt.NDArray[np.bool_]) -> tuple[int, int]:
+    """The place of a region nearest to its middle."""
+    places = np.argwhere(here)
+    nearest = ((places - places.mean(axis=0)) ** 2).sum(axis=1).argmin()
+    return int(places[nearest][0]), int(places[nearest][1])
