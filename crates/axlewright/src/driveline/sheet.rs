@@ -1,5 +1,5 @@
 use crate::base::section::{Finding, Line, Margin, Section, choice, derived, joined, line, own, pick, step};
-use crate::units::{AngularVelocity, Force, Length, Quantity, Ratio, Torque, Velocity};
+use crate::units::{AngularVelocity, Force, Length, Power, Quantity, Ratio, Torque, Velocity};
 use crate::{Error, Result};
 
 const KINDS: &[&str] = &["continuous", "peak", "yield", "ultimate"];
@@ -475,6 +475,12 @@ const SPEEDS: &[Line] = &[
             &["driveline.pull_torque", "driveline.loaded_radius"],
         )],
     ),
+    derived(
+        "driveline.wheel_power",
+        Power::KIND,
+        "at the driven wheels, high range, of the engine's greatest",
+    )
+    .by(&[step("engine.wheel_power", &["engine.peak_power", "driveline.efficiency"])]),
 ];
 
 /// What is wanted.
@@ -492,6 +498,29 @@ const WANTED: &[Line] = &[
     ratio("wanted.crawl_ratio", "least crawl ratio").by(&[step(
         "driveline.crawl_ratio_for_speed",
         &["wanted.crawl_speed", "engine.idle_speed", "driveline.effective_radius"],
+    )]),
+    derived(
+        "final_drive.for_cruise",
+        Ratio::KIND,
+        "ratio of the axle for the engine speed that is wanted at the cruise speed",
+    )
+    .by(&[step(
+        "driveline.final_drive_for_cruise",
+        &[
+            "use.cruise_speed",
+            "wanted.cruise_engine_speed",
+            "gearbox.top_ratio",
+            "driveline.effective_radius",
+        ],
+    )]),
+    derived(
+        "gearbox.first_for_crawl",
+        Ratio::KIND,
+        "ratio of first gear for the least crawl ratio that is wanted",
+    )
+    .by(&[step(
+        "driveline.first_gear_for_crawl",
+        &["wanted.crawl_ratio", "transfer_case.low_ratio", "final_drive.ratio"],
     )]),
     line("wanted.crawl_margin", Ratio::KIND, "how far above its least the crawl ratio is wanted")
         .within(0.0, 1000.0, "definition: a margin is not negative")

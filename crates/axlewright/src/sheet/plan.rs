@@ -154,6 +154,9 @@ impl Plan {
             if let Some(pair) = picked(&self.words, step) {
                 needed.extend(self.needs(pair[1]));
             } else if matches!(step.call, Calls::Pick) {
+                // The choice, and the fewest lines that any of its words asks for.
+                let lines = step.inputs[1..].iter().map(|line| self.needs(*line));
+                needed.extend(lines.min_by_key(Vec::len).unwrap_or_default());
                 needed.extend(self.needs(step.inputs[0]));
             } else {
                 let wanted = step.inputs.iter().zip(&step.optional).filter(|(_, optional)| !**optional);
