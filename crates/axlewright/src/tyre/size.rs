@@ -268,6 +268,7 @@ impl Tyre {
 
     /// What a build sheet takes from the marking, in coherent SI, NaN where it does not say: free diameter, section width, rolling radius
     /// of a new radial tyre, load index standing single, speed of the symbol.
+    #[cfg(feature = "sheet")]
     pub(super) fn numbers(&self) -> Result<Vec<f64>> {
         let (marking, service) = self.read()?;
         let radius =
