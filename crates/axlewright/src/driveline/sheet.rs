@@ -104,7 +104,7 @@ fn demand(of: &[f64]) -> Result<f64> {
     })
 }
 
-/// The gearbox: on its input side what engine or clutch give, as in a gear so high that the tyres hold it; on its output side as a shaft.
+/// The gearbox: on its input side what engine or clutch give, as in a gear so high that the tyres hold it; on its output side in the lowest gear.
 fn demand_on_gearbox(of: &[f64]) -> Result<f64> {
     let [side, kind, rating, inertia] = [of[0], of[1], of[2], of[8]];
     let (input, output, grip_output) = ([of[3], of[5]], [of[4], of[6]], of[7]);
@@ -114,7 +114,7 @@ fn demand_on_gearbox(of: &[f64]) -> Result<f64> {
     }
 }
 
-/// The same for a part whose two sides carry the same torque.
+/// What a part sees whose two sides carry the same torque.
 fn demand_on_shaft(of: &[f64]) -> Result<f64> {
     let [kind, rating, engine, dropped, grip, inertia] = [of[0], of[1], of[2], of[3], of[4], of[5]];
     demand(&[0.0, kind, rating, engine, engine, dropped, dropped, grip, grip, inertia])
