@@ -308,6 +308,7 @@ pub fn value(line: &Line, random: &mut Random) -> f64 {
 /// That value in one of the units of its kind, in one of its spellings.
 pub fn with_unit(si: f64, unit: &Unit, random: &mut Random) -> String {
     let spelling = match unit.spellings {
+        _ if unit.symbol.is_empty() => "",
         [] => unit.symbol,
         spellings if random.once_in(2) => random.of_these(spellings),
         _ => unit.symbol,

@@ -70,6 +70,21 @@ pub struct Chosen {
     pub evaluated: usize,
 }
 
+/// Costs in millionths of the money of the list and masses in micrograms: whole numbers, whose sum is the same in any order and meets
+/// a limit that is written in decimals.
+fn whole(cost: f64, mass: f64) -> (i128, i128) {
+    ((cost * 1e6).round() as i128, (mass * 1e9).round() as i128)
+}
+
+/// The same as numbers.
+fn plain((cost, mass): (i128, i128)) -> (f64, Mass) {
+    (cost as f64 / 1e6, Mass::from_si(mass as f64 / 1e9))
+}
+
+/// Greatest cost and mass of one part, in kilograms.
+const MOST_COST: f64 = 1e12;
+const MOST_MASS: f64 = 1e6;
+
 /// Rows of one requirement that are still evaluated.
 const MOST_ROWS: usize = 20_000_000;
 
@@ -113,7 +128,10 @@ impl Requirement {
         let test = match output {
             "cost" | "mass" | "margins" => {
                 let read = |term: &str| match output {
-                    "cost" => term.replace(',', "").parse().map_err(|_| wrong("a cost is a number")),
+                    "cost" => {
+                        let cost = term.replace(',', "").parse::<f64>().ok().filter(|cost| cost.is_finite());
+                        cost.ok_or_else(|| wrong("a cost is a number"))
+                    }
                     "mass" => value_as(term, Mass::KIND),
                     _ => value_as(term, Ratio::KIND),
                 };
@@ -177,7 +195,7 @@ pub fn choose(
             _ => {}
         }
     }
-    chooser.finish(requirements, most, limit)
+    chooser.finish(requirements, whole(most.0, most.1), limit)
 }
 
 struct Chooser<'a> {
@@ -202,6 +220,15 @@ impl<'a> Chooser<'a> {
         let mut kinds: Vec<String> = Vec::new();
         let mut parts: Vec<Vec<usize>> = Vec::new();
         for (place, candidate) in list.parts.iter().enumerate() {
+            for (what, value, most) in
+                [("cost", candidate.cost, MOST_COST), ("mass", candidate.mass.si(), MOST_MASS)]
+            {
+                if !(0.0..=most).contains(&value) {
+                    let message =
+                        format!("{value} of `{}` is outside its range; valid: 0 to {most}", candidate.part);
+                    return Err(refusal(0, what, message));
+                }
+            }
             match kinds.iter().position(|kind| *kind == candidate.kind) {
                 Some(kind) => parts[kind].push(place),
                 None => {
@@ -447,12 +474,12 @@ impl<'a> Chooser<'a> {
         Axis::entries(&paths, &rows)
     }
 
-    fn weigh(&self, part: usize) -> (f64, f64) {
+    fn weigh(&self, part: usize) -> (i128, i128) {
         let candidate = &self.list.parts[part];
-        (candidate.cost, candidate.mass.si())
+        whole(candidate.cost, candidate.mass.si())
     }
 
-    fn finish(mut self, requirements: &[Requirement], most: (f64, f64), limit: usize) -> Result<Chosen> {
+    fn finish(mut self, requirements: &[Requirement], most: (i128, i128), limit: usize) -> Result<Chosen> {
         let buckets = self.eliminate(&self.left);
         let mut chosen = Chosen { kinds: self.kinds.clone(), evaluated: self.evaluated, ..Chosen::default() };
         chosen.not_known = std::mem::take(&mut self.not_known);
@@ -493,7 +520,7 @@ impl<'a> Chooser<'a> {
         &self,
         cheapest: &Point,
         lightest: Option<&Point>,
-        most: (f64, f64),
+        most: (i128, i128),
         requirements: &[Requirement],
     ) -> String {
         let text = |cost: bool| {
@@ -509,15 +536,14 @@ impl<'a> Chooser<'a> {
         if cheapest.cost > most.0 {
             return format!(
                 "the cheapest combination with it costs {}; required: {}",
-                cheapest.cost,
+                plain((cheapest.cost, 0)).0,
                 text(true)
             );
         }
-        let mass = lightest.map_or(f64::NAN, |point| point.mass);
-        if mass > most.1 {
+        if let Some(point) = lightest.filter(|point| point.mass > most.1) {
             return format!(
                 "the lightest combination with it weighs {}; required: {}",
-                print(mass, Mass::KIND, System::Metric),
+                print(plain((0, point.mass)).1.si(), Mass::KIND, System::Metric),
                 text(false)
             );
         }
@@ -532,14 +558,17 @@ impl<'a> Chooser<'a> {
         self.choice_of(&point.parts)
     }
 
-    /// A combination; cost and mass are summed in the order of the kinds, so that equal choices are equal to the bit.
+    /// A combination, in the order of the kinds.
     fn choice_of(&self, parts: &[(usize, usize)]) -> Choice {
         let mut sorted = parts.to_vec();
         sorted.sort_unstable();
         let parts: Vec<usize> = sorted.into_iter().map(|(_, part)| part).collect();
-        let (cost, mass) =
-            parts.iter().map(|part| self.weigh(*part)).fold((0.0, 0.0), |a, b| (a.0 + b.0, a.1 + b.1));
-        Choice { parts, cost, mass: Mass::from_si(mass) }
+        let (cost, mass) = plain(self.sum(&parts));
+        Choice { parts, cost, mass }
+    }
+
+    fn sum(&self, parts: &[usize]) -> (i128, i128) {
+        parts.iter().map(|part| self.weigh(*part)).fold((0, 0), |a, b| (a.0 + b.0, a.1 + b.1))
     }
 
     /// Takes the kinds out one by one, the one with the fewest neighbours first.
@@ -643,8 +672,8 @@ struct Buckets {
 /// What some parts cost and weigh together.
 #[derive(Debug, Clone)]
 struct Point {
-    cost: f64,
-    mass: f64,
+    cost: i128,
+    mass: i128,
     parts: Vec<(usize, usize)>,
 }
 
@@ -662,8 +691,8 @@ fn joined(one: &[Point], two: &[Point]) -> Vec<Point> {
 
 /// The points to which none is both cheaper and lighter, the cheapest first.
 fn undominated(mut points: Vec<Point>) -> Vec<Point> {
-    points.sort_by(|a, b| a.cost.total_cmp(&b.cost).then(a.mass.total_cmp(&b.mass)));
-    let mut least = f64::INFINITY;
+    points.sort_by_key(|point| (point.cost, point.mass));
+    let mut least = i128::MAX;
     points.retain(|point| {
         let kept = point.mass < least;
         least = least.min(point.mass);
@@ -675,7 +704,7 @@ fn undominated(mut points: Vec<Point>) -> Vec<Point> {
 impl Buckets {
     /// The front of whole combinations: those of the parts that hang on nothing else, together.
     fn whole(&self) -> Vec<Point> {
-        let nothing = vec![Point { cost: 0.0, mass: 0.0, parts: vec![] }];
+        let nothing = vec![Point { cost: 0, mass: 0, parts: vec![] }];
         let roots = self.buckets.iter().filter(|bucket| bucket.neighbours.is_empty());
         roots.fold(nothing, |front, root| match root.messages.get(&[][..]) {
             Some(more) => joined(&front, more),
@@ -685,11 +714,11 @@ impl Buckets {
 
     /// Lists combinations within the limits of cost and mass, the kinds that were taken out last chosen first: whatever is chosen, the
     /// messages say what the rest costs and weighs at least.
-    fn list(&self, chooser: &Chooser<'_>, most: (f64, f64), limit: usize, chosen: &mut Chosen) {
+    fn list(&self, chooser: &Chooser<'_>, most: (i128, i128), limit: usize, chosen: &mut Chosen) {
         let mut parts = vec![usize::MAX; self.left.len()];
         let mut found = Vec::new();
         let start = self.buckets.len();
-        self.walk(chooser, start, &mut parts, (0.0, 0.0), most, limit, &mut found);
+        self.walk(chooser, start, &mut parts, (0, 0), most, limit, &mut found);
         chosen.more = found.len() > limit;
         found.truncate(limit);
         let all = found.iter().map(|parts| {
@@ -706,8 +735,8 @@ impl Buckets {
         chooser: &Chooser<'_>,
         from: usize,
         parts: &mut Vec<usize>,
-        spent: (f64, f64),
-        most: (f64, f64),
+        spent: (i128, i128),
+        most: (i128, i128),
         limit: usize,
         found: &mut Vec<Vec<usize>>,
     ) {
@@ -715,11 +744,7 @@ impl Buckets {
             return;
         }
         let Some(at) = from.checked_sub(1) else {
-            let pairs: Vec<(usize, usize)> = parts.iter().copied().enumerate().collect();
-            let choice = chooser.choice_of(&pairs);
-            if choice.cost <= most.0 && choice.mass.si() <= most.1 {
-                found.push(parts.clone());
-            }
+            found.push(parts.clone());
             return;
         };
         let bucket = &self.buckets[at];
@@ -738,24 +763,22 @@ impl Buckets {
                 continue;
             }
             let least = self.least_ahead(at, parts);
-            // Sums are rounded: what lies at the limit is decided at the end.
-            let slack = 1e-9;
-            if spent.0 + least.0 <= most.0 * (1.0 + slack) && spent.1 + least.1 <= most.1 * (1.0 + slack) {
+            if spent.0 + least.0 <= most.0 && spent.1 + least.1 <= most.1 {
                 self.walk(chooser, at, parts, spent, most, limit, found);
             }
         }
     }
 
     /// What the kinds that are still to be chosen cost and weigh at least, those whose neighbours are all chosen.
-    fn least_ahead(&self, from: usize, parts: &[usize]) -> (f64, f64) {
+    fn least_ahead(&self, from: usize, parts: &[usize]) -> (i128, i128) {
         let chosen: BTreeSet<usize> = self.buckets[from..].iter().map(|bucket| bucket.kind).collect();
-        let mut least = (0.0, 0.0);
+        let mut least = (0, 0);
         for bucket in &self.buckets[..from] {
             if bucket.neighbours.iter().all(|kind| chosen.contains(kind)) {
                 let at: Vec<usize> = bucket.neighbours.iter().map(|kind| parts[*kind]).collect();
                 if let Some(front) = bucket.messages.get(&at) {
-                    least.0 += front.first().map_or(0.0, |point| point.cost);
-                    least.1 += front.last().map_or(0.0, |point| point.mass);
+                    least.0 += front.first().map_or(0, |point| point.cost);
+                    least.1 += front.last().map_or(0, |point| point.mass);
                 }
             }
         }

@@ -146,6 +146,8 @@ pub struct WhatIf {
     /// Outputs that are known in no row, and why.
     not_known: Vec<(String, String)>,
     markings: Vec<Vec<f64>>,
+    /// Which outputs follow from the lines of each axis.
+    follow: Vec<Vec<bool>>,
 }
 
 enum Output {
@@ -220,6 +222,14 @@ impl WhatIf {
         let mut constant = plan.start(sheet);
         // A changed line has a value in every row: none is missing while what stands still is computed.
         let hit = plan.affected(changes);
+        let follow = axes.iter().map(|axis| {
+            let hit = plan.affected(|slot| axis.slots.contains(&slot));
+            let nodes = plan.nodes.iter().zip(hit).filter(|(_, hit)| *hit);
+            let mut dirty = axis.slots.clone();
+            dirty.extend(nodes.flat_map(|(node, _)| node.outputs().map(|(_, slot)| slot)));
+            outputs.iter().map(|output| output.slots().iter().any(|slot| dirty.contains(slot))).collect()
+        });
+        let follow = follow.collect();
         let mut refusals = Vec::new();
         let (mut nodes, mut still) = (Vec::new(), Vec::new());
         for (node, hit) in plan.nodes.iter().zip(hit) {
@@ -245,6 +255,7 @@ impl WhatIf {
             nodes,
             not_known,
             markings,
+            follow,
         })
     }
 
@@ -261,7 +272,7 @@ impl WhatIf {
     /// The rows of a range as a table: a column for each line that changes, one for each output. On so many threads, none
     /// meaning as many as there are processors. Nothing where `progress` stopped it.
     ///
-    /// A row in which a call was refused has its reason; the outputs that do not follow from that call keep their values.
+    /// A row in which a value or a call was refused has its reason; the outputs that do not follow from it keep their values.
     pub fn table(
         &self,
         rows: Range<usize>,
@@ -363,23 +374,26 @@ impl WhatIf {
     fn block(&self, job: Job<'_>, block: &mut Block<'_>, refused: &mut Vec<(usize, Error)>) {
         let Job { rows, mut numbers, mut codes } = job;
         block.rows = rows.len();
-        self.fill(&rows, block, refused);
+        let spoilt = self.fill(&rows, block, refused);
         for node in &self.nodes {
             node.run_block(&self.sheet, block, &mut |row, slot, error| {
                 refused.push((rows.start + row, at_line(slot, &error)));
             });
         }
         let (mut numbers, mut codes) = (numbers.iter_mut(), codes.iter_mut());
-        for output in &self.outputs {
+        for (number, output) in self.outputs.iter().enumerate() {
+            let spoilt = || spoilt.iter().filter(|(_, axis)| self.follow[*axis][number]).map(|(row, _)| *row);
             match output {
                 Output::Line { slot, .. } => {
                     if let Some(out) = numbers.next() {
                         spread(block.column(*slot), out);
+                        spoilt().for_each(|row| out[row] = f64::NAN);
                     }
                 }
                 Output::Value { finding, .. } => {
                     if let Some(out) = numbers.next() {
                         spread(block.column(held(finding)), out);
+                        spoilt().for_each(|row| out[row] = f64::NAN);
                     }
                 }
                 Output::Margin { finding, .. } => {
@@ -387,6 +401,7 @@ impl WhatIf {
                         for (row, out) in out.iter_mut().enumerate() {
                             *out = margin(finding, |slot| block.at(slot, row));
                         }
+                        spoilt().for_each(|row| out[row] = f64::NAN);
                     }
                 }
                 Output::Verdict { finding, .. } => {
@@ -396,16 +411,24 @@ impl WhatIf {
                             let margin = margin(finding, |slot| block.at(slot, row));
                             *out = verdict(finding, margin, at(wanted, row)) as i32;
                         }
+                        spoilt().for_each(|row| out[row] = Verdict::NotKnown as i32);
                     }
                 }
             }
         }
     }
 
-    /// The columns of the lines that change, for some rows; one value where it is the same in all of them.
-    fn fill(&self, rows: &Range<usize>, block: &mut Block<'_>, refused: &mut Vec<(usize, Error)>) {
+    /// The columns of the lines that change, for some rows; one value where it is the same in all of them. Gives the rows, counted from
+    /// the first, in which the value of an axis is refused, and the axis.
+    fn fill(
+        &self,
+        rows: &Range<usize>,
+        block: &mut Block<'_>,
+        refused: &mut Vec<(usize, Error)>,
+    ) -> Vec<(usize, usize)> {
+        let mut spoilt = Vec::new();
         let mut stride = if self.side_by_side { 1 } else { self.rows };
-        for axis in &self.axes {
+        for (number, axis) in self.axes.iter().enumerate() {
             if !self.side_by_side {
                 stride /= axis.len();
             }
@@ -434,10 +457,12 @@ impl WhatIf {
                     let place = (row / stride) % axis.len();
                     if let Ok(at) = axis.refused.binary_search_by_key(&place, |(place, _)| *place) {
                         refused.push((row, axis.refused[at].1.clone()));
+                        spoilt.push((row - rows.start, number));
                     }
                 }
             }
         }
+        spoilt
     }
 
     /// The lines that change as columns of a table.

@@ -1,0 +1,377 @@
+//! Choosing against brute force: every combination of small price lists is written on the sheet and assessed, and pruning loses nothing.
+#![allow(clippy::unwrap_used, clippy::panic, reason = "a test may panic, its helpers too")]
+
+use axlewright::Verdict;
+use axlewright::sheet::{Assessment, Candidate, Choice, Chosen, PriceList, Requirement, Sheet, choose};
+use axlewright::units::{Mass, Quantity, kg};
+use axlewright_tests::catalogue::Random;
+use axlewright_tests::sheets::DUNLIN;
+use std::collections::BTreeSet;
+
+const LISTS: usize = 200;
+
+/// Kinds of part, the lines that each writes, and values to draw from. Springs and tyres share a corner, gears and axle a driveline;
+/// a mat changes nothing.
+type Kind = (&'static str, &'static [(&'static str, &'static [&'static str])]);
+const KINDS: &[Kind] = &[
+    (
+        "spring",
+        &[
+            ("front.spring.rate", &["450 lbf/in", "550 lbf/in", "600 lbf/in", "90 N/mm", "110 N/mm"]),
+            ("front.spring.free_length", &["300 mm", "320 mm", "340 mm", "13 in"]),
+        ],
+    ),
+    (
+        "damper",
+        &[
+            ("front.damper.rate", &["5 N·s/mm", "7.5 N·s/mm", "9 N·s/mm"]),
+            ("front.damper.stroke", &["80 mm", "110 mm", "140 mm"]),
+        ],
+    ),
+    (
+        "tyre",
+        &[
+            ("rear.tyre.size", &["215/65R16", "235/70R16"]),
+            ("rear.tyre.effective_radius", &["330 mm", "352 mm", "372 mm"]),
+        ],
+    ),
+    (
+        "axle",
+        &[
+            ("final_drive.ratio", &["3.54", "3.91", "4.10", "4.56"]),
+            ("final_drive.torque_rating", &["6000 N·m", "9500 N·m"]),
+        ],
+    ),
+    (
+        "gearbox",
+        &[
+            ("gearbox.ratios[0]", &["4.2", "4.7", "5.1"]),
+            ("gearbox.torque_rating", &["400 N·m", "480 N·m"]),
+            ("gearbox.rating_kind", &["continuous", "peak"]),
+        ],
+    ),
+    ("clutch", &[("clutch.capacity", &["380 N·m", "440 N·m", "520 N·m"])]),
+    ("mat", &[]),
+    ("cap", &[("cap.rating", &["13 psi gauge", "15 psi gauge", "18 psi gauge"])]),
+];
+
+const ASKED: &[&str] = &[
+    "1.2 Hz <= front.natural_frequency <= 1.4 Hz",
+    "front.natural_frequency >= 1.3 Hz",
+    "front.damping_ratio <= 0.5",
+    "0.25 <= front.damping_ratio",
+    "front.bump_left >= 50 mm",
+    "front.coil_bind.verdict = tight",
+    "front.damping.verdict = meets",
+    "driveline.cruise_engine_speed <= 2500 rpm",
+    "driveline.cruise.verdict = tight",
+    "driveline.cruise.margin >= 50 rpm",
+    "half_shaft.torque <= 6500 N·m",
+    "margins >= 1",
+    "margins >= 0.5",
+    "clutch.holds.margin >= 1.2",
+    "gearbox.strength.verdict = tight",
+    "driveline.wheel_torque >= 6000 N·m",
+    "coolant.boiling.margin >= 10 K",
+    "vehicle.frequency_ratio >= 1",
+    "cap.weakest.verdict = tight",
+];
+
+/// Costs in cents and masses in grams, so that sums can be told apart exactly.
+struct Priced {
+    list: PriceList,
+    cents: Vec<i64>,
+    grams: Vec<i64>,
+}
+
+fn priced(random: &mut Random) -> Priced {
+    let mut places: Vec<usize> = (0..KINDS.len()).collect();
+    random.shuffle(&mut places);
+    let (mut parts, mut cents, mut grams) = (vec![], vec![], vec![]);
+    let few = random.once_in(3);
+    for place in &places[..3 + random.below(3)] {
+        let (kind, lines) = KINDS[*place];
+        for number in 0..2 + random.below(4) {
+            // Few prices make ties.
+            let (cost, mass) = if few {
+                (1010 * (1 + random.below(3) as i64), 1100 * (1 + random.below(3) as i64))
+            } else {
+                (1 + random.below(500_000) as i64, random.below(60_000) as i64)
+            };
+            cents.push(cost);
+            grams.push(mass);
+            parts.push(Candidate {
+                part: format!("{kind} {number}"),
+                kind: kind.to_owned(),
+                cost: cost as f64 / 100.0,
+                mass: Mass::of::<kg>(mass as f64 / 1000.0),
+                lines: lines
+                    .iter()
+                    .map(|(path, texts)| ((*path).to_owned(), (*random.of_these(texts)).to_owned()))
+                    .collect(),
+            });
+        }
+    }
+    // The parts of a kind need not stand together.
+    let mut order: Vec<usize> = (0..parts.len()).collect();
+    random.shuffle(&mut order);
+    let (cents, grams) =
+        (order.iter().map(|at| cents[*at]).collect(), order.iter().map(|at| grams[*at]).collect());
+    Priced { list: PriceList { parts: order.iter().map(|at| parts[*at].clone()).collect() }, cents, grams }
+}
+
+/// The van without tolerances: choosing takes none into account, and an assessment is quicker.
+fn van() -> Sheet {
+    let mut sheet = Sheet::from_text(DUNLIN).unwrap();
+    for path in sheet.paths().collect::<Vec<_>>() {
+        let text = sheet.get(path).unwrap().unwrap();
+        sheet.set(path, text.split(" +/- ").next().unwrap()).unwrap();
+    }
+    sheet
+}
+
+/// All combinations, a place in the list for each kind, kinds in the order of the list.
+fn combinations(list: &PriceList) -> Vec<Vec<usize>> {
+    let mut kinds: Vec<&str> = vec![];
+    list.parts.iter().for_each(|part| {
+        if !kinds.contains(&part.kind.as_str()) {
+            kinds.push(&part.kind);
+        }
+    });
+    let mut all = vec![vec![]];
+    for kind in kinds {
+        let of: Vec<usize> = (0..list.parts.len()).filter(|at| list.parts[*at].kind == kind).collect();
+        all = all.iter().flat_map(|begun| of.iter().map(move |at| [&begun[..], &[*at]].concat())).collect();
+    }
+    all
+}
+
+/// What a requirement says of a sheet on which the parts are written.
+fn holds(text: &str, assessed: &Assessment, cents: i64, grams: i64) -> bool {
+    let terms: Vec<&str> = text.split("<=").flat_map(|term| term.split(">=")).map(str::trim).collect();
+    let number = |text: &str| text.split(' ').next().unwrap().parse::<f64>().unwrap();
+    match terms[0] {
+        "cost" => return cents <= (number(terms[1]) * 100.0).round() as i64,
+        "mass" => return grams <= (number(terms[1]) * 1000.0).round() as i64,
+        "margins" => {
+            let ratios = assessed.answers().iter().filter(|answer| answer.form == "ratio");
+            let asked = ratios.filter(|answer| assessed.missing(answer).needs.is_empty());
+            return asked.fold(true, |all, answer| all & (answer.margin >= number(terms[1])));
+        }
+        _ => {}
+    }
+    if let Some((path, word)) = text.split_once(".verdict = ") {
+        let verdict = assessed.answer(path).unwrap().verdict;
+        return verdict == Verdict::Meets || (word == "tight" && verdict == Verdict::Tight);
+    }
+    let si = |text: &str, kind| axlewright::base::text::value_as(text, kind).unwrap();
+    let output = *terms.iter().find(|term| term.starts_with(|c: char| c.is_ascii_lowercase())).unwrap();
+    let (value, kind) = match output.strip_suffix(".margin") {
+        Some(path) => assessed.answer(path).map(|answer| (answer.margin, answer.margin_kind)).unwrap(),
+        None => {
+            let lines = axlewright::sheet::lines().find(|(_, path, _)| path == output).unwrap();
+            let axlewright::base::section::Content::Quantity(kind) = lines.2.content else {
+                panic!("{output}")
+            };
+            (assessed.value(output).unwrap().unwrap_or(f64::NAN), kind)
+        }
+    };
+    let at_most = !text.contains(">=");
+    match terms[..] {
+        [low, _, high] => value >= si(low, kind) && value <= si(high, kind),
+        [left, right] => {
+            let (bound, is_high) = if left == output { (right, at_most) } else { (left, !at_most) };
+            if is_high { value <= si(bound, kind) } else { value >= si(bound, kind) }
+        }
+        _ => panic!("{text}"),
+    }
+}
+
+/// One part, or none, of each list of places; the same places in any order.
+fn parts_of(choices: &[Choice]) -> BTreeSet<Vec<usize>> {
+    choices.iter().map(|choice| choice.parts.clone()).collect()
+}
+
+#[test]
+fn choosing_finds_what_brute_force_finds() {
+    let sheet = van();
+    let mut random = Random::of("choose");
+    let (mut empty, mut tied, mut limited) = (0, 0, 0);
+    for number in 0..LISTS {
+        let Priced { list, cents, grams } = priced(&mut random);
+        let all = combinations(&list);
+        let sum = |of: &[i64], parts: &[usize]| parts.iter().map(|part| of[*part]).sum::<i64>();
+        let mut texts: Vec<String> = vec![];
+        for _ in 0..random.below(5) {
+            texts.push((*random.of_these(ASKED)).to_owned());
+        }
+        // Limits that some combination meets exactly.
+        if random.once_in(2) {
+            let at = sum(&cents, random.of_these::<Vec<usize>>(&all));
+            texts.push(format!("cost <= {}.{:02}", at / 100, at % 100));
+        }
+        if random.once_in(2) {
+            let at = sum(&grams, random.of_these::<Vec<usize>>(&all));
+            texts.push(format!("mass <= {}.{:03} kg", at / 1000, at % 1000));
+        }
+        random.shuffle(&mut texts);
+        let requirements: Vec<Requirement> =
+            texts.iter().map(|text| Requirement::parse(text).unwrap()).collect();
+        let outcome = choose(&sheet, &list, &requirements, usize::MAX, &mut |_| true);
+
+        let feasible: BTreeSet<Vec<usize>> = all
+            .iter()
+            .filter(|parts| {
+                let mut with = sheet.clone();
+                for (path, text) in parts.iter().flat_map(|part| &list.parts[*part].lines) {
+                    with.set(path, text).unwrap();
+                }
+                let (cents, grams) = (sum(&cents, parts), sum(&grams, parts));
+                let assessed = with.assess();
+                texts.iter().all(|text| holds(text, &assessed, cents, grams))
+            })
+            .cloned()
+            .collect();
+        let what = format!("list {number}, {texts:?}");
+        let chosen: Chosen = match outcome {
+            Ok(chosen) => chosen,
+            Err(error) => {
+                // What no part changes is refused as a whole.
+                assert!(error.to_string().contains("no part of the list changes it"), "{what}: {error}");
+                assert!(feasible.is_empty(), "{what}: {error}, but {feasible:?}");
+                continue;
+            }
+        };
+        assert_eq!(parts_of(&chosen.feasible), feasible, "{what}");
+        assert_eq!(chosen.feasible.len(), feasible.len(), "{what}: none twice");
+        assert!(!chosen.more, "{what}");
+        for choice in chosen.feasible.iter().chain(&chosen.front) {
+            let exact =
+                (sum(&cents, &choice.parts) as f64 / 100.0, sum(&grams, &choice.parts) as f64 / 1000.0);
+            assert!(
+                (choice.cost - exact.0).abs() < 1e-6 && (choice.mass.si() - exact.1).abs() < 1e-6,
+                "{what}"
+            );
+        }
+
+        // The front as pairs of sums: of equals it holds one.
+        let points: BTreeSet<(i64, i64)> =
+            feasible.iter().map(|parts| (sum(&cents, parts), sum(&grams, parts))).collect();
+        let beaten =
+            |of: &(i64, i64)| points.iter().any(|other| other != of && other.0 <= of.0 && other.1 <= of.1);
+        let front: Vec<(i64, i64)> = points.iter().filter(|point| !beaten(point)).copied().collect();
+        let found: Vec<(i64, i64)> = chosen
+            .front
+            .iter()
+            .map(|choice| (sum(&cents, &choice.parts), sum(&grams, &choice.parts)))
+            .collect();
+        assert_eq!(found, front, "{what}");
+        assert!(parts_of(&chosen.front).is_subset(&feasible), "{what}");
+        let pair = |choice: &Option<Choice>| {
+            choice.as_ref().map(|choice| (sum(&cents, &choice.parts), sum(&grams, &choice.parts)))
+        };
+        assert_eq!(pair(&chosen.cheapest), points.iter().min().copied(), "{what}");
+        assert_eq!(
+            pair(&chosen.lightest),
+            points.iter().min_by_key(|(cost, mass)| (*mass, *cost)).copied(),
+            "{what}"
+        );
+
+        let standing: BTreeSet<usize> = feasible.iter().flatten().copied().collect();
+        let rejected: BTreeSet<usize> = chosen.rejected.iter().map(|(part, _)| *part).collect();
+        let others: BTreeSet<usize> = (0..list.parts.len()).filter(|part| !standing.contains(part)).collect();
+        assert_eq!(rejected, others, "{what}");
+        assert!(chosen.rejected.iter().all(|(_, why)| !why.is_empty()), "{what}");
+        empty += usize::from(feasible.is_empty());
+        tied += usize::from(points.len() < feasible.len());
+        limited += usize::from(feasible.len() > 1 && feasible.len() < all.len());
+        // A shorter list of combinations is the beginning of nothing else.
+        if feasible.len() > 1 {
+            let short = choose(&sheet, &list, &requirements, 1, &mut |_| true).unwrap();
+            assert!(
+                short.more && short.feasible.len() == 1 && feasible.contains(&short.feasible[0].parts),
+                "{what}"
+            );
+            assert_eq!(short.front, chosen.front, "{what}");
+        }
+    }
+    assert!(empty >= 20 && tied >= 20 && limited >= 50, "{empty} {tied} {limited}");
+}
+
+/// Ten kinds of eight parts are 8¹⁰ = 1 073 741 824 combinations; each requirement binds three kinds at most.
+#[test]
+fn ten_kinds_of_eight_parts_are_chosen_without_multiplying_them() {
+    let sheet = van();
+    let mut random = Random::of("ten kinds");
+    let kinds: [(&str, &[(&str, f64, f64, &str)]); 10] = [
+        ("front spring", &[("front.spring.rate", 400.0, 50.0, "lbf/in")]),
+        ("front damper", &[("front.damper.rate", 4.0, 1.0, "N·s/mm")]),
+        ("rear spring", &[("rear.spring.rate", 200.0, 30.0, "lbf/in")]),
+        ("rear damper", &[("rear.damper.rate", 2.0, 0.5, "N·s/mm")]),
+        ("tyre", &[("rear.tyre.effective_radius", 320.0, 8.0, "mm")]),
+        ("axle", &[("final_drive.ratio", 3.3, 0.2, "")]),
+        ("gearbox", &[("gearbox.ratios[5]", 0.6, 0.05, "")]),
+        ("clutch", &[("clutch.capacity", 350.0, 40.0, "N·m")]),
+        ("cap", &[("cap.rating", 8.0, 1.5, "psi gauge")]),
+        ("half shaft", &[("half_shaft.torque_rating", 3000.0, 700.0, "N·m")]),
+    ];
+    let mut list = PriceList::default();
+    for (kind, lines) in kinds {
+        for at in 0..8 {
+            list.parts.push(Candidate {
+                part: format!("{kind} {at}"),
+                kind: kind.to_owned(),
+                cost: (50 + random.below(900)) as f64,
+                mass: Mass::of::<kg>((1 + random.below(40)) as f64),
+                lines: lines
+                    .iter()
+                    .map(|(path, from, step, unit)| {
+                        (
+                            (*path).to_owned(),
+                            format!("{} {unit}", from + step * f64::from(at)).trim_end().to_owned(),
+                        )
+                    })
+                    .collect(),
+            });
+        }
+    }
+    let requirements: Vec<Requirement> = [
+        "1.2 Hz <= front.natural_frequency <= 1.4 Hz",
+        "1 <= vehicle.frequency_ratio <= 1.3",
+        "0.2 <= front.damping_ratio <= 0.45",
+        "0.2 <= rear.damping_ratio <= 0.45",
+        "driveline.cruise_engine_speed <= 2500 rpm",
+        "clutch.holds.margin >= 1.2",
+        "coolant.boiling.margin >= 5 K",
+        "cost <= 3500",
+        "mass <= 180 kg",
+    ]
+    .iter()
+    .map(|text| Requirement::parse(text).unwrap())
+    .collect();
+    let start = std::time::Instant::now();
+    let chosen = choose(&sheet, &list, &requirements, 1000, &mut |_| true).unwrap();
+    assert!(start.elapsed().as_secs() < 20, "{:?}", start.elapsed());
+    assert!(chosen.evaluated < 10_000, "{}", chosen.evaluated);
+    assert!(chosen.feasible.len() == 1000 && chosen.more);
+    // What it names meets every requirement.
+    for choice in
+        chosen.front.iter().chain(&chosen.cheapest).chain(&chosen.lightest).chain(&chosen.feasible[..20])
+    {
+        let mut with = sheet.clone();
+        for (path, text) in choice.parts.iter().flat_map(|part| &list.parts[*part].lines) {
+            with.set(path, text).unwrap();
+        }
+        let (cost, mass) = (choice.cost, choice.mass.si());
+        for requirement in &requirements {
+            let assessed = with.assess();
+            let whole = |of: f64, times: f64| (of * times).round() as i64;
+            assert!(
+                holds(requirement.text(), &assessed, whole(cost, 100.0), whole(mass, 1000.0)),
+                "{requirement:?}"
+            );
+        }
+    }
+    assert_eq!(chosen.front.first(), chosen.cheapest.as_ref());
+    assert_eq!(chosen.front.last(), chosen.lightest.as_ref());
+}
