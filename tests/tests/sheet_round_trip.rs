@@ -1,0 +1,94 @@
+//! Random sheets through TOML and JSON and back: the same sheet, the same bytes.
+#![allow(clippy::unwrap_used, clippy::panic, reason = "a test may panic, its helpers too")]
+
+use axlewright::sheet::Sheet;
+use axlewright_tests::catalogue::Random;
+use axlewright_tests::sheets::{DUNLIN, text, writable};
+use proptest::prelude::*;
+use serde_json::Value;
+
+/// A random part of the lines, by their places among all that may be written, with random values.
+fn sheet(name: &str, notes: &str, some: &[usize], seed: u64) -> Sheet {
+    let all = writable();
+    let mut random = Random::of(&seed.to_string());
+    let head = serde_json::json!({ "version": 1, "name": name, "notes": notes });
+    let mut sheet = Sheet::from_text(&head.to_string()).unwrap();
+    for (path, line) in some.iter().map(|at| &all[*at]) {
+        let text = text(line, &mut random);
+        if let Err(error) = sheet.set(path, &text) {
+            // The places of a list come in order; nothing else is refused.
+            assert!(
+                error.to_string().contains("the places of a list come in order"),
+                "{path} = {text}: {error}"
+            );
+        }
+    }
+    sheet
+}
+
+/// The leaves of a JSON document, by their paths.
+fn leaves(path: &str, value: &Value, found: &mut Vec<(String, String)>) {
+    match value {
+        Value::Object(table) => table.iter().for_each(|(key, inner)| {
+            leaves(&if path.is_empty() { key.clone() } else { format!("{path}.{key}") }, inner, found);
+        }),
+        Value::Array(items) => {
+            items.iter().enumerate().for_each(|(at, inner)| leaves(&format!("{path}[{at}]"), inner, found));
+        }
+        Value::String(text) => found.push((path.to_owned(), text.clone())),
+        Value::Number(number) => found.push((path.to_owned(), number.as_f64().unwrap().to_string())),
+        other => panic!("{other}"),
+    }
+}
+
+fn goes_round(sheet: &Sheet) {
+    let (toml, json) = (sheet.to_toml(), sheet.to_json());
+    let from_toml = Sheet::from_text(&toml).unwrap_or_else(|error| panic!("{error}\n{toml}"));
+    let from_json = Sheet::from_text(&json).unwrap_or_else(|error| panic!("{error}\n{json}"));
+    assert_eq!(&from_toml, sheet, "{toml}");
+    assert_eq!(&from_json, sheet, "{json}");
+    assert_eq!((from_toml.to_toml(), from_toml.to_json()), (toml, json.clone()));
+    assert_eq!(from_json.hash(), sheet.hash());
+    // What stands in the document is what the sheet says of itself, line by line.
+    let mut found = Vec::new();
+    leaves("", &serde_json::from_str(&json).unwrap(), &mut found);
+    found.retain(|(path, _)| !["version", "name", "notes"].contains(&path.as_str()));
+    let mut own: Vec<(String, String)> =
+        sheet.paths().map(|path| (path.to_owned(), sheet.get(path).unwrap().unwrap())).collect();
+    found.sort();
+    own.sort();
+    assert_eq!(found, own);
+    // A line out and in again.
+    if let Some((path, text)) = own.last() {
+        let mut changed = sheet.clone();
+        if changed.remove(path).is_ok() {
+            assert_ne!(&changed, sheet);
+            assert_ne!(changed.hash(), sheet.hash());
+            changed.set(path, text).unwrap();
+            assert_eq!(&changed, sheet);
+        }
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 400, failure_persistence: None, ..ProptestConfig::default() })]
+    #[test]
+    fn a_random_sheet_is_the_same_after_a_round_trip(
+        name in any::<String>(),
+        notes in "[ -~]{0,40}|\\PC{0,10}|[\\x00-\\x1f\"\\\\\u{7f}\u{85}\u{feff}]{1,8}",
+        some in prop::sample::subsequence((0..writable().len()).collect::<Vec<_>>(), 0..90),
+        seed in any::<u64>(),
+    ) {
+        goes_round(&sheet(&name, &notes, &some, seed));
+    }
+}
+
+#[test]
+fn the_whole_of_every_list_and_line_goes_round() {
+    let all: Vec<usize> = (0..writable().len()).collect();
+    for seed in 0..20 {
+        goes_round(&sheet("all", "", &all, seed));
+    }
+    goes_round(&Sheet::new(""));
+    goes_round(&Sheet::from_text(DUNLIN).unwrap());
+}

@@ -1,0 +1,251 @@
+//! Tolerances: propagation against closed forms (JCGM 100:2008, equation 10 and 5.1.6), chances against exact probabilities.
+#![allow(clippy::unwrap_used, clippy::panic, reason = "a test may panic, its helpers too")]
+
+use approx::assert_relative_eq;
+use axlewright::sheet::{Assessment, Sheet};
+use axlewright_tests::sheets::DUNLIN;
+
+/// A sheet of these lines.
+fn of(lines: &[(&str, &str)]) -> Assessment {
+    let mut sheet = Sheet::new("");
+    lines.iter().for_each(|(path, text)| sheet.set(path, text).unwrap_or_else(|error| panic!("{error}")));
+    sheet.assess()
+}
+
+/// A bound is rectangular: its standard deviation is its half-width over √3 (JCGM 100:2008, 4.3.7).
+fn rectangular(half: f64) -> f64 {
+    half / 3.0_f64.sqrt()
+}
+
+#[test]
+fn a_sum_and_a_quotient_propagate_by_their_derivatives() {
+    // margin = C / (m1 + m2): u = C / m² √(u1² + u2²).
+    let on = of(&[
+        ("scales.left_front", "600 kg +/- 2 kg"),
+        ("scales.right_front", "590 kg +/- 3 kg sd"),
+        ("front.mass_rating", "1400 kg"),
+    ]);
+    let answer = *on.answer("front.load").unwrap();
+    let slope = 1400.0 / (1190.0_f64 * 1190.0);
+    let expected = slope * (rectangular(2.0).powi(2) + 3.0_f64.powi(2)).sqrt();
+    // A central difference of 1/m is off by (t/m)².
+    assert_relative_eq!(answer.uncertainty, expected, max_relative = 1e-5);
+    let ranked = on.sensitivity(&answer);
+    assert_eq!(
+        ranked.iter().map(|one| one.path).collect::<Vec<_>>(),
+        ["scales.right_front", "scales.left_front"]
+    );
+    assert_relative_eq!(ranked[0].change, -slope * 3.0, max_relative = 1e-5);
+    assert_relative_eq!(ranked[1].change, -slope * 2.0, max_relative = 1e-5);
+    let total = 9.0 + 4.0 / 3.0;
+    assert_relative_eq!(ranked[0].share, 9.0 / total, max_relative = 1e-5);
+    assert_relative_eq!(ranked[1].share, 4.0 / 3.0 / total, max_relative = 1e-5);
+}
+
+#[test]
+fn relative_variances_of_a_product_add() {
+    // margin = R / (T i e), steady, in first gear: (u/margin)² = Σ (u_x / x)² (JCGM 100:2008, 5.1.6).
+    let on = of(&[
+        ("engine.peak_torque", "360 N·m +/- 3 N·m sd"),
+        ("gearbox.ratios[0]", "4.7 +/- 0.02 sd"),
+        ("gearbox.efficiency", "0.97 +/- 0.005 sd"),
+        ("propeller_shaft.torque_rating", "2000 N·m +/- 1 % sd"),
+        ("propeller_shaft.rating_kind", "continuous"),
+    ]);
+    let answer = *on.answer("propeller_shaft.strength").unwrap();
+    let margin = 2000.0 / (360.0 * 4.7 * 0.97);
+    assert_relative_eq!(answer.margin, margin, max_relative = 1e-14);
+    let shares = [3.0 / 360.0, 0.02 / 4.7, 0.005 / 0.97, 0.01_f64];
+    let expected = margin * shares.iter().map(|share| share * share).sum::<f64>().sqrt();
+    assert_relative_eq!(answer.uncertainty, expected, max_relative = 1e-4);
+    let order: Vec<&str> = on.sensitivity(&answer).iter().map(|one| one.path).collect();
+    assert_eq!(
+        order,
+        ["propeller_shaft.torque_rating", "engine.peak_torque", "gearbox.efficiency", "gearbox.ratios[0]"]
+    );
+}
+
+#[test]
+fn a_square_root_halves_what_stands_under_it() {
+    // f = r √(k / m) / 2π: (u/f)² = (u_r / r)² + (u_k / 2k)² + (u_m / 2m)². The margin is the place above the lower edge.
+    let on = of(&[
+        ("front.spring.rate", "96 N/mm +/- 2 % sd"),
+        ("front.spring.motion_ratio", "0.6 +/- 0.003 sd"),
+        ("front.sprung_mass", "550 kg +/- 6 kg"),
+        ("front.wanted.frequency_low", "1.2 Hz"),
+        ("front.wanted.frequency_high", "1.6 Hz"),
+    ]);
+    let answer = *on.answer("front.frequency").unwrap();
+    let frequency = 0.6 * (96_000.0_f64 / 550.0).sqrt() / std::f64::consts::TAU;
+    assert_relative_eq!(answer.value, frequency, max_relative = 1e-14);
+    let shares = [0.003 / 0.6, 0.02 / 2.0, rectangular(6.0) / (2.0 * 550.0)];
+    let expected = frequency * shares.iter().map(|share| share * share).sum::<f64>().sqrt();
+    assert_relative_eq!(answer.uncertainty, expected, max_relative = 1e-4);
+    let ranked = on.sensitivity(&answer);
+    let signs: Vec<(&str, bool)> = ranked.iter().map(|one| (one.path, one.change > 0.0)).collect();
+    assert_eq!(
+        signs,
+        [("front.spring.rate", true), ("front.spring.motion_ratio", true), ("front.sprung_mass", false)]
+    );
+    assert_relative_eq!(ranked.iter().map(|one| one.share).sum::<f64>(), 1.0, max_relative = 1e-14);
+    // Tolerances that do not reach a finding are not named.
+    assert!(on.sensitivity(on.answer("rear.frequency").unwrap()).is_empty());
+}
+
+/// The four lines of the bench test of a cap: margin = (p_h - e) - (p_r - t), linear with slopes 1, -1, -1, 1.
+fn cap(holding: &str, rating: &str) -> Assessment {
+    of(&[
+        ("cap.holding_pressure", holding),
+        ("cap.rating", rating),
+        ("cap.gauge_error", "2 kPa"),
+        ("cap.rating_tolerance", "8 kPa"),
+        ("wanted.cap", "3 kPa"),
+    ])
+}
+
+#[test]
+fn a_linear_margin_is_exact() {
+    let on = cap("101 kPa gauge +/- 5 kPa", "103 kPa gauge +/- 2 kPa sd");
+    let answer = *on.answer("cap.holds").unwrap();
+    assert_relative_eq!(answer.margin, 4000.0, max_relative = 1e-10);
+    assert_relative_eq!(answer.uncertainty, (25e6 / 3.0 + 4e6_f64).sqrt(), max_relative = 1e-10);
+    let ranked = on.sensitivity(&answer);
+    assert_relative_eq!(ranked[0].change, 5000.0, max_relative = 1e-10);
+    assert_relative_eq!(ranked[1].change, -2000.0, max_relative = 1e-10);
+}
+
+/// Standard normal distribution function, by Simpson's rule over its density (no table, no library).
+fn normal_below(x: f64) -> f64 {
+    let (low, steps) = (-10.0, 20_000);
+    let step = (x - low) / f64::from(steps);
+    let density = |x: f64| (-x * x / 2.0).exp() / std::f64::consts::TAU.sqrt();
+    let weight = |at: i32| {
+        if at == 0 || at == steps {
+            1.0
+        } else if at % 2 == 1 {
+            4.0
+        } else {
+            2.0
+        }
+    };
+    (0..=steps).map(|at| weight(at) * density(low + step * f64::from(at))).sum::<f64>() * step / 3.0
+}
+
+const SAMPLES: usize = 200_000;
+
+/// Shares of meets, tight and short against exact probabilities, within five standard errors.
+fn shares_are(on: &Assessment, exact: [f64; 3], mean: f64, deviation: f64) {
+    let chance = *on.chances(SAMPLES, 7).unwrap().iter().find(|chance| chance.path == "cap.holds").unwrap();
+    for (share, exact) in chance.shares.iter().zip(exact) {
+        let error = (exact * (1.0 - exact) / SAMPLES as f64).sqrt();
+        assert!((share - exact).abs() <= 5.0 * error, "{share} {exact} ± {error}");
+    }
+    assert_eq!(chance.shares[3], 0.0);
+    assert_relative_eq!(chance.turns, 1.0 - chance.shares[chance.verdict as usize], max_relative = 1e-15);
+    assert!((chance.mean - mean).abs() <= 5.0 * deviation / (SAMPLES as f64).sqrt(), "{}", chance.mean);
+    assert_relative_eq!(chance.deviation, deviation, max_relative = 0.01);
+}
+
+#[test]
+fn chances_are_those_of_exact_distributions() {
+    // One bound: the margin is uniform on 4 ± 5 kPa. Short below 0: 1/10; tight below 3: 3/10; meets: 6/10.
+    shares_are(
+        &cap("101 kPa gauge +/- 5 kPa", "103 kPa gauge"),
+        [0.6, 0.3, 0.1],
+        4000.0,
+        rectangular(5000.0),
+    );
+    // Two bounds alike: triangular on 4 ± 10 kPa. Below 0: (6/10)²/2; below 3: (9/10)²/2.
+    let triangular = |below: f64| (below / 10.0) * (below / 10.0) / 2.0;
+    let (short, tight) = (triangular(6.0), triangular(9.0) - triangular(6.0));
+    let both = cap("101 kPa gauge +/- 5 kPa", "103 kPa gauge +/- 5 kPa");
+    shares_are(&both, [1.0 - short - tight, tight, short], 4000.0, 2.0_f64.sqrt() * rectangular(5000.0));
+    // One standard deviation: normal.
+    let (short, tight) = (normal_below(-4.0 / 2.5), normal_below(-1.0 / 2.5) - normal_below(-4.0 / 2.5));
+    let normal = cap("101 kPa gauge +/- 2.5 kPa sd", "103 kPa gauge");
+    shares_are(&normal, [1.0 - short - tight, tight, short], 4000.0, 2500.0);
+    // Φ(-1.6) = 0.0548, Φ(-0.4) = 0.3446 (printed tables of the normal distribution, from memory).
+    assert!((short - 0.0548).abs() < 5e-5 && (short + tight - 0.3446).abs() < 5e-5);
+}
+
+#[test]
+fn a_seed_gives_the_same_chances_again_and_another_seed_others() {
+    let on = Sheet::from_text(DUNLIN).unwrap().assess();
+    let all = |seed| format!("{:?}", on.chances(3000, seed).unwrap());
+    assert_eq!(all(1), all(1));
+    assert_ne!(all(1), all(2));
+    // The first samples do not depend on how many follow: what 1024 rows a block hide would show here.
+    let shares =
+        |samples| on.chances(samples, 5).unwrap().iter().map(|chance| chance.shares).collect::<Vec<_>>();
+    let counts = |samples: usize| -> Vec<[i64; 4]> {
+        shares(samples).iter().map(|of| of.map(|share| (share * samples as f64).round() as i64)).collect()
+    };
+    for (fewer, more) in [(1023, 1024), (1024, 1025), (2000, 2001)] {
+        for (few, many) in counts(fewer).iter().zip(counts(more)) {
+            let step: Vec<i64> = few.iter().zip(many).map(|(few, many)| many - few).collect();
+            assert!(step.iter().sum::<i64>() == 1 && step.iter().all(|one| *one >= 0), "{step:?}");
+        }
+    }
+    assert!(on.chances(0, 1).is_err());
+    // A verdict that rests on no tolerance never turns.
+    let still = on.chances(100, 3).unwrap();
+    let pistons = still.iter().find(|chance| chance.path == "engine.pistons").unwrap();
+    assert_eq!((pistons.turns, pistons.deviation), (0.0, 0.0));
+}
+
+#[test]
+fn more_than_sixty_four_tolerances_add_in_quadrature() {
+    let mut sheet = Sheet::from_text(DUNLIN).unwrap();
+    for path in sheet.paths().collect::<Vec<_>>() {
+        let text = sheet.get(path).unwrap().unwrap();
+        sheet.set(path, text.split(" +/- ").next().unwrap()).unwrap();
+    }
+    // Twenty-four points of a curve, not evenly spaced.
+    for at in 0..24 {
+        let speed = 900 + 140 * at + 3 * at * at;
+        sheet.set(&format!("engine.curve[{at}].speed"), &format!("{speed} rpm")).unwrap();
+        sheet
+            .set(&format!("engine.curve[{at}].torque"), &format!("{} N·m", 360 - (at - 11) * (at - 11)))
+            .unwrap();
+    }
+    let plain = sheet.clone();
+    let mut toleranced = Vec::new();
+    for (number, path) in plain.paths().enumerate() {
+        let text = plain.get(path).unwrap().unwrap();
+        let number = number as f64;
+        let (value, unit) = text.trim().split_once(' ').unwrap_or((&text, ""));
+        let Ok(value) = value.parse::<f64>() else { continue };
+        if unit.starts_with('%') || unit.contains("°") {
+            continue;
+        }
+        let sd = if number % 3.0 == 0.0 { " sd" } else { "" };
+        let unit = unit.trim_end_matches(" gauge");
+        let with =
+            format!("{text} +/- {} {unit}{sd}", value.abs() * 1e-4 * (1.0 + number % 5.0)).replace("  ", " ");
+        let with = with.trim_end().to_owned();
+        let mut alone = plain.clone();
+        alone.set(path, &with).unwrap_or_else(|error| panic!("{error}"));
+        sheet.set(path, &with).unwrap();
+        toleranced.push((path, alone));
+    }
+    assert!(toleranced.len() > 100, "{}", toleranced.len());
+    let on = sheet.assess();
+    let mut squares = vec![0.0; on.answers().len()];
+    let mut reaching = vec![vec![]; on.answers().len()];
+    for (path, alone) in &toleranced {
+        for (at, answer) in alone.assess().answers().iter().enumerate() {
+            squares[at] += answer.uncertainty * answer.uncertainty;
+            if answer.uncertainty > 0.0 {
+                reaching[at].push(*path);
+            }
+        }
+    }
+    for (at, answer) in on.answers().iter().enumerate().filter(|(_, answer)| !answer.margin.is_nan()) {
+        assert_relative_eq!(answer.uncertainty, squares[at].sqrt(), max_relative = 1e-12);
+        let mut named: Vec<&str> = on.sensitivity(answer).iter().map(|one| one.path).collect();
+        named.sort_unstable();
+        reaching[at].sort_unstable();
+        assert_eq!(named, reaching[at], "{}", answer.path);
+    }
+    assert!(reaching.iter().any(|paths| paths.len() > 6));
+}
