@@ -1,0 +1,362 @@
+//! The findings of the demo sheet equal the typed functions and the models, called one by one with what the sheet says.
+//!
+//! Where a finding and a model add in the same order they agree to the last bit; where the model adds in another order (`CapTest`), to
+//! 1e-12 of the pressures, and the verdict is the same.
+#![allow(clippy::unwrap_used, clippy::panic, reason = "a test may panic, its helpers too")]
+
+use axlewright::base::text::read_as;
+use axlewright::cooling::{CapTest, Coolant, Liquid, StrengthBy};
+use axlewright::driveline::{Part, Rating, RatingKind, Side, TorquePath};
+use axlewright::sheet::{Answer, Assessment, Sheet};
+use axlewright::spring::Corner;
+use axlewright::tyre::Tyre;
+use axlewright::units::*;
+use axlewright::{Model, Value, Verdict, air, driveline, engine, fluid, mass, spring};
+use axlewright_tests::sheets::DUNLIN;
+
+struct Dunlin {
+    sheet: Sheet,
+    on: Assessment,
+}
+
+impl Dunlin {
+    fn new() -> Dunlin {
+        let sheet = Sheet::from_text(DUNLIN).unwrap();
+        let on = sheet.assess();
+        Dunlin { sheet, on }
+    }
+
+    /// A quantity that is written, read by the core's parser of text alone.
+    fn of<Q: Quantity>(&self, path: &str) -> Q {
+        let text = self.sheet.get(path).unwrap().unwrap_or_else(|| panic!("{path} is not written"));
+        Q::from_si(read_as(&text, Q::KIND).unwrap().si)
+    }
+
+    fn value<Q: Quantity>(&self, path: &str) -> Value<Q> {
+        Value::new(self.of(path))
+    }
+
+    fn answer(&self, path: &str) -> &Answer {
+        self.on.answer(path).unwrap_or_else(|| panic!("{path}"))
+    }
+
+    /// The finding has this value and margin, to the bit, and this verdict.
+    #[track_caller]
+    fn same<V: Quantity, M: Quantity>(&self, path: &str, value: V, margin: M, verdict: Verdict) {
+        let answer = self.answer(path);
+        assert_eq!((answer.kind.name, answer.margin_kind.name), (V::KIND.name, M::KIND.name), "{path}");
+        assert_eq!(answer.value.to_bits(), value.si().to_bits(), "{path}: {} {}", answer.value, value.si());
+        assert_eq!(
+            answer.margin.to_bits(),
+            margin.si().to_bits(),
+            "{path}: {} {}",
+            answer.margin,
+            margin.si()
+        );
+        assert_eq!(answer.verdict, verdict, "{path}");
+    }
+}
+
+fn ratio(si: f64) -> Ratio {
+    Ratio::from_si(si)
+}
+
+#[test]
+fn loads_are_those_of_the_weight_distribution() {
+    let van = Dunlin::new();
+    let [one, two, three, four]: [Mass; 4] = ["left_front", "right_front", "left_rear", "right_rear"]
+        .map(|wheel| van.of(&format!("scales.{wheel}")));
+    let on = mass::weight_distribution(
+        one,
+        two,
+        three,
+        four,
+        van.of("vehicle.wheelbase"),
+        van.of("front.track"),
+        van.of("rear.track"),
+    )
+    .unwrap();
+    let wanted = ratio(1.05);
+    let load = |path: &str, rating: Mass, of: Mass| {
+        van.same(path, of, rating / of, Verdict::of_ratio(rating / of, wanted));
+    };
+    load("front.load", van.of("front.mass_rating"), on.front_axle_mass);
+    load("rear.load", van.of("rear.mass_rating"), on.rear_axle_mass);
+    load("vehicle.load", van.of("vehicle.mass_rating"), on.total_mass);
+    load("front.tyre_load", van.of("front.tyre.load_capacity"), one);
+    load("rear.tyre_load", van.of("rear.tyre.load_capacity"), four);
+    let (low, high) = (ratio(0.49), ratio(0.51));
+    let inside = (on.diagonal_share.si() - low.si()).min(high.si() - on.diagonal_share.si());
+    let verdict = Verdict::of_place(on.diagonal_share, (low, high), ratio(0.0));
+    van.same("vehicle.diagonal", on.diagonal_share, ratio(inside), verdict);
+    for (path, si) in
+        [("vehicle.front_share", on.front_share.si()), ("vehicle.left_share", on.left_share.si())]
+    {
+        assert_eq!(van.on.value(path).unwrap().unwrap().to_bits(), si.to_bits(), "{path}");
+    }
+}
+
+#[test]
+fn springs_are_those_of_the_corner() {
+    let van = Dunlin::new();
+    let mut frequencies = Vec::new();
+    for axle in ["front", "rear"] {
+        let at = |rest: &str| format!("{axle}.{rest}");
+        let all: [Mass; 2] = ["left", "right"].map(|side| van.of(&format!("scales.{side}_{axle}")));
+        let sprung = (all[0] + all[1] - van.of::<Mass>(&at("unsprung_mass"))) / 2.0;
+        let corner = Corner {
+            rate: van.value(&at("spring.rate")),
+            free_length: van.value(&at("spring.free_length")),
+            solid_length: van.value(&at("spring.solid_length")),
+            minimum_gap: van.value(&at("spring.minimum_gap")),
+            motion_ratio: van.value(&at("spring.motion_ratio")),
+            sprung_mass: Value::new(sprung),
+            droop_length: van.value(&at("spring.droop_length")),
+            damper_stroke: van.value(&at("damper.stroke")),
+            damper_motion_ratio: (axle == "rear").then(|| van.value("rear.damper.motion_ratio")),
+            bump_stop_travel: (axle == "front").then(|| van.value("front.bump_stop_travel")),
+            bump_tight_below: Value::parse("60 mm").unwrap(),
+            droop_tight_below: Value::parse("50 mm").unwrap(),
+            spring_tight_below: Value::parse("3 mm").unwrap(),
+        };
+        let on = corner.at_ride_height().unwrap();
+        let left = |path: &str, margin: Length, verdict| van.same(&at(path), margin, margin, verdict);
+        left("bump", on.bump_left, on.bump_verdict);
+        left("droop", on.sag, on.droop_verdict);
+        left("coil_bind", on.bind_margin, on.bind_verdict);
+        left("captive", on.captive_margin, on.captive_verdict);
+        let (low, high): (Frequency, Frequency) =
+            (van.of(&at("wanted.frequency_low")), van.of(&at("wanted.frequency_high")));
+        let inside = Frequency::from_si((on.frequency - low).si().min((high - on.frequency).si()));
+        let verdict = Verdict::of_place(on.frequency, (low, high), Frequency::from_si(0.0));
+        van.same(&at("frequency"), on.frequency, inside, verdict);
+        let line = |path: &str| van.on.value(&at(path)).unwrap().unwrap();
+        assert_eq!(line("spring.force").to_bits(), on.spring_force.si().to_bits());
+        assert_eq!(line("wheel_rate").to_bits(), on.wheel_rate.si().to_bits());
+        let ride = spring::ride_rate(on.wheel_rate, van.of(&at("tyre.rate"))).unwrap();
+        assert_eq!(line("ride_rate").to_bits(), ride.si().to_bits());
+        let quicker = spring::natural_frequency(ride, sprung).unwrap();
+        assert_eq!(line("ride_frequency").to_bits(), quicker.si().to_bits());
+        // The front damper stands in its spring, the rear one apart.
+        let damper_ratio =
+            if axle == "front" { "front.spring.motion_ratio" } else { "rear.damper.motion_ratio" };
+        let damping = spring::wheel_damping(van.of(&at("damper.rate")), van.of(damper_ratio)).unwrap();
+        let damping = spring::damping_ratio(damping, on.wheel_rate, sprung).unwrap();
+        let (low, high) = (ratio(0.2), ratio(0.45));
+        let inside = (damping.si() - low.si()).min(high.si() - damping.si());
+        let verdict = Verdict::of_place(damping, (low, high), ratio(0.0));
+        van.same(&at("damping"), damping, ratio(inside), verdict);
+        // Nothing is written of wire and coil.
+        assert_eq!(van.answer(&at("spring_strength")).verdict, Verdict::NotKnown);
+        frequencies.push(on.frequency);
+    }
+    let pair = frequencies[1] / frequencies[0];
+    let inside = (pair.si() - 1.0).min(1.3 - pair.si());
+    let verdict = Verdict::of_place(pair, (ratio(1.0), ratio(1.3)), ratio(0.0));
+    van.same("vehicle.frequency_pair", pair, ratio(inside), verdict);
+    for axle in ["front", "rear"] {
+        let size = Tyre::new(&van.sheet.get(&format!("{axle}.tyre.size")).unwrap().unwrap())
+            .unwrap()
+            .dimensions()
+            .unwrap();
+        let diameter = van.on.value(&format!("{axle}.tyre.free_diameter")).unwrap().unwrap();
+        assert_eq!(diameter.to_bits(), size.free_diameter.si().to_bits());
+    }
+}
+
+/// The torque path of a sheet; ratings with their sides and kinds as the sheet says.
+fn path(van: &Dunlin, engine_torque: Torque) -> TorquePath {
+    let text = |path: &str| van.sheet.get(path).ok().flatten();
+    let kind = |path: &str| match text(path).as_deref() {
+        Some("continuous") => Some(RatingKind::Continuous),
+        Some("peak") => Some(RatingKind::Peak),
+        Some("yield") => Some(RatingKind::Yield),
+        _ => None,
+    };
+    let side = |path: &str| match text(path).as_deref() {
+        Some("input") => Some(Side::Input),
+        Some("output") => Some(Side::Output),
+        _ => None,
+    };
+    let part = |folder: &str, ratio: Option<&str>, share: Option<f64>| Part {
+        name: folder.to_owned(),
+        ratio: ratio.map(|path| van.value(path)),
+        efficiency: ratio.map(|_| van.value(&format!("{folder}.efficiency"))),
+        share: share.map(|share| Value::new(Ratio::from_si(share))),
+        grip_share: None,
+        rating: Some(Rating {
+            torque: van.value(&format!("{folder}.torque_rating")),
+            side: side(&format!("{folder}.rating_side")),
+            kind: kind(&format!("{folder}.rating_kind")),
+        }),
+    };
+    TorquePath {
+        engine_torque: Value::new(engine_torque),
+        clutch_capacity: Some(van.value("clutch.capacity")),
+        shock_factor: text("clutch.shock_factor").map(|_| van.value("clutch.shock_factor")),
+        tight_below: Value::parse("1.25").unwrap(),
+        grip: None,
+        parts: vec![
+            part("gearbox", Some("gearbox.ratios[0]"), None),
+            part("propeller_shaft", None, None),
+            part("final_drive", Some("final_drive.ratio"), None),
+            // Limited slip: one shaft may carry it all.
+            part("half_shaft", None, Some(1.0)),
+        ],
+    }
+}
+
+#[test]
+fn torques_are_those_of_the_torque_path() {
+    let mut van = Dunlin::new();
+    for shock in [None, Some("2"), Some("1.7")] {
+        if let Some(shock) = shock {
+            van.sheet.set("clutch.shock_factor", shock).unwrap();
+            van.on = van.sheet.assess();
+        }
+        let peak = van.on.value("engine.peak_torque").unwrap().unwrap();
+        let path = path(&van, Torque::from_si(peak)).checked().unwrap();
+        let table = path.parts_table().unwrap();
+        for (row, part) in ["gearbox", "propeller_shaft", "final_drive", "half_shaft"].iter().enumerate() {
+            let answer = van.answer(&format!("{part}.strength"));
+            assert_eq!(table.word("part", row), Some(*part));
+            assert_eq!(table.word("verdict", row), Some(answer.verdict.word()), "{part}, {shock:?}");
+            let [demand, margin] = ["demand", "margin"].map(|name| table.numbers(name).unwrap()[row]);
+            // The path multiplies by ratio times efficiency, the sheet by one after the other: two roundings apart.
+            let close =
+                |a: f64, b: f64| (a.is_nan() && b.is_nan()) || (a - b).abs() <= 4.0 * f64::EPSILON * b.abs();
+            assert!(close(answer.value, demand), "{part}, {shock:?}: {} {demand}", answer.value);
+            assert!(close(answer.margin, margin), "{part}, {shock:?}: {} {margin}", answer.margin);
+            assert_eq!(
+                answer.margin.is_nan(),
+                shock.is_none() && matches!(*part, "propeller_shaft" | "half_shaft")
+            );
+        }
+    }
+}
+
+#[test]
+fn engine_clutch_and_speeds_are_those_of_their_functions() {
+    let van = Dunlin::new();
+    let points: Vec<(AngularVelocity, Torque)> = (0..6)
+        .map(|at| {
+            (van.of(&format!("engine.curve[{at}].speed")), van.of(&format!("engine.curve[{at}].torque")))
+        })
+        .collect();
+    let peaks = engine::TorqueCurve::new(&points).unwrap().peaks().unwrap();
+    for (path, si) in [
+        ("engine.peak_torque", peaks.peak_torque.si()),
+        ("engine.peak_torque_speed", peaks.peak_torque_speed.si()),
+        ("engine.peak_power", peaks.peak_power.si()),
+        ("engine.peak_power_speed", peaks.peak_power_speed.si()),
+    ] {
+        assert_eq!(van.on.value(path).unwrap().unwrap().to_bits(), si.to_bits(), "{path}");
+    }
+    let capacity: Torque = van.of("clutch.capacity");
+    let margin = capacity / peaks.peak_torque;
+    van.same("clutch.holds", peaks.peak_torque, margin, Verdict::of_ratio(margin, ratio(1.2)));
+
+    let speed = engine::mean_piston_speed(van.of("engine.stroke"), van.of("engine.red_line")).unwrap();
+    let margin = van.of::<Velocity>("engine.piston_speed_limit") - speed;
+    van.same("engine.pistons", speed, margin, Verdict::of_difference(margin, Velocity::from_si(0.0)));
+
+    let at = |speed: &str| {
+        driveline::engine_speed(
+            van.of(speed),
+            van.of("gearbox.ratios[5]"),
+            van.of("final_drive.ratio"),
+            van.of("rear.tyre.effective_radius"),
+        )
+        .unwrap()
+    };
+    for (path, speed, most) in [
+        ("driveline.cruise", "use.cruise_speed", "wanted.cruise_engine_speed"),
+        ("driveline.red_line", "use.greatest_speed", "engine.red_line"),
+    ] {
+        let turns = at(speed);
+        let margin = van.of::<AngularVelocity>(most) - turns;
+        van.same(path, turns, margin, Verdict::of_difference(margin, AngularVelocity::from_si(0.0)));
+    }
+    let missing = van.on.missing(van.answer("driveline.crawl"));
+    assert_eq!(missing.needs, ["transfer_case.low_ratio", "wanted.crawl_ratio"]);
+}
+
+#[test]
+fn coolant_and_cap_are_those_of_their_models() {
+    let van = Dunlin::new();
+    // The model's altitude and the sheet's are the same height over the sea.
+    let station =
+        air::standard_pressure(air::geopotential_altitude(van.of("use.altitude")).unwrap()).unwrap();
+    assert_eq!(van.on.value("use.station_pressure").unwrap().unwrap().to_bits(), station.si().to_bits());
+    let coolant = Coolant {
+        liquid: Liquid::EthyleneGlycol,
+        strength: Some(van.value("coolant.volume_share")),
+        strength_by: Some(StrengthBy::Volume),
+        concentrate: Some(van.value("coolant.concentrate")),
+        cap: van.value("cap.rating"),
+        altitude: Some(van.value("use.altitude")),
+        station_pressure: None,
+        hottest_coolant: van.value("coolant.hottest"),
+        tight_below: Value::parse("10 K").unwrap(),
+    };
+    let on = coolant.margin().unwrap();
+    van.same("coolant.boiling", on.boiling_temperature, on.margin, on.verdict);
+    let line = |path: &str| van.on.value(path).unwrap().unwrap().to_bits();
+    assert_eq!(line("coolant.mass_fraction"), on.mass_fraction.si().to_bits());
+    assert_eq!(line("cap.absolute_pressure"), on.absolute_pressure.si().to_bits());
+    let freezing = coolant.freezing_temperature().unwrap();
+    let margin =
+        TemperatureDifference::from_si(van.of::<Temperature>("use.coldest_air").si() - freezing.si());
+    let verdict = Verdict::of_difference(margin, TemperatureDifference::from_si(3.0));
+    van.same("coolant.freezing", freezing, margin, verdict);
+    let direct = fluid::ethylene_glycol_freezing_temperature(on.mass_fraction).unwrap();
+    assert_eq!(direct.si().to_bits(), freezing.si().to_bits());
+
+    let test = CapTest {
+        rating: van.value("cap.rating"),
+        opening_pressure: Some(van.value("cap.opening_pressure")),
+        holding_pressure: Some(van.value("cap.holding_pressure")),
+        gauge_error: van.value("cap.gauge_error"),
+        tolerance: van.value("cap.rating_tolerance"),
+        weakest_component: Some(van.value("cap.weakest_component")),
+        vacuum_opening: Some(van.value("cap.vacuum_opening")),
+        vacuum_limit: Some(van.value("cap.vacuum_limit")),
+        tight_below: Value::new(Stress::from_si(0.0)),
+    };
+    let found = test.findings().unwrap();
+    for (path, margin, verdict) in [
+        ("cap.holds", found.holding_margin, found.holding_verdict),
+        ("cap.opens", found.opening_margin, found.opening_verdict),
+        ("cap.weakest", found.component_margin, found.component_verdict),
+        ("cap.vacuum", found.vacuum_margin, found.vacuum_verdict),
+    ] {
+        let answer = van.answer(path);
+        assert!(
+            (answer.margin - margin.si()).abs() <= 1e-12 * 2e5,
+            "{path}: {} {}",
+            answer.margin,
+            margin.si()
+        );
+        assert_eq!(answer.verdict, verdict, "{path}");
+    }
+}
+
+/// Every finding is named in one of the tests above, or said to be not known; none is left out.
+#[test]
+fn every_finding_of_the_van_is_accounted_for() {
+    let van = Dunlin::new();
+    let source = include_str!("sheet_findings.rs");
+    for answer in van.on.answers() {
+        let rest = answer.path.trim_start_matches("front.").trim_start_matches("rear.");
+        let part = answer.path.trim_end_matches(".strength");
+        assert!(
+            [answer.path, rest, part].iter().any(|name| source.contains(&format!("\"{name}\""))),
+            "{} is checked against nothing",
+            answer.path
+        );
+    }
+    // A sheet for a demonstration shows all that a finding can say.
+    for verdict in [Verdict::Meets, Verdict::Tight, Verdict::NotKnown] {
+        assert!(van.on.answers().iter().any(|answer| answer.verdict == verdict), "{verdict:?}");
+    }
+}
