@@ -300,7 +300,8 @@ pub fn kind(line: &Line) -> Option<&'static Kind> {
 
 /// A value inside the range of a line, in coherent SI; small ones more often where the range is wide.
 pub fn value(line: &Line, random: &mut Random) -> f64 {
-    let (low, high) = (line.range.lower.max(-1e6), line.range.upper.min(1e6));
+    let low = line.range.lower.max(-1e6);
+    let high = line.range.upper.min(f64::max(1e6, 20.0 * low));
     let share = 0.001 + 0.998 * random.share();
     low + (high - low) * share.powi(if random.once_in(2) { 1 } else { 4 })
 }
