@@ -5,6 +5,7 @@ mod catalogue;
 mod entries;
 mod python;
 mod rows;
+mod schema;
 mod sections;
 
 use crate::api::{Api, Content, Function, Model, Output, Shape};
@@ -33,6 +34,7 @@ pub fn run(root: &Path, check: bool) -> Result<(), String> {
             text: rustfmt(&sections::source(&api))?,
         },
         File { path: "docs/generated.json".into(), text: catalogue::json(&api)? },
+        File { path: "docs/generated.schema.json".into(), text: schema::json()? },
         File { path: "tests/src/generated.rs".into(), text: rustfmt(&rows::source(&api)?)? },
     ];
     files.extend(python::files(&api)?);
