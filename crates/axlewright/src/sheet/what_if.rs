@@ -182,6 +182,12 @@ impl WhatIf {
         if let Some(twice) = changed.windows(2).find(|pair| pair[0] == pair[1]) {
             return Err(refusal(0, graph.info(twice[0]).path, "two axes change this line".to_owned()));
         }
+        for path in changed.iter().map(|slot| graph.info(*slot).path) {
+            let known = |slot: &Slot| sheet.values.contains_key(slot) || changed.binary_search(slot).is_ok();
+            if let Some((before, _)) = super::neighbours(path).0.filter(|(_, slot)| !known(slot)) {
+                return Err(refusal(0, path, super::out_of_order(&before)));
+            }
+        }
         let outputs: Vec<Output> = if outputs.is_empty() {
             graph
                 .findings

@@ -53,7 +53,11 @@ fn place(folder: &mut Value, words: &[&str], line: &Line) -> Result<(), String> 
     let entry = &mut folder["properties"][key];
     if entry.is_null() {
         let inner = if rest.is_empty() { leaf(line)? } else { table() };
-        *entry = if *word == key { inner } else { json!({ "type": "array", "maxItems": line.places, "items": inner }) };
+        *entry = if *word == key {
+            inner
+        } else {
+            json!({ "type": "array", "maxItems": line.places, "items": inner })
+        };
     }
     if *word == key { place(entry, rest, line) } else { place(&mut entry["items"], rest, line) }
 }
