@@ -21,6 +21,7 @@ mod plan;
 mod price_list;
 mod report;
 mod sensitivity;
+mod tables;
 mod what_if;
 
 pub use assess::{Answer, Assessment, Assumption, Missing};
