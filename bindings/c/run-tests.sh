@@ -61,6 +61,20 @@ functions() {
     fi
 }
 
+# Every entry of the build sheet is called by sheet.c.
+sheet() {
+    sed -n 's/^[a-z][a-z0-9_ ]*[ *]\(axw_\(sheet\|assessment\|what_if\|price_list\|choose\|chosen\)[a-z_]*\)(.*/\1/p' "$prefix/include/axlewright.h" >"$out/sheet.txt"
+    while read -r entry; do
+        grep -q -w -F -e "$entry" "$tests/sheet.c" || echo "sheet.c does not call $entry"
+    done <"$out/sheet.txt" >"$out/sheet.log"
+    if [ -s "$out/sheet.txt" ] && [ ! -s "$out/sheet.log" ]; then
+        echo "sheet: $(wc -l <"$out/sheet.txt") entries called"
+    else
+        touch "$out/sheet.failed"
+        echo "sheet: FAILED" && cat "$out/sheet.log"
+    fi
+}
+
 # shellcheck disable=SC2086 # the flags are lists
 {
     variant c99 $cc -std=c99 -D_XOPEN_SOURCE=600 $plain $include "$tests"/*.c $shared &
@@ -73,6 +87,7 @@ functions() {
         variant estimate $cc -std=c99 $plain $sanitize $include "$example/estimate.c" $shared &
     symbols &
     functions &
+    sheet &
     wait
 }
 set -- "$out"/*.failed

@@ -5,12 +5,14 @@
 #![allow(non_camel_case_types, clippy::missing_safety_doc)]
 
 mod generated;
+mod sheet;
 mod table;
 mod text;
 mod verdict;
 mod work;
 
 pub use generated::*;
+pub use sheet::*;
 pub use table::*;
 pub use text::*;
 pub use verdict::*;
@@ -48,6 +50,8 @@ pub const AXW_UTF8: i32 = 102;
 pub const AXW_NOT_THERE: i32 = 103;
 /// At least one row of a batch was refused; `reason` says which.
 pub const AXW_ROWS: i32 = 104;
+/// The caller's own progress function stopped it.
+pub const AXW_STOPPED: i32 = 105;
 /// A fault of the library itself; its outputs mean nothing.
 pub const AXW_FAULT: i32 = 199;
 
@@ -55,11 +59,14 @@ pub const AXW_FAULT: i32 = 199;
 pub(crate) enum Failure {
     Core(Error),
     Null(&'static str),
+    NullAt(&'static str, usize),
     Buffer { name: &'static str, needed: usize },
     Utf8(&'static str),
+    Utf8At(&'static str, usize),
     NotThere(String),
     OutOfRange(String),
     Rows { refused: usize, first: usize, error: Error },
+    Stopped,
 }
 
 impl From<Error> for Failure {
@@ -73,22 +80,26 @@ impl Failure {
     fn status(&self) -> i32 {
         match self {
             Failure::Core(error) => error.number(),
-            Failure::Null(_) => AXW_NULL,
+            Failure::Null(_) | Failure::NullAt(..) => AXW_NULL,
             Failure::Buffer { .. } => AXW_BUFFER,
-            Failure::Utf8(_) => AXW_UTF8,
+            Failure::Utf8(_) | Failure::Utf8At(..) => AXW_UTF8,
             Failure::NotThere(_) => AXW_NOT_THERE,
             Failure::OutOfRange(_) => AXW_OUT_OF_RANGE,
             Failure::Rows { .. } => AXW_ROWS,
+            Failure::Stopped => AXW_STOPPED,
         }
     }
     fn sentence(&self) -> String {
         match self {
             Failure::Core(error) => error.to_string(),
             Failure::Null(name) => format!("{name} is NULL"),
+            Failure::NullAt(name, place) => format!("{name}[{place}] is NULL"),
             Failure::Buffer { name, needed } => {
                 format!("{name} is too short: {needed} bytes are needed, the closing NUL included")
             }
             Failure::Utf8(name) => format!("{name} is not UTF-8 text"),
+            Failure::Utf8At(name, place) => format!("{name}[{place}] is not UTF-8 text"),
+            Failure::Stopped => "stopped: progress answered with another number than 0".to_owned(),
             Failure::NotThere(what) | Failure::OutOfRange(what) => what.clone(),
             Failure::Rows { refused, first, error } => {
                 format!("{refused} rows refused, the first at index {first}: {error}")
@@ -207,9 +218,44 @@ pub(crate) unsafe fn words<'a>(name: &'static str, pointer: *const c_char) -> Ou
     unsafe { CStr::from_ptr(pointer) }.to_str().map_err(|_| Failure::Utf8(name))
 }
 
+/// A list of texts of the caller.
+pub(crate) unsafe fn texts<'a>(
+    name: &'static str,
+    pointer: *const *const c_char,
+    length: usize,
+) -> Outcome<Vec<&'a str>> {
+    let all = unsafe { list(name, pointer, length) }?;
+    let text = |(place, text): (usize, &*const c_char)| {
+        unsafe { words(name, *text) }.map_err(|failure| match failure {
+            Failure::Null(name) => Failure::NullAt(name, place),
+            _ => Failure::Utf8At(name, place),
+        })
+    };
+    all.iter().enumerate().map(text).collect()
+}
+
 /// A handle of the caller.
 pub(crate) unsafe fn handle<'a, T>(name: &'static str, pointer: *const T) -> Outcome<&'a T> {
     unsafe { pointer.as_ref() }.ok_or(Failure::Null(name))
+}
+
+/// A handle of the caller that changes.
+pub(crate) unsafe fn handle_mut<'a, T>(name: &'static str, pointer: *mut T) -> Outcome<&'a mut T> {
+    unsafe { pointer.as_mut() }.ok_or(Failure::Null(name))
+}
+
+/// Gives a handle to the caller, who frees it.
+pub(crate) unsafe fn give<T>(
+    name: &'static str,
+    out: *mut *mut T,
+    make: impl FnOnce() -> Outcome<Box<T>>,
+) -> Outcome<()> {
+    if out.is_null() {
+        return Err(Failure::Null(name));
+    }
+    let made = make()?;
+    unsafe { out.write(Box::into_raw(made)) };
+    Ok(())
 }
 
 /// The word of a code, or NULL for a code that is none: a slip is not passed off as a word.
@@ -248,6 +294,16 @@ pub(crate) unsafe fn copy(text: &str, buffer: *mut c_char, size: usize) {
             buffer.add(text.len()).write(0);
         }
     }
+}
+
+/// Writes text and its size where the caller wants them.
+pub(crate) unsafe fn write(text: &str, buffer: *mut c_char, size: usize, needed: *mut usize) -> Outcome<()> {
+    fits("buffer", text, buffer, size)?;
+    unsafe {
+        copy(text, buffer, size);
+        put(needed, text.len() + 1);
+    }
+    Ok(())
 }
 
 /// Copies the sentence of this thread's last failure into `buffer`, cut to fit, and returns the bytes that the whole needs, its

@@ -1,6 +1,6 @@
 //! Tables on the C surface, by column. Every pointer that a table hands out is valid until `axw_table_free`.
 
-use crate::{Failure, Outcome, copy, fits, free, guard, guard_or, handle, put, words};
+use crate::{Failure, Outcome, free, guard, guard_or, handle, put, words, write};
 use axlewright::base::table::{Column, Table, Values};
 use std::ffi::{CString, c_char};
 
@@ -208,12 +208,7 @@ pub unsafe extern "C" fn axw_table_reason(
             )));
         }
         let text = table.reason(row).map(ToString::to_string).unwrap_or_default();
-        fits("buffer", &text, buffer, size)?;
-        unsafe {
-            copy(&text, buffer, size);
-            put(needed, text.len() + 1);
-        }
-        Ok(())
+        unsafe { write(&text, buffer, size, needed) }
     })
 }
 

@@ -1,6 +1,6 @@
 //! Quantities as text on the C surface.
 
-use crate::{Failure, Outcome, copy, fits, guard, put, words};
+use crate::{Failure, Outcome, guard, put, words, write};
 use axlewright::base::text;
 use axlewright::units::{KINDS, Kind, Unit};
 use std::ffi::c_char;
@@ -84,12 +84,7 @@ pub unsafe extern "C" fn axw_text_print(
         let unit = kind.unit(unit).unwrap_or(&kind.units[0]);
         finite("si", si, unit, unit.from_si(si))?;
         let text = text::print(si, kind, system);
-        fits("buffer", &text, buffer, size)?;
-        unsafe {
-            copy(&text, buffer, size);
-            put(needed, text.len() + 1);
-        }
-        Ok(())
+        unsafe { write(&text, buffer, size, needed) }
     })
 }
 

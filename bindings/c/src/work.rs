@@ -1,7 +1,7 @@
 //! The work behind an answer on the C surface.
 
 use crate::text::shop;
-use crate::{Failure, Outcome, copy, fits, guard, list, put, words};
+use crate::{Failure, Outcome, guard, list, words, write};
 use axlewright::{Work, catalogue};
 use std::ffi::c_char;
 
@@ -10,16 +10,6 @@ unsafe fn work(function: *const c_char, inputs_si: *const f64, count: usize) -> 
     let path = unsafe { words("function", function) }?;
     let entry = catalogue::entry(path).map_err(|error| Failure::NotThere(error.to_string()))?;
     Ok(entry.work(unsafe { list("inputs_si", inputs_si, count) }?)?)
-}
-
-/// Writes text where the caller wants it.
-unsafe fn write(text: &str, buffer: *mut c_char, size: usize, needed: *mut usize) -> Outcome<()> {
-    fits("buffer", text, buffer, size)?;
-    unsafe {
-        copy(text, buffer, size);
-        put(needed, text.len() + 1);
-    }
-    Ok(())
 }
 
 /// Calls a function by its path, such as "spring.wheel_rate", and shows the work as plain text: the formula, each argument with its

@@ -40,6 +40,7 @@ void test_messages(void);
 void test_text(void);
 void test_models(void);
 void test_tables(void);
+void test_sheet(void);
 void test_verdicts(void);
 void test_work(void);
 void test_work_of(const char *family, const double *x, size_t count, double wanted);

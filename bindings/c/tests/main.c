@@ -61,6 +61,7 @@ int main(void)
     test_text();
     test_models();
     test_tables();
+    test_sheet();
     test_verdicts();
     test_work();
     printf("%ld passed, %ld failed\n", checks_passed, checks_failed);

@@ -22,6 +22,7 @@ static void frozen_numbers(void)
         {"AXW_UTF8", AXW_UTF8, 102},
         {"AXW_NOT_THERE", AXW_NOT_THERE, 103},
         {"AXW_ROWS", AXW_ROWS, 104},
+        {"AXW_STOPPED", AXW_STOPPED, 105},
         {"AXW_FAULT", AXW_FAULT, 199},
         {"AXW_VERDICT_MEETS", AXW_VERDICT_MEETS, 0},
         {"AXW_VERDICT_TIGHT", AXW_VERDICT_TIGHT, 1},

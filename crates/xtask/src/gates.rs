@@ -109,6 +109,7 @@ fn error_numbers_are_frozen() {
         ("AXW_UTF8", 102),
         ("AXW_NOT_THERE", 103),
         ("AXW_ROWS", 104),
+        ("AXW_STOPPED", 105),
         ("AXW_FAULT", 199),
         ("AXW_VERDICT_MEETS", 0),
         ("AXW_VERDICT_TIGHT", 1),
