@@ -83,7 +83,7 @@ sheet() {
     variant sanitized $cc -std=c99 -D_XOPEN_SOURCE=600 $plain $sanitize $include "$tests"/*.c $shared &
     variant sanitized-static $cc -std=c99 -D_XOPEN_SOURCE=600 $plain $sanitize $include "$tests"/*.c $static &
     variant sanitized-header-c++17 $cxx -std=c++17 $warnings $sanitize $include "$tests/header.cpp" $shared &
-    RUN="sh $tests/estimate.sh" AFTER="$example/dunlin_quote.csv $out/estimate-quotes" \
+    RUN="sh $tests/estimate.sh" AFTER="$example/dunlin_quote.csv $example/../sheets $out/estimate-quotes" \
         variant estimate $cc -std=c99 $plain $sanitize $include "$example/estimate.c" $shared &
     symbols &
     functions &

@@ -4,9 +4,11 @@
  *
  *     estimate dunlin_quote.csv            the estimate
  *     estimate --bits dunlin_quote.csv     the bits of each answer of the library, a line `name bits`
+ *     estimate dunlin.toml prices.csv REQUIREMENT...
+ *                                          the findings of a build sheet, and what a price list can do about them
  *
- * Ends with 0 where every part meets its limit, with 1 where one is tight, short or not known, with 2 where
- * there is no estimate.
+ * Ends with 0 where every part meets its limit, with 1 where one is tight, short or not known, or no parts of
+ * the list go together, with 2 where there is no estimate.
  *
  * Units are never converted here: the text of the quote goes to axw_text_read() or into a model's document as
  * it is printed, and plain numbers are coherent SI from then on. */
@@ -725,16 +727,189 @@ static int print_bits(void)
     return ALL_MEET;
 }
 
+/* ---- A build sheet, and parts from a price list -------------------------------------------------------- */
+
+/* Goes on where the library took what this file says; its sentence names the line and the key. */
+static void must_take(int32_t status, const char *file)
+{
+    if (status != AXW_OK) {
+        char message[4096];
+        axw_last_message(message, sizeof message);
+        fprintf(stderr, "%s: %s\n", file, message);
+        exit(NO_ESTIMATE);
+    }
+}
+
+/* A whole file as text. */
+static char *contents(const char *file_path)
+{
+    FILE *file = fopen(file_path, "rb");
+    size_t length = 0, room = 1 << 16;
+    char *whole = malloc(room);
+    while (file != NULL && whole != NULL && !feof(file) && !ferror(file)) {
+        length += fread(whole + length, 1, room - 1 - length, file);
+        if (length == room - 1) {
+            char *larger = realloc(whole, room *= 2);
+            if (larger == NULL) {
+                free(whole);
+            }
+            whole = larger;
+        }
+    }
+    if (file == NULL || whole == NULL || ferror(file) || memchr(whole, '\0', length) != NULL) {
+        fprintf(stderr, "%s cannot be %s\n", file_path, file == NULL ? "opened" : "read as text");
+        exit(NO_ESTIMATE);
+    }
+    fclose(file);
+    whole[length] = '\0';
+    return whole;
+}
+
+/* One line a finding, those that are not known below with what they need, and what can hurt someone. */
+static void print_findings(const axw_assessment *assessment)
+{
+    static char sentences[1 << 14];
+    const char *cautions[64];
+    size_t caution_count = 0, count = axw_assessment_findings(assessment);
+    const char *path_of = NULL, *caution = NULL, *quantity = NULL, *margin_quantity = NULL;
+    double of = NAN, margin = NAN, wanted = NAN;
+    int32_t verdict = AXW_VERDICT_NOT_KNOWN;
+    print_wide("finding", 26);
+    print_wide("value", 16);
+    print_wide("margin", 14);
+    print_wide("wanted", 14);
+    printf("verdict\n");
+    for (size_t i = 0; i < count; i++) {
+        must(axw_assessment_finding(assessment, i, &path_of, NULL, NULL, &caution), 1);
+        must(axw_assessment_units(assessment, i, &quantity, NULL, NULL, &margin_quantity, NULL), 1);
+        must(axw_assessment_answer(assessment, i, &verdict, &of, NULL, NULL, &margin, &wanted, NULL), 1);
+        if (verdict == AXW_VERDICT_NOT_KNOWN) {
+            continue;
+        }
+        print_wide(path_of, 26);
+        print_wide(shown(of, quantity), 16);
+        print_wide(shown(margin, margin_quantity), 14);
+        print_wide(shown(wanted, margin_quantity), 14);
+        printf("%s\n", axw_verdict_word(verdict));
+        size_t known = 0;
+        while (known < caution_count && strcmp(cautions[known], caution) != 0) {
+            known++;
+        }
+        if (*caution != '\0' && known == caution_count && known < sizeof cautions / sizeof cautions[0]) {
+            cautions[caution_count++] = caution;
+        }
+    }
+    printf("\nNot known:\n");
+    for (size_t i = 0; i < count; i++) {
+        must(axw_assessment_missing(assessment, i, sentences, sizeof sentences, NULL), 1);
+        if (*sentences != '\0') {
+            must(axw_assessment_finding(assessment, i, &path_of, NULL, NULL, NULL), 1);
+            printf("  %s: %s\n", path_of, sentences);
+        }
+    }
+    for (size_t i = 0; i < caution_count; i++) {
+        printf("\nCaution: %s\n", cautions[i]);
+    }
+}
+
+/* One combination: what it costs and weighs, and its parts; behind cost and mass a table has a kind a column. */
+static void print_choice(const char *which, const axw_table *table, size_t row)
+{
+    printf("\n%s: %.2f for parts of %s\n", which, number_in(table, "cost", row),
+           shown(number_in(table, "mass", row), "Mass"));
+    for (size_t column = 2; column < axw_table_columns(table); column++) {
+        const char *kind = NULL;
+        must(axw_table_column(table, column, &kind, NULL, NULL, NULL), 1);
+        printf("  ");
+        print_wide(kind, 16);
+        printf("%s\n", word_in(table, kind, row));
+    }
+}
+
+/* What becomes of the findings with the cheapest parts: the sheet beside itself with them. */
+static void print_changes(axw_sheet *sheet, const axw_assessment *before, const axw_chosen *chosen)
+{
+    axw_assessment *after = NULL;
+    size_t size = 0;
+    must(axw_chosen_fit(chosen, 0, sheet), 1);
+    must(axw_assessment_new(sheet, &after), 1);
+    must(axw_assessment_compare(before, after, AXW_METRIC, NULL, 0, &size), 1);
+    char *changes = malloc(size);
+    if (changes != NULL) {
+        must(axw_assessment_compare(before, after, AXW_METRIC, changes, size, NULL), 1);
+        printf("\nAs it is, and with the cheapest parts:\n%s", changes);
+    }
+    free(changes);
+    axw_assessment_free(after);
+}
+
+static int price_sheet(const char *sheet_path, const char *list_path, const char *const *requirements,
+                       size_t count)
+{
+    axw_sheet *sheet = NULL;
+    axw_assessment *assessment = NULL;
+    axw_price_list *list = NULL;
+    axw_chosen *chosen = NULL;
+    axw_table *front = NULL, *rejected = NULL;
+    char hash[64], *sheet_text = contents(sheet_path), *list_text = contents(list_path);
+    int32_t severity = 0;
+    must_take(axw_sheet_new(sheet_text, &sheet), sheet_path);
+    must_take(axw_price_list_csv(list_text, &list), list_path);
+    free(sheet_text);
+    free(list_text);
+    must_take(axw_choose(sheet, list, requirements, count, 0, NULL, NULL, &chosen), list_path);
+    must_take(axw_sheet_hash(sheet, hash, sizeof hash, NULL), sheet_path);
+    must_take(axw_assessment_new(sheet, &assessment), sheet_path);
+    must_take(axw_assessment_severity(assessment, &severity), sheet_path);
+    must_take(axw_chosen_front(chosen, &front), list_path);
+    must_take(axw_chosen_rejected(chosen, &rejected), list_path);
+
+    printf("Tern Lane Fabrication: findings of %s, sheet %s (every figure is invented)\n\n", sheet_path, hash);
+    print_findings(assessment);
+    printf("\nOne part of each kind from %s, %zu in all, so that:\n", list_path, axw_price_list_parts(list));
+    for (size_t i = 0; i < count; i++) {
+        printf("  %s\n", requirements[i]);
+    }
+    size_t choices = axw_table_rows(front);
+    if (choices == 0) {
+        printf("\nNo parts of this list do that together.\n");
+    } else {
+        print_choice("The cheapest", front, 0);
+        print_choice("The lightest", front, choices - 1);
+        printf("\n%zu in all from the cheapest to the lightest, none of them dearer and heavier than another.\n",
+               choices);
+        print_changes(sheet, assessment, chosen);
+    }
+    printf("\nIn no choice:\n");
+    for (size_t i = 0; i < axw_table_rows(rejected); i++) {
+        printf("  %s: %s\n", word_in(rejected, "part", i), word_in(rejected, "why", i));
+    }
+    printf("\nNothing but these requirements was asked of the parts: ratings of the makers, local codes and licensed "
+           "practice come first.\n");
+    axw_table_free(rejected);
+    axw_table_free(front);
+    axw_chosen_free(chosen);
+    axw_assessment_free(assessment);
+    axw_price_list_free(list);
+    axw_sheet_free(sheet);
+    return severity == 0 && choices > 0 ? ALL_MEET : NOT_ALL_MEET;
+}
+
 int main(int argc, char **argv)
 {
-    int bits = argc == 3 && strcmp(argv[1], "--bits") == 0;
-    if (argc != 2 + bits || argv[argc - 1][0] == '-') {
-        fprintf(stderr, "usage: estimate [--bits] QUOTE.csv\n");
+    int bits = argc == 3 && strcmp(argv[1], "--bits") == 0, of_sheet = argc > 2 && !bits;
+    if (argc < 2 || argv[of_sheet ? 1 : argc - 1][0] == '-') {
+        fprintf(stderr, "usage: estimate [--bits] QUOTE.csv\n"
+                        "       estimate SHEET.toml PRICES.csv [REQUIREMENT...]\n");
         return NO_ESTIMATE;
     }
     if (!axw_version_fits(AXW_VERSION_NUMBER)) {
         fprintf(stderr, "compiled for Axlewright %s, but %s is loaded\n", AXW_VERSION, axw_version());
         return NO_ESTIMATE;
+    }
+    if (of_sheet) {
+        quote_path = argv[1];
+        return price_sheet(argv[1], argv[2], (const char *const *)(argv + 3), (size_t)(argc - 3));
     }
     quote_path = argv[argc - 1];
     read_quote();

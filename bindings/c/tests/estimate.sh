@@ -1,7 +1,7 @@
 #!/bin/sh
-# The estimating program on its quote and on quotes with a fault: estimate.sh PROGRAM QUOTE OUT_FOLDER
+# The estimating program on its quote and its build sheet, and on those with a fault: estimate.sh PROGRAM QUOTE SHEETS OUT_FOLDER
 set -u
-program=$1 quote=$2 out=$3
+program=$1 quote=$2 sheet=$3/dunlin.toml prices=$3/tern_lane_prices.csv out=$4
 mkdir -p "$out"
 passed=0 failed=0
 
@@ -96,6 +96,46 @@ run 2 --bits
 : >"$out/empty.csv"
 run 2 "$out/empty.csv"
 says complaint 'the quote is empty'
+
+# The build sheet, and parts that go together.
+frequency='1.2 Hz <= front.natural_frequency <= 1.5 Hz' cruise='driveline.cruise.verdict = tight'
+bind='front.coil_bind.verdict = meets' strength='final_drive.strength.margin >= 1.1' cost='cost <= 1500'
+run 1 "$sheet" "$prices" "$frequency" "$cruise" "$bind" "$strength" "$cost"
+for words in 'gearbox.strength           360 N·m          1.111          1.25           tight' \
+    'driveline.cruise           2683 rpm         -82.57 rpm     0 rpm          short' \
+    'front.spring_strength: needs front.spring.wire_diameter' 'Caution: Hot pressurised coolant scalds' \
+    '17 in all, so that:' "  $frequency" 'The cheapest: 1245.50 for parts of 99.99 kg' \
+    'The lightest: 1470.50 for parts of 90.39 kg' '  final drive      gear set 3.73' \
+    "coil pair F-450: front.natural_frequency = 1.143 Hz; required: $frequency" \
+    "gear set 3.73 wide face: the cheapest combination with it costs 1505.5; required: $cost" \
+    '2683 rpm, margin -82.57 rpm: short' 'local codes and licensed practice'; do
+    says said "$words"
+done
+# What the parts of the cheapest choice cost in the list is what it costs.
+sum=$(sed -n '/^The cheapest/,/^$/s/^  [a-z ]\{17\}//p' "$out/said.txt" | while read -r part; do grep "^$part," "$prices"; done | awk -F, '{ sum += $3 } END { printf "%.2f %d", sum, NR }')
+[ "$sum" = '1245.50 5' ] && count yes || count no "the parts cost $sum"
+
+run 1 "$sheet" "$prices" 'cost <= 100'
+says said 'No parts of this list do that together.'
+
+# fault FILE SED_SCRIPT WORDS: sheet or list, changed, is refused with these words, the file among them.
+fault() {
+    sed "$2" "$1" >"$out/faulty.txt"
+    cmp -s "$1" "$out/faulty.txt" && count no "changed nothing: $2"
+    if [ "$1" = "$sheet" ]; then run 2 "$out/faulty.txt" "$prices" "$cost"; else run 2 "$sheet" "$out/faulty.txt" "$cost"; fi
+    says complaint "faulty.txt: line $(diff "$1" "$out/faulty.txt" | sed -n 's/^\([0-9]*\)[acd,].*/\1/p' | head -n 1): $3"
+    [ ! -s "$out/said.txt" ] && count yes || count no "findings in spite of: $3"
+}
+fault "$sheet" 's/^mass_rating = "1350 kg"/mass_rating = "1350 kgg"/' 'front.mass_rating: '
+fault "$sheet" 's/^solid_length = "165 mm"/solid_lenth = "165 mm"/' 'front.spring.solid_lenth: there is no such key; did you mean `solid_length`?'
+fault "$prices" 's/,465.00,/,465 quid,/' 'cost: `465 quid` is no cost'
+fault "$prices" 's/15.2 psi gauge/15.2 psi/' 'cap.opening_pressure: '
+run 2 "$sheet" "$prices" 'front.natural_frequency <= 2 kg'
+says complaint '2 kg'
+run 2 "$sheet" "$out/not-there.csv" "$cost"
+says complaint 'not-there.csv cannot be opened'
+run 2 --bits "$sheet" "$prices"
+says complaint 'usage: '
 
 echo "$passed passed, $failed failed"
 [ $failed -eq 0 ]

@@ -23,17 +23,31 @@ pub fn run(root: &Path) -> Result<(), String> {
     Ok(())
 }
 
-/// Compiles the estimating program and prices the Dunlin's quote.
+/// Compiles the estimating program, prices the Dunlin's quote, and chooses parts for its build sheet.
 fn estimate(root: &Path, python: &Python, c: &CLibrary, out: &Path) -> Result<(), String> {
     let program = out.join("estimate");
     c.compile(root, python, &root.join("examples/c/estimate.c"), &program)?;
-    let (code, text) = crate::stages::Call::new(root, &program)
+    let quote = crate::stages::Call::new(root, &program)
         .path(&root.join("examples/c/dunlin_quote.csv"))
         .any_output()?;
-    println!("{text}");
-    std::fs::write(out.join("estimate.txt"), text).map_err(|error| error.to_string())?;
-    // 0: everything meets; 1: something is tight, short or not known, which is what the Dunlin's first quote is for.
-    if code == 0 || code == 1 { Ok(()) } else { Err(format!("the estimate ended with {code}")) }
+    let parts = crate::stages::Call::new(root, &program)
+        .path(&root.join("examples/sheets/dunlin.toml"))
+        .path(&root.join("examples/sheets/tern_lane_prices.csv"))
+        .args([
+            "1.2 Hz <= front.natural_frequency <= 1.5 Hz",
+            "driveline.cruise.verdict = tight",
+            "cost <= 1500",
+        ])
+        .any_output()?;
+    for (name, (code, text)) in [("estimate.txt", quote), ("parts.txt", parts)] {
+        println!("{text}");
+        std::fs::write(out.join(name), text).map_err(|error| error.to_string())?;
+        // 0: everything meets; 1: something is tight, short or not known, which is what the Dunlin's first quote is for.
+        if code > 1 {
+            return Err(format!("{name}: the estimate ended with {code}"));
+        }
+    }
+    Ok(())
 }
 
 /// Executes the notebook and makes a page of it. What it imports and reads goes beside it, so that it runs again from there.
