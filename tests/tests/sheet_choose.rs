@@ -310,7 +310,8 @@ fn choosing_finds_what_brute_force_finds() {
 fn ten_kinds_of_eight_parts_are_chosen_without_multiplying_them() {
     let sheet = van();
     let mut random = Random::of("ten kinds");
-    let kinds: [(&str, &[(&str, f64, f64, &str)]); 10] = [
+    type Offer = (&'static str, f64, f64, &'static str);
+    let kinds: [(&str, &[Offer]); 10] = [
         ("front spring", &[("front.spring.rate", 400.0, 50.0, "lbf/in")]),
         ("front damper", &[("front.damper.rate", 4.0, 1.0, "N·s/mm")]),
         ("rear spring", &[("rear.spring.rate", 200.0, 30.0, "lbf/in")]),

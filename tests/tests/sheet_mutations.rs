@@ -82,7 +82,7 @@ fn of_another_kind(name: &str, random: &mut Random) -> &'static str {
         ("Length", "5 1/2 in"),
     ];
     let others: Vec<&str> = all.iter().filter(|(kind, _)| *kind != name).map(|(_, text)| *text).collect();
-    *random.of_these::<&str>(&others)
+    random.of_these::<&str>(&others)
 }
 
 impl Case<'_> {

@@ -44,15 +44,16 @@ pub(super) fn refusal(line: usize, key: &str, message: String) -> Error {
 /// Reads JSON (text that begins with `{`) or TOML.
 pub(super) fn read(text: &str) -> Result<Spot> {
     let text = text.strip_prefix('\u{feff}').unwrap_or(text);
+    let lines = &Lines::new(text);
     if !text.contains('\n') && [".toml", ".json"].iter().any(|ending| text.trim_end().ends_with(ending)) {
         return Err(refusal(0, "", "this looks like a file name: pass its text".to_owned()));
     }
     if text.trim_start().starts_with('{') {
         let whole: &RawValue = serde_json::from_str(text).map_err(|error| json_refusal(1, &error))?;
-        json(text, whole, 0)
+        json(lines, whole, 0)
     } else {
         let table = DeTable::parse(text).map_err(|error| {
-            let line = error.span().map_or(0, |span| line_at(text, span.start));
+            let line = error.span().map_or(0, |span| lines.at(span.start));
             let key = error.span().and_then(|span| text.get(span)).unwrap_or_default();
             match error.message() {
                 "duplicate key" => refusal(line, "", twice(key)),
@@ -60,12 +61,26 @@ pub(super) fn read(text: &str) -> Result<Spot> {
             }
         })?;
         let whole = table.into_inner();
-        Ok(Spot { line: 1, value: toml_table(text, &whole, 0)? })
+        Ok(Spot { line: 1, value: toml_table(lines, &whole, 0)? })
     }
 }
 
-fn line_at(text: &str, offset: usize) -> usize {
-    text.as_bytes()[..offset.min(text.len())].iter().filter(|byte| **byte == b'\n').count() + 1
+/// Where each line of a text begins.
+struct Lines<'a> {
+    text: &'a str,
+    starts: Vec<usize>,
+}
+
+impl<'a> Lines<'a> {
+    fn new(text: &'a str) -> Lines<'a> {
+        let starts = core::iter::once(0).chain(text.match_indices('\n').map(|(at, _)| at + 1)).collect();
+        Lines { text, starts }
+    }
+
+    /// The line of an offset, counted from 1.
+    fn at(&self, offset: usize) -> usize {
+        self.starts.partition_point(|start| *start <= offset)
+    }
 }
 
 fn deeper(depth: usize, line: usize) -> Result<usize> {
@@ -75,17 +90,17 @@ fn deeper(depth: usize, line: usize) -> Result<usize> {
     Err(refusal(line, "", format!("more than {DEEPEST} levels are no sheet")))
 }
 
-fn toml_table(text: &str, table: &DeTable<'_>, depth: usize) -> Result<Tree> {
+fn toml_table(lines: &Lines<'_>, table: &DeTable<'_>, depth: usize) -> Result<Tree> {
     let mut entries = Vec::new();
     for (key, value) in table.iter() {
-        let line = line_at(text, key.span().start);
-        let value = toml_value(text, value.get_ref(), line, depth)?;
+        let line = lines.at(key.span().start);
+        let value = toml_value(lines, value.get_ref(), line, depth)?;
         entries.push((key.get_ref().to_string(), Spot { line, value }));
     }
     Ok(Tree::Table(entries))
 }
 
-fn toml_value(text: &str, value: &DeValue<'_>, line: usize, depth: usize) -> Result<Tree> {
+fn toml_value(lines: &Lines<'_>, value: &DeValue<'_>, line: usize, depth: usize) -> Result<Tree> {
     let depth = deeper(depth, line)?;
     let number = |digits: &str, radix: u32| match radix {
         10 => digits.replace('_', "").parse::<f64>().ok(),
@@ -106,12 +121,12 @@ fn toml_value(text: &str, value: &DeValue<'_>, line: usize, depth: usize) -> Res
         DeValue::Datetime(_) => Tree::Other("a date"),
         DeValue::Array(list) => {
             let spot = |item: &toml::Spanned<DeValue<'_>>| {
-                let line = line_at(text, item.span().start);
-                Ok(Spot { line, value: toml_value(text, item.get_ref(), line, depth)? })
+                let line = lines.at(item.span().start);
+                Ok(Spot { line, value: toml_value(lines, item.get_ref(), line, depth)? })
             };
             Tree::List(list.iter().map(spot).collect::<Result<_>>()?)
         }
-        DeValue::Table(table) => toml_table(text, table, depth)?,
+        DeValue::Table(table) => toml_table(lines, table, depth)?,
     })
 }
 
@@ -151,9 +166,9 @@ impl<'de> serde::Deserialize<'de> for Pairs<'de> {
     }
 }
 
-fn json(text: &str, raw: &RawValue, depth: usize) -> Result<Spot> {
+fn json(lines: &Lines<'_>, raw: &RawValue, depth: usize) -> Result<Spot> {
     let own = raw.get();
-    let line = line_at(text, (own.as_ptr() as usize).saturating_sub(text.as_ptr() as usize));
+    let line = lines.at((own.as_ptr() as usize).saturating_sub(lines.text.as_ptr() as usize));
     let depth = deeper(depth, line)?;
     let wrong = |error: serde_json::Error| json_refusal(line, &error);
     let value = match own.as_bytes().first() {
@@ -161,7 +176,7 @@ fn json(text: &str, raw: &RawValue, depth: usize) -> Result<Spot> {
             let pairs: Pairs<'_> = serde_json::from_str(own).map_err(wrong)?;
             let mut entries: Vec<(String, Spot)> = Vec::with_capacity(pairs.0.len());
             for (key, value) in pairs.0 {
-                let spot = json(text, value, depth)?;
+                let spot = json(lines, value, depth)?;
                 if entries.iter().any(|(known, _)| *known == key) {
                     return Err(refusal(spot.line, "", twice(&key)));
                 }
@@ -171,7 +186,7 @@ fn json(text: &str, raw: &RawValue, depth: usize) -> Result<Spot> {
         }
         Some(b'[') => {
             let items: Vec<&RawValue> = serde_json::from_str(own).map_err(wrong)?;
-            Tree::List(items.into_iter().map(|item| json(text, item, depth)).collect::<Result<_>>()?)
+            Tree::List(items.into_iter().map(|item| json(lines, item, depth)).collect::<Result<_>>()?)
         }
         Some(b'"') => Tree::Text(serde_json::from_str(own).map_err(wrong)?),
         Some(b't') => Tree::Other("`true`"),
