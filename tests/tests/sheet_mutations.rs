@@ -752,7 +752,7 @@ fn a_breaking_mutation_is_refused_at_its_line_and_a_harmless_one_changes_nothing
         });
         let json = random.once_in(2);
         let mut case = Case { random: &mut random, json, lines: short };
-        let (what, mutated) = if case.random.once_in(5) {
+        let (what, mutated) = if case.random.once_in(8) {
             let what = *case.random.of_these(&HARMLESS);
             (what, case.harmless(what))
         } else if case.random.once_in(40) {
