@@ -249,3 +249,22 @@ fn more_than_sixty_four_tolerances_add_in_quadrature() {
     }
     assert!(reaching.iter().any(|paths| paths.len() > 6));
 }
+
+/// 30 % ± 90 % of glycol is no mix on either side: the margin is known and its uncertainty is not, which is said.
+#[test]
+fn a_tolerance_beyond_what_can_be_computed_is_not_passed_over() {
+    let on = of(&[
+        ("coolant.liquid", "ethylene_glycol"),
+        ("coolant.mass_fraction", "0.3 +/- 0.9"),
+        ("use.coldest_air", "-5 °C +/- 1 K"),
+    ]);
+    let answer = *on.answer("coolant.freezing").unwrap();
+    assert!(!answer.margin.is_nan() && answer.uncertainty.is_nan());
+    let ranked = on.sensitivity(&answer);
+    assert_eq!(
+        ranked.iter().map(|one| (one.path, one.change.is_nan(), one.share.is_nan())).collect::<Vec<_>>(),
+        [("coolant.mass_fraction", true, true), ("use.coldest_air", false, true)]
+    );
+    let said = answer.margin_text(axlewright::base::text::System::Metric);
+    assert!(said.contains("± not known"), "{said}");
+}

@@ -144,6 +144,8 @@ impl Answer {
         let show = |si| shown(si, self.margin_kind, system);
         let spread = if self.uncertainty > 0.0 {
             format!(" ± {} (1 standard uncertainty)", show(self.uncertainty))
+        } else if self.uncertainty.is_nan() && !self.margin.is_nan() {
+            " ± not known (a tolerance reaches beyond what can be computed)".to_owned()
         } else {
             String::new()
         };

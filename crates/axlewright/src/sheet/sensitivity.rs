@@ -63,9 +63,10 @@ impl Assessment {
                 });
             }
         });
+        // A change that is not known, because both sides are refused, comes first; then no share is known.
+        found.sort_by(|one, two| two.share.abs().total_cmp(&one.share.abs()));
         let total: f64 = found.iter().map(|one| one.share).sum();
         found.iter_mut().for_each(|one| one.share /= total);
-        found.sort_by(|one, two| two.share.total_cmp(&one.share));
         found
     }
 
