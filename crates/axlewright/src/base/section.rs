@@ -28,6 +28,8 @@ pub struct Line {
     pub meaning: &'static str,
     /// Whether it may be written; a line that may not be always follows from others.
     pub written: bool,
+    /// Whether people write it rather than what it follows from: what is missing is said of this line then.
+    pub first_hand: bool,
     /// What is allowed, in coherent SI.
     pub range: Range,
     /// How it follows from other lines: the first step whose inputs are known.
@@ -185,6 +187,7 @@ pub const fn line(path: &'static str, kind: &'static Kind, meaning: &'static str
         content: Content::Quantity(kind),
         meaning,
         written: true,
+        first_hand: false,
         range: ANY,
         steps: &[],
         assumed: None,
@@ -225,6 +228,10 @@ impl Line {
     /// Follows from other lines by the first of these steps whose inputs are known.
     pub const fn by(self, steps: &'static [Step]) -> Line {
         Line { steps, ..self }
+    }
+    /// Is what people write, rather than what it follows from.
+    pub const fn first_hand(self) -> Line {
+        Line { first_hand: true, ..self }
     }
     /// Is assumed where it is neither written nor follows.
     pub const fn or(self, si: f64, ground: &'static str) -> Line {

@@ -160,7 +160,7 @@ const CLUTCH: &[Line] = &[
         .above(0.0, 10.0, "common practice, no source: clutches are smaller than 10 m"),
     line("clutch.faces", Ratio::KIND, "number of friction faces: 2 for one plate")
         .within(1.0, 100.0, "definition: a clutch has a face"),
-    torque("clutch.capacity", "what the clutch holds before it slips").by(&[step(
+    torque("clutch.capacity", "what the clutch holds before it slips").first_hand().by(&[step(
         "driveline.clutch_capacity_uniform_wear",
         &["clutch.clamp_load", "clutch.friction", "clutch.outer_diameter", "clutch.inner_diameter", "clutch.faces"],
     )]),

@@ -94,12 +94,18 @@ const TORQUE: &[Line] = &[
         .list(POINTS),
     line("engine.peak_torque", Torque::KIND, "greatest torque at the crankshaft")
         .above(0.0, 1e6, "common practice, no source: no engine gives 1 MN·m")
+        .first_hand()
         .by(&[one_of(0, PEAKS, CURVE)]),
-    speed("engine.peak_torque_speed", "engine speed of the greatest torque").by(&[one_of(1, PEAKS, CURVE)]),
+    speed("engine.peak_torque_speed", "engine speed of the greatest torque")
+        .first_hand()
+        .by(&[one_of(1, PEAKS, CURVE)]),
     line("engine.peak_power", Power::KIND, "greatest power at the crankshaft")
         .above(0.0, 1e8, "common practice, no source: no engine gives 100 MW")
+        .first_hand()
         .by(&[one_of(2, PEAKS, CURVE)]),
-    speed("engine.peak_power_speed", "engine speed of the greatest power").by(&[one_of(3, PEAKS, CURVE)]),
+    speed("engine.peak_power_speed", "engine speed of the greatest power")
+        .first_hand()
+        .by(&[one_of(3, PEAKS, CURVE)]),
     line(
         "engine.band_share",
         Ratio::KIND,

@@ -137,10 +137,13 @@ pub(super) fn verdict(finding: &FindingInfo, margin: f64, wanted: f64) -> Verdic
 pub(super) fn difference(kind: &'static Kind) -> &'static Kind {
     match kind.name {
         "Temperature" => TemperatureDifference::KIND,
-        "GaugePressure" | "AbsolutePressure" => Stress::KIND,
+        "GaugePressure" | "AbsolutePressure" => &PRESSURE_DIFFERENCE,
         _ => kind,
     }
 }
+
+/// A stress is printed in megapascals, a difference of two pressures as the pressures are.
+static PRESSURE_DIFFERENCE: Kind = Kind { metric: "kPa", ..*Stress::KIND };
 
 /// Kind of the margin of a finding.
 pub(super) fn margin_kind(finding: &FindingInfo) -> &'static Kind {
@@ -430,7 +433,12 @@ impl Assessment {
         formula: &'static str,
         source: &'static str,
     ) -> WorkStep {
-        let known = node.inputs().iter().copied().filter(|input| self.plan.is_known(*input));
-        WorkStep::Own { line, formula, source, inputs: known.collect() }
+        let mut inputs: Vec<Slot> = Vec::new();
+        for input in node.inputs() {
+            if self.plan.is_known(*input) && !inputs.contains(input) {
+                inputs.push(*input);
+            }
+        }
+        WorkStep::Own { line, formula, source, inputs }
     }
 }

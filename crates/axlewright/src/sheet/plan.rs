@@ -149,6 +149,9 @@ impl Plan {
         if self.is_known(slot) {
             return vec![];
         }
+        if info.line.first_hand {
+            return vec![slot];
+        }
         let ways = info.steps.iter().map(|step| {
             let mut needed = Vec::new();
             if let Some(pair) = picked(&self.words, step) {

@@ -167,6 +167,7 @@ const SPRING: &[Line] = &[
         "sum of the gaps that must stay open between the coils (EN 13906-1)",
     )
     .within(0.0, 100.0, "definition: a gap is not negative")
+    .first_hand()
     .by(&[pick(&["axle.spring.coiling", "axle.spring.gap_if_cold", "axle.spring.gap_if_hot"])]),
     modulus("axle.spring.elastic_modulus", "of the wire").or(206e9, "spring steel (EN 13906-1, from memory)"),
     modulus("axle.spring.shear_modulus", "of the wire")
@@ -196,6 +197,7 @@ const AT_RIDE: &[Line] = &[
         "axle.spring.motion_ratio",
         "shortening of the spring over travel of the wheel, measured along the spring",
     )
+    .first_hand()
     .by(&[own(
         "r = r_m cos(a)",
         "geometry: the part of the mount's travel that lies along the spring",
