@@ -242,11 +242,12 @@ impl WhatIf {
             if hit { nodes.push(node.clone()) } else { still.push(node) }
         }
         still.iter().for_each(|node| node.run(sheet, &mut constant, &mut refusals));
+        let moving: Vec<Slot> = nodes.iter().flat_map(|node| node.outputs().map(|(_, slot)| slot)).collect();
         let not_known = outputs.iter().filter_map(|output| {
             let why: Vec<String> = output
                 .slots()
                 .into_iter()
-                .flat_map(|slot| lacks(&plan, &constant, &refusals, slot))
+                .flat_map(|slot| lacks(&plan, &constant, &refusals, &moving, slot))
                 .collect();
             (!why.is_empty()).then(|| (output.name().into_owned(), why.join("; ")))
         });
@@ -507,8 +508,8 @@ struct Job<'a> {
     codes: Vec<&'a mut [i32]>,
 }
 
-/// What an output lacks in every row.
-fn lacks(plan: &Plan, constant: &[f64], refusals: &Refusals, slot: Slot) -> Vec<String> {
+/// What an output lacks in every row; a line that is computed row by row lacks nothing in all of them.
+fn lacks(plan: &Plan, constant: &[f64], refusals: &Refusals, moving: &[Slot], slot: Slot) -> Vec<String> {
     let graph = Graph::get();
     let needs = plan.needs(slot).into_iter().map(|slot| format!("needs {}", graph.info(slot).path));
     let reached = plan.rests_on(&[slot]);
@@ -516,6 +517,7 @@ fn lacks(plan: &Plan, constant: &[f64], refusals: &Refusals, slot: Slot) -> Vec<
     let refused = refused.map(|(slot, error)| format!("{}: {error}", graph.info(*slot).path));
     let lacking = plan
         .lacking(constant, &reached)
+        .filter(|(slot, _)| !moving.contains(slot))
         .map(|(slot, lacking)| format!("{}: {lacking}", graph.info(slot).path));
     needs.chain(refused).chain(lacking).collect()
 }
@@ -629,4 +631,23 @@ pub(super) fn kind_of(output: &str) -> Result<&'static Kind> {
     let read = Output::read(output)?;
     read.kind()
         .ok_or_else(|| refusal(0, output, "a verdict is a word: write `= meets` or `= tight`".to_owned()))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_is_computed_row_by_row_is_not_said_to_be_known_in_none() -> Result<()> {
+        let mut sheet = Sheet::new("");
+        sheet.set("front.spring.motion_ratio", "0.6")?;
+        sheet.set("front.damper.mounting", "coil_over")?;
+        let outputs = ["front.damper.motion_ratio", "front.natural_frequency"];
+        let axis = Axis::texts("front.spring.motion_ratio", &["0.5", "0.7"])?;
+        let what_if = sheet.what_if(vec![axis], false, &outputs)?;
+        let lacking: Vec<&str> = what_if.not_known().iter().map(|(output, _)| output.as_str()).collect();
+        assert_eq!(lacking, ["front.natural_frequency"]);
+        assert_eq!(what_if.whole()?.numbers(outputs[0]), Some(&[0.5, 0.7][..]));
+        Ok(())
+    }
 }
