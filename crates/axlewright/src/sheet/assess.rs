@@ -103,7 +103,12 @@ pub(super) fn margin(finding: &FindingInfo, value: impl Fn(Slot) -> f64) -> f64 
     if finding.rests_on.iter().any(|slot| value(*slot).is_nan()) {
         return f64::NAN;
     }
-    match finding.margin {
+    left(finding.margin, value)
+}
+
+/// What is left to a limit.
+fn left(margin: MarginSlots, value: impl Fn(Slot) -> f64) -> f64 {
+    match margin {
         MarginSlots::Ratio { capacity, demand } => {
             let ratio = value(capacity) / value(demand);
             if (ratio - 1.0).abs() <= NOISE { 1.0 } else { ratio }
@@ -116,6 +121,21 @@ pub(super) fn margin(finding: &FindingInfo, value: impl Fn(Slot) -> f64) -> f64 
             // `min` would drop a NaN.
             if above <= below || above.is_nan() { above } else { below }
         }
+    }
+}
+
+/// The nearer edge of a band, as the limit of a propagation to first order: beyond its middle the margin bends.
+fn nearer(margin: MarginSlots, value: impl Fn(Slot) -> f64) -> MarginSlots {
+    match margin {
+        MarginSlots::Band { value: of, low, high } => {
+            let nearer_low = less(value(of), value(low)) <= less(value(high), value(of));
+            if nearer_low {
+                MarginSlots::AtLeast { value: of, least: low }
+            } else {
+                MarginSlots::AtMost { value: of, most: high }
+            }
+        }
+        other => other,
     }
 }
 
@@ -271,8 +291,12 @@ pub(super) fn changes(
                 node.run(sheet, &mut below, &mut refusals);
             }
             for (finding, _) in findings.iter().enumerate().filter(|(_, mask)| *mask >> bit & 1 == 1) {
-                let margin =
-                    |values: &[f64]| margin(&graph.findings[finding], |slot| values[usize::from(slot)]);
+                let of = &graph.findings[finding];
+                let edge = nearer(of.margin, |slot| values[usize::from(slot)]);
+                let margin = |values: &[f64]| match margin(of, |slot| values[usize::from(slot)]) {
+                    known if known.is_nan() => f64::NAN,
+                    _ => left(edge, |slot| values[usize::from(slot)]),
+                };
                 let (up, down) = (margin(&above), margin(&below));
                 let half = match (up.is_nan(), down.is_nan()) {
                     (false, false) => (up - down) / 2.0,
@@ -440,5 +464,32 @@ impl Assessment {
             }
         }
         WorkStep::Own { line, formula, source, inputs }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn in_the_middle_of_a_band_a_tolerance_still_counts() -> Result<()> {
+        let mut sheet = Sheet::new("");
+        for scale in ["left_front", "right_front", "left_rear", "right_rear"] {
+            sheet.set(&format!("scales.{scale}"), "600 kg")?;
+        }
+        sheet.set("scales.right_front", "600 kg +/- 12 kg")?;
+        for (line, text) in
+            [("vehicle.wheelbase", "2.5 m"), ("front.track", "1.5 m"), ("rear.track", "1.5 m")]
+        {
+            sheet.set(line, text)?;
+        }
+        let assessment = sheet.assess();
+        let known = assessment.answer("vehicle.diagonal").map(|answer| (answer.margin, answer.uncertainty));
+        // d((m2 + m3) / m) / dm2 = (m - m2 - m3) / m², and 12 / √3 is one standard deviation.
+        let wanted = 0.5 / 2400.0 * 12.0 / 3.0_f64.sqrt();
+        assert!(
+            known.is_some_and(|(margin, u)| (margin - 0.01).abs() < 1e-12 && (u / wanted - 1.0).abs() < 1e-4)
+        );
+        Ok(())
     }
 }
