@@ -67,13 +67,17 @@ def main(arguments: Sequence[str] | None = None) -> int:
     return assessment.severity
 
 
-if __name__ == "__main__":
+def _run() -> int:
+    """The command, where its reader may go and an interrupt may come."""
     try:
-        code = main()
+        return main()
     except BrokenPipeError:
-        # The reader has gone; Python would complain of it once more at its end.
+        # Python would complain of it once more at its end.
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-        code = NO_READER
+        return NO_READER
     except KeyboardInterrupt:
-        code = INTERRUPTED
-    sys.exit(code)
+        return INTERRUPTED
+
+
+if __name__ == "__main__":
+    sys.exit(_run())

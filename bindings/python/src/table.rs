@@ -58,12 +58,13 @@ fn values<'py>(
         }
         Values::I64(numbers) => PyArray1::from_slice(py, numbers).into_any(),
         Values::Category { codes, labels } => {
-            let labels: Vec<_> = labels.iter().map(|label| PyString::new(py, label)).collect();
-            let words =
-                codes.iter().map(|code| usize::try_from(*code).ok().and_then(|code| labels.get(code)));
+            // The code -1 takes the last of the words, which is nothing.
+            let words = labels.iter().map(|label| PyString::new(py, label).into_any());
+            let words = PyList::new(py, words.chain([py.None().into_bound(py)]).collect::<Vec<_>>())?;
             let options = PyDict::new(py);
             options.set_item("dtype", "object")?;
-            py.import("numpy")?.call_method("array", (PyList::new(py, words)?,), Some(&options))?
+            let words = py.import("numpy")?.call_method("array", (words,), Some(&options))?;
+            words.call_method1("take", (PyArray1::from_slice(py, codes),))?
         }
     })
 }

@@ -12,8 +12,8 @@ from axlewright.sheet._sheet import SheetValue, heading, html_table
 if TYPE_CHECKING:
     from axlewright.sheet._sheet import Sheet
 
-Verdict: TypeAlias = Literal["meets", "tight", "short", "not known"]
-System: TypeAlias = Literal["metric", "us"]
+Verdict: TypeAlias = Literal["meets"] | Literal["tight"] | Literal["short"] | Literal["not known"]
+System: TypeAlias = Literal["metric"] | Literal["us"]
 #: A quantity; a plain number of a ratio.
 Number: TypeAlias = Quantity | float
 

@@ -79,7 +79,7 @@ class PriceList(Sequence[Part]):
         """Reads a Parquet file; see `from_arrow`. Needs pyarrow."""
         import pyarrow.parquet as pq
 
-        return cls.from_arrow(pq.read_table(fspath(path)))  # type: ignore[no-untyped-call]
+        return cls.from_arrow(pq.read_table(fspath(path)))
 
     @classmethod
     def from_pandas(cls, frame: Any) -> Self:
@@ -288,7 +288,7 @@ def _cell(value: Any) -> object:
     if isinstance(value, str | float | int) and not isinstance(value, bool):
         return value
     if isinstance(value, Quantity):
-        return repr(value) if Quantity(repr(value)).si == value.si else f"{value.si!r} {value.si_symbol}"
+        return repr(value)
     if hasattr(value, "item"):
         return _cell(value.item())
     raise TypeError(f"{value!r} is neither text, a number nor a quantity")
@@ -306,6 +306,6 @@ def _with_units(row: Mapping[str, Any], units: Mapping[str, str]) -> dict[str, A
         unit = units.get(name, "")
         if value is None or isinstance(value, str) or unit in ("", "1"):
             return value
-        return f"{float(value)!r} {unit}"
+        return _cell(Quantity(float(value), unit))
 
     return {name: cell(name, value) for name, value in row.items()}

@@ -261,7 +261,7 @@ class Sweep:
         return f"<p>{escape(repr(self))}</p>{first._repr_html_()}{more}{lacking}"
 
     def _batch(self, start: int, stop: int, told: _Told | None) -> Batch:
-        return self._handle.batch(start, stop, self._threads, told and told.callback)
+        return self._handle.batch(start, stop, self._threads, None if told is None else told.callback)
 
     def _part(self, start: int, stop: int) -> Self:
         """Rows of it; side by side only their values travel."""
@@ -292,7 +292,7 @@ def to_dask(sweep: Sweep, count: int) -> Any:
 
     parts = sweep.partitions(count)
     one = parts[0]._part(parts[0]._start, min(parts[0]._start + 1, parts[0]._stop))
-    return dd.from_map(_frame, parts, meta=_frame(one).iloc[:0])
+    return dd.from_map(_frame, parts, meta=_frame(one).iloc[:0])  # type: ignore[no-untyped-call]
 
 
 def _frame(part: Sweep) -> pd.DataFrame:
@@ -427,15 +427,16 @@ def _draw_map(
             here = codes == code
             if not here.any():
                 continue
-            axes.contourf(
-                x, y, here.T.astype(float), levels=[0.5, 1.5], hatches=[HATCHES[word]], colors=[f"{0.95 - 0.12 * code:.2f}"]
-            )
+            shade = f"{1.0 - 0.05 * code:.2f}"
+            area = axes.contourf(x, y, here.T.astype(float), levels=[0.5, 1.5], hatches=[HATCHES[word]], colors=[shade])
+            area.set(edgecolor="0.7", linewidth=0)
             row, column = _inside(here)
             axes.text(x[row], y[column], word, ha="center", va="center", bbox=_BOX, zorder=3)
     known = values[np.isfinite(values)]
     if known.size and known.min() < known.max():
         lines = axes.contour(x, y, values.T, colors="black", linewidths=0.8)
-        axes.clabel(lines)
+        for label in axes.clabel(lines):
+            label.set_bbox(_BOX)
     axes.set_xlabel(table._label(across[0]))
     axes.set_ylabel(table._label(across[1]))
     axes.set_title(table._label(name))
