@@ -708,6 +708,7 @@ def test_a_system_is_found_or_named():
     assert axlewright.spring is spring and "spring" in dir(axlewright)
     assert set(dir(axlewright)) - {"__version__"} == {
         *("DocumentError", "DomainError", "Q", "Quantity", "Table", "TextError", "Unit", "Work", "si", "units", "work"),
+        *("PriceList", "Sheet", "sheet", "span"),
         *axlewright.generated.SYSTEMS,
     }
     assert dir(axlewright.si) == sorted(axlewright.si.generated.SYSTEMS)
