@@ -1,6 +1,6 @@
 //! What follows from lists of answers: tables, JSON, and a choice that is fitted.
 
-use super::assess::{Answer, Assessment, value_kind};
+use super::assess::{Answer, Assessment};
 use super::graph::Slot;
 use super::{Choice, Chosen, PriceList, Sheet, line_of};
 use crate::Result;
@@ -34,12 +34,11 @@ impl Assessment {
     /// tolerance, and the `share` of its variance.
     pub fn sensitivity_table(&self, answer: &Answer) -> Table {
         let found = self.sensitivity(answer);
-        let unit = |path: &str| line_of(path).map_or("", |slot| value_kind(slot).si);
         let ratio = Some(Ratio::KIND);
         let columns = vec![
             words("line", found.iter().map(|one| one.path)),
             numbers("tolerance", None, found.iter().map(|one| one.tolerance)),
-            words("unit", found.iter().map(|one| unit(one.path))),
+            words("unit", found.iter().map(|one| one.kind.si)),
             numbers("change", Some(answer.margin_kind), found.iter().map(|one| one.change)),
             numbers("share", ratio, found.iter().map(|one| one.share)),
         ];
@@ -186,5 +185,19 @@ mod tests {
         let column = words("x", ["a", "b", "a"]);
         let labels = vec!["a".to_owned(), "b".to_owned()];
         assert_eq!(column.values, Values::Category { codes: vec![0, 1, 0], labels });
+    }
+
+    #[test]
+    fn the_tolerance_of_a_gauge_pressure_is_a_difference_of_pressures() -> Result<()> {
+        let mut sheet = Sheet::new("");
+        sheet.set("cap.rating", "15 psi gauge")?;
+        sheet.set("cap.rating_tolerance", "1 psi")?;
+        sheet.set("cap.gauge_error", "0.5 psi")?;
+        sheet.set("cap.opening_pressure", "15.2 psi gauge +/- 0.5 psi")?;
+        let assessment = sheet.assess();
+        let table = assessment.answer("cap.opens").map(|answer| assessment.sensitivity_table(answer));
+        let row = table.as_ref().map(|table| (table.word("line", 0), table.word("unit", 0)));
+        assert_eq!(row, Some((Some("cap.opening_pressure"), Some("Pa"))));
+        Ok(())
     }
 }
