@@ -16,10 +16,12 @@ pub fn run(root: &Path) -> Result<(), String> {
     stages.run("answers (Rust)", || {
         cargo(root).args(["run", "--quiet", "--release", "--package", "dunlin"]).run()
     })?;
-    let page = stages.run("what-if notebook (Python)", || notebook(root, &python, &out))?;
+    let pages = stages.run("notebooks (Python)", || notebooks(root, &python, &out))?;
     stages.run("the three agree to the last bit", || agree(root, &python, &out))?;
     stages.print();
-    println!("\nThe pictures and the answers: {}", page.display());
+    for page in pages {
+        println!("\nThe pictures and the answers: {}", page.display());
+    }
     Ok(())
 }
 
@@ -50,26 +52,35 @@ fn estimate(root: &Path, python: &Python, c: &CLibrary, out: &Path) -> Result<()
     Ok(())
 }
 
-/// Executes the notebook and makes a page of it. What it imports and reads goes beside it, so that it runs again from there.
-pub fn notebook(root: &Path, python: &Python, out: &Path) -> Result<PathBuf, String> {
-    let (notebook, page) = (out.join("what_if.ipynb"), out.join("what_if.html"));
+/// The notebooks: four questions on single parts, and the whole van from the first weighing to the parts.
+const NOTEBOOKS: [&str; 2] = ["what_if", "build_sheet"];
+
+/// Executes the notebooks and makes pages of them. What they import and read goes beside them, so that they run again from there.
+pub fn notebooks(root: &Path, python: &Python, out: &Path) -> Result<Vec<PathBuf>, String> {
     let sheets = target(root).join("sheets");
     std::fs::create_dir_all(&sheets).map_err(|error| error.to_string())?;
-    for (from, to, ending) in [("examples/python", out, "py"), ("examples/sheets", &sheets, "toml")] {
+    for (from, to, endings) in
+        [("examples/python", out, &["py"][..]), ("examples/sheets", &sheets, &["toml", "csv"])]
+    {
         for file in std::fs::read_dir(root.join(from)).map_err(|error| error.to_string())? {
             let path = file.map_err(|error| error.to_string())?.path();
             let name = path.file_name().ok_or("a file without a name")?;
-            if path.extension().is_some_and(|found| found == ending) {
+            if path.extension().is_some_and(|found| endings.iter().any(|ending| found == *ending)) {
                 std::fs::copy(&path, to.join(name))
                     .map_err(|error| format!("{}: {error}", path.display()))?;
             }
         }
     }
+    NOTEBOOKS.iter().map(|name| notebook(root, python, out, name)).collect()
+}
+
+fn notebook(root: &Path, python: &Python, out: &Path, name: &str) -> Result<PathBuf, String> {
+    let (notebook, page) = (out.join(format!("{name}.ipynb")), out.join(format!("{name}.html")));
     python
         .tool(root, "jupytext")
         .args(["--quiet", "--to", "ipynb", "--output"])
         .path(&notebook)
-        .path(&root.join("examples/python/what_if.py"))
+        .path(&root.join(format!("examples/python/{name}.py")))
         .run()?;
     python
         .python(root)

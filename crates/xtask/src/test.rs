@@ -67,7 +67,7 @@ fn all(root: &Path, stages: &mut Stages) -> Result<(), String> {
     })?;
     let out = target(root).join("demo");
     std::fs::create_dir_all(&out).map_err(|error| error.to_string())?;
-    stages.run("notebook", || demo::notebook(root, &python, &out).map(drop))?;
+    stages.run("notebooks", || demo::notebooks(root, &python, &out).map(drop))?;
     stages.run("examples agree", || {
         c.compile(root, &python, &root.join("examples/c/estimate.c"), &out.join("estimate"))?;
         demo::agree(root, &python, &out)
