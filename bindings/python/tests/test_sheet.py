@@ -1,5 +1,6 @@
 """The build sheet: reading, changing, findings, choosing, the command line."""
 
+import doctest
 import json
 import math
 import os
@@ -393,6 +394,12 @@ def test_nothing_else_is_imported():
     )
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, timeout=60, check=True)
     assert done.stdout.strip() == "[]"
+
+
+def test_the_examples_of_the_docs():
+    for module in (axlewright.sheet, axlewright.sheet._sheet):
+        done = doctest.testmod(module)
+        assert done.attempted >= 3 and done.failed == 0
 
 
 def test_the_package_offers_it():

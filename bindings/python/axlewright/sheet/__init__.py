@@ -2,14 +2,15 @@
 
 >>> from axlewright.sheet import Sheet
 >>> sheet = Sheet.from_text('''
-... [front.spring]
-... rate = "225 lbf/in +/- 3 %"
-... motion_ratio = 0.6
+... [engine]
+... stroke = "95 mm +/- 0.5 mm"
+... red_line = "4500 rpm"
+... piston_speed_limit = "15 m/s"
 ... ''')
->>> print(sheet["front.spring.rate"])
-225 lbf/in
->>> print(f"{sheet.assess().value('front.wheel_rate'):.2f}")
-14.19 N/mm
+>>> print(sheet["engine.stroke"])
+95 mm
+>>> print(sheet.assess()["engine.pistons"])
+engine.pistons: meets; 51.3 km/h, margin 2.7 km/h
 
 `assess` gives the findings, `what_if` lines over values as a table, `choose` parts of a price list that meet
 requirements.

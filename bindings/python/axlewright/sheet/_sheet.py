@@ -113,10 +113,10 @@ class Sheet(Mapping[str, SheetValue]):
         they go side by side. `outputs` are paths of lines, or of findings followed by `.value`, `.margin` or `.verdict`;
         without any, the margin and verdict of every finding. On all processors, or on so many `threads`.
 
-        >>> sheet = Sheet({"front.spring.rate": "225 lbf/in", "front.spring.motion_ratio": 0.6})
-        >>> sweep = sheet.what_if({"front.spring.rate": ["200 lbf/in", "250 lbf/in"]}, ["front.wheel_rate"])
-        >>> sweep.table()["front.wheel_rate"].si.round(1).tolist()
-        [12609.1, 15761.4]
+        >>> sheet = Sheet({"engine.red_line": "4500 rpm", "engine.piston_speed_limit": "15 m/s"})
+        >>> sweep = sheet.what_if({"engine.stroke": ["90 mm", "95 mm"]}, ["engine.pistons.margin"])
+        >>> sweep.table()["engine.pistons.margin"].to("m/s").round(3).tolist()
+        [1.5, 0.75]
         """
         from axlewright.sheet._sweep import Sweep, axes_of
 
