@@ -32,10 +32,10 @@ sheet = Sheet(
     name="Dunlin, first weighing",
 )
 first = sheet.assess()
-first
+print(first["vehicle.diagonal"])
 
 # %% [markdown]
-# One question has an answer; the others say what they need. This is the list of what to measure and to look up next.
+# One question has an answer; the others say what they need. For the front axle and the coolant, this is what to measure and to look up next.
 
 # %%
 for finding in first:
@@ -62,8 +62,8 @@ print(quoted.work("driveline.cruise"))
 # Which measurement moves the front frequency, and which verdicts turn within the tolerances? Ten thousand samples, the same for the same seed.
 
 # %%
-for sensitivity in quoted.sensitivity("front.frequency"):
-    print(sensitivity)
+for of in quoted.sensitivity("front.frequency"):
+    print(f"{of.path}, {of.tolerance} more: {of.change:+.4f}, {of.share:.0%} of the variance")
 print()
 for chance in quoted.chances(samples=10_000, seed=1):
     if chance.turns > 0:

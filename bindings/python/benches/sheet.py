@@ -1,7 +1,7 @@
-"""The build sheet under load: `python bindings/python/benches/sheet.py`.
+"""The build sheet from Python, for `cargo xtask bench`: a line a measurement, as in `bench.py`.
 
-Ten million rows streamed to Parquet (time, file, greatest memory, each in a process of its own), how soon an interrupt is
-answered, a million rows on one and two threads, an assessment from Python.
+A million rows beside the same formulas in NumPy, ten million rows streamed to Parquet (greatest memory, in a process of its own),
+how soon an interrupt is answered, two workers beside two threads.
 """
 
 from __future__ import annotations
@@ -14,53 +14,102 @@ import sys
 import tempfile
 import threading
 import time
+from collections.abc import Callable
 from pathlib import Path
 from statistics import median
 
-from axlewright.sheet import Sheet, Sweep, span
+import numpy as np
+
+from axlewright.sheet import Sheet, Sweep, span, to_dask
+from axlewright.units import N_per_m, kg
 
 DUNLIN = Path(__file__).parents[3] / "examples/sheets/dunlin.toml"
+N = 1_000_000
 OUTPUTS = [
-    "front.wheel_rate", "front.ride_rate", "front.natural_frequency", "front.bump.margin", "front.bump.verdict",
-    "front.droop.margin", "front.frequency.margin", "front.frequency.verdict", "vehicle.frequency_pair.margin", "front.damping.value",
+    "front.wheel_rate", "front.ride_rate", "front.natural_frequency", "front.ride_frequency", "front.damping_ratio",
+    "front.droop_left", "front.bump_left", "front.spring.bind_margin", "driveline.cruise_engine_speed", "final_drive.output_torque",
 ]
 
 
-def sweep(rows: int, threads: int | None = None) -> Sweep:
+def row(item: str, ours: float, peer: float | None, unit: str, wanted: str) -> None:
+    print(item, f"{ours:.9g}", "" if peer is None else f"{peer:.9g}", unit, wanted, sep="\t", flush=True)
+
+
+def seconds(call: Callable[[], object]) -> float:
+    start = time.perf_counter()
+    call()
+    return time.perf_counter() - start
+
+
+def by_hand(sheet: Sheet, k, r, unsprung, final_drive):  # type: ignore[no-untyped-def]
+    """The ten outputs in NumPy, and nothing else; what does not change is a number."""
+    value = {path: sheet[path].si for path in sheet if hasattr(sheet[path], "si")}
+    of = sheet.assess().value
+    axle, gear, torque = of("front.axle_mass").si, of("gearbox.top_ratio").si, of("gearbox.output_torque").si
+    if (case := of("transfer_case.output_torque")) is not None:
+        torque = case.si
+    front = {path.removeprefix("front."): number for path, number in value.items() if path.startswith("front.")}
+    mass = (axle - unsprung) / 2.0
+    force = mass * 9.80665 / r
+    length = front["spring.free_length"] - force / k
+    wheel = k * r * r
+    ride = wheel * front["tyre.rate"] / (wheel + front["tyre.rate"])
+    natural = np.sqrt(wheel / mass) / (2.0 * np.pi)
+    riding = np.sqrt(ride / mass) / (2.0 * np.pi)
+    damping = front["damper.rate"] * r * r / (2.0 * np.sqrt(wheel * mass))
+    sag = (front["spring.droop_length"] - length) / r
+    shortest = front["spring.solid_length"] + front["spring.minimum_gap"]
+    damper = front["damper.stroke"] / r
+    coils = (length - shortest) / r
+    bump = np.minimum(np.minimum(coils, damper - sag), front["bump_stop_travel"] - sag)
+    bind = front["spring.droop_length"] - damper * r - shortest
+    engine = value["use.cruise_speed"] * gear * final_drive / of("driveline.effective_radius").si
+    wheels = torque * final_drive * value["final_drive.efficiency"]
+    return wheel, ride, natural, riding, damping, sag, bump, bind, engine, wheels
+
+
+def million() -> None:
+    sheet, random = Sheet.load(DUNLIN), np.random.default_rng(20)
+    k, r = random.uniform(7e4, 1.2e5, N), random.uniform(0.5, 0.7, N)
+    unsprung, final_drive = random.uniform(80.0, 140.0, N), random.uniform(3.0, 5.0, N)
+    lines = {
+        "front.spring.rate": k * N_per_m, "front.spring.motion_ratio": r,
+        "front.unsprung_mass": unsprung * kg, "final_drive.ratio": final_drive,
+    }
+    sweep = sheet.what_if(lines, OUTPUTS, grid=False)
+    table = sweep.table()
+    for name, wanted in zip(OUTPUTS, by_hand(sheet, k, r, unsprung, final_drive), strict=True):
+        np.testing.assert_allclose(table[name].si, wanted, rtol=1e-9, atol=1e-12, err_msg=name)
+    times = [(seconds(sweep.table), seconds(lambda: by_hand(sheet, k, r, unsprung, final_drive))) for _ in range(9)]
+    ours, peer = (median(column) for column in zip(*times[1:], strict=True))
+    row("what-if, 1e6 rows, four lines, ten outputs, NumPy by hand", ours * 1e3, peer * 1e3, "ms", "faster 0.333333")
+
+
+def grid(rows: int) -> Sweep:
     """So many rows over four lines, ten outputs."""
     lines = {
-        "front.spring.rate": span("300 lbf/in", "900 lbf/in", rows // 10_000),
+        "front.spring.rate": span("400 lbf/in", "700 lbf/in", rows // 10_000),
         "front.spring.motion_ratio": span("0.5", "0.7", 20),
         "front.unsprung_mass": span("80 kg", "140 kg", 10),
         "front.damper.stroke": span("90 mm", "140 mm", 50),
     }
-    return Sheet.load(DUNLIN).what_if(lines, OUTPUTS, threads=threads)
-
-
-def memory() -> float:
-    """Greatest resident memory of this process, in MB."""
-    return resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1000
+    return Sheet.load(DUNLIN).what_if(lines, OUTPUTS)
 
 
 def parquet(rows: int) -> None:
-    import pyarrow as pa
+    """Greatest resident memory of this process while it writes, in MB."""
     import pyarrow.parquet as pq
 
-    before = memory()
     with tempfile.TemporaryDirectory() as folder:
         path = Path(folder) / "sweep.parquet"
-        start = time.perf_counter()
-        sweep(rows).to_parquet(path)
-        took = time.perf_counter() - start
-        after = memory()
-        size = path.stat().st_size / 1e6
-        assert pq.ParquetFile(path).metadata.num_rows == rows and pa.total_allocated_bytes() < 1e8
-    print(f"{rows} rows to Parquet: {took:.2f} s, {size:.0f} MB, memory {before:.0f} MB before, {after:.0f} MB at most")
+        grid(rows).to_parquet(path)
+        assert pq.ParquetFile(path).metadata.num_rows == rows
+    print(resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1000)
 
 
 def interrupted(how: str) -> float:
     """Seconds from the signal until control is back."""
-    big, sent = sweep(100_000_000), []
+    big, sent = grid(100_000_000), []
     with tempfile.TemporaryDirectory() as folder:
 
         def interrupt() -> None:
@@ -69,7 +118,7 @@ def interrupted(how: str) -> float:
 
         threading.Timer(0.4, interrupt).start()
         try:
-            if how == "parquet":
+            if how == "to Parquet":
                 big.to_parquet(Path(folder) / "sweep.parquet")
             else:
                 big.partitions(10)[0].table()
@@ -79,25 +128,25 @@ def interrupted(how: str) -> float:
     raise AssertionError("it was not interrupted")
 
 
+def workers() -> None:
+    from distributed import Client, LocalCluster
+
+    sweep = grid(N)
+    with LocalCluster(n_workers=2, threads_per_worker=1, processes=True) as cluster, Client(cluster):
+        frame = to_dask(sweep, 8)
+        frame.compute()
+        theirs = median(seconds(frame.compute) for _ in range(5))
+    ours = median(seconds(sweep.to_pandas) for _ in range(5))
+    row("what-if, 1e6 rows to pandas on two threads, two Dask workers", ours, theirs, "s", "faster 0")
+
+
 def main() -> None:
-    subprocess.run([sys.executable, __file__, "parquet", "10000000"], check=True)
-    for how in ("table", "parquet"):
-        waits = [interrupted(how) for _ in range(9)]
-        print(f"interrupt in {how}: {median(waits) * 1e3:.1f} ms, at most {max(waits) * 1e3:.1f} ms of {len(waits)}")
-    for threads in (1, 2):
-        million = sweep(1_000_000, threads)
-        times = []
-        for _ in range(7):
-            start = time.perf_counter()
-            assert sum(batch.rows for batch in million.batches(1_000_000)) == 1_000_000
-            times.append(time.perf_counter() - start)
-        print(f"1000000 rows, four lines, ten outputs, {threads} thread(s): {median(times):.3f} s")
-    sheet, times = Sheet.load(DUNLIN), []
-    for _ in range(200):
-        start = time.perf_counter()
-        sheet.assess()
-        times.append(time.perf_counter() - start)
-    print(f"assess: {median(times) * 1e6:.0f} us")
+    million()
+    greatest = subprocess.run([sys.executable, __file__, "parquet", "10000000"], check=True, capture_output=True, text=True)
+    row("what-if, 1e7 rows to Parquet, greatest memory", float(greatest.stdout), None, "MB", "below 500")
+    for how in ("to a table", "to Parquet"):
+        row(f"interrupt of a sweep {how}, the slowest of 9", max(interrupted(how) for _ in range(9)), None, "s", "below 0.2")
+    workers()
 
 
 if __name__ == "__main__":

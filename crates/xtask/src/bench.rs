@@ -127,7 +127,8 @@ pub fn run(root: &Path) -> Result<(), String> {
     let mut stages = Stages::default();
     let out = target(root).join("bench");
     std::fs::create_dir_all(&out).map_err(|error| error.to_string())?;
-    let python = stages.run("virtual environment", || Python::new(root, "venv-demo", &["demo"]))?;
+    let python =
+        stages.run("virtual environment", || Python::new(root, "venv-test", &["demo", "test", "docs"]))?;
     stages.run("wheel", || python.install_wheel(root))?;
     let c = stages.run("C library", || CLibrary::install(root))?;
     let calls = stages.run("C calls", || compile_calls(root, &python, &c, &out))?;
@@ -148,7 +149,10 @@ pub fn run(root: &Path) -> Result<(), String> {
     let times = stages.run("times (Python)", || {
         python.python(root).args(["bindings/python/benches/bench.py"]).path(&speed).output()
     })?;
-    for line in sheet.lines().chain(times.lines()) {
+    let many = stages.run("times (build sheet, Python)", || {
+        python.python(root).args(["bindings/python/benches/sheet.py"]).output()
+    })?;
+    for line in sheet.lines().chain(many.lines()).chain(times.lines()) {
         rows.push(Row::read(line)?);
     }
     stages.print();

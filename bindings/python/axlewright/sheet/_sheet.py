@@ -205,7 +205,8 @@ def html_table(head: Iterable[str], rows: Iterable[Iterable[object]]) -> str:
     from html import escape
 
     def line(cell: str, values: Iterable[object]) -> str:
-        cells = (f"<{cell}>{escape('-' if value is None else str(value))}</{cell}>" for value in values)
+        texts = (escape("-" if value is None else str(value)) for value in values)
+        cells = (f'<{cell} style="text-align: left">{text}</{cell}>' for text in texts)
         return f"<tr>{''.join(cells)}</tr>"
 
     body = "".join(line("td", row) for row in rows)
