@@ -8,6 +8,7 @@ use crate::api::{Api, System, one_line};
 use crate::bench;
 use crate::install::Python;
 use crate::stages::{Stages, cargo, target};
+use axlewright::base::section::Content as LineContent;
 use serde_json::Value;
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
@@ -111,7 +112,7 @@ fn pages(root: &Path, api: &Api) -> Result<Vec<Page>, String> {
         "index.md",
         linked(&read(&docs.join("README.md"))?)?
             + &contents(api)
-            + &toctree("The job", &["job".into(), "sheet".into(), "units".into()])
+            + &toctree("The job", &["job".into(), "sheet".into(), "lines".into(), "units".into()])
             + &toctree("Systems", &names)
             + &toctree("Trust", &["trust".into(), "sources".into(), "cautions".into(), "bench".into()])
             + &toctree("More", &["reference/index".into(), "c".into(), "changelog".into()]),
@@ -146,6 +147,7 @@ fn pages(root: &Path, api: &Api) -> Result<Vec<Page>, String> {
     pages.push(Page::new("trust.md", linked(&rows.page(api))?));
     pages.push(Page::new("cautions.md", linked(&cautions(api))?));
     pages.push(Page::new("bench.md", bench_page(&read(&root.join(bench::RESULT))?)?));
+    pages.push(Page::new("lines.md", lines()));
     for link in outside(root)? {
         pages.push(Page { content: Content::Copy(root.join(&link)), path: format!("repository/{link}") });
     }
@@ -223,6 +225,38 @@ fn cautions(api: &Api) -> String {
     for (names, text) in all {
         let names: Vec<String> = names.iter().map(|name| format!("`{name}`")).collect();
         page.push_str(&format!("| {} | {text} |\n", names.join("<br>")));
+    }
+    page
+}
+
+/// Every line and finding of the build sheet, a section a system.
+fn lines() -> String {
+    let mut page = String::from(
+        "# Lines and findings\n\nEvery line that a build sheet may hold and every question that is asked of it, as the systems declare them. A line that is only \
+         computed is never written. `[]` stands for the places of a list.\n",
+    );
+    let mut systems: Vec<&str> = axlewright::sheet::lines().map(|(system, ..)| system).collect();
+    systems.dedup();
+    for system in systems {
+        page.push_str(&format!("\n## {system}\n\n| line | what | meaning |\n|---|---|---|\n"));
+        for (_, path, line) in axlewright::sheet::lines().filter(|(of, ..)| *of == system) {
+            let what = match line.content {
+                LineContent::Quantity(kind) => kind.words.to_owned(),
+                LineContent::Choice(words) => words.join(", "),
+                LineContent::Marking(_) => "marking".to_owned(),
+            };
+            let what = if line.written { what } else { format!("{what}; computed") };
+            let assumed =
+                line.assumed.map_or(String::new(), |(_, ground)| format!("; else assumed: {ground}"));
+            page.push_str(&format!("| `{path}` | {what} | {}{assumed} |\n", line.meaning));
+        }
+        let findings: Vec<_> = axlewright::sheet::findings().filter(|(of, ..)| *of == system).collect();
+        if !findings.is_empty() {
+            page.push_str("\n| finding | question | margin that is wanted |\n|---|---|---|\n");
+        }
+        for (_, path, finding) in findings {
+            page.push_str(&format!("| `{path}` | {} | `{}` |\n", finding.question, finding.wanted));
+        }
     }
     page
 }
