@@ -103,7 +103,7 @@ bind='front.coil_bind.verdict = meets' strength='final_drive.strength.margin >= 
 run 1 "$sheet" "$prices" "$frequency" "$cruise" "$bind" "$strength" "$cost"
 for words in 'gearbox.strength           360 N·m          1.111          1.25           tight' \
     'driveline.cruise           2683 rpm         -82.57 rpm     0 rpm          short' \
-    'front.spring_strength: needs front.spring.wire_diameter' 'Caution: Hot pressurised coolant scalds' \
+    'rear.spring_strength: needs rear.spring.wire_diameter' 'Caution: Hot pressurised coolant scalds' \
     '17 in all, so that:' "  $frequency" 'The cheapest: 1245.50 for parts of 99.99 kg' \
     'The lightest: 1470.50 for parts of 90.39 kg' '  final drive      gear set 3.73' \
     "coil pair F-450: front.natural_frequency = 1.143 Hz; required: $frequency" \
