@@ -106,7 +106,9 @@ fn pages(root: &Path, api: &Api) -> Result<Vec<Page>, String> {
     for name in ["units", "sheet", "sources", "c", "changelog"] {
         pages.push(Page::new(format!("{name}.md"), linked(&read(&docs.join(format!("{name}.md")))?)?));
     }
-    pages.push(Page { path: "generated.json".into(), content: Content::Copy(docs.join("generated.json")) });
+    for name in ["generated.json", "generated.schema.json"] {
+        pages.push(Page { path: name.into(), content: Content::Copy(docs.join(name)) });
+    }
     let names: Vec<String> = api.systems.iter().map(|system| format!("systems/{}", system.name)).collect();
     pages.push(Page::new(
         "index.md",
