@@ -4,11 +4,11 @@
 use axlewright::base::text;
 use axlewright::catalogue::{self, ENTRIES};
 use axlewright::cooling::{CapTest, Coolant};
-use axlewright::driveline::TorquePath;
+use axlewright::driveline::{Gearbox, TorquePath};
 use axlewright::engine::TorqueCurve;
 use axlewright::spring::Corner;
 use axlewright::tyre::Tyre;
-use axlewright::units::{AbsolutePressure, AngularVelocity, Length, Quantity, Ratio};
+use axlewright::units::{AbsolutePressure, AngularVelocity, Length, Quantity, Ratio, Velocity};
 use axlewright::{Model, Result as Answer};
 use axlewright_tests::FUNCTIONS;
 use axlewright_tests::rows::{arguments, entry, number, rows, words};
@@ -184,6 +184,28 @@ fn model(row: &Value) -> Answer<Results> {
                     results.extend(words);
                     results
                 }),
+                Some(other) => panic!("no method {other}"),
+            }
+        }
+        ("driveline.Gearbox", method) => {
+            let gearbox = Gearbox::from_text(&document)?;
+            match method {
+                None => Ok(vec![]),
+                Some("largest_gap") => gearbox.largest_gap().map(|on| {
+                    let mut results = results!(on, step, engine_speed_after_shift);
+                    results.push(("gear_before", Found::Number(on.gear_before as f64)));
+                    results.push(("gear_after", Found::Number(on.gear_after as f64)));
+                    results
+                }),
+                Some("for_cruise") => {
+                    let road_speed = Velocity::from_si(argument("road_speed"));
+                    let engine_speed = AngularVelocity::from_si(argument("engine_speed"));
+                    gearbox.for_cruise(road_speed, engine_speed).map(|on| {
+                        let mut results = results!(on, engine_speed, final_drive, final_drive_in_top);
+                        results.push(("gear", Found::Number(on.gear as f64)));
+                        results
+                    })
+                }
                 Some(other) => panic!("no method {other}"),
             }
         }
@@ -491,13 +513,20 @@ fn rows_say_what_they_are() {
     assert!(!ids.is_empty());
 }
 
+/// A sheet of the examples is the model that a row puts in.
 #[test]
-fn the_sheet_of_the_front_spring_answers_as_its_row() {
-    let sheet = include_str!("../../examples/sheets/dunlin_front_spring.toml");
+fn the_sheets_answer_as_their_rows() {
     let rows = rows();
-    let row = rows.iter().find(|row| words(row, "id") == Some("corner-van-bump-stop")).unwrap();
-    let from_row = Corner::from_text(&row["inputs"].to_string()).unwrap();
-    assert_eq!(Corner::from_text(sheet).unwrap(), from_row);
+    macro_rules! same {
+        ($model:ident, $sheet:literal, $id:literal) => {{
+            let sheet = include_str!(concat!("../../examples/sheets/", $sheet, ".toml"));
+            let row = rows.iter().find(|row| words(row, "id") == Some($id)).unwrap();
+            let from_row = $model::from_text(&row["inputs"].to_string()).unwrap();
+            assert_eq!($model::from_text(sheet).unwrap(), from_row);
+        }};
+    }
+    same!(Corner, "dunlin_front_spring", "corner-van-bump-stop");
+    same!(Gearbox, "dray_gearbox", "gearbox-hauler-gap");
 }
 
 #[test]

@@ -255,6 +255,41 @@ typedef struct axw_cooling_cap_test axw_cooling_cap_test;
 typedef struct axw_cooling_coolant axw_cooling_coolant;
 
 /**
+ * A gearbox in a vehicle: what each gear does with the engine's speed, and which gear and axle
+ * suit a cruise.
+ *
+ * Formula
+ *     `v = w r / (i_t i_g i_f)`; step `i_1 / i_2`; after a shift `w_2 = w_r i_2 / i_1`; cruise `w
+ *     = v i_t i_g i_f / r`, margin = `w_r / w`; axle for a cruise `i_f = w r / (v i_t i_g)`
+ *
+ * Fields
+ *     gears (list): forward gears from first to top, each with its `ratio` `i_g`, input over
+ *         output speed
+ *     final_drive (ratio): `i_f`, propeller-shaft speed over wheel speed
+ *     ranges (list, optional): ranges of the transfer case, each with `name` and `ratio` `i_t`,
+ *         the road range among them; leave it out where there is no transfer case
+ *     rolling_radius (length): `r`, effective rolling radius: distance per turn over 2 pi
+ *     red_line (angular velocity): `w_r`, greatest speed of the engine
+ *
+ * Valid for
+ *     Ratios that fall from each gear to the next, and no slip of tyre, clutch or converter. The
+ *     range with the least ratio is the one for the road: steps are the same in all of them, a
+ *     cruise is looked for in that one. Whether the engine pulls the gear is not seen, nor the
+ *     greatest shaft speed that axle and shaft bear: reverse and a creeper belong in a list of
+ *     their own.
+ *
+ * Source
+ *     Kinematics of gears and of rolling; ISO 8855 for the term effective rolling radius (from
+ *     memory)
+ *
+ * Caution
+ *     A shift down above the speed that the next lower gear reaches at the red line turns the
+ *     engine faster than it bears, and can lock the driven wheels; tyres, shafts and local codes
+ *     set limits of their own to the road speed.
+ */
+typedef struct axw_driveline_gearbox axw_driveline_gearbox;
+
+/**
  * The way of the torque from the clutch to the ground: parts in order, each with what it may
  * carry.
  *
@@ -7390,6 +7425,92 @@ int32_t axw_cooling_coolant_margin_table(const axw_cooling_coolant *model,
                                          const double *strength,
                                          size_t strength_count,
                                          axw_table **result);
+
+/**
+ * Reads JSON or TOML text and checks it. `out` receives a handle that `axw_driveline_gearbox_free` frees.
+ */
+int32_t axw_driveline_gearbox_new(const char *text, axw_driveline_gearbox **out);
+
+/**
+ * Frees a handle; NULL is allowed.
+ */
+void axw_driveline_gearbox_free(axw_driveline_gearbox *handle);
+
+/**
+ * The model as JSON text. `needed` receives the bytes that it needs, its closing NUL included; `buffer` may be NULL.
+ */
+int32_t axw_driveline_gearbox_json(const axw_driveline_gearbox *model,
+                                   char *buffer,
+                                   size_t size,
+                                   size_t *needed);
+
+/**
+ * What every gear does, in every range.
+ *
+ * Returns
+ *     (table) One row a range and gear: `range` (empty without a transfer case), `gear`, `ratio`,
+ *     `overall_ratio` (through range and axle), `red_line_speed` (of the road),
+ *     `speed_per_1000_rpm`, `step` to the next gear and `engine_speed_after_shift` into it at the
+ *     red line; these two are not numbers in top gear.
+ */
+int32_t axw_driveline_gearbox_gears_table(const axw_driveline_gearbox *model, axw_table **result);
+
+/**
+ * Engine speed in every range and gear over road speeds.
+ *
+ * Parameters
+ *     road_speed [m/s], several: speeds of the vehicle
+ *
+ * Returns
+ *     (table) One row a range, gear and speed: `range` (empty without a transfer case), `gear`,
+ *     `road_speed`, `engine_speed`, `margin` (red line over engine speed) and `verdict`: `short`
+ *     where the gear does not reach that speed below the red line.
+ */
+int32_t axw_driveline_gearbox_table(const axw_driveline_gearbox *model,
+                                    const double *road_speed,
+                                    size_t road_speed_count,
+                                    axw_table **result);
+
+/**
+ * The two gears next to each other that lie furthest apart.
+ *
+ * Returns
+ *     gear_before (whole number): number of the lower gear, from 1; the lower pair where two are
+ *         alike
+ *     gear_after (whole number): number of the higher gear
+ *     step (ratio [-]): ratio of the lower over that of the higher
+ *     engine_speed_after_shift (angular velocity [rad/s]): engine speed after a shift between them
+ *         at the red line
+ */
+int32_t axw_driveline_gearbox_largest_gap(const axw_driveline_gearbox *model,
+                                          int64_t *gear_before,
+                                          int64_t *gear_after,
+                                          double *step,
+                                          double *engine_speed_after_shift);
+
+/**
+ * Gear and axle ratio for a wanted cruise, in the range for the road.
+ *
+ * Parameters
+ *     road_speed [m/s]: speed of the cruise
+ *     engine_speed [rad/s]: engine speed that is wanted there, at most the red line
+ *
+ * Returns
+ *     gear (whole number): number of the gear, from 1, whose engine speed comes nearest with the
+ *         axle that is there, as a ratio; the higher one of two that come as near
+ *     engine_speed (angular velocity [rad/s]): engine speed in that gear; it may be above the red
+ *         line where every gear is too short
+ *     final_drive (ratio [-]): axle ratio with which that gear gives the engine speed that is
+ *         wanted
+ *     final_drive_in_top (ratio [-]): axle ratio with which top gear gives it
+ */
+int32_t axw_driveline_gearbox_for_cruise(const axw_driveline_gearbox *model,
+                                         double road_speed,
+                                         double engine_speed,
+                                         int64_t *gear,
+                                         double *engine_speed,
+                                         double *final_drive,
+                                         double *final_drive_in_top);
 
 /**
  * Reads JSON or TOML text and checks it. `out` receives a handle that `axw_driveline_torque_path_free` frees.

@@ -16580,6 +16580,210 @@ pub unsafe extern "C" fn axw_cooling_coolant_margin_table(
     })
 }
 
+/// A gearbox in a vehicle: what each gear does with the engine's speed, and which gear and axle
+/// suit a cruise.
+///
+/// Formula
+///     `v = w r / (i_t i_g i_f)`; step `i_1 / i_2`; after a shift `w_2 = w_r i_2 / i_1`; cruise `w
+///     = v i_t i_g i_f / r`, margin = `w_r / w`; axle for a cruise `i_f = w r / (v i_t i_g)`
+///
+/// Fields
+///     gears (list): forward gears from first to top, each with its `ratio` `i_g`, input over
+///         output speed
+///     final_drive (ratio): `i_f`, propeller-shaft speed over wheel speed
+///     ranges (list, optional): ranges of the transfer case, each with `name` and `ratio` `i_t`,
+///         the road range among them; leave it out where there is no transfer case
+///     rolling_radius (length): `r`, effective rolling radius: distance per turn over 2 pi
+///     red_line (angular velocity): `w_r`, greatest speed of the engine
+///
+/// Valid for
+///     Ratios that fall from each gear to the next, and no slip of tyre, clutch or converter. The
+///     range with the least ratio is the one for the road: steps are the same in all of them, a
+///     cruise is looked for in that one. Whether the engine pulls the gear is not seen, nor the
+///     greatest shaft speed that axle and shaft bear: reverse and a creeper belong in a list of
+///     their own.
+///
+/// Source
+///     Kinematics of gears and of rolling; ISO 8855 for the term effective rolling radius (from
+///     memory)
+///
+/// Caution
+///     A shift down above the speed that the next lower gear reaches at the red line turns the
+///     engine faster than it bears, and can lock the driven wheels; tyres, shafts and local codes
+///     set limits of their own to the road speed.
+pub struct axw_driveline_gearbox(axlewright::driveline::Gearbox);
+const _: fn() = || {
+    fn shared<T: Send + Sync>() {}
+    shared::<axw_driveline_gearbox>()
+};
+
+/// Reads JSON or TOML text and checks it. `out` receives a handle that `axw_driveline_gearbox_free` frees.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_driveline_gearbox_new(
+    text: *const c_char,
+    out: *mut *mut axw_driveline_gearbox,
+) -> i32 {
+    guard(|| {
+        if out.is_null() {
+            return Err(Failure::Null("out"));
+        }
+        let model = axlewright::driveline::Gearbox::from_text(unsafe { words("text", text) }?)?;
+        unsafe { out.write(Box::into_raw(Box::new(axw_driveline_gearbox(model)))) };
+        Ok(())
+    })
+}
+
+/// Frees a handle; NULL is allowed.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_driveline_gearbox_free(handle: *mut axw_driveline_gearbox) {
+    guard_or((), || unsafe { free(handle) })
+}
+
+/// The model as JSON text. `needed` receives the bytes that it needs, its closing NUL included; `buffer` may be NULL.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_driveline_gearbox_json(
+    model: *const axw_driveline_gearbox,
+    buffer: *mut c_char,
+    size: usize,
+    needed: *mut usize,
+) -> i32 {
+    guard(|| {
+        let text = unsafe { handle("model", model) }?.0.to_json()?;
+        fits("buffer", &text, buffer, size)?;
+        unsafe {
+            copy(&text, buffer, size);
+            put(needed, text.len() + 1);
+        }
+        Ok(())
+    })
+}
+
+/// What every gear does, in every range.
+///
+/// Returns
+///     (table) One row a range and gear: `range` (empty without a transfer case), `gear`, `ratio`,
+///     `overall_ratio` (through range and axle), `red_line_speed` (of the road),
+///     `speed_per_1000_rpm`, `step` to the next gear and `engine_speed_after_shift` into it at the
+///     red line; these two are not numbers in top gear.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_driveline_gearbox_gears_table(
+    model: *const axw_driveline_gearbox,
+    result: *mut *mut axw_table,
+) -> i32 {
+    guard(|| {
+        let on = unsafe { handle("model", model) }?.0.gears_table()?;
+        if result.is_null() {
+            return Err(Failure::Null("result"));
+        }
+        unsafe {
+            put(result, Box::into_raw(axw_table::new(on)));
+        }
+        Ok(())
+    })
+}
+
+/// Engine speed in every range and gear over road speeds.
+///
+/// Parameters
+///     road_speed [m/s], several: speeds of the vehicle
+///
+/// Returns
+///     (table) One row a range, gear and speed: `range` (empty without a transfer case), `gear`,
+///     `road_speed`, `engine_speed`, `margin` (red line over engine speed) and `verdict`: `short`
+///     where the gear does not reach that speed below the red line.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_driveline_gearbox_table(
+    model: *const axw_driveline_gearbox,
+    road_speed: *const f64,
+    road_speed_count: usize,
+    result: *mut *mut axw_table,
+) -> i32 {
+    guard(|| {
+        let road_speed: Vec<Velocity> = unsafe { list("road_speed", road_speed, road_speed_count) }?
+            .iter()
+            .copied()
+            .map(Velocity::from_si)
+            .collect();
+        let on = unsafe { handle("model", model) }?.0.table(&road_speed)?;
+        if result.is_null() {
+            return Err(Failure::Null("result"));
+        }
+        unsafe {
+            put(result, Box::into_raw(axw_table::new(on)));
+        }
+        Ok(())
+    })
+}
+
+/// The two gears next to each other that lie furthest apart.
+///
+/// Returns
+///     gear_before (whole number): number of the lower gear, from 1; the lower pair where two are
+///         alike
+///     gear_after (whole number): number of the higher gear
+///     step (ratio [-]): ratio of the lower over that of the higher
+///     engine_speed_after_shift (angular velocity [rad/s]): engine speed after a shift between them
+///         at the red line
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_driveline_gearbox_largest_gap(
+    model: *const axw_driveline_gearbox,
+    gear_before: *mut i64,
+    gear_after: *mut i64,
+    step: *mut f64,
+    engine_speed_after_shift: *mut f64,
+) -> i32 {
+    guard(|| {
+        let on = unsafe { handle("model", model) }?.0.largest_gap()?;
+
+        unsafe {
+            put(gear_before, on.gear_before);
+            put(gear_after, on.gear_after);
+            put(step, on.step.si());
+            put(engine_speed_after_shift, on.engine_speed_after_shift.si());
+        }
+        Ok(())
+    })
+}
+
+/// Gear and axle ratio for a wanted cruise, in the range for the road.
+///
+/// Parameters
+///     road_speed [m/s]: speed of the cruise
+///     engine_speed [rad/s]: engine speed that is wanted there, at most the red line
+///
+/// Returns
+///     gear (whole number): number of the gear, from 1, whose engine speed comes nearest with the
+///         axle that is there, as a ratio; the higher one of two that come as near
+///     engine_speed (angular velocity [rad/s]): engine speed in that gear; it may be above the red
+///         line where every gear is too short
+///     final_drive (ratio [-]): axle ratio with which that gear gives the engine speed that is
+///         wanted
+///     final_drive_in_top (ratio [-]): axle ratio with which top gear gives it
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_driveline_gearbox_for_cruise(
+    model: *const axw_driveline_gearbox,
+    road_speed: f64,
+    engine_speed: f64,
+    gear: *mut i64,
+    engine_speed: *mut f64,
+    final_drive: *mut f64,
+    final_drive_in_top: *mut f64,
+) -> i32 {
+    guard(|| {
+        let on = unsafe { handle("model", model) }?
+            .0
+            .for_cruise(Velocity::from_si(road_speed), AngularVelocity::from_si(engine_speed))?;
+
+        unsafe {
+            put(gear, on.gear);
+            put(engine_speed, on.engine_speed.si());
+            put(final_drive, on.final_drive.si());
+            put(final_drive_in_top, on.final_drive_in_top.si());
+        }
+        Ok(())
+    })
+}
+
 /// The way of the torque from the clutch to the ground: parts in order, each with what it may
 /// carry.
 ///

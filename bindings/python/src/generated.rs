@@ -2863,6 +2863,36 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
         let on = call.answer(model.margin_table(&cap, &altitude, &strength))?;
         call.table(&on)
     })?;
+    kernels.model::<axlewright::driveline::Gearbox>("driveline.Gearbox", "driveline.Gearbox.to_json")?;
+    kernels.method::<axlewright::driveline::Gearbox>("driveline.Gearbox.gears_table", |model, call| {
+        let on = call.answer(model.gears_table())?;
+        call.table(&on)
+    })?;
+    kernels.method::<axlewright::driveline::Gearbox>("driveline.Gearbox.table", |model, call| {
+        let road_speed = call.quantities::<units::Velocity>(0, "road_speed")?;
+        let on = call.answer(model.table(&road_speed))?;
+        call.table(&on)
+    })?;
+    kernels.method::<axlewright::driveline::Gearbox>("driveline.Gearbox.largest_gap", |model, call| {
+        let on = call.answer(model.largest_gap())?;
+        call.parts([
+            call.count(on.gear_before),
+            call.count(on.gear_after),
+            call.give(on.step)?,
+            call.give(on.engine_speed_after_shift)?,
+        ])
+    })?;
+    kernels.method::<axlewright::driveline::Gearbox>("driveline.Gearbox.for_cruise", |model, call| {
+        let road_speed = call.quantity::<units::Velocity>(0, "road_speed")?;
+        let engine_speed = call.quantity::<units::AngularVelocity>(1, "engine_speed")?;
+        let on = call.answer(model.for_cruise(road_speed, engine_speed))?;
+        call.parts([
+            call.count(on.gear),
+            call.give(on.engine_speed)?,
+            call.give(on.final_drive)?,
+            call.give(on.final_drive_in_top)?,
+        ])
+    })?;
     kernels
         .model::<axlewright::driveline::TorquePath>("driveline.TorquePath", "driveline.TorquePath.to_json")?;
     kernels.method::<axlewright::driveline::TorquePath>(

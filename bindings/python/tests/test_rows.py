@@ -12,7 +12,18 @@ import os
 import re
 import struct
 from collections.abc import Callable, Mapping, Sequence
-from ctypes import POINTER, Array, byref, c_char_p, c_double, c_int32, c_size_t, c_void_p, create_string_buffer
+from ctypes import (
+    POINTER,
+    Array,
+    byref,
+    c_char_p,
+    c_double,
+    c_int32,
+    c_int64,
+    c_size_t,
+    c_void_p,
+    create_string_buffer,
+)
 from importlib import import_module
 from pathlib import Path
 from typing import Any
@@ -420,7 +431,7 @@ def test_model_c(row: Row, rust: dict[str, dict[str, str]], library: ctypes.CDLL
         entry = getattr(library, f"{prefix}_{row['method']}")
         arguments = [row["arguments"][one["name"]] for one in of["parameters"]]
         cells = {"quantity": lambda: c_double(UNTOUCHED), "choice": lambda: c_int32(-1)}
-        cells["text"] = lambda: create_string_buffer(64)
+        cells |= {"text": lambda: create_string_buffer(64), "whole": lambda: c_int64(-1)}
         found = [cells[one["type"]]() for one in of["results"]]
         places: list[Any] = []
         for cell in found:

@@ -1,5 +1,8 @@
 from .generated import (
     __doc__,
+    CruiseChoice,
+    Gearbox,
+    LargestGap,
     Pull,
     TorquePath,
     Weakest,
@@ -26,6 +29,9 @@ from .generated import (
 )
 
 __all__ = [
+    "CruiseChoice",
+    "Gearbox",
+    "LargestGap",
     "Pull",
     "TorquePath",
     "Weakest",

@@ -13,7 +13,7 @@ if TYPE_CHECKING:
     from axlewright import Quantity, Table
     from axlewright._types import Invalid, QuantityLike, Ratio, RatioLike
 
-__all__ = ["Pull", "TorquePath", "Weakest", "axle_ratio_by_turns", "axle_ratio_one_wheel_held", "axle_shaft_torque_locked", "axle_shaft_torque_open", "clamp_load_for_capacity", "clutch_capacity_uniform_pressure", "clutch_capacity_uniform_wear", "crawl_ratio", "crawl_ratio_for_speed", "crawl_speed", "engine_speed", "engine_speed_after_shift", "final_drive_for_cruise", "first_gear_for_crawl", "gear_step", "grip_torque", "grip_torque_upstream", "road_speed", "tyre_diameter_for_cruise", "wheel_torque"]
+__all__ = ["CruiseChoice", "Gearbox", "LargestGap", "Pull", "TorquePath", "Weakest", "axle_ratio_by_turns", "axle_ratio_one_wheel_held", "axle_shaft_torque_locked", "axle_shaft_torque_open", "clamp_load_for_capacity", "clutch_capacity_uniform_pressure", "clutch_capacity_uniform_wear", "crawl_ratio", "crawl_ratio_for_speed", "crawl_speed", "engine_speed", "engine_speed_after_shift", "final_drive_for_cruise", "first_gear_for_crawl", "gear_step", "grip_torque", "grip_torque_upstream", "road_speed", "tyre_diameter_for_cruise", "wheel_torque"]
 
 _axle_ratio_by_turns = _functions["driveline.axle_ratio_by_turns"]
 _axle_ratio_one_wheel_held = _functions["driveline.axle_ratio_one_wheel_held"]
@@ -35,10 +35,42 @@ _grip_torque_upstream = _functions["driveline.grip_torque_upstream"]
 _road_speed = _functions["driveline.road_speed"]
 _tyre_diameter_for_cruise = _functions["driveline.tyre_diameter_for_cruise"]
 _wheel_torque = _functions["driveline.wheel_torque"]
+_gearbox_gears_table = _functions["driveline.Gearbox.gears_table"]
+_gearbox_table = _functions["driveline.Gearbox.table"]
+_gearbox_largest_gap = _functions["driveline.Gearbox.largest_gap"]
+_gearbox_for_cruise = _functions["driveline.Gearbox.for_cruise"]
 _torque_path_parts_table = _functions["driveline.TorquePath.parts_table"]
 _torque_path_weakest = _functions["driveline.TorquePath.weakest"]
 _torque_path_table = _functions["driveline.TorquePath.table"]
 _torque_path_pull = _functions["driveline.TorquePath.pull"]
+
+
+class LargestGap(NamedTuple):
+    """Results of `largest_gap`."""
+
+    gear_before: int
+    """Number of the lower gear, from 1; the lower pair where two are alike."""
+    gear_after: int
+    """Number of the higher gear."""
+    step: Ratio
+    """Ratio of the lower over that of the higher."""
+    engine_speed_after_shift: Quantity
+    """Engine speed after a shift between them at the red line."""
+
+
+class CruiseChoice(NamedTuple):
+    """Results of `for_cruise`."""
+
+    gear: int
+    """Number of the gear, from 1, whose engine speed comes nearest with the axle that is there, as a
+    ratio; the higher one of two that come as near.
+    """
+    engine_speed: Quantity
+    """Engine speed in that gear; it may be above the red line where every gear is too short."""
+    final_drive: Ratio
+    """Axle ratio with which that gear gives the engine speed that is wanted."""
+    final_drive_in_top: Ratio
+    """Axle ratio with which top gear gives it."""
 
 
 class Weakest(NamedTuple):
@@ -932,6 +964,144 @@ def wheel_torque(
     `invalid="nan"` it gives NaN.
     """
     return _wheel_torque(engine_torque, gear_ratio, final_drive, driveline_efficiency, invalid)  # type: ignore[no-any-return]
+
+
+class Gearbox(Model):
+    """A gearbox in a vehicle: what each gear does with the engine's speed, and which gear and axle
+    suit a cruise.
+
+    Formula
+        `v = w r / (i_t i_g i_f)`; step `i_1 / i_2`; after a shift `w_2 = w_r i_2 / i_1`; cruise `w
+        = v i_t i_g i_f / r`, margin = `w_r / w`; axle for a cruise `i_f = w r / (v i_t i_g)`
+
+    Fields
+        gears (list): forward gears from first to top, each with its `ratio` `i_g`, input over
+            output speed
+        final_drive (ratio): `i_f`, propeller-shaft speed over wheel speed
+        ranges (list, optional): ranges of the transfer case, each with `name` and `ratio` `i_t`,
+            the road range among them; leave it out where there is no transfer case
+        rolling_radius (length): `r`, effective rolling radius: distance per turn over 2 pi
+        red_line (angular velocity): `w_r`, greatest speed of the engine
+
+    Valid for
+        Ratios that fall from each gear to the next, and no slip of tyre, clutch or converter. The
+        range with the least ratio is the one for the road: steps are the same in all of them, a
+        cruise is looked for in that one. Whether the engine pulls the gear is not seen, nor the
+        greatest shaft speed that axle and shaft bear: reverse and a creeper belong in a list of
+        their own.
+
+    Source
+        Kinematics of gears and of rolling; ISO 8855 for the term effective rolling radius (from
+        memory)
+
+    Caution
+        A shift down above the speed that the next lower gear reaches at the red line turns the
+        engine faster than it bears, and can lock the driven wheels; tyres, shafts and local codes
+        set limits of their own to the road speed.
+    """
+
+    __slots__ = ()
+    _name = "driveline.Gearbox"
+    _kinds = {"final_drive": "Ratio", "rolling_radius": "Length", "red_line": "AngularVelocity"}
+
+    def __init__(
+        self,
+        *,
+        gears: Sequence[Mapping[str, Any]],
+        final_drive: RatioLike,
+        rolling_radius: QuantityLike,
+        red_line: QuantityLike,
+        ranges: Sequence[Mapping[str, Any]] | None = None,
+    ) -> None:
+        self._build(
+            gears=gears,
+            final_drive=final_drive,
+            ranges=ranges,
+            rolling_radius=rolling_radius,
+            red_line=red_line,
+        )
+
+    @property
+    def gears(self) -> list[dict[str, Any]]:
+        """Forward gears from first to top, each with its `ratio` `i_g`, input over output speed."""
+        return self._read("gears")  # type: ignore[no-any-return]
+
+    @property
+    def final_drive(self) -> Ratio:
+        """`i_f`, propeller-shaft speed over wheel speed."""
+        return self._read("final_drive", "Ratio")
+
+    @property
+    def ranges(self) -> list[dict[str, Any]] | None:
+        """Ranges of the transfer case, each with `name` and `ratio` `i_t`, the road range among them;
+        leave it out where there is no transfer case.
+        """
+        return self._read("ranges")  # type: ignore[no-any-return]
+
+    @property
+    def rolling_radius(self) -> Quantity:
+        """`r`, effective rolling radius: distance per turn over 2 pi."""
+        return self._read("rolling_radius", "Length")  # type: ignore[no-any-return]
+
+    @property
+    def red_line(self) -> Quantity:
+        """`w_r`, greatest speed of the engine."""
+        return self._read("red_line", "AngularVelocity")  # type: ignore[no-any-return]
+
+    def gears_table(self) -> Table:
+        """What every gear does, in every range.
+
+        Returns
+            (table) One row a range and gear: `range` (empty without a transfer case), `gear`, `ratio`,
+            `overall_ratio` (through range and axle), `red_line_speed` (of the road),
+            `speed_per_1000_rpm`, `step` to the next gear and `engine_speed_after_shift` into it at the
+            red line; these two are not numbers in top gear.
+        """
+        return _gearbox_gears_table(self._handle)  # type: ignore[no-any-return]
+
+    def table(self, *, road_speed: QuantityLike) -> Table:
+        """Engine speed in every range and gear over road speeds.
+
+        Parameters
+            road_speed (velocity), several: speeds of the vehicle
+
+        Returns
+            (table) One row a range, gear and speed: `range` (empty without a transfer case), `gear`,
+            `road_speed`, `engine_speed`, `margin` (red line over engine speed) and `verdict`: `short`
+            where the gear does not reach that speed below the red line.
+        """
+        return _gearbox_table(self._handle, road_speed)  # type: ignore[no-any-return]
+
+    def largest_gap(self) -> LargestGap:
+        """The two gears next to each other that lie furthest apart.
+
+        Returns
+            gear_before (whole number): number of the lower gear, from 1; the lower pair where two are
+                alike
+            gear_after (whole number): number of the higher gear
+            step (ratio [-]): ratio of the lower over that of the higher
+            engine_speed_after_shift (angular velocity [rad/s]): engine speed after a shift between them
+                at the red line
+        """
+        return LargestGap(*_gearbox_largest_gap(self._handle))
+
+    def for_cruise(self, *, road_speed: QuantityLike, engine_speed: QuantityLike) -> CruiseChoice:
+        """Gear and axle ratio for a wanted cruise, in the range for the road.
+
+        Parameters
+            road_speed (velocity): speed of the cruise
+            engine_speed (angular velocity): engine speed that is wanted there, at most the red line
+
+        Returns
+            gear (whole number): number of the gear, from 1, whose engine speed comes nearest with the
+                axle that is there, as a ratio; the higher one of two that come as near
+            engine_speed (angular velocity [rad/s]): engine speed in that gear; it may be above the red
+                line where every gear is too short
+            final_drive (ratio [-]): axle ratio with which that gear gives the engine speed that is
+                wanted
+            final_drive_in_top (ratio [-]): axle ratio with which top gear gives it
+        """
+        return CruiseChoice(*_gearbox_for_cruise(self._handle, road_speed, engine_speed))
 
 
 class TorquePath(Model):

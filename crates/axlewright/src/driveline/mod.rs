@@ -15,6 +15,7 @@ mod engine_speed;
 mod engine_speed_after_shift;
 mod final_drive_for_cruise;
 mod gear_step;
+mod gearbox;
 mod grip_torque;
 mod road_speed;
 #[cfg(feature = "sheet")]
@@ -34,6 +35,7 @@ pub use engine_speed::engine_speed;
 pub use engine_speed_after_shift::engine_speed_after_shift;
 pub use final_drive_for_cruise::final_drive_for_cruise;
 pub use gear_step::gear_step;
+pub use gearbox::{CruiseChoice, Gear, Gearbox, LargestGap, TransferRange};
 pub use grip_torque::{grip_torque, grip_torque_upstream};
 pub use road_speed::road_speed;
 #[cfg(feature = "sheet")]
