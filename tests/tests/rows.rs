@@ -6,9 +6,9 @@ use axlewright::catalogue::{self, ENTRIES};
 use axlewright::cooling::{CapTest, Coolant};
 use axlewright::driveline::{Gearbox, TorquePath};
 use axlewright::engine::TorqueCurve;
-use axlewright::spring::Corner;
+use axlewright::spring::{Corner, LoadedStack, Stack};
 use axlewright::tyre::Tyre;
-use axlewright::units::{AbsolutePressure, AngularVelocity, Length, Quantity, Ratio, Velocity};
+use axlewright::units::{AbsolutePressure, AngularVelocity, Force, Length, Quantity, Ratio, Velocity};
 use axlewright::{Model, Result as Answer};
 use axlewright_tests::FUNCTIONS;
 use axlewright_tests::rows::{arguments, entry, number, rows, words};
@@ -182,6 +182,26 @@ fn model(row: &Value) -> Answer<Results> {
                         frequency
                     );
                     results.extend(words);
+                    results
+                }),
+                Some(other) => panic!("no method {other}"),
+            }
+        }
+        ("spring.Stack", method) => {
+            let stack = Stack::from_text(&document)?;
+            let loaded = |on: LoadedStack| {
+                let mut results = results!(on, load, length, deflection, rate);
+                results.push(("closed", Found::Number(on.closed as f64)));
+                results
+            };
+            match method {
+                None => Ok(vec![]),
+                Some("under_load") => stack.under_load(Force::from_si(argument("load"))).map(loaded),
+                Some("at_length") => stack.at_length(Length::from_si(argument("length"))).map(loaded),
+                Some("closes_first") => stack.closes_first().map(|on| {
+                    let spring = Found::Word(on.spring.clone());
+                    let mut results = results!(on, load, deflection, length, rate_below, rate_above);
+                    results.push(("spring", spring));
                     results
                 }),
                 Some(other) => panic!("no method {other}"),
@@ -526,6 +546,7 @@ fn the_sheets_answer_as_their_rows() {
         }};
     }
     same!(Corner, "dunlin_front_spring", "corner-van-bump-stop");
+    same!(Stack, "wagtail_stack", "stack-roadster-first");
     same!(Gearbox, "dray_gearbox", "gearbox-hauler-gap");
 }
 

@@ -424,6 +424,37 @@ typedef struct axw_sheet axw_sheet;
 typedef struct axw_spring_corner axw_spring_corner;
 
 /**
+ * Springs end to end on one axis, each until its coils close.
+ *
+ * Formula
+ *     under a load `F` each is shortened by `x_i = min(F / k_i, L_0i - L_ci)`; length `L = sum of
+ *     (L_0i - x_i)`; rate `1 / k = sum of 1 / k_i` over those that are open; one closes at `F_i =
+ *     k_i (L_0i - L_ci)`
+ *
+ * Fields
+ *     springs (list): in any order, each with `name`, `rate` `k_i` along its own axis,
+ *         `free_length` `L_0i` and `solid_length` `L_ci`: every coil touching, or the length at
+ *         which a stop takes over
+ *     spacers (length, optional): length that does not change: sliders between the springs, and
+ *         spacers; nothing where it is missing
+ *
+ * Valid for
+ *     Linear springs that close at once, two of them at least, no friction of the slider between
+ *     them, seats that stay parallel. Coils touch one by one before the last, so that a real stack
+ *     has a soft corner. At the load itself at which a spring closes the rate is that below it.
+ *     Beyond the load at which all are closed it is refused.
+ *
+ * Source
+ *     Springs in series: equal force, deflections add (Hooke's law)
+ *
+ * Caution
+ *     A stack of springs stores energy like one and can kill: compress it with a tool made for it,
+ *     and keep it captive on its slider at full droop, where the softer one may go slack. Coils
+ *     that close at every bump break; local codes and licensed practice come first.
+ */
+typedef struct axw_spring_stack axw_spring_stack;
+
+/**
  * A table that a model returned.
  */
 typedef struct axw_table axw_table;
@@ -7806,6 +7837,105 @@ int32_t axw_spring_corner_table(const axw_spring_corner *model,
                                 const double *motion_ratio,
                                 size_t motion_ratio_count,
                                 axw_table **result);
+
+/**
+ * Reads JSON or TOML text and checks it. `out` receives a handle that `axw_spring_stack_free` frees.
+ */
+int32_t axw_spring_stack_new(const char *text, axw_spring_stack **out);
+
+/**
+ * Frees a handle; NULL is allowed.
+ */
+void axw_spring_stack_free(axw_spring_stack *handle);
+
+/**
+ * The model as JSON text. `needed` receives the bytes that it needs, its closing NUL included; `buffer` may be NULL.
+ */
+int32_t axw_spring_stack_json(const axw_spring_stack *model,
+                              char *buffer,
+                              size_t size,
+                              size_t *needed);
+
+/**
+ * The stack under a load.
+ *
+ * Parameters
+ *     load [N]: compressive force, from nothing to the load at which all are closed
+ *
+ * Returns
+ *     load (force [N]): compressive force, the same in every spring
+ *     length (length [m]): of the whole stack, spacers included
+ *     deflection (length [m]): shortening from the free length: what it sags under that load
+ *     rate (linear stiffness [N/m]): of the springs that are open; of those that close last at the
+ *         greatest load
+ *     closed (whole number): how many springs are closed
+ */
+int32_t axw_spring_stack_under_load(const axw_spring_stack *model,
+                                    double load,
+                                    double *load,
+                                    double *length,
+                                    double *deflection,
+                                    double *rate,
+                                    int64_t *closed);
+
+/**
+ * The stack held at a length.
+ *
+ * Parameters
+ *     length [m]: of the whole stack, spacers included, from every spring closed to every one free
+ *
+ * Returns
+ *     load (force [N]): compressive force that holds it there, the same in every spring
+ *     length (length [m]): of the whole stack
+ *     deflection (length [m]): shortening from the free length
+ *     rate (linear stiffness [N/m]): of the springs that are open; of those that close last at the
+ *         least length
+ *     closed (whole number): how many springs are closed
+ */
+int32_t axw_spring_stack_at_length(const axw_spring_stack *model,
+                                   double length,
+                                   double *load,
+                                   double *length,
+                                   double *deflection,
+                                   double *rate,
+                                   int64_t *closed);
+
+/**
+ * The first spring to close, and what the rate does there.
+ *
+ * Returns
+ *     spring (text): its name; the first in the list of those that close together
+ *     load (force [N]): load at which it closes
+ *     deflection (length [m]): shortening of the stack from its free length at that load
+ *     length (length [m]): length of the stack at that load
+ *     rate_below (linear stiffness [N/m]): rate of the stack up to there
+ *     rate_above (linear stiffness [N/m]): rate from there on: of the springs that still work;
+ *         refused where all close together
+ */
+int32_t axw_spring_stack_closes_first(const axw_spring_stack *model,
+                                      char *spring,
+                                      size_t spring_size,
+                                      size_t *spring_needed,
+                                      double *load,
+                                      double *deflection,
+                                      double *length,
+                                      double *rate_below,
+                                      double *rate_above);
+
+/**
+ * Lengths and rates over loads.
+ *
+ * Parameters
+ *     load [N], several: compressive forces
+ *
+ * Returns
+ *     (table) One row a load: `load`, `length`, `deflection`, `rate`, `closed` (how many),
+ *     `closed_springs` (their names).
+ */
+int32_t axw_spring_stack_table(const axw_spring_stack *model,
+                               const double *load,
+                               size_t load_count,
+                               axw_table **result);
 
 /**
  * Reads JSON or TOML text and checks it. `out` receives a handle that `axw_tyre_tyre_free` frees.

@@ -17457,6 +17457,216 @@ pub unsafe extern "C" fn axw_spring_corner_table(
     })
 }
 
+/// Springs end to end on one axis, each until its coils close.
+///
+/// Formula
+///     under a load `F` each is shortened by `x_i = min(F / k_i, L_0i - L_ci)`; length `L = sum of
+///     (L_0i - x_i)`; rate `1 / k = sum of 1 / k_i` over those that are open; one closes at `F_i =
+///     k_i (L_0i - L_ci)`
+///
+/// Fields
+///     springs (list): in any order, each with `name`, `rate` `k_i` along its own axis,
+///         `free_length` `L_0i` and `solid_length` `L_ci`: every coil touching, or the length at
+///         which a stop takes over
+///     spacers (length, optional): length that does not change: sliders between the springs, and
+///         spacers; nothing where it is missing
+///
+/// Valid for
+///     Linear springs that close at once, two of them at least, no friction of the slider between
+///     them, seats that stay parallel. Coils touch one by one before the last, so that a real stack
+///     has a soft corner. At the load itself at which a spring closes the rate is that below it.
+///     Beyond the load at which all are closed it is refused.
+///
+/// Source
+///     Springs in series: equal force, deflections add (Hooke's law)
+///
+/// Caution
+///     A stack of springs stores energy like one and can kill: compress it with a tool made for it,
+///     and keep it captive on its slider at full droop, where the softer one may go slack. Coils
+///     that close at every bump break; local codes and licensed practice come first.
+pub struct axw_spring_stack(axlewright::spring::Stack);
+const _: fn() = || {
+    fn shared<T: Send + Sync>() {}
+    shared::<axw_spring_stack>()
+};
+
+/// Reads JSON or TOML text and checks it. `out` receives a handle that `axw_spring_stack_free` frees.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_stack_new(text: *const c_char, out: *mut *mut axw_spring_stack) -> i32 {
+    guard(|| {
+        if out.is_null() {
+            return Err(Failure::Null("out"));
+        }
+        let model = axlewright::spring::Stack::from_text(unsafe { words("text", text) }?)?;
+        unsafe { out.write(Box::into_raw(Box::new(axw_spring_stack(model)))) };
+        Ok(())
+    })
+}
+
+/// Frees a handle; NULL is allowed.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_stack_free(handle: *mut axw_spring_stack) {
+    guard_or((), || unsafe { free(handle) })
+}
+
+/// The model as JSON text. `needed` receives the bytes that it needs, its closing NUL included; `buffer` may be NULL.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_stack_json(
+    model: *const axw_spring_stack,
+    buffer: *mut c_char,
+    size: usize,
+    needed: *mut usize,
+) -> i32 {
+    guard(|| {
+        let text = unsafe { handle("model", model) }?.0.to_json()?;
+        fits("buffer", &text, buffer, size)?;
+        unsafe {
+            copy(&text, buffer, size);
+            put(needed, text.len() + 1);
+        }
+        Ok(())
+    })
+}
+
+/// The stack under a load.
+///
+/// Parameters
+///     load [N]: compressive force, from nothing to the load at which all are closed
+///
+/// Returns
+///     load (force [N]): compressive force, the same in every spring
+///     length (length [m]): of the whole stack, spacers included
+///     deflection (length [m]): shortening from the free length: what it sags under that load
+///     rate (linear stiffness [N/m]): of the springs that are open; of those that close last at the
+///         greatest load
+///     closed (whole number): how many springs are closed
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_stack_under_load(
+    model: *const axw_spring_stack,
+    load: f64,
+    load: *mut f64,
+    length: *mut f64,
+    deflection: *mut f64,
+    rate: *mut f64,
+    closed: *mut i64,
+) -> i32 {
+    guard(|| {
+        let on = unsafe { handle("model", model) }?.0.under_load(Force::from_si(load))?;
+
+        unsafe {
+            put(load, on.load.si());
+            put(length, on.length.si());
+            put(deflection, on.deflection.si());
+            put(rate, on.rate.si());
+            put(closed, on.closed);
+        }
+        Ok(())
+    })
+}
+
+/// The stack held at a length.
+///
+/// Parameters
+///     length [m]: of the whole stack, spacers included, from every spring closed to every one free
+///
+/// Returns
+///     load (force [N]): compressive force that holds it there, the same in every spring
+///     length (length [m]): of the whole stack
+///     deflection (length [m]): shortening from the free length
+///     rate (linear stiffness [N/m]): of the springs that are open; of those that close last at the
+///         least length
+///     closed (whole number): how many springs are closed
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_stack_at_length(
+    model: *const axw_spring_stack,
+    length: f64,
+    load: *mut f64,
+    length: *mut f64,
+    deflection: *mut f64,
+    rate: *mut f64,
+    closed: *mut i64,
+) -> i32 {
+    guard(|| {
+        let on = unsafe { handle("model", model) }?.0.at_length(Length::from_si(length))?;
+
+        unsafe {
+            put(load, on.load.si());
+            put(length, on.length.si());
+            put(deflection, on.deflection.si());
+            put(rate, on.rate.si());
+            put(closed, on.closed);
+        }
+        Ok(())
+    })
+}
+
+/// The first spring to close, and what the rate does there.
+///
+/// Returns
+///     spring (text): its name; the first in the list of those that close together
+///     load (force [N]): load at which it closes
+///     deflection (length [m]): shortening of the stack from its free length at that load
+///     length (length [m]): length of the stack at that load
+///     rate_below (linear stiffness [N/m]): rate of the stack up to there
+///     rate_above (linear stiffness [N/m]): rate from there on: of the springs that still work;
+///         refused where all close together
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_stack_closes_first(
+    model: *const axw_spring_stack,
+    spring: *mut c_char,
+    spring_size: usize,
+    spring_needed: *mut usize,
+    load: *mut f64,
+    deflection: *mut f64,
+    length: *mut f64,
+    rate_below: *mut f64,
+    rate_above: *mut f64,
+) -> i32 {
+    guard(|| {
+        let on = unsafe { handle("model", model) }?.0.closes_first()?;
+        fits("spring", &on.spring, spring, spring_size)?;
+        unsafe {
+            copy(&on.spring, spring, spring_size);
+            put(spring_needed, on.spring.len() + 1);
+            put(load, on.load.si());
+            put(deflection, on.deflection.si());
+            put(length, on.length.si());
+            put(rate_below, on.rate_below.si());
+            put(rate_above, on.rate_above.si());
+        }
+        Ok(())
+    })
+}
+
+/// Lengths and rates over loads.
+///
+/// Parameters
+///     load [N], several: compressive forces
+///
+/// Returns
+///     (table) One row a load: `load`, `length`, `deflection`, `rate`, `closed` (how many),
+///     `closed_springs` (their names).
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_stack_table(
+    model: *const axw_spring_stack,
+    load: *const f64,
+    load_count: usize,
+    result: *mut *mut axw_table,
+) -> i32 {
+    guard(|| {
+        let load: Vec<Force> =
+            unsafe { list("load", load, load_count) }?.iter().copied().map(Force::from_si).collect();
+        let on = unsafe { handle("model", model) }?.0.table(&load)?;
+        if result.is_null() {
+            return Err(Failure::Null("result"));
+        }
+        unsafe {
+            put(result, Box::into_raw(axw_table::new(on)));
+        }
+        Ok(())
+    })
+}
+
 /// A tyre by the marking on its wall: `225/70R15C 112/110R`, `P235/75R15`, `LT265/70R17`,
 /// `275/40ZR18 (99Y)`, `31x10.50R15LT`, `6.00-16`.
 ///

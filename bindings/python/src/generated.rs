@@ -2982,6 +2982,45 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
         let on = call.answer(model.table(&rate, &motion_ratio))?;
         call.table(&on)
     })?;
+    kernels.model::<axlewright::spring::Stack>("spring.Stack", "spring.Stack.to_json")?;
+    kernels.method::<axlewright::spring::Stack>("spring.Stack.under_load", |model, call| {
+        let load = call.quantity::<units::Force>(0, "load")?;
+        let on = call.answer(model.under_load(load))?;
+        call.parts([
+            call.give(on.load)?,
+            call.give(on.length)?,
+            call.give(on.deflection)?,
+            call.give(on.rate)?,
+            call.count(on.closed),
+        ])
+    })?;
+    kernels.method::<axlewright::spring::Stack>("spring.Stack.at_length", |model, call| {
+        let length = call.quantity::<units::Length>(0, "length")?;
+        let on = call.answer(model.at_length(length))?;
+        call.parts([
+            call.give(on.load)?,
+            call.give(on.length)?,
+            call.give(on.deflection)?,
+            call.give(on.rate)?,
+            call.count(on.closed),
+        ])
+    })?;
+    kernels.method::<axlewright::spring::Stack>("spring.Stack.closes_first", |model, call| {
+        let on = call.answer(model.closes_first())?;
+        call.parts([
+            call.word(&on.spring),
+            call.give(on.load)?,
+            call.give(on.deflection)?,
+            call.give(on.length)?,
+            call.give(on.rate_below)?,
+            call.give(on.rate_above)?,
+        ])
+    })?;
+    kernels.method::<axlewright::spring::Stack>("spring.Stack.table", |model, call| {
+        let load = call.quantities::<units::Force>(0, "load")?;
+        let on = call.answer(model.table(&load))?;
+        call.table(&on)
+    })?;
     kernels.model::<axlewright::tyre::Tyre>("tyre.Tyre", "tyre.Tyre.to_json")?;
     kernels.method::<axlewright::tyre::Tyre>("tyre.Tyre.dimensions", |model, call| {
         let on = call.answer(model.dimensions())?;

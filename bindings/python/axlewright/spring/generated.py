@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Literal, NamedTuple
+from typing import TYPE_CHECKING, Any, Literal, NamedTuple
 
 from axlewright._model import Model
 from axlewright._native import functions as _functions
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping, Sequence
+
     from axlewright import Quantity, Table
     from axlewright._types import Invalid, QuantityLike, Ratio, RatioLike
 
-__all__ = ["AtRideHeight", "Corner", "SeriesCrossover", "active_coils_for_rate", "buckling_deflection", "coil_bind_clearance", "coil_rate", "coil_shear_stress", "critical_damping", "damped_frequency", "damper_rate_for_ratio", "damping_ratio", "free_length_for_ride_height", "inclined_tangent_rate", "minimum_gap_clearance", "minimum_gap_cold_dynamic", "minimum_gap_cold_static", "minimum_gap_hot_dynamic", "minimum_gap_hot_static", "natural_frequency", "parallel_rate", "ride_rate", "series_crossover", "series_rate", "shortest_length", "solid_length_closed", "solid_length_closed_ground", "spring_rate_for_frequency", "static_deflection", "stored_energy", "surge_frequency", "tangent_rate_for_frequency", "wahl_factor", "wheel_damping", "wheel_rate", "wheel_tangent_rate", "wire_diameter_for_rate"]
+__all__ = ["AtRideHeight", "Corner", "FirstClosed", "LoadedStack", "SeriesCrossover", "Stack", "active_coils_for_rate", "buckling_deflection", "coil_bind_clearance", "coil_rate", "coil_shear_stress", "critical_damping", "damped_frequency", "damper_rate_for_ratio", "damping_ratio", "free_length_for_ride_height", "inclined_tangent_rate", "minimum_gap_clearance", "minimum_gap_cold_dynamic", "minimum_gap_cold_static", "minimum_gap_hot_dynamic", "minimum_gap_hot_static", "natural_frequency", "parallel_rate", "ride_rate", "series_crossover", "series_rate", "shortest_length", "solid_length_closed", "solid_length_closed_ground", "spring_rate_for_frequency", "static_deflection", "stored_energy", "surge_frequency", "tangent_rate_for_frequency", "wahl_factor", "wheel_damping", "wheel_rate", "wheel_tangent_rate", "wire_diameter_for_rate"]
 
 _active_coils_for_rate = _functions["spring.active_coils_for_rate"]
 _buckling_deflection = _functions["spring.buckling_deflection"]
@@ -49,6 +51,10 @@ _wheel_tangent_rate = _functions["spring.wheel_tangent_rate"]
 _wire_diameter_for_rate = _functions["spring.wire_diameter_for_rate"]
 _corner_at_ride_height = _functions["spring.Corner.at_ride_height"]
 _corner_table = _functions["spring.Corner.table"]
+_stack_under_load = _functions["spring.Stack.under_load"]
+_stack_at_length = _functions["spring.Stack.at_length"]
+_stack_closes_first = _functions["spring.Stack.closes_first"]
+_stack_table = _functions["spring.Stack.table"]
 
 
 class SeriesCrossover(NamedTuple):
@@ -103,6 +109,38 @@ class AtRideHeight(NamedTuple):
     """Rate of the spring at the wheel, without the tyre."""
     frequency: Quantity
     """Undamped natural frequency of the sprung mass on that rate."""
+
+
+class LoadedStack(NamedTuple):
+    """Results of `under_load`."""
+
+    load: Quantity
+    """Compressive force, the same in every spring."""
+    length: Quantity
+    """Of the whole stack, spacers included."""
+    deflection: Quantity
+    """Shortening from the free length: what it sags under that load."""
+    rate: Quantity
+    """Of the springs that are open; of those that close last at the greatest load."""
+    closed: int
+    """How many springs are closed."""
+
+
+class FirstClosed(NamedTuple):
+    """Results of `closes_first`."""
+
+    spring: str
+    """Its name; the first in the list of those that close together."""
+    load: Quantity
+    """Load at which it closes."""
+    deflection: Quantity
+    """Shortening of the stack from its free length at that load."""
+    length: Quantity
+    """Length of the stack at that load."""
+    rate_below: Quantity
+    """Rate of the stack up to there."""
+    rate_above: Quantity
+    """Rate from there on: of the springs that still work; refused where all close together."""
 
 
 def active_coils_for_rate(
@@ -1771,3 +1809,122 @@ class Corner(Model):
             `frequency`.
         """
         return _corner_table(self._handle, rate, motion_ratio)  # type: ignore[no-any-return]
+
+
+class Stack(Model):
+    """Springs end to end on one axis, each until its coils close.
+
+    Formula
+        under a load `F` each is shortened by `x_i = min(F / k_i, L_0i - L_ci)`; length `L = sum of
+        (L_0i - x_i)`; rate `1 / k = sum of 1 / k_i` over those that are open; one closes at `F_i =
+        k_i (L_0i - L_ci)`
+
+    Fields
+        springs (list): in any order, each with `name`, `rate` `k_i` along its own axis,
+            `free_length` `L_0i` and `solid_length` `L_ci`: every coil touching, or the length at
+            which a stop takes over
+        spacers (length, optional): length that does not change: sliders between the springs, and
+            spacers; nothing where it is missing
+
+    Valid for
+        Linear springs that close at once, two of them at least, no friction of the slider between
+        them, seats that stay parallel. Coils touch one by one before the last, so that a real stack
+        has a soft corner. At the load itself at which a spring closes the rate is that below it.
+        Beyond the load at which all are closed it is refused.
+
+    Source
+        Springs in series: equal force, deflections add (Hooke's law)
+
+    Caution
+        A stack of springs stores energy like one and can kill: compress it with a tool made for it,
+        and keep it captive on its slider at full droop, where the softer one may go slack. Coils
+        that close at every bump break; local codes and licensed practice come first.
+    """
+
+    __slots__ = ()
+    _name = "spring.Stack"
+    _kinds = {"spacers": "Length"}
+
+    def __init__(
+        self,
+        *,
+        springs: Sequence[Mapping[str, Any]],
+        spacers: QuantityLike | None = None,
+    ) -> None:
+        self._build(
+            springs=springs,
+            spacers=spacers,
+        )
+
+    @property
+    def springs(self) -> list[dict[str, Any]]:
+        """In any order, each with `name`, `rate` `k_i` along its own axis, `free_length` `L_0i` and
+        `solid_length` `L_ci`: every coil touching, or the length at which a stop takes over.
+        """
+        return self._read("springs")  # type: ignore[no-any-return]
+
+    @property
+    def spacers(self) -> Quantity | None:
+        """Length that does not change: sliders between the springs, and spacers; nothing where it is
+        missing.
+        """
+        return self._read("spacers", "Length")  # type: ignore[no-any-return]
+
+    def under_load(self, *, load: QuantityLike) -> LoadedStack:
+        """The stack under a load.
+
+        Parameters
+            load (force): compressive force, from nothing to the load at which all are closed
+
+        Returns
+            load (force [N]): compressive force, the same in every spring
+            length (length [m]): of the whole stack, spacers included
+            deflection (length [m]): shortening from the free length: what it sags under that load
+            rate (linear stiffness [N/m]): of the springs that are open; of those that close last at the
+                greatest load
+            closed (whole number): how many springs are closed
+        """
+        return LoadedStack(*_stack_under_load(self._handle, load))
+
+    def at_length(self, *, length: QuantityLike) -> LoadedStack:
+        """The stack held at a length.
+
+        Parameters
+            length (length): of the whole stack, spacers included, from every spring closed to every one
+                free
+
+        Returns
+            load (force [N]): compressive force that holds it there, the same in every spring
+            length (length [m]): of the whole stack
+            deflection (length [m]): shortening from the free length
+            rate (linear stiffness [N/m]): of the springs that are open; of those that close last at the
+                least length
+            closed (whole number): how many springs are closed
+        """
+        return LoadedStack(*_stack_at_length(self._handle, length))
+
+    def closes_first(self) -> FirstClosed:
+        """The first spring to close, and what the rate does there.
+
+        Returns
+            spring (text): its name; the first in the list of those that close together
+            load (force [N]): load at which it closes
+            deflection (length [m]): shortening of the stack from its free length at that load
+            length (length [m]): length of the stack at that load
+            rate_below (linear stiffness [N/m]): rate of the stack up to there
+            rate_above (linear stiffness [N/m]): rate from there on: of the springs that still work;
+                refused where all close together
+        """
+        return FirstClosed(*_stack_closes_first(self._handle))
+
+    def table(self, *, load: QuantityLike) -> Table:
+        """Lengths and rates over loads.
+
+        Parameters
+            load (force), several: compressive forces
+
+        Returns
+            (table) One row a load: `load`, `length`, `deflection`, `rate`, `closed` (how many),
+            `closed_springs` (their names).
+        """
+        return _stack_table(self._handle, load)  # type: ignore[no-any-return]
