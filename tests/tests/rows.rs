@@ -3,7 +3,7 @@
 
 use axlewright::base::text;
 use axlewright::catalogue::{self, ENTRIES};
-use axlewright::cooling::{CapTest, Coolant};
+use axlewright::cooling::{CapTest, Coolant, LeakDown};
 use axlewright::driveline::{Gearbox, TorquePath};
 use axlewright::engine::TorqueCurve;
 use axlewright::spring::{Corner, LoadedStack, Stack};
@@ -140,6 +140,19 @@ fn model(row: &Value) -> Answer<Results> {
                     cap.boiling_temperature(station_pressure()).map(|on| value(on.si()))
                 }
                 Some("boiling_loss") => cap.boiling_loss(station_pressure()).map(|on| value(on.si())),
+                Some(other) => panic!("no method {other}"),
+            }
+        }
+        ("cooling.LeakDown", method) => {
+            let test = LeakDown::from_text(&document)?;
+            match method {
+                None => Ok(vec![]),
+                Some("findings") => test.findings().map(|on| {
+                    let mut results =
+                        results!(on, tight_pressure, loss, greatest_loss, margin, leaked_air, leaked_coolant);
+                    results.push(("verdict", Found::Word(on.verdict.word().to_owned())));
+                    results
+                }),
                 Some(other) => panic!("no method {other}"),
             }
         }
@@ -547,6 +560,7 @@ fn the_sheets_answer_as_their_rows() {
     }
     same!(Corner, "dunlin_front_spring", "corner-van-bump-stop");
     same!(Stack, "wagtail_stack", "stack-roadster-first");
+    same!(LeakDown, "wagtail_leak_down", "leak-down-roadster-meets");
     same!(Gearbox, "dray_gearbox", "gearbox-hauler-gap");
 }
 

@@ -16580,6 +16580,173 @@ pub unsafe extern "C" fn axw_cooling_coolant_margin_table(
     })
 }
 
+/// A system that was pumped up and left alone: how much of the pressure that it lost is a leak.
+///
+/// Formula
+///     a tight system reads `p_t = (p_1 + p_a) T_2 / T_1 - p_a`, over coolant as
+///     `leak_down_pressure_over_coolant`; loss `p_t - p_2`; at most `p_t(p_1 + e) - (p_2 - e)`;
+///     margin `l` less that
+///
+/// Fields
+///     trapped (choice): what holds the pressure: `gas` alone, `gas_over_coolant`, or `liquid`
+///         where no air is left
+///     gauge_pressure (gauge pressure): `p_1`, reading at the start of the test
+///     later_gauge_pressure (gauge pressure): `p_2`, reading at its end
+///     temperature (temperature): `T_1`, at the start: of the gas, and of the coolant below it
+///     later_temperature (temperature): `T_2`, at the end
+///     station_pressure (absolute pressure): `p_a`, absolute pressure of the air around, as
+///         measured there, not reduced to sea level
+///     gauge_error (stress or pressure difference): `e`, half width of the gauge's error; the whole
+///         of it counts against the system, in both readings
+///     allowed_loss (stress or pressure difference): `l`, pressure that it may lose, the
+///         temperature counted out
+///     tight_below (stress or pressure difference): margin that is wanted; below it the verdict is
+///         `tight`, below nothing `short`
+///     gas_volume (volume, optional): of all the air trapped in the system and in the tester at the
+///         start
+///     coolant_volume (volume, optional): of the coolant at the start
+///     liquid (choice, optional): what the coolant is: `water`, `ethylene_glycol` or
+///         `propylene_glycol`
+///     mass_fraction (ratio, optional): glycol by mass of the coolant; none for water
+///
+/// Valid for
+///     Gas of a constant volume, or over coolant whose volume and growth are known; rigid metal and
+///     hoses, the air around as before. Over coolant without `gas_volume`, `coolant_volume`,
+///     `liquid` and, but for water, `mass_fraction` the loss is known only where the two
+///     temperatures are the same. A system full of liquid follows the growth of liquid, hoses and
+///     metal: its loss is not a number and its verdict `not known`, whatever the gauge says. Water
+///     grows as a mix without glycol does in `propylene_glycol_expansion`. Limits as in
+///     `leak_down_pressure` and `leak_down_pressure_over_coolant`.
+///
+/// Source
+///     Ideal gas law; growth of the coolant: see `fluid`; leaked volumes: Boyle's law
+///
+/// Caution
+///     Compressed gas stores far more energy than liquid at the same pressure: test cold, below the
+///     rating of the weakest component, and stand clear; never open a hot system. The maker's
+///     instructions and local codes come first.
+pub struct axw_cooling_leak_down(axlewright::cooling::LeakDown);
+const _: fn() = || {
+    fn shared<T: Send + Sync>() {}
+    shared::<axw_cooling_leak_down>()
+};
+
+/// Reads JSON or TOML text and checks it. `out` receives a handle that `axw_cooling_leak_down_free` frees.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_cooling_leak_down_new(
+    text: *const c_char,
+    out: *mut *mut axw_cooling_leak_down,
+) -> i32 {
+    guard(|| {
+        if out.is_null() {
+            return Err(Failure::Null("out"));
+        }
+        let model = axlewright::cooling::LeakDown::from_text(unsafe { words("text", text) }?)?;
+        unsafe { out.write(Box::into_raw(Box::new(axw_cooling_leak_down(model)))) };
+        Ok(())
+    })
+}
+
+/// Frees a handle; NULL is allowed.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_cooling_leak_down_free(handle: *mut axw_cooling_leak_down) {
+    guard_or((), || unsafe { free(handle) })
+}
+
+/// The model as JSON text. `needed` receives the bytes that it needs, its closing NUL included; `buffer` may be NULL.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_cooling_leak_down_json(
+    model: *const axw_cooling_leak_down,
+    buffer: *mut c_char,
+    size: usize,
+    needed: *mut usize,
+) -> i32 {
+    guard(|| {
+        let text = unsafe { handle("model", model) }?.0.to_json()?;
+        fits("buffer", &text, buffer, size)?;
+        unsafe {
+            copy(&text, buffer, size);
+            put(needed, text.len() + 1);
+        }
+        Ok(())
+    })
+}
+
+/// What the two readings say, the temperature counted out.
+///
+/// Returns
+///     tight_pressure (gauge pressure [Pa]): reading that a tight system would show at the end; not
+///         a number where it is not known
+///     loss (stress or pressure difference [Pa]): how far below that the reading is; negative where
+///         it is above
+///     greatest_loss (stress or pressure difference [Pa]): the same, with the gauge's error against
+///         the system in both readings
+///     margin (stress or pressure difference [Pa]): how much less that is than what is allowed
+///     verdict (verdict): what to call that; `not known` where the tight reading is
+///     leaked_air (volume [m³]): air that left, as it takes up room outside, if all of it was air;
+///         not a number without `gas_volume`
+///     leaked_coolant (volume [m³]): coolant that left, if all of it was coolant; not a number
+///         without `gas_volume`, nor where gas alone is trapped
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_cooling_leak_down_findings(
+    model: *const axw_cooling_leak_down,
+    tight_pressure: *mut f64,
+    loss: *mut f64,
+    greatest_loss: *mut f64,
+    margin: *mut f64,
+    verdict: *mut i32,
+    leaked_air: *mut f64,
+    leaked_coolant: *mut f64,
+) -> i32 {
+    guard(|| {
+        let on = unsafe { handle("model", model) }?.0.findings()?;
+
+        unsafe {
+            put(tight_pressure, on.tight_pressure.si());
+            put(loss, on.loss.si());
+            put(greatest_loss, on.greatest_loss.si());
+            put(margin, on.margin.si());
+            put(verdict, verdict_number(on.verdict));
+            put(leaked_air, on.leaked_air.si());
+            put(leaked_coolant, on.leaked_coolant.si());
+        }
+        Ok(())
+    })
+}
+
+/// What the same two readings would say over temperatures at the end, everything else as it is.
+///
+/// Parameters
+///     later_temperature [K], several: temperatures at the end of the test
+///
+/// Returns
+///     (table) One row a temperature: `later_temperature`, `tight_pressure`, `loss`,
+///     `greatest_loss`, `margin`, `verdict`, `leaked_air`, `leaked_coolant`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_cooling_leak_down_table(
+    model: *const axw_cooling_leak_down,
+    later_temperature: *const f64,
+    later_temperature_count: usize,
+    result: *mut *mut axw_table,
+) -> i32 {
+    guard(|| {
+        let later_temperature: Vec<Temperature> =
+            unsafe { list("later_temperature", later_temperature, later_temperature_count) }?
+                .iter()
+                .copied()
+                .map(Temperature::from_si)
+                .collect();
+        let on = unsafe { handle("model", model) }?.0.table(&later_temperature)?;
+        if result.is_null() {
+            return Err(Failure::Null("result"));
+        }
+        unsafe {
+            put(result, Box::into_raw(axw_table::new(on)));
+        }
+        Ok(())
+    })
+}
+
 /// A gearbox in a vehicle: what each gear does with the engine's speed, and which gear and axle
 /// suit a cruise.
 ///

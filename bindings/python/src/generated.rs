@@ -2863,6 +2863,24 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
         let on = call.answer(model.margin_table(&cap, &altitude, &strength))?;
         call.table(&on)
     })?;
+    kernels.model::<axlewright::cooling::LeakDown>("cooling.LeakDown", "cooling.LeakDown.to_json")?;
+    kernels.method::<axlewright::cooling::LeakDown>("cooling.LeakDown.findings", |model, call| {
+        let on = call.answer(model.findings())?;
+        call.parts([
+            call.give(on.tight_pressure)?,
+            call.give(on.loss)?,
+            call.give(on.greatest_loss)?,
+            call.give(on.margin)?,
+            call.word(on.verdict.word()),
+            call.give(on.leaked_air)?,
+            call.give(on.leaked_coolant)?,
+        ])
+    })?;
+    kernels.method::<axlewright::cooling::LeakDown>("cooling.LeakDown.table", |model, call| {
+        let later_temperature = call.quantities::<units::Temperature>(0, "later_temperature")?;
+        let on = call.answer(model.table(&later_temperature))?;
+        call.table(&on)
+    })?;
     kernels.model::<axlewright::driveline::Gearbox>("driveline.Gearbox", "driveline.Gearbox.to_json")?;
     kernels.method::<axlewright::driveline::Gearbox>("driveline.Gearbox.gears_table", |model, call| {
         let on = call.answer(model.gears_table())?;

@@ -11,7 +11,7 @@ if TYPE_CHECKING:
     from axlewright import Quantity, Table
     from axlewright._types import Invalid, QuantityLike, Ratio, RatioLike
 
-__all__ = ["BoilingMargin", "CapFindings", "CapTest", "Coolant", "air_test_energy", "ethylene_glycol_boiling_altitude", "ethylene_glycol_cap_pressure", "ethylene_glycol_expansion_volume", "ethylene_glycol_pump_inlet_margin", "header_air_volume", "leak_down_pressure", "leak_down_pressure_over_coolant", "leaked_air_volume", "leaked_coolant_volume", "propylene_glycol_boiling_altitude", "propylene_glycol_cap_pressure", "propylene_glycol_expansion_volume", "propylene_glycol_pump_inlet_margin", "water_boiling_altitude", "water_cap_pressure", "water_pump_inlet_margin", "water_test_energy"]
+__all__ = ["BoilingMargin", "CapFindings", "CapTest", "Coolant", "LeakDown", "LeakDownFindings", "air_test_energy", "ethylene_glycol_boiling_altitude", "ethylene_glycol_cap_pressure", "ethylene_glycol_expansion_volume", "ethylene_glycol_pump_inlet_margin", "header_air_volume", "leak_down_pressure", "leak_down_pressure_over_coolant", "leaked_air_volume", "leaked_coolant_volume", "propylene_glycol_boiling_altitude", "propylene_glycol_cap_pressure", "propylene_glycol_expansion_volume", "propylene_glycol_pump_inlet_margin", "water_boiling_altitude", "water_cap_pressure", "water_pump_inlet_margin", "water_test_energy"]
 
 _water_boiling_altitude = _functions["cooling.water_boiling_altitude"]
 _ethylene_glycol_boiling_altitude = _functions["cooling.ethylene_glycol_boiling_altitude"]
@@ -38,6 +38,8 @@ _cap_test_boiling_table = _functions["cooling.CapTest.boiling_table"]
 _coolant_margin = _functions["cooling.Coolant.margin"]
 _coolant_freezing_temperature = _functions["cooling.Coolant.freezing_temperature"]
 _coolant_margin_table = _functions["cooling.Coolant.margin_table"]
+_leak_down_findings = _functions["cooling.LeakDown.findings"]
+_leak_down_table = _functions["cooling.LeakDown.table"]
 
 
 class CapFindings(NamedTuple):
@@ -80,6 +82,29 @@ class BoilingMargin(NamedTuple):
     """How much that exceeds the hottest coolant."""
     verdict: Literal["meets", "tight", "short", "not known"]
     """What to call that."""
+
+
+class LeakDownFindings(NamedTuple):
+    """Results of `findings`."""
+
+    tight_pressure: Quantity
+    """Reading that a tight system would show at the end; not a number where it is not known."""
+    loss: Quantity
+    """How far below that the reading is; negative where it is above."""
+    greatest_loss: Quantity
+    """The same, with the gauge's error against the system in both readings."""
+    margin: Quantity
+    """How much less that is than what is allowed."""
+    verdict: Literal["meets", "tight", "short", "not known"]
+    """What to call that; `not known` where the tight reading is."""
+    leaked_air: Quantity
+    """Air that left, as it takes up room outside, if all of it was air; not a number without
+    `gas_volume`.
+    """
+    leaked_coolant: Quantity
+    """Coolant that left, if all of it was coolant; not a number without `gas_volume`, nor where gas
+    alone is trapped.
+    """
 
 
 def water_boiling_altitude(
@@ -1319,3 +1344,187 @@ class Coolant(Model):
             `absolute_pressure`, `mass_fraction`, `boiling_temperature`, `margin`, `verdict`.
         """
         return _coolant_margin_table(self._handle, cap, altitude, strength)  # type: ignore[no-any-return]
+
+
+class LeakDown(Model):
+    """A system that was pumped up and left alone: how much of the pressure that it lost is a leak.
+
+    Formula
+        a tight system reads `p_t = (p_1 + p_a) T_2 / T_1 - p_a`, over coolant as
+        `leak_down_pressure_over_coolant`; loss `p_t - p_2`; at most `p_t(p_1 + e) - (p_2 - e)`;
+        margin `l` less that
+
+    Fields
+        trapped (choice): what holds the pressure: `gas` alone, `gas_over_coolant`, or `liquid`
+            where no air is left
+        gauge_pressure (gauge pressure): `p_1`, reading at the start of the test
+        later_gauge_pressure (gauge pressure): `p_2`, reading at its end
+        temperature (temperature): `T_1`, at the start: of the gas, and of the coolant below it
+        later_temperature (temperature): `T_2`, at the end
+        station_pressure (absolute pressure): `p_a`, absolute pressure of the air around, as
+            measured there, not reduced to sea level
+        gauge_error (stress or pressure difference): `e`, half width of the gauge's error; the whole
+            of it counts against the system, in both readings
+        allowed_loss (stress or pressure difference): `l`, pressure that it may lose, the
+            temperature counted out
+        tight_below (stress or pressure difference): margin that is wanted; below it the verdict is
+            `tight`, below nothing `short`
+        gas_volume (volume, optional): of all the air trapped in the system and in the tester at the
+            start
+        coolant_volume (volume, optional): of the coolant at the start
+        liquid (choice, optional): what the coolant is: `water`, `ethylene_glycol` or
+            `propylene_glycol`
+        mass_fraction (ratio, optional): glycol by mass of the coolant; none for water
+
+    Valid for
+        Gas of a constant volume, or over coolant whose volume and growth are known; rigid metal and
+        hoses, the air around as before. Over coolant without `gas_volume`, `coolant_volume`,
+        `liquid` and, but for water, `mass_fraction` the loss is known only where the two
+        temperatures are the same. A system full of liquid follows the growth of liquid, hoses and
+        metal: its loss is not a number and its verdict `not known`, whatever the gauge says. Water
+        grows as a mix without glycol does in `propylene_glycol_expansion`. Limits as in
+        `leak_down_pressure` and `leak_down_pressure_over_coolant`.
+
+    Source
+        Ideal gas law; growth of the coolant: see `fluid`; leaked volumes: Boyle's law
+
+    Caution
+        Compressed gas stores far more energy than liquid at the same pressure: test cold, below the
+        rating of the weakest component, and stand clear; never open a hot system. The maker's
+        instructions and local codes come first.
+    """
+
+    __slots__ = ()
+    _name = "cooling.LeakDown"
+    _kinds = {"gauge_pressure": "GaugePressure", "later_gauge_pressure": "GaugePressure", "temperature": "Temperature", "later_temperature": "Temperature", "station_pressure": "AbsolutePressure", "gauge_error": "Stress", "allowed_loss": "Stress", "tight_below": "Stress", "gas_volume": "Volume", "coolant_volume": "Volume", "mass_fraction": "Ratio"}
+
+    def __init__(
+        self,
+        *,
+        trapped: Literal["gas", "gas_over_coolant", "liquid"],
+        gauge_pressure: QuantityLike,
+        later_gauge_pressure: QuantityLike,
+        temperature: QuantityLike,
+        later_temperature: QuantityLike,
+        station_pressure: QuantityLike,
+        gauge_error: QuantityLike,
+        allowed_loss: QuantityLike,
+        tight_below: QuantityLike,
+        gas_volume: QuantityLike | None = None,
+        coolant_volume: QuantityLike | None = None,
+        liquid: Literal["water", "ethylene_glycol", "propylene_glycol"] | None = None,
+        mass_fraction: RatioLike | None = None,
+    ) -> None:
+        self._build(
+            trapped=trapped,
+            gauge_pressure=gauge_pressure,
+            later_gauge_pressure=later_gauge_pressure,
+            temperature=temperature,
+            later_temperature=later_temperature,
+            station_pressure=station_pressure,
+            gauge_error=gauge_error,
+            allowed_loss=allowed_loss,
+            tight_below=tight_below,
+            gas_volume=gas_volume,
+            coolant_volume=coolant_volume,
+            liquid=liquid,
+            mass_fraction=mass_fraction,
+        )
+
+    @property
+    def trapped(self) -> Literal["gas", "gas_over_coolant", "liquid"]:
+        """What holds the pressure: `gas` alone, `gas_over_coolant`, or `liquid` where no air is left."""
+        return self._read("trapped")  # type: ignore[no-any-return]
+
+    @property
+    def gauge_pressure(self) -> Quantity:
+        """`p_1`, reading at the start of the test."""
+        return self._read("gauge_pressure", "GaugePressure")  # type: ignore[no-any-return]
+
+    @property
+    def later_gauge_pressure(self) -> Quantity:
+        """`p_2`, reading at its end."""
+        return self._read("later_gauge_pressure", "GaugePressure")  # type: ignore[no-any-return]
+
+    @property
+    def temperature(self) -> Quantity:
+        """`T_1`, at the start: of the gas, and of the coolant below it."""
+        return self._read("temperature", "Temperature")  # type: ignore[no-any-return]
+
+    @property
+    def later_temperature(self) -> Quantity:
+        """`T_2`, at the end."""
+        return self._read("later_temperature", "Temperature")  # type: ignore[no-any-return]
+
+    @property
+    def station_pressure(self) -> Quantity:
+        """`p_a`, absolute pressure of the air around, as measured there, not reduced to sea level."""
+        return self._read("station_pressure", "AbsolutePressure")  # type: ignore[no-any-return]
+
+    @property
+    def gauge_error(self) -> Quantity:
+        """`e`, half width of the gauge's error; the whole of it counts against the system, in both
+        readings.
+        """
+        return self._read("gauge_error", "Stress")  # type: ignore[no-any-return]
+
+    @property
+    def allowed_loss(self) -> Quantity:
+        """`l`, pressure that it may lose, the temperature counted out."""
+        return self._read("allowed_loss", "Stress")  # type: ignore[no-any-return]
+
+    @property
+    def tight_below(self) -> Quantity:
+        """Margin that is wanted; below it the verdict is `tight`, below nothing `short`."""
+        return self._read("tight_below", "Stress")  # type: ignore[no-any-return]
+
+    @property
+    def gas_volume(self) -> Quantity | None:
+        """Of all the air trapped in the system and in the tester at the start."""
+        return self._read("gas_volume", "Volume")  # type: ignore[no-any-return]
+
+    @property
+    def coolant_volume(self) -> Quantity | None:
+        """Of the coolant at the start."""
+        return self._read("coolant_volume", "Volume")  # type: ignore[no-any-return]
+
+    @property
+    def liquid(self) -> Literal["water", "ethylene_glycol", "propylene_glycol"] | None:
+        """What the coolant is: `water`, `ethylene_glycol` or `propylene_glycol`."""
+        return self._read("liquid")  # type: ignore[no-any-return]
+
+    @property
+    def mass_fraction(self) -> Ratio | None:
+        """Glycol by mass of the coolant; none for water."""
+        return self._read("mass_fraction", "Ratio")
+
+    def findings(self) -> LeakDownFindings:
+        """What the two readings say, the temperature counted out.
+
+        Returns
+            tight_pressure (gauge pressure [Pa]): reading that a tight system would show at the end; not
+                a number where it is not known
+            loss (stress or pressure difference [Pa]): how far below that the reading is; negative where
+                it is above
+            greatest_loss (stress or pressure difference [Pa]): the same, with the gauge's error against
+                the system in both readings
+            margin (stress or pressure difference [Pa]): how much less that is than what is allowed
+            verdict (verdict): what to call that; `not known` where the tight reading is
+            leaked_air (volume [m³]): air that left, as it takes up room outside, if all of it was air;
+                not a number without `gas_volume`
+            leaked_coolant (volume [m³]): coolant that left, if all of it was coolant; not a number
+                without `gas_volume`, nor where gas alone is trapped
+        """
+        return LeakDownFindings(*_leak_down_findings(self._handle))
+
+    def table(self, *, later_temperature: QuantityLike) -> Table:
+        """What the same two readings would say over temperatures at the end, everything else as it is.
+
+        Parameters
+            later_temperature (temperature), several: temperatures at the end of the test
+
+        Returns
+            (table) One row a temperature: `later_temperature`, `tight_pressure`, `loss`,
+            `greatest_loss`, `margin`, `verdict`, `leaked_air`, `leaked_coolant`.
+        """
+        return _leak_down_table(self._handle, later_temperature)  # type: ignore[no-any-return]

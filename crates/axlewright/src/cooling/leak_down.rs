@@ -1,0 +1,490 @@
+use super::{
+    Liquid, leak_down_pressure, leak_down_pressure_over_coolant, leaked_air_volume, leaked_coolant_volume,
+};
+use crate::base::document::{Model, Value};
+use crate::base::table::{Cell, Rows, Table};
+use crate::units::{AbsolutePressure, GaugePressure, Quantity, Ratio, Stress, Temperature, Volume};
+use crate::{Error, Result, Verdict, fluid, valid};
+
+/// A system that was pumped up and left alone: how much of the pressure that it lost is a leak.
+///
+/// # Formula
+/// a tight system reads `p_t = (p_1 + p_a) T_2 / T_1 - p_a`, over coolant as `leak_down_pressure_over_coolant`; loss `p_t - p_2`; at most `p_t(p_1 + e) - (p_2 - e)`; margin `l` less that
+///
+/// # Fields
+/// - `trapped` — what holds the pressure: `gas` alone, `gas_over_coolant`, or `liquid` where no air is left
+/// - `gauge_pressure` — `p_1`, reading at the start of the test
+/// - `later_gauge_pressure` — `p_2`, reading at its end
+/// - `temperature` — `T_1`, at the start: of the gas, and of the coolant below it
+/// - `later_temperature` — `T_2`, at the end
+/// - `station_pressure` — `p_a`, absolute pressure of the air around, as measured there, not reduced to sea level
+/// - `gauge_error` — `e`, half width of the gauge's error; the whole of it counts against the system, in both readings
+/// - `allowed_loss` — `l`, pressure that it may lose, the temperature counted out
+/// - `tight_below` — margin that is wanted; below it the verdict is `tight`, below nothing `short`
+/// - `gas_volume` — of all the air trapped in the system and in the tester at the start
+/// - `coolant_volume` — of the coolant at the start
+/// - `liquid` — what the coolant is: `water`, `ethylene_glycol` or `propylene_glycol`
+/// - `mass_fraction` — glycol by mass of the coolant; none for water
+///
+/// # Valid for
+/// Gas of a constant volume, or over coolant whose volume and growth are known; rigid metal and hoses, the air around as before. Over coolant without `gas_volume`, `coolant_volume`, `liquid` and,
+/// but for water, `mass_fraction` the loss is known only where the two temperatures are the same. A system full of liquid follows the growth of liquid, hoses and metal:
+/// its loss is not a number and its verdict `not known`, whatever the gauge says. Water grows as a mix without glycol does in `propylene_glycol_expansion`. Limits as in `leak_down_pressure` and `leak_down_pressure_over_coolant`.
+///
+/// # Source
+/// Ideal gas law; growth of the coolant: see `fluid`; leaked volumes: Boyle's law
+///
+/// # Caution
+/// Compressed gas stores far more energy than liquid at the same pressure: test cold, below the rating of the weakest component, and stand clear; never open a hot system. The maker's instructions and local codes come first.
+#[derive(Debug, Clone, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct LeakDown {
+    /// What holds the pressure.
+    pub trapped: Trapped,
+    /// Reading at the start of the test.
+    pub gauge_pressure: Value<GaugePressure>,
+    /// Reading at its end.
+    pub later_gauge_pressure: Value<GaugePressure>,
+    /// At the start.
+    pub temperature: Value<Temperature>,
+    /// At the end.
+    pub later_temperature: Value<Temperature>,
+    /// Absolute pressure of the air as measured there.
+    pub station_pressure: Value<AbsolutePressure>,
+    /// Half width of the gauge's error.
+    pub gauge_error: Value<Stress>,
+    /// Pressure that it may lose.
+    pub allowed_loss: Value<Stress>,
+    /// Margin that is wanted.
+    pub tight_below: Value<Stress>,
+    /// Of all the air trapped at the start.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub gas_volume: Option<Value<Volume>>,
+    /// Of the coolant at the start.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub coolant_volume: Option<Value<Volume>>,
+    /// What the coolant is.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub liquid: Option<Liquid>,
+    /// Glycol by mass of the coolant.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub mass_fraction: Option<Value<Ratio>>,
+}
+
+/// What holds the pressure of a system under test.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+pub enum Trapped {
+    /// Gas alone.
+    Gas,
+    /// Gas over coolant.
+    GasOverCoolant,
+    /// Liquid alone.
+    Liquid,
+}
+
+/// What a leak-down test says; what is not known is not a number.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct LeakDownFindings {
+    /// Reading that a tight system would show.
+    pub tight_pressure: GaugePressure,
+    /// How far below that the reading is.
+    pub loss: Stress,
+    /// The same, with the gauge's error against the system.
+    pub greatest_loss: Stress,
+    /// How much less that is than what is allowed.
+    pub margin: Stress,
+    /// What to call that.
+    pub verdict: Verdict,
+    /// Air that left, if it was air.
+    pub leaked_air: Volume,
+    /// Coolant that left, if it was coolant.
+    pub leaked_coolant: Volume,
+}
+
+impl Model for LeakDown {
+    fn check(&self) -> Result<()> {
+        let (gauge_pressure, later_gauge_pressure) =
+            (self.gauge_pressure.quantity, self.later_gauge_pressure.quantity);
+        let (temperature, later_temperature) = (self.temperature.quantity, self.later_temperature.quantity);
+        let station_pressure = self.station_pressure.quantity;
+        let (gauge_error, allowed_loss, tight_below) =
+            (self.gauge_error.quantity, self.allowed_loss.quantity, self.tight_below.quantity);
+        valid! {
+            gauge_pressure: 0 < .. <= 1000000 ; "definition: without pressure nothing is tested; common practice, no source: at most 10 bar";
+            later_gauge_pressure: 0 <= .. <= 1000000 ; "common practice, no source: no cooling or charge system is tested above 10 bar";
+            temperature: 233.15 <= .. <= 333.15 ; "above 60 °C the vapour of what is left wet adds to the gas";
+            later_temperature: 233.15 <= .. <= 333.15 ; "above 60 °C the vapour of what is left wet adds to the gas";
+            station_pressure: 40000 <= .. <= 110000 ; "common practice, no source: roads lie between -400 m and 6000 m";
+            gauge_error: 0 <= .. <= 1000000 ; "definition: half a width is not negative, and less than the greatest reading";
+            allowed_loss: 0 <= .. <= 1000000 ; "definition: a loss that is allowed is not negative, and less than the greatest reading";
+            tight_below: 0 <= .. <= 1000000 ; "definition: a margin that is wanted is not negative";
+        }
+        if let Some(gas_volume) = &self.gas_volume {
+            let gas_volume = gas_volume.quantity;
+            valid! { gas_volume: 0.000001 <= .. <= 1000 ; "full of liquid the reading is not known; no vehicle holds 1000 m³ of gas"; }
+        }
+        if let Some(coolant_volume) = &self.coolant_volume {
+            let coolant_volume = coolant_volume.quantity;
+            valid! { coolant_volume: 0 <= .. <= 1000 ; "common practice, no source: no vehicle carries 1000 m³ of coolant"; }
+        }
+        if let Some(mass_fraction) = &self.mass_fraction {
+            let mass_fraction = mass_fraction.quantity;
+            valid! { mass_fraction: 0 <= .. <= 0.6 ; "Melinder (IIR 2010): range of the data"; }
+        }
+        if self.liquid == Some(Liquid::Water) && self.mass_fraction.is_some() {
+            return Err(refused("mass_fraction", "water alone has no glycol; name the glycol in liquid"));
+        }
+        let of_coolant = [
+            ("coolant_volume", self.coolant_volume.is_some()),
+            ("liquid", self.liquid.is_some()),
+            ("mass_fraction", self.mass_fraction.is_some()),
+        ];
+        for (field, given) in of_coolant {
+            if given && self.trapped == Trapped::Gas {
+                return Err(refused(field, "gas alone has no coolant; trapped = \"gas_over_coolant\" has"));
+            }
+        }
+        Ok(())
+    }
+}
+
+impl LeakDown {
+    /// What the two readings say, the temperature counted out.
+    ///
+    /// # Returns
+    /// - `tight_pressure` — reading that a tight system would show at the end; not a number where it is not known
+    /// - `loss` — how far below that the reading is; negative where it is above
+    /// - `greatest_loss` — the same, with the gauge's error against the system in both readings
+    /// - `margin` — how much less that is than what is allowed
+    /// - `verdict` — what to call that; `not known` where the tight reading is
+    /// - `leaked_air` — air that left, as it takes up room outside, if all of it was air; not a number without `gas_volume`
+    /// - `leaked_coolant` — coolant that left, if all of it was coolant; not a number without `gas_volume`, nor where gas alone is trapped
+    ///
+    /// # Example
+    /// ```
+    /// use axlewright::{Model, Value, Verdict, cooling::*, units::*};
+    /// let test = LeakDown {
+    ///     trapped: Trapped::Gas,
+    ///     gauge_pressure: Value::parse("15 psi gauge")?, later_gauge_pressure: Value::parse("13.6 psi gauge")?,
+    ///     temperature: Value::parse("77 °F")?, later_temperature: Value::parse("59 °F")?, station_pressure: Value::parse("14.7 psi absolute")?,
+    ///     gauge_error: Value::parse("0.1 psi")?, allowed_loss: Value::parse("1 psi")?, tight_below: Value::parse("0.2 psi")?,
+    ///     gas_volume: None, coolant_volume: None, liquid: None, mass_fraction: None,
+    /// }.checked()?;
+    /// let on = test.findings()?;
+    /// assert_eq!(format!("{:.1} psi of 1.4", on.loss.in_::<psi>()), "0.4 psi of 1.4"); // the rest is the cold
+    /// assert_eq!(on.verdict, Verdict::Meets);
+    /// assert_eq!(LeakDown { trapped: Trapped::Liquid, ..test }.findings()?.verdict, Verdict::NotKnown);
+    /// # Ok::<(), axlewright::Error>(())
+    /// ```
+    pub fn findings(&self) -> Result<LeakDownFindings> {
+        self.check()?;
+        let (start, later, error) =
+            (self.gauge_pressure.quantity, self.later_gauge_pressure.quantity, self.gauge_error.quantity);
+        let unknown = Stress::from_si(f64::NAN);
+        let Some(tight_pressure) = self.tight(start)? else {
+            return Ok(LeakDownFindings {
+                tight_pressure: GaugePressure::from_si(f64::NAN),
+                loss: unknown,
+                greatest_loss: unknown,
+                margin: unknown,
+                verdict: Verdict::NotKnown,
+                leaked_air: Volume::from_si(f64::NAN),
+                leaked_coolant: Volume::from_si(f64::NAN),
+            });
+        };
+        let loss = Stress::from_si(tight_pressure.si() - later.si());
+        // The tight reading is straight in the first one: what an error there adds is what it adds to nothing.
+        let none = self.tight(GaugePressure::from_si(0.0))?.unwrap_or(tight_pressure);
+        let gain = (tight_pressure.si() - none.si()) / start.si();
+        let greatest_loss = loss + error * (1.0 + gain);
+        let margin = self.allowed_loss.quantity - greatest_loss;
+        let (leaked_air, leaked_coolant) = match (&self.gas_volume, self.trapped) {
+            (Some(gas), trapped) => {
+                let (gas, air) = (gas.quantity, self.station_pressure.quantity);
+                let leaked_coolant = match trapped {
+                    Trapped::GasOverCoolant => leaked_coolant_volume(gas, tight_pressure, later, air)?,
+                    _ => Volume::from_si(f64::NAN),
+                };
+                (leaked_air_volume(gas, tight_pressure, later, air)?, leaked_coolant)
+            }
+            (None, _) => (Volume::from_si(f64::NAN), Volume::from_si(f64::NAN)),
+        };
+        let verdict = Verdict::of_difference(rounded(margin), rounded(self.tight_below.quantity));
+        Ok(LeakDownFindings {
+            tight_pressure,
+            loss,
+            greatest_loss,
+            margin,
+            verdict,
+            leaked_air,
+            leaked_coolant,
+        })
+    }
+
+    /// What the same two readings would say over temperatures at the end, everything else as it is.
+    ///
+    /// # Parameters
+    /// - `later_temperature` — temperatures at the end of the test
+    ///
+    /// # Returns
+    /// One row a temperature: `later_temperature`, `tight_pressure`, `loss`, `greatest_loss`, `margin`, `verdict`, `leaked_air`, `leaked_coolant`.
+    pub fn table(&self, later_temperature: &[Temperature]) -> Result<Table> {
+        let mut rows = Rows::new()
+            .quantity::<Temperature>("later_temperature")
+            .quantity::<GaugePressure>("tight_pressure")
+            .quantity::<Stress>("loss")
+            .quantity::<Stress>("greatest_loss")
+            .quantity::<Stress>("margin")
+            .words("verdict")
+            .quantity::<Volume>("leaked_air")
+            .quantity::<Volume>("leaked_coolant");
+        for temperature in later_temperature {
+            let changed = LeakDown { later_temperature: Value::new(*temperature), ..self.clone() };
+            let outputs = changed.findings().map(|on| -> [Cell<'_>; 7] {
+                [
+                    Cell::from(on.tight_pressure),
+                    Cell::from(on.loss),
+                    Cell::from(on.greatest_loss),
+                    Cell::from(on.margin),
+                    Cell::Word(on.verdict.word()),
+                    Cell::from(on.leaked_air),
+                    Cell::from(on.leaked_coolant),
+                ]
+            });
+            let inputs = [Cell::from(*temperature)];
+            rows.push(&inputs, outputs.as_ref().map(|cells| &cells[..]).map_err(Clone::clone));
+        }
+        Ok(rows.finish())
+    }
+
+    /// What a tight system reads at the end after a first reading; none where that is not known.
+    fn tight(&self, first: GaugePressure) -> Result<Option<GaugePressure>> {
+        let (from, to) = (self.temperature.quantity, self.later_temperature.quantity);
+        let air = self.station_pressure.quantity;
+        match self.trapped {
+            Trapped::Gas => leak_down_pressure(first, from, to, air).map(Some),
+            Trapped::Liquid => Ok(None),
+            Trapped::GasOverCoolant => {
+                let (Some(gas), Some(coolant), Some(growth)) =
+                    (&self.gas_volume, &self.coolant_volume, self.growth()?)
+                else {
+                    return Ok((from == to).then_some(first));
+                };
+                let (gas, coolant) = (gas.quantity, coolant.quantity);
+                leak_down_pressure_over_coolant(first, gas, coolant, growth, from, to, air).map(Some)
+            }
+        }
+    }
+
+    /// Growth of the coolant over its volume.
+    fn growth(&self) -> Result<Option<Ratio>> {
+        let (from, to) = (self.temperature.quantity, self.later_temperature.quantity);
+        let mass_fraction = self.mass_fraction.as_ref().map(|mass_fraction| mass_fraction.quantity);
+        match (self.liquid, mass_fraction) {
+            (Some(Liquid::Water), _) => {
+                fluid::propylene_glycol_expansion(Ratio::from_si(0.0), from, to).map(Some)
+            }
+            (Some(Liquid::EthyleneGlycol), Some(w)) => {
+                fluid::ethylene_glycol_expansion(w, from, to).map(Some)
+            }
+            (Some(Liquid::PropyleneGlycol), Some(w)) => {
+                fluid::propylene_glycol_expansion(w, from, to).map(Some)
+            }
+            (None, _) | (_, None) => Ok(None),
+        }
+    }
+}
+
+/// What a verdict sees, to the micropascal: a loss of 1 psi where 1 psi is allowed is the limit itself, not 1e-11 Pa above it.
+fn rounded(margin: Stress) -> Stress {
+    Stress::from_si((margin.si() * 1e6).round() / 1e6)
+}
+
+fn refused(key: &str, message: &str) -> Error {
+    Error::Document { line: 0, key: key.to_owned(), message: message.to_owned() }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use approx::assert_relative_eq;
+    use proptest::prelude::*;
+
+    /// 100 kPa gauge under 100 kPa, at 300 K, on a gauge good to 1 kPa.
+    fn test(trapped: Trapped, later: f64, later_temperature: f64) -> LeakDown {
+        LeakDown {
+            trapped,
+            gauge_pressure: Value::new(GaugePressure::from_si(100e3)),
+            later_gauge_pressure: Value::new(GaugePressure::from_si(later)),
+            temperature: Value::new(Temperature::from_si(300.0)),
+            later_temperature: Value::new(Temperature::from_si(later_temperature)),
+            station_pressure: Value::new(AbsolutePressure::from_si(100e3)),
+            gauge_error: Value::new(Stress::from_si(1e3)),
+            allowed_loss: Value::new(Stress::from_si(7e3)),
+            tight_below: Value::new(Stress::from_si(2e3)),
+            gas_volume: None,
+            coolant_volume: None,
+            liquid: None,
+            mass_fraction: None,
+        }
+    }
+
+    fn over_coolant(later: f64, later_temperature: f64) -> LeakDown {
+        LeakDown {
+            gas_volume: Some(Value::new(Volume::from_si(1e-3))),
+            coolant_volume: Some(Value::new(Volume::from_si(1e-2))),
+            liquid: Some(Liquid::EthyleneGlycol),
+            mass_fraction: Some(Value::new(Ratio::from_si(0.5))),
+            ..test(Trapped::GasOverCoolant, later, later_temperature)
+        }
+    }
+
+    #[test]
+    fn the_cold_is_no_leak_and_the_gauge_counts() {
+        use Verdict::{Meets, Short, Tight};
+        // By hand at 285 K: 200 * 0.95 - 100 = 90 kPa; the gauge adds 1 + 0.95 kPa to the loss.
+        for (later, loss, verdict) in [
+            (90e3, 0.0, Meets),
+            (88e3, 2e3, Meets),
+            (86e3, 4e3, Tight),
+            (84.95e3, 5.05e3, Tight),
+            (84e3, 6e3, Short),
+            (91e3, -1e3, Meets),
+        ] {
+            let on = test(Trapped::Gas, later, 285.0).findings().unwrap();
+            assert_relative_eq!(on.tight_pressure.si(), 90e3, max_relative = 1e-12);
+            assert_relative_eq!(on.loss.si(), loss, epsilon = 1e-9);
+            assert_relative_eq!(on.greatest_loss.si(), loss + 1950.0, epsilon = 1e-8);
+            assert_relative_eq!(on.margin.si(), 5050.0 - loss, epsilon = 1e-8);
+            assert_eq!(on.verdict, verdict, "{later}");
+            assert!(on.leaked_air.si().is_nan() && on.leaked_coolant.si().is_nan());
+        }
+    }
+
+    #[test]
+    fn what_is_not_known_stays_so() {
+        let nothing = |on: LeakDownFindings| {
+            on.verdict == Verdict::NotKnown && on.loss.si().is_nan() && on.tight_pressure.si().is_nan()
+        };
+        for later_temperature in [285.0, 300.0] {
+            assert!(nothing(test(Trapped::Liquid, 100e3, later_temperature).findings().unwrap()));
+        }
+        // Over coolant of a volume that nobody knows: only where it stayed as warm.
+        assert!(nothing(test(Trapped::GasOverCoolant, 95e3, 299.0).findings().unwrap()));
+        let same = test(Trapped::GasOverCoolant, 95e3, 300.0).findings().unwrap();
+        assert_eq!((same.loss.si(), same.verdict), (5e3, Verdict::Tight));
+        for lacking in [
+            LeakDown { gas_volume: None, ..over_coolant(95e3, 290.0) },
+            LeakDown { coolant_volume: None, ..over_coolant(95e3, 290.0) },
+            LeakDown { liquid: None, ..over_coolant(95e3, 290.0) },
+            LeakDown { mass_fraction: None, ..over_coolant(95e3, 290.0) },
+        ] {
+            assert!(nothing(lacking.findings().unwrap()));
+        }
+        assert!(!nothing(over_coolant(95e3, 290.0).findings().unwrap()));
+    }
+
+    #[test]
+    fn over_coolant_it_is_the_free_functions() {
+        let of = over_coolant(80e3, 290.0);
+        let (from, to) = (Temperature::from_si(300.0), Temperature::from_si(290.0));
+        let growth = fluid::ethylene_glycol_expansion(Ratio::from_si(0.5), from, to).unwrap();
+        let (gas, coolant) = (Volume::from_si(1e-3), Volume::from_si(1e-2));
+        let air = AbsolutePressure::from_si(100e3);
+        let tight = |reading| {
+            let first = GaugePressure::from_si(reading);
+            leak_down_pressure_over_coolant(first, gas, coolant, growth, from, to, air).unwrap()
+        };
+        let (on, later) = (of.findings().unwrap(), GaugePressure::from_si(80e3));
+        assert_eq!(on.tight_pressure, tight(100e3));
+        assert_relative_eq!(on.greatest_loss.si(), tight(101e3).si() - 79e3, max_relative = 1e-11);
+        assert_eq!(on.leaked_air, leaked_air_volume(gas, on.tight_pressure, later, air).unwrap());
+        assert_eq!(on.leaked_coolant, leaked_coolant_volume(gas, on.tight_pressure, later, air).unwrap());
+    }
+
+    #[test]
+    fn a_table_keeps_the_reason_of_a_refused_row() {
+        let table =
+            over_coolant(80e3, 300.0).table(&[290.0, 300.0, 400.0].map(Temperature::from_si)).unwrap();
+        assert!(
+            table.reason(2).is_some_and(|error| error.to_string().starts_with("later_temperature = 400 K"))
+        );
+        let loss = table.numbers("loss").unwrap();
+        assert!(loss[0] < loss[1] && loss[2].is_nan());
+        assert_eq!(table.word("verdict", 1), Some("short"));
+    }
+
+    #[test]
+    fn what_cannot_be_is_refused_by_name() {
+        let full = over_coolant(95e3, 290.0);
+        assert!(full.check().is_ok());
+        for wrong in [f64::NAN, f64::INFINITY, -1e300, 1e300, -1.0] {
+            let stress = Value::new(Stress::from_si(wrong));
+            for (name, changed) in [
+                (
+                    "gauge_pressure",
+                    LeakDown { gauge_pressure: Value::new(GaugePressure::from_si(wrong)), ..full.clone() },
+                ),
+                (
+                    "later_gauge_pressure",
+                    LeakDown {
+                        later_gauge_pressure: Value::new(GaugePressure::from_si(wrong)),
+                        ..full.clone()
+                    },
+                ),
+                (
+                    "temperature",
+                    LeakDown { temperature: Value::new(Temperature::from_si(wrong)), ..full.clone() },
+                ),
+                (
+                    "later_temperature",
+                    LeakDown { later_temperature: Value::new(Temperature::from_si(wrong)), ..full.clone() },
+                ),
+                (
+                    "station_pressure",
+                    LeakDown {
+                        station_pressure: Value::new(AbsolutePressure::from_si(wrong)),
+                        ..full.clone()
+                    },
+                ),
+                ("gauge_error", LeakDown { gauge_error: stress.clone(), ..full.clone() }),
+                ("allowed_loss", LeakDown { allowed_loss: stress.clone(), ..full.clone() }),
+                ("tight_below", LeakDown { tight_below: stress, ..full.clone() }),
+                (
+                    "gas_volume",
+                    LeakDown { gas_volume: Some(Value::new(Volume::from_si(wrong))), ..full.clone() },
+                ),
+                (
+                    "coolant_volume",
+                    LeakDown { coolant_volume: Some(Value::new(Volume::from_si(wrong))), ..full.clone() },
+                ),
+                (
+                    "mass_fraction",
+                    LeakDown { mass_fraction: Some(Value::new(Ratio::from_si(wrong))), ..full.clone() },
+                ),
+            ] {
+                let message = changed.findings().unwrap_err().to_string();
+                assert!(message.starts_with(name), "{message}");
+            }
+        }
+        let water = LeakDown { liquid: Some(Liquid::Water), ..full.clone() };
+        assert!(water.check().unwrap_err().to_string().starts_with("mass_fraction"));
+        let dry = LeakDown { trapped: Trapped::Gas, ..full };
+        assert!(dry.check().unwrap_err().to_string().starts_with("coolant_volume"));
+    }
+
+    proptest! {
+        #[test]
+        fn what_a_tight_system_reads_is_no_loss(first in 1e3f64..3e5, from in 240.0f64..330.0, to in 240.0f64..330.0) {
+            let of = |later| LeakDown {
+                gauge_pressure: Value::new(GaugePressure::from_si(first)),
+                temperature: Value::new(Temperature::from_si(from)),
+                ..test(Trapped::Gas, later, to)
+            };
+            let tight = of(0.0).findings().unwrap().tight_pressure.si();
+            prop_assume!(tight >= 0.0);
+            prop_assert!(of(tight).findings().unwrap().loss.si().abs() < 1e-9);
+        }
+    }
+}
