@@ -3,7 +3,7 @@
 
 use axlewright::base::text;
 use axlewright::catalogue::{self, ENTRIES};
-use axlewright::cooling::{CapTest, Coolant, LeakDown};
+use axlewright::cooling::{CapTest, Coolant, LeakDown, Mix};
 use axlewright::driveline::{Gearbox, TorquePath};
 use axlewright::engine::TorqueCurve;
 use axlewright::spring::{Corner, LoadedStack, Stack};
@@ -140,6 +140,38 @@ fn model(row: &Value) -> Answer<Results> {
                     cap.boiling_temperature(station_pressure()).map(|on| value(on.si()))
                 }
                 Some("boiling_loss") => cap.boiling_loss(station_pressure()).map(|on| value(on.si())),
+                Some(other) => panic!("no method {other}"),
+            }
+        }
+        ("cooling.Mix", method) => {
+            let mix = Mix::from_text(&document)?;
+            match method {
+                None => Ok(vec![]),
+                Some("fresh_fill") => mix.fresh_fill().map(|on| {
+                    let mut results = results!(
+                        on,
+                        mass_fraction,
+                        concentrate_share,
+                        concentrate_volume,
+                        water_volume,
+                        freezing_temperature,
+                        boiling_temperature,
+                        margin,
+                        growth
+                    );
+                    results.push(("verdict", Found::Word(on.verdict.word().to_owned())));
+                    results
+                }),
+                Some("exchange") => mix.exchange().map(|on| {
+                    results!(
+                        on,
+                        present_mass_fraction,
+                        mass_fraction,
+                        drained_volume,
+                        concentrate_volume,
+                        water_volume
+                    )
+                }),
                 Some(other) => panic!("no method {other}"),
             }
         }
@@ -561,6 +593,7 @@ fn the_sheets_answer_as_their_rows() {
     same!(Corner, "dunlin_front_spring", "corner-van-bump-stop");
     same!(Stack, "wagtail_stack", "stack-roadster-first");
     same!(LeakDown, "wagtail_leak_down", "leak-down-roadster-meets");
+    same!(Mix, "dunlin_mix", "mix-van-raise");
     same!(Gearbox, "dray_gearbox", "gearbox-hauler-gap");
 }
 

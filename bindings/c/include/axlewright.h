@@ -304,6 +304,59 @@ typedef struct axw_cooling_coolant axw_cooling_coolant;
 typedef struct axw_cooling_leak_down axw_cooling_leak_down;
 
 /**
+ * A fill of glycol and water to mix: what to pour, what to drain from a fill that is there, and
+ * what the mix bears.
+ *
+ * Formula
+ *     fresh: concentrate `V f`, water `V (1 - f)`, `f` of the wanted mass fraction `w` as in
+ *     `fluid`; a fill of `f_0` that is there: drain and replace `V (f - f_0) / (1 - f_0)` by
+ *     concentrate, or `V (f_0 - f) / f_0` by water where it is too strong
+ *
+ * Fields
+ *     liquid (choice): `ethylene_glycol` or `propylene_glycol`
+ *     system_volume (volume): `V`, of the whole system: radiator, block, heater, hoses, header
+ *         tank up to its mark
+ *     concentrate (ratio): glycol in the concentrate by mass, as its data sheet says; 1 for pure
+ *         glycol
+ *     freezing_temperature (temperature, optional): at which the first ice may form; or else
+ *         `strength`
+ *     strength (ratio, optional): wanted share, counted as `strength_by` says
+ *     strength_by (choice, optional): whether `strength` and `present_strength` are glycol by
+ *         `mass` of the mix, or concentrate by `volume` of the parts before they are mixed
+ *     present_strength (ratio, optional): `f_0` or its mass fraction, of the fill that is there;
+ *         leave it out where the system is empty, 0 for water
+ *     cap (gauge pressure): opening pressure of the cap, a gauge pressure
+ *     altitude (length, optional): height above sea level, for the pressure of the standard
+ *         atmosphere; or else `station_pressure`
+ *     station_pressure (absolute pressure, optional): absolute pressure of the air as measured
+ *         there, not reduced to sea level
+ *     fill_temperature (temperature): of the coolant when it is filled to the mark
+ *     mean_temperature (temperature): of the hot coolant, the mean over the system, 100 °C at
+ *         most: to it the fill grows
+ *     hottest_coolant (temperature): temperature that the coolant reaches
+ *     tight_below (temperature difference): margin to boiling that is wanted; below it the verdict
+ *         is `tight`, below nothing `short`
+ *
+ * Valid for
+ *     Mixes up to 60 % by mass. Volumes of the parts at 20 °C: the mix itself is smaller, by about
+ *     1 % with ethylene glycol and 2 % with propylene glycol at half and half, so top up in the
+ *     same share. A fill that is there counts by its parts too, is of the same glycol, and mixed
+ *     through before it is drained. What the concentrate holds beside glycol counts as water;
+ *     inhibitors have limits of their own, which its maker states. Limits of the mixture models as
+ *     in `fluid`, of boiling as in `cooling::Coolant`: an upper bound.
+ *
+ * Source
+ *     Mass balance; freezing, density and boiling: see `fluid`; air: US Standard Atmosphere 1976;
+ *     draining and replacing: balance of the parts
+ *
+ * Caution
+ *     Hot pressurised coolant scalds: never open a hot system. Glycol is poisonous, and ethylene
+ *     glycol tastes sweet to children and animals: catch what is drained and hand it in as local
+ *     codes say. Never mix coolants whose makers do not allow it.
+ */
+typedef struct axw_cooling_mix axw_cooling_mix;
+
+/**
  * A gearbox in a vehicle: what each gear does with the engine's speed, and which gear and axle
  * suit a cruise.
  *
@@ -7564,6 +7617,86 @@ int32_t axw_cooling_leak_down_table(const axw_cooling_leak_down *model,
                                     const double *later_temperature,
                                     size_t later_temperature_count,
                                     axw_table **result);
+
+/**
+ * Reads JSON or TOML text and checks it. `out` receives a handle that `axw_cooling_mix_free` frees.
+ */
+int32_t axw_cooling_mix_new(const char *text, axw_cooling_mix **out);
+
+/**
+ * Frees a handle; NULL is allowed.
+ */
+void axw_cooling_mix_free(axw_cooling_mix *handle);
+
+/**
+ * The model as JSON text. `needed` receives the bytes that it needs, its closing NUL included; `buffer` may be NULL.
+ */
+int32_t axw_cooling_mix_json(const axw_cooling_mix *model,
+                             char *buffer,
+                             size_t size,
+                             size_t *needed);
+
+/**
+ * What to pour into the empty system, and what that mix bears.
+ *
+ * Returns
+ *     mass_fraction (ratio [-]): glycol by mass of the mix
+ *     concentrate_share (ratio [-]): concentrate over all that is poured, by volume
+ *     concentrate_volume (volume [m³]): concentrate to pour
+ *     water_volume (volume [m³]): water to pour
+ *     freezing_temperature (temperature [K]): temperature at which the mix begins to freeze: the
+ *         first ice
+ *     boiling_temperature (temperature [K]): temperature at which the mix begins to boil under the
+ *         cap at its rating
+ *     margin (temperature difference [K]): how much that exceeds the hottest coolant
+ *     verdict (verdict): what to call that
+ *     growth (volume [m³]): volume by which the fill grows from the fill to the mean temperature:
+ *         what header tank or bottle must take up
+ */
+int32_t axw_cooling_mix_fresh_fill(const axw_cooling_mix *model,
+                                   double *mass_fraction,
+                                   double *concentrate_share,
+                                   double *concentrate_volume,
+                                   double *water_volume,
+                                   double *freezing_temperature,
+                                   double *boiling_temperature,
+                                   double *margin,
+                                   int32_t *verdict,
+                                   double *growth);
+
+/**
+ * What to drain from the fill that is there, and what to pour in its place.
+ *
+ * Returns
+ *     present_mass_fraction (ratio [-]): glycol by mass of the fill that is there
+ *     mass_fraction (ratio [-]): glycol by mass of the mix that is wanted
+ *     drained_volume (volume [m³]): what to drain, of the fill mixed through
+ *     concentrate_volume (volume [m³]): concentrate to pour in its place; nothing where the fill
+ *         is too strong
+ *     water_volume (volume [m³]): water to pour in its place; nothing where the fill is too weak
+ */
+int32_t axw_cooling_mix_exchange(const axw_cooling_mix *model,
+                                 double *present_mass_fraction,
+                                 double *mass_fraction,
+                                 double *drained_volume,
+                                 double *concentrate_volume,
+                                 double *water_volume);
+
+/**
+ * Fresh fills over strengths, everything else as it is.
+ *
+ * Parameters
+ *     strength [-], several: wanted shares, counted as `strength_by` says
+ *
+ * Returns
+ *     (table) One row a strength: `strength`, `mass_fraction`, `concentrate_volume`,
+ *     `water_volume`, `freezing_temperature`, `boiling_temperature`, `margin`, `verdict`,
+ *     `growth`, and `drained_volume` from the fill that is there, not a number where none is.
+ */
+int32_t axw_cooling_mix_table(const axw_cooling_mix *model,
+                              const double *strength,
+                              size_t strength_count,
+                              axw_table **result);
 
 /**
  * Reads JSON or TOML text and checks it. `out` receives a handle that `axw_driveline_gearbox_free` frees.

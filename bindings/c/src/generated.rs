@@ -16747,6 +16747,210 @@ pub unsafe extern "C" fn axw_cooling_leak_down_table(
     })
 }
 
+/// A fill of glycol and water to mix: what to pour, what to drain from a fill that is there, and
+/// what the mix bears.
+///
+/// Formula
+///     fresh: concentrate `V f`, water `V (1 - f)`, `f` of the wanted mass fraction `w` as in
+///     `fluid`; a fill of `f_0` that is there: drain and replace `V (f - f_0) / (1 - f_0)` by
+///     concentrate, or `V (f_0 - f) / f_0` by water where it is too strong
+///
+/// Fields
+///     liquid (choice): `ethylene_glycol` or `propylene_glycol`
+///     system_volume (volume): `V`, of the whole system: radiator, block, heater, hoses, header
+///         tank up to its mark
+///     concentrate (ratio): glycol in the concentrate by mass, as its data sheet says; 1 for pure
+///         glycol
+///     freezing_temperature (temperature, optional): at which the first ice may form; or else
+///         `strength`
+///     strength (ratio, optional): wanted share, counted as `strength_by` says
+///     strength_by (choice, optional): whether `strength` and `present_strength` are glycol by
+///         `mass` of the mix, or concentrate by `volume` of the parts before they are mixed
+///     present_strength (ratio, optional): `f_0` or its mass fraction, of the fill that is there;
+///         leave it out where the system is empty, 0 for water
+///     cap (gauge pressure): opening pressure of the cap, a gauge pressure
+///     altitude (length, optional): height above sea level, for the pressure of the standard
+///         atmosphere; or else `station_pressure`
+///     station_pressure (absolute pressure, optional): absolute pressure of the air as measured
+///         there, not reduced to sea level
+///     fill_temperature (temperature): of the coolant when it is filled to the mark
+///     mean_temperature (temperature): of the hot coolant, the mean over the system, 100 °C at
+///         most: to it the fill grows
+///     hottest_coolant (temperature): temperature that the coolant reaches
+///     tight_below (temperature difference): margin to boiling that is wanted; below it the verdict
+///         is `tight`, below nothing `short`
+///
+/// Valid for
+///     Mixes up to 60 % by mass. Volumes of the parts at 20 °C: the mix itself is smaller, by about
+///     1 % with ethylene glycol and 2 % with propylene glycol at half and half, so top up in the
+///     same share. A fill that is there counts by its parts too, is of the same glycol, and mixed
+///     through before it is drained. What the concentrate holds beside glycol counts as water;
+///     inhibitors have limits of their own, which its maker states. Limits of the mixture models as
+///     in `fluid`, of boiling as in `cooling::Coolant`: an upper bound.
+///
+/// Source
+///     Mass balance; freezing, density and boiling: see `fluid`; air: US Standard Atmosphere 1976;
+///     draining and replacing: balance of the parts
+///
+/// Caution
+///     Hot pressurised coolant scalds: never open a hot system. Glycol is poisonous, and ethylene
+///     glycol tastes sweet to children and animals: catch what is drained and hand it in as local
+///     codes say. Never mix coolants whose makers do not allow it.
+pub struct axw_cooling_mix(axlewright::cooling::Mix);
+const _: fn() = || {
+    fn shared<T: Send + Sync>() {}
+    shared::<axw_cooling_mix>()
+};
+
+/// Reads JSON or TOML text and checks it. `out` receives a handle that `axw_cooling_mix_free` frees.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_cooling_mix_new(text: *const c_char, out: *mut *mut axw_cooling_mix) -> i32 {
+    guard(|| {
+        if out.is_null() {
+            return Err(Failure::Null("out"));
+        }
+        let model = axlewright::cooling::Mix::from_text(unsafe { words("text", text) }?)?;
+        unsafe { out.write(Box::into_raw(Box::new(axw_cooling_mix(model)))) };
+        Ok(())
+    })
+}
+
+/// Frees a handle; NULL is allowed.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_cooling_mix_free(handle: *mut axw_cooling_mix) {
+    guard_or((), || unsafe { free(handle) })
+}
+
+/// The model as JSON text. `needed` receives the bytes that it needs, its closing NUL included; `buffer` may be NULL.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_cooling_mix_json(
+    model: *const axw_cooling_mix,
+    buffer: *mut c_char,
+    size: usize,
+    needed: *mut usize,
+) -> i32 {
+    guard(|| {
+        let text = unsafe { handle("model", model) }?.0.to_json()?;
+        fits("buffer", &text, buffer, size)?;
+        unsafe {
+            copy(&text, buffer, size);
+            put(needed, text.len() + 1);
+        }
+        Ok(())
+    })
+}
+
+/// What to pour into the empty system, and what that mix bears.
+///
+/// Returns
+///     mass_fraction (ratio [-]): glycol by mass of the mix
+///     concentrate_share (ratio [-]): concentrate over all that is poured, by volume
+///     concentrate_volume (volume [m³]): concentrate to pour
+///     water_volume (volume [m³]): water to pour
+///     freezing_temperature (temperature [K]): temperature at which the mix begins to freeze: the
+///         first ice
+///     boiling_temperature (temperature [K]): temperature at which the mix begins to boil under the
+///         cap at its rating
+///     margin (temperature difference [K]): how much that exceeds the hottest coolant
+///     verdict (verdict): what to call that
+///     growth (volume [m³]): volume by which the fill grows from the fill to the mean temperature:
+///         what header tank or bottle must take up
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_cooling_mix_fresh_fill(
+    model: *const axw_cooling_mix,
+    mass_fraction: *mut f64,
+    concentrate_share: *mut f64,
+    concentrate_volume: *mut f64,
+    water_volume: *mut f64,
+    freezing_temperature: *mut f64,
+    boiling_temperature: *mut f64,
+    margin: *mut f64,
+    verdict: *mut i32,
+    growth: *mut f64,
+) -> i32 {
+    guard(|| {
+        let on = unsafe { handle("model", model) }?.0.fresh_fill()?;
+
+        unsafe {
+            put(mass_fraction, on.mass_fraction.si());
+            put(concentrate_share, on.concentrate_share.si());
+            put(concentrate_volume, on.concentrate_volume.si());
+            put(water_volume, on.water_volume.si());
+            put(freezing_temperature, on.freezing_temperature.si());
+            put(boiling_temperature, on.boiling_temperature.si());
+            put(margin, on.margin.si());
+            put(verdict, verdict_number(on.verdict));
+            put(growth, on.growth.si());
+        }
+        Ok(())
+    })
+}
+
+/// What to drain from the fill that is there, and what to pour in its place.
+///
+/// Returns
+///     present_mass_fraction (ratio [-]): glycol by mass of the fill that is there
+///     mass_fraction (ratio [-]): glycol by mass of the mix that is wanted
+///     drained_volume (volume [m³]): what to drain, of the fill mixed through
+///     concentrate_volume (volume [m³]): concentrate to pour in its place; nothing where the fill
+///         is too strong
+///     water_volume (volume [m³]): water to pour in its place; nothing where the fill is too weak
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_cooling_mix_exchange(
+    model: *const axw_cooling_mix,
+    present_mass_fraction: *mut f64,
+    mass_fraction: *mut f64,
+    drained_volume: *mut f64,
+    concentrate_volume: *mut f64,
+    water_volume: *mut f64,
+) -> i32 {
+    guard(|| {
+        let on = unsafe { handle("model", model) }?.0.exchange()?;
+
+        unsafe {
+            put(present_mass_fraction, on.present_mass_fraction.si());
+            put(mass_fraction, on.mass_fraction.si());
+            put(drained_volume, on.drained_volume.si());
+            put(concentrate_volume, on.concentrate_volume.si());
+            put(water_volume, on.water_volume.si());
+        }
+        Ok(())
+    })
+}
+
+/// Fresh fills over strengths, everything else as it is.
+///
+/// Parameters
+///     strength [-], several: wanted shares, counted as `strength_by` says
+///
+/// Returns
+///     (table) One row a strength: `strength`, `mass_fraction`, `concentrate_volume`,
+///     `water_volume`, `freezing_temperature`, `boiling_temperature`, `margin`, `verdict`,
+///     `growth`, and `drained_volume` from the fill that is there, not a number where none is.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_cooling_mix_table(
+    model: *const axw_cooling_mix,
+    strength: *const f64,
+    strength_count: usize,
+    result: *mut *mut axw_table,
+) -> i32 {
+    guard(|| {
+        let strength: Vec<Ratio> = unsafe { list("strength", strength, strength_count) }?
+            .iter()
+            .copied()
+            .map(Ratio::from_si)
+            .collect();
+        let on = unsafe { handle("model", model) }?.0.table(&strength)?;
+        if result.is_null() {
+            return Err(Failure::Null("result"));
+        }
+        unsafe {
+            put(result, Box::into_raw(axw_table::new(on)));
+        }
+        Ok(())
+    })
+}
+
 /// A gearbox in a vehicle: what each gear does with the engine's speed, and which gear and axle
 /// suit a cruise.
 ///

@@ -2881,6 +2881,36 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
         let on = call.answer(model.table(&later_temperature))?;
         call.table(&on)
     })?;
+    kernels.model::<axlewright::cooling::Mix>("cooling.Mix", "cooling.Mix.to_json")?;
+    kernels.method::<axlewright::cooling::Mix>("cooling.Mix.fresh_fill", |model, call| {
+        let on = call.answer(model.fresh_fill())?;
+        call.parts([
+            call.give(on.mass_fraction)?,
+            call.give(on.concentrate_share)?,
+            call.give(on.concentrate_volume)?,
+            call.give(on.water_volume)?,
+            call.give(on.freezing_temperature)?,
+            call.give(on.boiling_temperature)?,
+            call.give(on.margin)?,
+            call.word(on.verdict.word()),
+            call.give(on.growth)?,
+        ])
+    })?;
+    kernels.method::<axlewright::cooling::Mix>("cooling.Mix.exchange", |model, call| {
+        let on = call.answer(model.exchange())?;
+        call.parts([
+            call.give(on.present_mass_fraction)?,
+            call.give(on.mass_fraction)?,
+            call.give(on.drained_volume)?,
+            call.give(on.concentrate_volume)?,
+            call.give(on.water_volume)?,
+        ])
+    })?;
+    kernels.method::<axlewright::cooling::Mix>("cooling.Mix.table", |model, call| {
+        let strength = call.quantities::<units::Ratio>(0, "strength")?;
+        let on = call.answer(model.table(&strength))?;
+        call.table(&on)
+    })?;
     kernels.model::<axlewright::driveline::Gearbox>("driveline.Gearbox", "driveline.Gearbox.to_json")?;
     kernels.method::<axlewright::driveline::Gearbox>("driveline.Gearbox.gears_table", |model, call| {
         let on = call.answer(model.gears_table())?;

@@ -11,7 +11,7 @@ if TYPE_CHECKING:
     from axlewright import Quantity, Table
     from axlewright._types import Invalid, QuantityLike, Ratio, RatioLike
 
-__all__ = ["BoilingMargin", "CapFindings", "CapTest", "Coolant", "LeakDown", "LeakDownFindings", "air_test_energy", "ethylene_glycol_boiling_altitude", "ethylene_glycol_cap_pressure", "ethylene_glycol_expansion_volume", "ethylene_glycol_pump_inlet_margin", "header_air_volume", "leak_down_pressure", "leak_down_pressure_over_coolant", "leaked_air_volume", "leaked_coolant_volume", "propylene_glycol_boiling_altitude", "propylene_glycol_cap_pressure", "propylene_glycol_expansion_volume", "propylene_glycol_pump_inlet_margin", "water_boiling_altitude", "water_cap_pressure", "water_pump_inlet_margin", "water_test_energy"]
+__all__ = ["BoilingMargin", "CapFindings", "CapTest", "Coolant", "Exchange", "FreshFill", "LeakDown", "LeakDownFindings", "Mix", "air_test_energy", "ethylene_glycol_boiling_altitude", "ethylene_glycol_cap_pressure", "ethylene_glycol_expansion_volume", "ethylene_glycol_pump_inlet_margin", "header_air_volume", "leak_down_pressure", "leak_down_pressure_over_coolant", "leaked_air_volume", "leaked_coolant_volume", "propylene_glycol_boiling_altitude", "propylene_glycol_cap_pressure", "propylene_glycol_expansion_volume", "propylene_glycol_pump_inlet_margin", "water_boiling_altitude", "water_cap_pressure", "water_pump_inlet_margin", "water_test_energy"]
 
 _water_boiling_altitude = _functions["cooling.water_boiling_altitude"]
 _ethylene_glycol_boiling_altitude = _functions["cooling.ethylene_glycol_boiling_altitude"]
@@ -40,6 +40,9 @@ _coolant_freezing_temperature = _functions["cooling.Coolant.freezing_temperature
 _coolant_margin_table = _functions["cooling.Coolant.margin_table"]
 _leak_down_findings = _functions["cooling.LeakDown.findings"]
 _leak_down_table = _functions["cooling.LeakDown.table"]
+_mix_fresh_fill = _functions["cooling.Mix.fresh_fill"]
+_mix_exchange = _functions["cooling.Mix.exchange"]
+_mix_table = _functions["cooling.Mix.table"]
 
 
 class CapFindings(NamedTuple):
@@ -105,6 +108,46 @@ class LeakDownFindings(NamedTuple):
     """Coolant that left, if all of it was coolant; not a number without `gas_volume`, nor where gas
     alone is trapped.
     """
+
+
+class FreshFill(NamedTuple):
+    """Results of `fresh_fill`."""
+
+    mass_fraction: Ratio
+    """Glycol by mass of the mix."""
+    concentrate_share: Ratio
+    """Concentrate over all that is poured, by volume."""
+    concentrate_volume: Quantity
+    """Concentrate to pour."""
+    water_volume: Quantity
+    """Water to pour."""
+    freezing_temperature: Quantity
+    """Temperature at which the mix begins to freeze: the first ice."""
+    boiling_temperature: Quantity
+    """Temperature at which the mix begins to boil under the cap at its rating."""
+    margin: Quantity
+    """How much that exceeds the hottest coolant."""
+    verdict: Literal["meets", "tight", "short", "not known"]
+    """What to call that."""
+    growth: Quantity
+    """Volume by which the fill grows from the fill to the mean temperature: what header tank or bottle
+    must take up.
+    """
+
+
+class Exchange(NamedTuple):
+    """Results of `exchange`."""
+
+    present_mass_fraction: Ratio
+    """Glycol by mass of the fill that is there."""
+    mass_fraction: Ratio
+    """Glycol by mass of the mix that is wanted."""
+    drained_volume: Quantity
+    """What to drain, of the fill mixed through."""
+    concentrate_volume: Quantity
+    """Concentrate to pour in its place; nothing where the fill is too strong."""
+    water_volume: Quantity
+    """Water to pour in its place; nothing where the fill is too weak."""
 
 
 def water_boiling_altitude(
@@ -1528,3 +1571,214 @@ class LeakDown(Model):
             `greatest_loss`, `margin`, `verdict`, `leaked_air`, `leaked_coolant`.
         """
         return _leak_down_table(self._handle, later_temperature)  # type: ignore[no-any-return]
+
+
+class Mix(Model):
+    """A fill of glycol and water to mix: what to pour, what to drain from a fill that is there, and
+    what the mix bears.
+
+    Formula
+        fresh: concentrate `V f`, water `V (1 - f)`, `f` of the wanted mass fraction `w` as in
+        `fluid`; a fill of `f_0` that is there: drain and replace `V (f - f_0) / (1 - f_0)` by
+        concentrate, or `V (f_0 - f) / f_0` by water where it is too strong
+
+    Fields
+        liquid (choice): `ethylene_glycol` or `propylene_glycol`
+        system_volume (volume): `V`, of the whole system: radiator, block, heater, hoses, header
+            tank up to its mark
+        concentrate (ratio): glycol in the concentrate by mass, as its data sheet says; 1 for pure
+            glycol
+        freezing_temperature (temperature, optional): at which the first ice may form; or else
+            `strength`
+        strength (ratio, optional): wanted share, counted as `strength_by` says
+        strength_by (choice, optional): whether `strength` and `present_strength` are glycol by
+            `mass` of the mix, or concentrate by `volume` of the parts before they are mixed
+        present_strength (ratio, optional): `f_0` or its mass fraction, of the fill that is there;
+            leave it out where the system is empty, 0 for water
+        cap (gauge pressure): opening pressure of the cap, a gauge pressure
+        altitude (length, optional): height above sea level, for the pressure of the standard
+            atmosphere; or else `station_pressure`
+        station_pressure (absolute pressure, optional): absolute pressure of the air as measured
+            there, not reduced to sea level
+        fill_temperature (temperature): of the coolant when it is filled to the mark
+        mean_temperature (temperature): of the hot coolant, the mean over the system, 100 °C at
+            most: to it the fill grows
+        hottest_coolant (temperature): temperature that the coolant reaches
+        tight_below (temperature difference): margin to boiling that is wanted; below it the verdict
+            is `tight`, below nothing `short`
+
+    Valid for
+        Mixes up to 60 % by mass. Volumes of the parts at 20 °C: the mix itself is smaller, by about
+        1 % with ethylene glycol and 2 % with propylene glycol at half and half, so top up in the
+        same share. A fill that is there counts by its parts too, is of the same glycol, and mixed
+        through before it is drained. What the concentrate holds beside glycol counts as water;
+        inhibitors have limits of their own, which its maker states. Limits of the mixture models as
+        in `fluid`, of boiling as in `cooling::Coolant`: an upper bound.
+
+    Source
+        Mass balance; freezing, density and boiling: see `fluid`; air: US Standard Atmosphere 1976;
+        draining and replacing: balance of the parts
+
+    Caution
+        Hot pressurised coolant scalds: never open a hot system. Glycol is poisonous, and ethylene
+        glycol tastes sweet to children and animals: catch what is drained and hand it in as local
+        codes say. Never mix coolants whose makers do not allow it.
+    """
+
+    __slots__ = ()
+    _name = "cooling.Mix"
+    _kinds = {"system_volume": "Volume", "concentrate": "Ratio", "freezing_temperature": "Temperature", "strength": "Ratio", "present_strength": "Ratio", "cap": "GaugePressure", "altitude": "Length", "station_pressure": "AbsolutePressure", "fill_temperature": "Temperature", "mean_temperature": "Temperature", "hottest_coolant": "Temperature", "tight_below": "TemperatureDifference"}
+
+    def __init__(
+        self,
+        *,
+        liquid: Literal["water", "ethylene_glycol", "propylene_glycol"],
+        system_volume: QuantityLike,
+        concentrate: RatioLike,
+        cap: QuantityLike,
+        fill_temperature: QuantityLike,
+        mean_temperature: QuantityLike,
+        hottest_coolant: QuantityLike,
+        tight_below: QuantityLike,
+        freezing_temperature: QuantityLike | None = None,
+        strength: RatioLike | None = None,
+        strength_by: Literal["mass", "volume"] | None = None,
+        present_strength: RatioLike | None = None,
+        altitude: QuantityLike | None = None,
+        station_pressure: QuantityLike | None = None,
+    ) -> None:
+        self._build(
+            liquid=liquid,
+            system_volume=system_volume,
+            concentrate=concentrate,
+            freezing_temperature=freezing_temperature,
+            strength=strength,
+            strength_by=strength_by,
+            present_strength=present_strength,
+            cap=cap,
+            altitude=altitude,
+            station_pressure=station_pressure,
+            fill_temperature=fill_temperature,
+            mean_temperature=mean_temperature,
+            hottest_coolant=hottest_coolant,
+            tight_below=tight_below,
+        )
+
+    @property
+    def liquid(self) -> Literal["water", "ethylene_glycol", "propylene_glycol"]:
+        """`ethylene_glycol` or `propylene_glycol`."""
+        return self._read("liquid")  # type: ignore[no-any-return]
+
+    @property
+    def system_volume(self) -> Quantity:
+        """`V`, of the whole system: radiator, block, heater, hoses, header tank up to its mark."""
+        return self._read("system_volume", "Volume")  # type: ignore[no-any-return]
+
+    @property
+    def concentrate(self) -> Ratio:
+        """Glycol in the concentrate by mass, as its data sheet says; 1 for pure glycol."""
+        return self._read("concentrate", "Ratio")
+
+    @property
+    def freezing_temperature(self) -> Quantity | None:
+        """At which the first ice may form; or else `strength`."""
+        return self._read("freezing_temperature", "Temperature")  # type: ignore[no-any-return]
+
+    @property
+    def strength(self) -> Ratio | None:
+        """Wanted share, counted as `strength_by` says."""
+        return self._read("strength", "Ratio")
+
+    @property
+    def strength_by(self) -> Literal["mass", "volume"] | None:
+        """Whether `strength` and `present_strength` are glycol by `mass` of the mix, or concentrate by
+        `volume` of the parts before they are mixed.
+        """
+        return self._read("strength_by")  # type: ignore[no-any-return]
+
+    @property
+    def present_strength(self) -> Ratio | None:
+        """`f_0` or its mass fraction, of the fill that is there; leave it out where the system is empty, 0
+        for water.
+        """
+        return self._read("present_strength", "Ratio")
+
+    @property
+    def cap(self) -> Quantity:
+        """Opening pressure of the cap, a gauge pressure."""
+        return self._read("cap", "GaugePressure")  # type: ignore[no-any-return]
+
+    @property
+    def altitude(self) -> Quantity | None:
+        """Height above sea level, for the pressure of the standard atmosphere; or else `station_pressure`."""
+        return self._read("altitude", "Length")  # type: ignore[no-any-return]
+
+    @property
+    def station_pressure(self) -> Quantity | None:
+        """Absolute pressure of the air as measured there, not reduced to sea level."""
+        return self._read("station_pressure", "AbsolutePressure")  # type: ignore[no-any-return]
+
+    @property
+    def fill_temperature(self) -> Quantity:
+        """Of the coolant when it is filled to the mark."""
+        return self._read("fill_temperature", "Temperature")  # type: ignore[no-any-return]
+
+    @property
+    def mean_temperature(self) -> Quantity:
+        """Of the hot coolant, the mean over the system, 100 °C at most: to it the fill grows."""
+        return self._read("mean_temperature", "Temperature")  # type: ignore[no-any-return]
+
+    @property
+    def hottest_coolant(self) -> Quantity:
+        """Temperature that the coolant reaches."""
+        return self._read("hottest_coolant", "Temperature")  # type: ignore[no-any-return]
+
+    @property
+    def tight_below(self) -> Quantity:
+        """Margin to boiling that is wanted; below it the verdict is `tight`, below nothing `short`."""
+        return self._read("tight_below", "TemperatureDifference")  # type: ignore[no-any-return]
+
+    def fresh_fill(self) -> FreshFill:
+        """What to pour into the empty system, and what that mix bears.
+
+        Returns
+            mass_fraction (ratio [-]): glycol by mass of the mix
+            concentrate_share (ratio [-]): concentrate over all that is poured, by volume
+            concentrate_volume (volume [m³]): concentrate to pour
+            water_volume (volume [m³]): water to pour
+            freezing_temperature (temperature [K]): temperature at which the mix begins to freeze: the
+                first ice
+            boiling_temperature (temperature [K]): temperature at which the mix begins to boil under the
+                cap at its rating
+            margin (temperature difference [K]): how much that exceeds the hottest coolant
+            verdict (verdict): what to call that
+            growth (volume [m³]): volume by which the fill grows from the fill to the mean temperature:
+                what header tank or bottle must take up
+        """
+        return FreshFill(*_mix_fresh_fill(self._handle))
+
+    def exchange(self) -> Exchange:
+        """What to drain from the fill that is there, and what to pour in its place.
+
+        Returns
+            present_mass_fraction (ratio [-]): glycol by mass of the fill that is there
+            mass_fraction (ratio [-]): glycol by mass of the mix that is wanted
+            drained_volume (volume [m³]): what to drain, of the fill mixed through
+            concentrate_volume (volume [m³]): concentrate to pour in its place; nothing where the fill
+                is too strong
+            water_volume (volume [m³]): water to pour in its place; nothing where the fill is too weak
+        """
+        return Exchange(*_mix_exchange(self._handle))
+
+    def table(self, *, strength: RatioLike) -> Table:
+        """Fresh fills over strengths, everything else as it is.
+
+        Parameters
+            strength (ratio), several: wanted shares, counted as `strength_by` says
+
+        Returns
+            (table) One row a strength: `strength`, `mass_fraction`, `concentrate_volume`,
+            `water_volume`, `freezing_temperature`, `boiling_temperature`, `margin`, `verdict`,
+            `growth`, and `drained_volume` from the fill that is there, not a number where none is.
+        """
+        return _mix_table(self._handle, strength)  # type: ignore[no-any-return]

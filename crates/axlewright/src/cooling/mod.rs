@@ -18,6 +18,7 @@ mod leak_down;
 mod leak_down_pressure;
 mod leak_down_pressure_over_coolant;
 mod leaked_volume;
+mod mix;
 mod pressure_test_energy;
 mod pump_inlet_margin;
 #[cfg(feature = "sheet")]
@@ -35,6 +36,7 @@ pub use leak_down::{LeakDown, LeakDownFindings, Trapped};
 pub use leak_down_pressure::leak_down_pressure;
 pub use leak_down_pressure_over_coolant::leak_down_pressure_over_coolant;
 pub use leaked_volume::{leaked_air_volume, leaked_coolant_volume};
+pub use mix::{Exchange, FreshFill, Mix};
 pub use pressure_test_energy::{air_test_energy, water_test_energy};
 pub use pump_inlet_margin::{
     ethylene_glycol_pump_inlet_margin, propylene_glycol_pump_inlet_margin, water_pump_inlet_margin,
