@@ -7,7 +7,7 @@ use axlewright::cooling::{CapTest, Coolant, LeakDown, Mix};
 use axlewright::driveline::{Gearbox, TorquePath};
 use axlewright::engine::TorqueCurve;
 use axlewright::spring::{Corner, LoadedStack, Stack};
-use axlewright::tyre::Tyre;
+use axlewright::tyre::{Tyre, WheelChange};
 use axlewright::units::{AbsolutePressure, AngularVelocity, Force, Length, Quantity, Ratio, Velocity};
 use axlewright::{Model, Result as Answer};
 use axlewright_tests::FUNCTIONS;
@@ -95,6 +95,37 @@ fn model(row: &Value) -> Answer<Results> {
                 Some("single_load") => tyre.single_load().map(|on| value(on.si())),
                 Some("dual_load") => tyre.dual_load().map(|on| value(on.si())),
                 Some("rated_speed") => tyre.rated_speed().map(|on| value(on.si())),
+                Some(other) => panic!("no method {other}"),
+            }
+        }
+        ("tyre.WheelChange", method) => {
+            let change = WheelChange::from_text(&document)?;
+            match method {
+                None => Ok(vec![]),
+                Some("findings") => change.findings().map(|on| {
+                    let mut results = results!(
+                        on,
+                        inner_change,
+                        inner_left,
+                        outer_change,
+                        outer_left,
+                        arch_change,
+                        arch_left,
+                        flange_change,
+                        track_change,
+                        scrub_change,
+                        height_change,
+                        speedometer_error
+                    );
+                    for (name, verdict) in [
+                        ("inner_verdict", on.inner_verdict),
+                        ("outer_verdict", on.outer_verdict),
+                        ("arch_verdict", on.arch_verdict),
+                    ] {
+                        results.push((name, Found::Word(verdict.word().to_owned())));
+                    }
+                    results
+                }),
                 Some(other) => panic!("no method {other}"),
             }
         }
@@ -594,6 +625,7 @@ fn the_sheets_answer_as_their_rows() {
     same!(Stack, "wagtail_stack", "stack-roadster-first");
     same!(LeakDown, "wagtail_leak_down", "leak-down-roadster-meets");
     same!(Mix, "dunlin_mix", "mix-van-raise");
+    same!(WheelChange, "dunlin_wheel_change", "wheel-change-van");
     same!(Gearbox, "dray_gearbox", "gearbox-hauler-gap");
 }
 

@@ -18264,3 +18264,196 @@ pub unsafe extern "C" fn axw_tyre_tyre_rated_speed(model: *const axw_tyre_tyre, 
         Ok(())
     })
 }
+
+/// Another wheel and tyre on the same hub: where they come to stand, and what becomes of clearance,
+/// track, height and speedometer.
+///
+/// Formula
+///     half width `h` = the greater of `w / 2 + t` and `S / 2`; with `O = o - s_p`: inner gap `h_1
+///     + O_1 - h_2 - O_2` more, outer `h_1 - O_1 - h_2 + O_2`, arch `(D_1 - D_2) / 2`; height `(D_2
+///     - D_1) / 2`; track `2 (O_1 - O_2)`; scrub radius `O_1 - O_2 - tan(a) (D_2 - D_1) / 2`;
+///     speedometer `r_1 / r_2 - 1`
+///
+/// Fields
+///     before (table): the wheel with which the clearances were measured
+///     after (table): the wheel that is to come; each of the two has `rim_width` `w`,
+///         `flange_thickness` `t`, `offset` `o` or else `backspacing` as in `tyre::wheel_offset`,
+///         `spacer` `s_p` where there is one, and its tyre: `marking`, or else `free_diameter` `D`
+///         and `section_width` `S`; with a marking `measuring_rim_width`, the rim on which its
+///         maker measures it, lets the section follow the rim
+///     kingpin_inclination (angle, optional): `a`, of the steering axis, positive where its upper
+///         end leans inwards; without it the change of the scrub radius is not a number
+///     inner_clearance (length, optional): least gap inside of the wheel before, to strut, spring
+///         or frame, measured over full lock, bump and droop
+///     outer_clearance (length, optional): least gap outside, to wing or bed, measured in the same
+///         way
+///     arch_clearance (length, optional): least gap above the tyre before, in full bump
+///     tight_below (length): clearance that is wanted; below it a verdict is `tight`, below nothing
+///         `short`; what was not measured is `not known`
+///
+/// Valid for
+///     Both wheels of the axle alike, without camber, rims with both flanges alike. A tyre is as
+///     wide and as high as its marking says, new and unloaded: real ones differ by a few percent,
+///     so measure both. One given by its diameter rolls as a radial tyre does. The tyre sits as
+///     deep on the ground as before. Clearance shrinks straight to the side: a larger tyre turns on
+///     a longer radius at full lock and comes nearer elsewhere. Whether the tyre may stand on the
+///     rim, what the caliper leaves inside of the rim, load and speed are not seen.
+///
+/// Source
+///     Geometry of the section; section over rim width and what is called backspacing: common
+///     practice, no source; rolling: see `tyre::Tyre`; ISO 8855 for scrub radius and steering-axis
+///     inclination (from memory)
+///
+/// Caution
+///     An offset that moves the wheel outwards loads wheel bearings, studs and steering beyond what
+///     they were made for; a spacer needs studs that are long enough, and a hub that centres it.
+///     Turn the wheel by hand through full lock, bump and droop before the road. Local codes limit
+///     track, spacers and tyre size, and licensed practice decides.
+pub struct axw_tyre_wheel_change(axlewright::tyre::WheelChange);
+const _: fn() = || {
+    fn shared<T: Send + Sync>() {}
+    shared::<axw_tyre_wheel_change>()
+};
+
+/// Reads JSON or TOML text and checks it. `out` receives a handle that `axw_tyre_wheel_change_free` frees.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_tyre_wheel_change_new(
+    text: *const c_char,
+    out: *mut *mut axw_tyre_wheel_change,
+) -> i32 {
+    guard(|| {
+        if out.is_null() {
+            return Err(Failure::Null("out"));
+        }
+        let model = axlewright::tyre::WheelChange::from_text(unsafe { words("text", text) }?)?;
+        unsafe { out.write(Box::into_raw(Box::new(axw_tyre_wheel_change(model)))) };
+        Ok(())
+    })
+}
+
+/// Frees a handle; NULL is allowed.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_tyre_wheel_change_free(handle: *mut axw_tyre_wheel_change) {
+    guard_or((), || unsafe { free(handle) })
+}
+
+/// The model as JSON text. `needed` receives the bytes that it needs, its closing NUL included; `buffer` may be NULL.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_tyre_wheel_change_json(
+    model: *const axw_tyre_wheel_change,
+    buffer: *mut c_char,
+    size: usize,
+    needed: *mut usize,
+) -> i32 {
+    guard(|| {
+        let text = unsafe { handle("model", model) }?.0.to_json()?;
+        fits("buffer", &text, buffer, size)?;
+        unsafe {
+            copy(&text, buffer, size);
+            put(needed, text.len() + 1);
+        }
+        Ok(())
+    })
+}
+
+/// What the change does to clearances, track, scrub radius, height and speedometer.
+///
+/// Returns
+///     inner_change (length [m]): growth of the gap inside, to the widest of rim and tyre; negative
+///         where it shrinks
+///     inner_left (length [m]): the gap inside that is left
+///     inner_verdict (verdict): what to call that
+///     outer_change (length [m]): growth of the gap outside; negative where it shrinks
+///     outer_left (length [m]): the gap outside that is left
+///     outer_verdict (verdict): what to call that
+///     arch_change (length [m]): growth of the gap above the tyre; negative where it shrinks
+///     arch_left (length [m]): the gap above the tyre that is left
+///     arch_verdict (verdict): what to call that
+///     flange_change (length [m]): by how much the edge of the inner flange comes further in,
+///         towards steering arm and joint
+///     track_change (length [m]): by how much the tyre centres stand further apart
+///     scrub_change (length [m]): growth of the scrub radius, positive where the tyre's centre
+///         moves outwards from where the steering axis meets the ground
+///     height_change (length [m]): by how much hub and body stand higher
+///     speedometer_error (ratio [-]): reading over true speed, less 1: negative (the dangerous
+///         side) where it reads too little
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_tyre_wheel_change_findings(
+    model: *const axw_tyre_wheel_change,
+    inner_change: *mut f64,
+    inner_left: *mut f64,
+    inner_verdict: *mut i32,
+    outer_change: *mut f64,
+    outer_left: *mut f64,
+    outer_verdict: *mut i32,
+    arch_change: *mut f64,
+    arch_left: *mut f64,
+    arch_verdict: *mut i32,
+    flange_change: *mut f64,
+    track_change: *mut f64,
+    scrub_change: *mut f64,
+    height_change: *mut f64,
+    speedometer_error: *mut f64,
+) -> i32 {
+    guard(|| {
+        let on = unsafe { handle("model", model) }?.0.findings()?;
+
+        unsafe {
+            put(inner_change, on.inner_change.si());
+            put(inner_left, on.inner_left.si());
+            put(inner_verdict, verdict_number(on.inner_verdict));
+            put(outer_change, on.outer_change.si());
+            put(outer_left, on.outer_left.si());
+            put(outer_verdict, verdict_number(on.outer_verdict));
+            put(arch_change, on.arch_change.si());
+            put(arch_left, on.arch_left.si());
+            put(arch_verdict, verdict_number(on.arch_verdict));
+            put(flange_change, on.flange_change.si());
+            put(track_change, on.track_change.si());
+            put(scrub_change, on.scrub_change.si());
+            put(height_change, on.height_change.si());
+            put(speedometer_error, on.speedometer_error.si());
+        }
+        Ok(())
+    })
+}
+
+/// What the change does over offsets and rim widths of the wheel that is to come, everything else
+/// as it is.
+///
+/// Parameters
+///     offset [m], several: offsets, in place of the offset or backspacing that is written
+///     rim_width [m], several: rim widths; the tyre's section follows them where
+///         `measuring_rim_width` is known
+///
+/// Returns
+///     (table) One row an offset and rim width: `offset`, `rim_width`, `inner_change`,
+///     `inner_left`, `inner_verdict`, `outer_change`, `outer_left`, `outer_verdict`,
+///     `flange_change`, `track_change`, `scrub_change`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_tyre_wheel_change_table(
+    model: *const axw_tyre_wheel_change,
+    offset: *const f64,
+    offset_count: usize,
+    rim_width: *const f64,
+    rim_width_count: usize,
+    result: *mut *mut axw_table,
+) -> i32 {
+    guard(|| {
+        let offset: Vec<Length> =
+            unsafe { list("offset", offset, offset_count) }?.iter().copied().map(Length::from_si).collect();
+        let rim_width: Vec<Length> = unsafe { list("rim_width", rim_width, rim_width_count) }?
+            .iter()
+            .copied()
+            .map(Length::from_si)
+            .collect();
+        let on = unsafe { handle("model", model) }?.0.table(&offset, &rim_width)?;
+        if result.is_null() {
+            return Err(Failure::Null("result"));
+        }
+        unsafe {
+            put(result, Box::into_raw(axw_table::new(on)));
+        }
+        Ok(())
+    })
+}

@@ -3108,5 +3108,31 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
         let on = call.answer(model.rated_speed())?;
         call.give(on)
     })?;
+    kernels.model::<axlewright::tyre::WheelChange>("tyre.WheelChange", "tyre.WheelChange.to_json")?;
+    kernels.method::<axlewright::tyre::WheelChange>("tyre.WheelChange.findings", |model, call| {
+        let on = call.answer(model.findings())?;
+        call.parts([
+            call.give(on.inner_change)?,
+            call.give(on.inner_left)?,
+            call.word(on.inner_verdict.word()),
+            call.give(on.outer_change)?,
+            call.give(on.outer_left)?,
+            call.word(on.outer_verdict.word()),
+            call.give(on.arch_change)?,
+            call.give(on.arch_left)?,
+            call.word(on.arch_verdict.word()),
+            call.give(on.flange_change)?,
+            call.give(on.track_change)?,
+            call.give(on.scrub_change)?,
+            call.give(on.height_change)?,
+            call.give(on.speedometer_error)?,
+        ])
+    })?;
+    kernels.method::<axlewright::tyre::WheelChange>("tyre.WheelChange.table", |model, call| {
+        let offset = call.quantities::<units::Length>(0, "offset")?;
+        let rim_width = call.quantities::<units::Length>(1, "rim_width")?;
+        let on = call.answer(model.table(&offset, &rim_width))?;
+        call.table(&on)
+    })?;
     Ok(())
 }

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING, Any, Literal, NamedTuple
 
 from axlewright._model import Model
 from axlewright._native import functions as _functions
@@ -11,7 +11,7 @@ if TYPE_CHECKING:
     from axlewright import Quantity, Table
     from axlewright._types import Invalid, QuantityLike, Ratio, RatioLike
 
-__all__ = ["Dimensions", "Rolling", "Tyre", "bolt_circle_diameter", "load_capacity", "loaded_radius", "rolling_radius", "rolling_radius_from_turns", "rolling_turns", "speedometer_error", "speedometer_error_at_shaft", "track_change", "true_speed", "wheel_backspacing", "wheel_offset"]
+__all__ = ["Dimensions", "Rolling", "Tyre", "WheelChange", "WheelChangeFindings", "bolt_circle_diameter", "load_capacity", "loaded_radius", "rolling_radius", "rolling_radius_from_turns", "rolling_turns", "speedometer_error", "speedometer_error_at_shaft", "track_change", "true_speed", "wheel_backspacing", "wheel_offset"]
 
 _bolt_circle_diameter = _functions["tyre.bolt_circle_diameter"]
 _load_capacity = _functions["tyre.load_capacity"]
@@ -31,6 +31,8 @@ _tyre_wear_table = _functions["tyre.Tyre.wear_table"]
 _tyre_single_load = _functions["tyre.Tyre.single_load"]
 _tyre_dual_load = _functions["tyre.Tyre.dual_load"]
 _tyre_rated_speed = _functions["tyre.Tyre.rated_speed"]
+_wheel_change_findings = _functions["tyre.WheelChange.findings"]
+_wheel_change_table = _functions["tyre.WheelChange.table"]
 
 
 class Dimensions(NamedTuple):
@@ -61,6 +63,41 @@ class Rolling(NamedTuple):
     """Distance per turn."""
     rolling_turns: Quantity
     """Turns along a distance."""
+
+
+class WheelChangeFindings(NamedTuple):
+    """Results of `findings`."""
+
+    inner_change: Quantity
+    """Growth of the gap inside, to the widest of rim and tyre; negative where it shrinks."""
+    inner_left: Quantity
+    """The gap inside that is left."""
+    inner_verdict: Literal["meets", "tight", "short", "not known"]
+    """What to call that."""
+    outer_change: Quantity
+    """Growth of the gap outside; negative where it shrinks."""
+    outer_left: Quantity
+    """The gap outside that is left."""
+    outer_verdict: Literal["meets", "tight", "short", "not known"]
+    """What to call that."""
+    arch_change: Quantity
+    """Growth of the gap above the tyre; negative where it shrinks."""
+    arch_left: Quantity
+    """The gap above the tyre that is left."""
+    arch_verdict: Literal["meets", "tight", "short", "not known"]
+    """What to call that."""
+    flange_change: Quantity
+    """By how much the edge of the inner flange comes further in, towards steering arm and joint."""
+    track_change: Quantity
+    """By how much the tyre centres stand further apart."""
+    scrub_change: Quantity
+    """Growth of the scrub radius, positive where the tyre's centre moves outwards from where the
+    steering axis meets the ground.
+    """
+    height_change: Quantity
+    """By how much hub and body stand higher."""
+    speedometer_error: Ratio
+    """Reading over true speed, less 1: negative (the dangerous side) where it reads too little."""
 
 
 def bolt_circle_diameter(
@@ -662,3 +699,162 @@ class Tyre(Model):
             km/h, and its maker says how much. Refused where no symbol is written.
         """
         return _tyre_rated_speed(self._handle)  # type: ignore[no-any-return]
+
+
+class WheelChange(Model):
+    """Another wheel and tyre on the same hub: where they come to stand, and what becomes of clearance,
+    track, height and speedometer.
+
+    Formula
+        half width `h` = the greater of `w / 2 + t` and `S / 2`; with `O = o - s_p`: inner gap `h_1
+        + O_1 - h_2 - O_2` more, outer `h_1 - O_1 - h_2 + O_2`, arch `(D_1 - D_2) / 2`; height `(D_2
+        - D_1) / 2`; track `2 (O_1 - O_2)`; scrub radius `O_1 - O_2 - tan(a) (D_2 - D_1) / 2`;
+        speedometer `r_1 / r_2 - 1`
+
+    Fields
+        before (table): the wheel with which the clearances were measured
+        after (table): the wheel that is to come; each of the two has `rim_width` `w`,
+            `flange_thickness` `t`, `offset` `o` or else `backspacing` as in `tyre::wheel_offset`,
+            `spacer` `s_p` where there is one, and its tyre: `marking`, or else `free_diameter` `D`
+            and `section_width` `S`; with a marking `measuring_rim_width`, the rim on which its
+            maker measures it, lets the section follow the rim
+        kingpin_inclination (angle, optional): `a`, of the steering axis, positive where its upper
+            end leans inwards; without it the change of the scrub radius is not a number
+        inner_clearance (length, optional): least gap inside of the wheel before, to strut, spring
+            or frame, measured over full lock, bump and droop
+        outer_clearance (length, optional): least gap outside, to wing or bed, measured in the same
+            way
+        arch_clearance (length, optional): least gap above the tyre before, in full bump
+        tight_below (length): clearance that is wanted; below it a verdict is `tight`, below nothing
+            `short`; what was not measured is `not known`
+
+    Valid for
+        Both wheels of the axle alike, without camber, rims with both flanges alike. A tyre is as
+        wide and as high as its marking says, new and unloaded: real ones differ by a few percent,
+        so measure both. One given by its diameter rolls as a radial tyre does. The tyre sits as
+        deep on the ground as before. Clearance shrinks straight to the side: a larger tyre turns on
+        a longer radius at full lock and comes nearer elsewhere. Whether the tyre may stand on the
+        rim, what the caliper leaves inside of the rim, load and speed are not seen.
+
+    Source
+        Geometry of the section; section over rim width and what is called backspacing: common
+        practice, no source; rolling: see `tyre::Tyre`; ISO 8855 for scrub radius and steering-axis
+        inclination (from memory)
+
+    Caution
+        An offset that moves the wheel outwards loads wheel bearings, studs and steering beyond what
+        they were made for; a spacer needs studs that are long enough, and a hub that centres it.
+        Turn the wheel by hand through full lock, bump and droop before the road. Local codes limit
+        track, spacers and tyre size, and licensed practice decides.
+    """
+
+    __slots__ = ()
+    _name = "tyre.WheelChange"
+    _kinds = {"kingpin_inclination": "Angle", "inner_clearance": "Length", "outer_clearance": "Length", "arch_clearance": "Length", "tight_below": "Length"}
+
+    def __init__(
+        self,
+        *,
+        before: Mapping[str, Any],
+        after: Mapping[str, Any],
+        tight_below: QuantityLike,
+        kingpin_inclination: QuantityLike | None = None,
+        inner_clearance: QuantityLike | None = None,
+        outer_clearance: QuantityLike | None = None,
+        arch_clearance: QuantityLike | None = None,
+    ) -> None:
+        self._build(
+            before=before,
+            after=after,
+            kingpin_inclination=kingpin_inclination,
+            inner_clearance=inner_clearance,
+            outer_clearance=outer_clearance,
+            arch_clearance=arch_clearance,
+            tight_below=tight_below,
+        )
+
+    @property
+    def before(self) -> dict[str, Any]:
+        """The wheel with which the clearances were measured."""
+        return self._read("before")  # type: ignore[no-any-return]
+
+    @property
+    def after(self) -> dict[str, Any]:
+        """The wheel that is to come; each of the two has `rim_width` `w`, `flange_thickness` `t`, `offset`
+        `o` or else `backspacing` as in `tyre::wheel_offset`, `spacer` `s_p` where there is one, and its
+        tyre: `marking`, or else `free_diameter` `D` and `section_width` `S`; with a marking
+        `measuring_rim_width`, the rim on which its maker measures it, lets the section follow the rim.
+        """
+        return self._read("after")  # type: ignore[no-any-return]
+
+    @property
+    def kingpin_inclination(self) -> Quantity | None:
+        """`a`, of the steering axis, positive where its upper end leans inwards; without it the change of
+        the scrub radius is not a number.
+        """
+        return self._read("kingpin_inclination", "Angle")  # type: ignore[no-any-return]
+
+    @property
+    def inner_clearance(self) -> Quantity | None:
+        """Least gap inside of the wheel before, to strut, spring or frame, measured over full lock, bump
+        and droop.
+        """
+        return self._read("inner_clearance", "Length")  # type: ignore[no-any-return]
+
+    @property
+    def outer_clearance(self) -> Quantity | None:
+        """Least gap outside, to wing or bed, measured in the same way."""
+        return self._read("outer_clearance", "Length")  # type: ignore[no-any-return]
+
+    @property
+    def arch_clearance(self) -> Quantity | None:
+        """Least gap above the tyre before, in full bump."""
+        return self._read("arch_clearance", "Length")  # type: ignore[no-any-return]
+
+    @property
+    def tight_below(self) -> Quantity:
+        """Clearance that is wanted; below it a verdict is `tight`, below nothing `short`; what was not
+        measured is `not known`.
+        """
+        return self._read("tight_below", "Length")  # type: ignore[no-any-return]
+
+    def findings(self) -> WheelChangeFindings:
+        """What the change does to clearances, track, scrub radius, height and speedometer.
+
+        Returns
+            inner_change (length [m]): growth of the gap inside, to the widest of rim and tyre; negative
+                where it shrinks
+            inner_left (length [m]): the gap inside that is left
+            inner_verdict (verdict): what to call that
+            outer_change (length [m]): growth of the gap outside; negative where it shrinks
+            outer_left (length [m]): the gap outside that is left
+            outer_verdict (verdict): what to call that
+            arch_change (length [m]): growth of the gap above the tyre; negative where it shrinks
+            arch_left (length [m]): the gap above the tyre that is left
+            arch_verdict (verdict): what to call that
+            flange_change (length [m]): by how much the edge of the inner flange comes further in,
+                towards steering arm and joint
+            track_change (length [m]): by how much the tyre centres stand further apart
+            scrub_change (length [m]): growth of the scrub radius, positive where the tyre's centre
+                moves outwards from where the steering axis meets the ground
+            height_change (length [m]): by how much hub and body stand higher
+            speedometer_error (ratio [-]): reading over true speed, less 1: negative (the dangerous
+                side) where it reads too little
+        """
+        return WheelChangeFindings(*_wheel_change_findings(self._handle))
+
+    def table(self, *, offset: QuantityLike, rim_width: QuantityLike) -> Table:
+        """What the change does over offsets and rim widths of the wheel that is to come, everything else
+        as it is.
+
+        Parameters
+            offset (length), several: offsets, in place of the offset or backspacing that is written
+            rim_width (length), several: rim widths; the tyre's section follows them where
+                `measuring_rim_width` is known
+
+        Returns
+            (table) One row an offset and rim width: `offset`, `rim_width`, `inner_change`,
+            `inner_left`, `inner_verdict`, `outer_change`, `outer_left`, `outer_verdict`,
+            `flange_change`, `track_change`, `scrub_change`.
+        """
+        return _wheel_change_table(self._handle, offset, rim_width)  # type: ignore[no-any-return]

@@ -16,6 +16,7 @@ mod size;
 mod speedometer;
 mod track_change;
 mod wheel_backspacing;
+mod wheel_change;
 
 pub use bolt_circle_diameter::bolt_circle_diameter;
 pub use load_capacity::load_capacity;
@@ -27,3 +28,4 @@ pub use size::{Dimensions, Rolling, Tyre};
 pub use speedometer::{speedometer_error, speedometer_error_at_shaft, true_speed};
 pub use track_change::track_change;
 pub use wheel_backspacing::{wheel_backspacing, wheel_offset};
+pub use wheel_change::{FittedWheel, WheelChange, WheelChangeFindings};

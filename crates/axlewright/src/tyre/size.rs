@@ -13,6 +13,11 @@ const INCH: f64 = 0.0254;
 const RADIAL: f64 = 3.05;
 const DIAGONAL: f64 = 2.99;
 
+/// How a new radial tyre of a free diameter rolls, by the convention.
+pub(super) fn radial_rolling_radius(free_diameter: Length) -> Length {
+    free_diameter * (RADIAL / (2.0 * PI))
+}
+
 /// A tyre by the marking on its wall: `225/70R15C 112/110R`, `P235/75R15`, `LT265/70R17`, `275/40ZR18 (99Y)`, `31x10.50R15LT`, `6.00-16`.
 ///
 /// # Formula

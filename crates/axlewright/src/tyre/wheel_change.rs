@@ -1,0 +1,564 @@
+use super::{Tyre, speedometer_error, track_change, wheel_backspacing, wheel_offset};
+use crate::base::document::{Model, Value};
+use crate::base::table::{Cell, Rows, Table};
+use crate::units::{Angle, Length, Quantity, Ratio};
+use crate::{Error, Result, Verdict, valid};
+
+/// Growth of the section over that of the rim's width.
+/// Common practice, no source: a rim half an inch wider makes the tyre 5 mm wider.
+const SECTION_GROWTH: f64 = 0.4;
+
+/// Another wheel and tyre on the same hub: where they come to stand, and what becomes of clearance, track, height and speedometer.
+///
+/// # Formula
+/// half width `h` = the greater of `w / 2 + t` and `S / 2`; with `O = o - s_p`: inner gap `h_1 + O_1 - h_2 - O_2` more, outer `h_1 - O_1 - h_2 + O_2`, arch `(D_1 - D_2) / 2`; height `(D_2 - D_1) / 2`; track
+/// `2 (O_1 - O_2)`; scrub radius `O_1 - O_2 - tan(a) (D_2 - D_1) / 2`; speedometer `r_1 / r_2 - 1`
+///
+/// # Fields
+/// - `before` — the wheel with which the clearances were measured
+/// - `after` — the wheel that is to come; each of the two has `rim_width` `w`, `flange_thickness` `t`, `offset` `o` or else `backspacing` as in `tyre::wheel_offset`, `spacer` `s_p` where there is one, and its tyre: `marking`, or else `free_diameter` `D` and `section_width` `S`; with a marking `measuring_rim_width`, the rim on which its maker measures it, lets the section follow the rim
+/// - `kingpin_inclination` — `a`, of the steering axis, positive where its upper end leans inwards; without it the change of the scrub radius is not a number
+/// - `inner_clearance` — least gap inside of the wheel before, to strut, spring or frame, measured over full lock, bump and droop
+/// - `outer_clearance` — least gap outside, to wing or bed, measured in the same way
+/// - `arch_clearance` — least gap above the tyre before, in full bump
+/// - `tight_below` — clearance that is wanted; below it a verdict is `tight`, below nothing `short`; what was not measured is `not known`
+///
+/// # Valid for
+/// Both wheels of the axle alike, without camber, rims with both flanges alike. A tyre is as wide and as high as its marking says, new and unloaded: real ones differ by a few percent, so measure both. One given by its
+/// diameter rolls as a radial tyre does. The tyre sits as deep on the ground as before. Clearance shrinks straight to the side: a larger tyre turns on a longer radius
+/// at full lock and comes nearer elsewhere. Whether the tyre may stand on the rim, what the caliper leaves inside of the rim, load and speed are not seen.
+///
+/// # Source
+/// Geometry of the section; section over rim width and what is called backspacing: common practice, no source; rolling: see `tyre::Tyre`; ISO 8855 for scrub radius and steering-axis inclination (from memory)
+///
+/// # Caution
+/// An offset that moves the wheel outwards loads wheel bearings, studs and steering beyond what they were made for; a spacer needs studs that are long enough, and a hub that centres it. Turn the wheel by hand through full lock, bump and droop before the road. Local codes limit track, spacers and tyre size, and licensed practice decides.
+#[derive(Debug, Clone, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct WheelChange {
+    /// The wheel with which the clearances were measured.
+    pub before: FittedWheel,
+    /// The wheel that is to come.
+    pub after: FittedWheel,
+    /// Of the steering axis, positive where its upper end leans inwards.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub kingpin_inclination: Option<Value<Angle>>,
+    /// Least gap inside of the wheel before.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub inner_clearance: Option<Value<Length>>,
+    /// Least gap outside of it.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub outer_clearance: Option<Value<Length>>,
+    /// Least gap above its tyre in full bump.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub arch_clearance: Option<Value<Length>>,
+    /// Clearance that is wanted.
+    pub tight_below: Value<Length>,
+}
+
+/// A wheel with its tyre, as it is fitted.
+#[derive(Debug, Clone, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(
+    feature = "serde",
+    serde(
+        expecting = "a table with `rim_width`, `flange_thickness`, `offset` or `backspacing`, `marking` or `free_diameter` and `section_width`, and, where there is one, `spacer`"
+    )
+)]
+pub struct FittedWheel {
+    /// Between the faces of the flanges that the beads sit against.
+    pub rim_width: Value<Length>,
+    /// Of one rim flange.
+    pub flange_thickness: Value<Length>,
+    /// Mounting face from the rim's middle plane, positive towards the outside of the vehicle.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub offset: Option<Value<Length>>,
+    /// From the edge of the inner flange to the mounting face.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub backspacing: Option<Value<Length>>,
+    /// Thickness of a spacer between hub and wheel.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub spacer: Option<Value<Length>>,
+    /// The tyre, as it stands on its wall.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub marking: Option<String>,
+    /// Rim on which the tyre's maker measures it.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub measuring_rim_width: Option<Value<Length>>,
+    /// Outer diameter of the tyre.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub free_diameter: Option<Value<Length>>,
+    /// Width of the tyre over its walls.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub section_width: Option<Value<Length>>,
+}
+
+/// What a change of wheel and tyre does; what is not known is not a number.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct WheelChangeFindings {
+    /// Growth of the gap inside.
+    pub inner_change: Length,
+    /// The gap inside that is left.
+    pub inner_left: Length,
+    /// What to call that.
+    pub inner_verdict: Verdict,
+    /// Growth of the gap outside.
+    pub outer_change: Length,
+    /// The gap outside that is left.
+    pub outer_left: Length,
+    /// What to call that.
+    pub outer_verdict: Verdict,
+    /// Growth of the gap above the tyre.
+    pub arch_change: Length,
+    /// The gap above the tyre that is left.
+    pub arch_left: Length,
+    /// What to call that.
+    pub arch_verdict: Verdict,
+    /// By how much the inner flange comes further in.
+    pub flange_change: Length,
+    /// By how much the tyre centres stand further apart.
+    pub track_change: Length,
+    /// Growth of the scrub radius.
+    pub scrub_change: Length,
+    /// By how much hub and body stand higher.
+    pub height_change: Length,
+    /// Reading over true speed, less 1.
+    pub speedometer_error: Ratio,
+}
+
+/// Where a wheel and its tyre stand.
+struct Stand {
+    /// From the hub's face to the rim's middle plane, inwards.
+    inwards: Length,
+    /// From the hub's face to the edge of the inner flange, inwards.
+    flange: Length,
+    half_width: Length,
+    free_diameter: Length,
+    rolling_radius: Length,
+}
+
+impl Model for WheelChange {
+    fn check(&self) -> Result<()> {
+        self.findings().map(drop)
+    }
+}
+
+impl WheelChange {
+    /// What the change does to clearances, track, scrub radius, height and speedometer.
+    ///
+    /// # Returns
+    /// - `inner_change` — growth of the gap inside, to the widest of rim and tyre; negative where it shrinks
+    /// - `inner_left` — the gap inside that is left
+    /// - `inner_verdict` — what to call that
+    /// - `outer_change` — growth of the gap outside; negative where it shrinks
+    /// - `outer_left` — the gap outside that is left
+    /// - `outer_verdict` — what to call that
+    /// - `arch_change` — growth of the gap above the tyre; negative where it shrinks
+    /// - `arch_left` — the gap above the tyre that is left
+    /// - `arch_verdict` — what to call that
+    /// - `flange_change` — by how much the edge of the inner flange comes further in, towards steering arm and joint
+    /// - `track_change` — by how much the tyre centres stand further apart
+    /// - `scrub_change` — growth of the scrub radius, positive where the tyre's centre moves outwards from where the steering axis meets the ground
+    /// - `height_change` — by how much hub and body stand higher
+    /// - `speedometer_error` — reading over true speed, less 1: negative (the dangerous side) where it reads too little
+    ///
+    /// # Example
+    /// ```
+    /// use axlewright::{Model, Value, Verdict, tyre::*, units::*};
+    /// let wheel = |rim: &str, offset: &str, marking: &str| -> axlewright::Result<FittedWheel> {
+    ///     Ok(FittedWheel {
+    ///         rim_width: Value::parse(rim)?, flange_thickness: Value::parse("0.5 in")?, offset: Some(Value::parse(offset)?), backspacing: None, spacer: None,
+    ///         marking: Some(marking.to_owned()), measuring_rim_width: None, free_diameter: None, section_width: None,
+    ///     })
+    /// };
+    /// let change = WheelChange {
+    ///     before: wheel("6 in", "45 mm", "225/70R15")?, after: wheel("7 in", "30 mm", "235/75R15")?, kingpin_inclination: None,
+    ///     inner_clearance: Some(Value::parse("20 mm")?), outer_clearance: Some(Value::parse("25 mm")?), arch_clearance: None, tight_below: Value::parse("10 mm")?,
+    /// }.checked()?;
+    /// let on = change.findings()?;
+    /// assert_eq!(format!("{:.0} mm in, {:.0} mm out", on.inner_change.in_::<mm>(), on.outer_change.in_::<mm>()), "10 mm in, -20 mm out");
+    /// assert_eq!((on.outer_verdict, on.arch_verdict), (Verdict::Tight, Verdict::NotKnown));
+    /// # Ok::<(), axlewright::Error>(())
+    /// ```
+    pub fn findings(&self) -> Result<WheelChangeFindings> {
+        let tight_below = self.tight_below.quantity;
+        valid! { tight_below: 0 <= .. <= 10 ; "definition: a clearance that is wanted is not negative; common practice, no source: at most 10 m"; }
+        let tilt = match &self.kingpin_inclination {
+            Some(inclination) => {
+                let kingpin_inclination = inclination.quantity;
+                valid! { kingpin_inclination: (-0.8) <= .. <= 0.8 ; "common practice, no source: steering axes lean by less than 0.8 rad"; }
+                kingpin_inclination.si().tan()
+            }
+            None => f64::NAN,
+        };
+        let measured = |gap: &Option<Value<Length>>| gap.as_ref().map(|gap| gap.quantity);
+        if let Some(inner_clearance) = measured(&self.inner_clearance) {
+            valid! { inner_clearance: 0 <= .. <= 10 ; "definition: a gap is not negative; common practice, no source: at most 10 m"; }
+        }
+        if let Some(outer_clearance) = measured(&self.outer_clearance) {
+            valid! { outer_clearance: 0 <= .. <= 10 ; "definition: a gap is not negative; common practice, no source: at most 10 m"; }
+        }
+        if let Some(arch_clearance) = measured(&self.arch_clearance) {
+            valid! { arch_clearance: 0 <= .. <= 10 ; "definition: a gap is not negative; common practice, no source: at most 10 m"; }
+        }
+        let stand = |wheel: &FittedWheel, key: &str| {
+            wheel.stand().map_err(|error| Error::Document {
+                line: 0,
+                key: key.to_owned(),
+                message: error.to_string(),
+            })
+        };
+        let (before, after) = (stand(&self.before, "before")?, stand(&self.after, "after")?);
+        let wider = after.half_width - before.half_width;
+        let further_in = after.inwards - before.inwards;
+        let height_change = (after.free_diameter - before.free_diameter) / 2.0;
+        let left = |gap: &Option<Value<Length>>, change: Length| {
+            let left = measured(gap).map_or(Length::from_si(f64::NAN), |gap| gap + change);
+            (left, Verdict::of_difference(rounded(left), rounded(tight_below)))
+        };
+        let (inner_change, outer_change, arch_change) =
+            (-(wider + further_in), further_in - wider, -height_change);
+        let (inner_left, inner_verdict) = left(&self.inner_clearance, inner_change);
+        let (outer_left, outer_verdict) = left(&self.outer_clearance, outer_change);
+        let (arch_left, arch_verdict) = left(&self.arch_clearance, arch_change);
+        Ok(WheelChangeFindings {
+            inner_change,
+            inner_left,
+            inner_verdict,
+            outer_change,
+            outer_left,
+            outer_verdict,
+            arch_change,
+            arch_left,
+            arch_verdict,
+            flange_change: after.flange - before.flange,
+            track_change: track_change(before.inwards, after.inwards)?,
+            scrub_change: -further_in - height_change * tilt,
+            height_change,
+            speedometer_error: speedometer_error(before.rolling_radius, after.rolling_radius)?,
+        })
+    }
+
+    /// What the change does over offsets and rim widths of the wheel that is to come, everything else as it is.
+    ///
+    /// # Parameters
+    /// - `offset` — offsets, in place of the offset or backspacing that is written
+    /// - `rim_width` — rim widths; the tyre's section follows them where `measuring_rim_width` is known
+    ///
+    /// # Returns
+    /// One row an offset and rim width: `offset`, `rim_width`, `inner_change`, `inner_left`, `inner_verdict`, `outer_change`, `outer_left`, `outer_verdict`, `flange_change`, `track_change`, `scrub_change`.
+    pub fn table(&self, offset: &[Length], rim_width: &[Length]) -> Result<Table> {
+        let mut rows = Rows::new()
+            .quantity::<Length>("offset")
+            .quantity::<Length>("rim_width")
+            .quantity::<Length>("inner_change")
+            .quantity::<Length>("inner_left")
+            .words("inner_verdict")
+            .quantity::<Length>("outer_change")
+            .quantity::<Length>("outer_left")
+            .words("outer_verdict")
+            .quantity::<Length>("flange_change")
+            .quantity::<Length>("track_change")
+            .quantity::<Length>("scrub_change");
+        for offset in offset {
+            for rim_width in rim_width {
+                let mut changed = self.clone();
+                changed.after.offset = Some(Value::new(*offset));
+                changed.after.backspacing = None;
+                changed.after.rim_width = Value::new(*rim_width);
+                let outputs = changed.findings().map(|on| -> [Cell<'_>; 9] {
+                    [
+                        Cell::from(on.inner_change),
+                        Cell::from(on.inner_left),
+                        Cell::Word(on.inner_verdict.word()),
+                        Cell::from(on.outer_change),
+                        Cell::from(on.outer_left),
+                        Cell::Word(on.outer_verdict.word()),
+                        Cell::from(on.flange_change),
+                        Cell::from(on.track_change),
+                        Cell::from(on.scrub_change),
+                    ]
+                });
+                let inputs = [Cell::from(*offset), Cell::from(*rim_width)];
+                rows.push(&inputs, outputs.as_ref().map(|cells| &cells[..]).map_err(Clone::clone));
+            }
+        }
+        Ok(rows.finish())
+    }
+}
+
+impl FittedWheel {
+    fn stand(&self) -> Result<Stand> {
+        let (rim_width, flange_thickness) = (self.rim_width.quantity, self.flange_thickness.quantity);
+        let spacer = self.spacer.as_ref().map_or(Length::from_si(0.0), |spacer| spacer.quantity);
+        valid! {
+            rim_width: 0.001 <= .. <= 10 ; "common practice, no source: rims lie between 1 mm and 10 m";
+            flange_thickness: 0 <= .. <= 1 ; "definition: a thickness; common practice, no source: at most 1 m";
+            spacer: 0 <= .. <= 1 ; "definition: a thickness; common practice, no source: at most 1 m";
+        }
+        let offset = match (&self.offset, &self.backspacing) {
+            (Some(offset), None) => {
+                let offset = offset.quantity;
+                valid! { offset: (-5) <= .. <= 5 ; "common practice, no source: at most 5 m to either side"; }
+                offset
+            }
+            (None, Some(backspacing)) => {
+                let backspacing = backspacing.quantity;
+                valid! { backspacing: (-5) <= .. <= 5 ; "common practice, no source: at most 5 m to either side"; }
+                wheel_offset(rim_width, flange_thickness, backspacing)?
+            }
+            (None, None) => return Err(refused("offset", "give offset or backspacing")),
+            (Some(_), Some(_)) => {
+                return Err(refused("backspacing", "give offset or backspacing, not both"));
+            }
+        };
+        let (free_diameter, rolling_radius, section_width) = self.tyre()?;
+        let inwards = offset - spacer;
+        let (rim, tyre) = (rim_width / 2.0 + flange_thickness, section_width / 2.0);
+        Ok(Stand {
+            inwards,
+            flange: wheel_backspacing(rim_width, flange_thickness, inwards)?,
+            half_width: if tyre > rim { tyre } else { rim },
+            free_diameter,
+            rolling_radius,
+        })
+    }
+
+    /// Free diameter, rolling radius and section width of the tyre.
+    fn tyre(&self) -> Result<(Length, Length, Length)> {
+        match (&self.marking, &self.free_diameter, &self.section_width) {
+            (Some(marking), None, None) => {
+                let tyre = Tyre::new(marking)?;
+                let size = tyre.dimensions()?;
+                let rolling = tyre.rolling(Length::from_si(0.0))?;
+                let growth = match &self.measuring_rim_width {
+                    Some(measuring_rim_width) => {
+                        let measuring_rim_width = measuring_rim_width.quantity;
+                        valid! { measuring_rim_width: 0.001 <= .. <= 10 ; "common practice, no source: rims lie between 1 mm and 10 m"; }
+                        (self.rim_width.quantity - measuring_rim_width) * SECTION_GROWTH
+                    }
+                    None => Length::from_si(0.0),
+                };
+                Ok((size.free_diameter, rolling.rolling_radius, size.section_width + growth))
+            }
+            (None, Some(free_diameter), Some(section_width)) => {
+                if self.measuring_rim_width.is_some() {
+                    return Err(refused(
+                        "measuring_rim_width",
+                        "it goes with a marking: section_width is measured",
+                    ));
+                }
+                let (free_diameter, section_width) = (free_diameter.quantity, section_width.quantity);
+                valid! {
+                    free_diameter: 0.01 <= .. <= 10 ; "common practice, no source: tyres lie between 10 mm and 10 m";
+                    section_width: 0.001 <= .. <= 10 ; "common practice, no source: tyres lie between 1 mm and 10 m";
+                }
+                Ok((free_diameter, super::size::radial_rolling_radius(free_diameter), section_width))
+            }
+            (Some(_), ..) => {
+                Err(refused("marking", "give marking, or free_diameter and section_width, not both"))
+            }
+            (None, None, _) => Err(refused("marking", "give marking, or free_diameter and section_width")),
+            (None, Some(_), None) => Err(refused("section_width", "give it with free_diameter")),
+        }
+    }
+}
+
+/// What a verdict sees, to the picometre: 25 mm less 15 mm where 10 mm are wanted meets.
+fn rounded(length: Length) -> Length {
+    Length::from_si((length.si() * 1e12).round() / 1e12)
+}
+
+fn refused(key: &str, message: &str) -> Error {
+    Error::Document { line: 0, key: key.to_owned(), message: message.to_owned() }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::units::mm;
+    use approx::assert_relative_eq;
+    use proptest::prelude::*;
+
+    fn length(value: f64) -> Value<Length> {
+        Value::new(Length::of::<mm>(value))
+    }
+
+    /// Flanges of 10 mm.
+    fn wheel(rim: f64, offset: f64, diameter: f64, section: f64) -> FittedWheel {
+        FittedWheel {
+            rim_width: length(rim),
+            flange_thickness: length(10.0),
+            offset: Some(length(offset)),
+            backspacing: None,
+            spacer: None,
+            marking: None,
+            measuring_rim_width: None,
+            free_diameter: Some(length(diameter)),
+            section_width: Some(length(section)),
+        }
+    }
+
+    fn change() -> WheelChange {
+        WheelChange {
+            before: wheel(150.0, 40.0, 700.0, 220.0),
+            after: wheel(200.0, 25.0, 740.0, 250.0),
+            kingpin_inclination: Some(Value::new(Angle::from_si(0.2))),
+            inner_clearance: Some(length(20.0)),
+            outer_clearance: Some(length(40.0)),
+            arch_clearance: Some(length(15.0)),
+            tight_below: length(10.0),
+        }
+    }
+
+    #[test]
+    fn a_change_worked_by_hand() {
+        // Half 110 to 125 mm; inside 150 to 150, outside 70 to 100. Flange 75 + 10 + 40 = 125 to 100 + 10 + 25 = 135. Radius 350 to 370.
+        let on = change().findings().unwrap();
+        for (found, by_hand) in [
+            (on.inner_change, 0.0),
+            (on.inner_left, 20.0),
+            (on.outer_change, -30.0),
+            (on.outer_left, 10.0),
+            (on.arch_change, -20.0),
+            (on.arch_left, -5.0),
+            (on.flange_change, 10.0),
+            (on.track_change, 30.0),
+            (on.scrub_change, 15.0 - 20.0 * 0.2f64.tan()),
+            (on.height_change, 20.0),
+        ] {
+            assert_relative_eq!(found.in_::<mm>(), by_hand, max_relative = 1e-12, epsilon = 1e-10);
+        }
+        assert_relative_eq!(on.speedometer_error.si(), 70.0 / 74.0 - 1.0, max_relative = 1e-12);
+        assert_eq!(
+            (on.inner_verdict, on.outer_verdict, on.arch_verdict),
+            (Verdict::Meets, Verdict::Meets, Verdict::Short)
+        );
+    }
+
+    #[test]
+    fn a_rim_that_is_wider_than_its_tyre_counts() {
+        let narrow = WheelChange { after: wheel(240.0, 40.0, 700.0, 220.0), ..change() }.findings().unwrap();
+        assert_relative_eq!(narrow.inner_change.in_::<mm>(), -20.0, max_relative = 1e-12);
+    }
+
+    #[test]
+    fn backspacing_and_spacer_are_the_offset_by_other_names() {
+        let plain = change().findings().unwrap();
+        // 200 / 2 + 10 + 25.
+        let mut deep = change();
+        (deep.after.offset, deep.after.backspacing) = (None, Some(length(135.0)));
+        let mut spaced = change();
+        (spaced.after.offset, spaced.after.spacer) = (Some(length(45.0)), Some(length(20.0)));
+        for other in [deep, spaced] {
+            let on = other.findings().unwrap();
+            assert_relative_eq!(on.outer_left.si(), plain.outer_left.si(), max_relative = 1e-12);
+            assert_relative_eq!(on.flange_change.si(), plain.flange_change.si(), max_relative = 1e-12);
+            assert_relative_eq!(on.track_change.si(), plain.track_change.si(), max_relative = 1e-12);
+        }
+    }
+
+    #[test]
+    fn a_marking_is_its_dimensions_and_follows_its_rim() {
+        let marked = |rim: f64, measuring: Option<f64>| FittedWheel {
+            marking: Some("225/70R15".to_owned()),
+            free_diameter: None,
+            section_width: None,
+            measuring_rim_width: measuring.map(length),
+            ..wheel(rim, 40.0, 1.0, 1.0)
+        };
+        // 381 + 2 * 0.7 * 225 = 696 mm.
+        let written =
+            WheelChange { before: wheel(150.0, 40.0, 696.0, 225.0), after: marked(150.0, None), ..change() };
+        let on = written.findings().unwrap();
+        assert!(on.inner_change.si().abs() < 1e-15 && on.height_change.si().abs() < 1e-15);
+        assert!(on.speedometer_error.si().abs() < 1e-15);
+        // 25 mm more of rim: 10 mm more of tyre, 5 mm a side.
+        let wider = WheelChange { after: marked(175.0, Some(150.0)), ..written }.findings().unwrap();
+        assert_relative_eq!(wider.outer_change.in_::<mm>(), -5.0, max_relative = 1e-12);
+    }
+
+    #[test]
+    fn what_was_not_measured_is_not_known() {
+        let bare = WheelChange {
+            kingpin_inclination: None,
+            inner_clearance: None,
+            outer_clearance: None,
+            arch_clearance: None,
+            ..change()
+        };
+        let on = bare.findings().unwrap();
+        for verdict in [on.inner_verdict, on.outer_verdict, on.arch_verdict] {
+            assert_eq!(verdict, Verdict::NotKnown);
+        }
+        assert!(
+            on.inner_left.si().is_nan() && on.scrub_change.si().is_nan() && !on.inner_change.si().is_nan()
+        );
+    }
+
+    #[test]
+    fn a_table_keeps_the_reason_of_a_refused_row() {
+        let (offsets, rims) =
+            ([45.0, 25.0].map(Length::of::<mm>), [150.0, 200.0, -1.0].map(Length::of::<mm>));
+        let table = change().table(&offsets, &rims).unwrap();
+        assert_eq!(table.rows(), 6);
+        let outer = table.numbers("outer_left").unwrap();
+        assert_relative_eq!(outer[4], 0.01, max_relative = 1e-12);
+        assert_relative_eq!(outer[1] - outer[4], 0.02, max_relative = 1e-12);
+        assert!(
+            table.reason(2).is_some_and(|error| error.to_string().starts_with("after: rim_width = -0.001"))
+        );
+    }
+
+    #[test]
+    fn what_cannot_be_is_refused_by_name() {
+        let full = change();
+        assert!(full.check().is_ok());
+        let with = |set: fn(&mut FittedWheel)| {
+            let mut changed = change();
+            set(&mut changed.after);
+            changed
+        };
+        for (name, wrong) in [
+            ("after: rim_width", with(|on| on.rim_width = length(f64::NAN))),
+            ("after: flange_thickness", with(|on| on.flange_thickness = length(-1.0))),
+            ("after: spacer", with(|on| on.spacer = Some(length(-1.0)))),
+            ("after: offset = ", with(|on| on.offset = Some(length(f64::INFINITY)))),
+            ("after: offset: ", with(|on| on.offset = None)),
+            ("after: backspacing: ", with(|on| on.backspacing = Some(length(1.0)))),
+            ("after: marking: ", with(|on| on.free_diameter = None)),
+            ("after: marking: ", with(|on| on.marking = Some("225/70R15".to_owned()))),
+            ("after: section_width: ", with(|on| on.section_width = None)),
+            ("after: measuring_rim_width: ", with(|on| on.measuring_rim_width = Some(length(1.0)))),
+            ("after: free_diameter", with(|on| on.free_diameter = Some(length(0.0)))),
+            ("before: ", WheelChange { before: wheel(0.0, 0.0, 700.0, 200.0), ..full.clone() }),
+            (
+                "kingpin_inclination",
+                WheelChange { kingpin_inclination: Some(Value::new(Angle::from_si(7.0))), ..full.clone() },
+            ),
+            ("inner_clearance", WheelChange { inner_clearance: Some(length(-1.0)), ..full.clone() }),
+            ("outer_clearance", WheelChange { outer_clearance: Some(length(f64::NAN)), ..full.clone() }),
+            ("arch_clearance", WheelChange { arch_clearance: Some(length(1e300)), ..full.clone() }),
+            ("tight_below", WheelChange { tight_below: length(-1.0), ..full.clone() }),
+        ] {
+            let message = wrong.check().unwrap_err().to_string();
+            assert!(message.starts_with(name), "{name} {message}");
+        }
+    }
+
+    proptest! {
+        #[test]
+        fn there_and_back_is_no_change(rim in 100.0f64..300.0, offset in -80.0f64..80.0, diameter in 500.0f64..900.0, section in 150.0f64..350.0) {
+            let there = WheelChange { after: wheel(rim, offset, diameter, section), ..change() };
+            let back = WheelChange { before: there.after.clone(), after: there.before.clone(), ..change() };
+            let (there, back) = (there.findings().unwrap(), back.findings().unwrap());
+            for (one, other) in [
+                (there.inner_change, back.inner_change), (there.outer_change, back.outer_change), (there.arch_change, back.arch_change),
+                (there.flange_change, back.flange_change), (there.track_change, back.track_change), (there.scrub_change, back.scrub_change),
+            ] {
+                prop_assert!((one + other).si().abs() < 1e-14);
+            }
+            prop_assert!(((1.0 + there.speedometer_error.si()) * (1.0 + back.speedometer_error.si()) - 1.0).abs() < 1e-12);
+        }
+    }
+}
