@@ -6,7 +6,7 @@ use axlewright::catalogue::{self, ENTRIES};
 use axlewright::cooling::{CapTest, Coolant, LeakDown, Mix};
 use axlewright::driveline::{Gearbox, TorquePath};
 use axlewright::engine::TorqueCurve;
-use axlewright::spring::{Corner, LoadedStack, Stack};
+use axlewright::spring::{Corner, Stack};
 use axlewright::tyre::{Tyre, WheelChange};
 use axlewright::units::{AbsolutePressure, AngularVelocity, Force, Length, Quantity, Ratio, Velocity};
 use axlewright::{Model, Result as Answer};
@@ -265,15 +265,18 @@ fn model(row: &Value) -> Answer<Results> {
         }
         ("spring.Stack", method) => {
             let stack = Stack::from_text(&document)?;
-            let loaded = |on: LoadedStack| {
-                let mut results = results!(on, load, length, deflection, rate);
-                results.push(("closed", Found::Number(on.closed as f64)));
-                results
-            };
             match method {
                 None => Ok(vec![]),
-                Some("under_load") => stack.under_load(Force::from_si(argument("load"))).map(loaded),
-                Some("at_length") => stack.at_length(Length::from_si(argument("length"))).map(loaded),
+                Some("under_load") => stack.under_load(Force::from_si(argument("load"))).map(|on| {
+                    let mut results = results!(on, length, deflection, rate);
+                    results.push(("closed", Found::Number(on.closed as f64)));
+                    results
+                }),
+                Some("at_length") => stack.at_length(Length::from_si(argument("length"))).map(|on| {
+                    let mut results = results!(on, load, deflection, rate);
+                    results.push(("closed", Found::Number(on.closed as f64)));
+                    results
+                }),
                 Some("closes_first") => stack.closes_first().map(|on| {
                     let spring = Found::Word(on.spring.clone());
                     let mut results = results!(on, load, deflection, length, rate_below, rate_above);
@@ -297,7 +300,7 @@ fn model(row: &Value) -> Answer<Results> {
                     let road_speed = Velocity::from_si(argument("road_speed"));
                     let engine_speed = AngularVelocity::from_si(argument("engine_speed"));
                     gearbox.for_cruise(road_speed, engine_speed).map(|on| {
-                        let mut results = results!(on, engine_speed, final_drive, final_drive_in_top);
+                        let mut results = results!(on, engine_speed_in_gear, final_drive, final_drive_in_top);
                         results.push(("gear", Found::Number(on.gear as f64)));
                         results
                     })

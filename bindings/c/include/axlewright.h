@@ -7770,8 +7770,8 @@ int32_t axw_driveline_gearbox_largest_gap(const axw_driveline_gearbox *model,
  * Returns
  *     gear (whole number): number of the gear, from 1, whose engine speed comes nearest with the
  *         axle that is there, as a ratio; the higher one of two that come as near
- *     engine_speed (angular velocity [rad/s]): engine speed in that gear; it may be above the red
- *         line where every gear is too short
+ *     engine_speed_in_gear (angular velocity [rad/s]): with the axle that is there; it may be
+ *         above the red line where every gear is too short
  *     final_drive (ratio [-]): axle ratio with which that gear gives the engine speed that is
  *         wanted
  *     final_drive_in_top (ratio [-]): axle ratio with which top gear gives it
@@ -7780,7 +7780,7 @@ int32_t axw_driveline_gearbox_for_cruise(const axw_driveline_gearbox *model,
                                          double road_speed,
                                          double engine_speed,
                                          int64_t *gear,
-                                         double *engine_speed,
+                                         double *engine_speed_in_gear,
                                          double *final_drive,
                                          double *final_drive_in_top);
 
@@ -8104,7 +8104,6 @@ int32_t axw_spring_stack_json(const axw_spring_stack *model,
  *     load [N]: compressive force, from nothing to the load at which all are closed
  *
  * Returns
- *     load (force [N]): compressive force, the same in every spring
  *     length (length [m]): of the whole stack, spacers included
  *     deflection (length [m]): shortening from the free length: what it sags under that load
  *     rate (linear stiffness [N/m]): of the springs that are open; of those that close last at the
@@ -8113,7 +8112,6 @@ int32_t axw_spring_stack_json(const axw_spring_stack *model,
  */
 int32_t axw_spring_stack_under_load(const axw_spring_stack *model,
                                     double load,
-                                    double *load,
                                     double *length,
                                     double *deflection,
                                     double *rate,
@@ -8127,7 +8125,6 @@ int32_t axw_spring_stack_under_load(const axw_spring_stack *model,
  *
  * Returns
  *     load (force [N]): compressive force that holds it there, the same in every spring
- *     length (length [m]): of the whole stack
  *     deflection (length [m]): shortening from the free length
  *     rate (linear stiffness [N/m]): of the springs that are open; of those that close last at the
  *         least length
@@ -8136,7 +8133,6 @@ int32_t axw_spring_stack_under_load(const axw_spring_stack *model,
 int32_t axw_spring_stack_at_length(const axw_spring_stack *model,
                                    double length,
                                    double *load,
-                                   double *length,
                                    double *deflection,
                                    double *rate,
                                    int64_t *closed);

@@ -17125,8 +17125,8 @@ pub unsafe extern "C" fn axw_driveline_gearbox_largest_gap(
 /// Returns
 ///     gear (whole number): number of the gear, from 1, whose engine speed comes nearest with the
 ///         axle that is there, as a ratio; the higher one of two that come as near
-///     engine_speed (angular velocity [rad/s]): engine speed in that gear; it may be above the red
-///         line where every gear is too short
+///     engine_speed_in_gear (angular velocity [rad/s]): with the axle that is there; it may be
+///         above the red line where every gear is too short
 ///     final_drive (ratio [-]): axle ratio with which that gear gives the engine speed that is
 ///         wanted
 ///     final_drive_in_top (ratio [-]): axle ratio with which top gear gives it
@@ -17136,7 +17136,7 @@ pub unsafe extern "C" fn axw_driveline_gearbox_for_cruise(
     road_speed: f64,
     engine_speed: f64,
     gear: *mut i64,
-    engine_speed: *mut f64,
+    engine_speed_in_gear: *mut f64,
     final_drive: *mut f64,
     final_drive_in_top: *mut f64,
 ) -> i32 {
@@ -17147,7 +17147,7 @@ pub unsafe extern "C" fn axw_driveline_gearbox_for_cruise(
 
         unsafe {
             put(gear, on.gear);
-            put(engine_speed, on.engine_speed.si());
+            put(engine_speed_in_gear, on.engine_speed_in_gear.si());
             put(final_drive, on.final_drive.si());
             put(final_drive_in_top, on.final_drive_in_top.si());
         }
@@ -17905,7 +17905,6 @@ pub unsafe extern "C" fn axw_spring_stack_json(
 ///     load [N]: compressive force, from nothing to the load at which all are closed
 ///
 /// Returns
-///     load (force [N]): compressive force, the same in every spring
 ///     length (length [m]): of the whole stack, spacers included
 ///     deflection (length [m]): shortening from the free length: what it sags under that load
 ///     rate (linear stiffness [N/m]): of the springs that are open; of those that close last at the
@@ -17915,7 +17914,6 @@ pub unsafe extern "C" fn axw_spring_stack_json(
 pub unsafe extern "C" fn axw_spring_stack_under_load(
     model: *const axw_spring_stack,
     load: f64,
-    load: *mut f64,
     length: *mut f64,
     deflection: *mut f64,
     rate: *mut f64,
@@ -17925,7 +17923,6 @@ pub unsafe extern "C" fn axw_spring_stack_under_load(
         let on = unsafe { handle("model", model) }?.0.under_load(Force::from_si(load))?;
 
         unsafe {
-            put(load, on.load.si());
             put(length, on.length.si());
             put(deflection, on.deflection.si());
             put(rate, on.rate.si());
@@ -17942,7 +17939,6 @@ pub unsafe extern "C" fn axw_spring_stack_under_load(
 ///
 /// Returns
 ///     load (force [N]): compressive force that holds it there, the same in every spring
-///     length (length [m]): of the whole stack
 ///     deflection (length [m]): shortening from the free length
 ///     rate (linear stiffness [N/m]): of the springs that are open; of those that close last at the
 ///         least length
@@ -17952,7 +17948,6 @@ pub unsafe extern "C" fn axw_spring_stack_at_length(
     model: *const axw_spring_stack,
     length: f64,
     load: *mut f64,
-    length: *mut f64,
     deflection: *mut f64,
     rate: *mut f64,
     closed: *mut i64,
@@ -17962,7 +17957,6 @@ pub unsafe extern "C" fn axw_spring_stack_at_length(
 
         unsafe {
             put(load, on.load.si());
-            put(length, on.length.si());
             put(deflection, on.deflection.si());
             put(rate, on.rate.si());
             put(closed, on.closed);

@@ -2936,7 +2936,7 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
         let on = call.answer(model.for_cruise(road_speed, engine_speed))?;
         call.parts([
             call.count(on.gear),
-            call.give(on.engine_speed)?,
+            call.give(on.engine_speed_in_gear)?,
             call.give(on.final_drive)?,
             call.give(on.final_drive_in_top)?,
         ])
@@ -3035,7 +3035,6 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
         let load = call.quantity::<units::Force>(0, "load")?;
         let on = call.answer(model.under_load(load))?;
         call.parts([
-            call.give(on.load)?,
             call.give(on.length)?,
             call.give(on.deflection)?,
             call.give(on.rate)?,
@@ -3047,7 +3046,6 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
         let on = call.answer(model.at_length(length))?;
         call.parts([
             call.give(on.load)?,
-            call.give(on.length)?,
             call.give(on.deflection)?,
             call.give(on.rate)?,
             call.count(on.closed),

@@ -65,8 +65,8 @@ class CruiseChoice(NamedTuple):
     """Number of the gear, from 1, whose engine speed comes nearest with the axle that is there, as a
     ratio; the higher one of two that come as near.
     """
-    engine_speed: Quantity
-    """Engine speed in that gear; it may be above the red line where every gear is too short."""
+    engine_speed_in_gear: Quantity
+    """With the axle that is there; it may be above the red line where every gear is too short."""
     final_drive: Ratio
     """Axle ratio with which that gear gives the engine speed that is wanted."""
     final_drive_in_top: Ratio
@@ -1095,8 +1095,8 @@ class Gearbox(Model):
         Returns
             gear (whole number): number of the gear, from 1, whose engine speed comes nearest with the
                 axle that is there, as a ratio; the higher one of two that come as near
-            engine_speed (angular velocity [rad/s]): engine speed in that gear; it may be above the red
-                line where every gear is too short
+            engine_speed_in_gear (angular velocity [rad/s]): with the axle that is there; it may be
+                above the red line where every gear is too short
             final_drive (ratio [-]): axle ratio with which that gear gives the engine speed that is
                 wanted
             final_drive_in_top (ratio [-]): axle ratio with which top gear gives it

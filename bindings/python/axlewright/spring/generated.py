@@ -13,7 +13,7 @@ if TYPE_CHECKING:
     from axlewright import Quantity, Table
     from axlewright._types import Invalid, QuantityLike, Ratio, RatioLike
 
-__all__ = ["AtRideHeight", "Corner", "FirstClosed", "LoadedStack", "SeriesCrossover", "Stack", "active_coils_for_rate", "buckling_deflection", "coil_bind_clearance", "coil_rate", "coil_shear_stress", "critical_damping", "damped_frequency", "damper_rate_for_ratio", "damping_ratio", "free_length_for_ride_height", "inclined_tangent_rate", "minimum_gap_clearance", "minimum_gap_cold_dynamic", "minimum_gap_cold_static", "minimum_gap_hot_dynamic", "minimum_gap_hot_static", "natural_frequency", "parallel_rate", "ride_rate", "series_crossover", "series_rate", "shortest_length", "solid_length_closed", "solid_length_closed_ground", "spring_rate_for_frequency", "static_deflection", "stored_energy", "surge_frequency", "tangent_rate_for_frequency", "wahl_factor", "wheel_damping", "wheel_rate", "wheel_tangent_rate", "wire_diameter_for_rate"]
+__all__ = ["AtRideHeight", "Corner", "FirstClosed", "HeldStack", "LoadedStack", "SeriesCrossover", "Stack", "active_coils_for_rate", "buckling_deflection", "coil_bind_clearance", "coil_rate", "coil_shear_stress", "critical_damping", "damped_frequency", "damper_rate_for_ratio", "damping_ratio", "free_length_for_ride_height", "inclined_tangent_rate", "minimum_gap_clearance", "minimum_gap_cold_dynamic", "minimum_gap_cold_static", "minimum_gap_hot_dynamic", "minimum_gap_hot_static", "natural_frequency", "parallel_rate", "ride_rate", "series_crossover", "series_rate", "shortest_length", "solid_length_closed", "solid_length_closed_ground", "spring_rate_for_frequency", "static_deflection", "stored_energy", "surge_frequency", "tangent_rate_for_frequency", "wahl_factor", "wheel_damping", "wheel_rate", "wheel_tangent_rate", "wire_diameter_for_rate"]
 
 _active_coils_for_rate = _functions["spring.active_coils_for_rate"]
 _buckling_deflection = _functions["spring.buckling_deflection"]
@@ -114,14 +114,25 @@ class AtRideHeight(NamedTuple):
 class LoadedStack(NamedTuple):
     """Results of `under_load`."""
 
-    load: Quantity
-    """Compressive force, the same in every spring."""
     length: Quantity
     """Of the whole stack, spacers included."""
     deflection: Quantity
     """Shortening from the free length: what it sags under that load."""
     rate: Quantity
     """Of the springs that are open; of those that close last at the greatest load."""
+    closed: int
+    """How many springs are closed."""
+
+
+class HeldStack(NamedTuple):
+    """Results of `at_length`."""
+
+    load: Quantity
+    """Compressive force that holds it there, the same in every spring."""
+    deflection: Quantity
+    """Shortening from the free length."""
+    rate: Quantity
+    """Of the springs that are open; of those that close last at the least length."""
     closed: int
     """How many springs are closed."""
 
@@ -1877,7 +1888,6 @@ class Stack(Model):
             load (force): compressive force, from nothing to the load at which all are closed
 
         Returns
-            load (force [N]): compressive force, the same in every spring
             length (length [m]): of the whole stack, spacers included
             deflection (length [m]): shortening from the free length: what it sags under that load
             rate (linear stiffness [N/m]): of the springs that are open; of those that close last at the
@@ -1886,7 +1896,7 @@ class Stack(Model):
         """
         return LoadedStack(*_stack_under_load(self._handle, load))
 
-    def at_length(self, *, length: QuantityLike) -> LoadedStack:
+    def at_length(self, *, length: QuantityLike) -> HeldStack:
         """The stack held at a length.
 
         Parameters
@@ -1895,13 +1905,12 @@ class Stack(Model):
 
         Returns
             load (force [N]): compressive force that holds it there, the same in every spring
-            length (length [m]): of the whole stack
             deflection (length [m]): shortening from the free length
             rate (linear stiffness [N/m]): of the springs that are open; of those that close last at the
                 least length
             closed (whole number): how many springs are closed
         """
-        return LoadedStack(*_stack_at_length(self._handle, length))
+        return HeldStack(*_stack_at_length(self._handle, length))
 
     def closes_first(self) -> FirstClosed:
         """The first spring to close, and what the rate does there.

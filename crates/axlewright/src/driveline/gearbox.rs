@@ -80,7 +80,7 @@ pub struct CruiseChoice {
     /// Number of the gear, from 1, that comes nearest with the axle that is there.
     pub gear: i64,
     /// Engine speed in it.
-    pub engine_speed: AngularVelocity,
+    pub engine_speed_in_gear: AngularVelocity,
     /// Axle ratio with which that gear gives the speed that is wanted.
     pub final_drive: Ratio,
     /// Axle ratio with which top gear gives it.
@@ -250,7 +250,7 @@ impl Gearbox {
     ///
     /// # Returns
     /// - `gear` — number of the gear, from 1, whose engine speed comes nearest with the axle that is there, as a ratio; the higher one of two that come as near
-    /// - `engine_speed` — engine speed in that gear; it may be above the red line where every gear is too short
+    /// - `engine_speed_in_gear` — with the axle that is there; it may be above the red line where every gear is too short
     /// - `final_drive` — axle ratio with which that gear gives the engine speed that is wanted
     /// - `final_drive_in_top` — axle ratio with which top gear gives it
     ///
@@ -263,7 +263,7 @@ impl Gearbox {
     ///     rolling_radius: Value::parse("348 mm")?, red_line: Value::parse("4500 rpm")?,
     /// }.checked()?;
     /// let cruise = gearbox.for_cruise(Velocity::of::<km_h>(100.0), AngularVelocity::of::<rpm>(2400.0))?;
-    /// assert_eq!(format!("{}: {:.0} rpm", cruise.gear, cruise.engine_speed.in_::<rpm>()), "5: 2625 rpm");
+    /// assert_eq!(format!("{}: {:.0} rpm", cruise.gear, cruise.engine_speed_in_gear.in_::<rpm>()), "5: 2625 rpm");
     /// assert_eq!(format!("{:.2}", cruise.final_drive.in_::<one>()), "3.75");
     /// # Ok::<(), axlewright::Error>(())
     /// ```
@@ -302,7 +302,7 @@ impl Gearbox {
         let top = self.gears[self.gears.len() - 1].ratio.quantity;
         Ok(CruiseChoice {
             gear,
-            engine_speed: turns,
+            engine_speed_in_gear: turns,
             final_drive: axle(ratio)?,
             final_drive_in_top: axle(top)?,
         })
@@ -418,7 +418,7 @@ mod tests {
         let box_ = gearbox(&[5.0, 2.0, 1.0]);
         let at = |wanted| box_.for_cruise(Velocity::from_si(40.0), AngularVelocity::from_si(wanted)).unwrap();
         assert_eq!((at(226.0).gear, at(227.0).gear), (3, 2));
-        assert_relative_eq!(at(227.0).engine_speed.si(), 320.0);
+        assert_relative_eq!(at(227.0).engine_speed_in_gear.si(), 320.0);
         assert_relative_eq!(at(227.0).final_drive.si(), 4.0 * 227.0 / 320.0, max_relative = 1e-14);
         assert_relative_eq!(at(227.0).final_drive_in_top.si(), 4.0 * 227.0 / 160.0, max_relative = 1e-14);
         let above = box_.for_cruise(Velocity::from_si(40.0), AngularVelocity::from_si(401.0)).unwrap_err();

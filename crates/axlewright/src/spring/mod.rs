@@ -68,7 +68,7 @@ pub use sheet::SHEET;
 pub use shortest_length::shortest_length;
 pub use solid_length::{solid_length_closed, solid_length_closed_ground};
 pub use spring_rate_for_frequency::spring_rate_for_frequency;
-pub use stack::{FirstClosed, LoadedStack, Stack, StackedSpring};
+pub use stack::{FirstClosed, HeldStack, LoadedStack, Stack, StackedSpring};
 pub use static_deflection::static_deflection;
 pub use stored_energy::stored_energy;
 pub use surge_frequency::surge_frequency;

@@ -57,10 +57,21 @@ const ROUNDING: f64 = 16.0 * f64::EPSILON;
 /// A stack under a load.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct LoadedStack {
-    /// Compressive force, the same in every spring.
-    pub load: Force,
     /// Length of the whole stack.
     pub length: Length,
+    /// Shortening from the free length.
+    pub deflection: Length,
+    /// Rate there.
+    pub rate: LinearStiffness,
+    /// How many springs are closed.
+    pub closed: i64,
+}
+
+/// A stack held at a length.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct HeldStack {
+    /// Compressive force, the same in every spring.
+    pub load: Force,
     /// Shortening from the free length.
     pub deflection: Length,
     /// Rate there.
@@ -115,7 +126,6 @@ impl Stack {
     /// - `load` — compressive force, from nothing to the load at which all are closed
     ///
     /// # Returns
-    /// - `load` — compressive force, the same in every spring
     /// - `length` — of the whole stack, spacers included
     /// - `deflection` — shortening from the free length: what it sags under that load
     /// - `rate` — of the springs that are open; of those that close last at the greatest load
@@ -154,7 +164,6 @@ impl Stack {
         let deflection = self.deflection(load);
         let closed = self.springs.iter().filter(|spring| spring.is_closed(load)).count() as i64;
         Ok(LoadedStack {
-            load,
             length: self.free_length() - deflection,
             deflection,
             rate: self.rate(|spring| spring.works_up_to(load))?,
@@ -169,11 +178,10 @@ impl Stack {
     ///
     /// # Returns
     /// - `load` — compressive force that holds it there, the same in every spring
-    /// - `length` — of the whole stack
     /// - `deflection` — shortening from the free length
     /// - `rate` — of the springs that are open; of those that close last at the least length
     /// - `closed` — how many springs are closed
-    pub fn at_length(&self, length: Length) -> Result<LoadedStack> {
+    pub fn at_length(&self, length: Length) -> Result<HeldStack> {
         valid! { length: 0 <= .. <= 2100 ; "definition: a length; common practice, no source: at most 2.1 km"; }
         self.check()?;
         let deflection = self.free_length() - length;
@@ -204,7 +212,8 @@ impl Stack {
         }
         // Rounding does not go beyond the end.
         let load = if load > self.greatest_load() { self.greatest_load() } else { load };
-        Ok(LoadedStack { length, deflection, ..self.under_load(load)? })
+        let LoadedStack { rate, closed, .. } = self.under_load(load)?;
+        Ok(HeldStack { load, deflection, rate, closed })
     }
 
     /// The first spring to close, and what the rate does there.
@@ -467,9 +476,9 @@ mod tests {
         #[test]
         fn length_and_load_are_inverse(share in 0.0f64..=1.0) {
             let stack = three();
-            let on = stack.under_load(stack.greatest_load() * share).unwrap();
-            let back = stack.at_length(on.length).unwrap();
-            assert_relative_eq!(back.load.si(), on.load.si(), max_relative = 1e-9, epsilon = 1e-9);
+            let load = stack.greatest_load() * share;
+            let back = stack.at_length(stack.under_load(load).unwrap().length).unwrap();
+            assert_relative_eq!(back.load.si(), load.si(), max_relative = 1e-9, epsilon = 1e-9);
         }
     }
 }
