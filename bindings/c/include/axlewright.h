@@ -599,6 +599,54 @@ typedef struct axw_table axw_table;
 typedef struct axw_tyre_tyre axw_tyre_tyre;
 
 /**
+ * Another wheel and tyre on the same hub: where they come to stand, and what becomes of clearance,
+ * track, height and speedometer.
+ *
+ * Formula
+ *     half width `h` = the greater of `w / 2 + t` and `S / 2`; with `O = o - s_p`: inner gap `h_1
+ *     + O_1 - h_2 - O_2` more, outer `h_1 - O_1 - h_2 + O_2`, arch `(D_1 - D_2) / 2`; height `(D_2
+ *     - D_1) / 2`; track `2 (O_1 - O_2)`; scrub radius `O_1 - O_2 - tan(a) (D_2 - D_1) / 2`;
+ *     speedometer `r_1 / r_2 - 1`
+ *
+ * Fields
+ *     before (table): the wheel with which the clearances were measured
+ *     after (table): the wheel that is to come; each of the two has `rim_width` `w`,
+ *         `flange_thickness` `t`, `offset` `o` or else `backspacing` as in `tyre::wheel_offset`,
+ *         `spacer` `s_p` where there is one, and its tyre: `marking`, or else `free_diameter` `D`
+ *         and `section_width` `S`; with a marking `measuring_rim_width`, the rim on which its
+ *         maker measures it, lets the section follow the rim
+ *     kingpin_inclination (angle, optional): `a`, of the steering axis, positive where its upper
+ *         end leans inwards; without it the change of the scrub radius is not a number
+ *     inner_clearance (length, optional): least gap inside of the wheel before, to strut, spring
+ *         or frame, measured over full lock, bump and droop
+ *     outer_clearance (length, optional): least gap outside, to wing or bed, measured in the same
+ *         way
+ *     arch_clearance (length, optional): least gap above the tyre before, in full bump
+ *     tight_below (length): clearance that is wanted; below it a verdict is `tight`, below nothing
+ *         `short`; what was not measured is `not known`
+ *
+ * Valid for
+ *     Both wheels of the axle alike, without camber, rims with both flanges alike. A tyre is as
+ *     wide and as high as its marking says, new and unloaded: real ones differ by a few percent,
+ *     so measure both. One given by its diameter rolls as a radial tyre does. The tyre sits as
+ *     deep on the ground as before. Clearance shrinks straight to the side: a larger tyre turns on
+ *     a longer radius at full lock and comes nearer elsewhere. Whether the tyre may stand on the
+ *     rim, what the caliper leaves inside of the rim, load and speed are not seen.
+ *
+ * Source
+ *     Geometry of the section; section over rim width and what is called backspacing: common
+ *     practice, no source; rolling: see `tyre::Tyre`; ISO 8855 for scrub radius and steering-axis
+ *     inclination (from memory)
+ *
+ * Caution
+ *     An offset that moves the wheel outwards loads wheel bearings, studs and steering beyond what
+ *     they were made for; a spacer needs studs that are long enough, and a hub that centres it.
+ *     Turn the wheel by hand through full lock, bump and droop before the road. Local codes limit
+ *     track, spacers and tyre size, and licensed practice decides.
+ */
+typedef struct axw_tyre_wheel_change axw_tyre_wheel_change;
+
+/**
  * A sheet with lines over values, and the outputs that are wanted.
  */
 typedef struct axw_what_if axw_what_if;
@@ -8272,6 +8320,84 @@ int32_t axw_tyre_tyre_dual_load(const axw_tyre_tyre *model, double *result);
  *     km/h, and its maker says how much. Refused where no symbol is written.
  */
 int32_t axw_tyre_tyre_rated_speed(const axw_tyre_tyre *model, double *result);
+
+/**
+ * Reads JSON or TOML text and checks it. `out` receives a handle that `axw_tyre_wheel_change_free` frees.
+ */
+int32_t axw_tyre_wheel_change_new(const char *text, axw_tyre_wheel_change **out);
+
+/**
+ * Frees a handle; NULL is allowed.
+ */
+void axw_tyre_wheel_change_free(axw_tyre_wheel_change *handle);
+
+/**
+ * The model as JSON text. `needed` receives the bytes that it needs, its closing NUL included; `buffer` may be NULL.
+ */
+int32_t axw_tyre_wheel_change_json(const axw_tyre_wheel_change *model,
+                                   char *buffer,
+                                   size_t size,
+                                   size_t *needed);
+
+/**
+ * What the change does to clearances, track, scrub radius, height and speedometer.
+ *
+ * Returns
+ *     inner_change (length [m]): growth of the gap inside, to the widest of rim and tyre; negative
+ *         where it shrinks
+ *     inner_left (length [m]): the gap inside that is left
+ *     inner_verdict (verdict): what to call that
+ *     outer_change (length [m]): growth of the gap outside; negative where it shrinks
+ *     outer_left (length [m]): the gap outside that is left
+ *     outer_verdict (verdict): what to call that
+ *     arch_change (length [m]): growth of the gap above the tyre; negative where it shrinks
+ *     arch_left (length [m]): the gap above the tyre that is left
+ *     arch_verdict (verdict): what to call that
+ *     flange_change (length [m]): by how much the edge of the inner flange comes further in,
+ *         towards steering arm and joint
+ *     track_change (length [m]): by how much the tyre centres stand further apart
+ *     scrub_change (length [m]): growth of the scrub radius, positive where the tyre's centre
+ *         moves outwards from where the steering axis meets the ground
+ *     height_change (length [m]): by how much hub and body stand higher
+ *     speedometer_error (ratio [-]): reading over true speed, less 1: negative (the dangerous
+ *         side) where it reads too little
+ */
+int32_t axw_tyre_wheel_change_findings(const axw_tyre_wheel_change *model,
+                                       double *inner_change,
+                                       double *inner_left,
+                                       int32_t *inner_verdict,
+                                       double *outer_change,
+                                       double *outer_left,
+                                       int32_t *outer_verdict,
+                                       double *arch_change,
+                                       double *arch_left,
+                                       int32_t *arch_verdict,
+                                       double *flange_change,
+                                       double *track_change,
+                                       double *scrub_change,
+                                       double *height_change,
+                                       double *speedometer_error);
+
+/**
+ * What the change does over offsets and rim widths of the wheel that is to come, everything else
+ * as it is.
+ *
+ * Parameters
+ *     offset [m], several: offsets, in place of the offset or backspacing that is written
+ *     rim_width [m], several: rim widths; the tyre's section follows them where
+ *         `measuring_rim_width` is known
+ *
+ * Returns
+ *     (table) One row an offset and rim width: `offset`, `rim_width`, `inner_change`,
+ *     `inner_left`, `inner_verdict`, `outer_change`, `outer_left`, `outer_verdict`,
+ *     `flange_change`, `track_change`, `scrub_change`.
+ */
+int32_t axw_tyre_wheel_change_table(const axw_tyre_wheel_change *model,
+                                    const double *offset,
+                                    size_t offset_count,
+                                    const double *rim_width,
+                                    size_t rim_width_count,
+                                    axw_table **result);
 
 /**
  * Reads a build sheet from JSON or TOML text. `sheet` receives a handle that `axw_sheet_free` frees.
