@@ -1025,6 +1025,140 @@ pub const FUNCTIONS: &[Entry] = &[
         },
     },
     Entry {
+        name: "mass.axle_loads_under_acceleration",
+        parameters: &["total_mass", "behind_front_axle", "centre_height", "wheelbase", "acceleration"],
+        results: &["front_load", "rear_load"],
+        call: |x| {
+            axlewright::mass::axle_loads_under_acceleration(
+                Mass::from_si(x[0]),
+                Length::from_si(x[1]),
+                Length::from_si(x[2]),
+                Length::from_si(x[3]),
+                Acceleration::from_si(x[4]),
+            )
+            .map(|on| vec![on.front_load.si(), on.rear_load.si()])
+        },
+    },
+    Entry {
+        name: "mass.lateral_load_transfer",
+        parameters: &["total_mass", "centre_height", "track", "lateral_acceleration"],
+        results: &["value"],
+        call: |x| {
+            axlewright::mass::lateral_load_transfer(
+                Mass::from_si(x[0]),
+                Length::from_si(x[1]),
+                Length::from_si(x[2]),
+                Acceleration::from_si(x[3]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "mass.longitudinal_load_transfer",
+        parameters: &["total_mass", "centre_height", "wheelbase", "acceleration"],
+        results: &["value"],
+        call: |x| {
+            axlewright::mass::longitudinal_load_transfer(
+                Mass::from_si(x[0]),
+                Length::from_si(x[1]),
+                Length::from_si(x[2]),
+                Acceleration::from_si(x[3]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "mass.raised_axle_height",
+        parameters: &["level_mass", "raised_mass", "total_mass", "wheelbase", "lift", "loaded_radius"],
+        results: &["value"],
+        call: |x| {
+            axlewright::mass::raised_axle_height(
+                Mass::from_si(x[0]),
+                Mass::from_si(x[1]),
+                Mass::from_si(x[2]),
+                Length::from_si(x[3]),
+                Length::from_si(x[4]),
+                Length::from_si(x[5]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "mass.raised_axle_height_over_tyres",
+        parameters: &[
+            "level_mass",
+            "raised_mass",
+            "total_mass",
+            "wheelbase",
+            "lift",
+            "loaded_radius",
+            "lower_tyre_rate",
+            "raised_tyre_rate",
+        ],
+        results: &["value"],
+        call: |x| {
+            axlewright::mass::raised_axle_height_over_tyres(
+                Mass::from_si(x[0]),
+                Mass::from_si(x[1]),
+                Mass::from_si(x[2]),
+                Length::from_si(x[3]),
+                Length::from_si(x[4]),
+                Length::from_si(x[5]),
+                LinearStiffness::from_si(x[6]),
+                LinearStiffness::from_si(x[7]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "mass.sprung_centre",
+        parameters: &[
+            "total_mass",
+            "behind_front_axle",
+            "centre_height",
+            "wheelbase",
+            "front_unsprung_mass",
+            "rear_unsprung_mass",
+            "front_unsprung_height",
+            "rear_unsprung_height",
+        ],
+        results: &["sprung_mass", "behind_front_axle", "height"],
+        call: |x| {
+            axlewright::mass::sprung_centre(
+                Mass::from_si(x[0]),
+                Length::from_si(x[1]),
+                Length::from_si(x[2]),
+                Length::from_si(x[3]),
+                Mass::from_si(x[4]),
+                Mass::from_si(x[5]),
+                Length::from_si(x[6]),
+                Length::from_si(x[7]),
+            )
+            .map(|on| vec![on.sprung_mass.si(), on.behind_front_axle.si(), on.height.si()])
+        },
+    },
+    Entry {
+        name: "mass.sprung_mass",
+        parameters: &["scale_mass", "unsprung_mass"],
+        results: &["value"],
+        call: |x| {
+            axlewright::mass::sprung_mass(Mass::from_si(x[0]), Mass::from_si(x[1])).map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "mass.static_axle_loads",
+        parameters: &["total_mass", "behind_front_axle", "wheelbase"],
+        results: &["front_load", "rear_load"],
+        call: |x| {
+            axlewright::mass::static_axle_loads(
+                Mass::from_si(x[0]),
+                Length::from_si(x[1]),
+                Length::from_si(x[2]),
+            )
+            .map(|on| vec![on.front_load.si(), on.rear_load.si()])
+        },
+    },
+    Entry {
         name: "mass.weight_distribution",
         parameters: &[
             "left_front",
@@ -1081,6 +1215,52 @@ pub const FUNCTIONS: &[Entry] = &[
                 Stress::from_si(x[3]),
             )
             .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "spring.air_spring_rate",
+        parameters: &[
+            "pressure",
+            "station_pressure",
+            "effective_area",
+            "volume",
+            "polytropic_exponent",
+            "area_growth",
+        ],
+        results: &["value"],
+        call: |x| {
+            axlewright::spring::air_spring_rate(
+                GaugePressure::from_si(x[0]),
+                AbsolutePressure::from_si(x[1]),
+                Area::from_si(x[2]),
+                Volume::from_si(x[3]),
+                Ratio::from_si(x[4]),
+                Length::from_si(x[5]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "spring.anti_roll_bar_diameter_for_rate",
+        parameters: &["bar_rate", "arm_length", "active_length", "shear_modulus"],
+        results: &["value"],
+        call: |x| {
+            axlewright::spring::anti_roll_bar_diameter_for_rate(
+                LinearStiffness::from_si(x[0]),
+                Length::from_si(x[1]),
+                Length::from_si(x[2]),
+                Stress::from_si(x[3]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "spring.anti_roll_bar_rate",
+        parameters: &["torsional_rate", "arm_length"],
+        results: &["value"],
+        call: |x| {
+            axlewright::spring::anti_roll_bar_rate(RotationalStiffness::from_si(x[0]), Length::from_si(x[1]))
+                .map(|on| vec![on.si()])
         },
     },
     Entry {
@@ -1217,6 +1397,52 @@ pub const FUNCTIONS: &[Entry] = &[
                 Length::from_si(x[4]),
             )
             .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "spring.leaf_pack_rate",
+        parameters: &[
+            "elastic_modulus",
+            "leaf_width",
+            "leaf_thickness",
+            "span",
+            "full_length_leaves",
+            "graduated_leaves",
+        ],
+        results: &["value"],
+        call: |x| {
+            axlewright::spring::leaf_pack_rate(
+                Stress::from_si(x[0]),
+                Length::from_si(x[1]),
+                Length::from_si(x[2]),
+                Length::from_si(x[3]),
+                Ratio::from_si(x[4]),
+                Ratio::from_si(x[5]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "spring.leaf_pack_stress",
+        parameters: &[
+            "load",
+            "leaf_width",
+            "leaf_thickness",
+            "span",
+            "full_length_leaves",
+            "graduated_leaves",
+        ],
+        results: &["full_length_stress", "graduated_stress"],
+        call: |x| {
+            axlewright::spring::leaf_pack_stress(
+                Force::from_si(x[0]),
+                Length::from_si(x[1]),
+                Length::from_si(x[2]),
+                Length::from_si(x[3]),
+                Ratio::from_si(x[4]),
+                Ratio::from_si(x[5]),
+            )
+            .map(|on| vec![on.full_length_stress.si(), on.graduated_stress.si()])
         },
     },
     Entry {
@@ -1436,6 +1662,47 @@ pub const FUNCTIONS: &[Entry] = &[
         },
     },
     Entry {
+        name: "spring.torsion_bar_arm_rate",
+        parameters: &["torsional_rate", "arm_length", "arm_angle", "torque"],
+        results: &["value"],
+        call: |x| {
+            axlewright::spring::torsion_bar_arm_rate(
+                RotationalStiffness::from_si(x[0]),
+                Length::from_si(x[1]),
+                Angle::from_si(x[2]),
+                Torque::from_si(x[3]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "spring.torsion_bar_rate",
+        parameters: &["shear_modulus", "inner_diameter", "outer_diameter", "active_length"],
+        results: &["value"],
+        call: |x| {
+            axlewright::spring::torsion_bar_rate(
+                Stress::from_si(x[0]),
+                Length::from_si(x[1]),
+                Length::from_si(x[2]),
+                Length::from_si(x[3]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "spring.torsion_bar_stress",
+        parameters: &["torque", "inner_diameter", "outer_diameter"],
+        results: &["value"],
+        call: |x| {
+            axlewright::spring::torsion_bar_stress(
+                Torque::from_si(x[0]),
+                Length::from_si(x[1]),
+                Length::from_si(x[2]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
         name: "spring.wahl_factor",
         parameters: &["wire_diameter", "mean_diameter"],
         results: &["value"],
@@ -1492,6 +1759,168 @@ pub const FUNCTIONS: &[Entry] = &[
                 Stress::from_si(x[3]),
             )
             .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "suspension.axle_load_transfer",
+        parameters: &[
+            "unsprung_mass",
+            "unsprung_height",
+            "axle_sprung_mass",
+            "roll_centre_height",
+            "roll_stiffness",
+            "roll_angle",
+            "track",
+            "lateral_acceleration",
+        ],
+        results: &["unsprung_transfer", "geometric_transfer", "elastic_transfer", "load_transfer"],
+        call: |x| {
+            axlewright::suspension::axle_load_transfer(
+                Mass::from_si(x[0]),
+                Length::from_si(x[1]),
+                Mass::from_si(x[2]),
+                Length::from_si(x[3]),
+                RotationalStiffness::from_si(x[4]),
+                Angle::from_si(x[5]),
+                Length::from_si(x[6]),
+                Acceleration::from_si(x[7]),
+            )
+            .map(|on| {
+                vec![
+                    on.unsprung_transfer.si(),
+                    on.geometric_transfer.si(),
+                    on.elastic_transfer.si(),
+                    on.load_transfer.si(),
+                ]
+            })
+        },
+    },
+    Entry {
+        name: "suspension.bar_rate_for_roll_stiffness",
+        parameters: &["bar_stiffness", "bar_motion_ratio", "track"],
+        results: &["value"],
+        call: |x| {
+            axlewright::suspension::bar_rate_for_roll_stiffness(
+                RotationalStiffness::from_si(x[0]),
+                Ratio::from_si(x[1]),
+                Length::from_si(x[2]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "suspension.bar_roll_stiffness",
+        parameters: &["bar_rate", "bar_motion_ratio", "track"],
+        results: &["value"],
+        call: |x| {
+            axlewright::suspension::bar_roll_stiffness(
+                LinearStiffness::from_si(x[0]),
+                Ratio::from_si(x[1]),
+                Length::from_si(x[2]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "suspension.front_transfer_share",
+        parameters: &["front_load_transfer", "rear_load_transfer"],
+        results: &["value"],
+        call: |x| {
+            axlewright::suspension::front_transfer_share(Force::from_si(x[0]), Force::from_si(x[1]))
+                .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "suspension.independent_roll_stiffness",
+        parameters: &["wheel_rate", "track"],
+        results: &["value"],
+        call: |x| {
+            axlewright::suspension::independent_roll_stiffness(
+                LinearStiffness::from_si(x[0]),
+                Length::from_si(x[1]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "suspension.live_axle_roll_stiffness",
+        parameters: &["spring_rate", "spring_base"],
+        results: &["value"],
+        call: |x| {
+            axlewright::suspension::live_axle_roll_stiffness(
+                LinearStiffness::from_si(x[0]),
+                Length::from_si(x[1]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "suspension.roll_arm",
+        parameters: &[
+            "sprung_height",
+            "behind_front_axle",
+            "wheelbase",
+            "front_roll_centre_height",
+            "rear_roll_centre_height",
+        ],
+        results: &["value"],
+        call: |x| {
+            axlewright::suspension::roll_arm(
+                Length::from_si(x[0]),
+                Length::from_si(x[1]),
+                Length::from_si(x[2]),
+                Length::from_si(x[3]),
+                Length::from_si(x[4]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "suspension.roll_gradient",
+        parameters: &["sprung_mass", "roll_arm", "front_roll_stiffness", "rear_roll_stiffness"],
+        results: &["value"],
+        call: |x| {
+            axlewright::suspension::roll_gradient(
+                Mass::from_si(x[0]),
+                Length::from_si(x[1]),
+                RotationalStiffness::from_si(x[2]),
+                RotationalStiffness::from_si(x[3]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "suspension.roll_stiffness_for_gradient",
+        parameters: &["sprung_mass", "roll_arm", "roll_gradient"],
+        results: &["value"],
+        call: |x| {
+            axlewright::suspension::roll_stiffness_for_gradient(
+                Mass::from_si(x[0]),
+                Length::from_si(x[1]),
+                RollGradient::from_si(x[2]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "suspension.roll_stiffness_over_tyres",
+        parameters: &["suspension_stiffness", "tyre_stiffness"],
+        results: &["value"],
+        call: |x| {
+            axlewright::suspension::roll_stiffness_over_tyres(
+                RotationalStiffness::from_si(x[0]),
+                RotationalStiffness::from_si(x[1]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "suspension.tyre_roll_stiffness",
+        parameters: &["tyre_rate", "track"],
+        results: &["value"],
+        call: |x| {
+            axlewright::suspension::tyre_roll_stiffness(LinearStiffness::from_si(x[0]), Length::from_si(x[1]))
+                .map(|on| vec![on.si()])
         },
     },
     Entry {

@@ -4935,6 +4935,563 @@ int32_t axw_fluid_water_saturation_pressure_n(size_t n,
 double axw_fluid_water_saturation_pressure_value(double temperature);
 
 /**
+ * Loads of the axles while the vehicle gains or loses speed on a level road.
+ *
+ * Formula
+ *     `F_r = m (g a + a_x h) / l`, `F_f = m g - F_r`
+ *
+ * Parameters
+ *     total_mass [kg]: `m`, of the whole vehicle as it stands: all scale readings together
+ *     behind_front_axle [m]: `a`, distance of the centre of gravity behind the front axle
+ *     centre_height [m]: `h`, of the centre of gravity above the ground
+ *     wheelbase [m]: `l`, front to rear axle
+ *     acceleration [m/s²]: `a_x`, forward, positive where speed is gained, negative in braking
+ *
+ * Returns
+ *     front_load (force [N]): load of the front axle, both wheels together
+ *     rear_load (force [N]): load of the rear axle, both wheels together
+ *
+ * Valid for (SI)
+ *     - `0.001 <= total_mass <= 4000000`
+ *     - `0 <= behind_front_axle <= 100`
+ *     - `0 <= centre_height <= 100`
+ *     - `0.01 <= wheelbase <= 100`
+ *     - `wheelbase > behind_front_axle`
+ *     - `-1000 <= acceleration <= 1000`
+ *
+ *     Level road, a steady acceleration, pitch left aside: springs that give move the centre of
+ *     gravity by little. Air drag and its height are left aside.
+ *
+ * Source
+ *     Equilibrium of the accelerated body, moments about the front axle; Gillespie, Fundamentals
+ *     of Vehicle Dynamics (1992), ch. 1, low-speed acceleration (from memory); standard gravity:
+ *     3rd CGPM
+ */
+int32_t axw_mass_axle_loads_under_acceleration(double total_mass,
+                                               double behind_front_axle,
+                                               double centre_height,
+                                               double wheelbase,
+                                               double acceleration,
+                                               double *front_load,
+                                               double *rear_load);
+
+/**
+ * `axw_mass_axle_loads_under_acceleration` on arrays of length `n`.
+ */
+int32_t axw_mass_axle_loads_under_acceleration_n(size_t n,
+                                                 const double *total_mass,
+                                                 const double *behind_front_axle,
+                                                 const double *centre_height,
+                                                 const double *wheelbase,
+                                                 const double *acceleration,
+                                                 double *front_load,
+                                                 double *rear_load,
+                                                 int32_t *reason);
+
+/**
+ * `axw_mass_axle_loads_under_acceleration` that returns `front_load` [N], or NaN where there is no answer.
+ */
+double axw_mass_axle_loads_under_acceleration_front_load_value(double total_mass,
+                                                               double behind_front_axle,
+                                                               double centre_height,
+                                                               double wheelbase,
+                                                               double acceleration);
+
+/**
+ * `axw_mass_axle_loads_under_acceleration` that returns `rear_load` [N], or NaN where there is no answer.
+ */
+double axw_mass_axle_loads_under_acceleration_rear_load_value(double total_mass,
+                                                              double behind_front_axle,
+                                                              double centre_height,
+                                                              double wheelbase,
+                                                              double acceleration);
+
+/**
+ * Load that the outer wheels gain and the inner wheels lose in a turn, both axles together.
+ *
+ * Formula
+ *     `F = m a_y h / t`
+ *
+ * Parameters
+ *     total_mass [kg]: `m`, of the whole vehicle as it stands: all scale readings together
+ *     centre_height [m]: `h`, of the centre of gravity above the ground
+ *     track [m]: `t`, between the tyre centres, mean of both axles
+ *     lateral_acceleration [m/s²]: `a_y`, towards the left, as in a left turn
+ *
+ * Returns
+ *     (force [N]) Load gained by the right wheels, all of them together; negative in a right turn,
+ *     where the left wheels gain it. How the axles share it is a matter of the suspension.
+ *
+ * Valid for (SI)
+ *     - `0.001 <= total_mass <= 4000000`
+ *     - `0 <= centre_height <= 100`
+ *     - `0.01 <= track <= 100`
+ *     - `-1000 <= lateral_acceleration <= 1000`
+ *
+ *     A steady turn on a level road, all wheels on the ground, body roll left aside: leaning moves
+ *     the centre of gravity outwards and adds some percent. Both axles of the same track, or the
+ *     mean of both.
+ *
+ * Source
+ *     Equilibrium of the accelerated body; Gillespie, Fundamentals of Vehicle Dynamics (1992), ch.
+ *     6 (from memory)
+ *
+ * Caution
+ *     A vehicle whose inner wheels lift is about to roll over: a high one does so before its tyres
+ *     slide. Local codes and licensed practice come first.
+ */
+int32_t axw_mass_lateral_load_transfer(double total_mass,
+                                       double centre_height,
+                                       double track,
+                                       double lateral_acceleration,
+                                       double *result);
+
+/**
+ * `axw_mass_lateral_load_transfer` on arrays of length `n`.
+ */
+int32_t axw_mass_lateral_load_transfer_n(size_t n,
+                                         const double *total_mass,
+                                         const double *centre_height,
+                                         const double *track,
+                                         const double *lateral_acceleration,
+                                         double *result,
+                                         int32_t *reason);
+
+/**
+ * `axw_mass_lateral_load_transfer` that returns its result [N], or NaN where there is no answer.
+ */
+double axw_mass_lateral_load_transfer_value(double total_mass,
+                                            double centre_height,
+                                            double track,
+                                            double lateral_acceleration);
+
+/**
+ * Load that the rear axle gains and the front axle loses while the vehicle gains speed.
+ *
+ * Formula
+ *     `F = m a_x h / l`
+ *
+ * Parameters
+ *     total_mass [kg]: `m`, of the whole vehicle as it stands: all scale readings together
+ *     centre_height [m]: `h`, of the centre of gravity above the ground
+ *     wheelbase [m]: `l`, front to rear axle
+ *     acceleration [m/s²]: `a_x`, forward, positive where speed is gained, negative in braking
+ *
+ * Returns
+ *     (force [N]) Load gained by the rear axle, both wheels together; negative in braking, where
+ *     the front axle gains it.
+ *
+ * Valid for (SI)
+ *     - `0.001 <= total_mass <= 4000000`
+ *     - `0 <= centre_height <= 100`
+ *     - `0.01 <= wheelbase <= 100`
+ *     - `-1000 <= acceleration <= 1000`
+ *
+ *     Level road, a steady acceleration, both axles on the ground; pitch, air drag and rotating
+ *     parts left aside. Springs decide how far the body pitches, not how much load moves.
+ *
+ * Source
+ *     Equilibrium of the accelerated body; Milliken and Milliken, Race Car Vehicle Dynamics
+ *     (1995), ch. 18 (from memory)
+ */
+int32_t axw_mass_longitudinal_load_transfer(double total_mass,
+                                            double centre_height,
+                                            double wheelbase,
+                                            double acceleration,
+                                            double *result);
+
+/**
+ * `axw_mass_longitudinal_load_transfer` on arrays of length `n`.
+ */
+int32_t axw_mass_longitudinal_load_transfer_n(size_t n,
+                                              const double *total_mass,
+                                              const double *centre_height,
+                                              const double *wheelbase,
+                                              const double *acceleration,
+                                              double *result,
+                                              int32_t *reason);
+
+/**
+ * `axw_mass_longitudinal_load_transfer` that returns its result [N], or NaN where there is no answer.
+ */
+double axw_mass_longitudinal_load_transfer_value(double total_mass,
+                                                 double centre_height,
+                                                 double wheelbase,
+                                                 double acceleration);
+
+/**
+ * Height of the centre of gravity from raising one axle, the lift measured at the wheel centres.
+ *
+ * Formula
+ *     `h = r + l (m_2 - m_1) sqrt(l^2 - H^2) / (m H)`
+ *
+ * Parameters
+ *     level_mass [kg]: `m_1`, scale reading of the axle that stays down, vehicle level, both
+ *         wheels together
+ *     raised_mass [kg]: `m_2`, scale reading of the same axle, the other one raised
+ *     total_mass [kg]: `m`, of the whole vehicle: all scale readings together, vehicle level
+ *     wheelbase [m]: `l`, front to rear axle, along the vehicle
+ *     lift [m]: `H`, of the wheel centres of one axle over those of the other, less what it was
+ *         with the vehicle level
+ *     loaded_radius [m]: `r`, height of the wheel centres above the ground, vehicle level; the
+ *         mean, weighted with the distance to the other axle, where the axles differ
+ *
+ * Returns
+ *     (length [m]) Height above the ground, vehicle level.
+ *
+ * Valid for (SI)
+ *     - `0.001 <= level_mass <= 4000000`
+ *     - `0.001 <= raised_mass <= 4000000`
+ *     - `0.001 <= total_mass <= 4000000`
+ *     - `total_mass > level_mass`
+ *     - `total_mass > raised_mass`
+ *     - `0.01 <= wheelbase <= 100`
+ *     - `wheelbase > lift`
+ *     - `0.001 <= lift <= 100`
+ *     - `0.001 <= loaded_radius <= 10`
+ *
+ *     Suspension locked at ride height (blocks or solid links in place of springs), brakes off,
+ *     wheels free to roll, tanks full or empty. A lift that is measured at the wheel centres has
+ *     the tyre deflection in it. The difference of two readings is small: see the model
+ *     `RaisedAxle` for how sure the answer is.
+ *
+ * Source
+ *     Equilibrium of the tilted vehicle; ISO 10392 (axle lift method) and Milliken and Milliken,
+ *     Race Car Vehicle Dynamics (1995), ch. 18 (from memory)
+ *
+ * Caution
+ *     A raised vehicle can roll off its stands and kill: chock the wheels of the axle that stays
+ *     down, strap the vehicle, use stands rated for the load, keep out from under it. Local codes
+ *     and licensed practice come first.
+ */
+int32_t axw_mass_raised_axle_height(double level_mass,
+                                    double raised_mass,
+                                    double total_mass,
+                                    double wheelbase,
+                                    double lift,
+                                    double loaded_radius,
+                                    double *result);
+
+/**
+ * `axw_mass_raised_axle_height` on arrays of length `n`.
+ */
+int32_t axw_mass_raised_axle_height_n(size_t n,
+                                      const double *level_mass,
+                                      const double *raised_mass,
+                                      const double *total_mass,
+                                      const double *wheelbase,
+                                      const double *lift,
+                                      const double *loaded_radius,
+                                      double *result,
+                                      int32_t *reason);
+
+/**
+ * `axw_mass_raised_axle_height` that returns its result [m], or NaN where there is no answer.
+ */
+double axw_mass_raised_axle_height_value(double level_mass,
+                                         double raised_mass,
+                                         double total_mass,
+                                         double wheelbase,
+                                         double lift,
+                                         double loaded_radius);
+
+/**
+ * Height of the centre of gravity from raising one axle, the lift measured under the tyres, whose
+ * deflection is taken off.
+ *
+ * Formula
+ *     `H_c = H + (m_2 - m_1) g (1 / k_1 + 1 / k_2)`, `h = r + l (m_2 - m_1) sqrt(l^2 - H_c^2) / (m
+ *     H_c)`
+ *
+ * Parameters
+ *     level_mass [kg]: `m_1`, scale reading of the axle that stays down, vehicle level, both
+ *         wheels together
+ *     raised_mass [kg]: `m_2`, scale reading of the same axle, the other one raised
+ *     total_mass [kg]: `m`, of the whole vehicle: all scale readings together, vehicle level
+ *     wheelbase [m]: `l`, front to rear axle, along the vehicle
+ *     lift [m]: `H`, of what the raised tyres stand on over what the others stand on
+ *     loaded_radius [m]: `r`, height of the wheel centres above the ground, vehicle level; the
+ *         mean, weighted with the distance to the other axle, where the axles differ
+ *     lower_tyre_rate [N/m]: `k_1`, vertical rate of the two tyres that stay down, together
+ *     raised_tyre_rate [N/m]: `k_2`, vertical rate of the two tyres that are raised, together
+ *
+ * Returns
+ *     (length [m]) Height above the ground, vehicle level.
+ *
+ * Valid for (SI)
+ *     - `0.001 <= level_mass <= 4000000`
+ *     - `0.001 <= raised_mass <= 4000000`
+ *     - `0.001 <= total_mass <= 4000000`
+ *     - `total_mass > level_mass`
+ *     - `total_mass > raised_mass`
+ *     - `0.01 <= wheelbase <= 100`
+ *     - `wheelbase > lift`
+ *     - `0.001 <= lift <= 100`
+ *     - `0.001 <= loaded_radius <= 10`
+ *     - `1 <= lower_tyre_rate <= 1000000000`
+ *     - `1 <= raised_tyre_rate <= 1000000000`
+ *
+ *     As [`raised_axle_height`](super::raised_axle_height()); the tyres that stay down take more
+ *     load and sink, the raised ones rise, and the vehicle leans more than the lift says. Linear
+ *     tyres.
+ *
+ * Source
+ *     Equilibrium of the tilted vehicle; ISO 10392 (axle lift method) and Milliken and Milliken,
+ *     Race Car Vehicle Dynamics (1995), ch. 18 (from memory); standard gravity: 3rd CGPM
+ *
+ * Caution
+ *     A raised vehicle can roll off its stands and kill: chock the wheels of the axle that stays
+ *     down, strap the vehicle, use stands rated for the load, keep out from under it. Local codes
+ *     and licensed practice come first.
+ */
+int32_t axw_mass_raised_axle_height_over_tyres(double level_mass,
+                                               double raised_mass,
+                                               double total_mass,
+                                               double wheelbase,
+                                               double lift,
+                                               double loaded_radius,
+                                               double lower_tyre_rate,
+                                               double raised_tyre_rate,
+                                               double *result);
+
+/**
+ * `axw_mass_raised_axle_height_over_tyres` on arrays of length `n`.
+ */
+int32_t axw_mass_raised_axle_height_over_tyres_n(size_t n,
+                                                 const double *level_mass,
+                                                 const double *raised_mass,
+                                                 const double *total_mass,
+                                                 const double *wheelbase,
+                                                 const double *lift,
+                                                 const double *loaded_radius,
+                                                 const double *lower_tyre_rate,
+                                                 const double *raised_tyre_rate,
+                                                 double *result,
+                                                 int32_t *reason);
+
+/**
+ * `axw_mass_raised_axle_height_over_tyres` that returns its result [m], or NaN where there is no answer.
+ */
+double axw_mass_raised_axle_height_over_tyres_value(double level_mass,
+                                                    double raised_mass,
+                                                    double total_mass,
+                                                    double wheelbase,
+                                                    double lift,
+                                                    double loaded_radius,
+                                                    double lower_tyre_rate,
+                                                    double raised_tyre_rate);
+
+/**
+ * Sprung mass and its centre of gravity, from those of the whole vehicle and of what moves with
+ * the wheels.
+ *
+ * Formula
+ *     `m_s = m - m_f - m_r`, `a_s = (m a - m_r l) / m_s`, `h_s = (m h - m_f r_f - m_r r_r) / m_s`
+ *
+ * Parameters
+ *     total_mass [kg]: `m`, of the whole vehicle as it stands: all scale readings together
+ *     behind_front_axle [m]: `a`, distance of the centre of gravity of the whole vehicle behind
+ *         the front axle
+ *     centre_height [m]: `h`, of the centre of gravity of the whole vehicle above the ground
+ *     wheelbase [m]: `l`, front to rear axle
+ *     front_unsprung_mass [kg]: `m_f`, of the front axle, both wheels together
+ *     rear_unsprung_mass [kg]: `m_r`, of the rear axle, both wheels together
+ *     front_unsprung_height [m]: `r_f`, of the centre of gravity of the front unsprung mass above
+ *         the ground: the loaded radius, nearly
+ *     rear_unsprung_height [m]: `r_r`, of the centre of gravity of the rear unsprung mass above
+ *         the ground
+ *
+ * Returns
+ *     sprung_mass (mass [kg]): mass that the springs carry
+ *     behind_front_axle (length [m]): distance of its centre of gravity behind the front axle;
+ *         negative where it lies before it
+ *     height (length [m]): height of its centre of gravity above the ground
+ *
+ * Valid for (SI)
+ *     - `0.001 <= total_mass <= 4000000`
+ *     - `0 <= behind_front_axle <= 100`
+ *     - `0 <= centre_height <= 100`
+ *     - `0.01 <= wheelbase <= 100`
+ *     - `wheelbase > behind_front_axle`
+ *     - `0 <= front_unsprung_mass <= 1000000`
+ *     - `0 <= rear_unsprung_mass <= 1000000`
+ *     - `0 <= front_unsprung_height <= 100`
+ *     - `0 <= rear_unsprung_height <= 100`
+ *
+ *     The unsprung masses lie on the lines of their axles. Where they are more than the vehicle,
+ *     or than an axle carries, there is no answer.
+ *
+ * Source
+ *     Definition of the centre of gravity (first moments); Milliken and Milliken, Race Car Vehicle
+ *     Dynamics (1995), ch. 18 (from memory)
+ */
+int32_t axw_mass_sprung_centre(double total_mass,
+                               double behind_front_axle,
+                               double centre_height,
+                               double wheelbase,
+                               double front_unsprung_mass,
+                               double rear_unsprung_mass,
+                               double front_unsprung_height,
+                               double rear_unsprung_height,
+                               double *sprung_mass,
+                               double *behind_front_axle,
+                               double *height);
+
+/**
+ * `axw_mass_sprung_centre` on arrays of length `n`.
+ */
+int32_t axw_mass_sprung_centre_n(size_t n,
+                                 const double *total_mass,
+                                 const double *behind_front_axle,
+                                 const double *centre_height,
+                                 const double *wheelbase,
+                                 const double *front_unsprung_mass,
+                                 const double *rear_unsprung_mass,
+                                 const double *front_unsprung_height,
+                                 const double *rear_unsprung_height,
+                                 double *sprung_mass,
+                                 double *behind_front_axle,
+                                 double *height,
+                                 int32_t *reason);
+
+/**
+ * `axw_mass_sprung_centre` that returns `sprung_mass` [kg], or NaN where there is no answer.
+ */
+double axw_mass_sprung_centre_sprung_mass_value(double total_mass,
+                                                double behind_front_axle,
+                                                double centre_height,
+                                                double wheelbase,
+                                                double front_unsprung_mass,
+                                                double rear_unsprung_mass,
+                                                double front_unsprung_height,
+                                                double rear_unsprung_height);
+
+/**
+ * `axw_mass_sprung_centre` that returns `behind_front_axle` [m], or NaN where there is no answer.
+ */
+double axw_mass_sprung_centre_behind_front_axle_value(double total_mass,
+                                                      double behind_front_axle,
+                                                      double centre_height,
+                                                      double wheelbase,
+                                                      double front_unsprung_mass,
+                                                      double rear_unsprung_mass,
+                                                      double front_unsprung_height,
+                                                      double rear_unsprung_height);
+
+/**
+ * `axw_mass_sprung_centre` that returns `height` [m], or NaN where there is no answer.
+ */
+double axw_mass_sprung_centre_height_value(double total_mass,
+                                           double behind_front_axle,
+                                           double centre_height,
+                                           double wheelbase,
+                                           double front_unsprung_mass,
+                                           double rear_unsprung_mass,
+                                           double front_unsprung_height,
+                                           double rear_unsprung_height);
+
+/**
+ * Mass that the springs carry: what the scales read less what moves with the wheels.
+ *
+ * Formula
+ *     `m_s = m - m_u`
+ *
+ * Parameters
+ *     scale_mass [kg]: `m`, scale reading of the wheel, the axle or the vehicle
+ *     unsprung_mass [kg]: `m_u`, of the same wheel, axle or vehicle: wheels, tyres, hubs, brakes,
+ *         a live axle, and half of each arm, link, spring, damper and shaft
+ *
+ * Returns
+ *     (mass [kg]) The sprung mass.
+ *
+ * Valid for (SI)
+ *     - `0.001 <= scale_mass <= 4000000`
+ *     - `scale_mass > unsprung_mass`
+ *     - `0 <= unsprung_mass <= 4000000`
+ *
+ *     What is hinged at both ends counts half to either side: a convention that suits slender
+ *     parts. A spring swings with a third of its mass at most.
+ *
+ * Source
+ *     Definition: SAE J670 and ISO 8855, sprung and unsprung mass (from memory); half of a link:
+ *     common practice, no source
+ */
+int32_t axw_mass_sprung_mass(double scale_mass, double unsprung_mass, double *result);
+
+/**
+ * `axw_mass_sprung_mass` on arrays of length `n`.
+ */
+int32_t axw_mass_sprung_mass_n(size_t n,
+                               const double *scale_mass,
+                               const double *unsprung_mass,
+                               double *result,
+                               int32_t *reason);
+
+/**
+ * `axw_mass_sprung_mass` that returns its result [kg], or NaN where there is no answer.
+ */
+double axw_mass_sprung_mass_value(double scale_mass, double unsprung_mass);
+
+/**
+ * Loads of the axles of a vehicle that stands level, from where its centre of gravity lies.
+ *
+ * Formula
+ *     `F_r = m g a / l`, `F_f = m g - F_r`
+ *
+ * Parameters
+ *     total_mass [kg]: `m`, of the whole vehicle as it stands: all scale readings together
+ *     behind_front_axle [m]: `a`, distance of the centre of gravity behind the front axle
+ *     wheelbase [m]: `l`, front to rear axle
+ *
+ * Returns
+ *     front_load (force [N]): load of the front axle, both wheels together
+ *     rear_load (force [N]): load of the rear axle, both wheels together
+ *
+ * Valid for (SI)
+ *     - `0.001 <= total_mass <= 4000000`
+ *     - `0 <= behind_front_axle <= 100`
+ *     - `0.01 <= wheelbase <= 100`
+ *     - `wheelbase > behind_front_axle`
+ *
+ *     Level ground, at standstill. Standard gravity. From scale readings backwards:
+ *     [`weight_distribution`](super::weight_distribution()).
+ *
+ * Source
+ *     Static equilibrium, moments about the front axle; Gillespie, Fundamentals of Vehicle
+ *     Dynamics (1992), ch. 1, static loads (from memory); standard gravity: 3rd CGPM
+ */
+int32_t axw_mass_static_axle_loads(double total_mass,
+                                   double behind_front_axle,
+                                   double wheelbase,
+                                   double *front_load,
+                                   double *rear_load);
+
+/**
+ * `axw_mass_static_axle_loads` on arrays of length `n`.
+ */
+int32_t axw_mass_static_axle_loads_n(size_t n,
+                                     const double *total_mass,
+                                     const double *behind_front_axle,
+                                     const double *wheelbase,
+                                     double *front_load,
+                                     double *rear_load,
+                                     int32_t *reason);
+
+/**
+ * `axw_mass_static_axle_loads` that returns `front_load` [N], or NaN where there is no answer.
+ */
+double axw_mass_static_axle_loads_front_load_value(double total_mass,
+                                                   double behind_front_axle,
+                                                   double wheelbase);
+
+/**
+ * `axw_mass_static_axle_loads` that returns `rear_load` [N], or NaN where there is no answer.
+ */
+double axw_mass_static_axle_loads_rear_load_value(double total_mass,
+                                                  double behind_front_axle,
+                                                  double wheelbase);
+
+/**
  * Axle loads, shares and centre of gravity from four scale readings.
  *
  * Formula
@@ -5164,6 +5721,181 @@ double axw_spring_active_coils_for_rate_value(double spring_rate,
                                               double wire_diameter,
                                               double mean_diameter,
                                               double shear_modulus);
+
+/**
+ * Tangent rate of an air spring, from its gauge pressure, its volume and how its area changes.
+ *
+ * Formula
+ *     `k = n (p + p_a) A^2 / V + p B`
+ *
+ * Parameters
+ *     pressure [Pa]: `p`, in the spring at that height, as a gauge reads it
+ *     station_pressure [Pa]: `p_a`, of the air around, as measured there, not reduced to sea level
+ *     effective_area [m²]: `A`, load over gauge pressure at that height, as the maker's table says
+ *     volume [m³]: `V`, of the air at that height, with the tank that is openly joined to it
+ *     polytropic_exponent [-]: `n`, 1 for slow changes (isothermal), 1.4 for fast ones
+ *         (adiabatic); in between on the road
+ *     area_growth [m]: `B`, growth of the effective area over travel in bump: mm²/mm, a length;
+ *         nothing for a straight piston, negative for a waisted one
+ *
+ * Returns
+ *     (linear stiffness [N/m]) Force over travel at that height. It may be negative where a
+ *     waisted piston takes more than the air gives.
+ *
+ * Valid for (SI)
+ *     - `0 <= pressure <= 100000000`
+ *     - `1000 <= station_pressure <= 200000`
+ *     - `0.000001 <= effective_area <= 10`
+ *     - `0.000000001 <= volume <= 100`
+ *     - `1 <= polytropic_exponent <= 2`
+ *     - `-100 <= area_growth <= 100`
+ *
+ *     An ideal gas that is shut in, no flow to or from a valve. The compression works on the
+ *     absolute pressure, the change of area on the gauge pressure: that is why the two differ in
+ *     type.
+ *
+ * Source
+ *     Derivative of the force `p A` over the travel, polytropic change; Gillespie, Fundamentals of
+ *     Vehicle Dynamics (1992), ch. 5, and Dixon, The Shock Absorber Handbook, air springs (from
+ *     memory)
+ *
+ * Caution
+ *     An air spring bursts or throws the vehicle: let the air out before anything is undone, keep
+ *     out from under a vehicle that only air holds. Local codes and licensed practice come first.
+ */
+int32_t axw_spring_air_spring_rate(double pressure,
+                                   double station_pressure,
+                                   double effective_area,
+                                   double volume,
+                                   double polytropic_exponent,
+                                   double area_growth,
+                                   double *result);
+
+/**
+ * `axw_spring_air_spring_rate` on arrays of length `n`.
+ */
+int32_t axw_spring_air_spring_rate_n(size_t n,
+                                     const double *pressure,
+                                     const double *station_pressure,
+                                     const double *effective_area,
+                                     const double *volume,
+                                     const double *polytropic_exponent,
+                                     const double *area_growth,
+                                     double *result,
+                                     int32_t *reason);
+
+/**
+ * `axw_spring_air_spring_rate` that returns its result [N/m], or NaN where there is no answer.
+ */
+double axw_spring_air_spring_rate_value(double pressure,
+                                        double station_pressure,
+                                        double effective_area,
+                                        double volume,
+                                        double polytropic_exponent,
+                                        double area_growth);
+
+/**
+ * Diameter of the solid anti-roll bar that has the wanted rate at the ends of its arms.
+ *
+ * Formula
+ *     `D = (16 k R^2 L / (pi G))^(1/4)`
+ *
+ * Parameters
+ *     bar_rate [N/m]: `k`, wanted force at either end over travel of that end, the other end
+ *         travelling as far the other way
+ *     arm_length [m]: `R`, of each arm, square to the axis of the bar, from that axis to its link
+ *     active_length [m]: `L`, of the bar that twists, between the arms
+ *     shear_modulus [Pa]: `G`, of the steel, 79 GPa or nearly
+ *
+ * Returns
+ *     (length [m]) Diameter of a solid round bar; the rate rises with its fourth power, so that a
+ *     millimetre on 20 mm is a fifth.
+ *
+ * Valid for (SI)
+ *     - `0.1 <= bar_rate <= 1000000000`
+ *     - `0.001 <= arm_length <= 100`
+ *     - `0.001 <= active_length <= 100`
+ *     - `1000000 <= shear_modulus <= 10000000000000`
+ *
+ *     Stiff arms and links: with arms that bend or soft bushes the bar has to be thicker.
+ *
+ * Source
+ *     Inverse of [`torsion_bar_rate`](super::torsion_bar_rate()) and
+ *     [`anti_roll_bar_rate`](super::anti_roll_bar_rate())
+ *
+ * Caution
+ *     A twisted bar stores enough energy to kill; unload it before a lever or a link comes off.
+ *     Local codes and licensed practice come first.
+ */
+int32_t axw_spring_anti_roll_bar_diameter_for_rate(double bar_rate,
+                                                   double arm_length,
+                                                   double active_length,
+                                                   double shear_modulus,
+                                                   double *result);
+
+/**
+ * `axw_spring_anti_roll_bar_diameter_for_rate` on arrays of length `n`.
+ */
+int32_t axw_spring_anti_roll_bar_diameter_for_rate_n(size_t n,
+                                                     const double *bar_rate,
+                                                     const double *arm_length,
+                                                     const double *active_length,
+                                                     const double *shear_modulus,
+                                                     double *result,
+                                                     int32_t *reason);
+
+/**
+ * `axw_spring_anti_roll_bar_diameter_for_rate` that returns its result [m], or NaN where there is no answer.
+ */
+double axw_spring_anti_roll_bar_diameter_for_rate_value(double bar_rate,
+                                                        double arm_length,
+                                                        double active_length,
+                                                        double shear_modulus);
+
+/**
+ * Rate of an anti-roll bar at the ends of its arms while they move in opposite directions.
+ *
+ * Formula
+ *     `k = 2 K / R^2`
+ *
+ * Parameters
+ *     torsional_rate [N·m/rad]: `K`, torque over twist of the whole bar, end to end
+ *     arm_length [m]: `R`, of each arm, square to the axis of the bar, from that axis to its link
+ *
+ * Returns
+ *     (linear stiffness [N/m]) Force at either end over travel of that end, the other end
+ *     travelling as far the other way. While both move alike the bar gives nothing.
+ *
+ * Valid for (SI)
+ *     - `0.001 <= torsional_rate <= 1000000000`
+ *     - `0.001 <= arm_length <= 100`
+ *
+ *     Stiff arms and links, bar free to turn in its bearings. Arms that bend and bushes that give
+ *     are springs in series with it: [`series_rate`](super::series_rate()).
+ *
+ * Source
+ *     Twist of `2 z / R` for travels of `z` and `-z`, moment of the end force about the axis;
+ *     Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 16 (from memory)
+ *
+ * Caution
+ *     A twisted bar stores enough energy to kill; unload it before a lever or a link comes off.
+ *     Local codes and licensed practice come first.
+ */
+int32_t axw_spring_anti_roll_bar_rate(double torsional_rate, double arm_length, double *result);
+
+/**
+ * `axw_spring_anti_roll_bar_rate` on arrays of length `n`.
+ */
+int32_t axw_spring_anti_roll_bar_rate_n(size_t n,
+                                        const double *torsional_rate,
+                                        const double *arm_length,
+                                        double *result,
+                                        int32_t *reason);
+
+/**
+ * `axw_spring_anti_roll_bar_rate` that returns its result [N/m], or NaN where there is no answer.
+ */
+double axw_spring_anti_roll_bar_rate_value(double torsional_rate, double arm_length);
 
 /**
  * Deflection from its free length at which a compression spring buckles.
@@ -5709,6 +6441,168 @@ double axw_spring_inclined_tangent_rate_value(double spring_rate,
                                               double angle_from_measured_travel,
                                               double spring_force,
                                               double spring_length);
+
+/**
+ * Rate of a semi-elliptic leaf spring at the axle in its middle.
+ *
+ * Formula
+ *     `k = 4 E w t^3 (3 n_f + 2 n_g) / (3 L^3)`
+ *
+ * Parameters
+ *     elastic_modulus [Pa]: `E`, of the steel, 206 GPa or nearly
+ *     leaf_width [m]: `w`, of every leaf
+ *     leaf_thickness [m]: `t`, of every leaf
+ *     span [m]: `L`, from eye to eye, less what the clamp of the axle holds stiff
+ *     full_length_leaves [-]: `n_f`, whole: leaves that reach from eye to eye, the main leaf among
+ *         them
+ *     graduated_leaves [-]: `n_g`, whole: leaves that get shorter step by step
+ *
+ * Returns
+ *     (linear stiffness [N/m]) Force at the middle over deflection of the middle.
+ *
+ * Valid for (SI)
+ *     - `1000000 <= elastic_modulus <= 10000000000000`
+ *     - `0.001 <= leaf_width <= 1`
+ *     - `0.0001 <= leaf_thickness <= 0.1`
+ *     - `0.01 <= span <= 10`
+ *     - `1 <= full_length_leaves <= 100`
+ *     - `0 <= graduated_leaves <= 100`
+ *
+ *     `full_length_leaves` and `graduated_leaves` are whole numbers. A symmetric semi-elliptic
+ *     spring with the axle in its middle, leaves of one section, steps that follow a triangle. The
+ *     full-length leaves are one beam and the graduated ones another, which deflect alike at the
+ *     eyes; leaves that touch all along are stiffer by up to a twentieth. No friction: it makes
+ *     small movements much stiffer. Deflections small against the span; shackle and camber left
+ *     aside.
+ *
+ * Source
+ *     Beam theory: the graduated leaves make a triangle, the full-length leaves a rectangle,
+ *     deflected alike; SAE HS-788, Manual on Design and Application of Leaf Springs, and the
+ *     handbook form with 2 n_g + 3 n_f (from memory)
+ *
+ * Caution
+ *     A leaf spring under load stores enough energy to kill, and a broken main leaf lets the axle
+ *     go. Local codes and licensed practice come first.
+ */
+int32_t axw_spring_leaf_pack_rate(double elastic_modulus,
+                                  double leaf_width,
+                                  double leaf_thickness,
+                                  double span,
+                                  double full_length_leaves,
+                                  double graduated_leaves,
+                                  double *result);
+
+/**
+ * `axw_spring_leaf_pack_rate` on arrays of length `n`.
+ */
+int32_t axw_spring_leaf_pack_rate_n(size_t n,
+                                    const double *elastic_modulus,
+                                    const double *leaf_width,
+                                    const double *leaf_thickness,
+                                    const double *span,
+                                    const double *full_length_leaves,
+                                    const double *graduated_leaves,
+                                    double *result,
+                                    int32_t *reason);
+
+/**
+ * `axw_spring_leaf_pack_rate` that returns its result [N/m], or NaN where there is no answer.
+ */
+double axw_spring_leaf_pack_rate_value(double elastic_modulus,
+                                       double leaf_width,
+                                       double leaf_thickness,
+                                       double span,
+                                       double full_length_leaves,
+                                       double graduated_leaves);
+
+/**
+ * Bending stress in the leaves of a semi-elliptic leaf spring under a load at its middle.
+ *
+ * Formula
+ *     `sigma_f = 9 F L / (2 w t^2 (3 n_f + 2 n_g))`, `sigma_g = 2 sigma_f / 3`
+ *
+ * Parameters
+ *     load [N]: `F`, at the middle, what the spring carries
+ *     leaf_width [m]: `w`, of every leaf
+ *     leaf_thickness [m]: `t`, of every leaf
+ *     span [m]: `L`, from eye to eye, less what the clamp of the axle holds stiff
+ *     full_length_leaves [-]: `n_f`, whole: leaves that reach from eye to eye, the main leaf among
+ *         them
+ *     graduated_leaves [-]: `n_g`, whole: leaves that get shorter step by step
+ *
+ * Returns
+ *     full_length_stress (stress or pressure difference [Pa]): in the full-length leaves, at the
+ *         clamp: the greatest
+ *     graduated_stress (stress or pressure difference [Pa]): in the graduated leaves, two thirds
+ *         of it; without meaning where there are none
+ *
+ * Valid for (SI)
+ *     - `-100000000 <= load <= 100000000`
+ *     - `0.001 <= leaf_width <= 1`
+ *     - `0.0001 <= leaf_thickness <= 0.1`
+ *     - `0.01 <= span <= 10`
+ *     - `1 <= full_length_leaves <= 100`
+ *     - `0 <= graduated_leaves <= 100`
+ *
+ *     `full_length_leaves` and `graduated_leaves` are whole numbers. A symmetric semi-elliptic
+ *     spring with the axle in its middle, leaves of one section, steps that follow a triangle. The
+ *     full-length leaves are one beam and the graduated ones another, which deflect alike at the
+ *     eyes; leaves that touch all along are stiffer by up to a twentieth. No friction: it makes
+ *     small movements much stiffer. Deflections small against the span; shackle and camber left
+ *     aside. Leaves that were given different curvature (nip) share differently: the main leaf is
+ *     relieved. What braking and drive wind into the spring comes on top.
+ *
+ * Source
+ *     Beam theory: the graduated leaves make a triangle, the full-length leaves a rectangle,
+ *     deflected alike; SAE HS-788, Manual on Design and Application of Leaf Springs, and the
+ *     handbook form with 2 n_g + 3 n_f (from memory)
+ *
+ * Caution
+ *     A leaf spring under load stores enough energy to kill, and a broken main leaf lets the axle
+ *     go. Local codes and licensed practice come first.
+ */
+int32_t axw_spring_leaf_pack_stress(double load,
+                                    double leaf_width,
+                                    double leaf_thickness,
+                                    double span,
+                                    double full_length_leaves,
+                                    double graduated_leaves,
+                                    double *full_length_stress,
+                                    double *graduated_stress);
+
+/**
+ * `axw_spring_leaf_pack_stress` on arrays of length `n`.
+ */
+int32_t axw_spring_leaf_pack_stress_n(size_t n,
+                                      const double *load,
+                                      const double *leaf_width,
+                                      const double *leaf_thickness,
+                                      const double *span,
+                                      const double *full_length_leaves,
+                                      const double *graduated_leaves,
+                                      double *full_length_stress,
+                                      double *graduated_stress,
+                                      int32_t *reason);
+
+/**
+ * `axw_spring_leaf_pack_stress` that returns `full_length_stress` [Pa], or NaN where there is no answer.
+ */
+double axw_spring_leaf_pack_stress_full_length_stress_value(double load,
+                                                            double leaf_width,
+                                                            double leaf_thickness,
+                                                            double span,
+                                                            double full_length_leaves,
+                                                            double graduated_leaves);
+
+/**
+ * `axw_spring_leaf_pack_stress` that returns `graduated_stress` [Pa], or NaN where there is no answer.
+ */
+double axw_spring_leaf_pack_stress_graduated_stress_value(double load,
+                                                          double leaf_width,
+                                                          double leaf_thickness,
+                                                          double span,
+                                                          double full_length_leaves,
+                                                          double graduated_leaves);
 
 /**
  * Sum of the gaps that must stay open between the coils of a cold-coiled spring under a load that
@@ -6645,6 +7539,176 @@ int32_t axw_spring_tangent_rate_for_frequency_n(size_t n,
 double axw_spring_tangent_rate_for_frequency_value(double frequency, double sprung_mass);
 
 /**
+ * Vertical rate at the end of a torsion bar's arm, with what the leaning arm adds.
+ *
+ * Formula
+ *     `k = (K + T tan(b)) / (R cos(b))^2`
+ *
+ * Parameters
+ *     torsional_rate [N·m/rad]: `K`, torque over twist of the whole bar, end to end
+ *     arm_length [m]: `R`, of the arm, from the axis of the bar to its end
+ *     arm_angle [rad]: `b`, of the arm above the horizontal, positive where its end is higher than
+ *         the bar
+ *     torque [N·m]: `T`, in the bar there, positive where it presses the end of the arm down
+ *
+ * Returns
+ *     (linear stiffness [N/m]) Tangent rate: vertical force over vertical travel at the end of the
+ *     arm. Negative where the arm folds: nothing brings it back there.
+ *
+ * Valid for (SI)
+ *     - `0.001 <= torsional_rate <= 1000000000`
+ *     - `0.001 <= arm_length <= 100`
+ *     - `-1.4 <= arm_angle <= 1.4`
+ *     - `-1000000000 <= torque <= 1000000000`
+ *
+ *     A stiff arm square to the bar, moved by a vertical force. From there to the wheel the motion
+ *     ratio of what lies between counts with its square.
+ *
+ * Source
+ *     Derivative of the vertical force `T / (R cos(b))` over the travel `R sin(b)`; Milliken and
+ *     Milliken, Race Car Vehicle Dynamics (1995), ch. 21 (from memory)
+ *
+ * Caution
+ *     A twisted bar stores enough energy to kill; unload it before a lever or a link comes off.
+ *     Local codes and licensed practice come first.
+ */
+int32_t axw_spring_torsion_bar_arm_rate(double torsional_rate,
+                                        double arm_length,
+                                        double arm_angle,
+                                        double torque,
+                                        double *result);
+
+/**
+ * `axw_spring_torsion_bar_arm_rate` on arrays of length `n`.
+ */
+int32_t axw_spring_torsion_bar_arm_rate_n(size_t n,
+                                          const double *torsional_rate,
+                                          const double *arm_length,
+                                          const double *arm_angle,
+                                          const double *torque,
+                                          double *result,
+                                          int32_t *reason);
+
+/**
+ * `axw_spring_torsion_bar_arm_rate` that returns its result [N/m], or NaN where there is no answer.
+ */
+double axw_spring_torsion_bar_arm_rate_value(double torsional_rate,
+                                             double arm_length,
+                                             double arm_angle,
+                                             double torque);
+
+/**
+ * Torque over twist of a round torsion bar, solid or bored.
+ *
+ * Formula
+ *     `K = pi G (D^4 - d^4) / (32 L)`
+ *
+ * Parameters
+ *     shear_modulus [Pa]: `G`, of the steel, 79 GPa or nearly
+ *     inner_diameter [m]: `d`, bore of the bar; nothing for a solid one
+ *     outer_diameter [m]: `D`, of the bar where it twists
+ *     active_length [m]: `L`, that twists: between the splines or bearings that hold it, with what
+ *         the ends add
+ *
+ * Returns
+ *     (rotational stiffness [N·m/rad]) Torque over the angle between the ends.
+ *
+ * Valid for (SI)
+ *     - `1000000 <= shear_modulus <= 10000000000000`
+ *     - `0 <= inner_diameter <= 1`
+ *     - `0.001 <= outer_diameter <= 1`
+ *     - `outer_diameter > inner_diameter`
+ *     - `0.001 <= active_length <= 100`
+ *
+ *     A straight round bar of one diameter, elastic. Splines and tapers at the ends twist a
+ *     little, too: the active length is longer than the plain one.
+ *
+ * Source
+ *     Saint-Venant torsion of a circular section; Shigley's Mechanical Engineering Design, ch. 3,
+ *     torsion (from memory)
+ *
+ * Caution
+ *     A twisted bar stores enough energy to kill; unload it before a lever or a link comes off.
+ *     Local codes and licensed practice come first.
+ */
+int32_t axw_spring_torsion_bar_rate(double shear_modulus,
+                                    double inner_diameter,
+                                    double outer_diameter,
+                                    double active_length,
+                                    double *result);
+
+/**
+ * `axw_spring_torsion_bar_rate` on arrays of length `n`.
+ */
+int32_t axw_spring_torsion_bar_rate_n(size_t n,
+                                      const double *shear_modulus,
+                                      const double *inner_diameter,
+                                      const double *outer_diameter,
+                                      const double *active_length,
+                                      double *result,
+                                      int32_t *reason);
+
+/**
+ * `axw_spring_torsion_bar_rate` that returns its result [N·m/rad], or NaN where there is no answer.
+ */
+double axw_spring_torsion_bar_rate_value(double shear_modulus,
+                                         double inner_diameter,
+                                         double outer_diameter,
+                                         double active_length);
+
+/**
+ * Greatest shear stress in a round torsion bar, at its surface.
+ *
+ * Formula
+ *     `tau = 16 T D / (pi (D^4 - d^4))`
+ *
+ * Parameters
+ *     torque [N·m]: `T`, that twists the bar
+ *     inner_diameter [m]: `d`, bore of the bar; nothing for a solid one
+ *     outer_diameter [m]: `D`, of the bar where it twists
+ *
+ * Returns
+ *     (stress or pressure difference [Pa]) Shear stress at the surface, with the sign of the
+ *     torque.
+ *
+ * Valid for (SI)
+ *     - `-1000000000 <= torque <= 1000000000`
+ *     - `0 <= inner_diameter <= 1`
+ *     - `0.001 <= outer_diameter <= 1`
+ *     - `outer_diameter > inner_diameter`
+ *
+ *     A straight round bar, elastic, without presetting: a bar that is preset in one direction
+ *     bears more in it and less in the other. Bending and the notch of a spline come on top.
+ *
+ * Source
+ *     Saint-Venant torsion of a circular section; Shigley's Mechanical Engineering Design, ch. 3,
+ *     torsion (from memory)
+ *
+ * Caution
+ *     A twisted bar stores enough energy to kill; unload it before a lever or a link comes off.
+ *     Local codes and licensed practice come first.
+ */
+int32_t axw_spring_torsion_bar_stress(double torque,
+                                      double inner_diameter,
+                                      double outer_diameter,
+                                      double *result);
+
+/**
+ * `axw_spring_torsion_bar_stress` on arrays of length `n`.
+ */
+int32_t axw_spring_torsion_bar_stress_n(size_t n,
+                                        const double *torque,
+                                        const double *inner_diameter,
+                                        const double *outer_diameter,
+                                        double *result,
+                                        int32_t *reason);
+
+/**
+ * `axw_spring_torsion_bar_stress` that returns its result [Pa], or NaN where there is no answer.
+ */
+double axw_spring_torsion_bar_stress_value(double torque, double inner_diameter, double outer_diameter);
+
+/**
  * Wahl's factor: by how much curvature and direct shear raise the stress at the inside of a coil.
  *
  * Formula
@@ -6895,6 +7959,602 @@ double axw_spring_wire_diameter_for_rate_value(double spring_rate,
                                                double mean_diameter,
                                                double active_coils,
                                                double shear_modulus);
+
+/**
+ * Load that the outer wheel of an axle gains in a turn, by the way it takes.
+ *
+ * Formula
+ *     `F_u = m_u a_y z_u / t`, `F_g = m_a a_y z / t`, `F_e = K phi / t`, `F = F_u + F_g + F_e`
+ *
+ * Parameters
+ *     unsprung_mass [kg]: `m_u`, of the axle, both wheels together
+ *     unsprung_height [m]: `z_u`, of its centre of gravity above the ground: the loaded radius,
+ *         nearly
+ *     axle_sprung_mass [kg]: `m_a`, sprung mass that the axle carries: scale reading of the axle
+ *         less its unsprung mass
+ *     roll_centre_height [m]: `z`, of the axle above the ground; negative below it
+ *     roll_stiffness [N·m/rad]: `K`, of the axle to the ground: springs, bar and tyres
+ *     roll_angle [rad]: `phi`, of the body to the ground, positive out of the turn:
+ *         `roll_gradient` times the acceleration
+ *     track [m]: `t`, between the tyre centres
+ *     lateral_acceleration [m/s²]: `a_y`, towards the inside of the turn
+ *
+ * Returns
+ *     unsprung_transfer (force [N]): by the unsprung mass itself: at once, whatever the springs
+ *         are
+ *     geometric_transfer (force [N]): by the links, through the roll centre: at once; negative
+ *         where it lies below the ground
+ *     elastic_transfer (force [N]): by springs, bar and tyres: as the body rolls
+ *     load_transfer (force [N]): all of it: what the outer wheel gains and the inner wheel loses
+ *
+ * Valid for (SI)
+ *     - `0 <= unsprung_mass <= 1000000`
+ *     - `0 <= unsprung_height <= 100`
+ *     - `0 <= axle_sprung_mass <= 1000000`
+ *     - `-10 <= roll_centre_height <= 10`
+ *     - `0 <= roll_stiffness <= 1000000000000`
+ *     - `-1.6 <= roll_angle <= 1.6`
+ *     - `0.01 <= track <= 100`
+ *     - `0 <= lateral_acceleration <= 1000`
+ *
+ *     A steady turn on a level road, small angles, both wheels on the ground: the inner wheel
+ *     lifts where the transfer is more than half of the axle's load. A stiff frame.
+ *
+ * Source
+ *     Moments about the roll centre and the ground; Milliken and Milliken, Race Car Vehicle
+ *     Dynamics (1995), ch. 18, and Dixon, Tires, Suspension and Handling (1996), ch. 5 (from
+ *     memory)
+ *
+ * Caution
+ *     A wheel that lifts is the step before a rollover. Local codes and licensed practice come
+ *     first.
+ */
+int32_t axw_suspension_axle_load_transfer(double unsprung_mass,
+                                          double unsprung_height,
+                                          double axle_sprung_mass,
+                                          double roll_centre_height,
+                                          double roll_stiffness,
+                                          double roll_angle,
+                                          double track,
+                                          double lateral_acceleration,
+                                          double *unsprung_transfer,
+                                          double *geometric_transfer,
+                                          double *elastic_transfer,
+                                          double *load_transfer);
+
+/**
+ * `axw_suspension_axle_load_transfer` on arrays of length `n`.
+ */
+int32_t axw_suspension_axle_load_transfer_n(size_t n,
+                                            const double *unsprung_mass,
+                                            const double *unsprung_height,
+                                            const double *axle_sprung_mass,
+                                            const double *roll_centre_height,
+                                            const double *roll_stiffness,
+                                            const double *roll_angle,
+                                            const double *track,
+                                            const double *lateral_acceleration,
+                                            double *unsprung_transfer,
+                                            double *geometric_transfer,
+                                            double *elastic_transfer,
+                                            double *load_transfer,
+                                            int32_t *reason);
+
+/**
+ * `axw_suspension_axle_load_transfer` that returns `unsprung_transfer` [N], or NaN where there is no answer.
+ */
+double axw_suspension_axle_load_transfer_unsprung_transfer_value(double unsprung_mass,
+                                                                 double unsprung_height,
+                                                                 double axle_sprung_mass,
+                                                                 double roll_centre_height,
+                                                                 double roll_stiffness,
+                                                                 double roll_angle,
+                                                                 double track,
+                                                                 double lateral_acceleration);
+
+/**
+ * `axw_suspension_axle_load_transfer` that returns `geometric_transfer` [N], or NaN where there is no answer.
+ */
+double axw_suspension_axle_load_transfer_geometric_transfer_value(double unsprung_mass,
+                                                                  double unsprung_height,
+                                                                  double axle_sprung_mass,
+                                                                  double roll_centre_height,
+                                                                  double roll_stiffness,
+                                                                  double roll_angle,
+                                                                  double track,
+                                                                  double lateral_acceleration);
+
+/**
+ * `axw_suspension_axle_load_transfer` that returns `elastic_transfer` [N], or NaN where there is no answer.
+ */
+double axw_suspension_axle_load_transfer_elastic_transfer_value(double unsprung_mass,
+                                                                double unsprung_height,
+                                                                double axle_sprung_mass,
+                                                                double roll_centre_height,
+                                                                double roll_stiffness,
+                                                                double roll_angle,
+                                                                double track,
+                                                                double lateral_acceleration);
+
+/**
+ * `axw_suspension_axle_load_transfer` that returns `load_transfer` [N], or NaN where there is no answer.
+ */
+double axw_suspension_axle_load_transfer_load_transfer_value(double unsprung_mass,
+                                                             double unsprung_height,
+                                                             double axle_sprung_mass,
+                                                             double roll_centre_height,
+                                                             double roll_stiffness,
+                                                             double roll_angle,
+                                                             double track,
+                                                             double lateral_acceleration);
+
+/**
+ * Rate of the anti-roll bar that gives an axle the wanted roll stiffness.
+ *
+ * Formula
+ *     `k = 2 K / (r^2 t^2)`
+ *
+ * Parameters
+ *     bar_stiffness [N·m/rad]: `K`, moment over roll angle that is wanted of the bar alone
+ *     bar_motion_ratio [-]: `r`, travel of the end of the bar's arm over travel of the wheel, in
+ *         roll: on a live axle the distance between the links over the track
+ *     track [m]: `t`, between the tyre centres
+ *
+ * Returns
+ *     (linear stiffness [N/m]) Force at either end of the bar over travel of that end, the other
+ *     end travelling as far the other way: what `spring.anti_roll_bar_diameter_for_rate` takes.
+ *
+ * Valid for (SI)
+ *     - `0 <= bar_stiffness <= 1000000000000`
+ *     - `0.01 <= bar_motion_ratio <= 3`
+ *     - `0.01 <= track <= 100`
+ *
+ *     Inverse of [`bar_roll_stiffness`](super::bar_roll_stiffness()).
+ *
+ * Source
+ *     Virtual work; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 16 (from memory)
+ */
+int32_t axw_suspension_bar_rate_for_roll_stiffness(double bar_stiffness,
+                                                   double bar_motion_ratio,
+                                                   double track,
+                                                   double *result);
+
+/**
+ * `axw_suspension_bar_rate_for_roll_stiffness` on arrays of length `n`.
+ */
+int32_t axw_suspension_bar_rate_for_roll_stiffness_n(size_t n,
+                                                     const double *bar_stiffness,
+                                                     const double *bar_motion_ratio,
+                                                     const double *track,
+                                                     double *result,
+                                                     int32_t *reason);
+
+/**
+ * `axw_suspension_bar_rate_for_roll_stiffness` that returns its result [N/m], or NaN where there is no answer.
+ */
+double axw_suspension_bar_rate_for_roll_stiffness_value(double bar_stiffness,
+                                                        double bar_motion_ratio,
+                                                        double track);
+
+/**
+ * Roll stiffness that an anti-roll bar gives an axle.
+ *
+ * Formula
+ *     `K = k r^2 t^2 / 2`
+ *
+ * Parameters
+ *     bar_rate [N/m]: `k`, force at either end of the bar over travel of that end, the other end
+ *         travelling as far the other way; see spring.anti_roll_bar_rate
+ *     bar_motion_ratio [-]: `r`, travel of the end of the bar's arm over travel of the wheel, in
+ *         roll: on a live axle the distance between the links over the track
+ *     track [m]: `t`, between the tyre centres
+ *
+ * Returns
+ *     (rotational stiffness [N·m/rad]) Moment over roll angle; add it to that of the springs.
+ *
+ * Valid for (SI)
+ *     - `0 <= bar_rate <= 1000000000`
+ *     - `0.01 <= bar_motion_ratio <= 3`
+ *     - `0.01 <= track <= 100`
+ *
+ *     Links that stand square to the arms. Bushes that give are springs in series with the bar.
+ *
+ * Source
+ *     Opposite wheel travels of `t / 2` times the roll angle, virtual work; Milliken and Milliken,
+ *     Race Car Vehicle Dynamics (1995), ch. 16 (from memory)
+ */
+int32_t axw_suspension_bar_roll_stiffness(double bar_rate,
+                                          double bar_motion_ratio,
+                                          double track,
+                                          double *result);
+
+/**
+ * `axw_suspension_bar_roll_stiffness` on arrays of length `n`.
+ */
+int32_t axw_suspension_bar_roll_stiffness_n(size_t n,
+                                            const double *bar_rate,
+                                            const double *bar_motion_ratio,
+                                            const double *track,
+                                            double *result,
+                                            int32_t *reason);
+
+/**
+ * `axw_suspension_bar_roll_stiffness` that returns its result [N·m/rad], or NaN where there is no answer.
+ */
+double axw_suspension_bar_roll_stiffness_value(double bar_rate, double bar_motion_ratio, double track);
+
+/**
+ * Share of the front axle in the load that a turn moves to the outer wheels.
+ *
+ * Formula
+ *     `q = F_f / (F_f + F_r)`
+ *
+ * Parameters
+ *     front_load_transfer [N]: `F_f`, that the outer front wheel gains
+ *     rear_load_transfer [N]: `F_r`, that the outer rear wheel gains
+ *
+ * Returns
+ *     (ratio [-]) Front over both. The axle that moves more of its load than the other loses more
+ *     of its grip: a share above that of the front axle in the weight tends to understeer, one
+ *     below it to oversteer.
+ *
+ * Valid for (SI)
+ *     - `0 < front_load_transfer <= 100000000`
+ *     - `0 < rear_load_transfer <= 100000000`
+ *
+ *     The tendency holds for tyres alike on both axles whose grip falls with load, at the limit;
+ *     drive, camber and toe change it.
+ *
+ * Source
+ *     SAE J670, tire lateral load transfer distribution; Milliken and Milliken, Race Car Vehicle
+ *     Dynamics (1995), ch. 18 (from memory)
+ */
+int32_t axw_suspension_front_transfer_share(double front_load_transfer,
+                                            double rear_load_transfer,
+                                            double *result);
+
+/**
+ * `axw_suspension_front_transfer_share` on arrays of length `n`.
+ */
+int32_t axw_suspension_front_transfer_share_n(size_t n,
+                                              const double *front_load_transfer,
+                                              const double *rear_load_transfer,
+                                              double *result,
+                                              int32_t *reason);
+
+/**
+ * `axw_suspension_front_transfer_share` that returns its result [-], or NaN where there is no answer.
+ */
+double axw_suspension_front_transfer_share_value(double front_load_transfer, double rear_load_transfer);
+
+/**
+ * Roll stiffness that the springs of independently sprung wheels give an axle.
+ *
+ * Formula
+ *     `K = k t^2 / 2`
+ *
+ * Parameters
+ *     wheel_rate [N/m]: `k`, of one wheel, tangent rate at ride height, without the tyre and
+ *         without the bar
+ *     track [m]: `t`, between the tyre centres
+ *
+ * Returns
+ *     (rotational stiffness [N·m/rad]) Moment over roll angle.
+ *
+ * Valid for (SI)
+ *     - `1 <= wheel_rate <= 1000000000`
+ *     - `0.01 <= track <= 100`
+ *
+ *     Two wheels alike, no bar. Springs that are joined from side to side, such as one transverse
+ *     leaf, give something else.
+ *
+ * Source
+ *     Opposite wheel travels of `t / 2` times the roll angle; Gillespie, Fundamentals of Vehicle
+ *     Dynamics (1992), ch. 6, and Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 16
+ *     (from memory)
+ */
+int32_t axw_suspension_independent_roll_stiffness(double wheel_rate, double track, double *result);
+
+/**
+ * `axw_suspension_independent_roll_stiffness` on arrays of length `n`.
+ */
+int32_t axw_suspension_independent_roll_stiffness_n(size_t n,
+                                                    const double *wheel_rate,
+                                                    const double *track,
+                                                    double *result,
+                                                    int32_t *reason);
+
+/**
+ * `axw_suspension_independent_roll_stiffness` that returns its result [N·m/rad], or NaN where there is no answer.
+ */
+double axw_suspension_independent_roll_stiffness_value(double wheel_rate,
+                                                       double track);
+
+/**
+ * Roll stiffness that the springs give a live axle: their base counts, not the track.
+ *
+ * Formula
+ *     `K = k t^2 / 2`
+ *
+ * Parameters
+ *     spring_rate [N/m]: `k`, of one spring in vertical travel of its seat on the axle
+ *     spring_base [m]: `t`, between the two spring seats on the axle, less than the track
+ *
+ * Returns
+ *     (rotational stiffness [N·m/rad]) Moment over roll angle.
+ *
+ * Valid for (SI)
+ *     - `1 <= spring_rate <= 1000000000`
+ *     - `0.01 <= spring_base <= 100`
+ *
+ *     Two springs alike that stand upright or have their lean in the rate. Leaf springs twist in
+ *     roll and add to it; links that bind do, too.
+ *
+ * Source
+ *     Opposite travels of the seats of half the base times the roll angle; Gillespie, Fundamentals
+ *     of Vehicle Dynamics (1992), ch. 6, solid axle (from memory)
+ */
+int32_t axw_suspension_live_axle_roll_stiffness(double spring_rate, double spring_base, double *result);
+
+/**
+ * `axw_suspension_live_axle_roll_stiffness` on arrays of length `n`.
+ */
+int32_t axw_suspension_live_axle_roll_stiffness_n(size_t n,
+                                                  const double *spring_rate,
+                                                  const double *spring_base,
+                                                  double *result,
+                                                  int32_t *reason);
+
+/**
+ * `axw_suspension_live_axle_roll_stiffness` that returns its result [N·m/rad], or NaN where there is no answer.
+ */
+double axw_suspension_live_axle_roll_stiffness_value(double spring_rate,
+                                                     double spring_base);
+
+/**
+ * Height of the sprung mass over the roll axis: the lever on which a turn leans the body.
+ *
+ * Formula
+ *     `h_1 = h_s - z_f - (z_r - z_f) a / l`
+ *
+ * Parameters
+ *     sprung_height [m]: `h_s`, of the centre of gravity of the sprung mass above the ground
+ *     behind_front_axle [m]: `a`, distance of that centre of gravity behind the front axle
+ *     wheelbase [m]: `l`, front to rear axle
+ *     front_roll_centre_height [m]: `z_f`, of the front axle above the ground; negative below it
+ *     rear_roll_centre_height [m]: `z_r`, of the rear axle above the ground; on the centreline
+ *         where a lateral rod leads the axle
+ *
+ * Returns
+ *     (length [m]) Vertical distance from the roll axis to the centre of gravity; negative where
+ *     the axis passes above it and the body leans into the turn.
+ *
+ * Valid for (SI)
+ *     - `0 <= sprung_height <= 100`
+ *     - `-100 <= behind_front_axle <= 100`
+ *     - `0.01 <= wheelbase <= 100`
+ *     - `-10 <= front_roll_centre_height <= 10`
+ *     - `-10 <= rear_roll_centre_height <= 10`
+ *
+ *     Kinematic roll centres at ride height in the planes of the axles, small angles. The distance
+ *     is taken upright; the axis is nearly level.
+ *
+ * Source
+ *     SAE J670 and ISO 8855, roll axis; Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 6
+ *     (from memory)
+ */
+int32_t axw_suspension_roll_arm(double sprung_height,
+                                double behind_front_axle,
+                                double wheelbase,
+                                double front_roll_centre_height,
+                                double rear_roll_centre_height,
+                                double *result);
+
+/**
+ * `axw_suspension_roll_arm` on arrays of length `n`.
+ */
+int32_t axw_suspension_roll_arm_n(size_t n,
+                                  const double *sprung_height,
+                                  const double *behind_front_axle,
+                                  const double *wheelbase,
+                                  const double *front_roll_centre_height,
+                                  const double *rear_roll_centre_height,
+                                  double *result,
+                                  int32_t *reason);
+
+/**
+ * `axw_suspension_roll_arm` that returns its result [m], or NaN where there is no answer.
+ */
+double axw_suspension_roll_arm_value(double sprung_height,
+                                     double behind_front_axle,
+                                     double wheelbase,
+                                     double front_roll_centre_height,
+                                     double rear_roll_centre_height);
+
+/**
+ * Roll angle of the body over lateral acceleration, body to ground.
+ *
+ * Formula
+ *     `G = m_s h_1 / (K_f + K_r - m_s g h_1)`
+ *
+ * Parameters
+ *     sprung_mass [kg]: `m_s`, of the whole vehicle
+ *     roll_arm [m]: `h_1`, height of the centre of gravity of the sprung mass over the roll axis
+ *     front_roll_stiffness [N·m/rad]: `K_f`, of the front axle to the ground: springs, bar and
+ *         tyres, see `roll_stiffness_over_tyres`
+ *     rear_roll_stiffness [N·m/rad]: `K_r`, of the rear axle to the ground
+ *
+ * Returns
+ *     (roll gradient [rad·s²/m]) Roll angle over lateral acceleration; the body leans out of the
+ *     turn.
+ *
+ * Valid for (SI)
+ *     - `0.001 <= sprung_mass <= 1000000`
+ *     - `0 <= roll_arm <= 100`
+ *     - `0 <= front_roll_stiffness <= 1000000000000`
+ *     - `0 <= rear_roll_stiffness <= 1000000000000`
+ *
+ *     Small angles, a steady turn, a stiff frame. The roll of the axles on their tyres under what
+ *     the roll centres carry is left out; the model `RollBalance` has it.
+ *
+ * Source
+ *     Moments about the roll axis; Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 6, roll
+ *     rate (from memory)
+ */
+int32_t axw_suspension_roll_gradient(double sprung_mass,
+                                     double roll_arm,
+                                     double front_roll_stiffness,
+                                     double rear_roll_stiffness,
+                                     double *result);
+
+/**
+ * `axw_suspension_roll_gradient` on arrays of length `n`.
+ */
+int32_t axw_suspension_roll_gradient_n(size_t n,
+                                       const double *sprung_mass,
+                                       const double *roll_arm,
+                                       const double *front_roll_stiffness,
+                                       const double *rear_roll_stiffness,
+                                       double *result,
+                                       int32_t *reason);
+
+/**
+ * `axw_suspension_roll_gradient` that returns its result [rad·s²/m], or NaN where there is no answer.
+ */
+double axw_suspension_roll_gradient_value(double sprung_mass,
+                                          double roll_arm,
+                                          double front_roll_stiffness,
+                                          double rear_roll_stiffness);
+
+/**
+ * Roll stiffness of both axles together that gives the wanted roll gradient.
+ *
+ * Formula
+ *     `K = m_s h_1 (g + 1 / G)`
+ *
+ * Parameters
+ *     sprung_mass [kg]: `m_s`, of the whole vehicle
+ *     roll_arm [m]: `h_1`, height of the centre of gravity of the sprung mass over the roll axis
+ *     roll_gradient [rad·s²/m]: `G`, wanted roll angle over lateral acceleration, body to ground
+ *
+ * Returns
+ *     (rotational stiffness [N·m/rad]) Front and rear axle to the ground together: springs, bars
+ *     and tyres.
+ *
+ * Valid for (SI)
+ *     - `0.001 <= sprung_mass <= 1000000`
+ *     - `0 <= roll_arm <= 100`
+ *     - `0.000001 <= roll_gradient <= 1`
+ *
+ *     Inverse of [`roll_gradient`](super::roll_gradient()).
+ *
+ * Source
+ *     Moments about the roll axis; Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 6, roll
+ *     rate (from memory)
+ */
+int32_t axw_suspension_roll_stiffness_for_gradient(double sprung_mass,
+                                                   double roll_arm,
+                                                   double roll_gradient,
+                                                   double *result);
+
+/**
+ * `axw_suspension_roll_stiffness_for_gradient` on arrays of length `n`.
+ */
+int32_t axw_suspension_roll_stiffness_for_gradient_n(size_t n,
+                                                     const double *sprung_mass,
+                                                     const double *roll_arm,
+                                                     const double *roll_gradient,
+                                                     double *result,
+                                                     int32_t *reason);
+
+/**
+ * `axw_suspension_roll_stiffness_for_gradient` that returns its result [N·m/rad], or NaN where there is no answer.
+ */
+double axw_suspension_roll_stiffness_for_gradient_value(double sprung_mass,
+                                                        double roll_arm,
+                                                        double roll_gradient);
+
+/**
+ * Roll stiffness of an axle to the ground: springs and bar in series with the tyres.
+ *
+ * Formula
+ *     `K = K_s K_t / (K_s + K_t)`
+ *
+ * Parameters
+ *     suspension_stiffness [N·m/rad]: `K_s`, of springs and bar together
+ *     tyre_stiffness [N·m/rad]: `K_t`, of the tyres, see `tyre_roll_stiffness`
+ *
+ * Returns
+ *     (rotational stiffness [N·m/rad]) Moment over roll angle of the body to the ground.
+ *
+ * Valid for (SI)
+ *     - `0.001 <= suspension_stiffness <= 1000000000000`
+ *     - `0.001 <= tyre_stiffness <= 1000000000000`
+ *
+ *     Both carry the same moment: what the roll centre and the unsprung mass add to the tyres'
+ *     part is left out here; the model `RollBalance` has it.
+ *
+ * Source
+ *     Springs in series; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 16 (from
+ *     memory)
+ */
+int32_t axw_suspension_roll_stiffness_over_tyres(double suspension_stiffness,
+                                                 double tyre_stiffness,
+                                                 double *result);
+
+/**
+ * `axw_suspension_roll_stiffness_over_tyres` on arrays of length `n`.
+ */
+int32_t axw_suspension_roll_stiffness_over_tyres_n(size_t n,
+                                                   const double *suspension_stiffness,
+                                                   const double *tyre_stiffness,
+                                                   double *result,
+                                                   int32_t *reason);
+
+/**
+ * `axw_suspension_roll_stiffness_over_tyres` that returns its result [N·m/rad], or NaN where there is no answer.
+ */
+double axw_suspension_roll_stiffness_over_tyres_value(double suspension_stiffness,
+                                                      double tyre_stiffness);
+
+/**
+ * Roll stiffness of the tyres of an axle between the ground and the wheels.
+ *
+ * Formula
+ *     `K = k t^2 / 2`
+ *
+ * Parameters
+ *     tyre_rate [N/m]: `k`, vertical rate of the tyre or the twin tyres of one side
+ *     track [m]: `t`, between the tyre centres
+ *
+ * Returns
+ *     (rotational stiffness [N·m/rad]) Moment over roll angle.
+ *
+ * Valid for (SI)
+ *     - `1 <= tyre_rate <= 1000000000`
+ *     - `0.01 <= track <= 100`
+ *
+ *     Both sides alike, on the ground. Twin tyres: the middle of the pair counts.
+ *
+ * Source
+ *     Opposite deflections of `t / 2` times the roll angle; Milliken and Milliken, Race Car
+ *     Vehicle Dynamics (1995), ch. 16 (from memory)
+ */
+int32_t axw_suspension_tyre_roll_stiffness(double tyre_rate, double track, double *result);
+
+/**
+ * `axw_suspension_tyre_roll_stiffness` on arrays of length `n`.
+ */
+int32_t axw_suspension_tyre_roll_stiffness_n(size_t n,
+                                             const double *tyre_rate,
+                                             const double *track,
+                                             double *result,
+                                             int32_t *reason);
+
+/**
+ * `axw_suspension_tyre_roll_stiffness` that returns its result [N·m/rad], or NaN where there is no answer.
+ */
+double axw_suspension_tyre_roll_stiffness_value(double tyre_rate, double track);
 
 /**
  * Diameter of the bolt circle from the distance between two studs side by side.

@@ -10127,6 +10127,1303 @@ pub extern "C" fn axw_fluid_water_saturation_pressure_value(temperature: f64) ->
     })
 }
 
+/// Loads of the axles while the vehicle gains or loses speed on a level road.
+///
+/// Formula
+///     `F_r = m (g a + a_x h) / l`, `F_f = m g - F_r`
+///
+/// Parameters
+///     total_mass [kg]: `m`, of the whole vehicle as it stands: all scale readings together
+///     behind_front_axle [m]: `a`, distance of the centre of gravity behind the front axle
+///     centre_height [m]: `h`, of the centre of gravity above the ground
+///     wheelbase [m]: `l`, front to rear axle
+///     acceleration [m/s²]: `a_x`, forward, positive where speed is gained, negative in braking
+///
+/// Returns
+///     front_load (force [N]): load of the front axle, both wheels together
+///     rear_load (force [N]): load of the rear axle, both wheels together
+///
+/// Valid for (SI)
+///     - `0.001 <= total_mass <= 4000000`
+///     - `0 <= behind_front_axle <= 100`
+///     - `0 <= centre_height <= 100`
+///     - `0.01 <= wheelbase <= 100`
+///     - `wheelbase > behind_front_axle`
+///     - `-1000 <= acceleration <= 1000`
+///
+///     Level road, a steady acceleration, pitch left aside: springs that give move the centre of
+///     gravity by little. Air drag and its height are left aside.
+///
+/// Source
+///     Equilibrium of the accelerated body, moments about the front axle; Gillespie, Fundamentals
+///     of Vehicle Dynamics (1992), ch. 1, low-speed acceleration (from memory); standard gravity:
+///     3rd CGPM
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_mass_axle_loads_under_acceleration(
+    total_mass: f64,
+    behind_front_axle: f64,
+    centre_height: f64,
+    wheelbase: f64,
+    acceleration: f64,
+    front_load: *mut f64,
+    rear_load: *mut f64,
+) -> i32 {
+    guard_call(
+        move || {
+            axlewright::mass::axle_loads_under_acceleration(
+                Mass::from_si(total_mass),
+                Length::from_si(behind_front_axle),
+                Length::from_si(centre_height),
+                Length::from_si(wheelbase),
+                Acceleration::from_si(acceleration),
+            )
+        },
+        |on| unsafe {
+            put(front_load, on.front_load.si());
+            put(rear_load, on.rear_load.si());
+        },
+    )
+}
+
+/// `axw_mass_axle_loads_under_acceleration` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_mass_axle_loads_under_acceleration_n(
+    n: usize,
+    total_mass: *const f64,
+    behind_front_axle: *const f64,
+    centre_height: *const f64,
+    wheelbase: *const f64,
+    acceleration: *const f64,
+    front_load: *mut f64,
+    rear_load: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && total_mass.is_null() {
+            return Err(Failure::Null("total_mass"));
+        }
+        if n > 0 && behind_front_axle.is_null() {
+            return Err(Failure::Null("behind_front_axle"));
+        }
+        if n > 0 && centre_height.is_null() {
+            return Err(Failure::Null("centre_height"));
+        }
+        if n > 0 && wheelbase.is_null() {
+            return Err(Failure::Null("wheelbase"));
+        }
+        if n > 0 && acceleration.is_null() {
+            return Err(Failure::Null("acceleration"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::mass::axle_loads_under_acceleration(
+                    Mass::from_si(*total_mass.add(i)),
+                    Length::from_si(*behind_front_axle.add(i)),
+                    Length::from_si(*centre_height.add(i)),
+                    Length::from_si(*wheelbase.add(i)),
+                    Acceleration::from_si(*acceleration.add(i)),
+                ) {
+                    Ok(on) => {
+                        if !front_load.is_null() {
+                            front_load.add(i).write(on.front_load.si());
+                        }
+                        if !rear_load.is_null() {
+                            rear_load.add(i).write(on.rear_load.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !front_load.is_null() {
+                            front_load.add(i).write(f64::NAN);
+                        }
+                        if !rear_load.is_null() {
+                            rear_load.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_mass_axle_loads_under_acceleration` that returns `front_load` [N], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_mass_axle_loads_under_acceleration_front_load_value(
+    total_mass: f64,
+    behind_front_axle: f64,
+    centre_height: f64,
+    wheelbase: f64,
+    acceleration: f64,
+) -> f64 {
+    guard_value(|| {
+        axlewright::mass::axle_loads_under_acceleration(
+            Mass::from_si(total_mass),
+            Length::from_si(behind_front_axle),
+            Length::from_si(centre_height),
+            Length::from_si(wheelbase),
+            Acceleration::from_si(acceleration),
+        )
+        .map(|on| on.front_load.si())
+    })
+}
+
+/// `axw_mass_axle_loads_under_acceleration` that returns `rear_load` [N], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_mass_axle_loads_under_acceleration_rear_load_value(
+    total_mass: f64,
+    behind_front_axle: f64,
+    centre_height: f64,
+    wheelbase: f64,
+    acceleration: f64,
+) -> f64 {
+    guard_value(|| {
+        axlewright::mass::axle_loads_under_acceleration(
+            Mass::from_si(total_mass),
+            Length::from_si(behind_front_axle),
+            Length::from_si(centre_height),
+            Length::from_si(wheelbase),
+            Acceleration::from_si(acceleration),
+        )
+        .map(|on| on.rear_load.si())
+    })
+}
+
+/// Load that the outer wheels gain and the inner wheels lose in a turn, both axles together.
+///
+/// Formula
+///     `F = m a_y h / t`
+///
+/// Parameters
+///     total_mass [kg]: `m`, of the whole vehicle as it stands: all scale readings together
+///     centre_height [m]: `h`, of the centre of gravity above the ground
+///     track [m]: `t`, between the tyre centres, mean of both axles
+///     lateral_acceleration [m/s²]: `a_y`, towards the left, as in a left turn
+///
+/// Returns
+///     (force [N]) Load gained by the right wheels, all of them together; negative in a right turn,
+///     where the left wheels gain it. How the axles share it is a matter of the suspension.
+///
+/// Valid for (SI)
+///     - `0.001 <= total_mass <= 4000000`
+///     - `0 <= centre_height <= 100`
+///     - `0.01 <= track <= 100`
+///     - `-1000 <= lateral_acceleration <= 1000`
+///
+///     A steady turn on a level road, all wheels on the ground, body roll left aside: leaning moves
+///     the centre of gravity outwards and adds some percent. Both axles of the same track, or the
+///     mean of both.
+///
+/// Source
+///     Equilibrium of the accelerated body; Gillespie, Fundamentals of Vehicle Dynamics (1992), ch.
+///     6 (from memory)
+///
+/// Caution
+///     A vehicle whose inner wheels lift is about to roll over: a high one does so before its tyres
+///     slide. Local codes and licensed practice come first.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_mass_lateral_load_transfer(
+    total_mass: f64,
+    centre_height: f64,
+    track: f64,
+    lateral_acceleration: f64,
+    result: *mut f64,
+) -> i32 {
+    guard_call(
+        move || {
+            axlewright::mass::lateral_load_transfer(
+                Mass::from_si(total_mass),
+                Length::from_si(centre_height),
+                Length::from_si(track),
+                Acceleration::from_si(lateral_acceleration),
+            )
+        },
+        |on| unsafe {
+            put(result, on.si());
+        },
+    )
+}
+
+/// `axw_mass_lateral_load_transfer` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_mass_lateral_load_transfer_n(
+    n: usize,
+    total_mass: *const f64,
+    centre_height: *const f64,
+    track: *const f64,
+    lateral_acceleration: *const f64,
+    result: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && total_mass.is_null() {
+            return Err(Failure::Null("total_mass"));
+        }
+        if n > 0 && centre_height.is_null() {
+            return Err(Failure::Null("centre_height"));
+        }
+        if n > 0 && track.is_null() {
+            return Err(Failure::Null("track"));
+        }
+        if n > 0 && lateral_acceleration.is_null() {
+            return Err(Failure::Null("lateral_acceleration"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::mass::lateral_load_transfer(
+                    Mass::from_si(*total_mass.add(i)),
+                    Length::from_si(*centre_height.add(i)),
+                    Length::from_si(*track.add(i)),
+                    Acceleration::from_si(*lateral_acceleration.add(i)),
+                ) {
+                    Ok(on) => {
+                        if !result.is_null() {
+                            result.add(i).write(on.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !result.is_null() {
+                            result.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_mass_lateral_load_transfer` that returns its result [N], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_mass_lateral_load_transfer_value(
+    total_mass: f64,
+    centre_height: f64,
+    track: f64,
+    lateral_acceleration: f64,
+) -> f64 {
+    guard_value(|| {
+        axlewright::mass::lateral_load_transfer(
+            Mass::from_si(total_mass),
+            Length::from_si(centre_height),
+            Length::from_si(track),
+            Acceleration::from_si(lateral_acceleration),
+        )
+        .map(|on| on.si())
+    })
+}
+
+/// Load that the rear axle gains and the front axle loses while the vehicle gains speed.
+///
+/// Formula
+///     `F = m a_x h / l`
+///
+/// Parameters
+///     total_mass [kg]: `m`, of the whole vehicle as it stands: all scale readings together
+///     centre_height [m]: `h`, of the centre of gravity above the ground
+///     wheelbase [m]: `l`, front to rear axle
+///     acceleration [m/s²]: `a_x`, forward, positive where speed is gained, negative in braking
+///
+/// Returns
+///     (force [N]) Load gained by the rear axle, both wheels together; negative in braking, where
+///     the front axle gains it.
+///
+/// Valid for (SI)
+///     - `0.001 <= total_mass <= 4000000`
+///     - `0 <= centre_height <= 100`
+///     - `0.01 <= wheelbase <= 100`
+///     - `-1000 <= acceleration <= 1000`
+///
+///     Level road, a steady acceleration, both axles on the ground; pitch, air drag and rotating
+///     parts left aside. Springs decide how far the body pitches, not how much load moves.
+///
+/// Source
+///     Equilibrium of the accelerated body; Milliken and Milliken, Race Car Vehicle Dynamics
+///     (1995), ch. 18 (from memory)
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_mass_longitudinal_load_transfer(
+    total_mass: f64,
+    centre_height: f64,
+    wheelbase: f64,
+    acceleration: f64,
+    result: *mut f64,
+) -> i32 {
+    guard_call(
+        move || {
+            axlewright::mass::longitudinal_load_transfer(
+                Mass::from_si(total_mass),
+                Length::from_si(centre_height),
+                Length::from_si(wheelbase),
+                Acceleration::from_si(acceleration),
+            )
+        },
+        |on| unsafe {
+            put(result, on.si());
+        },
+    )
+}
+
+/// `axw_mass_longitudinal_load_transfer` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_mass_longitudinal_load_transfer_n(
+    n: usize,
+    total_mass: *const f64,
+    centre_height: *const f64,
+    wheelbase: *const f64,
+    acceleration: *const f64,
+    result: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && total_mass.is_null() {
+            return Err(Failure::Null("total_mass"));
+        }
+        if n > 0 && centre_height.is_null() {
+            return Err(Failure::Null("centre_height"));
+        }
+        if n > 0 && wheelbase.is_null() {
+            return Err(Failure::Null("wheelbase"));
+        }
+        if n > 0 && acceleration.is_null() {
+            return Err(Failure::Null("acceleration"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::mass::longitudinal_load_transfer(
+                    Mass::from_si(*total_mass.add(i)),
+                    Length::from_si(*centre_height.add(i)),
+                    Length::from_si(*wheelbase.add(i)),
+                    Acceleration::from_si(*acceleration.add(i)),
+                ) {
+                    Ok(on) => {
+                        if !result.is_null() {
+                            result.add(i).write(on.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !result.is_null() {
+                            result.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_mass_longitudinal_load_transfer` that returns its result [N], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_mass_longitudinal_load_transfer_value(
+    total_mass: f64,
+    centre_height: f64,
+    wheelbase: f64,
+    acceleration: f64,
+) -> f64 {
+    guard_value(|| {
+        axlewright::mass::longitudinal_load_transfer(
+            Mass::from_si(total_mass),
+            Length::from_si(centre_height),
+            Length::from_si(wheelbase),
+            Acceleration::from_si(acceleration),
+        )
+        .map(|on| on.si())
+    })
+}
+
+/// Height of the centre of gravity from raising one axle, the lift measured at the wheel centres.
+///
+/// Formula
+///     `h = r + l (m_2 - m_1) sqrt(l^2 - H^2) / (m H)`
+///
+/// Parameters
+///     level_mass [kg]: `m_1`, scale reading of the axle that stays down, vehicle level, both
+///         wheels together
+///     raised_mass [kg]: `m_2`, scale reading of the same axle, the other one raised
+///     total_mass [kg]: `m`, of the whole vehicle: all scale readings together, vehicle level
+///     wheelbase [m]: `l`, front to rear axle, along the vehicle
+///     lift [m]: `H`, of the wheel centres of one axle over those of the other, less what it was
+///         with the vehicle level
+///     loaded_radius [m]: `r`, height of the wheel centres above the ground, vehicle level; the
+///         mean, weighted with the distance to the other axle, where the axles differ
+///
+/// Returns
+///     (length [m]) Height above the ground, vehicle level.
+///
+/// Valid for (SI)
+///     - `0.001 <= level_mass <= 4000000`
+///     - `0.001 <= raised_mass <= 4000000`
+///     - `0.001 <= total_mass <= 4000000`
+///     - `total_mass > level_mass`
+///     - `total_mass > raised_mass`
+///     - `0.01 <= wheelbase <= 100`
+///     - `wheelbase > lift`
+///     - `0.001 <= lift <= 100`
+///     - `0.001 <= loaded_radius <= 10`
+///
+///     Suspension locked at ride height (blocks or solid links in place of springs), brakes off,
+///     wheels free to roll, tanks full or empty. A lift that is measured at the wheel centres has
+///     the tyre deflection in it. The difference of two readings is small: see the model
+///     `RaisedAxle` for how sure the answer is.
+///
+/// Source
+///     Equilibrium of the tilted vehicle; ISO 10392 (axle lift method) and Milliken and Milliken,
+///     Race Car Vehicle Dynamics (1995), ch. 18 (from memory)
+///
+/// Caution
+///     A raised vehicle can roll off its stands and kill: chock the wheels of the axle that stays
+///     down, strap the vehicle, use stands rated for the load, keep out from under it. Local codes
+///     and licensed practice come first.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_mass_raised_axle_height(
+    level_mass: f64,
+    raised_mass: f64,
+    total_mass: f64,
+    wheelbase: f64,
+    lift: f64,
+    loaded_radius: f64,
+    result: *mut f64,
+) -> i32 {
+    guard_call(
+        move || {
+            axlewright::mass::raised_axle_height(
+                Mass::from_si(level_mass),
+                Mass::from_si(raised_mass),
+                Mass::from_si(total_mass),
+                Length::from_si(wheelbase),
+                Length::from_si(lift),
+                Length::from_si(loaded_radius),
+            )
+        },
+        |on| unsafe {
+            put(result, on.si());
+        },
+    )
+}
+
+/// `axw_mass_raised_axle_height` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_mass_raised_axle_height_n(
+    n: usize,
+    level_mass: *const f64,
+    raised_mass: *const f64,
+    total_mass: *const f64,
+    wheelbase: *const f64,
+    lift: *const f64,
+    loaded_radius: *const f64,
+    result: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && level_mass.is_null() {
+            return Err(Failure::Null("level_mass"));
+        }
+        if n > 0 && raised_mass.is_null() {
+            return Err(Failure::Null("raised_mass"));
+        }
+        if n > 0 && total_mass.is_null() {
+            return Err(Failure::Null("total_mass"));
+        }
+        if n > 0 && wheelbase.is_null() {
+            return Err(Failure::Null("wheelbase"));
+        }
+        if n > 0 && lift.is_null() {
+            return Err(Failure::Null("lift"));
+        }
+        if n > 0 && loaded_radius.is_null() {
+            return Err(Failure::Null("loaded_radius"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::mass::raised_axle_height(
+                    Mass::from_si(*level_mass.add(i)),
+                    Mass::from_si(*raised_mass.add(i)),
+                    Mass::from_si(*total_mass.add(i)),
+                    Length::from_si(*wheelbase.add(i)),
+                    Length::from_si(*lift.add(i)),
+                    Length::from_si(*loaded_radius.add(i)),
+                ) {
+                    Ok(on) => {
+                        if !result.is_null() {
+                            result.add(i).write(on.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !result.is_null() {
+                            result.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_mass_raised_axle_height` that returns its result [m], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_mass_raised_axle_height_value(
+    level_mass: f64,
+    raised_mass: f64,
+    total_mass: f64,
+    wheelbase: f64,
+    lift: f64,
+    loaded_radius: f64,
+) -> f64 {
+    guard_value(|| {
+        axlewright::mass::raised_axle_height(
+            Mass::from_si(level_mass),
+            Mass::from_si(raised_mass),
+            Mass::from_si(total_mass),
+            Length::from_si(wheelbase),
+            Length::from_si(lift),
+            Length::from_si(loaded_radius),
+        )
+        .map(|on| on.si())
+    })
+}
+
+/// Height of the centre of gravity from raising one axle, the lift measured under the tyres, whose
+/// deflection is taken off.
+///
+/// Formula
+///     `H_c = H + (m_2 - m_1) g (1 / k_1 + 1 / k_2)`, `h = r + l (m_2 - m_1) sqrt(l^2 - H_c^2) / (m
+///     H_c)`
+///
+/// Parameters
+///     level_mass [kg]: `m_1`, scale reading of the axle that stays down, vehicle level, both
+///         wheels together
+///     raised_mass [kg]: `m_2`, scale reading of the same axle, the other one raised
+///     total_mass [kg]: `m`, of the whole vehicle: all scale readings together, vehicle level
+///     wheelbase [m]: `l`, front to rear axle, along the vehicle
+///     lift [m]: `H`, of what the raised tyres stand on over what the others stand on
+///     loaded_radius [m]: `r`, height of the wheel centres above the ground, vehicle level; the
+///         mean, weighted with the distance to the other axle, where the axles differ
+///     lower_tyre_rate [N/m]: `k_1`, vertical rate of the two tyres that stay down, together
+///     raised_tyre_rate [N/m]: `k_2`, vertical rate of the two tyres that are raised, together
+///
+/// Returns
+///     (length [m]) Height above the ground, vehicle level.
+///
+/// Valid for (SI)
+///     - `0.001 <= level_mass <= 4000000`
+///     - `0.001 <= raised_mass <= 4000000`
+///     - `0.001 <= total_mass <= 4000000`
+///     - `total_mass > level_mass`
+///     - `total_mass > raised_mass`
+///     - `0.01 <= wheelbase <= 100`
+///     - `wheelbase > lift`
+///     - `0.001 <= lift <= 100`
+///     - `0.001 <= loaded_radius <= 10`
+///     - `1 <= lower_tyre_rate <= 1000000000`
+///     - `1 <= raised_tyre_rate <= 1000000000`
+///
+///     As [`raised_axle_height`](super::raised_axle_height()); the tyres that stay down take more
+///     load and sink, the raised ones rise, and the vehicle leans more than the lift says. Linear
+///     tyres.
+///
+/// Source
+///     Equilibrium of the tilted vehicle; ISO 10392 (axle lift method) and Milliken and Milliken,
+///     Race Car Vehicle Dynamics (1995), ch. 18 (from memory); standard gravity: 3rd CGPM
+///
+/// Caution
+///     A raised vehicle can roll off its stands and kill: chock the wheels of the axle that stays
+///     down, strap the vehicle, use stands rated for the load, keep out from under it. Local codes
+///     and licensed practice come first.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_mass_raised_axle_height_over_tyres(
+    level_mass: f64,
+    raised_mass: f64,
+    total_mass: f64,
+    wheelbase: f64,
+    lift: f64,
+    loaded_radius: f64,
+    lower_tyre_rate: f64,
+    raised_tyre_rate: f64,
+    result: *mut f64,
+) -> i32 {
+    guard_call(
+        move || {
+            axlewright::mass::raised_axle_height_over_tyres(
+                Mass::from_si(level_mass),
+                Mass::from_si(raised_mass),
+                Mass::from_si(total_mass),
+                Length::from_si(wheelbase),
+                Length::from_si(lift),
+                Length::from_si(loaded_radius),
+                LinearStiffness::from_si(lower_tyre_rate),
+                LinearStiffness::from_si(raised_tyre_rate),
+            )
+        },
+        |on| unsafe {
+            put(result, on.si());
+        },
+    )
+}
+
+/// `axw_mass_raised_axle_height_over_tyres` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_mass_raised_axle_height_over_tyres_n(
+    n: usize,
+    level_mass: *const f64,
+    raised_mass: *const f64,
+    total_mass: *const f64,
+    wheelbase: *const f64,
+    lift: *const f64,
+    loaded_radius: *const f64,
+    lower_tyre_rate: *const f64,
+    raised_tyre_rate: *const f64,
+    result: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && level_mass.is_null() {
+            return Err(Failure::Null("level_mass"));
+        }
+        if n > 0 && raised_mass.is_null() {
+            return Err(Failure::Null("raised_mass"));
+        }
+        if n > 0 && total_mass.is_null() {
+            return Err(Failure::Null("total_mass"));
+        }
+        if n > 0 && wheelbase.is_null() {
+            return Err(Failure::Null("wheelbase"));
+        }
+        if n > 0 && lift.is_null() {
+            return Err(Failure::Null("lift"));
+        }
+        if n > 0 && loaded_radius.is_null() {
+            return Err(Failure::Null("loaded_radius"));
+        }
+        if n > 0 && lower_tyre_rate.is_null() {
+            return Err(Failure::Null("lower_tyre_rate"));
+        }
+        if n > 0 && raised_tyre_rate.is_null() {
+            return Err(Failure::Null("raised_tyre_rate"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::mass::raised_axle_height_over_tyres(
+                    Mass::from_si(*level_mass.add(i)),
+                    Mass::from_si(*raised_mass.add(i)),
+                    Mass::from_si(*total_mass.add(i)),
+                    Length::from_si(*wheelbase.add(i)),
+                    Length::from_si(*lift.add(i)),
+                    Length::from_si(*loaded_radius.add(i)),
+                    LinearStiffness::from_si(*lower_tyre_rate.add(i)),
+                    LinearStiffness::from_si(*raised_tyre_rate.add(i)),
+                ) {
+                    Ok(on) => {
+                        if !result.is_null() {
+                            result.add(i).write(on.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !result.is_null() {
+                            result.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_mass_raised_axle_height_over_tyres` that returns its result [m], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_mass_raised_axle_height_over_tyres_value(
+    level_mass: f64,
+    raised_mass: f64,
+    total_mass: f64,
+    wheelbase: f64,
+    lift: f64,
+    loaded_radius: f64,
+    lower_tyre_rate: f64,
+    raised_tyre_rate: f64,
+) -> f64 {
+    guard_value(|| {
+        axlewright::mass::raised_axle_height_over_tyres(
+            Mass::from_si(level_mass),
+            Mass::from_si(raised_mass),
+            Mass::from_si(total_mass),
+            Length::from_si(wheelbase),
+            Length::from_si(lift),
+            Length::from_si(loaded_radius),
+            LinearStiffness::from_si(lower_tyre_rate),
+            LinearStiffness::from_si(raised_tyre_rate),
+        )
+        .map(|on| on.si())
+    })
+}
+
+/// Sprung mass and its centre of gravity, from those of the whole vehicle and of what moves with
+/// the wheels.
+///
+/// Formula
+///     `m_s = m - m_f - m_r`, `a_s = (m a - m_r l) / m_s`, `h_s = (m h - m_f r_f - m_r r_r) / m_s`
+///
+/// Parameters
+///     total_mass [kg]: `m`, of the whole vehicle as it stands: all scale readings together
+///     behind_front_axle [m]: `a`, distance of the centre of gravity of the whole vehicle behind
+///         the front axle
+///     centre_height [m]: `h`, of the centre of gravity of the whole vehicle above the ground
+///     wheelbase [m]: `l`, front to rear axle
+///     front_unsprung_mass [kg]: `m_f`, of the front axle, both wheels together
+///     rear_unsprung_mass [kg]: `m_r`, of the rear axle, both wheels together
+///     front_unsprung_height [m]: `r_f`, of the centre of gravity of the front unsprung mass above
+///         the ground: the loaded radius, nearly
+///     rear_unsprung_height [m]: `r_r`, of the centre of gravity of the rear unsprung mass above
+///         the ground
+///
+/// Returns
+///     sprung_mass (mass [kg]): mass that the springs carry
+///     behind_front_axle (length [m]): distance of its centre of gravity behind the front axle;
+///         negative where it lies before it
+///     height (length [m]): height of its centre of gravity above the ground
+///
+/// Valid for (SI)
+///     - `0.001 <= total_mass <= 4000000`
+///     - `0 <= behind_front_axle <= 100`
+///     - `0 <= centre_height <= 100`
+///     - `0.01 <= wheelbase <= 100`
+///     - `wheelbase > behind_front_axle`
+///     - `0 <= front_unsprung_mass <= 1000000`
+///     - `0 <= rear_unsprung_mass <= 1000000`
+///     - `0 <= front_unsprung_height <= 100`
+///     - `0 <= rear_unsprung_height <= 100`
+///
+///     The unsprung masses lie on the lines of their axles. Where they are more than the vehicle,
+///     or than an axle carries, there is no answer.
+///
+/// Source
+///     Definition of the centre of gravity (first moments); Milliken and Milliken, Race Car Vehicle
+///     Dynamics (1995), ch. 18 (from memory)
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_mass_sprung_centre(
+    total_mass: f64,
+    behind_front_axle: f64,
+    centre_height: f64,
+    wheelbase: f64,
+    front_unsprung_mass: f64,
+    rear_unsprung_mass: f64,
+    front_unsprung_height: f64,
+    rear_unsprung_height: f64,
+    sprung_mass: *mut f64,
+    behind_front_axle: *mut f64,
+    height: *mut f64,
+) -> i32 {
+    guard_call(
+        move || {
+            axlewright::mass::sprung_centre(
+                Mass::from_si(total_mass),
+                Length::from_si(behind_front_axle),
+                Length::from_si(centre_height),
+                Length::from_si(wheelbase),
+                Mass::from_si(front_unsprung_mass),
+                Mass::from_si(rear_unsprung_mass),
+                Length::from_si(front_unsprung_height),
+                Length::from_si(rear_unsprung_height),
+            )
+        },
+        |on| unsafe {
+            put(sprung_mass, on.sprung_mass.si());
+            put(behind_front_axle, on.behind_front_axle.si());
+            put(height, on.height.si());
+        },
+    )
+}
+
+/// `axw_mass_sprung_centre` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_mass_sprung_centre_n(
+    n: usize,
+    total_mass: *const f64,
+    behind_front_axle: *const f64,
+    centre_height: *const f64,
+    wheelbase: *const f64,
+    front_unsprung_mass: *const f64,
+    rear_unsprung_mass: *const f64,
+    front_unsprung_height: *const f64,
+    rear_unsprung_height: *const f64,
+    sprung_mass: *mut f64,
+    behind_front_axle: *mut f64,
+    height: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && total_mass.is_null() {
+            return Err(Failure::Null("total_mass"));
+        }
+        if n > 0 && behind_front_axle.is_null() {
+            return Err(Failure::Null("behind_front_axle"));
+        }
+        if n > 0 && centre_height.is_null() {
+            return Err(Failure::Null("centre_height"));
+        }
+        if n > 0 && wheelbase.is_null() {
+            return Err(Failure::Null("wheelbase"));
+        }
+        if n > 0 && front_unsprung_mass.is_null() {
+            return Err(Failure::Null("front_unsprung_mass"));
+        }
+        if n > 0 && rear_unsprung_mass.is_null() {
+            return Err(Failure::Null("rear_unsprung_mass"));
+        }
+        if n > 0 && front_unsprung_height.is_null() {
+            return Err(Failure::Null("front_unsprung_height"));
+        }
+        if n > 0 && rear_unsprung_height.is_null() {
+            return Err(Failure::Null("rear_unsprung_height"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::mass::sprung_centre(
+                    Mass::from_si(*total_mass.add(i)),
+                    Length::from_si(*behind_front_axle.add(i)),
+                    Length::from_si(*centre_height.add(i)),
+                    Length::from_si(*wheelbase.add(i)),
+                    Mass::from_si(*front_unsprung_mass.add(i)),
+                    Mass::from_si(*rear_unsprung_mass.add(i)),
+                    Length::from_si(*front_unsprung_height.add(i)),
+                    Length::from_si(*rear_unsprung_height.add(i)),
+                ) {
+                    Ok(on) => {
+                        if !sprung_mass.is_null() {
+                            sprung_mass.add(i).write(on.sprung_mass.si());
+                        }
+                        if !behind_front_axle.is_null() {
+                            behind_front_axle.add(i).write(on.behind_front_axle.si());
+                        }
+                        if !height.is_null() {
+                            height.add(i).write(on.height.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !sprung_mass.is_null() {
+                            sprung_mass.add(i).write(f64::NAN);
+                        }
+                        if !behind_front_axle.is_null() {
+                            behind_front_axle.add(i).write(f64::NAN);
+                        }
+                        if !height.is_null() {
+                            height.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_mass_sprung_centre` that returns `sprung_mass` [kg], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_mass_sprung_centre_sprung_mass_value(
+    total_mass: f64,
+    behind_front_axle: f64,
+    centre_height: f64,
+    wheelbase: f64,
+    front_unsprung_mass: f64,
+    rear_unsprung_mass: f64,
+    front_unsprung_height: f64,
+    rear_unsprung_height: f64,
+) -> f64 {
+    guard_value(|| {
+        axlewright::mass::sprung_centre(
+            Mass::from_si(total_mass),
+            Length::from_si(behind_front_axle),
+            Length::from_si(centre_height),
+            Length::from_si(wheelbase),
+            Mass::from_si(front_unsprung_mass),
+            Mass::from_si(rear_unsprung_mass),
+            Length::from_si(front_unsprung_height),
+            Length::from_si(rear_unsprung_height),
+        )
+        .map(|on| on.sprung_mass.si())
+    })
+}
+
+/// `axw_mass_sprung_centre` that returns `behind_front_axle` [m], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_mass_sprung_centre_behind_front_axle_value(
+    total_mass: f64,
+    behind_front_axle: f64,
+    centre_height: f64,
+    wheelbase: f64,
+    front_unsprung_mass: f64,
+    rear_unsprung_mass: f64,
+    front_unsprung_height: f64,
+    rear_unsprung_height: f64,
+) -> f64 {
+    guard_value(|| {
+        axlewright::mass::sprung_centre(
+            Mass::from_si(total_mass),
+            Length::from_si(behind_front_axle),
+            Length::from_si(centre_height),
+            Length::from_si(wheelbase),
+            Mass::from_si(front_unsprung_mass),
+            Mass::from_si(rear_unsprung_mass),
+            Length::from_si(front_unsprung_height),
+            Length::from_si(rear_unsprung_height),
+        )
+        .map(|on| on.behind_front_axle.si())
+    })
+}
+
+/// `axw_mass_sprung_centre` that returns `height` [m], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_mass_sprung_centre_height_value(
+    total_mass: f64,
+    behind_front_axle: f64,
+    centre_height: f64,
+    wheelbase: f64,
+    front_unsprung_mass: f64,
+    rear_unsprung_mass: f64,
+    front_unsprung_height: f64,
+    rear_unsprung_height: f64,
+) -> f64 {
+    guard_value(|| {
+        axlewright::mass::sprung_centre(
+            Mass::from_si(total_mass),
+            Length::from_si(behind_front_axle),
+            Length::from_si(centre_height),
+            Length::from_si(wheelbase),
+            Mass::from_si(front_unsprung_mass),
+            Mass::from_si(rear_unsprung_mass),
+            Length::from_si(front_unsprung_height),
+            Length::from_si(rear_unsprung_height),
+        )
+        .map(|on| on.height.si())
+    })
+}
+
+/// Mass that the springs carry: what the scales read less what moves with the wheels.
+///
+/// Formula
+///     `m_s = m - m_u`
+///
+/// Parameters
+///     scale_mass [kg]: `m`, scale reading of the wheel, the axle or the vehicle
+///     unsprung_mass [kg]: `m_u`, of the same wheel, axle or vehicle: wheels, tyres, hubs, brakes,
+///         a live axle, and half of each arm, link, spring, damper and shaft
+///
+/// Returns
+///     (mass [kg]) The sprung mass.
+///
+/// Valid for (SI)
+///     - `0.001 <= scale_mass <= 4000000`
+///     - `scale_mass > unsprung_mass`
+///     - `0 <= unsprung_mass <= 4000000`
+///
+///     What is hinged at both ends counts half to either side: a convention that suits slender
+///     parts. A spring swings with a third of its mass at most.
+///
+/// Source
+///     Definition: SAE J670 and ISO 8855, sprung and unsprung mass (from memory); half of a link:
+///     common practice, no source
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_mass_sprung_mass(scale_mass: f64, unsprung_mass: f64, result: *mut f64) -> i32 {
+    guard_call(
+        move || axlewright::mass::sprung_mass(Mass::from_si(scale_mass), Mass::from_si(unsprung_mass)),
+        |on| unsafe {
+            put(result, on.si());
+        },
+    )
+}
+
+/// `axw_mass_sprung_mass` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_mass_sprung_mass_n(
+    n: usize,
+    scale_mass: *const f64,
+    unsprung_mass: *const f64,
+    result: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && scale_mass.is_null() {
+            return Err(Failure::Null("scale_mass"));
+        }
+        if n > 0 && unsprung_mass.is_null() {
+            return Err(Failure::Null("unsprung_mass"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::mass::sprung_mass(
+                    Mass::from_si(*scale_mass.add(i)),
+                    Mass::from_si(*unsprung_mass.add(i)),
+                ) {
+                    Ok(on) => {
+                        if !result.is_null() {
+                            result.add(i).write(on.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !result.is_null() {
+                            result.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_mass_sprung_mass` that returns its result [kg], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_mass_sprung_mass_value(scale_mass: f64, unsprung_mass: f64) -> f64 {
+    guard_value(|| {
+        axlewright::mass::sprung_mass(Mass::from_si(scale_mass), Mass::from_si(unsprung_mass))
+            .map(|on| on.si())
+    })
+}
+
+/// Loads of the axles of a vehicle that stands level, from where its centre of gravity lies.
+///
+/// Formula
+///     `F_r = m g a / l`, `F_f = m g - F_r`
+///
+/// Parameters
+///     total_mass [kg]: `m`, of the whole vehicle as it stands: all scale readings together
+///     behind_front_axle [m]: `a`, distance of the centre of gravity behind the front axle
+///     wheelbase [m]: `l`, front to rear axle
+///
+/// Returns
+///     front_load (force [N]): load of the front axle, both wheels together
+///     rear_load (force [N]): load of the rear axle, both wheels together
+///
+/// Valid for (SI)
+///     - `0.001 <= total_mass <= 4000000`
+///     - `0 <= behind_front_axle <= 100`
+///     - `0.01 <= wheelbase <= 100`
+///     - `wheelbase > behind_front_axle`
+///
+///     Level ground, at standstill. Standard gravity. From scale readings backwards:
+///     [`weight_distribution`](super::weight_distribution()).
+///
+/// Source
+///     Static equilibrium, moments about the front axle; Gillespie, Fundamentals of Vehicle
+///     Dynamics (1992), ch. 1, static loads (from memory); standard gravity: 3rd CGPM
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_mass_static_axle_loads(
+    total_mass: f64,
+    behind_front_axle: f64,
+    wheelbase: f64,
+    front_load: *mut f64,
+    rear_load: *mut f64,
+) -> i32 {
+    guard_call(
+        move || {
+            axlewright::mass::static_axle_loads(
+                Mass::from_si(total_mass),
+                Length::from_si(behind_front_axle),
+                Length::from_si(wheelbase),
+            )
+        },
+        |on| unsafe {
+            put(front_load, on.front_load.si());
+            put(rear_load, on.rear_load.si());
+        },
+    )
+}
+
+/// `axw_mass_static_axle_loads` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_mass_static_axle_loads_n(
+    n: usize,
+    total_mass: *const f64,
+    behind_front_axle: *const f64,
+    wheelbase: *const f64,
+    front_load: *mut f64,
+    rear_load: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && total_mass.is_null() {
+            return Err(Failure::Null("total_mass"));
+        }
+        if n > 0 && behind_front_axle.is_null() {
+            return Err(Failure::Null("behind_front_axle"));
+        }
+        if n > 0 && wheelbase.is_null() {
+            return Err(Failure::Null("wheelbase"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::mass::static_axle_loads(
+                    Mass::from_si(*total_mass.add(i)),
+                    Length::from_si(*behind_front_axle.add(i)),
+                    Length::from_si(*wheelbase.add(i)),
+                ) {
+                    Ok(on) => {
+                        if !front_load.is_null() {
+                            front_load.add(i).write(on.front_load.si());
+                        }
+                        if !rear_load.is_null() {
+                            rear_load.add(i).write(on.rear_load.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !front_load.is_null() {
+                            front_load.add(i).write(f64::NAN);
+                        }
+                        if !rear_load.is_null() {
+                            rear_load.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_mass_static_axle_loads` that returns `front_load` [N], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_mass_static_axle_loads_front_load_value(
+    total_mass: f64,
+    behind_front_axle: f64,
+    wheelbase: f64,
+) -> f64 {
+    guard_value(|| {
+        axlewright::mass::static_axle_loads(
+            Mass::from_si(total_mass),
+            Length::from_si(behind_front_axle),
+            Length::from_si(wheelbase),
+        )
+        .map(|on| on.front_load.si())
+    })
+}
+
+/// `axw_mass_static_axle_loads` that returns `rear_load` [N], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_mass_static_axle_loads_rear_load_value(
+    total_mass: f64,
+    behind_front_axle: f64,
+    wheelbase: f64,
+) -> f64 {
+    guard_value(|| {
+        axlewright::mass::static_axle_loads(
+            Mass::from_si(total_mass),
+            Length::from_si(behind_front_axle),
+            Length::from_si(wheelbase),
+        )
+        .map(|on| on.rear_load.si())
+    })
+}
+
 /// Axle loads, shares and centre of gravity from four scale readings.
 ///
 /// Formula
@@ -10674,6 +11971,415 @@ pub extern "C" fn axw_spring_active_coils_for_rate_value(
             Length::from_si(wire_diameter),
             Length::from_si(mean_diameter),
             Stress::from_si(shear_modulus),
+        )
+        .map(|on| on.si())
+    })
+}
+
+/// Tangent rate of an air spring, from its gauge pressure, its volume and how its area changes.
+///
+/// Formula
+///     `k = n (p + p_a) A^2 / V + p B`
+///
+/// Parameters
+///     pressure [Pa]: `p`, in the spring at that height, as a gauge reads it
+///     station_pressure [Pa]: `p_a`, of the air around, as measured there, not reduced to sea level
+///     effective_area [m²]: `A`, load over gauge pressure at that height, as the maker's table says
+///     volume [m³]: `V`, of the air at that height, with the tank that is openly joined to it
+///     polytropic_exponent [-]: `n`, 1 for slow changes (isothermal), 1.4 for fast ones
+///         (adiabatic); in between on the road
+///     area_growth [m]: `B`, growth of the effective area over travel in bump: mm²/mm, a length;
+///         nothing for a straight piston, negative for a waisted one
+///
+/// Returns
+///     (linear stiffness [N/m]) Force over travel at that height. It may be negative where a
+///     waisted piston takes more than the air gives.
+///
+/// Valid for (SI)
+///     - `0 <= pressure <= 100000000`
+///     - `1000 <= station_pressure <= 200000`
+///     - `0.000001 <= effective_area <= 10`
+///     - `0.000000001 <= volume <= 100`
+///     - `1 <= polytropic_exponent <= 2`
+///     - `-100 <= area_growth <= 100`
+///
+///     An ideal gas that is shut in, no flow to or from a valve. The compression works on the
+///     absolute pressure, the change of area on the gauge pressure: that is why the two differ in
+///     type.
+///
+/// Source
+///     Derivative of the force `p A` over the travel, polytropic change; Gillespie, Fundamentals of
+///     Vehicle Dynamics (1992), ch. 5, and Dixon, The Shock Absorber Handbook, air springs (from
+///     memory)
+///
+/// Caution
+///     An air spring bursts or throws the vehicle: let the air out before anything is undone, keep
+///     out from under a vehicle that only air holds. Local codes and licensed practice come first.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_air_spring_rate(
+    pressure: f64,
+    station_pressure: f64,
+    effective_area: f64,
+    volume: f64,
+    polytropic_exponent: f64,
+    area_growth: f64,
+    result: *mut f64,
+) -> i32 {
+    guard_call(
+        move || {
+            axlewright::spring::air_spring_rate(
+                GaugePressure::from_si(pressure),
+                AbsolutePressure::from_si(station_pressure),
+                Area::from_si(effective_area),
+                Volume::from_si(volume),
+                Ratio::from_si(polytropic_exponent),
+                Length::from_si(area_growth),
+            )
+        },
+        |on| unsafe {
+            put(result, on.si());
+        },
+    )
+}
+
+/// `axw_spring_air_spring_rate` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_air_spring_rate_n(
+    n: usize,
+    pressure: *const f64,
+    station_pressure: *const f64,
+    effective_area: *const f64,
+    volume: *const f64,
+    polytropic_exponent: *const f64,
+    area_growth: *const f64,
+    result: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && pressure.is_null() {
+            return Err(Failure::Null("pressure"));
+        }
+        if n > 0 && station_pressure.is_null() {
+            return Err(Failure::Null("station_pressure"));
+        }
+        if n > 0 && effective_area.is_null() {
+            return Err(Failure::Null("effective_area"));
+        }
+        if n > 0 && volume.is_null() {
+            return Err(Failure::Null("volume"));
+        }
+        if n > 0 && polytropic_exponent.is_null() {
+            return Err(Failure::Null("polytropic_exponent"));
+        }
+        if n > 0 && area_growth.is_null() {
+            return Err(Failure::Null("area_growth"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::spring::air_spring_rate(
+                    GaugePressure::from_si(*pressure.add(i)),
+                    AbsolutePressure::from_si(*station_pressure.add(i)),
+                    Area::from_si(*effective_area.add(i)),
+                    Volume::from_si(*volume.add(i)),
+                    Ratio::from_si(*polytropic_exponent.add(i)),
+                    Length::from_si(*area_growth.add(i)),
+                ) {
+                    Ok(on) => {
+                        if !result.is_null() {
+                            result.add(i).write(on.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !result.is_null() {
+                            result.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_spring_air_spring_rate` that returns its result [N/m], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_spring_air_spring_rate_value(
+    pressure: f64,
+    station_pressure: f64,
+    effective_area: f64,
+    volume: f64,
+    polytropic_exponent: f64,
+    area_growth: f64,
+) -> f64 {
+    guard_value(|| {
+        axlewright::spring::air_spring_rate(
+            GaugePressure::from_si(pressure),
+            AbsolutePressure::from_si(station_pressure),
+            Area::from_si(effective_area),
+            Volume::from_si(volume),
+            Ratio::from_si(polytropic_exponent),
+            Length::from_si(area_growth),
+        )
+        .map(|on| on.si())
+    })
+}
+
+/// Diameter of the solid anti-roll bar that has the wanted rate at the ends of its arms.
+///
+/// Formula
+///     `D = (16 k R^2 L / (pi G))^(1/4)`
+///
+/// Parameters
+///     bar_rate [N/m]: `k`, wanted force at either end over travel of that end, the other end
+///         travelling as far the other way
+///     arm_length [m]: `R`, of each arm, square to the axis of the bar, from that axis to its link
+///     active_length [m]: `L`, of the bar that twists, between the arms
+///     shear_modulus [Pa]: `G`, of the steel, 79 GPa or nearly
+///
+/// Returns
+///     (length [m]) Diameter of a solid round bar; the rate rises with its fourth power, so that a
+///     millimetre on 20 mm is a fifth.
+///
+/// Valid for (SI)
+///     - `0.1 <= bar_rate <= 1000000000`
+///     - `0.001 <= arm_length <= 100`
+///     - `0.001 <= active_length <= 100`
+///     - `1000000 <= shear_modulus <= 10000000000000`
+///
+///     Stiff arms and links: with arms that bend or soft bushes the bar has to be thicker.
+///
+/// Source
+///     Inverse of [`torsion_bar_rate`](super::torsion_bar_rate()) and
+///     [`anti_roll_bar_rate`](super::anti_roll_bar_rate())
+///
+/// Caution
+///     A twisted bar stores enough energy to kill; unload it before a lever or a link comes off.
+///     Local codes and licensed practice come first.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_anti_roll_bar_diameter_for_rate(
+    bar_rate: f64,
+    arm_length: f64,
+    active_length: f64,
+    shear_modulus: f64,
+    result: *mut f64,
+) -> i32 {
+    guard_call(
+        move || {
+            axlewright::spring::anti_roll_bar_diameter_for_rate(
+                LinearStiffness::from_si(bar_rate),
+                Length::from_si(arm_length),
+                Length::from_si(active_length),
+                Stress::from_si(shear_modulus),
+            )
+        },
+        |on| unsafe {
+            put(result, on.si());
+        },
+    )
+}
+
+/// `axw_spring_anti_roll_bar_diameter_for_rate` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_anti_roll_bar_diameter_for_rate_n(
+    n: usize,
+    bar_rate: *const f64,
+    arm_length: *const f64,
+    active_length: *const f64,
+    shear_modulus: *const f64,
+    result: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && bar_rate.is_null() {
+            return Err(Failure::Null("bar_rate"));
+        }
+        if n > 0 && arm_length.is_null() {
+            return Err(Failure::Null("arm_length"));
+        }
+        if n > 0 && active_length.is_null() {
+            return Err(Failure::Null("active_length"));
+        }
+        if n > 0 && shear_modulus.is_null() {
+            return Err(Failure::Null("shear_modulus"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::spring::anti_roll_bar_diameter_for_rate(
+                    LinearStiffness::from_si(*bar_rate.add(i)),
+                    Length::from_si(*arm_length.add(i)),
+                    Length::from_si(*active_length.add(i)),
+                    Stress::from_si(*shear_modulus.add(i)),
+                ) {
+                    Ok(on) => {
+                        if !result.is_null() {
+                            result.add(i).write(on.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !result.is_null() {
+                            result.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_spring_anti_roll_bar_diameter_for_rate` that returns its result [m], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_spring_anti_roll_bar_diameter_for_rate_value(
+    bar_rate: f64,
+    arm_length: f64,
+    active_length: f64,
+    shear_modulus: f64,
+) -> f64 {
+    guard_value(|| {
+        axlewright::spring::anti_roll_bar_diameter_for_rate(
+            LinearStiffness::from_si(bar_rate),
+            Length::from_si(arm_length),
+            Length::from_si(active_length),
+            Stress::from_si(shear_modulus),
+        )
+        .map(|on| on.si())
+    })
+}
+
+/// Rate of an anti-roll bar at the ends of its arms while they move in opposite directions.
+///
+/// Formula
+///     `k = 2 K / R^2`
+///
+/// Parameters
+///     torsional_rate [N·m/rad]: `K`, torque over twist of the whole bar, end to end
+///     arm_length [m]: `R`, of each arm, square to the axis of the bar, from that axis to its link
+///
+/// Returns
+///     (linear stiffness [N/m]) Force at either end over travel of that end, the other end
+///     travelling as far the other way. While both move alike the bar gives nothing.
+///
+/// Valid for (SI)
+///     - `0.001 <= torsional_rate <= 1000000000`
+///     - `0.001 <= arm_length <= 100`
+///
+///     Stiff arms and links, bar free to turn in its bearings. Arms that bend and bushes that give
+///     are springs in series with it: [`series_rate`](super::series_rate()).
+///
+/// Source
+///     Twist of `2 z / R` for travels of `z` and `-z`, moment of the end force about the axis;
+///     Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 16 (from memory)
+///
+/// Caution
+///     A twisted bar stores enough energy to kill; unload it before a lever or a link comes off.
+///     Local codes and licensed practice come first.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_anti_roll_bar_rate(
+    torsional_rate: f64,
+    arm_length: f64,
+    result: *mut f64,
+) -> i32 {
+    guard_call(
+        move || {
+            axlewright::spring::anti_roll_bar_rate(
+                RotationalStiffness::from_si(torsional_rate),
+                Length::from_si(arm_length),
+            )
+        },
+        |on| unsafe {
+            put(result, on.si());
+        },
+    )
+}
+
+/// `axw_spring_anti_roll_bar_rate` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_anti_roll_bar_rate_n(
+    n: usize,
+    torsional_rate: *const f64,
+    arm_length: *const f64,
+    result: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && torsional_rate.is_null() {
+            return Err(Failure::Null("torsional_rate"));
+        }
+        if n > 0 && arm_length.is_null() {
+            return Err(Failure::Null("arm_length"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::spring::anti_roll_bar_rate(
+                    RotationalStiffness::from_si(*torsional_rate.add(i)),
+                    Length::from_si(*arm_length.add(i)),
+                ) {
+                    Ok(on) => {
+                        if !result.is_null() {
+                            result.add(i).write(on.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !result.is_null() {
+                            result.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_spring_anti_roll_bar_rate` that returns its result [N/m], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_spring_anti_roll_bar_rate_value(torsional_rate: f64, arm_length: f64) -> f64 {
+    guard_value(|| {
+        axlewright::spring::anti_roll_bar_rate(
+            RotationalStiffness::from_si(torsional_rate),
+            Length::from_si(arm_length),
         )
         .map(|on| on.si())
     })
@@ -11984,6 +13690,368 @@ pub extern "C" fn axw_spring_inclined_tangent_rate_value(
             Length::from_si(spring_length),
         )
         .map(|on| on.si())
+    })
+}
+
+/// Rate of a semi-elliptic leaf spring at the axle in its middle.
+///
+/// Formula
+///     `k = 4 E w t^3 (3 n_f + 2 n_g) / (3 L^3)`
+///
+/// Parameters
+///     elastic_modulus [Pa]: `E`, of the steel, 206 GPa or nearly
+///     leaf_width [m]: `w`, of every leaf
+///     leaf_thickness [m]: `t`, of every leaf
+///     span [m]: `L`, from eye to eye, less what the clamp of the axle holds stiff
+///     full_length_leaves [-]: `n_f`, whole: leaves that reach from eye to eye, the main leaf among
+///         them
+///     graduated_leaves [-]: `n_g`, whole: leaves that get shorter step by step
+///
+/// Returns
+///     (linear stiffness [N/m]) Force at the middle over deflection of the middle.
+///
+/// Valid for (SI)
+///     - `1000000 <= elastic_modulus <= 10000000000000`
+///     - `0.001 <= leaf_width <= 1`
+///     - `0.0001 <= leaf_thickness <= 0.1`
+///     - `0.01 <= span <= 10`
+///     - `1 <= full_length_leaves <= 100`
+///     - `0 <= graduated_leaves <= 100`
+///
+///     `full_length_leaves` and `graduated_leaves` are whole numbers. A symmetric semi-elliptic
+///     spring with the axle in its middle, leaves of one section, steps that follow a triangle. The
+///     full-length leaves are one beam and the graduated ones another, which deflect alike at the
+///     eyes; leaves that touch all along are stiffer by up to a twentieth. No friction: it makes
+///     small movements much stiffer. Deflections small against the span; shackle and camber left
+///     aside.
+///
+/// Source
+///     Beam theory: the graduated leaves make a triangle, the full-length leaves a rectangle,
+///     deflected alike; SAE HS-788, Manual on Design and Application of Leaf Springs, and the
+///     handbook form with 2 n_g + 3 n_f (from memory)
+///
+/// Caution
+///     A leaf spring under load stores enough energy to kill, and a broken main leaf lets the axle
+///     go. Local codes and licensed practice come first.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_leaf_pack_rate(
+    elastic_modulus: f64,
+    leaf_width: f64,
+    leaf_thickness: f64,
+    span: f64,
+    full_length_leaves: f64,
+    graduated_leaves: f64,
+    result: *mut f64,
+) -> i32 {
+    guard_call(
+        move || {
+            axlewright::spring::leaf_pack_rate(
+                Stress::from_si(elastic_modulus),
+                Length::from_si(leaf_width),
+                Length::from_si(leaf_thickness),
+                Length::from_si(span),
+                Ratio::from_si(full_length_leaves),
+                Ratio::from_si(graduated_leaves),
+            )
+        },
+        |on| unsafe {
+            put(result, on.si());
+        },
+    )
+}
+
+/// `axw_spring_leaf_pack_rate` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_leaf_pack_rate_n(
+    n: usize,
+    elastic_modulus: *const f64,
+    leaf_width: *const f64,
+    leaf_thickness: *const f64,
+    span: *const f64,
+    full_length_leaves: *const f64,
+    graduated_leaves: *const f64,
+    result: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && elastic_modulus.is_null() {
+            return Err(Failure::Null("elastic_modulus"));
+        }
+        if n > 0 && leaf_width.is_null() {
+            return Err(Failure::Null("leaf_width"));
+        }
+        if n > 0 && leaf_thickness.is_null() {
+            return Err(Failure::Null("leaf_thickness"));
+        }
+        if n > 0 && span.is_null() {
+            return Err(Failure::Null("span"));
+        }
+        if n > 0 && full_length_leaves.is_null() {
+            return Err(Failure::Null("full_length_leaves"));
+        }
+        if n > 0 && graduated_leaves.is_null() {
+            return Err(Failure::Null("graduated_leaves"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::spring::leaf_pack_rate(
+                    Stress::from_si(*elastic_modulus.add(i)),
+                    Length::from_si(*leaf_width.add(i)),
+                    Length::from_si(*leaf_thickness.add(i)),
+                    Length::from_si(*span.add(i)),
+                    Ratio::from_si(*full_length_leaves.add(i)),
+                    Ratio::from_si(*graduated_leaves.add(i)),
+                ) {
+                    Ok(on) => {
+                        if !result.is_null() {
+                            result.add(i).write(on.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !result.is_null() {
+                            result.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_spring_leaf_pack_rate` that returns its result [N/m], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_spring_leaf_pack_rate_value(
+    elastic_modulus: f64,
+    leaf_width: f64,
+    leaf_thickness: f64,
+    span: f64,
+    full_length_leaves: f64,
+    graduated_leaves: f64,
+) -> f64 {
+    guard_value(|| {
+        axlewright::spring::leaf_pack_rate(
+            Stress::from_si(elastic_modulus),
+            Length::from_si(leaf_width),
+            Length::from_si(leaf_thickness),
+            Length::from_si(span),
+            Ratio::from_si(full_length_leaves),
+            Ratio::from_si(graduated_leaves),
+        )
+        .map(|on| on.si())
+    })
+}
+
+/// Bending stress in the leaves of a semi-elliptic leaf spring under a load at its middle.
+///
+/// Formula
+///     `sigma_f = 9 F L / (2 w t^2 (3 n_f + 2 n_g))`, `sigma_g = 2 sigma_f / 3`
+///
+/// Parameters
+///     load [N]: `F`, at the middle, what the spring carries
+///     leaf_width [m]: `w`, of every leaf
+///     leaf_thickness [m]: `t`, of every leaf
+///     span [m]: `L`, from eye to eye, less what the clamp of the axle holds stiff
+///     full_length_leaves [-]: `n_f`, whole: leaves that reach from eye to eye, the main leaf among
+///         them
+///     graduated_leaves [-]: `n_g`, whole: leaves that get shorter step by step
+///
+/// Returns
+///     full_length_stress (stress or pressure difference [Pa]): in the full-length leaves, at the
+///         clamp: the greatest
+///     graduated_stress (stress or pressure difference [Pa]): in the graduated leaves, two thirds
+///         of it; without meaning where there are none
+///
+/// Valid for (SI)
+///     - `-100000000 <= load <= 100000000`
+///     - `0.001 <= leaf_width <= 1`
+///     - `0.0001 <= leaf_thickness <= 0.1`
+///     - `0.01 <= span <= 10`
+///     - `1 <= full_length_leaves <= 100`
+///     - `0 <= graduated_leaves <= 100`
+///
+///     `full_length_leaves` and `graduated_leaves` are whole numbers. A symmetric semi-elliptic
+///     spring with the axle in its middle, leaves of one section, steps that follow a triangle. The
+///     full-length leaves are one beam and the graduated ones another, which deflect alike at the
+///     eyes; leaves that touch all along are stiffer by up to a twentieth. No friction: it makes
+///     small movements much stiffer. Deflections small against the span; shackle and camber left
+///     aside. Leaves that were given different curvature (nip) share differently: the main leaf is
+///     relieved. What braking and drive wind into the spring comes on top.
+///
+/// Source
+///     Beam theory: the graduated leaves make a triangle, the full-length leaves a rectangle,
+///     deflected alike; SAE HS-788, Manual on Design and Application of Leaf Springs, and the
+///     handbook form with 2 n_g + 3 n_f (from memory)
+///
+/// Caution
+///     A leaf spring under load stores enough energy to kill, and a broken main leaf lets the axle
+///     go. Local codes and licensed practice come first.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_leaf_pack_stress(
+    load: f64,
+    leaf_width: f64,
+    leaf_thickness: f64,
+    span: f64,
+    full_length_leaves: f64,
+    graduated_leaves: f64,
+    full_length_stress: *mut f64,
+    graduated_stress: *mut f64,
+) -> i32 {
+    guard_call(
+        move || {
+            axlewright::spring::leaf_pack_stress(
+                Force::from_si(load),
+                Length::from_si(leaf_width),
+                Length::from_si(leaf_thickness),
+                Length::from_si(span),
+                Ratio::from_si(full_length_leaves),
+                Ratio::from_si(graduated_leaves),
+            )
+        },
+        |on| unsafe {
+            put(full_length_stress, on.full_length_stress.si());
+            put(graduated_stress, on.graduated_stress.si());
+        },
+    )
+}
+
+/// `axw_spring_leaf_pack_stress` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_leaf_pack_stress_n(
+    n: usize,
+    load: *const f64,
+    leaf_width: *const f64,
+    leaf_thickness: *const f64,
+    span: *const f64,
+    full_length_leaves: *const f64,
+    graduated_leaves: *const f64,
+    full_length_stress: *mut f64,
+    graduated_stress: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && load.is_null() {
+            return Err(Failure::Null("load"));
+        }
+        if n > 0 && leaf_width.is_null() {
+            return Err(Failure::Null("leaf_width"));
+        }
+        if n > 0 && leaf_thickness.is_null() {
+            return Err(Failure::Null("leaf_thickness"));
+        }
+        if n > 0 && span.is_null() {
+            return Err(Failure::Null("span"));
+        }
+        if n > 0 && full_length_leaves.is_null() {
+            return Err(Failure::Null("full_length_leaves"));
+        }
+        if n > 0 && graduated_leaves.is_null() {
+            return Err(Failure::Null("graduated_leaves"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::spring::leaf_pack_stress(
+                    Force::from_si(*load.add(i)),
+                    Length::from_si(*leaf_width.add(i)),
+                    Length::from_si(*leaf_thickness.add(i)),
+                    Length::from_si(*span.add(i)),
+                    Ratio::from_si(*full_length_leaves.add(i)),
+                    Ratio::from_si(*graduated_leaves.add(i)),
+                ) {
+                    Ok(on) => {
+                        if !full_length_stress.is_null() {
+                            full_length_stress.add(i).write(on.full_length_stress.si());
+                        }
+                        if !graduated_stress.is_null() {
+                            graduated_stress.add(i).write(on.graduated_stress.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !full_length_stress.is_null() {
+                            full_length_stress.add(i).write(f64::NAN);
+                        }
+                        if !graduated_stress.is_null() {
+                            graduated_stress.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_spring_leaf_pack_stress` that returns `full_length_stress` [Pa], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_spring_leaf_pack_stress_full_length_stress_value(
+    load: f64,
+    leaf_width: f64,
+    leaf_thickness: f64,
+    span: f64,
+    full_length_leaves: f64,
+    graduated_leaves: f64,
+) -> f64 {
+    guard_value(|| {
+        axlewright::spring::leaf_pack_stress(
+            Force::from_si(load),
+            Length::from_si(leaf_width),
+            Length::from_si(leaf_thickness),
+            Length::from_si(span),
+            Ratio::from_si(full_length_leaves),
+            Ratio::from_si(graduated_leaves),
+        )
+        .map(|on| on.full_length_stress.si())
+    })
+}
+
+/// `axw_spring_leaf_pack_stress` that returns `graduated_stress` [Pa], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_spring_leaf_pack_stress_graduated_stress_value(
+    load: f64,
+    leaf_width: f64,
+    leaf_thickness: f64,
+    span: f64,
+    full_length_leaves: f64,
+    graduated_leaves: f64,
+) -> f64 {
+    guard_value(|| {
+        axlewright::spring::leaf_pack_stress(
+            Force::from_si(load),
+            Length::from_si(leaf_width),
+            Length::from_si(leaf_thickness),
+            Length::from_si(span),
+            Ratio::from_si(full_length_leaves),
+            Ratio::from_si(graduated_leaves),
+        )
+        .map(|on| on.graduated_stress.si())
     })
 }
 
@@ -14256,6 +16324,406 @@ pub extern "C" fn axw_spring_tangent_rate_for_frequency_value(frequency: f64, sp
     })
 }
 
+/// Vertical rate at the end of a torsion bar's arm, with what the leaning arm adds.
+///
+/// Formula
+///     `k = (K + T tan(b)) / (R cos(b))^2`
+///
+/// Parameters
+///     torsional_rate [N·m/rad]: `K`, torque over twist of the whole bar, end to end
+///     arm_length [m]: `R`, of the arm, from the axis of the bar to its end
+///     arm_angle [rad]: `b`, of the arm above the horizontal, positive where its end is higher than
+///         the bar
+///     torque [N·m]: `T`, in the bar there, positive where it presses the end of the arm down
+///
+/// Returns
+///     (linear stiffness [N/m]) Tangent rate: vertical force over vertical travel at the end of the
+///     arm. Negative where the arm folds: nothing brings it back there.
+///
+/// Valid for (SI)
+///     - `0.001 <= torsional_rate <= 1000000000`
+///     - `0.001 <= arm_length <= 100`
+///     - `-1.4 <= arm_angle <= 1.4`
+///     - `-1000000000 <= torque <= 1000000000`
+///
+///     A stiff arm square to the bar, moved by a vertical force. From there to the wheel the motion
+///     ratio of what lies between counts with its square.
+///
+/// Source
+///     Derivative of the vertical force `T / (R cos(b))` over the travel `R sin(b)`; Milliken and
+///     Milliken, Race Car Vehicle Dynamics (1995), ch. 21 (from memory)
+///
+/// Caution
+///     A twisted bar stores enough energy to kill; unload it before a lever or a link comes off.
+///     Local codes and licensed practice come first.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_torsion_bar_arm_rate(
+    torsional_rate: f64,
+    arm_length: f64,
+    arm_angle: f64,
+    torque: f64,
+    result: *mut f64,
+) -> i32 {
+    guard_call(
+        move || {
+            axlewright::spring::torsion_bar_arm_rate(
+                RotationalStiffness::from_si(torsional_rate),
+                Length::from_si(arm_length),
+                Angle::from_si(arm_angle),
+                Torque::from_si(torque),
+            )
+        },
+        |on| unsafe {
+            put(result, on.si());
+        },
+    )
+}
+
+/// `axw_spring_torsion_bar_arm_rate` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_torsion_bar_arm_rate_n(
+    n: usize,
+    torsional_rate: *const f64,
+    arm_length: *const f64,
+    arm_angle: *const f64,
+    torque: *const f64,
+    result: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && torsional_rate.is_null() {
+            return Err(Failure::Null("torsional_rate"));
+        }
+        if n > 0 && arm_length.is_null() {
+            return Err(Failure::Null("arm_length"));
+        }
+        if n > 0 && arm_angle.is_null() {
+            return Err(Failure::Null("arm_angle"));
+        }
+        if n > 0 && torque.is_null() {
+            return Err(Failure::Null("torque"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::spring::torsion_bar_arm_rate(
+                    RotationalStiffness::from_si(*torsional_rate.add(i)),
+                    Length::from_si(*arm_length.add(i)),
+                    Angle::from_si(*arm_angle.add(i)),
+                    Torque::from_si(*torque.add(i)),
+                ) {
+                    Ok(on) => {
+                        if !result.is_null() {
+                            result.add(i).write(on.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !result.is_null() {
+                            result.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_spring_torsion_bar_arm_rate` that returns its result [N/m], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_spring_torsion_bar_arm_rate_value(
+    torsional_rate: f64,
+    arm_length: f64,
+    arm_angle: f64,
+    torque: f64,
+) -> f64 {
+    guard_value(|| {
+        axlewright::spring::torsion_bar_arm_rate(
+            RotationalStiffness::from_si(torsional_rate),
+            Length::from_si(arm_length),
+            Angle::from_si(arm_angle),
+            Torque::from_si(torque),
+        )
+        .map(|on| on.si())
+    })
+}
+
+/// Torque over twist of a round torsion bar, solid or bored.
+///
+/// Formula
+///     `K = pi G (D^4 - d^4) / (32 L)`
+///
+/// Parameters
+///     shear_modulus [Pa]: `G`, of the steel, 79 GPa or nearly
+///     inner_diameter [m]: `d`, bore of the bar; nothing for a solid one
+///     outer_diameter [m]: `D`, of the bar where it twists
+///     active_length [m]: `L`, that twists: between the splines or bearings that hold it, with what
+///         the ends add
+///
+/// Returns
+///     (rotational stiffness [N·m/rad]) Torque over the angle between the ends.
+///
+/// Valid for (SI)
+///     - `1000000 <= shear_modulus <= 10000000000000`
+///     - `0 <= inner_diameter <= 1`
+///     - `0.001 <= outer_diameter <= 1`
+///     - `outer_diameter > inner_diameter`
+///     - `0.001 <= active_length <= 100`
+///
+///     A straight round bar of one diameter, elastic. Splines and tapers at the ends twist a
+///     little, too: the active length is longer than the plain one.
+///
+/// Source
+///     Saint-Venant torsion of a circular section; Shigley's Mechanical Engineering Design, ch. 3,
+///     torsion (from memory)
+///
+/// Caution
+///     A twisted bar stores enough energy to kill; unload it before a lever or a link comes off.
+///     Local codes and licensed practice come first.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_torsion_bar_rate(
+    shear_modulus: f64,
+    inner_diameter: f64,
+    outer_diameter: f64,
+    active_length: f64,
+    result: *mut f64,
+) -> i32 {
+    guard_call(
+        move || {
+            axlewright::spring::torsion_bar_rate(
+                Stress::from_si(shear_modulus),
+                Length::from_si(inner_diameter),
+                Length::from_si(outer_diameter),
+                Length::from_si(active_length),
+            )
+        },
+        |on| unsafe {
+            put(result, on.si());
+        },
+    )
+}
+
+/// `axw_spring_torsion_bar_rate` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_torsion_bar_rate_n(
+    n: usize,
+    shear_modulus: *const f64,
+    inner_diameter: *const f64,
+    outer_diameter: *const f64,
+    active_length: *const f64,
+    result: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && shear_modulus.is_null() {
+            return Err(Failure::Null("shear_modulus"));
+        }
+        if n > 0 && inner_diameter.is_null() {
+            return Err(Failure::Null("inner_diameter"));
+        }
+        if n > 0 && outer_diameter.is_null() {
+            return Err(Failure::Null("outer_diameter"));
+        }
+        if n > 0 && active_length.is_null() {
+            return Err(Failure::Null("active_length"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::spring::torsion_bar_rate(
+                    Stress::from_si(*shear_modulus.add(i)),
+                    Length::from_si(*inner_diameter.add(i)),
+                    Length::from_si(*outer_diameter.add(i)),
+                    Length::from_si(*active_length.add(i)),
+                ) {
+                    Ok(on) => {
+                        if !result.is_null() {
+                            result.add(i).write(on.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !result.is_null() {
+                            result.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_spring_torsion_bar_rate` that returns its result [N·m/rad], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_spring_torsion_bar_rate_value(
+    shear_modulus: f64,
+    inner_diameter: f64,
+    outer_diameter: f64,
+    active_length: f64,
+) -> f64 {
+    guard_value(|| {
+        axlewright::spring::torsion_bar_rate(
+            Stress::from_si(shear_modulus),
+            Length::from_si(inner_diameter),
+            Length::from_si(outer_diameter),
+            Length::from_si(active_length),
+        )
+        .map(|on| on.si())
+    })
+}
+
+/// Greatest shear stress in a round torsion bar, at its surface.
+///
+/// Formula
+///     `tau = 16 T D / (pi (D^4 - d^4))`
+///
+/// Parameters
+///     torque [N·m]: `T`, that twists the bar
+///     inner_diameter [m]: `d`, bore of the bar; nothing for a solid one
+///     outer_diameter [m]: `D`, of the bar where it twists
+///
+/// Returns
+///     (stress or pressure difference [Pa]) Shear stress at the surface, with the sign of the
+///     torque.
+///
+/// Valid for (SI)
+///     - `-1000000000 <= torque <= 1000000000`
+///     - `0 <= inner_diameter <= 1`
+///     - `0.001 <= outer_diameter <= 1`
+///     - `outer_diameter > inner_diameter`
+///
+///     A straight round bar, elastic, without presetting: a bar that is preset in one direction
+///     bears more in it and less in the other. Bending and the notch of a spline come on top.
+///
+/// Source
+///     Saint-Venant torsion of a circular section; Shigley's Mechanical Engineering Design, ch. 3,
+///     torsion (from memory)
+///
+/// Caution
+///     A twisted bar stores enough energy to kill; unload it before a lever or a link comes off.
+///     Local codes and licensed practice come first.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_torsion_bar_stress(
+    torque: f64,
+    inner_diameter: f64,
+    outer_diameter: f64,
+    result: *mut f64,
+) -> i32 {
+    guard_call(
+        move || {
+            axlewright::spring::torsion_bar_stress(
+                Torque::from_si(torque),
+                Length::from_si(inner_diameter),
+                Length::from_si(outer_diameter),
+            )
+        },
+        |on| unsafe {
+            put(result, on.si());
+        },
+    )
+}
+
+/// `axw_spring_torsion_bar_stress` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_torsion_bar_stress_n(
+    n: usize,
+    torque: *const f64,
+    inner_diameter: *const f64,
+    outer_diameter: *const f64,
+    result: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && torque.is_null() {
+            return Err(Failure::Null("torque"));
+        }
+        if n > 0 && inner_diameter.is_null() {
+            return Err(Failure::Null("inner_diameter"));
+        }
+        if n > 0 && outer_diameter.is_null() {
+            return Err(Failure::Null("outer_diameter"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::spring::torsion_bar_stress(
+                    Torque::from_si(*torque.add(i)),
+                    Length::from_si(*inner_diameter.add(i)),
+                    Length::from_si(*outer_diameter.add(i)),
+                ) {
+                    Ok(on) => {
+                        if !result.is_null() {
+                            result.add(i).write(on.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !result.is_null() {
+                            result.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_spring_torsion_bar_stress` that returns its result [Pa], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_spring_torsion_bar_stress_value(
+    torque: f64,
+    inner_diameter: f64,
+    outer_diameter: f64,
+) -> f64 {
+    guard_value(|| {
+        axlewright::spring::torsion_bar_stress(
+            Torque::from_si(torque),
+            Length::from_si(inner_diameter),
+            Length::from_si(outer_diameter),
+        )
+        .map(|on| on.si())
+    })
+}
+
 /// Wahl's factor: by how much curvature and direct shear raise the stress at the inside of a coil.
 ///
 /// Formula
@@ -14854,6 +17322,1479 @@ pub extern "C" fn axw_spring_wire_diameter_for_rate_value(
             Length::from_si(mean_diameter),
             Ratio::from_si(active_coils),
             Stress::from_si(shear_modulus),
+        )
+        .map(|on| on.si())
+    })
+}
+
+/// Load that the outer wheel of an axle gains in a turn, by the way it takes.
+///
+/// Formula
+///     `F_u = m_u a_y z_u / t`, `F_g = m_a a_y z / t`, `F_e = K phi / t`, `F = F_u + F_g + F_e`
+///
+/// Parameters
+///     unsprung_mass [kg]: `m_u`, of the axle, both wheels together
+///     unsprung_height [m]: `z_u`, of its centre of gravity above the ground: the loaded radius,
+///         nearly
+///     axle_sprung_mass [kg]: `m_a`, sprung mass that the axle carries: scale reading of the axle
+///         less its unsprung mass
+///     roll_centre_height [m]: `z`, of the axle above the ground; negative below it
+///     roll_stiffness [N·m/rad]: `K`, of the axle to the ground: springs, bar and tyres
+///     roll_angle [rad]: `phi`, of the body to the ground, positive out of the turn:
+///         `roll_gradient` times the acceleration
+///     track [m]: `t`, between the tyre centres
+///     lateral_acceleration [m/s²]: `a_y`, towards the inside of the turn
+///
+/// Returns
+///     unsprung_transfer (force [N]): by the unsprung mass itself: at once, whatever the springs
+///         are
+///     geometric_transfer (force [N]): by the links, through the roll centre: at once; negative
+///         where it lies below the ground
+///     elastic_transfer (force [N]): by springs, bar and tyres: as the body rolls
+///     load_transfer (force [N]): all of it: what the outer wheel gains and the inner wheel loses
+///
+/// Valid for (SI)
+///     - `0 <= unsprung_mass <= 1000000`
+///     - `0 <= unsprung_height <= 100`
+///     - `0 <= axle_sprung_mass <= 1000000`
+///     - `-10 <= roll_centre_height <= 10`
+///     - `0 <= roll_stiffness <= 1000000000000`
+///     - `-1.6 <= roll_angle <= 1.6`
+///     - `0.01 <= track <= 100`
+///     - `0 <= lateral_acceleration <= 1000`
+///
+///     A steady turn on a level road, small angles, both wheels on the ground: the inner wheel
+///     lifts where the transfer is more than half of the axle's load. A stiff frame.
+///
+/// Source
+///     Moments about the roll centre and the ground; Milliken and Milliken, Race Car Vehicle
+///     Dynamics (1995), ch. 18, and Dixon, Tires, Suspension and Handling (1996), ch. 5 (from
+///     memory)
+///
+/// Caution
+///     A wheel that lifts is the step before a rollover. Local codes and licensed practice come
+///     first.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_axle_load_transfer(
+    unsprung_mass: f64,
+    unsprung_height: f64,
+    axle_sprung_mass: f64,
+    roll_centre_height: f64,
+    roll_stiffness: f64,
+    roll_angle: f64,
+    track: f64,
+    lateral_acceleration: f64,
+    unsprung_transfer: *mut f64,
+    geometric_transfer: *mut f64,
+    elastic_transfer: *mut f64,
+    load_transfer: *mut f64,
+) -> i32 {
+    guard_call(
+        move || {
+            axlewright::suspension::axle_load_transfer(
+                Mass::from_si(unsprung_mass),
+                Length::from_si(unsprung_height),
+                Mass::from_si(axle_sprung_mass),
+                Length::from_si(roll_centre_height),
+                RotationalStiffness::from_si(roll_stiffness),
+                Angle::from_si(roll_angle),
+                Length::from_si(track),
+                Acceleration::from_si(lateral_acceleration),
+            )
+        },
+        |on| unsafe {
+            put(unsprung_transfer, on.unsprung_transfer.si());
+            put(geometric_transfer, on.geometric_transfer.si());
+            put(elastic_transfer, on.elastic_transfer.si());
+            put(load_transfer, on.load_transfer.si());
+        },
+    )
+}
+
+/// `axw_suspension_axle_load_transfer` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_axle_load_transfer_n(
+    n: usize,
+    unsprung_mass: *const f64,
+    unsprung_height: *const f64,
+    axle_sprung_mass: *const f64,
+    roll_centre_height: *const f64,
+    roll_stiffness: *const f64,
+    roll_angle: *const f64,
+    track: *const f64,
+    lateral_acceleration: *const f64,
+    unsprung_transfer: *mut f64,
+    geometric_transfer: *mut f64,
+    elastic_transfer: *mut f64,
+    load_transfer: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && unsprung_mass.is_null() {
+            return Err(Failure::Null("unsprung_mass"));
+        }
+        if n > 0 && unsprung_height.is_null() {
+            return Err(Failure::Null("unsprung_height"));
+        }
+        if n > 0 && axle_sprung_mass.is_null() {
+            return Err(Failure::Null("axle_sprung_mass"));
+        }
+        if n > 0 && roll_centre_height.is_null() {
+            return Err(Failure::Null("roll_centre_height"));
+        }
+        if n > 0 && roll_stiffness.is_null() {
+            return Err(Failure::Null("roll_stiffness"));
+        }
+        if n > 0 && roll_angle.is_null() {
+            return Err(Failure::Null("roll_angle"));
+        }
+        if n > 0 && track.is_null() {
+            return Err(Failure::Null("track"));
+        }
+        if n > 0 && lateral_acceleration.is_null() {
+            return Err(Failure::Null("lateral_acceleration"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::suspension::axle_load_transfer(
+                    Mass::from_si(*unsprung_mass.add(i)),
+                    Length::from_si(*unsprung_height.add(i)),
+                    Mass::from_si(*axle_sprung_mass.add(i)),
+                    Length::from_si(*roll_centre_height.add(i)),
+                    RotationalStiffness::from_si(*roll_stiffness.add(i)),
+                    Angle::from_si(*roll_angle.add(i)),
+                    Length::from_si(*track.add(i)),
+                    Acceleration::from_si(*lateral_acceleration.add(i)),
+                ) {
+                    Ok(on) => {
+                        if !unsprung_transfer.is_null() {
+                            unsprung_transfer.add(i).write(on.unsprung_transfer.si());
+                        }
+                        if !geometric_transfer.is_null() {
+                            geometric_transfer.add(i).write(on.geometric_transfer.si());
+                        }
+                        if !elastic_transfer.is_null() {
+                            elastic_transfer.add(i).write(on.elastic_transfer.si());
+                        }
+                        if !load_transfer.is_null() {
+                            load_transfer.add(i).write(on.load_transfer.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !unsprung_transfer.is_null() {
+                            unsprung_transfer.add(i).write(f64::NAN);
+                        }
+                        if !geometric_transfer.is_null() {
+                            geometric_transfer.add(i).write(f64::NAN);
+                        }
+                        if !elastic_transfer.is_null() {
+                            elastic_transfer.add(i).write(f64::NAN);
+                        }
+                        if !load_transfer.is_null() {
+                            load_transfer.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_suspension_axle_load_transfer` that returns `unsprung_transfer` [N], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_suspension_axle_load_transfer_unsprung_transfer_value(
+    unsprung_mass: f64,
+    unsprung_height: f64,
+    axle_sprung_mass: f64,
+    roll_centre_height: f64,
+    roll_stiffness: f64,
+    roll_angle: f64,
+    track: f64,
+    lateral_acceleration: f64,
+) -> f64 {
+    guard_value(|| {
+        axlewright::suspension::axle_load_transfer(
+            Mass::from_si(unsprung_mass),
+            Length::from_si(unsprung_height),
+            Mass::from_si(axle_sprung_mass),
+            Length::from_si(roll_centre_height),
+            RotationalStiffness::from_si(roll_stiffness),
+            Angle::from_si(roll_angle),
+            Length::from_si(track),
+            Acceleration::from_si(lateral_acceleration),
+        )
+        .map(|on| on.unsprung_transfer.si())
+    })
+}
+
+/// `axw_suspension_axle_load_transfer` that returns `geometric_transfer` [N], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_suspension_axle_load_transfer_geometric_transfer_value(
+    unsprung_mass: f64,
+    unsprung_height: f64,
+    axle_sprung_mass: f64,
+    roll_centre_height: f64,
+    roll_stiffness: f64,
+    roll_angle: f64,
+    track: f64,
+    lateral_acceleration: f64,
+) -> f64 {
+    guard_value(|| {
+        axlewright::suspension::axle_load_transfer(
+            Mass::from_si(unsprung_mass),
+            Length::from_si(unsprung_height),
+            Mass::from_si(axle_sprung_mass),
+            Length::from_si(roll_centre_height),
+            RotationalStiffness::from_si(roll_stiffness),
+            Angle::from_si(roll_angle),
+            Length::from_si(track),
+            Acceleration::from_si(lateral_acceleration),
+        )
+        .map(|on| on.geometric_transfer.si())
+    })
+}
+
+/// `axw_suspension_axle_load_transfer` that returns `elastic_transfer` [N], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_suspension_axle_load_transfer_elastic_transfer_value(
+    unsprung_mass: f64,
+    unsprung_height: f64,
+    axle_sprung_mass: f64,
+    roll_centre_height: f64,
+    roll_stiffness: f64,
+    roll_angle: f64,
+    track: f64,
+    lateral_acceleration: f64,
+) -> f64 {
+    guard_value(|| {
+        axlewright::suspension::axle_load_transfer(
+            Mass::from_si(unsprung_mass),
+            Length::from_si(unsprung_height),
+            Mass::from_si(axle_sprung_mass),
+            Length::from_si(roll_centre_height),
+            RotationalStiffness::from_si(roll_stiffness),
+            Angle::from_si(roll_angle),
+            Length::from_si(track),
+            Acceleration::from_si(lateral_acceleration),
+        )
+        .map(|on| on.elastic_transfer.si())
+    })
+}
+
+/// `axw_suspension_axle_load_transfer` that returns `load_transfer` [N], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_suspension_axle_load_transfer_load_transfer_value(
+    unsprung_mass: f64,
+    unsprung_height: f64,
+    axle_sprung_mass: f64,
+    roll_centre_height: f64,
+    roll_stiffness: f64,
+    roll_angle: f64,
+    track: f64,
+    lateral_acceleration: f64,
+) -> f64 {
+    guard_value(|| {
+        axlewright::suspension::axle_load_transfer(
+            Mass::from_si(unsprung_mass),
+            Length::from_si(unsprung_height),
+            Mass::from_si(axle_sprung_mass),
+            Length::from_si(roll_centre_height),
+            RotationalStiffness::from_si(roll_stiffness),
+            Angle::from_si(roll_angle),
+            Length::from_si(track),
+            Acceleration::from_si(lateral_acceleration),
+        )
+        .map(|on| on.load_transfer.si())
+    })
+}
+
+/// Rate of the anti-roll bar that gives an axle the wanted roll stiffness.
+///
+/// Formula
+///     `k = 2 K / (r^2 t^2)`
+///
+/// Parameters
+///     bar_stiffness [N·m/rad]: `K`, moment over roll angle that is wanted of the bar alone
+///     bar_motion_ratio [-]: `r`, travel of the end of the bar's arm over travel of the wheel, in
+///         roll: on a live axle the distance between the links over the track
+///     track [m]: `t`, between the tyre centres
+///
+/// Returns
+///     (linear stiffness [N/m]) Force at either end of the bar over travel of that end, the other
+///     end travelling as far the other way: what `spring.anti_roll_bar_diameter_for_rate` takes.
+///
+/// Valid for (SI)
+///     - `0 <= bar_stiffness <= 1000000000000`
+///     - `0.01 <= bar_motion_ratio <= 3`
+///     - `0.01 <= track <= 100`
+///
+///     Inverse of [`bar_roll_stiffness`](super::bar_roll_stiffness()).
+///
+/// Source
+///     Virtual work; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 16 (from memory)
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_bar_rate_for_roll_stiffness(
+    bar_stiffness: f64,
+    bar_motion_ratio: f64,
+    track: f64,
+    result: *mut f64,
+) -> i32 {
+    guard_call(
+        move || {
+            axlewright::suspension::bar_rate_for_roll_stiffness(
+                RotationalStiffness::from_si(bar_stiffness),
+                Ratio::from_si(bar_motion_ratio),
+                Length::from_si(track),
+            )
+        },
+        |on| unsafe {
+            put(result, on.si());
+        },
+    )
+}
+
+/// `axw_suspension_bar_rate_for_roll_stiffness` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_bar_rate_for_roll_stiffness_n(
+    n: usize,
+    bar_stiffness: *const f64,
+    bar_motion_ratio: *const f64,
+    track: *const f64,
+    result: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && bar_stiffness.is_null() {
+            return Err(Failure::Null("bar_stiffness"));
+        }
+        if n > 0 && bar_motion_ratio.is_null() {
+            return Err(Failure::Null("bar_motion_ratio"));
+        }
+        if n > 0 && track.is_null() {
+            return Err(Failure::Null("track"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::suspension::bar_rate_for_roll_stiffness(
+                    RotationalStiffness::from_si(*bar_stiffness.add(i)),
+                    Ratio::from_si(*bar_motion_ratio.add(i)),
+                    Length::from_si(*track.add(i)),
+                ) {
+                    Ok(on) => {
+                        if !result.is_null() {
+                            result.add(i).write(on.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !result.is_null() {
+                            result.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_suspension_bar_rate_for_roll_stiffness` that returns its result [N/m], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_suspension_bar_rate_for_roll_stiffness_value(
+    bar_stiffness: f64,
+    bar_motion_ratio: f64,
+    track: f64,
+) -> f64 {
+    guard_value(|| {
+        axlewright::suspension::bar_rate_for_roll_stiffness(
+            RotationalStiffness::from_si(bar_stiffness),
+            Ratio::from_si(bar_motion_ratio),
+            Length::from_si(track),
+        )
+        .map(|on| on.si())
+    })
+}
+
+/// Roll stiffness that an anti-roll bar gives an axle.
+///
+/// Formula
+///     `K = k r^2 t^2 / 2`
+///
+/// Parameters
+///     bar_rate [N/m]: `k`, force at either end of the bar over travel of that end, the other end
+///         travelling as far the other way; see spring.anti_roll_bar_rate
+///     bar_motion_ratio [-]: `r`, travel of the end of the bar's arm over travel of the wheel, in
+///         roll: on a live axle the distance between the links over the track
+///     track [m]: `t`, between the tyre centres
+///
+/// Returns
+///     (rotational stiffness [N·m/rad]) Moment over roll angle; add it to that of the springs.
+///
+/// Valid for (SI)
+///     - `0 <= bar_rate <= 1000000000`
+///     - `0.01 <= bar_motion_ratio <= 3`
+///     - `0.01 <= track <= 100`
+///
+///     Links that stand square to the arms. Bushes that give are springs in series with the bar.
+///
+/// Source
+///     Opposite wheel travels of `t / 2` times the roll angle, virtual work; Milliken and Milliken,
+///     Race Car Vehicle Dynamics (1995), ch. 16 (from memory)
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_bar_roll_stiffness(
+    bar_rate: f64,
+    bar_motion_ratio: f64,
+    track: f64,
+    result: *mut f64,
+) -> i32 {
+    guard_call(
+        move || {
+            axlewright::suspension::bar_roll_stiffness(
+                LinearStiffness::from_si(bar_rate),
+                Ratio::from_si(bar_motion_ratio),
+                Length::from_si(track),
+            )
+        },
+        |on| unsafe {
+            put(result, on.si());
+        },
+    )
+}
+
+/// `axw_suspension_bar_roll_stiffness` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_bar_roll_stiffness_n(
+    n: usize,
+    bar_rate: *const f64,
+    bar_motion_ratio: *const f64,
+    track: *const f64,
+    result: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && bar_rate.is_null() {
+            return Err(Failure::Null("bar_rate"));
+        }
+        if n > 0 && bar_motion_ratio.is_null() {
+            return Err(Failure::Null("bar_motion_ratio"));
+        }
+        if n > 0 && track.is_null() {
+            return Err(Failure::Null("track"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::suspension::bar_roll_stiffness(
+                    LinearStiffness::from_si(*bar_rate.add(i)),
+                    Ratio::from_si(*bar_motion_ratio.add(i)),
+                    Length::from_si(*track.add(i)),
+                ) {
+                    Ok(on) => {
+                        if !result.is_null() {
+                            result.add(i).write(on.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !result.is_null() {
+                            result.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_suspension_bar_roll_stiffness` that returns its result [N·m/rad], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_suspension_bar_roll_stiffness_value(
+    bar_rate: f64,
+    bar_motion_ratio: f64,
+    track: f64,
+) -> f64 {
+    guard_value(|| {
+        axlewright::suspension::bar_roll_stiffness(
+            LinearStiffness::from_si(bar_rate),
+            Ratio::from_si(bar_motion_ratio),
+            Length::from_si(track),
+        )
+        .map(|on| on.si())
+    })
+}
+
+/// Share of the front axle in the load that a turn moves to the outer wheels.
+///
+/// Formula
+///     `q = F_f / (F_f + F_r)`
+///
+/// Parameters
+///     front_load_transfer [N]: `F_f`, that the outer front wheel gains
+///     rear_load_transfer [N]: `F_r`, that the outer rear wheel gains
+///
+/// Returns
+///     (ratio [-]) Front over both. The axle that moves more of its load than the other loses more
+///     of its grip: a share above that of the front axle in the weight tends to understeer, one
+///     below it to oversteer.
+///
+/// Valid for (SI)
+///     - `0 < front_load_transfer <= 100000000`
+///     - `0 < rear_load_transfer <= 100000000`
+///
+///     The tendency holds for tyres alike on both axles whose grip falls with load, at the limit;
+///     drive, camber and toe change it.
+///
+/// Source
+///     SAE J670, tire lateral load transfer distribution; Milliken and Milliken, Race Car Vehicle
+///     Dynamics (1995), ch. 18 (from memory)
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_front_transfer_share(
+    front_load_transfer: f64,
+    rear_load_transfer: f64,
+    result: *mut f64,
+) -> i32 {
+    guard_call(
+        move || {
+            axlewright::suspension::front_transfer_share(
+                Force::from_si(front_load_transfer),
+                Force::from_si(rear_load_transfer),
+            )
+        },
+        |on| unsafe {
+            put(result, on.si());
+        },
+    )
+}
+
+/// `axw_suspension_front_transfer_share` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_front_transfer_share_n(
+    n: usize,
+    front_load_transfer: *const f64,
+    rear_load_transfer: *const f64,
+    result: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && front_load_transfer.is_null() {
+            return Err(Failure::Null("front_load_transfer"));
+        }
+        if n > 0 && rear_load_transfer.is_null() {
+            return Err(Failure::Null("rear_load_transfer"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::suspension::front_transfer_share(
+                    Force::from_si(*front_load_transfer.add(i)),
+                    Force::from_si(*rear_load_transfer.add(i)),
+                ) {
+                    Ok(on) => {
+                        if !result.is_null() {
+                            result.add(i).write(on.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !result.is_null() {
+                            result.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_suspension_front_transfer_share` that returns its result [-], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_suspension_front_transfer_share_value(
+    front_load_transfer: f64,
+    rear_load_transfer: f64,
+) -> f64 {
+    guard_value(|| {
+        axlewright::suspension::front_transfer_share(
+            Force::from_si(front_load_transfer),
+            Force::from_si(rear_load_transfer),
+        )
+        .map(|on| on.si())
+    })
+}
+
+/// Roll stiffness that the springs of independently sprung wheels give an axle.
+///
+/// Formula
+///     `K = k t^2 / 2`
+///
+/// Parameters
+///     wheel_rate [N/m]: `k`, of one wheel, tangent rate at ride height, without the tyre and
+///         without the bar
+///     track [m]: `t`, between the tyre centres
+///
+/// Returns
+///     (rotational stiffness [N·m/rad]) Moment over roll angle.
+///
+/// Valid for (SI)
+///     - `1 <= wheel_rate <= 1000000000`
+///     - `0.01 <= track <= 100`
+///
+///     Two wheels alike, no bar. Springs that are joined from side to side, such as one transverse
+///     leaf, give something else.
+///
+/// Source
+///     Opposite wheel travels of `t / 2` times the roll angle; Gillespie, Fundamentals of Vehicle
+///     Dynamics (1992), ch. 6, and Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 16
+///     (from memory)
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_independent_roll_stiffness(
+    wheel_rate: f64,
+    track: f64,
+    result: *mut f64,
+) -> i32 {
+    guard_call(
+        move || {
+            axlewright::suspension::independent_roll_stiffness(
+                LinearStiffness::from_si(wheel_rate),
+                Length::from_si(track),
+            )
+        },
+        |on| unsafe {
+            put(result, on.si());
+        },
+    )
+}
+
+/// `axw_suspension_independent_roll_stiffness` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_independent_roll_stiffness_n(
+    n: usize,
+    wheel_rate: *const f64,
+    track: *const f64,
+    result: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && wheel_rate.is_null() {
+            return Err(Failure::Null("wheel_rate"));
+        }
+        if n > 0 && track.is_null() {
+            return Err(Failure::Null("track"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::suspension::independent_roll_stiffness(
+                    LinearStiffness::from_si(*wheel_rate.add(i)),
+                    Length::from_si(*track.add(i)),
+                ) {
+                    Ok(on) => {
+                        if !result.is_null() {
+                            result.add(i).write(on.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !result.is_null() {
+                            result.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_suspension_independent_roll_stiffness` that returns its result [N·m/rad], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_suspension_independent_roll_stiffness_value(wheel_rate: f64, track: f64) -> f64 {
+    guard_value(|| {
+        axlewright::suspension::independent_roll_stiffness(
+            LinearStiffness::from_si(wheel_rate),
+            Length::from_si(track),
+        )
+        .map(|on| on.si())
+    })
+}
+
+/// Roll stiffness that the springs give a live axle: their base counts, not the track.
+///
+/// Formula
+///     `K = k t^2 / 2`
+///
+/// Parameters
+///     spring_rate [N/m]: `k`, of one spring in vertical travel of its seat on the axle
+///     spring_base [m]: `t`, between the two spring seats on the axle, less than the track
+///
+/// Returns
+///     (rotational stiffness [N·m/rad]) Moment over roll angle.
+///
+/// Valid for (SI)
+///     - `1 <= spring_rate <= 1000000000`
+///     - `0.01 <= spring_base <= 100`
+///
+///     Two springs alike that stand upright or have their lean in the rate. Leaf springs twist in
+///     roll and add to it; links that bind do, too.
+///
+/// Source
+///     Opposite travels of the seats of half the base times the roll angle; Gillespie, Fundamentals
+///     of Vehicle Dynamics (1992), ch. 6, solid axle (from memory)
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_live_axle_roll_stiffness(
+    spring_rate: f64,
+    spring_base: f64,
+    result: *mut f64,
+) -> i32 {
+    guard_call(
+        move || {
+            axlewright::suspension::live_axle_roll_stiffness(
+                LinearStiffness::from_si(spring_rate),
+                Length::from_si(spring_base),
+            )
+        },
+        |on| unsafe {
+            put(result, on.si());
+        },
+    )
+}
+
+/// `axw_suspension_live_axle_roll_stiffness` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_live_axle_roll_stiffness_n(
+    n: usize,
+    spring_rate: *const f64,
+    spring_base: *const f64,
+    result: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && spring_rate.is_null() {
+            return Err(Failure::Null("spring_rate"));
+        }
+        if n > 0 && spring_base.is_null() {
+            return Err(Failure::Null("spring_base"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::suspension::live_axle_roll_stiffness(
+                    LinearStiffness::from_si(*spring_rate.add(i)),
+                    Length::from_si(*spring_base.add(i)),
+                ) {
+                    Ok(on) => {
+                        if !result.is_null() {
+                            result.add(i).write(on.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !result.is_null() {
+                            result.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_suspension_live_axle_roll_stiffness` that returns its result [N·m/rad], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_suspension_live_axle_roll_stiffness_value(spring_rate: f64, spring_base: f64) -> f64 {
+    guard_value(|| {
+        axlewright::suspension::live_axle_roll_stiffness(
+            LinearStiffness::from_si(spring_rate),
+            Length::from_si(spring_base),
+        )
+        .map(|on| on.si())
+    })
+}
+
+/// Height of the sprung mass over the roll axis: the lever on which a turn leans the body.
+///
+/// Formula
+///     `h_1 = h_s - z_f - (z_r - z_f) a / l`
+///
+/// Parameters
+///     sprung_height [m]: `h_s`, of the centre of gravity of the sprung mass above the ground
+///     behind_front_axle [m]: `a`, distance of that centre of gravity behind the front axle
+///     wheelbase [m]: `l`, front to rear axle
+///     front_roll_centre_height [m]: `z_f`, of the front axle above the ground; negative below it
+///     rear_roll_centre_height [m]: `z_r`, of the rear axle above the ground; on the centreline
+///         where a lateral rod leads the axle
+///
+/// Returns
+///     (length [m]) Vertical distance from the roll axis to the centre of gravity; negative where
+///     the axis passes above it and the body leans into the turn.
+///
+/// Valid for (SI)
+///     - `0 <= sprung_height <= 100`
+///     - `-100 <= behind_front_axle <= 100`
+///     - `0.01 <= wheelbase <= 100`
+///     - `-10 <= front_roll_centre_height <= 10`
+///     - `-10 <= rear_roll_centre_height <= 10`
+///
+///     Kinematic roll centres at ride height in the planes of the axles, small angles. The distance
+///     is taken upright; the axis is nearly level.
+///
+/// Source
+///     SAE J670 and ISO 8855, roll axis; Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 6
+///     (from memory)
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_roll_arm(
+    sprung_height: f64,
+    behind_front_axle: f64,
+    wheelbase: f64,
+    front_roll_centre_height: f64,
+    rear_roll_centre_height: f64,
+    result: *mut f64,
+) -> i32 {
+    guard_call(
+        move || {
+            axlewright::suspension::roll_arm(
+                Length::from_si(sprung_height),
+                Length::from_si(behind_front_axle),
+                Length::from_si(wheelbase),
+                Length::from_si(front_roll_centre_height),
+                Length::from_si(rear_roll_centre_height),
+            )
+        },
+        |on| unsafe {
+            put(result, on.si());
+        },
+    )
+}
+
+/// `axw_suspension_roll_arm` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_roll_arm_n(
+    n: usize,
+    sprung_height: *const f64,
+    behind_front_axle: *const f64,
+    wheelbase: *const f64,
+    front_roll_centre_height: *const f64,
+    rear_roll_centre_height: *const f64,
+    result: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && sprung_height.is_null() {
+            return Err(Failure::Null("sprung_height"));
+        }
+        if n > 0 && behind_front_axle.is_null() {
+            return Err(Failure::Null("behind_front_axle"));
+        }
+        if n > 0 && wheelbase.is_null() {
+            return Err(Failure::Null("wheelbase"));
+        }
+        if n > 0 && front_roll_centre_height.is_null() {
+            return Err(Failure::Null("front_roll_centre_height"));
+        }
+        if n > 0 && rear_roll_centre_height.is_null() {
+            return Err(Failure::Null("rear_roll_centre_height"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::suspension::roll_arm(
+                    Length::from_si(*sprung_height.add(i)),
+                    Length::from_si(*behind_front_axle.add(i)),
+                    Length::from_si(*wheelbase.add(i)),
+                    Length::from_si(*front_roll_centre_height.add(i)),
+                    Length::from_si(*rear_roll_centre_height.add(i)),
+                ) {
+                    Ok(on) => {
+                        if !result.is_null() {
+                            result.add(i).write(on.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !result.is_null() {
+                            result.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_suspension_roll_arm` that returns its result [m], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_suspension_roll_arm_value(
+    sprung_height: f64,
+    behind_front_axle: f64,
+    wheelbase: f64,
+    front_roll_centre_height: f64,
+    rear_roll_centre_height: f64,
+) -> f64 {
+    guard_value(|| {
+        axlewright::suspension::roll_arm(
+            Length::from_si(sprung_height),
+            Length::from_si(behind_front_axle),
+            Length::from_si(wheelbase),
+            Length::from_si(front_roll_centre_height),
+            Length::from_si(rear_roll_centre_height),
+        )
+        .map(|on| on.si())
+    })
+}
+
+/// Roll angle of the body over lateral acceleration, body to ground.
+///
+/// Formula
+///     `G = m_s h_1 / (K_f + K_r - m_s g h_1)`
+///
+/// Parameters
+///     sprung_mass [kg]: `m_s`, of the whole vehicle
+///     roll_arm [m]: `h_1`, height of the centre of gravity of the sprung mass over the roll axis
+///     front_roll_stiffness [N·m/rad]: `K_f`, of the front axle to the ground: springs, bar and
+///         tyres, see `roll_stiffness_over_tyres`
+///     rear_roll_stiffness [N·m/rad]: `K_r`, of the rear axle to the ground
+///
+/// Returns
+///     (roll gradient [rad·s²/m]) Roll angle over lateral acceleration; the body leans out of the
+///     turn.
+///
+/// Valid for (SI)
+///     - `0.001 <= sprung_mass <= 1000000`
+///     - `0 <= roll_arm <= 100`
+///     - `0 <= front_roll_stiffness <= 1000000000000`
+///     - `0 <= rear_roll_stiffness <= 1000000000000`
+///
+///     Small angles, a steady turn, a stiff frame. The roll of the axles on their tyres under what
+///     the roll centres carry is left out; the model `RollBalance` has it.
+///
+/// Source
+///     Moments about the roll axis; Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 6, roll
+///     rate (from memory)
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_roll_gradient(
+    sprung_mass: f64,
+    roll_arm: f64,
+    front_roll_stiffness: f64,
+    rear_roll_stiffness: f64,
+    result: *mut f64,
+) -> i32 {
+    guard_call(
+        move || {
+            axlewright::suspension::roll_gradient(
+                Mass::from_si(sprung_mass),
+                Length::from_si(roll_arm),
+                RotationalStiffness::from_si(front_roll_stiffness),
+                RotationalStiffness::from_si(rear_roll_stiffness),
+            )
+        },
+        |on| unsafe {
+            put(result, on.si());
+        },
+    )
+}
+
+/// `axw_suspension_roll_gradient` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_roll_gradient_n(
+    n: usize,
+    sprung_mass: *const f64,
+    roll_arm: *const f64,
+    front_roll_stiffness: *const f64,
+    rear_roll_stiffness: *const f64,
+    result: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && sprung_mass.is_null() {
+            return Err(Failure::Null("sprung_mass"));
+        }
+        if n > 0 && roll_arm.is_null() {
+            return Err(Failure::Null("roll_arm"));
+        }
+        if n > 0 && front_roll_stiffness.is_null() {
+            return Err(Failure::Null("front_roll_stiffness"));
+        }
+        if n > 0 && rear_roll_stiffness.is_null() {
+            return Err(Failure::Null("rear_roll_stiffness"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::suspension::roll_gradient(
+                    Mass::from_si(*sprung_mass.add(i)),
+                    Length::from_si(*roll_arm.add(i)),
+                    RotationalStiffness::from_si(*front_roll_stiffness.add(i)),
+                    RotationalStiffness::from_si(*rear_roll_stiffness.add(i)),
+                ) {
+                    Ok(on) => {
+                        if !result.is_null() {
+                            result.add(i).write(on.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !result.is_null() {
+                            result.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_suspension_roll_gradient` that returns its result [rad·s²/m], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_suspension_roll_gradient_value(
+    sprung_mass: f64,
+    roll_arm: f64,
+    front_roll_stiffness: f64,
+    rear_roll_stiffness: f64,
+) -> f64 {
+    guard_value(|| {
+        axlewright::suspension::roll_gradient(
+            Mass::from_si(sprung_mass),
+            Length::from_si(roll_arm),
+            RotationalStiffness::from_si(front_roll_stiffness),
+            RotationalStiffness::from_si(rear_roll_stiffness),
+        )
+        .map(|on| on.si())
+    })
+}
+
+/// Roll stiffness of both axles together that gives the wanted roll gradient.
+///
+/// Formula
+///     `K = m_s h_1 (g + 1 / G)`
+///
+/// Parameters
+///     sprung_mass [kg]: `m_s`, of the whole vehicle
+///     roll_arm [m]: `h_1`, height of the centre of gravity of the sprung mass over the roll axis
+///     roll_gradient [rad·s²/m]: `G`, wanted roll angle over lateral acceleration, body to ground
+///
+/// Returns
+///     (rotational stiffness [N·m/rad]) Front and rear axle to the ground together: springs, bars
+///     and tyres.
+///
+/// Valid for (SI)
+///     - `0.001 <= sprung_mass <= 1000000`
+///     - `0 <= roll_arm <= 100`
+///     - `0.000001 <= roll_gradient <= 1`
+///
+///     Inverse of [`roll_gradient`](super::roll_gradient()).
+///
+/// Source
+///     Moments about the roll axis; Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 6, roll
+///     rate (from memory)
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_roll_stiffness_for_gradient(
+    sprung_mass: f64,
+    roll_arm: f64,
+    roll_gradient: f64,
+    result: *mut f64,
+) -> i32 {
+    guard_call(
+        move || {
+            axlewright::suspension::roll_stiffness_for_gradient(
+                Mass::from_si(sprung_mass),
+                Length::from_si(roll_arm),
+                RollGradient::from_si(roll_gradient),
+            )
+        },
+        |on| unsafe {
+            put(result, on.si());
+        },
+    )
+}
+
+/// `axw_suspension_roll_stiffness_for_gradient` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_roll_stiffness_for_gradient_n(
+    n: usize,
+    sprung_mass: *const f64,
+    roll_arm: *const f64,
+    roll_gradient: *const f64,
+    result: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && sprung_mass.is_null() {
+            return Err(Failure::Null("sprung_mass"));
+        }
+        if n > 0 && roll_arm.is_null() {
+            return Err(Failure::Null("roll_arm"));
+        }
+        if n > 0 && roll_gradient.is_null() {
+            return Err(Failure::Null("roll_gradient"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::suspension::roll_stiffness_for_gradient(
+                    Mass::from_si(*sprung_mass.add(i)),
+                    Length::from_si(*roll_arm.add(i)),
+                    RollGradient::from_si(*roll_gradient.add(i)),
+                ) {
+                    Ok(on) => {
+                        if !result.is_null() {
+                            result.add(i).write(on.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !result.is_null() {
+                            result.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_suspension_roll_stiffness_for_gradient` that returns its result [N·m/rad], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_suspension_roll_stiffness_for_gradient_value(
+    sprung_mass: f64,
+    roll_arm: f64,
+    roll_gradient: f64,
+) -> f64 {
+    guard_value(|| {
+        axlewright::suspension::roll_stiffness_for_gradient(
+            Mass::from_si(sprung_mass),
+            Length::from_si(roll_arm),
+            RollGradient::from_si(roll_gradient),
+        )
+        .map(|on| on.si())
+    })
+}
+
+/// Roll stiffness of an axle to the ground: springs and bar in series with the tyres.
+///
+/// Formula
+///     `K = K_s K_t / (K_s + K_t)`
+///
+/// Parameters
+///     suspension_stiffness [N·m/rad]: `K_s`, of springs and bar together
+///     tyre_stiffness [N·m/rad]: `K_t`, of the tyres, see `tyre_roll_stiffness`
+///
+/// Returns
+///     (rotational stiffness [N·m/rad]) Moment over roll angle of the body to the ground.
+///
+/// Valid for (SI)
+///     - `0.001 <= suspension_stiffness <= 1000000000000`
+///     - `0.001 <= tyre_stiffness <= 1000000000000`
+///
+///     Both carry the same moment: what the roll centre and the unsprung mass add to the tyres'
+///     part is left out here; the model `RollBalance` has it.
+///
+/// Source
+///     Springs in series; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 16 (from
+///     memory)
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_roll_stiffness_over_tyres(
+    suspension_stiffness: f64,
+    tyre_stiffness: f64,
+    result: *mut f64,
+) -> i32 {
+    guard_call(
+        move || {
+            axlewright::suspension::roll_stiffness_over_tyres(
+                RotationalStiffness::from_si(suspension_stiffness),
+                RotationalStiffness::from_si(tyre_stiffness),
+            )
+        },
+        |on| unsafe {
+            put(result, on.si());
+        },
+    )
+}
+
+/// `axw_suspension_roll_stiffness_over_tyres` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_roll_stiffness_over_tyres_n(
+    n: usize,
+    suspension_stiffness: *const f64,
+    tyre_stiffness: *const f64,
+    result: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && suspension_stiffness.is_null() {
+            return Err(Failure::Null("suspension_stiffness"));
+        }
+        if n > 0 && tyre_stiffness.is_null() {
+            return Err(Failure::Null("tyre_stiffness"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::suspension::roll_stiffness_over_tyres(
+                    RotationalStiffness::from_si(*suspension_stiffness.add(i)),
+                    RotationalStiffness::from_si(*tyre_stiffness.add(i)),
+                ) {
+                    Ok(on) => {
+                        if !result.is_null() {
+                            result.add(i).write(on.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !result.is_null() {
+                            result.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_suspension_roll_stiffness_over_tyres` that returns its result [N·m/rad], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_suspension_roll_stiffness_over_tyres_value(
+    suspension_stiffness: f64,
+    tyre_stiffness: f64,
+) -> f64 {
+    guard_value(|| {
+        axlewright::suspension::roll_stiffness_over_tyres(
+            RotationalStiffness::from_si(suspension_stiffness),
+            RotationalStiffness::from_si(tyre_stiffness),
+        )
+        .map(|on| on.si())
+    })
+}
+
+/// Roll stiffness of the tyres of an axle between the ground and the wheels.
+///
+/// Formula
+///     `K = k t^2 / 2`
+///
+/// Parameters
+///     tyre_rate [N/m]: `k`, vertical rate of the tyre or the twin tyres of one side
+///     track [m]: `t`, between the tyre centres
+///
+/// Returns
+///     (rotational stiffness [N·m/rad]) Moment over roll angle.
+///
+/// Valid for (SI)
+///     - `1 <= tyre_rate <= 1000000000`
+///     - `0.01 <= track <= 100`
+///
+///     Both sides alike, on the ground. Twin tyres: the middle of the pair counts.
+///
+/// Source
+///     Opposite deflections of `t / 2` times the roll angle; Milliken and Milliken, Race Car
+///     Vehicle Dynamics (1995), ch. 16 (from memory)
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_tyre_roll_stiffness(
+    tyre_rate: f64,
+    track: f64,
+    result: *mut f64,
+) -> i32 {
+    guard_call(
+        move || {
+            axlewright::suspension::tyre_roll_stiffness(
+                LinearStiffness::from_si(tyre_rate),
+                Length::from_si(track),
+            )
+        },
+        |on| unsafe {
+            put(result, on.si());
+        },
+    )
+}
+
+/// `axw_suspension_tyre_roll_stiffness` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_tyre_roll_stiffness_n(
+    n: usize,
+    tyre_rate: *const f64,
+    track: *const f64,
+    result: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && tyre_rate.is_null() {
+            return Err(Failure::Null("tyre_rate"));
+        }
+        if n > 0 && track.is_null() {
+            return Err(Failure::Null("track"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::suspension::tyre_roll_stiffness(
+                    LinearStiffness::from_si(*tyre_rate.add(i)),
+                    Length::from_si(*track.add(i)),
+                ) {
+                    Ok(on) => {
+                        if !result.is_null() {
+                            result.add(i).write(on.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !result.is_null() {
+                            result.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_suspension_tyre_roll_stiffness` that returns its result [N·m/rad], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_suspension_tyre_roll_stiffness_value(tyre_rate: f64, track: f64) -> f64 {
+    guard_value(|| {
+        axlewright::suspension::tyre_roll_stiffness(
+            LinearStiffness::from_si(tyre_rate),
+            Length::from_si(track),
         )
         .map(|on| on.si())
     })

@@ -1445,6 +1445,142 @@ static int32_t batch_fluid_water_saturation_pressure(size_t n, const double *con
     return axw_fluid_water_saturation_pressure_n(n, x[0], first, reason);
 }
 
+static int32_t scalar_mass_axle_loads_under_acceleration(const double *x, double *first)
+{
+    return axw_mass_axle_loads_under_acceleration(x[0], x[1], x[2], x[3], x[4], first, NULL);
+}
+static int32_t all_mass_axle_loads_under_acceleration(const double *x, double *out)
+{
+    return axw_mass_axle_loads_under_acceleration(x[0], x[1], x[2], x[3], x[4], &out[0], &out[1]);
+}
+static double value_mass_axle_loads_under_acceleration(const double *x)
+{
+    return axw_mass_axle_loads_under_acceleration_front_load_value(x[0], x[1], x[2], x[3], x[4]);
+}
+static int32_t batch_mass_axle_loads_under_acceleration(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_mass_axle_loads_under_acceleration_n(n, x[0], x[1], x[2], x[3], x[4], first, NULL, reason);
+}
+
+static int32_t scalar_mass_lateral_load_transfer(const double *x, double *first)
+{
+    return axw_mass_lateral_load_transfer(x[0], x[1], x[2], x[3], first);
+}
+static int32_t all_mass_lateral_load_transfer(const double *x, double *out)
+{
+    return axw_mass_lateral_load_transfer(x[0], x[1], x[2], x[3], &out[0]);
+}
+static double value_mass_lateral_load_transfer(const double *x)
+{
+    return axw_mass_lateral_load_transfer_value(x[0], x[1], x[2], x[3]);
+}
+static int32_t batch_mass_lateral_load_transfer(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_mass_lateral_load_transfer_n(n, x[0], x[1], x[2], x[3], first, reason);
+}
+
+static int32_t scalar_mass_longitudinal_load_transfer(const double *x, double *first)
+{
+    return axw_mass_longitudinal_load_transfer(x[0], x[1], x[2], x[3], first);
+}
+static int32_t all_mass_longitudinal_load_transfer(const double *x, double *out)
+{
+    return axw_mass_longitudinal_load_transfer(x[0], x[1], x[2], x[3], &out[0]);
+}
+static double value_mass_longitudinal_load_transfer(const double *x)
+{
+    return axw_mass_longitudinal_load_transfer_value(x[0], x[1], x[2], x[3]);
+}
+static int32_t batch_mass_longitudinal_load_transfer(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_mass_longitudinal_load_transfer_n(n, x[0], x[1], x[2], x[3], first, reason);
+}
+
+static int32_t scalar_mass_raised_axle_height(const double *x, double *first)
+{
+    return axw_mass_raised_axle_height(x[0], x[1], x[2], x[3], x[4], x[5], first);
+}
+static int32_t all_mass_raised_axle_height(const double *x, double *out)
+{
+    return axw_mass_raised_axle_height(x[0], x[1], x[2], x[3], x[4], x[5], &out[0]);
+}
+static double value_mass_raised_axle_height(const double *x)
+{
+    return axw_mass_raised_axle_height_value(x[0], x[1], x[2], x[3], x[4], x[5]);
+}
+static int32_t batch_mass_raised_axle_height(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_mass_raised_axle_height_n(n, x[0], x[1], x[2], x[3], x[4], x[5], first, reason);
+}
+
+static int32_t scalar_mass_raised_axle_height_over_tyres(const double *x, double *first)
+{
+    return axw_mass_raised_axle_height_over_tyres(x[0], x[1], x[2], x[3], x[4], x[5], x[6], x[7], first);
+}
+static int32_t all_mass_raised_axle_height_over_tyres(const double *x, double *out)
+{
+    return axw_mass_raised_axle_height_over_tyres(x[0], x[1], x[2], x[3], x[4], x[5], x[6], x[7], &out[0]);
+}
+static double value_mass_raised_axle_height_over_tyres(const double *x)
+{
+    return axw_mass_raised_axle_height_over_tyres_value(x[0], x[1], x[2], x[3], x[4], x[5], x[6], x[7]);
+}
+static int32_t batch_mass_raised_axle_height_over_tyres(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_mass_raised_axle_height_over_tyres_n(n, x[0], x[1], x[2], x[3], x[4], x[5], x[6], x[7], first, reason);
+}
+
+static int32_t scalar_mass_sprung_centre(const double *x, double *first)
+{
+    return axw_mass_sprung_centre(x[0], x[1], x[2], x[3], x[4], x[5], x[6], x[7], first, NULL, NULL);
+}
+static int32_t all_mass_sprung_centre(const double *x, double *out)
+{
+    return axw_mass_sprung_centre(x[0], x[1], x[2], x[3], x[4], x[5], x[6], x[7], &out[0], &out[1], &out[2]);
+}
+static double value_mass_sprung_centre(const double *x)
+{
+    return axw_mass_sprung_centre_sprung_mass_value(x[0], x[1], x[2], x[3], x[4], x[5], x[6], x[7]);
+}
+static int32_t batch_mass_sprung_centre(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_mass_sprung_centre_n(n, x[0], x[1], x[2], x[3], x[4], x[5], x[6], x[7], first, NULL, NULL, reason);
+}
+
+static int32_t scalar_mass_sprung_mass(const double *x, double *first)
+{
+    return axw_mass_sprung_mass(x[0], x[1], first);
+}
+static int32_t all_mass_sprung_mass(const double *x, double *out)
+{
+    return axw_mass_sprung_mass(x[0], x[1], &out[0]);
+}
+static double value_mass_sprung_mass(const double *x)
+{
+    return axw_mass_sprung_mass_value(x[0], x[1]);
+}
+static int32_t batch_mass_sprung_mass(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_mass_sprung_mass_n(n, x[0], x[1], first, reason);
+}
+
+static int32_t scalar_mass_static_axle_loads(const double *x, double *first)
+{
+    return axw_mass_static_axle_loads(x[0], x[1], x[2], first, NULL);
+}
+static int32_t all_mass_static_axle_loads(const double *x, double *out)
+{
+    return axw_mass_static_axle_loads(x[0], x[1], x[2], &out[0], &out[1]);
+}
+static double value_mass_static_axle_loads(const double *x)
+{
+    return axw_mass_static_axle_loads_front_load_value(x[0], x[1], x[2]);
+}
+static int32_t batch_mass_static_axle_loads(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_mass_static_axle_loads_n(n, x[0], x[1], x[2], first, NULL, reason);
+}
+
 static int32_t scalar_mass_weight_distribution(const double *x, double *first)
 {
     return axw_mass_weight_distribution(x[0], x[1], x[2], x[3], x[4], x[5], x[6], first, NULL, NULL, NULL, NULL, NULL, NULL, NULL);
@@ -1477,6 +1613,57 @@ static double value_spring_active_coils_for_rate(const double *x)
 static int32_t batch_spring_active_coils_for_rate(size_t n, const double *const *x, double *first, int32_t *reason)
 {
     return axw_spring_active_coils_for_rate_n(n, x[0], x[1], x[2], x[3], first, reason);
+}
+
+static int32_t scalar_spring_air_spring_rate(const double *x, double *first)
+{
+    return axw_spring_air_spring_rate(x[0], x[1], x[2], x[3], x[4], x[5], first);
+}
+static int32_t all_spring_air_spring_rate(const double *x, double *out)
+{
+    return axw_spring_air_spring_rate(x[0], x[1], x[2], x[3], x[4], x[5], &out[0]);
+}
+static double value_spring_air_spring_rate(const double *x)
+{
+    return axw_spring_air_spring_rate_value(x[0], x[1], x[2], x[3], x[4], x[5]);
+}
+static int32_t batch_spring_air_spring_rate(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_spring_air_spring_rate_n(n, x[0], x[1], x[2], x[3], x[4], x[5], first, reason);
+}
+
+static int32_t scalar_spring_anti_roll_bar_diameter_for_rate(const double *x, double *first)
+{
+    return axw_spring_anti_roll_bar_diameter_for_rate(x[0], x[1], x[2], x[3], first);
+}
+static int32_t all_spring_anti_roll_bar_diameter_for_rate(const double *x, double *out)
+{
+    return axw_spring_anti_roll_bar_diameter_for_rate(x[0], x[1], x[2], x[3], &out[0]);
+}
+static double value_spring_anti_roll_bar_diameter_for_rate(const double *x)
+{
+    return axw_spring_anti_roll_bar_diameter_for_rate_value(x[0], x[1], x[2], x[3]);
+}
+static int32_t batch_spring_anti_roll_bar_diameter_for_rate(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_spring_anti_roll_bar_diameter_for_rate_n(n, x[0], x[1], x[2], x[3], first, reason);
+}
+
+static int32_t scalar_spring_anti_roll_bar_rate(const double *x, double *first)
+{
+    return axw_spring_anti_roll_bar_rate(x[0], x[1], first);
+}
+static int32_t all_spring_anti_roll_bar_rate(const double *x, double *out)
+{
+    return axw_spring_anti_roll_bar_rate(x[0], x[1], &out[0]);
+}
+static double value_spring_anti_roll_bar_rate(const double *x)
+{
+    return axw_spring_anti_roll_bar_rate_value(x[0], x[1]);
+}
+static int32_t batch_spring_anti_roll_bar_rate(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_spring_anti_roll_bar_rate_n(n, x[0], x[1], first, reason);
 }
 
 static int32_t scalar_spring_buckling_deflection(const double *x, double *first)
@@ -1647,6 +1834,40 @@ static double value_spring_inclined_tangent_rate(const double *x)
 static int32_t batch_spring_inclined_tangent_rate(size_t n, const double *const *x, double *first, int32_t *reason)
 {
     return axw_spring_inclined_tangent_rate_n(n, x[0], x[1], x[2], x[3], x[4], first, reason);
+}
+
+static int32_t scalar_spring_leaf_pack_rate(const double *x, double *first)
+{
+    return axw_spring_leaf_pack_rate(x[0], x[1], x[2], x[3], x[4], x[5], first);
+}
+static int32_t all_spring_leaf_pack_rate(const double *x, double *out)
+{
+    return axw_spring_leaf_pack_rate(x[0], x[1], x[2], x[3], x[4], x[5], &out[0]);
+}
+static double value_spring_leaf_pack_rate(const double *x)
+{
+    return axw_spring_leaf_pack_rate_value(x[0], x[1], x[2], x[3], x[4], x[5]);
+}
+static int32_t batch_spring_leaf_pack_rate(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_spring_leaf_pack_rate_n(n, x[0], x[1], x[2], x[3], x[4], x[5], first, reason);
+}
+
+static int32_t scalar_spring_leaf_pack_stress(const double *x, double *first)
+{
+    return axw_spring_leaf_pack_stress(x[0], x[1], x[2], x[3], x[4], x[5], first, NULL);
+}
+static int32_t all_spring_leaf_pack_stress(const double *x, double *out)
+{
+    return axw_spring_leaf_pack_stress(x[0], x[1], x[2], x[3], x[4], x[5], &out[0], &out[1]);
+}
+static double value_spring_leaf_pack_stress(const double *x)
+{
+    return axw_spring_leaf_pack_stress_full_length_stress_value(x[0], x[1], x[2], x[3], x[4], x[5]);
+}
+static int32_t batch_spring_leaf_pack_stress(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_spring_leaf_pack_stress_n(n, x[0], x[1], x[2], x[3], x[4], x[5], first, NULL, reason);
 }
 
 static int32_t scalar_spring_minimum_gap_cold_static(const double *x, double *first)
@@ -1955,6 +2176,57 @@ static int32_t batch_spring_tangent_rate_for_frequency(size_t n, const double *c
     return axw_spring_tangent_rate_for_frequency_n(n, x[0], x[1], first, reason);
 }
 
+static int32_t scalar_spring_torsion_bar_arm_rate(const double *x, double *first)
+{
+    return axw_spring_torsion_bar_arm_rate(x[0], x[1], x[2], x[3], first);
+}
+static int32_t all_spring_torsion_bar_arm_rate(const double *x, double *out)
+{
+    return axw_spring_torsion_bar_arm_rate(x[0], x[1], x[2], x[3], &out[0]);
+}
+static double value_spring_torsion_bar_arm_rate(const double *x)
+{
+    return axw_spring_torsion_bar_arm_rate_value(x[0], x[1], x[2], x[3]);
+}
+static int32_t batch_spring_torsion_bar_arm_rate(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_spring_torsion_bar_arm_rate_n(n, x[0], x[1], x[2], x[3], first, reason);
+}
+
+static int32_t scalar_spring_torsion_bar_rate(const double *x, double *first)
+{
+    return axw_spring_torsion_bar_rate(x[0], x[1], x[2], x[3], first);
+}
+static int32_t all_spring_torsion_bar_rate(const double *x, double *out)
+{
+    return axw_spring_torsion_bar_rate(x[0], x[1], x[2], x[3], &out[0]);
+}
+static double value_spring_torsion_bar_rate(const double *x)
+{
+    return axw_spring_torsion_bar_rate_value(x[0], x[1], x[2], x[3]);
+}
+static int32_t batch_spring_torsion_bar_rate(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_spring_torsion_bar_rate_n(n, x[0], x[1], x[2], x[3], first, reason);
+}
+
+static int32_t scalar_spring_torsion_bar_stress(const double *x, double *first)
+{
+    return axw_spring_torsion_bar_stress(x[0], x[1], x[2], first);
+}
+static int32_t all_spring_torsion_bar_stress(const double *x, double *out)
+{
+    return axw_spring_torsion_bar_stress(x[0], x[1], x[2], &out[0]);
+}
+static double value_spring_torsion_bar_stress(const double *x)
+{
+    return axw_spring_torsion_bar_stress_value(x[0], x[1], x[2]);
+}
+static int32_t batch_spring_torsion_bar_stress(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_spring_torsion_bar_stress_n(n, x[0], x[1], x[2], first, reason);
+}
+
 static int32_t scalar_spring_wahl_factor(const double *x, double *first)
 {
     return axw_spring_wahl_factor(x[0], x[1], first);
@@ -2038,6 +2310,193 @@ static double value_spring_wire_diameter_for_rate(const double *x)
 static int32_t batch_spring_wire_diameter_for_rate(size_t n, const double *const *x, double *first, int32_t *reason)
 {
     return axw_spring_wire_diameter_for_rate_n(n, x[0], x[1], x[2], x[3], first, reason);
+}
+
+static int32_t scalar_suspension_axle_load_transfer(const double *x, double *first)
+{
+    return axw_suspension_axle_load_transfer(x[0], x[1], x[2], x[3], x[4], x[5], x[6], x[7], first, NULL, NULL, NULL);
+}
+static int32_t all_suspension_axle_load_transfer(const double *x, double *out)
+{
+    return axw_suspension_axle_load_transfer(x[0], x[1], x[2], x[3], x[4], x[5], x[6], x[7], &out[0], &out[1], &out[2], &out[3]);
+}
+static double value_suspension_axle_load_transfer(const double *x)
+{
+    return axw_suspension_axle_load_transfer_unsprung_transfer_value(x[0], x[1], x[2], x[3], x[4], x[5], x[6], x[7]);
+}
+static int32_t batch_suspension_axle_load_transfer(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_suspension_axle_load_transfer_n(n, x[0], x[1], x[2], x[3], x[4], x[5], x[6], x[7], first, NULL, NULL, NULL, reason);
+}
+
+static int32_t scalar_suspension_bar_rate_for_roll_stiffness(const double *x, double *first)
+{
+    return axw_suspension_bar_rate_for_roll_stiffness(x[0], x[1], x[2], first);
+}
+static int32_t all_suspension_bar_rate_for_roll_stiffness(const double *x, double *out)
+{
+    return axw_suspension_bar_rate_for_roll_stiffness(x[0], x[1], x[2], &out[0]);
+}
+static double value_suspension_bar_rate_for_roll_stiffness(const double *x)
+{
+    return axw_suspension_bar_rate_for_roll_stiffness_value(x[0], x[1], x[2]);
+}
+static int32_t batch_suspension_bar_rate_for_roll_stiffness(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_suspension_bar_rate_for_roll_stiffness_n(n, x[0], x[1], x[2], first, reason);
+}
+
+static int32_t scalar_suspension_bar_roll_stiffness(const double *x, double *first)
+{
+    return axw_suspension_bar_roll_stiffness(x[0], x[1], x[2], first);
+}
+static int32_t all_suspension_bar_roll_stiffness(const double *x, double *out)
+{
+    return axw_suspension_bar_roll_stiffness(x[0], x[1], x[2], &out[0]);
+}
+static double value_suspension_bar_roll_stiffness(const double *x)
+{
+    return axw_suspension_bar_roll_stiffness_value(x[0], x[1], x[2]);
+}
+static int32_t batch_suspension_bar_roll_stiffness(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_suspension_bar_roll_stiffness_n(n, x[0], x[1], x[2], first, reason);
+}
+
+static int32_t scalar_suspension_front_transfer_share(const double *x, double *first)
+{
+    return axw_suspension_front_transfer_share(x[0], x[1], first);
+}
+static int32_t all_suspension_front_transfer_share(const double *x, double *out)
+{
+    return axw_suspension_front_transfer_share(x[0], x[1], &out[0]);
+}
+static double value_suspension_front_transfer_share(const double *x)
+{
+    return axw_suspension_front_transfer_share_value(x[0], x[1]);
+}
+static int32_t batch_suspension_front_transfer_share(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_suspension_front_transfer_share_n(n, x[0], x[1], first, reason);
+}
+
+static int32_t scalar_suspension_independent_roll_stiffness(const double *x, double *first)
+{
+    return axw_suspension_independent_roll_stiffness(x[0], x[1], first);
+}
+static int32_t all_suspension_independent_roll_stiffness(const double *x, double *out)
+{
+    return axw_suspension_independent_roll_stiffness(x[0], x[1], &out[0]);
+}
+static double value_suspension_independent_roll_stiffness(const double *x)
+{
+    return axw_suspension_independent_roll_stiffness_value(x[0], x[1]);
+}
+static int32_t batch_suspension_independent_roll_stiffness(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_suspension_independent_roll_stiffness_n(n, x[0], x[1], first, reason);
+}
+
+static int32_t scalar_suspension_live_axle_roll_stiffness(const double *x, double *first)
+{
+    return axw_suspension_live_axle_roll_stiffness(x[0], x[1], first);
+}
+static int32_t all_suspension_live_axle_roll_stiffness(const double *x, double *out)
+{
+    return axw_suspension_live_axle_roll_stiffness(x[0], x[1], &out[0]);
+}
+static double value_suspension_live_axle_roll_stiffness(const double *x)
+{
+    return axw_suspension_live_axle_roll_stiffness_value(x[0], x[1]);
+}
+static int32_t batch_suspension_live_axle_roll_stiffness(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_suspension_live_axle_roll_stiffness_n(n, x[0], x[1], first, reason);
+}
+
+static int32_t scalar_suspension_roll_arm(const double *x, double *first)
+{
+    return axw_suspension_roll_arm(x[0], x[1], x[2], x[3], x[4], first);
+}
+static int32_t all_suspension_roll_arm(const double *x, double *out)
+{
+    return axw_suspension_roll_arm(x[0], x[1], x[2], x[3], x[4], &out[0]);
+}
+static double value_suspension_roll_arm(const double *x)
+{
+    return axw_suspension_roll_arm_value(x[0], x[1], x[2], x[3], x[4]);
+}
+static int32_t batch_suspension_roll_arm(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_suspension_roll_arm_n(n, x[0], x[1], x[2], x[3], x[4], first, reason);
+}
+
+static int32_t scalar_suspension_roll_gradient(const double *x, double *first)
+{
+    return axw_suspension_roll_gradient(x[0], x[1], x[2], x[3], first);
+}
+static int32_t all_suspension_roll_gradient(const double *x, double *out)
+{
+    return axw_suspension_roll_gradient(x[0], x[1], x[2], x[3], &out[0]);
+}
+static double value_suspension_roll_gradient(const double *x)
+{
+    return axw_suspension_roll_gradient_value(x[0], x[1], x[2], x[3]);
+}
+static int32_t batch_suspension_roll_gradient(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_suspension_roll_gradient_n(n, x[0], x[1], x[2], x[3], first, reason);
+}
+
+static int32_t scalar_suspension_roll_stiffness_for_gradient(const double *x, double *first)
+{
+    return axw_suspension_roll_stiffness_for_gradient(x[0], x[1], x[2], first);
+}
+static int32_t all_suspension_roll_stiffness_for_gradient(const double *x, double *out)
+{
+    return axw_suspension_roll_stiffness_for_gradient(x[0], x[1], x[2], &out[0]);
+}
+static double value_suspension_roll_stiffness_for_gradient(const double *x)
+{
+    return axw_suspension_roll_stiffness_for_gradient_value(x[0], x[1], x[2]);
+}
+static int32_t batch_suspension_roll_stiffness_for_gradient(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_suspension_roll_stiffness_for_gradient_n(n, x[0], x[1], x[2], first, reason);
+}
+
+static int32_t scalar_suspension_roll_stiffness_over_tyres(const double *x, double *first)
+{
+    return axw_suspension_roll_stiffness_over_tyres(x[0], x[1], first);
+}
+static int32_t all_suspension_roll_stiffness_over_tyres(const double *x, double *out)
+{
+    return axw_suspension_roll_stiffness_over_tyres(x[0], x[1], &out[0]);
+}
+static double value_suspension_roll_stiffness_over_tyres(const double *x)
+{
+    return axw_suspension_roll_stiffness_over_tyres_value(x[0], x[1]);
+}
+static int32_t batch_suspension_roll_stiffness_over_tyres(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_suspension_roll_stiffness_over_tyres_n(n, x[0], x[1], first, reason);
+}
+
+static int32_t scalar_suspension_tyre_roll_stiffness(const double *x, double *first)
+{
+    return axw_suspension_tyre_roll_stiffness(x[0], x[1], first);
+}
+static int32_t all_suspension_tyre_roll_stiffness(const double *x, double *out)
+{
+    return axw_suspension_tyre_roll_stiffness(x[0], x[1], &out[0]);
+}
+static double value_suspension_tyre_roll_stiffness(const double *x)
+{
+    return axw_suspension_tyre_roll_stiffness_value(x[0], x[1]);
+}
+static int32_t batch_suspension_tyre_roll_stiffness(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_suspension_tyre_roll_stiffness_n(n, x[0], x[1], first, reason);
 }
 
 static int32_t scalar_tyre_bolt_circle_diameter(const double *x, double *first)
@@ -2330,8 +2789,19 @@ static const family families[] = {
     {"fluid_propylene_glycol_thermal_conductivity", 2, 1, {0.3, 293.15}, scalar_fluid_propylene_glycol_thermal_conductivity, all_fluid_propylene_glycol_thermal_conductivity, value_fluid_propylene_glycol_thermal_conductivity, batch_fluid_propylene_glycol_thermal_conductivity},
     {"fluid_water_boiling_temperature", 1, 1, {100000.0}, scalar_fluid_water_boiling_temperature, all_fluid_water_boiling_temperature, value_fluid_water_boiling_temperature, batch_fluid_water_boiling_temperature},
     {"fluid_water_saturation_pressure", 1, 1, {500.0}, scalar_fluid_water_saturation_pressure, all_fluid_water_saturation_pressure, value_fluid_water_saturation_pressure, batch_fluid_water_saturation_pressure},
+    {"mass_axle_loads_under_acceleration", 5, 2, {2400.0, 1.3, 0.72, 2.65, -7.84532}, scalar_mass_axle_loads_under_acceleration, all_mass_axle_loads_under_acceleration, value_mass_axle_loads_under_acceleration, batch_mass_axle_loads_under_acceleration},
+    {"mass_lateral_load_transfer", 4, 1, {2400.0, 0.72, 1.53, 4.903325}, scalar_mass_lateral_load_transfer, all_mass_lateral_load_transfer, value_mass_lateral_load_transfer, batch_mass_lateral_load_transfer},
+    {"mass_longitudinal_load_transfer", 4, 1, {2400.0, 0.72, 2.65, -7.84532}, scalar_mass_longitudinal_load_transfer, all_mass_longitudinal_load_transfer, value_mass_longitudinal_load_transfer, batch_mass_longitudinal_load_transfer},
+    {"mass_raised_axle_height", 6, 1, {1222.6415094339623, 1302.218920696062, 2400.0, 2.65, 0.6, 0.342}, scalar_mass_raised_axle_height, all_mass_raised_axle_height, value_mass_raised_axle_height, batch_mass_raised_axle_height},
+    {"mass_raised_axle_height_over_tyres", 8, 1, {1222.6415094339623, 1302.6434392941696, 2400.0, 2.65, 0.6, 0.342, 560000.0, 480000.0}, scalar_mass_raised_axle_height_over_tyres, all_mass_raised_axle_height_over_tyres, value_mass_raised_axle_height_over_tyres, batch_mass_raised_axle_height_over_tyres},
+    {"mass_sprung_centre", 8, 3, {2400.0, 1.2999754166666666, 0.7199083333333334, 2.65, 134.0, 196.0, 0.34, 0.345}, scalar_mass_sprung_centre, all_mass_sprung_centre, value_mass_sprung_centre, batch_mass_sprung_centre},
+    {"mass_sprung_mass", 2, 1, {612.0, 67.0}, scalar_mass_sprung_mass, all_mass_sprung_mass, value_mass_sprung_mass, batch_mass_sprung_mass},
+    {"mass_static_axle_loads", 3, 2, {2400.0, 1.3, 2.65}, scalar_mass_static_axle_loads, all_mass_static_axle_loads, value_mass_static_axle_loads, batch_mass_static_axle_loads},
     {"mass_weight_distribution", 7, 8, {612.0, 598.0, 455.0, 467.0, 2.65, 1.54, 1.52}, scalar_mass_weight_distribution, all_mass_weight_distribution, value_mass_weight_distribution, batch_mass_weight_distribution},
     {"spring_active_coils_for_rate", 4, 1, {62826.16666666666, 0.014, 0.1, 78500000000.0}, scalar_spring_active_coils_for_rate, all_spring_active_coils_for_rate, value_spring_active_coils_for_rate, batch_spring_active_coils_for_rate},
+    {"spring_air_spring_rate", 6, 1, {500000.0, 101300.0, 0.014, 0.0028, 1.38, 0.0}, scalar_spring_air_spring_rate, all_spring_air_spring_rate, value_spring_air_spring_rate, batch_spring_air_spring_rate},
+    {"spring_anti_roll_bar_diameter_for_rate", 4, 1, {60000.0, 0.25, 0.9, 79300000000.0}, scalar_spring_anti_roll_bar_diameter_for_rate, all_spring_anti_roll_bar_diameter_for_rate, value_spring_anti_roll_bar_diameter_for_rate, batch_spring_anti_roll_bar_diameter_for_rate},
+    {"spring_anti_roll_bar_rate", 2, 1, {2578.31, 0.25}, scalar_spring_anti_roll_bar_rate, all_spring_anti_roll_bar_rate, value_spring_anti_roll_bar_rate, batch_spring_anti_roll_bar_rate},
     {"spring_buckling_deflection", 5, 1, {0.35, 0.063, 0.5, 206000000000.0, 78500000000.0}, scalar_spring_buckling_deflection, all_spring_buckling_deflection, value_spring_buckling_deflection, batch_spring_buckling_deflection},
     {"spring_coil_bind_clearance", 5, 1, {0.3, 0.12, 57939.38620790203, 3500.0, 0.09}, scalar_spring_coil_bind_clearance, all_spring_coil_bind_clearance, value_spring_coil_bind_clearance, batch_spring_coil_bind_clearance},
     {"spring_coil_rate", 4, 1, {0.01, 0.0635, 10.0, 78500000000.0}, scalar_spring_coil_rate, all_spring_coil_rate, value_spring_coil_rate, batch_spring_coil_rate},
@@ -2342,6 +2812,8 @@ static const family families[] = {
     {"spring_damping_ratio", 3, 1, {2213.6, 25000.0, 400.0}, scalar_spring_damping_ratio, all_spring_damping_ratio, value_spring_damping_ratio, batch_spring_damping_ratio},
     {"spring_free_length_for_ride_height", 3, 1, {0.24, 3500.0, 50000.0}, scalar_spring_free_length_for_ride_height, all_spring_free_length_for_ride_height, value_spring_free_length_for_ride_height, batch_spring_free_length_for_ride_height},
     {"spring_inclined_tangent_rate", 5, 1, {60000.0, 1.0, 0.5404195002705842, 1707.1443154640974, 0.29154759474226505}, scalar_spring_inclined_tangent_rate, all_spring_inclined_tangent_rate, value_spring_inclined_tangent_rate, batch_spring_inclined_tangent_rate},
+    {"spring_leaf_pack_rate", 6, 1, {206000000000.0, 0.06, 0.007, 1.18, 2.0, 5.0}, scalar_spring_leaf_pack_rate, all_spring_leaf_pack_rate, value_spring_leaf_pack_rate, batch_spring_leaf_pack_rate},
+    {"spring_leaf_pack_stress", 6, 2, {6500.0, 0.06, 0.007, 1.18, 2.0, 5.0}, scalar_spring_leaf_pack_stress, all_spring_leaf_pack_stress, value_spring_leaf_pack_stress, batch_spring_leaf_pack_stress},
     {"spring_minimum_gap_cold_static", 3, 1, {0.012, 0.096, 7.0}, scalar_spring_minimum_gap_cold_static, all_spring_minimum_gap_cold_static, value_spring_minimum_gap_cold_static, batch_spring_minimum_gap_cold_static},
     {"spring_minimum_gap_cold_dynamic", 3, 1, {0.012, 0.096, 7.0}, scalar_spring_minimum_gap_cold_dynamic, all_spring_minimum_gap_cold_dynamic, value_spring_minimum_gap_cold_dynamic, batch_spring_minimum_gap_cold_dynamic},
     {"spring_minimum_gap_hot_static", 3, 1, {0.012, 0.096, 7.0}, scalar_spring_minimum_gap_hot_static, all_spring_minimum_gap_hot_static, value_spring_minimum_gap_hot_static, batch_spring_minimum_gap_hot_static},
@@ -2360,11 +2832,25 @@ static const family families[] = {
     {"spring_stored_energy", 2, 1, {60000.0, 0.15}, scalar_spring_stored_energy, all_spring_stored_energy, value_spring_stored_energy, batch_spring_stored_energy},
     {"spring_surge_frequency", 5, 1, {0.012, 0.076, 8.0, 78500000000.0, 7850.0}, scalar_spring_surge_frequency, all_spring_surge_frequency, value_spring_surge_frequency, batch_spring_surge_frequency},
     {"spring_tangent_rate_for_frequency", 2, 1, {1.258230302612167, 400.0}, scalar_spring_tangent_rate_for_frequency, all_spring_tangent_rate_for_frequency, value_spring_tangent_rate_for_frequency, batch_spring_tangent_rate_for_frequency},
+    {"spring_torsion_bar_arm_rate", 4, 1, {2578.31, 0.35, -0.1745, 1100.0}, scalar_spring_torsion_bar_arm_rate, all_spring_torsion_bar_arm_rate, value_spring_torsion_bar_arm_rate, batch_spring_torsion_bar_arm_rate},
+    {"spring_torsion_bar_rate", 4, 1, {79300000000.0, 0.0, 0.024, 1.0}, scalar_spring_torsion_bar_rate, all_spring_torsion_bar_rate, value_spring_torsion_bar_rate, batch_spring_torsion_bar_rate},
+    {"spring_torsion_bar_stress", 3, 1, {1500.0, 0.0, 0.024}, scalar_spring_torsion_bar_stress, all_spring_torsion_bar_stress, value_spring_torsion_bar_stress, batch_spring_torsion_bar_stress},
     {"spring_wahl_factor", 2, 1, {0.01, 0.0635}, scalar_spring_wahl_factor, all_spring_wahl_factor, value_spring_wahl_factor, batch_spring_wahl_factor},
     {"spring_wheel_damping", 2, 1, {3500.0, 0.8}, scalar_spring_wheel_damping, all_spring_wheel_damping, value_spring_wheel_damping, batch_spring_wheel_damping},
     {"spring_wheel_rate", 3, 1, {50000.0, 0.75, 0.3490658503988659}, scalar_spring_wheel_rate, all_spring_wheel_rate, value_spring_wheel_rate, batch_spring_wheel_rate},
     {"spring_wheel_tangent_rate", 4, 1, {45000.0, 0.6931370329261097, 2567.7238646468413, 0.2602946893770165}, scalar_spring_wheel_tangent_rate, all_spring_wheel_tangent_rate, value_spring_wheel_tangent_rate, batch_spring_wheel_tangent_rate},
     {"spring_wire_diameter_for_rate", 4, 1, {62826.16666666666, 0.1, 6.0, 78500000000.0}, scalar_spring_wire_diameter_for_rate, all_spring_wire_diameter_for_rate, value_spring_wire_diameter_for_rate, batch_spring_wire_diameter_for_rate},
+    {"suspension_axle_load_transfer", 8, 4, {134.0, 0.34, 1089.0, 0.06, 57000.0, 0.0716, 1.54, 4.903325}, scalar_suspension_axle_load_transfer, all_suspension_axle_load_transfer, value_suspension_axle_load_transfer, batch_suspension_axle_load_transfer},
+    {"suspension_bar_rate_for_roll_stiffness", 3, 1, {35218.26, 0.6, 1.54}, scalar_suspension_bar_rate_for_roll_stiffness, all_suspension_bar_rate_for_roll_stiffness, value_suspension_bar_rate_for_roll_stiffness, batch_suspension_bar_rate_for_roll_stiffness},
+    {"suspension_bar_roll_stiffness", 3, 1, {82500.0, 0.6, 1.54}, scalar_suspension_bar_roll_stiffness, all_suspension_bar_roll_stiffness, value_suspension_bar_roll_stiffness, batch_suspension_bar_roll_stiffness},
+    {"suspension_front_transfer_share", 2, 1, {3005.0, 2600.0}, scalar_suspension_front_transfer_share, all_suspension_front_transfer_share, value_suspension_front_transfer_share, batch_suspension_front_transfer_share},
+    {"suspension_independent_roll_stiffness", 2, 1, {28400.0, 1.54}, scalar_suspension_independent_roll_stiffness, all_suspension_independent_roll_stiffness, value_suspension_independent_roll_stiffness, batch_suspension_independent_roll_stiffness},
+    {"suspension_live_axle_roll_stiffness", 2, 1, {38000.0, 1.01}, scalar_suspension_live_axle_roll_stiffness, all_suspension_live_axle_roll_stiffness, value_suspension_live_axle_roll_stiffness, batch_suspension_live_axle_roll_stiffness},
+    {"suspension_roll_arm", 5, 1, {0.78, 1.256, 2.65, 0.06, 0.38}, scalar_suspension_roll_arm, all_suspension_roll_arm, value_suspension_roll_arm, batch_suspension_roll_arm},
+    {"suspension_roll_gradient", 4, 1, {2070.0, 0.568, 57000.0, 35000.0}, scalar_suspension_roll_gradient, all_suspension_roll_gradient, value_suspension_roll_gradient, batch_suspension_roll_gradient},
+    {"suspension_roll_stiffness_for_gradient", 3, 1, {2070.0, 0.568, 0.014611207882797414}, scalar_suspension_roll_stiffness_for_gradient, all_suspension_roll_stiffness_for_gradient, value_suspension_roll_stiffness_for_gradient, batch_suspension_roll_stiffness_for_gradient},
+    {"suspension_roll_stiffness_over_tyres", 2, 1, {68927.0, 332030.0}, scalar_suspension_roll_stiffness_over_tyres, all_suspension_roll_stiffness_over_tyres, value_suspension_roll_stiffness_over_tyres, batch_suspension_roll_stiffness_over_tyres},
+    {"suspension_tyre_roll_stiffness", 2, 1, {280000.0, 1.54}, scalar_suspension_tyre_roll_stiffness, all_suspension_tyre_roll_stiffness, value_suspension_tyre_roll_stiffness, batch_suspension_tyre_roll_stiffness},
     {"tyre_bolt_circle_diameter", 2, 1, {0.0705, 3.0}, scalar_tyre_bolt_circle_diameter, all_tyre_bolt_circle_diameter, value_tyre_bolt_circle_diameter, batch_tyre_bolt_circle_diameter},
     {"tyre_load_capacity", 1, 1, {0.0}, scalar_tyre_load_capacity, all_tyre_load_capacity, value_tyre_load_capacity, batch_tyre_load_capacity},
     {"tyre_loaded_radius", 3, 1, {0.696, 6500.0, 260000.0}, scalar_tyre_loaded_radius, all_tyre_loaded_radius, value_tyre_loaded_radius, batch_tyre_loaded_radius},

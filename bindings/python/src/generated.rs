@@ -1711,6 +1711,216 @@ impl Kernel<1, 1> for FluidWaterSaturationPressure {
     }
 }
 
+struct MassAxleLoadsUnderAcceleration;
+
+impl Kernel<5, 2> for MassAxleLoadsUnderAcceleration {
+    const NAME: &'static str = "mass.axle_loads_under_acceleration";
+    const DOC: &'static str = "Loads of the axles while the vehicle gains or loses speed on a level road.\n\nFormula\n    `F_r = m (g a + a_x h) / l`, `F_f = m g - F_r`\n\nParameters\n    total_mass [kg]: `m`, of the whole vehicle as it stands: all scale readings together\n    behind_front_axle [m]: `a`, distance of the centre of gravity behind the front axle\n    centre_height [m]: `h`, of the centre of gravity above the ground\n    wheelbase [m]: `l`, front to rear axle\n    acceleration [m/s²]: `a_x`, forward, positive where speed is gained, negative in braking\n\nReturns\n    front_load (force [N]): load of the front axle, both wheels together\n    rear_load (force [N]): load of the rear axle, both wheels together\n\nValid for (SI)\n    - `0.001 <= total_mass <= 4000000`\n    - `0 <= behind_front_axle <= 100`\n    - `0 <= centre_height <= 100`\n    - `0.01 <= wheelbase <= 100`\n    - `wheelbase > behind_front_axle`\n    - `-1000 <= acceleration <= 1000`\n\n    Level road, a steady acceleration, pitch left aside: springs that give move the centre of gravity by little. Air drag and its height are left aside.\n\nSource\n    Equilibrium of the accelerated body, moments about the front axle; Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 1, low-speed acceleration (from memory); standard gravity: 3rd CGPM";
+    const PARAMETERS: [(&'static str, &'static Kind); 5] = [
+        ("total_mass", units::Mass::KIND),
+        ("behind_front_axle", units::Length::KIND),
+        ("centre_height", units::Length::KIND),
+        ("wheelbase", units::Length::KIND),
+        ("acceleration", units::Acceleration::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 2] =
+        [("front_load", units::Force::KIND), ("rear_load", units::Force::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 5]) -> Result<[f64; 2]> {
+        let on = axlewright::mass::axle_loads_under_acceleration(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+            Quantity::from_si(x[3]),
+            Quantity::from_si(x[4]),
+        )?;
+        Ok([on.front_load.si(), on.rear_load.si()])
+    }
+}
+
+struct MassLateralLoadTransfer;
+
+impl Kernel<4, 1> for MassLateralLoadTransfer {
+    const NAME: &'static str = "mass.lateral_load_transfer";
+    const DOC: &'static str = "Load that the outer wheels gain and the inner wheels lose in a turn, both axles together.\n\nFormula\n    `F = m a_y h / t`\n\nParameters\n    total_mass [kg]: `m`, of the whole vehicle as it stands: all scale readings together\n    centre_height [m]: `h`, of the centre of gravity above the ground\n    track [m]: `t`, between the tyre centres, mean of both axles\n    lateral_acceleration [m/s²]: `a_y`, towards the left, as in a left turn\n\nReturns\n    (force [N]) Load gained by the right wheels, all of them together; negative in a right turn, where the left wheels gain it. How the axles share it is a matter of the suspension.\n\nValid for (SI)\n    - `0.001 <= total_mass <= 4000000`\n    - `0 <= centre_height <= 100`\n    - `0.01 <= track <= 100`\n    - `-1000 <= lateral_acceleration <= 1000`\n\n    A steady turn on a level road, all wheels on the ground, body roll left aside: leaning moves the centre of gravity outwards and adds some percent. Both axles of the same track, or the mean of both.\n\nSource\n    Equilibrium of the accelerated body; Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 6 (from memory)\n\nCaution\n    A vehicle whose inner wheels lift is about to roll over: a high one does so before its tyres slide. Local codes and licensed practice come first.";
+    const PARAMETERS: [(&'static str, &'static Kind); 4] = [
+        ("total_mass", units::Mass::KIND),
+        ("centre_height", units::Length::KIND),
+        ("track", units::Length::KIND),
+        ("lateral_acceleration", units::Acceleration::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("lateral_load_transfer", units::Force::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 4]) -> Result<[f64; 1]> {
+        let on = axlewright::mass::lateral_load_transfer(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+            Quantity::from_si(x[3]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct MassLongitudinalLoadTransfer;
+
+impl Kernel<4, 1> for MassLongitudinalLoadTransfer {
+    const NAME: &'static str = "mass.longitudinal_load_transfer";
+    const DOC: &'static str = "Load that the rear axle gains and the front axle loses while the vehicle gains speed.\n\nFormula\n    `F = m a_x h / l`\n\nParameters\n    total_mass [kg]: `m`, of the whole vehicle as it stands: all scale readings together\n    centre_height [m]: `h`, of the centre of gravity above the ground\n    wheelbase [m]: `l`, front to rear axle\n    acceleration [m/s²]: `a_x`, forward, positive where speed is gained, negative in braking\n\nReturns\n    (force [N]) Load gained by the rear axle, both wheels together; negative in braking, where the front axle gains it.\n\nValid for (SI)\n    - `0.001 <= total_mass <= 4000000`\n    - `0 <= centre_height <= 100`\n    - `0.01 <= wheelbase <= 100`\n    - `-1000 <= acceleration <= 1000`\n\n    Level road, a steady acceleration, both axles on the ground; pitch, air drag and rotating parts left aside. Springs decide how far the body pitches, not how much load moves.\n\nSource\n    Equilibrium of the accelerated body; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 18 (from memory)";
+    const PARAMETERS: [(&'static str, &'static Kind); 4] = [
+        ("total_mass", units::Mass::KIND),
+        ("centre_height", units::Length::KIND),
+        ("wheelbase", units::Length::KIND),
+        ("acceleration", units::Acceleration::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("longitudinal_load_transfer", units::Force::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 4]) -> Result<[f64; 1]> {
+        let on = axlewright::mass::longitudinal_load_transfer(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+            Quantity::from_si(x[3]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct MassRaisedAxleHeight;
+
+impl Kernel<6, 1> for MassRaisedAxleHeight {
+    const NAME: &'static str = "mass.raised_axle_height";
+    const DOC: &'static str = "Height of the centre of gravity from raising one axle, the lift measured at the wheel centres.\n\nFormula\n    `h = r + l (m_2 - m_1) sqrt(l^2 - H^2) / (m H)`\n\nParameters\n    level_mass [kg]: `m_1`, scale reading of the axle that stays down, vehicle level, both wheels together\n    raised_mass [kg]: `m_2`, scale reading of the same axle, the other one raised\n    total_mass [kg]: `m`, of the whole vehicle: all scale readings together, vehicle level\n    wheelbase [m]: `l`, front to rear axle, along the vehicle\n    lift [m]: `H`, of the wheel centres of one axle over those of the other, less what it was with the vehicle level\n    loaded_radius [m]: `r`, height of the wheel centres above the ground, vehicle level; the mean, weighted with the distance to the other axle, where the axles differ\n\nReturns\n    (length [m]) Height above the ground, vehicle level.\n\nValid for (SI)\n    - `0.001 <= level_mass <= 4000000`\n    - `0.001 <= raised_mass <= 4000000`\n    - `0.001 <= total_mass <= 4000000`\n    - `total_mass > level_mass`\n    - `total_mass > raised_mass`\n    - `0.01 <= wheelbase <= 100`\n    - `wheelbase > lift`\n    - `0.001 <= lift <= 100`\n    - `0.001 <= loaded_radius <= 10`\n\n    Suspension locked at ride height (blocks or solid links in place of springs), brakes off, wheels free to roll, tanks full or empty. A lift that is measured at the wheel centres has the tyre deflection in it. The difference of two readings is small: see the model `RaisedAxle` for how sure the answer is.\n\nSource\n    Equilibrium of the tilted vehicle; ISO 10392 (axle lift method) and Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 18 (from memory)\n\nCaution\n    A raised vehicle can roll off its stands and kill: chock the wheels of the axle that stays down, strap the vehicle, use stands rated for the load, keep out from under it. Local codes and licensed practice come first.";
+    const PARAMETERS: [(&'static str, &'static Kind); 6] = [
+        ("level_mass", units::Mass::KIND),
+        ("raised_mass", units::Mass::KIND),
+        ("total_mass", units::Mass::KIND),
+        ("wheelbase", units::Length::KIND),
+        ("lift", units::Length::KIND),
+        ("loaded_radius", units::Length::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("raised_axle_height", units::Length::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 6]) -> Result<[f64; 1]> {
+        let on = axlewright::mass::raised_axle_height(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+            Quantity::from_si(x[3]),
+            Quantity::from_si(x[4]),
+            Quantity::from_si(x[5]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct MassRaisedAxleHeightOverTyres;
+
+impl Kernel<8, 1> for MassRaisedAxleHeightOverTyres {
+    const NAME: &'static str = "mass.raised_axle_height_over_tyres";
+    const DOC: &'static str = "Height of the centre of gravity from raising one axle, the lift measured under the tyres, whose deflection is taken off.\n\nFormula\n    `H_c = H + (m_2 - m_1) g (1 / k_1 + 1 / k_2)`, `h = r + l (m_2 - m_1) sqrt(l^2 - H_c^2) / (m H_c)`\n\nParameters\n    level_mass [kg]: `m_1`, scale reading of the axle that stays down, vehicle level, both wheels together\n    raised_mass [kg]: `m_2`, scale reading of the same axle, the other one raised\n    total_mass [kg]: `m`, of the whole vehicle: all scale readings together, vehicle level\n    wheelbase [m]: `l`, front to rear axle, along the vehicle\n    lift [m]: `H`, of what the raised tyres stand on over what the others stand on\n    loaded_radius [m]: `r`, height of the wheel centres above the ground, vehicle level; the mean, weighted with the distance to the other axle, where the axles differ\n    lower_tyre_rate [N/m]: `k_1`, vertical rate of the two tyres that stay down, together\n    raised_tyre_rate [N/m]: `k_2`, vertical rate of the two tyres that are raised, together\n\nReturns\n    (length [m]) Height above the ground, vehicle level.\n\nValid for (SI)\n    - `0.001 <= level_mass <= 4000000`\n    - `0.001 <= raised_mass <= 4000000`\n    - `0.001 <= total_mass <= 4000000`\n    - `total_mass > level_mass`\n    - `total_mass > raised_mass`\n    - `0.01 <= wheelbase <= 100`\n    - `wheelbase > lift`\n    - `0.001 <= lift <= 100`\n    - `0.001 <= loaded_radius <= 10`\n    - `1 <= lower_tyre_rate <= 1000000000`\n    - `1 <= raised_tyre_rate <= 1000000000`\n\n    As [`raised_axle_height`](super::raised_axle_height()); the tyres that stay down take more load and sink, the raised ones rise, and the vehicle leans more than the lift says. Linear tyres.\n\nSource\n    Equilibrium of the tilted vehicle; ISO 10392 (axle lift method) and Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 18 (from memory); standard gravity: 3rd CGPM\n\nCaution\n    A raised vehicle can roll off its stands and kill: chock the wheels of the axle that stays down, strap the vehicle, use stands rated for the load, keep out from under it. Local codes and licensed practice come first.";
+    const PARAMETERS: [(&'static str, &'static Kind); 8] = [
+        ("level_mass", units::Mass::KIND),
+        ("raised_mass", units::Mass::KIND),
+        ("total_mass", units::Mass::KIND),
+        ("wheelbase", units::Length::KIND),
+        ("lift", units::Length::KIND),
+        ("loaded_radius", units::Length::KIND),
+        ("lower_tyre_rate", units::LinearStiffness::KIND),
+        ("raised_tyre_rate", units::LinearStiffness::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] =
+        [("raised_axle_height_over_tyres", units::Length::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 8]) -> Result<[f64; 1]> {
+        let on = axlewright::mass::raised_axle_height_over_tyres(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+            Quantity::from_si(x[3]),
+            Quantity::from_si(x[4]),
+            Quantity::from_si(x[5]),
+            Quantity::from_si(x[6]),
+            Quantity::from_si(x[7]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct MassSprungCentre;
+
+impl Kernel<8, 3> for MassSprungCentre {
+    const NAME: &'static str = "mass.sprung_centre";
+    const DOC: &'static str = "Sprung mass and its centre of gravity, from those of the whole vehicle and of what moves with the wheels.\n\nFormula\n    `m_s = m - m_f - m_r`, `a_s = (m a - m_r l) / m_s`, `h_s = (m h - m_f r_f - m_r r_r) / m_s`\n\nParameters\n    total_mass [kg]: `m`, of the whole vehicle as it stands: all scale readings together\n    behind_front_axle [m]: `a`, distance of the centre of gravity of the whole vehicle behind the front axle\n    centre_height [m]: `h`, of the centre of gravity of the whole vehicle above the ground\n    wheelbase [m]: `l`, front to rear axle\n    front_unsprung_mass [kg]: `m_f`, of the front axle, both wheels together\n    rear_unsprung_mass [kg]: `m_r`, of the rear axle, both wheels together\n    front_unsprung_height [m]: `r_f`, of the centre of gravity of the front unsprung mass above the ground: the loaded radius, nearly\n    rear_unsprung_height [m]: `r_r`, of the centre of gravity of the rear unsprung mass above the ground\n\nReturns\n    sprung_mass (mass [kg]): mass that the springs carry\n    behind_front_axle (length [m]): distance of its centre of gravity behind the front axle; negative where it lies before it\n    height (length [m]): height of its centre of gravity above the ground\n\nValid for (SI)\n    - `0.001 <= total_mass <= 4000000`\n    - `0 <= behind_front_axle <= 100`\n    - `0 <= centre_height <= 100`\n    - `0.01 <= wheelbase <= 100`\n    - `wheelbase > behind_front_axle`\n    - `0 <= front_unsprung_mass <= 1000000`\n    - `0 <= rear_unsprung_mass <= 1000000`\n    - `0 <= front_unsprung_height <= 100`\n    - `0 <= rear_unsprung_height <= 100`\n\n    The unsprung masses lie on the lines of their axles. Where they are more than the vehicle, or than an axle carries, there is no answer.\n\nSource\n    Definition of the centre of gravity (first moments); Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 18 (from memory)";
+    const PARAMETERS: [(&'static str, &'static Kind); 8] = [
+        ("total_mass", units::Mass::KIND),
+        ("behind_front_axle", units::Length::KIND),
+        ("centre_height", units::Length::KIND),
+        ("wheelbase", units::Length::KIND),
+        ("front_unsprung_mass", units::Mass::KIND),
+        ("rear_unsprung_mass", units::Mass::KIND),
+        ("front_unsprung_height", units::Length::KIND),
+        ("rear_unsprung_height", units::Length::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 3] = [
+        ("sprung_mass", units::Mass::KIND),
+        ("behind_front_axle", units::Length::KIND),
+        ("height", units::Length::KIND),
+    ];
+    #[inline(always)]
+    fn call(x: [f64; 8]) -> Result<[f64; 3]> {
+        let on = axlewright::mass::sprung_centre(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+            Quantity::from_si(x[3]),
+            Quantity::from_si(x[4]),
+            Quantity::from_si(x[5]),
+            Quantity::from_si(x[6]),
+            Quantity::from_si(x[7]),
+        )?;
+        Ok([on.sprung_mass.si(), on.behind_front_axle.si(), on.height.si()])
+    }
+}
+
+struct MassSprungMass;
+
+impl Kernel<2, 1> for MassSprungMass {
+    const NAME: &'static str = "mass.sprung_mass";
+    const DOC: &'static str = "Mass that the springs carry: what the scales read less what moves with the wheels.\n\nFormula\n    `m_s = m - m_u`\n\nParameters\n    scale_mass [kg]: `m`, scale reading of the wheel, the axle or the vehicle\n    unsprung_mass [kg]: `m_u`, of the same wheel, axle or vehicle: wheels, tyres, hubs, brakes, a live axle, and half of each arm, link, spring, damper and shaft\n\nReturns\n    (mass [kg]) The sprung mass.\n\nValid for (SI)\n    - `0.001 <= scale_mass <= 4000000`\n    - `scale_mass > unsprung_mass`\n    - `0 <= unsprung_mass <= 4000000`\n\n    What is hinged at both ends counts half to either side: a convention that suits slender parts. A spring swings with a third of its mass at most.\n\nSource\n    Definition: SAE J670 and ISO 8855, sprung and unsprung mass (from memory); half of a link: common practice, no source";
+    const PARAMETERS: [(&'static str, &'static Kind); 2] =
+        [("scale_mass", units::Mass::KIND), ("unsprung_mass", units::Mass::KIND)];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("sprung_mass", units::Mass::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 2]) -> Result<[f64; 1]> {
+        let on = axlewright::mass::sprung_mass(Quantity::from_si(x[0]), Quantity::from_si(x[1]))?;
+        Ok([on.si()])
+    }
+}
+
+struct MassStaticAxleLoads;
+
+impl Kernel<3, 2> for MassStaticAxleLoads {
+    const NAME: &'static str = "mass.static_axle_loads";
+    const DOC: &'static str = "Loads of the axles of a vehicle that stands level, from where its centre of gravity lies.\n\nFormula\n    `F_r = m g a / l`, `F_f = m g - F_r`\n\nParameters\n    total_mass [kg]: `m`, of the whole vehicle as it stands: all scale readings together\n    behind_front_axle [m]: `a`, distance of the centre of gravity behind the front axle\n    wheelbase [m]: `l`, front to rear axle\n\nReturns\n    front_load (force [N]): load of the front axle, both wheels together\n    rear_load (force [N]): load of the rear axle, both wheels together\n\nValid for (SI)\n    - `0.001 <= total_mass <= 4000000`\n    - `0 <= behind_front_axle <= 100`\n    - `0.01 <= wheelbase <= 100`\n    - `wheelbase > behind_front_axle`\n\n    Level ground, at standstill. Standard gravity. From scale readings backwards: [`weight_distribution`](super::weight_distribution()).\n\nSource\n    Static equilibrium, moments about the front axle; Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 1, static loads (from memory); standard gravity: 3rd CGPM";
+    const PARAMETERS: [(&'static str, &'static Kind); 3] = [
+        ("total_mass", units::Mass::KIND),
+        ("behind_front_axle", units::Length::KIND),
+        ("wheelbase", units::Length::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 2] =
+        [("front_load", units::Force::KIND), ("rear_load", units::Force::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 3]) -> Result<[f64; 2]> {
+        let on = axlewright::mass::static_axle_loads(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+        )?;
+        Ok([on.front_load.si(), on.rear_load.si()])
+    }
+}
+
 struct MassWeightDistribution;
 
 impl Kernel<7, 8> for MassWeightDistribution {
@@ -1779,6 +1989,75 @@ impl Kernel<4, 1> for SpringActiveCoilsForRate {
             Quantity::from_si(x[2]),
             Quantity::from_si(x[3]),
         )?;
+        Ok([on.si()])
+    }
+}
+
+struct SpringAirSpringRate;
+
+impl Kernel<6, 1> for SpringAirSpringRate {
+    const NAME: &'static str = "spring.air_spring_rate";
+    const DOC: &'static str = "Tangent rate of an air spring, from its gauge pressure, its volume and how its area changes.\n\nFormula\n    `k = n (p + p_a) A^2 / V + p B`\n\nParameters\n    pressure [Pa]: `p`, in the spring at that height, as a gauge reads it\n    station_pressure [Pa]: `p_a`, of the air around, as measured there, not reduced to sea level\n    effective_area [m²]: `A`, load over gauge pressure at that height, as the maker's table says\n    volume [m³]: `V`, of the air at that height, with the tank that is openly joined to it\n    polytropic_exponent [-]: `n`, 1 for slow changes (isothermal), 1.4 for fast ones (adiabatic); in between on the road\n    area_growth [m]: `B`, growth of the effective area over travel in bump: mm²/mm, a length; nothing for a straight piston, negative for a waisted one\n\nReturns\n    (linear stiffness [N/m]) Force over travel at that height. It may be negative where a waisted piston takes more than the air gives.\n\nValid for (SI)\n    - `0 <= pressure <= 100000000`\n    - `1000 <= station_pressure <= 200000`\n    - `0.000001 <= effective_area <= 10`\n    - `0.000000001 <= volume <= 100`\n    - `1 <= polytropic_exponent <= 2`\n    - `-100 <= area_growth <= 100`\n\n    An ideal gas that is shut in, no flow to or from a valve. The compression works on the absolute pressure, the change of area on the gauge pressure: that is why the two differ in type.\n\nSource\n    Derivative of the force `p A` over the travel, polytropic change; Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 5, and Dixon, The Shock Absorber Handbook, air springs (from memory)\n\nCaution\n    An air spring bursts or throws the vehicle: let the air out before anything is undone, keep out from under a vehicle that only air holds. Local codes and licensed practice come first.";
+    const PARAMETERS: [(&'static str, &'static Kind); 6] = [
+        ("pressure", units::GaugePressure::KIND),
+        ("station_pressure", units::AbsolutePressure::KIND),
+        ("effective_area", units::Area::KIND),
+        ("volume", units::Volume::KIND),
+        ("polytropic_exponent", units::Ratio::KIND),
+        ("area_growth", units::Length::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("air_spring_rate", units::LinearStiffness::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 6]) -> Result<[f64; 1]> {
+        let on = axlewright::spring::air_spring_rate(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+            Quantity::from_si(x[3]),
+            Quantity::from_si(x[4]),
+            Quantity::from_si(x[5]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct SpringAntiRollBarDiameterForRate;
+
+impl Kernel<4, 1> for SpringAntiRollBarDiameterForRate {
+    const NAME: &'static str = "spring.anti_roll_bar_diameter_for_rate";
+    const DOC: &'static str = "Diameter of the solid anti-roll bar that has the wanted rate at the ends of its arms.\n\nFormula\n    `D = (16 k R^2 L / (pi G))^(1/4)`\n\nParameters\n    bar_rate [N/m]: `k`, wanted force at either end over travel of that end, the other end travelling as far the other way\n    arm_length [m]: `R`, of each arm, square to the axis of the bar, from that axis to its link\n    active_length [m]: `L`, of the bar that twists, between the arms\n    shear_modulus [Pa]: `G`, of the steel, 79 GPa or nearly\n\nReturns\n    (length [m]) Diameter of a solid round bar; the rate rises with its fourth power, so that a millimetre on 20 mm is a fifth.\n\nValid for (SI)\n    - `0.1 <= bar_rate <= 1000000000`\n    - `0.001 <= arm_length <= 100`\n    - `0.001 <= active_length <= 100`\n    - `1000000 <= shear_modulus <= 10000000000000`\n\n    Stiff arms and links: with arms that bend or soft bushes the bar has to be thicker.\n\nSource\n    Inverse of [`torsion_bar_rate`](super::torsion_bar_rate()) and [`anti_roll_bar_rate`](super::anti_roll_bar_rate())\n\nCaution\n    A twisted bar stores enough energy to kill; unload it before a lever or a link comes off. Local codes and licensed practice come first.";
+    const PARAMETERS: [(&'static str, &'static Kind); 4] = [
+        ("bar_rate", units::LinearStiffness::KIND),
+        ("arm_length", units::Length::KIND),
+        ("active_length", units::Length::KIND),
+        ("shear_modulus", units::Stress::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] =
+        [("anti_roll_bar_diameter_for_rate", units::Length::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 4]) -> Result<[f64; 1]> {
+        let on = axlewright::spring::anti_roll_bar_diameter_for_rate(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+            Quantity::from_si(x[3]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct SpringAntiRollBarRate;
+
+impl Kernel<2, 1> for SpringAntiRollBarRate {
+    const NAME: &'static str = "spring.anti_roll_bar_rate";
+    const DOC: &'static str = "Rate of an anti-roll bar at the ends of its arms while they move in opposite directions.\n\nFormula\n    `k = 2 K / R^2`\n\nParameters\n    torsional_rate [N·m/rad]: `K`, torque over twist of the whole bar, end to end\n    arm_length [m]: `R`, of each arm, square to the axis of the bar, from that axis to its link\n\nReturns\n    (linear stiffness [N/m]) Force at either end over travel of that end, the other end travelling as far the other way. While both move alike the bar gives nothing.\n\nValid for (SI)\n    - `0.001 <= torsional_rate <= 1000000000`\n    - `0.001 <= arm_length <= 100`\n\n    Stiff arms and links, bar free to turn in its bearings. Arms that bend and bushes that give are springs in series with it: [`series_rate`](super::series_rate()).\n\nSource\n    Twist of `2 z / R` for travels of `z` and `-z`, moment of the end force about the axis; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 16 (from memory)\n\nCaution\n    A twisted bar stores enough energy to kill; unload it before a lever or a link comes off. Local codes and licensed practice come first.";
+    const PARAMETERS: [(&'static str, &'static Kind); 2] =
+        [("torsional_rate", units::RotationalStiffness::KIND), ("arm_length", units::Length::KIND)];
+    const RESULTS: [(&'static str, &'static Kind); 1] =
+        [("anti_roll_bar_rate", units::LinearStiffness::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 2]) -> Result<[f64; 1]> {
+        let on = axlewright::spring::anti_roll_bar_rate(Quantity::from_si(x[0]), Quantity::from_si(x[1]))?;
         Ok([on.si()])
     }
 }
@@ -2004,6 +2283,63 @@ impl Kernel<5, 1> for SpringInclinedTangentRate {
             Quantity::from_si(x[4]),
         )?;
         Ok([on.si()])
+    }
+}
+
+struct SpringLeafPackRate;
+
+impl Kernel<6, 1> for SpringLeafPackRate {
+    const NAME: &'static str = "spring.leaf_pack_rate";
+    const DOC: &'static str = "Rate of a semi-elliptic leaf spring at the axle in its middle.\n\nFormula\n    `k = 4 E w t^3 (3 n_f + 2 n_g) / (3 L^3)`\n\nParameters\n    elastic_modulus [Pa]: `E`, of the steel, 206 GPa or nearly\n    leaf_width [m]: `w`, of every leaf\n    leaf_thickness [m]: `t`, of every leaf\n    span [m]: `L`, from eye to eye, less what the clamp of the axle holds stiff\n    full_length_leaves [-]: `n_f`, whole: leaves that reach from eye to eye, the main leaf among them\n    graduated_leaves [-]: `n_g`, whole: leaves that get shorter step by step\n\nReturns\n    (linear stiffness [N/m]) Force at the middle over deflection of the middle.\n\nValid for (SI)\n    - `1000000 <= elastic_modulus <= 10000000000000`\n    - `0.001 <= leaf_width <= 1`\n    - `0.0001 <= leaf_thickness <= 0.1`\n    - `0.01 <= span <= 10`\n    - `1 <= full_length_leaves <= 100`\n    - `0 <= graduated_leaves <= 100`\n\n    `full_length_leaves` and `graduated_leaves` are whole numbers. A symmetric semi-elliptic spring with the axle in its middle, leaves of one section, steps that follow a triangle. The full-length leaves are one beam and the graduated ones another, which deflect alike at the eyes; leaves that touch all along are stiffer by up to a twentieth. No friction: it makes small movements much stiffer. Deflections small against the span; shackle and camber left aside.\n\nSource\n    Beam theory: the graduated leaves make a triangle, the full-length leaves a rectangle, deflected alike; SAE HS-788, Manual on Design and Application of Leaf Springs, and the handbook form with 2 n_g + 3 n_f (from memory)\n\nCaution\n    A leaf spring under load stores enough energy to kill, and a broken main leaf lets the axle go. Local codes and licensed practice come first.";
+    const PARAMETERS: [(&'static str, &'static Kind); 6] = [
+        ("elastic_modulus", units::Stress::KIND),
+        ("leaf_width", units::Length::KIND),
+        ("leaf_thickness", units::Length::KIND),
+        ("span", units::Length::KIND),
+        ("full_length_leaves", units::Ratio::KIND),
+        ("graduated_leaves", units::Ratio::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("leaf_pack_rate", units::LinearStiffness::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 6]) -> Result<[f64; 1]> {
+        let on = axlewright::spring::leaf_pack_rate(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+            Quantity::from_si(x[3]),
+            Quantity::from_si(x[4]),
+            Quantity::from_si(x[5]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct SpringLeafPackStress;
+
+impl Kernel<6, 2> for SpringLeafPackStress {
+    const NAME: &'static str = "spring.leaf_pack_stress";
+    const DOC: &'static str = "Bending stress in the leaves of a semi-elliptic leaf spring under a load at its middle.\n\nFormula\n    `sigma_f = 9 F L / (2 w t^2 (3 n_f + 2 n_g))`, `sigma_g = 2 sigma_f / 3`\n\nParameters\n    load [N]: `F`, at the middle, what the spring carries\n    leaf_width [m]: `w`, of every leaf\n    leaf_thickness [m]: `t`, of every leaf\n    span [m]: `L`, from eye to eye, less what the clamp of the axle holds stiff\n    full_length_leaves [-]: `n_f`, whole: leaves that reach from eye to eye, the main leaf among them\n    graduated_leaves [-]: `n_g`, whole: leaves that get shorter step by step\n\nReturns\n    full_length_stress (stress or pressure difference [Pa]): in the full-length leaves, at the clamp: the greatest\n    graduated_stress (stress or pressure difference [Pa]): in the graduated leaves, two thirds of it; without meaning where there are none\n\nValid for (SI)\n    - `-100000000 <= load <= 100000000`\n    - `0.001 <= leaf_width <= 1`\n    - `0.0001 <= leaf_thickness <= 0.1`\n    - `0.01 <= span <= 10`\n    - `1 <= full_length_leaves <= 100`\n    - `0 <= graduated_leaves <= 100`\n\n    `full_length_leaves` and `graduated_leaves` are whole numbers. A symmetric semi-elliptic spring with the axle in its middle, leaves of one section, steps that follow a triangle. The full-length leaves are one beam and the graduated ones another, which deflect alike at the eyes; leaves that touch all along are stiffer by up to a twentieth. No friction: it makes small movements much stiffer. Deflections small against the span; shackle and camber left aside. Leaves that were given different curvature (nip) share differently: the main leaf is relieved. What braking and drive wind into the spring comes on top.\n\nSource\n    Beam theory: the graduated leaves make a triangle, the full-length leaves a rectangle, deflected alike; SAE HS-788, Manual on Design and Application of Leaf Springs, and the handbook form with 2 n_g + 3 n_f (from memory)\n\nCaution\n    A leaf spring under load stores enough energy to kill, and a broken main leaf lets the axle go. Local codes and licensed practice come first.";
+    const PARAMETERS: [(&'static str, &'static Kind); 6] = [
+        ("load", units::Force::KIND),
+        ("leaf_width", units::Length::KIND),
+        ("leaf_thickness", units::Length::KIND),
+        ("span", units::Length::KIND),
+        ("full_length_leaves", units::Ratio::KIND),
+        ("graduated_leaves", units::Ratio::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 2] =
+        [("full_length_stress", units::Stress::KIND), ("graduated_stress", units::Stress::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 6]) -> Result<[f64; 2]> {
+        let on = axlewright::spring::leaf_pack_stress(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+            Quantity::from_si(x[3]),
+            Quantity::from_si(x[4]),
+            Quantity::from_si(x[5]),
+        )?;
+        Ok([on.full_length_stress.si(), on.graduated_stress.si()])
     }
 }
 
@@ -2363,6 +2699,78 @@ impl Kernel<2, 1> for SpringTangentRateForFrequency {
     }
 }
 
+struct SpringTorsionBarArmRate;
+
+impl Kernel<4, 1> for SpringTorsionBarArmRate {
+    const NAME: &'static str = "spring.torsion_bar_arm_rate";
+    const DOC: &'static str = "Vertical rate at the end of a torsion bar's arm, with what the leaning arm adds.\n\nFormula\n    `k = (K + T tan(b)) / (R cos(b))^2`\n\nParameters\n    torsional_rate [N·m/rad]: `K`, torque over twist of the whole bar, end to end\n    arm_length [m]: `R`, of the arm, from the axis of the bar to its end\n    arm_angle [rad]: `b`, of the arm above the horizontal, positive where its end is higher than the bar\n    torque [N·m]: `T`, in the bar there, positive where it presses the end of the arm down\n\nReturns\n    (linear stiffness [N/m]) Tangent rate: vertical force over vertical travel at the end of the arm. Negative where the arm folds: nothing brings it back there.\n\nValid for (SI)\n    - `0.001 <= torsional_rate <= 1000000000`\n    - `0.001 <= arm_length <= 100`\n    - `-1.4 <= arm_angle <= 1.4`\n    - `-1000000000 <= torque <= 1000000000`\n\n    A stiff arm square to the bar, moved by a vertical force. From there to the wheel the motion ratio of what lies between counts with its square.\n\nSource\n    Derivative of the vertical force `T / (R cos(b))` over the travel `R sin(b)`; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 21 (from memory)\n\nCaution\n    A twisted bar stores enough energy to kill; unload it before a lever or a link comes off. Local codes and licensed practice come first.";
+    const PARAMETERS: [(&'static str, &'static Kind); 4] = [
+        ("torsional_rate", units::RotationalStiffness::KIND),
+        ("arm_length", units::Length::KIND),
+        ("arm_angle", units::Angle::KIND),
+        ("torque", units::Torque::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] =
+        [("torsion_bar_arm_rate", units::LinearStiffness::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 4]) -> Result<[f64; 1]> {
+        let on = axlewright::spring::torsion_bar_arm_rate(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+            Quantity::from_si(x[3]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct SpringTorsionBarRate;
+
+impl Kernel<4, 1> for SpringTorsionBarRate {
+    const NAME: &'static str = "spring.torsion_bar_rate";
+    const DOC: &'static str = "Torque over twist of a round torsion bar, solid or bored.\n\nFormula\n    `K = pi G (D^4 - d^4) / (32 L)`\n\nParameters\n    shear_modulus [Pa]: `G`, of the steel, 79 GPa or nearly\n    inner_diameter [m]: `d`, bore of the bar; nothing for a solid one\n    outer_diameter [m]: `D`, of the bar where it twists\n    active_length [m]: `L`, that twists: between the splines or bearings that hold it, with what the ends add\n\nReturns\n    (rotational stiffness [N·m/rad]) Torque over the angle between the ends.\n\nValid for (SI)\n    - `1000000 <= shear_modulus <= 10000000000000`\n    - `0 <= inner_diameter <= 1`\n    - `0.001 <= outer_diameter <= 1`\n    - `outer_diameter > inner_diameter`\n    - `0.001 <= active_length <= 100`\n\n    A straight round bar of one diameter, elastic. Splines and tapers at the ends twist a little, too: the active length is longer than the plain one.\n\nSource\n    Saint-Venant torsion of a circular section; Shigley's Mechanical Engineering Design, ch. 3, torsion (from memory)\n\nCaution\n    A twisted bar stores enough energy to kill; unload it before a lever or a link comes off. Local codes and licensed practice come first.";
+    const PARAMETERS: [(&'static str, &'static Kind); 4] = [
+        ("shear_modulus", units::Stress::KIND),
+        ("inner_diameter", units::Length::KIND),
+        ("outer_diameter", units::Length::KIND),
+        ("active_length", units::Length::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] =
+        [("torsion_bar_rate", units::RotationalStiffness::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 4]) -> Result<[f64; 1]> {
+        let on = axlewright::spring::torsion_bar_rate(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+            Quantity::from_si(x[3]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct SpringTorsionBarStress;
+
+impl Kernel<3, 1> for SpringTorsionBarStress {
+    const NAME: &'static str = "spring.torsion_bar_stress";
+    const DOC: &'static str = "Greatest shear stress in a round torsion bar, at its surface.\n\nFormula\n    `tau = 16 T D / (pi (D^4 - d^4))`\n\nParameters\n    torque [N·m]: `T`, that twists the bar\n    inner_diameter [m]: `d`, bore of the bar; nothing for a solid one\n    outer_diameter [m]: `D`, of the bar where it twists\n\nReturns\n    (stress or pressure difference [Pa]) Shear stress at the surface, with the sign of the torque.\n\nValid for (SI)\n    - `-1000000000 <= torque <= 1000000000`\n    - `0 <= inner_diameter <= 1`\n    - `0.001 <= outer_diameter <= 1`\n    - `outer_diameter > inner_diameter`\n\n    A straight round bar, elastic, without presetting: a bar that is preset in one direction bears more in it and less in the other. Bending and the notch of a spline come on top.\n\nSource\n    Saint-Venant torsion of a circular section; Shigley's Mechanical Engineering Design, ch. 3, torsion (from memory)\n\nCaution\n    A twisted bar stores enough energy to kill; unload it before a lever or a link comes off. Local codes and licensed practice come first.";
+    const PARAMETERS: [(&'static str, &'static Kind); 3] = [
+        ("torque", units::Torque::KIND),
+        ("inner_diameter", units::Length::KIND),
+        ("outer_diameter", units::Length::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("torsion_bar_stress", units::Stress::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 3]) -> Result<[f64; 1]> {
+        let on = axlewright::spring::torsion_bar_stress(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
 struct SpringWahlFactor;
 
 impl Kernel<2, 1> for SpringWahlFactor {
@@ -2460,6 +2868,259 @@ impl Kernel<4, 1> for SpringWireDiameterForRate {
             Quantity::from_si(x[2]),
             Quantity::from_si(x[3]),
         )?;
+        Ok([on.si()])
+    }
+}
+
+struct SuspensionAxleLoadTransfer;
+
+impl Kernel<8, 4> for SuspensionAxleLoadTransfer {
+    const NAME: &'static str = "suspension.axle_load_transfer";
+    const DOC: &'static str = "Load that the outer wheel of an axle gains in a turn, by the way it takes.\n\nFormula\n    `F_u = m_u a_y z_u / t`, `F_g = m_a a_y z / t`, `F_e = K phi / t`, `F = F_u + F_g + F_e`\n\nParameters\n    unsprung_mass [kg]: `m_u`, of the axle, both wheels together\n    unsprung_height [m]: `z_u`, of its centre of gravity above the ground: the loaded radius, nearly\n    axle_sprung_mass [kg]: `m_a`, sprung mass that the axle carries: scale reading of the axle less its unsprung mass\n    roll_centre_height [m]: `z`, of the axle above the ground; negative below it\n    roll_stiffness [N·m/rad]: `K`, of the axle to the ground: springs, bar and tyres\n    roll_angle [rad]: `phi`, of the body to the ground, positive out of the turn: `roll_gradient` times the acceleration\n    track [m]: `t`, between the tyre centres\n    lateral_acceleration [m/s²]: `a_y`, towards the inside of the turn\n\nReturns\n    unsprung_transfer (force [N]): by the unsprung mass itself: at once, whatever the springs are\n    geometric_transfer (force [N]): by the links, through the roll centre: at once; negative where it lies below the ground\n    elastic_transfer (force [N]): by springs, bar and tyres: as the body rolls\n    load_transfer (force [N]): all of it: what the outer wheel gains and the inner wheel loses\n\nValid for (SI)\n    - `0 <= unsprung_mass <= 1000000`\n    - `0 <= unsprung_height <= 100`\n    - `0 <= axle_sprung_mass <= 1000000`\n    - `-10 <= roll_centre_height <= 10`\n    - `0 <= roll_stiffness <= 1000000000000`\n    - `-1.6 <= roll_angle <= 1.6`\n    - `0.01 <= track <= 100`\n    - `0 <= lateral_acceleration <= 1000`\n\n    A steady turn on a level road, small angles, both wheels on the ground: the inner wheel lifts where the transfer is more than half of the axle's load. A stiff frame.\n\nSource\n    Moments about the roll centre and the ground; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 18, and Dixon, Tires, Suspension and Handling (1996), ch. 5 (from memory)\n\nCaution\n    A wheel that lifts is the step before a rollover. Local codes and licensed practice come first.";
+    const PARAMETERS: [(&'static str, &'static Kind); 8] = [
+        ("unsprung_mass", units::Mass::KIND),
+        ("unsprung_height", units::Length::KIND),
+        ("axle_sprung_mass", units::Mass::KIND),
+        ("roll_centre_height", units::Length::KIND),
+        ("roll_stiffness", units::RotationalStiffness::KIND),
+        ("roll_angle", units::Angle::KIND),
+        ("track", units::Length::KIND),
+        ("lateral_acceleration", units::Acceleration::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 4] = [
+        ("unsprung_transfer", units::Force::KIND),
+        ("geometric_transfer", units::Force::KIND),
+        ("elastic_transfer", units::Force::KIND),
+        ("load_transfer", units::Force::KIND),
+    ];
+    #[inline(always)]
+    fn call(x: [f64; 8]) -> Result<[f64; 4]> {
+        let on = axlewright::suspension::axle_load_transfer(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+            Quantity::from_si(x[3]),
+            Quantity::from_si(x[4]),
+            Quantity::from_si(x[5]),
+            Quantity::from_si(x[6]),
+            Quantity::from_si(x[7]),
+        )?;
+        Ok([
+            on.unsprung_transfer.si(),
+            on.geometric_transfer.si(),
+            on.elastic_transfer.si(),
+            on.load_transfer.si(),
+        ])
+    }
+}
+
+struct SuspensionBarRateForRollStiffness;
+
+impl Kernel<3, 1> for SuspensionBarRateForRollStiffness {
+    const NAME: &'static str = "suspension.bar_rate_for_roll_stiffness";
+    const DOC: &'static str = "Rate of the anti-roll bar that gives an axle the wanted roll stiffness.\n\nFormula\n    `k = 2 K / (r^2 t^2)`\n\nParameters\n    bar_stiffness [N·m/rad]: `K`, moment over roll angle that is wanted of the bar alone\n    bar_motion_ratio [-]: `r`, travel of the end of the bar's arm over travel of the wheel, in roll: on a live axle the distance between the links over the track\n    track [m]: `t`, between the tyre centres\n\nReturns\n    (linear stiffness [N/m]) Force at either end of the bar over travel of that end, the other end travelling as far the other way: what `spring.anti_roll_bar_diameter_for_rate` takes.\n\nValid for (SI)\n    - `0 <= bar_stiffness <= 1000000000000`\n    - `0.01 <= bar_motion_ratio <= 3`\n    - `0.01 <= track <= 100`\n\n    Inverse of [`bar_roll_stiffness`](super::bar_roll_stiffness()).\n\nSource\n    Virtual work; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 16 (from memory)";
+    const PARAMETERS: [(&'static str, &'static Kind); 3] = [
+        ("bar_stiffness", units::RotationalStiffness::KIND),
+        ("bar_motion_ratio", units::Ratio::KIND),
+        ("track", units::Length::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] =
+        [("bar_rate_for_roll_stiffness", units::LinearStiffness::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 3]) -> Result<[f64; 1]> {
+        let on = axlewright::suspension::bar_rate_for_roll_stiffness(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct SuspensionBarRollStiffness;
+
+impl Kernel<3, 1> for SuspensionBarRollStiffness {
+    const NAME: &'static str = "suspension.bar_roll_stiffness";
+    const DOC: &'static str = "Roll stiffness that an anti-roll bar gives an axle.\n\nFormula\n    `K = k r^2 t^2 / 2`\n\nParameters\n    bar_rate [N/m]: `k`, force at either end of the bar over travel of that end, the other end travelling as far the other way; see spring.anti_roll_bar_rate\n    bar_motion_ratio [-]: `r`, travel of the end of the bar's arm over travel of the wheel, in roll: on a live axle the distance between the links over the track\n    track [m]: `t`, between the tyre centres\n\nReturns\n    (rotational stiffness [N·m/rad]) Moment over roll angle; add it to that of the springs.\n\nValid for (SI)\n    - `0 <= bar_rate <= 1000000000`\n    - `0.01 <= bar_motion_ratio <= 3`\n    - `0.01 <= track <= 100`\n\n    Links that stand square to the arms. Bushes that give are springs in series with the bar.\n\nSource\n    Opposite wheel travels of `t / 2` times the roll angle, virtual work; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 16 (from memory)";
+    const PARAMETERS: [(&'static str, &'static Kind); 3] = [
+        ("bar_rate", units::LinearStiffness::KIND),
+        ("bar_motion_ratio", units::Ratio::KIND),
+        ("track", units::Length::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] =
+        [("bar_roll_stiffness", units::RotationalStiffness::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 3]) -> Result<[f64; 1]> {
+        let on = axlewright::suspension::bar_roll_stiffness(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct SuspensionFrontTransferShare;
+
+impl Kernel<2, 1> for SuspensionFrontTransferShare {
+    const NAME: &'static str = "suspension.front_transfer_share";
+    const DOC: &'static str = "Share of the front axle in the load that a turn moves to the outer wheels.\n\nFormula\n    `q = F_f / (F_f + F_r)`\n\nParameters\n    front_load_transfer [N]: `F_f`, that the outer front wheel gains\n    rear_load_transfer [N]: `F_r`, that the outer rear wheel gains\n\nReturns\n    (ratio [-]) Front over both. The axle that moves more of its load than the other loses more of its grip: a share above that of the front axle in the weight tends to understeer, one below it to oversteer.\n\nValid for (SI)\n    - `0 < front_load_transfer <= 100000000`\n    - `0 < rear_load_transfer <= 100000000`\n\n    The tendency holds for tyres alike on both axles whose grip falls with load, at the limit; drive, camber and toe change it.\n\nSource\n    SAE J670, tire lateral load transfer distribution; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 18 (from memory)";
+    const PARAMETERS: [(&'static str, &'static Kind); 2] =
+        [("front_load_transfer", units::Force::KIND), ("rear_load_transfer", units::Force::KIND)];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("front_transfer_share", units::Ratio::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 2]) -> Result<[f64; 1]> {
+        let on =
+            axlewright::suspension::front_transfer_share(Quantity::from_si(x[0]), Quantity::from_si(x[1]))?;
+        Ok([on.si()])
+    }
+}
+
+struct SuspensionIndependentRollStiffness;
+
+impl Kernel<2, 1> for SuspensionIndependentRollStiffness {
+    const NAME: &'static str = "suspension.independent_roll_stiffness";
+    const DOC: &'static str = "Roll stiffness that the springs of independently sprung wheels give an axle.\n\nFormula\n    `K = k t^2 / 2`\n\nParameters\n    wheel_rate [N/m]: `k`, of one wheel, tangent rate at ride height, without the tyre and without the bar\n    track [m]: `t`, between the tyre centres\n\nReturns\n    (rotational stiffness [N·m/rad]) Moment over roll angle.\n\nValid for (SI)\n    - `1 <= wheel_rate <= 1000000000`\n    - `0.01 <= track <= 100`\n\n    Two wheels alike, no bar. Springs that are joined from side to side, such as one transverse leaf, give something else.\n\nSource\n    Opposite wheel travels of `t / 2` times the roll angle; Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 6, and Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 16 (from memory)";
+    const PARAMETERS: [(&'static str, &'static Kind); 2] =
+        [("wheel_rate", units::LinearStiffness::KIND), ("track", units::Length::KIND)];
+    const RESULTS: [(&'static str, &'static Kind); 1] =
+        [("independent_roll_stiffness", units::RotationalStiffness::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 2]) -> Result<[f64; 1]> {
+        let on = axlewright::suspension::independent_roll_stiffness(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct SuspensionLiveAxleRollStiffness;
+
+impl Kernel<2, 1> for SuspensionLiveAxleRollStiffness {
+    const NAME: &'static str = "suspension.live_axle_roll_stiffness";
+    const DOC: &'static str = "Roll stiffness that the springs give a live axle: their base counts, not the track.\n\nFormula\n    `K = k t^2 / 2`\n\nParameters\n    spring_rate [N/m]: `k`, of one spring in vertical travel of its seat on the axle\n    spring_base [m]: `t`, between the two spring seats on the axle, less than the track\n\nReturns\n    (rotational stiffness [N·m/rad]) Moment over roll angle.\n\nValid for (SI)\n    - `1 <= spring_rate <= 1000000000`\n    - `0.01 <= spring_base <= 100`\n\n    Two springs alike that stand upright or have their lean in the rate. Leaf springs twist in roll and add to it; links that bind do, too.\n\nSource\n    Opposite travels of the seats of half the base times the roll angle; Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 6, solid axle (from memory)";
+    const PARAMETERS: [(&'static str, &'static Kind); 2] =
+        [("spring_rate", units::LinearStiffness::KIND), ("spring_base", units::Length::KIND)];
+    const RESULTS: [(&'static str, &'static Kind); 1] =
+        [("live_axle_roll_stiffness", units::RotationalStiffness::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 2]) -> Result<[f64; 1]> {
+        let on = axlewright::suspension::live_axle_roll_stiffness(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct SuspensionRollArm;
+
+impl Kernel<5, 1> for SuspensionRollArm {
+    const NAME: &'static str = "suspension.roll_arm";
+    const DOC: &'static str = "Height of the sprung mass over the roll axis: the lever on which a turn leans the body.\n\nFormula\n    `h_1 = h_s - z_f - (z_r - z_f) a / l`\n\nParameters\n    sprung_height [m]: `h_s`, of the centre of gravity of the sprung mass above the ground\n    behind_front_axle [m]: `a`, distance of that centre of gravity behind the front axle\n    wheelbase [m]: `l`, front to rear axle\n    front_roll_centre_height [m]: `z_f`, of the front axle above the ground; negative below it\n    rear_roll_centre_height [m]: `z_r`, of the rear axle above the ground; on the centreline where a lateral rod leads the axle\n\nReturns\n    (length [m]) Vertical distance from the roll axis to the centre of gravity; negative where the axis passes above it and the body leans into the turn.\n\nValid for (SI)\n    - `0 <= sprung_height <= 100`\n    - `-100 <= behind_front_axle <= 100`\n    - `0.01 <= wheelbase <= 100`\n    - `-10 <= front_roll_centre_height <= 10`\n    - `-10 <= rear_roll_centre_height <= 10`\n\n    Kinematic roll centres at ride height in the planes of the axles, small angles. The distance is taken upright; the axis is nearly level.\n\nSource\n    SAE J670 and ISO 8855, roll axis; Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 6 (from memory)";
+    const PARAMETERS: [(&'static str, &'static Kind); 5] = [
+        ("sprung_height", units::Length::KIND),
+        ("behind_front_axle", units::Length::KIND),
+        ("wheelbase", units::Length::KIND),
+        ("front_roll_centre_height", units::Length::KIND),
+        ("rear_roll_centre_height", units::Length::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("roll_arm", units::Length::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 5]) -> Result<[f64; 1]> {
+        let on = axlewright::suspension::roll_arm(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+            Quantity::from_si(x[3]),
+            Quantity::from_si(x[4]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct SuspensionRollGradient;
+
+impl Kernel<4, 1> for SuspensionRollGradient {
+    const NAME: &'static str = "suspension.roll_gradient";
+    const DOC: &'static str = "Roll angle of the body over lateral acceleration, body to ground.\n\nFormula\n    `G = m_s h_1 / (K_f + K_r - m_s g h_1)`\n\nParameters\n    sprung_mass [kg]: `m_s`, of the whole vehicle\n    roll_arm [m]: `h_1`, height of the centre of gravity of the sprung mass over the roll axis\n    front_roll_stiffness [N·m/rad]: `K_f`, of the front axle to the ground: springs, bar and tyres, see `roll_stiffness_over_tyres`\n    rear_roll_stiffness [N·m/rad]: `K_r`, of the rear axle to the ground\n\nReturns\n    (roll gradient [rad·s²/m]) Roll angle over lateral acceleration; the body leans out of the turn.\n\nValid for (SI)\n    - `0.001 <= sprung_mass <= 1000000`\n    - `0 <= roll_arm <= 100`\n    - `0 <= front_roll_stiffness <= 1000000000000`\n    - `0 <= rear_roll_stiffness <= 1000000000000`\n\n    Small angles, a steady turn, a stiff frame. The roll of the axles on their tyres under what the roll centres carry is left out; the model `RollBalance` has it.\n\nSource\n    Moments about the roll axis; Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 6, roll rate (from memory)";
+    const PARAMETERS: [(&'static str, &'static Kind); 4] = [
+        ("sprung_mass", units::Mass::KIND),
+        ("roll_arm", units::Length::KIND),
+        ("front_roll_stiffness", units::RotationalStiffness::KIND),
+        ("rear_roll_stiffness", units::RotationalStiffness::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("roll_gradient", units::RollGradient::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 4]) -> Result<[f64; 1]> {
+        let on = axlewright::suspension::roll_gradient(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+            Quantity::from_si(x[3]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct SuspensionRollStiffnessForGradient;
+
+impl Kernel<3, 1> for SuspensionRollStiffnessForGradient {
+    const NAME: &'static str = "suspension.roll_stiffness_for_gradient";
+    const DOC: &'static str = "Roll stiffness of both axles together that gives the wanted roll gradient.\n\nFormula\n    `K = m_s h_1 (g + 1 / G)`\n\nParameters\n    sprung_mass [kg]: `m_s`, of the whole vehicle\n    roll_arm [m]: `h_1`, height of the centre of gravity of the sprung mass over the roll axis\n    roll_gradient [rad·s²/m]: `G`, wanted roll angle over lateral acceleration, body to ground\n\nReturns\n    (rotational stiffness [N·m/rad]) Front and rear axle to the ground together: springs, bars and tyres.\n\nValid for (SI)\n    - `0.001 <= sprung_mass <= 1000000`\n    - `0 <= roll_arm <= 100`\n    - `0.000001 <= roll_gradient <= 1`\n\n    Inverse of [`roll_gradient`](super::roll_gradient()).\n\nSource\n    Moments about the roll axis; Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 6, roll rate (from memory)";
+    const PARAMETERS: [(&'static str, &'static Kind); 3] = [
+        ("sprung_mass", units::Mass::KIND),
+        ("roll_arm", units::Length::KIND),
+        ("roll_gradient", units::RollGradient::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] =
+        [("roll_stiffness_for_gradient", units::RotationalStiffness::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 3]) -> Result<[f64; 1]> {
+        let on = axlewright::suspension::roll_stiffness_for_gradient(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct SuspensionRollStiffnessOverTyres;
+
+impl Kernel<2, 1> for SuspensionRollStiffnessOverTyres {
+    const NAME: &'static str = "suspension.roll_stiffness_over_tyres";
+    const DOC: &'static str = "Roll stiffness of an axle to the ground: springs and bar in series with the tyres.\n\nFormula\n    `K = K_s K_t / (K_s + K_t)`\n\nParameters\n    suspension_stiffness [N·m/rad]: `K_s`, of springs and bar together\n    tyre_stiffness [N·m/rad]: `K_t`, of the tyres, see `tyre_roll_stiffness`\n\nReturns\n    (rotational stiffness [N·m/rad]) Moment over roll angle of the body to the ground.\n\nValid for (SI)\n    - `0.001 <= suspension_stiffness <= 1000000000000`\n    - `0.001 <= tyre_stiffness <= 1000000000000`\n\n    Both carry the same moment: what the roll centre and the unsprung mass add to the tyres' part is left out here; the model `RollBalance` has it.\n\nSource\n    Springs in series; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 16 (from memory)";
+    const PARAMETERS: [(&'static str, &'static Kind); 2] = [
+        ("suspension_stiffness", units::RotationalStiffness::KIND),
+        ("tyre_stiffness", units::RotationalStiffness::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] =
+        [("roll_stiffness_over_tyres", units::RotationalStiffness::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 2]) -> Result<[f64; 1]> {
+        let on = axlewright::suspension::roll_stiffness_over_tyres(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct SuspensionTyreRollStiffness;
+
+impl Kernel<2, 1> for SuspensionTyreRollStiffness {
+    const NAME: &'static str = "suspension.tyre_roll_stiffness";
+    const DOC: &'static str = "Roll stiffness of the tyres of an axle between the ground and the wheels.\n\nFormula\n    `K = k t^2 / 2`\n\nParameters\n    tyre_rate [N/m]: `k`, vertical rate of the tyre or the twin tyres of one side\n    track [m]: `t`, between the tyre centres\n\nReturns\n    (rotational stiffness [N·m/rad]) Moment over roll angle.\n\nValid for (SI)\n    - `1 <= tyre_rate <= 1000000000`\n    - `0.01 <= track <= 100`\n\n    Both sides alike, on the ground. Twin tyres: the middle of the pair counts.\n\nSource\n    Opposite deflections of `t / 2` times the roll angle; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 16 (from memory)";
+    const PARAMETERS: [(&'static str, &'static Kind); 2] =
+        [("tyre_rate", units::LinearStiffness::KIND), ("track", units::Length::KIND)];
+    const RESULTS: [(&'static str, &'static Kind); 1] =
+        [("tyre_roll_stiffness", units::RotationalStiffness::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 2]) -> Result<[f64; 1]> {
+        let on =
+            axlewright::suspension::tyre_roll_stiffness(Quantity::from_si(x[0]), Quantity::from_si(x[1]))?;
         Ok([on.si()])
     }
 }
@@ -2758,8 +3419,19 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
     kernels.add::<FluidPropyleneGlycolThermalConductivity, 2, 1>()?;
     kernels.add::<FluidWaterBoilingTemperature, 1, 1>()?;
     kernels.add::<FluidWaterSaturationPressure, 1, 1>()?;
+    kernels.add::<MassAxleLoadsUnderAcceleration, 5, 2>()?;
+    kernels.add::<MassLateralLoadTransfer, 4, 1>()?;
+    kernels.add::<MassLongitudinalLoadTransfer, 4, 1>()?;
+    kernels.add::<MassRaisedAxleHeight, 6, 1>()?;
+    kernels.add::<MassRaisedAxleHeightOverTyres, 8, 1>()?;
+    kernels.add::<MassSprungCentre, 8, 3>()?;
+    kernels.add::<MassSprungMass, 2, 1>()?;
+    kernels.add::<MassStaticAxleLoads, 3, 2>()?;
     kernels.add::<MassWeightDistribution, 7, 8>()?;
     kernels.add::<SpringActiveCoilsForRate, 4, 1>()?;
+    kernels.add::<SpringAirSpringRate, 6, 1>()?;
+    kernels.add::<SpringAntiRollBarDiameterForRate, 4, 1>()?;
+    kernels.add::<SpringAntiRollBarRate, 2, 1>()?;
     kernels.add::<SpringBucklingDeflection, 5, 1>()?;
     kernels.add::<SpringCoilBindClearance, 5, 1>()?;
     kernels.add::<SpringCoilRate, 4, 1>()?;
@@ -2770,6 +3442,8 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
     kernels.add::<SpringDampingRatio, 3, 1>()?;
     kernels.add::<SpringFreeLengthForRideHeight, 3, 1>()?;
     kernels.add::<SpringInclinedTangentRate, 5, 1>()?;
+    kernels.add::<SpringLeafPackRate, 6, 1>()?;
+    kernels.add::<SpringLeafPackStress, 6, 2>()?;
     kernels.add::<SpringMinimumGapColdStatic, 3, 1>()?;
     kernels.add::<SpringMinimumGapColdDynamic, 3, 1>()?;
     kernels.add::<SpringMinimumGapHotStatic, 3, 1>()?;
@@ -2788,11 +3462,25 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
     kernels.add::<SpringStoredEnergy, 2, 1>()?;
     kernels.add::<SpringSurgeFrequency, 5, 1>()?;
     kernels.add::<SpringTangentRateForFrequency, 2, 1>()?;
+    kernels.add::<SpringTorsionBarArmRate, 4, 1>()?;
+    kernels.add::<SpringTorsionBarRate, 4, 1>()?;
+    kernels.add::<SpringTorsionBarStress, 3, 1>()?;
     kernels.add::<SpringWahlFactor, 2, 1>()?;
     kernels.add::<SpringWheelDamping, 2, 1>()?;
     kernels.add::<SpringWheelRate, 3, 1>()?;
     kernels.add::<SpringWheelTangentRate, 4, 1>()?;
     kernels.add::<SpringWireDiameterForRate, 4, 1>()?;
+    kernels.add::<SuspensionAxleLoadTransfer, 8, 4>()?;
+    kernels.add::<SuspensionBarRateForRollStiffness, 3, 1>()?;
+    kernels.add::<SuspensionBarRollStiffness, 3, 1>()?;
+    kernels.add::<SuspensionFrontTransferShare, 2, 1>()?;
+    kernels.add::<SuspensionIndependentRollStiffness, 2, 1>()?;
+    kernels.add::<SuspensionLiveAxleRollStiffness, 2, 1>()?;
+    kernels.add::<SuspensionRollArm, 5, 1>()?;
+    kernels.add::<SuspensionRollGradient, 4, 1>()?;
+    kernels.add::<SuspensionRollStiffnessForGradient, 3, 1>()?;
+    kernels.add::<SuspensionRollStiffnessOverTyres, 2, 1>()?;
+    kernels.add::<SuspensionTyreRollStiffness, 2, 1>()?;
     kernels.add::<TyreBoltCircleDiameter, 2, 1>()?;
     kernels.add::<TyreLoadCapacity, 1, 1>()?;
     kernels.add::<TyreLoadedRadius, 3, 1>()?;

@@ -4,8 +4,8 @@
 //! quantities (lists, curves, choices), and a *table* is what a model returns over a grid. C and Python follow from this
 //! crate by generation.
 //!
-//! Systems stand on layers and import downward only: `base` < `air` `fluid` < `tyre` `spring` `engine` `mass` < `driveline`
-//! `cooling` < `catalogue`.
+//! Systems stand on layers and import downward only: `base` < `air` `fluid` < `tyre` `spring` `engine` `mass` < `suspension`
+//! `driveline` `cooling` < `catalogue`.
 //!
 //! # Reading the compiler
 //! The types are dimensions, so the compiler speaks of exponents where two kinds are mixed:
@@ -33,6 +33,7 @@ pub mod tyre;
 
 pub mod cooling;
 pub mod driveline;
+pub mod suspension;
 
 pub mod catalogue;
 #[cfg(feature = "sheet")]

@@ -2857,6 +2857,408 @@ pub static ENTRIES: &[Entry] = &[
         batch: |x, y, refused| rows(x, y, refused, fluid_water_saturation_pressure),
     },
     Entry {
+        path: "mass.axle_loads_under_acceleration",
+        summary: "Loads of the axles while the vehicle gains or loses speed on a level road.",
+        formula: "`F_r = m (g a + a_x h) / l`, `F_f = m g - F_r`",
+        valid_for: "- `0.001 <= total_mass <= 4000000`\n- `0 <= behind_front_axle <= 100`\n- `0 <= centre_height <= 100`\n- `0.01 <= wheelbase <= 100`\n- `wheelbase > behind_front_axle`\n- `-1000 <= acceleration <= 1000`\n\nLevel road, a steady acceleration, pitch left aside: springs that give move the centre of gravity by little. Air drag and its height are left aside.",
+        source: "Equilibrium of the accelerated body, moments about the front axle; Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 1, low-speed acceleration (from memory); standard gravity: 3rd CGPM",
+        caution: "",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "total_mass",
+                symbol: "m",
+                kind: Mass::KIND,
+                meaning: "`m`, of the whole vehicle as it stands: all scale readings together",
+            },
+            Slot {
+                name: "behind_front_axle",
+                symbol: "a",
+                kind: Length::KIND,
+                meaning: "`a`, distance of the centre of gravity behind the front axle",
+            },
+            Slot {
+                name: "centre_height",
+                symbol: "h",
+                kind: Length::KIND,
+                meaning: "`h`, of the centre of gravity above the ground",
+            },
+            Slot { name: "wheelbase", symbol: "l", kind: Length::KIND, meaning: "`l`, front to rear axle" },
+            Slot {
+                name: "acceleration",
+                symbol: "a_x",
+                kind: Acceleration::KIND,
+                meaning: "`a_x`, forward, positive where speed is gained, negative in braking",
+            },
+        ],
+        outputs: &[
+            Slot {
+                name: "front_load",
+                symbol: "",
+                kind: Force::KIND,
+                meaning: "load of the front axle, both wheels together",
+            },
+            Slot {
+                name: "rear_load",
+                symbol: "",
+                kind: Force::KIND,
+                meaning: "load of the rear axle, both wheels together",
+            },
+        ],
+        call: |x, y| one_row(x, y, mass_axle_loads_under_acceleration),
+        batch: |x, y, refused| rows(x, y, refused, mass_axle_loads_under_acceleration),
+    },
+    Entry {
+        path: "mass.lateral_load_transfer",
+        summary: "Load that the outer wheels gain and the inner wheels lose in a turn, both axles together.",
+        formula: "`F = m a_y h / t`",
+        valid_for: "- `0.001 <= total_mass <= 4000000`\n- `0 <= centre_height <= 100`\n- `0.01 <= track <= 100`\n- `-1000 <= lateral_acceleration <= 1000`\n\nA steady turn on a level road, all wheels on the ground, body roll left aside: leaning moves the centre of gravity outwards and adds some percent. Both axles of the same track, or the mean of both.",
+        source: "Equilibrium of the accelerated body; Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 6 (from memory)",
+        caution: "A vehicle whose inner wheels lift is about to roll over: a high one does so before its tyres slide. Local codes and licensed practice come first.",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "total_mass",
+                symbol: "m",
+                kind: Mass::KIND,
+                meaning: "`m`, of the whole vehicle as it stands: all scale readings together",
+            },
+            Slot {
+                name: "centre_height",
+                symbol: "h",
+                kind: Length::KIND,
+                meaning: "`h`, of the centre of gravity above the ground",
+            },
+            Slot {
+                name: "track",
+                symbol: "t",
+                kind: Length::KIND,
+                meaning: "`t`, between the tyre centres, mean of both axles",
+            },
+            Slot {
+                name: "lateral_acceleration",
+                symbol: "a_y",
+                kind: Acceleration::KIND,
+                meaning: "`a_y`, towards the left, as in a left turn",
+            },
+        ],
+        outputs: &[Slot {
+            name: "lateral_load_transfer",
+            symbol: "F",
+            kind: Force::KIND,
+            meaning: "Load gained by the right wheels, all of them together; negative in a right turn, where the left wheels gain it. How the axles share it is a matter of the suspension.",
+        }],
+        call: |x, y| one_row(x, y, mass_lateral_load_transfer),
+        batch: |x, y, refused| rows(x, y, refused, mass_lateral_load_transfer),
+    },
+    Entry {
+        path: "mass.longitudinal_load_transfer",
+        summary: "Load that the rear axle gains and the front axle loses while the vehicle gains speed.",
+        formula: "`F = m a_x h / l`",
+        valid_for: "- `0.001 <= total_mass <= 4000000`\n- `0 <= centre_height <= 100`\n- `0.01 <= wheelbase <= 100`\n- `-1000 <= acceleration <= 1000`\n\nLevel road, a steady acceleration, both axles on the ground; pitch, air drag and rotating parts left aside. Springs decide how far the body pitches, not how much load moves.",
+        source: "Equilibrium of the accelerated body; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 18 (from memory)",
+        caution: "",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "total_mass",
+                symbol: "m",
+                kind: Mass::KIND,
+                meaning: "`m`, of the whole vehicle as it stands: all scale readings together",
+            },
+            Slot {
+                name: "centre_height",
+                symbol: "h",
+                kind: Length::KIND,
+                meaning: "`h`, of the centre of gravity above the ground",
+            },
+            Slot { name: "wheelbase", symbol: "l", kind: Length::KIND, meaning: "`l`, front to rear axle" },
+            Slot {
+                name: "acceleration",
+                symbol: "a_x",
+                kind: Acceleration::KIND,
+                meaning: "`a_x`, forward, positive where speed is gained, negative in braking",
+            },
+        ],
+        outputs: &[Slot {
+            name: "longitudinal_load_transfer",
+            symbol: "F",
+            kind: Force::KIND,
+            meaning: "Load gained by the rear axle, both wheels together; negative in braking, where the front axle gains it.",
+        }],
+        call: |x, y| one_row(x, y, mass_longitudinal_load_transfer),
+        batch: |x, y, refused| rows(x, y, refused, mass_longitudinal_load_transfer),
+    },
+    Entry {
+        path: "mass.raised_axle_height",
+        summary: "Height of the centre of gravity from raising one axle, the lift measured at the wheel centres.",
+        formula: "`h = r + l (m_2 - m_1) sqrt(l^2 - H^2) / (m H)`",
+        valid_for: "- `0.001 <= level_mass <= 4000000`\n- `0.001 <= raised_mass <= 4000000`\n- `0.001 <= total_mass <= 4000000`\n- `total_mass > level_mass`\n- `total_mass > raised_mass`\n- `0.01 <= wheelbase <= 100`\n- `wheelbase > lift`\n- `0.001 <= lift <= 100`\n- `0.001 <= loaded_radius <= 10`\n\nSuspension locked at ride height (blocks or solid links in place of springs), brakes off, wheels free to roll, tanks full or empty. A lift that is measured at the wheel centres has the tyre deflection in it. The difference of two readings is small: see the model `RaisedAxle` for how sure the answer is.",
+        source: "Equilibrium of the tilted vehicle; ISO 10392 (axle lift method) and Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 18 (from memory)",
+        caution: "A raised vehicle can roll off its stands and kill: chock the wheels of the axle that stays down, strap the vehicle, use stands rated for the load, keep out from under it. Local codes and licensed practice come first.",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "level_mass",
+                symbol: "m_1",
+                kind: Mass::KIND,
+                meaning: "`m_1`, scale reading of the axle that stays down, vehicle level, both wheels together",
+            },
+            Slot {
+                name: "raised_mass",
+                symbol: "m_2",
+                kind: Mass::KIND,
+                meaning: "`m_2`, scale reading of the same axle, the other one raised",
+            },
+            Slot {
+                name: "total_mass",
+                symbol: "m",
+                kind: Mass::KIND,
+                meaning: "`m`, of the whole vehicle: all scale readings together, vehicle level",
+            },
+            Slot {
+                name: "wheelbase",
+                symbol: "l",
+                kind: Length::KIND,
+                meaning: "`l`, front to rear axle, along the vehicle",
+            },
+            Slot {
+                name: "lift",
+                symbol: "H",
+                kind: Length::KIND,
+                meaning: "`H`, of the wheel centres of one axle over those of the other, less what it was with the vehicle level",
+            },
+            Slot {
+                name: "loaded_radius",
+                symbol: "r",
+                kind: Length::KIND,
+                meaning: "`r`, height of the wheel centres above the ground, vehicle level; the mean, weighted with the distance to the other axle, where the axles differ",
+            },
+        ],
+        outputs: &[Slot {
+            name: "raised_axle_height",
+            symbol: "h",
+            kind: Length::KIND,
+            meaning: "Height above the ground, vehicle level.",
+        }],
+        call: |x, y| one_row(x, y, mass_raised_axle_height),
+        batch: |x, y, refused| rows(x, y, refused, mass_raised_axle_height),
+    },
+    Entry {
+        path: "mass.raised_axle_height_over_tyres",
+        summary: "Height of the centre of gravity from raising one axle, the lift measured under the tyres, whose deflection is taken off.",
+        formula: "`H_c = H + (m_2 - m_1) g (1 / k_1 + 1 / k_2)`, `h = r + l (m_2 - m_1) sqrt(l^2 - H_c^2) / (m H_c)`",
+        valid_for: "- `0.001 <= level_mass <= 4000000`\n- `0.001 <= raised_mass <= 4000000`\n- `0.001 <= total_mass <= 4000000`\n- `total_mass > level_mass`\n- `total_mass > raised_mass`\n- `0.01 <= wheelbase <= 100`\n- `wheelbase > lift`\n- `0.001 <= lift <= 100`\n- `0.001 <= loaded_radius <= 10`\n- `1 <= lower_tyre_rate <= 1000000000`\n- `1 <= raised_tyre_rate <= 1000000000`\n\nAs [`raised_axle_height`](super::raised_axle_height()); the tyres that stay down take more load and sink, the raised ones rise, and the vehicle leans more than the lift says. Linear tyres.",
+        source: "Equilibrium of the tilted vehicle; ISO 10392 (axle lift method) and Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 18 (from memory); standard gravity: 3rd CGPM",
+        caution: "A raised vehicle can roll off its stands and kill: chock the wheels of the axle that stays down, strap the vehicle, use stands rated for the load, keep out from under it. Local codes and licensed practice come first.",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "level_mass",
+                symbol: "m_1",
+                kind: Mass::KIND,
+                meaning: "`m_1`, scale reading of the axle that stays down, vehicle level, both wheels together",
+            },
+            Slot {
+                name: "raised_mass",
+                symbol: "m_2",
+                kind: Mass::KIND,
+                meaning: "`m_2`, scale reading of the same axle, the other one raised",
+            },
+            Slot {
+                name: "total_mass",
+                symbol: "m",
+                kind: Mass::KIND,
+                meaning: "`m`, of the whole vehicle: all scale readings together, vehicle level",
+            },
+            Slot {
+                name: "wheelbase",
+                symbol: "l",
+                kind: Length::KIND,
+                meaning: "`l`, front to rear axle, along the vehicle",
+            },
+            Slot {
+                name: "lift",
+                symbol: "H",
+                kind: Length::KIND,
+                meaning: "`H`, of what the raised tyres stand on over what the others stand on",
+            },
+            Slot {
+                name: "loaded_radius",
+                symbol: "r",
+                kind: Length::KIND,
+                meaning: "`r`, height of the wheel centres above the ground, vehicle level; the mean, weighted with the distance to the other axle, where the axles differ",
+            },
+            Slot {
+                name: "lower_tyre_rate",
+                symbol: "k_1",
+                kind: LinearStiffness::KIND,
+                meaning: "`k_1`, vertical rate of the two tyres that stay down, together",
+            },
+            Slot {
+                name: "raised_tyre_rate",
+                symbol: "k_2",
+                kind: LinearStiffness::KIND,
+                meaning: "`k_2`, vertical rate of the two tyres that are raised, together",
+            },
+        ],
+        outputs: &[Slot {
+            name: "raised_axle_height_over_tyres",
+            symbol: "H_c",
+            kind: Length::KIND,
+            meaning: "Height above the ground, vehicle level.",
+        }],
+        call: |x, y| one_row(x, y, mass_raised_axle_height_over_tyres),
+        batch: |x, y, refused| rows(x, y, refused, mass_raised_axle_height_over_tyres),
+    },
+    Entry {
+        path: "mass.sprung_centre",
+        summary: "Sprung mass and its centre of gravity, from those of the whole vehicle and of what moves with the wheels.",
+        formula: "`m_s = m - m_f - m_r`, `a_s = (m a - m_r l) / m_s`, `h_s = (m h - m_f r_f - m_r r_r) / m_s`",
+        valid_for: "- `0.001 <= total_mass <= 4000000`\n- `0 <= behind_front_axle <= 100`\n- `0 <= centre_height <= 100`\n- `0.01 <= wheelbase <= 100`\n- `wheelbase > behind_front_axle`\n- `0 <= front_unsprung_mass <= 1000000`\n- `0 <= rear_unsprung_mass <= 1000000`\n- `0 <= front_unsprung_height <= 100`\n- `0 <= rear_unsprung_height <= 100`\n\nThe unsprung masses lie on the lines of their axles. Where they are more than the vehicle, or than an axle carries, there is no answer.",
+        source: "Definition of the centre of gravity (first moments); Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 18 (from memory)",
+        caution: "",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "total_mass",
+                symbol: "m",
+                kind: Mass::KIND,
+                meaning: "`m`, of the whole vehicle as it stands: all scale readings together",
+            },
+            Slot {
+                name: "behind_front_axle",
+                symbol: "a",
+                kind: Length::KIND,
+                meaning: "`a`, distance of the centre of gravity of the whole vehicle behind the front axle",
+            },
+            Slot {
+                name: "centre_height",
+                symbol: "h",
+                kind: Length::KIND,
+                meaning: "`h`, of the centre of gravity of the whole vehicle above the ground",
+            },
+            Slot { name: "wheelbase", symbol: "l", kind: Length::KIND, meaning: "`l`, front to rear axle" },
+            Slot {
+                name: "front_unsprung_mass",
+                symbol: "m_f",
+                kind: Mass::KIND,
+                meaning: "`m_f`, of the front axle, both wheels together",
+            },
+            Slot {
+                name: "rear_unsprung_mass",
+                symbol: "m_r",
+                kind: Mass::KIND,
+                meaning: "`m_r`, of the rear axle, both wheels together",
+            },
+            Slot {
+                name: "front_unsprung_height",
+                symbol: "r_f",
+                kind: Length::KIND,
+                meaning: "`r_f`, of the centre of gravity of the front unsprung mass above the ground: the loaded radius, nearly",
+            },
+            Slot {
+                name: "rear_unsprung_height",
+                symbol: "r_r",
+                kind: Length::KIND,
+                meaning: "`r_r`, of the centre of gravity of the rear unsprung mass above the ground",
+            },
+        ],
+        outputs: &[
+            Slot {
+                name: "sprung_mass",
+                symbol: "",
+                kind: Mass::KIND,
+                meaning: "mass that the springs carry",
+            },
+            Slot {
+                name: "behind_front_axle",
+                symbol: "",
+                kind: Length::KIND,
+                meaning: "distance of its centre of gravity behind the front axle; negative where it lies before it",
+            },
+            Slot {
+                name: "height",
+                symbol: "",
+                kind: Length::KIND,
+                meaning: "height of its centre of gravity above the ground",
+            },
+        ],
+        call: |x, y| one_row(x, y, mass_sprung_centre),
+        batch: |x, y, refused| rows(x, y, refused, mass_sprung_centre),
+    },
+    Entry {
+        path: "mass.sprung_mass",
+        summary: "Mass that the springs carry: what the scales read less what moves with the wheels.",
+        formula: "`m_s = m - m_u`",
+        valid_for: "- `0.001 <= scale_mass <= 4000000`\n- `scale_mass > unsprung_mass`\n- `0 <= unsprung_mass <= 4000000`\n\nWhat is hinged at both ends counts half to either side: a convention that suits slender parts. A spring swings with a third of its mass at most.",
+        source: "Definition: SAE J670 and ISO 8855, sprung and unsprung mass (from memory); half of a link: common practice, no source",
+        caution: "",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "scale_mass",
+                symbol: "m",
+                kind: Mass::KIND,
+                meaning: "`m`, scale reading of the wheel, the axle or the vehicle",
+            },
+            Slot {
+                name: "unsprung_mass",
+                symbol: "m_u",
+                kind: Mass::KIND,
+                meaning: "`m_u`, of the same wheel, axle or vehicle: wheels, tyres, hubs, brakes, a live axle, and half of each arm, link, spring, damper and shaft",
+            },
+        ],
+        outputs: &[Slot {
+            name: "sprung_mass",
+            symbol: "m_s",
+            kind: Mass::KIND,
+            meaning: "The sprung mass.",
+        }],
+        call: |x, y| one_row(x, y, mass_sprung_mass),
+        batch: |x, y, refused| rows(x, y, refused, mass_sprung_mass),
+    },
+    Entry {
+        path: "mass.static_axle_loads",
+        summary: "Loads of the axles of a vehicle that stands level, from where its centre of gravity lies.",
+        formula: "`F_r = m g a / l`, `F_f = m g - F_r`",
+        valid_for: "- `0.001 <= total_mass <= 4000000`\n- `0 <= behind_front_axle <= 100`\n- `0.01 <= wheelbase <= 100`\n- `wheelbase > behind_front_axle`\n\nLevel ground, at standstill. Standard gravity. From scale readings backwards: [`weight_distribution`](super::weight_distribution()).",
+        source: "Static equilibrium, moments about the front axle; Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 1, static loads (from memory); standard gravity: 3rd CGPM",
+        caution: "",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "total_mass",
+                symbol: "m",
+                kind: Mass::KIND,
+                meaning: "`m`, of the whole vehicle as it stands: all scale readings together",
+            },
+            Slot {
+                name: "behind_front_axle",
+                symbol: "a",
+                kind: Length::KIND,
+                meaning: "`a`, distance of the centre of gravity behind the front axle",
+            },
+            Slot { name: "wheelbase", symbol: "l", kind: Length::KIND, meaning: "`l`, front to rear axle" },
+        ],
+        outputs: &[
+            Slot {
+                name: "front_load",
+                symbol: "",
+                kind: Force::KIND,
+                meaning: "load of the front axle, both wheels together",
+            },
+            Slot {
+                name: "rear_load",
+                symbol: "",
+                kind: Force::KIND,
+                meaning: "load of the rear axle, both wheels together",
+            },
+        ],
+        call: |x, y| one_row(x, y, mass_static_axle_loads),
+        batch: |x, y, refused| rows(x, y, refused, mass_static_axle_loads),
+    },
+    Entry {
         path: "mass.weight_distribution",
         summary: "Axle loads, shares and centre of gravity from four scale readings.",
         formula: "`a = l (m_3 + m_4) / m_t`, `y = (b_f (m_1 - m_2) + b_r (m_3 - m_4)) / (2 m_t)`, diagonal share `(m_2 + m_3) / m_t` with\n`m_t = m_1 + m_2 + m_3 + m_4`",
@@ -2963,6 +3365,135 @@ pub static ENTRIES: &[Entry] = &[
         }],
         call: |x, y| one_row(x, y, spring_active_coils_for_rate),
         batch: |x, y, refused| rows(x, y, refused, spring_active_coils_for_rate),
+    },
+    Entry {
+        path: "spring.air_spring_rate",
+        summary: "Tangent rate of an air spring, from its gauge pressure, its volume and how its area changes.",
+        formula: "`k = n (p + p_a) A^2 / V + p B`",
+        valid_for: "- `0 <= pressure <= 100000000`\n- `1000 <= station_pressure <= 200000`\n- `0.000001 <= effective_area <= 10`\n- `0.000000001 <= volume <= 100`\n- `1 <= polytropic_exponent <= 2`\n- `-100 <= area_growth <= 100`\n\nAn ideal gas that is shut in, no flow to or from a valve. The compression works on the absolute pressure, the change of area on the gauge pressure: that is why the two differ in type.",
+        source: "Derivative of the force `p A` over the travel, polytropic change; Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 5, and Dixon, The Shock Absorber Handbook, air springs (from memory)",
+        caution: "An air spring bursts or throws the vehicle: let the air out before anything is undone, keep out from under a vehicle that only air holds. Local codes and licensed practice come first.",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "pressure",
+                symbol: "p",
+                kind: GaugePressure::KIND,
+                meaning: "`p`, in the spring at that height, as a gauge reads it",
+            },
+            Slot {
+                name: "station_pressure",
+                symbol: "p_a",
+                kind: AbsolutePressure::KIND,
+                meaning: "`p_a`, of the air around, as measured there, not reduced to sea level",
+            },
+            Slot {
+                name: "effective_area",
+                symbol: "A",
+                kind: Area::KIND,
+                meaning: "`A`, load over gauge pressure at that height, as the maker's table says",
+            },
+            Slot {
+                name: "volume",
+                symbol: "V",
+                kind: Volume::KIND,
+                meaning: "`V`, of the air at that height, with the tank that is openly joined to it",
+            },
+            Slot {
+                name: "polytropic_exponent",
+                symbol: "n",
+                kind: Ratio::KIND,
+                meaning: "`n`, 1 for slow changes (isothermal), 1.4 for fast ones (adiabatic); in between on the road",
+            },
+            Slot {
+                name: "area_growth",
+                symbol: "B",
+                kind: Length::KIND,
+                meaning: "`B`, growth of the effective area over travel in bump: mm²/mm, a length; nothing for a straight piston, negative for a waisted one",
+            },
+        ],
+        outputs: &[Slot {
+            name: "air_spring_rate",
+            symbol: "k",
+            kind: LinearStiffness::KIND,
+            meaning: "Force over travel at that height. It may be negative where a waisted piston takes more than the air gives.",
+        }],
+        call: |x, y| one_row(x, y, spring_air_spring_rate),
+        batch: |x, y, refused| rows(x, y, refused, spring_air_spring_rate),
+    },
+    Entry {
+        path: "spring.anti_roll_bar_diameter_for_rate",
+        summary: "Diameter of the solid anti-roll bar that has the wanted rate at the ends of its arms.",
+        formula: "`D = (16 k R^2 L / (pi G))^(1/4)`",
+        valid_for: "- `0.1 <= bar_rate <= 1000000000`\n- `0.001 <= arm_length <= 100`\n- `0.001 <= active_length <= 100`\n- `1000000 <= shear_modulus <= 10000000000000`\n\nStiff arms and links: with arms that bend or soft bushes the bar has to be thicker.",
+        source: "Inverse of [`torsion_bar_rate`](super::torsion_bar_rate()) and [`anti_roll_bar_rate`](super::anti_roll_bar_rate())",
+        caution: "A twisted bar stores enough energy to kill; unload it before a lever or a link comes off. Local codes and licensed practice come first.",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "bar_rate",
+                symbol: "k",
+                kind: LinearStiffness::KIND,
+                meaning: "`k`, wanted force at either end over travel of that end, the other end travelling as far the other way",
+            },
+            Slot {
+                name: "arm_length",
+                symbol: "R",
+                kind: Length::KIND,
+                meaning: "`R`, of each arm, square to the axis of the bar, from that axis to its link",
+            },
+            Slot {
+                name: "active_length",
+                symbol: "L",
+                kind: Length::KIND,
+                meaning: "`L`, of the bar that twists, between the arms",
+            },
+            Slot {
+                name: "shear_modulus",
+                symbol: "G",
+                kind: Stress::KIND,
+                meaning: "`G`, of the steel, 79 GPa or nearly",
+            },
+        ],
+        outputs: &[Slot {
+            name: "anti_roll_bar_diameter_for_rate",
+            symbol: "D",
+            kind: Length::KIND,
+            meaning: "Diameter of a solid round bar; the rate rises with its fourth power, so that a millimetre on 20 mm is a fifth.",
+        }],
+        call: |x, y| one_row(x, y, spring_anti_roll_bar_diameter_for_rate),
+        batch: |x, y, refused| rows(x, y, refused, spring_anti_roll_bar_diameter_for_rate),
+    },
+    Entry {
+        path: "spring.anti_roll_bar_rate",
+        summary: "Rate of an anti-roll bar at the ends of its arms while they move in opposite directions.",
+        formula: "`k = 2 K / R^2`",
+        valid_for: "- `0.001 <= torsional_rate <= 1000000000`\n- `0.001 <= arm_length <= 100`\n\nStiff arms and links, bar free to turn in its bearings. Arms that bend and bushes that give are springs in series with it: [`series_rate`](super::series_rate()).",
+        source: "Twist of `2 z / R` for travels of `z` and `-z`, moment of the end force about the axis; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 16 (from memory)",
+        caution: "A twisted bar stores enough energy to kill; unload it before a lever or a link comes off. Local codes and licensed practice come first.",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "torsional_rate",
+                symbol: "K",
+                kind: RotationalStiffness::KIND,
+                meaning: "`K`, torque over twist of the whole bar, end to end",
+            },
+            Slot {
+                name: "arm_length",
+                symbol: "R",
+                kind: Length::KIND,
+                meaning: "`R`, of each arm, square to the axis of the bar, from that axis to its link",
+            },
+        ],
+        outputs: &[Slot {
+            name: "anti_roll_bar_rate",
+            symbol: "k",
+            kind: LinearStiffness::KIND,
+            meaning: "Force at either end over travel of that end, the other end travelling as far the other way. While both move alike the bar gives nothing.",
+        }],
+        call: |x, y| one_row(x, y, spring_anti_roll_bar_rate),
+        batch: |x, y, refused| rows(x, y, refused, spring_anti_roll_bar_rate),
     },
     Entry {
         path: "spring.buckling_deflection",
@@ -3369,6 +3900,104 @@ pub static ENTRIES: &[Entry] = &[
         }],
         call: |x, y| one_row(x, y, spring_inclined_tangent_rate),
         batch: |x, y, refused| rows(x, y, refused, spring_inclined_tangent_rate),
+    },
+    Entry {
+        path: "spring.leaf_pack_rate",
+        summary: "Rate of a semi-elliptic leaf spring at the axle in its middle.",
+        formula: "`k = 4 E w t^3 (3 n_f + 2 n_g) / (3 L^3)`",
+        valid_for: "- `1000000 <= elastic_modulus <= 10000000000000`\n- `0.001 <= leaf_width <= 1`\n- `0.0001 <= leaf_thickness <= 0.1`\n- `0.01 <= span <= 10`\n- `1 <= full_length_leaves <= 100`\n- `0 <= graduated_leaves <= 100`\n\n`full_length_leaves` and `graduated_leaves` are whole numbers. A symmetric semi-elliptic spring with the axle in its middle, leaves of one section, steps that follow a triangle. The full-length leaves are one beam and the graduated ones another, which deflect alike at the eyes; leaves that touch all along are stiffer by up to a twentieth. No friction: it makes small movements much stiffer. Deflections small against the span; shackle and camber left aside.",
+        source: "Beam theory: the graduated leaves make a triangle, the full-length leaves a rectangle, deflected alike; SAE HS-788, Manual on Design and Application of Leaf Springs, and the handbook form with 2 n_g + 3 n_f (from memory)",
+        caution: "A leaf spring under load stores enough energy to kill, and a broken main leaf lets the axle go. Local codes and licensed practice come first.",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "elastic_modulus",
+                symbol: "E",
+                kind: Stress::KIND,
+                meaning: "`E`, of the steel, 206 GPa or nearly",
+            },
+            Slot { name: "leaf_width", symbol: "w", kind: Length::KIND, meaning: "`w`, of every leaf" },
+            Slot { name: "leaf_thickness", symbol: "t", kind: Length::KIND, meaning: "`t`, of every leaf" },
+            Slot {
+                name: "span",
+                symbol: "L",
+                kind: Length::KIND,
+                meaning: "`L`, from eye to eye, less what the clamp of the axle holds stiff",
+            },
+            Slot {
+                name: "full_length_leaves",
+                symbol: "n_f",
+                kind: Ratio::KIND,
+                meaning: "`n_f`, whole: leaves that reach from eye to eye, the main leaf among them",
+            },
+            Slot {
+                name: "graduated_leaves",
+                symbol: "n_g",
+                kind: Ratio::KIND,
+                meaning: "`n_g`, whole: leaves that get shorter step by step",
+            },
+        ],
+        outputs: &[Slot {
+            name: "leaf_pack_rate",
+            symbol: "k",
+            kind: LinearStiffness::KIND,
+            meaning: "Force at the middle over deflection of the middle.",
+        }],
+        call: |x, y| one_row(x, y, spring_leaf_pack_rate),
+        batch: |x, y, refused| rows(x, y, refused, spring_leaf_pack_rate),
+    },
+    Entry {
+        path: "spring.leaf_pack_stress",
+        summary: "Bending stress in the leaves of a semi-elliptic leaf spring under a load at its middle.",
+        formula: "`sigma_f = 9 F L / (2 w t^2 (3 n_f + 2 n_g))`, `sigma_g = 2 sigma_f / 3`",
+        valid_for: "- `-100000000 <= load <= 100000000`\n- `0.001 <= leaf_width <= 1`\n- `0.0001 <= leaf_thickness <= 0.1`\n- `0.01 <= span <= 10`\n- `1 <= full_length_leaves <= 100`\n- `0 <= graduated_leaves <= 100`\n\n`full_length_leaves` and `graduated_leaves` are whole numbers. A symmetric semi-elliptic spring with the axle in its middle, leaves of one section, steps that follow a triangle. The full-length leaves are one beam and the graduated ones another, which deflect alike at the eyes; leaves that touch all along are stiffer by up to a twentieth. No friction: it makes small movements much stiffer. Deflections small against the span; shackle and camber left aside. Leaves that were given different curvature (nip) share differently: the main leaf is relieved. What braking and drive wind into the spring comes on top.",
+        source: "Beam theory: the graduated leaves make a triangle, the full-length leaves a rectangle, deflected alike; SAE HS-788, Manual on Design and Application of Leaf Springs, and the handbook form with 2 n_g + 3 n_f (from memory)",
+        caution: "A leaf spring under load stores enough energy to kill, and a broken main leaf lets the axle go. Local codes and licensed practice come first.",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "load",
+                symbol: "F",
+                kind: Force::KIND,
+                meaning: "`F`, at the middle, what the spring carries",
+            },
+            Slot { name: "leaf_width", symbol: "w", kind: Length::KIND, meaning: "`w`, of every leaf" },
+            Slot { name: "leaf_thickness", symbol: "t", kind: Length::KIND, meaning: "`t`, of every leaf" },
+            Slot {
+                name: "span",
+                symbol: "L",
+                kind: Length::KIND,
+                meaning: "`L`, from eye to eye, less what the clamp of the axle holds stiff",
+            },
+            Slot {
+                name: "full_length_leaves",
+                symbol: "n_f",
+                kind: Ratio::KIND,
+                meaning: "`n_f`, whole: leaves that reach from eye to eye, the main leaf among them",
+            },
+            Slot {
+                name: "graduated_leaves",
+                symbol: "n_g",
+                kind: Ratio::KIND,
+                meaning: "`n_g`, whole: leaves that get shorter step by step",
+            },
+        ],
+        outputs: &[
+            Slot {
+                name: "full_length_stress",
+                symbol: "",
+                kind: Stress::KIND,
+                meaning: "in the full-length leaves, at the clamp: the greatest",
+            },
+            Slot {
+                name: "graduated_stress",
+                symbol: "",
+                kind: Stress::KIND,
+                meaning: "in the graduated leaves, two thirds of it; without meaning where there are none",
+            },
+        ],
+        call: |x, y| one_row(x, y, spring_leaf_pack_stress),
+        batch: |x, y, refused| rows(x, y, refused, spring_leaf_pack_stress),
     },
     Entry {
         path: "spring.minimum_gap_clearance",
@@ -4040,6 +4669,124 @@ pub static ENTRIES: &[Entry] = &[
         batch: |x, y, refused| rows(x, y, refused, spring_tangent_rate_for_frequency),
     },
     Entry {
+        path: "spring.torsion_bar_arm_rate",
+        summary: "Vertical rate at the end of a torsion bar's arm, with what the leaning arm adds.",
+        formula: "`k = (K + T tan(b)) / (R cos(b))^2`",
+        valid_for: "- `0.001 <= torsional_rate <= 1000000000`\n- `0.001 <= arm_length <= 100`\n- `-1.4 <= arm_angle <= 1.4`\n- `-1000000000 <= torque <= 1000000000`\n\nA stiff arm square to the bar, moved by a vertical force. From there to the wheel the motion ratio of what lies between counts with its square.",
+        source: "Derivative of the vertical force `T / (R cos(b))` over the travel `R sin(b)`; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 21 (from memory)",
+        caution: "A twisted bar stores enough energy to kill; unload it before a lever or a link comes off. Local codes and licensed practice come first.",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "torsional_rate",
+                symbol: "K",
+                kind: RotationalStiffness::KIND,
+                meaning: "`K`, torque over twist of the whole bar, end to end",
+            },
+            Slot {
+                name: "arm_length",
+                symbol: "R",
+                kind: Length::KIND,
+                meaning: "`R`, of the arm, from the axis of the bar to its end",
+            },
+            Slot {
+                name: "arm_angle",
+                symbol: "b",
+                kind: Angle::KIND,
+                meaning: "`b`, of the arm above the horizontal, positive where its end is higher than the bar",
+            },
+            Slot {
+                name: "torque",
+                symbol: "T",
+                kind: Torque::KIND,
+                meaning: "`T`, in the bar there, positive where it presses the end of the arm down",
+            },
+        ],
+        outputs: &[Slot {
+            name: "torsion_bar_arm_rate",
+            symbol: "k",
+            kind: LinearStiffness::KIND,
+            meaning: "Tangent rate: vertical force over vertical travel at the end of the arm. Negative where the arm folds: nothing brings it back there.",
+        }],
+        call: |x, y| one_row(x, y, spring_torsion_bar_arm_rate),
+        batch: |x, y, refused| rows(x, y, refused, spring_torsion_bar_arm_rate),
+    },
+    Entry {
+        path: "spring.torsion_bar_rate",
+        summary: "Torque over twist of a round torsion bar, solid or bored.",
+        formula: "`K = pi G (D^4 - d^4) / (32 L)`",
+        valid_for: "- `1000000 <= shear_modulus <= 10000000000000`\n- `0 <= inner_diameter <= 1`\n- `0.001 <= outer_diameter <= 1`\n- `outer_diameter > inner_diameter`\n- `0.001 <= active_length <= 100`\n\nA straight round bar of one diameter, elastic. Splines and tapers at the ends twist a little, too: the active length is longer than the plain one.",
+        source: "Saint-Venant torsion of a circular section; Shigley's Mechanical Engineering Design, ch. 3, torsion (from memory)",
+        caution: "A twisted bar stores enough energy to kill; unload it before a lever or a link comes off. Local codes and licensed practice come first.",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "shear_modulus",
+                symbol: "G",
+                kind: Stress::KIND,
+                meaning: "`G`, of the steel, 79 GPa or nearly",
+            },
+            Slot {
+                name: "inner_diameter",
+                symbol: "d",
+                kind: Length::KIND,
+                meaning: "`d`, bore of the bar; nothing for a solid one",
+            },
+            Slot {
+                name: "outer_diameter",
+                symbol: "D",
+                kind: Length::KIND,
+                meaning: "`D`, of the bar where it twists",
+            },
+            Slot {
+                name: "active_length",
+                symbol: "L",
+                kind: Length::KIND,
+                meaning: "`L`, that twists: between the splines or bearings that hold it, with what the ends add",
+            },
+        ],
+        outputs: &[Slot {
+            name: "torsion_bar_rate",
+            symbol: "K",
+            kind: RotationalStiffness::KIND,
+            meaning: "Torque over the angle between the ends.",
+        }],
+        call: |x, y| one_row(x, y, spring_torsion_bar_rate),
+        batch: |x, y, refused| rows(x, y, refused, spring_torsion_bar_rate),
+    },
+    Entry {
+        path: "spring.torsion_bar_stress",
+        summary: "Greatest shear stress in a round torsion bar, at its surface.",
+        formula: "`tau = 16 T D / (pi (D^4 - d^4))`",
+        valid_for: "- `-1000000000 <= torque <= 1000000000`\n- `0 <= inner_diameter <= 1`\n- `0.001 <= outer_diameter <= 1`\n- `outer_diameter > inner_diameter`\n\nA straight round bar, elastic, without presetting: a bar that is preset in one direction bears more in it and less in the other. Bending and the notch of a spline come on top.",
+        source: "Saint-Venant torsion of a circular section; Shigley's Mechanical Engineering Design, ch. 3, torsion (from memory)",
+        caution: "A twisted bar stores enough energy to kill; unload it before a lever or a link comes off. Local codes and licensed practice come first.",
+        revision: 1,
+        inputs: &[
+            Slot { name: "torque", symbol: "T", kind: Torque::KIND, meaning: "`T`, that twists the bar" },
+            Slot {
+                name: "inner_diameter",
+                symbol: "d",
+                kind: Length::KIND,
+                meaning: "`d`, bore of the bar; nothing for a solid one",
+            },
+            Slot {
+                name: "outer_diameter",
+                symbol: "D",
+                kind: Length::KIND,
+                meaning: "`D`, of the bar where it twists",
+            },
+        ],
+        outputs: &[Slot {
+            name: "torsion_bar_stress",
+            symbol: "tau",
+            kind: Stress::KIND,
+            meaning: "Shear stress at the surface, with the sign of the torque.",
+        }],
+        call: |x, y| one_row(x, y, spring_torsion_bar_stress),
+        batch: |x, y, refused| rows(x, y, refused, spring_torsion_bar_stress),
+    },
+    Entry {
         path: "spring.wahl_factor",
         summary: "Wahl's factor: by how much curvature and direct shear raise the stress at the inside of a coil.",
         formula: "`K = (4 C - 1) / (4 C - 4) + 0.615 / C` with the spring index `C = D / d`",
@@ -4223,6 +4970,421 @@ pub static ENTRIES: &[Entry] = &[
         }],
         call: |x, y| one_row(x, y, spring_wire_diameter_for_rate),
         batch: |x, y, refused| rows(x, y, refused, spring_wire_diameter_for_rate),
+    },
+    Entry {
+        path: "suspension.axle_load_transfer",
+        summary: "Load that the outer wheel of an axle gains in a turn, by the way it takes.",
+        formula: "`F_u = m_u a_y z_u / t`, `F_g = m_a a_y z / t`, `F_e = K phi / t`, `F = F_u + F_g + F_e`",
+        valid_for: "- `0 <= unsprung_mass <= 1000000`\n- `0 <= unsprung_height <= 100`\n- `0 <= axle_sprung_mass <= 1000000`\n- `-10 <= roll_centre_height <= 10`\n- `0 <= roll_stiffness <= 1000000000000`\n- `-1.6 <= roll_angle <= 1.6`\n- `0.01 <= track <= 100`\n- `0 <= lateral_acceleration <= 1000`\n\nA steady turn on a level road, small angles, both wheels on the ground: the inner wheel lifts where the transfer is more than half of the axle's load. A stiff frame.",
+        source: "Moments about the roll centre and the ground; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 18, and Dixon, Tires, Suspension and Handling (1996), ch. 5 (from memory)",
+        caution: "A wheel that lifts is the step before a rollover. Local codes and licensed practice come first.",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "unsprung_mass",
+                symbol: "m_u",
+                kind: Mass::KIND,
+                meaning: "`m_u`, of the axle, both wheels together",
+            },
+            Slot {
+                name: "unsprung_height",
+                symbol: "z_u",
+                kind: Length::KIND,
+                meaning: "`z_u`, of its centre of gravity above the ground: the loaded radius, nearly",
+            },
+            Slot {
+                name: "axle_sprung_mass",
+                symbol: "m_a",
+                kind: Mass::KIND,
+                meaning: "`m_a`, sprung mass that the axle carries: scale reading of the axle less its unsprung mass",
+            },
+            Slot {
+                name: "roll_centre_height",
+                symbol: "z",
+                kind: Length::KIND,
+                meaning: "`z`, of the axle above the ground; negative below it",
+            },
+            Slot {
+                name: "roll_stiffness",
+                symbol: "K",
+                kind: RotationalStiffness::KIND,
+                meaning: "`K`, of the axle to the ground: springs, bar and tyres",
+            },
+            Slot {
+                name: "roll_angle",
+                symbol: "phi",
+                kind: Angle::KIND,
+                meaning: "`phi`, of the body to the ground, positive out of the turn: `roll_gradient` times the acceleration",
+            },
+            Slot { name: "track", symbol: "t", kind: Length::KIND, meaning: "`t`, between the tyre centres" },
+            Slot {
+                name: "lateral_acceleration",
+                symbol: "a_y",
+                kind: Acceleration::KIND,
+                meaning: "`a_y`, towards the inside of the turn",
+            },
+        ],
+        outputs: &[
+            Slot {
+                name: "unsprung_transfer",
+                symbol: "",
+                kind: Force::KIND,
+                meaning: "by the unsprung mass itself: at once, whatever the springs are",
+            },
+            Slot {
+                name: "geometric_transfer",
+                symbol: "",
+                kind: Force::KIND,
+                meaning: "by the links, through the roll centre: at once; negative where it lies below the ground",
+            },
+            Slot {
+                name: "elastic_transfer",
+                symbol: "",
+                kind: Force::KIND,
+                meaning: "by springs, bar and tyres: as the body rolls",
+            },
+            Slot {
+                name: "load_transfer",
+                symbol: "",
+                kind: Force::KIND,
+                meaning: "all of it: what the outer wheel gains and the inner wheel loses",
+            },
+        ],
+        call: |x, y| one_row(x, y, suspension_axle_load_transfer),
+        batch: |x, y, refused| rows(x, y, refused, suspension_axle_load_transfer),
+    },
+    Entry {
+        path: "suspension.bar_rate_for_roll_stiffness",
+        summary: "Rate of the anti-roll bar that gives an axle the wanted roll stiffness.",
+        formula: "`k = 2 K / (r^2 t^2)`",
+        valid_for: "- `0 <= bar_stiffness <= 1000000000000`\n- `0.01 <= bar_motion_ratio <= 3`\n- `0.01 <= track <= 100`\n\nInverse of [`bar_roll_stiffness`](super::bar_roll_stiffness()).",
+        source: "Virtual work; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 16 (from memory)",
+        caution: "",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "bar_stiffness",
+                symbol: "K",
+                kind: RotationalStiffness::KIND,
+                meaning: "`K`, moment over roll angle that is wanted of the bar alone",
+            },
+            Slot {
+                name: "bar_motion_ratio",
+                symbol: "r",
+                kind: Ratio::KIND,
+                meaning: "`r`, travel of the end of the bar's arm over travel of the wheel, in roll: on a live axle the distance between the links over the track",
+            },
+            Slot { name: "track", symbol: "t", kind: Length::KIND, meaning: "`t`, between the tyre centres" },
+        ],
+        outputs: &[Slot {
+            name: "bar_rate_for_roll_stiffness",
+            symbol: "k",
+            kind: LinearStiffness::KIND,
+            meaning: "Force at either end of the bar over travel of that end, the other end travelling as far the other way: what `spring.anti_roll_bar_diameter_for_rate` takes.",
+        }],
+        call: |x, y| one_row(x, y, suspension_bar_rate_for_roll_stiffness),
+        batch: |x, y, refused| rows(x, y, refused, suspension_bar_rate_for_roll_stiffness),
+    },
+    Entry {
+        path: "suspension.bar_roll_stiffness",
+        summary: "Roll stiffness that an anti-roll bar gives an axle.",
+        formula: "`K = k r^2 t^2 / 2`",
+        valid_for: "- `0 <= bar_rate <= 1000000000`\n- `0.01 <= bar_motion_ratio <= 3`\n- `0.01 <= track <= 100`\n\nLinks that stand square to the arms. Bushes that give are springs in series with the bar.",
+        source: "Opposite wheel travels of `t / 2` times the roll angle, virtual work; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 16 (from memory)",
+        caution: "",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "bar_rate",
+                symbol: "k",
+                kind: LinearStiffness::KIND,
+                meaning: "`k`, force at either end of the bar over travel of that end, the other end travelling as far the other way; see spring.anti_roll_bar_rate",
+            },
+            Slot {
+                name: "bar_motion_ratio",
+                symbol: "r",
+                kind: Ratio::KIND,
+                meaning: "`r`, travel of the end of the bar's arm over travel of the wheel, in roll: on a live axle the distance between the links over the track",
+            },
+            Slot { name: "track", symbol: "t", kind: Length::KIND, meaning: "`t`, between the tyre centres" },
+        ],
+        outputs: &[Slot {
+            name: "bar_roll_stiffness",
+            symbol: "K",
+            kind: RotationalStiffness::KIND,
+            meaning: "Moment over roll angle; add it to that of the springs.",
+        }],
+        call: |x, y| one_row(x, y, suspension_bar_roll_stiffness),
+        batch: |x, y, refused| rows(x, y, refused, suspension_bar_roll_stiffness),
+    },
+    Entry {
+        path: "suspension.front_transfer_share",
+        summary: "Share of the front axle in the load that a turn moves to the outer wheels.",
+        formula: "`q = F_f / (F_f + F_r)`",
+        valid_for: "- `0 < front_load_transfer <= 100000000`\n- `0 < rear_load_transfer <= 100000000`\n\nThe tendency holds for tyres alike on both axles whose grip falls with load, at the limit; drive, camber and toe change it.",
+        source: "SAE J670, tire lateral load transfer distribution; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 18 (from memory)",
+        caution: "",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "front_load_transfer",
+                symbol: "F_f",
+                kind: Force::KIND,
+                meaning: "`F_f`, that the outer front wheel gains",
+            },
+            Slot {
+                name: "rear_load_transfer",
+                symbol: "F_r",
+                kind: Force::KIND,
+                meaning: "`F_r`, that the outer rear wheel gains",
+            },
+        ],
+        outputs: &[Slot {
+            name: "front_transfer_share",
+            symbol: "q",
+            kind: Ratio::KIND,
+            meaning: "Front over both. The axle that moves more of its load than the other loses more of its grip: a share above that of the front axle in the weight tends to understeer, one below it to oversteer.",
+        }],
+        call: |x, y| one_row(x, y, suspension_front_transfer_share),
+        batch: |x, y, refused| rows(x, y, refused, suspension_front_transfer_share),
+    },
+    Entry {
+        path: "suspension.independent_roll_stiffness",
+        summary: "Roll stiffness that the springs of independently sprung wheels give an axle.",
+        formula: "`K = k t^2 / 2`",
+        valid_for: "- `1 <= wheel_rate <= 1000000000`\n- `0.01 <= track <= 100`\n\nTwo wheels alike, no bar. Springs that are joined from side to side, such as one transverse leaf, give something else.",
+        source: "Opposite wheel travels of `t / 2` times the roll angle; Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 6, and Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 16 (from memory)",
+        caution: "",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "wheel_rate",
+                symbol: "k",
+                kind: LinearStiffness::KIND,
+                meaning: "`k`, of one wheel, tangent rate at ride height, without the tyre and without the bar",
+            },
+            Slot { name: "track", symbol: "t", kind: Length::KIND, meaning: "`t`, between the tyre centres" },
+        ],
+        outputs: &[Slot {
+            name: "independent_roll_stiffness",
+            symbol: "K",
+            kind: RotationalStiffness::KIND,
+            meaning: "Moment over roll angle.",
+        }],
+        call: |x, y| one_row(x, y, suspension_independent_roll_stiffness),
+        batch: |x, y, refused| rows(x, y, refused, suspension_independent_roll_stiffness),
+    },
+    Entry {
+        path: "suspension.live_axle_roll_stiffness",
+        summary: "Roll stiffness that the springs give a live axle: their base counts, not the track.",
+        formula: "`K = k t^2 / 2`",
+        valid_for: "- `1 <= spring_rate <= 1000000000`\n- `0.01 <= spring_base <= 100`\n\nTwo springs alike that stand upright or have their lean in the rate. Leaf springs twist in roll and add to it; links that bind do, too.",
+        source: "Opposite travels of the seats of half the base times the roll angle; Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 6, solid axle (from memory)",
+        caution: "",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "spring_rate",
+                symbol: "k",
+                kind: LinearStiffness::KIND,
+                meaning: "`k`, of one spring in vertical travel of its seat on the axle",
+            },
+            Slot {
+                name: "spring_base",
+                symbol: "t",
+                kind: Length::KIND,
+                meaning: "`t`, between the two spring seats on the axle, less than the track",
+            },
+        ],
+        outputs: &[Slot {
+            name: "live_axle_roll_stiffness",
+            symbol: "K",
+            kind: RotationalStiffness::KIND,
+            meaning: "Moment over roll angle.",
+        }],
+        call: |x, y| one_row(x, y, suspension_live_axle_roll_stiffness),
+        batch: |x, y, refused| rows(x, y, refused, suspension_live_axle_roll_stiffness),
+    },
+    Entry {
+        path: "suspension.roll_arm",
+        summary: "Height of the sprung mass over the roll axis: the lever on which a turn leans the body.",
+        formula: "`h_1 = h_s - z_f - (z_r - z_f) a / l`",
+        valid_for: "- `0 <= sprung_height <= 100`\n- `-100 <= behind_front_axle <= 100`\n- `0.01 <= wheelbase <= 100`\n- `-10 <= front_roll_centre_height <= 10`\n- `-10 <= rear_roll_centre_height <= 10`\n\nKinematic roll centres at ride height in the planes of the axles, small angles. The distance is taken upright; the axis is nearly level.",
+        source: "SAE J670 and ISO 8855, roll axis; Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 6 (from memory)",
+        caution: "",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "sprung_height",
+                symbol: "h_s",
+                kind: Length::KIND,
+                meaning: "`h_s`, of the centre of gravity of the sprung mass above the ground",
+            },
+            Slot {
+                name: "behind_front_axle",
+                symbol: "a",
+                kind: Length::KIND,
+                meaning: "`a`, distance of that centre of gravity behind the front axle",
+            },
+            Slot { name: "wheelbase", symbol: "l", kind: Length::KIND, meaning: "`l`, front to rear axle" },
+            Slot {
+                name: "front_roll_centre_height",
+                symbol: "z_f",
+                kind: Length::KIND,
+                meaning: "`z_f`, of the front axle above the ground; negative below it",
+            },
+            Slot {
+                name: "rear_roll_centre_height",
+                symbol: "z_r",
+                kind: Length::KIND,
+                meaning: "`z_r`, of the rear axle above the ground; on the centreline where a lateral rod leads the axle",
+            },
+        ],
+        outputs: &[Slot {
+            name: "roll_arm",
+            symbol: "h_1",
+            kind: Length::KIND,
+            meaning: "Vertical distance from the roll axis to the centre of gravity; negative where the axis passes above it and the body leans into the turn.",
+        }],
+        call: |x, y| one_row(x, y, suspension_roll_arm),
+        batch: |x, y, refused| rows(x, y, refused, suspension_roll_arm),
+    },
+    Entry {
+        path: "suspension.roll_gradient",
+        summary: "Roll angle of the body over lateral acceleration, body to ground.",
+        formula: "`G = m_s h_1 / (K_f + K_r - m_s g h_1)`",
+        valid_for: "- `0.001 <= sprung_mass <= 1000000`\n- `0 <= roll_arm <= 100`\n- `0 <= front_roll_stiffness <= 1000000000000`\n- `0 <= rear_roll_stiffness <= 1000000000000`\n\nSmall angles, a steady turn, a stiff frame. The roll of the axles on their tyres under what the roll centres carry is left out; the model `RollBalance` has it.",
+        source: "Moments about the roll axis; Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 6, roll rate (from memory)",
+        caution: "",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "sprung_mass",
+                symbol: "m_s",
+                kind: Mass::KIND,
+                meaning: "`m_s`, of the whole vehicle",
+            },
+            Slot {
+                name: "roll_arm",
+                symbol: "h_1",
+                kind: Length::KIND,
+                meaning: "`h_1`, height of the centre of gravity of the sprung mass over the roll axis",
+            },
+            Slot {
+                name: "front_roll_stiffness",
+                symbol: "K_f",
+                kind: RotationalStiffness::KIND,
+                meaning: "`K_f`, of the front axle to the ground: springs, bar and tyres, see `roll_stiffness_over_tyres`",
+            },
+            Slot {
+                name: "rear_roll_stiffness",
+                symbol: "K_r",
+                kind: RotationalStiffness::KIND,
+                meaning: "`K_r`, of the rear axle to the ground",
+            },
+        ],
+        outputs: &[Slot {
+            name: "roll_gradient",
+            symbol: "G",
+            kind: RollGradient::KIND,
+            meaning: "Roll angle over lateral acceleration; the body leans out of the turn.",
+        }],
+        call: |x, y| one_row(x, y, suspension_roll_gradient),
+        batch: |x, y, refused| rows(x, y, refused, suspension_roll_gradient),
+    },
+    Entry {
+        path: "suspension.roll_stiffness_for_gradient",
+        summary: "Roll stiffness of both axles together that gives the wanted roll gradient.",
+        formula: "`K = m_s h_1 (g + 1 / G)`",
+        valid_for: "- `0.001 <= sprung_mass <= 1000000`\n- `0 <= roll_arm <= 100`\n- `0.000001 <= roll_gradient <= 1`\n\nInverse of [`roll_gradient`](super::roll_gradient()).",
+        source: "Moments about the roll axis; Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 6, roll rate (from memory)",
+        caution: "",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "sprung_mass",
+                symbol: "m_s",
+                kind: Mass::KIND,
+                meaning: "`m_s`, of the whole vehicle",
+            },
+            Slot {
+                name: "roll_arm",
+                symbol: "h_1",
+                kind: Length::KIND,
+                meaning: "`h_1`, height of the centre of gravity of the sprung mass over the roll axis",
+            },
+            Slot {
+                name: "roll_gradient",
+                symbol: "G",
+                kind: RollGradient::KIND,
+                meaning: "`G`, wanted roll angle over lateral acceleration, body to ground",
+            },
+        ],
+        outputs: &[Slot {
+            name: "roll_stiffness_for_gradient",
+            symbol: "K",
+            kind: RotationalStiffness::KIND,
+            meaning: "Front and rear axle to the ground together: springs, bars and tyres.",
+        }],
+        call: |x, y| one_row(x, y, suspension_roll_stiffness_for_gradient),
+        batch: |x, y, refused| rows(x, y, refused, suspension_roll_stiffness_for_gradient),
+    },
+    Entry {
+        path: "suspension.roll_stiffness_over_tyres",
+        summary: "Roll stiffness of an axle to the ground: springs and bar in series with the tyres.",
+        formula: "`K = K_s K_t / (K_s + K_t)`",
+        valid_for: "- `0.001 <= suspension_stiffness <= 1000000000000`\n- `0.001 <= tyre_stiffness <= 1000000000000`\n\nBoth carry the same moment: what the roll centre and the unsprung mass add to the tyres' part is left out here; the model `RollBalance` has it.",
+        source: "Springs in series; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 16 (from memory)",
+        caution: "",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "suspension_stiffness",
+                symbol: "K_s",
+                kind: RotationalStiffness::KIND,
+                meaning: "`K_s`, of springs and bar together",
+            },
+            Slot {
+                name: "tyre_stiffness",
+                symbol: "K_t",
+                kind: RotationalStiffness::KIND,
+                meaning: "`K_t`, of the tyres, see `tyre_roll_stiffness`",
+            },
+        ],
+        outputs: &[Slot {
+            name: "roll_stiffness_over_tyres",
+            symbol: "K",
+            kind: RotationalStiffness::KIND,
+            meaning: "Moment over roll angle of the body to the ground.",
+        }],
+        call: |x, y| one_row(x, y, suspension_roll_stiffness_over_tyres),
+        batch: |x, y, refused| rows(x, y, refused, suspension_roll_stiffness_over_tyres),
+    },
+    Entry {
+        path: "suspension.tyre_roll_stiffness",
+        summary: "Roll stiffness of the tyres of an axle between the ground and the wheels.",
+        formula: "`K = k t^2 / 2`",
+        valid_for: "- `1 <= tyre_rate <= 1000000000`\n- `0.01 <= track <= 100`\n\nBoth sides alike, on the ground. Twin tyres: the middle of the pair counts.",
+        source: "Opposite deflections of `t / 2` times the roll angle; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 16 (from memory)",
+        caution: "",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "tyre_rate",
+                symbol: "k",
+                kind: LinearStiffness::KIND,
+                meaning: "`k`, vertical rate of the tyre or the twin tyres of one side",
+            },
+            Slot { name: "track", symbol: "t", kind: Length::KIND, meaning: "`t`, between the tyre centres" },
+        ],
+        outputs: &[Slot {
+            name: "tyre_roll_stiffness",
+            symbol: "K",
+            kind: RotationalStiffness::KIND,
+            meaning: "Moment over roll angle.",
+        }],
+        call: |x, y| one_row(x, y, suspension_tyre_roll_stiffness),
+        batch: |x, y, refused| rows(x, y, refused, suspension_tyre_roll_stiffness),
     },
     Entry {
         path: "tyre.bolt_circle_diameter",
@@ -5436,6 +6598,119 @@ fn fluid_water_saturation_pressure([temperature]: [f64; 1]) -> Result<[f64; 1]> 
 }
 
 #[inline(always)]
+fn mass_axle_loads_under_acceleration(
+    [total_mass, behind_front_axle, centre_height, wheelbase, acceleration]: [f64; 5],
+) -> Result<[f64; 2]> {
+    crate::mass::axle_loads_under_acceleration(
+        Mass::from_si(total_mass),
+        Length::from_si(behind_front_axle),
+        Length::from_si(centre_height),
+        Length::from_si(wheelbase),
+        Acceleration::from_si(acceleration),
+    )
+    .map(|on| [on.front_load.si(), on.rear_load.si()])
+}
+
+#[inline(always)]
+fn mass_lateral_load_transfer(
+    [total_mass, centre_height, track, lateral_acceleration]: [f64; 4],
+) -> Result<[f64; 1]> {
+    crate::mass::lateral_load_transfer(
+        Mass::from_si(total_mass),
+        Length::from_si(centre_height),
+        Length::from_si(track),
+        Acceleration::from_si(lateral_acceleration),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn mass_longitudinal_load_transfer(
+    [total_mass, centre_height, wheelbase, acceleration]: [f64; 4],
+) -> Result<[f64; 1]> {
+    crate::mass::longitudinal_load_transfer(
+        Mass::from_si(total_mass),
+        Length::from_si(centre_height),
+        Length::from_si(wheelbase),
+        Acceleration::from_si(acceleration),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn mass_raised_axle_height(
+    [level_mass, raised_mass, total_mass, wheelbase, lift, loaded_radius]: [f64; 6],
+) -> Result<[f64; 1]> {
+    crate::mass::raised_axle_height(
+        Mass::from_si(level_mass),
+        Mass::from_si(raised_mass),
+        Mass::from_si(total_mass),
+        Length::from_si(wheelbase),
+        Length::from_si(lift),
+        Length::from_si(loaded_radius),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn mass_raised_axle_height_over_tyres(
+    [level_mass, raised_mass, total_mass, wheelbase, lift, loaded_radius, lower_tyre_rate, raised_tyre_rate]: [f64; 8],
+) -> Result<[f64; 1]> {
+    crate::mass::raised_axle_height_over_tyres(
+        Mass::from_si(level_mass),
+        Mass::from_si(raised_mass),
+        Mass::from_si(total_mass),
+        Length::from_si(wheelbase),
+        Length::from_si(lift),
+        Length::from_si(loaded_radius),
+        LinearStiffness::from_si(lower_tyre_rate),
+        LinearStiffness::from_si(raised_tyre_rate),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn mass_sprung_centre(
+    [
+        total_mass,
+        behind_front_axle,
+        centre_height,
+        wheelbase,
+        front_unsprung_mass,
+        rear_unsprung_mass,
+        front_unsprung_height,
+        rear_unsprung_height,
+    ]: [f64; 8],
+) -> Result<[f64; 3]> {
+    crate::mass::sprung_centre(
+        Mass::from_si(total_mass),
+        Length::from_si(behind_front_axle),
+        Length::from_si(centre_height),
+        Length::from_si(wheelbase),
+        Mass::from_si(front_unsprung_mass),
+        Mass::from_si(rear_unsprung_mass),
+        Length::from_si(front_unsprung_height),
+        Length::from_si(rear_unsprung_height),
+    )
+    .map(|on| [on.sprung_mass.si(), on.behind_front_axle.si(), on.height.si()])
+}
+
+#[inline(always)]
+fn mass_sprung_mass([scale_mass, unsprung_mass]: [f64; 2]) -> Result<[f64; 1]> {
+    crate::mass::sprung_mass(Mass::from_si(scale_mass), Mass::from_si(unsprung_mass)).map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn mass_static_axle_loads([total_mass, behind_front_axle, wheelbase]: [f64; 3]) -> Result<[f64; 2]> {
+    crate::mass::static_axle_loads(
+        Mass::from_si(total_mass),
+        Length::from_si(behind_front_axle),
+        Length::from_si(wheelbase),
+    )
+    .map(|on| [on.front_load.si(), on.rear_load.si()])
+}
+
+#[inline(always)]
 fn mass_weight_distribution(
     [left_front, right_front, left_rear, right_rear, wheelbase, front_track, rear_track]: [f64; 7],
 ) -> Result<[f64; 8]> {
@@ -5471,6 +6746,43 @@ fn spring_active_coils_for_rate(
         Length::from_si(wire_diameter),
         Length::from_si(mean_diameter),
         Stress::from_si(shear_modulus),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn spring_air_spring_rate(
+    [pressure, station_pressure, effective_area, volume, polytropic_exponent, area_growth]: [f64; 6],
+) -> Result<[f64; 1]> {
+    crate::spring::air_spring_rate(
+        GaugePressure::from_si(pressure),
+        AbsolutePressure::from_si(station_pressure),
+        Area::from_si(effective_area),
+        Volume::from_si(volume),
+        Ratio::from_si(polytropic_exponent),
+        Length::from_si(area_growth),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn spring_anti_roll_bar_diameter_for_rate(
+    [bar_rate, arm_length, active_length, shear_modulus]: [f64; 4],
+) -> Result<[f64; 1]> {
+    crate::spring::anti_roll_bar_diameter_for_rate(
+        LinearStiffness::from_si(bar_rate),
+        Length::from_si(arm_length),
+        Length::from_si(active_length),
+        Stress::from_si(shear_modulus),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn spring_anti_roll_bar_rate([torsional_rate, arm_length]: [f64; 2]) -> Result<[f64; 1]> {
+    crate::spring::anti_roll_bar_rate(
+        RotationalStiffness::from_si(torsional_rate),
+        Length::from_si(arm_length),
     )
     .map(|on| [on.si()])
 }
@@ -5585,6 +6897,36 @@ fn spring_inclined_tangent_rate(
         Length::from_si(spring_length),
     )
     .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn spring_leaf_pack_rate(
+    [elastic_modulus, leaf_width, leaf_thickness, span, full_length_leaves, graduated_leaves]: [f64; 6],
+) -> Result<[f64; 1]> {
+    crate::spring::leaf_pack_rate(
+        Stress::from_si(elastic_modulus),
+        Length::from_si(leaf_width),
+        Length::from_si(leaf_thickness),
+        Length::from_si(span),
+        Ratio::from_si(full_length_leaves),
+        Ratio::from_si(graduated_leaves),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn spring_leaf_pack_stress(
+    [load, leaf_width, leaf_thickness, span, full_length_leaves, graduated_leaves]: [f64; 6],
+) -> Result<[f64; 2]> {
+    crate::spring::leaf_pack_stress(
+        Force::from_si(load),
+        Length::from_si(leaf_width),
+        Length::from_si(leaf_thickness),
+        Length::from_si(span),
+        Ratio::from_si(full_length_leaves),
+        Ratio::from_si(graduated_leaves),
+    )
+    .map(|on| [on.full_length_stress.si(), on.graduated_stress.si()])
 }
 
 #[inline(always)]
@@ -5757,6 +7099,42 @@ fn spring_tangent_rate_for_frequency([frequency, sprung_mass]: [f64; 2]) -> Resu
 }
 
 #[inline(always)]
+fn spring_torsion_bar_arm_rate(
+    [torsional_rate, arm_length, arm_angle, torque]: [f64; 4],
+) -> Result<[f64; 1]> {
+    crate::spring::torsion_bar_arm_rate(
+        RotationalStiffness::from_si(torsional_rate),
+        Length::from_si(arm_length),
+        Angle::from_si(arm_angle),
+        Torque::from_si(torque),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn spring_torsion_bar_rate(
+    [shear_modulus, inner_diameter, outer_diameter, active_length]: [f64; 4],
+) -> Result<[f64; 1]> {
+    crate::spring::torsion_bar_rate(
+        Stress::from_si(shear_modulus),
+        Length::from_si(inner_diameter),
+        Length::from_si(outer_diameter),
+        Length::from_si(active_length),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn spring_torsion_bar_stress([torque, inner_diameter, outer_diameter]: [f64; 3]) -> Result<[f64; 1]> {
+    crate::spring::torsion_bar_stress(
+        Torque::from_si(torque),
+        Length::from_si(inner_diameter),
+        Length::from_si(outer_diameter),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
 fn spring_wahl_factor([wire_diameter, mean_diameter]: [f64; 2]) -> Result<[f64; 1]> {
     crate::spring::wahl_factor(Length::from_si(wire_diameter), Length::from_si(mean_diameter))
         .map(|on| [on.si()])
@@ -5802,6 +7180,145 @@ fn spring_wire_diameter_for_rate(
         Stress::from_si(shear_modulus),
     )
     .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn suspension_axle_load_transfer(
+    [
+        unsprung_mass,
+        unsprung_height,
+        axle_sprung_mass,
+        roll_centre_height,
+        roll_stiffness,
+        roll_angle,
+        track,
+        lateral_acceleration,
+    ]: [f64; 8],
+) -> Result<[f64; 4]> {
+    crate::suspension::axle_load_transfer(
+        Mass::from_si(unsprung_mass),
+        Length::from_si(unsprung_height),
+        Mass::from_si(axle_sprung_mass),
+        Length::from_si(roll_centre_height),
+        RotationalStiffness::from_si(roll_stiffness),
+        Angle::from_si(roll_angle),
+        Length::from_si(track),
+        Acceleration::from_si(lateral_acceleration),
+    )
+    .map(|on| {
+        [
+            on.unsprung_transfer.si(),
+            on.geometric_transfer.si(),
+            on.elastic_transfer.si(),
+            on.load_transfer.si(),
+        ]
+    })
+}
+
+#[inline(always)]
+fn suspension_bar_rate_for_roll_stiffness(
+    [bar_stiffness, bar_motion_ratio, track]: [f64; 3],
+) -> Result<[f64; 1]> {
+    crate::suspension::bar_rate_for_roll_stiffness(
+        RotationalStiffness::from_si(bar_stiffness),
+        Ratio::from_si(bar_motion_ratio),
+        Length::from_si(track),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn suspension_bar_roll_stiffness([bar_rate, bar_motion_ratio, track]: [f64; 3]) -> Result<[f64; 1]> {
+    crate::suspension::bar_roll_stiffness(
+        LinearStiffness::from_si(bar_rate),
+        Ratio::from_si(bar_motion_ratio),
+        Length::from_si(track),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn suspension_front_transfer_share([front_load_transfer, rear_load_transfer]: [f64; 2]) -> Result<[f64; 1]> {
+    crate::suspension::front_transfer_share(
+        Force::from_si(front_load_transfer),
+        Force::from_si(rear_load_transfer),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn suspension_independent_roll_stiffness([wheel_rate, track]: [f64; 2]) -> Result<[f64; 1]> {
+    crate::suspension::independent_roll_stiffness(
+        LinearStiffness::from_si(wheel_rate),
+        Length::from_si(track),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn suspension_live_axle_roll_stiffness([spring_rate, spring_base]: [f64; 2]) -> Result<[f64; 1]> {
+    crate::suspension::live_axle_roll_stiffness(
+        LinearStiffness::from_si(spring_rate),
+        Length::from_si(spring_base),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn suspension_roll_arm(
+    [sprung_height, behind_front_axle, wheelbase, front_roll_centre_height, rear_roll_centre_height]: [f64;
+        5],
+) -> Result<[f64; 1]> {
+    crate::suspension::roll_arm(
+        Length::from_si(sprung_height),
+        Length::from_si(behind_front_axle),
+        Length::from_si(wheelbase),
+        Length::from_si(front_roll_centre_height),
+        Length::from_si(rear_roll_centre_height),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn suspension_roll_gradient(
+    [sprung_mass, roll_arm, front_roll_stiffness, rear_roll_stiffness]: [f64; 4],
+) -> Result<[f64; 1]> {
+    crate::suspension::roll_gradient(
+        Mass::from_si(sprung_mass),
+        Length::from_si(roll_arm),
+        RotationalStiffness::from_si(front_roll_stiffness),
+        RotationalStiffness::from_si(rear_roll_stiffness),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn suspension_roll_stiffness_for_gradient(
+    [sprung_mass, roll_arm, roll_gradient]: [f64; 3],
+) -> Result<[f64; 1]> {
+    crate::suspension::roll_stiffness_for_gradient(
+        Mass::from_si(sprung_mass),
+        Length::from_si(roll_arm),
+        RollGradient::from_si(roll_gradient),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn suspension_roll_stiffness_over_tyres(
+    [suspension_stiffness, tyre_stiffness]: [f64; 2],
+) -> Result<[f64; 1]> {
+    crate::suspension::roll_stiffness_over_tyres(
+        RotationalStiffness::from_si(suspension_stiffness),
+        RotationalStiffness::from_si(tyre_stiffness),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn suspension_tyre_roll_stiffness([tyre_rate, track]: [f64; 2]) -> Result<[f64; 1]> {
+    crate::suspension::tyre_roll_stiffness(LinearStiffness::from_si(tyre_rate), Length::from_si(track))
+        .map(|on| [on.si()])
 }
 
 #[inline(always)]

@@ -3,11 +3,15 @@
 //! Symbols: `k` rate (N/m), `r` motion ratio (spring travel over wheel travel) (no unit), `a` angle between the spring and the
 //! travel that was measured (rad), `F` compressive force in the spring (N), `L` its length between the eyes (m), `z`
 //! wheel travel, positive in bump (m), `m` sprung mass on the wheel (kg), `c` damping (N·s/m), `zeta` damping ratio (no unit),
-//! `d` wire and `D` mean coil diameter (m).
+//! `d` wire and `D` mean coil diameter (m). Of bars: `K` torque over twist (N·m/rad), `R` length of an arm (m). Of leaves: `w` width and `t` thickness (m),
+//! `L` span (m).
 //!
 //! Left out here: a rate along the travel of a linkage, which belongs to the suspension.
 
 mod active_coils_for_rate;
+mod air_spring_rate;
+mod anti_roll_bar_diameter_for_rate;
+mod anti_roll_bar_rate;
 mod buckling_deflection;
 mod coil_bind_clearance;
 mod coil_rate;
@@ -19,6 +23,8 @@ mod damper_rate_for_ratio;
 mod damping_ratio;
 mod free_length_for_ride_height;
 mod inclined_tangent_rate;
+mod leaf_pack_rate;
+mod leaf_pack_stress;
 mod minimum_gap;
 mod minimum_gap_clearance;
 mod natural_frequency;
@@ -36,6 +42,9 @@ mod static_deflection;
 mod stored_energy;
 mod surge_frequency;
 mod tangent_rate_for_frequency;
+mod torsion_bar_arm_rate;
+mod torsion_bar_rate;
+mod torsion_bar_stress;
 mod wahl_factor;
 mod wheel_damping;
 mod wheel_rate;
@@ -43,6 +52,9 @@ mod wheel_tangent_rate;
 mod wire_diameter_for_rate;
 
 pub use active_coils_for_rate::active_coils_for_rate;
+pub use air_spring_rate::air_spring_rate;
+pub use anti_roll_bar_diameter_for_rate::anti_roll_bar_diameter_for_rate;
+pub use anti_roll_bar_rate::anti_roll_bar_rate;
 pub use buckling_deflection::buckling_deflection;
 pub use coil_bind_clearance::coil_bind_clearance;
 pub use coil_rate::coil_rate;
@@ -54,6 +66,8 @@ pub use damper_rate_for_ratio::damper_rate_for_ratio;
 pub use damping_ratio::damping_ratio;
 pub use free_length_for_ride_height::free_length_for_ride_height;
 pub use inclined_tangent_rate::inclined_tangent_rate;
+pub use leaf_pack_rate::leaf_pack_rate;
+pub use leaf_pack_stress::{LeafPackStress, leaf_pack_stress};
 pub use minimum_gap::{
     minimum_gap_cold_dynamic, minimum_gap_cold_static, minimum_gap_hot_dynamic, minimum_gap_hot_static,
 };
@@ -73,6 +87,9 @@ pub use static_deflection::static_deflection;
 pub use stored_energy::stored_energy;
 pub use surge_frequency::surge_frequency;
 pub use tangent_rate_for_frequency::tangent_rate_for_frequency;
+pub use torsion_bar_arm_rate::torsion_bar_arm_rate;
+pub use torsion_bar_rate::torsion_bar_rate;
+pub use torsion_bar_stress::torsion_bar_stress;
 pub use wahl_factor::wahl_factor;
 pub use wheel_damping::wheel_damping;
 pub use wheel_rate::wheel_rate;

@@ -1,0 +1,493 @@
+"""Suspension: roll, and how the axles share what a turn moves. Generated; do not edit."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, NamedTuple
+
+from axlewright._native import functions as _functions
+
+if TYPE_CHECKING:
+    from axlewright import Quantity
+    from axlewright._types import Invalid, QuantityLike, Ratio, RatioLike
+
+__all__ = ["AxleLoadTransfer", "axle_load_transfer", "bar_rate_for_roll_stiffness", "bar_roll_stiffness", "front_transfer_share", "independent_roll_stiffness", "live_axle_roll_stiffness", "roll_arm", "roll_gradient", "roll_stiffness_for_gradient", "roll_stiffness_over_tyres", "tyre_roll_stiffness"]
+
+_axle_load_transfer = _functions["suspension.axle_load_transfer"]
+_bar_rate_for_roll_stiffness = _functions["suspension.bar_rate_for_roll_stiffness"]
+_bar_roll_stiffness = _functions["suspension.bar_roll_stiffness"]
+_front_transfer_share = _functions["suspension.front_transfer_share"]
+_independent_roll_stiffness = _functions["suspension.independent_roll_stiffness"]
+_live_axle_roll_stiffness = _functions["suspension.live_axle_roll_stiffness"]
+_roll_arm = _functions["suspension.roll_arm"]
+_roll_gradient = _functions["suspension.roll_gradient"]
+_roll_stiffness_for_gradient = _functions["suspension.roll_stiffness_for_gradient"]
+_roll_stiffness_over_tyres = _functions["suspension.roll_stiffness_over_tyres"]
+_tyre_roll_stiffness = _functions["suspension.tyre_roll_stiffness"]
+
+
+class AxleLoadTransfer(NamedTuple):
+    """Results of `axle_load_transfer`."""
+
+    unsprung_transfer: Quantity
+    """By the unsprung mass itself: at once, whatever the springs are."""
+    geometric_transfer: Quantity
+    """By the links, through the roll centre: at once; negative where it lies below the ground."""
+    elastic_transfer: Quantity
+    """By springs, bar and tyres: as the body rolls."""
+    load_transfer: Quantity
+    """All of it: what the outer wheel gains and the inner wheel loses."""
+
+
+def axle_load_transfer(
+    *,
+    unsprung_mass: QuantityLike,
+    unsprung_height: QuantityLike,
+    axle_sprung_mass: QuantityLike,
+    roll_centre_height: QuantityLike,
+    roll_stiffness: QuantityLike,
+    roll_angle: QuantityLike,
+    track: QuantityLike,
+    lateral_acceleration: QuantityLike,
+    invalid: Invalid = "raise",
+) -> AxleLoadTransfer:
+    """Load that the outer wheel of an axle gains in a turn, by the way it takes.
+
+    Formula
+        `F_u = m_u a_y z_u / t`, `F_g = m_a a_y z / t`, `F_e = K phi / t`, `F = F_u + F_g + F_e`
+
+    Parameters
+        unsprung_mass (mass): `m_u`, of the axle, both wheels together
+        unsprung_height (length): `z_u`, of its centre of gravity above the ground: the loaded
+            radius, nearly
+        axle_sprung_mass (mass): `m_a`, sprung mass that the axle carries: scale reading of the axle
+            less its unsprung mass
+        roll_centre_height (length): `z`, of the axle above the ground; negative below it
+        roll_stiffness (rotational stiffness): `K`, of the axle to the ground: springs, bar and
+            tyres
+        roll_angle (angle): `phi`, of the body to the ground, positive out of the turn:
+            `roll_gradient` times the acceleration
+        track (length): `t`, between the tyre centres
+        lateral_acceleration (acceleration): `a_y`, towards the inside of the turn
+
+    Returns
+        unsprung_transfer (force [N]): by the unsprung mass itself: at once, whatever the springs
+            are
+        geometric_transfer (force [N]): by the links, through the roll centre: at once; negative
+            where it lies below the ground
+        elastic_transfer (force [N]): by springs, bar and tyres: as the body rolls
+        load_transfer (force [N]): all of it: what the outer wheel gains and the inner wheel loses
+
+    Valid for (SI)
+        - `0 <= unsprung_mass <= 1000000`
+        - `0 <= unsprung_height <= 100`
+        - `0 <= axle_sprung_mass <= 1000000`
+        - `-10 <= roll_centre_height <= 10`
+        - `0 <= roll_stiffness <= 1000000000000`
+        - `-1.6 <= roll_angle <= 1.6`
+        - `0.01 <= track <= 100`
+        - `0 <= lateral_acceleration <= 1000`
+
+        A steady turn on a level road, small angles, both wheels on the ground: the inner wheel
+        lifts where the transfer is more than half of the axle's load. A stiff frame.
+
+    Source
+        Moments about the roll centre and the ground; Milliken and Milliken, Race Car Vehicle
+        Dynamics (1995), ch. 18, and Dixon, Tires, Suspension and Handling (1996), ch. 5 (from
+        memory)
+
+    Caution
+        A wheel that lifts is the step before a rollover. Local codes and licensed practice come
+        first.
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return AxleLoadTransfer(*_axle_load_transfer(unsprung_mass, unsprung_height, axle_sprung_mass, roll_centre_height, roll_stiffness, roll_angle, track, lateral_acceleration, invalid))
+
+
+def bar_rate_for_roll_stiffness(
+    *,
+    bar_stiffness: QuantityLike,
+    bar_motion_ratio: RatioLike,
+    track: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Rate of the anti-roll bar that gives an axle the wanted roll stiffness.
+
+    Formula
+        `k = 2 K / (r^2 t^2)`
+
+    Parameters
+        bar_stiffness (rotational stiffness): `K`, moment over roll angle that is wanted of the bar
+            alone
+        bar_motion_ratio (ratio): `r`, travel of the end of the bar's arm over travel of the wheel,
+            in roll: on a live axle the distance between the links over the track
+        track (length): `t`, between the tyre centres
+
+    Returns
+        (linear stiffness [N/m]) Force at either end of the bar over travel of that end, the other
+        end travelling as far the other way: what `spring.anti_roll_bar_diameter_for_rate` takes.
+
+    Valid for (SI)
+        - `0 <= bar_stiffness <= 1000000000000`
+        - `0.01 <= bar_motion_ratio <= 3`
+        - `0.01 <= track <= 100`
+
+        Inverse of [`bar_roll_stiffness`](super::bar_roll_stiffness()).
+
+    Source
+        Virtual work; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 16 (from memory)
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _bar_rate_for_roll_stiffness(bar_stiffness, bar_motion_ratio, track, invalid)  # type: ignore[no-any-return]
+
+
+def bar_roll_stiffness(
+    *,
+    bar_rate: QuantityLike,
+    bar_motion_ratio: RatioLike,
+    track: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Roll stiffness that an anti-roll bar gives an axle.
+
+    Formula
+        `K = k r^2 t^2 / 2`
+
+    Parameters
+        bar_rate (linear stiffness): `k`, force at either end of the bar over travel of that end,
+            the other end travelling as far the other way; see spring.anti_roll_bar_rate
+        bar_motion_ratio (ratio): `r`, travel of the end of the bar's arm over travel of the wheel,
+            in roll: on a live axle the distance between the links over the track
+        track (length): `t`, between the tyre centres
+
+    Returns
+        (rotational stiffness [N·m/rad]) Moment over roll angle; add it to that of the springs.
+
+    Valid for (SI)
+        - `0 <= bar_rate <= 1000000000`
+        - `0.01 <= bar_motion_ratio <= 3`
+        - `0.01 <= track <= 100`
+
+        Links that stand square to the arms. Bushes that give are springs in series with the bar.
+
+    Source
+        Opposite wheel travels of `t / 2` times the roll angle, virtual work; Milliken and Milliken,
+        Race Car Vehicle Dynamics (1995), ch. 16 (from memory)
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _bar_roll_stiffness(bar_rate, bar_motion_ratio, track, invalid)  # type: ignore[no-any-return]
+
+
+def front_transfer_share(
+    *,
+    front_load_transfer: QuantityLike,
+    rear_load_transfer: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Ratio:
+    """Share of the front axle in the load that a turn moves to the outer wheels.
+
+    Formula
+        `q = F_f / (F_f + F_r)`
+
+    Parameters
+        front_load_transfer (force): `F_f`, that the outer front wheel gains
+        rear_load_transfer (force): `F_r`, that the outer rear wheel gains
+
+    Returns
+        (ratio [-]) Front over both. The axle that moves more of its load than the other loses more
+        of its grip: a share above that of the front axle in the weight tends to understeer, one
+        below it to oversteer.
+
+    Valid for (SI)
+        - `0 < front_load_transfer <= 100000000`
+        - `0 < rear_load_transfer <= 100000000`
+
+        The tendency holds for tyres alike on both axles whose grip falls with load, at the limit;
+        drive, camber and toe change it.
+
+    Source
+        SAE J670, tire lateral load transfer distribution; Milliken and Milliken, Race Car Vehicle
+        Dynamics (1995), ch. 18 (from memory)
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _front_transfer_share(front_load_transfer, rear_load_transfer, invalid)
+
+
+def independent_roll_stiffness(
+    *,
+    wheel_rate: QuantityLike,
+    track: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Roll stiffness that the springs of independently sprung wheels give an axle.
+
+    Formula
+        `K = k t^2 / 2`
+
+    Parameters
+        wheel_rate (linear stiffness): `k`, of one wheel, tangent rate at ride height, without the
+            tyre and without the bar
+        track (length): `t`, between the tyre centres
+
+    Returns
+        (rotational stiffness [N·m/rad]) Moment over roll angle.
+
+    Valid for (SI)
+        - `1 <= wheel_rate <= 1000000000`
+        - `0.01 <= track <= 100`
+
+        Two wheels alike, no bar. Springs that are joined from side to side, such as one transverse
+        leaf, give something else.
+
+    Source
+        Opposite wheel travels of `t / 2` times the roll angle; Gillespie, Fundamentals of Vehicle
+        Dynamics (1992), ch. 6, and Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 16
+        (from memory)
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _independent_roll_stiffness(wheel_rate, track, invalid)  # type: ignore[no-any-return]
+
+
+def live_axle_roll_stiffness(
+    *,
+    spring_rate: QuantityLike,
+    spring_base: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Roll stiffness that the springs give a live axle: their base counts, not the track.
+
+    Formula
+        `K = k t^2 / 2`
+
+    Parameters
+        spring_rate (linear stiffness): `k`, of one spring in vertical travel of its seat on the
+            axle
+        spring_base (length): `t`, between the two spring seats on the axle, less than the track
+
+    Returns
+        (rotational stiffness [N·m/rad]) Moment over roll angle.
+
+    Valid for (SI)
+        - `1 <= spring_rate <= 1000000000`
+        - `0.01 <= spring_base <= 100`
+
+        Two springs alike that stand upright or have their lean in the rate. Leaf springs twist in
+        roll and add to it; links that bind do, too.
+
+    Source
+        Opposite travels of the seats of half the base times the roll angle; Gillespie, Fundamentals
+        of Vehicle Dynamics (1992), ch. 6, solid axle (from memory)
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _live_axle_roll_stiffness(spring_rate, spring_base, invalid)  # type: ignore[no-any-return]
+
+
+def roll_arm(
+    *,
+    sprung_height: QuantityLike,
+    behind_front_axle: QuantityLike,
+    wheelbase: QuantityLike,
+    front_roll_centre_height: QuantityLike,
+    rear_roll_centre_height: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Height of the sprung mass over the roll axis: the lever on which a turn leans the body.
+
+    Formula
+        `h_1 = h_s - z_f - (z_r - z_f) a / l`
+
+    Parameters
+        sprung_height (length): `h_s`, of the centre of gravity of the sprung mass above the ground
+        behind_front_axle (length): `a`, distance of that centre of gravity behind the front axle
+        wheelbase (length): `l`, front to rear axle
+        front_roll_centre_height (length): `z_f`, of the front axle above the ground; negative below
+            it
+        rear_roll_centre_height (length): `z_r`, of the rear axle above the ground; on the
+            centreline where a lateral rod leads the axle
+
+    Returns
+        (length [m]) Vertical distance from the roll axis to the centre of gravity; negative where
+        the axis passes above it and the body leans into the turn.
+
+    Valid for (SI)
+        - `0 <= sprung_height <= 100`
+        - `-100 <= behind_front_axle <= 100`
+        - `0.01 <= wheelbase <= 100`
+        - `-10 <= front_roll_centre_height <= 10`
+        - `-10 <= rear_roll_centre_height <= 10`
+
+        Kinematic roll centres at ride height in the planes of the axles, small angles. The distance
+        is taken upright; the axis is nearly level.
+
+    Source
+        SAE J670 and ISO 8855, roll axis; Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 6
+        (from memory)
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _roll_arm(sprung_height, behind_front_axle, wheelbase, front_roll_centre_height, rear_roll_centre_height, invalid)  # type: ignore[no-any-return]
+
+
+def roll_gradient(
+    *,
+    sprung_mass: QuantityLike,
+    roll_arm: QuantityLike,
+    front_roll_stiffness: QuantityLike,
+    rear_roll_stiffness: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Roll angle of the body over lateral acceleration, body to ground.
+
+    Formula
+        `G = m_s h_1 / (K_f + K_r - m_s g h_1)`
+
+    Parameters
+        sprung_mass (mass): `m_s`, of the whole vehicle
+        roll_arm (length): `h_1`, height of the centre of gravity of the sprung mass over the roll
+            axis
+        front_roll_stiffness (rotational stiffness): `K_f`, of the front axle to the ground:
+            springs, bar and tyres, see `roll_stiffness_over_tyres`
+        rear_roll_stiffness (rotational stiffness): `K_r`, of the rear axle to the ground
+
+    Returns
+        (roll gradient [rad·s²/m]) Roll angle over lateral acceleration; the body leans out of the
+        turn.
+
+    Valid for (SI)
+        - `0.001 <= sprung_mass <= 1000000`
+        - `0 <= roll_arm <= 100`
+        - `0 <= front_roll_stiffness <= 1000000000000`
+        - `0 <= rear_roll_stiffness <= 1000000000000`
+
+        Small angles, a steady turn, a stiff frame. The roll of the axles on their tyres under what
+        the roll centres carry is left out; the model `RollBalance` has it.
+
+    Source
+        Moments about the roll axis; Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 6, roll
+        rate (from memory)
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _roll_gradient(sprung_mass, roll_arm, front_roll_stiffness, rear_roll_stiffness, invalid)  # type: ignore[no-any-return]
+
+
+def roll_stiffness_for_gradient(
+    *,
+    sprung_mass: QuantityLike,
+    roll_arm: QuantityLike,
+    roll_gradient: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Roll stiffness of both axles together that gives the wanted roll gradient.
+
+    Formula
+        `K = m_s h_1 (g + 1 / G)`
+
+    Parameters
+        sprung_mass (mass): `m_s`, of the whole vehicle
+        roll_arm (length): `h_1`, height of the centre of gravity of the sprung mass over the roll
+            axis
+        roll_gradient (roll gradient): `G`, wanted roll angle over lateral acceleration, body to
+            ground
+
+    Returns
+        (rotational stiffness [N·m/rad]) Front and rear axle to the ground together: springs, bars
+        and tyres.
+
+    Valid for (SI)
+        - `0.001 <= sprung_mass <= 1000000`
+        - `0 <= roll_arm <= 100`
+        - `0.000001 <= roll_gradient <= 1`
+
+        Inverse of [`roll_gradient`](super::roll_gradient()).
+
+    Source
+        Moments about the roll axis; Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 6, roll
+        rate (from memory)
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _roll_stiffness_for_gradient(sprung_mass, roll_arm, roll_gradient, invalid)  # type: ignore[no-any-return]
+
+
+def roll_stiffness_over_tyres(
+    *,
+    suspension_stiffness: QuantityLike,
+    tyre_stiffness: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Roll stiffness of an axle to the ground: springs and bar in series with the tyres.
+
+    Formula
+        `K = K_s K_t / (K_s + K_t)`
+
+    Parameters
+        suspension_stiffness (rotational stiffness): `K_s`, of springs and bar together
+        tyre_stiffness (rotational stiffness): `K_t`, of the tyres, see `tyre_roll_stiffness`
+
+    Returns
+        (rotational stiffness [N·m/rad]) Moment over roll angle of the body to the ground.
+
+    Valid for (SI)
+        - `0.001 <= suspension_stiffness <= 1000000000000`
+        - `0.001 <= tyre_stiffness <= 1000000000000`
+
+        Both carry the same moment: what the roll centre and the unsprung mass add to the tyres'
+        part is left out here; the model `RollBalance` has it.
+
+    Source
+        Springs in series; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 16 (from
+        memory)
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _roll_stiffness_over_tyres(suspension_stiffness, tyre_stiffness, invalid)  # type: ignore[no-any-return]
+
+
+def tyre_roll_stiffness(
+    *,
+    tyre_rate: QuantityLike,
+    track: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Roll stiffness of the tyres of an axle between the ground and the wheels.
+
+    Formula
+        `K = k t^2 / 2`
+
+    Parameters
+        tyre_rate (linear stiffness): `k`, vertical rate of the tyre or the twin tyres of one side
+        track (length): `t`, between the tyre centres
+
+    Returns
+        (rotational stiffness [N·m/rad]) Moment over roll angle.
+
+    Valid for (SI)
+        - `1 <= tyre_rate <= 1000000000`
+        - `0.01 <= track <= 100`
+
+        Both sides alike, on the ground. Twin tyres: the middle of the pair counts.
+
+    Source
+        Opposite deflections of `t / 2` times the roll angle; Milliken and Milliken, Race Car
+        Vehicle Dynamics (1995), ch. 16 (from memory)
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _tyre_roll_stiffness(tyre_rate, track, invalid)  # type: ignore[no-any-return]

@@ -1,0 +1,85 @@
+use crate::Error;
+use crate::units::{Length, Mass, Quantity};
+use crate::{Result, valid};
+
+/// Height of the centre of gravity from raising one axle, the lift measured at the wheel centres.
+///
+/// # Formula
+/// `h = r + l (m_2 - m_1) sqrt(l^2 - H^2) / (m H)`
+///
+/// # Parameters
+/// - `level_mass` — `m_1`, scale reading of the axle that stays down, vehicle level, both wheels together
+/// - `raised_mass` — `m_2`, scale reading of the same axle, the other one raised
+/// - `total_mass` — `m`, of the whole vehicle: all scale readings together, vehicle level
+/// - `wheelbase` — `l`, front to rear axle, along the vehicle
+/// - `lift` — `H`, of the wheel centres of one axle over those of the other, less what it was with the vehicle level
+/// - `loaded_radius` — `r`, height of the wheel centres above the ground, vehicle level; the mean, weighted with the distance to the other axle, where the axles differ
+///
+/// # Returns
+/// Height above the ground, vehicle level.
+///
+/// # Valid for
+/// - `0.001 <= level_mass <= 4000000`
+/// - `0.001 <= raised_mass <= 4000000`
+/// - `0.001 <= total_mass <= 4000000`
+/// - `total_mass > level_mass`
+/// - `total_mass > raised_mass`
+/// - `0.01 <= wheelbase <= 100`
+/// - `wheelbase > lift`
+/// - `0.001 <= lift <= 100`
+/// - `0.001 <= loaded_radius <= 10`
+///
+/// Suspension locked at ride height (blocks or solid links in place of springs), brakes off, wheels free to roll, tanks full or empty. A lift that is measured at the wheel centres has the tyre deflection in it. The difference of two readings is small: see the model `RaisedAxle` for how sure the answer is.
+///
+/// # Source
+/// Equilibrium of the tilted vehicle; ISO 10392 (axle lift method) and Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 18 (from memory)
+///
+/// # Errors
+/// [`Error::OutOfRange`](crate::Error::OutOfRange), [`Error::Contradiction`](crate::Error::Contradiction), [`Error::NoSolution`](crate::Error::NoSolution) for readings that put the centre of gravity below the ground
+///
+/// # Example
+/// ```
+/// use axlewright::{mass, units::*};
+/// let height = mass::raised_axle_height(
+///     Mass::of::<kg>(1223.0), Mass::of::<kg>(1289.0), Mass::of::<kg>(2400.0), Length::of::<mm>(2650.0), Length::of::<mm>(600.0), Length::of::<mm>(342.0),
+/// )?;
+/// assert_eq!(format!("{:.0} mm", height.in_::<mm>()), "656 mm");
+/// # Ok::<(), axlewright::Error>(())
+/// ```
+///
+/// # Caution
+/// A raised vehicle can roll off its stands and kill: chock the wheels of the axle that stays down, strap the vehicle, use stands rated for the load, keep out from under it. Local codes and licensed practice come first.
+#[inline]
+pub fn raised_axle_height(
+    level_mass: Mass,
+    raised_mass: Mass,
+    total_mass: Mass,
+    wheelbase: Length,
+    lift: Length,
+    loaded_radius: Length,
+) -> Result<Length> {
+    valid! {
+        level_mass: 0.001 <= .. <= 4e6 ; "common practice, no source: no vehicle weighs 4000 t";
+        raised_mass: 0.001 <= .. <= 4e6 ; "common practice, no source: no vehicle weighs 4000 t";
+        total_mass: 0.001 <= .. <= 4e6 ; "common practice, no source: no vehicle weighs 4000 t";
+        total_mass > level_mass ; "definition: the other axle carries something";
+        total_mass > raised_mass ; "definition: the other axle carries something";
+        wheelbase: 0.01 <= .. <= 100 ; "definition: a distance between axles, of a road vehicle";
+        wheelbase > lift ; "definition: the vehicle leans less than upright";
+        lift: 0.001 <= .. <= 100 ; "definition: nothing is learnt from a level vehicle";
+        loaded_radius: 0.001 <= .. <= 10 ; "common practice, no source: no road tyre is 20 m high";
+    }
+    let (l, lift) = (wheelbase.si(), lift.si());
+    let along = ((l - lift) * (l + lift)).sqrt();
+    let moved = (raised_mass.si() - level_mass.si()) / total_mass.si();
+    let height = loaded_radius.si() + l * moved * (along / lift);
+    if height < 0.0 {
+        let message = format!(
+            "raised_mass = {} kg puts the centre of gravity {} m below the ground",
+            raised_mass.si(),
+            -height
+        );
+        return Err(Error::NoSolution { message });
+    }
+    Ok(Length::from_si(height))
+}

@@ -1,0 +1,84 @@
+use super::raised_axle_height;
+use crate::units::{Acceleration, Length, LinearStiffness, Mass, Quantity, STANDARD_GRAVITY};
+use crate::{Result, valid};
+
+/// Height of the centre of gravity from raising one axle, the lift measured under the tyres, whose deflection is taken off.
+///
+/// # Formula
+/// `H_c = H + (m_2 - m_1) g (1 / k_1 + 1 / k_2)`, `h = r + l (m_2 - m_1) sqrt(l^2 - H_c^2) / (m H_c)`
+///
+/// # Parameters
+/// - `level_mass` — `m_1`, scale reading of the axle that stays down, vehicle level, both wheels together
+/// - `raised_mass` — `m_2`, scale reading of the same axle, the other one raised
+/// - `total_mass` — `m`, of the whole vehicle: all scale readings together, vehicle level
+/// - `wheelbase` — `l`, front to rear axle, along the vehicle
+/// - `lift` — `H`, of what the raised tyres stand on over what the others stand on
+/// - `loaded_radius` — `r`, height of the wheel centres above the ground, vehicle level; the mean, weighted with the distance to the other axle, where the axles differ
+/// - `lower_tyre_rate` — `k_1`, vertical rate of the two tyres that stay down, together
+/// - `raised_tyre_rate` — `k_2`, vertical rate of the two tyres that are raised, together
+///
+/// # Returns
+/// Height above the ground, vehicle level.
+///
+/// # Valid for
+/// - `0.001 <= level_mass <= 4000000`
+/// - `0.001 <= raised_mass <= 4000000`
+/// - `0.001 <= total_mass <= 4000000`
+/// - `total_mass > level_mass`
+/// - `total_mass > raised_mass`
+/// - `0.01 <= wheelbase <= 100`
+/// - `wheelbase > lift`
+/// - `0.001 <= lift <= 100`
+/// - `0.001 <= loaded_radius <= 10`
+/// - `1 <= lower_tyre_rate <= 1000000000`
+/// - `1 <= raised_tyre_rate <= 1000000000`
+///
+/// As [`raised_axle_height`](super::raised_axle_height()); the tyres that stay down take more load and sink, the raised ones rise, and the vehicle leans more than the lift says. Linear tyres.
+///
+/// # Source
+/// Equilibrium of the tilted vehicle; ISO 10392 (axle lift method) and Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 18 (from memory); standard gravity: 3rd CGPM
+///
+/// # Errors
+/// [`Error::OutOfRange`](crate::Error::OutOfRange), [`Error::Contradiction`](crate::Error::Contradiction), [`Error::NoSolution`](crate::Error::NoSolution) for readings that put the centre of gravity below the ground
+///
+/// # Example
+/// ```
+/// use axlewright::{mass, units::*};
+/// let height = mass::raised_axle_height_over_tyres(
+///     Mass::of::<kg>(1223.0), Mass::of::<kg>(1289.0), Mass::of::<kg>(2400.0), Length::of::<mm>(2650.0), Length::of::<mm>(600.0), Length::of::<mm>(342.0),
+///     LinearStiffness::of::<N_mm>(560.0), LinearStiffness::of::<N_mm>(560.0),
+/// )?;
+/// assert_eq!(format!("{:.1} mm", height.in_::<mm>()), "654.2 mm");
+/// # Ok::<(), axlewright::Error>(())
+/// ```
+///
+/// # Caution
+/// A raised vehicle can roll off its stands and kill: chock the wheels of the axle that stays down, strap the vehicle, use stands rated for the load, keep out from under it. Local codes and licensed practice come first.
+#[inline]
+pub fn raised_axle_height_over_tyres(
+    level_mass: Mass,
+    raised_mass: Mass,
+    total_mass: Mass,
+    wheelbase: Length,
+    lift: Length,
+    loaded_radius: Length,
+    lower_tyre_rate: LinearStiffness,
+    raised_tyre_rate: LinearStiffness,
+) -> Result<Length> {
+    valid! {
+        level_mass: 0.001 <= .. <= 4e6 ; "common practice, no source: no vehicle weighs 4000 t";
+        raised_mass: 0.001 <= .. <= 4e6 ; "common practice, no source: no vehicle weighs 4000 t";
+        total_mass: 0.001 <= .. <= 4e6 ; "common practice, no source: no vehicle weighs 4000 t";
+        total_mass > level_mass ; "definition: the other axle carries something";
+        total_mass > raised_mass ; "definition: the other axle carries something";
+        wheelbase: 0.01 <= .. <= 100 ; "definition: a distance between axles, of a road vehicle";
+        wheelbase > lift ; "definition: the vehicle leans less than upright";
+        lift: 0.001 <= .. <= 100 ; "definition: nothing is learnt from a level vehicle";
+        loaded_radius: 0.001 <= .. <= 10 ; "common practice, no source: no road tyre is 20 m high";
+        lower_tyre_rate: 1 <= .. <= 1e9 ; "common practice, no source: tyres lie between 1 N/m and 1 GN/m";
+        raised_tyre_rate: 1 <= .. <= 1e9 ; "common practice, no source: tyres lie between 1 N/m and 1 GN/m";
+    }
+    let moved = (raised_mass - level_mass) * Acceleration::from_si(STANDARD_GRAVITY);
+    let at_wheel_centres = lift + moved / lower_tyre_rate + moved / raised_tyre_rate;
+    raised_axle_height(level_mass, raised_mass, total_mass, wheelbase, at_wheel_centres, loaded_radius)
+}
