@@ -6,9 +6,14 @@ use axlewright::catalogue::{self, ENTRIES};
 use axlewright::cooling::{CapTest, Coolant, LeakDown, Mix};
 use axlewright::driveline::{Gearbox, TorquePath};
 use axlewright::engine::TorqueCurve;
-use axlewright::spring::{Corner, Stack};
+use axlewright::mass::{PartsList, RaisedAxle};
+use axlewright::spring::{AdjustableDamper, BumpStop, Corner, DamperCurve, LoadedStack, Stack};
+use axlewright::suspension::RollBalance;
 use axlewright::tyre::{Tyre, WheelChange};
-use axlewright::units::{AbsolutePressure, AngularVelocity, Force, Length, Quantity, Ratio, Velocity};
+use axlewright::units::{
+    AbsolutePressure, Acceleration, AngularVelocity, Energy, Force, Length, LinearStiffness, Mass, Quantity,
+    Ratio, RollGradient, Velocity,
+};
 use axlewright::{Model, Result as Answer};
 use axlewright_tests::FUNCTIONS;
 use axlewright_tests::rows::{arguments, entry, number, rows, words};
@@ -318,6 +323,142 @@ fn model(row: &Value) -> Answer<Results> {
                     results.push(("bound", bound));
                     results
                 }),
+                Some(other) => panic!("no method {other}"),
+            }
+        }
+        ("mass.RaisedAxle", method) => {
+            let weighing = RaisedAxle::from_text(&document)?;
+            match method {
+                None => Ok(vec![]),
+                Some("height") => weighing
+                    .height()
+                    .map(|on| results!(on, height, standard_uncertainty, greatest_error, angle, angle_error)),
+                Some(other) => panic!("no method {other}"),
+            }
+        }
+        ("mass.PartsList", method) => {
+            let list = PartsList::from_text(&document)?;
+            let of = match method {
+                None => return Ok(vec![]),
+                Some("total") => list.total(),
+                Some("swapped") => list.swapped(),
+                Some("change") => list.change(),
+                Some(other) => panic!("no method {other}"),
+            };
+            of.map(|on| results!(on, mass, x, y, z, roll_inertia, pitch_inertia, yaw_inertia))
+        }
+        ("spring.BumpStop", method) => {
+            let stop = BumpStop::from_text(&document)?;
+            match method {
+                None => Ok(vec![]),
+                Some("at") => stop
+                    .at(Length::from_si(argument("compression")))
+                    .map(|on| results!(on, force, rate, energy)),
+                Some("compression_for_energy") => {
+                    stop.compression_for_energy(Energy::from_si(argument("energy"))).map(|on| value(on.si()))
+                }
+                Some(other) => panic!("no method {other}"),
+            }
+        }
+        ("spring.DamperCurve", method) => {
+            let damper = DamperCurve::from_text(&document)?;
+            let velocity = || Velocity::from_si(argument("velocity"));
+            match method {
+                None => Ok(vec![]),
+                Some("force") => damper.force(velocity()).map(|on| value(on.si())),
+                Some("damping") => damper.damping(velocity()).map(|on| {
+                    results!(on, bump_damping, rebound_damping, mean_damping, rebound_share, cycle_damping)
+                }),
+                Some("ratio") => damper
+                    .ratio(
+                        velocity(),
+                        Ratio::from_si(argument("damper_motion_ratio")),
+                        LinearStiffness::from_si(argument("tangent_rate")),
+                        Mass::from_si(argument("sprung_mass")),
+                    )
+                    .map(|on| value(on.si())),
+                Some(other) => panic!("no method {other}"),
+            }
+        }
+        ("spring.AdjustableDamper", method) => {
+            let damper = AdjustableDamper::from_text(&document)?;
+            match method {
+                None => Ok(vec![]),
+                Some("choice") => damper
+                    .choice(
+                        Velocity::from_si(argument("velocity")),
+                        Ratio::from_si(argument("wanted_ratio")),
+                        Ratio::from_si(argument("rebound_share")),
+                        Ratio::from_si(argument("damper_motion_ratio")),
+                        LinearStiffness::from_si(argument("tangent_rate")),
+                        Mass::from_si(argument("sprung_mass")),
+                    )
+                    .map(|on| {
+                        let words = [
+                            ("bump_setting", Found::Word(on.bump_setting.clone())),
+                            ("rebound_setting", Found::Word(on.rebound_setting.clone())),
+                        ];
+                        let mut results = results!(
+                            on,
+                            bump_damping,
+                            rebound_damping,
+                            achieved_ratio,
+                            achieved_rebound_share,
+                            ratio_error
+                        );
+                        results.extend(words);
+                        results
+                    }),
+                Some(other) => panic!("no method {other}"),
+            }
+        }
+        ("suspension.RollBalance", method) => {
+            let vehicle = RollBalance::from_text(&document)?;
+            let gradient = || RollGradient::from_si(argument("roll_gradient"));
+            let share = || Ratio::from_si(argument("front_share"));
+            match method {
+                None => Ok(vec![]),
+                Some("balance") => vehicle.balance().map(|on| {
+                    results!(
+                        on,
+                        roll_gradient,
+                        front_suspension_stiffness,
+                        rear_suspension_stiffness,
+                        front_share,
+                        front_weight_share,
+                        share_over_weight
+                    )
+                }),
+                Some("in_turn") => {
+                    vehicle.in_turn(Acceleration::from_si(argument("lateral_acceleration"))).map(|on| {
+                        results!(
+                            on,
+                            roll_angle,
+                            front_unsprung_transfer,
+                            front_geometric_transfer,
+                            front_elastic_transfer,
+                            front_load_transfer,
+                            rear_unsprung_transfer,
+                            rear_geometric_transfer,
+                            rear_elastic_transfer,
+                            rear_load_transfer,
+                            front_share,
+                            front_inner_load,
+                            rear_inner_load
+                        )
+                    })
+                }
+                Some("bars_for") => vehicle.bars_for(gradient(), share()).map(|on| {
+                    results!(on, front_bar_rate, rear_bar_rate, front_bar_stiffness, rear_bar_stiffness)
+                }),
+                Some("front_bar_for_gradient") => {
+                    vehicle.front_bar_for_gradient(gradient()).map(|on| value(on.si()))
+                }
+                Some("rear_bar_for_gradient") => {
+                    vehicle.rear_bar_for_gradient(gradient()).map(|on| value(on.si()))
+                }
+                Some("front_bar_for_share") => vehicle.front_bar_for_share(share()).map(|on| value(on.si())),
+                Some("rear_bar_for_share") => vehicle.rear_bar_for_share(share()).map(|on| value(on.si())),
                 Some(other) => panic!("no method {other}"),
             }
         }

@@ -1,6 +1,10 @@
 from .generated import (
     __doc__,
     AxleLoads,
+    CentreHeight,
+    MassTotal,
+    PartsList,
+    RaisedAxle,
     SprungCentre,
     WeightDistribution,
     axle_loads_under_acceleration,
@@ -16,6 +20,10 @@ from .generated import (
 
 __all__ = [
     "AxleLoads",
+    "CentreHeight",
+    "MassTotal",
+    "PartsList",
+    "RaisedAxle",
     "SprungCentre",
     "WeightDistribution",
     "axle_loads_under_acceleration",

@@ -1,6 +1,10 @@
 from .generated import (
     __doc__,
     AxleLoadTransfer,
+    Balance,
+    Bars,
+    InTurn,
+    RollBalance,
     axle_load_transfer,
     bar_rate_for_roll_stiffness,
     bar_roll_stiffness,
@@ -16,6 +20,10 @@ from .generated import (
 
 __all__ = [
     "AxleLoadTransfer",
+    "Balance",
+    "Bars",
+    "InTurn",
+    "RollBalance",
     "axle_load_transfer",
     "bar_rate_for_roll_stiffness",
     "bar_roll_stiffness",

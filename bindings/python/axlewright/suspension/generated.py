@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING, Any, NamedTuple
 
+from axlewright._model import Model
 from axlewright._native import functions as _functions
 
 if TYPE_CHECKING:
-    from axlewright import Quantity
+    from axlewright import Quantity, Table
     from axlewright._types import Invalid, QuantityLike, Ratio, RatioLike
 
-__all__ = ["AxleLoadTransfer", "axle_load_transfer", "bar_rate_for_roll_stiffness", "bar_roll_stiffness", "front_transfer_share", "independent_roll_stiffness", "live_axle_roll_stiffness", "roll_arm", "roll_gradient", "roll_stiffness_for_gradient", "roll_stiffness_over_tyres", "tyre_roll_stiffness"]
+__all__ = ["AxleLoadTransfer", "Balance", "Bars", "InTurn", "RollBalance", "axle_load_transfer", "bar_rate_for_roll_stiffness", "bar_roll_stiffness", "front_transfer_share", "independent_roll_stiffness", "live_axle_roll_stiffness", "roll_arm", "roll_gradient", "roll_stiffness_for_gradient", "roll_stiffness_over_tyres", "tyre_roll_stiffness"]
 
 _axle_load_transfer = _functions["suspension.axle_load_transfer"]
 _bar_rate_for_roll_stiffness = _functions["suspension.bar_rate_for_roll_stiffness"]
@@ -23,6 +24,14 @@ _roll_gradient = _functions["suspension.roll_gradient"]
 _roll_stiffness_for_gradient = _functions["suspension.roll_stiffness_for_gradient"]
 _roll_stiffness_over_tyres = _functions["suspension.roll_stiffness_over_tyres"]
 _tyre_roll_stiffness = _functions["suspension.tyre_roll_stiffness"]
+_roll_balance_balance = _functions["suspension.RollBalance.balance"]
+_roll_balance_in_turn = _functions["suspension.RollBalance.in_turn"]
+_roll_balance_bars_for = _functions["suspension.RollBalance.bars_for"]
+_roll_balance_front_bar_for_gradient = _functions["suspension.RollBalance.front_bar_for_gradient"]
+_roll_balance_rear_bar_for_gradient = _functions["suspension.RollBalance.rear_bar_for_gradient"]
+_roll_balance_front_bar_for_share = _functions["suspension.RollBalance.front_bar_for_share"]
+_roll_balance_rear_bar_for_share = _functions["suspension.RollBalance.rear_bar_for_share"]
+_roll_balance_table = _functions["suspension.RollBalance.table"]
 
 
 class AxleLoadTransfer(NamedTuple):
@@ -36,6 +45,67 @@ class AxleLoadTransfer(NamedTuple):
     """By springs, bar and tyres: as the body rolls."""
     load_transfer: Quantity
     """All of it: what the outer wheel gains and the inner wheel loses."""
+
+
+class Balance(NamedTuple):
+    """Results of `balance`."""
+
+    roll_gradient: Quantity
+    """Roll angle of the body over lateral acceleration, body to ground."""
+    front_suspension_stiffness: Quantity
+    """Springs and bar of the front axle, without its tyres."""
+    rear_suspension_stiffness: Quantity
+    """Springs and bar of the rear axle, without its tyres."""
+    front_share: Ratio
+    """Share of the front axle in the load that moves to the outer wheels."""
+    front_weight_share: Ratio
+    """Share of the front axle in the weight, unsprung masses included."""
+    share_over_weight: Ratio
+    """The first less the second: above nothing it tends to understeer at the limit, below nothing to
+    oversteer, tyres alike all round.
+    """
+
+
+class InTurn(NamedTuple):
+    """Results of `in_turn`."""
+
+    roll_angle: Quantity
+    """Of the body to the ground, out of the turn."""
+    front_unsprung_transfer: Quantity
+    """What the outer front wheel gains by the unsprung mass."""
+    front_geometric_transfer: Quantity
+    """What it gains through the roll centre."""
+    front_elastic_transfer: Quantity
+    """What it gains by springs and bar."""
+    front_load_transfer: Quantity
+    """All that it gains."""
+    rear_unsprung_transfer: Quantity
+    """What the outer rear wheel gains by the unsprung mass."""
+    rear_geometric_transfer: Quantity
+    """What it gains through the roll centre."""
+    rear_elastic_transfer: Quantity
+    """What it gains by springs and bar."""
+    rear_load_transfer: Quantity
+    """All that it gains."""
+    front_share: Ratio
+    """Share of the front axle in the load transfer."""
+    front_inner_load: Quantity
+    """Load left on the inner front wheel."""
+    rear_inner_load: Quantity
+    """Load left on the inner rear wheel."""
+
+
+class Bars(NamedTuple):
+    """Results of `bars_for`."""
+
+    front_bar_rate: Quantity
+    """Rate of the front bar at its ends, which move in opposite directions."""
+    rear_bar_rate: Quantity
+    """Rate of the rear bar at its ends."""
+    front_bar_stiffness: Quantity
+    """Roll stiffness that the front bar gives its axle."""
+    rear_bar_stiffness: Quantity
+    """Roll stiffness that the rear bar gives its axle."""
 
 
 def axle_load_transfer(
@@ -491,3 +561,249 @@ def tyre_roll_stiffness(
     `invalid="nan"` it gives NaN.
     """
     return _tyre_roll_stiffness(tyre_rate, track, invalid)  # type: ignore[no-any-return]
+
+
+class RollBalance(Model):
+    """Both axles in a steady turn: how far the body leans, and how the axles share the load that moves
+    to the outer wheels.
+
+    Formula
+        With `m_1` and `m_2` the sprung mass over each axle, `c = m_i z + m_u z_u` and `k_t = K_t -
+        g c` of each: the axle leans on its tyres by `phi_u = (K phi + a_y c) / (K + k_t)`, the body
+        by the `phi` for which `K_1 (phi - phi_u1) + K_2 (phi - phi_u2) = m_s h_1 (a_y + g phi)`; of
+        an axle `F_u = m_u z_u (a_y + g phi_u) / t`, `F_g = m_i z (a_y + g phi_u) / t`, `F_e = K
+        (phi - phi_u) / t`
+
+    Fields
+        sprung_mass (mass): `m_s`, of the whole vehicle
+        sprung_height (length): `h_s`, of its centre of gravity above the ground
+        behind_front_axle (length): `a`, distance of its centre of gravity behind the front axle
+        wheelbase (length): `l`, front to rear axle
+        front (table): the front axle
+        rear (table): the rear axle
+
+    Valid for
+        A steady turn on a level road, small angles, a stiff frame, linear springs and tyres, all
+        wheels on the ground; tracks and roll centres as they are at ride height. It holds each
+        axle's roll on its tyres under everything the axle carries; with stiff tyres it is the
+        textbook form of [`roll_gradient`](super::roll_gradient()) and
+        [`axle_load_transfer`](super::axle_load_transfer()). The sprung mass lies between the axles.
+
+    Source
+        Equilibrium of body and axles; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch.
+        16 and 18, and Dixon, Tires, Suspension and Handling (1996), ch. 5 (from memory), extended
+        by the roll of the axles on their tyres
+
+    Caution
+        A wheel that lifts is the step before a rollover, and a bar that moves the balance can make
+        a safe vehicle spin: try it where there is room. Local codes and licensed practice come
+        first.
+    """
+
+    __slots__ = ()
+    _name = "suspension.RollBalance"
+    _kinds = {"sprung_mass": "Mass", "sprung_height": "Length", "behind_front_axle": "Length", "wheelbase": "Length"}
+
+    def __init__(
+        self,
+        *,
+        sprung_mass: QuantityLike,
+        sprung_height: QuantityLike,
+        behind_front_axle: QuantityLike,
+        wheelbase: QuantityLike,
+        front: Mapping[str, Any],
+        rear: Mapping[str, Any],
+    ) -> None:
+        self._build(
+            sprung_mass=sprung_mass,
+            sprung_height=sprung_height,
+            behind_front_axle=behind_front_axle,
+            wheelbase=wheelbase,
+            front=front,
+            rear=rear,
+        )
+
+    @property
+    def sprung_mass(self) -> Quantity:
+        """`m_s`, of the whole vehicle."""
+        return self._read("sprung_mass", "Mass")  # type: ignore[no-any-return]
+
+    @property
+    def sprung_height(self) -> Quantity:
+        """`h_s`, of its centre of gravity above the ground."""
+        return self._read("sprung_height", "Length")  # type: ignore[no-any-return]
+
+    @property
+    def behind_front_axle(self) -> Quantity:
+        """`a`, distance of its centre of gravity behind the front axle."""
+        return self._read("behind_front_axle", "Length")  # type: ignore[no-any-return]
+
+    @property
+    def wheelbase(self) -> Quantity:
+        """`l`, front to rear axle."""
+        return self._read("wheelbase", "Length")  # type: ignore[no-any-return]
+
+    @property
+    def front(self) -> dict[str, Any]:
+        """The front axle."""
+        return self._read("front")  # type: ignore[no-any-return]
+
+    @property
+    def rear(self) -> dict[str, Any]:
+        """The rear axle."""
+        return self._read("rear")  # type: ignore[no-any-return]
+
+    def balance(self) -> Balance:
+        """Roll gradient and balance, which do not depend on how hard the turn is.
+
+        Returns
+            roll_gradient (roll gradient [rad·s²/m]): roll angle of the body over lateral acceleration,
+                body to ground
+            front_suspension_stiffness (rotational stiffness [N·m/rad]): springs and bar of the front
+                axle, without its tyres
+            rear_suspension_stiffness (rotational stiffness [N·m/rad]): springs and bar of the rear
+                axle, without its tyres
+            front_share (ratio [-]): share of the front axle in the load that moves to the outer wheels
+            front_weight_share (ratio [-]): share of the front axle in the weight, unsprung masses
+                included
+            share_over_weight (ratio [-]): the first less the second: above nothing it tends to
+                understeer at the limit, below nothing to oversteer, tyres alike all round
+        """
+        return Balance(*_roll_balance_balance(self._handle))
+
+    def in_turn(self, *, lateral_acceleration: QuantityLike) -> InTurn:
+        """Roll angle and load transfer of both axles in one turn.
+
+        Parameters
+            lateral_acceleration (acceleration): towards the inside of the turn
+
+        Returns
+            roll_angle (angle [rad]): of the body to the ground, out of the turn
+            front_unsprung_transfer (force [N]): what the outer front wheel gains by the unsprung mass
+            front_geometric_transfer (force [N]): what it gains through the roll centre
+            front_elastic_transfer (force [N]): what it gains by springs and bar
+            front_load_transfer (force [N]): all that it gains
+            rear_unsprung_transfer (force [N]): what the outer rear wheel gains by the unsprung mass
+            rear_geometric_transfer (force [N]): what it gains through the roll centre
+            rear_elastic_transfer (force [N]): what it gains by springs and bar
+            rear_load_transfer (force [N]): all that it gains
+            front_share (ratio [-]): share of the front axle in the load transfer
+            front_inner_load (force [N]): load left on the inner front wheel
+            rear_inner_load (force [N]): load left on the inner rear wheel
+
+        Valid for (SI)
+            - `0 < lateral_acceleration <= 100`
+
+            Up to where an inner wheel lifts: beyond it the answer is refused.
+        """
+        return InTurn(*_roll_balance_in_turn(self._handle, lateral_acceleration))
+
+    def bars_for(self, *, roll_gradient: QuantityLike, front_share: RatioLike) -> Bars:
+        """Both bars that give the wanted roll gradient and the wanted balance, in place of those that are
+        fitted.
+
+        Parameters
+            roll_gradient (roll gradient): wanted roll angle over lateral acceleration, body to ground
+            front_share (ratio): wanted share of the front axle in the load transfer
+
+        Returns
+            front_bar_rate (linear stiffness [N/m]): rate of the front bar at its ends, which move in
+                opposite directions
+            rear_bar_rate (linear stiffness [N/m]): rate of the rear bar at its ends
+            front_bar_stiffness (rotational stiffness [N·m/rad]): roll stiffness that the front bar
+                gives its axle
+            rear_bar_stiffness (rotational stiffness [N·m/rad]): roll stiffness that the rear bar gives
+                its axle
+
+        Valid for (SI)
+            - `0.000001 <= roll_gradient <= 1`
+            - `0.001 <= front_share <= 0.999`
+
+            Where an axle would need a bar that gives less than nothing, the answer is refused.
+        """
+        return Bars(*_roll_balance_bars_for(self._handle, roll_gradient, front_share))
+
+    def front_bar_for_gradient(self, *, roll_gradient: QuantityLike) -> Quantity:
+        """The front bar that gives the wanted roll gradient, the rear axle left as it is.
+
+        Parameters
+            roll_gradient (roll gradient): wanted roll angle over lateral acceleration, body to ground
+
+        Returns
+            (linear stiffness [N/m]) Rate of the front bar at its ends, in place of the one that is
+            fitted.
+
+        Valid for (SI)
+            - `0.000001 <= roll_gradient <= 1`
+
+            Where the axle would need a bar that gives less than nothing, the answer is refused.
+        """
+        return _roll_balance_front_bar_for_gradient(self._handle, roll_gradient)  # type: ignore[no-any-return]
+
+    def rear_bar_for_gradient(self, *, roll_gradient: QuantityLike) -> Quantity:
+        """The rear bar that gives the wanted roll gradient, the front axle left as it is.
+
+        Parameters
+            roll_gradient (roll gradient): wanted roll angle over lateral acceleration, body to ground
+
+        Returns
+            (linear stiffness [N/m]) Rate of the rear bar at its ends, in place of the one that is
+            fitted.
+
+        Valid for (SI)
+            - `0.000001 <= roll_gradient <= 1`
+
+            Where the axle would need a bar that gives less than nothing, the answer is refused.
+        """
+        return _roll_balance_rear_bar_for_gradient(self._handle, roll_gradient)  # type: ignore[no-any-return]
+
+    def front_bar_for_share(self, *, front_share: RatioLike) -> Quantity:
+        """The front bar that gives the wanted balance, the rear axle left as it is.
+
+        Parameters
+            front_share (ratio): wanted share of the front axle in the load transfer
+
+        Returns
+            (linear stiffness [N/m]) Rate of the front bar at its ends, in place of the one that is
+            fitted.
+
+        Valid for (SI)
+            - `0.001 <= front_share <= 0.999`
+
+            Where the axle would need a bar that gives less than nothing, the answer is refused.
+        """
+        return _roll_balance_front_bar_for_share(self._handle, front_share)  # type: ignore[no-any-return]
+
+    def rear_bar_for_share(self, *, front_share: RatioLike) -> Quantity:
+        """The rear bar that gives the wanted balance, the front axle left as it is.
+
+        Parameters
+            front_share (ratio): wanted share of the front axle in the load transfer
+
+        Returns
+            (linear stiffness [N/m]) Rate of the rear bar at its ends, in place of the one that is
+            fitted.
+
+        Valid for (SI)
+            - `0.001 <= front_share <= 0.999`
+
+            Where the axle would need a bar that gives less than nothing, the answer is refused.
+        """
+        return _roll_balance_rear_bar_for_share(self._handle, front_share)  # type: ignore[no-any-return]
+
+    def table(self, *, front_bar_rate: QuantityLike, rear_bar_rate: QuantityLike, lateral_acceleration: QuantityLike) -> Table:
+        """Roll and balance over bars and turns, everything else as it is.
+
+        Parameters
+            front_bar_rate (linear stiffness), several: rates of the front bar at its ends; nothing for
+                no bar
+            rear_bar_rate (linear stiffness), several: rates of the rear bar at its ends
+            lateral_acceleration (acceleration), several: towards the inside of the turn
+
+        Returns
+            (table) One row a pair of bars and a turn: `front_bar_rate`, `rear_bar_rate`,
+            `lateral_acceleration`, `roll_gradient`, `roll_angle`, `front_load_transfer`,
+            `rear_load_transfer`, `front_share`, `share_over_weight`, `front_inner_load`,
+            `rear_inner_load`.
+        """
+        return _roll_balance_table(self._handle, front_bar_rate, rear_bar_rate, lateral_acceleration)  # type: ignore[no-any-return]

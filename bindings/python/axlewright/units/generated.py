@@ -87,6 +87,8 @@ __all__ = [
     "Ns_m",
     "Ns_mm",
     "lbf_s_in",
+    "kg_m2",
+    "lb_ft2",
     "rad_s2_m",
     "deg_gn",
     "rev_m",
@@ -260,6 +262,10 @@ ft_lbf_deg: Final[Unit] = _UNITS["ft_lbf_deg"]
 Ns_m: Final[Unit] = _UNITS["Ns_m"]
 Ns_mm: Final[Unit] = _UNITS["Ns_mm"]
 lbf_s_in: Final[Unit] = _UNITS["lbf_s_in"]
+
+# Moment of inertia
+kg_m2: Final[Unit] = _UNITS["kg_m2"]
+lb_ft2: Final[Unit] = _UNITS["lb_ft2"]
 
 # Roll gradient
 rad_s2_m: Final[Unit] = _UNITS["rad_s2_m"]

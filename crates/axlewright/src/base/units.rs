@@ -397,6 +397,11 @@ quantities! {
         Ns_mm "N·s/mm" ["Ns/mm"] (1000.0) / (1.0);
         lbf_s_in "lbf·s/in" ["lb·s/in", "lbf·sec/in", "lb·sec/in", "lbf/(in/s)", "lb/(in/s)"] (POUND_FORCE) / (INCH);
     }
+    /// Mass times the square of its distance from an axis. Not a stiffness of the section.
+    MomentOfInertia "moment of inertia" [P2, P1, Z0, Z0; dyn Plain] "kg·m²" metric kg_m2 us lb_ft2 {
+        kg_m2 "kg·m²" ["kg m²", "kgm²"] (1.0) / (1.0);
+        lb_ft2 "lb·ft²" ["lb ft²", "lbm·ft²"] (421_401_100_938_048.0) / (1e16);
+    }
     /// Roll angle per lateral acceleration (body to ground).
     RollGradient "roll gradient" [N1, Z0, P2, Z0; dyn RollGradientKind] "rad·s²/m" metric deg_gn us deg_gn {
         rad_s2_m "rad·s²/m" ["rad/(m/s²)"] (1.0) / (1.0);
@@ -608,6 +613,7 @@ mod tests {
         ("TemperatureDifference", "delta_degF", 5.0 / 9.0), // exact, SP 811 B.8
         ("Angle", "deg", 0.017_453_292_519_943_295),     // pi / 180
         ("AngularVelocity", "rpm", 0.104_719_755_119_659_77), // 2 pi / 60
+        ("MomentOfInertia", "lb_ft2", 0.042_140_110_093_804_8), // lb ft², exact
         ("RollGradient", "deg_gn", 0.001_779_740_535_243_258), // pi / 180 / g0
         ("RotationalStiffness", "Nm_deg", 57.295_779_513_082_32), // 180 / pi
     ];

@@ -9,6 +9,8 @@
 mod axle_loads_under_acceleration;
 mod lateral_load_transfer;
 mod longitudinal_load_transfer;
+mod parts_list;
+mod raised_axle;
 mod raised_axle_height;
 mod raised_axle_height_over_tyres;
 #[cfg(feature = "sheet")]
@@ -21,6 +23,8 @@ mod weight_distribution;
 pub use axle_loads_under_acceleration::axle_loads_under_acceleration;
 pub use lateral_load_transfer::lateral_load_transfer;
 pub use longitudinal_load_transfer::longitudinal_load_transfer;
+pub use parts_list::{MassPart, MassTotal, PartsList};
+pub use raised_axle::{CentreHeight, LiftAt, RaisedAxle, Suspension};
 pub use raised_axle_height::raised_axle_height;
 pub use raised_axle_height_over_tyres::raised_axle_height_over_tyres;
 #[cfg(feature = "sheet")]

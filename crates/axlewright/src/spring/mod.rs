@@ -9,16 +9,19 @@
 //! Left out here: a rate along the travel of a linkage, which belongs to the suspension.
 
 mod active_coils_for_rate;
+mod adjustable_damper;
 mod air_spring_rate;
 mod anti_roll_bar_diameter_for_rate;
 mod anti_roll_bar_rate;
 mod buckling_deflection;
+mod bump_stop;
 mod coil_bind_clearance;
 mod coil_rate;
 mod coil_shear_stress;
 mod corner;
 mod critical_damping;
 mod damped_frequency;
+mod damper_curve;
 mod damper_rate_for_ratio;
 mod damping_ratio;
 mod free_length_for_ride_height;
@@ -52,16 +55,19 @@ mod wheel_tangent_rate;
 mod wire_diameter_for_rate;
 
 pub use active_coils_for_rate::active_coils_for_rate;
+pub use adjustable_damper::{AdjustableDamper, DamperSetting, SettingChoice};
 pub use air_spring_rate::air_spring_rate;
 pub use anti_roll_bar_diameter_for_rate::anti_roll_bar_diameter_for_rate;
 pub use anti_roll_bar_rate::anti_roll_bar_rate;
 pub use buckling_deflection::buckling_deflection;
+pub use bump_stop::{BumpStop, StopPoint, Stopped};
 pub use coil_bind_clearance::coil_bind_clearance;
 pub use coil_rate::coil_rate;
 pub use coil_shear_stress::coil_shear_stress;
 pub use corner::{AtRideHeight, Corner};
 pub use critical_damping::critical_damping;
 pub use damped_frequency::damped_frequency;
+pub use damper_curve::{DamperCurve, DamperPoint, DampingAt};
 pub use damper_rate_for_ratio::damper_rate_for_ratio;
 pub use damping_ratio::damping_ratio;
 pub use free_length_for_ride_height::free_length_for_ride_height;

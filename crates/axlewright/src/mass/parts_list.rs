@@ -1,0 +1,419 @@
+use crate::base::document::{Model, Value};
+use crate::base::table::{Cell, Rows, Table};
+use crate::units::{Length, Mass, MomentOfInertia, Quantity, Ratio};
+use crate::{Error, Result, valid};
+
+/// A vehicle as a list of parts: its mass, its centre of gravity, its moments of inertia, and what another part would move.
+///
+/// # Formula
+/// `m = sum m_i`, `x = sum m_i x_i / m` and so on; about the centre of gravity, roll `I_x = sum (J_xi + m_i ((y_i - y)^2 + (z_i - z)^2))`, pitch
+/// `I_y = sum (J_yi + m_i ((z_i - z)^2 + (x_i - x)^2))`, yaw `I_z = sum (J_zi + m_i ((x_i - x)^2 + (y_i - y)^2))`
+///
+/// # Fields
+/// - `parts` — what the vehicle is made of, each with `name`, `mass`, the place `x`, `y`, `z` of its own centre of gravity and, where they are known, its own inertias about axes through that: `roll_inertia`, `pitch_inertia`, `yaw_inertia`
+/// - `instead` — parts that take the place of those of the same name; a part of no mass takes one away, a name that is not in the list adds one
+///
+/// # Valid for
+/// Axes as ISO 8855 for all parts, from one origin: x forward, y left, z up. A part without inertias of its own counts as a point: that is low by what it
+/// has in itself, which for a body shell is most of it. Products of inertia are left out, so that the axes are those of the vehicle and not its principal ones.
+///
+/// # Source
+/// Definition of centre of gravity and moment of inertia, parallel axis theorem; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 18 (from memory)
+#[derive(Debug, Clone, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct PartsList {
+    /// What the vehicle is made of.
+    pub parts: Vec<MassPart>,
+    /// Parts that take the place of those of the same name.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub instead: Option<Vec<MassPart>>,
+}
+
+/// A part, its mass and where it is.
+#[derive(Debug, Clone, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(
+    feature = "serde",
+    serde(expecting = "a table with `name`, `mass`, `x`, `y`, `z` and, where they are known, inertias")
+)]
+pub struct MassPart {
+    /// Its name.
+    pub name: String,
+    /// Its mass.
+    pub mass: Value<Mass>,
+    /// Of its centre of gravity, forward of the origin.
+    pub x: Value<Length>,
+    /// Of its centre of gravity, left of the origin.
+    pub y: Value<Length>,
+    /// Of its centre of gravity, above the origin.
+    pub z: Value<Length>,
+    /// Its own, about the axis along the vehicle.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub roll_inertia: Option<Value<MomentOfInertia>>,
+    /// Its own, about the axis across the vehicle.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub pitch_inertia: Option<Value<MomentOfInertia>>,
+    /// Its own, about the upright axis.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub yaw_inertia: Option<Value<MomentOfInertia>>,
+}
+
+/// All parts together, or what a swap changes of them.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct MassTotal {
+    /// Of all parts.
+    pub mass: Mass,
+    /// Of the centre of gravity, forward.
+    pub x: Length,
+    /// Of the centre of gravity, left.
+    pub y: Length,
+    /// Of the centre of gravity, up.
+    pub z: Length,
+    /// About the axis along the vehicle through the centre of gravity.
+    pub roll_inertia: MomentOfInertia,
+    /// About the axis across it.
+    pub pitch_inertia: MomentOfInertia,
+    /// About the upright axis.
+    pub yaw_inertia: MomentOfInertia,
+}
+
+impl Model for PartsList {
+    fn check(&self) -> Result<()> {
+        let lists = [("parts", &self.parts[..]), ("instead", self.swaps())];
+        for (list, parts) in lists {
+            for (place, part) in parts.iter().enumerate() {
+                let refused =
+                    |message: String| Error::Document { line: 0, key: format!("{list}[{place}]"), message };
+                part.check().map_err(|error| refused(error.to_string()))?;
+                if list == "instead" && parts[..place].iter().any(|before| before.name == part.name) {
+                    return Err(refused(format!("name: {} stands twice", part.name)));
+                }
+                let meant = self.parts.iter().filter(|one| one.name == part.name).count();
+                if list == "instead" && meant > 1 {
+                    return Err(refused(format!(
+                        "name: {} stands {meant} times in parts, and which is meant is not known",
+                        part.name
+                    )));
+                }
+            }
+        }
+        total(&self.parts.iter().collect::<Vec<_>>(), "parts").map(drop)
+    }
+}
+
+impl MassPart {
+    fn check(&self) -> Result<()> {
+        let (mass, x, y, z) = (self.mass.quantity, self.x.quantity, self.y.quantity, self.z.quantity);
+        let own = |inertia: &Option<Value<MomentOfInertia>>| {
+            inertia.as_ref().map_or(MomentOfInertia::from_si(0.0), |inertia| inertia.quantity)
+        };
+        let (roll_inertia, pitch_inertia, yaw_inertia) =
+            (own(&self.roll_inertia), own(&self.pitch_inertia), own(&self.yaw_inertia));
+        valid! {
+            mass: 0 <= .. <= 1e6 ; "definition: a mass is not negative; no part weighs 1000 t";
+            x: (-1000) <= .. <= 1000 ; "common practice, no source: no road vehicle is 1 km long";
+            y: (-1000) <= .. <= 1000 ; "common practice, no source: no road vehicle is 1 km wide";
+            z: (-1000) <= .. <= 1000 ; "common practice, no source: no road vehicle is 1 km high";
+            roll_inertia: 0 <= .. <= 1e12 ; "definition: an inertia is not negative";
+            pitch_inertia: 0 <= .. <= 1e12 ; "definition: an inertia is not negative";
+            yaw_inertia: 0 <= .. <= 1e12 ; "definition: an inertia is not negative";
+        }
+        Ok(())
+    }
+
+    /// Mass, place and own inertias in coherent SI.
+    fn in_numbers(&self) -> (f64, [f64; 3], [f64; 3]) {
+        let own = |inertia: &Option<Value<MomentOfInertia>>| {
+            inertia.as_ref().map_or(0.0, |inertia| inertia.quantity.si())
+        };
+        (
+            self.mass.quantity.si(),
+            [&self.x, &self.y, &self.z].map(|place| place.quantity.si()),
+            [&self.roll_inertia, &self.pitch_inertia, &self.yaw_inertia].map(own),
+        )
+    }
+}
+
+impl PartsList {
+    /// All parts together, as the list stands.
+    ///
+    /// # Returns
+    /// - `mass` — of all parts
+    /// - `x` — of the centre of gravity, forward of the origin
+    /// - `y` — of the centre of gravity, left of the origin
+    /// - `z` — of the centre of gravity, above the origin
+    /// - `roll_inertia` — about the axis along the vehicle through the centre of gravity
+    /// - `pitch_inertia` — about the axis across it
+    /// - `yaw_inertia` — about the upright axis
+    ///
+    /// # Example
+    /// ```
+    /// use axlewright::{Model, mass::PartsList, units::*};
+    /// # #[cfg(feature = "serde")] {
+    /// let roadster = PartsList::from_text(r#"
+    ///     parts = [
+    ///         { name = "engine", mass = "120 kg", x = "-0.6 m", y = "0 m", z = "0.45 m" },
+    ///         { name = "body", mass = "480 kg", x = "-1.2 m", y = "0 m", z = "0.5 m", yaw_inertia = "310 kg·m²" },
+    ///     ]
+    ///     instead = [{ name = "engine", mass = "150 kg", x = "-0.6 m", y = "0 m", z = "0.47 m" }]
+    /// "#)?;
+    /// assert_eq!(format!("{:.0} mm", roadster.total()?.x.in_::<mm>()), "-1080 mm");
+    /// assert_eq!(format!("{:.0} mm", roadster.change()?.x.in_::<mm>()), "23 mm");
+    /// # }
+    /// # Ok::<(), axlewright::Error>(())
+    /// ```
+    pub fn total(&self) -> Result<MassTotal> {
+        self.check()?;
+        total(&self.parts.iter().collect::<Vec<_>>(), "parts")
+    }
+
+    /// All parts together after every swap.
+    ///
+    /// # Returns
+    /// - `mass` — of all parts
+    /// - `x` — of the centre of gravity, forward of the origin
+    /// - `y` — of the centre of gravity, left of the origin
+    /// - `z` — of the centre of gravity, above the origin
+    /// - `roll_inertia` — about the axis along the vehicle through the new centre of gravity
+    /// - `pitch_inertia` — about the axis across it
+    /// - `yaw_inertia` — about the upright axis
+    pub fn swapped(&self) -> Result<MassTotal> {
+        self.check()?;
+        self.with(self.swaps())
+    }
+
+    /// What all swaps together change.
+    ///
+    /// # Returns
+    /// - `mass` — gained
+    /// - `x` — how far the centre of gravity moves forward
+    /// - `y` — how far it moves left
+    /// - `z` — how far it moves up
+    /// - `roll_inertia` — gained
+    /// - `pitch_inertia` — gained
+    /// - `yaw_inertia` — gained
+    pub fn change(&self) -> Result<MassTotal> {
+        Ok(self.swapped()?.less(&self.total()?))
+    }
+
+    /// The parts, and what of the whole each of them is.
+    ///
+    /// # Returns
+    /// One row a part: `part`, `mass`, `share` of the mass, `x`, `y`, `z`, and what it adds to `roll_inertia`, `pitch_inertia`, `yaw_inertia` about the centre of gravity of the whole.
+    pub fn part_table(&self) -> Result<Table> {
+        let whole = self.total()?;
+        let centre = [whole.x.si(), whole.y.si(), whole.z.si()];
+        let mut rows = Rows::new()
+            .words("part")
+            .quantity::<Mass>("mass")
+            .quantity::<Ratio>("share")
+            .quantity::<Length>("x")
+            .quantity::<Length>("y")
+            .quantity::<Length>("z")
+            .quantity::<MomentOfInertia>("roll_inertia")
+            .quantity::<MomentOfInertia>("pitch_inertia")
+            .quantity::<MomentOfInertia>("yaw_inertia");
+        for part in &self.parts {
+            let (mass, [x, y, z], _) = part.in_numbers();
+            let [roll, pitch, yaw] = inertia_about(part, centre);
+            let numbers = [mass, mass / whole.mass.si(), x, y, z, roll, pitch, yaw].map(Cell::Number);
+            rows.push(&[Cell::Word(&part.name)], Ok(&numbers));
+        }
+        Ok(rows.finish())
+    }
+
+    /// What each swap alone would change.
+    ///
+    /// # Returns
+    /// One row a part of `instead`: `part`, then the gain of `mass`, how far the centre of gravity moves by `x`, `y`, `z`, and the gain of `roll_inertia`, `pitch_inertia`, `yaw_inertia`.
+    pub fn swap_table(&self) -> Result<Table> {
+        let before = self.total()?;
+        let mut rows = Rows::new()
+            .words("part")
+            .quantity::<Mass>("mass")
+            .quantity::<Length>("x")
+            .quantity::<Length>("y")
+            .quantity::<Length>("z")
+            .quantity::<MomentOfInertia>("roll_inertia")
+            .quantity::<MomentOfInertia>("pitch_inertia")
+            .quantity::<MomentOfInertia>("yaw_inertia");
+        for part in self.swaps() {
+            let outputs = self.with(core::slice::from_ref(part)).map(|after| {
+                let on = after.less(&before);
+                [
+                    Cell::from(on.mass),
+                    Cell::from(on.x),
+                    Cell::from(on.y),
+                    Cell::from(on.z),
+                    Cell::from(on.roll_inertia),
+                    Cell::from(on.pitch_inertia),
+                    Cell::from(on.yaw_inertia),
+                ]
+            });
+            rows.push(
+                &[Cell::Word(&part.name)],
+                outputs.as_ref().map(|cells| &cells[..]).map_err(Clone::clone),
+            );
+        }
+        Ok(rows.finish())
+    }
+
+    fn swaps(&self) -> &[MassPart] {
+        self.instead.as_deref().unwrap_or_default()
+    }
+
+    /// The whole with these parts in place of those of the same name.
+    fn with(&self, instead: &[MassPart]) -> Result<MassTotal> {
+        let kept = self.parts.iter().filter(|part| !instead.iter().any(|other| other.name == part.name));
+        total(&kept.chain(instead).collect::<Vec<_>>(), "instead")
+    }
+}
+
+impl MassTotal {
+    fn less(&self, other: &MassTotal) -> MassTotal {
+        MassTotal {
+            mass: self.mass - other.mass,
+            x: self.x - other.x,
+            y: self.y - other.y,
+            z: self.z - other.z,
+            roll_inertia: self.roll_inertia - other.roll_inertia,
+            pitch_inertia: self.pitch_inertia - other.pitch_inertia,
+            yaw_inertia: self.yaw_inertia - other.yaw_inertia,
+        }
+    }
+}
+
+/// What a part adds about axes through a centre.
+fn inertia_about(part: &MassPart, centre: [f64; 3]) -> [f64; 3] {
+    let (mass, place, own) = part.in_numbers();
+    let [x, y, z] = [0, 1, 2].map(|axis| (place[axis] - centre[axis]) * (place[axis] - centre[axis]));
+    [own[0] + mass * (y + z), own[1] + mass * (z + x), own[2] + mass * (x + y)]
+}
+
+fn total(parts: &[&MassPart], list: &str) -> Result<MassTotal> {
+    let (mut mass, mut moments) = (0.0, [0.0; 3]);
+    for part in parts {
+        let (of_part, place, _) = part.in_numbers();
+        mass += of_part;
+        moments = [0, 1, 2].map(|axis| moments[axis] + of_part * place[axis]);
+    }
+    if mass < 1e-6 {
+        return Err(Error::NoSolution {
+            message: format!(
+                "{list}: the parts weigh {mass} kg together, and nothing has no centre of gravity"
+            ),
+        });
+    }
+    let centre = moments.map(|moment| moment / mass);
+    let inertias = parts.iter().map(|part| inertia_about(part, centre));
+    let [roll, pitch, yaw] = inertias.fold([0.0; 3], |sum, on| [0, 1, 2].map(|axis| sum[axis] + on[axis]));
+    let [x, y, z] = centre.map(Length::from_si);
+    Ok(MassTotal {
+        mass: Mass::from_si(mass),
+        x,
+        y,
+        z,
+        roll_inertia: MomentOfInertia::from_si(roll),
+        pitch_inertia: MomentOfInertia::from_si(pitch),
+        yaw_inertia: MomentOfInertia::from_si(yaw),
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use approx::assert_relative_eq;
+    use proptest::prelude::*;
+
+    fn part(name: &str, mass: f64, place: [f64; 3]) -> MassPart {
+        let [x, y, z] = place.map(|place| Value::new(Length::from_si(place)));
+        MassPart {
+            name: name.to_owned(),
+            mass: Value::new(Mass::from_si(mass)),
+            x,
+            y,
+            z,
+            roll_inertia: None,
+            pitch_inertia: None,
+            yaw_inertia: None,
+        }
+    }
+
+    #[test]
+    fn two_equal_points_turn_about_their_middle() {
+        let list = PartsList {
+            parts: vec![part("a", 50.0, [1.0, 0.0, 0.0]), part("b", 50.0, [-1.0, 0.0, 0.4])],
+            instead: None,
+        };
+        let on = list.total().unwrap();
+        assert_relative_eq!(on.z.si(), 0.2, max_relative = 1e-12);
+        for (found, by_hand) in [(on.roll_inertia, 4.0), (on.pitch_inertia, 104.0), (on.yaw_inertia, 100.0)] {
+            assert_relative_eq!(found.si(), by_hand, max_relative = 1e-12);
+        }
+    }
+
+    #[test]
+    fn a_swap_takes_away_puts_in_and_adds() {
+        let parts = vec![part("engine", 100.0, [0.0; 3]), part("rest", 300.0, [-1.0, 0.0, 0.0])];
+        let swap = |instead: MassPart| {
+            PartsList { parts: parts.clone(), instead: Some(vec![instead]) }.change().unwrap()
+        };
+        let away = swap(part("engine", 0.0, [0.0; 3]));
+        assert_eq!((away.mass.si(), away.x.si()), (-100.0, -0.25));
+        let added = swap(part("ballast", 400.0, [-1.75, 0.0, 0.0]));
+        assert_eq!((added.mass.si(), added.x.si()), (400.0, -0.5));
+        let same = swap(parts[0].clone());
+        assert_eq!((same.mass.si(), same.x.si(), same.yaw_inertia.si()), (0.0, 0.0, 0.0));
+    }
+
+    #[test]
+    fn what_cannot_be_is_named() {
+        let refused = |parts: Vec<MassPart>, instead: Vec<MassPart>| {
+            PartsList { parts, instead: Some(instead) }.check().unwrap_err().to_string()
+        };
+        let one = || part("a", 1.0, [0.0; 3]);
+        assert!(refused(vec![], vec![]).starts_with("parts: the parts weigh 0 kg"));
+        assert!(refused(vec![one(), part("b", -1.0, [0.0; 3])], vec![]).starts_with("parts[1]: mass = -1"));
+        assert!(refused(vec![one()], vec![one(), one()]).starts_with("instead[1]: name: a stands twice"));
+        assert!(refused(vec![one(), one()], vec![one()]).starts_with("instead[0]: name: a stands 2 times"));
+        let nothing = PartsList { parts: vec![one()], instead: Some(vec![part("a", 0.0, [0.0; 3])]) };
+        assert!(nothing.change().unwrap_err().to_string().starts_with("instead: the parts weigh 0 kg"));
+        assert_eq!(nothing.swap_table().unwrap().refused().len(), 1);
+    }
+
+    #[test]
+    fn the_parts_of_a_table_add_up() {
+        let parts = vec![
+            part("a", 70.0, [0.2, 0.1, 0.3]),
+            part("b", 30.0, [-1.2, -0.4, 0.6]),
+            part("c", 20.0, [-2.0, 0.3, 0.1]),
+        ];
+        let list = PartsList { parts, instead: None };
+        let (on, table) = (list.total().unwrap(), list.part_table().unwrap());
+        for (name, whole) in [
+            ("share", 1.0),
+            ("mass", on.mass.si()),
+            ("roll_inertia", on.roll_inertia.si()),
+            ("yaw_inertia", on.yaw_inertia.si()),
+        ] {
+            assert_relative_eq!(
+                table.numbers(name).unwrap().iter().sum::<f64>(),
+                whole,
+                max_relative = 1e-12
+            );
+        }
+    }
+
+    proptest! {
+        #[test]
+        fn a_moved_origin_moves_the_centre_and_no_inertia(dx in -5.0f64..5.0, dz in -5.0f64..5.0) {
+            let at = |dx: f64, dz: f64| {
+                let parts = vec![part("a", 70.0, [0.2 + dx, 0.1, 0.3 + dz]), part("b", 30.0, [-1.2 + dx, -0.4, 0.6 + dz])];
+                PartsList { parts, instead: None }.total().unwrap()
+            };
+            let (here, there) = (at(0.0, 0.0), at(dx, dz));
+            prop_assert!((there.x.si() - here.x.si() - dx).abs() < 1e-12);
+            prop_assert!((there.pitch_inertia.si() - here.pitch_inertia.si()).abs() < 1e-10);
+        }
+    }
+}
