@@ -210,6 +210,34 @@ def mass() -> Sheet:
     return sheet
 
 
+def suspension() -> Sheet:
+    sheet = Sheet(15, 8.6)
+    sheet.ground(0.8, 14.2, 0.8)
+    for x in (2.6, 9.4):
+        sheet.box((x - 0.5, 0.8), 1.0, 2.6, fill="0.85")
+    sheet.line((3.1, 2.1), (8.9, 2.1), width=2.4)
+    sheet.spring((4.2, 2.1), (3.9, 4.6))
+    sheet.spring((7.8, 2.1), (8.1, 3.9))
+    sheet.line((2.6, 4.9), (9.4, 3.6), (10.3, 6.6), (3.4, 8.0), (2.6, 4.9), width=2)
+    sheet.line((6.0, 0.8), (6.0, 8.4), style="-.", width=0.8)
+    sheet.circle((6.0, 2.9), 0.16, fill="white")
+    sheet.say((6.25, 3.05), "roll centre", "left", "bottom")
+    sheet.measure((5.4, 0.8), (5.4, 2.9), "$z$")
+    sheet.line((6.0, 2.9), (6.7, 6.2), style="--", width=0.9)
+    sheet.circle((6.7, 6.2), 0.22, fill="white")
+    sheet.arrow((6.95, 6.2), (9.2, 6.2), width=1.8)
+    sheet.say((8.4, 6.6), "$m_s\\,a_y$")
+    sheet.measure((5.6, 2.9), (5.6, 6.2), "$h_1$")
+    sheet.say((6.28, 7.7), "$\\varphi$", "left")
+    sheet.measure((2.6, 0.3), (9.4, 0.3), "$t$ track")
+    sheet.measure((4.2, 1.4), (7.8, 1.4), "spring base", 0.28)
+    sheet.arrow((9.4, -0.0), (9.4, 0.75), width=2)
+    sheet.say((10.1, 1.4), "outer wheel:\ngains $F$", "left")
+    sheet.say((1.9, 2.9), "inner\nwheel", "right")
+    sheet.say((11.0, 5.0), "seen from behind,\nleft turn:\nthe body leans\nout of the turn", "left")
+    return sheet
+
+
 def fluid() -> Sheet:
     sheet = Sheet(14, 7)
     sheet.line((1, 6.4), (1, 0.6), (6, 0.6), (6, 6.4), width=2.4)
