@@ -310,7 +310,7 @@ impl RollBalance {
     /// "#)?;
     /// let on = van.balance()?;
     /// assert_eq!(format!("{:.1} deg/g", on.roll_gradient.in_::<deg_gn>()), "6.9 deg/g");
-    /// assert_eq!(format!("{:.1} % of the transfer in front", on.front_share.in_::<percent>()), "0.0 % of the transfer in front");
+    /// assert_eq!(format!("{:.1} % of the transfer in front", on.front_share.in_::<percent>()), "53.3 % of the transfer in front");
     /// # }
     /// # Ok::<(), axlewright::Error>(())
     /// ```
