@@ -1122,7 +1122,7 @@ pub const FUNCTIONS: &[Entry] = &[
             "front_unsprung_height",
             "rear_unsprung_height",
         ],
-        results: &["sprung_mass", "behind_front_axle", "height"],
+        results: &["sprung_mass", "sprung_behind_front_axle", "height"],
         call: |x| {
             axlewright::mass::sprung_centre(
                 Mass::from_si(x[0]),
@@ -1134,7 +1134,7 @@ pub const FUNCTIONS: &[Entry] = &[
                 Length::from_si(x[6]),
                 Length::from_si(x[7]),
             )
-            .map(|on| vec![on.sprung_mass.si(), on.behind_front_axle.si(), on.height.si()])
+            .map(|on| vec![on.sprung_mass.si(), on.sprung_behind_front_axle.si(), on.height.si()])
         },
     },
     Entry {

@@ -7,7 +7,7 @@ use axlewright::cooling::{CapTest, Coolant, LeakDown, Mix};
 use axlewright::driveline::{Gearbox, TorquePath};
 use axlewright::engine::TorqueCurve;
 use axlewright::mass::{PartsList, RaisedAxle};
-use axlewright::spring::{AdjustableDamper, BumpStop, Corner, DamperCurve, LoadedStack, Stack};
+use axlewright::spring::{AdjustableDamper, BumpStop, Corner, DamperCurve, Stack};
 use axlewright::suspension::RollBalance;
 use axlewright::tyre::{Tyre, WheelChange};
 use axlewright::units::{
@@ -330,8 +330,8 @@ fn model(row: &Value) -> Answer<Results> {
             let weighing = RaisedAxle::from_text(&document)?;
             match method {
                 None => Ok(vec![]),
-                Some("height") => weighing
-                    .height()
+                Some("centre") => weighing
+                    .centre()
                     .map(|on| results!(on, height, standard_uncertainty, greatest_error, angle, angle_error)),
                 Some(other) => panic!("no method {other}"),
             }

@@ -464,6 +464,91 @@ typedef struct axw_driveline_torque_path axw_driveline_torque_path;
 typedef struct axw_engine_torque_curve axw_engine_torque_curve;
 
 /**
+ * A vehicle as a list of parts: its mass, its centre of gravity, its moments of inertia, and what
+ * another part would move.
+ *
+ * Formula
+ *     `m = sum m_i`, `x = sum m_i x_i / m` and so on; about the centre of gravity, roll `I_x = sum
+ *     (J_xi + m_i ((y_i - y)^2 + (z_i - z)^2))`, pitch `I_y = sum (J_yi + m_i ((z_i - z)^2 + (x_i
+ *     - x)^2))`, yaw `I_z = sum (J_zi + m_i ((x_i - x)^2 + (y_i - y)^2))`
+ *
+ * Fields
+ *     parts (list): what the vehicle is made of, each with `name`, `mass`, the place `x`, `y`, `z`
+ *         of its own centre of gravity and, where they are known, its own inertias about axes
+ *         through that: `roll_inertia`, `pitch_inertia`, `yaw_inertia`
+ *     instead (list, optional): parts that take the place of those of the same name; a part of no
+ *         mass takes one away, a name that is not in the list adds one
+ *
+ * Valid for
+ *     Axes as ISO 8855 for all parts, from one origin: x forward, y left, z up. A part without
+ *     inertias of its own counts as a point: that is low by what it has in itself, which for a
+ *     body shell is most of it. Products of inertia are left out, so that the axes are those of
+ *     the vehicle and not its principal ones.
+ *
+ * Source
+ *     Definition of centre of gravity and moment of inertia, parallel axis theorem; Milliken and
+ *     Milliken, Race Car Vehicle Dynamics (1995), ch. 18 (from memory)
+ */
+typedef struct axw_mass_parts_list axw_mass_parts_list;
+
+/**
+ * Height of the centre of gravity from raising one axle, and how sure it is.
+ *
+ * Formula
+ *     With `e = r_2 - r_1 - d_1 - d_2` the angle from `l sin(b) + e cos(b) = H + r_2' - r_1'`;
+ *     moments about the lower wheel centre, `(l cos(b) - e sin(b)) (1 - m_2 / m)` on the far side;
+ *     `d` what the springs give and `r'` the loaded radii while raised. With equal radii, locked
+ *     springs and the lift at the wheel centres `h = r + l (m_2 - m_1) / (m tan(b))`.
+ *
+ * Fields
+ *     lower_axle_mass (mass): `m_1`, scale reading of the axle that stays down, vehicle level,
+ *         both wheels together
+ *     raised_axle_mass (mass): scale reading of the axle that will be raised, vehicle level, both
+ *         wheels together
+ *     lower_axle_reading (mass): `m_2`, scale reading of the axle that stays down, the other one
+ *         raised
+ *     lift (length): `H`, how much the raised axle went up against the other from level, measured
+ *         where `lift_at` says
+ *     lift_at (choice): `wheel_centre`: tyre deflection is in it; `ground`: under the tyres, whose
+ *         rates are wanted then
+ *     wheelbase (length): `l`, along the vehicle
+ *     lower_loaded_radius (length): `r_1`, height of the wheel centres that stay down above the
+ *         ground, vehicle level
+ *     raised_loaded_radius (length): `r_2`, height of the other wheel centres, vehicle level
+ *     suspension (choice): `locked`: blocks or solid links in place of springs; `free`: what the
+ *         springs give is taken off, and their rates are wanted
+ *     lower_tyre_rate (linear stiffness, optional): of one wheel's tyre or tyres of the axle that
+ *         stays down
+ *     raised_tyre_rate (linear stiffness, optional): of one wheel's tyre or tyres of the raised
+ *         axle
+ *     lower_wheel_rate (linear stiffness, optional): of one wheel of the axle that stays down,
+ *         springs alone
+ *     raised_wheel_rate (linear stiffness, optional): of one wheel of the raised axle
+ *     lower_unsprung_mass (mass, optional): of the axle that stays down, both wheels together
+ *     raised_unsprung_mass (mass, optional): of the raised axle
+ *     reading_error (mass): greatest error of an axle's reading
+ *     lift_error (length): greatest error of the lift
+ *
+ * Valid for
+ *     Wheels that roll freely and scales that are level. Free springs are linear and give square
+ *     to the body; links that lift or hold the body (anti-dive) are left aside, and so are liquids
+ *     that run forward: lock the suspension where it can be locked. Errors are bounds of even
+ *     likelihood, independent of each other: a standard uncertainty is the bound over the root of
+ *     three.
+ *
+ * Source
+ *     Equilibrium of the tilted vehicle; ISO 10392 (axle lift method) and Milliken and Milliken,
+ *     Race Car Vehicle Dynamics (1995), ch. 18 (from memory); uncertainty: JCGM 100:2008 (GUM),
+ *     4.3.7 and 5.1 (from memory)
+ *
+ * Caution
+ *     A raised vehicle can roll off its stands and kill: chock the wheels of the axle that stays
+ *     down, strap the vehicle, use stands rated for the load, keep out from under it. Local codes
+ *     and licensed practice come first.
+ */
+typedef struct axw_mass_raised_axle axw_mass_raised_axle;
+
+/**
  * Parts that can be bought.
  */
 typedef struct axw_price_list axw_price_list;
@@ -472,6 +557,59 @@ typedef struct axw_price_list axw_price_list;
  * A build sheet.
  */
 typedef struct axw_sheet axw_sheet;
+
+/**
+ * A damper with an adjuster for bump and another for rebound, each measured at its settings.
+ *
+ * Formula
+ *     Wanted secants `c_b = 2 c (1 - s)` and `c_r = 2 c s` with `c = zeta 2 sqrt(k m) / r^2`; of
+ *     each adjuster the setting whose secant `F(v) / v` is nearest, the first one where two are as
+ *     near
+ *
+ * Fields
+ *     gas_force (force): that pushes the rod out at rest and is in every force of the points
+ *     bump (list): settings of the bump adjuster, each with its name (`setting`) and its points,
+ *         velocities above nothing
+ *     rebound (list): settings of the rebound adjuster, each with its name and its points,
+ *         velocities below nothing
+ *
+ * Valid for
+ *     Adjusters that leave each other alone: measure bump at the middle setting of rebound and the
+ *     other way round; some dampers change both. Velocities up to the last point of a setting:
+ *     beyond it that setting is left out. Otherwise as [`DamperCurve`](super::DamperCurve).
+ *
+ * Source
+ *     Secant at a velocity, gas force removed; Milliken and Milliken, Race Car Vehicle Dynamics
+ *     (1995), ch. 22 (from memory)
+ *
+ * Caution
+ *     Settings that suit a figure may not suit the road: change little at a time, both sides of an
+ *     axle alike. Local codes and licensed practice come first.
+ */
+typedef struct axw_spring_adjustable_damper axw_spring_adjustable_damper;
+
+/**
+ * A bump stop's force over compression through points, as its maker prints or a press measures
+ * them.
+ *
+ * Formula
+ *     Piecewise cubic `F(x)` through the points with monotone slopes (Fritsch and Butland),
+ *     nothing before contact; rate `F'(x)`, energy the integral of `F`
+ *
+ * Fields
+ *     points (list): in order of compression, each with `compression` and `force`; contact at no
+ *         compression and no force is added where it is missing
+ *
+ * Valid for
+ *     Compressions up to the last point, and none before contact; beyond the points nothing is
+ *     known and nothing is guessed. Forces that never fall. A slow press: rubber and foam are
+ *     stiffer in a fast blow, and give back less than they took.
+ *
+ * Source
+ *     Fritsch and Butland, SIAM J. Sci. Stat. Comput. 5 (1984) 300-304; checked against SciPy's
+ *     PchipInterpolator
+ */
+typedef struct axw_spring_bump_stop axw_spring_bump_stop;
 
 /**
  * A catalogue spring on a corner of the vehicle, with the damper and the bump stop that end the
@@ -526,6 +664,39 @@ typedef struct axw_sheet axw_sheet;
 typedef struct axw_spring_corner axw_spring_corner;
 
 /**
+ * A damper's force over velocity through points, as a damper dynamometer gives them.
+ *
+ * Formula
+ *     Monotone cubic `F(v)` through the points less the gas force `F_0`, and through nothing at
+ *     rest; secants `c_b = F(v) / v` and `c_r = F(-v) / (-v)`, mean `c = (c_b + c_r) / 2`, split
+ *     `c_r / (c_b + c_r)`; over a cycle of peak velocity `v` the linear damper that takes the same
+ *     energy `c_e = 1 / (pi v) * integral of F(v cos(u)) cos(u) over a turn`
+ *
+ * Fields
+ *     gas_force (force): `F_0`, that pushes the rod out at rest and is in every force of the
+ *         points; 0 N for a damper without gas, or where the dynamometer took it off
+ *     points (list): in order of velocity, at least one in rebound and one in bump, each with
+ *         `velocity` (positive in bump) and `force` (positive where it pushes the eyes apart);
+ *         none at rest
+ *
+ * Valid for
+ *     Velocities of the damper from the first to the last point: beyond them nothing is known and
+ *     nothing is guessed. One force a velocity: position, temperature, cavitation and hysteresis
+ *     are left aside, and so is friction, which is not damping. In bump the force resists and in
+ *     rebound too, the gas force taken off.
+ *
+ * Source
+ *     Fritsch and Butland, SIAM J. Sci. Stat. Comput. 5 (1984) 300-304; equivalent viscous damping
+ *     by energy: Den Hartog, Mechanical Vibrations, and Dixon, The Shock Absorber Handbook (both
+ *     from memory)
+ *
+ * Caution
+ *     A gas damper is under pressure even at rest and must not be opened or heated. Local codes
+ *     and licensed practice come first.
+ */
+typedef struct axw_spring_damper_curve axw_spring_damper_curve;
+
+/**
  * Springs end to end on one axis, each until its coils close.
  *
  * Formula
@@ -555,6 +726,44 @@ typedef struct axw_spring_corner axw_spring_corner;
  *     that close at every bump break; local codes and licensed practice come first.
  */
 typedef struct axw_spring_stack axw_spring_stack;
+
+/**
+ * Both axles in a steady turn: how far the body leans, and how the axles share the load that moves
+ * to the outer wheels.
+ *
+ * Formula
+ *     With `m_1` and `m_2` the sprung mass over each axle, `c = m_i z + m_u z_u` and `k_t = K_t -
+ *     g c` of each: the axle leans on its tyres by `phi_u = (K phi + a_y c) / (K + k_t)`, the body
+ *     by the `phi` for which `K_1 (phi - phi_u1) + K_2 (phi - phi_u2) = m_s h_1 (a_y + g phi)`; of
+ *     an axle `F_u = m_u z_u (a_y + g phi_u) / t`, `F_g = m_i z (a_y + g phi_u) / t`, `F_e = K
+ *     (phi - phi_u) / t`
+ *
+ * Fields
+ *     sprung_mass (mass): `m_s`, of the whole vehicle
+ *     sprung_height (length): `h_s`, of its centre of gravity above the ground
+ *     behind_front_axle (length): `a`, distance of its centre of gravity behind the front axle
+ *     wheelbase (length): `l`, front to rear axle
+ *     front (table): the front axle
+ *     rear (table): the rear axle
+ *
+ * Valid for
+ *     A steady turn on a level road, small angles, a stiff frame, linear springs and tyres, all
+ *     wheels on the ground; tracks and roll centres as they are at ride height. It holds each
+ *     axle's roll on its tyres under everything the axle carries; with stiff tyres it is the
+ *     textbook form of [`roll_gradient`](super::roll_gradient()) and
+ *     [`axle_load_transfer`](super::axle_load_transfer()). The sprung mass lies between the axles.
+ *
+ * Source
+ *     Equilibrium of body and axles; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch.
+ *     16 and 18, and Dixon, Tires, Suspension and Handling (1996), ch. 5 (from memory), extended
+ *     by the roll of the axles on their tyres
+ *
+ * Caution
+ *     A wheel that lifts is the step before a rollover, and a bar that moves the balance can make
+ *     a safe vehicle spin: try it where there is room. Local codes and licensed practice come
+ *     first.
+ */
+typedef struct axw_suspension_roll_balance axw_suspension_roll_balance;
 
 /**
  * A table that a model returned.
@@ -5303,8 +5512,8 @@ double axw_mass_raised_axle_height_over_tyres_value(double level_mass,
  *
  * Returns
  *     sprung_mass (mass [kg]): mass that the springs carry
- *     behind_front_axle (length [m]): distance of its centre of gravity behind the front axle;
- *         negative where it lies before it
+ *     sprung_behind_front_axle (length [m]): distance of its centre of gravity behind the front
+ *         axle; negative where it lies before it
  *     height (length [m]): height of its centre of gravity above the ground
  *
  * Valid for (SI)
@@ -5334,7 +5543,7 @@ int32_t axw_mass_sprung_centre(double total_mass,
                                double front_unsprung_height,
                                double rear_unsprung_height,
                                double *sprung_mass,
-                               double *behind_front_axle,
+                               double *sprung_behind_front_axle,
                                double *height);
 
 /**
@@ -5350,7 +5559,7 @@ int32_t axw_mass_sprung_centre_n(size_t n,
                                  const double *front_unsprung_height,
                                  const double *rear_unsprung_height,
                                  double *sprung_mass,
-                                 double *behind_front_axle,
+                                 double *sprung_behind_front_axle,
                                  double *height,
                                  int32_t *reason);
 
@@ -5367,16 +5576,16 @@ double axw_mass_sprung_centre_sprung_mass_value(double total_mass,
                                                 double rear_unsprung_height);
 
 /**
- * `axw_mass_sprung_centre` that returns `behind_front_axle` [m], or NaN where there is no answer.
+ * `axw_mass_sprung_centre` that returns `sprung_behind_front_axle` [m], or NaN where there is no answer.
  */
-double axw_mass_sprung_centre_behind_front_axle_value(double total_mass,
-                                                      double behind_front_axle,
-                                                      double centre_height,
-                                                      double wheelbase,
-                                                      double front_unsprung_mass,
-                                                      double rear_unsprung_mass,
-                                                      double front_unsprung_height,
-                                                      double rear_unsprung_height);
+double axw_mass_sprung_centre_sprung_behind_front_axle_value(double total_mass,
+                                                             double behind_front_axle,
+                                                             double centre_height,
+                                                             double wheelbase,
+                                                             double front_unsprung_mass,
+                                                             double rear_unsprung_mass,
+                                                             double front_unsprung_height,
+                                                             double rear_unsprung_height);
 
 /**
  * `axw_mass_sprung_centre` that returns `height` [m], or NaN where there is no answer.
@@ -9708,6 +9917,321 @@ int32_t axw_engine_torque_curve_table(const axw_engine_torque_curve *model,
                                       axw_table **result);
 
 /**
+ * Reads JSON or TOML text and checks it. `out` receives a handle that `axw_mass_parts_list_free` frees.
+ */
+int32_t axw_mass_parts_list_new(const char *text, axw_mass_parts_list **out);
+
+/**
+ * Frees a handle; NULL is allowed.
+ */
+void axw_mass_parts_list_free(axw_mass_parts_list *handle);
+
+/**
+ * The model as JSON text. `needed` receives the bytes that it needs, its closing NUL included; `buffer` may be NULL.
+ */
+int32_t axw_mass_parts_list_json(const axw_mass_parts_list *model,
+                                 char *buffer,
+                                 size_t size,
+                                 size_t *needed);
+
+/**
+ * All parts together, as the list stands.
+ *
+ * Returns
+ *     mass (mass [kg]): of all parts
+ *     x (length [m]): of the centre of gravity, forward of the origin
+ *     y (length [m]): of the centre of gravity, left of the origin
+ *     z (length [m]): of the centre of gravity, above the origin
+ *     roll_inertia (moment of inertia [kg·m²]): about the axis along the vehicle through the
+ *         centre of gravity
+ *     pitch_inertia (moment of inertia [kg·m²]): about the axis across it
+ *     yaw_inertia (moment of inertia [kg·m²]): about the upright axis
+ */
+int32_t axw_mass_parts_list_total(const axw_mass_parts_list *model,
+                                  double *mass,
+                                  double *x,
+                                  double *y,
+                                  double *z,
+                                  double *roll_inertia,
+                                  double *pitch_inertia,
+                                  double *yaw_inertia);
+
+/**
+ * All parts together after every swap.
+ *
+ * Returns
+ *     mass (mass [kg]): of all parts
+ *     x (length [m]): of the centre of gravity, forward of the origin
+ *     y (length [m]): of the centre of gravity, left of the origin
+ *     z (length [m]): of the centre of gravity, above the origin
+ *     roll_inertia (moment of inertia [kg·m²]): about the axis along the vehicle through the new
+ *         centre of gravity
+ *     pitch_inertia (moment of inertia [kg·m²]): about the axis across it
+ *     yaw_inertia (moment of inertia [kg·m²]): about the upright axis
+ */
+int32_t axw_mass_parts_list_swapped(const axw_mass_parts_list *model,
+                                    double *mass,
+                                    double *x,
+                                    double *y,
+                                    double *z,
+                                    double *roll_inertia,
+                                    double *pitch_inertia,
+                                    double *yaw_inertia);
+
+/**
+ * What all swaps together change.
+ *
+ * Returns
+ *     mass (mass [kg]): gained
+ *     x (length [m]): how far the centre of gravity moves forward
+ *     y (length [m]): how far it moves left
+ *     z (length [m]): how far it moves up
+ *     roll_inertia (moment of inertia [kg·m²]): gained
+ *     pitch_inertia (moment of inertia [kg·m²]): gained
+ *     yaw_inertia (moment of inertia [kg·m²]): gained
+ */
+int32_t axw_mass_parts_list_change(const axw_mass_parts_list *model,
+                                   double *mass,
+                                   double *x,
+                                   double *y,
+                                   double *z,
+                                   double *roll_inertia,
+                                   double *pitch_inertia,
+                                   double *yaw_inertia);
+
+/**
+ * The parts, and what of the whole each of them is.
+ *
+ * Returns
+ *     (table) One row a part: `part`, `mass`, `share` of the mass, `x`, `y`, `z`, and what it adds
+ *     to `roll_inertia`, `pitch_inertia`, `yaw_inertia` about the centre of gravity of the whole.
+ */
+int32_t axw_mass_parts_list_part_table(const axw_mass_parts_list *model, axw_table **result);
+
+/**
+ * What each swap alone would change.
+ *
+ * Returns
+ *     (table) One row a part of `instead`: `part`, then the gain of `mass`, how far the centre of
+ *     gravity moves by `x`, `y`, `z`, and the gain of `roll_inertia`, `pitch_inertia`,
+ *     `yaw_inertia`.
+ */
+int32_t axw_mass_parts_list_swap_table(const axw_mass_parts_list *model, axw_table **result);
+
+/**
+ * Reads JSON or TOML text and checks it. `out` receives a handle that `axw_mass_raised_axle_free` frees.
+ */
+int32_t axw_mass_raised_axle_new(const char *text, axw_mass_raised_axle **out);
+
+/**
+ * Frees a handle; NULL is allowed.
+ */
+void axw_mass_raised_axle_free(axw_mass_raised_axle *handle);
+
+/**
+ * The model as JSON text. `needed` receives the bytes that it needs, its closing NUL included; `buffer` may be NULL.
+ */
+int32_t axw_mass_raised_axle_json(const axw_mass_raised_axle *model,
+                                  char *buffer,
+                                  size_t size,
+                                  size_t *needed);
+
+/**
+ * Height of the centre of gravity, and how sure it is.
+ *
+ * Returns
+ *     height (length [m]): of the centre of gravity above the ground, vehicle level
+ *     standard_uncertainty (length [m]): of the height, from the three readings and the lift;
+ *         twice of it holds nineteen times of twenty
+ *     greatest_error (length [m]): what every error at its bound at once would make
+ *     angle (angle [rad]): by which the body leans
+ *     angle_error (angle [rad]): how far the angle may be wrong by the error of the lift
+ */
+int32_t axw_mass_raised_axle_centre(const axw_mass_raised_axle *model,
+                                    double *height,
+                                    double *standard_uncertainty,
+                                    double *greatest_error,
+                                    double *angle,
+                                    double *angle_error);
+
+/**
+ * What a lift would tell: reading and uncertainty over lifts, were the height the one that was
+ * found.
+ *
+ * Parameters
+ *     lift [m], several: lifts, in any order
+ *
+ * Returns
+ *     (table) One row a lift: `lift`, `angle`, `lower_axle_reading` that is to be expected,
+ *     `standard_uncertainty`, `greatest_error` of the height; a lift that the vehicle cannot take
+ *     is a refused row.
+ */
+int32_t axw_mass_raised_axle_table(const axw_mass_raised_axle *model,
+                                   const double *lift,
+                                   size_t lift_count,
+                                   axw_table **result);
+
+/**
+ * Reads JSON or TOML text and checks it. `out` receives a handle that `axw_spring_adjustable_damper_free` frees.
+ */
+int32_t axw_spring_adjustable_damper_new(const char *text,
+                                         axw_spring_adjustable_damper **out);
+
+/**
+ * Frees a handle; NULL is allowed.
+ */
+void axw_spring_adjustable_damper_free(axw_spring_adjustable_damper *handle);
+
+/**
+ * The model as JSON text. `needed` receives the bytes that it needs, its closing NUL included; `buffer` may be NULL.
+ */
+int32_t axw_spring_adjustable_damper_json(const axw_spring_adjustable_damper *model,
+                                          char *buffer,
+                                          size_t size,
+                                          size_t *needed);
+
+/**
+ * The setting of each adjuster that comes nearest to a wanted damping ratio and split.
+ *
+ * Parameters
+ *     velocity [m/s]: of the damper, without sign: that of the wheel times the motion ratio
+ *     wanted_ratio [-]: damping ratio, mean of bump and rebound
+ *     rebound_share [-]: wanted rebound over both; two thirds are common practice on the road, no
+ *         source
+ *     damper_motion_ratio [-]: shortening of the damper over travel of the wheel
+ *     tangent_rate [N/m]: wheel rate, or ride rate with the tyre in series (say which one it was)
+ *     sprung_mass [kg]: the scale reading of the wheel less its unsprung mass
+ *
+ * Returns
+ *     bump_setting (text): setting of the bump adjuster
+ *     rebound_setting (text): setting of the rebound adjuster
+ *     bump_damping (damping [N·s/m]): secant in bump there, gas force taken off
+ *     rebound_damping (damping [N·s/m]): secant in rebound there
+ *     achieved_ratio (ratio [-]): damping ratio that they give
+ *     achieved_rebound_share (ratio [-]): rebound over both that they give
+ *     ratio_error (ratio [-]): damping ratio that they give less the wanted one: what is left when
+ *         the adjusters end or their steps are coarse
+ *
+ * Valid for (SI)
+ *     - `0 < velocity <= 100`
+ *     - `0 < wanted_ratio <= 10`
+ *     - `0 < rebound_share < 1`
+ *     - `0.05 <= damper_motion_ratio <= 3`
+ *     - `1 <= tangent_rate <= 1000000000`
+ *     - `0.001 <= sprung_mass <= 1000000`
+ *
+ *     Each adjuster is set by itself: the sum of squares of both misses is the least there is.
+ */
+int32_t axw_spring_adjustable_damper_choice(const axw_spring_adjustable_damper *model,
+                                            double velocity,
+                                            double wanted_ratio,
+                                            double rebound_share,
+                                            double damper_motion_ratio,
+                                            double tangent_rate,
+                                            double sprung_mass,
+                                            char *bump_setting,
+                                            size_t bump_setting_size,
+                                            size_t *bump_setting_needed,
+                                            char *rebound_setting,
+                                            size_t rebound_setting_size,
+                                            size_t *rebound_setting_needed,
+                                            double *bump_damping,
+                                            double *rebound_damping,
+                                            double *achieved_ratio,
+                                            double *achieved_rebound_share,
+                                            double *ratio_error);
+
+/**
+ * Every pair of settings over velocities.
+ *
+ * Parameters
+ *     velocity [m/s], several: of the damper, without sign
+ *
+ * Returns
+ *     (table) One row a velocity and pair: `velocity`, `bump_setting`, `rebound_setting`,
+ *     `bump_damping`, `rebound_damping`, `mean_damping`, `rebound_share`; a velocity beyond the
+ *     points of a setting is a refused row.
+ */
+int32_t axw_spring_adjustable_damper_table(const axw_spring_adjustable_damper *model,
+                                           const double *velocity,
+                                           size_t velocity_count,
+                                           axw_table **result);
+
+/**
+ * Reads JSON or TOML text and checks it. `out` receives a handle that `axw_spring_bump_stop_free` frees.
+ */
+int32_t axw_spring_bump_stop_new(const char *text, axw_spring_bump_stop **out);
+
+/**
+ * Frees a handle; NULL is allowed.
+ */
+void axw_spring_bump_stop_free(axw_spring_bump_stop *handle);
+
+/**
+ * The model as JSON text. `needed` receives the bytes that it needs, its closing NUL included; `buffer` may be NULL.
+ */
+int32_t axw_spring_bump_stop_json(const axw_spring_bump_stop *model,
+                                  char *buffer,
+                                  size_t size,
+                                  size_t *needed);
+
+/**
+ * Force, rate and energy at a compression.
+ *
+ * Parameters
+ *     compression [m]: from contact; below nothing the stop is not touched
+ *
+ * Returns
+ *     force (force [N]): of the stop
+ *     rate (linear stiffness [N/m]): tangent rate there
+ *     energy (energy [J]): taken since contact
+ *
+ * Valid for (SI)
+ *     - `-100 <= compression <= 100`
+ *
+ *     Up to the last point.
+ */
+int32_t axw_spring_bump_stop_at(const axw_spring_bump_stop *model,
+                                double compression,
+                                double *force,
+                                double *rate,
+                                double *energy);
+
+/**
+ * Compression at which the stop has taken an energy.
+ *
+ * Parameters
+ *     energy [J]: to be taken: half the mass at the stop times the square of the velocity of
+ *         contact, what the spring takes meanwhile taken off
+ *
+ * Returns
+ *     (length [m]) Compression from contact.
+ *
+ * Valid for (SI)
+ *     - `0 <= energy <= 1000000000`
+ *
+ *     An energy that is more than the stop takes up to its last point is refused.
+ */
+int32_t axw_spring_bump_stop_compression_for_energy(const axw_spring_bump_stop *model,
+                                                    double energy,
+                                                    double *result);
+
+/**
+ * Force, rate and energy over compressions.
+ *
+ * Parameters
+ *     compression [m], several: from contact, in any order
+ *
+ * Returns
+ *     (table) One row a compression: `compression`, `force`, `rate`, `energy`; one beyond the
+ *     points is a refused row.
+ */
+int32_t axw_spring_bump_stop_table(const axw_spring_bump_stop *model,
+                                   const double *compression,
+                                   size_t compression_count,
+                                   axw_table **result);
+
+/**
  * Reads JSON or TOML text and checks it. `out` receives a handle that `axw_spring_corner_free` frees.
  */
 int32_t axw_spring_corner_new(const char *text, axw_spring_corner **out);
@@ -9786,6 +10310,99 @@ int32_t axw_spring_corner_table(const axw_spring_corner *model,
                                 const double *motion_ratio,
                                 size_t motion_ratio_count,
                                 axw_table **result);
+
+/**
+ * Reads JSON or TOML text and checks it. `out` receives a handle that `axw_spring_damper_curve_free` frees.
+ */
+int32_t axw_spring_damper_curve_new(const char *text, axw_spring_damper_curve **out);
+
+/**
+ * Frees a handle; NULL is allowed.
+ */
+void axw_spring_damper_curve_free(axw_spring_damper_curve *handle);
+
+/**
+ * The model as JSON text. `needed` receives the bytes that it needs, its closing NUL included; `buffer` may be NULL.
+ */
+int32_t axw_spring_damper_curve_json(const axw_spring_damper_curve *model,
+                                     char *buffer,
+                                     size_t size,
+                                     size_t *needed);
+
+/**
+ * Force at a velocity, as the dynamometer reads it.
+ *
+ * Parameters
+ *     velocity [m/s]: of the damper, positive in bump; between the first and the last point
+ *
+ * Returns
+ *     (force [N]) Force that pushes the eyes apart, gas force included.
+ */
+int32_t axw_spring_damper_curve_force(const axw_spring_damper_curve *model, double velocity, double *result);
+
+/**
+ * Damping at a velocity in bump and the same in rebound: secants, their mean by energy, the split.
+ *
+ * Parameters
+ *     velocity [m/s]: of the damper, without sign; both ways between the points
+ *
+ * Returns
+ *     bump_damping (damping [N·s/m]): secant in bump, gas force taken off
+ *     rebound_damping (damping [N·s/m]): secant in rebound, gas force taken off
+ *     mean_damping (damping [N·s/m]): mean of the two: half of each cycle takes its energy by one
+ *         of them, so that this is their mean by energy
+ *     rebound_share (ratio [-]): rebound over both
+ *     cycle_damping (damping [N·s/m]): of the linear damper that takes the same energy over a
+ *     cycle of that peak velocity; above the mean where the curve flattens
+ *
+ * Valid for (SI)
+ *     - `0 < velocity <= 100`
+ *
+ *     Between the points in both directions.
+ */
+int32_t axw_spring_damper_curve_damping(const axw_spring_damper_curve *model,
+                                        double velocity,
+                                        double *bump_damping,
+                                        double *rebound_damping,
+                                        double *mean_damping,
+                                        double *rebound_share,
+                                        double *cycle_damping);
+
+/**
+ * Damping ratio of a wheel at a velocity of its damper: mean of bump and rebound by energy,
+ * secants, gas force taken off.
+ *
+ * Parameters
+ *     velocity [m/s]: of the damper, without sign: that of the wheel times the motion ratio
+ *     damper_motion_ratio [-]: shortening of the damper over travel of the wheel
+ *     tangent_rate [N/m]: wheel rate, or ride rate with the tyre in series (say which one it was)
+ *     sprung_mass [kg]: the scale reading of the wheel less its unsprung mass
+ *
+ * Returns
+ *     (ratio [-]) The damping ratio. One damper for an axle: halve it.
+ */
+int32_t axw_spring_damper_curve_ratio(const axw_spring_damper_curve *model,
+                                      double velocity,
+                                      double damper_motion_ratio,
+                                      double tangent_rate,
+                                      double sprung_mass,
+                                      double *result);
+
+/**
+ * Forces and damping over velocities.
+ *
+ * Parameters
+ *     velocity [m/s], several: of the damper, without sign
+ *
+ * Returns
+ *     (table) One row a velocity: `velocity`, `bump_force` and `rebound_force` as the dynamometer
+ *     reads them, `bump_damping`, `rebound_damping`, `mean_damping`, `rebound_share`,
+ *     `cycle_damping`.
+ */
+int32_t axw_spring_damper_curve_table(const axw_spring_damper_curve *model,
+                                      const double *velocity,
+                                      size_t velocity_count,
+                                      axw_table **result);
 
 /**
  * Reads JSON or TOML text and checks it. `out` receives a handle that `axw_spring_stack_free` frees.
@@ -9881,6 +10498,219 @@ int32_t axw_spring_stack_table(const axw_spring_stack *model,
                                const double *load,
                                size_t load_count,
                                axw_table **result);
+
+/**
+ * Reads JSON or TOML text and checks it. `out` receives a handle that `axw_suspension_roll_balance_free` frees.
+ */
+int32_t axw_suspension_roll_balance_new(const char *text,
+                                        axw_suspension_roll_balance **out);
+
+/**
+ * Frees a handle; NULL is allowed.
+ */
+void axw_suspension_roll_balance_free(axw_suspension_roll_balance *handle);
+
+/**
+ * The model as JSON text. `needed` receives the bytes that it needs, its closing NUL included; `buffer` may be NULL.
+ */
+int32_t axw_suspension_roll_balance_json(const axw_suspension_roll_balance *model,
+                                         char *buffer,
+                                         size_t size,
+                                         size_t *needed);
+
+/**
+ * Roll gradient and balance, which do not depend on how hard the turn is.
+ *
+ * Returns
+ *     roll_gradient (roll gradient [rad·s²/m]): roll angle of the body over lateral acceleration,
+ *         body to ground
+ *     front_suspension_stiffness (rotational stiffness [N·m/rad]): springs and bar of the front
+ *         axle, without its tyres
+ *     rear_suspension_stiffness (rotational stiffness [N·m/rad]): springs and bar of the rear
+ *         axle, without its tyres
+ *     front_share (ratio [-]): share of the front axle in the load that moves to the outer wheels
+ *     front_weight_share (ratio [-]): share of the front axle in the weight, unsprung masses
+ *         included
+ *     share_over_weight (ratio [-]): the first less the second: above nothing it tends to
+ *         understeer at the limit, below nothing to oversteer, tyres alike all round
+ */
+int32_t axw_suspension_roll_balance_balance(const axw_suspension_roll_balance *model,
+                                            double *roll_gradient,
+                                            double *front_suspension_stiffness,
+                                            double *rear_suspension_stiffness,
+                                            double *front_share,
+                                            double *front_weight_share,
+                                            double *share_over_weight);
+
+/**
+ * Roll angle and load transfer of both axles in one turn.
+ *
+ * Parameters
+ *     lateral_acceleration [m/s²]: towards the inside of the turn
+ *
+ * Returns
+ *     roll_angle (angle [rad]): of the body to the ground, out of the turn
+ *     front_unsprung_transfer (force [N]): what the outer front wheel gains by the unsprung mass
+ *     front_geometric_transfer (force [N]): what it gains through the roll centre
+ *     front_elastic_transfer (force [N]): what it gains by springs and bar
+ *     front_load_transfer (force [N]): all that it gains
+ *     rear_unsprung_transfer (force [N]): what the outer rear wheel gains by the unsprung mass
+ *     rear_geometric_transfer (force [N]): what it gains through the roll centre
+ *     rear_elastic_transfer (force [N]): what it gains by springs and bar
+ *     rear_load_transfer (force [N]): all that it gains
+ *     front_share (ratio [-]): share of the front axle in the load transfer
+ *     front_inner_load (force [N]): load left on the inner front wheel
+ *     rear_inner_load (force [N]): load left on the inner rear wheel
+ *
+ * Valid for (SI)
+ *     - `0 < lateral_acceleration <= 100`
+ *
+ *     Up to where an inner wheel lifts: beyond it the answer is refused.
+ */
+int32_t axw_suspension_roll_balance_in_turn(const axw_suspension_roll_balance *model,
+                                            double lateral_acceleration,
+                                            double *roll_angle,
+                                            double *front_unsprung_transfer,
+                                            double *front_geometric_transfer,
+                                            double *front_elastic_transfer,
+                                            double *front_load_transfer,
+                                            double *rear_unsprung_transfer,
+                                            double *rear_geometric_transfer,
+                                            double *rear_elastic_transfer,
+                                            double *rear_load_transfer,
+                                            double *front_share,
+                                            double *front_inner_load,
+                                            double *rear_inner_load);
+
+/**
+ * Both bars that give the wanted roll gradient and the wanted balance, in place of those that are
+ * fitted.
+ *
+ * Parameters
+ *     roll_gradient [rad·s²/m]: wanted roll angle over lateral acceleration, body to ground
+ *     front_share [-]: wanted share of the front axle in the load transfer
+ *
+ * Returns
+ *     front_bar_rate (linear stiffness [N/m]): rate of the front bar at its ends, which move in
+ *         opposite directions
+ *     rear_bar_rate (linear stiffness [N/m]): rate of the rear bar at its ends
+ *     front_bar_stiffness (rotational stiffness [N·m/rad]): roll stiffness that the front bar
+ *         gives its axle
+ *     rear_bar_stiffness (rotational stiffness [N·m/rad]): roll stiffness that the rear bar gives
+ *         its axle
+ *
+ * Valid for (SI)
+ *     - `0.000001 <= roll_gradient <= 1`
+ *     - `0.001 <= front_share <= 0.999`
+ *
+ *     Where an axle would need a bar that gives less than nothing, the answer is refused.
+ */
+int32_t axw_suspension_roll_balance_bars_for(const axw_suspension_roll_balance *model,
+                                             double roll_gradient,
+                                             double front_share,
+                                             double *front_bar_rate,
+                                             double *rear_bar_rate,
+                                             double *front_bar_stiffness,
+                                             double *rear_bar_stiffness);
+
+/**
+ * The front bar that gives the wanted roll gradient, the rear axle left as it is.
+ *
+ * Parameters
+ *     roll_gradient [rad·s²/m]: wanted roll angle over lateral acceleration, body to ground
+ *
+ * Returns
+ *     (linear stiffness [N/m]) Rate of the front bar at its ends, in place of the one that is
+ *     fitted.
+ *
+ * Valid for (SI)
+ *     - `0.000001 <= roll_gradient <= 1`
+ *
+ *     Where the axle would need a bar that gives less than nothing, the answer is refused.
+ */
+int32_t axw_suspension_roll_balance_front_bar_for_gradient(const axw_suspension_roll_balance *model,
+                                                           double roll_gradient,
+                                                           double *result);
+
+/**
+ * The rear bar that gives the wanted roll gradient, the front axle left as it is.
+ *
+ * Parameters
+ *     roll_gradient [rad·s²/m]: wanted roll angle over lateral acceleration, body to ground
+ *
+ * Returns
+ *     (linear stiffness [N/m]) Rate of the rear bar at its ends, in place of the one that is
+ *     fitted.
+ *
+ * Valid for (SI)
+ *     - `0.000001 <= roll_gradient <= 1`
+ *
+ *     Where the axle would need a bar that gives less than nothing, the answer is refused.
+ */
+int32_t axw_suspension_roll_balance_rear_bar_for_gradient(const axw_suspension_roll_balance *model,
+                                                          double roll_gradient,
+                                                          double *result);
+
+/**
+ * The front bar that gives the wanted balance, the rear axle left as it is.
+ *
+ * Parameters
+ *     front_share [-]: wanted share of the front axle in the load transfer
+ *
+ * Returns
+ *     (linear stiffness [N/m]) Rate of the front bar at its ends, in place of the one that is
+ *     fitted.
+ *
+ * Valid for (SI)
+ *     - `0.001 <= front_share <= 0.999`
+ *
+ *     Where the axle would need a bar that gives less than nothing, the answer is refused.
+ */
+int32_t axw_suspension_roll_balance_front_bar_for_share(const axw_suspension_roll_balance *model,
+                                                        double front_share,
+                                                        double *result);
+
+/**
+ * The rear bar that gives the wanted balance, the front axle left as it is.
+ *
+ * Parameters
+ *     front_share [-]: wanted share of the front axle in the load transfer
+ *
+ * Returns
+ *     (linear stiffness [N/m]) Rate of the rear bar at its ends, in place of the one that is
+ *     fitted.
+ *
+ * Valid for (SI)
+ *     - `0.001 <= front_share <= 0.999`
+ *
+ *     Where the axle would need a bar that gives less than nothing, the answer is refused.
+ */
+int32_t axw_suspension_roll_balance_rear_bar_for_share(const axw_suspension_roll_balance *model,
+                                                       double front_share,
+                                                       double *result);
+
+/**
+ * Roll and balance over bars and turns, everything else as it is.
+ *
+ * Parameters
+ *     front_bar_rate [N/m], several: rates of the front bar at its ends; nothing for no bar
+ *     rear_bar_rate [N/m], several: rates of the rear bar at its ends
+ *     lateral_acceleration [m/s²], several: towards the inside of the turn
+ *
+ * Returns
+ *     (table) One row a pair of bars and a turn: `front_bar_rate`, `rear_bar_rate`,
+ *     `lateral_acceleration`, `roll_gradient`, `roll_angle`, `front_load_transfer`,
+ *     `rear_load_transfer`, `front_share`, `share_over_weight`, `front_inner_load`,
+ *     `rear_inner_load`.
+ */
+int32_t axw_suspension_roll_balance_table(const axw_suspension_roll_balance *model,
+                                          const double *front_bar_rate,
+                                          size_t front_bar_rate_count,
+                                          const double *rear_bar_rate,
+                                          size_t rear_bar_rate_count,
+                                          const double *lateral_acceleration,
+                                          size_t lateral_acceleration_count,
+                                          axw_table **result);
 
 /**
  * Reads JSON or TOML text and checks it. `out` receives a handle that `axw_tyre_tyre_free` frees.
@@ -10495,6 +11325,7 @@ void axw_table_free(axw_table *table);
  *     LinearStiffness: N/m, N/mm, kN/m, lbf/in, lbf/ft, N/cm, kgf/mm or kgf/cm
  *     RotationalStiffness: N·m/rad, N·m/deg or ft·lbf/deg
  *     Damping: N·s/m, N·s/mm or lbf·s/in
+ *     MomentOfInertia: kg·m² or lb·ft²
  *     RollGradient: rad·s²/m or deg/g0
  *     TurnsPerDistance: turn/m, rev/km or rev/mile
  *     RatioPerLength: 1/m, 1/mm or 1/in

@@ -10946,8 +10946,8 @@ pub extern "C" fn axw_mass_raised_axle_height_over_tyres_value(
 ///
 /// Returns
 ///     sprung_mass (mass [kg]): mass that the springs carry
-///     behind_front_axle (length [m]): distance of its centre of gravity behind the front axle;
-///         negative where it lies before it
+///     sprung_behind_front_axle (length [m]): distance of its centre of gravity behind the front
+///         axle; negative where it lies before it
 ///     height (length [m]): height of its centre of gravity above the ground
 ///
 /// Valid for (SI)
@@ -10978,7 +10978,7 @@ pub unsafe extern "C" fn axw_mass_sprung_centre(
     front_unsprung_height: f64,
     rear_unsprung_height: f64,
     sprung_mass: *mut f64,
-    behind_front_axle: *mut f64,
+    sprung_behind_front_axle: *mut f64,
     height: *mut f64,
 ) -> i32 {
     guard_call(
@@ -10996,7 +10996,7 @@ pub unsafe extern "C" fn axw_mass_sprung_centre(
         },
         |on| unsafe {
             put(sprung_mass, on.sprung_mass.si());
-            put(behind_front_axle, on.behind_front_axle.si());
+            put(sprung_behind_front_axle, on.sprung_behind_front_axle.si());
             put(height, on.height.si());
         },
     )
@@ -11015,7 +11015,7 @@ pub unsafe extern "C" fn axw_mass_sprung_centre_n(
     front_unsprung_height: *const f64,
     rear_unsprung_height: *const f64,
     sprung_mass: *mut f64,
-    behind_front_axle: *mut f64,
+    sprung_behind_front_axle: *mut f64,
     height: *mut f64,
     reason: *mut i32,
 ) -> i32 {
@@ -11061,8 +11061,8 @@ pub unsafe extern "C" fn axw_mass_sprung_centre_n(
                         if !sprung_mass.is_null() {
                             sprung_mass.add(i).write(on.sprung_mass.si());
                         }
-                        if !behind_front_axle.is_null() {
-                            behind_front_axle.add(i).write(on.behind_front_axle.si());
+                        if !sprung_behind_front_axle.is_null() {
+                            sprung_behind_front_axle.add(i).write(on.sprung_behind_front_axle.si());
                         }
                         if !height.is_null() {
                             height.add(i).write(on.height.si());
@@ -11073,8 +11073,8 @@ pub unsafe extern "C" fn axw_mass_sprung_centre_n(
                         if !sprung_mass.is_null() {
                             sprung_mass.add(i).write(f64::NAN);
                         }
-                        if !behind_front_axle.is_null() {
-                            behind_front_axle.add(i).write(f64::NAN);
+                        if !sprung_behind_front_axle.is_null() {
+                            sprung_behind_front_axle.add(i).write(f64::NAN);
                         }
                         if !height.is_null() {
                             height.add(i).write(f64::NAN);
@@ -11126,9 +11126,9 @@ pub extern "C" fn axw_mass_sprung_centre_sprung_mass_value(
     })
 }
 
-/// `axw_mass_sprung_centre` that returns `behind_front_axle` [m], or NaN where there is no answer.
+/// `axw_mass_sprung_centre` that returns `sprung_behind_front_axle` [m], or NaN where there is no answer.
 #[unsafe(no_mangle)]
-pub extern "C" fn axw_mass_sprung_centre_behind_front_axle_value(
+pub extern "C" fn axw_mass_sprung_centre_sprung_behind_front_axle_value(
     total_mass: f64,
     behind_front_axle: f64,
     centre_height: f64,
@@ -11149,7 +11149,7 @@ pub extern "C" fn axw_mass_sprung_centre_behind_front_axle_value(
             Length::from_si(front_unsprung_height),
             Length::from_si(rear_unsprung_height),
         )
-        .map(|on| on.behind_front_axle.si())
+        .map(|on| on.sprung_behind_front_axle.si())
     })
 }
 
@@ -21570,6 +21570,742 @@ pub unsafe extern "C" fn axw_engine_torque_curve_table(
     })
 }
 
+/// A vehicle as a list of parts: its mass, its centre of gravity, its moments of inertia, and what
+/// another part would move.
+///
+/// Formula
+///     `m = sum m_i`, `x = sum m_i x_i / m` and so on; about the centre of gravity, roll `I_x = sum
+///     (J_xi + m_i ((y_i - y)^2 + (z_i - z)^2))`, pitch `I_y = sum (J_yi + m_i ((z_i - z)^2 + (x_i
+///     - x)^2))`, yaw `I_z = sum (J_zi + m_i ((x_i - x)^2 + (y_i - y)^2))`
+///
+/// Fields
+///     parts (list): what the vehicle is made of, each with `name`, `mass`, the place `x`, `y`, `z`
+///         of its own centre of gravity and, where they are known, its own inertias about axes
+///         through that: `roll_inertia`, `pitch_inertia`, `yaw_inertia`
+///     instead (list, optional): parts that take the place of those of the same name; a part of no
+///         mass takes one away, a name that is not in the list adds one
+///
+/// Valid for
+///     Axes as ISO 8855 for all parts, from one origin: x forward, y left, z up. A part without
+///     inertias of its own counts as a point: that is low by what it has in itself, which for a
+///     body shell is most of it. Products of inertia are left out, so that the axes are those of
+///     the vehicle and not its principal ones.
+///
+/// Source
+///     Definition of centre of gravity and moment of inertia, parallel axis theorem; Milliken and
+///     Milliken, Race Car Vehicle Dynamics (1995), ch. 18 (from memory)
+pub struct axw_mass_parts_list(axlewright::mass::PartsList);
+const _: fn() = || {
+    fn shared<T: Send + Sync>() {}
+    shared::<axw_mass_parts_list>()
+};
+
+/// Reads JSON or TOML text and checks it. `out` receives a handle that `axw_mass_parts_list_free` frees.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_mass_parts_list_new(
+    text: *const c_char,
+    out: *mut *mut axw_mass_parts_list,
+) -> i32 {
+    guard(|| {
+        if out.is_null() {
+            return Err(Failure::Null("out"));
+        }
+        let model = axlewright::mass::PartsList::from_text(unsafe { words("text", text) }?)?;
+        unsafe { out.write(Box::into_raw(Box::new(axw_mass_parts_list(model)))) };
+        Ok(())
+    })
+}
+
+/// Frees a handle; NULL is allowed.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_mass_parts_list_free(handle: *mut axw_mass_parts_list) {
+    guard_or((), || unsafe { free(handle) })
+}
+
+/// The model as JSON text. `needed` receives the bytes that it needs, its closing NUL included; `buffer` may be NULL.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_mass_parts_list_json(
+    model: *const axw_mass_parts_list,
+    buffer: *mut c_char,
+    size: usize,
+    needed: *mut usize,
+) -> i32 {
+    guard(|| {
+        let text = unsafe { handle("model", model) }?.0.to_json()?;
+        fits("buffer", &text, buffer, size)?;
+        unsafe {
+            copy(&text, buffer, size);
+            put(needed, text.len() + 1);
+        }
+        Ok(())
+    })
+}
+
+/// All parts together, as the list stands.
+///
+/// Returns
+///     mass (mass [kg]): of all parts
+///     x (length [m]): of the centre of gravity, forward of the origin
+///     y (length [m]): of the centre of gravity, left of the origin
+///     z (length [m]): of the centre of gravity, above the origin
+///     roll_inertia (moment of inertia [kg·m²]): about the axis along the vehicle through the
+///         centre of gravity
+///     pitch_inertia (moment of inertia [kg·m²]): about the axis across it
+///     yaw_inertia (moment of inertia [kg·m²]): about the upright axis
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_mass_parts_list_total(
+    model: *const axw_mass_parts_list,
+    mass: *mut f64,
+    x: *mut f64,
+    y: *mut f64,
+    z: *mut f64,
+    roll_inertia: *mut f64,
+    pitch_inertia: *mut f64,
+    yaw_inertia: *mut f64,
+) -> i32 {
+    guard(|| {
+        let on = unsafe { handle("model", model) }?.0.total()?;
+
+        unsafe {
+            put(mass, on.mass.si());
+            put(x, on.x.si());
+            put(y, on.y.si());
+            put(z, on.z.si());
+            put(roll_inertia, on.roll_inertia.si());
+            put(pitch_inertia, on.pitch_inertia.si());
+            put(yaw_inertia, on.yaw_inertia.si());
+        }
+        Ok(())
+    })
+}
+
+/// All parts together after every swap.
+///
+/// Returns
+///     mass (mass [kg]): of all parts
+///     x (length [m]): of the centre of gravity, forward of the origin
+///     y (length [m]): of the centre of gravity, left of the origin
+///     z (length [m]): of the centre of gravity, above the origin
+///     roll_inertia (moment of inertia [kg·m²]): about the axis along the vehicle through the new
+///         centre of gravity
+///     pitch_inertia (moment of inertia [kg·m²]): about the axis across it
+///     yaw_inertia (moment of inertia [kg·m²]): about the upright axis
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_mass_parts_list_swapped(
+    model: *const axw_mass_parts_list,
+    mass: *mut f64,
+    x: *mut f64,
+    y: *mut f64,
+    z: *mut f64,
+    roll_inertia: *mut f64,
+    pitch_inertia: *mut f64,
+    yaw_inertia: *mut f64,
+) -> i32 {
+    guard(|| {
+        let on = unsafe { handle("model", model) }?.0.swapped()?;
+
+        unsafe {
+            put(mass, on.mass.si());
+            put(x, on.x.si());
+            put(y, on.y.si());
+            put(z, on.z.si());
+            put(roll_inertia, on.roll_inertia.si());
+            put(pitch_inertia, on.pitch_inertia.si());
+            put(yaw_inertia, on.yaw_inertia.si());
+        }
+        Ok(())
+    })
+}
+
+/// What all swaps together change.
+///
+/// Returns
+///     mass (mass [kg]): gained
+///     x (length [m]): how far the centre of gravity moves forward
+///     y (length [m]): how far it moves left
+///     z (length [m]): how far it moves up
+///     roll_inertia (moment of inertia [kg·m²]): gained
+///     pitch_inertia (moment of inertia [kg·m²]): gained
+///     yaw_inertia (moment of inertia [kg·m²]): gained
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_mass_parts_list_change(
+    model: *const axw_mass_parts_list,
+    mass: *mut f64,
+    x: *mut f64,
+    y: *mut f64,
+    z: *mut f64,
+    roll_inertia: *mut f64,
+    pitch_inertia: *mut f64,
+    yaw_inertia: *mut f64,
+) -> i32 {
+    guard(|| {
+        let on = unsafe { handle("model", model) }?.0.change()?;
+
+        unsafe {
+            put(mass, on.mass.si());
+            put(x, on.x.si());
+            put(y, on.y.si());
+            put(z, on.z.si());
+            put(roll_inertia, on.roll_inertia.si());
+            put(pitch_inertia, on.pitch_inertia.si());
+            put(yaw_inertia, on.yaw_inertia.si());
+        }
+        Ok(())
+    })
+}
+
+/// The parts, and what of the whole each of them is.
+///
+/// Returns
+///     (table) One row a part: `part`, `mass`, `share` of the mass, `x`, `y`, `z`, and what it adds
+///     to `roll_inertia`, `pitch_inertia`, `yaw_inertia` about the centre of gravity of the whole.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_mass_parts_list_part_table(
+    model: *const axw_mass_parts_list,
+    result: *mut *mut axw_table,
+) -> i32 {
+    guard(|| {
+        let on = unsafe { handle("model", model) }?.0.part_table()?;
+        if result.is_null() {
+            return Err(Failure::Null("result"));
+        }
+        unsafe {
+            put(result, Box::into_raw(axw_table::new(on)));
+        }
+        Ok(())
+    })
+}
+
+/// What each swap alone would change.
+///
+/// Returns
+///     (table) One row a part of `instead`: `part`, then the gain of `mass`, how far the centre of
+///     gravity moves by `x`, `y`, `z`, and the gain of `roll_inertia`, `pitch_inertia`,
+///     `yaw_inertia`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_mass_parts_list_swap_table(
+    model: *const axw_mass_parts_list,
+    result: *mut *mut axw_table,
+) -> i32 {
+    guard(|| {
+        let on = unsafe { handle("model", model) }?.0.swap_table()?;
+        if result.is_null() {
+            return Err(Failure::Null("result"));
+        }
+        unsafe {
+            put(result, Box::into_raw(axw_table::new(on)));
+        }
+        Ok(())
+    })
+}
+
+/// Height of the centre of gravity from raising one axle, and how sure it is.
+///
+/// Formula
+///     With `e = r_2 - r_1 - d_1 - d_2` the angle from `l sin(b) + e cos(b) = H + r_2' - r_1'`;
+///     moments about the lower wheel centre, `(l cos(b) - e sin(b)) (1 - m_2 / m)` on the far side;
+///     `d` what the springs give and `r'` the loaded radii while raised. With equal radii, locked
+///     springs and the lift at the wheel centres `h = r + l (m_2 - m_1) / (m tan(b))`.
+///
+/// Fields
+///     lower_axle_mass (mass): `m_1`, scale reading of the axle that stays down, vehicle level,
+///         both wheels together
+///     raised_axle_mass (mass): scale reading of the axle that will be raised, vehicle level, both
+///         wheels together
+///     lower_axle_reading (mass): `m_2`, scale reading of the axle that stays down, the other one
+///         raised
+///     lift (length): `H`, how much the raised axle went up against the other from level, measured
+///         where `lift_at` says
+///     lift_at (choice): `wheel_centre`: tyre deflection is in it; `ground`: under the tyres, whose
+///         rates are wanted then
+///     wheelbase (length): `l`, along the vehicle
+///     lower_loaded_radius (length): `r_1`, height of the wheel centres that stay down above the
+///         ground, vehicle level
+///     raised_loaded_radius (length): `r_2`, height of the other wheel centres, vehicle level
+///     suspension (choice): `locked`: blocks or solid links in place of springs; `free`: what the
+///         springs give is taken off, and their rates are wanted
+///     lower_tyre_rate (linear stiffness, optional): of one wheel's tyre or tyres of the axle that
+///         stays down
+///     raised_tyre_rate (linear stiffness, optional): of one wheel's tyre or tyres of the raised
+///         axle
+///     lower_wheel_rate (linear stiffness, optional): of one wheel of the axle that stays down,
+///         springs alone
+///     raised_wheel_rate (linear stiffness, optional): of one wheel of the raised axle
+///     lower_unsprung_mass (mass, optional): of the axle that stays down, both wheels together
+///     raised_unsprung_mass (mass, optional): of the raised axle
+///     reading_error (mass): greatest error of an axle's reading
+///     lift_error (length): greatest error of the lift
+///
+/// Valid for
+///     Wheels that roll freely and scales that are level. Free springs are linear and give square
+///     to the body; links that lift or hold the body (anti-dive) are left aside, and so are liquids
+///     that run forward: lock the suspension where it can be locked. Errors are bounds of even
+///     likelihood, independent of each other: a standard uncertainty is the bound over the root of
+///     three.
+///
+/// Source
+///     Equilibrium of the tilted vehicle; ISO 10392 (axle lift method) and Milliken and Milliken,
+///     Race Car Vehicle Dynamics (1995), ch. 18 (from memory); uncertainty: JCGM 100:2008 (GUM),
+///     4.3.7 and 5.1 (from memory)
+///
+/// Caution
+///     A raised vehicle can roll off its stands and kill: chock the wheels of the axle that stays
+///     down, strap the vehicle, use stands rated for the load, keep out from under it. Local codes
+///     and licensed practice come first.
+pub struct axw_mass_raised_axle(axlewright::mass::RaisedAxle);
+const _: fn() = || {
+    fn shared<T: Send + Sync>() {}
+    shared::<axw_mass_raised_axle>()
+};
+
+/// Reads JSON or TOML text and checks it. `out` receives a handle that `axw_mass_raised_axle_free` frees.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_mass_raised_axle_new(
+    text: *const c_char,
+    out: *mut *mut axw_mass_raised_axle,
+) -> i32 {
+    guard(|| {
+        if out.is_null() {
+            return Err(Failure::Null("out"));
+        }
+        let model = axlewright::mass::RaisedAxle::from_text(unsafe { words("text", text) }?)?;
+        unsafe { out.write(Box::into_raw(Box::new(axw_mass_raised_axle(model)))) };
+        Ok(())
+    })
+}
+
+/// Frees a handle; NULL is allowed.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_mass_raised_axle_free(handle: *mut axw_mass_raised_axle) {
+    guard_or((), || unsafe { free(handle) })
+}
+
+/// The model as JSON text. `needed` receives the bytes that it needs, its closing NUL included; `buffer` may be NULL.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_mass_raised_axle_json(
+    model: *const axw_mass_raised_axle,
+    buffer: *mut c_char,
+    size: usize,
+    needed: *mut usize,
+) -> i32 {
+    guard(|| {
+        let text = unsafe { handle("model", model) }?.0.to_json()?;
+        fits("buffer", &text, buffer, size)?;
+        unsafe {
+            copy(&text, buffer, size);
+            put(needed, text.len() + 1);
+        }
+        Ok(())
+    })
+}
+
+/// Height of the centre of gravity, and how sure it is.
+///
+/// Returns
+///     height (length [m]): of the centre of gravity above the ground, vehicle level
+///     standard_uncertainty (length [m]): of the height, from the three readings and the lift;
+///         twice of it holds nineteen times of twenty
+///     greatest_error (length [m]): what every error at its bound at once would make
+///     angle (angle [rad]): by which the body leans
+///     angle_error (angle [rad]): how far the angle may be wrong by the error of the lift
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_mass_raised_axle_centre(
+    model: *const axw_mass_raised_axle,
+    height: *mut f64,
+    standard_uncertainty: *mut f64,
+    greatest_error: *mut f64,
+    angle: *mut f64,
+    angle_error: *mut f64,
+) -> i32 {
+    guard(|| {
+        let on = unsafe { handle("model", model) }?.0.centre()?;
+
+        unsafe {
+            put(height, on.height.si());
+            put(standard_uncertainty, on.standard_uncertainty.si());
+            put(greatest_error, on.greatest_error.si());
+            put(angle, on.angle.si());
+            put(angle_error, on.angle_error.si());
+        }
+        Ok(())
+    })
+}
+
+/// What a lift would tell: reading and uncertainty over lifts, were the height the one that was
+/// found.
+///
+/// Parameters
+///     lift [m], several: lifts, in any order
+///
+/// Returns
+///     (table) One row a lift: `lift`, `angle`, `lower_axle_reading` that is to be expected,
+///     `standard_uncertainty`, `greatest_error` of the height; a lift that the vehicle cannot take
+///     is a refused row.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_mass_raised_axle_table(
+    model: *const axw_mass_raised_axle,
+    lift: *const f64,
+    lift_count: usize,
+    result: *mut *mut axw_table,
+) -> i32 {
+    guard(|| {
+        let lift: Vec<Length> =
+            unsafe { list("lift", lift, lift_count) }?.iter().copied().map(Length::from_si).collect();
+        let on = unsafe { handle("model", model) }?.0.table(&lift)?;
+        if result.is_null() {
+            return Err(Failure::Null("result"));
+        }
+        unsafe {
+            put(result, Box::into_raw(axw_table::new(on)));
+        }
+        Ok(())
+    })
+}
+
+/// A damper with an adjuster for bump and another for rebound, each measured at its settings.
+///
+/// Formula
+///     Wanted secants `c_b = 2 c (1 - s)` and `c_r = 2 c s` with `c = zeta 2 sqrt(k m) / r^2`; of
+///     each adjuster the setting whose secant `F(v) / v` is nearest, the first one where two are as
+///     near
+///
+/// Fields
+///     gas_force (force): that pushes the rod out at rest and is in every force of the points
+///     bump (list): settings of the bump adjuster, each with its name (`setting`) and its points,
+///         velocities above nothing
+///     rebound (list): settings of the rebound adjuster, each with its name and its points,
+///         velocities below nothing
+///
+/// Valid for
+///     Adjusters that leave each other alone: measure bump at the middle setting of rebound and the
+///     other way round; some dampers change both. Velocities up to the last point of a setting:
+///     beyond it that setting is left out. Otherwise as [`DamperCurve`](super::DamperCurve).
+///
+/// Source
+///     Secant at a velocity, gas force removed; Milliken and Milliken, Race Car Vehicle Dynamics
+///     (1995), ch. 22 (from memory)
+///
+/// Caution
+///     Settings that suit a figure may not suit the road: change little at a time, both sides of an
+///     axle alike. Local codes and licensed practice come first.
+pub struct axw_spring_adjustable_damper(axlewright::spring::AdjustableDamper);
+const _: fn() = || {
+    fn shared<T: Send + Sync>() {}
+    shared::<axw_spring_adjustable_damper>()
+};
+
+/// Reads JSON or TOML text and checks it. `out` receives a handle that `axw_spring_adjustable_damper_free` frees.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_adjustable_damper_new(
+    text: *const c_char,
+    out: *mut *mut axw_spring_adjustable_damper,
+) -> i32 {
+    guard(|| {
+        if out.is_null() {
+            return Err(Failure::Null("out"));
+        }
+        let model = axlewright::spring::AdjustableDamper::from_text(unsafe { words("text", text) }?)?;
+        unsafe { out.write(Box::into_raw(Box::new(axw_spring_adjustable_damper(model)))) };
+        Ok(())
+    })
+}
+
+/// Frees a handle; NULL is allowed.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_adjustable_damper_free(handle: *mut axw_spring_adjustable_damper) {
+    guard_or((), || unsafe { free(handle) })
+}
+
+/// The model as JSON text. `needed` receives the bytes that it needs, its closing NUL included; `buffer` may be NULL.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_adjustable_damper_json(
+    model: *const axw_spring_adjustable_damper,
+    buffer: *mut c_char,
+    size: usize,
+    needed: *mut usize,
+) -> i32 {
+    guard(|| {
+        let text = unsafe { handle("model", model) }?.0.to_json()?;
+        fits("buffer", &text, buffer, size)?;
+        unsafe {
+            copy(&text, buffer, size);
+            put(needed, text.len() + 1);
+        }
+        Ok(())
+    })
+}
+
+/// The setting of each adjuster that comes nearest to a wanted damping ratio and split.
+///
+/// Parameters
+///     velocity [m/s]: of the damper, without sign: that of the wheel times the motion ratio
+///     wanted_ratio [-]: damping ratio, mean of bump and rebound
+///     rebound_share [-]: wanted rebound over both; two thirds are common practice on the road, no
+///         source
+///     damper_motion_ratio [-]: shortening of the damper over travel of the wheel
+///     tangent_rate [N/m]: wheel rate, or ride rate with the tyre in series (say which one it was)
+///     sprung_mass [kg]: the scale reading of the wheel less its unsprung mass
+///
+/// Returns
+///     bump_setting (text): setting of the bump adjuster
+///     rebound_setting (text): setting of the rebound adjuster
+///     bump_damping (damping [N·s/m]): secant in bump there, gas force taken off
+///     rebound_damping (damping [N·s/m]): secant in rebound there
+///     achieved_ratio (ratio [-]): damping ratio that they give
+///     achieved_rebound_share (ratio [-]): rebound over both that they give
+///     ratio_error (ratio [-]): damping ratio that they give less the wanted one: what is left when
+///         the adjusters end or their steps are coarse
+///
+/// Valid for (SI)
+///     - `0 < velocity <= 100`
+///     - `0 < wanted_ratio <= 10`
+///     - `0 < rebound_share < 1`
+///     - `0.05 <= damper_motion_ratio <= 3`
+///     - `1 <= tangent_rate <= 1000000000`
+///     - `0.001 <= sprung_mass <= 1000000`
+///
+///     Each adjuster is set by itself: the sum of squares of both misses is the least there is.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_adjustable_damper_choice(
+    model: *const axw_spring_adjustable_damper,
+    velocity: f64,
+    wanted_ratio: f64,
+    rebound_share: f64,
+    damper_motion_ratio: f64,
+    tangent_rate: f64,
+    sprung_mass: f64,
+    bump_setting: *mut c_char,
+    bump_setting_size: usize,
+    bump_setting_needed: *mut usize,
+    rebound_setting: *mut c_char,
+    rebound_setting_size: usize,
+    rebound_setting_needed: *mut usize,
+    bump_damping: *mut f64,
+    rebound_damping: *mut f64,
+    achieved_ratio: *mut f64,
+    achieved_rebound_share: *mut f64,
+    ratio_error: *mut f64,
+) -> i32 {
+    guard(|| {
+        let on = unsafe { handle("model", model) }?.0.choice(
+            Velocity::from_si(velocity),
+            Ratio::from_si(wanted_ratio),
+            Ratio::from_si(rebound_share),
+            Ratio::from_si(damper_motion_ratio),
+            LinearStiffness::from_si(tangent_rate),
+            Mass::from_si(sprung_mass),
+        )?;
+        fits("bump_setting", &on.bump_setting, bump_setting, bump_setting_size)?;
+        fits("rebound_setting", &on.rebound_setting, rebound_setting, rebound_setting_size)?;
+        unsafe {
+            copy(&on.bump_setting, bump_setting, bump_setting_size);
+            put(bump_setting_needed, on.bump_setting.len() + 1);
+            copy(&on.rebound_setting, rebound_setting, rebound_setting_size);
+            put(rebound_setting_needed, on.rebound_setting.len() + 1);
+            put(bump_damping, on.bump_damping.si());
+            put(rebound_damping, on.rebound_damping.si());
+            put(achieved_ratio, on.achieved_ratio.si());
+            put(achieved_rebound_share, on.achieved_rebound_share.si());
+            put(ratio_error, on.ratio_error.si());
+        }
+        Ok(())
+    })
+}
+
+/// Every pair of settings over velocities.
+///
+/// Parameters
+///     velocity [m/s], several: of the damper, without sign
+///
+/// Returns
+///     (table) One row a velocity and pair: `velocity`, `bump_setting`, `rebound_setting`,
+///     `bump_damping`, `rebound_damping`, `mean_damping`, `rebound_share`; a velocity beyond the
+///     points of a setting is a refused row.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_adjustable_damper_table(
+    model: *const axw_spring_adjustable_damper,
+    velocity: *const f64,
+    velocity_count: usize,
+    result: *mut *mut axw_table,
+) -> i32 {
+    guard(|| {
+        let velocity: Vec<Velocity> = unsafe { list("velocity", velocity, velocity_count) }?
+            .iter()
+            .copied()
+            .map(Velocity::from_si)
+            .collect();
+        let on = unsafe { handle("model", model) }?.0.table(&velocity)?;
+        if result.is_null() {
+            return Err(Failure::Null("result"));
+        }
+        unsafe {
+            put(result, Box::into_raw(axw_table::new(on)));
+        }
+        Ok(())
+    })
+}
+
+/// A bump stop's force over compression through points, as its maker prints or a press measures
+/// them.
+///
+/// Formula
+///     Piecewise cubic `F(x)` through the points with monotone slopes (Fritsch and Butland),
+///     nothing before contact; rate `F'(x)`, energy the integral of `F`
+///
+/// Fields
+///     points (list): in order of compression, each with `compression` and `force`; contact at no
+///         compression and no force is added where it is missing
+///
+/// Valid for
+///     Compressions up to the last point, and none before contact; beyond the points nothing is
+///     known and nothing is guessed. Forces that never fall. A slow press: rubber and foam are
+///     stiffer in a fast blow, and give back less than they took.
+///
+/// Source
+///     Fritsch and Butland, SIAM J. Sci. Stat. Comput. 5 (1984) 300-304; checked against SciPy's
+///     PchipInterpolator
+pub struct axw_spring_bump_stop(axlewright::spring::BumpStop);
+const _: fn() = || {
+    fn shared<T: Send + Sync>() {}
+    shared::<axw_spring_bump_stop>()
+};
+
+/// Reads JSON or TOML text and checks it. `out` receives a handle that `axw_spring_bump_stop_free` frees.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_bump_stop_new(
+    text: *const c_char,
+    out: *mut *mut axw_spring_bump_stop,
+) -> i32 {
+    guard(|| {
+        if out.is_null() {
+            return Err(Failure::Null("out"));
+        }
+        let model = axlewright::spring::BumpStop::from_text(unsafe { words("text", text) }?)?;
+        unsafe { out.write(Box::into_raw(Box::new(axw_spring_bump_stop(model)))) };
+        Ok(())
+    })
+}
+
+/// Frees a handle; NULL is allowed.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_bump_stop_free(handle: *mut axw_spring_bump_stop) {
+    guard_or((), || unsafe { free(handle) })
+}
+
+/// The model as JSON text. `needed` receives the bytes that it needs, its closing NUL included; `buffer` may be NULL.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_bump_stop_json(
+    model: *const axw_spring_bump_stop,
+    buffer: *mut c_char,
+    size: usize,
+    needed: *mut usize,
+) -> i32 {
+    guard(|| {
+        let text = unsafe { handle("model", model) }?.0.to_json()?;
+        fits("buffer", &text, buffer, size)?;
+        unsafe {
+            copy(&text, buffer, size);
+            put(needed, text.len() + 1);
+        }
+        Ok(())
+    })
+}
+
+/// Force, rate and energy at a compression.
+///
+/// Parameters
+///     compression [m]: from contact; below nothing the stop is not touched
+///
+/// Returns
+///     force (force [N]): of the stop
+///     rate (linear stiffness [N/m]): tangent rate there
+///     energy (energy [J]): taken since contact
+///
+/// Valid for (SI)
+///     - `-100 <= compression <= 100`
+///
+///     Up to the last point.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_bump_stop_at(
+    model: *const axw_spring_bump_stop,
+    compression: f64,
+    force: *mut f64,
+    rate: *mut f64,
+    energy: *mut f64,
+) -> i32 {
+    guard(|| {
+        let on = unsafe { handle("model", model) }?.0.at(Length::from_si(compression))?;
+
+        unsafe {
+            put(force, on.force.si());
+            put(rate, on.rate.si());
+            put(energy, on.energy.si());
+        }
+        Ok(())
+    })
+}
+
+/// Compression at which the stop has taken an energy.
+///
+/// Parameters
+///     energy [J]: to be taken: half the mass at the stop times the square of the velocity of
+///         contact, what the spring takes meanwhile taken off
+///
+/// Returns
+///     (length [m]) Compression from contact.
+///
+/// Valid for (SI)
+///     - `0 <= energy <= 1000000000`
+///
+///     An energy that is more than the stop takes up to its last point is refused.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_bump_stop_compression_for_energy(
+    model: *const axw_spring_bump_stop,
+    energy: f64,
+    result: *mut f64,
+) -> i32 {
+    guard(|| {
+        let on = unsafe { handle("model", model) }?.0.compression_for_energy(Energy::from_si(energy))?;
+
+        unsafe {
+            put(result, on.si());
+        }
+        Ok(())
+    })
+}
+
+/// Force, rate and energy over compressions.
+///
+/// Parameters
+///     compression [m], several: from contact, in any order
+///
+/// Returns
+///     (table) One row a compression: `compression`, `force`, `rate`, `energy`; one beyond the
+///     points is a refused row.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_bump_stop_table(
+    model: *const axw_spring_bump_stop,
+    compression: *const f64,
+    compression_count: usize,
+    result: *mut *mut axw_table,
+) -> i32 {
+    guard(|| {
+        let compression: Vec<Length> = unsafe { list("compression", compression, compression_count) }?
+            .iter()
+            .copied()
+            .map(Length::from_si)
+            .collect();
+        let on = unsafe { handle("model", model) }?.0.table(&compression)?;
+        if result.is_null() {
+            return Err(Failure::Null("result"));
+        }
+        unsafe {
+            put(result, Box::into_raw(axw_table::new(on)));
+        }
+        Ok(())
+    })
+}
+
 /// A catalogue spring on a corner of the vehicle, with the damper and the bump stop that end the
 /// wheel's travel.
 ///
@@ -21759,6 +22495,215 @@ pub unsafe extern "C" fn axw_spring_corner_table(
             .map(Ratio::from_si)
             .collect();
         let on = unsafe { handle("model", model) }?.0.table(&rate, &motion_ratio)?;
+        if result.is_null() {
+            return Err(Failure::Null("result"));
+        }
+        unsafe {
+            put(result, Box::into_raw(axw_table::new(on)));
+        }
+        Ok(())
+    })
+}
+
+/// A damper's force over velocity through points, as a damper dynamometer gives them.
+///
+/// Formula
+///     Monotone cubic `F(v)` through the points less the gas force `F_0`, and through nothing at
+///     rest; secants `c_b = F(v) / v` and `c_r = F(-v) / (-v)`, mean `c = (c_b + c_r) / 2`, split
+///     `c_r / (c_b + c_r)`; over a cycle of peak velocity `v` the linear damper that takes the same
+///     energy `c_e = 1 / (pi v) * integral of F(v cos(u)) cos(u) over a turn`
+///
+/// Fields
+///     gas_force (force): `F_0`, that pushes the rod out at rest and is in every force of the
+///         points; 0 N for a damper without gas, or where the dynamometer took it off
+///     points (list): in order of velocity, at least one in rebound and one in bump, each with
+///         `velocity` (positive in bump) and `force` (positive where it pushes the eyes apart);
+///         none at rest
+///
+/// Valid for
+///     Velocities of the damper from the first to the last point: beyond them nothing is known and
+///     nothing is guessed. One force a velocity: position, temperature, cavitation and hysteresis
+///     are left aside, and so is friction, which is not damping. In bump the force resists and in
+///     rebound too, the gas force taken off.
+///
+/// Source
+///     Fritsch and Butland, SIAM J. Sci. Stat. Comput. 5 (1984) 300-304; equivalent viscous damping
+///     by energy: Den Hartog, Mechanical Vibrations, and Dixon, The Shock Absorber Handbook (both
+///     from memory)
+///
+/// Caution
+///     A gas damper is under pressure even at rest and must not be opened or heated. Local codes
+///     and licensed practice come first.
+pub struct axw_spring_damper_curve(axlewright::spring::DamperCurve);
+const _: fn() = || {
+    fn shared<T: Send + Sync>() {}
+    shared::<axw_spring_damper_curve>()
+};
+
+/// Reads JSON or TOML text and checks it. `out` receives a handle that `axw_spring_damper_curve_free` frees.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_damper_curve_new(
+    text: *const c_char,
+    out: *mut *mut axw_spring_damper_curve,
+) -> i32 {
+    guard(|| {
+        if out.is_null() {
+            return Err(Failure::Null("out"));
+        }
+        let model = axlewright::spring::DamperCurve::from_text(unsafe { words("text", text) }?)?;
+        unsafe { out.write(Box::into_raw(Box::new(axw_spring_damper_curve(model)))) };
+        Ok(())
+    })
+}
+
+/// Frees a handle; NULL is allowed.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_damper_curve_free(handle: *mut axw_spring_damper_curve) {
+    guard_or((), || unsafe { free(handle) })
+}
+
+/// The model as JSON text. `needed` receives the bytes that it needs, its closing NUL included; `buffer` may be NULL.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_damper_curve_json(
+    model: *const axw_spring_damper_curve,
+    buffer: *mut c_char,
+    size: usize,
+    needed: *mut usize,
+) -> i32 {
+    guard(|| {
+        let text = unsafe { handle("model", model) }?.0.to_json()?;
+        fits("buffer", &text, buffer, size)?;
+        unsafe {
+            copy(&text, buffer, size);
+            put(needed, text.len() + 1);
+        }
+        Ok(())
+    })
+}
+
+/// Force at a velocity, as the dynamometer reads it.
+///
+/// Parameters
+///     velocity [m/s]: of the damper, positive in bump; between the first and the last point
+///
+/// Returns
+///     (force [N]) Force that pushes the eyes apart, gas force included.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_damper_curve_force(
+    model: *const axw_spring_damper_curve,
+    velocity: f64,
+    result: *mut f64,
+) -> i32 {
+    guard(|| {
+        let on = unsafe { handle("model", model) }?.0.force(Velocity::from_si(velocity))?;
+
+        unsafe {
+            put(result, on.si());
+        }
+        Ok(())
+    })
+}
+
+/// Damping at a velocity in bump and the same in rebound: secants, their mean by energy, the split.
+///
+/// Parameters
+///     velocity [m/s]: of the damper, without sign; both ways between the points
+///
+/// Returns
+///     bump_damping (damping [N·s/m]): secant in bump, gas force taken off
+///     rebound_damping (damping [N·s/m]): secant in rebound, gas force taken off
+///     mean_damping (damping [N·s/m]): mean of the two: half of each cycle takes its energy by one
+///         of them, so that this is their mean by energy
+///     rebound_share (ratio [-]): rebound over both
+///     cycle_damping (damping [N·s/m]): of the linear damper that takes the same energy over a
+///     cycle of that peak velocity; above the mean where the curve flattens
+///
+/// Valid for (SI)
+///     - `0 < velocity <= 100`
+///
+///     Between the points in both directions.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_damper_curve_damping(
+    model: *const axw_spring_damper_curve,
+    velocity: f64,
+    bump_damping: *mut f64,
+    rebound_damping: *mut f64,
+    mean_damping: *mut f64,
+    rebound_share: *mut f64,
+    cycle_damping: *mut f64,
+) -> i32 {
+    guard(|| {
+        let on = unsafe { handle("model", model) }?.0.damping(Velocity::from_si(velocity))?;
+
+        unsafe {
+            put(bump_damping, on.bump_damping.si());
+            put(rebound_damping, on.rebound_damping.si());
+            put(mean_damping, on.mean_damping.si());
+            put(rebound_share, on.rebound_share.si());
+            put(cycle_damping, on.cycle_damping.si());
+        }
+        Ok(())
+    })
+}
+
+/// Damping ratio of a wheel at a velocity of its damper: mean of bump and rebound by energy,
+/// secants, gas force taken off.
+///
+/// Parameters
+///     velocity [m/s]: of the damper, without sign: that of the wheel times the motion ratio
+///     damper_motion_ratio [-]: shortening of the damper over travel of the wheel
+///     tangent_rate [N/m]: wheel rate, or ride rate with the tyre in series (say which one it was)
+///     sprung_mass [kg]: the scale reading of the wheel less its unsprung mass
+///
+/// Returns
+///     (ratio [-]) The damping ratio. One damper for an axle: halve it.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_damper_curve_ratio(
+    model: *const axw_spring_damper_curve,
+    velocity: f64,
+    damper_motion_ratio: f64,
+    tangent_rate: f64,
+    sprung_mass: f64,
+    result: *mut f64,
+) -> i32 {
+    guard(|| {
+        let on = unsafe { handle("model", model) }?.0.ratio(
+            Velocity::from_si(velocity),
+            Ratio::from_si(damper_motion_ratio),
+            LinearStiffness::from_si(tangent_rate),
+            Mass::from_si(sprung_mass),
+        )?;
+
+        unsafe {
+            put(result, on.si());
+        }
+        Ok(())
+    })
+}
+
+/// Forces and damping over velocities.
+///
+/// Parameters
+///     velocity [m/s], several: of the damper, without sign
+///
+/// Returns
+///     (table) One row a velocity: `velocity`, `bump_force` and `rebound_force` as the dynamometer
+///     reads them, `bump_damping`, `rebound_damping`, `mean_damping`, `rebound_share`,
+///     `cycle_damping`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_damper_curve_table(
+    model: *const axw_spring_damper_curve,
+    velocity: *const f64,
+    velocity_count: usize,
+    result: *mut *mut axw_table,
+) -> i32 {
+    guard(|| {
+        let velocity: Vec<Velocity> = unsafe { list("velocity", velocity, velocity_count) }?
+            .iter()
+            .copied()
+            .map(Velocity::from_si)
+            .collect();
+        let on = unsafe { handle("model", model) }?.0.table(&velocity)?;
         if result.is_null() {
             return Err(Failure::Null("result"));
         }
@@ -21963,6 +22908,410 @@ pub unsafe extern "C" fn axw_spring_stack_table(
         let load: Vec<Force> =
             unsafe { list("load", load, load_count) }?.iter().copied().map(Force::from_si).collect();
         let on = unsafe { handle("model", model) }?.0.table(&load)?;
+        if result.is_null() {
+            return Err(Failure::Null("result"));
+        }
+        unsafe {
+            put(result, Box::into_raw(axw_table::new(on)));
+        }
+        Ok(())
+    })
+}
+
+/// Both axles in a steady turn: how far the body leans, and how the axles share the load that moves
+/// to the outer wheels.
+///
+/// Formula
+///     With `m_1` and `m_2` the sprung mass over each axle, `c = m_i z + m_u z_u` and `k_t = K_t -
+///     g c` of each: the axle leans on its tyres by `phi_u = (K phi + a_y c) / (K + k_t)`, the body
+///     by the `phi` for which `K_1 (phi - phi_u1) + K_2 (phi - phi_u2) = m_s h_1 (a_y + g phi)`; of
+///     an axle `F_u = m_u z_u (a_y + g phi_u) / t`, `F_g = m_i z (a_y + g phi_u) / t`, `F_e = K
+///     (phi - phi_u) / t`
+///
+/// Fields
+///     sprung_mass (mass): `m_s`, of the whole vehicle
+///     sprung_height (length): `h_s`, of its centre of gravity above the ground
+///     behind_front_axle (length): `a`, distance of its centre of gravity behind the front axle
+///     wheelbase (length): `l`, front to rear axle
+///     front (table): the front axle
+///     rear (table): the rear axle
+///
+/// Valid for
+///     A steady turn on a level road, small angles, a stiff frame, linear springs and tyres, all
+///     wheels on the ground; tracks and roll centres as they are at ride height. It holds each
+///     axle's roll on its tyres under everything the axle carries; with stiff tyres it is the
+///     textbook form of [`roll_gradient`](super::roll_gradient()) and
+///     [`axle_load_transfer`](super::axle_load_transfer()). The sprung mass lies between the axles.
+///
+/// Source
+///     Equilibrium of body and axles; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch.
+///     16 and 18, and Dixon, Tires, Suspension and Handling (1996), ch. 5 (from memory), extended
+///     by the roll of the axles on their tyres
+///
+/// Caution
+///     A wheel that lifts is the step before a rollover, and a bar that moves the balance can make
+///     a safe vehicle spin: try it where there is room. Local codes and licensed practice come
+///     first.
+pub struct axw_suspension_roll_balance(axlewright::suspension::RollBalance);
+const _: fn() = || {
+    fn shared<T: Send + Sync>() {}
+    shared::<axw_suspension_roll_balance>()
+};
+
+/// Reads JSON or TOML text and checks it. `out` receives a handle that `axw_suspension_roll_balance_free` frees.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_roll_balance_new(
+    text: *const c_char,
+    out: *mut *mut axw_suspension_roll_balance,
+) -> i32 {
+    guard(|| {
+        if out.is_null() {
+            return Err(Failure::Null("out"));
+        }
+        let model = axlewright::suspension::RollBalance::from_text(unsafe { words("text", text) }?)?;
+        unsafe { out.write(Box::into_raw(Box::new(axw_suspension_roll_balance(model)))) };
+        Ok(())
+    })
+}
+
+/// Frees a handle; NULL is allowed.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_roll_balance_free(handle: *mut axw_suspension_roll_balance) {
+    guard_or((), || unsafe { free(handle) })
+}
+
+/// The model as JSON text. `needed` receives the bytes that it needs, its closing NUL included; `buffer` may be NULL.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_roll_balance_json(
+    model: *const axw_suspension_roll_balance,
+    buffer: *mut c_char,
+    size: usize,
+    needed: *mut usize,
+) -> i32 {
+    guard(|| {
+        let text = unsafe { handle("model", model) }?.0.to_json()?;
+        fits("buffer", &text, buffer, size)?;
+        unsafe {
+            copy(&text, buffer, size);
+            put(needed, text.len() + 1);
+        }
+        Ok(())
+    })
+}
+
+/// Roll gradient and balance, which do not depend on how hard the turn is.
+///
+/// Returns
+///     roll_gradient (roll gradient [rad·s²/m]): roll angle of the body over lateral acceleration,
+///         body to ground
+///     front_suspension_stiffness (rotational stiffness [N·m/rad]): springs and bar of the front
+///         axle, without its tyres
+///     rear_suspension_stiffness (rotational stiffness [N·m/rad]): springs and bar of the rear
+///         axle, without its tyres
+///     front_share (ratio [-]): share of the front axle in the load that moves to the outer wheels
+///     front_weight_share (ratio [-]): share of the front axle in the weight, unsprung masses
+///         included
+///     share_over_weight (ratio [-]): the first less the second: above nothing it tends to
+///         understeer at the limit, below nothing to oversteer, tyres alike all round
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_roll_balance_balance(
+    model: *const axw_suspension_roll_balance,
+    roll_gradient: *mut f64,
+    front_suspension_stiffness: *mut f64,
+    rear_suspension_stiffness: *mut f64,
+    front_share: *mut f64,
+    front_weight_share: *mut f64,
+    share_over_weight: *mut f64,
+) -> i32 {
+    guard(|| {
+        let on = unsafe { handle("model", model) }?.0.balance()?;
+
+        unsafe {
+            put(roll_gradient, on.roll_gradient.si());
+            put(front_suspension_stiffness, on.front_suspension_stiffness.si());
+            put(rear_suspension_stiffness, on.rear_suspension_stiffness.si());
+            put(front_share, on.front_share.si());
+            put(front_weight_share, on.front_weight_share.si());
+            put(share_over_weight, on.share_over_weight.si());
+        }
+        Ok(())
+    })
+}
+
+/// Roll angle and load transfer of both axles in one turn.
+///
+/// Parameters
+///     lateral_acceleration [m/s²]: towards the inside of the turn
+///
+/// Returns
+///     roll_angle (angle [rad]): of the body to the ground, out of the turn
+///     front_unsprung_transfer (force [N]): what the outer front wheel gains by the unsprung mass
+///     front_geometric_transfer (force [N]): what it gains through the roll centre
+///     front_elastic_transfer (force [N]): what it gains by springs and bar
+///     front_load_transfer (force [N]): all that it gains
+///     rear_unsprung_transfer (force [N]): what the outer rear wheel gains by the unsprung mass
+///     rear_geometric_transfer (force [N]): what it gains through the roll centre
+///     rear_elastic_transfer (force [N]): what it gains by springs and bar
+///     rear_load_transfer (force [N]): all that it gains
+///     front_share (ratio [-]): share of the front axle in the load transfer
+///     front_inner_load (force [N]): load left on the inner front wheel
+///     rear_inner_load (force [N]): load left on the inner rear wheel
+///
+/// Valid for (SI)
+///     - `0 < lateral_acceleration <= 100`
+///
+///     Up to where an inner wheel lifts: beyond it the answer is refused.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_roll_balance_in_turn(
+    model: *const axw_suspension_roll_balance,
+    lateral_acceleration: f64,
+    roll_angle: *mut f64,
+    front_unsprung_transfer: *mut f64,
+    front_geometric_transfer: *mut f64,
+    front_elastic_transfer: *mut f64,
+    front_load_transfer: *mut f64,
+    rear_unsprung_transfer: *mut f64,
+    rear_geometric_transfer: *mut f64,
+    rear_elastic_transfer: *mut f64,
+    rear_load_transfer: *mut f64,
+    front_share: *mut f64,
+    front_inner_load: *mut f64,
+    rear_inner_load: *mut f64,
+) -> i32 {
+    guard(|| {
+        let on = unsafe { handle("model", model) }?.0.in_turn(Acceleration::from_si(lateral_acceleration))?;
+
+        unsafe {
+            put(roll_angle, on.roll_angle.si());
+            put(front_unsprung_transfer, on.front_unsprung_transfer.si());
+            put(front_geometric_transfer, on.front_geometric_transfer.si());
+            put(front_elastic_transfer, on.front_elastic_transfer.si());
+            put(front_load_transfer, on.front_load_transfer.si());
+            put(rear_unsprung_transfer, on.rear_unsprung_transfer.si());
+            put(rear_geometric_transfer, on.rear_geometric_transfer.si());
+            put(rear_elastic_transfer, on.rear_elastic_transfer.si());
+            put(rear_load_transfer, on.rear_load_transfer.si());
+            put(front_share, on.front_share.si());
+            put(front_inner_load, on.front_inner_load.si());
+            put(rear_inner_load, on.rear_inner_load.si());
+        }
+        Ok(())
+    })
+}
+
+/// Both bars that give the wanted roll gradient and the wanted balance, in place of those that are
+/// fitted.
+///
+/// Parameters
+///     roll_gradient [rad·s²/m]: wanted roll angle over lateral acceleration, body to ground
+///     front_share [-]: wanted share of the front axle in the load transfer
+///
+/// Returns
+///     front_bar_rate (linear stiffness [N/m]): rate of the front bar at its ends, which move in
+///         opposite directions
+///     rear_bar_rate (linear stiffness [N/m]): rate of the rear bar at its ends
+///     front_bar_stiffness (rotational stiffness [N·m/rad]): roll stiffness that the front bar
+///         gives its axle
+///     rear_bar_stiffness (rotational stiffness [N·m/rad]): roll stiffness that the rear bar gives
+///         its axle
+///
+/// Valid for (SI)
+///     - `0.000001 <= roll_gradient <= 1`
+///     - `0.001 <= front_share <= 0.999`
+///
+///     Where an axle would need a bar that gives less than nothing, the answer is refused.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_roll_balance_bars_for(
+    model: *const axw_suspension_roll_balance,
+    roll_gradient: f64,
+    front_share: f64,
+    front_bar_rate: *mut f64,
+    rear_bar_rate: *mut f64,
+    front_bar_stiffness: *mut f64,
+    rear_bar_stiffness: *mut f64,
+) -> i32 {
+    guard(|| {
+        let on = unsafe { handle("model", model) }?
+            .0
+            .bars_for(RollGradient::from_si(roll_gradient), Ratio::from_si(front_share))?;
+
+        unsafe {
+            put(front_bar_rate, on.front_bar_rate.si());
+            put(rear_bar_rate, on.rear_bar_rate.si());
+            put(front_bar_stiffness, on.front_bar_stiffness.si());
+            put(rear_bar_stiffness, on.rear_bar_stiffness.si());
+        }
+        Ok(())
+    })
+}
+
+/// The front bar that gives the wanted roll gradient, the rear axle left as it is.
+///
+/// Parameters
+///     roll_gradient [rad·s²/m]: wanted roll angle over lateral acceleration, body to ground
+///
+/// Returns
+///     (linear stiffness [N/m]) Rate of the front bar at its ends, in place of the one that is
+///     fitted.
+///
+/// Valid for (SI)
+///     - `0.000001 <= roll_gradient <= 1`
+///
+///     Where the axle would need a bar that gives less than nothing, the answer is refused.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_roll_balance_front_bar_for_gradient(
+    model: *const axw_suspension_roll_balance,
+    roll_gradient: f64,
+    result: *mut f64,
+) -> i32 {
+    guard(|| {
+        let on = unsafe { handle("model", model) }?
+            .0
+            .front_bar_for_gradient(RollGradient::from_si(roll_gradient))?;
+
+        unsafe {
+            put(result, on.si());
+        }
+        Ok(())
+    })
+}
+
+/// The rear bar that gives the wanted roll gradient, the front axle left as it is.
+///
+/// Parameters
+///     roll_gradient [rad·s²/m]: wanted roll angle over lateral acceleration, body to ground
+///
+/// Returns
+///     (linear stiffness [N/m]) Rate of the rear bar at its ends, in place of the one that is
+///     fitted.
+///
+/// Valid for (SI)
+///     - `0.000001 <= roll_gradient <= 1`
+///
+///     Where the axle would need a bar that gives less than nothing, the answer is refused.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_roll_balance_rear_bar_for_gradient(
+    model: *const axw_suspension_roll_balance,
+    roll_gradient: f64,
+    result: *mut f64,
+) -> i32 {
+    guard(|| {
+        let on = unsafe { handle("model", model) }?
+            .0
+            .rear_bar_for_gradient(RollGradient::from_si(roll_gradient))?;
+
+        unsafe {
+            put(result, on.si());
+        }
+        Ok(())
+    })
+}
+
+/// The front bar that gives the wanted balance, the rear axle left as it is.
+///
+/// Parameters
+///     front_share [-]: wanted share of the front axle in the load transfer
+///
+/// Returns
+///     (linear stiffness [N/m]) Rate of the front bar at its ends, in place of the one that is
+///     fitted.
+///
+/// Valid for (SI)
+///     - `0.001 <= front_share <= 0.999`
+///
+///     Where the axle would need a bar that gives less than nothing, the answer is refused.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_roll_balance_front_bar_for_share(
+    model: *const axw_suspension_roll_balance,
+    front_share: f64,
+    result: *mut f64,
+) -> i32 {
+    guard(|| {
+        let on = unsafe { handle("model", model) }?.0.front_bar_for_share(Ratio::from_si(front_share))?;
+
+        unsafe {
+            put(result, on.si());
+        }
+        Ok(())
+    })
+}
+
+/// The rear bar that gives the wanted balance, the front axle left as it is.
+///
+/// Parameters
+///     front_share [-]: wanted share of the front axle in the load transfer
+///
+/// Returns
+///     (linear stiffness [N/m]) Rate of the rear bar at its ends, in place of the one that is
+///     fitted.
+///
+/// Valid for (SI)
+///     - `0.001 <= front_share <= 0.999`
+///
+///     Where the axle would need a bar that gives less than nothing, the answer is refused.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_roll_balance_rear_bar_for_share(
+    model: *const axw_suspension_roll_balance,
+    front_share: f64,
+    result: *mut f64,
+) -> i32 {
+    guard(|| {
+        let on = unsafe { handle("model", model) }?.0.rear_bar_for_share(Ratio::from_si(front_share))?;
+
+        unsafe {
+            put(result, on.si());
+        }
+        Ok(())
+    })
+}
+
+/// Roll and balance over bars and turns, everything else as it is.
+///
+/// Parameters
+///     front_bar_rate [N/m], several: rates of the front bar at its ends; nothing for no bar
+///     rear_bar_rate [N/m], several: rates of the rear bar at its ends
+///     lateral_acceleration [m/s²], several: towards the inside of the turn
+///
+/// Returns
+///     (table) One row a pair of bars and a turn: `front_bar_rate`, `rear_bar_rate`,
+///     `lateral_acceleration`, `roll_gradient`, `roll_angle`, `front_load_transfer`,
+///     `rear_load_transfer`, `front_share`, `share_over_weight`, `front_inner_load`,
+///     `rear_inner_load`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_roll_balance_table(
+    model: *const axw_suspension_roll_balance,
+    front_bar_rate: *const f64,
+    front_bar_rate_count: usize,
+    rear_bar_rate: *const f64,
+    rear_bar_rate_count: usize,
+    lateral_acceleration: *const f64,
+    lateral_acceleration_count: usize,
+    result: *mut *mut axw_table,
+) -> i32 {
+    guard(|| {
+        let front_bar_rate: Vec<LinearStiffness> =
+            unsafe { list("front_bar_rate", front_bar_rate, front_bar_rate_count) }?
+                .iter()
+                .copied()
+                .map(LinearStiffness::from_si)
+                .collect();
+        let rear_bar_rate: Vec<LinearStiffness> =
+            unsafe { list("rear_bar_rate", rear_bar_rate, rear_bar_rate_count) }?
+                .iter()
+                .copied()
+                .map(LinearStiffness::from_si)
+                .collect();
+        let lateral_acceleration: Vec<Acceleration> =
+            unsafe { list("lateral_acceleration", lateral_acceleration, lateral_acceleration_count) }?
+                .iter()
+                .copied()
+                .map(Acceleration::from_si)
+                .collect();
+        let on = unsafe { handle("model", model) }?.0.table(
+            &front_bar_rate,
+            &rear_bar_rate,
+            &lateral_acceleration,
+        )?;
         if result.is_null() {
             return Err(Failure::Null("result"));
         }

@@ -1851,7 +1851,7 @@ struct MassSprungCentre;
 
 impl Kernel<8, 3> for MassSprungCentre {
     const NAME: &'static str = "mass.sprung_centre";
-    const DOC: &'static str = "Sprung mass and its centre of gravity, from those of the whole vehicle and of what moves with the wheels.\n\nFormula\n    `m_s = m - m_f - m_r`, `a_s = (m a - m_r l) / m_s`, `h_s = (m h - m_f r_f - m_r r_r) / m_s`\n\nParameters\n    total_mass [kg]: `m`, of the whole vehicle as it stands: all scale readings together\n    behind_front_axle [m]: `a`, distance of the centre of gravity of the whole vehicle behind the front axle\n    centre_height [m]: `h`, of the centre of gravity of the whole vehicle above the ground\n    wheelbase [m]: `l`, front to rear axle\n    front_unsprung_mass [kg]: `m_f`, of the front axle, both wheels together\n    rear_unsprung_mass [kg]: `m_r`, of the rear axle, both wheels together\n    front_unsprung_height [m]: `r_f`, of the centre of gravity of the front unsprung mass above the ground: the loaded radius, nearly\n    rear_unsprung_height [m]: `r_r`, of the centre of gravity of the rear unsprung mass above the ground\n\nReturns\n    sprung_mass (mass [kg]): mass that the springs carry\n    behind_front_axle (length [m]): distance of its centre of gravity behind the front axle; negative where it lies before it\n    height (length [m]): height of its centre of gravity above the ground\n\nValid for (SI)\n    - `0.001 <= total_mass <= 4000000`\n    - `0 <= behind_front_axle <= 100`\n    - `0 <= centre_height <= 100`\n    - `0.01 <= wheelbase <= 100`\n    - `wheelbase > behind_front_axle`\n    - `0 <= front_unsprung_mass <= 1000000`\n    - `0 <= rear_unsprung_mass <= 1000000`\n    - `0 <= front_unsprung_height <= 100`\n    - `0 <= rear_unsprung_height <= 100`\n\n    The unsprung masses lie on the lines of their axles. Where they are more than the vehicle, or than an axle carries, there is no answer.\n\nSource\n    Definition of the centre of gravity (first moments); Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 18 (from memory)";
+    const DOC: &'static str = "Sprung mass and its centre of gravity, from those of the whole vehicle and of what moves with the wheels.\n\nFormula\n    `m_s = m - m_f - m_r`, `a_s = (m a - m_r l) / m_s`, `h_s = (m h - m_f r_f - m_r r_r) / m_s`\n\nParameters\n    total_mass [kg]: `m`, of the whole vehicle as it stands: all scale readings together\n    behind_front_axle [m]: `a`, distance of the centre of gravity of the whole vehicle behind the front axle\n    centre_height [m]: `h`, of the centre of gravity of the whole vehicle above the ground\n    wheelbase [m]: `l`, front to rear axle\n    front_unsprung_mass [kg]: `m_f`, of the front axle, both wheels together\n    rear_unsprung_mass [kg]: `m_r`, of the rear axle, both wheels together\n    front_unsprung_height [m]: `r_f`, of the centre of gravity of the front unsprung mass above the ground: the loaded radius, nearly\n    rear_unsprung_height [m]: `r_r`, of the centre of gravity of the rear unsprung mass above the ground\n\nReturns\n    sprung_mass (mass [kg]): mass that the springs carry\n    sprung_behind_front_axle (length [m]): distance of its centre of gravity behind the front axle; negative where it lies before it\n    height (length [m]): height of its centre of gravity above the ground\n\nValid for (SI)\n    - `0.001 <= total_mass <= 4000000`\n    - `0 <= behind_front_axle <= 100`\n    - `0 <= centre_height <= 100`\n    - `0.01 <= wheelbase <= 100`\n    - `wheelbase > behind_front_axle`\n    - `0 <= front_unsprung_mass <= 1000000`\n    - `0 <= rear_unsprung_mass <= 1000000`\n    - `0 <= front_unsprung_height <= 100`\n    - `0 <= rear_unsprung_height <= 100`\n\n    The unsprung masses lie on the lines of their axles. Where they are more than the vehicle, or than an axle carries, there is no answer.\n\nSource\n    Definition of the centre of gravity (first moments); Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 18 (from memory)";
     const PARAMETERS: [(&'static str, &'static Kind); 8] = [
         ("total_mass", units::Mass::KIND),
         ("behind_front_axle", units::Length::KIND),
@@ -1864,7 +1864,7 @@ impl Kernel<8, 3> for MassSprungCentre {
     ];
     const RESULTS: [(&'static str, &'static Kind); 3] = [
         ("sprung_mass", units::Mass::KIND),
-        ("behind_front_axle", units::Length::KIND),
+        ("sprung_behind_front_axle", units::Length::KIND),
         ("height", units::Length::KIND),
     ];
     #[inline(always)]
@@ -1879,7 +1879,7 @@ impl Kernel<8, 3> for MassSprungCentre {
             Quantity::from_si(x[6]),
             Quantity::from_si(x[7]),
         )?;
-        Ok([on.sprung_mass.si(), on.behind_front_axle.si(), on.height.si()])
+        Ok([on.sprung_mass.si(), on.sprung_behind_front_axle.si(), on.height.si()])
     }
 }
 
@@ -3693,6 +3693,126 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
         let on = call.answer(model.table(&engine_speed))?;
         call.table(&on)
     })?;
+    kernels.model::<axlewright::mass::PartsList>("mass.PartsList", "mass.PartsList.to_json")?;
+    kernels.method::<axlewright::mass::PartsList>("mass.PartsList.total", |model, call| {
+        let on = call.answer(model.total())?;
+        call.parts([
+            call.give(on.mass)?,
+            call.give(on.x)?,
+            call.give(on.y)?,
+            call.give(on.z)?,
+            call.give(on.roll_inertia)?,
+            call.give(on.pitch_inertia)?,
+            call.give(on.yaw_inertia)?,
+        ])
+    })?;
+    kernels.method::<axlewright::mass::PartsList>("mass.PartsList.swapped", |model, call| {
+        let on = call.answer(model.swapped())?;
+        call.parts([
+            call.give(on.mass)?,
+            call.give(on.x)?,
+            call.give(on.y)?,
+            call.give(on.z)?,
+            call.give(on.roll_inertia)?,
+            call.give(on.pitch_inertia)?,
+            call.give(on.yaw_inertia)?,
+        ])
+    })?;
+    kernels.method::<axlewright::mass::PartsList>("mass.PartsList.change", |model, call| {
+        let on = call.answer(model.change())?;
+        call.parts([
+            call.give(on.mass)?,
+            call.give(on.x)?,
+            call.give(on.y)?,
+            call.give(on.z)?,
+            call.give(on.roll_inertia)?,
+            call.give(on.pitch_inertia)?,
+            call.give(on.yaw_inertia)?,
+        ])
+    })?;
+    kernels.method::<axlewright::mass::PartsList>("mass.PartsList.part_table", |model, call| {
+        let on = call.answer(model.part_table())?;
+        call.table(&on)
+    })?;
+    kernels.method::<axlewright::mass::PartsList>("mass.PartsList.swap_table", |model, call| {
+        let on = call.answer(model.swap_table())?;
+        call.table(&on)
+    })?;
+    kernels.model::<axlewright::mass::RaisedAxle>("mass.RaisedAxle", "mass.RaisedAxle.to_json")?;
+    kernels.method::<axlewright::mass::RaisedAxle>("mass.RaisedAxle.centre", |model, call| {
+        let on = call.answer(model.centre())?;
+        call.parts([
+            call.give(on.height)?,
+            call.give(on.standard_uncertainty)?,
+            call.give(on.greatest_error)?,
+            call.give(on.angle)?,
+            call.give(on.angle_error)?,
+        ])
+    })?;
+    kernels.method::<axlewright::mass::RaisedAxle>("mass.RaisedAxle.table", |model, call| {
+        let lift = call.quantities::<units::Length>(0, "lift")?;
+        let on = call.answer(model.table(&lift))?;
+        call.table(&on)
+    })?;
+    kernels.model::<axlewright::spring::AdjustableDamper>(
+        "spring.AdjustableDamper",
+        "spring.AdjustableDamper.to_json",
+    )?;
+    kernels.method::<axlewright::spring::AdjustableDamper>(
+        "spring.AdjustableDamper.choice",
+        |model, call| {
+            let velocity = call.quantity::<units::Velocity>(0, "velocity")?;
+            let wanted_ratio = call.quantity::<units::Ratio>(1, "wanted_ratio")?;
+            let rebound_share = call.quantity::<units::Ratio>(2, "rebound_share")?;
+            let damper_motion_ratio = call.quantity::<units::Ratio>(3, "damper_motion_ratio")?;
+            let tangent_rate = call.quantity::<units::LinearStiffness>(4, "tangent_rate")?;
+            let sprung_mass = call.quantity::<units::Mass>(5, "sprung_mass")?;
+            let on = call.answer(model.choice(
+                velocity,
+                wanted_ratio,
+                rebound_share,
+                damper_motion_ratio,
+                tangent_rate,
+                sprung_mass,
+            ))?;
+            call.parts([
+                call.word(&on.bump_setting),
+                call.word(&on.rebound_setting),
+                call.give(on.bump_damping)?,
+                call.give(on.rebound_damping)?,
+                call.give(on.achieved_ratio)?,
+                call.give(on.achieved_rebound_share)?,
+                call.give(on.ratio_error)?,
+            ])
+        },
+    )?;
+    kernels.method::<axlewright::spring::AdjustableDamper>(
+        "spring.AdjustableDamper.table",
+        |model, call| {
+            let velocity = call.quantities::<units::Velocity>(0, "velocity")?;
+            let on = call.answer(model.table(&velocity))?;
+            call.table(&on)
+        },
+    )?;
+    kernels.model::<axlewright::spring::BumpStop>("spring.BumpStop", "spring.BumpStop.to_json")?;
+    kernels.method::<axlewright::spring::BumpStop>("spring.BumpStop.at", |model, call| {
+        let compression = call.quantity::<units::Length>(0, "compression")?;
+        let on = call.answer(model.at(compression))?;
+        call.parts([call.give(on.force)?, call.give(on.rate)?, call.give(on.energy)?])
+    })?;
+    kernels.method::<axlewright::spring::BumpStop>(
+        "spring.BumpStop.compression_for_energy",
+        |model, call| {
+            let energy = call.quantity::<units::Energy>(0, "energy")?;
+            let on = call.answer(model.compression_for_energy(energy))?;
+            call.give(on)
+        },
+    )?;
+    kernels.method::<axlewright::spring::BumpStop>("spring.BumpStop.table", |model, call| {
+        let compression = call.quantities::<units::Length>(0, "compression")?;
+        let on = call.answer(model.table(&compression))?;
+        call.table(&on)
+    })?;
     kernels.model::<axlewright::spring::Corner>("spring.Corner", "spring.Corner.to_json")?;
     kernels.method::<axlewright::spring::Corner>("spring.Corner.at_ride_height", |model, call| {
         let on = call.answer(model.at_ride_height())?;
@@ -3716,6 +3836,36 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
         let rate = call.quantities::<units::LinearStiffness>(0, "rate")?;
         let motion_ratio = call.quantities::<units::Ratio>(1, "motion_ratio")?;
         let on = call.answer(model.table(&rate, &motion_ratio))?;
+        call.table(&on)
+    })?;
+    kernels.model::<axlewright::spring::DamperCurve>("spring.DamperCurve", "spring.DamperCurve.to_json")?;
+    kernels.method::<axlewright::spring::DamperCurve>("spring.DamperCurve.force", |model, call| {
+        let velocity = call.quantity::<units::Velocity>(0, "velocity")?;
+        let on = call.answer(model.force(velocity))?;
+        call.give(on)
+    })?;
+    kernels.method::<axlewright::spring::DamperCurve>("spring.DamperCurve.damping", |model, call| {
+        let velocity = call.quantity::<units::Velocity>(0, "velocity")?;
+        let on = call.answer(model.damping(velocity))?;
+        call.parts([
+            call.give(on.bump_damping)?,
+            call.give(on.rebound_damping)?,
+            call.give(on.mean_damping)?,
+            call.give(on.rebound_share)?,
+            call.give(on.cycle_damping)?,
+        ])
+    })?;
+    kernels.method::<axlewright::spring::DamperCurve>("spring.DamperCurve.ratio", |model, call| {
+        let velocity = call.quantity::<units::Velocity>(0, "velocity")?;
+        let damper_motion_ratio = call.quantity::<units::Ratio>(1, "damper_motion_ratio")?;
+        let tangent_rate = call.quantity::<units::LinearStiffness>(2, "tangent_rate")?;
+        let sprung_mass = call.quantity::<units::Mass>(3, "sprung_mass")?;
+        let on = call.answer(model.ratio(velocity, damper_motion_ratio, tangent_rate, sprung_mass))?;
+        call.give(on)
+    })?;
+    kernels.method::<axlewright::spring::DamperCurve>("spring.DamperCurve.table", |model, call| {
+        let velocity = call.quantities::<units::Velocity>(0, "velocity")?;
+        let on = call.answer(model.table(&velocity))?;
         call.table(&on)
     })?;
     kernels.model::<axlewright::spring::Stack>("spring.Stack", "spring.Stack.to_json")?;
@@ -3755,6 +3905,101 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
         let on = call.answer(model.table(&load))?;
         call.table(&on)
     })?;
+    kernels.model::<axlewright::suspension::RollBalance>(
+        "suspension.RollBalance",
+        "suspension.RollBalance.to_json",
+    )?;
+    kernels.method::<axlewright::suspension::RollBalance>(
+        "suspension.RollBalance.balance",
+        |model, call| {
+            let on = call.answer(model.balance())?;
+            call.parts([
+                call.give(on.roll_gradient)?,
+                call.give(on.front_suspension_stiffness)?,
+                call.give(on.rear_suspension_stiffness)?,
+                call.give(on.front_share)?,
+                call.give(on.front_weight_share)?,
+                call.give(on.share_over_weight)?,
+            ])
+        },
+    )?;
+    kernels.method::<axlewright::suspension::RollBalance>(
+        "suspension.RollBalance.in_turn",
+        |model, call| {
+            let lateral_acceleration = call.quantity::<units::Acceleration>(0, "lateral_acceleration")?;
+            let on = call.answer(model.in_turn(lateral_acceleration))?;
+            call.parts([
+                call.give(on.roll_angle)?,
+                call.give(on.front_unsprung_transfer)?,
+                call.give(on.front_geometric_transfer)?,
+                call.give(on.front_elastic_transfer)?,
+                call.give(on.front_load_transfer)?,
+                call.give(on.rear_unsprung_transfer)?,
+                call.give(on.rear_geometric_transfer)?,
+                call.give(on.rear_elastic_transfer)?,
+                call.give(on.rear_load_transfer)?,
+                call.give(on.front_share)?,
+                call.give(on.front_inner_load)?,
+                call.give(on.rear_inner_load)?,
+            ])
+        },
+    )?;
+    kernels.method::<axlewright::suspension::RollBalance>(
+        "suspension.RollBalance.bars_for",
+        |model, call| {
+            let roll_gradient = call.quantity::<units::RollGradient>(0, "roll_gradient")?;
+            let front_share = call.quantity::<units::Ratio>(1, "front_share")?;
+            let on = call.answer(model.bars_for(roll_gradient, front_share))?;
+            call.parts([
+                call.give(on.front_bar_rate)?,
+                call.give(on.rear_bar_rate)?,
+                call.give(on.front_bar_stiffness)?,
+                call.give(on.rear_bar_stiffness)?,
+            ])
+        },
+    )?;
+    kernels.method::<axlewright::suspension::RollBalance>(
+        "suspension.RollBalance.front_bar_for_gradient",
+        |model, call| {
+            let roll_gradient = call.quantity::<units::RollGradient>(0, "roll_gradient")?;
+            let on = call.answer(model.front_bar_for_gradient(roll_gradient))?;
+            call.give(on)
+        },
+    )?;
+    kernels.method::<axlewright::suspension::RollBalance>(
+        "suspension.RollBalance.rear_bar_for_gradient",
+        |model, call| {
+            let roll_gradient = call.quantity::<units::RollGradient>(0, "roll_gradient")?;
+            let on = call.answer(model.rear_bar_for_gradient(roll_gradient))?;
+            call.give(on)
+        },
+    )?;
+    kernels.method::<axlewright::suspension::RollBalance>(
+        "suspension.RollBalance.front_bar_for_share",
+        |model, call| {
+            let front_share = call.quantity::<units::Ratio>(0, "front_share")?;
+            let on = call.answer(model.front_bar_for_share(front_share))?;
+            call.give(on)
+        },
+    )?;
+    kernels.method::<axlewright::suspension::RollBalance>(
+        "suspension.RollBalance.rear_bar_for_share",
+        |model, call| {
+            let front_share = call.quantity::<units::Ratio>(0, "front_share")?;
+            let on = call.answer(model.rear_bar_for_share(front_share))?;
+            call.give(on)
+        },
+    )?;
+    kernels.method::<axlewright::suspension::RollBalance>(
+        "suspension.RollBalance.table",
+        |model, call| {
+            let front_bar_rate = call.quantities::<units::LinearStiffness>(0, "front_bar_rate")?;
+            let rear_bar_rate = call.quantities::<units::LinearStiffness>(1, "rear_bar_rate")?;
+            let lateral_acceleration = call.quantities::<units::Acceleration>(2, "lateral_acceleration")?;
+            let on = call.answer(model.table(&front_bar_rate, &rear_bar_rate, &lateral_acceleration))?;
+            call.table(&on)
+        },
+    )?;
     kernels.model::<axlewright::tyre::Tyre>("tyre.Tyre", "tyre.Tyre.to_json")?;
     kernels.method::<axlewright::tyre::Tyre>("tyre.Tyre.dimensions", |model, call| {
         let on = call.answer(model.dimensions())?;

@@ -29,7 +29,7 @@ _parts_list_swapped = _functions["mass.PartsList.swapped"]
 _parts_list_change = _functions["mass.PartsList.change"]
 _parts_list_part_table = _functions["mass.PartsList.part_table"]
 _parts_list_swap_table = _functions["mass.PartsList.swap_table"]
-_raised_axle_height = _functions["mass.RaisedAxle.height"]
+_raised_axle_centre = _functions["mass.RaisedAxle.centre"]
 _raised_axle_table = _functions["mass.RaisedAxle.table"]
 
 
@@ -47,7 +47,7 @@ class SprungCentre(NamedTuple):
 
     sprung_mass: Quantity
     """Mass that the springs carry."""
-    behind_front_axle: Quantity
+    sprung_behind_front_axle: Quantity
     """Distance of its centre of gravity behind the front axle; negative where it lies before it."""
     height: Quantity
     """Height of its centre of gravity above the ground."""
@@ -94,7 +94,7 @@ class MassTotal(NamedTuple):
 
 
 class CentreHeight(NamedTuple):
-    """Results of `height`."""
+    """Results of `centre`."""
 
     height: Quantity
     """Of the centre of gravity above the ground, vehicle level."""
@@ -407,8 +407,8 @@ def sprung_centre(
 
     Returns
         sprung_mass (mass [kg]): mass that the springs carry
-        behind_front_axle (length [m]): distance of its centre of gravity behind the front axle;
-            negative where it lies before it
+        sprung_behind_front_axle (length [m]): distance of its centre of gravity behind the front
+            axle; negative where it lies before it
         height (length [m]): height of its centre of gravity above the ground
 
     Valid for (SI)
@@ -883,7 +883,7 @@ class RaisedAxle(Model):
         """Greatest error of the lift."""
         return self._read("lift_error", "Length")  # type: ignore[no-any-return]
 
-    def height(self) -> CentreHeight:
+    def centre(self) -> CentreHeight:
         """Height of the centre of gravity, and how sure it is.
 
         Returns
@@ -894,7 +894,7 @@ class RaisedAxle(Model):
             angle (angle [rad]): by which the body leans
             angle_error (angle [rad]): how far the angle may be wrong by the error of the lift
         """
-        return CentreHeight(*_raised_axle_height(self._handle))
+        return CentreHeight(*_raised_axle_centre(self._handle))
 
     def table(self, *, lift: QuantityLike) -> Table:
         """What a lift would tell: reading and uncertainty over lifts, were the height the one that was

@@ -13,9 +13,12 @@ if TYPE_CHECKING:
     from axlewright import Quantity, Table
     from axlewright._types import Invalid, QuantityLike, Ratio, RatioLike
 
-__all__ = ["AtRideHeight", "Corner", "FirstClosed", "HeldStack", "LoadedStack", "SeriesCrossover", "Stack", "active_coils_for_rate", "buckling_deflection", "coil_bind_clearance", "coil_rate", "coil_shear_stress", "critical_damping", "damped_frequency", "damper_rate_for_ratio", "damping_ratio", "free_length_for_ride_height", "inclined_tangent_rate", "minimum_gap_clearance", "minimum_gap_cold_dynamic", "minimum_gap_cold_static", "minimum_gap_hot_dynamic", "minimum_gap_hot_static", "natural_frequency", "parallel_rate", "ride_rate", "series_crossover", "series_rate", "shortest_length", "solid_length_closed", "solid_length_closed_ground", "spring_rate_for_frequency", "static_deflection", "stored_energy", "surge_frequency", "tangent_rate_for_frequency", "wahl_factor", "wheel_damping", "wheel_rate", "wheel_tangent_rate", "wire_diameter_for_rate"]
+__all__ = ["AdjustableDamper", "AtRideHeight", "BumpStop", "Corner", "DamperCurve", "DampingAt", "FirstClosed", "HeldStack", "LeafPackStress", "LoadedStack", "SeriesCrossover", "SettingChoice", "Stack", "Stopped", "active_coils_for_rate", "air_spring_rate", "anti_roll_bar_diameter_for_rate", "anti_roll_bar_rate", "buckling_deflection", "coil_bind_clearance", "coil_rate", "coil_shear_stress", "critical_damping", "damped_frequency", "damper_rate_for_ratio", "damping_ratio", "free_length_for_ride_height", "inclined_tangent_rate", "leaf_pack_rate", "leaf_pack_stress", "minimum_gap_clearance", "minimum_gap_cold_dynamic", "minimum_gap_cold_static", "minimum_gap_hot_dynamic", "minimum_gap_hot_static", "natural_frequency", "parallel_rate", "ride_rate", "series_crossover", "series_rate", "shortest_length", "solid_length_closed", "solid_length_closed_ground", "spring_rate_for_frequency", "static_deflection", "stored_energy", "surge_frequency", "tangent_rate_for_frequency", "torsion_bar_arm_rate", "torsion_bar_rate", "torsion_bar_stress", "wahl_factor", "wheel_damping", "wheel_rate", "wheel_tangent_rate", "wire_diameter_for_rate"]
 
 _active_coils_for_rate = _functions["spring.active_coils_for_rate"]
+_air_spring_rate = _functions["spring.air_spring_rate"]
+_anti_roll_bar_diameter_for_rate = _functions["spring.anti_roll_bar_diameter_for_rate"]
+_anti_roll_bar_rate = _functions["spring.anti_roll_bar_rate"]
 _buckling_deflection = _functions["spring.buckling_deflection"]
 _coil_bind_clearance = _functions["spring.coil_bind_clearance"]
 _coil_rate = _functions["spring.coil_rate"]
@@ -26,6 +29,8 @@ _damper_rate_for_ratio = _functions["spring.damper_rate_for_ratio"]
 _damping_ratio = _functions["spring.damping_ratio"]
 _free_length_for_ride_height = _functions["spring.free_length_for_ride_height"]
 _inclined_tangent_rate = _functions["spring.inclined_tangent_rate"]
+_leaf_pack_rate = _functions["spring.leaf_pack_rate"]
+_leaf_pack_stress = _functions["spring.leaf_pack_stress"]
 _minimum_gap_cold_static = _functions["spring.minimum_gap_cold_static"]
 _minimum_gap_cold_dynamic = _functions["spring.minimum_gap_cold_dynamic"]
 _minimum_gap_hot_static = _functions["spring.minimum_gap_hot_static"]
@@ -44,17 +49,38 @@ _static_deflection = _functions["spring.static_deflection"]
 _stored_energy = _functions["spring.stored_energy"]
 _surge_frequency = _functions["spring.surge_frequency"]
 _tangent_rate_for_frequency = _functions["spring.tangent_rate_for_frequency"]
+_torsion_bar_arm_rate = _functions["spring.torsion_bar_arm_rate"]
+_torsion_bar_rate = _functions["spring.torsion_bar_rate"]
+_torsion_bar_stress = _functions["spring.torsion_bar_stress"]
 _wahl_factor = _functions["spring.wahl_factor"]
 _wheel_damping = _functions["spring.wheel_damping"]
 _wheel_rate = _functions["spring.wheel_rate"]
 _wheel_tangent_rate = _functions["spring.wheel_tangent_rate"]
 _wire_diameter_for_rate = _functions["spring.wire_diameter_for_rate"]
+_adjustable_damper_choice = _functions["spring.AdjustableDamper.choice"]
+_adjustable_damper_table = _functions["spring.AdjustableDamper.table"]
+_bump_stop_at = _functions["spring.BumpStop.at"]
+_bump_stop_compression_for_energy = _functions["spring.BumpStop.compression_for_energy"]
+_bump_stop_table = _functions["spring.BumpStop.table"]
 _corner_at_ride_height = _functions["spring.Corner.at_ride_height"]
 _corner_table = _functions["spring.Corner.table"]
+_damper_curve_force = _functions["spring.DamperCurve.force"]
+_damper_curve_damping = _functions["spring.DamperCurve.damping"]
+_damper_curve_ratio = _functions["spring.DamperCurve.ratio"]
+_damper_curve_table = _functions["spring.DamperCurve.table"]
 _stack_under_load = _functions["spring.Stack.under_load"]
 _stack_at_length = _functions["spring.Stack.at_length"]
 _stack_closes_first = _functions["spring.Stack.closes_first"]
 _stack_table = _functions["spring.Stack.table"]
+
+
+class LeafPackStress(NamedTuple):
+    """Results of `leaf_pack_stress`."""
+
+    full_length_stress: Quantity
+    """In the full-length leaves, at the clamp: the greatest."""
+    graduated_stress: Quantity
+    """In the graduated leaves, two thirds of it; without meaning where there are none."""
 
 
 class SeriesCrossover(NamedTuple):
@@ -72,6 +98,38 @@ class SeriesCrossover(NamedTuple):
     """Load at which both springs are solid."""
     solid_deflection: Quantity
     """Shortening of the stack, from its free length, at that load."""
+
+
+class SettingChoice(NamedTuple):
+    """Results of `choice`."""
+
+    bump_setting: str
+    """Setting of the bump adjuster."""
+    rebound_setting: str
+    """Setting of the rebound adjuster."""
+    bump_damping: Quantity
+    """Secant in bump there, gas force taken off."""
+    rebound_damping: Quantity
+    """Secant in rebound there."""
+    achieved_ratio: Ratio
+    """Damping ratio that they give."""
+    achieved_rebound_share: Ratio
+    """Rebound over both that they give."""
+    ratio_error: Ratio
+    """Damping ratio that they give less the wanted one: what is left when the adjusters end or their
+    steps are coarse.
+    """
+
+
+class Stopped(NamedTuple):
+    """Results of `at`."""
+
+    force: Quantity
+    """Of the stop."""
+    rate: Quantity
+    """Tangent rate there."""
+    energy: Quantity
+    """Taken since contact."""
 
 
 class AtRideHeight(NamedTuple):
@@ -109,6 +167,25 @@ class AtRideHeight(NamedTuple):
     """Rate of the spring at the wheel, without the tyre."""
     frequency: Quantity
     """Undamped natural frequency of the sprung mass on that rate."""
+
+
+class DampingAt(NamedTuple):
+    """Results of `damping`."""
+
+    bump_damping: Quantity
+    """Secant in bump, gas force taken off."""
+    rebound_damping: Quantity
+    """Secant in rebound, gas force taken off."""
+    mean_damping: Quantity
+    """Mean of the two: half of each cycle takes its energy by one of them, so that this is their mean
+    by energy.
+    """
+    rebound_share: Ratio
+    """Rebound over both."""
+    cycle_damping: Quantity
+    """Of the linear damper that takes the same energy over a cycle of that peak velocity; above the
+    mean where the curve flattens.
+    """
 
 
 class LoadedStack(NamedTuple):
@@ -204,6 +281,152 @@ def active_coils_for_rate(
     `invalid="nan"` it gives NaN.
     """
     return _active_coils_for_rate(spring_rate, wire_diameter, mean_diameter, shear_modulus, invalid)
+
+
+def air_spring_rate(
+    *,
+    pressure: QuantityLike,
+    station_pressure: QuantityLike,
+    effective_area: QuantityLike,
+    volume: QuantityLike,
+    polytropic_exponent: RatioLike,
+    area_growth: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Tangent rate of an air spring, from its gauge pressure, its volume and how its area changes.
+
+    Formula
+        `k = n (p + p_a) A^2 / V + p B`
+
+    Parameters
+        pressure (gauge pressure): `p`, in the spring at that height, as a gauge reads it
+        station_pressure (absolute pressure): `p_a`, of the air around, as measured there, not
+            reduced to sea level
+        effective_area (area): `A`, load over gauge pressure at that height, as the maker's table
+            says
+        volume (volume): `V`, of the air at that height, with the tank that is openly joined to it
+        polytropic_exponent (ratio): `n`, 1 for slow changes (isothermal), 1.4 for fast ones
+            (adiabatic); in between on the road
+        area_growth (length): `B`, growth of the effective area over travel in bump: mm²/mm, a
+            length; nothing for a straight piston, negative for a waisted one
+
+    Returns
+        (linear stiffness [N/m]) Force over travel at that height. It may be negative where a
+        waisted piston takes more than the air gives.
+
+    Valid for (SI)
+        - `0 <= pressure <= 100000000`
+        - `1000 <= station_pressure <= 200000`
+        - `0.000001 <= effective_area <= 10`
+        - `0.000000001 <= volume <= 100`
+        - `1 <= polytropic_exponent <= 2`
+        - `-100 <= area_growth <= 100`
+
+        An ideal gas that is shut in, no flow to or from a valve. The compression works on the
+        absolute pressure, the change of area on the gauge pressure: that is why the two differ in
+        type.
+
+    Source
+        Derivative of the force `p A` over the travel, polytropic change; Gillespie, Fundamentals of
+        Vehicle Dynamics (1992), ch. 5, and Dixon, The Shock Absorber Handbook, air springs (from
+        memory)
+
+    Caution
+        An air spring bursts or throws the vehicle: let the air out before anything is undone, keep
+        out from under a vehicle that only air holds. Local codes and licensed practice come first.
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _air_spring_rate(pressure, station_pressure, effective_area, volume, polytropic_exponent, area_growth, invalid)  # type: ignore[no-any-return]
+
+
+def anti_roll_bar_diameter_for_rate(
+    *,
+    bar_rate: QuantityLike,
+    arm_length: QuantityLike,
+    active_length: QuantityLike,
+    shear_modulus: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Diameter of the solid anti-roll bar that has the wanted rate at the ends of its arms.
+
+    Formula
+        `D = (16 k R^2 L / (pi G))^(1/4)`
+
+    Parameters
+        bar_rate (linear stiffness): `k`, wanted force at either end over travel of that end, the
+            other end travelling as far the other way
+        arm_length (length): `R`, of each arm, square to the axis of the bar, from that axis to its
+            link
+        active_length (length): `L`, of the bar that twists, between the arms
+        shear_modulus (stress or pressure difference): `G`, of the steel, 79 GPa or nearly
+
+    Returns
+        (length [m]) Diameter of a solid round bar; the rate rises with its fourth power, so that a
+        millimetre on 20 mm is a fifth.
+
+    Valid for (SI)
+        - `0.1 <= bar_rate <= 1000000000`
+        - `0.001 <= arm_length <= 100`
+        - `0.001 <= active_length <= 100`
+        - `1000000 <= shear_modulus <= 10000000000000`
+
+        Stiff arms and links: with arms that bend or soft bushes the bar has to be thicker.
+
+    Source
+        Inverse of [`torsion_bar_rate`](super::torsion_bar_rate()) and
+        [`anti_roll_bar_rate`](super::anti_roll_bar_rate())
+
+    Caution
+        A twisted bar stores enough energy to kill; unload it before a lever or a link comes off.
+        Local codes and licensed practice come first.
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _anti_roll_bar_diameter_for_rate(bar_rate, arm_length, active_length, shear_modulus, invalid)  # type: ignore[no-any-return]
+
+
+def anti_roll_bar_rate(
+    *,
+    torsional_rate: QuantityLike,
+    arm_length: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Rate of an anti-roll bar at the ends of its arms while they move in opposite directions.
+
+    Formula
+        `k = 2 K / R^2`
+
+    Parameters
+        torsional_rate (rotational stiffness): `K`, torque over twist of the whole bar, end to end
+        arm_length (length): `R`, of each arm, square to the axis of the bar, from that axis to its
+            link
+
+    Returns
+        (linear stiffness [N/m]) Force at either end over travel of that end, the other end
+        travelling as far the other way. While both move alike the bar gives nothing.
+
+    Valid for (SI)
+        - `0.001 <= torsional_rate <= 1000000000`
+        - `0.001 <= arm_length <= 100`
+
+        Stiff arms and links, bar free to turn in its bearings. Arms that bend and bushes that give
+        are springs in series with it: [`series_rate`](super::series_rate()).
+
+    Source
+        Twist of `2 z / R` for travels of `z` and `-z`, moment of the end force about the axis;
+        Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 16 (from memory)
+
+    Caution
+        A twisted bar stores enough energy to kill; unload it before a lever or a link comes off.
+        Local codes and licensed practice come first.
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _anti_roll_bar_rate(torsional_rate, arm_length, invalid)  # type: ignore[no-any-return]
 
 
 def buckling_deflection(
@@ -654,6 +877,124 @@ def inclined_tangent_rate(
     `invalid="nan"` it gives NaN.
     """
     return _inclined_tangent_rate(spring_rate, motion_ratio, angle_from_measured_travel, spring_force, spring_length, invalid)  # type: ignore[no-any-return]
+
+
+def leaf_pack_rate(
+    *,
+    elastic_modulus: QuantityLike,
+    leaf_width: QuantityLike,
+    leaf_thickness: QuantityLike,
+    span: QuantityLike,
+    full_length_leaves: RatioLike,
+    graduated_leaves: RatioLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Rate of a semi-elliptic leaf spring at the axle in its middle.
+
+    Formula
+        `k = 4 E w t^3 (3 n_f + 2 n_g) / (3 L^3)`
+
+    Parameters
+        elastic_modulus (stress or pressure difference): `E`, of the steel, 206 GPa or nearly
+        leaf_width (length): `w`, of every leaf
+        leaf_thickness (length): `t`, of every leaf
+        span (length): `L`, from eye to eye, less what the clamp of the axle holds stiff
+        full_length_leaves (ratio): `n_f`, whole: leaves that reach from eye to eye, the main leaf
+            among them
+        graduated_leaves (ratio): `n_g`, whole: leaves that get shorter step by step
+
+    Returns
+        (linear stiffness [N/m]) Force at the middle over deflection of the middle.
+
+    Valid for (SI)
+        - `1000000 <= elastic_modulus <= 10000000000000`
+        - `0.001 <= leaf_width <= 1`
+        - `0.0001 <= leaf_thickness <= 0.1`
+        - `0.01 <= span <= 10`
+        - `1 <= full_length_leaves <= 100`
+        - `0 <= graduated_leaves <= 100`
+
+        `full_length_leaves` and `graduated_leaves` are whole numbers. A symmetric semi-elliptic
+        spring with the axle in its middle, leaves of one section, steps that follow a triangle. The
+        full-length leaves are one beam and the graduated ones another, which deflect alike at the
+        eyes; leaves that touch all along are stiffer by up to a twentieth. No friction: it makes
+        small movements much stiffer. Deflections small against the span; shackle and camber left
+        aside.
+
+    Source
+        Beam theory: the graduated leaves make a triangle, the full-length leaves a rectangle,
+        deflected alike; SAE HS-788, Manual on Design and Application of Leaf Springs, and the
+        handbook form with 2 n_g + 3 n_f (from memory)
+
+    Caution
+        A leaf spring under load stores enough energy to kill, and a broken main leaf lets the axle
+        go. Local codes and licensed practice come first.
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _leaf_pack_rate(elastic_modulus, leaf_width, leaf_thickness, span, full_length_leaves, graduated_leaves, invalid)  # type: ignore[no-any-return]
+
+
+def leaf_pack_stress(
+    *,
+    load: QuantityLike,
+    leaf_width: QuantityLike,
+    leaf_thickness: QuantityLike,
+    span: QuantityLike,
+    full_length_leaves: RatioLike,
+    graduated_leaves: RatioLike,
+    invalid: Invalid = "raise",
+) -> LeafPackStress:
+    """Bending stress in the leaves of a semi-elliptic leaf spring under a load at its middle.
+
+    Formula
+        `sigma_f = 9 F L / (2 w t^2 (3 n_f + 2 n_g))`, `sigma_g = 2 sigma_f / 3`
+
+    Parameters
+        load (force): `F`, at the middle, what the spring carries
+        leaf_width (length): `w`, of every leaf
+        leaf_thickness (length): `t`, of every leaf
+        span (length): `L`, from eye to eye, less what the clamp of the axle holds stiff
+        full_length_leaves (ratio): `n_f`, whole: leaves that reach from eye to eye, the main leaf
+            among them
+        graduated_leaves (ratio): `n_g`, whole: leaves that get shorter step by step
+
+    Returns
+        full_length_stress (stress or pressure difference [Pa]): in the full-length leaves, at the
+            clamp: the greatest
+        graduated_stress (stress or pressure difference [Pa]): in the graduated leaves, two thirds
+            of it; without meaning where there are none
+
+    Valid for (SI)
+        - `-100000000 <= load <= 100000000`
+        - `0.001 <= leaf_width <= 1`
+        - `0.0001 <= leaf_thickness <= 0.1`
+        - `0.01 <= span <= 10`
+        - `1 <= full_length_leaves <= 100`
+        - `0 <= graduated_leaves <= 100`
+
+        `full_length_leaves` and `graduated_leaves` are whole numbers. A symmetric semi-elliptic
+        spring with the axle in its middle, leaves of one section, steps that follow a triangle. The
+        full-length leaves are one beam and the graduated ones another, which deflect alike at the
+        eyes; leaves that touch all along are stiffer by up to a twentieth. No friction: it makes
+        small movements much stiffer. Deflections small against the span; shackle and camber left
+        aside. Leaves that were given different curvature (nip) share differently: the main leaf is
+        relieved. What braking and drive wind into the spring comes on top.
+
+    Source
+        Beam theory: the graduated leaves make a triangle, the full-length leaves a rectangle,
+        deflected alike; SAE HS-788, Manual on Design and Application of Leaf Springs, and the
+        handbook form with 2 n_g + 3 n_f (from memory)
+
+    Caution
+        A leaf spring under load stores enough energy to kill, and a broken main leaf lets the axle
+        go. Local codes and licensed practice come first.
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return LeafPackStress(*_leaf_pack_stress(load, leaf_width, leaf_thickness, span, full_length_leaves, graduated_leaves, invalid))
 
 
 def minimum_gap_cold_static(
@@ -1404,6 +1745,144 @@ def tangent_rate_for_frequency(
     return _tangent_rate_for_frequency(frequency, sprung_mass, invalid)  # type: ignore[no-any-return]
 
 
+def torsion_bar_arm_rate(
+    *,
+    torsional_rate: QuantityLike,
+    arm_length: QuantityLike,
+    arm_angle: QuantityLike,
+    torque: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Vertical rate at the end of a torsion bar's arm, with what the leaning arm adds.
+
+    Formula
+        `k = (K + T tan(b)) / (R cos(b))^2`
+
+    Parameters
+        torsional_rate (rotational stiffness): `K`, torque over twist of the whole bar, end to end
+        arm_length (length): `R`, of the arm, from the axis of the bar to its end
+        arm_angle (angle): `b`, of the arm above the horizontal, positive where its end is higher
+            than the bar
+        torque (torque): `T`, in the bar there, positive where it presses the end of the arm down
+
+    Returns
+        (linear stiffness [N/m]) Tangent rate: vertical force over vertical travel at the end of the
+        arm. Negative where the arm folds: nothing brings it back there.
+
+    Valid for (SI)
+        - `0.001 <= torsional_rate <= 1000000000`
+        - `0.001 <= arm_length <= 100`
+        - `-1.4 <= arm_angle <= 1.4`
+        - `-1000000000 <= torque <= 1000000000`
+
+        A stiff arm square to the bar, moved by a vertical force. From there to the wheel the motion
+        ratio of what lies between counts with its square.
+
+    Source
+        Derivative of the vertical force `T / (R cos(b))` over the travel `R sin(b)`; Milliken and
+        Milliken, Race Car Vehicle Dynamics (1995), ch. 21 (from memory)
+
+    Caution
+        A twisted bar stores enough energy to kill; unload it before a lever or a link comes off.
+        Local codes and licensed practice come first.
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _torsion_bar_arm_rate(torsional_rate, arm_length, arm_angle, torque, invalid)  # type: ignore[no-any-return]
+
+
+def torsion_bar_rate(
+    *,
+    shear_modulus: QuantityLike,
+    inner_diameter: QuantityLike,
+    outer_diameter: QuantityLike,
+    active_length: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Torque over twist of a round torsion bar, solid or bored.
+
+    Formula
+        `K = pi G (D^4 - d^4) / (32 L)`
+
+    Parameters
+        shear_modulus (stress or pressure difference): `G`, of the steel, 79 GPa or nearly
+        inner_diameter (length): `d`, bore of the bar; nothing for a solid one
+        outer_diameter (length): `D`, of the bar where it twists
+        active_length (length): `L`, that twists: between the splines or bearings that hold it, with
+            what the ends add
+
+    Returns
+        (rotational stiffness [N·m/rad]) Torque over the angle between the ends.
+
+    Valid for (SI)
+        - `1000000 <= shear_modulus <= 10000000000000`
+        - `0 <= inner_diameter <= 1`
+        - `0.001 <= outer_diameter <= 1`
+        - `outer_diameter > inner_diameter`
+        - `0.001 <= active_length <= 100`
+
+        A straight round bar of one diameter, elastic. Splines and tapers at the ends twist a
+        little, too: the active length is longer than the plain one.
+
+    Source
+        Saint-Venant torsion of a circular section; Shigley's Mechanical Engineering Design, ch. 3,
+        torsion (from memory)
+
+    Caution
+        A twisted bar stores enough energy to kill; unload it before a lever or a link comes off.
+        Local codes and licensed practice come first.
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _torsion_bar_rate(shear_modulus, inner_diameter, outer_diameter, active_length, invalid)  # type: ignore[no-any-return]
+
+
+def torsion_bar_stress(
+    *,
+    torque: QuantityLike,
+    inner_diameter: QuantityLike,
+    outer_diameter: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Greatest shear stress in a round torsion bar, at its surface.
+
+    Formula
+        `tau = 16 T D / (pi (D^4 - d^4))`
+
+    Parameters
+        torque (torque): `T`, that twists the bar
+        inner_diameter (length): `d`, bore of the bar; nothing for a solid one
+        outer_diameter (length): `D`, of the bar where it twists
+
+    Returns
+        (stress or pressure difference [Pa]) Shear stress at the surface, with the sign of the
+        torque.
+
+    Valid for (SI)
+        - `-1000000000 <= torque <= 1000000000`
+        - `0 <= inner_diameter <= 1`
+        - `0.001 <= outer_diameter <= 1`
+        - `outer_diameter > inner_diameter`
+
+        A straight round bar, elastic, without presetting: a bar that is preset in one direction
+        bears more in it and less in the other. Bending and the notch of a spline come on top.
+
+    Source
+        Saint-Venant torsion of a circular section; Shigley's Mechanical Engineering Design, ch. 3,
+        torsion (from memory)
+
+    Caution
+        A twisted bar stores enough energy to kill; unload it before a lever or a link comes off.
+        Local codes and licensed practice come first.
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _torsion_bar_stress(torque, inner_diameter, outer_diameter, invalid)  # type: ignore[no-any-return]
+
+
 def wahl_factor(
     *,
     wire_diameter: QuantityLike,
@@ -1614,6 +2093,208 @@ def wire_diameter_for_rate(
     return _wire_diameter_for_rate(spring_rate, mean_diameter, active_coils, shear_modulus, invalid)  # type: ignore[no-any-return]
 
 
+class AdjustableDamper(Model):
+    """A damper with an adjuster for bump and another for rebound, each measured at its settings.
+
+    Formula
+        Wanted secants `c_b = 2 c (1 - s)` and `c_r = 2 c s` with `c = zeta 2 sqrt(k m) / r^2`; of
+        each adjuster the setting whose secant `F(v) / v` is nearest, the first one where two are as
+        near
+
+    Fields
+        gas_force (force): that pushes the rod out at rest and is in every force of the points
+        bump (list): settings of the bump adjuster, each with its name (`setting`) and its points,
+            velocities above nothing
+        rebound (list): settings of the rebound adjuster, each with its name and its points,
+            velocities below nothing
+
+    Valid for
+        Adjusters that leave each other alone: measure bump at the middle setting of rebound and the
+        other way round; some dampers change both. Velocities up to the last point of a setting:
+        beyond it that setting is left out. Otherwise as [`DamperCurve`](super::DamperCurve).
+
+    Source
+        Secant at a velocity, gas force removed; Milliken and Milliken, Race Car Vehicle Dynamics
+        (1995), ch. 22 (from memory)
+
+    Caution
+        Settings that suit a figure may not suit the road: change little at a time, both sides of an
+        axle alike. Local codes and licensed practice come first.
+    """
+
+    __slots__ = ()
+    _name = "spring.AdjustableDamper"
+    _kinds = {"gas_force": "Force"}
+
+    def __init__(
+        self,
+        *,
+        gas_force: QuantityLike,
+        bump: Sequence[Mapping[str, Any]],
+        rebound: Sequence[Mapping[str, Any]],
+    ) -> None:
+        self._build(
+            gas_force=gas_force,
+            bump=bump,
+            rebound=rebound,
+        )
+
+    @property
+    def gas_force(self) -> Quantity:
+        """That pushes the rod out at rest and is in every force of the points."""
+        return self._read("gas_force", "Force")  # type: ignore[no-any-return]
+
+    @property
+    def bump(self) -> list[dict[str, Any]]:
+        """Settings of the bump adjuster, each with its name (`setting`) and its points, velocities above
+        nothing.
+        """
+        return self._read("bump")  # type: ignore[no-any-return]
+
+    @property
+    def rebound(self) -> list[dict[str, Any]]:
+        """Settings of the rebound adjuster, each with its name and its points, velocities below nothing."""
+        return self._read("rebound")  # type: ignore[no-any-return]
+
+    def choice(self, *, velocity: QuantityLike, wanted_ratio: RatioLike, rebound_share: RatioLike, damper_motion_ratio: RatioLike, tangent_rate: QuantityLike, sprung_mass: QuantityLike) -> SettingChoice:
+        """The setting of each adjuster that comes nearest to a wanted damping ratio and split.
+
+        Parameters
+            velocity (velocity): of the damper, without sign: that of the wheel times the motion ratio
+            wanted_ratio (ratio): damping ratio, mean of bump and rebound
+            rebound_share (ratio): wanted rebound over both; two thirds are common practice on the road,
+                no source
+            damper_motion_ratio (ratio): shortening of the damper over travel of the wheel
+            tangent_rate (linear stiffness): wheel rate, or ride rate with the tyre in series (say which
+                one it was)
+            sprung_mass (mass): the scale reading of the wheel less its unsprung mass
+
+        Returns
+            bump_setting (text): setting of the bump adjuster
+            rebound_setting (text): setting of the rebound adjuster
+            bump_damping (damping [N·s/m]): secant in bump there, gas force taken off
+            rebound_damping (damping [N·s/m]): secant in rebound there
+            achieved_ratio (ratio [-]): damping ratio that they give
+            achieved_rebound_share (ratio [-]): rebound over both that they give
+            ratio_error (ratio [-]): damping ratio that they give less the wanted one: what is left when
+                the adjusters end or their steps are coarse
+
+        Valid for (SI)
+            - `0 < velocity <= 100`
+            - `0 < wanted_ratio <= 10`
+            - `0 < rebound_share < 1`
+            - `0.05 <= damper_motion_ratio <= 3`
+            - `1 <= tangent_rate <= 1000000000`
+            - `0.001 <= sprung_mass <= 1000000`
+
+            Each adjuster is set by itself: the sum of squares of both misses is the least there is.
+        """
+        return SettingChoice(*_adjustable_damper_choice(self._handle, velocity, wanted_ratio, rebound_share, damper_motion_ratio, tangent_rate, sprung_mass))
+
+    def table(self, *, velocity: QuantityLike) -> Table:
+        """Every pair of settings over velocities.
+
+        Parameters
+            velocity (velocity), several: of the damper, without sign
+
+        Returns
+            (table) One row a velocity and pair: `velocity`, `bump_setting`, `rebound_setting`,
+            `bump_damping`, `rebound_damping`, `mean_damping`, `rebound_share`; a velocity beyond the
+            points of a setting is a refused row.
+        """
+        return _adjustable_damper_table(self._handle, velocity)  # type: ignore[no-any-return]
+
+
+class BumpStop(Model):
+    """A bump stop's force over compression through points, as its maker prints or a press measures
+    them.
+
+    Formula
+        Piecewise cubic `F(x)` through the points with monotone slopes (Fritsch and Butland),
+        nothing before contact; rate `F'(x)`, energy the integral of `F`
+
+    Fields
+        points (list): in order of compression, each with `compression` and `force`; contact at no
+            compression and no force is added where it is missing
+
+    Valid for
+        Compressions up to the last point, and none before contact; beyond the points nothing is
+        known and nothing is guessed. Forces that never fall. A slow press: rubber and foam are
+        stiffer in a fast blow, and give back less than they took.
+
+    Source
+        Fritsch and Butland, SIAM J. Sci. Stat. Comput. 5 (1984) 300-304; checked against SciPy's
+        PchipInterpolator
+    """
+
+    __slots__ = ()
+    _name = "spring.BumpStop"
+    _kinds = {}
+
+    def __init__(
+        self,
+        *,
+        points: Sequence[Mapping[str, Any]],
+    ) -> None:
+        self._build(
+            points=points,
+        )
+
+    @property
+    def points(self) -> list[dict[str, Any]]:
+        """In order of compression, each with `compression` and `force`; contact at no compression and no
+        force is added where it is missing.
+        """
+        return self._read("points")  # type: ignore[no-any-return]
+
+    def at(self, *, compression: QuantityLike) -> Stopped:
+        """Force, rate and energy at a compression.
+
+        Parameters
+            compression (length): from contact; below nothing the stop is not touched
+
+        Returns
+            force (force [N]): of the stop
+            rate (linear stiffness [N/m]): tangent rate there
+            energy (energy [J]): taken since contact
+
+        Valid for (SI)
+            - `-100 <= compression <= 100`
+
+            Up to the last point.
+        """
+        return Stopped(*_bump_stop_at(self._handle, compression))
+
+    def compression_for_energy(self, *, energy: QuantityLike) -> Quantity:
+        """Compression at which the stop has taken an energy.
+
+        Parameters
+            energy (energy): to be taken: half the mass at the stop times the square of the velocity of
+                contact, what the spring takes meanwhile taken off
+
+        Returns
+            (length [m]) Compression from contact.
+
+        Valid for (SI)
+            - `0 <= energy <= 1000000000`
+
+            An energy that is more than the stop takes up to its last point is refused.
+        """
+        return _bump_stop_compression_for_energy(self._handle, energy)  # type: ignore[no-any-return]
+
+    def table(self, *, compression: QuantityLike) -> Table:
+        """Force, rate and energy over compressions.
+
+        Parameters
+            compression (length), several: from contact, in any order
+
+        Returns
+            (table) One row a compression: `compression`, `force`, `rate`, `energy`; one beyond the
+            points is a refused row.
+        """
+        return _bump_stop_table(self._handle, compression)  # type: ignore[no-any-return]
+
+
 class Corner(Model):
     """A catalogue spring on a corner of the vehicle, with the damper and the bump stop that end the
     wheel's travel.
@@ -1820,6 +2501,130 @@ class Corner(Model):
             `frequency`.
         """
         return _corner_table(self._handle, rate, motion_ratio)  # type: ignore[no-any-return]
+
+
+class DamperCurve(Model):
+    """A damper's force over velocity through points, as a damper dynamometer gives them.
+
+    Formula
+        Monotone cubic `F(v)` through the points less the gas force `F_0`, and through nothing at
+        rest; secants `c_b = F(v) / v` and `c_r = F(-v) / (-v)`, mean `c = (c_b + c_r) / 2`, split
+        `c_r / (c_b + c_r)`; over a cycle of peak velocity `v` the linear damper that takes the same
+        energy `c_e = 1 / (pi v) * integral of F(v cos(u)) cos(u) over a turn`
+
+    Fields
+        gas_force (force): `F_0`, that pushes the rod out at rest and is in every force of the
+            points; 0 N for a damper without gas, or where the dynamometer took it off
+        points (list): in order of velocity, at least one in rebound and one in bump, each with
+            `velocity` (positive in bump) and `force` (positive where it pushes the eyes apart);
+            none at rest
+
+    Valid for
+        Velocities of the damper from the first to the last point: beyond them nothing is known and
+        nothing is guessed. One force a velocity: position, temperature, cavitation and hysteresis
+        are left aside, and so is friction, which is not damping. In bump the force resists and in
+        rebound too, the gas force taken off.
+
+    Source
+        Fritsch and Butland, SIAM J. Sci. Stat. Comput. 5 (1984) 300-304; equivalent viscous damping
+        by energy: Den Hartog, Mechanical Vibrations, and Dixon, The Shock Absorber Handbook (both
+        from memory)
+
+    Caution
+        A gas damper is under pressure even at rest and must not be opened or heated. Local codes
+        and licensed practice come first.
+    """
+
+    __slots__ = ()
+    _name = "spring.DamperCurve"
+    _kinds = {"gas_force": "Force"}
+
+    def __init__(
+        self,
+        *,
+        gas_force: QuantityLike,
+        points: Sequence[Mapping[str, Any]],
+    ) -> None:
+        self._build(
+            gas_force=gas_force,
+            points=points,
+        )
+
+    @property
+    def gas_force(self) -> Quantity:
+        """`F_0`, that pushes the rod out at rest and is in every force of the points; 0 N for a damper
+        without gas, or where the dynamometer took it off.
+        """
+        return self._read("gas_force", "Force")  # type: ignore[no-any-return]
+
+    @property
+    def points(self) -> list[dict[str, Any]]:
+        """In order of velocity, at least one in rebound and one in bump, each with `velocity` (positive in
+        bump) and `force` (positive where it pushes the eyes apart); none at rest.
+        """
+        return self._read("points")  # type: ignore[no-any-return]
+
+    def force(self, *, velocity: QuantityLike) -> Quantity:
+        """Force at a velocity, as the dynamometer reads it.
+
+        Parameters
+            velocity (velocity): of the damper, positive in bump; between the first and the last point
+
+        Returns
+            (force [N]) Force that pushes the eyes apart, gas force included.
+        """
+        return _damper_curve_force(self._handle, velocity)  # type: ignore[no-any-return]
+
+    def damping(self, *, velocity: QuantityLike) -> DampingAt:
+        """Damping at a velocity in bump and the same in rebound: secants, their mean by energy, the split.
+
+        Parameters
+            velocity (velocity): of the damper, without sign; both ways between the points
+
+        Returns
+            bump_damping (damping [N·s/m]): secant in bump, gas force taken off
+            rebound_damping (damping [N·s/m]): secant in rebound, gas force taken off
+            mean_damping (damping [N·s/m]): mean of the two: half of each cycle takes its energy by one
+                of them, so that this is their mean by energy
+            rebound_share (ratio [-]): rebound over both
+            cycle_damping (damping [N·s/m]): of the linear damper that takes the same energy over a
+            cycle of that peak velocity; above the mean where the curve flattens
+
+        Valid for (SI)
+            - `0 < velocity <= 100`
+
+            Between the points in both directions.
+        """
+        return DampingAt(*_damper_curve_damping(self._handle, velocity))
+
+    def ratio(self, *, velocity: QuantityLike, damper_motion_ratio: RatioLike, tangent_rate: QuantityLike, sprung_mass: QuantityLike) -> Ratio:
+        """Damping ratio of a wheel at a velocity of its damper: mean of bump and rebound by energy,
+        secants, gas force taken off.
+
+        Parameters
+            velocity (velocity): of the damper, without sign: that of the wheel times the motion ratio
+            damper_motion_ratio (ratio): shortening of the damper over travel of the wheel
+            tangent_rate (linear stiffness): wheel rate, or ride rate with the tyre in series (say which
+                one it was)
+            sprung_mass (mass): the scale reading of the wheel less its unsprung mass
+
+        Returns
+            (ratio [-]) The damping ratio. One damper for an axle: halve it.
+        """
+        return _damper_curve_ratio(self._handle, velocity, damper_motion_ratio, tangent_rate, sprung_mass)
+
+    def table(self, *, velocity: QuantityLike) -> Table:
+        """Forces and damping over velocities.
+
+        Parameters
+            velocity (velocity), several: of the damper, without sign
+
+        Returns
+            (table) One row a velocity: `velocity`, `bump_force` and `rebound_force` as the dynamometer
+            reads them, `bump_damping`, `rebound_damping`, `mean_damping`, `rebound_share`,
+            `cycle_damping`.
+        """
+        return _damper_curve_table(self._handle, velocity)  # type: ignore[no-any-return]
 
 
 class Stack(Model):

@@ -3172,7 +3172,7 @@ pub static ENTRIES: &[Entry] = &[
                 meaning: "mass that the springs carry",
             },
             Slot {
-                name: "behind_front_axle",
+                name: "sprung_behind_front_axle",
                 symbol: "",
                 kind: Length::KIND,
                 meaning: "distance of its centre of gravity behind the front axle; negative where it lies before it",
@@ -6692,7 +6692,7 @@ fn mass_sprung_centre(
         Length::from_si(front_unsprung_height),
         Length::from_si(rear_unsprung_height),
     )
-    .map(|on| [on.sprung_mass.si(), on.behind_front_axle.si(), on.height.si()])
+    .map(|on| [on.sprung_mass.si(), on.sprung_behind_front_axle.si(), on.height.si()])
 }
 
 #[inline(always)]

@@ -235,12 +235,12 @@ impl RaisedAxle {
     ///     reading_error = "1 kg"
     ///     lift_error = "5 mm"
     /// "#)?;
-    /// let on = weighing.height()?;
+    /// let on = weighing.centre()?;
     /// assert_eq!(format!("{:.0} mm, give or take {:.0} mm", on.height.in_::<mm>(), 2.0 * on.standard_uncertainty.in_::<mm>()), "784 mm, give or take 9 mm");
     /// # }
     /// # Ok::<(), axlewright::Error>(())
     /// ```
-    pub fn height(&self) -> Result<CentreHeight> {
+    pub fn centre(&self) -> Result<CentreHeight> {
         self.sure(&self.weighing()?)
     }
 
@@ -443,7 +443,7 @@ mod tests {
         let [level, raised, total] = [1223.0, 1316.0, 2400.0].map(Mass::from_si);
         let [l, lift, r] = [2.65, 0.6, 0.342].map(Length::from_si);
         let function = raised_axle_height(level, raised, total, l, lift, r).unwrap();
-        assert_relative_eq!(locked().height().unwrap().height.si(), function.si(), max_relative = 1e-10);
+        assert_relative_eq!(locked().centre().unwrap().height.si(), function.si(), max_relative = 1e-10);
         let ground = RaisedAxle {
             lift_at: LiftAt::Ground,
             lower_tyre_rate: rate(280e3),
@@ -452,16 +452,16 @@ mod tests {
         };
         let [k1, k2] = [560e3, 480e3].map(LinearStiffness::from_si);
         let function = raised_axle_height_over_tyres(level, raised, total, l, lift, r, k1, k2).unwrap();
-        assert_relative_eq!(ground.height().unwrap().height.si(), function.si(), max_relative = 1e-10);
+        assert_relative_eq!(ground.centre().unwrap().height.si(), function.si(), max_relative = 1e-10);
     }
 
     #[test]
     fn stiff_springs_are_locked_ones_and_soft_ones_lower_the_answer() {
-        let fixed = locked().height().unwrap().height.si();
-        assert_relative_eq!(free(1e4).height().unwrap().height.si(), fixed, max_relative = 1e-4);
-        let soft = free(1.0).height().unwrap();
+        let fixed = locked().centre().unwrap().height.si();
+        assert_relative_eq!(free(1e4).centre().unwrap().height.si(), fixed, max_relative = 1e-4);
+        let soft = free(1.0).centre().unwrap();
         assert!(soft.height.si() < fixed - 0.01, "{soft:?}");
-        assert!(soft.angle.si() > locked().height().unwrap().angle.si());
+        assert!(soft.angle.si() > locked().centre().unwrap().angle.si());
     }
 
     #[test]
@@ -475,7 +475,7 @@ mod tests {
         let of_raised = -over / m;
         let of_lift = -over * (1.0 / lift + lift / (along * along)) * 0.005;
         let parts = [of_reading, of_level, of_raised, of_lift];
-        let on = locked().height().unwrap();
+        let on = locked().centre().unwrap();
         let standard = (parts.iter().map(|part| part * part).sum::<f64>() / 3.0).sqrt();
         assert_relative_eq!(on.standard_uncertainty.si(), standard, max_relative = 1e-3);
         assert_relative_eq!(
@@ -499,8 +499,8 @@ mod tests {
         let again =
             RaisedAxle { lift: length(0.9), lower_axle_reading: mass(readings[3]), ..weighing.clone() };
         assert_relative_eq!(
-            again.height().unwrap().height.si(),
-            weighing.height().unwrap().height.si(),
+            again.centre().unwrap().height.si(),
+            weighing.centre().unwrap().height.si(),
             max_relative = 1e-9
         );
     }

@@ -8,7 +8,7 @@ pub struct SprungCentre {
     /// Mass that the springs carry.
     pub sprung_mass: Mass,
     /// Distance of its centre of gravity behind the front axle.
-    pub behind_front_axle: Length,
+    pub sprung_behind_front_axle: Length,
     /// Height of its centre of gravity above the ground.
     pub height: Length,
 }
@@ -30,7 +30,7 @@ pub struct SprungCentre {
 ///
 /// # Returns
 /// - `sprung_mass` — mass that the springs carry
-/// - `behind_front_axle` — distance of its centre of gravity behind the front axle; negative where it lies before it
+/// - `sprung_behind_front_axle` — distance of its centre of gravity behind the front axle; negative where it lies before it
 /// - `height` — height of its centre of gravity above the ground
 ///
 /// # Valid for
@@ -110,5 +110,5 @@ pub fn sprung_centre(
         );
         return Err(Error::NoSolution { message });
     }
-    Ok(SprungCentre { sprung_mass, behind_front_axle: behind / sprung_mass, height })
+    Ok(SprungCentre { sprung_mass, sprung_behind_front_axle: behind / sprung_mass, height })
 }
