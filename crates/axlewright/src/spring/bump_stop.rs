@@ -162,16 +162,16 @@ impl BumpStop {
             point.check().map_err(|error| refused(error.to_string()))?;
             let (x, force) = (point.compression.quantity.si(), point.force.quantity.si());
             if x == 0.0 && force != 0.0 {
-                return Err(refused("force: at contact there is none".into()));
+                return Err(refused("force: at contact there is none".to_owned()));
             }
             let (before, force_before) = points.last().copied().unwrap_or((0.0, 0.0));
             if x != 0.0 && x <= before {
                 return Err(refused(
-                    "compression: the points stand in order of compression, none twice".into(),
+                    "compression: the points stand in order of compression, none twice".to_owned(),
                 ));
             }
             if force < force_before {
-                return Err(refused("force: it is less than at the point before".into()));
+                return Err(refused("force: it is less than at the point before".to_owned()));
             }
             if points.is_empty() && x != 0.0 {
                 points.push((0.0, 0.0));

@@ -197,7 +197,7 @@ pub(super) fn measured(list: &str, points: &[DamperPoint], gas_force: Force) -> 
         let (velocity, force) = (point.velocity.quantity.si(), point.force.quantity.si() - gas_force.si());
         if velocity == 0.0 {
             return Err(refused(
-                "velocity = 0: leave it out, at rest only gas force and friction are left".into(),
+                "velocity = 0: leave it out, at rest only gas force and friction are left".to_owned(),
             ));
         }
         if velocity * force < 0.0 {
@@ -207,7 +207,7 @@ pub(super) fn measured(list: &str, points: &[DamperPoint], gas_force: Force) -> 
             return Err(refused(message));
         }
         if pairs.last().is_some_and(|(before, _)| *before >= velocity) {
-            return Err(refused("velocity: the points stand in order of velocity, none twice".into()));
+            return Err(refused("velocity: the points stand in order of velocity, none twice".to_owned()));
         }
         pairs.push((velocity, force));
     }
