@@ -530,3 +530,16 @@ fn lines_are_what_the_functions_give_of_the_lines_they_name() {
         assert_eq!(value(&assessment, line).to_bits(), result[0].to_bits(), "{name} {line}");
     }
 }
+
+#[test]
+fn gears_in_a_wrong_order_do_not_make_a_part_strong() {
+    let upside_down = [("gearbox.ratios[0]", "0.83"), ("gearbox.ratios[5]", "4.7"), ("gearbox.reverse_ratio", "")];
+    let on = demo("dunlin", &upside_down);
+    for finding in ["final_drive.strength", "driveline.cruise", "driveline.red_line"] {
+        assert_eq!(verdict(&on, finding), "not known", "{finding}");
+        assert!(lacks(&on, finding).contains("ratios fall from first gear to top"), "{}", lacks(&on, finding));
+    }
+    // A first gear written beside the list does not hide the list.
+    let on = demo("dunlin", &[("gearbox.first_ratio", "1"), ("gearbox.reverse_ratio", "")]);
+    assert_eq!(value(&on, "gearbox.lowest_ratio"), 4.7);
+}

@@ -53,13 +53,28 @@ const fn radius(path: &'static str, meaning: &'static str) -> Line {
     )
 }
 
-fn first(of: &[f64]) -> Result<f64> {
-    Ok(of[0])
+/// The ratios that are written, after the first of them; refused where they do not fall: strength is looked at in first gear, speed in top.
+fn falling(of: &[f64]) -> Result<impl Iterator<Item = f64>> {
+    let mut pairs = of[1..].windows(2).enumerate();
+    if let Some((place, pair)) = pairs.find(|(_, pair)| pair[1] >= pair[0]) {
+        return Err(Error::NoSolution {
+            message: format!(
+                "gearbox.ratios[{}] = {} is not less than gearbox.ratios[{place}] = {}: ratios fall from first gear to top",
+                place + 1,
+                pair[1],
+                pair[0]
+            ),
+        });
+    }
+    Ok(of[1..].iter().copied().filter(|of| !of.is_nan()))
 }
 
-/// The last that is written.
+fn first(of: &[f64]) -> Result<f64> {
+    Ok(falling(of)?.next().unwrap_or(of[0]))
+}
+
 fn last(of: &[f64]) -> Result<f64> {
-    Ok(of.iter().copied().filter(|of| !of.is_nan()).fold(f64::NAN, |_, of| of))
+    Ok(falling(of)?.last().unwrap_or(of[0]))
 }
 
 /// The greatest that is written.
@@ -198,7 +213,7 @@ const GEARBOX: &[Line] = &[
         "first of the ratios",
         "definition",
         first,
-        &["gearbox.ratios[0]"],
+        &["gearbox.ratios[0]", "?gearbox.ratios[*]"],
     )]),
     ratio("gearbox.top_ratio", "of top gear").by(&[own(
         "last of the ratios",
@@ -207,10 +222,10 @@ const GEARBOX: &[Line] = &[
         &["gearbox.ratios[0]", "?gearbox.ratios[*]"],
     )]),
     derived("gearbox.lowest_ratio", Ratio::KIND, "of the lowest gear, first or reverse").by(&[own(
-        "max(i_1, i_r)",
+        "the greatest of first gear, the list and reverse",
         "definition",
         greatest,
-        &["gearbox.first_ratio", "?gearbox.reverse_ratio"],
+        &["gearbox.first_ratio", "?gearbox.reverse_ratio", "?gearbox.ratios[*]"],
     )]),
     efficiency("gearbox.efficiency", "power out over power in, in the lowest gear"),
     torque("gearbox.torque_rating", "as its maker says"),
