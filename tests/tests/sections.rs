@@ -543,3 +543,32 @@ fn gears_in_a_wrong_order_do_not_make_a_part_strong() {
     let on = demo("dunlin", &[("gearbox.first_ratio", "1"), ("gearbox.reverse_ratio", "")]);
     assert_eq!(value(&on, "gearbox.lowest_ratio"), 4.7);
 }
+
+#[test]
+fn an_inclined_spring_turns_as_it_travels() {
+    let inclined = |angle: &str, length: &str| {
+        let lines = [
+            ("front.spring.motion_ratio", ""),
+            ("front.spring.mount_ratio", "0.8"),
+            ("front.spring.angle", angle),
+            ("front.spring.eye_length", length),
+        ];
+        demo("dunlin", if length.is_empty() { &lines[..3] } else { &lines })
+    };
+    let on = inclined("40 deg", "480 mm");
+    let rate = axlewright::spring::inclined_tangent_rate(
+        axlewright::units::LinearStiffness::from_si(value(&on, "front.spring.rate")),
+        Ratio::from_si(0.8),
+        axlewright::units::Angle::from_si(40.0_f64.to_radians()),
+        Force::from_si(value(&on, "front.spring.force")),
+        Length::from_si(0.48),
+    )
+    .unwrap();
+    let wheel_rate = value(&on, "front.wheel_rate");
+    assert!((wheel_rate / rate.si() - 1.0).abs() < 1e-12, "{wheel_rate} {}", rate.si());
+    // Without the length between its eyes the rate is not known, rather than that of a spring that does not turn.
+    let on = inclined("40 deg", "");
+    assert_eq!(verdict(&on, "front.frequency"), "not known");
+    assert!(lacks(&on, "front.frequency").contains("spring.eye_length"), "{}", lacks(&on, "front.frequency"));
+    assert_eq!(value(&inclined("0 deg", ""), "front.spring.ratio_gradient"), 0.0);
+}

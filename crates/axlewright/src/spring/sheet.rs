@@ -81,6 +81,13 @@ fn along_mount(of: &[f64]) -> Result<f64> {
     Ok(of[0] * of[1].cos())
 }
 
+/// As a fixed upper eye and a lower one that moves straight along its travel have it; nothing where the spring is not inclined.
+fn gradient_at_mount(of: &[f64]) -> Result<f64> {
+    let [mount_ratio, angle, length] = [of[0], of[1], of[2]];
+    let across = mount_ratio * angle.sin();
+    Ok(if across == 0.0 { 0.0 } else { -across * across / length })
+}
+
 /// Choice 0: on one axis with the spring.
 fn damper_ratio(of: &[f64]) -> Result<f64> {
     Ok(if of[0] == 0.0 { of[1] } else { f64::NAN })
@@ -204,12 +211,20 @@ const AT_RIDE: &[Line] = &[
         along_mount,
         &["axle.spring.mount_ratio", "axle.spring.angle"],
     )]),
+    length("axle.spring.eye_length", "of the inclined spring or its damper at ride height, between its eyes"),
     line(
         "axle.spring.ratio_gradient",
         RatioPerLength::KIND,
         "change of the motion ratio along the travel of the wheel, positive where it grows in bump",
     )
     .within(-100.0, 100.0, "common practice, no source: a ratio changes slower than 100 in a metre")
+    .by(&[own(
+        "-(r_m sin a)^2 / L",
+        "geometry: a spring turns about its fixed upper eye, see spring.inclined_tangent_rate",
+        gradient_at_mount,
+        &["axle.spring.mount_ratio", "axle.spring.angle", "?axle.spring.eye_length"],
+    )
+    .lacking("an inclined spring turns as it travels: write spring.eye_length, or spring.ratio_gradient as measured")])
     .or(0.0, "a motion ratio that does not change with travel, until it was measured"),
     derived("axle.spring.force", Force::KIND, "in the spring at ride height").by(&[own(
         "F = m g / r",
