@@ -572,3 +572,19 @@ fn an_inclined_spring_turns_as_it_travels() {
     assert!(lacks(&on, "front.frequency").contains("spring.eye_length"), "{}", lacks(&on, "front.frequency"));
     assert_eq!(value(&inclined("0 deg", ""), "front.spring.ratio_gradient"), 0.0);
 }
+
+#[test]
+fn a_vacuum_is_not_written_as_a_pressure() {
+    let mut sheet = sheet(&[]);
+    for (path, text) in [
+        ("cap.vacuum_opening", "5 psi gauge"),
+        ("cap.vacuum_limit", "2 psi gauge"),
+        ("cap.rating", "-4 psi gauge"),
+        ("cap.opening_pressure", "-4 psi gauge"),
+        ("cap.holding_pressure", "-4 psi gauge"),
+        ("cap.weakest_component", "-4 psi gauge"),
+    ] {
+        let refused = sheet.set(path, text).unwrap_err().to_string();
+        assert!(refused.contains(path) && refused.contains(text), "{refused}");
+    }
+}

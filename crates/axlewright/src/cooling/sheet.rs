@@ -15,6 +15,23 @@ const fn gauge(path: &'static str, meaning: &'static str) -> Line {
     )
 }
 
+const fn vacuum(path: &'static str, meaning: &'static str) -> Line {
+    line(path, GaugePressure::KIND, meaning).within(
+        -110e3,
+        0.0,
+        "definition: a vacuum is below the air around and not below nothing",
+    )
+}
+
+/// A reading or a rating of what is pumped up.
+const fn pumped(path: &'static str, meaning: &'static str) -> Line {
+    line(path, GaugePressure::KIND, meaning).within(
+        0.0,
+        2e6,
+        "common practice, no source: from the pressure around to ten times any cap",
+    )
+}
+
 const fn spread(path: &'static str, meaning: &'static str) -> Line {
     line(path, Stress::KIND, meaning).within(0.0, 2e6, "definition: a width is not negative")
 }
@@ -103,7 +120,7 @@ const STRENGTH: &[Line] = &[
 const BOILING: &[Line] = &[
     line("coolant.hottest", Temperature::KIND, "temperature that the coolant reaches")
         .within(250.0, 500.0, "common practice, no source: coolants work between -23 °C and 227 °C"),
-    gauge("cap.rating", "opening pressure that stands on the cap"),
+    pumped("cap.rating", "opening pressure that stands on the cap"),
     derived("cap.absolute_pressure", AbsolutePressure::KIND, "under the cap at its rating, once the system has built it")
         .by(&[step("air.absolute_pressure", &["cap.rating", "use.station_pressure"])]),
     derived("coolant.water.boiling", Temperature::KIND, "at which water begins to boil under the cap")
@@ -184,11 +201,11 @@ const FREEZING: &[Line] = &[
 const CAP: &[Line] = &[
     spread("cap.gauge_error", "greatest error of the tester's gauge"),
     spread("cap.rating_tolerance", "how far from its rating the cap may open or hold"),
-    gauge("cap.opening_pressure", "reading at which the cap opens"),
-    gauge("cap.holding_pressure", "reading that the cap keeps"),
-    gauge("cap.weakest_component", "pressure that the weakest part of the system bears"),
-    gauge("cap.vacuum_opening", "reading, below nothing, at which the vacuum valve opens"),
-    gauge("cap.vacuum_limit", "lowest pressure, below nothing, that the hoses bear"),
+    pumped("cap.opening_pressure", "reading at which the cap opens"),
+    pumped("cap.holding_pressure", "reading that the cap keeps"),
+    pumped("cap.weakest_component", "pressure that the weakest part of the system bears"),
+    vacuum("cap.vacuum_opening", "reading, below nothing, at which the vacuum valve opens"),
+    vacuum("cap.vacuum_limit", "lowest pressure, below nothing, that the hoses bear"),
     derived("cap.holds_at_least", GaugePressure::KIND, "what the cap surely keeps").by(&[own(
         "p_h - e",
         READING,
