@@ -316,7 +316,7 @@ fn a_leak_down_test_allows_for_the_temperature() {
 fn the_cap_for_a_margin_leaves_that_margin() {
     let plain = demo("dunlin", &[]);
     let cap = format!("{} Pa gauge", value(&plain, "coolant.least_cap"));
-    let answer = *demo("dunlin", &[("cap.rating", &cap)]).answer("coolant.boiling").unwrap();
+    let answer = *demo("dunlin", &[("cap.rating", &cap), ("cap.holding_pressure", "")]).answer("coolant.boiling").unwrap();
     assert!((answer.margin - answer.wanted).abs() < 1e-6, "{} {}", answer.margin, answer.wanted);
     // At the height of boiling the margin is gone.
     let altitude = format!(
@@ -399,7 +399,7 @@ fn lines_are_what_the_functions_give_of_the_lines_they_name() {
             "dray",
             "coolant.boiling_altitude",
             "cooling.water_boiling_altitude",
-            &[("temperature", "coolant.hottest"), ("cap_pressure", "cap.rating")],
+            &[("temperature", "coolant.hottest"), ("cap_pressure", "coolant.header_pressure")],
         ),
         (
             "wagtail",
@@ -587,4 +587,62 @@ fn a_vacuum_is_not_written_as_a_pressure() {
         let refused = sheet.set(path, text).unwrap_err().to_string();
         assert!(refused.contains(path) && refused.contains(text), "{refused}");
     }
+}
+
+#[test]
+fn coolant_boils_on_what_the_cap_keeps() {
+    let boils = |lines: &[(&str, &str)]| value(&demo("dunlin", lines), "coolant.boiling_temperature");
+    let weak = [("cap.holding_pressure", "5 psi gauge"), ("cap.opening_pressure", "")];
+    let rated = [("cap.holding_pressure", ""), ("cap.opening_pressure", ""), ("cap.rating", "4.5 psi gauge")];
+    assert!((boils(&weak) / boils(&rated) - 1.0).abs() < 1e-12, "5 psi less the error of the gauge, 0.5 psi");
+    // One that holds more than its rating gains nothing; one that opens too early keeps no more than that.
+    let strong = [("cap.holding_pressure", "20 psi gauge"), ("cap.opening_pressure", "")];
+    assert_eq!(boils(&strong), boils(&[("cap.holding_pressure", ""), ("cap.opening_pressure", "")]));
+    let early = [("cap.holding_pressure", ""), ("cap.opening_pressure", "5 psi gauge")];
+    assert_eq!(boils(&early), boils(&weak));
+    assert!(boils(&weak) < boils(&strong) - 10.0);
+    assert_eq!(verdict(&demo("dunlin", &weak), "coolant.boiling"), "tight");
+}
+
+/// As `cooling.CapTest` has it.
+#[test]
+fn one_reading_condemns_a_cap_and_both_clear_it() {
+    use axlewright::cooling::CapTest;
+    let readings = ["", "4 psi gauge", "13 psi gauge", "15 psi gauge", "17 psi gauge", "22 psi gauge"];
+    let mut seen = std::collections::BTreeSet::new();
+    for opening in readings {
+        for holding in readings {
+            for weakest in ["12 psi gauge", "16 psi gauge", "20 psi gauge"] {
+                let lines =
+                    [("cap.opening_pressure", opening), ("cap.holding_pressure", holding), ("cap.weakest_component", weakest)];
+                let on = demo("dunlin", &lines);
+                let read = |text: &str| (!text.is_empty()).then(|| Value::parse(text).unwrap());
+                let cap = CapTest {
+                    rating: Value::parse("15 psi gauge").unwrap(),
+                    opening_pressure: read(opening),
+                    holding_pressure: read(holding),
+                    gauge_error: Value::parse("0.5 psi").unwrap(),
+                    tolerance: Value::parse("1 psi").unwrap(),
+                    tight_below: Value::parse("0 psi").unwrap(),
+                    weakest_component: read(weakest),
+                    vacuum_opening: None,
+                    vacuum_limit: None,
+                };
+                let Ok(found) = cap.findings() else {
+                    // Holding above opening: neither is believed.
+                    assert_eq!(verdict(&on, "cap.holds"), "not known", "{lines:?}");
+                    continue;
+                };
+                for (finding, expected) in [
+                    ("cap.holds", found.holding_verdict),
+                    ("cap.opens", found.opening_verdict),
+                    ("cap.weakest", found.component_verdict),
+                ] {
+                    assert_eq!(verdict(&on, finding), expected.word(), "{finding} {lines:?}");
+                    seen.insert((finding, expected.word()));
+                }
+            }
+        }
+    }
+    assert_eq!(seen.len(), 9, "{seen:?}");
 }

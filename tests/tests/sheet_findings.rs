@@ -255,12 +255,15 @@ fn coolant_and_cap_are_those_of_their_models() {
     let station =
         air::standard_pressure(air::geopotential_altitude(van.of("use.altitude")).unwrap()).unwrap();
     assert_eq!(van.on.value("use.station_pressure").unwrap().unwrap().to_bits(), station.si().to_bits());
+    let surely = GaugePressure::from_si(
+        van.of::<GaugePressure>("cap.holding_pressure").si() - van.of::<Stress>("cap.gauge_error").si(),
+    );
     let coolant = Coolant {
         liquid: Liquid::EthyleneGlycol,
         strength: Some(van.value("coolant.volume_share")),
         strength_by: Some(StrengthBy::Volume),
         concentrate: Some(van.value("coolant.concentrate")),
-        cap: van.value("cap.rating"),
+        cap: Value::new(surely),
         altitude: Some(van.value("use.altitude")),
         station_pressure: None,
         hottest_coolant: van.value("coolant.hottest"),
@@ -286,9 +289,6 @@ fn coolant_and_cap_are_those_of_their_models() {
         cooling::ethylene_glycol_expansion_volume(van.of("coolant.volume"), on.mass_fraction, fill, mean)
             .unwrap();
     let vapour = fluid::ethylene_glycol_boiling_pressure(air, on.mass_fraction).unwrap();
-    let surely = GaugePressure::from_si(
-        van.of::<GaugePressure>("cap.holding_pressure").si() - van.of::<Stress>("cap.gauge_error").si(),
-    );
     let closed = GaugePressure::from_si(0.0);
     let least = cooling::header_air_volume(grown, closed, surely, vapour, fill, air, station).unwrap();
     let has: Volume = van.of("header.air_volume");

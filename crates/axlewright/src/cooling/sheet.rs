@@ -1,9 +1,9 @@
-use crate::Result;
 use crate::base::section::{Finding, Line, Margin, Section, choice, derived, joined, line, own, pick, step};
 use crate::units::{
     AbsolutePressure, GaugePressure, Length, Quantity, Ratio, Stress, Temperature, TemperatureDifference,
     Volume,
 };
+use crate::{Error, Result};
 
 const LIQUIDS: &[&str] = &["water", "ethylene_glycol", "propylene_glycol"];
 
@@ -72,12 +72,45 @@ fn sum(of: &[f64]) -> Result<f64> {
     Ok(of[0] + of[1])
 }
 
-fn greatest(of: &[f64]) -> Result<f64> {
-    Ok(of[0].max(of[1]))
+/// What the cap keeps, by the reading that it keeps; it holds no more than it opens at.
+fn keeps(of: &[f64]) -> Result<f64> {
+    let [holding, error, opening] = [of[0], of[1], of[2]];
+    if holding > opening + 2.0 * error {
+        return Err(Error::NoSolution {
+            message: format!(
+                "cap.holding_pressure = {holding} Pa is more than a cap can hold that opens at cap.opening_pressure = {opening} Pa, the \
+                 error of both readings counted"
+            ),
+        });
+    }
+    Ok(holding - error)
 }
 
-fn first(of: &[f64]) -> Result<f64> {
-    Ok(of[0])
+/// A cap opens no lower than it holds: where only the opening was read it can condemn the holding, and no more.
+fn keeps_too_little(of: &[f64]) -> Result<f64> {
+    let (at_most, least) = (of[0] - of[1], of[2]);
+    Ok(if at_most < least { at_most } else { f64::NAN })
+}
+
+fn opens_too_late(of: &[f64]) -> Result<f64> {
+    let (at_least, most) = (of[0] + of[1], of[2]);
+    Ok(if at_least > most { at_least } else { f64::NAN })
+}
+
+fn lets_come(of: &[f64]) -> Result<f64> {
+    Ok((of[0] + of[1]).max(of[2]))
+}
+
+/// Without a reading of the opening: what comes at least, where that is too much already. A reading that is missing drops out of `max`.
+fn lets_come_too_much(of: &[f64]) -> Result<f64> {
+    let [rating, weakest, holding, error] = [of[0], of[1], of[2], of[3]];
+    let comes = (holding + error).max(rating);
+    Ok(if comes > weakest { comes } else { f64::NAN })
+}
+
+/// The least of the rating and what the cap surely keeps, if that was read; at least nothing.
+fn built(of: &[f64]) -> Result<f64> {
+    Ok(of.iter().copied().fold(f64::NAN, f64::min).max(0.0))
 }
 
 fn freezing_of_water(_: &[f64]) -> Result<f64> {
@@ -85,6 +118,7 @@ fn freezing_of_water(_: &[f64]) -> Result<f64> {
 }
 
 const READING: &str = "definition: the gauge's whole error counts against the cap";
+const ONE_READING: &str = "definition: a cap opens no lower than it holds; one reading condemns, both clear";
 const HOT: &str = "Hot pressurised coolant scalds: never open a hot system, never pump it above its weakest component; local codes and the maker's \
                    instructions come first.";
 const PUMPED: &str = "Compressed gas stores far more energy than liquid at the same pressure: test cold, below the rating of the weakest component, and \
@@ -121,8 +155,8 @@ const BOILING: &[Line] = &[
     line("coolant.hottest", Temperature::KIND, "temperature that the coolant reaches")
         .within(250.0, 500.0, "common practice, no source: coolants work between -23 °C and 227 °C"),
     pumped("cap.rating", "opening pressure that stands on the cap"),
-    derived("cap.absolute_pressure", AbsolutePressure::KIND, "under the cap at its rating, once the system has built it")
-        .by(&[step("air.absolute_pressure", &["cap.rating", "use.station_pressure"])]),
+    derived("cap.absolute_pressure", AbsolutePressure::KIND, "under the cap, once the system has built what the cap keeps")
+        .by(&[step("air.absolute_pressure", &["coolant.header_pressure", "use.station_pressure"])]),
     derived("coolant.water.boiling", Temperature::KIND, "at which water begins to boil under the cap")
         .by(&[step("fluid.water_boiling_temperature", &["cap.absolute_pressure"])]),
     derived("coolant.ethylene_glycol.boiling", Temperature::KIND, "at which the mix with ethylene glycol begins to boil under the cap")
@@ -149,13 +183,13 @@ const BOILING: &[Line] = &[
         "coolant.ethylene_glycol.cap",
         "coolant.propylene_glycol.cap",
     ])]),
-    derived("coolant.water.altitude", Length::KIND, "height above sea level from which on water boils under the cap at its rating")
-        .by(&[step("cooling.water_boiling_altitude", &["coolant.hottest", "cap.rating"])]),
-    derived("coolant.ethylene_glycol.altitude", Length::KIND, "height above sea level from which on the mix with ethylene glycol boils under the cap at its rating")
-        .by(&[step("cooling.ethylene_glycol_boiling_altitude", &["coolant.hottest", "coolant.mass_fraction", "cap.rating"])]),
-    derived("coolant.propylene_glycol.altitude", Length::KIND, "height above sea level from which on the mix with propylene glycol boils under the cap at its rating")
-        .by(&[step("cooling.propylene_glycol_boiling_altitude", &["coolant.hottest", "coolant.mass_fraction", "cap.rating"])]),
-    derived("coolant.boiling_altitude", Length::KIND, "height above sea level from which on the coolant boils under the cap at its rating").by(&[pick(&[
+    derived("coolant.water.altitude", Length::KIND, "height above sea level from which on water boils under what the cap keeps")
+        .by(&[step("cooling.water_boiling_altitude", &["coolant.hottest", "coolant.header_pressure"])]),
+    derived("coolant.ethylene_glycol.altitude", Length::KIND, "height above sea level from which on the mix with ethylene glycol boils under what the cap keeps")
+        .by(&[step("cooling.ethylene_glycol_boiling_altitude", &["coolant.hottest", "coolant.mass_fraction", "coolant.header_pressure"])]),
+    derived("coolant.propylene_glycol.altitude", Length::KIND, "height above sea level from which on the mix with propylene glycol boils under what the cap keeps")
+        .by(&[step("cooling.propylene_glycol_boiling_altitude", &["coolant.hottest", "coolant.mass_fraction", "coolant.header_pressure"])]),
+    derived("coolant.boiling_altitude", Length::KIND, "height above sea level from which on the coolant boils under what the cap keeps").by(&[pick(&[
         "coolant.liquid",
         "coolant.water.altitude",
         "coolant.ethylene_glycol.altitude",
@@ -209,9 +243,15 @@ const CAP: &[Line] = &[
     derived("cap.holds_at_least", GaugePressure::KIND, "what the cap surely keeps").by(&[own(
         "p_h - e",
         READING,
-        difference,
-        &["cap.holding_pressure", "cap.gauge_error"],
-    )]),
+        keeps,
+        &["cap.holding_pressure", "cap.gauge_error", "?cap.opening_pressure"],
+    ), own(
+        "p_o - e where that is too low already",
+        ONE_READING,
+        keeps_too_little,
+        &["cap.opening_pressure", "cap.gauge_error", "cap.least_holding"],
+    )
+    .lacking("a cap that opens in time may still leak: read cap.holding_pressure")]),
     derived("cap.least_holding", GaugePressure::KIND, "what it has to keep").by(&[own(
         "p_r - t",
         READING,
@@ -223,7 +263,13 @@ const CAP: &[Line] = &[
         READING,
         sum,
         &["cap.opening_pressure", "cap.gauge_error"],
-    )]),
+    ), own(
+        "p_h + e where that is too high already",
+        ONE_READING,
+        opens_too_late,
+        &["cap.holding_pressure", "cap.gauge_error", "cap.greatest_opening"],
+    )
+    .lacking("a cap that holds may still stick: read cap.opening_pressure")]),
     derived("cap.greatest_opening", GaugePressure::KIND, "where it has to open").by(&[own(
         "p_r + t",
         READING,
@@ -235,7 +281,16 @@ const CAP: &[Line] = &[
         GaugePressure::KIND,
         "that the cap lets come: as it opens, or as its rating says",
     )
-    .by(&[own("max(p_o + e, p_r)", READING, greatest, &["cap.opens_at_most", "cap.rating"])]),
+    .by(&[
+        own("max(p_o + e, p_r)", READING, lets_come, &["cap.opening_pressure", "cap.gauge_error", "cap.rating"]),
+        own(
+            "max(p_h + e, p_r) where that is too much already",
+            ONE_READING,
+            lets_come_too_much,
+            &["cap.rating", "cap.weakest_component", "?cap.holding_pressure", "?cap.gauge_error"],
+        )
+        .lacking("a cap may open above its rating: read cap.opening_pressure"),
+    ]),
     derived("cap.vacuum_opens_at_least", GaugePressure::KIND, "where the vacuum valve surely opens")
         .by(&[own("p_v - e", READING, difference, &["cap.vacuum_opening", "cap.gauge_error"])]),
     spread("wanted.cap", "margin of pressure that is wanted of a cap and of a leak-down test")
@@ -248,8 +303,8 @@ const PUMP: &[Line] = &[
     line("coolant.suction_loss", Stress::KIND, "fall of pressure from the cap to the inlet of the pump at its full speed, as measured; a head of coolant above it counts against it")
         .within(-50e3, 350e3, "common practice, no source: from 5 m of coolant above the pump to a whole cap lost"),
     gauge("coolant.header_pressure", "gauge pressure where the cap sits, once the system has built it").by(&[
-        own("what the cap surely keeps", READING, first, &["cap.holds_at_least"]),
-        own("the cap's rating: an upper bound", "definition: a rating is a gauge pressure", first, &["cap.rating"]),
+        own("the cap's rating, an upper bound, or what it surely keeps, if that was read and is less", READING, built, &["cap.rating", "?cap.holds_at_least"]),
+        own("what the cap surely keeps", READING, built, &["cap.holds_at_least"]),
     ]),
     derived("coolant.water.pump_inlet", TemperatureDifference::KIND, "how far water is from boiling at the inlet of the pump")
         .by(&[step("cooling.water_pump_inlet_margin", &["coolant.pump_inlet_temperature", "coolant.header_pressure", "coolant.suction_loss", "use.station_pressure"])]),
