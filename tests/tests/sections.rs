@@ -646,3 +646,20 @@ fn one_reading_condemns_a_cap_and_both_clear_it() {
     }
     assert_eq!(seen.len(), 9, "{seen:?}");
 }
+
+#[test]
+fn a_spring_longer_at_its_block_than_free_is_refused() {
+    let on = demo("dunlin", &[("front.spring.free_length", "150 mm")]);
+    for finding in ["front.buckling", "front.spring_strength"] {
+        assert_eq!(verdict(&on, finding), "not known");
+        assert!(lacks(&on, finding).contains("spring.free_length = 0.15 m"), "{}", lacks(&on, finding));
+    }
+}
+
+#[test]
+fn a_body_that_stands_at_full_droop_has_no_more_than_all_of_the_travel() {
+    // 270 mm at full droop less 180 mm with the least gaps, over 0.60: the coils end it before the damper's 110 mm / 0.60.
+    let on = demo("dunlin", &[("front.spring.rate", "5000 lbf/in"), ("front.spring.droop_length", "270 mm")]);
+    assert!(value(&on, "front.droop_left") < 0.0);
+    assert!((value(&on, "front.bump_left") - 0.150).abs() < 1e-12, "{}", value(&on, "front.bump_left"));
+}

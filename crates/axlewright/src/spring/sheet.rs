@@ -71,10 +71,26 @@ fn bind_margin(of: &[f64]) -> Result<f64> {
     Ok(droop_length - damper_travel * motion_ratio - shortest)
 }
 
-/// The least of what ends the travel: the coils, the damper, and the bump stop where there is one.
+/// The least of what ends the travel: the coils, the damper, and the bump stop where there is one. A body that stands at full droop, its
+/// spring too strong to sag, has no more than all of the travel.
 fn bump_left(of: &[f64]) -> Result<f64> {
     let [coils, damper, sag, stop] = [of[0], of[1], of[2], of[3]];
+    let (coils, sag) = (coils + sag.min(0.0), sag.max(0.0));
     Ok([damper - sag, stop - sag].into_iter().filter(|left| !left.is_nan()).fold(coils, f64::min))
+}
+
+/// How far a spring can be compressed at all.
+fn compression(of: &[f64]) -> Result<f64> {
+    let [free, shortest] = [of[0], of[1]];
+    if shortest > free {
+        return Err(Error::NoSolution {
+            message: format!(
+                "spring.free_length = {free} m is less than the spring with its least gaps, spring.solid_length and spring.minimum_gap: \
+                 {shortest} m"
+            ),
+        });
+    }
+    Ok(free - shortest)
 }
 
 fn along_mount(of: &[f64]) -> Result<f64> {
@@ -365,7 +381,7 @@ const TRAVEL_LEFT: &[Line] = &[
     .by(&[own(
         "L_0 - L_c - s",
         LENGTHS,
-        difference,
+        compression,
         &["axle.spring.free_length", "axle.spring.shortest"],
     )]),
     derived("axle.spring.greatest_force", Force::KIND, "in the spring at its least gaps").by(&[own(
