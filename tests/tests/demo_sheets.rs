@@ -35,7 +35,7 @@ const DUNLIN: [(&str, &str); 4] = [
          front.droop rear.droop front.coil_bind rear.coil_bind front.captive rear.captive \
          front.buckling front.spring_strength engine.pistons front.load rear.load vehicle.load \
          vehicle.diagonal clutch.holds driveline.cruise_band driveline.red_line coolant.boiling \
-         coolant.freezing cap.opens cap.weakest cap.vacuum",
+         coolant.freezing cap.opens cap.weakest cap.vacuum leak_test.pumped",
     ),
     (
         "not known",
@@ -61,7 +61,7 @@ const WAGTAIL: [(&str, &str); 4] = [
     (
         "not known",
         "rear.buckling rear.spring_strength final_drive.strength driveline.crawl cap.vacuum \
-         header.air leak_test.tight",
+         header.air leak_test.pumped leak_test.tight",
     ),
 ];
 
@@ -74,7 +74,7 @@ const DRAY: [(&str, &str); 4] = [
         "front.tyre_load front.tyre_speed rear.tyre_speed front.frequency rear.frequency \
          vehicle.frequency_pair front.damping engine.pistons rear.load vehicle.load \
          vehicle.diagonal clutch.holds gearbox.strength driveline.cruise driveline.red_line \
-         driveline.crawl cap.holds cap.opens cap.weakest leak_test.tight",
+         driveline.crawl cap.holds cap.opens cap.weakest leak_test.pumped leak_test.tight",
     ),
     (
         "not known",

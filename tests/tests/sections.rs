@@ -316,7 +316,9 @@ fn a_leak_down_test_allows_for_the_temperature() {
 fn the_cap_for_a_margin_leaves_that_margin() {
     let plain = demo("dunlin", &[]);
     let cap = format!("{} Pa gauge", value(&plain, "coolant.least_cap"));
-    let answer = *demo("dunlin", &[("cap.rating", &cap), ("cap.holding_pressure", "")]).answer("coolant.boiling").unwrap();
+    let answer = *demo("dunlin", &[("cap.rating", &cap), ("cap.holding_pressure", "")])
+        .answer("coolant.boiling")
+        .unwrap();
     assert!((answer.margin - answer.wanted).abs() < 1e-6, "{} {}", answer.margin, answer.wanted);
     // At the height of boiling the margin is gone.
     let altitude = format!(
@@ -533,11 +535,16 @@ fn lines_are_what_the_functions_give_of_the_lines_they_name() {
 
 #[test]
 fn gears_in_a_wrong_order_do_not_make_a_part_strong() {
-    let upside_down = [("gearbox.ratios[0]", "0.83"), ("gearbox.ratios[5]", "4.7"), ("gearbox.reverse_ratio", "")];
+    let upside_down =
+        [("gearbox.ratios[0]", "0.83"), ("gearbox.ratios[5]", "4.7"), ("gearbox.reverse_ratio", "")];
     let on = demo("dunlin", &upside_down);
     for finding in ["final_drive.strength", "driveline.cruise", "driveline.red_line"] {
         assert_eq!(verdict(&on, finding), "not known", "{finding}");
-        assert!(lacks(&on, finding).contains("ratios fall from first gear to top"), "{}", lacks(&on, finding));
+        assert!(
+            lacks(&on, finding).contains("ratios fall from first gear to top"),
+            "{}",
+            lacks(&on, finding)
+        );
     }
     // A first gear written beside the list does not hide the list.
     let on = demo("dunlin", &[("gearbox.first_ratio", "1"), ("gearbox.reverse_ratio", "")]);
@@ -613,8 +620,11 @@ fn one_reading_condemns_a_cap_and_both_clear_it() {
     for opening in readings {
         for holding in readings {
             for weakest in ["12 psi gauge", "16 psi gauge", "20 psi gauge"] {
-                let lines =
-                    [("cap.opening_pressure", opening), ("cap.holding_pressure", holding), ("cap.weakest_component", weakest)];
+                let lines = [
+                    ("cap.opening_pressure", opening),
+                    ("cap.holding_pressure", holding),
+                    ("cap.weakest_component", weakest),
+                ];
                 let on = demo("dunlin", &lines);
                 let read = |text: &str| (!text.is_empty()).then(|| Value::parse(text).unwrap());
                 let cap = CapTest {
@@ -662,4 +672,19 @@ fn a_body_that_stands_at_full_droop_has_no_more_than_all_of_the_travel() {
     let on = demo("dunlin", &[("front.spring.rate", "5000 lbf/in"), ("front.spring.droop_length", "270 mm")]);
     assert!(value(&on, "front.droop_left") < 0.0);
     assert!((value(&on, "front.bump_left") - 0.150).abs() < 1e-12, "{}", value(&on, "front.bump_left"));
+}
+
+#[test]
+fn a_test_above_the_weakest_part_is_short() {
+    let on = demo(
+        "dunlin",
+        &[("leak_test.pressure", "40 psi gauge"), ("leak_test.later_pressure", "40 psi gauge")],
+    );
+    assert_eq!(verdict(&on, "leak_test.pumped"), "short");
+    assert_eq!(verdict(&demo("dunlin", &[]), "leak_test.pumped"), "meets");
+    assert_eq!(verdict(&demo("dunlin", &[("cap.weakest_component", "")]), "leak_test.pumped"), "not known");
+    // What rests on functions that carry a caution carries one.
+    for finding in ["header.air", "coolant.pump_inlet", "leak_test.pumped"] {
+        assert!(on.answer(finding).unwrap().is_safety(), "{finding}");
+    }
 }

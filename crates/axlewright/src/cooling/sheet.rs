@@ -240,36 +240,32 @@ const CAP: &[Line] = &[
     pumped("cap.weakest_component", "pressure that the weakest part of the system bears"),
     vacuum("cap.vacuum_opening", "reading, below nothing, at which the vacuum valve opens"),
     vacuum("cap.vacuum_limit", "lowest pressure, below nothing, that the hoses bear"),
-    derived("cap.holds_at_least", GaugePressure::KIND, "what the cap surely keeps").by(&[own(
-        "p_h - e",
-        READING,
-        keeps,
-        &["cap.holding_pressure", "cap.gauge_error", "?cap.opening_pressure"],
-    ), own(
-        "p_o - e where that is too low already",
-        ONE_READING,
-        keeps_too_little,
-        &["cap.opening_pressure", "cap.gauge_error", "cap.least_holding"],
-    )
-    .lacking("a cap that opens in time may still leak: read cap.holding_pressure")]),
+    derived("cap.holds_at_least", GaugePressure::KIND, "what the cap surely keeps").by(&[
+        own("p_h - e", READING, keeps, &["cap.holding_pressure", "cap.gauge_error", "?cap.opening_pressure"]),
+        own(
+            "p_o - e where that is too low already",
+            ONE_READING,
+            keeps_too_little,
+            &["cap.opening_pressure", "cap.gauge_error", "cap.least_holding"],
+        )
+        .lacking("a cap that opens in time may still leak: read cap.holding_pressure"),
+    ]),
     derived("cap.least_holding", GaugePressure::KIND, "what it has to keep").by(&[own(
         "p_r - t",
         READING,
         difference,
         &["cap.rating", "cap.rating_tolerance"],
     )]),
-    derived("cap.opens_at_most", GaugePressure::KIND, "where the cap surely opens").by(&[own(
-        "p_o + e",
-        READING,
-        sum,
-        &["cap.opening_pressure", "cap.gauge_error"],
-    ), own(
-        "p_h + e where that is too high already",
-        ONE_READING,
-        opens_too_late,
-        &["cap.holding_pressure", "cap.gauge_error", "cap.greatest_opening"],
-    )
-    .lacking("a cap that holds may still stick: read cap.opening_pressure")]),
+    derived("cap.opens_at_most", GaugePressure::KIND, "where the cap surely opens").by(&[
+        own("p_o + e", READING, sum, &["cap.opening_pressure", "cap.gauge_error"]),
+        own(
+            "p_h + e where that is too high already",
+            ONE_READING,
+            opens_too_late,
+            &["cap.holding_pressure", "cap.gauge_error", "cap.greatest_opening"],
+        )
+        .lacking("a cap that holds may still stick: read cap.opening_pressure"),
+    ]),
     derived("cap.greatest_opening", GaugePressure::KIND, "where it has to open").by(&[own(
         "p_r + t",
         READING,
@@ -282,7 +278,12 @@ const CAP: &[Line] = &[
         "that the cap lets come: as it opens, or as its rating says",
     )
     .by(&[
-        own("max(p_o + e, p_r)", READING, lets_come, &["cap.opening_pressure", "cap.gauge_error", "cap.rating"]),
+        own(
+            "max(p_o + e, p_r)",
+            READING,
+            lets_come,
+            &["cap.opening_pressure", "cap.gauge_error", "cap.rating"],
+        ),
         own(
             "max(p_h + e, p_r) where that is too much already",
             ONE_READING,
@@ -552,7 +553,7 @@ pub const SHEET: Section = Section {
             margin: Margin::Left { value: "coolant.pump_inlet_margin" },
             wanted: "wanted.pump_inlet",
             rests_on: &[],
-            caution: "",
+            caution: HOT,
         },
         Finding {
             path: "header.air",
@@ -560,7 +561,15 @@ pub const SHEET: Section = Section {
             margin: Margin::AtLeast { value: "header.air_volume", least: "header.least_air_volume" },
             wanted: "wanted.header_air",
             rests_on: &[],
-            caution: "",
+            caution: HOT,
+        },
+        Finding {
+            path: "leak_test.pumped",
+            question: "Was it pumped no higher in the leak-down test than its weakest part bears?",
+            margin: Margin::AtMost { value: "leak_test.pressure", most: "cap.weakest_component" },
+            wanted: "wanted.cap",
+            rests_on: &[],
+            caution: PUMPED,
         },
         Finding {
             path: "leak_test.tight",
