@@ -83,13 +83,7 @@ fn a_roadster_worked_on_paper() {
 
     // What was assumed, and nothing that was written.
     let assumed: Vec<&str> = on.assumed().iter().map(|one| one.path).collect();
-    for path in [
-        "wanted.load",
-        "wanted.bump",
-        "wanted.droop",
-        "wanted.strength",
-        "wanted.clutch",
-    ] {
+    for path in ["wanted.load", "wanted.bump", "wanted.droop", "wanted.strength", "wanted.clutch"] {
         assert!(assumed.contains(&path), "{path}");
     }
     assert!(assumed.iter().all(|path| sheet.get(path).unwrap().is_none()));
