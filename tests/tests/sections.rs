@@ -688,3 +688,15 @@ fn a_test_above_the_weakest_part_is_short() {
         assert!(on.answer(finding).unwrap().is_safety(), "{finding}");
     }
 }
+
+#[test]
+fn a_high_bound_of_grip_below_its_mean_bounds_nothing() {
+    let on = demo("dray", &[("grip.strength_coefficient", "0.3")]);
+    // The engine alone bounds the axle then: 280 * 7.8 * 0.95 * 2.03 * 0.96 * 4.78 * 0.94 N·m.
+    let engine = 280.0 * 7.8 * 0.95 * 2.03 * 0.96 * 4.78 * 0.94;
+    assert!((value(&on, "final_drive.demand") / engine - 1.0).abs() < 1e-12);
+    assert_eq!(
+        (verdict(&on, "final_drive.strength"), verdict(&on, "half_shaft.strength")),
+        ("short", "short")
+    );
+}

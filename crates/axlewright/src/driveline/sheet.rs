@@ -140,9 +140,9 @@ fn lesser(torque: [f64; 2], other: [f64; 2]) -> [f64; 2] {
     if other[0] < torque[0] || torque[0].is_nan() { other } else { torque }
 }
 
-/// The lesser of what the engine gives and what the tyres hold.
-fn pull(of: &[f64]) -> Result<f64> {
-    let [engine, grip, mean, high] = [of[0], of[1], of[2], of[3]];
+/// The high bound of grip; refused where it lies below the mean, which may be missing.
+fn high_bound(of: &[f64]) -> Result<f64> {
+    let [high, mean] = [of[0], of[1]];
     if mean > high {
         return Err(Error::NoSolution {
             message: format!(
@@ -150,6 +150,13 @@ fn pull(of: &[f64]) -> Result<f64> {
             ),
         });
     }
+    Ok(high)
+}
+
+/// The lesser of what the engine gives and what the tyres hold.
+fn pull(of: &[f64]) -> Result<f64> {
+    let [engine, grip, mean, high] = [of[0], of[1], of[2], of[3]];
+    high_bound(&[high, mean])?;
     Ok(if grip < engine { grip } else { engine })
 }
 
@@ -199,8 +206,14 @@ const GRIP: &[Line] = &[
     coefficient("grip.pull_coefficient", "a mean of grip: for what the vehicle gets to the ground"),
     line("grip.inertia_factor", Ratio::KIND, "by how much the inertia between part and ground lets a dropped clutch exceed the grip; without it grip bounds the steady torque only")
         .within(1.0, 10.0, "definition: inertia adds to the grip; common practice, no source: a factor above 10 is a slip"),
+    derived("grip.high_coefficient", Ratio::KIND, "the high bound, not below the mean").by(&[own(
+        "m_high >= m",
+        "definition: a high bound is not below the mean",
+        high_bound,
+        &["grip.strength_coefficient", "?grip.pull_coefficient"],
+    )]),
     flow("grip.torque", "at the driven wheels together, that the tyres hold at most")
-        .by(&[step("driveline.grip_torque", &["grip.driven_load", "grip.strength_coefficient", "driveline.loaded_radius"])]),
+        .by(&[step("driveline.grip_torque", &["grip.driven_load", "grip.high_coefficient", "driveline.loaded_radius"])]),
     flow("grip.pull_torque", "at the driven wheels together, that the tyres hold on a mean")
         .by(&[step("driveline.grip_torque", &["grip.driven_load", "grip.pull_coefficient", "driveline.loaded_radius"])]),
 ];
