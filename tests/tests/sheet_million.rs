@@ -22,7 +22,7 @@ fn a_million_rows_equal_the_single_functions_bit_for_bit() {
         ("front.spring.rate", &rates),
         ("front.spring.motion_ratio", &ratios),
         ("final_drive.ratio", &axles),
-        ("cap.rating", &caps),
+        ("coolant.header_pressure", &caps),
     ];
     let axes = axes.iter().map(|(path, values)| Axis::numbers(path, values).unwrap()).collect();
     let outputs = [

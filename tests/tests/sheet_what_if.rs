@@ -259,7 +259,7 @@ fn an_axis_may_have_one_value_or_none() {
     assert_eq!((empty.rows(), table.rows(), table.columns().len()), (0, 0, 3));
     assert!(sheet.what_if(vec![one.clone(), none], true, &[]).is_err());
     // A place of a list that `set` would refuse is refused, unless another axis writes the one before it.
-    let place = |at: usize| Axis::texts(&format!("gearbox.ratios[{at}]"), &["0.7"]).unwrap();
+    let place = |at: usize| Axis::texts(&format!("gearbox.ratios[{at}]"), &[["0.8", "0.7"][at - 6]]).unwrap();
     let gap = sheet.what_if(vec![place(7)], false, &[]).err().unwrap().to_string();
     assert!(gap.contains("gearbox.ratios[6] is not written"), "{gap}");
     let both =
