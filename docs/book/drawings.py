@@ -303,6 +303,48 @@ def cooling() -> Sheet:
     return sheet
 
 
+def linkage() -> Sheet:
+    sheet = Sheet(16, 8.6)
+    sheet.ground(0.6, 15.4, 0.8)
+    # A left wheel seen from the rear: it stands on the left of the picture.
+    contact, centre, plane = (2.6, 0.8), (2.6, 2.8), 9.4
+    sheet.box((1.95, 0.8), 1.3, 4.0)
+    sheet.say((1.5, 4.3), "wheel", "right")
+    upper, lower = ((6.2, 4.1), (3.7, 4.75)), ((5.6, 2.1), (3.4, 1.85))
+    for inner, outer in (upper, lower):
+        sheet.line(inner, outer, width=2.4)
+    sheet.line(upper[1], lower[1], width=2.4)
+    for joint in (*upper, *lower):
+        sheet.circle(joint, 0.13, fill="white")
+    sheet.circle(centre, 0.1, fill="black")
+    sheet.say((3.9, 5.2), "upper arm")
+    sheet.say((4.7, 1.45), "lower arm")
+    slopes = [(outer[1] - inner[1]) / (outer[0] - inner[0]) for inner, outer in (upper, lower)]
+    x = (lower[0][1] - upper[0][1] + slopes[0] * upper[0][0] - slopes[1] * lower[0][0]) / (slopes[0] - slopes[1])
+    instant = (x, upper[0][1] + slopes[0] * (x - upper[0][0]))
+    for inner in (upper[0], lower[0]):
+        sheet.line(inner, instant, width=0.8, style="--")
+    sheet.line(contact, instant, width=0.8, style="-.")
+    sheet.circle(instant, 0.1, fill="black")
+    sheet.say((instant[0], instant[1] + 0.5), "instant centre")
+    sheet.line((plane, 0.8), (plane, 7.4), width=0.9, style="-.")
+    sheet.say((plane, 7.7), "centre plane, $y = 0$")
+    roll = contact[1] + (instant[1] - contact[1]) * (plane - contact[0]) / (instant[0] - contact[0])
+    sheet.circle((plane, roll), 0.13, fill="white")
+    sheet.measure((plane, 0.8), (plane, roll), "$h_r$")
+    sheet.say((plane + 0.3, roll + 0.35), "roll centre", "left")
+    sheet.measure((2.6, 0.3), (plane, 0.3), "$y_c$")
+    sheet.spring((5.6, 7.0), (4.6, 2.0))
+    sheet.line((4.9, 7.0), (7.0, 7.0), (7.0, 2.1), (5.6, 2.1), width=1.0)
+    sheet.line((6.2, 4.1), (7.0, 4.1), width=1.0)
+    sheet.say((7.3, 5.9), "body", rotation=90)
+    sheet.say((4.4, 6.2), "$L$")
+    sheet.arrow((0.9, 1.8), (0.9, 3.8), width=1.6)
+    sheet.say((0.2, 4.9), "$z$, bump\npositive", "left")
+    sheet.say((0.4, 8.2), "from the rear: $y$ to the left, $z$ up, $x$ away from you", "left")
+    return sheet
+
+
 def main(folder: Path) -> None:
     folder.mkdir(parents=True, exist_ok=True)
     for name, draw in list(globals().items()):

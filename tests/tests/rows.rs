@@ -8,7 +8,7 @@ use axlewright::driveline::{Gearbox, TorquePath};
 use axlewright::engine::TorqueCurve;
 use axlewright::mass::{PartsList, RaisedAxle};
 use axlewright::spring::{AdjustableDamper, BumpStop, Corner, DamperCurve, Stack};
-use axlewright::suspension::RollBalance;
+use axlewright::suspension::{DoubleWishbone, RollBalance};
 use axlewright::tyre::{Tyre, WheelChange};
 use axlewright::units::{
     AbsolutePressure, Acceleration, AngularVelocity, Energy, Force, Length, LinearStiffness, Mass, Quantity,
@@ -286,6 +286,67 @@ fn model(row: &Value) -> Answer<Results> {
                     let spring = Found::Word(on.spring.clone());
                     let mut results = results!(on, load, deflection, length, rate_below, rate_above);
                     results.push(("spring", spring));
+                    results
+                }),
+                Some(other) => panic!("no method {other}"),
+            }
+        }
+        ("suspension.DoubleWishbone", method) => {
+            let wishbone = DoubleWishbone::from_text(&document)?;
+            let length = |name: &str| Length::from_si(argument(name));
+            match method {
+                None => Ok(vec![]),
+                Some("at") => wishbone.at(length("travel"), length("rack_travel")).map(|on| {
+                    let first_joint = Found::Word(on.first_joint.clone());
+                    let mut results = results!(
+                        on,
+                        wheel_x,
+                        wheel_y,
+                        wheel_z,
+                        half_track,
+                        half_track_change,
+                        wheelbase_change,
+                        camber,
+                        camber_change,
+                        toe,
+                        bump_steer,
+                        caster,
+                        kingpin_inclination,
+                        scrub_radius,
+                        mechanical_trail,
+                        front_view_centre_y,
+                        front_view_centre_height,
+                        roll_centre_height,
+                        side_view_centre_x,
+                        side_view_centre_height,
+                        side_view_angle,
+                        brake_anti_pitch,
+                        eye_length,
+                        motion_ratio,
+                        spring_length,
+                        spring_force,
+                        wheel_force,
+                        wheel_rate,
+                        spring_used,
+                        spring_left,
+                        damper_used,
+                        damper_left,
+                        bar_angle,
+                        bar_motion_ratio,
+                        upper_ball_angle,
+                        lower_ball_angle,
+                        tie_rod_outer_angle,
+                        tie_rod_inner_angle,
+                        joint_left
+                    );
+                    results.push(("first_joint", first_joint));
+                    results
+                }),
+                Some("travel_range") => wishbone.travel_range(length("rack_travel")).map(|on| {
+                    let ends = [("droop_end", &on.droop_end), ("bump_end", &on.bump_end)]
+                        .map(|(name, word)| (name, Found::Word(word.clone())));
+                    let mut results = results!(on, droop, bump);
+                    results.extend(ends);
                     results
                 }),
                 Some(other) => panic!("no method {other}"),

@@ -1,36 +1,52 @@
-//! Suspension: roll, and how the axles share what a turn moves.
+//! Suspension: linkages drawn point by point, roll, and how the axles share what a turn moves.
 //!
-//! Axes, signs and terms as ISO 8855 and SAE J670: x forward, y left, z up; heights are above the ground. The body's roll angle is given
-//! out of the turn, which is positive about x in a left turn. Camber is positive where the top of the wheel leans outwards, toe is positive
-//! where the front of the wheel points inwards (toe-in), caster is positive where the top of the steering axis leans rearwards. Roll centre: the kinematic
-//! one, at ride height, in the transverse plane through the wheel centres. Roll gradient: body to ground, tyres included.
+//! Axes as ISO 8855: x forward, y left, z up, fixed in the body; the origin of a drawing is where the builder puts it, on the vehicle's centre
+//! plane (y = 0), and one for the whole drawing. A linkage is that of a left wheel; the right one is its mirror image in that plane, and
+//! its rack travel has the other sign. Of roll, heights are above the ground.
 //!
-//! Symbols: `k` rate of a wheel, spring, bar end or tyre (N/m), `K` roll stiffness (N·m/rad), `r` motion ratio, `t` track (m), `m_s` sprung and
+//! Signs, after ISO 8855 and SAE J670 (from memory), for the left wheel: travel `z` (m), of the wheel's centre against the body, positive in
+//! bump; rack travel `y_r` (m), positive to the left; camber positive with the top of the wheel outboard; toe, of one wheel and as an angle,
+//! positive with its front inboard (toe-in); caster positive with the upper end of the steering axis to the rear; kingpin
+//! inclination positive with its upper end inboard; scrub radius positive with the contact point outboard of the steering axis; mechanical trail
+//! positive with the contact point behind it, both at the ground and along the body's axes. All angles in rad. The body's roll angle is given
+//! out of the turn, which is positive about x in a left turn. Roll centre: the kinematic one, at ride height, in the transverse plane through
+//! the wheel centres. Roll gradient: body to ground, tyres included.
+//!
+//! Symbols: `k` rate of a wheel, spring, bar end or tyre (N/m), `K` roll stiffness (N·m/rad), `r` motion ratio, shortening of the spring over travel (no unit), `t` track (m), `m_s` sprung and
 //! `m_u` unsprung mass (kg), `z` height of a roll centre and `h_1` height of the sprung mass over the roll axis (m), `phi` roll angle (rad),
-//! `a_y` lateral acceleration (m/s²), `G` roll gradient (rad·s²/m).
+//! `a_y` lateral acceleration (m/s²), `G` roll gradient (rad·s²/m); `F` compressive force (N), `L` length between the eyes (m), `h` height of the centre
+//! of gravity (m), `l` wheelbase (m).
 //!
-//! Left out here: a frame that twists, and the change of tracks and roll centres with roll.
+//! Left out here: struts and live axles, bushes and their give, friction; a frame that twists, and the change of tracks and roll centres with roll.
 
 mod axle_load_transfer;
 mod bar_rate_for_roll_stiffness;
 mod bar_roll_stiffness;
+mod double_wishbone;
 mod front_transfer_share;
 mod independent_roll_stiffness;
+mod linkage;
 mod live_axle_roll_stiffness;
 mod pair;
+mod parts;
 mod roll_arm;
 mod roll_balance;
 mod roll_gradient;
 mod roll_stiffness_for_gradient;
 mod roll_stiffness_over_tyres;
 mod tyre_roll_stiffness;
+mod vector;
 
 pub use axle_load_transfer::{AxleLoadTransfer, axle_load_transfer};
 pub use bar_rate_for_roll_stiffness::bar_rate_for_roll_stiffness;
 pub use bar_roll_stiffness::bar_roll_stiffness;
+pub use double_wishbone::{DoubleWishbone, TravelRange, WheelPosition};
 pub use front_transfer_share::front_transfer_share;
 pub use independent_roll_stiffness::independent_roll_stiffness;
 pub use live_axle_roll_stiffness::live_axle_roll_stiffness;
+pub use parts::{
+    AntiRollBar, Arm, Axle, Braking, Carrier, CoilOver, CoilSpring, Damper, JointLimits, Point, TieRod, Wheel,
+};
 pub use roll_arm::roll_arm;
 pub use roll_balance::{Balance, Bars, InTurn, RollAxle, RollBalance};
 pub use roll_gradient::roll_gradient;

@@ -1,0 +1,1174 @@
+use super::linkage::{Drawn, Linkage, Pose};
+use super::parts::{AntiRollBar, Arm, Axle, Braking, Carrier, CoilOver, JointLimits, TieRod, Wheel, refused};
+use super::vector::{Vector, vector};
+use crate::base::document::{Model, Value};
+use crate::base::table::{Cell, Rows, Table};
+use crate::units::{Angle, Force, Length, LinearStiffness, Quantity, Ratio};
+use crate::{Error, Result, valid};
+
+/// Bump over which changes of camber and toe are said.
+const BUMP: f64 = 0.025;
+
+/// A double wishbone with rack steering, drawn point by point: where the wheel stands over travel and rack travel, and what the spring does there.
+///
+/// # Formula
+/// distances between joined points are kept; `r = -dL/dz`; wheel rate `k r^2 + F dr/dz`; roll centre `y_c (dy/dz)` and anti-dive
+/// `s (dx/dz) l / h` of the contact point held in the upright
+///
+/// # Fields
+/// - `axle` — `front` or `rear`: which way the wheelbase grows, and whether braking dives or lifts
+/// - `upper_arm` — `front_pivot`, `rear_pivot` on the body, `ball_joint` on the upright
+/// - `lower_arm` — the same
+/// - `tie_rod` — `inner` on the rack in its middle, `outer` on the steering arm; of an unsteered wheel the rod that holds its toe
+/// - `wheel` — at ride height: `centre`, `camber`, `toe`, and the `loaded_radius` from its centre to the ground
+/// - `coil_over` — `body_eye`, `lower_eye`, what it is `carried_by` (`lower_arm`, `upper_arm` or `upright`); its `spring` (`rate`, `free_length`, `solid_length` with the gaps that stay open, `seat_offset` between the eyes less between the seats) and its `damper` (`open_length`, `closed_length` between the eyes, `gas_force`)
+/// - `anti_roll_bar` — `link_eye` of the drop link and what it is `carried_by`, `lever_end` of the bar, `lever_pivot`, any point of its axis along y
+/// - `braking` — `axle_share` `s` of the braking force, `centre_of_gravity_height` `h`, `wheelbase` `l`
+/// - `joint_limits` — lean from ride height that `upper_ball`, `lower_ball`, `tie_rod_outer`, `tie_rod_inner` allow
+///
+/// # Valid for
+/// The left wheel, all points at ride height in the body's axes (x forward, y left, z up), arms that turn about the line of their pivots, rigid links, a rack along y.
+/// Camber and toe at ride height are those of the `wheel`, whatever the points are. The joints stand straight at ride height; set them so. What is
+/// missing gives results that are not a number. Bushes, the tyre's give and friction are left aside.
+///
+/// # Source
+/// Vector kinematics of rigid bodies; virtual work; terms: ISO 8855 and SAE J670 (from memory)
+///
+/// # Caution
+/// Steering and suspension carry lives, and a compressed spring stores enough energy to kill: check clearance and joints on the vehicle over the whole
+/// travel and lock before it moves; local codes and licensed practice come first.
+#[derive(Debug, Clone, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct DoubleWishbone {
+    /// End of the vehicle.
+    pub axle: Axle,
+    /// The upper arm.
+    pub upper_arm: Arm,
+    /// The lower arm.
+    pub lower_arm: Arm,
+    /// From the rack to the steering arm.
+    pub tie_rod: TieRod,
+    /// At ride height.
+    pub wheel: Wheel,
+    /// Spring and damper.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub coil_over: Option<CoilOver>,
+    /// One end of the bar.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub anti_roll_bar: Option<AntiRollBar>,
+    /// What braking asks.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub braking: Option<Braking>,
+    /// How far the joints lean.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub joint_limits: Option<JointLimits>,
+}
+
+/// The wheel at one travel and rack travel; what is not known is not a number.
+#[derive(Debug, Clone, PartialEq)]
+pub struct WheelPosition {
+    /// Of the wheel's centre, forward.
+    pub wheel_x: Length,
+    /// Of the wheel's centre, to the left.
+    pub wheel_y: Length,
+    /// Of the wheel's centre, up.
+    pub wheel_z: Length,
+    /// From the centre plane to the contact point.
+    pub half_track: Length,
+    /// Against ride height.
+    pub half_track_change: Length,
+    /// Against ride height.
+    pub wheelbase_change: Length,
+    /// Positive with the top of the wheel outboard.
+    pub camber: Angle,
+    /// Over 25 mm of bump, at this slope.
+    pub camber_change: Angle,
+    /// Of this wheel, positive inboard.
+    pub toe: Angle,
+    /// Change of toe over 25 mm of bump, at this slope.
+    pub bump_steer: Angle,
+    /// Positive with the upper end of the steering axis to the rear.
+    pub caster: Angle,
+    /// Positive with the upper end of the steering axis inboard.
+    pub kingpin_inclination: Angle,
+    /// From the steering axis outboard to the contact point.
+    pub scrub_radius: Length,
+    /// From the contact point forward to the steering axis.
+    pub mechanical_trail: Length,
+    /// Of the instant centre in front view, to the left.
+    pub front_view_centre_y: Length,
+    /// Of the same, above the ground.
+    pub front_view_centre_height: Length,
+    /// Where the line from the contact point to that centre meets the centre plane.
+    pub roll_centre_height: Length,
+    /// Of the instant centre in side view, forward.
+    pub side_view_centre_x: Length,
+    /// Of the same, above the ground.
+    pub side_view_centre_height: Length,
+    /// Forward lean of the contact point's path in bump.
+    pub side_view_angle: Angle,
+    /// Anti-dive of a front axle, anti-lift of a rear one.
+    pub brake_anti_pitch: Ratio,
+    /// Between the eyes of the coil-over.
+    pub eye_length: Length,
+    /// Shortening of the coil-over over wheel travel.
+    pub motion_ratio: Ratio,
+    /// Between the seats.
+    pub spring_length: Length,
+    /// Compressive, in the coil.
+    pub spring_force: Force,
+    /// Of coil-over and gas, at the wheel.
+    pub wheel_force: Force,
+    /// Tangent rate at the wheel.
+    pub wheel_rate: LinearStiffness,
+    /// By how much the spring is shorter than unloaded.
+    pub spring_used: Length,
+    /// Until the spring is solid.
+    pub spring_left: Length,
+    /// From fully open.
+    pub damper_used: Length,
+    /// To fully closed.
+    pub damper_left: Length,
+    /// Turn of the bar's lever from ride height.
+    pub bar_angle: Angle,
+    /// Travel of the lever's end along its arc over wheel travel.
+    pub bar_motion_ratio: Ratio,
+    /// Lean of the upper ball joint from ride height.
+    pub upper_ball_angle: Angle,
+    /// Lean of the lower ball joint from ride height.
+    pub lower_ball_angle: Angle,
+    /// Lean of the outer joint of the tie rod from ride height.
+    pub tie_rod_outer_angle: Angle,
+    /// Lean of the inner joint of the tie rod from ride height.
+    pub tie_rod_inner_angle: Angle,
+    /// Until the first joint is at its limit.
+    pub joint_left: Angle,
+    /// Which joint that is.
+    pub first_joint: String,
+}
+
+/// How far a linkage goes from ride height.
+#[derive(Debug, Clone, PartialEq)]
+pub struct TravelRange {
+    /// Least travel, negative.
+    pub droop: Length,
+    /// What ends it.
+    pub droop_end: String,
+    /// Greatest travel.
+    pub bump: Length,
+    /// What ends it.
+    pub bump_end: String,
+}
+
+/// A model made ready for many positions: coordinates in the frames of what carries them.
+struct Ready<'a> {
+    model: &'a DoubleWishbone,
+    linkage: Linkage,
+    axis: Vector,
+    lower_eye: Vector,
+    /// Static direction of the steering axis in the frames of the upper and the lower arm.
+    studs: [Vector; 2],
+    /// Sine of the tie rod's lean against the steering axis, and its direction.
+    rod_lean: f64,
+    rod: Vector,
+    bar_sign: f64,
+    half_track: f64,
+}
+
+impl Model for DoubleWishbone {
+    fn check(&self) -> Result<()> {
+        self.ready().map(|_| ())
+    }
+}
+
+impl DoubleWishbone {
+    /// The wheel at a travel and rack travel: alignment, instant centres, spring, stroke and joints.
+    ///
+    /// # Parameters
+    /// - `travel` — `z`, of the wheel's centre against the body from ride height, positive in bump
+    /// - `rack_travel` — `y_r`, from the rack's middle, positive to the left
+    ///
+    /// # Returns
+    /// - `wheel_x` — of the wheel's centre, forward in the body's axes
+    /// - `wheel_y` — of the wheel's centre, to the left
+    /// - `wheel_z` — of the wheel's centre, up
+    /// - `half_track` — from the vehicle's centre plane to the contact point, which lies a loaded radius from the wheel's centre in the wheel's plane
+    /// - `half_track_change` — of that against ride height
+    /// - `wheelbase_change` — of the wheel's centre against ride height, positive where the wheelbase grows
+    /// - `camber` — positive with the top of the wheel outboard
+    /// - `camber_change` — of camber over 25 mm of bump, at the slope that it has here
+    /// - `toe` — of this wheel, positive with its front inboard
+    /// - `bump_steer` — change of toe over 25 mm of bump, at the slope that it has here
+    /// - `caster` — positive with the upper end of the steering axis to the rear
+    /// - `kingpin_inclination` — positive with the upper end of the steering axis inboard
+    /// - `scrub_radius` — from the steering axis outboard to the contact point, at the ground
+    /// - `mechanical_trail` — from the contact point forward to the steering axis, at the ground
+    /// - `front_view_centre_y` — of the upright's instant centre in front view, in the transverse plane through the contact point, to the left; infinite where there is none
+    /// - `front_view_centre_height` — of the same, above the ground under this wheel
+    /// - `roll_centre_height` — above the ground, where the line from the contact point to that centre meets the vehicle's centre plane; of the axle while the other wheel is this one's mirror image
+    /// - `side_view_centre_x` — of the upright's instant centre in side view with the brake held, forward; infinite where there is none
+    /// - `side_view_centre_height` — of the same, above the ground
+    /// - `side_view_angle` — forward lean of the contact point's path in bump, with the brake held
+    /// - `brake_anti_pitch` — with outboard brakes the anti-dive of a front axle, the anti-lift of a rear one, as a share of what would cancel the pitch of that axle
+    /// - `eye_length` — between the eyes of the coil-over
+    /// - `motion_ratio` — shortening of the coil-over over wheel travel, that of spring and damper
+    /// - `spring_length` — between the seats of the spring
+    /// - `spring_force` — compressive, in the coil; nothing where it is loose
+    /// - `wheel_force` — of coil and gas at the wheel, `F r`
+    /// - `wheel_rate` — tangent rate at the wheel, with the term of the changing motion ratio; of coil and gas, without bar and tyre
+    /// - `spring_used` — by how much the spring is shorter than unloaded
+    /// - `spring_left` — until it is solid, along itself
+    /// - `damper_used` — of the damper's stroke, from fully open
+    /// - `damper_left` — of the damper's stroke, to fully closed; negative where it has ended
+    /// - `bar_angle` — turn of the bar's lever from ride height, positive as in bump
+    /// - `bar_motion_ratio` — travel of the end of the bar's lever along its arc over wheel travel
+    /// - `upper_ball_angle` — lean of the upper ball joint from ride height, its stud along the steering axis
+    /// - `lower_ball_angle` — the same of the lower ball joint
+    /// - `tie_rod_outer_angle` — the same of the outer joint of the tie rod, its stud beside the steering axis
+    /// - `tie_rod_inner_angle` — turn of the tie rod against the rack from ride height
+    /// - `joint_left` — until the first of the joints whose limits are given is at its limit
+    /// - `first_joint` — which joint that is: `upper ball joint`, `lower ball joint`, `tie rod outer joint` or `tie rod inner joint`; otherwise `not known`
+    ///
+    /// # Example
+    /// ```
+    /// use axlewright::{Model, Value, suspension::*, units::*};
+    /// let at = |x: f64, y: f64, z: f64| Point::new(Length::of::<mm>(x), Length::of::<mm>(y), Length::of::<mm>(z));
+    /// let dunlin = DoubleWishbone {
+    ///     axle: Axle::Front,
+    ///     upper_arm: Arm { front_pivot: at(150.0, 470.0, 560.0), rear_pivot: at(-150.0, 470.0, 550.0), ball_joint: at(-15.0, 690.0, 575.0) },
+    ///     lower_arm: Arm { front_pivot: at(190.0, 330.0, 265.0), rear_pivot: at(-190.0, 330.0, 255.0), ball_joint: at(10.0, 725.0, 240.0) },
+    ///     tie_rod: TieRod { inner: at(-140.0, 355.0, 300.0), outer: at(-140.0, 700.0, 280.0) },
+    ///     wheel: Wheel {
+    ///         centre: at(0.0, 770.0, 345.0), camber: Value::new(Angle::of::<deg>(-0.5)), toe: Value::new(Angle::of::<deg>(0.1)),
+    ///         loaded_radius: Value::new(Length::of::<mm>(335.0)),
+    ///     },
+    ///     coil_over: None, anti_roll_bar: None, braking: None, joint_limits: None,
+    /// }.checked()?;
+    /// let bump = dunlin.at(Length::of::<mm>(40.0), Length::of::<mm>(0.0))?;
+    /// assert_eq!(format!("{:.2} deg", bump.camber.in_::<deg>()), "-1.57 deg");
+    /// assert!(dunlin.at(Length::of::<mm>(600.0), Length::of::<mm>(0.0)).is_err()); // says which link ends it, and where
+    /// # Ok::<(), axlewright::Error>(())
+    /// ```
+    pub fn at(&self, travel: Length, rack_travel: Length) -> Result<WheelPosition> {
+        self.ready()?.at(travel, rack_travel)
+    }
+
+    /// The wheel over travel and rack travel.
+    ///
+    /// # Parameters
+    /// - `travel` — of the wheel's centre against the body from ride height, positive in bump
+    /// - `rack_travel` — from the rack's middle, positive to the left
+    ///
+    /// # Returns
+    /// One row a travel and rack travel: `travel`, `rack_travel`, and the results of `at`: `wheel_x`, `wheel_y`, `wheel_z`, `half_track`, `half_track_change`, `wheelbase_change`, `camber`, `camber_change`, `toe`, `bump_steer`, `caster`, `kingpin_inclination`, `scrub_radius`, `mechanical_trail`, `front_view_centre_y`, `front_view_centre_height`, `roll_centre_height`, `side_view_centre_x`, `side_view_centre_height`, `side_view_angle`, `brake_anti_pitch`, `eye_length`, `motion_ratio`, `spring_length`, `spring_force`, `wheel_force`, `wheel_rate`, `spring_used`, `spring_left`, `damper_used`, `damper_left`, `bar_angle`, `bar_motion_ratio`, `upper_ball_angle`, `lower_ball_angle`, `tie_rod_outer_angle`, `tie_rod_inner_angle`, `joint_left`, `first_joint`.
+    pub fn table(&self, travel: &[Length], rack_travel: &[Length]) -> Result<Table> {
+        let ready = self.ready()?;
+        let inputs = Rows::new().quantity::<Length>("travel").quantity::<Length>("rack_travel");
+        let mut rows = WheelPosition::columns(inputs);
+        for travel in travel {
+            for rack_travel in rack_travel {
+                let on = ready.at(*travel, *rack_travel);
+                let inputs = [Cell::from(*travel), Cell::from(*rack_travel)];
+                match &on {
+                    Ok(on) => rows.push(&inputs, Ok(&on.cells())),
+                    Err(error) => rows.push(&inputs, Err(error.clone())),
+                }
+            }
+        }
+        Ok(rows.finish())
+    }
+
+    /// How far the linkage goes in droop and bump before a link is in line with what it turns; damper, spring and joints may end it earlier.
+    ///
+    /// # Parameters
+    /// - `rack_travel` — from the rack's middle, positive to the left
+    ///
+    /// # Returns
+    /// - `droop` — least travel, negative
+    /// - `droop_end` — what ends it: `upper arm`, `lower arm`, `tie rod` or `drop link`
+    /// - `bump` — greatest travel
+    /// - `bump_end` — what ends it
+    pub fn travel_range(&self, rack_travel: Length) -> Result<TravelRange> {
+        let ready = self.ready()?;
+        valid! { rack_travel: (-10) <= .. <= 10 ; "common practice, no source: no rack moves 10 m"; }
+        let [(droop, droop_end), (bump, bump_end)] =
+            ready.linkage.range(rack_travel.si()).map_err(|end| locked(rack_travel, end.sentence()))?;
+        Ok(TravelRange {
+            droop: Length::from_si(droop),
+            droop_end: droop_end.word().to_owned(),
+            bump: Length::from_si(bump),
+            bump_end: bump_end.word().to_owned(),
+        })
+    }
+
+    /// The wheel moved in its arch: both arms with their pivots, upright, wheel and what the arms carry are moved; rack, upper eye of the coil-over and bar stay.
+    ///
+    /// # Parameters
+    /// - `forward` — by how much
+    /// - `outboard` — by how much
+    /// - `up` — by how much, against the body, which then stands so much lower
+    /// - `travel` — from the ride height of each
+    ///
+    /// # Returns
+    /// Two rows a travel, with the rack in its middle: `state` (`before` or `after`), `travel`, and the results of `at`. The tie rod and the drop link are set to their new length at ride height,
+    /// camber and toe are there what they were, and the spring's seat is set so that it carries the wheel load that it carried.
+    pub fn arch_move(
+        &self,
+        forward: Length,
+        outboard: Length,
+        up: Length,
+        travel: &[Length],
+    ) -> Result<Table> {
+        self.check()?;
+        valid! {
+            forward: (-10) <= .. <= 10 ; "common practice, no source: no wheel is moved by 10 m";
+            outboard: (-10) <= .. <= 10 ; "common practice, no source: no wheel is moved by 10 m";
+            up: (-10) <= .. <= 10 ; "common practice, no source: no wheel is moved by 10 m";
+        }
+        let by = vector(forward.si(), outboard.si(), up.si());
+        let mut after = self.clone();
+        for arm in [&mut after.upper_arm, &mut after.lower_arm] {
+            for point in [&mut arm.front_pivot, &mut arm.rear_pivot, &mut arm.ball_joint] {
+                *point = point.moved(by);
+            }
+        }
+        after.tie_rod.outer = after.tie_rod.outer.moved(by);
+        after.wheel.centre = after.wheel.centre.moved(by);
+        if let Some(coil_over) = &mut after.coil_over {
+            coil_over.lower_eye = coil_over.lower_eye.moved(by);
+        }
+        if let Some(bar) = &mut after.anti_roll_bar {
+            bar.link_eye = bar.link_eye.moved(by);
+        }
+        after.raise(-up.si());
+        self.compared(after, Length::from_si(0.0), travel)
+    }
+
+    /// The body raised or lowered on its springs, the linkage as it is.
+    ///
+    /// # Parameters
+    /// - `rise` — of the body above the ground, negative where it is lowered
+    /// - `travel` — from the ride height of each
+    ///
+    /// # Returns
+    /// Two rows a travel, with the rack in its middle: `state` (`before` or `after`), `travel`, and the results of `at`; changes are against the ride height before. Toe is as the rods leave it, and the
+    /// spring's seat is set so that it carries the wheel load that it carried.
+    pub fn ride_height_change(&self, rise: Length, travel: &[Length]) -> Result<Table> {
+        self.check()?;
+        valid! { rise: (-10) <= .. <= 10 ; "common practice, no source: no body is raised by 10 m"; }
+        let mut after = self.clone();
+        after.raise(rise.si());
+        self.compared(after, -rise, travel)
+    }
+
+    /// A spacer behind the wheel, or a wheel of another offset.
+    ///
+    /// # Parameters
+    /// - `outward` — thickness of the spacer, or by how much the new offset is less
+    /// - `travel` — from ride height
+    ///
+    /// # Returns
+    /// Two rows a travel, with the rack in its middle: `state` (`before` or `after`), `travel`, and the results of `at`. The spring's seat is set so that it carries the wheel load that it carried.
+    pub fn spacer(&self, outward: Length, travel: &[Length]) -> Result<Table> {
+        self.check()?;
+        valid! { outward: (-1) <= .. <= 1 ; "common practice, no source: no spacer is 1 m thick"; }
+        let mut after = self.clone();
+        after.wheel.centre = after.wheel.centre.moved(after.wheel.axis() * outward.si());
+        self.compared(after, Length::from_si(0.0), travel)
+    }
+
+    /// The rows of two models; the second one stands at another travel.
+    fn compared(&self, mut after: DoubleWishbone, standing: Length, travel: &[Length]) -> Result<Table> {
+        let before = self.ready()?;
+        let none = Length::from_si(0.0);
+        let load = before.at(none, none)?.wheel_force;
+        let changed = after.ready()?.at(standing, none)?;
+        if let Some(coil_over) = &mut after.coil_over
+            && let Some(spring) = &mut coil_over.spring
+        {
+            let gas = coil_over.damper.as_ref().and_then(|damper| damper.gas_force.as_ref());
+            let gas = gas.map_or(Force::from_si(0.0), |gas| gas.quantity);
+            let force = load / changed.motion_ratio - gas;
+            let length = spring.free_length.quantity - force / spring.rate.quantity;
+            spring.seat_offset = Value::new(changed.eye_length - length);
+        }
+        let after = after.ready()?;
+        let mut rows = WheelPosition::columns(Rows::new().words("state").quantity::<Length>("travel"));
+        for travel in travel {
+            for (state, ready, from) in [("before", &before, none), ("after", &after, standing)] {
+                let inputs = [Cell::Word(state), Cell::from(*travel)];
+                match &ready.at(from + *travel, none) {
+                    Ok(on) => rows.push(&inputs, Ok(&on.cells())),
+                    Err(error) => rows.push(&inputs, Err(error.clone())),
+                }
+            }
+        }
+        Ok(rows.finish())
+    }
+
+    /// The centre of gravity raised.
+    fn raise(&mut self, by: f64) {
+        if let Some(braking) = &mut self.braking {
+            let height = &mut braking.centre_of_gravity_height;
+            *height = Value::new(height.quantity + Length::from_si(by));
+        }
+    }
+
+    fn ready(&self) -> Result<Ready<'_>> {
+        for (name, arm) in [("upper_arm", &self.upper_arm), ("lower_arm", &self.lower_arm)] {
+            for (end, point) in [
+                ("front_pivot", &arm.front_pivot),
+                ("rear_pivot", &arm.rear_pivot),
+                ("ball_joint", &arm.ball_joint),
+            ] {
+                point.check(name, end)?;
+            }
+        }
+        self.tie_rod.inner.check("tie_rod", "inner")?;
+        self.tie_rod.outer.check("tie_rod", "outer")?;
+        self.wheel.check()?;
+        if let Some(braking) = &self.braking {
+            braking.check()?;
+        }
+        if let Some(limits) = &self.joint_limits {
+            limits.check()?;
+        }
+        let drawn = Drawn {
+            lower_ball: self.lower_arm.ball_joint.vector(),
+            upper_ball: self.upper_arm.ball_joint.vector(),
+            inner: self.tie_rod.inner.vector(),
+            outer: self.tie_rod.outer.vector(),
+            wheel: self.wheel.centre.vector(),
+        };
+        let fault = |(key, message): (&str, &str)| refused(key, message.to_owned());
+        let mut linkage = Linkage::new(&self.lower_arm, &self.upper_arm, &drawn).map_err(fault)?;
+        if let Some(bar) = &self.anti_roll_bar {
+            for (name, point) in [
+                ("link_eye", &bar.link_eye),
+                ("lever_end", &bar.lever_end),
+                ("lever_pivot", &bar.lever_pivot),
+            ] {
+                point.check("anti_roll_bar", name)?;
+            }
+            let (eye, end, pivot) = (bar.link_eye.vector(), bar.lever_end.vector(), bar.lever_pivot.vector());
+            linkage = linkage.with_bar(eye, bar.carried_by, end, pivot).map_err(fault)?;
+        }
+        let mut lower_eye = Vector::default();
+        if let Some(coil_over) = &self.coil_over {
+            coil_over.check()?;
+            let (body, lower) = (coil_over.body_eye.vector(), coil_over.lower_eye.vector());
+            if (body - lower).norm() < 0.001 {
+                return Err(refused("coil_over", "its eyes are nearer than 1 mm".to_owned()));
+            }
+            lower_eye = linkage.here(coil_over.carried_by, lower);
+        }
+        let rest = &linkage.rest;
+        let rod = rest.tie_rod.unit();
+        let mut ready = Ready {
+            model: self,
+            axis: linkage.direction_here(Carrier::Upright, self.wheel.axis()),
+            lower_eye,
+            studs: [Carrier::UpperArm, Carrier::LowerArm]
+                .map(|arm| linkage.direction_here(arm, rest.steering_axis)),
+            rod_lean: rod.dot(rest.steering_axis).clamp(-1.0, 1.0).asin(),
+            rod,
+            bar_sign: rest.bar.map_or(1.0, |(_, rate)| 1.0_f64.copysign(rate)),
+            half_track: 0.0,
+            linkage,
+        };
+        ready.half_track = ready.contact(&ready.linkage.rest).1.y;
+        Ok(ready)
+    }
+}
+
+fn locked(rack_travel: Length, why: &str) -> Error {
+    let message =
+        format!("rack_travel = {} mm: the linkage is locked at ride height, {why}", rack_travel.si() * 1e3);
+    Error::NoSolution { message }
+}
+
+/// Place of an instant centre along an axis from a point that rises by `lift` while the body turns by `turn`, and its height over that
+/// point, which moves along the axis by `along`. Infinite where nothing turns.
+fn centre(lift: f64, along: f64, turn: f64) -> (f64, f64) {
+    let place = lift / turn;
+    // No slope is no height, however far away.
+    (place, if along == 0.0 { 0.0 } else { -place * along / lift })
+}
+
+impl Ready<'_> {
+    /// Axis of the wheel and its contact point.
+    fn contact(&self, pose: &Pose) -> (Vector, Vector) {
+        let axis = pose.upright.direction(self.axis);
+        let down = axis * axis.z - vector(0.0, 0.0, 1.0);
+        (axis, pose.wheel.at + down.unit() * self.model.wheel.loaded_radius.quantity.si())
+    }
+
+    fn at(&self, travel: Length, rack_travel: Length) -> Result<WheelPosition> {
+        valid! {
+            travel: (-10) <= .. <= 10 ; "common practice, no source: no wheel travels 10 m";
+            rack_travel: (-10) <= .. <= 10 ; "common practice, no source: no rack moves 10 m";
+        }
+        match self.linkage.at(travel.si(), rack_travel.si()) {
+            Some(pose) => Ok(self.results(&pose)),
+            None => Err(self.beyond(travel, rack_travel)),
+        }
+    }
+
+    /// Why the linkage does not go there, and how far it goes.
+    fn beyond(&self, travel: Length, rack_travel: Length) -> Error {
+        let [(droop, droop_end), (bump, bump_end)] = match self.linkage.range(rack_travel.si()) {
+            Ok(range) => range,
+            Err(end) => return locked(rack_travel, end.sentence()),
+        };
+        let end = if travel.si() < 0.0 { droop_end } else { bump_end };
+        let [travel, rack, droop, bump] = [travel.si(), rack_travel.si(), droop, bump].map(|on| on * 1e3);
+        let message = format!(
+            "travel = {travel} mm is beyond the linkage with rack_travel = {rack} mm: it goes from {droop:.1} mm ({}) to {bump:.1} mm ({}), \
+             where {}",
+            droop_end.word(),
+            bump_end.word(),
+            end.sentence()
+        );
+        Error::NoSolution { message }
+    }
+
+    fn results(&self, pose: &Pose) -> WheelPosition {
+        let (model, wheel, spin) = (self.model, pose.wheel, pose.upright.spin);
+        let (axis, contact) = self.contact(pose);
+        let lift = wheel.rate.z;
+        // Of the contact point held in the upright.
+        let path = pose.upright.carried(contact).rate;
+        let turning = spin.cross(axis);
+        let level = axis.x * axis.x + axis.y * axis.y;
+        let camber_rate = -turning.z / level.sqrt() / lift;
+        let toe_rate = (turning.x * axis.y - axis.x * turning.y) / level / lift;
+
+        let steering = pose.steering_axis;
+        let ground = pose.lower_ball + steering * ((contact.z - pose.lower_ball.z) / steering.z);
+        let (front_y, front_height) = centre(path.z, path.y, -spin.x);
+        let (side_x, side_height) = centre(path.z, path.x, spin.y);
+        let to_rear = match model.axle {
+            Axle::Front => 1.0,
+            Axle::Rear => -1.0,
+        };
+        let anti_pitch = model.braking.as_ref().map_or(f64::NAN, |on| {
+            let levers = on.wheelbase.quantity / on.centre_of_gravity_height.quantity;
+            to_rear * (on.axle_share.quantity * levers).si() * path.x / path.z
+        });
+        let angles = self.joint_angles(pose);
+        let (joint_left, first_joint) = first_joint(model.joint_limits.as_ref(), angles);
+        let (bar_angle, bar_ratio) = match (pose.bar, self.linkage.bar_lever()) {
+            (Some((turned, rate)), Some(lever)) => {
+                (turned * self.bar_sign, rate * self.bar_sign * lever / lift)
+            }
+            _ => (f64::NAN, f64::NAN),
+        };
+        let spring = self.spring(pose);
+        let (length, angle, ratio) = (Length::from_si, Angle::from_si, Ratio::from_si);
+        WheelPosition {
+            wheel_x: length(wheel.at.x),
+            wheel_y: length(wheel.at.y),
+            wheel_z: length(wheel.at.z),
+            half_track: length(contact.y),
+            half_track_change: length(contact.y - self.half_track),
+            wheelbase_change: length((wheel.at.x - self.linkage.rest.wheel.at.x) * to_rear),
+            camber: angle((-axis.z).atan2(level.sqrt())),
+            camber_change: angle(camber_rate * BUMP),
+            toe: angle(axis.x.atan2(axis.y)),
+            bump_steer: angle(toe_rate * BUMP),
+            caster: angle((-steering.x).atan2(steering.z)),
+            kingpin_inclination: angle((-steering.y).atan2(steering.z)),
+            scrub_radius: length(contact.y - ground.y),
+            mechanical_trail: length(ground.x - contact.x),
+            front_view_centre_y: length(contact.y + front_y),
+            front_view_centre_height: length(front_height),
+            roll_centre_height: length(contact.y * path.y / path.z),
+            side_view_centre_x: length(contact.x + side_x),
+            side_view_centre_height: length(side_height),
+            side_view_angle: angle((path.x / path.z).atan()),
+            brake_anti_pitch: ratio(anti_pitch),
+            bar_angle: angle(bar_angle),
+            bar_motion_ratio: ratio(bar_ratio),
+            upper_ball_angle: angle(angles[0]),
+            lower_ball_angle: angle(angles[1]),
+            tie_rod_outer_angle: angle(angles[2]),
+            tie_rod_inner_angle: angle(angles[3]),
+            joint_left: angle(joint_left),
+            first_joint: first_joint.to_owned(),
+            ..spring
+        }
+    }
+
+    /// Upper and lower ball joint, outer and inner joint of the tie rod: lean from ride height.
+    fn joint_angles(&self, pose: &Pose) -> [f64; 4] {
+        let rod = pose.tie_rod.unit();
+        let [upper, lower] = [(&pose.upper_arm, self.studs[0]), (&pose.lower_arm, self.studs[1])]
+            .map(|(arm, stud)| arm.direction(stud).angle(pose.steering_axis));
+        let outer = (rod.dot(pose.steering_axis).clamp(-1.0, 1.0).asin() - self.rod_lean).abs();
+        [upper, lower, outer, rod.angle(self.rod)]
+    }
+
+    /// What the coil-over does; the rest is not known yet.
+    fn spring(&self, pose: &Pose) -> WheelPosition {
+        let mut on = WheelPosition::unknown();
+        let Some(coil_over) = &self.model.coil_over else { return on };
+        let eye = pose.body(coil_over.carried_by).point(self.lower_eye);
+        let between = eye.at - coil_over.body_eye.vector();
+        let length = between.norm();
+        // First and second derivative of the length with the angle, then with travel.
+        let slope = between.dot(eye.rate) / length;
+        let bend = (eye.rate.square() + between.dot(eye.second) - slope * slope) / length;
+        let (lift, curve) = (pose.wheel.rate.z, pose.wheel.second.z);
+        let motion_ratio = -slope / lift;
+        let gradient = (slope * curve / lift - bend) / (lift * lift);
+        on.eye_length = Length::from_si(length);
+        on.motion_ratio = Ratio::from_si(motion_ratio);
+        let mut gas = 0.0;
+        if let Some(damper) = &coil_over.damper {
+            on.damper_used = damper.open_length.quantity - on.eye_length;
+            on.damper_left = on.eye_length - damper.closed_length.quantity;
+            gas = damper.gas_force.as_ref().map_or(0.0, |gas| gas.quantity.si());
+        }
+        if let Some(spring) = &coil_over.spring {
+            on.spring_length = on.eye_length - spring.seat_offset.quantity;
+            on.spring_used = spring.free_length.quantity - on.spring_length;
+            on.spring_left = on.spring_length - spring.solid_length.quantity;
+            let rate = if on.spring_used.si() > 0.0 { spring.rate.quantity.si() } else { 0.0 };
+            let coil = rate * on.spring_used.si();
+            let force = coil + gas;
+            on.spring_force = Force::from_si(coil);
+            on.wheel_force = Force::from_si(force * motion_ratio);
+            on.wheel_rate = LinearStiffness::from_si(rate * motion_ratio * motion_ratio + force * gradient);
+        }
+        on
+    }
+}
+
+/// What is left of the first joint at its limit, and its name.
+fn first_joint(limits: Option<&JointLimits>, angles: [f64; 4]) -> (f64, &'static str) {
+    let names = ["upper ball joint", "lower ball joint", "tie rod outer joint", "tie rod inner joint"];
+    let limits = limits.map_or([None; 4], JointLimits::each);
+    let mut first = (f64::NAN, "not known");
+    for ((limit, angle), name) in limits.into_iter().zip(angles).zip(names) {
+        if let Some(limit) = limit
+            && !(limit - angle >= first.0)
+        {
+            first = (limit - angle, name);
+        }
+    }
+    first
+}
+
+impl WheelPosition {
+    /// Nothing known.
+    fn unknown() -> WheelPosition {
+        let (length, angle, ratio) =
+            (Length::from_si(f64::NAN), Angle::from_si(f64::NAN), Ratio::from_si(f64::NAN));
+        let force = Force::from_si(f64::NAN);
+        WheelPosition {
+            wheel_x: length,
+            wheel_y: length,
+            wheel_z: length,
+            half_track: length,
+            half_track_change: length,
+            wheelbase_change: length,
+            camber: angle,
+            camber_change: angle,
+            toe: angle,
+            bump_steer: angle,
+            caster: angle,
+            kingpin_inclination: angle,
+            scrub_radius: length,
+            mechanical_trail: length,
+            front_view_centre_y: length,
+            front_view_centre_height: length,
+            roll_centre_height: length,
+            side_view_centre_x: length,
+            side_view_centre_height: length,
+            side_view_angle: angle,
+            brake_anti_pitch: ratio,
+            eye_length: length,
+            motion_ratio: ratio,
+            spring_length: length,
+            spring_force: force,
+            wheel_force: force,
+            wheel_rate: LinearStiffness::from_si(f64::NAN),
+            spring_used: length,
+            spring_left: length,
+            damper_used: length,
+            damper_left: length,
+            bar_angle: angle,
+            bar_motion_ratio: ratio,
+            upper_ball_angle: angle,
+            lower_ball_angle: angle,
+            tie_rod_outer_angle: angle,
+            tie_rod_inner_angle: angle,
+            joint_left: angle,
+            first_joint: String::new(),
+        }
+    }
+
+    fn columns(rows: Rows) -> Rows {
+        rows.quantity::<Length>("wheel_x")
+            .quantity::<Length>("wheel_y")
+            .quantity::<Length>("wheel_z")
+            .quantity::<Length>("half_track")
+            .quantity::<Length>("half_track_change")
+            .quantity::<Length>("wheelbase_change")
+            .quantity::<Angle>("camber")
+            .quantity::<Angle>("camber_change")
+            .quantity::<Angle>("toe")
+            .quantity::<Angle>("bump_steer")
+            .quantity::<Angle>("caster")
+            .quantity::<Angle>("kingpin_inclination")
+            .quantity::<Length>("scrub_radius")
+            .quantity::<Length>("mechanical_trail")
+            .quantity::<Length>("front_view_centre_y")
+            .quantity::<Length>("front_view_centre_height")
+            .quantity::<Length>("roll_centre_height")
+            .quantity::<Length>("side_view_centre_x")
+            .quantity::<Length>("side_view_centre_height")
+            .quantity::<Angle>("side_view_angle")
+            .quantity::<Ratio>("brake_anti_pitch")
+            .quantity::<Length>("eye_length")
+            .quantity::<Ratio>("motion_ratio")
+            .quantity::<Length>("spring_length")
+            .quantity::<Force>("spring_force")
+            .quantity::<Force>("wheel_force")
+            .quantity::<LinearStiffness>("wheel_rate")
+            .quantity::<Length>("spring_used")
+            .quantity::<Length>("spring_left")
+            .quantity::<Length>("damper_used")
+            .quantity::<Length>("damper_left")
+            .quantity::<Angle>("bar_angle")
+            .quantity::<Ratio>("bar_motion_ratio")
+            .quantity::<Angle>("upper_ball_angle")
+            .quantity::<Angle>("lower_ball_angle")
+            .quantity::<Angle>("tie_rod_outer_angle")
+            .quantity::<Angle>("tie_rod_inner_angle")
+            .quantity::<Angle>("joint_left")
+            .words("first_joint")
+    }
+
+    fn cells(&self) -> [Cell<'_>; 39] {
+        [
+            Cell::from(self.wheel_x),
+            Cell::from(self.wheel_y),
+            Cell::from(self.wheel_z),
+            Cell::from(self.half_track),
+            Cell::from(self.half_track_change),
+            Cell::from(self.wheelbase_change),
+            Cell::from(self.camber),
+            Cell::from(self.camber_change),
+            Cell::from(self.toe),
+            Cell::from(self.bump_steer),
+            Cell::from(self.caster),
+            Cell::from(self.kingpin_inclination),
+            Cell::from(self.scrub_radius),
+            Cell::from(self.mechanical_trail),
+            Cell::from(self.front_view_centre_y),
+            Cell::from(self.front_view_centre_height),
+            Cell::from(self.roll_centre_height),
+            Cell::from(self.side_view_centre_x),
+            Cell::from(self.side_view_centre_height),
+            Cell::from(self.side_view_angle),
+            Cell::from(self.brake_anti_pitch),
+            Cell::from(self.eye_length),
+            Cell::from(self.motion_ratio),
+            Cell::from(self.spring_length),
+            Cell::from(self.spring_force),
+            Cell::from(self.wheel_force),
+            Cell::from(self.wheel_rate),
+            Cell::from(self.spring_used),
+            Cell::from(self.spring_left),
+            Cell::from(self.damper_used),
+            Cell::from(self.damper_left),
+            Cell::from(self.bar_angle),
+            Cell::from(self.bar_motion_ratio),
+            Cell::from(self.upper_ball_angle),
+            Cell::from(self.lower_ball_angle),
+            Cell::from(self.tie_rod_outer_angle),
+            Cell::from(self.tie_rod_inner_angle),
+            Cell::from(self.joint_left),
+            Cell::Word(&self.first_joint),
+        ]
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::parts::{CoilSpring, Damper, Point};
+    use super::*;
+    use crate::units::{deg, mm};
+    use approx::assert_relative_eq;
+    use proptest::prelude::*;
+
+    fn length(value: f64) -> Value<Length> {
+        Value::new(Length::from_si(value))
+    }
+    fn point([x, y, z]: [f64; 3]) -> Point {
+        Point::new(Length::from_si(x), Length::from_si(y), Length::from_si(z))
+    }
+    fn metres(value: f64) -> Length {
+        Length::from_si(value)
+    }
+
+    /// Upper arm, lower arm, tie rod, wheel centre.
+    type Points = [[f64; 3]; 9];
+    const FRONT: Points = [
+        [0.18, 0.4, 0.6],
+        [-0.14, 0.42, 0.575],
+        [-0.012, 0.69, 0.625],
+        [0.2, 0.32, 0.24],
+        [-0.2, 0.31, 0.225],
+        [0.01, 0.735, 0.215],
+        [0.135, 0.345, 0.29],
+        [0.14, 0.705, 0.272],
+        [0.0, 0.78, 0.32],
+    ];
+
+    fn wishbone(p: Points) -> DoubleWishbone {
+        let arm = |at: usize| Arm {
+            front_pivot: point(p[at]),
+            rear_pivot: point(p[at + 1]),
+            ball_joint: point(p[at + 2]),
+        };
+        DoubleWishbone {
+            axle: Axle::Front,
+            upper_arm: arm(0),
+            lower_arm: arm(3),
+            tie_rod: TieRod { inner: point(p[6]), outer: point(p[7]) },
+            wheel: Wheel {
+                centre: point(p[8]),
+                camber: Value::new(Angle::of::<deg>(-0.75)),
+                toe: Value::new(Angle::of::<deg>(0.1)),
+                loaded_radius: length(0.32),
+            },
+            coil_over: Some(CoilOver {
+                body_eye: point([-0.01, 0.46, 0.72]),
+                lower_eye: point([-0.005, 0.6, 0.262]),
+                carried_by: Carrier::LowerArm,
+                spring: Some(CoilSpring {
+                    rate: Value::new(LinearStiffness::from_si(60_000.0)),
+                    free_length: length(0.36),
+                    solid_length: length(0.18),
+                    seat_offset: length(0.18),
+                }),
+                damper: Some(Damper {
+                    open_length: length(0.53),
+                    closed_length: length(0.41),
+                    gas_force: Some(Value::new(Force::from_si(150.0))),
+                }),
+            }),
+            anti_roll_bar: Some(AntiRollBar {
+                link_eye: point([0.03, 0.66, 0.26]),
+                carried_by: Carrier::LowerArm,
+                lever_end: point([0.04, 0.65, 0.42]),
+                lever_pivot: point([0.28, 0.4, 0.42]),
+            }),
+            braking: Some(Braking {
+                axle_share: Value::new(Ratio::from_si(0.65)),
+                centre_of_gravity_height: length(0.52),
+                wheelbase: length(2.55),
+            }),
+            joint_limits: None,
+        }
+    }
+
+    fn moved(shifts: &[f64]) -> Points {
+        let mut points = FRONT;
+        for (place, shift) in shifts.iter().enumerate() {
+            points[place / 3][place % 3] += shift;
+        }
+        points
+    }
+
+    fn on_all(carrier: Carrier) -> DoubleWishbone {
+        let mut model = wishbone(FRONT);
+        if let Some(coil_over) = &mut model.coil_over {
+            coil_over.carried_by = carrier;
+        }
+        model
+    }
+
+    #[test]
+    fn at_ride_height_the_wheel_stands_as_drawn() {
+        let on = wishbone(FRONT).at(metres(0.0), metres(0.0)).unwrap();
+        assert_relative_eq!(on.camber.in_::<deg>(), -0.75, max_relative = 1e-13);
+        assert_relative_eq!(on.toe.in_::<deg>(), 0.1, max_relative = 1e-13);
+        for (found, drawn) in
+            [(on.wheel_x, 0.0), (on.wheel_y, 0.78), (on.wheel_z, 0.32), (on.half_track_change, 0.0)]
+        {
+            assert!((found.si() - drawn).abs() < 1e-15, "{found:?}");
+        }
+        assert!(on.upper_ball_angle.si() < 1e-7 && on.tie_rod_inner_angle.si() < 1e-7);
+        assert!(on.bar_angle.si().abs() < 1e-15 && on.first_joint == "not known");
+    }
+
+    /// Horizontal, parallel and equal arms, the tie rod too, in parallel planes: a parallelogram, by elementary geometry.
+    #[test]
+    fn a_parallelogram_neither_leans_nor_steers() {
+        let arm = |z: f64| [[0.2, 0.4, z], [-0.2, 0.4, z], [0.0, 0.7, z]];
+        let ([a, b, c], [d, e, f]) = (arm(0.55), arm(0.2));
+        let points = [a, b, c, d, e, f, [0.12, 0.4, 0.3], [0.12, 0.7, 0.3], [0.0, 0.75, 0.32]];
+        let mut model = wishbone(points);
+        (model.coil_over, model.anti_roll_bar) = (None, None);
+        let rest = model.at(metres(0.0), metres(0.0)).unwrap();
+        assert!(rest.front_view_centre_y.si().abs() > 1e12 && rest.side_view_centre_x.si().abs() > 1e12);
+        assert!(rest.roll_centre_height.si().abs() < 1e-15);
+        for travel in [-0.08, -0.01, 0.05, 0.1] {
+            let on = model.at(metres(travel), metres(0.0)).unwrap();
+            assert_relative_eq!(on.camber.si(), rest.camber.si(), max_relative = 1e-12);
+            assert_relative_eq!(on.toe.si(), rest.toe.si(), max_relative = 1e-11);
+            assert!(on.mechanical_trail.si() - rest.mechanical_trail.si() < 1e-14);
+            let inward = (0.09_f64 - travel * travel).sqrt() - 0.3;
+            assert_relative_eq!(on.half_track_change.si(), inward, max_relative = 1e-10);
+        }
+        // Each arm is 0.3 m long: that is as far as the wheel goes, up and down.
+        let range = model.travel_range(metres(0.0)).unwrap();
+        assert_relative_eq!(range.bump.si(), 0.3, max_relative = 1e-6);
+        assert_relative_eq!(range.droop.si(), -0.3, max_relative = 1e-6);
+    }
+
+    /// Arms that turn about axes along x: instant centre and roll centre by drawing lines, as every textbook does
+    /// (W. F. Milliken, D. L. Milliken, *Race Car Vehicle Dynamics* (1995), chapter 17; from memory).
+    #[test]
+    fn front_view_centres_are_those_of_the_drawing_board() {
+        let points = [
+            [0.15, 0.4, 0.56],
+            [-0.15, 0.4, 0.56],
+            [0.0, 0.68, 0.585],
+            [0.18, 0.33, 0.24],
+            [-0.18, 0.33, 0.24],
+            [0.0, 0.72, 0.215],
+            [0.13, 0.35, 0.3],
+            [0.13, 0.71, 0.29],
+            [0.0, 0.77, 0.315],
+        ];
+        let mut model = wishbone(points);
+        model.wheel.toe = Value::new(Angle::from_si(0.0));
+        model.wheel.camber = Value::new(Angle::from_si(0.0));
+        let on = model.at(metres(0.0), metres(0.0)).unwrap();
+        // Lines through pivot and ball joint: z = 0.56 + (y - 0.4) 0.025 / 0.28 and z = 0.24 - (y - 0.33) 0.025 / 0.39.
+        let (upper, lower) = (0.025 / 0.28, -0.025 / 0.39);
+        let y = (0.24 - 0.56 - lower * 0.33 + upper * 0.4) / (upper - lower);
+        let z = 0.56 + (y - 0.4) * upper;
+        let ground = 0.315 - 0.32;
+        assert_relative_eq!(on.front_view_centre_y.si(), y, max_relative = 1e-12);
+        assert_relative_eq!(on.front_view_centre_height.si(), z - ground, max_relative = 1e-12);
+        assert_relative_eq!(
+            on.roll_centre_height.si(),
+            (z - ground) * 0.77 / (0.77 - y),
+            max_relative = 1e-12
+        );
+        // Camber over the front-view swing arm: 1 / 0.77 - y a metre.
+        assert_relative_eq!(on.camber_change.si(), -BUMP / (0.77 - y), max_relative = 1e-12);
+    }
+
+    #[test]
+    fn what_cannot_be_is_refused_by_name() {
+        let far = |place: usize, to: [f64; 3]| {
+            let mut points = FRONT;
+            points[place] = to;
+            wishbone(points)
+        };
+        let on_axis = {
+            // on the line of the ball joints
+            let (upper, lower) = (FRONT[2], FRONT[5]);
+            [0, 1, 2].map(|i| 0.5 * (upper[i] + lower[i]))
+        };
+        for (wrong, key) in [
+            (far(8, [f64::NAN, 0.78, 0.32]), "wheel.centre: x = NaN"),
+            (far(8, [0.0, -0.78, 0.32]), "wheel: centre"),
+            (far(7, on_axis), "tie_rod.outer"),
+            (far(5, [0.0, 0.315, 0.2325]), "lower_arm: its ball joint"),
+            (far(4, FRONT[3]), "lower_arm: its pivots"),
+            (far(2, [0.01, 0.9, 0.216]), "upper_arm.ball_joint"),
+        ] {
+            let message = wrong.check().unwrap_err().to_string();
+            assert!(message.starts_with(key), "{message}");
+            assert!(wrong.at(metres(0.0), metres(0.0)).is_err() && wrong.travel_range(metres(0.0)).is_err());
+        }
+    }
+
+    #[test]
+    fn beyond_its_range_the_refusal_says_which_link_and_how_far() {
+        let mut model = wishbone(FRONT);
+        (model.coil_over, model.anti_roll_bar) = (None, None);
+        for rack in [-0.03, 0.0, 0.03] {
+            let range = model.travel_range(metres(rack)).unwrap();
+            for (limit, end) in [(range.droop.si(), range.droop_end), (range.bump.si(), range.bump_end)] {
+                assert!(model.at(metres(limit * (1.0 - 1e-6)), metres(rack)).is_ok());
+                let message = model.at(metres(limit * (1.0 + 1e-6)), metres(rack)).unwrap_err().to_string();
+                assert!(
+                    message.contains(&end) && message.contains(&format!("{:.1}", limit * 1e3)),
+                    "{message}"
+                );
+            }
+        }
+        let message = model.at(metres(0.0), metres(0.6)).unwrap_err().to_string();
+        assert!(message.contains("tie rod"), "{message}");
+    }
+
+    #[test]
+    fn a_table_keeps_the_reason_of_a_refused_row_and_equals_single_calls() {
+        let model = wishbone(FRONT);
+        let table = model.table(&[-0.03, 0.05, 0.9].map(metres), &[-0.02, 0.0].map(metres)).unwrap();
+        assert_eq!(table.rows(), 6);
+        assert!(table.reason(4).is_some() && table.numbers("toe").unwrap()[4].is_nan());
+        let one = model.at(metres(0.05), metres(-0.02)).unwrap();
+        assert_eq!(table.numbers("toe").unwrap()[2].to_bits(), one.toe.si().to_bits());
+        assert_eq!(table.numbers("wheel_rate").unwrap()[2].to_bits(), one.wheel_rate.si().to_bits());
+    }
+
+    #[test]
+    fn the_first_joint_at_its_limit_is_named() {
+        let mut model = wishbone(FRONT);
+        let limit = |degrees: f64| Some(Value::new(Angle::of::<deg>(degrees)));
+        model.joint_limits = Some(JointLimits {
+            upper_ball: limit(20.0),
+            lower_ball: limit(25.0),
+            tie_rod_outer: None,
+            tie_rod_inner: limit(9.0),
+        });
+        let on = model.at(metres(0.06), metres(0.0)).unwrap();
+        assert_eq!(on.first_joint, "tie rod inner joint");
+        let left = Angle::of::<deg>(9.0) - on.tie_rod_inner_angle;
+        assert_relative_eq!(on.joint_left.si(), left.si(), max_relative = 1e-14);
+        // About x along the lower arm's length the joint leans as the arm swings against the upright.
+        assert!(on.lower_ball_angle.in_::<deg>() > 5.0 && on.lower_ball_angle.in_::<deg>() < 12.0);
+    }
+
+    #[test]
+    fn a_spacer_moves_scrub_and_track_by_its_thickness_and_keeps_the_load() {
+        let model = wishbone(FRONT);
+        let table = model.spacer(Length::of::<mm>(20.0), &[0.0, 0.03].map(metres)).unwrap();
+        let of = |name: &str| table.numbers(name).unwrap().to_vec();
+        let outward = 0.02 * (0.75_f64.to_radians().cos() * 0.1_f64.to_radians().cos());
+        assert_relative_eq!(of("half_track")[1] - of("half_track")[0], outward, max_relative = 1e-10);
+        assert_relative_eq!(of("wheel_force")[1], of("wheel_force")[0], max_relative = 1e-12);
+        assert!(
+            of("motion_ratio")[1] < of("motion_ratio")[0]
+                && of("scrub_radius")[1] > of("scrub_radius")[0] + 0.019
+        );
+        assert_eq!((table.word("state", 2), table.word("state", 3)), (Some("before"), Some("after")));
+    }
+
+    #[test]
+    fn a_lowered_body_stands_in_bump() {
+        let model = wishbone(FRONT);
+        let table = model.ride_height_change(Length::of::<mm>(-30.0), &[0.0, 0.01].map(metres)).unwrap();
+        let bump = model.at(metres(0.03), metres(0.0)).unwrap();
+        for (name, value) in [
+            ("camber", bump.camber.si()),
+            ("toe", bump.toe.si()),
+            ("half_track_change", bump.half_track_change.si()),
+            ("roll_centre_height", bump.roll_centre_height.si()),
+            ("brake_anti_pitch", bump.brake_anti_pitch.si() * 0.52 / 0.49),
+        ] {
+            assert_relative_eq!(table.numbers(name).unwrap()[1], value, max_relative = 1e-12);
+        }
+        let force = table.numbers("wheel_force").unwrap();
+        assert_relative_eq!(force[1], force[0], max_relative = 1e-12);
+    }
+
+    #[test]
+    fn moved_in_its_arch_only_what_stays_behind_changes() {
+        let mut bare = wishbone(FRONT);
+        let along = bare.arch_move(metres(0.02), metres(0.0), metres(0.0), &[metres(0.04)]).unwrap();
+        let of = |name: &str| along.numbers(name).unwrap().to_vec();
+        // Forward by 20 mm: the steering axis hangs on the arms, which move along; toe on the tie rod, which does not, and which
+        // lets the wheel's centre rise a little differently.
+        assert!((of("caster")[1] - of("caster")[0]).abs() < 1e-6);
+        assert!((of("toe")[1] - of("toe")[0]).abs() > 1e-5);
+        assert_relative_eq!(of("wheel_x")[1] - of("wheel_x")[0], 0.02, max_relative = 1e-2);
+        bare.coil_over = None;
+        assert!(bare.arch_move(metres(11.0), metres(0.0), metres(0.0), &[]).is_err());
+    }
+
+    proptest! {
+        #[test]
+        fn links_keep_their_length(shifts in prop::collection::vec(-0.02..0.02, 27), travel in -0.09..0.09, rack in -0.04..0.04) {
+            let points = moved(&shifts);
+            let model = wishbone(points);
+            let Ok(ready) = model.ready() else { return Ok(()) };
+            let Some(pose) = ready.linkage.at(travel, rack) else { return Ok(()) };
+            let at = |point: [f64; 3]| vector(point[0], point[1], point[2]);
+            let rest = |carrier, point| pose.body(carrier).point(ready.linkage.here(carrier, at(point))).at;
+            let upright = |place: usize| rest(Carrier::Upright, points[place]);
+            let inner = at(points[6]) + vector(0.0, rack, 0.0);
+            let kept = [
+                (upright(2), at(points[0]), points[2], points[0]), (upright(2), at(points[1]), points[2], points[1]),
+                (upright(5), at(points[3]), points[5], points[3]), (upright(5), at(points[4]), points[5], points[4]),
+                (upright(7), inner, points[7], points[6]), (upright(2), upright(5), points[2], points[5]),
+                (upright(7), upright(8), points[7], points[8]), (upright(8), upright(2), points[8], points[2]),
+            ];
+            for (a, b, c, d) in kept {
+                prop_assert!(((a - b).norm() - (at(c) - at(d)).norm()).abs() < 1e-12);
+            }
+            prop_assert!((upright(8).z - points[8][2] - travel).abs() < 1e-12);
+            // The same joint on its arm and on the upright.
+            prop_assert!((rest(Carrier::LowerArm, points[5]) - upright(5)).norm() < 1e-12);
+            prop_assert!((rest(Carrier::UpperArm, points[2]) - upright(2)).norm() < 1e-12);
+            if let Some((turn, _)) = pose.bar {
+                let (sine, cosine) = turn.sin_cos();
+                let end = vector(0.28 - 0.24 * cosine, 0.65, 0.42 + 0.24 * sine);
+                let eye = rest(Carrier::LowerArm, [0.03, 0.66, 0.26]);
+                prop_assert!(((eye - end).norm() - vector(-0.01, 0.01, -0.16).norm()).abs() < 1e-12);
+            }
+        }
+
+        /// Analytic derivatives against differences of positions; energy against forces and rates at the wheel.
+        #[test]
+        fn rates_are_derivatives(
+            shifts in prop::collection::vec(-0.015..0.015, 27), travel in -0.05..0.05, rack in -0.02..0.02,
+            carrier in prop::sample::select(vec![Carrier::LowerArm, Carrier::UpperArm, Carrier::Upright]),
+        ) {
+            let mut model = wishbone(moved(&shifts));
+            model.coil_over = on_all(carrier).coil_over;
+            let at = |z: f64| model.at(metres(z), metres(rack));
+            let h = 2e-4;
+            let (Ok(low), Ok(on), Ok(high)) = (at(travel - h), at(travel), at(travel + h)) else { return Ok(()) };
+            let slope = |of: fn(&WheelPosition) -> f64| (of(&high) - of(&low)) / (2.0 * h);
+            let near = |found: f64, wanted: f64, size: f64| (found - wanted).abs() < size;
+            prop_assert!(near(slope(|on| on.eye_length.si()), -on.motion_ratio.si(), 1e-6));
+            prop_assert!(near(slope(|on| on.camber.si()) * BUMP, on.camber_change.si(), 1e-7));
+            prop_assert!(near(slope(|on| on.toe.si()) * BUMP, on.bump_steer.si(), 1e-7));
+            prop_assert!(near(slope(|on| on.bar_angle.si()) * 0.24, on.bar_motion_ratio.si(), 1e-5));
+            // Energy of coil and gas: its first derivative is the wheel's force, its second the wheel rate.
+            let energy = |on: &WheelPosition| {
+                0.5 * 60_000.0 * on.spring_used.si() * on.spring_used.si() - 150.0 * on.eye_length.si()
+            };
+            let force = (energy(&high) - energy(&low)) / (2.0 * h);
+            prop_assert!(near(force, on.wheel_force.si(), 0.01), "{force} {:?}", on.wheel_force);
+            let rate = slope(|on| on.wheel_force.si());
+            prop_assert!(near(rate, on.wheel_rate.si(), 1.0), "{rate} {:?}", on.wheel_rate);
+        }
+
+        /// Front and rear exchanged: toe and caster change their sign, camber and track do not.
+        #[test]
+        fn a_mirror_image_moves_as_one(travel in -0.06..0.06, rack in -0.02..0.02) {
+            let mut mirrored = wishbone(FRONT.map(|[x, y, z]| [-x, y, z]));
+            mirrored.wheel.toe = Value::new(Angle::of::<deg>(-0.1));
+            let one = wishbone(FRONT).at(metres(travel), metres(rack)).unwrap();
+            let other = mirrored.at(metres(travel), metres(rack)).unwrap();
+            for (a, b) in [
+                (one.camber.si(), other.camber.si()), (one.toe.si(), -other.toe.si()), (one.caster.si(), -other.caster.si()),
+                (one.half_track.si(), other.half_track.si()), (one.mechanical_trail.si(), -other.mechanical_trail.si()),
+                (one.roll_centre_height.si(), other.roll_centre_height.si()), (one.brake_anti_pitch.si(), -other.brake_anti_pitch.si()),
+            ] {
+                prop_assert!((a - b).abs() < 1e-12, "{a} {b}");
+            }
+            // The right wheel: every y changes its sign, the rack's travel too.
+            let right = wishbone(FRONT.map(|[x, y, z]| [x, -y, z]));
+            let drawn = |p: &DoubleWishbone| Drawn {
+                lower_ball: p.lower_arm.ball_joint.vector(), upper_ball: p.upper_arm.ball_joint.vector(),
+                inner: p.tie_rod.inner.vector(), outer: p.tie_rod.outer.vector(), wheel: p.wheel.centre.vector(),
+            };
+            let linkage = Linkage::new(&right.lower_arm, &right.upper_arm, &drawn(&right)).unwrap();
+            let pose = linkage.at(travel, -rack).unwrap();
+            prop_assert!((pose.wheel.at.y + one.wheel_y.si()).abs() < 1e-12);
+            prop_assert!((pose.steering_axis.x / pose.steering_axis.z + one.caster.si().tan()).abs() < 1e-12);
+        }
+    }
+}

@@ -1,0 +1,489 @@
+//! Motion of a double wishbone: closed form over the angle of the lower arm, with first and second derivatives.
+//!
+//! The lower arm turns its ball joint; the upper ball joint lies where the circle of its arm meets the sphere about the lower one; the
+//! outer end of the tie rod where its circle about the steering axis meets the sphere about the inner end. Only the angle for a wanted
+//! travel is iterated, on the wheel's height, with both derivatives (Halley's method). Source: vector kinematics of rigid bodies.
+
+use super::parts::{Arm, Carrier};
+use super::vector::{Vector, vector};
+use crate::base::numeric::root;
+use core::f64::consts::PI;
+
+/// A point, and its first and second derivative with the lower arm's angle.
+#[derive(Debug, Clone, Copy, Default)]
+pub(super) struct Motion {
+    pub(super) at: Vector,
+    pub(super) rate: Vector,
+    pub(super) second: Vector,
+}
+
+/// A rigid body: its frame, and the derivatives of the frame's origin and orientation with the lower arm's angle.
+#[derive(Debug, Clone, Copy, Default)]
+pub(super) struct Body {
+    origin: Vector,
+    frame: [Vector; 3],
+    velocity: Vector,
+    acceleration: Vector,
+    pub(super) spin: Vector,
+    spin_rate: Vector,
+}
+
+impl Body {
+    /// Coordinates of a direction in the body's frame.
+    fn direction_here(&self, along: Vector) -> Vector {
+        let [a, b, c] = self.frame;
+        vector(along.dot(a), along.dot(b), along.dot(c))
+    }
+    /// Coordinates of a point in the body's frame.
+    fn here(&self, point: Vector) -> Vector {
+        self.direction_here(point - self.origin)
+    }
+    pub(super) fn direction(&self, here: Vector) -> Vector {
+        let [a, b, c] = self.frame;
+        a * here.x + b * here.y + c * here.z
+    }
+    pub(super) fn point(&self, here: Vector) -> Motion {
+        self.carried(self.origin + self.direction(here))
+    }
+    /// Motion of the body's point that is in this place now.
+    pub(super) fn carried(&self, at: Vector) -> Motion {
+        let arm = at - self.origin;
+        let turning = self.spin.cross(arm);
+        Motion {
+            at,
+            rate: self.velocity + turning,
+            second: self.acceleration + self.spin_rate.cross(arm) + self.spin.cross(turning),
+        }
+    }
+}
+
+/// What turns about an axis of the body: foot of a point on the axis, direction of the axis, distance from it.
+#[derive(Debug, Clone, Copy)]
+struct Hinge {
+    foot: Vector,
+    axis: Vector,
+    radius: f64,
+    /// From the foot to the point at ride height.
+    outward: Vector,
+}
+
+impl Hinge {
+    fn new(on_axis: Vector, axis: Vector, point: Vector) -> Hinge {
+        let foot = on_axis + axis * (point - on_axis).dot(axis);
+        let lever = point - foot;
+        let radius = lever.norm();
+        Hinge { foot, axis, radius, outward: lever * (1.0 / radius) }
+    }
+    fn of(arm: &Arm) -> Hinge {
+        let (front, rear) = (arm.front_pivot.vector(), arm.rear_pivot.vector());
+        Hinge::new(front, (rear - front).unit(), arm.ball_joint.vector())
+    }
+    /// The arm with its point in this direction from the foot.
+    fn body(&self, outward: Vector, rate: f64, second: f64) -> Body {
+        Body {
+            origin: self.foot,
+            frame: [self.axis, outward, self.axis.cross(outward)],
+            spin: self.axis * rate,
+            spin_rate: self.axis * second,
+            ..Body::default()
+        }
+    }
+}
+
+/// Direction from `centre` in which a point of the circle about `axis` with this radius lies `length` from `target`, on the side on
+/// which `side` is positive or negative; none where the circle does not reach.
+fn reach(
+    centre: Vector,
+    axis: Vector,
+    radius: f64,
+    target: Vector,
+    length: f64,
+    side: f64,
+) -> Option<Vector> {
+    let off = centre - target;
+    let across = off - axis * off.dot(axis);
+    let distance = across.norm();
+    let cosine = (length * length - radius * radius - off.square()) / (2.0 * radius * distance);
+    let square = (1.0 - cosine) * (1.0 + cosine);
+    if square.is_nan() || square < 0.0 {
+        return None;
+    }
+    let along = across * (1.0 / distance);
+    Some(along * cosine + axis.cross(along) * square.sqrt().copysign(side))
+}
+
+/// The side on which a direction lies as `reach` takes it.
+fn side(centre: Vector, axis: Vector, direction: Vector, target: Vector) -> f64 {
+    axis.cross(centre - target).dot(direction)
+}
+
+/// What ends the motion of a linkage.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum End {
+    UpperArm,
+    TieRod,
+    DropLink,
+    LowerArm,
+}
+
+impl End {
+    pub(super) const fn word(self) -> &'static str {
+        match self {
+            End::UpperArm => "upper arm",
+            End::TieRod => "tie rod",
+            End::DropLink => "drop link",
+            End::LowerArm => "lower arm",
+        }
+    }
+    /// What it does there.
+    pub(super) const fn sentence(self) -> &'static str {
+        match self {
+            End::UpperArm => "the upper arm and the upright are in line",
+            End::TieRod => "the tie rod is in line with its steering arm, or has turned over",
+            End::DropLink => "the drop link is in line with the bar's lever",
+            End::LowerArm => "the lower arm lifts the wheel no further",
+        }
+    }
+}
+
+/// Everything that moves, at one angle of the lower arm.
+#[derive(Debug, Clone, Copy, Default)]
+pub(super) struct Pose {
+    pub(super) lower_arm: Body,
+    pub(super) upper_arm: Body,
+    pub(super) upright: Body,
+    pub(super) lower_ball: Vector,
+    pub(super) steering_axis: Vector,
+    /// From the inner to the outer end.
+    pub(super) tie_rod: Vector,
+    pub(super) wheel: Motion,
+    /// The bar's turn from ride height, and its derivative.
+    pub(super) bar: Option<(f64, f64)>,
+}
+
+impl Pose {
+    pub(super) fn body(&self, carrier: Carrier) -> &Body {
+        match carrier {
+            Carrier::LowerArm => &self.lower_arm,
+            Carrier::UpperArm => &self.upper_arm,
+            Carrier::Upright => &self.upright,
+        }
+    }
+}
+
+/// The bar's lever on its drop link.
+#[derive(Debug, Clone, Copy)]
+struct Lever {
+    hinge: Hinge,
+    carrier: Carrier,
+    eye: Vector,
+    length: f64,
+    side: f64,
+}
+
+/// The points of the linkage at ride height.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Drawn {
+    pub(super) lower_ball: Vector,
+    pub(super) upper_ball: Vector,
+    pub(super) inner: Vector,
+    pub(super) outer: Vector,
+    pub(super) wheel: Vector,
+}
+
+/// A linkage, prepared: what does not change while it moves.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Linkage {
+    lower: Hinge,
+    upper: Hinge,
+    upper_side: f64,
+    /// Between the ball joints.
+    upright: f64,
+    /// Of the steering arm's end, along the steering axis from the lower ball joint and square to it.
+    steering_height: f64,
+    steering_arm: f64,
+    steering_side: f64,
+    inner: Vector,
+    tie_rod: f64,
+    /// From the inner to the outer end at ride height.
+    rod: Vector,
+    wheel: Vector,
+    bar: Option<Lever>,
+    /// At ride height, with the rack in its middle.
+    pub(super) rest: Pose,
+}
+
+/// One part of what is degenerate at ride height.
+pub(super) type Fault = (&'static str, &'static str);
+
+/// Shorter than this a lever is none.
+const LEAST_LEVER: f64 = 0.001;
+/// Sine of the least angle between a link and the lever that it turns.
+const LEAST_SINE: f64 = 0.001;
+
+impl Linkage {
+    /// The linkage of these arms and points, unless it is degenerate at ride height.
+    pub(super) fn new(lower_arm: &Arm, upper_arm: &Arm, drawn: &Drawn) -> Result<Linkage, Fault> {
+        for (key, arm) in [("lower_arm", lower_arm), ("upper_arm", upper_arm)] {
+            let apart = arm.front_pivot.vector() - arm.rear_pivot.vector();
+            if apart.norm() < LEAST_LEVER {
+                return Err((key, "its pivots are nearer than 1 mm: it has no axis"));
+            }
+            if Hinge::of(arm).radius < LEAST_LEVER {
+                return Err((key, "its ball joint is nearer than 1 mm to its own axis: it carries nothing"));
+            }
+        }
+        let (mut lower, upper) = (Hinge::of(lower_arm), Hinge::of(upper_arm));
+        let along = drawn.upper_ball - drawn.lower_ball;
+        let upright = along.norm();
+        if upright < LEAST_LEVER || along.z < 0.1 * upright {
+            return Err((
+                "upper_arm.ball_joint",
+                "it must stand above the ball joint of the lower arm, within 84 deg",
+            ));
+        }
+        let axis = along * (1.0 / upright);
+        let end = drawn.outer - drawn.lower_ball;
+        let steering_height = end.dot(axis);
+        let lever = end - axis * steering_height;
+        let steering_arm = lever.norm();
+        if steering_arm < LEAST_LEVER {
+            return Err(("tie_rod.outer", "it is nearer than 1 mm to the steering axis: it steers nothing"));
+        }
+        let rod = drawn.outer - drawn.inner;
+        let tie_rod = rod.norm();
+        if tie_rod < LEAST_LEVER {
+            return Err(("tie_rod", "it is shorter than 1 mm"));
+        }
+        if axis.cross(lever).dot(rod).abs() < LEAST_SINE * steering_arm * tie_rod {
+            return Err(("tie_rod", "it is in line with its steering arm at ride height: locked"));
+        }
+        if upper.axis.cross(upper.outward).dot(axis).abs() < LEAST_SINE {
+            return Err(("upper_arm", "it is in line with the upright at ride height: locked"));
+        }
+        let foot = drawn.lower_ball + axis * steering_height;
+        let mut linkage = Linkage {
+            lower,
+            upper,
+            upper_side: side(upper.foot, upper.axis, upper.outward, drawn.lower_ball),
+            upright,
+            steering_height,
+            steering_arm,
+            steering_side: side(foot, axis, lever, drawn.inner),
+            inner: drawn.inner,
+            tie_rod,
+            rod,
+            wheel: Vector::default(),
+            bar: None,
+            rest: Pose::default(),
+        };
+        let locked = |end: End| ("upper_arm", end.sentence());
+        linkage.rest = linkage.pose(0.0, 0.0).map_err(locked)?;
+        linkage.wheel = linkage.rest.upright.here(drawn.wheel);
+        let lift = linkage.rest.upright.point(linkage.wheel).rate.z;
+        if lift.abs() < LEAST_SINE * lower.radius {
+            return Err(("lower_arm", "it does not lift the wheel at ride height"));
+        }
+        if lift < 0.0 {
+            // Turned the other way, so that the wheel rises with the angle.
+            lower.axis = -lower.axis;
+            linkage.lower = lower;
+        }
+        linkage.rest = linkage.pose(0.0, 0.0).map_err(locked)?;
+        Ok(linkage)
+    }
+
+    /// The linkage with a bar: the eye of its link and what carries it, the end of its lever, a point of its axis.
+    pub(super) fn with_bar(
+        mut self,
+        eye: Vector,
+        carrier: Carrier,
+        end: Vector,
+        pivot: Vector,
+    ) -> Result<Linkage, Fault> {
+        let hinge = Hinge::new(pivot, vector(0.0, 1.0, 0.0), end);
+        if hinge.radius < LEAST_LEVER {
+            return Err((
+                "anti_roll_bar.lever_end",
+                "it is nearer than 1 mm to the bar's axis: it has no lever",
+            ));
+        }
+        let (link, turning) = (eye - end, hinge.axis.cross(hinge.outward));
+        let length = link.norm();
+        if length < LEAST_LEVER {
+            return Err(("anti_roll_bar", "its drop link is shorter than 1 mm"));
+        }
+        if link.dot(turning).abs() < LEAST_SINE * length {
+            return Err(("anti_roll_bar", "its drop link is in line with the lever at ride height: locked"));
+        }
+        self.bar = Some(Lever {
+            hinge,
+            carrier,
+            eye: self.rest.body(carrier).here(eye),
+            length,
+            side: side(hinge.foot, hinge.axis, hinge.outward, eye),
+        });
+        self.rest = self.pose(0.0, 0.0).map_err(|end| ("anti_roll_bar", end.sentence()))?;
+        Ok(self)
+    }
+
+    /// Coordinates of a point at ride height in the frame of what carries it.
+    pub(super) fn here(&self, carrier: Carrier, point: Vector) -> Vector {
+        self.rest.body(carrier).here(point)
+    }
+    /// The same of a direction.
+    pub(super) fn direction_here(&self, carrier: Carrier, along: Vector) -> Vector {
+        self.rest.body(carrier).direction_here(along)
+    }
+
+    /// Everything at an angle of the lower arm from ride height, with the rack this far to the left.
+    pub(super) fn pose(&self, angle: f64, rack: f64) -> Result<Pose, End> {
+        let (lower, upper) = (&self.lower, &self.upper);
+        let (sine, cosine) = angle.sin_cos();
+        let outward = lower.outward * cosine + lower.axis.cross(lower.outward) * sine;
+        let lower_arm = lower.body(outward, 1.0, 0.0);
+        let lower_ball = lower_arm.carried(lower.foot + outward * lower.radius);
+
+        let up = reach(upper.foot, upper.axis, upper.radius, lower_ball.at, self.upright, self.upper_side)
+            .ok_or(End::UpperArm)?;
+        let upper_ball = upper.foot + up * upper.radius;
+        let between = upper_ball - lower_ball.at;
+        let axis = between * (1.0 / self.upright);
+        // The distance of the ball joints does not change: its first and second derivative are zero.
+        let turning = upper.axis.cross(upper_ball - upper.foot);
+        let drive = between.dot(turning);
+        let rate = between.dot(lower_ball.rate) / drive;
+        let velocity = turning * rate - lower_ball.rate;
+        let centripetal = upper.axis.cross(turning) * (rate * rate) - lower_ball.second;
+        let second = -(between.dot(centripetal) + velocity.square()) / drive;
+        let acceleration = turning * second + centripetal;
+        let upper_arm = upper.body(up, rate, second);
+
+        let inner = self.inner + vector(0.0, rack, 0.0);
+        let foot = lower_ball.at + axis * self.steering_height;
+        let arm = reach(foot, axis, self.steering_arm, inner, self.tie_rod, self.steering_side)
+            .ok_or(End::TieRod)?;
+        let end = axis * self.steering_height + arm * self.steering_arm;
+        let rod = lower_ball.at + end - inner;
+        if rod.dot(self.rod) <= 0.0 {
+            return Err(End::TieRod); // assembled from the other side
+        }
+        // The turn of the steering axis, then that about it, which keeps the tie rod's length.
+        let steer = rod.dot(axis.cross(end));
+        let tilt = axis.cross(velocity) * (1.0 / self.upright);
+        let spin = tilt - axis * (rod.dot(lower_ball.rate + tilt.cross(end)) / steer);
+        let end_velocity = lower_ball.rate + spin.cross(end);
+        let tilt_rate = axis.cross(acceleration - spin.cross(velocity)) * (1.0 / self.upright);
+        let end_second = lower_ball.second + tilt_rate.cross(end) + spin.cross(spin.cross(end));
+        let spin_rate = tilt_rate - axis * ((rod.dot(end_second) + end_velocity.square()) / steer);
+        let upright = Body {
+            origin: lower_ball.at,
+            frame: [axis, arm, axis.cross(arm)],
+            velocity: lower_ball.rate,
+            acceleration: lower_ball.second,
+            spin,
+            spin_rate,
+        };
+
+        let mut pose = Pose {
+            lower_arm,
+            upper_arm,
+            upright,
+            lower_ball: lower_ball.at,
+            steering_axis: axis,
+            tie_rod: rod,
+            wheel: upright.point(self.wheel),
+            bar: None,
+        };
+        if let Some(bar) = &self.bar {
+            let hinge = &bar.hinge;
+            let eye = pose.body(bar.carrier).point(bar.eye);
+            let outward = reach(hinge.foot, hinge.axis, hinge.radius, eye.at, bar.length, bar.side)
+                .ok_or(End::DropLink)?;
+            let link = eye.at - hinge.foot - outward * hinge.radius;
+            let turning = hinge.axis.cross(outward) * hinge.radius;
+            let turned = hinge.axis.dot(hinge.outward.cross(outward)).atan2(hinge.outward.dot(outward));
+            pose.bar = Some((turned, link.dot(eye.rate) / link.dot(turning)));
+        }
+        Ok(pose)
+    }
+
+    /// Radius of the bar's lever.
+    pub(super) fn bar_lever(&self) -> Option<f64> {
+        self.bar.map(|bar| bar.hinge.radius)
+    }
+
+    /// The linkage with its wheel this far up; none where it is not got quickly from ride height.
+    fn near(&self, travel: f64, rack: f64) -> Option<Pose> {
+        let rest = self.rest.wheel;
+        let target = rest.at.z + travel;
+        let close = 1e-14 + 1e-15 * (rest.at.z.abs() + travel.abs());
+        // From the parabola at ride height.
+        let bend = rest.rate.z * rest.rate.z + 2.0 * rest.second.z * travel;
+        let mut angle = 2.0 * travel / (rest.rate.z + bend.max(0.0).sqrt());
+        for _ in 0..8 {
+            let pose = self.pose(angle, rack).ok()?;
+            let (off, slope) = (pose.wheel.at.z - target, pose.wheel.rate.z);
+            if slope.is_nan() || slope <= 0.0 {
+                return None;
+            }
+            if off.abs() <= close {
+                return Some(pose);
+            }
+            let step = 2.0 * off * slope / (2.0 * slope * slope - off * pose.wheel.second.z);
+            if step.is_nan() || step.abs() > 0.5 {
+                return None;
+            }
+            angle -= step;
+        }
+        None
+    }
+
+    /// Angles between which the linkage moves, and what ends it there; the rack's travel may lock it altogether.
+    fn limits(&self, rack: f64) -> Result<[(f64, End); 2], End> {
+        let fault = |angle: f64| match self.pose(angle, rack) {
+            Err(end) => Some(end),
+            Ok(pose) if pose.wheel.rate.z > 0.0 => None,
+            Ok(_) => Some(End::LowerArm),
+        };
+        if let Some(end) = fault(0.0) {
+            return Err(end);
+        }
+        Ok([-1.0, 1.0].map(|to| {
+            const STEPS: u32 = 720;
+            let (mut good, mut bad, mut end) = (0.0, to * PI, End::LowerArm);
+            for step in 1..=STEPS {
+                let angle = to * PI * f64::from(step) / f64::from(STEPS);
+                if let Some(found) = fault(angle) {
+                    (bad, end) = (angle, found);
+                    break;
+                }
+                good = angle;
+            }
+            for _ in 0..60 {
+                let middle = 0.5 * (good + bad);
+                match fault(middle) {
+                    Some(found) => (bad, end) = (middle, found),
+                    None => good = middle,
+                }
+            }
+            (good, end)
+        }))
+    }
+
+    /// Least and greatest wheel travel of the linkage, and what ends it there.
+    pub(super) fn range(&self, rack: f64) -> Result<[(f64, End); 2], End> {
+        let height = |angle: f64| self.pose(angle, rack).map_or(f64::NAN, |pose| pose.wheel.at.z);
+        Ok(self.limits(rack)?.map(|(angle, end)| (height(angle) - self.rest.wheel.at.z, end)))
+    }
+
+    /// The linkage with its wheel this far up; none beyond its range.
+    pub(super) fn at(&self, travel: f64, rack: f64) -> Option<Pose> {
+        self.near(travel, rack).or_else(|| {
+            let [(low, _), (high, _)] = self.limits(rack).ok()?;
+            let target = self.rest.wheel.at.z + travel;
+            let off = |angle: f64| self.pose(angle, rack).map_or(f64::NAN, |pose| pose.wheel.at.z - target);
+            self.pose(root("angle", off, low, high, 0.0).ok()?, rack).ok()
+        })
+    }
+}
