@@ -651,7 +651,7 @@ fn first_joint(limits: Option<&JointLimits>, angles: [f64; 4]) -> (f64, &'static
     let mut first = (f64::NAN, "not known");
     for ((limit, angle), name) in limits.into_iter().zip(angles).zip(names) {
         if let Some(limit) = limit
-            && !(limit - angle >= first.0)
+            && (first.0.is_nan() || limit - angle < first.0)
         {
             first = (limit - angle, name);
         }
