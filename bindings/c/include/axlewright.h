@@ -728,6 +728,52 @@ typedef struct axw_spring_damper_curve axw_spring_damper_curve;
 typedef struct axw_spring_stack axw_spring_stack;
 
 /**
+ * A double wishbone with rack steering, drawn point by point: where the wheel stands over travel
+ * and rack travel, and what the spring does there.
+ *
+ * Formula
+ *     distances between joined points are kept; `r = -dL/dz`; wheel rate `k r^2 + F dr/dz`; roll
+ *     centre `y_c (dy/dz)` and anti-dive `s (dx/dz) l / h` of the contact point held in the
+ *     upright
+ *
+ * Fields
+ *     axle (choice): `front` or `rear`: which way the wheelbase grows, and whether braking dives
+ *         or lifts
+ *     upper_arm (table): `front_pivot`, `rear_pivot` on the body, `ball_joint` on the upright
+ *     lower_arm (table): the same
+ *     tie_rod (table): `inner` on the rack in its middle, `outer` on the steering arm; of an
+ *         unsteered wheel the rod that holds its toe
+ *     wheel (table): at ride height: `centre`, `camber`, `toe`, and the `loaded_radius` from its
+ *         centre to the ground
+ *     coil_over (table, optional): `body_eye`, `lower_eye`, what it is `carried_by` (`lower_arm`,
+ *         `upper_arm` or `upright`); its `spring` (`rate`, `free_length`, `solid_length` with the
+ *         gaps that stay open, `seat_offset` between the eyes less between the seats) and its
+ *         `damper` (`open_length`, `closed_length` between the eyes, `gas_force`)
+ *     anti_roll_bar (table, optional): `link_eye` of the drop link and what it is `carried_by`,
+ *         `lever_end` of the bar, `lever_pivot`, any point of its axis along y
+ *     braking (table, optional): `axle_share` `s` of the braking force, `centre_of_gravity_height`
+ *         `h`, `wheelbase` `l`
+ *     joint_limits (table, optional): lean from ride height that `upper_ball`, `lower_ball`,
+ *         `tie_rod_outer`, `tie_rod_inner` allow
+ *
+ * Valid for
+ *     The left wheel, all points at ride height in the body's axes (x forward, y left, z up), arms
+ *     that turn about the line of their pivots, rigid links, a rack along y. Camber and toe at
+ *     ride height are those of the `wheel`, whatever the points are. The joints stand straight at
+ *     ride height; set them so. What is missing gives results that are not a number. Bushes, the
+ *     tyre's give and friction are left aside.
+ *
+ * Source
+ *     Vector kinematics of rigid bodies; virtual work; terms: ISO 8855 and SAE J670 (from memory)
+ *
+ * Caution
+ *     Steering and suspension carry lives, and a compressed spring stores enough energy to kill:
+ *     check clearance and joints on the vehicle over the whole travel and lock before it moves;
+ *     local codes and licensed practice come first.
+ */
+typedef struct axw_suspension_double_wishbone axw_suspension_double_wishbone;
+
+/**
  * Both axles in a steady turn: how far the body leans, and how the axles share the load that moves
  * to the outer wheels.
  *
@@ -10498,6 +10544,247 @@ int32_t axw_spring_stack_table(const axw_spring_stack *model,
                                const double *load,
                                size_t load_count,
                                axw_table **result);
+
+/**
+ * Reads JSON or TOML text and checks it. `out` receives a handle that `axw_suspension_double_wishbone_free` frees.
+ */
+int32_t axw_suspension_double_wishbone_new(const char *text,
+                                           axw_suspension_double_wishbone **out);
+
+/**
+ * Frees a handle; NULL is allowed.
+ */
+void axw_suspension_double_wishbone_free(axw_suspension_double_wishbone *handle);
+
+/**
+ * The model as JSON text. `needed` receives the bytes that it needs, its closing NUL included; `buffer` may be NULL.
+ */
+int32_t axw_suspension_double_wishbone_json(const axw_suspension_double_wishbone *model,
+                                            char *buffer,
+                                            size_t size,
+                                            size_t *needed);
+
+/**
+ * The wheel at a travel and rack travel: alignment, instant centres, spring, stroke and joints.
+ *
+ * Parameters
+ *     travel [m]: `z`, of the wheel's centre against the body from ride height, positive in bump
+ *     rack_travel [m]: `y_r`, from the rack's middle, positive to the left
+ *
+ * Returns
+ *     wheel_x (length [m]): of the wheel's centre, forward in the body's axes
+ *     wheel_y (length [m]): of the wheel's centre, to the left
+ *     wheel_z (length [m]): of the wheel's centre, up
+ *     half_track (length [m]): from the vehicle's centre plane to the contact point, which lies a
+ *         loaded radius from the wheel's centre in the wheel's plane
+ *     half_track_change (length [m]): of that against ride height
+ *     wheelbase_change (length [m]): of the wheel's centre against ride height, positive where the
+ *     wheelbase grows
+ *     camber (angle [rad]): positive with the top of the wheel outboard
+ *     camber_change (angle [rad]): of camber over 25 mm of bump, at the slope that it has here
+ *     toe (angle [rad]): of this wheel, positive with its front inboard
+ *     bump_steer (angle [rad]): change of toe over 25 mm of bump, at the slope that it has here
+ *     caster (angle [rad]): positive with the upper end of the steering axis to the rear
+ *     kingpin_inclination (angle [rad]): positive with the upper end of the steering axis inboard
+ *     scrub_radius (length [m]): from the steering axis outboard to the contact point, at the
+ *         ground
+ *     mechanical_trail (length [m]): from the contact point forward to the steering axis, at the
+ *         ground
+ *     front_view_centre_y (length [m]): of the upright's instant centre in front view, in the
+ *         transverse plane through the contact point, to the left; infinite where there is none
+ *     front_view_centre_height (length [m]): of the same, above the ground under this wheel
+ *     roll_centre_height (length [m]): above the ground, where the line from the contact point to
+ *         that centre meets the vehicle's centre plane; of the axle while the other wheel is this
+ *         one's mirror image
+ *     side_view_centre_x (length [m]): of the upright's instant centre in side view with the brake
+ *         held, forward; infinite where there is none
+ *     side_view_centre_height (length [m]): of the same, above the ground
+ *     side_view_angle (angle [rad]): forward lean of the contact point's path in bump, with the
+ *         brake held
+ *     brake_anti_pitch (ratio [-]): with outboard brakes the anti-dive of a front axle, the
+ *         anti-lift of a rear one, as a share of what would cancel the pitch of that axle
+ *     eye_length (length [m]): between the eyes of the coil-over
+ *     motion_ratio (ratio [-]): shortening of the coil-over over wheel travel, that of spring and
+ *         damper
+ *     spring_length (length [m]): between the seats of the spring
+ *     spring_force (force [N]): compressive, in the coil; nothing where it is loose
+ *     wheel_force (force [N]): of coil and gas at the wheel, `F r`
+ *     wheel_rate (linear stiffness [N/m]): tangent rate at the wheel, with the term of the
+ *         changing motion ratio; of coil and gas, without bar and tyre
+ *     spring_used (length [m]): by how much the spring is shorter than unloaded
+ *     spring_left (length [m]): until it is solid, along itself
+ *     damper_used (length [m]): of the damper's stroke, from fully open
+ *     damper_left (length [m]): of the damper's stroke, to fully closed; negative where it has
+ *         ended
+ *     bar_angle (angle [rad]): turn of the bar's lever from ride height, positive as in bump
+ *     bar_motion_ratio (ratio [-]): travel of the end of the bar's lever along its arc over wheel
+ *         travel
+ *     upper_ball_angle (angle [rad]): lean of the upper ball joint from ride height, its stud
+ *         along the steering axis
+ *     lower_ball_angle (angle [rad]): the same of the lower ball joint
+ *     tie_rod_outer_angle (angle [rad]): the same of the outer joint of the tie rod, its stud
+ *         beside the steering axis
+ *     tie_rod_inner_angle (angle [rad]): turn of the tie rod against the rack from ride height
+ *     joint_left (angle [rad]): until the first of the joints whose limits are given is at its
+ *         limit
+ *     first_joint (text): which joint that is: `upper ball joint`, `lower ball joint`, `tie rod
+ *         outer joint` or `tie rod inner joint`; otherwise `not known`
+ */
+int32_t axw_suspension_double_wishbone_at(const axw_suspension_double_wishbone *model,
+                                          double travel,
+                                          double rack_travel,
+                                          double *wheel_x,
+                                          double *wheel_y,
+                                          double *wheel_z,
+                                          double *half_track,
+                                          double *half_track_change,
+                                          double *wheelbase_change,
+                                          double *camber,
+                                          double *camber_change,
+                                          double *toe,
+                                          double *bump_steer,
+                                          double *caster,
+                                          double *kingpin_inclination,
+                                          double *scrub_radius,
+                                          double *mechanical_trail,
+                                          double *front_view_centre_y,
+                                          double *front_view_centre_height,
+                                          double *roll_centre_height,
+                                          double *side_view_centre_x,
+                                          double *side_view_centre_height,
+                                          double *side_view_angle,
+                                          double *brake_anti_pitch,
+                                          double *eye_length,
+                                          double *motion_ratio,
+                                          double *spring_length,
+                                          double *spring_force,
+                                          double *wheel_force,
+                                          double *wheel_rate,
+                                          double *spring_used,
+                                          double *spring_left,
+                                          double *damper_used,
+                                          double *damper_left,
+                                          double *bar_angle,
+                                          double *bar_motion_ratio,
+                                          double *upper_ball_angle,
+                                          double *lower_ball_angle,
+                                          double *tie_rod_outer_angle,
+                                          double *tie_rod_inner_angle,
+                                          double *joint_left,
+                                          char *first_joint,
+                                          size_t first_joint_size,
+                                          size_t *first_joint_needed);
+
+/**
+ * The wheel over travel and rack travel.
+ *
+ * Parameters
+ *     travel [m], several: of the wheel's centre against the body from ride height, positive in
+ *         bump
+ *     rack_travel [m], several: from the rack's middle, positive to the left
+ *
+ * Returns
+ *     (table) One row a travel and rack travel: `travel`, `rack_travel`, and the results of `at`:
+ *     `wheel_x`, `wheel_y`, `wheel_z`, `half_track`, `half_track_change`, `wheelbase_change`,
+ *     `camber`, `camber_change`, `toe`, `bump_steer`, `caster`, `kingpin_inclination`,
+ *     `scrub_radius`, `mechanical_trail`, `front_view_centre_y`, `front_view_centre_height`,
+ *     `roll_centre_height`, `side_view_centre_x`, `side_view_centre_height`, `side_view_angle`,
+ *     `brake_anti_pitch`, `eye_length`, `motion_ratio`, `spring_length`, `spring_force`,
+ *     `wheel_force`, `wheel_rate`, `spring_used`, `spring_left`, `damper_used`, `damper_left`,
+ *     `bar_angle`, `bar_motion_ratio`, `upper_ball_angle`, `lower_ball_angle`,
+ *     `tie_rod_outer_angle`, `tie_rod_inner_angle`, `joint_left`, `first_joint`.
+ */
+int32_t axw_suspension_double_wishbone_table(const axw_suspension_double_wishbone *model,
+                                             const double *travel,
+                                             size_t travel_count,
+                                             const double *rack_travel,
+                                             size_t rack_travel_count,
+                                             axw_table **result);
+
+/**
+ * How far the linkage goes in droop and bump before a link is in line with what it turns; damper,
+ * spring and joints may end it earlier.
+ *
+ * Parameters
+ *     rack_travel [m]: from the rack's middle, positive to the left
+ *
+ * Returns
+ *     droop (length [m]): least travel, negative
+ *     droop_end (text): what ends it: `upper arm`, `lower arm`, `tie rod` or `drop link`
+ *     bump (length [m]): greatest travel
+ *     bump_end (text): what ends it
+ */
+int32_t axw_suspension_double_wishbone_travel_range(const axw_suspension_double_wishbone *model,
+                                                    double rack_travel,
+                                                    double *droop,
+                                                    char *droop_end,
+                                                    size_t droop_end_size,
+                                                    size_t *droop_end_needed,
+                                                    double *bump,
+                                                    char *bump_end,
+                                                    size_t bump_end_size,
+                                                    size_t *bump_end_needed);
+
+/**
+ * The wheel moved in its arch: both arms with their pivots, upright, wheel and what the arms carry
+ * are moved; rack, upper eye of the coil-over and bar stay.
+ *
+ * Parameters
+ *     forward [m]: by how much
+ *     outboard [m]: by how much
+ *     up [m]: by how much, against the body, which then stands so much lower
+ *     travel [m], several: from the ride height of each
+ *
+ * Returns
+ *     (table) Two rows a travel, with the rack in its middle: `state` (`before` or `after`),
+ *     `travel`, and the results of `at`. The tie rod and the drop link are set to their new length
+ *     at ride height, camber and toe are there what they were, and the spring's seat is set so
+ *     that it carries the wheel load that it carried.
+ */
+int32_t axw_suspension_double_wishbone_arch_move(const axw_suspension_double_wishbone *model,
+                                                 double forward,
+                                                 double outboard,
+                                                 double up,
+                                                 const double *travel,
+                                                 size_t travel_count,
+                                                 axw_table **result);
+
+/**
+ * The body raised or lowered on its springs, the linkage as it is.
+ *
+ * Parameters
+ *     rise [m]: of the body above the ground, negative where it is lowered
+ *     travel [m], several: from the ride height of each
+ *
+ * Returns
+ *     (table) Two rows a travel, with the rack in its middle: `state` (`before` or `after`),
+ *     `travel`, and the results of `at`; changes are against the ride height before. Toe is as the
+ *     rods leave it, and the spring's seat is set so that it carries the wheel load that it
+ *     carried.
+ */
+int32_t axw_suspension_double_wishbone_ride_height_change(const axw_suspension_double_wishbone *model,
+                                                          double rise,
+                                                          const double *travel,
+                                                          size_t travel_count,
+                                                          axw_table **result);
+
+/**
+ * A spacer behind the wheel, or a wheel of another offset.
+ *
+ * Parameters
+ *     outward [m]: thickness of the spacer, or by how much the new offset is less
+ *     travel [m], several: from ride height
+ *
+ * Returns
+ *     (table) Two rows a travel, with the rack in its middle: `state` (`before` or `after`),
+ *     `travel`, and the results of `at`. The spring's seat is set so that it carries the wheel
+ *     load that it carried.
+ */
+int32_t axw_suspension_double_wishbone_spacer(const axw_suspension_double_wishbone *model,
+                                              double outward,
+                                              const double *travel,
+                                              size_t travel_count,
+                                              axw_table **result);
 
 /**
  * Reads JSON or TOML text and checks it. `out` receives a handle that `axw_suspension_roll_balance_free` frees.

@@ -3905,6 +3905,110 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
         let on = call.answer(model.table(&load))?;
         call.table(&on)
     })?;
+    kernels.model::<axlewright::suspension::DoubleWishbone>(
+        "suspension.DoubleWishbone",
+        "suspension.DoubleWishbone.to_json",
+    )?;
+    kernels.method::<axlewright::suspension::DoubleWishbone>(
+        "suspension.DoubleWishbone.at",
+        |model, call| {
+            let travel = call.quantity::<units::Length>(0, "travel")?;
+            let rack_travel = call.quantity::<units::Length>(1, "rack_travel")?;
+            let on = call.answer(model.at(travel, rack_travel))?;
+            call.parts([
+                call.give(on.wheel_x)?,
+                call.give(on.wheel_y)?,
+                call.give(on.wheel_z)?,
+                call.give(on.half_track)?,
+                call.give(on.half_track_change)?,
+                call.give(on.wheelbase_change)?,
+                call.give(on.camber)?,
+                call.give(on.camber_change)?,
+                call.give(on.toe)?,
+                call.give(on.bump_steer)?,
+                call.give(on.caster)?,
+                call.give(on.kingpin_inclination)?,
+                call.give(on.scrub_radius)?,
+                call.give(on.mechanical_trail)?,
+                call.give(on.front_view_centre_y)?,
+                call.give(on.front_view_centre_height)?,
+                call.give(on.roll_centre_height)?,
+                call.give(on.side_view_centre_x)?,
+                call.give(on.side_view_centre_height)?,
+                call.give(on.side_view_angle)?,
+                call.give(on.brake_anti_pitch)?,
+                call.give(on.eye_length)?,
+                call.give(on.motion_ratio)?,
+                call.give(on.spring_length)?,
+                call.give(on.spring_force)?,
+                call.give(on.wheel_force)?,
+                call.give(on.wheel_rate)?,
+                call.give(on.spring_used)?,
+                call.give(on.spring_left)?,
+                call.give(on.damper_used)?,
+                call.give(on.damper_left)?,
+                call.give(on.bar_angle)?,
+                call.give(on.bar_motion_ratio)?,
+                call.give(on.upper_ball_angle)?,
+                call.give(on.lower_ball_angle)?,
+                call.give(on.tie_rod_outer_angle)?,
+                call.give(on.tie_rod_inner_angle)?,
+                call.give(on.joint_left)?,
+                call.word(&on.first_joint),
+            ])
+        },
+    )?;
+    kernels.method::<axlewright::suspension::DoubleWishbone>(
+        "suspension.DoubleWishbone.table",
+        |model, call| {
+            let travel = call.quantities::<units::Length>(0, "travel")?;
+            let rack_travel = call.quantities::<units::Length>(1, "rack_travel")?;
+            let on = call.answer(model.table(&travel, &rack_travel))?;
+            call.table(&on)
+        },
+    )?;
+    kernels.method::<axlewright::suspension::DoubleWishbone>(
+        "suspension.DoubleWishbone.travel_range",
+        |model, call| {
+            let rack_travel = call.quantity::<units::Length>(0, "rack_travel")?;
+            let on = call.answer(model.travel_range(rack_travel))?;
+            call.parts([
+                call.give(on.droop)?,
+                call.word(&on.droop_end),
+                call.give(on.bump)?,
+                call.word(&on.bump_end),
+            ])
+        },
+    )?;
+    kernels.method::<axlewright::suspension::DoubleWishbone>(
+        "suspension.DoubleWishbone.arch_move",
+        |model, call| {
+            let forward = call.quantity::<units::Length>(0, "forward")?;
+            let outboard = call.quantity::<units::Length>(1, "outboard")?;
+            let up = call.quantity::<units::Length>(2, "up")?;
+            let travel = call.quantities::<units::Length>(3, "travel")?;
+            let on = call.answer(model.arch_move(forward, outboard, up, &travel))?;
+            call.table(&on)
+        },
+    )?;
+    kernels.method::<axlewright::suspension::DoubleWishbone>(
+        "suspension.DoubleWishbone.ride_height_change",
+        |model, call| {
+            let rise = call.quantity::<units::Length>(0, "rise")?;
+            let travel = call.quantities::<units::Length>(1, "travel")?;
+            let on = call.answer(model.ride_height_change(rise, &travel))?;
+            call.table(&on)
+        },
+    )?;
+    kernels.method::<axlewright::suspension::DoubleWishbone>(
+        "suspension.DoubleWishbone.spacer",
+        |model, call| {
+            let outward = call.quantity::<units::Length>(0, "outward")?;
+            let travel = call.quantities::<units::Length>(1, "travel")?;
+            let on = call.answer(model.spacer(outward, &travel))?;
+            call.table(&on)
+        },
+    )?;
     kernels.model::<axlewright::suspension::RollBalance>(
         "suspension.RollBalance",
         "suspension.RollBalance.to_json",

@@ -1,17 +1,19 @@
-"""Suspension: roll, and how the axles share what a turn moves. Generated; do not edit."""
+"""Suspension: linkages drawn point by point, roll, and how the axles share what a turn moves. Generated; do not edit."""
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any, NamedTuple
+from typing import TYPE_CHECKING, Any, Literal, NamedTuple
 
 from axlewright._model import Model
 from axlewright._native import functions as _functions
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
+
     from axlewright import Quantity, Table
     from axlewright._types import Invalid, QuantityLike, Ratio, RatioLike
 
-__all__ = ["AxleLoadTransfer", "Balance", "Bars", "InTurn", "RollBalance", "axle_load_transfer", "bar_rate_for_roll_stiffness", "bar_roll_stiffness", "front_transfer_share", "independent_roll_stiffness", "live_axle_roll_stiffness", "roll_arm", "roll_gradient", "roll_stiffness_for_gradient", "roll_stiffness_over_tyres", "tyre_roll_stiffness"]
+__all__ = ["AxleLoadTransfer", "Balance", "Bars", "DoubleWishbone", "InTurn", "RollBalance", "TravelRange", "WheelPosition", "axle_load_transfer", "bar_rate_for_roll_stiffness", "bar_roll_stiffness", "front_transfer_share", "independent_roll_stiffness", "live_axle_roll_stiffness", "roll_arm", "roll_gradient", "roll_stiffness_for_gradient", "roll_stiffness_over_tyres", "tyre_roll_stiffness"]
 
 _axle_load_transfer = _functions["suspension.axle_load_transfer"]
 _bar_rate_for_roll_stiffness = _functions["suspension.bar_rate_for_roll_stiffness"]
@@ -24,6 +26,12 @@ _roll_gradient = _functions["suspension.roll_gradient"]
 _roll_stiffness_for_gradient = _functions["suspension.roll_stiffness_for_gradient"]
 _roll_stiffness_over_tyres = _functions["suspension.roll_stiffness_over_tyres"]
 _tyre_roll_stiffness = _functions["suspension.tyre_roll_stiffness"]
+_double_wishbone_at = _functions["suspension.DoubleWishbone.at"]
+_double_wishbone_table = _functions["suspension.DoubleWishbone.table"]
+_double_wishbone_travel_range = _functions["suspension.DoubleWishbone.travel_range"]
+_double_wishbone_arch_move = _functions["suspension.DoubleWishbone.arch_move"]
+_double_wishbone_ride_height_change = _functions["suspension.DoubleWishbone.ride_height_change"]
+_double_wishbone_spacer = _functions["suspension.DoubleWishbone.spacer"]
 _roll_balance_balance = _functions["suspension.RollBalance.balance"]
 _roll_balance_in_turn = _functions["suspension.RollBalance.in_turn"]
 _roll_balance_bars_for = _functions["suspension.RollBalance.bars_for"]
@@ -45,6 +53,116 @@ class AxleLoadTransfer(NamedTuple):
     """By springs, bar and tyres: as the body rolls."""
     load_transfer: Quantity
     """All of it: what the outer wheel gains and the inner wheel loses."""
+
+
+class WheelPosition(NamedTuple):
+    """Results of `at`."""
+
+    wheel_x: Quantity
+    """Of the wheel's centre, forward in the body's axes."""
+    wheel_y: Quantity
+    """Of the wheel's centre, to the left."""
+    wheel_z: Quantity
+    """Of the wheel's centre, up."""
+    half_track: Quantity
+    """From the vehicle's centre plane to the contact point, which lies a loaded radius from the
+    wheel's centre in the wheel's plane.
+    """
+    half_track_change: Quantity
+    """Of that against ride height."""
+    wheelbase_change: Quantity
+    """Of the wheel's centre against ride height, positive where the wheelbase grows."""
+    camber: Quantity
+    """Positive with the top of the wheel outboard."""
+    camber_change: Quantity
+    """Of camber over 25 mm of bump, at the slope that it has here."""
+    toe: Quantity
+    """Of this wheel, positive with its front inboard."""
+    bump_steer: Quantity
+    """Change of toe over 25 mm of bump, at the slope that it has here."""
+    caster: Quantity
+    """Positive with the upper end of the steering axis to the rear."""
+    kingpin_inclination: Quantity
+    """Positive with the upper end of the steering axis inboard."""
+    scrub_radius: Quantity
+    """From the steering axis outboard to the contact point, at the ground."""
+    mechanical_trail: Quantity
+    """From the contact point forward to the steering axis, at the ground."""
+    front_view_centre_y: Quantity
+    """Of the upright's instant centre in front view, in the transverse plane through the contact
+    point, to the left; infinite where there is none.
+    """
+    front_view_centre_height: Quantity
+    """Of the same, above the ground under this wheel."""
+    roll_centre_height: Quantity
+    """Above the ground, where the line from the contact point to that centre meets the vehicle's
+    centre plane; of the axle while the other wheel is this one's mirror image.
+    """
+    side_view_centre_x: Quantity
+    """Of the upright's instant centre in side view with the brake held, forward; infinite where there
+    is none.
+    """
+    side_view_centre_height: Quantity
+    """Of the same, above the ground."""
+    side_view_angle: Quantity
+    """Forward lean of the contact point's path in bump, with the brake held."""
+    brake_anti_pitch: Ratio
+    """With outboard brakes the anti-dive of a front axle, the anti-lift of a rear one, as a share of
+    what would cancel the pitch of that axle.
+    """
+    eye_length: Quantity
+    """Between the eyes of the coil-over."""
+    motion_ratio: Ratio
+    """Shortening of the coil-over over wheel travel, that of spring and damper."""
+    spring_length: Quantity
+    """Between the seats of the spring."""
+    spring_force: Quantity
+    """Compressive, in the coil; nothing where it is loose."""
+    wheel_force: Quantity
+    """Of coil and gas at the wheel, `F r`."""
+    wheel_rate: Quantity
+    """Tangent rate at the wheel, with the term of the changing motion ratio; of coil and gas, without
+    bar and tyre.
+    """
+    spring_used: Quantity
+    """By how much the spring is shorter than unloaded."""
+    spring_left: Quantity
+    """Until it is solid, along itself."""
+    damper_used: Quantity
+    """Of the damper's stroke, from fully open."""
+    damper_left: Quantity
+    """Of the damper's stroke, to fully closed; negative where it has ended."""
+    bar_angle: Quantity
+    """Turn of the bar's lever from ride height, positive as in bump."""
+    bar_motion_ratio: Ratio
+    """Travel of the end of the bar's lever along its arc over wheel travel."""
+    upper_ball_angle: Quantity
+    """Lean of the upper ball joint from ride height, its stud along the steering axis."""
+    lower_ball_angle: Quantity
+    """The same of the lower ball joint."""
+    tie_rod_outer_angle: Quantity
+    """The same of the outer joint of the tie rod, its stud beside the steering axis."""
+    tie_rod_inner_angle: Quantity
+    """Turn of the tie rod against the rack from ride height."""
+    joint_left: Quantity
+    """Until the first of the joints whose limits are given is at its limit."""
+    first_joint: str
+    """Which joint that is: `upper ball joint`, `lower ball joint`, `tie rod outer joint` or `tie rod
+    inner joint`; otherwise `not known`.
+    """
+
+
+class TravelRange(NamedTuple):
+    """Results of `travel_range`."""
+
+    droop: Quantity
+    """Least travel, negative."""
+    droop_end: str
+    """What ends it: `upper arm`, `lower arm`, `tie rod` or `drop link`."""
+    bump: Quantity
+    """Greatest travel."""
+    bump_end: str
+    """What ends it."""
 
 
 class Balance(NamedTuple):
@@ -561,6 +679,288 @@ def tyre_roll_stiffness(
     `invalid="nan"` it gives NaN.
     """
     return _tyre_roll_stiffness(tyre_rate, track, invalid)  # type: ignore[no-any-return]
+
+
+class DoubleWishbone(Model):
+    """A double wishbone with rack steering, drawn point by point: where the wheel stands over travel
+    and rack travel, and what the spring does there.
+
+    Formula
+        distances between joined points are kept; `r = -dL/dz`; wheel rate `k r^2 + F dr/dz`; roll
+        centre `y_c (dy/dz)` and anti-dive `s (dx/dz) l / h` of the contact point held in the
+        upright
+
+    Fields
+        axle (choice): `front` or `rear`: which way the wheelbase grows, and whether braking dives
+            or lifts
+        upper_arm (table): `front_pivot`, `rear_pivot` on the body, `ball_joint` on the upright
+        lower_arm (table): the same
+        tie_rod (table): `inner` on the rack in its middle, `outer` on the steering arm; of an
+            unsteered wheel the rod that holds its toe
+        wheel (table): at ride height: `centre`, `camber`, `toe`, and the `loaded_radius` from its
+            centre to the ground
+        coil_over (table, optional): `body_eye`, `lower_eye`, what it is `carried_by` (`lower_arm`,
+            `upper_arm` or `upright`); its `spring` (`rate`, `free_length`, `solid_length` with the
+            gaps that stay open, `seat_offset` between the eyes less between the seats) and its
+            `damper` (`open_length`, `closed_length` between the eyes, `gas_force`)
+        anti_roll_bar (table, optional): `link_eye` of the drop link and what it is `carried_by`,
+            `lever_end` of the bar, `lever_pivot`, any point of its axis along y
+        braking (table, optional): `axle_share` `s` of the braking force, `centre_of_gravity_height`
+            `h`, `wheelbase` `l`
+        joint_limits (table, optional): lean from ride height that `upper_ball`, `lower_ball`,
+            `tie_rod_outer`, `tie_rod_inner` allow
+
+    Valid for
+        The left wheel, all points at ride height in the body's axes (x forward, y left, z up), arms
+        that turn about the line of their pivots, rigid links, a rack along y. Camber and toe at
+        ride height are those of the `wheel`, whatever the points are. The joints stand straight at
+        ride height; set them so. What is missing gives results that are not a number. Bushes, the
+        tyre's give and friction are left aside.
+
+    Source
+        Vector kinematics of rigid bodies; virtual work; terms: ISO 8855 and SAE J670 (from memory)
+
+    Caution
+        Steering and suspension carry lives, and a compressed spring stores enough energy to kill:
+        check clearance and joints on the vehicle over the whole travel and lock before it moves;
+        local codes and licensed practice come first.
+    """
+
+    __slots__ = ()
+    _name = "suspension.DoubleWishbone"
+    _kinds = {}
+
+    def __init__(
+        self,
+        *,
+        axle: Literal["front", "rear"],
+        upper_arm: Mapping[str, Any],
+        lower_arm: Mapping[str, Any],
+        tie_rod: Mapping[str, Any],
+        wheel: Mapping[str, Any],
+        coil_over: Mapping[str, Any] | None = None,
+        anti_roll_bar: Mapping[str, Any] | None = None,
+        braking: Mapping[str, Any] | None = None,
+        joint_limits: Mapping[str, Any] | None = None,
+    ) -> None:
+        self._build(
+            axle=axle,
+            upper_arm=upper_arm,
+            lower_arm=lower_arm,
+            tie_rod=tie_rod,
+            wheel=wheel,
+            coil_over=coil_over,
+            anti_roll_bar=anti_roll_bar,
+            braking=braking,
+            joint_limits=joint_limits,
+        )
+
+    @property
+    def axle(self) -> Literal["front", "rear"]:
+        """`front` or `rear`: which way the wheelbase grows, and whether braking dives or lifts."""
+        return self._read("axle")  # type: ignore[no-any-return]
+
+    @property
+    def upper_arm(self) -> dict[str, Any]:
+        """`front_pivot`, `rear_pivot` on the body, `ball_joint` on the upright."""
+        return self._read("upper_arm")  # type: ignore[no-any-return]
+
+    @property
+    def lower_arm(self) -> dict[str, Any]:
+        """The same."""
+        return self._read("lower_arm")  # type: ignore[no-any-return]
+
+    @property
+    def tie_rod(self) -> dict[str, Any]:
+        """`inner` on the rack in its middle, `outer` on the steering arm; of an unsteered wheel the rod
+        that holds its toe.
+        """
+        return self._read("tie_rod")  # type: ignore[no-any-return]
+
+    @property
+    def wheel(self) -> dict[str, Any]:
+        """At ride height: `centre`, `camber`, `toe`, and the `loaded_radius` from its centre to the
+        ground.
+        """
+        return self._read("wheel")  # type: ignore[no-any-return]
+
+    @property
+    def coil_over(self) -> dict[str, Any] | None:
+        """`body_eye`, `lower_eye`, what it is `carried_by` (`lower_arm`, `upper_arm` or `upright`); its
+        `spring` (`rate`, `free_length`, `solid_length` with the gaps that stay open, `seat_offset`
+        between the eyes less between the seats) and its `damper` (`open_length`, `closed_length`
+        between the eyes, `gas_force`).
+        """
+        return self._read("coil_over")  # type: ignore[no-any-return]
+
+    @property
+    def anti_roll_bar(self) -> dict[str, Any] | None:
+        """`link_eye` of the drop link and what it is `carried_by`, `lever_end` of the bar, `lever_pivot`,
+        any point of its axis along y.
+        """
+        return self._read("anti_roll_bar")  # type: ignore[no-any-return]
+
+    @property
+    def braking(self) -> dict[str, Any] | None:
+        """`axle_share` `s` of the braking force, `centre_of_gravity_height` `h`, `wheelbase` `l`."""
+        return self._read("braking")  # type: ignore[no-any-return]
+
+    @property
+    def joint_limits(self) -> dict[str, Any] | None:
+        """Lean from ride height that `upper_ball`, `lower_ball`, `tie_rod_outer`, `tie_rod_inner` allow."""
+        return self._read("joint_limits")  # type: ignore[no-any-return]
+
+    def at(self, *, travel: QuantityLike, rack_travel: QuantityLike) -> WheelPosition:
+        """The wheel at a travel and rack travel: alignment, instant centres, spring, stroke and joints.
+
+        Parameters
+            travel (length): `z`, of the wheel's centre against the body from ride height, positive in
+                bump
+            rack_travel (length): `y_r`, from the rack's middle, positive to the left
+
+        Returns
+            wheel_x (length [m]): of the wheel's centre, forward in the body's axes
+            wheel_y (length [m]): of the wheel's centre, to the left
+            wheel_z (length [m]): of the wheel's centre, up
+            half_track (length [m]): from the vehicle's centre plane to the contact point, which lies a
+                loaded radius from the wheel's centre in the wheel's plane
+            half_track_change (length [m]): of that against ride height
+            wheelbase_change (length [m]): of the wheel's centre against ride height, positive where the
+            wheelbase grows
+            camber (angle [rad]): positive with the top of the wheel outboard
+            camber_change (angle [rad]): of camber over 25 mm of bump, at the slope that it has here
+            toe (angle [rad]): of this wheel, positive with its front inboard
+            bump_steer (angle [rad]): change of toe over 25 mm of bump, at the slope that it has here
+            caster (angle [rad]): positive with the upper end of the steering axis to the rear
+            kingpin_inclination (angle [rad]): positive with the upper end of the steering axis inboard
+            scrub_radius (length [m]): from the steering axis outboard to the contact point, at the
+                ground
+            mechanical_trail (length [m]): from the contact point forward to the steering axis, at the
+                ground
+            front_view_centre_y (length [m]): of the upright's instant centre in front view, in the
+                transverse plane through the contact point, to the left; infinite where there is none
+            front_view_centre_height (length [m]): of the same, above the ground under this wheel
+            roll_centre_height (length [m]): above the ground, where the line from the contact point to
+                that centre meets the vehicle's centre plane; of the axle while the other wheel is this
+                one's mirror image
+            side_view_centre_x (length [m]): of the upright's instant centre in side view with the brake
+                held, forward; infinite where there is none
+            side_view_centre_height (length [m]): of the same, above the ground
+            side_view_angle (angle [rad]): forward lean of the contact point's path in bump, with the
+                brake held
+            brake_anti_pitch (ratio [-]): with outboard brakes the anti-dive of a front axle, the
+                anti-lift of a rear one, as a share of what would cancel the pitch of that axle
+            eye_length (length [m]): between the eyes of the coil-over
+            motion_ratio (ratio [-]): shortening of the coil-over over wheel travel, that of spring and
+                damper
+            spring_length (length [m]): between the seats of the spring
+            spring_force (force [N]): compressive, in the coil; nothing where it is loose
+            wheel_force (force [N]): of coil and gas at the wheel, `F r`
+            wheel_rate (linear stiffness [N/m]): tangent rate at the wheel, with the term of the
+                changing motion ratio; of coil and gas, without bar and tyre
+            spring_used (length [m]): by how much the spring is shorter than unloaded
+            spring_left (length [m]): until it is solid, along itself
+            damper_used (length [m]): of the damper's stroke, from fully open
+            damper_left (length [m]): of the damper's stroke, to fully closed; negative where it has
+                ended
+            bar_angle (angle [rad]): turn of the bar's lever from ride height, positive as in bump
+            bar_motion_ratio (ratio [-]): travel of the end of the bar's lever along its arc over wheel
+                travel
+            upper_ball_angle (angle [rad]): lean of the upper ball joint from ride height, its stud
+                along the steering axis
+            lower_ball_angle (angle [rad]): the same of the lower ball joint
+            tie_rod_outer_angle (angle [rad]): the same of the outer joint of the tie rod, its stud
+                beside the steering axis
+            tie_rod_inner_angle (angle [rad]): turn of the tie rod against the rack from ride height
+            joint_left (angle [rad]): until the first of the joints whose limits are given is at its
+                limit
+            first_joint (text): which joint that is: `upper ball joint`, `lower ball joint`, `tie rod
+                outer joint` or `tie rod inner joint`; otherwise `not known`
+        """
+        return WheelPosition(*_double_wishbone_at(self._handle, travel, rack_travel))
+
+    def table(self, *, travel: QuantityLike, rack_travel: QuantityLike) -> Table:
+        """The wheel over travel and rack travel.
+
+        Parameters
+            travel (length), several: of the wheel's centre against the body from ride height, positive
+                in bump
+            rack_travel (length), several: from the rack's middle, positive to the left
+
+        Returns
+            (table) One row a travel and rack travel: `travel`, `rack_travel`, and the results of `at`:
+            `wheel_x`, `wheel_y`, `wheel_z`, `half_track`, `half_track_change`, `wheelbase_change`,
+            `camber`, `camber_change`, `toe`, `bump_steer`, `caster`, `kingpin_inclination`,
+            `scrub_radius`, `mechanical_trail`, `front_view_centre_y`, `front_view_centre_height`,
+            `roll_centre_height`, `side_view_centre_x`, `side_view_centre_height`, `side_view_angle`,
+            `brake_anti_pitch`, `eye_length`, `motion_ratio`, `spring_length`, `spring_force`,
+            `wheel_force`, `wheel_rate`, `spring_used`, `spring_left`, `damper_used`, `damper_left`,
+            `bar_angle`, `bar_motion_ratio`, `upper_ball_angle`, `lower_ball_angle`,
+            `tie_rod_outer_angle`, `tie_rod_inner_angle`, `joint_left`, `first_joint`.
+        """
+        return _double_wishbone_table(self._handle, travel, rack_travel)  # type: ignore[no-any-return]
+
+    def travel_range(self, *, rack_travel: QuantityLike) -> TravelRange:
+        """How far the linkage goes in droop and bump before a link is in line with what it turns; damper,
+        spring and joints may end it earlier.
+
+        Parameters
+            rack_travel (length): from the rack's middle, positive to the left
+
+        Returns
+            droop (length [m]): least travel, negative
+            droop_end (text): what ends it: `upper arm`, `lower arm`, `tie rod` or `drop link`
+            bump (length [m]): greatest travel
+            bump_end (text): what ends it
+        """
+        return TravelRange(*_double_wishbone_travel_range(self._handle, rack_travel))
+
+    def arch_move(self, *, forward: QuantityLike, outboard: QuantityLike, up: QuantityLike, travel: QuantityLike) -> Table:
+        """The wheel moved in its arch: both arms with their pivots, upright, wheel and what the arms carry
+        are moved; rack, upper eye of the coil-over and bar stay.
+
+        Parameters
+            forward (length): by how much
+            outboard (length): by how much
+            up (length): by how much, against the body, which then stands so much lower
+            travel (length), several: from the ride height of each
+
+        Returns
+            (table) Two rows a travel, with the rack in its middle: `state` (`before` or `after`),
+            `travel`, and the results of `at`. The tie rod and the drop link are set to their new length
+            at ride height, camber and toe are there what they were, and the spring's seat is set so
+            that it carries the wheel load that it carried.
+        """
+        return _double_wishbone_arch_move(self._handle, forward, outboard, up, travel)  # type: ignore[no-any-return]
+
+    def ride_height_change(self, *, rise: QuantityLike, travel: QuantityLike) -> Table:
+        """The body raised or lowered on its springs, the linkage as it is.
+
+        Parameters
+            rise (length): of the body above the ground, negative where it is lowered
+            travel (length), several: from the ride height of each
+
+        Returns
+            (table) Two rows a travel, with the rack in its middle: `state` (`before` or `after`),
+            `travel`, and the results of `at`; changes are against the ride height before. Toe is as the
+            rods leave it, and the spring's seat is set so that it carries the wheel load that it
+            carried.
+        """
+        return _double_wishbone_ride_height_change(self._handle, rise, travel)  # type: ignore[no-any-return]
+
+    def spacer(self, *, outward: QuantityLike, travel: QuantityLike) -> Table:
+        """A spacer behind the wheel, or a wheel of another offset.
+
+        Parameters
+            outward (length): thickness of the spacer, or by how much the new offset is less
+            travel (length), several: from ride height
+
+        Returns
+            (table) Two rows a travel, with the rack in its middle: `state` (`before` or `after`),
+            `travel`, and the results of `at`. The spring's seat is set so that it carries the wheel
+            load that it carried.
+        """
+        return _double_wishbone_spacer(self._handle, outward, travel)  # type: ignore[no-any-return]
 
 
 class RollBalance(Model):

@@ -8,6 +8,8 @@ from axlewright._model import Model
 from axlewright._native import functions as _functions
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
+
     from axlewright import Quantity, Table
     from axlewright._types import Invalid, QuantityLike, Ratio, RatioLike
 

@@ -245,7 +245,7 @@ impl DoubleWishbone {
     ///     coil_over: None, anti_roll_bar: None, braking: None, joint_limits: None,
     /// }.checked()?;
     /// let bump = dunlin.at(Length::of::<mm>(40.0), Length::of::<mm>(0.0))?;
-    /// assert_eq!(format!("{:.2} deg", bump.camber.in_::<deg>()), "-1.57 deg");
+    /// assert_eq!(format!("{:.2} deg", bump.camber.in_::<deg>()), "-1.74 deg");
     /// assert!(dunlin.at(Length::of::<mm>(600.0), Length::of::<mm>(0.0)).is_err()); // says which link ends it, and where
     /// # Ok::<(), axlewright::Error>(())
     /// ```

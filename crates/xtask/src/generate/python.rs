@@ -321,8 +321,10 @@ fn facade(api: &Api, title: &str, functions: &[&Function], models: &[&Model]) ->
         head.push_str("from axlewright._model import Model\n");
     }
     head.push_str("from axlewright._native import functions as _functions\n\nif TYPE_CHECKING:\n");
-    if body.contains("Sequence[") {
-        head.push_str("    from collections.abc import Mapping, Sequence\n\n");
+    let abstracts: Vec<&str> =
+        ["Mapping", "Sequence"].into_iter().filter(|name| body.contains(&format!("{name}["))).collect();
+    if !abstracts.is_empty() {
+        head.push_str(&format!("    from collections.abc import {}\n\n", abstracts.join(", ")));
     }
     let join = |names: &BTreeSet<&str>| names.iter().copied().collect::<Vec<_>>().join(", ");
     for (module, names) in [("axlewright", &uses.package), ("axlewright._types", &uses.types)] {

@@ -1,4 +1,4 @@
-"""Suspension: roll, and how the axles share what a turn moves, as ufuncs in coherent SI. Generated; do not edit."""
+"""Suspension: linkages drawn point by point, roll, and how the axles share what a turn moves, as ufuncs in coherent SI. Generated; do not edit."""
 
 from typing import Final
 
