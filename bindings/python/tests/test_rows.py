@@ -111,7 +111,8 @@ def judge(row: Row, answer: Answer) -> None:
         else:
             tolerance = row["tolerance"]
             bound = tolerance["abs"] if "abs" in tolerance else tolerance["rel"] * abs(wanted)
-            assert isinstance(found, float) and abs(found - wanted) <= bound, f"{name} = {found}, expected {wanted}"
+            assert isinstance(found, int | float), f"{name} = {found} is no number"
+            assert abs(found - wanted) <= bound, f"{name} = {found}, expected {wanted}"
 
 
 def numbers(row: Row, call: Callable[[str, list[float]], Answer]) -> list[float]:
