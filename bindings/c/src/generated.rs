@@ -10597,8 +10597,8 @@ pub extern "C" fn axw_mass_longitudinal_load_transfer_value(
 ///     - `total_mass > level_mass`
 ///     - `total_mass > raised_mass`
 ///     - `0.01 <= wheelbase <= 100`
-///     - `wheelbase > lift`
 ///     - `0.001 <= lift <= 100`
+///     - `wheelbase > lift`
 ///     - `0.001 <= loaded_radius <= 10`
 ///
 ///     Suspension locked at ride height (blocks or solid links in place of springs), brakes off,
@@ -10766,8 +10766,8 @@ pub extern "C" fn axw_mass_raised_axle_height_value(
 ///     - `total_mass > level_mass`
 ///     - `total_mass > raised_mass`
 ///     - `0.01 <= wheelbase <= 100`
-///     - `wheelbase > lift`
 ///     - `0.001 <= lift <= 100`
+///     - `wheelbase > lift`
 ///     - `0.001 <= loaded_radius <= 10`
 ///     - `1 <= lower_tyre_rate <= 1000000000`
 ///     - `1 <= raised_tyre_rate <= 1000000000`
@@ -11195,8 +11195,8 @@ pub extern "C" fn axw_mass_sprung_centre_height_value(
 ///
 /// Valid for (SI)
 ///     - `0.001 <= scale_mass <= 4000000`
-///     - `scale_mass > unsprung_mass`
 ///     - `0 <= unsprung_mass <= 4000000`
+///     - `scale_mass > unsprung_mass`
 ///
 ///     What is hinged at both ends counts half to either side: a convention that suits slender
 ///     parts. A spring swings with a third of its mass at most.

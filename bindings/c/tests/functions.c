@@ -235,7 +235,7 @@ static void extremes(const family *of)
             }
         }
     }
-    check(answered > DRAWS / 1000, of->name, "refuses nearly every draw", __FILE__, __LINE__);
+    check(answered > DRAWS / 10000, of->name, "refuses nearly every draw", __FILE__, __LINE__);
     check(nan == 0, of->name, detail, __FILE__, __LINE__);
 }
 

@@ -25,8 +25,8 @@ use crate::{Result, valid};
 /// - `total_mass > level_mass`
 /// - `total_mass > raised_mass`
 /// - `0.01 <= wheelbase <= 100`
-/// - `wheelbase > lift`
 /// - `0.001 <= lift <= 100`
+/// - `wheelbase > lift`
 /// - `0.001 <= loaded_radius <= 10`
 ///
 /// Suspension locked at ride height (blocks or solid links in place of springs), brakes off, wheels free to roll, tanks full or empty. A lift that is measured at the wheel centres has the tyre deflection in it. The difference of two readings is small: see the model `RaisedAxle` for how sure the answer is.
@@ -65,8 +65,8 @@ pub fn raised_axle_height(
         total_mass > level_mass ; "definition: the other axle carries something";
         total_mass > raised_mass ; "definition: the other axle carries something";
         wheelbase: 0.01 <= .. <= 100 ; "definition: a distance between axles, of a road vehicle";
-        wheelbase > lift ; "definition: the vehicle leans less than upright";
         lift: 0.001 <= .. <= 100 ; "definition: nothing is learnt from a level vehicle";
+        wheelbase > lift ; "definition: the vehicle leans less than upright";
         loaded_radius: 0.001 <= .. <= 10 ; "common practice, no source: no road tyre is 20 m high";
     }
     let (l, lift) = (wheelbase.si(), lift.si());

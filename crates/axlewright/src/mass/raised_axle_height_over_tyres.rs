@@ -27,8 +27,8 @@ use crate::{Result, valid};
 /// - `total_mass > level_mass`
 /// - `total_mass > raised_mass`
 /// - `0.01 <= wheelbase <= 100`
-/// - `wheelbase > lift`
 /// - `0.001 <= lift <= 100`
+/// - `wheelbase > lift`
 /// - `0.001 <= loaded_radius <= 10`
 /// - `1 <= lower_tyre_rate <= 1000000000`
 /// - `1 <= raised_tyre_rate <= 1000000000`
@@ -72,8 +72,8 @@ pub fn raised_axle_height_over_tyres(
         total_mass > level_mass ; "definition: the other axle carries something";
         total_mass > raised_mass ; "definition: the other axle carries something";
         wheelbase: 0.01 <= .. <= 100 ; "definition: a distance between axles, of a road vehicle";
-        wheelbase > lift ; "definition: the vehicle leans less than upright";
         lift: 0.001 <= .. <= 100 ; "definition: nothing is learnt from a level vehicle";
+        wheelbase > lift ; "definition: the vehicle leans less than upright";
         loaded_radius: 0.001 <= .. <= 10 ; "common practice, no source: no road tyre is 20 m high";
         lower_tyre_rate: 1 <= .. <= 1e9 ; "common practice, no source: tyres lie between 1 N/m and 1 GN/m";
         raised_tyre_rate: 1 <= .. <= 1e9 ; "common practice, no source: tyres lie between 1 N/m and 1 GN/m";

@@ -15,8 +15,8 @@ use crate::{Result, valid};
 ///
 /// # Valid for
 /// - `0.001 <= scale_mass <= 4000000`
-/// - `scale_mass > unsprung_mass`
 /// - `0 <= unsprung_mass <= 4000000`
+/// - `scale_mass > unsprung_mass`
 ///
 /// What is hinged at both ends counts half to either side: a convention that suits slender parts. A spring swings with a third of its mass at most.
 ///
@@ -37,8 +37,8 @@ use crate::{Result, valid};
 pub fn sprung_mass(scale_mass: Mass, unsprung_mass: Mass) -> Result<Mass> {
     valid! {
         scale_mass: 0.001 <= .. <= 4e6 ; "common practice, no source: no vehicle weighs 4000 t";
-        scale_mass > unsprung_mass ; "definition: some of it is sprung";
         unsprung_mass: 0 <= .. <= 4e6 ; "definition: a mass is not negative";
+        scale_mass > unsprung_mass ; "definition: some of it is sprung";
     }
     Ok(scale_mass - unsprung_mass)
 }
