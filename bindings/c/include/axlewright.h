@@ -576,7 +576,7 @@ typedef struct axw_sheet axw_sheet;
  * Valid for
  *     Adjusters that leave each other alone: measure bump at the middle setting of rebound and the
  *     other way round; some dampers change both. Velocities up to the last point of a setting:
- *     beyond it that setting is left out. Otherwise as [`DamperCurve`](super::DamperCurve).
+ *     beyond it that setting is left out. Otherwise as `spring::DamperCurve`.
  *
  * Source
  *     Secant at a velocity, gas force removed; Milliken and Milliken, Race Car Vehicle Dynamics
@@ -796,8 +796,8 @@ typedef struct axw_suspension_double_wishbone axw_suspension_double_wishbone;
  *     A steady turn on a level road, small angles, a stiff frame, linear springs and tyres, all
  *     wheels on the ground; tracks and roll centres as they are at ride height. It holds each
  *     axle's roll on its tyres under everything the axle carries; with stiff tyres it is the
- *     textbook form of [`roll_gradient`](super::roll_gradient()) and
- *     [`axle_load_transfer`](super::axle_load_transfer()). The sprung mass lies between the axles.
+ *     textbook form of `suspension::roll_gradient` and `suspension::axle_load_transfer`. The
+ *     sprung mass lies between the axles.
  *
  * Source
  *     Equilibrium of body and axles; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch.
@@ -5486,9 +5486,8 @@ double axw_mass_raised_axle_height_value(double level_mass,
  *     - `1 <= lower_tyre_rate <= 1000000000`
  *     - `1 <= raised_tyre_rate <= 1000000000`
  *
- *     As [`raised_axle_height`](super::raised_axle_height()); the tyres that stay down take more
- *     load and sink, the raised ones rise, and the vehicle leans more than the lift says. Linear
- *     tyres.
+ *     As `mass::raised_axle_height`; the tyres that stay down take more load and sink, the raised
+ *     ones rise, and the vehicle leans more than the lift says. Linear tyres.
  *
  * Source
  *     Equilibrium of the tilted vehicle; ISO 10392 (axle lift method) and Milliken and Milliken,
@@ -5709,7 +5708,7 @@ double axw_mass_sprung_mass_value(double scale_mass, double unsprung_mass);
  *     - `wheelbase > behind_front_axle`
  *
  *     Level ground, at standstill. Standard gravity. From scale readings backwards:
- *     [`weight_distribution`](super::weight_distribution()).
+ *     `mass::weight_distribution`.
  *
  * Source
  *     Static equilibrium, moments about the front axle; Gillespie, Fundamentals of Vehicle
@@ -6075,8 +6074,7 @@ double axw_spring_air_spring_rate_value(double pressure,
  *     Stiff arms and links: with arms that bend or soft bushes the bar has to be thicker.
  *
  * Source
- *     Inverse of [`torsion_bar_rate`](super::torsion_bar_rate()) and
- *     [`anti_roll_bar_rate`](super::anti_roll_bar_rate())
+ *     Inverse of `spring::torsion_bar_rate` and `spring::anti_roll_bar_rate`
  *
  * Caution
  *     A twisted bar stores enough energy to kill; unload it before a lever or a link comes off.
@@ -6126,7 +6124,7 @@ double axw_spring_anti_roll_bar_diameter_for_rate_value(double bar_rate,
  *     - `0.001 <= arm_length <= 100`
  *
  *     Stiff arms and links, bar free to turn in its bearings. Arms that bend and bushes that give
- *     are springs in series with it: [`series_rate`](super::series_rate()).
+ *     are springs in series with it: `spring::series_rate`.
  *
  * Source
  *     Twist of `2 z / R` for travels of `z` and `-z`, moment of the end force about the axis;
@@ -8364,7 +8362,7 @@ double axw_suspension_axle_load_transfer_load_transfer_value(double unsprung_mas
  *     - `0.01 <= bar_motion_ratio <= 3`
  *     - `0.01 <= track <= 100`
  *
- *     Inverse of [`bar_roll_stiffness`](super::bar_roll_stiffness()).
+ *     Inverse of `suspension::bar_roll_stiffness`.
  *
  * Source
  *     Virtual work; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 16 (from memory)
@@ -8701,7 +8699,7 @@ double axw_suspension_roll_gradient_value(double sprung_mass,
  *     - `0 <= roll_arm <= 100`
  *     - `0.000001 <= roll_gradient <= 1`
  *
- *     Inverse of [`roll_gradient`](super::roll_gradient()).
+ *     Inverse of `suspension::roll_gradient`.
  *
  * Source
  *     Moments about the roll axis; Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 6, roll

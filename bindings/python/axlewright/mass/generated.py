@@ -355,9 +355,8 @@ def raised_axle_height_over_tyres(
         - `1 <= lower_tyre_rate <= 1000000000`
         - `1 <= raised_tyre_rate <= 1000000000`
 
-        As [`raised_axle_height`](super::raised_axle_height()); the tyres that stay down take more
-        load and sink, the raised ones rise, and the vehicle leans more than the lift says. Linear
-        tyres.
+        As `mass::raised_axle_height`; the tyres that stay down take more load and sink, the raised
+        ones rise, and the vehicle leans more than the lift says. Linear tyres.
 
     Source
         Equilibrium of the tilted vehicle; ISO 10392 (axle lift method) and Milliken and Milliken,
@@ -500,7 +499,7 @@ def static_axle_loads(
         - `wheelbase > behind_front_axle`
 
         Level ground, at standstill. Standard gravity. From scale readings backwards:
-        [`weight_distribution`](super::weight_distribution()).
+        `mass::weight_distribution`.
 
     Source
         Static equilibrium, moments about the front axle; Gillespie, Fundamentals of Vehicle

@@ -375,8 +375,7 @@ def anti_roll_bar_diameter_for_rate(
         Stiff arms and links: with arms that bend or soft bushes the bar has to be thicker.
 
     Source
-        Inverse of [`torsion_bar_rate`](super::torsion_bar_rate()) and
-        [`anti_roll_bar_rate`](super::anti_roll_bar_rate())
+        Inverse of `spring::torsion_bar_rate` and `spring::anti_roll_bar_rate`
 
     Caution
         A twisted bar stores enough energy to kill; unload it before a lever or a link comes off.
@@ -413,7 +412,7 @@ def anti_roll_bar_rate(
         - `0.001 <= arm_length <= 100`
 
         Stiff arms and links, bar free to turn in its bearings. Arms that bend and bushes that give
-        are springs in series with it: [`series_rate`](super::series_rate()).
+        are springs in series with it: `spring::series_rate`.
 
     Source
         Twist of `2 z / R` for travels of `z` and `-z`, moment of the end force about the axis;
@@ -2111,7 +2110,7 @@ class AdjustableDamper(Model):
     Valid for
         Adjusters that leave each other alone: measure bump at the middle setting of rebound and the
         other way round; some dampers change both. Velocities up to the last point of a setting:
-        beyond it that setting is left out. Otherwise as [`DamperCurve`](super::DamperCurve).
+        beyond it that setting is left out. Otherwise as `spring::DamperCurve`.
 
     Source
         Secant at a velocity, gas force removed; Milliken and Milliken, Race Car Vehicle Dynamics

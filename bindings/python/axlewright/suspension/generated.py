@@ -321,7 +321,7 @@ def bar_rate_for_roll_stiffness(
         - `0.01 <= bar_motion_ratio <= 3`
         - `0.01 <= track <= 100`
 
-        Inverse of [`bar_roll_stiffness`](super::bar_roll_stiffness()).
+        Inverse of `suspension::bar_roll_stiffness`.
 
     Source
         Virtual work; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 16 (from memory)
@@ -600,7 +600,7 @@ def roll_stiffness_for_gradient(
         - `0 <= roll_arm <= 100`
         - `0.000001 <= roll_gradient <= 1`
 
-        Inverse of [`roll_gradient`](super::roll_gradient()).
+        Inverse of `suspension::roll_gradient`.
 
     Source
         Moments about the roll axis; Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 6, roll
@@ -986,8 +986,8 @@ class RollBalance(Model):
         A steady turn on a level road, small angles, a stiff frame, linear springs and tyres, all
         wheels on the ground; tracks and roll centres as they are at ride height. It holds each
         axle's roll on its tyres under everything the axle carries; with stiff tyres it is the
-        textbook form of [`roll_gradient`](super::roll_gradient()) and
-        [`axle_load_transfer`](super::axle_load_transfer()). The sprung mass lies between the axles.
+        textbook form of `suspension::roll_gradient` and `suspension::axle_load_transfer`. The
+        sprung mass lies between the axles.
 
     Source
         Equilibrium of body and axles; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch.

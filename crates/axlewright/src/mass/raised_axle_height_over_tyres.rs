@@ -33,7 +33,7 @@ use crate::{Result, valid};
 /// - `1 <= lower_tyre_rate <= 1000000000`
 /// - `1 <= raised_tyre_rate <= 1000000000`
 ///
-/// As [`raised_axle_height`](super::raised_axle_height()); the tyres that stay down take more load and sink, the raised ones rise, and the vehicle leans more than the lift says. Linear tyres.
+/// As `mass::raised_axle_height`; the tyres that stay down take more load and sink, the raised ones rise, and the vehicle leans more than the lift says. Linear tyres.
 ///
 /// # Source
 /// Equilibrium of the tilted vehicle; ISO 10392 (axle lift method) and Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 18 (from memory); standard gravity: 3rd CGPM

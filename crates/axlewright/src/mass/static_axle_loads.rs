@@ -30,7 +30,7 @@ pub struct AxleLoads {
 /// - `0.01 <= wheelbase <= 100`
 /// - `wheelbase > behind_front_axle`
 ///
-/// Level ground, at standstill. Standard gravity. From scale readings backwards: [`weight_distribution`](super::weight_distribution()).
+/// Level ground, at standstill. Standard gravity. From scale readings backwards: `mass::weight_distribution`.
 ///
 /// # Source
 /// Static equilibrium, moments about the front axle; Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 1, static loads (from memory); standard gravity: 3rd CGPM

@@ -19,7 +19,7 @@ use crate::{Error, Result, valid};
 ///
 /// # Valid for
 /// Adjusters that leave each other alone: measure bump at the middle setting of rebound and the other way round; some dampers change both. Velocities up to
-/// the last point of a setting: beyond it that setting is left out. Otherwise as [`DamperCurve`](super::DamperCurve).
+/// the last point of a setting: beyond it that setting is left out. Otherwise as `spring::DamperCurve`.
 ///
 /// # Source
 /// Secant at a velocity, gas force removed; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 22 (from memory)

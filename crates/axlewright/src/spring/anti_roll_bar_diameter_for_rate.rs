@@ -25,7 +25,7 @@ use core::f64::consts::PI;
 /// Stiff arms and links: with arms that bend or soft bushes the bar has to be thicker.
 ///
 /// # Source
-/// Inverse of [`torsion_bar_rate`](super::torsion_bar_rate()) and [`anti_roll_bar_rate`](super::anti_roll_bar_rate())
+/// Inverse of `spring::torsion_bar_rate` and `spring::anti_roll_bar_rate`
 ///
 /// # Errors
 /// [`Error::OutOfRange`](crate::Error::OutOfRange)

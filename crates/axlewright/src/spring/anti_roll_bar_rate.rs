@@ -17,7 +17,7 @@ use crate::{Result, valid};
 /// - `0.001 <= torsional_rate <= 1000000000`
 /// - `0.001 <= arm_length <= 100`
 ///
-/// Stiff arms and links, bar free to turn in its bearings. Arms that bend and bushes that give are springs in series with it: [`series_rate`](super::series_rate()).
+/// Stiff arms and links, bar free to turn in its bearings. Arms that bend and bushes that give are springs in series with it: `spring::series_rate`.
 ///
 /// # Source
 /// Twist of `2 z / R` for travels of `z` and `-z`, moment of the end force about the axis; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 16 (from memory)

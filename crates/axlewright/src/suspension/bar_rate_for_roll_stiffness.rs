@@ -19,7 +19,7 @@ use crate::{Result, valid};
 /// - `0.01 <= bar_motion_ratio <= 3`
 /// - `0.01 <= track <= 100`
 ///
-/// Inverse of [`bar_roll_stiffness`](super::bar_roll_stiffness()).
+/// Inverse of `suspension::bar_roll_stiffness`.
 ///
 /// # Source
 /// Virtual work; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 16 (from memory)

@@ -28,7 +28,7 @@ use crate::{Error, Result, valid};
 /// # Valid for
 /// A steady turn on a level road, small angles, a stiff frame, linear springs and tyres, all wheels on the ground; tracks and roll centres as they are at ride
 /// height. It holds each axle's roll on its tyres under everything the axle carries; with stiff tyres it is the textbook form of
-/// [`roll_gradient`](super::roll_gradient()) and [`axle_load_transfer`](super::axle_load_transfer()). The sprung mass lies between the axles.
+/// `suspension::roll_gradient` and `suspension::axle_load_transfer`. The sprung mass lies between the axles.
 ///
 /// # Source
 /// Equilibrium of body and axles; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 16 and 18, and Dixon, Tires, Suspension and Handling (1996), ch. 5

@@ -19,7 +19,7 @@ use crate::{Result, valid};
 /// - `0 <= roll_arm <= 100`
 /// - `0.000001 <= roll_gradient <= 1`
 ///
-/// Inverse of [`roll_gradient`](super::roll_gradient()).
+/// Inverse of `suspension::roll_gradient`.
 ///
 /// # Source
 /// Moments about the roll axis; Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 6, roll rate (from memory)
