@@ -443,20 +443,7 @@ impl WhatIf {
             for (slot, values) in axis.slots.iter().zip(&axis.columns) {
                 let mut column = block.empty(0);
                 let wanted = if same { 1 } else { rows.len() };
-                let mut row = rows.start;
-                while column.len() < wanted {
-                    let (place, within) = ((row / stride) % values.len(), row % stride);
-                    let left = wanted - column.len();
-                    if stride == 1 {
-                        let run = left.min(values.len() - place);
-                        column.extend_from_slice(&values[place..place + run]);
-                        row += run;
-                    } else {
-                        let run = left.min(stride - within);
-                        column.resize(column.len() + run, values[place]);
-                        row += run;
-                    }
-                }
+                extend(&mut column, values, rows.start, wanted, stride);
                 block.set(*slot, column);
             }
             if !axis.refused.is_empty() {
@@ -483,21 +470,43 @@ impl WhatIf {
             }
             for (place, slot) in axis.slots.iter().enumerate() {
                 let info = graph.info(*slot);
-                let at = |row: usize| (row / stride) % axis.len();
                 let values = if info.kind().is_some() {
-                    Values::F64(rows.clone().map(|row| axis.columns[place][at(row)]).collect())
+                    let mut column = Vec::with_capacity(rows.len());
+                    extend(&mut column, &axis.columns[place], rows.start, rows.len(), stride);
+                    Values::F64(column)
                 } else {
                     let mut labels = axis.labels[place].clone();
                     labels.sort_unstable();
                     labels.dedup();
                     let code = |text: &String| labels.binary_search(text).map_or(-1, |code| code as i32);
                     let of_value: Vec<i32> = axis.labels[place].iter().map(code).collect();
-                    Values::Category { codes: rows.clone().map(|row| of_value[at(row)]).collect(), labels }
+                    let mut codes = Vec::with_capacity(rows.len());
+                    extend(&mut codes, &of_value, rows.start, rows.len(), stride);
+                    Values::Category { codes, labels }
                 };
                 columns.push(Column { name: Cow::Borrowed(info.path), kind: info.kind(), values });
             }
         }
         columns
+    }
+}
+
+/// The values of an axis in so many rows from one on, each in as many rows as the stride before the next.
+fn extend<T: Copy>(column: &mut Vec<T>, values: &[T], from: usize, count: usize, stride: usize) {
+    let mut row = from;
+    while row < from + count && !values.is_empty() {
+        let place = (row / stride) % values.len();
+        let left = from + count - row;
+        let run = if stride == 1 {
+            let run = left.min(values.len() - place);
+            column.extend_from_slice(&values[place..place + run]);
+            run
+        } else {
+            let run = left.min(stride - row % stride);
+            column.resize(column.len() + run, values[place]);
+            run
+        };
+        row += run;
     }
 }
 
