@@ -10700,6 +10700,27 @@ int32_t axw_suspension_double_wishbone_table(const axw_suspension_double_wishbon
                                              axw_table **result);
 
 /**
+ * The joints in space, part by part: to draw the linkage, or to measure clearance from.
+ *
+ * Parameters
+ *     travel [m], several: of the wheel's centre against the body from ride height, positive in
+ *         bump
+ *     rack_travel [m], several: from the rack's middle, positive to the left
+ *
+ * Returns
+ *     (table) One row a travel, rack travel and point, the points of a part in the order in which
+ *     a line joins them: `travel`, `rack_travel`, `part` (`upper arm`, `lower arm`, `upright`,
+ *     `tie rod`, `coil-over`, `anti-roll bar`, `wheel`), `point`, and its place `x`, `y`, `z` in
+ *     the body's axes.
+ */
+int32_t axw_suspension_double_wishbone_points(const axw_suspension_double_wishbone *model,
+                                              const double *travel,
+                                              size_t travel_count,
+                                              const double *rack_travel,
+                                              size_t rack_travel_count,
+                                              axw_table **result);
+
+/**
  * How far the linkage goes in droop and bump before a link is in line with what it turns; damper,
  * spring and joints may end it earlier.
  *

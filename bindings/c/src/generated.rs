@@ -23211,6 +23211,46 @@ pub unsafe extern "C" fn axw_suspension_double_wishbone_table(
     })
 }
 
+/// The joints in space, part by part: to draw the linkage, or to measure clearance from.
+///
+/// Parameters
+///     travel [m], several: of the wheel's centre against the body from ride height, positive in
+///         bump
+///     rack_travel [m], several: from the rack's middle, positive to the left
+///
+/// Returns
+///     (table) One row a travel, rack travel and point, the points of a part in the order in which
+///     a line joins them: `travel`, `rack_travel`, `part` (`upper arm`, `lower arm`, `upright`,
+///     `tie rod`, `coil-over`, `anti-roll bar`, `wheel`), `point`, and its place `x`, `y`, `z` in
+///     the body's axes.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_double_wishbone_points(
+    model: *const axw_suspension_double_wishbone,
+    travel: *const f64,
+    travel_count: usize,
+    rack_travel: *const f64,
+    rack_travel_count: usize,
+    result: *mut *mut axw_table,
+) -> i32 {
+    guard(|| {
+        let travel: Vec<Length> =
+            unsafe { list("travel", travel, travel_count) }?.iter().copied().map(Length::from_si).collect();
+        let rack_travel: Vec<Length> = unsafe { list("rack_travel", rack_travel, rack_travel_count) }?
+            .iter()
+            .copied()
+            .map(Length::from_si)
+            .collect();
+        let on = unsafe { handle("model", model) }?.0.points(&travel, &rack_travel)?;
+        if result.is_null() {
+            return Err(Failure::Null("result"));
+        }
+        unsafe {
+            put(result, Box::into_raw(axw_table::new(on)));
+        }
+        Ok(())
+    })
+}
+
 /// How far the linkage goes in droop and bump before a link is in line with what it turns; damper,
 /// spring and joints may end it earlier.
 ///

@@ -3968,6 +3968,15 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
         },
     )?;
     kernels.method::<axlewright::suspension::DoubleWishbone>(
+        "suspension.DoubleWishbone.points",
+        |model, call| {
+            let travel = call.quantities::<units::Length>(0, "travel")?;
+            let rack_travel = call.quantities::<units::Length>(1, "rack_travel")?;
+            let on = call.answer(model.points(&travel, &rack_travel))?;
+            call.table(&on)
+        },
+    )?;
+    kernels.method::<axlewright::suspension::DoubleWishbone>(
         "suspension.DoubleWishbone.travel_range",
         |model, call| {
             let rack_travel = call.quantity::<units::Length>(0, "rack_travel")?;

@@ -28,6 +28,7 @@ _roll_stiffness_over_tyres = _functions["suspension.roll_stiffness_over_tyres"]
 _tyre_roll_stiffness = _functions["suspension.tyre_roll_stiffness"]
 _double_wishbone_at = _functions["suspension.DoubleWishbone.at"]
 _double_wishbone_table = _functions["suspension.DoubleWishbone.table"]
+_double_wishbone_points = _functions["suspension.DoubleWishbone.points"]
 _double_wishbone_travel_range = _functions["suspension.DoubleWishbone.travel_range"]
 _double_wishbone_arch_move = _functions["suspension.DoubleWishbone.arch_move"]
 _double_wishbone_ride_height_change = _functions["suspension.DoubleWishbone.ride_height_change"]
@@ -899,6 +900,22 @@ class DoubleWishbone(Model):
             `tie_rod_outer_angle`, `tie_rod_inner_angle`, `joint_left`, `first_joint`.
         """
         return _double_wishbone_table(self._handle, travel, rack_travel)  # type: ignore[no-any-return]
+
+    def points(self, *, travel: QuantityLike, rack_travel: QuantityLike) -> Table:
+        """The joints in space, part by part: to draw the linkage, or to measure clearance from.
+
+        Parameters
+            travel (length), several: of the wheel's centre against the body from ride height, positive
+                in bump
+            rack_travel (length), several: from the rack's middle, positive to the left
+
+        Returns
+            (table) One row a travel, rack travel and point, the points of a part in the order in which
+            a line joins them: `travel`, `rack_travel`, `part` (`upper arm`, `lower arm`, `upright`,
+            `tie rod`, `coil-over`, `anti-roll bar`, `wheel`), `point`, and its place `x`, `y`, `z` in
+            the body's axes.
+        """
+        return _double_wishbone_points(self._handle, travel, rack_travel)  # type: ignore[no-any-return]
 
     def travel_range(self, *, rack_travel: QuantityLike) -> TravelRange:
         """How far the linkage goes in droop and bump before a link is in line with what it turns; damper,

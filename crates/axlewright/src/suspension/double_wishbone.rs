@@ -1,4 +1,5 @@
 use super::linkage::{Drawn, Linkage, Pose};
+use super::outline::{Outline, outlines};
 use super::parts::{AntiRollBar, Arm, Axle, Braking, Carrier, CoilOver, JointLimits, TieRod, Wheel, refused};
 use super::vector::{Vector, vector};
 use crate::base::document::{Model, Value};
@@ -278,6 +279,21 @@ impl DoubleWishbone {
         Ok(rows.finish())
     }
 
+    /// The joints in space, part by part: to draw the linkage, or to measure clearance from.
+    ///
+    /// # Parameters
+    /// - `travel` — of the wheel's centre against the body from ride height, positive in bump
+    /// - `rack_travel` — from the rack's middle, positive to the left
+    ///
+    /// # Returns
+    /// One row a travel, rack travel and point, the points of a part in the order in which a line joins them: `travel`, `rack_travel`, `part` (`upper arm`, `lower arm`, `upright`, `tie rod`,
+    /// `coil-over`, `anti-roll bar`, `wheel`), `point`, and its place `x`, `y`, `z` in the body's axes.
+    pub fn points(&self, travel: &[Length], rack_travel: &[Length]) -> Result<Table> {
+        let ready = self.ready()?;
+        let states = travel.iter().flat_map(|travel| rack_travel.iter().map(move |rack| [*travel, *rack]));
+        Ok(outlines(["travel", "rack_travel"], states, |[travel, rack]| ready.outline(travel, rack)))
+    }
+
     /// How far the linkage goes in droop and bump before a link is in line with what it turns; damper, spring and joints may end it earlier.
     ///
     /// # Parameters
@@ -504,14 +520,48 @@ impl Ready<'_> {
     }
 
     fn at(&self, travel: Length, rack_travel: Length) -> Result<WheelPosition> {
+        self.pose(travel, rack_travel).map(|pose| self.results(&pose))
+    }
+
+    fn pose(&self, travel: Length, rack_travel: Length) -> Result<Pose> {
         valid! {
             travel: (-10) <= .. <= 10 ; "common practice, no source: no wheel travels 10 m";
             rack_travel: (-10) <= .. <= 10 ; "common practice, no source: no rack moves 10 m";
         }
-        match self.linkage.at(travel.si(), rack_travel.si()) {
-            Some(pose) => Ok(self.results(&pose)),
-            None => Err(self.beyond(travel, rack_travel)),
+        self.linkage.at(travel.si(), rack_travel.si()).ok_or_else(|| self.beyond(travel, rack_travel))
+    }
+
+    fn outline(&self, travel: Length, rack_travel: Length) -> Result<Outline> {
+        let (model, pose) = (self.model, self.pose(travel, rack_travel)?);
+        let arm = |arm: &Arm, ball: Vector| {
+            let (front, rear) = (arm.front_pivot.vector(), arm.rear_pivot.vector());
+            vec![("front pivot", front), ("ball joint", ball), ("rear pivot", rear)]
+        };
+        let inner = model.tie_rod.inner.vector() + vector(0.0, rack_travel.si(), 0.0);
+        let (lower, upper) = (pose.lower_ball, pose.upper_ball);
+        let outer = inner + pose.tie_rod;
+        let mut outline = vec![
+            ("upper arm", arm(&model.upper_arm, upper)),
+            ("lower arm", arm(&model.lower_arm, lower)),
+            ("upright", vec![("lower ball joint", lower), ("upper ball joint", upper), ("tie rod", outer)]),
+            ("tie rod", vec![("inner", inner), ("outer", outer)]),
+        ];
+        if let Some(coil_over) = &model.coil_over {
+            let lower_eye = pose.body(coil_over.carried_by).point(self.lower_eye).at;
+            outline.push((
+                "coil-over",
+                vec![("body eye", coil_over.body_eye.vector()), ("lower eye", lower_eye)],
+            ));
         }
+        if let (Some(bar), Some((eye, end))) = (&model.anti_roll_bar, self.linkage.drop_link(&pose)) {
+            let pivot = bar.lever_pivot.vector();
+            let pivot = vector(pivot.x, end.y, pivot.z);
+            outline
+                .push(("anti-roll bar", vec![("link eye", eye), ("lever end", end), ("lever pivot", pivot)]));
+        }
+        let contact = self.contact(&pose).1;
+        outline.push(("wheel", vec![("centre", pose.wheel.at), ("contact", contact)]));
+        Ok(outline)
     }
 
     /// Why the linkage does not go there, and how far it goes.
@@ -889,6 +939,37 @@ mod tests {
             coil_over.carried_by = carrier;
         }
         model
+    }
+
+    #[test]
+    fn links_keep_their_lengths_and_the_wheel_is_where_it_is_said_to_be() {
+        let model = wishbone(FRONT);
+        let table = model.points(&[-0.06, 0.0, 0.05].map(metres), &[0.0, 0.03].map(metres)).unwrap();
+        let at = |row: usize| {
+            let [x, y, z] = ["x", "y", "z"].map(|name| table.numbers(name).unwrap()[row]);
+            vector(x, y, z)
+        };
+        let state = |row: usize| ["travel", "rack_travel"].map(|name| table.numbers(name).unwrap()[row]);
+        let points = table.rows() / 6;
+        for row in 0..table.rows() {
+            let (part, point) = (table.word("part", row).unwrap(), table.word("point", row).unwrap());
+            if point == "centre" {
+                let [travel, rack] = state(row).map(metres);
+                let on = model.at(travel, rack).unwrap();
+                let wheel = vector(on.wheel_x.si(), on.wheel_y.si(), on.wheel_z.si());
+                assert!((at(row) - wheel).norm() < 1e-12);
+            }
+            // Distance from the point before in the same part, against that at ride height with the rack in its middle.
+            if part == "coil-over" || row == 0 || table.word("part", row - 1) != Some(part) {
+                continue;
+            }
+            let rest = 2 * points + row % points;
+            let [found, kept] = [row, rest].map(|row| (at(row) - at(row - 1)).norm());
+            assert!((found - kept).abs() < 1e-10, "{part}, {point}: {found}, {kept}");
+        }
+        let beyond = model.points(&[metres(0.6)], &[metres(0.0)]).unwrap();
+        assert_eq!((beyond.rows(), beyond.word("part", 0)), (1, None));
+        assert!(beyond.reason(0).unwrap().to_string().contains("is beyond the linkage"));
     }
 
     #[test]

@@ -153,6 +153,7 @@ pub(super) struct Pose {
     pub(super) upper_arm: Body,
     pub(super) upright: Body,
     pub(super) lower_ball: Vector,
+    pub(super) upper_ball: Vector,
     pub(super) steering_axis: Vector,
     /// From the inner to the outer end.
     pub(super) tie_rod: Vector,
@@ -390,6 +391,7 @@ impl Linkage {
             upper_arm,
             upright,
             lower_ball: lower_ball.at,
+            upper_ball,
             steering_axis: axis,
             tie_rod: rod,
             wheel: upright.point(self.wheel),
@@ -411,6 +413,15 @@ impl Linkage {
     /// Radius of the bar's lever.
     pub(super) fn bar_lever(&self) -> Option<f64> {
         self.bar.map(|bar| bar.hinge.radius)
+    }
+
+    /// The ends of the drop link: on what carries it, and on the bar's lever.
+    pub(super) fn drop_link(&self, pose: &Pose) -> Option<(Vector, Vector)> {
+        let (lever, (turned, _)) = (self.bar?, pose.bar?);
+        let hinge = &lever.hinge;
+        let (sine, cosine) = turned.sin_cos();
+        let outward = hinge.outward * cosine + hinge.axis.cross(hinge.outward) * sine;
+        Some((pose.body(lever.carrier).point(lever.eye).at, hinge.foot + outward * hinge.radius))
     }
 
     /// The linkage with its wheel this far up; none where it is not got quickly from ride height.

@@ -27,6 +27,7 @@ mod front_transfer_share;
 mod independent_roll_stiffness;
 mod linkage;
 mod live_axle_roll_stiffness;
+mod outline;
 mod pair;
 mod parts;
 mod roll_arm;
