@@ -20,6 +20,7 @@ from matplotlib.figure import Figure
 from matplotlib.legend_handler import HandlerTuple
 from matplotlib.lines import Line2D
 from matplotlib.patches import Patch
+from axlewright.units import mm
 from matplotlib.patheffects import withStroke
 
 matplotlib.rcParams.update(
@@ -198,3 +199,101 @@ def margin_row(axes, row, known, if_shocked, shocks, words):
             )
     axes.plot([known], [row], zorder=5, **KNOWN)
     axes.text(0.01, row - 0.2, words, transform=axes.get_yaxis_transform(), weight="bold", path_effects=HALO)
+
+
+#: How a position is drawn: droop, ride height, bump.
+POSITIONS = [
+    {"linestyle": ":", "linewidth": 1.3},
+    {"linestyle": "-", "linewidth": 2.0},
+    {"linestyle": "--", "linewidth": 1.3},
+]
+PLAIN = {"color": "black", "linewidth": 1.6}
+WANTED_AREA = {"facecolor": "none", "edgecolor": "0.35", "hatch": HATCH, "linewidth": 0}
+
+
+def three_views(tables, wheels, words=("droop", "ride height", "bump")):
+    """Linkages in front, side and plan view, one table of points a position; `wheels` are points on the rims of each position."""
+    figure = Figure(figsize=(8.6, 8.6), layout="constrained")
+    panels = figure.subplot_mosaic([["front", "side"], ["plan", "key"]])
+    panels.pop("key").set_axis_off()
+    for name, (across, up), title in (
+        ("front", ("y", "z"), "from the front"),
+        ("side", ("x", "z"), "from the left"),
+        ("plan", ("y", "x"), "from above"),
+    ):
+        axes = panels[name]
+        axes.set_title(title)
+        axes.set_xlabel(f"{across} [mm]")
+        axes.set_ylabel(f"{up} [mm]")
+        axes.set_aspect("equal", adjustable="datalim")
+        if title != "from the front":  # forward is to the left of who looks from the left, left is to the left of who looks from above
+            axes.invert_xaxis()
+        for table, rims, style in zip(tables, wheels, POSITIONS, strict=True):
+            for part in dict.fromkeys(table["part"]):
+                at = table["part"] == part
+                line = table[across].to(mm)[at], table[up].to(mm)[at]
+                axes.plot(*line, color="black", marker="o", markersize=3 if style["linestyle"] == "-" else 0, **style)
+            for rim in rims:
+                axes.plot(rim["xyz".index(across)], rim["xyz".index(up)], color="0.45", **style | {"linewidth": 0.9})
+    entries = [(drawn_line(style), word) for style, word in zip(POSITIONS, words, strict=True)]
+    entries.append((drawn_line({"linestyle": "-", "color": "0.45", "linewidth": 0.9}), "rim of the tyre"))
+    handles, labels = zip(*entries, strict=True)
+    figure.legend(handles, labels, loc="center", bbox_to_anchor=(0.76, 0.25), frameon=False)
+    return figure
+
+
+def drawn_line(style):
+    """A line for the key."""
+    return Line2D([], [], **{"color": "black"} | style)
+
+
+def rim(centre, camber, toe, radius):
+    """Points of a left wheel's rim, in mm: centre, angles in rad, radius."""
+    axis = np.array([np.sin(toe) * np.cos(camber), np.cos(toe) * np.cos(camber), -np.sin(camber)])
+    ahead = np.cross(axis, [0.0, 0.0, 1.0])
+    ahead /= np.linalg.norm(ahead)
+    turn = np.linspace(0, 2 * np.pi, 73)
+    points = np.outer(ahead, np.cos(turn)) + np.outer(np.cross(ahead, axis), np.sin(turn))
+    return (np.array(centre)[:, None] + radius * points) * 1000
+
+
+def curves(across, rows, columns, height=None):
+    """Panels of curves over one thing."""
+    figure = Figure(figsize=(8.6, height or 2.6 * rows), layout="constrained")
+    panels = figure.subplots(rows, columns, sharex=True, squeeze=False)
+    for axes in panels[-1]:
+        axes.set_xlabel(across)
+    return figure, panels
+
+
+def curve(axes, x, y, words, **style):
+    """One curve, with ride height marked by a thin line."""
+    axes.plot(x, y, **PLAIN | style)
+    axes.axvline(0, color="0.6", linewidth=0.8)
+    axes.set_ylabel(words)
+
+
+def limit(axes, value, words):
+    """A limit that must not be passed, and what happens there."""
+    axes.axhline(value, **LIMIT)
+    axes.annotate(words, (0.02, value), (0, 4), xycoords=("axes fraction", "data"), textcoords="offset points")
+
+
+def effects(rows, columns):
+    """What each row changes, a panel a column of format and values: bars to either side of nothing."""
+    figure = Figure(figsize=(8.6, 0.34 * len(rows) + 0.8), layout="constrained")
+    panels = figure.subplots(1, len(columns), sharey=True)
+    for axes, (words, (digits, values)) in zip(panels, columns.items(), strict=True):
+        axes.barh(range(len(rows)), values, color="0.35", height=0.6)
+        axes.axvline(0, color="black", linewidth=0.8)
+        axes.margins(x=0.45)
+        axes.set_title(words, fontsize=11)
+        for row, value in enumerate(values):
+            side, away = ("left", 3) if value >= 0 else ("right", -3)
+            axes.annotate(
+                f"{value:{digits}}", (value, row), (away, 0), textcoords="offset points", ha=side, va="center", fontsize=9
+            )
+        axes.set_xticks([])
+    panels[0].set_yticks(range(len(rows)), rows)
+    panels[0].invert_yaxis()
+    return figure
