@@ -11,8 +11,8 @@ use axlewright::spring::{AdjustableDamper, BumpStop, Corner, DamperCurve, Stack}
 use axlewright::suspension::{DoubleWishbone, RollBalance};
 use axlewright::tyre::{Tyre, WheelChange};
 use axlewright::units::{
-    AbsolutePressure, Acceleration, AngularVelocity, Energy, Force, Length, LinearStiffness, Mass, Quantity,
-    Ratio, RollGradient, Velocity,
+    AbsolutePressure, Acceleration, Angle, AngularVelocity, Energy, Force, Length, LinearStiffness, Mass,
+    Quantity, Ratio, RollGradient, Velocity,
 };
 use axlewright::{Model, Result as Answer};
 use axlewright_tests::FUNCTIONS;
@@ -342,6 +342,25 @@ fn model(row: &Value) -> Answer<Results> {
                     results.push(("first_joint", first_joint));
                     results
                 }),
+                Some("in_roll") => {
+                    let roll = Angle::from_si(argument("roll"));
+                    wishbone.in_roll(length("heave"), roll, length("rack_travel")).map(|on| {
+                        results!(
+                            on,
+                            left_travel,
+                            right_travel,
+                            left_camber,
+                            right_camber,
+                            left_toe,
+                            right_toe,
+                            track,
+                            left_slope,
+                            right_slope,
+                            roll_centre_y,
+                            roll_centre_height
+                        )
+                    })
+                }
                 Some("travel_range") => wishbone.travel_range(length("rack_travel")).map(|on| {
                     let ends = [("droop_end", &on.droop_end), ("bump_end", &on.bump_end)]
                         .map(|(name, word)| (name, Found::Word(word.clone())));

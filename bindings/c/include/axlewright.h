@@ -10700,6 +10700,75 @@ int32_t axw_suspension_double_wishbone_table(const axw_suspension_double_wishbon
                                              axw_table **result);
 
 /**
+ * Both wheels on level ground while the body rolls and heaves over them; the right wheel is the
+ * mirror image of this one.
+ *
+ * Parameters
+ *     heave [m]: of the ground under the body's centre plane against the body from ride height,
+ *         positive in bump
+ *     roll [rad]: of the body against the ground, about x, positive with its left side up, as in a
+ *         left turn
+ *     rack_travel [m]: from the rack's middle, positive to the left
+ *
+ * Returns
+ *     left_travel (length [m]): of the left wheel's centre against the body, positive in bump
+ *     right_travel (length [m]): of the right wheel's centre
+ *     left_camber (angle [rad]): of the left wheel against the ground, positive with the top
+ *         outboard
+ *     right_camber (angle [rad]): of the right wheel against the ground
+ *     left_toe (angle [rad]): of the left wheel against the ground, positive with its front
+ *         inboard
+ *     right_toe (angle [rad]): of the right wheel against the ground
+ *     track (length [m]): between the contact points, along the ground
+ *     left_slope (ratio [-]): outboard path of the left contact point over its rise against the
+ *         body, both against the ground: what lifts the body there is so much of the lateral force
+ *     right_slope (ratio [-]): the same of the right contact point
+ *     roll_centre_y (length [m]): along the ground from the body's centre plane to the left, to
+ *         where the normals of both paths meet; for display: loads follow from the slopes.
+ *         Infinite where the normals are parallel, not a number where both lie in the ground
+ *     roll_centre_height (length [m]): of the same above the ground
+ */
+int32_t axw_suspension_double_wishbone_in_roll(const axw_suspension_double_wishbone *model,
+                                               double heave,
+                                               double roll,
+                                               double rack_travel,
+                                               double *left_travel,
+                                               double *right_travel,
+                                               double *left_camber,
+                                               double *right_camber,
+                                               double *left_toe,
+                                               double *right_toe,
+                                               double *track,
+                                               double *left_slope,
+                                               double *right_slope,
+                                               double *roll_centre_y,
+                                               double *roll_centre_height);
+
+/**
+ * Both wheels over heave, roll and rack travel.
+ *
+ * Parameters
+ *     heave [m], several: of the ground under the body's centre plane against the body from ride
+ *         height, positive in bump
+ *     roll [rad], several: of the body against the ground, about x, positive with its left side up
+ *     rack_travel [m], several: from the rack's middle, positive to the left
+ *
+ * Returns
+ *     (table) One row a heave, roll and rack travel: `heave`, `roll`, `rack_travel`, and the
+ *     results of `in_roll`: `left_travel`, `right_travel`, `left_camber`, `right_camber`,
+ *     `left_toe`, `right_toe`, `track`, `left_slope`, `right_slope`, `roll_centre_y`,
+ *     `roll_centre_height`.
+ */
+int32_t axw_suspension_double_wishbone_roll_table(const axw_suspension_double_wishbone *model,
+                                                  const double *heave,
+                                                  size_t heave_count,
+                                                  const double *roll,
+                                                  size_t roll_count,
+                                                  const double *rack_travel,
+                                                  size_t rack_travel_count,
+                                                  axw_table **result);
+
+/**
  * The joints in space, part by part: to draw the linkage, or to measure clearance from.
  *
  * Parameters

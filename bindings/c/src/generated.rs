@@ -23211,6 +23211,120 @@ pub unsafe extern "C" fn axw_suspension_double_wishbone_table(
     })
 }
 
+/// Both wheels on level ground while the body rolls and heaves over them; the right wheel is the
+/// mirror image of this one.
+///
+/// Parameters
+///     heave [m]: of the ground under the body's centre plane against the body from ride height,
+///         positive in bump
+///     roll [rad]: of the body against the ground, about x, positive with its left side up, as in a
+///         left turn
+///     rack_travel [m]: from the rack's middle, positive to the left
+///
+/// Returns
+///     left_travel (length [m]): of the left wheel's centre against the body, positive in bump
+///     right_travel (length [m]): of the right wheel's centre
+///     left_camber (angle [rad]): of the left wheel against the ground, positive with the top
+///         outboard
+///     right_camber (angle [rad]): of the right wheel against the ground
+///     left_toe (angle [rad]): of the left wheel against the ground, positive with its front
+///         inboard
+///     right_toe (angle [rad]): of the right wheel against the ground
+///     track (length [m]): between the contact points, along the ground
+///     left_slope (ratio [-]): outboard path of the left contact point over its rise against the
+///         body, both against the ground: what lifts the body there is so much of the lateral force
+///     right_slope (ratio [-]): the same of the right contact point
+///     roll_centre_y (length [m]): along the ground from the body's centre plane to the left, to
+///         where the normals of both paths meet; for display: loads follow from the slopes.
+///         Infinite where the normals are parallel, not a number where both lie in the ground
+///     roll_centre_height (length [m]): of the same above the ground
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_double_wishbone_in_roll(
+    model: *const axw_suspension_double_wishbone,
+    heave: f64,
+    roll: f64,
+    rack_travel: f64,
+    left_travel: *mut f64,
+    right_travel: *mut f64,
+    left_camber: *mut f64,
+    right_camber: *mut f64,
+    left_toe: *mut f64,
+    right_toe: *mut f64,
+    track: *mut f64,
+    left_slope: *mut f64,
+    right_slope: *mut f64,
+    roll_centre_y: *mut f64,
+    roll_centre_height: *mut f64,
+) -> i32 {
+    guard(|| {
+        let on = unsafe { handle("model", model) }?.0.in_roll(
+            Length::from_si(heave),
+            Angle::from_si(roll),
+            Length::from_si(rack_travel),
+        )?;
+
+        unsafe {
+            put(left_travel, on.left_travel.si());
+            put(right_travel, on.right_travel.si());
+            put(left_camber, on.left_camber.si());
+            put(right_camber, on.right_camber.si());
+            put(left_toe, on.left_toe.si());
+            put(right_toe, on.right_toe.si());
+            put(track, on.track.si());
+            put(left_slope, on.left_slope.si());
+            put(right_slope, on.right_slope.si());
+            put(roll_centre_y, on.roll_centre_y.si());
+            put(roll_centre_height, on.roll_centre_height.si());
+        }
+        Ok(())
+    })
+}
+
+/// Both wheels over heave, roll and rack travel.
+///
+/// Parameters
+///     heave [m], several: of the ground under the body's centre plane against the body from ride
+///         height, positive in bump
+///     roll [rad], several: of the body against the ground, about x, positive with its left side up
+///     rack_travel [m], several: from the rack's middle, positive to the left
+///
+/// Returns
+///     (table) One row a heave, roll and rack travel: `heave`, `roll`, `rack_travel`, and the
+///     results of `in_roll`: `left_travel`, `right_travel`, `left_camber`, `right_camber`,
+///     `left_toe`, `right_toe`, `track`, `left_slope`, `right_slope`, `roll_centre_y`,
+///     `roll_centre_height`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_double_wishbone_roll_table(
+    model: *const axw_suspension_double_wishbone,
+    heave: *const f64,
+    heave_count: usize,
+    roll: *const f64,
+    roll_count: usize,
+    rack_travel: *const f64,
+    rack_travel_count: usize,
+    result: *mut *mut axw_table,
+) -> i32 {
+    guard(|| {
+        let heave: Vec<Length> =
+            unsafe { list("heave", heave, heave_count) }?.iter().copied().map(Length::from_si).collect();
+        let roll: Vec<Angle> =
+            unsafe { list("roll", roll, roll_count) }?.iter().copied().map(Angle::from_si).collect();
+        let rack_travel: Vec<Length> = unsafe { list("rack_travel", rack_travel, rack_travel_count) }?
+            .iter()
+            .copied()
+            .map(Length::from_si)
+            .collect();
+        let on = unsafe { handle("model", model) }?.0.roll_table(&heave, &roll, &rack_travel)?;
+        if result.is_null() {
+            return Err(Failure::Null("result"));
+        }
+        unsafe {
+            put(result, Box::into_raw(axw_table::new(on)));
+        }
+        Ok(())
+    })
+}
+
 /// The joints in space, part by part: to draw the linkage, or to measure clearance from.
 ///
 /// Parameters

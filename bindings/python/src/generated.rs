@@ -3968,6 +3968,38 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
         },
     )?;
     kernels.method::<axlewright::suspension::DoubleWishbone>(
+        "suspension.DoubleWishbone.in_roll",
+        |model, call| {
+            let heave = call.quantity::<units::Length>(0, "heave")?;
+            let roll = call.quantity::<units::Angle>(1, "roll")?;
+            let rack_travel = call.quantity::<units::Length>(2, "rack_travel")?;
+            let on = call.answer(model.in_roll(heave, roll, rack_travel))?;
+            call.parts([
+                call.give(on.left_travel)?,
+                call.give(on.right_travel)?,
+                call.give(on.left_camber)?,
+                call.give(on.right_camber)?,
+                call.give(on.left_toe)?,
+                call.give(on.right_toe)?,
+                call.give(on.track)?,
+                call.give(on.left_slope)?,
+                call.give(on.right_slope)?,
+                call.give(on.roll_centre_y)?,
+                call.give(on.roll_centre_height)?,
+            ])
+        },
+    )?;
+    kernels.method::<axlewright::suspension::DoubleWishbone>(
+        "suspension.DoubleWishbone.roll_table",
+        |model, call| {
+            let heave = call.quantities::<units::Length>(0, "heave")?;
+            let roll = call.quantities::<units::Angle>(1, "roll")?;
+            let rack_travel = call.quantities::<units::Length>(2, "rack_travel")?;
+            let on = call.answer(model.roll_table(&heave, &roll, &rack_travel))?;
+            call.table(&on)
+        },
+    )?;
+    kernels.method::<axlewright::suspension::DoubleWishbone>(
         "suspension.DoubleWishbone.points",
         |model, call| {
             let travel = call.quantities::<units::Length>(0, "travel")?;

@@ -13,7 +13,7 @@ if TYPE_CHECKING:
     from axlewright import Quantity, Table
     from axlewright._types import Invalid, QuantityLike, Ratio, RatioLike
 
-__all__ = ["AxleLoadTransfer", "Balance", "Bars", "DoubleWishbone", "InTurn", "RollBalance", "TravelRange", "WheelPosition", "axle_load_transfer", "bar_rate_for_roll_stiffness", "bar_roll_stiffness", "front_transfer_share", "independent_roll_stiffness", "live_axle_roll_stiffness", "roll_arm", "roll_gradient", "roll_stiffness_for_gradient", "roll_stiffness_over_tyres", "tyre_roll_stiffness"]
+__all__ = ["AxleLoadTransfer", "Balance", "Bars", "DoubleWishbone", "InTurn", "RollBalance", "TravelRange", "WheelPosition", "WheelsInRoll", "axle_load_transfer", "bar_rate_for_roll_stiffness", "bar_roll_stiffness", "front_transfer_share", "independent_roll_stiffness", "live_axle_roll_stiffness", "roll_arm", "roll_gradient", "roll_stiffness_for_gradient", "roll_stiffness_over_tyres", "tyre_roll_stiffness"]
 
 _axle_load_transfer = _functions["suspension.axle_load_transfer"]
 _bar_rate_for_roll_stiffness = _functions["suspension.bar_rate_for_roll_stiffness"]
@@ -28,6 +28,8 @@ _roll_stiffness_over_tyres = _functions["suspension.roll_stiffness_over_tyres"]
 _tyre_roll_stiffness = _functions["suspension.tyre_roll_stiffness"]
 _double_wishbone_at = _functions["suspension.DoubleWishbone.at"]
 _double_wishbone_table = _functions["suspension.DoubleWishbone.table"]
+_double_wishbone_in_roll = _functions["suspension.DoubleWishbone.in_roll"]
+_double_wishbone_roll_table = _functions["suspension.DoubleWishbone.roll_table"]
 _double_wishbone_points = _functions["suspension.DoubleWishbone.points"]
 _double_wishbone_travel_range = _functions["suspension.DoubleWishbone.travel_range"]
 _double_wishbone_arch_move = _functions["suspension.DoubleWishbone.arch_move"]
@@ -151,6 +153,38 @@ class WheelPosition(NamedTuple):
     """Which joint that is: `upper ball joint`, `lower ball joint`, `tie rod outer joint` or `tie rod
     inner joint`; otherwise `not known`.
     """
+
+
+class WheelsInRoll(NamedTuple):
+    """Results of `in_roll`."""
+
+    left_travel: Quantity
+    """Of the left wheel's centre against the body, positive in bump."""
+    right_travel: Quantity
+    """Of the right wheel's centre."""
+    left_camber: Quantity
+    """Of the left wheel against the ground, positive with the top outboard."""
+    right_camber: Quantity
+    """Of the right wheel against the ground."""
+    left_toe: Quantity
+    """Of the left wheel against the ground, positive with its front inboard."""
+    right_toe: Quantity
+    """Of the right wheel against the ground."""
+    track: Quantity
+    """Between the contact points, along the ground."""
+    left_slope: Ratio
+    """Outboard path of the left contact point over its rise against the body, both against the ground:
+    what lifts the body there is so much of the lateral force.
+    """
+    right_slope: Ratio
+    """The same of the right contact point."""
+    roll_centre_y: Quantity
+    """Along the ground from the body's centre plane to the left, to where the normals of both paths
+    meet; for display: loads follow from the slopes. Infinite where the normals are parallel, not a
+    number where both lie in the ground.
+    """
+    roll_centre_height: Quantity
+    """Of the same above the ground."""
 
 
 class TravelRange(NamedTuple):
@@ -900,6 +934,55 @@ class DoubleWishbone(Model):
             `tie_rod_outer_angle`, `tie_rod_inner_angle`, `joint_left`, `first_joint`.
         """
         return _double_wishbone_table(self._handle, travel, rack_travel)  # type: ignore[no-any-return]
+
+    def in_roll(self, *, heave: QuantityLike, roll: QuantityLike, rack_travel: QuantityLike) -> WheelsInRoll:
+        """Both wheels on level ground while the body rolls and heaves over them; the right wheel is the
+        mirror image of this one.
+
+        Parameters
+            heave (length): of the ground under the body's centre plane against the body from ride
+                height, positive in bump
+            roll (angle): of the body against the ground, about x, positive with its left side up, as in
+                a left turn
+            rack_travel (length): from the rack's middle, positive to the left
+
+        Returns
+            left_travel (length [m]): of the left wheel's centre against the body, positive in bump
+            right_travel (length [m]): of the right wheel's centre
+            left_camber (angle [rad]): of the left wheel against the ground, positive with the top
+                outboard
+            right_camber (angle [rad]): of the right wheel against the ground
+            left_toe (angle [rad]): of the left wheel against the ground, positive with its front
+                inboard
+            right_toe (angle [rad]): of the right wheel against the ground
+            track (length [m]): between the contact points, along the ground
+            left_slope (ratio [-]): outboard path of the left contact point over its rise against the
+                body, both against the ground: what lifts the body there is so much of the lateral force
+            right_slope (ratio [-]): the same of the right contact point
+            roll_centre_y (length [m]): along the ground from the body's centre plane to the left, to
+                where the normals of both paths meet; for display: loads follow from the slopes.
+                Infinite where the normals are parallel, not a number where both lie in the ground
+            roll_centre_height (length [m]): of the same above the ground
+        """
+        return WheelsInRoll(*_double_wishbone_in_roll(self._handle, heave, roll, rack_travel))
+
+    def roll_table(self, *, heave: QuantityLike, roll: QuantityLike, rack_travel: QuantityLike) -> Table:
+        """Both wheels over heave, roll and rack travel.
+
+        Parameters
+            heave (length), several: of the ground under the body's centre plane against the body from
+                ride height, positive in bump
+            roll (angle), several: of the body against the ground, about x, positive with its left side
+                up
+            rack_travel (length), several: from the rack's middle, positive to the left
+
+        Returns
+            (table) One row a heave, roll and rack travel: `heave`, `roll`, `rack_travel`, and the
+            results of `in_roll`: `left_travel`, `right_travel`, `left_camber`, `right_camber`,
+            `left_toe`, `right_toe`, `track`, `left_slope`, `right_slope`, `roll_centre_y`,
+            `roll_centre_height`.
+        """
+        return _double_wishbone_roll_table(self._handle, heave, roll, rack_travel)  # type: ignore[no-any-return]
 
     def points(self, *, travel: QuantityLike, rack_travel: QuantityLike) -> Table:
         """The joints in space, part by part: to draw the linkage, or to measure clearance from.

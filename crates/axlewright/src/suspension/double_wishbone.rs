@@ -1,3 +1,4 @@
+use super::in_roll::{Standing, WheelsInRoll, wheels};
 use super::linkage::{Drawn, Linkage, Pose};
 use super::outline::{Outline, outlines};
 use super::parts::{AntiRollBar, Arm, Axle, Braking, Carrier, CoilOver, JointLimits, TieRod, Wheel, refused};
@@ -279,6 +280,53 @@ impl DoubleWishbone {
         Ok(rows.finish())
     }
 
+    /// Both wheels on level ground while the body rolls and heaves over them; the right wheel is the mirror image of this one.
+    ///
+    /// # Parameters
+    /// - `heave` — of the ground under the body's centre plane against the body from ride height, positive in bump
+    /// - `roll` — of the body against the ground, about x, positive with its left side up, as in a left turn
+    /// - `rack_travel` — from the rack's middle, positive to the left
+    ///
+    /// # Returns
+    /// - `left_travel` — of the left wheel's centre against the body, positive in bump
+    /// - `right_travel` — of the right wheel's centre
+    /// - `left_camber` — of the left wheel against the ground, positive with the top outboard
+    /// - `right_camber` — of the right wheel against the ground
+    /// - `left_toe` — of the left wheel against the ground, positive with its front inboard
+    /// - `right_toe` — of the right wheel against the ground
+    /// - `track` — between the contact points, along the ground
+    /// - `left_slope` — outboard path of the left contact point over its rise against the body, both against the ground: what lifts the body there is so much of the lateral force
+    /// - `right_slope` — the same of the right contact point
+    /// - `roll_centre_y` — along the ground from the body's centre plane to the left, to where the normals of both paths meet; for display: loads follow from the slopes. Infinite where the normals are parallel, not a number where both lie in the ground
+    /// - `roll_centre_height` — of the same above the ground
+    pub fn in_roll(&self, heave: Length, roll: Angle, rack_travel: Length) -> Result<WheelsInRoll> {
+        self.ready()?.in_roll(heave, roll, rack_travel)
+    }
+
+    /// Both wheels over heave, roll and rack travel.
+    ///
+    /// # Parameters
+    /// - `heave` — of the ground under the body's centre plane against the body from ride height, positive in bump
+    /// - `roll` — of the body against the ground, about x, positive with its left side up
+    /// - `rack_travel` — from the rack's middle, positive to the left
+    ///
+    /// # Returns
+    /// One row a heave, roll and rack travel: `heave`, `roll`, `rack_travel`, and the results of `in_roll`: `left_travel`, `right_travel`, `left_camber`, `right_camber`, `left_toe`, `right_toe`, `track`, `left_slope`, `right_slope`, `roll_centre_y`, `roll_centre_height`.
+    pub fn roll_table(&self, heave: &[Length], roll: &[Angle], rack_travel: &[Length]) -> Result<Table> {
+        let ready = self.ready()?;
+        let mut rows = WheelsInRoll::columns();
+        for (heave, roll) in heave.iter().flat_map(|heave| roll.iter().map(move |roll| (*heave, *roll))) {
+            for rack in rack_travel {
+                let inputs = [Cell::from(heave), Cell::from(roll), Cell::from(*rack)];
+                match &ready.in_roll(heave, roll, *rack) {
+                    Ok(on) => rows.push(&inputs, Ok(&on.cells())),
+                    Err(error) => rows.push(&inputs, Err(error.clone())),
+                }
+            }
+        }
+        Ok(rows.finish())
+    }
+
     /// The joints in space, part by part: to draw the linkage, or to measure clearance from.
     ///
     /// # Parameters
@@ -529,6 +577,20 @@ impl Ready<'_> {
             rack_travel: (-10) <= .. <= 10 ; "common practice, no source: no rack moves 10 m";
         }
         self.linkage.at(travel.si(), rack_travel.si()).ok_or_else(|| self.beyond(travel, rack_travel))
+    }
+
+    fn in_roll(&self, heave: Length, roll: Angle, rack_travel: Length) -> Result<WheelsInRoll> {
+        valid! {
+            heave: (-10) <= .. <= 10 ; "common practice, no source: no body heaves by 10 m";
+            roll: (-0.8) <= .. <= 0.8 ; "common practice, no source: past 45 deg a vehicle lies on its side";
+            rack_travel: (-10) <= .. <= 10 ; "common practice, no source: no rack moves 10 m";
+        }
+        let standing = |travel: f64, rack: f64| {
+            let pose = self.pose(Length::from_si(travel), Length::from_si(rack))?;
+            Ok(Standing { centre: pose.wheel.at, axis: self.contact(&pose).0, upright: pose.upright })
+        };
+        let state = [heave.si(), roll.si(), rack_travel.si()];
+        wheels(standing, self.model.wheel.loaded_radius.quantity, self.half_track, state)
     }
 
     fn outline(&self, travel: Length, rack_travel: Length) -> Result<Outline> {
@@ -939,6 +1001,41 @@ mod tests {
             coil_over.carried_by = carrier;
         }
         model
+    }
+
+    #[test]
+    fn in_roll_both_wheels_stand_on_one_ground_and_mirror_each_other() {
+        let model = wishbone(FRONT);
+        let (none, roll) = (metres(0.0), Angle::of::<deg>(2.5));
+        let level = model.in_roll(none, Angle::from_si(0.0), none).unwrap();
+        let rest = model.at(none, none).unwrap();
+        assert_relative_eq!(level.track.si(), 2.0 * rest.half_track.si(), max_relative = 1e-12);
+        assert_relative_eq!(
+            level.roll_centre_height.si(),
+            rest.roll_centre_height.si(),
+            max_relative = 1e-10
+        );
+        assert!(level.roll_centre_y.si().abs() < 1e-12);
+        assert_relative_eq!(level.left_camber.si(), rest.camber.si(), max_relative = 1e-10);
+
+        let (one, other) = (
+            model.in_roll(metres(0.01), roll, metres(0.004)).unwrap(),
+            model.in_roll(metres(0.01), -roll, metres(-0.004)).unwrap(),
+        );
+        assert!(one.left_travel.si() < 0.0 && one.right_travel.si() > 0.0);
+        assert_relative_eq!(one.left_travel.si(), other.right_travel.si(), max_relative = 1e-10);
+        assert_relative_eq!(one.right_toe.si(), other.left_toe.si(), max_relative = 1e-10);
+        assert_relative_eq!(one.roll_centre_y.si(), -other.roll_centre_y.si(), max_relative = 1e-9);
+        assert_relative_eq!(one.roll_centre_height.si(), other.roll_centre_height.si(), max_relative = 1e-9);
+
+        // The track changes with heave as both slopes say.
+        let step = 1e-5;
+        let [low, high] = [0.01 - step, 0.01 + step]
+            .map(|heave| model.in_roll(metres(heave), roll, metres(0.004)).unwrap().track.si());
+        let across = (one.left_slope.si() + one.right_slope.si()) * roll.si().cos();
+        assert_relative_eq!((high - low) / (2.0 * step), across, max_relative = 1e-4);
+        let far = model.in_roll(none, Angle::of::<deg>(40.0), none).unwrap_err().to_string();
+        assert!(far.contains("is beyond the linkage"), "{far}");
     }
 
     #[test]

@@ -24,6 +24,7 @@ mod bar_rate_for_roll_stiffness;
 mod bar_roll_stiffness;
 mod double_wishbone;
 mod front_transfer_share;
+mod in_roll;
 mod independent_roll_stiffness;
 mod linkage;
 mod live_axle_roll_stiffness;
@@ -43,6 +44,7 @@ pub use bar_rate_for_roll_stiffness::bar_rate_for_roll_stiffness;
 pub use bar_roll_stiffness::bar_roll_stiffness;
 pub use double_wishbone::{DoubleWishbone, TravelRange, WheelPosition};
 pub use front_transfer_share::front_transfer_share;
+pub use in_roll::WheelsInRoll;
 pub use independent_roll_stiffness::independent_roll_stiffness;
 pub use live_axle_roll_stiffness::live_axle_roll_stiffness;
 pub use parts::{

@@ -1,0 +1,161 @@
+//! Both wheels of an axle with independent wheels while the body rolls on them: where the ground cuts the paths of the two contact points.
+
+use super::linkage::Body;
+use super::vector::{Vector, vector};
+use crate::base::table::{Cell, Rows};
+use crate::units::{Angle, Length, Quantity, Ratio};
+use crate::{Error, Result};
+
+/// An axle with its body rolled and heaved.
+#[derive(Debug, Clone, PartialEq)]
+pub struct WheelsInRoll {
+    /// Of the left wheel against the body.
+    pub left_travel: Length,
+    /// Of the right wheel against the body.
+    pub right_travel: Length,
+    /// Of the left wheel against the ground, positive with the top outboard.
+    pub left_camber: Angle,
+    /// Of the right wheel against the ground, positive with the top outboard.
+    pub right_camber: Angle,
+    /// Of the left wheel, positive with its front inboard.
+    pub left_toe: Angle,
+    /// Of the right wheel, positive with its front inboard.
+    pub right_toe: Angle,
+    /// Between the contact points, along the ground.
+    pub track: Length,
+    /// Outboard path of the left contact point over its rise.
+    pub left_slope: Ratio,
+    /// Outboard path of the right contact point over its rise.
+    pub right_slope: Ratio,
+    /// Of the roll centre, from the body's centre plane to the left along the ground.
+    pub roll_centre_y: Length,
+    /// Of the roll centre, above the ground.
+    pub roll_centre_height: Length,
+}
+
+/// The left wheel at a travel: its centre, its axis and the upright that carries both.
+pub(super) struct Standing {
+    pub(super) centre: Vector,
+    pub(super) axis: Vector,
+    pub(super) upright: Body,
+}
+
+/// One wheel on the rolled ground, in that ground's axes, outboard positive.
+struct Side {
+    travel: f64,
+    camber: f64,
+    toe: f64,
+    outboard: f64,
+    slope: f64,
+}
+
+/// A left wheel on the ground that stands at `ground` under the centre plane and leans by `roll`; `standing` gives the wheel at a travel.
+fn side(
+    standing: impl Fn(f64) -> Result<Standing>,
+    radius: f64,
+    ground: f64,
+    roll: f64,
+    start: f64,
+) -> Result<Side> {
+    let (sine, cosine) = roll.sin_cos();
+    let (up, outboard) = (vector(0.0, sine, cosine), vector(0.0, cosine, -sine));
+    let origin = vector(0.0, 0.0, ground);
+    let mut travel = start;
+    // The contact point is the lowest one of its wheel, so that its height changes as if it were held in the upright: Newton's slope is exact.
+    for _ in 0..30 {
+        let Standing { centre, axis, upright } = standing(travel)?;
+        let down = axis * axis.dot(up) - up;
+        let contact = centre + down.unit() * radius;
+        let path = upright.carried(contact).rate;
+        let lift = upright.carried(centre).rate.z;
+        let off = (contact - origin).dot(up);
+        let step = off * lift / path.dot(up);
+        if off.abs() < 1e-13 || step.abs() < 1e-15 * (1.0 + travel.abs()) {
+            return Ok(Side {
+                travel,
+                camber: -axis.dot(up).clamp(-1.0, 1.0).asin(),
+                toe: axis.x.atan2(axis.dot(outboard)),
+                outboard: (contact - origin).dot(outboard),
+                slope: path.dot(outboard) / path.dot(up),
+            });
+        }
+        travel -= step;
+    }
+    Err(Error::NoSolution {
+        message: format!("roll = {} deg: the wheel finds no ground near this travel", roll.to_degrees()),
+    })
+}
+
+/// Both wheels; `standing` gives the left one at a travel and rack travel, the right one is its mirror image.
+pub(super) fn wheels(
+    standing: impl Fn(f64, f64) -> Result<Standing>,
+    radius: Length,
+    half_track: f64,
+    [heave, roll, rack]: [f64; 3],
+) -> Result<WheelsInRoll> {
+    let rest = standing(0.0, 0.0)?;
+    let down = rest.axis * rest.axis.z - vector(0.0, 0.0, 1.0);
+    let ground = (rest.centre + down.unit() * radius.si()).z + heave;
+    let one = |to_left: f64| {
+        let start = heave - to_left * half_track * roll.tan();
+        side(|travel| standing(travel, to_left * rack), radius.si(), ground, to_left * roll, start)
+    };
+    let (left, right) = (one(1.0)?, one(-1.0)?);
+    let (roll_centre_y, roll_centre_height) = crossing(&left, &right);
+    let (length, angle) = (Length::from_si, Angle::from_si);
+    Ok(WheelsInRoll {
+        left_travel: length(left.travel),
+        right_travel: length(right.travel),
+        left_camber: angle(left.camber),
+        right_camber: angle(right.camber),
+        left_toe: angle(left.toe),
+        right_toe: angle(right.toe),
+        track: length(left.outboard + right.outboard),
+        left_slope: Ratio::from_si(left.slope),
+        right_slope: Ratio::from_si(right.slope),
+        roll_centre_y: length(roll_centre_y),
+        roll_centre_height: length(roll_centre_height),
+    })
+}
+
+/// Where the normals to the two contact paths meet: `(y - y_l) s_l + h = 0` and `(y + y_r) s_r = h`; infinite where they are parallel.
+fn crossing(left: &Side, right: &Side) -> (f64, f64) {
+    let lateral = (left.outboard * left.slope - right.outboard * right.slope) / (left.slope + right.slope);
+    let height = if left.slope == 0.0 { 0.0 } else { (left.outboard - lateral) * left.slope };
+    (lateral, height)
+}
+
+impl WheelsInRoll {
+    pub(super) fn columns() -> Rows {
+        Rows::new()
+            .quantity::<Length>("heave")
+            .quantity::<Angle>("roll")
+            .quantity::<Length>("rack_travel")
+            .quantity::<Length>("left_travel")
+            .quantity::<Length>("right_travel")
+            .quantity::<Angle>("left_camber")
+            .quantity::<Angle>("right_camber")
+            .quantity::<Angle>("left_toe")
+            .quantity::<Angle>("right_toe")
+            .quantity::<Length>("track")
+            .quantity::<Ratio>("left_slope")
+            .quantity::<Ratio>("right_slope")
+            .quantity::<Length>("roll_centre_y")
+            .quantity::<Length>("roll_centre_height")
+    }
+    pub(super) fn cells(&self) -> [Cell<'_>; 11] {
+        [
+            Cell::from(self.left_travel),
+            Cell::from(self.right_travel),
+            Cell::from(self.left_camber),
+            Cell::from(self.right_camber),
+            Cell::from(self.left_toe),
+            Cell::from(self.right_toe),
+            Cell::from(self.track),
+            Cell::from(self.left_slope),
+            Cell::from(self.right_slope),
+            Cell::from(self.roll_centre_y),
+            Cell::from(self.roll_centre_height),
+        ]
+    }
+}
