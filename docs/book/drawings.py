@@ -96,6 +96,47 @@ def spring() -> Sheet:
     return sheet
 
 
+def ride() -> Sheet:
+    sheet = Sheet(17, 8.6)
+    road = np.linspace(0.4, 7.4, 120)
+    height = 0.9 + 0.22 * np.sin(1.7 * road) + 0.09 * np.sin(5.1 * road + 1)
+    sheet.line(*zip(road, height, strict=True), width=1.8)
+    sheet.box((2.2, 6.2), 3.6, 1.2, "$m_s$")
+    sheet.box((2.6, 3.2), 2.8, 0.9, "$m_u$")
+    sheet.spring((3.2, 4.1), (3.2, 6.2))
+    sheet.say((2.5, 5.1), "$k$")
+    foot = float(np.interp(4.0, road, height))
+    sheet.spring((3.3, foot), (3.3, 3.2))
+    sheet.say((2.6, 2.1), "$k_t$")
+    sheet.line((4.0, foot), (3.3, foot)), sheet.line((4.0, foot), (4.7, foot))
+    for x, low, high, name in ((4.8, 4.1, 6.2, "$c$"), (4.7, foot, 3.2, "$c_t$")):
+        middle = (low + high) / 2
+        sheet.line((x, low), (x, middle - 0.3))
+        sheet.line((x - 0.25, middle + 0.4), (x - 0.25, middle - 0.3), (x + 0.25, middle - 0.3), (x + 0.25, middle + 0.4))
+        sheet.line((x - 0.2, middle + 0.1), (x + 0.2, middle + 0.1))
+        sheet.line((x, middle + 0.1), (x, high))
+        sheet.say((x + 0.75, middle), name)
+    for y, name in ((6.8, "$z_s$"), (3.65, "$z_u$"), (0.9, "$z_r$")):
+        sheet.arrow((6.6, y), (6.6, y + 0.9), width=1.6)
+        sheet.say((7.1, y + 0.6), name)
+    sheet.line((9.0, 5.6), (15.6, 5.6), width=2.4)
+    sheet.circle((11.8, 5.6), 0.18, fill="black")
+    sheet.say((11.8, 6.3), "$m_s$, $I$")
+    for x, name in ((9.6, "$k_f$"), (15.0, "$k_r$")):
+        sheet.spring((x, 3.6), (x, 5.6))
+        sheet.ground(x - 0.6, x + 0.6, 3.6)
+        sheet.say((x + 0.8, 4.6), name)
+    sheet.measure((9.6, 7.3), (11.8, 7.3), "$a$")
+    sheet.measure((11.8, 7.3), (15.0, 7.3), "$b$")
+    sheet.circle((12.9, 5.6), 0.16, fill="white")
+    sheet.say((12.9, 5.05), "pitch")
+    sheet.circle((8.5, 5.6), 0.16, fill="white")
+    sheet.say((8.5, 5.05), "bounce")
+    sheet.line((8.5, 5.6), (15.6, 6.6), style="--", width=0.9)
+    sheet.say((12.3, 2.5), "front to the left; white: the points\nabout which the body swings")
+    return sheet
+
+
 def tyre() -> Sheet:
     sheet = Sheet(16, 8.2)
     centre = (4, 4.2)

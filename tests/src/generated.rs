@@ -1204,6 +1204,100 @@ pub const FUNCTIONS: &[Entry] = &[
         },
     },
     Entry {
+        name: "ride.damping_for_least_body_acceleration",
+        parameters: &["sprung_mass", "unsprung_mass", "wheel_rate", "tyre_rate"],
+        results: &["value"],
+        call: |x| {
+            axlewright::ride::damping_for_least_body_acceleration(
+                Mass::from_si(x[0]),
+                Mass::from_si(x[1]),
+                LinearStiffness::from_si(x[2]),
+                LinearStiffness::from_si(x[3]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "ride.damping_for_least_tyre_load",
+        parameters: &["sprung_mass", "unsprung_mass", "wheel_rate", "tyre_rate"],
+        results: &["value"],
+        call: |x| {
+            axlewright::ride::damping_for_least_tyre_load(
+                Mass::from_si(x[0]),
+                Mass::from_si(x[1]),
+                LinearStiffness::from_si(x[2]),
+                LinearStiffness::from_si(x[3]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "ride.dynamic_index",
+        parameters: &["pitch_inertia", "sprung_mass", "front_distance", "rear_distance"],
+        results: &["value"],
+        call: |x| {
+            axlewright::ride::dynamic_index(
+                MomentOfInertia::from_si(x[0]),
+                Mass::from_si(x[1]),
+                Length::from_si(x[2]),
+                Length::from_si(x[3]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "ride.flat_ride_cycles",
+        parameters: &["front_frequency", "rear_frequency", "wheelbase", "speed"],
+        results: &["value"],
+        call: |x| {
+            axlewright::ride::flat_ride_cycles(
+                Frequency::from_si(x[0]),
+                Frequency::from_si(x[1]),
+                Length::from_si(x[2]),
+                Velocity::from_si(x[3]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "ride.flat_ride_rear_frequency",
+        parameters: &["front_frequency", "wheelbase", "speed", "cycles"],
+        results: &["value"],
+        call: |x| {
+            axlewright::ride::flat_ride_rear_frequency(
+                Frequency::from_si(x[0]),
+                Length::from_si(x[1]),
+                Velocity::from_si(x[2]),
+                Ratio::from_si(x[3]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "ride.road_displacement_density",
+        parameters: &["roughness", "wavelength"],
+        results: &["value"],
+        call: |x| {
+            axlewright::ride::road_displacement_density(RoadRoughness::from_si(x[0]), Length::from_si(x[1]))
+                .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "ride.transmissibility",
+        parameters: &["frequency_ratio", "damping_ratio"],
+        results: &["value"],
+        call: |x| {
+            axlewright::ride::transmissibility(Ratio::from_si(x[0]), Ratio::from_si(x[1]))
+                .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
+        name: "ride.wk_weighting",
+        parameters: &["frequency"],
+        results: &["value"],
+        call: |x| axlewright::ride::wk_weighting(Frequency::from_si(x[0])).map(|on| vec![on.si()]),
+    },
+    Entry {
         name: "spring.active_coils_for_rate",
         parameters: &["spring_rate", "wire_diameter", "mean_diameter", "shear_modulus"],
         results: &["value"],

@@ -7,12 +7,13 @@ use axlewright::cooling::{CapTest, Coolant, LeakDown, Mix};
 use axlewright::driveline::{Gearbox, TorquePath};
 use axlewright::engine::TorqueCurve;
 use axlewright::mass::{PartsList, RaisedAxle};
+use axlewright::ride::{HalfCar, QuarterCar, RoadSurface};
 use axlewright::spring::{AdjustableDamper, BumpStop, Corner, DamperCurve, Stack};
 use axlewright::suspension::{DoubleWishbone, RollBalance};
 use axlewright::tyre::{Tyre, WheelChange};
 use axlewright::units::{
     AbsolutePressure, Acceleration, Angle, AngularVelocity, Energy, Force, Length, LinearStiffness, Mass,
-    Quantity, Ratio, RollGradient, Velocity,
+    Quantity, Ratio, RoadRoughness, RollGradient, Velocity,
 };
 use axlewright::{Model, Result as Answer};
 use axlewright_tests::FUNCTIONS;
@@ -235,6 +236,70 @@ fn model(row: &Value) -> Answer<Results> {
                     results
                 }),
                 Some("freezing_temperature") => coolant.freezing_temperature().map(|on| value(on.si())),
+                Some(other) => panic!("no method {other}"),
+            }
+        }
+        ("ride.QuarterCar", method) => {
+            let car = QuarterCar::from_text(&document)?;
+            match method {
+                None => Ok(vec![]),
+                Some("modes") => car.modes().map(|on| {
+                    results!(
+                        on,
+                        body_undamped_frequency,
+                        hop_undamped_frequency,
+                        body_frequency,
+                        body_damping_ratio,
+                        hop_frequency,
+                        hop_damping_ratio
+                    )
+                }),
+                Some("on_road") => {
+                    let roughness = RoadRoughness::from_si(argument("roughness"));
+                    let speed = Velocity::from_si(argument("speed"));
+                    let wave = |name| Length::from_si(argument(name));
+                    car.on_road(roughness, speed, wave("shortest_wave"), wave("longest_wave")).map(|on| {
+                        let comfort = Found::Word(on.comfort.clone());
+                        let mut results = results!(
+                            on,
+                            body_acceleration,
+                            weighted_acceleration,
+                            suspension_travel,
+                            tyre_load_variation,
+                            tyre_load_share
+                        );
+                        results.push(("comfort", comfort));
+                        results
+                    })
+                }
+                Some(other) => panic!("no method {other}"),
+            }
+        }
+        ("ride.HalfCar", method) => {
+            let car = HalfCar::from_text(&document)?;
+            match method {
+                None => Ok(vec![]),
+                Some("modes") => car.modes().map(|on| {
+                    results!(
+                        on,
+                        bounce_frequency,
+                        bounce_centre,
+                        pitch_frequency,
+                        pitch_centre,
+                        dynamic_index
+                    )
+                }),
+                Some("flat_ride") => car
+                    .flat_ride(Velocity::from_si(argument("speed")))
+                    .map(|on| results!(on, front_frequency, rear_frequency, frequency_ratio, cycles)),
+                Some(other) => panic!("no method {other}"),
+            }
+        }
+        ("ride.RoadSurface", method) => {
+            let road = RoadSurface::from_text(&document)?;
+            match method {
+                None => Ok(vec![]),
+                Some("roughness") => road.roughness().map(|on| value(on.si())),
                 Some(other) => panic!("no method {other}"),
             }
         }

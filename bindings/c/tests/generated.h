@@ -1598,6 +1598,142 @@ static int32_t batch_mass_weight_distribution(size_t n, const double *const *x, 
     return axw_mass_weight_distribution_n(n, x[0], x[1], x[2], x[3], x[4], x[5], x[6], first, NULL, NULL, NULL, NULL, NULL, NULL, NULL, reason);
 }
 
+static int32_t scalar_ride_damping_for_least_body_acceleration(const double *x, double *first)
+{
+    return axw_ride_damping_for_least_body_acceleration(x[0], x[1], x[2], x[3], first);
+}
+static int32_t all_ride_damping_for_least_body_acceleration(const double *x, double *out)
+{
+    return axw_ride_damping_for_least_body_acceleration(x[0], x[1], x[2], x[3], &out[0]);
+}
+static double value_ride_damping_for_least_body_acceleration(const double *x)
+{
+    return axw_ride_damping_for_least_body_acceleration_value(x[0], x[1], x[2], x[3]);
+}
+static int32_t batch_ride_damping_for_least_body_acceleration(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_ride_damping_for_least_body_acceleration_n(n, x[0], x[1], x[2], x[3], first, reason);
+}
+
+static int32_t scalar_ride_damping_for_least_tyre_load(const double *x, double *first)
+{
+    return axw_ride_damping_for_least_tyre_load(x[0], x[1], x[2], x[3], first);
+}
+static int32_t all_ride_damping_for_least_tyre_load(const double *x, double *out)
+{
+    return axw_ride_damping_for_least_tyre_load(x[0], x[1], x[2], x[3], &out[0]);
+}
+static double value_ride_damping_for_least_tyre_load(const double *x)
+{
+    return axw_ride_damping_for_least_tyre_load_value(x[0], x[1], x[2], x[3]);
+}
+static int32_t batch_ride_damping_for_least_tyre_load(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_ride_damping_for_least_tyre_load_n(n, x[0], x[1], x[2], x[3], first, reason);
+}
+
+static int32_t scalar_ride_dynamic_index(const double *x, double *first)
+{
+    return axw_ride_dynamic_index(x[0], x[1], x[2], x[3], first);
+}
+static int32_t all_ride_dynamic_index(const double *x, double *out)
+{
+    return axw_ride_dynamic_index(x[0], x[1], x[2], x[3], &out[0]);
+}
+static double value_ride_dynamic_index(const double *x)
+{
+    return axw_ride_dynamic_index_value(x[0], x[1], x[2], x[3]);
+}
+static int32_t batch_ride_dynamic_index(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_ride_dynamic_index_n(n, x[0], x[1], x[2], x[3], first, reason);
+}
+
+static int32_t scalar_ride_flat_ride_cycles(const double *x, double *first)
+{
+    return axw_ride_flat_ride_cycles(x[0], x[1], x[2], x[3], first);
+}
+static int32_t all_ride_flat_ride_cycles(const double *x, double *out)
+{
+    return axw_ride_flat_ride_cycles(x[0], x[1], x[2], x[3], &out[0]);
+}
+static double value_ride_flat_ride_cycles(const double *x)
+{
+    return axw_ride_flat_ride_cycles_value(x[0], x[1], x[2], x[3]);
+}
+static int32_t batch_ride_flat_ride_cycles(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_ride_flat_ride_cycles_n(n, x[0], x[1], x[2], x[3], first, reason);
+}
+
+static int32_t scalar_ride_flat_ride_rear_frequency(const double *x, double *first)
+{
+    return axw_ride_flat_ride_rear_frequency(x[0], x[1], x[2], x[3], first);
+}
+static int32_t all_ride_flat_ride_rear_frequency(const double *x, double *out)
+{
+    return axw_ride_flat_ride_rear_frequency(x[0], x[1], x[2], x[3], &out[0]);
+}
+static double value_ride_flat_ride_rear_frequency(const double *x)
+{
+    return axw_ride_flat_ride_rear_frequency_value(x[0], x[1], x[2], x[3]);
+}
+static int32_t batch_ride_flat_ride_rear_frequency(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_ride_flat_ride_rear_frequency_n(n, x[0], x[1], x[2], x[3], first, reason);
+}
+
+static int32_t scalar_ride_road_displacement_density(const double *x, double *first)
+{
+    return axw_ride_road_displacement_density(x[0], x[1], first);
+}
+static int32_t all_ride_road_displacement_density(const double *x, double *out)
+{
+    return axw_ride_road_displacement_density(x[0], x[1], &out[0]);
+}
+static double value_ride_road_displacement_density(const double *x)
+{
+    return axw_ride_road_displacement_density_value(x[0], x[1]);
+}
+static int32_t batch_ride_road_displacement_density(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_ride_road_displacement_density_n(n, x[0], x[1], first, reason);
+}
+
+static int32_t scalar_ride_transmissibility(const double *x, double *first)
+{
+    return axw_ride_transmissibility(x[0], x[1], first);
+}
+static int32_t all_ride_transmissibility(const double *x, double *out)
+{
+    return axw_ride_transmissibility(x[0], x[1], &out[0]);
+}
+static double value_ride_transmissibility(const double *x)
+{
+    return axw_ride_transmissibility_value(x[0], x[1]);
+}
+static int32_t batch_ride_transmissibility(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_ride_transmissibility_n(n, x[0], x[1], first, reason);
+}
+
+static int32_t scalar_ride_wk_weighting(const double *x, double *first)
+{
+    return axw_ride_wk_weighting(x[0], first);
+}
+static int32_t all_ride_wk_weighting(const double *x, double *out)
+{
+    return axw_ride_wk_weighting(x[0], &out[0]);
+}
+static double value_ride_wk_weighting(const double *x)
+{
+    return axw_ride_wk_weighting_value(x[0]);
+}
+static int32_t batch_ride_wk_weighting(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_ride_wk_weighting_n(n, x[0], first, reason);
+}
+
 static int32_t scalar_spring_active_coils_for_rate(const double *x, double *first)
 {
     return axw_spring_active_coils_for_rate(x[0], x[1], x[2], x[3], first);
@@ -2798,6 +2934,14 @@ static const family families[] = {
     {"mass_sprung_mass", 2, 1, {612.0, 67.0}, scalar_mass_sprung_mass, all_mass_sprung_mass, value_mass_sprung_mass, batch_mass_sprung_mass},
     {"mass_static_axle_loads", 3, 2, {2400.0, 1.3, 2.65}, scalar_mass_static_axle_loads, all_mass_static_axle_loads, value_mass_static_axle_loads, batch_mass_static_axle_loads},
     {"mass_weight_distribution", 7, 8, {612.0, 598.0, 455.0, 467.0, 2.65, 1.54, 1.52}, scalar_mass_weight_distribution, all_mass_weight_distribution, value_mass_weight_distribution, batch_mass_weight_distribution},
+    {"ride_damping_for_least_body_acceleration", 4, 1, {300.0, 40.0, 22000.0, 190000.0}, scalar_ride_damping_for_least_body_acceleration, all_ride_damping_for_least_body_acceleration, value_ride_damping_for_least_body_acceleration, batch_ride_damping_for_least_body_acceleration},
+    {"ride_damping_for_least_tyre_load", 4, 1, {300.0, 40.0, 22000.0, 190000.0}, scalar_ride_damping_for_least_tyre_load, all_ride_damping_for_least_tyre_load, value_ride_damping_for_least_tyre_load, batch_ride_damping_for_least_tyre_load},
+    {"ride_dynamic_index", 4, 1, {1500.0, 1200.0, 1.2, 1.4}, scalar_ride_dynamic_index, all_ride_dynamic_index, value_ride_dynamic_index, batch_ride_dynamic_index},
+    {"ride_flat_ride_cycles", 4, 1, {1.2, 1.4, 2.9, 25.0}, scalar_ride_flat_ride_cycles, all_ride_flat_ride_cycles, value_ride_flat_ride_cycles, batch_ride_flat_ride_cycles},
+    {"ride_flat_ride_rear_frequency", 4, 1, {1.2, 2.9, 25.0, 0.9744000000000006}, scalar_ride_flat_ride_rear_frequency, all_ride_flat_ride_rear_frequency, value_ride_flat_ride_rear_frequency, batch_ride_flat_ride_rear_frequency},
+    {"ride_road_displacement_density", 2, 1, {1.6e-5, 10.0}, scalar_ride_road_displacement_density, all_ride_road_displacement_density, value_ride_road_displacement_density, batch_ride_road_displacement_density},
+    {"ride_transmissibility", 2, 1, {0.0, 0.3}, scalar_ride_transmissibility, all_ride_transmissibility, value_ride_transmissibility, batch_ride_transmissibility},
+    {"ride_wk_weighting", 1, 1, {0.5}, scalar_ride_wk_weighting, all_ride_wk_weighting, value_ride_wk_weighting, batch_ride_wk_weighting},
     {"spring_active_coils_for_rate", 4, 1, {62826.16666666666, 0.014, 0.1, 78500000000.0}, scalar_spring_active_coils_for_rate, all_spring_active_coils_for_rate, value_spring_active_coils_for_rate, batch_spring_active_coils_for_rate},
     {"spring_air_spring_rate", 6, 1, {500000.0, 101300.0, 0.014, 0.0028, 1.38, 0.0}, scalar_spring_air_spring_rate, all_spring_air_spring_rate, value_spring_air_spring_rate, batch_spring_air_spring_rate},
     {"spring_anti_roll_bar_diameter_for_rate", 4, 1, {60000.0, 0.25, 0.9, 79300000000.0}, scalar_spring_anti_roll_bar_diameter_for_rate, all_spring_anti_roll_bar_diameter_for_rate, value_spring_anti_roll_bar_diameter_for_rate, batch_spring_anti_roll_bar_diameter_for_rate},

@@ -2,7 +2,7 @@
 
 from typing import TYPE_CHECKING
 
-SYSTEMS = ("air", "cooling", "driveline", "engine", "fluid", "mass", "spring", "suspension", "tyre",)
+SYSTEMS = ("air", "cooling", "driveline", "engine", "fluid", "mass", "ride", "spring", "tyre",)
 
 if TYPE_CHECKING:
     from axlewright import air as air
@@ -11,6 +11,6 @@ if TYPE_CHECKING:
     from axlewright import engine as engine
     from axlewright import fluid as fluid
     from axlewright import mass as mass
+    from axlewright import ride as ride
     from axlewright import spring as spring
-    from axlewright import suspension as suspension
     from axlewright import tyre as tyre

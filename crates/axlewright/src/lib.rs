@@ -5,7 +5,7 @@
 //! crate by generation.
 //!
 //! Systems stand on layers and import downward only: `base` < `air` `fluid` < `tyre` `spring` `engine` `mass` < `suspension`
-//! `driveline` `cooling` < `catalogue`.
+//! `driveline` `cooling` < `ride` < `catalogue`.
 //!
 //! # Reading the compiler
 //! The types are dimensions, so the compiler speaks of exponents where two kinds are mixed:
@@ -34,6 +34,8 @@ pub mod tyre;
 pub mod cooling;
 pub mod driveline;
 pub mod suspension;
+
+pub mod ride;
 
 pub mod catalogue;
 #[cfg(feature = "sheet")]

@@ -94,6 +94,9 @@ __all__ = [
     "rev_m",
     "rev_km",
     "rev_mile",
+    "m3_cycle",
+    "cm3_cycle",
+    "in3_cycle",
     "per_m",
     "per_mm",
     "per_in",
@@ -275,6 +278,11 @@ deg_gn: Final[Unit] = _UNITS["deg_gn"]
 rev_m: Final[Unit] = _UNITS["rev_m"]
 rev_km: Final[Unit] = _UNITS["rev_km"]
 rev_mile: Final[Unit] = _UNITS["rev_mile"]
+
+# Road roughness
+m3_cycle: Final[Unit] = _UNITS["m3_cycle"]
+cm3_cycle: Final[Unit] = _UNITS["cm3_cycle"]
+in3_cycle: Final[Unit] = _UNITS["in3_cycle"]
 
 # Ratio per length
 per_m: Final[Unit] = _UNITS["per_m"]

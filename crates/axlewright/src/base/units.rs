@@ -84,6 +84,8 @@ pub trait GaugeKind: marker::Add + marker::Sub + marker::Neg {}
 pub trait AbsoluteKind {}
 /// Kind of an angle per acceleration.
 pub trait RollGradientKind: marker::Add + marker::Sub + marker::Neg {}
+/// Kind of the spectral density of a road's height.
+pub trait RoughnessKind: marker::Add + marker::Sub + marker::Neg {}
 /// Kind of turns counted along a distance.
 pub trait TurnsKind: marker::Add + marker::Sub + marker::Neg {}
 
@@ -413,6 +415,12 @@ quantities! {
         rev_km "rev/km" ["revs/km", "revolutions/km", "1/km"] (1.0) / (1000.0);
         rev_mile "rev/mile" ["revs/mile", "rev/mi", "revs/mi", "revolutions/mile", "1/mile"] (1.0) / (MILE);
     }
+    /// Spectral density of a road's height over its spatial frequency (ISO 8608). Not a volume.
+    RoadRoughness "road roughness" [P3, Z0, Z0, Z0; dyn RoughnessKind] "m³" metric cm3_cycle us in3_cycle {
+        m3_cycle "m³/cycle" ["m³", "m²/(cycle/m)"] (1.0) / (1.0);
+        cm3_cycle "cm³/cycle" [] (1.0) / (1e6);
+        in3_cycle "in³/cycle" ["in²/(cycle/in)"] (16_387_064.0) / (1e12);
+    }
     /// Change of a motion ratio along the wheel travel.
     RatioPerLength "ratio per length" [N1, Z0, Z0, Z0; dyn Plain] "1/m" metric per_mm us per_in {
         per_m "1/m" [] (1.0) / (1.0);
@@ -559,44 +567,46 @@ mod tests {
     /// (an independent script), rounded once.
     #[allow(clippy::excessive_precision)] // the digits are those of the exact decimals
     const DEFINITIONS: &[(&str, &str, f64)] = &[
-        ("Length", "inch", 0.0254),                            // exact, SP 811 B.8
-        ("Length", "ft", 0.3048),                              // exact, SP 811 B.8
-        ("Length", "mile", 1609.344),                          // 5280 ft, exact, SP 811 B.8
-        ("Area", "in2", 0.000_645_16),                         // in²
-        ("Area", "ft2", 0.092_903_04),                         // ft²
-        ("Volume", "in3", 0.000_016_387_064),                  // in³
-        ("Volume", "gal_us", 0.003_785_411_784),               // 231 in³, Handbook 44 App. C
-        ("Volume", "qt_us", 0.000_946_352_946),                // a quarter of it
-        ("Volume", "gal_imp", 0.004_546_09),                   // 4.546 09 L, exact, SP 811 B.8
-        ("Mass", "lb", 0.453_592_37),                          // exact, SP 811 B.8
-        ("Mass", "oz", 0.028_349_523_125),                     // lb / 16
-        ("Mass", "ton_short", 907.184_74),                     // 2000 lb, Handbook 44 App. C
-        ("Mass", "ton_long", 1_016.046_908_8),                 // 2240 lb, Handbook 44 App. C
-        ("Velocity", "km_h", 1.0 / 3.6),                       // exact
-        ("Velocity", "mph", 0.447_04),                         // mile / h, exact, SP 811 B.8
-        ("Velocity", "ft_s", 0.3048),                          // exact
-        ("Acceleration", "gn", 9.806_65),                      // exact, SP 811 B.8 (3rd CGPM, 1901)
-        ("Acceleration", "ft_s2", 0.3048),                     // exact
-        ("Force", "lbf", 4.448_221_615_260_5),                 // lb g0, exact
-        ("Force", "kgf", 9.806_65),                            // kg g0, exact
-        ("Torque", "ft_lbf", 1.355_817_948_331_400_4),         // ft lbf
-        ("Torque", "in_lbf", 0.112_984_829_027_616_7),         // in lbf
-        ("Torque", "kgf_m", 9.806_65),                         // kgf m
-        ("Energy", "Btu", 1_055.055_852_62),                   // Btu_IT, exact, SP 811 B.8
-        ("Energy", "kWh", 3.6e6),                              // exact
-        ("Power", "hp_mechanical", 745.699_871_582_270_22),    // 550 ft lbf/s, SP 811 B.8
-        ("Power", "hp_metric", 735.498_75),                    // 75 kgf m/s, exact, SP 811 B.8
-        ("Power", "Btu_min", 17.584_264_210_333_333),          // Btu_IT / 60 s
-        ("LinearStiffness", "lbf_in", 175.126_835_246_476_4),  // lbf / in
-        ("LinearStiffness", "lbf_ft", 14.593_902_937_206_364), // lbf / ft
-        ("LinearStiffness", "kgf_mm", 9_806.65),               // exact
-        ("Damping", "lbf_s_in", 175.126_835_246_476_4),        // lbf s / in
-        ("TurnsPerDistance", "rev_mile", 1.0 / 1609.344),      // one turn a mile
-        ("Density", "lb_ft3", 16.018_463_373_960_14),          // lb / ft³
-        ("Density", "lb_in3", 27_679.904_710_203_122),         // lb / in³
-        ("Stress", "psi", 6_894.757_293_168_361_3),            // lbf / in²
-        ("Stress", "ksi", 6_894_757.293_168_361),              // 1000 psi
-        ("Stress", "Mpsi", 6_894_757_293.168_361),             // 1e6 psi
+        ("Length", "inch", 0.0254),                             // exact, SP 811 B.8
+        ("Length", "ft", 0.3048),                               // exact, SP 811 B.8
+        ("Length", "mile", 1609.344),                           // 5280 ft, exact, SP 811 B.8
+        ("Area", "in2", 0.000_645_16),                          // in²
+        ("Area", "ft2", 0.092_903_04),                          // ft²
+        ("Volume", "in3", 0.000_016_387_064),                   // in³
+        ("Volume", "gal_us", 0.003_785_411_784),                // 231 in³, Handbook 44 App. C
+        ("Volume", "qt_us", 0.000_946_352_946),                 // a quarter of it
+        ("Volume", "gal_imp", 0.004_546_09),                    // 4.546 09 L, exact, SP 811 B.8
+        ("Mass", "lb", 0.453_592_37),                           // exact, SP 811 B.8
+        ("Mass", "oz", 0.028_349_523_125),                      // lb / 16
+        ("Mass", "ton_short", 907.184_74),                      // 2000 lb, Handbook 44 App. C
+        ("Mass", "ton_long", 1_016.046_908_8),                  // 2240 lb, Handbook 44 App. C
+        ("Velocity", "km_h", 1.0 / 3.6),                        // exact
+        ("Velocity", "mph", 0.447_04),                          // mile / h, exact, SP 811 B.8
+        ("Velocity", "ft_s", 0.3048),                           // exact
+        ("Acceleration", "gn", 9.806_65),                       // exact, SP 811 B.8 (3rd CGPM, 1901)
+        ("Acceleration", "ft_s2", 0.3048),                      // exact
+        ("Force", "lbf", 4.448_221_615_260_5),                  // lb g0, exact
+        ("Force", "kgf", 9.806_65),                             // kg g0, exact
+        ("Torque", "ft_lbf", 1.355_817_948_331_400_4),          // ft lbf
+        ("Torque", "in_lbf", 0.112_984_829_027_616_7),          // in lbf
+        ("Torque", "kgf_m", 9.806_65),                          // kgf m
+        ("Energy", "Btu", 1_055.055_852_62),                    // Btu_IT, exact, SP 811 B.8
+        ("Energy", "kWh", 3.6e6),                               // exact
+        ("Power", "hp_mechanical", 745.699_871_582_270_22),     // 550 ft lbf/s, SP 811 B.8
+        ("Power", "hp_metric", 735.498_75),                     // 75 kgf m/s, exact, SP 811 B.8
+        ("Power", "Btu_min", 17.584_264_210_333_333),           // Btu_IT / 60 s
+        ("LinearStiffness", "lbf_in", 175.126_835_246_476_4),   // lbf / in
+        ("LinearStiffness", "lbf_ft", 14.593_902_937_206_364),  // lbf / ft
+        ("LinearStiffness", "kgf_mm", 9_806.65),                // exact
+        ("Damping", "lbf_s_in", 175.126_835_246_476_4),         // lbf s / in
+        ("MomentOfInertia", "lb_ft2", 0.042_140_110_093_804_8), // lb ft², exact
+        ("RoadRoughness", "in3_cycle", 0.000_016_387_064),      // in³, exact
+        ("TurnsPerDistance", "rev_mile", 1.0 / 1609.344),       // one turn a mile
+        ("Density", "lb_ft3", 16.018_463_373_960_14),           // lb / ft³
+        ("Density", "lb_in3", 27_679.904_710_203_122),          // lb / in³
+        ("Stress", "psi", 6_894.757_293_168_361_3),             // lbf / in²
+        ("Stress", "ksi", 6_894_757.293_168_361),               // 1000 psi
+        ("Stress", "Mpsi", 6_894_757_293.168_361),              // 1e6 psi
         ("AbsolutePressure", "psi_absolute", 6_894.757_293_168_361_3),
         ("GaugePressure", "psi_gauge", 6_894.757_293_168_361_3),
         // Btu_IT / (lb °F), exact, and poise, exact: SP 811 B.8; Btu_IT / (h ft °F).

@@ -3324,6 +3324,281 @@ pub static ENTRIES: &[Entry] = &[
         batch: |x, y, refused| rows(x, y, refused, mass_weight_distribution),
     },
     Entry {
+        path: "ride.damping_for_least_body_acceleration",
+        summary: "Damping at the wheel with which the body of a quarter car is shaken least on a random road.",
+        formula: "`c = k sqrt((m_s + m_u) / k_t)`",
+        valid_for: "- `0.001 <= sprung_mass <= 1000000`\n- `0.001 <= unsprung_mass <= 1000000`\n- `1 <= wheel_rate <= 1000000000`\n- `1 <= tyre_rate <= 1000000000`\n\nA linear quarter car without damping in the tyre, on a road of waviness 2 and all wavelengths; any roughness and speed.",
+        source: "Least of the closed form `pi^2 G n_0^2 v (k_t c + k^2 (m_s + m_u) / c) / m_s^2` of the mean square, residues of a system of fourth order (from memory; agrees with a Lyapunov solution)",
+        caution: "",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "sprung_mass",
+                symbol: "m_s",
+                kind: Mass::KIND,
+                meaning: "`m_s`, of the body on the wheel",
+            },
+            Slot {
+                name: "unsprung_mass",
+                symbol: "m_u",
+                kind: Mass::KIND,
+                meaning: "`m_u`, that moves with the wheel",
+            },
+            Slot {
+                name: "wheel_rate",
+                symbol: "k",
+                kind: LinearStiffness::KIND,
+                meaning: "`k`, of the suspension at the wheel",
+            },
+            Slot {
+                name: "tyre_rate",
+                symbol: "k_t",
+                kind: LinearStiffness::KIND,
+                meaning: "`k_t`, vertical rate of the tyre",
+            },
+        ],
+        outputs: &[Slot {
+            name: "damping_for_least_body_acceleration",
+            symbol: "c",
+            kind: Damping::KIND,
+            meaning: "The damping at the wheel: less than what holds the wheel best.",
+        }],
+        call: |x, y| one_row(x, y, ride_damping_for_least_body_acceleration),
+        batch: |x, y, refused| rows(x, y, refused, ride_damping_for_least_body_acceleration),
+    },
+    Entry {
+        path: "ride.damping_for_least_tyre_load",
+        summary: "Damping at the wheel with which the load of the tyre varies least on a random road.",
+        formula: "`c = sqrt(k^2 M / k_t - 2 m_s m_u k / M + k_t m_s^2 m_u / M^2)`, `M = m_s + m_u`",
+        valid_for: "- `0.001 <= sprung_mass <= 1000000`\n- `0.001 <= unsprung_mass <= 1000000`\n- `1 <= wheel_rate <= 1000000000`\n- `1 <= tyre_rate <= 1000000000`\n\nA linear quarter car without damping in the tyre, on a road of waviness 2 and all wavelengths; any roughness and speed.",
+        source: "Least of the closed form of the mean square, residues of a system of fourth order (from memory; agrees with a Lyapunov solution)",
+        caution: "",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "sprung_mass",
+                symbol: "m_s",
+                kind: Mass::KIND,
+                meaning: "`m_s`, of the body on the wheel",
+            },
+            Slot {
+                name: "unsprung_mass",
+                symbol: "m_u",
+                kind: Mass::KIND,
+                meaning: "`m_u`, that moves with the wheel",
+            },
+            Slot {
+                name: "wheel_rate",
+                symbol: "k",
+                kind: LinearStiffness::KIND,
+                meaning: "`k`, of the suspension at the wheel",
+            },
+            Slot {
+                name: "tyre_rate",
+                symbol: "k_t",
+                kind: LinearStiffness::KIND,
+                meaning: "`k_t`, vertical rate of the tyre",
+            },
+        ],
+        outputs: &[Slot {
+            name: "damping_for_least_tyre_load",
+            symbol: "c",
+            kind: Damping::KIND,
+            meaning: "The damping at the wheel: what holds the wheel best.",
+        }],
+        call: |x, y| one_row(x, y, ride_damping_for_least_tyre_load),
+        batch: |x, y, refused| rows(x, y, refused, ride_damping_for_least_tyre_load),
+    },
+    Entry {
+        path: "ride.dynamic_index",
+        summary: "Dynamic index of a body in pitch: 1 where each axle is a centre about which it swings.",
+        formula: "`i = I / (m_s a b)`",
+        valid_for: "- `0.001 <= pitch_inertia <= 1000000000`\n- `0.001 <= sprung_mass <= 4000000`\n- `0.001 <= front_distance <= 100`\n- `0.001 <= rear_distance <= 100`",
+        source: "Gillespie, Fundamentals of Vehicle Dynamics, chapter 5, bounce and pitch (from memory)",
+        caution: "",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "pitch_inertia",
+                symbol: "I",
+                kind: MomentOfInertia::KIND,
+                meaning: "`I`, of the sprung mass about the lateral axis through its centre",
+            },
+            Slot {
+                name: "sprung_mass",
+                symbol: "m_s",
+                kind: Mass::KIND,
+                meaning: "`m_s`, of the whole vehicle",
+            },
+            Slot {
+                name: "front_distance",
+                symbol: "a",
+                kind: Length::KIND,
+                meaning: "`a`, from the centre of the sprung mass to the front axle",
+            },
+            Slot { name: "rear_distance", symbol: "b", kind: Length::KIND, meaning: "`b`, to the rear axle" },
+        ],
+        outputs: &[Slot {
+            name: "dynamic_index",
+            symbol: "i",
+            kind: Ratio::KIND,
+            meaning: "The square of the radius of gyration over the product of the distances.",
+        }],
+        call: |x, y| one_row(x, y, ride_dynamic_index),
+        batch: |x, y, refused| rows(x, y, refused, ride_dynamic_index),
+    },
+    Entry {
+        path: "ride.flat_ride_cycles",
+        summary: "Cycles of the front after a bump until front and rear move together, and the body no longer pitches.",
+        formula: "`n = f_f f_r t / (f_r - f_f)` with `t = L / v`",
+        valid_for: "- `0.001 <= front_frequency <= 1000`\n- `0.001 <= rear_frequency <= 1000`\n- `rear_frequency > front_frequency`\n- `0.01 <= wheelbase <= 100`\n- `0.01 <= speed <= 200`\n\nTwo ends that swing apart from each other, dynamic index near 1, and no damping.",
+        source: "Common practice after Olley: the rear swings faster and catches up (Gillespie, Fundamentals of Vehicle Dynamics, chapter 5; Milliken, Chassis Design; from memory)",
+        caution: "",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "front_frequency",
+                symbol: "f_f",
+                kind: Frequency::KIND,
+                meaning: "`f_f`, of the body on the front axle",
+            },
+            Slot {
+                name: "rear_frequency",
+                symbol: "f_r",
+                kind: Frequency::KIND,
+                meaning: "`f_r`, of the body on the rear axle, greater than that of the front",
+            },
+            Slot { name: "wheelbase", symbol: "L", kind: Length::KIND, meaning: "`L`, front to rear axle" },
+            Slot { name: "speed", symbol: "v", kind: Velocity::KIND, meaning: "`v`, of the vehicle" },
+        ],
+        outputs: &[Slot {
+            name: "flat_ride_cycles",
+            symbol: "n",
+            kind: Ratio::KIND,
+            meaning: "Cycles of the front since it met the bump; about one to one and a half is a flat ride, far more never feels like one.",
+        }],
+        call: |x, y| one_row(x, y, ride_flat_ride_cycles),
+        batch: |x, y, refused| rows(x, y, refused, ride_flat_ride_cycles),
+    },
+    Entry {
+        path: "ride.flat_ride_rear_frequency",
+        summary: "Rear frequency with which the body no longer pitches after so many cycles of the front.",
+        formula: "`f_r = n f_f / (n - f_f t)` with `t = L / v`",
+        valid_for: "- `0.001 <= front_frequency <= 1000`\n- `0.01 <= wheelbase <= 100`\n- `0.01 <= speed <= 200`\n- `0.01 <= cycles <= 1000`\n\nTwo ends that swing apart from each other, dynamic index near 1, and no damping. The front makes `f_f t` cycles before the rear meets the bump; `n` must be more.",
+        source: "Common practice after Olley: the rear swings faster and catches up (Gillespie, Fundamentals of Vehicle Dynamics, chapter 5; Milliken, Chassis Design; from memory)",
+        caution: "",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "front_frequency",
+                symbol: "f_f",
+                kind: Frequency::KIND,
+                meaning: "`f_f`, of the body on the front axle",
+            },
+            Slot { name: "wheelbase", symbol: "L", kind: Length::KIND, meaning: "`L`, front to rear axle" },
+            Slot { name: "speed", symbol: "v", kind: Velocity::KIND, meaning: "`v`, of the vehicle" },
+            Slot {
+                name: "cycles",
+                symbol: "n",
+                kind: Ratio::KIND,
+                meaning: "`n`, of the front since it met the bump, until both ends move together",
+            },
+        ],
+        outputs: &[Slot {
+            name: "flat_ride_rear_frequency",
+            symbol: "f_r",
+            kind: Frequency::KIND,
+            meaning: "Frequency of the body on the rear axle, greater than that of the front.",
+        }],
+        call: |x, y| one_row(x, y, ride_flat_ride_rear_frequency),
+        batch: |x, y, refused| rows(x, y, refused, ride_flat_ride_rear_frequency),
+    },
+    Entry {
+        path: "ride.road_displacement_density",
+        summary: "Spectral density of a road's height at a wavelength, from its roughness.",
+        formula: "`G_d = G (n_0 / n)^2` with `n = 1 / lambda` and `n_0 = 0.1 cycles/m`",
+        valid_for: "- `0 <= roughness <= 1`\n- `0.000001 <= wavelength <= 1000000`\n\nWaviness 2, which ISO 8608 takes for its classes, and waves of about 0.35 m to 91 m, for which it gives them.",
+        source: "ISO 8608:2016, fitted displacement density with exponent 2 (from memory)",
+        caution: "",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "roughness",
+                symbol: "G",
+                kind: RoadRoughness::KIND,
+                meaning: "`G`, one-sided density at 0.1 cycles a metre",
+            },
+            Slot {
+                name: "wavelength",
+                symbol: "lambda",
+                kind: Length::KIND,
+                meaning: "`lambda`, length of one cycle along the road",
+            },
+        ],
+        outputs: &[Slot {
+            name: "road_displacement_density",
+            symbol: "G_d",
+            kind: RoadRoughness::KIND,
+            meaning: "The one-sided density of height over spatial frequency.",
+        }],
+        call: |x, y| one_row(x, y, ride_road_displacement_density),
+        batch: |x, y, refused| rows(x, y, refused, ride_road_displacement_density),
+    },
+    Entry {
+        path: "ride.transmissibility",
+        summary: "How much of the motion of its foot a mass on spring and damper makes.",
+        formula: "`T = sqrt((1 + (2 zeta r)^2) / ((1 - r^2)^2 + (2 zeta r)^2))`",
+        valid_for: "- `0 <= frequency_ratio <= 1000000`\n- `0.000001 <= damping_ratio <= 1000`",
+        source: "Den Hartog, Mechanical Vibrations, steady vibration of a mass whose support moves (from memory)",
+        caution: "",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "frequency_ratio",
+                symbol: "r",
+                kind: Ratio::KIND,
+                meaning: "`r`, of the motion over the undamped natural frequency",
+            },
+            Slot {
+                name: "damping_ratio",
+                symbol: "zeta",
+                kind: Ratio::KIND,
+                meaning: "`zeta`, of the mass on its spring",
+            },
+        ],
+        outputs: &[Slot {
+            name: "transmissibility",
+            symbol: "T",
+            kind: Ratio::KIND,
+            meaning: "Amplitude of the mass over that of the foot: 1 at the square root of 2, whatever the damping; more below, less above.",
+        }],
+        call: |x, y| one_row(x, y, ride_transmissibility),
+        batch: |x, y, refused| rows(x, y, refused, ride_transmissibility),
+    },
+    Entry {
+        path: "ride.wk_weighting",
+        summary: "Magnitude of the frequency weighting Wk: how much of a vertical vibration of a seat at this frequency is felt.",
+        formula: "`W_k = |H_h H_l H_t H_s|` at `p = 2 pi i f`, with band limits `H_h = 1 / (1 + sqrt(2) w_1 / p + (w_1 / p)^2)` and\n`H_l = 1 / (1 + sqrt(2) p / w_2 + (p / w_2)^2)`, transition `H_t = (1 + p / w_3) / (1 + p / (Q_4 w_4) + (p / w_4)^2)` and step\n`H_s = (1 + p / (Q_5 w_5) + (p / w_5)^2) / (1 + p / (Q_6 w_6) + (p / w_6)^2) (w_5 / w_6)^2`; `w = 2 pi f` of 0.4, 100, 12.5, 12.5, 2.37 and 3.35 Hz;\n`Q_4 = 0.63`, `Q_5 = Q_6 = 0.91`",
+        valid_for: "- `0 <= frequency <= 1000000000000`\n\nWhole-body vibration along the spine of a person who sits or stands.",
+        source: "ISO 8041-1:2017 and ISO 2631-1:1997, weighting Wk: transfer function and parameters (from memory; the one-third-octave factors of ISO 2631-1 table 3 agree to 0.001)",
+        caution: "",
+        revision: 1,
+        inputs: &[Slot {
+            name: "frequency",
+            symbol: "f",
+            kind: Frequency::KIND,
+            meaning: "`f`, of the vibration",
+        }],
+        outputs: &[Slot {
+            name: "wk_weighting",
+            symbol: "W_k",
+            kind: Ratio::KIND,
+            meaning: "Share of the acceleration that counts: nearly all at 4 to 8 Hz, little far from there.",
+        }],
+        call: |x, y| one_row(x, y, ride_wk_weighting),
+        batch: |x, y, refused| rows(x, y, refused, ride_wk_weighting),
+    },
+    Entry {
         path: "spring.active_coils_for_rate",
         summary: "Active coils with which a helical compression spring has the wanted rate.",
         formula: "`n = G d^4 / (8 D^3 k)`",
@@ -6735,6 +7010,84 @@ fn mass_weight_distribution(
             on.left_of_centreline.si(),
         ]
     })
+}
+
+#[inline(always)]
+fn ride_damping_for_least_body_acceleration(
+    [sprung_mass, unsprung_mass, wheel_rate, tyre_rate]: [f64; 4],
+) -> Result<[f64; 1]> {
+    crate::ride::damping_for_least_body_acceleration(
+        Mass::from_si(sprung_mass),
+        Mass::from_si(unsprung_mass),
+        LinearStiffness::from_si(wheel_rate),
+        LinearStiffness::from_si(tyre_rate),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn ride_damping_for_least_tyre_load(
+    [sprung_mass, unsprung_mass, wheel_rate, tyre_rate]: [f64; 4],
+) -> Result<[f64; 1]> {
+    crate::ride::damping_for_least_tyre_load(
+        Mass::from_si(sprung_mass),
+        Mass::from_si(unsprung_mass),
+        LinearStiffness::from_si(wheel_rate),
+        LinearStiffness::from_si(tyre_rate),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn ride_dynamic_index(
+    [pitch_inertia, sprung_mass, front_distance, rear_distance]: [f64; 4],
+) -> Result<[f64; 1]> {
+    crate::ride::dynamic_index(
+        MomentOfInertia::from_si(pitch_inertia),
+        Mass::from_si(sprung_mass),
+        Length::from_si(front_distance),
+        Length::from_si(rear_distance),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn ride_flat_ride_cycles([front_frequency, rear_frequency, wheelbase, speed]: [f64; 4]) -> Result<[f64; 1]> {
+    crate::ride::flat_ride_cycles(
+        Frequency::from_si(front_frequency),
+        Frequency::from_si(rear_frequency),
+        Length::from_si(wheelbase),
+        Velocity::from_si(speed),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn ride_flat_ride_rear_frequency([front_frequency, wheelbase, speed, cycles]: [f64; 4]) -> Result<[f64; 1]> {
+    crate::ride::flat_ride_rear_frequency(
+        Frequency::from_si(front_frequency),
+        Length::from_si(wheelbase),
+        Velocity::from_si(speed),
+        Ratio::from_si(cycles),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn ride_road_displacement_density([roughness, wavelength]: [f64; 2]) -> Result<[f64; 1]> {
+    crate::ride::road_displacement_density(RoadRoughness::from_si(roughness), Length::from_si(wavelength))
+        .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn ride_transmissibility([frequency_ratio, damping_ratio]: [f64; 2]) -> Result<[f64; 1]> {
+    crate::ride::transmissibility(Ratio::from_si(frequency_ratio), Ratio::from_si(damping_ratio))
+        .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn ride_wk_weighting([frequency]: [f64; 1]) -> Result<[f64; 1]> {
+    crate::ride::wk_weighting(Frequency::from_si(frequency)).map(|on| [on.si()])
 }
 
 #[inline(always)]

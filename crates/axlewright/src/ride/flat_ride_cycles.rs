@@ -1,0 +1,56 @@
+use crate::units::{Frequency, Length, Ratio, Velocity};
+use crate::{Result, valid};
+
+/// Cycles of the front after a bump until front and rear move together, and the body no longer pitches.
+///
+/// # Formula
+/// `n = f_f f_r t / (f_r - f_f)` with `t = L / v`
+///
+/// # Parameters
+/// - `front_frequency` — `f_f`, of the body on the front axle
+/// - `rear_frequency` — `f_r`, of the body on the rear axle, greater than that of the front
+/// - `wheelbase` — `L`, front to rear axle
+/// - `speed` — `v`, of the vehicle
+///
+/// # Returns
+/// Cycles of the front since it met the bump; about one to one and a half is a flat ride, far more never feels like one.
+///
+/// # Valid for
+/// - `0.001 <= front_frequency <= 1000`
+/// - `0.001 <= rear_frequency <= 1000`
+/// - `rear_frequency > front_frequency`
+/// - `0.01 <= wheelbase <= 100`
+/// - `0.01 <= speed <= 200`
+///
+/// Two ends that swing apart from each other, dynamic index near 1, and no damping.
+///
+/// # Source
+/// Common practice after Olley: the rear swings faster and catches up (Gillespie, Fundamentals of Vehicle Dynamics, chapter 5; Milliken, Chassis Design; from memory)
+///
+/// # Errors
+/// [`Error::OutOfRange`](crate::Error::OutOfRange), [`Error::Contradiction`](crate::Error::Contradiction)
+///
+/// # Example
+/// ```
+/// use axlewright::{ride, units::*};
+/// let cycles = ride::flat_ride_cycles(
+///     Frequency::of::<Hz>(1.2), Frequency::of::<Hz>(1.4), Length::of::<m>(2.9), Velocity::of::<km_h>(90.0),
+/// )?;
+/// assert_eq!(format!("{:.2}", cycles.in_::<one>()), "0.97");
+/// # Ok::<(), axlewright::Error>(())
+/// ```
+pub fn flat_ride_cycles(
+    front_frequency: Frequency,
+    rear_frequency: Frequency,
+    wheelbase: Length,
+    speed: Velocity,
+) -> Result<Ratio> {
+    valid! {
+        front_frequency: 0.001 <= .. <= 1000 ; "common practice, no source: bodies swing between 1 mHz and 1 kHz";
+        rear_frequency: 0.001 <= .. <= 1000 ; "common practice, no source: bodies swing between 1 mHz and 1 kHz";
+        rear_frequency > front_frequency ; "definition: a rear that is no faster never catches up";
+        wheelbase: 0.01 <= .. <= 100 ; "common practice, no source: wheelbases lie between 10 mm and 100 m";
+        speed: 0.01 <= .. <= 200 ; "common practice, no source: vehicles drive between 10 mm/s and 200 m/s";
+    }
+    Ok(front_frequency * rear_frequency * (wheelbase / speed) / (rear_frequency - front_frequency))
+}

@@ -1,0 +1,64 @@
+use crate::units::{Frequency, Length, Quantity, Ratio, Velocity};
+use crate::{Error, Result, valid};
+
+/// Rear frequency with which the body no longer pitches after so many cycles of the front.
+///
+/// # Formula
+/// `f_r = n f_f / (n - f_f t)` with `t = L / v`
+///
+/// # Parameters
+/// - `front_frequency` — `f_f`, of the body on the front axle
+/// - `wheelbase` — `L`, front to rear axle
+/// - `speed` — `v`, of the vehicle
+/// - `cycles` — `n`, of the front since it met the bump, until both ends move together
+///
+/// # Returns
+/// Frequency of the body on the rear axle, greater than that of the front.
+///
+/// # Valid for
+/// - `0.001 <= front_frequency <= 1000`
+/// - `0.01 <= wheelbase <= 100`
+/// - `0.01 <= speed <= 200`
+/// - `0.01 <= cycles <= 1000`
+///
+/// Two ends that swing apart from each other, dynamic index near 1, and no damping. The front makes `f_f t` cycles before the rear meets the bump; `n` must be more.
+///
+/// # Source
+/// Common practice after Olley: the rear swings faster and catches up (Gillespie, Fundamentals of Vehicle Dynamics, chapter 5; Milliken, Chassis Design; from memory)
+///
+/// # Errors
+/// [`Error::OutOfRange`](crate::Error::OutOfRange), [`Error::NoSolution`](crate::Error::NoSolution)
+///
+/// # Example
+/// ```
+/// use axlewright::{ride, units::*};
+/// let rear = ride::flat_ride_rear_frequency(
+///     Frequency::of::<Hz>(1.2), Length::of::<m>(2.9), Velocity::of::<km_h>(90.0), Ratio::of::<one>(1.0),
+/// )?;
+/// assert_eq!(format!("{:.2} Hz", rear.in_::<Hz>()), "1.39 Hz");
+/// # Ok::<(), axlewright::Error>(())
+/// ```
+pub fn flat_ride_rear_frequency(
+    front_frequency: Frequency,
+    wheelbase: Length,
+    speed: Velocity,
+    cycles: Ratio,
+) -> Result<Frequency> {
+    valid! {
+        front_frequency: 0.001 <= .. <= 1000 ; "common practice, no source: bodies swing between 1 mHz and 1 kHz";
+        wheelbase: 0.01 <= .. <= 100 ; "common practice, no source: wheelbases lie between 10 mm and 100 m";
+        speed: 0.01 <= .. <= 200 ; "common practice, no source: vehicles drive between 10 mm/s and 200 m/s";
+        cycles: 0.01 <= .. <= 1000 ; "common practice, no source: more than 1000 is a slip";
+    }
+    let before = front_frequency * (wheelbase / speed);
+    if cycles <= before {
+        return Err(Error::NoSolution {
+            message: format!(
+                "cycles = {} is not more than the {} that the front makes before the rear meets the bump",
+                cycles.si(),
+                before.si()
+            ),
+        });
+    }
+    Ok(front_frequency * (cycles / (cycles - before)))
+}

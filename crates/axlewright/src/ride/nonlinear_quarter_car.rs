@@ -1,0 +1,415 @@
+use super::course::{Course, Leg};
+use super::response::Moment;
+use super::runge_kutta::advance;
+use crate::base::document::{Model, Value};
+use crate::base::numeric::MonotoneCubic;
+use crate::base::table::Cell;
+use crate::base::table::Table;
+use crate::units::{Force, Length, LinearStiffness, Mass, Quantity, STANDARD_GRAVITY, Time, Velocity};
+use crate::{Error, Result, valid};
+
+/// A wheel with its share of the body on a road, with a damper that is not the same in bump and rebound, a bump stop, and a tyre that can leave the ground.
+///
+/// # Formula
+/// `m_s z_s'' = k x + F_d(x') + F_b(x - b)` with the travel `x = z_u - z_s`; `m_u z_u'' = max(k_t (z_r - z_u), -W) - m_s z_s''` with the static load `W = (m_s + m_u) g`;
+/// `F_d` and `F_b` monotone cubics through the points
+///
+/// # Fields
+/// - `sprung_mass` — `m_s`, of the body on this wheel
+/// - `unsprung_mass` — `m_u`, that moves with the wheel
+/// - `wheel_rate` — `k`, of the suspension at the wheel, tyre and bump stop left aside
+/// - `tyre_rate` — `k_t`, vertical rate of the tyre at its pressure and load
+/// - `damper` — `F_d`, at the wheel, gas force taken off: in order of velocity, from rebound to bump, each with `velocity` (positive in bump) and `force`; no force at rest is added where it is missing
+/// - `bump_stop` — `F_b`, at the wheel; leave it out where there is none
+///
+/// # Valid for
+/// A linear spring that is never loose and never coil-bound, a damper that is never fully open, no friction, and a tyre without damping that touches the road in one point. Velocities and compressions
+/// within the points: beyond them nothing is known, and the answer is refused with the time. Each step of the integration is off by 1 nm or 1 nm/s at the most, as it estimates itself.
+///
+/// # Source
+/// Newton's law for both masses; integrated by the pair of Dormand and Prince (1980); checked against SciPy's `solve_ivp` at a tighter tolerance
+///
+/// # Caution
+/// A wheel off the ground neither steers nor brakes, and a stop that is met hard loads its mounts far beyond the static force. Local codes and licensed practice come first.
+#[derive(Debug, Clone, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct NonlinearQuarterCar {
+    /// Of the body on this wheel.
+    pub sprung_mass: Value<Mass>,
+    /// That moves with the wheel.
+    pub unsprung_mass: Value<Mass>,
+    /// Of the suspension at the wheel.
+    pub wheel_rate: Value<LinearStiffness>,
+    /// Vertical rate of the tyre.
+    pub tyre_rate: Value<LinearStiffness>,
+    /// At the wheel, in order of velocity.
+    pub damper: Vec<WheelDamperPoint>,
+    /// At the wheel; left out where there is none.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub bump_stop: Option<WheelStop>,
+}
+
+/// One point of a damper's curve at the wheel.
+#[derive(Debug, Clone, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "serde", serde(expecting = "a table with `velocity` and `force`"))]
+pub struct WheelDamperPoint {
+    /// Of the wheel against the body, positive in bump.
+    pub velocity: Value<Velocity>,
+    /// At that velocity, at the wheel; positive where it pushes them apart.
+    pub force: Value<Force>,
+}
+
+/// A bump stop as the wheel feels it.
+#[derive(Debug, Clone, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct WheelStop {
+    /// Travel of the wheel from ride height until it is touched.
+    pub bump_left: Value<Length>,
+    /// In order of compression, beyond contact.
+    pub points: Vec<WheelStopPoint>,
+}
+
+/// One point of a bump stop's curve at the wheel.
+#[derive(Debug, Clone, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "serde", serde(expecting = "a table with `compression` and `force`"))]
+pub struct WheelStopPoint {
+    /// Travel of the wheel beyond contact.
+    pub compression: Value<Length>,
+    /// At that compression, at the wheel.
+    pub force: Value<Force>,
+}
+
+impl Model for NonlinearQuarterCar {
+    fn check(&self) -> Result<()> {
+        self.parts().map(drop)
+    }
+}
+
+/// The fields as plain numbers and curves.
+struct Parts {
+    ms: f64,
+    mu: f64,
+    k: f64,
+    kt: f64,
+    damper: MonotoneCubic,
+    stop: Option<(f64, MonotoneCubic)>,
+}
+
+/// What acts at one instant.
+struct Forces {
+    stop: f64,
+    suspension: f64,
+    tyre: f64,
+}
+
+impl Parts {
+    /// NaN where a curve ends.
+    fn forces(&self, road: f64, state: &[f64; 4]) -> Forces {
+        let [body, body_velocity, wheel, wheel_velocity] = *state;
+        let travel = wheel - body;
+        let stop = match &self.stop {
+            Some((bump_left, curve)) if travel > *bump_left => curve.at(travel - bump_left),
+            _ => 0.0,
+        };
+        let suspension = self.k * travel + self.damper.at(wheel_velocity - body_velocity) + stop;
+        let tyre = (self.kt * (road - wheel)).max(-(self.ms + self.mu) * STANDARD_GRAVITY);
+        Forces { stop, suspension, tyre }
+    }
+
+    fn slope(&self, road: f64, state: &[f64; 4]) -> [f64; 4] {
+        let on = self.forces(road, state);
+        [state[1], on.suspension / self.ms, state[3], (on.tyre - on.suspension) / self.mu]
+    }
+
+    /// Which curve ends at this state.
+    fn beyond(&self, time: f64, state: &[f64; 4]) -> Option<Error> {
+        let (velocity, travel) = (state[3] - state[1], state[2] - state[0]);
+        let message = if self.damper.at(velocity).is_nan() {
+            format!(
+                "damper: the wheel moves at {velocity} m/s against the body near {time} s, beyond the points"
+            )
+        } else {
+            match &self.stop {
+                Some((left, curve)) if travel > *left && curve.at(travel - left).is_nan() => {
+                    format!("bump_stop: compressed by {} m near {time} s, beyond the points", travel - left)
+                }
+                _ => return None,
+            }
+        };
+        Some(Error::NoSolution { message })
+    }
+}
+
+impl NonlinearQuarterCar {
+    /// The motion after a step of the road.
+    ///
+    /// # Parameters
+    /// - `height` — of the step, negative where it goes down
+    /// - `duration` — that is looked at
+    /// - `time_step` — from row to row
+    ///
+    /// # Returns
+    /// One row a time step from 0: `time`, `road_height`, `body_displacement`, `wheel_displacement`, `suspension_travel`, `body_acceleration`,
+    /// `tyre_load_variation`, `bump_stop_force`.
+    pub fn step(&self, height: Length, duration: Time, time_step: Time) -> Result<Table> {
+        self.along(&Course::step(height, duration, time_step)?)
+    }
+
+    /// The motion up a ramp that ends on a plain, such as a bevelled kerb.
+    ///
+    /// # Parameters
+    /// - `height` — of the plain, negative where the ramp goes down
+    /// - `length` — of the ramp along the road
+    /// - `speed` — of the vehicle
+    /// - `duration` — that is looked at, from the foot of the ramp
+    /// - `time_step` — from row to row
+    ///
+    /// # Returns
+    /// One row a time step from 0, as after a step.
+    pub fn ramp(
+        &self,
+        height: Length,
+        length: Length,
+        speed: Velocity,
+        duration: Time,
+        time_step: Time,
+    ) -> Result<Table> {
+        self.along(&Course::ramp(height, length, speed, duration, time_step)?)
+    }
+
+    /// The motion over a bump that is half a sine.
+    ///
+    /// # Parameters
+    /// - `height` — of the bump, negative for a hole
+    /// - `length` — of the bump along the road, half a wave
+    /// - `speed` — of the vehicle
+    /// - `duration` — that is looked at, from the beginning of the bump
+    /// - `time_step` — from row to row
+    ///
+    /// # Returns
+    /// One row a time step from 0, as after a step.
+    pub fn half_sine(
+        &self,
+        height: Length,
+        length: Length,
+        speed: Velocity,
+        duration: Time,
+        time_step: Time,
+    ) -> Result<Table> {
+        self.along(&Course::half_sine(height, length, speed, duration, time_step)?)
+    }
+
+    /// The motion over a measured profile, straight from point to point.
+    ///
+    /// # Parameters
+    /// - `speed` — of the vehicle
+    /// - `time_step` — from row to row
+    /// - `distance` — along the road, at least two in increasing order
+    /// - `height` — of the road at each distance; everything rests on the first one before
+    ///
+    /// # Returns
+    /// One row a time step from the first distance to the last, as after a step.
+    pub fn profile(
+        &self,
+        speed: Velocity,
+        time_step: Time,
+        distance: &[Length],
+        height: &[Length],
+    ) -> Result<Table> {
+        self.along(&Course::profile(speed, time_step, distance, height)?)
+    }
+
+    fn along(&self, course: &Course) -> Result<Table> {
+        const TOLERANCE: f64 = 1e-9;
+        let parts = self.parts()?;
+        let mut rows = Moment::columns().quantity::<Force>("bump_stop_force");
+        let mut state = [course.rest, 0.0, course.rest, 0.0];
+        let mut try_first = 1e-4;
+        course.walk(|leg| {
+            let Leg { piece, from, to, row, .. } = leg;
+            let mut fault = None;
+            let slope = |time: f64, state: &[f64; 4]| {
+                let slope = parts.slope(piece.at(time).0, state);
+                if slope[1].is_nan() && state.iter().all(|part| part.is_finite()) {
+                    fault = Some((time, *state));
+                }
+                slope
+            };
+            advance(slope, &mut state, from, to, &mut try_first, TOLERANCE).map_err(|error| {
+                fault.and_then(|(time, state)| parts.beyond(time, &state)).unwrap_or(error)
+            })?;
+            if row {
+                let road = piece.at(to).0;
+                let on = parts.forces(road, &state);
+                let moment = Moment {
+                    time: to,
+                    road,
+                    body: state[0],
+                    wheel: state[2],
+                    body_acceleration: on.suspension / parts.ms,
+                    tyre_load_variation: on.tyre,
+                };
+                let [a, b, c, d, e, f] = moment.cells();
+                rows.push(&[moment.time()], Ok(&[a, b, c, d, e, f, Cell::Number(on.stop)]));
+            }
+            Ok(())
+        })?;
+        Ok(rows.finish())
+    }
+
+    fn parts(&self) -> Result<Parts> {
+        let (sprung_mass, unsprung_mass) = (self.sprung_mass.quantity, self.unsprung_mass.quantity);
+        let (wheel_rate, tyre_rate) = (self.wheel_rate.quantity, self.tyre_rate.quantity);
+        valid! {
+            sprung_mass: 0.001 <= .. <= 1000000 ; "common practice, no source: no wheel carries 1000 t";
+            unsprung_mass: 0.001 <= .. <= 1000000 ; "common practice, no source: no wheel weighs 1000 t";
+            wheel_rate: 1 <= .. <= 1e9 ; "common practice, no source: rates lie between 1 N/m and 1 GN/m";
+            tyre_rate: 1 <= .. <= 1e9 ; "common practice, no source: rates lie between 1 N/m and 1 GN/m";
+        }
+        let mut damper: Vec<(f64, f64)> = Vec::new();
+        for (place, point) in self.damper.iter().enumerate() {
+            let (velocity, force) = (point.velocity.quantity.si(), point.force.quantity.si());
+            // In bump it pushes wheel and body apart, in rebound it holds them together.
+            if velocity * force < 0.0 || (velocity == 0.0 && force != 0.0) {
+                let message = format!(
+                    "velocity {velocity} m/s and force {force} N: a damper takes energy and rests without force"
+                );
+                return Err(Error::Document { line: 0, key: format!("damper[{place}]"), message });
+            }
+            damper.push((velocity, force));
+        }
+        let at = damper.partition_point(|(velocity, _)| *velocity < 0.0);
+        if damper.get(at).is_none_or(|(velocity, _)| *velocity != 0.0) {
+            damper.insert(at, (0.0, 0.0));
+        }
+        if at == 0 || at + 1 == damper.len() {
+            let wanted = "at least one point in rebound and one in bump is wanted";
+            return Err(Error::Length { argument: "damper", length: self.damper.len(), wanted });
+        }
+        let stop = match &self.bump_stop {
+            None => None,
+            Some(stop) => {
+                let bump_left = stop.bump_left.quantity;
+                valid! { bump_left: 0 <= .. <= 10 ; "definition: at ride height the stop is not touched"; }
+                let mut points = vec![(0.0, 0.0)];
+                for (place, point) in stop.points.iter().enumerate() {
+                    let (compression, force) = (point.compression.quantity.si(), point.force.quantity.si());
+                    if !(compression > 0.0 && force >= points[place].1) {
+                        let message = format!(
+                            "compression {compression} m and force {force} N: contact is no point, and the force never falls"
+                        );
+                        return Err(Error::Document {
+                            line: 0,
+                            key: format!("bump_stop.points[{place}]"),
+                            message,
+                        });
+                    }
+                    points.push((compression, force));
+                }
+                Some((bump_left.si(), MonotoneCubic::new("bump_stop.points", &points)?))
+            }
+        };
+        Ok(Parts {
+            ms: sprung_mass.si(),
+            mu: unsprung_mass.si(),
+            k: wheel_rate.si(),
+            kt: tyre_rate.si(),
+            damper: MonotoneCubic::new("damper", &damper)?,
+            stop,
+        })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::QuarterCar;
+    use super::*;
+    use crate::units::{Damping, mm, s};
+
+    fn point(velocity: f64, force: f64) -> WheelDamperPoint {
+        WheelDamperPoint {
+            velocity: Value::new(Velocity::from_si(velocity)),
+            force: Value::new(Force::from_si(force)),
+        }
+    }
+
+    fn car(damper: Vec<WheelDamperPoint>, stop: Option<(f64, &[(f64, f64)])>) -> NonlinearQuarterCar {
+        let stop_point = |(compression, force): &(f64, f64)| WheelStopPoint {
+            compression: Value::new(Length::from_si(*compression)),
+            force: Value::new(Force::from_si(*force)),
+        };
+        NonlinearQuarterCar {
+            sprung_mass: Value::new(Mass::from_si(300.0)),
+            unsprung_mass: Value::new(Mass::from_si(40.0)),
+            wheel_rate: Value::new(LinearStiffness::from_si(22e3)),
+            tyre_rate: Value::new(LinearStiffness::from_si(190e3)),
+            damper,
+            bump_stop: stop.map(|(bump_left, points)| WheelStop {
+                bump_left: Value::new(Length::from_si(bump_left)),
+                points: points.iter().map(stop_point).collect(),
+            }),
+        }
+    }
+
+    /// With a straight damper and a small step nothing bends: the exact motion of the linear model.
+    #[test]
+    fn a_straight_damper_is_the_linear_model() {
+        let bent = car(vec![point(-5.0, -7500.0), point(5.0, 7500.0)], None);
+        let straight = QuarterCar {
+            sprung_mass: bent.sprung_mass.clone(),
+            unsprung_mass: bent.unsprung_mass.clone(),
+            wheel_rate: bent.wheel_rate.clone(),
+            wheel_damping: Value::new(Damping::from_si(1500.0)),
+            tyre_rate: bent.tyre_rate.clone(),
+            tyre_damping: None,
+        };
+        let (height, end, step) = (Length::of::<mm>(10.0), Time::of::<s>(2.0), Time::of::<s>(0.005));
+        let (bent, straight) =
+            (bent.step(height, end, step).unwrap(), straight.step(height, end, step).unwrap());
+        let (a, b) =
+            (bent.numbers("body_displacement").unwrap(), straight.numbers("body_displacement").unwrap());
+        assert_eq!(a.len(), 401);
+        for (a, b) in a.iter().zip(b) {
+            assert!((a - b).abs() < 2e-8, "{a} {b}");
+        }
+    }
+
+    #[test]
+    fn a_tyre_does_not_pull_and_a_stop_is_felt_only_beyond_its_gap() {
+        let (end, step) = (Time::of::<s>(1.0), Time::of::<s>(0.002));
+        let damper = || vec![point(-6.0, -9000.0), point(6.0, 4000.0)];
+        let stop: &[(f64, f64)] = &[(0.02, 2000.0), (0.2, 90e3)];
+        let stopped = car(damper(), Some((0.03, stop))).step(Length::of::<mm>(120.0), end, step).unwrap();
+        let (force, travel) =
+            (stopped.numbers("bump_stop_force").unwrap(), stopped.numbers("suspension_travel").unwrap());
+        assert!(force.iter().any(|force| *force > 100.0));
+        assert!(force.iter().zip(travel).all(|(force, travel)| (*force > 0.0) == (*travel > 0.03)));
+        let weight = 340.0 * STANDARD_GRAVITY;
+        let down = car(damper(), None).step(Length::of::<mm>(-120.0), end, step).unwrap();
+        let load = down.numbers("tyre_load_variation").unwrap();
+        assert!(load.iter().all(|load| *load >= -weight) && load[0] == -weight);
+    }
+
+    #[test]
+    fn what_is_beyond_a_curve_or_no_curve_is_refused_by_name() {
+        let (end, step) = (Time::of::<s>(1.0), Time::of::<s>(0.01));
+        let said =
+            |car: &NonlinearQuarterCar| car.step(Length::of::<mm>(80.0), end, step).unwrap_err().to_string();
+        let slow = car(vec![point(-0.2, -900.0), point(0.2, 400.0)], None);
+        assert!(said(&slow).starts_with("damper"), "{}", said(&slow));
+        let damper = || vec![point(-6.0, -9000.0), point(6.0, 4000.0)];
+        let thin: &[(f64, f64)] = &[(0.001, 10.0)];
+        let through = car(damper(), Some((0.01, thin)));
+        assert!(said(&through).starts_with("bump_stop"), "{}", said(&through));
+        for (name, wrong) in [
+            ("damper", car(vec![point(0.2, 400.0)], None)),
+            ("damper[0]", car(vec![point(-0.2, 400.0), point(0.2, 400.0)], None)),
+            ("bump_stop.points[0]", car(damper(), Some((0.01, &[(0.01, -1.0)])))),
+            ("bump_left", car(damper(), Some((-0.01, thin)))),
+        ] {
+            assert!(said(&wrong).starts_with(name), "{}", said(&wrong));
+        }
+    }
+}

@@ -1,0 +1,693 @@
+use super::course::{Course, Leg};
+use super::exponential::{Matrix, exponential, times};
+use super::integral::integral;
+use super::response::Moment;
+use super::{road_displacement_density, wk_weighting};
+use crate::base::document::{Model, Value};
+use crate::base::table::{Cell, Rows, Table};
+use crate::units::{
+    Acceleration, Damping, Force, Frequency, Length, LinearStiffness, Mass, Quantity, Ratio, RoadRoughness,
+    STANDARD_GRAVITY, Time, Velocity, angular_velocity, frequency,
+};
+use crate::{Error, Result, valid};
+use num_complex::Complex64;
+
+/// A wheel with its share of the body on a road: two masses, linear.
+///
+/// # Formula
+/// `m_s z_s'' = k (z_u - z_s) + c (z_u' - z_s')`; `m_u z_u'' = k_t (z_r - z_u) + c_t (z_r' - z_u') - m_s z_s''`
+///
+/// # Fields
+/// - `sprung_mass` — `m_s`, of the body on this wheel
+/// - `unsprung_mass` — `m_u`, that moves with the wheel
+/// - `wheel_rate` — `k`, of the suspension at the wheel, tyre left aside
+/// - `wheel_damping` — `c`, of the damper at the wheel: its rate times the square of its motion ratio
+/// - `tyre_rate` — `k_t`, vertical rate of the tyre at its pressure and load
+/// - `tyre_damping` — `c_t`, of the tyre; nothing where it is missing
+///
+/// # Valid for
+/// Small motions: no stop is touched, the tyre stays on the ground, and it pulls where it would leave it. A damper that is the same in bump and rebound. The tyre touches the road
+/// in one point: it does not bridge waves shorter than its contact patch. Roads in the time domain: heights within 10 m (1 km in a profile), lengths of 1 mm to 10 km, speeds of 10 mm/s
+/// to 200 m/s, up to 100000 s in steps of 1 µs to 100 s, a million rows at the most.
+///
+/// # Source
+/// Newton's law for both masses; Gillespie, Fundamentals of Vehicle Dynamics, chapter 5 (from memory); checked against SciPy and python-control
+///
+/// # Caution
+/// A tyre whose load varies holds the road less; a ride that is measured on a seat decides, not this. Local codes and licensed practice come first.
+#[derive(Debug, Clone, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct QuarterCar {
+    /// Of the body on this wheel.
+    pub sprung_mass: Value<Mass>,
+    /// That moves with the wheel.
+    pub unsprung_mass: Value<Mass>,
+    /// Of the suspension at the wheel.
+    pub wheel_rate: Value<LinearStiffness>,
+    /// Of the damper at the wheel.
+    pub wheel_damping: Value<Damping>,
+    /// Vertical rate of the tyre.
+    pub tyre_rate: Value<LinearStiffness>,
+    /// Of the tyre; nothing where it is missing.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub tyre_damping: Option<Value<Damping>>,
+}
+
+/// The two ways in which a quarter car swings.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct QuarterModes {
+    /// Lower natural frequency without damping.
+    pub body_undamped_frequency: Frequency,
+    /// Higher natural frequency without damping.
+    pub hop_undamped_frequency: Frequency,
+    /// Natural frequency of the lower mode with damping.
+    pub body_frequency: Frequency,
+    /// Damping ratio of the lower mode.
+    pub body_damping_ratio: Ratio,
+    /// Natural frequency of the higher mode with damping.
+    pub hop_frequency: Frequency,
+    /// Damping ratio of the higher mode.
+    pub hop_damping_ratio: Ratio,
+}
+
+/// A quarter car on a random road, root mean squares.
+#[derive(Debug, Clone, PartialEq)]
+pub struct OnRoad {
+    /// Of the body.
+    pub body_acceleration: Acceleration,
+    /// Of the body, weighted with Wk.
+    pub weighted_acceleration: Acceleration,
+    /// What people call that.
+    pub comfort: String,
+    /// Of the wheel against the body.
+    pub suspension_travel: Length,
+    /// Of the tyre's load about its static one.
+    pub tyre_load_variation: Force,
+    /// The same over the static load.
+    pub tyre_load_share: Ratio,
+}
+
+/// Words of ISO 2631-1:1997, C.2.3 (from memory), with the weighted accelerations to which they belong; they overlap.
+const COMFORT: [(&str, f64, f64); 6] = [
+    ("not uncomfortable", 0.0, 0.315),
+    ("a little uncomfortable", 0.315, 0.63),
+    ("fairly uncomfortable", 0.5, 1.0),
+    ("uncomfortable", 0.8, 1.6),
+    ("very uncomfortable", 1.25, 2.5),
+    ("extremely uncomfortable", 2.0, f64::INFINITY),
+];
+
+impl Model for QuarterCar {
+    fn check(&self) -> Result<()> {
+        let (sprung_mass, unsprung_mass) = (self.sprung_mass.quantity, self.unsprung_mass.quantity);
+        let (wheel_rate, tyre_rate) = (self.wheel_rate.quantity, self.tyre_rate.quantity);
+        let wheel_damping = self.wheel_damping.quantity;
+        let tyre_damping = Damping::from_si(self.numbers().ct);
+        valid! {
+            sprung_mass: 0.001 <= .. <= 1000000 ; "common practice, no source: no wheel carries 1000 t";
+            unsprung_mass: 0.000001 <= .. <= 1000000 ; "common practice, no source: no wheel weighs 1000 t";
+            wheel_rate: 1 <= .. <= 1e9 ; "common practice, no source: rates lie between 1 N/m and 1 GN/m";
+            wheel_damping: 0 <= .. <= 1e8 ; "definition: a damper takes energy; common practice, no source: up to 1e8 N·s/m";
+            tyre_rate: 1 <= .. <= 1e9 ; "common practice, no source: rates lie between 1 N/m and 1 GN/m";
+            tyre_damping: 0 <= .. <= 1e8 ; "definition: a damper takes energy; common practice, no source: up to 1e8 N·s/m";
+        }
+        Ok(())
+    }
+}
+
+/// The fields as plain numbers.
+#[derive(Clone, Copy)]
+struct Numbers {
+    ms: f64,
+    mu: f64,
+    k: f64,
+    c: f64,
+    kt: f64,
+    ct: f64,
+}
+
+/// What a road of one frequency does, over its height.
+struct Gains {
+    body: Complex64,
+    body_acceleration: Complex64,
+    suspension_travel: Complex64,
+    tyre_load: Complex64,
+}
+
+impl Numbers {
+    /// `D(s) = m_s m_u s^4 + ...` from the highest power.
+    fn characteristic(&self) -> [f64; 5] {
+        let Numbers { ms, mu, k, c, kt, ct } = *self;
+        [ms * mu, c * (ms + mu) + ct * ms, k * (ms + mu) + kt * ms + c * ct, c * kt + ct * k, k * kt]
+    }
+
+    fn gains(&self, s: Complex64) -> Gains {
+        let Numbers { ms, mu, k, c, kt, ct } = *self;
+        let determinant = self.characteristic().iter().fold(Complex64::ZERO, |sum, part| sum * s + part);
+        let (suspension, tyre, s2) = (c * s + k, ct * s + kt, s * s);
+        let body = suspension * tyre / determinant;
+        Gains {
+            body,
+            body_acceleration: s2 * body,
+            suspension_travel: ms * s2 * tyre / determinant,
+            tyre_load: tyre * s2 * (ms * mu * s2 + (ms + mu) * suspension) / determinant,
+        }
+    }
+
+    /// Both angular velocities without damping, the lower first.
+    fn undamped(&self) -> (f64, f64) {
+        let Numbers { ms, mu, k, kt, .. } = *self;
+        let (body, tyre) = (k * (ms + mu), kt * ms);
+        // The greater root of the quadratic first: the difference would cancel where the wheel is light.
+        let root = (body - tyre).hypot(2.0 * ms * (k * kt).sqrt());
+        let greater = (body + tyre + root) / 2.0;
+        ((k * kt / greater).sqrt(), (greater / (ms * mu)).sqrt())
+    }
+
+    /// Angular velocity and damping ratio of both modes, the lower first.
+    fn damped(&self) -> Result<[(f64, f64); 2]> {
+        let polynomial = self.characteristic();
+        let scale = (polynomial[4] / polynomial[0]).sqrt().sqrt();
+        let power = |i: usize| polynomial[i] / (polynomial[0] * scale.powi(i as i32));
+        let mut roots = roots([1.0, power(1), power(2), power(3), power(4)]);
+        roots.sort_by(|a, b| a.norm_sqr().total_cmp(&b.norm_sqr()));
+        let swings = |root: &&Complex64| root.im.abs() > 1e-7 * root.norm();
+        let pair = |a: Complex64, b: Complex64| {
+            let w = (a * b).norm().sqrt();
+            (w * scale, -(a + b).re / (2.0 * w))
+        };
+        let swinging: Vec<Complex64> = roots.iter().filter(swings).copied().collect();
+        let still: Vec<Complex64> = roots.iter().filter(|root| !swings(root)).copied().collect();
+        let mut modes = match (&swinging[..], &still[..]) {
+            // A root and its conjugate are as great as each other, two pairs of equal size differ in sign.
+            ([a, b, c, d], _) => {
+                let mut up: Vec<Complex64> =
+                    [a, b, c, d].into_iter().filter(|root| root.im > 0.0).copied().collect();
+                up.truncate(2);
+                let [lower, upper] = up[..] else { return Err(overdamped()) };
+                [pair(lower, lower.conj()), pair(upper, upper.conj())]
+            }
+            ([a, b], [c, d]) => [pair(*a, *b), pair(*c, *d)],
+            _ => return Err(overdamped()),
+        };
+        modes.sort_by(|a, b| a.0.total_cmp(&b.0));
+        Ok(modes)
+    }
+
+    /// The motion with the road's height and its rate as states five and six. The fourth is `z_u' - c_t / m_u z_r`, so that a step needs no impulse.
+    fn motion(&self, stiffness: f64) -> Matrix<6> {
+        let Numbers { ms, mu, k, c, kt, ct } = *self;
+        let d = ct / mu;
+        [
+            [0.0, 1.0, 0.0, 0.0, 0.0, 0.0],
+            [-k / ms, -c / ms, k / ms, c / ms, c * d / ms, 0.0],
+            [0.0, 0.0, 0.0, 1.0, d, 0.0],
+            [k / mu, c / mu, -(k + kt) / mu, -(c + ct) / mu, (kt - (c + ct) * d) / mu, 0.0],
+            [0.0, 0.0, 0.0, 0.0, 0.0, 1.0],
+            [0.0, 0.0, 0.0, 0.0, -stiffness, 0.0],
+        ]
+    }
+}
+
+fn overdamped() -> Error {
+    Error::NoSolution {
+        message: "both modes are damped so much that neither swings: they have no frequency".to_owned(),
+    }
+}
+
+/// All roots of a monic polynomial of fourth degree near the unit circle: Aberth's method.
+fn roots(polynomial: [f64; 5]) -> [Complex64; 4] {
+    let value = |x: Complex64| {
+        polynomial
+            .iter()
+            .fold((Complex64::ZERO, Complex64::ZERO), |(p, slope), part| (p * x + part, slope * x + p))
+    };
+    let mut roots = [0.4, 1.9, 3.6, 5.1].map(|angle| Complex64::from_polar(1.0, angle));
+    for _ in 0..200 {
+        let mut moved = 0.0_f64;
+        for i in 0..4 {
+            let (p, slope) = value(roots[i]);
+            if p == Complex64::ZERO {
+                continue;
+            }
+            let others: Complex64 = (0..4).filter(|j| *j != i).map(|j| (roots[i] - roots[j]).inv()).sum();
+            let newton = p / slope;
+            let step = newton / (1.0 - newton * others);
+            if step.is_finite() {
+                roots[i] -= step;
+                moved = moved.max(step.norm() / roots[i].norm());
+            }
+        }
+        if moved < 1e-15 {
+            break;
+        }
+    }
+    roots
+}
+
+/// The exponentials that were used last, by the road's stiffness and the duration.
+#[derive(Default)]
+struct Known(Vec<(f64, f64, Matrix<6>)>);
+
+impl Known {
+    fn of(&mut self, car: &Numbers, stiffness: f64, duration: f64) -> Matrix<6> {
+        if let Some((.., known)) = self.0.iter().find(|on| on.0 == stiffness && on.1 == duration) {
+            return *known;
+        }
+        let found = exponential(&car.motion(stiffness).map(|row| row.map(|x| x * duration)));
+        // Whole steps come again, parts of one do not: the first few are kept.
+        if self.0.len() < 4 {
+            self.0.push((stiffness, duration, found));
+        }
+        found
+    }
+}
+
+impl QuarterCar {
+    /// Natural frequencies and damping ratios.
+    ///
+    /// # Formula
+    /// Roots of `m_s m_u s^4 + (c (m_s + m_u) + c_t m_s) s^3 + (k (m_s + m_u) + k_t m_s + c c_t) s^2 + (c k_t + c_t k) s + k k_t`: a pair has
+    /// `w = sqrt(s_1 s_2)`, `zeta = -(s_1 + s_2) / (2 w)`
+    ///
+    /// # Returns
+    /// - `body_undamped_frequency` — lower natural frequency without damping
+    /// - `hop_undamped_frequency` — higher natural frequency without damping: wheel hop
+    /// - `body_frequency` — natural frequency of the lower mode with damping, the modulus of its roots
+    /// - `body_damping_ratio` — of the lower mode; above 1 it does not swing
+    /// - `hop_frequency` — natural frequency of the higher mode with damping
+    /// - `hop_damping_ratio` — of the higher mode
+    ///
+    /// # Example
+    /// ```
+    /// use axlewright::{Model, Value, ride::*, units::*};
+    /// let corner = QuarterCar {
+    ///     sprung_mass: Value::parse("545 kg")?, unsprung_mass: Value::parse("62 kg")?, wheel_rate: Value::parse("34 N/mm")?,
+    ///     wheel_damping: Value::parse("2900 N·s/m")?, tyre_rate: Value::parse("260 N/mm")?, tyre_damping: None,
+    /// }.checked()?;
+    /// let modes = corner.modes()?;
+    /// assert_eq!(format!("{:.2} and {:.1} Hz", modes.body_undamped_frequency.in_::<Hz>(), modes.hop_undamped_frequency.in_::<Hz>()), "1.18 and 11.0 Hz");
+    /// # Ok::<(), axlewright::Error>(())
+    /// ```
+    pub fn modes(&self) -> Result<QuarterModes> {
+        self.check()?;
+        let car = self.numbers();
+        let hertz = |w: f64| frequency(crate::units::AngularVelocity::from_si(w));
+        let (body, hop) = car.undamped();
+        let [lower, upper] = car.damped()?;
+        Ok(QuarterModes {
+            body_undamped_frequency: hertz(body),
+            hop_undamped_frequency: hertz(hop),
+            body_frequency: hertz(lower.0),
+            body_damping_ratio: Ratio::from_si(lower.1),
+            hop_frequency: hertz(upper.0),
+            hop_damping_ratio: Ratio::from_si(upper.1),
+        })
+    }
+
+    /// Amplitudes on a road that is a sine, over frequencies.
+    ///
+    /// # Formula
+    /// With `s = 2 pi i f` and `D` the polynomial of the modes: `z_s / z_r = (c s + k) (c_t s + k_t) / D`, travel `m_s s^2 (c_t s + k_t) / D`, tyre load
+    /// `(c_t s + k_t) s^2 (m_s m_u s^2 + (m_s + m_u) (c s + k)) / D`
+    ///
+    /// # Parameters
+    /// - `amplitude` — of the road's height, half of what lies between crest and trough, up to 10 m
+    /// - `frequency` — at which the wheel meets the waves, speed over wavelength, each up to 1 MHz
+    ///
+    /// # Returns
+    /// One row a frequency: `frequency`, `transmissibility` (body over road), `body_acceleration`, `suspension_travel`, `tyre_load_variation`.
+    pub fn frequency_response(&self, amplitude: Length, frequency: &[Frequency]) -> Result<Table> {
+        within_ten_metres(amplitude)?;
+        self.check()?;
+        let car = self.numbers();
+        let mut rows = Rows::new()
+            .quantity::<Frequency>("frequency")
+            .quantity::<Ratio>("transmissibility")
+            .quantity::<Acceleration>("body_acceleration")
+            .quantity::<Length>("suspension_travel")
+            .quantity::<Force>("tyre_load_variation");
+        for frequency in frequency.iter().copied() {
+            let outputs = up_to_a_megahertz(frequency).map(|()| {
+                let on = car.gains(Complex64::new(0.0, angular_velocity(frequency).si()));
+                let of = |gain: Complex64| Cell::Number(amplitude.si() * gain.norm());
+                [
+                    Cell::Number(on.body.norm()),
+                    of(on.body_acceleration),
+                    of(on.suspension_travel),
+                    of(on.tyre_load),
+                ]
+            });
+            rows.push(
+                &[Cell::from(frequency)],
+                outputs.as_ref().map(|cells| &cells[..]).map_err(Clone::clone),
+            );
+        }
+        Ok(rows.finish())
+    }
+
+    /// Root mean squares on a random road, and how it feels.
+    ///
+    /// # Formula
+    /// `x^2 = integral of |H(f)|^2 G_d(f / v) / v df`, for the weighted acceleration `|H W_k|^2`, between the frequencies `v / lambda` of both waves
+    ///
+    /// # Parameters
+    /// - `roughness` — `G`, one-sided density of the road's height at 0.1 cycles a metre
+    /// - `speed` — `v`, of the vehicle
+    /// - `shortest_wave` — that the road has and the tyre does not bridge; ISO 8608 gives its classes down to 0.35 m
+    /// - `longest_wave` — that the road has; ISO 8608 gives its classes up to 91 m
+    ///
+    /// # Returns
+    /// - `body_acceleration` — of the body
+    /// - `weighted_acceleration` — of the body, weighted with Wk
+    /// - `comfort` — words for that acceleration on a seat, joined by `to` where two overlap
+    /// - `suspension_travel` — of the wheel against the body
+    /// - `tyre_load_variation` — of the tyre's load about its static one; without bound for ever shorter waves where the tyre has damping
+    /// - `tyre_load_share` — that over the static load; near a third the wheel begins to leave the road, as the threefold comes now and then
+    ///
+    /// # Valid for
+    /// - `0 <= roughness <= 1`
+    /// - `0.01 <= speed <= 200`
+    /// - `0.000000001 <= shortest_wave <= 1000000000`
+    /// - `0.001 <= longest_wave <= 1000000000`
+    /// - `longest_wave > shortest_wave`
+    ///
+    /// A road of waviness 2. The words are meant for the vibration on a seat; the floor over the wheel stands in for it.
+    ///
+    /// # Source
+    /// ISO 8608:2016 (road), ISO 8041-1:2017 (Wk), ISO 2631-1:1997 C.2.3 (words), all from memory; quadrature checked against Lyapunov solutions of SciPy
+    ///
+    /// # Example
+    /// ```
+    /// use axlewright::{Model, Value, ride::*, units::*};
+    /// let corner = QuarterCar {
+    ///     sprung_mass: Value::parse("545 kg")?, unsprung_mass: Value::parse("62 kg")?, wheel_rate: Value::parse("34 N/mm")?,
+    ///     wheel_damping: Value::parse("2900 N·s/m")?, tyre_rate: Value::parse("260 N/mm")?, tyre_damping: None,
+    /// }.checked()?;
+    /// let road = RoadSurface { road_class: RoadClass::B }.roughness()?;
+    /// let on = corner.on_road(road, Velocity::of::<km_h>(80.0), Length::of::<m>(0.35), Length::of::<m>(91.0))?;
+    /// assert_eq!(format!("{:.2} m/s², {}", on.weighted_acceleration.in_::<m_s2>(), on.comfort), "0.58 m/s², a little uncomfortable to fairly uncomfortable");
+    /// # Ok::<(), axlewright::Error>(())
+    /// ```
+    pub fn on_road(
+        &self,
+        roughness: RoadRoughness,
+        speed: Velocity,
+        shortest_wave: Length,
+        longest_wave: Length,
+    ) -> Result<OnRoad> {
+        valid! {
+            roughness: 0 <= .. <= 1 ; "definition: a density is not negative; common practice, no source: the roughest class of ISO 8608 has a quarter of a cubic metre";
+            speed: 0.01 <= .. <= 200 ; "common practice, no source: vehicles drive between 10 mm/s and 200 m/s";
+            shortest_wave: 0.000000001 <= .. <= 1000000000 ; "common practice, no source: waves lie between 1 nm and 1e9 m";
+            longest_wave: 0.001 <= .. <= 1000000000 ; "common practice, no source: waves lie between 1 mm and 1e9 m";
+            longest_wave > shortest_wave ; "definition: a band has a lower and an upper end";
+        }
+        self.check()?;
+        let car = self.numbers();
+        // G_d(n) / v at one cycle a second.
+        let at_one_hertz =
+            road_displacement_density(roughness, speed * Time::from_si(1.0))?.si() / speed.si();
+        let squares = |logarithm: f64| {
+            let hertz = logarithm.exp();
+            let on = car.gains(Complex64::new(0.0, angular_velocity(Frequency::from_si(hertz)).si()));
+            let felt = wk_weighting(Frequency::from_si(hertz)).map_or(f64::NAN, Quantity::si);
+            // G(f) df = G(1 Hz) / f^2 df = G(1 Hz) / f d(ln f)
+            [on.body_acceleration, on.body_acceleration * felt, on.suspension_travel, on.tyre_load]
+                .map(|gain| gain.norm_sqr() * (at_one_hertz / hertz))
+        };
+        let (first, last) = ((speed / longest_wave).si().ln(), (speed / shortest_wave).si().ln());
+        let (body, hop) = car.undamped();
+        let mut ends = vec![first];
+        ends.extend(
+            [body, hop]
+                .map(|w| frequency(crate::units::AngularVelocity::from_si(w)).si().ln())
+                .iter()
+                .filter(|at| (first..last).contains(*at)),
+        );
+        ends.push(last);
+        let mut sums = [0.0; 4];
+        for pair in ends.windows(2) {
+            let part = integral(&squares, pair[0], pair[1], 1e-9);
+            sums.iter_mut().zip(part).for_each(|(sum, part)| *sum += part);
+        }
+        let [body, weighted, travel, load] = sums.map(f64::sqrt);
+        Ok(OnRoad {
+            body_acceleration: Acceleration::from_si(body),
+            weighted_acceleration: Acceleration::from_si(weighted),
+            comfort: comfort(weighted),
+            suspension_travel: Length::from_si(travel),
+            tyre_load_variation: Force::from_si(load),
+            tyre_load_share: Ratio::from_si(load / ((car.ms + car.mu) * STANDARD_GRAVITY)),
+        })
+    }
+
+    /// The motion after a step of the road.
+    ///
+    /// # Parameters
+    /// - `height` — of the step, negative where it goes down
+    /// - `duration` — that is looked at
+    /// - `time_step` — from row to row
+    ///
+    /// # Returns
+    /// One row a time step from 0: `time`, `road_height`, `body_displacement`, `wheel_displacement`, `suspension_travel`, `body_acceleration`,
+    /// `tyre_load_variation`; exact at every row.
+    pub fn step(&self, height: Length, duration: Time, time_step: Time) -> Result<Table> {
+        self.along(&Course::step(height, duration, time_step)?)
+    }
+
+    /// The motion up a ramp that ends on a plain, such as a bevelled kerb.
+    ///
+    /// # Parameters
+    /// - `height` — of the plain, negative where the ramp goes down
+    /// - `length` — of the ramp along the road
+    /// - `speed` — of the vehicle
+    /// - `duration` — that is looked at, from the foot of the ramp
+    /// - `time_step` — from row to row
+    ///
+    /// # Returns
+    /// One row a time step from 0, as after a step; exact at every row.
+    pub fn ramp(
+        &self,
+        height: Length,
+        length: Length,
+        speed: Velocity,
+        duration: Time,
+        time_step: Time,
+    ) -> Result<Table> {
+        self.along(&Course::ramp(height, length, speed, duration, time_step)?)
+    }
+
+    /// The motion over a bump that is half a sine.
+    ///
+    /// # Parameters
+    /// - `height` — of the bump, negative for a hole
+    /// - `length` — of the bump along the road, half a wave
+    /// - `speed` — of the vehicle
+    /// - `duration` — that is looked at, from the beginning of the bump
+    /// - `time_step` — from row to row
+    ///
+    /// # Returns
+    /// One row a time step from 0, as after a step; exact at every row.
+    pub fn half_sine(
+        &self,
+        height: Length,
+        length: Length,
+        speed: Velocity,
+        duration: Time,
+        time_step: Time,
+    ) -> Result<Table> {
+        self.along(&Course::half_sine(height, length, speed, duration, time_step)?)
+    }
+
+    /// The motion over a measured profile, straight from point to point.
+    ///
+    /// # Parameters
+    /// - `speed` — of the vehicle
+    /// - `time_step` — from row to row
+    /// - `distance` — along the road, at least two in increasing order
+    /// - `height` — of the road at each distance; everything rests on the first one before
+    ///
+    /// # Returns
+    /// One row a time step from the first distance to the last, as after a step; exact at every row for the road as it is joined.
+    pub fn profile(
+        &self,
+        speed: Velocity,
+        time_step: Time,
+        distance: &[Length],
+        height: &[Length],
+    ) -> Result<Table> {
+        self.along(&Course::profile(speed, time_step, distance, height)?)
+    }
+
+    fn along(&self, course: &Course) -> Result<Table> {
+        self.check()?;
+        let car = self.numbers();
+        let Numbers { ms, mu, k, c, kt, ct } = car;
+        let mut rows = Moment::columns();
+        let mut known = Known::default();
+        let mut state = [course.rest, 0.0, course.rest, -ct / mu * course.rest, 0.0, 0.0];
+        course.walk(|leg| {
+            let Leg { piece, from, to, duration, row } = leg;
+            (state[4], state[5]) = piece.at(from);
+            if duration > 0.0 {
+                state = times(&known.of(&car, piece.stiffness, duration), &state);
+            }
+            if row {
+                let (road, rate) = piece.at(to);
+                let [body, body_velocity, wheel, ..] = state;
+                let wheel_velocity = state[3] + ct / mu * road;
+                let moment = Moment {
+                    time: to,
+                    road,
+                    body,
+                    wheel,
+                    body_acceleration: (k * (wheel - body) + c * (wheel_velocity - body_velocity)) / ms,
+                    tyre_load_variation: kt * (road - wheel) + ct * (rate - wheel_velocity),
+                };
+                rows.push(&[moment.time()], Ok(&moment.cells()));
+            }
+            Ok(())
+        })?;
+        Ok(rows.finish())
+    }
+
+    fn numbers(&self) -> Numbers {
+        Numbers {
+            ms: self.sprung_mass.quantity.si(),
+            mu: self.unsprung_mass.quantity.si(),
+            k: self.wheel_rate.quantity.si(),
+            c: self.wheel_damping.quantity.si(),
+            kt: self.tyre_rate.quantity.si(),
+            ct: self.tyre_damping.as_ref().map_or(0.0, |on| on.quantity.si()),
+        }
+    }
+}
+
+fn within_ten_metres(amplitude: Length) -> Result<()> {
+    valid! { amplitude: 0 <= .. <= 10 ; "definition: an amplitude is not negative; common practice, no source: nobody drives over 10 m"; }
+    Ok(())
+}
+
+fn up_to_a_megahertz(frequency: Frequency) -> Result<()> {
+    valid! { frequency: 0 <= .. <= 1000000 ; "definition: a frequency is not negative; common practice, no source: above 1 MHz it is a slip"; }
+    Ok(())
+}
+
+fn comfort(weighted: f64) -> String {
+    let words: Vec<&str> = COMFORT
+        .iter()
+        .filter(|(_, lower, upper)| (*lower..*upper).contains(&weighted))
+        .map(|(words, ..)| *words)
+        .collect();
+    words.join(" to ")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::units::{Hz, km_h, m, mm, s};
+    use approx::assert_relative_eq;
+    use proptest::prelude::*;
+
+    fn car(ms: f64, mu: f64, k: f64, c: f64, kt: f64, ct: f64) -> QuarterCar {
+        QuarterCar {
+            sprung_mass: Value::new(Mass::from_si(ms)),
+            unsprung_mass: Value::new(Mass::from_si(mu)),
+            wheel_rate: Value::new(LinearStiffness::from_si(k)),
+            wheel_damping: Value::new(Damping::from_si(c)),
+            tyre_rate: Value::new(LinearStiffness::from_si(kt)),
+            tyre_damping: (ct > 0.0).then(|| Value::new(Damping::from_si(ct))),
+        }
+    }
+
+    fn ours() -> QuarterCar {
+        car(300.0, 40.0, 22e3, 1500.0, 190e3, 60.0)
+    }
+
+    #[test]
+    fn what_cannot_be_is_refused_by_name() {
+        for (name, wrong) in [
+            ("sprung_mass", car(0.0, 40.0, 22e3, 1500.0, 190e3, 0.0)),
+            ("sprung_mass", car(-1.0, 40.0, 22e3, 1500.0, 190e3, 0.0)),
+            ("unsprung_mass", car(300.0, 0.0, 22e3, 1500.0, 190e3, 0.0)),
+            ("wheel_rate", car(300.0, 40.0, f64::NAN, 1500.0, 190e3, 0.0)),
+            ("wheel_damping", car(300.0, 40.0, 22e3, -1.0, 190e3, 0.0)),
+            ("tyre_rate", car(300.0, 40.0, 22e3, 1500.0, 0.0, 0.0)),
+            ("tyre_damping", car(300.0, 40.0, 22e3, 1500.0, 190e3, 1e9)),
+        ] {
+            assert!(wrong.modes().unwrap_err().to_string().starts_with(name), "{name}");
+        }
+    }
+
+    #[test]
+    fn a_mode_that_does_not_swing_has_a_ratio_above_one_and_two_have_none() {
+        let modes = car(300.0, 40.0, 22e3, 8000.0, 190e3, 0.0).modes().unwrap();
+        assert!(modes.hop_damping_ratio.si() > 1.0 || modes.body_damping_ratio.si() > 1.0);
+        let both = car(300.0, 40.0, 22e3, 1e6, 190e3, 1e6).modes();
+        assert!(both.unwrap_err().to_string().contains("neither swings"));
+    }
+
+    /// The road that moves slowly carries everything along; the words at the edges of their bands.
+    #[test]
+    fn limits_and_words() {
+        let table =
+            ours().frequency_response(Length::of::<mm>(1.0), &[0.0, 1e-3, -1.0].map(Frequency::of::<Hz>));
+        let table = table.unwrap();
+        assert_eq!(table.numbers("transmissibility").unwrap()[0], 1.0);
+        assert_relative_eq!(table.numbers("transmissibility").unwrap()[1], 1.0, max_relative = 1e-5);
+        assert!(table.reason(2).is_some());
+        assert_eq!(comfort(0.3), "not uncomfortable");
+        assert_eq!(comfort(0.55), "a little uncomfortable to fairly uncomfortable");
+        assert_eq!(comfort(3.0), "extremely uncomfortable");
+    }
+
+    /// The same road said in three ways gives the same motion; with damping in the tyre, too.
+    #[test]
+    fn a_ramp_is_a_profile_and_a_short_one_a_step() {
+        let (speed, end, step) = (Velocity::of::<km_h>(36.0), Time::of::<s>(1.0), Time::of::<s>(0.007));
+        let (height, length) = (Length::of::<mm>(60.0), Length::of::<m>(0.5));
+        let ramp = ours().ramp(height, length, speed, end, step).unwrap();
+        let nothing = Length::from_si(0.0);
+        let distances = [nothing, length, Length::of::<m>(10.0)];
+        let profile = ours().profile(speed, step, &distances, &[nothing, height, height]).unwrap();
+        let names = [
+            "road_height",
+            "body_displacement",
+            "wheel_displacement",
+            "body_acceleration",
+            "tyre_load_variation",
+        ];
+        for name in names {
+            let (one, other) = (ramp.numbers(name).unwrap(), profile.numbers(name).unwrap());
+            let size = one.iter().fold(0.0_f64, |size, x| size.max(x.abs()));
+            assert_eq!(one.len(), other.len());
+            for (a, b) in one.iter().zip(other) {
+                assert!((a - b).abs() < 1e-10 * size, "{name}: {a} {b}");
+            }
+        }
+        let steep = ours().ramp(height, Length::of::<mm>(1.0), Velocity::from_si(200.0), end, step).unwrap();
+        let sudden = ours().step(height, end, step).unwrap();
+        let (a, b) =
+            (steep.numbers("body_displacement").unwrap(), sudden.numbers("body_displacement").unwrap());
+        for (a, b) in a.iter().zip(b).skip(1) {
+            assert!((a - b).abs() < 1e-5, "{a} {b}");
+        }
+    }
+
+    proptest! {
+        /// Sum and product of the roots are those of the polynomial, and damping never speeds a mode beyond what the rates allow.
+        #[test]
+        fn modes_multiply_to_what_the_rates_say(ms in 50.0f64..3000.0, mu in 5.0f64..300.0, k in 5e3f64..3e5, zeta in 0.01f64..0.9, kt in 1e5f64..1e6) {
+            let c = 2.0 * zeta * (k * ms).sqrt();
+            let modes = car(ms, mu, k, c, kt, 0.0).modes().unwrap();
+            let w = |f: Frequency| angular_velocity(f).si();
+            let product = w(modes.body_frequency) * w(modes.hop_frequency);
+            prop_assert!((product / (k * kt / (ms * mu)).sqrt() - 1.0).abs() < 1e-9);
+            let undamped = w(modes.body_undamped_frequency) * w(modes.hop_undamped_frequency);
+            prop_assert!((product / undamped - 1.0).abs() < 1e-9);
+            let sum = 2.0 * (w(modes.body_frequency) * modes.body_damping_ratio.si() + w(modes.hop_frequency) * modes.hop_damping_ratio.si());
+            prop_assert!((sum / (c * (ms + mu) / (ms * mu)) - 1.0).abs() < 1e-8);
+        }
+    }
+}
