@@ -152,7 +152,9 @@ pub fn run(root: &Path) -> Result<(), String> {
     let many = stages.run("times (build sheet, Python)", || {
         python.python(root).args(["bindings/python/benches/sheet.py"]).output()
     })?;
-    for line in sheet.lines().chain(many.lines()).chain(times.lines()) {
+    let ride = stages
+        .run("times (ride)", || python.python(root).args(["bindings/python/benches/ride.py"]).output())?;
+    for line in sheet.lines().chain(many.lines()).chain(times.lines()).chain(ride.lines()) {
         rows.push(Row::read(line)?);
     }
     stages.print();

@@ -50,7 +50,6 @@ impl Table {
     pub fn refused(&self) -> &[(usize, Error)] {
         &self.refused
     }
-    #[cfg(feature = "sheet")]
     /// A table from whole columns, of the length that is said, and the refused rows in order.
     pub(crate) fn of(columns: Vec<Column>, rows: usize, refused: Vec<(usize, Error)>) -> Table {
         Table { columns, rows, refused }

@@ -144,7 +144,12 @@ impl Course {
         Self::new(height[0].si(), pieces, Time::from_si(start(last)), time_step)
     }
 
+    pub(super) fn rows(&self) -> usize {
+        self.rows
+    }
+
     /// Leg after leg from time 0, each within one piece and none beyond a row.
+    #[inline]
     pub(super) fn walk(&self, mut visit: impl FnMut(Leg) -> Result<()>) -> Result<()> {
         let mut place = 0;
         let mut now = 0.0;

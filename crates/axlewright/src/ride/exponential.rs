@@ -80,11 +80,12 @@ fn product<const N: usize>(a: &Matrix<N>, b: &Matrix<N>) -> Matrix<N> {
     out
 }
 
-/// `a` times a vector.
-pub(super) fn times<const N: usize>(a: &Matrix<N>, x: &[f64; N]) -> [f64; N] {
+/// A matrix by its columns times a vector.
+#[inline]
+pub(super) fn times<const N: usize, const M: usize>(columns: &[[f64; N]; M], x: &[f64; M]) -> [f64; N] {
     let mut out = [0.0; N];
-    for (y, row) in out.iter_mut().zip(a) {
-        *y = row.iter().zip(x).map(|(a, x)| a * x).sum();
+    for (column, x) in columns.iter().zip(x) {
+        out.iter_mut().zip(column).for_each(|(y, a)| *y += a * x);
     }
     out
 }

@@ -1,9 +1,8 @@
 use super::course::{Course, Leg};
-use super::response::Moment;
+use super::response::{Moment, table};
 use super::runge_kutta::advance;
 use crate::base::document::{Model, Value};
 use crate::base::numeric::MonotoneCubic;
-use crate::base::table::Cell;
 use crate::base::table::Table;
 use crate::units::{Force, Length, LinearStiffness, Mass, Quantity, STANDARD_GRAVITY, Time, Velocity};
 use crate::{Error, Result, valid};
@@ -224,7 +223,7 @@ impl NonlinearQuarterCar {
     fn along(&self, course: &Course) -> Result<Table> {
         const TOLERANCE: f64 = 1e-9;
         let parts = self.parts()?;
-        let mut rows = Moment::columns().quantity::<Force>("bump_stop_force");
+        let mut moments = Vec::with_capacity(course.rows());
         let mut state = [course.rest, 0.0, course.rest, 0.0];
         let mut try_first = 1e-4;
         course.walk(|leg| {
@@ -243,20 +242,19 @@ impl NonlinearQuarterCar {
             if row {
                 let road = piece.at(to).0;
                 let on = parts.forces(road, &state);
-                let moment = Moment {
+                moments.push(Moment {
                     time: to,
                     road,
                     body: state[0],
                     wheel: state[2],
                     body_acceleration: on.suspension / parts.ms,
                     tyre_load_variation: on.tyre,
-                };
-                let [a, b, c, d, e, f] = moment.cells();
-                rows.push(&[moment.time()], Ok(&[a, b, c, d, e, f, Cell::Number(on.stop)]));
+                    bump_stop_force: on.stop,
+                });
             }
             Ok(())
         })?;
-        Ok(rows.finish())
+        Ok(table(&moments, true))
     }
 
     fn parts(&self) -> Result<Parts> {

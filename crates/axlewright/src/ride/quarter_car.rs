@@ -1,7 +1,7 @@
 use super::course::{Course, Leg};
 use super::exponential::{Matrix, exponential, times};
 use super::integral::integral;
-use super::response::Moment;
+use super::response::{Moment, table};
 use super::{road_displacement_density, wk_weighting};
 use crate::base::document::{Model, Value};
 use crate::base::table::{Cell, Rows, Table};
@@ -194,17 +194,17 @@ impl Numbers {
         Ok(modes)
     }
 
-    /// The motion with the road's height and its rate as states five and six. The fourth is `z_u' - c_t / m_u z_r`, so that a step needs no impulse.
+    /// The motion with the road's height and its rate as the first two states. The last is `z_u' - c_t / m_u z_r`, so that a step needs no impulse.
     fn motion(&self, stiffness: f64) -> Matrix<6> {
         let Numbers { ms, mu, k, c, kt, ct } = *self;
         let d = ct / mu;
         [
             [0.0, 1.0, 0.0, 0.0, 0.0, 0.0],
-            [-k / ms, -c / ms, k / ms, c / ms, c * d / ms, 0.0],
-            [0.0, 0.0, 0.0, 1.0, d, 0.0],
-            [k / mu, c / mu, -(k + kt) / mu, -(c + ct) / mu, (kt - (c + ct) * d) / mu, 0.0],
-            [0.0, 0.0, 0.0, 0.0, 0.0, 1.0],
-            [0.0, 0.0, 0.0, 0.0, -stiffness, 0.0],
+            [-stiffness, 0.0, 0.0, 0.0, 0.0, 0.0],
+            [0.0, 0.0, 0.0, 1.0, 0.0, 0.0],
+            [c * d / ms, 0.0, -k / ms, -c / ms, k / ms, c / ms],
+            [d, 0.0, 0.0, 0.0, 0.0, 1.0],
+            [(kt - (c + ct) * d) / mu, 0.0, k / mu, c / mu, -(k + kt) / mu, -(c + ct) / mu],
         ]
     }
 }
@@ -245,21 +245,24 @@ fn roots(polynomial: [f64; 5]) -> [Complex64; 4] {
     roots
 }
 
-/// The exponentials that were used last, by the road's stiffness and the duration.
+/// The exponentials of whole time steps, which come again, and the last one of a part of a step, by the road's stiffness and the duration.
 #[derive(Default)]
-struct Known(Vec<(f64, f64, Matrix<6>)>);
+struct Known(Vec<(f64, f64, [[f64; 4]; 6])>);
 
 impl Known {
-    fn of(&mut self, car: &Numbers, stiffness: f64, duration: f64) -> Matrix<6> {
-        if let Some((.., known)) = self.0.iter().find(|on| on.0 == stiffness && on.1 == duration) {
-            return *known;
-        }
-        let found = exponential(&car.motion(stiffness).map(|row| row.map(|x| x * duration)));
-        // Whole steps come again, parts of one do not: the first few are kept.
-        if self.0.len() < 4 {
-            self.0.push((stiffness, duration, found));
-        }
-        found
+    fn of(&mut self, car: &Numbers, stiffness: f64, duration: f64) -> &[[f64; 4]; 6] {
+        let found = self.0.iter().position(|on| on.0 == stiffness && on.1 == duration);
+        let place = found.unwrap_or_else(|| {
+            let matrix = exponential(&car.motion(stiffness).map(|row| row.map(|x| x * duration)));
+            if self.0.len() == 8 {
+                self.0.pop();
+            }
+            // The road's own two rows are not wanted; the others by columns.
+            let columns = core::array::from_fn(|j| core::array::from_fn(|i| matrix[i + 2][j]));
+            self.0.push((stiffness, duration, columns));
+            self.0.len() - 1
+        });
+        &self.0[place].2
     }
 }
 
@@ -524,32 +527,34 @@ impl QuarterCar {
         self.check()?;
         let car = self.numbers();
         let Numbers { ms, mu, k, c, kt, ct } = car;
-        let mut rows = Moment::columns();
+        let mut moments = Vec::with_capacity(course.rows());
         let mut known = Known::default();
-        let mut state = [course.rest, 0.0, course.rest, -ct / mu * course.rest, 0.0, 0.0];
+        let mut state = [course.rest, 0.0, course.rest, -ct / mu * course.rest];
         course.walk(|leg| {
             let Leg { piece, from, to, duration, row } = leg;
-            (state[4], state[5]) = piece.at(from);
             if duration > 0.0 {
-                state = times(&known.of(&car, piece.stiffness, duration), &state);
+                let (height, rate) = piece.at(from);
+                let [body, body_velocity, wheel, wheel_part] = state;
+                let before = [height, rate, body, body_velocity, wheel, wheel_part];
+                state = times(known.of(&car, piece.stiffness, duration), &before);
             }
             if row {
                 let (road, rate) = piece.at(to);
-                let [body, body_velocity, wheel, ..] = state;
-                let wheel_velocity = state[3] + ct / mu * road;
-                let moment = Moment {
+                let [body, body_velocity, wheel, wheel_part] = state;
+                let wheel_velocity = wheel_part + ct / mu * road;
+                moments.push(Moment {
                     time: to,
                     road,
                     body,
                     wheel,
                     body_acceleration: (k * (wheel - body) + c * (wheel_velocity - body_velocity)) / ms,
                     tyre_load_variation: kt * (road - wheel) + ct * (rate - wheel_velocity),
-                };
-                rows.push(&[moment.time()], Ok(&moment.cells()));
+                    bump_stop_force: 0.0,
+                });
             }
             Ok(())
         })?;
-        Ok(rows.finish())
+        Ok(table(&moments, false))
     }
 
     fn numbers(&self) -> Numbers {
