@@ -330,7 +330,7 @@ def road_displacement_density(
         wavelength (length): `lambda`, length of one cycle along the road
 
     Returns
-        (road roughness [m³]) The one-sided density of height over spatial frequency.
+        (road roughness [m³/cycle]) The one-sided density of height over spatial frequency.
 
     Valid for (SI)
         - `0 <= roughness <= 1`
@@ -959,7 +959,7 @@ class RoadSurface(Model):
         """Roughness of the class: the geometric mean of its limits.
 
         Returns
-            (road roughness [m³]) One-sided density of the height at 0.1 cycles a metre; a road of the
-            class lies between half and twice that.
+            (road roughness [m³/cycle]) One-sided density of the height at 0.1 cycles a metre; a road of
+            the class lies between half and twice that.
         """
         return _road_surface_roughness(self._handle)  # type: ignore[no-any-return]

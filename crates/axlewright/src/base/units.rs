@@ -416,8 +416,8 @@ quantities! {
         rev_mile "rev/mile" ["revs/mile", "rev/mi", "revs/mi", "revolutions/mile", "1/mile"] (1.0) / (MILE);
     }
     /// Spectral density of a road's height over its spatial frequency (ISO 8608). Not a volume.
-    RoadRoughness "road roughness" [P3, Z0, Z0, Z0; dyn RoughnessKind] "m³" metric cm3_cycle us in3_cycle {
-        m3_cycle "m³/cycle" ["m³", "m²/(cycle/m)"] (1.0) / (1.0);
+    RoadRoughness "road roughness" [P3, Z0, Z0, Z0; dyn RoughnessKind] "m³/cycle" metric cm3_cycle us in3_cycle {
+        m3_cycle "m³/cycle" ["m²/(cycle/m)"] (1.0) / (1.0);
         cm3_cycle "cm³/cycle" [] (1.0) / (1e6);
         in3_cycle "in³/cycle" ["in²/(cycle/in)"] (16_387_064.0) / (1e12);
     }
