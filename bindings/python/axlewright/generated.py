@@ -2,7 +2,7 @@
 
 from typing import TYPE_CHECKING
 
-SYSTEMS = ("air", "cooling", "driveline", "engine", "fluid", "mass", "ride", "spring", "tyre",)
+SYSTEMS = ("air", "cooling", "driveline", "engine", "fluid", "mass", "ride", "spring", "suspension", "tyre",)
 
 if TYPE_CHECKING:
     from axlewright import air as air
@@ -13,4 +13,5 @@ if TYPE_CHECKING:
     from axlewright import mass as mass
     from axlewright import ride as ride
     from axlewright import spring as spring
+    from axlewright import suspension as suspension
     from axlewright import tyre as tyre

@@ -2,7 +2,7 @@
 
 from typing import TYPE_CHECKING
 
-SYSTEMS = ("air", "cooling", "driveline", "engine", "fluid", "mass", "ride", "spring", "tyre",)
+SYSTEMS = ("air", "cooling", "driveline", "engine", "fluid", "mass", "ride", "spring", "suspension", "tyre",)
 
 if TYPE_CHECKING:
     from axlewright.si import air as air
@@ -13,4 +13,5 @@ if TYPE_CHECKING:
     from axlewright.si import mass as mass
     from axlewright.si import ride as ride
     from axlewright.si import spring as spring
+    from axlewright.si import suspension as suspension
     from axlewright.si import tyre as tyre
