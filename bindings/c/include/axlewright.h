@@ -554,6 +554,121 @@ typedef struct axw_mass_raised_axle axw_mass_raised_axle;
 typedef struct axw_price_list axw_price_list;
 
 /**
+ * The body on both axles, that bounces and pitches.
+ *
+ * Formula
+ *     `m_s z'' + (k_f + k_r) z + (k_r b - k_f a) u = 0`, `I u'' + (k_r b - k_f a) z + (k_f a^2 +
+ *     k_r b^2) u = 0` with the pitch `u` positive where the front goes down
+ *
+ * Fields
+ *     sprung_mass (mass): `m_s`, of the whole body
+ *     pitch_inertia (moment of inertia): `I`, of the sprung mass about the lateral axis through
+ *         its centre
+ *     front_distance (length): `a`, from the centre of the sprung mass to the front axle
+ *     rear_distance (length): `b`, to the rear axle
+ *     front_ride_rate (linear stiffness): `k_f`, of both front wheels together, tyres included
+ *     rear_ride_rate (linear stiffness): `k_r`, of both rear wheels together, tyres included
+ *
+ * Valid for
+ *     Small motions without damping, wheels that follow the road, and rates that do not depend on
+ *     braking or driving.
+ *
+ * Source
+ *     Gillespie, Fundamentals of Vehicle Dynamics, chapter 5, bounce and pitch (from memory);
+ *     checked against eigenvalues of SciPy
+ */
+typedef struct axw_ride_half_car axw_ride_half_car;
+
+/**
+ * A wheel with its share of the body on a road, with a damper that is not the same in bump and
+ * rebound, a bump stop, and a tyre that can leave the ground.
+ *
+ * Formula
+ *     `m_s z_s'' = k x + F_d(x') + F_b(x - b)` with the travel `x = z_u - z_s`; `m_u z_u'' =
+ *     max(k_t (z_r - z_u), -W) - m_s z_s''` with the static load `W = (m_s + m_u) g`; `F_d` and
+ *     `F_b` monotone cubics through the points
+ *
+ * Fields
+ *     sprung_mass (mass): `m_s`, of the body on this wheel
+ *     unsprung_mass (mass): `m_u`, that moves with the wheel
+ *     wheel_rate (linear stiffness): `k`, of the suspension at the wheel, tyre and bump stop left
+ *         aside
+ *     tyre_rate (linear stiffness): `k_t`, vertical rate of the tyre at its pressure and load
+ *     damper (list): `F_d`, at the wheel, gas force taken off: in order of velocity, from rebound
+ *         to bump, each with `velocity` (positive in bump) and `force`; no force at rest is added
+ *         where it is missing
+ *     bump_stop (table, optional): `F_b`, at the wheel; leave it out where there is none
+ *
+ * Valid for
+ *     A linear spring that is never loose and never coil-bound, a damper that is never fully open,
+ *     no friction, and a tyre without damping that touches the road in one point. Velocities and
+ *     compressions within the points: beyond them nothing is known, and the answer is refused with
+ *     the time. Each step of the integration is off by 1 nm or 1 nm/s at the most, as it estimates
+ *     itself.
+ *
+ * Source
+ *     Newton's law for both masses; integrated by the pair of Dormand and Prince (1980); checked
+ *     against SciPy's `solve_ivp` at a tighter tolerance
+ *
+ * Caution
+ *     A wheel off the ground neither steers nor brakes, and a stop that is met hard loads its
+ *     mounts far beyond the static force. Local codes and licensed practice come first.
+ */
+typedef struct axw_ride_nonlinear_quarter_car axw_ride_nonlinear_quarter_car;
+
+/**
+ * A wheel with its share of the body on a road: two masses, linear.
+ *
+ * Formula
+ *     `m_s z_s'' = k (z_u - z_s) + c (z_u' - z_s')`; `m_u z_u'' = k_t (z_r - z_u) + c_t (z_r' -
+ *     z_u') - m_s z_s''`
+ *
+ * Fields
+ *     sprung_mass (mass): `m_s`, of the body on this wheel
+ *     unsprung_mass (mass): `m_u`, that moves with the wheel
+ *     wheel_rate (linear stiffness): `k`, of the suspension at the wheel, tyre left aside
+ *     wheel_damping (damping): `c`, of the damper at the wheel: its rate times the square of its
+ *         motion ratio
+ *     tyre_rate (linear stiffness): `k_t`, vertical rate of the tyre at its pressure and load
+ *     tyre_damping (damping, optional): `c_t`, of the tyre; nothing where it is missing
+ *
+ * Valid for
+ *     Small motions: no stop is touched, the tyre stays on the ground, and it pulls where it would
+ *     leave it. A damper that is the same in bump and rebound. The tyre touches the road in one
+ *     point: it does not bridge waves shorter than its contact patch. Roads in the time domain:
+ *     heights within 10 m (1 km in a profile), lengths of 1 mm to 10 km, speeds of 10 mm/s to 200
+ *     m/s, up to 100000 s in steps of 1 µs to 100 s, a million rows at the most.
+ *
+ * Source
+ *     Newton's law for both masses; Gillespie, Fundamentals of Vehicle Dynamics, chapter 5 (from
+ *     memory); checked against SciPy and python-control
+ *
+ * Caution
+ *     A tyre whose load varies holds the road less; a ride that is measured on a seat decides, not
+ *     this. Local codes and licensed practice come first.
+ */
+typedef struct axw_ride_quarter_car axw_ride_quarter_car;
+
+/**
+ * A road of a class of ISO 8608.
+ *
+ * Formula
+ *     `G = 16e-6 m^3 * 4^i`, the geometric mean of the class, with `i = 0` for `a` to 7 for `h`
+ *
+ * Fields
+ *     road_class (choice): `a` to `h`: `a` as smooth as a new motorway, `c` a worn country road,
+ *         `e` and beyond tracks
+ *
+ * Valid for
+ *     Roads in the sense of ISO 8608; what the classes look like is common practice, no source.
+ *
+ * Source
+ *     ISO 8608:2016, annex C, table of classes by displacement density at 0.1 cycles/m (from
+ *     memory)
+ */
+typedef struct axw_ride_road_surface axw_ride_road_surface;
+
+/**
  * A build sheet.
  */
 typedef struct axw_sheet axw_sheet;
@@ -5913,6 +6028,385 @@ double axw_mass_weight_distribution_left_of_centreline_value(double left_front,
                                                              double rear_track);
 
 /**
+ * Damping at the wheel with which the body of a quarter car is shaken least on a random road.
+ *
+ * Formula
+ *     `c = k sqrt((m_s + m_u) / k_t)`
+ *
+ * Parameters
+ *     sprung_mass [kg]: `m_s`, of the body on the wheel
+ *     unsprung_mass [kg]: `m_u`, that moves with the wheel
+ *     wheel_rate [N/m]: `k`, of the suspension at the wheel
+ *     tyre_rate [N/m]: `k_t`, vertical rate of the tyre
+ *
+ * Returns
+ *     (damping [N·s/m]) The damping at the wheel: less than what holds the wheel best.
+ *
+ * Valid for (SI)
+ *     - `0.001 <= sprung_mass <= 1000000`
+ *     - `0.001 <= unsprung_mass <= 1000000`
+ *     - `1 <= wheel_rate <= 1000000000`
+ *     - `1 <= tyre_rate <= 1000000000`
+ *
+ *     A linear quarter car without damping in the tyre, on a road of waviness 2 and all
+ *     wavelengths; any roughness and speed.
+ *
+ * Source
+ *     Least of the closed form `pi^2 G n_0^2 v (k_t c + k^2 (m_s + m_u) / c) / m_s^2` of the mean
+ *     square, residues of a system of fourth order (from memory; agrees with a Lyapunov solution)
+ */
+int32_t axw_ride_damping_for_least_body_acceleration(double sprung_mass,
+                                                     double unsprung_mass,
+                                                     double wheel_rate,
+                                                     double tyre_rate,
+                                                     double *result);
+
+/**
+ * `axw_ride_damping_for_least_body_acceleration` on arrays of length `n`.
+ */
+int32_t axw_ride_damping_for_least_body_acceleration_n(size_t n,
+                                                       const double *sprung_mass,
+                                                       const double *unsprung_mass,
+                                                       const double *wheel_rate,
+                                                       const double *tyre_rate,
+                                                       double *result,
+                                                       int32_t *reason);
+
+/**
+ * `axw_ride_damping_for_least_body_acceleration` that returns its result [N·s/m], or NaN where there is no answer.
+ */
+double axw_ride_damping_for_least_body_acceleration_value(double sprung_mass,
+                                                          double unsprung_mass,
+                                                          double wheel_rate,
+                                                          double tyre_rate);
+
+/**
+ * Damping at the wheel with which the load of the tyre varies least on a random road.
+ *
+ * Formula
+ *     `c = sqrt(k^2 M / k_t - 2 m_s m_u k / M + k_t m_s^2 m_u / M^2)`, `M = m_s + m_u`
+ *
+ * Parameters
+ *     sprung_mass [kg]: `m_s`, of the body on the wheel
+ *     unsprung_mass [kg]: `m_u`, that moves with the wheel
+ *     wheel_rate [N/m]: `k`, of the suspension at the wheel
+ *     tyre_rate [N/m]: `k_t`, vertical rate of the tyre
+ *
+ * Returns
+ *     (damping [N·s/m]) The damping at the wheel: what holds the wheel best.
+ *
+ * Valid for (SI)
+ *     - `0.001 <= sprung_mass <= 1000000`
+ *     - `0.001 <= unsprung_mass <= 1000000`
+ *     - `1 <= wheel_rate <= 1000000000`
+ *     - `1 <= tyre_rate <= 1000000000`
+ *
+ *     A linear quarter car without damping in the tyre, on a road of waviness 2 and all
+ *     wavelengths; any roughness and speed.
+ *
+ * Source
+ *     Least of the closed form of the mean square, residues of a system of fourth order (from
+ *     memory; agrees with a Lyapunov solution)
+ */
+int32_t axw_ride_damping_for_least_tyre_load(double sprung_mass,
+                                             double unsprung_mass,
+                                             double wheel_rate,
+                                             double tyre_rate,
+                                             double *result);
+
+/**
+ * `axw_ride_damping_for_least_tyre_load` on arrays of length `n`.
+ */
+int32_t axw_ride_damping_for_least_tyre_load_n(size_t n,
+                                               const double *sprung_mass,
+                                               const double *unsprung_mass,
+                                               const double *wheel_rate,
+                                               const double *tyre_rate,
+                                               double *result,
+                                               int32_t *reason);
+
+/**
+ * `axw_ride_damping_for_least_tyre_load` that returns its result [N·s/m], or NaN where there is no answer.
+ */
+double axw_ride_damping_for_least_tyre_load_value(double sprung_mass,
+                                                  double unsprung_mass,
+                                                  double wheel_rate,
+                                                  double tyre_rate);
+
+/**
+ * Dynamic index of a body in pitch: 1 where each axle is a centre about which it swings.
+ *
+ * Formula
+ *     `i = I / (m_s a b)`
+ *
+ * Parameters
+ *     pitch_inertia [kg·m²]: `I`, of the sprung mass about the lateral axis through its centre
+ *     sprung_mass [kg]: `m_s`, of the whole vehicle
+ *     front_distance [m]: `a`, from the centre of the sprung mass to the front axle
+ *     rear_distance [m]: `b`, to the rear axle
+ *
+ * Returns
+ *     (ratio [-]) The square of the radius of gyration over the product of the distances.
+ *
+ * Valid for (SI)
+ *     - `0.001 <= pitch_inertia <= 1000000000`
+ *     - `0.001 <= sprung_mass <= 4000000`
+ *     - `0.001 <= front_distance <= 100`
+ *     - `0.001 <= rear_distance <= 100`
+ *
+ * Source
+ *     Gillespie, Fundamentals of Vehicle Dynamics, chapter 5, bounce and pitch (from memory)
+ */
+int32_t axw_ride_dynamic_index(double pitch_inertia,
+                               double sprung_mass,
+                               double front_distance,
+                               double rear_distance,
+                               double *result);
+
+/**
+ * `axw_ride_dynamic_index` on arrays of length `n`.
+ */
+int32_t axw_ride_dynamic_index_n(size_t n,
+                                 const double *pitch_inertia,
+                                 const double *sprung_mass,
+                                 const double *front_distance,
+                                 const double *rear_distance,
+                                 double *result,
+                                 int32_t *reason);
+
+/**
+ * `axw_ride_dynamic_index` that returns its result [-], or NaN where there is no answer.
+ */
+double axw_ride_dynamic_index_value(double pitch_inertia,
+                                    double sprung_mass,
+                                    double front_distance,
+                                    double rear_distance);
+
+/**
+ * Cycles of the front after a bump until front and rear move together, and the body no longer
+ * pitches.
+ *
+ * Formula
+ *     `n = f_f f_r t / (f_r - f_f)` with `t = L / v`
+ *
+ * Parameters
+ *     front_frequency [Hz]: `f_f`, of the body on the front axle
+ *     rear_frequency [Hz]: `f_r`, of the body on the rear axle, greater than that of the front
+ *     wheelbase [m]: `L`, front to rear axle
+ *     speed [m/s]: `v`, of the vehicle
+ *
+ * Returns
+ *     (ratio [-]) Cycles of the front since it met the bump; about one to one and a half is a flat
+ *     ride, far more never feels like one.
+ *
+ * Valid for (SI)
+ *     - `0.001 <= front_frequency <= 1000`
+ *     - `0.001 <= rear_frequency <= 1000`
+ *     - `rear_frequency > front_frequency`
+ *     - `0.01 <= wheelbase <= 100`
+ *     - `0.01 <= speed <= 200`
+ *
+ *     Two ends that swing apart from each other, dynamic index near 1, and no damping.
+ *
+ * Source
+ *     Common practice after Olley: the rear swings faster and catches up (Gillespie, Fundamentals
+ *     of Vehicle Dynamics, chapter 5; Milliken, Chassis Design; from memory)
+ */
+int32_t axw_ride_flat_ride_cycles(double front_frequency,
+                                  double rear_frequency,
+                                  double wheelbase,
+                                  double speed,
+                                  double *result);
+
+/**
+ * `axw_ride_flat_ride_cycles` on arrays of length `n`.
+ */
+int32_t axw_ride_flat_ride_cycles_n(size_t n,
+                                    const double *front_frequency,
+                                    const double *rear_frequency,
+                                    const double *wheelbase,
+                                    const double *speed,
+                                    double *result,
+                                    int32_t *reason);
+
+/**
+ * `axw_ride_flat_ride_cycles` that returns its result [-], or NaN where there is no answer.
+ */
+double axw_ride_flat_ride_cycles_value(double front_frequency,
+                                       double rear_frequency,
+                                       double wheelbase,
+                                       double speed);
+
+/**
+ * Rear frequency with which the body no longer pitches after so many cycles of the front.
+ *
+ * Formula
+ *     `f_r = n f_f / (n - f_f t)` with `t = L / v`
+ *
+ * Parameters
+ *     front_frequency [Hz]: `f_f`, of the body on the front axle
+ *     wheelbase [m]: `L`, front to rear axle
+ *     speed [m/s]: `v`, of the vehicle
+ *     cycles [-]: `n`, of the front since it met the bump, until both ends move together
+ *
+ * Returns
+ *     (frequency [Hz]) Frequency of the body on the rear axle, greater than that of the front.
+ *
+ * Valid for (SI)
+ *     - `0.001 <= front_frequency <= 1000`
+ *     - `0.01 <= wheelbase <= 100`
+ *     - `0.01 <= speed <= 200`
+ *     - `0.01 <= cycles <= 1000`
+ *
+ *     Two ends that swing apart from each other, dynamic index near 1, and no damping. The front
+ *     makes `f_f t` cycles before the rear meets the bump; `n` must be more.
+ *
+ * Source
+ *     Common practice after Olley: the rear swings faster and catches up (Gillespie, Fundamentals
+ *     of Vehicle Dynamics, chapter 5; Milliken, Chassis Design; from memory)
+ */
+int32_t axw_ride_flat_ride_rear_frequency(double front_frequency,
+                                          double wheelbase,
+                                          double speed,
+                                          double cycles,
+                                          double *result);
+
+/**
+ * `axw_ride_flat_ride_rear_frequency` on arrays of length `n`.
+ */
+int32_t axw_ride_flat_ride_rear_frequency_n(size_t n,
+                                            const double *front_frequency,
+                                            const double *wheelbase,
+                                            const double *speed,
+                                            const double *cycles,
+                                            double *result,
+                                            int32_t *reason);
+
+/**
+ * `axw_ride_flat_ride_rear_frequency` that returns its result [Hz], or NaN where there is no answer.
+ */
+double axw_ride_flat_ride_rear_frequency_value(double front_frequency,
+                                               double wheelbase,
+                                               double speed,
+                                               double cycles);
+
+/**
+ * Spectral density of a road's height at a wavelength, from its roughness.
+ *
+ * Formula
+ *     `G_d = G (n_0 / n)^2` with `n = 1 / lambda` and `n_0 = 0.1 cycles/m`
+ *
+ * Parameters
+ *     roughness [m³/cycle]: `G`, one-sided density at 0.1 cycles a metre
+ *     wavelength [m]: `lambda`, length of one cycle along the road
+ *
+ * Returns
+ *     (road roughness [m³/cycle]) The one-sided density of height over spatial frequency.
+ *
+ * Valid for (SI)
+ *     - `0 <= roughness <= 1`
+ *     - `0.000001 <= wavelength <= 1000000`
+ *
+ *     Waviness 2, which ISO 8608 takes for its classes, and waves of about 0.35 m to 91 m, for
+ *     which it gives them.
+ *
+ * Source
+ *     ISO 8608:2016, fitted displacement density with exponent 2 (from memory)
+ */
+int32_t axw_ride_road_displacement_density(double roughness, double wavelength, double *result);
+
+/**
+ * `axw_ride_road_displacement_density` on arrays of length `n`.
+ */
+int32_t axw_ride_road_displacement_density_n(size_t n,
+                                             const double *roughness,
+                                             const double *wavelength,
+                                             double *result,
+                                             int32_t *reason);
+
+/**
+ * `axw_ride_road_displacement_density` that returns its result [m³/cycle], or NaN where there is no answer.
+ */
+double axw_ride_road_displacement_density_value(double roughness, double wavelength);
+
+/**
+ * How much of the motion of its foot a mass on spring and damper makes.
+ *
+ * Formula
+ *     `T = sqrt((1 + (2 zeta r)^2) / ((1 - r^2)^2 + (2 zeta r)^2))`
+ *
+ * Parameters
+ *     frequency_ratio [-]: `r`, of the motion over the undamped natural frequency
+ *     damping_ratio [-]: `zeta`, of the mass on its spring
+ *
+ * Returns
+ *     (ratio [-]) Amplitude of the mass over that of the foot: 1 at the square root of 2, whatever
+ *     the damping; more below, less above.
+ *
+ * Valid for (SI)
+ *     - `0 <= frequency_ratio <= 1000000`
+ *     - `0.000001 <= damping_ratio <= 1000`
+ *
+ * Source
+ *     Den Hartog, Mechanical Vibrations, steady vibration of a mass whose support moves (from
+ *     memory)
+ */
+int32_t axw_ride_transmissibility(double frequency_ratio, double damping_ratio, double *result);
+
+/**
+ * `axw_ride_transmissibility` on arrays of length `n`.
+ */
+int32_t axw_ride_transmissibility_n(size_t n,
+                                    const double *frequency_ratio,
+                                    const double *damping_ratio,
+                                    double *result,
+                                    int32_t *reason);
+
+/**
+ * `axw_ride_transmissibility` that returns its result [-], or NaN where there is no answer.
+ */
+double axw_ride_transmissibility_value(double frequency_ratio, double damping_ratio);
+
+/**
+ * Magnitude of the frequency weighting Wk: how much of a vertical vibration of a seat at this
+ * frequency is felt.
+ *
+ * Formula
+ *     `W_k = |H_h H_l H_t H_s|` at `p = 2 pi i f`, with band limits `H_h = 1 / (1 + sqrt(2) w_1 /
+ *     p + (w_1 / p)^2)` and `H_l = 1 / (1 + sqrt(2) p / w_2 + (p / w_2)^2)`, transition `H_t = (1
+ *     + p / w_3) / (1 + p / (Q_4 w_4) + (p / w_4)^2)` and step `H_s = (1 + p / (Q_5 w_5) + (p /
+ *     w_5)^2) / (1 + p / (Q_6 w_6) + (p / w_6)^2) (w_5 / w_6)^2`; `w = 2 pi f` of 0.4, 100, 12.5,
+ *     12.5, 2.37 and 3.35 Hz; `Q_4 = 0.63`, `Q_5 = Q_6 = 0.91`
+ *
+ * Parameters
+ *     frequency [Hz]: `f`, of the vibration
+ *
+ * Returns
+ *     (ratio [-]) Share of the acceleration that counts: nearly all at 4 to 8 Hz, little far from
+ *     there.
+ *
+ * Valid for (SI)
+ *     - `0 <= frequency <= 1000000000000`
+ *
+ *     Whole-body vibration along the spine of a person who sits or stands.
+ *
+ * Source
+ *     ISO 8041-1:2017 and ISO 2631-1:1997, weighting Wk: transfer function and parameters (from
+ *     memory; the one-third-octave factors of ISO 2631-1 table 3 agree to 0.001)
+ */
+int32_t axw_ride_wk_weighting(double frequency, double *result);
+
+/**
+ * `axw_ride_wk_weighting` on arrays of length `n`.
+ */
+int32_t axw_ride_wk_weighting_n(size_t n, const double *frequency, double *result, int32_t *reason);
+
+/**
+ * `axw_ride_wk_weighting` that returns its result [-], or NaN where there is no answer.
+ */
+double axw_ride_wk_weighting_value(double frequency);
+
+/**
  * Active coils with which a helical compression spring has the wanted rate.
  *
  * Formula
@@ -10116,6 +10610,406 @@ int32_t axw_mass_raised_axle_table(const axw_mass_raised_axle *model,
                                    axw_table **result);
 
 /**
+ * Reads JSON or TOML text and checks it. `out` receives a handle that `axw_ride_half_car_free` frees.
+ */
+int32_t axw_ride_half_car_new(const char *text, axw_ride_half_car **out);
+
+/**
+ * Frees a handle; NULL is allowed.
+ */
+void axw_ride_half_car_free(axw_ride_half_car *handle);
+
+/**
+ * The model as JSON text. `needed` receives the bytes that it needs, its closing NUL included; `buffer` may be NULL.
+ */
+int32_t axw_ride_half_car_json(const axw_ride_half_car *model,
+                               char *buffer,
+                               size_t size,
+                               size_t *needed);
+
+/**
+ * Frequencies of bounce and pitch, and the points about which the body swings.
+ *
+ * Formula
+ *     With `A = (k_f + k_r) / m_s`, `B = (k_r b - k_f a) / m_s`, `C = (k_f a^2 + k_r b^2) / I`,
+ *     `j^2 = I / m_s`: `w^2 = (A + C) / 2 +- sqrt(((A - C) / 2)^2 + B^2 / j^2)`; centre `x = B /
+ *     (w^2 - A)` in front of the centre of mass, and `x_1 x_2 = -j^2`
+ *
+ * Returns
+ *     bounce_frequency (frequency [Hz]): of the mode whose centre lies farther away
+ *     bounce_centre (length [m]): in front of the centre of mass, negative behind it; infinite
+ *         where the body only bounces
+ *     pitch_frequency (frequency [Hz]): of the mode whose centre lies nearer
+ *     pitch_centre (length [m]): in front of the centre of mass, negative behind it
+ *     dynamic_index (ratio [-]): square of the radius of gyration over the product of the
+ *         distances
+ */
+int32_t axw_ride_half_car_modes(const axw_ride_half_car *model,
+                                double *bounce_frequency,
+                                double *bounce_centre,
+                                double *pitch_frequency,
+                                double *pitch_centre,
+                                double *dynamic_index);
+
+/**
+ * Whether the rear catches up with the front after a bump.
+ *
+ * Formula
+ *     `f_f = sqrt(k_f / m_f) / (2 pi)` with `m_f = m_s b / (a + b)`, the rear likewise; cycles `n
+ *     = f_f f_r t / (f_r - f_f)` with `t = (a + b) / v`
+ *
+ * Parameters
+ *     speed [m/s]: `v`, of the vehicle
+ *
+ * Returns
+ *     front_frequency (frequency [Hz]): of the body's share on the front axle
+ *     rear_frequency (frequency [Hz]): of the body's share on the rear axle; where it is no
+ *         greater than that of the front the ride is never flat, and refused
+ *     frequency_ratio (ratio [-]): rear over front
+ *     cycles (ratio [-]): of the front since it met the bump, until both ends move together; about
+ *         one to one and a half is a flat ride
+ *
+ * Source
+ *     Common practice after Olley (Gillespie, Fundamentals of Vehicle Dynamics, chapter 5;
+ *     Milliken, Chassis Design; from memory)
+ */
+int32_t axw_ride_half_car_flat_ride(const axw_ride_half_car *model,
+                                    double speed,
+                                    double *front_frequency,
+                                    double *rear_frequency,
+                                    double *frequency_ratio,
+                                    double *cycles);
+
+/**
+ * Reads JSON or TOML text and checks it. `out` receives a handle that `axw_ride_nonlinear_quarter_car_free` frees.
+ */
+int32_t axw_ride_nonlinear_quarter_car_new(const char *text,
+                                           axw_ride_nonlinear_quarter_car **out);
+
+/**
+ * Frees a handle; NULL is allowed.
+ */
+void axw_ride_nonlinear_quarter_car_free(axw_ride_nonlinear_quarter_car *handle);
+
+/**
+ * The model as JSON text. `needed` receives the bytes that it needs, its closing NUL included; `buffer` may be NULL.
+ */
+int32_t axw_ride_nonlinear_quarter_car_json(const axw_ride_nonlinear_quarter_car *model,
+                                            char *buffer,
+                                            size_t size,
+                                            size_t *needed);
+
+/**
+ * The motion after a step of the road.
+ *
+ * Parameters
+ *     height [m]: of the step, negative where it goes down
+ *     duration [s]: that is looked at
+ *     time_step [s]: from row to row
+ *
+ * Returns
+ *     (table) One row a time step from 0: `time`, `road_height`, `body_displacement`,
+ *     `wheel_displacement`, `suspension_travel`, `body_acceleration`, `tyre_load_variation`,
+ *     `bump_stop_force`.
+ */
+int32_t axw_ride_nonlinear_quarter_car_step(const axw_ride_nonlinear_quarter_car *model,
+                                            double height,
+                                            double duration,
+                                            double time_step,
+                                            axw_table **result);
+
+/**
+ * The motion up a ramp that ends on a plain, such as a bevelled kerb.
+ *
+ * Parameters
+ *     height [m]: of the plain, negative where the ramp goes down
+ *     length [m]: of the ramp along the road
+ *     speed [m/s]: of the vehicle
+ *     duration [s]: that is looked at, from the foot of the ramp
+ *     time_step [s]: from row to row
+ *
+ * Returns
+ *     (table) One row a time step from 0, as after a step.
+ */
+int32_t axw_ride_nonlinear_quarter_car_ramp(const axw_ride_nonlinear_quarter_car *model,
+                                            double height,
+                                            double length,
+                                            double speed,
+                                            double duration,
+                                            double time_step,
+                                            axw_table **result);
+
+/**
+ * The motion over a bump that is half a sine.
+ *
+ * Parameters
+ *     height [m]: of the bump, negative for a hole
+ *     length [m]: of the bump along the road, half a wave
+ *     speed [m/s]: of the vehicle
+ *     duration [s]: that is looked at, from the beginning of the bump
+ *     time_step [s]: from row to row
+ *
+ * Returns
+ *     (table) One row a time step from 0, as after a step.
+ */
+int32_t axw_ride_nonlinear_quarter_car_half_sine(const axw_ride_nonlinear_quarter_car *model,
+                                                 double height,
+                                                 double length,
+                                                 double speed,
+                                                 double duration,
+                                                 double time_step,
+                                                 axw_table **result);
+
+/**
+ * The motion over a measured profile, straight from point to point.
+ *
+ * Parameters
+ *     speed [m/s]: of the vehicle
+ *     time_step [s]: from row to row
+ *     distance [m], several: along the road, at least two in increasing order
+ *     height [m], several: of the road at each distance; everything rests on the first one before
+ *
+ * Returns
+ *     (table) One row a time step from the first distance to the last, as after a step.
+ */
+int32_t axw_ride_nonlinear_quarter_car_profile(const axw_ride_nonlinear_quarter_car *model,
+                                               double speed,
+                                               double time_step,
+                                               const double *distance,
+                                               size_t distance_count,
+                                               const double *height,
+                                               size_t height_count,
+                                               axw_table **result);
+
+/**
+ * Reads JSON or TOML text and checks it. `out` receives a handle that `axw_ride_quarter_car_free` frees.
+ */
+int32_t axw_ride_quarter_car_new(const char *text, axw_ride_quarter_car **out);
+
+/**
+ * Frees a handle; NULL is allowed.
+ */
+void axw_ride_quarter_car_free(axw_ride_quarter_car *handle);
+
+/**
+ * The model as JSON text. `needed` receives the bytes that it needs, its closing NUL included; `buffer` may be NULL.
+ */
+int32_t axw_ride_quarter_car_json(const axw_ride_quarter_car *model,
+                                  char *buffer,
+                                  size_t size,
+                                  size_t *needed);
+
+/**
+ * Natural frequencies and damping ratios.
+ *
+ * Formula
+ *     Roots of `m_s m_u s^4 + (c (m_s + m_u) + c_t m_s) s^3 + (k (m_s + m_u) + k_t m_s + c c_t)
+ *     s^2 + (c k_t + c_t k) s + k k_t`: a pair has `w = sqrt(s_1 s_2)`, `zeta = -(s_1 + s_2) / (2
+ *     w)`
+ *
+ * Returns
+ *     body_undamped_frequency (frequency [Hz]): lower natural frequency without damping
+ *     hop_undamped_frequency (frequency [Hz]): higher natural frequency without damping: wheel hop
+ *     body_frequency (frequency [Hz]): natural frequency of the lower mode with damping, the
+ *         modulus of its roots
+ *     body_damping_ratio (ratio [-]): of the lower mode; above 1 it does not swing
+ *     hop_frequency (frequency [Hz]): natural frequency of the higher mode with damping
+ *     hop_damping_ratio (ratio [-]): of the higher mode
+ */
+int32_t axw_ride_quarter_car_modes(const axw_ride_quarter_car *model,
+                                   double *body_undamped_frequency,
+                                   double *hop_undamped_frequency,
+                                   double *body_frequency,
+                                   double *body_damping_ratio,
+                                   double *hop_frequency,
+                                   double *hop_damping_ratio);
+
+/**
+ * Amplitudes on a road that is a sine, over frequencies.
+ *
+ * Formula
+ *     With `s = 2 pi i f` and `D` the polynomial of the modes: `z_s / z_r = (c s + k) (c_t s +
+ *     k_t) / D`, travel `m_s s^2 (c_t s + k_t) / D`, tyre load `(c_t s + k_t) s^2 (m_s m_u s^2 +
+ *     (m_s + m_u) (c s + k)) / D`
+ *
+ * Parameters
+ *     amplitude [m]: of the road's height, half of what lies between crest and trough, up to 10 m
+ *     frequency [Hz], several: at which the wheel meets the waves, speed over wavelength, each up
+ *         to 1 MHz
+ *
+ * Returns
+ *     (table) One row a frequency: `frequency`, `transmissibility` (body over road),
+ *     `body_acceleration`, `suspension_travel`, `tyre_load_variation`.
+ */
+int32_t axw_ride_quarter_car_frequency_response(const axw_ride_quarter_car *model,
+                                                double amplitude,
+                                                const double *frequency,
+                                                size_t frequency_count,
+                                                axw_table **result);
+
+/**
+ * Root mean squares on a random road, and how it feels.
+ *
+ * Formula
+ *     `x^2 = integral of |H(f)|^2 G_d(f / v) / v df`, for the weighted acceleration `|H W_k|^2`,
+ *     between the frequencies `v / lambda` of both waves
+ *
+ * Parameters
+ *     roughness [m³/cycle]: `G`, one-sided density of the road's height at 0.1 cycles a metre
+ *     speed [m/s]: `v`, of the vehicle
+ *     shortest_wave [m]: that the road has and the tyre does not bridge; ISO 8608 gives its
+ *         classes down to 0.35 m
+ *     longest_wave [m]: that the road has; ISO 8608 gives its classes up to 91 m
+ *
+ * Returns
+ *     body_acceleration (acceleration [m/s²]): of the body
+ *     weighted_acceleration (acceleration [m/s²]): of the body, weighted with Wk
+ *     comfort (text): words for that acceleration on a seat, joined by `to` where two overlap
+ *     suspension_travel (length [m]): of the wheel against the body
+ *     tyre_load_variation (force [N]): of the tyre's load about its static one; without bound for
+ *         ever shorter waves where the tyre has damping
+ *     tyre_load_share (ratio [-]): that over the static load; near a third the wheel begins to
+ *         leave the road, as the threefold comes now and then
+ *
+ * Valid for (SI)
+ *     - `0 <= roughness <= 1`
+ *     - `0.01 <= speed <= 200`
+ *     - `0.000000001 <= shortest_wave <= 1000000000`
+ *     - `0.001 <= longest_wave <= 1000000000`
+ *     - `longest_wave > shortest_wave`
+ *
+ *     A road of waviness 2. The words are meant for the vibration on a seat; the floor over the
+ *     wheel stands in for it.
+ *
+ * Source
+ *     ISO 8608:2016 (road), ISO 8041-1:2017 (Wk), ISO 2631-1:1997 C.2.3 (words), all from memory;
+ *     quadrature checked against Lyapunov solutions of SciPy
+ */
+int32_t axw_ride_quarter_car_on_road(const axw_ride_quarter_car *model,
+                                     double roughness,
+                                     double speed,
+                                     double shortest_wave,
+                                     double longest_wave,
+                                     double *body_acceleration,
+                                     double *weighted_acceleration,
+                                     char *comfort,
+                                     size_t comfort_size,
+                                     size_t *comfort_needed,
+                                     double *suspension_travel,
+                                     double *tyre_load_variation,
+                                     double *tyre_load_share);
+
+/**
+ * The motion after a step of the road.
+ *
+ * Parameters
+ *     height [m]: of the step, negative where it goes down
+ *     duration [s]: that is looked at
+ *     time_step [s]: from row to row
+ *
+ * Returns
+ *     (table) One row a time step from 0: `time`, `road_height`, `body_displacement`,
+ *     `wheel_displacement`, `suspension_travel`, `body_acceleration`, `tyre_load_variation`; exact
+ *     at every row.
+ */
+int32_t axw_ride_quarter_car_step(const axw_ride_quarter_car *model,
+                                  double height,
+                                  double duration,
+                                  double time_step,
+                                  axw_table **result);
+
+/**
+ * The motion up a ramp that ends on a plain, such as a bevelled kerb.
+ *
+ * Parameters
+ *     height [m]: of the plain, negative where the ramp goes down
+ *     length [m]: of the ramp along the road
+ *     speed [m/s]: of the vehicle
+ *     duration [s]: that is looked at, from the foot of the ramp
+ *     time_step [s]: from row to row
+ *
+ * Returns
+ *     (table) One row a time step from 0, as after a step; exact at every row.
+ */
+int32_t axw_ride_quarter_car_ramp(const axw_ride_quarter_car *model,
+                                  double height,
+                                  double length,
+                                  double speed,
+                                  double duration,
+                                  double time_step,
+                                  axw_table **result);
+
+/**
+ * The motion over a bump that is half a sine.
+ *
+ * Parameters
+ *     height [m]: of the bump, negative for a hole
+ *     length [m]: of the bump along the road, half a wave
+ *     speed [m/s]: of the vehicle
+ *     duration [s]: that is looked at, from the beginning of the bump
+ *     time_step [s]: from row to row
+ *
+ * Returns
+ *     (table) One row a time step from 0, as after a step; exact at every row.
+ */
+int32_t axw_ride_quarter_car_half_sine(const axw_ride_quarter_car *model,
+                                       double height,
+                                       double length,
+                                       double speed,
+                                       double duration,
+                                       double time_step,
+                                       axw_table **result);
+
+/**
+ * The motion over a measured profile, straight from point to point.
+ *
+ * Parameters
+ *     speed [m/s]: of the vehicle
+ *     time_step [s]: from row to row
+ *     distance [m], several: along the road, at least two in increasing order
+ *     height [m], several: of the road at each distance; everything rests on the first one before
+ *
+ * Returns
+ *     (table) One row a time step from the first distance to the last, as after a step; exact at
+ *     every row for the road as it is joined.
+ */
+int32_t axw_ride_quarter_car_profile(const axw_ride_quarter_car *model,
+                                     double speed,
+                                     double time_step,
+                                     const double *distance,
+                                     size_t distance_count,
+                                     const double *height,
+                                     size_t height_count,
+                                     axw_table **result);
+
+/**
+ * Reads JSON or TOML text and checks it. `out` receives a handle that `axw_ride_road_surface_free` frees.
+ */
+int32_t axw_ride_road_surface_new(const char *text, axw_ride_road_surface **out);
+
+/**
+ * Frees a handle; NULL is allowed.
+ */
+void axw_ride_road_surface_free(axw_ride_road_surface *handle);
+
+/**
+ * The model as JSON text. `needed` receives the bytes that it needs, its closing NUL included; `buffer` may be NULL.
+ */
+int32_t axw_ride_road_surface_json(const axw_ride_road_surface *model,
+                                   char *buffer,
+                                   size_t size,
+                                   size_t *needed);
+
+/**
+ * Roughness of the class: the geometric mean of its limits.
+ *
+ * Returns
+ *     (road roughness [m³/cycle]) One-sided density of the height at 0.1 cycles a metre; a road of
+ *     the class lies between half and twice that.
+ */
+int32_t axw_ride_road_surface_roughness(const axw_ride_road_surface *model, double *result);
+
+/**
  * Reads JSON or TOML text and checks it. `out` receives a handle that `axw_spring_adjustable_damper_free` frees.
  */
 int32_t axw_spring_adjustable_damper_new(const char *text,
@@ -11703,6 +12597,7 @@ void axw_table_free(axw_table *table);
  *     MomentOfInertia: kg·m² or lb·ft²
  *     RollGradient: rad·s²/m or deg/g0
  *     TurnsPerDistance: turn/m, rev/km or rev/mile
+ *     RoadRoughness: m³/cycle, cm³/cycle or in³/cycle
  *     RatioPerLength: 1/m, 1/mm or 1/in
  *     Density: kg/m³, g/cm³, lb/ft³ or lb/in³
  *     SpecificHeat: J/(kg·K), kJ/(kg·K) or Btu/(lb·°F)

@@ -1969,6 +1969,175 @@ impl Kernel<7, 8> for MassWeightDistribution {
     }
 }
 
+struct RideDampingForLeastBodyAcceleration;
+
+impl Kernel<4, 1> for RideDampingForLeastBodyAcceleration {
+    const NAME: &'static str = "ride.damping_for_least_body_acceleration";
+    const DOC: &'static str = "Damping at the wheel with which the body of a quarter car is shaken least on a random road.\n\nFormula\n    `c = k sqrt((m_s + m_u) / k_t)`\n\nParameters\n    sprung_mass [kg]: `m_s`, of the body on the wheel\n    unsprung_mass [kg]: `m_u`, that moves with the wheel\n    wheel_rate [N/m]: `k`, of the suspension at the wheel\n    tyre_rate [N/m]: `k_t`, vertical rate of the tyre\n\nReturns\n    (damping [N·s/m]) The damping at the wheel: less than what holds the wheel best.\n\nValid for (SI)\n    - `0.001 <= sprung_mass <= 1000000`\n    - `0.001 <= unsprung_mass <= 1000000`\n    - `1 <= wheel_rate <= 1000000000`\n    - `1 <= tyre_rate <= 1000000000`\n\n    A linear quarter car without damping in the tyre, on a road of waviness 2 and all wavelengths; any roughness and speed.\n\nSource\n    Least of the closed form `pi^2 G n_0^2 v (k_t c + k^2 (m_s + m_u) / c) / m_s^2` of the mean square, residues of a system of fourth order (from memory; agrees with a Lyapunov solution)";
+    const PARAMETERS: [(&'static str, &'static Kind); 4] = [
+        ("sprung_mass", units::Mass::KIND),
+        ("unsprung_mass", units::Mass::KIND),
+        ("wheel_rate", units::LinearStiffness::KIND),
+        ("tyre_rate", units::LinearStiffness::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] =
+        [("damping_for_least_body_acceleration", units::Damping::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 4]) -> Result<[f64; 1]> {
+        let on = axlewright::ride::damping_for_least_body_acceleration(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+            Quantity::from_si(x[3]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct RideDampingForLeastTyreLoad;
+
+impl Kernel<4, 1> for RideDampingForLeastTyreLoad {
+    const NAME: &'static str = "ride.damping_for_least_tyre_load";
+    const DOC: &'static str = "Damping at the wheel with which the load of the tyre varies least on a random road.\n\nFormula\n    `c = sqrt(k^2 M / k_t - 2 m_s m_u k / M + k_t m_s^2 m_u / M^2)`, `M = m_s + m_u`\n\nParameters\n    sprung_mass [kg]: `m_s`, of the body on the wheel\n    unsprung_mass [kg]: `m_u`, that moves with the wheel\n    wheel_rate [N/m]: `k`, of the suspension at the wheel\n    tyre_rate [N/m]: `k_t`, vertical rate of the tyre\n\nReturns\n    (damping [N·s/m]) The damping at the wheel: what holds the wheel best.\n\nValid for (SI)\n    - `0.001 <= sprung_mass <= 1000000`\n    - `0.001 <= unsprung_mass <= 1000000`\n    - `1 <= wheel_rate <= 1000000000`\n    - `1 <= tyre_rate <= 1000000000`\n\n    A linear quarter car without damping in the tyre, on a road of waviness 2 and all wavelengths; any roughness and speed.\n\nSource\n    Least of the closed form of the mean square, residues of a system of fourth order (from memory; agrees with a Lyapunov solution)";
+    const PARAMETERS: [(&'static str, &'static Kind); 4] = [
+        ("sprung_mass", units::Mass::KIND),
+        ("unsprung_mass", units::Mass::KIND),
+        ("wheel_rate", units::LinearStiffness::KIND),
+        ("tyre_rate", units::LinearStiffness::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] =
+        [("damping_for_least_tyre_load", units::Damping::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 4]) -> Result<[f64; 1]> {
+        let on = axlewright::ride::damping_for_least_tyre_load(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+            Quantity::from_si(x[3]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct RideDynamicIndex;
+
+impl Kernel<4, 1> for RideDynamicIndex {
+    const NAME: &'static str = "ride.dynamic_index";
+    const DOC: &'static str = "Dynamic index of a body in pitch: 1 where each axle is a centre about which it swings.\n\nFormula\n    `i = I / (m_s a b)`\n\nParameters\n    pitch_inertia [kg·m²]: `I`, of the sprung mass about the lateral axis through its centre\n    sprung_mass [kg]: `m_s`, of the whole vehicle\n    front_distance [m]: `a`, from the centre of the sprung mass to the front axle\n    rear_distance [m]: `b`, to the rear axle\n\nReturns\n    (ratio [-]) The square of the radius of gyration over the product of the distances.\n\nValid for (SI)\n    - `0.001 <= pitch_inertia <= 1000000000`\n    - `0.001 <= sprung_mass <= 4000000`\n    - `0.001 <= front_distance <= 100`\n    - `0.001 <= rear_distance <= 100`\n\nSource\n    Gillespie, Fundamentals of Vehicle Dynamics, chapter 5, bounce and pitch (from memory)";
+    const PARAMETERS: [(&'static str, &'static Kind); 4] = [
+        ("pitch_inertia", units::MomentOfInertia::KIND),
+        ("sprung_mass", units::Mass::KIND),
+        ("front_distance", units::Length::KIND),
+        ("rear_distance", units::Length::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("dynamic_index", units::Ratio::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 4]) -> Result<[f64; 1]> {
+        let on = axlewright::ride::dynamic_index(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+            Quantity::from_si(x[3]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct RideFlatRideCycles;
+
+impl Kernel<4, 1> for RideFlatRideCycles {
+    const NAME: &'static str = "ride.flat_ride_cycles";
+    const DOC: &'static str = "Cycles of the front after a bump until front and rear move together, and the body no longer pitches.\n\nFormula\n    `n = f_f f_r t / (f_r - f_f)` with `t = L / v`\n\nParameters\n    front_frequency [Hz]: `f_f`, of the body on the front axle\n    rear_frequency [Hz]: `f_r`, of the body on the rear axle, greater than that of the front\n    wheelbase [m]: `L`, front to rear axle\n    speed [m/s]: `v`, of the vehicle\n\nReturns\n    (ratio [-]) Cycles of the front since it met the bump; about one to one and a half is a flat ride, far more never feels like one.\n\nValid for (SI)\n    - `0.001 <= front_frequency <= 1000`\n    - `0.001 <= rear_frequency <= 1000`\n    - `rear_frequency > front_frequency`\n    - `0.01 <= wheelbase <= 100`\n    - `0.01 <= speed <= 200`\n\n    Two ends that swing apart from each other, dynamic index near 1, and no damping.\n\nSource\n    Common practice after Olley: the rear swings faster and catches up (Gillespie, Fundamentals of Vehicle Dynamics, chapter 5; Milliken, Chassis Design; from memory)";
+    const PARAMETERS: [(&'static str, &'static Kind); 4] = [
+        ("front_frequency", units::Frequency::KIND),
+        ("rear_frequency", units::Frequency::KIND),
+        ("wheelbase", units::Length::KIND),
+        ("speed", units::Velocity::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("flat_ride_cycles", units::Ratio::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 4]) -> Result<[f64; 1]> {
+        let on = axlewright::ride::flat_ride_cycles(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+            Quantity::from_si(x[3]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct RideFlatRideRearFrequency;
+
+impl Kernel<4, 1> for RideFlatRideRearFrequency {
+    const NAME: &'static str = "ride.flat_ride_rear_frequency";
+    const DOC: &'static str = "Rear frequency with which the body no longer pitches after so many cycles of the front.\n\nFormula\n    `f_r = n f_f / (n - f_f t)` with `t = L / v`\n\nParameters\n    front_frequency [Hz]: `f_f`, of the body on the front axle\n    wheelbase [m]: `L`, front to rear axle\n    speed [m/s]: `v`, of the vehicle\n    cycles [-]: `n`, of the front since it met the bump, until both ends move together\n\nReturns\n    (frequency [Hz]) Frequency of the body on the rear axle, greater than that of the front.\n\nValid for (SI)\n    - `0.001 <= front_frequency <= 1000`\n    - `0.01 <= wheelbase <= 100`\n    - `0.01 <= speed <= 200`\n    - `0.01 <= cycles <= 1000`\n\n    Two ends that swing apart from each other, dynamic index near 1, and no damping. The front makes `f_f t` cycles before the rear meets the bump; `n` must be more.\n\nSource\n    Common practice after Olley: the rear swings faster and catches up (Gillespie, Fundamentals of Vehicle Dynamics, chapter 5; Milliken, Chassis Design; from memory)";
+    const PARAMETERS: [(&'static str, &'static Kind); 4] = [
+        ("front_frequency", units::Frequency::KIND),
+        ("wheelbase", units::Length::KIND),
+        ("speed", units::Velocity::KIND),
+        ("cycles", units::Ratio::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] =
+        [("flat_ride_rear_frequency", units::Frequency::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 4]) -> Result<[f64; 1]> {
+        let on = axlewright::ride::flat_ride_rear_frequency(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+            Quantity::from_si(x[3]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
+struct RideRoadDisplacementDensity;
+
+impl Kernel<2, 1> for RideRoadDisplacementDensity {
+    const NAME: &'static str = "ride.road_displacement_density";
+    const DOC: &'static str = "Spectral density of a road's height at a wavelength, from its roughness.\n\nFormula\n    `G_d = G (n_0 / n)^2` with `n = 1 / lambda` and `n_0 = 0.1 cycles/m`\n\nParameters\n    roughness [m³/cycle]: `G`, one-sided density at 0.1 cycles a metre\n    wavelength [m]: `lambda`, length of one cycle along the road\n\nReturns\n    (road roughness [m³/cycle]) The one-sided density of height over spatial frequency.\n\nValid for (SI)\n    - `0 <= roughness <= 1`\n    - `0.000001 <= wavelength <= 1000000`\n\n    Waviness 2, which ISO 8608 takes for its classes, and waves of about 0.35 m to 91 m, for which it gives them.\n\nSource\n    ISO 8608:2016, fitted displacement density with exponent 2 (from memory)";
+    const PARAMETERS: [(&'static str, &'static Kind); 2] =
+        [("roughness", units::RoadRoughness::KIND), ("wavelength", units::Length::KIND)];
+    const RESULTS: [(&'static str, &'static Kind); 1] =
+        [("road_displacement_density", units::RoadRoughness::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 2]) -> Result<[f64; 1]> {
+        let on =
+            axlewright::ride::road_displacement_density(Quantity::from_si(x[0]), Quantity::from_si(x[1]))?;
+        Ok([on.si()])
+    }
+}
+
+struct RideTransmissibility;
+
+impl Kernel<2, 1> for RideTransmissibility {
+    const NAME: &'static str = "ride.transmissibility";
+    const DOC: &'static str = "How much of the motion of its foot a mass on spring and damper makes.\n\nFormula\n    `T = sqrt((1 + (2 zeta r)^2) / ((1 - r^2)^2 + (2 zeta r)^2))`\n\nParameters\n    frequency_ratio [-]: `r`, of the motion over the undamped natural frequency\n    damping_ratio [-]: `zeta`, of the mass on its spring\n\nReturns\n    (ratio [-]) Amplitude of the mass over that of the foot: 1 at the square root of 2, whatever the damping; more below, less above.\n\nValid for (SI)\n    - `0 <= frequency_ratio <= 1000000`\n    - `0.000001 <= damping_ratio <= 1000`\n\nSource\n    Den Hartog, Mechanical Vibrations, steady vibration of a mass whose support moves (from memory)";
+    const PARAMETERS: [(&'static str, &'static Kind); 2] =
+        [("frequency_ratio", units::Ratio::KIND), ("damping_ratio", units::Ratio::KIND)];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("transmissibility", units::Ratio::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 2]) -> Result<[f64; 1]> {
+        let on = axlewright::ride::transmissibility(Quantity::from_si(x[0]), Quantity::from_si(x[1]))?;
+        Ok([on.si()])
+    }
+}
+
+struct RideWkWeighting;
+
+impl Kernel<1, 1> for RideWkWeighting {
+    const NAME: &'static str = "ride.wk_weighting";
+    const DOC: &'static str = "Magnitude of the frequency weighting Wk: how much of a vertical vibration of a seat at this frequency is felt.\n\nFormula\n    `W_k = |H_h H_l H_t H_s|` at `p = 2 pi i f`, with band limits `H_h = 1 / (1 + sqrt(2) w_1 / p + (w_1 / p)^2)` and\n    `H_l = 1 / (1 + sqrt(2) p / w_2 + (p / w_2)^2)`, transition `H_t = (1 + p / w_3) / (1 + p / (Q_4 w_4) + (p / w_4)^2)` and step\n    `H_s = (1 + p / (Q_5 w_5) + (p / w_5)^2) / (1 + p / (Q_6 w_6) + (p / w_6)^2) (w_5 / w_6)^2`; `w = 2 pi f` of 0.4, 100, 12.5, 12.5, 2.37 and 3.35 Hz;\n    `Q_4 = 0.63`, `Q_5 = Q_6 = 0.91`\n\nParameters\n    frequency [Hz]: `f`, of the vibration\n\nReturns\n    (ratio [-]) Share of the acceleration that counts: nearly all at 4 to 8 Hz, little far from there.\n\nValid for (SI)\n    - `0 <= frequency <= 1000000000000`\n\n    Whole-body vibration along the spine of a person who sits or stands.\n\nSource\n    ISO 8041-1:2017 and ISO 2631-1:1997, weighting Wk: transfer function and parameters (from memory; the one-third-octave factors of ISO 2631-1 table 3 agree to 0.001)";
+    const PARAMETERS: [(&'static str, &'static Kind); 1] = [("frequency", units::Frequency::KIND)];
+    const RESULTS: [(&'static str, &'static Kind); 1] = [("wk_weighting", units::Ratio::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 1]) -> Result<[f64; 1]> {
+        let on = axlewright::ride::wk_weighting(Quantity::from_si(x[0]))?;
+        Ok([on.si()])
+    }
+}
+
 struct SpringActiveCoilsForRate;
 
 impl Kernel<4, 1> for SpringActiveCoilsForRate {
@@ -3428,6 +3597,14 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
     kernels.add::<MassSprungMass, 2, 1>()?;
     kernels.add::<MassStaticAxleLoads, 3, 2>()?;
     kernels.add::<MassWeightDistribution, 7, 8>()?;
+    kernels.add::<RideDampingForLeastBodyAcceleration, 4, 1>()?;
+    kernels.add::<RideDampingForLeastTyreLoad, 4, 1>()?;
+    kernels.add::<RideDynamicIndex, 4, 1>()?;
+    kernels.add::<RideFlatRideCycles, 4, 1>()?;
+    kernels.add::<RideFlatRideRearFrequency, 4, 1>()?;
+    kernels.add::<RideRoadDisplacementDensity, 2, 1>()?;
+    kernels.add::<RideTransmissibility, 2, 1>()?;
+    kernels.add::<RideWkWeighting, 1, 1>()?;
     kernels.add::<SpringActiveCoilsForRate, 4, 1>()?;
     kernels.add::<SpringAirSpringRate, 6, 1>()?;
     kernels.add::<SpringAntiRollBarDiameterForRate, 4, 1>()?;
@@ -3753,6 +3930,147 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
         let lift = call.quantities::<units::Length>(0, "lift")?;
         let on = call.answer(model.table(&lift))?;
         call.table(&on)
+    })?;
+    kernels.model::<axlewright::ride::HalfCar>("ride.HalfCar", "ride.HalfCar.to_json")?;
+    kernels.method::<axlewright::ride::HalfCar>("ride.HalfCar.modes", |model, call| {
+        let on = call.answer(model.modes())?;
+        call.parts([
+            call.give(on.bounce_frequency)?,
+            call.give(on.bounce_centre)?,
+            call.give(on.pitch_frequency)?,
+            call.give(on.pitch_centre)?,
+            call.give(on.dynamic_index)?,
+        ])
+    })?;
+    kernels.method::<axlewright::ride::HalfCar>("ride.HalfCar.flat_ride", |model, call| {
+        let speed = call.quantity::<units::Velocity>(0, "speed")?;
+        let on = call.answer(model.flat_ride(speed))?;
+        call.parts([
+            call.give(on.front_frequency)?,
+            call.give(on.rear_frequency)?,
+            call.give(on.frequency_ratio)?,
+            call.give(on.cycles)?,
+        ])
+    })?;
+    kernels.model::<axlewright::ride::NonlinearQuarterCar>(
+        "ride.NonlinearQuarterCar",
+        "ride.NonlinearQuarterCar.to_json",
+    )?;
+    kernels.method::<axlewright::ride::NonlinearQuarterCar>(
+        "ride.NonlinearQuarterCar.step",
+        |model, call| {
+            let height = call.quantity::<units::Length>(0, "height")?;
+            let duration = call.quantity::<units::Time>(1, "duration")?;
+            let time_step = call.quantity::<units::Time>(2, "time_step")?;
+            let on = call.answer(model.step(height, duration, time_step))?;
+            call.table(&on)
+        },
+    )?;
+    kernels.method::<axlewright::ride::NonlinearQuarterCar>(
+        "ride.NonlinearQuarterCar.ramp",
+        |model, call| {
+            let height = call.quantity::<units::Length>(0, "height")?;
+            let length = call.quantity::<units::Length>(1, "length")?;
+            let speed = call.quantity::<units::Velocity>(2, "speed")?;
+            let duration = call.quantity::<units::Time>(3, "duration")?;
+            let time_step = call.quantity::<units::Time>(4, "time_step")?;
+            let on = call.answer(model.ramp(height, length, speed, duration, time_step))?;
+            call.table(&on)
+        },
+    )?;
+    kernels.method::<axlewright::ride::NonlinearQuarterCar>(
+        "ride.NonlinearQuarterCar.half_sine",
+        |model, call| {
+            let height = call.quantity::<units::Length>(0, "height")?;
+            let length = call.quantity::<units::Length>(1, "length")?;
+            let speed = call.quantity::<units::Velocity>(2, "speed")?;
+            let duration = call.quantity::<units::Time>(3, "duration")?;
+            let time_step = call.quantity::<units::Time>(4, "time_step")?;
+            let on = call.answer(model.half_sine(height, length, speed, duration, time_step))?;
+            call.table(&on)
+        },
+    )?;
+    kernels.method::<axlewright::ride::NonlinearQuarterCar>(
+        "ride.NonlinearQuarterCar.profile",
+        |model, call| {
+            let speed = call.quantity::<units::Velocity>(0, "speed")?;
+            let time_step = call.quantity::<units::Time>(1, "time_step")?;
+            let distance = call.quantities::<units::Length>(2, "distance")?;
+            let height = call.quantities::<units::Length>(3, "height")?;
+            let on = call.answer(model.profile(speed, time_step, &distance, &height))?;
+            call.table(&on)
+        },
+    )?;
+    kernels.model::<axlewright::ride::QuarterCar>("ride.QuarterCar", "ride.QuarterCar.to_json")?;
+    kernels.method::<axlewright::ride::QuarterCar>("ride.QuarterCar.modes", |model, call| {
+        let on = call.answer(model.modes())?;
+        call.parts([
+            call.give(on.body_undamped_frequency)?,
+            call.give(on.hop_undamped_frequency)?,
+            call.give(on.body_frequency)?,
+            call.give(on.body_damping_ratio)?,
+            call.give(on.hop_frequency)?,
+            call.give(on.hop_damping_ratio)?,
+        ])
+    })?;
+    kernels.method::<axlewright::ride::QuarterCar>("ride.QuarterCar.frequency_response", |model, call| {
+        let amplitude = call.quantity::<units::Length>(0, "amplitude")?;
+        let frequency = call.quantities::<units::Frequency>(1, "frequency")?;
+        let on = call.answer(model.frequency_response(amplitude, &frequency))?;
+        call.table(&on)
+    })?;
+    kernels.method::<axlewright::ride::QuarterCar>("ride.QuarterCar.on_road", |model, call| {
+        let roughness = call.quantity::<units::RoadRoughness>(0, "roughness")?;
+        let speed = call.quantity::<units::Velocity>(1, "speed")?;
+        let shortest_wave = call.quantity::<units::Length>(2, "shortest_wave")?;
+        let longest_wave = call.quantity::<units::Length>(3, "longest_wave")?;
+        let on = call.answer(model.on_road(roughness, speed, shortest_wave, longest_wave))?;
+        call.parts([
+            call.give(on.body_acceleration)?,
+            call.give(on.weighted_acceleration)?,
+            call.word(&on.comfort),
+            call.give(on.suspension_travel)?,
+            call.give(on.tyre_load_variation)?,
+            call.give(on.tyre_load_share)?,
+        ])
+    })?;
+    kernels.method::<axlewright::ride::QuarterCar>("ride.QuarterCar.step", |model, call| {
+        let height = call.quantity::<units::Length>(0, "height")?;
+        let duration = call.quantity::<units::Time>(1, "duration")?;
+        let time_step = call.quantity::<units::Time>(2, "time_step")?;
+        let on = call.answer(model.step(height, duration, time_step))?;
+        call.table(&on)
+    })?;
+    kernels.method::<axlewright::ride::QuarterCar>("ride.QuarterCar.ramp", |model, call| {
+        let height = call.quantity::<units::Length>(0, "height")?;
+        let length = call.quantity::<units::Length>(1, "length")?;
+        let speed = call.quantity::<units::Velocity>(2, "speed")?;
+        let duration = call.quantity::<units::Time>(3, "duration")?;
+        let time_step = call.quantity::<units::Time>(4, "time_step")?;
+        let on = call.answer(model.ramp(height, length, speed, duration, time_step))?;
+        call.table(&on)
+    })?;
+    kernels.method::<axlewright::ride::QuarterCar>("ride.QuarterCar.half_sine", |model, call| {
+        let height = call.quantity::<units::Length>(0, "height")?;
+        let length = call.quantity::<units::Length>(1, "length")?;
+        let speed = call.quantity::<units::Velocity>(2, "speed")?;
+        let duration = call.quantity::<units::Time>(3, "duration")?;
+        let time_step = call.quantity::<units::Time>(4, "time_step")?;
+        let on = call.answer(model.half_sine(height, length, speed, duration, time_step))?;
+        call.table(&on)
+    })?;
+    kernels.method::<axlewright::ride::QuarterCar>("ride.QuarterCar.profile", |model, call| {
+        let speed = call.quantity::<units::Velocity>(0, "speed")?;
+        let time_step = call.quantity::<units::Time>(1, "time_step")?;
+        let distance = call.quantities::<units::Length>(2, "distance")?;
+        let height = call.quantities::<units::Length>(3, "height")?;
+        let on = call.answer(model.profile(speed, time_step, &distance, &height))?;
+        call.table(&on)
+    })?;
+    kernels.model::<axlewright::ride::RoadSurface>("ride.RoadSurface", "ride.RoadSurface.to_json")?;
+    kernels.method::<axlewright::ride::RoadSurface>("ride.RoadSurface.roughness", |model, call| {
+        let on = call.answer(model.roughness())?;
+        call.give(on)
     })?;
     kernels.model::<axlewright::spring::AdjustableDamper>(
         "spring.AdjustableDamper",
