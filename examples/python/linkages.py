@@ -133,3 +133,33 @@ pictures.say(
     f"With the rack {heights[best].to(mm):+.0f} mm from where it was drawn the toe changes by {steers[best]:+.3f} deg over 25 mm; what is wanted "
     f"holds from {heights.to(mm)[fits].min():+.0f} to {heights.to(mm)[fits].max():+.0f} mm: a bracket must be welded to within that."
 )
+
+# %% [markdown]
+# ## In a turn
+#
+# The body leans to the right in a left turn. Where do the wheels stand on the road, and where does the roll centre go?
+
+# %%
+roll = np.linspace(-4, 4, 65) * deg
+turn = front.roll_table(heave=0 * mm, roll=roll, rack_travel=straight)
+
+# %% tags=["drawing"]
+figure, panels = pictures.curves("roll [deg], left side up to the right", 2, 2)
+for axes, words, unit, *names in (
+    (panels[0, 0], "camber to the road [deg]", deg, "left_camber", "right_camber"),
+    (panels[0, 1], "toe [deg]", deg, "left_toe", "right_toe"),
+    (panels[1, 0], "roll centre over ground [mm]", mm, "roll_centre_height"),
+    (panels[1, 1], "roll centre to the left [mm]", mm, "roll_centre_y"),
+):
+    for name, style in zip(names, ("-", "--"), strict=False):
+        pictures.curve(axes, roll.to(deg), turn[name].to(unit), words, linestyle=style, label=name.split("_")[0])
+    if len(names) > 1:
+        axes.legend(frameon=False)
+pictures.show(figure, "front_roll", "Camber and toe of both front wheels, and the roll centre, over the roll of the body.")
+leaning = front.in_roll(heave=0 * mm, roll=3 * deg, rack_travel=straight)
+pictures.say(
+    f"At 3 deg of roll the outer wheel stands at {leaning.right_camber.to(deg):+.1f} deg to the road, the inner one at "
+    f"{leaning.left_camber.to(deg):+.1f} deg; the roll centre has gone {abs(leaning.roll_centre_y.to(mm)):.0f} mm to the "
+    f"{'left' if leaning.roll_centre_y > 0 * mm else 'right'}. That is for display: how much load a lateral force moves follows from "
+    f"the slopes of the contact paths, {leaning.right_slope:.3f} outside and {leaning.left_slope:.3f} inside."
+)
