@@ -386,6 +386,50 @@ def linkage() -> Sheet:
     return sheet
 
 
+def strut() -> Sheet:
+    sheet = Sheet(16, 10.4)
+    sheet.ground(0.6, 15.4, 0.8)
+    # A left wheel seen from the rear: it stands on the left of the picture.
+    contact, plane = (2.6, 0.8), 9.4
+    sheet.box((1.95, 0.8), 1.3, 4.0)
+    sheet.say((1.5, 4.3), "wheel", "right")
+    mount, low, ball, pivot = (4.9, 8.2), (4.25, 3.6), (3.4, 1.8), (6.2, 2.1)
+    sheet.line(ball, pivot, width=2.4)
+    sheet.line(ball, (3.6, 2.9), low, width=2.4)
+    along = np.subtract(mount, low)
+    sheet.line(low, np.add(low, 0.55 * along), width=5.0, solid_capstyle="butt")
+    sheet.line(np.add(low, 0.55 * along), mount, width=1.6)
+    sheet.spring(mount, np.add(low, 0.3 * along))
+    # The strut's axis goes past the ball joint; the steering axis goes through it.
+    sheet.line(np.subtract(low, 0.45 * along), mount, width=0.8, style="-.")
+    sheet.line(ball, mount, width=0.8, style="--")
+    for joint in (ball, pivot, mount):
+        sheet.circle(joint, 0.14, fill="white")
+    sheet.line((4.2, 8.6), (7.0, 8.6), (7.0, 2.1), pivot, width=1.0)
+    sheet.line(mount, (4.9, 8.6), width=1.0)
+    sheet.say((7.3, 5.4), "body", rotation=90)
+    sheet.say((4.6, 8.95), "top mount")
+    sheet.say((5.3, 1.5), "lower arm")
+    sheet.say((4.3, 5.0), "strut's axis", "left")
+    sheet.say((3.75, 5.7), "steering\naxis", "right")
+    # Instant centre: along the arm, and square to the strut at its top mount.
+    square = (along[1], -along[0])
+    arm = np.subtract(pivot, ball)
+    t = np.linalg.solve(np.array([arm, np.negative(square)]).T, np.subtract(mount, ball))
+    instant = tuple(np.add(ball, t[0] * arm))
+    for point in (pivot, mount):
+        sheet.line(point, np.add(point, 0.62 * np.subtract(instant, point)), width=0.8, style="--")
+    roll = contact[1] + (instant[1] - contact[1]) * (plane - contact[0]) / (instant[0] - contact[0])
+    sheet.line(contact, np.add(contact, 0.62 * np.subtract(instant, contact)), width=0.8, style="-.")
+    sheet.say((14.9, 5.2), "to the instant\ncentre", "right")
+    sheet.line((plane, 0.8), (plane, 9.2), width=0.9, style="-.")
+    sheet.say((plane, 9.5), "centre plane, $y = 0$")
+    sheet.circle((plane, roll), 0.13, fill="white")
+    sheet.measure((plane, 0.8), (plane, roll), "$h_r$")
+    sheet.say((0.4, 10.0), "from the rear: $y$ to the left, $z$ up, $x$ away from you", "left")
+    return sheet
+
+
 def main(folder: Path) -> None:
     folder.mkdir(parents=True, exist_ok=True)
     for name, draw in list(globals().items()):

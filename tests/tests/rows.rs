@@ -9,7 +9,7 @@ use axlewright::engine::TorqueCurve;
 use axlewright::mass::{PartsList, RaisedAxle};
 use axlewright::ride::{HalfCar, QuarterCar, RoadSurface};
 use axlewright::spring::{AdjustableDamper, BumpStop, Corner, DamperCurve, Stack};
-use axlewright::suspension::{DoubleWishbone, RollBalance};
+use axlewright::suspension::{DoubleWishbone, RollBalance, Strut, TravelRange, WheelPosition, WheelsInRoll};
 use axlewright::tyre::{Tyre, WheelChange};
 use axlewright::units::{
     AbsolutePressure, Acceleration, Angle, AngularVelocity, Energy, Force, Length, LinearStiffness, Mass,
@@ -72,6 +72,82 @@ macro_rules! results {
         let from = $from;
         vec![$((stringify!($name), Found::Number(from.$name.si()))),+]
     }};
+}
+
+fn wheel_position(on: WheelPosition) -> Results {
+    let first_joint = Found::Word(on.first_joint.clone());
+    let mut results = results!(
+        on,
+        wheel_x,
+        wheel_y,
+        wheel_z,
+        half_track,
+        half_track_change,
+        wheelbase_change,
+        camber,
+        camber_change,
+        toe,
+        bump_steer,
+        caster,
+        kingpin_inclination,
+        scrub_radius,
+        mechanical_trail,
+        front_view_centre_y,
+        front_view_centre_height,
+        roll_centre_height,
+        side_view_centre_x,
+        side_view_centre_height,
+        side_view_angle,
+        wheel_path_angle,
+        brake_anti_pitch,
+        drive_anti_pitch,
+        eye_length,
+        motion_ratio,
+        damper_motion_ratio,
+        spring_length,
+        spring_force,
+        wheel_force,
+        wheel_rate,
+        spring_used,
+        spring_left,
+        damper_used,
+        damper_left,
+        torsion_bar_torque,
+        bar_angle,
+        bar_motion_ratio,
+        upper_joint_angle,
+        lower_ball_angle,
+        tie_rod_outer_angle,
+        tie_rod_inner_angle,
+        joint_left
+    );
+    results.push(("first_joint", first_joint));
+    results
+}
+
+fn wheels_in_roll(on: WheelsInRoll) -> Results {
+    results!(
+        on,
+        left_travel,
+        right_travel,
+        left_camber,
+        right_camber,
+        left_toe,
+        right_toe,
+        track,
+        left_slope,
+        right_slope,
+        roll_centre_y,
+        roll_centre_height
+    )
+}
+
+fn travel_range(on: TravelRange) -> Results {
+    let ends = [("droop_end", &on.droop_end), ("bump_end", &on.bump_end)]
+        .map(|(name, word)| (name, Found::Word(word.clone())));
+    let mut results = results!(on, droop, bump);
+    results.extend(ends);
+    results
 }
 
 fn model(row: &Value) -> Answer<Results> {
@@ -357,82 +433,30 @@ fn model(row: &Value) -> Answer<Results> {
             }
         }
         ("suspension.DoubleWishbone", method) => {
-            let wishbone = DoubleWishbone::from_text(&document)?;
+            let model = DoubleWishbone::from_text(&document)?;
             let length = |name: &str| Length::from_si(argument(name));
             match method {
                 None => Ok(vec![]),
-                Some("at") => wishbone.at(length("travel"), length("rack_travel")).map(|on| {
-                    let first_joint = Found::Word(on.first_joint.clone());
-                    let mut results = results!(
-                        on,
-                        wheel_x,
-                        wheel_y,
-                        wheel_z,
-                        half_track,
-                        half_track_change,
-                        wheelbase_change,
-                        camber,
-                        camber_change,
-                        toe,
-                        bump_steer,
-                        caster,
-                        kingpin_inclination,
-                        scrub_radius,
-                        mechanical_trail,
-                        front_view_centre_y,
-                        front_view_centre_height,
-                        roll_centre_height,
-                        side_view_centre_x,
-                        side_view_centre_height,
-                        side_view_angle,
-                        brake_anti_pitch,
-                        eye_length,
-                        motion_ratio,
-                        spring_length,
-                        spring_force,
-                        wheel_force,
-                        wheel_rate,
-                        spring_used,
-                        spring_left,
-                        damper_used,
-                        damper_left,
-                        bar_angle,
-                        bar_motion_ratio,
-                        upper_ball_angle,
-                        lower_ball_angle,
-                        tie_rod_outer_angle,
-                        tie_rod_inner_angle,
-                        joint_left
-                    );
-                    results.push(("first_joint", first_joint));
-                    results
-                }),
+                Some("at") => model.at(length("travel"), length("rack_travel")).map(wheel_position),
                 Some("in_roll") => {
                     let roll = Angle::from_si(argument("roll"));
-                    wishbone.in_roll(length("heave"), roll, length("rack_travel")).map(|on| {
-                        results!(
-                            on,
-                            left_travel,
-                            right_travel,
-                            left_camber,
-                            right_camber,
-                            left_toe,
-                            right_toe,
-                            track,
-                            left_slope,
-                            right_slope,
-                            roll_centre_y,
-                            roll_centre_height
-                        )
-                    })
+                    model.in_roll(length("heave"), roll, length("rack_travel")).map(wheels_in_roll)
                 }
-                Some("travel_range") => wishbone.travel_range(length("rack_travel")).map(|on| {
-                    let ends = [("droop_end", &on.droop_end), ("bump_end", &on.bump_end)]
-                        .map(|(name, word)| (name, Found::Word(word.clone())));
-                    let mut results = results!(on, droop, bump);
-                    results.extend(ends);
-                    results
-                }),
+                Some("travel_range") => model.travel_range(length("rack_travel")).map(travel_range),
+                Some(other) => panic!("no method {other}"),
+            }
+        }
+        ("suspension.Strut", method) => {
+            let model = Strut::from_text(&document)?;
+            let length = |name: &str| Length::from_si(argument(name));
+            match method {
+                None => Ok(vec![]),
+                Some("at") => model.at(length("travel"), length("rack_travel")).map(wheel_position),
+                Some("in_roll") => {
+                    let roll = Angle::from_si(argument("roll"));
+                    model.in_roll(length("heave"), roll, length("rack_travel")).map(wheels_in_roll)
+                }
+                Some("travel_range") => model.travel_range(length("rack_travel")).map(travel_range),
                 Some(other) => panic!("no method {other}"),
             }
         }
@@ -915,6 +939,7 @@ fn the_sheets_answer_as_their_rows() {
     same!(LeakDown, "wagtail_leak_down", "leak-down-roadster-meets");
     same!(Mix, "dunlin_mix", "mix-van-raise");
     same!(WheelChange, "dunlin_wheel_change", "wheel-change-van");
+    same!(Strut, "wagtail_rear_strut", "strut-roadster-+40");
     same!(Gearbox, "dray_gearbox", "gearbox-hauler-gap");
 }
 

@@ -849,7 +849,7 @@ typedef struct axw_spring_stack axw_spring_stack;
  * Formula
  *     distances between joined points are kept; `r = -dL/dz`; wheel rate `k r^2 + F dr/dz`; roll
  *     centre `y_c (dy/dz)` and anti-dive `s (dx/dz) l / h` of the contact point held in the
- *     upright
+ *     upright; with inboard brakes, and in drive, the latter of the wheel's centre
  *
  * Fields
  *     axle (choice): `front` or `rear`: which way the wheelbase grows, and whether braking dives
@@ -863,11 +863,18 @@ typedef struct axw_spring_stack axw_spring_stack;
  *     coil_over (table, optional): `body_eye`, `lower_eye`, what it is `carried_by` (`lower_arm`,
  *         `upper_arm` or `upright`); its `spring` (`rate`, `free_length`, `solid_length` with the
  *         gaps that stay open, `seat_offset` between the eyes less between the seats) and its
- *         `damper` (`open_length`, `closed_length` between the eyes, `gas_force`)
+ *         `damper` (`open_length`, `closed_length` between the eyes, `gas_force`); of a coil apart
+ *         from the damper its `spring_seats` (`body`, `lower`, `carried_by`)
+ *     torsion_bar (table, optional): `turned_by` the arm along whose axis it lies (`lower_arm` or
+ *         `upper_arm`), its `rate`, and its `torque` at ride height, positive where it carries the
+ *         vehicle
  *     anti_roll_bar (table, optional): `link_eye` of the drop link and what it is `carried_by`,
  *         `lever_end` of the bar, `lever_pivot`, any point of its axis along y
  *     braking (table, optional): `axle_share` `s` of the braking force, `centre_of_gravity_height`
- *         `h`, `wheelbase` `l`
+ *         `h`, `wheelbase` `l`; `place` of the brakes, `outboard` (where it is missing) or
+ *         `inboard`
+ *     driving (table, optional): `axle_share` of the tractive force, by half shafts from a final
+ *         drive on the body; height and wheelbase are those of `braking`
  *     joint_limits (table, optional): lean from ride height that `upper_ball`, `lower_ball`,
  *         `tie_rod_outer`, `tie_rod_inner` allow
  *
@@ -879,7 +886,9 @@ typedef struct axw_spring_stack axw_spring_stack;
  *     tyre's give and friction are left aside.
  *
  * Source
- *     Vector kinematics of rigid bodies; virtual work; terms: ISO 8855 and SAE J670 (from memory)
+ *     Vector kinematics of rigid bodies; virtual work; W. F. Milliken, D. L. Milliken, *Race Car
+ *     Vehicle Dynamics* (1995), chapter 17, anti features of outboard and inboard torque (from
+ *     memory); terms: ISO 8855 and SAE J670 (from memory)
  *
  * Caution
  *     Steering and suspension carry lives, and a compressed spring stores enough energy to kill:
@@ -925,6 +934,66 @@ typedef struct axw_suspension_double_wishbone axw_suspension_double_wishbone;
  *     first.
  */
 typedef struct axw_suspension_roll_balance axw_suspension_roll_balance;
+
+/**
+ * A strut on a lower arm with rack steering, drawn point by point: where the wheel stands over
+ * travel and rack travel, and what the spring does there.
+ *
+ * Formula
+ *     distances between joined points are kept, and the strut's axis, fixed in the upright, goes
+ *     through the top mount; `r = -dL/dz`; wheel rate `k r^2 + F dr/dz`; roll centre `y_c (dy/dz)`
+ *     and anti-dive `s (dx/dz) l / h` of the contact point held in the upright; with inboard
+ *     brakes, and in drive, the latter of the wheel's centre
+ *
+ * Fields
+ *     axle (choice): `front` or `rear`: which way the wheelbase grows, and whether braking dives
+ *         or lifts
+ *     lower_arm (table): `front_pivot`, `rear_pivot` on the body, `ball_joint` on the upright; a
+ *         link and a rod that meet at the ball joint are such an arm
+ *     leg (table): `top_mount` on the body, `lower_end`, any lower point of the strut's axis on
+ *         the upright: the axis need not go through the ball joint; its `spring` (`rate`,
+ *         `free_length`, `solid_length` with the gaps that stay open, `seat_offset` between top
+ *         mount and lower end less between the seats) and its `damper` (`open_length`,
+ *         `closed_length` between top mount and lower end, `gas_force`); of a coil that leans
+ *         against the axis or stands apart its `spring_seats` (`body`, `lower`, `carried_by`
+ *         `upright` or `lower_arm`)
+ *     tie_rod (table): `inner` on the rack in its middle, `outer` on the steering arm; of an
+ *         unsteered wheel the rod that holds its toe
+ *     wheel (table): at ride height: `centre`, `camber`, `toe`, and the `loaded_radius` from its
+ *         centre to the ground
+ *     torsion_bar (table, optional): along the axis of the arm, `turned_by` `lower_arm`, its
+ *         `rate`, and its `torque` at ride height, positive where it carries the vehicle
+ *     anti_roll_bar (table, optional): `link_eye` of the drop link and what it is `carried_by`
+ *         (`lower_arm` or `upright`), `lever_end` of the bar, `lever_pivot`, any point of its axis
+ *         along y
+ *     braking (table, optional): `axle_share` `s` of the braking force, `centre_of_gravity_height`
+ *         `h`, `wheelbase` `l`; `place` of the brakes, `outboard` (where it is missing) or
+ *         `inboard`
+ *     driving (table, optional): `axle_share` of the tractive force, by half shafts from a final
+ *         drive on the body; height and wheelbase are those of `braking`
+ *     joint_limits (table, optional): lean from ride height that `top_mount`, `lower_ball`,
+ *         `tie_rod_outer`, `tie_rod_inner` allow
+ *
+ * Valid for
+ *     The left wheel, all points at ride height in the body's axes (x forward, y left, z up), an
+ *     arm that turns about the line of its pivots, rigid links, a rack along y. The steering axis
+ *     goes from the top mount to the ball joint. Camber and toe at ride height are those of the
+ *     `wheel`, whatever the points are. The joints stand straight at ride height; set them so. The
+ *     seat of a coil on the body does not turn with the wheel. What is missing gives results that
+ *     are not a number. Bushes and the give of the top mount, the rod's bending and the friction
+ *     of its side load, the tyre's give are left aside.
+ *
+ * Source
+ *     Vector kinematics of rigid bodies; virtual work; W. F. Milliken, D. L. Milliken, *Race Car
+ *     Vehicle Dynamics* (1995), chapter 17, anti features of outboard and inboard torque (from
+ *     memory); terms: ISO 8855 and SAE J670 (from memory)
+ *
+ * Caution
+ *     Steering and suspension carry lives, and a compressed spring stores enough energy to kill:
+ *     check clearance and joints on the vehicle over the whole travel and lock before it moves;
+ *     local codes and licensed practice come first.
+ */
+typedef struct axw_suspension_strut axw_suspension_strut;
 
 /**
  * A table that a model returned.
@@ -11493,25 +11562,30 @@ int32_t axw_suspension_double_wishbone_json(const axw_suspension_double_wishbone
  *     side_view_centre_height (length [m]): of the same, above the ground
  *     side_view_angle (angle [rad]): forward lean of the contact point's path in bump, with the
  *         brake held
- *     brake_anti_pitch (ratio [-]): with outboard brakes the anti-dive of a front axle, the
- *         anti-lift of a rear one, as a share of what would cancel the pitch of that axle
+ *     wheel_path_angle (angle [rad]): forward lean of the path of the wheel's centre in bump
+ *     brake_anti_pitch (ratio [-]): in braking the anti-dive of a front axle, the anti-lift of a
+ *         rear one, as a share of what would cancel the pitch of that axle
+ *     drive_anti_pitch (ratio [-]): in drive the anti-squat of a rear axle, the anti-lift of a
+ *         front one, as such a share
  *     eye_length (length [m]): between the eyes of the coil-over
- *     motion_ratio (ratio [-]): shortening of the coil-over over wheel travel, that of spring and
- *         damper
+ *     motion_ratio (ratio [-]): shortening of the spring over wheel travel
+ *     damper_motion_ratio (ratio [-]): that of the damper, which is another one where the coil has
+ *         seats of its own
  *     spring_length (length [m]): between the seats of the spring
  *     spring_force (force [N]): compressive, in the coil; nothing where it is loose
- *     wheel_force (force [N]): of coil and gas at the wheel, `F r`
+ *     wheel_force (force [N]): of coil, gas and torsion bar at the wheel, `F r`
  *     wheel_rate (linear stiffness [N/m]): tangent rate at the wheel, with the term of the
- *         changing motion ratio; of coil and gas, without bar and tyre
+ *         changing motion ratio; of coil, gas and torsion bar, without anti-roll bar and tyre
  *     spring_used (length [m]): by how much the spring is shorter than unloaded
  *     spring_left (length [m]): until it is solid, along itself
  *     damper_used (length [m]): of the damper's stroke, from fully open
  *     damper_left (length [m]): of the damper's stroke, to fully closed; negative where it has
  *         ended
+ *     torsion_bar_torque (torque [N·m]): in the torsion bar, positive where it carries the vehicle
  *     bar_angle (angle [rad]): turn of the bar's lever from ride height, positive as in bump
  *     bar_motion_ratio (ratio [-]): travel of the end of the bar's lever along its arc over wheel
  *         travel
- *     upper_ball_angle (angle [rad]): lean of the upper ball joint from ride height, its stud
+ *     upper_joint_angle (angle [rad]): lean of the upper ball joint from ride height, its stud
  *         along the steering axis
  *     lower_ball_angle (angle [rad]): the same of the lower ball joint
  *     tie_rod_outer_angle (angle [rad]): the same of the outer joint of the tie rod, its stud
@@ -11545,9 +11619,12 @@ int32_t axw_suspension_double_wishbone_at(const axw_suspension_double_wishbone *
                                           double *side_view_centre_x,
                                           double *side_view_centre_height,
                                           double *side_view_angle,
+                                          double *wheel_path_angle,
                                           double *brake_anti_pitch,
+                                          double *drive_anti_pitch,
                                           double *eye_length,
                                           double *motion_ratio,
+                                          double *damper_motion_ratio,
                                           double *spring_length,
                                           double *spring_force,
                                           double *wheel_force,
@@ -11556,9 +11633,10 @@ int32_t axw_suspension_double_wishbone_at(const axw_suspension_double_wishbone *
                                           double *spring_left,
                                           double *damper_used,
                                           double *damper_left,
+                                          double *torsion_bar_torque,
                                           double *bar_angle,
                                           double *bar_motion_ratio,
-                                          double *upper_ball_angle,
+                                          double *upper_joint_angle,
                                           double *lower_ball_angle,
                                           double *tie_rod_outer_angle,
                                           double *tie_rod_inner_angle,
@@ -11581,9 +11659,10 @@ int32_t axw_suspension_double_wishbone_at(const axw_suspension_double_wishbone *
  *     `camber`, `camber_change`, `toe`, `bump_steer`, `caster`, `kingpin_inclination`,
  *     `scrub_radius`, `mechanical_trail`, `front_view_centre_y`, `front_view_centre_height`,
  *     `roll_centre_height`, `side_view_centre_x`, `side_view_centre_height`, `side_view_angle`,
- *     `brake_anti_pitch`, `eye_length`, `motion_ratio`, `spring_length`, `spring_force`,
- *     `wheel_force`, `wheel_rate`, `spring_used`, `spring_left`, `damper_used`, `damper_left`,
- *     `bar_angle`, `bar_motion_ratio`, `upper_ball_angle`, `lower_ball_angle`,
+ *     `wheel_path_angle`, `brake_anti_pitch`, `drive_anti_pitch`, `eye_length`, `motion_ratio`,
+ *     `damper_motion_ratio`, `spring_length`, `spring_force`, `wheel_force`, `wheel_rate`,
+ *     `spring_used`, `spring_left`, `damper_used`, `damper_left`, `torsion_bar_torque`,
+ *     `bar_angle`, `bar_motion_ratio`, `upper_joint_angle`, `lower_ball_angle`,
  *     `tie_rod_outer_angle`, `tie_rod_inner_angle`, `joint_left`, `first_joint`.
  */
 int32_t axw_suspension_double_wishbone_table(const axw_suspension_double_wishbone *model,
@@ -11673,8 +11752,8 @@ int32_t axw_suspension_double_wishbone_roll_table(const axw_suspension_double_wi
  * Returns
  *     (table) One row a travel, rack travel and point, the points of a part in the order in which
  *     a line joins them: `travel`, `rack_travel`, `part` (`upper arm`, `lower arm`, `upright`,
- *     `tie rod`, `coil-over`, `anti-roll bar`, `wheel`), `point`, and its place `x`, `y`, `z` in
- *     the body's axes.
+ *     `tie rod`, `coil-over`, `coil` where it has seats of its own, `anti-roll bar`, `wheel`),
+ *     `point`, and its place `x`, `y`, `z` in the body's axes.
  */
 int32_t axw_suspension_double_wishbone_points(const axw_suspension_double_wishbone *model,
                                               const double *travel,
@@ -11720,8 +11799,8 @@ int32_t axw_suspension_double_wishbone_travel_range(const axw_suspension_double_
  * Returns
  *     (table) Two rows a travel, with the rack in its middle: `state` (`before` or `after`),
  *     `travel`, and the results of `at`. The tie rod and the drop link are set to their new length
- *     at ride height, camber and toe are there what they were, and the spring's seat is set so
- *     that it carries the wheel load that it carried.
+ *     at ride height, camber and toe are there what they were, and the spring's seat (without a
+ *     coil the torsion bar) is set so that it carries the wheel load that it carried.
  */
 int32_t axw_suspension_double_wishbone_arch_move(const axw_suspension_double_wishbone *model,
                                                  double forward,
@@ -11741,8 +11820,8 @@ int32_t axw_suspension_double_wishbone_arch_move(const axw_suspension_double_wis
  * Returns
  *     (table) Two rows a travel, with the rack in its middle: `state` (`before` or `after`),
  *     `travel`, and the results of `at`; changes are against the ride height before. Toe is as the
- *     rods leave it, and the spring's seat is set so that it carries the wheel load that it
- *     carried.
+ *     rods leave it, and the spring's seat (without a coil the torsion bar) is set so that it
+ *     carries the wheel load that it carried.
  */
 int32_t axw_suspension_double_wishbone_ride_height_change(const axw_suspension_double_wishbone *model,
                                                           double rise,
@@ -11759,8 +11838,8 @@ int32_t axw_suspension_double_wishbone_ride_height_change(const axw_suspension_d
  *
  * Returns
  *     (table) Two rows a travel, with the rack in its middle: `state` (`before` or `after`),
- *     `travel`, and the results of `at`. The spring's seat is set so that it carries the wheel
- *     load that it carried.
+ *     `travel`, and the results of `at`. The spring's seat (without a coil the torsion bar) is set
+ *     so that it carries the wheel load that it carried.
  */
 int32_t axw_suspension_double_wishbone_spacer(const axw_suspension_double_wishbone *model,
                                               double outward,
@@ -11980,6 +12059,346 @@ int32_t axw_suspension_roll_balance_table(const axw_suspension_roll_balance *mod
                                           const double *lateral_acceleration,
                                           size_t lateral_acceleration_count,
                                           axw_table **result);
+
+/**
+ * Reads JSON or TOML text and checks it. `out` receives a handle that `axw_suspension_strut_free` frees.
+ */
+int32_t axw_suspension_strut_new(const char *text, axw_suspension_strut **out);
+
+/**
+ * Frees a handle; NULL is allowed.
+ */
+void axw_suspension_strut_free(axw_suspension_strut *handle);
+
+/**
+ * The model as JSON text. `needed` receives the bytes that it needs, its closing NUL included; `buffer` may be NULL.
+ */
+int32_t axw_suspension_strut_json(const axw_suspension_strut *model,
+                                  char *buffer,
+                                  size_t size,
+                                  size_t *needed);
+
+/**
+ * The wheel at a travel and rack travel: alignment, instant centres, spring, stroke and joints.
+ *
+ * Parameters
+ *     travel [m]: `z`, of the wheel's centre against the body from ride height, positive in bump
+ *     rack_travel [m]: `y_r`, from the rack's middle, positive to the left
+ *
+ * Returns
+ *     wheel_x (length [m]): of the wheel's centre, forward in the body's axes
+ *     wheel_y (length [m]): of the wheel's centre, to the left
+ *     wheel_z (length [m]): of the wheel's centre, up
+ *     half_track (length [m]): from the vehicle's centre plane to the contact point, which lies a
+ *         loaded radius from the wheel's centre in the wheel's plane
+ *     half_track_change (length [m]): of that against ride height
+ *     wheelbase_change (length [m]): of the wheel's centre against ride height, positive where the
+ *     wheelbase grows
+ *     camber (angle [rad]): positive with the top of the wheel outboard
+ *     camber_change (angle [rad]): of camber over 25 mm of bump, at the slope that it has here
+ *     toe (angle [rad]): of this wheel, positive with its front inboard
+ *     bump_steer (angle [rad]): change of toe over 25 mm of bump, at the slope that it has here
+ *     caster (angle [rad]): positive with the upper end of the steering axis to the rear
+ *     kingpin_inclination (angle [rad]): positive with the upper end of the steering axis inboard
+ *     scrub_radius (length [m]): from the steering axis outboard to the contact point, at the
+ *         ground
+ *     mechanical_trail (length [m]): from the contact point forward to the steering axis, at the
+ *         ground
+ *     front_view_centre_y (length [m]): of the upright's instant centre in front view, in the
+ *         transverse plane through the contact point, to the left; infinite where there is none
+ *     front_view_centre_height (length [m]): of the same, above the ground under this wheel
+ *     roll_centre_height (length [m]): above the ground, where the line from the contact point to
+ *         that centre meets the vehicle's centre plane; of the axle while the other wheel is this
+ *         one's mirror image
+ *     side_view_centre_x (length [m]): of the upright's instant centre in side view with the brake
+ *         held, forward; infinite where there is none
+ *     side_view_centre_height (length [m]): of the same, above the ground
+ *     side_view_angle (angle [rad]): forward lean of the contact point's path in bump, with the
+ *         brake held
+ *     wheel_path_angle (angle [rad]): forward lean of the path of the wheel's centre in bump
+ *     brake_anti_pitch (ratio [-]): in braking the anti-dive of a front axle, the anti-lift of a
+ *         rear one, as a share of what would cancel the pitch of that axle
+ *     drive_anti_pitch (ratio [-]): in drive the anti-squat of a rear axle, the anti-lift of a
+ *         front one, as such a share
+ *     eye_length (length [m]): from the top mount to the lower end of the leg
+ *     motion_ratio (ratio [-]): shortening of the spring over wheel travel
+ *     damper_motion_ratio (ratio [-]): that of the damper, which is another one where the coil has
+ *         seats of its own
+ *     spring_length (length [m]): between the seats of the spring
+ *     spring_force (force [N]): compressive, in the coil; nothing where it is loose
+ *     wheel_force (force [N]): of coil, gas and torsion bar at the wheel, `F r`
+ *     wheel_rate (linear stiffness [N/m]): tangent rate at the wheel, with the term of the
+ *         changing motion ratio; of coil, gas and torsion bar, without anti-roll bar and tyre
+ *     spring_used (length [m]): by how much the spring is shorter than unloaded
+ *     spring_left (length [m]): until it is solid, along itself
+ *     damper_used (length [m]): of the damper's stroke, from fully open
+ *     damper_left (length [m]): of the damper's stroke, to fully closed; negative where it has
+ *         ended
+ *     torsion_bar_torque (torque [N·m]): in the torsion bar, positive where it carries the vehicle
+ *     bar_angle (angle [rad]): turn of the bar's lever from ride height, positive as in bump
+ *     bar_motion_ratio (ratio [-]): travel of the end of the bar's lever along its arc over wheel
+ *         travel
+ *     upper_joint_angle (angle [rad]): lean of the strut's axis from ride height, at the top mount
+ *     lower_ball_angle (angle [rad]): lean of the lower ball joint from ride height, its stud
+ *         along the steering axis there
+ *     tie_rod_outer_angle (angle [rad]): the same of the outer joint of the tie rod, its stud
+ *         beside the steering axis
+ *     tie_rod_inner_angle (angle [rad]): turn of the tie rod against the rack from ride height
+ *     joint_left (angle [rad]): until the first of the joints whose limits are given is at its
+ *         limit
+ *     first_joint (text): which joint that is: `top mount`, `lower ball joint`, `tie rod outer
+ *         joint` or `tie rod inner joint`; otherwise `not known`
+ */
+int32_t axw_suspension_strut_at(const axw_suspension_strut *model,
+                                double travel,
+                                double rack_travel,
+                                double *wheel_x,
+                                double *wheel_y,
+                                double *wheel_z,
+                                double *half_track,
+                                double *half_track_change,
+                                double *wheelbase_change,
+                                double *camber,
+                                double *camber_change,
+                                double *toe,
+                                double *bump_steer,
+                                double *caster,
+                                double *kingpin_inclination,
+                                double *scrub_radius,
+                                double *mechanical_trail,
+                                double *front_view_centre_y,
+                                double *front_view_centre_height,
+                                double *roll_centre_height,
+                                double *side_view_centre_x,
+                                double *side_view_centre_height,
+                                double *side_view_angle,
+                                double *wheel_path_angle,
+                                double *brake_anti_pitch,
+                                double *drive_anti_pitch,
+                                double *eye_length,
+                                double *motion_ratio,
+                                double *damper_motion_ratio,
+                                double *spring_length,
+                                double *spring_force,
+                                double *wheel_force,
+                                double *wheel_rate,
+                                double *spring_used,
+                                double *spring_left,
+                                double *damper_used,
+                                double *damper_left,
+                                double *torsion_bar_torque,
+                                double *bar_angle,
+                                double *bar_motion_ratio,
+                                double *upper_joint_angle,
+                                double *lower_ball_angle,
+                                double *tie_rod_outer_angle,
+                                double *tie_rod_inner_angle,
+                                double *joint_left,
+                                char *first_joint,
+                                size_t first_joint_size,
+                                size_t *first_joint_needed);
+
+/**
+ * The wheel over travel and rack travel.
+ *
+ * Parameters
+ *     travel [m], several: of the wheel's centre against the body from ride height, positive in
+ *         bump
+ *     rack_travel [m], several: from the rack's middle, positive to the left
+ *
+ * Returns
+ *     (table) One row a travel and rack travel: `travel`, `rack_travel`, and the results of `at`:
+ *     `wheel_x`, `wheel_y`, `wheel_z`, `half_track`, `half_track_change`, `wheelbase_change`,
+ *     `camber`, `camber_change`, `toe`, `bump_steer`, `caster`, `kingpin_inclination`,
+ *     `scrub_radius`, `mechanical_trail`, `front_view_centre_y`, `front_view_centre_height`,
+ *     `roll_centre_height`, `side_view_centre_x`, `side_view_centre_height`, `side_view_angle`,
+ *     `wheel_path_angle`, `brake_anti_pitch`, `drive_anti_pitch`, `eye_length`, `motion_ratio`,
+ *     `damper_motion_ratio`, `spring_length`, `spring_force`, `wheel_force`, `wheel_rate`,
+ *     `spring_used`, `spring_left`, `damper_used`, `damper_left`, `torsion_bar_torque`,
+ *     `bar_angle`, `bar_motion_ratio`, `upper_joint_angle`, `lower_ball_angle`,
+ *     `tie_rod_outer_angle`, `tie_rod_inner_angle`, `joint_left`, `first_joint`.
+ */
+int32_t axw_suspension_strut_table(const axw_suspension_strut *model,
+                                   const double *travel,
+                                   size_t travel_count,
+                                   const double *rack_travel,
+                                   size_t rack_travel_count,
+                                   axw_table **result);
+
+/**
+ * Both wheels on level ground while the body rolls and heaves over them; the right wheel is the
+ * mirror image of this one.
+ *
+ * Parameters
+ *     heave [m]: of the ground under the body's centre plane against the body from ride height,
+ *         positive in bump
+ *     roll [rad]: of the body against the ground, about x, positive with its left side up, as in a
+ *         left turn
+ *     rack_travel [m]: from the rack's middle, positive to the left
+ *
+ * Returns
+ *     left_travel (length [m]): of the left wheel's centre against the body, positive in bump
+ *     right_travel (length [m]): of the right wheel's centre
+ *     left_camber (angle [rad]): of the left wheel against the ground, positive with the top
+ *         outboard
+ *     right_camber (angle [rad]): of the right wheel against the ground
+ *     left_toe (angle [rad]): of the left wheel against the ground, positive with its front
+ *         inboard
+ *     right_toe (angle [rad]): of the right wheel against the ground
+ *     track (length [m]): between the contact points, along the ground
+ *     left_slope (ratio [-]): outboard path of the left contact point over its rise against the
+ *         body, both against the ground: what lifts the body there is so much of the lateral force
+ *     right_slope (ratio [-]): the same of the right contact point
+ *     roll_centre_y (length [m]): along the ground from the body's centre plane to the left, to
+ *         where the normals of both paths meet; for display: loads follow from the slopes.
+ *         Infinite where the normals are parallel, not a number where both lie in the ground
+ *     roll_centre_height (length [m]): of the same above the ground
+ */
+int32_t axw_suspension_strut_in_roll(const axw_suspension_strut *model,
+                                     double heave,
+                                     double roll,
+                                     double rack_travel,
+                                     double *left_travel,
+                                     double *right_travel,
+                                     double *left_camber,
+                                     double *right_camber,
+                                     double *left_toe,
+                                     double *right_toe,
+                                     double *track,
+                                     double *left_slope,
+                                     double *right_slope,
+                                     double *roll_centre_y,
+                                     double *roll_centre_height);
+
+/**
+ * Both wheels over heave, roll and rack travel.
+ *
+ * Parameters
+ *     heave [m], several: of the ground under the body's centre plane against the body from ride
+ *         height, positive in bump
+ *     roll [rad], several: of the body against the ground, about x, positive with its left side up
+ *     rack_travel [m], several: from the rack's middle, positive to the left
+ *
+ * Returns
+ *     (table) One row a heave, roll and rack travel: `heave`, `roll`, `rack_travel`, and the
+ *     results of `in_roll`: `left_travel`, `right_travel`, `left_camber`, `right_camber`,
+ *     `left_toe`, `right_toe`, `track`, `left_slope`, `right_slope`, `roll_centre_y`,
+ *     `roll_centre_height`.
+ */
+int32_t axw_suspension_strut_roll_table(const axw_suspension_strut *model,
+                                        const double *heave,
+                                        size_t heave_count,
+                                        const double *roll,
+                                        size_t roll_count,
+                                        const double *rack_travel,
+                                        size_t rack_travel_count,
+                                        axw_table **result);
+
+/**
+ * The joints in space, part by part: to draw the linkage, or to measure clearance from.
+ *
+ * Parameters
+ *     travel [m], several: of the wheel's centre against the body from ride height, positive in
+ *         bump
+ *     rack_travel [m], several: from the rack's middle, positive to the left
+ *
+ * Returns
+ *     (table) One row a travel, rack travel and point, the points of a part in the order in which
+ *     a line joins them: `travel`, `rack_travel`, `part` (`lower arm`, `upright`, `tie rod`,
+ *     `leg`, `coil` where it has seats of its own, `anti-roll bar`, `wheel`), `point`, and its
+ *     place `x`, `y`, `z` in the body's axes.
+ */
+int32_t axw_suspension_strut_points(const axw_suspension_strut *model,
+                                    const double *travel,
+                                    size_t travel_count,
+                                    const double *rack_travel,
+                                    size_t rack_travel_count,
+                                    axw_table **result);
+
+/**
+ * How far the linkage goes in droop and bump before a link is in line with what it turns; damper,
+ * spring and joints may end it earlier.
+ *
+ * Parameters
+ *     rack_travel [m]: from the rack's middle, positive to the left
+ *
+ * Returns
+ *     droop (length [m]): least travel, negative
+ *     droop_end (text): what ends it: `strut`, `lower arm`, `tie rod` or `drop link`
+ *     bump (length [m]): greatest travel
+ *     bump_end (text): what ends it
+ */
+int32_t axw_suspension_strut_travel_range(const axw_suspension_strut *model,
+                                          double rack_travel,
+                                          double *droop,
+                                          char *droop_end,
+                                          size_t droop_end_size,
+                                          size_t *droop_end_needed,
+                                          double *bump,
+                                          char *bump_end,
+                                          size_t bump_end_size,
+                                          size_t *bump_end_needed);
+
+/**
+ * The wheel moved in its arch: the arm with its pivots, the leg with its top mount and the seats
+ * of its coil, upright, wheel and what they carry are moved; rack and anti-roll bar stay.
+ *
+ * Parameters
+ *     forward [m]: by how much
+ *     outboard [m]: by how much
+ *     up [m]: by how much, against the body, which then stands so much lower
+ *     travel [m], several: from the ride height of each
+ *
+ * Returns
+ *     (table) Two rows a travel, with the rack in its middle: `state` (`before` or `after`),
+ *     `travel`, and the results of `at`. The tie rod and the drop link are set to their new length
+ *     at ride height, camber and toe are there what they were, and the spring's seat (without a
+ *     coil the torsion bar) is set so that it carries the wheel load that it carried.
+ */
+int32_t axw_suspension_strut_arch_move(const axw_suspension_strut *model,
+                                       double forward,
+                                       double outboard,
+                                       double up,
+                                       const double *travel,
+                                       size_t travel_count,
+                                       axw_table **result);
+
+/**
+ * The body raised or lowered on its springs, the linkage as it is.
+ *
+ * Parameters
+ *     rise [m]: of the body above the ground, negative where it is lowered
+ *     travel [m], several: from the ride height of each
+ *
+ * Returns
+ *     (table) Two rows a travel, with the rack in its middle: `state` (`before` or `after`),
+ *     `travel`, and the results of `at`; changes are against the ride height before. Toe is as the
+ *     rods leave it, and the spring's seat (without a coil the torsion bar) is set so that it
+ *     carries the wheel load that it carried.
+ */
+int32_t axw_suspension_strut_ride_height_change(const axw_suspension_strut *model,
+                                                double rise,
+                                                const double *travel,
+                                                size_t travel_count,
+                                                axw_table **result);
+
+/**
+ * A spacer behind the wheel, or a wheel of another offset.
+ *
+ * Parameters
+ *     outward [m]: thickness of the spacer, or by how much the new offset is less
+ *     travel [m], several: from ride height
+ *
+ * Returns
+ *     (table) Two rows a travel, with the rack in its middle: `state` (`before` or `after`),
+ *     `travel`, and the results of `at`. The spring's seat (without a coil the torsion bar) is set
+ *     so that it carries the wheel load that it carried.
+ */
+int32_t axw_suspension_strut_spacer(const axw_suspension_strut *model,
+                                    double outward,
+                                    const double *travel,
+                                    size_t travel_count,
+                                    axw_table **result);
 
 /**
  * Reads JSON or TOML text and checks it. `out` receives a handle that `axw_tyre_tyre_free` frees.

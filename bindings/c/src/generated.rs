@@ -24721,7 +24721,7 @@ pub unsafe extern "C" fn axw_spring_stack_table(
 /// Formula
 ///     distances between joined points are kept; `r = -dL/dz`; wheel rate `k r^2 + F dr/dz`; roll
 ///     centre `y_c (dy/dz)` and anti-dive `s (dx/dz) l / h` of the contact point held in the
-///     upright
+///     upright; with inboard brakes, and in drive, the latter of the wheel's centre
 ///
 /// Fields
 ///     axle (choice): `front` or `rear`: which way the wheelbase grows, and whether braking dives
@@ -24735,11 +24735,18 @@ pub unsafe extern "C" fn axw_spring_stack_table(
 ///     coil_over (table, optional): `body_eye`, `lower_eye`, what it is `carried_by` (`lower_arm`,
 ///         `upper_arm` or `upright`); its `spring` (`rate`, `free_length`, `solid_length` with the
 ///         gaps that stay open, `seat_offset` between the eyes less between the seats) and its
-///         `damper` (`open_length`, `closed_length` between the eyes, `gas_force`)
+///         `damper` (`open_length`, `closed_length` between the eyes, `gas_force`); of a coil apart
+///         from the damper its `spring_seats` (`body`, `lower`, `carried_by`)
+///     torsion_bar (table, optional): `turned_by` the arm along whose axis it lies (`lower_arm` or
+///         `upper_arm`), its `rate`, and its `torque` at ride height, positive where it carries the
+///         vehicle
 ///     anti_roll_bar (table, optional): `link_eye` of the drop link and what it is `carried_by`,
 ///         `lever_end` of the bar, `lever_pivot`, any point of its axis along y
 ///     braking (table, optional): `axle_share` `s` of the braking force, `centre_of_gravity_height`
-///         `h`, `wheelbase` `l`
+///         `h`, `wheelbase` `l`; `place` of the brakes, `outboard` (where it is missing) or
+///         `inboard`
+///     driving (table, optional): `axle_share` of the tractive force, by half shafts from a final
+///         drive on the body; height and wheelbase are those of `braking`
 ///     joint_limits (table, optional): lean from ride height that `upper_ball`, `lower_ball`,
 ///         `tie_rod_outer`, `tie_rod_inner` allow
 ///
@@ -24751,7 +24758,9 @@ pub unsafe extern "C" fn axw_spring_stack_table(
 ///     tyre's give and friction are left aside.
 ///
 /// Source
-///     Vector kinematics of rigid bodies; virtual work; terms: ISO 8855 and SAE J670 (from memory)
+///     Vector kinematics of rigid bodies; virtual work; W. F. Milliken, D. L. Milliken, *Race Car
+///     Vehicle Dynamics* (1995), chapter 17, anti features of outboard and inboard torque (from
+///     memory); terms: ISO 8855 and SAE J670 (from memory)
 ///
 /// Caution
 ///     Steering and suspension carry lives, and a compressed spring stores enough energy to kill:
@@ -24840,25 +24849,30 @@ pub unsafe extern "C" fn axw_suspension_double_wishbone_json(
 ///     side_view_centre_height (length [m]): of the same, above the ground
 ///     side_view_angle (angle [rad]): forward lean of the contact point's path in bump, with the
 ///         brake held
-///     brake_anti_pitch (ratio [-]): with outboard brakes the anti-dive of a front axle, the
-///         anti-lift of a rear one, as a share of what would cancel the pitch of that axle
+///     wheel_path_angle (angle [rad]): forward lean of the path of the wheel's centre in bump
+///     brake_anti_pitch (ratio [-]): in braking the anti-dive of a front axle, the anti-lift of a
+///         rear one, as a share of what would cancel the pitch of that axle
+///     drive_anti_pitch (ratio [-]): in drive the anti-squat of a rear axle, the anti-lift of a
+///         front one, as such a share
 ///     eye_length (length [m]): between the eyes of the coil-over
-///     motion_ratio (ratio [-]): shortening of the coil-over over wheel travel, that of spring and
-///         damper
+///     motion_ratio (ratio [-]): shortening of the spring over wheel travel
+///     damper_motion_ratio (ratio [-]): that of the damper, which is another one where the coil has
+///         seats of its own
 ///     spring_length (length [m]): between the seats of the spring
 ///     spring_force (force [N]): compressive, in the coil; nothing where it is loose
-///     wheel_force (force [N]): of coil and gas at the wheel, `F r`
+///     wheel_force (force [N]): of coil, gas and torsion bar at the wheel, `F r`
 ///     wheel_rate (linear stiffness [N/m]): tangent rate at the wheel, with the term of the
-///         changing motion ratio; of coil and gas, without bar and tyre
+///         changing motion ratio; of coil, gas and torsion bar, without anti-roll bar and tyre
 ///     spring_used (length [m]): by how much the spring is shorter than unloaded
 ///     spring_left (length [m]): until it is solid, along itself
 ///     damper_used (length [m]): of the damper's stroke, from fully open
 ///     damper_left (length [m]): of the damper's stroke, to fully closed; negative where it has
 ///         ended
+///     torsion_bar_torque (torque [N·m]): in the torsion bar, positive where it carries the vehicle
 ///     bar_angle (angle [rad]): turn of the bar's lever from ride height, positive as in bump
 ///     bar_motion_ratio (ratio [-]): travel of the end of the bar's lever along its arc over wheel
 ///         travel
-///     upper_ball_angle (angle [rad]): lean of the upper ball joint from ride height, its stud
+///     upper_joint_angle (angle [rad]): lean of the upper ball joint from ride height, its stud
 ///         along the steering axis
 ///     lower_ball_angle (angle [rad]): the same of the lower ball joint
 ///     tie_rod_outer_angle (angle [rad]): the same of the outer joint of the tie rod, its stud
@@ -24893,9 +24907,12 @@ pub unsafe extern "C" fn axw_suspension_double_wishbone_at(
     side_view_centre_x: *mut f64,
     side_view_centre_height: *mut f64,
     side_view_angle: *mut f64,
+    wheel_path_angle: *mut f64,
     brake_anti_pitch: *mut f64,
+    drive_anti_pitch: *mut f64,
     eye_length: *mut f64,
     motion_ratio: *mut f64,
+    damper_motion_ratio: *mut f64,
     spring_length: *mut f64,
     spring_force: *mut f64,
     wheel_force: *mut f64,
@@ -24904,9 +24921,10 @@ pub unsafe extern "C" fn axw_suspension_double_wishbone_at(
     spring_left: *mut f64,
     damper_used: *mut f64,
     damper_left: *mut f64,
+    torsion_bar_torque: *mut f64,
     bar_angle: *mut f64,
     bar_motion_ratio: *mut f64,
-    upper_ball_angle: *mut f64,
+    upper_joint_angle: *mut f64,
     lower_ball_angle: *mut f64,
     tie_rod_outer_angle: *mut f64,
     tie_rod_inner_angle: *mut f64,
@@ -24940,9 +24958,12 @@ pub unsafe extern "C" fn axw_suspension_double_wishbone_at(
             put(side_view_centre_x, on.side_view_centre_x.si());
             put(side_view_centre_height, on.side_view_centre_height.si());
             put(side_view_angle, on.side_view_angle.si());
+            put(wheel_path_angle, on.wheel_path_angle.si());
             put(brake_anti_pitch, on.brake_anti_pitch.si());
+            put(drive_anti_pitch, on.drive_anti_pitch.si());
             put(eye_length, on.eye_length.si());
             put(motion_ratio, on.motion_ratio.si());
+            put(damper_motion_ratio, on.damper_motion_ratio.si());
             put(spring_length, on.spring_length.si());
             put(spring_force, on.spring_force.si());
             put(wheel_force, on.wheel_force.si());
@@ -24951,9 +24972,10 @@ pub unsafe extern "C" fn axw_suspension_double_wishbone_at(
             put(spring_left, on.spring_left.si());
             put(damper_used, on.damper_used.si());
             put(damper_left, on.damper_left.si());
+            put(torsion_bar_torque, on.torsion_bar_torque.si());
             put(bar_angle, on.bar_angle.si());
             put(bar_motion_ratio, on.bar_motion_ratio.si());
-            put(upper_ball_angle, on.upper_ball_angle.si());
+            put(upper_joint_angle, on.upper_joint_angle.si());
             put(lower_ball_angle, on.lower_ball_angle.si());
             put(tie_rod_outer_angle, on.tie_rod_outer_angle.si());
             put(tie_rod_inner_angle, on.tie_rod_inner_angle.si());
@@ -24978,9 +25000,10 @@ pub unsafe extern "C" fn axw_suspension_double_wishbone_at(
 ///     `camber`, `camber_change`, `toe`, `bump_steer`, `caster`, `kingpin_inclination`,
 ///     `scrub_radius`, `mechanical_trail`, `front_view_centre_y`, `front_view_centre_height`,
 ///     `roll_centre_height`, `side_view_centre_x`, `side_view_centre_height`, `side_view_angle`,
-///     `brake_anti_pitch`, `eye_length`, `motion_ratio`, `spring_length`, `spring_force`,
-///     `wheel_force`, `wheel_rate`, `spring_used`, `spring_left`, `damper_used`, `damper_left`,
-///     `bar_angle`, `bar_motion_ratio`, `upper_ball_angle`, `lower_ball_angle`,
+///     `wheel_path_angle`, `brake_anti_pitch`, `drive_anti_pitch`, `eye_length`, `motion_ratio`,
+///     `damper_motion_ratio`, `spring_length`, `spring_force`, `wheel_force`, `wheel_rate`,
+///     `spring_used`, `spring_left`, `damper_used`, `damper_left`, `torsion_bar_torque`,
+///     `bar_angle`, `bar_motion_ratio`, `upper_joint_angle`, `lower_ball_angle`,
 ///     `tie_rod_outer_angle`, `tie_rod_inner_angle`, `joint_left`, `first_joint`.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_suspension_double_wishbone_table(
@@ -25134,8 +25157,8 @@ pub unsafe extern "C" fn axw_suspension_double_wishbone_roll_table(
 /// Returns
 ///     (table) One row a travel, rack travel and point, the points of a part in the order in which
 ///     a line joins them: `travel`, `rack_travel`, `part` (`upper arm`, `lower arm`, `upright`,
-///     `tie rod`, `coil-over`, `anti-roll bar`, `wheel`), `point`, and its place `x`, `y`, `z` in
-///     the body's axes.
+///     `tie rod`, `coil-over`, `coil` where it has seats of its own, `anti-roll bar`, `wheel`),
+///     `point`, and its place `x`, `y`, `z` in the body's axes.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_suspension_double_wishbone_points(
     model: *const axw_suspension_double_wishbone,
@@ -25216,8 +25239,8 @@ pub unsafe extern "C" fn axw_suspension_double_wishbone_travel_range(
 /// Returns
 ///     (table) Two rows a travel, with the rack in its middle: `state` (`before` or `after`),
 ///     `travel`, and the results of `at`. The tie rod and the drop link are set to their new length
-///     at ride height, camber and toe are there what they were, and the spring's seat is set so
-///     that it carries the wheel load that it carried.
+///     at ride height, camber and toe are there what they were, and the spring's seat (without a
+///     coil the torsion bar) is set so that it carries the wheel load that it carried.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_suspension_double_wishbone_arch_move(
     model: *const axw_suspension_double_wishbone,
@@ -25256,8 +25279,8 @@ pub unsafe extern "C" fn axw_suspension_double_wishbone_arch_move(
 /// Returns
 ///     (table) Two rows a travel, with the rack in its middle: `state` (`before` or `after`),
 ///     `travel`, and the results of `at`; changes are against the ride height before. Toe is as the
-///     rods leave it, and the spring's seat is set so that it carries the wheel load that it
-///     carried.
+///     rods leave it, and the spring's seat (without a coil the torsion bar) is set so that it
+///     carries the wheel load that it carried.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_suspension_double_wishbone_ride_height_change(
     model: *const axw_suspension_double_wishbone,
@@ -25288,8 +25311,8 @@ pub unsafe extern "C" fn axw_suspension_double_wishbone_ride_height_change(
 ///
 /// Returns
 ///     (table) Two rows a travel, with the rack in its middle: `state` (`before` or `after`),
-///     `travel`, and the results of `at`. The spring's seat is set so that it carries the wheel
-///     load that it carried.
+///     `travel`, and the results of `at`. The spring's seat (without a coil the torsion bar) is set
+///     so that it carries the wheel load that it carried.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_suspension_double_wishbone_spacer(
     model: *const axw_suspension_double_wishbone,
@@ -25706,6 +25729,631 @@ pub unsafe extern "C" fn axw_suspension_roll_balance_table(
             &rear_bar_rate,
             &lateral_acceleration,
         )?;
+        if result.is_null() {
+            return Err(Failure::Null("result"));
+        }
+        unsafe {
+            put(result, Box::into_raw(axw_table::new(on)));
+        }
+        Ok(())
+    })
+}
+
+/// A strut on a lower arm with rack steering, drawn point by point: where the wheel stands over
+/// travel and rack travel, and what the spring does there.
+///
+/// Formula
+///     distances between joined points are kept, and the strut's axis, fixed in the upright, goes
+///     through the top mount; `r = -dL/dz`; wheel rate `k r^2 + F dr/dz`; roll centre `y_c (dy/dz)`
+///     and anti-dive `s (dx/dz) l / h` of the contact point held in the upright; with inboard
+///     brakes, and in drive, the latter of the wheel's centre
+///
+/// Fields
+///     axle (choice): `front` or `rear`: which way the wheelbase grows, and whether braking dives
+///         or lifts
+///     lower_arm (table): `front_pivot`, `rear_pivot` on the body, `ball_joint` on the upright; a
+///         link and a rod that meet at the ball joint are such an arm
+///     leg (table): `top_mount` on the body, `lower_end`, any lower point of the strut's axis on
+///         the upright: the axis need not go through the ball joint; its `spring` (`rate`,
+///         `free_length`, `solid_length` with the gaps that stay open, `seat_offset` between top
+///         mount and lower end less between the seats) and its `damper` (`open_length`,
+///         `closed_length` between top mount and lower end, `gas_force`); of a coil that leans
+///         against the axis or stands apart its `spring_seats` (`body`, `lower`, `carried_by`
+///         `upright` or `lower_arm`)
+///     tie_rod (table): `inner` on the rack in its middle, `outer` on the steering arm; of an
+///         unsteered wheel the rod that holds its toe
+///     wheel (table): at ride height: `centre`, `camber`, `toe`, and the `loaded_radius` from its
+///         centre to the ground
+///     torsion_bar (table, optional): along the axis of the arm, `turned_by` `lower_arm`, its
+///         `rate`, and its `torque` at ride height, positive where it carries the vehicle
+///     anti_roll_bar (table, optional): `link_eye` of the drop link and what it is `carried_by`
+///         (`lower_arm` or `upright`), `lever_end` of the bar, `lever_pivot`, any point of its axis
+///         along y
+///     braking (table, optional): `axle_share` `s` of the braking force, `centre_of_gravity_height`
+///         `h`, `wheelbase` `l`; `place` of the brakes, `outboard` (where it is missing) or
+///         `inboard`
+///     driving (table, optional): `axle_share` of the tractive force, by half shafts from a final
+///         drive on the body; height and wheelbase are those of `braking`
+///     joint_limits (table, optional): lean from ride height that `top_mount`, `lower_ball`,
+///         `tie_rod_outer`, `tie_rod_inner` allow
+///
+/// Valid for
+///     The left wheel, all points at ride height in the body's axes (x forward, y left, z up), an
+///     arm that turns about the line of its pivots, rigid links, a rack along y. The steering axis
+///     goes from the top mount to the ball joint. Camber and toe at ride height are those of the
+///     `wheel`, whatever the points are. The joints stand straight at ride height; set them so. The
+///     seat of a coil on the body does not turn with the wheel. What is missing gives results that
+///     are not a number. Bushes and the give of the top mount, the rod's bending and the friction
+///     of its side load, the tyre's give are left aside.
+///
+/// Source
+///     Vector kinematics of rigid bodies; virtual work; W. F. Milliken, D. L. Milliken, *Race Car
+///     Vehicle Dynamics* (1995), chapter 17, anti features of outboard and inboard torque (from
+///     memory); terms: ISO 8855 and SAE J670 (from memory)
+///
+/// Caution
+///     Steering and suspension carry lives, and a compressed spring stores enough energy to kill:
+///     check clearance and joints on the vehicle over the whole travel and lock before it moves;
+///     local codes and licensed practice come first.
+pub struct axw_suspension_strut(axlewright::suspension::Strut);
+const _: fn() = || {
+    fn shared<T: Send + Sync>() {}
+    shared::<axw_suspension_strut>()
+};
+
+/// Reads JSON or TOML text and checks it. `out` receives a handle that `axw_suspension_strut_free` frees.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_strut_new(
+    text: *const c_char,
+    out: *mut *mut axw_suspension_strut,
+) -> i32 {
+    guard(|| {
+        if out.is_null() {
+            return Err(Failure::Null("out"));
+        }
+        let model = axlewright::suspension::Strut::from_text(unsafe { words("text", text) }?)?;
+        unsafe { out.write(Box::into_raw(Box::new(axw_suspension_strut(model)))) };
+        Ok(())
+    })
+}
+
+/// Frees a handle; NULL is allowed.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_strut_free(handle: *mut axw_suspension_strut) {
+    guard_or((), || unsafe { free(handle) })
+}
+
+/// The model as JSON text. `needed` receives the bytes that it needs, its closing NUL included; `buffer` may be NULL.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_strut_json(
+    model: *const axw_suspension_strut,
+    buffer: *mut c_char,
+    size: usize,
+    needed: *mut usize,
+) -> i32 {
+    guard(|| {
+        let text = unsafe { handle("model", model) }?.0.to_json()?;
+        fits("buffer", &text, buffer, size)?;
+        unsafe {
+            copy(&text, buffer, size);
+            put(needed, text.len() + 1);
+        }
+        Ok(())
+    })
+}
+
+/// The wheel at a travel and rack travel: alignment, instant centres, spring, stroke and joints.
+///
+/// Parameters
+///     travel [m]: `z`, of the wheel's centre against the body from ride height, positive in bump
+///     rack_travel [m]: `y_r`, from the rack's middle, positive to the left
+///
+/// Returns
+///     wheel_x (length [m]): of the wheel's centre, forward in the body's axes
+///     wheel_y (length [m]): of the wheel's centre, to the left
+///     wheel_z (length [m]): of the wheel's centre, up
+///     half_track (length [m]): from the vehicle's centre plane to the contact point, which lies a
+///         loaded radius from the wheel's centre in the wheel's plane
+///     half_track_change (length [m]): of that against ride height
+///     wheelbase_change (length [m]): of the wheel's centre against ride height, positive where the
+///     wheelbase grows
+///     camber (angle [rad]): positive with the top of the wheel outboard
+///     camber_change (angle [rad]): of camber over 25 mm of bump, at the slope that it has here
+///     toe (angle [rad]): of this wheel, positive with its front inboard
+///     bump_steer (angle [rad]): change of toe over 25 mm of bump, at the slope that it has here
+///     caster (angle [rad]): positive with the upper end of the steering axis to the rear
+///     kingpin_inclination (angle [rad]): positive with the upper end of the steering axis inboard
+///     scrub_radius (length [m]): from the steering axis outboard to the contact point, at the
+///         ground
+///     mechanical_trail (length [m]): from the contact point forward to the steering axis, at the
+///         ground
+///     front_view_centre_y (length [m]): of the upright's instant centre in front view, in the
+///         transverse plane through the contact point, to the left; infinite where there is none
+///     front_view_centre_height (length [m]): of the same, above the ground under this wheel
+///     roll_centre_height (length [m]): above the ground, where the line from the contact point to
+///         that centre meets the vehicle's centre plane; of the axle while the other wheel is this
+///         one's mirror image
+///     side_view_centre_x (length [m]): of the upright's instant centre in side view with the brake
+///         held, forward; infinite where there is none
+///     side_view_centre_height (length [m]): of the same, above the ground
+///     side_view_angle (angle [rad]): forward lean of the contact point's path in bump, with the
+///         brake held
+///     wheel_path_angle (angle [rad]): forward lean of the path of the wheel's centre in bump
+///     brake_anti_pitch (ratio [-]): in braking the anti-dive of a front axle, the anti-lift of a
+///         rear one, as a share of what would cancel the pitch of that axle
+///     drive_anti_pitch (ratio [-]): in drive the anti-squat of a rear axle, the anti-lift of a
+///         front one, as such a share
+///     eye_length (length [m]): from the top mount to the lower end of the leg
+///     motion_ratio (ratio [-]): shortening of the spring over wheel travel
+///     damper_motion_ratio (ratio [-]): that of the damper, which is another one where the coil has
+///         seats of its own
+///     spring_length (length [m]): between the seats of the spring
+///     spring_force (force [N]): compressive, in the coil; nothing where it is loose
+///     wheel_force (force [N]): of coil, gas and torsion bar at the wheel, `F r`
+///     wheel_rate (linear stiffness [N/m]): tangent rate at the wheel, with the term of the
+///         changing motion ratio; of coil, gas and torsion bar, without anti-roll bar and tyre
+///     spring_used (length [m]): by how much the spring is shorter than unloaded
+///     spring_left (length [m]): until it is solid, along itself
+///     damper_used (length [m]): of the damper's stroke, from fully open
+///     damper_left (length [m]): of the damper's stroke, to fully closed; negative where it has
+///         ended
+///     torsion_bar_torque (torque [N·m]): in the torsion bar, positive where it carries the vehicle
+///     bar_angle (angle [rad]): turn of the bar's lever from ride height, positive as in bump
+///     bar_motion_ratio (ratio [-]): travel of the end of the bar's lever along its arc over wheel
+///         travel
+///     upper_joint_angle (angle [rad]): lean of the strut's axis from ride height, at the top mount
+///     lower_ball_angle (angle [rad]): lean of the lower ball joint from ride height, its stud
+///         along the steering axis there
+///     tie_rod_outer_angle (angle [rad]): the same of the outer joint of the tie rod, its stud
+///         beside the steering axis
+///     tie_rod_inner_angle (angle [rad]): turn of the tie rod against the rack from ride height
+///     joint_left (angle [rad]): until the first of the joints whose limits are given is at its
+///         limit
+///     first_joint (text): which joint that is: `top mount`, `lower ball joint`, `tie rod outer
+///         joint` or `tie rod inner joint`; otherwise `not known`
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_strut_at(
+    model: *const axw_suspension_strut,
+    travel: f64,
+    rack_travel: f64,
+    wheel_x: *mut f64,
+    wheel_y: *mut f64,
+    wheel_z: *mut f64,
+    half_track: *mut f64,
+    half_track_change: *mut f64,
+    wheelbase_change: *mut f64,
+    camber: *mut f64,
+    camber_change: *mut f64,
+    toe: *mut f64,
+    bump_steer: *mut f64,
+    caster: *mut f64,
+    kingpin_inclination: *mut f64,
+    scrub_radius: *mut f64,
+    mechanical_trail: *mut f64,
+    front_view_centre_y: *mut f64,
+    front_view_centre_height: *mut f64,
+    roll_centre_height: *mut f64,
+    side_view_centre_x: *mut f64,
+    side_view_centre_height: *mut f64,
+    side_view_angle: *mut f64,
+    wheel_path_angle: *mut f64,
+    brake_anti_pitch: *mut f64,
+    drive_anti_pitch: *mut f64,
+    eye_length: *mut f64,
+    motion_ratio: *mut f64,
+    damper_motion_ratio: *mut f64,
+    spring_length: *mut f64,
+    spring_force: *mut f64,
+    wheel_force: *mut f64,
+    wheel_rate: *mut f64,
+    spring_used: *mut f64,
+    spring_left: *mut f64,
+    damper_used: *mut f64,
+    damper_left: *mut f64,
+    torsion_bar_torque: *mut f64,
+    bar_angle: *mut f64,
+    bar_motion_ratio: *mut f64,
+    upper_joint_angle: *mut f64,
+    lower_ball_angle: *mut f64,
+    tie_rod_outer_angle: *mut f64,
+    tie_rod_inner_angle: *mut f64,
+    joint_left: *mut f64,
+    first_joint: *mut c_char,
+    first_joint_size: usize,
+    first_joint_needed: *mut usize,
+) -> i32 {
+    guard(|| {
+        let on =
+            unsafe { handle("model", model) }?.0.at(Length::from_si(travel), Length::from_si(rack_travel))?;
+        fits("first_joint", &on.first_joint, first_joint, first_joint_size)?;
+        unsafe {
+            put(wheel_x, on.wheel_x.si());
+            put(wheel_y, on.wheel_y.si());
+            put(wheel_z, on.wheel_z.si());
+            put(half_track, on.half_track.si());
+            put(half_track_change, on.half_track_change.si());
+            put(wheelbase_change, on.wheelbase_change.si());
+            put(camber, on.camber.si());
+            put(camber_change, on.camber_change.si());
+            put(toe, on.toe.si());
+            put(bump_steer, on.bump_steer.si());
+            put(caster, on.caster.si());
+            put(kingpin_inclination, on.kingpin_inclination.si());
+            put(scrub_radius, on.scrub_radius.si());
+            put(mechanical_trail, on.mechanical_trail.si());
+            put(front_view_centre_y, on.front_view_centre_y.si());
+            put(front_view_centre_height, on.front_view_centre_height.si());
+            put(roll_centre_height, on.roll_centre_height.si());
+            put(side_view_centre_x, on.side_view_centre_x.si());
+            put(side_view_centre_height, on.side_view_centre_height.si());
+            put(side_view_angle, on.side_view_angle.si());
+            put(wheel_path_angle, on.wheel_path_angle.si());
+            put(brake_anti_pitch, on.brake_anti_pitch.si());
+            put(drive_anti_pitch, on.drive_anti_pitch.si());
+            put(eye_length, on.eye_length.si());
+            put(motion_ratio, on.motion_ratio.si());
+            put(damper_motion_ratio, on.damper_motion_ratio.si());
+            put(spring_length, on.spring_length.si());
+            put(spring_force, on.spring_force.si());
+            put(wheel_force, on.wheel_force.si());
+            put(wheel_rate, on.wheel_rate.si());
+            put(spring_used, on.spring_used.si());
+            put(spring_left, on.spring_left.si());
+            put(damper_used, on.damper_used.si());
+            put(damper_left, on.damper_left.si());
+            put(torsion_bar_torque, on.torsion_bar_torque.si());
+            put(bar_angle, on.bar_angle.si());
+            put(bar_motion_ratio, on.bar_motion_ratio.si());
+            put(upper_joint_angle, on.upper_joint_angle.si());
+            put(lower_ball_angle, on.lower_ball_angle.si());
+            put(tie_rod_outer_angle, on.tie_rod_outer_angle.si());
+            put(tie_rod_inner_angle, on.tie_rod_inner_angle.si());
+            put(joint_left, on.joint_left.si());
+            copy(&on.first_joint, first_joint, first_joint_size);
+            put(first_joint_needed, on.first_joint.len() + 1);
+        }
+        Ok(())
+    })
+}
+
+/// The wheel over travel and rack travel.
+///
+/// Parameters
+///     travel [m], several: of the wheel's centre against the body from ride height, positive in
+///         bump
+///     rack_travel [m], several: from the rack's middle, positive to the left
+///
+/// Returns
+///     (table) One row a travel and rack travel: `travel`, `rack_travel`, and the results of `at`:
+///     `wheel_x`, `wheel_y`, `wheel_z`, `half_track`, `half_track_change`, `wheelbase_change`,
+///     `camber`, `camber_change`, `toe`, `bump_steer`, `caster`, `kingpin_inclination`,
+///     `scrub_radius`, `mechanical_trail`, `front_view_centre_y`, `front_view_centre_height`,
+///     `roll_centre_height`, `side_view_centre_x`, `side_view_centre_height`, `side_view_angle`,
+///     `wheel_path_angle`, `brake_anti_pitch`, `drive_anti_pitch`, `eye_length`, `motion_ratio`,
+///     `damper_motion_ratio`, `spring_length`, `spring_force`, `wheel_force`, `wheel_rate`,
+///     `spring_used`, `spring_left`, `damper_used`, `damper_left`, `torsion_bar_torque`,
+///     `bar_angle`, `bar_motion_ratio`, `upper_joint_angle`, `lower_ball_angle`,
+///     `tie_rod_outer_angle`, `tie_rod_inner_angle`, `joint_left`, `first_joint`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_strut_table(
+    model: *const axw_suspension_strut,
+    travel: *const f64,
+    travel_count: usize,
+    rack_travel: *const f64,
+    rack_travel_count: usize,
+    result: *mut *mut axw_table,
+) -> i32 {
+    guard(|| {
+        let travel: Vec<Length> =
+            unsafe { list("travel", travel, travel_count) }?.iter().copied().map(Length::from_si).collect();
+        let rack_travel: Vec<Length> = unsafe { list("rack_travel", rack_travel, rack_travel_count) }?
+            .iter()
+            .copied()
+            .map(Length::from_si)
+            .collect();
+        let on = unsafe { handle("model", model) }?.0.table(&travel, &rack_travel)?;
+        if result.is_null() {
+            return Err(Failure::Null("result"));
+        }
+        unsafe {
+            put(result, Box::into_raw(axw_table::new(on)));
+        }
+        Ok(())
+    })
+}
+
+/// Both wheels on level ground while the body rolls and heaves over them; the right wheel is the
+/// mirror image of this one.
+///
+/// Parameters
+///     heave [m]: of the ground under the body's centre plane against the body from ride height,
+///         positive in bump
+///     roll [rad]: of the body against the ground, about x, positive with its left side up, as in a
+///         left turn
+///     rack_travel [m]: from the rack's middle, positive to the left
+///
+/// Returns
+///     left_travel (length [m]): of the left wheel's centre against the body, positive in bump
+///     right_travel (length [m]): of the right wheel's centre
+///     left_camber (angle [rad]): of the left wheel against the ground, positive with the top
+///         outboard
+///     right_camber (angle [rad]): of the right wheel against the ground
+///     left_toe (angle [rad]): of the left wheel against the ground, positive with its front
+///         inboard
+///     right_toe (angle [rad]): of the right wheel against the ground
+///     track (length [m]): between the contact points, along the ground
+///     left_slope (ratio [-]): outboard path of the left contact point over its rise against the
+///         body, both against the ground: what lifts the body there is so much of the lateral force
+///     right_slope (ratio [-]): the same of the right contact point
+///     roll_centre_y (length [m]): along the ground from the body's centre plane to the left, to
+///         where the normals of both paths meet; for display: loads follow from the slopes.
+///         Infinite where the normals are parallel, not a number where both lie in the ground
+///     roll_centre_height (length [m]): of the same above the ground
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_strut_in_roll(
+    model: *const axw_suspension_strut,
+    heave: f64,
+    roll: f64,
+    rack_travel: f64,
+    left_travel: *mut f64,
+    right_travel: *mut f64,
+    left_camber: *mut f64,
+    right_camber: *mut f64,
+    left_toe: *mut f64,
+    right_toe: *mut f64,
+    track: *mut f64,
+    left_slope: *mut f64,
+    right_slope: *mut f64,
+    roll_centre_y: *mut f64,
+    roll_centre_height: *mut f64,
+) -> i32 {
+    guard(|| {
+        let on = unsafe { handle("model", model) }?.0.in_roll(
+            Length::from_si(heave),
+            Angle::from_si(roll),
+            Length::from_si(rack_travel),
+        )?;
+
+        unsafe {
+            put(left_travel, on.left_travel.si());
+            put(right_travel, on.right_travel.si());
+            put(left_camber, on.left_camber.si());
+            put(right_camber, on.right_camber.si());
+            put(left_toe, on.left_toe.si());
+            put(right_toe, on.right_toe.si());
+            put(track, on.track.si());
+            put(left_slope, on.left_slope.si());
+            put(right_slope, on.right_slope.si());
+            put(roll_centre_y, on.roll_centre_y.si());
+            put(roll_centre_height, on.roll_centre_height.si());
+        }
+        Ok(())
+    })
+}
+
+/// Both wheels over heave, roll and rack travel.
+///
+/// Parameters
+///     heave [m], several: of the ground under the body's centre plane against the body from ride
+///         height, positive in bump
+///     roll [rad], several: of the body against the ground, about x, positive with its left side up
+///     rack_travel [m], several: from the rack's middle, positive to the left
+///
+/// Returns
+///     (table) One row a heave, roll and rack travel: `heave`, `roll`, `rack_travel`, and the
+///     results of `in_roll`: `left_travel`, `right_travel`, `left_camber`, `right_camber`,
+///     `left_toe`, `right_toe`, `track`, `left_slope`, `right_slope`, `roll_centre_y`,
+///     `roll_centre_height`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_strut_roll_table(
+    model: *const axw_suspension_strut,
+    heave: *const f64,
+    heave_count: usize,
+    roll: *const f64,
+    roll_count: usize,
+    rack_travel: *const f64,
+    rack_travel_count: usize,
+    result: *mut *mut axw_table,
+) -> i32 {
+    guard(|| {
+        let heave: Vec<Length> =
+            unsafe { list("heave", heave, heave_count) }?.iter().copied().map(Length::from_si).collect();
+        let roll: Vec<Angle> =
+            unsafe { list("roll", roll, roll_count) }?.iter().copied().map(Angle::from_si).collect();
+        let rack_travel: Vec<Length> = unsafe { list("rack_travel", rack_travel, rack_travel_count) }?
+            .iter()
+            .copied()
+            .map(Length::from_si)
+            .collect();
+        let on = unsafe { handle("model", model) }?.0.roll_table(&heave, &roll, &rack_travel)?;
+        if result.is_null() {
+            return Err(Failure::Null("result"));
+        }
+        unsafe {
+            put(result, Box::into_raw(axw_table::new(on)));
+        }
+        Ok(())
+    })
+}
+
+/// The joints in space, part by part: to draw the linkage, or to measure clearance from.
+///
+/// Parameters
+///     travel [m], several: of the wheel's centre against the body from ride height, positive in
+///         bump
+///     rack_travel [m], several: from the rack's middle, positive to the left
+///
+/// Returns
+///     (table) One row a travel, rack travel and point, the points of a part in the order in which
+///     a line joins them: `travel`, `rack_travel`, `part` (`lower arm`, `upright`, `tie rod`,
+///     `leg`, `coil` where it has seats of its own, `anti-roll bar`, `wheel`), `point`, and its
+///     place `x`, `y`, `z` in the body's axes.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_strut_points(
+    model: *const axw_suspension_strut,
+    travel: *const f64,
+    travel_count: usize,
+    rack_travel: *const f64,
+    rack_travel_count: usize,
+    result: *mut *mut axw_table,
+) -> i32 {
+    guard(|| {
+        let travel: Vec<Length> =
+            unsafe { list("travel", travel, travel_count) }?.iter().copied().map(Length::from_si).collect();
+        let rack_travel: Vec<Length> = unsafe { list("rack_travel", rack_travel, rack_travel_count) }?
+            .iter()
+            .copied()
+            .map(Length::from_si)
+            .collect();
+        let on = unsafe { handle("model", model) }?.0.points(&travel, &rack_travel)?;
+        if result.is_null() {
+            return Err(Failure::Null("result"));
+        }
+        unsafe {
+            put(result, Box::into_raw(axw_table::new(on)));
+        }
+        Ok(())
+    })
+}
+
+/// How far the linkage goes in droop and bump before a link is in line with what it turns; damper,
+/// spring and joints may end it earlier.
+///
+/// Parameters
+///     rack_travel [m]: from the rack's middle, positive to the left
+///
+/// Returns
+///     droop (length [m]): least travel, negative
+///     droop_end (text): what ends it: `strut`, `lower arm`, `tie rod` or `drop link`
+///     bump (length [m]): greatest travel
+///     bump_end (text): what ends it
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_strut_travel_range(
+    model: *const axw_suspension_strut,
+    rack_travel: f64,
+    droop: *mut f64,
+    droop_end: *mut c_char,
+    droop_end_size: usize,
+    droop_end_needed: *mut usize,
+    bump: *mut f64,
+    bump_end: *mut c_char,
+    bump_end_size: usize,
+    bump_end_needed: *mut usize,
+) -> i32 {
+    guard(|| {
+        let on = unsafe { handle("model", model) }?.0.travel_range(Length::from_si(rack_travel))?;
+        fits("droop_end", &on.droop_end, droop_end, droop_end_size)?;
+        fits("bump_end", &on.bump_end, bump_end, bump_end_size)?;
+        unsafe {
+            put(droop, on.droop.si());
+            copy(&on.droop_end, droop_end, droop_end_size);
+            put(droop_end_needed, on.droop_end.len() + 1);
+            put(bump, on.bump.si());
+            copy(&on.bump_end, bump_end, bump_end_size);
+            put(bump_end_needed, on.bump_end.len() + 1);
+        }
+        Ok(())
+    })
+}
+
+/// The wheel moved in its arch: the arm with its pivots, the leg with its top mount and the seats
+/// of its coil, upright, wheel and what they carry are moved; rack and anti-roll bar stay.
+///
+/// Parameters
+///     forward [m]: by how much
+///     outboard [m]: by how much
+///     up [m]: by how much, against the body, which then stands so much lower
+///     travel [m], several: from the ride height of each
+///
+/// Returns
+///     (table) Two rows a travel, with the rack in its middle: `state` (`before` or `after`),
+///     `travel`, and the results of `at`. The tie rod and the drop link are set to their new length
+///     at ride height, camber and toe are there what they were, and the spring's seat (without a
+///     coil the torsion bar) is set so that it carries the wheel load that it carried.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_strut_arch_move(
+    model: *const axw_suspension_strut,
+    forward: f64,
+    outboard: f64,
+    up: f64,
+    travel: *const f64,
+    travel_count: usize,
+    result: *mut *mut axw_table,
+) -> i32 {
+    guard(|| {
+        let travel: Vec<Length> =
+            unsafe { list("travel", travel, travel_count) }?.iter().copied().map(Length::from_si).collect();
+        let on = unsafe { handle("model", model) }?.0.arch_move(
+            Length::from_si(forward),
+            Length::from_si(outboard),
+            Length::from_si(up),
+            &travel,
+        )?;
+        if result.is_null() {
+            return Err(Failure::Null("result"));
+        }
+        unsafe {
+            put(result, Box::into_raw(axw_table::new(on)));
+        }
+        Ok(())
+    })
+}
+
+/// The body raised or lowered on its springs, the linkage as it is.
+///
+/// Parameters
+///     rise [m]: of the body above the ground, negative where it is lowered
+///     travel [m], several: from the ride height of each
+///
+/// Returns
+///     (table) Two rows a travel, with the rack in its middle: `state` (`before` or `after`),
+///     `travel`, and the results of `at`; changes are against the ride height before. Toe is as the
+///     rods leave it, and the spring's seat (without a coil the torsion bar) is set so that it
+///     carries the wheel load that it carried.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_strut_ride_height_change(
+    model: *const axw_suspension_strut,
+    rise: f64,
+    travel: *const f64,
+    travel_count: usize,
+    result: *mut *mut axw_table,
+) -> i32 {
+    guard(|| {
+        let travel: Vec<Length> =
+            unsafe { list("travel", travel, travel_count) }?.iter().copied().map(Length::from_si).collect();
+        let on = unsafe { handle("model", model) }?.0.ride_height_change(Length::from_si(rise), &travel)?;
+        if result.is_null() {
+            return Err(Failure::Null("result"));
+        }
+        unsafe {
+            put(result, Box::into_raw(axw_table::new(on)));
+        }
+        Ok(())
+    })
+}
+
+/// A spacer behind the wheel, or a wheel of another offset.
+///
+/// Parameters
+///     outward [m]: thickness of the spacer, or by how much the new offset is less
+///     travel [m], several: from ride height
+///
+/// Returns
+///     (table) Two rows a travel, with the rack in its middle: `state` (`before` or `after`),
+///     `travel`, and the results of `at`. The spring's seat (without a coil the torsion bar) is set
+///     so that it carries the wheel load that it carried.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_strut_spacer(
+    model: *const axw_suspension_strut,
+    outward: f64,
+    travel: *const f64,
+    travel_count: usize,
+    result: *mut *mut axw_table,
+) -> i32 {
+    guard(|| {
+        let travel: Vec<Length> =
+            unsafe { list("travel", travel, travel_count) }?.iter().copied().map(Length::from_si).collect();
+        let on = unsafe { handle("model", model) }?.0.spacer(Length::from_si(outward), &travel)?;
         if result.is_null() {
             return Err(Failure::Null("result"));
         }

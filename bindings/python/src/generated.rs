@@ -4254,9 +4254,12 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
                 call.give(on.side_view_centre_x)?,
                 call.give(on.side_view_centre_height)?,
                 call.give(on.side_view_angle)?,
+                call.give(on.wheel_path_angle)?,
                 call.give(on.brake_anti_pitch)?,
+                call.give(on.drive_anti_pitch)?,
                 call.give(on.eye_length)?,
                 call.give(on.motion_ratio)?,
+                call.give(on.damper_motion_ratio)?,
                 call.give(on.spring_length)?,
                 call.give(on.spring_force)?,
                 call.give(on.wheel_force)?,
@@ -4265,9 +4268,10 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
                 call.give(on.spring_left)?,
                 call.give(on.damper_used)?,
                 call.give(on.damper_left)?,
+                call.give(on.torsion_bar_torque)?,
                 call.give(on.bar_angle)?,
                 call.give(on.bar_motion_ratio)?,
-                call.give(on.upper_ball_angle)?,
+                call.give(on.upper_joint_angle)?,
                 call.give(on.lower_ball_angle)?,
                 call.give(on.tie_rod_outer_angle)?,
                 call.give(on.tie_rod_inner_angle)?,
@@ -4463,6 +4467,128 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
             call.table(&on)
         },
     )?;
+    kernels.model::<axlewright::suspension::Strut>("suspension.Strut", "suspension.Strut.to_json")?;
+    kernels.method::<axlewright::suspension::Strut>("suspension.Strut.at", |model, call| {
+        let travel = call.quantity::<units::Length>(0, "travel")?;
+        let rack_travel = call.quantity::<units::Length>(1, "rack_travel")?;
+        let on = call.answer(model.at(travel, rack_travel))?;
+        call.parts([
+            call.give(on.wheel_x)?,
+            call.give(on.wheel_y)?,
+            call.give(on.wheel_z)?,
+            call.give(on.half_track)?,
+            call.give(on.half_track_change)?,
+            call.give(on.wheelbase_change)?,
+            call.give(on.camber)?,
+            call.give(on.camber_change)?,
+            call.give(on.toe)?,
+            call.give(on.bump_steer)?,
+            call.give(on.caster)?,
+            call.give(on.kingpin_inclination)?,
+            call.give(on.scrub_radius)?,
+            call.give(on.mechanical_trail)?,
+            call.give(on.front_view_centre_y)?,
+            call.give(on.front_view_centre_height)?,
+            call.give(on.roll_centre_height)?,
+            call.give(on.side_view_centre_x)?,
+            call.give(on.side_view_centre_height)?,
+            call.give(on.side_view_angle)?,
+            call.give(on.wheel_path_angle)?,
+            call.give(on.brake_anti_pitch)?,
+            call.give(on.drive_anti_pitch)?,
+            call.give(on.eye_length)?,
+            call.give(on.motion_ratio)?,
+            call.give(on.damper_motion_ratio)?,
+            call.give(on.spring_length)?,
+            call.give(on.spring_force)?,
+            call.give(on.wheel_force)?,
+            call.give(on.wheel_rate)?,
+            call.give(on.spring_used)?,
+            call.give(on.spring_left)?,
+            call.give(on.damper_used)?,
+            call.give(on.damper_left)?,
+            call.give(on.torsion_bar_torque)?,
+            call.give(on.bar_angle)?,
+            call.give(on.bar_motion_ratio)?,
+            call.give(on.upper_joint_angle)?,
+            call.give(on.lower_ball_angle)?,
+            call.give(on.tie_rod_outer_angle)?,
+            call.give(on.tie_rod_inner_angle)?,
+            call.give(on.joint_left)?,
+            call.word(&on.first_joint),
+        ])
+    })?;
+    kernels.method::<axlewright::suspension::Strut>("suspension.Strut.table", |model, call| {
+        let travel = call.quantities::<units::Length>(0, "travel")?;
+        let rack_travel = call.quantities::<units::Length>(1, "rack_travel")?;
+        let on = call.answer(model.table(&travel, &rack_travel))?;
+        call.table(&on)
+    })?;
+    kernels.method::<axlewright::suspension::Strut>("suspension.Strut.in_roll", |model, call| {
+        let heave = call.quantity::<units::Length>(0, "heave")?;
+        let roll = call.quantity::<units::Angle>(1, "roll")?;
+        let rack_travel = call.quantity::<units::Length>(2, "rack_travel")?;
+        let on = call.answer(model.in_roll(heave, roll, rack_travel))?;
+        call.parts([
+            call.give(on.left_travel)?,
+            call.give(on.right_travel)?,
+            call.give(on.left_camber)?,
+            call.give(on.right_camber)?,
+            call.give(on.left_toe)?,
+            call.give(on.right_toe)?,
+            call.give(on.track)?,
+            call.give(on.left_slope)?,
+            call.give(on.right_slope)?,
+            call.give(on.roll_centre_y)?,
+            call.give(on.roll_centre_height)?,
+        ])
+    })?;
+    kernels.method::<axlewright::suspension::Strut>("suspension.Strut.roll_table", |model, call| {
+        let heave = call.quantities::<units::Length>(0, "heave")?;
+        let roll = call.quantities::<units::Angle>(1, "roll")?;
+        let rack_travel = call.quantities::<units::Length>(2, "rack_travel")?;
+        let on = call.answer(model.roll_table(&heave, &roll, &rack_travel))?;
+        call.table(&on)
+    })?;
+    kernels.method::<axlewright::suspension::Strut>("suspension.Strut.points", |model, call| {
+        let travel = call.quantities::<units::Length>(0, "travel")?;
+        let rack_travel = call.quantities::<units::Length>(1, "rack_travel")?;
+        let on = call.answer(model.points(&travel, &rack_travel))?;
+        call.table(&on)
+    })?;
+    kernels.method::<axlewright::suspension::Strut>("suspension.Strut.travel_range", |model, call| {
+        let rack_travel = call.quantity::<units::Length>(0, "rack_travel")?;
+        let on = call.answer(model.travel_range(rack_travel))?;
+        call.parts([
+            call.give(on.droop)?,
+            call.word(&on.droop_end),
+            call.give(on.bump)?,
+            call.word(&on.bump_end),
+        ])
+    })?;
+    kernels.method::<axlewright::suspension::Strut>("suspension.Strut.arch_move", |model, call| {
+        let forward = call.quantity::<units::Length>(0, "forward")?;
+        let outboard = call.quantity::<units::Length>(1, "outboard")?;
+        let up = call.quantity::<units::Length>(2, "up")?;
+        let travel = call.quantities::<units::Length>(3, "travel")?;
+        let on = call.answer(model.arch_move(forward, outboard, up, &travel))?;
+        call.table(&on)
+    })?;
+    kernels.method::<axlewright::suspension::Strut>(
+        "suspension.Strut.ride_height_change",
+        |model, call| {
+            let rise = call.quantity::<units::Length>(0, "rise")?;
+            let travel = call.quantities::<units::Length>(1, "travel")?;
+            let on = call.answer(model.ride_height_change(rise, &travel))?;
+            call.table(&on)
+        },
+    )?;
+    kernels.method::<axlewright::suspension::Strut>("suspension.Strut.spacer", |model, call| {
+        let outward = call.quantity::<units::Length>(0, "outward")?;
+        let travel = call.quantities::<units::Length>(1, "travel")?;
+        let on = call.answer(model.spacer(outward, &travel))?;
+        call.table(&on)
+    })?;
     kernels.model::<axlewright::tyre::Tyre>("tyre.Tyre", "tyre.Tyre.to_json")?;
     kernels.method::<axlewright::tyre::Tyre>("tyre.Tyre.dimensions", |model, call| {
         let on = call.answer(model.dimensions())?;

@@ -13,7 +13,7 @@ if TYPE_CHECKING:
     from axlewright import Quantity, Table
     from axlewright._types import Invalid, QuantityLike, Ratio, RatioLike
 
-__all__ = ["AxleLoadTransfer", "Balance", "Bars", "DoubleWishbone", "InTurn", "RollBalance", "TravelRange", "WheelPosition", "WheelsInRoll", "axle_load_transfer", "bar_rate_for_roll_stiffness", "bar_roll_stiffness", "front_transfer_share", "independent_roll_stiffness", "live_axle_roll_stiffness", "roll_arm", "roll_gradient", "roll_stiffness_for_gradient", "roll_stiffness_over_tyres", "tyre_roll_stiffness"]
+__all__ = ["AxleLoadTransfer", "Balance", "Bars", "DoubleWishbone", "InTurn", "RollBalance", "Strut", "TravelRange", "WheelPosition", "WheelsInRoll", "axle_load_transfer", "bar_rate_for_roll_stiffness", "bar_roll_stiffness", "front_transfer_share", "independent_roll_stiffness", "live_axle_roll_stiffness", "roll_arm", "roll_gradient", "roll_stiffness_for_gradient", "roll_stiffness_over_tyres", "tyre_roll_stiffness"]
 
 _axle_load_transfer = _functions["suspension.axle_load_transfer"]
 _bar_rate_for_roll_stiffness = _functions["suspension.bar_rate_for_roll_stiffness"]
@@ -43,6 +43,15 @@ _roll_balance_rear_bar_for_gradient = _functions["suspension.RollBalance.rear_ba
 _roll_balance_front_bar_for_share = _functions["suspension.RollBalance.front_bar_for_share"]
 _roll_balance_rear_bar_for_share = _functions["suspension.RollBalance.rear_bar_for_share"]
 _roll_balance_table = _functions["suspension.RollBalance.table"]
+_strut_at = _functions["suspension.Strut.at"]
+_strut_table = _functions["suspension.Strut.table"]
+_strut_in_roll = _functions["suspension.Strut.in_roll"]
+_strut_roll_table = _functions["suspension.Strut.roll_table"]
+_strut_points = _functions["suspension.Strut.points"]
+_strut_travel_range = _functions["suspension.Strut.travel_range"]
+_strut_arch_move = _functions["suspension.Strut.arch_move"]
+_strut_ride_height_change = _functions["suspension.Strut.ride_height_change"]
+_strut_spacer = _functions["suspension.Strut.spacer"]
 
 
 class AxleLoadTransfer(NamedTuple):
@@ -109,23 +118,29 @@ class WheelPosition(NamedTuple):
     """Of the same, above the ground."""
     side_view_angle: Quantity
     """Forward lean of the contact point's path in bump, with the brake held."""
+    wheel_path_angle: Quantity
+    """Forward lean of the path of the wheel's centre in bump."""
     brake_anti_pitch: Ratio
-    """With outboard brakes the anti-dive of a front axle, the anti-lift of a rear one, as a share of
-    what would cancel the pitch of that axle.
+    """In braking the anti-dive of a front axle, the anti-lift of a rear one, as a share of what would
+    cancel the pitch of that axle.
     """
+    drive_anti_pitch: Ratio
+    """In drive the anti-squat of a rear axle, the anti-lift of a front one, as such a share."""
     eye_length: Quantity
     """Between the eyes of the coil-over."""
     motion_ratio: Ratio
-    """Shortening of the coil-over over wheel travel, that of spring and damper."""
+    """Shortening of the spring over wheel travel."""
+    damper_motion_ratio: Ratio
+    """That of the damper, which is another one where the coil has seats of its own."""
     spring_length: Quantity
     """Between the seats of the spring."""
     spring_force: Quantity
     """Compressive, in the coil; nothing where it is loose."""
     wheel_force: Quantity
-    """Of coil and gas at the wheel, `F r`."""
+    """Of coil, gas and torsion bar at the wheel, `F r`."""
     wheel_rate: Quantity
-    """Tangent rate at the wheel, with the term of the changing motion ratio; of coil and gas, without
-    bar and tyre.
+    """Tangent rate at the wheel, with the term of the changing motion ratio; of coil, gas and torsion
+    bar, without anti-roll bar and tyre.
     """
     spring_used: Quantity
     """By how much the spring is shorter than unloaded."""
@@ -135,11 +150,13 @@ class WheelPosition(NamedTuple):
     """Of the damper's stroke, from fully open."""
     damper_left: Quantity
     """Of the damper's stroke, to fully closed; negative where it has ended."""
+    torsion_bar_torque: Quantity
+    """In the torsion bar, positive where it carries the vehicle."""
     bar_angle: Quantity
     """Turn of the bar's lever from ride height, positive as in bump."""
     bar_motion_ratio: Ratio
     """Travel of the end of the bar's lever along its arc over wheel travel."""
-    upper_ball_angle: Quantity
+    upper_joint_angle: Quantity
     """Lean of the upper ball joint from ride height, its stud along the steering axis."""
     lower_ball_angle: Quantity
     """The same of the lower ball joint."""
@@ -723,7 +740,7 @@ class DoubleWishbone(Model):
     Formula
         distances between joined points are kept; `r = -dL/dz`; wheel rate `k r^2 + F dr/dz`; roll
         centre `y_c (dy/dz)` and anti-dive `s (dx/dz) l / h` of the contact point held in the
-        upright
+        upright; with inboard brakes, and in drive, the latter of the wheel's centre
 
     Fields
         axle (choice): `front` or `rear`: which way the wheelbase grows, and whether braking dives
@@ -737,11 +754,18 @@ class DoubleWishbone(Model):
         coil_over (table, optional): `body_eye`, `lower_eye`, what it is `carried_by` (`lower_arm`,
             `upper_arm` or `upright`); its `spring` (`rate`, `free_length`, `solid_length` with the
             gaps that stay open, `seat_offset` between the eyes less between the seats) and its
-            `damper` (`open_length`, `closed_length` between the eyes, `gas_force`)
+            `damper` (`open_length`, `closed_length` between the eyes, `gas_force`); of a coil apart
+            from the damper its `spring_seats` (`body`, `lower`, `carried_by`)
+        torsion_bar (table, optional): `turned_by` the arm along whose axis it lies (`lower_arm` or
+            `upper_arm`), its `rate`, and its `torque` at ride height, positive where it carries the
+            vehicle
         anti_roll_bar (table, optional): `link_eye` of the drop link and what it is `carried_by`,
             `lever_end` of the bar, `lever_pivot`, any point of its axis along y
         braking (table, optional): `axle_share` `s` of the braking force, `centre_of_gravity_height`
-            `h`, `wheelbase` `l`
+            `h`, `wheelbase` `l`; `place` of the brakes, `outboard` (where it is missing) or
+            `inboard`
+        driving (table, optional): `axle_share` of the tractive force, by half shafts from a final
+            drive on the body; height and wheelbase are those of `braking`
         joint_limits (table, optional): lean from ride height that `upper_ball`, `lower_ball`,
             `tie_rod_outer`, `tie_rod_inner` allow
 
@@ -753,7 +777,9 @@ class DoubleWishbone(Model):
         tyre's give and friction are left aside.
 
     Source
-        Vector kinematics of rigid bodies; virtual work; terms: ISO 8855 and SAE J670 (from memory)
+        Vector kinematics of rigid bodies; virtual work; W. F. Milliken, D. L. Milliken, *Race Car
+        Vehicle Dynamics* (1995), chapter 17, anti features of outboard and inboard torque (from
+        memory); terms: ISO 8855 and SAE J670 (from memory)
 
     Caution
         Steering and suspension carry lives, and a compressed spring stores enough energy to kill:
@@ -774,8 +800,10 @@ class DoubleWishbone(Model):
         tie_rod: Mapping[str, Any],
         wheel: Mapping[str, Any],
         coil_over: Mapping[str, Any] | None = None,
+        torsion_bar: Mapping[str, Any] | None = None,
         anti_roll_bar: Mapping[str, Any] | None = None,
         braking: Mapping[str, Any] | None = None,
+        driving: Mapping[str, Any] | None = None,
         joint_limits: Mapping[str, Any] | None = None,
     ) -> None:
         self._build(
@@ -785,8 +813,10 @@ class DoubleWishbone(Model):
             tie_rod=tie_rod,
             wheel=wheel,
             coil_over=coil_over,
+            torsion_bar=torsion_bar,
             anti_roll_bar=anti_roll_bar,
             braking=braking,
+            driving=driving,
             joint_limits=joint_limits,
         )
 
@@ -824,9 +854,17 @@ class DoubleWishbone(Model):
         """`body_eye`, `lower_eye`, what it is `carried_by` (`lower_arm`, `upper_arm` or `upright`); its
         `spring` (`rate`, `free_length`, `solid_length` with the gaps that stay open, `seat_offset`
         between the eyes less between the seats) and its `damper` (`open_length`, `closed_length`
-        between the eyes, `gas_force`).
+        between the eyes, `gas_force`); of a coil apart from the damper its `spring_seats` (`body`,
+        `lower`, `carried_by`).
         """
         return self._read("coil_over")  # type: ignore[no-any-return]
+
+    @property
+    def torsion_bar(self) -> dict[str, Any] | None:
+        """`turned_by` the arm along whose axis it lies (`lower_arm` or `upper_arm`), its `rate`, and its
+        `torque` at ride height, positive where it carries the vehicle.
+        """
+        return self._read("torsion_bar")  # type: ignore[no-any-return]
 
     @property
     def anti_roll_bar(self) -> dict[str, Any] | None:
@@ -837,8 +875,17 @@ class DoubleWishbone(Model):
 
     @property
     def braking(self) -> dict[str, Any] | None:
-        """`axle_share` `s` of the braking force, `centre_of_gravity_height` `h`, `wheelbase` `l`."""
+        """`axle_share` `s` of the braking force, `centre_of_gravity_height` `h`, `wheelbase` `l`; `place`
+        of the brakes, `outboard` (where it is missing) or `inboard`.
+        """
         return self._read("braking")  # type: ignore[no-any-return]
+
+    @property
+    def driving(self) -> dict[str, Any] | None:
+        """`axle_share` of the tractive force, by half shafts from a final drive on the body; height and
+        wheelbase are those of `braking`.
+        """
+        return self._read("driving")  # type: ignore[no-any-return]
 
     @property
     def joint_limits(self) -> dict[str, Any] | None:
@@ -883,25 +930,30 @@ class DoubleWishbone(Model):
             side_view_centre_height (length [m]): of the same, above the ground
             side_view_angle (angle [rad]): forward lean of the contact point's path in bump, with the
                 brake held
-            brake_anti_pitch (ratio [-]): with outboard brakes the anti-dive of a front axle, the
-                anti-lift of a rear one, as a share of what would cancel the pitch of that axle
+            wheel_path_angle (angle [rad]): forward lean of the path of the wheel's centre in bump
+            brake_anti_pitch (ratio [-]): in braking the anti-dive of a front axle, the anti-lift of a
+                rear one, as a share of what would cancel the pitch of that axle
+            drive_anti_pitch (ratio [-]): in drive the anti-squat of a rear axle, the anti-lift of a
+                front one, as such a share
             eye_length (length [m]): between the eyes of the coil-over
-            motion_ratio (ratio [-]): shortening of the coil-over over wheel travel, that of spring and
-                damper
+            motion_ratio (ratio [-]): shortening of the spring over wheel travel
+            damper_motion_ratio (ratio [-]): that of the damper, which is another one where the coil has
+                seats of its own
             spring_length (length [m]): between the seats of the spring
             spring_force (force [N]): compressive, in the coil; nothing where it is loose
-            wheel_force (force [N]): of coil and gas at the wheel, `F r`
+            wheel_force (force [N]): of coil, gas and torsion bar at the wheel, `F r`
             wheel_rate (linear stiffness [N/m]): tangent rate at the wheel, with the term of the
-                changing motion ratio; of coil and gas, without bar and tyre
+                changing motion ratio; of coil, gas and torsion bar, without anti-roll bar and tyre
             spring_used (length [m]): by how much the spring is shorter than unloaded
             spring_left (length [m]): until it is solid, along itself
             damper_used (length [m]): of the damper's stroke, from fully open
             damper_left (length [m]): of the damper's stroke, to fully closed; negative where it has
                 ended
+            torsion_bar_torque (torque [N·m]): in the torsion bar, positive where it carries the vehicle
             bar_angle (angle [rad]): turn of the bar's lever from ride height, positive as in bump
             bar_motion_ratio (ratio [-]): travel of the end of the bar's lever along its arc over wheel
                 travel
-            upper_ball_angle (angle [rad]): lean of the upper ball joint from ride height, its stud
+            upper_joint_angle (angle [rad]): lean of the upper ball joint from ride height, its stud
                 along the steering axis
             lower_ball_angle (angle [rad]): the same of the lower ball joint
             tie_rod_outer_angle (angle [rad]): the same of the outer joint of the tie rod, its stud
@@ -928,9 +980,10 @@ class DoubleWishbone(Model):
             `camber`, `camber_change`, `toe`, `bump_steer`, `caster`, `kingpin_inclination`,
             `scrub_radius`, `mechanical_trail`, `front_view_centre_y`, `front_view_centre_height`,
             `roll_centre_height`, `side_view_centre_x`, `side_view_centre_height`, `side_view_angle`,
-            `brake_anti_pitch`, `eye_length`, `motion_ratio`, `spring_length`, `spring_force`,
-            `wheel_force`, `wheel_rate`, `spring_used`, `spring_left`, `damper_used`, `damper_left`,
-            `bar_angle`, `bar_motion_ratio`, `upper_ball_angle`, `lower_ball_angle`,
+            `wheel_path_angle`, `brake_anti_pitch`, `drive_anti_pitch`, `eye_length`, `motion_ratio`,
+            `damper_motion_ratio`, `spring_length`, `spring_force`, `wheel_force`, `wheel_rate`,
+            `spring_used`, `spring_left`, `damper_used`, `damper_left`, `torsion_bar_torque`,
+            `bar_angle`, `bar_motion_ratio`, `upper_joint_angle`, `lower_ball_angle`,
             `tie_rod_outer_angle`, `tie_rod_inner_angle`, `joint_left`, `first_joint`.
         """
         return _double_wishbone_table(self._handle, travel, rack_travel)  # type: ignore[no-any-return]
@@ -995,8 +1048,8 @@ class DoubleWishbone(Model):
         Returns
             (table) One row a travel, rack travel and point, the points of a part in the order in which
             a line joins them: `travel`, `rack_travel`, `part` (`upper arm`, `lower arm`, `upright`,
-            `tie rod`, `coil-over`, `anti-roll bar`, `wheel`), `point`, and its place `x`, `y`, `z` in
-            the body's axes.
+            `tie rod`, `coil-over`, `coil` where it has seats of its own, `anti-roll bar`, `wheel`),
+            `point`, and its place `x`, `y`, `z` in the body's axes.
         """
         return _double_wishbone_points(self._handle, travel, rack_travel)  # type: ignore[no-any-return]
 
@@ -1028,8 +1081,8 @@ class DoubleWishbone(Model):
         Returns
             (table) Two rows a travel, with the rack in its middle: `state` (`before` or `after`),
             `travel`, and the results of `at`. The tie rod and the drop link are set to their new length
-            at ride height, camber and toe are there what they were, and the spring's seat is set so
-            that it carries the wheel load that it carried.
+            at ride height, camber and toe are there what they were, and the spring's seat (without a
+            coil the torsion bar) is set so that it carries the wheel load that it carried.
         """
         return _double_wishbone_arch_move(self._handle, forward, outboard, up, travel)  # type: ignore[no-any-return]
 
@@ -1043,8 +1096,8 @@ class DoubleWishbone(Model):
         Returns
             (table) Two rows a travel, with the rack in its middle: `state` (`before` or `after`),
             `travel`, and the results of `at`; changes are against the ride height before. Toe is as the
-            rods leave it, and the spring's seat is set so that it carries the wheel load that it
-            carried.
+            rods leave it, and the spring's seat (without a coil the torsion bar) is set so that it
+            carries the wheel load that it carried.
         """
         return _double_wishbone_ride_height_change(self._handle, rise, travel)  # type: ignore[no-any-return]
 
@@ -1057,8 +1110,8 @@ class DoubleWishbone(Model):
 
         Returns
             (table) Two rows a travel, with the rack in its middle: `state` (`before` or `after`),
-            `travel`, and the results of `at`. The spring's seat is set so that it carries the wheel
-            load that it carried.
+            `travel`, and the results of `at`. The spring's seat (without a coil the torsion bar) is set
+            so that it carries the wheel load that it carried.
         """
         return _double_wishbone_spacer(self._handle, outward, travel)  # type: ignore[no-any-return]
 
@@ -1307,3 +1360,387 @@ class RollBalance(Model):
             `rear_inner_load`.
         """
         return _roll_balance_table(self._handle, front_bar_rate, rear_bar_rate, lateral_acceleration)  # type: ignore[no-any-return]
+
+
+class Strut(Model):
+    """A strut on a lower arm with rack steering, drawn point by point: where the wheel stands over
+    travel and rack travel, and what the spring does there.
+
+    Formula
+        distances between joined points are kept, and the strut's axis, fixed in the upright, goes
+        through the top mount; `r = -dL/dz`; wheel rate `k r^2 + F dr/dz`; roll centre `y_c (dy/dz)`
+        and anti-dive `s (dx/dz) l / h` of the contact point held in the upright; with inboard
+        brakes, and in drive, the latter of the wheel's centre
+
+    Fields
+        axle (choice): `front` or `rear`: which way the wheelbase grows, and whether braking dives
+            or lifts
+        lower_arm (table): `front_pivot`, `rear_pivot` on the body, `ball_joint` on the upright; a
+            link and a rod that meet at the ball joint are such an arm
+        leg (table): `top_mount` on the body, `lower_end`, any lower point of the strut's axis on
+            the upright: the axis need not go through the ball joint; its `spring` (`rate`,
+            `free_length`, `solid_length` with the gaps that stay open, `seat_offset` between top
+            mount and lower end less between the seats) and its `damper` (`open_length`,
+            `closed_length` between top mount and lower end, `gas_force`); of a coil that leans
+            against the axis or stands apart its `spring_seats` (`body`, `lower`, `carried_by`
+            `upright` or `lower_arm`)
+        tie_rod (table): `inner` on the rack in its middle, `outer` on the steering arm; of an
+            unsteered wheel the rod that holds its toe
+        wheel (table): at ride height: `centre`, `camber`, `toe`, and the `loaded_radius` from its
+            centre to the ground
+        torsion_bar (table, optional): along the axis of the arm, `turned_by` `lower_arm`, its
+            `rate`, and its `torque` at ride height, positive where it carries the vehicle
+        anti_roll_bar (table, optional): `link_eye` of the drop link and what it is `carried_by`
+            (`lower_arm` or `upright`), `lever_end` of the bar, `lever_pivot`, any point of its axis
+            along y
+        braking (table, optional): `axle_share` `s` of the braking force, `centre_of_gravity_height`
+            `h`, `wheelbase` `l`; `place` of the brakes, `outboard` (where it is missing) or
+            `inboard`
+        driving (table, optional): `axle_share` of the tractive force, by half shafts from a final
+            drive on the body; height and wheelbase are those of `braking`
+        joint_limits (table, optional): lean from ride height that `top_mount`, `lower_ball`,
+            `tie_rod_outer`, `tie_rod_inner` allow
+
+    Valid for
+        The left wheel, all points at ride height in the body's axes (x forward, y left, z up), an
+        arm that turns about the line of its pivots, rigid links, a rack along y. The steering axis
+        goes from the top mount to the ball joint. Camber and toe at ride height are those of the
+        `wheel`, whatever the points are. The joints stand straight at ride height; set them so. The
+        seat of a coil on the body does not turn with the wheel. What is missing gives results that
+        are not a number. Bushes and the give of the top mount, the rod's bending and the friction
+        of its side load, the tyre's give are left aside.
+
+    Source
+        Vector kinematics of rigid bodies; virtual work; W. F. Milliken, D. L. Milliken, *Race Car
+        Vehicle Dynamics* (1995), chapter 17, anti features of outboard and inboard torque (from
+        memory); terms: ISO 8855 and SAE J670 (from memory)
+
+    Caution
+        Steering and suspension carry lives, and a compressed spring stores enough energy to kill:
+        check clearance and joints on the vehicle over the whole travel and lock before it moves;
+        local codes and licensed practice come first.
+    """
+
+    __slots__ = ()
+    _name = "suspension.Strut"
+    _kinds = {}
+
+    def __init__(
+        self,
+        *,
+        axle: Literal["front", "rear"],
+        lower_arm: Mapping[str, Any],
+        leg: Mapping[str, Any],
+        tie_rod: Mapping[str, Any],
+        wheel: Mapping[str, Any],
+        torsion_bar: Mapping[str, Any] | None = None,
+        anti_roll_bar: Mapping[str, Any] | None = None,
+        braking: Mapping[str, Any] | None = None,
+        driving: Mapping[str, Any] | None = None,
+        joint_limits: Mapping[str, Any] | None = None,
+    ) -> None:
+        self._build(
+            axle=axle,
+            lower_arm=lower_arm,
+            leg=leg,
+            tie_rod=tie_rod,
+            wheel=wheel,
+            torsion_bar=torsion_bar,
+            anti_roll_bar=anti_roll_bar,
+            braking=braking,
+            driving=driving,
+            joint_limits=joint_limits,
+        )
+
+    @property
+    def axle(self) -> Literal["front", "rear"]:
+        """`front` or `rear`: which way the wheelbase grows, and whether braking dives or lifts."""
+        return self._read("axle")  # type: ignore[no-any-return]
+
+    @property
+    def lower_arm(self) -> dict[str, Any]:
+        """`front_pivot`, `rear_pivot` on the body, `ball_joint` on the upright; a link and a rod that meet
+        at the ball joint are such an arm.
+        """
+        return self._read("lower_arm")  # type: ignore[no-any-return]
+
+    @property
+    def leg(self) -> dict[str, Any]:
+        """`top_mount` on the body, `lower_end`, any lower point of the strut's axis on the upright: the
+        axis need not go through the ball joint; its `spring` (`rate`, `free_length`, `solid_length`
+        with the gaps that stay open, `seat_offset` between top mount and lower end less between the
+        seats) and its `damper` (`open_length`, `closed_length` between top mount and lower end,
+        `gas_force`); of a coil that leans against the axis or stands apart its `spring_seats` (`body`,
+        `lower`, `carried_by` `upright` or `lower_arm`).
+        """
+        return self._read("leg")  # type: ignore[no-any-return]
+
+    @property
+    def tie_rod(self) -> dict[str, Any]:
+        """`inner` on the rack in its middle, `outer` on the steering arm; of an unsteered wheel the rod
+        that holds its toe.
+        """
+        return self._read("tie_rod")  # type: ignore[no-any-return]
+
+    @property
+    def wheel(self) -> dict[str, Any]:
+        """At ride height: `centre`, `camber`, `toe`, and the `loaded_radius` from its centre to the
+        ground.
+        """
+        return self._read("wheel")  # type: ignore[no-any-return]
+
+    @property
+    def torsion_bar(self) -> dict[str, Any] | None:
+        """Along the axis of the arm, `turned_by` `lower_arm`, its `rate`, and its `torque` at ride height,
+        positive where it carries the vehicle.
+        """
+        return self._read("torsion_bar")  # type: ignore[no-any-return]
+
+    @property
+    def anti_roll_bar(self) -> dict[str, Any] | None:
+        """`link_eye` of the drop link and what it is `carried_by` (`lower_arm` or `upright`), `lever_end`
+        of the bar, `lever_pivot`, any point of its axis along y.
+        """
+        return self._read("anti_roll_bar")  # type: ignore[no-any-return]
+
+    @property
+    def braking(self) -> dict[str, Any] | None:
+        """`axle_share` `s` of the braking force, `centre_of_gravity_height` `h`, `wheelbase` `l`; `place`
+        of the brakes, `outboard` (where it is missing) or `inboard`.
+        """
+        return self._read("braking")  # type: ignore[no-any-return]
+
+    @property
+    def driving(self) -> dict[str, Any] | None:
+        """`axle_share` of the tractive force, by half shafts from a final drive on the body; height and
+        wheelbase are those of `braking`.
+        """
+        return self._read("driving")  # type: ignore[no-any-return]
+
+    @property
+    def joint_limits(self) -> dict[str, Any] | None:
+        """Lean from ride height that `top_mount`, `lower_ball`, `tie_rod_outer`, `tie_rod_inner` allow."""
+        return self._read("joint_limits")  # type: ignore[no-any-return]
+
+    def at(self, *, travel: QuantityLike, rack_travel: QuantityLike) -> WheelPosition:
+        """The wheel at a travel and rack travel: alignment, instant centres, spring, stroke and joints.
+
+        Parameters
+            travel (length): `z`, of the wheel's centre against the body from ride height, positive in
+                bump
+            rack_travel (length): `y_r`, from the rack's middle, positive to the left
+
+        Returns
+            wheel_x (length [m]): of the wheel's centre, forward in the body's axes
+            wheel_y (length [m]): of the wheel's centre, to the left
+            wheel_z (length [m]): of the wheel's centre, up
+            half_track (length [m]): from the vehicle's centre plane to the contact point, which lies a
+                loaded radius from the wheel's centre in the wheel's plane
+            half_track_change (length [m]): of that against ride height
+            wheelbase_change (length [m]): of the wheel's centre against ride height, positive where the
+            wheelbase grows
+            camber (angle [rad]): positive with the top of the wheel outboard
+            camber_change (angle [rad]): of camber over 25 mm of bump, at the slope that it has here
+            toe (angle [rad]): of this wheel, positive with its front inboard
+            bump_steer (angle [rad]): change of toe over 25 mm of bump, at the slope that it has here
+            caster (angle [rad]): positive with the upper end of the steering axis to the rear
+            kingpin_inclination (angle [rad]): positive with the upper end of the steering axis inboard
+            scrub_radius (length [m]): from the steering axis outboard to the contact point, at the
+                ground
+            mechanical_trail (length [m]): from the contact point forward to the steering axis, at the
+                ground
+            front_view_centre_y (length [m]): of the upright's instant centre in front view, in the
+                transverse plane through the contact point, to the left; infinite where there is none
+            front_view_centre_height (length [m]): of the same, above the ground under this wheel
+            roll_centre_height (length [m]): above the ground, where the line from the contact point to
+                that centre meets the vehicle's centre plane; of the axle while the other wheel is this
+                one's mirror image
+            side_view_centre_x (length [m]): of the upright's instant centre in side view with the brake
+                held, forward; infinite where there is none
+            side_view_centre_height (length [m]): of the same, above the ground
+            side_view_angle (angle [rad]): forward lean of the contact point's path in bump, with the
+                brake held
+            wheel_path_angle (angle [rad]): forward lean of the path of the wheel's centre in bump
+            brake_anti_pitch (ratio [-]): in braking the anti-dive of a front axle, the anti-lift of a
+                rear one, as a share of what would cancel the pitch of that axle
+            drive_anti_pitch (ratio [-]): in drive the anti-squat of a rear axle, the anti-lift of a
+                front one, as such a share
+            eye_length (length [m]): from the top mount to the lower end of the leg
+            motion_ratio (ratio [-]): shortening of the spring over wheel travel
+            damper_motion_ratio (ratio [-]): that of the damper, which is another one where the coil has
+                seats of its own
+            spring_length (length [m]): between the seats of the spring
+            spring_force (force [N]): compressive, in the coil; nothing where it is loose
+            wheel_force (force [N]): of coil, gas and torsion bar at the wheel, `F r`
+            wheel_rate (linear stiffness [N/m]): tangent rate at the wheel, with the term of the
+                changing motion ratio; of coil, gas and torsion bar, without anti-roll bar and tyre
+            spring_used (length [m]): by how much the spring is shorter than unloaded
+            spring_left (length [m]): until it is solid, along itself
+            damper_used (length [m]): of the damper's stroke, from fully open
+            damper_left (length [m]): of the damper's stroke, to fully closed; negative where it has
+                ended
+            torsion_bar_torque (torque [N·m]): in the torsion bar, positive where it carries the vehicle
+            bar_angle (angle [rad]): turn of the bar's lever from ride height, positive as in bump
+            bar_motion_ratio (ratio [-]): travel of the end of the bar's lever along its arc over wheel
+                travel
+            upper_joint_angle (angle [rad]): lean of the strut's axis from ride height, at the top mount
+            lower_ball_angle (angle [rad]): lean of the lower ball joint from ride height, its stud
+                along the steering axis there
+            tie_rod_outer_angle (angle [rad]): the same of the outer joint of the tie rod, its stud
+                beside the steering axis
+            tie_rod_inner_angle (angle [rad]): turn of the tie rod against the rack from ride height
+            joint_left (angle [rad]): until the first of the joints whose limits are given is at its
+                limit
+            first_joint (text): which joint that is: `top mount`, `lower ball joint`, `tie rod outer
+                joint` or `tie rod inner joint`; otherwise `not known`
+        """
+        return WheelPosition(*_strut_at(self._handle, travel, rack_travel))
+
+    def table(self, *, travel: QuantityLike, rack_travel: QuantityLike) -> Table:
+        """The wheel over travel and rack travel.
+
+        Parameters
+            travel (length), several: of the wheel's centre against the body from ride height, positive
+                in bump
+            rack_travel (length), several: from the rack's middle, positive to the left
+
+        Returns
+            (table) One row a travel and rack travel: `travel`, `rack_travel`, and the results of `at`:
+            `wheel_x`, `wheel_y`, `wheel_z`, `half_track`, `half_track_change`, `wheelbase_change`,
+            `camber`, `camber_change`, `toe`, `bump_steer`, `caster`, `kingpin_inclination`,
+            `scrub_radius`, `mechanical_trail`, `front_view_centre_y`, `front_view_centre_height`,
+            `roll_centre_height`, `side_view_centre_x`, `side_view_centre_height`, `side_view_angle`,
+            `wheel_path_angle`, `brake_anti_pitch`, `drive_anti_pitch`, `eye_length`, `motion_ratio`,
+            `damper_motion_ratio`, `spring_length`, `spring_force`, `wheel_force`, `wheel_rate`,
+            `spring_used`, `spring_left`, `damper_used`, `damper_left`, `torsion_bar_torque`,
+            `bar_angle`, `bar_motion_ratio`, `upper_joint_angle`, `lower_ball_angle`,
+            `tie_rod_outer_angle`, `tie_rod_inner_angle`, `joint_left`, `first_joint`.
+        """
+        return _strut_table(self._handle, travel, rack_travel)  # type: ignore[no-any-return]
+
+    def in_roll(self, *, heave: QuantityLike, roll: QuantityLike, rack_travel: QuantityLike) -> WheelsInRoll:
+        """Both wheels on level ground while the body rolls and heaves over them; the right wheel is the
+        mirror image of this one.
+
+        Parameters
+            heave (length): of the ground under the body's centre plane against the body from ride
+                height, positive in bump
+            roll (angle): of the body against the ground, about x, positive with its left side up, as in
+                a left turn
+            rack_travel (length): from the rack's middle, positive to the left
+
+        Returns
+            left_travel (length [m]): of the left wheel's centre against the body, positive in bump
+            right_travel (length [m]): of the right wheel's centre
+            left_camber (angle [rad]): of the left wheel against the ground, positive with the top
+                outboard
+            right_camber (angle [rad]): of the right wheel against the ground
+            left_toe (angle [rad]): of the left wheel against the ground, positive with its front
+                inboard
+            right_toe (angle [rad]): of the right wheel against the ground
+            track (length [m]): between the contact points, along the ground
+            left_slope (ratio [-]): outboard path of the left contact point over its rise against the
+                body, both against the ground: what lifts the body there is so much of the lateral force
+            right_slope (ratio [-]): the same of the right contact point
+            roll_centre_y (length [m]): along the ground from the body's centre plane to the left, to
+                where the normals of both paths meet; for display: loads follow from the slopes.
+                Infinite where the normals are parallel, not a number where both lie in the ground
+            roll_centre_height (length [m]): of the same above the ground
+        """
+        return WheelsInRoll(*_strut_in_roll(self._handle, heave, roll, rack_travel))
+
+    def roll_table(self, *, heave: QuantityLike, roll: QuantityLike, rack_travel: QuantityLike) -> Table:
+        """Both wheels over heave, roll and rack travel.
+
+        Parameters
+            heave (length), several: of the ground under the body's centre plane against the body from
+                ride height, positive in bump
+            roll (angle), several: of the body against the ground, about x, positive with its left side
+                up
+            rack_travel (length), several: from the rack's middle, positive to the left
+
+        Returns
+            (table) One row a heave, roll and rack travel: `heave`, `roll`, `rack_travel`, and the
+            results of `in_roll`: `left_travel`, `right_travel`, `left_camber`, `right_camber`,
+            `left_toe`, `right_toe`, `track`, `left_slope`, `right_slope`, `roll_centre_y`,
+            `roll_centre_height`.
+        """
+        return _strut_roll_table(self._handle, heave, roll, rack_travel)  # type: ignore[no-any-return]
+
+    def points(self, *, travel: QuantityLike, rack_travel: QuantityLike) -> Table:
+        """The joints in space, part by part: to draw the linkage, or to measure clearance from.
+
+        Parameters
+            travel (length), several: of the wheel's centre against the body from ride height, positive
+                in bump
+            rack_travel (length), several: from the rack's middle, positive to the left
+
+        Returns
+            (table) One row a travel, rack travel and point, the points of a part in the order in which
+            a line joins them: `travel`, `rack_travel`, `part` (`lower arm`, `upright`, `tie rod`,
+            `leg`, `coil` where it has seats of its own, `anti-roll bar`, `wheel`), `point`, and its
+            place `x`, `y`, `z` in the body's axes.
+        """
+        return _strut_points(self._handle, travel, rack_travel)  # type: ignore[no-any-return]
+
+    def travel_range(self, *, rack_travel: QuantityLike) -> TravelRange:
+        """How far the linkage goes in droop and bump before a link is in line with what it turns; damper,
+        spring and joints may end it earlier.
+
+        Parameters
+            rack_travel (length): from the rack's middle, positive to the left
+
+        Returns
+            droop (length [m]): least travel, negative
+            droop_end (text): what ends it: `strut`, `lower arm`, `tie rod` or `drop link`
+            bump (length [m]): greatest travel
+            bump_end (text): what ends it
+        """
+        return TravelRange(*_strut_travel_range(self._handle, rack_travel))
+
+    def arch_move(self, *, forward: QuantityLike, outboard: QuantityLike, up: QuantityLike, travel: QuantityLike) -> Table:
+        """The wheel moved in its arch: the arm with its pivots, the leg with its top mount and the seats
+        of its coil, upright, wheel and what they carry are moved; rack and anti-roll bar stay.
+
+        Parameters
+            forward (length): by how much
+            outboard (length): by how much
+            up (length): by how much, against the body, which then stands so much lower
+            travel (length), several: from the ride height of each
+
+        Returns
+            (table) Two rows a travel, with the rack in its middle: `state` (`before` or `after`),
+            `travel`, and the results of `at`. The tie rod and the drop link are set to their new length
+            at ride height, camber and toe are there what they were, and the spring's seat (without a
+            coil the torsion bar) is set so that it carries the wheel load that it carried.
+        """
+        return _strut_arch_move(self._handle, forward, outboard, up, travel)  # type: ignore[no-any-return]
+
+    def ride_height_change(self, *, rise: QuantityLike, travel: QuantityLike) -> Table:
+        """The body raised or lowered on its springs, the linkage as it is.
+
+        Parameters
+            rise (length): of the body above the ground, negative where it is lowered
+            travel (length), several: from the ride height of each
+
+        Returns
+            (table) Two rows a travel, with the rack in its middle: `state` (`before` or `after`),
+            `travel`, and the results of `at`; changes are against the ride height before. Toe is as the
+            rods leave it, and the spring's seat (without a coil the torsion bar) is set so that it
+            carries the wheel load that it carried.
+        """
+        return _strut_ride_height_change(self._handle, rise, travel)  # type: ignore[no-any-return]
+
+    def spacer(self, *, outward: QuantityLike, travel: QuantityLike) -> Table:
+        """A spacer behind the wheel, or a wheel of another offset.
+
+        Parameters
+            outward (length): thickness of the spacer, or by how much the new offset is less
+            travel (length), several: from ride height
+
+        Returns
+            (table) Two rows a travel, with the rack in its middle: `state` (`before` or `after`),
+            `travel`, and the results of `at`. The spring's seat (without a coil the torsion bar) is set
+            so that it carries the wheel load that it carried.
+        """
+        return _strut_spacer(self._handle, outward, travel)  # type: ignore[no-any-return]

@@ -2,9 +2,10 @@
 
 use super::linkage::Body;
 use super::vector::{Vector, vector};
-use crate::base::table::{Cell, Rows};
+use super::wheel_position::Ready;
+use crate::base::table::{Cell, Rows, Table};
 use crate::units::{Angle, Length, Quantity, Ratio};
-use crate::{Error, Result};
+use crate::{Error, Result, valid};
 
 /// An axle with its body rolled and heaved.
 #[derive(Debug, Clone, PartialEq)]
@@ -34,10 +35,10 @@ pub struct WheelsInRoll {
 }
 
 /// The left wheel at a travel: its centre, its axis and the upright that carries both.
-pub(super) struct Standing {
-    pub(super) centre: Vector,
-    pub(super) axis: Vector,
-    pub(super) upright: Body,
+struct Standing {
+    centre: Vector,
+    axis: Vector,
+    upright: Body,
 }
 
 /// One wheel on the rolled ground, in that ground's axes, outboard positive.
@@ -86,36 +87,56 @@ fn side(
     })
 }
 
-/// Both wheels; `standing` gives the left one at a travel and rack travel, the right one is its mirror image.
-pub(super) fn wheels(
-    standing: impl Fn(f64, f64) -> Result<Standing>,
-    radius: Length,
-    half_track: f64,
-    [heave, roll, rack]: [f64; 3],
-) -> Result<WheelsInRoll> {
-    let rest = standing(0.0, 0.0)?;
-    let down = rest.axis * rest.axis.z - vector(0.0, 0.0, 1.0);
-    let ground = (rest.centre + down.unit() * radius.si()).z + heave;
-    let one = |to_left: f64| {
-        let start = heave - to_left * half_track * roll.tan();
-        side(|travel| standing(travel, to_left * rack), radius.si(), ground, to_left * roll, start)
-    };
-    let (left, right) = (one(1.0)?, one(-1.0)?);
-    let (roll_centre_y, roll_centre_height) = crossing(&left, &right);
-    let (length, angle) = (Length::from_si, Angle::from_si);
-    Ok(WheelsInRoll {
-        left_travel: length(left.travel),
-        right_travel: length(right.travel),
-        left_camber: angle(left.camber),
-        right_camber: angle(right.camber),
-        left_toe: angle(left.toe),
-        right_toe: angle(right.toe),
-        track: length(left.outboard + right.outboard),
-        left_slope: Ratio::from_si(left.slope),
-        right_slope: Ratio::from_si(right.slope),
-        roll_centre_y: length(roll_centre_y),
-        roll_centre_height: length(roll_centre_height),
-    })
+impl Ready<'_> {
+    /// Both wheels; the right one is the mirror image of the left.
+    pub(super) fn in_roll(&self, heave: Length, roll: Angle, rack_travel: Length) -> Result<WheelsInRoll> {
+        valid! {
+            heave: (-10) <= .. <= 10 ; "common practice, no source: no body heaves by 10 m";
+            roll: (-0.8) <= .. <= 0.8 ; "common practice, no source: past 45 deg a vehicle lies on its side";
+            rack_travel: (-10) <= .. <= 10 ; "common practice, no source: no rack moves 10 m";
+        }
+        let (heave, roll, rack) = (heave.si(), roll.si(), rack_travel.si());
+        let radius = self.parts.wheel.loaded_radius.quantity.si();
+        let ground = self.contact(&self.linkage.rest).1.z + heave;
+        let one = |to_left: f64| {
+            let standing = |travel: f64| {
+                let pose = self.pose(Length::from_si(travel), Length::from_si(to_left * rack))?;
+                Ok(Standing { centre: pose.wheel.at, axis: self.contact(&pose).0, upright: pose.upright })
+            };
+            let start = heave - to_left * self.half_track * roll.tan();
+            side(standing, radius, ground, to_left * roll, start)
+        };
+        let (left, right) = (one(1.0)?, one(-1.0)?);
+        let (roll_centre_y, roll_centre_height) = crossing(&left, &right);
+        let (length, angle) = (Length::from_si, Angle::from_si);
+        Ok(WheelsInRoll {
+            left_travel: length(left.travel),
+            right_travel: length(right.travel),
+            left_camber: angle(left.camber),
+            right_camber: angle(right.camber),
+            left_toe: angle(left.toe),
+            right_toe: angle(right.toe),
+            track: length(left.outboard + right.outboard),
+            left_slope: Ratio::from_si(left.slope),
+            right_slope: Ratio::from_si(right.slope),
+            roll_centre_y: length(roll_centre_y),
+            roll_centre_height: length(roll_centre_height),
+        })
+    }
+
+    pub(super) fn roll_table(&self, heave: &[Length], roll: &[Angle], rack_travel: &[Length]) -> Table {
+        let mut rows = WheelsInRoll::columns();
+        for (heave, roll) in heave.iter().flat_map(|heave| roll.iter().map(move |roll| (*heave, *roll))) {
+            for rack in rack_travel {
+                let inputs = [Cell::from(heave), Cell::from(roll), Cell::from(*rack)];
+                match &self.in_roll(heave, roll, *rack) {
+                    Ok(on) => rows.push(&inputs, Ok(&on.cells())),
+                    Err(error) => rows.push(&inputs, Err(error.clone())),
+                }
+            }
+        }
+        rows.finish()
+    }
 }
 
 /// Where the normals to the two contact paths meet: `(y - y_l) s_l + h = 0` and `(y + y_r) s_r = h`; infinite where they are parallel.
@@ -126,7 +147,7 @@ fn crossing(left: &Side, right: &Side) -> (f64, f64) {
 }
 
 impl WheelsInRoll {
-    pub(super) fn columns() -> Rows {
+    fn columns() -> Rows {
         Rows::new()
             .quantity::<Length>("heave")
             .quantity::<Angle>("roll")
@@ -143,7 +164,7 @@ impl WheelsInRoll {
             .quantity::<Length>("roll_centre_y")
             .quantity::<Length>("roll_centre_height")
     }
-    pub(super) fn cells(&self) -> [Cell<'_>; 11] {
+    fn cells(&self) -> [Cell<'_>; 11] {
         [
             Cell::from(self.left_travel),
             Cell::from(self.right_travel),

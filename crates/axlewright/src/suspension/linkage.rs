@@ -1,8 +1,10 @@
-//! Motion of a double wishbone: closed form over the angle of the lower arm, with first and second derivatives.
+//! Motion of an upright on a lower arm: closed form over the angle of that arm, with first and second derivatives.
 //!
-//! The lower arm turns its ball joint; the upper ball joint lies where the circle of its arm meets the sphere about the lower one; the
-//! outer end of the tie rod where its circle about the steering axis meets the sphere about the inner end. Only the angle for a wanted
-//! travel is iterated, on the wheel's height, with both derivatives (Halley's method). Source: vector kinematics of rigid bodies.
+//! The lower arm turns its ball joint. On a double wishbone the upper ball joint lies where the circle of its arm meets the sphere about the
+//! lower one; on a strut the steering axis goes to the top mount, and its length says where along the strut's axis, which is fixed in the
+//! upright, the mount stands. The outer end of the tie rod lies where its circle about the steering axis meets the sphere about the inner
+//! end. Only the angle for a wanted travel is iterated, on the wheel's height, with both derivatives (Halley's method). Source: vector
+//! kinematics of rigid bodies.
 
 use super::parts::{Arm, Carrier};
 use super::vector::{Vector, vector};
@@ -41,6 +43,13 @@ impl Body {
     pub(super) fn direction(&self, here: Vector) -> Vector {
         let [a, b, c] = self.frame;
         a * here.x + b * here.y + c * here.z
+    }
+    /// Of an arm: its turn from where it is at rest, with both derivatives, positive as in bump.
+    pub(super) fn turned(&self, rest: &Body) -> [f64; 3] {
+        let ([axis, from, _], [_, to, _]) = (rest.frame, self.frame);
+        let sign = 1.0_f64.copysign(rest.spin.dot(axis));
+        let turn = axis.dot(from.cross(to)).atan2(from.dot(to));
+        [turn, self.spin.dot(axis), self.spin_rate.dot(axis)].map(|on| on * sign)
     }
     pub(super) fn point(&self, here: Vector) -> Motion {
         self.carried(self.origin + self.direction(here))
@@ -121,6 +130,7 @@ fn side(centre: Vector, axis: Vector, direction: Vector, target: Vector) -> f64 
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum End {
     UpperArm,
+    Strut,
     TieRod,
     DropLink,
     LowerArm,
@@ -130,6 +140,7 @@ impl End {
     pub(super) const fn word(self) -> &'static str {
         match self {
             End::UpperArm => "upper arm",
+            End::Strut => "strut",
             End::TieRod => "tie rod",
             End::DropLink => "drop link",
             End::LowerArm => "lower arm",
@@ -139,6 +150,7 @@ impl End {
     pub(super) const fn sentence(self) -> &'static str {
         match self {
             End::UpperArm => "the upper arm and the upright are in line",
+            End::Strut => "the lower ball joint comes as near to the top mount as the strut's axis lets it",
             End::TieRod => "the tie rod is in line with its steering arm, or has turned over",
             End::DropLink => "the drop link is in line with the bar's lever",
             End::LowerArm => "the lower arm lifts the wheel no further",
@@ -150,10 +162,10 @@ impl End {
 #[derive(Debug, Clone, Copy, Default)]
 pub(super) struct Pose {
     pub(super) lower_arm: Body,
+    /// Of a strut the vehicle's body, on which the top mount is.
     pub(super) upper_arm: Body,
     pub(super) upright: Body,
     pub(super) lower_ball: Vector,
-    pub(super) upper_ball: Vector,
     pub(super) steering_axis: Vector,
     /// From the inner to the outer end.
     pub(super) tie_rod: Vector,
@@ -182,10 +194,36 @@ struct Lever {
     side: f64,
 }
 
+/// What holds the upright above: an arm, or a strut by a lower point of its axis.
+#[derive(Debug, Clone, Copy)]
+pub(super) enum Above<'a> {
+    Arm(&'a Arm),
+    Strut(Vector),
+}
+
+/// The same, prepared.
+#[derive(Debug, Clone, Copy)]
+enum Guide {
+    Arm {
+        hinge: Hinge,
+        side: f64,
+        upright: f64,
+        steering_height: f64,
+        steering_arm: f64,
+    },
+    /// In the upright's frame, which has the strut's axis first, then the direction from the ball joint square to it: how far that is,
+    /// and the end of the steering arm.
+    Strut {
+        offset: f64,
+        end: Vector,
+    },
+}
+
 /// The points of the linkage at ride height.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Drawn {
     pub(super) lower_ball: Vector,
+    /// Of a strut the top mount.
     pub(super) upper_ball: Vector,
     pub(super) inner: Vector,
     pub(super) outer: Vector,
@@ -196,13 +234,9 @@ pub(super) struct Drawn {
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Linkage {
     lower: Hinge,
-    upper: Hinge,
-    upper_side: f64,
-    /// Between the ball joints.
-    upright: f64,
-    /// Of the steering arm's end, along the steering axis from the lower ball joint and square to it.
-    steering_height: f64,
-    steering_arm: f64,
+    guide: Guide,
+    /// The top mount of a strut.
+    top: Vector,
     steering_side: f64,
     inner: Vector,
     tie_rod: f64,
@@ -222,26 +256,65 @@ const LEAST_LEVER: f64 = 0.001;
 /// Sine of the least angle between a link and the lever that it turns.
 const LEAST_SINE: f64 = 0.001;
 
+/// The body's own axes.
+const BODY: [Vector; 3] = [vector(1.0, 0.0, 0.0), vector(0.0, 1.0, 0.0), vector(0.0, 0.0, 1.0)];
+
+/// The axis of an arm.
+fn hinge(key: &'static str, arm: &Arm) -> Result<Hinge, Fault> {
+    let apart = arm.front_pivot.vector() - arm.rear_pivot.vector();
+    if apart.norm() < LEAST_LEVER {
+        return Err((key, "its pivots are nearer than 1 mm: it has no axis"));
+    }
+    let hinge = Hinge::of(arm);
+    if hinge.radius < LEAST_LEVER {
+        return Err((key, "its ball joint is nearer than 1 mm to its own axis: it carries nothing"));
+    }
+    Ok(hinge)
+}
+
+/// A strut: from the ball joint to the top mount, along its axis up to the mount, from the ball joint to the end of the steering arm.
+fn strut(mount: Vector, along: Vector, end: Vector) -> Result<Guide, Fault> {
+    if along.norm() < LEAST_LEVER {
+        return Err(("leg", "its lower end is nearer than 1 mm to the top mount: it has no axis"));
+    }
+    let axis = along.unit();
+    let slid = mount.dot(axis);
+    if slid < 0.1 * mount.norm() {
+        return Err(("leg", "its axis leans more than 84 deg from the line of ball joint and top mount"));
+    }
+    let across = mount - axis * slid;
+    // Any direction square to the axis does where that goes through the ball joint.
+    let across = if across == Vector::default() { axis.cross(BODY[0]) } else { across.unit() };
+    let across = (across - axis * across.dot(axis)).unit();
+    let square = axis.cross(across);
+    Ok(Guide::Strut {
+        offset: mount.dot(across),
+        end: vector(end.dot(axis), end.dot(across), end.dot(square)),
+    })
+}
+
+/// How far along the strut's axis its top mount stands from the foot of the ball joint.
+fn slid(length: f64, offset: f64) -> Result<f64, End> {
+    let square = (length - offset) * (length + offset);
+    if square > 0.0 { Ok(square.sqrt()) } else { Err(End::Strut) }
+}
+
 impl Linkage {
     /// The linkage of these arms and points, unless it is degenerate at ride height.
-    pub(super) fn new(lower_arm: &Arm, upper_arm: &Arm, drawn: &Drawn) -> Result<Linkage, Fault> {
-        for (key, arm) in [("lower_arm", lower_arm), ("upper_arm", upper_arm)] {
-            let apart = arm.front_pivot.vector() - arm.rear_pivot.vector();
-            if apart.norm() < LEAST_LEVER {
-                return Err((key, "its pivots are nearer than 1 mm: it has no axis"));
-            }
-            if Hinge::of(arm).radius < LEAST_LEVER {
-                return Err((key, "its ball joint is nearer than 1 mm to its own axis: it carries nothing"));
-            }
-        }
-        let (mut lower, upper) = (Hinge::of(lower_arm), Hinge::of(upper_arm));
+    pub(super) fn new(lower_arm: &Arm, above: &Above<'_>, drawn: &Drawn) -> Result<Linkage, Fault> {
+        let mut lower = hinge("lower_arm", lower_arm)?;
+        let (upper_key, ball_key) = match above {
+            Above::Arm(_) => ("upper_arm", "upper_arm.ball_joint"),
+            Above::Strut(_) => ("leg", "leg.top_mount"),
+        };
+        let upper = match above {
+            Above::Arm(arm) => Some(hinge("upper_arm", arm)?),
+            Above::Strut(_) => None,
+        };
         let along = drawn.upper_ball - drawn.lower_ball;
         let upright = along.norm();
         if upright < LEAST_LEVER || along.z < 0.1 * upright {
-            return Err((
-                "upper_arm.ball_joint",
-                "it must stand above the ball joint of the lower arm, within 84 deg",
-            ));
+            return Err((ball_key, "it must stand above the ball joint of the lower arm, within 84 deg"));
         }
         let axis = along * (1.0 / upright);
         let end = drawn.outer - drawn.lower_ball;
@@ -259,17 +332,22 @@ impl Linkage {
         if axis.cross(lever).dot(rod).abs() < LEAST_SINE * steering_arm * tie_rod {
             return Err(("tie_rod", "it is in line with its steering arm at ride height: locked"));
         }
-        if upper.axis.cross(upper.outward).dot(axis).abs() < LEAST_SINE {
-            return Err(("upper_arm", "it is in line with the upright at ride height: locked"));
-        }
+        let guide = match (upper, above) {
+            (Some(hinge), _) => {
+                if hinge.axis.cross(hinge.outward).dot(axis).abs() < LEAST_SINE {
+                    return Err(("upper_arm", "it is in line with the upright at ride height: locked"));
+                }
+                let side = side(hinge.foot, hinge.axis, hinge.outward, drawn.lower_ball);
+                Guide::Arm { hinge, side, upright, steering_height, steering_arm }
+            }
+            (None, Above::Strut(low)) => strut(along, drawn.upper_ball - *low, end)?,
+            (None, Above::Arm(_)) => return Err(("upper_arm", "it has no axis")),
+        };
         let foot = drawn.lower_ball + axis * steering_height;
         let mut linkage = Linkage {
             lower,
-            upper,
-            upper_side: side(upper.foot, upper.axis, upper.outward, drawn.lower_ball),
-            upright,
-            steering_height,
-            steering_arm,
+            guide,
+            top: drawn.upper_ball,
             steering_side: side(foot, axis, lever, drawn.inner),
             inner: drawn.inner,
             tie_rod,
@@ -278,7 +356,7 @@ impl Linkage {
             bar: None,
             rest: Pose::default(),
         };
-        let locked = |end: End| ("upper_arm", end.sentence());
+        let locked = |end: End| (upper_key, end.sentence());
         linkage.rest = linkage.pose(0.0, 0.0).map_err(locked)?;
         linkage.wheel = linkage.rest.upright.here(drawn.wheel);
         let lift = linkage.rest.upright.point(linkage.wheel).rate.z;
@@ -337,61 +415,100 @@ impl Linkage {
         self.rest.body(carrier).direction_here(along)
     }
 
+    /// The direction in the upright along which the pin of its upper joint stands.
+    pub(super) fn upper_pin(&self, pose: &Pose) -> Vector {
+        match self.guide {
+            Guide::Arm { .. } => pose.steering_axis,
+            Guide::Strut { .. } => pose.upright.frame[0],
+        }
+    }
+
     /// Everything at an angle of the lower arm from ride height, with the rack this far to the left.
     pub(super) fn pose(&self, angle: f64, rack: f64) -> Result<Pose, End> {
-        let (lower, upper) = (&self.lower, &self.upper);
+        let lower = &self.lower;
         let (sine, cosine) = angle.sin_cos();
         let outward = lower.outward * cosine + lower.axis.cross(lower.outward) * sine;
         let lower_arm = lower.body(outward, 1.0, 0.0);
-        let lower_ball = lower_arm.carried(lower.foot + outward * lower.radius);
+        let ball = lower_arm.carried(lower.foot + outward * lower.radius);
 
-        let up = reach(upper.foot, upper.axis, upper.radius, lower_ball.at, self.upright, self.upper_side)
-            .ok_or(End::UpperArm)?;
-        let upper_ball = upper.foot + up * upper.radius;
-        let between = upper_ball - lower_ball.at;
-        let axis = between * (1.0 / self.upright);
-        // The distance of the ball joints does not change: its first and second derivative are zero.
-        let turning = upper.axis.cross(upper_ball - upper.foot);
-        let drive = between.dot(turning);
-        let rate = between.dot(lower_ball.rate) / drive;
-        let velocity = turning * rate - lower_ball.rate;
-        let centripetal = upper.axis.cross(turning) * (rate * rate) - lower_ball.second;
-        let second = -(between.dot(centripetal) + velocity.square()) / drive;
-        let acceleration = turning * second + centripetal;
-        let upper_arm = upper.body(up, rate, second);
-
+        // The steering axis, and the steering arm against it.
+        let (up, between, length, height, radius) = match &self.guide {
+            Guide::Arm { hinge, side, upright, steering_height, steering_arm } => {
+                let up = reach(hinge.foot, hinge.axis, hinge.radius, ball.at, *upright, *side)
+                    .ok_or(End::UpperArm)?;
+                let between = hinge.foot + up * hinge.radius - ball.at;
+                (up, between, *upright, *steering_height, *steering_arm)
+            }
+            Guide::Strut { offset, end } => {
+                let between = self.top - ball.at;
+                let length = between.norm();
+                let slid = slid(length, *offset)?;
+                let up = vector(slid, *offset, 0.0) * (1.0 / length);
+                let height = end.dot(up);
+                (up, between, length, height, (*end - up * height).norm())
+            }
+        };
+        let axis = between * (1.0 / length);
         let inner = self.inner + vector(0.0, rack, 0.0);
-        let foot = lower_ball.at + axis * self.steering_height;
-        let arm = reach(foot, axis, self.steering_arm, inner, self.tie_rod, self.steering_side)
-            .ok_or(End::TieRod)?;
-        let end = axis * self.steering_height + arm * self.steering_arm;
-        let rod = lower_ball.at + end - inner;
+        let foot = ball.at + axis * height;
+        let arm = reach(foot, axis, radius, inner, self.tie_rod, self.steering_side).ok_or(End::TieRod)?;
+        let end = axis * height + arm * radius;
+        let rod = ball.at + end - inner;
         if rod.dot(self.rod) <= 0.0 {
             return Err(End::TieRod); // assembled from the other side
         }
+
+        // Of the upright's place at the upper end of the steering axis, against the ball joint: its velocity, and its acceleration but for
+        // the upright's spin across what slides.
+        let (frame, upper_arm, velocity, free, slide) = match &self.guide {
+            Guide::Arm { hinge, .. } => {
+                // The distance of the ball joints does not change: its first and second derivative are zero.
+                let turning = hinge.axis.cross(up) * hinge.radius;
+                let drive = between.dot(turning);
+                let rate = between.dot(ball.rate) / drive;
+                let velocity = turning * rate - ball.rate;
+                let centripetal = hinge.axis.cross(turning) * (rate * rate) - ball.second;
+                let second = -(between.dot(centripetal) + velocity.square()) / drive;
+                let free = turning * second + centripetal;
+                let frame = [axis, arm, axis.cross(arm)];
+                (frame, hinge.body(up, rate, second), velocity, free, Vector::default())
+            }
+            Guide::Strut { offset, end } => {
+                // The upright's frame from that of steering axis and steering arm, as the upright sees it.
+                let here = (*end - up * height) * (1.0 / radius);
+                let (square, here_square) = (axis.cross(arm), up.cross(here));
+                let of = |up: f64, here: f64, on: f64| axis * up + arm * here + square * on;
+                let frame = [
+                    of(up.x, here.x, here_square.x),
+                    of(up.y, here.y, here_square.y),
+                    of(up.z, here.z, here_square.z),
+                ];
+                // The mount stands still and slides along the axis: a right-angled triangle with the offset for one side.
+                let (strut, slid) = (frame[0], slid(length, *offset)?);
+                let rate = -between.dot(ball.rate) / slid;
+                let second = (ball.rate.square() - between.dot(ball.second) - rate * rate) / slid;
+                let still = Body { frame: BODY, ..Body::default() };
+                let velocity = -ball.rate - strut * rate;
+                (frame, still, velocity, -ball.second - strut * second, strut * (-2.0 * rate))
+            }
+        };
         // The turn of the steering axis, then that about it, which keeps the tie rod's length.
         let steer = rod.dot(axis.cross(end));
-        let tilt = axis.cross(velocity) * (1.0 / self.upright);
-        let spin = tilt - axis * (rod.dot(lower_ball.rate + tilt.cross(end)) / steer);
-        let end_velocity = lower_ball.rate + spin.cross(end);
-        let tilt_rate = axis.cross(acceleration - spin.cross(velocity)) * (1.0 / self.upright);
-        let end_second = lower_ball.second + tilt_rate.cross(end) + spin.cross(spin.cross(end));
+        let tilt = axis.cross(velocity) * (1.0 / length);
+        let spin = tilt - axis * (rod.dot(ball.rate + tilt.cross(end)) / steer);
+        let acceleration = free + spin.cross(slide);
+        let end_velocity = ball.rate + spin.cross(end);
+        let tilt_rate = axis.cross(acceleration - spin.cross(velocity)) * (1.0 / length);
+        let end_second = ball.second + tilt_rate.cross(end) + spin.cross(spin.cross(end));
         let spin_rate = tilt_rate - axis * ((rod.dot(end_second) + end_velocity.square()) / steer);
-        let upright = Body {
-            origin: lower_ball.at,
-            frame: [axis, arm, axis.cross(arm)],
-            velocity: lower_ball.rate,
-            acceleration: lower_ball.second,
-            spin,
-            spin_rate,
-        };
+        let upright =
+            Body { origin: ball.at, frame, velocity: ball.rate, acceleration: ball.second, spin, spin_rate };
 
         let mut pose = Pose {
             lower_arm,
             upper_arm,
             upright,
-            lower_ball: lower_ball.at,
-            upper_ball,
+            lower_ball: ball.at,
             steering_axis: axis,
             tie_rod: rod,
             wheel: upright.point(self.wheel),

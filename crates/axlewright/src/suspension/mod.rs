@@ -17,7 +17,7 @@
 //! `a_y` lateral acceleration (m/s²), `G` roll gradient (rad·s²/m); `F` compressive force (N), `L` length between the eyes (m), `h` height of the centre
 //! of gravity (m), `l` wheelbase (m).
 //!
-//! Left out here: struts and live axles, bushes and their give, friction; a frame that twists, and the change of tracks and roll centres with roll.
+//! Left out here: live axles, bushes and their give, friction; a frame that twists, and the change of tracks and roll centres with roll.
 
 mod axle_load_transfer;
 mod bar_rate_for_roll_stiffness;
@@ -36,23 +36,28 @@ mod roll_balance;
 mod roll_gradient;
 mod roll_stiffness_for_gradient;
 mod roll_stiffness_over_tyres;
+mod strut;
 mod tyre_roll_stiffness;
 mod vector;
+mod wheel_position;
 
 pub use axle_load_transfer::{AxleLoadTransfer, axle_load_transfer};
 pub use bar_rate_for_roll_stiffness::bar_rate_for_roll_stiffness;
 pub use bar_roll_stiffness::bar_roll_stiffness;
-pub use double_wishbone::{DoubleWishbone, TravelRange, WheelPosition};
+pub use double_wishbone::DoubleWishbone;
 pub use front_transfer_share::front_transfer_share;
 pub use in_roll::WheelsInRoll;
 pub use independent_roll_stiffness::independent_roll_stiffness;
 pub use live_axle_roll_stiffness::live_axle_roll_stiffness;
 pub use parts::{
-    AntiRollBar, Arm, Axle, Braking, Carrier, CoilOver, CoilSpring, Damper, JointLimits, Point, TieRod, Wheel,
+    AntiRollBar, Arm, Axle, BrakePlace, Braking, Carrier, CoilOver, CoilSpring, Damper, Driving, JointLimits,
+    Point, SpringSeats, StrutLeg, TieRod, TorsionBar, Wheel,
 };
 pub use roll_arm::roll_arm;
 pub use roll_balance::{Balance, Bars, InTurn, RollAxle, RollBalance};
 pub use roll_gradient::roll_gradient;
 pub use roll_stiffness_for_gradient::roll_stiffness_for_gradient;
 pub use roll_stiffness_over_tyres::roll_stiffness_over_tyres;
+pub use strut::Strut;
 pub use tyre_roll_stiffness::tyre_roll_stiffness;
+pub use wheel_position::{TravelRange, WheelPosition};

@@ -2,7 +2,7 @@
 
 use super::vector::{Vector, vector};
 use crate::base::document::Value;
-use crate::units::{Angle, Force, Length, LinearStiffness, Quantity, Ratio};
+use crate::units::{Angle, Force, Length, LinearStiffness, Quantity, Ratio, RotationalStiffness, Torque};
 use crate::{Error, Result, valid};
 
 /// A point in the body's axes.
@@ -127,7 +127,7 @@ pub enum Carrier {
 #[cfg_attr(
     feature = "serde",
     serde(
-        expecting = "a table with `body_eye`, `lower_eye`, `carried_by` and, where they are known, `spring` and `damper`"
+        expecting = "a table with `body_eye`, `lower_eye`, `carried_by` and, where they are known, `spring`, `spring_seats` and `damper`"
     )
 )]
 pub struct CoilOver {
@@ -140,9 +140,63 @@ pub struct CoilOver {
     /// The coil.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub spring: Option<CoilSpring>,
+    /// Of a coil that does not stand on the damper.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub spring_seats: Option<SpringSeats>,
     /// The damper.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub damper: Option<Damper>,
+}
+
+/// The leg of a strut: a damper whose lower part is one piece with the upright.
+#[derive(Debug, Clone, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(
+    feature = "serde",
+    serde(
+        expecting = "a table with `top_mount`, `lower_end` and, where they are known, `spring`, `spring_seats` and `damper`"
+    )
+)]
+pub struct StrutLeg {
+    /// On the body: the middle about which the rod leans and turns.
+    pub top_mount: Point,
+    /// On the upright: any lower point of the axis along which the rod slides.
+    pub lower_end: Point,
+    /// The coil.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub spring: Option<CoilSpring>,
+    /// Of a coil that does not stand on the damper's axis.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub spring_seats: Option<SpringSeats>,
+    /// The damper.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub damper: Option<Damper>,
+}
+
+/// Seats of a coil with a place or a lean of its own.
+#[derive(Debug, Clone, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "serde", serde(expecting = "a table with `body`, `lower` and `carried_by`"))]
+pub struct SpringSeats {
+    /// Middle of the seat on the body.
+    pub body: Point,
+    /// Middle of the seat on what carries it.
+    pub lower: Point,
+    /// What carries the lower seat.
+    pub carried_by: Carrier,
+}
+
+/// A torsion bar along the axis of an arm, held in the body at its other end.
+#[derive(Debug, Clone, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "serde", serde(expecting = "a table with `turned_by`, `rate` and `torque`"))]
+pub struct TorsionBar {
+    /// The arm whose axis it is.
+    pub turned_by: Carrier,
+    /// Torque over twist.
+    pub rate: Value<RotationalStiffness>,
+    /// At ride height, positive where it carries the vehicle.
+    pub torque: Value<Torque>,
 }
 
 /// The coil of a coil-over.
@@ -159,7 +213,7 @@ pub struct CoilSpring {
     pub free_length: Value<Length>,
     /// Block length and the gaps that must stay open.
     pub solid_length: Value<Length>,
-    /// Between the eyes less between the seats: what the adjuster sets.
+    /// Between the eyes less between the seats: what the adjuster sets. Of a coil with seats of its own: between their middles, less its length.
     pub seat_offset: Value<Length>,
 }
 
@@ -198,12 +252,24 @@ pub struct AntiRollBar {
     pub lever_pivot: Point,
 }
 
-/// What braking asks of the vehicle; the brakes are outboard.
+/// Where a brake is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+pub enum BrakePlace {
+    /// In the wheel: the upright takes its torque.
+    Outboard,
+    /// On the body, at the other end of a half shaft: the body takes its torque.
+    Inboard,
+}
+
+/// What braking asks of the vehicle.
 #[derive(Debug, Clone, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 #[cfg_attr(
     feature = "serde",
-    serde(expecting = "a table with `axle_share`, `centre_of_gravity_height` and `wheelbase`")
+    serde(
+        expecting = "a table with `axle_share`, `centre_of_gravity_height`, `wheelbase` and, where it is not outboard, `place`"
+    )
 )]
 pub struct Braking {
     /// Of the whole braking force, that this axle has.
@@ -212,6 +278,18 @@ pub struct Braking {
     pub centre_of_gravity_height: Value<Length>,
     /// Of the vehicle.
     pub wheelbase: Value<Length>,
+    /// Of the brakes; outboard where it is missing.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub place: Option<BrakePlace>,
+}
+
+/// What the drive asks: half shafts from a final drive on the body. Height and wheelbase are those of the braking.
+#[derive(Debug, Clone, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "serde", serde(expecting = "a table with `axle_share`"))]
+pub struct Driving {
+    /// Of the whole tractive force, that this axle has.
+    pub axle_share: Value<Ratio>,
 }
 
 /// How far each joint may lean from where it stands at ride height.
@@ -220,13 +298,16 @@ pub struct Braking {
 #[cfg_attr(
     feature = "serde",
     serde(
-        expecting = "a table with, where they are known, `upper_ball`, `lower_ball`, `tie_rod_outer` and `tie_rod_inner`"
+        expecting = "a table with, where they are known, `upper_ball` or `top_mount`, `lower_ball`, `tie_rod_outer` and `tie_rod_inner`"
     )
 )]
 pub struct JointLimits {
     /// Of the ball joint of the upper arm.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub upper_ball: Option<Value<Angle>>,
+    /// Of the top mount of a strut.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub top_mount: Option<Value<Angle>>,
     /// Of the ball joint of the lower arm.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub lower_ball: Option<Value<Angle>>,
@@ -267,46 +348,80 @@ impl Wheel {
     }
 }
 
-impl CoilOver {
+impl CoilSpring {
+    pub(super) fn check(&self, part: &str) -> Result<()> {
+        within(
+            || format!("{part}.spring"),
+            || {
+                let (rate, free_length) = (self.rate.quantity, self.free_length.quantity);
+                let (solid_length, seat_offset) = (self.solid_length.quantity, self.seat_offset.quantity);
+                valid! {
+                    rate: 1 <= .. <= 1e9 ; "common practice, no source: springs lie between 1 N/m and 1 GN/m";
+                    free_length: 0.0001 <= .. <= 100 ; "common practice, no source: springs are between 0.1 mm and 100 m long";
+                    solid_length: 0.00001 <= .. <= 100 ; "common practice, no source: springs are between 10 µm and 100 m long when solid";
+                    free_length > solid_length ; "definition: a compression spring can be compressed";
+                    seat_offset: (-100) <= .. <= 100 ; "common practice, no source: no coil-over is longer than 100 m";
+                }
+                Ok(())
+            },
+        )
+    }
+}
+
+impl Damper {
+    pub(super) fn gas(&self) -> Force {
+        self.gas_force.as_ref().map_or(Force::from_si(0.0), |on| on.quantity)
+    }
+    pub(super) fn check(&self, part: &str) -> Result<()> {
+        within(
+            || format!("{part}.damper"),
+            || {
+                let (open_length, closed_length) = (self.open_length.quantity, self.closed_length.quantity);
+                let gas_force = self.gas();
+                valid! {
+                    open_length: 0.0001 <= .. <= 100 ; "common practice, no source: dampers are between 0.1 mm and 100 m long";
+                    closed_length: 0.0001 <= .. <= 100 ; "common practice, no source: dampers are between 0.1 mm and 100 m long";
+                    open_length > closed_length ; "definition: a damper has a stroke";
+                    gas_force: 0 <= .. <= 1e6 ; "definition: gas pushes; common practice, no source: at most 1 MN";
+                }
+                Ok(())
+            },
+        )
+    }
+}
+
+impl TorsionBar {
     pub(super) fn check(&self) -> Result<()> {
-        self.body_eye.check("coil_over", "body_eye")?;
-        self.lower_eye.check("coil_over", "lower_eye")?;
-        if let Some(spring) = &self.spring {
-            within(
-                || "coil_over.spring".to_owned(),
-                || {
-                    let (rate, free_length) = (spring.rate.quantity, spring.free_length.quantity);
-                    let (solid_length, seat_offset) =
-                        (spring.solid_length.quantity, spring.seat_offset.quantity);
-                    valid! {
-                        rate: 1 <= .. <= 1e9 ; "common practice, no source: springs lie between 1 N/m and 1 GN/m";
-                        free_length: 0.0001 <= .. <= 100 ; "common practice, no source: springs are between 0.1 mm and 100 m long";
-                        solid_length: 0.00001 <= .. <= 100 ; "common practice, no source: springs are between 10 µm and 100 m long when solid";
-                        free_length > solid_length ; "definition: a compression spring can be compressed";
-                        seat_offset: (-100) <= .. <= 100 ; "common practice, no source: no coil-over is longer than 100 m";
-                    }
-                    Ok(())
-                },
-            )?;
-        }
-        if let Some(damper) = &self.damper {
-            within(
-                || "coil_over.damper".to_owned(),
-                || {
-                    let (open_length, closed_length) =
-                        (damper.open_length.quantity, damper.closed_length.quantity);
-                    let gas_force = damper.gas_force.as_ref().map_or(Force::from_si(0.0), |on| on.quantity);
-                    valid! {
-                        open_length: 0.0001 <= .. <= 100 ; "common practice, no source: dampers are between 0.1 mm and 100 m long";
-                        closed_length: 0.0001 <= .. <= 100 ; "common practice, no source: dampers are between 0.1 mm and 100 m long";
-                        open_length > closed_length ; "definition: a damper has a stroke";
-                        gas_force: 0 <= .. <= 1e6 ; "definition: gas pushes; common practice, no source: at most 1 MN";
-                    }
-                    Ok(())
-                },
-            )?;
-        }
-        Ok(())
+        within(
+            || "torsion_bar".to_owned(),
+            || {
+                let (rate, torque) = (self.rate.quantity, self.torque.quantity);
+                valid! {
+                    rate: 0.01 <= .. <= 1e9 ; "common practice, no source: torsion bars lie between 0.01 N·m/rad and 1 GN·m/rad";
+                    torque: (-1e8) <= .. <= 1e8 ; "common practice, no source: less than 100 MN·m";
+                }
+                if self.turned_by == Carrier::Upright {
+                    return Err(refused(
+                        "turned_by",
+                        "a torsion bar lies along the axis of an arm".to_owned(),
+                    ));
+                }
+                Ok(())
+            },
+        )
+    }
+}
+
+impl Driving {
+    pub(super) fn check(&self) -> Result<()> {
+        within(
+            || "driving".to_owned(),
+            || {
+                let axle_share = self.axle_share.quantity;
+                valid! { axle_share: 0 <= .. <= 1 ; "definition: a share of the whole tractive force"; }
+                Ok(())
+            },
+        )
     }
 }
 
@@ -333,7 +448,8 @@ impl Braking {
 
 impl JointLimits {
     pub(super) fn each(&self) -> [Option<f64>; 4] {
-        [&self.upper_ball, &self.lower_ball, &self.tie_rod_outer, &self.tie_rod_inner]
+        let upper = if self.top_mount.is_some() { &self.top_mount } else { &self.upper_ball };
+        [upper, &self.lower_ball, &self.tie_rod_outer, &self.tie_rod_inner]
             .map(|limit| limit.as_ref().map(|limit| limit.quantity.si()))
     }
     pub(super) fn check(&self) -> Result<()> {
@@ -341,10 +457,12 @@ impl JointLimits {
         within(
             || "joint_limits".to_owned(),
             || {
-                let (upper_ball, lower_ball) = (of(&self.upper_ball), of(&self.lower_ball));
+                let (upper_ball, top_mount) = (of(&self.upper_ball), of(&self.top_mount));
+                let lower_ball = of(&self.lower_ball);
                 let (tie_rod_outer, tie_rod_inner) = (of(&self.tie_rod_outer), of(&self.tie_rod_inner));
                 valid! {
                     upper_ball: 0 <= .. <= 1.6 ; "common practice, no source: no joint leans more than a right angle";
+                    top_mount: 0 <= .. <= 1.6 ; "common practice, no source: no joint leans more than a right angle";
                     lower_ball: 0 <= .. <= 1.6 ; "common practice, no source: no joint leans more than a right angle";
                     tie_rod_outer: 0 <= .. <= 1.6 ; "common practice, no source: no joint leans more than a right angle";
                     tie_rod_inner: 0 <= .. <= 1.6 ; "common practice, no source: no joint leans more than a right angle";

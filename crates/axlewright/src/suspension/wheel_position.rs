@@ -1,0 +1,781 @@
+//! The wheel on its linkage: what every independent suspension says of one, written once.
+
+use super::linkage::{Above, Drawn, Linkage, Pose};
+use super::parts::{
+    AntiRollBar, Arm, Axle, BrakePlace, Braking, Carrier, CoilSpring, Damper, Driving, JointLimits, Point,
+    SpringSeats, TieRod, TorsionBar, Wheel, refused,
+};
+use super::vector::{Vector, vector};
+use crate::base::document::Value;
+use crate::base::table::{Cell, Rows, Table};
+use crate::units::{Angle, Force, Length, LinearStiffness, Quantity, Ratio, Torque};
+use crate::{Error, Result, valid};
+
+/// Bump over which changes of camber and toe are said.
+pub(super) const BUMP: f64 = 0.025;
+
+/// The wheel at one travel and rack travel; what is not known is not a number.
+#[derive(Debug, Clone, PartialEq)]
+pub struct WheelPosition {
+    /// Of the wheel's centre, forward.
+    pub wheel_x: Length,
+    /// Of the wheel's centre, to the left.
+    pub wheel_y: Length,
+    /// Of the wheel's centre, up.
+    pub wheel_z: Length,
+    /// From the centre plane to the contact point.
+    pub half_track: Length,
+    /// Against ride height.
+    pub half_track_change: Length,
+    /// Against ride height.
+    pub wheelbase_change: Length,
+    /// Positive with the top of the wheel outboard.
+    pub camber: Angle,
+    /// Over 25 mm of bump, at this slope.
+    pub camber_change: Angle,
+    /// Of this wheel, positive inboard.
+    pub toe: Angle,
+    /// Change of toe over 25 mm of bump, at this slope.
+    pub bump_steer: Angle,
+    /// Positive with the upper end of the steering axis to the rear.
+    pub caster: Angle,
+    /// Positive with the upper end of the steering axis inboard.
+    pub kingpin_inclination: Angle,
+    /// From the steering axis outboard to the contact point.
+    pub scrub_radius: Length,
+    /// From the contact point forward to the steering axis.
+    pub mechanical_trail: Length,
+    /// Of the instant centre in front view, to the left.
+    pub front_view_centre_y: Length,
+    /// Of the same, above the ground.
+    pub front_view_centre_height: Length,
+    /// Where the line from the contact point to that centre meets the centre plane.
+    pub roll_centre_height: Length,
+    /// Of the instant centre in side view, forward.
+    pub side_view_centre_x: Length,
+    /// Of the same, above the ground.
+    pub side_view_centre_height: Length,
+    /// Forward lean of the contact point's path in bump.
+    pub side_view_angle: Angle,
+    /// Forward lean of the path of the wheel's centre in bump.
+    pub wheel_path_angle: Angle,
+    /// In braking: anti-dive of a front axle, anti-lift of a rear one.
+    pub brake_anti_pitch: Ratio,
+    /// In drive: anti-squat of a rear axle, anti-lift of a front one.
+    pub drive_anti_pitch: Ratio,
+    /// Between the eyes of the coil-over.
+    pub eye_length: Length,
+    /// Shortening of the spring over wheel travel.
+    pub motion_ratio: Ratio,
+    /// Shortening of the damper over wheel travel.
+    pub damper_motion_ratio: Ratio,
+    /// Between the seats.
+    pub spring_length: Length,
+    /// Compressive, in the coil.
+    pub spring_force: Force,
+    /// Of coil, gas and torsion bar, at the wheel.
+    pub wheel_force: Force,
+    /// Tangent rate at the wheel.
+    pub wheel_rate: LinearStiffness,
+    /// By how much the spring is shorter than unloaded.
+    pub spring_used: Length,
+    /// Until the spring is solid.
+    pub spring_left: Length,
+    /// From fully open.
+    pub damper_used: Length,
+    /// To fully closed.
+    pub damper_left: Length,
+    /// In the torsion bar.
+    pub torsion_bar_torque: Torque,
+    /// Turn of the bar's lever from ride height.
+    pub bar_angle: Angle,
+    /// Travel of the lever's end along its arc over wheel travel.
+    pub bar_motion_ratio: Ratio,
+    /// Lean of the upper ball joint, or of the top mount, from ride height.
+    pub upper_joint_angle: Angle,
+    /// Lean of the lower ball joint from ride height.
+    pub lower_ball_angle: Angle,
+    /// Lean of the outer joint of the tie rod from ride height.
+    pub tie_rod_outer_angle: Angle,
+    /// Lean of the inner joint of the tie rod from ride height.
+    pub tie_rod_inner_angle: Angle,
+    /// Until the first joint is at its limit.
+    pub joint_left: Angle,
+    /// Which joint that is.
+    pub first_joint: String,
+}
+
+/// How far a linkage goes from ride height.
+#[derive(Debug, Clone, PartialEq)]
+pub struct TravelRange {
+    /// Least travel, negative.
+    pub droop: Length,
+    /// What ends it.
+    pub droop_end: String,
+    /// Greatest travel.
+    pub bump: Length,
+    /// What ends it.
+    pub bump_end: String,
+}
+
+/// What a model is made of; both share all of it but what holds the upright above.
+pub(super) struct Parts<'a> {
+    pub(super) axle: Axle,
+    pub(super) lower_arm: &'a Arm,
+    pub(super) upper: Upper<'a>,
+    pub(super) tie_rod: &'a TieRod,
+    pub(super) wheel: &'a Wheel,
+    pub(super) coil_over: Option<Mounting<'a>>,
+    pub(super) torsion_bar: Option<&'a TorsionBar>,
+    pub(super) anti_roll_bar: Option<&'a AntiRollBar>,
+    pub(super) braking: Option<&'a Braking>,
+    pub(super) driving: Option<&'a Driving>,
+    pub(super) joint_limits: Option<&'a JointLimits>,
+}
+
+/// What holds the upright above: an arm, or a strut by top mount and lower end.
+#[derive(Clone, Copy)]
+pub(super) enum Upper<'a> {
+    Arm(&'a Arm),
+    Strut(&'a Point, &'a Point),
+}
+
+/// A coil-over, or the leg of a strut: its key and the names of its ends.
+pub(super) struct Mounting<'a> {
+    pub(super) names: [&'static str; 3],
+    pub(super) ends: [&'a Point; 2],
+    pub(super) carried_by: Carrier,
+    pub(super) spring: Option<&'a CoilSpring>,
+    pub(super) spring_seats: Option<&'a SpringSeats>,
+    pub(super) damper: Option<&'a Damper>,
+}
+
+/// What changes of a model where something is moved.
+pub(super) struct Changing<'a> {
+    /// What goes along with a wheel that is moved in its arch, but for arm, tie rod, wheel and bar.
+    pub(super) points: Vec<&'a mut Point>,
+    pub(super) lower_arm: &'a mut Arm,
+    pub(super) tie_rod: &'a mut TieRod,
+    pub(super) wheel: &'a mut Wheel,
+    pub(super) spring: Option<&'a mut CoilSpring>,
+    pub(super) torsion_bar: Option<&'a mut TorsionBar>,
+    pub(super) anti_roll_bar: Option<&'a mut AntiRollBar>,
+    pub(super) braking: Option<&'a mut Braking>,
+}
+
+/// A model of one wheel on its linkage.
+pub(super) trait Independent: Clone {
+    fn parts(&self) -> Parts<'_>;
+    fn changing(&mut self) -> Changing<'_>;
+}
+
+/// Between the body and something that moves, in whose frame the lower end is.
+#[derive(Clone, Copy)]
+pub(super) struct Ends {
+    pub(super) body: Vector,
+    pub(super) lower: Vector,
+    pub(super) carrier: Carrier,
+}
+
+/// Length between two ends, its shortening over travel, and how that changes with travel.
+#[derive(Clone, Copy)]
+struct Stroke {
+    length: f64,
+    ratio: f64,
+    gradient: f64,
+}
+
+impl Ends {
+    fn stroke(&self, pose: &Pose) -> Stroke {
+        let eye = pose.body(self.carrier).point(self.lower);
+        let between = eye.at - self.body;
+        let length = between.norm();
+        // First and second derivative of the length with the angle, then with travel.
+        let slope = between.dot(eye.rate) / length;
+        let bend = (eye.rate.square() + between.dot(eye.second) - slope * slope) / length;
+        let (lift, curve) = (pose.wheel.rate.z, pose.wheel.second.z);
+        Stroke { length, ratio: -slope / lift, gradient: (slope * curve / lift - bend) / (lift * lift) }
+    }
+}
+
+/// A model made ready for many positions: coordinates in the frames of what carries them.
+pub(super) struct Ready<'a> {
+    pub(super) parts: Parts<'a>,
+    pub(super) linkage: Linkage,
+    /// Of the wheel, in the upright's frame.
+    axis: Vector,
+    /// Of the coil-over, and of a coil with seats of its own.
+    pub(super) eyes: Option<Ends>,
+    pub(super) seats: Option<Ends>,
+    /// Pin of the upper joint in the frames of upper arm and upright, stud of the lower one in those of lower arm and upright.
+    upper: [Vector; 2],
+    lower: [Vector; 2],
+    /// Sine of the tie rod's lean against the steering axis, and its direction.
+    rod_lean: f64,
+    rod: Vector,
+    bar_sign: f64,
+    pub(super) half_track: f64,
+}
+
+fn locked(rack_travel: Length, why: &str) -> Error {
+    let message =
+        format!("rack_travel = {} mm: the linkage is locked at ride height, {why}", rack_travel.si() * 1e3);
+    Error::NoSolution { message }
+}
+
+/// Place of an instant centre along an axis from a point that rises by `lift` while the body turns by `turn`, and its height over that
+/// point, which moves along the axis by `along`. Infinite where nothing turns.
+fn centre(lift: f64, along: f64, turn: f64) -> (f64, f64) {
+    let place = lift / turn;
+    // No slope is no height, however far away.
+    (place, if along == 0.0 { 0.0 } else { -place * along / lift })
+}
+
+impl Parts<'_> {
+    fn check(&self) -> Result<()> {
+        let arm = |name: &str, arm: &Arm| {
+            arm.front_pivot.check(name, "front_pivot")?;
+            arm.rear_pivot.check(name, "rear_pivot")?;
+            arm.ball_joint.check(name, "ball_joint")
+        };
+        if let Upper::Arm(upper) = self.upper {
+            arm("upper_arm", upper)?;
+        }
+        arm("lower_arm", self.lower_arm)?;
+        if let Some(on) = &self.coil_over {
+            on.check()?;
+        }
+        self.tie_rod.inner.check("tie_rod", "inner")?;
+        self.tie_rod.outer.check("tie_rod", "outer")?;
+        self.wheel.check()?;
+        self.torsion_bar.map_or(Ok(()), TorsionBar::check)?;
+        self.braking.map_or(Ok(()), Braking::check)?;
+        self.driving.map_or(Ok(()), Driving::check)?;
+        self.joint_limits.map_or(Ok(()), JointLimits::check)?;
+        if self.driving.is_some() && self.braking.is_none() {
+            let message = "centre_of_gravity_height and wheelbase of `braking` are wanted for it";
+            return Err(refused("driving", message.to_owned()));
+        }
+        if let Some(bar) = self.anti_roll_bar {
+            bar.link_eye.check("anti_roll_bar", "link_eye")?;
+            bar.lever_end.check("anti_roll_bar", "lever_end")?;
+            bar.lever_pivot.check("anti_roll_bar", "lever_pivot")?;
+        }
+        self.check_kind()
+    }
+
+    /// What only the other kind of suspension has.
+    fn check_kind(&self) -> Result<()> {
+        let limits = self.joint_limits;
+        if let Upper::Arm(_) = self.upper {
+            return match limits.and_then(|on| on.top_mount.as_ref()) {
+                Some(_) => Err(refused("joint_limits.top_mount", "a double wishbone has none".to_owned())),
+                None => Ok(()),
+            };
+        }
+        if limits.is_some_and(|on| on.upper_ball.is_some()) {
+            return Err(refused("joint_limits.upper_ball", "a strut has a `top_mount`".to_owned()));
+        }
+        let seats = self.coil_over.as_ref().and_then(|on| on.spring_seats);
+        for (key, carrier) in [
+            ("leg.spring_seats.carried_by", seats.map(|on| on.carried_by)),
+            ("torsion_bar.turned_by", self.torsion_bar.map(|on| on.turned_by)),
+            ("anti_roll_bar.carried_by", self.anti_roll_bar.map(|on| on.carried_by)),
+        ] {
+            if carrier == Some(Carrier::UpperArm) {
+                return Err(refused(key, "a strut has no upper arm".to_owned()));
+            }
+        }
+        Ok(())
+    }
+}
+
+impl Mounting<'_> {
+    fn check(&self) -> Result<()> {
+        let ([part, above, below], [body, lower]) = (self.names, self.ends);
+        body.check(part, above)?;
+        lower.check(part, below)?;
+        self.spring.map_or(Ok(()), |spring| spring.check(part))?;
+        self.damper.map_or(Ok(()), |damper| damper.check(part))?;
+        let apart = |key: &str, a: &Point, b: &Point| {
+            if (a.vector() - b.vector()).norm() < 0.001 {
+                return Err(refused(key, "its ends are nearer than 1 mm".to_owned()));
+            }
+            Ok(())
+        };
+        if let Some(seats) = self.spring_seats {
+            let key = format!("{part}.spring_seats");
+            seats.body.check(&key, "body")?;
+            seats.lower.check(&key, "lower")?;
+            apart(&key, &seats.body, &seats.lower)?;
+        }
+        apart(part, body, lower)
+    }
+}
+
+impl<'a> Ready<'a> {
+    pub(super) fn new(parts: Parts<'a>) -> Result<Ready<'a>> {
+        parts.check()?;
+        let (above, top) = match parts.upper {
+            Upper::Arm(arm) => (Above::Arm(arm), &arm.ball_joint),
+            Upper::Strut(top, low) => (Above::Strut(low.vector()), top),
+        };
+        let drawn = Drawn {
+            lower_ball: parts.lower_arm.ball_joint.vector(),
+            upper_ball: top.vector(),
+            inner: parts.tie_rod.inner.vector(),
+            outer: parts.tie_rod.outer.vector(),
+            wheel: parts.wheel.centre.vector(),
+        };
+        let fault = |(key, message): (&str, &str)| refused(key, message.to_owned());
+        let mut linkage = Linkage::new(parts.lower_arm, &above, &drawn).map_err(fault)?;
+        if let Some(bar) = parts.anti_roll_bar {
+            let (eye, end, pivot) = (bar.link_eye.vector(), bar.lever_end.vector(), bar.lever_pivot.vector());
+            linkage = linkage.with_bar(eye, bar.carried_by, end, pivot).map_err(fault)?;
+        }
+        let ends = |body: &Point, lower: &Point, carrier: Carrier| Ends {
+            body: body.vector(),
+            lower: linkage.here(carrier, lower.vector()),
+            carrier,
+        };
+        let mounting = parts.coil_over.as_ref();
+        let eyes = mounting.map(|on| ends(on.ends[0], on.ends[1], on.carried_by));
+        let seats = mounting.and_then(|on| on.spring_seats);
+        let seats = seats.map(|on| ends(&on.body, &on.lower, on.carried_by));
+        let rest = &linkage.rest;
+        let rod = rest.tie_rod.unit();
+        let (pin, stud) = (linkage.upper_pin(rest), rest.steering_axis);
+        let mut ready = Ready {
+            axis: linkage.direction_here(Carrier::Upright, parts.wheel.axis()),
+            eyes,
+            seats,
+            upper: [Carrier::UpperArm, Carrier::Upright].map(|on| linkage.direction_here(on, pin)),
+            lower: [Carrier::LowerArm, Carrier::Upright].map(|on| linkage.direction_here(on, stud)),
+            rod_lean: rod.dot(stud).clamp(-1.0, 1.0).asin(),
+            rod,
+            bar_sign: rest.bar.map_or(1.0, |(_, rate)| 1.0_f64.copysign(rate)),
+            half_track: 0.0,
+            linkage,
+            parts,
+        };
+        ready.half_track = ready.contact(&ready.linkage.rest).1.y;
+        Ok(ready)
+    }
+
+    /// Axis of the wheel and its contact point.
+    pub(super) fn contact(&self, pose: &Pose) -> (Vector, Vector) {
+        let axis = pose.upright.direction(self.axis);
+        let down = axis * axis.z - vector(0.0, 0.0, 1.0);
+        (axis, pose.wheel.at + down.unit() * self.parts.wheel.loaded_radius.quantity.si())
+    }
+
+    pub(super) fn at(&self, travel: Length, rack_travel: Length) -> Result<WheelPosition> {
+        self.pose(travel, rack_travel).map(|pose| self.results(&pose))
+    }
+
+    pub(super) fn pose(&self, travel: Length, rack_travel: Length) -> Result<Pose> {
+        valid! {
+            travel: (-10) <= .. <= 10 ; "common practice, no source: no wheel travels 10 m";
+            rack_travel: (-10) <= .. <= 10 ; "common practice, no source: no rack moves 10 m";
+        }
+        self.linkage.at(travel.si(), rack_travel.si()).ok_or_else(|| self.beyond(travel, rack_travel))
+    }
+
+    /// Why the linkage does not go there, and how far it goes.
+    fn beyond(&self, travel: Length, rack_travel: Length) -> Error {
+        let [(droop, droop_end), (bump, bump_end)] = match self.linkage.range(rack_travel.si()) {
+            Ok(range) => range,
+            Err(end) => return locked(rack_travel, end.sentence()),
+        };
+        let end = if travel.si() < 0.0 { droop_end } else { bump_end };
+        let [travel, rack, droop, bump] = [travel.si(), rack_travel.si(), droop, bump].map(|on| on * 1e3);
+        let message = format!(
+            "travel = {travel} mm is beyond the linkage with rack_travel = {rack} mm: it goes from {droop:.1} mm ({}) to {bump:.1} mm ({}), \
+             where {}",
+            droop_end.word(),
+            bump_end.word(),
+            end.sentence()
+        );
+        Error::NoSolution { message }
+    }
+
+    fn results(&self, pose: &Pose) -> WheelPosition {
+        let (parts, wheel, spin) = (&self.parts, pose.wheel, pose.upright.spin);
+        let (axis, contact) = self.contact(pose);
+        let lift = wheel.rate.z;
+        // Of the contact point held in the upright.
+        let path = pose.upright.carried(contact).rate;
+        let turning = spin.cross(axis);
+        let level = axis.x * axis.x + axis.y * axis.y;
+        let camber_rate = -turning.z / level.sqrt() / lift;
+        let toe_rate = (turning.x * axis.y - axis.x * turning.y) / level / lift;
+
+        let steering = pose.steering_axis;
+        let ground = pose.lower_ball + steering * ((contact.z - pose.lower_ball.z) / steering.z);
+        let (front_y, front_height) = centre(path.z, path.y, -spin.x);
+        let (side_x, side_height) = centre(path.z, path.x, spin.y);
+        let to_rear = match parts.axle {
+            Axle::Front => 1.0,
+            Axle::Rear => -1.0,
+        };
+        let (brake_anti_pitch, drive_anti_pitch) = self.anti_pitch(to_rear, path, wheel.rate);
+        let angles = self.joint_angles(pose);
+        let (joint_left, first_joint) = self.first_joint(angles);
+        let (bar_angle, bar_ratio) = match (pose.bar, self.linkage.bar_lever()) {
+            (Some((turned, rate)), Some(lever)) => {
+                (turned * self.bar_sign, rate * self.bar_sign * lever / lift)
+            }
+            _ => (f64::NAN, f64::NAN),
+        };
+        let on = self.springs(pose);
+        let (length, angle, ratio) = (Length::from_si, Angle::from_si, Ratio::from_si);
+        WheelPosition {
+            wheel_x: length(wheel.at.x),
+            wheel_y: length(wheel.at.y),
+            wheel_z: length(wheel.at.z),
+            half_track: length(contact.y),
+            half_track_change: length(contact.y - self.half_track),
+            wheelbase_change: length((wheel.at.x - self.linkage.rest.wheel.at.x) * to_rear),
+            camber: angle((-axis.z).atan2(level.sqrt())),
+            camber_change: angle(camber_rate * BUMP),
+            toe: angle(axis.x.atan2(axis.y)),
+            bump_steer: angle(toe_rate * BUMP),
+            caster: angle((-steering.x).atan2(steering.z)),
+            kingpin_inclination: angle((-steering.y).atan2(steering.z)),
+            scrub_radius: length(contact.y - ground.y),
+            mechanical_trail: length(ground.x - contact.x),
+            front_view_centre_y: length(contact.y + front_y),
+            front_view_centre_height: length(front_height),
+            roll_centre_height: length(contact.y * path.y / path.z),
+            side_view_centre_x: length(contact.x + side_x),
+            side_view_centre_height: length(side_height),
+            side_view_angle: angle((path.x / path.z).atan()),
+            wheel_path_angle: angle((wheel.rate.x / lift).atan()),
+            brake_anti_pitch: ratio(brake_anti_pitch),
+            drive_anti_pitch: ratio(drive_anti_pitch),
+            eye_length: length(on.eye_length),
+            motion_ratio: ratio(on.motion_ratio),
+            damper_motion_ratio: ratio(on.damper_motion_ratio),
+            spring_length: length(on.spring_length),
+            spring_force: Force::from_si(on.spring_force),
+            wheel_force: Force::from_si(on.wheel_force),
+            wheel_rate: LinearStiffness::from_si(on.wheel_rate),
+            spring_used: length(on.spring_used),
+            spring_left: length(on.spring_left),
+            damper_used: length(on.damper_used),
+            damper_left: length(on.damper_left),
+            torsion_bar_torque: Torque::from_si(on.torsion_bar_torque),
+            bar_angle: angle(bar_angle),
+            bar_motion_ratio: ratio(bar_ratio),
+            upper_joint_angle: angle(angles[0]),
+            lower_ball_angle: angle(angles[1]),
+            tie_rod_outer_angle: angle(angles[2]),
+            tie_rod_inner_angle: angle(angles[3]),
+            joint_left: angle(joint_left),
+            first_joint: first_joint.to_owned(),
+        }
+    }
+
+    /// Of braking and of drive: the work of the tyre's force along its path in bump, over that of the load which it transfers. The
+    /// contact point goes with the upright where that takes the torque, otherwise the force acts at the wheel's centre.
+    fn anti_pitch(&self, to_rear: f64, contact: Vector, centre: Vector) -> (f64, f64) {
+        let Some(braking) = self.parts.braking else { return (f64::NAN, f64::NAN) };
+        let levers = (braking.wheelbase.quantity / braking.centre_of_gravity_height.quantity).si();
+        let of = |share: Ratio, path: Vector| to_rear * share.si() * levers * path.x / path.z;
+        let held = match braking.place {
+            Some(BrakePlace::Inboard) => centre,
+            Some(BrakePlace::Outboard) | None => contact,
+        };
+        let driving = self.parts.driving.map_or(f64::NAN, |on| of(on.axle_share.quantity, centre));
+        (of(braking.axle_share.quantity, held), driving)
+    }
+
+    /// Upper joint and lower ball joint, outer and inner joint of the tie rod: lean from ride height.
+    fn joint_angles(&self, pose: &Pose) -> [f64; 4] {
+        let rod = pose.tie_rod.unit();
+        let lean = |body: &super::linkage::Body, [on_arm, on_upright]: [Vector; 2]| {
+            body.direction(on_arm).angle(pose.upright.direction(on_upright))
+        };
+        let stud = pose.upright.direction(self.lower[1]);
+        let outer = (rod.dot(stud).clamp(-1.0, 1.0).asin() - self.rod_lean).abs();
+        let upper = lean(&pose.upper_arm, self.upper);
+        [upper, lean(&pose.lower_arm, self.lower), outer, rod.angle(self.rod)]
+    }
+
+    /// What is left of the first joint at its limit, and its name.
+    fn first_joint(&self, angles: [f64; 4]) -> (f64, &'static str) {
+        let upper = match self.parts.upper {
+            Upper::Arm(_) => "upper ball joint",
+            Upper::Strut(..) => "top mount",
+        };
+        let names = [upper, "lower ball joint", "tie rod outer joint", "tie rod inner joint"];
+        let limits = self.parts.joint_limits.map_or([None; 4], JointLimits::each);
+        let mut first = (f64::NAN, "not known");
+        for ((limit, angle), name) in limits.into_iter().zip(angles).zip(names) {
+            if let Some(limit) = limit
+                && (first.0.is_nan() || limit - angle < first.0)
+            {
+                first = (limit - angle, name);
+            }
+        }
+        first
+    }
+
+    /// What coil, damper and torsion bar do; what is missing is not a number.
+    fn springs(&self, pose: &Pose) -> Springs {
+        let mut on = Springs::default();
+        // Of all that pushes the wheel down: force, and rate.
+        let (mut force, mut rate, mut sprung) = (0.0, 0.0, false);
+        if let (Some(mounting), Some(eyes)) = (&self.parts.coil_over, self.eyes) {
+            let damper_stroke = eyes.stroke(pose);
+            let stroke = self.seats.map_or(damper_stroke, |seats| seats.stroke(pose));
+            on.eye_length = damper_stroke.length;
+            on.motion_ratio = stroke.ratio;
+            on.damper_motion_ratio = damper_stroke.ratio;
+            if let Some(damper) = mounting.damper {
+                on.damper_used = damper.open_length.quantity.si() - on.eye_length;
+                on.damper_left = on.eye_length - damper.closed_length.quantity.si();
+                let gas = damper.gas().si();
+                force += gas * damper_stroke.ratio;
+                rate += gas * damper_stroke.gradient;
+            }
+            if let Some(spring) = mounting.spring {
+                sprung = true;
+                on.spring_length = stroke.length - spring.seat_offset.quantity.si();
+                on.spring_used = spring.free_length.quantity.si() - on.spring_length;
+                on.spring_left = on.spring_length - spring.solid_length.quantity.si();
+                let coil_rate = if on.spring_used > 0.0 { spring.rate.quantity.si() } else { 0.0 };
+                on.spring_force = coil_rate * on.spring_used;
+                force += on.spring_force * stroke.ratio;
+                rate += coil_rate * stroke.ratio * stroke.ratio + on.spring_force * stroke.gradient;
+            }
+        }
+        if let Some(bar) = self.parts.torsion_bar {
+            sprung = true;
+            let [turn, slope, bend] = pose.body(bar.turned_by).turned(self.linkage.rest.body(bar.turned_by));
+            let (lift, curve) = (pose.wheel.rate.z, pose.wheel.second.z);
+            let twist_rate = bar.rate.quantity.si();
+            on.torsion_bar_torque = bar.torque.quantity.si() + twist_rate * turn;
+            on.torsion_bar_ratio = slope / lift;
+            force += on.torsion_bar_torque * on.torsion_bar_ratio;
+            rate += twist_rate * on.torsion_bar_ratio * on.torsion_bar_ratio
+                + on.torsion_bar_torque * (bend - slope * curve / lift) / (lift * lift);
+        }
+        if sprung {
+            (on.wheel_force, on.wheel_rate) = (force, rate);
+        }
+        on
+    }
+
+    pub(super) fn table(&self, travel: &[Length], rack_travel: &[Length]) -> Table {
+        let inputs = Rows::new().quantity::<Length>("travel").quantity::<Length>("rack_travel");
+        let mut rows = WheelPosition::columns(inputs);
+        for travel in travel {
+            for rack_travel in rack_travel {
+                let inputs = [Cell::from(*travel), Cell::from(*rack_travel)];
+                push(&mut rows, &inputs, &self.at(*travel, *rack_travel));
+            }
+        }
+        rows.finish()
+    }
+
+    pub(super) fn travel_range(&self, rack_travel: Length) -> Result<TravelRange> {
+        valid! { rack_travel: (-10) <= .. <= 10 ; "common practice, no source: no rack moves 10 m"; }
+        let [(droop, droop_end), (bump, bump_end)] =
+            self.linkage.range(rack_travel.si()).map_err(|end| locked(rack_travel, end.sentence()))?;
+        Ok(TravelRange {
+            droop: Length::from_si(droop),
+            droop_end: droop_end.word().to_owned(),
+            bump: Length::from_si(bump),
+            bump_end: bump_end.word().to_owned(),
+        })
+    }
+}
+
+fn push(rows: &mut Rows, inputs: &[Cell<'_>], on: &Result<WheelPosition>) {
+    match on {
+        Ok(on) => rows.push(inputs, Ok(&on.cells())),
+        Err(error) => rows.push(inputs, Err(error.clone())),
+    }
+}
+
+/// The wheel moved in its arch.
+pub(super) fn arch_move(
+    model: &impl Independent,
+    forward: Length,
+    outboard: Length,
+    up: Length,
+    travel: &[Length],
+) -> Result<Table> {
+    Ready::new(model.parts())?;
+    valid! {
+        forward: (-10) <= .. <= 10 ; "common practice, no source: no wheel is moved by 10 m";
+        outboard: (-10) <= .. <= 10 ; "common practice, no source: no wheel is moved by 10 m";
+        up: (-10) <= .. <= 10 ; "common practice, no source: no wheel is moved by 10 m";
+    }
+    let by = vector(forward.si(), outboard.si(), up.si());
+    let mut after = model.clone();
+    let changing = after.changing();
+    let arm = changing.lower_arm;
+    let mut points = changing.points;
+    points.extend([&mut arm.front_pivot, &mut arm.rear_pivot, &mut arm.ball_joint]);
+    points.extend([&mut changing.tie_rod.outer, &mut changing.wheel.centre]);
+    points.extend(changing.anti_roll_bar.map(|bar| &mut bar.link_eye));
+    for point in points {
+        *point = point.moved(by);
+    }
+    raise(changing.braking, -up.si());
+    compared(model, after, Length::from_si(0.0), travel)
+}
+
+/// The body raised or lowered on its springs.
+pub(super) fn ride_height_change(model: &impl Independent, rise: Length, travel: &[Length]) -> Result<Table> {
+    Ready::new(model.parts())?;
+    valid! { rise: (-10) <= .. <= 10 ; "common practice, no source: no body is raised by 10 m"; }
+    let mut after = model.clone();
+    raise(after.changing().braking, rise.si());
+    compared(model, after, -rise, travel)
+}
+
+/// A spacer behind the wheel.
+pub(super) fn spacer(model: &impl Independent, outward: Length, travel: &[Length]) -> Result<Table> {
+    Ready::new(model.parts())?;
+    valid! { outward: (-1) <= .. <= 1 ; "common practice, no source: no spacer is 1 m thick"; }
+    let mut after = model.clone();
+    let wheel = after.changing().wheel;
+    wheel.centre = wheel.centre.moved(wheel.axis() * outward.si());
+    compared(model, after, Length::from_si(0.0), travel)
+}
+
+/// The centre of gravity raised.
+fn raise(braking: Option<&mut Braking>, by: f64) {
+    if let Some(braking) = braking {
+        let height = &mut braking.centre_of_gravity_height;
+        *height = Value::new(height.quantity + Length::from_si(by));
+    }
+}
+
+/// The rows of two models, of which the second stands at another travel; its coil, or else its torsion bar, is set to the load of the first.
+fn compared<M: Independent>(before: &M, mut after: M, standing: Length, travel: &[Length]) -> Result<Table> {
+    let before = Ready::new(before.parts())?;
+    let none = Length::from_si(0.0);
+    let changed = {
+        let ready = Ready::new(after.parts())?;
+        ready.springs(&ready.pose(standing, none)?)
+    };
+    let missing = before.springs(&before.linkage.rest).wheel_force - changed.wheel_force;
+    let changing = after.changing();
+    if let Some(spring) = changing.spring {
+        let force = Force::from_si(changed.spring_force + missing / changed.motion_ratio);
+        let length = spring.free_length.quantity - force / spring.rate.quantity;
+        let off = Length::from_si(changed.spring_length) - length;
+        spring.seat_offset = Value::new(spring.seat_offset.quantity + off);
+    } else if let Some(bar) = changing.torsion_bar {
+        let torque = Torque::from_si(missing / changed.torsion_bar_ratio);
+        bar.torque = Value::new(bar.torque.quantity + torque);
+    }
+    let after = Ready::new(after.parts())?;
+    let mut rows = WheelPosition::columns(Rows::new().words("state").quantity::<Length>("travel"));
+    for travel in travel {
+        for (state, ready, from) in [("before", &before, none), ("after", &after, standing)] {
+            push(&mut rows, &[Cell::Word(state), Cell::from(*travel)], &ready.at(from + *travel, none));
+        }
+    }
+    Ok(rows.finish())
+}
+
+/// What the springs do at one position, in SI.
+struct Springs {
+    eye_length: f64,
+    motion_ratio: f64,
+    damper_motion_ratio: f64,
+    spring_length: f64,
+    spring_force: f64,
+    wheel_force: f64,
+    wheel_rate: f64,
+    spring_used: f64,
+    spring_left: f64,
+    damper_used: f64,
+    damper_left: f64,
+    torsion_bar_torque: f64,
+    torsion_bar_ratio: f64,
+}
+
+impl Default for Springs {
+    fn default() -> Springs {
+        Springs {
+            eye_length: f64::NAN,
+            motion_ratio: f64::NAN,
+            damper_motion_ratio: f64::NAN,
+            spring_length: f64::NAN,
+            spring_force: f64::NAN,
+            wheel_force: f64::NAN,
+            wheel_rate: f64::NAN,
+            spring_used: f64::NAN,
+            spring_left: f64::NAN,
+            damper_used: f64::NAN,
+            damper_left: f64::NAN,
+            torsion_bar_torque: f64::NAN,
+            torsion_bar_ratio: f64::NAN,
+        }
+    }
+}
+
+/// The columns of a table and the cells of a row: every field, the first joint last.
+macro_rules! columns {
+    ($($name:ident: $quantity:ty,)*) => {
+        impl WheelPosition {
+            fn columns(rows: Rows) -> Rows {
+                rows$(.quantity::<$quantity>(stringify!($name)))*.words("first_joint")
+            }
+            fn cells(&self) -> [Cell<'_>; [$(stringify!($name)),*].len() + 1] {
+                [$(Cell::from(self.$name),)* Cell::Word(&self.first_joint)]
+            }
+        }
+    };
+}
+
+columns! {
+    wheel_x: Length,
+    wheel_y: Length,
+    wheel_z: Length,
+    half_track: Length,
+    half_track_change: Length,
+    wheelbase_change: Length,
+    camber: Angle,
+    camber_change: Angle,
+    toe: Angle,
+    bump_steer: Angle,
+    caster: Angle,
+    kingpin_inclination: Angle,
+    scrub_radius: Length,
+    mechanical_trail: Length,
+    front_view_centre_y: Length,
+    front_view_centre_height: Length,
+    roll_centre_height: Length,
+    side_view_centre_x: Length,
+    side_view_centre_height: Length,
+    side_view_angle: Angle,
+    wheel_path_angle: Angle,
+    brake_anti_pitch: Ratio,
+    drive_anti_pitch: Ratio,
+    eye_length: Length,
+    motion_ratio: Ratio,
+    damper_motion_ratio: Ratio,
+    spring_length: Length,
+    spring_force: Force,
+    wheel_force: Force,
+    wheel_rate: LinearStiffness,
+    spring_used: Length,
+    spring_left: Length,
+    damper_used: Length,
+    damper_left: Length,
+    torsion_bar_torque: Torque,
+    bar_angle: Angle,
+    bar_motion_ratio: Ratio,
+    upper_joint_angle: Angle,
+    lower_ball_angle: Angle,
+    tie_rod_outer_angle: Angle,
+    tie_rod_inner_angle: Angle,
+    joint_left: Angle,
+}
