@@ -30,6 +30,8 @@ def row(name, what, inputs, expected, tolerance, source, provenance, confidence=
 
 
 def refused(name, what, inputs, argument, **more):
+    # What the model refuses when it is built asks for no method.
+    what = {"model": what["model"]} if "model" in what and argument in inputs else what
     row(name, what, inputs, {"error": True, "argument": argument}, None, "definition", "definition", **more)
 
 
