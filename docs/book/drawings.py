@@ -133,7 +133,17 @@ def ride() -> Sheet:
     sheet.circle((8.5, 5.6), 0.16, fill="white")
     sheet.say((8.5, 5.05), "bounce")
     sheet.line((8.5, 5.6), (15.6, 6.6), style="--", width=0.9)
-    sheet.say((12.3, 2.5), "front to the left; white: the points\nabout which the body swings")
+    sheet.say((12.3, 3.0), "front to the left; white: the points about which the body swings")
+    for x, half in ((9.6, 0.75), (15.0, 0.7)):
+        sheet.line((x, 1.2 - half), (x, 1.2 + half), width=1.2)
+        for y in (1.2 - half, 1.2 + half):
+            sheet.box((x - 0.35, y - 0.12), 0.7, 0.24, "")
+    sheet.line((9.6, 1.2), (15.0, 1.2), width=1.8)
+    sheet.circle((11.8, 1.2), 0.14, fill="black")
+    sheet.arrow((11.8, 1.2), (10.7, 1.2), width=1.6)
+    sheet.say((10.9, 1.55), "$x$")
+    sheet.arrow((11.8, 1.2), (11.8, 0.3), width=1.6)
+    sheet.say((12.15, 0.45), "$y$")
     return sheet
 
 

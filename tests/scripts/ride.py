@@ -1,6 +1,6 @@
 """Reference numbers of `ride` by other routes: state space, Lyapunov equations, eigenvalues and initial-value problems of SciPy.
 
-Writes the rows of `rows/ride.json` whose provenance is a library, and `ride_motion.json`, the motions that the test `ride.rs` compares.
+Writes the rows of `rows/ride.json` whose provenance is a library, and `ride_motion.json` and `ride_vehicles.json`, which the test `ride.rs` compares. Half and full car are in `ride_vehicles.py`.
 """
 
 import json
@@ -11,6 +11,8 @@ import scipy
 from scipy.integrate import quad, solve_ivp
 from scipy.interpolate import PchipInterpolator
 from scipy.linalg import eigvals, solve_continuous_lyapunov
+
+import ride_vehicles
 
 HERE = Path(__file__).resolve().parent.parent
 SCIPY = f"scipy {scipy.__version__}"
@@ -108,7 +110,10 @@ refused("quarter-both-overdamped", QC("modes"), document((300.0, 40.0, 22e3, 1e6
 HC = lambda method, **arguments: {"model": "ride.HalfCar", "method": method, "arguments": arguments}
 bodies = {"c027": (1200.0, 1500.0, 1.2, 1.4, 36e3, 40e3), "c029": (1000.0, 1440.0, 1.2, 1.2, 30e3, 30e3), "c030": (1000.0, 1650.0, 1.1, 1.5, 30e3, 34e3), "heavy-nose": (1500.0, 2100.0, 1.0, 1.7, 50e3, 36e3), "stiff-in-bounce": (1000.0, 4000.0, 1.3, 1.3, 40e3, 30e3)}
 for name, (m, inertia, a, b, kf, kr) in bodies.items():
-    inputs = {"sprung_mass": f"{m:g} kg", "pitch_inertia": f"{inertia:g} kg·m²", "front_distance": f"{a:g} m", "rear_distance": f"{b:g} m", "front_ride_rate": f"{kf:.10g} N/m", "rear_ride_rate": f"{kr:.10g} N/m"}
+    # Wheel rates that with their tyres are half of each axle's ride rate.
+    tyre = 250e3
+    wheel = lambda axle: {"unsprung_mass": "40 kg", "wheel_rate": f"{1 / (2 / axle - 1 / tyre):.17g} N/m", "wheel_damping": "1500 N·s/m", "tyre_rate": f"{tyre:.17g} N/m"}
+    inputs = {"sprung_mass": f"{m:g} kg", "pitch_inertia": f"{inertia:g} kg·m²", "front_distance": f"{a:g} m", "rear_distance": f"{b:g} m", "front": wheel(kf), "rear": wheel(kr)}
     # Coordinates of the ends, not of the centre: heights over the axles.
     flexibility = np.array([[1 / m + a * a / inertia, 1 / m - a * b / inertia], [1 / m - a * b / inertia, 1 / m + b * b / inertia]])
     squares, shapes = np.linalg.eig(flexibility @ np.diag([kf, kr]))
@@ -120,7 +125,7 @@ for name, (m, inertia, a, b, kf, kr) in bodies.items():
         expected |= {"bounce_frequency": 1.2328088881229997, "pitch_frequency": 1.2328088881229997}
     else:
         expected |= {"pitch_frequency": found[0][0], "pitch_centre": found[0][1], "bounce_frequency": found[1][0], "bounce_centre": found[1][1]}
-    row(f"half-modes-{name}", HC("modes"), inputs, expected, {"rel": 1e-9}, f"eigenvalues in the heights over the axles, {SCIPY}; cases c027, c029, c030 agree with python-control 0.10.2", "library")
+    row(f"half-modes-{name}", HC("bounce_and_pitch"), inputs, expected, {"rel": 1e-9}, f"eigenvalues in the heights over the axles, {SCIPY}; cases c027, c029, c030 agree with python-control 0.10.2", "library")
     speed = 25.0
     front, rear = np.sqrt(kf / (m * b / (a + b))) / (2 * np.pi), np.sqrt(kr / (m * a / (a + b))) / (2 * np.pi)
     if rear > front:
@@ -130,7 +135,9 @@ for name, (m, inertia, a, b, kf, kr) in bodies.items():
         row(f"half-flat-{name}", HC("flat_ride", speed=speed), inputs, {"front_frequency": float(front), "rear_frequency": float(rear), "frequency_ratio": {"c027": 1.1385500851066221, "c030": 1.2431631210161223}.get(name, float(rear / front)), "cycles": float(front * time)}, {"rel": 1e-9}, f"root of the difference of both phases, {SCIPY}; ratios of c027 and c030 from python-control 0.10.2", "library")
     else:
         refused(f"half-flat-{name}", HC("flat_ride", speed=speed), inputs, "rear_frequency")
-refused("half-no-inertia", HC("modes"), inputs | {"pitch_inertia": "0 kg·m²"}, "pitch_inertia")
+refused("half-no-inertia", HC("bounce_and_pitch"), inputs | {"pitch_inertia": "0 kg·m²"}, "pitch_inertia")
+
+ride_vehicles.rows(row, refused, wk)
 
 RS = {"model": "ride.RoadSurface", "method": "roughness", "arguments": {}}
 for letter, value in zip("abcdefgh", (16, 64, 256, 1024, 4096, 16384, 65536, 262144), strict=True):
@@ -233,4 +240,5 @@ for road in ROADS:
 
 (HERE / "rows" / "ride.json").write_text("[\n" + ",\n".join(json.dumps(r, ensure_ascii=False) for r in ROWS) + "\n]\n", encoding="utf-8")
 (HERE / "ride_motion.json").write_text("[\n" + ",\n".join(json.dumps(m) for m in MOTIONS) + "\n]\n", encoding="utf-8")
+(HERE / "ride_vehicles.json").write_text("[\n" + ",\n".join(json.dumps(m, ensure_ascii=False) for m in ride_vehicles.compared()) + "\n]\n", encoding="utf-8")
 print(len(ROWS), "rows,", len(MOTIONS), "motions")

@@ -7,7 +7,7 @@ use axlewright::cooling::{CapTest, Coolant, LeakDown, Mix};
 use axlewright::driveline::{Gearbox, TorquePath};
 use axlewright::engine::TorqueCurve;
 use axlewright::mass::{PartsList, RaisedAxle};
-use axlewright::ride::{HalfCar, QuarterCar, RoadSurface};
+use axlewright::ride::{FullCar, HalfCar, QuarterCar, RoadSurface, VehicleOnRoad};
 use axlewright::spring::{AdjustableDamper, BumpStop, Corner, DamperCurve, Stack};
 use axlewright::suspension::{DoubleWishbone, RollBalance, Strut, TravelRange, WheelPosition, WheelsInRoll};
 use axlewright::tyre::{Tyre, WheelChange};
@@ -154,6 +154,29 @@ fn model(row: &Value) -> Answer<Results> {
     let document = row["inputs"].to_string();
     let argument = |name: &str| number(&row["arguments"][name]);
     let value = |quantity: f64| vec![("value", Found::Number(quantity))];
+    let vehicle_on_road =
+        |on_road: &dyn Fn(RoadRoughness, Velocity, Length, Length) -> Answer<VehicleOnRoad>| {
+            let wave = |name| Length::from_si(argument(name));
+            let (roughness, speed) =
+                (RoadRoughness::from_si(argument("roughness")), Velocity::from_si(argument("speed")));
+            on_road(roughness, speed, wave("shortest_wave"), wave("longest_wave")).map(|on| {
+                let comfort = Found::Word(on.comfort.clone());
+                let mut results = results!(
+                    on,
+                    body_acceleration,
+                    seat_acceleration,
+                    weighted_acceleration,
+                    front_suspension_travel,
+                    rear_suspension_travel,
+                    front_tyre_load_variation,
+                    rear_tyre_load_variation,
+                    front_tyre_load_share,
+                    rear_tyre_load_share
+                );
+                results.push(("comfort", comfort));
+                results
+            })
+        };
     match (words(row, "model").unwrap(), words(row, "method")) {
         ("tyre.Tyre", method) => {
             let tyre = Tyre::from_text(&document)?;
@@ -355,7 +378,7 @@ fn model(row: &Value) -> Answer<Results> {
             let car = HalfCar::from_text(&document)?;
             match method {
                 None => Ok(vec![]),
-                Some("modes") => car.modes().map(|on| {
+                Some("bounce_and_pitch") => car.bounce_and_pitch().map(|on| {
                     results!(
                         on,
                         bounce_frequency,
@@ -368,6 +391,19 @@ fn model(row: &Value) -> Answer<Results> {
                 Some("flat_ride") => car
                     .flat_ride(Velocity::from_si(argument("speed")))
                     .map(|on| results!(on, front_frequency, rear_frequency, frequency_ratio, cycles)),
+                Some("on_road") => vehicle_on_road(&|roughness, speed, shortest, longest| {
+                    car.on_road(roughness, speed, shortest, longest)
+                }),
+                Some(other) => panic!("no method {other}"),
+            }
+        }
+        ("ride.FullCar", method) => {
+            let car = FullCar::from_text(&document)?;
+            match method {
+                None => Ok(vec![]),
+                Some("on_road") => vehicle_on_road(&|roughness, speed, shortest, longest| {
+                    car.on_road(roughness, speed, shortest, longest)
+                }),
                 Some(other) => panic!("no method {other}"),
             }
         }

@@ -554,11 +554,65 @@ typedef struct axw_mass_raised_axle axw_mass_raised_axle;
 typedef struct axw_price_list axw_price_list;
 
 /**
- * The body on both axles, that bounces and pitches.
+ * A body that bounces, pitches and rolls on four wheels: seven freedoms, linear.
  *
  * Formula
- *     `m_s z'' + (k_f + k_r) z + (k_r b - k_f a) u = 0`, `I u'' + (k_r b - k_f a) z + (k_f a^2 +
- *     k_r b^2) u = 0` with the pitch `u` positive where the front goes down
+ *     Height of the body at the place `x` in front of its centre and `y` to the left of it: `z - x
+ *     u + y p`, with the pitch `u` positive where the front goes down and the roll `p` positive
+ *     where the left goes up (ISO 8855). `m_s z'' = sum of F`, `I_y u'' = -sum of x F`, `I_x p'' =
+ *     sum of y F` with `F = k (z_u - z_xy) + c (z_u' - z_xy')` of each wheel and `k_b (x_1 - x_2)
+ *     / 2` of the bar against the travel `x_2` of the other; `m_u z_u'' = k_t (z_r - z_u) + c_t
+ *     (z_r' - z_u') - F`; the rear meets the road later by `(a + b) / v`
+ *
+ * Fields
+ *     sprung_mass (mass): `m_s`, of the whole body
+ *     pitch_inertia (moment of inertia): `I_y`, of the sprung mass about the lateral axis through
+ *         its centre
+ *     roll_inertia (moment of inertia): `I_x`, of the sprung mass about the longitudinal axis
+ *         through its centre
+ *     front_distance (length): `a`, from the centre of the sprung mass to the front axle
+ *     rear_distance (length): `b`, to the rear axle
+ *     front_track (length): between the tyre centres
+ *     rear_track (length): between the tyre centres
+ *     front (table): one front wheel: `unsprung_mass` (`m_u`), `wheel_rate` (`k`, tyre and bar
+ *         left aside), `wheel_damping` (`c`, rate of the damper times the square of its motion
+ *         ratio), `tyre_rate` (`k_t`), `tyre_damping` (`c_t`, nothing where it is missing)
+ *     rear (table): one rear wheel, likewise
+ *     front_bar_rate (linear stiffness, optional): `k_b`, of the anti-roll bar at the wheel: force
+ *         at either wheel over its travel when the other travels as far the other way, the rate of
+ *         the bar times the square of its motion ratio in roll; left out where there is none
+ *     rear_bar_rate (linear stiffness, optional): of the rear bar, likewise
+ *     seat_forward (length, optional): `x`, of the seat in front of the centre of the sprung mass,
+ *         negative behind it; at the centre where it is missing
+ *     seat_left (length, optional): `y`, of the seat to the left of it, negative to the right; in
+ *         the middle where it is missing
+ *
+ * Valid for
+ *     Small motions: no stop is touched, the tyres stay on the ground, and pull where they would
+ *     leave it. Left and right are alike, and the wheels of an axle are not tied to each other but
+ *     by the bar: a live axle is near that where its springs stand at the track and its inertia in
+ *     roll is that of its mass at the wheels. The body rolls about its centre: no lateral forces,
+ *     no roll centres. Tyres touch the road in one point. Roads in the time domain as for
+ *     `ride.QuarterCar`.
+ *
+ * Source
+ *     Newton's and Euler's laws; checked against SciPy
+ *
+ * Caution
+ *     A tyre whose load varies holds the road less; a ride that is measured on a seat decides, not
+ *     this. Local codes and licensed practice come first.
+ */
+typedef struct axw_ride_full_car axw_ride_full_car;
+
+/**
+ * A body that bounces and pitches on both axles, whose wheels meet the same road one after the
+ * other: four freedoms, linear.
+ *
+ * Formula
+ *     Height of the body at the place `x` in front of its centre: `z - x u`, with the pitch `u`
+ *     positive where the front goes down. `m_s z'' = sum of F`, `I u'' = -a F_f + b F_r` with `F =
+ *     k (z_u - z_x) + c (z_u' - z_x')` of both wheels of an axle; `m_u z_u'' = k_t (z_r - z_u) +
+ *     c_t (z_r' - z_u') - F`; the rear meets the road later by `(a + b) / v`
  *
  * Fields
  *     sprung_mass (mass): `m_s`, of the whole body
@@ -566,16 +620,25 @@ typedef struct axw_price_list axw_price_list;
  *         its centre
  *     front_distance (length): `a`, from the centre of the sprung mass to the front axle
  *     rear_distance (length): `b`, to the rear axle
- *     front_ride_rate (linear stiffness): `k_f`, of both front wheels together, tyres included
- *     rear_ride_rate (linear stiffness): `k_r`, of both rear wheels together, tyres included
+ *     front (table): one front wheel: `unsprung_mass` (`m_u`), `wheel_rate` (`k`, tyre left
+ *         aside), `wheel_damping` (`c`, rate of the damper times the square of its motion ratio),
+ *         `tyre_rate` (`k_t`), `tyre_damping` (`c_t`, nothing where it is missing)
+ *     rear (table): one rear wheel, likewise
+ *     seat_forward (length, optional): `x`, of the seat in front of the centre of the sprung mass,
+ *         negative behind it; at the centre where it is missing
  *
  * Valid for
- *     Small motions without damping, wheels that follow the road, and rates that do not depend on
- *     braking or driving.
+ *     Small motions: no stop is touched, the tyres stay on the ground, and pull where they would
+ *     leave it. Both tracks are one. Tyres touch the road in one point. Roads in the time domain
+ *     as for `ride.QuarterCar`.
  *
  * Source
- *     Gillespie, Fundamentals of Vehicle Dynamics, chapter 5, bounce and pitch (from memory);
- *     checked against eigenvalues of SciPy
+ *     Newton's law; Gillespie, Fundamentals of Vehicle Dynamics, chapter 5 (from memory); checked
+ *     against SciPy
+ *
+ * Caution
+ *     A tyre whose load varies holds the road less; a ride that is measured on a seat decides, not
+ *     this. Local codes and licensed practice come first.
  */
 typedef struct axw_ride_half_car axw_ride_half_car;
 
@@ -584,9 +647,9 @@ typedef struct axw_ride_half_car axw_ride_half_car;
  * rebound, a bump stop, and a tyre that can leave the ground.
  *
  * Formula
- *     `m_s z_s'' = k x + F_d(x') + F_b(x - b)` with the travel `x = z_u - z_s`; `m_u z_u'' =
- *     max(k_t (z_r - z_u), -W) - m_s z_s''` with the static load `W = (m_s + m_u) g`; `F_d` and
- *     `F_b` monotone cubics through the points
+ *     `m_s z_s'' = k x + r F_d(r x') + r_b F_b(r_b (x - b))` with the travel `x = z_u - z_s`; `m_u
+ *     z_u'' = max(k_t (z_r - z_u), -W) - m_s z_s''` with the static load `W = (m_s + m_u) g`;
+ *     `F_d` and `F_b` monotone cubics through the points, the gas force taken off
  *
  * Fields
  *     sprung_mass (mass): `m_s`, of the body on this wheel
@@ -594,17 +657,18 @@ typedef struct axw_ride_half_car axw_ride_half_car;
  *     wheel_rate (linear stiffness): `k`, of the suspension at the wheel, tyre and bump stop left
  *         aside
  *     tyre_rate (linear stiffness): `k_t`, vertical rate of the tyre at its pressure and load
- *     damper (list): `F_d`, at the wheel, gas force taken off: in order of velocity, from rebound
- *         to bump, each with `velocity` (positive in bump) and `force`; no force at rest is added
- *         where it is missing
- *     bump_stop (table, optional): `F_b`, at the wheel; leave it out where there is none
+ *     damper (table): `F_d`, of the damper itself, a `spring.DamperCurve`
+ *     damper_motion_ratio (ratio): `r`, shortening of the damper over travel of the wheel
+ *     bump_stop (table, optional): with `bump_left` (`b`, travel of the wheel until it is
+ *         touched), `motion_ratio` (`r_b`, compression over travel of the wheel) and `stop`
+ *         (`F_b`, a `spring.BumpStop`); leave it out where there is none
  *
  * Valid for
  *     A linear spring that is never loose and never coil-bound, a damper that is never fully open,
- *     no friction, and a tyre without damping that touches the road in one point. Velocities and
- *     compressions within the points: beyond them nothing is known, and the answer is refused with
- *     the time. Each step of the integration is off by 1 nm or 1 nm/s at the most, as it estimates
- *     itself.
+ *     motion ratios that do not change along the travel, no friction, and a tyre without damping
+ *     that touches the road in one point. Velocities and compressions within the points: beyond
+ *     them nothing is known, and the answer is refused with the time. Each step of the integration
+ *     is off by 1 nm or 1 nm/s at the most, as it estimates itself.
  *
  * Source
  *     Newton's law for both masses; integrated by the pair of Dormand and Prince (1980); checked
@@ -10679,6 +10743,243 @@ int32_t axw_mass_raised_axle_table(const axw_mass_raised_axle *model,
                                    axw_table **result);
 
 /**
+ * Reads JSON or TOML text and checks it. `out` receives a handle that `axw_ride_full_car_free` frees.
+ */
+int32_t axw_ride_full_car_new(const char *text, axw_ride_full_car **out);
+
+/**
+ * Frees a handle; NULL is allowed.
+ */
+void axw_ride_full_car_free(axw_ride_full_car *handle);
+
+/**
+ * The model as JSON text. `needed` receives the bytes that it needs, its closing NUL included; `buffer` may be NULL.
+ */
+int32_t axw_ride_full_car_json(const axw_ride_full_car *model,
+                               char *buffer,
+                               size_t size,
+                               size_t *needed);
+
+/**
+ * The natural modes, the slowest first.
+ *
+ * Formula
+ *     Eigenvalues of the state matrix: a pair has `w = sqrt(s_1 s_2)`, `zeta = -(s_1 + s_2) / (2
+ *     w)`; shares of the kinetic energy `m_i |q_i|^2` of its eigenvector
+ *
+ * Returns
+ *     (table) One row a mode: `mode` (of what it has most: `bounce`, `pitch`, `roll`, `front
+ *     wheels`, `rear wheels`), `frequency` (natural, the modulus of its roots), `damping_ratio`,
+ *     and the shares of the kinetic energy `bounce_share`, `pitch_share`, `roll_share`,
+ *     `front_share`, `rear_share`. A mode that is damped above 1 does not swing; two of them are
+ *     refused.
+ */
+int32_t axw_ride_full_car_modes(const axw_ride_full_car *model, axw_table **result);
+
+/**
+ * Amplitudes on waves of one frequency, the same under left and right, the rear wheels later: the
+ * body bounces and pitches.
+ *
+ * Parameters
+ *     amplitude [m]: of the road's height, half of what lies between crest and trough, up to 10 m
+ *     speed [m/s]: of the vehicle, from which the delay of the rear follows
+ *     frequency [Hz], several: at which the wheels meet the waves, speed over wavelength, each up
+ *         to 1 kHz
+ *
+ * Returns
+ *     (table) One row a frequency: `frequency`, `body_displacement` (of the centre of mass),
+ *     `pitch`, `roll`, `seat_acceleration`; of each wheel the travel and the variation of the
+ *     tyre's load, as `front_left_suspension_travel` and `front_left_tyre_load_variation`.
+ */
+int32_t axw_ride_full_car_frequency_response(const axw_ride_full_car *model,
+                                             double amplitude,
+                                             double speed,
+                                             const double *frequency,
+                                             size_t frequency_count,
+                                             axw_table **result);
+
+/**
+ * Amplitudes on waves of one frequency that are crests under the left wheels where they are
+ * troughs under the right ones: the body rolls.
+ *
+ * Parameters
+ *     amplitude [m]: of the road's height under either side, up to 10 m
+ *     speed [m/s]: of the vehicle, from which the delay of the rear follows
+ *     frequency [Hz], several: at which the wheels meet the waves, speed over wavelength, each up
+ *         to 1 kHz
+ *
+ * Returns
+ *     (table) One row a frequency, as of the frequency response.
+ */
+int32_t axw_ride_full_car_roll_response(const axw_ride_full_car *model,
+                                        double amplitude,
+                                        double speed,
+                                        const double *frequency,
+                                        size_t frequency_count,
+                                        axw_table **result);
+
+/**
+ * Root mean squares on a random road, and how it feels at the seat.
+ *
+ * Formula
+ *     `x^2 = integral of |H(f)|^2 G_d(f / v) / v df` with the rear axle later by `(a + b) / v`,
+ *     for the weighted acceleration `|H W_k|^2`; what left and right have in common is `x K_1(x)`
+ *     with `x = 2 pi n t`, `t` the mean of both tracks
+ *
+ * Parameters
+ *     roughness [m³/cycle]: `G`, one-sided density of the road's height at 0.1 cycles a metre
+ *     speed [m/s]: `v`, of the vehicle
+ *     shortest_wave [m]: that the road has and the tyre does not bridge; ISO 8608 gives its
+ *         classes down to 0.35 m
+ *     longest_wave [m]: that the road has; ISO 8608 gives its classes up to 91 m
+ *
+ * Returns
+ *     body_acceleration (acceleration [m/s²]): of the body at its centre of mass, upwards
+ *     seat_acceleration (acceleration [m/s²]): of the body at the seat, upwards
+ *     weighted_acceleration (acceleration [m/s²]): at the seat, weighted with Wk
+ *     comfort (text): words for that acceleration, joined by `to` where two overlap
+ *     front_suspension_travel (length [m]): of a front wheel against the body
+ *     rear_suspension_travel (length [m]): of a rear wheel
+ *     front_tyre_load_variation (force [N]): of one front tyre, about the static load
+ *     rear_tyre_load_variation (force [N]): of one rear tyre
+ *     front_tyre_load_share (ratio [-]): that over the static load; near a third the wheels begin
+ *         to leave the road, as the threefold comes now and then
+ *     rear_tyre_load_share (ratio [-]): the same of the rear
+ *
+ * Valid for (SI)
+ *     - `0 <= roughness <= 1`
+ *     - `0.01 <= speed <= 200`
+ *     - `0.01 <= shortest_wave <= 1000`
+ *     - `0.1 <= longest_wave <= 100000`
+ *     - `longest_wave > shortest_wave`
+ *
+ *     A road of waviness 2 that is as rough in every direction: long waves are the same under left
+ *     and right, short ones are not. Front and rear follow in the same tracks.
+ *
+ * Source
+ *     ISO 8608:2016 (road), ISO 8041-1:2017 (Wk), ISO 2631-1:1997 C.2.3 (words), all from memory;
+ *     Dodds and Robson, J. Sound and Vibration 31 (1973) 175-183 (coherence of the tracks, from
+ *     memory); quadrature checked against Lyapunov solutions of SciPy
+ */
+int32_t axw_ride_full_car_on_road(const axw_ride_full_car *model,
+                                  double roughness,
+                                  double speed,
+                                  double shortest_wave,
+                                  double longest_wave,
+                                  double *body_acceleration,
+                                  double *seat_acceleration,
+                                  double *weighted_acceleration,
+                                  char *comfort,
+                                  size_t comfort_size,
+                                  size_t *comfort_needed,
+                                  double *front_suspension_travel,
+                                  double *rear_suspension_travel,
+                                  double *front_tyre_load_variation,
+                                  double *rear_tyre_load_variation,
+                                  double *front_tyre_load_share,
+                                  double *rear_tyre_load_share);
+
+/**
+ * The motion after a step of the road under one or both sides, which the rear wheels meet later.
+ *
+ * Parameters
+ *     left_height [m]: of the step under the left wheels, negative where it goes down, nothing
+ *         where there is none
+ *     right_height [m]: under the right wheels
+ *     speed [m/s]: of the vehicle
+ *     duration [s]: that is looked at, from the step under the front wheels
+ *     time_step [s]: from row to row
+ *
+ * Returns
+ *     (table) One row a time step from 0: `time`, `body_displacement` (of the centre of mass),
+ *     `pitch` (positive where the front goes down), `roll` (positive where the left goes up),
+ *     `seat_acceleration`; of each wheel road height, travel in bump and variation of the tyre's
+ *     load, as `front_left_road_height`, `front_left_suspension_travel`,
+ *     `front_left_tyre_load_variation`; exact at every row.
+ */
+int32_t axw_ride_full_car_step(const axw_ride_full_car *model,
+                               double left_height,
+                               double right_height,
+                               double speed,
+                               double duration,
+                               double time_step,
+                               axw_table **result);
+
+/**
+ * The motion up a ramp that ends on a plain, under one or both sides, such as a bevelled kerb.
+ *
+ * Parameters
+ *     left_height [m]: of the plain under the left wheels, negative where the ramp goes down,
+ *         nothing where there is none
+ *     right_height [m]: under the right wheels
+ *     length [m]: of the ramp along the road
+ *     speed [m/s]: of the vehicle
+ *     duration [s]: that is looked at, from the foot of the ramp under the front wheels
+ *     time_step [s]: from row to row
+ *
+ * Returns
+ *     (table) One row a time step from 0, as after a step; exact at every row.
+ */
+int32_t axw_ride_full_car_ramp(const axw_ride_full_car *model,
+                               double left_height,
+                               double right_height,
+                               double length,
+                               double speed,
+                               double duration,
+                               double time_step,
+                               axw_table **result);
+
+/**
+ * The motion over a bump that is half a sine, under one or both sides.
+ *
+ * Parameters
+ *     left_height [m]: of the bump under the left wheels, negative for a hole, nothing where there
+ *         is none
+ *     right_height [m]: under the right wheels
+ *     length [m]: of the bump along the road, half a wave
+ *     speed [m/s]: of the vehicle
+ *     duration [s]: that is looked at, from the beginning of the bump under the front wheels
+ *     time_step [s]: from row to row
+ *
+ * Returns
+ *     (table) One row a time step from 0, as after a step; exact at every row.
+ */
+int32_t axw_ride_full_car_half_sine(const axw_ride_full_car *model,
+                                    double left_height,
+                                    double right_height,
+                                    double length,
+                                    double speed,
+                                    double duration,
+                                    double time_step,
+                                    axw_table **result);
+
+/**
+ * The motion over measured profiles of both tracks, straight from point to point.
+ *
+ * Parameters
+ *     speed [m/s]: of the vehicle
+ *     time_step [s]: from row to row
+ *     distance [m], several: along the road, at least two in increasing order
+ *     left_height [m], several: of the road under the left wheels at each distance; everything
+ *         rests on the first one before, the rear wheels until they come to it
+ *     right_height [m], several: under the right wheels
+ *
+ * Returns
+ *     (table) One row a time step while the front wheels go from the first distance to the last,
+ *     as after a step; exact at every row for the road as it is joined.
+ */
+int32_t axw_ride_full_car_profile(const axw_ride_full_car *model,
+                                  double speed,
+                                  double time_step,
+                                  const double *distance,
+                                  size_t distance_count,
+                                  const double *left_height,
+                                  size_t left_height_count,
+                                  const double *right_height,
+                                  size_t right_height_count,
+                                  axw_table **result);
+
+/**
  * Reads JSON or TOML text and checks it. `out` receives a handle that `axw_ride_half_car_free` frees.
  */
 int32_t axw_ride_half_car_new(const char *text, axw_ride_half_car **out);
@@ -10697,12 +10998,29 @@ int32_t axw_ride_half_car_json(const axw_ride_half_car *model,
                                size_t *needed);
 
 /**
- * Frequencies of bounce and pitch, and the points about which the body swings.
+ * The natural modes, the slowest first.
  *
  * Formula
- *     With `A = (k_f + k_r) / m_s`, `B = (k_r b - k_f a) / m_s`, `C = (k_f a^2 + k_r b^2) / I`,
- *     `j^2 = I / m_s`: `w^2 = (A + C) / 2 +- sqrt(((A - C) / 2)^2 + B^2 / j^2)`; centre `x = B /
- *     (w^2 - A)` in front of the centre of mass, and `x_1 x_2 = -j^2`
+ *     Eigenvalues of the state matrix: a pair has `w = sqrt(s_1 s_2)`, `zeta = -(s_1 + s_2) / (2
+ *     w)`; shares of the kinetic energy `m_i |q_i|^2` of its eigenvector
+ *
+ * Returns
+ *     (table) One row a mode: `mode` (of what it has most: `bounce`, `pitch`, `front wheels`,
+ *     `rear wheels`), `frequency` (natural, the modulus of its roots), `damping_ratio`, and the
+ *     shares of the kinetic energy `bounce_share`, `pitch_share`, `front_share`, `rear_share`. A
+ *     mode that is damped above 1 does not swing; two of them are refused.
+ */
+int32_t axw_ride_half_car_modes(const axw_ride_half_car *model, axw_table **result);
+
+/**
+ * Frequencies of bounce and pitch, and the points about which the body swings: without damping, on
+ * wheels that follow the road.
+ *
+ * Formula
+ *     With the ride rates `k_f` and `k_r` of both wheels of an axle, tyres in series, `A = (k_f +
+ *     k_r) / m_s`, `B = (k_r b - k_f a) / m_s`, `C = (k_f a^2 + k_r b^2) / I`, `j^2 = I / m_s`:
+ *     `w^2 = (A + C) / 2 +- sqrt(((A - C) / 2)^2 + B^2 / j^2)`; centre `x = B / (w^2 - A)` in
+ *     front of the centre of mass, and `x_1 x_2 = -j^2`
  *
  * Returns
  *     bounce_frequency (frequency [Hz]): of the mode whose centre lies farther away
@@ -10713,19 +11031,19 @@ int32_t axw_ride_half_car_json(const axw_ride_half_car *model,
  *     dynamic_index (ratio [-]): square of the radius of gyration over the product of the
  *         distances
  */
-int32_t axw_ride_half_car_modes(const axw_ride_half_car *model,
-                                double *bounce_frequency,
-                                double *bounce_centre,
-                                double *pitch_frequency,
-                                double *pitch_centre,
-                                double *dynamic_index);
+int32_t axw_ride_half_car_bounce_and_pitch(const axw_ride_half_car *model,
+                                           double *bounce_frequency,
+                                           double *bounce_centre,
+                                           double *pitch_frequency,
+                                           double *pitch_centre,
+                                           double *dynamic_index);
 
 /**
  * Whether the rear catches up with the front after a bump.
  *
  * Formula
- *     `f_f = sqrt(k_f / m_f) / (2 pi)` with `m_f = m_s b / (a + b)`, the rear likewise; cycles `n
- *     = f_f f_r t / (f_r - f_f)` with `t = (a + b) / v`
+ *     `f_f = sqrt(k_f / m_f) / (2 pi)` with `m_f = m_s b / (a + b)` on both wheels, tyres in
+ *     series, the rear likewise; cycles `n = f_f f_r t / (f_r - f_f)` with `t = (a + b) / v`
  *
  * Parameters
  *     speed [m/s]: `v`, of the vehicle
@@ -10748,6 +11066,173 @@ int32_t axw_ride_half_car_flat_ride(const axw_ride_half_car *model,
                                     double *rear_frequency,
                                     double *frequency_ratio,
                                     double *cycles);
+
+/**
+ * Amplitudes on waves of one frequency under all wheels, the rear ones later.
+ *
+ * Parameters
+ *     amplitude [m]: of the road's height, half of what lies between crest and trough, up to 10 m
+ *     speed [m/s]: of the vehicle, from which the delay of the rear follows
+ *     frequency [Hz], several: at which the wheels meet the waves, speed over wavelength, each up
+ *         to 1 kHz
+ *
+ * Returns
+ *     (table) One row a frequency: `frequency`, `body_displacement` (of the centre of mass),
+ *     `pitch`, `seat_acceleration`; `front_suspension_travel` and `front_tyre_load_variation`
+ *     (both wheels of the axle), `rear_suspension_travel` and `rear_tyre_load_variation`.
+ */
+int32_t axw_ride_half_car_frequency_response(const axw_ride_half_car *model,
+                                             double amplitude,
+                                             double speed,
+                                             const double *frequency,
+                                             size_t frequency_count,
+                                             axw_table **result);
+
+/**
+ * Root mean squares on a random road, and how it feels at the seat.
+ *
+ * Formula
+ *     `x^2 = integral of |H(f)|^2 G_d(f / v) / v df` with the rear axle later by `(a + b) / v`,
+ *     for the weighted acceleration `|H W_k|^2`
+ *
+ * Parameters
+ *     roughness [m³/cycle]: `G`, one-sided density of the road's height at 0.1 cycles a metre
+ *     speed [m/s]: `v`, of the vehicle
+ *     shortest_wave [m]: that the road has and the tyre does not bridge; ISO 8608 gives its
+ *         classes down to 0.35 m
+ *     longest_wave [m]: that the road has; ISO 8608 gives its classes up to 91 m
+ *
+ * Returns
+ *     body_acceleration (acceleration [m/s²]): of the body at its centre of mass, upwards
+ *     seat_acceleration (acceleration [m/s²]): of the body at the seat, upwards
+ *     weighted_acceleration (acceleration [m/s²]): at the seat, weighted with Wk
+ *     comfort (text): words for that acceleration, joined by `to` where two overlap
+ *     front_suspension_travel (length [m]): of a front wheel against the body
+ *     rear_suspension_travel (length [m]): of a rear wheel
+ *     front_tyre_load_variation (force [N]): of both front tyres together, about the static load
+ *     rear_tyre_load_variation (force [N]): of both rear tyres together
+ *     front_tyre_load_share (ratio [-]): that over the static load; near a third the wheels begin
+ *         to leave the road, as the threefold comes now and then
+ *     rear_tyre_load_share (ratio [-]): the same of the rear
+ *
+ * Valid for (SI)
+ *     - `0 <= roughness <= 1`
+ *     - `0.01 <= speed <= 200`
+ *     - `0.01 <= shortest_wave <= 1000`
+ *     - `0.1 <= longest_wave <= 100000`
+ *     - `longest_wave > shortest_wave`
+ *
+ *     A road of waviness 2, the same under left and right.
+ *
+ * Source
+ *     ISO 8608:2016 (road), ISO 8041-1:2017 (Wk), ISO 2631-1:1997 C.2.3 (words), all from memory;
+ *     quadrature checked against Lyapunov solutions of SciPy
+ */
+int32_t axw_ride_half_car_on_road(const axw_ride_half_car *model,
+                                  double roughness,
+                                  double speed,
+                                  double shortest_wave,
+                                  double longest_wave,
+                                  double *body_acceleration,
+                                  double *seat_acceleration,
+                                  double *weighted_acceleration,
+                                  char *comfort,
+                                  size_t comfort_size,
+                                  size_t *comfort_needed,
+                                  double *front_suspension_travel,
+                                  double *rear_suspension_travel,
+                                  double *front_tyre_load_variation,
+                                  double *rear_tyre_load_variation,
+                                  double *front_tyre_load_share,
+                                  double *rear_tyre_load_share);
+
+/**
+ * The motion after a step of the road, which the rear wheels meet later.
+ *
+ * Parameters
+ *     height [m]: of the step, negative where it goes down
+ *     speed [m/s]: of the vehicle
+ *     duration [s]: that is looked at, from the step under the front wheels
+ *     time_step [s]: from row to row
+ *
+ * Returns
+ *     (table) One row a time step from 0: `time`, `body_displacement` (of the centre of mass),
+ *     `pitch` (positive where the front goes down), `seat_acceleration`; of one axle
+ *     `front_road_height`, `front_suspension_travel` and `front_tyre_load_variation` (both
+ *     wheels), of the other `rear_road_height`, `rear_suspension_travel`,
+ *     `rear_tyre_load_variation`; exact at every row.
+ */
+int32_t axw_ride_half_car_step(const axw_ride_half_car *model,
+                               double height,
+                               double speed,
+                               double duration,
+                               double time_step,
+                               axw_table **result);
+
+/**
+ * The motion up a ramp that ends on a plain, such as a bevelled kerb.
+ *
+ * Parameters
+ *     height [m]: of the plain, negative where the ramp goes down
+ *     length [m]: of the ramp along the road
+ *     speed [m/s]: of the vehicle
+ *     duration [s]: that is looked at, from the foot of the ramp under the front wheels
+ *     time_step [s]: from row to row
+ *
+ * Returns
+ *     (table) One row a time step from 0, as after a step; exact at every row.
+ */
+int32_t axw_ride_half_car_ramp(const axw_ride_half_car *model,
+                               double height,
+                               double length,
+                               double speed,
+                               double duration,
+                               double time_step,
+                               axw_table **result);
+
+/**
+ * The motion over a bump that is half a sine.
+ *
+ * Parameters
+ *     height [m]: of the bump, negative for a hole
+ *     length [m]: of the bump along the road, half a wave
+ *     speed [m/s]: of the vehicle
+ *     duration [s]: that is looked at, from the beginning of the bump under the front wheels
+ *     time_step [s]: from row to row
+ *
+ * Returns
+ *     (table) One row a time step from 0, as after a step; exact at every row.
+ */
+int32_t axw_ride_half_car_half_sine(const axw_ride_half_car *model,
+                                    double height,
+                                    double length,
+                                    double speed,
+                                    double duration,
+                                    double time_step,
+                                    axw_table **result);
+
+/**
+ * The motion over a measured profile, straight from point to point.
+ *
+ * Parameters
+ *     speed [m/s]: of the vehicle
+ *     time_step [s]: from row to row
+ *     distance [m], several: along the road, at least two in increasing order
+ *     height [m], several: of the road at each distance; everything rests on the first one before,
+ *         the rear wheels until they come to it
+ *
+ * Returns
+ *     (table) One row a time step while the front wheels go from the first distance to the last,
+ *     as after a step; exact at every row for the road as it is joined.
+ */
+int32_t axw_ride_half_car_profile(const axw_ride_half_car *model,
+                                  double speed,
+                                  double time_step,
+                                  const double *distance,
+                                  size_t distance_count,
+                                  const double *height,
+                                  size_t height_count,
+                                  axw_table **result);
 
 /**
  * Reads JSON or TOML text and checks it. `out` receives a handle that `axw_ride_nonlinear_quarter_car_free` frees.

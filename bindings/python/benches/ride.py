@@ -78,8 +78,9 @@ def nonlinear() -> None:
         unsprung_mass=UNSPRUNG * kg,
         wheel_rate=22 * N_mm,
         tyre_rate=190 * N_mm,
-        damper=[{"velocity": v * m_s, "force": f * N} for v, f in damper],
-        bump_stop={"bump_left": 30 * mm, "points": [{"compression": x * m, "force": f * N} for x, f in stop]},
+        damper={"gas_force": 0 * N, "points": [{"velocity": v * m_s, "force": f * N} for v, f in damper]},
+        damper_motion_ratio=1,
+        bump_stop={"bump_left": 30 * mm, "motion_ratio": 1, "stop": {"points": [{"compression": x * m, "force": f * N} for x, f in stop]}},
     )
     of_damper = PchipInterpolator(*zip(*sorted([*damper, (0.0, 0.0)]), strict=True))
     of_stop = PchipInterpolator(*zip((0.0, 0.0), *stop, strict=True))

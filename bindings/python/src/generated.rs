@@ -3931,9 +3931,90 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
         let on = call.answer(model.table(&lift))?;
         call.table(&on)
     })?;
+    kernels.model::<axlewright::ride::FullCar>("ride.FullCar", "ride.FullCar.to_json")?;
+    kernels.method::<axlewright::ride::FullCar>("ride.FullCar.modes", |model, call| {
+        let on = call.answer(model.modes())?;
+        call.table(&on)
+    })?;
+    kernels.method::<axlewright::ride::FullCar>("ride.FullCar.frequency_response", |model, call| {
+        let amplitude = call.quantity::<units::Length>(0, "amplitude")?;
+        let speed = call.quantity::<units::Velocity>(1, "speed")?;
+        let frequency = call.quantities::<units::Frequency>(2, "frequency")?;
+        let on = call.answer(model.frequency_response(amplitude, speed, &frequency))?;
+        call.table(&on)
+    })?;
+    kernels.method::<axlewright::ride::FullCar>("ride.FullCar.roll_response", |model, call| {
+        let amplitude = call.quantity::<units::Length>(0, "amplitude")?;
+        let speed = call.quantity::<units::Velocity>(1, "speed")?;
+        let frequency = call.quantities::<units::Frequency>(2, "frequency")?;
+        let on = call.answer(model.roll_response(amplitude, speed, &frequency))?;
+        call.table(&on)
+    })?;
+    kernels.method::<axlewright::ride::FullCar>("ride.FullCar.on_road", |model, call| {
+        let roughness = call.quantity::<units::RoadRoughness>(0, "roughness")?;
+        let speed = call.quantity::<units::Velocity>(1, "speed")?;
+        let shortest_wave = call.quantity::<units::Length>(2, "shortest_wave")?;
+        let longest_wave = call.quantity::<units::Length>(3, "longest_wave")?;
+        let on = call.answer(model.on_road(roughness, speed, shortest_wave, longest_wave))?;
+        call.parts([
+            call.give(on.body_acceleration)?,
+            call.give(on.seat_acceleration)?,
+            call.give(on.weighted_acceleration)?,
+            call.word(&on.comfort),
+            call.give(on.front_suspension_travel)?,
+            call.give(on.rear_suspension_travel)?,
+            call.give(on.front_tyre_load_variation)?,
+            call.give(on.rear_tyre_load_variation)?,
+            call.give(on.front_tyre_load_share)?,
+            call.give(on.rear_tyre_load_share)?,
+        ])
+    })?;
+    kernels.method::<axlewright::ride::FullCar>("ride.FullCar.step", |model, call| {
+        let left_height = call.quantity::<units::Length>(0, "left_height")?;
+        let right_height = call.quantity::<units::Length>(1, "right_height")?;
+        let speed = call.quantity::<units::Velocity>(2, "speed")?;
+        let duration = call.quantity::<units::Time>(3, "duration")?;
+        let time_step = call.quantity::<units::Time>(4, "time_step")?;
+        let on = call.answer(model.step(left_height, right_height, speed, duration, time_step))?;
+        call.table(&on)
+    })?;
+    kernels.method::<axlewright::ride::FullCar>("ride.FullCar.ramp", |model, call| {
+        let left_height = call.quantity::<units::Length>(0, "left_height")?;
+        let right_height = call.quantity::<units::Length>(1, "right_height")?;
+        let length = call.quantity::<units::Length>(2, "length")?;
+        let speed = call.quantity::<units::Velocity>(3, "speed")?;
+        let duration = call.quantity::<units::Time>(4, "duration")?;
+        let time_step = call.quantity::<units::Time>(5, "time_step")?;
+        let on = call.answer(model.ramp(left_height, right_height, length, speed, duration, time_step))?;
+        call.table(&on)
+    })?;
+    kernels.method::<axlewright::ride::FullCar>("ride.FullCar.half_sine", |model, call| {
+        let left_height = call.quantity::<units::Length>(0, "left_height")?;
+        let right_height = call.quantity::<units::Length>(1, "right_height")?;
+        let length = call.quantity::<units::Length>(2, "length")?;
+        let speed = call.quantity::<units::Velocity>(3, "speed")?;
+        let duration = call.quantity::<units::Time>(4, "duration")?;
+        let time_step = call.quantity::<units::Time>(5, "time_step")?;
+        let on =
+            call.answer(model.half_sine(left_height, right_height, length, speed, duration, time_step))?;
+        call.table(&on)
+    })?;
+    kernels.method::<axlewright::ride::FullCar>("ride.FullCar.profile", |model, call| {
+        let speed = call.quantity::<units::Velocity>(0, "speed")?;
+        let time_step = call.quantity::<units::Time>(1, "time_step")?;
+        let distance = call.quantities::<units::Length>(2, "distance")?;
+        let left_height = call.quantities::<units::Length>(3, "left_height")?;
+        let right_height = call.quantities::<units::Length>(4, "right_height")?;
+        let on = call.answer(model.profile(speed, time_step, &distance, &left_height, &right_height))?;
+        call.table(&on)
+    })?;
     kernels.model::<axlewright::ride::HalfCar>("ride.HalfCar", "ride.HalfCar.to_json")?;
     kernels.method::<axlewright::ride::HalfCar>("ride.HalfCar.modes", |model, call| {
         let on = call.answer(model.modes())?;
+        call.table(&on)
+    })?;
+    kernels.method::<axlewright::ride::HalfCar>("ride.HalfCar.bounce_and_pitch", |model, call| {
+        let on = call.answer(model.bounce_and_pitch())?;
         call.parts([
             call.give(on.bounce_frequency)?,
             call.give(on.bounce_centre)?,
@@ -3951,6 +4032,66 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
             call.give(on.frequency_ratio)?,
             call.give(on.cycles)?,
         ])
+    })?;
+    kernels.method::<axlewright::ride::HalfCar>("ride.HalfCar.frequency_response", |model, call| {
+        let amplitude = call.quantity::<units::Length>(0, "amplitude")?;
+        let speed = call.quantity::<units::Velocity>(1, "speed")?;
+        let frequency = call.quantities::<units::Frequency>(2, "frequency")?;
+        let on = call.answer(model.frequency_response(amplitude, speed, &frequency))?;
+        call.table(&on)
+    })?;
+    kernels.method::<axlewright::ride::HalfCar>("ride.HalfCar.on_road", |model, call| {
+        let roughness = call.quantity::<units::RoadRoughness>(0, "roughness")?;
+        let speed = call.quantity::<units::Velocity>(1, "speed")?;
+        let shortest_wave = call.quantity::<units::Length>(2, "shortest_wave")?;
+        let longest_wave = call.quantity::<units::Length>(3, "longest_wave")?;
+        let on = call.answer(model.on_road(roughness, speed, shortest_wave, longest_wave))?;
+        call.parts([
+            call.give(on.body_acceleration)?,
+            call.give(on.seat_acceleration)?,
+            call.give(on.weighted_acceleration)?,
+            call.word(&on.comfort),
+            call.give(on.front_suspension_travel)?,
+            call.give(on.rear_suspension_travel)?,
+            call.give(on.front_tyre_load_variation)?,
+            call.give(on.rear_tyre_load_variation)?,
+            call.give(on.front_tyre_load_share)?,
+            call.give(on.rear_tyre_load_share)?,
+        ])
+    })?;
+    kernels.method::<axlewright::ride::HalfCar>("ride.HalfCar.step", |model, call| {
+        let height = call.quantity::<units::Length>(0, "height")?;
+        let speed = call.quantity::<units::Velocity>(1, "speed")?;
+        let duration = call.quantity::<units::Time>(2, "duration")?;
+        let time_step = call.quantity::<units::Time>(3, "time_step")?;
+        let on = call.answer(model.step(height, speed, duration, time_step))?;
+        call.table(&on)
+    })?;
+    kernels.method::<axlewright::ride::HalfCar>("ride.HalfCar.ramp", |model, call| {
+        let height = call.quantity::<units::Length>(0, "height")?;
+        let length = call.quantity::<units::Length>(1, "length")?;
+        let speed = call.quantity::<units::Velocity>(2, "speed")?;
+        let duration = call.quantity::<units::Time>(3, "duration")?;
+        let time_step = call.quantity::<units::Time>(4, "time_step")?;
+        let on = call.answer(model.ramp(height, length, speed, duration, time_step))?;
+        call.table(&on)
+    })?;
+    kernels.method::<axlewright::ride::HalfCar>("ride.HalfCar.half_sine", |model, call| {
+        let height = call.quantity::<units::Length>(0, "height")?;
+        let length = call.quantity::<units::Length>(1, "length")?;
+        let speed = call.quantity::<units::Velocity>(2, "speed")?;
+        let duration = call.quantity::<units::Time>(3, "duration")?;
+        let time_step = call.quantity::<units::Time>(4, "time_step")?;
+        let on = call.answer(model.half_sine(height, length, speed, duration, time_step))?;
+        call.table(&on)
+    })?;
+    kernels.method::<axlewright::ride::HalfCar>("ride.HalfCar.profile", |model, call| {
+        let speed = call.quantity::<units::Velocity>(0, "speed")?;
+        let time_step = call.quantity::<units::Time>(1, "time_step")?;
+        let distance = call.quantities::<units::Length>(2, "distance")?;
+        let height = call.quantities::<units::Length>(3, "height")?;
+        let on = call.answer(model.profile(speed, time_step, &distance, &height))?;
+        call.table(&on)
     })?;
     kernels.model::<axlewright::ride::NonlinearQuarterCar>(
         "ride.NonlinearQuarterCar",

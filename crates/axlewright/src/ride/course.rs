@@ -1,7 +1,8 @@
-//! A road as the wheel meets it: its height over time, in pieces, and the rows at which it is looked at.
+//! A road as wheels meet it: its height over time, in pieces, and the rows at which it is looked at.
 
 use crate::units::{Length, Quantity, Time, Velocity};
 use crate::{Error, Result, valid};
+use core::array::from_fn;
 use core::f64::consts::PI;
 
 /// More rows are a slip of the time step.
@@ -29,23 +30,27 @@ impl Piece {
     }
 }
 
-/// What is gone through without a break: a piece of the road from one time to another, and the row that stands at its end.
+/// What is gone through without a break: a piece of the road under each wheel from one time to another, and the row that stands at its end.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct Leg {
-    pub(super) piece: Piece,
+pub(super) struct Leg<const W: usize> {
+    pub(super) pieces: [Piece; W],
     pub(super) from: f64,
     pub(super) to: f64,
     /// `to` less `from`, the same number for every whole time step.
     pub(super) duration: f64,
+    /// The duration is the time step.
+    pub(super) whole: bool,
     pub(super) row: bool,
 }
 
-/// The road over time, and a row every time step.
+/// What one wheel rolls over, in the order of time: at least one piece, the first from time 0, where the wheel rests on it.
 #[derive(Debug, Clone, PartialEq)]
-pub(super) struct Course {
-    /// Height at which everything rests before.
-    pub(super) rest: f64,
-    pieces: Vec<Piece>,
+pub(super) struct Road(Vec<Piece>);
+
+/// The road under each wheel over time, and a row every time step.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Course<const W: usize> {
+    roads: [Road; W],
     time_step: f64,
     rows: usize,
 }
@@ -64,62 +69,33 @@ fn crossing(height: Length, length: Length, speed: Velocity) -> Result<f64> {
     Ok(length.si() / speed.si())
 }
 
-impl Course {
-    fn new(rest: f64, pieces: Vec<Piece>, duration: Time, time_step: Time) -> Result<Self> {
-        valid! {
-            duration: 0 < .. <= 100000 ; "common practice, no source: longer than a day is a slip";
-            time_step: 0.000001 <= .. <= 100 ; "common practice, no source: from 1 µs to 100 s";
-        }
-        // A duration that is a whole number of steps but for its last digit has that number.
-        let steps = (duration.si() / time_step.si() * (1.0 + 1e-12)).floor() as usize;
-        if steps >= MOST_ROWS {
-            let message = format!(
-                "duration = {} s in steps of time_step = {} s is {} rows, more than {MOST_ROWS}",
-                duration.si(),
-                time_step.si(),
-                steps + 1
-            );
-            return Err(Error::NoSolution { message });
-        }
-        Ok(Self { rest, pieces, time_step: time_step.si(), rows: steps + 1 })
-    }
+/// Time that a distance takes.
+pub(super) fn delay(distance: f64, speed: Velocity) -> Result<f64> {
+    valid! { speed: 0.01 <= .. <= 200 ; "common practice, no source: vehicles drive between 10 mm/s and 200 m/s"; }
+    Ok(distance / speed.si())
+}
 
-    pub(super) fn step(height: Length, duration: Time, time_step: Time) -> Result<Self> {
+impl Road {
+    /// A step at once.
+    pub(super) fn step(height: Length) -> Result<Self> {
         valid! { height: (-10) <= .. <= 10 ; "common practice, no source: nobody drives over 10 m"; }
-        Self::new(0.0, vec![line(0.0, height.si(), 0.0)], duration, time_step)
+        Ok(Self(vec![line(0.0, height.si(), 0.0)]))
     }
 
-    pub(super) fn ramp(
-        height: Length,
-        length: Length,
-        speed: Velocity,
-        duration: Time,
-        time_step: Time,
-    ) -> Result<Self> {
+    pub(super) fn ramp(height: Length, length: Length, speed: Velocity) -> Result<Self> {
         let end = crossing(height, length, speed)?;
-        let pieces = vec![line(0.0, 0.0, height.si() / end), line(end, height.si(), 0.0)];
-        Self::new(0.0, pieces, duration, time_step)
+        Ok(Self(vec![line(0.0, 0.0, height.si() / end), line(end, height.si(), 0.0)]))
     }
 
-    pub(super) fn half_sine(
-        height: Length,
-        length: Length,
-        speed: Velocity,
-        duration: Time,
-        time_step: Time,
-    ) -> Result<Self> {
+    pub(super) fn half_sine(height: Length, length: Length, speed: Velocity) -> Result<Self> {
         let end = crossing(height, length, speed)?;
         let w = PI / end;
         let sine = Piece { start: 0.0, height: 0.0, slope: height.si() * w, stiffness: w * w };
-        Self::new(0.0, vec![sine, line(end, 0.0, 0.0)], duration, time_step)
+        Ok(Self(vec![sine, line(end, 0.0, 0.0)]))
     }
 
-    pub(super) fn profile(
-        speed: Velocity,
-        time_step: Time,
-        distance: &[Length],
-        height: &[Length],
-    ) -> Result<Self> {
+    /// Straight from point to point, and how long that takes.
+    pub(super) fn profile(speed: Velocity, distance: &[Length], height: &[Length]) -> Result<(Self, Time)> {
         valid! { speed: 0.01 <= .. <= 200 ; "common practice, no source: vehicles drive between 10 mm/s and 200 m/s"; }
         let in_order = distance.windows(2).all(|pair| pair[0] < pair[1]);
         if distance.len() < 2 || !in_order || distance.iter().any(|x| !x.si().is_finite()) {
@@ -141,44 +117,101 @@ impl Course {
             .collect();
         let last = distance.len() - 1;
         pieces.push(line(start(last), height[last].si(), 0.0));
-        Self::new(height[0].si(), pieces, Time::from_si(start(last)), time_step)
+        Ok((Self(pieces), Time::from_si(start(last))))
+    }
+
+    /// The same for a wheel that meets it later, and stands before it until then.
+    pub(super) fn later(&self, delay: f64) -> Self {
+        let ahead = line(0.0, self.rest(), 0.0);
+        let moved = self.0.iter().map(|piece| Piece { start: piece.start + delay, ..*piece });
+        Self(core::iter::once(ahead).chain(moved).collect())
+    }
+
+    /// Height on which a wheel rests before: that of a step is the road in front of it.
+    fn rest(&self) -> f64 {
+        match self.0[..] {
+            [_] => 0.0,
+            _ => self.0[0].height,
+        }
+    }
+}
+
+impl<const W: usize> Course<W> {
+    pub(super) fn new(roads: [Road; W], duration: Time, time_step: Time) -> Result<Self> {
+        valid! {
+            duration: 0 < .. <= 100000 ; "common practice, no source: longer than a day is a slip";
+            time_step: 0.000001 <= .. <= 100 ; "common practice, no source: from 1 µs to 100 s";
+        }
+        // A duration that is a whole number of steps but for its last digit has that number.
+        let steps = (duration.si() / time_step.si() * (1.0 + 1e-12)).floor() as usize;
+        if steps >= MOST_ROWS {
+            let message = format!(
+                "duration = {} s in steps of time_step = {} s is {} rows, more than {MOST_ROWS}",
+                duration.si(),
+                time_step.si(),
+                steps + 1
+            );
+            return Err(Error::NoSolution { message });
+        }
+        Ok(Self { roads, time_step: time_step.si(), rows: steps + 1 })
     }
 
     pub(super) fn rows(&self) -> usize {
         self.rows
     }
 
-    /// Leg after leg from time 0, each within one piece and none beyond a row.
+    /// Height at which each wheel rests before.
+    pub(super) fn rest(&self) -> [f64; W] {
+        from_fn(|wheel| self.roads[wheel].rest())
+    }
+
+    /// Leg after leg from time 0, each within one piece of every road and none beyond a row.
     #[inline]
-    pub(super) fn walk(&self, mut visit: impl FnMut(Leg) -> Result<()>) -> Result<()> {
-        let mut place = 0;
-        let mut now = 0.0;
-        visit(Leg { piece: self.pieces[0], from: 0.0, to: 0.0, duration: 0.0, row: true })?;
+    pub(super) fn walk(&self, mut visit: impl FnMut(&Leg<W>) -> Result<()>) -> Result<()> {
+        let near = 1e-9 * self.time_step;
+        let mut places = [0; W];
+        let mut pieces: [Piece; W] = from_fn(|wheel| self.roads[wheel].0[0]);
+        // When the next piece of any road begins.
+        let next = |places: &[usize; W]| {
+            let starts = self.roads.iter().zip(places).filter_map(|(road, place)| road.0.get(place + 1));
+            starts.map(|piece| piece.start).fold(f64::INFINITY, f64::min)
+        };
+        let pass = |until: f64, places: &mut [usize; W], pieces: &mut [Piece; W]| {
+            for (wheel, road) in self.roads.iter().enumerate() {
+                while let Some(piece) = road.0.get(places[wheel] + 1).filter(|piece| piece.start <= until) {
+                    places[wheel] += 1;
+                    pieces[wheel] = *piece;
+                }
+            }
+        };
+        pass(near, &mut places, &mut pieces);
+        visit(&Leg { pieces, from: 0.0, to: 0.0, duration: 0.0, whole: false, row: true })?;
+        let (mut now, mut begins) = (0.0, next(&places));
         for row in 1..self.rows {
             let end = row as f64 * self.time_step;
-            let near = 1e-9 * self.time_step;
             let mut whole = true;
-            while let Some(next) = self.pieces.get(place + 1).filter(|next| next.start < end - near) {
-                let piece = self.pieces[place];
-                visit(Leg { piece, from: now, to: next.start, duration: next.start - now, row: false })?;
-                (now, whole) = (next.start, false);
-                place += 1;
+            while begins < end - near {
+                visit(&Leg {
+                    pieces,
+                    from: now,
+                    to: begins,
+                    duration: begins - now,
+                    whole: false,
+                    row: false,
+                })?;
+                (now, whole) = (begins, false);
+                pass(begins, &mut places, &mut pieces);
+                begins = next(&places);
             }
-            let piece = self.pieces[place];
             let duration = if whole { self.time_step } else { end - now };
             // What begins at the row itself is what the row shows.
-            let begins = self.pieces.get(place + 1).filter(|next| next.start <= end + near).copied();
-            visit(Leg { piece, from: now, to: end, duration, row: begins.is_none() })?;
+            let shown = begins > end + near;
+            visit(&Leg { pieces, from: now, to: end, duration, whole, row: shown })?;
             now = end;
-            if let Some(piece) = begins {
-                place += 1;
-                visit(Leg {
-                    piece: Piece { start: end, ..piece },
-                    from: end,
-                    to: end,
-                    duration: 0.0,
-                    row: true,
-                })?;
+            if !shown {
+                pass(end + near, &mut places, &mut pieces);
+                begins = next(&places);
+                visit(&Leg { pieces, from: end, to: end, duration: 0.0, whole: false, row: true })?;
             }
         }
         Ok(())
@@ -196,24 +229,33 @@ mod tests {
         let (speed, end, step) = (Velocity::of::<km_h>(36.0), Time::of::<s>(0.5), Time::of::<s>(0.03));
         let heights = [0.0, 0.02, -0.03, 0.0].map(Length::from_si);
         let distances = [2.0, 2.1, 4.7, 7.0].map(Length::from_si);
-        for course in [
-            Course::step(height, end, step).unwrap(),
-            Course::ramp(height, length, speed, end, step).unwrap(),
-            Course::half_sine(height, length, speed, end, step).unwrap(),
-            Course::profile(speed, step, &distances, &heights).unwrap(),
+        for road in [
+            Road::step(height).unwrap(),
+            Road::ramp(height, length, speed).unwrap(),
+            Road::half_sine(height, length, speed).unwrap(),
+            Road::profile(speed, &distances, &heights).unwrap().0,
         ] {
+            let late = 0.29;
+            let course = Course::new([road.clone(), road.later(late)], end, step).unwrap();
             let (mut now, mut rows) = (0.0, 0);
-            let mut before = None::<(Piece, f64)>;
+            let mut before = None::<(Leg<2>, f64)>;
             course
                 .walk(|leg| {
                     assert!(
                         (leg.from - now).abs() < 1e-15 && (leg.to - leg.from - leg.duration).abs() < 1e-15
                     );
-                    if let Some((piece, at)) = before {
-                        let (left, right) = (piece.at(at).0, leg.piece.at(leg.from).0);
-                        assert!((left - right).abs() < 1e-12, "{left} {right}");
+                    if let Some((left, at)) = before.filter(|_| road.0.len() > 1) {
+                        for (left, right) in left.pieces.iter().zip(&leg.pieces) {
+                            assert!((left.at(at).0 - right.at(leg.from).0).abs() < 1e-9);
+                        }
                     }
-                    before = Some((leg.piece, leg.to));
+                    // The second wheel meets what the first one met.
+                    if leg.to > late && leg.to < late + 0.2 {
+                        let first = road.0.iter().rev().find(|piece| piece.start <= leg.to - late - 1e-10);
+                        let wanted = first.unwrap_or(&road.0[0]).at(leg.to - late).0;
+                        assert!((leg.pieces[1].at(leg.to).0 - wanted).abs() < 1e-9);
+                    }
+                    before = Some((*leg, leg.to));
                     now = leg.to;
                     if leg.row {
                         assert!((leg.to - f64::from(rows) * 0.03).abs() < 1e-12);
@@ -229,19 +271,22 @@ mod tests {
     #[test]
     fn what_is_no_road_is_refused_by_name() {
         let (length, speed) = (Length::of::<m>(1.0), Velocity::of::<km_h>(36.0));
-        let (end, step) = (Time::of::<s>(2.0), Time::of::<s>(0.005));
-        let refused = |course: Result<Course>, name: &str| {
-            let said = course.unwrap_err().to_string();
+        let refused = |said: Option<Error>, name: &str| {
+            let said = said.unwrap().to_string();
             assert!(said.starts_with(name), "{said}");
         };
-        refused(Course::step(Length::from_si(11.0), end, step), "height");
-        refused(Course::step(length, Time::from_si(0.0), step), "duration");
-        refused(Course::step(length, Time::from_si(1e4), Time::from_si(1e-6)), "duration");
-        refused(Course::step(length, end, Time::from_si(f64::NAN)), "time_step");
-        refused(Course::ramp(length, Length::from_si(0.0), speed, end, step), "length");
-        refused(Course::half_sine(length, length, Velocity::from_si(0.0), end, step), "speed");
-        refused(Course::profile(speed, step, &[length], &[length]), "distance");
-        refused(Course::profile(speed, step, &[length, length], &[length, length]), "distance");
-        refused(Course::profile(speed, step, &[Length::from_si(0.0), length], &[length]), "height");
+        let timed = |duration: f64, time_step: f64| {
+            let road = Road::step(length).unwrap();
+            Course::new([road], Time::from_si(duration), Time::from_si(time_step)).err()
+        };
+        refused(Road::step(Length::from_si(11.0)).err(), "height");
+        refused(timed(0.0, 0.005), "duration");
+        refused(timed(1e4, 1e-6), "duration");
+        refused(timed(2.0, f64::NAN), "time_step");
+        refused(Road::ramp(length, Length::from_si(0.0), speed).err(), "length");
+        refused(Road::half_sine(length, length, Velocity::from_si(0.0)).err(), "speed");
+        refused(Road::profile(speed, &[length], &[length]).err(), "distance");
+        refused(Road::profile(speed, &[length, length], &[length, length]).err(), "distance");
+        refused(Road::profile(speed, &[Length::from_si(0.0), length], &[length]).err(), "height");
     }
 }

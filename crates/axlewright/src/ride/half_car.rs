@@ -1,29 +1,40 @@
+use super::axle_wheel::AxleWheel;
+use super::course::Road;
+use super::on_road::{BandOfWaves, VehicleOnRoad};
+use super::vehicle::{Place, Vehicle};
 use super::{dynamic_index, flat_ride_cycles};
 use crate::base::document::{Model, Value};
+use crate::base::table::Table;
 use crate::units::{
-    AngularVelocity, Frequency, Length, LinearStiffness, Mass, MomentOfInertia, Quantity, Ratio, Velocity,
-    frequency,
+    AngularVelocity, Frequency, Length, LinearStiffness, Mass, MomentOfInertia, Quantity, Ratio,
+    RoadRoughness, STANDARD_GRAVITY, Time, Velocity, frequency,
 };
 use crate::{Result, valid};
 
-/// The body on both axles, that bounces and pitches.
+/// A body that bounces and pitches on both axles, whose wheels meet the same road one after the other: four freedoms, linear.
 ///
 /// # Formula
-/// `m_s z'' + (k_f + k_r) z + (k_r b - k_f a) u = 0`, `I u'' + (k_r b - k_f a) z + (k_f a^2 + k_r b^2) u = 0` with the pitch `u` positive where the front goes down
+/// Height of the body at the place `x` in front of its centre: `z - x u`, with the pitch `u` positive where the front goes down. `m_s z'' = sum of F`, `I u'' = -a F_f + b F_r`
+/// with `F = k (z_u - z_x) + c (z_u' - z_x')` of both wheels of an axle; `m_u z_u'' = k_t (z_r - z_u) + c_t (z_r' - z_u') - F`; the rear meets the road later by `(a + b) / v`
 ///
 /// # Fields
 /// - `sprung_mass` — `m_s`, of the whole body
 /// - `pitch_inertia` — `I`, of the sprung mass about the lateral axis through its centre
 /// - `front_distance` — `a`, from the centre of the sprung mass to the front axle
 /// - `rear_distance` — `b`, to the rear axle
-/// - `front_ride_rate` — `k_f`, of both front wheels together, tyres included
-/// - `rear_ride_rate` — `k_r`, of both rear wheels together, tyres included
+/// - `front` — one front wheel: `unsprung_mass` (`m_u`), `wheel_rate` (`k`, tyre left aside), `wheel_damping` (`c`, rate of the damper times the square of its motion ratio), `tyre_rate` (`k_t`), `tyre_damping` (`c_t`, nothing where it is missing)
+/// - `rear` — one rear wheel, likewise
+/// - `seat_forward` — `x`, of the seat in front of the centre of the sprung mass, negative behind it; at the centre where it is missing
 ///
 /// # Valid for
-/// Small motions without damping, wheels that follow the road, and rates that do not depend on braking or driving.
+/// Small motions: no stop is touched, the tyres stay on the ground, and pull where they would leave it. Both tracks are one. Tyres touch the road in one point. Roads in the time domain as for
+/// `ride.QuarterCar`.
 ///
 /// # Source
-/// Gillespie, Fundamentals of Vehicle Dynamics, chapter 5, bounce and pitch (from memory); checked against eigenvalues of SciPy
+/// Newton's law; Gillespie, Fundamentals of Vehicle Dynamics, chapter 5 (from memory); checked against SciPy
+///
+/// # Caution
+/// A tyre whose load varies holds the road less; a ride that is measured on a seat decides, not this. Local codes and licensed practice come first.
 #[derive(Debug, Clone, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 pub struct HalfCar {
@@ -35,10 +46,13 @@ pub struct HalfCar {
     pub front_distance: Value<Length>,
     /// From the centre of the sprung mass to the rear axle.
     pub rear_distance: Value<Length>,
-    /// Of both front wheels together, tyres included.
-    pub front_ride_rate: Value<LinearStiffness>,
-    /// Of both rear wheels together, tyres included.
-    pub rear_ride_rate: Value<LinearStiffness>,
+    /// One front wheel.
+    pub front: AxleWheel,
+    /// One rear wheel.
+    pub rear: AxleWheel,
+    /// Of the seat in front of the centre of the sprung mass.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub seat_forward: Option<Value<Length>>,
 }
 
 /// The two ways in which a body swings on its axles.
@@ -73,24 +87,46 @@ impl Model for HalfCar {
     fn check(&self) -> Result<()> {
         let (sprung_mass, pitch_inertia) = (self.sprung_mass.quantity, self.pitch_inertia.quantity);
         let (front_distance, rear_distance) = (self.front_distance.quantity, self.rear_distance.quantity);
-        let (front_ride_rate, rear_ride_rate) = (self.front_ride_rate.quantity, self.rear_ride_rate.quantity);
+        let seat_forward = Length::from_si(self.seat().forward);
         valid! {
             sprung_mass: 0.001 <= .. <= 4000000 ; "common practice, no source: no vehicle weighs 4000 t";
             pitch_inertia: 0.001 <= .. <= 1000000000 ; "common practice, no source: no vehicle has more than 1e9 kg·m²";
             front_distance: 0.001 <= .. <= 100 ; "common practice, no source: no vehicle is 100 m long";
             rear_distance: 0.001 <= .. <= 100 ; "common practice, no source: no vehicle is 100 m long";
-            front_ride_rate: 1 <= .. <= 1e9 ; "common practice, no source: rates lie between 1 N/m and 1 GN/m";
-            rear_ride_rate: 1 <= .. <= 1e9 ; "common practice, no source: rates lie between 1 N/m and 1 GN/m";
+            seat_forward: (-100) <= .. <= 100 ; "common practice, no source: no vehicle is 100 m long";
         }
-        Ok(())
+        self.front.check("front")?;
+        self.rear.check("rear")
     }
 }
 
+const NAMES: [&str; 6] = [
+    "front_road_height",
+    "front_suspension_travel",
+    "front_tyre_load_variation",
+    "rear_road_height",
+    "rear_suspension_travel",
+    "rear_tyre_load_variation",
+];
+
 impl HalfCar {
-    /// Frequencies of bounce and pitch, and the points about which the body swings.
+    /// The natural modes, the slowest first.
     ///
     /// # Formula
-    /// With `A = (k_f + k_r) / m_s`, `B = (k_r b - k_f a) / m_s`, `C = (k_f a^2 + k_r b^2) / I`, `j^2 = I / m_s`:
+    /// Eigenvalues of the state matrix: a pair has `w = sqrt(s_1 s_2)`, `zeta = -(s_1 + s_2) / (2 w)`; shares of the kinetic energy `m_i |q_i|^2` of its eigenvector
+    ///
+    /// # Returns
+    /// One row a mode: `mode` (of what it has most: `bounce`, `pitch`, `front wheels`, `rear wheels`), `frequency` (natural, the modulus of its roots), `damping_ratio`, and the shares of the
+    /// kinetic energy `bounce_share`, `pitch_share`, `front_share`, `rear_share`. A mode that is damped above 1 does not swing; two of them are refused.
+    pub fn modes(&self) -> Result<Table> {
+        self.check()?;
+        self.vehicle().modes::<8>()
+    }
+
+    /// Frequencies of bounce and pitch, and the points about which the body swings: without damping, on wheels that follow the road.
+    ///
+    /// # Formula
+    /// With the ride rates `k_f` and `k_r` of both wheels of an axle, tyres in series, `A = (k_f + k_r) / m_s`, `B = (k_r b - k_f a) / m_s`, `C = (k_f a^2 + k_r b^2) / I`, `j^2 = I / m_s`:
     /// `w^2 = (A + C) / 2 +- sqrt(((A - C) / 2)^2 + B^2 / j^2)`; centre `x = B / (w^2 - A)` in front of the centre of mass, and `x_1 x_2 = -j^2`
     ///
     /// # Returns
@@ -103,19 +139,23 @@ impl HalfCar {
     /// # Example
     /// ```
     /// use axlewright::{Model, Value, ride::*, units::*};
+    /// let wheel = |mass: &str, rate: &str| Ok::<_, axlewright::Error>(AxleWheel {
+    ///     unsprung_mass: Value::parse(mass)?, wheel_rate: Value::parse(rate)?, wheel_damping: Value::parse("2900 N·s/m")?,
+    ///     tyre_rate: Value::parse("260 N/mm")?, tyre_damping: None,
+    /// });
     /// let van = HalfCar {
     ///     sprung_mass: Value::parse("2100 kg")?, pitch_inertia: Value::parse("3900 kg·m²")?, front_distance: Value::parse("1.2 m")?,
-    ///     rear_distance: Value::parse("1.7 m")?, front_ride_rate: Value::parse("66 N/mm")?, rear_ride_rate: Value::parse("70 N/mm")?,
+    ///     rear_distance: Value::parse("1.7 m")?, front: wheel("62 kg", "38 N/mm")?, rear: wheel("75 kg", "40 N/mm")?, seat_forward: None,
     /// }.checked()?;
-    /// let modes = van.modes()?;
+    /// let modes = van.bounce_and_pitch()?;
     /// assert_eq!(format!("{:.2} and {:.2} Hz", modes.bounce_frequency.in_::<Hz>(), modes.pitch_frequency.in_::<Hz>()), "1.19 and 1.47 Hz");
     /// # Ok::<(), axlewright::Error>(())
     /// ```
-    pub fn modes(&self) -> Result<BodyModes> {
+    pub fn bounce_and_pitch(&self) -> Result<BodyModes> {
         self.check()?;
         let (mass, inertia) = (self.sprung_mass.quantity.si(), self.pitch_inertia.quantity.si());
         let (a, b) = (self.front_distance.quantity.si(), self.rear_distance.quantity.si());
-        let (front, rear) = (self.front_ride_rate.quantity.si(), self.rear_ride_rate.quantity.si());
+        let (front, rear) = (2.0 * self.front.ride_rate()?.si(), 2.0 * self.rear.ride_rate()?.si());
         let (bounce, pitch) = ((front + rear) / mass, (front * a * a + rear * b * b) / inertia);
         let coupling = (rear * b - front * a) / mass;
         let gyration2 = inertia / mass;
@@ -149,7 +189,7 @@ impl HalfCar {
     /// Whether the rear catches up with the front after a bump.
     ///
     /// # Formula
-    /// `f_f = sqrt(k_f / m_f) / (2 pi)` with `m_f = m_s b / (a + b)`, the rear likewise; cycles `n = f_f f_r t / (f_r - f_f)` with `t = (a + b) / v`
+    /// `f_f = sqrt(k_f / m_f) / (2 pi)` with `m_f = m_s b / (a + b)` on both wheels, tyres in series, the rear likewise; cycles `n = f_f f_r t / (f_r - f_f)` with `t = (a + b) / v`
     ///
     /// # Parameters
     /// - `speed` — `v`, of the vehicle
@@ -169,13 +209,188 @@ impl HalfCar {
         let swings = |rate: LinearStiffness, other: Length| {
             crate::spring::natural_frequency(rate, self.sprung_mass.quantity * (other / wheelbase))
         };
-        let front_frequency = swings(self.front_ride_rate.quantity, rear)?;
-        let rear_frequency = swings(self.rear_ride_rate.quantity, front)?;
+        let front_frequency = swings(self.front.ride_rate()? * 2.0, rear)?;
+        let rear_frequency = swings(self.rear.ride_rate()? * 2.0, front)?;
         Ok(FlatRide {
             front_frequency,
             rear_frequency,
             frequency_ratio: rear_frequency / front_frequency,
             cycles: flat_ride_cycles(front_frequency, rear_frequency, wheelbase, speed)?,
         })
+    }
+    /// Amplitudes on waves of one frequency under all wheels, the rear ones later.
+    ///
+    /// # Parameters
+    /// - `amplitude` — of the road's height, half of what lies between crest and trough, up to 10 m
+    /// - `speed` — of the vehicle, from which the delay of the rear follows
+    /// - `frequency` — at which the wheels meet the waves, speed over wavelength, each up to 1 kHz
+    ///
+    /// # Returns
+    /// One row a frequency: `frequency`, `body_displacement` (of the centre of mass), `pitch`, `seat_acceleration`; `front_suspension_travel` and `front_tyre_load_variation` (both wheels of the
+    /// axle), `rear_suspension_travel` and `rear_tyre_load_variation`.
+    pub fn frequency_response(
+        &self,
+        amplitude: Length,
+        speed: Velocity,
+        frequency: &[Frequency],
+    ) -> Result<Table> {
+        self.check()?;
+        self.vehicle().response(amplitude, speed, frequency, [1.0; 2])
+    }
+
+    /// Root mean squares on a random road, and how it feels at the seat.
+    ///
+    /// # Formula
+    /// `x^2 = integral of |H(f)|^2 G_d(f / v) / v df` with the rear axle later by `(a + b) / v`, for the weighted acceleration `|H W_k|^2`
+    ///
+    /// # Parameters
+    /// - `roughness` — `G`, one-sided density of the road's height at 0.1 cycles a metre
+    /// - `speed` — `v`, of the vehicle
+    /// - `shortest_wave` — that the road has and the tyre does not bridge; ISO 8608 gives its classes down to 0.35 m
+    /// - `longest_wave` — that the road has; ISO 8608 gives its classes up to 91 m
+    ///
+    /// # Returns
+    /// - `body_acceleration` — of the body at its centre of mass, upwards
+    /// - `seat_acceleration` — of the body at the seat, upwards
+    /// - `weighted_acceleration` — at the seat, weighted with Wk
+    /// - `comfort` — words for that acceleration, joined by `to` where two overlap
+    /// - `front_suspension_travel` — of a front wheel against the body
+    /// - `rear_suspension_travel` — of a rear wheel
+    /// - `front_tyre_load_variation` — of both front tyres together, about the static load
+    /// - `rear_tyre_load_variation` — of both rear tyres together
+    /// - `front_tyre_load_share` — that over the static load; near a third the wheels begin to leave the road, as the threefold comes now and then
+    /// - `rear_tyre_load_share` — the same of the rear
+    ///
+    /// # Valid for
+    /// - `0 <= roughness <= 1`
+    /// - `0.01 <= speed <= 200`
+    /// - `0.01 <= shortest_wave <= 1000`
+    /// - `0.1 <= longest_wave <= 100000`
+    /// - `longest_wave > shortest_wave`
+    ///
+    /// A road of waviness 2, the same under left and right.
+    ///
+    /// # Source
+    /// ISO 8608:2016 (road), ISO 8041-1:2017 (Wk), ISO 2631-1:1997 C.2.3 (words), all from memory; quadrature checked against Lyapunov solutions of SciPy
+    pub fn on_road(
+        &self,
+        roughness: RoadRoughness,
+        speed: Velocity,
+        shortest_wave: Length,
+        longest_wave: Length,
+    ) -> Result<VehicleOnRoad> {
+        valid! {
+            roughness: 0 <= .. <= 1 ; "definition: a density is not negative; common practice, no source: the roughest class of ISO 8608 has a quarter of a cubic metre";
+            speed: 0.01 <= .. <= 200 ; "common practice, no source: vehicles drive between 10 mm/s and 200 m/s";
+            shortest_wave: 0.01 <= .. <= 1000 ; "common practice, no source: no tyre feels waves of 10 mm";
+            longest_wave: 0.1 <= .. <= 100000 ; "common practice, no source: waves of 100 km shake no one";
+            longest_wave > shortest_wave ; "definition: a band has a lower and an upper end";
+        }
+        self.check()?;
+        let vehicle = self.vehicle();
+        let resonances = vehicle.linear.resonances();
+        let band = BandOfWaves::new(roughness, speed, shortest_wave, longest_wave, resonances)?;
+        vehicle.on_road(&band, 0.0)
+    }
+
+    /// The motion after a step of the road, which the rear wheels meet later.
+    ///
+    /// # Parameters
+    /// - `height` — of the step, negative where it goes down
+    /// - `speed` — of the vehicle
+    /// - `duration` — that is looked at, from the step under the front wheels
+    /// - `time_step` — from row to row
+    ///
+    /// # Returns
+    /// One row a time step from 0: `time`, `body_displacement` (of the centre of mass), `pitch` (positive where the front goes down), `seat_acceleration`; of one axle `front_road_height`,
+    /// `front_suspension_travel` and `front_tyre_load_variation` (both wheels), of the other `rear_road_height`, `rear_suspension_travel`, `rear_tyre_load_variation`; exact at every row.
+    pub fn step(&self, height: Length, speed: Velocity, duration: Time, time_step: Time) -> Result<Table> {
+        self.along(&Road::step(height)?, speed, duration, time_step)
+    }
+
+    /// The motion up a ramp that ends on a plain, such as a bevelled kerb.
+    ///
+    /// # Parameters
+    /// - `height` — of the plain, negative where the ramp goes down
+    /// - `length` — of the ramp along the road
+    /// - `speed` — of the vehicle
+    /// - `duration` — that is looked at, from the foot of the ramp under the front wheels
+    /// - `time_step` — from row to row
+    ///
+    /// # Returns
+    /// One row a time step from 0, as after a step; exact at every row.
+    pub fn ramp(
+        &self,
+        height: Length,
+        length: Length,
+        speed: Velocity,
+        duration: Time,
+        time_step: Time,
+    ) -> Result<Table> {
+        self.along(&Road::ramp(height, length, speed)?, speed, duration, time_step)
+    }
+
+    /// The motion over a bump that is half a sine.
+    ///
+    /// # Parameters
+    /// - `height` — of the bump, negative for a hole
+    /// - `length` — of the bump along the road, half a wave
+    /// - `speed` — of the vehicle
+    /// - `duration` — that is looked at, from the beginning of the bump under the front wheels
+    /// - `time_step` — from row to row
+    ///
+    /// # Returns
+    /// One row a time step from 0, as after a step; exact at every row.
+    pub fn half_sine(
+        &self,
+        height: Length,
+        length: Length,
+        speed: Velocity,
+        duration: Time,
+        time_step: Time,
+    ) -> Result<Table> {
+        self.along(&Road::half_sine(height, length, speed)?, speed, duration, time_step)
+    }
+
+    /// The motion over a measured profile, straight from point to point.
+    ///
+    /// # Parameters
+    /// - `speed` — of the vehicle
+    /// - `time_step` — from row to row
+    /// - `distance` — along the road, at least two in increasing order
+    /// - `height` — of the road at each distance; everything rests on the first one before, the rear wheels until they come to it
+    ///
+    /// # Returns
+    /// One row a time step while the front wheels go from the first distance to the last, as after a step; exact at every row for the road as it is joined.
+    pub fn profile(
+        &self,
+        speed: Velocity,
+        time_step: Time,
+        distance: &[Length],
+        height: &[Length],
+    ) -> Result<Table> {
+        let (road, duration) = Road::profile(speed, distance, height)?;
+        self.along(&road, speed, duration, time_step)
+    }
+
+    fn along(&self, road: &Road, speed: Velocity, duration: Time, time_step: Time) -> Result<Table> {
+        self.check()?;
+        let vehicle = self.vehicle();
+        let course = vehicle.course(core::slice::from_ref(road), speed, duration, time_step)?;
+        vehicle.along::<12>(&course)
+    }
+
+    fn seat(&self) -> Place {
+        Place { forward: self.seat_forward.as_ref().map_or(0.0, |on| on.quantity.si()), left: 0.0 }
+    }
+
+    /// Both wheels of an axle as one.
+    fn vehicle(&self) -> Vehicle<4, 2> {
+        let (a, b) = (self.front_distance.quantity.si(), self.rear_distance.quantity.si());
+        let (mass, inertia) = (self.sprung_mass.quantity.si(), self.pitch_inertia.quantity.si());
+        let place = |forward| Place { forward, left: 0.0 };
+        let wheels = [(place(a), self.front.corner(2.0)), (place(-b), self.rear.corner(2.0))];
+        let weight = mass * STANDARD_GRAVITY / (a + b);
+        Vehicle::new(&[mass, inertia], wheels, [weight * b, weight * a], &self.seat(), &NAMES)
     }
 }

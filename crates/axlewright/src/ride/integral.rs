@@ -9,7 +9,7 @@ pub(super) fn integral<const N: usize>(
     to: f64,
     tolerance: f64,
 ) -> [f64; N] {
-    halved(f, from, to, tolerance, 40)
+    halved(f, from, to, tolerance, &[0.0; N], 40)
 }
 
 fn halved<const N: usize>(
@@ -17,6 +17,7 @@ fn halved<const N: usize>(
     from: f64,
     to: f64,
     tolerance: f64,
+    whole: &[f64; N],
     left: u32,
 ) -> [f64; N] {
     const NODES: [f64; 8] = [
@@ -55,12 +56,14 @@ fn halved<const N: usize>(
             }
         }
     }
-    let settled = (0..N).all(|j| (fine[j] - coarse[j]).abs() <= tolerance * fine[j].abs());
+    // A part that is little beside the whole need not be as exact in itself.
+    let whole: [f64; N] = core::array::from_fn(|j| whole[j].max(fine[j].abs()));
+    let settled = (0..N).all(|j| (fine[j] - coarse[j]).abs() <= tolerance * whole[j]);
     if settled || left == 0 {
         return fine;
     }
-    let mut sum = halved(f, from, middle, tolerance, left - 1);
-    let upper = halved(f, middle, to, tolerance, left - 1);
+    let mut sum = halved(f, from, middle, tolerance, &whole, left - 1);
+    let upper = halved(f, middle, to, tolerance, &whole, left - 1);
     sum.iter_mut().zip(upper).for_each(|(a, b)| *a += b);
     sum
 }

@@ -1,4 +1,4 @@
-//! Ride: a wheel and its share of the body on a road, and the body on both axles.
+//! Ride: a wheel and its share of the body on a road, the body on both axles, and on four wheels.
 //!
 //! Heights are positive upwards and counted from rest; suspension travel is positive in bump, tyre load positive where it grows. A road is a height
 //! over distance; its roughness is the one-sided spectral density at 0.1 cycles a metre (ISO 8608).
@@ -6,34 +6,46 @@
 //! Symbols: `m_s` sprung and `m_u` unsprung mass of one wheel (kg), `k` wheel rate and `k_t` tyre rate (N/m), `c` damping at the wheel and `c_t` in the
 //! tyre (N·s/m), `z_s`, `z_u`, `z_r` height of body, wheel and road (m), `f` frequency (Hz), `n` spatial frequency (cycles/m), `G` roughness (m³), `v` speed (m/s).
 //!
-//! Left out here: seats and engine mounts, roll, friction, tyres that bridge short waves, and the delay between axles but in the flat ride.
+//! Pitch is positive where the front goes down, roll where the left goes up (ISO 8855: x forward, y left, z up). The rear wheels meet the road of the front ones later, exactly by wheelbase
+//! over speed. One road under both tracks, or two: a random one is then as rough in every direction, from which follows what the tracks have in common.
+//!
+//! Left out here: seats and engine mounts, friction, roll centres and lateral forces, live axles as bodies of their own, tyres that bridge short waves.
 
+mod axle_wheel;
 mod course;
 mod damping_for_least_body_acceleration;
 mod damping_for_least_tyre_load;
 mod dynamic_index;
-mod exponential;
 mod flat_ride_cycles;
 mod flat_ride_rear_frequency;
+mod full_car;
 mod half_car;
 mod integral;
+mod linear;
+mod matrix;
 mod nonlinear_quarter_car;
+mod on_road;
 mod quarter_car;
 mod response;
 mod road_displacement_density;
 mod road_surface;
 mod runge_kutta;
+mod track_coherence;
 mod transmissibility;
+mod vehicle;
 mod wk_weighting;
 
+pub use axle_wheel::AxleWheel;
 pub use damping_for_least_body_acceleration::damping_for_least_body_acceleration;
 pub use damping_for_least_tyre_load::damping_for_least_tyre_load;
 pub use dynamic_index::dynamic_index;
 pub use flat_ride_cycles::flat_ride_cycles;
 pub use flat_ride_rear_frequency::flat_ride_rear_frequency;
+pub use full_car::FullCar;
 pub use half_car::{BodyModes, FlatRide, HalfCar};
-pub use nonlinear_quarter_car::{NonlinearQuarterCar, WheelDamperPoint, WheelStop, WheelStopPoint};
-pub use quarter_car::{OnRoad, QuarterCar, QuarterModes};
+pub use nonlinear_quarter_car::{MountedStop, NonlinearQuarterCar};
+pub use on_road::{OnRoad, VehicleOnRoad};
+pub use quarter_car::{QuarterCar, QuarterModes};
 pub use road_displacement_density::road_displacement_density;
 pub use road_surface::{RoadClass, RoadSurface};
 pub use transmissibility::transmissibility;

@@ -1,29 +1,32 @@
-use super::course::{Course, Leg};
-use super::response::{Moment, table};
+use super::course::{Course, Leg, Road};
+use super::response::{Motion, table};
 use super::runge_kutta::advance;
 use crate::base::document::{Model, Value};
 use crate::base::numeric::MonotoneCubic;
 use crate::base::table::Table;
-use crate::units::{Force, Length, LinearStiffness, Mass, Quantity, STANDARD_GRAVITY, Time, Velocity};
+use crate::spring::{BumpStop, DamperCurve};
+use crate::units::{Length, LinearStiffness, Mass, Quantity, Ratio, STANDARD_GRAVITY, Time, Velocity};
 use crate::{Error, Result, valid};
 
 /// A wheel with its share of the body on a road, with a damper that is not the same in bump and rebound, a bump stop, and a tyre that can leave the ground.
 ///
 /// # Formula
-/// `m_s z_s'' = k x + F_d(x') + F_b(x - b)` with the travel `x = z_u - z_s`; `m_u z_u'' = max(k_t (z_r - z_u), -W) - m_s z_s''` with the static load `W = (m_s + m_u) g`;
-/// `F_d` and `F_b` monotone cubics through the points
+/// `m_s z_s'' = k x + r F_d(r x') + r_b F_b(r_b (x - b))` with the travel `x = z_u - z_s`; `m_u z_u'' = max(k_t (z_r - z_u), -W) - m_s z_s''` with the static load `W = (m_s + m_u) g`;
+/// `F_d` and `F_b` monotone cubics through the points, the gas force taken off
 ///
 /// # Fields
 /// - `sprung_mass` — `m_s`, of the body on this wheel
 /// - `unsprung_mass` — `m_u`, that moves with the wheel
 /// - `wheel_rate` — `k`, of the suspension at the wheel, tyre and bump stop left aside
 /// - `tyre_rate` — `k_t`, vertical rate of the tyre at its pressure and load
-/// - `damper` — `F_d`, at the wheel, gas force taken off: in order of velocity, from rebound to bump, each with `velocity` (positive in bump) and `force`; no force at rest is added where it is missing
-/// - `bump_stop` — `F_b`, at the wheel; leave it out where there is none
+/// - `damper` — `F_d`, of the damper itself, a `spring.DamperCurve`
+/// - `damper_motion_ratio` — `r`, shortening of the damper over travel of the wheel
+/// - `bump_stop` — with `bump_left` (`b`, travel of the wheel until it is touched), `motion_ratio` (`r_b`, compression over travel of the wheel) and `stop` (`F_b`, a `spring.BumpStop`); leave it out where there is none
 ///
 /// # Valid for
-/// A linear spring that is never loose and never coil-bound, a damper that is never fully open, no friction, and a tyre without damping that touches the road in one point. Velocities and compressions
-/// within the points: beyond them nothing is known, and the answer is refused with the time. Each step of the integration is off by 1 nm or 1 nm/s at the most, as it estimates itself.
+/// A linear spring that is never loose and never coil-bound, a damper that is never fully open, motion ratios that do not change along the travel, no friction, and a tyre without damping that touches the
+/// road in one point. Velocities and compressions within the points: beyond them nothing is known, and the answer is refused with the time. Each step of the integration is off by 1 nm or 1 nm/s at the
+/// most, as it estimates itself.
 ///
 /// # Source
 /// Newton's law for both masses; integrated by the pair of Dormand and Prince (1980); checked against SciPy's `solve_ivp` at a tighter tolerance
@@ -41,43 +44,26 @@ pub struct NonlinearQuarterCar {
     pub wheel_rate: Value<LinearStiffness>,
     /// Vertical rate of the tyre.
     pub tyre_rate: Value<LinearStiffness>,
-    /// At the wheel, in order of velocity.
-    pub damper: Vec<WheelDamperPoint>,
-    /// At the wheel; left out where there is none.
+    /// Of the damper itself.
+    pub damper: DamperCurve,
+    /// Shortening of the damper over travel of the wheel.
+    pub damper_motion_ratio: Value<Ratio>,
+    /// Left out where there is none.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub bump_stop: Option<WheelStop>,
+    pub bump_stop: Option<MountedStop>,
 }
 
-/// One point of a damper's curve at the wheel.
+/// A bump stop in its place.
 #[derive(Debug, Clone, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
-#[cfg_attr(feature = "serde", serde(expecting = "a table with `velocity` and `force`"))]
-pub struct WheelDamperPoint {
-    /// Of the wheel against the body, positive in bump.
-    pub velocity: Value<Velocity>,
-    /// At that velocity, at the wheel; positive where it pushes them apart.
-    pub force: Value<Force>,
-}
-
-/// A bump stop as the wheel feels it.
-#[derive(Debug, Clone, PartialEq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
-pub struct WheelStop {
+#[cfg_attr(feature = "serde", serde(expecting = "a table with `bump_left`, `motion_ratio` and `stop`"))]
+pub struct MountedStop {
     /// Travel of the wheel from ride height until it is touched.
     pub bump_left: Value<Length>,
-    /// In order of compression, beyond contact.
-    pub points: Vec<WheelStopPoint>,
-}
-
-/// One point of a bump stop's curve at the wheel.
-#[derive(Debug, Clone, PartialEq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
-#[cfg_attr(feature = "serde", serde(expecting = "a table with `compression` and `force`"))]
-pub struct WheelStopPoint {
-    /// Travel of the wheel beyond contact.
-    pub compression: Value<Length>,
-    /// At that compression, at the wheel.
-    pub force: Value<Force>,
+    /// Compression over travel of the wheel.
+    pub motion_ratio: Value<Ratio>,
+    /// The stop itself.
+    pub stop: BumpStop,
 }
 
 impl Model for NonlinearQuarterCar {
@@ -93,7 +79,22 @@ struct Parts {
     k: f64,
     kt: f64,
     damper: MonotoneCubic,
-    stop: Option<(f64, MonotoneCubic)>,
+    damper_ratio: f64,
+    stop: Option<Stop>,
+}
+
+struct Stop {
+    bump_left: f64,
+    ratio: f64,
+    curve: MonotoneCubic,
+}
+
+impl Stop {
+    /// Force at the wheel; NaN beyond the points.
+    fn force(&self, travel: f64) -> f64 {
+        let compression = self.ratio * (travel - self.bump_left);
+        if compression > 0.0 { self.ratio * self.curve.at(compression) } else { 0.0 }
+    }
 }
 
 /// What acts at one instant.
@@ -108,11 +109,9 @@ impl Parts {
     fn forces(&self, road: f64, state: &[f64; 4]) -> Forces {
         let [body, body_velocity, wheel, wheel_velocity] = *state;
         let travel = wheel - body;
-        let stop = match &self.stop {
-            Some((bump_left, curve)) if travel > *bump_left => curve.at(travel - bump_left),
-            _ => 0.0,
-        };
-        let suspension = self.k * travel + self.damper.at(wheel_velocity - body_velocity) + stop;
+        let stop = self.stop.as_ref().map_or(0.0, |stop| stop.force(travel));
+        let damper = self.damper_ratio * self.damper.at(self.damper_ratio * (wheel_velocity - body_velocity));
+        let suspension = self.k * travel + damper + stop;
         let tyre = (self.kt * (road - wheel)).max(-(self.ms + self.mu) * STANDARD_GRAVITY);
         Forces { stop, suspension, tyre }
     }
@@ -124,18 +123,13 @@ impl Parts {
 
     /// Which curve ends at this state.
     fn beyond(&self, time: f64, state: &[f64; 4]) -> Option<Error> {
-        let (velocity, travel) = (state[3] - state[1], state[2] - state[0]);
+        let (velocity, travel) = (self.damper_ratio * (state[3] - state[1]), state[2] - state[0]);
         let message = if self.damper.at(velocity).is_nan() {
-            format!(
-                "damper: the wheel moves at {velocity} m/s against the body near {time} s, beyond the points"
-            )
+            format!("damper: it moves at {velocity} m/s near {time} s, beyond the points")
         } else {
-            match &self.stop {
-                Some((left, curve)) if travel > *left && curve.at(travel - left).is_nan() => {
-                    format!("bump_stop: compressed by {} m near {time} s, beyond the points", travel - left)
-                }
-                _ => return None,
-            }
+            let stop = self.stop.as_ref().filter(|stop| stop.force(travel).is_nan())?;
+            let compression = stop.ratio * (travel - stop.bump_left);
+            format!("bump_stop: compressed by {compression} m near {time} s, beyond the points")
         };
         Some(Error::NoSolution { message })
     }
@@ -153,7 +147,7 @@ impl NonlinearQuarterCar {
     /// One row a time step from 0: `time`, `road_height`, `body_displacement`, `wheel_displacement`, `suspension_travel`, `body_acceleration`,
     /// `tyre_load_variation`, `bump_stop_force`.
     pub fn step(&self, height: Length, duration: Time, time_step: Time) -> Result<Table> {
-        self.along(&Course::step(height, duration, time_step)?)
+        self.along(Road::step(height)?, duration, time_step)
     }
 
     /// The motion up a ramp that ends on a plain, such as a bevelled kerb.
@@ -175,7 +169,7 @@ impl NonlinearQuarterCar {
         duration: Time,
         time_step: Time,
     ) -> Result<Table> {
-        self.along(&Course::ramp(height, length, speed, duration, time_step)?)
+        self.along(Road::ramp(height, length, speed)?, duration, time_step)
     }
 
     /// The motion over a bump that is half a sine.
@@ -197,7 +191,7 @@ impl NonlinearQuarterCar {
         duration: Time,
         time_step: Time,
     ) -> Result<Table> {
-        self.along(&Course::half_sine(height, length, speed, duration, time_step)?)
+        self.along(Road::half_sine(height, length, speed)?, duration, time_step)
     }
 
     /// The motion over a measured profile, straight from point to point.
@@ -217,17 +211,21 @@ impl NonlinearQuarterCar {
         distance: &[Length],
         height: &[Length],
     ) -> Result<Table> {
-        self.along(&Course::profile(speed, time_step, distance, height)?)
+        let (road, duration) = Road::profile(speed, distance, height)?;
+        self.along(road, duration, time_step)
     }
 
-    fn along(&self, course: &Course) -> Result<Table> {
+    fn along(&self, road: Road, duration: Time, time_step: Time) -> Result<Table> {
         const TOLERANCE: f64 = 1e-9;
         let parts = self.parts()?;
-        let mut moments = Vec::with_capacity(course.rows());
-        let mut state = [course.rest, 0.0, course.rest, 0.0];
+        let course = Course::new([road], duration, time_step)?;
+        let mut motion = Motion::with_capacity(course.rows());
+        let mut bump_stop_force = Vec::with_capacity(course.rows());
+        let [rest] = course.rest();
+        let mut state = [rest, 0.0, rest, 0.0];
         let mut try_first = 1e-4;
         course.walk(|leg| {
-            let Leg { piece, from, to, row, .. } = leg;
+            let Leg { pieces: [piece], from, to, row, .. } = *leg;
             let mut fault = None;
             let slope = |time: f64, state: &[f64; 4]| {
                 let slope = parts.slope(piece.at(time).0, state);
@@ -242,81 +240,59 @@ impl NonlinearQuarterCar {
             if row {
                 let road = piece.at(to).0;
                 let on = parts.forces(road, &state);
-                moments.push(Moment {
-                    time: to,
-                    road,
-                    body: state[0],
-                    wheel: state[2],
-                    body_acceleration: on.suspension / parts.ms,
-                    tyre_load_variation: on.tyre,
-                    bump_stop_force: on.stop,
-                });
+                motion.push(to, road, [state[0], state[2]], on.suspension / parts.ms, on.tyre);
+                bump_stop_force.push(on.stop);
             }
             Ok(())
         })?;
-        Ok(table(&moments, true))
+        Ok(table(motion, Some(bump_stop_force)))
     }
 
     fn parts(&self) -> Result<Parts> {
         let (sprung_mass, unsprung_mass) = (self.sprung_mass.quantity, self.unsprung_mass.quantity);
         let (wheel_rate, tyre_rate) = (self.wheel_rate.quantity, self.tyre_rate.quantity);
+        let damper_motion_ratio = self.damper_motion_ratio.quantity;
         valid! {
             sprung_mass: 0.001 <= .. <= 1000000 ; "common practice, no source: no wheel carries 1000 t";
             unsprung_mass: 0.001 <= .. <= 1000000 ; "common practice, no source: no wheel weighs 1000 t";
             wheel_rate: 1 <= .. <= 1e9 ; "common practice, no source: rates lie between 1 N/m and 1 GN/m";
             tyre_rate: 1 <= .. <= 1e9 ; "common practice, no source: rates lie between 1 N/m and 1 GN/m";
+            damper_motion_ratio: 0.01 <= .. <= 3 ; "common practice, no source: motion ratios lie between 0.01 and 3";
         }
-        let mut damper: Vec<(f64, f64)> = Vec::new();
-        for (place, point) in self.damper.iter().enumerate() {
-            let (velocity, force) = (point.velocity.quantity.si(), point.force.quantity.si());
-            // In bump it pushes wheel and body apart, in rebound it holds them together.
-            if velocity * force < 0.0 || (velocity == 0.0 && force != 0.0) {
-                let message = format!(
-                    "velocity {velocity} m/s and force {force} N: a damper takes energy and rests without force"
-                );
-                return Err(Error::Document { line: 0, key: format!("damper[{place}]"), message });
-            }
-            damper.push((velocity, force));
-        }
-        let at = damper.partition_point(|(velocity, _)| *velocity < 0.0);
-        if damper.get(at).is_none_or(|(velocity, _)| *velocity != 0.0) {
-            damper.insert(at, (0.0, 0.0));
-        }
-        if at == 0 || at + 1 == damper.len() {
-            let wanted = "at least one point in rebound and one in bump is wanted";
-            return Err(Error::Length { argument: "damper", length: self.damper.len(), wanted });
-        }
-        let stop = match &self.bump_stop {
-            None => None,
-            Some(stop) => {
-                let bump_left = stop.bump_left.quantity;
-                valid! { bump_left: 0 <= .. <= 10 ; "definition: at ride height the stop is not touched"; }
-                let mut points = vec![(0.0, 0.0)];
-                for (place, point) in stop.points.iter().enumerate() {
-                    let (compression, force) = (point.compression.quantity.si(), point.force.quantity.si());
-                    if !(compression > 0.0 && force >= points[place].1) {
-                        let message = format!(
-                            "compression {compression} m and force {force} N: contact is no point, and the force never falls"
-                        );
-                        return Err(Error::Document {
-                            line: 0,
-                            key: format!("bump_stop.points[{place}]"),
-                            message,
-                        });
-                    }
-                    points.push((compression, force));
-                }
-                Some((bump_left.si(), MonotoneCubic::new("bump_stop.points", &points)?))
-            }
+        let within = |key: &str, error: Error| Error::Document {
+            line: 0,
+            key: key.to_owned(),
+            message: error.to_string(),
         };
+        let stop = self.bump_stop.as_ref().map(|stop| {
+            stop.checked_places()?;
+            let curve = stop.stop.curve().map_err(|error| within("bump_stop.stop", error))?;
+            Ok(Stop {
+                bump_left: stop.bump_left.quantity.si(),
+                ratio: stop.motion_ratio.quantity.si(),
+                curve,
+            })
+        });
         Ok(Parts {
             ms: sprung_mass.si(),
             mu: unsprung_mass.si(),
             k: wheel_rate.si(),
             kt: tyre_rate.si(),
-            damper: MonotoneCubic::new("damper", &damper)?,
-            stop,
+            damper: self.damper.curve().map_err(|error| within("damper", error))?,
+            damper_ratio: damper_motion_ratio.si(),
+            stop: stop.transpose()?,
         })
+    }
+}
+
+impl MountedStop {
+    fn checked_places(&self) -> Result<()> {
+        let (bump_left, motion_ratio) = (self.bump_left.quantity, self.motion_ratio.quantity);
+        valid! {
+            bump_left: 0 <= .. <= 10 ; "definition: at ride height the stop is not touched";
+            motion_ratio: 0.01 <= .. <= 3 ; "common practice, no source: motion ratios lie between 0.01 and 3";
+        }
+        Ok(())
     }
 }
 
@@ -324,17 +300,19 @@ impl NonlinearQuarterCar {
 mod tests {
     use super::super::QuarterCar;
     use super::*;
-    use crate::units::{Damping, mm, s};
+    use crate::spring::{DamperPoint, StopPoint};
+    use crate::units::{Damping, Force, mm, s};
 
-    fn point(velocity: f64, force: f64) -> WheelDamperPoint {
-        WheelDamperPoint {
+    fn point(velocity: f64, force: f64) -> DamperPoint {
+        DamperPoint {
             velocity: Value::new(Velocity::from_si(velocity)),
             force: Value::new(Force::from_si(force)),
         }
     }
 
-    fn car(damper: Vec<WheelDamperPoint>, stop: Option<(f64, &[(f64, f64)])>) -> NonlinearQuarterCar {
-        let stop_point = |(compression, force): &(f64, f64)| WheelStopPoint {
+    /// A stop by the travel that is left and its points.
+    fn car(points: Vec<DamperPoint>, stop: Option<(f64, &[(f64, f64)])>) -> NonlinearQuarterCar {
+        let stop_point = |(compression, force): &(f64, f64)| StopPoint {
             compression: Value::new(Length::from_si(*compression)),
             force: Value::new(Force::from_si(*force)),
         };
@@ -343,11 +321,37 @@ mod tests {
             unsprung_mass: Value::new(Mass::from_si(40.0)),
             wheel_rate: Value::new(LinearStiffness::from_si(22e3)),
             tyre_rate: Value::new(LinearStiffness::from_si(190e3)),
-            damper,
-            bump_stop: stop.map(|(bump_left, points)| WheelStop {
+            damper: DamperCurve { gas_force: Value::new(Force::from_si(0.0)), points },
+            damper_motion_ratio: Value::new(Ratio::from_si(1.0)),
+            bump_stop: stop.map(|(bump_left, points)| MountedStop {
                 bump_left: Value::new(Length::from_si(bump_left)),
-                points: points.iter().map(stop_point).collect(),
+                motion_ratio: Value::new(Ratio::from_si(1.0)),
+                stop: BumpStop { points: points.iter().map(stop_point).collect() },
             }),
+        }
+    }
+
+    /// The same wheel over other levers: a damper at half the travel with four times the rate and gas in it, a stop at half the travel.
+    #[test]
+    fn levers_and_gas_change_nothing_of_what_the_wheel_feels() {
+        let straight = vec![point(-6.0, -9000.0), point(-0.2, -800.0), point(6.0, 4000.0)];
+        let stop: &[(f64, f64)] = &[(0.02, 2000.0), (0.2, 90e3)];
+        let direct = car(straight, Some((0.03, stop)));
+        let gas = 180.0;
+        let levered = [(-3.0, -18000.0), (-0.1, -1600.0), (3.0, 8000.0)].map(|(v, f)| point(v, f + gas));
+        let mut other = car(levered.to_vec(), Some((0.03, &[(0.01, 4000.0), (0.1, 180e3)])));
+        other.damper.gas_force = Value::new(Force::from_si(gas));
+        other.damper_motion_ratio = Value::new(Ratio::from_si(0.5));
+        if let Some(stop) = &mut other.bump_stop {
+            stop.motion_ratio = Value::new(Ratio::from_si(0.5));
+        }
+        let (height, end, step) = (Length::of::<mm>(90.0), Time::of::<s>(1.0), Time::of::<s>(0.01));
+        let (a, b) = (direct.step(height, end, step).unwrap(), other.step(height, end, step).unwrap());
+        assert!(a.numbers("bump_stop_force").unwrap().iter().any(|force| *force > 100.0));
+        for name in ["body_displacement", "wheel_displacement", "bump_stop_force"] {
+            for (a, b) in a.numbers(name).unwrap().iter().zip(b.numbers(name).unwrap()) {
+                assert!((a - b).abs() < 1e-6 * a.abs().max(1.0), "{name}: {a} {b}");
+            }
         }
     }
 
@@ -403,8 +407,8 @@ mod tests {
         assert!(said(&through).starts_with("bump_stop"), "{}", said(&through));
         for (name, wrong) in [
             ("damper", car(vec![point(0.2, 400.0)], None)),
-            ("damper[0]", car(vec![point(-0.2, 400.0), point(0.2, 400.0)], None)),
-            ("bump_stop.points[0]", car(damper(), Some((0.01, &[(0.01, -1.0)])))),
+            ("damper", car(vec![point(-0.2, 400.0), point(0.2, 400.0)], None)),
+            ("bump_stop.stop", car(damper(), Some((0.01, &[(0.01, -1.0)])))),
             ("bump_left", car(damper(), Some((-0.01, thin)))),
         ] {
             assert!(said(&wrong).starts_with(name), "{}", said(&wrong));

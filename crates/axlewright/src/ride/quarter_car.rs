@@ -1,16 +1,17 @@
-use super::course::{Course, Leg};
-use super::exponential::{Matrix, exponential, times};
+use super::OnRoad;
+use super::course::{Course, Road};
 use super::integral::integral;
-use super::response::{Moment, table};
-use super::{road_displacement_density, wk_weighting};
+use super::linear::{Linear, Tyre, no_modes};
+use super::on_road::{BandOfWaves, comfort, felt};
+use super::response::{Motion, table};
 use crate::base::document::{Model, Value};
 use crate::base::table::{Cell, Rows, Table};
 use crate::units::{
     Acceleration, Damping, Force, Frequency, Length, LinearStiffness, Mass, Quantity, Ratio, RoadRoughness,
     STANDARD_GRAVITY, Time, Velocity, angular_velocity, frequency,
 };
-use crate::{Error, Result, valid};
-use num_complex::Complex64;
+use crate::{Result, valid};
+use nalgebra::{Complex, SVector};
 
 /// A wheel with its share of the body on a road: two masses, linear.
 ///
@@ -70,33 +71,6 @@ pub struct QuarterModes {
     pub hop_damping_ratio: Ratio,
 }
 
-/// A quarter car on a random road, root mean squares.
-#[derive(Debug, Clone, PartialEq)]
-pub struct OnRoad {
-    /// Of the body.
-    pub body_acceleration: Acceleration,
-    /// Of the body, weighted with Wk.
-    pub weighted_acceleration: Acceleration,
-    /// What people call that.
-    pub comfort: String,
-    /// Of the wheel against the body.
-    pub suspension_travel: Length,
-    /// Of the tyre's load about its static one.
-    pub tyre_load_variation: Force,
-    /// The same over the static load.
-    pub tyre_load_share: Ratio,
-}
-
-/// Words of ISO 2631-1:1997, C.2.3 (from memory), with the weighted accelerations to which they belong; they overlap.
-const COMFORT: [(&str, f64, f64); 6] = [
-    ("not uncomfortable", 0.0, 0.315),
-    ("a little uncomfortable", 0.315, 0.63),
-    ("fairly uncomfortable", 0.5, 1.0),
-    ("uncomfortable", 0.8, 1.6),
-    ("very uncomfortable", 1.25, 2.5),
-    ("extremely uncomfortable", 2.0, f64::INFINITY),
-];
-
 impl Model for QuarterCar {
     fn check(&self) -> Result<()> {
         let (sprung_mass, unsprung_mass) = (self.sprung_mass.quantity, self.unsprung_mass.quantity);
@@ -128,10 +102,10 @@ struct Numbers {
 
 /// What a road of one frequency does, over its height.
 struct Gains {
-    body: Complex64,
-    body_acceleration: Complex64,
-    suspension_travel: Complex64,
-    tyre_load: Complex64,
+    body: Complex<f64>,
+    body_acceleration: Complex<f64>,
+    suspension_travel: Complex<f64>,
+    tyre_load: Complex<f64>,
 }
 
 impl Numbers {
@@ -141,9 +115,9 @@ impl Numbers {
         [ms * mu, c * (ms + mu) + ct * ms, k * (ms + mu) + kt * ms + c * ct, c * kt + ct * k, k * kt]
     }
 
-    fn gains(&self, s: Complex64) -> Gains {
+    fn gains(&self, s: Complex<f64>) -> Gains {
         let Numbers { ms, mu, k, c, kt, ct } = *self;
-        let determinant = self.characteristic().iter().fold(Complex64::ZERO, |sum, part| sum * s + part);
+        let determinant = self.characteristic().iter().fold(Complex::ZERO, |sum, part| sum * s + part);
         let (suspension, tyre, s2) = (c * s + k, ct * s + kt, s * s);
         let body = suspension * tyre / determinant;
         Gains {
@@ -164,105 +138,10 @@ impl Numbers {
         ((k * kt / greater).sqrt(), (greater / (ms * mu)).sqrt())
     }
 
-    /// Angular velocity and damping ratio of both modes, the lower first.
-    fn damped(&self) -> Result<[(f64, f64); 2]> {
-        let polynomial = self.characteristic();
-        let scale = (polynomial[4] / polynomial[0]).sqrt().sqrt();
-        let power = |i: usize| polynomial[i] / (polynomial[0] * scale.powi(i as i32));
-        let mut roots = roots([1.0, power(1), power(2), power(3), power(4)]);
-        roots.sort_by(|a, b| a.norm_sqr().total_cmp(&b.norm_sqr()));
-        let swings = |root: &&Complex64| root.im.abs() > 1e-7 * root.norm();
-        let pair = |a: Complex64, b: Complex64| {
-            let w = (a * b).norm().sqrt();
-            (w * scale, -(a + b).re / (2.0 * w))
-        };
-        let swinging: Vec<Complex64> = roots.iter().filter(swings).copied().collect();
-        let still: Vec<Complex64> = roots.iter().filter(|root| !swings(root)).copied().collect();
-        let mut modes = match (&swinging[..], &still[..]) {
-            // A root and its conjugate are as great as each other, two pairs of equal size differ in sign.
-            ([a, b, c, d], _) => {
-                let mut up: Vec<Complex64> =
-                    [a, b, c, d].into_iter().filter(|root| root.im > 0.0).copied().collect();
-                up.truncate(2);
-                let [lower, upper] = up[..] else { return Err(overdamped()) };
-                [pair(lower, lower.conj()), pair(upper, upper.conj())]
-            }
-            ([a, b], [c, d]) => [pair(*a, *b), pair(*c, *d)],
-            _ => return Err(overdamped()),
-        };
-        modes.sort_by(|a, b| a.0.total_cmp(&b.0));
-        Ok(modes)
-    }
-
-    /// The motion with the road's height and its rate as the first two states. The last is `z_u' - c_t / m_u z_r`, so that a step needs no impulse.
-    fn motion(&self, stiffness: f64) -> Matrix<6> {
+    /// Height of the body, height of the wheel.
+    fn linear(&self) -> Linear<2, 1> {
         let Numbers { ms, mu, k, c, kt, ct } = *self;
-        let d = ct / mu;
-        [
-            [0.0, 1.0, 0.0, 0.0, 0.0, 0.0],
-            [-stiffness, 0.0, 0.0, 0.0, 0.0, 0.0],
-            [0.0, 0.0, 0.0, 1.0, 0.0, 0.0],
-            [c * d / ms, 0.0, -k / ms, -c / ms, k / ms, c / ms],
-            [d, 0.0, 0.0, 0.0, 0.0, 1.0],
-            [(kt - (c + ct) * d) / mu, 0.0, k / mu, c / mu, -(k + kt) / mu, -(c + ct) / mu],
-        ]
-    }
-}
-
-fn overdamped() -> Error {
-    Error::NoSolution {
-        message: "both modes are damped so much that neither swings: they have no frequency".to_owned(),
-    }
-}
-
-/// All roots of a monic polynomial of fourth degree near the unit circle: Aberth's method.
-fn roots(polynomial: [f64; 5]) -> [Complex64; 4] {
-    let value = |x: Complex64| {
-        polynomial
-            .iter()
-            .fold((Complex64::ZERO, Complex64::ZERO), |(p, slope), part| (p * x + part, slope * x + p))
-    };
-    let mut roots = [0.4, 1.9, 3.6, 5.1].map(|angle| Complex64::from_polar(1.0, angle));
-    for _ in 0..200 {
-        let mut moved = 0.0_f64;
-        for i in 0..4 {
-            let (p, slope) = value(roots[i]);
-            if p == Complex64::ZERO {
-                continue;
-            }
-            let others: Complex64 = (0..4).filter(|j| *j != i).map(|j| (roots[i] - roots[j]).inv()).sum();
-            let newton = p / slope;
-            let step = newton / (1.0 - newton * others);
-            if step.is_finite() {
-                roots[i] -= step;
-                moved = moved.max(step.norm() / roots[i].norm());
-            }
-        }
-        if moved < 1e-15 {
-            break;
-        }
-    }
-    roots
-}
-
-/// The exponentials of whole time steps, which come again, and the last one of a part of a step, by the road's stiffness and the duration.
-#[derive(Default)]
-struct Known(Vec<(f64, f64, [[f64; 4]; 6])>);
-
-impl Known {
-    fn of(&mut self, car: &Numbers, stiffness: f64, duration: f64) -> &[[f64; 4]; 6] {
-        let found = self.0.iter().position(|on| on.0 == stiffness && on.1 == duration);
-        let place = found.unwrap_or_else(|| {
-            let matrix = exponential(&car.motion(stiffness).map(|row| row.map(|x| x * duration)));
-            if self.0.len() == 8 {
-                self.0.pop();
-            }
-            // The road's own two rows are not wanted; the others by columns.
-            let columns = core::array::from_fn(|j| core::array::from_fn(|i| matrix[i + 2][j]));
-            self.0.push((stiffness, duration, columns));
-            self.0.len() - 1
-        });
-        &self.0[place].2
+        Linear::new([ms, mu], [Tyre { rate: kt, damping: ct }]).with(&SVector::from([-1.0, 1.0]), k, c)
     }
 }
 
@@ -297,14 +176,15 @@ impl QuarterCar {
         let car = self.numbers();
         let hertz = |w: f64| frequency(crate::units::AngularVelocity::from_si(w));
         let (body, hop) = car.undamped();
-        let [lower, upper] = car.damped()?;
+        let modes = car.linear().modes::<4>()?;
+        let [lower, upper] = modes[..] else { return Err(no_modes()) };
         Ok(QuarterModes {
             body_undamped_frequency: hertz(body),
             hop_undamped_frequency: hertz(hop),
-            body_frequency: hertz(lower.0),
-            body_damping_ratio: Ratio::from_si(lower.1),
-            hop_frequency: hertz(upper.0),
-            hop_damping_ratio: Ratio::from_si(upper.1),
+            body_frequency: hertz(lower.angular_velocity),
+            body_damping_ratio: Ratio::from_si(lower.damping_ratio),
+            hop_frequency: hertz(upper.angular_velocity),
+            hop_damping_ratio: Ratio::from_si(upper.damping_ratio),
         })
     }
 
@@ -332,8 +212,8 @@ impl QuarterCar {
             .quantity::<Force>("tyre_load_variation");
         for frequency in frequency.iter().copied() {
             let outputs = up_to_a_megahertz(frequency).map(|()| {
-                let on = car.gains(Complex64::new(0.0, angular_velocity(frequency).si()));
-                let of = |gain: Complex64| Cell::Number(amplitude.si() * gain.norm());
+                let on = car.gains(Complex::new(0.0, angular_velocity(frequency).si()));
+                let of = |gain: Complex<f64>| Cell::Number(amplitude.si() * gain.norm());
                 [
                     Cell::Number(on.body.norm()),
                     of(on.body_acceleration),
@@ -408,33 +288,16 @@ impl QuarterCar {
         }
         self.check()?;
         let car = self.numbers();
-        // G_d(n) / v at one cycle a second.
-        let at_one_hertz =
-            road_displacement_density(roughness, speed * Time::from_si(1.0))?.si() / speed.si();
+        let (body, hop) = car.undamped();
+        let band = BandOfWaves::new(roughness, speed, shortest_wave, longest_wave, [body, hop])?;
         let squares = |logarithm: f64| {
             let hertz = logarithm.exp();
-            let on = car.gains(Complex64::new(0.0, angular_velocity(Frequency::from_si(hertz)).si()));
-            let felt = wk_weighting(Frequency::from_si(hertz)).map_or(f64::NAN, Quantity::si);
-            // G(f) df = G(1 Hz) / f^2 df = G(1 Hz) / f d(ln f)
-            [on.body_acceleration, on.body_acceleration * felt, on.suspension_travel, on.tyre_load]
-                .map(|gain| gain.norm_sqr() * (at_one_hertz / hertz))
+            let on = car.gains(Complex::new(0.0, angular_velocity(Frequency::from_si(hertz)).si()));
+            [on.body_acceleration, on.body_acceleration * felt(hertz), on.suspension_travel, on.tyre_load]
+                .map(|gain| gain.norm_sqr() * (band.at_one_hertz / hertz))
         };
-        let (first, last) = ((speed / longest_wave).si().ln(), (speed / shortest_wave).si().ln());
-        let (body, hop) = car.undamped();
-        let mut ends = vec![first];
-        ends.extend(
-            [body, hop]
-                .map(|w| frequency(crate::units::AngularVelocity::from_si(w)).si().ln())
-                .iter()
-                .filter(|at| (first..last).contains(*at)),
-        );
-        ends.push(last);
-        let mut sums = [0.0; 4];
-        for pair in ends.windows(2) {
-            let part = integral(&squares, pair[0], pair[1], 1e-9);
-            sums.iter_mut().zip(part).for_each(|(sum, part)| *sum += part);
-        }
-        let [body, weighted, travel, load] = sums.map(f64::sqrt);
+        let [body, weighted, travel, load] =
+            band.integral(|from, to| integral(&squares, from, to, 1e-9)).map(f64::sqrt);
         Ok(OnRoad {
             body_acceleration: Acceleration::from_si(body),
             weighted_acceleration: Acceleration::from_si(weighted),
@@ -456,7 +319,7 @@ impl QuarterCar {
     /// One row a time step from 0: `time`, `road_height`, `body_displacement`, `wheel_displacement`, `suspension_travel`, `body_acceleration`,
     /// `tyre_load_variation`; exact at every row.
     pub fn step(&self, height: Length, duration: Time, time_step: Time) -> Result<Table> {
-        self.along(&Course::step(height, duration, time_step)?)
+        self.along(Road::step(height)?, duration, time_step)
     }
 
     /// The motion up a ramp that ends on a plain, such as a bevelled kerb.
@@ -478,7 +341,7 @@ impl QuarterCar {
         duration: Time,
         time_step: Time,
     ) -> Result<Table> {
-        self.along(&Course::ramp(height, length, speed, duration, time_step)?)
+        self.along(Road::ramp(height, length, speed)?, duration, time_step)
     }
 
     /// The motion over a bump that is half a sine.
@@ -500,7 +363,7 @@ impl QuarterCar {
         duration: Time,
         time_step: Time,
     ) -> Result<Table> {
-        self.along(&Course::half_sine(height, length, speed, duration, time_step)?)
+        self.along(Road::half_sine(height, length, speed)?, duration, time_step)
     }
 
     /// The motion over a measured profile, straight from point to point.
@@ -520,41 +383,18 @@ impl QuarterCar {
         distance: &[Length],
         height: &[Length],
     ) -> Result<Table> {
-        self.along(&Course::profile(speed, time_step, distance, height)?)
+        let (road, duration) = Road::profile(speed, distance, height)?;
+        self.along(road, duration, time_step)
     }
 
-    fn along(&self, course: &Course) -> Result<Table> {
+    fn along(&self, road: Road, duration: Time, time_step: Time) -> Result<Table> {
         self.check()?;
-        let car = self.numbers();
-        let Numbers { ms, mu, k, c, kt, ct } = car;
-        let mut moments = Vec::with_capacity(course.rows());
-        let mut known = Known::default();
-        let mut state = [course.rest, 0.0, course.rest, -ct / mu * course.rest];
-        course.walk(|leg| {
-            let Leg { piece, from, to, duration, row } = leg;
-            if duration > 0.0 {
-                let (height, rate) = piece.at(from);
-                let [body, body_velocity, wheel, wheel_part] = state;
-                let before = [height, rate, body, body_velocity, wheel, wheel_part];
-                state = times(known.of(&car, piece.stiffness, duration), &before);
-            }
-            if row {
-                let (road, rate) = piece.at(to);
-                let [body, body_velocity, wheel, wheel_part] = state;
-                let wheel_velocity = wheel_part + ct / mu * road;
-                moments.push(Moment {
-                    time: to,
-                    road,
-                    body,
-                    wheel,
-                    body_acceleration: (k * (wheel - body) + c * (wheel_velocity - body_velocity)) / ms,
-                    tyre_load_variation: kt * (road - wheel) + ct * (rate - wheel_velocity),
-                    bump_stop_force: 0.0,
-                });
-            }
-            Ok(())
+        let course = Course::new([road], duration, time_step)?;
+        let mut motion = Motion::with_capacity(course.rows());
+        self.numbers().linear().motion::<6>(&course, |on| {
+            motion.push(on.time, on.road[0], [on.place[0], on.place[1]], on.acceleration[0], on.tyre_load[0]);
         })?;
-        Ok(table(&moments, false))
+        Ok(table(motion, None))
     }
 
     fn numbers(&self) -> Numbers {
@@ -577,15 +417,6 @@ fn within_ten_metres(amplitude: Length) -> Result<()> {
 fn up_to_a_megahertz(frequency: Frequency) -> Result<()> {
     valid! { frequency: 0 <= .. <= 1000000 ; "definition: a frequency is not negative; common practice, no source: above 1 MHz it is a slip"; }
     Ok(())
-}
-
-fn comfort(weighted: f64) -> String {
-    let words: Vec<&str> = COMFORT
-        .iter()
-        .filter(|(_, lower, upper)| (*lower..*upper).contains(&weighted))
-        .map(|(words, ..)| *words)
-        .collect();
-    words.join(" to ")
 }
 
 #[cfg(test)]

@@ -1,41 +1,72 @@
-//! What a quarter car did, row by row.
+//! What a quarter car did, column by column.
 
 use crate::base::table::{Column, Table, Values};
-use crate::units::{Acceleration, Force, Length, Quantity, Time};
+use crate::units::{Acceleration, Force, Kind, Length, Quantity, Time};
 use std::borrow::Cow;
 
-/// One row.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct Moment {
-    pub(super) time: f64,
-    pub(super) road: f64,
-    pub(super) body: f64,
-    pub(super) wheel: f64,
-    pub(super) body_acceleration: f64,
-    pub(super) tyre_load_variation: f64,
-    /// Left out of the table of a car that has no stop.
-    pub(super) bump_stop_force: f64,
+/// The columns, a value a row.
+#[derive(Debug, Default)]
+pub(super) struct Motion {
+    time: Vec<f64>,
+    road: Vec<f64>,
+    body: Vec<f64>,
+    wheel: Vec<f64>,
+    travel: Vec<f64>,
+    body_acceleration: Vec<f64>,
+    tyre_load_variation: Vec<f64>,
 }
 
-/// One column; a function of its own for each, so that it becomes a plain loop.
-fn column<Q: Quantity>(moments: &[Moment], name: &'static str, of: impl Fn(&Moment) -> f64) -> Column {
-    let values = Values::F64(moments.iter().map(of).collect());
-    Column { name: Cow::Borrowed(name), kind: Some(Q::KIND), values }
+impl Motion {
+    pub(super) fn with_capacity(rows: usize) -> Self {
+        let column = || Vec::with_capacity(rows);
+        Self {
+            time: column(),
+            road: column(),
+            body: column(),
+            wheel: column(),
+            travel: column(),
+            body_acceleration: column(),
+            tyre_load_variation: column(),
+        }
+    }
+
+    /// Adds a row: body and wheel are heights.
+    #[inline]
+    pub(super) fn push(
+        &mut self,
+        time: f64,
+        road: f64,
+        [body, wheel]: [f64; 2],
+        body_acceleration: f64,
+        tyre_load_variation: f64,
+    ) {
+        self.time.push(time);
+        self.road.push(road);
+        self.body.push(body);
+        self.wheel.push(wheel);
+        self.travel.push(wheel - body);
+        self.body_acceleration.push(body_acceleration);
+        self.tyre_load_variation.push(tyre_load_variation);
+    }
 }
 
 /// The rows as a table, with the force of the stop where there may be one.
-pub(super) fn table(moments: &[Moment], with_stop: bool) -> Table {
+pub(super) fn table(motion: Motion, bump_stop_force: Option<Vec<f64>>) -> Table {
+    let rows = motion.time.len();
+    let column = |name: &'static str, kind: &'static Kind, values: Vec<f64>| Column {
+        name: Cow::Borrowed(name),
+        kind: Some(kind),
+        values: Values::F64(values),
+    };
     let mut columns = vec![
-        column::<Time>(moments, "time", |on| on.time),
-        column::<Length>(moments, "road_height", |on| on.road),
-        column::<Length>(moments, "body_displacement", |on| on.body),
-        column::<Length>(moments, "wheel_displacement", |on| on.wheel),
-        column::<Length>(moments, "suspension_travel", |on| on.wheel - on.body),
-        column::<Acceleration>(moments, "body_acceleration", |on| on.body_acceleration),
-        column::<Force>(moments, "tyre_load_variation", |on| on.tyre_load_variation),
+        column("time", Time::KIND, motion.time),
+        column("road_height", Length::KIND, motion.road),
+        column("body_displacement", Length::KIND, motion.body),
+        column("wheel_displacement", Length::KIND, motion.wheel),
+        column("suspension_travel", Length::KIND, motion.travel),
+        column("body_acceleration", Acceleration::KIND, motion.body_acceleration),
+        column("tyre_load_variation", Force::KIND, motion.tyre_load_variation),
     ];
-    if with_stop {
-        columns.push(column::<Force>(moments, "bump_stop_force", |on| on.bump_stop_force));
-    }
-    Table::of(columns, moments.len(), Vec::new())
+    columns.extend(bump_stop_force.map(|force| column("bump_stop_force", Force::KIND, force)));
+    Table::of(columns, rows, Vec::new())
 }

@@ -1,7 +1,7 @@
 use crate::units::{Frequency, Quantity, Ratio, angular_velocity};
 use crate::{Result, valid};
 use core::f64::consts::SQRT_2;
-use num_complex::Complex64;
+use nalgebra::Complex;
 
 /// Magnitude of the frequency weighting Wk: how much of a vertical vibration of a seat at this frequency is felt.
 ///
@@ -38,7 +38,7 @@ use num_complex::Complex64;
 pub fn wk_weighting(frequency: Frequency) -> Result<Ratio> {
     valid! { frequency: 0 <= .. <= 1e12 ; "definition: a frequency is not negative; common practice, no source: above 1 THz it is a slip"; }
     let corner = |hertz: f64| angular_velocity(Frequency::from_si(hertz)).si();
-    let p = Complex64::new(0.0, angular_velocity(frequency).si());
+    let p = Complex::new(0.0, angular_velocity(frequency).si());
     let quadratic = |corner: f64, q: f64| 1.0 + p / (q * corner) + (p / corner).powi(2);
     let (w1, w2, w3, w4) = (corner(0.4), corner(100.0), corner(12.5), corner(12.5));
     let (w5, w6) = (corner(2.37), corner(3.35));

@@ -154,7 +154,7 @@ impl BumpStop {
         Ok(rows.finish())
     }
 
-    fn curve(&self) -> Result<MonotoneCubic> {
+    pub(crate) fn curve(&self) -> Result<MonotoneCubic> {
         let mut points: Vec<(f64, f64)> = Vec::with_capacity(self.points.len() + 1);
         for (place, point) in self.points.iter().enumerate() {
             let refused =

@@ -175,7 +175,7 @@ impl DamperCurve {
         Ok(rows.finish())
     }
 
-    fn curve(&self) -> Result<MonotoneCubic> {
+    pub(crate) fn curve(&self) -> Result<MonotoneCubic> {
         let points = measured("points", &self.points, self.gas_force.quantity)?;
         let (rebound, bump): (Vec<_>, Vec<_>) = points.into_iter().partition(|(velocity, _)| *velocity < 0.0);
         if rebound.is_empty() || bump.is_empty() {

@@ -1,4 +1,4 @@
-"""Ride: a wheel and its share of the body on a road, and the body on both axles, as ufuncs in coherent SI. Generated; do not edit."""
+"""Ride: a wheel and its share of the body on a road, the body on both axles, and on four wheels, as ufuncs in coherent SI. Generated; do not edit."""
 
 from typing import Final
 

@@ -1,0 +1,387 @@
+use super::axle_wheel::AxleWheel;
+use super::course::Road;
+use super::on_road::{BandOfWaves, VehicleOnRoad};
+use super::vehicle::{Place, Vehicle};
+use crate::base::document::{Model, Value};
+use crate::base::table::Table;
+use crate::units::{
+    Frequency, Length, LinearStiffness, Mass, MomentOfInertia, Quantity, RoadRoughness, STANDARD_GRAVITY,
+    Time, Velocity,
+};
+use crate::{Error, Result, valid};
+
+/// A body that bounces, pitches and rolls on four wheels: seven freedoms, linear.
+///
+/// # Formula
+/// Height of the body at the place `x` in front of its centre and `y` to the left of it: `z - x u + y p`, with the pitch `u` positive where the front goes down and the roll `p` positive where the left
+/// goes up (ISO 8855). `m_s z'' = sum of F`, `I_y u'' = -sum of x F`, `I_x p'' = sum of y F` with `F = k (z_u - z_xy) + c (z_u' - z_xy')` of each wheel and `k_b (x_1 - x_2) / 2` of the bar against the
+/// travel `x_2` of the other; `m_u z_u'' = k_t (z_r - z_u) + c_t (z_r' - z_u') - F`; the rear meets the road later by `(a + b) / v`
+///
+/// # Fields
+/// - `sprung_mass` — `m_s`, of the whole body
+/// - `pitch_inertia` — `I_y`, of the sprung mass about the lateral axis through its centre
+/// - `roll_inertia` — `I_x`, of the sprung mass about the longitudinal axis through its centre
+/// - `front_distance` — `a`, from the centre of the sprung mass to the front axle
+/// - `rear_distance` — `b`, to the rear axle
+/// - `front_track` — between the tyre centres
+/// - `rear_track` — between the tyre centres
+/// - `front` — one front wheel: `unsprung_mass` (`m_u`), `wheel_rate` (`k`, tyre and bar left aside), `wheel_damping` (`c`, rate of the damper times the square of its motion ratio), `tyre_rate` (`k_t`), `tyre_damping` (`c_t`, nothing where it is missing)
+/// - `rear` — one rear wheel, likewise
+/// - `front_bar_rate` — `k_b`, of the anti-roll bar at the wheel: force at either wheel over its travel when the other travels as far the other way, the rate of the bar times the square of its motion ratio in roll; left out where there is none
+/// - `rear_bar_rate` — of the rear bar, likewise
+/// - `seat_forward` — `x`, of the seat in front of the centre of the sprung mass, negative behind it; at the centre where it is missing
+/// - `seat_left` — `y`, of the seat to the left of it, negative to the right; in the middle where it is missing
+///
+/// # Valid for
+/// Small motions: no stop is touched, the tyres stay on the ground, and pull where they would leave it. Left and right are alike, and the wheels of an axle are not tied to each other but by the bar: a live axle is near
+/// that where its springs stand at the track and its inertia in roll is that of its mass at the wheels. The body rolls about its centre: no lateral forces, no roll centres. Tyres touch the road in one
+/// point. Roads in the time domain as for `ride.QuarterCar`.
+///
+/// # Source
+/// Newton's and Euler's laws; checked against SciPy
+///
+/// # Caution
+/// A tyre whose load varies holds the road less; a ride that is measured on a seat decides, not this. Local codes and licensed practice come first.
+#[derive(Debug, Clone, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct FullCar {
+    /// Of the whole body.
+    pub sprung_mass: Value<Mass>,
+    /// Of the sprung mass about the lateral axis through its centre.
+    pub pitch_inertia: Value<MomentOfInertia>,
+    /// Of the sprung mass about the longitudinal axis through its centre.
+    pub roll_inertia: Value<MomentOfInertia>,
+    /// From the centre of the sprung mass to the front axle.
+    pub front_distance: Value<Length>,
+    /// From the centre of the sprung mass to the rear axle.
+    pub rear_distance: Value<Length>,
+    /// Between the front tyre centres.
+    pub front_track: Value<Length>,
+    /// Between the rear tyre centres.
+    pub rear_track: Value<Length>,
+    /// One front wheel.
+    pub front: AxleWheel,
+    /// One rear wheel.
+    pub rear: AxleWheel,
+    /// Of the front anti-roll bar at the wheel, both ends against each other.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub front_bar_rate: Option<Value<LinearStiffness>>,
+    /// Of the rear anti-roll bar at the wheel, both ends against each other.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub rear_bar_rate: Option<Value<LinearStiffness>>,
+    /// Of the seat in front of the centre of the sprung mass.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub seat_forward: Option<Value<Length>>,
+    /// Of the seat to the left of the centre of the sprung mass.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub seat_left: Option<Value<Length>>,
+}
+
+impl Model for FullCar {
+    fn check(&self) -> Result<()> {
+        let (sprung_mass, pitch_inertia) = (self.sprung_mass.quantity, self.pitch_inertia.quantity);
+        let roll_inertia = self.roll_inertia.quantity;
+        let (front_distance, rear_distance) = (self.front_distance.quantity, self.rear_distance.quantity);
+        let (front_track, rear_track) = (self.front_track.quantity, self.rear_track.quantity);
+        let [front_bar_rate, rear_bar_rate] = self.bars().map(LinearStiffness::from_si);
+        let seat = self.seat();
+        let (seat_forward, seat_left) = (Length::from_si(seat.forward), Length::from_si(seat.left));
+        valid! {
+            sprung_mass: 0.001 <= .. <= 4000000 ; "common practice, no source: no vehicle weighs 4000 t";
+            pitch_inertia: 0.001 <= .. <= 1000000000 ; "common practice, no source: no vehicle has more than 1e9 kg·m²";
+            roll_inertia: 0.001 <= .. <= 1000000000 ; "common practice, no source: no vehicle has more than 1e9 kg·m²";
+            front_distance: 0.001 <= .. <= 100 ; "common practice, no source: no vehicle is 100 m long";
+            rear_distance: 0.001 <= .. <= 100 ; "common practice, no source: no vehicle is 100 m long";
+            front_track: 0.01 <= .. <= 100 ; "common practice, no source: tracks lie between 10 mm and 100 m";
+            rear_track: 0.01 <= .. <= 100 ; "common practice, no source: tracks lie between 10 mm and 100 m";
+            front_bar_rate: 0 <= .. <= 1e9 ; "definition: a bar resists; common practice, no source: up to 1 GN/m";
+            rear_bar_rate: 0 <= .. <= 1e9 ; "definition: a bar resists; common practice, no source: up to 1 GN/m";
+            seat_forward: (-100) <= .. <= 100 ; "common practice, no source: no vehicle is 100 m long";
+            seat_left: (-100) <= .. <= 100 ; "common practice, no source: no vehicle is 100 m wide";
+        }
+        self.front.check("front")?;
+        self.rear.check("rear")
+    }
+}
+
+const NAMES: [&str; 12] = [
+    "front_left_road_height",
+    "front_left_suspension_travel",
+    "front_left_tyre_load_variation",
+    "front_right_road_height",
+    "front_right_suspension_travel",
+    "front_right_tyre_load_variation",
+    "rear_left_road_height",
+    "rear_left_suspension_travel",
+    "rear_left_tyre_load_variation",
+    "rear_right_road_height",
+    "rear_right_suspension_travel",
+    "rear_right_tyre_load_variation",
+];
+
+impl FullCar {
+    /// The natural modes, the slowest first.
+    ///
+    /// # Formula
+    /// Eigenvalues of the state matrix: a pair has `w = sqrt(s_1 s_2)`, `zeta = -(s_1 + s_2) / (2 w)`; shares of the kinetic energy `m_i |q_i|^2` of its eigenvector
+    ///
+    /// # Returns
+    /// One row a mode: `mode` (of what it has most: `bounce`, `pitch`, `roll`, `front wheels`, `rear wheels`), `frequency` (natural, the modulus of its roots), `damping_ratio`, and the shares of the
+    /// kinetic energy `bounce_share`, `pitch_share`, `roll_share`, `front_share`, `rear_share`. A mode that is damped above 1 does not swing; two of them are refused.
+    pub fn modes(&self) -> Result<Table> {
+        self.check()?;
+        self.vehicle().modes::<14>()
+    }
+
+    /// Amplitudes on waves of one frequency, the same under left and right, the rear wheels later: the body bounces and pitches.
+    ///
+    /// # Parameters
+    /// - `amplitude` — of the road's height, half of what lies between crest and trough, up to 10 m
+    /// - `speed` — of the vehicle, from which the delay of the rear follows
+    /// - `frequency` — at which the wheels meet the waves, speed over wavelength, each up to 1 kHz
+    ///
+    /// # Returns
+    /// One row a frequency: `frequency`, `body_displacement` (of the centre of mass), `pitch`, `roll`, `seat_acceleration`; of each wheel the travel and the variation of the tyre's load, as
+    /// `front_left_suspension_travel` and `front_left_tyre_load_variation`.
+    pub fn frequency_response(
+        &self,
+        amplitude: Length,
+        speed: Velocity,
+        frequency: &[Frequency],
+    ) -> Result<Table> {
+        self.check()?;
+        self.vehicle().response(amplitude, speed, frequency, [1.0; 4])
+    }
+
+    /// Amplitudes on waves of one frequency that are crests under the left wheels where they are troughs under the right ones: the body rolls.
+    ///
+    /// # Parameters
+    /// - `amplitude` — of the road's height under either side, up to 10 m
+    /// - `speed` — of the vehicle, from which the delay of the rear follows
+    /// - `frequency` — at which the wheels meet the waves, speed over wavelength, each up to 1 kHz
+    ///
+    /// # Returns
+    /// One row a frequency, as of the frequency response.
+    pub fn roll_response(
+        &self,
+        amplitude: Length,
+        speed: Velocity,
+        frequency: &[Frequency],
+    ) -> Result<Table> {
+        self.check()?;
+        self.vehicle().response(amplitude, speed, frequency, [1.0, -1.0, 1.0, -1.0])
+    }
+
+    /// Root mean squares on a random road, and how it feels at the seat.
+    ///
+    /// # Formula
+    /// `x^2 = integral of |H(f)|^2 G_d(f / v) / v df` with the rear axle later by `(a + b) / v`, for the weighted acceleration `|H W_k|^2`; what left and right have in common is `x K_1(x)` with `x = 2 pi n t`, `t` the mean of both tracks
+    ///
+    /// # Parameters
+    /// - `roughness` — `G`, one-sided density of the road's height at 0.1 cycles a metre
+    /// - `speed` — `v`, of the vehicle
+    /// - `shortest_wave` — that the road has and the tyre does not bridge; ISO 8608 gives its classes down to 0.35 m
+    /// - `longest_wave` — that the road has; ISO 8608 gives its classes up to 91 m
+    ///
+    /// # Returns
+    /// - `body_acceleration` — of the body at its centre of mass, upwards
+    /// - `seat_acceleration` — of the body at the seat, upwards
+    /// - `weighted_acceleration` — at the seat, weighted with Wk
+    /// - `comfort` — words for that acceleration, joined by `to` where two overlap
+    /// - `front_suspension_travel` — of a front wheel against the body
+    /// - `rear_suspension_travel` — of a rear wheel
+    /// - `front_tyre_load_variation` — of one front tyre, about the static load
+    /// - `rear_tyre_load_variation` — of one rear tyre
+    /// - `front_tyre_load_share` — that over the static load; near a third the wheels begin to leave the road, as the threefold comes now and then
+    /// - `rear_tyre_load_share` — the same of the rear
+    ///
+    /// # Valid for
+    /// - `0 <= roughness <= 1`
+    /// - `0.01 <= speed <= 200`
+    /// - `0.01 <= shortest_wave <= 1000`
+    /// - `0.1 <= longest_wave <= 100000`
+    /// - `longest_wave > shortest_wave`
+    ///
+    /// A road of waviness 2 that is as rough in every direction: long waves are the same under left and right, short ones are not. Front and rear follow in the same tracks.
+    ///
+    /// # Source
+    /// ISO 8608:2016 (road), ISO 8041-1:2017 (Wk), ISO 2631-1:1997 C.2.3 (words), all from memory; Dodds and Robson, J. Sound and Vibration 31 (1973) 175-183 (coherence of the tracks, from memory); quadrature checked against Lyapunov solutions of SciPy
+    pub fn on_road(
+        &self,
+        roughness: RoadRoughness,
+        speed: Velocity,
+        shortest_wave: Length,
+        longest_wave: Length,
+    ) -> Result<VehicleOnRoad> {
+        valid! {
+            roughness: 0 <= .. <= 1 ; "definition: a density is not negative; common practice, no source: the roughest class of ISO 8608 has a quarter of a cubic metre";
+            speed: 0.01 <= .. <= 200 ; "common practice, no source: vehicles drive between 10 mm/s and 200 m/s";
+            shortest_wave: 0.01 <= .. <= 1000 ; "common practice, no source: no tyre feels waves of 10 mm";
+            longest_wave: 0.1 <= .. <= 100000 ; "common practice, no source: waves of 100 km shake no one";
+            longest_wave > shortest_wave ; "definition: a band has a lower and an upper end";
+        }
+        self.check()?;
+        let vehicle = self.vehicle();
+        let resonances = vehicle.linear.resonances();
+        let band = BandOfWaves::new(roughness, speed, shortest_wave, longest_wave, resonances)?;
+        let track = (self.front_track.quantity + self.rear_track.quantity).si() / 2.0;
+        vehicle.on_road(&band, track)
+    }
+
+    /// The motion after a step of the road under one or both sides, which the rear wheels meet later.
+    ///
+    /// # Parameters
+    /// - `left_height` — of the step under the left wheels, negative where it goes down, nothing where there is none
+    /// - `right_height` — under the right wheels
+    /// - `speed` — of the vehicle
+    /// - `duration` — that is looked at, from the step under the front wheels
+    /// - `time_step` — from row to row
+    ///
+    /// # Returns
+    /// One row a time step from 0: `time`, `body_displacement` (of the centre of mass), `pitch` (positive where the front goes down), `roll` (positive where the left goes up), `seat_acceleration`; of each wheel
+    /// road height, travel in bump and variation of the tyre's load, as `front_left_road_height`, `front_left_suspension_travel`, `front_left_tyre_load_variation`; exact at every row.
+    pub fn step(
+        &self,
+        left_height: Length,
+        right_height: Length,
+        speed: Velocity,
+        duration: Time,
+        time_step: Time,
+    ) -> Result<Table> {
+        self.along(&both(left_height, right_height, Road::step)?, speed, duration, time_step)
+    }
+
+    /// The motion up a ramp that ends on a plain, under one or both sides, such as a bevelled kerb.
+    ///
+    /// # Parameters
+    /// - `left_height` — of the plain under the left wheels, negative where the ramp goes down, nothing where there is none
+    /// - `right_height` — under the right wheels
+    /// - `length` — of the ramp along the road
+    /// - `speed` — of the vehicle
+    /// - `duration` — that is looked at, from the foot of the ramp under the front wheels
+    /// - `time_step` — from row to row
+    ///
+    /// # Returns
+    /// One row a time step from 0, as after a step; exact at every row.
+    pub fn ramp(
+        &self,
+        left_height: Length,
+        right_height: Length,
+        length: Length,
+        speed: Velocity,
+        duration: Time,
+        time_step: Time,
+    ) -> Result<Table> {
+        let sides = both(left_height, right_height, |height| Road::ramp(height, length, speed))?;
+        self.along(&sides, speed, duration, time_step)
+    }
+
+    /// The motion over a bump that is half a sine, under one or both sides.
+    ///
+    /// # Parameters
+    /// - `left_height` — of the bump under the left wheels, negative for a hole, nothing where there is none
+    /// - `right_height` — under the right wheels
+    /// - `length` — of the bump along the road, half a wave
+    /// - `speed` — of the vehicle
+    /// - `duration` — that is looked at, from the beginning of the bump under the front wheels
+    /// - `time_step` — from row to row
+    ///
+    /// # Returns
+    /// One row a time step from 0, as after a step; exact at every row.
+    pub fn half_sine(
+        &self,
+        left_height: Length,
+        right_height: Length,
+        length: Length,
+        speed: Velocity,
+        duration: Time,
+        time_step: Time,
+    ) -> Result<Table> {
+        let sides = both(left_height, right_height, |height| Road::half_sine(height, length, speed))?;
+        self.along(&sides, speed, duration, time_step)
+    }
+
+    /// The motion over measured profiles of both tracks, straight from point to point.
+    ///
+    /// # Parameters
+    /// - `speed` — of the vehicle
+    /// - `time_step` — from row to row
+    /// - `distance` — along the road, at least two in increasing order
+    /// - `left_height` — of the road under the left wheels at each distance; everything rests on the first one before, the rear wheels until they come to it
+    /// - `right_height` — under the right wheels
+    ///
+    /// # Returns
+    /// One row a time step while the front wheels go from the first distance to the last, as after a step; exact at every row for the road as it is joined.
+    pub fn profile(
+        &self,
+        speed: Velocity,
+        time_step: Time,
+        distance: &[Length],
+        left_height: &[Length],
+        right_height: &[Length],
+    ) -> Result<Table> {
+        let (left, duration) = side(speed, distance, "left_height", left_height)?;
+        let (right, _) = side(speed, distance, "right_height", right_height)?;
+        self.along(&[left, right], speed, duration, time_step)
+    }
+
+    fn along(&self, sides: &[Road; 2], speed: Velocity, duration: Time, time_step: Time) -> Result<Table> {
+        self.check()?;
+        let vehicle = self.vehicle();
+        let course = vehicle.course(sides, speed, duration, time_step)?;
+        vehicle.along::<22>(&course)
+    }
+
+    fn seat(&self) -> Place {
+        let [forward, left] =
+            [&self.seat_forward, &self.seat_left].map(|on| on.as_ref().map_or(0.0, |on| on.quantity.si()));
+        Place { forward, left }
+    }
+
+    fn bars(&self) -> [f64; 2] {
+        [&self.front_bar_rate, &self.rear_bar_rate].map(|on| on.as_ref().map_or(0.0, |on| on.quantity.si()))
+    }
+
+    fn vehicle(&self) -> Vehicle<7, 4> {
+        let (a, b) = (self.front_distance.quantity.si(), self.rear_distance.quantity.si());
+        let mass = self.sprung_mass.quantity.si();
+        let body = [mass, self.pitch_inertia.quantity.si(), self.roll_inertia.quantity.si()];
+        let (front, rear) = (self.front_track.quantity.si() / 2.0, self.rear_track.quantity.si() / 2.0);
+        let wheel = |forward, left, wheel: &AxleWheel| (Place { forward, left }, wheel.corner(1.0));
+        let wheels = [
+            wheel(a, front, &self.front),
+            wheel(a, -front, &self.front),
+            wheel(-b, rear, &self.rear),
+            wheel(-b, -rear, &self.rear),
+        ];
+        let weight = mass * STANDARD_GRAVITY / (2.0 * (a + b));
+        let loads = [weight * b, weight * b, weight * a, weight * a];
+        let [front_bar, rear_bar] = self.bars();
+        Vehicle::new(&body, wheels, loads, &self.seat(), &NAMES)
+            .with_bar(0, 1, front_bar)
+            .with_bar(2, 3, rear_bar)
+    }
+}
+
+/// The roads of the left and the right wheels; a height that is refused has its own name.
+fn both(
+    left_height: Length,
+    right_height: Length,
+    road: impl Fn(Length) -> Result<Road>,
+) -> Result<[Road; 2]> {
+    valid! {
+        left_height: (-10) <= .. <= 10 ; "common practice, no source: nobody drives over 10 m";
+        right_height: (-10) <= .. <= 10 ; "common practice, no source: nobody drives over 10 m";
+    }
+    Ok([road(left_height)?, road(right_height)?])
+}
+
+/// One road by the name of its heights.
+fn side(speed: Velocity, distance: &[Length], name: &'static str, height: &[Length]) -> Result<(Road, Time)> {
+    Road::profile(speed, distance, height).map_err(|error| match error {
+        Error::Length { argument: "height", length, wanted } => {
+            Error::Length { argument: name, length, wanted }
+        }
+        other => other,
+    })
+}

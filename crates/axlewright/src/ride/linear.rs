@@ -1,0 +1,338 @@
+//! Masses on springs and dampers over a road, linear: the modes, the response and the exact motion of every car here.
+
+use super::course::{Course, Leg, Piece};
+use super::matrix::{Eliminate, Square};
+use crate::{Error, Result};
+use core::array::from_fn;
+use nalgebra::{Complex, SMatrix, SVector};
+
+/// `m q'' + C q' + K q = k_t z_r + c_t z_r'`: first the coordinates of the body, then the height of each wheel.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Linear<const N: usize, const W: usize> {
+    mass: SVector<f64, N>,
+    stiffness: SMatrix<f64, N, N>,
+    damping: SMatrix<f64, N, N>,
+    tyres: [Tyre; W],
+}
+
+/// Rate and damping of a tyre.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Tyre {
+    pub(super) rate: f64,
+    pub(super) damping: f64,
+}
+
+/// One way in which it swings.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Mode<const N: usize> {
+    /// Modulus of its roots.
+    pub(super) angular_velocity: f64,
+    pub(super) damping_ratio: f64,
+    /// What each coordinate has of the kinetic energy.
+    pub(super) shares: [f64; N],
+}
+
+/// What is the case at a row.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Instant<const N: usize, const W: usize> {
+    pub(super) time: f64,
+    pub(super) road: [f64; W],
+    pub(super) place: SVector<f64, N>,
+    /// Of the body's coordinates; what the wheels have is not wanted.
+    pub(super) acceleration: SVector<f64, N>,
+    pub(super) tyre_load: [f64; W],
+}
+
+impl<const N: usize, const W: usize> Linear<N, W> {
+    /// Free masses on their tyres.
+    pub(super) fn new(mass: [f64; N], tyres: [Tyre; W]) -> Self {
+        let (mut stiffness, mut damping) = (SMatrix::zeros(), SMatrix::zeros());
+        for (wheel, tyre) in tyres.iter().enumerate() {
+            let i = N - W + wheel;
+            stiffness[(i, i)] = tyre.rate;
+            damping[(i, i)] = tyre.damping;
+        }
+        Self { mass: SVector::from(mass), stiffness, damping, tyres }
+    }
+
+    /// Adds a spring and a damper that are pressed together by `travel` times the coordinates.
+    pub(super) fn with(mut self, travel: &SVector<f64, N>, rate: f64, damping: f64) -> Self {
+        let square = travel * travel.transpose();
+        self.stiffness += square * rate;
+        self.damping += square * damping;
+        self
+    }
+
+    /// An angular velocity that none of the modes exceeds by much.
+    fn fastest(&self) -> f64 {
+        (0..N).map(|i| self.stiffness[(i, i)] / self.mass[i]).fold(0.0, f64::max).sqrt()
+    }
+
+    /// Angular velocities near which it may resound: those of each coordinate with all others held.
+    pub(super) fn resonances(&self) -> [f64; N] {
+        from_fn(|i| (self.stiffness[(i, i)] / self.mass[i]).sqrt())
+    }
+
+    /// The modes, the slowest first: eigenvalues of the state matrix, `S` twice the coordinates.
+    pub(super) fn modes<const S: usize>(&self) -> Result<Vec<Mode<N>>>
+    where
+        SMatrix<f64, S, S>: Square,
+        SMatrix<Complex<f64>, N, N>: Eliminate<N, 1>,
+    {
+        // Coordinates times the root of their mass, and time counted in `1 / fastest`, so that all entries are near 1.
+        let (fastest, root) = (self.fastest(), self.mass.map(f64::sqrt));
+        let scaled = |matrix: &SMatrix<f64, N, N>, by: f64| {
+            SMatrix::<f64, N, N>::from_fn(|i, j| matrix[(i, j)] / (root[i] * root[j] * by))
+        };
+        let (stiffness, damping) =
+            (scaled(&self.stiffness, fastest * fastest), scaled(&self.damping, fastest));
+        let mut state = SMatrix::<f64, S, S>::zeros();
+        for i in 0..N {
+            state[(i, N + i)] = 1.0;
+            for j in 0..N {
+                state[(N + i, j)] = -stiffness[(i, j)];
+                state[(N + i, N + j)] = -damping[(i, j)];
+            }
+        }
+        let found = state.eigenvalues().ok_or_else(no_modes)?;
+        let swings = |root: &Complex<f64>| root.im.abs() > 1e-7 * root.norm();
+        let mut pairs: Vec<(Complex<f64>, Complex<f64>)> = found
+            .iter()
+            .filter(|root| swings(root) && root.im > 0.0)
+            .map(|root| (*root, root.conj()))
+            .collect();
+        let still: Vec<Complex<f64>> = found.iter().filter(|root| !swings(root)).copied().collect();
+        match still[..] {
+            [] => {}
+            [one, other] => pairs.push((one, other)),
+            _ => {
+                let message =
+                    "two modes are damped so much that neither swings: they have no frequency of their own";
+                return Err(Error::NoSolution { message: message.to_owned() });
+            }
+        }
+        let mut modes: Vec<Mode<N>> = pairs
+            .iter()
+            .map(|(one, other)| {
+                let modulus = (one * other).norm().sqrt();
+                Mode {
+                    angular_velocity: modulus * fastest,
+                    damping_ratio: -(one + other).re / (2.0 * modulus),
+                    shares: shares(&stiffness, &damping, *one),
+                }
+            })
+            .collect();
+        modes.sort_by(|a, b| a.angular_velocity.total_cmp(&b.angular_velocity));
+        Ok(modes)
+    }
+
+    /// What a road under each wheel does to each coordinate, over its height, at `s`.
+    pub(super) fn gains(&self, s: Complex<f64>) -> SMatrix<Complex<f64>, N, W>
+    where
+        SMatrix<Complex<f64>, N, N>: Eliminate<N, W>,
+    {
+        let whole = SMatrix::<Complex<f64>, N, N>::from_fn(|i, j| {
+            let own = if i == j { s * s * self.mass[i] } else { Complex::ZERO };
+            own + s * self.damping[(i, j)] + self.stiffness[(i, j)]
+        });
+        let mut right = SMatrix::<Complex<f64>, N, W>::zeros();
+        for wheel in 0..W {
+            right[(N - W + wheel, wheel)] = self.tyre(wheel, s);
+        }
+        // Damped it is never singular; without damping only at a resonance, where the amplitude has no bound.
+        whole.eliminate(&right).unwrap_or_else(|| SMatrix::from_element(Complex::new(f64::INFINITY, 0.0)))
+    }
+
+    /// Complex rate of a tyre.
+    pub(super) fn tyre(&self, wheel: usize, s: Complex<f64>) -> Complex<f64> {
+        s * self.tyres[wheel].damping + self.tyres[wheel].rate
+    }
+
+    /// Row after row along a course from rest, exact but for rounding; `S` twice the coordinates and wheels.
+    ///
+    /// The states are height and rate of the road at each wheel, the coordinates, and their velocities, from which `c_t / m_u z_r` of the wheel is taken off so that a step needs no
+    /// impulse. Rates and velocities are divided by `fastest`.
+    #[inline]
+    pub(super) fn motion<const S: usize>(
+        &self,
+        course: &Course<W>,
+        mut row: impl FnMut(&Instant<N, W>),
+    ) -> Result<()>
+    where
+        SMatrix<f64, S, S>: Square,
+        SMatrix<Complex<f64>, N, N>: Eliminate<N, W>,
+    {
+        let fastest = self.fastest();
+        let carried: [f64; W] = from_fn(|wheel| self.tyres[wheel].damping / self.mass[N - W + wheel]);
+        let mut state = SVector::<f64, S>::zeros();
+        let rest = course.rest();
+        if rest != [0.0; W] {
+            let still = self.gains(Complex::ZERO).map(|gain| gain.re) * SVector::from(rest);
+            for i in 0..N {
+                state[2 * W + i] = still[i];
+            }
+            for wheel in 0..W {
+                state[2 * W + 2 * N - W + wheel] = -carried[wheel] * rest[wheel] / fastest;
+            }
+        }
+        let mut known = Known::default();
+        course.walk(|leg| {
+            let Leg { pieces, from, to, duration, row: shown, .. } = leg;
+            let road = |at: f64| pieces.map(|piece| piece.at(at));
+            let put = |state: &mut SVector<f64, S>, at: f64| {
+                for (wheel, (height, rate)) in road(at).into_iter().enumerate() {
+                    state[wheel] = height;
+                    state[W + wheel] = rate / fastest;
+                }
+            };
+            if *duration > 0.0 {
+                put(&mut state, *from);
+                known.advance(self, pieces, *duration, leg.whole, &mut state);
+            }
+            if *shown {
+                let under = road(*to);
+                let place = SVector::<f64, N>::from_fn(|i, _| state[2 * W + i]);
+                let mut velocity = SVector::<f64, N>::from_fn(|i, _| fastest * state[2 * W + N + i]);
+                for (wheel, (height, _)) in under.iter().enumerate() {
+                    velocity[N - W + wheel] += carried[wheel] * height;
+                }
+                let force = self.stiffness * place + self.damping * velocity;
+                let tyre_load = from_fn(|wheel| {
+                    let (height, rate) = under[wheel];
+                    let (tyre, i) = (self.tyres[wheel], N - W + wheel);
+                    tyre.rate * (height - place[i]) + tyre.damping * (rate - velocity[i])
+                });
+                let acceleration = SVector::<f64, N>::from_fn(|i, _| -force[i] / self.mass[i]);
+                row(&Instant {
+                    time: *to,
+                    road: under.map(|(height, _)| height),
+                    place,
+                    acceleration,
+                    tyre_load,
+                });
+            }
+            Ok(())
+        })
+    }
+
+    /// The matrix of the motion over a road of these pieces.
+    fn state_matrix<const S: usize>(&self, pieces: &[Piece; W]) -> SMatrix<f64, S, S> {
+        let fastest = self.fastest();
+        let mut matrix = SMatrix::<f64, S, S>::zeros();
+        let (place, speed) = (2 * W, 2 * W + N);
+        for (wheel, piece) in pieces.iter().enumerate() {
+            matrix[(wheel, W + wheel)] = fastest;
+            matrix[(W + wheel, wheel)] = -piece.stiffness / fastest;
+        }
+        for i in 0..N {
+            let inertia = self.mass[i] * fastest;
+            matrix[(place + i, speed + i)] = fastest;
+            for j in 0..N {
+                matrix[(speed + i, place + j)] = -self.stiffness[(i, j)] / inertia;
+                matrix[(speed + i, speed + j)] = -self.damping[(i, j)] * fastest / inertia;
+            }
+            for (wheel, tyre) in self.tyres.iter().enumerate() {
+                let own = N - W + wheel;
+                let carried = tyre.damping / self.mass[own];
+                matrix[(speed + i, wheel)] = -self.damping[(i, own)] * carried / inertia;
+                if i == own {
+                    matrix[(place + i, wheel)] = carried;
+                    matrix[(speed + i, wheel)] += tyre.rate / inertia;
+                }
+            }
+        }
+        matrix
+    }
+}
+
+pub(super) fn no_modes() -> Error {
+    Error::NoSolution { message: "the modes are not found: the eigenvalues do not settle".to_owned() }
+}
+
+/// Kinetic energy of each coordinate in a mode: the vector that the pencil at its root takes to nothing.
+fn shares<const N: usize>(
+    stiffness: &SMatrix<f64, N, N>,
+    damping: &SMatrix<f64, N, N>,
+    root: Complex<f64>,
+) -> [f64; N]
+where
+    SMatrix<Complex<f64>, N, N>: Eliminate<N, 1>,
+{
+    // Beside the root, not at it, where there is nothing to divide by.
+    let s = root * (1.0 + 1e-9);
+    let pencil = || {
+        SMatrix::<Complex<f64>, N, N>::from_fn(|i, j| {
+            let own = if i == j { s * s } else { Complex::ZERO };
+            own + s * damping[(i, j)] + stiffness[(i, j)]
+        })
+    };
+    // No mode is square to a vector without a pattern.
+    let mut shape = SMatrix::<Complex<f64>, N, 1>::from_fn(|i, _| Complex::new(1.0, 0.37 * (i * i) as f64));
+    for _ in 0..3 {
+        if let Some(next) = pencil().eliminate(&shape) {
+            let size = next.iter().map(Complex::norm_sqr).sum::<f64>().sqrt();
+            if size.is_finite() && size > 0.0 {
+                shape = next.map(|x| x / size);
+            }
+        }
+    }
+    let whole: f64 = shape.iter().map(Complex::norm_sqr).sum();
+    from_fn(|i| shape[i].norm_sqr() / whole)
+}
+
+/// The exponentials of a whole time step, which come again, by the curvature of the road under each wheel.
+struct Known<const W: usize, const S: usize>(Vec<([f64; W], SMatrix<f64, S, S>)>);
+
+impl<const W: usize, const S: usize> Default for Known<W, S> {
+    fn default() -> Self {
+        Self(Vec::new())
+    }
+}
+
+impl<const W: usize, const S: usize> Known<W, S>
+where
+    SMatrix<f64, S, S>: Square,
+{
+    #[inline]
+    fn advance<const N: usize>(
+        &mut self,
+        car: &Linear<N, W>,
+        pieces: &[Piece; W],
+        duration: f64,
+        whole: bool,
+        state: &mut SVector<f64, S>,
+    ) {
+        let stiffness = pieces.map(|piece| piece.stiffness);
+        let place = match self.0.iter().position(|on| on.0 == stiffness) {
+            Some(place) if whole => place,
+            _ => {
+                let matrix = car.state_matrix::<S>(pieces) * duration;
+                let size = (0..S).map(|j| matrix.column(j).iter().map(|x| x.abs()).sum()).fold(0.0, f64::max);
+                // A part of a step comes once: the series of the exponential with the state put in, where that is short.
+                if !whole && size < 40.0 {
+                    return series(&matrix, size, state);
+                }
+                let exponential = matrix.exponential();
+                if !whole {
+                    *state = exponential * *state;
+                    return;
+                }
+                self.0.push((stiffness, exponential));
+                self.0.len() - 1
+            }
+        };
+        *state = self.0[place].1 * *state;
+    }
+}
+
+/// `exp(matrix) state` in parts whose matrix is below 1.
+fn series<const S: usize>(matrix: &SMatrix<f64, S, S>, size: f64, state: &mut SVector<f64, S>) {
+    let parts = size.ceil().max(1.0);
+    for _ in 0..parts as usize {
+        let mut term = *state;
+        for power in 1..=18 {
+            term = matrix * term / (parts * f64::from(power));
+            *state += term;
+        }
+    }
+}

@@ -1,0 +1,313 @@
+//! A body on the wheels of two axles, which meet the same road one after the other: what `HalfCar` and `FullCar` have in common.
+
+use super::course::{Course, Road, delay};
+use super::integral::integral;
+use super::linear::{Instant, Linear, Tyre};
+use super::matrix::{Eliminate, Square};
+use super::on_road::{BandOfWaves, VehicleOnRoad, comfort, felt};
+use super::track_coherence::track_coherence;
+use crate::base::table::{Cell, Column, Rows, Table, Values};
+use crate::units::{
+    Acceleration, Angle, AngularVelocity, Force, Frequency, Length, Quantity, Ratio, STANDARD_GRAVITY, Time,
+    Velocity, angular_velocity, frequency,
+};
+use crate::{Result, valid};
+use nalgebra::{Complex, SMatrix, SVector};
+use std::borrow::Cow;
+
+/// A place on the body: what heave, pitch and roll do to its height.
+pub(super) struct Place {
+    /// In front of the centre of mass.
+    pub(super) forward: f64,
+    /// To the left of it.
+    pub(super) left: f64,
+}
+
+/// What stands at one wheel, or at both of an axle.
+#[derive(Clone, Copy)]
+pub(super) struct Corner {
+    pub(super) unsprung_mass: f64,
+    pub(super) wheel_rate: f64,
+    pub(super) wheel_damping: f64,
+    pub(super) tyre: Tyre,
+}
+
+/// `N` coordinates, the body's first, and `W` wheels: the front ones, then the rear ones, left before right.
+pub(super) struct Vehicle<const N: usize, const W: usize> {
+    pub(super) linear: Linear<N, W>,
+    /// Travel of each wheel against the body, in bump.
+    travel: [SVector<f64, N>; W],
+    seat: SVector<f64, N>,
+    static_load: [f64; W],
+    wheelbase: f64,
+    names: &'static [&'static str],
+}
+
+impl<const N: usize, const W: usize> Vehicle<N, W> {
+    /// From what the body's coordinates have of mass, the places and the corners of the wheels.
+    pub(super) fn new(
+        body: &[f64],
+        wheels: [(Place, Corner); W],
+        body_load: [f64; W],
+        seat: &Place,
+        names: &'static [&'static str],
+    ) -> Self {
+        // Pitch is positive where the front goes down, roll where the left goes up.
+        let height = |place: &Place| {
+            let mut arm = SVector::<f64, N>::zeros();
+            for (i, part) in [1.0, -place.forward, place.left].into_iter().take(N - W).enumerate() {
+                arm[i] = part;
+            }
+            arm
+        };
+        let mass = core::array::from_fn(|i| match i.checked_sub(N - W) {
+            None => body[i],
+            Some(wheel) => wheels[wheel].1.unsprung_mass,
+        });
+        let travel: [SVector<f64, N>; W] = core::array::from_fn(|wheel| {
+            let mut travel = -height(&wheels[wheel].0);
+            travel[N - W + wheel] = 1.0;
+            travel
+        });
+        let free = Linear::new(mass, core::array::from_fn(|wheel| wheels[wheel].1.tyre));
+        let linear = wheels.iter().zip(&travel).fold(free, |linear, ((_, corner), travel)| {
+            linear.with(travel, corner.wheel_rate, corner.wheel_damping)
+        });
+        let static_load =
+            core::array::from_fn(|wheel| body_load[wheel] + wheels[wheel].1.unsprung_mass * STANDARD_GRAVITY);
+        let wheelbase = wheels[0].0.forward - wheels[W - 1].0.forward;
+        Self { linear, travel, seat: height(seat), static_load, wheelbase, names }
+    }
+
+    /// Adds an anti-roll bar between two wheels, by its rate at them when they travel against each other.
+    pub(super) fn with_bar(mut self, left: usize, right: usize, rate: f64) -> Self {
+        let twist = self.travel[left] - self.travel[right];
+        self.linear = self.linear.with(&twist, rate / 2.0, 0.0);
+        self
+    }
+
+    /// The roads of the wheels, when those of the front axle meet these, and the rear ones the same later.
+    pub(super) fn course(
+        &self,
+        front: &[Road],
+        speed: Velocity,
+        duration: Time,
+        time_step: Time,
+    ) -> Result<Course<W>> {
+        let late = delay(self.wheelbase, speed)?;
+        let roads = core::array::from_fn(|wheel| {
+            let side = &front[wheel % front.len()];
+            if wheel < W / 2 { side.clone() } else { side.later(late) }
+        });
+        Course::new(roads, duration, time_step)
+    }
+
+    /// One row a mode, the slowest first.
+    pub(super) fn modes<const S: usize>(&self) -> Result<Table>
+    where
+        SMatrix<f64, S, S>: Square,
+        SMatrix<Complex<f64>, N, N>: Eliminate<N, 1>,
+    {
+        let parts: &[(&str, &str)] = if N - W == 2 {
+            &[("bounce", "bounce_share"), ("pitch", "pitch_share")]
+        } else {
+            &[("bounce", "bounce_share"), ("pitch", "pitch_share"), ("roll", "roll_share")]
+        };
+        let wheels = [("front wheels", "front_share"), ("rear wheels", "rear_share")];
+        let mut rows =
+            Rows::new().words("mode").quantity::<Frequency>("frequency").quantity::<Ratio>("damping_ratio");
+        for (_, share) in parts.iter().chain(&wheels) {
+            rows = rows.quantity::<Ratio>(share);
+        }
+        for mode in self.linear.modes::<S>()? {
+            let (body, wheel) = mode.shares.split_at(N - W);
+            let (front, rear) = wheel.split_at(W / 2);
+            let mut shares = body.to_vec();
+            shares.extend([front.iter().sum::<f64>(), rear.iter().sum()]);
+            let most = shares.iter().zip(parts.iter().chain(&wheels)).max_by(|a, b| a.0.total_cmp(b.0));
+            let mut cells = vec![
+                Cell::Word(most.map_or("", |(_, (word, _))| word)),
+                Cell::from(frequency(AngularVelocity::from_si(mode.angular_velocity))),
+                Cell::Number(mode.damping_ratio),
+            ];
+            cells.extend(shares.iter().map(|share| Cell::Number(*share)));
+            rows.push(&[], Ok(&cells));
+        }
+        Ok(rows.finish())
+    }
+
+    /// What a wave does that each wheel meets with its `sign`, the rear ones later, over its height.
+    fn wave(
+        &self,
+        gains: &SMatrix<Complex<f64>, N, W>,
+        s: Complex<f64>,
+        late: f64,
+        signs: [f64; W],
+    ) -> Wave<N, W> {
+        let road = SVector::<Complex<f64>, W>::from_fn(|wheel, _| {
+            let delayed = if wheel < W / 2 { Complex::ONE } else { (-s * late).exp() };
+            delayed * signs[wheel]
+        });
+        let place = gains * road;
+        let along =
+            |arm: &SVector<f64, N>| arm.iter().zip(&place).map(|(arm, at)| at * arm).sum::<Complex<f64>>();
+        Wave {
+            seat: s * s * along(&self.seat),
+            centre: s * s * place[0],
+            travel: core::array::from_fn(|wheel| along(&self.travel[wheel])),
+            tyre_load: core::array::from_fn(|wheel| {
+                self.linear.tyre(wheel, s) * (road[wheel] - place[N - W + wheel])
+            }),
+            place,
+        }
+    }
+
+    /// Amplitudes over frequencies on waves with these signs.
+    pub(super) fn response(
+        &self,
+        amplitude: Length,
+        speed: Velocity,
+        frequency: &[Frequency],
+        signs: [f64; W],
+    ) -> Result<Table>
+    where
+        SMatrix<Complex<f64>, N, N>: Eliminate<N, W>,
+    {
+        valid! { amplitude: 0 <= .. <= 10 ; "definition: an amplitude is not negative; common practice, no source: nobody drives over 10 m"; }
+        let late = delay(self.wheelbase, speed)?;
+        let mut rows = Rows::new().quantity::<Frequency>("frequency").quantity::<Length>("body_displacement");
+        for angle in &["pitch", "roll"][..N - W - 1] {
+            rows = rows.quantity::<Angle>(angle);
+        }
+        rows = rows.quantity::<Acceleration>("seat_acceleration");
+        for (_, travel, load) in self.columns() {
+            rows = rows.quantity::<Length>(travel).quantity::<Force>(load);
+        }
+        for frequency in frequency.iter().copied() {
+            let outputs = up_to_a_kilohertz(frequency).map(|()| {
+                let s = swinging(frequency.si());
+                let on = self.wave(&self.linear.gains(s), s, late, signs);
+                let of = |gain: &Complex<f64>| Cell::Number(amplitude.si() * gain.norm());
+                let mut cells: Vec<Cell<'_>> = on.place.iter().take(N - W).map(of).collect();
+                cells.push(of(&on.seat));
+                for (travel, load) in on.travel.iter().zip(&on.tyre_load) {
+                    cells.extend([of(travel), of(load)]);
+                }
+                cells
+            });
+            rows.push(
+                &[Cell::from(frequency)],
+                outputs.as_ref().map(|cells| &cells[..]).map_err(Clone::clone),
+            );
+        }
+        Ok(rows.finish())
+    }
+
+    /// Root mean squares on a random road; `track` is nothing where both tracks are one.
+    pub(super) fn on_road(&self, band: &BandOfWaves, track: f64) -> Result<VehicleOnRoad>
+    where
+        SMatrix<Complex<f64>, N, N>: Eliminate<N, W>,
+    {
+        let (late, speed) = (delay(self.wheelbase, band.speed)?, band.speed.si());
+        let (rear, both) = (W - 1, W == 2);
+        let squares = |logarithm: f64| {
+            let hertz = logarithm.exp();
+            let density = band.at_one_hertz / hertz;
+            let alike = track_coherence(hertz / speed * track);
+            let weight = felt(hertz);
+            let mut sums = [0.0; 7];
+            let mut add = |wave: &Wave<N, W>, density: f64| {
+                let gains = [
+                    wave.centre,
+                    wave.seat,
+                    wave.seat * weight,
+                    wave.travel[0],
+                    wave.travel[rear],
+                    wave.tyre_load[0],
+                    wave.tyre_load[rear],
+                ];
+                sums.iter_mut().zip(gains).for_each(|(sum, gain)| *sum += gain.norm_sqr() * density);
+            };
+            let s = swinging(hertz);
+            let gains = self.linear.gains(s);
+            add(&self.wave(&gains, s, late, [1.0; W]), density * (1.0 + alike) / 2.0);
+            if !both {
+                // Left up while right is down.
+                let against = core::array::from_fn(|wheel| if wheel % 2 == 0 { 1.0 } else { -1.0 });
+                add(&self.wave(&gains, s, late, against), density * (1.0 - alike) / 2.0);
+            }
+            sums
+        };
+        let sums = band.integral(|from, to| integral(&squares, from, to, 1e-9));
+        let [centre, seat, weighted, front_travel, rear_travel, front_load, rear_load] = sums.map(f64::sqrt);
+        Ok(VehicleOnRoad {
+            body_acceleration: Acceleration::from_si(centre),
+            seat_acceleration: Acceleration::from_si(seat),
+            weighted_acceleration: Acceleration::from_si(weighted),
+            comfort: comfort(weighted),
+            front_suspension_travel: Length::from_si(front_travel),
+            rear_suspension_travel: Length::from_si(rear_travel),
+            front_tyre_load_variation: Force::from_si(front_load),
+            rear_tyre_load_variation: Force::from_si(rear_load),
+            front_tyre_load_share: Ratio::from_si(front_load / self.static_load[0]),
+            rear_tyre_load_share: Ratio::from_si(rear_load / self.static_load[rear]),
+        })
+    }
+
+    /// The motion along a course, a row a time step.
+    pub(super) fn along<const S: usize>(&self, course: &Course<W>) -> Result<Table>
+    where
+        SMatrix<f64, S, S>: Square,
+        SMatrix<Complex<f64>, N, N>: Eliminate<N, W>,
+    {
+        let mut columns: Vec<Vec<f64>> =
+            (0..2 + N - W + 3 * W).map(|_| Vec::with_capacity(course.rows())).collect();
+        self.linear.motion::<S>(course, |on: &Instant<N, W>| {
+            let wheels = (0..W)
+                .flat_map(|wheel| [on.road[wheel], self.travel[wheel].dot(&on.place), on.tyre_load[wheel]]);
+            let body = on.place.iter().take(N - W).copied();
+            let seat = self.seat.dot(&on.acceleration);
+            let cells = [on.time].into_iter().chain(body).chain([seat]).chain(wheels);
+            columns.iter_mut().zip(cells).for_each(|(column, cell)| column.push(cell));
+        })?;
+        let angles = ["pitch", "roll"].iter().take(N - W - 1).map(|name| (*name, Angle::KIND));
+        let wheels = self.columns().flat_map(|(road, travel, load)| {
+            [(road, Length::KIND), (travel, Length::KIND), (load, Force::KIND)]
+        });
+        let names = [("time", Time::KIND), ("body_displacement", Length::KIND)]
+            .into_iter()
+            .chain(angles)
+            .chain([("seat_acceleration", Acceleration::KIND)])
+            .chain(wheels);
+        let made = names.zip(columns).map(|((name, kind), values)| Column {
+            name: Cow::Borrowed(name),
+            kind: Some(kind),
+            values: Values::F64(values),
+        });
+        Ok(Table::of(made.collect(), course.rows(), Vec::new()))
+    }
+
+    /// Names of what each wheel has: road height, travel, tyre load.
+    fn columns(&self) -> impl Iterator<Item = (&'static str, &'static str, &'static str)> {
+        self.names.chunks_exact(3).map(|names| (names[0], names[1], names[2]))
+    }
+}
+
+/// Complex amplitudes over the height of a wave.
+struct Wave<const N: usize, const W: usize> {
+    place: SVector<Complex<f64>, N>,
+    centre: Complex<f64>,
+    seat: Complex<f64>,
+    travel: [Complex<f64>; W],
+    tyre_load: [Complex<f64>; W],
+}
+
+/// `2 pi i f`.
+fn swinging(hertz: f64) -> Complex<f64> {
+    Complex::new(0.0, angular_velocity(Frequency::from_si(hertz)).si())
+}
+
+fn up_to_a_kilohertz(frequency: Frequency) -> Result<()> {
+    valid! { frequency: 0 <= .. <= 1000 ; "definition: a frequency is not negative; common practice, no source: above 1 kHz it is a slip"; }
+    Ok(())
+}
