@@ -213,17 +213,19 @@ impl Api {
                 .extend(sources.files.iter().flat_map(|(_, file)| file.items.iter().filter_map(choice)));
         }
         for sources in &systems {
-            api.read_system(sources)?;
+            api.read_system(sources, &systems)?;
         }
         api.refuse_doubles()?;
         Ok(api)
     }
 
-    fn read_system(&mut self, sources: &Sources) -> Fallible<()> {
+    fn read_system(&mut self, sources: &Sources, systems: &[Sources]) -> Fallible<()> {
         for (path, file) in &sources.files {
-            let structs: BTreeMap<String, &syn::ItemStruct> = sources
-                .files
+            // A model may have a part from another system; one of its own goes before one of the same name.
+            let structs: BTreeMap<String, &syn::ItemStruct> = systems
                 .iter()
+                .chain([sources])
+                .flat_map(|sources| &sources.files)
                 .flat_map(|(_, file)| &file.items)
                 .filter_map(|item| match item {
                     Item::Struct(item) if is_public(&item.vis) => Some((item.ident.to_string(), item)),
