@@ -26,6 +26,9 @@ mod double_wishbone;
 mod front_transfer_share;
 mod in_roll;
 mod independent_roll_stiffness;
+mod jet;
+mod leaf;
+mod leaf_axle;
 mod linkage;
 mod live_axle_roll_stiffness;
 mod outline;
@@ -48,6 +51,9 @@ pub use double_wishbone::DoubleWishbone;
 pub use front_transfer_share::front_transfer_share;
 pub use in_roll::WheelsInRoll;
 pub use independent_roll_stiffness::independent_roll_stiffness;
+pub use leaf_axle::{
+    AxleDamper, HeaveRange, LeafAxle, LeafAxlePosition, LeafForm, LeafSpring, Leaves, WindUp,
+};
 pub use live_axle_roll_stiffness::live_axle_roll_stiffness;
 pub use parts::{
     AntiRollBar, Arm, Axle, BrakePlace, Braking, Carrier, CoilOver, CoilSpring, Damper, Driving, JointLimits,

@@ -1,0 +1,1497 @@
+use super::jet::Jet;
+use super::leaf::{Bent, End, Half, Spring};
+use super::parts::{Axle, Braking, Point, Wheel, refused, within};
+use super::vector::vector;
+use crate::base::document::{Model, Value};
+use crate::base::table::{Cell, Rows, Table};
+use crate::spring::{leaf_pack_rate, leaf_pack_stress};
+use crate::units::{
+    Angle, Force, Length, LinearStiffness, Quantity, Ratio, RotationalStiffness, Stress, Torque,
+};
+use crate::{Error, Result, valid};
+
+/// A live axle on two leaf springs, drawn point by point: where it stands over heave and roll, how it steers, tilts and winds up, and what the springs do there.
+///
+/// # Formula
+/// each half keeps its length and bends in the shape of a cantilever; the pitch `theta` is that of least energy `U`; load `dU/dz`, axle rate `U_zz - U_zt^2 / U_tt`,
+/// roll stiffness `U_rr - U_rt^2 / U_tt`, wind-up rate `U_tt`; anti-squat `s (dx/dz) l / h` of the contact point held in the axle
+///
+/// # Fields
+/// - `axle` — `front` or `rear`: which way the wheelbase grows, and which way the pinion points
+/// - `wheel` — the left one at ride height: `centre`, `camber`, `toe`, and the `loaded_radius` from its centre to the ground; the right one is its mirror image
+/// - `spring` — the left one at ride height, without its axle's torque: `fixed_eye` on the body, `shackle_eye` on the spring, `shackle_pivot` on the body, `seat`, where the centre bolt crosses the main leaf; `seat_angle`, positive with its front up; `clamped_length`, held stiff by the seat over both halves; `eye_offset` of the eyes' centres above the main leaf; `form`, `uniform_strength` (a stepped pack or a tapered leaf) or `uniform_section` (a single leaf, or all leaves full length); `load` that it carries; its `rate`, or the `leaves` of which it follows (`elastic_modulus`, `leaf_width`, `leaf_thickness`, `full_length_leaves`, `graduated_leaves`)
+/// - `damper` — the left one: `body_eye`, `axle_eye`, `open_length` and `closed_length` between the eyes
+/// - `bump_clearance` — above each spring seat to its bump stop, at ride height
+/// - `pinion_angle` — at ride height, against the body's axis, positive with its nose up
+/// - `braking` — `axle_share` `s` of the braking force, `centre_of_gravity_height` `h`, `wheelbase` `l`
+/// - `drive_share` — share of the driving force that this axle has; it wants `braking` for the height and the wheelbase
+///
+/// # Valid for
+/// Two springs alike, mirror images of each other, that stand parallel to the vehicle's centre plane: of their points only the seat's `y` counts. The rate is that of the spring alone, its eyes free to move apart and its seat free to turn, as a
+/// spring tester finds it; what shackle and eyes make of it on the vehicle is a result. At ride height each half is an arc. Heave is that of the axle's middle. Left out: the twist of the leaves in roll, which adds to the roll stiffness; bushes and
+/// their give, friction between leaves, which makes small movements stiffer; leaves that part beyond their free shape; the give of the springs sideways. What is missing gives results that are not a number.
+///
+/// # Source
+/// Beam theory of a cantilever with its curvature in one shape, exact for large slopes; virtual work. The eye's way is that of SAE HS-788's equivalent link of 3/4 of the half (uniform strength; from memory). Roll centre where the line between the
+/// spring's eyes passes the axle: Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 7 (from memory)
+///
+/// # Caution
+/// A leaf spring under load stores enough energy to kill, and a broken main leaf lets the axle go. Wound up by drive or brake it can hop and break; check shackles, shafts and brake hoses over the whole travel before the vehicle moves. Local codes and
+/// licensed practice come first.
+#[derive(Debug, Clone, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct LeafAxle {
+    /// End of the vehicle.
+    pub axle: Axle,
+    /// The left one at ride height.
+    pub wheel: Wheel,
+    /// The left one at ride height.
+    pub spring: LeafSpring,
+    /// The left one at ride height.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub damper: Option<AxleDamper>,
+    /// Above each spring seat to its bump stop, at ride height.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub bump_clearance: Option<Value<Length>>,
+    /// At ride height, positive with its nose up.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub pinion_angle: Option<Value<Angle>>,
+    /// What braking asks.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub braking: Option<Braking>,
+    /// Of the whole driving force, that this axle has.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub drive_share: Option<Value<Ratio>>,
+}
+
+/// How the bending strength of a spring's halves runs.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+pub enum LeafForm {
+    /// A stepped pack or a tapered leaf.
+    UniformStrength,
+    /// A single leaf, or all leaves full length.
+    UniformSection,
+}
+
+/// A semi-elliptic leaf spring at ride height.
+#[derive(Debug, Clone, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(
+    feature = "serde",
+    serde(
+        expecting = "a table with `fixed_eye`, `shackle_eye`, `shackle_pivot`, `seat`, `clamped_length`, `form`, `load`, and `rate` or `leaves`"
+    )
+)]
+pub struct LeafSpring {
+    /// On the body.
+    pub fixed_eye: Point,
+    /// On the spring.
+    pub shackle_eye: Point,
+    /// On the body.
+    pub shackle_pivot: Point,
+    /// Where the centre bolt crosses the main leaf.
+    pub seat: Point,
+    /// Positive with its front up.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub seat_angle: Option<Value<Angle>>,
+    /// Held stiff by the seat, over both halves.
+    pub clamped_length: Value<Length>,
+    /// Of the eyes' centres above the middle of the main leaf.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub eye_offset: Option<Value<Length>>,
+    /// How its bending strength runs.
+    pub form: LeafForm,
+    /// Carried at ride height.
+    pub load: Value<Force>,
+    /// Of the spring alone, load over deflection at the seat.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub rate: Option<Value<LinearStiffness>>,
+    /// Of which it is made.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub leaves: Option<Leaves>,
+}
+
+/// The leaves of a spring.
+#[derive(Debug, Clone, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(
+    feature = "serde",
+    serde(
+        expecting = "a table with `elastic_modulus`, `leaf_width`, `leaf_thickness`, `full_length_leaves` and `graduated_leaves`"
+    )
+)]
+pub struct Leaves {
+    /// Of the steel.
+    pub elastic_modulus: Value<Stress>,
+    /// Of every leaf.
+    pub leaf_width: Value<Length>,
+    /// Of every leaf.
+    pub leaf_thickness: Value<Length>,
+    /// That reach from eye to eye.
+    pub full_length_leaves: Value<Ratio>,
+    /// That get shorter step by step.
+    pub graduated_leaves: Value<Ratio>,
+}
+
+/// A damper between the body and the axle.
+#[derive(Debug, Clone, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(
+    feature = "serde",
+    serde(expecting = "a table with `body_eye`, `axle_eye`, `open_length` and `closed_length`")
+)]
+pub struct AxleDamper {
+    /// On the body.
+    pub body_eye: Point,
+    /// On the axle.
+    pub axle_eye: Point,
+    /// Between the eyes, fully open.
+    pub open_length: Value<Length>,
+    /// Between the eyes, fully closed.
+    pub closed_length: Value<Length>,
+}
+
+/// The axle at one heave and roll; what is not known is not a number.
+#[derive(Debug, Clone, PartialEq)]
+pub struct LeafAxlePosition {
+    /// Of the left wheel's centre, forward.
+    pub left_wheel_x: Length,
+    /// Of the left wheel's centre, to the left.
+    pub left_wheel_y: Length,
+    /// Of the left wheel's centre, up.
+    pub left_wheel_z: Length,
+    /// Of the right wheel's centre, forward.
+    pub right_wheel_x: Length,
+    /// Of the right wheel's centre, to the left.
+    pub right_wheel_y: Length,
+    /// Of the right wheel's centre, up.
+    pub right_wheel_z: Length,
+    /// Of the axle's middle, against ride height.
+    pub wheelbase_change: Length,
+    /// Turn of the axle to the left.
+    pub axle_steer: Angle,
+    /// Change of that over roll.
+    pub roll_steer: Ratio,
+    /// Of the axle's middle, to the left.
+    pub lateral_shift: Length,
+    /// Positive with its nose up.
+    pub pinion_angle: Angle,
+    /// Against ride height.
+    pub pinion_angle_change: Angle,
+    /// Where the line between the eyes passes the axle.
+    pub roll_centre_height: Length,
+    /// Of the axle's instant centre in side view, forward.
+    pub side_view_centre_x: Length,
+    /// Of the same, above the ground.
+    pub side_view_centre_height: Length,
+    /// Forward lean of the contact point's path in bump.
+    pub side_view_angle: Angle,
+    /// Anti-dive of a front axle, anti-lift of a rear one.
+    pub brake_anti_pitch: Ratio,
+    /// Anti-lift of a front axle, anti-squat of a rear one.
+    pub drive_anti_pitch: Ratio,
+    /// Tangent rate of one wheel in heave.
+    pub wheel_rate: LinearStiffness,
+    /// Tangent stiffness of both springs in roll.
+    pub roll_stiffness: RotationalStiffness,
+    /// Tangent stiffness of both springs against the axle's pitch.
+    pub wind_up_rate: RotationalStiffness,
+    /// Vertical, of the left spring.
+    pub left_spring_load: Force,
+    /// Vertical, of the right spring.
+    pub right_spring_load: Force,
+    /// Greatest, in the full-length leaves of the left spring.
+    pub left_leaf_stress: Stress,
+    /// Greatest, in the full-length leaves of the right spring.
+    pub right_leaf_stress: Stress,
+    /// From upright, positive with the eye away from the fixed eye.
+    pub left_shackle_angle: Angle,
+    /// The same on the right.
+    pub right_shackle_angle: Angle,
+    /// Between the shackle and the line of the eyes.
+    pub left_shackle_opening: Angle,
+    /// The same on the right.
+    pub right_shackle_opening: Angle,
+    /// Shortening of the left damper over heave.
+    pub damper_motion_ratio: Ratio,
+    /// From fully open.
+    pub left_damper_used: Length,
+    /// To fully closed.
+    pub left_damper_left: Length,
+    /// From fully open.
+    pub right_damper_used: Length,
+    /// To fully closed.
+    pub right_damper_left: Length,
+    /// Above the left seat to its bump stop.
+    pub left_bump_left: Length,
+    /// Above the right seat to its bump stop.
+    pub right_bump_left: Length,
+}
+
+/// How far the springs go from ride height.
+#[derive(Debug, Clone, PartialEq)]
+pub struct HeaveRange {
+    /// Least heave, negative.
+    pub droop: Length,
+    /// What ends it.
+    pub droop_end: String,
+    /// Greatest heave.
+    pub bump: Length,
+    /// What ends it.
+    pub bump_end: String,
+}
+
+/// The axle under a torque about its own axis.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct WindUp {
+    /// Turn of the axle's housing by the torque, positive with the pinion's nose up.
+    pub wind_up_angle: Angle,
+    /// With it, positive with its nose up.
+    pub pinion_angle: Angle,
+    /// Tangent stiffness of both springs against the axle's pitch.
+    pub wind_up_rate: RotationalStiffness,
+    /// By the torque and its force at the ground.
+    pub wheelbase_change: Length,
+    /// Vertical, of each spring.
+    pub spring_load: Force,
+    /// Greatest, in the full-length leaves.
+    pub leaf_stress: Stress,
+}
+
+/// A model made ready for many positions.
+#[derive(Debug, Clone)]
+struct Ready<'a> {
+    model: &'a LeafAxle,
+    spring: Spring,
+    /// Of the axle's middle at ride height, forward and up.
+    centre: [f64; 2],
+    /// Of the seat from the axle's middle.
+    seat: [f64; 2],
+    angle: f64,
+    base: f64,
+    /// From the wheel's centre down to the ground.
+    drop: f64,
+}
+
+/// The axle at one heave, roll and pitch, with derivatives by these three.
+#[derive(Debug, Clone, Copy)]
+struct Pose {
+    pitch: f64,
+    /// Change of the pitch with heave and with roll.
+    pitch_rates: [f64; 2],
+    energy: Jet,
+    left: Bent,
+    right: Bent,
+    /// Turn to the left.
+    steer: Jet,
+    /// Of the axle's middle.
+    x: Jet,
+    y: Jet,
+    z: Jet,
+    /// Of the line between the eyes, where it passes the axle.
+    line: Jet,
+    /// Sine and cosine of the axle's lean against the body, positive with its left up.
+    lean: [Jet; 2],
+    /// The same of its pitch.
+    tilt: [Jet; 2],
+}
+
+impl Pose {
+    /// Change with heave, the pitch following.
+    fn by_heave(&self, of: Jet) -> f64 {
+        let [heave, _, pitch] = of.first;
+        heave + pitch * self.pitch_rates[0]
+    }
+    /// Tangent rate of both springs in heave, the pitch following.
+    fn axle_rate(&self) -> f64 {
+        let [heave, _, turn, _, _, pitch] = self.energy.second;
+        heave - turn * turn / pitch
+    }
+    /// Change with roll, the pitch following.
+    fn by_roll(&self, of: Jet) -> f64 {
+        let [_, roll, pitch] = of.first;
+        roll + pitch * self.pitch_rates[1]
+    }
+}
+
+impl Model for LeafAxle {
+    fn check(&self) -> Result<()> {
+        self.ready().map(drop)
+    }
+}
+
+impl LeafAxle {
+    /// The axle at a heave and roll: position, steer, pinion, springs, shackles, roll centre, anti-squat and what is left of the strokes.
+    ///
+    /// # Parameters
+    /// - `heave` — `z`, of the axle's middle against the body from ride height, positive in bump
+    /// - `roll` — `r`, of the body against the axle, positive with its left side up, as in a left turn: the left wheel is in droop
+    ///
+    /// # Returns
+    /// - `left_wheel_x` — of the left wheel's centre, forward in the body's axes
+    /// - `left_wheel_y` — of the left wheel's centre, to the left
+    /// - `left_wheel_z` — of the left wheel's centre, up
+    /// - `right_wheel_x` — of the right wheel's centre, forward
+    /// - `right_wheel_y` — of the right wheel's centre, to the left
+    /// - `right_wheel_z` — of the right wheel's centre, up
+    /// - `wheelbase_change` — of the axle's middle against ride height, positive where the wheelbase grows
+    /// - `axle_steer` — turn of the axle against the body, positive to the left
+    /// - `roll_steer` — change of that over roll: of a rear axle positive is roll understeer, of a front one roll oversteer
+    /// - `lateral_shift` — of the axle's middle against the body, to the left: the axle leans about the roll centre
+    /// - `pinion_angle` — against the body's axis, positive with its nose up
+    /// - `pinion_angle_change` — of that against ride height; known without it
+    /// - `roll_centre_height` — above the ground, where the line between the spring's eyes passes the axle, which holds the body sideways
+    /// - `side_view_centre_x` — of the axle's instant centre in side view, with the wheels held by drive or brake, forward; infinite where there is none
+    /// - `side_view_centre_height` — of the same, above the ground
+    /// - `side_view_angle` — forward lean of the contact point's path in bump
+    /// - `brake_anti_pitch` — the anti-dive of a front axle, the anti-lift of a rear one, as a share of what would cancel the pitch of that axle
+    /// - `drive_anti_pitch` — the anti-lift of a front axle, the anti-squat of a rear one; the housing takes the torque of the wheels
+    /// - `wheel_rate` — tangent rate of one wheel in heave, half the axle's, with what shackles and eyes make of it
+    /// - `roll_stiffness` — tangent stiffness of both springs in roll with the axle's middle kept, without twist, bar and tyres
+    /// - `wind_up_rate` — tangent stiffness of both springs against the axle's pitch with its heave kept
+    /// - `left_spring_load` — vertical, of the left spring at its seat
+    /// - `right_spring_load` — the same of the right spring
+    /// - `left_leaf_stress` — greatest of the left spring, in the full-length leaves at the seat
+    /// - `right_leaf_stress` — the same of the right spring
+    /// - `left_shackle_angle` — of the left shackle from upright, positive with the spring's eye away from the fixed eye
+    /// - `right_shackle_angle` — the same of the right shackle
+    /// - `left_shackle_opening` — between the left shackle and the line of the eyes: at nothing or half a turn it is in line and turns over
+    /// - `right_shackle_opening` — the same of the right shackle
+    /// - `damper_motion_ratio` — shortening of the left damper over heave
+    /// - `left_damper_used` — of the left damper's stroke, from fully open
+    /// - `left_damper_left` — of the left damper's stroke, to fully closed; negative where it has ended
+    /// - `right_damper_used` — the same of the right damper, from fully open
+    /// - `right_damper_left` — the same of the right damper, to fully closed
+    /// - `left_bump_left` — above the left seat to its bump stop, vertical; negative where the stop is pressed
+    /// - `right_bump_left` — the same of the right seat
+    ///
+    /// # Example
+    /// ```
+    /// use axlewright::{Model, suspension::LeafAxle, units::*};
+    /// # #[cfg(feature = "serde")] {
+    /// let dray = LeafAxle::from_text(r#"
+    ///     axle = "rear"
+    ///     [wheel]
+    ///     centre = { x = "-3300 mm", y = "810 mm", z = "390 mm" }
+    ///     camber = "0 deg"
+    ///     toe = "0 deg"
+    ///     loaded_radius = "380 mm"
+    ///     [spring]
+    ///     fixed_eye = { x = "-2660 mm", y = "520 mm", z = "545 mm" }
+    ///     shackle_eye = { x = "-4010 mm", y = "520 mm", z = "555 mm" }
+    ///     shackle_pivot = { x = "-3985 mm", y = "520 mm", z = "670 mm" }
+    ///     seat = { x = "-3300 mm", y = "520 mm", z = "475 mm" }
+    ///     clamped_length = "140 mm"
+    ///     form = "uniform_strength"
+    ///     load = "9.8 kN"
+    ///     rate = "110 N/mm"
+    /// "#)?;
+    /// let on = dray.at(Length::of::<mm>(40.0), Angle::of::<deg>(3.0))?;
+    /// assert_eq!(format!("{:.2} deg of steer", on.axle_steer.in_::<deg>()), "0.00 deg of steer");
+    /// assert!(dray.at(Length::of::<mm>(900.0), Angle::of::<deg>(0.0)).is_err()); // says what ends it, and where
+    /// # }
+    /// # Ok::<(), axlewright::Error>(())
+    /// ```
+    pub fn at(&self, heave: Length, roll: Angle) -> Result<LeafAxlePosition> {
+        self.ready()?.at(heave, roll)
+    }
+
+    /// The axle over heave and roll.
+    ///
+    /// # Parameters
+    /// - `heave` — of the axle's middle against the body from ride height, positive in bump
+    /// - `roll` — of the body against the axle, positive with its left side up
+    ///
+    /// # Returns
+    /// One row a heave and roll: `heave`, `roll`, and the results of `at`: `left_wheel_x`, `left_wheel_y`, `left_wheel_z`, `right_wheel_x`, `right_wheel_y`, `right_wheel_z`, `wheelbase_change`, `axle_steer`, `roll_steer`, `lateral_shift`, `pinion_angle`, `pinion_angle_change`, `roll_centre_height`, `side_view_centre_x`, `side_view_centre_height`, `side_view_angle`, `brake_anti_pitch`, `drive_anti_pitch`, `wheel_rate`, `roll_stiffness`, `wind_up_rate`, `left_spring_load`, `right_spring_load`, `left_leaf_stress`, `right_leaf_stress`, `left_shackle_angle`, `right_shackle_angle`, `left_shackle_opening`, `right_shackle_opening`, `damper_motion_ratio`, `left_damper_used`, `left_damper_left`, `right_damper_used`, `right_damper_left`, `left_bump_left`, `right_bump_left`.
+    pub fn table(&self, heave: &[Length], roll: &[Angle]) -> Result<Table> {
+        let ready = self.ready()?;
+        let inputs = Rows::new().quantity::<Length>("heave").quantity::<Angle>("roll");
+        let mut rows = LeafAxlePosition::columns(inputs);
+        for heave in heave {
+            for roll in roll {
+                let inputs = [Cell::from(*heave), Cell::from(*roll)];
+                match &ready.at(*heave, *roll) {
+                    Ok(on) => rows.push(&inputs, Ok(&on.cells())),
+                    Err(error) => rows.push(&inputs, Err(error.clone())),
+                }
+            }
+        }
+        Ok(rows.finish())
+    }
+
+    /// How far the springs go in droop and bump before a shackle is in line; damper, bump stop and the leaves' strength may end it earlier.
+    ///
+    /// # Parameters
+    /// - `roll` — of the body against the axle, positive with its left side up
+    ///
+    /// # Returns
+    /// - `droop` — least heave, negative
+    /// - `droop_end` — what ends it: `shackle`, `half to the fixed eye`, `half to the shackle` or `axle's pitch`
+    /// - `bump` — greatest heave
+    /// - `bump_end` — what ends it
+    pub fn travel_range(&self, roll: Angle) -> Result<HeaveRange> {
+        let ready = self.ready()?;
+        valid! { roll: (-0.5) <= .. <= 0.5 ; "common practice, no source: no axle leans 29 deg against its body"; }
+        let [(droop, droop_end), (bump, bump_end)] =
+            ready.range(roll.si()).map_err(|end| locked(roll, end))?;
+        Ok(HeaveRange {
+            droop: Length::from_si(droop),
+            droop_end: droop_end.word().to_owned(),
+            bump: Length::from_si(bump),
+            bump_end: bump_end.word().to_owned(),
+        })
+    }
+
+    /// The axle wound up in its springs by drive or brake, its heave kept.
+    ///
+    /// # Parameters
+    /// - `heave` — of the axle's middle against the body from ride height, positive in bump
+    /// - `torque` — of both wheels together, positive driving forward, negative braking; their force at the ground is it over the loaded radius
+    ///
+    /// # Returns
+    /// - `wind_up_angle` — turn of the housing by the torque, positive with the pinion's nose up
+    /// - `pinion_angle` — with that and the heave, positive with its nose up
+    /// - `wind_up_rate` — tangent stiffness of both springs against the axle's pitch, there
+    /// - `wheelbase_change` — of the axle's middle by the torque alone
+    /// - `spring_load` — vertical, of each spring, which the torque changes with the heave kept
+    /// - `leaf_stress` — greatest, in the full-length leaves at the seat, load and torque together
+    pub fn wind_up(&self, heave: Length, torque: Torque) -> Result<WindUp> {
+        let ready = self.ready()?;
+        valid! {
+            heave: (-10) <= .. <= 10 ; "common practice, no source: no wheel travels 10 m";
+            torque: (-1e6) <= .. <= 1e6 ; "common practice, no source: no axle of a road vehicle bears 1 MN·m";
+        }
+        let none = Angle::from_si(0.0);
+        let before = ready.pose(heave.si(), 0.0).map_err(|_| ready.beyond(heave, none))?;
+        let traction = torque.si() / ready.drop;
+        let on = ready.balance([heave.si(), 0.0, before.pitch], traction).map_err(|end| {
+            let message =
+                format!("torque = {} N·m is more than the springs bear: {}", torque.si(), end.sentence());
+            Error::NoSolution { message }
+        })?;
+        let change = self.nose_up(on.pitch);
+        Ok(WindUp {
+            wind_up_angle: Angle::from_si(self.nose_up(on.pitch - before.pitch)),
+            pinion_angle: self.pinion(change),
+            wind_up_rate: RotationalStiffness::from_si(on.energy.second[5]),
+            wheelbase_change: Length::from_si(self.to_rear() * (on.x.value - before.x.value)),
+            spring_load: Force::from_si(on.left.energy.first[0]),
+            leaf_stress: ready.stress(&on.left)?,
+        })
+    }
+
+    /// A block between spring and seat, or one taken out: the body is raised or lowered, the springs as they are.
+    ///
+    /// # Parameters
+    /// - `thickness` — of the block put in, negative of one taken out: it raises the body where the spring lies above the axle, and lowers it where it lies below
+    /// - `heave` — from the ride height of each
+    ///
+    /// # Returns
+    /// Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the results of `at`. The body's axes stay with the body: the axle moves in them.
+    pub fn seat_block(&self, thickness: Length, heave: &[Length]) -> Result<Table> {
+        self.check()?;
+        valid! { thickness: (-1) <= .. <= 1 ; "common practice, no source: no block is 1 m thick"; }
+        let seat = self.spring.seat.z.quantity - self.wheel.centre.z.quantity;
+        let rise = thickness.si().copysign(thickness.si() * seat.si());
+        let mut after = self.clone();
+        let down = vector(0.0, 0.0, -rise);
+        after.wheel.centre = after.wheel.centre.moved(down);
+        if let Some(damper) = &mut after.damper {
+            damper.axle_eye = damper.axle_eye.moved(down);
+        }
+        after.raise(rise);
+        compared(&self.ready()?, &after.ready()?, 0.0, heave)
+    }
+
+    /// Shackles of another length; the springs carry what they carried.
+    ///
+    /// # Parameters
+    /// - `longer` — by how much, negative where they are shorter
+    /// - `heave` — from the ride height of each
+    ///
+    /// # Returns
+    /// Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the results of `at`; changes are against the ride height before.
+    pub fn shackle_change(&self, longer: Length, heave: &[Length]) -> Result<Table> {
+        self.check()?;
+        valid! { longer: (-1) <= .. <= 1 ; "common practice, no source: no shackle is 1 m longer"; }
+        let before = self.ready()?;
+        let mut after = before.clone();
+        after.spring.shackle_length += longer.si();
+        let wrong = |why: &str| {
+            let message = format!("longer = {} mm: {why}", longer.si() * 1e3);
+            Error::NoSolution { message }
+        };
+        if after.spring.shackle_length < LEAST {
+            return Err(wrong("no shackle is left"));
+        }
+        let mut standing = 0.0;
+        let mut settled = false;
+        for _ in 0..50 {
+            let on = after.pose(standing, 0.0).map_err(|end| wrong(end.sentence()))?;
+            let excess = on.energy.first[0] - 2.0 * self.spring.load.quantity.si();
+            let step = excess / on.axle_rate();
+            standing -= step.clamp(-0.02, 0.02);
+            settled = step.abs() < 1e-12;
+            if settled {
+                break;
+            }
+        }
+        if !settled {
+            return Err(wrong("the springs carry their load nowhere"));
+        }
+        let mut model = self.clone();
+        model.raise(-standing);
+        let after = Ready { model: &model, ..after };
+        compared(&before, &after, standing, heave)
+    }
+
+    /// The body raised or lowered by springs of another arch: they carry their load at the new height.
+    ///
+    /// # Parameters
+    /// - `rise` — of the body above the ground, negative where it is lowered
+    /// - `heave` — from the ride height of each
+    ///
+    /// # Returns
+    /// Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the results of `at`; changes are against the ride height before.
+    pub fn ride_height_change(&self, rise: Length, heave: &[Length]) -> Result<Table> {
+        self.check()?;
+        valid! { rise: (-10) <= .. <= 10 ; "common practice, no source: no body is raised by 10 m"; }
+        let before = self.ready()?;
+        let standing = before.pose(-rise.si(), 0.0).map_err(|_| before.beyond(-rise, Angle::from_si(0.0)))?;
+        let mut model = self.clone();
+        model.raise(rise.si());
+        let mut after = Ready { model: &model, ..before.clone() };
+        after.load(&standing.left)?;
+        compared(&before, &after, -rise.si(), heave)
+    }
+
+    /// The centre of gravity raised.
+    fn raise(&mut self, by: f64) {
+        if let Some(braking) = &mut self.braking {
+            let height = &mut braking.centre_of_gravity_height;
+            *height = Value::new(height.quantity + Length::from_si(by));
+        }
+    }
+    /// 1 where the wheelbase grows forward.
+    fn to_rear(&self) -> f64 {
+        match self.axle {
+            Axle::Front => 1.0,
+            Axle::Rear => -1.0,
+        }
+    }
+    /// Turn of the pinion's nose at this pitch of the axle: a front axle's points to the rear.
+    fn nose_up(&self, pitch: f64) -> f64 {
+        -self.to_rear() * pitch
+    }
+    fn pinion(&self, change: f64) -> Angle {
+        let drawn = self.pinion_angle.as_ref().map_or(f64::NAN, |angle| angle.quantity.si());
+        Angle::from_si(drawn + change)
+    }
+
+    fn ready(&self) -> Result<Ready<'_>> {
+        self.wheel.check()?;
+        if let Some(braking) = &self.braking {
+            braking.check()?;
+        }
+        self.check_rest()?;
+        if let Some(damper) = &self.damper {
+            damper.check()?;
+        }
+        let drawn = &self.spring;
+        drawn.check()?;
+        let [fixed_eye, eye, pivot, seat] =
+            [&drawn.fixed_eye, &drawn.shackle_eye, &drawn.shackle_pivot, &drawn.seat]
+                .map(|point| [point.x.quantity.si(), point.z.quantity.si()]);
+        let angle = drawn.seat_angle.as_ref().map_or(0.0, |angle| angle.quantity.si());
+        let offset = drawn.eye_offset.as_ref().map_or(0.0, |offset| offset.quantity.si());
+        let clamped = 0.5 * drawn.clamped_length.quantity.si();
+        let fading = match drawn.form {
+            LeafForm::UniformStrength => 0.0,
+            LeafForm::UniformSection => 1.0,
+        };
+        let forward = (fixed_eye[0] - seat[0]).signum();
+        if (eye[0] - seat[0]) * forward >= 0.0 {
+            return Err(wrong("seat", "it must lie between the eyes, forward and rearward"));
+        }
+        let (sine, cosine) = angle.sin_cos();
+        let half = |name: &'static str, end: [f64; 2], outward: f64| {
+            let [x, z] = [end[0] - seat[0], end[1] - seat[1]];
+            let along = [outward * (x * cosine + z * sine), z * cosine - x * sine];
+            let half = Half::new(outward, along, clamped, offset, fading);
+            if along[0] - clamped < 0.01 || along[1].abs() > along[0] || half.slope().abs() > 1.0 {
+                let why = "from the seat it must reach at least 10 mm beyond the clamp, within 45 deg of it, on an arc that ends within 57 deg";
+                return Err(wrong(name, why));
+            }
+            Ok(half)
+        };
+        let halves = [half("fixed_eye", fixed_eye, forward)?, half("shackle_eye", eye, -forward)?];
+        if (eye[0] - pivot[0]).hypot(eye[1] - pivot[1]) < LEAST {
+            return Err(wrong("shackle_pivot", "it is nearer than 1 mm to the eye: there is no shackle"));
+        }
+        let spring = Spring::new(halves, fixed_eye, pivot, eye, angle).ok_or_else(|| {
+            wrong("shackle_pivot", "the shackle is in line with the spring at ride height: locked")
+        })?;
+        let (x, z) = (self.wheel.centre.x.quantity.si(), self.wheel.centre.z.quantity.si());
+        let mut ready = Ready {
+            model: self,
+            spring,
+            centre: [x, z],
+            seat: [seat[0] - x, seat[1] - z],
+            angle,
+            base: 2.0 * drawn.seat.y.quantity.si(),
+            drop: self.wheel.loaded_radius.quantity.si() * self.wheel.camber.quantity.si().cos(),
+        };
+        ready.stiffen()?;
+        let fault = |end: End| refused("spring", end.sentence().to_owned());
+        let rest = ready.place([0.0; 3], 0.0).map_err(fault)?;
+        ready.load(&rest.left)?;
+        let rest = ready.place([0.0; 3], 0.0).map_err(fault)?;
+        ready.stress(&rest.left)?;
+        if rest.energy.second[5] > 0.0 {
+            Ok(ready)
+        } else {
+            Err(refused("spring", End::Pitch.sentence().to_owned()))
+        }
+    }
+
+    /// What belongs to no part.
+    fn check_rest(&self) -> Result<()> {
+        let bump_clearance = self.bump_clearance.as_ref().map_or(Length::from_si(0.0), |on| on.quantity);
+        let pinion_angle = self.pinion_angle.as_ref().map_or(Angle::from_si(0.0), |on| on.quantity);
+        let drive_share = self.drive_share.as_ref().map_or(Ratio::from_si(0.0), |on| on.quantity);
+        valid! {
+            bump_clearance: 0 <= .. <= 10 ; "definition: a clearance at ride height; common practice, no source: at most 10 m";
+            pinion_angle: (-0.8) <= .. <= 0.8 ; "common practice, no source: pinions point forward within 45 deg";
+            drive_share: 0 <= .. <= 1 ; "definition: a share of the whole driving force";
+        }
+        if self.drive_share.is_some() && self.braking.is_none() {
+            let message = "it wants `braking`: the centre of gravity's height and the wheelbase".to_owned();
+            return Err(refused("drive_share", message));
+        }
+        Ok(())
+    }
+}
+
+/// Shorter than this a lever is none.
+const LEAST: f64 = 0.001;
+
+fn wrong(point: &str, why: &str) -> Error {
+    refused(&format!("spring.{point}"), why.to_owned())
+}
+
+fn locked(roll: Angle, end: End) -> Error {
+    let message =
+        format!("roll = {} rad: the springs do not go there at ride height, {}", roll.si(), end.sentence());
+    Error::NoSolution { message }
+}
+
+/// The rows of two axles without roll; the second one stands at another heave.
+fn compared(before: &Ready<'_>, after: &Ready<'_>, standing: f64, heave: &[Length]) -> Result<Table> {
+    let none = Angle::from_si(0.0);
+    let inputs = Rows::new().words("state").quantity::<Length>("heave");
+    let mut rows = LeafAxlePosition::columns(inputs);
+    for heave in heave {
+        for (state, ready, from) in [("before", before, 0.0), ("after", after, standing)] {
+            let inputs = [Cell::Word(state), Cell::from(*heave)];
+            match &ready.at(Length::from_si(from) + *heave, none) {
+                Ok(on) => rows.push(&inputs, Ok(&on.cells())),
+                Err(error) => rows.push(&inputs, Err(error.clone())),
+            }
+        }
+    }
+    Ok(rows.finish())
+}
+
+impl LeafSpring {
+    fn check(&self) -> Result<()> {
+        for (name, point) in [
+            ("fixed_eye", &self.fixed_eye),
+            ("shackle_eye", &self.shackle_eye),
+            ("shackle_pivot", &self.shackle_pivot),
+            ("seat", &self.seat),
+        ] {
+            point.check("spring", name)?;
+        }
+        let (rate, leaves) = (self.rate.as_ref(), self.leaves.as_ref());
+        if rate.is_none() && leaves.is_none() {
+            return Err(wrong("rate", "missing, and no `leaves` of which it would follow"));
+        }
+        let rate = rate.map_or(LinearStiffness::from_si(1.0), |rate| rate.quantity);
+        let seat_angle = self.seat_angle.as_ref().map_or(Angle::from_si(0.0), |on| on.quantity);
+        let eye_offset = self.eye_offset.as_ref().map_or(Length::from_si(0.0), |on| on.quantity);
+        let (clamped_length, load) = (self.clamped_length.quantity, self.load.quantity);
+        within(
+            || "spring".to_owned(),
+            || {
+                valid! {
+                    seat_angle: (-0.5) <= .. <= 0.5 ; "common practice, no source: seats stand level within 29 deg";
+                    clamped_length: 0 <= .. <= 10 ; "definition: a length; common practice, no source: at most 10 m";
+                    eye_offset: (-0.2) <= .. <= 0.2 ; "common practice, no source: eyes stand within 200 mm of their leaf";
+                    load: 1 <= .. <= 1e8 ; "common practice, no source: springs of road vehicles carry between 1 N and 100 MN";
+                    rate: 1 <= .. <= 1e9 ; "common practice, no source: springs lie between 1 N/m and 1 GN/m";
+                }
+                Ok(())
+            },
+        )?;
+        if self.seat.y.quantity.si() >= 0.01 {
+            Ok(())
+        } else {
+            Err(wrong("seat", "a left spring is wanted: y is 10 mm or more"))
+        }
+    }
+}
+
+impl AxleDamper {
+    fn check(&self) -> Result<()> {
+        self.body_eye.check("damper", "body_eye")?;
+        self.axle_eye.check("damper", "axle_eye")?;
+        within(
+            || "damper".to_owned(),
+            || {
+                let (open_length, closed_length) = (self.open_length.quantity, self.closed_length.quantity);
+                valid! {
+                    open_length: 0.0001 <= .. <= 100 ; "common practice, no source: dampers are between 0.1 mm and 100 m long";
+                    closed_length: 0.0001 <= .. <= 100 ; "common practice, no source: dampers are between 0.1 mm and 100 m long";
+                    open_length > closed_length ; "definition: a damper has a stroke";
+                }
+                Ok(())
+            },
+        )?;
+        if (self.body_eye.vector() - self.axle_eye.vector()).norm() < LEAST {
+            return Err(refused("damper", "its eyes are nearer than 1 mm".to_owned()));
+        }
+        Ok(())
+    }
+}
+
+impl Ready<'_> {
+    /// The stiffness of both halves from the rate of the spring: halves of one strength, their seat free to turn.
+    fn stiffen(&mut self) -> Result<()> {
+        let drawn = &self.model.spring;
+        let spring = &mut self.spring;
+        let [a, b] = [spring.fixed.length, spring.shackle.length];
+        let [lever_a, lever_b] = [spring.fixed.lever(), spring.shackle.lever()];
+        // A cantilever has the rate `strength / length^3`, and a half carries in proportion to the other's lever.
+        let strength = if let Some(rate) = &drawn.rate {
+            let whole = lever_a + lever_b;
+            let (share_a, share_b) = (lever_b / whole, lever_a / whole);
+            rate.quantity.si() * (share_a * share_a * a * a * a + share_b * share_b * b * b * b)
+        } else if let Some(leaves) = &drawn.leaves {
+            // Of a symmetric spring of the same span.
+            let rate = leaf_pack_rate(
+                leaves.elastic_modulus.quantity,
+                leaves.leaf_width.quantity,
+                leaves.leaf_thickness.quantity,
+                Length::from_si(a + b),
+                leaves.full_length_leaves.quantity,
+                leaves.graduated_leaves.quantity,
+            );
+            let rate = rate.map_err(|error| wrong("leaves", &error.to_string()))?;
+            rate.si() * (a + b) * (a + b) * (a + b) / 16.0
+        } else {
+            f64::NAN
+        };
+        for half in [&mut spring.fixed, &mut spring.shackle] {
+            half.stiffness = strength * half.centroid() * half.centroid() / half.length;
+        }
+        Ok(())
+    }
+
+    /// The load set so that a spring carries it here without a torque about the axle.
+    fn load(&mut self, on: &Bent) -> Result<()> {
+        let load = self.model.spring.load.quantity.si();
+        let ([fixed, _, fixed_turn], [shackle, _, shackle_turn]) = (on.fixed.first, on.shackle.first);
+        let over = load / (fixed * shackle_turn - shackle * fixed_turn);
+        if !over.is_finite() {
+            return Err(refused("spring", "its load turns the axle, whatever the halves do".to_owned()));
+        }
+        let Spring { fixed, shackle, .. } = &mut self.spring;
+        fixed.loaded = shackle_turn * over / fixed.stiffness - on.fixed.value;
+        shackle.loaded = -fixed_turn * over / shackle.stiffness - on.shackle.value;
+        Ok(())
+    }
+
+    /// The axle at this heave, roll and pitch, with a force forward at the ground.
+    fn place(&self, state: [f64; 3], traction: f64) -> core::result::Result<Pose, End> {
+        let [heave, roll, pitch] = Jet::variables(state);
+        let lean = [-roll.sine(), roll.cosine()];
+        let tilt = [pitch.sine(), pitch.cosine()];
+        let [sine, cosine] = lean;
+        let [along, over] = self.seat;
+        let forward = tilt[1] * along - tilt[0] * over;
+        let up = tilt[0] * along + tilt[1] * over;
+        let z = heave + self.centre[1];
+        let [left, right] = [0.5, -0.5]
+            .map(|side| self.spring.at(z + sine * (side * self.base) + cosine * up, pitch + self.angle));
+        let (left, right) = (left?, right?);
+        let steer = ((right.seat - left.seat) * (cosine * self.base).inverse()).arcsine();
+        let x = (left.seat + right.seat) * 0.5 - steer.cosine() * forward - steer.sine() * sine * up;
+        let [eye_x, eye_z] = [(left.eye[0] + right.eye[0]) * 0.5, (left.eye[1] + right.eye[1]) * 0.5];
+        let [fixed_x, fixed_z] = self.spring.fixed_eye;
+        let line = (x + -fixed_x) * (eye_x + -fixed_x).inverse() * (eye_z + -fixed_z) + fixed_z;
+        let y = sine * cosine.inverse() * (line - z);
+        let energy = left.energy + right.energy - (x + pitch * self.drop) * traction;
+        let [_, _, zt, _, rt, tt] = energy.second;
+        let pitch_rates = [-zt / tt, -rt / tt];
+        Ok(Pose { pitch: pitch.value, pitch_rates, energy, left, right, steer, x, y, z, line, lean, tilt })
+    }
+
+    /// The axle with the pitch that balances it, from a first guess of it.
+    fn balance(&self, [heave, roll, guess]: [f64; 3], traction: f64) -> core::result::Result<Pose, End> {
+        let mut on = self.place([heave, roll, guess], traction)?;
+        for _ in 0..30 {
+            let (turn, stiffness) = (on.energy.first[2], on.energy.second[5]);
+            if stiffness.is_nan() || stiffness <= 0.0 {
+                return Err(End::Pitch);
+            }
+            let mut step = (-turn / stiffness).clamp(-0.1, 0.1);
+            let settled = step.abs() < 1e-9;
+            let mut next = self.place([heave, roll, on.pitch + step], traction);
+            while next.is_err() && step.abs() > 1e-4 {
+                step *= 0.5;
+                next = self.place([heave, roll, on.pitch + step], traction);
+            }
+            on = next?;
+            if settled {
+                return Ok(on);
+            }
+        }
+        Err(End::Pitch)
+    }
+
+    /// The axle at a heave and roll: at once from ride height, otherwise step by step.
+    fn pose(&self, heave: f64, roll: f64) -> core::result::Result<Pose, End> {
+        self.balance([heave, roll, 0.0], 0.0).or_else(|_| {
+            let (on, _, end) = self.walk(heave, roll)?;
+            end.map_or(Ok(on), Err)
+        })
+    }
+
+    /// The axle as far towards a heave as it goes: how it stands there, its heave, and what ends it before.
+    fn walk(&self, heave: f64, roll: f64) -> core::result::Result<(Pose, f64, Option<End>), End> {
+        let whole = self.spring.fixed.lever() + self.spring.shackle.lever();
+        let mut on = self.balance([0.0, roll, 0.0], 0.0)?;
+        let (mut good, mut step, mut end) = (0.0, whole / 64.0, None);
+        while good != heave && step > 1e-8 {
+            let to = if (heave - good).abs() <= step { heave } else { good + step.copysign(heave) };
+            match self.balance([to, roll, on.pitch], 0.0) {
+                Ok(next) => (on, good) = (next, to),
+                Err(found) => (step, end) = (0.5 * step, Some(found)),
+            }
+        }
+        Ok((on, good, end.filter(|_| good != heave)))
+    }
+
+    /// Least and greatest heave, and what ends them.
+    fn range(&self, roll: f64) -> core::result::Result<[(f64, End); 2], End> {
+        let whole = self.spring.fixed.lever() + self.spring.shackle.lever();
+        let (droop, bump) = (self.walk(-whole, roll)?, self.walk(whole, roll)?);
+        Ok([droop, bump].map(|(_, heave, end)| (heave, end.unwrap_or(End::FixedHalf))))
+    }
+
+    /// Why the springs do not go there, and how far they go.
+    fn beyond(&self, heave: Length, roll: Angle) -> Error {
+        let [(droop, droop_end), (bump, bump_end)] = match self.range(roll.si()) {
+            Ok(range) => range,
+            Err(end) => return locked(roll, end),
+        };
+        let end = if heave.si() < 0.0 { droop_end } else { bump_end };
+        let [heave, droop, bump] = [heave.si(), droop, bump].map(|on| on * 1e3);
+        let message = format!(
+            "heave = {heave} mm is beyond the springs with roll = {} rad: they go from {droop:.1} mm ({}) to {bump:.1} mm ({}), where {}",
+            roll.si(),
+            droop_end.word(),
+            bump_end.word(),
+            end.sentence()
+        );
+        Error::NoSolution { message }
+    }
+
+    fn at(&self, heave: Length, roll: Angle) -> Result<LeafAxlePosition> {
+        valid! {
+            heave: (-10) <= .. <= 10 ; "common practice, no source: no wheel travels 10 m";
+            roll: (-0.5) <= .. <= 0.5 ; "common practice, no source: no axle leans 29 deg against its body";
+        }
+        match self.pose(heave.si(), roll.si()) {
+            Ok(pose) => self.results(&pose),
+            Err(_) => Err(self.beyond(heave, roll)),
+        }
+    }
+
+    /// Greatest stress of a spring, in its full-length leaves.
+    fn stress(&self, on: &Bent) -> Result<Stress> {
+        let Some(leaves) = &self.model.spring.leaves else { return Ok(Stress::from_si(f64::NAN)) };
+        let Spring { fixed, shackle, .. } = &self.spring;
+        let [moment, other] = [(fixed, on.fixed), (shackle, on.shackle)]
+            .map(|(half, bend)| half.clamp_moment(bend.value).abs());
+        let span = fixed.length + shackle.length;
+        // A load at the middle of the span bends the clamp by a quarter of both.
+        let load = Force::from_si(4.0 * moment.max(other) / span);
+        let stress = leaf_pack_stress(
+            load,
+            leaves.leaf_width.quantity,
+            leaves.leaf_thickness.quantity,
+            Length::from_si(span),
+            leaves.full_length_leaves.quantity,
+            leaves.graduated_leaves.quantity,
+        );
+        stress.map(|on| on.full_length_stress).map_err(|error| wrong("leaves", &error.to_string()))
+    }
+
+    /// Of a shackle: from upright, and against the line of the eyes.
+    fn shackle(&self, on: &Bent) -> [Angle; 2] {
+        let Spring { pivot, fixed_eye, .. } = self.spring;
+        let drawn = &self.model.spring;
+        let hanging = (drawn.shackle_pivot.z.quantity - drawn.shackle_eye.z.quantity).si().signum();
+        let [x, z] = [on.eye[0].value, on.eye[1].value];
+        let to_eye = vector(x - pivot[0], 0.0, z - pivot[1]);
+        let chord = vector(x - fixed_eye[0], 0.0, z - fixed_eye[1]);
+        let away = 1.0_f64.copysign(chord.x);
+        [(away * to_eye.x).atan2(-hanging * to_eye.z), chord.angle(to_eye)].map(Angle::from_si)
+    }
+
+    /// Between the eyes of the damper on the left (1) or the right (-1).
+    fn damper_length(&self, on: &Pose, damper: &AxleDamper, side: f64) -> Jet {
+        let (body, axle) = (damper.body_eye.vector(), damper.axle_eye.vector());
+        let [along, over] = [axle.x - self.centre[0], axle.z - self.centre[1]];
+        let [sine, cosine] = on.lean;
+        let forward = on.tilt[1] * along - on.tilt[0] * over;
+        let up = on.tilt[0] * along + on.tilt[1] * over;
+        let left = cosine * (side * axle.y) - sine * up;
+        let x = on.x + on.steer.cosine() * forward - on.steer.sine() * left;
+        let y = on.y + on.steer.sine() * forward + on.steer.cosine() * left;
+        let z = on.z + sine * (side * axle.y) + cosine * up;
+        let [x, y, z] = [x + -body.x, y + -side * body.y, z + -body.z];
+        (x.square() + y.square() + z.square()).root()
+    }
+
+    fn results(&self, on: &Pose) -> Result<LeafAxlePosition> {
+        let model = self.model;
+        let (length, angle, ratio) = (Length::from_si, Angle::from_si, Ratio::from_si);
+        let [left_wheel, right_wheel] = [1.0, -1.0].map(|side| {
+            let out = side * model.wheel.centre.y.quantity.si();
+            let (sine, cosine) = on.steer.value.sin_cos();
+            let across = on.lean[1].value * out;
+            vector(
+                on.x.value - sine * across,
+                on.y.value + cosine * across,
+                on.z.value + on.lean[0].value * out,
+            )
+        });
+        // Of the contact point held in the axle.
+        let path = on.by_heave(on.x) + self.drop * on.pitch_rates[0];
+        let turn = on.pitch_rates[0];
+        let levers = model.braking.as_ref().map_or(f64::NAN, |braking| {
+            (braking.wheelbase.quantity / braking.centre_of_gravity_height.quantity).si()
+        });
+        let brake_share = model.braking.as_ref().map_or(f64::NAN, |on| on.axle_share.quantity.si());
+        let drive_share = model.drive_share.as_ref().map_or(f64::NAN, |share| share.quantity.si());
+        let anti = model.to_rear() * levers * path;
+        let [_, _, _, rr, rt, tt] = on.energy.second;
+        let [left_shackle, right_shackle] = [&on.left, &on.right].map(|bent| self.shackle(bent));
+        let [left_damper, right_damper] = [1.0, -1.0].map(|side| match &model.damper {
+            Some(damper) => {
+                let between = self.damper_length(on, damper, side);
+                let (open, closed) = (damper.open_length.quantity, damper.closed_length.quantity);
+                let now = length(between.value);
+                (open - now, now - closed, -on.by_heave(between))
+            }
+            None => (length(f64::NAN), length(f64::NAN), f64::NAN),
+        });
+        let clearance = model.bump_clearance.as_ref().map_or(f64::NAN, |on| on.quantity.si());
+        let seat = self.centre[1] + self.seat[1];
+        let change = model.nose_up(on.pitch);
+        Ok(LeafAxlePosition {
+            left_wheel_x: length(left_wheel.x),
+            left_wheel_y: length(left_wheel.y),
+            left_wheel_z: length(left_wheel.z),
+            right_wheel_x: length(right_wheel.x),
+            right_wheel_y: length(right_wheel.y),
+            right_wheel_z: length(right_wheel.z),
+            wheelbase_change: length(model.to_rear() * (on.x.value - self.centre[0])),
+            axle_steer: angle(on.steer.value),
+            roll_steer: ratio(on.by_roll(on.steer)),
+            lateral_shift: length(on.y.value),
+            pinion_angle: model.pinion(change),
+            pinion_angle_change: angle(change),
+            roll_centre_height: length(on.line.value - on.z.value + self.drop),
+            side_view_centre_x: length(on.x.value - 1.0 / turn),
+            side_view_centre_height: length(if path == 0.0 { 0.0 } else { path / turn }),
+            side_view_angle: angle(path.atan()),
+            brake_anti_pitch: ratio(anti * brake_share),
+            drive_anti_pitch: ratio(anti * drive_share),
+            wheel_rate: LinearStiffness::from_si(0.5 * on.axle_rate()),
+            roll_stiffness: RotationalStiffness::from_si(rr - rt * rt / tt),
+            wind_up_rate: RotationalStiffness::from_si(tt),
+            left_spring_load: Force::from_si(on.left.energy.first[0]),
+            right_spring_load: Force::from_si(on.right.energy.first[0]),
+            left_leaf_stress: self.stress(&on.left)?,
+            right_leaf_stress: self.stress(&on.right)?,
+            left_shackle_angle: left_shackle[0],
+            right_shackle_angle: right_shackle[0],
+            left_shackle_opening: left_shackle[1],
+            right_shackle_opening: right_shackle[1],
+            damper_motion_ratio: ratio(left_damper.2),
+            left_damper_used: left_damper.0,
+            left_damper_left: left_damper.1,
+            right_damper_used: right_damper.0,
+            right_damper_left: right_damper.1,
+            left_bump_left: length(clearance + seat - on.left.height),
+            right_bump_left: length(clearance + seat - on.right.height),
+        })
+    }
+}
+
+/// The columns of the results and their cells, in one order.
+macro_rules! outputs {
+    ($($name:ident: $kind:ident),+ $(,)?) => {
+        impl LeafAxlePosition {
+            fn columns(rows: Rows) -> Rows {
+                rows$(.quantity::<$kind>(stringify!($name)))+
+            }
+            fn cells(&self) -> Vec<Cell<'_>> {
+                vec![$(Cell::from(self.$name)),+]
+            }
+        }
+    };
+}
+outputs! {
+    left_wheel_x: Length, left_wheel_y: Length, left_wheel_z: Length,
+    right_wheel_x: Length, right_wheel_y: Length, right_wheel_z: Length,
+    wheelbase_change: Length, axle_steer: Angle, roll_steer: Ratio, lateral_shift: Length,
+    pinion_angle: Angle, pinion_angle_change: Angle, roll_centre_height: Length,
+    side_view_centre_x: Length, side_view_centre_height: Length, side_view_angle: Angle,
+    brake_anti_pitch: Ratio, drive_anti_pitch: Ratio,
+    wheel_rate: LinearStiffness, roll_stiffness: RotationalStiffness, wind_up_rate: RotationalStiffness,
+    left_spring_load: Force, right_spring_load: Force, left_leaf_stress: Stress, right_leaf_stress: Stress,
+    left_shackle_angle: Angle, right_shackle_angle: Angle,
+    left_shackle_opening: Angle, right_shackle_opening: Angle,
+    damper_motion_ratio: Ratio, left_damper_used: Length, left_damper_left: Length,
+    right_damper_used: Length, right_damper_left: Length, left_bump_left: Length, right_bump_left: Length,
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::suspension::live_axle_roll_stiffness;
+    use crate::units::{deg, mm};
+    use approx::assert_relative_eq;
+    use proptest::prelude::*;
+
+    fn metres(value: f64) -> Length {
+        Length::from_si(value)
+    }
+    fn radians(value: f64) -> Angle {
+        Angle::from_si(value)
+    }
+    fn length(value: f64) -> Value<Length> {
+        Value::new(metres(value))
+    }
+    fn point([x, z]: [f64; 2], y: f64) -> Point {
+        Point::new(metres(x), metres(y), metres(z))
+    }
+
+    /// Fixed eye, eye on the shackle, shackle's pivot, seat; forward and up.
+    type Points = [[f64; 2]; 4];
+    const ARCHED: Points = [[0.64, 0.545], [-0.71, 0.555], [-0.685, 0.67], [0.0, 0.475]];
+    /// Flat and symmetric, its shackle upright.
+    const FLAT: Points = [[0.65, 0.5], [-0.65, 0.5], [-0.65, 0.6], [0.0, 0.5]];
+
+    fn axle([fixed, eye, pivot, seat]: Points) -> LeafAxle {
+        LeafAxle {
+            axle: Axle::Rear,
+            wheel: Wheel {
+                centre: Point::new(metres(0.0), metres(0.81), metres(0.39)),
+                camber: Value::new(radians(0.0)),
+                toe: Value::new(radians(0.0)),
+                loaded_radius: length(0.38),
+            },
+            spring: LeafSpring {
+                fixed_eye: point(fixed, 0.52),
+                shackle_eye: point(eye, 0.52),
+                shackle_pivot: point(pivot, 0.52),
+                seat: point(seat, 0.52),
+                seat_angle: None,
+                clamped_length: length(0.14),
+                eye_offset: None,
+                form: LeafForm::UniformStrength,
+                load: Value::new(Force::from_si(9800.0)),
+                rate: Some(Value::new(LinearStiffness::from_si(110_000.0))),
+                leaves: Some(leaves()),
+            },
+            damper: Some(AxleDamper {
+                body_eye: Point::new(metres(0.15), metres(0.4), metres(0.8)),
+                axle_eye: Point::new(metres(-0.06), metres(0.45), metres(0.3)),
+                open_length: length(0.68),
+                closed_length: length(0.42),
+            }),
+            bump_clearance: Some(length(0.09)),
+            pinion_angle: Some(Value::new(Angle::of::<deg>(3.0))),
+            braking: Some(Braking {
+                axle_share: Value::new(Ratio::from_si(0.4)),
+                centre_of_gravity_height: length(1.1),
+                wheelbase: length(3.3),
+            }),
+            drive_share: Some(Value::new(Ratio::from_si(1.0))),
+        }
+    }
+
+    fn leaves() -> Leaves {
+        Leaves {
+            elastic_modulus: Value::new(Stress::from_si(206e9)),
+            leaf_width: length(0.07),
+            leaf_thickness: length(0.009),
+            full_length_leaves: Value::new(Ratio::from_si(2.0)),
+            graduated_leaves: Value::new(Ratio::from_si(5.0)),
+        }
+    }
+
+    /// Hardly loaded, so that only stiffness counts.
+    fn flat(form: LeafForm) -> LeafAxle {
+        let mut model = axle(FLAT);
+        model.spring.form = form;
+        model.spring.load = Value::new(Force::from_si(1.0));
+        model
+    }
+
+    #[test]
+    fn at_ride_height_the_axle_stands_as_drawn() {
+        let model = axle(ARCHED);
+        let on = model.at(metres(0.0), radians(0.0)).unwrap();
+        for (found, drawn) in [
+            (on.left_wheel_x.si(), 0.0),
+            (on.left_wheel_y.si(), 0.81),
+            (on.left_wheel_z.si(), 0.39),
+            (on.right_wheel_y.si(), -0.81),
+            (on.axle_steer.si(), 0.0),
+            (on.lateral_shift.si(), 0.0),
+            (on.pinion_angle_change.si(), 0.0),
+            (on.pinion_angle.in_::<deg>(), 3.0),
+            (on.left_bump_left.si(), 0.09),
+        ] {
+            assert!((found - drawn).abs() < 1e-12, "{found} {drawn}");
+        }
+        assert_relative_eq!(on.left_spring_load.si(), 9800.0, max_relative = 1e-10);
+        // The line of the eyes at the axle, by similar triangles.
+        let line = 0.545 + 0.01 * 0.64 / 1.35;
+        assert_relative_eq!(on.roll_centre_height.si(), line - 0.01, max_relative = 1e-12);
+        let leans = (0.025_f64 / 0.115).atan();
+        assert_relative_eq!(on.left_shackle_angle.si(), leans, max_relative = 1e-12);
+        assert_relative_eq!(on.right_shackle_opening.si(), on.left_shackle_opening.si());
+    }
+
+    /// Flat, symmetric, the shackle upright: rate, spring base and wind-up by hand, the path by the equivalent link of 3/4 or 5/6 of the half.
+    #[test]
+    fn a_flat_spring_is_that_of_the_handbooks() {
+        for (form, link) in [(LeafForm::UniformStrength, 0.75), (LeafForm::UniformSection, 5.0 / 6.0)] {
+            let model = flat(form);
+            let on = model.at(metres(0.0), radians(0.0)).unwrap();
+            assert_relative_eq!(on.wheel_rate.si(), 110_000.0, max_relative = 1e-4);
+            let roll = live_axle_roll_stiffness(LinearStiffness::from_si(110_000.0), metres(1.04)).unwrap();
+            assert_relative_eq!(on.roll_stiffness.si(), roll.si(), max_relative = 1e-4);
+            // K = k_a a^2 + k_b b^2 of each spring, its halves as stiff as half the spring, on levers of 650 mm.
+            let wind_up = 2.0 * 110_000.0 * 0.65 * 0.65;
+            assert_relative_eq!(on.wind_up_rate.si(), wind_up, max_relative = 1e-4);
+            // Half of 1300 mm less the clamp of 140 mm.
+            let h = 1e-3;
+            let bump = model.at(metres(h), radians(0.0)).unwrap();
+            let droop = model.at(metres(-h), radians(0.0)).unwrap();
+            let bend = -(bump.wheelbase_change + droop.wheelbase_change).si() / (h * h);
+            assert_relative_eq!(bend, 1.0 / (link * 0.58), max_relative = 1e-3);
+        }
+    }
+
+    /// Of a spring off its middle the rate is that of a beam on two supports, `k = 3 E I l / (a^2 b^2)`, shared as leaf_pack_rate gives it for one in its middle.
+    #[test]
+    fn a_rate_follows_from_its_leaves() {
+        let mut model = flat(LeafForm::UniformStrength);
+        model.spring.rate = None;
+        let rate = |span: f64| {
+            let on = leaves();
+            let (full, steps) = (on.full_length_leaves.quantity, on.graduated_leaves.quantity);
+            leaf_pack_rate(
+                on.elastic_modulus.quantity,
+                on.leaf_width.quantity,
+                on.leaf_thickness.quantity,
+                metres(span),
+                full,
+                steps,
+            )
+            .unwrap()
+            .si()
+        };
+        let on = model.at(metres(0.0), radians(0.0)).unwrap();
+        assert_relative_eq!(on.wheel_rate.si(), rate(1.16), max_relative = 1e-4);
+        // Half of the load of 1 N, 580 mm from the clamp.
+        let moment = 0.5 * 0.58;
+        let stress = 18.0 * moment / (0.07 * 0.009 * 0.009 * 16.0);
+        assert_relative_eq!(on.left_leaf_stress.si(), stress, max_relative = 1e-6);
+
+        model.spring.clamped_length = length(0.0);
+        model.spring.seat = point([0.15, 0.5], 0.52);
+        model.wheel.centre = Point::new(metres(0.15), metres(0.81), metres(0.39));
+        let on = model.at(metres(0.0), radians(0.0)).unwrap();
+        let (a, b, l) = (0.5_f64, 0.8_f64, 1.3_f64);
+        let wanted = rate(l) * l.powi(4) / (16.0 * a * a * b * b);
+        assert_relative_eq!(on.wheel_rate.si(), wanted, max_relative = 1e-4);
+    }
+
+    /// A drive torque lifts a rear axle's nose, a brake torque lowers it, the rate is torque over angle.
+    #[test]
+    fn torque_winds_the_axle_up() {
+        let model = axle(ARCHED);
+        let wound = |torque: f64| model.wind_up(metres(0.0), Torque::from_si(torque)).unwrap();
+        let (drive, brake, none) = (wound(2000.0), wound(-2000.0), wound(0.0));
+        assert!(drive.wind_up_angle.in_::<deg>() > 0.5 && brake.wind_up_angle.in_::<deg>() < -0.5);
+        assert_relative_eq!(drive.pinion_angle.si(), drive.wind_up_angle.si() + 3_f64.to_radians());
+        let small = 0.5 * (wound(1.0).wind_up_angle - wound(-1.0).wind_up_angle).si();
+        // The force at the ground works on the way of the axle as well, which turns about a place above its middle.
+        let along = model.ready().unwrap().place([0.0; 3], 0.0).unwrap().x.first[2];
+        assert_relative_eq!(small * none.wind_up_rate.si(), 1.0 + along / 0.38, max_relative = 1e-6);
+        assert_relative_eq!(none.spring_load.si(), 9800.0, max_relative = 1e-10);
+        assert!(drive.leaf_stress > none.leaf_stress && brake.leaf_stress > none.leaf_stress);
+        let mut front = model.clone();
+        front.axle = Axle::Front;
+        let turned = front.wind_up(metres(0.0), Torque::from_si(2000.0)).unwrap().wind_up_angle;
+        assert_relative_eq!(turned.si(), -drive.wind_up_angle.si());
+        assert!(model.wind_up(metres(0.0), Torque::from_si(9e5)).is_err());
+    }
+
+    #[test]
+    fn what_cannot_be_is_refused_by_name() {
+        let far = |place: usize, to: [f64; 2]| {
+            let mut points = ARCHED;
+            points[place] = to;
+            axle(points)
+        };
+        let mut bare = axle(ARCHED);
+        (bare.spring.rate, bare.spring.leaves) = (None, None);
+        let mut driven = axle(ARCHED);
+        driven.braking = None;
+        let mut right = axle(ARCHED);
+        right.spring.seat.y = length(-0.52);
+        let mut light = axle(ARCHED);
+        light.spring.load = Value::new(Force::from_si(0.0));
+        for (wrong, key) in [
+            (far(0, [f64::NAN, 0.5]), "spring.fixed_eye: x = NaN"),
+            (far(3, [0.7, 0.475]), "spring.seat: it must lie between"),
+            (far(0, [0.07, 0.48]), "spring.fixed_eye: from the seat"),
+            (far(2, ARCHED[1]), "spring.shackle_pivot: it is nearer"),
+            (far(2, [-0.81, 0.57]), "spring.shackle_pivot: the shackle is in line"),
+            (bare, "spring.rate: missing"),
+            (driven, "drive_share: it wants `braking`"),
+            (right, "spring.seat: a left spring"),
+            (light, "spring: load = 0 N"),
+        ] {
+            let message = wrong.check().unwrap_err().to_string();
+            assert!(message.starts_with(key), "{message}");
+            assert!(
+                wrong.at(metres(0.0), radians(0.0)).is_err() && wrong.travel_range(radians(0.0)).is_err()
+            );
+        }
+    }
+
+    #[test]
+    fn beyond_its_range_the_refusal_says_what_ends_it_and_where() {
+        let mut seen = Vec::new();
+        let mut short = ARCHED;
+        short[2] = [-0.69, 0.61];
+        for points in [ARCHED, FLAT, short] {
+            let model = axle(points);
+            for roll in [-0.05, 0.0, 0.05] {
+                let range = model.travel_range(radians(roll)).unwrap();
+                for (limit, end) in [(range.droop.si(), range.droop_end), (range.bump.si(), range.bump_end)] {
+                    assert!(model.at(metres(limit * (1.0 - 1e-6)), radians(roll)).is_ok());
+                    let message =
+                        model.at(metres(limit * (1.0 + 1e-6)), radians(roll)).unwrap_err().to_string();
+                    assert!(
+                        message.contains(&end) && message.contains(&format!("{:.1}", limit * 1e3)),
+                        "{message}"
+                    );
+                    seen.push(end);
+                }
+            }
+        }
+        assert!(seen.iter().any(|end| end == "shackle"), "{seen:?}");
+    }
+
+    #[test]
+    fn a_table_keeps_the_reason_of_a_refused_row_and_equals_single_calls() {
+        let model = axle(ARCHED);
+        let table = model.table(&[-0.03, 0.05, 0.9].map(metres), &[-0.02, 0.0].map(radians)).unwrap();
+        assert_eq!(table.rows(), 6);
+        assert!(table.reason(4).is_some() && table.numbers("axle_steer").unwrap()[4].is_nan());
+        let one = model.at(metres(0.05), radians(-0.02)).unwrap();
+        for (name, value) in [
+            ("axle_steer", one.axle_steer.si()),
+            ("wheel_rate", one.wheel_rate.si()),
+            ("right_bump_left", one.right_bump_left.si()),
+        ] {
+            assert_eq!(table.numbers(name).unwrap()[2].to_bits(), value.to_bits(), "{name}");
+        }
+    }
+
+    /// The spring above its axle: a block raises the body, and the spring does not know.
+    #[test]
+    fn a_block_moves_the_axle_and_not_the_spring() {
+        let model = axle(ARCHED);
+        let table = model.seat_block(Length::of::<mm>(50.0), &[0.0, 0.03].map(metres)).unwrap();
+        let of = |name: &str| table.numbers(name).unwrap().to_vec();
+        assert!((of("left_wheel_z")[1] - of("left_wheel_z")[0] + 0.05).abs() < 1e-12);
+        assert!((of("roll_centre_height")[1] - of("roll_centre_height")[0] - 0.05).abs() < 1e-12);
+        for name in ["left_spring_load", "left_shackle_angle", "left_bump_left"] {
+            assert!((of(name)[1] - of(name)[0]).abs() < 1e-9, "{name}");
+        }
+        assert!((of("left_damper_used")[0] - of("left_damper_used")[1]).abs() > 0.04);
+        let mut below = model.clone();
+        below.spring.seat.z = length(0.305);
+        below.spring.fixed_eye.z = length(0.375);
+        below.spring.shackle_eye.z = length(0.385);
+        below.spring.shackle_pivot.z = length(0.5);
+        let table = below.seat_block(Length::of::<mm>(50.0), &[metres(0.0)]).unwrap();
+        let heights = table.numbers("left_wheel_z").unwrap();
+        assert!((heights[1] - heights[0] - 0.05).abs() < 1e-12);
+    }
+
+    #[test]
+    fn longer_shackles_raise_the_body_by_about_half_and_keep_the_load() {
+        let table = axle(ARCHED).shackle_change(Length::of::<mm>(40.0), &[0.0, 0.02].map(metres)).unwrap();
+        let of = |name: &str| table.numbers(name).unwrap().to_vec();
+        assert_relative_eq!(of("left_spring_load")[1], of("left_spring_load")[0], max_relative = 1e-9);
+        let rise = of("left_wheel_z")[0] - of("left_wheel_z")[1];
+        // The seat is near the middle between the eyes, of which one is lowered.
+        assert!(rise > 0.014 && rise < 0.024, "{rise}");
+        // The axle is turned about the fixed eye with its nose up.
+        assert!(of("pinion_angle_change")[1] > 0.005);
+        let gone = axle(ARCHED).shackle_change(Length::of::<mm>(-200.0), &[]).unwrap_err().to_string();
+        assert!(gone.starts_with("longer = -200 mm: no shackle"), "{gone}");
+    }
+
+    #[test]
+    fn a_lowered_body_stands_in_bump() {
+        let model = axle(ARCHED);
+        let table = model.ride_height_change(Length::of::<mm>(-30.0), &[0.0, 0.01].map(metres)).unwrap();
+        let bump = model.at(metres(0.03), radians(0.0)).unwrap();
+        for (name, value) in [
+            ("pinion_angle", bump.pinion_angle.si()),
+            ("wheelbase_change", bump.wheelbase_change.si()),
+            ("roll_centre_height", bump.roll_centre_height.si()),
+            ("left_shackle_angle", bump.left_shackle_angle.si()),
+            ("left_bump_left", bump.left_bump_left.si()),
+        ] {
+            assert_relative_eq!(table.numbers(name).unwrap()[1], value, max_relative = 1e-9);
+        }
+        // The seat's height changes a little with the axle's pitch.
+        assert_relative_eq!(bump.left_bump_left.si(), 0.06, max_relative = 1e-4);
+        let load = table.numbers("left_spring_load").unwrap();
+        assert_relative_eq!(load[1], load[0], max_relative = 1e-9);
+        assert!(load[2] > load[0] && load[3] > load[1]);
+    }
+
+    fn shifted(shifts: &[f64]) -> LeafAxle {
+        let mut points = ARCHED;
+        for (place, shift) in shifts.iter().enumerate() {
+            points[place / 2][place % 2] += shift;
+        }
+        axle(points)
+    }
+
+    proptest! {
+        /// Energy against loads and rates, positions against slopes.
+        #[test]
+        fn rates_are_derivatives(
+            shifts in prop::collection::vec(-0.02..0.02, 8), heave in -0.05..0.06, roll in -0.05..0.05,
+            form in prop::sample::select(vec![LeafForm::UniformStrength, LeafForm::UniformSection]),
+            offset in -0.02..0.04, angle in -0.05..0.05,
+        ) {
+            let mut model = shifted(&shifts);
+            model.spring.form = form;
+            model.spring.eye_offset = Some(length(offset));
+            model.spring.seat_angle = Some(Value::new(radians(angle)));
+            let Ok(ready) = model.ready() else { return Ok(()) };
+            let h = 1e-4;
+            let near = |found: f64, wanted: f64, size: f64| (found - wanted).abs() < size;
+            let on = ready.at(metres(heave), radians(roll)).unwrap();
+
+            let at = |by: f64| (ready.pose(heave + by, roll).unwrap(), ready.at(metres(heave + by), radians(roll)).unwrap());
+            let ((low, below), (high, above)) = (at(-h), at(h));
+            let load = (high.energy.value - low.energy.value) / (2.0 * h);
+            prop_assert!(near(load, (on.left_spring_load + on.right_spring_load).si(), 0.05 + 1e-4 * load.abs()), "{load}");
+            let rate = (high.energy.first[0] - low.energy.first[0]) / (2.0 * h);
+            prop_assert!(near(0.5 * rate, on.wheel_rate.si(), 2.0 + 1e-4 * rate.abs()), "{rate} {:?}", on.wheel_rate);
+            let path = (high.x.value - low.x.value + 0.38 * (high.pitch - low.pitch)) / (2.0 * h);
+            prop_assert!(near(path.atan(), on.side_view_angle.si(), 1e-6));
+            let damper = (above.left_damper_used - below.left_damper_used).si() / (2.0 * h);
+            prop_assert!(near(damper, on.damper_motion_ratio.si(), 1e-6), "{damper} {:?}", on.damper_motion_ratio);
+            // The instant centre: the contact point moves about it.
+            let (forward, up) = (on.left_wheel_x.si().midpoint(on.right_wheel_x.si()) - on.side_view_centre_x.si(), on.side_view_centre_height.si());
+            prop_assert!(near(up, forward * path, 1e-4 * forward.abs()), "{up} {forward} {path}");
+
+            let at = |by: f64| (ready.pose(heave, roll + by).unwrap(), ready.at(metres(heave), radians(roll + by)).unwrap());
+            let ((low, below), (high, above)) = (at(-h), at(h));
+            let stiffness = (high.energy.first[1] - low.energy.first[1]) / (2.0 * h);
+            prop_assert!(near(stiffness, on.roll_stiffness.si(), 1.0 + 1e-4 * stiffness.abs()), "{stiffness} {:?}", on.roll_stiffness);
+            let steer = (above.axle_steer - below.axle_steer).si() / (2.0 * h);
+            prop_assert!(near(steer, on.roll_steer.si(), 1e-6));
+            // No torque about the axle is left.
+            prop_assert!(ready.pose(heave, roll).unwrap().energy.first[2].abs() < 1e-3);
+        }
+
+        /// Leaves keep their ends on the body, the shackle its length, both on both sides.
+        #[test]
+        fn the_springs_stay_where_they_are_bolted(shifts in prop::collection::vec(-0.02..0.02, 8), heave in -0.06..0.08, roll in -0.06..0.06) {
+            let model = shifted(&shifts);
+            let Ok(ready) = model.ready() else { return Ok(()) };
+            let Ok(on) = ready.pose(heave, roll) else { return Ok(()) };
+            let spring = &ready.spring;
+            for bent in [on.left, on.right] {
+                let away = (bent.eye[0].value - spring.pivot[0]).hypot(bent.eye[1].value - spring.pivot[1]);
+                prop_assert!((away - spring.shackle_length).abs() < 1e-12);
+            }
+            // The seats, which the axle carries, are where the springs have them.
+            let (steer, lean, pitch) = (on.steer.value, -roll, on.pitch);
+            for (side, bent) in [(1.0, on.left), (-1.0, on.right)] {
+                let [along, over] = ready.seat;
+                let (forward, up) = (along * pitch.cos() - over * pitch.sin(), along * pitch.sin() + over * pitch.cos());
+                let left = lean.cos() * side * 0.52 - lean.sin() * up;
+                let x = on.x.value + steer.cos() * forward - steer.sin() * left;
+                let z = on.z.value + lean.sin() * side * 0.52 + lean.cos() * up;
+                prop_assert!((x - bent.seat.value).abs() < 1e-12 && (z - bent.height).abs() < 1e-12);
+            }
+        }
+
+        /// Right for left with the other roll; front for rear with the other steer.
+        #[test]
+        fn a_mirror_image_moves_as_one(heave in -0.06..0.08, roll in -0.06..0.06) {
+            let model = axle(ARCHED);
+            let one = model.at(metres(heave), radians(roll)).unwrap();
+            let other = model.at(metres(heave), radians(-roll)).unwrap();
+            for (a, b) in [
+                (one.left_wheel_x.si(), other.right_wheel_x.si()), (one.left_wheel_y.si(), -other.right_wheel_y.si()),
+                (one.left_wheel_z.si(), other.right_wheel_z.si()), (one.axle_steer.si(), -other.axle_steer.si()),
+                (one.pinion_angle.si(), other.pinion_angle.si()), (one.lateral_shift.si(), -other.lateral_shift.si()),
+                (one.left_shackle_angle.si(), other.right_shackle_angle.si()), (one.left_damper_left.si(), other.right_damper_left.si()),
+            ] {
+                prop_assert!((a - b).abs() < 1e-11, "{a} {b}");
+            }
+            prop_assert!((one.left_spring_load - other.right_spring_load).si().abs() < 1e-5);
+
+            let mut turned = axle(ARCHED.map(|[x, z]| [-x, z]));
+            turned.axle = Axle::Front;
+            if let Some(damper) = &mut turned.damper {
+                (damper.body_eye.x, damper.axle_eye.x) = (length(-0.15), length(0.06));
+            }
+            let front = turned.at(metres(heave), radians(roll)).unwrap();
+            for (a, b) in [
+                (one.left_wheel_x.si(), -front.left_wheel_x.si()), (one.axle_steer.si(), -front.axle_steer.si()),
+                (one.pinion_angle.si(), front.pinion_angle.si()), (one.wheelbase_change.si(), front.wheelbase_change.si()),
+                (one.brake_anti_pitch.si(), front.brake_anti_pitch.si()), (one.left_damper_left.si(), front.left_damper_left.si()),
+                (one.left_bump_left.si(), front.left_bump_left.si()), (one.right_shackle_angle.si(), front.right_shackle_angle.si()),
+            ] {
+                prop_assert!((a - b).abs() < 1e-11, "{a} {b}");
+            }
+        }
+    }
+}

@@ -1,0 +1,331 @@
+"""Independent solutions of a live axle on leaf springs, for the rows of `suspension.json`: `python leaf_axle.py > rows`.
+
+`Axle`: every unknown at once (place, steer and pitch of the axle, four bends, two shackles), the eyes as constraints with multipliers,
+balance as the stationary point of energy; scipy's `fsolve` on gradients by complex steps, shapes by Gauss's rule with 40 nodes. Rates and
+slopes are central differences of whole solutions, two steps extrapolated (Richardson). Nothing is eliminated and nothing is shared
+with the crate.
+
+`elastica`: one spring of uniform section in side view as a thin beam in large bending, without any assumed shape: scipy's `solve_bvp` for
+both halves, with the force at each eye, the seat's angle and the shackle as unknowns.
+
+Axes and signs: x forward, y left, z up; roll of the body against the axle, positive with its left side up; pitch with the front up.
+"""
+
+from __future__ import annotations
+
+import json
+import sys
+
+import numpy as np
+import scipy
+from scipy.integrate import solve_bvp
+from scipy.optimize import brentq, fsolve
+
+NODE, WEIGHT = np.polynomial.legendre.leggauss(40)
+NODE, WEIGHT = 0.5 * (NODE + 1), 0.5 * WEIGHT
+
+
+def turned(angle, p, q):
+    """A vector of the side view turned with its front up."""
+    return p * np.cos(angle) - q * np.sin(angle), p * np.sin(angle) + q * np.cos(angle)
+
+
+def newton(f, u):
+    """Newton's method, its matrix from central differences, until nothing gets better."""
+    off = f(u)
+    for _ in range(30):
+        step = 1e-5
+        matrix = np.array([(f(u + step * e) - f(u - step * e)) / (2 * step) for e in np.eye(len(u))]).T
+        to = u - np.linalg.solve(matrix, off)
+        now = f(to)
+        if np.abs(off).max() < 1e-12 and np.abs(now).max() >= np.abs(off).max():
+            return u
+        u, off = to, now
+    assert np.abs(off).max() < 1e-11, np.abs(off).max()
+    return u
+
+
+class Half:
+    """An arc from the clamp to the eye, found by a root, not by the formula of a circle."""
+
+    def __init__(self, outward, eye, clamp, offset, fading):
+        self.outward, self.clamp, self.offset, self.fading = outward, clamp, offset, fading
+        self.length, self.slope = 1.0, 0.0
+
+        def miss(q):
+            self.length, self.slope = q
+            h, v = self.eye(0.0)
+            return h - eye[0], v - eye[1]
+
+        q = fsolve(miss, [np.hypot(*eye) - clamp, eye[1] / eye[0]], xtol=1e-14)
+        assert np.abs(miss(q)).max() < 1e-13
+        self.length, self.slope = q
+
+    def eye(self, bend):
+        share = NODE * (1 + self.fading * (1 - NODE))
+        angle = self.slope * NODE - bend * share
+        end = self.slope - bend
+        h = self.clamp + self.length * np.sum(WEIGHT * np.cos(angle)) - self.offset * np.sin(end)
+        v = self.length * np.sum(WEIGHT * np.sin(angle)) + self.offset * np.cos(end)
+        return h, v
+
+
+class Axle:
+    def __init__(self, d):
+        """`d`: fixed, eye, pivot, seat, centre (x, z each), angle, clamp, offset, fading, load, rate, base, half_track, radius."""
+        self.d = d
+        self.seat = np.subtract(d["seat"], d["centre"])
+        self.sign = np.sign(d["fixed"][0] - d["seat"][0])
+        self.halves = []
+        for name, outward in (("fixed", self.sign), ("eye", -self.sign)):
+            p, q = turned(-d["angle"], *np.subtract(d[name], d["seat"]))
+            self.halves.append(Half(outward, (outward * p, q), d["clamp"] / 2, d["offset"], d["fading"]))
+        self.shackle = np.hypot(*np.subtract(d["eye"], d["pivot"]))
+        # Cantilevers of one section: end force over deflection `e / L^3`; in the tester each eye carries what the levers give it.
+        a, b = self.halves
+        levers = np.array([a.length, b.length]) + d["clamp"] / 2
+        loads = levers[::-1] / levers.sum()
+        strength = d["rate"] * np.sum(loads**2 * np.array([a.length, b.length]) ** 3)
+        centroid = 0.5 + d["fading"] / 6
+        self.stiff = [strength / h.length**3 * (centroid * h.length) ** 2 for h in self.halves]
+        self.loaded = [0.0, 0.0]
+        self.calibrate()
+
+    # Unknowns: x, steer, pitch, then fixed bend, shackle bend, shackle's angle of the left and of the right spring.
+    def parts(self, q, heave, roll):
+        d, lean = self.d, -roll
+        x, steer, pitch = q[:3]
+        z = d["centre"][1] + heave
+        p, up = turned(pitch, *self.seat)
+        out = []
+        for side, (fixed, bend, shackle) in ((1, q[3:6]), (-1, q[6:9])):
+            left = np.cos(lean) * side * d["base"] / 2 - np.sin(lean) * up
+            sx = x + np.cos(steer) * p - np.sin(steer) * left
+            sz = z + np.sin(lean) * side * d["base"] / 2 + np.cos(lean) * up
+            eyes = []
+            for half, turn in zip(self.halves, (fixed, bend)):
+                h, v = half.eye(turn)
+                ex, ez = turned(d["angle"] + pitch, half.outward * h, v)
+                eyes.append((sx + ex, sz + ez))
+            hang = (d["pivot"][0] + self.shackle * np.sin(shackle), d["pivot"][1] - self.shackle * np.cos(shackle))
+            out.append((sx, sz, eyes, hang))
+        return out
+
+    def constraints(self, q, heave, roll):
+        out = []
+        for _, _, eyes, hang in self.parts(q, heave, roll):
+            out += [eyes[0][0] - self.d["fixed"][0], eyes[0][1] - self.d["fixed"][1], eyes[1][0] - hang[0], eyes[1][1] - hang[1]]
+        return np.array(out)
+
+    def energy(self, q):
+        return sum(0.5 * k * (b + b0) ** 2 for at in (3, 6) for k, b, b0 in zip(self.stiff, q[at : at + 2], self.loaded))
+
+    def gradients(self, of, q, *more):
+        rows = []
+        for i in range(len(q)):
+            step = np.array(q, complex)
+            step[i] += 1e-30j
+            rows.append(np.imag(of(step, *more)) / 1e-30)
+        return np.array(rows)
+
+    def start(self):
+        d = self.d
+        angle = np.arctan2(d["eye"][0] - d["pivot"][0], d["pivot"][1] - d["eye"][1])
+        return np.array([d["centre"][0], 0, 0, 0, 0, angle, 0, 0, angle], float)
+
+    def calibrate(self):
+        """The loads of the halves at ride height: balance of every unknown is linear in them and in the reactions."""
+        q = self.start()
+        jacobian = self.gradients(self.constraints, q, 0.0, 0.0)
+        lift = np.imag(self.constraints(np.array(q, complex), 1e-30j, 0.0)) / 1e-30
+        # moments of two halves (the same left and right), eight reactions; nine balances and the load.
+        system, right = np.zeros((10, 10)), np.zeros(10)
+        for i, place in enumerate((3, 4)):
+            system[place, i] = system[place + 3, i] = 1.0
+        system[:9, 2:] = jacobian
+        system[9, 2:] = lift
+        right[9] = 2 * self.d["load"]
+        found, *_ = np.linalg.lstsq(system, right, rcond=None)
+        assert np.abs(system @ found - right).max() < 1e-6
+        self.loaded = [m / k for m, k in zip(found[:2], self.stiff)]
+        self.reactions = found[2:] / 1e4
+
+    def solve(self, heave, roll, traction=0.0, pitch=None):
+        steps = max(1, int(np.ceil(max(abs(heave) / 0.02, abs(roll) / 0.02, abs(traction) / 2000))))
+        unknown = np.concatenate([self.start(), self.reactions])
+        r = self.d["radius"]
+        for share in np.linspace(0, 1, steps + 1):
+            z, phi, force = share * heave, share * roll, share * traction
+
+            def balance(u):
+                q, reaction = u[:9], u[9:]
+                work = lambda q: self.energy(q) - force * (q[0] + q[2] * r)
+                slopes = self.gradients(work, q) + self.gradients(self.constraints, q, z, phi) @ reaction * 1e4
+                return np.concatenate([slopes / 1e4, self.constraints(q, z, phi)])
+
+            unknown = newton(balance, unknown)
+        q, reaction = unknown[:9], unknown[9:] * 1e4
+        # Load along heave: the reactions' work.
+        lift = np.imag(self.constraints(np.array(q, complex), z + 1e-30j, phi)) / 1e-30
+        lean = np.imag(self.constraints(np.array(q, complex), z, phi + 1e-30j)) / 1e-30
+        self.reaction = reaction
+        return q, lift * reaction, lean @ reaction
+
+    def results(self, heave, roll, slopes=True):
+        d, lean = self.d, -roll
+        q, lift, moment = self.solve(heave, roll)
+        x, steer, pitch = q[:3]
+        z = d["centre"][1] + heave
+        (_, lz, leyes, lhang), (_, rz, reyes, rhang) = self.parts(q, heave, roll)
+        eye = 0.5 * (np.array(lhang) + np.array(rhang))
+        line = d["fixed"][1] + (x - d["fixed"][0]) / (eye[0] - d["fixed"][0]) * (eye[1] - d["fixed"][1])
+        y = np.tan(lean) * (line - z)
+        out = {}
+        for name, side in (("left", 1), ("right", -1)):
+            across = np.cos(lean) * side * d["half_track"]
+            out[f"{name}_wheel_x"] = x - np.sin(steer) * across
+            out[f"{name}_wheel_y"] = y + np.cos(steer) * across
+            out[f"{name}_wheel_z"] = z + np.sin(lean) * side * d["half_track"]
+        out["wheelbase_change"] = -(x - d["centre"][0])
+        out["axle_steer"] = steer
+        out["lateral_shift"] = y
+        out["pinion_angle_change"] = pitch
+        out["roll_centre_height"] = line - z + d["radius"]
+        out["left_spring_load"] = lift[:4].sum()
+        out["right_spring_load"] = lift[4:].sum()
+        for name, angle, hang in (("left", q[5], lhang), ("right", q[8], rhang)):
+            out[f"{name}_shackle_angle"] = -self.sign * angle
+            to_pivot, to_fixed = np.subtract(d["pivot"], hang), np.subtract(d["fixed"], hang)
+            cosine = to_pivot @ to_fixed / np.linalg.norm(to_pivot) / np.linalg.norm(to_fixed)
+            out[f"{name}_shackle_opening"] = np.arccos(cosine)
+        if "stop" in d:
+            out["left_bump_left"] = d["stop"] - (lz - d["seat"][1])
+            out["right_bump_left"] = d["stop"] - (rz - d["seat"][1])
+        return {name: float(value) for name, value in out.items()}
+
+    def slopes(self, heave, roll):
+        def slope(of, h):
+            one = (of(h) - of(-h)) / (2 * h)
+            half = (of(h / 2) - of(-h / 2)) / h
+            return half + (half - one) / 3
+
+        def load(by):
+            return self.solve(heave + by, roll)[1].sum()
+
+        def moment(by):
+            return self.solve(heave, roll + by)[2]
+
+        def contact(by):
+            q = self.solve(heave + by, roll)[0]
+            return q[0] + self.d["radius"] * q[2]
+
+        d = self.d
+        path = slope(contact, 4e-3)
+        anti = -path * d["wheelbase"] / d["height"]
+        return {
+            "wheel_rate": float(0.5 * slope(load, 4e-3)),
+            "roll_stiffness": float(slope(moment, 4e-3)),
+            "roll_steer": float(slope(lambda by: self.solve(heave, roll + by)[0][1], 4e-3)),
+            "side_view_angle": float(np.arctan(path)),
+            "brake_anti_pitch": float(anti * d["brake"]),
+            "drive_anti_pitch": float(anti * d["drive"]),
+        }
+
+    def wind_up(self, heave, torque):
+        before = self.solve(heave, 0.0)[0]
+        q, lift, _ = self.solve(heave, 0.0, torque / self.d["radius"])
+        return {
+            "wind_up_angle": float(q[2] - before[2]),
+            "wheelbase_change": float(-(q[0] - before[0])),
+            "spring_load": float(lift[:4].sum()),
+        }
+
+
+def elastica(d, heave, seat_height, clamped_pitch=None):
+    """One spring, uniform section, at ride height as drawn (arcs) under its load: seat raised by `heave`, free to turn about the axle's
+    middle. Returns forward shift of the axle's middle, its pitch and the vertical load."""
+    model = Axle({**d, "fading": 1.0})
+    a, b = model.halves
+    lengths = np.array([a.length, b.length])
+    levers = lengths + d["clamp"] / 2
+    loads = levers[::-1] / levers.sum()
+    bending = d["rate"] * np.sum(loads**2 * lengths**3) / 3  # E I
+    seat = np.subtract(d["seat"], d["centre"])
+    offset = d["offset"]
+
+    def shape(free, forces, pitch):
+        """Both halves from the clamp outward under a force at each eye, forward and up; curvature over the free one is moment over E I.
+        Local directions: outward and up along the turned seat."""
+        ends = []
+        for half, curvature, force in zip(model.halves, free, forces):
+            # To local directions; the moment about the place s of a force at the eye.
+            p, q = turned(-(d["angle"] + pitch), *force)
+            p = half.outward * p
+
+            # y: outward, up, slope; the eye's place is a parameter.
+            def slopes(s, y, eye):
+                moment = (eye[0] - y[0]) * q - (eye[1] - y[1]) * p
+                return np.vstack([np.cos(y[2]), np.sin(y[2]), curvature(s) + moment / bending])
+
+            def ends_at(y0, y1, eye):
+                ex = y1[0] - offset * np.sin(y1[2])
+                ez = y1[1] + offset * np.cos(y1[2])
+                return np.array([y0[0] - half.clamp, y0[1], y0[2], ex - eye[0], ez - eye[1]])
+
+            s = np.linspace(0, half.length, 41)
+            guess = np.vstack([half.clamp + s, 0 * s, half.slope * s / half.length])
+            found = solve_bvp(slopes, ends_at, s, guess, p=half.eye(0.0), tol=1e-9, max_nodes=20000)
+            assert found.success, found.message
+            ends.append((turned(d["angle"] + pitch, half.outward * found.p[0], found.p[1])))
+        return ends
+
+    # Force at the fixed eye (2), tension of the shackle, then place and pitch.
+    pivot = np.array(d["pivot"])
+
+    def equations(u, z, free, load_known):
+        fx, fz, tension, x, pitch, extra = u
+        fx, fz, tension = fx * 1e4, fz * 1e4, tension * 1e4
+        p, up = turned(pitch, *seat)
+        sx, sz = x + p, d["centre"][1] + z + up
+        # Direction of the shackle at the solved place of its eye: iterate through `extra`, its angle.
+        along = np.array([np.sin(extra), -np.cos(extra)])  # from the pivot to the eye
+        shackle_force = -tension * along  # of the shackle on the spring, towards the pivot
+        ends = shape(free, [(fx, fz), tuple(shackle_force)], pitch)
+        eye_f = np.array([sx + ends[0][0], sz + ends[0][1]])
+        eye_s = np.array([sx + ends[1][0], sz + ends[1][1]])
+        middle = np.array([x, d["centre"][1] + z])
+        moment = sum((e - middle)[0] * f[1] - (e - middle)[1] * f[0] for e, f in ((eye_f, (fx, fz)), (eye_s, shackle_force)))
+        hang = pivot + model.shackle * along
+        return [eye_f[0] - d["fixed"][0], eye_f[1] - d["fixed"][1], eye_s[0] - hang[0], eye_s[1] - hang[1], moment / 1e4, (fx + shackle_force[0]) / 1e4], -(fz + shackle_force[1])
+
+    # At ride height forces follow from statics: three unknowns, load, moment, and no force forward (the axle is free along).
+    start = model.start()
+    along = np.array([np.sin(start[5]), -np.cos(start[5])])
+    middle = np.array(d["centre"])
+    ef, es = np.array(d["fixed"]) - middle, np.array(d["eye"]) - middle
+    system = np.array([[1, 0, -along[0]], [0, 1, -along[1]], [-ef[1], ef[0], -(es[0] * along[1] - es[1] * along[0])]])
+    fx, fz, tension = np.linalg.solve(system, [0, -d["load"], 0])
+    free = []
+    for half, force in zip(model.halves, ((fx, fz), tuple(-tension * along))):
+        p, q = turned(-d["angle"], *force)
+        p = half.outward * p
+        h, v = half.eye(0.0)
+        k = half.slope / half.length
+
+        def curvature(s, half=half, p=p, q=q, h=h, v=v, k=k):
+            if abs(k) < 1e-12:
+                px, pz = half.clamp + s, 0 * s
+            else:
+                px, pz = half.clamp + np.sin(k * s) / k, (1 - np.cos(k * s)) / k
+            return k - ((h - px) * q - (v - pz) * p) / bending
+
+        free.append(curvature)
+    u = np.array([fx / 1e4, fz / 1e4, tension / 1e4, d["centre"][0], 0.0, start[5]])
+    rest, load = equations(u, 0.0, free, None)
+    assert np.abs(rest).max() < 1e-7 and abs(load - d["load"]) < 1e-3, (rest, load)
+    steps = max(1, int(np.ceil(abs(heave) / 0.02)))
+    for share in np.linspace(0, 1, steps + 1)[1:]:
+        u, _, ok, message = fsolve(lambda u: equations(u, share * heave, free, None)[0], u, xtol=1e-9, epsfcn=1e-8, full_output=True)
+        miss, load = equations(u, share * heave, free, None)
+        assert np.abs(miss).max() < 1e-6, (miss, message)
+    return u[3] - d["centre"][0], u[4], load
