@@ -1,8 +1,10 @@
 //! The three demo sheets answer as they did: every finding with its verdict. What changes here changes what a builder is told.
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test may panic, its helpers too")]
 
-use axlewright::Verdict;
 use axlewright::sheet::Sheet;
+use axlewright::suspension::LeafAxle;
+use axlewright::units::{Angle, Length, Quantity, Ratio};
+use axlewright::{Model, Verdict};
 
 fn read(name: &str) -> Sheet {
     let path = format!("{}/../examples/sheets/{name}.toml", env!("CARGO_MANIFEST_DIR"));
@@ -120,4 +122,22 @@ fn they_say_that_their_figures_are_invented_and_keep_their_bytes() {
         assert_eq!(Sheet::from_text(&written).unwrap(), sheet, "{name}");
         assert_eq!(Sheet::from_text(&written).unwrap().to_toml(), written, "{name}");
     }
+}
+
+/// The rear axle of the Dray as its own document: its leaves give the rate that is written, and the stops end the travel before the shackles do.
+#[test]
+fn the_rear_axle_of_the_dray_stands() {
+    let path = format!("{}/../examples/sheets/dray_rear_axle.toml", env!("CARGO_MANIFEST_DIR"));
+    let text = std::fs::read_to_string(path).unwrap();
+    let axle = LeafAxle::from_text(&text).unwrap();
+    let (none, level) = (Length::from_si(0.0), Angle::from_si(0.0));
+    let on = axle.at(none, level).unwrap();
+    let mut of_leaves = axle.clone();
+    of_leaves.spring.rate = None;
+    let rate = of_leaves.at(none, level).unwrap().wheel_rate;
+    assert!((rate / on.wheel_rate - Ratio::from_si(1.0)).si().abs() < 0.01, "{rate:?} {:?}", on.wheel_rate);
+    let range = axle.travel_range(level).unwrap();
+    assert!(range.bump > on.left_bump_left && on.left_damper_left > on.left_bump_left);
+    assert_eq!(range.droop_end, "shackle");
+    assert!(on.roll_steer.si() > 0.0, "roll understeer");
 }

@@ -9,11 +9,13 @@ use axlewright::engine::TorqueCurve;
 use axlewright::mass::{PartsList, RaisedAxle};
 use axlewright::ride::{FullCar, HalfCar, QuarterCar, RoadSurface, VehicleOnRoad};
 use axlewright::spring::{AdjustableDamper, BumpStop, Corner, DamperCurve, Stack};
-use axlewright::suspension::{DoubleWishbone, RollBalance, Strut, TravelRange, WheelPosition, WheelsInRoll};
+use axlewright::suspension::{
+    DoubleWishbone, LeafAxle, RollBalance, Strut, TravelRange, WheelPosition, WheelsInRoll,
+};
 use axlewright::tyre::{Tyre, WheelChange};
 use axlewright::units::{
     AbsolutePressure, Acceleration, Angle, AngularVelocity, Energy, Force, Length, LinearStiffness, Mass,
-    Quantity, Ratio, RoadRoughness, RollGradient, Velocity,
+    Quantity, Ratio, RoadRoughness, RollGradient, Torque, Velocity,
 };
 use axlewright::{Model, Result as Answer};
 use axlewright_tests::FUNCTIONS;
@@ -493,6 +495,74 @@ fn model(row: &Value) -> Answer<Results> {
                     model.in_roll(length("heave"), roll, length("rack_travel")).map(wheels_in_roll)
                 }
                 Some("travel_range") => model.travel_range(length("rack_travel")).map(travel_range),
+                Some(other) => panic!("no method {other}"),
+            }
+        }
+        ("suspension.LeafAxle", method) => {
+            let axle = LeafAxle::from_text(&document)?;
+            let heave = || Length::from_si(argument("heave"));
+            let roll = || Angle::from_si(argument("roll"));
+            match method {
+                None => Ok(vec![]),
+                Some("at") => axle.at(heave(), roll()).map(|on| {
+                    results!(
+                        on,
+                        left_wheel_x,
+                        left_wheel_y,
+                        left_wheel_z,
+                        right_wheel_x,
+                        right_wheel_y,
+                        right_wheel_z,
+                        wheelbase_change,
+                        axle_steer,
+                        roll_steer,
+                        lateral_shift,
+                        pinion_angle,
+                        pinion_angle_change,
+                        roll_centre_height,
+                        side_view_centre_x,
+                        side_view_centre_height,
+                        side_view_angle,
+                        brake_anti_pitch,
+                        drive_anti_pitch,
+                        wheel_rate,
+                        roll_stiffness,
+                        wind_up_rate,
+                        left_spring_load,
+                        right_spring_load,
+                        left_leaf_stress,
+                        right_leaf_stress,
+                        left_shackle_angle,
+                        right_shackle_angle,
+                        left_shackle_opening,
+                        right_shackle_opening,
+                        damper_motion_ratio,
+                        left_damper_used,
+                        left_damper_left,
+                        right_damper_used,
+                        right_damper_left,
+                        left_bump_left,
+                        right_bump_left
+                    )
+                }),
+                Some("wind_up") => axle.wind_up(heave(), Torque::from_si(argument("torque"))).map(|on| {
+                    results!(
+                        on,
+                        wind_up_angle,
+                        pinion_angle,
+                        wind_up_rate,
+                        wheelbase_change,
+                        spring_load,
+                        leaf_stress
+                    )
+                }),
+                Some("travel_range") => axle.travel_range(roll()).map(|on| {
+                    let ends = [("droop_end", &on.droop_end), ("bump_end", &on.bump_end)]
+                        .map(|(name, word)| (name, Found::Word(word.clone())));
+                    let mut results = results!(on, droop, bump);
+                    results.extend(ends);
+                    results
+                }),
                 Some(other) => panic!("no method {other}"),
             }
         }

@@ -962,6 +962,63 @@ typedef struct axw_spring_stack axw_spring_stack;
 typedef struct axw_suspension_double_wishbone axw_suspension_double_wishbone;
 
 /**
+ * A live axle on two leaf springs, drawn point by point: where it stands over heave and roll, how
+ * it steers, tilts and winds up, and what the springs do there.
+ *
+ * Formula
+ *     each half keeps its length and bends in the shape of a cantilever; the pitch `theta` is that
+ *     of least energy `U`; load `dU/dz`, axle rate `U_zz - U_zt^2 / U_tt`, roll stiffness `U_rr -
+ *     U_rt^2 / U_tt`, wind-up rate `U_tt`; anti-squat `s (dx/dz) l / h` of the contact point held
+ *     in the axle
+ *
+ * Fields
+ *     axle (choice): `front` or `rear`: which way the wheelbase grows, and which way the pinion
+ *         points
+ *     wheel (table): the left one at ride height: `centre`, `camber`, `toe`, and the
+ *         `loaded_radius` from its centre to the ground; the right one is its mirror image
+ *     spring (table): the left one at ride height, without its axle's torque: `fixed_eye` on the
+ *         body, `shackle_eye` on the spring, `shackle_pivot` on the body, `seat`, where the centre
+ *         bolt crosses the main leaf; `seat_angle`, positive with its front up; `clamped_length`,
+ *         held stiff by the seat over both halves; `eye_offset` of the eyes' centres above the
+ *         main leaf; `form`, `uniform_strength` (a stepped pack or a tapered leaf) or
+ *         `uniform_section` (a single leaf, or all leaves full length); `load` that it carries;
+ *         its `rate`, or the `leaves` of which it follows (`elastic_modulus`, `leaf_width`,
+ *         `leaf_thickness`, `full_length_leaves`, `graduated_leaves`)
+ *     damper (table, optional): the left one: `body_eye`, `axle_eye`, `open_length` and
+ *         `closed_length` between the eyes
+ *     bump_clearance (length, optional): above each spring seat to its bump stop, at ride height
+ *     pinion_angle (angle, optional): at ride height, against the body's axis, positive with its
+ *         nose up
+ *     braking (table, optional): `axle_share` `s` of the braking force, `centre_of_gravity_height`
+ *         `h`, `wheelbase` `l`
+ *     drive_share (ratio, optional): share of the driving force that this axle has; it wants
+ *         `braking` for the height and the wheelbase
+ *
+ * Valid for
+ *     Two springs alike, mirror images of each other, that stand parallel to the vehicle's centre
+ *     plane: of their points only the seat's `y` counts. The rate is that of the spring alone, its
+ *     eyes free to move apart and its seat free to turn, as a spring tester finds it; what shackle
+ *     and eyes make of it on the vehicle is a result. At ride height each half is an arc. Heave is
+ *     that of the axle's middle. Left out: the twist of the leaves in roll, which adds to the roll
+ *     stiffness; bushes and their give, friction between leaves, which makes small movements
+ *     stiffer; leaves that part beyond their free shape; the give of the springs sideways. What is
+ *     missing gives results that are not a number.
+ *
+ * Source
+ *     Beam theory of a cantilever with its curvature in one shape, exact for large slopes; virtual
+ *     work. The eye's way is that of SAE HS-788's equivalent link of 3/4 of the half (uniform
+ *     strength; from memory). Roll centre where the line between the spring's eyes passes the
+ *     axle: Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 7 (from memory)
+ *
+ * Caution
+ *     A leaf spring under load stores enough energy to kill, and a broken main leaf lets the axle
+ *     go. Wound up by drive or brake it can hop and break; check shackles, shafts and brake hoses
+ *     over the whole travel before the vehicle moves. Local codes and licensed practice come
+ *     first.
+ */
+typedef struct axw_suspension_leaf_axle axw_suspension_leaf_axle;
+
+/**
  * Both axles in a steady turn: how far the body leans, and how the axles share the load that moves
  * to the outer wheels.
  *
@@ -12331,6 +12388,260 @@ int32_t axw_suspension_double_wishbone_spacer(const axw_suspension_double_wishbo
                                               const double *travel,
                                               size_t travel_count,
                                               axw_table **result);
+
+/**
+ * Reads JSON or TOML text and checks it. `out` receives a handle that `axw_suspension_leaf_axle_free` frees.
+ */
+int32_t axw_suspension_leaf_axle_new(const char *text, axw_suspension_leaf_axle **out);
+
+/**
+ * Frees a handle; NULL is allowed.
+ */
+void axw_suspension_leaf_axle_free(axw_suspension_leaf_axle *handle);
+
+/**
+ * The model as JSON text. `needed` receives the bytes that it needs, its closing NUL included; `buffer` may be NULL.
+ */
+int32_t axw_suspension_leaf_axle_json(const axw_suspension_leaf_axle *model,
+                                      char *buffer,
+                                      size_t size,
+                                      size_t *needed);
+
+/**
+ * The axle at a heave and roll: position, steer, pinion, springs, shackles, roll centre,
+ * anti-squat and what is left of the strokes.
+ *
+ * Parameters
+ *     heave [m]: `z`, of the axle's middle against the body from ride height, positive in bump
+ *     roll [rad]: `r`, of the body against the axle, positive with its left side up, as in a left
+ *         turn: the left wheel is in droop
+ *
+ * Returns
+ *     left_wheel_x (length [m]): of the left wheel's centre, forward in the body's axes
+ *     left_wheel_y (length [m]): of the left wheel's centre, to the left
+ *     left_wheel_z (length [m]): of the left wheel's centre, up
+ *     right_wheel_x (length [m]): of the right wheel's centre, forward
+ *     right_wheel_y (length [m]): of the right wheel's centre, to the left
+ *     right_wheel_z (length [m]): of the right wheel's centre, up
+ *     wheelbase_change (length [m]): of the axle's middle against ride height, positive where the
+ *     wheelbase grows
+ *     axle_steer (angle [rad]): turn of the axle against the body, positive to the left
+ *     roll_steer (ratio [-]): change of that over roll: of a rear axle positive is roll
+ *         understeer, of a front one roll oversteer
+ *     lateral_shift (length [m]): of the axle's middle against the body, to the left: the axle
+ *         leans about the roll centre
+ *     pinion_angle (angle [rad]): against the body's axis, positive with its nose up
+ *     pinion_angle_change (angle [rad]): of that against ride height; known without it
+ *     roll_centre_height (length [m]): above the ground, where the line between the spring's eyes
+ *         passes the axle, which holds the body sideways
+ *     side_view_centre_x (length [m]): of the axle's instant centre in side view, with the wheels
+ *         held by drive or brake, forward; infinite where there is none
+ *     side_view_centre_height (length [m]): of the same, above the ground
+ *     side_view_angle (angle [rad]): forward lean of the contact point's path in bump
+ *     brake_anti_pitch (ratio [-]): the anti-dive of a front axle, the anti-lift of a rear one, as
+ *         a share of what would cancel the pitch of that axle
+ *     drive_anti_pitch (ratio [-]): the anti-lift of a front axle, the anti-squat of a rear one;
+ *         the housing takes the torque of the wheels
+ *     wheel_rate (linear stiffness [N/m]): tangent rate of one wheel in heave, half the axle's,
+ *         with what shackles and eyes make of it
+ *     roll_stiffness (rotational stiffness [N·m/rad]): tangent stiffness of both springs in roll
+ *         with the axle's middle kept, without twist, bar and tyres
+ *     wind_up_rate (rotational stiffness [N·m/rad]): tangent stiffness of both springs against the
+ *         axle's pitch with its heave kept
+ *     left_spring_load (force [N]): vertical, of the left spring at its seat
+ *     right_spring_load (force [N]): the same of the right spring
+ *     left_leaf_stress (stress or pressure difference [Pa]): greatest of the left spring, in the
+ *         full-length leaves at the seat
+ *     right_leaf_stress (stress or pressure difference [Pa]): the same of the right spring
+ *     left_shackle_angle (angle [rad]): of the left shackle from upright, positive with the
+ *         spring's eye away from the fixed eye
+ *     right_shackle_angle (angle [rad]): the same of the right shackle
+ *     left_shackle_opening (angle [rad]): between the left shackle and the line of the eyes: at
+ *         nothing or half a turn it is in line and turns over
+ *     right_shackle_opening (angle [rad]): the same of the right shackle
+ *     damper_motion_ratio (ratio [-]): shortening of the left damper over heave
+ *     left_damper_used (length [m]): of the left damper's stroke, from fully open
+ *     left_damper_left (length [m]): of the left damper's stroke, to fully closed; negative where
+ *         it has ended
+ *     right_damper_used (length [m]): the same of the right damper, from fully open
+ *     right_damper_left (length [m]): the same of the right damper, to fully closed
+ *     left_bump_left (length [m]): above the left seat to its bump stop, vertical; negative where
+ *         the stop is pressed
+ *     right_bump_left (length [m]): the same of the right seat
+ */
+int32_t axw_suspension_leaf_axle_at(const axw_suspension_leaf_axle *model,
+                                    double heave,
+                                    double roll,
+                                    double *left_wheel_x,
+                                    double *left_wheel_y,
+                                    double *left_wheel_z,
+                                    double *right_wheel_x,
+                                    double *right_wheel_y,
+                                    double *right_wheel_z,
+                                    double *wheelbase_change,
+                                    double *axle_steer,
+                                    double *roll_steer,
+                                    double *lateral_shift,
+                                    double *pinion_angle,
+                                    double *pinion_angle_change,
+                                    double *roll_centre_height,
+                                    double *side_view_centre_x,
+                                    double *side_view_centre_height,
+                                    double *side_view_angle,
+                                    double *brake_anti_pitch,
+                                    double *drive_anti_pitch,
+                                    double *wheel_rate,
+                                    double *roll_stiffness,
+                                    double *wind_up_rate,
+                                    double *left_spring_load,
+                                    double *right_spring_load,
+                                    double *left_leaf_stress,
+                                    double *right_leaf_stress,
+                                    double *left_shackle_angle,
+                                    double *right_shackle_angle,
+                                    double *left_shackle_opening,
+                                    double *right_shackle_opening,
+                                    double *damper_motion_ratio,
+                                    double *left_damper_used,
+                                    double *left_damper_left,
+                                    double *right_damper_used,
+                                    double *right_damper_left,
+                                    double *left_bump_left,
+                                    double *right_bump_left);
+
+/**
+ * The axle over heave and roll.
+ *
+ * Parameters
+ *     heave [m], several: of the axle's middle against the body from ride height, positive in bump
+ *     roll [rad], several: of the body against the axle, positive with its left side up
+ *
+ * Returns
+ *     (table) One row a heave and roll: `heave`, `roll`, and the results of `at`: `left_wheel_x`,
+ *     `left_wheel_y`, `left_wheel_z`, `right_wheel_x`, `right_wheel_y`, `right_wheel_z`,
+ *     `wheelbase_change`, `axle_steer`, `roll_steer`, `lateral_shift`, `pinion_angle`,
+ *     `pinion_angle_change`, `roll_centre_height`, `side_view_centre_x`,
+ *     `side_view_centre_height`, `side_view_angle`, `brake_anti_pitch`, `drive_anti_pitch`,
+ *     `wheel_rate`, `roll_stiffness`, `wind_up_rate`, `left_spring_load`, `right_spring_load`,
+ *     `left_leaf_stress`, `right_leaf_stress`, `left_shackle_angle`, `right_shackle_angle`,
+ *     `left_shackle_opening`, `right_shackle_opening`, `damper_motion_ratio`, `left_damper_used`,
+ *     `left_damper_left`, `right_damper_used`, `right_damper_left`, `left_bump_left`,
+ *     `right_bump_left`.
+ */
+int32_t axw_suspension_leaf_axle_table(const axw_suspension_leaf_axle *model,
+                                       const double *heave,
+                                       size_t heave_count,
+                                       const double *roll,
+                                       size_t roll_count,
+                                       axw_table **result);
+
+/**
+ * How far the springs go in droop and bump before a shackle is in line; damper, bump stop and the
+ * leaves' strength may end it earlier.
+ *
+ * Parameters
+ *     roll [rad]: of the body against the axle, positive with its left side up
+ *
+ * Returns
+ *     droop (length [m]): least heave, negative
+ *     droop_end (text): what ends it: `shackle`, `half to the fixed eye`, `half to the shackle` or
+ *         `axle's pitch`
+ *     bump (length [m]): greatest heave
+ *     bump_end (text): what ends it
+ */
+int32_t axw_suspension_leaf_axle_travel_range(const axw_suspension_leaf_axle *model,
+                                              double roll,
+                                              double *droop,
+                                              char *droop_end,
+                                              size_t droop_end_size,
+                                              size_t *droop_end_needed,
+                                              double *bump,
+                                              char *bump_end,
+                                              size_t bump_end_size,
+                                              size_t *bump_end_needed);
+
+/**
+ * The axle wound up in its springs by drive or brake, its heave kept.
+ *
+ * Parameters
+ *     heave [m]: of the axle's middle against the body from ride height, positive in bump
+ *     torque [N·m]: of both wheels together, positive driving forward, negative braking; their
+ *         force at the ground is it over the loaded radius
+ *
+ * Returns
+ *     wind_up_angle (angle [rad]): turn of the housing by the torque, positive with the pinion's
+ *         nose up
+ *     pinion_angle (angle [rad]): with that and the heave, positive with its nose up
+ *     wind_up_rate (rotational stiffness [N·m/rad]): tangent stiffness of both springs against the
+ *         axle's pitch, there
+ *     wheelbase_change (length [m]): of the axle's middle by the torque alone
+ *     spring_load (force [N]): vertical, of each spring, which the torque changes with the heave
+ *         kept
+ *     leaf_stress (stress or pressure difference [Pa]): greatest, in the full-length leaves at the
+ *         seat, load and torque together
+ */
+int32_t axw_suspension_leaf_axle_wind_up(const axw_suspension_leaf_axle *model,
+                                         double heave,
+                                         double torque,
+                                         double *wind_up_angle,
+                                         double *pinion_angle,
+                                         double *wind_up_rate,
+                                         double *wheelbase_change,
+                                         double *spring_load,
+                                         double *leaf_stress);
+
+/**
+ * A block between spring and seat, or one taken out: the body is raised or lowered, the springs as
+ * they are.
+ *
+ * Parameters
+ *     thickness [m]: of the block put in, negative of one taken out: it raises the body where the
+ *         spring lies above the axle, and lowers it where it lies below
+ *     heave [m], several: from the ride height of each
+ *
+ * Returns
+ *     (table) Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the
+ *     results of `at`. The body's axes stay with the body: the axle moves in them.
+ */
+int32_t axw_suspension_leaf_axle_seat_block(const axw_suspension_leaf_axle *model,
+                                            double thickness,
+                                            const double *heave,
+                                            size_t heave_count,
+                                            axw_table **result);
+
+/**
+ * Shackles of another length; the springs carry what they carried.
+ *
+ * Parameters
+ *     longer [m]: by how much, negative where they are shorter
+ *     heave [m], several: from the ride height of each
+ *
+ * Returns
+ *     (table) Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the
+ *     results of `at`; changes are against the ride height before.
+ */
+int32_t axw_suspension_leaf_axle_shackle_change(const axw_suspension_leaf_axle *model,
+                                                double longer,
+                                                const double *heave,
+                                                size_t heave_count,
+                                                axw_table **result);
+
+/**
+ * The body raised or lowered by springs of another arch: they carry their load at the new height.
+ *
+ * Parameters
+ *     rise [m]: of the body above the ground, negative where it is lowered
+ *     heave [m], several: from the ride height of each
+ *
+ * Returns
+ *     (table) Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the
+ *     results of `at`; changes are against the ride height before.
+ */
+int32_t axw_suspension_leaf_axle_ride_height_change(const axw_suspension_leaf_axle *model,
+                                                    double rise,
+                                                    const double *heave,
+                                                    size_t heave_count,
+                                                    axw_table **result);
 
 /**
  * Reads JSON or TOML text and checks it. `out` receives a handle that `axw_suspension_roll_balance_free` frees.

@@ -26147,6 +26147,477 @@ pub unsafe extern "C" fn axw_suspension_double_wishbone_spacer(
     })
 }
 
+/// A live axle on two leaf springs, drawn point by point: where it stands over heave and roll, how
+/// it steers, tilts and winds up, and what the springs do there.
+///
+/// Formula
+///     each half keeps its length and bends in the shape of a cantilever; the pitch `theta` is that
+///     of least energy `U`; load `dU/dz`, axle rate `U_zz - U_zt^2 / U_tt`, roll stiffness `U_rr -
+///     U_rt^2 / U_tt`, wind-up rate `U_tt`; anti-squat `s (dx/dz) l / h` of the contact point held
+///     in the axle
+///
+/// Fields
+///     axle (choice): `front` or `rear`: which way the wheelbase grows, and which way the pinion
+///         points
+///     wheel (table): the left one at ride height: `centre`, `camber`, `toe`, and the
+///         `loaded_radius` from its centre to the ground; the right one is its mirror image
+///     spring (table): the left one at ride height, without its axle's torque: `fixed_eye` on the
+///         body, `shackle_eye` on the spring, `shackle_pivot` on the body, `seat`, where the centre
+///         bolt crosses the main leaf; `seat_angle`, positive with its front up; `clamped_length`,
+///         held stiff by the seat over both halves; `eye_offset` of the eyes' centres above the
+///         main leaf; `form`, `uniform_strength` (a stepped pack or a tapered leaf) or
+///         `uniform_section` (a single leaf, or all leaves full length); `load` that it carries;
+///         its `rate`, or the `leaves` of which it follows (`elastic_modulus`, `leaf_width`,
+///         `leaf_thickness`, `full_length_leaves`, `graduated_leaves`)
+///     damper (table, optional): the left one: `body_eye`, `axle_eye`, `open_length` and
+///         `closed_length` between the eyes
+///     bump_clearance (length, optional): above each spring seat to its bump stop, at ride height
+///     pinion_angle (angle, optional): at ride height, against the body's axis, positive with its
+///         nose up
+///     braking (table, optional): `axle_share` `s` of the braking force, `centre_of_gravity_height`
+///         `h`, `wheelbase` `l`
+///     drive_share (ratio, optional): share of the driving force that this axle has; it wants
+///         `braking` for the height and the wheelbase
+///
+/// Valid for
+///     Two springs alike, mirror images of each other, that stand parallel to the vehicle's centre
+///     plane: of their points only the seat's `y` counts. The rate is that of the spring alone, its
+///     eyes free to move apart and its seat free to turn, as a spring tester finds it; what shackle
+///     and eyes make of it on the vehicle is a result. At ride height each half is an arc. Heave is
+///     that of the axle's middle. Left out: the twist of the leaves in roll, which adds to the roll
+///     stiffness; bushes and their give, friction between leaves, which makes small movements
+///     stiffer; leaves that part beyond their free shape; the give of the springs sideways. What is
+///     missing gives results that are not a number.
+///
+/// Source
+///     Beam theory of a cantilever with its curvature in one shape, exact for large slopes; virtual
+///     work. The eye's way is that of SAE HS-788's equivalent link of 3/4 of the half (uniform
+///     strength; from memory). Roll centre where the line between the spring's eyes passes the
+///     axle: Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 7 (from memory)
+///
+/// Caution
+///     A leaf spring under load stores enough energy to kill, and a broken main leaf lets the axle
+///     go. Wound up by drive or brake it can hop and break; check shackles, shafts and brake hoses
+///     over the whole travel before the vehicle moves. Local codes and licensed practice come
+///     first.
+pub struct axw_suspension_leaf_axle(axlewright::suspension::LeafAxle);
+const _: fn() = || {
+    fn shared<T: Send + Sync>() {}
+    shared::<axw_suspension_leaf_axle>()
+};
+
+/// Reads JSON or TOML text and checks it. `out` receives a handle that `axw_suspension_leaf_axle_free` frees.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_leaf_axle_new(
+    text: *const c_char,
+    out: *mut *mut axw_suspension_leaf_axle,
+) -> i32 {
+    guard(|| {
+        if out.is_null() {
+            return Err(Failure::Null("out"));
+        }
+        let model = axlewright::suspension::LeafAxle::from_text(unsafe { words("text", text) }?)?;
+        unsafe { out.write(Box::into_raw(Box::new(axw_suspension_leaf_axle(model)))) };
+        Ok(())
+    })
+}
+
+/// Frees a handle; NULL is allowed.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_leaf_axle_free(handle: *mut axw_suspension_leaf_axle) {
+    guard_or((), || unsafe { free(handle) })
+}
+
+/// The model as JSON text. `needed` receives the bytes that it needs, its closing NUL included; `buffer` may be NULL.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_leaf_axle_json(
+    model: *const axw_suspension_leaf_axle,
+    buffer: *mut c_char,
+    size: usize,
+    needed: *mut usize,
+) -> i32 {
+    guard(|| {
+        let text = unsafe { handle("model", model) }?.0.to_json()?;
+        fits("buffer", &text, buffer, size)?;
+        unsafe {
+            copy(&text, buffer, size);
+            put(needed, text.len() + 1);
+        }
+        Ok(())
+    })
+}
+
+/// The axle at a heave and roll: position, steer, pinion, springs, shackles, roll centre,
+/// anti-squat and what is left of the strokes.
+///
+/// Parameters
+///     heave [m]: `z`, of the axle's middle against the body from ride height, positive in bump
+///     roll [rad]: `r`, of the body against the axle, positive with its left side up, as in a left
+///         turn: the left wheel is in droop
+///
+/// Returns
+///     left_wheel_x (length [m]): of the left wheel's centre, forward in the body's axes
+///     left_wheel_y (length [m]): of the left wheel's centre, to the left
+///     left_wheel_z (length [m]): of the left wheel's centre, up
+///     right_wheel_x (length [m]): of the right wheel's centre, forward
+///     right_wheel_y (length [m]): of the right wheel's centre, to the left
+///     right_wheel_z (length [m]): of the right wheel's centre, up
+///     wheelbase_change (length [m]): of the axle's middle against ride height, positive where the
+///     wheelbase grows
+///     axle_steer (angle [rad]): turn of the axle against the body, positive to the left
+///     roll_steer (ratio [-]): change of that over roll: of a rear axle positive is roll
+///         understeer, of a front one roll oversteer
+///     lateral_shift (length [m]): of the axle's middle against the body, to the left: the axle
+///         leans about the roll centre
+///     pinion_angle (angle [rad]): against the body's axis, positive with its nose up
+///     pinion_angle_change (angle [rad]): of that against ride height; known without it
+///     roll_centre_height (length [m]): above the ground, where the line between the spring's eyes
+///         passes the axle, which holds the body sideways
+///     side_view_centre_x (length [m]): of the axle's instant centre in side view, with the wheels
+///         held by drive or brake, forward; infinite where there is none
+///     side_view_centre_height (length [m]): of the same, above the ground
+///     side_view_angle (angle [rad]): forward lean of the contact point's path in bump
+///     brake_anti_pitch (ratio [-]): the anti-dive of a front axle, the anti-lift of a rear one, as
+///         a share of what would cancel the pitch of that axle
+///     drive_anti_pitch (ratio [-]): the anti-lift of a front axle, the anti-squat of a rear one;
+///         the housing takes the torque of the wheels
+///     wheel_rate (linear stiffness [N/m]): tangent rate of one wheel in heave, half the axle's,
+///         with what shackles and eyes make of it
+///     roll_stiffness (rotational stiffness [N·m/rad]): tangent stiffness of both springs in roll
+///         with the axle's middle kept, without twist, bar and tyres
+///     wind_up_rate (rotational stiffness [N·m/rad]): tangent stiffness of both springs against the
+///         axle's pitch with its heave kept
+///     left_spring_load (force [N]): vertical, of the left spring at its seat
+///     right_spring_load (force [N]): the same of the right spring
+///     left_leaf_stress (stress or pressure difference [Pa]): greatest of the left spring, in the
+///         full-length leaves at the seat
+///     right_leaf_stress (stress or pressure difference [Pa]): the same of the right spring
+///     left_shackle_angle (angle [rad]): of the left shackle from upright, positive with the
+///         spring's eye away from the fixed eye
+///     right_shackle_angle (angle [rad]): the same of the right shackle
+///     left_shackle_opening (angle [rad]): between the left shackle and the line of the eyes: at
+///         nothing or half a turn it is in line and turns over
+///     right_shackle_opening (angle [rad]): the same of the right shackle
+///     damper_motion_ratio (ratio [-]): shortening of the left damper over heave
+///     left_damper_used (length [m]): of the left damper's stroke, from fully open
+///     left_damper_left (length [m]): of the left damper's stroke, to fully closed; negative where
+///         it has ended
+///     right_damper_used (length [m]): the same of the right damper, from fully open
+///     right_damper_left (length [m]): the same of the right damper, to fully closed
+///     left_bump_left (length [m]): above the left seat to its bump stop, vertical; negative where
+///         the stop is pressed
+///     right_bump_left (length [m]): the same of the right seat
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_leaf_axle_at(
+    model: *const axw_suspension_leaf_axle,
+    heave: f64,
+    roll: f64,
+    left_wheel_x: *mut f64,
+    left_wheel_y: *mut f64,
+    left_wheel_z: *mut f64,
+    right_wheel_x: *mut f64,
+    right_wheel_y: *mut f64,
+    right_wheel_z: *mut f64,
+    wheelbase_change: *mut f64,
+    axle_steer: *mut f64,
+    roll_steer: *mut f64,
+    lateral_shift: *mut f64,
+    pinion_angle: *mut f64,
+    pinion_angle_change: *mut f64,
+    roll_centre_height: *mut f64,
+    side_view_centre_x: *mut f64,
+    side_view_centre_height: *mut f64,
+    side_view_angle: *mut f64,
+    brake_anti_pitch: *mut f64,
+    drive_anti_pitch: *mut f64,
+    wheel_rate: *mut f64,
+    roll_stiffness: *mut f64,
+    wind_up_rate: *mut f64,
+    left_spring_load: *mut f64,
+    right_spring_load: *mut f64,
+    left_leaf_stress: *mut f64,
+    right_leaf_stress: *mut f64,
+    left_shackle_angle: *mut f64,
+    right_shackle_angle: *mut f64,
+    left_shackle_opening: *mut f64,
+    right_shackle_opening: *mut f64,
+    damper_motion_ratio: *mut f64,
+    left_damper_used: *mut f64,
+    left_damper_left: *mut f64,
+    right_damper_used: *mut f64,
+    right_damper_left: *mut f64,
+    left_bump_left: *mut f64,
+    right_bump_left: *mut f64,
+) -> i32 {
+    guard(|| {
+        let on = unsafe { handle("model", model) }?.0.at(Length::from_si(heave), Angle::from_si(roll))?;
+
+        unsafe {
+            put(left_wheel_x, on.left_wheel_x.si());
+            put(left_wheel_y, on.left_wheel_y.si());
+            put(left_wheel_z, on.left_wheel_z.si());
+            put(right_wheel_x, on.right_wheel_x.si());
+            put(right_wheel_y, on.right_wheel_y.si());
+            put(right_wheel_z, on.right_wheel_z.si());
+            put(wheelbase_change, on.wheelbase_change.si());
+            put(axle_steer, on.axle_steer.si());
+            put(roll_steer, on.roll_steer.si());
+            put(lateral_shift, on.lateral_shift.si());
+            put(pinion_angle, on.pinion_angle.si());
+            put(pinion_angle_change, on.pinion_angle_change.si());
+            put(roll_centre_height, on.roll_centre_height.si());
+            put(side_view_centre_x, on.side_view_centre_x.si());
+            put(side_view_centre_height, on.side_view_centre_height.si());
+            put(side_view_angle, on.side_view_angle.si());
+            put(brake_anti_pitch, on.brake_anti_pitch.si());
+            put(drive_anti_pitch, on.drive_anti_pitch.si());
+            put(wheel_rate, on.wheel_rate.si());
+            put(roll_stiffness, on.roll_stiffness.si());
+            put(wind_up_rate, on.wind_up_rate.si());
+            put(left_spring_load, on.left_spring_load.si());
+            put(right_spring_load, on.right_spring_load.si());
+            put(left_leaf_stress, on.left_leaf_stress.si());
+            put(right_leaf_stress, on.right_leaf_stress.si());
+            put(left_shackle_angle, on.left_shackle_angle.si());
+            put(right_shackle_angle, on.right_shackle_angle.si());
+            put(left_shackle_opening, on.left_shackle_opening.si());
+            put(right_shackle_opening, on.right_shackle_opening.si());
+            put(damper_motion_ratio, on.damper_motion_ratio.si());
+            put(left_damper_used, on.left_damper_used.si());
+            put(left_damper_left, on.left_damper_left.si());
+            put(right_damper_used, on.right_damper_used.si());
+            put(right_damper_left, on.right_damper_left.si());
+            put(left_bump_left, on.left_bump_left.si());
+            put(right_bump_left, on.right_bump_left.si());
+        }
+        Ok(())
+    })
+}
+
+/// The axle over heave and roll.
+///
+/// Parameters
+///     heave [m], several: of the axle's middle against the body from ride height, positive in bump
+///     roll [rad], several: of the body against the axle, positive with its left side up
+///
+/// Returns
+///     (table) One row a heave and roll: `heave`, `roll`, and the results of `at`: `left_wheel_x`,
+///     `left_wheel_y`, `left_wheel_z`, `right_wheel_x`, `right_wheel_y`, `right_wheel_z`,
+///     `wheelbase_change`, `axle_steer`, `roll_steer`, `lateral_shift`, `pinion_angle`,
+///     `pinion_angle_change`, `roll_centre_height`, `side_view_centre_x`,
+///     `side_view_centre_height`, `side_view_angle`, `brake_anti_pitch`, `drive_anti_pitch`,
+///     `wheel_rate`, `roll_stiffness`, `wind_up_rate`, `left_spring_load`, `right_spring_load`,
+///     `left_leaf_stress`, `right_leaf_stress`, `left_shackle_angle`, `right_shackle_angle`,
+///     `left_shackle_opening`, `right_shackle_opening`, `damper_motion_ratio`, `left_damper_used`,
+///     `left_damper_left`, `right_damper_used`, `right_damper_left`, `left_bump_left`,
+///     `right_bump_left`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_leaf_axle_table(
+    model: *const axw_suspension_leaf_axle,
+    heave: *const f64,
+    heave_count: usize,
+    roll: *const f64,
+    roll_count: usize,
+    result: *mut *mut axw_table,
+) -> i32 {
+    guard(|| {
+        let heave: Vec<Length> =
+            unsafe { list("heave", heave, heave_count) }?.iter().copied().map(Length::from_si).collect();
+        let roll: Vec<Angle> =
+            unsafe { list("roll", roll, roll_count) }?.iter().copied().map(Angle::from_si).collect();
+        let on = unsafe { handle("model", model) }?.0.table(&heave, &roll)?;
+        if result.is_null() {
+            return Err(Failure::Null("result"));
+        }
+        unsafe {
+            put(result, Box::into_raw(axw_table::new(on)));
+        }
+        Ok(())
+    })
+}
+
+/// How far the springs go in droop and bump before a shackle is in line; damper, bump stop and the
+/// leaves' strength may end it earlier.
+///
+/// Parameters
+///     roll [rad]: of the body against the axle, positive with its left side up
+///
+/// Returns
+///     droop (length [m]): least heave, negative
+///     droop_end (text): what ends it: `shackle`, `half to the fixed eye`, `half to the shackle` or
+///         `axle's pitch`
+///     bump (length [m]): greatest heave
+///     bump_end (text): what ends it
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_leaf_axle_travel_range(
+    model: *const axw_suspension_leaf_axle,
+    roll: f64,
+    droop: *mut f64,
+    droop_end: *mut c_char,
+    droop_end_size: usize,
+    droop_end_needed: *mut usize,
+    bump: *mut f64,
+    bump_end: *mut c_char,
+    bump_end_size: usize,
+    bump_end_needed: *mut usize,
+) -> i32 {
+    guard(|| {
+        let on = unsafe { handle("model", model) }?.0.travel_range(Angle::from_si(roll))?;
+        fits("droop_end", &on.droop_end, droop_end, droop_end_size)?;
+        fits("bump_end", &on.bump_end, bump_end, bump_end_size)?;
+        unsafe {
+            put(droop, on.droop.si());
+            copy(&on.droop_end, droop_end, droop_end_size);
+            put(droop_end_needed, on.droop_end.len() + 1);
+            put(bump, on.bump.si());
+            copy(&on.bump_end, bump_end, bump_end_size);
+            put(bump_end_needed, on.bump_end.len() + 1);
+        }
+        Ok(())
+    })
+}
+
+/// The axle wound up in its springs by drive or brake, its heave kept.
+///
+/// Parameters
+///     heave [m]: of the axle's middle against the body from ride height, positive in bump
+///     torque [N·m]: of both wheels together, positive driving forward, negative braking; their
+///         force at the ground is it over the loaded radius
+///
+/// Returns
+///     wind_up_angle (angle [rad]): turn of the housing by the torque, positive with the pinion's
+///         nose up
+///     pinion_angle (angle [rad]): with that and the heave, positive with its nose up
+///     wind_up_rate (rotational stiffness [N·m/rad]): tangent stiffness of both springs against the
+///         axle's pitch, there
+///     wheelbase_change (length [m]): of the axle's middle by the torque alone
+///     spring_load (force [N]): vertical, of each spring, which the torque changes with the heave
+///         kept
+///     leaf_stress (stress or pressure difference [Pa]): greatest, in the full-length leaves at the
+///         seat, load and torque together
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_leaf_axle_wind_up(
+    model: *const axw_suspension_leaf_axle,
+    heave: f64,
+    torque: f64,
+    wind_up_angle: *mut f64,
+    pinion_angle: *mut f64,
+    wind_up_rate: *mut f64,
+    wheelbase_change: *mut f64,
+    spring_load: *mut f64,
+    leaf_stress: *mut f64,
+) -> i32 {
+    guard(|| {
+        let on =
+            unsafe { handle("model", model) }?.0.wind_up(Length::from_si(heave), Torque::from_si(torque))?;
+
+        unsafe {
+            put(wind_up_angle, on.wind_up_angle.si());
+            put(pinion_angle, on.pinion_angle.si());
+            put(wind_up_rate, on.wind_up_rate.si());
+            put(wheelbase_change, on.wheelbase_change.si());
+            put(spring_load, on.spring_load.si());
+            put(leaf_stress, on.leaf_stress.si());
+        }
+        Ok(())
+    })
+}
+
+/// A block between spring and seat, or one taken out: the body is raised or lowered, the springs as
+/// they are.
+///
+/// Parameters
+///     thickness [m]: of the block put in, negative of one taken out: it raises the body where the
+///         spring lies above the axle, and lowers it where it lies below
+///     heave [m], several: from the ride height of each
+///
+/// Returns
+///     (table) Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the
+///     results of `at`. The body's axes stay with the body: the axle moves in them.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_leaf_axle_seat_block(
+    model: *const axw_suspension_leaf_axle,
+    thickness: f64,
+    heave: *const f64,
+    heave_count: usize,
+    result: *mut *mut axw_table,
+) -> i32 {
+    guard(|| {
+        let heave: Vec<Length> =
+            unsafe { list("heave", heave, heave_count) }?.iter().copied().map(Length::from_si).collect();
+        let on = unsafe { handle("model", model) }?.0.seat_block(Length::from_si(thickness), &heave)?;
+        if result.is_null() {
+            return Err(Failure::Null("result"));
+        }
+        unsafe {
+            put(result, Box::into_raw(axw_table::new(on)));
+        }
+        Ok(())
+    })
+}
+
+/// Shackles of another length; the springs carry what they carried.
+///
+/// Parameters
+///     longer [m]: by how much, negative where they are shorter
+///     heave [m], several: from the ride height of each
+///
+/// Returns
+///     (table) Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the
+///     results of `at`; changes are against the ride height before.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_leaf_axle_shackle_change(
+    model: *const axw_suspension_leaf_axle,
+    longer: f64,
+    heave: *const f64,
+    heave_count: usize,
+    result: *mut *mut axw_table,
+) -> i32 {
+    guard(|| {
+        let heave: Vec<Length> =
+            unsafe { list("heave", heave, heave_count) }?.iter().copied().map(Length::from_si).collect();
+        let on = unsafe { handle("model", model) }?.0.shackle_change(Length::from_si(longer), &heave)?;
+        if result.is_null() {
+            return Err(Failure::Null("result"));
+        }
+        unsafe {
+            put(result, Box::into_raw(axw_table::new(on)));
+        }
+        Ok(())
+    })
+}
+
+/// The body raised or lowered by springs of another arch: they carry their load at the new height.
+///
+/// Parameters
+///     rise [m]: of the body above the ground, negative where it is lowered
+///     heave [m], several: from the ride height of each
+///
+/// Returns
+///     (table) Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the
+///     results of `at`; changes are against the ride height before.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_leaf_axle_ride_height_change(
+    model: *const axw_suspension_leaf_axle,
+    rise: f64,
+    heave: *const f64,
+    heave_count: usize,
+    result: *mut *mut axw_table,
+) -> i32 {
+    guard(|| {
+        let heave: Vec<Length> =
+            unsafe { list("heave", heave, heave_count) }?.iter().copied().map(Length::from_si).collect();
+        let on = unsafe { handle("model", model) }?.0.ride_height_change(Length::from_si(rise), &heave)?;
+        if result.is_null() {
+            return Err(Failure::Null("result"));
+        }
+        unsafe {
+            put(result, Box::into_raw(axw_table::new(on)));
+        }
+        Ok(())
+    })
+}
+
 /// Both axles in a steady turn: how far the body leans, and how the axles share the load that moves
 /// to the outer wheels.
 ///

@@ -4513,6 +4513,107 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
             call.table(&on)
         },
     )?;
+    kernels
+        .model::<axlewright::suspension::LeafAxle>("suspension.LeafAxle", "suspension.LeafAxle.to_json")?;
+    kernels.method::<axlewright::suspension::LeafAxle>("suspension.LeafAxle.at", |model, call| {
+        let heave = call.quantity::<units::Length>(0, "heave")?;
+        let roll = call.quantity::<units::Angle>(1, "roll")?;
+        let on = call.answer(model.at(heave, roll))?;
+        call.parts([
+            call.give(on.left_wheel_x)?,
+            call.give(on.left_wheel_y)?,
+            call.give(on.left_wheel_z)?,
+            call.give(on.right_wheel_x)?,
+            call.give(on.right_wheel_y)?,
+            call.give(on.right_wheel_z)?,
+            call.give(on.wheelbase_change)?,
+            call.give(on.axle_steer)?,
+            call.give(on.roll_steer)?,
+            call.give(on.lateral_shift)?,
+            call.give(on.pinion_angle)?,
+            call.give(on.pinion_angle_change)?,
+            call.give(on.roll_centre_height)?,
+            call.give(on.side_view_centre_x)?,
+            call.give(on.side_view_centre_height)?,
+            call.give(on.side_view_angle)?,
+            call.give(on.brake_anti_pitch)?,
+            call.give(on.drive_anti_pitch)?,
+            call.give(on.wheel_rate)?,
+            call.give(on.roll_stiffness)?,
+            call.give(on.wind_up_rate)?,
+            call.give(on.left_spring_load)?,
+            call.give(on.right_spring_load)?,
+            call.give(on.left_leaf_stress)?,
+            call.give(on.right_leaf_stress)?,
+            call.give(on.left_shackle_angle)?,
+            call.give(on.right_shackle_angle)?,
+            call.give(on.left_shackle_opening)?,
+            call.give(on.right_shackle_opening)?,
+            call.give(on.damper_motion_ratio)?,
+            call.give(on.left_damper_used)?,
+            call.give(on.left_damper_left)?,
+            call.give(on.right_damper_used)?,
+            call.give(on.right_damper_left)?,
+            call.give(on.left_bump_left)?,
+            call.give(on.right_bump_left)?,
+        ])
+    })?;
+    kernels.method::<axlewright::suspension::LeafAxle>("suspension.LeafAxle.table", |model, call| {
+        let heave = call.quantities::<units::Length>(0, "heave")?;
+        let roll = call.quantities::<units::Angle>(1, "roll")?;
+        let on = call.answer(model.table(&heave, &roll))?;
+        call.table(&on)
+    })?;
+    kernels.method::<axlewright::suspension::LeafAxle>(
+        "suspension.LeafAxle.travel_range",
+        |model, call| {
+            let roll = call.quantity::<units::Angle>(0, "roll")?;
+            let on = call.answer(model.travel_range(roll))?;
+            call.parts([
+                call.give(on.droop)?,
+                call.word(&on.droop_end),
+                call.give(on.bump)?,
+                call.word(&on.bump_end),
+            ])
+        },
+    )?;
+    kernels.method::<axlewright::suspension::LeafAxle>("suspension.LeafAxle.wind_up", |model, call| {
+        let heave = call.quantity::<units::Length>(0, "heave")?;
+        let torque = call.quantity::<units::Torque>(1, "torque")?;
+        let on = call.answer(model.wind_up(heave, torque))?;
+        call.parts([
+            call.give(on.wind_up_angle)?,
+            call.give(on.pinion_angle)?,
+            call.give(on.wind_up_rate)?,
+            call.give(on.wheelbase_change)?,
+            call.give(on.spring_load)?,
+            call.give(on.leaf_stress)?,
+        ])
+    })?;
+    kernels.method::<axlewright::suspension::LeafAxle>("suspension.LeafAxle.seat_block", |model, call| {
+        let thickness = call.quantity::<units::Length>(0, "thickness")?;
+        let heave = call.quantities::<units::Length>(1, "heave")?;
+        let on = call.answer(model.seat_block(thickness, &heave))?;
+        call.table(&on)
+    })?;
+    kernels.method::<axlewright::suspension::LeafAxle>(
+        "suspension.LeafAxle.shackle_change",
+        |model, call| {
+            let longer = call.quantity::<units::Length>(0, "longer")?;
+            let heave = call.quantities::<units::Length>(1, "heave")?;
+            let on = call.answer(model.shackle_change(longer, &heave))?;
+            call.table(&on)
+        },
+    )?;
+    kernels.method::<axlewright::suspension::LeafAxle>(
+        "suspension.LeafAxle.ride_height_change",
+        |model, call| {
+            let rise = call.quantity::<units::Length>(0, "rise")?;
+            let heave = call.quantities::<units::Length>(1, "heave")?;
+            let on = call.answer(model.ride_height_change(rise, &heave))?;
+            call.table(&on)
+        },
+    )?;
     kernels.model::<axlewright::suspension::RollBalance>(
         "suspension.RollBalance",
         "suspension.RollBalance.to_json",

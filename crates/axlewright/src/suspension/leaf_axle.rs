@@ -378,8 +378,8 @@ impl LeafAxle {
     ///     toe = "0 deg"
     ///     loaded_radius = "380 mm"
     ///     [spring]
-    ///     fixed_eye = { x = "-2660 mm", y = "520 mm", z = "545 mm" }
-    ///     shackle_eye = { x = "-4010 mm", y = "520 mm", z = "555 mm" }
+    ///     fixed_eye = { x = "-2660 mm", y = "520 mm", z = "460 mm" }
+    ///     shackle_eye = { x = "-4010 mm", y = "520 mm", z = "550 mm" }
     ///     shackle_pivot = { x = "-3985 mm", y = "520 mm", z = "670 mm" }
     ///     seat = { x = "-3300 mm", y = "520 mm", z = "475 mm" }
     ///     clamped_length = "140 mm"
@@ -388,7 +388,7 @@ impl LeafAxle {
     ///     rate = "110 N/mm"
     /// "#)?;
     /// let on = dray.at(Length::of::<mm>(40.0), Angle::of::<deg>(3.0))?;
-    /// assert_eq!(format!("{:.2} deg of steer", on.axle_steer.in_::<deg>()), "0.00 deg of steer");
+    /// assert_eq!(format!("{:.2} deg of steer", on.axle_steer.in_::<deg>()), "0.38 deg of steer");
     /// assert!(dray.at(Length::of::<mm>(900.0), Angle::of::<deg>(0.0)).is_err()); // says what ends it, and where
     /// # }
     /// # Ok::<(), axlewright::Error>(())
@@ -477,7 +477,7 @@ impl LeafAxle {
             pinion_angle: self.pinion(change),
             wind_up_rate: RotationalStiffness::from_si(on.energy.second[5]),
             wheelbase_change: Length::from_si(self.to_rear() * (on.x.value - before.x.value)),
-            spring_load: Force::from_si(on.left.energy.first[0]),
+            spring_load: Force::from_si(0.5 * on.energy.first[0]),
             leaf_stress: ready.stress(&on.left)?,
         })
     }
