@@ -62,6 +62,16 @@ impl Jet {
         let root = self.value.sqrt();
         self.chain([root, 0.5 / root, -0.25 / (root * self.value)])
     }
+    fn product(self, other: Jet) -> Jet {
+        let crossed =
+            with(products(self.first, other.first), products(other.first, self.first), |a, b| a + b);
+        let bent = with(self.second, other.second, |a, b| a * other.value + b * self.value);
+        Jet {
+            value: self.value * other.value,
+            first: with(self.first, other.first, |a, b| a * other.value + b * self.value),
+            second: with(bent, crossed, |a, b| a + b),
+        }
+    }
     pub(super) fn square(self) -> Jet {
         self.chain([self.value * self.value, 2.0 * self.value, 2.0])
     }
@@ -108,14 +118,7 @@ impl Mul<f64> for Jet {
 impl Mul for Jet {
     type Output = Jet;
     fn mul(self, other: Jet) -> Jet {
-        let crossed =
-            with(products(self.first, other.first), products(other.first, self.first), |a, b| a + b);
-        let bent = with(self.second, other.second, |a, b| a * other.value + b * self.value);
-        Jet {
-            value: self.value * other.value,
-            first: with(self.first, other.first, |a, b| a * other.value + b * self.value),
-            second: with(bent, crossed, |a, b| a + b),
-        }
+        self.product(other)
     }
 }
 
