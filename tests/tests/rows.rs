@@ -8,7 +8,7 @@ use axlewright::driveline::{Gearbox, TorquePath};
 use axlewright::engine::TorqueCurve;
 use axlewright::mass::{PartsList, RaisedAxle};
 use axlewright::ride::{FullCar, HalfCar, QuarterCar, RoadSurface, VehicleOnRoad};
-use axlewright::spring::{AdjustableDamper, BumpStop, Corner, DamperCurve, Stack};
+use axlewright::spring::{AdjustableDamper, BumpStop, Corner, DamperCurve, ProgressiveCoil, Stack};
 use axlewright::suspension::{
     DoubleWishbone, LeafAxle, RollBalance, Strut, TravelRange, WheelPosition, WheelsInRoll,
 };
@@ -631,6 +631,19 @@ fn model(row: &Value) -> Answer<Results> {
                     .map(|on| results!(on, force, rate, energy)),
                 Some("compression_for_energy") => {
                     stop.compression_for_energy(Energy::from_si(argument("energy"))).map(|on| value(on.si()))
+                }
+                Some(other) => panic!("no method {other}"),
+            }
+        }
+        ("spring.ProgressiveCoil", method) => {
+            let coil = ProgressiveCoil::from_text(&document)?;
+            match method {
+                None => Ok(vec![]),
+                Some("at") => coil
+                    .at(Length::from_si(argument("deflection")))
+                    .map(|on| results!(on, force, rate, energy)),
+                Some("deflection_for_force") => {
+                    coil.deflection_for_force(Force::from_si(argument("force"))).map(|on| value(on.si()))
                 }
                 Some(other) => panic!("no method {other}"),
             }

@@ -876,6 +876,34 @@ typedef struct axw_spring_corner axw_spring_corner;
 typedef struct axw_spring_damper_curve axw_spring_damper_curve;
 
 /**
+ * A coil whose rate changes along its deflection, through points as its maker prints or a press
+ * measures them.
+ *
+ * Formula
+ *     Piecewise cubic `F(x)` through the points with monotone slopes (Fritsch and Butland), from
+ *     nothing when unloaded; rate `F'(x)`, energy the integral of `F`
+ *
+ * Fields
+ *     points (list): in order of deflection, each with `deflection` and `force`; no deflection and
+ *         no force is added where it is missing
+ *
+ * Valid for
+ *     Deflections from the free length up to the last point; beyond the points nothing is known
+ *     and nothing is guessed. Forces that rise from point to point. The rate between them is only
+ *     as good as the points stand close: two points give one rate. A coil of two rates with a
+ *     corner between them is a `spring::Stack`.
+ *
+ * Source
+ *     Fritsch and Butland, SIAM J. Sci. Stat. Comput. 5 (1984) 300-304; checked against SciPy's
+ *     PchipInterpolator
+ *
+ * Caution
+ *     A compressed spring stores enough energy to kill: compress it with a tool made for it, and
+ *     keep it captive at full droop; local codes and licensed practice come first.
+ */
+typedef struct axw_spring_progressive_coil axw_spring_progressive_coil;
+
+/**
  * Springs end to end on one axis, each until its coils close.
  *
  * Formula
@@ -11952,6 +11980,80 @@ int32_t axw_spring_damper_curve_table(const axw_spring_damper_curve *model,
                                       const double *velocity,
                                       size_t velocity_count,
                                       axw_table **result);
+
+/**
+ * Reads JSON or TOML text and checks it. `out` receives a handle that `axw_spring_progressive_coil_free` frees.
+ */
+int32_t axw_spring_progressive_coil_new(const char *text,
+                                        axw_spring_progressive_coil **out);
+
+/**
+ * Frees a handle; NULL is allowed.
+ */
+void axw_spring_progressive_coil_free(axw_spring_progressive_coil *handle);
+
+/**
+ * The model as JSON text. `needed` receives the bytes that it needs, its closing NUL included; `buffer` may be NULL.
+ */
+int32_t axw_spring_progressive_coil_json(const axw_spring_progressive_coil *model,
+                                         char *buffer,
+                                         size_t size,
+                                         size_t *needed);
+
+/**
+ * Force, rate and energy at a deflection.
+ *
+ * Parameters
+ *     deflection [m]: from the free length
+ *
+ * Returns
+ *     force (force [N]): compressive
+ *     rate (linear stiffness [N/m]): tangent rate there
+ *     energy (energy [J]): stored from the free length
+ *
+ * Valid for (SI)
+ *     - `0 <= deflection <= 100`
+ *
+ *     Up to the last point.
+ */
+int32_t axw_spring_progressive_coil_at(const axw_spring_progressive_coil *model,
+                                       double deflection,
+                                       double *force,
+                                       double *rate,
+                                       double *energy);
+
+/**
+ * Deflection under a force: what the coil sags under a load.
+ *
+ * Parameters
+ *     force [N]: compressive, from nothing to that of the last point
+ *
+ * Returns
+ *     (length [m]) Deflection from the free length.
+ *
+ * Valid for (SI)
+ *     - `0 <= force <= 100000000`
+ *
+ *     A force that is more than that of the last point is refused.
+ */
+int32_t axw_spring_progressive_coil_deflection_for_force(const axw_spring_progressive_coil *model,
+                                                         double force,
+                                                         double *result);
+
+/**
+ * Force, rate and energy over deflections.
+ *
+ * Parameters
+ *     deflection [m], several: from the free length, in any order
+ *
+ * Returns
+ *     (table) One row a deflection: `deflection`, `force`, `rate`, `energy`; one beyond the points
+ *     is a refused row.
+ */
+int32_t axw_spring_progressive_coil_table(const axw_spring_progressive_coil *model,
+                                          const double *deflection,
+                                          size_t deflection_count,
+                                          axw_table **result);
 
 /**
  * Reads JSON or TOML text and checks it. `out` receives a handle that `axw_spring_stack_free` frees.

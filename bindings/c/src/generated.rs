@@ -25323,6 +25323,171 @@ pub unsafe extern "C" fn axw_spring_damper_curve_table(
     })
 }
 
+/// A coil whose rate changes along its deflection, through points as its maker prints or a press
+/// measures them.
+///
+/// Formula
+///     Piecewise cubic `F(x)` through the points with monotone slopes (Fritsch and Butland), from
+///     nothing when unloaded; rate `F'(x)`, energy the integral of `F`
+///
+/// Fields
+///     points (list): in order of deflection, each with `deflection` and `force`; no deflection and
+///         no force is added where it is missing
+///
+/// Valid for
+///     Deflections from the free length up to the last point; beyond the points nothing is known
+///     and nothing is guessed. Forces that rise from point to point. The rate between them is only
+///     as good as the points stand close: two points give one rate. A coil of two rates with a
+///     corner between them is a `spring::Stack`.
+///
+/// Source
+///     Fritsch and Butland, SIAM J. Sci. Stat. Comput. 5 (1984) 300-304; checked against SciPy's
+///     PchipInterpolator
+///
+/// Caution
+///     A compressed spring stores enough energy to kill: compress it with a tool made for it, and
+///     keep it captive at full droop; local codes and licensed practice come first.
+pub struct axw_spring_progressive_coil(axlewright::spring::ProgressiveCoil);
+const _: fn() = || {
+    fn shared<T: Send + Sync>() {}
+    shared::<axw_spring_progressive_coil>()
+};
+
+/// Reads JSON or TOML text and checks it. `out` receives a handle that `axw_spring_progressive_coil_free` frees.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_progressive_coil_new(
+    text: *const c_char,
+    out: *mut *mut axw_spring_progressive_coil,
+) -> i32 {
+    guard(|| {
+        if out.is_null() {
+            return Err(Failure::Null("out"));
+        }
+        let model = axlewright::spring::ProgressiveCoil::from_text(unsafe { words("text", text) }?)?;
+        unsafe { out.write(Box::into_raw(Box::new(axw_spring_progressive_coil(model)))) };
+        Ok(())
+    })
+}
+
+/// Frees a handle; NULL is allowed.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_progressive_coil_free(handle: *mut axw_spring_progressive_coil) {
+    guard_or((), || unsafe { free(handle) })
+}
+
+/// The model as JSON text. `needed` receives the bytes that it needs, its closing NUL included; `buffer` may be NULL.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_progressive_coil_json(
+    model: *const axw_spring_progressive_coil,
+    buffer: *mut c_char,
+    size: usize,
+    needed: *mut usize,
+) -> i32 {
+    guard(|| {
+        let text = unsafe { handle("model", model) }?.0.to_json()?;
+        fits("buffer", &text, buffer, size)?;
+        unsafe {
+            copy(&text, buffer, size);
+            put(needed, text.len() + 1);
+        }
+        Ok(())
+    })
+}
+
+/// Force, rate and energy at a deflection.
+///
+/// Parameters
+///     deflection [m]: from the free length
+///
+/// Returns
+///     force (force [N]): compressive
+///     rate (linear stiffness [N/m]): tangent rate there
+///     energy (energy [J]): stored from the free length
+///
+/// Valid for (SI)
+///     - `0 <= deflection <= 100`
+///
+///     Up to the last point.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_progressive_coil_at(
+    model: *const axw_spring_progressive_coil,
+    deflection: f64,
+    force: *mut f64,
+    rate: *mut f64,
+    energy: *mut f64,
+) -> i32 {
+    guard(|| {
+        let on = unsafe { handle("model", model) }?.0.at(Length::from_si(deflection))?;
+
+        unsafe {
+            put(force, on.force.si());
+            put(rate, on.rate.si());
+            put(energy, on.energy.si());
+        }
+        Ok(())
+    })
+}
+
+/// Deflection under a force: what the coil sags under a load.
+///
+/// Parameters
+///     force [N]: compressive, from nothing to that of the last point
+///
+/// Returns
+///     (length [m]) Deflection from the free length.
+///
+/// Valid for (SI)
+///     - `0 <= force <= 100000000`
+///
+///     A force that is more than that of the last point is refused.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_progressive_coil_deflection_for_force(
+    model: *const axw_spring_progressive_coil,
+    force: f64,
+    result: *mut f64,
+) -> i32 {
+    guard(|| {
+        let on = unsafe { handle("model", model) }?.0.deflection_for_force(Force::from_si(force))?;
+
+        unsafe {
+            put(result, on.si());
+        }
+        Ok(())
+    })
+}
+
+/// Force, rate and energy over deflections.
+///
+/// Parameters
+///     deflection [m], several: from the free length, in any order
+///
+/// Returns
+///     (table) One row a deflection: `deflection`, `force`, `rate`, `energy`; one beyond the points
+///     is a refused row.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_spring_progressive_coil_table(
+    model: *const axw_spring_progressive_coil,
+    deflection: *const f64,
+    deflection_count: usize,
+    result: *mut *mut axw_table,
+) -> i32 {
+    guard(|| {
+        let deflection: Vec<Length> = unsafe { list("deflection", deflection, deflection_count) }?
+            .iter()
+            .copied()
+            .map(Length::from_si)
+            .collect();
+        let on = unsafe { handle("model", model) }?.0.table(&deflection)?;
+        if result.is_null() {
+            return Err(Failure::Null("result"));
+        }
+        unsafe {
+            put(result, Box::into_raw(axw_table::new(on)));
+        }
+        Ok(())
+    })
+}
+
 /// Springs end to end on one axis, each until its coils close.
 ///
 /// Formula

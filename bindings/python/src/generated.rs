@@ -4327,6 +4327,31 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
         let on = call.answer(model.table(&velocity))?;
         call.table(&on)
     })?;
+    kernels.model::<axlewright::spring::ProgressiveCoil>(
+        "spring.ProgressiveCoil",
+        "spring.ProgressiveCoil.to_json",
+    )?;
+    kernels.method::<axlewright::spring::ProgressiveCoil>("spring.ProgressiveCoil.at", |model, call| {
+        let deflection = call.quantity::<units::Length>(0, "deflection")?;
+        let on = call.answer(model.at(deflection))?;
+        call.parts([call.give(on.force)?, call.give(on.rate)?, call.give(on.energy)?])
+    })?;
+    kernels.method::<axlewright::spring::ProgressiveCoil>(
+        "spring.ProgressiveCoil.deflection_for_force",
+        |model, call| {
+            let force = call.quantity::<units::Force>(0, "force")?;
+            let on = call.answer(model.deflection_for_force(force))?;
+            call.give(on)
+        },
+    )?;
+    kernels.method::<axlewright::spring::ProgressiveCoil>(
+        "spring.ProgressiveCoil.table",
+        |model, call| {
+            let deflection = call.quantities::<units::Length>(0, "deflection")?;
+            let on = call.answer(model.table(&deflection))?;
+            call.table(&on)
+        },
+    )?;
     kernels.model::<axlewright::spring::Stack>("spring.Stack", "spring.Stack.to_json")?;
     kernels.method::<axlewright::spring::Stack>("spring.Stack.under_load", |model, call| {
         let load = call.quantity::<units::Force>(0, "load")?;

@@ -13,7 +13,7 @@ if TYPE_CHECKING:
     from axlewright import Quantity, Table
     from axlewright._types import Invalid, QuantityLike, Ratio, RatioLike
 
-__all__ = ["AdjustableDamper", "AtRideHeight", "BumpStop", "Corner", "DamperCurve", "DampingAt", "FirstClosed", "HeldStack", "LeafPackStress", "LoadedStack", "SeriesCrossover", "SettingChoice", "Stack", "Stopped", "active_coils_for_rate", "air_spring_rate", "anti_roll_bar_diameter_for_rate", "anti_roll_bar_rate", "buckling_deflection", "coil_bind_clearance", "coil_rate", "coil_shear_stress", "critical_damping", "damped_frequency", "damper_rate_for_ratio", "damping_ratio", "free_length_for_ride_height", "inclined_tangent_rate", "leaf_pack_rate", "leaf_pack_stress", "minimum_gap_clearance", "minimum_gap_cold_dynamic", "minimum_gap_cold_static", "minimum_gap_hot_dynamic", "minimum_gap_hot_static", "natural_frequency", "parallel_rate", "ride_rate", "series_crossover", "series_rate", "shortest_length", "solid_length_closed", "solid_length_closed_ground", "spring_rate_for_frequency", "static_deflection", "stored_energy", "surge_frequency", "tangent_rate_for_frequency", "torsion_bar_arm_rate", "torsion_bar_rate", "torsion_bar_stress", "wahl_factor", "wheel_damping", "wheel_rate", "wheel_tangent_rate", "wire_diameter_for_rate"]
+__all__ = ["AdjustableDamper", "AtRideHeight", "BumpStop", "CompressedCoil", "Corner", "DamperCurve", "DampingAt", "FirstClosed", "HeldStack", "LeafPackStress", "LoadedStack", "ProgressiveCoil", "SeriesCrossover", "SettingChoice", "Stack", "Stopped", "active_coils_for_rate", "air_spring_rate", "anti_roll_bar_diameter_for_rate", "anti_roll_bar_rate", "buckling_deflection", "coil_bind_clearance", "coil_rate", "coil_shear_stress", "critical_damping", "damped_frequency", "damper_rate_for_ratio", "damping_ratio", "free_length_for_ride_height", "inclined_tangent_rate", "leaf_pack_rate", "leaf_pack_stress", "minimum_gap_clearance", "minimum_gap_cold_dynamic", "minimum_gap_cold_static", "minimum_gap_hot_dynamic", "minimum_gap_hot_static", "natural_frequency", "parallel_rate", "ride_rate", "series_crossover", "series_rate", "shortest_length", "solid_length_closed", "solid_length_closed_ground", "spring_rate_for_frequency", "static_deflection", "stored_energy", "surge_frequency", "tangent_rate_for_frequency", "torsion_bar_arm_rate", "torsion_bar_rate", "torsion_bar_stress", "wahl_factor", "wheel_damping", "wheel_rate", "wheel_tangent_rate", "wire_diameter_for_rate"]
 
 _active_coils_for_rate = _functions["spring.active_coils_for_rate"]
 _air_spring_rate = _functions["spring.air_spring_rate"]
@@ -68,6 +68,9 @@ _damper_curve_force = _functions["spring.DamperCurve.force"]
 _damper_curve_damping = _functions["spring.DamperCurve.damping"]
 _damper_curve_ratio = _functions["spring.DamperCurve.ratio"]
 _damper_curve_table = _functions["spring.DamperCurve.table"]
+_progressive_coil_at = _functions["spring.ProgressiveCoil.at"]
+_progressive_coil_deflection_for_force = _functions["spring.ProgressiveCoil.deflection_for_force"]
+_progressive_coil_table = _functions["spring.ProgressiveCoil.table"]
 _stack_under_load = _functions["spring.Stack.under_load"]
 _stack_at_length = _functions["spring.Stack.at_length"]
 _stack_closes_first = _functions["spring.Stack.closes_first"]
@@ -186,6 +189,17 @@ class DampingAt(NamedTuple):
     """Of the linear damper that takes the same energy over a cycle of that peak velocity; above the
     mean where the curve flattens.
     """
+
+
+class CompressedCoil(NamedTuple):
+    """Results of `at`."""
+
+    force: Quantity
+    """Compressive."""
+    rate: Quantity
+    """Tangent rate there."""
+    energy: Quantity
+    """Stored from the free length."""
 
 
 class LoadedStack(NamedTuple):
@@ -2624,6 +2638,100 @@ class DamperCurve(Model):
             `cycle_damping`.
         """
         return _damper_curve_table(self._handle, velocity)  # type: ignore[no-any-return]
+
+
+class ProgressiveCoil(Model):
+    """A coil whose rate changes along its deflection, through points as its maker prints or a press
+    measures them.
+
+    Formula
+        Piecewise cubic `F(x)` through the points with monotone slopes (Fritsch and Butland), from
+        nothing when unloaded; rate `F'(x)`, energy the integral of `F`
+
+    Fields
+        points (list): in order of deflection, each with `deflection` and `force`; no deflection and
+            no force is added where it is missing
+
+    Valid for
+        Deflections from the free length up to the last point; beyond the points nothing is known
+        and nothing is guessed. Forces that rise from point to point. The rate between them is only
+        as good as the points stand close: two points give one rate. A coil of two rates with a
+        corner between them is a `spring::Stack`.
+
+    Source
+        Fritsch and Butland, SIAM J. Sci. Stat. Comput. 5 (1984) 300-304; checked against SciPy's
+        PchipInterpolator
+
+    Caution
+        A compressed spring stores enough energy to kill: compress it with a tool made for it, and
+        keep it captive at full droop; local codes and licensed practice come first.
+    """
+
+    __slots__ = ()
+    _name = "spring.ProgressiveCoil"
+    _kinds = {}
+
+    def __init__(
+        self,
+        *,
+        points: Sequence[Mapping[str, Any]],
+    ) -> None:
+        self._build(
+            points=points,
+        )
+
+    @property
+    def points(self) -> list[dict[str, Any]]:
+        """In order of deflection, each with `deflection` and `force`; no deflection and no force is added
+        where it is missing.
+        """
+        return self._read("points")  # type: ignore[no-any-return]
+
+    def at(self, *, deflection: QuantityLike) -> CompressedCoil:
+        """Force, rate and energy at a deflection.
+
+        Parameters
+            deflection (length): from the free length
+
+        Returns
+            force (force [N]): compressive
+            rate (linear stiffness [N/m]): tangent rate there
+            energy (energy [J]): stored from the free length
+
+        Valid for (SI)
+            - `0 <= deflection <= 100`
+
+            Up to the last point.
+        """
+        return CompressedCoil(*_progressive_coil_at(self._handle, deflection))
+
+    def deflection_for_force(self, *, force: QuantityLike) -> Quantity:
+        """Deflection under a force: what the coil sags under a load.
+
+        Parameters
+            force (force): compressive, from nothing to that of the last point
+
+        Returns
+            (length [m]) Deflection from the free length.
+
+        Valid for (SI)
+            - `0 <= force <= 100000000`
+
+            A force that is more than that of the last point is refused.
+        """
+        return _progressive_coil_deflection_for_force(self._handle, force)  # type: ignore[no-any-return]
+
+    def table(self, *, deflection: QuantityLike) -> Table:
+        """Force, rate and energy over deflections.
+
+        Parameters
+            deflection (length), several: from the free length, in any order
+
+        Returns
+            (table) One row a deflection: `deflection`, `force`, `rate`, `energy`; one beyond the points
+            is a refused row.
+        """
+        return _progressive_coil_table(self._handle, deflection)  # type: ignore[no-any-return]
 
 
 class Stack(Model):

@@ -98,7 +98,7 @@ impl BumpStop {
         Ok(Stopped {
             force: Force::from_si(force),
             rate: LinearStiffness::from_si(curve.slope(x)),
-            energy: Energy::from_si(taken(&curve, x)),
+            energy: Energy::from_si(curve.integral(x)),
         })
     }
 
@@ -118,14 +118,14 @@ impl BumpStop {
         valid! { energy: 0 <= .. <= 1e9 ; "definition: a stop takes energy; common practice, no source: less than 1 GJ"; }
         let (curve, wanted) = (self.curve()?, energy.si());
         let (_, last) = curve.range();
-        let most = taken(&curve, last);
+        let most = curve.integral(last);
         if wanted > most {
             let message = format!(
                 "energy = {wanted} J is more than the {most} J that the stop takes up to its last point"
             );
             return Err(Error::NoSolution { message });
         }
-        root("compression", |x| taken(&curve, x) - wanted, 0.0, last, 0.0).map(Length::from_si)
+        root("compression", |x| curve.integral(x) - wanted, 0.0, last, 0.0).map(Length::from_si)
     }
 
     /// Force, rate and energy over compressions.
@@ -191,19 +191,6 @@ impl StopPoint {
         }
         Ok(())
     }
-}
-
-/// Integral of the force from contact: two-point Gauss over each piece of a cubic is exact.
-fn taken(curve: &MonotoneCubic, x: f64) -> f64 {
-    let ends: Vec<f64> =
-        curve.knots().map(|(knot, _)| knot).take_while(|knot| *knot < x).chain([x]).collect();
-    let reach = 0.5 / 3.0_f64.sqrt();
-    ends.windows(2)
-        .map(|pair| {
-            let (middle, width) = (0.5 * (pair[0] + pair[1]), pair[1] - pair[0]);
-            0.5 * width * (curve.at(middle - reach * width) + curve.at(middle + reach * width))
-        })
-        .sum()
 }
 
 #[cfg(test)]

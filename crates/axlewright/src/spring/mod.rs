@@ -32,6 +32,7 @@ mod minimum_gap;
 mod minimum_gap_clearance;
 mod natural_frequency;
 mod parallel_rate;
+mod progressive_coil;
 mod ride_rate;
 mod series_crossover;
 mod series_rate;
@@ -80,6 +81,7 @@ pub use minimum_gap::{
 pub use minimum_gap_clearance::minimum_gap_clearance;
 pub use natural_frequency::natural_frequency;
 pub use parallel_rate::parallel_rate;
+pub use progressive_coil::{CoilPoint, CompressedCoil, ProgressiveCoil};
 pub use ride_rate::ride_rate;
 pub use series_crossover::{SeriesCrossover, series_crossover};
 pub use series_rate::series_rate;
