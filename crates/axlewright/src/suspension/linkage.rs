@@ -307,10 +307,6 @@ impl Linkage {
             Above::Arm(_) => ("upper_arm", "upper_arm.ball_joint"),
             Above::Strut(_) => ("leg", "leg.top_mount"),
         };
-        let upper = match above {
-            Above::Arm(arm) => Some(hinge("upper_arm", arm)?),
-            Above::Strut(_) => None,
-        };
         let along = drawn.upper_ball - drawn.lower_ball;
         let upright = along.norm();
         if upright < LEAST_LEVER || along.z < 0.1 * upright {
@@ -332,16 +328,16 @@ impl Linkage {
         if axis.cross(lever).dot(rod).abs() < LEAST_SINE * steering_arm * tie_rod {
             return Err(("tie_rod", "it is in line with its steering arm at ride height: locked"));
         }
-        let guide = match (upper, above) {
-            (Some(hinge), _) => {
+        let guide = match above {
+            Above::Arm(arm) => {
+                let hinge = hinge("upper_arm", arm)?;
                 if hinge.axis.cross(hinge.outward).dot(axis).abs() < LEAST_SINE {
                     return Err(("upper_arm", "it is in line with the upright at ride height: locked"));
                 }
                 let side = side(hinge.foot, hinge.axis, hinge.outward, drawn.lower_ball);
                 Guide::Arm { hinge, side, upright, steering_height, steering_arm }
             }
-            (None, Above::Strut(low)) => strut(along, drawn.upper_ball - *low, end)?,
-            (None, Above::Arm(_)) => return Err(("upper_arm", "it has no axis")),
+            Above::Strut(low) => strut(along, drawn.upper_ball - *low, end)?,
         };
         let foot = drawn.lower_ball + axis * steering_height;
         let mut linkage = Linkage {
