@@ -215,6 +215,13 @@ class WhatIfHandle:
         threads: int | None = None,
         progress: Callable[[int], object] | None = None,
     ) -> Batch: ...
+    def table(
+        self,
+        start: int,
+        stop: int,
+        threads: int | None = None,
+        progress: Callable[[int], object] | None = None,
+    ) -> Table: ...
     def stream(self, start: int, stop: int, rows: int, threads: int | None) -> object: ...
 
 @final

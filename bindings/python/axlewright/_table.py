@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from typing import TYPE_CHECKING, Any, Literal, TypeAlias
+from typing import TYPE_CHECKING, Any, Literal, Self, TypeAlias
 
 import numpy as np
 
@@ -47,6 +47,14 @@ class Table(Mapping[str, "Column"]):
         for row in self._reasons:
             if not 0 <= row < self._rows:
                 raise ValueError(f"a reason for row {row}; the table has {self._rows} rows")
+
+    @classmethod
+    def _of_core(cls, columns: dict[str, Column], reasons: dict[int, str]) -> Self:
+        """A table of the core, whose columns nobody else has: read-only already, and of one length."""
+        made = cls.__new__(cls)
+        made._columns, made._reasons = columns, reasons
+        made._rows = next((column.shape[0] for column in columns.values()), 0)
+        return made
 
     def __getitem__(self, name: str) -> Column:
         try:

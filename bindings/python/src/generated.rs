@@ -3701,7 +3701,7 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
         let holding_pressure = call.quantities::<units::GaugePressure>(0, "holding_pressure")?;
         let altitude = call.quantities::<units::Length>(1, "altitude")?;
         let on = call.answer(model.boiling_table(&holding_pressure, &altitude))?;
-        call.table(&on)
+        call.table(on)
     })?;
     kernels.model::<axlewright::cooling::Coolant>("cooling.Coolant", "cooling.Coolant.to_json")?;
     kernels.method::<axlewright::cooling::Coolant>("cooling.Coolant.margin", |model, call| {
@@ -3726,7 +3726,7 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
         let altitude = call.quantities::<units::Length>(1, "altitude")?;
         let strength = call.quantities::<units::Ratio>(2, "strength")?;
         let on = call.answer(model.margin_table(&cap, &altitude, &strength))?;
-        call.table(&on)
+        call.table(on)
     })?;
     kernels.model::<axlewright::cooling::LeakDown>("cooling.LeakDown", "cooling.LeakDown.to_json")?;
     kernels.method::<axlewright::cooling::LeakDown>("cooling.LeakDown.findings", |model, call| {
@@ -3744,7 +3744,7 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
     kernels.method::<axlewright::cooling::LeakDown>("cooling.LeakDown.table", |model, call| {
         let later_temperature = call.quantities::<units::Temperature>(0, "later_temperature")?;
         let on = call.answer(model.table(&later_temperature))?;
-        call.table(&on)
+        call.table(on)
     })?;
     kernels.model::<axlewright::cooling::Mix>("cooling.Mix", "cooling.Mix.to_json")?;
     kernels.method::<axlewright::cooling::Mix>("cooling.Mix.fresh_fill", |model, call| {
@@ -3774,17 +3774,17 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
     kernels.method::<axlewright::cooling::Mix>("cooling.Mix.table", |model, call| {
         let strength = call.quantities::<units::Ratio>(0, "strength")?;
         let on = call.answer(model.table(&strength))?;
-        call.table(&on)
+        call.table(on)
     })?;
     kernels.model::<axlewright::driveline::Gearbox>("driveline.Gearbox", "driveline.Gearbox.to_json")?;
     kernels.method::<axlewright::driveline::Gearbox>("driveline.Gearbox.gears_table", |model, call| {
         let on = call.answer(model.gears_table())?;
-        call.table(&on)
+        call.table(on)
     })?;
     kernels.method::<axlewright::driveline::Gearbox>("driveline.Gearbox.table", |model, call| {
         let road_speed = call.quantities::<units::Velocity>(0, "road_speed")?;
         let on = call.answer(model.table(&road_speed))?;
-        call.table(&on)
+        call.table(on)
     })?;
     kernels.method::<axlewright::driveline::Gearbox>("driveline.Gearbox.largest_gap", |model, call| {
         let on = call.answer(model.largest_gap())?;
@@ -3812,7 +3812,7 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
         "driveline.TorquePath.parts_table",
         |model, call| {
             let on = call.answer(model.parts_table())?;
-            call.table(&on)
+            call.table(on)
         },
     )?;
     kernels.method::<axlewright::driveline::TorquePath>("driveline.TorquePath.weakest", |model, call| {
@@ -3829,7 +3829,7 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
         let engine_torque = call.quantities::<units::Torque>(0, "engine_torque")?;
         let shock_factor = call.quantities::<units::Ratio>(1, "shock_factor")?;
         let on = call.answer(model.table(&engine_torque, &shock_factor))?;
-        call.table(&on)
+        call.table(on)
     })?;
     kernels.method::<axlewright::driveline::TorquePath>("driveline.TorquePath.pull", |model, call| {
         let on = call.answer(model.pull())?;
@@ -3868,7 +3868,7 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
     kernels.method::<axlewright::engine::TorqueCurve>("engine.TorqueCurve.table", |model, call| {
         let engine_speed = call.quantities::<units::AngularVelocity>(0, "engine_speed")?;
         let on = call.answer(model.table(&engine_speed))?;
-        call.table(&on)
+        call.table(on)
     })?;
     kernels.model::<axlewright::mass::PartsList>("mass.PartsList", "mass.PartsList.to_json")?;
     kernels.method::<axlewright::mass::PartsList>("mass.PartsList.total", |model, call| {
@@ -3909,11 +3909,11 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
     })?;
     kernels.method::<axlewright::mass::PartsList>("mass.PartsList.part_table", |model, call| {
         let on = call.answer(model.part_table())?;
-        call.table(&on)
+        call.table(on)
     })?;
     kernels.method::<axlewright::mass::PartsList>("mass.PartsList.swap_table", |model, call| {
         let on = call.answer(model.swap_table())?;
-        call.table(&on)
+        call.table(on)
     })?;
     kernels.model::<axlewright::mass::RaisedAxle>("mass.RaisedAxle", "mass.RaisedAxle.to_json")?;
     kernels.method::<axlewright::mass::RaisedAxle>("mass.RaisedAxle.centre", |model, call| {
@@ -3929,26 +3929,26 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
     kernels.method::<axlewright::mass::RaisedAxle>("mass.RaisedAxle.table", |model, call| {
         let lift = call.quantities::<units::Length>(0, "lift")?;
         let on = call.answer(model.table(&lift))?;
-        call.table(&on)
+        call.table(on)
     })?;
     kernels.model::<axlewright::ride::FullCar>("ride.FullCar", "ride.FullCar.to_json")?;
     kernels.method::<axlewright::ride::FullCar>("ride.FullCar.modes", |model, call| {
         let on = call.answer(model.modes())?;
-        call.table(&on)
+        call.table(on)
     })?;
     kernels.method::<axlewright::ride::FullCar>("ride.FullCar.frequency_response", |model, call| {
         let amplitude = call.quantity::<units::Length>(0, "amplitude")?;
         let speed = call.quantity::<units::Velocity>(1, "speed")?;
         let frequency = call.quantities::<units::Frequency>(2, "frequency")?;
         let on = call.answer(model.frequency_response(amplitude, speed, &frequency))?;
-        call.table(&on)
+        call.table(on)
     })?;
     kernels.method::<axlewright::ride::FullCar>("ride.FullCar.roll_response", |model, call| {
         let amplitude = call.quantity::<units::Length>(0, "amplitude")?;
         let speed = call.quantity::<units::Velocity>(1, "speed")?;
         let frequency = call.quantities::<units::Frequency>(2, "frequency")?;
         let on = call.answer(model.roll_response(amplitude, speed, &frequency))?;
-        call.table(&on)
+        call.table(on)
     })?;
     kernels.method::<axlewright::ride::FullCar>("ride.FullCar.on_road", |model, call| {
         let roughness = call.quantity::<units::RoadRoughness>(0, "roughness")?;
@@ -3976,7 +3976,7 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
         let duration = call.quantity::<units::Time>(3, "duration")?;
         let time_step = call.quantity::<units::Time>(4, "time_step")?;
         let on = call.answer(model.step(left_height, right_height, speed, duration, time_step))?;
-        call.table(&on)
+        call.table(on)
     })?;
     kernels.method::<axlewright::ride::FullCar>("ride.FullCar.ramp", |model, call| {
         let left_height = call.quantity::<units::Length>(0, "left_height")?;
@@ -3986,7 +3986,7 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
         let duration = call.quantity::<units::Time>(4, "duration")?;
         let time_step = call.quantity::<units::Time>(5, "time_step")?;
         let on = call.answer(model.ramp(left_height, right_height, length, speed, duration, time_step))?;
-        call.table(&on)
+        call.table(on)
     })?;
     kernels.method::<axlewright::ride::FullCar>("ride.FullCar.half_sine", |model, call| {
         let left_height = call.quantity::<units::Length>(0, "left_height")?;
@@ -3997,7 +3997,7 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
         let time_step = call.quantity::<units::Time>(5, "time_step")?;
         let on =
             call.answer(model.half_sine(left_height, right_height, length, speed, duration, time_step))?;
-        call.table(&on)
+        call.table(on)
     })?;
     kernels.method::<axlewright::ride::FullCar>("ride.FullCar.profile", |model, call| {
         let speed = call.quantity::<units::Velocity>(0, "speed")?;
@@ -4006,12 +4006,12 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
         let left_height = call.quantities::<units::Length>(3, "left_height")?;
         let right_height = call.quantities::<units::Length>(4, "right_height")?;
         let on = call.answer(model.profile(speed, time_step, &distance, &left_height, &right_height))?;
-        call.table(&on)
+        call.table(on)
     })?;
     kernels.model::<axlewright::ride::HalfCar>("ride.HalfCar", "ride.HalfCar.to_json")?;
     kernels.method::<axlewright::ride::HalfCar>("ride.HalfCar.modes", |model, call| {
         let on = call.answer(model.modes())?;
-        call.table(&on)
+        call.table(on)
     })?;
     kernels.method::<axlewright::ride::HalfCar>("ride.HalfCar.bounce_and_pitch", |model, call| {
         let on = call.answer(model.bounce_and_pitch())?;
@@ -4038,7 +4038,7 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
         let speed = call.quantity::<units::Velocity>(1, "speed")?;
         let frequency = call.quantities::<units::Frequency>(2, "frequency")?;
         let on = call.answer(model.frequency_response(amplitude, speed, &frequency))?;
-        call.table(&on)
+        call.table(on)
     })?;
     kernels.method::<axlewright::ride::HalfCar>("ride.HalfCar.on_road", |model, call| {
         let roughness = call.quantity::<units::RoadRoughness>(0, "roughness")?;
@@ -4065,7 +4065,7 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
         let duration = call.quantity::<units::Time>(2, "duration")?;
         let time_step = call.quantity::<units::Time>(3, "time_step")?;
         let on = call.answer(model.step(height, speed, duration, time_step))?;
-        call.table(&on)
+        call.table(on)
     })?;
     kernels.method::<axlewright::ride::HalfCar>("ride.HalfCar.ramp", |model, call| {
         let height = call.quantity::<units::Length>(0, "height")?;
@@ -4074,7 +4074,7 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
         let duration = call.quantity::<units::Time>(3, "duration")?;
         let time_step = call.quantity::<units::Time>(4, "time_step")?;
         let on = call.answer(model.ramp(height, length, speed, duration, time_step))?;
-        call.table(&on)
+        call.table(on)
     })?;
     kernels.method::<axlewright::ride::HalfCar>("ride.HalfCar.half_sine", |model, call| {
         let height = call.quantity::<units::Length>(0, "height")?;
@@ -4083,7 +4083,7 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
         let duration = call.quantity::<units::Time>(3, "duration")?;
         let time_step = call.quantity::<units::Time>(4, "time_step")?;
         let on = call.answer(model.half_sine(height, length, speed, duration, time_step))?;
-        call.table(&on)
+        call.table(on)
     })?;
     kernels.method::<axlewright::ride::HalfCar>("ride.HalfCar.profile", |model, call| {
         let speed = call.quantity::<units::Velocity>(0, "speed")?;
@@ -4091,7 +4091,7 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
         let distance = call.quantities::<units::Length>(2, "distance")?;
         let height = call.quantities::<units::Length>(3, "height")?;
         let on = call.answer(model.profile(speed, time_step, &distance, &height))?;
-        call.table(&on)
+        call.table(on)
     })?;
     kernels.model::<axlewright::ride::NonlinearQuarterCar>(
         "ride.NonlinearQuarterCar",
@@ -4104,7 +4104,7 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
             let duration = call.quantity::<units::Time>(1, "duration")?;
             let time_step = call.quantity::<units::Time>(2, "time_step")?;
             let on = call.answer(model.step(height, duration, time_step))?;
-            call.table(&on)
+            call.table(on)
         },
     )?;
     kernels.method::<axlewright::ride::NonlinearQuarterCar>(
@@ -4116,7 +4116,7 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
             let duration = call.quantity::<units::Time>(3, "duration")?;
             let time_step = call.quantity::<units::Time>(4, "time_step")?;
             let on = call.answer(model.ramp(height, length, speed, duration, time_step))?;
-            call.table(&on)
+            call.table(on)
         },
     )?;
     kernels.method::<axlewright::ride::NonlinearQuarterCar>(
@@ -4128,7 +4128,7 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
             let duration = call.quantity::<units::Time>(3, "duration")?;
             let time_step = call.quantity::<units::Time>(4, "time_step")?;
             let on = call.answer(model.half_sine(height, length, speed, duration, time_step))?;
-            call.table(&on)
+            call.table(on)
         },
     )?;
     kernels.method::<axlewright::ride::NonlinearQuarterCar>(
@@ -4139,7 +4139,7 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
             let distance = call.quantities::<units::Length>(2, "distance")?;
             let height = call.quantities::<units::Length>(3, "height")?;
             let on = call.answer(model.profile(speed, time_step, &distance, &height))?;
-            call.table(&on)
+            call.table(on)
         },
     )?;
     kernels.model::<axlewright::ride::QuarterCar>("ride.QuarterCar", "ride.QuarterCar.to_json")?;
@@ -4158,7 +4158,7 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
         let amplitude = call.quantity::<units::Length>(0, "amplitude")?;
         let frequency = call.quantities::<units::Frequency>(1, "frequency")?;
         let on = call.answer(model.frequency_response(amplitude, &frequency))?;
-        call.table(&on)
+        call.table(on)
     })?;
     kernels.method::<axlewright::ride::QuarterCar>("ride.QuarterCar.on_road", |model, call| {
         let roughness = call.quantity::<units::RoadRoughness>(0, "roughness")?;
@@ -4180,7 +4180,7 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
         let duration = call.quantity::<units::Time>(1, "duration")?;
         let time_step = call.quantity::<units::Time>(2, "time_step")?;
         let on = call.answer(model.step(height, duration, time_step))?;
-        call.table(&on)
+        call.table(on)
     })?;
     kernels.method::<axlewright::ride::QuarterCar>("ride.QuarterCar.ramp", |model, call| {
         let height = call.quantity::<units::Length>(0, "height")?;
@@ -4189,7 +4189,7 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
         let duration = call.quantity::<units::Time>(3, "duration")?;
         let time_step = call.quantity::<units::Time>(4, "time_step")?;
         let on = call.answer(model.ramp(height, length, speed, duration, time_step))?;
-        call.table(&on)
+        call.table(on)
     })?;
     kernels.method::<axlewright::ride::QuarterCar>("ride.QuarterCar.half_sine", |model, call| {
         let height = call.quantity::<units::Length>(0, "height")?;
@@ -4198,7 +4198,7 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
         let duration = call.quantity::<units::Time>(3, "duration")?;
         let time_step = call.quantity::<units::Time>(4, "time_step")?;
         let on = call.answer(model.half_sine(height, length, speed, duration, time_step))?;
-        call.table(&on)
+        call.table(on)
     })?;
     kernels.method::<axlewright::ride::QuarterCar>("ride.QuarterCar.profile", |model, call| {
         let speed = call.quantity::<units::Velocity>(0, "speed")?;
@@ -4206,7 +4206,7 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
         let distance = call.quantities::<units::Length>(2, "distance")?;
         let height = call.quantities::<units::Length>(3, "height")?;
         let on = call.answer(model.profile(speed, time_step, &distance, &height))?;
-        call.table(&on)
+        call.table(on)
     })?;
     kernels.model::<axlewright::ride::RoadSurface>("ride.RoadSurface", "ride.RoadSurface.to_json")?;
     kernels.method::<axlewright::ride::RoadSurface>("ride.RoadSurface.roughness", |model, call| {
@@ -4250,7 +4250,7 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
         |model, call| {
             let velocity = call.quantities::<units::Velocity>(0, "velocity")?;
             let on = call.answer(model.table(&velocity))?;
-            call.table(&on)
+            call.table(on)
         },
     )?;
     kernels.model::<axlewright::spring::BumpStop>("spring.BumpStop", "spring.BumpStop.to_json")?;
@@ -4270,7 +4270,7 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
     kernels.method::<axlewright::spring::BumpStop>("spring.BumpStop.table", |model, call| {
         let compression = call.quantities::<units::Length>(0, "compression")?;
         let on = call.answer(model.table(&compression))?;
-        call.table(&on)
+        call.table(on)
     })?;
     kernels.model::<axlewright::spring::Corner>("spring.Corner", "spring.Corner.to_json")?;
     kernels.method::<axlewright::spring::Corner>("spring.Corner.at_ride_height", |model, call| {
@@ -4295,7 +4295,7 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
         let rate = call.quantities::<units::LinearStiffness>(0, "rate")?;
         let motion_ratio = call.quantities::<units::Ratio>(1, "motion_ratio")?;
         let on = call.answer(model.table(&rate, &motion_ratio))?;
-        call.table(&on)
+        call.table(on)
     })?;
     kernels.model::<axlewright::spring::DamperCurve>("spring.DamperCurve", "spring.DamperCurve.to_json")?;
     kernels.method::<axlewright::spring::DamperCurve>("spring.DamperCurve.force", |model, call| {
@@ -4325,7 +4325,7 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
     kernels.method::<axlewright::spring::DamperCurve>("spring.DamperCurve.table", |model, call| {
         let velocity = call.quantities::<units::Velocity>(0, "velocity")?;
         let on = call.answer(model.table(&velocity))?;
-        call.table(&on)
+        call.table(on)
     })?;
     kernels.model::<axlewright::spring::ProgressiveCoil>(
         "spring.ProgressiveCoil",
@@ -4349,7 +4349,7 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
         |model, call| {
             let deflection = call.quantities::<units::Length>(0, "deflection")?;
             let on = call.answer(model.table(&deflection))?;
-            call.table(&on)
+            call.table(on)
         },
     )?;
     kernels.model::<axlewright::spring::Stack>("spring.Stack", "spring.Stack.to_json")?;
@@ -4387,7 +4387,7 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
     kernels.method::<axlewright::spring::Stack>("spring.Stack.table", |model, call| {
         let load = call.quantities::<units::Force>(0, "load")?;
         let on = call.answer(model.table(&load))?;
-        call.table(&on)
+        call.table(on)
     })?;
     kernels.model::<axlewright::suspension::DoubleWishbone>(
         "suspension.DoubleWishbone",
@@ -4452,7 +4452,7 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
             let travel = call.quantities::<units::Length>(0, "travel")?;
             let rack_travel = call.quantities::<units::Length>(1, "rack_travel")?;
             let on = call.answer(model.table(&travel, &rack_travel))?;
-            call.table(&on)
+            call.table(on)
         },
     )?;
     kernels.method::<axlewright::suspension::DoubleWishbone>(
@@ -4484,7 +4484,7 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
             let roll = call.quantities::<units::Angle>(1, "roll")?;
             let rack_travel = call.quantities::<units::Length>(2, "rack_travel")?;
             let on = call.answer(model.roll_table(&heave, &roll, &rack_travel))?;
-            call.table(&on)
+            call.table(on)
         },
     )?;
     kernels.method::<axlewright::suspension::DoubleWishbone>(
@@ -4493,7 +4493,7 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
             let travel = call.quantities::<units::Length>(0, "travel")?;
             let rack_travel = call.quantities::<units::Length>(1, "rack_travel")?;
             let on = call.answer(model.points(&travel, &rack_travel))?;
-            call.table(&on)
+            call.table(on)
         },
     )?;
     kernels.method::<axlewright::suspension::DoubleWishbone>(
@@ -4517,7 +4517,7 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
             let up = call.quantity::<units::Length>(2, "up")?;
             let travel = call.quantities::<units::Length>(3, "travel")?;
             let on = call.answer(model.arch_move(forward, outboard, up, &travel))?;
-            call.table(&on)
+            call.table(on)
         },
     )?;
     kernels.method::<axlewright::suspension::DoubleWishbone>(
@@ -4526,7 +4526,7 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
             let rise = call.quantity::<units::Length>(0, "rise")?;
             let travel = call.quantities::<units::Length>(1, "travel")?;
             let on = call.answer(model.ride_height_change(rise, &travel))?;
-            call.table(&on)
+            call.table(on)
         },
     )?;
     kernels.method::<axlewright::suspension::DoubleWishbone>(
@@ -4535,7 +4535,7 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
             let outward = call.quantity::<units::Length>(0, "outward")?;
             let travel = call.quantities::<units::Length>(1, "travel")?;
             let on = call.answer(model.spacer(outward, &travel))?;
-            call.table(&on)
+            call.table(on)
         },
     )?;
     kernels
@@ -4587,7 +4587,7 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
         let heave = call.quantities::<units::Length>(0, "heave")?;
         let roll = call.quantities::<units::Angle>(1, "roll")?;
         let on = call.answer(model.table(&heave, &roll))?;
-        call.table(&on)
+        call.table(on)
     })?;
     kernels.method::<axlewright::suspension::LeafAxle>(
         "suspension.LeafAxle.travel_range",
@@ -4619,7 +4619,7 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
         let thickness = call.quantity::<units::Length>(0, "thickness")?;
         let heave = call.quantities::<units::Length>(1, "heave")?;
         let on = call.answer(model.seat_block(thickness, &heave))?;
-        call.table(&on)
+        call.table(on)
     })?;
     kernels.method::<axlewright::suspension::LeafAxle>(
         "suspension.LeafAxle.shackle_change",
@@ -4627,7 +4627,7 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
             let longer = call.quantity::<units::Length>(0, "longer")?;
             let heave = call.quantities::<units::Length>(1, "heave")?;
             let on = call.answer(model.shackle_change(longer, &heave))?;
-            call.table(&on)
+            call.table(on)
         },
     )?;
     kernels.method::<axlewright::suspension::LeafAxle>(
@@ -4636,7 +4636,7 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
             let rise = call.quantity::<units::Length>(0, "rise")?;
             let heave = call.quantities::<units::Length>(1, "heave")?;
             let on = call.answer(model.ride_height_change(rise, &heave))?;
-            call.table(&on)
+            call.table(on)
         },
     )?;
     kernels.model::<axlewright::suspension::RollBalance>(
@@ -4731,7 +4731,7 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
             let rear_bar_rate = call.quantities::<units::LinearStiffness>(1, "rear_bar_rate")?;
             let lateral_acceleration = call.quantities::<units::Acceleration>(2, "lateral_acceleration")?;
             let on = call.answer(model.table(&front_bar_rate, &rear_bar_rate, &lateral_acceleration))?;
-            call.table(&on)
+            call.table(on)
         },
     )?;
     kernels.model::<axlewright::suspension::Strut>("suspension.Strut", "suspension.Strut.to_json")?;
@@ -4789,7 +4789,7 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
         let travel = call.quantities::<units::Length>(0, "travel")?;
         let rack_travel = call.quantities::<units::Length>(1, "rack_travel")?;
         let on = call.answer(model.table(&travel, &rack_travel))?;
-        call.table(&on)
+        call.table(on)
     })?;
     kernels.method::<axlewright::suspension::Strut>("suspension.Strut.in_roll", |model, call| {
         let heave = call.quantity::<units::Length>(0, "heave")?;
@@ -4815,13 +4815,13 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
         let roll = call.quantities::<units::Angle>(1, "roll")?;
         let rack_travel = call.quantities::<units::Length>(2, "rack_travel")?;
         let on = call.answer(model.roll_table(&heave, &roll, &rack_travel))?;
-        call.table(&on)
+        call.table(on)
     })?;
     kernels.method::<axlewright::suspension::Strut>("suspension.Strut.points", |model, call| {
         let travel = call.quantities::<units::Length>(0, "travel")?;
         let rack_travel = call.quantities::<units::Length>(1, "rack_travel")?;
         let on = call.answer(model.points(&travel, &rack_travel))?;
-        call.table(&on)
+        call.table(on)
     })?;
     kernels.method::<axlewright::suspension::Strut>("suspension.Strut.travel_range", |model, call| {
         let rack_travel = call.quantity::<units::Length>(0, "rack_travel")?;
@@ -4839,7 +4839,7 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
         let up = call.quantity::<units::Length>(2, "up")?;
         let travel = call.quantities::<units::Length>(3, "travel")?;
         let on = call.answer(model.arch_move(forward, outboard, up, &travel))?;
-        call.table(&on)
+        call.table(on)
     })?;
     kernels.method::<axlewright::suspension::Strut>(
         "suspension.Strut.ride_height_change",
@@ -4847,14 +4847,14 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
             let rise = call.quantity::<units::Length>(0, "rise")?;
             let travel = call.quantities::<units::Length>(1, "travel")?;
             let on = call.answer(model.ride_height_change(rise, &travel))?;
-            call.table(&on)
+            call.table(on)
         },
     )?;
     kernels.method::<axlewright::suspension::Strut>("suspension.Strut.spacer", |model, call| {
         let outward = call.quantity::<units::Length>(0, "outward")?;
         let travel = call.quantities::<units::Length>(1, "travel")?;
         let on = call.answer(model.spacer(outward, &travel))?;
-        call.table(&on)
+        call.table(on)
     })?;
     kernels.model::<axlewright::tyre::Tyre>("tyre.Tyre", "tyre.Tyre.to_json")?;
     kernels.method::<axlewright::tyre::Tyre>("tyre.Tyre.dimensions", |model, call| {
@@ -4881,7 +4881,7 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
     kernels.method::<axlewright::tyre::Tyre>("tyre.Tyre.wear_table", |model, call| {
         let tread_worn = call.quantities::<units::Length>(0, "tread_worn")?;
         let on = call.answer(model.wear_table(&tread_worn))?;
-        call.table(&on)
+        call.table(on)
     })?;
     kernels.method::<axlewright::tyre::Tyre>("tyre.Tyre.single_load", |model, call| {
         let on = call.answer(model.single_load())?;
@@ -4919,7 +4919,7 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
         let offset = call.quantities::<units::Length>(0, "offset")?;
         let rim_width = call.quantities::<units::Length>(1, "rim_width")?;
         let on = call.answer(model.table(&offset, &rim_width))?;
-        call.table(&on)
+        call.table(on)
     })?;
     Ok(())
 }

@@ -94,7 +94,7 @@ impl<'py> Arguments<'_, 'py> {
         Ok(PyTuple::new(self.py(), parts)?.into_any().unbind())
     }
     /// A table.
-    pub fn table(&self, table: &axlewright::Table) -> PyResult<Py<PyAny>> {
+    pub fn table(&self, table: axlewright::Table) -> PyResult<Py<PyAny>> {
         let given: Vec<Given> = self.given.borrow().iter().chain(self.fields).copied().collect();
         Ok(crate::table::give(self.py(), table, &given)?.unbind())
     }

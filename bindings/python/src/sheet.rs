@@ -361,6 +361,15 @@ struct Units {
     system: System,
 }
 
+impl Units {
+    fn give<'py>(&self, py: Python<'py>, table: Table) -> PyResult<Bound<'py, PyAny>> {
+        give_in(py, table, |name, kind| {
+            let given = self.lines.iter().find(|(path, of, _)| path == name && *of == kind);
+            given.map_or_else(|| unit_of(kind, self.system), |(_, _, unit)| unit)
+        })
+    }
+}
+
 impl WhatIfHandle {
     /// Some rows, with the interpreter let go.
     fn compute(
@@ -369,10 +378,10 @@ impl WhatIfHandle {
         rows: Range<usize>,
         threads: Option<usize>,
         progress: Option<&Py<PyAny>>,
-    ) -> PyResult<Arc<Table>> {
+    ) -> PyResult<Table> {
         let mut watch = Watch::new(progress);
         let table = py.detach(|| self.what_if.table(rows, threads, &mut |done| watch.tell(done)));
-        watch.answer(py, table).map(Arc::new)
+        watch.answer(py, table)
     }
 }
 
@@ -397,9 +406,20 @@ impl WhatIfHandle {
         progress: Option<Py<PyAny>>,
     ) -> PyResult<Batch> {
         guard("Sweep", || {
-            let table = self.compute(py, start..stop, threads, progress.as_ref())?;
+            let table = Arc::new(self.compute(py, start..stop, threads, progress.as_ref())?);
             Ok(Batch { table, units: self.units.clone() })
         })
+    }
+    #[pyo3(signature = (start, stop, threads=None, progress=None))]
+    fn table<'py>(
+        &self,
+        py: Python<'py>,
+        start: usize,
+        stop: usize,
+        threads: Option<usize>,
+        progress: Option<Py<PyAny>>,
+    ) -> PyResult<Bound<'py, PyAny>> {
+        guard("Sweep", || self.units.give(py, self.compute(py, start..stop, threads, progress.as_ref())?))
     }
     fn stream<'py>(
         slf: Py<Self>,
@@ -431,12 +451,7 @@ impl Batch {
     }
     /// The rows as a table.
     fn table<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
-        guard("Batch", || {
-            give_in(py, &self.table, |name, kind| {
-                let given = self.units.lines.iter().find(|(path, of, _)| path == name && *of == kind);
-                given.map_or_else(|| unit_of(kind, self.units.system), |(_, _, unit)| unit)
-            })
-        })
+        guard("Batch", || self.units.give(py, Table::clone(&self.table)))
     }
     /// Schema for the Arrow PyCapsule interface: coherent SI, `unit` and `quantity` in each field's metadata.
     fn __arrow_c_schema__<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyCapsule>> {
@@ -464,7 +479,7 @@ struct Pieces {
 
 impl Source for Pieces {
     fn schema(&mut self) -> PyResult<Schema> {
-        Python::attach(|py| Ok(batch(&self.of.get().compute(py, 0..0, None, None)?)?.0))
+        Python::attach(|py| Ok(batch(&Arc::new(self.of.get().compute(py, 0..0, None, None)?))?.0))
     }
     fn next(&mut self) -> PyResult<Option<Array>> {
         if self.left.is_empty() {
@@ -472,7 +487,7 @@ impl Source for Pieces {
         }
         let stop = self.left.end.min(self.left.start + self.rows);
         let piece = self.left.start..stop;
-        let table = Python::attach(|py| self.of.get().compute(py, piece, self.threads, None))?;
+        let table = Arc::new(Python::attach(|py| self.of.get().compute(py, piece, self.threads, None))?);
         self.left.start = stop;
         Ok(Some(batch(&table)?.1))
     }

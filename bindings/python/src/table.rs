@@ -17,7 +17,7 @@ use std::ptr::{null, null_mut};
 use std::sync::Arc;
 
 /// A core table as an `axlewright.Table`; a column that carries an argument's name is shown in that one's unit.
-pub fn give<'py>(py: Python<'py>, table: &Table, given: &[Given]) -> PyResult<Bound<'py, PyAny>> {
+pub fn give<'py>(py: Python<'py>, table: Table, given: &[Given]) -> PyResult<Bound<'py, PyAny>> {
     give_in(py, table, |name, kind| {
         let same = given.iter().find(|given| given.name == name && given.kind == kind);
         let unit = same.and_then(|given| given.unit);
@@ -25,38 +25,39 @@ pub fn give<'py>(py: Python<'py>, table: &Table, given: &[Given]) -> PyResult<Bo
     })
 }
 
-/// A core table as an `axlewright.Table`, each column of quantities in the unit that is said.
+/// A core table as an `axlewright.Table`, each column of quantities in the unit that is said. The numbers stay where they are.
 pub fn give_in<'py>(
     py: Python<'py>,
-    table: &Table,
+    table: Table,
     unit: impl Fn(&str, &'static Kind) -> &'static Unit,
 ) -> PyResult<Bound<'py, PyAny>> {
     let columns = PyDict::new(py);
-    for column in table.columns() {
+    let (given, refused) = table.into_parts();
+    for column in given {
         let unit = column.kind.map(|kind| (kind, unit(&column.name, kind)));
-        columns.set_item(&*column.name, values(py, unit, &column.values)?)?;
+        columns.set_item(&*column.name, values(py, unit, column.values)?)?;
     }
     let reasons = PyDict::new(py);
-    for (row, reason) in table.refused() {
+    for (row, reason) in refused {
         reasons.set_item(row, reason.to_string())?;
     }
-    py.import("axlewright._table")?.getattr("Table")?.call1((columns, reasons))
+    py.import("axlewright._table")?.getattr("Table")?.call_method1("_of_core", (columns, reasons))
 }
 
 fn values<'py>(
     py: Python<'py>,
     unit: Option<(&'static Kind, &'static Unit)>,
-    values: &Values,
+    values: Values,
 ) -> PyResult<Bound<'py, PyAny>> {
     Ok(match values {
         Values::F64(numbers) => {
-            let array = Value::kept(PyArray1::from_slice(py, numbers).into_any())?;
+            let array = Value::kept(PyArray1::from_vec(py, numbers).into_any())?;
             match unit {
                 Some((kind, unit)) => Quantity::result(py, array, kind, unit)?.into_bound(py),
                 None => array.to_python(py),
             }
         }
-        Values::I64(numbers) => PyArray1::from_slice(py, numbers).into_any(),
+        Values::I64(numbers) => Value::kept(PyArray1::from_vec(py, numbers).into_any())?.to_python(py),
         Values::Category { codes, labels } => {
             // The code -1 takes the last of the words, which is nothing.
             let words = labels.iter().map(|label| PyString::new(py, label).into_any());
@@ -64,7 +65,7 @@ fn values<'py>(
             let options = PyDict::new(py);
             options.set_item("dtype", "object")?;
             let words = py.import("numpy")?.call_method("array", (words,), Some(&options))?;
-            words.call_method1("take", (PyArray1::from_slice(py, codes),))?
+            Value::kept(words.call_method1("take", (PyArray1::from_vec(py, codes),))?)?.to_python(py)
         }
     })
 }

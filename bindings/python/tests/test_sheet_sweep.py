@@ -307,6 +307,24 @@ def test_it_shows_itself(dunlin):
     assert repr(sweep) == "<Sweep of 1891 rows (61 x 31): front.spring.rate, front.spring.motion_ratio>"
 
 
+def test_no_word_of_a_drawing_lies_on_another_text(dunlin):
+    matplotlib.use("agg")
+    import matplotlib.pyplot as plt
+
+    grid = {"front.spring.rate": span("300 lbf/in", "800 lbf/in", 41), "front.spring.motion_ratio": span(0.5, 0.75, 31)}
+    for finding in ("front.bump", "front.frequency", "front.damping"):
+        for width in (5, 8):
+            _, mine = plt.subplots(figsize=(width, 4.5))
+            axes = dunlin.what_if(grid).plot(f"{finding}.margin", ax=mine)
+            axes.figure.draw_without_rendering()
+            words = [text for text in axes.texts if text.get_text() in ("meets", "tight", "short")]
+            assert words and len(axes.texts) > len(words)
+            for word in words:
+                others = [text for text in axes.texts if text is not word]
+                assert not any(word.get_window_extent().overlaps(other.get_window_extent()) for other in others)
+    plt.close("all")
+
+
 def test_it_draws_itself(dunlin):
     matplotlib.use("agg")
     import matplotlib.pyplot as plt

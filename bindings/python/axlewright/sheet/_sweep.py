@@ -120,7 +120,7 @@ class Sweep:
     def table(self) -> Table:
         """All rows as one table; a refused row has its reason."""
         with _Told(self._progress, self.rows) as told:
-            return self._batch(self._start, self._stop, told).table()
+            return self._handle.table(self._start, self._stop, self._threads, told.callback)
 
     def batches(self, rows: int = ROWS) -> Iterator[Batch]:
         """Record batches of so many rows, each computed when it is asked for; see the Arrow PyCapsule interface.
@@ -401,7 +401,7 @@ def _draw_line(axes: Any, table: Table, across: str, name: str, verdict: str | N
         axes.text(middle, 0.98, word, transform=axes.get_xaxis_transform(), ha="center", va="top", bbox=_BOX)
 
 
-_BOX = {"facecolor": "white", "edgecolor": "none", "pad": 1.5}
+_BOX: dict[str, Any] = {"facecolor": "white", "edgecolor": "none", "pad": 1.5}
 
 
 def _draw_map(
@@ -421,6 +421,7 @@ def _draw_map(
     x, y = ticks
     if min(shape) < 2:
         raise ValueError(f"a grid of {shape[0]} x {shape[1]} has no area to draw")
+    regions = {}
     if verdict is not None:
         codes = np.array([VERDICTS.index(word) for word in table[verdict]], dtype=float).reshape(shape)
         for code, word in enumerate(VERDICTS):
@@ -430,20 +431,59 @@ def _draw_map(
             shade = f"{1.0 - 0.05 * code:.2f}"
             area = axes.contourf(x, y, here.T.astype(float), levels=[0.5, 1.5], hatches=[HATCHES[word]], colors=[shade])
             area.set(edgecolor="0.7", linewidth=0)
-            row, column = _inside(here)
-            axes.text(x[row], y[column], word, ha="center", va="center", bbox=_BOX, zorder=3)
+            regions[word] = here
+    said = []
     known = values[np.isfinite(values)]
     if known.size and known.min() < known.max():
         lines = axes.contour(x, y, values.T, colors="black", linewidths=0.8)
         for label in axes.clabel(lines):
             label.set_bbox(_BOX)
+            said.append(label)
+    for word, here in regions.items():
+        text = axes.text(x[0], y[0], word, ha="center", va="center", bbox=_BOX, zorder=3)
+        apart = [_apart(axes, text, other, x, y) for other in said]
+        row, column = _inside(here, np.minimum.reduce([*apart, _apart(axes, text, None, x, y)]))
+        text.set_position((x[row], y[column]))
+        for other, room in zip(list(said), apart, strict=True):
+            if room[row, column] < 1.0 and other.get_text() not in regions:  # a region too small for both keeps its word
+                other.remove()
+                said.remove(other)
+        said.append(text)
     axes.set_xlabel(table._label(across[0]))
     axes.set_ylabel(table._label(across[1]))
     axes.set_title(table._label(name))
 
 
-def _inside(here: npt.NDArray[np.bool_]) -> tuple[int, int]:
-    """The place of a region nearest to its middle."""
+def _half(axes: Any, text: Any) -> npt.NDArray[np.float64]:
+    """Half of a text's width and height in parts of the axes; a letter is taken as 0.65 of the font's size wide."""
+    letter, box, turn = text.get_fontsize(), 2.0 * _BOX["pad"], np.radians(text.get_rotation())
+    width, height = 0.65 * letter * len(text.get_text()) + box, 1.3 * letter + box
+    cosine, sine = abs(np.cos(turn)), abs(np.sin(turn))
+    size = np.array([width * cosine + height * sine, width * sine + height * cosine])
+    window = axes.get_window_extent()
+    half: npt.NDArray[np.float64] = size * axes.figure.dpi / 72.0 / 2.0 / np.array([window.width, window.height])
+    return half
+
+
+def _apart(axes: Any, text: Any, other: Any, x: npt.NDArray[Any], y: npt.NDArray[Any]) -> npt.NDArray[np.float64]:
+    """At each place of a grid, how far a text would be from another, or from the edges; 1 and no more where they are clear of each other."""
+    (left, right), (low, high) = axes.get_xlim(), axes.get_ylim()
+    along, up = (x - left) / (right - left), (y - low) / (high - low)
+    width, height = _half(axes, text)
+    if other is None:
+        room = np.minimum.outer(np.minimum(along, 1.0 - along) / width, np.minimum(up, 1.0 - up) / height)
+    else:
+        at, over = other.get_position()
+        wide, tall = _half(axes, other)
+        across = np.abs(along - (at - left) / (right - left)) / (width + wide)
+        room = np.maximum.outer(across, np.abs(up - (over - low) / (high - low)) / (height + tall))
+    clear: npt.NDArray[np.float64] = np.minimum(room, 1.0)
+    return clear
+
+
+def _inside(here: npt.NDArray[np.bool_], room: npt.NDArray[np.float64]) -> tuple[int, int]:
+    """The place of a region nearest to its middle of those with the most room."""
     places = np.argwhere(here)
-    nearest = ((places - places.mean(axis=0)) ** 2).sum(axis=1).argmin()
-    return int(places[nearest][0]), int(places[nearest][1])
+    far = ((places - places.mean(axis=0)) ** 2).sum(axis=1)
+    row, column = places[np.lexsort((far, -room[here]))[0]]
+    return int(row), int(column)

@@ -13,7 +13,7 @@ if TYPE_CHECKING:
     from axlewright import Quantity, Table
     from axlewright._types import Invalid, QuantityLike, Ratio, RatioLike
 
-__all__ = ["AxleLoadTransfer", "Balance", "Bars", "DoubleWishbone", "InTurn", "RollBalance", "Strut", "TravelRange", "WheelPosition", "WheelsInRoll", "axle_load_transfer", "bar_rate_for_roll_stiffness", "bar_roll_stiffness", "front_transfer_share", "independent_roll_stiffness", "live_axle_roll_stiffness", "roll_arm", "roll_gradient", "roll_stiffness_for_gradient", "roll_stiffness_over_tyres", "tyre_roll_stiffness"]
+__all__ = ["AxleLoadTransfer", "Balance", "Bars", "DoubleWishbone", "HeaveRange", "InTurn", "LeafAxle", "LeafAxlePosition", "RollBalance", "Strut", "TravelRange", "WheelPosition", "WheelsInRoll", "WindUp", "axle_load_transfer", "bar_rate_for_roll_stiffness", "bar_roll_stiffness", "front_transfer_share", "independent_roll_stiffness", "live_axle_roll_stiffness", "roll_arm", "roll_gradient", "roll_stiffness_for_gradient", "roll_stiffness_over_tyres", "tyre_roll_stiffness"]
 
 _axle_load_transfer = _functions["suspension.axle_load_transfer"]
 _bar_rate_for_roll_stiffness = _functions["suspension.bar_rate_for_roll_stiffness"]
@@ -35,6 +35,13 @@ _double_wishbone_travel_range = _functions["suspension.DoubleWishbone.travel_ran
 _double_wishbone_arch_move = _functions["suspension.DoubleWishbone.arch_move"]
 _double_wishbone_ride_height_change = _functions["suspension.DoubleWishbone.ride_height_change"]
 _double_wishbone_spacer = _functions["suspension.DoubleWishbone.spacer"]
+_leaf_axle_at = _functions["suspension.LeafAxle.at"]
+_leaf_axle_table = _functions["suspension.LeafAxle.table"]
+_leaf_axle_travel_range = _functions["suspension.LeafAxle.travel_range"]
+_leaf_axle_wind_up = _functions["suspension.LeafAxle.wind_up"]
+_leaf_axle_seat_block = _functions["suspension.LeafAxle.seat_block"]
+_leaf_axle_shackle_change = _functions["suspension.LeafAxle.shackle_change"]
+_leaf_axle_ride_height_change = _functions["suspension.LeafAxle.ride_height_change"]
 _roll_balance_balance = _functions["suspension.RollBalance.balance"]
 _roll_balance_in_turn = _functions["suspension.RollBalance.in_turn"]
 _roll_balance_bars_for = _functions["suspension.RollBalance.bars_for"]
@@ -215,6 +222,127 @@ class TravelRange(NamedTuple):
     """Greatest travel."""
     bump_end: str
     """What ends it."""
+
+
+class LeafAxlePosition(NamedTuple):
+    """Results of `at`."""
+
+    left_wheel_x: Quantity
+    """Of the left wheel's centre, forward in the body's axes."""
+    left_wheel_y: Quantity
+    """Of the left wheel's centre, to the left."""
+    left_wheel_z: Quantity
+    """Of the left wheel's centre, up."""
+    right_wheel_x: Quantity
+    """Of the right wheel's centre, forward."""
+    right_wheel_y: Quantity
+    """Of the right wheel's centre, to the left."""
+    right_wheel_z: Quantity
+    """Of the right wheel's centre, up."""
+    wheelbase_change: Quantity
+    """Of the axle's middle against ride height, positive where the wheelbase grows."""
+    axle_steer: Quantity
+    """Turn of the axle against the body, positive to the left."""
+    roll_steer: Ratio
+    """Change of that over roll: of a rear axle positive is roll understeer, of a front one roll
+    oversteer.
+    """
+    lateral_shift: Quantity
+    """Of the axle's middle against the body, to the left: the axle leans about the roll centre."""
+    pinion_angle: Quantity
+    """Against the body's axis, positive with its nose up."""
+    pinion_angle_change: Quantity
+    """Of that against ride height; known without it."""
+    roll_centre_height: Quantity
+    """Above the ground, where the line between the spring's eyes passes the axle, which holds the body
+    sideways.
+    """
+    side_view_centre_x: Quantity
+    """Of the axle's instant centre in side view, with the wheels held by drive or brake, forward;
+    infinite where there is none.
+    """
+    side_view_centre_height: Quantity
+    """Of the same, above the ground."""
+    side_view_angle: Quantity
+    """Forward lean of the contact point's path in bump."""
+    brake_anti_pitch: Ratio
+    """The anti-dive of a front axle, the anti-lift of a rear one, as a share of what would cancel the
+    pitch of that axle.
+    """
+    drive_anti_pitch: Ratio
+    """The anti-lift of a front axle, the anti-squat of a rear one; the housing takes the torque of the
+    wheels.
+    """
+    wheel_rate: Quantity
+    """Tangent rate of one wheel in heave, half the axle's, with what shackles and eyes make of it."""
+    roll_stiffness: Quantity
+    """Tangent stiffness of both springs in roll with the axle's middle kept, without twist, bar and
+    tyres.
+    """
+    wind_up_rate: Quantity
+    """Tangent stiffness of both springs against the axle's pitch with its heave kept."""
+    left_spring_load: Quantity
+    """Vertical, of the left spring at its seat."""
+    right_spring_load: Quantity
+    """The same of the right spring."""
+    left_leaf_stress: Quantity
+    """Greatest of the left spring, in the full-length leaves at the seat."""
+    right_leaf_stress: Quantity
+    """The same of the right spring."""
+    left_shackle_angle: Quantity
+    """Of the left shackle from upright, positive with the spring's eye away from the fixed eye."""
+    right_shackle_angle: Quantity
+    """The same of the right shackle."""
+    left_shackle_opening: Quantity
+    """Between the left shackle and the line of the eyes: at nothing or half a turn it is in line and
+    turns over.
+    """
+    right_shackle_opening: Quantity
+    """The same of the right shackle."""
+    damper_motion_ratio: Ratio
+    """Shortening of the left damper over heave."""
+    left_damper_used: Quantity
+    """Of the left damper's stroke, from fully open."""
+    left_damper_left: Quantity
+    """Of the left damper's stroke, to fully closed; negative where it has ended."""
+    right_damper_used: Quantity
+    """The same of the right damper, from fully open."""
+    right_damper_left: Quantity
+    """The same of the right damper, to fully closed."""
+    left_bump_left: Quantity
+    """Above the left seat to its bump stop, vertical; negative where the stop is pressed."""
+    right_bump_left: Quantity
+    """The same of the right seat."""
+
+
+class HeaveRange(NamedTuple):
+    """Results of `travel_range`."""
+
+    droop: Quantity
+    """Least heave, negative."""
+    droop_end: str
+    """What ends it: `shackle`, `half to the fixed eye`, `half to the shackle` or `axle's pitch`."""
+    bump: Quantity
+    """Greatest heave."""
+    bump_end: str
+    """What ends it."""
+
+
+class WindUp(NamedTuple):
+    """Results of `wind_up`."""
+
+    wind_up_angle: Quantity
+    """Turn of the housing by the torque, positive with the pinion's nose up."""
+    pinion_angle: Quantity
+    """With that and the heave, positive with its nose up."""
+    wind_up_rate: Quantity
+    """Tangent stiffness of both springs against the axle's pitch, there."""
+    wheelbase_change: Quantity
+    """Of the axle's middle by the torque alone."""
+    spring_load: Quantity
+    """Vertical, of each spring, which the torque changes with the heave kept."""
+    leaf_stress: Quantity
+    """Greatest, in the full-length leaves at the seat, load and torque together."""
 
 
 class Balance(NamedTuple):
@@ -1114,6 +1242,307 @@ class DoubleWishbone(Model):
             so that it carries the wheel load that it carried.
         """
         return _double_wishbone_spacer(self._handle, outward, travel)  # type: ignore[no-any-return]
+
+
+class LeafAxle(Model):
+    """A live axle on two leaf springs, drawn point by point: where it stands over heave and roll, how
+    it steers, tilts and winds up, and what the springs do there.
+
+    Formula
+        each half keeps its length and bends in the shape of a cantilever; the pitch `theta` is that
+        of least energy `U`; load `dU/dz`, axle rate `U_zz - U_zt^2 / U_tt`, roll stiffness `U_rr -
+        U_rt^2 / U_tt`, wind-up rate `U_tt`; anti-squat `s (dx/dz) l / h` of the contact point held
+        in the axle
+
+    Fields
+        axle (choice): `front` or `rear`: which way the wheelbase grows, and which way the pinion
+            points
+        wheel (table): the left one at ride height: `centre`, `camber`, `toe`, and the
+            `loaded_radius` from its centre to the ground; the right one is its mirror image
+        spring (table): the left one at ride height, without its axle's torque: `fixed_eye` on the
+            body, `shackle_eye` on the spring, `shackle_pivot` on the body, `seat`, where the centre
+            bolt crosses the main leaf; `seat_angle`, positive with its front up; `clamped_length`,
+            held stiff by the seat over both halves; `eye_offset` of the eyes' centres above the
+            main leaf; `form`, `uniform_strength` (a stepped pack or a tapered leaf) or
+            `uniform_section` (a single leaf, or all leaves full length); `load` that it carries;
+            its `rate`, or the `leaves` of which it follows (`elastic_modulus`, `leaf_width`,
+            `leaf_thickness`, `full_length_leaves`, `graduated_leaves`)
+        damper (table, optional): the left one: `body_eye`, `axle_eye`, `open_length` and
+            `closed_length` between the eyes
+        bump_clearance (length, optional): above each spring seat to its bump stop, at ride height
+        pinion_angle (angle, optional): at ride height, against the body's axis, positive with its
+            nose up
+        braking (table, optional): `axle_share` `s` of the braking force, `centre_of_gravity_height`
+            `h`, `wheelbase` `l`
+        drive_share (ratio, optional): share of the driving force that this axle has; it wants
+            `braking` for the height and the wheelbase
+
+    Valid for
+        Two springs alike, mirror images of each other, that stand parallel to the vehicle's centre
+        plane: of their points only the seat's `y` counts. The rate is that of the spring alone, its
+        eyes free to move apart and its seat free to turn, as a spring tester finds it; what shackle
+        and eyes make of it on the vehicle is a result. At ride height each half is an arc. Heave is
+        that of the axle's middle. Left out: the twist of the leaves in roll, which adds to the roll
+        stiffness; bushes and their give, friction between leaves, which makes small movements
+        stiffer; leaves that part beyond their free shape; the give of the springs sideways. What is
+        missing gives results that are not a number.
+
+    Source
+        Beam theory of a cantilever with its curvature in one shape, exact for large slopes; virtual
+        work. The eye's way is that of SAE HS-788's equivalent link of 3/4 of the half (uniform
+        strength; from memory). Roll centre where the line between the spring's eyes passes the
+        axle: Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 7 (from memory)
+
+    Caution
+        A leaf spring under load stores enough energy to kill, and a broken main leaf lets the axle
+        go. Wound up by drive or brake it can hop and break; check shackles, shafts and brake hoses
+        over the whole travel before the vehicle moves. Local codes and licensed practice come
+        first.
+    """
+
+    __slots__ = ()
+    _name = "suspension.LeafAxle"
+    _kinds = {"bump_clearance": "Length", "pinion_angle": "Angle", "drive_share": "Ratio"}
+
+    def __init__(
+        self,
+        *,
+        axle: Literal["front", "rear"],
+        wheel: Mapping[str, Any],
+        spring: Mapping[str, Any],
+        damper: Mapping[str, Any] | None = None,
+        bump_clearance: QuantityLike | None = None,
+        pinion_angle: QuantityLike | None = None,
+        braking: Mapping[str, Any] | None = None,
+        drive_share: RatioLike | None = None,
+    ) -> None:
+        self._build(
+            axle=axle,
+            wheel=wheel,
+            spring=spring,
+            damper=damper,
+            bump_clearance=bump_clearance,
+            pinion_angle=pinion_angle,
+            braking=braking,
+            drive_share=drive_share,
+        )
+
+    @property
+    def axle(self) -> Literal["front", "rear"]:
+        """`front` or `rear`: which way the wheelbase grows, and which way the pinion points."""
+        return self._read("axle")  # type: ignore[no-any-return]
+
+    @property
+    def wheel(self) -> dict[str, Any]:
+        """The left one at ride height: `centre`, `camber`, `toe`, and the `loaded_radius` from its centre
+        to the ground; the right one is its mirror image.
+        """
+        return self._read("wheel")  # type: ignore[no-any-return]
+
+    @property
+    def spring(self) -> dict[str, Any]:
+        """The left one at ride height, without its axle's torque: `fixed_eye` on the body, `shackle_eye`
+        on the spring, `shackle_pivot` on the body, `seat`, where the centre bolt crosses the main leaf;
+        `seat_angle`, positive with its front up; `clamped_length`, held stiff by the seat over both
+        halves; `eye_offset` of the eyes' centres above the main leaf; `form`, `uniform_strength` (a
+        stepped pack or a tapered leaf) or `uniform_section` (a single leaf, or all leaves full length);
+        `load` that it carries; its `rate`, or the `leaves` of which it follows (`elastic_modulus`,
+        `leaf_width`, `leaf_thickness`, `full_length_leaves`, `graduated_leaves`).
+        """
+        return self._read("spring")  # type: ignore[no-any-return]
+
+    @property
+    def damper(self) -> dict[str, Any] | None:
+        """The left one: `body_eye`, `axle_eye`, `open_length` and `closed_length` between the eyes."""
+        return self._read("damper")  # type: ignore[no-any-return]
+
+    @property
+    def bump_clearance(self) -> Quantity | None:
+        """Above each spring seat to its bump stop, at ride height."""
+        return self._read("bump_clearance", "Length")  # type: ignore[no-any-return]
+
+    @property
+    def pinion_angle(self) -> Quantity | None:
+        """At ride height, against the body's axis, positive with its nose up."""
+        return self._read("pinion_angle", "Angle")  # type: ignore[no-any-return]
+
+    @property
+    def braking(self) -> dict[str, Any] | None:
+        """`axle_share` `s` of the braking force, `centre_of_gravity_height` `h`, `wheelbase` `l`."""
+        return self._read("braking")  # type: ignore[no-any-return]
+
+    @property
+    def drive_share(self) -> Ratio | None:
+        """Share of the driving force that this axle has; it wants `braking` for the height and the
+        wheelbase.
+        """
+        return self._read("drive_share", "Ratio")
+
+    def at(self, *, heave: QuantityLike, roll: QuantityLike) -> LeafAxlePosition:
+        """The axle at a heave and roll: position, steer, pinion, springs, shackles, roll centre,
+        anti-squat and what is left of the strokes.
+
+        Parameters
+            heave (length): `z`, of the axle's middle against the body from ride height, positive in
+                bump
+            roll (angle): `r`, of the body against the axle, positive with its left side up, as in a
+                left turn: the left wheel is in droop
+
+        Returns
+            left_wheel_x (length [m]): of the left wheel's centre, forward in the body's axes
+            left_wheel_y (length [m]): of the left wheel's centre, to the left
+            left_wheel_z (length [m]): of the left wheel's centre, up
+            right_wheel_x (length [m]): of the right wheel's centre, forward
+            right_wheel_y (length [m]): of the right wheel's centre, to the left
+            right_wheel_z (length [m]): of the right wheel's centre, up
+            wheelbase_change (length [m]): of the axle's middle against ride height, positive where the
+            wheelbase grows
+            axle_steer (angle [rad]): turn of the axle against the body, positive to the left
+            roll_steer (ratio [-]): change of that over roll: of a rear axle positive is roll
+                understeer, of a front one roll oversteer
+            lateral_shift (length [m]): of the axle's middle against the body, to the left: the axle
+                leans about the roll centre
+            pinion_angle (angle [rad]): against the body's axis, positive with its nose up
+            pinion_angle_change (angle [rad]): of that against ride height; known without it
+            roll_centre_height (length [m]): above the ground, where the line between the spring's eyes
+                passes the axle, which holds the body sideways
+            side_view_centre_x (length [m]): of the axle's instant centre in side view, with the wheels
+                held by drive or brake, forward; infinite where there is none
+            side_view_centre_height (length [m]): of the same, above the ground
+            side_view_angle (angle [rad]): forward lean of the contact point's path in bump
+            brake_anti_pitch (ratio [-]): the anti-dive of a front axle, the anti-lift of a rear one, as
+                a share of what would cancel the pitch of that axle
+            drive_anti_pitch (ratio [-]): the anti-lift of a front axle, the anti-squat of a rear one;
+                the housing takes the torque of the wheels
+            wheel_rate (linear stiffness [N/m]): tangent rate of one wheel in heave, half the axle's,
+                with what shackles and eyes make of it
+            roll_stiffness (rotational stiffness [N·m/rad]): tangent stiffness of both springs in roll
+                with the axle's middle kept, without twist, bar and tyres
+            wind_up_rate (rotational stiffness [N·m/rad]): tangent stiffness of both springs against the
+                axle's pitch with its heave kept
+            left_spring_load (force [N]): vertical, of the left spring at its seat
+            right_spring_load (force [N]): the same of the right spring
+            left_leaf_stress (stress or pressure difference [Pa]): greatest of the left spring, in the
+                full-length leaves at the seat
+            right_leaf_stress (stress or pressure difference [Pa]): the same of the right spring
+            left_shackle_angle (angle [rad]): of the left shackle from upright, positive with the
+                spring's eye away from the fixed eye
+            right_shackle_angle (angle [rad]): the same of the right shackle
+            left_shackle_opening (angle [rad]): between the left shackle and the line of the eyes: at
+                nothing or half a turn it is in line and turns over
+            right_shackle_opening (angle [rad]): the same of the right shackle
+            damper_motion_ratio (ratio [-]): shortening of the left damper over heave
+            left_damper_used (length [m]): of the left damper's stroke, from fully open
+            left_damper_left (length [m]): of the left damper's stroke, to fully closed; negative where
+                it has ended
+            right_damper_used (length [m]): the same of the right damper, from fully open
+            right_damper_left (length [m]): the same of the right damper, to fully closed
+            left_bump_left (length [m]): above the left seat to its bump stop, vertical; negative where
+                the stop is pressed
+            right_bump_left (length [m]): the same of the right seat
+        """
+        return LeafAxlePosition(*_leaf_axle_at(self._handle, heave, roll))
+
+    def table(self, *, heave: QuantityLike, roll: QuantityLike) -> Table:
+        """The axle over heave and roll.
+
+        Parameters
+            heave (length), several: of the axle's middle against the body from ride height, positive in
+                bump
+            roll (angle), several: of the body against the axle, positive with its left side up
+
+        Returns
+            (table) One row a heave and roll: `heave`, `roll`, and the results of `at`: `left_wheel_x`,
+            `left_wheel_y`, `left_wheel_z`, `right_wheel_x`, `right_wheel_y`, `right_wheel_z`,
+            `wheelbase_change`, `axle_steer`, `roll_steer`, `lateral_shift`, `pinion_angle`,
+            `pinion_angle_change`, `roll_centre_height`, `side_view_centre_x`,
+            `side_view_centre_height`, `side_view_angle`, `brake_anti_pitch`, `drive_anti_pitch`,
+            `wheel_rate`, `roll_stiffness`, `wind_up_rate`, `left_spring_load`, `right_spring_load`,
+            `left_leaf_stress`, `right_leaf_stress`, `left_shackle_angle`, `right_shackle_angle`,
+            `left_shackle_opening`, `right_shackle_opening`, `damper_motion_ratio`, `left_damper_used`,
+            `left_damper_left`, `right_damper_used`, `right_damper_left`, `left_bump_left`,
+            `right_bump_left`.
+        """
+        return _leaf_axle_table(self._handle, heave, roll)  # type: ignore[no-any-return]
+
+    def travel_range(self, *, roll: QuantityLike) -> HeaveRange:
+        """How far the springs go in droop and bump before a shackle is in line; damper, bump stop and the
+        leaves' strength may end it earlier.
+
+        Parameters
+            roll (angle): of the body against the axle, positive with its left side up
+
+        Returns
+            droop (length [m]): least heave, negative
+            droop_end (text): what ends it: `shackle`, `half to the fixed eye`, `half to the shackle` or
+                `axle's pitch`
+            bump (length [m]): greatest heave
+            bump_end (text): what ends it
+        """
+        return HeaveRange(*_leaf_axle_travel_range(self._handle, roll))
+
+    def wind_up(self, *, heave: QuantityLike, torque: QuantityLike) -> WindUp:
+        """The axle wound up in its springs by drive or brake, its heave kept.
+
+        Parameters
+            heave (length): of the axle's middle against the body from ride height, positive in bump
+            torque (torque): of both wheels together, positive driving forward, negative braking; their
+                force at the ground is it over the loaded radius
+
+        Returns
+            wind_up_angle (angle [rad]): turn of the housing by the torque, positive with the pinion's
+                nose up
+            pinion_angle (angle [rad]): with that and the heave, positive with its nose up
+            wind_up_rate (rotational stiffness [N·m/rad]): tangent stiffness of both springs against the
+                axle's pitch, there
+            wheelbase_change (length [m]): of the axle's middle by the torque alone
+            spring_load (force [N]): vertical, of each spring, which the torque changes with the heave
+                kept
+            leaf_stress (stress or pressure difference [Pa]): greatest, in the full-length leaves at the
+                seat, load and torque together
+        """
+        return WindUp(*_leaf_axle_wind_up(self._handle, heave, torque))
+
+    def seat_block(self, *, thickness: QuantityLike, heave: QuantityLike) -> Table:
+        """A block between spring and seat, or one taken out: the body is raised or lowered, the springs as
+        they are.
+
+        Parameters
+            thickness (length): of the block put in, negative of one taken out: it raises the body where
+                the spring lies above the axle, and lowers it where it lies below
+            heave (length), several: from the ride height of each
+
+        Returns
+            (table) Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the
+            results of `at`. The body's axes stay with the body: the axle moves in them.
+        """
+        return _leaf_axle_seat_block(self._handle, thickness, heave)  # type: ignore[no-any-return]
+
+    def shackle_change(self, *, longer: QuantityLike, heave: QuantityLike) -> Table:
+        """Shackles of another length; the springs carry what they carried.
+
+        Parameters
+            longer (length): by how much, negative where they are shorter
+            heave (length), several: from the ride height of each
+
+        Returns
+            (table) Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the
+            results of `at`; changes are against the ride height before.
+        """
+        return _leaf_axle_shackle_change(self._handle, longer, heave)  # type: ignore[no-any-return]
+
+    def ride_height_change(self, *, rise: QuantityLike, heave: QuantityLike) -> Table:
+        """The body raised or lowered by springs of another arch: they carry their load at the new height.
+
+        Parameters
+            rise (length): of the body above the ground, negative where it is lowered
+            heave (length), several: from the ride height of each
+
+        Returns
+            (table) Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the
+            results of `at`; changes are against the ride height before.
+        """
+        return _leaf_axle_ride_height_change(self._handle, rise, heave)  # type: ignore[no-any-return]
 
 
 class RollBalance(Model):

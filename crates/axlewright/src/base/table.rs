@@ -54,6 +54,10 @@ impl Table {
     pub(crate) fn of(columns: Vec<Column>, rows: usize, refused: Vec<(usize, Error)>) -> Table {
         Table { columns, rows, refused }
     }
+    /// The columns in order, and the refused rows, each with its reason.
+    pub fn into_parts(self) -> (Vec<Column>, Vec<(usize, Error)>) {
+        (self.columns, self.refused)
+    }
     /// The columns, in order.
     pub fn columns(&self) -> &[Column] {
         &self.columns
@@ -90,6 +94,8 @@ impl Table {
 #[derive(Debug, Clone, Default)]
 pub struct Rows {
     table: Table,
+    /// Rows for which each column has room.
+    room: usize,
 }
 
 /// One cell to write.
@@ -114,12 +120,16 @@ impl Rows {
     pub fn new() -> Self {
         Self::default()
     }
+    /// The same, with room for so many rows in each column that is added.
+    pub fn with_room(rows: usize) -> Self {
+        Rows { room: rows, ..Self::default() }
+    }
     /// Adds a column of quantities.
     pub fn quantity<Q: Quantity>(mut self, name: &'static str) -> Self {
         self.table.columns.push(Column {
             name: Cow::Borrowed(name),
             kind: Some(Q::KIND),
-            values: Values::F64(Vec::new()),
+            values: Values::F64(Vec::with_capacity(self.room)),
         });
         self
     }
@@ -128,13 +138,13 @@ impl Rows {
         self.table.columns.push(Column {
             name: Cow::Borrowed(name),
             kind: None,
-            values: Values::I64(Vec::new()),
+            values: Values::I64(Vec::with_capacity(self.room)),
         });
         self
     }
     /// Adds a column of words.
     pub fn words(mut self, name: &'static str) -> Self {
-        let values = Values::Category { codes: Vec::new(), labels: Vec::new() };
+        let values = Values::Category { codes: Vec::with_capacity(self.room), labels: Vec::new() };
         self.table.columns.push(Column { name: Cow::Borrowed(name), kind: None, values });
         self
     }

@@ -291,17 +291,20 @@ impl WhatIf {
             return Err(Error::NoSolution { message });
         }
         let count = rows.len();
+        let mut changed: Vec<Vec<f64>> = self.changed_quantities().map(|_| vec![0.0; count]).collect();
         let mut numbers: Vec<Vec<f64>> =
             self.outputs.iter().filter(|o| o.is_number()).map(|_| vec![0.0; count]).collect();
         let mut codes: Vec<Vec<i32>> =
             self.outputs.iter().filter(|o| !o.is_number()).map(|_| vec![0; count]).collect();
         let mut jobs = Vec::new();
         {
+            let mut changed: Vec<_> = changed.iter_mut().map(|column| column.chunks_mut(BLOCK)).collect();
             let mut numbers: Vec<_> = numbers.iter_mut().map(|column| column.chunks_mut(BLOCK)).collect();
             let mut codes: Vec<_> = codes.iter_mut().map(|column| column.chunks_mut(BLOCK)).collect();
             for start in rows.clone().step_by(BLOCK) {
                 jobs.push(Job {
                     rows: start..(start + BLOCK).min(rows.end),
+                    changed: changed.iter_mut().filter_map(Iterator::next).collect(),
                     numbers: numbers.iter_mut().filter_map(Iterator::next).collect(),
                     codes: codes.iter_mut().filter_map(Iterator::next).collect(),
                 });
@@ -314,7 +317,7 @@ impl WhatIf {
         refused.sort_by_key(|(row, _)| *row);
         refused.dedup_by_key(|(row, _)| *row);
         refused.iter_mut().for_each(|(row, _)| *row -= rows.start);
-        let mut columns = self.inputs(&rows);
+        let mut columns = self.inputs(&rows, changed);
         let (mut numbers, mut codes) = (numbers.into_iter(), codes.into_iter());
         for output in &self.outputs {
             let values = if output.is_number() {
@@ -379,9 +382,12 @@ impl WhatIf {
 
     /// Fills the rows of one job.
     fn block(&self, job: Job<'_>, block: &mut Block<'_>, refused: &mut Vec<(usize, Error)>) {
-        let Job { rows, mut numbers, mut codes } = job;
+        let Job { rows, changed, mut numbers, mut codes } = job;
         block.rows = rows.len();
         let spoilt = self.fill(&rows, block, refused);
+        for (slot, out) in self.changed_quantities().zip(changed) {
+            spread(block.column(slot), out);
+        }
         for node in &self.nodes {
             node.run_block(&self.sheet, block, &mut |row, slot, error| {
                 refused.push((rows.start + row, at_line(slot, &error)));
@@ -459,10 +465,17 @@ impl WhatIf {
         spoilt
     }
 
-    /// The lines that change as columns of a table.
-    fn inputs(&self, rows: &Range<usize>) -> Vec<Column> {
+    /// The lines that change and are quantities.
+    fn changed_quantities(&self) -> impl Iterator<Item = Slot> {
+        let slots = self.axes.iter().flat_map(|axis| axis.slots.iter().copied());
+        slots.filter(|slot| Graph::get().info(*slot).kind().is_some())
+    }
+
+    /// The lines that change as columns of a table; the numbers of the quantities among them are there.
+    fn inputs(&self, rows: &Range<usize>, changed: Vec<Vec<f64>>) -> Vec<Column> {
         let graph = Graph::get();
         let mut columns = Vec::new();
+        let mut changed = changed.into_iter();
         let mut stride = if self.side_by_side { 1 } else { self.rows };
         for axis in &self.axes {
             if !self.side_by_side {
@@ -471,9 +484,7 @@ impl WhatIf {
             for (place, slot) in axis.slots.iter().enumerate() {
                 let info = graph.info(*slot);
                 let values = if info.kind().is_some() {
-                    let mut column = Vec::with_capacity(rows.len());
-                    extend(&mut column, &axis.columns[place], rows.start, rows.len(), stride);
-                    Values::F64(column)
+                    Values::F64(changed.next().unwrap_or_default())
                 } else {
                     let mut labels = axis.labels[place].clone();
                     labels.sort_unstable();
@@ -513,6 +524,7 @@ fn extend<T: Copy>(column: &mut Vec<T>, values: &[T], from: usize, count: usize,
 /// Rows to compute, and where their outputs go.
 struct Job<'a> {
     rows: Range<usize>,
+    changed: Vec<&'a mut [f64]>,
     numbers: Vec<&'a mut [f64]>,
     codes: Vec<&'a mut [i32]>,
 }

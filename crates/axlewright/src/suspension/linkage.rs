@@ -421,6 +421,11 @@ impl Linkage {
 
     /// Everything at an angle of the lower arm from ride height, with the rack this far to the left.
     pub(super) fn pose(&self, angle: f64, rack: f64) -> Result<Pose, End> {
+        self.links(angle, rack).and_then(|pose| self.barred(pose))
+    }
+
+    /// The same without the bar.
+    fn links(&self, angle: f64, rack: f64) -> Result<Pose, End> {
         let lower = &self.lower;
         let (sine, cosine) = angle.sin_cos();
         let outward = lower.outward * cosine + lower.axis.cross(lower.outward) * sine;
@@ -500,7 +505,7 @@ impl Linkage {
         let upright =
             Body { origin: ball.at, frame, velocity: ball.rate, acceleration: ball.second, spin, spin_rate };
 
-        let mut pose = Pose {
+        Ok(Pose {
             lower_arm,
             upper_arm,
             upright,
@@ -509,7 +514,11 @@ impl Linkage {
             tie_rod: rod,
             wheel: upright.point(self.wheel),
             bar: None,
-        };
+        })
+    }
+
+    /// The pose with the bar's turn from ride height and its derivative, where there is a bar.
+    fn barred(&self, mut pose: Pose) -> Result<Pose, End> {
         if let Some(bar) = &self.bar {
             let hinge = &bar.hinge;
             let eye = pose.body(bar.carrier).point(bar.eye);
@@ -541,18 +550,18 @@ impl Linkage {
     fn near(&self, travel: f64, rack: f64) -> Option<Pose> {
         let rest = self.rest.wheel;
         let target = rest.at.z + travel;
-        let close = 1e-14 + 1e-15 * (rest.at.z.abs() + travel.abs());
+        let close = 1e-13 + 1e-15 * (rest.at.z.abs() + travel.abs());
         // From the parabola at ride height.
         let bend = rest.rate.z * rest.rate.z + 2.0 * rest.second.z * travel;
         let mut angle = 2.0 * travel / (rest.rate.z + bend.max(0.0).sqrt());
         for _ in 0..8 {
-            let pose = self.pose(angle, rack).ok()?;
+            let pose = self.links(angle, rack).ok()?;
             let (off, slope) = (pose.wheel.at.z - target, pose.wheel.rate.z);
             if slope.is_nan() || slope <= 0.0 {
                 return None;
             }
             if off.abs() <= close {
-                return Some(pose);
+                return self.barred(pose).ok();
             }
             let step = 2.0 * off * slope / (2.0 * slope * slope - off * pose.wheel.second.z);
             if step.is_nan() || step.abs() > 0.5 {

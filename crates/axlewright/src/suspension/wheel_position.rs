@@ -568,7 +568,8 @@ impl<'a> Ready<'a> {
     }
 
     pub(super) fn table(&self, travel: &[Length], rack_travel: &[Length]) -> Table {
-        let inputs = Rows::new().quantity::<Length>("travel").quantity::<Length>("rack_travel");
+        let room = travel.len().saturating_mul(rack_travel.len());
+        let inputs = Rows::with_room(room).quantity::<Length>("travel").quantity::<Length>("rack_travel");
         let mut rows = WheelPosition::columns(inputs);
         for travel in travel {
             for rack_travel in rack_travel {

@@ -134,7 +134,7 @@ fn native_method(core: &str, path: &str, method: &Function) -> String {
         Content::Choice(_) => format!("call.word({value}.word())"),
         Content::Text => format!("call.word(&{value})"),
         Content::Whole => format!("call.count({value})"),
-        Content::Table => format!("call.table(&{value})?"),
+        Content::Table => format!("call.table({value})?"),
     };
     let result = match (&method.result_type, &method.results[..]) {
         (None, [only]) => {
