@@ -154,7 +154,11 @@ pub fn run(root: &Path) -> Result<(), String> {
     })?;
     let ride = stages
         .run("times (ride)", || python.python(root).args(["bindings/python/benches/ride.py"]).output())?;
-    for line in sheet.lines().chain(many.lines()).chain(times.lines()).chain(ride.lines()) {
+    let linkage = stages.run("times (suspension)", || {
+        let program = target(root).join("release/suspension");
+        python.python(root).args(["bindings/python/benches/suspension.py"]).path(&program).output()
+    })?;
+    for line in [&sheet, &many, &linkage, &ride, &times].into_iter().flat_map(|part| part.lines()) {
         rows.push(Row::read(line)?);
     }
     stages.print();

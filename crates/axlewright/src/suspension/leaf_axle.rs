@@ -594,6 +594,7 @@ impl LeafAxle {
         self.wheel.check()?;
         if let Some(braking) = &self.braking {
             braking.check()?;
+            braking.check_on_axle()?;
         }
         self.check_rest()?;
         if let Some(damper) = &self.damper {
@@ -1074,6 +1075,7 @@ outputs! {
 
 #[cfg(test)]
 mod tests {
+    use super::super::parts::BrakePlace;
     use super::*;
     use crate::suspension::live_axle_roll_stiffness;
     use crate::units::{deg, mm};
@@ -1133,6 +1135,7 @@ mod tests {
                 axle_share: Value::new(Ratio::from_si(0.4)),
                 centre_of_gravity_height: length(1.1),
                 wheelbase: length(3.3),
+                place: None,
             }),
             drive_share: Some(Value::new(Ratio::from_si(1.0))),
         }
@@ -1270,6 +1273,8 @@ mod tests {
         (bare.spring.rate, bare.spring.leaves) = (None, None);
         let mut driven = axle(ARCHED);
         driven.braking = None;
+        let mut inboard = axle(ARCHED);
+        inboard.braking.as_mut().unwrap().place = Some(BrakePlace::Inboard);
         let mut right = axle(ARCHED);
         right.spring.seat.y = length(-0.52);
         let mut light = axle(ARCHED);
@@ -1282,6 +1287,7 @@ mod tests {
             (far(2, [-0.81, 0.57]), "spring.shackle_pivot: the shackle is in line"),
             (bare, "spring.rate: missing"),
             (driven, "drive_share: it wants `braking`"),
+            (inboard, "braking.place: a live axle carries its brakes"),
             (right, "spring.seat: a left spring"),
             (light, "spring: load = 0 N"),
         ] {

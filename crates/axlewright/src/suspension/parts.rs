@@ -426,6 +426,15 @@ impl Driving {
 }
 
 impl Braking {
+    /// What a live axle refuses: its brakes are in its wheels.
+    pub(super) fn check_on_axle(&self) -> Result<()> {
+        match self.place {
+            Some(BrakePlace::Inboard) => {
+                Err(refused("braking.place", "a live axle carries its brakes: `outboard`".to_owned()))
+            }
+            _ => Ok(()),
+        }
+    }
     pub(super) fn check(&self) -> Result<()> {
         within(
             || "braking".to_owned(),
