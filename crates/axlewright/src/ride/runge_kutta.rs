@@ -1,4 +1,4 @@
-//! Motion of what is not linear: an explicit Runge-Kutta method that chooses its steps.
+//! Motion of what is not linear: an explicit Runge-Kutta method that chooses its steps. Our own, since no event is looked for: ground and stop are part of the forces.
 
 use crate::{Error, Result};
 
