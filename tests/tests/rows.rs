@@ -10,7 +10,7 @@ use axlewright::mass::{PartsList, RaisedAxle};
 use axlewright::ride::{FullCar, HalfCar, QuarterCar, RoadSurface, VehicleOnRoad};
 use axlewright::spring::{AdjustableDamper, BumpStop, Corner, DamperCurve, ProgressiveCoil, Stack};
 use axlewright::suspension::{
-    DoubleWishbone, LeafAxle, RollBalance, Strut, TravelRange, WheelPosition, WheelsInRoll,
+    DoubleWishbone, LeafAxle, LiveAxle, RollBalance, Strut, TravelRange, WheelPosition, WheelsInRoll,
 };
 use axlewright::tyre::{Tyre, WheelChange};
 use axlewright::units::{
@@ -557,6 +557,104 @@ fn model(row: &Value) -> Answer<Results> {
                     )
                 }),
                 Some("travel_range") => axle.travel_range(roll()).map(|on| {
+                    let ends = [("droop_end", &on.droop_end), ("bump_end", &on.bump_end)]
+                        .map(|(name, word)| (name, Found::Word(word.clone())));
+                    let mut results = results!(on, droop, bump);
+                    results.extend(ends);
+                    results
+                }),
+                Some(other) => panic!("no method {other}"),
+            }
+        }
+        ("suspension.LiveAxle", method) => {
+            let axle = LiveAxle::from_text(&document)?;
+            match method {
+                None => Ok(vec![]),
+                Some("at") => {
+                    let (heave, roll) =
+                        (Length::from_si(argument("heave")), Angle::from_si(argument("roll")));
+                    axle.at(heave, roll).map(|on| {
+                        let words = [
+                            ("greatest_lean_joint", &on.greatest_lean_joint),
+                            ("first_joint", &on.first_joint),
+                            ("bind_link", &on.bind_link),
+                        ]
+                        .map(|(name, word)| (name, Found::Word(word.clone())));
+                        let counts = [("freedoms", on.freedoms), ("redundant", on.redundant)]
+                            .map(|(name, count)| (name, Found::Number(count as f64)));
+                        let mut results = results!(
+                            on,
+                            axle_x,
+                            lateral_shift,
+                            axle_z,
+                            wheelbase_change,
+                            axle_steer,
+                            heave_steer,
+                            roll_steer,
+                            axle_pitch,
+                            pinion_angle,
+                            pinion_angle_change,
+                            pinion_x,
+                            pinion_y,
+                            pinion_z,
+                            roll_centre_height,
+                            roll_axis_angle,
+                            lateral_rod_height,
+                            side_view_centre_x,
+                            side_view_centre_height,
+                            side_view_angle,
+                            drive_anti_pitch,
+                            brake_anti_pitch,
+                            left_wheel_x,
+                            left_wheel_y,
+                            left_wheel_z,
+                            left_camber,
+                            left_toe,
+                            left_eye_length,
+                            left_motion_ratio,
+                            left_roll_motion_ratio,
+                            left_spring_length,
+                            left_spring_force,
+                            left_spring_used,
+                            left_spring_remaining,
+                            left_damper_used,
+                            left_damper_remaining,
+                            left_wheel_force,
+                            left_wheel_rate,
+                            right_wheel_x,
+                            right_wheel_y,
+                            right_wheel_z,
+                            right_camber,
+                            right_toe,
+                            right_eye_length,
+                            right_motion_ratio,
+                            right_roll_motion_ratio,
+                            right_spring_length,
+                            right_spring_force,
+                            right_spring_used,
+                            right_spring_remaining,
+                            right_damper_used,
+                            right_damper_remaining,
+                            right_wheel_force,
+                            right_wheel_rate,
+                            roll_stiffness,
+                            bar_angle,
+                            bar_twist,
+                            bar_motion_ratio,
+                            greatest_lean,
+                            joint_left,
+                            lateral_rod_stretch,
+                            bind_misfit,
+                            bind_force,
+                            bind_moment,
+                            bind_roll_stiffness
+                        );
+                        results.extend(words);
+                        results.extend(counts);
+                        results
+                    })
+                }
+                Some("travel_range") => axle.travel_range(Angle::from_si(argument("roll"))).map(|on| {
                     let ends = [("droop_end", &on.droop_end), ("bump_end", &on.bump_end)]
                         .map(|(name, word)| (name, Found::Word(word.clone())));
                     let mut results = results!(on, droop, bump);

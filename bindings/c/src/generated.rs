@@ -26783,6 +26783,574 @@ pub unsafe extern "C" fn axw_suspension_leaf_axle_ride_height_change(
     })
 }
 
+/// A rigid axle on links, drawn point by point: where it stands over heave and roll, how it steers,
+/// and what springs and bushes do there.
+///
+/// Formula
+///     distances between joined points are kept, or the strain energy `sum f^2 g / 2` of the bushes
+///     is least; `r = -dL/dz`; wheel rate `k r^2 + F dr/dz`; roll centre where `dy/dphi = 0`;
+///     anti-pitch `s (dx/dz) l / h` of the contact points held in the axle
+///
+/// Fields
+///     axle (choice): `front` or `rear`: which way the wheelbase grows, and what driving and
+///         braking do to the body
+///     wheel (table): the left wheel at ride height: `centre`, `camber`, `toe`, and the
+///         `loaded_radius` from its centre to the ground; the right one is its mirror image
+///     links (list): those along the vehicle, three or four: `name`, `fitted` as a `pair` (drawn on
+///         the left, the mirror image added) or as a `single` one, `body` and `axle` for its ends,
+///         the stiffness of the bushes in them, `body_bush` and `axle_bush`, along the link, and
+///         the lean that they allow, `body_limit` and `axle_limit`
+///     lateral_rod (table, optional): across the vehicle: `body`, `axle`, and the same of its ends
+///     watt (table, optional): instead of that: the `pivot` of a bell crank whose axis lies along
+///         x, what it is `carried_by` (`axle` or `body`), and `upper_rod` and `lower_rod`, each
+///         from `crank` to `outer`
+///     coil_over (table, optional): the left one, mirrored: `body_eye`, `axle_eye`; its `spring`
+///         (`rate`, `free_length`, `solid_length` with the gaps that stay open, `seat_offset`
+///         between the eyes less between the seats) and its `damper` (`open_length`,
+///         `closed_length` between the eyes, `gas_force`)
+///     anti_roll_bar (table, optional): its left end, mirrored: what carries its bearings
+///         (`carried_by`, `body` or `axle`), `link_eye` of the drop link on the other of the two,
+///         `lever_end` of the bar, `lever_pivot`, any point of its axis along y
+///     pinion (table, optional): its `angle` against the body's x at ride height, positive with its
+///         nose up, and the joint on its `nose`
+///     pitching (table, optional): what driving and braking ask: `drive_share` and `brake_share`
+///         `s` of this axle, `centre_of_gravity_height` `h`, `wheelbase` `l`
+///
+/// Valid for
+///     All points at ride height in the body's axes (x forward, y left, z up, y = 0 on the centre
+///     plane), links of fixed length, bushes that give along their link only and twist and lean
+///     freely, nothing strained at ride height. Heave is that of the axle's middle against the
+///     body, positive in bump; roll that of the axle against the body about x as ISO 8855 counts
+///     turns, positive with the left wheel in bump: a body that leans by that much over a level
+///     axle rolls the other way. A link that would have to give more than a twentieth of its length
+///     is over-extended. What is missing gives results that are not a number. The axle is rigid;
+///     friction and the tyre's give are left aside.
+///
+/// Source
+///     Vector kinematics of rigid bodies; virtual work; strain energy of bushes in series; terms:
+///     ISO 8855 and SAE J670 (from memory)
+///
+/// Caution
+///     Suspension carries lives, a compressed spring stores enough energy to kill, and brackets of
+///     links that bind crack: check clearance, joints and bind on the vehicle over the whole
+///     travel, in roll too, before it moves; local codes and licensed practice come first.
+pub struct axw_suspension_live_axle(axlewright::suspension::LiveAxle);
+const _: fn() = || {
+    fn shared<T: Send + Sync>() {}
+    shared::<axw_suspension_live_axle>()
+};
+
+/// Reads JSON or TOML text and checks it. `out` receives a handle that `axw_suspension_live_axle_free` frees.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_live_axle_new(
+    text: *const c_char,
+    out: *mut *mut axw_suspension_live_axle,
+) -> i32 {
+    guard(|| {
+        if out.is_null() {
+            return Err(Failure::Null("out"));
+        }
+        let model = axlewright::suspension::LiveAxle::from_text(unsafe { words("text", text) }?)?;
+        unsafe { out.write(Box::into_raw(Box::new(axw_suspension_live_axle(model)))) };
+        Ok(())
+    })
+}
+
+/// Frees a handle; NULL is allowed.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_live_axle_free(handle: *mut axw_suspension_live_axle) {
+    guard_or((), || unsafe { free(handle) })
+}
+
+/// The model as JSON text. `needed` receives the bytes that it needs, its closing NUL included; `buffer` may be NULL.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_live_axle_json(
+    model: *const axw_suspension_live_axle,
+    buffer: *mut c_char,
+    size: usize,
+    needed: *mut usize,
+) -> i32 {
+    guard(|| {
+        let text = unsafe { handle("model", model) }?.0.to_json()?;
+        fits("buffer", &text, buffer, size)?;
+        unsafe {
+            copy(&text, buffer, size);
+            put(needed, text.len() + 1);
+        }
+        Ok(())
+    })
+}
+
+/// The axle at a heave and roll: position and steer, instant axes, both wheels, springs, stroke,
+/// joints and bind.
+///
+/// Parameters
+///     heave [m]: `z`, of the axle's middle against the body from ride height, positive in bump
+///     roll [rad]: `phi`, of the axle against the body about x, positive with the left wheel in
+///         bump
+///
+/// Returns
+///     axle_x (length [m]): of the axle's middle, halfway between the wheels' centres, forward in
+///         the body's axes
+///     lateral_shift (length [m]): of the axle's middle, to the left of the body's centre plane
+///     axle_z (length [m]): of the axle's middle, up
+///     wheelbase_change (length [m]): of the axle's middle against ride height, positive where the
+///     wheelbase grows
+///     axle_steer (angle [rad]): turn of the axle about z, positive to the left
+///     heave_steer (angle [rad]): change of that over 25 mm of bump, at the slope that it has here
+///     roll_steer (ratio [-]): change of `axle_steer` over roll, at the slope that it has here;
+///         positive steers a rear axle out of a turn, a front axle into it
+///     axle_pitch (angle [rad]): turn of the axle about its own length, positive with its front
+///         down
+///     pinion_angle (angle [rad]): of the pinion's axis against the body's x, positive with its
+///         nose up
+///     pinion_angle_change (angle [rad]): of that against ride height
+///     pinion_x (length [m]): of the joint on the pinion's nose, forward
+///     pinion_y (length [m]): of the same, to the left
+///     pinion_z (length [m]): of the same, up
+///     roll_centre_height (length [m]): above the ground, where the axis about which the axle rolls
+///         crosses the body's centre plane, in the transverse plane through the axle's middle;
+///         sideways it wanders with `lateral_shift`
+///     roll_axis_angle (angle [rad]): of that axis against the body's x, positive where it rises
+///         forward
+///     lateral_rod_height (length [m]): above the ground, of the lateral rod on the body's centre
+///         plane; without steer in roll the height of the roll centre
+///     side_view_centre_x (length [m]): of the axle's instant centre in side view, in heave,
+///         forward; infinite where there is none
+///     side_view_centre_height (length [m]): of the same, above the ground
+///     side_view_angle (angle [rad]): forward lean of the path in bump of the point midway between
+///         the contact points, held in the axle
+///     drive_anti_pitch (ratio [-]): anti-squat of a rear axle, anti-lift of a front one, under
+///     drive whose torque the housing takes, as a share of what would cancel the pitch of that axle
+///     brake_anti_pitch (ratio [-]): anti-lift of a rear axle, anti-dive of a front one, under
+///         brakes whose torque the housing takes, as a share
+///     left_wheel_x (length [m]): of the left wheel's centre, forward
+///     left_wheel_y (length [m]): of the left wheel's centre, to the left
+///     left_wheel_z (length [m]): of the left wheel's centre, up
+///     left_camber (angle [rad]): of the left wheel against the body, positive with its top
+///         outboard
+///     left_toe (angle [rad]): of the left wheel, positive with its front inboard
+///     left_eye_length (length [m]): between the eyes of the left coil-over
+///     left_motion_ratio (ratio [-]): shortening of the left coil-over over heave
+///     left_roll_motion_ratio (ratio [-]): shortening of the left coil-over over the travel of the
+///     left wheel in roll: of upright springs their base over the track
+///     left_spring_length (length [m]): between the seats of the left spring
+///     left_spring_force (force [N]): compressive, in the coil; nothing where it is loose
+///     left_spring_used (length [m]): by how much the spring is shorter than unloaded
+///     left_spring_remaining (length [m]): until it is solid, along itself
+///     left_damper_used (length [m]): of the damper's stroke, from fully open
+///     left_damper_remaining (length [m]): of the damper's stroke, to fully closed; negative where
+///         it has ended
+///     left_wheel_force (force [N]): of coil and gas in heave, their force times
+///         `left_motion_ratio`
+///     left_wheel_rate (linear stiffness [N/m]): tangent rate of coil and gas in heave, with the
+///         term of the changing motion ratio; without bar, tyre and links that bind
+///     right_wheel_x (length [m]): of the right wheel's centre, forward
+///     right_wheel_y (length [m]): of the right wheel's centre, to the left
+///     right_wheel_z (length [m]): of the right wheel's centre, up
+///     right_camber (angle [rad]): of the right wheel against the body, positive with its top
+///         outboard
+///     right_toe (angle [rad]): of the right wheel, positive with its front inboard
+///     right_eye_length (length [m]): between the eyes of the right coil-over
+///     right_motion_ratio (ratio [-]): shortening of the right coil-over over heave
+///     right_roll_motion_ratio (ratio [-]): shortening of the right coil-over over the travel of
+///         the right wheel in roll: of upright springs their base over the track
+///     right_spring_length (length [m]): between the seats of the right spring
+///     right_spring_force (force [N]): compressive, in the coil; nothing where it is loose
+///     right_spring_used (length [m]): by how much the spring is shorter than unloaded
+///     right_spring_remaining (length [m]): until it is solid, along itself
+///     right_damper_used (length [m]): of the damper's stroke, from fully open
+///     right_damper_remaining (length [m]): of the damper's stroke, to fully closed; negative where
+///         it has ended
+///     right_wheel_force (force [N]): of coil and gas in heave, their force times
+///         `right_motion_ratio`
+///     right_wheel_rate (linear stiffness [N/m]): tangent rate of coil and gas in heave, with the
+///         term of the changing motion ratio; without bar, tyre and links that bind
+///     roll_stiffness (rotational stiffness [N·m/rad]): of both springs with their gas at this
+///         heave, tangent, the term of the changing lengths included; without bar, tyre and links
+///         that bind
+///     bar_angle (angle [rad]): mean turn of the bar's two levers from ride height, positive as in
+///         bump
+///     bar_twist (angle [rad]): turn of the left lever less that of the right one
+///     bar_motion_ratio (ratio [-]): travel of the levers' ends along their arcs over wheel travel,
+///         in roll
+///     greatest_lean (angle [rad]): of all joints of the links, the greatest lean from ride height
+///     greatest_lean_joint (text): which joint that is, its link and its end: `body`, `axle`,
+///         `crank` or `outer`
+///     joint_left (angle [rad]): until the first of the joints whose limits are given is at its
+///         limit
+///     first_joint (text): which joint that is; `not known` where no limit is given
+///     lateral_rod_stretch (length [m]): by how much the lateral rod with its bushes is longer than
+///         at ride height: nothing unless it binds
+///     freedoms (whole number): coordinates of the axle less the rank of the links here: two where
+///         it heaves and rolls freely, one where it does so only together
+///     redundant (whole number): links more than an axle that heaves and rolls leaves room for
+///     bind_misfit (length [m]): by how much the links miss each other at this heave and roll, were
+///         their joints rigid: root of the sum of the squares of their misses
+///     bind_force (force [N]): greatest tension or compression of a link by that; not a number
+///         where no bush gives
+///     bind_link (text): which link that is, or, where no bush gives, which one misses most; `none`
+///         where nothing binds
+///     bind_moment (torque [N·m]): of the links that bind, on the axle about its roll axis, against
+///         roll
+///     bind_roll_stiffness (rotational stiffness [N·m/rad]): change of that over roll, at the slope
+///         that it has here
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_live_axle_at(
+    model: *const axw_suspension_live_axle,
+    heave: f64,
+    roll: f64,
+    axle_x: *mut f64,
+    lateral_shift: *mut f64,
+    axle_z: *mut f64,
+    wheelbase_change: *mut f64,
+    axle_steer: *mut f64,
+    heave_steer: *mut f64,
+    roll_steer: *mut f64,
+    axle_pitch: *mut f64,
+    pinion_angle: *mut f64,
+    pinion_angle_change: *mut f64,
+    pinion_x: *mut f64,
+    pinion_y: *mut f64,
+    pinion_z: *mut f64,
+    roll_centre_height: *mut f64,
+    roll_axis_angle: *mut f64,
+    lateral_rod_height: *mut f64,
+    side_view_centre_x: *mut f64,
+    side_view_centre_height: *mut f64,
+    side_view_angle: *mut f64,
+    drive_anti_pitch: *mut f64,
+    brake_anti_pitch: *mut f64,
+    left_wheel_x: *mut f64,
+    left_wheel_y: *mut f64,
+    left_wheel_z: *mut f64,
+    left_camber: *mut f64,
+    left_toe: *mut f64,
+    left_eye_length: *mut f64,
+    left_motion_ratio: *mut f64,
+    left_roll_motion_ratio: *mut f64,
+    left_spring_length: *mut f64,
+    left_spring_force: *mut f64,
+    left_spring_used: *mut f64,
+    left_spring_remaining: *mut f64,
+    left_damper_used: *mut f64,
+    left_damper_remaining: *mut f64,
+    left_wheel_force: *mut f64,
+    left_wheel_rate: *mut f64,
+    right_wheel_x: *mut f64,
+    right_wheel_y: *mut f64,
+    right_wheel_z: *mut f64,
+    right_camber: *mut f64,
+    right_toe: *mut f64,
+    right_eye_length: *mut f64,
+    right_motion_ratio: *mut f64,
+    right_roll_motion_ratio: *mut f64,
+    right_spring_length: *mut f64,
+    right_spring_force: *mut f64,
+    right_spring_used: *mut f64,
+    right_spring_remaining: *mut f64,
+    right_damper_used: *mut f64,
+    right_damper_remaining: *mut f64,
+    right_wheel_force: *mut f64,
+    right_wheel_rate: *mut f64,
+    roll_stiffness: *mut f64,
+    bar_angle: *mut f64,
+    bar_twist: *mut f64,
+    bar_motion_ratio: *mut f64,
+    greatest_lean: *mut f64,
+    greatest_lean_joint: *mut c_char,
+    greatest_lean_joint_size: usize,
+    greatest_lean_joint_needed: *mut usize,
+    joint_left: *mut f64,
+    first_joint: *mut c_char,
+    first_joint_size: usize,
+    first_joint_needed: *mut usize,
+    lateral_rod_stretch: *mut f64,
+    freedoms: *mut i64,
+    redundant: *mut i64,
+    bind_misfit: *mut f64,
+    bind_force: *mut f64,
+    bind_link: *mut c_char,
+    bind_link_size: usize,
+    bind_link_needed: *mut usize,
+    bind_moment: *mut f64,
+    bind_roll_stiffness: *mut f64,
+) -> i32 {
+    guard(|| {
+        let on = unsafe { handle("model", model) }?.0.at(Length::from_si(heave), Angle::from_si(roll))?;
+        fits("greatest_lean_joint", &on.greatest_lean_joint, greatest_lean_joint, greatest_lean_joint_size)?;
+        fits("first_joint", &on.first_joint, first_joint, first_joint_size)?;
+        fits("bind_link", &on.bind_link, bind_link, bind_link_size)?;
+        unsafe {
+            put(axle_x, on.axle_x.si());
+            put(lateral_shift, on.lateral_shift.si());
+            put(axle_z, on.axle_z.si());
+            put(wheelbase_change, on.wheelbase_change.si());
+            put(axle_steer, on.axle_steer.si());
+            put(heave_steer, on.heave_steer.si());
+            put(roll_steer, on.roll_steer.si());
+            put(axle_pitch, on.axle_pitch.si());
+            put(pinion_angle, on.pinion_angle.si());
+            put(pinion_angle_change, on.pinion_angle_change.si());
+            put(pinion_x, on.pinion_x.si());
+            put(pinion_y, on.pinion_y.si());
+            put(pinion_z, on.pinion_z.si());
+            put(roll_centre_height, on.roll_centre_height.si());
+            put(roll_axis_angle, on.roll_axis_angle.si());
+            put(lateral_rod_height, on.lateral_rod_height.si());
+            put(side_view_centre_x, on.side_view_centre_x.si());
+            put(side_view_centre_height, on.side_view_centre_height.si());
+            put(side_view_angle, on.side_view_angle.si());
+            put(drive_anti_pitch, on.drive_anti_pitch.si());
+            put(brake_anti_pitch, on.brake_anti_pitch.si());
+            put(left_wheel_x, on.left_wheel_x.si());
+            put(left_wheel_y, on.left_wheel_y.si());
+            put(left_wheel_z, on.left_wheel_z.si());
+            put(left_camber, on.left_camber.si());
+            put(left_toe, on.left_toe.si());
+            put(left_eye_length, on.left_eye_length.si());
+            put(left_motion_ratio, on.left_motion_ratio.si());
+            put(left_roll_motion_ratio, on.left_roll_motion_ratio.si());
+            put(left_spring_length, on.left_spring_length.si());
+            put(left_spring_force, on.left_spring_force.si());
+            put(left_spring_used, on.left_spring_used.si());
+            put(left_spring_remaining, on.left_spring_remaining.si());
+            put(left_damper_used, on.left_damper_used.si());
+            put(left_damper_remaining, on.left_damper_remaining.si());
+            put(left_wheel_force, on.left_wheel_force.si());
+            put(left_wheel_rate, on.left_wheel_rate.si());
+            put(right_wheel_x, on.right_wheel_x.si());
+            put(right_wheel_y, on.right_wheel_y.si());
+            put(right_wheel_z, on.right_wheel_z.si());
+            put(right_camber, on.right_camber.si());
+            put(right_toe, on.right_toe.si());
+            put(right_eye_length, on.right_eye_length.si());
+            put(right_motion_ratio, on.right_motion_ratio.si());
+            put(right_roll_motion_ratio, on.right_roll_motion_ratio.si());
+            put(right_spring_length, on.right_spring_length.si());
+            put(right_spring_force, on.right_spring_force.si());
+            put(right_spring_used, on.right_spring_used.si());
+            put(right_spring_remaining, on.right_spring_remaining.si());
+            put(right_damper_used, on.right_damper_used.si());
+            put(right_damper_remaining, on.right_damper_remaining.si());
+            put(right_wheel_force, on.right_wheel_force.si());
+            put(right_wheel_rate, on.right_wheel_rate.si());
+            put(roll_stiffness, on.roll_stiffness.si());
+            put(bar_angle, on.bar_angle.si());
+            put(bar_twist, on.bar_twist.si());
+            put(bar_motion_ratio, on.bar_motion_ratio.si());
+            put(greatest_lean, on.greatest_lean.si());
+            copy(&on.greatest_lean_joint, greatest_lean_joint, greatest_lean_joint_size);
+            put(greatest_lean_joint_needed, on.greatest_lean_joint.len() + 1);
+            put(joint_left, on.joint_left.si());
+            copy(&on.first_joint, first_joint, first_joint_size);
+            put(first_joint_needed, on.first_joint.len() + 1);
+            put(lateral_rod_stretch, on.lateral_rod_stretch.si());
+            put(freedoms, on.freedoms);
+            put(redundant, on.redundant);
+            put(bind_misfit, on.bind_misfit.si());
+            put(bind_force, on.bind_force.si());
+            copy(&on.bind_link, bind_link, bind_link_size);
+            put(bind_link_needed, on.bind_link.len() + 1);
+            put(bind_moment, on.bind_moment.si());
+            put(bind_roll_stiffness, on.bind_roll_stiffness.si());
+        }
+        Ok(())
+    })
+}
+
+/// The axle over heave and roll.
+///
+/// Parameters
+///     heave [m], several: of the axle's middle against the body from ride height, positive in bump
+///     roll [rad], several: of the axle against the body about x, positive with the left wheel in
+///         bump
+///
+/// Returns
+///     (table) One row a heave and roll: `heave`, `roll`, and the results of `at`: `axle_x`,
+///     `lateral_shift`, `axle_z`, `wheelbase_change`, `axle_steer`, `heave_steer`, `roll_steer`,
+///     `axle_pitch`, `pinion_angle`, `pinion_angle_change`, `pinion_x`, `pinion_y`, `pinion_z`,
+///     `roll_centre_height`, `roll_axis_angle`, `lateral_rod_height`, `side_view_centre_x`,
+///     `side_view_centre_height`, `side_view_angle`, `drive_anti_pitch`, `brake_anti_pitch`,
+///     `left_wheel_x`, `left_wheel_y`, `left_wheel_z`, `left_camber`, `left_toe`,
+///     `left_eye_length`, `left_motion_ratio`, `left_roll_motion_ratio`, `left_spring_length`,
+///     `left_spring_force`, `left_spring_used`, `left_spring_remaining`, `left_damper_used`,
+///     `left_damper_remaining`, `left_wheel_force`, `left_wheel_rate`, `right_wheel_x`,
+///     `right_wheel_y`, `right_wheel_z`, `right_camber`, `right_toe`, `right_eye_length`,
+///     `right_motion_ratio`, `right_roll_motion_ratio`, `right_spring_length`,
+///     `right_spring_force`, `right_spring_used`, `right_spring_remaining`, `right_damper_used`,
+///     `right_damper_remaining`, `right_wheel_force`, `right_wheel_rate`, `roll_stiffness`,
+///     `bar_angle`, `bar_twist`, `bar_motion_ratio`, `greatest_lean`, `greatest_lean_joint`,
+///     `joint_left`, `first_joint`, `lateral_rod_stretch`, `freedoms`, `redundant`, `bind_misfit`,
+///     `bind_force`, `bind_link`, `bind_moment`, `bind_roll_stiffness`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_live_axle_table(
+    model: *const axw_suspension_live_axle,
+    heave: *const f64,
+    heave_count: usize,
+    roll: *const f64,
+    roll_count: usize,
+    result: *mut *mut axw_table,
+) -> i32 {
+    guard(|| {
+        let heave: Vec<Length> =
+            unsafe { list("heave", heave, heave_count) }?.iter().copied().map(Length::from_si).collect();
+        let roll: Vec<Angle> =
+            unsafe { list("roll", roll, roll_count) }?.iter().copied().map(Angle::from_si).collect();
+        let on = unsafe { handle("model", model) }?.0.table(&heave, &roll)?;
+        if result.is_null() {
+            return Err(Failure::Null("result"));
+        }
+        unsafe {
+            put(result, Box::into_raw(axw_table::new(on)));
+        }
+        Ok(())
+    })
+}
+
+/// How far the linkage goes in droop and bump before a link is over-extended; bar, damper, spring
+/// and joints may end it earlier.
+///
+/// Parameters
+///     roll [rad]: of the axle against the body about x, positive with the left wheel in bump
+///
+/// Returns
+///     droop (length [m]): least heave, negative
+///     droop_end (text): the link that ends it
+///     bump (length [m]): greatest heave
+///     bump_end (text): the link that ends it
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_live_axle_travel_range(
+    model: *const axw_suspension_live_axle,
+    roll: f64,
+    droop: *mut f64,
+    droop_end: *mut c_char,
+    droop_end_size: usize,
+    droop_end_needed: *mut usize,
+    bump: *mut f64,
+    bump_end: *mut c_char,
+    bump_end_size: usize,
+    bump_end_needed: *mut usize,
+) -> i32 {
+    guard(|| {
+        let on = unsafe { handle("model", model) }?.0.travel_range(Angle::from_si(roll))?;
+        fits("droop_end", &on.droop_end, droop_end, droop_end_size)?;
+        fits("bump_end", &on.bump_end, bump_end, bump_end_size)?;
+        unsafe {
+            put(droop, on.droop.si());
+            copy(&on.droop_end, droop_end, droop_end_size);
+            put(droop_end_needed, on.droop_end.len() + 1);
+            put(bump, on.bump.si());
+            copy(&on.bump_end, bump_end, bump_end_size);
+            put(bump_end_needed, on.bump_end.len() + 1);
+        }
+        Ok(())
+    })
+}
+
+/// The axle moved under its body: wheels, axle ends of links, rods, coil-overs and drop links, and
+/// what the axle carries are moved; what is on the body stays.
+///
+/// Parameters
+///     forward [m]: by how much
+///     up [m]: by how much, against the body, which then stands so much lower
+///     heave [m], several: from the ride height of each
+///
+/// Returns
+///     (table) Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the
+///     results of `at`. The links are set to their new length at ride height, where the pinion
+///     points as it did, and the springs' seats are set so that they carry the load that they
+///     carried.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_live_axle_axle_move(
+    model: *const axw_suspension_live_axle,
+    forward: f64,
+    up: f64,
+    heave: *const f64,
+    heave_count: usize,
+    result: *mut *mut axw_table,
+) -> i32 {
+    guard(|| {
+        let heave: Vec<Length> =
+            unsafe { list("heave", heave, heave_count) }?.iter().copied().map(Length::from_si).collect();
+        let on = unsafe { handle("model", model) }?.0.axle_move(
+            Length::from_si(forward),
+            Length::from_si(up),
+            &heave,
+        )?;
+        if result.is_null() {
+            return Err(Failure::Null("result"));
+        }
+        unsafe {
+            put(result, Box::into_raw(axw_table::new(on)));
+        }
+        Ok(())
+    })
+}
+
+/// The body raised or lowered on its springs, the linkage as it is.
+///
+/// Parameters
+///     rise [m]: of the body above the ground, negative where it is lowered
+///     heave [m], several: from the ride height of each
+///
+/// Returns
+///     (table) Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the
+///     results of `at`; changes are against the ride height before. The springs' seats are set so
+///     that they carry the load that they carried.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_live_axle_ride_height_change(
+    model: *const axw_suspension_live_axle,
+    rise: f64,
+    heave: *const f64,
+    heave_count: usize,
+    result: *mut *mut axw_table,
+) -> i32 {
+    guard(|| {
+        let heave: Vec<Length> =
+            unsafe { list("heave", heave, heave_count) }?.iter().copied().map(Length::from_si).collect();
+        let on = unsafe { handle("model", model) }?.0.ride_height_change(Length::from_si(rise), &heave)?;
+        if result.is_null() {
+            return Err(Failure::Null("result"));
+        }
+        unsafe {
+            put(result, Box::into_raw(axw_table::new(on)));
+        }
+        Ok(())
+    })
+}
+
+/// Spacers behind both wheels, or wheels of another offset.
+///
+/// Parameters
+///     outward [m]: thickness of a spacer, or by how much the new offset is less
+///     heave [m], several: from ride height
+///
+/// Returns
+///     (table) Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the
+///     results of `at`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_live_axle_spacer(
+    model: *const axw_suspension_live_axle,
+    outward: f64,
+    heave: *const f64,
+    heave_count: usize,
+    result: *mut *mut axw_table,
+) -> i32 {
+    guard(|| {
+        let heave: Vec<Length> =
+            unsafe { list("heave", heave, heave_count) }?.iter().copied().map(Length::from_si).collect();
+        let on = unsafe { handle("model", model) }?.0.spacer(Length::from_si(outward), &heave)?;
+        if result.is_null() {
+            return Err(Failure::Null("result"));
+        }
+        unsafe {
+            put(result, Box::into_raw(axw_table::new(on)));
+        }
+        Ok(())
+    })
+}
+
 /// Both axles in a steady turn: how far the body leans, and how the axles share the load that moves
 /// to the outer wheels.
 ///

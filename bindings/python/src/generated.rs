@@ -4639,6 +4639,125 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
             call.table(on)
         },
     )?;
+    kernels
+        .model::<axlewright::suspension::LiveAxle>("suspension.LiveAxle", "suspension.LiveAxle.to_json")?;
+    kernels.method::<axlewright::suspension::LiveAxle>("suspension.LiveAxle.at", |model, call| {
+        let heave = call.quantity::<units::Length>(0, "heave")?;
+        let roll = call.quantity::<units::Angle>(1, "roll")?;
+        let on = call.answer(model.at(heave, roll))?;
+        call.parts([
+            call.give(on.axle_x)?,
+            call.give(on.lateral_shift)?,
+            call.give(on.axle_z)?,
+            call.give(on.wheelbase_change)?,
+            call.give(on.axle_steer)?,
+            call.give(on.heave_steer)?,
+            call.give(on.roll_steer)?,
+            call.give(on.axle_pitch)?,
+            call.give(on.pinion_angle)?,
+            call.give(on.pinion_angle_change)?,
+            call.give(on.pinion_x)?,
+            call.give(on.pinion_y)?,
+            call.give(on.pinion_z)?,
+            call.give(on.roll_centre_height)?,
+            call.give(on.roll_axis_angle)?,
+            call.give(on.lateral_rod_height)?,
+            call.give(on.side_view_centre_x)?,
+            call.give(on.side_view_centre_height)?,
+            call.give(on.side_view_angle)?,
+            call.give(on.drive_anti_pitch)?,
+            call.give(on.brake_anti_pitch)?,
+            call.give(on.left_wheel_x)?,
+            call.give(on.left_wheel_y)?,
+            call.give(on.left_wheel_z)?,
+            call.give(on.left_camber)?,
+            call.give(on.left_toe)?,
+            call.give(on.left_eye_length)?,
+            call.give(on.left_motion_ratio)?,
+            call.give(on.left_roll_motion_ratio)?,
+            call.give(on.left_spring_length)?,
+            call.give(on.left_spring_force)?,
+            call.give(on.left_spring_used)?,
+            call.give(on.left_spring_remaining)?,
+            call.give(on.left_damper_used)?,
+            call.give(on.left_damper_remaining)?,
+            call.give(on.left_wheel_force)?,
+            call.give(on.left_wheel_rate)?,
+            call.give(on.right_wheel_x)?,
+            call.give(on.right_wheel_y)?,
+            call.give(on.right_wheel_z)?,
+            call.give(on.right_camber)?,
+            call.give(on.right_toe)?,
+            call.give(on.right_eye_length)?,
+            call.give(on.right_motion_ratio)?,
+            call.give(on.right_roll_motion_ratio)?,
+            call.give(on.right_spring_length)?,
+            call.give(on.right_spring_force)?,
+            call.give(on.right_spring_used)?,
+            call.give(on.right_spring_remaining)?,
+            call.give(on.right_damper_used)?,
+            call.give(on.right_damper_remaining)?,
+            call.give(on.right_wheel_force)?,
+            call.give(on.right_wheel_rate)?,
+            call.give(on.roll_stiffness)?,
+            call.give(on.bar_angle)?,
+            call.give(on.bar_twist)?,
+            call.give(on.bar_motion_ratio)?,
+            call.give(on.greatest_lean)?,
+            call.word(&on.greatest_lean_joint),
+            call.give(on.joint_left)?,
+            call.word(&on.first_joint),
+            call.give(on.lateral_rod_stretch)?,
+            call.count(on.freedoms),
+            call.count(on.redundant),
+            call.give(on.bind_misfit)?,
+            call.give(on.bind_force)?,
+            call.word(&on.bind_link),
+            call.give(on.bind_moment)?,
+            call.give(on.bind_roll_stiffness)?,
+        ])
+    })?;
+    kernels.method::<axlewright::suspension::LiveAxle>("suspension.LiveAxle.table", |model, call| {
+        let heave = call.quantities::<units::Length>(0, "heave")?;
+        let roll = call.quantities::<units::Angle>(1, "roll")?;
+        let on = call.answer(model.table(&heave, &roll))?;
+        call.table(on)
+    })?;
+    kernels.method::<axlewright::suspension::LiveAxle>(
+        "suspension.LiveAxle.travel_range",
+        |model, call| {
+            let roll = call.quantity::<units::Angle>(0, "roll")?;
+            let on = call.answer(model.travel_range(roll))?;
+            call.parts([
+                call.give(on.droop)?,
+                call.word(&on.droop_end),
+                call.give(on.bump)?,
+                call.word(&on.bump_end),
+            ])
+        },
+    )?;
+    kernels.method::<axlewright::suspension::LiveAxle>("suspension.LiveAxle.axle_move", |model, call| {
+        let forward = call.quantity::<units::Length>(0, "forward")?;
+        let up = call.quantity::<units::Length>(1, "up")?;
+        let heave = call.quantities::<units::Length>(2, "heave")?;
+        let on = call.answer(model.axle_move(forward, up, &heave))?;
+        call.table(on)
+    })?;
+    kernels.method::<axlewright::suspension::LiveAxle>(
+        "suspension.LiveAxle.ride_height_change",
+        |model, call| {
+            let rise = call.quantity::<units::Length>(0, "rise")?;
+            let heave = call.quantities::<units::Length>(1, "heave")?;
+            let on = call.answer(model.ride_height_change(rise, &heave))?;
+            call.table(on)
+        },
+    )?;
+    kernels.method::<axlewright::suspension::LiveAxle>("suspension.LiveAxle.spacer", |model, call| {
+        let outward = call.quantity::<units::Length>(0, "outward")?;
+        let heave = call.quantities::<units::Length>(1, "heave")?;
+        let on = call.answer(model.spacer(outward, &heave))?;
+        call.table(on)
+    })?;
     kernels.model::<axlewright::suspension::RollBalance>(
         "suspension.RollBalance",
         "suspension.RollBalance.to_json",

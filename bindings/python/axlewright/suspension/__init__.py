@@ -1,6 +1,7 @@
 from .generated import (
     __doc__,
     AxleLoadTransfer,
+    AxlePosition,
     Balance,
     Bars,
     DoubleWishbone,
@@ -8,6 +9,7 @@ from .generated import (
     InTurn,
     LeafAxle,
     LeafAxlePosition,
+    LiveAxle,
     RollBalance,
     Strut,
     TravelRange,
@@ -29,6 +31,7 @@ from .generated import (
 
 __all__ = [
     "AxleLoadTransfer",
+    "AxlePosition",
     "Balance",
     "Bars",
     "DoubleWishbone",
@@ -36,6 +39,7 @@ __all__ = [
     "InTurn",
     "LeafAxle",
     "LeafAxlePosition",
+    "LiveAxle",
     "RollBalance",
     "Strut",
     "TravelRange",

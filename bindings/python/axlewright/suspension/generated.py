@@ -8,12 +8,12 @@ from axlewright._model import Model
 from axlewright._native import functions as _functions
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Mapping, Sequence
 
     from axlewright import Quantity, Table
     from axlewright._types import Invalid, QuantityLike, Ratio, RatioLike
 
-__all__ = ["AxleLoadTransfer", "Balance", "Bars", "DoubleWishbone", "HeaveRange", "InTurn", "LeafAxle", "LeafAxlePosition", "RollBalance", "Strut", "TravelRange", "WheelPosition", "WheelsInRoll", "WindUp", "axle_load_transfer", "bar_rate_for_roll_stiffness", "bar_roll_stiffness", "front_transfer_share", "independent_roll_stiffness", "live_axle_roll_stiffness", "roll_arm", "roll_gradient", "roll_stiffness_for_gradient", "roll_stiffness_over_tyres", "tyre_roll_stiffness"]
+__all__ = ["AxleLoadTransfer", "AxlePosition", "Balance", "Bars", "DoubleWishbone", "HeaveRange", "InTurn", "LeafAxle", "LeafAxlePosition", "LiveAxle", "RollBalance", "Strut", "TravelRange", "WheelPosition", "WheelsInRoll", "WindUp", "axle_load_transfer", "bar_rate_for_roll_stiffness", "bar_roll_stiffness", "front_transfer_share", "independent_roll_stiffness", "live_axle_roll_stiffness", "roll_arm", "roll_gradient", "roll_stiffness_for_gradient", "roll_stiffness_over_tyres", "tyre_roll_stiffness"]
 
 _axle_load_transfer = _functions["suspension.axle_load_transfer"]
 _bar_rate_for_roll_stiffness = _functions["suspension.bar_rate_for_roll_stiffness"]
@@ -42,6 +42,12 @@ _leaf_axle_wind_up = _functions["suspension.LeafAxle.wind_up"]
 _leaf_axle_seat_block = _functions["suspension.LeafAxle.seat_block"]
 _leaf_axle_shackle_change = _functions["suspension.LeafAxle.shackle_change"]
 _leaf_axle_ride_height_change = _functions["suspension.LeafAxle.ride_height_change"]
+_live_axle_at = _functions["suspension.LiveAxle.at"]
+_live_axle_table = _functions["suspension.LiveAxle.table"]
+_live_axle_travel_range = _functions["suspension.LiveAxle.travel_range"]
+_live_axle_axle_move = _functions["suspension.LiveAxle.axle_move"]
+_live_axle_ride_height_change = _functions["suspension.LiveAxle.ride_height_change"]
+_live_axle_spacer = _functions["suspension.LiveAxle.spacer"]
 _roll_balance_balance = _functions["suspension.RollBalance.balance"]
 _roll_balance_in_turn = _functions["suspension.RollBalance.in_turn"]
 _roll_balance_bars_for = _functions["suspension.RollBalance.bars_for"]
@@ -343,6 +349,177 @@ class WindUp(NamedTuple):
     """Vertical, of each spring, which the torque changes with the heave kept."""
     leaf_stress: Quantity
     """Greatest, in the full-length leaves at the seat, load and torque together."""
+
+
+class AxlePosition(NamedTuple):
+    """Results of `at`."""
+
+    axle_x: Quantity
+    """Of the axle's middle, halfway between the wheels' centres, forward in the body's axes."""
+    lateral_shift: Quantity
+    """Of the axle's middle, to the left of the body's centre plane."""
+    axle_z: Quantity
+    """Of the axle's middle, up."""
+    wheelbase_change: Quantity
+    """Of the axle's middle against ride height, positive where the wheelbase grows."""
+    axle_steer: Quantity
+    """Turn of the axle about z, positive to the left."""
+    heave_steer: Quantity
+    """Change of that over 25 mm of bump, at the slope that it has here."""
+    roll_steer: Ratio
+    """Change of `axle_steer` over roll, at the slope that it has here; positive steers a rear axle out
+    of a turn, a front axle into it.
+    """
+    axle_pitch: Quantity
+    """Turn of the axle about its own length, positive with its front down."""
+    pinion_angle: Quantity
+    """Of the pinion's axis against the body's x, positive with its nose up."""
+    pinion_angle_change: Quantity
+    """Of that against ride height."""
+    pinion_x: Quantity
+    """Of the joint on the pinion's nose, forward."""
+    pinion_y: Quantity
+    """Of the same, to the left."""
+    pinion_z: Quantity
+    """Of the same, up."""
+    roll_centre_height: Quantity
+    """Above the ground, where the axis about which the axle rolls crosses the body's centre plane, in
+    the transverse plane through the axle's middle; sideways it wanders with `lateral_shift`.
+    """
+    roll_axis_angle: Quantity
+    """Of that axis against the body's x, positive where it rises forward."""
+    lateral_rod_height: Quantity
+    """Above the ground, of the lateral rod on the body's centre plane; without steer in roll the
+    height of the roll centre.
+    """
+    side_view_centre_x: Quantity
+    """Of the axle's instant centre in side view, in heave, forward; infinite where there is none."""
+    side_view_centre_height: Quantity
+    """Of the same, above the ground."""
+    side_view_angle: Quantity
+    """Forward lean of the path in bump of the point midway between the contact points, held in the
+    axle.
+    """
+    drive_anti_pitch: Ratio
+    """Anti-squat of a rear axle, anti-lift of a front one, under drive whose torque the housing takes,
+    as a share of what would cancel the pitch of that axle.
+    """
+    brake_anti_pitch: Ratio
+    """Anti-lift of a rear axle, anti-dive of a front one, under brakes whose torque the housing takes,
+    as a share.
+    """
+    left_wheel_x: Quantity
+    """Of the left wheel's centre, forward."""
+    left_wheel_y: Quantity
+    """Of the left wheel's centre, to the left."""
+    left_wheel_z: Quantity
+    """Of the left wheel's centre, up."""
+    left_camber: Quantity
+    """Of the left wheel against the body, positive with its top outboard."""
+    left_toe: Quantity
+    """Of the left wheel, positive with its front inboard."""
+    left_eye_length: Quantity
+    """Between the eyes of the left coil-over."""
+    left_motion_ratio: Ratio
+    """Shortening of the left coil-over over heave."""
+    left_roll_motion_ratio: Ratio
+    """Shortening of the left coil-over over the travel of the left wheel in roll: of upright springs
+    their base over the track.
+    """
+    left_spring_length: Quantity
+    """Between the seats of the left spring."""
+    left_spring_force: Quantity
+    """Compressive, in the coil; nothing where it is loose."""
+    left_spring_used: Quantity
+    """By how much the spring is shorter than unloaded."""
+    left_spring_remaining: Quantity
+    """Until it is solid, along itself."""
+    left_damper_used: Quantity
+    """Of the damper's stroke, from fully open."""
+    left_damper_remaining: Quantity
+    """Of the damper's stroke, to fully closed; negative where it has ended."""
+    left_wheel_force: Quantity
+    """Of coil and gas in heave, their force times `left_motion_ratio`."""
+    left_wheel_rate: Quantity
+    """Tangent rate of coil and gas in heave, with the term of the changing motion ratio; without bar,
+    tyre and links that bind.
+    """
+    right_wheel_x: Quantity
+    """Of the right wheel's centre, forward."""
+    right_wheel_y: Quantity
+    """Of the right wheel's centre, to the left."""
+    right_wheel_z: Quantity
+    """Of the right wheel's centre, up."""
+    right_camber: Quantity
+    """Of the right wheel against the body, positive with its top outboard."""
+    right_toe: Quantity
+    """Of the right wheel, positive with its front inboard."""
+    right_eye_length: Quantity
+    """Between the eyes of the right coil-over."""
+    right_motion_ratio: Ratio
+    """Shortening of the right coil-over over heave."""
+    right_roll_motion_ratio: Ratio
+    """Shortening of the right coil-over over the travel of the right wheel in roll: of upright springs
+    their base over the track.
+    """
+    right_spring_length: Quantity
+    """Between the seats of the right spring."""
+    right_spring_force: Quantity
+    """Compressive, in the coil; nothing where it is loose."""
+    right_spring_used: Quantity
+    """By how much the spring is shorter than unloaded."""
+    right_spring_remaining: Quantity
+    """Until it is solid, along itself."""
+    right_damper_used: Quantity
+    """Of the damper's stroke, from fully open."""
+    right_damper_remaining: Quantity
+    """Of the damper's stroke, to fully closed; negative where it has ended."""
+    right_wheel_force: Quantity
+    """Of coil and gas in heave, their force times `right_motion_ratio`."""
+    right_wheel_rate: Quantity
+    """Tangent rate of coil and gas in heave, with the term of the changing motion ratio; without bar,
+    tyre and links that bind.
+    """
+    roll_stiffness: Quantity
+    """Of both springs with their gas at this heave, tangent, the term of the changing lengths
+    included; without bar, tyre and links that bind.
+    """
+    bar_angle: Quantity
+    """Mean turn of the bar's two levers from ride height, positive as in bump."""
+    bar_twist: Quantity
+    """Turn of the left lever less that of the right one."""
+    bar_motion_ratio: Ratio
+    """Travel of the levers' ends along their arcs over wheel travel, in roll."""
+    greatest_lean: Quantity
+    """Of all joints of the links, the greatest lean from ride height."""
+    greatest_lean_joint: str
+    """Which joint that is, its link and its end: `body`, `axle`, `crank` or `outer`."""
+    joint_left: Quantity
+    """Until the first of the joints whose limits are given is at its limit."""
+    first_joint: str
+    """Which joint that is; `not known` where no limit is given."""
+    lateral_rod_stretch: Quantity
+    """By how much the lateral rod with its bushes is longer than at ride height: nothing unless it
+    binds.
+    """
+    freedoms: int
+    """Coordinates of the axle less the rank of the links here: two where it heaves and rolls freely,
+    one where it does so only together.
+    """
+    redundant: int
+    """Links more than an axle that heaves and rolls leaves room for."""
+    bind_misfit: Quantity
+    """By how much the links miss each other at this heave and roll, were their joints rigid: root of
+    the sum of the squares of their misses.
+    """
+    bind_force: Quantity
+    """Greatest tension or compression of a link by that; not a number where no bush gives."""
+    bind_link: str
+    """Which link that is, or, where no bush gives, which one misses most; `none` where nothing binds."""
+    bind_moment: Quantity
+    """Of the links that bind, on the axle about its roll axis, against roll."""
+    bind_roll_stiffness: Quantity
+    """Change of that over roll, at the slope that it has here."""
 
 
 class Balance(NamedTuple):
@@ -1543,6 +1720,360 @@ class LeafAxle(Model):
             results of `at`; changes are against the ride height before.
         """
         return _leaf_axle_ride_height_change(self._handle, rise, heave)  # type: ignore[no-any-return]
+
+
+class LiveAxle(Model):
+    """A rigid axle on links, drawn point by point: where it stands over heave and roll, how it steers,
+    and what springs and bushes do there.
+
+    Formula
+        distances between joined points are kept, or the strain energy `sum f^2 g / 2` of the bushes
+        is least; `r = -dL/dz`; wheel rate `k r^2 + F dr/dz`; roll centre where `dy/dphi = 0`;
+        anti-pitch `s (dx/dz) l / h` of the contact points held in the axle
+
+    Fields
+        axle (choice): `front` or `rear`: which way the wheelbase grows, and what driving and
+            braking do to the body
+        wheel (table): the left wheel at ride height: `centre`, `camber`, `toe`, and the
+            `loaded_radius` from its centre to the ground; the right one is its mirror image
+        links (list): those along the vehicle, three or four: `name`, `fitted` as a `pair` (drawn on
+            the left, the mirror image added) or as a `single` one, `body` and `axle` for its ends,
+            the stiffness of the bushes in them, `body_bush` and `axle_bush`, along the link, and
+            the lean that they allow, `body_limit` and `axle_limit`
+        lateral_rod (table, optional): across the vehicle: `body`, `axle`, and the same of its ends
+        watt (table, optional): instead of that: the `pivot` of a bell crank whose axis lies along
+            x, what it is `carried_by` (`axle` or `body`), and `upper_rod` and `lower_rod`, each
+            from `crank` to `outer`
+        coil_over (table, optional): the left one, mirrored: `body_eye`, `axle_eye`; its `spring`
+            (`rate`, `free_length`, `solid_length` with the gaps that stay open, `seat_offset`
+            between the eyes less between the seats) and its `damper` (`open_length`,
+            `closed_length` between the eyes, `gas_force`)
+        anti_roll_bar (table, optional): its left end, mirrored: what carries its bearings
+            (`carried_by`, `body` or `axle`), `link_eye` of the drop link on the other of the two,
+            `lever_end` of the bar, `lever_pivot`, any point of its axis along y
+        pinion (table, optional): its `angle` against the body's x at ride height, positive with its
+            nose up, and the joint on its `nose`
+        pitching (table, optional): what driving and braking ask: `drive_share` and `brake_share`
+            `s` of this axle, `centre_of_gravity_height` `h`, `wheelbase` `l`
+
+    Valid for
+        All points at ride height in the body's axes (x forward, y left, z up, y = 0 on the centre
+        plane), links of fixed length, bushes that give along their link only and twist and lean
+        freely, nothing strained at ride height. Heave is that of the axle's middle against the
+        body, positive in bump; roll that of the axle against the body about x as ISO 8855 counts
+        turns, positive with the left wheel in bump: a body that leans by that much over a level
+        axle rolls the other way. A link that would have to give more than a twentieth of its length
+        is over-extended. What is missing gives results that are not a number. The axle is rigid;
+        friction and the tyre's give are left aside.
+
+    Source
+        Vector kinematics of rigid bodies; virtual work; strain energy of bushes in series; terms:
+        ISO 8855 and SAE J670 (from memory)
+
+    Caution
+        Suspension carries lives, a compressed spring stores enough energy to kill, and brackets of
+        links that bind crack: check clearance, joints and bind on the vehicle over the whole
+        travel, in roll too, before it moves; local codes and licensed practice come first.
+    """
+
+    __slots__ = ()
+    _name = "suspension.LiveAxle"
+    _kinds = {}
+
+    def __init__(
+        self,
+        *,
+        axle: Literal["front", "rear"],
+        wheel: Mapping[str, Any],
+        links: Sequence[Mapping[str, Any]],
+        lateral_rod: Mapping[str, Any] | None = None,
+        watt: Mapping[str, Any] | None = None,
+        coil_over: Mapping[str, Any] | None = None,
+        anti_roll_bar: Mapping[str, Any] | None = None,
+        pinion: Mapping[str, Any] | None = None,
+        pitching: Mapping[str, Any] | None = None,
+    ) -> None:
+        self._build(
+            axle=axle,
+            wheel=wheel,
+            links=links,
+            lateral_rod=lateral_rod,
+            watt=watt,
+            coil_over=coil_over,
+            anti_roll_bar=anti_roll_bar,
+            pinion=pinion,
+            pitching=pitching,
+        )
+
+    @property
+    def axle(self) -> Literal["front", "rear"]:
+        """`front` or `rear`: which way the wheelbase grows, and what driving and braking do to the body."""
+        return self._read("axle")  # type: ignore[no-any-return]
+
+    @property
+    def wheel(self) -> dict[str, Any]:
+        """The left wheel at ride height: `centre`, `camber`, `toe`, and the `loaded_radius` from its
+        centre to the ground; the right one is its mirror image.
+        """
+        return self._read("wheel")  # type: ignore[no-any-return]
+
+    @property
+    def links(self) -> list[dict[str, Any]]:
+        """Those along the vehicle, three or four: `name`, `fitted` as a `pair` (drawn on the left, the
+        mirror image added) or as a `single` one, `body` and `axle` for its ends, the stiffness of the
+        bushes in them, `body_bush` and `axle_bush`, along the link, and the lean that they allow,
+        `body_limit` and `axle_limit`.
+        """
+        return self._read("links")  # type: ignore[no-any-return]
+
+    @property
+    def lateral_rod(self) -> dict[str, Any] | None:
+        """Across the vehicle: `body`, `axle`, and the same of its ends."""
+        return self._read("lateral_rod")  # type: ignore[no-any-return]
+
+    @property
+    def watt(self) -> dict[str, Any] | None:
+        """Instead of that: the `pivot` of a bell crank whose axis lies along x, what it is `carried_by`
+        (`axle` or `body`), and `upper_rod` and `lower_rod`, each from `crank` to `outer`.
+        """
+        return self._read("watt")  # type: ignore[no-any-return]
+
+    @property
+    def coil_over(self) -> dict[str, Any] | None:
+        """The left one, mirrored: `body_eye`, `axle_eye`; its `spring` (`rate`, `free_length`,
+        `solid_length` with the gaps that stay open, `seat_offset` between the eyes less between the
+        seats) and its `damper` (`open_length`, `closed_length` between the eyes, `gas_force`).
+        """
+        return self._read("coil_over")  # type: ignore[no-any-return]
+
+    @property
+    def anti_roll_bar(self) -> dict[str, Any] | None:
+        """Its left end, mirrored: what carries its bearings (`carried_by`, `body` or `axle`), `link_eye`
+        of the drop link on the other of the two, `lever_end` of the bar, `lever_pivot`, any point of
+        its axis along y.
+        """
+        return self._read("anti_roll_bar")  # type: ignore[no-any-return]
+
+    @property
+    def pinion(self) -> dict[str, Any] | None:
+        """Its `angle` against the body's x at ride height, positive with its nose up, and the joint on its
+        `nose`.
+        """
+        return self._read("pinion")  # type: ignore[no-any-return]
+
+    @property
+    def pitching(self) -> dict[str, Any] | None:
+        """What driving and braking ask: `drive_share` and `brake_share` `s` of this axle,
+        `centre_of_gravity_height` `h`, `wheelbase` `l`.
+        """
+        return self._read("pitching")  # type: ignore[no-any-return]
+
+    def at(self, *, heave: QuantityLike, roll: QuantityLike) -> AxlePosition:
+        """The axle at a heave and roll: position and steer, instant axes, both wheels, springs, stroke,
+        joints and bind.
+
+        Parameters
+            heave (length): `z`, of the axle's middle against the body from ride height, positive in
+                bump
+            roll (angle): `phi`, of the axle against the body about x, positive with the left wheel in
+                bump
+
+        Returns
+            axle_x (length [m]): of the axle's middle, halfway between the wheels' centres, forward in
+                the body's axes
+            lateral_shift (length [m]): of the axle's middle, to the left of the body's centre plane
+            axle_z (length [m]): of the axle's middle, up
+            wheelbase_change (length [m]): of the axle's middle against ride height, positive where the
+            wheelbase grows
+            axle_steer (angle [rad]): turn of the axle about z, positive to the left
+            heave_steer (angle [rad]): change of that over 25 mm of bump, at the slope that it has here
+            roll_steer (ratio [-]): change of `axle_steer` over roll, at the slope that it has here;
+                positive steers a rear axle out of a turn, a front axle into it
+            axle_pitch (angle [rad]): turn of the axle about its own length, positive with its front
+                down
+            pinion_angle (angle [rad]): of the pinion's axis against the body's x, positive with its
+                nose up
+            pinion_angle_change (angle [rad]): of that against ride height
+            pinion_x (length [m]): of the joint on the pinion's nose, forward
+            pinion_y (length [m]): of the same, to the left
+            pinion_z (length [m]): of the same, up
+            roll_centre_height (length [m]): above the ground, where the axis about which the axle rolls
+                crosses the body's centre plane, in the transverse plane through the axle's middle;
+                sideways it wanders with `lateral_shift`
+            roll_axis_angle (angle [rad]): of that axis against the body's x, positive where it rises
+                forward
+            lateral_rod_height (length [m]): above the ground, of the lateral rod on the body's centre
+                plane; without steer in roll the height of the roll centre
+            side_view_centre_x (length [m]): of the axle's instant centre in side view, in heave,
+                forward; infinite where there is none
+            side_view_centre_height (length [m]): of the same, above the ground
+            side_view_angle (angle [rad]): forward lean of the path in bump of the point midway between
+                the contact points, held in the axle
+            drive_anti_pitch (ratio [-]): anti-squat of a rear axle, anti-lift of a front one, under
+            drive whose torque the housing takes, as a share of what would cancel the pitch of that axle
+            brake_anti_pitch (ratio [-]): anti-lift of a rear axle, anti-dive of a front one, under
+                brakes whose torque the housing takes, as a share
+            left_wheel_x (length [m]): of the left wheel's centre, forward
+            left_wheel_y (length [m]): of the left wheel's centre, to the left
+            left_wheel_z (length [m]): of the left wheel's centre, up
+            left_camber (angle [rad]): of the left wheel against the body, positive with its top
+                outboard
+            left_toe (angle [rad]): of the left wheel, positive with its front inboard
+            left_eye_length (length [m]): between the eyes of the left coil-over
+            left_motion_ratio (ratio [-]): shortening of the left coil-over over heave
+            left_roll_motion_ratio (ratio [-]): shortening of the left coil-over over the travel of the
+            left wheel in roll: of upright springs their base over the track
+            left_spring_length (length [m]): between the seats of the left spring
+            left_spring_force (force [N]): compressive, in the coil; nothing where it is loose
+            left_spring_used (length [m]): by how much the spring is shorter than unloaded
+            left_spring_remaining (length [m]): until it is solid, along itself
+            left_damper_used (length [m]): of the damper's stroke, from fully open
+            left_damper_remaining (length [m]): of the damper's stroke, to fully closed; negative where
+                it has ended
+            left_wheel_force (force [N]): of coil and gas in heave, their force times
+                `left_motion_ratio`
+            left_wheel_rate (linear stiffness [N/m]): tangent rate of coil and gas in heave, with the
+                term of the changing motion ratio; without bar, tyre and links that bind
+            right_wheel_x (length [m]): of the right wheel's centre, forward
+            right_wheel_y (length [m]): of the right wheel's centre, to the left
+            right_wheel_z (length [m]): of the right wheel's centre, up
+            right_camber (angle [rad]): of the right wheel against the body, positive with its top
+                outboard
+            right_toe (angle [rad]): of the right wheel, positive with its front inboard
+            right_eye_length (length [m]): between the eyes of the right coil-over
+            right_motion_ratio (ratio [-]): shortening of the right coil-over over heave
+            right_roll_motion_ratio (ratio [-]): shortening of the right coil-over over the travel of
+                the right wheel in roll: of upright springs their base over the track
+            right_spring_length (length [m]): between the seats of the right spring
+            right_spring_force (force [N]): compressive, in the coil; nothing where it is loose
+            right_spring_used (length [m]): by how much the spring is shorter than unloaded
+            right_spring_remaining (length [m]): until it is solid, along itself
+            right_damper_used (length [m]): of the damper's stroke, from fully open
+            right_damper_remaining (length [m]): of the damper's stroke, to fully closed; negative where
+                it has ended
+            right_wheel_force (force [N]): of coil and gas in heave, their force times
+                `right_motion_ratio`
+            right_wheel_rate (linear stiffness [N/m]): tangent rate of coil and gas in heave, with the
+                term of the changing motion ratio; without bar, tyre and links that bind
+            roll_stiffness (rotational stiffness [N·m/rad]): of both springs with their gas at this
+                heave, tangent, the term of the changing lengths included; without bar, tyre and links
+                that bind
+            bar_angle (angle [rad]): mean turn of the bar's two levers from ride height, positive as in
+                bump
+            bar_twist (angle [rad]): turn of the left lever less that of the right one
+            bar_motion_ratio (ratio [-]): travel of the levers' ends along their arcs over wheel travel,
+                in roll
+            greatest_lean (angle [rad]): of all joints of the links, the greatest lean from ride height
+            greatest_lean_joint (text): which joint that is, its link and its end: `body`, `axle`,
+                `crank` or `outer`
+            joint_left (angle [rad]): until the first of the joints whose limits are given is at its
+                limit
+            first_joint (text): which joint that is; `not known` where no limit is given
+            lateral_rod_stretch (length [m]): by how much the lateral rod with its bushes is longer than
+                at ride height: nothing unless it binds
+            freedoms (whole number): coordinates of the axle less the rank of the links here: two where
+                it heaves and rolls freely, one where it does so only together
+            redundant (whole number): links more than an axle that heaves and rolls leaves room for
+            bind_misfit (length [m]): by how much the links miss each other at this heave and roll, were
+                their joints rigid: root of the sum of the squares of their misses
+            bind_force (force [N]): greatest tension or compression of a link by that; not a number
+                where no bush gives
+            bind_link (text): which link that is, or, where no bush gives, which one misses most; `none`
+                where nothing binds
+            bind_moment (torque [N·m]): of the links that bind, on the axle about its roll axis, against
+                roll
+            bind_roll_stiffness (rotational stiffness [N·m/rad]): change of that over roll, at the slope
+                that it has here
+        """
+        return AxlePosition(*_live_axle_at(self._handle, heave, roll))
+
+    def table(self, *, heave: QuantityLike, roll: QuantityLike) -> Table:
+        """The axle over heave and roll.
+
+        Parameters
+            heave (length), several: of the axle's middle against the body from ride height, positive in
+                bump
+            roll (angle), several: of the axle against the body about x, positive with the left wheel in
+                bump
+
+        Returns
+            (table) One row a heave and roll: `heave`, `roll`, and the results of `at`: `axle_x`,
+            `lateral_shift`, `axle_z`, `wheelbase_change`, `axle_steer`, `heave_steer`, `roll_steer`,
+            `axle_pitch`, `pinion_angle`, `pinion_angle_change`, `pinion_x`, `pinion_y`, `pinion_z`,
+            `roll_centre_height`, `roll_axis_angle`, `lateral_rod_height`, `side_view_centre_x`,
+            `side_view_centre_height`, `side_view_angle`, `drive_anti_pitch`, `brake_anti_pitch`,
+            `left_wheel_x`, `left_wheel_y`, `left_wheel_z`, `left_camber`, `left_toe`,
+            `left_eye_length`, `left_motion_ratio`, `left_roll_motion_ratio`, `left_spring_length`,
+            `left_spring_force`, `left_spring_used`, `left_spring_remaining`, `left_damper_used`,
+            `left_damper_remaining`, `left_wheel_force`, `left_wheel_rate`, `right_wheel_x`,
+            `right_wheel_y`, `right_wheel_z`, `right_camber`, `right_toe`, `right_eye_length`,
+            `right_motion_ratio`, `right_roll_motion_ratio`, `right_spring_length`,
+            `right_spring_force`, `right_spring_used`, `right_spring_remaining`, `right_damper_used`,
+            `right_damper_remaining`, `right_wheel_force`, `right_wheel_rate`, `roll_stiffness`,
+            `bar_angle`, `bar_twist`, `bar_motion_ratio`, `greatest_lean`, `greatest_lean_joint`,
+            `joint_left`, `first_joint`, `lateral_rod_stretch`, `freedoms`, `redundant`, `bind_misfit`,
+            `bind_force`, `bind_link`, `bind_moment`, `bind_roll_stiffness`.
+        """
+        return _live_axle_table(self._handle, heave, roll)  # type: ignore[no-any-return]
+
+    def travel_range(self, *, roll: QuantityLike) -> TravelRange:
+        """How far the linkage goes in droop and bump before a link is over-extended; bar, damper, spring
+        and joints may end it earlier.
+
+        Parameters
+            roll (angle): of the axle against the body about x, positive with the left wheel in bump
+
+        Returns
+            droop (length [m]): least heave, negative
+            droop_end (text): the link that ends it
+            bump (length [m]): greatest heave
+            bump_end (text): the link that ends it
+        """
+        return TravelRange(*_live_axle_travel_range(self._handle, roll))
+
+    def axle_move(self, *, forward: QuantityLike, up: QuantityLike, heave: QuantityLike) -> Table:
+        """The axle moved under its body: wheels, axle ends of links, rods, coil-overs and drop links, and
+        what the axle carries are moved; what is on the body stays.
+
+        Parameters
+            forward (length): by how much
+            up (length): by how much, against the body, which then stands so much lower
+            heave (length), several: from the ride height of each
+
+        Returns
+            (table) Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the
+            results of `at`. The links are set to their new length at ride height, where the pinion
+            points as it did, and the springs' seats are set so that they carry the load that they
+            carried.
+        """
+        return _live_axle_axle_move(self._handle, forward, up, heave)  # type: ignore[no-any-return]
+
+    def ride_height_change(self, *, rise: QuantityLike, heave: QuantityLike) -> Table:
+        """The body raised or lowered on its springs, the linkage as it is.
+
+        Parameters
+            rise (length): of the body above the ground, negative where it is lowered
+            heave (length), several: from the ride height of each
+
+        Returns
+            (table) Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the
+            results of `at`; changes are against the ride height before. The springs' seats are set so
+            that they carry the load that they carried.
+        """
+        return _live_axle_ride_height_change(self._handle, rise, heave)  # type: ignore[no-any-return]
+
+    def spacer(self, *, outward: QuantityLike, heave: QuantityLike) -> Table:
+        """Spacers behind both wheels, or wheels of another offset.
+
+        Parameters
+            outward (length): thickness of a spacer, or by how much the new offset is less
+            heave (length), several: from ride height
+
+        Returns
+            (table) Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the
+            results of `at`.
+        """
+        return _live_axle_spacer(self._handle, outward, heave)  # type: ignore[no-any-return]
 
 
 class RollBalance(Model):

@@ -68,16 +68,16 @@ impl Body {
 
 /// What turns about an axis of the body: foot of a point on the axis, direction of the axis, distance from it.
 #[derive(Debug, Clone, Copy)]
-struct Hinge {
-    foot: Vector,
-    axis: Vector,
-    radius: f64,
+pub(super) struct Hinge {
+    pub(super) foot: Vector,
+    pub(super) axis: Vector,
+    pub(super) radius: f64,
     /// From the foot to the point at ride height.
-    outward: Vector,
+    pub(super) outward: Vector,
 }
 
 impl Hinge {
-    fn new(on_axis: Vector, axis: Vector, point: Vector) -> Hinge {
+    pub(super) fn new(on_axis: Vector, axis: Vector, point: Vector) -> Hinge {
         let foot = on_axis + axis * (point - on_axis).dot(axis);
         let lever = point - foot;
         let radius = lever.norm();
@@ -101,7 +101,7 @@ impl Hinge {
 
 /// Direction from `centre` in which a point of the circle about `axis` with this radius lies `length` from `target`, on the side on
 /// which `side` is positive or negative; none where the circle does not reach.
-fn reach(
+pub(super) fn reach(
     centre: Vector,
     axis: Vector,
     radius: f64,
@@ -122,7 +122,7 @@ fn reach(
 }
 
 /// The side on which a direction lies as `reach` takes it.
-fn side(centre: Vector, axis: Vector, direction: Vector, target: Vector) -> f64 {
+pub(super) fn side(centre: Vector, axis: Vector, direction: Vector, target: Vector) -> f64 {
     axis.cross(centre - target).dot(direction)
 }
 

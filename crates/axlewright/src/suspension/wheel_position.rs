@@ -225,7 +225,7 @@ fn locked(rack_travel: Length, why: &str) -> Error {
 
 /// Place of an instant centre along an axis from a point that rises by `lift` while the body turns by `turn`, and its height over that
 /// point, which moves along the axis by `along`. Infinite where nothing turns.
-fn centre(lift: f64, along: f64, turn: f64) -> (f64, f64) {
+pub(super) fn centre(lift: f64, along: f64, turn: f64) -> (f64, f64) {
     let place = lift / turn;
     // No slope is no height, however far away.
     (place, if along == 0.0 { 0.0 } else { -place * along / lift })

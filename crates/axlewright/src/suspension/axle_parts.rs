@@ -1,0 +1,359 @@
+//! What a live axle is made of, besides what all linkages share: links, lateral rod, Watt linkage, coil-overs, anti-roll bar, pinion.
+
+use super::parts::{CoilSpring, Damper, Point, refused, within};
+use crate::base::document::Value;
+use crate::units::{Angle, Length, LinearStiffness, Quantity, Ratio};
+use crate::{Result, valid};
+
+/// How many of a link there are.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+pub enum Fitted {
+    /// Two: the one that is drawn, on the left, and its mirror image on the right.
+    Pair,
+    /// One, as it is drawn.
+    Single,
+}
+
+/// What carries the pivot of a bell crank or the bearings of an anti-roll bar.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+pub enum Mount {
+    /// The body.
+    Body,
+    /// The axle.
+    Axle,
+}
+
+/// A link along the vehicle, from the body to the axle.
+#[derive(Debug, Clone, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(
+    feature = "serde",
+    serde(
+        expecting = "a table with `name`, `fitted`, `body`, `axle` and, where they are known, `body_bush`, `axle_bush`, `body_limit` and `axle_limit`"
+    )
+)]
+pub struct AxleLink {
+    /// By which it is spoken of.
+    pub name: String,
+    /// As a pair, drawn on the left, or as a single one.
+    pub fitted: Fitted,
+    /// Its end on the body.
+    pub body: Point,
+    /// Its end on the axle.
+    pub axle: Point,
+    /// Stiffness along the link of the bush in its body end; rigid where it is not given.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub body_bush: Option<Value<LinearStiffness>>,
+    /// The same in its axle end.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub axle_bush: Option<Value<LinearStiffness>>,
+    /// How far it may lean in its body end from ride height.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub body_limit: Option<Value<Angle>>,
+    /// The same in its axle end.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub axle_limit: Option<Value<Angle>>,
+}
+
+/// A rod across the vehicle, from the body to the axle.
+#[derive(Debug, Clone, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(
+    feature = "serde",
+    serde(
+        expecting = "a table with `body`, `axle` and, where they are known, `body_bush`, `axle_bush`, `body_limit` and `axle_limit`"
+    )
+)]
+pub struct LateralRod {
+    /// Its end on the body.
+    pub body: Point,
+    /// Its end on the axle.
+    pub axle: Point,
+    /// Stiffness along the rod of the bush in its body end; rigid where it is not given.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub body_bush: Option<Value<LinearStiffness>>,
+    /// The same in its axle end.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub axle_bush: Option<Value<LinearStiffness>>,
+    /// How far it may lean in its body end from ride height.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub body_limit: Option<Value<Angle>>,
+    /// The same in its axle end.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub axle_limit: Option<Value<Angle>>,
+}
+
+/// A rod of a Watt linkage, from an end of the bell crank to the body or the axle, whichever does not carry the crank.
+#[derive(Debug, Clone, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(
+    feature = "serde",
+    serde(
+        expecting = "a table with `crank`, `outer` and, where they are known, `crank_bush`, `outer_bush`, `crank_limit` and `outer_limit`"
+    )
+)]
+pub struct WattRod {
+    /// Its end on the bell crank.
+    pub crank: Point,
+    /// Its other end.
+    pub outer: Point,
+    /// Stiffness along the rod of the bush in its end on the crank; rigid where it is not given.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub crank_bush: Option<Value<LinearStiffness>>,
+    /// The same in its other end.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub outer_bush: Option<Value<LinearStiffness>>,
+    /// How far it may lean against the crank from ride height.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub crank_limit: Option<Value<Angle>>,
+    /// The same in its other end.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub outer_limit: Option<Value<Angle>>,
+}
+
+/// Two rods across the vehicle on a bell crank that turns about an axis along x.
+#[derive(Debug, Clone, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(
+    feature = "serde",
+    serde(expecting = "a table with `carried_by`, `pivot`, `upper_rod` and `lower_rod`")
+)]
+pub struct WattLinkage {
+    /// What carries the pivot.
+    pub carried_by: Mount,
+    /// Of the bell crank.
+    pub pivot: Point,
+    /// On the upper end of the crank.
+    pub upper_rod: WattRod,
+    /// On the lower end of the crank.
+    pub lower_rod: WattRod,
+}
+
+/// The left one of two springs on their dampers, between the body and the axle; the right one is its mirror image.
+#[derive(Debug, Clone, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(
+    feature = "serde",
+    serde(
+        expecting = "a table with `body_eye`, `axle_eye` and, where they are known, `spring` and `damper`"
+    )
+)]
+pub struct AxleCoilOver {
+    /// On the body.
+    pub body_eye: Point,
+    /// On the axle.
+    pub axle_eye: Point,
+    /// The coil.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub spring: Option<CoilSpring>,
+    /// The damper.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub damper: Option<Damper>,
+}
+
+/// The left end of an anti-roll bar that turns about an axis along y, on its drop link; the right one is its mirror image.
+#[derive(Debug, Clone, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(
+    feature = "serde",
+    serde(expecting = "a table with `carried_by`, `link_eye`, `lever_end` and `lever_pivot`")
+)]
+pub struct AxleBar {
+    /// What carries the bar's bearings.
+    pub carried_by: Mount,
+    /// Of the drop link, on the body or the axle, whichever does not carry the bar.
+    pub link_eye: Point,
+    /// Of the bar's lever, where the drop link meets it.
+    pub lever_end: Point,
+    /// Any point of the axis about which the bar turns.
+    pub lever_pivot: Point,
+}
+
+/// Where the axle's pinion points.
+#[derive(Debug, Clone, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "serde", serde(expecting = "a table with `angle` and, where it is known, `nose`"))]
+pub struct Pinion {
+    /// Of its axis at ride height against the body's x, positive with its nose up.
+    pub angle: Value<Angle>,
+    /// The centre of the joint on its nose.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub nose: Option<Point>,
+}
+
+/// What driving and braking ask of the axle; its housing takes the torque of both.
+#[derive(Debug, Clone, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(
+    feature = "serde",
+    serde(
+        expecting = "a table with `centre_of_gravity_height`, `wheelbase` and, where they are known, `drive_share` and `brake_share`"
+    )
+)]
+pub struct Pitching {
+    /// Of the whole driving force, that this axle has.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub drive_share: Option<Value<Ratio>>,
+    /// Of the whole braking force, that this axle has.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub brake_share: Option<Value<Ratio>>,
+    /// Above the ground, of the vehicle at ride height.
+    pub centre_of_gravity_height: Value<Length>,
+    /// Of the vehicle.
+    pub wheelbase: Value<Length>,
+}
+
+type Bush<'a> = Option<&'a Value<LinearStiffness>>;
+type Lean<'a> = Option<&'a Value<Angle>>;
+
+/// Give of two bushes in series along their link, in m/N; nothing where both ends are rigid.
+pub(super) fn give(bushes: [Bush<'_>; 2]) -> f64 {
+    bushes.into_iter().flatten().map(|bush| 1.0 / bush.quantity.si()).sum()
+}
+
+/// Refuses bushes and limits that cannot be, under the key of their end.
+fn ends(key: &str, names: [&str; 2], bushes: [Bush<'_>; 2], limits: [Lean<'_>; 2]) -> Result<()> {
+    for ((name, bush), limit) in names.into_iter().zip(bushes).zip(limits) {
+        let stiffness = bush.map_or(LinearStiffness::from_si(1.0), |bush| bush.quantity);
+        let lean = limit.map_or(Angle::from_si(0.0), |limit| limit.quantity);
+        within(
+            || format!("{key}.{name}_bush"),
+            || {
+                valid! { stiffness: 1 <= .. <= 1e12 ; "common practice, no source: bushes lie between 1 N/m and 1 TN/m; leave out what is rigid"; }
+                Ok(())
+            },
+        )?;
+        within(
+            || format!("{key}.{name}_limit"),
+            || {
+                valid! { lean: 0 <= .. <= 1.6 ; "common practice, no source: no joint leans more than a right angle"; }
+                Ok(())
+            },
+        )?;
+    }
+    Ok(())
+}
+
+impl AxleLink {
+    pub(super) fn bushes(&self) -> [Bush<'_>; 2] {
+        [self.body_bush.as_ref(), self.axle_bush.as_ref()]
+    }
+    pub(super) fn limits(&self) -> [Lean<'_>; 2] {
+        [self.body_limit.as_ref(), self.axle_limit.as_ref()]
+    }
+    pub(super) fn check(&self, key: &str) -> Result<()> {
+        if self.name.trim().is_empty() {
+            return Err(refused(key, "name is empty: refusals speak of a link by its name".to_owned()));
+        }
+        self.body.check(key, "body")?;
+        self.axle.check(key, "axle")?;
+        if self.fitted == Fitted::Pair && self.axle.y.quantity.si() <= 0.0 {
+            let message = "axle: a pair is drawn on the left: y is greater than 0; say fitted = \"single\" for one link";
+            return Err(refused(key, message.to_owned()));
+        }
+        ends(key, ["body", "axle"], self.bushes(), self.limits())
+    }
+}
+
+impl LateralRod {
+    pub(super) fn bushes(&self) -> [Bush<'_>; 2] {
+        [self.body_bush.as_ref(), self.axle_bush.as_ref()]
+    }
+    pub(super) fn limits(&self) -> [Lean<'_>; 2] {
+        [self.body_limit.as_ref(), self.axle_limit.as_ref()]
+    }
+    pub(super) fn check(&self) -> Result<()> {
+        self.body.check("lateral_rod", "body")?;
+        self.axle.check("lateral_rod", "axle")?;
+        ends("lateral_rod", ["body", "axle"], self.bushes(), self.limits())
+    }
+}
+
+impl WattRod {
+    pub(super) fn bushes(&self) -> [Bush<'_>; 2] {
+        [self.crank_bush.as_ref(), self.outer_bush.as_ref()]
+    }
+    pub(super) fn limits(&self) -> [Lean<'_>; 2] {
+        [self.crank_limit.as_ref(), self.outer_limit.as_ref()]
+    }
+    fn check(&self, key: &str) -> Result<()> {
+        self.crank.check(key, "crank")?;
+        self.outer.check(key, "outer")?;
+        ends(key, ["crank", "outer"], self.bushes(), self.limits())
+    }
+}
+
+impl WattLinkage {
+    pub(super) fn rods(&self) -> [(&'static str, &WattRod); 2] {
+        [("watt.upper_rod", &self.upper_rod), ("watt.lower_rod", &self.lower_rod)]
+    }
+    pub(super) fn check(&self) -> Result<()> {
+        self.pivot.check("watt", "pivot")?;
+        for (key, rod) in self.rods() {
+            rod.check(key)?;
+            let lever = rod.crank.vector() - self.pivot.vector();
+            if lever.y.hypot(lever.z) < 0.001 {
+                let message = "crank: it is nearer than 1 mm to the axis of the bell crank: it has no lever";
+                return Err(refused(key, message.to_owned()));
+            }
+        }
+        Ok(())
+    }
+}
+
+impl AxleCoilOver {
+    pub(super) fn check(&self) -> Result<()> {
+        self.body_eye.check("coil_over", "body_eye")?;
+        self.axle_eye.check("coil_over", "axle_eye")?;
+        self.spring.as_ref().map_or(Ok(()), |spring| spring.check("coil_over"))?;
+        self.damper.as_ref().map_or(Ok(()), |damper| damper.check("coil_over"))
+    }
+}
+
+impl AxleBar {
+    pub(super) fn check(&self) -> Result<()> {
+        self.link_eye.check("anti_roll_bar", "link_eye")?;
+        self.lever_end.check("anti_roll_bar", "lever_end")?;
+        self.lever_pivot.check("anti_roll_bar", "lever_pivot")
+    }
+}
+
+impl Pinion {
+    pub(super) fn check(&self) -> Result<()> {
+        if let Some(nose) = &self.nose {
+            nose.check("pinion", "nose")?;
+        }
+        within(
+            || "pinion".to_owned(),
+            || {
+                let angle = self.angle.quantity;
+                valid! { angle: (-0.8) <= .. <= 0.8 ; "common practice, no source: pinions point forward within 45 deg"; }
+                Ok(())
+            },
+        )
+    }
+}
+
+impl Pitching {
+    pub(super) fn check(&self) -> Result<()> {
+        let of =
+            |share: &Option<Value<Ratio>>| share.as_ref().map_or(Ratio::from_si(0.0), |share| share.quantity);
+        within(
+            || "pitching".to_owned(),
+            || {
+                let (drive_share, brake_share) = (of(&self.drive_share), of(&self.brake_share));
+                let (centre_of_gravity_height, wheelbase) =
+                    (self.centre_of_gravity_height.quantity, self.wheelbase.quantity);
+                valid! {
+                    drive_share: 0 <= .. <= 1 ; "definition: a share of the whole driving force";
+                    brake_share: 0 <= .. <= 1 ; "definition: a share of the whole braking force";
+                    centre_of_gravity_height: 0.01 <= .. <= 100 ; "common practice, no source: between 10 mm and 100 m above the ground";
+                    wheelbase: 0.01 <= .. <= 100 ; "common practice, no source: between 10 mm and 100 m";
+                }
+                Ok(())
+            },
+        )
+    }
+}

@@ -1,0 +1,1888 @@
+use super::axle_linkage::{AxleLinkage, Free, Link, Pose, Twist};
+use super::axle_parts::{
+    AxleBar, AxleCoilOver, AxleLink, Fitted, LateralRod, Mount, Pinion, Pitching, WattLinkage, give,
+};
+use super::linkage::{Hinge, reach, side};
+use super::parts::{Axle, Wheel, refused};
+use super::vector::{Vector, vector};
+use super::wheel_position::{BUMP, TravelRange, centre};
+use crate::base::document::{Model, Value};
+use crate::base::table::{Cell, Rows, Table};
+use crate::units::{Angle, Force, Length, LinearStiffness, Quantity, Ratio, RotationalStiffness, Torque};
+use crate::{Error, Result, valid};
+
+/// A rigid axle on links, drawn point by point: where it stands over heave and roll, how it steers, and what springs and bushes do there.
+///
+/// # Formula
+/// distances between joined points are kept, or the strain energy `sum f^2 g / 2` of the bushes is least; `r = -dL/dz`; wheel rate `k r^2 + F dr/dz`;
+/// roll centre where `dy/dphi = 0`; anti-pitch `s (dx/dz) l / h` of the contact points held in the axle
+///
+/// # Fields
+/// - `axle` — `front` or `rear`: which way the wheelbase grows, and what driving and braking do to the body
+/// - `wheel` — the left wheel at ride height: `centre`, `camber`, `toe`, and the `loaded_radius` from its centre to the ground; the right one is its mirror image
+/// - `links` — those along the vehicle, three or four: `name`, `fitted` as a `pair` (drawn on the left, the mirror image added) or as a `single` one, `body` and `axle` for its ends, the stiffness of the bushes in them, `body_bush` and `axle_bush`, along the link, and the lean that they allow, `body_limit` and `axle_limit`
+/// - `lateral_rod` — across the vehicle: `body`, `axle`, and the same of its ends
+/// - `watt` — instead of that: the `pivot` of a bell crank whose axis lies along x, what it is `carried_by` (`axle` or `body`), and `upper_rod` and `lower_rod`, each from `crank` to `outer`
+/// - `coil_over` — the left one, mirrored: `body_eye`, `axle_eye`; its `spring` (`rate`, `free_length`, `solid_length` with the gaps that stay open, `seat_offset` between the eyes less between the seats) and its `damper` (`open_length`, `closed_length` between the eyes, `gas_force`)
+/// - `anti_roll_bar` — its left end, mirrored: what carries its bearings (`carried_by`, `body` or `axle`), `link_eye` of the drop link on the other of the two, `lever_end` of the bar, `lever_pivot`, any point of its axis along y
+/// - `pinion` — its `angle` against the body's x at ride height, positive with its nose up, and the joint on its `nose`
+/// - `pitching` — what driving and braking ask: `drive_share` and `brake_share` `s` of this axle, `centre_of_gravity_height` `h`, `wheelbase` `l`
+///
+/// # Valid for
+/// All points at ride height in the body's axes (x forward, y left, z up, y = 0 on the centre plane), links of fixed length, bushes that give along their link only and
+/// twist and lean freely, nothing strained at ride height. Heave is that of the axle's middle against the body, positive in bump; roll that of the axle against the
+/// body about x as ISO 8855 counts turns, positive with the left wheel in bump: a body that leans by that much over a level axle rolls the other way. A link that would have to give more than a
+/// twentieth of its length is over-extended. What is missing gives results that are not a number. The axle is rigid; friction and the tyre's give are left aside.
+///
+/// # Source
+/// Vector kinematics of rigid bodies; virtual work; strain energy of bushes in series; terms: ISO 8855 and SAE J670 (from memory)
+///
+/// # Caution
+/// Suspension carries lives, a compressed spring stores enough energy to kill, and brackets of links that bind crack: check clearance, joints and bind on the vehicle over the whole
+/// travel, in roll too, before it moves; local codes and licensed practice come first.
+#[derive(Debug, Clone, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct LiveAxle {
+    /// End of the vehicle.
+    pub axle: Axle,
+    /// The left one, at ride height.
+    pub wheel: Wheel,
+    /// Along the vehicle.
+    pub links: Vec<AxleLink>,
+    /// Across the vehicle.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub lateral_rod: Option<LateralRod>,
+    /// Across the vehicle, too.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub watt: Option<WattLinkage>,
+    /// Spring and damper, the left ones.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub coil_over: Option<AxleCoilOver>,
+    /// The left end of the bar.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub anti_roll_bar: Option<AxleBar>,
+    /// Where it points.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub pinion: Option<Pinion>,
+    /// What driving and braking ask.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub pitching: Option<Pitching>,
+}
+
+/// The axle at one heave and roll; what is not known is not a number.
+#[derive(Debug, Clone, PartialEq)]
+pub struct AxlePosition {
+    /// Of the axle's middle, forward.
+    pub axle_x: Length,
+    /// Of the axle's middle, to the left.
+    pub lateral_shift: Length,
+    /// Of the axle's middle, up.
+    pub axle_z: Length,
+    /// Against ride height.
+    pub wheelbase_change: Length,
+    /// Turn about z, positive to the left.
+    pub axle_steer: Angle,
+    /// Change of that over 25 mm of bump, at this slope.
+    pub heave_steer: Angle,
+    /// Steer over roll, at this slope.
+    pub roll_steer: Ratio,
+    /// Turn about its own length, positive with its front down.
+    pub axle_pitch: Angle,
+    /// Positive with its nose up.
+    pub pinion_angle: Angle,
+    /// Against ride height.
+    pub pinion_angle_change: Angle,
+    /// Of the joint on its nose, forward.
+    pub pinion_x: Length,
+    /// Of the same, to the left.
+    pub pinion_y: Length,
+    /// Of the same, up.
+    pub pinion_z: Length,
+    /// Where the axis of roll crosses the centre plane.
+    pub roll_centre_height: Length,
+    /// Of that axis, positive where it rises forward.
+    pub roll_axis_angle: Angle,
+    /// Of the lateral rod on the centre plane, above the ground.
+    pub lateral_rod_height: Length,
+    /// Of the axle's instant centre in side view, forward.
+    pub side_view_centre_x: Length,
+    /// Of the same, above the ground.
+    pub side_view_centre_height: Length,
+    /// Forward lean of the path of the contact points in bump.
+    pub side_view_angle: Angle,
+    /// Anti-squat of a rear axle, anti-lift of a front one.
+    pub drive_anti_pitch: Ratio,
+    /// Anti-lift of a rear axle, anti-dive of a front one.
+    pub brake_anti_pitch: Ratio,
+    /// Of the left wheel's centre, forward.
+    pub left_wheel_x: Length,
+    /// Of the left wheel's centre, to the left.
+    pub left_wheel_y: Length,
+    /// Of the left wheel's centre, up.
+    pub left_wheel_z: Length,
+    /// Positive with the top of the wheel outboard.
+    pub left_camber: Angle,
+    /// Of this wheel, positive inboard.
+    pub left_toe: Angle,
+    /// Between the eyes of the coil-over.
+    pub left_eye_length: Length,
+    /// Shortening of the coil-over over heave.
+    pub left_motion_ratio: Ratio,
+    /// Shortening of the coil-over over wheel travel in roll.
+    pub left_roll_motion_ratio: Ratio,
+    /// Between the seats.
+    pub left_spring_length: Length,
+    /// Compressive, in the coil.
+    pub left_spring_force: Force,
+    /// By how much the spring is shorter than unloaded.
+    pub left_spring_used: Length,
+    /// Until the spring is solid.
+    pub left_spring_remaining: Length,
+    /// From fully open.
+    pub left_damper_used: Length,
+    /// To fully closed.
+    pub left_damper_remaining: Length,
+    /// Of coil and gas in heave.
+    pub left_wheel_force: Force,
+    /// Tangent rate in heave.
+    pub left_wheel_rate: LinearStiffness,
+    /// Of the right wheel's centre, forward.
+    pub right_wheel_x: Length,
+    /// Of the right wheel's centre, to the left.
+    pub right_wheel_y: Length,
+    /// Of the right wheel's centre, up.
+    pub right_wheel_z: Length,
+    /// Positive with the top of the wheel outboard.
+    pub right_camber: Angle,
+    /// Of this wheel, positive inboard.
+    pub right_toe: Angle,
+    /// Between the eyes of the coil-over.
+    pub right_eye_length: Length,
+    /// Shortening of the coil-over over heave.
+    pub right_motion_ratio: Ratio,
+    /// Shortening of the coil-over over wheel travel in roll.
+    pub right_roll_motion_ratio: Ratio,
+    /// Between the seats.
+    pub right_spring_length: Length,
+    /// Compressive, in the coil.
+    pub right_spring_force: Force,
+    /// By how much the spring is shorter than unloaded.
+    pub right_spring_used: Length,
+    /// Until the spring is solid.
+    pub right_spring_remaining: Length,
+    /// From fully open.
+    pub right_damper_used: Length,
+    /// To fully closed.
+    pub right_damper_remaining: Length,
+    /// Of coil and gas in heave.
+    pub right_wheel_force: Force,
+    /// Tangent rate in heave.
+    pub right_wheel_rate: LinearStiffness,
+    /// Of both springs, tangent.
+    pub roll_stiffness: RotationalStiffness,
+    /// Mean turn of the bar's levers.
+    pub bar_angle: Angle,
+    /// Turn of the left lever less that of the right one.
+    pub bar_twist: Angle,
+    /// Travel of the levers' ends over wheel travel, in roll.
+    pub bar_motion_ratio: Ratio,
+    /// Of all joints of the links, from ride height.
+    pub greatest_lean: Angle,
+    /// Which joint that is.
+    pub greatest_lean_joint: String,
+    /// Until the first joint is at its limit.
+    pub joint_left: Angle,
+    /// Which joint that is.
+    pub first_joint: String,
+    /// By how much the lateral rod is longer than at ride height.
+    pub lateral_rod_stretch: Length,
+    /// Coordinates of the axle less the rank of the links.
+    pub freedoms: i64,
+    /// Links more than heave and roll leave room for.
+    pub redundant: i64,
+    /// By how much the links miss each other.
+    pub bind_misfit: Length,
+    /// Greatest force of a link by that.
+    pub bind_force: Force,
+    /// Which link that is.
+    pub bind_link: String,
+    /// Of the links that bind, against roll.
+    pub bind_moment: Torque,
+    /// Change of that over roll.
+    pub bind_roll_stiffness: RotationalStiffness,
+}
+
+/// One line a result: its name and what it is.
+macro_rules! results {
+    ($($name:ident: $kind:ident,)+) => {
+        impl AxlePosition {
+            /// Nothing known.
+            fn unknown() -> AxlePosition {
+                AxlePosition { $($name: results!(@unknown $kind)),+ }
+            }
+            fn columns(rows: Rows) -> Rows {
+                $(let rows = results!(@column rows, $name, $kind);)+
+                rows
+            }
+            fn cells(&self) -> [Cell<'_>; RESULTS] {
+                [$(results!(@cell self.$name, $kind)),+]
+            }
+        }
+        const RESULTS: usize = [$(stringify!($name)),+].len();
+    };
+    (@unknown word) => { String::new() };
+    (@unknown whole) => { 0 };
+    (@unknown $kind:ident) => { $kind::from_si(f64::NAN) };
+    (@column $rows:ident, $name:ident, word) => { $rows.words(stringify!($name)) };
+    (@column $rows:ident, $name:ident, whole) => { $rows.whole(stringify!($name)) };
+    (@column $rows:ident, $name:ident, $kind:ident) => { $rows.quantity::<$kind>(stringify!($name)) };
+    (@cell $from:expr, word) => { Cell::Word(&$from) };
+    (@cell $from:expr, whole) => { Cell::Whole($from) };
+    (@cell $from:expr, $kind:ident) => { Cell::from($from) };
+}
+
+results! {
+    axle_x: Length,
+    lateral_shift: Length,
+    axle_z: Length,
+    wheelbase_change: Length,
+    axle_steer: Angle,
+    heave_steer: Angle,
+    roll_steer: Ratio,
+    axle_pitch: Angle,
+    pinion_angle: Angle,
+    pinion_angle_change: Angle,
+    pinion_x: Length,
+    pinion_y: Length,
+    pinion_z: Length,
+    roll_centre_height: Length,
+    roll_axis_angle: Angle,
+    lateral_rod_height: Length,
+    side_view_centre_x: Length,
+    side_view_centre_height: Length,
+    side_view_angle: Angle,
+    drive_anti_pitch: Ratio,
+    brake_anti_pitch: Ratio,
+    left_wheel_x: Length,
+    left_wheel_y: Length,
+    left_wheel_z: Length,
+    left_camber: Angle,
+    left_toe: Angle,
+    left_eye_length: Length,
+    left_motion_ratio: Ratio,
+    left_roll_motion_ratio: Ratio,
+    left_spring_length: Length,
+    left_spring_force: Force,
+    left_spring_used: Length,
+    left_spring_remaining: Length,
+    left_damper_used: Length,
+    left_damper_remaining: Length,
+    left_wheel_force: Force,
+    left_wheel_rate: LinearStiffness,
+    right_wheel_x: Length,
+    right_wheel_y: Length,
+    right_wheel_z: Length,
+    right_camber: Angle,
+    right_toe: Angle,
+    right_eye_length: Length,
+    right_motion_ratio: Ratio,
+    right_roll_motion_ratio: Ratio,
+    right_spring_length: Length,
+    right_spring_force: Force,
+    right_spring_used: Length,
+    right_spring_remaining: Length,
+    right_damper_used: Length,
+    right_damper_remaining: Length,
+    right_wheel_force: Force,
+    right_wheel_rate: LinearStiffness,
+    roll_stiffness: RotationalStiffness,
+    bar_angle: Angle,
+    bar_twist: Angle,
+    bar_motion_ratio: Ratio,
+    greatest_lean: Angle,
+    greatest_lean_joint: word,
+    joint_left: Angle,
+    first_joint: word,
+    lateral_rod_stretch: Length,
+    freedoms: whole,
+    redundant: whole,
+    bind_misfit: Length,
+    bind_force: Force,
+    bind_link: word,
+    bind_moment: Torque,
+    bind_roll_stiffness: RotationalStiffness,
+}
+
+/// A lever of the bar: its hinge and the eye of its drop link in the axes of body and axle.
+#[derive(Debug, Clone, Copy)]
+struct Lever {
+    hinge: Hinge,
+    carried_by: Mount,
+    /// On what does not carry the bar; on the axle from its middle.
+    eye: Vector,
+    length: f64,
+    side: f64,
+}
+
+impl Lever {
+    fn new(bar: &AxleBar, middle: Vector, mirror: fn(Vector) -> Vector) -> Result<Lever> {
+        let fault = |key: &str, message: &str| Err(refused(key, message.to_owned()));
+        let [eye, end, pivot] =
+            [&bar.link_eye, &bar.lever_end, &bar.lever_pivot].map(|point| mirror(point.vector()));
+        let from = match bar.carried_by {
+            Mount::Body => Vector::default(),
+            Mount::Axle => middle,
+        };
+        let hinge = Hinge::new(pivot - from, vector(0.0, 1.0, 0.0), end - from);
+        if hinge.radius < LEAST_LEVER {
+            return fault(
+                "anti_roll_bar.lever_end",
+                "it is nearer than 1 mm to the bar's axis: it has no lever",
+            );
+        }
+        let (link, turning) = (eye - end, hinge.axis.cross(hinge.outward));
+        let length = link.norm();
+        if length < LEAST_LEVER {
+            return fault("anti_roll_bar", "its drop link is shorter than 1 mm");
+        }
+        if link.dot(turning).abs() < LEAST_SINE * length {
+            return fault("anti_roll_bar", "its drop link is in line with the lever at ride height: locked");
+        }
+        let side = side(hinge.foot, hinge.axis, hinge.outward, eye - from);
+        let eye = match bar.carried_by {
+            Mount::Body => eye - middle,
+            Mount::Axle => eye,
+        };
+        Ok(Lever { hinge, carried_by: bar.carried_by, eye, length, side })
+    }
+
+    /// Turn from ride height, and its derivatives along heave and roll; none where the drop link does not reach.
+    fn turn(&self, pose: &Pose) -> Option<(f64, [f64; 2])> {
+        let (hinge, frame) = (&self.hinge, &pose.frame);
+        let (eye, rates) = match self.carried_by {
+            Mount::Body => {
+                let arm = frame.direction(self.eye);
+                (frame.middle + arm, [&pose.heave, &pose.roll].map(|twist| twist.point(arm).rate))
+            }
+            Mount::Axle => {
+                let arm = self.eye - frame.middle;
+                let rates =
+                    [&pose.heave, &pose.roll].map(|twist| frame.direction_here(-twist.point(arm).rate));
+                (frame.direction_here(arm), rates)
+            }
+        };
+        let outward = reach(hinge.foot, hinge.axis, hinge.radius, eye, self.length, self.side)?;
+        let link = eye - hinge.foot - outward * hinge.radius;
+        let turning = hinge.axis.cross(outward) * hinge.radius;
+        let turned = hinge.axis.dot(hinge.outward.cross(outward)).atan2(hinge.outward.dot(outward));
+        Some((turned, rates.map(|rate| link.dot(rate) / link.dot(turning))))
+    }
+}
+
+/// A joint of a link.
+#[derive(Debug, Clone)]
+struct Joint {
+    link: usize,
+    /// Which of the body, the axle and the crank it is in.
+    end: End,
+    name: String,
+    limit: Option<f64>,
+    /// Direction of the link there at ride height.
+    drawn: Vector,
+}
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum End {
+    Body,
+    Axle,
+    CrankOnBody,
+    CrankOnAxle,
+}
+
+/// A model made ready for many positions.
+struct Ready<'a> {
+    model: &'a LiveAxle,
+    linkage: AxleLinkage,
+    names: Vec<String>,
+    joints: Vec<Joint>,
+    rod: Option<usize>,
+    levers: Option<[Lever; 2]>,
+    bar_sign: f64,
+    /// Wheel's centre, axis and contact at ride height, from the axle's middle.
+    wheels: [[Vector; 2]; 2],
+    pinion: Vector,
+}
+
+/// Shorter than this a lever is none.
+const LEAST_LEVER: f64 = 0.001;
+/// Sine of the least angle between a link and the lever that it turns.
+const LEAST_SINE: f64 = 0.001;
+
+fn mirrored(at: Vector) -> Vector {
+    vector(at.x, -at.y, at.z)
+}
+fn drawn(at: Vector) -> Vector {
+    at
+}
+
+/// What is said of a side, and how it is got from what is drawn.
+type Side = (&'static str, fn(Vector) -> Vector);
+
+impl Model for LiveAxle {
+    fn check(&self) -> Result<()> {
+        self.ready().map(|_| ())
+    }
+}
+
+impl LiveAxle {
+    /// The axle at a heave and roll: position and steer, instant axes, both wheels, springs, stroke, joints and bind.
+    ///
+    /// # Parameters
+    /// - `heave` — `z`, of the axle's middle against the body from ride height, positive in bump
+    /// - `roll` — `phi`, of the axle against the body about x, positive with the left wheel in bump
+    ///
+    /// # Returns
+    /// - `axle_x` — of the axle's middle, halfway between the wheels' centres, forward in the body's axes
+    /// - `lateral_shift` — of the axle's middle, to the left of the body's centre plane
+    /// - `axle_z` — of the axle's middle, up
+    /// - `wheelbase_change` — of the axle's middle against ride height, positive where the wheelbase grows
+    /// - `axle_steer` — turn of the axle about z, positive to the left
+    /// - `heave_steer` — change of that over 25 mm of bump, at the slope that it has here
+    /// - `roll_steer` — change of `axle_steer` over roll, at the slope that it has here; positive steers a rear axle out of a turn, a front axle into it
+    /// - `axle_pitch` — turn of the axle about its own length, positive with its front down
+    /// - `pinion_angle` — of the pinion's axis against the body's x, positive with its nose up
+    /// - `pinion_angle_change` — of that against ride height
+    /// - `pinion_x` — of the joint on the pinion's nose, forward
+    /// - `pinion_y` — of the same, to the left
+    /// - `pinion_z` — of the same, up
+    /// - `roll_centre_height` — above the ground, where the axis about which the axle rolls crosses the body's centre plane, in the transverse plane through the axle's middle; sideways it wanders with `lateral_shift`
+    /// - `roll_axis_angle` — of that axis against the body's x, positive where it rises forward
+    /// - `lateral_rod_height` — above the ground, of the lateral rod on the body's centre plane; without steer in roll the height of the roll centre
+    /// - `side_view_centre_x` — of the axle's instant centre in side view, in heave, forward; infinite where there is none
+    /// - `side_view_centre_height` — of the same, above the ground
+    /// - `side_view_angle` — forward lean of the path in bump of the point midway between the contact points, held in the axle
+    /// - `drive_anti_pitch` — anti-squat of a rear axle, anti-lift of a front one, under drive whose torque the housing takes, as a share of what would cancel the pitch of that axle
+    /// - `brake_anti_pitch` — anti-lift of a rear axle, anti-dive of a front one, under brakes whose torque the housing takes, as a share
+    /// - `left_wheel_x` — of the left wheel's centre, forward
+    /// - `left_wheel_y` — of the left wheel's centre, to the left
+    /// - `left_wheel_z` — of the left wheel's centre, up
+    /// - `left_camber` — of the left wheel against the body, positive with its top outboard
+    /// - `left_toe` — of the left wheel, positive with its front inboard
+    /// - `left_eye_length` — between the eyes of the left coil-over
+    /// - `left_motion_ratio` — shortening of the left coil-over over heave
+    /// - `left_roll_motion_ratio` — shortening of the left coil-over over the travel of the left wheel in roll: of upright springs their base over the track
+    /// - `left_spring_length` — between the seats of the left spring
+    /// - `left_spring_force` — compressive, in the coil; nothing where it is loose
+    /// - `left_spring_used` — by how much the spring is shorter than unloaded
+    /// - `left_spring_remaining` — until it is solid, along itself
+    /// - `left_damper_used` — of the damper's stroke, from fully open
+    /// - `left_damper_remaining` — of the damper's stroke, to fully closed; negative where it has ended
+    /// - `left_wheel_force` — of coil and gas in heave, their force times `left_motion_ratio`
+    /// - `left_wheel_rate` — tangent rate of coil and gas in heave, with the term of the changing motion ratio; without bar, tyre and links that bind
+    /// - `right_wheel_x` — of the right wheel's centre, forward
+    /// - `right_wheel_y` — of the right wheel's centre, to the left
+    /// - `right_wheel_z` — of the right wheel's centre, up
+    /// - `right_camber` — of the right wheel against the body, positive with its top outboard
+    /// - `right_toe` — of the right wheel, positive with its front inboard
+    /// - `right_eye_length` — between the eyes of the right coil-over
+    /// - `right_motion_ratio` — shortening of the right coil-over over heave
+    /// - `right_roll_motion_ratio` — shortening of the right coil-over over the travel of the right wheel in roll: of upright springs their base over the track
+    /// - `right_spring_length` — between the seats of the right spring
+    /// - `right_spring_force` — compressive, in the coil; nothing where it is loose
+    /// - `right_spring_used` — by how much the spring is shorter than unloaded
+    /// - `right_spring_remaining` — until it is solid, along itself
+    /// - `right_damper_used` — of the damper's stroke, from fully open
+    /// - `right_damper_remaining` — of the damper's stroke, to fully closed; negative where it has ended
+    /// - `right_wheel_force` — of coil and gas in heave, their force times `right_motion_ratio`
+    /// - `right_wheel_rate` — tangent rate of coil and gas in heave, with the term of the changing motion ratio; without bar, tyre and links that bind
+    /// - `roll_stiffness` — of both springs with their gas at this heave, tangent, the term of the changing lengths included; without bar, tyre and links that bind
+    /// - `bar_angle` — mean turn of the bar's two levers from ride height, positive as in bump
+    /// - `bar_twist` — turn of the left lever less that of the right one
+    /// - `bar_motion_ratio` — travel of the levers' ends along their arcs over wheel travel, in roll
+    /// - `greatest_lean` — of all joints of the links, the greatest lean from ride height
+    /// - `greatest_lean_joint` — which joint that is, its link and its end: `body`, `axle`, `crank` or `outer`
+    /// - `joint_left` — until the first of the joints whose limits are given is at its limit
+    /// - `first_joint` — which joint that is; `not known` where no limit is given
+    /// - `lateral_rod_stretch` — by how much the lateral rod with its bushes is longer than at ride height: nothing unless it binds
+    /// - `freedoms` — coordinates of the axle less the rank of the links here: two where it heaves and rolls freely, one where it does so only together
+    /// - `redundant` — links more than an axle that heaves and rolls leaves room for
+    /// - `bind_misfit` — by how much the links miss each other at this heave and roll, were their joints rigid: root of the sum of the squares of their misses
+    /// - `bind_force` — greatest tension or compression of a link by that; not a number where no bush gives
+    /// - `bind_link` — which link that is, or, where no bush gives, which one misses most; `none` where nothing binds
+    /// - `bind_moment` — of the links that bind, on the axle about its roll axis, against roll
+    /// - `bind_roll_stiffness` — change of that over roll, at the slope that it has here
+    ///
+    /// # Example
+    /// ```
+    /// use axlewright::{Model, Value, suspension::*, units::*};
+    /// let at = |x: f64, y: f64, z: f64| Point::new(Length::of::<mm>(x), Length::of::<mm>(y), Length::of::<mm>(z));
+    /// let link = |name: &str, body, axle| AxleLink {
+    ///     name: name.to_owned(), fitted: Fitted::Pair, body, axle,
+    ///     body_bush: Some(Value::new(LinearStiffness::of::<kN_m>(9000.0))), axle_bush: Some(Value::new(LinearStiffness::of::<kN_m>(9000.0))),
+    ///     body_limit: None, axle_limit: None,
+    /// };
+    /// let dunlin = LiveAxle {
+    ///     axle: Axle::Rear,
+    ///     wheel: Wheel {
+    ///         centre: at(-2650.0, 760.0, 345.0), camber: Value::new(Angle::of::<deg>(0.0)), toe: Value::new(Angle::of::<deg>(0.0)),
+    ///         loaded_radius: Value::new(Length::of::<mm>(335.0)),
+    ///     },
+    ///     links: vec![
+    ///         link("lower", at(-2090.0, 430.0, 310.0), at(-2630.0, 470.0, 265.0)),
+    ///         link("upper", at(-2200.0, 360.0, 445.0), at(-2660.0, 390.0, 480.0)),
+    ///     ],
+    ///     lateral_rod: Some(LateralRod {
+    ///         body: at(-2760.0, 470.0, 390.0), axle: at(-2760.0, -500.0, 370.0),
+    ///         body_bush: None, axle_bush: None, body_limit: None, axle_limit: None,
+    ///     }),
+    ///     watt: None, coil_over: None, anti_roll_bar: None, pinion: None, pitching: None,
+    /// }.checked()?;
+    /// let leaning = dunlin.at(Length::of::<mm>(0.0), Angle::of::<deg>(3.0))?;
+    /// assert_eq!(format!("{:.0} mm, {:.2}", leaning.roll_centre_height.in_::<mm>(), leaning.roll_steer.si()), "359 mm, 0.02");
+    /// assert!(leaning.freedoms == 1 && leaning.bind_force > Force::of::<N>(100.0)); // the bushes must give
+    /// assert!(dunlin.at(Length::of::<mm>(600.0), Angle::of::<deg>(0.0)).is_err()); // says which link ends it, and where
+    /// # Ok::<(), axlewright::Error>(())
+    /// ```
+    pub fn at(&self, heave: Length, roll: Angle) -> Result<AxlePosition> {
+        self.ready()?.at(heave, roll)
+    }
+
+    /// The axle over heave and roll.
+    ///
+    /// # Parameters
+    /// - `heave` — of the axle's middle against the body from ride height, positive in bump
+    /// - `roll` — of the axle against the body about x, positive with the left wheel in bump
+    ///
+    /// # Returns
+    /// One row a heave and roll: `heave`, `roll`, and the results of `at`: `axle_x`, `lateral_shift`, `axle_z`, `wheelbase_change`, `axle_steer`, `heave_steer`, `roll_steer`, `axle_pitch`, `pinion_angle`, `pinion_angle_change`, `pinion_x`, `pinion_y`, `pinion_z`, `roll_centre_height`, `roll_axis_angle`, `lateral_rod_height`, `side_view_centre_x`, `side_view_centre_height`, `side_view_angle`, `drive_anti_pitch`, `brake_anti_pitch`, `left_wheel_x`, `left_wheel_y`, `left_wheel_z`, `left_camber`, `left_toe`, `left_eye_length`, `left_motion_ratio`, `left_roll_motion_ratio`, `left_spring_length`, `left_spring_force`, `left_spring_used`, `left_spring_remaining`, `left_damper_used`, `left_damper_remaining`, `left_wheel_force`, `left_wheel_rate`, `right_wheel_x`, `right_wheel_y`, `right_wheel_z`, `right_camber`, `right_toe`, `right_eye_length`, `right_motion_ratio`, `right_roll_motion_ratio`, `right_spring_length`, `right_spring_force`, `right_spring_used`, `right_spring_remaining`, `right_damper_used`, `right_damper_remaining`, `right_wheel_force`, `right_wheel_rate`, `roll_stiffness`, `bar_angle`, `bar_twist`, `bar_motion_ratio`, `greatest_lean`, `greatest_lean_joint`, `joint_left`, `first_joint`, `lateral_rod_stretch`, `freedoms`, `redundant`, `bind_misfit`, `bind_force`, `bind_link`, `bind_moment`, `bind_roll_stiffness`.
+    pub fn table(&self, heave: &[Length], roll: &[Angle]) -> Result<Table> {
+        let ready = self.ready()?;
+        let inputs = Rows::new().quantity::<Length>("heave").quantity::<Angle>("roll");
+        let mut rows = AxlePosition::columns(inputs);
+        for heave in heave {
+            for roll in roll {
+                let on = ready.at(*heave, *roll);
+                let inputs = [Cell::from(*heave), Cell::from(*roll)];
+                match &on {
+                    Ok(on) => rows.push(&inputs, Ok(&on.cells())),
+                    Err(error) => rows.push(&inputs, Err(error.clone())),
+                }
+            }
+        }
+        Ok(rows.finish())
+    }
+
+    /// How far the linkage goes in droop and bump before a link is over-extended; bar, damper, spring and joints may end it earlier.
+    ///
+    /// # Parameters
+    /// - `roll` — of the axle against the body about x, positive with the left wheel in bump
+    ///
+    /// # Returns
+    /// - `droop` — least heave, negative
+    /// - `droop_end` — the link that ends it
+    /// - `bump` — greatest heave
+    /// - `bump_end` — the link that ends it
+    pub fn travel_range(&self, roll: Angle) -> Result<TravelRange> {
+        let ready = self.ready()?;
+        valid! { roll: (-1) <= .. <= 1 ; "common practice, no source: no axle rolls by 57 deg"; }
+        let [(droop, droop_end), (bump, bump_end)] =
+            ready.linkage.range(roll.si()).ok_or_else(|| ready.locked(roll))?;
+        Ok(TravelRange {
+            droop: Length::from_si(droop),
+            droop_end: ready.name(droop_end),
+            bump: Length::from_si(bump),
+            bump_end: ready.name(bump_end),
+        })
+    }
+
+    /// The axle moved under its body: wheels, axle ends of links, rods, coil-overs and drop links, and what the axle carries are moved; what is on the body stays.
+    ///
+    /// # Parameters
+    /// - `forward` — by how much
+    /// - `up` — by how much, against the body, which then stands so much lower
+    /// - `heave` — from the ride height of each
+    ///
+    /// # Returns
+    /// Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the results of `at`. The links are set to their new length at ride height,
+    /// where the pinion points as it did, and the springs' seats are set so that they carry the load that they carried.
+    pub fn axle_move(&self, forward: Length, up: Length, heave: &[Length]) -> Result<Table> {
+        self.check()?;
+        valid! {
+            forward: (-10) <= .. <= 10 ; "common practice, no source: no axle is moved by 10 m";
+            up: (-10) <= .. <= 10 ; "common practice, no source: no axle is moved by 10 m";
+        }
+        let by = vector(forward.si(), 0.0, up.si());
+        let mut after = self.clone();
+        let mut on_axle = vec![&mut after.wheel.centre];
+        on_axle.extend(after.links.iter_mut().map(|link| &mut link.axle));
+        on_axle.extend(after.lateral_rod.iter_mut().map(|rod| &mut rod.axle));
+        on_axle.extend(after.coil_over.iter_mut().map(|coil_over| &mut coil_over.axle_eye));
+        on_axle.extend(after.pinion.iter_mut().filter_map(|pinion| pinion.nose.as_mut()));
+        if let Some(watt) = &mut after.watt {
+            let (upper, lower) = (&mut watt.upper_rod, &mut watt.lower_rod);
+            match watt.carried_by {
+                Mount::Axle => on_axle.extend([&mut watt.pivot, &mut upper.crank, &mut lower.crank]),
+                Mount::Body => on_axle.extend([&mut upper.outer, &mut lower.outer]),
+            }
+        }
+        if let Some(bar) = &mut after.anti_roll_bar {
+            match bar.carried_by {
+                Mount::Axle => on_axle.extend([&mut bar.lever_end, &mut bar.lever_pivot]),
+                Mount::Body => on_axle.push(&mut bar.link_eye),
+            }
+        }
+        for point in on_axle {
+            *point = point.moved(by);
+        }
+        after.raise(-up.si());
+        self.compared(after, Length::from_si(0.0), heave)
+    }
+
+    /// The body raised or lowered on its springs, the linkage as it is.
+    ///
+    /// # Parameters
+    /// - `rise` — of the body above the ground, negative where it is lowered
+    /// - `heave` — from the ride height of each
+    ///
+    /// # Returns
+    /// Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the results of `at`; changes are against the ride height before. The springs' seats are
+    /// set so that they carry the load that they carried.
+    pub fn ride_height_change(&self, rise: Length, heave: &[Length]) -> Result<Table> {
+        self.check()?;
+        valid! { rise: (-10) <= .. <= 10 ; "common practice, no source: no body is raised by 10 m"; }
+        let mut after = self.clone();
+        after.raise(rise.si());
+        self.compared(after, -rise, heave)
+    }
+
+    /// Spacers behind both wheels, or wheels of another offset.
+    ///
+    /// # Parameters
+    /// - `outward` — thickness of a spacer, or by how much the new offset is less
+    /// - `heave` — from ride height
+    ///
+    /// # Returns
+    /// Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the results of `at`.
+    pub fn spacer(&self, outward: Length, heave: &[Length]) -> Result<Table> {
+        self.check()?;
+        valid! { outward: (-1) <= .. <= 1 ; "common practice, no source: no spacer is 1 m thick"; }
+        let mut after = self.clone();
+        // The axle's middle stays: the links hang on it.
+        let by = self.wheel.axis() * outward.si();
+        after.wheel.centre = after.wheel.centre.moved(vector(0.0, by.y, 0.0));
+        self.compared(after, Length::from_si(0.0), heave)
+    }
+
+    /// The rows of two models; the second one stands at another heave.
+    fn compared(&self, mut after: LiveAxle, standing: Length, heave: &[Length]) -> Result<Table> {
+        let before = self.ready()?;
+        let (none, level) = (Length::from_si(0.0), Angle::from_si(0.0));
+        let load = before.at(none, level)?.left_wheel_force;
+        let changed = after.ready()?.at(standing, level)?;
+        if let Some(coil_over) = &mut after.coil_over
+            && let Some(spring) = &mut coil_over.spring
+        {
+            let gas = coil_over.damper.as_ref().and_then(|damper| damper.gas_force.as_ref());
+            let gas = gas.map_or(Force::from_si(0.0), |gas| gas.quantity);
+            let force = load / changed.left_motion_ratio - gas;
+            let length = spring.free_length.quantity - force / spring.rate.quantity;
+            spring.seat_offset = Value::new(changed.left_eye_length - length);
+        }
+        let after = after.ready()?;
+        let mut rows = AxlePosition::columns(Rows::new().words("state").quantity::<Length>("heave"));
+        for heave in heave {
+            for (state, ready, from) in [("before", &before, none), ("after", &after, standing)] {
+                let inputs = [Cell::Word(state), Cell::from(*heave)];
+                match &ready.at(from + *heave, level) {
+                    Ok(on) => rows.push(&inputs, Ok(&on.cells())),
+                    Err(error) => rows.push(&inputs, Err(error.clone())),
+                }
+            }
+        }
+        Ok(rows.finish())
+    }
+
+    /// The centre of gravity raised.
+    fn raise(&mut self, by: f64) {
+        if let Some(pitching) = &mut self.pitching {
+            let height = &mut pitching.centre_of_gravity_height;
+            *height = Value::new(height.quantity + Length::from_si(by));
+        }
+    }
+
+    /// Refuses parts that cannot be, each by itself.
+    fn check_parts(&self) -> Result<()> {
+        self.wheel.check()?;
+        for (place, link) in self.links.iter().enumerate() {
+            link.check(&format!("links[{place}]"))?;
+            if self.links.iter().take(place).any(|other| other.name == link.name) {
+                let message = format!("name: two links are called {}", link.name);
+                return Err(refused(&format!("links[{place}]"), message));
+            }
+        }
+        let count: usize =
+            self.links.iter().map(|link| if link.fitted == Fitted::Pair { 2 } else { 1 }).sum();
+        if !(3..=4).contains(&count) {
+            let message = format!("{count} links, each of a pair counted: three or four are wanted");
+            return Err(refused("links", message));
+        }
+        if self.lateral_rod.is_some() && self.watt.is_some() {
+            let message = "a lateral rod holds the axle sideways already: give one of the two";
+            return Err(refused("watt", message.to_owned()));
+        }
+        if count == 3 && self.lateral_rod.is_none() && self.watt.is_none() {
+            let message =
+                "three links do not hold the axle sideways: add a lateral_rod or a watt, or a fourth link";
+            return Err(refused("links", message.to_owned()));
+        }
+        self.lateral_rod.as_ref().map_or(Ok(()), LateralRod::check)?;
+        self.watt.as_ref().map_or(Ok(()), WattLinkage::check)?;
+        self.coil_over.as_ref().map_or(Ok(()), AxleCoilOver::check)?;
+        self.anti_roll_bar.as_ref().map_or(Ok(()), AxleBar::check)?;
+        self.pinion.as_ref().map_or(Ok(()), Pinion::check)?;
+        self.pitching.as_ref().map_or(Ok(()), Pitching::check)
+    }
+
+    fn ready(&self) -> Result<Ready<'_>> {
+        self.check_parts()?;
+        let wheel = self.wheel.centre.vector();
+        let middle = vector(wheel.x, 0.0, wheel.z);
+        let mut parts = Parts { middle, links: Vec::new(), names: Vec::new(), joints: Vec::new() };
+        for link in &self.links {
+            let sides: &[Side] = match link.fitted {
+                Fitted::Pair => &[(" left", drawn), (" right", mirrored)],
+                Fitted::Single => &[("", drawn)],
+            };
+            for (side, of) in sides {
+                let (body, axle) = (of(link.body.vector()), of(link.axle.vector()));
+                let limits = link.limits().map(|limit| limit.map(|limit| limit.quantity.si()));
+                parts.add(format!("{}{side}", link.name), body, axle, give(link.bushes()), limits)?;
+            }
+        }
+        let mut rod = None;
+        if let Some(on) = &self.lateral_rod {
+            rod = Some(parts.links.len());
+            let limits = on.limits().map(|limit| limit.map(|limit| limit.quantity.si()));
+            let (body, axle) = (on.body.vector(), on.axle.vector());
+            parts.add("lateral rod".to_owned(), body, axle, give(on.bushes()), limits)?;
+        }
+        if let Some(watt) = &self.watt {
+            parts.add_watt(watt)?;
+        }
+        let linkage = AxleLinkage::new(parts.links, middle, self.watt.is_some()).map_err(free)?;
+        let axis = self.wheel.axis();
+        let levers = match &self.anti_roll_bar {
+            Some(bar) => Some([Lever::new(bar, middle, drawn)?, Lever::new(bar, middle, mirrored)?]),
+            None => None,
+        };
+        let mut ready = Ready {
+            model: self,
+            linkage,
+            names: parts.names,
+            joints: parts.joints,
+            rod,
+            levers,
+            bar_sign: 1.0,
+            wheels: [[wheel - middle, axis], [mirrored(wheel - middle), mirrored(axis)]],
+            pinion: Vector::default(),
+        };
+        if let Some(levers) = &ready.levers
+            && let Some((_, [rate, _])) = levers[0].turn(&ready.linkage.rest)
+        {
+            ready.bar_sign = 1.0_f64.copysign(rate);
+        }
+        if let Some(pinion) = &self.pinion {
+            let (sine, cosine) = pinion.angle.quantity.si().sin_cos();
+            ready.pinion = vector(cosine, 0.0, sine);
+        }
+        if let Some(on) = &self.coil_over
+            && (on.body_eye.vector() - on.axle_eye.vector()).norm() < LEAST_LEVER
+        {
+            return Err(refused("coil_over", "its eyes are nearer than 1 mm".to_owned()));
+        }
+        Ok(ready)
+    }
+}
+
+/// Why a linkage is none.
+fn free(free: Free) -> Error {
+    let message = match free {
+        Free::Forward => "nothing holds the axle along the vehicle: no link leads forward or rearward",
+        Free::Sideways => {
+            "all links lie in parallel planes along the vehicle and nothing holds the axle sideways: add a lateral_rod or a watt, or stand two of the links at an angle"
+        }
+        Free::Yaw => "nothing keeps the axle from steering: its links meet in one line or run into one point",
+        Free::Pitch => {
+            "nothing keeps the axle from turning about its own length: set links above and below one another"
+        }
+        Free::Crank => "the rods hold the bell crank of the watt in no place: they are in line with its ends",
+    };
+    refused(if free == Free::Crank { "watt" } else { "links" }, message.to_owned())
+}
+
+/// The links with their names and joints as they are gathered.
+struct Parts {
+    middle: Vector,
+    links: Vec<Link>,
+    names: Vec<String>,
+    joints: Vec<Joint>,
+}
+
+impl Parts {
+    fn push(&mut self, name: String, link: Link, ends: [(End, &str, Option<f64>); 2]) -> Result<()> {
+        let along = link.drawn(self.middle);
+        if along.norm() < LEAST_LEVER {
+            return Err(refused(&name, "it is shorter than 1 mm".to_owned()));
+        }
+        for (end, word, limit) in ends {
+            let name = format!("{name} {word}");
+            self.joints.push(Joint { link: self.links.len(), end, name, limit, drawn: along.unit() });
+        }
+        self.links.push(link);
+        self.names.push(name);
+        Ok(())
+    }
+    fn add(
+        &mut self,
+        name: String,
+        body: Vector,
+        axle: Vector,
+        give: f64,
+        limits: [Option<f64>; 2],
+    ) -> Result<()> {
+        let link = Link { body, axle: axle - self.middle, give, ..Link::default() };
+        self.push(name, link, [(End::Body, "body", limits[0]), (End::Axle, "axle", limits[1])])
+    }
+    fn add_watt(&mut self, watt: &WattLinkage) -> Result<()> {
+        let pivot = watt.pivot.vector();
+        for (name, rod) in watt.rods() {
+            let (arm, outer) = (rod.crank.vector() - pivot, rod.outer.vector());
+            let limits = rod.limits().map(|limit| limit.map(|limit| limit.quantity.si()));
+            let give = give(rod.bushes());
+            let (link, crank, end) = match watt.carried_by {
+                Mount::Axle => {
+                    let axle = pivot - self.middle;
+                    (
+                        Link { axle, axle_crank: arm, body: outer, give, ..Link::default() },
+                        End::CrankOnAxle,
+                        End::Body,
+                    )
+                }
+                Mount::Body => {
+                    let axle = outer - self.middle;
+                    (
+                        Link { axle, body: pivot, body_crank: arm, give, ..Link::default() },
+                        End::CrankOnBody,
+                        End::Axle,
+                    )
+                }
+            };
+            self.push(name.to_owned(), link, [(crank, "crank", limits[0]), (end, "outer", limits[1])])?;
+        }
+        Ok(())
+    }
+}
+
+impl Ready<'_> {
+    fn name(&self, link: usize) -> String {
+        self.names.get(link).cloned().unwrap_or_default()
+    }
+
+    fn at(&self, heave: Length, roll: Angle) -> Result<AxlePosition> {
+        valid! {
+            heave: (-10) <= .. <= 10 ; "common practice, no source: no axle travels 10 m";
+            roll: (-1) <= .. <= 1 ; "common practice, no source: no axle rolls by 57 deg";
+        }
+        match self.linkage.at(heave.si(), roll.si()) {
+            Some(pose) => self.results(&pose).ok_or_else(|| self.drop_link(heave, roll)),
+            None => Err(self.beyond(heave, roll)),
+        }
+    }
+
+    /// Why the linkage does not go there, and how far it goes.
+    fn beyond(&self, heave: Length, roll: Angle) -> Error {
+        let Some([(droop, droop_end), (bump, bump_end)]) = self.linkage.range(roll.si()) else {
+            return self.locked(roll);
+        };
+        let [heave_mm, droop_mm, bump_mm] = [heave.si(), droop, bump].map(|on| on * 1e3);
+        let end = if heave.si() < 0.0 { droop_end } else { bump_end };
+        let message = format!(
+            "heave = {heave_mm} mm is beyond the linkage with roll = {} deg: it goes from {droop_mm:.1} mm ({}) to {bump_mm:.1} mm ({}), \
+             where {} is over-extended",
+            roll.si().to_degrees(),
+            self.name(droop_end),
+            self.name(bump_end),
+            self.name(end),
+        );
+        Error::NoSolution { message }
+    }
+
+    fn locked(&self, roll: Angle) -> Error {
+        let [(low, low_end), (high, high_end)] = self.linkage.roll_range();
+        let message = format!(
+            "roll = {} deg: the linkage is locked at ride height; it rolls there from {:.2} deg ({}) to {:.2} deg ({}), where {} is over-extended",
+            roll.si().to_degrees(),
+            low.to_degrees(),
+            self.name(low_end),
+            high.to_degrees(),
+            self.name(high_end),
+            self.name(if roll.si() < 0.0 { low_end } else { high_end }),
+        );
+        Error::NoSolution { message }
+    }
+
+    /// The bar does not go along.
+    fn drop_link(&self, heave: Length, roll: Angle) -> Error {
+        let reaches = |share: f64| {
+            self.linkage
+                .at(heave.si() * share, roll.si() * share)
+                .is_some_and(|pose| self.results(&pose).is_some())
+        };
+        let (mut good, mut bad) = (0.0, 1.0);
+        for _ in 0..40 {
+            let middle = 0.5 * (good + bad);
+            if reaches(middle) {
+                good = middle;
+            } else {
+                bad = middle;
+            }
+        }
+        let message = format!(
+            "heave = {} mm with roll = {} deg: the drop link of the anti_roll_bar is in line with its lever at {:.1} mm and {:.2} deg on the way there",
+            heave.si() * 1e3,
+            roll.si().to_degrees(),
+            heave.si() * good * 1e3,
+            (roll.si() * good).to_degrees(),
+        );
+        Error::NoSolution { message }
+    }
+
+    /// Everything at a position; none where the bar's drop links do not reach.
+    fn results(&self, pose: &Pose) -> Option<AxlePosition> {
+        let (model, frame, heave, roll) = (self.model, &pose.frame, &pose.heave, &pose.roll);
+        let (length, angle, ratio) = (Length::from_si, Angle::from_si, Ratio::from_si);
+        let to_rear = match model.axle {
+            Axle::Front => 1.0,
+            Axle::Rear => -1.0,
+        };
+        let mut on = AxlePosition::unknown();
+        let middle = frame.middle;
+        let rest = self.linkage.rest.frame.middle;
+        (on.axle_x, on.lateral_shift, on.axle_z) = (length(middle.x), length(middle.y), length(middle.z));
+        on.wheelbase_change = length((middle.x - rest.x) * to_rear);
+        (on.axle_steer, on.axle_pitch) = (angle(pose.yaw()), angle(pose.pitch()));
+        on.heave_steer = angle(heave.yaw_rate() * BUMP);
+        on.roll_steer = ratio(roll.yaw_rate());
+        self.pinion(pose, &mut on);
+
+        let contacts = self.wheels(pose, &mut on);
+        let [left, right] = contacts;
+        let under = 0.5 * (left.z + right.z);
+        // Rolling so that what is on the centre plane does not rise.
+        let heaving = middle.y * roll.spin.x / (1.0 - middle.y * heave.spin.x);
+        let sideways = roll.velocity.y + heave.velocity.y * heaving;
+        let turn = roll.spin + heave.spin * heaving;
+        on.roll_centre_height = length(middle.z + sideways / turn.x - under);
+        on.roll_axis_angle = angle((turn.z / turn.x).atan());
+        if let Some(held) = self.rod.and_then(|rod| pose.held.get(rod)) {
+            let end = middle + held.arm;
+            on.lateral_rod_height = length(end.z - end.y * held.along.z / held.along.y - under);
+            on.lateral_rod_stretch = length(held.stretch);
+        }
+
+        let contact = (left + right) * 0.5;
+        let path = heave.point(contact - middle).rate;
+        let (side_x, side_height) = centre(path.z, path.x, heave.spin.y);
+        on.side_view_centre_x = length(contact.x + side_x);
+        on.side_view_centre_height = length(side_height);
+        on.side_view_angle = angle((path.x / path.z).atan());
+        if let Some(pitching) = &model.pitching {
+            let levers = pitching.wheelbase.quantity / pitching.centre_of_gravity_height.quantity;
+            let share = |share: &Option<Value<Ratio>>| {
+                share.as_ref().map_or(f64::NAN, |share| (share.quantity * levers).si())
+            };
+            let slope = to_rear * path.x / path.z;
+            on.drive_anti_pitch = ratio(share(&pitching.drive_share) * slope);
+            on.brake_anti_pitch = ratio(share(&pitching.brake_share) * slope);
+        }
+        self.springs(pose, &mut on);
+        self.bar(pose, &mut on)?;
+        self.joints(pose, &mut on);
+
+        let bind = self.linkage.bind(pose)?;
+        (on.freedoms, on.redundant) = (bind.freedoms, i64::try_from(self.linkage.redundant()).unwrap_or(0));
+        on.bind_misfit = length(bind.misfit);
+        on.bind_force = Force::from_si(bind.force);
+        on.bind_link = bind.link.map_or_else(|| "none".to_owned(), |link| self.name(link));
+        on.bind_moment = Torque::from_si(bind.moment);
+        on.bind_roll_stiffness = RotationalStiffness::from_si(bind.stiffness);
+        Some(on)
+    }
+
+    fn pinion(&self, pose: &Pose, on: &mut AxlePosition) {
+        let Some(pinion) = &self.model.pinion else { return };
+        let axis = pose.frame.direction(self.pinion);
+        let angle = axis.z.atan2(axis.x.hypot(axis.y));
+        on.pinion_angle = Angle::from_si(angle);
+        on.pinion_angle_change = on.pinion_angle - pinion.angle.quantity;
+        if let Some(nose) = &pinion.nose {
+            let nose =
+                pose.frame.middle + pose.frame.direction(nose.vector() - self.linkage.rest.frame.middle);
+            (on.pinion_x, on.pinion_y, on.pinion_z) =
+                (Length::from_si(nose.x), Length::from_si(nose.y), Length::from_si(nose.z));
+        }
+    }
+
+    /// Both wheels; their contact points.
+    fn wheels(&self, pose: &Pose, on: &mut AxlePosition) -> [Vector; 2] {
+        let mut contacts = [Vector::default(); 2];
+        for (place, (contact, [arm, axis])) in contacts.iter_mut().zip(self.wheels).enumerate() {
+            let (at, axis) = (pose.frame.middle + pose.frame.direction(arm), pose.frame.direction(axis));
+            let down = axis * axis.z - vector(0.0, 0.0, 1.0);
+            *contact = at + down.unit() * self.model.wheel.loaded_radius.quantity.si();
+            let outward = if place == 0 { axis.y } else { -axis.y };
+            let camber = Angle::from_si((-axis.z).atan2(axis.x.hypot(axis.y)));
+            let toe = Angle::from_si(axis.x.atan2(outward));
+            let [x, y, z] = [at.x, at.y, at.z].map(Length::from_si);
+            if place == 0 {
+                (on.left_wheel_x, on.left_wheel_y, on.left_wheel_z) = (x, y, z);
+                (on.left_camber, on.left_toe) = (camber, toe);
+            } else {
+                (on.right_wheel_x, on.right_wheel_y, on.right_wheel_z) = (x, y, z);
+                (on.right_camber, on.right_toe) = (camber, toe);
+            }
+        }
+        contacts
+    }
+
+    fn springs(&self, pose: &Pose, on: &mut AxlePosition) {
+        let Some(coil_over) = &self.model.coil_over else { return };
+        let rest = self.linkage.rest.frame.middle;
+        let mut stiffness = 0.0;
+        for (place, side) in [drawn, mirrored].into_iter().enumerate() {
+            let arm = pose.frame.direction(side(coil_over.axle_eye.vector() - rest));
+            let between = pose.frame.middle + arm - side(coil_over.body_eye.vector());
+            let eyes = between.norm();
+            let wheel = pose.frame.direction(self.wheels[place][0]);
+            // First and second derivative of the length between the eyes.
+            let [heave, roll] = [&pose.heave, &pose.roll].map(|twist: &Twist| {
+                let eye = twist.point(arm);
+                let slope = between.dot(eye.rate) / eyes;
+                (slope, (eye.rate.square() + between.dot(eye.second) - slope * slope) / eyes)
+            });
+            let spring = Strut::of(coil_over, eyes);
+            let rate = |(slope, bend): (f64, f64)| spring.rate * slope * slope - spring.force * bend;
+            stiffness += rate(roll);
+            let (length, ratio) = (Length::from_si, Ratio::from_si);
+            let motion_ratio = ratio(-heave.0);
+            let roll_motion_ratio = ratio(-roll.0 / pose.roll.point(wheel).rate.z);
+            let (wheel_force, wheel_rate) =
+                (Force::from_si(-spring.force * heave.0), LinearStiffness::from_si(rate(heave)));
+            if place == 0 {
+                on.left_eye_length = length(eyes);
+                (on.left_motion_ratio, on.left_roll_motion_ratio) = (motion_ratio, roll_motion_ratio);
+                (on.left_spring_length, on.left_spring_force) = (spring.length, spring.coil);
+                (on.left_spring_used, on.left_spring_remaining) = (spring.used, spring.remaining);
+                (on.left_damper_used, on.left_damper_remaining) =
+                    (spring.damper_used, spring.damper_remaining);
+                (on.left_wheel_force, on.left_wheel_rate) = (wheel_force, wheel_rate);
+            } else {
+                on.right_eye_length = length(eyes);
+                (on.right_motion_ratio, on.right_roll_motion_ratio) = (motion_ratio, roll_motion_ratio);
+                (on.right_spring_length, on.right_spring_force) = (spring.length, spring.coil);
+                (on.right_spring_used, on.right_spring_remaining) = (spring.used, spring.remaining);
+                (on.right_damper_used, on.right_damper_remaining) =
+                    (spring.damper_used, spring.damper_remaining);
+                (on.right_wheel_force, on.right_wheel_rate) = (wheel_force, wheel_rate);
+            }
+        }
+        on.roll_stiffness = RotationalStiffness::from_si(stiffness);
+    }
+
+    fn bar(&self, pose: &Pose, on: &mut AxlePosition) -> Option<()> {
+        let Some([left, right]) = &self.levers else { return Some(()) };
+        let ((left_turn, left_rates), (right_turn, right_rates)) = (left.turn(pose)?, right.turn(pose)?);
+        let [up, down] = self.wheels.map(|[arm, _]| pose.roll.point(pose.frame.direction(arm)).rate.z);
+        let sign = self.bar_sign;
+        on.bar_angle = Angle::from_si(0.5 * sign * (left_turn + right_turn));
+        on.bar_twist = Angle::from_si(sign * (left_turn - right_turn));
+        let travel = sign * (left_rates[1] - right_rates[1]) * left.hinge.radius;
+        on.bar_motion_ratio = Ratio::from_si(travel / (up - down));
+        Some(())
+    }
+
+    /// Lean of the joints from ride height.
+    fn joints(&self, pose: &Pose, on: &mut AxlePosition) {
+        // Of unit vectors: the length between them stands for their angle.
+        let (mut greatest, mut most) = (-1.0, None);
+        let (mut left, mut first) = (f64::NAN, None);
+        let (sine, cosine) = pose.crank().sin_cos();
+        let back = |v: Vector| vector(v.x, v.y * cosine + v.z * sine, v.z * cosine - v.y * sine);
+        for joint in &self.joints {
+            let Some(held) = pose.held.get(joint.link) else { continue };
+            let along = match joint.end {
+                End::Body => held.along,
+                End::Axle => pose.frame.direction_here(held.along),
+                End::CrankOnBody => back(held.along),
+                End::CrankOnAxle => back(pose.frame.direction_here(held.along)),
+            };
+            let apart = (along - joint.drawn).square();
+            if apart > greatest {
+                (greatest, most) = (apart, Some(joint));
+            }
+            if let Some(limit) = joint.limit {
+                let here = limit - lean(apart);
+                if left.is_nan() || here < left {
+                    (left, first) = (here, Some(joint));
+                }
+            }
+        }
+        on.greatest_lean = Angle::from_si(lean(greatest));
+        on.greatest_lean_joint = most.map_or_else(String::new, |joint| joint.name.clone());
+        on.joint_left = Angle::from_si(left);
+        on.first_joint = first.map_or_else(|| "not known".to_owned(), |joint| joint.name.clone());
+    }
+}
+
+/// Angle between unit vectors whose ends are this far apart, squared.
+fn lean(apart: f64) -> f64 {
+    2.0 * (0.5 * apart.max(0.0).sqrt()).min(1.0).asin()
+}
+
+/// What a coil-over does at a length between its eyes.
+struct Strut {
+    /// Of the coil, along itself; nothing where it is loose.
+    rate: f64,
+    /// Of coil and gas.
+    force: f64,
+    length: Length,
+    coil: Force,
+    used: Length,
+    remaining: Length,
+    damper_used: Length,
+    damper_remaining: Length,
+}
+
+impl Strut {
+    fn of(coil_over: &AxleCoilOver, eyes: f64) -> Strut {
+        let (eyes, unknown) = (Length::from_si(eyes), Length::from_si(f64::NAN));
+        let mut on = Strut {
+            rate: f64::NAN,
+            force: f64::NAN,
+            length: unknown,
+            coil: Force::from_si(f64::NAN),
+            used: unknown,
+            remaining: unknown,
+            damper_used: unknown,
+            damper_remaining: unknown,
+        };
+        let mut gas = 0.0;
+        if let Some(damper) = &coil_over.damper {
+            on.damper_used = damper.open_length.quantity - eyes;
+            on.damper_remaining = eyes - damper.closed_length.quantity;
+            gas = damper.gas_force.as_ref().map_or(0.0, |gas| gas.quantity.si());
+        }
+        if let Some(spring) = &coil_over.spring {
+            on.length = eyes - spring.seat_offset.quantity;
+            on.used = spring.free_length.quantity - on.length;
+            on.remaining = on.length - spring.solid_length.quantity;
+            on.rate = if on.used.si() > 0.0 { spring.rate.quantity.si() } else { 0.0 };
+            let coil = on.rate * on.used.si();
+            on.coil = Force::from_si(coil);
+            on.force = coil + gas;
+        }
+        on
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::axle_parts::WattRod;
+    use super::super::parts::{CoilSpring, Damper, Point};
+    use super::*;
+    use approx::assert_relative_eq;
+    use proptest::prelude::*;
+
+    fn value(metres: f64) -> Value<Length> {
+        Value::new(Length::from_si(metres))
+    }
+    fn metres(value: f64) -> Length {
+        Length::from_si(value)
+    }
+    fn rad(value: f64) -> Angle {
+        Angle::from_si(value)
+    }
+    fn point([x, y, z]: [f64; 3]) -> Point {
+        Point::new(metres(x), metres(y), metres(z))
+    }
+    fn bush(stiffness: f64) -> Option<Value<LinearStiffness>> {
+        (stiffness > 0.0).then(|| Value::new(LinearStiffness::from_si(stiffness)))
+    }
+    fn link(name: &str, fitted: Fitted, body: [f64; 3], axle: [f64; 3]) -> AxleLink {
+        AxleLink {
+            name: name.to_owned(),
+            fitted,
+            body: point(body),
+            axle: point(axle),
+            body_bush: None,
+            axle_bush: None,
+            body_limit: None,
+            axle_limit: None,
+        }
+    }
+    fn rod(body: [f64; 3], axle: [f64; 3]) -> LateralRod {
+        LateralRod {
+            body: point(body),
+            axle: point(axle),
+            body_bush: None,
+            axle_bush: None,
+            body_limit: None,
+            axle_limit: None,
+        }
+    }
+    fn straight(links: Vec<AxleLink>, lateral_rod: Option<LateralRod>) -> LiveAxle {
+        LiveAxle {
+            axle: Axle::Rear,
+            wheel: Wheel {
+                centre: point([0.0, 0.75, 0.32]),
+                camber: Value::new(rad(0.0)),
+                toe: Value::new(rad(0.0)),
+                loaded_radius: value(0.33),
+            },
+            links,
+            lateral_rod,
+            watt: None,
+            coil_over: None,
+            anti_roll_bar: None,
+            pinion: Some(Pinion { angle: Value::new(rad(0.0)), nose: Some(point([0.25, 0.0, 0.32])) }),
+            pitching: Some(Pitching {
+                drive_share: Some(Value::new(Ratio::from_si(1.0))),
+                brake_share: Some(Value::new(Ratio::from_si(0.4))),
+                centre_of_gravity_height: value(0.54),
+                wheelbase: value(2.6),
+            }),
+        }
+    }
+
+    /// Lower and upper link, body and axle; lateral rod, body and axle.
+    type Points = [[f64; 3]; 6];
+    const FOUR: Points = [
+        [0.56, 0.42, 0.3],
+        [0.02, 0.46, 0.235],
+        [0.42, 0.36, 0.425],
+        [-0.02, 0.38, 0.455],
+        [-0.1, 0.46, 0.36],
+        [-0.1, -0.5, 0.335],
+    ];
+    const PARALLEL: Points = [
+        [0.55, 0.42, 0.22],
+        [0.0, 0.42, 0.22],
+        [0.55, 0.42, 0.42],
+        [0.0, 0.42, 0.42],
+        [-0.1, 0.48, 0.32],
+        [-0.1, -0.48, 0.32],
+    ];
+    /// Upper links that spread from the axle's middle to the body.
+    const ANGLED: Points = [
+        [0.56, 0.42, 0.3],
+        [0.02, 0.46, 0.235],
+        [0.42, 0.42, 0.43],
+        [0.03, 0.09, 0.47],
+        [-0.1, 0.46, 0.36],
+        [-0.1, -0.5, 0.335],
+    ];
+
+    fn coil_over() -> AxleCoilOver {
+        AxleCoilOver {
+            body_eye: point([0.05, 0.4, 0.72]),
+            axle_eye: point([-0.05, 0.5, 0.27]),
+            spring: Some(CoilSpring {
+                rate: Value::new(LinearStiffness::from_si(40_000.0)),
+                free_length: value(0.40),
+                solid_length: value(0.15),
+                seat_offset: value(0.17),
+            }),
+            damper: Some(Damper {
+                open_length: value(0.60),
+                closed_length: value(0.36),
+                gas_force: Some(Value::new(Force::from_si(150.0))),
+            }),
+        }
+    }
+    fn bar(carried_by: Mount) -> AxleBar {
+        match carried_by {
+            Mount::Body => AxleBar {
+                carried_by,
+                link_eye: point([0.06, 0.5, 0.3]),
+                lever_end: point([0.05, 0.5, 0.44]),
+                lever_pivot: point([0.27, 0.4, 0.45]),
+            },
+            Mount::Axle => AxleBar {
+                carried_by,
+                link_eye: point([0.26, 0.48, 0.47]),
+                lever_end: point([0.25, 0.5, 0.31]),
+                lever_pivot: point([0.05, 0.5, 0.3]),
+            },
+        }
+    }
+
+    fn four(p: Points) -> LiveAxle {
+        let links = vec![link("lower", Fitted::Pair, p[0], p[1]), link("upper", Fitted::Pair, p[2], p[3])];
+        let mut model = straight(links, Some(rod(p[4], p[5])));
+        model.coil_over = Some(coil_over());
+        model
+    }
+    fn angled(p: Points) -> LiveAxle {
+        let mut model = four(p);
+        model.lateral_rod = None;
+        model
+    }
+    /// Two lower links, one upper one, a rod: nothing is redundant.
+    fn three(p: Points) -> LiveAxle {
+        let mut model = four(p);
+        let [x, _, z] = p[2];
+        let [u, _, w] = p[3];
+        model.links[1] = link("upper", Fitted::Single, [x, 0.1, z], [u, 0.12, w]);
+        model
+    }
+    fn watt(p: Points, carried_by: Mount, middle: f64) -> LiveAxle {
+        let mut model = three(p);
+        model.lateral_rod = None;
+        let rod = |crank, outer| WattRod {
+            crank: point(crank),
+            outer: point(outer),
+            crank_bush: None,
+            outer_bush: None,
+            crank_limit: None,
+            outer_limit: None,
+        };
+        model.watt = Some(WattLinkage {
+            carried_by,
+            pivot: point([-0.1, 0.0, middle]),
+            upper_rod: rod([-0.1, 0.0, middle + 0.08], [-0.1, -0.45, middle + 0.08]),
+            lower_rod: rod([-0.1, 0.0, middle - 0.08], [-0.1, 0.45, middle - 0.08]),
+        });
+        model
+    }
+    fn bushed(mut model: LiveAxle, stiffness: [f64; 3]) -> LiveAxle {
+        for (link, stiffness) in model.links.iter_mut().zip(stiffness) {
+            link.body_bush = bush(stiffness);
+        }
+        if let Some(rod) = &mut model.lateral_rod {
+            rod.axle_bush = bush(stiffness[2]);
+        }
+        if let Some(watt) = &mut model.watt {
+            watt.upper_rod.outer_bush = bush(stiffness[2]);
+            watt.lower_rod.crank_bush = bush(stiffness[2]);
+        }
+        model
+    }
+    fn shifted(mut points: Points, shifts: &[f64]) -> Points {
+        for (place, shift) in shifts.iter().enumerate() {
+            points[place / 3][place % 3] += shift;
+        }
+        points
+    }
+
+    fn several(shifts: &[f64], which: usize) -> LiveAxle {
+        let points = shifted(FOUR, shifts);
+        match which {
+            0 => three(points),
+            1 => angled(shifted(ANGLED, shifts)),
+            2 => bushed(four(points), [3e6, 8e6, 5e6]),
+            3 => bushed(four(points), [0.0, 6e6, 2e6]),
+            4 => watt(points, Mount::Axle, points[4][2]),
+            _ => watt(points, Mount::Body, points[5][2]),
+        }
+    }
+
+    #[test]
+    fn at_ride_height_the_axle_stands_as_drawn() {
+        for model in [
+            four(FOUR),
+            four(PARALLEL),
+            angled(ANGLED),
+            three(FOUR),
+            watt(FOUR, Mount::Axle, 0.32),
+            bushed(four(FOUR), [1e7; 3]),
+        ] {
+            let on = model.at(metres(0.0), rad(0.0)).unwrap();
+            for (found, wanted) in [
+                (on.axle_x.si(), 0.0),
+                (on.lateral_shift.si(), 0.0),
+                (on.axle_z.si(), 0.32),
+                (on.axle_pitch.si(), 0.0),
+                (on.axle_steer.si(), 0.0),
+                (on.left_wheel_y.si(), 0.75),
+                (on.right_wheel_y.si(), -0.75),
+                (on.left_camber.si(), 0.0),
+                (on.greatest_lean.si(), 0.0),
+                (on.bind_misfit.si(), 0.0),
+            ] {
+                assert!((found - wanted).abs() < 1e-9, "{found} {wanted}");
+            }
+        }
+    }
+
+    /// Positions of a parallel and of a converging four-link with a rod, by `least_squares` of scipy on the distances and a second, constructive
+    /// solution (independent scripts outside the project; residual below 1e-12 m): heave, roll; forward, to the left; pitch of the x axis, yaw in degrees.
+    #[test]
+    fn one_freedom_leads_where_another_solution_finds_the_axle() {
+        let found = [
+            (
+                -0.075,
+                0.11291582687359795,
+                0.009233762868823827,
+                0.005640358447929442,
+                -3.3161032061066407,
+                -0.025113940780995502,
+                0.3935235104750594,
+                0.544423763099742,
+            ),
+            (
+                -0.05,
+                0.05347559253561524,
+                0.004848815432576958,
+                0.0029574553390683263,
+                -2.284453882133586,
+                -0.0169019754829285,
+                0.38180473636566425,
+                0.5203321059605777,
+            ),
+            (
+                0.075,
+                0.01403493239038676,
+                0.002273063532333303,
+                0.0013545772073674022,
+                4.079892141312968,
+                -0.012801841372188552,
+                0.3223296141744029,
+                0.3978345200162429,
+            ),
+        ];
+        // Whatever gives: at this roll nothing binds.
+        for model in [four(FOUR), bushed(four(FOUR), [4e6, 6e6, 9e6]), bushed(four(FOUR), [0.0, 6e6, 0.0])] {
+            for (heave, roll, forward, left, pitch, yaw, rod, eyes) in found {
+                let on = model.at(metres(heave), rad(f64::to_radians(roll))).unwrap();
+                for (found, wanted, within) in [
+                    (on.axle_x.si(), forward, 1e-9),
+                    (on.lateral_shift.si(), left, 1e-9),
+                    (-on.pinion_angle.si().to_degrees(), pitch, 1e-6),
+                    (on.axle_steer.si().to_degrees(), yaw, 1e-6),
+                    (on.lateral_rod_height.si(), rod, 1e-6),
+                    (on.left_eye_length.si(), eyes, 1e-8),
+                    (on.bind_misfit.si(), 0.0, 1e-9),
+                ] {
+                    assert!((found - wanted).abs() < within, "{heave}: {found} {wanted}");
+                }
+                assert_eq!((on.freedoms, on.redundant), (1, 1));
+            }
+        }
+        // The instant centre in side view and the anti-squat at ride height, by drawing lines; a level rod, which binds less in heave.
+        let mut level = FOUR;
+        level[5][2] = level[4][2];
+        let on = four(level).at(metres(0.0), rad(0.0)).unwrap();
+        assert_relative_eq!(on.side_view_centre_x.si(), 1.1723214285714285, max_relative = 1e-9);
+        assert_relative_eq!(on.side_view_centre_height.si() - 0.01, 0.37370535714285713, max_relative = 1e-9);
+        assert_relative_eq!(on.drive_anti_pitch.si(), 1.575907590759076, max_relative = 1e-9);
+    }
+
+    /// The same scripts: five parallel and equal links leave two freedoms, and fit in roll, too.
+    #[test]
+    fn parallel_and_equal_links_leave_two_freedoms() {
+        let model = four(PARALLEL);
+        for (heave, roll, forward, left, pitch) in [
+            (0.0, 0.0, 0.0, 0.0, 0.0),
+            (-0.075, 0.0, 0.005145607275278767, 0.0029480041681285312, 0.0),
+            (0.075, 0.0, 0.005145607275278798, 0.002948004168128458, 0.0),
+            (0.0, 0.05, 0.0004237932034257648, -0.00029998466373076446, 0.0015630857221185363),
+            (0.0, 0.1, 0.0016970610124784735, -0.001199755190816329, 0.012516146392402764),
+        ] {
+            let on = model.at(metres(heave), rad(roll)).unwrap();
+            assert!(
+                (on.axle_x.si() - forward).abs() < 1e-9 && (on.lateral_shift.si() - left).abs() < 1e-9,
+                "{on:?}"
+            );
+            assert!(
+                (on.pinion_angle.si().to_degrees() + pitch).abs() < 1e-6 && on.bind_misfit.si() < 1e-9,
+                "{on:?}"
+            );
+            assert!(on.axle_steer.si().abs() < 1e-6 || roll != 0.0);
+            // Once the rod has pitched a rolled axle a little, the next bit of heave binds.
+            assert_eq!((on.freedoms, on.redundant), (if roll == 0.0 { 2 } else { 1 }, 1));
+        }
+    }
+
+    /// A rod swings on its arc and leads the roll centre: the height where it crosses the centre plane (textbooks; W. F. Milliken, D. L. Milliken,
+    /// *Race Car Vehicle Dynamics* (1995), chapter 17, from memory).
+    #[test]
+    fn a_lateral_rod_swings_on_its_arc_and_leads_the_roll_centre() {
+        let model = four(PARALLEL);
+        for heave in [-0.08, -0.02, 0.03, 0.09] {
+            let on = model.at(metres(heave), rad(0.0)).unwrap();
+            let arc = 0.96 - f64::sqrt(0.96 * 0.96 - heave * heave - on.axle_x.si() * on.axle_x.si());
+            assert_relative_eq!(on.lateral_shift.si(), arc, max_relative = 1e-10);
+            // Parallel links neither steer nor turn the axle.
+            assert!(on.axle_steer.si().abs() < 1e-13 && on.axle_pitch.si().abs() < 1e-13);
+            let carried = (on.axle_x.si() - 0.55).hypot(heave).hypot(arc);
+            assert_relative_eq!(carried, 0.55, max_relative = 1e-12);
+        }
+        // A rod in the plane of the axle, so that steer in roll does not touch it.
+        let mut points = FOUR;
+        (points[4], points[5]) = ([0.0, 0.46, 0.38], [0.0, -0.5, 0.3]);
+        for model in [three(points), bushed(three(points), [1e6; 3])] {
+            for heave in [-0.05, 0.0, 0.04] {
+                let on = model.at(metres(heave), rad(0.0)).unwrap();
+                // Beside ride height the rod leaves the transverse plane.
+                let within = if heave == 0.0 { 1e-9 } else { 3e-3 };
+                assert_relative_eq!(
+                    on.roll_centre_height.si(),
+                    on.lateral_rod_height.si(),
+                    max_relative = within
+                );
+            }
+        }
+    }
+
+    /// A straight and level Watt linkage leads its pivot on a straight line: shift and roll centre are those of the pivot.
+    #[test]
+    fn a_watt_linkage_leads_its_pivot() {
+        for carried_by in [Mount::Axle, Mount::Body] {
+            let model = watt(FOUR, carried_by, 0.3);
+            let rest = model.at(metres(0.0), rad(0.0)).unwrap();
+            // The pivot stands 0.1 m behind the axle and swings a little as the axle steers in roll.
+            let swing = 0.1 * rest.roll_steer.si();
+            assert_relative_eq!(rest.roll_centre_height.si() - 0.01 * 0.0, 0.31 + swing, max_relative = 1e-9);
+            let rod = four(FOUR).at(metres(0.06), rad(0.0)).unwrap();
+            let on = model.at(metres(0.06), rad(0.0)).unwrap();
+            assert!(
+                on.lateral_shift.si().abs() < 0.2 * rod.lateral_shift.si().abs(),
+                "{}",
+                on.lateral_shift.si()
+            );
+            assert_eq!((on.freedoms, on.redundant), (2, 0));
+        }
+        let mut over = watt(FOUR, Mount::Axle, 0.3);
+        over.links = four(FOUR).links;
+        let on = bushed(over, [5e6; 3]).at(metres(0.03), rad(0.05)).unwrap();
+        assert!(on.redundant == 1 && on.freedoms == 1 && on.bind_force.si() > 1.0);
+    }
+
+    /// Anti-squat as the share of the line from the contact point to the height of the centre of gravity over the other axle
+    /// (T. D. Gillespie, *Fundamentals of Vehicle Dynamics* (1992), chapter 7; from memory).
+    #[test]
+    fn anti_squat_is_read_off_the_line_to_the_centre_of_gravity() {
+        for upper in [0.38, 0.41, 0.45] {
+            let mut points = FOUR;
+            (points[2][2], points[5][2]) = (upper, points[4][2]);
+            let on = four(points).at(metres(0.0), rad(0.0)).unwrap();
+            let slope = on.side_view_centre_height.si() / on.side_view_centre_x.si();
+            assert_relative_eq!(on.drive_anti_pitch.si(), slope / (0.54 / 2.6), max_relative = 1e-10);
+            assert_relative_eq!(
+                on.brake_anti_pitch.si(),
+                0.4 * on.drive_anti_pitch.si(),
+                max_relative = 1e-12
+            );
+            let line = |at: f64, from: [f64; 3], to: [f64; 3]| {
+                from[2] + (at - from[0]) * (to[2] - from[2]) / (to[0] - from[0])
+            };
+            let x = on.side_view_centre_x.si();
+            let crossing = line(x, points[0], points[1]);
+            assert_relative_eq!(crossing, line(x, points[2], points[3]), max_relative = 1e-9);
+            assert_relative_eq!(crossing + 0.01, on.side_view_centre_height.si(), max_relative = 1e-9);
+        }
+    }
+
+    /// With one stiffness in every link the bushes give where rigid links miss, and by as much as the force over the stiffness.
+    #[test]
+    fn misfit_at_rigid_joints_is_bush_force_over_stiffness() {
+        for (model, heave, roll) in
+            [(four(FOUR), 0.05, 0.06), (four(FOUR), -0.03, -0.04), (four(ANGLED), 0.02, 0.03)]
+        {
+            let rigid = model.at(metres(heave), rad(roll)).unwrap();
+            assert!(
+                rigid.bind_force.si().is_nan()
+                    && rigid.bind_moment.si().is_nan()
+                    && rigid.bind_roll_stiffness.si().is_nan()
+            );
+            assert!(rigid.bind_misfit.si() > 1e-5, "{}", rigid.bind_misfit.si());
+            for stiffness in [1e6, 8e6] {
+                let model = bushed(model.clone(), [stiffness; 3]);
+                let on = model.at(metres(heave), rad(roll)).unwrap();
+                assert_relative_eq!(on.bind_misfit.si(), rigid.bind_misfit.si(), max_relative = 1e-9);
+                assert_relative_eq!(
+                    on.lateral_shift.si(),
+                    rigid.lateral_shift.si(),
+                    max_relative = 1e-9,
+                    epsilon = 1e-12
+                );
+                assert_eq!(on.bind_link, rigid.bind_link);
+                let ready = model.ready().unwrap();
+                let pose = ready.linkage.at(heave, roll).unwrap();
+                let missed: f64 = pose.held.iter().map(|held| held.stretch * held.stretch).sum();
+                assert_relative_eq!(missed.sqrt(), rigid.bind_misfit.si(), max_relative = 1e-9);
+                let most = pose.held.iter().fold(0.0, |most: f64, held| most.max(held.stretch.abs()));
+                assert_relative_eq!(on.bind_force.si() / stiffness, most, max_relative = 1e-9);
+            }
+        }
+    }
+
+    #[test]
+    fn rigid_links_beside_bushes_keep_their_length() {
+        let model = bushed(four(FOUR), [0.0, 3e6, 0.0]);
+        let ready = model.ready().unwrap();
+        let pose = ready.linkage.at(0.04, 0.05).unwrap();
+        for (place, held) in pose.held.iter().enumerate().take(5) {
+            assert_eq!(
+                held.stretch.abs() < 1e-12,
+                ready.linkage.links[place].give == 0.0,
+                "{place} {}",
+                held.stretch
+            );
+        }
+        // As stiff bushes in their place do, nearly.
+        let (on, near) = (
+            model.at(metres(0.04), rad(0.05)).unwrap(),
+            bushed(four(FOUR), [1e11, 3e6, 1e11]).at(metres(0.04), rad(0.05)).unwrap(),
+        );
+        assert_relative_eq!(on.bind_force.si(), near.bind_force.si(), max_relative = 1e-3);
+        assert_relative_eq!(on.bind_roll_stiffness.si(), near.bind_roll_stiffness.si(), max_relative = 1e-3);
+    }
+
+    #[test]
+    fn what_cannot_be_is_refused_by_name() {
+        let with = |change: &dyn Fn(&mut LiveAxle)| {
+            let mut model = four(FOUR);
+            change(&mut model);
+            model
+        };
+        let nan = point([f64::NAN, 0.0, 0.0]);
+        for (wrong, key) in [
+            (with(&|on| on.links[1].axle = nan.clone()), "links[1].axle: x = NaN"),
+            (with(&|on| on.links[1].name = "lower".to_owned()), "links[1]: name: two links are called lower"),
+            (with(&|on| on.links[0].name = " ".to_owned()), "links[0]: name is empty"),
+            (with(&|on| on.links[0].axle = point([0.0, -0.4, 0.2])), "links[0]: axle: a pair"),
+            (
+                with(&|on| on.links[0].body_bush = Some(Value::new(LinearStiffness::from_si(0.5)))),
+                "links[0].body_bush: stiffness = 0.5",
+            ),
+            (
+                with(&|on| {
+                    on.links.pop();
+                }),
+                "links: 2 links",
+            ),
+            (
+                with(&|on| {
+                    on.links[1].fitted = Fitted::Single;
+                    on.lateral_rod = None;
+                }),
+                "links: three links do not hold the axle sideways",
+            ),
+            (with(&|on| on.watt = watt(FOUR, Mount::Axle, 0.3).watt), "watt: a lateral rod holds"),
+            (with(&|on| on.links[0].body = on.links[0].axle.clone()), "lower left: it is shorter than 1 mm"),
+            (
+                with(&|on| on.coil_over = Some(AxleCoilOver { axle_eye: nan.clone(), ..coil_over() })),
+                "coil_over.axle_eye: x = NaN",
+            ),
+            (
+                with(&|on| {
+                    on.anti_roll_bar =
+                        Some(AxleBar { lever_end: point([0.27, 0.4, 0.45]), ..bar(Mount::Body) })
+                }),
+                "anti_roll_bar.lever_end",
+            ),
+            (
+                angled(PARALLEL),
+                "links: all links lie in parallel planes along the vehicle and nothing holds the axle sideways",
+            ),
+            (
+                with(&|on| {
+                    on.links[1].body = point([0.56, 0.42, 0.3]);
+                    on.links[1].axle = point([0.02, 0.46, 0.235]);
+                }),
+                "links: nothing keeps the axle from turning about its own length",
+            ),
+            (
+                LiveAxle { lateral_rod: Some(rod([0.3, 0.4, 0.3], [-0.2, 0.4, 0.3])), ..four(PARALLEL) },
+                "links: all links lie in parallel planes",
+            ),
+        ] {
+            let message = wrong.check().unwrap_err().to_string();
+            assert!(message.starts_with(key), "{message}");
+            assert!(wrong.at(metres(0.0), rad(0.0)).is_err() && wrong.travel_range(rad(0.0)).is_err());
+        }
+    }
+
+    #[test]
+    fn beyond_its_range_the_refusal_says_which_link_and_how_far() {
+        for model in [
+            angled(ANGLED),
+            three(FOUR),
+            watt(FOUR, Mount::Body, 0.32),
+            four(FOUR),
+            bushed(four(FOUR), [5e6; 3]),
+        ] {
+            for roll in [0.0, 0.05] {
+                let range = model.travel_range(rad(roll)).unwrap();
+                assert!(range.droop.si() < -0.15 && range.bump.si() > 0.15, "{range:?}");
+                for (limit, end) in [(range.droop.si(), range.droop_end), (range.bump.si(), range.bump_end)] {
+                    assert!(model.at(metres(limit * (1.0 - 1e-3)), rad(roll)).is_ok(), "{limit}");
+                    let message = model.at(metres(limit * (1.0 + 1e-3)), rad(roll)).unwrap_err().to_string();
+                    assert!(
+                        message.contains(&format!("where {end} is over-extended"))
+                            && message.contains(&format!("{:.1}", limit * 1e3)),
+                        "{message}"
+                    );
+                }
+            }
+        }
+        for (roll, side) in [(-0.95, "-54.4"), (0.95, "54.4")] {
+            let message = four(FOUR).at(metres(0.0), rad(roll)).unwrap_err().to_string();
+            assert!(
+                message.starts_with(&format!("roll = {side}")) && message.contains("over-extended"),
+                "{message}"
+            );
+        }
+        // A drop link that is too short for the travel.
+        let mut model = four(FOUR);
+        model.anti_roll_bar = Some(AxleBar { lever_pivot: point([0.09, 0.4, 0.45]), ..bar(Mount::Body) });
+        let message = model.at(metres(0.14), rad(0.0)).unwrap_err().to_string();
+        assert!(
+            message.contains("drop link of the anti_roll_bar") && message.contains(" mm and "),
+            "{message}"
+        );
+    }
+
+    proptest! {
+        /// Links keep their length to 1e-12 m where nothing is redundant; otherwise the forces of the bushes are in balance.
+        #[test]
+        fn links_keep_their_length_or_are_in_balance(
+            shifts in prop::collection::vec(-0.02..0.02, 18), heave in -0.09..0.09, roll in -0.1..0.1, which in 0..6_usize,
+        ) {
+            let model = several(&shifts, which);
+            let Ok(ready) = model.ready() else { return Ok(()) };
+            let Some(pose) = ready.linkage.at(heave, roll) else { return Ok(()) };
+            let links = &ready.linkage.links;
+            let middle = pose.frame.middle;
+            prop_assert!((middle.z - 0.32 - heave).abs() < 1e-15);
+            let across = pose.frame.direction(vector(0.0, 1.0, 0.0));
+            prop_assert!((across.z.asin() - roll).abs() < 1e-12, "{} {roll}", across.z.asin());
+            let mut balance = [0.0; 4];
+            for (link, held) in links.iter().zip(&pose.held) {
+                if link.axle_crank == Vector::default() && link.body_crank == Vector::default() {
+                    let again = (middle + pose.frame.direction(link.axle) - link.body).norm();
+                    prop_assert!((again - held.length).abs() < 1e-14);
+                }
+                let force = held.stretch / if link.give > 0.0 { link.give } else { 1.0 };
+                for (sum, row) in balance.iter_mut().zip(held.row) {
+                    *sum += force * row;
+                }
+                if ready.linkage.redundant() == 0 {
+                    prop_assert!(held.stretch.abs() < 1e-12, "{}", held.stretch);
+                }
+            }
+            if which == 3 {
+                for (link, held) in links.iter().zip(&pose.held).filter(|(link, _)| link.give == 0.0) {
+                    prop_assert!(held.stretch.abs() < 1e-12, "{} {}", held.stretch, link.give);
+                }
+            } else if ready.linkage.redundant() == 1 {
+                let most = pose.held.iter().map(|held| held.stretch.abs()).fold(0.0, f64::max);
+                let scale = most * links.iter().map(|link| if link.give > 0.0 { 1.0 / link.give } else { 1.0 }).fold(0.0, f64::max);
+                prop_assert!(balance.iter().all(|sum| sum.abs() < 1e-7 * scale + 1e-6), "{balance:?} {scale}");
+            }
+        }
+
+        /// Analytic derivatives against differences of positions; energy against forces and rates in heave and in roll.
+        #[test]
+        fn rates_are_derivatives(
+            shifts in prop::collection::vec(-0.015..0.015, 18), heave in -0.06..0.06, roll in -0.07..0.07, which in 0..6_usize, mount in any::<bool>(),
+        ) {
+            let mut model = several(&shifts, which);
+            model.anti_roll_bar = Some(bar(if mount { Mount::Axle } else { Mount::Body }));
+            let at = |z: f64, phi: f64| model.at(metres(z), rad(phi));
+            let h = 1e-4;
+            let (Ok(on), Ok(low), Ok(high), Ok(right), Ok(left)) =
+                (at(heave, roll), at(heave - h, roll), at(heave + h, roll), at(heave, roll - h), at(heave, roll + h)) else { return Ok(()) };
+            let up = |of: fn(&AxlePosition) -> f64| (of(&high) - of(&low)) / (2.0 * h);
+            let turn = |of: fn(&AxlePosition) -> f64| (of(&left) - of(&right)) / (2.0 * h);
+            let near = |found: f64, wanted: f64, size: f64| (found - wanted).abs() < size;
+            prop_assert!(near(up(|on| on.axle_steer.si()) * BUMP, on.heave_steer.si(), 1e-7));
+            prop_assert!(near(turn(|on| on.axle_steer.si()), on.roll_steer.si(), 1e-6));
+            prop_assert!(near(up(|on| on.left_eye_length.si()), -on.left_motion_ratio.si(), 1e-6));
+            prop_assert!(near(up(|on| on.right_eye_length.si()), -on.right_motion_ratio.si(), 1e-6));
+            let travel = turn(|on| on.left_wheel_z.si());
+            prop_assert!(near(turn(|on| on.left_eye_length.si()), -on.left_roll_motion_ratio.si() * travel, 1e-6));
+            let travel = travel - turn(|on| on.right_wheel_z.si());
+            let lever = if mount { 0.2_f64.hypot(0.01) } else { 0.22_f64.hypot(0.01) };
+            prop_assert!(near(turn(|on| on.bar_twist.si()) * lever, on.bar_motion_ratio.si() * travel, 1e-5));
+            // Virtual work: the energy of coils and gas, and the wheel's forces and rates.
+            let energy = |on: &AxlePosition| {
+                [(on.left_spring_used.si(), on.left_eye_length.si()), (on.right_spring_used.si(), on.right_eye_length.si())]
+                    .iter().map(|(used, eyes)| 20_000.0 * used * used - 150.0 * eyes).sum::<f64>()
+            };
+            let force = on.left_wheel_force.si() + on.right_wheel_force.si();
+            prop_assert!(near((energy(&high) - energy(&low)) / (2.0 * h), force, 0.01), "{force}");
+            prop_assert!(near(up(|on| on.left_wheel_force.si()), on.left_wheel_rate.si(), 2.0));
+            prop_assert!(near(up(|on| on.right_wheel_force.si()), on.right_wheel_rate.si(), 2.0));
+            // The moment of the springs about the roll axis: base over track is in the ratio.
+            let moment = |on: &AxlePosition, track: [f64; 2]| {
+                let forces = [(on.left_wheel_force.si() / on.left_motion_ratio.si(), on.left_roll_motion_ratio.si(), track[0]),
+                    (on.right_wheel_force.si() / on.right_motion_ratio.si(), on.right_roll_motion_ratio.si(), track[1])];
+                forces.iter().map(|(force, ratio, travel)| force * ratio * travel).sum::<f64>()
+            };
+            let tracks = |on: &AxlePosition| {
+                // Height of the wheels' centres over roll: their level distance from the axle's middle.
+                let (y, x) = (on.left_wheel_y.si() - on.right_wheel_y.si(), on.left_wheel_x.si() - on.right_wheel_x.si());
+                [0.5 * y.hypot(x), -0.5 * y.hypot(x)]
+            };
+            let stiffness = (moment(&left, tracks(&left)) - moment(&right, tracks(&right))) / (2.0 * h);
+            prop_assert!(near(stiffness, on.roll_stiffness.si(), 2.0), "{stiffness} {}", on.roll_stiffness.si());
+            // The moment of links that bind, and its slope.
+            if on.bind_force.si().is_finite() {
+                let slope = turn(|on| on.bind_moment.si());
+                let size = 1e-4 * (1.0 + slope.abs()) + 1e-3 * on.bind_moment.si().abs();
+                prop_assert!(near(slope, on.bind_roll_stiffness.si(), size), "{slope} {}", on.bind_roll_stiffness.si());
+            }
+            // The contact points, held in the axle, move as their path says.
+            let path = |on: &AxlePosition| (on.axle_x.si(), on.pinion_x.si(), on.pinion_z.si());
+            let ((a, nose, height), (b, other, lower)) = (path(&high), path(&low));
+            prop_assert!((a - b).is_finite() && (nose - other).is_finite() && (height - lower).is_finite());
+        }
+
+        /// Left and right exchanged: shift, steer and roll change their sign.
+        #[test]
+        fn a_mirror_image_moves_as_one(shifts in prop::collection::vec(-0.02..0.02, 18), heave in -0.07..0.07, roll in -0.08..0.08, which in 0..6_usize) {
+            let model = several(&shifts, which);
+            let mut other = model.clone();
+            let flip = |point: &mut Point| point.y = Value::new(-point.y.quantity);
+            for link in other.links.iter_mut().filter(|link| link.fitted == Fitted::Single) {
+                flip(&mut link.body);
+                flip(&mut link.axle);
+            }
+            if let Some(rod) = &mut other.lateral_rod {
+                flip(&mut rod.body);
+                flip(&mut rod.axle);
+            }
+            if let Some(watt) = &mut other.watt {
+                flip(&mut watt.pivot);
+                for rod in [&mut watt.upper_rod, &mut watt.lower_rod] {
+                    flip(&mut rod.crank);
+                    flip(&mut rod.outer);
+                }
+            }
+            let (Ok(one), Ok(two)) = (model.at(metres(heave), rad(roll)), other.at(metres(heave), rad(-roll))) else { return Ok(()) };
+            for (a, b) in [
+                (one.axle_x, two.axle_x), (one.lateral_shift, -two.lateral_shift), (one.left_eye_length, two.right_eye_length),
+                (one.roll_centre_height, two.roll_centre_height), (one.left_wheel_y, -two.right_wheel_y), (one.bind_misfit, two.bind_misfit),
+            ] {
+                prop_assert!((a - b).si().abs() < 1e-9, "{a:?} {b:?}");
+            }
+            for (a, b) in [(one.axle_steer, -two.axle_steer), (one.axle_pitch, two.axle_pitch), (one.left_camber, two.right_camber), (one.left_toe, two.right_toe)] {
+                prop_assert!((a - b).si().abs() < 1e-9, "{a:?} {b:?}");
+            }
+            prop_assert!((one.roll_steer.si() - two.roll_steer.si()).abs() < 1e-7);
+            prop_assert!((one.roll_stiffness.si() - two.roll_stiffness.si()).abs() < 1e-2);
+        }
+    }
+}
