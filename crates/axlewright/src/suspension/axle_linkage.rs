@@ -215,50 +215,42 @@ impl Held {
         held
     }
 
-    /// Derivatives of its two ends, apart.
-    fn columns(&self, frame: &Frame) -> [Vector; 7] {
-        let arm = self.arm;
-        [
-            FORWARD,
-            vector(0.0, 1.0, 0.0),
-            UP.cross(arm),
-            frame.pitch_axis().cross(arm),
-            frame.crank_axis().cross(self.arm_crank) - FORWARD.cross(self.body_crank),
-            UP,
-            frame.roll_axis.cross(arm),
-        ]
-    }
-
     /// Second derivatives of its length.
     fn bends(&self, frame: &Frame, cranked: bool) -> [Coordinates; 7] {
-        let (columns, e, crank) = (self.columns(frame), self.along, frame.crank_axis());
+        let (e, row, over) = (self.along, &self.row, 1.0 / self.length);
         let mut bends = [[0.0; 7]; 7];
-        for j in 0..7 {
-            for k in 0..=j {
-                let bend = (columns[j].dot(columns[k]) - self.row[j] * self.row[k]) / self.length;
-                (bends[j][k], bends[k][j]) = (bend, bend);
+        let mut set = |j: usize, k: usize, bend: f64| (bends[j][k], bends[k][j]) = (bend, bend);
+        let shifts = [(X, e.x), (Y, e.y), (Z, e.z)];
+        for (j, (shift, part)) in shifts.into_iter().enumerate() {
+            for (k, (other, on)) in shifts.into_iter().enumerate().skip(j) {
+                set(shift, other, (f64::from(u8::from(j == k)) - part * on) * over);
             }
         }
-        // Turns about axes that turn with the outer ones.
+        // Each angle turns about an axis that the ones before it turn; the crank comes last.
         let turns = [(YAW, UP), (ROLL, frame.roll_axis), (PITCH, frame.pitch_axis())];
-        for (place, (outer, axis)) in turns.into_iter().enumerate() {
-            let across = e.cross(axis);
-            for (inner, _) in turns.into_iter().skip(place) {
-                let bend = across.dot(columns[inner]);
-                bends[outer][inner] += bend;
-                if inner != outer {
-                    bends[inner][outer] += bend;
-                }
+        let columns = turns.map(|(_, axis)| axis.cross(self.arm));
+        for (place, ((turn, axis), column)) in turns.into_iter().zip(columns).enumerate() {
+            for (shift, along) in [(X, column.x), (Y, column.y), (Z, column.z)] {
+                set(shift, turn, (along - row[shift] * row[turn]) * over);
             }
-            if cranked {
-                let bend = across.dot(crank.cross(self.arm_crank));
-                bends[outer][CRANK] += bend;
-                bends[CRANK][outer] += bend;
+            let across = e.cross(axis);
+            for ((inner, _), other) in turns.into_iter().zip(columns).skip(place) {
+                set(turn, inner, (column.dot(other) - row[turn] * row[inner]) * over + across.dot(other));
             }
         }
         if cranked {
-            bends[CRANK][CRANK] += e.cross(crank).dot(crank.cross(self.arm_crank))
-                - e.cross(FORWARD).dot(FORWARD.cross(self.body_crank));
+            let axis = frame.crank_axis();
+            let on_axle = axis.cross(self.arm_crank);
+            let column = on_axle - FORWARD.cross(self.body_crank);
+            let bend = |of: Vector, place: usize| (of.dot(column) - row[place] * row[CRANK]) * over;
+            for (shift, along) in [(X, column.x), (Y, column.y), (Z, column.z)] {
+                set(shift, CRANK, (along - row[shift] * row[CRANK]) * over);
+            }
+            for ((turn, axis), column) in turns.into_iter().zip(columns) {
+                set(turn, CRANK, bend(column, turn) + e.cross(axis).dot(on_axle));
+            }
+            let swing = e.cross(axis).dot(on_axle) - e.cross(FORWARD).dot(FORWARD.cross(self.body_crank));
+            set(CRANK, CRANK, bend(column, CRANK) + swing);
         }
         bends
     }
