@@ -440,6 +440,38 @@ def strut() -> Sheet:
     return sheet
 
 
+def live_axle() -> Sheet:
+    sheet = Sheet(16, 8.2)
+    sheet.ground(0.6, 15.4, 0.8)
+    plane, height = 8.0, 2.8
+    for x in (2.2, 12.6):
+        sheet.box((x, 0.8), 1.2, 4.0)
+    sheet.line((2.8, height), (13.2, height), width=3.2)
+    sheet.circle((plane, height), 0.55, fill="white")
+    body, axle = (3.9, 4.4), (11.4, 3.2)
+    sheet.line((3.9, 6.0), body, width=1.0)
+    sheet.line(axle, (11.4, height), width=2.0)
+    sheet.line(body, axle, width=2.4)
+    for joint in (body, axle):
+        sheet.circle(joint, 0.14, fill="white")
+    sheet.line((plane, 0.8), (plane, 7.0), width=0.9, style="-.")
+    sheet.say((plane, 7.3), "centre plane, $y = 0$")
+    roll = body[1] + (axle[1] - body[1]) * (plane - body[0]) / (axle[0] - body[0])
+    sheet.circle((plane, roll), 0.13, fill="black")
+    sheet.say((plane + 0.2, roll + 1.1), "roll\ncentre", "left")
+    sheet.say((4.0, 3.5), "lateral rod", "left")
+    sheet.measure((plane, 0.8), (plane, roll), "")
+    sheet.say((plane + 0.2, 1.6), "$h_r$", "left")
+    for x in (6.3, 9.9):
+        sheet.spring((x, 6.0), (x - 0.3 if x < plane else x + 0.3, height))
+    sheet.line((3.4, 6.0), (12.6, 6.0), width=1.0)
+    sheet.say((12.8, 6.0), "body", "left")
+    sheet.arrow((1.4, 1.8), (1.4, 3.8), width=1.6)
+    sheet.say((0.3, 4.9), "heave,\nbump\npositive", "left")
+    sheet.say((0.4, 7.8), "from the rear: $y$ to the left, $z$ up; roll positive with the left wheel up", "left")
+    return sheet
+
+
 def main(folder: Path) -> None:
     folder.mkdir(parents=True, exist_ok=True)
     for name, draw in list(globals().items()):

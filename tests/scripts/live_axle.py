@@ -10,6 +10,8 @@ slope are derivatives of the least energy. Nothing here is shared with the crate
 from __future__ import annotations
 
 import json
+import tomllib
+from pathlib import Path
 
 import numpy as np
 import scipy
@@ -329,6 +331,50 @@ def rows():
             if heave == 0.0 or roll == 0.0 or case % 2:
                 yield row("-rate", rates, 0.05)
     yield from closed()
+    yield from dunlin()
+
+
+def dunlin():
+    """The sheet of the examples, every number of which is in mm, N/mm or degrees."""
+    inputs = tomllib.loads((Path(__file__).parents[2] / "examples/sheets/dunlin_rear_axle.toml").read_text(encoding="utf-8"))
+
+    def si(text):
+        value, unit = text.split()
+        return float(value) * {"mm": 1e-3, "N/mm": 1e3}[unit]
+
+    place = lambda p: np.array([si(p[axis]) for axis in "xyz"])  # noqa: E731
+    ends = []
+    for link in inputs["links"]:
+        k = 1 / (1 / si(link["body_bush"]) + 1 / si(link["axle_bush"]))
+        ends += [(link["name"] + side, place(link["body"]) * m, place(link["axle"]) * m, k) for side, m in ((" left", 1), (" right", MIRROR))]
+    rod = inputs["lateral_rod"]
+    ends.append(("lateral rod", place(rod["body"]), place(rod["axle"]), 1 / (1 / si(rod["body_bush"]) + 1 / si(rod["axle_bush"]))))
+    axle = Axle(place(inputs["wheel"]["centre"]), ends)
+    for heave, roll in ((0.0, 0.05), (-0.05, 0.0), (0.05, 0.04)):
+        q = axle.solve(heave, roll)
+        p, r = q[:3], turn(q[3:6])
+        forces = np.array([link[3] for link in axle.links]) * axle.lengths(q)
+        most = int(np.abs(forces).argmax())
+        lean = []
+        for name, body, arm, _ in axle.links:
+            was, now = arm + axle.middle - body, p + r @ arm - body
+            for end, turned in (("body", now), ("axle", r.T @ now)):
+                lean.append((np.arctan2(norm(np.cross(was, turned)), was @ turned), f"{name} {end}"))
+        lean.sort()
+        # What is left of each joint with a limit: 12 degrees for the lower links, 14 for the upper ones.
+        left = min((np.radians(12 if name.startswith("lower") else 14) - angle, name) for angle, name in lean if "rod" not in name)
+        energy = lambda d, heave=heave, roll=roll: axle.energy(axle.solve(heave, roll + d))  # noqa: E731
+        expected = {
+            "axle_x": p[0], "lateral_shift": p[1], "axle_steer": np.arctan2(-r[0, 1], r[1, 1]), "greatest_lean": lean[-1][0],
+            "greatest_lean_joint": lean[-1][1], "joint_left": left[0], "first_joint": left[1], "bind_link": axle.links[most][0], "freedoms": 1, "redundant": 1,
+        }  # fmt: skip
+        name = f"live-axle-dunlin-{heave * 1e3:+.0f}-{roll * 1e3:+.0f}"
+        common = {"model": "suspension.LiveAxle", "method": "at", "arguments": {"heave": heave, "roll": roll}, "inputs": inputs}
+        source = {"source": f"tests/scripts/live_axle.py: scipy {scipy.__version__}, least strain energy; the moment and its slope are derivatives of the least energy", "provenance": "independent script", "confidence": "high"}  # fmt: skip
+        clean = lambda on: {n: v if isinstance(v, str | int) else float(v) for n, v in on.items()}  # noqa: E731
+        yield {"id": name, **common, "expected": clean(expected), "tolerance": {"abs": 5e-9}, **source}
+        rates = {"bind_force": abs(forces[most]), "bind_moment": first(energy), "bind_roll_stiffness": second(energy)}
+        yield {"id": name + "-rate", **common, "expected": clean(rates), "tolerance": {"abs": 0.05}, **source}
 
 
 def closed():

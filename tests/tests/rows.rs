@@ -1157,6 +1157,7 @@ fn the_sheets_answer_as_their_rows() {
     same!(Mix, "dunlin_mix", "mix-van-raise");
     same!(WheelChange, "dunlin_wheel_change", "wheel-change-van");
     same!(Strut, "wagtail_rear_strut", "strut-roadster-+40");
+    same!(LiveAxle, "dunlin_rear_axle", "live-axle-dunlin-+0-+50");
     same!(Gearbox, "dray_gearbox", "gearbox-hauler-gap");
 }
 
