@@ -12837,7 +12837,8 @@ int32_t axw_suspension_live_axle_json(const axw_suspension_live_axle *model,
  *     axle_steer (angle [rad]): turn of the axle about z, positive to the left
  *     heave_steer (angle [rad]): change of that over 25 mm of bump, at the slope that it has here
  *     roll_steer (ratio [-]): change of `axle_steer` over roll, at the slope that it has here;
- *         positive steers a rear axle out of a turn, a front axle into it
+ *         positive steers the axle out of a turn as the body leans, a rear one to oversteer, a
+ *         front one to understeer
  *     axle_pitch (angle [rad]): turn of the axle about its own length, positive with its front
  *         down
  *     pinion_angle (angle [rad]): of the pinion's axis against the body's x, positive with its

@@ -448,7 +448,7 @@ impl LiveAxle {
     /// - `wheelbase_change` — of the axle's middle against ride height, positive where the wheelbase grows
     /// - `axle_steer` — turn of the axle about z, positive to the left
     /// - `heave_steer` — change of that over 25 mm of bump, at the slope that it has here
-    /// - `roll_steer` — change of `axle_steer` over roll, at the slope that it has here; positive steers a rear axle out of a turn, a front axle into it
+    /// - `roll_steer` — change of `axle_steer` over roll, at the slope that it has here; positive steers the axle out of a turn as the body leans, a rear one to oversteer, a front one to understeer
     /// - `axle_pitch` — turn of the axle about its own length, positive with its front down
     /// - `pinion_angle` — of the pinion's axis against the body's x, positive with its nose up
     /// - `pinion_angle_change` — of that against ride height
