@@ -34,6 +34,13 @@ def seconds(call: Callable[[], object]) -> float:
     return time.perf_counter() - start
 
 
+def beside(ours: Callable[[], object], peer: Callable[[], object]) -> list[float]:
+    """Microseconds a position, medians of interleaved rounds; the first one warms up. Ours is so short that it is run many times a round."""
+    many = lambda: [ours() for _ in range(20)]  # noqa: E731
+    rounds = [(seconds(many) / 20, seconds(peer)) for _ in range(ROUNDS + 1)]
+    return [median(column) / len(HEAVES) * 1e6 for column in zip(*rounds[1:], strict=True)]
+
+
 def at(p) -> dict[str, str]:  # type: ignore[no-untyped-def]
     return {axis: f"{float(value)!r} m" for axis, value in zip("xyz", p, strict=True)}
 
@@ -100,8 +107,42 @@ def four() -> tuple[LiveAxle, list[Link], list[float]]:
 SR, CR = sin(ROLL), cos(ROLL)
 
 
+def misses(q, links: list[Link], z: float) -> list[float]:  # type: ignore[no-untyped-def]
+    """By how much each link is longer than drawn."""
+    x, y, yaw, pitch = q
+    sy, cy, sp, cp = sin(yaw), cos(yaw), sin(pitch), cos(pitch)
+    xx, xy, xz = cy * cp - sy * sp * SR, -sy * CR, cy * sp + sy * cp * SR
+    yx, yy, yz = sy * cp + cy * sp * SR, cy * CR, sy * sp - cy * cp * SR
+    zx, zz = -sp * CR, cp * CR
+    out = []
+    for (bx, by, bz), (ax, ay, az), length in links:
+        dx, dy = x + xx * ax + xy * ay + xz * az - bx, y + yx * ax + yy * ay + yz * az - by
+        dz = z + zx * ax + SR * ay + zz * az - bz
+        out.append(sqrt(dx * dx + dy * dy + dz * dz) - length)
+    return out
+
+
+def slopes(q, links: list[Link], z: float) -> list[tuple[float, ...]]:  # type: ignore[no-untyped-def]
+    """Their derivatives by place, yaw and pitch."""
+    x, y, yaw, pitch = q
+    sy, cy, sp, cp = sin(yaw), cos(yaw), sin(pitch), cos(pitch)
+    xx, xy, xz = cy * cp - sy * sp * SR, -sy * CR, cy * sp + sy * cp * SR
+    yx, yy, yz = sy * cp + cy * sp * SR, cy * CR, sy * sp - cy * cp * SR
+    zx, zz = -sp * CR, cp * CR
+    out = []
+    for (bx, by, bz), (ax, ay, az), _ in links:
+        rx, ry, rz = xx * ax + xy * ay + xz * az, yx * ax + yy * ay + yz * az, zx * ax + SR * ay + zz * az
+        dx, dy, dz = x + rx - bx, y + ry - by, z + rz - bz
+        over = 1.0 / sqrt(dx * dx + dy * dy + dz * dz)
+        ex, ey, ez = dx * over, dy * over, dz * over
+        # About z, and about the axle's own length, which lies along (xy, yy, SR).
+        own = ex * (yy * rz - SR * ry) + ey * (SR * rx - xy * rz) + ez * (xy * ry - yy * rx)
+        out.append((ex, ey, ey * rx - ex * ry, own))
+    return out
+
+
 def lengths(q, links: list[Link], z: float):  # type: ignore[no-untyped-def]
-    """By how much each link is longer, and the derivatives by place, yaw and pitch."""
+    """Both, and what the second derivatives want; one pass."""
     x, y, yaw, pitch = q
     sy, cy, sp, cp = sin(yaw), cos(yaw), sin(pitch), cos(pitch)
     xx, xy, xz = cy * cp - sy * sp * SR, -sy * CR, cy * sp + sy * cp * SR
@@ -113,7 +154,6 @@ def lengths(q, links: list[Link], z: float):  # type: ignore[no-untyped-def]
         dx, dy, dz = x + rx - bx, y + ry - by, z + rz - bz
         now = sqrt(dx * dx + dy * dy + dz * dz)
         ex, ey, ez = dx / now, dy / now, dz / now
-        # About the axle's own length: (xy, yy, SR).
         px, py, pz = yy * rz - SR * ry, SR * rx - xy * rz, xy * ry - yy * rx
         wrong.append(now - length)
         rows.append((ex, ey, ey * rx - ex * ry, ex * px + ey * py + ez * pz))
@@ -124,16 +164,14 @@ def lengths(q, links: list[Link], z: float):  # type: ignore[no-untyped-def]
 def exact(links: list[Link]) -> np.ndarray:
     q, out = np.zeros(4), []
     for heave in HEAVES:
-        z = 0.32 + heave
-        q = fsolve(lambda q: lengths(q, links, z)[0], q, fprime=lambda q: lengths(q, links, z)[1], xtol=1e-12)  # noqa: B023
+        q = fsolve(misses, q, args=(links, 0.32 + heave), fprime=slopes, xtol=1e-10)
         out.append(q)
     return np.array(out)
 
 
 def balance(q, links: list[Link], stiffness: list[float], z: float) -> list[float]:  # type: ignore[no-untyped-def]
-    wrong, rows, _, _ = lengths(q, links, z)
     a = b = c = d = 0.0
-    for k, f, (s, t, u, v) in zip(stiffness, wrong, rows, strict=True):
+    for k, f, (s, t, u, v) in zip(stiffness, misses(q, links, z), slopes(q, links, z), strict=True):
         f *= k
         a, b, c, d = a + f * s, b + f * t, c + f * u, d + f * v
     return [a, b, c, d]
@@ -141,29 +179,23 @@ def balance(q, links: list[Link], stiffness: list[float], z: float) -> list[floa
 
 def bends(q, links: list[Link], stiffness: list[float], z: float) -> list[list[float]]:  # type: ignore[no-untyped-def]
     wrong, rows, turned, (ox, oy) = lengths(q, links, z)
-    h = [[0.0] * 4 for _ in range(4)]
-    for k, f, row, (rx, ry, px, py, pz, ex, ey, ez, now) in zip(stiffness, wrong, rows, turned, strict=True):
-        # Derivatives of the end: along x, y, about z, about the axle's own length.
-        ends = ((1.0, 0.0, 0.0), (0.0, 1.0, 0.0), (-ry, rx, 0.0), (px, py, pz))
-        turns = {(2, 2): -ex * rx - ey * ry, (2, 3): ey * px - ex * py}
-        turns[3, 3] = ex * (oy * pz - SR * py) + ey * (SR * px - ox * pz) + ez * (ox * py - oy * px)
-        for i in range(4):
-            u, a = ends[i], row[i]
-            for j in range(i, 4):
-                v, b = ends[j], row[j]
-                bend = (u[0] * v[0] + u[1] * v[1] + u[2] * v[2] - a * b) / now + turns.get((i, j), 0.0)
-                h[i][j] += k * (a * b + f * bend)
-    for i in range(4):
-        for j in range(i):
-            h[i][j] = h[j][i]
-    return h
+    aa = ab = ac = ad = bb = bc = bd = cc = cd = dd = 0.0
+    for k, f, (s, t, u, v), (rx, ry, px, py, pz, ex, ey, ez, now) in zip(stiffness, wrong, rows, turned, strict=True):
+        g, h = k * (1.0 - f / now), k * f / now  # of the product of slopes, and of the ends' own products
+        turn = now * (ex * (oy * pz - SR * py) + ey * (SR * px - ox * pz) + ez * (ox * py - oy * px))
+        aa, ab, ac, ad = aa + g * s * s + h, ab + g * s * t, ac + g * s * u - h * ry, ad + g * s * v + h * px
+        bb, bc, bd = bb + g * t * t + h, bc + g * t * u + h * rx, bd + g * t * v + h * py
+        cc += g * u * u + h * (rx * rx + ry * ry - now * (ex * rx + ey * ry))
+        cd += g * u * v + h * (rx * py - ry * px + now * (ey * px - ex * py))
+        dd += g * v * v + h * (px * px + py * py + pz * pz + turn)
+    return [[aa, ab, ac, ad], [ab, bb, bc, bd], [ac, bc, cc, cd], [ad, bd, cd, dd]]
 
 
 def least_energy(links: list[Link], stiffness: list[float]) -> np.ndarray:
     q, out = np.zeros(4), []
     for heave in HEAVES:
         z = 0.345 + heave
-        q = fsolve(balance, q, args=(links, stiffness, z), fprime=bends, xtol=1e-12)
+        q = fsolve(balance, q, args=(links, stiffness, z), fprime=bends, xtol=1e-10)
         out.append(q)
     return np.array(out)
 
@@ -184,16 +216,12 @@ def live_axle() -> None:
     axles = [three(random) for _ in range(5)]
     for model, links in axles:
         same(model, exact(links))
-    rounds = [
-        (sum(seconds(lambda a=a: sweep(a)) for a, _ in axles), sum(seconds(lambda on=on: exact(on)) for _, on in axles))
-        for _ in range(ROUNDS + 1)
-    ]
-    ours, peer = (median(column) / len(axles) / len(HEAVES) * 1e6 for column in zip(*rounds[1:], strict=True))
+    times = [beside(lambda a=a: sweep(a), lambda on=on: exact(on)) for a, on in axles]
+    ours, peer = (sum(column) / len(axles) for column in zip(*times, strict=True))
     row("live axle, three links and a rod: a position of 201", ours, peer, "µs", "faster 100")
     model, links, stiffness = four()
     same(model, least_energy(links, stiffness))
-    rounds = [(seconds(lambda: sweep(model)), seconds(lambda: least_energy(links, stiffness))) for _ in range(ROUNDS + 1)]
-    ours, peer = (median(column) / len(HEAVES) * 1e6 for column in zip(*rounds[1:], strict=True))
+    ours, peer = beside(lambda: sweep(model), lambda: least_energy(links, stiffness))
     row("live axle, four links and a rod on bushes: a position of 201", ours, peer, "µs", "faster 100")
 
 
