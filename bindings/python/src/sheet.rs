@@ -606,6 +606,28 @@ impl AssessmentHandle {
             assumed.map(give).collect()
         })
     }
+    /// Path, what is written, what follows, how far they may lie apart, by what and from which lines it follows; and all of it in words.
+    #[expect(clippy::type_complexity, reason = "a row of three groups, said once")]
+    fn contradictions(
+        &self,
+        py: Python<'_>,
+        units: &str,
+    ) -> PyResult<Vec<(&'static str, [Option<Py<PyAny>>; 3], (&'static str, Vec<&'static str>, String))>>
+    {
+        guard("Assessment", || {
+            let of = system(units)?;
+            let give = |found: &core::Contradiction| {
+                let (kind, apart) = (found.kind, found.allowed_kind());
+                let numbers = [
+                    known(py, found.written, kind, unit_of(kind, of))?,
+                    known(py, found.follows, kind, unit_of(kind, of))?,
+                    known(py, found.allowed, apart, unit_of(apart, of))?,
+                ];
+                Ok((found.path, numbers, (found.by, found.from.clone(), found.text(of))))
+            };
+            self.assessment.contradictions().iter().map(give).collect()
+        })
+    }
     /// Path, tolerance, change and share.
     #[expect(clippy::type_complexity, reason = "a row of four, said once")]
     fn sensitivity(

@@ -17,7 +17,7 @@ requirements.
 """
 
 from axlewright._native import Batch
-from axlewright.sheet._assessment import Assessment, Assumption, Chance, Finding, Function, Sensitivity
+from axlewright.sheet._assessment import Assessment, Assumption, Chance, Contradiction, Finding, Function, Sensitivity
 from axlewright.sheet._choice import Choice, Chosen, Part, PriceList, Rejected
 from axlewright.sheet._sheet import Sheet, SheetValue
 from axlewright.sheet._sweep import Span, Sweep, span, to_dask
@@ -29,6 +29,7 @@ __all__ = [
     "Chance",
     "Choice",
     "Chosen",
+    "Contradiction",
     "Finding",
     "Function",
     "Part",

@@ -76,6 +76,25 @@ class Assumption:
 
 
 @dataclass(frozen=True, slots=True)
+class Contradiction:
+    """A written line that contradicts other written lines: one of them is wrong."""
+
+    path: str
+    written: Number | None
+    #: What follows from the other lines.
+    follows: Number | None
+    #: How far both may lie apart: all tolerances together, 1 % for a line without one.
+    allowed: Number | None
+    #: The function or step by which it follows, and the written lines from which it does.
+    by: str
+    lines: tuple[str, ...]
+    text: str
+
+    def __str__(self) -> str:
+        return self.text
+
+
+@dataclass(frozen=True, slots=True)
 class Sensitivity:
     """What one tolerance does to a margin."""
 
@@ -148,6 +167,15 @@ class Assessment(Sequence[Finding]):
     def assumed(self) -> tuple[Assumption, ...]:
         """Values that nobody wrote and on which something rests."""
         return tuple(Assumption(*one) for one in self._handle.assumed(self._sheet.system))
+
+    @property
+    def contradictions(self) -> tuple[Contradiction, ...]:
+        """Written lines that contradict other written lines; a safety finding that rests on one is no better than tight."""
+        rows = self._handle.contradictions(self._sheet.system)
+        return tuple(
+            Contradiction(path, written, follows, allowed, by, tuple(lines), text)
+            for path, (written, follows, allowed), (by, lines, text) in rows
+        )
 
     def value(self, path: str) -> SheetValue | None:
         """The value of any line, written or not; `None` where it is not known."""
@@ -249,9 +277,11 @@ class Assessment(Sequence[Finding]):
             if f.verdict == "not known"
         ]
         assumed = [(a.path, _shown(a.value), a.ground) for a in self.assumed]
+        wrong = [(c.path, c.text) for c in self.contradictions]
         for title, names, lines in (
             ("Cautions", ("finding", "caution"), cautions),
             ("Not known", ("finding", "what is missing", ""), unknown),
+            ("Contradicted, so that one of the written lines is wrong", ("line", "by what"), wrong),
             ("Assumed, because nobody wrote it", ("line", "value", "ground"), assumed),
         ):
             if lines:

@@ -42,7 +42,8 @@ pub const SHEET: Section = Section {
                 "air.station_pressure_from_altimeter_setting",
                 &["use.altimeter_setting", "use.geopotential_altitude"],
             ),
-            step("air.standard_pressure", &["use.geopotential_altitude"]),
+            // Weather moves it by less; more is a pressure reduced to sea level.
+            step("air.standard_pressure", &["use.geopotential_altitude"]).about(6e3),
         ]),
         derived(
             "use.pressure_altitude",

@@ -80,6 +80,9 @@ pub struct Step {
     pub call: Call,
     /// Paths of its inputs, in order; one that begins with `?` may be missing, and is NaN then.
     pub inputs: &'static [&'static str],
+    /// How far a line that is written may lie from it, tolerances left aside, before both contradict each other: nothing where it must hold,
+    /// infinitely far where the trade would merely take it.
+    pub leeway: f64,
 }
 
 /// What a step calls.
@@ -259,24 +262,45 @@ pub const fn joined<const N: usize>(groups: &[&[Line]]) -> [Line; N] {
     all
 }
 
+/// The paths of these lines, then some more: the inputs of a step.
+pub const fn paths<const N: usize>(lines: &[&[Line]], more: &[&'static str]) -> [&'static str; N] {
+    let mut all = [""; N];
+    let (mut group, mut at) = (0, 0);
+    while group < lines.len() {
+        let mut place = 0;
+        while place < lines[group].len() {
+            all[at] = lines[group][place].path;
+            (place, at) = (place + 1, at + 1);
+        }
+        group += 1;
+    }
+    let mut place = 0;
+    while place < more.len() {
+        all[at] = more[place];
+        (place, at) = (place + 1, at + 1);
+    }
+    assert!(at == N, "as many paths as there are together");
+    all
+}
+
 /// The only result of a function of the catalogue.
 pub const fn step(function: &'static str, inputs: &'static [&'static str]) -> Step {
-    Step { call: Call::Function(function, 0), inputs }
+    Step { call: Call::Function(function, 0), inputs, leeway: 0.0 }
 }
 
 /// One of several results of a function of the catalogue, by its place.
 pub const fn result(place: usize, function: &'static str, inputs: &'static [&'static str]) -> Step {
-    Step { call: Call::Function(function, place), inputs }
+    Step { call: Call::Function(function, place), inputs, leeway: 0.0 }
 }
 
 /// A number of a marking, by its place.
 pub const fn part(place: usize, marking: &'static [&'static str]) -> Step {
-    Step { call: Call::Part(place), inputs: marking }
+    Step { call: Call::Part(place), inputs: marking, leeway: 0.0 }
 }
 
 /// The line to which a choice points: first the choice, then a line for each of its words. Only that one is asked for.
 pub const fn pick(choice_and_lines: &'static [&'static str]) -> Step {
-    Step { call: Call::Pick, inputs: choice_and_lines }
+    Step { call: Call::Pick, inputs: choice_and_lines, leeway: 0.0 }
 }
 
 /// Glue between functions.
@@ -286,15 +310,23 @@ pub const fn own(
     call: fn(&[f64]) -> Result<f64>,
     inputs: &'static [&'static str],
 ) -> Step {
-    Step { call: Call::Own(Own { formula, source, call, lacking: "" }), inputs }
+    Step { call: Call::Own(Own { formula, source, call, lacking: "" }), inputs, leeway: 0.0 }
 }
 
 /// One of several results of glue between functions, by its place.
 pub const fn one_of(place: usize, several: Several, inputs: &'static [&'static str]) -> Step {
-    Step { call: Call::Several(place, several), inputs }
+    Step { call: Call::Several(place, several), inputs, leeway: 0.0 }
 }
 
 impl Step {
+    /// Is what the trade would take, not what must be: a line that is written beside it may well differ.
+    pub const fn usual(self) -> Step {
+        self.about(f64::INFINITY)
+    }
+    /// Is what is met within so much, in coherent SI.
+    pub const fn about(self, leeway: f64) -> Step {
+        Step { leeway, ..self }
+    }
     /// Glue whose result is NaN where something is lacking, and what that is.
     pub const fn lacking(self, lacking: &'static str) -> Step {
         match self.call {
@@ -302,4 +334,39 @@ impl Step {
             _ => self,
         }
     }
+}
+
+/// The first of several: a line that is another one.
+pub fn first(of: &[f64]) -> Result<f64> {
+    Ok(of[0])
+}
+
+/// All of them together.
+pub fn sum(of: &[f64]) -> Result<f64> {
+    Ok(of.iter().sum())
+}
+
+/// The first less the second.
+pub fn difference(of: &[f64]) -> Result<f64> {
+    Ok(of[0] - of[1])
+}
+
+/// One times the other, and so on.
+pub fn product(of: &[f64]) -> Result<f64> {
+    Ok(of.iter().product())
+}
+
+/// The first over the second.
+pub fn quotient(of: &[f64]) -> Result<f64> {
+    Ok(of[0] / of[1])
+}
+
+/// Half of it.
+pub fn half(of: &[f64]) -> Result<f64> {
+    Ok(of[0] / 2.0)
+}
+
+/// The greatest of those that are known.
+pub fn greatest(of: &[f64]) -> Result<f64> {
+    Ok(of.iter().copied().fold(f64::NAN, f64::max))
 }

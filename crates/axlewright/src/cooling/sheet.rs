@@ -1,4 +1,6 @@
-use crate::base::section::{Finding, Line, Margin, Section, choice, derived, joined, line, own, pick, step};
+use crate::base::section::{
+    Finding, Line, Margin, Section, choice, derived, difference, joined, line, own, pick, step, sum,
+};
 use crate::units::{
     AbsolutePressure, GaugePressure, Length, Quantity, Ratio, Stress, Temperature, TemperatureDifference,
     Volume,
@@ -62,14 +64,6 @@ const fn volume(path: &'static str, meaning: &'static str) -> Line {
         1000.0,
         "common practice, no source: no vehicle carries 1000 m³ of coolant",
     )
-}
-
-fn difference(of: &[f64]) -> Result<f64> {
-    Ok(of[0] - of[1])
-}
-
-fn sum(of: &[f64]) -> Result<f64> {
-    Ok(of[0] + of[1])
 }
 
 /// What the cap keeps, by the reading that it keeps; it holds no more than it opens at.

@@ -1,4 +1,7 @@
-use crate::base::section::{Finding, Line, Margin, Section, choice, derived, joined, line, own, pick, step};
+use crate::base::section::{
+    Finding, Line, Margin, Section, choice, derived, greatest, half, joined, line, own, pick, product,
+    quotient, step,
+};
 use crate::units::{AngularVelocity, Force, Length, Power, Quantity, Ratio, Torque, Velocity};
 use crate::{Error, Result};
 
@@ -77,22 +80,9 @@ fn last(of: &[f64]) -> Result<f64> {
     Ok(falling(of)?.last().unwrap_or(of[0]))
 }
 
-/// The greatest that is written.
-fn greatest(of: &[f64]) -> Result<f64> {
-    Ok(of.iter().copied().fold(f64::NAN, f64::max))
-}
-
-fn product(of: &[f64]) -> Result<f64> {
-    Ok(of.iter().product())
-}
-
 /// Torque behind a part, by its ratio and its efficiency.
 fn behind(of: &[f64]) -> Result<f64> {
     Ok(of[0] * (of[1] * of[2]))
-}
-
-fn half(of: &[f64]) -> Result<f64> {
-    Ok(of[0] * 0.5)
 }
 
 /// Half each behind an open differential; all of it through one shaft where it locks.
@@ -160,10 +150,6 @@ fn pull(of: &[f64]) -> Result<f64> {
     Ok(if grip < engine { grip } else { engine })
 }
 
-fn quotient(of: &[f64]) -> Result<f64> {
-    Ok(of[0] / of[1])
-}
-
 const DROPPED: &str = "a rating that is not continuous is held against a dropped clutch, which needs clutch.capacity and clutch.shock_factor, or the grip with grip.inertia_factor";
 const POWER: &str = "balance of power through a geared train, see driveline.TorquePath";
 const DEMAND: &str = "the lesser of engine and grip for a continuous rating; for the others the lesser of the dropped clutch and the grip times the inertia factor";
@@ -185,7 +171,8 @@ const CLUTCH: &[Line] = &[
     torque("clutch.capacity", "what the clutch holds before it slips").first_hand().by(&[step(
         "driveline.clutch_capacity_uniform_wear",
         &["clutch.clamp_load", "clutch.friction", "clutch.outer_diameter", "clutch.inner_diameter", "clutch.faces"],
-    )]),
+    )
+    .usual()]),
     line("clutch.shock_factor", Ratio::KIND, "how much a dropped clutch multiplies the torque at its output; 2 where it is applied suddenly and undamped")
         .within(1.0, 10.0, "common practice, no source: a shock adds to the torque, and a factor above 10 is a slip"),
     flow("clutch.dropped_torque", "at the output of a dropped clutch").by(&[own(
@@ -298,7 +285,8 @@ const TRANSFER_CASE: &[Line] = &[
         no_transfer_case,
         &["transfer_case.low_ratio"],
     )
-    .lacking("a low range needs transfer_case.efficiency")]),
+    .lacking("a low range needs transfer_case.efficiency")
+    .usual()]),
     flow("transfer_case.output_torque", "in the lowest gear, engine as the limit").by(&[own(
         "T (i_t e_t)",
         POWER,

@@ -1,5 +1,5 @@
 use crate::Result;
-use crate::base::section::{Finding, Line, Margin, Section, Step, derived, line, own, result};
+use crate::base::section::{Finding, Line, Margin, Section, Step, derived, greatest, line, own, result, sum};
 use crate::units::{Length, Mass, Quantity, Ratio};
 
 const SCALES: &[&str] = &[
@@ -32,16 +32,8 @@ const fn of_scales(place: usize) -> Step {
     result(place, "mass.weight_distribution", SCALES)
 }
 
-fn sum(masses: &[f64]) -> Result<f64> {
-    Ok(masses.iter().sum())
-}
-
 fn half_of_difference(masses: &[f64]) -> Result<f64> {
     Ok((masses[0] - masses[1]) / 2.0)
-}
-
-fn greatest(masses: &[f64]) -> Result<f64> {
-    Ok(masses[0].max(masses[1]))
 }
 
 const SUM: &str = "definition: masses add up";

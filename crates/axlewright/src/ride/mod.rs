@@ -30,6 +30,8 @@ mod response;
 mod road_displacement_density;
 mod road_surface;
 mod runge_kutta;
+#[cfg(feature = "sheet")]
+mod sheet;
 mod track_coherence;
 mod transmissibility;
 mod vehicle;
@@ -48,5 +50,7 @@ pub use on_road::{OnRoad, VehicleOnRoad};
 pub use quarter_car::{QuarterCar, QuarterModes};
 pub use road_displacement_density::road_displacement_density;
 pub use road_surface::{RoadClass, RoadSurface};
+#[cfg(feature = "sheet")]
+pub use sheet::SHEET;
 pub use transmissibility::transmissibility;
 pub use wk_weighting::wk_weighting;

@@ -1,6 +1,7 @@
 //! What a sheet answers: every finding with its value, its limit, its margin and its verdict.
 
 use super::Sheet;
+use super::contradiction::{Contradiction, contradictions};
 use super::graph::{FindingInfo, Graph, MarginSlots, Slot};
 use super::plan::{Origin, Plan, Refusals};
 use crate::base::text::Form;
@@ -16,6 +17,7 @@ pub struct Assessment {
     pub(super) values: Vec<f64>,
     pub(super) refusals: Refusals,
     answers: Vec<Answer>,
+    contradictions: Vec<Contradiction>,
 }
 
 /// The answer to one question.
@@ -190,8 +192,25 @@ impl Sheet {
         let mut answers: Vec<Answer> =
             Graph::get().findings.iter().map(|finding| answer(finding, &values)).collect();
         uncertainties(self, &plan, &values, &mut answers);
-        Assessment { sheet: self.clone(), plan, values, refusals, answers }
+        let contradictions = contradictions(self, &plan, &values);
+        let doubted: Vec<Slot> =
+            contradictions.iter().flat_map(|found| found.doubted.iter().copied()).collect();
+        for (answer, finding) in answers.iter_mut().zip(&Graph::get().findings) {
+            if answer.verdict == Verdict::Meets && is_doubted(&plan, finding, &doubted) {
+                answer.verdict = Verdict::Tight;
+            }
+        }
+        Assessment { sheet: self.clone(), plan, values, refusals, answers, contradictions }
     }
+}
+
+/// Whether a finding of safety rests on a line that contradicts others, or on one of those: it is not shown better than tight then.
+pub(super) fn is_doubted(plan: &Plan, finding: &FindingInfo, doubted: &[Slot]) -> bool {
+    if doubted.is_empty() || finding.finding.caution.is_empty() {
+        return false;
+    }
+    let asked: Vec<Slot> = finding.slots().collect();
+    plan.rests_on(&asked).iter().any(|slot| doubted.contains(slot))
 }
 
 fn answer(finding: &FindingInfo, values: &[f64]) -> Answer {
@@ -369,6 +388,18 @@ impl Assessment {
         Ok(Some(self.values[usize::from(slot)]).filter(|value| !value.is_nan()))
     }
 
+    /// Written lines that contradict other written lines.
+    pub fn contradictions(&self) -> &[Contradiction] {
+        &self.contradictions
+    }
+
+    /// Those of the contradictions on which an answer rests.
+    pub fn doubts(&self, answer: &Answer) -> Vec<&Contradiction> {
+        let reached = self.reached(answer);
+        let rests = |found: &&Contradiction| found.doubted.iter().any(|slot| reached.contains(slot));
+        self.contradictions.iter().filter(rests).collect()
+    }
+
     /// Values that nobody wrote and on which something rests.
     pub fn assumed(&self) -> Vec<Assumption> {
         let graph = Graph::get();
@@ -404,12 +435,13 @@ impl Assessment {
         needs.sort_unstable();
         needs.dedup();
         let reached = self.reached(answer);
-        let refused = self.refusals.iter().filter(|(slot, _)| reached.contains(slot));
+        let refused = self.refusals.iter();
+        let refused = refused.filter_map(|(slot, error)| Some((self.plan.filled(*slot, &reached)?, error)));
         let lacking = self.plan.lacking(&self.values, &reached);
         Missing {
             needs: needs.into_iter().map(|slot| graph.info(slot).path).collect(),
             refused: refused
-                .map(|(slot, error)| (graph.info(*slot).path, error.to_string()))
+                .map(|(slot, error)| (graph.info(slot).path, error.to_string()))
                 .chain(lacking.map(|(slot, lacking)| (graph.info(slot).path, lacking.to_owned())))
                 .collect(),
         }

@@ -11,6 +11,8 @@ pub(super) static SECTIONS: &[(&str, &Section)] = &[
     ("spring", &crate::spring::SHEET),
     ("engine", &crate::engine::SHEET),
     ("mass", &crate::mass::SHEET),
+    ("suspension", &crate::suspension::SHEET),
     ("driveline", &crate::driveline::SHEET),
     ("cooling", &crate::cooling::SHEET),
+    ("ride", &crate::ride::SHEET),
 ];

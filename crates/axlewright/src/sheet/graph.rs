@@ -33,6 +33,8 @@ pub(super) struct StepInfo {
     pub inputs: Vec<Slot>,
     /// How many of the inputs, the first ones or not, may be missing.
     pub optional: Vec<bool>,
+    /// How far a line that is written may lie from it.
+    pub leeway: f64,
 }
 
 /// What a step calls, resolved.
@@ -220,7 +222,7 @@ impl Graph {
             Call::Several(place, several) => Calls::Several(*place, several),
             Call::Own(own) => Calls::Own(own),
         };
-        Some(StepInfo { call, inputs, optional })
+        Some(StepInfo { call, inputs, optional, leeway: step.leeway })
     }
 
     fn info_of(

@@ -14,6 +14,7 @@
 
 mod assess;
 mod choose;
+mod contradiction;
 mod document;
 mod generated;
 mod graph;
@@ -26,6 +27,7 @@ mod what_if;
 
 pub use assess::{Answer, Assessment, Assumption, Missing};
 pub use choose::{Choice, Chosen, Requirement, choose};
+pub use contradiction::Contradiction;
 pub use price_list::{Candidate, PriceList};
 pub use sensitivity::{Chance, Sensitivity};
 pub use what_if::{Axis, Progress, WhatIf};

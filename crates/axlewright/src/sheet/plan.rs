@@ -106,6 +106,39 @@ impl Plan {
             .collect()
     }
 
+    /// Of the lines that the call behind a line fills, the first that is reached: a refusal stands at the first of them all.
+    pub fn filled(&self, slot: Slot, reached: &[Slot]) -> Option<Slot> {
+        let mut outputs = self.node_of(slot)?.outputs().map(|(_, slot)| slot);
+        outputs.find(|slot| reached.contains(slot))
+    }
+
+    /// Lines that rest on what is written alone.
+    pub fn sure(&self) -> Vec<bool> {
+        let mut sure: Vec<bool> = self.origins.iter().map(|origin| *origin == Origin::Written).collect();
+        for node in &self.nodes {
+            let rests = node.inputs().iter().all(|input| sure[usize::from(*input)] || !self.is_known(*input));
+            node.outputs().for_each(|(_, slot)| sure[usize::from(slot)] = rests);
+        }
+        sure
+    }
+
+    /// A call that a written line makes needless, where all that it takes is sure.
+    pub fn beside(&self, slot: Slot, step: &'static StepInfo, sure: &[bool]) -> Option<Node> {
+        let picked = picked(&self.words, step);
+        if picked.is_none() && matches!(step.call, Calls::Pick) {
+            return None;
+        }
+        let place = match step.call {
+            Calls::Function(_, place) | Calls::Several(place, _) => place,
+            _ => 0,
+        };
+        let node = Node { step, picked, first: (place, slot), more: vec![] };
+        let mut inputs = node.inputs().iter().zip(&step.optional);
+        let all = inputs
+            .all(|(input, optional)| sure[usize::from(*input)] || (*optional && !self.is_known(*input)));
+        all.then_some(node)
+    }
+
     /// The node that fills a line.
     pub fn node_of(&self, slot: Slot) -> Option<&Node> {
         self.nodes.iter().find(|node| node.outputs().any(|(_, output)| output == slot))
@@ -149,10 +182,13 @@ impl Plan {
         if self.is_known(slot) {
             return vec![];
         }
-        if info.line.first_hand {
-            return vec![slot];
-        }
-        let ways = info.steps.iter().map(|step| {
+        // What is written at first hand is asked for by itself, unless most of what it follows from is there.
+        let begun = |step: &&StepInfo| {
+            let wanted = step.inputs.iter().zip(&step.optional).filter(|(_, optional)| !**optional);
+            let known = wanted.clone().filter(|(input, _)| self.is_known(**input)).count();
+            !info.line.first_hand || !matches!(step.call, Calls::Pick) && 2 * known > wanted.count()
+        };
+        let ways = info.steps.iter().filter(begun).map(|step| {
             let mut needed = Vec::new();
             if let Some(pair) = picked(&self.words, step) {
                 needed.extend(self.needs(pair[1]));
@@ -200,18 +236,16 @@ impl Planner {
             origin = Origin::Written;
         } else {
             for (number, step) in info.steps.iter().enumerate() {
-                let mut known = true;
-                if let Some(pair) = picked(&self.words, step) {
-                    known = self.visit(pair[0]) && self.visit(pair[1]);
+                let known = if let Some(pair) = picked(&self.words, step) {
+                    self.visit(pair[0]) && self.visit(pair[1])
                 } else if matches!(step.call, Calls::Pick) {
                     // The choice changes: whichever of its lines is known.
                     let lines = step.inputs[1..].iter().filter(|line| self.visit(**line)).count();
-                    known = self.visit(step.inputs[0]) && lines > 0;
+                    self.visit(step.inputs[0]) && lines > 0
                 } else {
-                    for (input, optional) in step.inputs.iter().zip(&step.optional) {
-                        known &= self.visit(*input) || *optional;
-                    }
-                }
+                    let mut inputs = step.inputs.iter().zip(&step.optional);
+                    inputs.all(|(input, optional)| self.visit(*input) || *optional)
+                };
                 if known {
                     self.fill(slot, step);
                     origin = Origin::Step(number as u8);
@@ -316,6 +350,11 @@ impl Node {
             }
         }
         Ok(())
+    }
+
+    /// Its first result for one set of values; NaN where there is none.
+    pub fn value(&self, sheet: &Sheet, values: &[f64]) -> f64 {
+        self.results(sheet, |slot| values[usize::from(slot)], |_| ())[self.first.0]
     }
 
     /// Calls it for one set of values; where an input has no value, neither has the result.

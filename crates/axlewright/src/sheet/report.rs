@@ -1,6 +1,7 @@
 //! Sheets and assessments as text: TOML, JSON, plain reports, two cases side by side.
 
 use super::assess::{Answer, Assessment, WorkStep, value_kind};
+use super::contradiction::Contradiction;
 use super::graph::{Graph, MarginSlots, Slot};
 use super::{Sheet, Text, quoted};
 use crate::Verdict;
@@ -153,6 +154,27 @@ impl Answer {
     }
 }
 
+impl Contradiction {
+    /// It in one sentence.
+    pub fn text(&self, system: System) -> String {
+        let show = |si: f64| shown(si, self.kind, system);
+        let apart = shown(self.allowed, self.allowed_kind(), system);
+        let from = match self.from.as_slice() {
+            [first, .., last] if self.from.len() > 4 => {
+                format!("{first} to {last}, {} lines", self.from.len())
+            }
+            few => few.join(", "),
+        };
+        format!(
+            "{} is written as {}, but {} follows from {from} ({}); they may lie {apart} apart",
+            self.path,
+            show(self.written),
+            show(self.follows),
+            self.by
+        )
+    }
+}
+
 impl Assessment {
     /// The library that made it, and the hash of the sheet.
     pub fn stamp(&self) -> String {
@@ -181,6 +203,14 @@ impl Assessment {
                     answer.form,
                     answer.margin_text(system)
                 ));
+                let doubts = self.doubts(answer);
+                if answer.is_safety() && !doubts.is_empty() {
+                    let paths: Vec<&str> = doubts.iter().map(|found| found.path).collect();
+                    out.push_str(&format!(
+                        "  Rests on what contradicts itself, so no better than tight: {}\n",
+                        paths.join(", ")
+                    ));
+                }
                 if answer.is_safety() {
                     out.push_str(&format!("  Caution: {}\n", answer.caution));
                 }
@@ -197,6 +227,12 @@ impl Assessment {
         for answer in unknown {
             let safety = if answer.is_safety() { " [safety: take it as no better than tight]" } else { "" };
             out.push_str(&format!("  {}: {}{safety}\n", answer.path, self.missing_text(answer)));
+        }
+        if !self.contradictions().is_empty() {
+            out.push_str("\nCONTRADICTED, so that one of the written lines is wrong\n");
+        }
+        for found in self.contradictions() {
+            out.push_str(&format!("  {}\n", found.text(system)));
         }
         let assumed = self.assumed();
         if !assumed.is_empty() {
@@ -287,6 +323,16 @@ impl Assessment {
             .iter()
             .map(|a| json!({"line": a.path, "value": a.si, "kind": a.kind.name, "unit": a.kind.si, "ground": a.ground}))
             .collect();
+        let contradictions: Vec<Value> = self
+            .contradictions()
+            .iter()
+            .map(|found| {
+                json!({
+                    "line": found.path, "written": found.written, "follows": found.follows, "allowed": found.allowed,
+                    "kind": found.kind.name, "unit": found.kind.si, "by": found.by, "from": found.from,
+                })
+            })
+            .collect();
         let lines: Vec<Value> = self
             .values
             .iter()
@@ -299,7 +345,8 @@ impl Assessment {
             .collect();
         json!({
             "library": format!("axlewright {}", env!("CARGO_PKG_VERSION")), "sheet": self.sheet.name(),
-            "hash": self.sheet.hash(), "severity": self.severity(), "findings": findings, "assumed": assumed, "lines": lines,
+            "hash": self.sheet.hash(), "severity": self.severity(), "findings": findings, "contradictions": contradictions,
+            "assumed": assumed, "lines": lines,
         })
         .to_string()
     }

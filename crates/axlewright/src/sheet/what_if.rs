@@ -1,6 +1,7 @@
 //! Lines of a sheet over lists of values, and any outputs: as one table, or piece by piece.
 
-use super::assess::{margin, margin_kind, value_kind, verdict};
+use super::assess::{is_doubted, margin, margin_kind, value_kind, verdict};
+use super::contradiction::{doubted, may_contradict};
 use super::document::{Tree, refusal};
 use super::graph::{FindingInfo, Graph, MarginSlots, Slot};
 use super::plan::{Block, Plan, Refusals, at};
@@ -148,6 +149,8 @@ pub struct WhatIf {
     markings: Vec<Vec<f64>>,
     /// Which outputs follow from the lines of each axis.
     follow: Vec<Vec<bool>>,
+    /// Whether the lines of a row may contradict each other where a verdict of safety is asked for.
+    may_contradict: bool,
 }
 
 enum Output {
@@ -252,7 +255,12 @@ impl WhatIf {
             (!why.is_empty()).then(|| (output.name().into_owned(), why.join("; ")))
         });
         let not_known = not_known.collect();
+        let graded = outputs.iter().any(
+            |output| matches!(output, Output::Verdict { finding, .. } if !finding.finding.caution.is_empty()),
+        );
+        let may_contradict = graded && may_contradict(sheet, changes);
         Ok(WhatIf {
+            may_contradict,
             sheet: sheet.clone(),
             axes,
             side_by_side,
@@ -394,6 +402,7 @@ impl WhatIf {
             });
         }
         let (mut numbers, mut codes) = (numbers.iter_mut(), codes.iter_mut());
+        let mut doubts = if self.may_contradict { vec![None; rows.len()] } else { vec![] };
         for (number, output) in self.outputs.iter().enumerate() {
             let spoilt = || spoilt.iter().filter(|(_, axis)| self.follow[*axis][number]).map(|(row, _)| *row);
             match output {
@@ -423,12 +432,34 @@ impl WhatIf {
                         for (row, out) in out.iter_mut().enumerate() {
                             let margin = margin(finding, |slot| block.at(slot, row));
                             *out = verdict(finding, margin, at(wanted, row)) as i32;
+                            if self.may_contradict && *out == Verdict::Meets as i32 {
+                                let known = doubts[row].get_or_insert_with(|| self.doubted(block, row));
+                                if is_doubted(&known.0, finding, &known.1) {
+                                    *out = Verdict::Tight as i32;
+                                }
+                            }
                         }
                         spoilt().for_each(|row| out[row] = Verdict::NotKnown as i32);
                     }
                 }
             }
         }
+    }
+
+    /// The lines of a row that are in doubt, and the plan of that row.
+    fn doubted(&self, block: &Block<'_>, row: usize) -> (Plan, Vec<Slot>) {
+        let mut sheet = self.sheet.clone();
+        for slot in self.axes.iter().flat_map(|axis| &axis.slots) {
+            let mut si = block.at(*slot, row);
+            let mut decoded = vec![];
+            if let Content::Marking(_) = Graph::get().info(*slot).line.content {
+                decoded = self.markings.get((si as usize).saturating_sub(1)).cloned().unwrap_or_default();
+                si = 0.0;
+            }
+            let text = super::Text::Number(si);
+            sheet.values.insert(*slot, super::Written { si, text, tolerance: None, decoded });
+        }
+        doubted(&sheet)
     }
 
     /// The columns of the lines that change, for some rows; one value where it is the same in all of them. Gives the rows, counted from
@@ -534,8 +565,8 @@ fn lacks(plan: &Plan, constant: &[f64], refusals: &Refusals, moving: &[Slot], sl
     let graph = Graph::get();
     let needs = plan.needs(slot).into_iter().map(|slot| format!("needs {}", graph.info(slot).path));
     let reached = plan.rests_on(&[slot]);
-    let refused = refusals.iter().filter(|(slot, _)| reached.contains(slot));
-    let refused = refused.map(|(slot, error)| format!("{}: {error}", graph.info(*slot).path));
+    let refused = refusals.iter().filter_map(|(slot, error)| Some((plan.filled(*slot, &reached)?, error)));
+    let refused = refused.map(|(slot, error)| format!("{}: {error}", graph.info(slot).path));
     let lacking = plan
         .lacking(constant, &reached)
         .filter(|(slot, _)| !moving.contains(slot))

@@ -1,5 +1,8 @@
 use super::buckling_deflection;
-use crate::base::section::{Finding, Line, Margin, Section, choice, derived, joined, line, own, pick, step};
+use crate::base::section::{
+    Finding, Line, Margin, Section, choice, derived, difference, first, joined, line, own, pick, product,
+    quotient, step,
+};
 use crate::units::{
     Damping, Density, Energy, Force, Frequency, Length, LinearStiffness, Quantity, Ratio, RatioPerLength,
     STANDARD_GRAVITY, Stress,
@@ -38,6 +41,14 @@ const fn wanted(path: &'static str, meaning: &'static str) -> Line {
     )
 }
 
+const fn damping(path: &'static str, meaning: &'static str) -> Line {
+    line(path, Damping::KIND, meaning).above(
+        0.0,
+        1e7,
+        "common practice, no source: dampers give less than 10 kN·s/mm",
+    )
+}
+
 const fn band(path: &'static str, meaning: &'static str) -> Line {
     line(path, Frequency::KIND, meaning).above(
         0.0,
@@ -46,16 +57,8 @@ const fn band(path: &'static str, meaning: &'static str) -> Line {
     )
 }
 
-fn product(of: &[f64]) -> Result<f64> {
-    Ok(of[0] * of[1])
-}
-
-fn quotient(of: &[f64]) -> Result<f64> {
-    Ok(of[0] / of[1])
-}
-
-fn difference(of: &[f64]) -> Result<f64> {
-    Ok(of[0] - of[1])
+fn middle(of: &[f64]) -> Result<f64> {
+    Ok((of[0] + of[1]) / 2.0)
 }
 
 fn weight_at_spring(of: &[f64]) -> Result<f64> {
@@ -66,9 +69,28 @@ fn difference_at_wheel(of: &[f64]) -> Result<f64> {
     Ok((of[0] - of[1]) / of[2])
 }
 
+/// Choice 0: on one axis with the spring, which shortens as the damper does.
 fn bind_margin(of: &[f64]) -> Result<f64> {
     let [droop_length, damper_travel, motion_ratio, shortest] = [of[0], of[1], of[2], of[3]];
-    Ok(droop_length - damper_travel * motion_ratio - shortest)
+    let [mounting, stroke] = [of[4], of[5]];
+    let used = if mounting == 0.0 { stroke } else { damper_travel * motion_ratio };
+    Ok(droop_length - used - shortest)
+}
+
+fn damper_at_wheel(of: &[f64]) -> Result<f64> {
+    let [closed, open, stroke, motion_ratio] = [of[0], of[1], of[2], of[3]];
+    let drawn = closed - open;
+    Ok(if drawn.is_nan() { stroke / motion_ratio } else { drawn })
+}
+
+fn droop_left(of: &[f64]) -> Result<f64> {
+    let [open, droop_length, ride_length, motion_ratio] = [of[0], of[1], of[2], of[3]];
+    Ok(if open.is_nan() { (droop_length - ride_length) / motion_ratio } else { -open })
+}
+
+/// Choice 0: the open damper of a coil-over less what lies between its eyes and its seats.
+fn between_seats(of: &[f64]) -> Result<f64> {
+    Ok(if of[0] == 0.0 { of[1] - of[2] } else { f64::NAN })
 }
 
 /// The least of what ends the travel: the coils, the damper, and the bump stop where there is one. A body that stands at full droop, its
@@ -126,10 +148,6 @@ fn buckling(of: &[f64]) -> Result<f64> {
     }
 }
 
-fn first(of: &[f64]) -> Result<f64> {
-    Ok(of[0])
-}
-
 const fn modulus(path: &'static str, meaning: &'static str) -> Line {
     line(path, Stress::KIND, meaning).within(
         10e9,
@@ -141,6 +159,7 @@ const fn modulus(path: &'static str, meaning: &'static str) -> Line {
 const STATICS: &str = "balance of virtual work at the wheel; standard gravity: 3rd CGPM";
 const LENGTHS: &str = "definition: lengths along the spring";
 const TRAVEL: &str = "definition: travel of the wheel is that of the spring over the motion ratio";
+const LINKAGE: &str = "the linkage as it is drawn, see suspension.DoubleWishbone";
 const LOOSE: &str = "A compressed spring stores enough energy to kill: use a compressor made for it. One that is loose at full droop can leave its \
                      seat on the road; local codes and licensed practice come first.";
 const BOUND: &str = "A damper is not always made to be a stop, and a spring that binds can break it or its mounts; local codes and licensed \
@@ -156,7 +175,15 @@ const SPRING: &[Line] = &[
     length(
         "axle.spring.droop_length",
         "between the spring's seats with the wheel at full droop on its fully open damper",
-    ),
+    )
+    .first_hand()
+    .by(&[own(
+        "open damper less seat offset, of a coil-over",
+        LENGTHS,
+        between_seats,
+        &["axle.damper.mounting", "axle.damper.open_length", "axle.spring.seat_offset"],
+    )
+    .lacking("a damper that stands apart needs spring.droop_length")]),
     length("axle.spring.wire_diameter", "of the wire"),
     length("axle.spring.mean_diameter", "of the coil, between the wire's centres"),
     line(
@@ -191,7 +218,7 @@ const SPRING: &[Line] = &[
     )
     .within(0.0, 100.0, "definition: a gap is not negative")
     .first_hand()
-    .by(&[pick(&["axle.spring.coiling", "axle.spring.gap_if_cold", "axle.spring.gap_if_hot"])]),
+    .by(&[pick(&["axle.spring.coiling", "axle.spring.gap_if_cold", "axle.spring.gap_if_hot"]).usual()]),
     modulus("axle.spring.elastic_modulus", "of the wire").or(206e9, "spring steel (EN 13906-1, from memory)"),
     modulus("axle.spring.shear_modulus", "of the wire")
         .or(78.5e9, "hot-coiled spring steel; of cold-drawn wire it is 81.5 GPa (EN 13906-1, from memory)"),
@@ -221,20 +248,25 @@ const AT_RIDE: &[Line] = &[
         "shortening of the spring over travel of the wheel, measured along the spring",
     )
     .first_hand()
-    .by(&[own(
-        "r = r_m cos(a)",
-        "geometry: the part of the mount's travel that lies along the spring",
-        along_mount,
-        &["axle.spring.mount_ratio", "axle.spring.angle"],
-    )]),
-    length("axle.spring.eye_length", "of the inclined spring or its damper at ride height, between its eyes"),
+    .by(&[
+        own("r of the linkage", LINKAGE, first, &["axle.linkage_motion_ratio"]),
+        own(
+            "r = r_m cos(a)",
+            "geometry: the part of the mount's travel that lies along the spring",
+            along_mount,
+            &["axle.spring.mount_ratio", "axle.spring.angle"],
+        ),
+    ]),
+    length("axle.spring.eye_length", "of the inclined spring or its damper at ride height, between its eyes")
+        .first_hand()
+        .by(&[own("L_e of the linkage", LINKAGE, first, &["axle.linkage_eye_length"])]),
     line(
         "axle.spring.ratio_gradient",
         RatioPerLength::KIND,
         "change of the motion ratio along the travel of the wheel, positive where it grows in bump",
     )
     .within(-100.0, 100.0, "common practice, no source: a ratio changes slower than 100 in a metre")
-    .by(&[own(
+    .by(&[own("dr/dz of the linkage", LINKAGE, first, &["axle.linkage_ratio_gradient"]), own(
         "-(r_m sin a)^2 / L",
         "geometry: a spring turns about its fixed upper eye, see spring.inclined_tangent_rate",
         gradient_at_mount,
@@ -287,15 +319,28 @@ const RATES: &[Line] = &[
 
 /// The damper.
 const DAMPER: &[Line] = &[
-    line(
+    damping(
         "axle.damper.rate",
-        Damping::KIND,
         "of one damper, bump and rebound averaged by energy at the velocity that counts, gas force taken off",
-    )
-    .above(0.0, 1e7, "common practice, no source: dampers give less than 10 kN·s/mm"),
+    ),
     length(
         "axle.damper.stroke",
         "of the damper, fully open less fully closed, bump rubbers on its rod left aside",
+    )
+    .first_hand()
+    .by(&[own(
+        "open less closed",
+        LENGTHS,
+        difference,
+        &["axle.damper.open_length", "axle.damper.closed_length"],
+    )]),
+    damping(
+        "axle.damper.rate_softest",
+        "of one adjustable damper at its softest setting, measured like its rate",
+    ),
+    damping(
+        "axle.damper.rate_firmest",
+        "of one adjustable damper at its firmest setting, measured like its rate",
     ),
     choice(
         "axle.damper.mounting",
@@ -314,7 +359,17 @@ const DAMPER: &[Line] = &[
         Length::KIND,
         "travel of the wheel from the open to the closed damper",
     )
-    .by(&[own("h / r_d", TRAVEL, quotient, &["axle.damper.stroke", "axle.damper.motion_ratio"])]),
+    .by(&[own(
+        "z_c - z_o of the linkage; h / r_d where it is not drawn",
+        TRAVEL,
+        damper_at_wheel,
+        &[
+            "?axle.damper.bump_end",
+            "?axle.damper.droop_end",
+            "axle.damper.stroke",
+            "axle.damper.motion_ratio",
+        ],
+    )]),
 ];
 
 /// What is left, and what the spring bears at its shortest.
@@ -325,10 +380,15 @@ const TRAVEL_LEFT: &[Line] = &[
     ),
     derived("axle.droop_left", Length::KIND, "sag: travel of the wheel from ride height to full droop").by(
         &[own(
-            "z = (L_d - L) / r",
+            "z = -z_o of the linkage; (L_d - L) / r where it is not drawn",
             TRAVEL,
-            difference_at_wheel,
-            &["axle.spring.droop_length", "axle.spring.ride_length", "axle.spring.motion_ratio"],
+            droop_left,
+            &[
+                "?axle.damper.droop_end",
+                "axle.spring.droop_length",
+                "axle.spring.ride_length",
+                "axle.spring.motion_ratio",
+            ],
         )],
     ),
     derived(
@@ -336,12 +396,15 @@ const TRAVEL_LEFT: &[Line] = &[
         Length::KIND,
         "travel of the wheel in bump until the coils reach their least gaps",
     )
-    .by(&[own(
-        "(L - L_c - s) / r",
-        TRAVEL,
-        difference_at_wheel,
-        &["axle.spring.ride_length", "axle.spring.shortest", "axle.spring.motion_ratio"],
-    )]),
+    .by(&[
+        own("z of the linkage", LINKAGE, first, &["axle.spring.bump_end"]),
+        own(
+            "(L - L_c - s) / r",
+            TRAVEL,
+            difference_at_wheel,
+            &["axle.spring.ride_length", "axle.spring.shortest", "axle.spring.motion_ratio"],
+        ),
+    ]),
     derived("axle.bump_left", Length::KIND, "travel of the wheel in bump until something ends it").by(&[
         own(
             "the least of (L - L_c - s) / r, h / r_d - z and, where there is a bump stop, b - z",
@@ -356,7 +419,7 @@ const TRAVEL_LEFT: &[Line] = &[
         "what the spring could still shorten with the damper closed, its least gaps kept",
     )
     .by(&[own(
-        "L_d - (h / r_d) r - (L_c + s)",
+        "L_d - (h / r_d) r - (L_c + s); L_d - h - (L_c + s) of a coil-over",
         LENGTHS,
         bind_margin,
         &[
@@ -364,6 +427,8 @@ const TRAVEL_LEFT: &[Line] = &[
             "axle.damper.wheel_travel",
             "axle.spring.motion_ratio",
             "axle.spring.shortest",
+            "?axle.damper.mounting",
+            "axle.damper.stroke",
         ],
     )]),
     derived("axle.spring.captive_margin", Length::KIND, "how much the spring is compressed at full droop")
@@ -443,6 +508,11 @@ const DAMPING: &[Line] = &[
         "of the sprung mass on the wheel rate, with its damper",
     )
     .by(&[step("spring.damped_frequency", &["axle.natural_frequency", "axle.damping_ratio"])]),
+    derived("axle.damper.rate_wanted", Damping::KIND, "of one damper, for the damping ratio that is wanted")
+        .by(&[step(
+            "spring.damper_rate_for_ratio",
+            &["wanted.damping", "axle.wheel_rate", "axle.sprung_mass", "axle.damper.motion_ratio"],
+        )]),
     derived(
         "axle.damper.rate_low",
         Damping::KIND,
@@ -465,6 +535,22 @@ const DAMPING: &[Line] = &[
 
 /// What is wanted.
 const WANTED: &[Line] = &[
+    line("wanted.damping", Ratio::KIND, "damping ratio to which an adjustable damper is to be set")
+        .within(0.0, 3.0, "common practice, no source: ratios lie below 3")
+        .by(&[own(
+            "(zeta_1 + zeta_2) / 2",
+            "definition: the middle of the band that is wanted",
+            middle,
+            &["wanted.damping_low", "wanted.damping_high"],
+        )
+        .usual()]),
+    line(
+        "wanted.damper_margin",
+        Damping::KIND,
+        "how far inside the range of its damper the wanted rate should lie",
+    )
+    .within(0.0, 1e7, "definition: a margin is not negative")
+    .or(0.0, "nothing beyond the range itself"),
     band("axle.wanted.frequency_low", "least natural frequency that is wanted"),
     band("axle.wanted.frequency_high", "greatest natural frequency that is wanted"),
     line("wanted.frequency_margin", Frequency::KIND, "how far inside its band a frequency is wanted")
@@ -557,6 +643,18 @@ pub const SHEET: Section = Section {
                 high: "wanted.damping_high",
             },
             wanted: "wanted.ratio_margin",
+            rests_on: &[],
+            caution: "",
+        },
+        Finding {
+            path: "axle.damper_range",
+            question: "Can the damper be set to the damping that is wanted?",
+            margin: Margin::Band {
+                value: "axle.damper.rate_wanted",
+                low: "axle.damper.rate_softest",
+                high: "axle.damper.rate_firmest",
+            },
+            wanted: "wanted.damper_margin",
             rests_on: &[],
             caution: "",
         },

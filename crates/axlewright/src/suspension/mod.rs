@@ -28,6 +28,8 @@ mod axle_parts;
 mod bar_rate_for_roll_stiffness;
 mod bar_roll_stiffness;
 mod double_wishbone;
+#[cfg(feature = "sheet")]
+mod double_wishbone_lines;
 mod front_transfer_share;
 mod in_roll;
 mod independent_roll_stiffness;
@@ -45,6 +47,8 @@ mod roll_balance;
 mod roll_gradient;
 mod roll_stiffness_for_gradient;
 mod roll_stiffness_over_tyres;
+#[cfg(feature = "sheet")]
+mod sheet;
 mod strut;
 mod tyre_roll_stiffness;
 mod vector;
@@ -74,6 +78,8 @@ pub use roll_balance::{Balance, Bars, InTurn, RollAxle, RollBalance};
 pub use roll_gradient::roll_gradient;
 pub use roll_stiffness_for_gradient::roll_stiffness_for_gradient;
 pub use roll_stiffness_over_tyres::roll_stiffness_over_tyres;
+#[cfg(feature = "sheet")]
+pub use sheet::SHEET;
 pub use strut::Strut;
 pub use tyre_roll_stiffness::tyre_roll_stiffness;
 pub use wheel_position::{TravelRange, WheelPosition};

@@ -373,6 +373,43 @@ impl<'a> Ready<'a> {
         self.pose(travel, rack_travel).map(|pose| self.results(&pose))
     }
 
+    /// The wheel at ride height, with the rack in its middle.
+    #[cfg(feature = "sheet")]
+    pub(super) fn at_ride(&self) -> WheelPosition {
+        self.results(&self.linkage.rest)
+    }
+
+    /// Of the spring at ride height: length between its eyes, motion ratio, and how that changes with travel; none without a coil-over.
+    #[cfg(feature = "sheet")]
+    pub(super) fn stroke_at_ride(&self) -> Option<[f64; 3]> {
+        let eyes = self.eyes?;
+        let stroke = self.seats.unwrap_or(eyes).stroke(&self.linkage.rest);
+        Some([eyes.stroke(&self.linkage.rest).length, stroke.ratio, stroke.gradient])
+    }
+
+    /// Travel at which the eyes of the coil-over are this far apart, with the rack in its middle; none without a coil-over.
+    #[cfg(feature = "sheet")]
+    pub(super) fn travel_for(&self, length: f64) -> Result<f64> {
+        let Some(eyes) = self.eyes else { return Ok(f64::NAN) };
+        let mut travel = 0.0;
+        for _ in 0..20 {
+            let Some(pose) = self.linkage.at(travel, 0.0) else { break };
+            let stroke = eyes.stroke(&pose);
+            let off = stroke.length - length;
+            if off.abs() <= 1e-12 {
+                return Ok(travel);
+            }
+            // Halley's step, with `d(off)/dz = -r`.
+            travel += 2.0 * off * stroke.ratio / (2.0 * stroke.ratio * stroke.ratio + off * stroke.gradient);
+        }
+        let message = format!(
+            "the linkage does not bring the eyes of the coil-over {:.1} mm apart; at ride height they are {:.1} mm apart",
+            length * 1e3,
+            eyes.stroke(&self.linkage.rest).length * 1e3
+        );
+        Err(Error::NoSolution { message })
+    }
+
     pub(super) fn pose(&self, travel: Length, rack_travel: Length) -> Result<Pose> {
         valid! {
             travel: (-10) <= .. <= 10 ; "common practice, no source: no wheel travels 10 m";

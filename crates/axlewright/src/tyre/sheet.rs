@@ -1,7 +1,7 @@
 use super::Tyre;
 use crate::Result;
 use crate::base::section::{
-    Finding, Line, Margin, Section, choice, derived, joined, line, marking, own, part, pick, step,
+    Finding, Line, Margin, Section, choice, derived, half, joined, line, marking, own, part, pick, step,
 };
 use crate::units::{
     Force, Length, LinearStiffness, Mass, Quantity, Ratio, STANDARD_GRAVITY, TurnsPerDistance, Velocity,
@@ -9,10 +9,6 @@ use crate::units::{
 
 fn decode(text: &str) -> Result<Vec<f64>> {
     Tyre::new(text)?.numbers()
-}
-
-fn half(of: &[f64]) -> Result<f64> {
-    Ok(of[0] / 2.0)
 }
 
 /// What a marking says: the second input, after the marking itself.
@@ -42,9 +38,12 @@ const MARKING: &str = "the marking on the tyre's wall";
 
 const SIZE: &[Line] = &[
     marking("axle.tyre.size", decode, "marking on the tyre's wall, such as 235/70R16 106T"),
-    length("axle.tyre.free_diameter", "of the tyre, inflated and not loaded")
-        .by(&[part(0, &["axle.tyre.size"])]),
-    length("axle.tyre.section_width", "of the tyre").by(&[part(1, &["axle.tyre.size"])]),
+    length("axle.tyre.free_diameter", "of the tyre, inflated and not loaded").by(&[part(
+        0,
+        &["axle.tyre.size"],
+    )
+    .usual()]),
+    length("axle.tyre.section_width", "of the tyre").by(&[part(1, &["axle.tyre.size"]).usual()]),
     length("axle.tyre.free_radius", "of the tyre, inflated and not loaded").by(&[own(
         "r_0 = D / 2",
         "definition: half the diameter",
@@ -66,7 +65,7 @@ const RADII: &[Line] = &[
         &["axle.axle_mass"],
     )]),
     length("axle.tyre.loaded_radius", "from the wheel's centre to the ground, loaded: force acts on it").by(&[
-        step("tyre.loaded_radius", &["axle.tyre.free_diameter", "axle.tyre.load", "axle.tyre.rate"]),
+        step("tyre.loaded_radius", &["axle.tyre.free_diameter", "axle.tyre.load", "axle.tyre.rate"]).usual(),
     ]),
     line("axle.tyre.rolling_turns", TurnsPerDistance::KIND, "turns along a distance, as counted or as its maker says")
         .above(0.0, 1000.0, "common practice, no source: a tyre turns less than a thousand times a metre"),
@@ -82,7 +81,8 @@ const RADII: &[Line] = &[
             rolling,
             &["axle.tyre.size", "?axle.tyre.radial_radius", "?axle.tyre.diagonal_radius"],
         )
-        .lacking("a diagonal tyre needs tyre.loaded_radius, or tyre.rate and the axle's mass, or tyre.rolling_turns"),
+        .lacking("a diagonal tyre needs tyre.loaded_radius, or tyre.rate and the axle's mass, or tyre.rolling_turns")
+        .usual(),
     ]),
 ];
 
@@ -104,7 +104,7 @@ const SERVICE: &[Line] = &[
         "load that one tyre carries at its pressure, as its load index or its maker says",
     )
     .above(0.0, 1e6, "common practice, no source: no tyre carries 1000 t")
-    .by(&[step("tyre.load_capacity", &["axle.tyre.load_index"])]),
+    .by(&[step("tyre.load_capacity", &["axle.tyre.load_index"]).usual()]),
     derived("axle.tyre.marked_speed", Velocity::KIND, "speed of the symbol of the marking")
         .by(&[part(4, &["axle.tyre.size"])]),
     line(
@@ -119,7 +119,8 @@ const SERVICE: &[Line] = &[
         marked,
         &["axle.tyre.size", "?axle.tyre.marked_speed"],
     )
-    .lacking("no speed symbol stands after the size, as in 235/70R16 106T")]),
+    .lacking("no speed symbol stands after the size, as in 235/70R16 106T")
+    .usual()]),
     line("wanted.tyre_speed", Ratio::KIND, "speed of the tyre's symbol over the greatest speed")
         .within(1.0, 10.0, "definition: below 1 the tyre is too slow, not tight")
         .or(1.0, "nothing beyond the symbol itself"),
@@ -136,7 +137,8 @@ const SPEEDOMETER: &[Line] = &[
         marked,
         &["speedometer.tyre_size", "?speedometer.radial_radius"],
     )
-    .lacking("a diagonal tyre needs speedometer.effective_radius")]),
+    .lacking("a diagonal tyre needs speedometer.effective_radius")
+    .usual()]),
     choice(
         "speedometer.counts",
         &["wheel", "shaft"],

@@ -1,0 +1,156 @@
+//! Lines that are written although they follow from other written lines, and differ from what follows.
+
+use super::Sheet;
+use super::assess::{difference, value_kind};
+use super::graph::{Calls, Graph, Slot, SlotInfo, StepInfo};
+use super::plan::{Node, Plan};
+use crate::base::text::{Form, Tolerance};
+use crate::units::Kind;
+
+/// A written line that contradicts other written lines.
+#[derive(Debug, Clone)]
+pub struct Contradiction {
+    /// The line.
+    pub path: &'static str,
+    /// What is written, in coherent SI.
+    pub written: f64,
+    /// What follows from the others, in coherent SI.
+    pub follows: f64,
+    /// How far they may lie apart: the tolerances of all of them together, a bound as it is and a standard deviation twice; 1 % of what is
+    /// written for a line without one.
+    pub allowed: f64,
+    /// Kind of what is written and what follows.
+    pub kind: &'static Kind,
+    /// How it follows.
+    pub by: &'static str,
+    /// The written lines from which it follows.
+    pub from: Vec<&'static str>,
+    /// The line and those lines: one of them is wrong.
+    pub(super) doubted: Vec<Slot>,
+}
+
+impl Contradiction {
+    /// Kind of a difference of both.
+    pub fn allowed_kind(&self) -> &'static Kind {
+        difference(self.kind)
+    }
+}
+
+/// What a line is known to where nobody wrote a tolerance, as a share of it.
+const PLAIN: f64 = 0.01;
+/// Rounding of what follows.
+const NOISE: f64 = 1e-9;
+
+/// The contradictions of a sheet whose lines have these values.
+pub(super) fn contradictions(sheet: &Sheet, plan: &Plan, values: &[f64]) -> Vec<Contradiction> {
+    let graph = Graph::get();
+    let sure = plan.sure();
+    let found = sheet.values.iter().filter_map(|(slot, written)| {
+        let info = graph.info(*slot);
+        let mut ways = info.steps.iter().filter(|step| step.leeway.is_finite());
+        ways.find_map(|step| {
+            let node = plan.beside(*slot, step, &sure)?;
+            let follows = node.value(sheet, values);
+            let plain = if step.leeway > 0.0 { 0.0 } else { PLAIN * written.si.abs() };
+            let own = written.tolerance.map_or(plain, bound) + step.leeway;
+            let apart = (written.si - follows).abs();
+            // Most lines agree within their own; only where they do not are the tolerances of the others asked for.
+            if follows.is_nan() || apart <= own + NOISE * written.si.abs().max(follows.abs()) {
+                return None;
+            }
+            let mut from = plan.rests_on(node.inputs());
+            from.retain(|slot| sheet.values.contains_key(slot));
+            let allowed = own + spread(sheet, plan, values, &node, &from);
+            (apart > allowed).then(|| told(*slot, info, step, [written.si, follows, allowed], from))
+        })
+    });
+    found.collect()
+}
+
+/// Whether lines of a sheet, and those that change, may contradict each other at all.
+pub(super) fn may_contradict(sheet: &Sheet, changes: impl Fn(Slot) -> bool) -> bool {
+    let graph = Graph::get();
+    let all = 0..graph.slots.len() as Slot;
+    let plan = Plan::new(sheet, &changes, all.clone());
+    let sure = plan.sure();
+    all.filter(|slot| sheet.values.contains_key(slot) || changes(*slot)).any(|slot| {
+        let mut steps = graph.info(slot).steps.iter();
+        steps.any(|step| {
+            // A choice that changes may point to any line.
+            let picks = matches!(step.call, Calls::Pick);
+            step.leeway.is_finite() && (picks || plan.beside(slot, step, &sure).is_some())
+        })
+    })
+}
+
+/// The plan of a sheet, and the lines that are in doubt because they contradict each other.
+pub(super) fn doubted(sheet: &Sheet) -> (Plan, Vec<Slot>) {
+    let plan = Plan::whole(sheet);
+    let mut values = plan.start(sheet);
+    plan.run(sheet, &mut values, &mut Vec::new());
+    let found = contradictions(sheet, &plan, &values);
+    (plan, found.into_iter().flat_map(|found| found.doubted).collect())
+}
+
+fn told(
+    slot: Slot,
+    info: &SlotInfo,
+    step: &StepInfo,
+    [written, follows, allowed]: [f64; 3],
+    from: Vec<Slot>,
+) -> Contradiction {
+    let graph = Graph::get();
+    let by = match step.call {
+        Calls::Function(entry, _) => entry.path,
+        Calls::Own(own) => own.formula,
+        Calls::Several(_, several) => several.formula,
+        Calls::Part(_) => "the marking",
+        Calls::Pick => "the choice",
+    };
+    let paths = from.iter().map(|slot| graph.info(*slot).path).collect();
+    let mut doubted = from;
+    doubted.push(slot);
+    Contradiction {
+        path: info.path,
+        written,
+        follows,
+        allowed,
+        kind: value_kind(slot),
+        by,
+        from: paths,
+        doubted,
+    }
+}
+
+/// Half the width of what a tolerance allows.
+fn bound(tolerance: Tolerance) -> f64 {
+    match tolerance.form {
+        Form::Bound => tolerance.si,
+        Form::StandardDeviation => 2.0 * tolerance.si,
+    }
+}
+
+/// How far the result of a call moves where every tolerance of these lines is used up in the same direction.
+fn spread(sheet: &Sheet, plan: &Plan, values: &[f64], node: &Node, from: &[Slot]) -> f64 {
+    let mut sum = 0.0;
+    for line in from {
+        let tolerance = sheet.values.get(line).and_then(|written| written.tolerance).map_or(0.0, bound);
+        if tolerance == 0.0 {
+            continue;
+        }
+        let affected = plan.affected(|slot| slot == *line);
+        let moved = |by: f64| {
+            let mut values = values.to_vec();
+            values[usize::from(*line)] += by;
+            for (node, _) in plan.nodes.iter().zip(&affected).filter(|(_, hit)| **hit) {
+                node.run(sheet, &mut values, &mut Vec::new());
+            }
+            node.value(sheet, &values)
+        };
+        let half = (moved(tolerance) - moved(-tolerance)).abs() / 2.0;
+        if !half.is_nan() {
+            sum += half;
+        }
+    }
+    sum
+}

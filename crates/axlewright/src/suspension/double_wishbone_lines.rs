@@ -1,0 +1,333 @@
+//! A double wishbone on the build sheet: its points as lines, and what follows from them.
+
+use super::wheel_position::{Independent, Ready};
+use super::{
+    AntiRollBar, Arm, Axle, BrakePlace, Braking, Carrier, CoilOver, DoubleWishbone, JointLimits, Point,
+    TieRod, Wheel,
+};
+use crate::Result;
+use crate::base::document::Value;
+use crate::base::section::{Line, Several, Step, choice, joined, line, one_of, paths};
+use crate::units::{Angle, Length, Quantity};
+
+const fn coordinate(path: &'static str, meaning: &'static str) -> Line {
+    line(path, Length::KIND, meaning).within(
+        -100.0,
+        100.0,
+        "common practice, no source: no vehicle is 100 m long",
+    )
+}
+
+/// The three lines of a point.
+macro_rules! point {
+    ($path:literal, $what:literal) => {
+        [
+            coordinate(concat!($path, ".x"), concat!($what, ": forward")),
+            coordinate(concat!($path, ".y"), concat!($what, ": left of the centre plane")),
+            coordinate(concat!($path, ".z"), concat!($what, ": up")),
+        ]
+    };
+}
+
+const fn lean(path: &'static str, meaning: &'static str) -> Line {
+    line(path, Angle::KIND, meaning).within(
+        -0.8,
+        0.8,
+        "common practice, no source: wheels stand and point within 45 deg",
+    )
+}
+
+const fn joint(path: &'static str, meaning: &'static str) -> Line {
+    line(path, Angle::KIND, meaning).within(
+        0.0,
+        1.6,
+        "common practice, no source: no joint leans more than a right angle",
+    )
+}
+
+/// Arms, tie rod and wheel: 29 lines.
+pub(super) const POINTS: [Line; 29] = joined(&[
+    &point!("axle.upper_arm.front_pivot", "front pivot of the upper arm, at ride height"),
+    &point!("axle.upper_arm.rear_pivot", "rear pivot of the upper arm, at ride height"),
+    &point!("axle.upper_arm.ball_joint", "upper ball joint, at ride height"),
+    &point!("axle.lower_arm.front_pivot", "front pivot of the lower arm, at ride height"),
+    &point!("axle.lower_arm.rear_pivot", "rear pivot of the lower arm, at ride height"),
+    &point!("axle.lower_arm.ball_joint", "lower ball joint, at ride height"),
+    &point!("axle.tie_rod.inner", "inner end of the tie rod, the rack in its middle"),
+    &point!("axle.tie_rod.outer", "outer end of the tie rod, at ride height"),
+    &point!("axle.wheel.centre", "centre of the wheel, at ride height"),
+    &[
+        lean("axle.wheel.camber", "of the wheel at ride height, positive with its top outboard"),
+        lean("axle.wheel.toe", "of one wheel at ride height, positive with its front inboard"),
+    ],
+]);
+
+const EYES: [Line; 7] = joined(&[
+    &point!("axle.coil_over.body_eye", "upper eye of the coil-over, on the body"),
+    &point!("axle.coil_over.lower_eye", "lower eye of the coil-over, at ride height"),
+    &[choice("axle.coil_over.carried_by", CARRIERS, "what carries the lower eye of the coil-over")],
+]);
+
+const BAR: [Line; 10] = joined(&[
+    &point!("axle.anti_roll_bar.link_eye", "eye of the bar's drop link on what carries it, at ride height"),
+    &point!("axle.anti_roll_bar.lever_end", "end of the bar's lever, at ride height"),
+    &point!("axle.anti_roll_bar.lever_pivot", "any point of the axis about which the bar turns"),
+    &[choice("axle.anti_roll_bar.carried_by", CARRIERS, "what carries the eye of the bar's drop link")],
+]);
+
+const JOINTS: [Line; 4] = [
+    joint("axle.joint_limits.upper_ball", "lean that the upper ball joint allows, from ride height"),
+    joint("axle.joint_limits.lower_ball", "lean that the lower ball joint allows, from ride height"),
+    joint("axle.joint_limits.tie_rod_outer", "lean that the outer joint of the tie rod allows"),
+    joint("axle.joint_limits.tie_rod_inner", "lean that the inner joint of the tie rod allows"),
+];
+
+/// Everything that is measured of it.
+pub(super) const MEASURED: [Line; 50] = joined(&[&POINTS, &EYES, &BAR, &JOINTS]);
+
+const CARRIERS: &[&str] = &["lower_arm", "upper_arm", "upright"];
+
+// What each step takes: the points, what hangs on them, then other lines.
+const LINKED: [&str; 39] = paths(
+    &[&POINTS],
+    &[
+        "?axle.anti_roll_bar.link_eye.x",
+        "?axle.anti_roll_bar.link_eye.y",
+        "?axle.anti_roll_bar.link_eye.z",
+        "?axle.anti_roll_bar.lever_end.x",
+        "?axle.anti_roll_bar.lever_end.y",
+        "?axle.anti_roll_bar.lever_end.z",
+        "?axle.anti_roll_bar.lever_pivot.x",
+        "?axle.anti_roll_bar.lever_pivot.y",
+        "?axle.anti_roll_bar.lever_pivot.z",
+        "?axle.anti_roll_bar.carried_by",
+    ],
+);
+const STANDING: [&str; 30] = paths(&[&POINTS], &["axle.tyre.loaded_radius"]);
+const BRAKED: [&str; 33] = paths(
+    &[&POINTS],
+    &["axle.tyre.loaded_radius", "axle.brake_share", "vehicle.centre_of_gravity_height", "vehicle.wheelbase"],
+);
+const EYED: [&str; 36] = paths(&[&POINTS, &EYES], &[]);
+const BARRED: [&str; 39] = paths(&[&POINTS, &BAR], &[]);
+const ON_DAMPER: [&str; 39] = paths(
+    &[&POINTS, &EYES],
+    &["axle.damper.mounting", "axle.damper.open_length", "axle.damper.closed_length"],
+);
+const ON_SPRING: [&str; 37] = paths(&[&POINTS, &EYES], &["axle.spring.shortest_between_eyes"]);
+const LEANING: [&str; 36] =
+    paths(&[&POINTS, &JOINTS], &["axle.rack_travel", "axle.bump_left", "axle.droop_left"]);
+
+/// Camber and toe over bump, the steering axis, where it rolls and dives about: the linkage at ride height.
+pub(super) const fn at_ride(place: usize) -> Step {
+    const FORMULA: &str = "suspension.DoubleWishbone at ride height";
+    one_of(place, Several { formula: FORMULA, source: SOURCE, call: at_rest }, &STANDING)
+}
+
+/// Anti-dive as that of a front axle, with outboard brakes.
+pub(super) const fn of_braking() -> Step {
+    const FORMULA: &str = "suspension.DoubleWishbone at ride height, brakes outboard: d = s (dx/dz) l / h";
+    one_of(0, Several { formula: FORMULA, source: SOURCE, call: anti_dive }, &BRAKED)
+}
+
+/// Motion ratio of the coil-over, how it changes with travel, and the length between its eyes, at ride height.
+pub(super) const fn of_coil_over(place: usize) -> Step {
+    const FORMULA: &str = "suspension.DoubleWishbone at ride height: r = -dL/dz";
+    one_of(place, Several { formula: FORMULA, source: SOURCE, call: coil_over }, &EYED)
+}
+
+/// Motion ratio of the anti-roll bar.
+pub(super) const fn of_bar() -> Step {
+    const FORMULA: &str =
+        "suspension.DoubleWishbone at ride height: travel of the lever's end over travel of the wheel";
+    one_of(0, Several { formula: FORMULA, source: SOURCE, call: bar }, &BARRED)
+}
+
+/// Travel at which the damper of a coil-over is open, and at which it is closed.
+pub(super) const fn of_damper(place: usize) -> Step {
+    const FORMULA: &str = "suspension.DoubleWishbone: travel z where L(z) is the length of the damper";
+    one_of(place, Several { formula: FORMULA, source: SOURCE, call: damper }, &ON_DAMPER)
+}
+
+/// Travel at which the spring has its least gaps.
+pub(super) const fn of_spring() -> Step {
+    const FORMULA: &str = "suspension.DoubleWishbone: travel z where L(z) is the least length, or where the linkage locks before";
+    one_of(0, Several { formula: FORMULA, source: SOURCE, call: spring }, &ON_SPRING)
+}
+
+/// What is left of the first joint over the travel, at every end of the rack's.
+pub(super) const fn of_joints() -> Step {
+    const FORMULA: &str =
+        "suspension.DoubleWishbone at full bump and droop, rack in its middle and at both ends: the least";
+    one_of(0, Several { formula: FORMULA, source: SOURCE, call: joints }, &LEANING)
+}
+
+/// How far the linkage goes in droop and bump before it locks, with the rack in its middle.
+pub(super) const fn of_range(place: usize) -> Step {
+    const FORMULA: &str = "suspension.DoubleWishbone.travel_range";
+    one_of(place, Several { formula: FORMULA, source: SOURCE, call: range }, &LINKED)
+}
+
+const SOURCE: &str = "vector kinematics of rigid bodies";
+
+/// The linkage of these points, in the order of their lines, its wheel of 1 m: what does not stand on the ground does not ask.
+fn drawn(points: &[f64]) -> DoubleWishbone {
+    let arm = |at: usize| Arm {
+        front_pivot: point(points, at),
+        rear_pivot: point(points, at + 3),
+        ball_joint: point(points, at + 6),
+    };
+    DoubleWishbone {
+        axle: Axle::Front,
+        upper_arm: arm(0),
+        lower_arm: arm(9),
+        tie_rod: TieRod { inner: point(points, 18), outer: point(points, 21) },
+        wheel: Wheel {
+            centre: point(points, 24),
+            camber: value(points[27]),
+            toe: value(points[28]),
+            loaded_radius: value(1.0),
+        },
+        coil_over: None,
+        torsion_bar: None,
+        anti_roll_bar: None,
+        braking: None,
+        driving: None,
+        joint_limits: None,
+    }
+}
+
+fn value<Q: Quantity>(si: f64) -> Value<Q> {
+    Value::new(Q::from_si(si))
+}
+
+fn point(of: &[f64], at: usize) -> Point {
+    Point::new(Length::from_si(of[at]), Length::from_si(of[at + 1]), Length::from_si(of[at + 2]))
+}
+
+fn carrier(choice: f64) -> Carrier {
+    match choice as usize {
+        0 => Carrier::LowerArm,
+        1 => Carrier::UpperArm,
+        _ => Carrier::Upright,
+    }
+}
+
+fn at_rest(of: &[f64], results: &mut [f64]) -> Result<()> {
+    let mut model = drawn(of);
+    model.wheel.loaded_radius = value(of[29]);
+    let on = Ready::new(model.parts())?.at_ride();
+    let found = [
+        on.camber_change.si(),
+        on.bump_steer.si(),
+        on.caster.si(),
+        on.kingpin_inclination.si(),
+        on.scrub_radius.si(),
+        on.mechanical_trail.si(),
+        on.roll_centre_height.si(),
+        on.side_view_angle.si(),
+    ];
+    results.iter_mut().zip(found).for_each(|(result, found)| *result = found);
+    Ok(())
+}
+
+fn on_coil_over(of: &[f64]) -> DoubleWishbone {
+    let (body_eye, lower_eye) = (point(of, 29), point(of, 32));
+    let coil_over = CoilOver {
+        body_eye,
+        lower_eye,
+        carried_by: carrier(of[35]),
+        spring: None,
+        spring_seats: None,
+        damper: None,
+    };
+    DoubleWishbone { coil_over: Some(coil_over), ..drawn(of) }
+}
+
+fn coil_over(of: &[f64], results: &mut [f64]) -> Result<()> {
+    let model = on_coil_over(of);
+    if let Some([length, motion_ratio, gradient]) = Ready::new(model.parts())?.stroke_at_ride() {
+        (results[0], results[1], results[2]) = (motion_ratio, gradient, length);
+    }
+    Ok(())
+}
+
+/// With the bar, whose drop link may lock it too.
+fn on_bar(of: &[f64]) -> DoubleWishbone {
+    let bar = AntiRollBar {
+        link_eye: point(of, 29),
+        lever_end: point(of, 32),
+        lever_pivot: point(of, 35),
+        carried_by: carrier(of[38]),
+    };
+    DoubleWishbone { anti_roll_bar: Some(bar), ..drawn(of) }
+}
+
+fn bar(of: &[f64], results: &mut [f64]) -> Result<()> {
+    let model = on_bar(of);
+    results[0] = Ready::new(model.parts())?.at_ride().bar_motion_ratio.si();
+    Ok(())
+}
+
+fn damper(of: &[f64], results: &mut [f64]) -> Result<()> {
+    let (model, coaxial) = (on_coil_over(of), of[36] == 0.0);
+    if coaxial {
+        let ready = Ready::new(model.parts())?;
+        (results[0], results[1]) = (ready.travel_for(of[37])?, ready.travel_for(of[38])?);
+    }
+    Ok(())
+}
+
+fn spring(of: &[f64], results: &mut [f64]) -> Result<()> {
+    let model = on_coil_over(of);
+    results[0] = match Ready::new(model.parts())?.travel_for(of[36]) {
+        Ok(travel) => travel,
+        Err(_) => model.travel_range(Length::from_si(0.0))?.bump.si(),
+    };
+    Ok(())
+}
+
+fn joints(of: &[f64], results: &mut [f64]) -> Result<()> {
+    let limit = |at: usize| Some(value(of[29 + at]));
+    let limits = JointLimits {
+        upper_ball: limit(0),
+        top_mount: None,
+        lower_ball: limit(1),
+        tie_rod_outer: limit(2),
+        tie_rod_inner: limit(3),
+    };
+    let model = DoubleWishbone { joint_limits: Some(limits), ..drawn(of) };
+    let (ready, rack, ends) = (Ready::new(model.parts())?, of[33], [of[34], -of[35]]);
+    let racks: &[f64] = if rack == 0.0 { &[0.0] } else { &[0.0, rack, -rack] };
+    let mut least = f64::INFINITY;
+    for travel in ends {
+        for rack in racks {
+            let on = ready.at(Length::from_si(travel), Length::from_si(*rack))?;
+            least = least.min(on.joint_left.si());
+        }
+    }
+    results[0] = least;
+    Ok(())
+}
+
+fn range(of: &[f64], results: &mut [f64]) -> Result<()> {
+    let with_bar = of[29..].iter().all(|known| !known.is_nan());
+    let model = if with_bar { on_bar(of) } else { drawn(of) };
+    let on = model.travel_range(Length::from_si(0.0))?;
+    (results[0], results[1]) = (-on.droop.si(), on.bump.si());
+    Ok(())
+}
+
+/// Anti-dive as that of a front axle; the anti-lift of a rear one has the other sign.
+fn anti_dive(of: &[f64], results: &mut [f64]) -> Result<()> {
+    let braking = Braking {
+        axle_share: value(of[30]),
+        centre_of_gravity_height: value(of[31]),
+        wheelbase: value(of[32]),
+        place: Some(BrakePlace::Outboard),
+    };
+    let mut model = DoubleWishbone { braking: Some(braking), ..drawn(of) };
+    model.wheel.loaded_radius = value(of[29]);
+    results[0] = Ready::new(model.parts())?.at_ride().brake_anti_pitch.si();
+    Ok(())
+}

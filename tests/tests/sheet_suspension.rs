@@ -1,0 +1,325 @@
+//! Suspension, roll and ride on the build sheet agree with the models, bit for bit, and lines that contradict each other are said.
+#![allow(clippy::unwrap_used, clippy::panic, reason = "a test may panic, its helpers too")]
+
+use axlewright::Model;
+use axlewright::base::text::System;
+use axlewright::ride::{QuarterCar, RoadClass, RoadSurface};
+use axlewright::sheet::{Assessment, Axis, Sheet};
+use axlewright::suspension::{DoubleWishbone, RollBalance, WheelPosition};
+use axlewright::units::{Angle, Damping, Length, LinearStiffness, Mass, Quantity, Velocity};
+use axlewright::{Value, Verdict};
+
+fn text(name: &str) -> String {
+    let path = format!("{}/../examples/sheets/{name}.toml", env!("CARGO_MANIFEST_DIR"));
+    std::fs::read_to_string(path).unwrap()
+}
+
+/// A demo sheet with other lines; no text takes a line out.
+fn demo(name: &str, lines: &[(&str, &str)]) -> Sheet {
+    let mut sheet = Sheet::from_text(&text(name)).unwrap();
+    for (path, text) in lines {
+        if text.is_empty() { sheet.remove(path).unwrap() } else { sheet.set(path, text).unwrap() }
+    }
+    sheet
+}
+
+fn value(assessment: &Assessment, path: &str) -> f64 {
+    assessment.value(path).unwrap().unwrap_or(f64::NAN)
+}
+
+fn verdict(assessment: &Assessment, path: &str) -> Verdict {
+    assessment.answer(path).unwrap_or_else(|| panic!("no finding {path}")).verdict
+}
+
+fn lacks(assessment: &Assessment, path: &str) -> String {
+    assessment.missing_text(assessment.answer(path).unwrap())
+}
+
+/// The front of the Dunlin as the sheet draws it: the document of the model with the sheet's radius and coil-over.
+fn front(assessment: &Assessment) -> DoubleWishbone {
+    let mut model = DoubleWishbone::from_text(&text("dunlin_front_wishbone")).unwrap();
+    model.wheel.loaded_radius = Value::new(Length::from_si(value(assessment, "front.tyre.loaded_radius")));
+    let coil_over = model.coil_over.as_mut().unwrap();
+    let damper = coil_over.damper.as_mut().unwrap();
+    for (length, path) in [
+        (&mut damper.open_length, "front.damper.open_length"),
+        (&mut damper.closed_length, "front.damper.closed_length"),
+    ] {
+        *length = Value::new(Length::from_si(value(assessment, path)));
+    }
+    let spring = coil_over.spring.as_mut().unwrap();
+    spring.seat_offset = Value::new(Length::from_si(value(assessment, "front.spring.seat_offset")));
+    let limits = model.joint_limits.as_mut().unwrap();
+    for (limit, joint) in [
+        (&mut limits.upper_ball, "upper_ball"),
+        (&mut limits.lower_ball, "lower_ball"),
+        (&mut limits.tie_rod_outer, "tie_rod_outer"),
+        (&mut limits.tie_rod_inner, "tie_rod_inner"),
+    ] {
+        let allowed = value(assessment, &format!("front.joint_limits.{joint}"));
+        *limit = Some(Value::new(Angle::from_si(allowed)));
+    }
+    model
+}
+
+fn at(model: &DoubleWishbone, travel: f64, rack: f64) -> WheelPosition {
+    model.at(Length::from_si(travel), Length::from_si(rack)).unwrap()
+}
+
+#[test]
+fn a_linkage_on_the_sheet_is_the_model_bit_for_bit() {
+    let assessment = demo("dunlin_measured", &[]).assess();
+    let on = at(&front(&assessment), 0.0, 0.0);
+    for (path, wanted) in [
+        ("front.bump_steer", on.bump_steer.si()),
+        ("front.camber_change", on.camber_change.si()),
+        ("front.caster", on.caster.si()),
+        ("front.kingpin_inclination", on.kingpin_inclination.si()),
+        ("front.scrub_radius", on.scrub_radius.si()),
+        ("front.mechanical_trail", on.mechanical_trail.si()),
+        ("front.roll_centre_height", on.roll_centre_height.si()),
+        ("front.anti_dive", on.brake_anti_pitch.si()),
+        ("front.spring.motion_ratio", on.motion_ratio.si()),
+        ("front.spring.eye_length", on.eye_length.si()),
+        ("front.anti_roll_bar.motion_ratio", on.bar_motion_ratio.si()),
+    ] {
+        assert_eq!(value(&assessment, path).to_bits(), wanted.to_bits(), "{path}");
+    }
+    // The wheel rate of the static load on this coil is that of the linkage, without gas.
+    let mut model = front(&assessment);
+    model.coil_over.as_mut().unwrap().damper.as_mut().unwrap().gas_force = None;
+    let rate = at(&model, 0.0, 0.0).wheel_rate.si();
+    assert!((value(&assessment, "front.wheel_rate") / rate - 1.0).abs() < 1e-12);
+}
+
+#[test]
+fn travel_ends_where_the_model_says_that_nothing_is_left() {
+    let assessment = demo("dunlin_measured", &[]).assess();
+    let model = front(&assessment);
+    let open = at(&model, -value(&assessment, "front.droop_left"), 0.0);
+    assert!(open.damper_used.si().abs() < 1e-11, "{:?}", open.damper_used);
+    let closed = at(&model, value(&assessment, "front.damper.bump_end"), 0.0);
+    assert!(closed.damper_left.si().abs() < 1e-11, "{:?}", closed.damper_left);
+    let bound = at(&model, value(&assessment, "front.coil_travel"), 0.0);
+    assert!(bound.spring_left.si().abs() < 1e-11, "{:?}", bound.spring_left);
+    let least = closed.spring_left.si();
+    assert!((value(&assessment, "front.spring.bind_margin") - least).abs() < 1e-11);
+
+    let (bump, droop) = (value(&assessment, "front.bump_left"), value(&assessment, "front.droop_left"));
+    let ends =
+        [bump, -droop].map(|travel| [0.0, 0.07, -0.07].map(|rack| at(&model, travel, rack).joint_left.si()));
+    let least = ends.into_iter().flatten().fold(f64::INFINITY, f64::min);
+    assert_eq!(value(&assessment, "front.joint_left"), least);
+    let range = model.travel_range(Length::from_si(0.0)).unwrap();
+    let left = (range.bump.si() - bump).min(-range.droop.si() - droop);
+    assert_eq!(value(&assessment, "front.linkage_left"), left);
+}
+
+#[test]
+fn a_mount_is_moved_before_it_is_welded() {
+    let sheet = demo("dunlin_measured", &[]);
+    let heights = ["255 mm", "265 mm", "275 mm"];
+    let axis = Axis::texts("front.lower_arm.front_pivot.z", &heights).unwrap();
+    let outputs = ["front.bump_steer", "front.roll_centre_height", "front.anti_dive", "front.joints.margin"];
+    let what_if = sheet.what_if(vec![axis], false, &outputs).unwrap();
+    let table = what_if.table(0..3, Some(1), &mut |_| true).unwrap().unwrap();
+    let number = |path: &str, row: usize| table.numbers(path).unwrap()[row];
+    for (row, height) in heights.iter().enumerate() {
+        let alone = demo("dunlin_measured", &[("front.lower_arm.front_pivot.z", height)]).assess();
+        for path in &outputs[..3] {
+            assert_eq!(number(path, row).to_bits(), value(&alone, path).to_bits(), "{path}");
+        }
+        let margin = alone.answer("front.joints").unwrap().margin;
+        assert_eq!(number(outputs[3], row).to_bits(), margin.to_bits());
+    }
+    // The lower arm then slopes down to the rear, as its ball joint is carried forward in bump less.
+    assert!(number("front.anti_dive", 0) > number("front.anti_dive", 2));
+}
+
+#[test]
+fn a_point_that_is_half_written_is_asked_for_and_one_that_nobody_began_is_not() {
+    let assessment = demo("dunlin_measured", &[("front.tie_rod.inner.z", "")]).assess();
+    assert!(lacks(&assessment, "front.bump_steer_band").starts_with("needs front.tie_rod.inner.z to answer"));
+    assert!(lacks(&assessment, "rear.bump_steer_band").starts_with("needs rear.bump_steer to answer"));
+    assert!(lacks(&assessment, "rear.joints").starts_with("needs rear.joint_left to answer"));
+    // A linkage that cannot stand is refused in its own words.
+    let fallen = demo("dunlin_measured", &[("front.upper_arm.ball_joint.z", "200 mm")]).assess();
+    let said = lacks(&fallen, "front.bump_steer_band");
+    assert!(said.contains("front.bump_steer has no value: ") && said.contains("above the ball joint"), "{said}");
+}
+
+#[test]
+fn roll_is_that_of_the_model() {
+    let assessment = demo("dunlin_measured", &[]).assess();
+    let of = |path: &str| value(&assessment, path);
+    let axle = |axle: &str, live: bool| {
+        let of = |path: &str| format!("{axle}.{path}");
+        let base = if live {
+            format!("spring_base = \"{} m\"\n", value(&assessment, &of("spring_base")))
+        } else {
+            String::new()
+        };
+        format!(
+            "[{axle}]\ntrack = \"{} m\"\nroll_centre_height = \"{} m\"\nunsprung_mass = \"{} kg\"\nunsprung_height = \"{} m\"\n\
+             spring_rate = \"{} N/m\"\n{base}tyre_rate = \"{} N/m\"\nbar_rate = \"{} N/m\"\nbar_motion_ratio = {}\n",
+            value(&assessment, &of("track")),
+            value(&assessment, &of("roll_centre_height")),
+            value(&assessment, &of("unsprung_mass")),
+            value(&assessment, &of("tyre.loaded_radius")),
+            value(&assessment, &of("wheel_rate")),
+            value(&assessment, &of("tyre.rate")),
+            value(&assessment, &of("anti_roll_bar.rate")),
+            value(&assessment, &of("anti_roll_bar.motion_ratio")),
+        )
+    };
+    let document = format!(
+        "sprung_mass = \"{} kg\"\nsprung_height = \"{} m\"\nbehind_front_axle = \"{} m\"\nwheelbase = \"{} m\"\n{}{}",
+        of("vehicle.sprung_mass"),
+        of("vehicle.sprung_height"),
+        of("vehicle.sprung_behind_front_axle"),
+        of("vehicle.wheelbase"),
+        axle("front", false),
+        axle("rear", true),
+    );
+    let on = RollBalance::from_text(&document).unwrap().balance().unwrap();
+    for (path, wanted) in [
+        ("vehicle.roll_gradient", on.roll_gradient.si()),
+        ("vehicle.front_transfer_share", on.front_share.si()),
+        ("front.roll_stiffness", on.front_suspension_stiffness.si()),
+        ("rear.roll_stiffness", on.rear_suspension_stiffness.si()),
+    ] {
+        assert!((of(path) / wanted - 1.0).abs() < 1e-12, "{path}: {} {wanted}", of(path));
+    }
+    assert!((of("vehicle.front_share_over_weight") - on.share_over_weight.si()).abs() < 1e-12);
+    // A bar whose ratio nobody knows is asked for; where there is none, no ratio is.
+    let bare = demo("wagtail", &[("front.anti_roll_bar.motion_ratio", "")]).assess();
+    assert!(lacks(&bare, "vehicle.balance").contains("a bar needs anti_roll_bar.motion_ratio"));
+    assert!(value(&demo("wagtail", &[]).assess(), "vehicle.roll_gradient") > 0.0);
+}
+
+#[test]
+fn ride_is_that_of_the_model() {
+    let assessment = demo("wagtail", &[]).assess();
+    let of = |path: &str| value(&assessment, path);
+    let corner = QuarterCar {
+        sprung_mass: Value::new(Mass::from_si(of("front.sprung_mass"))),
+        unsprung_mass: Value::new(Mass::from_si(of("front.unsprung_mass") / 2.0)),
+        wheel_rate: Value::new(LinearStiffness::from_si(of("front.wheel_rate"))),
+        wheel_damping: Value::new(Damping::from_si(of("front.damper.at_wheel"))),
+        tyre_rate: Value::new(LinearStiffness::from_si(of("front.tyre.rate"))),
+        tyre_damping: None,
+    };
+    let road = RoadSurface { road_class: RoadClass::B }.roughness().unwrap();
+    let speed = Velocity::from_si(of("use.cruise_speed"));
+    let on = corner.on_road(road, speed, Length::from_si(0.35), Length::from_si(91.0)).unwrap();
+    assert_eq!(of("front.ride_acceleration").to_bits(), on.weighted_acceleration.si().to_bits());
+    assert_eq!(of("front.tyre_load_share").to_bits(), on.tyre_load_share.si().to_bits());
+}
+
+#[test]
+fn a_damper_that_reaches_the_wanted_damping_is_said_to() {
+    // c_d = 2 zeta sqrt(k m) / r^2: one damper for zeta = 0.325, the middle of the assumed band, by hand.
+    let assessment = demo("dunlin_measured", &[]).assess();
+    let of = |path: &str| value(&assessment, path);
+    let wanted = 2.0 * 0.325 * (of("front.wheel_rate") * of("front.sprung_mass")).sqrt()
+        / of("front.spring.motion_ratio").powi(2);
+    assert!((of("front.damper.rate_wanted") / wanted - 1.0).abs() < 1e-12);
+    assert_eq!(verdict(&assessment, "front.damper_range"), Verdict::Meets);
+    let soft = demo("dunlin_measured", &[("front.damper.rate_firmest", "5 N·s/mm")]).assess();
+    assert_eq!(verdict(&soft, "front.damper_range"), Verdict::Short);
+}
+
+#[test]
+fn the_demo_sheets_contradict_nothing() {
+    for name in ["dunlin", "dunlin_measured", "wagtail", "dray"] {
+        let assessment = demo(name, &[]).assess();
+        let found: Vec<String> =
+            assessment.contradictions().iter().map(|found| found.text(System::Metric)).collect();
+        assert_eq!(found, Vec::<String>::new(), "{name}");
+    }
+}
+
+/// What is written over a demo sheet, and whether that contradicts it.
+#[test]
+fn a_line_that_contradicts_what_follows_from_others_is_said() {
+    let cases: &[(&str, &[(&str, &str)], Option<&str>)] = &[
+        // The linkage has 0.6514: within 1 % nothing is said, within a tolerance neither.
+        ("dunlin_measured", &[("front.spring.motion_ratio", "0.65")], None),
+        ("dunlin_measured", &[("front.spring.motion_ratio", "0.63 +/- 0.03")], None),
+        ("dunlin_measured", &[("front.spring.motion_ratio", "0.60")], Some("front.spring.motion_ratio")),
+        (
+            "dunlin_measured",
+            &[("front.spring.motion_ratio", "0.60 +/- 0.01")],
+            Some("front.spring.motion_ratio"),
+        ),
+        // A standard deviation counts twice: 0.0514 lies within 2 x 0.03, not within 2 x 0.02.
+        ("dunlin_measured", &[("front.spring.motion_ratio", "0.60 +/- 0.03 sd")], None),
+        (
+            "dunlin_measured",
+            &[("front.spring.motion_ratio", "0.60 +/- 0.02 sd")],
+            Some("front.spring.motion_ratio"),
+        ),
+        // Scales read 612 kg +/- 2 kg and 598 kg +/- 2 kg: 1210 kg +/- 4 kg.
+        ("dunlin_measured", &[("front.axle_mass", "1213.5 kg +/- 0 kg")], None),
+        ("dunlin_measured", &[("front.axle_mass", "1215 kg +/- 0.5 kg")], Some("front.axle_mass")),
+        ("dunlin_measured", &[("front.axle_mass", "1250 kg")], Some("front.axle_mass")),
+        // The curve has 360 N·m.
+        ("dunlin_measured", &[("engine.peak_torque", "362 N·m")], None),
+        ("dunlin_measured", &[("engine.peak_torque", "380 N·m")], Some("engine.peak_torque")),
+        // Sea-level pressure at 5000 ft, where 84.3 kPa stand; weather alone moves it by less than 6 kPa.
+        ("dunlin_measured", &[("use.station_pressure", "83 kPa absolute")], None),
+        ("dunlin_measured", &[("use.station_pressure", "101.3 kPa absolute")], Some("use.station_pressure")),
+        // What the trade would merely take contradicts nothing.
+        ("dunlin_measured", &[("front.tyre.free_diameter", "720 mm")], None),
+        // What rests on an assumption neither: nobody wrote the gradient of the motion ratio.
+        ("wagtail", &[("front.wheel_rate", "25 N/mm")], None),
+        (
+            "wagtail",
+            &[("front.wheel_rate", "25 N/mm"), ("front.spring.ratio_gradient", "0 1/m")],
+            Some("front.wheel_rate"),
+        ),
+    ];
+    for (name, lines, wanted) in cases {
+        let assessment = demo(name, lines).assess();
+        let found: Vec<&str> = assessment.contradictions().iter().map(|found| found.path).collect();
+        assert_eq!(found, wanted.iter().copied().collect::<Vec<_>>(), "{name} with {lines:?}");
+        let said = assessment.to_text(System::Metric, false);
+        assert_eq!(said.contains("CONTRADICTED"), wanted.is_some(), "{name} with {lines:?}");
+        let json: serde_json::Value = serde_json::from_str(&assessment.to_json()).unwrap();
+        assert_eq!(json["contradictions"].as_array().unwrap().len(), found.len());
+    }
+}
+
+#[test]
+fn what_rests_on_a_contradiction_is_no_better_than_tight_where_it_can_hurt_someone() {
+    let before = demo("dunlin_measured", &[]).assess();
+    let after = demo("dunlin_measured", &[("front.axle_mass", "1250 kg")]).assess();
+    let found = &after.contradictions()[0];
+    assert_eq!((found.written, found.follows), (1250.0, 1210.0));
+    assert!((found.allowed - (12.5 + 4.0)).abs() < 1e-6, "{}", found.allowed);
+    assert_eq!(
+        found.from,
+        [
+            "scales.left_front",
+            "scales.right_front",
+            "scales.left_rear",
+            "scales.right_rear",
+            "vehicle.wheelbase",
+            "front.track",
+            "rear.track"
+        ]
+    );
+    for (was, is) in before.answers().iter().zip(after.answers()) {
+        let doubted = !after.doubts(is).is_empty();
+        match (was.verdict, is.verdict) {
+            (Verdict::Meets, Verdict::Tight) => assert!(doubted && is.is_safety(), "{}", is.path),
+            _ => assert!(!(doubted && is.is_safety() && is.verdict == Verdict::Meets), "{}", is.path),
+        }
+    }
+    // Its margin is what it was: 1350 kg over 1250 kg, and 1.05 is wanted.
+    let load = after.answer("front.load").unwrap();
+    assert_eq!((load.verdict, load.margin), (Verdict::Tight, 1350.0 / 1250.0));
+    // What does not rest on it stays, and so does what hurts nobody.
+    assert_eq!(verdict(&after, "coolant.boiling"), Verdict::Meets);
+    assert_eq!(verdict(&after, "front.frequency"), Verdict::Meets);
+}
