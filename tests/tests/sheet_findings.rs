@@ -347,7 +347,11 @@ fn coolant_and_cap_are_those_of_their_models() {
 fn every_finding_of_the_van_is_accounted_for() {
     let van = Dunlin::new();
     // What the torque path says of parts and crawling is held against it to the bit in `sections.rs`.
-    let source = concat!(include_str!("sheet_findings.rs"), include_str!("sections.rs"));
+    let source = concat!(
+        include_str!("sheet_findings.rs"),
+        include_str!("sections.rs"),
+        include_str!("sheet_suspension.rs")
+    );
     for answer in van.on.answers() {
         let rest = answer.path.trim_start_matches("front.").trim_start_matches("rear.");
         let part = answer.path.trim_end_matches(".strength");

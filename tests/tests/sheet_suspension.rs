@@ -145,7 +145,10 @@ fn a_point_that_is_half_written_is_asked_for_and_one_that_nobody_began_is_not() 
     // A linkage that cannot stand is refused in its own words.
     let fallen = demo("dunlin_measured", &[("front.upper_arm.ball_joint.z", "200 mm")]).assess();
     let said = lacks(&fallen, "front.bump_steer_band");
-    assert!(said.contains("front.bump_steer has no value: ") && said.contains("above the ball joint"), "{said}");
+    assert!(
+        said.contains("front.bump_steer has no value: ") && said.contains("above the ball joint"),
+        "{said}"
+    );
 }
 
 #[test]
@@ -216,6 +219,34 @@ fn ride_is_that_of_the_model() {
     assert_eq!(of("front.tyre_load_share").to_bits(), on.tyre_load_share.si().to_bits());
 }
 
+/// What is left to each limit, with what is wanted by the text of the sheet or assumed, by hand.
+#[test]
+fn findings_hold_these_lines_against_their_limits() {
+    let assessment = demo("dunlin_measured", &[]).assess();
+    let of = |path: &str| value(&assessment, path);
+    let (degree, ends) =
+        (std::f64::consts::PI / 180.0, |value: f64, low: f64, high: f64| (value - low).min(high - value));
+    for (finding, margin) in [
+        ("front.bump_steer_band", ends(of("front.bump_steer"), -0.1 * degree, 0.1 * degree)),
+        ("front.joints", of("front.joint_left")),
+        ("front.linkage_range", of("front.linkage_left")),
+        ("vehicle.roll", 8.0 * degree / 9.80665 - of("vehicle.roll_gradient")),
+        ("vehicle.balance", ends(of("vehicle.front_share_over_weight"), 0.0, 0.1)),
+        ("front.comfort", 0.63 - of("front.ride_acceleration")),
+        ("front.road_holding", 1.0 / 3.0 - of("front.tyre_load_share")),
+        ("vehicle.flat_ride", ends(of("vehicle.flat_ride_cycles"), 0.75, 1.75)),
+        ("front.damper_range", ends(of("front.damper.rate_wanted"), 4000.0, 11000.0)),
+    ] {
+        let answer = assessment.answer(finding).unwrap();
+        let near = (answer.margin - margin).abs() <= 1e-12 * margin.abs().max(1.0);
+        assert!(near, "{finding}: {} {margin}", answer.margin);
+    }
+    // Cycles by hand: f_f f_r (l / v) / (f_r - f_f) on the ride frequencies.
+    let (front, rear) = (of("front.ride_frequency"), of("rear.ride_frequency"));
+    let cycles = front * rear * (2.65 / of("use.cruise_speed")) / (rear - front);
+    assert!((of("vehicle.flat_ride_cycles") / cycles - 1.0).abs() < 1e-12);
+}
+
 #[test]
 fn a_damper_that_reaches_the_wanted_damping_is_said_to() {
     // c_d = 2 zeta sqrt(k m) / r^2: one damper for zeta = 0.325, the middle of the assumed band, by hand.
@@ -239,10 +270,12 @@ fn the_demo_sheets_contradict_nothing() {
     }
 }
 
-/// What is written over a demo sheet, and whether that contradicts it.
+/// A demo sheet, what is written over it, and the line that this contradicts.
+type Case<'a> = (&'a str, &'a [(&'a str, &'a str)], Option<&'a str>);
+
 #[test]
 fn a_line_that_contradicts_what_follows_from_others_is_said() {
-    let cases: &[(&str, &[(&str, &str)], Option<&str>)] = &[
+    let cases: &[Case<'_>] = &[
         // The linkage has 0.6514: within 1 % nothing is said, within a tolerance neither.
         ("dunlin_measured", &[("front.spring.motion_ratio", "0.65")], None),
         ("dunlin_measured", &[("front.spring.motion_ratio", "0.63 +/- 0.03")], None),

@@ -176,6 +176,19 @@ def test_the_work_and_the_texts(dunlin, assessment):
     assert Sheet({"front.spring.rate": "225 lbf/in"}).system == "us" and dunlin.system == "metric"
 
 
+def test_lines_that_contradict_each_other_are_said(dunlin, assessment):
+    assert assessment.contradictions == ()
+    sheet = dunlin.with_({"front.axle_mass": "1300 kg"})
+    doubted = sheet.assess()
+    (found,) = doubted.contradictions
+    assert found.path == "front.axle_mass" and found.written == 1300 * kg and "scales.left_front" in found.lines
+    axle = sheet["scales.left_front"] + sheet["scales.right_front"]
+    assert math.isclose(found.follows / axle, 1.0)
+    assert str(found) in doubted.text() and found.by in doubted._repr_html_()
+    rests = [f for f in doubted if f.safety and "front.axle_mass" in f.rests_on]
+    assert rests and all(finding.verdict != "meets" for finding in rests)
+
+
 def test_html_says_verdicts_in_words_and_escapes(dunlin):
     sheet = Sheet.from_text(dunlin.to_toml().replace("Dunlin,", "<script>Dunlin</script>"))
     page = sheet.assess()._repr_html_() + sheet._repr_html_()

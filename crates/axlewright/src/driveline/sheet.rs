@@ -154,6 +154,8 @@ const DROPPED: &str = "a rating that is not continuous is held against a dropped
 const POWER: &str = "balance of power through a geared train, see driveline.TorquePath";
 const DEMAND: &str = "the lesser of engine and grip for a continuous rating; for the others the lesser of the dropped clutch and the grip times the inertia factor";
 const GEARBOX_DEMAND: &str = "on the input side the engine, or the dropped clutch for a rating that is not continuous; on the output side the lesser of that and the grip";
+const SLIPS: &str = "A slipping clutch heats, and a hot or oily one holds less; a disc or a flywheel that bursts cuts through its housing: use parts rated for the speed. \
+                     Makers' ratings, local codes and licensed practice come first.";
 const BREAKS: &str = "A part that breaks can lock a wheel or drop a shaft on the road; ratings of the makers, local codes and licensed practice come first.";
 
 /// The clutch.
@@ -579,7 +581,7 @@ pub const SHEET: Section = Section {
             margin: Margin::Ratio { capacity: "clutch.capacity", demand: "engine.peak_torque" },
             wanted: "wanted.clutch",
             rests_on: &[],
-            caution: "",
+            caution: SLIPS,
         },
         Finding {
             path: "gearbox.strength",
