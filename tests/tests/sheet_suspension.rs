@@ -92,6 +92,56 @@ fn a_linkage_on_the_sheet_is_the_model_bit_for_bit() {
     assert!((value(&assessment, "front.wheel_rate") / rate - 1.0).abs() < 1e-12);
 }
 
+/// The trial strut of the Wagtail on a sheet of nothing else, beside its model.
+#[test]
+fn a_strut_joins_in_the_same_way() {
+    // Its tables are those of the sheet, but for what the sheet has elsewhere.
+    let document = text("wagtail_rear_strut");
+    let tables = document.split("\n[").skip(1).filter_map(|table| {
+        let lines = table.lines().filter(|line| {
+            !["spring =", "damper =", "loaded_radius"].iter().any(|elsewhere| line.starts_with(elsewhere))
+        });
+        let wanted = ["lower_arm", "leg", "tie_rod", "wheel", "joint_limits"];
+        wanted
+            .iter()
+            .any(|name| table.starts_with(&format!("{name}]")))
+            .then(|| format!("[rear.{}\n", lines.collect::<Vec<_>>().join("\n")))
+    });
+    let mut sheet = Sheet::from_text(&tables.collect::<String>()).unwrap();
+    sheet.set("rear.tyre.loaded_radius", "283 mm").unwrap();
+    for (path, text) in [
+        ("rear.damper.open_length", "510 mm"),
+        ("rear.damper.closed_length", "340 mm"),
+        ("rear.bump_stop_travel", "120 mm"),
+        ("rear.damper.mounting", "coil_over"),
+        ("rear.spring.rate", "160 lbf/in"),
+        ("rear.spring.free_length", "300 mm"),
+        ("rear.spring.solid_length", "110 mm"),
+        ("rear.spring.minimum_gap", "9 mm"),
+        ("rear.sprung_mass", "150 kg"),
+    ] {
+        sheet.set(path, text).unwrap();
+    }
+    let assessment = sheet.assess();
+    let of = |path: &str| value(&assessment, path);
+    let model = axlewright::suspension::Strut::from_text(&text("wagtail_rear_strut")).unwrap();
+    let at = |travel: f64| model.at(Length::from_si(travel), Length::from_si(0.0)).unwrap();
+    let on = at(0.0);
+    for (path, wanted) in [
+        ("rear.bump_steer", on.bump_steer.si()),
+        ("rear.roll_centre_height", on.roll_centre_height.si()),
+        ("rear.spring.motion_ratio", on.motion_ratio.si()),
+        ("rear.spring.eye_length", on.eye_length.si()),
+    ] {
+        assert_eq!(of(path).to_bits(), wanted.to_bits(), "{path}");
+    }
+    assert!(at(-of("rear.droop_left")).damper_used.si().abs() < 1e-11);
+    assert!(at(of("rear.damper.bump_end")).damper_left.si().abs() < 1e-11);
+    let least = at(of("rear.bump_left")).joint_left.si().min(at(-of("rear.droop_left")).joint_left.si());
+    assert_eq!(of("rear.joint_left"), least);
+    assert!(of("rear.linkage_left").is_finite());
+}
+
 #[test]
 fn travel_ends_where_the_model_says_that_nothing_is_left() {
     let assessment = demo("dunlin_measured", &[]).assess();

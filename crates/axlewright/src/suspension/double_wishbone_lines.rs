@@ -1,6 +1,6 @@
 //! A double wishbone on the build sheet: its points as lines, and what follows from them.
 
-use super::wheel_position::{Independent, Ready};
+use super::wheel_position::{Independent, Parts, Ready};
 use super::{
     AntiRollBar, Arm, Axle, BrakePlace, Braking, Carrier, CoilOver, DoubleWishbone, JointLimits, Point,
     TieRod, Wheel,
@@ -10,7 +10,7 @@ use crate::base::document::Value;
 use crate::base::section::{Line, Several, Step, choice, joined, line, one_of, paths};
 use crate::units::{Angle, Length, Quantity};
 
-const fn coordinate(path: &'static str, meaning: &'static str) -> Line {
+pub(super) const fn coordinate(path: &'static str, meaning: &'static str) -> Line {
     line(path, Length::KIND, meaning).within(
         -100.0,
         100.0,
@@ -37,13 +37,15 @@ const fn lean(path: &'static str, meaning: &'static str) -> Line {
     )
 }
 
-const fn joint(path: &'static str, meaning: &'static str) -> Line {
+pub(super) const fn joint(path: &'static str, meaning: &'static str) -> Line {
     line(path, Angle::KIND, meaning).within(
         0.0,
         1.6,
         "common practice, no source: no joint leans more than a right angle",
     )
 }
+
+pub(super) use point as point_lines;
 
 /// Arms, tie rod and wheel: 29 lines.
 pub(super) const POINTS: [Line; 29] = joined(&[
@@ -75,7 +77,7 @@ const BAR: [Line; 10] = joined(&[
     &[choice("axle.anti_roll_bar.carried_by", CARRIERS, "what carries the eye of the bar's drop link")],
 ]);
 
-const JOINTS: [Line; 4] = [
+pub(super) const JOINTS: [Line; 4] = [
     joint("axle.joint_limits.upper_ball", "lean that the upper ball joint allows, from ride height"),
     joint("axle.joint_limits.lower_ball", "lean that the lower ball joint allows, from ride height"),
     joint("axle.joint_limits.tie_rod_outer", "lean that the outer joint of the tie rod allows"),
@@ -168,7 +170,7 @@ pub(super) const fn of_range(place: usize) -> Step {
     one_of(place, Several { formula: FORMULA, source: SOURCE, call: range }, &LINKED)
 }
 
-const SOURCE: &str = "vector kinematics of rigid bodies";
+pub(super) const SOURCE: &str = "vector kinematics of rigid bodies";
 
 /// The linkage of these points, in the order of their lines, its wheel of 1 m: what does not stand on the ground does not ask.
 fn drawn(points: &[f64]) -> DoubleWishbone {
@@ -197,11 +199,11 @@ fn drawn(points: &[f64]) -> DoubleWishbone {
     }
 }
 
-fn value<Q: Quantity>(si: f64) -> Value<Q> {
+pub(super) fn value<Q: Quantity>(si: f64) -> Value<Q> {
     Value::new(Q::from_si(si))
 }
 
-fn point(of: &[f64], at: usize) -> Point {
+pub(super) fn point(of: &[f64], at: usize) -> Point {
     Point::new(Length::from_si(of[at]), Length::from_si(of[at + 1]), Length::from_si(of[at + 2]))
 }
 
@@ -216,7 +218,12 @@ fn carrier(choice: f64) -> Carrier {
 fn at_rest(of: &[f64], results: &mut [f64]) -> Result<()> {
     let mut model = drawn(of);
     model.wheel.loaded_radius = value(of[29]);
-    let on = Ready::new(model.parts())?.at_ride();
+    standing(model.parts(), results)
+}
+
+/// The wheel at ride height, as `at_ride` numbers it.
+pub(super) fn standing(parts: Parts<'_>, results: &mut [f64]) -> Result<()> {
+    let on = Ready::new(parts)?.at_ride();
     let found = [
         on.camber_change.si(),
         on.bump_steer.si(),
@@ -245,8 +252,12 @@ fn on_coil_over(of: &[f64]) -> DoubleWishbone {
 }
 
 fn coil_over(of: &[f64], results: &mut [f64]) -> Result<()> {
-    let model = on_coil_over(of);
-    if let Some([length, motion_ratio, gradient]) = Ready::new(model.parts())?.stroke_at_ride() {
+    stroke(on_coil_over(of).parts(), results)
+}
+
+/// The coil-over at ride height, as `of_coil_over` numbers it.
+pub(super) fn stroke(parts: Parts<'_>, results: &mut [f64]) -> Result<()> {
+    if let Some([length, motion_ratio, gradient]) = Ready::new(parts)?.stroke_at_ride() {
         (results[0], results[1], results[2]) = (motion_ratio, gradient, length);
     }
     Ok(())
@@ -270,19 +281,26 @@ fn bar(of: &[f64], results: &mut [f64]) -> Result<()> {
 }
 
 fn damper(of: &[f64], results: &mut [f64]) -> Result<()> {
-    let (model, coaxial) = (on_coil_over(of), of[36] == 0.0);
-    if coaxial {
-        let ready = Ready::new(model.parts())?;
-        (results[0], results[1]) = (ready.travel_for(of[37])?, ready.travel_for(of[38])?);
-    }
+    if of[36] == 0.0 { damper_ends(on_coil_over(of).parts(), [of[37], of[38]], results) } else { Ok(()) }
+}
+
+/// Travel at which a damper has its open and its closed length.
+pub(super) fn damper_ends(parts: Parts<'_>, [open, closed]: [f64; 2], results: &mut [f64]) -> Result<()> {
+    let ready = Ready::new(parts)?;
+    (results[0], results[1]) = (ready.travel_for(open)?, ready.travel_for(closed)?);
     Ok(())
 }
 
 fn spring(of: &[f64], results: &mut [f64]) -> Result<()> {
-    let model = on_coil_over(of);
-    results[0] = match Ready::new(model.parts())?.travel_for(of[36]) {
+    spring_end(on_coil_over(of).parts(), of[36], results)
+}
+
+/// Travel at which the spring has its least length, or at which the linkage locks before that.
+pub(super) fn spring_end(parts: Parts<'_>, shortest: f64, results: &mut [f64]) -> Result<()> {
+    let ready = Ready::new(parts)?;
+    results[0] = match ready.travel_for(shortest) {
         Ok(travel) => travel,
-        Err(_) => model.travel_range(Length::from_si(0.0))?.bump.si(),
+        Err(_) => ready.travel_range(Length::from_si(0.0))?.bump.si(),
     };
     Ok(())
 }
@@ -297,7 +315,12 @@ fn joints(of: &[f64], results: &mut [f64]) -> Result<()> {
         tie_rod_inner: limit(3),
     };
     let model = DoubleWishbone { joint_limits: Some(limits), ..drawn(of) };
-    let (ready, rack, ends) = (Ready::new(model.parts())?, of[33], [of[34], -of[35]]);
+    least_joint(model.parts(), of[33], [of[34], -of[35]], results)
+}
+
+/// What the first joint has left at both ends of the travel, with the rack in its middle and at both ends.
+pub(super) fn least_joint(parts: Parts<'_>, rack: f64, ends: [f64; 2], results: &mut [f64]) -> Result<()> {
+    let ready = Ready::new(parts)?;
     let racks: &[f64] = if rack == 0.0 { &[0.0] } else { &[0.0, rack, -rack] };
     let mut least = f64::INFINITY;
     for travel in ends {
@@ -313,7 +336,12 @@ fn joints(of: &[f64], results: &mut [f64]) -> Result<()> {
 fn range(of: &[f64], results: &mut [f64]) -> Result<()> {
     let with_bar = of[29..].iter().all(|known| !known.is_nan());
     let model = if with_bar { on_bar(of) } else { drawn(of) };
-    let on = model.travel_range(Length::from_si(0.0))?;
+    locks(model.parts(), results)
+}
+
+/// Travel in droop and in bump at which a linkage locks.
+pub(super) fn locks(parts: Parts<'_>, results: &mut [f64]) -> Result<()> {
+    let on = Ready::new(parts)?.travel_range(Length::from_si(0.0))?;
     (results[0], results[1]) = (-on.droop.si(), on.bump.si());
     Ok(())
 }

@@ -50,6 +50,8 @@ mod roll_stiffness_over_tyres;
 #[cfg(feature = "sheet")]
 mod sheet;
 mod strut;
+#[cfg(feature = "sheet")]
+mod strut_lines;
 mod tyre_roll_stiffness;
 mod vector;
 mod wheel_position;

@@ -1,4 +1,5 @@
 use super::double_wishbone_lines as wishbone;
+use super::strut_lines as strut;
 use super::{RollAxle, RollBalance};
 use crate::Result;
 use crate::base::document::Value;
@@ -46,22 +47,22 @@ const DEFINED: &str = "definition: lengths along the coil-over, between its eyes
 const AT_RIDE: &[Line] = &[
     angle("axle.bump_steer", "change of toe of one wheel over 25 mm of bump, positive where it toes in")
         .first_hand()
-        .by(&[wishbone::at_ride(1)]),
+        .by(&[wishbone::at_ride(1), strut::at_ride(1)]),
     angle("axle.camber_change", "change of camber over 25 mm of bump")
         .first_hand()
-        .by(&[wishbone::at_ride(0)]),
+        .by(&[wishbone::at_ride(0), strut::at_ride(0)]),
     derived("axle.caster", Angle::KIND, "positive with the upper end of the steering axis to the rear")
-        .by(&[wishbone::at_ride(2)]),
+        .by(&[wishbone::at_ride(2), strut::at_ride(2)]),
     derived(
         "axle.kingpin_inclination",
         Angle::KIND,
         "positive with the upper end of the steering axis inboard",
     )
-    .by(&[wishbone::at_ride(3)]),
+    .by(&[wishbone::at_ride(3), strut::at_ride(3)]),
     derived("axle.scrub_radius", Length::KIND, "from the steering axis outboard to the contact point")
-        .by(&[wishbone::at_ride(4)]),
+        .by(&[wishbone::at_ride(4), strut::at_ride(4)]),
     derived("axle.mechanical_trail", Length::KIND, "from the contact point forward to the steering axis")
-        .by(&[wishbone::at_ride(5)]),
+        .by(&[wishbone::at_ride(5), strut::at_ride(5)]),
     line("axle.roll_centre_height", Length::KIND, "above the ground, at ride height; negative below it")
         .within(
             -10.0,
@@ -69,23 +70,23 @@ const AT_RIDE: &[Line] = &[
             "common practice, no source: roll centres that matter lie within 10 m of the ground",
         )
         .first_hand()
-        .by(&[wishbone::at_ride(6)]),
+        .by(&[wishbone::at_ride(6), strut::at_ride(6)]),
     derived(
         "axle.side_view_angle",
         Angle::KIND,
         "forward lean of the contact point's path in bump, brake held",
     )
-    .by(&[wishbone::at_ride(7)]),
+    .by(&[wishbone::at_ride(7), strut::at_ride(7)]),
     derived("axle.linkage_motion_ratio", Ratio::KIND, "of the coil-over, as the linkage has it")
-        .by(&[wishbone::of_coil_over(0)]),
+        .by(&[wishbone::of_coil_over(0), strut::of_leg(0)]),
     derived(
         "axle.linkage_ratio_gradient",
         crate::units::RatioPerLength::KIND,
         "change of that motion ratio along the travel of the wheel",
     )
-    .by(&[wishbone::of_coil_over(1)]),
+    .by(&[wishbone::of_coil_over(1), strut::of_leg(1)]),
     derived("axle.linkage_eye_length", Length::KIND, "between the eyes of the coil-over at ride height")
-        .by(&[wishbone::of_coil_over(2)]),
+        .by(&[wishbone::of_coil_over(2), strut::of_leg(2)]),
 ];
 
 /// Where the travel ends, and what the joints have left there.
@@ -114,19 +115,19 @@ const ENDS: &[Line] = &[
         Length::KIND,
         "travel of the wheel at which the damper is open, negative in droop",
     )
-    .by(&[wishbone::of_damper(0)]),
+    .by(&[wishbone::of_damper(0), strut::of_damper(0)]),
     derived("axle.damper.bump_end", Length::KIND, "travel of the wheel at which the damper is closed")
-        .by(&[wishbone::of_damper(1)]),
+        .by(&[wishbone::of_damper(1), strut::of_damper(1)]),
     derived(
         "axle.spring.bump_end",
         Length::KIND,
         "travel of the wheel at which the spring has its least gaps",
     )
-    .by(&[wishbone::of_spring()]),
+    .by(&[wishbone::of_spring(), strut::of_spring()]),
     derived("axle.linkage_droop", Length::KIND, "travel in droop at which the linkage itself locks")
-        .by(&[wishbone::of_range(0)]),
+        .by(&[wishbone::of_range(0), strut::of_range(0)]),
     derived("axle.linkage_bump", Length::KIND, "travel in bump at which the linkage itself locks")
-        .by(&[wishbone::of_range(1)]),
+        .by(&[wishbone::of_range(1), strut::of_range(1)]),
     line("axle.linkage_left", Length::KIND, "of the linkage's own travel where something else ends it")
         .within(-100.0, 100.0, "common practice, no source: no wheel travels 100 m")
         .first_hand()
@@ -141,7 +142,7 @@ const ENDS: &[Line] = &[
         .or(0.0, "a rear axle that is not steered"),
     angle("axle.joint_left", "of the lean of the first joint at its limit, over travel and lock")
         .first_hand()
-        .by(&[wishbone::of_joints()]),
+        .by(&[wishbone::of_joints(), strut::of_joints()]),
 ];
 
 /// Braking on the linkage.
@@ -346,8 +347,13 @@ const WANTED: &[Line] = &[
     .or(0.1, "common practice, no source: ten points push the front wide before it helps"),
 ];
 
-const LINES: usize =
-    wishbone::MEASURED.len() + AT_RIDE.len() + ENDS.len() + ANTI.len() + ROLL.len() + WANTED.len();
+const LINES: usize = wishbone::MEASURED.len()
+    + strut::MEASURED.len()
+    + AT_RIDE.len()
+    + ENDS.len()
+    + ANTI.len()
+    + ROLL.len()
+    + WANTED.len();
 
 const LOCKED: &str = "A joint or a linkage that comes to its end before the stops do breaks or locks a wheel: check it on the vehicle over the whole \
                       travel and lock before it moves; local codes and licensed practice come first.";
@@ -356,7 +362,7 @@ const SPIN: &str = "A balance that moves to the rear can make a safe vehicle spi
 
 /// What the sheet says of linkages and roll.
 pub const SHEET: Section = Section {
-    lines: &joined::<LINES>(&[&wishbone::MEASURED, AT_RIDE, ENDS, ANTI, ROLL, WANTED]),
+    lines: &joined::<LINES>(&[&wishbone::MEASURED, &strut::MEASURED, AT_RIDE, ENDS, ANTI, ROLL, WANTED]),
     findings: &[
         Finding {
             path: "axle.bump_steer_band",
