@@ -298,8 +298,8 @@ const PUMP: &[Line] = &[
     line("coolant.suction_loss", Stress::KIND, "fall of pressure from the cap to the inlet of the pump at its full speed, as measured; a head of coolant above it counts against it")
         .within(-50e3, 350e3, "common practice, no source: from 5 m of coolant above the pump to a whole cap lost"),
     gauge("coolant.header_pressure", "gauge pressure where the cap sits, once the system has built it").by(&[
-        own("the cap's rating, an upper bound, or what it surely keeps, if that was read and is less", READING, built, &["cap.rating", "?cap.holds_at_least"]),
-        own("what the cap surely keeps", READING, built, &["cap.holds_at_least"]),
+        own("the cap's rating, an upper bound, or what it surely keeps, if that was read and is less", READING, built, &["cap.rating", "?cap.holds_at_least"]).usual(),
+        own("what the cap surely keeps", READING, built, &["cap.holds_at_least"]).usual(),
     ]),
     derived("coolant.water.pump_inlet", TemperatureDifference::KIND, "how far water is from boiling at the inlet of the pump")
         .by(&[step("cooling.water_pump_inlet_margin", &["coolant.pump_inlet_temperature", "coolant.header_pressure", "coolant.suction_loss", "use.station_pressure"])]),

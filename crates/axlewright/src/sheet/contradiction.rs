@@ -67,20 +67,30 @@ pub(super) fn contradictions(sheet: &Sheet, plan: &Plan, values: &[f64]) -> Vec<
     found.collect()
 }
 
-/// Whether lines of a sheet, and those that change, may contradict each other at all.
+/// Whether lines of a sheet contradict each other, or may do so once these change: only then is each row looked at by itself.
 pub(super) fn may_contradict(sheet: &Sheet, changes: impl Fn(Slot) -> bool) -> bool {
     let graph = Graph::get();
     let all = 0..graph.slots.len() as Slot;
     let plan = Plan::new(sheet, &changes, all.clone());
     let sure = plan.sure();
-    all.filter(|slot| sheet.values.contains_key(slot) || changes(*slot)).any(|slot| {
+    let mut moves: Vec<bool> = all.clone().map(&changes).collect();
+    for (node, hit) in plan.nodes.iter().zip(plan.affected(&changes)) {
+        node.outputs().for_each(|(_, slot)| moves[usize::from(slot)] |= hit);
+    }
+    let moved = |slot: Slot, step: &'static StepInfo| {
+        changes(slot) || step.inputs.iter().any(|input| moves[usize::from(*input)])
+    };
+    let may = all.filter(|slot| sheet.values.contains_key(slot) || changes(*slot)).any(|slot| {
         let mut steps = graph.info(slot).steps.iter();
         steps.any(|step| {
             // A choice that changes may point to any line.
             let picks = matches!(step.call, Calls::Pick);
-            step.leeway.is_finite() && (picks || plan.beside(slot, step, &sure).is_some())
+            step.leeway.is_finite()
+                && moved(slot, step)
+                && (picks || plan.beside(slot, step, &sure).is_some())
         })
-    })
+    });
+    may || !doubted(sheet).1.is_empty()
 }
 
 /// The plan of a sheet, and the lines that are in doubt because they contradict each other.
