@@ -406,3 +406,18 @@ fn what_rests_on_a_contradiction_is_no_better_than_tight_where_it_can_hurt_someo
     assert_eq!(verdict(&after, "coolant.boiling"), Verdict::Meets);
     assert_eq!(verdict(&after, "front.frequency"), Verdict::Meets);
 }
+
+#[test]
+fn a_sweep_looks_at_each_row_for_contradictions() {
+    let axis = Axis::texts("front.axle_mass", &["1210 kg", "1250 kg"]).unwrap();
+    let what_if = demo("dunlin", &[]).what_if(vec![axis], false, &["front.load.verdict"]).unwrap();
+    let table = what_if.table(0..2, Some(1), &mut |_| true).unwrap().unwrap();
+    let words = [0, 1].map(|row| table.word("front.load.verdict", row).unwrap());
+    assert_eq!(words, ["meets", "tight"]);
+    // Without the scales nothing contradicts: the same margin meets.
+    let mut alone = Sheet::new("");
+    for (path, text) in [("front.axle_mass", "1250 kg"), ("front.mass_rating", "1350 kg")] {
+        alone.set(path, text).unwrap();
+    }
+    assert_eq!(verdict(&alone.assess(), "front.load"), Verdict::Meets);
+}
