@@ -241,6 +241,19 @@ class Axle:
             "spring_load": float(lift[:4].sum()),
         }
 
+    def droop(self):
+        """The least heave with a solution near the one before, by halving; the fold is where the shackle is in line."""
+        good, step, last = 0.0, 0.02, None
+        while step > 1e-6:
+            try:
+                q = self.solve(good - step, 0.0)[0]
+                if last is not None and np.abs(q[3:] - last[3:]).max() > 0.3:
+                    raise AssertionError("another branch")
+                good, last = good - step, q
+            except (AssertionError, np.linalg.LinAlgError):
+                step /= 2
+        return good
+
 
 def elastica(d, heave):
     """One spring, uniform section, at ride height as drawn (arcs) under its load: seat raised by `heave`, free to turn about the axle's
@@ -398,6 +411,9 @@ def rows():
             arguments = {"heave": 0.02, "torque": torque}
             add(f"{name}-wound-{torque:+.0f}", "wind_up", arguments, d, wound, {"abs": 2e-9}, whole)
             add(f"{name}-wound-{torque:+.0f}-load", "wind_up", arguments, d, load, {"rel": 1e-8}, whole)
+    for title in ("strength", "section"):
+        least = {"droop": Axle(AXLES[title]).droop(), "droop_end": "shackle"}
+        add(f"{title}-range", "travel_range", {"roll": 0.0}, AXLES[title], least, {"abs": 1e-5}, f"{whole}; no solution beyond")
     # What the assumed shape misses: most where the shackle leans and its force with it.
     for title, place, force in (("strength", 3e-5, 5e-4), ("section", 1.5e-4, 2.5e-3)):
         d = {**AXLES[title], "fading": 1.0}
