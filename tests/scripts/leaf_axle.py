@@ -8,7 +8,7 @@ with the crate.
 `elastica`: one spring of uniform section in side view as a thin beam in large bending, without any assumed shape: scipy's `solve_bvp` for
 both halves, with the force at each eye, the seat's angle and the shackle as unknowns.
 
-Axes and signs: x forward, y left, z up; roll of the body against the axle, positive with its left side up; pitch with the front up.
+Axes and signs: x forward, y left, z up; roll of the axle against the body, positive with the left wheel in bump; pitch with the front up.
 """
 
 from __future__ import annotations
@@ -92,7 +92,7 @@ class Axle:
 
     # Unknowns: x, steer, pitch, then fixed bend, shackle bend, shackle's angle of the left and of the right spring.
     def parts(self, q, heave, roll):
-        d, lean = self.d, -roll
+        d, lean = self.d, roll
         x, steer, pitch = q[:3]
         z = d["centre"][1] + heave
         p, up = turned(pitch, *self.seat)
@@ -171,7 +171,7 @@ class Axle:
         return q, lift * reaction, lean @ reaction
 
     def results(self, heave, roll, slopes=True):
-        d, lean = self.d, -roll
+        d, lean = self.d, roll
         q, lift, moment = self.solve(heave, roll)
         x, steer, pitch = q[:3]
         z = d["centre"][1] + heave
@@ -379,7 +379,7 @@ AXLES = {
         "clamp": 0.12, "offset": -0.01, "fading": 0.0, "load": 6000.0, "rate": 60000.0, "base": 1.0, **COMMON,
     },
 }
-STATES = [(-0.05, 0.0), (0.0, 0.03), (0.03, 0.0), (0.06, -0.05), (-0.02, 0.06)]
+STATES = [(-0.05, 0.0), (0.0, -0.03), (0.03, 0.0), (0.06, 0.05), (-0.02, -0.06)]
 
 
 def rows():

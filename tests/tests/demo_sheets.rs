@@ -178,5 +178,5 @@ fn the_rear_axle_of_the_dray_stands() {
     let range = axle.travel_range(level).unwrap();
     assert!(range.bump > on.left_bump_left && on.left_damper_left > on.left_bump_left);
     assert_eq!(range.droop_end, "shackle");
-    assert!(on.roll_steer.si() > 0.0, "roll understeer");
+    assert!(on.roll_steer.si() < 0.0, "roll understeer");
 }

@@ -12570,8 +12570,7 @@ int32_t axw_suspension_leaf_axle_json(const axw_suspension_leaf_axle *model,
  *
  * Parameters
  *     heave [m]: `z`, of the axle's middle against the body from ride height, positive in bump
- *     roll [rad]: `r`, of the body against the axle, positive with its left side up, as in a left
- *         turn: the left wheel is in droop
+ *     roll [rad]: `r`, of the axle against the body about x, positive with the left wheel in bump
  *
  * Returns
  *     left_wheel_x (length [m]): of the left wheel's centre, forward in the body's axes
@@ -12583,8 +12582,8 @@ int32_t axw_suspension_leaf_axle_json(const axw_suspension_leaf_axle *model,
  *     wheelbase_change (length [m]): of the axle's middle against ride height, positive where the
  *     wheelbase grows
  *     axle_steer (angle [rad]): turn of the axle against the body, positive to the left
- *     roll_steer (ratio [-]): change of that over roll: of a rear axle positive is roll
- *         understeer, of a front one roll oversteer
+ *     roll_steer (ratio [-]): change of that over roll: of a rear axle negative is roll
+ *         understeer, of a front one positive
  *     lateral_shift (length [m]): of the axle's middle against the body, to the left: the axle
  *         leans about the roll centre
  *     pinion_angle (angle [rad]): against the body's axis, positive with its nose up
@@ -12671,7 +12670,8 @@ int32_t axw_suspension_leaf_axle_at(const axw_suspension_leaf_axle *model,
  *
  * Parameters
  *     heave [m], several: of the axle's middle against the body from ride height, positive in bump
- *     roll [rad], several: of the body against the axle, positive with its left side up
+ *     roll [rad], several: of the axle against the body about x, positive with the left wheel in
+ *         bump
  *
  * Returns
  *     (table) One row a heave and roll: `heave`, `roll`, and the results of `at`: `left_wheel_x`,
@@ -12697,7 +12697,7 @@ int32_t axw_suspension_leaf_axle_table(const axw_suspension_leaf_axle *model,
  * leaves' strength may end it earlier.
  *
  * Parameters
- *     roll [rad]: of the body against the axle, positive with its left side up
+ *     roll [rad]: of the axle against the body about x, positive with the left wheel in bump
  *
  * Returns
  *     droop (length [m]): least heave, negative

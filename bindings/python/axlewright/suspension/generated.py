@@ -250,9 +250,7 @@ class LeafAxlePosition(NamedTuple):
     axle_steer: Quantity
     """Turn of the axle against the body, positive to the left."""
     roll_steer: Ratio
-    """Change of that over roll: of a rear axle positive is roll understeer, of a front one roll
-    oversteer.
-    """
+    """Change of that over roll: of a rear axle negative is roll understeer, of a front one positive."""
     lateral_shift: Quantity
     """Of the axle's middle against the body, to the left: the axle leans about the roll centre."""
     pinion_angle: Quantity
@@ -1562,8 +1560,8 @@ class LeafAxle(Model):
         Parameters
             heave (length): `z`, of the axle's middle against the body from ride height, positive in
                 bump
-            roll (angle): `r`, of the body against the axle, positive with its left side up, as in a
-                left turn: the left wheel is in droop
+            roll (angle): `r`, of the axle against the body about x, positive with the left wheel in
+                bump
 
         Returns
             left_wheel_x (length [m]): of the left wheel's centre, forward in the body's axes
@@ -1575,8 +1573,8 @@ class LeafAxle(Model):
             wheelbase_change (length [m]): of the axle's middle against ride height, positive where the
             wheelbase grows
             axle_steer (angle [rad]): turn of the axle against the body, positive to the left
-            roll_steer (ratio [-]): change of that over roll: of a rear axle positive is roll
-                understeer, of a front one roll oversteer
+            roll_steer (ratio [-]): change of that over roll: of a rear axle negative is roll
+                understeer, of a front one positive
             lateral_shift (length [m]): of the axle's middle against the body, to the left: the axle
                 leans about the roll centre
             pinion_angle (angle [rad]): against the body's axis, positive with its nose up
@@ -1626,7 +1624,8 @@ class LeafAxle(Model):
         Parameters
             heave (length), several: of the axle's middle against the body from ride height, positive in
                 bump
-            roll (angle), several: of the body against the axle, positive with its left side up
+            roll (angle), several: of the axle against the body about x, positive with the left wheel in
+                bump
 
         Returns
             (table) One row a heave and roll: `heave`, `roll`, and the results of `at`: `left_wheel_x`,
@@ -1647,7 +1646,7 @@ class LeafAxle(Model):
         leaves' strength may end it earlier.
 
         Parameters
-            roll (angle): of the body against the axle, positive with its left side up
+            roll (angle): of the axle against the body about x, positive with the left wheel in bump
 
         Returns
             droop (length [m]): least heave, negative

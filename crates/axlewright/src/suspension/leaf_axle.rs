@@ -326,7 +326,7 @@ impl LeafAxle {
     ///
     /// # Parameters
     /// - `heave` — `z`, of the axle's middle against the body from ride height, positive in bump
-    /// - `roll` — `r`, of the body against the axle, positive with its left side up, as in a left turn: the left wheel is in droop
+    /// - `roll` — `r`, of the axle against the body about x, positive with the left wheel in bump
     ///
     /// # Returns
     /// - `left_wheel_x` — of the left wheel's centre, forward in the body's axes
@@ -337,7 +337,7 @@ impl LeafAxle {
     /// - `right_wheel_z` — of the right wheel's centre, up
     /// - `wheelbase_change` — of the axle's middle against ride height, positive where the wheelbase grows
     /// - `axle_steer` — turn of the axle against the body, positive to the left
-    /// - `roll_steer` — change of that over roll: of a rear axle positive is roll understeer, of a front one roll oversteer
+    /// - `roll_steer` — change of that over roll: of a rear axle negative is roll understeer, of a front one positive
     /// - `lateral_shift` — of the axle's middle against the body, to the left: the axle leans about the roll centre
     /// - `pinion_angle` — against the body's axis, positive with its nose up
     /// - `pinion_angle_change` — of that against ride height; known without it
@@ -388,7 +388,7 @@ impl LeafAxle {
     ///     rate = "110 N/mm"
     /// "#)?;
     /// let on = dray.at(Length::of::<mm>(40.0), Angle::of::<deg>(3.0))?;
-    /// assert_eq!(format!("{:.2} deg of steer", on.axle_steer.in_::<deg>()), "0.38 deg of steer");
+    /// assert_eq!(format!("{:.2} deg of steer", on.axle_steer.in_::<deg>()), "-0.38 deg of steer");
     /// assert!(dray.at(Length::of::<mm>(900.0), Angle::of::<deg>(0.0)).is_err()); // says what ends it, and where
     /// # }
     /// # Ok::<(), axlewright::Error>(())
@@ -401,7 +401,7 @@ impl LeafAxle {
     ///
     /// # Parameters
     /// - `heave` — of the axle's middle against the body from ride height, positive in bump
-    /// - `roll` — of the body against the axle, positive with its left side up
+    /// - `roll` — of the axle against the body about x, positive with the left wheel in bump
     ///
     /// # Returns
     /// One row a heave and roll: `heave`, `roll`, and the results of `at`: `left_wheel_x`, `left_wheel_y`, `left_wheel_z`, `right_wheel_x`, `right_wheel_y`, `right_wheel_z`, `wheelbase_change`, `axle_steer`, `roll_steer`, `lateral_shift`, `pinion_angle`, `pinion_angle_change`, `roll_centre_height`, `side_view_centre_x`, `side_view_centre_height`, `side_view_angle`, `brake_anti_pitch`, `drive_anti_pitch`, `wheel_rate`, `roll_stiffness`, `wind_up_rate`, `left_spring_load`, `right_spring_load`, `left_leaf_stress`, `right_leaf_stress`, `left_shackle_angle`, `right_shackle_angle`, `left_shackle_opening`, `right_shackle_opening`, `damper_motion_ratio`, `left_damper_used`, `left_damper_left`, `right_damper_used`, `right_damper_left`, `left_bump_left`, `right_bump_left`.
@@ -424,7 +424,7 @@ impl LeafAxle {
     /// How far the springs go in droop and bump before a shackle is in line; damper, bump stop and the leaves' strength may end it earlier.
     ///
     /// # Parameters
-    /// - `roll` — of the body against the axle, positive with its left side up
+    /// - `roll` — of the axle against the body about x, positive with the left wheel in bump
     ///
     /// # Returns
     /// - `droop` — least heave, negative
@@ -817,7 +817,7 @@ impl Ready<'_> {
     /// The axle at this heave, roll and pitch, with a force forward at the ground.
     fn place(&self, state: [f64; 3], traction: f64) -> core::result::Result<Pose, End> {
         let [heave, roll, pitch] = Jet::variables(state);
-        let lean = [-roll.sine(), roll.cosine()];
+        let lean = [roll.sine(), roll.cosine()];
         let tilt = [pitch.sine(), pitch.cosine()];
         let [sine, cosine] = lean;
         let [along, over] = self.seat;
@@ -1457,7 +1457,7 @@ mod tests {
                 prop_assert!((away - spring.shackle_length).abs() < 1e-12);
             }
             // The seats, which the axle carries, are where the springs have them.
-            let (steer, lean, pitch) = (on.steer.value, -roll, on.pitch);
+            let (steer, lean, pitch) = (on.steer.value, roll, on.pitch);
             for (side, bent) in [(1.0, on.left), (-1.0, on.right)] {
                 let [along, over] = ready.seat;
                 let (forward, up) = (along * pitch.cos() - over * pitch.sin(), along * pitch.sin() + over * pitch.cos());
