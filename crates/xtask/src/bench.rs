@@ -158,7 +158,10 @@ pub fn run(root: &Path) -> Result<(), String> {
         let program = target(root).join("release/suspension");
         python.python(root).args(["bindings/python/benches/suspension.py"]).path(&program).output()
     })?;
-    for line in [&sheet, &many, &linkage, &ride, &times].into_iter().flat_map(|part| part.lines()) {
+    let axle = stages.run("times (live axle)", || {
+        python.python(root).args(["bindings/python/benches/live_axle.py"]).output()
+    })?;
+    for line in [&sheet, &many, &linkage, &axle, &ride, &times].into_iter().flat_map(|part| part.lines()) {
         rows.push(Row::read(line)?);
     }
     stages.print();
