@@ -123,7 +123,9 @@ fn fields(page: &mut String, above: &str, of: &[Field]) {
             Shape::Fields(below) => ("fields".into(), Some(below)),
         };
         let optional = if field.optional { " (optional)" } else { "" };
-        page.push_str(&format!("| `{name}` | {shape}{optional} | {} |\n", one_line(&field.meaning)));
+        // In pieces: a field may be called as a system is, and is no name of the catalogue.
+        let shown = name.replace('.', "`.`");
+        page.push_str(&format!("| `{shown}` | {shape}{optional} | {} |\n", one_line(&field.meaning)));
         if let Some(below) = below {
             fields(page, &format!("{name}."), below);
         }

@@ -129,7 +129,7 @@ impl Rows {
         let mut ranges: BTreeMap<&str, (f64, f64)> = BTreeMap::new();
         for row in self.about(name).filter(|row| !is_low(row)) {
             for (input, value) in row["given"].as_object().into_iter().flatten() {
-                let value = value.as_f64().unwrap_or(f64::NAN);
+                let Some(value) = value.as_f64() else { continue };
                 let range = ranges.entry(input).or_insert((value, value));
                 *range = (range.0.min(value), range.1.max(value));
             }
@@ -140,7 +140,8 @@ impl Rows {
             let number = |x: f64| if x == 0.0 { "0".to_owned() } else { digits(x) };
             let values =
                 if low == high { number(*low) } else { format!("{} … {}", number(*low), number(*high)) };
-            format!("`{input}` {values}{unit}")
+            // A part of a part, and no name of the catalogue, whatever the part is called.
+            format!("`{}` {values}{unit}", input.replace('.', "`.`"))
         };
         ranges.iter().map(line).collect()
     }
