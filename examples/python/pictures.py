@@ -216,6 +216,9 @@ def three_views(tables, wheels, words=("droop", "ride height", "bump")):
     figure = Figure(figsize=(8.6, 8.6), layout="constrained")
     panels = figure.subplot_mosaic([["front", "side"], ["plan", "key"]])
     panels.pop("key").set_axis_off()
+    # Each part has its number where it is drawn, and its name in the key.
+    parts = [part for part in dict.fromkeys(tables[0]["part"]) if part != "wheel"]
+    named = {part: number for number, part in enumerate(parts, 1)}
     for name, (across, up), title in (
         ("front", ("y", "z"), "from the front"),
         ("side", ("x", "z"), "from the left"),
@@ -232,11 +235,17 @@ def three_views(tables, wheels, words=("droop", "ride height", "bump")):
             for part in dict.fromkeys(table["part"]):
                 at = table["part"] == part
                 line = table[across].to(mm)[at], table[up].to(mm)[at]
-                axes.plot(*line, color="black", marker="o", markersize=3 if style["linestyle"] == "-" else 0, **style)
+                solid = style["linestyle"] == "-"
+                axes.plot(*line, color="black", marker="o", markersize=3 if solid else 0, **style)
+                if solid and part in named:
+                    middle = [(ends[0] + ends[1]) / 2 for ends in line]
+                    axes.text(*middle, str(named[part]), fontsize=9, ha="center", va="center", path_effects=HALO)
             for rim in rims:
                 axes.plot(rim["xyz".index(across)], rim["xyz".index(up)], color="0.45", **style | {"linewidth": 0.9})
     entries = [(drawn_line(style), word) for style, word in zip(POSITIONS, words, strict=True)]
     entries.append((drawn_line({"linestyle": "-", "color": "0.45", "linewidth": 0.9}), "rim of the tyre"))
+    for part, number in named.items():
+        entries.append((Line2D([], [], linestyle="none", marker=f"${number}$", color="black"), part))
     handles, labels = zip(*entries, strict=True)
     figure.legend(handles, labels, loc="center", bbox_to_anchor=(0.76, 0.25), frameon=False)
     return figure
@@ -286,12 +295,13 @@ def effects(rows, columns):
     for axes, (words, (digits, values)) in zip(panels, columns.items(), strict=True):
         axes.barh(range(len(rows)), values, color="0.35", height=0.6)
         axes.axvline(0, color="black", linewidth=0.8)
-        axes.margins(x=0.45)
+        axes.set_xlim(*(1.7 * max(map(abs, values)) * side for side in (-1, 1)))
         axes.set_title(words, fontsize=11)
         for row, value in enumerate(values):
             side, away = ("left", 3) if value >= 0 else ("right", -3)
+            words = f"{value:{digits}}"
             axes.annotate(
-                f"{value:{digits}}", (value, row), (away, 0), textcoords="offset points", ha=side, va="center", fontsize=9
+                words if float(words) else "0", (value, row), (away, 0), textcoords="offset points", ha=side, va="center", fontsize=9
             )
         axes.set_xticks([])
     panels[0].set_yticks(range(len(rows)), rows)
