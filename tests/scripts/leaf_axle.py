@@ -200,8 +200,8 @@ class Axle:
             cosine = to_pivot @ to_fixed / np.linalg.norm(to_pivot) / np.linalg.norm(to_fixed)
             out[f"{name}_shackle_opening"] = np.arccos(cosine)
         if "stop" in d:
-            out["left_bump_left"] = d["stop"] - (lz - d["seat"][1])
-            out["right_bump_left"] = d["stop"] - (rz - d["seat"][1])
+            out["left_bump_remaining"] = d["stop"] - (lz - d["seat"][1])
+            out["right_bump_remaining"] = d["stop"] - (rz - d["seat"][1])
         return {name: float(value) for name, value in out.items()}
 
     def slopes(self, heave, roll):

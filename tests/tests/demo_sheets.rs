@@ -176,7 +176,7 @@ fn the_rear_axle_of_the_dray_stands() {
     let rate = of_leaves.at(none, level).unwrap().wheel_rate;
     assert!((rate / on.wheel_rate - Ratio::from_si(1.0)).si().abs() < 0.01, "{rate:?} {:?}", on.wheel_rate);
     let range = axle.travel_range(level).unwrap();
-    assert!(range.bump > on.left_bump_left && on.left_damper_left > on.left_bump_left);
+    assert!(range.bump > on.left_bump_remaining && on.left_damper_remaining > on.left_bump_remaining);
     assert_eq!(range.droop_end, "shackle");
     assert!(on.roll_steer.si() < 0.0, "roll understeer");
 }

@@ -538,11 +538,11 @@ fn model(row: &Value) -> Answer<Results> {
                         right_shackle_opening,
                         damper_motion_ratio,
                         left_damper_used,
-                        left_damper_left,
+                        left_damper_remaining,
                         right_damper_used,
-                        right_damper_left,
-                        left_bump_left,
-                        right_bump_left
+                        right_damper_remaining,
+                        left_bump_remaining,
+                        right_bump_remaining
                     )
                 }),
                 Some("wind_up") => axle.wind_up(heave(), Torque::from_si(argument("torque"))).map(|on| {

@@ -12617,13 +12617,13 @@ int32_t axw_suspension_leaf_axle_json(const axw_suspension_leaf_axle *model,
  *     right_shackle_opening (angle [rad]): the same of the right shackle
  *     damper_motion_ratio (ratio [-]): shortening of the left damper over heave
  *     left_damper_used (length [m]): of the left damper's stroke, from fully open
- *     left_damper_left (length [m]): of the left damper's stroke, to fully closed; negative where
- *         it has ended
+ *     left_damper_remaining (length [m]): of the left damper's stroke, to fully closed; negative
+ *         where it has ended
  *     right_damper_used (length [m]): the same of the right damper, from fully open
- *     right_damper_left (length [m]): the same of the right damper, to fully closed
- *     left_bump_left (length [m]): above the left seat to its bump stop, vertical; negative where
- *         the stop is pressed
- *     right_bump_left (length [m]): the same of the right seat
+ *     right_damper_remaining (length [m]): the same of the right damper, to fully closed
+ *     left_bump_remaining (length [m]): above the left seat to its bump stop, vertical; negative
+ *         where the stop is pressed
+ *     right_bump_remaining (length [m]): the same of the right seat
  */
 int32_t axw_suspension_leaf_axle_at(const axw_suspension_leaf_axle *model,
                                     double heave,
@@ -12659,11 +12659,11 @@ int32_t axw_suspension_leaf_axle_at(const axw_suspension_leaf_axle *model,
                                     double *right_shackle_opening,
                                     double *damper_motion_ratio,
                                     double *left_damper_used,
-                                    double *left_damper_left,
+                                    double *left_damper_remaining,
                                     double *right_damper_used,
-                                    double *right_damper_left,
-                                    double *left_bump_left,
-                                    double *right_bump_left);
+                                    double *right_damper_remaining,
+                                    double *left_bump_remaining,
+                                    double *right_bump_remaining);
 
 /**
  * The axle over heave and roll.
@@ -12682,8 +12682,8 @@ int32_t axw_suspension_leaf_axle_at(const axw_suspension_leaf_axle *model,
  *     `wheel_rate`, `roll_stiffness`, `wind_up_rate`, `left_spring_load`, `right_spring_load`,
  *     `left_leaf_stress`, `right_leaf_stress`, `left_shackle_angle`, `right_shackle_angle`,
  *     `left_shackle_opening`, `right_shackle_opening`, `damper_motion_ratio`, `left_damper_used`,
- *     `left_damper_left`, `right_damper_used`, `right_damper_left`, `left_bump_left`,
- *     `right_bump_left`.
+ *     `left_damper_remaining`, `right_damper_used`, `right_damper_remaining`,
+ *     `left_bump_remaining`, `right_bump_remaining`.
  */
 int32_t axw_suspension_leaf_axle_table(const axw_suspension_leaf_axle *model,
                                        const double *heave,

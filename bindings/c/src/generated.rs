@@ -26464,13 +26464,13 @@ pub unsafe extern "C" fn axw_suspension_leaf_axle_json(
 ///     right_shackle_opening (angle [rad]): the same of the right shackle
 ///     damper_motion_ratio (ratio [-]): shortening of the left damper over heave
 ///     left_damper_used (length [m]): of the left damper's stroke, from fully open
-///     left_damper_left (length [m]): of the left damper's stroke, to fully closed; negative where
-///         it has ended
+///     left_damper_remaining (length [m]): of the left damper's stroke, to fully closed; negative
+///         where it has ended
 ///     right_damper_used (length [m]): the same of the right damper, from fully open
-///     right_damper_left (length [m]): the same of the right damper, to fully closed
-///     left_bump_left (length [m]): above the left seat to its bump stop, vertical; negative where
-///         the stop is pressed
-///     right_bump_left (length [m]): the same of the right seat
+///     right_damper_remaining (length [m]): the same of the right damper, to fully closed
+///     left_bump_remaining (length [m]): above the left seat to its bump stop, vertical; negative
+///         where the stop is pressed
+///     right_bump_remaining (length [m]): the same of the right seat
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_suspension_leaf_axle_at(
     model: *const axw_suspension_leaf_axle,
@@ -26507,11 +26507,11 @@ pub unsafe extern "C" fn axw_suspension_leaf_axle_at(
     right_shackle_opening: *mut f64,
     damper_motion_ratio: *mut f64,
     left_damper_used: *mut f64,
-    left_damper_left: *mut f64,
+    left_damper_remaining: *mut f64,
     right_damper_used: *mut f64,
-    right_damper_left: *mut f64,
-    left_bump_left: *mut f64,
-    right_bump_left: *mut f64,
+    right_damper_remaining: *mut f64,
+    left_bump_remaining: *mut f64,
+    right_bump_remaining: *mut f64,
 ) -> i32 {
     guard(|| {
         let on = unsafe { handle("model", model) }?.0.at(Length::from_si(heave), Angle::from_si(roll))?;
@@ -26548,11 +26548,11 @@ pub unsafe extern "C" fn axw_suspension_leaf_axle_at(
             put(right_shackle_opening, on.right_shackle_opening.si());
             put(damper_motion_ratio, on.damper_motion_ratio.si());
             put(left_damper_used, on.left_damper_used.si());
-            put(left_damper_left, on.left_damper_left.si());
+            put(left_damper_remaining, on.left_damper_remaining.si());
             put(right_damper_used, on.right_damper_used.si());
-            put(right_damper_left, on.right_damper_left.si());
-            put(left_bump_left, on.left_bump_left.si());
-            put(right_bump_left, on.right_bump_left.si());
+            put(right_damper_remaining, on.right_damper_remaining.si());
+            put(left_bump_remaining, on.left_bump_remaining.si());
+            put(right_bump_remaining, on.right_bump_remaining.si());
         }
         Ok(())
     })
@@ -26574,8 +26574,8 @@ pub unsafe extern "C" fn axw_suspension_leaf_axle_at(
 ///     `wheel_rate`, `roll_stiffness`, `wind_up_rate`, `left_spring_load`, `right_spring_load`,
 ///     `left_leaf_stress`, `right_leaf_stress`, `left_shackle_angle`, `right_shackle_angle`,
 ///     `left_shackle_opening`, `right_shackle_opening`, `damper_motion_ratio`, `left_damper_used`,
-///     `left_damper_left`, `right_damper_used`, `right_damper_left`, `left_bump_left`,
-///     `right_bump_left`.
+///     `left_damper_remaining`, `right_damper_used`, `right_damper_remaining`,
+///     `left_bump_remaining`, `right_bump_remaining`.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_suspension_leaf_axle_table(
     model: *const axw_suspension_leaf_axle,

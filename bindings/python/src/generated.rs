@@ -4576,11 +4576,11 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
             call.give(on.right_shackle_opening)?,
             call.give(on.damper_motion_ratio)?,
             call.give(on.left_damper_used)?,
-            call.give(on.left_damper_left)?,
+            call.give(on.left_damper_remaining)?,
             call.give(on.right_damper_used)?,
-            call.give(on.right_damper_left)?,
-            call.give(on.left_bump_left)?,
-            call.give(on.right_bump_left)?,
+            call.give(on.right_damper_remaining)?,
+            call.give(on.left_bump_remaining)?,
+            call.give(on.right_bump_remaining)?,
         ])
     })?;
     kernels.method::<axlewright::suspension::LeafAxle>("suspension.LeafAxle.table", |model, call| {

@@ -307,15 +307,15 @@ class LeafAxlePosition(NamedTuple):
     """Shortening of the left damper over heave."""
     left_damper_used: Quantity
     """Of the left damper's stroke, from fully open."""
-    left_damper_left: Quantity
+    left_damper_remaining: Quantity
     """Of the left damper's stroke, to fully closed; negative where it has ended."""
     right_damper_used: Quantity
     """The same of the right damper, from fully open."""
-    right_damper_left: Quantity
+    right_damper_remaining: Quantity
     """The same of the right damper, to fully closed."""
-    left_bump_left: Quantity
+    left_bump_remaining: Quantity
     """Above the left seat to its bump stop, vertical; negative where the stop is pressed."""
-    right_bump_left: Quantity
+    right_bump_remaining: Quantity
     """The same of the right seat."""
 
 
@@ -1608,13 +1608,13 @@ class LeafAxle(Model):
             right_shackle_opening (angle [rad]): the same of the right shackle
             damper_motion_ratio (ratio [-]): shortening of the left damper over heave
             left_damper_used (length [m]): of the left damper's stroke, from fully open
-            left_damper_left (length [m]): of the left damper's stroke, to fully closed; negative where
-                it has ended
+            left_damper_remaining (length [m]): of the left damper's stroke, to fully closed; negative
+                where it has ended
             right_damper_used (length [m]): the same of the right damper, from fully open
-            right_damper_left (length [m]): the same of the right damper, to fully closed
-            left_bump_left (length [m]): above the left seat to its bump stop, vertical; negative where
-                the stop is pressed
-            right_bump_left (length [m]): the same of the right seat
+            right_damper_remaining (length [m]): the same of the right damper, to fully closed
+            left_bump_remaining (length [m]): above the left seat to its bump stop, vertical; negative
+                where the stop is pressed
+            right_bump_remaining (length [m]): the same of the right seat
         """
         return LeafAxlePosition(*_leaf_axle_at(self._handle, heave, roll))
 
@@ -1636,8 +1636,8 @@ class LeafAxle(Model):
             `wheel_rate`, `roll_stiffness`, `wind_up_rate`, `left_spring_load`, `right_spring_load`,
             `left_leaf_stress`, `right_leaf_stress`, `left_shackle_angle`, `right_shackle_angle`,
             `left_shackle_opening`, `right_shackle_opening`, `damper_motion_ratio`, `left_damper_used`,
-            `left_damper_left`, `right_damper_used`, `right_damper_left`, `left_bump_left`,
-            `right_bump_left`.
+            `left_damper_remaining`, `right_damper_used`, `right_damper_remaining`,
+            `left_bump_remaining`, `right_bump_remaining`.
         """
         return _leaf_axle_table(self._handle, heave, roll)  # type: ignore[no-any-return]
 

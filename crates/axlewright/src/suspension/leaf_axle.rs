@@ -218,15 +218,15 @@ pub struct LeafAxlePosition {
     /// From fully open.
     pub left_damper_used: Length,
     /// To fully closed.
-    pub left_damper_left: Length,
+    pub left_damper_remaining: Length,
     /// From fully open.
     pub right_damper_used: Length,
     /// To fully closed.
-    pub right_damper_left: Length,
+    pub right_damper_remaining: Length,
     /// Above the left seat to its bump stop.
-    pub left_bump_left: Length,
+    pub left_bump_remaining: Length,
     /// Above the right seat to its bump stop.
-    pub right_bump_left: Length,
+    pub right_bump_remaining: Length,
 }
 
 /// How far the springs go from ride height.
@@ -360,11 +360,11 @@ impl LeafAxle {
     /// - `right_shackle_opening` — the same of the right shackle
     /// - `damper_motion_ratio` — shortening of the left damper over heave
     /// - `left_damper_used` — of the left damper's stroke, from fully open
-    /// - `left_damper_left` — of the left damper's stroke, to fully closed; negative where it has ended
+    /// - `left_damper_remaining` — of the left damper's stroke, to fully closed; negative where it has ended
     /// - `right_damper_used` — the same of the right damper, from fully open
-    /// - `right_damper_left` — the same of the right damper, to fully closed
-    /// - `left_bump_left` — above the left seat to its bump stop, vertical; negative where the stop is pressed
-    /// - `right_bump_left` — the same of the right seat
+    /// - `right_damper_remaining` — the same of the right damper, to fully closed
+    /// - `left_bump_remaining` — above the left seat to its bump stop, vertical; negative where the stop is pressed
+    /// - `right_bump_remaining` — the same of the right seat
     ///
     /// # Example
     /// ```
@@ -404,7 +404,7 @@ impl LeafAxle {
     /// - `roll` — of the axle against the body about x, positive with the left wheel in bump
     ///
     /// # Returns
-    /// One row a heave and roll: `heave`, `roll`, and the results of `at`: `left_wheel_x`, `left_wheel_y`, `left_wheel_z`, `right_wheel_x`, `right_wheel_y`, `right_wheel_z`, `wheelbase_change`, `axle_steer`, `roll_steer`, `lateral_shift`, `pinion_angle`, `pinion_angle_change`, `roll_centre_height`, `side_view_centre_x`, `side_view_centre_height`, `side_view_angle`, `brake_anti_pitch`, `drive_anti_pitch`, `wheel_rate`, `roll_stiffness`, `wind_up_rate`, `left_spring_load`, `right_spring_load`, `left_leaf_stress`, `right_leaf_stress`, `left_shackle_angle`, `right_shackle_angle`, `left_shackle_opening`, `right_shackle_opening`, `damper_motion_ratio`, `left_damper_used`, `left_damper_left`, `right_damper_used`, `right_damper_left`, `left_bump_left`, `right_bump_left`.
+    /// One row a heave and roll: `heave`, `roll`, and the results of `at`: `left_wheel_x`, `left_wheel_y`, `left_wheel_z`, `right_wheel_x`, `right_wheel_y`, `right_wheel_z`, `wheelbase_change`, `axle_steer`, `roll_steer`, `lateral_shift`, `pinion_angle`, `pinion_angle_change`, `roll_centre_height`, `side_view_centre_x`, `side_view_centre_height`, `side_view_angle`, `brake_anti_pitch`, `drive_anti_pitch`, `wheel_rate`, `roll_stiffness`, `wind_up_rate`, `left_spring_load`, `right_spring_load`, `left_leaf_stress`, `right_leaf_stress`, `left_shackle_angle`, `right_shackle_angle`, `left_shackle_opening`, `right_shackle_opening`, `damper_motion_ratio`, `left_damper_used`, `left_damper_remaining`, `right_damper_used`, `right_damper_remaining`, `left_bump_remaining`, `right_bump_remaining`.
     pub fn table(&self, heave: &[Length], roll: &[Angle]) -> Result<Table> {
         let ready = self.ready()?;
         let inputs = Rows::new().quantity::<Length>("heave").quantity::<Angle>("roll");
@@ -1036,11 +1036,11 @@ impl Ready<'_> {
             right_shackle_opening: right_shackle[1],
             damper_motion_ratio: ratio(left_damper.2),
             left_damper_used: left_damper.0,
-            left_damper_left: left_damper.1,
+            left_damper_remaining: left_damper.1,
             right_damper_used: right_damper.0,
-            right_damper_left: right_damper.1,
-            left_bump_left: length(clearance + seat - on.left.height),
-            right_bump_left: length(clearance + seat - on.right.height),
+            right_damper_remaining: right_damper.1,
+            left_bump_remaining: length(clearance + seat - on.left.height),
+            right_bump_remaining: length(clearance + seat - on.right.height),
         })
     }
 }
@@ -1069,8 +1069,8 @@ outputs! {
     left_spring_load: Force, right_spring_load: Force, left_leaf_stress: Stress, right_leaf_stress: Stress,
     left_shackle_angle: Angle, right_shackle_angle: Angle,
     left_shackle_opening: Angle, right_shackle_opening: Angle,
-    damper_motion_ratio: Ratio, left_damper_used: Length, left_damper_left: Length,
-    right_damper_used: Length, right_damper_left: Length, left_bump_left: Length, right_bump_left: Length,
+    damper_motion_ratio: Ratio, left_damper_used: Length, left_damper_remaining: Length,
+    right_damper_used: Length, right_damper_remaining: Length, left_bump_remaining: Length, right_bump_remaining: Length,
 }
 
 #[cfg(test)]
@@ -1172,7 +1172,7 @@ mod tests {
             (on.lateral_shift.si(), 0.0),
             (on.pinion_angle_change.si(), 0.0),
             (on.pinion_angle.in_::<deg>(), 3.0),
-            (on.left_bump_left.si(), 0.09),
+            (on.left_bump_remaining.si(), 0.09),
         ] {
             assert!((found - drawn).abs() < 1e-12, "{found} {drawn}");
         }
@@ -1333,7 +1333,7 @@ mod tests {
         for (name, value) in [
             ("axle_steer", one.axle_steer.si()),
             ("wheel_rate", one.wheel_rate.si()),
-            ("right_bump_left", one.right_bump_left.si()),
+            ("right_bump_remaining", one.right_bump_remaining.si()),
         ] {
             assert_eq!(table.numbers(name).unwrap()[2].to_bits(), value.to_bits(), "{name}");
         }
@@ -1347,7 +1347,7 @@ mod tests {
         let of = |name: &str| table.numbers(name).unwrap().to_vec();
         assert!((of("left_wheel_z")[1] - of("left_wheel_z")[0] + 0.05).abs() < 1e-12);
         assert!((of("roll_centre_height")[1] - of("roll_centre_height")[0] - 0.05).abs() < 1e-12);
-        for name in ["left_spring_load", "left_shackle_angle", "left_bump_left"] {
+        for name in ["left_spring_load", "left_shackle_angle", "left_bump_remaining"] {
             assert!((of(name)[1] - of(name)[0]).abs() < 1e-9, "{name}");
         }
         assert!((of("left_damper_used")[0] - of("left_damper_used")[1]).abs() > 0.04);
@@ -1385,12 +1385,12 @@ mod tests {
             ("wheelbase_change", bump.wheelbase_change.si()),
             ("roll_centre_height", bump.roll_centre_height.si()),
             ("left_shackle_angle", bump.left_shackle_angle.si()),
-            ("left_bump_left", bump.left_bump_left.si()),
+            ("left_bump_remaining", bump.left_bump_remaining.si()),
         ] {
             assert_relative_eq!(table.numbers(name).unwrap()[1], value, max_relative = 1e-9);
         }
         // The seat's height changes a little with the axle's pitch.
-        assert_relative_eq!(bump.left_bump_left.si(), 0.06, max_relative = 1e-4);
+        assert_relative_eq!(bump.left_bump_remaining.si(), 0.06, max_relative = 1e-4);
         let load = table.numbers("left_spring_load").unwrap();
         assert_relative_eq!(load[1], load[0], max_relative = 1e-9);
         assert!(load[2] > load[0] && load[3] > load[1]);
@@ -1479,7 +1479,7 @@ mod tests {
                 (one.left_wheel_x.si(), other.right_wheel_x.si()), (one.left_wheel_y.si(), -other.right_wheel_y.si()),
                 (one.left_wheel_z.si(), other.right_wheel_z.si()), (one.axle_steer.si(), -other.axle_steer.si()),
                 (one.pinion_angle.si(), other.pinion_angle.si()), (one.lateral_shift.si(), -other.lateral_shift.si()),
-                (one.left_shackle_angle.si(), other.right_shackle_angle.si()), (one.left_damper_left.si(), other.right_damper_left.si()),
+                (one.left_shackle_angle.si(), other.right_shackle_angle.si()), (one.left_damper_remaining.si(), other.right_damper_remaining.si()),
             ] {
                 prop_assert!((a - b).abs() < 1e-11, "{a} {b}");
             }
@@ -1494,8 +1494,8 @@ mod tests {
             for (a, b) in [
                 (one.left_wheel_x.si(), -front.left_wheel_x.si()), (one.axle_steer.si(), -front.axle_steer.si()),
                 (one.pinion_angle.si(), front.pinion_angle.si()), (one.wheelbase_change.si(), front.wheelbase_change.si()),
-                (one.brake_anti_pitch.si(), front.brake_anti_pitch.si()), (one.left_damper_left.si(), front.left_damper_left.si()),
-                (one.left_bump_left.si(), front.left_bump_left.si()), (one.right_shackle_angle.si(), front.right_shackle_angle.si()),
+                (one.brake_anti_pitch.si(), front.brake_anti_pitch.si()), (one.left_damper_remaining.si(), front.left_damper_remaining.si()),
+                (one.left_bump_remaining.si(), front.left_bump_remaining.si()), (one.right_shackle_angle.si(), front.right_shackle_angle.si()),
             ] {
                 prop_assert!((a - b).abs() < 1e-11, "{a} {b}");
             }
