@@ -1,10 +1,7 @@
 //! A double wishbone on the build sheet: its points as lines, and what follows from them.
 
 use super::wheel_position::{Independent, Parts, Ready};
-use super::{
-    AntiRollBar, Arm, Axle, BrakePlace, Braking, Carrier, CoilOver, DoubleWishbone, JointLimits, Point,
-    TieRod, Wheel,
-};
+use super::{AntiRollBar, Arm, Axle, Carrier, CoilOver, DoubleWishbone, JointLimits, Point, TieRod, Wheel};
 use crate::Result;
 use crate::base::document::Value;
 use crate::base::section::{Line, Several, Step, choice, joined, line, one_of, paths};
@@ -64,17 +61,25 @@ pub(super) const POINTS: [Line; 29] = joined(&[
     ],
 ]);
 
-const EYES: [Line; 7] = joined(&[
+pub(super) const EYES: [Line; 7] = joined(&[
     &point!("axle.coil_over.body_eye", "upper eye of the coil-over, on the body"),
     &point!("axle.coil_over.lower_eye", "lower eye of the coil-over, at ride height"),
-    &[choice("axle.coil_over.carried_by", CARRIERS, "what carries the lower eye of the coil-over")],
+    &[choice(
+        "axle.coil_over.carried_by",
+        CARRIERS,
+        "what carries the lower eye of the coil-over where wheels are independent",
+    )],
 ]);
 
-const BAR: [Line; 10] = joined(&[
+pub(super) const BAR: [Line; 10] = joined(&[
     &point!("axle.anti_roll_bar.link_eye", "eye of the bar's drop link on what carries it, at ride height"),
     &point!("axle.anti_roll_bar.lever_end", "end of the bar's lever, at ride height"),
     &point!("axle.anti_roll_bar.lever_pivot", "any point of the axis about which the bar turns"),
-    &[choice("axle.anti_roll_bar.carried_by", CARRIERS, "what carries the eye of the bar's drop link")],
+    &[choice(
+        "axle.anti_roll_bar.carried_by",
+        CARRIERS,
+        "what carries the eye of the bar's drop link where wheels are independent",
+    )],
 ]);
 
 pub(super) const JOINTS: [Line; 4] = [
@@ -106,10 +111,6 @@ const LINKED: [&str; 39] = paths(
     ],
 );
 const STANDING: [&str; 30] = paths(&[&POINTS], &["axle.tyre.loaded_radius"]);
-const BRAKED: [&str; 33] = paths(
-    &[&POINTS],
-    &["axle.tyre.loaded_radius", "axle.brake_share", "vehicle.centre_of_gravity_height", "vehicle.wheelbase"],
-);
 const EYED: [&str; 36] = paths(&[&POINTS, &EYES], &[]);
 const BARRED: [&str; 39] = paths(&[&POINTS, &BAR], &[]);
 const ON_DAMPER: [&str; 39] = paths(
@@ -124,12 +125,6 @@ const LEANING: [&str; 36] =
 pub(super) const fn at_ride(place: usize) -> Step {
     const FORMULA: &str = "suspension.DoubleWishbone at ride height";
     one_of(place, Several { formula: FORMULA, source: SOURCE, call: at_rest }, &STANDING)
-}
-
-/// Anti-dive as that of a front axle, with outboard brakes.
-pub(super) const fn of_braking() -> Step {
-    const FORMULA: &str = "suspension.DoubleWishbone at ride height, brakes outboard: d = s (dx/dz) l / h";
-    one_of(0, Several { formula: FORMULA, source: SOURCE, call: anti_dive }, &BRAKED)
 }
 
 /// Motion ratio of the coil-over, how it changes with travel, and the length between its eyes, at ride height.
@@ -343,19 +338,5 @@ fn range(of: &[f64], results: &mut [f64]) -> Result<()> {
 pub(super) fn locks(parts: Parts<'_>, results: &mut [f64]) -> Result<()> {
     let on = Ready::new(parts)?.travel_range(Length::from_si(0.0))?;
     (results[0], results[1]) = (-on.droop.si(), on.bump.si());
-    Ok(())
-}
-
-/// Anti-dive as that of a front axle; the anti-lift of a rear one has the other sign.
-fn anti_dive(of: &[f64], results: &mut [f64]) -> Result<()> {
-    let braking = Braking {
-        axle_share: value(of[30]),
-        centre_of_gravity_height: value(of[31]),
-        wheelbase: value(of[32]),
-        place: Some(BrakePlace::Outboard),
-    };
-    let mut model = DoubleWishbone { braking: Some(braking), ..drawn(of) };
-    model.wheel.loaded_radius = value(of[29]);
-    results[0] = Ready::new(model.parts())?.at_ride().brake_anti_pitch.si();
     Ok(())
 }

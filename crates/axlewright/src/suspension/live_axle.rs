@@ -400,7 +400,7 @@ enum End {
 }
 
 /// A model made ready for many positions.
-struct Ready<'a> {
+pub(super) struct Ready<'a> {
     model: &'a LiveAxle,
     linkage: AxleLinkage,
     names: Vec<String>,
@@ -583,16 +583,7 @@ impl LiveAxle {
     /// - `bump` — greatest heave
     /// - `bump_end` — the link that ends it
     pub fn travel_range(&self, roll: Angle) -> Result<TravelRange> {
-        let ready = self.ready()?;
-        valid! { roll: (-1) <= .. <= 1 ; "common practice, no source: no axle rolls by 57 deg"; }
-        let [(droop, droop_end), (bump, bump_end)] =
-            ready.linkage.range(roll.si()).ok_or_else(|| ready.locked(roll))?;
-        Ok(TravelRange {
-            droop: Length::from_si(droop),
-            droop_end: ready.name(droop_end),
-            bump: Length::from_si(bump),
-            bump_end: ready.name(bump_end),
-        })
+        self.ready()?.travel_range(roll)
     }
 
     /// The axle moved under its body: wheels, axle ends of links, rods, coil-overs and drop links, and what the axle carries are moved; what is on the body stays.
@@ -743,7 +734,7 @@ impl LiveAxle {
         self.pitching.as_ref().map_or(Ok(()), Pitching::check)
     }
 
-    fn ready(&self) -> Result<Ready<'_>> {
+    pub(super) fn ready(&self) -> Result<Ready<'_>> {
         self.check_parts()?;
         let wheel = self.wheel.centre.vector();
         let middle = vector(wheel.x, 0.0, wheel.z);
@@ -888,7 +879,19 @@ impl Ready<'_> {
         self.names.get(link).cloned().unwrap_or_default()
     }
 
-    fn at(&self, heave: Length, roll: Angle) -> Result<AxlePosition> {
+    pub(super) fn travel_range(&self, roll: Angle) -> Result<TravelRange> {
+        valid! { roll: (-1) <= .. <= 1 ; "common practice, no source: no axle rolls by 57 deg"; }
+        let [(droop, droop_end), (bump, bump_end)] =
+            self.linkage.range(roll.si()).ok_or_else(|| self.locked(roll))?;
+        Ok(TravelRange {
+            droop: Length::from_si(droop),
+            droop_end: self.name(droop_end),
+            bump: Length::from_si(bump),
+            bump_end: self.name(bump_end),
+        })
+    }
+
+    pub(super) fn at(&self, heave: Length, roll: Angle) -> Result<AxlePosition> {
         valid! {
             heave: (-10) <= .. <= 10 ; "common practice, no source: no axle travels 10 m";
             roll: (-1) <= .. <= 1 ; "common practice, no source: no axle rolls by 57 deg";
@@ -1055,21 +1058,59 @@ impl Ready<'_> {
         contacts
     }
 
+    /// Length, motion ratio and its gradient of the left coil-over at ride height, without roll, and the base of both in roll.
+    pub(super) fn stroke_at_ride(&self) -> Option<[f64; 4]> {
+        let coil_over = self.model.coil_over.as_ref()?;
+        let (eyes, [heave, roll]) = self.stroke(coil_over, &self.linkage.rest, drawn);
+        Some([eyes, -heave.0, -heave.1, 2.0 * roll.0 / heave.0])
+    }
+
+    /// Heave without roll at which the eyes of the coil-over are so far apart.
+    pub(super) fn heave_for(&self, length: f64) -> Result<f64> {
+        let Some(coil_over) = &self.model.coil_over else { return Ok(f64::NAN) };
+        let mut heave = 0.0;
+        for _ in 0..20 {
+            let Some(pose) = self.linkage.at(heave, 0.0) else { break };
+            let (eyes, [(slope, bend), _]) = self.stroke(coil_over, &pose, drawn);
+            let off = eyes - length;
+            if off.abs() <= 1e-12 {
+                return Ok(heave);
+            }
+            heave -= 2.0 * off * slope / (2.0 * slope * slope - off * bend); // Halley's step
+        }
+        let message = format!(
+            "the linkage does not bring the eyes of the coil-over {:.1} mm apart; at ride height they are {:.1} mm apart",
+            length * 1e3,
+            self.stroke(coil_over, &self.linkage.rest, drawn).0 * 1e3
+        );
+        Err(Error::NoSolution { message })
+    }
+
+    /// Length between the eyes of a coil-over, and its first and second derivative along heave and roll.
+    fn stroke(
+        &self,
+        coil_over: &AxleCoilOver,
+        pose: &Pose,
+        side: fn(Vector) -> Vector,
+    ) -> (f64, [(f64, f64); 2]) {
+        let rest = self.linkage.rest.frame.middle;
+        let arm = pose.frame.direction(side(coil_over.axle_eye.vector() - rest));
+        let between = pose.frame.middle + arm - side(coil_over.body_eye.vector());
+        let eyes = between.norm();
+        let along = [&pose.heave, &pose.roll].map(|twist: &Twist| {
+            let eye = twist.point(arm);
+            let slope = between.dot(eye.rate) / eyes;
+            (slope, (eye.rate.square() + between.dot(eye.second) - slope * slope) / eyes)
+        });
+        (eyes, along)
+    }
+
     fn springs(&self, pose: &Pose, on: &mut AxlePosition) {
         let Some(coil_over) = &self.model.coil_over else { return };
-        let rest = self.linkage.rest.frame.middle;
         let mut stiffness = 0.0;
         for (place, side) in [drawn, mirrored].into_iter().enumerate() {
-            let arm = pose.frame.direction(side(coil_over.axle_eye.vector() - rest));
-            let between = pose.frame.middle + arm - side(coil_over.body_eye.vector());
-            let eyes = between.norm();
+            let (eyes, [heave, roll]) = self.stroke(coil_over, pose, side);
             let wheel = pose.frame.direction(self.wheels[place][0]);
-            // First and second derivative of the length between the eyes.
-            let [heave, roll] = [&pose.heave, &pose.roll].map(|twist: &Twist| {
-                let eye = twist.point(arm);
-                let slope = between.dot(eye.rate) / eyes;
-                (slope, (eye.rate.square() + between.dot(eye.second) - slope * slope) / eyes)
-            });
             let spring = Strut::of(coil_over, eyes);
             let rate = |(slope, bend): (f64, f64)| spring.rate * slope * slope - spring.force * bend;
             stiffness += rate(roll);

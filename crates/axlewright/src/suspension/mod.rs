@@ -38,6 +38,8 @@ mod leaf;
 mod leaf_axle;
 mod linkage;
 mod live_axle;
+#[cfg(feature = "sheet")]
+mod live_axle_lines;
 mod live_axle_roll_stiffness;
 mod outline;
 mod pair;

@@ -1,5 +1,7 @@
 use super::double_wishbone_lines as wishbone;
+use super::live_axle_lines as live;
 use super::strut_lines as strut;
+use super::wheel_position::BUMP;
 use super::{RollAxle, RollBalance};
 use crate::Result;
 use crate::base::document::Value;
@@ -7,7 +9,9 @@ use crate::base::section::{
     Finding, Line, Margin, Section, Several, Step, choice, derived, difference, first, joined, line, one_of,
     own, pick, sum,
 };
-use crate::units::{Angle, Length, LinearStiffness, Quantity, Ratio, RollGradient, RotationalStiffness};
+use crate::units::{
+    Angle, Force, Length, LinearStiffness, Quantity, Ratio, RollGradient, RotationalStiffness,
+};
 
 const fn angle(path: &'static str, meaning: &'static str) -> Line {
     line(path, Angle::KIND, meaning).within(
@@ -45,9 +49,9 @@ const DEFINED: &str = "definition: lengths along the coil-over, between its eyes
 
 /// What a linkage does at ride height, whichever it is; another kind of linkage is another step.
 const AT_RIDE: &[Line] = &[
-    angle("axle.bump_steer", "change of toe of one wheel over 25 mm of bump, positive where it toes in")
+    angle("axle.bump_steer", "change of toe of the left wheel over 25 mm of bump, positive where it toes in")
         .first_hand()
-        .by(&[wishbone::at_ride(1), strut::at_ride(1)]),
+        .by(&[wishbone::at_ride(1), strut::at_ride(1), live::at_ride(0)]),
     angle("axle.camber_change", "change of camber over 25 mm of bump")
         .first_hand()
         .by(&[wishbone::at_ride(0), strut::at_ride(0)]),
@@ -70,23 +74,26 @@ const AT_RIDE: &[Line] = &[
             "common practice, no source: roll centres that matter lie within 10 m of the ground",
         )
         .first_hand()
-        .by(&[wishbone::at_ride(6), strut::at_ride(6)]),
+        .by(&[wishbone::at_ride(6), strut::at_ride(6), live::at_ride(2)]),
     derived(
         "axle.side_view_angle",
         Angle::KIND,
         "forward lean of the contact point's path in bump, brake held",
     )
-    .by(&[wishbone::at_ride(7), strut::at_ride(7)]),
-    derived("axle.linkage_motion_ratio", Ratio::KIND, "of the coil-over, as the linkage has it")
-        .by(&[wishbone::of_coil_over(0), strut::of_leg(0)]),
+    .by(&[wishbone::at_ride(7), strut::at_ride(7), live::at_ride(3)]),
+    derived("axle.linkage_motion_ratio", Ratio::KIND, "of the coil-over, as the linkage has it").by(&[
+        wishbone::of_coil_over(0),
+        strut::of_leg(0),
+        live::of_coil_over(0),
+    ]),
     derived(
         "axle.linkage_ratio_gradient",
         crate::units::RatioPerLength::KIND,
         "change of that motion ratio along the travel of the wheel",
     )
-    .by(&[wishbone::of_coil_over(1), strut::of_leg(1)]),
+    .by(&[wishbone::of_coil_over(1), strut::of_leg(1), live::of_coil_over(1)]),
     derived("axle.linkage_eye_length", Length::KIND, "between the eyes of the coil-over at ride height")
-        .by(&[wishbone::of_coil_over(2), strut::of_leg(2)]),
+        .by(&[wishbone::of_coil_over(2), strut::of_leg(2), live::of_coil_over(2)]),
 ];
 
 /// Where the travel ends, and what the joints have left there.
@@ -115,19 +122,19 @@ const ENDS: &[Line] = &[
         Length::KIND,
         "travel of the wheel at which the damper is open, negative in droop",
     )
-    .by(&[wishbone::of_damper(0), strut::of_damper(0)]),
+    .by(&[wishbone::of_damper(0), strut::of_damper(0), live::of_damper(0)]),
     derived("axle.damper.bump_end", Length::KIND, "travel of the wheel at which the damper is closed")
-        .by(&[wishbone::of_damper(1), strut::of_damper(1)]),
+        .by(&[wishbone::of_damper(1), strut::of_damper(1), live::of_damper(1)]),
     derived(
         "axle.spring.bump_end",
         Length::KIND,
         "travel of the wheel at which the spring has its least gaps",
     )
-    .by(&[wishbone::of_spring(), strut::of_spring()]),
+    .by(&[wishbone::of_spring(), strut::of_spring(), live::of_spring()]),
     derived("axle.linkage_droop", Length::KIND, "travel in droop at which the linkage itself locks")
-        .by(&[wishbone::of_range(0), strut::of_range(0)]),
+        .by(&[wishbone::of_range(0), strut::of_range(0), live::of_range(0)]),
     derived("axle.linkage_bump", Length::KIND, "travel in bump at which the linkage itself locks")
-        .by(&[wishbone::of_range(1), strut::of_range(1)]),
+        .by(&[wishbone::of_range(1), strut::of_range(1), live::of_range(1)]),
     line("axle.linkage_left", Length::KIND, "of the linkage's own travel where something else ends it")
         .within(-100.0, 100.0, "common practice, no source: no wheel travels 100 m")
         .first_hand()
@@ -142,7 +149,19 @@ const ENDS: &[Line] = &[
         .or(0.0, "a rear axle that is not steered"),
     angle("axle.joint_left", "of the lean of the first joint at its limit, over travel and lock")
         .first_hand()
-        .by(&[wishbone::of_joints(), strut::of_joints()]),
+        .by(&[wishbone::of_joints(), strut::of_joints(), own(
+            "the least of all joints of the links",
+            SEE_LIVE,
+            first,
+            &[
+                "axle.least_joint_left",
+                "axle.lower_links.body_limit",
+                "axle.lower_links.axle_limit",
+                "axle.upper_links.body_limit",
+                "axle.upper_links.axle_limit",
+            ],
+        )
+        .lacking("what holds the axle sideways has joints, too: lateral_rod or watt needs the limits of its ends")]),
 ];
 
 /// Braking on the linkage.
@@ -153,25 +172,180 @@ const ANTI: &[Line] = &[
         "definition: a share",
     ),
     derived(
-        "axle.linkage_anti_dive",
+        "front.anti_dive",
         Ratio::KIND,
-        "of the linkage, as if it were at the front; outboard brakes",
+        "share of the dive of the front that its linkage holds, brakes at the wheels",
     )
-    .by(&[wishbone::of_braking()]),
-    derived("front.anti_dive", Ratio::KIND, "share of the dive of the front that its linkage holds")
-        .by(&[own("d", ANTI_PITCH, first, &["front.linkage_anti_dive"])]),
-    derived("rear.anti_lift", Ratio::KIND, "share of the lift of the rear that its linkage holds")
-        .by(&[own("-d", ANTI_PITCH, negative, &["rear.linkage_anti_dive"])]),
+    .by(&[own(
+        "s tan(theta) l / h",
+        ANTI_PITCH,
+        anti_pitch,
+        &[
+            "front.brake_share",
+            "front.side_view_angle",
+            "vehicle.wheelbase",
+            "vehicle.centre_of_gravity_height",
+        ],
+    )]),
+    derived(
+        "rear.anti_lift",
+        Ratio::KIND,
+        "share of the lift of the rear that its linkage holds, brakes at the wheels",
+    )
+    .by(&[own(
+        "-s tan(theta) l / h",
+        ANTI_PITCH,
+        anti_pitch_behind,
+        &[
+            "rear.brake_share",
+            "rear.side_view_angle",
+            "vehicle.wheelbase",
+            "vehicle.centre_of_gravity_height",
+        ],
+    )]),
 ];
 
-const ANTI_PITCH: &str = "see suspension.DoubleWishbone, brake_anti_pitch";
+const ANTI_PITCH: &str = "see suspension.DoubleWishbone and suspension.LiveAxle, brake_anti_pitch";
+
+/// Of a front axle.
+fn anti_pitch(of: &[f64]) -> Result<f64> {
+    let [share, angle, wheelbase, height] = [of[0], of[1], of[2], of[3]];
+    Ok(share * angle.tan() * wheelbase / height)
+}
+
+/// Of a rear axle.
+fn anti_pitch_behind(of: &[f64]) -> Result<f64> {
+    Ok(-anti_pitch(of)?)
+}
+
+fn least_left(of: &[f64]) -> Result<f64> {
+    Ok((of[0] - of[1]).min(of[2] - of[3]))
+}
+
+/// What both wheels of a live axle do together, whatever holds it. Where each wheel moves by itself little of it is left.
+const TOGETHER: &[Line] = &[
+    line("axle.roll_steer", Ratio::KIND, "steer of the axle to the left over its roll against the body with the left wheel in bump: positive steers it out of a turn")
+        .within(-100.0, 100.0, "common practice, no source: no axle steers by a hundred times its roll")
+        .first_hand()
+        .by(&[
+            live::at_ride(1),
+            own("-(b / 25 mm) t / 2 of independent wheels", "geometry: each wheel toes by its travel", steer_apart, &["axle.wheels", "axle.bump_steer", "axle.track"])
+                .lacking("a live axle needs roll_steer, or the points of what holds it"),
+        ]),
+    derived("front.roll_understeer", Ratio::KIND, "that steer of the front, positive where it steers out of the turn")
+        .by(&[own("e", UNDERSTEER, first, &["front.roll_steer"])]),
+    derived("rear.roll_understeer", Ratio::KIND, "that steer of the rear, positive where it steers into the turn")
+        .by(&[own("-e", UNDERSTEER, negative, &["rear.roll_steer"])]),
+    line("axle.lateral_shift", Length::KIND, "greatest shift of a live axle to either side between full droop and full bump, from ride height")
+        .within(0.0, 100.0, "definition: to either side")
+        .first_hand()
+        .by(&[live::over_travel(0), apart("a live axle needs lateral_shift, or the points of what holds it")]),
+    line("axle.pinion_angle_change", Angle::KIND, "greatest turn of a live axle about its own length between full droop and full bump, from ride height: its pinion turns with it")
+        .within(0.0, 1.6, "definition: to either side")
+        .first_hand()
+        .by(&[live::over_travel(1), apart("a live axle needs pinion_angle_change, or the points of what holds it")]),
+    derived("axle.cross_roll", Angle::KIND, "roll of a live axle with one side at its stop in bump and the other fully drooped")
+        .by(&[live::over_travel(5)]),
+    line("front.drive_share", Ratio::KIND, "of the whole driving force, that the front axle has")
+        .within(0.0, 1.0, "definition: a share")
+        .by(&[own("1 of the driven axle", DRIVEN, front_drives, &["driveline.driven"]).usual()]),
+    line("rear.drive_share", Ratio::KIND, "of the whole driving force, that the rear axle has")
+        .within(0.0, 1.0, "definition: a share")
+        .by(&[own("1 of the driven axle", DRIVEN, first, &["driveline.driven"]).usual()]),
+    line("front.drive_anti_lift", Ratio::KIND, "share of the lift of the front under drive that its linkage holds; of a live axle, whose housing takes the torque")
+        .within(-100.0, 100.0, SHARES)
+        .first_hand()
+        .by(&[own("s tan(theta) l / h", DRIVE_PITCH, driven_front, &["front.wheels", "front.drive_share", "front.side_view_angle", "vehicle.wheelbase", "vehicle.centre_of_gravity_height"])
+            .lacking(DRIVEN_APART)]),
+    line("rear.anti_squat", Ratio::KIND, "share of the squat of the rear under drive that its linkage holds; of a live axle, whose housing takes the torque")
+        .within(-100.0, 100.0, SHARES)
+        .first_hand()
+        .by(&[own("-s tan(theta) l / h", DRIVE_PITCH, driven_rear, &["rear.wheels", "rear.drive_share", "rear.side_view_angle", "vehicle.wheelbase", "vehicle.centre_of_gravity_height"])
+            .lacking(DRIVEN_APART)]),
+];
+
+/// What the links of a live axle do to each other.
+const BIND: &[Line] = &[
+    derived("axle.freedoms", Ratio::KIND, "of a live axle on its links at ride height: 2 where it heaves and rolls freely, 1 where it does so only together")
+        .by(&[live::at_ride(4)]),
+    derived("axle.redundant_links", Ratio::KIND, "links more than a live axle that heaves and rolls leaves room for")
+        .by(&[live::at_ride(5)]),
+    derived("axle.bind_roll_stiffness", RotationalStiffness::KIND, "of links that bind, at ride height; roll stiffness and balance leave it aside")
+        .by(&[live::at_ride(6)]),
+    derived("axle.bind_misfit", Length::KIND, "by how much the links miss each other, were their joints rigid: the greatest at full bump and droop and crossed")
+        .by(&[live::over_travel(2)]),
+    derived("axle.linkage_bind_force", Force::KIND, "greatest tension or compression of a link by that, where bushes give")
+        .by(&[live::over_travel(3)]),
+    derived("axle.least_joint_left", Angle::KIND, "of the lean of the first joint of the links at its limit, at full bump and droop and crossed")
+        .by(&[live::over_travel(4)]),
+    line("axle.bind_force", Force::KIND, "greatest tension or compression of a link that binds, over travel and crossed")
+        .within(0.0, 1e9, "definition: to either side")
+        .first_hand()
+        .by(&[
+            own("f; nothing where nothing misses", SEE_LIVE, bound, &["axle.bind_misfit", "?axle.linkage_bind_force"])
+                .lacking("its links bind, and none of them gives: write the stiffness of their bushes, such as lower_links.body_bush"),
+            apart("a live axle needs bind_force, or the points of what holds it"),
+        ]),
+    line("axle.allowed_link_force", Force::KIND, "that a link, its joints and its brackets bear for as long as they are to last")
+        .above(0.0, 1e9, "common practice, no source: no link bears 1 GN"),
+    derived("axle.allowed_bind_force", Force::KIND, "what is allowed of that; nothing needs to be known where nothing binds")
+        .by(&[own("f_a", "definition: where nothing binds nothing is borne", allowed, &["axle.bind_force", "?axle.allowed_link_force"])
+            .lacking("links that bind need allowed_link_force")]),
+];
+
+const SEE_LIVE: &str = "see suspension.LiveAxle";
+const UNDERSTEER: &str = "definition: a front that steers out of a turn, or a rear into it, understeers";
+const DRIVEN: &str = "common practice, no source: one axle drives on the road";
+const SHARES: &str = "common practice, no source: no linkage holds a hundred times what there is";
+const DRIVE_PITCH: &str = "see suspension.LiveAxle, drive_anti_pitch";
+const DRIVEN_APART: &str = "independent wheels are driven from the body, which is not followed here";
+/// Misfit in metres below which nothing binds.
+const NO_MISFIT: f64 = 1e-9;
+
+/// Nothing where each wheel moves by itself.
+const fn apart(lacking: &'static str) -> Step {
+    fn nothing(of: &[f64]) -> Result<f64> {
+        Ok(if of[0] == 0.0 { 0.0 } else { f64::NAN })
+    }
+    own(
+        "nothing where each wheel moves by itself",
+        "definition: there is no axle between them",
+        nothing,
+        &["axle.wheels"],
+    )
+    .lacking(lacking)
+}
 
 fn negative(of: &[f64]) -> Result<f64> {
     Ok(-of[0])
 }
 
-fn least_left(of: &[f64]) -> Result<f64> {
-    Ok((of[0] - of[1]).min(of[2] - of[3]))
+/// Choice 0: independent wheels.
+fn steer_apart(of: &[f64]) -> Result<f64> {
+    let [wheels, bump_steer, track] = [of[0], of[1], of[2]];
+    Ok(if wheels == 0.0 { -bump_steer / BUMP * track / 2.0 } else { f64::NAN })
+}
+
+/// Choice 0: the front.
+fn front_drives(of: &[f64]) -> Result<f64> {
+    Ok(1.0 - of[0])
+}
+
+/// Choice 0: independent wheels.
+fn driven_front(of: &[f64]) -> Result<f64> {
+    if of[0] == 0.0 { Ok(f64::NAN) } else { anti_pitch(&of[1..]) }
+}
+
+fn driven_rear(of: &[f64]) -> Result<f64> {
+    Ok(-driven_front(of)?)
+}
+
+fn bound(of: &[f64]) -> Result<f64> {
+    Ok(if of[0] < NO_MISFIT { 0.0 } else { of[1] })
+}
+
+fn allowed(of: &[f64]) -> Result<f64> {
+    Ok(if of[0] == 0.0 && of[1].is_nan() { 0.0 } else { of[1] })
 }
 
 /// Both axles in a turn.
@@ -190,8 +364,10 @@ const ROLL: &[Line] = &[
     derived("vehicle.sprung_behind_front_axle", Length::KIND, "distance of its centre of gravity behind the front axle")
         .by(&[centre(1)]),
     choice("axle.wheels", &["independent", "live_axle"], "whether each wheel moves by itself, or both on one axle"),
-    line("axle.spring_base", Length::KIND, "of a live axle, between the seats of its springs")
-        .above(0.0, 100.0, "common practice, no source: no axle is 100 m wide"),
+    line("axle.spring_base", Length::KIND, "of a live axle, between the seats of its springs, upright as they would stand")
+        .above(0.0, 100.0, "common practice, no source: no axle is 100 m wide")
+        .first_hand()
+        .by(&[live::of_coil_over(3)]),
     derived("axle.roll_base", Length::KIND, "on which the springs work in roll: the track, or the spring base of a live axle")
         .by(&[pick(&["axle.wheels", "axle.track", "axle.spring_base"])]),
     line(
@@ -203,7 +379,7 @@ const ROLL: &[Line] = &[
     line("axle.anti_roll_bar.motion_ratio", Ratio::KIND, "travel of the bar's end over travel of the wheel, in roll")
         .within(0.01, 3.0, "common practice, no source: above 3 it is a percentage or turned upside down")
         .first_hand()
-        .by(&[wishbone::of_bar()]),
+        .by(&[wishbone::of_bar(), live::of_bar()]),
     derived("axle.anti_roll_bar.wheel_rate", LinearStiffness::KIND, "of the bar at the wheels, in roll").by(&[own(
         "k r^2; nothing where there is no bar",
         "balance of virtual work",
@@ -330,6 +506,47 @@ const WANTED: &[Line] = &[
     )
     .within(0.0, 100.0, "definition: a margin is not negative")
     .or(0.01, "common practice, no source: 10 mm"),
+    share("wanted.roll_understeer_low", "least steer of an axle over its roll, positive to understeer")
+        .or(-0.05, "common practice, no source: a twentieth of the roll to oversteer is hardly felt"),
+    share("wanted.roll_understeer_high", "greatest steer of an axle over its roll, positive to understeer")
+        .or(0.15, "common practice, no source: beyond that bumps on one side steer the vehicle"),
+    line("wanted.lateral_shift", Length::KIND, "greatest shift of a live axle to either side that is borne")
+        .within(0.0, 100.0, "definition: to either side")
+        .or(0.01, "common practice, no source: 10 mm"),
+    line("wanted.lateral_shift_margin", Length::KIND, "how far below that it is wanted")
+        .within(0.0, 100.0, "definition: a margin is not negative")
+        .or(0.0, "nothing beyond the limit itself"),
+    line(
+        "wanted.pinion_angle_change",
+        Angle::KIND,
+        "greatest turn of the pinion over travel that the propeller shaft's joints bear",
+    )
+    .within(0.0, 1.6, "definition: to either side")
+    .or(3_f64.to_radians(), "common practice, no source: 3 deg from the angle that was set"),
+    line("wanted.pinion_angle_margin", Angle::KIND, "how far below that it is wanted")
+        .within(0.0, 1.6, "definition: a margin is not negative")
+        .or(0.0, "nothing beyond the limit itself"),
+    line(
+        "wanted.bind_margin",
+        Force::KIND,
+        "how far below what is allowed the force of links that bind is wanted",
+    )
+    .within(0.0, 1e9, "definition: a margin is not negative")
+    .or(0.0, "nothing beyond the limit itself"),
+    line(
+        "wanted.anti_squat_low",
+        Ratio::KIND,
+        "least share of the squat under drive that the linkage of the rear should hold",
+    )
+    .within(-100.0, 100.0, SHARES)
+    .or(0.0, "common practice, no source: a linkage that pulls the rear down is seldom wanted"),
+    line(
+        "wanted.anti_squat_high",
+        Ratio::KIND,
+        "greatest share of the squat under drive that the linkage of the rear should hold",
+    )
+    .within(-100.0, 100.0, SHARES)
+    .or(1.0, "common practice, no source: beyond that the rear rises under drive and the wheels hop"),
     line("wanted.roll_gradient", RollGradient::KIND, "greatest roll of the body over lateral acceleration")
         .above(0.0, 1.0, "common practice, no source: no body leans more than 560 deg/g"),
     line("wanted.roll_gradient_margin", RollGradient::KIND, "how far below that it is wanted")
@@ -349,20 +566,36 @@ const WANTED: &[Line] = &[
 
 const LINES: usize = wishbone::MEASURED.len()
     + strut::MEASURED.len()
+    + live::MEASURED.len()
     + AT_RIDE.len()
     + ENDS.len()
     + ANTI.len()
+    + TOGETHER.len()
+    + BIND.len()
     + ROLL.len()
     + WANTED.len();
 
 const LOCKED: &str = "A joint or a linkage that comes to its end before the stops do breaks or locks a wheel: check it on the vehicle over the whole \
                       travel and lock before it moves; local codes and licensed practice come first.";
+const BOUND: &str = "Links that bind fatigue: their brackets crack, their bushes tear out, and an axle that comes loose steers the vehicle. Cross the axle on the \
+                     vehicle, springs out, before it moves; local codes and licensed practice come first.";
 const SPIN: &str = "A balance that moves to the rear can make a safe vehicle spin: try it where there is room. Local codes and licensed practice come \
                     first.";
 
 /// What the sheet says of linkages and roll.
 pub const SHEET: Section = Section {
-    lines: &joined::<LINES>(&[&wishbone::MEASURED, &strut::MEASURED, AT_RIDE, ENDS, ANTI, ROLL, WANTED]),
+    lines: &joined::<LINES>(&[
+        &wishbone::MEASURED,
+        &strut::MEASURED,
+        &live::MEASURED,
+        AT_RIDE,
+        ENDS,
+        ANTI,
+        TOGETHER,
+        BIND,
+        ROLL,
+        WANTED,
+    ]),
     findings: &[
         Finding {
             path: "axle.bump_steer_band",
@@ -391,6 +624,54 @@ pub const SHEET: Section = Section {
             wanted: "wanted.linkage_margin",
             rests_on: &[],
             caution: LOCKED,
+        },
+        Finding {
+            path: "axle.bind",
+            question: "Do the links bear what binds them over travel and with the axle crossed?",
+            margin: Margin::AtMost { value: "axle.bind_force", most: "axle.allowed_bind_force" },
+            wanted: "wanted.bind_margin",
+            rests_on: &[],
+            caution: BOUND,
+        },
+        Finding {
+            path: "axle.roll_steer_band",
+            question: "Does the axle steer no more than is wanted as the body leans?",
+            margin: Margin::Band {
+                value: "axle.roll_understeer",
+                low: "wanted.roll_understeer_low",
+                high: "wanted.roll_understeer_high",
+            },
+            wanted: "wanted.ratio_margin",
+            rests_on: &[],
+            caution: "",
+        },
+        Finding {
+            path: "axle.sideways",
+            question: "Does the axle stay in its place sideways over the travel?",
+            margin: Margin::AtMost { value: "axle.lateral_shift", most: "wanted.lateral_shift" },
+            wanted: "wanted.lateral_shift_margin",
+            rests_on: &[],
+            caution: "",
+        },
+        Finding {
+            path: "axle.pinion",
+            question: "Does the pinion keep its angle over the travel?",
+            margin: Margin::AtMost { value: "axle.pinion_angle_change", most: "wanted.pinion_angle_change" },
+            wanted: "wanted.pinion_angle_margin",
+            rests_on: &[],
+            caution: "",
+        },
+        Finding {
+            path: "rear.squat",
+            question: "Does the linkage of the rear hold as much of the squat under drive as is wanted?",
+            margin: Margin::Band {
+                value: "rear.anti_squat",
+                low: "wanted.anti_squat_low",
+                high: "wanted.anti_squat_high",
+            },
+            wanted: "wanted.ratio_margin",
+            rests_on: &[],
+            caution: "",
         },
         Finding {
             path: "vehicle.roll",
