@@ -430,8 +430,8 @@ fn range(of: &[f64], results: &mut [f64]) -> Result<()> {
     Ok(())
 }
 
-/// The limits of the joints, where they are written; whether none lacks that a joint needs.
-fn limit(model: &mut LiveAxle, of: &[f64]) -> bool {
+/// The limits of the joints, where they are written; how many of the kinds of joint have none.
+fn limit(model: &mut LiveAxle, of: &[f64]) -> usize {
     let lean = |place: usize| known(of[51 + place]);
     for (place, link) in model.links.iter_mut().enumerate() {
         (link.body_limit, link.axle_limit) = (lean(2 * place), lean(2 * place + 1));
@@ -447,13 +447,13 @@ fn limit(model: &mut LiveAxle, of: &[f64]) -> bool {
         }
         asked = 6..10;
     }
-    (0..4).chain(asked).all(|place| !of[51 + place].is_nan())
+    (0..4).chain(asked).filter(|place| of[51 + place].is_nan()).count()
 }
 
 /// Shift, pinion, bind and joints, as `over_travel` numbers them.
 fn moving(of: &[f64], results: &mut [f64]) -> Result<()> {
     let mut model = drawn(of)?;
-    let all_limits = limit(&mut model, of);
+    let unlimited = limit(&mut model, of);
     let [base, bump, droop] = [of[61], of[62], of[63]];
     let base = if base.is_nan() { 2.0 * of[1] } else { base };
     let sine = (bump + droop) / base;
@@ -475,7 +475,8 @@ fn moving(of: &[f64], results: &mut [f64]) -> Result<()> {
             .fold(0.0, |most: f64, on| if on.is_nan() || on > most { on } else { most })
     };
     let heaved = upright.each_ref();
-    let least = ends.iter().map(|on| on.joint_left.si()).fold(f64::INFINITY, f64::min);
+    // Where no limit is written this is not a number in all of them.
+    let least = ends.iter().map(|on| on.joint_left.si()).fold(f64::NAN, f64::min);
     fill(
         results,
         [
@@ -483,8 +484,9 @@ fn moving(of: &[f64], results: &mut [f64]) -> Result<()> {
             most(&heaved, |on| on.pinion_angle_change.si()),
             most(&ends, |on| on.bind_misfit.si()),
             most(&ends, |on| on.bind_force.si()),
-            if all_limits { least } else { f64::NAN },
+            least,
             roll,
+            unlimited as f64,
         ],
     );
     Ok(())

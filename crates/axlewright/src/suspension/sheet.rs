@@ -1,5 +1,6 @@
 use super::double_wishbone_lines as wishbone;
 use super::live_axle_lines as live;
+use super::parts::refused;
 use super::strut_lines as strut;
 use super::wheel_position::BUMP;
 use super::{RollAxle, RollBalance};
@@ -149,12 +150,10 @@ const ENDS: &[Line] = &[
         .or(0.0, "a rear axle that is not steered"),
     angle("axle.joint_left", "of the lean of the first joint at its limit, over travel and lock")
         .first_hand()
-        .by(&[wishbone::of_joints(), strut::of_joints(), own(
-            "the least of all joints of the links",
-            SEE_LIVE,
-            first,
+        .by(&[wishbone::of_joints(), strut::of_joints(), own("the least of all joints of the links", SEE_LIVE, joint_left,
             &[
                 "axle.least_joint_left",
+                "axle.joints_without_limit",
                 "axle.lower_links.body_limit",
                 "axle.lower_links.axle_limit",
                 "axle.upper_links.body_limit",
@@ -270,7 +269,7 @@ const BIND: &[Line] = &[
         .by(&[live::at_ride(4)]),
     derived("axle.redundant_links", Ratio::KIND, "links more than a live axle that heaves and rolls leaves room for")
         .by(&[live::at_ride(5)]),
-    derived("axle.bind_roll_stiffness", RotationalStiffness::KIND, "of links that bind, at ride height; roll stiffness and balance leave it aside")
+    derived("axle.bind_roll_stiffness", RotationalStiffness::KIND, "of links that bind, at ride height: it stands beside that of springs and bar")
         .by(&[live::at_ride(6)]),
     derived("axle.bind_misfit", Length::KIND, "by how much the links miss each other, were their joints rigid: the greatest at full bump and droop and crossed")
         .by(&[live::over_travel(2)]),
@@ -288,9 +287,11 @@ const BIND: &[Line] = &[
         ]),
     line("axle.allowed_link_force", Force::KIND, "that a link, its joints and its brackets bear for as long as they are to last")
         .above(0.0, 1e9, "common practice, no source: no link bears 1 GN"),
-    derived("axle.allowed_bind_force", Force::KIND, "what is allowed of that; nothing needs to be known where nothing binds")
-        .by(&[own("f_a", "definition: where nothing binds nothing is borne", allowed, &["axle.bind_force", "?axle.allowed_link_force"])
+    derived("axle.bind_share", Ratio::KIND, "of what the links bear, that binding takes")
+        .by(&[own("f / f_a; nothing where nothing binds", "definition: demand over capacity", bind_share, &["axle.bind_force", "?axle.allowed_link_force"])
             .lacking("links that bind need allowed_link_force")]),
+    derived("axle.joints_without_limit", Ratio::KIND, "kinds of joint in the links of a live axle whose limit is not written")
+        .by(&[live::over_travel(6)]),
 ];
 
 const SEE_LIVE: &str = "see suspension.LiveAxle";
@@ -299,6 +300,8 @@ const DRIVEN: &str = "common practice, no source: one axle drives on the road";
 const SHARES: &str = "common practice, no source: no linkage holds a hundred times what there is";
 const DRIVE_PITCH: &str = "see suspension.LiveAxle, drive_anti_pitch";
 const DRIVEN_APART: &str = "independent wheels are driven from the body, which is not followed here";
+const RIGID: &str = "links that bind and have no bush that gives hold the axle in roll as far as their brackets do: write the stiffness of their bushes, such as \
+                     lower_links.body_bush";
 /// Misfit in metres below which nothing binds.
 const NO_MISFIT: f64 = 1e-9;
 
@@ -344,8 +347,12 @@ fn bound(of: &[f64]) -> Result<f64> {
     Ok(if of[0] < NO_MISFIT { 0.0 } else { of[1] })
 }
 
-fn allowed(of: &[f64]) -> Result<f64> {
-    Ok(if of[0] == 0.0 && of[1].is_nan() { 0.0 } else { of[1] })
+fn bind_share(of: &[f64]) -> Result<f64> {
+    Ok(if of[0] == 0.0 { 0.0 } else { of[0] / of[1] })
+}
+
+fn joint_left(of: &[f64]) -> Result<f64> {
+    Ok(if of[1] == 0.0 { of[0] } else { f64::NAN })
 }
 
 /// Both axles in a turn.
@@ -364,10 +371,10 @@ const ROLL: &[Line] = &[
     derived("vehicle.sprung_behind_front_axle", Length::KIND, "distance of its centre of gravity behind the front axle")
         .by(&[centre(1)]),
     choice("axle.wheels", &["independent", "live_axle"], "whether each wheel moves by itself, or both on one axle"),
-    line("axle.spring_base", Length::KIND, "of a live axle, between the seats of its springs, upright as they would stand")
+    line("axle.spring_base", Length::KIND, "of a live axle, on which its springs work in roll: of upright ones between their seats")
         .above(0.0, 100.0, "common practice, no source: no axle is 100 m wide")
         .first_hand()
-        .by(&[live::of_coil_over(3)]),
+        .by(&[live::of_coil_over(3).about(0.05)]),
     derived("axle.roll_base", Length::KIND, "on which the springs work in roll: the track, or the spring base of a live axle")
         .by(&[pick(&["axle.wheels", "axle.track", "axle.spring_base"])]),
     line(
@@ -389,8 +396,8 @@ const ROLL: &[Line] = &[
     .lacking("a bar needs anti_roll_bar.motion_ratio, or the points of its drop link and lever")]),
     derived("vehicle.roll_gradient", RollGradient::KIND, "roll of the body to the ground over lateral acceleration, tyres included")
         .by(&[balance(0)]),
-    derived("front.roll_stiffness", RotationalStiffness::KIND, "of springs and bar of the front axle").by(&[balance(1)]),
-    derived("rear.roll_stiffness", RotationalStiffness::KIND, "of springs and bar of the rear axle").by(&[balance(2)]),
+    derived("front.roll_stiffness", RotationalStiffness::KIND, "of springs and bar of the front axle, and of links that bind").by(&[balance(1)]),
+    derived("rear.roll_stiffness", RotationalStiffness::KIND, "of springs and bar of the rear axle, and of links that bind").by(&[balance(2)]),
     derived("vehicle.front_transfer_share", Ratio::KIND, "of the front axle in the load that moves to the outer wheels")
         .by(&[balance(3)]),
     derived("vehicle.front_share_over_weight", Ratio::KIND, "that share less the front share of the weight: above nothing it tends to understeer at the limit")
@@ -443,6 +450,10 @@ const fn balance(place: usize) -> Step {
             "rear.roll_base",
             "rear.tyre.rate",
             "rear.anti_roll_bar.wheel_rate",
+            "?front.freedoms",
+            "?front.bind_roll_stiffness",
+            "?rear.freedoms",
+            "?rear.bind_roll_stiffness",
         ],
     )
 }
@@ -456,7 +467,14 @@ fn in_turn(of: &[f64], results: &mut [f64]) -> Result<()> {
     fn value<Q: Quantity>(si: f64) -> Value<Q> {
         Value::new(Q::from_si(si))
     }
-    let axle = |at: usize| RollAxle {
+    // Links that bind work like a bar: K = k t^2 / 2.
+    let bind = |at: usize, track: f64| match (of[at], of[at + 1]) {
+        (1.0, stiffness) if stiffness.is_nan() => Err(refused("bind_roll_stiffness", RIGID.to_owned())),
+        (_, stiffness) if stiffness.is_nan() => Ok(0.0),
+        (_, stiffness) => Ok(2.0 * stiffness / (track * track)),
+    };
+    let binds = [bind(20, of[4])?, bind(22, of[12])?];
+    let axle = |at: usize, bind: f64| RollAxle {
         track: value(of[at]),
         roll_centre_height: value(of[at + 1]),
         unsprung_mass: value(of[at + 2]),
@@ -464,7 +482,7 @@ fn in_turn(of: &[f64], results: &mut [f64]) -> Result<()> {
         spring_rate: value(of[at + 4]),
         spring_base: Some(value(of[at + 5])),
         tyre_rate: value(of[at + 6]),
-        bar_rate: Some(value(of[at + 7])),
+        bar_rate: Some(value(of[at + 7] + bind)),
         bar_motion_ratio: Some(value(1.0)),
     };
     let model = RollBalance {
@@ -472,8 +490,8 @@ fn in_turn(of: &[f64], results: &mut [f64]) -> Result<()> {
         sprung_height: value(of[1]),
         behind_front_axle: value(of[2]),
         wheelbase: value(of[3]),
-        front: axle(4),
-        rear: axle(12),
+        front: axle(4, binds[0]),
+        rear: axle(12, binds[1]),
     };
     let on = model.balance()?;
     let found = [
@@ -526,13 +544,12 @@ const WANTED: &[Line] = &[
     line("wanted.pinion_angle_margin", Angle::KIND, "how far below that it is wanted")
         .within(0.0, 1.6, "definition: a margin is not negative")
         .or(0.0, "nothing beyond the limit itself"),
-    line(
-        "wanted.bind_margin",
-        Force::KIND,
-        "how far below what is allowed the force of links that bind is wanted",
-    )
-    .within(0.0, 1e9, "definition: a margin is not negative")
-    .or(0.0, "nothing beyond the limit itself"),
+    line("wanted.bind_share", Ratio::KIND, "greatest share of what the links bear that binding may take")
+        .above(0.0, 1.0, "definition: a part is short of what it does not bear")
+        .or(1.0, "definition: all of it"),
+    line("wanted.bind_margin", Ratio::KIND, "how far below that it is wanted")
+        .within(0.0, 1.0, "definition: a margin is not negative")
+        .or(0.2, "common practice, no source: a fifth for what the links carry besides"),
     line(
         "wanted.anti_squat_low",
         Ratio::KIND,
@@ -628,7 +645,7 @@ pub const SHEET: Section = Section {
         Finding {
             path: "axle.bind",
             question: "Do the links bear what binds them over travel and with the axle crossed?",
-            margin: Margin::AtMost { value: "axle.bind_force", most: "axle.allowed_bind_force" },
+            margin: Margin::AtMost { value: "axle.bind_share", most: "wanted.bind_share" },
             wanted: "wanted.bind_margin",
             rests_on: &[],
             caution: BOUND,
