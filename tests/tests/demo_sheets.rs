@@ -43,34 +43,38 @@ const DUNLIN: [(&str, &str); 4] = [
         "not known",
         "front.damper_range rear.damper_range rear.buckling rear.spring_strength \
          front.bump_steer_band rear.bump_steer_band front.joints rear.joints front.linkage_range \
-         rear.linkage_range vehicle.roll vehicle.balance propeller_shaft.strength driveline.crawl \
-         coolant.pump_inlet front.comfort rear.comfort front.road_holding rear.road_holding",
+         rear.linkage_range front.bind rear.bind front.roll_steer_band rear.roll_steer_band \
+         front.sideways rear.sideways front.pinion rear.pinion rear.squat vehicle.roll \
+         vehicle.balance propeller_shaft.strength driveline.crawl coolant.pump_inlet \
+         front.comfort rear.comfort front.road_holding rear.road_holding",
     ),
 ];
 
-/// With its front measured point by point, and on a worn country road.
+/// With both axles measured point by point, and on a worn country road.
 const MEASURED: [(&str, &str); 4] = [
     (
         "short",
-        "speedometer.reading front.bump_steer_band half_shaft.strength driveline.cruise cap.holds \
-         header.air leak_test.tight front.comfort rear.comfort vehicle.flat_ride",
+        "speedometer.reading front.bump_steer_band front.roll_steer_band half_shaft.strength \
+         driveline.cruise cap.holds header.air leak_test.tight front.comfort rear.comfort",
     ),
-    ("tight", "gearbox.strength final_drive.strength"),
+    ("tight", "rear.captive rear.joints rear.bind gearbox.strength final_drive.strength"),
     (
         "meets",
         "front.tyre_load rear.tyre_load front.tyre_speed rear.tyre_speed front.frequency \
          rear.frequency vehicle.frequency_pair front.damping rear.damping front.damper_range \
          front.bump rear.bump front.droop rear.droop front.coil_bind rear.coil_bind front.captive \
-         rear.captive front.buckling front.spring_strength engine.pistons front.load rear.load \
-         vehicle.load vehicle.diagonal front.joints front.linkage_range vehicle.roll \
-         vehicle.balance clutch.holds driveline.cruise_band driveline.red_line coolant.boiling \
-         coolant.freezing cap.opens cap.weakest cap.vacuum leak_test.pumped front.road_holding \
-         rear.road_holding",
+         front.buckling front.spring_strength engine.pistons front.load rear.load vehicle.load \
+         vehicle.diagonal rear.bump_steer_band front.joints front.linkage_range \
+         rear.linkage_range front.bind rear.roll_steer_band front.sideways rear.sideways \
+         front.pinion rear.pinion rear.squat vehicle.roll vehicle.balance clutch.holds \
+         driveline.cruise_band driveline.red_line coolant.boiling coolant.freezing cap.opens \
+         cap.weakest cap.vacuum leak_test.pumped front.road_holding rear.road_holding \
+         vehicle.flat_ride",
     ),
     (
         "not known",
-        "rear.damper_range rear.buckling rear.spring_strength rear.bump_steer_band rear.joints \
-         rear.linkage_range propeller_shaft.strength driveline.crawl coolant.pump_inlet",
+        "rear.damper_range rear.buckling rear.spring_strength propeller_shaft.strength \
+         driveline.crawl coolant.pump_inlet",
     ),
 ];
 
@@ -84,7 +88,8 @@ const WAGTAIL: [(&str, &str); 4] = [
          front.frequency rear.frequency vehicle.frequency_pair front.damping rear.damping \
          front.bump rear.bump front.droop front.coil_bind rear.coil_bind front.captive \
          rear.captive front.buckling engine.pistons front.load rear.load vehicle.load \
-         vehicle.diagonal vehicle.roll vehicle.balance clutch.holds propeller_shaft.strength \
+         vehicle.diagonal front.bind rear.bind front.sideways rear.sideways front.pinion \
+         rear.pinion vehicle.roll vehicle.balance clutch.holds propeller_shaft.strength \
          driveline.cruise driveline.cruise_band driveline.red_line coolant.boiling \
          coolant.freezing cap.holds cap.opens cap.weakest coolant.pump_inlet rear.road_holding",
     ),
@@ -92,8 +97,9 @@ const WAGTAIL: [(&str, &str); 4] = [
         "not known",
         "front.damper_range rear.damper_range rear.buckling rear.spring_strength \
          front.bump_steer_band rear.bump_steer_band front.joints rear.joints front.linkage_range \
-         rear.linkage_range final_drive.strength driveline.crawl cap.vacuum header.air \
-         leak_test.pumped leak_test.tight",
+         rear.linkage_range front.roll_steer_band rear.roll_steer_band rear.squat \
+         final_drive.strength driveline.crawl cap.vacuum header.air leak_test.pumped \
+         leak_test.tight",
     ),
 ];
 
@@ -119,8 +125,10 @@ const DRAY: [(&str, &str); 4] = [
          rear.droop front.coil_bind rear.coil_bind front.captive rear.captive front.buckling \
          rear.buckling front.spring_strength rear.spring_strength front.bump_steer_band \
          rear.bump_steer_band front.joints rear.joints front.linkage_range rear.linkage_range \
-         vehicle.roll propeller_shaft.strength driveline.cruise_band cap.vacuum \
-         coolant.pump_inlet header.air rear.comfort rear.road_holding",
+         front.bind rear.bind front.roll_steer_band rear.roll_steer_band front.sideways \
+         rear.sideways front.pinion rear.pinion rear.squat vehicle.roll propeller_shaft.strength \
+         driveline.cruise_band cap.vacuum coolant.pump_inlet header.air rear.comfort \
+         rear.road_holding",
     ),
 ];
 

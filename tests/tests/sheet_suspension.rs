@@ -5,8 +5,10 @@ use axlewright::Model;
 use axlewright::base::text::System;
 use axlewright::ride::{QuarterCar, RoadClass, RoadSurface};
 use axlewright::sheet::{Assessment, Axis, Sheet};
-use axlewright::suspension::{AxlePosition, DoubleWishbone, LiveAxle, RollBalance, WheelPosition};
-use axlewright::units::{Angle, Damping, Length, LinearStiffness, Mass, Quantity, Velocity};
+use axlewright::suspension::{
+    AxlePosition, BrakePlace, Braking, DoubleWishbone, LiveAxle, RollBalance, WheelPosition,
+};
+use axlewright::units::{Angle, Damping, Length, LinearStiffness, Mass, Quantity, Ratio, Velocity};
 use axlewright::{Value, Verdict};
 
 fn text(name: &str) -> String {
@@ -120,6 +122,9 @@ fn a_strut_joins_in_the_same_way() {
         ("rear.spring.solid_length", "110 mm"),
         ("rear.spring.minimum_gap", "9 mm"),
         ("rear.sprung_mass", "150 kg"),
+        ("rear.brake_share", "0.4"),
+        ("vehicle.centre_of_gravity_height", "480 mm"),
+        ("vehicle.wheelbase", "2300 mm"),
     ] {
         sheet.set(path, text).unwrap();
     }
@@ -136,6 +141,15 @@ fn a_strut_joins_in_the_same_way() {
     ] {
         assert_eq!(of(path).to_bits(), wanted.to_bits(), "{path}");
     }
+    let mut braked = model.clone();
+    braked.braking = Some(Braking {
+        axle_share: Value::new(Ratio::from_si(0.4)),
+        centre_of_gravity_height: Value::new(Length::from_si(0.48)),
+        wheelbase: Value::new(Length::from_si(2.3)),
+        place: Some(BrakePlace::Outboard),
+    });
+    let lift = braked.at(Length::from_si(0.0), Length::from_si(0.0)).unwrap().brake_anti_pitch.si();
+    assert!((of("rear.anti_lift") / lift - 1.0).abs() < 1e-12, "{} {lift}", of("rear.anti_lift"));
     assert!(at(-of("rear.droop_left")).damper_used.si().abs() < 1e-11);
     assert!(at(of("rear.damper.bump_end")).damper_left.si().abs() < 1e-11);
     let least = at(of("rear.bump_left")).joint_left.si().min(at(-of("rear.droop_left")).joint_left.si());
