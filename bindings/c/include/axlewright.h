@@ -12693,6 +12693,30 @@ int32_t axw_suspension_leaf_axle_table(const axw_suspension_leaf_axle *model,
                                        axw_table **result);
 
 /**
+ * The joints in space, part by part, and the springs as they are bent: to draw the axle, or to
+ * measure clearance from.
+ *
+ * Parameters
+ *     heave [m], several: of the axle's middle against the body from ride height, positive in bump
+ *     roll [rad], several: of the axle against the body about x, positive with the left wheel in
+ *         bump
+ *
+ * Returns
+ *     (table) One row a heave, roll and point, the points of a part in the order in which a line
+ *     joins them: `heave`, `roll`, `part` (`axle`, `spring left`, `shackle left`, `seat left`,
+ *     `damper left`, `wheel left`, and the same of the right side), `point`, and its place `x`,
+ *     `y`, `z` in the body's axes. The main leaf goes from the `fixed eye` through `leaf`, `clamp`
+ *     and `seat` to the `shackle eye`; sideways it is drawn from the eyes, which stay in their
+ *     plane, evenly to its seat. A seat stands on the axle's own line, above or below it.
+ */
+int32_t axw_suspension_leaf_axle_points(const axw_suspension_leaf_axle *model,
+                                        const double *heave,
+                                        size_t heave_count,
+                                        const double *roll,
+                                        size_t roll_count,
+                                        axw_table **result);
+
+/**
  * How far the springs go in droop and bump before a shackle is in line; damper, bump stop and the
  * leaves' strength may end it earlier.
  *
@@ -13046,6 +13070,29 @@ int32_t axw_suspension_live_axle_table(const axw_suspension_live_axle *model,
                                        const double *roll,
                                        size_t roll_count,
                                        axw_table **result);
+
+/**
+ * The joints in space, part by part: to draw the axle, or to measure clearance from.
+ *
+ * Parameters
+ *     heave [m], several: of the axle's middle against the body from ride height, positive in bump
+ *     roll [rad], several: of the axle against the body about x, positive with the left wheel in
+ *         bump
+ *
+ * Returns
+ *     (table) One row a heave, roll and point, the points of a part in the order in which a line
+ *     joins them: `heave`, `roll`, `part` (`axle`, each link by its name, of a pair with `left` or
+ *     `right` after it, `lateral rod`, `upper rod`, `lower rod` and `bell crank` of a Watt
+ *     linkage, `coil-over left`, `coil-over right`, `anti-roll bar`, `pinion` where its nose is
+ *     given, `wheel left`, `wheel right`), `point`, and its place `x`, `y`, `z` in the body's
+ *     axes.
+ */
+int32_t axw_suspension_live_axle_points(const axw_suspension_live_axle *model,
+                                        const double *heave,
+                                        size_t heave_count,
+                                        const double *roll,
+                                        size_t roll_count,
+                                        axw_table **result);
 
 /**
  * How far the linkage goes in droop and bump before a link is over-extended; bar, damper, spring

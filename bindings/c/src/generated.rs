@@ -26601,6 +26601,46 @@ pub unsafe extern "C" fn axw_suspension_leaf_axle_table(
     })
 }
 
+/// The joints in space, part by part, and the springs as they are bent: to draw the axle, or to
+/// measure clearance from.
+///
+/// Parameters
+///     heave [m], several: of the axle's middle against the body from ride height, positive in bump
+///     roll [rad], several: of the axle against the body about x, positive with the left wheel in
+///         bump
+///
+/// Returns
+///     (table) One row a heave, roll and point, the points of a part in the order in which a line
+///     joins them: `heave`, `roll`, `part` (`axle`, `spring left`, `shackle left`, `seat left`,
+///     `damper left`, `wheel left`, and the same of the right side), `point`, and its place `x`,
+///     `y`, `z` in the body's axes. The main leaf goes from the `fixed eye` through `leaf`, `clamp`
+///     and `seat` to the `shackle eye`; sideways it is drawn from the eyes, which stay in their
+///     plane, evenly to its seat. A seat stands on the axle's own line, above or below it.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_leaf_axle_points(
+    model: *const axw_suspension_leaf_axle,
+    heave: *const f64,
+    heave_count: usize,
+    roll: *const f64,
+    roll_count: usize,
+    result: *mut *mut axw_table,
+) -> i32 {
+    guard(|| {
+        let heave: Vec<Length> =
+            unsafe { list("heave", heave, heave_count) }?.iter().copied().map(Length::from_si).collect();
+        let roll: Vec<Angle> =
+            unsafe { list("roll", roll, roll_count) }?.iter().copied().map(Angle::from_si).collect();
+        let on = unsafe { handle("model", model) }?.0.points(&heave, &roll)?;
+        if result.is_null() {
+            return Err(Failure::Null("result"));
+        }
+        unsafe {
+            put(result, Box::into_raw(axw_table::new(on)));
+        }
+        Ok(())
+    })
+}
+
 /// How far the springs go in droop and bump before a shackle is in line; damper, bump stop and the
 /// leaves' strength may end it earlier.
 ///
@@ -27199,6 +27239,45 @@ pub unsafe extern "C" fn axw_suspension_live_axle_table(
         let roll: Vec<Angle> =
             unsafe { list("roll", roll, roll_count) }?.iter().copied().map(Angle::from_si).collect();
         let on = unsafe { handle("model", model) }?.0.table(&heave, &roll)?;
+        if result.is_null() {
+            return Err(Failure::Null("result"));
+        }
+        unsafe {
+            put(result, Box::into_raw(axw_table::new(on)));
+        }
+        Ok(())
+    })
+}
+
+/// The joints in space, part by part: to draw the axle, or to measure clearance from.
+///
+/// Parameters
+///     heave [m], several: of the axle's middle against the body from ride height, positive in bump
+///     roll [rad], several: of the axle against the body about x, positive with the left wheel in
+///         bump
+///
+/// Returns
+///     (table) One row a heave, roll and point, the points of a part in the order in which a line
+///     joins them: `heave`, `roll`, `part` (`axle`, each link by its name, of a pair with `left` or
+///     `right` after it, `lateral rod`, `upper rod`, `lower rod` and `bell crank` of a Watt
+///     linkage, `coil-over left`, `coil-over right`, `anti-roll bar`, `pinion` where its nose is
+///     given, `wheel left`, `wheel right`), `point`, and its place `x`, `y`, `z` in the body's
+///     axes.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_live_axle_points(
+    model: *const axw_suspension_live_axle,
+    heave: *const f64,
+    heave_count: usize,
+    roll: *const f64,
+    roll_count: usize,
+    result: *mut *mut axw_table,
+) -> i32 {
+    guard(|| {
+        let heave: Vec<Length> =
+            unsafe { list("heave", heave, heave_count) }?.iter().copied().map(Length::from_si).collect();
+        let roll: Vec<Angle> =
+            unsafe { list("roll", roll, roll_count) }?.iter().copied().map(Angle::from_si).collect();
+        let on = unsafe { handle("model", model) }?.0.points(&heave, &roll)?;
         if result.is_null() {
             return Err(Failure::Null("result"));
         }

@@ -4589,6 +4589,12 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
         let on = call.answer(model.table(&heave, &roll))?;
         call.table(on)
     })?;
+    kernels.method::<axlewright::suspension::LeafAxle>("suspension.LeafAxle.points", |model, call| {
+        let heave = call.quantities::<units::Length>(0, "heave")?;
+        let roll = call.quantities::<units::Angle>(1, "roll")?;
+        let on = call.answer(model.points(&heave, &roll))?;
+        call.table(on)
+    })?;
     kernels.method::<axlewright::suspension::LeafAxle>(
         "suspension.LeafAxle.travel_range",
         |model, call| {
@@ -4721,6 +4727,12 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
         let heave = call.quantities::<units::Length>(0, "heave")?;
         let roll = call.quantities::<units::Angle>(1, "roll")?;
         let on = call.answer(model.table(&heave, &roll))?;
+        call.table(on)
+    })?;
+    kernels.method::<axlewright::suspension::LiveAxle>("suspension.LiveAxle.points", |model, call| {
+        let heave = call.quantities::<units::Length>(0, "heave")?;
+        let roll = call.quantities::<units::Angle>(1, "roll")?;
+        let on = call.answer(model.points(&heave, &roll))?;
         call.table(on)
     })?;
     kernels.method::<axlewright::suspension::LiveAxle>(

@@ -37,6 +37,7 @@ _double_wishbone_ride_height_change = _functions["suspension.DoubleWishbone.ride
 _double_wishbone_spacer = _functions["suspension.DoubleWishbone.spacer"]
 _leaf_axle_at = _functions["suspension.LeafAxle.at"]
 _leaf_axle_table = _functions["suspension.LeafAxle.table"]
+_leaf_axle_points = _functions["suspension.LeafAxle.points"]
 _leaf_axle_travel_range = _functions["suspension.LeafAxle.travel_range"]
 _leaf_axle_wind_up = _functions["suspension.LeafAxle.wind_up"]
 _leaf_axle_seat_block = _functions["suspension.LeafAxle.seat_block"]
@@ -44,6 +45,7 @@ _leaf_axle_shackle_change = _functions["suspension.LeafAxle.shackle_change"]
 _leaf_axle_ride_height_change = _functions["suspension.LeafAxle.ride_height_change"]
 _live_axle_at = _functions["suspension.LiveAxle.at"]
 _live_axle_table = _functions["suspension.LiveAxle.table"]
+_live_axle_points = _functions["suspension.LiveAxle.points"]
 _live_axle_travel_range = _functions["suspension.LiveAxle.travel_range"]
 _live_axle_axle_move = _functions["suspension.LiveAxle.axle_move"]
 _live_axle_ride_height_change = _functions["suspension.LiveAxle.ride_height_change"]
@@ -1641,6 +1643,26 @@ class LeafAxle(Model):
         """
         return _leaf_axle_table(self._handle, heave, roll)  # type: ignore[no-any-return]
 
+    def points(self, *, heave: QuantityLike, roll: QuantityLike) -> Table:
+        """The joints in space, part by part, and the springs as they are bent: to draw the axle, or to
+        measure clearance from.
+
+        Parameters
+            heave (length), several: of the axle's middle against the body from ride height, positive in
+                bump
+            roll (angle), several: of the axle against the body about x, positive with the left wheel in
+                bump
+
+        Returns
+            (table) One row a heave, roll and point, the points of a part in the order in which a line
+            joins them: `heave`, `roll`, `part` (`axle`, `spring left`, `shackle left`, `seat left`,
+            `damper left`, `wheel left`, and the same of the right side), `point`, and its place `x`,
+            `y`, `z` in the body's axes. The main leaf goes from the `fixed eye` through `leaf`, `clamp`
+            and `seat` to the `shackle eye`; sideways it is drawn from the eyes, which stay in their
+            plane, evenly to its seat. A seat stands on the axle's own line, above or below it.
+        """
+        return _leaf_axle_points(self._handle, heave, roll)  # type: ignore[no-any-return]
+
     def travel_range(self, *, roll: QuantityLike) -> HeaveRange:
         """How far the springs go in droop and bump before a shackle is in line; damper, bump stop and the
         leaves' strength may end it earlier.
@@ -2015,6 +2037,25 @@ class LiveAxle(Model):
             `bind_force`, `bind_link`, `bind_moment`, `bind_roll_stiffness`.
         """
         return _live_axle_table(self._handle, heave, roll)  # type: ignore[no-any-return]
+
+    def points(self, *, heave: QuantityLike, roll: QuantityLike) -> Table:
+        """The joints in space, part by part: to draw the axle, or to measure clearance from.
+
+        Parameters
+            heave (length), several: of the axle's middle against the body from ride height, positive in
+                bump
+            roll (angle), several: of the axle against the body about x, positive with the left wheel in
+                bump
+
+        Returns
+            (table) One row a heave, roll and point, the points of a part in the order in which a line
+            joins them: `heave`, `roll`, `part` (`axle`, each link by its name, of a pair with `left` or
+            `right` after it, `lateral rod`, `upper rod`, `lower rod` and `bell crank` of a Watt
+            linkage, `coil-over left`, `coil-over right`, `anti-roll bar`, `pinion` where its nose is
+            given, `wheel left`, `wheel right`), `point`, and its place `x`, `y`, `z` in the body's
+            axes.
+        """
+        return _live_axle_points(self._handle, heave, roll)  # type: ignore[no-any-return]
 
     def travel_range(self, *, roll: QuantityLike) -> TravelRange:
         """How far the linkage goes in droop and bump before a link is over-extended; bar, damper, spring

@@ -20,6 +20,9 @@ const NODES: [[f64; 2]; 8] = [
     [0.980_144_928_248_768_1, 0.050_614_268_145_188_53],
 ];
 
+/// Pieces of a half in its outline.
+const PIECES: u8 = 12;
+
 /// Beyond this slope of its end against the seat a half is bent further than any leaf (80 deg).
 const STEEPEST: f64 = 1.4;
 
@@ -75,6 +78,28 @@ impl Half {
     fn range(&self) -> [f64; 2] {
         [self.slope() - STEEPEST, self.slope() + STEEPEST]
     }
+    /// Share of the bend that lies within this share of its length.
+    fn within(&self, place: f64) -> f64 {
+        place * (1.0 + self.fading * (1.0 - place))
+    }
+    /// The leaf from its clamp to its end, and the eye: outward and up from the seat, and the share of the lever that lies within.
+    fn shape(&self, bend: f64) -> Vec<[f64; 3]> {
+        let (mut at, share) = ([self.clamped, 0.0], self.length / self.lever());
+        let mut shape = vec![[at[0], at[1], 1.0 - share]];
+        for piece in 0..PIECES {
+            for [place, weight] in NODES {
+                let place = (f64::from(piece) + place) / f64::from(PIECES);
+                let (sine, cosine) = (self.slope() * place - bend * self.within(place)).sin_cos();
+                let weight = weight * self.length / f64::from(PIECES);
+                at = [at[0] + weight * cosine, at[1] + weight * sine];
+            }
+            let left = f64::from(PIECES - 1 - piece) / f64::from(PIECES);
+            shape.push([at[0], at[1], 1.0 - share * left]);
+        }
+        let (sine, cosine) = (self.slope() - bend).sin_cos();
+        shape.push([at[0] - self.eye_offset * sine, at[1] + self.eye_offset * cosine, 1.0]);
+        shape
+    }
     /// The eye at this bend: turn of the end downward from ride height.
     fn eye(&self, bend: f64) -> Eye {
         let end = self.slope() - bend;
@@ -85,8 +110,7 @@ impl Half {
             up: [offset * cosine, offset * sine, -offset * cosine],
         };
         for [place, weight] in NODES {
-            // Share of the bend that lies within.
-            let share = place * (1.0 + self.fading * (1.0 - place));
+            let share = self.within(place);
             let (sine, cosine) = (self.slope() * place - bend * share).sin_cos();
             let weight = weight * self.length;
             eye.outward[0] += weight * cosine;
@@ -109,6 +133,14 @@ impl Half {
             *up = self.outward * outward * sine + above * cosine;
         }
         reach
+    }
+    /// The leaf from clamp to eye, forward and up from the seat at this angle, and the share of the lever that lies within.
+    pub(super) fn outline(&self, bend: f64, angle: f64) -> Vec<[f64; 3]> {
+        let (sine, cosine) = angle.sin_cos();
+        let turned = |[outward, up, share]: [f64; 3]| {
+            [self.outward * outward * cosine - up * sine, self.outward * outward * sine + up * cosine, share]
+        };
+        self.shape(bend).into_iter().map(turned).collect()
     }
     /// The same of numbers with derivatives.
     fn reach_of(&self, bend: Jet, sine: Jet, cosine: Jet) -> [Jet; 2] {
@@ -323,6 +355,26 @@ mod tests {
                 let found = half.eye(0.0);
                 assert_relative_eq!(found.outward[0], eye[0], max_relative = 1e-13);
                 assert!((found.up[0] - eye[1]).abs() < 1e-14, "{eye:?} {offset}");
+            }
+        }
+    }
+
+    /// Where the leaf is drawn to end there is its eye, whatever it is bent by; it is a bit longer than its chords.
+    #[test]
+    fn the_shape_ends_in_the_eye() {
+        for fading in [0.0, 1.0] {
+            let half = Half::new(-1.0, [0.7, 0.09], 0.05, 0.03, fading);
+            for bend in [-0.9, 0.0, 0.6, 1.1] {
+                let (shape, eye) = (half.shape(bend), half.eye(bend));
+                let [.., end, last] = shape[..] else { panic!("{shape:?}") };
+                assert!((last[0] - eye.outward[0]).hypot(last[1] - eye.up[0]) < 1e-10, "{fading} {bend}");
+                assert_relative_eq!((last[0] - end[0]).hypot(last[1] - end[1]), 0.03, max_relative = 1e-12);
+                let chords: f64 = shape
+                    .windows(2)
+                    .take(PIECES.into())
+                    .map(|on| (on[1][0] - on[0][0]).hypot(on[1][1] - on[0][1]))
+                    .sum();
+                assert!(chords < half.length * (1.0 + 1e-14) && chords > half.length * 0.999, "{chords}");
             }
         }
     }

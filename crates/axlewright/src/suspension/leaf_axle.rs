@@ -1,7 +1,8 @@
 use super::jet::Jet;
 use super::leaf::{Bent, End, Half, Spring};
+use super::outline::{Outline, outlines};
 use super::parts::{Axle, Braking, Point, Wheel, refused, within};
-use super::vector::vector;
+use super::vector::{Vector, vector};
 use crate::base::document::{Model, Value};
 use crate::base::table::{Cell, Rows, Table};
 use crate::spring::{leaf_pack_rate, leaf_pack_stress};
@@ -419,6 +420,20 @@ impl LeafAxle {
             }
         }
         Ok(rows.finish())
+    }
+
+    /// The joints in space, part by part, and the springs as they are bent: to draw the axle, or to measure clearance from.
+    ///
+    /// # Parameters
+    /// - `heave` — of the axle's middle against the body from ride height, positive in bump
+    /// - `roll` — of the axle against the body about x, positive with the left wheel in bump
+    ///
+    /// # Returns
+    /// One row a heave, roll and point, the points of a part in the order in which a line joins them: `heave`, `roll`, `part` (`axle`, `spring left`, `shackle left`, `seat left`, `damper left`, `wheel left`, and the same of the right side), `point`,
+    /// and its place `x`, `y`, `z` in the body's axes. The main leaf goes from the `fixed eye` through `leaf`, `clamp` and `seat` to the `shackle eye`; sideways it is drawn from the eyes, which stay in their plane, evenly to its seat. A seat stands on the axle's own line, above or below it.
+    pub fn points(&self, heave: &[Length], roll: &[Angle]) -> Result<Table> {
+        let ready = self.ready()?;
+        Ok(outlines(["heave", "roll"], (heave, roll), |heave, roll| ready.outline(heave, roll)))
     }
 
     /// How far the springs go in droop and bump before a shackle is in line; damper, bump stop and the leaves' strength may end it earlier.
@@ -910,15 +925,81 @@ impl Ready<'_> {
         Error::NoSolution { message }
     }
 
-    fn at(&self, heave: Length, roll: Angle) -> Result<LeafAxlePosition> {
+    /// The axle where it is asked for.
+    fn reached(&self, heave: Length, roll: Angle) -> Result<Pose> {
         valid! {
             heave: (-10) <= .. <= 10 ; "common practice, no source: no wheel travels 10 m";
             roll: (-0.5) <= .. <= 0.5 ; "common practice, no source: no axle leans 29 deg against its body";
         }
-        match self.pose(heave.si(), roll.si()) {
-            Ok(pose) => self.results(&pose),
-            Err(_) => Err(self.beyond(heave, roll)),
+        self.pose(heave.si(), roll.si()).map_err(|_| self.beyond(heave, roll))
+    }
+
+    fn at(&self, heave: Length, roll: Angle) -> Result<LeafAxlePosition> {
+        self.results(&self.reached(heave, roll)?)
+    }
+
+    fn outline(&self, heave: Length, roll: Angle) -> Result<Outline<'static>> {
+        let (model, on) = (self.model, self.reached(heave, roll)?);
+        let carried = |arm: Vector| {
+            let [x, y, z] = self.carried(&on, arm).map(|jet| jet.value);
+            vector(x, y, z)
+        };
+        let (middle, wheel) = (vector(self.centre[0], 0.0, self.centre[1]), &model.wheel);
+        let ends = [1.0, -1.0].map(|side| carried(vector(0.0, side * wheel.centre.y.quantity.si(), 0.0)));
+        let [left, right] = ends;
+        let mut outline: Outline<'static> = vec![("axle", vec![("left end", left), ("right end", right)])];
+        let names = [
+            ["spring left", "shackle left", "seat left", "damper left", "wheel left"],
+            ["spring right", "shackle right", "seat right", "damper right", "wheel right"],
+        ];
+        for ((names, centre), (side, bent)) in
+            names.into_iter().zip(ends).zip([(1.0, &on.left), (-1.0, &on.right)])
+        {
+            let [spring, shackle, seat, damper, tyre] = names;
+            let place = |at: Vector| vector(at.x, side * at.y, at.z);
+            let across = side * 0.5 * self.base;
+            let [forward, up] = self.seat;
+            let on_axle = carried(vector(forward, across, up));
+            let leaf = self.leaf(bent, on.pitch, [across, on_axle.y]);
+            let eye = vector(bent.eye[0].value, across, bent.eye[1].value);
+            let [x, z] = self.spring.pivot;
+            outline.push((spring, leaf));
+            outline.push((shackle, vec![("pivot", vector(x, across, z)), ("eye", eye)]));
+            outline.push((seat, vec![("axle", carried(vector(0.0, across, 0.0))), ("seat", on_axle)]));
+            if let Some(on) = &model.damper {
+                let (body, axle) = (place(on.body_eye.vector()), place(on.axle_eye.vector()));
+                outline.push((damper, vec![("body eye", body), ("axle eye", carried(axle - middle))]));
+            }
+            let axis = carried(place(wheel.axis())) - carried(Vector::default());
+            let down = axis * axis.z - vector(0.0, 0.0, 1.0);
+            let contact = centre + down.unit() * wheel.loaded_radius.quantity.si();
+            outline.push((tyre, vec![("centre", centre), ("contact", contact)]));
         }
+        Ok(outline)
+    }
+
+    /// The main leaf from the fixed eye to that on the shackle, which are so far to the left as the first number, the seat as the second one.
+    fn leaf(&self, on: &Bent, pitch: f64, [eyes, seat]: [f64; 2]) -> Vec<(&'static str, Vector)> {
+        let Spring { fixed, shackle, .. } = &self.spring;
+        let angle = pitch + self.angle;
+        let half = |half: &Half, bend: Jet, eye: &'static str| {
+            let outline = half.outline(bend.value, angle);
+            let last = outline.len() - 1;
+            let point = move |(place, [forward, up, share]): (usize, [f64; 3])| {
+                let name = if place == 0 {
+                    "clamp"
+                } else if place == last {
+                    eye
+                } else {
+                    "leaf"
+                };
+                (name, vector(on.seat.value + forward, seat + share * (eyes - seat), on.height + up))
+            };
+            outline.into_iter().enumerate().map(point)
+        };
+        let before = half(fixed, on.fixed, "fixed eye").rev();
+        let middle = ("seat", vector(on.seat.value, seat, on.height));
+        before.chain([middle]).chain(half(shackle, on.shackle, "shackle eye")).collect()
     }
 
     /// Greatest stress of a spring, in its full-length leaves.
@@ -953,17 +1034,22 @@ impl Ready<'_> {
         [(away * to_eye.x).atan2(-hanging * to_eye.z), chord.angle(to_eye)].map(Angle::from_si)
     }
 
+    /// A point of the axle, which stands so far from its middle, in the body's axes.
+    fn carried(&self, on: &Pose, arm: Vector) -> [Jet; 3] {
+        let [sine, cosine] = on.lean;
+        let forward = on.tilt[1] * arm.x - on.tilt[0] * arm.z;
+        let up = on.tilt[0] * arm.x + on.tilt[1] * arm.z;
+        let left = cosine * arm.y - sine * up;
+        let x = on.x + on.steer.cosine() * forward - on.steer.sine() * left;
+        let y = on.y + on.steer.sine() * forward + on.steer.cosine() * left;
+        [x, y, on.z + sine * arm.y + cosine * up]
+    }
+
     /// Between the eyes of the damper on the left (1) or the right (-1).
     fn damper_length(&self, on: &Pose, damper: &AxleDamper, side: f64) -> Jet {
         let (body, axle) = (damper.body_eye.vector(), damper.axle_eye.vector());
-        let [along, over] = [axle.x - self.centre[0], axle.z - self.centre[1]];
-        let [sine, cosine] = on.lean;
-        let forward = on.tilt[1] * along - on.tilt[0] * over;
-        let up = on.tilt[0] * along + on.tilt[1] * over;
-        let left = cosine * (side * axle.y) - sine * up;
-        let x = on.x + on.steer.cosine() * forward - on.steer.sine() * left;
-        let y = on.y + on.steer.sine() * forward + on.steer.cosine() * left;
-        let z = on.z + sine * (side * axle.y) + cosine * up;
+        let arm = vector(axle.x - self.centre[0], side * axle.y, axle.z - self.centre[1]);
+        let [x, y, z] = self.carried(on, arm);
         let [x, y, z] = [x + -body.x, y + -side * body.y, z + -body.z];
         (x.square() + y.square() + z.square()).root()
     }
@@ -1075,6 +1161,7 @@ outputs! {
 
 #[cfg(test)]
 mod tests {
+    use super::super::outline::read;
     use super::super::parts::BrakePlace;
     use super::*;
     use crate::suspension::live_axle_roll_stiffness;
@@ -1337,6 +1424,165 @@ mod tests {
         ] {
             assert_eq!(table.numbers(name).unwrap()[2].to_bits(), value.to_bits(), "{name}");
         }
+    }
+
+    /// Both forms, with and without what a spring need not have.
+    fn drawable() -> [LeafAxle; 3] {
+        let mut bent = axle(ARCHED);
+        bent.spring.form = LeafForm::UniformSection;
+        bent.spring.eye_offset = Some(length(0.02));
+        bent.spring.seat_angle = Some(Value::new(radians(0.03)));
+        bent.wheel.camber = Value::new(radians(-0.02));
+        [axle(ARCHED), axle(FLAT), bent]
+    }
+
+    #[test]
+    fn at_ride_height_the_points_are_those_that_were_given() {
+        for model in drawable() {
+            let points = read::points(&model.points(&[metres(0.0)], &[radians(0.0)]).unwrap());
+            let (spring, damper) = (&model.spring, model.damper.as_ref().unwrap());
+            for (part, point, at) in [
+                ("axle", "left end", &model.wheel.centre),
+                ("wheel left", "centre", &model.wheel.centre),
+                ("spring left", "fixed eye", &spring.fixed_eye),
+                ("spring left", "shackle eye", &spring.shackle_eye),
+                ("spring left", "seat", &spring.seat),
+                ("seat left", "seat", &spring.seat),
+                ("shackle left", "pivot", &spring.shackle_pivot),
+                ("shackle left", "eye", &spring.shackle_eye),
+                ("damper left", "body eye", &damper.body_eye),
+                ("damper left", "axle eye", &damper.axle_eye),
+            ] {
+                let drawn = at.vector();
+                let other =
+                    read::place(&points, &part.replace("left", "right"), &point.replace("left", "right"));
+                assert!((read::place(&points, part, point) - drawn).norm() < 1e-9, "{part}, {point}");
+                assert!((other - vector(drawn.x, -drawn.y, drawn.z)).norm() < 1e-9, "{part}, {point}");
+            }
+            let down =
+                read::place(&points, "wheel left", "centre") - read::place(&points, "wheel left", "contact");
+            let camber = model.wheel.camber.quantity.si();
+            assert!((down - vector(0.0, camber.sin(), camber.cos()) * 0.38).norm() < 1e-12);
+        }
+    }
+
+    /// Length of a drawn leaf in side view: of an arc exactly, from its chords and the angles between them.
+    fn arc(leaf: &[Vector]) -> f64 {
+        let chords: Vec<Vector> =
+            leaf.windows(2).map(|on| on[1] - on[0]).map(|on| vector(on.x, 0.0, on.z)).collect();
+        let turn = chords.windows(2).map(|on| on[0].angle(on[1])).sum::<f64>() / (chords.len() - 1) as f64;
+        let over = if turn < 1e-6 { 1.0 } else { 0.5 * turn / (0.5 * turn).sin() };
+        chords.iter().map(|on| on.norm() * over).sum()
+    }
+
+    /// Shackles and what the axle carries keep their lengths, and so does each half of a leaf.
+    #[test]
+    fn what_is_rigid_keeps_its_length_and_a_leaf_is_only_bent() {
+        for (which, model) in drawable().into_iter().enumerate() {
+            let spring = model.ready().unwrap().spring;
+            let rest = read::points(&model.points(&[metres(0.0)], &[radians(0.0)]).unwrap());
+            for (heave, roll) in [(-0.06, 0.0), (0.07, 0.0), (0.02, 0.05), (-0.03, -0.04)] {
+                let points = read::points(&model.points(&[metres(heave)], &[radians(roll)]).unwrap());
+                let on = model.at(metres(heave), radians(roll)).unwrap();
+                let wheel = vector(on.right_wheel_x.si(), on.right_wheel_y.si(), on.right_wheel_z.si());
+                assert!((read::place(&points, "wheel right", "centre") - wheel).norm() < 1e-12);
+                let between = |points: &[(String, String, Vector)], [a, b]: [(&str, &str); 2]| {
+                    (read::place(points, a.0, a.1) - read::place(points, b.0, b.1)).norm()
+                };
+                for (side, used) in [("left", on.left_damper_used), ("right", on.right_damper_used)] {
+                    let of = |part: &str| format!("{part} {side}");
+                    let [spring_part, shackle, seat, damper, tyre] =
+                        ["spring", "shackle", "seat", "damper", "wheel"].map(of);
+                    let rigid = [
+                        [(&*shackle, "pivot"), (&*shackle, "eye")],
+                        [(&*seat, "axle"), (&*seat, "seat")],
+                        [(&*tyre, "centre"), (&*tyre, "contact")],
+                        [("axle", "left end"), ("axle", "right end")],
+                        [("axle", "left end"), (&*seat, "seat")],
+                        [("axle", "right end"), (&*seat, "seat")],
+                        [("axle", "left end"), (&*damper, "axle eye")],
+                        [(&*seat, "seat"), (&*damper, "axle eye")],
+                    ];
+                    for pair in rigid {
+                        let (found, kept) = (between(&points, pair), between(&rest, pair));
+                        assert!((found - kept).abs() < 1e-9, "{pair:?}: {found} {kept}");
+                    }
+                    for [a, b] in [
+                        [(&*spring_part, "seat"), (&*seat, "seat")],
+                        [(&*spring_part, "shackle eye"), (&*shackle, "eye")],
+                    ] {
+                        assert!(
+                            (read::place(&points, a.0, a.1) - read::place(&points, b.0, b.1)).norm() < 1e-9,
+                            "{a:?}"
+                        );
+                    }
+                    let fixed = [(&*spring_part, "fixed eye"), (&*shackle, "pivot")];
+                    for (part, point) in fixed {
+                        assert!(
+                            (read::place(&points, part, point) - read::place(&rest, part, point)).norm()
+                                < 1e-9
+                        );
+                    }
+                    assert!(
+                        (0.68 - used.si() - between(&points, [(&damper, "body eye"), (&damper, "axle eye")]))
+                            .abs()
+                            < 1e-12
+                    );
+                    let leaf: Vec<_> = points.iter().filter(|on| on.0 == spring_part).collect();
+                    let clamps: Vec<_> = leaf
+                        .iter()
+                        .enumerate()
+                        .filter(|(_, on)| on.1 == "clamp")
+                        .map(|(place, _)| place)
+                        .collect();
+                    let [a, b] = clamps[..] else { panic!("{clamps:?}") };
+                    let places: Vec<_> = leaf.iter().map(|on| on.2).collect();
+                    // Without the eyes, which stand off the leaf.
+                    for (half, leaf) in
+                        [(spring.fixed, &places[1..=a]), (spring.shackle, &places[b..places.len() - 1])]
+                    {
+                        // Of a leaf whose curvature fades the arcs are not alike.
+                        let within = if which == 2 { 2e-5 } else { 1e-9 };
+                        assert!((arc(leaf) - half.length).abs() < within, "{} {}", arc(leaf), half.length);
+                    }
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn the_points_in_the_other_roll_are_those_of_the_other_side() {
+        for model in drawable() {
+            let points = |roll: f64| read::points(&model.points(&[metres(0.03)], &[radians(roll)]).unwrap());
+            let (points, image) = (points(0.04), read::mirrored(&points(-0.04)));
+            assert_eq!(points.len(), image.len());
+            // Parts come left before right, those of a part in their order.
+            for (part, ..) in &points {
+                let of = |points: &[(String, String, Vector)]| {
+                    points
+                        .iter()
+                        .filter(|on| on.0 == *part)
+                        .map(|on| (on.1.clone(), on.2))
+                        .collect::<Vec<_>>()
+                };
+                let (here, mut there) = (of(&points), of(&image));
+                if part == "axle" {
+                    there.reverse();
+                }
+                for ((name, at), (other, image)) in here.iter().zip(&there) {
+                    assert_eq!(name, other);
+                    assert!((*at - *image).norm() < 1e-9, "{part}, {name}");
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn where_the_springs_do_not_go_their_points_say_why() {
+        let table = axle(ARCHED).points(&[0.0, 0.9].map(metres), &[radians(0.0)]).unwrap();
+        let last = table.rows() - 1;
+        assert!(table.word("part", last).is_none() && table.word("part", last - 1).is_some());
+        assert!(table.reason(last).unwrap().to_string().contains("is beyond the springs"));
     }
 
     /// The spring above its axle: a block raises the body, and the spring does not know.

@@ -3,6 +3,7 @@ use super::axle_parts::{
     AxleBar, AxleCoilOver, AxleLink, Fitted, LateralRod, Mount, Pinion, Pitching, WattLinkage, give,
 };
 use super::linkage::{Hinge, reach, side};
+use super::outline::{Outline, outlines};
 use super::parts::{Axle, Wheel, refused};
 use super::vector::{Vector, vector};
 use super::wheel_position::{BUMP, TravelRange, centre};
@@ -356,22 +357,35 @@ impl Lever {
         Ok(Lever { hinge, carried_by: bar.carried_by, eye, length, side })
     }
 
+    /// The eye of its drop link, from what carries the bar, and the lever's direction there; none where the drop link does not reach.
+    fn stands(&self, pose: &Pose) -> Option<[Vector; 2]> {
+        let (hinge, frame) = (&self.hinge, &pose.frame);
+        let eye = match self.carried_by {
+            Mount::Body => frame.middle + frame.direction(self.eye),
+            Mount::Axle => frame.direction_here(self.eye - frame.middle),
+        };
+        let outward = reach(hinge.foot, hinge.axis, hinge.radius, eye, self.length, self.side)?;
+        Some([eye, outward])
+    }
+
+    /// Eye of the drop link, end of the lever, and where that stands on the bar, in the body's axes.
+    fn points(&self, pose: &Pose) -> Option<[Vector; 3]> {
+        let ([eye, outward], foot) = (self.stands(pose)?, self.hinge.foot);
+        let points = [eye, foot + outward * self.hinge.radius, foot];
+        Some(match self.carried_by {
+            Mount::Body => points,
+            Mount::Axle => points.map(|point| pose.frame.middle + pose.frame.direction(point)),
+        })
+    }
+
     /// Turn from ride height, and its derivatives along heave and roll; none where the drop link does not reach.
     fn turn(&self, pose: &Pose) -> Option<(f64, [f64; 2])> {
         let (hinge, frame) = (&self.hinge, &pose.frame);
-        let (eye, rates) = match self.carried_by {
-            Mount::Body => {
-                let arm = frame.direction(self.eye);
-                (frame.middle + arm, [&pose.heave, &pose.roll].map(|twist| twist.point(arm).rate))
-            }
-            Mount::Axle => {
-                let arm = self.eye - frame.middle;
-                let rates =
-                    [&pose.heave, &pose.roll].map(|twist| frame.direction_here(-twist.point(arm).rate));
-                (frame.direction_here(arm), rates)
-            }
-        };
-        let outward = reach(hinge.foot, hinge.axis, hinge.radius, eye, self.length, self.side)?;
+        let [eye, outward] = self.stands(pose)?;
+        let rates = [&pose.heave, &pose.roll].map(|twist| match self.carried_by {
+            Mount::Body => twist.point(frame.direction(self.eye)).rate,
+            Mount::Axle => frame.direction_here(-twist.point(self.eye - frame.middle).rate),
+        });
         let link = eye - hinge.foot - outward * hinge.radius;
         let turning = hinge.axis.cross(outward) * hinge.radius;
         let turned = hinge.axis.dot(hinge.outward.cross(outward)).atan2(hinge.outward.dot(outward));
@@ -570,6 +584,20 @@ impl LiveAxle {
             }
         }
         Ok(rows.finish())
+    }
+
+    /// The joints in space, part by part: to draw the axle, or to measure clearance from.
+    ///
+    /// # Parameters
+    /// - `heave` — of the axle's middle against the body from ride height, positive in bump
+    /// - `roll` — of the axle against the body about x, positive with the left wheel in bump
+    ///
+    /// # Returns
+    /// One row a heave, roll and point, the points of a part in the order in which a line joins them: `heave`, `roll`, `part` (`axle`, each link by its name, of a pair with `left` or `right` after it, `lateral rod`,
+    /// `upper rod`, `lower rod` and `bell crank` of a Watt linkage, `coil-over left`, `coil-over right`, `anti-roll bar`, `pinion` where its nose is given, `wheel left`, `wheel right`), `point`, and its place `x`, `y`, `z` in the body's axes.
+    pub fn points(&self, heave: &[Length], roll: &[Angle]) -> Result<Table> {
+        let ready = self.ready()?;
+        Ok(outlines(["heave", "roll"], (heave, roll), |heave, roll| ready.outline(heave, roll)))
     }
 
     /// How far the linkage goes in droop and bump before a link is over-extended; bar, damper, spring and joints may end it earlier.
@@ -891,15 +919,84 @@ impl Ready<'_> {
         })
     }
 
-    pub(super) fn at(&self, heave: Length, roll: Angle) -> Result<AxlePosition> {
+    fn pose(&self, heave: Length, roll: Angle) -> Result<Pose> {
         valid! {
             heave: (-10) <= .. <= 10 ; "common practice, no source: no axle travels 10 m";
             roll: (-1) <= .. <= 1 ; "common practice, no source: no axle rolls by 57 deg";
         }
-        match self.linkage.at(heave.si(), roll.si()) {
-            Some(pose) => self.results(&pose).ok_or_else(|| self.drop_link(heave, roll)),
-            None => Err(self.beyond(heave, roll)),
+        self.linkage.at(heave.si(), roll.si()).ok_or_else(|| self.beyond(heave, roll))
+    }
+
+    pub(super) fn at(&self, heave: Length, roll: Angle) -> Result<AxlePosition> {
+        let pose = self.pose(heave, roll)?;
+        self.results(&pose).ok_or_else(|| self.drop_link(heave, roll))
+    }
+
+    fn outline(&self, heave: Length, roll: Angle) -> Result<Outline<'_>> {
+        let (model, pose) = (self.model, self.pose(heave, roll)?);
+        let (middle, rest) = (pose.frame.middle, self.linkage.rest.frame.middle);
+        let carried = |drawn: Vector| middle + pose.frame.direction(drawn - rest);
+        let wheels = [0, 1].map(|place| self.wheel(&pose, place));
+        let [[left, ..], [right, ..]] = wheels;
+        let mut outline: Outline<'_> = vec![("axle", vec![("left end", left), ("right end", right)])];
+
+        // The rods of a Watt linkage come last.
+        let links = self.names.len() - model.watt.as_ref().map_or(0, |watt| watt.rods().len());
+        let ends = pose.held.map(|held| {
+            let axle = middle + held.arm;
+            [axle - held.along * held.length, axle]
+        });
+        for (name, [body, axle]) in self.names.iter().zip(ends).take(links) {
+            outline.push((name, vec![("body", body), ("axle", axle)]));
         }
+        if let Some(watt) = &model.watt {
+            let pivot = watt.pivot.vector();
+            let (pivot, crank) = match watt.carried_by {
+                Mount::Body => (pivot, 0),
+                Mount::Axle => (carried(pivot), 1),
+            };
+            let mut levers = vec![("pivot", pivot)];
+            for (place, (name, end)) in
+                [("upper rod", "upper end"), ("lower rod", "lower end")].into_iter().enumerate()
+            {
+                let rod = ends[links + place];
+                outline.push((name, vec![("crank", rod[crank]), ("outer", rod[1 - crank])]));
+                levers.insert(2 * place, (end, rod[crank]));
+            }
+            outline.push(("bell crank", levers));
+        }
+        if let Some(on) = &model.coil_over {
+            let (body, axle) = (on.body_eye.vector(), on.axle_eye.vector());
+            for (name, side) in
+                [("coil-over left", drawn as fn(Vector) -> Vector), ("coil-over right", mirrored)]
+            {
+                outline.push((name, vec![("body eye", side(body)), ("axle eye", carried(side(axle)))]));
+            }
+        }
+        if let Some(levers) = &self.levers {
+            let reached = levers.each_ref().map(|lever| lever.points(&pose));
+            let [Some(left), Some(right)] = reached else { return Err(self.drop_link(heave, roll)) };
+            let names = [
+                "left link eye",
+                "left lever end",
+                "left lever pivot",
+                "right lever pivot",
+                "right lever end",
+                "right link eye",
+            ];
+            let points = left.into_iter().chain(right.into_iter().rev());
+            outline.push(("anti-roll bar", names.into_iter().zip(points).collect()));
+        }
+        if let Some(nose) = model.pinion.as_ref().and_then(|pinion| pinion.nose.as_ref()) {
+            let (nose, axis) = (carried(nose.vector()), pose.frame.direction(self.pinion));
+            // Where its axis comes nearest to the axle's middle.
+            let foot = nose - axis * axis.dot(nose - middle);
+            outline.push(("pinion", vec![("foot", foot), ("nose", nose)]));
+        }
+        for (name, [centre, _, contact]) in ["wheel left", "wheel right"].into_iter().zip(wheels) {
+            outline.push((name, vec![("centre", centre), ("contact", contact)]));
+        }
+        Ok(outline)
     }
 
     /// Why the linkage does not go there, and how far it goes.
@@ -1036,13 +1133,20 @@ impl Ready<'_> {
         }
     }
 
+    /// The left (0) or the right wheel: centre, axis and contact point.
+    fn wheel(&self, pose: &Pose, place: usize) -> [Vector; 3] {
+        let [arm, axis] = self.wheels[place];
+        let (at, axis) = (pose.frame.middle + pose.frame.direction(arm), pose.frame.direction(axis));
+        let down = axis * axis.z - vector(0.0, 0.0, 1.0);
+        [at, axis, at + down.unit() * self.model.wheel.loaded_radius.quantity.si()]
+    }
+
     /// Both wheels; their contact points.
     fn wheels(&self, pose: &Pose, on: &mut AxlePosition) -> [Vector; 2] {
         let mut contacts = [Vector::default(); 2];
-        for (place, (contact, [arm, axis])) in contacts.iter_mut().zip(self.wheels).enumerate() {
-            let (at, axis) = (pose.frame.middle + pose.frame.direction(arm), pose.frame.direction(axis));
-            let down = axis * axis.z - vector(0.0, 0.0, 1.0);
-            *contact = at + down.unit() * self.model.wheel.loaded_radius.quantity.si();
+        for (place, contact) in contacts.iter_mut().enumerate() {
+            let [at, axis, ground] = self.wheel(pose, place);
+            *contact = ground;
             let outward = if place == 0 { axis.y } else { -axis.y };
             let camber = Angle::from_si((-axis.z).atan2(axis.x.hypot(axis.y)));
             let toe = Angle::from_si(axis.x.atan2(outward));
@@ -1239,6 +1343,7 @@ impl Strut {
 #[cfg(test)]
 mod tests {
     use super::super::axle_parts::WattRod;
+    use super::super::outline::read;
     use super::super::parts::{CoilSpring, Damper, Point};
     use super::*;
     use approx::assert_relative_eq;
@@ -1423,6 +1528,27 @@ mod tests {
             points[place / 3][place % 3] += shift;
         }
         points
+    }
+
+    fn mirror_image(model: &LiveAxle) -> LiveAxle {
+        let mut other = model.clone();
+        let flip = |point: &mut Point| point.y = Value::new(-point.y.quantity);
+        for link in other.links.iter_mut().filter(|link| link.fitted == Fitted::Single) {
+            flip(&mut link.body);
+            flip(&mut link.axle);
+        }
+        if let Some(rod) = &mut other.lateral_rod {
+            flip(&mut rod.body);
+            flip(&mut rod.axle);
+        }
+        if let Some(watt) = &mut other.watt {
+            flip(&mut watt.pivot);
+            for rod in [&mut watt.upper_rod, &mut watt.lower_rod] {
+                flip(&mut rod.crank);
+                flip(&mut rod.outer);
+            }
+        }
+        other
     }
 
     fn several(shifts: &[f64], which: usize) -> LiveAxle {
@@ -1690,6 +1816,172 @@ mod tests {
         assert_relative_eq!(on.bind_roll_stiffness.si(), near.bind_roll_stiffness.si(), max_relative = 1e-3);
     }
 
+    /// Every axle with a bar on the body and on itself.
+    fn drawable() -> impl Iterator<Item = LiveAxle> {
+        (0..12).map(|which| {
+            let mut model = several(&[0.0; 18], which / 2);
+            model.coil_over = Some(coil_over());
+            model.anti_roll_bar = Some(bar([Mount::Body, Mount::Axle][which % 2]));
+            model.wheel.camber = Value::new(rad(-0.02));
+            model
+        })
+    }
+
+    #[test]
+    fn at_ride_height_the_points_are_those_that_were_given() {
+        for model in drawable() {
+            let points = read::points(&model.points(&[metres(0.0)], &[rad(0.0)]).unwrap());
+            let mut given = vec![
+                ("axle".to_owned(), "left end", &model.wheel.centre, true),
+                ("wheel left".to_owned(), "centre", &model.wheel.centre, true),
+            ];
+            for link in &model.links {
+                let pair = link.fitted == Fitted::Pair;
+                let name = if pair { format!("{} left", link.name) } else { link.name.clone() };
+                given.push((name.clone(), "body", &link.body, pair));
+                given.push((name, "axle", &link.axle, pair));
+            }
+            let single = |part: &str, point, at| (part.to_owned(), point, at, false);
+            if let Some(rod) = &model.lateral_rod {
+                given.extend([
+                    single("lateral rod", "body", &rod.body),
+                    single("lateral rod", "axle", &rod.axle),
+                ]);
+            }
+            if let Some(watt) = &model.watt {
+                for (name, end, rod) in
+                    [("upper rod", "upper end", &watt.upper_rod), ("lower rod", "lower end", &watt.lower_rod)]
+                {
+                    given.extend([
+                        single(name, "crank", &rod.crank),
+                        single(name, "outer", &rod.outer),
+                        single("bell crank", end, &rod.crank),
+                    ]);
+                }
+                given.push(single("bell crank", "pivot", &watt.pivot));
+            }
+            let (coil_over, bar) = (model.coil_over.as_ref().unwrap(), model.anti_roll_bar.as_ref().unwrap());
+            given.push(("coil-over left".to_owned(), "body eye", &coil_over.body_eye, true));
+            given.push(("coil-over left".to_owned(), "axle eye", &coil_over.axle_eye, true));
+            given.push(("anti-roll bar".to_owned(), "left link eye", &bar.link_eye, true));
+            given.push(("anti-roll bar".to_owned(), "left lever end", &bar.lever_end, true));
+            given.push(single("pinion", "nose", model.pinion.as_ref().unwrap().nose.as_ref().unwrap()));
+            let mut said = given.len();
+            for (part, point, at, pair) in given {
+                let (drawn, other) = (at.vector(), mirrored(at.vector()));
+                assert!((read::place(&points, &part, point) - drawn).norm() < 1e-12, "{part}, {point}");
+                if pair {
+                    let (part, point) = (part.replace("left", "right"), point.replace("left", "right"));
+                    assert!((read::place(&points, &part, &point) - other).norm() < 1e-12, "{part}, {point}");
+                    said += 1;
+                }
+            }
+            // What was not given: contact points, where the bar's levers stand on it, the pinion's foot.
+            assert_eq!(points.len(), said + 2 + 2 + 1);
+            let (foot, pivot) =
+                (read::place(&points, "anti-roll bar", "left lever pivot"), bar.lever_pivot.vector());
+            assert!((foot.x - pivot.x).hypot(foot.z - pivot.z) < 1e-12);
+            let (nose, foot) =
+                (read::place(&points, "pinion", "nose"), read::place(&points, "pinion", "foot"));
+            assert!((nose - foot - vector(0.25, 0.0, 0.0)).norm() < 1e-12);
+        }
+    }
+
+    /// The axle carries what is on it; what is rigid keeps its length, and a link on bushes has the length that its forces give it.
+    #[test]
+    fn what_is_rigid_keeps_its_length_and_links_have_that_of_the_model() {
+        let on_axle = |part: &str, point: &str, model: &LiveAxle| match (part, point) {
+            ("axle" | "pinion", _) | (_, "axle eye" | "axle" | "centre") => true,
+            ("bell crank", "pivot") => model.watt.as_ref().unwrap().carried_by == Mount::Axle,
+            ("anti-roll bar", "left lever pivot") => {
+                model.anti_roll_bar.as_ref().unwrap().carried_by == Mount::Axle
+            }
+            ("anti-roll bar", "right link eye") => {
+                model.anti_roll_bar.as_ref().unwrap().carried_by == Mount::Body
+            }
+            _ => false,
+        };
+        for model in drawable() {
+            let ready = model.ready().unwrap();
+            let rest = read::points(&model.points(&[metres(0.0)], &[rad(0.0)]).unwrap());
+            for (heave, roll) in [(-0.06, 0.0), (0.05, 0.0), (0.02, 0.05), (-0.03, -0.04)] {
+                let points = read::points(&model.points(&[metres(heave)], &[rad(roll)]).unwrap());
+                let pose = ready.linkage.at(heave, roll).unwrap();
+                let on = model.at(metres(heave), rad(roll)).unwrap();
+                let centre = read::place(&points, "wheel right", "centre");
+                let wheel = vector(on.right_wheel_x.si(), on.right_wheel_y.si(), on.right_wheel_z.si());
+                assert!((centre - wheel).norm() < 1e-12);
+                let eyes = read::place(&points, "coil-over left", "body eye")
+                    - read::place(&points, "coil-over left", "axle eye");
+                assert!((eyes.norm() - on.left_eye_length.si()).abs() < 1e-12);
+                for (place, (part, point, at)) in points.iter().enumerate() {
+                    let (left, right) =
+                        (read::place(&points, "axle", "left end"), read::place(&points, "axle", "right end"));
+                    let drawn = rest[place].2;
+                    if on_axle(part, point, &model) {
+                        let (a, b) =
+                            (read::place(&rest, "axle", "left end"), read::place(&rest, "axle", "right end"));
+                        let off = (
+                            (*at - left).norm() - (drawn - a).norm(),
+                            (*at - right).norm() - (drawn - b).norm(),
+                        );
+                        assert!(off.0.abs() < 1e-9 && off.1.abs() < 1e-9, "{part}, {point}: {off:?}");
+                    }
+                    let Some((before, ..)) =
+                        place.checked_sub(1).map(|place| &points[place]).filter(|on| on.0 == *part)
+                    else {
+                        continue;
+                    };
+                    let found = (*at - points[place - 1].2).norm();
+                    let kept = (drawn - rest[place - 1].2).norm();
+                    let name = match part.as_str() {
+                        "upper rod" => "watt.upper_rod",
+                        "lower rod" => "watt.lower_rod",
+                        other => other,
+                    };
+                    if before.starts_with("coil-over") {
+                        assert!((found - kept).abs() > 1e-3, "{part}");
+                    } else if let Some(link) = ready.names.iter().position(|link| link == name) {
+                        let stretch = pose.held[link].stretch;
+                        assert!((found - kept - stretch).abs() < 1e-9, "{part}: {found} {kept} {stretch}");
+                        assert!(ready.linkage.redundant() > 0 || stretch.abs() < 1e-9);
+                    } else {
+                        assert!((found - kept).abs() < 1e-9, "{part}, {point}: {found} {kept}");
+                    }
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn the_points_of_a_mirror_image_are_those_of_the_other_side() {
+        for model in drawable() {
+            let points = |model: &LiveAxle, roll: f64| {
+                read::points(&model.points(&[metres(0.03)], &[rad(roll)]).unwrap())
+            };
+            let image = read::mirrored(&points(&mirror_image(&model), -0.04));
+            let points = points(&model, 0.04);
+            assert_eq!(points.len(), image.len());
+            for (part, point, at) in &points {
+                let away = (read::place(&image, part, point) - *at).norm();
+                assert!(away < 1e-9, "{part}, {point}: {away}");
+            }
+        }
+    }
+
+    #[test]
+    fn where_the_axle_does_not_go_its_points_say_why() {
+        let mut model = four(FOUR);
+        let table = model.points(&[0.0, 0.9].map(metres), &[0.0, 0.02].map(rad)).unwrap();
+        let last = table.rows() - 1;
+        assert!(table.word("part", last).is_none() && table.word("part", last - 2).is_some());
+        assert!(table.reason(last).unwrap().to_string().contains("is over-extended"));
+        assert_eq!(["heave", "roll"].map(|name| table.numbers(name).unwrap()[last]), [0.9, 0.02]);
+        model.anti_roll_bar = Some(AxleBar { lever_pivot: point([0.09, 0.4, 0.45]), ..bar(Mount::Body) });
+        let short = model.points(&[metres(0.14)], &[rad(0.0)]).unwrap();
+        assert!(short.reason(0).unwrap().to_string().contains("drop link of the anti_roll_bar"));
+    }
+
     #[test]
     fn what_cannot_be_is_refused_by_name() {
         let with = |change: &dyn Fn(&mut LiveAxle)| {
@@ -1895,23 +2187,7 @@ mod tests {
         #[test]
         fn a_mirror_image_moves_as_one(shifts in prop::collection::vec(-0.02..0.02, 18), heave in -0.07..0.07, roll in -0.08..0.08, which in 0..6_usize) {
             let model = several(&shifts, which);
-            let mut other = model.clone();
-            let flip = |point: &mut Point| point.y = Value::new(-point.y.quantity);
-            for link in other.links.iter_mut().filter(|link| link.fitted == Fitted::Single) {
-                flip(&mut link.body);
-                flip(&mut link.axle);
-            }
-            if let Some(rod) = &mut other.lateral_rod {
-                flip(&mut rod.body);
-                flip(&mut rod.axle);
-            }
-            if let Some(watt) = &mut other.watt {
-                flip(&mut watt.pivot);
-                for rod in [&mut watt.upper_rod, &mut watt.lower_rod] {
-                    flip(&mut rod.crank);
-                    flip(&mut rod.outer);
-                }
-            }
+            let other = mirror_image(&model);
             let (Ok(one), Ok(two)) = (model.at(metres(heave), rad(roll)), other.at(metres(heave), rad(-roll))) else { return Ok(()) };
             for (a, b) in [
                 (one.axle_x, two.axle_x), (one.lateral_shift, -two.lateral_shift), (one.left_eye_length, two.right_eye_length),

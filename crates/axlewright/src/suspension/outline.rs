@@ -8,29 +8,30 @@ use crate::base::table::{Cell, Rows, Table};
 use crate::units::{Length, Quantity};
 
 /// A part, and its points in the order in which a line joins them.
-pub(super) type Outline = Vec<(&'static str, Vec<(&'static str, Vector)>)>;
+pub(super) type Outline<'a> = Vec<(&'a str, Vec<(&'static str, Vector)>)>;
 
-/// One row a state and point; a state that is refused has one row.
-pub(super) fn outlines<const N: usize>(
-    inputs: [&'static str; N],
-    states: impl Iterator<Item = [Length; N]>,
-    outline: impl Fn([Length; N]) -> Result<Outline>,
+/// One row a state and point, each of the first inputs with each of the second ones; a state that is refused has one row.
+pub(super) fn outlines<'a, A: Quantity, B: Quantity>(
+    [first, second]: [&'static str; 2],
+    (firsts, seconds): (&[A], &[B]),
+    outline: impl Fn(A, B) -> Result<Outline<'a>>,
 ) -> Table {
-    let columns = inputs.into_iter().fold(Rows::new(), Rows::quantity::<Length>);
-    let columns = columns.words("part").words("point");
+    let columns = Rows::new().quantity::<A>(first).quantity::<B>(second).words("part").words("point");
     let mut rows = columns.quantity::<Length>("x").quantity::<Length>("y").quantity::<Length>("z");
-    for state in states {
-        let inputs = state.map(Cell::from);
-        match outline(state) {
-            Ok(outline) => {
-                for (part, points) in &outline {
-                    for (point, at) in points {
-                        let [x, y, z] = [at.x, at.y, at.z].map(Cell::Number);
-                        rows.push(&inputs, Ok(&[Cell::Word(part), Cell::Word(point), x, y, z]));
+    for first in firsts {
+        for second in seconds {
+            let inputs = [Cell::from(*first), Cell::from(*second)];
+            match outline(*first, *second) {
+                Ok(outline) => {
+                    for (part, points) in &outline {
+                        for (point, at) in points {
+                            let [x, y, z] = [at.x, at.y, at.z].map(Cell::Number);
+                            rows.push(&inputs, Ok(&[Cell::Word(part), Cell::Word(point), x, y, z]));
+                        }
                     }
                 }
+                Err(error) => rows.push(&inputs, Err(error)),
             }
-            Err(error) => rows.push(&inputs, Err(error)),
         }
     }
     rows.finish()
@@ -38,11 +39,10 @@ pub(super) fn outlines<const N: usize>(
 
 impl Ready<'_> {
     pub(super) fn points(&self, travel: &[Length], rack_travel: &[Length]) -> Table {
-        let states = travel.iter().flat_map(|travel| rack_travel.iter().map(move |rack| [*travel, *rack]));
-        outlines(["travel", "rack_travel"], states, |[travel, rack]| self.outline(travel, rack))
+        outlines(["travel", "rack_travel"], (travel, rack_travel), |travel, rack| self.outline(travel, rack))
     }
 
-    fn outline(&self, travel: Length, rack_travel: Length) -> Result<Outline> {
+    fn outline(&self, travel: Length, rack_travel: Length) -> Result<Outline<'static>> {
         let (parts, pose) = (&self.parts, self.pose(travel, rack_travel)?);
         let arm = |arm: &Arm, ball: Vector| {
             let (front, rear) = (arm.front_pivot.vector(), arm.rear_pivot.vector());
@@ -90,5 +90,38 @@ impl Ready<'_> {
         let contact = self.contact(&pose).1;
         outline.push(("wheel", vec![("centre", pose.wheel.at), ("contact", contact)]));
         Ok(outline)
+    }
+}
+
+/// What tests read off a table of points.
+#[cfg(test)]
+pub(super) mod read {
+    use super::{Table, Vector, vector};
+
+    /// The points of a table of one state: part, point, place.
+    pub(in super::super) fn points(table: &Table) -> Vec<(String, String, Vector)> {
+        let point = |row: usize| {
+            let [x, y, z] = ["x", "y", "z"].map(|name| table.numbers(name).unwrap()[row]);
+            let [part, point] = ["part", "point"].map(|name| table.word(name, row).unwrap().to_owned());
+            (part, point, vector(x, y, z))
+        };
+        (0..table.rows()).map(point).collect()
+    }
+
+    /// Where a point stands.
+    pub(in super::super) fn place(points: &[(String, String, Vector)], part: &str, point: &str) -> Vector {
+        let found = points.iter().find(|on| on.0 == part && on.1 == point);
+        found.unwrap_or_else(|| panic!("no {point} of {part}")).2
+    }
+
+    /// The same points as a mirror shows them, those of a part from its other end where it crosses the vehicle.
+    pub(in super::super) fn mirrored(points: &[(String, String, Vector)]) -> Vec<(String, String, Vector)> {
+        let other = |name: &str| {
+            if name.contains("left") { name.replace("left", "right") } else { name.replace("right", "left") }
+        };
+        points
+            .iter()
+            .map(|(part, point, at)| (other(part), other(point), vector(at.x, -at.y, at.z)))
+            .collect()
     }
 }
