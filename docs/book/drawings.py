@@ -472,6 +472,56 @@ def live_axle() -> Sheet:
     return sheet
 
 
+def leaf_axle() -> Sheet:
+    sheet = Sheet(16, 8.4)
+    sheet.ground(0.6, 15.4, 0.6)
+    # From the left: forward is to the left.
+    seat = (7.6, 3.3)
+
+    def half(end, clamp, turn):
+        """An arc from the clamp, level there, whose end is turned by this."""
+        share = np.linspace(0, 1, 40)
+        shape = np.column_stack((np.sin(turn * share), 1 - np.cos(turn * share))) * end / turn
+        return [(clamp + np.sign(clamp - seat[0]) * x, seat[1] + y) for x, y in shape]
+
+    fixed, shackle = half(5.0, seat[0] - 0.7, 0.52), half(5.12, seat[0] + 0.7, 0.56)
+    eyes = fixed[-1], shackle[-1]
+    sheet.line(*eyes, width=0.9, style="--")
+    for leaf in (fixed, shackle):
+        sheet.line(seat, *leaf, width=2.6)
+    # Steps of the pack, shorter and shorter.
+    for place, share in enumerate((28, 18, 9), 1):
+        down = 0.2 * place
+        low = [(x, y - down) for x, y in [*reversed(fixed[:share]), *shackle[:share]]]
+        sheet.line(*low, width=1.6)
+    sheet.box((seat[0] - 0.7, seat[1] - 0.75), 1.4, 0.9, fill="none")
+    axle = (seat[0], seat[1] - 1.05)
+    sheet.circle(axle, 0.34, fill="white", width=2)
+    sheet.circle((axle[0], 2.35), 1.75, width=1.2, style=":")
+    sheet.line((1.2, 6.5), (14.6, 6.5), width=1.0)
+    sheet.say((14.7, 6.5), "body", "left")
+    sheet.line((eyes[0][0], 6.5), eyes[0], width=1.0)
+    pivot = (eyes[1][0] - 0.45, 6.5)
+    sheet.line(pivot, eyes[1], width=2.4)
+    sheet.line(pivot, (pivot[0], 4.7), width=0.9, style="-.")
+    for joint in (*eyes, pivot):
+        sheet.circle(joint, 0.15, fill="white")
+    roll = (seat[0], float(np.interp(seat[0], [eyes[0][0], eyes[1][0]], [eyes[0][1], eyes[1][1]])))
+    sheet.circle(roll, 0.13, fill="black")
+    sheet.say((roll[0] + 0.1, roll[1] + 0.75), "line of the eyes:\nroll centre over the axle", "center")
+    sheet.say((eyes[0][0] - 0.2, eyes[0][1] - 0.5), "fixed eye", "right")
+    sheet.say((pivot[0] + 0.7, 5.6), "shackle,\nleaning by\nits angle", "left")
+    sheet.say((3.3, 2.5), "half of the length $L$,\nits end turned by $\\beta$", "center")
+    sheet.say((9.55, 2.2), "seat, clamped,\non the axle", "left")
+    sheet.add(Arc(axle, 2.3, 2.3, theta1=190, theta2=262, color="black"))
+    sheet.arrow((axle[0] - 1.12, axle[1] - 0.3), (axle[0] - 1.15, axle[1] - 0.05), width=1.2)
+    sheet.say((5.7, 1.4), "pitch $\\theta$,\nnose up positive", "right")
+    sheet.arrow((14.9, 1.5), (14.9, 3.5), width=1.6)
+    sheet.say((14.6, 2.5), "heave $z$,\nbump positive", "right")
+    sheet.say((0.4, 7.9), "from the left: $x$ to the left, forward, $z$ up", "left")
+    return sheet
+
+
 def main(folder: Path) -> None:
     folder.mkdir(parents=True, exist_ok=True)
     for name, draw in list(globals().items()):
