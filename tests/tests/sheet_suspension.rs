@@ -104,7 +104,7 @@ fn a_strut_joins_in_the_same_way() {
         let lines = table.lines().filter(|line| {
             !["spring =", "damper =", "loaded_radius"].iter().any(|elsewhere| line.starts_with(elsewhere))
         });
-        let wanted = ["lower_arm", "leg", "tie_rod", "wheel", "joint_limits"];
+        let wanted = ["lower_arm", "leg", "tie_rod", "wheel", "joint_limits", "anti_roll_bar"];
         wanted
             .iter()
             .any(|name| table.starts_with(&format!("{name}]")))
@@ -122,8 +122,11 @@ fn a_strut_joins_in_the_same_way() {
         ("rear.spring.solid_length", "110 mm"),
         ("rear.spring.minimum_gap", "9 mm"),
         ("rear.sprung_mass", "150 kg"),
-        ("rear.brake_share", "0.4"),
-        ("vehicle.centre_of_gravity_height", "480 mm"),
+        ("rear.brake_share", "35 %"),
+        ("rear.brake_place", "inboard"),
+        ("rear.drive_share", "100 %"),
+        ("rear.wheels", "independent"),
+        ("vehicle.centre_of_gravity_height", "460 mm"),
         ("vehicle.wheelbase", "2300 mm"),
     ] {
         sheet.set(path, text).unwrap();
@@ -138,23 +141,31 @@ fn a_strut_joins_in_the_same_way() {
         ("rear.roll_centre_height", on.roll_centre_height.si()),
         ("rear.spring.motion_ratio", on.motion_ratio.si()),
         ("rear.spring.eye_length", on.eye_length.si()),
+        ("rear.anti_roll_bar.motion_ratio", on.bar_motion_ratio.si()),
     ] {
         assert_eq!(of(path).to_bits(), wanted.to_bits(), "{path}");
     }
+    // Half shafts and inboard brakes leave their torque in the body.
+    for (path, wanted) in [("rear.anti_lift", on.brake_anti_pitch), ("rear.anti_squat", on.drive_anti_pitch)]
+    {
+        assert!((of(path) / wanted.si() - 1.0).abs() < 1e-12, "{path}: {} {wanted:?}", of(path));
+    }
+    // Brakes at the wheels are assumed where nothing is written.
+    sheet.remove("rear.brake_place").unwrap();
     let mut braked = model.clone();
-    braked.braking = Some(Braking {
-        axle_share: Value::new(Ratio::from_si(0.4)),
-        centre_of_gravity_height: Value::new(Length::from_si(0.48)),
-        wheelbase: Value::new(Length::from_si(2.3)),
-        place: Some(BrakePlace::Outboard),
-    });
+    braked.braking.as_mut().unwrap().place = None;
     let lift = braked.at(Length::from_si(0.0), Length::from_si(0.0)).unwrap().brake_anti_pitch.si();
-    assert!((of("rear.anti_lift") / lift - 1.0).abs() < 1e-12, "{} {lift}", of("rear.anti_lift"));
+    let found = value(&sheet.assess(), "rear.anti_lift");
+    assert!((found / lift - 1.0).abs() < 1e-12, "{found} {lift}");
+    assert!((found - of("rear.anti_lift")).abs() > 0.01);
     assert!(at(-of("rear.droop_left")).damper_used.si().abs() < 1e-11);
     assert!(at(of("rear.damper.bump_end")).damper_left.si().abs() < 1e-11);
     let least = at(of("rear.bump_left")).joint_left.si().min(at(-of("rear.droop_left")).joint_left.si());
     assert_eq!(of("rear.joint_left"), least);
-    assert!(of("rear.linkage_left").is_finite());
+    // The drop link of the bar may lock it, too.
+    let range = model.travel_range(Length::from_si(0.0)).unwrap();
+    let left = (range.bump.si() - of("rear.bump_left")).min(-range.droop.si() - of("rear.droop_left"));
+    assert_eq!(of("rear.linkage_left"), left);
 }
 
 /// The rear of the Dunlin as the sheet draws it: the document of the model with the sheet's radius, shares and limits.
@@ -372,7 +383,7 @@ fn what_a_live_axle_lacks_is_named() {
             &[("front.wheels", "live_axle")],
             "a live axle needs bind_force, or the points of what holds it",
         ),
-        ("rear.squat", &[("rear.wheels", "independent")], "independent wheels are driven from the body"),
+        ("rear.squat", &[("rear.wheels", "independent")], "needs rear.lower_arm.front_pivot.x"),
     ] {
         let found = with(lines);
         let answer = found.answer(finding).unwrap();

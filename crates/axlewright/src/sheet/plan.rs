@@ -40,7 +40,7 @@ pub(super) struct Plan {
 pub(super) type Refusals = Vec<(Slot, Error)>;
 
 /// Most results of one function.
-pub(super) const MOST_RESULTS: usize = 8;
+pub(super) const MOST_RESULTS: usize = 9;
 
 impl Plan {
     /// A plan for these lines of a sheet, to which the lines that `change` are written too.

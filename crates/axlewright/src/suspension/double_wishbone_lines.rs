@@ -95,21 +95,20 @@ pub(super) const MEASURED: [Line; 50] = joined(&[&POINTS, &EYES, &BAR, &JOINTS])
 const CARRIERS: &[&str] = &["lower_arm", "upper_arm", "upright"];
 
 // What each step takes: the points, what hangs on them, then other lines.
-const LINKED: [&str; 39] = paths(
-    &[&POINTS],
-    &[
-        "?axle.anti_roll_bar.link_eye.x",
-        "?axle.anti_roll_bar.link_eye.y",
-        "?axle.anti_roll_bar.link_eye.z",
-        "?axle.anti_roll_bar.lever_end.x",
-        "?axle.anti_roll_bar.lever_end.y",
-        "?axle.anti_roll_bar.lever_end.z",
-        "?axle.anti_roll_bar.lever_pivot.x",
-        "?axle.anti_roll_bar.lever_pivot.y",
-        "?axle.anti_roll_bar.lever_pivot.z",
-        "?axle.anti_roll_bar.carried_by",
-    ],
-);
+/// The bar where there is one, in the order of its lines.
+pub(super) const MAY_BE_BAR: &[&str] = &[
+    "?axle.anti_roll_bar.link_eye.x",
+    "?axle.anti_roll_bar.link_eye.y",
+    "?axle.anti_roll_bar.link_eye.z",
+    "?axle.anti_roll_bar.lever_end.x",
+    "?axle.anti_roll_bar.lever_end.y",
+    "?axle.anti_roll_bar.lever_end.z",
+    "?axle.anti_roll_bar.lever_pivot.x",
+    "?axle.anti_roll_bar.lever_pivot.y",
+    "?axle.anti_roll_bar.lever_pivot.z",
+    "?axle.anti_roll_bar.carried_by",
+];
+const LINKED: [&str; 39] = paths(&[&POINTS], MAY_BE_BAR);
 const STANDING: [&str; 30] = paths(&[&POINTS], &["axle.tyre.loaded_radius"]);
 const EYED: [&str; 36] = paths(&[&POINTS, &EYES], &[]);
 const BARRED: [&str; 39] = paths(&[&POINTS, &BAR], &[]);
@@ -228,6 +227,7 @@ pub(super) fn standing(parts: Parts<'_>, results: &mut [f64]) -> Result<()> {
         on.mechanical_trail.si(),
         on.roll_centre_height.si(),
         on.side_view_angle.si(),
+        on.wheel_path_angle.si(),
     ];
     results.iter_mut().zip(found).for_each(|(result, found)| *result = found);
     Ok(())
@@ -258,20 +258,28 @@ pub(super) fn stroke(parts: Parts<'_>, results: &mut [f64]) -> Result<()> {
     Ok(())
 }
 
+/// The bar of its lines.
+pub(super) fn anti_roll_bar(of: &[f64]) -> AntiRollBar {
+    AntiRollBar {
+        link_eye: point(of, 0),
+        lever_end: point(of, 3),
+        lever_pivot: point(of, 6),
+        carried_by: carrier(of[9]),
+    }
+}
+
 /// With the bar, whose drop link may lock it too.
 fn on_bar(of: &[f64]) -> DoubleWishbone {
-    let bar = AntiRollBar {
-        link_eye: point(of, 29),
-        lever_end: point(of, 32),
-        lever_pivot: point(of, 35),
-        carried_by: carrier(of[38]),
-    };
-    DoubleWishbone { anti_roll_bar: Some(bar), ..drawn(of) }
+    DoubleWishbone { anti_roll_bar: Some(anti_roll_bar(&of[29..])), ..drawn(of) }
 }
 
 fn bar(of: &[f64], results: &mut [f64]) -> Result<()> {
-    let model = on_bar(of);
-    results[0] = Ready::new(model.parts())?.at_ride().bar_motion_ratio.si();
+    bar_ratio(on_bar(of).parts(), results)
+}
+
+/// Motion ratio of the bar at ride height.
+pub(super) fn bar_ratio(parts: Parts<'_>, results: &mut [f64]) -> Result<()> {
+    results[0] = Ready::new(parts)?.at_ride().bar_motion_ratio.si();
     Ok(())
 }
 

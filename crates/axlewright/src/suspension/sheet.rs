@@ -82,6 +82,8 @@ const AT_RIDE: &[Line] = &[
         "forward lean of the contact point's path in bump, brake held",
     )
     .by(&[wishbone::at_ride(7), strut::at_ride(7), live::at_ride(3)]),
+    derived("axle.wheel_path_angle", Angle::KIND, "forward lean of the path of the wheel's centre in bump")
+        .by(&[wishbone::at_ride(8), strut::at_ride(8)]),
     derived("axle.linkage_motion_ratio", Ratio::KIND, "of the coil-over, as the linkage has it").by(&[
         wishbone::of_coil_over(0),
         strut::of_leg(0),
@@ -170,41 +172,41 @@ const ANTI: &[Line] = &[
         1.0,
         "definition: a share",
     ),
-    derived(
-        "front.anti_dive",
-        Ratio::KIND,
-        "share of the dive of the front that its linkage holds, brakes at the wheels",
-    )
-    .by(&[own(
-        "s tan(theta) l / h",
-        ANTI_PITCH,
-        anti_pitch,
-        &[
-            "front.brake_share",
-            "front.side_view_angle",
-            "vehicle.wheelbase",
-            "vehicle.centre_of_gravity_height",
-        ],
-    )]),
-    derived(
-        "rear.anti_lift",
-        Ratio::KIND,
-        "share of the lift of the rear that its linkage holds, brakes at the wheels",
-    )
-    .by(&[own(
-        "-s tan(theta) l / h",
-        ANTI_PITCH,
-        anti_pitch_behind,
-        &[
-            "rear.brake_share",
-            "rear.side_view_angle",
-            "vehicle.wheelbase",
-            "vehicle.centre_of_gravity_height",
-        ],
-    )]),
+    choice("axle.brake_place", &["outboard", "inboard"], "of the brakes: at the wheels, or on the body")
+        .or(0.0, "brakes at the wheels"),
+    derived("axle.braked_angle", Angle::KIND, "forward lean in bump of the path of what the brakes hold")
+        .by(&[pick(&["axle.brake_place", "axle.side_view_angle", "axle.wheel_path_angle"])]),
+    derived("axle.driven_angle", Angle::KIND, "forward lean in bump of the path of what the drive pushes")
+        .by(&[pick(&["axle.wheels", "axle.wheel_path_angle", "axle.side_view_angle"])]),
+    derived("front.anti_dive", Ratio::KIND, "share of the dive of the front that its linkage holds").by(&[
+        own(
+            "s tan(theta) l / h",
+            BRAKE_PITCH,
+            anti_pitch,
+            &[
+                "front.brake_share",
+                "front.braked_angle",
+                "vehicle.wheelbase",
+                "vehicle.centre_of_gravity_height",
+            ],
+        ),
+    ]),
+    derived("rear.anti_lift", Ratio::KIND, "share of the lift of the rear that its linkage holds").by(&[
+        own(
+            "-s tan(theta) l / h",
+            BRAKE_PITCH,
+            anti_pitch_behind,
+            &[
+                "rear.brake_share",
+                "rear.braked_angle",
+                "vehicle.wheelbase",
+                "vehicle.centre_of_gravity_height",
+            ],
+        ),
+    ]),
 ];
 
-const ANTI_PITCH: &str = "see suspension.DoubleWishbone and suspension.LiveAxle, brake_anti_pitch";
+const BRAKE_PITCH: &str = "see suspension.DoubleWishbone and suspension.LiveAxle, brake_anti_pitch";
 
 /// Of a front axle.
 fn anti_pitch(of: &[f64]) -> Result<f64> {
@@ -251,16 +253,14 @@ const TOGETHER: &[Line] = &[
     line("rear.drive_share", Ratio::KIND, "of the whole driving force, that the rear axle has")
         .within(0.0, 1.0, "definition: a share")
         .by(&[own("1 of the driven axle", DRIVEN, first, &["driveline.driven"]).usual()]),
-    line("front.drive_anti_lift", Ratio::KIND, "share of the lift of the front under drive that its linkage holds; of a live axle, whose housing takes the torque")
+    line("front.drive_anti_lift", Ratio::KIND, "share of the lift of the front under drive that its linkage holds")
         .within(-100.0, 100.0, SHARES)
         .first_hand()
-        .by(&[own("s tan(theta) l / h", DRIVE_PITCH, driven_front, &["front.wheels", "front.drive_share", "front.side_view_angle", "vehicle.wheelbase", "vehicle.centre_of_gravity_height"])
-            .lacking(DRIVEN_APART)]),
-    line("rear.anti_squat", Ratio::KIND, "share of the squat of the rear under drive that its linkage holds; of a live axle, whose housing takes the torque")
+        .by(&[own("s tan(theta) l / h", DRIVE_PITCH, anti_pitch, &["front.drive_share", "front.driven_angle", "vehicle.wheelbase", "vehicle.centre_of_gravity_height"])]),
+    line("rear.anti_squat", Ratio::KIND, "share of the squat of the rear under drive that its linkage holds")
         .within(-100.0, 100.0, SHARES)
         .first_hand()
-        .by(&[own("-s tan(theta) l / h", DRIVE_PITCH, driven_rear, &["rear.wheels", "rear.drive_share", "rear.side_view_angle", "vehicle.wheelbase", "vehicle.centre_of_gravity_height"])
-            .lacking(DRIVEN_APART)]),
+        .by(&[own("-s tan(theta) l / h", DRIVE_PITCH, anti_pitch_behind, &["rear.drive_share", "rear.driven_angle", "vehicle.wheelbase", "vehicle.centre_of_gravity_height"])]),
 ];
 
 /// What the links of a live axle do to each other.
@@ -298,8 +298,7 @@ const SEE_LIVE: &str = "see suspension.LiveAxle";
 const UNDERSTEER: &str = "definition: a front that steers out of a turn, or a rear into it, understeers";
 const DRIVEN: &str = "common practice, no source: one axle drives on the road";
 const SHARES: &str = "common practice, no source: no linkage holds a hundred times what there is";
-const DRIVE_PITCH: &str = "see suspension.LiveAxle, drive_anti_pitch";
-const DRIVEN_APART: &str = "independent wheels are driven from the body, which is not followed here";
+const DRIVE_PITCH: &str = "see suspension.DoubleWishbone and suspension.LiveAxle, drive_anti_pitch";
 const RIGID: &str = "links that bind and have no bush that gives hold the axle in roll as far as their brackets do: write the stiffness of their bushes, such as \
                      lower_links.body_bush";
 /// Misfit in metres below which nothing binds.
@@ -332,15 +331,6 @@ fn steer_apart(of: &[f64]) -> Result<f64> {
 /// Choice 0: the front.
 fn front_drives(of: &[f64]) -> Result<f64> {
     Ok(1.0 - of[0])
-}
-
-/// Choice 0: independent wheels.
-fn driven_front(of: &[f64]) -> Result<f64> {
-    if of[0] == 0.0 { Ok(f64::NAN) } else { anti_pitch(&of[1..]) }
-}
-
-fn driven_rear(of: &[f64]) -> Result<f64> {
-    Ok(-driven_front(of)?)
 }
 
 fn bound(of: &[f64]) -> Result<f64> {
@@ -386,7 +376,7 @@ const ROLL: &[Line] = &[
     line("axle.anti_roll_bar.motion_ratio", Ratio::KIND, "travel of the bar's end over travel of the wheel, in roll")
         .within(0.01, 3.0, "common practice, no source: above 3 it is a percentage or turned upside down")
         .first_hand()
-        .by(&[wishbone::of_bar(), live::of_bar()]),
+        .by(&[wishbone::of_bar(), strut::of_bar(), live::of_bar()]),
     derived("axle.anti_roll_bar.wheel_rate", LinearStiffness::KIND, "of the bar at the wheels, in roll").by(&[own(
         "k r^2; nothing where there is no bar",
         "balance of virtual work",

@@ -1,8 +1,8 @@
 //! A strut on the build sheet: its leg as lines, and what follows from it. Arm, tie rod and wheel are lines of the double wishbone.
 
 use super::double_wishbone_lines::{
-    JOINTS, POINTS, SOURCE, coordinate, damper_ends, joint, least_joint, locks, point, point_lines,
-    spring_end, standing, stroke, value,
+    BAR, JOINTS, MAY_BE_BAR, POINTS, SOURCE, anti_roll_bar, bar_ratio, coordinate, damper_ends, joint,
+    least_joint, locks, point, point_lines, spring_end, standing, stroke, value,
 };
 use super::wheel_position::Independent;
 use super::{Arm, Axle, JointLimits, Strut, StrutLeg, TieRod, Wheel};
@@ -26,6 +26,8 @@ const STANDING: [&str; 27] = paths(&[SHARED, &LEG], &["axle.tyre.loaded_radius"]
 const ON_DAMPER: [&str; 28] =
     paths(&[SHARED, &LEG], &["axle.damper.open_length", "axle.damper.closed_length"]);
 const ON_SPRING: [&str; 27] = paths(&[SHARED, &LEG], &["axle.spring.shortest_between_eyes"]);
+const BARRED: [&str; 36] = paths(&[SHARED, &LEG, &BAR], &[]);
+const RANGED: [&str; 36] = paths(&[SHARED, &LEG], MAY_BE_BAR);
 const LEANING: [&str; 33] = paths(
     &[SHARED, &LEG, &TOP, JOINTS.split_at(1).1],
     &["axle.rack_travel", "axle.bump_left", "axle.droop_left"],
@@ -38,6 +40,13 @@ pub(super) const fn at_ride(place: usize) -> Step {
         Several { formula: "suspension.Strut at ride height", source: SOURCE, call: at_rest },
         &STANDING,
     )
+}
+
+/// Motion ratio of the anti-roll bar.
+pub(super) const fn of_bar() -> Step {
+    const FORMULA: &str =
+        "suspension.Strut at ride height: travel of the lever's end over travel of the wheel";
+    one_of(0, Several { formula: FORMULA, source: SOURCE, call: bar }, &BARRED)
 }
 
 /// Motion ratio of the leg, how it changes with travel, and its length, at ride height.
@@ -68,7 +77,7 @@ pub(super) const fn of_joints() -> Step {
 
 /// How far the linkage goes in droop and bump before it locks, with the rack in its middle.
 pub(super) const fn of_range(place: usize) -> Step {
-    one_of(place, Several { formula: "suspension.Strut.travel_range", source: SOURCE, call: range }, &LINKED)
+    one_of(place, Several { formula: "suspension.Strut.travel_range", source: SOURCE, call: range }, &RANGED)
 }
 
 /// The linkage of these points, in the order of their lines, its wheel of 1 m.
@@ -133,6 +142,17 @@ fn joints(of: &[f64], results: &mut [f64]) -> Result<()> {
     least_joint(model.parts(), of[30], [of[31], -of[32]], results)
 }
 
+/// With the bar, whose drop link may lock it too.
+fn on_bar(of: &[f64]) -> Strut {
+    Strut { anti_roll_bar: Some(anti_roll_bar(&of[26..])), ..drawn(of) }
+}
+
+fn bar(of: &[f64], results: &mut [f64]) -> Result<()> {
+    bar_ratio(on_bar(of).parts(), results)
+}
+
 fn range(of: &[f64], results: &mut [f64]) -> Result<()> {
-    locks(drawn(of).parts(), results)
+    let with_bar = of[26..].iter().all(|known| !known.is_nan());
+    let model = if with_bar { on_bar(of) } else { drawn(of) };
+    locks(model.parts(), results)
 }
