@@ -1,9 +1,9 @@
 # %% [markdown]
-# # The Dunlin: how its wheels move
+# # The Dunlin and the Dray: how their wheels move
 #
-# Tern Lane Fabrication has drawn the van's suspension point by point. Before a bracket is cut: where do the wheels go in bump,
-# droop and roll, what happens to camber, toe and springs on the way, and what does a mount do that ends up 10 mm from where it was drawn?
-# All figures are invented.
+# Tern Lane Fabrication has drawn the van's suspension point by point: double wishbones in front, a live axle on four links and a lateral rod
+# behind; and the truck's rear axle on leaf springs. Before a bracket is cut: where do the wheels go in bump, droop and roll, what happens to
+# camber, toe and springs on the way, and what does a mount do that ends up 10 mm from where it was drawn? All figures are invented.
 #
 # In every picture **solid is ride height**, **dotted is droop**, **dashed is bump**. x points forward, y to the left, z up.
 #
@@ -15,7 +15,7 @@ from pathlib import Path
 
 import numpy as np
 from axlewright import Q, suspension
-from axlewright.units import N_mm, deg, mm
+from axlewright.units import MPa, N, N_mm, Nm, Nm_deg, deg, kN, mm
 
 import pictures
 
@@ -27,7 +27,7 @@ travel = np.linspace(droop.to(mm), bump.to(mm), 66) * mm
 straight = 0 * mm
 
 # %% [markdown]
-# ## The front axle: double wishbones
+# ## The Dunlin's front axle: double wishbones
 #
 # How far does it go, and what ends it?
 
@@ -82,7 +82,8 @@ pictures.say(
 # %% [markdown]
 # ## Which mount matters for what?
 #
-# Each mount on the frame moved by 10 mm along each axis, the rods set so that the wheel stands at ride height as it did. What changes, at ride height?
+# Each mount on the frame moved by 10 mm along each axis, the rods set so that the wheel stands at ride height as it did. What changes, at ride
+# height?
 
 
 # %%
@@ -162,4 +163,275 @@ pictures.say(
     f"{leaning.left_camber.to(deg):+.1f} deg; the roll centre has gone {abs(leaning.roll_centre_y.to(mm)):.0f} mm to the "
     f"{'left' if leaning.roll_centre_y > 0 * mm else 'right'}. That is for display: how much load a lateral force moves follows from "
     f"the slopes of the contact paths, {leaning.right_slope:.3f} outside and {leaning.left_slope:.3f} inside."
+)
+
+# %% [markdown]
+# ## The Dunlin's rear axle: four links and a lateral rod
+#
+# The rod lies across and swings on an arc, so the axle goes to one side in bump. The four links hold the axle along the vehicle, and turn it
+# about its own
+# length on the way. How far does it go?
+
+# %%
+rear = suspension.LiveAxle.from_text((sheets / "dunlin_rear_axle.toml").read_text("utf-8"))
+level = 0 * deg
+low, high = -80 * mm, 70 * mm
+heave = np.linspace(low.to(mm), high.to(mm), 76) * mm
+stands = rear.at(heave=0 * mm, roll=level)
+end = rear.travel_range(roll=level)
+pictures.say(
+    f"The links alone go from {end.droop:.0f} ({end.droop_end}) to {end.bump:.0f} ({end.bump_end}); dampers and bump stops are to end it "
+    f"between {low:.0f} and {high:.0f}. At ride height a damper has {stands.left_damper_used.to(mm):.0f} mm to open "
+    f"and {stands.left_damper_remaining.to(mm):.0f} mm to shut."
+)
+
+
+# %%
+def rims(on, radius):
+    """Both rims of a live axle."""
+    left = [on.left_wheel_x.si, on.left_wheel_y.si, on.left_wheel_z.si], on.left_camber.si, on.left_toe.si
+    right = [on.right_wheel_x.si, on.right_wheel_y.si, on.right_wheel_z.si], on.right_camber.si, on.right_toe.si
+    return [pictures.rim(*left, radius), pictures.rim(*right, radius, side=-1)]
+
+
+def rear_views(states, words):
+    """The axle in three views at these heaves and rolls."""
+    radius = Q(rear.wheel["loaded_radius"]).si
+    places = [rear.points(heave=up, roll=turn) for up, turn in states]
+    wheels = [rims(rear.at(heave=up, roll=turn), radius) for up, turn in states]
+    return pictures.three_views(places, wheels, words, widths=(1.75, 1), height=7.4)
+
+
+# %% tags=["drawing"]
+figure = rear_views([(low, level), (0 * mm, level), (high, level)], ("droop", "ride height", "bump"))
+pictures.show(figure, "rear_views", "The rear axle in front, side and plan view at droop, ride height and bump.")
+
+# %% [markdown]
+# And with the axle rolled against the body by 4 deg to either side: in a left turn the body leans to the right, its right wheel stands in bump
+# and its left one in droop.
+
+# %% tags=["drawing"]
+lean = 4 * deg
+words = ("left wheel in droop", "level", "left wheel in bump")
+figure = rear_views([(0 * mm, -lean), (0 * mm, level), (0 * mm, lean)], words)
+pictures.show(figure, "rear_rolled", "The rear axle in front, side and plan view, level and rolled by 4 deg to either side.")
+
+# %% [markdown]
+# What comes of that, over heave without roll and over roll at ride height?
+
+# %%
+up = rear.table(heave=heave, roll=level)
+turn = np.linspace(-5, 5, 81) * deg
+rolled = rear.table(heave=0 * mm, roll=turn)
+
+wanted_shift = 8 * mm  # of the tyre to the wheel arch, invented
+panel_names = {
+    "lateral_shift": ("lateral shift [mm]", mm),
+    "axle_steer": ("axle steer [deg]", deg),
+    "pinion_angle_change": ("pinion, nose up [deg]", deg),
+    "roll_centre_height": ("roll centre [mm]", mm),
+    "bind_force": ("greatest force of bind [N]", N),
+    "joint_left": ("joint lean to spare [deg]", deg),
+}
+
+
+def six(across, x, on):
+    """The six of them over heave or roll."""
+    figure, panels = pictures.curves(across, 3, 2)
+    for axes, (name, (words, unit)) in zip(panels.flat, panel_names.items(), strict=True):
+        pictures.curve(axes, x, on[name].to(unit), words)
+    panels.flat[0].axhspan(-wanted_shift.to(mm), wanted_shift.to(mm), **pictures.WANTED_AREA)
+    pictures.limit(panels.flat[5], 0, "a joint is at its limit")
+    return figure
+
+
+# %% tags=["drawing"]
+figure = six("heave [mm], bump to the right", heave.to(mm), up)
+words = "Lateral shift, axle steer, pinion, roll centre, force of bind and joints of the rear axle over heave."
+pictures.show(figure, "rear_heave", words)
+
+# %% tags=["drawing"]
+figure = six("roll [deg], left wheel in bump to the right", turn.to(deg), rolled)
+words = "Lateral shift, axle steer, pinion, roll centre, force of bind and joints of the rear axle over roll."
+pictures.show(figure, "rear_roll", words)
+
+# %%
+shift = np.abs(up["lateral_shift"].to(mm)).max()
+leaning = rear.at(heave=0 * mm, roll=3 * deg)
+bump = rear.at(heave=high, roll=level)
+pictures.say(
+    f"The rod moves the axle by {shift:.1f} mm at most, where {wanted_shift} is wanted (hatched): "
+    f"**{'meets' if shift <= wanted_shift.to(mm) else 'short'}**. "
+    f"The roll steer is {100 * stands.roll_steer:+.1f} %, of which minus is understeer: at 3 deg of roll the axle stands "
+    f"{leaning.axle_steer.to(deg):+.2f} deg askew. "
+    f"Two pairs of links and a rod are one link too many for an axle that heaves and rolls: at 3 deg the bushes must give, "
+    f"under {leaning.bind_force.to(N):.0f} N in the {leaning.bind_link}, and all of them add {leaning.bind_roll_stiffness.to(Nm_deg):.0f} "
+    f"N·m/deg to the {leaning.roll_stiffness.to(Nm_deg):.0f} of the springs. "
+    f"In full bump {bump.joint_left.to(deg):.1f} deg of lean are left, in the {bump.first_joint} end."
+)
+
+# %% [markdown]
+# ### Which mount matters for what?
+#
+# Each mount moved by 10 mm along each axis, on both sides where the links are a pair; the links are cut to fit at ride height. Roll steer above
+# nothing is oversteer.
+
+
+# %%
+def rear_moved(part, mount, axis, by):
+    """The rear axle with one coordinate of one mount moved."""
+    place = dict(part[mount])
+    moved = part | {mount: place | {axis: f"{(Q(place[axis]) + by).to(mm)} mm"}}
+    if "name" not in part:
+        return rear.replace(lateral_rod=moved)
+    return rear.replace(links=[moved if link["name"] == part["name"] else link for link in rear.links])
+
+
+def rear_effects(axle):
+    """What is looked at: at ride height, and at 3 deg of roll for what binds."""
+    here, there = axle.at(heave=0 * mm, roll=level), axle.at(heave=0 * mm, roll=3 * deg)
+    return 100 * here.roll_steer, 100 * here.drive_anti_pitch, here.roll_centre_height.to(mm), there.bind_force.to(N)
+
+
+before = rear_effects(rear)
+changes = {}
+for part in [*rear.links, rear.lateral_rod]:
+    for mount in ("body", "axle"):
+        for axis in ("x", "y", "z"):
+            after = rear_effects(rear_moved(part, mount, axis, 10 * mm))
+            changes[f"{part.get('name', 'lateral rod')}, {mount}, {axis}"] = np.subtract(after, before)
+
+# %% tags=["drawing"]
+heads = ["roll steer [%]", "anti-squat [%]", "roll centre [mm]", "bind at 3 deg [N]"]
+digits = ["+.1f", "+.0f", "+.0f", "+.0f"]
+columns = {head: (digit, [on[place] for on in changes.values()]) for place, (head, digit) in enumerate(zip(heads, digits, strict=True))}
+figure = pictures.effects(list(changes), columns)
+pictures.show(figure, "rear_mounts", "What each mount of the rear axle moved by 10 mm changes: roll steer, anti-squat, roll centre, bind.")
+pictures.say(
+    f"As drawn: roll steer {before[0]:+.1f} %, anti-squat {before[1]:.0f} %, roll centre {before[2]:.0f} mm over the ground, {before[3]:.0f} N "
+    f"of bind at 3 deg."
+)
+
+# %% [markdown]
+# A bracket with a row of holes on the frame would set the front of the lower links. Which hole gives a little roll understeer, and what does
+# that do to the anti-squat?
+
+# %%
+heights = np.linspace(-60, 60, 49) * mm
+lower = rear.links[0]
+holes = np.array([rear_effects(rear_moved(lower, "body", "z", by)) for by in heights])
+wanted_steer = (-6, -1)  # percent, invented
+fits = (holes[:, 0] >= wanted_steer[0]) & (holes[:, 0] <= wanted_steer[1])
+rows = heights.to(mm)[fits]
+chosen = round(rows.mean() / 5) * 5 if fits.any() else 0
+there = np.argmin(np.abs(heights.to(mm) - chosen))
+
+# %% tags=["drawing"]
+figure, panels = pictures.curves("front mounts of the lower links, up [mm]", 1, 2, 3.4)
+for place, axes in zip((0, 1), panels.flat, strict=True):
+    pictures.curve(axes, heights.to(mm), holes[:, place], heads[place])
+    axes.margins(0.1, 0.3)
+    if place == 0:
+        axes.axhspan(*wanted_steer, **pictures.WANTED_AREA)
+    pictures.mark(axes, 0, before[place], f"drawn\n{before[place]:+.1f}", pictures.QUOTED, (14, -12))
+    pictures.mark(axes, chosen, holes[there, place], f"chosen\n{chosen:+.0f} mm", pictures.CHOSEN, (14, -12))
+pictures.show(figure, "rear_holes", "Roll steer and anti-squat over the height of the lower links' front mounts.")
+pictures.say(
+    f"Roll steer between {wanted_steer[0]} and {wanted_steer[1]} % (hatched) holds from {rows.min():+.0f} to {rows.max():+.0f} mm. With "
+    f"{chosen:+.0f} mm it is "
+    f"{holes[there, 0]:+.1f} %, the anti-squat {holes[there, 1]:.0f} % where it was {before[1]:.0f} %, and the bind at 3 deg {holes[there, 3]:.0f} N."
+)
+
+# %% [markdown]
+# ## The Dray's rear axle: leaf springs
+#
+# The springs carry the truck and hold its axle along the vehicle as well: how they bend says where the axle goes. How far, and what ends it?
+
+# %%
+dray = suspension.LeafAxle.from_text((sheets / "dray_rear_axle.toml").read_text("utf-8"))
+here = dray.at(heave=0 * mm, roll=level)
+end = dray.travel_range(roll=level)
+droop, bump = -90 * mm, Q(dray.bump_clearance)
+travel = np.linspace(droop.to(mm), bump.to(mm), 71) * mm
+pictures.say(
+    f"The springs go from {end.droop:.0f} ({end.droop_end}) to {end.bump:.0f} ({end.bump_end}); its bump stops end it at {bump:.0f}. "
+    f"At ride height a damper has {here.left_damper_used.to(mm):.0f} mm to open and {here.left_damper_remaining.to(mm):.0f} mm to shut."
+)
+
+# %% tags=["drawing"]
+radius = Q(dray.wheel["loaded_radius"]).si
+places, wheels = [], []
+for heave in (droop, 0 * mm, bump):
+    at = dray.at(heave=heave, roll=level)
+    places.append(dray.points(heave=heave, roll=level))
+    wheels.append([pictures.rim([at.left_wheel_x.si, at.left_wheel_y.si, at.left_wheel_z.si], 0, 0, radius)])
+figure = pictures.one_view("side", places, wheels, height=6.2)
+words = "The Dray's left rear spring from the side, bent in droop, at ride height and in bump, with shackle, damper and tyre."
+pictures.show(figure, "dray_side", words)
+
+# %%
+on = dray.table(heave=travel, roll=level)
+allowed = 900 * MPa  # invented: ask the spring's maker
+
+# %% tags=["drawing"]
+figure, panels = pictures.curves("heave [mm], bump to the right", 3, 2)
+for axes, (name, words, unit) in zip(
+    panels.flat,
+    [
+        ("wheel_rate", "wheel rate [N/mm]", N_mm),
+        ("left_leaf_stress", "greatest leaf stress [MPa]", MPa),
+        ("left_shackle_angle", "shackle from upright [deg]", deg),
+        ("left_shackle_opening", "shackle to line of eyes [deg]", deg),
+        ("roll_steer", "roll steer [%]", None),
+        ("pinion_angle", "pinion, nose up [deg]", deg),
+    ],
+    strict=True,
+):
+    pictures.curve(axes, travel.to(mm), on[name].to(unit) if unit else 100 * on[name], words)
+pictures.limit(panels.flat[1], allowed.to(MPa), "allowed")
+pictures.show(figure, "dray_curves", "Wheel rate, leaf stress, shackle, roll steer and pinion of the Dray's rear axle over heave.")
+stress = on["left_leaf_stress"].to(MPa)
+last = travel.to(mm)[stress <= allowed.to(MPa)].max()
+pictures.say(
+    f"The wheel rate goes from {on['wheel_rate'].to(N_mm)[0]:.0f} to {on['wheel_rate'].to(N_mm)[-1]:.0f} N/mm, where the spring alone has "
+    f"{Q(dray.spring['rate']).to(N_mm):.0f}: "
+    f"shackle and arch make the rest. The leaves reach {allowed} (invented: ask the spring's maker) at {last:+.0f} mm: "
+    f"**{'meets' if stress.max() <= allowed.to(MPa) else 'short'}**. "
+    f"Roll steer {100 * here.roll_steer:+.1f} % at ride height, of which minus is understeer."
+)
+
+# %% [markdown]
+# A launch turns the housing in its springs, with the pinion's nose up; braking turns it the other way. What do leaves and joints bear of it, at
+# ride height?
+# A torque that drives is positive, one that brakes negative.
+
+# %%
+torques = np.linspace(-5, 7.5, 101) * 1000 * Nm
+wound = [dray.wind_up(heave=0 * mm, torque=torque) for torque in torques]
+launch = 4500 * Nm  # both wheels in first gear, invented
+at_launch = dray.wind_up(heave=0 * mm, torque=launch)
+
+# %% tags=["drawing"]
+figure, panels = pictures.curves("torque of both wheels [kN·m]", 2, 2)
+x = torques.to(Nm) / 1000
+for axes, (name, words, unit) in zip(
+    panels.flat,
+    [
+        ("pinion_angle", "pinion, nose up [deg]", deg),
+        ("leaf_stress", "greatest leaf stress [MPa]", MPa),
+        ("wheelbase_change", "axle to the rear [mm]", mm),
+        ("spring_load", "load of each spring [kN]", kN),
+    ],
+    strict=True,
+):
+    values = [getattr(each, name).to(unit) for each in wound]
+    pictures.curve(axes, x, values, words)
+    axes.margins(0.05, 0.35)
+    value = getattr(at_launch, name).to(unit)
+    pictures.mark(axes, launch.to(Nm) / 1000, value, f"launch\n{value:.3g}", pictures.CHOSEN, (-14 if values[-1] > values[0] else 14, 12))
+pictures.limit(panels.flat[1], allowed.to(MPa), "allowed", "right")
+pictures.show(figure, "dray_wind_up", "Pinion, leaf stress, axle and spring load of the Dray over the torque of drive and brakes.")
+pictures.say(
+    f"At {launch:.0f} the housing turns by {at_launch.wind_up_angle.to(deg):.1f} deg and the leaves bear {at_launch.leaf_stress.to(MPa):.0f} MPa, "
+    f"where the load alone makes {here.left_leaf_stress.to(MPa):.0f}."
 )

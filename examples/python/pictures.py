@@ -211,44 +211,99 @@ PLAIN = {"color": "black", "linewidth": 1.6}
 WANTED_AREA = {"facecolor": "none", "edgecolor": "0.35", "hatch": HATCH, "linewidth": 0}
 
 
-def three_views(tables, wheels, words=("droop", "ride height", "bump")):
+#: Where along a part its number may stand.
+SHARES = (0.5, 0.35, 0.65, 0.2, 0.8)
+#: A view: what runs across and up, and from where one looks.
+VIEWS = {"front": ("y", "z", "from the front"), "side": ("x", "z", "from the left"), "plan": ("y", "x", "from above")}
+
+
+def three_views(tables, wheels, words=("droop", "ride height", "bump"), widths=(1, 1), height=8.6):
     """Linkages in front, side and plan view, one table of points a position; `wheels` are points on the rims of each position."""
-    figure = Figure(figsize=(8.6, 8.6), layout="constrained")
-    panels = figure.subplot_mosaic([["front", "side"], ["plan", "key"]])
-    panels.pop("key").set_axis_off()
-    # Each part has its number where it is drawn, and its name in the key.
-    parts = [part for part in dict.fromkeys(tables[0]["part"]) if part != "wheel"]
-    named = {part: number for number, part in enumerate(parts, 1)}
-    for name, (across, up), title in (
-        ("front", ("y", "z"), "from the front"),
-        ("side", ("x", "z"), "from the left"),
-        ("plan", ("y", "x"), "from above"),
-    ):
-        axes = panels[name]
-        axes.set_title(title)
-        axes.set_xlabel(f"{across} [mm]")
-        axes.set_ylabel(f"{up} [mm]")
-        axes.set_aspect("equal", adjustable="datalim")
-        if title != "from the front":  # forward is to the left of who looks from the left, left is to the left of who looks from above
-            axes.invert_xaxis()
-        for table, rims, style in zip(tables, wheels, POSITIONS, strict=True):
-            for part in dict.fromkeys(table["part"]):
-                at = table["part"] == part
-                line = table[across].to(mm)[at], table[up].to(mm)[at]
-                solid = style["linestyle"] == "-"
-                axes.plot(*line, color="black", marker="o", markersize=3 if solid else 0, **style)
-                if solid and part in named:
-                    middle = [(ends[0] + ends[1]) / 2 for ends in line]
-                    axes.text(*middle, str(named[part]), fontsize=9, ha="center", va="center", path_effects=HALO)
-            for rim in rims:
-                axes.plot(rim["xyz".index(across)], rim["xyz".index(up)], color="0.45", **style | {"linewidth": 0.9})
+    figure = Figure(figsize=(8.6, height), layout="constrained")
+    panels = figure.subplot_mosaic([["front", "side"], ["plan", "key"]], width_ratios=widths)
+    named = numbers(tables[0], VIEWS)
+    for name in VIEWS:
+        view(panels[name], name, tables, wheels, named)
+    panels["key"].set_axis_off()
+    panels["key"].legend(*view_key(words, named), loc="center", frameon=False)
+    return figure
+
+
+def one_view(name, tables, wheels, words=("droop", "ride height", "bump"), height=4.6):
+    """The same in one view, with its key beneath."""
+    figure = Figure(figsize=(8.6, height), layout="constrained")
+    named = numbers(tables[0], [name])
+    view(figure.subplots(), name, tables, wheels, named)
+    figure.legend(*view_key(words, named), loc="outside lower center", ncols=4, frameon=False)
+    return figure
+
+
+def base(part):
+    """What a part is called without its side."""
+    return part.removesuffix(" left").removesuffix(" right")
+
+
+def clearance(table, name):
+    """How long a part must be in this view, and how far numbers stand apart."""
+    return 0.05 * max(np.ptp(table[along].to(mm)) for along in VIEWS[name][:2])
+
+
+def first_stretch(table, part, name):
+    """A part in this view: its points, and the stretch of them that is numbered; of a leaf that is its first half."""
+    at = table["part"] == part
+    x, y = (table[along].to(mm)[at] for along in VIEWS[name][:2])
+    leaf = np.any(table["point"][at] == "leaf")
+    start, stop = 0, len(x) // 2 if leaf else 1
+    return x, y, start, stop, np.hypot(x[stop] - x[start], y[stop] - y[start])
+
+
+def numbers(table, views):
+    """A number a part that is long enough in one of these views, in the order of the table; those of a pair share one, wheels have none."""
+    shown = [
+        base(part)
+        for part in dict.fromkeys(table["part"])
+        if base(part) != "wheel" and any(first_stretch(table, part, name)[-1] > clearance(table, name) for name in views)
+    ]
+    return {part: number for number, part in enumerate(dict.fromkeys(shown), 1)}
+
+
+def view(axes, name, tables, wheels, named):
+    """One view: a part that is long there has its number, once a pair. A leaf has no marks along it; from the left the far side is left out."""
+    across, up, title = VIEWS[name]
+    axes.set_title(title)
+    axes.set_xlabel(f"{across} [mm]")
+    axes.set_ylabel(f"{up} [mm]")
+    axes.set_aspect("equal", adjustable="datalim")
+    if name != "front":  # forward is to the left of who looks from the left, left is to the left of who looks from above
+        axes.invert_xaxis()
+    axes.locator_params(axis="x", nbins=4)
+    room = clearance(tables[0], name)
+    taken = []
+    for table, rims, style in zip(tables, wheels, POSITIONS, strict=True):
+        solid = style["linestyle"] == "-"
+        for part in dict.fromkeys(table["part"]):
+            if name == "side" and part.endswith(" right"):
+                continue
+            x, y, start, stop, length = first_stretch(table, part, name)
+            joints = np.flatnonzero(table["point"][table["part"] == part] != "leaf")
+            axes.plot(x, y, color="black", marker="o", markersize=3 if solid else 0, markevery=list(joints), **style)
+            if solid and base(part) in named and not part.endswith(" right") and length > room:
+                # From the middle outward, where no other number stands.
+                places = [[np.interp(start + share * (stop - start), range(len(x)), ends) for ends in (x, y)] for share in SHARES]
+                free = (here for here in places if all(np.hypot(*np.subtract(here, other)) > room for other in taken))
+                taken.append(next(free, places[0]))
+                axes.text(*taken[-1], str(named[base(part)]), fontsize=9, ha="center", va="center", path_effects=HALO)
+        for rim in rims:
+            axes.plot(rim["xyz".index(across)], rim["xyz".index(up)], color="0.45", **style | {"linewidth": 0.9})
+
+
+def view_key(words, named):
+    """Lines and words of a view's key."""
     entries = [(drawn_line(style), word) for style, word in zip(POSITIONS, words, strict=True)]
     entries.append((drawn_line({"linestyle": "-", "color": "0.45", "linewidth": 0.9}), "rim of the tyre"))
     for part, number in named.items():
         entries.append((Line2D([], [], linestyle="none", marker=f"${number}$", color="black"), part))
-    handles, labels = zip(*entries, strict=True)
-    figure.legend(handles, labels, loc="center", bbox_to_anchor=(0.76, 0.25), frameon=False)
-    return figure
+    return zip(*entries, strict=True)
 
 
 def drawn_line(style):
@@ -256,9 +311,9 @@ def drawn_line(style):
     return Line2D([], [], **{"color": "black"} | style)
 
 
-def rim(centre, camber, toe, radius):
-    """Points of a left wheel's rim, in mm: centre, angles in rad, radius."""
-    axis = np.array([np.sin(toe) * np.cos(camber), np.cos(toe) * np.cos(camber), -np.sin(camber)])
+def rim(centre, camber, toe, radius, side=1):
+    """Points of the rim of a left (1) or right (-1) wheel, in mm: centre, angles in rad, radius."""
+    axis = np.array([np.sin(toe) * np.cos(camber), side * np.cos(toe) * np.cos(camber), -np.sin(camber)])
     ahead = np.cross(axis, [0.0, 0.0, 1.0])
     ahead /= np.linalg.norm(ahead)
     turn = np.linspace(0, 2 * np.pi, 73)
@@ -282,10 +337,12 @@ def curve(axes, x, y, words, **style):
     axes.set_ylabel(words)
 
 
-def limit(axes, value, words):
-    """A limit that must not be passed, and what happens there."""
+def limit(axes, value, words, side="left"):
+    """A limit that must not be passed, and what happens there, said at its left or right end."""
     axes.axhline(value, **LIMIT)
-    axes.annotate(words, (0.02, value), (0, 4), xycoords=("axes fraction", "data"), textcoords="offset points")
+    place = {"left": 0.02, "right": 0.98}[side], value
+    look = {"textcoords": "offset points", "ha": side, "path_effects": HALO}
+    axes.annotate(words, place, (0, 4), xycoords=("axes fraction", "data"), **look)
 
 
 def effects(rows, columns):
@@ -295,7 +352,7 @@ def effects(rows, columns):
     for axes, (words, (digits, values)) in zip(panels, columns.items(), strict=True):
         axes.barh(range(len(rows)), values, color="0.35", height=0.6)
         axes.axvline(0, color="black", linewidth=0.8)
-        axes.set_xlim(*(1.7 * max(map(abs, values)) * side for side in (-1, 1)))
+        axes.set_xlim(*(1.9 * max(map(abs, values)) * side for side in (-1, 1)))
         axes.set_title(words, fontsize=11)
         for row, value in enumerate(values):
             side, away = ("left", 3) if value >= 0 else ("right", -3)
