@@ -52,8 +52,8 @@ fn estimate(root: &Path, python: &Python, c: &CLibrary, out: &Path) -> Result<()
     Ok(())
 }
 
-/// The notebooks: four questions on single parts, how the wheels move, and the whole van from the first weighing to the parts.
-const NOTEBOOKS: [&str; 3] = ["what_if", "linkages", "build_sheet"];
+/// The notebooks: four questions on single parts, how the wheels move, how the van rides, and the whole van from the first weighing to the parts.
+const NOTEBOOKS: [&str; 4] = ["what_if", "linkages", "ride", "build_sheet"];
 
 /// Executes the notebooks and makes pages of them. What they import and read goes beside them, so that they run again from there.
 pub fn notebooks(root: &Path, python: &Python, out: &Path) -> Result<Vec<PathBuf>, String> {
