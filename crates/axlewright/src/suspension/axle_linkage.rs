@@ -807,8 +807,9 @@ impl AxleLinkage {
     /// Least and greatest heave at this roll, and which link ends it there; none where the axle does not roll so far at ride height.
     pub(super) fn range(&self, roll: f64) -> Option<[(f64, usize); 2]> {
         let from = self.at(0.0, roll)?;
-        Some([-1000.0, 1000.0].map(|steps: f64| {
-            let (_, pose) = self.towards(&from, steps * STEP, roll, steps.abs());
+        // Greater steps than on the way to a position: each one that leads astray is halved.
+        Some([-250.0, 250.0].map(|steps: f64| {
+            let (_, pose) = self.towards(&from, steps * 4.0 * STEP, roll, steps.abs());
             (pose.at[Z] - self.middle.z, self.worst(&pose))
         }))
     }

@@ -172,7 +172,7 @@ const MAY_LEAN: [&str; 11] = optional![
     "axle.watt.upper_rod.outer_limit",
     "axle.watt.lower_rod.crank_limit",
     "axle.watt.lower_rod.outer_limit",
-    "axle.roll_base",
+    "axle.spring_base",
 ];
 
 // What each step takes: the wheel, the links, what may be missing, then what hangs on the axle and other lines.
