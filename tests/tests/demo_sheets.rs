@@ -44,9 +44,9 @@ const DUNLIN: [(&str, &str); 4] = [
         "front.damper_range rear.damper_range rear.buckling rear.spring_strength \
          front.bump_steer_band rear.bump_steer_band front.joints rear.joints front.linkage_range \
          rear.linkage_range front.bind rear.bind front.roll_steer_band rear.roll_steer_band \
-         front.sideways rear.sideways front.pinion rear.pinion rear.squat vehicle.roll \
-         vehicle.balance propeller_shaft.strength driveline.crawl coolant.pump_inlet \
-         front.comfort rear.comfort front.road_holding rear.road_holding",
+         front.sideways rear.sideways front.pinion rear.pinion rear.squat front.wind_up \
+         rear.wind_up vehicle.roll vehicle.balance propeller_shaft.strength driveline.crawl \
+         coolant.pump_inlet front.comfort rear.comfort front.road_holding rear.road_holding",
     ),
 ];
 
@@ -66,15 +66,15 @@ const MEASURED: [(&str, &str); 4] = [
          front.buckling front.spring_strength engine.pistons front.load rear.load vehicle.load \
          vehicle.diagonal rear.bump_steer_band front.joints front.linkage_range \
          rear.linkage_range front.bind rear.roll_steer_band front.sideways rear.sideways \
-         front.pinion rear.pinion rear.squat vehicle.roll vehicle.balance clutch.holds \
-         driveline.cruise_band driveline.red_line coolant.boiling coolant.freezing cap.opens \
-         cap.weakest cap.vacuum leak_test.pumped front.road_holding rear.road_holding \
+         front.pinion rear.pinion rear.squat front.wind_up vehicle.roll vehicle.balance \
+         clutch.holds driveline.cruise_band driveline.red_line coolant.boiling coolant.freezing \
+         cap.opens cap.weakest cap.vacuum leak_test.pumped front.road_holding rear.road_holding \
          vehicle.flat_ride",
     ),
     (
         "not known",
-        "rear.damper_range rear.buckling rear.spring_strength propeller_shaft.strength \
-         driveline.crawl coolant.pump_inlet",
+        "rear.damper_range rear.buckling rear.spring_strength rear.wind_up \
+         propeller_shaft.strength driveline.crawl coolant.pump_inlet",
     ),
 ];
 
@@ -89,9 +89,10 @@ const WAGTAIL: [(&str, &str); 4] = [
          front.bump rear.bump front.droop front.coil_bind rear.coil_bind front.captive \
          rear.captive front.buckling engine.pistons front.load rear.load vehicle.load \
          vehicle.diagonal front.bind rear.bind front.sideways rear.sideways front.pinion \
-         rear.pinion vehicle.roll vehicle.balance clutch.holds propeller_shaft.strength \
-         driveline.cruise driveline.cruise_band driveline.red_line coolant.boiling \
-         coolant.freezing cap.holds cap.opens cap.weakest coolant.pump_inlet rear.road_holding",
+         rear.pinion front.wind_up rear.wind_up vehicle.roll vehicle.balance clutch.holds \
+         propeller_shaft.strength driveline.cruise driveline.cruise_band driveline.red_line \
+         coolant.boiling coolant.freezing cap.holds cap.opens cap.weakest coolant.pump_inlet \
+         rear.road_holding",
     ),
     (
         "not known",
@@ -103,32 +104,31 @@ const WAGTAIL: [(&str, &str); 4] = [
     ),
 ];
 
-/// Leaf springs: nothing is known of coils.
+/// Leaf springs, those of the rear measured point by point: nothing is known of coils.
 const DRAY: [(&str, &str); 4] = [
     (
         "short",
-        "speedometer.reading front.load vehicle.balance coolant.freezing front.comfort \
-         vehicle.flat_ride",
+        "speedometer.reading rear.spring_strength front.load rear.wind_up vehicle.balance \
+         coolant.freezing front.comfort rear.comfort vehicle.flat_ride",
     ),
     ("tight", "rear.tyre_load final_drive.strength half_shaft.strength coolant.boiling"),
     (
         "meets",
         "front.tyre_load front.tyre_speed rear.tyre_speed front.frequency rear.frequency \
-         vehicle.frequency_pair front.damping engine.pistons rear.load vehicle.load \
-         vehicle.diagonal clutch.holds gearbox.strength driveline.cruise driveline.red_line \
-         driveline.crawl cap.holds cap.opens cap.weakest leak_test.pumped leak_test.tight \
-         front.road_holding",
+         vehicle.frequency_pair front.damping rear.damping rear.bump rear.droop engine.pistons \
+         rear.load vehicle.load vehicle.diagonal rear.bump_steer_band rear.joints \
+         rear.linkage_range rear.bind rear.roll_steer_band rear.sideways rear.pinion rear.squat \
+         clutch.holds gearbox.strength driveline.cruise driveline.red_line driveline.crawl \
+         cap.holds cap.opens cap.weakest leak_test.pumped leak_test.tight front.road_holding \
+         rear.road_holding",
     ),
     (
         "not known",
-        "rear.damping front.damper_range rear.damper_range front.bump rear.bump front.droop \
-         rear.droop front.coil_bind rear.coil_bind front.captive rear.captive front.buckling \
-         rear.buckling front.spring_strength rear.spring_strength front.bump_steer_band \
-         rear.bump_steer_band front.joints rear.joints front.linkage_range rear.linkage_range \
-         front.bind rear.bind front.roll_steer_band rear.roll_steer_band front.sideways \
-         rear.sideways front.pinion rear.pinion rear.squat vehicle.roll propeller_shaft.strength \
-         driveline.cruise_band cap.vacuum coolant.pump_inlet header.air rear.comfort \
-         rear.road_holding",
+        "front.damper_range rear.damper_range front.bump front.droop front.coil_bind \
+         rear.coil_bind front.captive rear.captive front.buckling rear.buckling \
+         front.spring_strength front.bump_steer_band front.joints front.linkage_range front.bind \
+         front.roll_steer_band front.sideways front.pinion front.wind_up vehicle.roll \
+         propeller_shaft.strength driveline.cruise_band cap.vacuum coolant.pump_inlet header.air",
     ),
 ];
 

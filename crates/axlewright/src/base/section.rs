@@ -351,6 +351,11 @@ pub fn difference(of: &[f64]) -> Result<f64> {
     Ok(of[0] - of[1])
 }
 
+/// The other way round.
+pub fn negative(of: &[f64]) -> Result<f64> {
+    Ok(-of[0])
+}
+
 /// One times the other, and so on.
 pub fn product(of: &[f64]) -> Result<f64> {
     Ok(of.iter().product())

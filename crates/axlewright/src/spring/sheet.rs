@@ -1,7 +1,7 @@
 use super::buckling_deflection;
 use crate::base::section::{
-    Finding, Line, Margin, Section, choice, derived, difference, first, joined, line, own, pick, product,
-    quotient, step,
+    Finding, Line, Margin, Section, choice, derived, difference, first, joined, line, negative, own, pick,
+    product, quotient, step,
 };
 use crate::units::{
     Damping, Density, Energy, Force, Frequency, Length, LinearStiffness, Quantity, Ratio, RatioPerLength,
@@ -101,6 +101,10 @@ fn bump_left(of: &[f64]) -> Result<f64> {
     Ok([damper - sag, stop - sag].into_iter().filter(|left| !left.is_nan()).fold(coils, f64::min))
 }
 
+fn least(of: &[f64]) -> Result<f64> {
+    Ok(of[0].min(of[1]))
+}
+
 /// How far a spring can be compressed at all.
 fn compression(of: &[f64]) -> Result<f64> {
     let [free, shortest] = [of[0], of[1]];
@@ -159,6 +163,7 @@ const fn modulus(path: &'static str, meaning: &'static str) -> Line {
 const STATICS: &str = "balance of virtual work at the wheel; standard gravity: 3rd CGPM";
 const LENGTHS: &str = "definition: lengths along the spring";
 const TRAVEL: &str = "definition: travel of the wheel is that of the spring over the motion ratio";
+const LEAF: &str = "the leaf spring as it is drawn, see suspension.LeafAxle";
 const LINKAGE: &str = "the linkage as it is drawn, see suspension.DoubleWishbone";
 const LOOSE: &str = "A compressed spring stores enough energy to kill: use a compressor made for it. One that is loose at full droop can leave its \
                      seat on the road; local codes and licensed practice come first.";
@@ -169,7 +174,12 @@ const WIRE: &[&str] = &["axle.spring.wire_diameter", "axle.spring.mean_diameter"
 
 /// The spring by itself.
 const SPRING: &[Line] = &[
-    rate("axle.spring.rate", "of the spring along its own axis, as its maker says"),
+    rate(
+        "axle.spring.rate",
+        "of the spring along its own axis, as its maker says; of a leaf spring load over deflection of its seat, as a spring tester has it",
+    )
+    .first_hand()
+    .by(&[own("k of the leaves", LEAF, first, &["axle.leaf.rate"])]),
     length("axle.spring.free_length", "of the spring unloaded"),
     length("axle.spring.solid_length", "block length: every coil touching"),
     length(
@@ -189,7 +199,7 @@ const SPRING: &[Line] = &[
     line(
         "axle.spring.allowed_stress",
         Stress::KIND,
-        "shear stress that the spring bears, with its maker's fatigue and set in mind",
+        "stress that the spring bears, with its maker's fatigue and set in mind: shear in the wire of a coil, bending of leaves",
     )
     .above(0.0, 1e10, "common practice, no source: steels bear less than 10 GPa"),
     line(
@@ -294,10 +304,18 @@ const AT_RIDE: &[Line] = &[
 
 /// Rates and frequencies.
 const RATES: &[Line] = &[
-    rate("axle.wheel_rate", "tangent rate at the wheel at ride height, without the tyre").by(&[step(
-        "spring.wheel_tangent_rate",
-        &["axle.spring.rate", "axle.spring.motion_ratio", "axle.spring.force", "axle.spring.ratio_gradient"],
-    )]),
+    rate("axle.wheel_rate", "tangent rate at the wheel at ride height, without the tyre").by(&[
+        own("k_w of the leaf spring", LEAF, first, &["axle.leaf.wheel_rate"]),
+        step(
+            "spring.wheel_tangent_rate",
+            &[
+                "axle.spring.rate",
+                "axle.spring.motion_ratio",
+                "axle.spring.force",
+                "axle.spring.ratio_gradient",
+            ],
+        ),
+    ]),
     derived(
         "axle.ride_rate",
         LinearStiffness::KIND,
@@ -347,13 +365,16 @@ const DAMPER: &[Line] = &[
         &["coil_over", "apart"],
         "whether the damper stands in the spring or apart from it",
     ),
-    ratio("axle.damper.motion_ratio", "shortening of the damper over travel of the wheel").by(&[own(
-        "r_d = r on a coil-over",
-        "definition: a coil-over has one axis",
-        damper_ratio,
-        &["axle.damper.mounting", "axle.spring.motion_ratio"],
-    )
-    .lacking("a damper that stands apart needs damper.motion_ratio")]),
+    ratio("axle.damper.motion_ratio", "shortening of the damper over travel of the wheel").by(&[
+        own("r_d of the axle on its leaf springs", LEAF, first, &["axle.leaf.damper_ratio"]),
+        own(
+            "r_d = r on a coil-over",
+            "definition: a coil-over has one axis",
+            damper_ratio,
+            &["axle.damper.mounting", "axle.spring.motion_ratio"],
+        )
+        .lacking("a damper that stands apart needs damper.motion_ratio"),
+    ]),
     derived(
         "axle.damper.wheel_travel",
         Length::KIND,
@@ -379,17 +400,20 @@ const TRAVEL_LEFT: &[Line] = &[
         "travel of the wheel from full droop until the bump stop is touched; leave it out where there is none",
     ),
     derived("axle.droop_left", Length::KIND, "sag: travel of the wheel from ride height to full droop").by(
-        &[own(
-            "z = -z_o of the linkage; (L_d - L) / r where it is not drawn",
-            TRAVEL,
-            droop_left,
-            &[
-                "?axle.damper.droop_end",
-                "axle.spring.droop_length",
-                "axle.spring.ride_length",
-                "axle.spring.motion_ratio",
-            ],
-        )],
+        &[
+            own(
+                "z = -z_o of the linkage; (L_d - L) / r where it is not drawn",
+                TRAVEL,
+                droop_left,
+                &[
+                    "?axle.damper.droop_end",
+                    "axle.spring.droop_length",
+                    "axle.spring.ride_length",
+                    "axle.spring.motion_ratio",
+                ],
+            ),
+            own("z = -z_o of the axle on its leaf springs", LEAF, negative, &["axle.damper.droop_end"]),
+        ],
     ),
     derived(
         "axle.coil_travel",
@@ -406,6 +430,12 @@ const TRAVEL_LEFT: &[Line] = &[
         ),
     ]),
     derived("axle.bump_left", Length::KIND, "travel of the wheel in bump until something ends it").by(&[
+        own(
+            "the lesser of z_s and z_c of the axle on its leaf springs",
+            "definition: travel left is the least of what ends it",
+            least,
+            &["axle.leaf.stop_end", "axle.damper.bump_end"],
+        ),
         own(
             "the least of (L - L_c - s) / r, h / r_d - z and, where there is a bump stop, b - z",
             "definition: travel left is the least of what ends it",
@@ -455,10 +485,18 @@ const TRAVEL_LEFT: &[Line] = &[
         product,
         &["axle.spring.rate", "axle.spring.greatest_compression"],
     )]),
-    derived("axle.spring.stress", Stress::KIND, "shear stress in the wire at its least gaps").by(&[step(
-        "spring.coil_shear_stress",
-        &["axle.spring.greatest_force", "axle.spring.wire_diameter", "axle.spring.mean_diameter"],
-    )]),
+    derived(
+        "axle.spring.stress",
+        Stress::KIND,
+        "shear in the wire of a coil at its least gaps; bending of leaves at full bump or under the drive torque, the greater",
+    )
+    .by(&[
+        own("s of the leaf spring", LEAF, first, &["axle.leaf.stress"]),
+        step(
+            "spring.coil_shear_stress",
+            &["axle.spring.greatest_force", "axle.spring.wire_diameter", "axle.spring.mean_diameter"],
+        ),
+    ]),
 ];
 
 /// Whether the spring stays in shape.
@@ -703,7 +741,7 @@ pub const SHEET: Section = Section {
         },
         Finding {
             path: "axle.spring_strength",
-            question: "Does the spring bear being pressed to its least gaps?",
+            question: "Does the spring bear the worst that comes to it?",
             margin: Margin::Ratio { capacity: "axle.spring.allowed_stress", demand: "axle.spring.stress" },
             wanted: "wanted.spring_strength",
             rests_on: &[],

@@ -262,7 +262,7 @@ pub struct WindUp {
 
 /// A model made ready for many positions.
 #[derive(Debug, Clone)]
-struct Ready<'a> {
+pub(super) struct Ready<'a> {
     model: &'a LeafAxle,
     spring: Spring,
     /// Of the axle's middle at ride height, forward and up.
@@ -450,7 +450,7 @@ impl LeafAxle {
         let ready = self.ready()?;
         valid! { roll: (-0.5) <= .. <= 0.5 ; "common practice, no source: no axle leans 29 deg against its body"; }
         let [(droop, droop_end), (bump, bump_end)] =
-            ready.range(roll.si()).map_err(|end| locked(roll, end))?;
+            ready.range(roll.si(), FINE).map_err(|end| locked(roll, end))?;
         Ok(HeaveRange {
             droop: Length::from_si(droop),
             droop_end: droop_end.word().to_owned(),
@@ -473,28 +473,7 @@ impl LeafAxle {
     /// - `spring_load` — vertical, of each spring, which the torque changes with the heave kept
     /// - `leaf_stress` — greatest, in the full-length leaves at the seat, load and torque together
     pub fn wind_up(&self, heave: Length, torque: Torque) -> Result<WindUp> {
-        let ready = self.ready()?;
-        valid! {
-            heave: (-10) <= .. <= 10 ; "common practice, no source: no wheel travels 10 m";
-            torque: (-1e6) <= .. <= 1e6 ; "common practice, no source: no axle of a road vehicle bears 1 MN·m";
-        }
-        let none = Angle::from_si(0.0);
-        let before = ready.pose(heave.si(), 0.0).map_err(|_| ready.beyond(heave, none))?;
-        let traction = torque.si() / ready.drop;
-        let on = ready.balance([heave.si(), 0.0, before.pitch], traction).map_err(|end| {
-            let message =
-                format!("torque = {} N·m is more than the springs bear: {}", torque.si(), end.sentence());
-            Error::NoSolution { message }
-        })?;
-        let change = self.nose_up(on.pitch);
-        Ok(WindUp {
-            wind_up_angle: Angle::from_si(self.nose_up(on.pitch - before.pitch)),
-            pinion_angle: self.pinion(change),
-            wind_up_rate: RotationalStiffness::from_si(on.energy.second[5]),
-            wheelbase_change: Length::from_si(self.to_rear() * (on.x.value - before.x.value)),
-            spring_load: Force::from_si(0.5 * on.energy.first[0]),
-            leaf_stress: ready.stress(&on.left)?,
-        })
+        self.ready()?.wind_up(heave, torque)
     }
 
     /// A block between spring and seat, or one taken out: the body is raised or lowered, the springs as they are.
@@ -605,7 +584,7 @@ impl LeafAxle {
         Angle::from_si(drawn + change)
     }
 
-    fn ready(&self) -> Result<Ready<'_>> {
+    pub(super) fn ready(&self) -> Result<Ready<'_>> {
         self.wheel.check()?;
         if let Some(braking) = &self.braking {
             braking.check()?;
@@ -690,6 +669,9 @@ impl LeafAxle {
     }
 }
 
+/// Where the motion of an axle ends is told to so many metres.
+const FINE: f64 = 1e-8;
+
 /// Shorter than this a lever is none.
 const LEAST: f64 = 0.001;
 
@@ -697,7 +679,7 @@ fn wrong(point: &str, why: &str) -> Error {
     refused(&format!("spring.{point}"), why.to_owned())
 }
 
-fn locked(roll: Angle, end: End) -> Error {
+pub(super) fn locked(roll: Angle, end: End) -> Error {
     let message =
         format!("roll = {} rad: the springs do not go there at ride height, {}", roll.si(), end.sentence());
     Error::NoSolution { message }
@@ -783,17 +765,32 @@ impl AxleDamper {
 }
 
 impl Ready<'_> {
-    /// The stiffness of both halves from the rate of the spring: halves of one strength, their seat free to turn.
+    /// Deflection of the seat, free to turn, under its load over that load, for halves of the rate `1 / length^3`: each carries in
+    /// proportion to the other's lever.
+    fn ease(&self) -> f64 {
+        let Spring { fixed, shackle, .. } = &self.spring;
+        let whole = fixed.lever() + shackle.lever();
+        let share = |half: &Half, other: &Half| {
+            let carried = other.lever() / whole;
+            carried * carried * half.length * half.length * half.length
+        };
+        share(fixed, shackle) + share(shackle, fixed)
+    }
+
+    /// Of the spring alone, as a spring tester finds it.
+    pub(super) fn rate(&self) -> LinearStiffness {
+        let half = &self.spring.fixed;
+        let strength = half.stiffness * half.length / (half.centroid() * half.centroid());
+        LinearStiffness::from_si(strength / self.ease())
+    }
+
+    /// The stiffness of both halves from the rate of the spring: halves of one strength.
     fn stiffen(&mut self) -> Result<()> {
-        let drawn = &self.model.spring;
+        let (drawn, ease) = (&self.model.spring, self.ease());
         let spring = &mut self.spring;
         let [a, b] = [spring.fixed.length, spring.shackle.length];
-        let [lever_a, lever_b] = [spring.fixed.lever(), spring.shackle.lever()];
-        // A cantilever has the rate `strength / length^3`, and a half carries in proportion to the other's lever.
         let strength = if let Some(rate) = &drawn.rate {
-            let whole = lever_a + lever_b;
-            let (share_a, share_b) = (lever_b / whole, lever_a / whole);
-            rate.quantity.si() * (share_a * share_a * a * a * a + share_b * share_b * b * b * b)
+            rate.quantity.si() * ease
         } else if let Some(leaves) = &drawn.leaves {
             // Of a symmetric spring of the same span.
             let rate = leaf_pack_rate(
@@ -880,19 +877,22 @@ impl Ready<'_> {
     /// The axle at a heave and roll: at once from ride height, otherwise step by step.
     fn pose(&self, heave: f64, roll: f64) -> core::result::Result<Pose, End> {
         self.balance([heave, roll, 0.0], 0.0).or_else(|_| {
-            let (on, _, end) = self.walk(heave, roll)?;
+            let (on, _, end) = self.walk(heave, roll, FINE)?;
             end.map_or(Ok(on), Err)
         })
     }
 
-    /// The axle as far towards a heave as it goes: how it stands there, its heave, and what ends it before.
-    fn walk(&self, heave: f64, roll: f64) -> core::result::Result<(Pose, f64, Option<End>), End> {
+    /// The axle as far towards a heave as it goes, to so many metres: how it stands there, its heave, and what ends it before.
+    fn walk(&self, heave: f64, roll: f64, fine: f64) -> core::result::Result<(Pose, f64, Option<End>), End> {
         let whole = self.spring.fixed.lever() + self.spring.shackle.lever();
         let mut on = self.balance([0.0, roll, 0.0], 0.0)?;
         let (mut good, mut step, mut end) = (0.0, whole / 64.0, None);
-        while good != heave && step > 1e-8 {
+        while good != heave && step > fine {
             let to = if (heave - good).abs() <= step { heave } else { good + step.copysign(heave) };
-            match self.balance([to, roll, on.pitch], 0.0) {
+            // The pitch on its tangent, or further: near the end there is no axle with the pitch from before.
+            let turn = on.pitch_rates[0] * (to - good);
+            let there = |times: f64| self.balance([to, roll, on.pitch + times * turn], 0.0);
+            match there(1.0).or_else(|_| there(2.0)) {
                 Ok(next) => (on, good) = (next, to),
                 Err(found) => (step, end) = (0.5 * step, Some(found)),
             }
@@ -901,15 +901,15 @@ impl Ready<'_> {
     }
 
     /// Least and greatest heave, and what ends them.
-    fn range(&self, roll: f64) -> core::result::Result<[(f64, End); 2], End> {
+    pub(super) fn range(&self, roll: f64, fine: f64) -> core::result::Result<[(f64, End); 2], End> {
         let whole = self.spring.fixed.lever() + self.spring.shackle.lever();
-        let (droop, bump) = (self.walk(-whole, roll)?, self.walk(whole, roll)?);
+        let (droop, bump) = (self.walk(-whole, roll, fine)?, self.walk(whole, roll, fine)?);
         Ok([droop, bump].map(|(_, heave, end)| (heave, end.unwrap_or(End::FixedHalf))))
     }
 
     /// Why the springs do not go there, and how far they go.
     fn beyond(&self, heave: Length, roll: Angle) -> Error {
-        let [(droop, droop_end), (bump, bump_end)] = match self.range(roll.si()) {
+        let [(droop, droop_end), (bump, bump_end)] = match self.range(roll.si(), FINE) {
             Ok(range) => range,
             Err(end) => return locked(roll, end),
         };
@@ -934,7 +934,7 @@ impl Ready<'_> {
         self.pose(heave.si(), roll.si()).map_err(|_| self.beyond(heave, roll))
     }
 
-    fn at(&self, heave: Length, roll: Angle) -> Result<LeafAxlePosition> {
+    pub(super) fn at(&self, heave: Length, roll: Angle) -> Result<LeafAxlePosition> {
         self.results(&self.reached(heave, roll)?)
     }
 
@@ -1000,6 +1000,72 @@ impl Ready<'_> {
         let before = half(fixed, on.fixed, "fixed eye").rev();
         let middle = ("seat", vector(on.seat.value, seat, on.height));
         before.chain([middle]).chain(half(shackle, on.shackle, "shackle eye")).collect()
+    }
+
+    pub(super) fn wind_up(&self, heave: Length, torque: Torque) -> Result<WindUp> {
+        valid! {
+            heave: (-10) <= .. <= 10 ; "common practice, no source: no wheel travels 10 m";
+            torque: (-1e6) <= .. <= 1e6 ; "common practice, no source: no axle of a road vehicle bears 1 MN·m";
+        }
+        let none = Angle::from_si(0.0);
+        let before = self.pose(heave.si(), 0.0).map_err(|_| self.beyond(heave, none))?;
+        let traction = torque.si() / self.drop;
+        let on = self.balance([heave.si(), 0.0, before.pitch], traction).map_err(|end| {
+            let message =
+                format!("torque = {} N·m is more than the springs bear: {}", torque.si(), end.sentence());
+            Error::NoSolution { message }
+        })?;
+        let model = self.model;
+        Ok(WindUp {
+            wind_up_angle: Angle::from_si(model.nose_up(on.pitch - before.pitch)),
+            pinion_angle: model.pinion(model.nose_up(on.pitch)),
+            wind_up_rate: RotationalStiffness::from_si(on.energy.second[5]),
+            wheelbase_change: Length::from_si(model.to_rear() * (on.x.value - before.x.value)),
+            spring_load: Force::from_si(0.5 * on.energy.first[0]),
+            leaf_stress: self.stress(&on.left)?,
+        })
+    }
+
+    /// The heave without roll at which this is nothing.
+    fn heave_where(&self, of: impl Fn(&Pose) -> Jet) -> Option<f64> {
+        let mut heave = 0.0;
+        for _ in 0..30 {
+            let on = self.pose(heave, 0.0).ok()?;
+            let off = of(&on);
+            let step = (off.value / on.by_heave(off)).clamp(-0.1, 0.1);
+            heave -= step;
+            if step.abs() < 1e-10 {
+                return Some(heave);
+            }
+        }
+        None
+    }
+
+    /// The heave at which the dampers have this length.
+    pub(super) fn heave_for_damper(&self, length: Length) -> Result<Length> {
+        let Some(damper) = &self.model.damper else { return Ok(Length::from_si(f64::NAN)) };
+        let between = |on: &Pose| self.damper_length(on, damper, 1.0);
+        let found = self.heave_where(|on| between(on) + -length.si());
+        found.map(Length::from_si).ok_or_else(|| {
+            let drawn = (damper.body_eye.vector() - damper.axle_eye.vector()).norm();
+            let [length, drawn] = [length.si(), drawn].map(|on| on * 1e3);
+            let message = format!(
+                "the springs do not bring the eyes of the damper {length:.1} mm apart; at ride height they are {drawn:.1} mm apart"
+            );
+            Error::NoSolution { message }
+        })
+    }
+
+    /// The heave at which the seats touch their bump stops.
+    pub(super) fn heave_for_stop(&self) -> Result<Length> {
+        let Some(clearance) = &self.model.bump_clearance else { return Ok(Length::from_si(f64::NAN)) };
+        let clearance = clearance.quantity.si();
+        let [along, over] = self.seat;
+        let risen = |on: &Pose| on.z + on.tilt[0] * along + on.tilt[1] * over + -(self.centre[1] + over);
+        self.heave_where(|on| risen(on) + -clearance).map(Length::from_si).ok_or_else(|| {
+            let message = format!("the springs do not bring their seats up by {:.1} mm", clearance * 1e3);
+            Error::NoSolution { message }
+        })
     }
 
     /// Greatest stress of a spring, in its full-length leaves.

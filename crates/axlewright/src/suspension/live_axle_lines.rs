@@ -187,7 +187,8 @@ const ON_SPRING: [&str; 58] = chained(&[&EYED, &["axle.spring.shortest_between_e
 const BARRED: [&str; 61] = chained(&[&LINKED, &paths::<10>(&[BAR.split_at(9).0, &BEARINGS], &[])]);
 const MOVING: [&str; 64] = chained(&[&LINKED, &MAY_LEAN, &["axle.bump_left", "axle.droop_left"]]);
 
-const fn chained<const N: usize>(parts: &[&[&'static str]]) -> [&'static str; N] {
+/// Groups of paths in a row.
+pub(super) const fn chained<const N: usize>(parts: &[&[&'static str]]) -> [&'static str; N] {
     let mut all = [""; N];
     let (mut part, mut at) = (0, 0);
     while part < parts.len() {
@@ -279,7 +280,7 @@ impl Inputs<'_> {
     }
 }
 
-fn known<Q: Quantity>(si: f64) -> Option<Value<Q>> {
+pub(super) fn known<Q: Quantity>(si: f64) -> Option<Value<Q>> {
     (!si.is_nan()).then(|| value(si))
 }
 
@@ -353,7 +354,7 @@ fn drawn(of: &[f64]) -> Result<LiveAxle> {
     Ok(model)
 }
 
-fn fill<const N: usize>(results: &mut [f64], found: [f64; N]) {
+pub(super) fn fill<const N: usize>(results: &mut [f64], found: [f64; N]) {
     results.iter_mut().zip(found).for_each(|(result, found)| *result = found);
 }
 

@@ -36,6 +36,8 @@ mod independent_roll_stiffness;
 mod jet;
 mod leaf;
 mod leaf_axle;
+#[cfg(feature = "sheet")]
+mod leaf_axle_lines;
 mod linkage;
 mod live_axle;
 #[cfg(feature = "sheet")]

@@ -1,4 +1,5 @@
 use super::double_wishbone_lines as wishbone;
+use super::leaf_axle_lines as leaf;
 use super::live_axle_lines as live;
 use super::parts::refused;
 use super::strut_lines as strut;
@@ -7,8 +8,8 @@ use super::{RollAxle, RollBalance};
 use crate::Result;
 use crate::base::document::Value;
 use crate::base::section::{
-    Finding, Line, Margin, Section, Several, Step, choice, derived, difference, first, joined, line, one_of,
-    own, pick, sum,
+    Finding, Line, Margin, Section, Several, Step, choice, derived, difference, first, joined, line,
+    negative, one_of, own, pick, sum,
 };
 use crate::units::{
     Angle, Force, Length, LinearStiffness, Quantity, Ratio, RollGradient, RotationalStiffness,
@@ -52,7 +53,7 @@ const DEFINED: &str = "definition: lengths along the coil-over, between its eyes
 const AT_RIDE: &[Line] = &[
     angle("axle.bump_steer", "change of toe of the left wheel over 25 mm of bump, positive where it toes in")
         .first_hand()
-        .by(&[wishbone::at_ride(1), strut::at_ride(1), live::at_ride(0)]),
+        .by(&[wishbone::at_ride(1), strut::at_ride(1), live::at_ride(0), leaf::at_ride(4)]),
     angle("axle.camber_change", "change of camber over 25 mm of bump")
         .first_hand()
         .by(&[wishbone::at_ride(0), strut::at_ride(0)]),
@@ -75,13 +76,13 @@ const AT_RIDE: &[Line] = &[
             "common practice, no source: roll centres that matter lie within 10 m of the ground",
         )
         .first_hand()
-        .by(&[wishbone::at_ride(6), strut::at_ride(6), live::at_ride(2)]),
+        .by(&[wishbone::at_ride(6), strut::at_ride(6), live::at_ride(2), leaf::on_ground(0)]),
     derived(
         "axle.side_view_angle",
         Angle::KIND,
         "forward lean of the contact point's path in bump, brake held",
     )
-    .by(&[wishbone::at_ride(7), strut::at_ride(7), live::at_ride(3)]),
+    .by(&[wishbone::at_ride(7), strut::at_ride(7), live::at_ride(3), leaf::on_ground(1)]),
     derived("axle.wheel_path_angle", Angle::KIND, "forward lean of the path of the wheel's centre in bump")
         .by(&[wishbone::at_ride(8), strut::at_ride(8)]),
     derived("axle.linkage_motion_ratio", Ratio::KIND, "of the coil-over, as the linkage has it").by(&[
@@ -125,9 +126,9 @@ const ENDS: &[Line] = &[
         Length::KIND,
         "travel of the wheel at which the damper is open, negative in droop",
     )
-    .by(&[wishbone::of_damper(0), strut::of_damper(0), live::of_damper(0)]),
+    .by(&[wishbone::of_damper(0), strut::of_damper(0), live::of_damper(0), leaf::of_damper(0)]),
     derived("axle.damper.bump_end", Length::KIND, "travel of the wheel at which the damper is closed")
-        .by(&[wishbone::of_damper(1), strut::of_damper(1), live::of_damper(1)]),
+        .by(&[wishbone::of_damper(1), strut::of_damper(1), live::of_damper(1), leaf::of_damper(1)]),
     derived(
         "axle.spring.bump_end",
         Length::KIND,
@@ -135,9 +136,9 @@ const ENDS: &[Line] = &[
     )
     .by(&[wishbone::of_spring(), strut::of_spring(), live::of_spring()]),
     derived("axle.linkage_droop", Length::KIND, "travel in droop at which the linkage itself locks")
-        .by(&[wishbone::of_range(0), strut::of_range(0), live::of_range(0)]),
+        .by(&[wishbone::of_range(0), strut::of_range(0), live::of_range(0), leaf::of_range(0)]),
     derived("axle.linkage_bump", Length::KIND, "travel in bump at which the linkage itself locks")
-        .by(&[wishbone::of_range(1), strut::of_range(1), live::of_range(1)]),
+        .by(&[wishbone::of_range(1), strut::of_range(1), live::of_range(1), leaf::of_range(1)]),
     line("axle.linkage_left", Length::KIND, "of the linkage's own travel where something else ends it")
         .within(-100.0, 100.0, "common practice, no source: no wheel travels 100 m")
         .first_hand()
@@ -150,7 +151,7 @@ const ENDS: &[Line] = &[
     rack("front.rack_travel", "of the rack to either side, from its middle to lock"),
     rack("rear.rack_travel", "of the rear rack to either side, where the rear wheels are steered")
         .or(0.0, "a rear axle that is not steered"),
-    angle("axle.joint_left", "of the lean of the first joint at its limit, over travel and lock")
+    angle("axle.joint_left", "of the lean of the first joint at its limit, over travel and lock; of a shackle until it is in line with its spring")
         .first_hand()
         .by(&[wishbone::of_joints(), strut::of_joints(), own("the least of all joints of the links", SEE_LIVE, joint_left,
             &[
@@ -162,7 +163,8 @@ const ENDS: &[Line] = &[
                 "axle.upper_links.axle_limit",
             ],
         )
-        .lacking("what holds the axle sideways has joints, too: lateral_rod or watt needs the limits of its ends")]),
+        .lacking("what holds the axle sideways has joints, too: lateral_rod or watt needs the limits of its ends"),
+        own("the shackles until they are in line with their springs", SEE_LEAF, first, &["axle.leaf.shackle_left"])]),
 ];
 
 /// Braking on the linkage.
@@ -230,6 +232,7 @@ const TOGETHER: &[Line] = &[
         .first_hand()
         .by(&[
             live::at_ride(1),
+            leaf::at_ride(1),
             own("-(b / 25 mm) t / 2 of independent wheels", "geometry: each wheel toes by its travel", steer_apart, &["axle.wheels", "axle.bump_steer", "axle.track"])
                 .lacking("a live axle needs roll_steer, or the points of what holds it"),
         ]),
@@ -240,11 +243,11 @@ const TOGETHER: &[Line] = &[
     line("axle.lateral_shift", Length::KIND, "greatest shift of a live axle to either side between full droop and full bump, from ride height")
         .within(0.0, 100.0, "definition: to either side")
         .first_hand()
-        .by(&[live::over_travel(0), apart("a live axle needs lateral_shift, or the points of what holds it")]),
+        .by(&[live::over_travel(0), leaf::over_travel(2), apart("a live axle needs lateral_shift, or the points of what holds it")]),
     line("axle.pinion_angle_change", Angle::KIND, "greatest turn of a live axle about its own length between full droop and full bump, from ride height: its pinion turns with it")
         .within(0.0, 1.6, "definition: to either side")
         .first_hand()
-        .by(&[live::over_travel(1), apart("a live axle needs pinion_angle_change, or the points of what holds it")]),
+        .by(&[live::over_travel(1), leaf::over_travel(0), apart("a live axle needs pinion_angle_change, or the points of what holds it")]),
     derived("axle.cross_roll", Angle::KIND, "roll of a live axle with one side at its stop in bump and the other fully drooped")
         .by(&[live::over_travel(5)]),
     line("front.drive_share", Ratio::KIND, "of the whole driving force, that the front axle has")
@@ -283,8 +286,14 @@ const BIND: &[Line] = &[
         .by(&[
             own("f; nothing where nothing misses", SEE_LIVE, bound, &["axle.bind_misfit", "?axle.linkage_bind_force"])
                 .lacking("its links bind, and none of them gives: write the stiffness of their bushes, such as lower_links.body_bush"),
+            own("nothing on leaf springs without links", "definition: there are no links", unbound, &["axle.leaf.form", "?axle.lower_links.body.x"])
+                .lacking("its links stand beside leaf springs: write the points of all of them"),
             apart("a live axle needs bind_force, or the points of what holds it"),
         ]),
+    line("axle.wind_up_angle", Angle::KIND, "turn of a live axle's housing under its drive torque at ride height, positive with its front up")
+        .within(-1.6, 1.6, "common practice, no source: no such angle is greater than a right one")
+        .first_hand()
+        .by(&[leaf::wound(), apart("a live axle needs wind_up_angle, or the points of its leaf springs")]),
     line("axle.allowed_link_force", Force::KIND, "that a link, its joints and its brackets bear for as long as they are to last")
         .above(0.0, 1e9, "common practice, no source: no link bears 1 GN"),
     derived("axle.bind_share", Ratio::KIND, "of what the links bear, that binding takes")
@@ -294,6 +303,7 @@ const BIND: &[Line] = &[
         .by(&[live::over_travel(6)]),
 ];
 
+const SEE_LEAF: &str = "see suspension.LeafAxle";
 const SEE_LIVE: &str = "see suspension.LiveAxle";
 const UNDERSTEER: &str = "definition: a front that steers out of a turn, or a rear into it, understeers";
 const DRIVEN: &str = "common practice, no source: one axle drives on the road";
@@ -318,10 +328,6 @@ const fn apart(lacking: &'static str) -> Step {
     .lacking(lacking)
 }
 
-fn negative(of: &[f64]) -> Result<f64> {
-    Ok(-of[0])
-}
-
 /// Choice 0: independent wheels.
 fn steer_apart(of: &[f64]) -> Result<f64> {
     let [wheels, bump_steer, track] = [of[0], of[1], of[2]];
@@ -331,6 +337,10 @@ fn steer_apart(of: &[f64]) -> Result<f64> {
 /// Choice 0: the front.
 fn front_drives(of: &[f64]) -> Result<f64> {
     Ok(1.0 - of[0])
+}
+
+fn unbound(of: &[f64]) -> Result<f64> {
+    Ok(if of[1].is_nan() { 0.0 } else { f64::NAN })
 }
 
 fn bound(of: &[f64]) -> Result<f64> {
@@ -364,7 +374,7 @@ const ROLL: &[Line] = &[
     line("axle.spring_base", Length::KIND, "of a live axle, on which its springs work in roll: of upright ones between their seats")
         .above(0.0, 100.0, "common practice, no source: no axle is 100 m wide")
         .first_hand()
-        .by(&[live::of_coil_over(3).about(0.05)]),
+        .by(&[live::of_coil_over(3).about(0.05), leaf::at_ride(2).about(0.05)]),
     derived("axle.roll_base", Length::KIND, "on which the springs work in roll: the track, or the spring base of a live axle")
         .by(&[pick(&["axle.wheels", "axle.track", "axle.spring_base"])]),
     line(
@@ -554,6 +564,15 @@ const WANTED: &[Line] = &[
     )
     .within(-100.0, 100.0, SHARES)
     .or(1.0, "common practice, no source: beyond that the rear rises under drive and the wheels hop"),
+    line("wanted.wind_up", Angle::KIND, "greatest turn of an axle's housing under its drive torque")
+        .within(0.0, 1.6, "definition: to either side")
+        .or(
+            4_f64.to_radians(),
+            "common practice, no source: 4 deg, which the propeller shaft's joints bear beside their own",
+        ),
+    line("wanted.wind_up_margin", Angle::KIND, "how far below that it is wanted")
+        .within(0.0, 1.6, "definition: a margin is not negative")
+        .or(0.0, "nothing beyond the limit itself"),
     line("wanted.roll_gradient", RollGradient::KIND, "greatest roll of the body over lateral acceleration")
         .above(0.0, 1.0, "common practice, no source: no body leans more than 560 deg/g"),
     line("wanted.roll_gradient_margin", RollGradient::KIND, "how far below that it is wanted")
@@ -574,6 +593,8 @@ const WANTED: &[Line] = &[
 const LINES: usize = wishbone::MEASURED.len()
     + strut::MEASURED.len()
     + live::MEASURED.len()
+    + leaf::MEASURED.len()
+    + leaf::FOLLOWING.len()
     + AT_RIDE.len()
     + ENDS.len()
     + ANTI.len()
@@ -586,6 +607,8 @@ const LOCKED: &str = "A joint or a linkage that comes to its end before the stop
                       travel and lock before it moves; local codes and licensed practice come first.";
 const BOUND: &str = "Links that bind fatigue: their brackets crack, their bushes tear out, and an axle that comes loose steers the vehicle. Cross the axle on the \
                      vehicle, springs out, before it moves; local codes and licensed practice come first.";
+const WOUND: &str = "Leaves wound up beyond what they bear break, and a broken main leaf lets the axle go; an axle that winds up hops and can throw its shaft. Local \
+                     codes and licensed practice come first.";
 const SPIN: &str = "A balance that moves to the rear can make a safe vehicle spin: try it where there is room. Local codes and licensed practice come \
                     first.";
 
@@ -595,6 +618,8 @@ pub const SHEET: Section = Section {
         &wishbone::MEASURED,
         &strut::MEASURED,
         &live::MEASURED,
+        &leaf::MEASURED,
+        &leaf::FOLLOWING,
         AT_RIDE,
         ENDS,
         ANTI,
@@ -618,7 +643,7 @@ pub const SHEET: Section = Section {
         },
         Finding {
             path: "axle.joints",
-            question: "Do the ball joints and rod ends keep within their lean over travel and lock?",
+            question: "Do joints and shackles keep within their lean over travel and lock?",
             margin: Margin::Left { value: "axle.joint_left" },
             wanted: "wanted.joint_margin",
             rests_on: &[],
@@ -679,6 +704,14 @@ pub const SHEET: Section = Section {
             wanted: "wanted.ratio_margin",
             rests_on: &[],
             caution: "",
+        },
+        Finding {
+            path: "axle.wind_up",
+            question: "Do the springs hold the axle's housing against its drive torque?",
+            margin: Margin::AtMost { value: "axle.wind_up_angle", most: "wanted.wind_up" },
+            wanted: "wanted.wind_up_margin",
+            rests_on: &[],
+            caution: WOUND,
         },
         Finding {
             path: "vehicle.roll",

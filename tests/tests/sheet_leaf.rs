@@ -1,0 +1,269 @@
+//! A live axle on leaf springs on the build sheet agrees with its model, and each finding turns when it should.
+#![allow(clippy::unwrap_used, clippy::panic, reason = "a test may panic, its helpers too")]
+
+use axlewright::sheet::{Assessment, Axis, Sheet};
+use axlewright::suspension::{LeafAxle, LeafAxlePosition};
+use axlewright::units::{Angle, Force, Length, LinearStiffness, Quantity, Torque};
+use axlewright::{Model, Value, Verdict};
+
+fn text(name: &str) -> String {
+    let path = format!("{}/../examples/sheets/{name}.toml", env!("CARGO_MANIFEST_DIR"));
+    std::fs::read_to_string(path).unwrap()
+}
+
+/// Lines written over those of a sheet.
+type Lines<'a> = &'a [(&'a str, &'a str)];
+
+/// The Dray with other lines; no text takes a line out.
+fn dray(lines: Lines<'_>) -> Sheet {
+    let mut sheet = Sheet::from_text(&text("dray")).unwrap();
+    for (path, text) in lines {
+        if text.is_empty() { sheet.remove(path).unwrap() } else { sheet.set(path, text).unwrap() }
+    }
+    sheet
+}
+
+fn value(assessment: &Assessment, path: &str) -> f64 {
+    assessment.value(path).unwrap().unwrap_or(f64::NAN)
+}
+
+fn verdict(assessment: &Assessment, path: &str) -> Verdict {
+    assessment.answer(path).unwrap_or_else(|| panic!("no finding {path}")).verdict
+}
+
+fn lacks(assessment: &Assessment, path: &str) -> String {
+    assessment.missing_text(assessment.answer(path).unwrap())
+}
+
+/// The document of the rear axle with the sheet's load and radius.
+fn rear(assessment: &Assessment) -> LeafAxle {
+    let mut model = LeafAxle::from_text(&text("dray_rear_axle")).unwrap();
+    model.spring.load = Value::new(Force::from_si(value(assessment, "rear.leaf.load")));
+    model.spring.rate = Some(Value::new(LinearStiffness::from_si(value(assessment, "rear.spring.rate"))));
+    model.wheel.loaded_radius = Value::new(Length::from_si(value(assessment, "rear.tyre.loaded_radius")));
+    model
+}
+
+fn at(model: &LeafAxle, heave: f64) -> LeafAxlePosition {
+    model.at(Length::from_si(heave), Angle::from_si(0.0)).unwrap()
+}
+
+#[test]
+fn an_axle_on_the_sheet_is_the_model_bit_for_bit() {
+    let assessment = dray(&[]).assess();
+    let of = |path: &str| value(&assessment, path);
+    let model = rear(&assessment);
+    let on = at(&model, 0.0);
+    for (path, wanted) in [
+        ("rear.wheel_rate", on.wheel_rate.si()),
+        ("rear.roll_steer", on.roll_steer.si()),
+        ("rear.roll_understeer", -on.roll_steer.si()),
+        ("rear.roll_centre_height", on.roll_centre_height.si()),
+        ("rear.side_view_angle", on.side_view_angle.si()),
+        ("rear.leaf.wind_up_rate", on.wind_up_rate.si()),
+        ("rear.leaf.shackle_opening", on.left_shackle_opening.si()),
+        ("rear.damper.motion_ratio", on.damper_motion_ratio.si()),
+    ] {
+        assert_eq!(of(path).to_bits(), wanted.to_bits(), "{path}");
+    }
+    // Nothing steers an axle on two springs alike in heave.
+    assert_eq!(of("rear.bump_steer"), 0.0);
+    // By hand: m g of half of what both scales read less the unsprung mass; K = k t^2 / 2.
+    assert!((of("rear.leaf.load") / ((1180.0 + 1210.0 - 380.0) / 2.0 * 9.80665) - 1.0).abs() < 1e-14);
+    let stiffness = of("rear.wheel_rate") * of("rear.spring_base").powi(2) / 2.0;
+    assert!((stiffness / on.roll_stiffness.si() - 1.0).abs() < 1e-12);
+    assert!((of("rear.roll_stiffness") / on.roll_stiffness.si() - 1.0).abs() < 1e-12);
+    let frequency = (of("rear.wheel_rate") / of("rear.sprung_mass")).sqrt() / std::f64::consts::TAU;
+    assert!((of("rear.natural_frequency") / frequency - 1.0).abs() < 1e-12);
+    // The anti-squat of the model, drawn with the height and the wheelbase of the sheet.
+    let mut braking = model.braking.clone().unwrap();
+    braking.centre_of_gravity_height = Value::new(Length::from_si(of("vehicle.centre_of_gravity_height")));
+    let squat = at(&LeafAxle { braking: Some(braking), ..model }, 0.0).drive_anti_pitch.si();
+    assert!((of("rear.anti_squat") / squat - 1.0).abs() < 1e-12);
+}
+
+#[test]
+fn travel_ends_where_the_model_says_that_nothing_is_left() {
+    let assessment = dray(&[]).assess();
+    let of = |path: &str| value(&assessment, path);
+    let model = rear(&assessment);
+    let (bump, droop) = (of("rear.bump_left"), of("rear.droop_left"));
+    let (full, open) = (at(&model, bump), at(&model, -droop));
+    assert!(full.left_bump_remaining.si().abs() < 1e-12, "{:?}", full.left_bump_remaining);
+    assert!(open.left_damper_used.si().abs() < 1e-12, "{:?}", open.left_damper_used);
+    let closed = at(&model, of("rear.damper.bump_end"));
+    assert!(closed.left_damper_remaining.si().abs() < 1e-12, "{:?}", closed.left_damper_remaining);
+    assert_eq!(of("rear.leaf.bump_stress"), full.left_leaf_stress.si());
+    let turned = [&full, &open].map(|on| on.pinion_angle_change.si().abs());
+    assert_eq!(of("rear.pinion_angle_change"), turned[0].max(turned[1]));
+    let half_turn = std::f64::consts::PI;
+    let out_of_line = [&full, &open].map(|on| {
+        let opening = on.left_shackle_opening.si();
+        opening.min(half_turn - opening)
+    });
+    assert_eq!(of("rear.joint_left"), out_of_line[0].min(out_of_line[1]));
+    let range = model.travel_range(Angle::from_si(0.0)).unwrap();
+    let left = (range.bump.si() - bump).min(-range.droop.si() - droop);
+    assert!((of("rear.linkage_left") - left).abs() < 2e-5, "{} {left}", of("rear.linkage_left"));
+}
+
+#[test]
+fn torque_winds_the_axle_up_as_in_the_model() {
+    let assessment = dray(&[]).assess();
+    let of = |path: &str| value(&assessment, path);
+    let model = rear(&assessment);
+    // The tyres hold less than the engine gives in the lowest gear.
+    assert_eq!(of("rear.drive_torque"), of("grip.torque"));
+    assert!(of("grip.torque") < of("final_drive.output_torque"));
+    let wound = |torque: f64| model.wind_up(Length::from_si(0.0), Torque::from_si(torque)).unwrap();
+    let (forward, reverse) = (wound(of("grip.torque")), wound(-of("grip.torque")));
+    assert_eq!(of("rear.wind_up_angle"), forward.wind_up_angle.si());
+    assert_eq!(of("rear.leaf.wound_stress"), forward.leaf_stress.si().max(reverse.leaf_stress.si()));
+    assert_eq!(of("rear.leaf.stress"), of("rear.leaf.wound_stress").max(of("rear.leaf.bump_stress")));
+    // The front is not driven as far as the sheet says, and its springs are not drawn.
+    let front = dray(&[("front.wheels", "live_axle")]).assess();
+    assert!(lacks(&front, "front.wind_up").contains("the points of its leaf springs"));
+}
+
+#[test]
+fn each_finding_turns_when_its_line_does() {
+    let cases: &[(&str, Lines<'_>, Verdict)] = &[
+        // 1355 MPa at full bump.
+        ("rear.spring_strength", &[], Verdict::Short),
+        ("rear.spring_strength", &[("rear.spring.allowed_stress", "1400 MPa")], Verdict::Tight),
+        ("rear.spring_strength", &[("rear.spring.allowed_stress", "1500 MPa")], Verdict::Meets),
+        // 6.2 deg under what the tyres hold.
+        ("rear.wind_up", &[], Verdict::Short),
+        ("rear.wind_up", &[("rear.drive_torque", "3000 N·m")], Verdict::Meets),
+        ("rear.wind_up", &[("wanted.wind_up", "8 deg")], Verdict::Meets),
+        ("rear.wind_up", &[("wanted.wind_up", "8 deg"), ("wanted.wind_up_margin", "3 deg")], Verdict::Tight),
+        // 85 mm to the stop; 60 mm are wanted.
+        ("rear.bump", &[], Verdict::Meets),
+        ("rear.bump", &[("rear.leaf.bump_clearance", "50 mm")], Verdict::Tight),
+        ("rear.droop", &[("rear.damper.open_length", "570 mm")], Verdict::Tight),
+        // 139 mm of droop, and the shackles go 37 mm further.
+        ("rear.linkage_range", &[], Verdict::Meets),
+        ("rear.linkage_range", &[("wanted.linkage_margin", "40 mm")], Verdict::Tight),
+        (
+            "rear.linkage_range",
+            &[("rear.leaf.bump_clearance", "320 mm"), ("rear.damper.closed_length", "200 mm")],
+            Verdict::NotKnown,
+        ),
+        ("rear.joints", &[], Verdict::Meets),
+        ("rear.joints", &[("wanted.joint_margin", "70 deg")], Verdict::Tight),
+        ("rear.roll_steer_band", &[], Verdict::Meets),
+        // A fixed eye below the seat's height steers the axle out of the turn.
+        ("rear.roll_steer_band", &[("rear.leaf.fixed_eye.z", "600 mm")], Verdict::Short),
+        ("rear.pinion", &[], Verdict::Meets),
+        ("rear.pinion", &[("wanted.pinion_angle_change", "1 deg")], Verdict::Short),
+        ("rear.sideways", &[], Verdict::Meets),
+        ("rear.bind", &[], Verdict::Meets),
+        ("rear.bump_steer_band", &[], Verdict::Meets),
+        ("rear.squat", &[], Verdict::Meets),
+        ("rear.frequency", &[("rear.spring.rate", "200 N/mm")], Verdict::Short),
+    ];
+    for (finding, lines, wanted) in cases {
+        let assessment = dray(lines).assess();
+        let margin = assessment.answer(finding).unwrap().margin;
+        assert_eq!(verdict(&assessment, finding), *wanted, "{finding} with {lines:?}: {margin}");
+    }
+}
+
+#[test]
+fn what_is_missing_is_named() {
+    let assess = |lines: Lines<'_>| dray(lines).assess();
+    let bare = assess(&[("rear.leaf.seat.z", "")]);
+    for finding in ["rear.frequency", "rear.bump", "rear.droop", "rear.spring_strength"] {
+        assert!(lacks(&bare, finding).contains("rear.leaf.seat.z"), "{finding}: {}", lacks(&bare, finding));
+    }
+    // Without its leaves a spring of a written rate still stands and moves, but nobody knows its stress.
+    let rated = assess(&[("rear.leaf.thickness", "")]);
+    assert!(lacks(&rated, "rear.spring_strength").contains("rear.leaf.thickness"));
+    assert_eq!(verdict(&rated, "rear.frequency"), Verdict::Meets);
+    // Without a rate the leaves have one.
+    let made = assess(&[("rear.spring.rate", "")]);
+    assert_eq!(value(&made, "rear.spring.rate"), value(&assess(&[]), "rear.leaf.rate"));
+    assert!((value(&made, "rear.spring.rate") / 110e3 - 1.0).abs() < 0.01);
+    assert!(
+        lacks(&assess(&[("rear.leaf.bump_clearance", "")]), "rear.bump").contains("rear.leaf.bump_clearance")
+    );
+    let other = assess(&[("driveline.driven", "front")]);
+    assert!(
+        lacks(&other, "rear.wind_up").contains("write drive_torque, 0 N·m where this one is not driven too")
+    );
+    // What cannot stand is refused in the words of the model.
+    let locked =
+        assess(&[("rear.leaf.shackle_pivot.x", "-4250 mm"), ("rear.leaf.shackle_pivot.z", "590 mm")]);
+    let said = lacks(&locked, "rear.frequency");
+    assert!(
+        said.contains("rear.leaf.wheel_rate has no value") && said.contains("in line with the spring"),
+        "{said}"
+    );
+    // A damper that is never open before the shackles are in line.
+    let long = assess(&[("rear.damper.open_length", "800 mm")]);
+    let said = lacks(&long, "rear.droop");
+    assert!(said.contains("the springs do not bring the eyes of the damper 800.0 mm apart"), "{said}");
+}
+
+#[test]
+fn a_line_that_contradicts_the_drawing_is_said() {
+    let cases: &[(Lines<'_>, Option<&str>)] = &[
+        (&[], None),
+        (&[("rear.wheel_rate", "111 N/mm")], None),
+        (&[("rear.wheel_rate", "95 N/mm")], Some("rear.wheel_rate")),
+        // The leaves have 109.8 N/mm.
+        (&[("rear.spring.rate", "120 N/mm +/- 5 %")], Some("rear.spring.rate")),
+        (&[("rear.roll_centre_height", "560 mm +/- 20 mm")], Some("rear.roll_centre_height")),
+        // Between the seats; the springs lean a little less than upright ones.
+        (&[("rear.spring_base", "1040 mm")], None),
+        (&[("rear.spring_base", "960 mm")], Some("rear.spring_base")),
+        (&[("rear.damper.motion_ratio", "0.7")], Some("rear.damper.motion_ratio")),
+    ];
+    for (lines, wanted) in cases {
+        let assessment = dray(lines).assess();
+        let found: Vec<&str> = assessment.contradictions().iter().map(|found| found.path).collect();
+        assert_eq!(found, wanted.iter().copied().collect::<Vec<_>>(), "{lines:?}");
+    }
+}
+
+#[test]
+fn an_eye_is_moved_before_it_is_welded() {
+    let sheet = dray(&[]);
+    let heights = ["430 mm", "460 mm", "490 mm"];
+    let axis = Axis::texts("rear.leaf.fixed_eye.z", &heights).unwrap();
+    let outputs = ["rear.roll_steer", "rear.wheel_rate", "rear.joint_left", "rear.linkage_range.margin"];
+    let what_if = sheet.what_if(vec![axis], false, &outputs).unwrap();
+    let table = what_if.table(0..3, Some(1), &mut |_| true).unwrap().unwrap();
+    let number = |path: &str, row: usize| table.numbers(path).unwrap()[row];
+    for (row, height) in heights.iter().enumerate() {
+        let alone = dray(&[("rear.leaf.fixed_eye.z", height)]).assess();
+        for path in &outputs[..3] {
+            assert_eq!(number(path, row).to_bits(), value(&alone, path).to_bits(), "{path}");
+        }
+        let margin = alone.answer("rear.linkage_range").unwrap().margin;
+        assert_eq!(number(outputs[3], row).to_bits(), margin.to_bits());
+    }
+    // A seat above its fixed eye runs forward in bump, and less so the higher the eye stands.
+    assert!(number("rear.roll_steer", 0) < number("rear.roll_steer", 1));
+    assert!(number("rear.roll_steer", 1) < number("rear.roll_steer", 2));
+    let toleranced = dray(&[("rear.leaf.fixed_eye.z", "460 mm +/- 5 mm")]).assess();
+    let answer = toleranced.answer("rear.roll_steer_band").unwrap();
+    assert!(answer.uncertainty > 0.0);
+    let ranked = toleranced.sensitivity(answer);
+    assert!(ranked.iter().any(|one| one.path == "rear.leaf.fixed_eye.z"));
+}
+
+/// Sides turn opposite ways in roll, so that the shackles' pitch moves cancel: the eyes on the body alone steer the axle about ride height.
+#[test]
+fn a_pivot_of_the_shackle_changes_the_rate_and_the_range() {
+    let on = |height: &str| dray(&[("rear.leaf.shackle_pivot.z", height)]).assess();
+    let (low, high) = (on("650 mm"), on("690 mm"));
+    let both = |path: &str| (value(&low, path), value(&high, path));
+    let (low_steer, high_steer) = both("rear.roll_steer");
+    assert!((low_steer - high_steer).abs() < 1e-9, "{low_steer} {high_steer}");
+    let (low_rate, high_rate) = both("rear.wheel_rate");
+    assert!((low_rate / high_rate - 1.0).abs() > 1e-4, "{low_rate} {high_rate}");
+    // A longer shackle goes further before it is in line.
+    let (low_left, high_left) = both("rear.linkage_left");
+    assert!(low_left < high_left, "{low_left} {high_left}");
+}
