@@ -158,6 +158,9 @@ impl Rows {
         for column in &mut self.table.columns {
             column.values.push(cells.next().copied());
         }
+        self.end_row(reason);
+    }
+    fn end_row(&mut self, reason: Option<Error>) {
         if let Some(reason) = reason {
             self.table.refused.push((self.table.rows, reason));
         }
@@ -166,6 +169,58 @@ impl Rows {
     /// The finished table.
     pub fn finish(self) -> Table {
         self.table
+    }
+}
+
+/// Fills a table whose outputs are `N` numbers and then a word. The numbers wait until there is a block of them, which goes into the
+/// columns one column after the other.
+#[derive(Debug, Clone)]
+pub struct NumberRows<const N: usize> {
+    rows: Rows,
+    waiting: Vec<[f64; N]>,
+}
+
+/// Rows that wait: few enough to stay in the nearest cache.
+const WAITING: usize = 32;
+
+impl<const N: usize> NumberRows<N> {
+    /// A table with these columns, of which the last are those of the outputs.
+    pub fn new(rows: Rows) -> Self {
+        NumberRows { rows, waiting: Vec::with_capacity(WAITING) }
+    }
+    /// Adds a row, as [`Rows::push`] does.
+    pub fn push(&mut self, inputs: &[Cell<'_>], outputs: Result<([f64; N], &str)>) {
+        let (numbers, word, reason) = match outputs {
+            Ok((numbers, word)) => (numbers, Some(Cell::Word(word)), None),
+            Err(reason) => ([f64::NAN; N], None, Some(reason)),
+        };
+        let columns = &mut self.rows.table.columns;
+        for (column, cell) in columns.iter_mut().zip(inputs) {
+            column.values.push(Some(*cell));
+        }
+        if let Some(column) = columns.last_mut() {
+            column.values.push(word);
+        }
+        self.rows.end_row(reason);
+        self.waiting.push(numbers);
+        if self.waiting.len() == WAITING {
+            self.write();
+        }
+    }
+    fn write(&mut self) {
+        let columns = &mut self.rows.table.columns;
+        let first = columns.len().saturating_sub(N + 1);
+        for (place, column) in columns.iter_mut().skip(first).take(N).enumerate() {
+            if let Values::F64(values) = &mut column.values {
+                values.extend(self.waiting.iter().map(|row| row[place]));
+            }
+        }
+        self.waiting.clear();
+    }
+    /// The finished table.
+    pub fn finish(mut self) -> Table {
+        self.write();
+        self.rows.finish()
     }
 }
 
@@ -192,6 +247,36 @@ impl Values {
 mod tests {
     use super::*;
     use crate::units::{Length, Quantity, mm};
+
+    #[test]
+    fn rows_of_numbers_are_those_that_cells_give_across_blocks() {
+        let columns = || {
+            Rows::new().words("state").quantity::<Length>("travel").quantity::<Length>("rise").words("joint")
+        };
+        let (mut cells, mut numbers) = (columns(), NumberRows::<2>::new(columns()));
+        for row in 0..2 * WAITING + 3 {
+            let (inputs, [travel, rise]) = ([Cell::Word("before")], [row as f64, -0.5 * row as f64]);
+            let word = if row < WAITING { "upper" } else { "lower" };
+            if row % 7 == 3 {
+                let refusal = Error::NoSolution { message: format!("row {row}") };
+                cells.push(&inputs, Err(refusal.clone()));
+                numbers.push(&inputs, Err(refusal));
+            } else {
+                cells.push(&inputs, Ok(&[Cell::Number(travel), Cell::Number(rise), Cell::Word(word)]));
+                numbers.push(&inputs, Ok(([travel, rise], word)));
+            }
+        }
+        let (cells, numbers) = (cells.finish(), numbers.finish());
+        assert_eq!((cells.rows(), cells.refused()), (numbers.rows(), numbers.refused()));
+        for name in ["state", "joint"] {
+            assert_eq!(cells.column(name), numbers.column(name));
+        }
+        for name in ["travel", "rise"] {
+            let bits =
+                |table: &Table| table.numbers(name).unwrap().iter().map(|x| x.to_bits()).collect::<Vec<_>>();
+            assert_eq!(bits(&cells), bits(&numbers));
+        }
+    }
 
     #[test]
     fn a_refused_row_keeps_its_inputs_and_its_reason() {

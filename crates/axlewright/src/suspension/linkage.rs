@@ -421,16 +421,20 @@ impl Linkage {
 
     /// Everything at an angle of the lower arm from ride height, with the rack this far to the left.
     pub(super) fn pose(&self, angle: f64, rack: f64) -> Result<Pose, End> {
-        self.links(angle, rack).and_then(|pose| self.barred(pose))
+        let mut pose = self.links(angle, rack)?;
+        pose.bar = self.turned_bar(&pose)?;
+        Ok(pose)
     }
 
     /// The same without the bar.
+    #[inline(always)]
     fn links(&self, angle: f64, rack: f64) -> Result<Pose, End> {
         let lower = &self.lower;
         let (sine, cosine) = angle.sin_cos();
         let outward = lower.outward * cosine + lower.axis.cross(lower.outward) * sine;
-        let lower_arm = lower.body(outward, 1.0, 0.0);
-        let ball = lower_arm.carried(lower.foot + outward * lower.radius);
+        let lever = outward * lower.radius;
+        let turning = lower.axis.cross(lever);
+        let ball = Motion { at: lower.foot + lever, rate: turning, second: lower.axis.cross(turning) };
 
         // The steering axis, and the steering arm against it.
         let (up, between, length, height, radius) = match &self.guide {
@@ -506,7 +510,7 @@ impl Linkage {
             Body { origin: ball.at, frame, velocity: ball.rate, acceleration: ball.second, spin, spin_rate };
 
         Ok(Pose {
-            lower_arm,
+            lower_arm: lower.body(outward, 1.0, 0.0),
             upper_arm,
             upright,
             lower_ball: ball.at,
@@ -517,19 +521,17 @@ impl Linkage {
         })
     }
 
-    /// The pose with the bar's turn from ride height and its derivative, where there is a bar.
-    fn barred(&self, mut pose: Pose) -> Result<Pose, End> {
-        if let Some(bar) = &self.bar {
-            let hinge = &bar.hinge;
-            let eye = pose.body(bar.carrier).point(bar.eye);
-            let outward = reach(hinge.foot, hinge.axis, hinge.radius, eye.at, bar.length, bar.side)
-                .ok_or(End::DropLink)?;
-            let link = eye.at - hinge.foot - outward * hinge.radius;
-            let turning = hinge.axis.cross(outward) * hinge.radius;
-            let turned = hinge.axis.dot(hinge.outward.cross(outward)).atan2(hinge.outward.dot(outward));
-            pose.bar = Some((turned, link.dot(eye.rate) / link.dot(turning)));
-        }
-        Ok(pose)
+    /// The bar's turn from ride height and its derivative, where there is a bar.
+    fn turned_bar(&self, pose: &Pose) -> Result<Option<(f64, f64)>, End> {
+        let Some(bar) = &self.bar else { return Ok(None) };
+        let hinge = &bar.hinge;
+        let eye = pose.body(bar.carrier).point(bar.eye);
+        let outward =
+            reach(hinge.foot, hinge.axis, hinge.radius, eye.at, bar.length, bar.side).ok_or(End::DropLink)?;
+        let link = eye.at - hinge.foot - outward * hinge.radius;
+        let turning = hinge.axis.cross(outward) * hinge.radius;
+        let turned = hinge.axis.dot(hinge.outward.cross(outward)).atan2(hinge.outward.dot(outward));
+        Ok(Some((turned, link.dot(eye.rate) / link.dot(turning))))
     }
 
     /// Radius of the bar's lever.
@@ -551,17 +553,19 @@ impl Linkage {
         let rest = self.rest.wheel;
         let target = rest.at.z + travel;
         let close = 1e-13 + 1e-15 * (rest.at.z.abs() + travel.abs());
-        // From the parabola at ride height.
-        let bend = rest.rate.z * rest.rate.z + 2.0 * rest.second.z * travel;
-        let mut angle = 2.0 * travel / (rest.rate.z + bend.max(0.0).sqrt());
+        // From the circle on which it rises at ride height: `z = z' sin(angle) + z'' (1 - cos(angle))`.
+        let radius = rest.rate.z.hypot(rest.second.z);
+        let turn = |rise: f64| (rise / radius).clamp(-1.0, 1.0).asin();
+        let mut angle = turn(travel - rest.second.z) + turn(rest.second.z);
         for _ in 0..8 {
-            let pose = self.links(angle, rack).ok()?;
+            let mut pose = self.links(angle, rack).ok()?;
             let (off, slope) = (pose.wheel.at.z - target, pose.wheel.rate.z);
             if slope.is_nan() || slope <= 0.0 {
                 return None;
             }
             if off.abs() <= close {
-                return self.barred(pose).ok();
+                pose.bar = self.turned_bar(&pose).ok()?;
+                return Some(pose);
             }
             let step = 2.0 * off * slope / (2.0 * slope * slope - off * pose.wheel.second.z);
             if step.is_nan() || step.abs() > 0.5 {

@@ -7,7 +7,7 @@ use super::parts::{
 };
 use super::vector::{Vector, vector};
 use crate::base::document::Value;
-use crate::base::table::{Cell, Rows, Table};
+use crate::base::table::{Cell, NumberRows, Rows, Table};
 use crate::units::{Angle, Force, Length, LinearStiffness, Quantity, Ratio, Torque};
 use crate::{Error, Result, valid};
 
@@ -370,13 +370,13 @@ impl<'a> Ready<'a> {
     }
 
     pub(super) fn at(&self, travel: Length, rack_travel: Length) -> Result<WheelPosition> {
-        self.pose(travel, rack_travel).map(|pose| self.results(&pose))
+        self.pose(travel, rack_travel).map(|pose| named(self.results(&pose)))
     }
 
     /// The wheel at ride height, with the rack in its middle.
     #[cfg(feature = "sheet")]
     pub(super) fn at_ride(&self) -> WheelPosition {
-        self.results(&self.linkage.rest)
+        named(self.results(&self.linkage.rest))
     }
 
     /// Of the spring at ride height: length between its eyes, motion ratio, and how that changes with travel; none without a coil-over.
@@ -436,7 +436,8 @@ impl<'a> Ready<'a> {
         Error::NoSolution { message }
     }
 
-    fn results(&self, pose: &Pose) -> WheelPosition {
+    /// What is known of a pose but for its first joint, whose name stands beside it: a row of a table holds no text of its own.
+    fn results(&self, pose: &Pose) -> (WheelPosition, &'static str) {
         let (parts, wheel, spin) = (&self.parts, pose.wheel, pose.upright.spin);
         let (axis, contact) = self.contact(pose);
         let lift = wheel.rate.z;
@@ -466,7 +467,7 @@ impl<'a> Ready<'a> {
         };
         let on = self.springs(pose);
         let (length, angle, ratio) = (Length::from_si, Angle::from_si, Ratio::from_si);
-        WheelPosition {
+        let position = WheelPosition {
             wheel_x: length(wheel.at.x),
             wheel_y: length(wheel.at.y),
             wheel_z: length(wheel.at.z),
@@ -509,8 +510,9 @@ impl<'a> Ready<'a> {
             tie_rod_outer_angle: angle(angles[2]),
             tie_rod_inner_angle: angle(angles[3]),
             joint_left: angle(joint_left),
-            first_joint: first_joint.to_owned(),
-        }
+            first_joint: String::new(),
+        };
+        (position, first_joint)
     }
 
     /// Of braking and of drive: the work of the tyre's force along its path in bump, over that of the load which it transfers. The
@@ -604,14 +606,25 @@ impl<'a> Ready<'a> {
         on
     }
 
+    /// The same as numbers and the first joint's name.
+    fn row(
+        &self,
+        travel: Length,
+        rack_travel: Length,
+    ) -> Result<([f64; WheelPosition::NUMBERS], &'static str)> {
+        let pose = self.pose(travel, rack_travel)?;
+        let (on, first_joint) = self.results(&pose);
+        Ok((on.numbers(), first_joint))
+    }
+
     pub(super) fn table(&self, travel: &[Length], rack_travel: &[Length]) -> Table {
         let room = travel.len().saturating_mul(rack_travel.len());
         let inputs = Rows::with_room(room).quantity::<Length>("travel").quantity::<Length>("rack_travel");
-        let mut rows = WheelPosition::columns(inputs);
+        let mut rows = NumberRows::new(WheelPosition::columns(inputs));
         for travel in travel {
             for rack_travel in rack_travel {
                 let inputs = [Cell::from(*travel), Cell::from(*rack_travel)];
-                push(&mut rows, &inputs, &self.at(*travel, *rack_travel));
+                rows.push(&inputs, self.row(*travel, *rack_travel));
             }
         }
         rows.finish()
@@ -630,11 +643,8 @@ impl<'a> Ready<'a> {
     }
 }
 
-fn push(rows: &mut Rows, inputs: &[Cell<'_>], on: &Result<WheelPosition>) {
-    match on {
-        Ok(on) => rows.push(inputs, Ok(&on.cells())),
-        Err(error) => rows.push(inputs, Err(error.clone())),
-    }
+fn named((position, first_joint): (WheelPosition, &str)) -> WheelPosition {
+    WheelPosition { first_joint: first_joint.to_owned(), ..position }
 }
 
 /// The wheel moved in its arch.
@@ -713,10 +723,11 @@ fn compared<M: Independent>(before: &M, mut after: M, standing: Length, travel: 
         bar.torque = Value::new(bar.torque.quantity + torque);
     }
     let after = Ready::new(after.parts())?;
-    let mut rows = WheelPosition::columns(Rows::new().words("state").quantity::<Length>("travel"));
+    let inputs = Rows::new().words("state").quantity::<Length>("travel");
+    let mut rows = NumberRows::new(WheelPosition::columns(inputs));
     for travel in travel {
         for (state, ready, from) in [("before", &before, none), ("after", &after, standing)] {
-            push(&mut rows, &[Cell::Word(state), Cell::from(*travel)], &ready.at(from + *travel, none));
+            rows.push(&[Cell::Word(state), Cell::from(*travel)], ready.row(from + *travel, none));
         }
     }
     Ok(rows.finish())
@@ -759,15 +770,16 @@ impl Default for Springs {
     }
 }
 
-/// The columns of a table and the cells of a row: every field, the first joint last.
+/// The columns of a table, and the numbers of a row: every field, but for the first joint, which is the last column.
 macro_rules! columns {
     ($($name:ident: $quantity:ty,)*) => {
         impl WheelPosition {
             fn columns(rows: Rows) -> Rows {
                 rows$(.quantity::<$quantity>(stringify!($name)))*.words("first_joint")
             }
-            fn cells(&self) -> [Cell<'_>; [$(stringify!($name)),*].len() + 1] {
-                [$(Cell::from(self.$name),)* Cell::Word(&self.first_joint)]
+            const NUMBERS: usize = [$(stringify!($name)),*].len();
+            fn numbers(&self) -> [f64; Self::NUMBERS] {
+                [$(self.$name.si()),*]
             }
         }
     };
