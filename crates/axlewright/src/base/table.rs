@@ -189,6 +189,7 @@ impl<const N: usize> NumberRows<N> {
         NumberRows { rows, waiting: Vec::with_capacity(WAITING) }
     }
     /// Adds a row, as [`Rows::push`] does.
+    #[inline]
     pub fn push(&mut self, inputs: &[Cell<'_>], outputs: Result<([f64; N], &str)>) {
         let (numbers, word, reason) = match outputs {
             Ok((numbers, word)) => (numbers, Some(Cell::Word(word)), None),

@@ -7,55 +7,58 @@
 //! kinematics of rigid bodies.
 
 use super::parts::{Arm, Carrier};
-use super::vector::{Vector, vector};
+use super::vector::{Scalar, Vector, vector};
 use crate::base::numeric::root;
 use core::f64::consts::PI;
 
 /// A point, and its first and second derivative with the lower arm's angle.
 #[derive(Debug, Clone, Copy, Default)]
-pub(super) struct Motion {
-    pub(super) at: Vector,
-    pub(super) rate: Vector,
-    pub(super) second: Vector,
+pub(super) struct Motion<S = f64> {
+    pub(super) at: Vector<S>,
+    pub(super) rate: Vector<S>,
+    pub(super) second: Vector<S>,
 }
 
 /// A rigid body: its frame, and the derivatives of the frame's origin and orientation with the lower arm's angle.
 #[derive(Debug, Clone, Copy, Default)]
-pub(super) struct Body {
-    origin: Vector,
-    frame: [Vector; 3],
-    velocity: Vector,
-    acceleration: Vector,
-    pub(super) spin: Vector,
-    spin_rate: Vector,
+pub(super) struct Body<S = f64> {
+    origin: Vector<S>,
+    frame: [Vector<S>; 3],
+    velocity: Vector<S>,
+    acceleration: Vector<S>,
+    pub(super) spin: Vector<S>,
+    spin_rate: Vector<S>,
 }
 
-impl Body {
+impl<S: Scalar> Body<S> {
     /// Coordinates of a direction in the body's frame.
-    fn direction_here(&self, along: Vector) -> Vector {
+    fn direction_here(&self, along: Vector<S>) -> Vector<S> {
         let [a, b, c] = self.frame;
         vector(along.dot(a), along.dot(b), along.dot(c))
     }
     /// Coordinates of a point in the body's frame.
-    fn here(&self, point: Vector) -> Vector {
+    fn here(&self, point: Vector<S>) -> Vector<S> {
         self.direction_here(point - self.origin)
     }
-    pub(super) fn direction(&self, here: Vector) -> Vector {
+    #[inline(always)]
+    pub(super) fn direction(&self, here: Vector<S>) -> Vector<S> {
         let [a, b, c] = self.frame;
         a * here.x + b * here.y + c * here.z
     }
     /// Of an arm: its turn from where it is at rest, with both derivatives, positive as in bump.
-    pub(super) fn turned(&self, rest: &Body) -> [f64; 3] {
-        let ([axis, from, _], [_, to, _]) = (rest.frame, self.frame);
-        let sign = 1.0_f64.copysign(rest.spin.dot(axis));
-        let turn = axis.dot(from.cross(to)).atan2(from.dot(to));
+    pub(super) fn turned(&self, rest: &Body) -> [S; 3] {
+        let sign = S::of(1.0_f64.copysign(rest.spin.dot(rest.frame[0])));
+        let ([axis, from, _], [_, to, _]) = (rest.frame.map(Vector::spread::<S>), self.frame);
+        let turn = axis.dot(from.cross(to)).arctangent(from.dot(to));
         [turn, self.spin.dot(axis), self.spin_rate.dot(axis)].map(|on| on * sign)
     }
-    pub(super) fn point(&self, here: Vector) -> Motion {
+    #[inline(always)]
+    pub(super) fn point(&self, here: Vector<S>) -> Motion<S> {
         self.carried(self.origin + self.direction(here))
     }
     /// Motion of the body's point that is in this place now.
-    pub(super) fn carried(&self, at: Vector) -> Motion {
+    #[inline(always)]
+    pub(super) fn carried(&self, at: Vector<S>) -> Motion<S> {
         let arm = at - self.origin;
         let turning = self.spin.cross(arm);
         Motion {
@@ -68,12 +71,12 @@ impl Body {
 
 /// What turns about an axis of the body: foot of a point on the axis, direction of the axis, distance from it.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Hinge {
-    pub(super) foot: Vector,
-    pub(super) axis: Vector,
-    pub(super) radius: f64,
+pub(super) struct Hinge<S = f64> {
+    pub(super) foot: Vector<S>,
+    pub(super) axis: Vector<S>,
+    pub(super) radius: S,
     /// From the foot to the point at ride height.
-    pub(super) outward: Vector,
+    pub(super) outward: Vector<S>,
 }
 
 impl Hinge {
@@ -87,8 +90,22 @@ impl Hinge {
         let (front, rear) = (arm.front_pivot.vector(), arm.rear_pivot.vector());
         Hinge::new(front, (rear - front).unit(), arm.ball_joint.vector())
     }
+    /// The same hinge everywhere.
+    #[inline(always)]
+    fn spread<S: Scalar>(&self) -> Hinge<S> {
+        Hinge {
+            foot: self.foot.spread(),
+            axis: self.axis.spread(),
+            radius: S::of(self.radius),
+            outward: self.outward.spread(),
+        }
+    }
+}
+
+impl<S: Scalar> Hinge<S> {
     /// The arm with its point in this direction from the foot.
-    fn body(&self, outward: Vector, rate: f64, second: f64) -> Body {
+    #[inline(always)]
+    fn body(&self, outward: Vector<S>, rate: S, second: S) -> Body<S> {
         Body {
             origin: self.foot,
             frame: [self.axis, outward, self.axis.cross(outward)],
@@ -100,25 +117,23 @@ impl Hinge {
 }
 
 /// Direction from `centre` in which a point of the circle about `axis` with this radius lies `length` from `target`, on the side on
-/// which `side` is positive or negative; none where the circle does not reach.
-pub(super) fn reach(
-    centre: Vector,
-    axis: Vector,
-    radius: f64,
-    target: Vector,
-    length: f64,
+/// which `side` is positive or negative; not a number where the circle does not reach.
+#[inline(always)]
+pub(super) fn reach<S: Scalar>(
+    centre: Vector<S>,
+    axis: Vector<S>,
+    radius: S,
+    target: Vector<S>,
+    length: S,
     side: f64,
-) -> Option<Vector> {
+) -> Vector<S> {
     let off = centre - target;
     let across = off - axis * off.dot(axis);
     let distance = across.norm();
-    let cosine = (length * length - radius * radius - off.square()) / (2.0 * radius * distance);
-    let square = (1.0 - cosine) * (1.0 + cosine);
-    if square.is_nan() || square < 0.0 {
-        return None;
-    }
-    let along = across * (1.0 / distance);
-    Some(along * cosine + axis.cross(along) * square.sqrt().copysign(side))
+    let cosine = (length * length - radius * radius - off.square()) / (S::of(2.0) * radius * distance);
+    let sine = ((S::of(1.0) - cosine) * (S::of(1.0) + cosine)).sqrt();
+    let along = across * (S::of(1.0) / distance);
+    along * cosine + axis.cross(along) * (sine * S::of(1.0_f64.copysign(side)))
 }
 
 /// The side on which a direction lies as `reach` takes it.
@@ -160,22 +175,26 @@ impl End {
 
 /// Everything that moves, at one angle of the lower arm.
 #[derive(Debug, Clone, Copy, Default)]
-pub(super) struct Pose {
-    pub(super) lower_arm: Body,
+pub(super) struct Pose<S = f64> {
+    pub(super) lower_arm: Body<S>,
     /// Of a strut the vehicle's body, on which the top mount is.
-    pub(super) upper_arm: Body,
-    pub(super) upright: Body,
-    pub(super) lower_ball: Vector,
-    pub(super) steering_axis: Vector,
+    pub(super) upper_arm: Body<S>,
+    pub(super) upright: Body<S>,
+    pub(super) lower_ball: Vector<S>,
+    pub(super) steering_axis: Vector<S>,
     /// From the inner to the outer end.
-    pub(super) tie_rod: Vector,
-    pub(super) wheel: Motion,
+    pub(super) tie_rod: Vector<S>,
+    pub(super) wheel: Motion<S>,
     /// The bar's turn from ride height, and its derivative.
-    pub(super) bar: Option<(f64, f64)>,
+    pub(super) bar: Option<(S, S)>,
+    /// Not a number where the upper arm or the strut does not reach.
+    guided: S,
+    /// Positive as long as the tie rod reaches and is assembled as it is at ride height.
+    steered: S,
 }
 
-impl Pose {
-    pub(super) fn body(&self, carrier: Carrier) -> &Body {
+impl<S> Pose<S> {
+    pub(super) fn body(&self, carrier: Carrier) -> &Body<S> {
         match carrier {
             Carrier::LowerArm => &self.lower_arm,
             Carrier::UpperArm => &self.upper_arm,
@@ -293,10 +312,10 @@ fn strut(mount: Vector, along: Vector, end: Vector) -> Result<Guide, Fault> {
     })
 }
 
-/// How far along the strut's axis its top mount stands from the foot of the ball joint.
-fn slid(length: f64, offset: f64) -> Result<f64, End> {
+/// How far along the strut's axis its top mount stands from the foot of the ball joint; not a number where it does not.
+fn slid<S: Scalar>(length: S, offset: S) -> S {
     let square = (length - offset) * (length + offset);
-    if square > 0.0 { Ok(square.sqrt()) } else { Err(End::Strut) }
+    S::each([square], |[square]| if square > 0.0 { square.sqrt() } else { f64::NAN })
 }
 
 impl Linkage {
@@ -421,52 +440,65 @@ impl Linkage {
 
     /// Everything at an angle of the lower arm from ride height, with the rack this far to the left.
     pub(super) fn pose(&self, angle: f64, rack: f64) -> Result<Pose, End> {
-        let mut pose = self.links(angle, rack)?;
-        pose.bar = self.turned_bar(&pose)?;
-        Ok(pose)
+        let pose = self.barred(self.links(angle, rack));
+        self.end(&pose).map_or(Ok(pose), Err)
     }
 
-    /// The same without the bar.
+    /// What does not reach.
+    fn end(&self, pose: &Pose) -> Option<End> {
+        if pose.guided.is_nan() {
+            return Some(match self.guide {
+                Guide::Arm { .. } => End::UpperArm,
+                Guide::Strut { .. } => End::Strut,
+            });
+        }
+        if pose.steered.is_nan() || pose.steered <= 0.0 {
+            return Some(End::TieRod);
+        }
+        pose.bar.is_some_and(|(turned, _)| turned.is_nan()).then_some(End::DropLink)
+    }
+
+    /// The same without the bar; not a number where a link does not reach.
     #[inline(always)]
-    fn links(&self, angle: f64, rack: f64) -> Result<Pose, End> {
-        let lower = &self.lower;
-        let (sine, cosine) = angle.sin_cos();
+    fn links<S: Scalar>(&self, angle: S, rack: S) -> Pose<S> {
+        let (one, none) = (S::of(1.0), S::default());
+        let lower = self.lower.spread::<S>();
+        let (sine, cosine) = angle.sine_cosine();
         let outward = lower.outward * cosine + lower.axis.cross(lower.outward) * sine;
         let lever = outward * lower.radius;
         let turning = lower.axis.cross(lever);
         let ball = Motion { at: lower.foot + lever, rate: turning, second: lower.axis.cross(turning) };
 
         // The steering axis, and the steering arm against it.
-        let (up, between, length, height, radius) = match &self.guide {
+        let (up, between, length, height, radius, guided) = match &self.guide {
             Guide::Arm { hinge, side, upright, steering_height, steering_arm } => {
-                let up = reach(hinge.foot, hinge.axis, hinge.radius, ball.at, *upright, *side)
-                    .ok_or(End::UpperArm)?;
+                let (hinge, upright) = (hinge.spread::<S>(), S::of(*upright));
+                let up = reach(hinge.foot, hinge.axis, hinge.radius, ball.at, upright, *side);
                 let between = hinge.foot + up * hinge.radius - ball.at;
-                (up, between, *upright, *steering_height, *steering_arm)
+                (up, between, upright, S::of(*steering_height), S::of(*steering_arm), up.x)
             }
             Guide::Strut { offset, end } => {
-                let between = self.top - ball.at;
+                let (offset, end) = (S::of(*offset), end.spread::<S>());
+                let between = self.top.spread() - ball.at;
                 let length = between.norm();
-                let slid = slid(length, *offset)?;
-                let up = vector(slid, *offset, 0.0) * (1.0 / length);
+                let slid = slid(length, offset);
+                let up = vector(slid, offset, none) * (one / length);
                 let height = end.dot(up);
-                (up, between, length, height, (*end - up * height).norm())
+                (up, between, length, height, (end - up * height).norm(), slid)
             }
         };
-        let axis = between * (1.0 / length);
-        let inner = self.inner + vector(0.0, rack, 0.0);
+        let axis = between * (one / length);
+        let inner = self.inner.spread() + vector(none, rack, none);
         let foot = ball.at + axis * height;
-        let arm = reach(foot, axis, radius, inner, self.tie_rod, self.steering_side).ok_or(End::TieRod)?;
+        let arm = reach(foot, axis, radius, inner, S::of(self.tie_rod), self.steering_side);
         let end = axis * height + arm * radius;
         let rod = ball.at + end - inner;
-        if rod.dot(self.rod) <= 0.0 {
-            return Err(End::TieRod); // assembled from the other side
-        }
 
         // Of the upright's place at the upper end of the steering axis, against the ball joint: its velocity, and its acceleration but for
         // the upright's spin across what slides.
         let (frame, upper_arm, velocity, free, slide) = match &self.guide {
             Guide::Arm { hinge, .. } => {
+                let hinge = hinge.spread::<S>();
                 // The distance of the ball joints does not change: its first and second derivative are zero.
                 let turning = hinge.axis.cross(up) * hinge.radius;
                 let drive = between.dot(turning);
@@ -479,59 +511,62 @@ impl Linkage {
                 (frame, hinge.body(up, rate, second), velocity, free, Vector::default())
             }
             Guide::Strut { offset, end } => {
+                let (offset, end) = (S::of(*offset), end.spread::<S>());
                 // The upright's frame from that of steering axis and steering arm, as the upright sees it.
-                let here = (*end - up * height) * (1.0 / radius);
+                let here = (end - up * height) * (one / radius);
                 let (square, here_square) = (axis.cross(arm), up.cross(here));
-                let of = |up: f64, here: f64, on: f64| axis * up + arm * here + square * on;
+                let of = |up: S, here: S, on: S| axis * up + arm * here + square * on;
                 let frame = [
                     of(up.x, here.x, here_square.x),
                     of(up.y, here.y, here_square.y),
                     of(up.z, here.z, here_square.z),
                 ];
                 // The mount stands still and slides along the axis: a right-angled triangle with the offset for one side.
-                let (strut, slid) = (frame[0], slid(length, *offset)?);
+                let (strut, slid) = (frame[0], slid(length, offset));
                 let rate = -between.dot(ball.rate) / slid;
                 let second = (ball.rate.square() - between.dot(ball.second) - rate * rate) / slid;
-                let still = Body { frame: BODY, ..Body::default() };
+                let still = Body { frame: BODY.map(Vector::spread), ..Body::default() };
                 let velocity = -ball.rate - strut * rate;
-                (frame, still, velocity, -ball.second - strut * second, strut * (-2.0 * rate))
+                (frame, still, velocity, -ball.second - strut * second, strut * (S::of(-2.0) * rate))
             }
         };
         // The turn of the steering axis, then that about it, which keeps the tie rod's length.
         let steer = rod.dot(axis.cross(end));
-        let tilt = axis.cross(velocity) * (1.0 / length);
+        let tilt = axis.cross(velocity) * (one / length);
         let spin = tilt - axis * (rod.dot(ball.rate + tilt.cross(end)) / steer);
         let acceleration = free + spin.cross(slide);
         let end_velocity = ball.rate + spin.cross(end);
-        let tilt_rate = axis.cross(acceleration - spin.cross(velocity)) * (1.0 / length);
+        let tilt_rate = axis.cross(acceleration - spin.cross(velocity)) * (one / length);
         let end_second = ball.second + tilt_rate.cross(end) + spin.cross(spin.cross(end));
         let spin_rate = tilt_rate - axis * ((rod.dot(end_second) + end_velocity.square()) / steer);
         let upright =
             Body { origin: ball.at, frame, velocity: ball.rate, acceleration: ball.second, spin, spin_rate };
 
-        Ok(Pose {
-            lower_arm: lower.body(outward, 1.0, 0.0),
+        Pose {
+            lower_arm: lower.body(outward, one, none),
             upper_arm,
             upright,
             lower_ball: ball.at,
             steering_axis: axis,
             tie_rod: rod,
-            wheel: upright.point(self.wheel),
+            wheel: upright.point(self.wheel.spread()),
             bar: None,
-        })
+            guided,
+            steered: rod.dot(self.rod.spread()),
+        }
     }
 
-    /// The bar's turn from ride height and its derivative, where there is a bar.
-    fn turned_bar(&self, pose: &Pose) -> Result<Option<(f64, f64)>, End> {
-        let Some(bar) = &self.bar else { return Ok(None) };
-        let hinge = &bar.hinge;
-        let eye = pose.body(bar.carrier).point(bar.eye);
-        let outward =
-            reach(hinge.foot, hinge.axis, hinge.radius, eye.at, bar.length, bar.side).ok_or(End::DropLink)?;
+    /// The pose with the bar's turn from ride height and its derivative, where there is a bar.
+    #[inline(always)]
+    fn barred<S: Scalar>(&self, pose: Pose<S>) -> Pose<S> {
+        let Some(bar) = &self.bar else { return pose };
+        let hinge = bar.hinge.spread::<S>();
+        let eye = pose.body(bar.carrier).point(bar.eye.spread());
+        let outward = reach(hinge.foot, hinge.axis, hinge.radius, eye.at, S::of(bar.length), bar.side);
         let link = eye.at - hinge.foot - outward * hinge.radius;
         let turning = hinge.axis.cross(outward) * hinge.radius;
-        let turned = hinge.axis.dot(hinge.outward.cross(outward)).atan2(hinge.outward.dot(outward));
-        Ok(Some((turned, link.dot(eye.rate) / link.dot(turning))))
+        let turned = hinge.axis.dot(hinge.outward.cross(outward)).arctangent(hinge.outward.dot(outward));
+        Pose { bar: Some((turned, link.dot(eye.rate) / link.dot(turning))), ..pose }
     }
 
     /// Radius of the bar's lever.
@@ -548,32 +583,44 @@ impl Linkage {
         Some((pose.body(lever.carrier).point(lever.eye).at, hinge.foot + outward * hinge.radius))
     }
 
-    /// The linkage with its wheel this far up; none where it is not got quickly from ride height.
-    fn near(&self, travel: f64, rack: f64) -> Option<Pose> {
-        let rest = self.rest.wheel;
-        let target = rest.at.z + travel;
-        let close = 1e-13 + 1e-15 * (rest.at.z.abs() + travel.abs());
+    /// The linkage with its wheel this far up, and whether it is there: one, where it was got quickly from ride height.
+    #[inline(always)]
+    pub(super) fn near<S: Scalar>(&self, travel: S, rack: S) -> (Pose<S>, S) {
+        let rest = &self.rest.wheel;
+        let target = S::of(rest.at.z) + travel;
         // From the circle on which it rises at ride height: `z = z' sin(angle) + z'' (1 - cos(angle))`.
         let radius = rest.rate.z.hypot(rest.second.z);
-        let turn = |rise: f64| (rise / radius).clamp(-1.0, 1.0).asin();
-        let mut angle = turn(travel - rest.second.z) + turn(rest.second.z);
-        for _ in 0..8 {
-            let mut pose = self.links(angle, rack).ok()?;
-            let (off, slope) = (pose.wheel.at.z - target, pose.wheel.rate.z);
-            if slope.is_nan() || slope <= 0.0 {
-                return None;
+        let turn = |rise: S| S::each([rise], |[rise]| (rise / radius).clamp(-1.0, 1.0)).arcsine();
+        let mut angle = turn(travel - S::of(rest.second.z)) + turn(S::of(rest.second.z));
+        let mut poses = 1;
+        loop {
+            let pose = self.links(angle, rack);
+            let Motion { at, rate, second } = pose.wheel;
+            // Nothing where it is near enough, not a number where it is not got quickly: what is there stays while another is not.
+            let step = S::each([travel, at.z - target, rate.z, second.z], |[travel, off, slope, bend]| {
+                let close = 1e-13 + 1e-15 * (rest.at.z.abs() + travel.abs());
+                let step = 2.0 * off * slope / (2.0 * slope * slope - off * bend);
+                if slope <= 0.0 || slope.is_nan() {
+                    f64::NAN
+                } else if off.abs() <= close {
+                    0.0
+                } else if step.abs() > 0.5 {
+                    f64::NAN
+                } else {
+                    step
+                }
+            });
+            if poses == 8 || step.all(|step| step == 0.0 || step.is_nan()) {
+                let pose = self.barred(pose);
+                let (turned, _) = pose.bar.unwrap_or_default();
+                let there = S::each([step, pose.steered, turned], |[step, steered, turned]| {
+                    if step == 0.0 && steered > 0.0 && !turned.is_nan() { 1.0 } else { 0.0 }
+                });
+                return (pose, there);
             }
-            if off.abs() <= close {
-                pose.bar = self.turned_bar(&pose).ok()?;
-                return Some(pose);
-            }
-            let step = 2.0 * off * slope / (2.0 * slope * slope - off * pose.wheel.second.z);
-            if step.is_nan() || step.abs() > 0.5 {
-                return None;
-            }
-            angle -= step;
+            angle = angle - step;
+            poses += 1;
         }
-        None
     }
 
     /// Angles between which the linkage moves, and what ends it there; the rack's travel may lock it altogether.
@@ -616,11 +663,13 @@ impl Linkage {
 
     /// The linkage with its wheel this far up; none beyond its range.
     pub(super) fn at(&self, travel: f64, rack: f64) -> Option<Pose> {
-        self.near(travel, rack).or_else(|| {
-            let [(low, _), (high, _)] = self.limits(rack).ok()?;
-            let target = self.rest.wheel.at.z + travel;
-            let off = |angle: f64| self.pose(angle, rack).map_or(f64::NAN, |pose| pose.wheel.at.z - target);
-            self.pose(root("angle", off, low, high, 0.0).ok()?, rack).ok()
-        })
+        let (pose, there) = self.near(travel, rack);
+        if there == 1.0 {
+            return Some(pose);
+        }
+        let [(low, _), (high, _)] = self.limits(rack).ok()?;
+        let target = self.rest.wheel.at.z + travel;
+        let off = |angle: f64| self.pose(angle, rack).map_or(f64::NAN, |pose| pose.wheel.at.z - target);
+        self.pose(root("angle", off, low, high, 0.0).ok()?, rack).ok()
     }
 }

@@ -364,7 +364,7 @@ impl Lever {
             Mount::Body => frame.middle + frame.direction(self.eye),
             Mount::Axle => frame.direction_here(self.eye - frame.middle),
         };
-        let outward = reach(hinge.foot, hinge.axis, hinge.radius, eye, self.length, self.side)?;
+        let outward = reach(hinge.foot, hinge.axis, hinge.radius, eye, self.length, self.side).known()?;
         Some([eye, outward])
     }
 

@@ -322,7 +322,7 @@ mod tests {
     use super::super::linkage::{Above, Drawn, Linkage};
     use super::super::parts::{BrakePlace, CoilSpring, Damper, Point, SpringSeats};
     use super::super::vector::vector;
-    use super::super::wheel_position::BUMP;
+    use super::super::wheel_position::{BUMP, table_equals_single_calls};
     use super::*;
     use crate::base::document::Value;
     use crate::units::{
@@ -668,6 +668,17 @@ mod tests {
     }
 
     proptest! {
+        #[test]
+        fn a_table_has_the_bits_of_single_calls(
+            shifts in prop::collection::vec(-0.02..0.02, 24), travel in prop::collection::vec(-0.2..0.2, 1..7),
+            rack in prop::collection::vec(-0.06..0.06, 1..3),
+        ) {
+            let model = strut(moved(&shifts));
+            prop_assume!(model.check().is_ok());
+            let of = |values: &[f64]| values.iter().copied().map(metres).collect::<Vec<_>>();
+            table_equals_single_calls(&model, &of(&[&travel[..], &[0.0, 11.0]].concat()), &of(&rack));
+        }
+
         #[test]
         fn links_keep_their_length_and_the_axis_its_mount(
             shifts in prop::collection::vec(-0.02..0.02, 24), travel in -0.09..0.09, rack in -0.04..0.04, through in any::<bool>(),

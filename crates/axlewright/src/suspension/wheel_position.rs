@@ -1,11 +1,11 @@
 //! The wheel on its linkage: what every independent suspension says of one, written once.
 
-use super::linkage::{Above, Drawn, Linkage, Pose};
+use super::linkage::{Above, Body, Drawn, Linkage, Pose};
 use super::parts::{
     AntiRollBar, Arm, Axle, BrakePlace, Braking, Carrier, CoilSpring, Damper, Driving, JointLimits, Point,
     SpringSeats, TieRod, TorsionBar, Wheel, refused,
 };
-use super::vector::{Vector, vector};
+use super::vector::{Scalar, Two, Vector, vector};
 use crate::base::document::Value;
 use crate::base::table::{Cell, NumberRows, Rows, Table};
 use crate::units::{Angle, Force, Length, LinearStiffness, Quantity, Ratio, Torque};
@@ -179,16 +179,17 @@ pub(super) struct Ends {
 
 /// Length between two ends, its shortening over travel, and how that changes with travel.
 #[derive(Clone, Copy)]
-struct Stroke {
-    length: f64,
-    ratio: f64,
-    gradient: f64,
+struct Stroke<S = f64> {
+    length: S,
+    ratio: S,
+    gradient: S,
 }
 
 impl Ends {
-    fn stroke(&self, pose: &Pose) -> Stroke {
-        let eye = pose.body(self.carrier).point(self.lower);
-        let between = eye.at - self.body;
+    #[inline(always)]
+    fn stroke<S: Scalar>(&self, pose: &Pose<S>) -> Stroke<S> {
+        let eye = pose.body(self.carrier).point(self.lower.spread());
+        let between = eye.at - self.body.spread();
         let length = between.norm();
         // First and second derivative of the length with the angle, then with travel.
         let slope = between.dot(eye.rate) / length;
@@ -217,6 +218,14 @@ pub(super) struct Ready<'a> {
     pub(super) half_track: f64,
 }
 
+fn in_range(travel: Length, rack_travel: Length) -> Result<()> {
+    valid! {
+        travel: (-10) <= .. <= 10 ; "common practice, no source: no wheel travels 10 m";
+        rack_travel: (-10) <= .. <= 10 ; "common practice, no source: no rack moves 10 m";
+    }
+    Ok(())
+}
+
 fn locked(rack_travel: Length, why: &str) -> Error {
     let message =
         format!("rack_travel = {} mm: the linkage is locked at ride height, {why}", rack_travel.si() * 1e3);
@@ -225,10 +234,12 @@ fn locked(rack_travel: Length, why: &str) -> Error {
 
 /// Place of an instant centre along an axis from a point that rises by `lift` while the body turns by `turn`, and its height over that
 /// point, which moves along the axis by `along`. Infinite where nothing turns.
-pub(super) fn centre(lift: f64, along: f64, turn: f64) -> (f64, f64) {
+#[inline(always)]
+pub(super) fn centre<S: Scalar>(lift: S, along: S, turn: S) -> (S, S) {
     let place = lift / turn;
     // No slope is no height, however far away.
-    (place, if along == 0.0 { 0.0 } else { -place * along / lift })
+    let height = |[along, height]: [f64; 2]| if along == 0.0 { 0.0 } else { height };
+    (place, S::each([along, -place * along / lift], height))
 }
 
 impl Parts<'_> {
@@ -351,7 +362,7 @@ impl<'a> Ready<'a> {
             seats,
             upper: [Carrier::UpperArm, Carrier::Upright].map(|on| linkage.direction_here(on, pin)),
             lower: [Carrier::LowerArm, Carrier::Upright].map(|on| linkage.direction_here(on, stud)),
-            rod_lean: rod.dot(stud).clamp(-1.0, 1.0).asin(),
+            rod_lean: rod.dot(stud).clamp(-1.0, 1.0).arcsine(),
             rod,
             bar_sign: rest.bar.map_or(1.0, |(_, rate)| 1.0_f64.copysign(rate)),
             half_track: 0.0,
@@ -363,20 +374,26 @@ impl<'a> Ready<'a> {
     }
 
     /// Axis of the wheel and its contact point.
-    pub(super) fn contact(&self, pose: &Pose) -> (Vector, Vector) {
-        let axis = pose.upright.direction(self.axis);
-        let down = axis * axis.z - vector(0.0, 0.0, 1.0);
-        (axis, pose.wheel.at + down.unit() * self.parts.wheel.loaded_radius.quantity.si())
+    #[inline(always)]
+    pub(super) fn contact<S: Scalar>(&self, pose: &Pose<S>) -> (Vector<S>, Vector<S>) {
+        let axis = pose.upright.direction(self.axis.spread());
+        let down = axis * axis.z - vector(S::default(), S::default(), S::of(1.0));
+        (axis, pose.wheel.at + down.unit() * S::of(self.parts.wheel.loaded_radius.quantity.si()))
     }
 
     pub(super) fn at(&self, travel: Length, rack_travel: Length) -> Result<WheelPosition> {
-        self.pose(travel, rack_travel).map(|pose| named(self.results(&pose)))
+        self.pose(travel, rack_travel).map(|pose| self.position(&pose))
     }
 
     /// The wheel at ride height, with the rack in its middle.
     #[cfg(feature = "sheet")]
     pub(super) fn at_ride(&self) -> WheelPosition {
-        named(self.results(&self.linkage.rest))
+        self.position(&self.linkage.rest)
+    }
+
+    fn position(&self, pose: &Pose) -> WheelPosition {
+        let on = self.results(pose);
+        on.position(self.first_joint(on.joint_angles()).1)
     }
 
     /// Of the spring at ride height: length between its eyes, motion ratio, and how that changes with travel; none without a coil-over.
@@ -411,10 +428,7 @@ impl<'a> Ready<'a> {
     }
 
     pub(super) fn pose(&self, travel: Length, rack_travel: Length) -> Result<Pose> {
-        valid! {
-            travel: (-10) <= .. <= 10 ; "common practice, no source: no wheel travels 10 m";
-            rack_travel: (-10) <= .. <= 10 ; "common practice, no source: no rack moves 10 m";
-        }
+        in_range(travel, rack_travel)?;
         self.linkage.at(travel.si(), rack_travel.si()).ok_or_else(|| self.beyond(travel, rack_travel))
     }
 
@@ -436,8 +450,8 @@ impl<'a> Ready<'a> {
         Error::NoSolution { message }
     }
 
-    /// What is known of a pose but for its first joint, whose name stands beside it: a row of a table holds no text of its own.
-    fn results(&self, pose: &Pose) -> (WheelPosition, &'static str) {
+    #[inline(always)]
+    fn results<S: Scalar>(&self, pose: &Pose<S>) -> Results<S> {
         let (parts, wheel, spin) = (&self.parts, pose.wheel, pose.upright.spin);
         let (axis, contact) = self.contact(pose);
         let lift = wheel.rate.z;
@@ -445,7 +459,8 @@ impl<'a> Ready<'a> {
         let path = pose.upright.carried(contact).rate;
         let turning = spin.cross(axis);
         let level = axis.x * axis.x + axis.y * axis.y;
-        let camber_rate = -turning.z / level.sqrt() / lift;
+        let across = level.sqrt();
+        let camber_rate = -turning.z / across / lift;
         let toe_rate = (turning.x * axis.y - axis.x * turning.y) / level / lift;
 
         let steering = pose.steering_axis;
@@ -458,87 +473,88 @@ impl<'a> Ready<'a> {
         };
         let (brake_anti_pitch, drive_anti_pitch) = self.anti_pitch(to_rear, path, wheel.rate);
         let angles = self.joint_angles(pose);
-        let (joint_left, first_joint) = self.first_joint(angles);
-        let (bar_angle, bar_ratio) = match (pose.bar, self.linkage.bar_lever()) {
+        let (bar_angle, bar_motion_ratio) = match (pose.bar, self.linkage.bar_lever()) {
             (Some((turned, rate)), Some(lever)) => {
-                (turned * self.bar_sign, rate * self.bar_sign * lever / lift)
+                let sign = S::of(self.bar_sign);
+                (turned * sign, rate * sign * S::of(lever) / lift)
             }
-            _ => (f64::NAN, f64::NAN),
+            _ => (S::of(f64::NAN), S::of(f64::NAN)),
         };
         let on = self.springs(pose);
-        let (length, angle, ratio) = (Length::from_si, Angle::from_si, Ratio::from_si);
-        let position = WheelPosition {
-            wheel_x: length(wheel.at.x),
-            wheel_y: length(wheel.at.y),
-            wheel_z: length(wheel.at.z),
-            half_track: length(contact.y),
-            half_track_change: length(contact.y - self.half_track),
-            wheelbase_change: length((wheel.at.x - self.linkage.rest.wheel.at.x) * to_rear),
-            camber: angle((-axis.z).atan2(level.sqrt())),
-            camber_change: angle(camber_rate * BUMP),
-            toe: angle(axis.x.atan2(axis.y)),
-            bump_steer: angle(toe_rate * BUMP),
-            caster: angle((-steering.x).atan2(steering.z)),
-            kingpin_inclination: angle((-steering.y).atan2(steering.z)),
-            scrub_radius: length(contact.y - ground.y),
-            mechanical_trail: length(ground.x - contact.x),
-            front_view_centre_y: length(contact.y + front_y),
-            front_view_centre_height: length(front_height),
-            roll_centre_height: length(contact.y * path.y / path.z),
-            side_view_centre_x: length(contact.x + side_x),
-            side_view_centre_height: length(side_height),
-            side_view_angle: angle((path.x / path.z).atan()),
-            wheel_path_angle: angle((wheel.rate.x / lift).atan()),
-            brake_anti_pitch: ratio(brake_anti_pitch),
-            drive_anti_pitch: ratio(drive_anti_pitch),
-            eye_length: length(on.eye_length),
-            motion_ratio: ratio(on.motion_ratio),
-            damper_motion_ratio: ratio(on.damper_motion_ratio),
-            spring_length: length(on.spring_length),
-            spring_force: Force::from_si(on.spring_force),
-            wheel_force: Force::from_si(on.wheel_force),
-            wheel_rate: LinearStiffness::from_si(on.wheel_rate),
-            spring_used: length(on.spring_used),
-            spring_left: length(on.spring_left),
-            damper_used: length(on.damper_used),
-            damper_left: length(on.damper_left),
-            torsion_bar_torque: Torque::from_si(on.torsion_bar_torque),
-            bar_angle: angle(bar_angle),
-            bar_motion_ratio: ratio(bar_ratio),
-            upper_joint_angle: angle(angles[0]),
-            lower_ball_angle: angle(angles[1]),
-            tie_rod_outer_angle: angle(angles[2]),
-            tie_rod_inner_angle: angle(angles[3]),
-            joint_left: angle(joint_left),
-            first_joint: String::new(),
-        };
-        (position, first_joint)
+        let (bump, one) = (S::of(BUMP), S::of(1.0));
+        Results {
+            wheel_x: wheel.at.x,
+            wheel_y: wheel.at.y,
+            wheel_z: wheel.at.z,
+            half_track: contact.y,
+            half_track_change: contact.y - S::of(self.half_track),
+            wheelbase_change: (wheel.at.x - S::of(self.linkage.rest.wheel.at.x)) * S::of(to_rear),
+            camber: (-axis.z).arctangent(across),
+            camber_change: camber_rate * bump,
+            toe: axis.x.arctangent(axis.y),
+            bump_steer: toe_rate * bump,
+            caster: (-steering.x).arctangent(steering.z),
+            kingpin_inclination: (-steering.y).arctangent(steering.z),
+            scrub_radius: contact.y - ground.y,
+            mechanical_trail: ground.x - contact.x,
+            front_view_centre_y: contact.y + front_y,
+            front_view_centre_height: front_height,
+            roll_centre_height: contact.y * path.y / path.z,
+            side_view_centre_x: contact.x + side_x,
+            side_view_centre_height: side_height,
+            side_view_angle: (path.x / path.z).arctangent(one),
+            wheel_path_angle: (wheel.rate.x / lift).arctangent(one),
+            brake_anti_pitch,
+            drive_anti_pitch,
+            eye_length: on.eye_length,
+            motion_ratio: on.motion_ratio,
+            damper_motion_ratio: on.damper_motion_ratio,
+            spring_length: on.spring_length,
+            spring_force: on.spring_force,
+            wheel_force: on.wheel_force,
+            wheel_rate: on.wheel_rate,
+            spring_used: on.spring_used,
+            spring_left: on.spring_left,
+            damper_used: on.damper_used,
+            damper_left: on.damper_left,
+            torsion_bar_torque: on.torsion_bar_torque,
+            bar_angle,
+            bar_motion_ratio,
+            upper_joint_angle: angles[0],
+            lower_ball_angle: angles[1],
+            tie_rod_outer_angle: angles[2],
+            tie_rod_inner_angle: angles[3],
+            joint_left: S::each(angles, |angles| self.first_joint(angles).0),
+        }
     }
 
     /// Of braking and of drive: the work of the tyre's force along its path in bump, over that of the load which it transfers. The
     /// contact point goes with the upright where that takes the torque, otherwise the force acts at the wheel's centre.
-    fn anti_pitch(&self, to_rear: f64, contact: Vector, centre: Vector) -> (f64, f64) {
-        let Some(braking) = self.parts.braking else { return (f64::NAN, f64::NAN) };
+    #[inline(always)]
+    fn anti_pitch<S: Scalar>(&self, to_rear: f64, contact: Vector<S>, centre: Vector<S>) -> (S, S) {
+        let Some(braking) = self.parts.braking else { return (S::of(f64::NAN), S::of(f64::NAN)) };
         let levers = (braking.wheelbase.quantity / braking.centre_of_gravity_height.quantity).si();
-        let of = |share: Ratio, path: Vector| to_rear * share.si() * levers * path.x / path.z;
+        let of = |share: Ratio, path: Vector<S>| S::of(to_rear * share.si() * levers) * path.x / path.z;
         let held = match braking.place {
             Some(BrakePlace::Inboard) => centre,
             Some(BrakePlace::Outboard) | None => contact,
         };
-        let driving = self.parts.driving.map_or(f64::NAN, |on| of(on.axle_share.quantity, centre));
+        let driving = self.parts.driving.map_or(S::of(f64::NAN), |on| of(on.axle_share.quantity, centre));
         (of(braking.axle_share.quantity, held), driving)
     }
 
     /// Upper joint and lower ball joint, outer and inner joint of the tie rod: lean from ride height.
-    fn joint_angles(&self, pose: &Pose) -> [f64; 4] {
+    #[inline(always)]
+    fn joint_angles<S: Scalar>(&self, pose: &Pose<S>) -> [S; 4] {
         let rod = pose.tie_rod.unit();
-        let lean = |body: &super::linkage::Body, [on_arm, on_upright]: [Vector; 2]| {
-            body.direction(on_arm).angle(pose.upright.direction(on_upright))
+        let lean = |body: &Body<S>, [on_arm, on_upright]: [Vector; 2]| {
+            body.direction(on_arm.spread()).angle(pose.upright.direction(on_upright.spread()))
         };
-        let stud = pose.upright.direction(self.lower[1]);
-        let outer = (rod.dot(stud).clamp(-1.0, 1.0).asin() - self.rod_lean).abs();
+        let stud = pose.upright.direction(self.lower[1].spread());
+        let outer = S::each([rod.dot(stud)], |[sine]| sine.clamp(-1.0, 1.0)).arcsine();
+        let outer = S::each([outer], |[lean]| (lean - self.rod_lean).abs());
         let upper = lean(&pose.upper_arm, self.upper);
-        [upper, lean(&pose.lower_arm, self.lower), outer, rod.angle(self.rod)]
+        [upper, lean(&pose.lower_arm, self.lower), outer, rod.angle(self.rod.spread())]
     }
 
     /// What is left of the first joint at its limit, and its name.
@@ -561,10 +577,11 @@ impl<'a> Ready<'a> {
     }
 
     /// What coil, damper and torsion bar do; what is missing is not a number.
-    fn springs(&self, pose: &Pose) -> Springs {
+    #[inline(always)]
+    fn springs<S: Scalar>(&self, pose: &Pose<S>) -> Springs<S> {
         let mut on = Springs::default();
         // Of all that pushes the wheel down: force, and rate.
-        let (mut force, mut rate, mut sprung) = (0.0, 0.0, false);
+        let (mut force, mut rate, mut sprung) = (S::default(), S::default(), false);
         if let (Some(mounting), Some(eyes)) = (&self.parts.coil_over, self.eyes) {
             let damper_stroke = eyes.stroke(pose);
             let stroke = self.seats.map_or(damper_stroke, |seats| seats.stroke(pose));
@@ -572,33 +589,35 @@ impl<'a> Ready<'a> {
             on.motion_ratio = stroke.ratio;
             on.damper_motion_ratio = damper_stroke.ratio;
             if let Some(damper) = mounting.damper {
-                on.damper_used = damper.open_length.quantity.si() - on.eye_length;
-                on.damper_left = on.eye_length - damper.closed_length.quantity.si();
-                let gas = damper.gas().si();
-                force += gas * damper_stroke.ratio;
-                rate += gas * damper_stroke.gradient;
+                on.damper_used = S::of(damper.open_length.quantity.si()) - on.eye_length;
+                on.damper_left = on.eye_length - S::of(damper.closed_length.quantity.si());
+                let gas = S::of(damper.gas().si());
+                force = force + gas * damper_stroke.ratio;
+                rate = rate + gas * damper_stroke.gradient;
             }
             if let Some(spring) = mounting.spring {
                 sprung = true;
-                on.spring_length = stroke.length - spring.seat_offset.quantity.si();
-                on.spring_used = spring.free_length.quantity.si() - on.spring_length;
-                on.spring_left = on.spring_length - spring.solid_length.quantity.si();
-                let coil_rate = if on.spring_used > 0.0 { spring.rate.quantity.si() } else { 0.0 };
+                on.spring_length = stroke.length - S::of(spring.seat_offset.quantity.si());
+                on.spring_used = S::of(spring.free_length.quantity.si()) - on.spring_length;
+                on.spring_left = on.spring_length - S::of(spring.solid_length.quantity.si());
+                let stiff = spring.rate.quantity.si();
+                let coil_rate = S::each([on.spring_used], |[used]| if used > 0.0 { stiff } else { 0.0 });
                 on.spring_force = coil_rate * on.spring_used;
-                force += on.spring_force * stroke.ratio;
-                rate += coil_rate * stroke.ratio * stroke.ratio + on.spring_force * stroke.gradient;
+                force = force + on.spring_force * stroke.ratio;
+                rate = rate + (coil_rate * stroke.ratio * stroke.ratio + on.spring_force * stroke.gradient);
             }
         }
         if let Some(bar) = self.parts.torsion_bar {
             sprung = true;
             let [turn, slope, bend] = pose.body(bar.turned_by).turned(self.linkage.rest.body(bar.turned_by));
             let (lift, curve) = (pose.wheel.rate.z, pose.wheel.second.z);
-            let twist_rate = bar.rate.quantity.si();
-            on.torsion_bar_torque = bar.torque.quantity.si() + twist_rate * turn;
+            let twist_rate = S::of(bar.rate.quantity.si());
+            on.torsion_bar_torque = S::of(bar.torque.quantity.si()) + twist_rate * turn;
             on.torsion_bar_ratio = slope / lift;
-            force += on.torsion_bar_torque * on.torsion_bar_ratio;
-            rate += twist_rate * on.torsion_bar_ratio * on.torsion_bar_ratio
-                + on.torsion_bar_torque * (bend - slope * curve / lift) / (lift * lift);
+            force = force + on.torsion_bar_torque * on.torsion_bar_ratio;
+            rate = rate
+                + (twist_rate * on.torsion_bar_ratio * on.torsion_bar_ratio
+                    + on.torsion_bar_torque * (bend - slope * curve / lift) / (lift * lift));
         }
         if sprung {
             (on.wheel_force, on.wheel_rate) = (force, rate);
@@ -606,25 +625,32 @@ impl<'a> Ready<'a> {
         on
     }
 
-    /// The same as numbers and the first joint's name.
-    fn row(
-        &self,
-        travel: Length,
-        rack_travel: Length,
-    ) -> Result<([f64; WheelPosition::NUMBERS], &'static str)> {
-        let pose = self.pose(travel, rack_travel)?;
-        let (on, first_joint) = self.results(&pose);
-        Ok((on.numbers(), first_joint))
+    /// The results as numbers, and the first joint.
+    #[inline(always)]
+    fn row(&self, on: &Results<f64>) -> ([f64; NUMBERS], &'static str) {
+        (on.numbers(), self.first_joint(on.joint_angles()).1)
+    }
+
+    fn row_at(&self, travel: Length, rack_travel: Length) -> Result<([f64; NUMBERS], &'static str)> {
+        self.pose(travel, rack_travel).map(|pose| self.row(&self.results(&pose)))
     }
 
     pub(super) fn table(&self, travel: &[Length], rack_travel: &[Length]) -> Table {
-        let room = travel.len().saturating_mul(rack_travel.len());
-        let inputs = Rows::with_room(room).quantity::<Length>("travel").quantity::<Length>("rack_travel");
+        let states: Vec<[Length; 2]> =
+            travel.iter().flat_map(|travel| rack_travel.iter().map(move |rack| [*travel, *rack])).collect();
+        let inputs =
+            Rows::with_room(states.len()).quantity::<Length>("travel").quantity::<Length>("rack_travel");
         let mut rows = NumberRows::new(WheelPosition::columns(inputs));
-        for travel in travel {
-            for rack_travel in rack_travel {
-                let inputs = [Cell::from(*travel), Cell::from(*rack_travel)];
-                rows.push(&inputs, self.row(*travel, *rack_travel));
+        for pair in states.chunks(2) {
+            // Two at once; what is not found so is found, or refused, alone.
+            let [first, second] = [pair[0], pair[pair.len() - 1]];
+            let [travel, rack] = [0, 1].map(|input| Two::from([first[input].si(), second[input].si()]));
+            let (pose, there) = self.linkage.near(travel, rack);
+            let (both, there) = (self.results(&pose), there.to_array());
+            for (place, [travel, rack]) in pair.iter().enumerate() {
+                let found = there[place] == 1.0 && in_range(*travel, *rack).is_ok();
+                let row = if found { Ok(self.row(&both.one(place))) } else { self.row_at(*travel, *rack) };
+                rows.push(&[Cell::from(*travel), Cell::from(*rack)], row);
             }
         }
         rows.finish()
@@ -641,10 +667,6 @@ impl<'a> Ready<'a> {
             bump_end: bump_end.word().to_owned(),
         })
     }
-}
-
-fn named((position, first_joint): (WheelPosition, &str)) -> WheelPosition {
-    WheelPosition { first_joint: first_joint.to_owned(), ..position }
 }
 
 /// The wheel moved in its arch.
@@ -727,59 +749,88 @@ fn compared<M: Independent>(before: &M, mut after: M, standing: Length, travel: 
     let mut rows = NumberRows::new(WheelPosition::columns(inputs));
     for travel in travel {
         for (state, ready, from) in [("before", &before, none), ("after", &after, standing)] {
-            rows.push(&[Cell::Word(state), Cell::from(*travel)], ready.row(from + *travel, none));
+            rows.push(&[Cell::Word(state), Cell::from(*travel)], ready.row_at(from + *travel, none));
         }
     }
     Ok(rows.finish())
 }
 
 /// What the springs do at one position, in SI.
-struct Springs {
-    eye_length: f64,
-    motion_ratio: f64,
-    damper_motion_ratio: f64,
-    spring_length: f64,
-    spring_force: f64,
-    wheel_force: f64,
-    wheel_rate: f64,
-    spring_used: f64,
-    spring_left: f64,
-    damper_used: f64,
-    damper_left: f64,
-    torsion_bar_torque: f64,
-    torsion_bar_ratio: f64,
+struct Springs<S = f64> {
+    eye_length: S,
+    motion_ratio: S,
+    damper_motion_ratio: S,
+    spring_length: S,
+    spring_force: S,
+    wheel_force: S,
+    wheel_rate: S,
+    spring_used: S,
+    spring_left: S,
+    damper_used: S,
+    damper_left: S,
+    torsion_bar_torque: S,
+    torsion_bar_ratio: S,
 }
 
-impl Default for Springs {
-    fn default() -> Springs {
+impl<S: Scalar> Default for Springs<S> {
+    fn default() -> Springs<S> {
+        let unknown = S::of(f64::NAN);
         Springs {
-            eye_length: f64::NAN,
-            motion_ratio: f64::NAN,
-            damper_motion_ratio: f64::NAN,
-            spring_length: f64::NAN,
-            spring_force: f64::NAN,
-            wheel_force: f64::NAN,
-            wheel_rate: f64::NAN,
-            spring_used: f64::NAN,
-            spring_left: f64::NAN,
-            damper_used: f64::NAN,
-            damper_left: f64::NAN,
-            torsion_bar_torque: f64::NAN,
-            torsion_bar_ratio: f64::NAN,
+            eye_length: unknown,
+            motion_ratio: unknown,
+            damper_motion_ratio: unknown,
+            spring_length: unknown,
+            spring_force: unknown,
+            wheel_force: unknown,
+            wheel_rate: unknown,
+            spring_used: unknown,
+            spring_left: unknown,
+            damper_used: unknown,
+            damper_left: unknown,
+            torsion_bar_torque: unknown,
+            torsion_bar_ratio: unknown,
         }
     }
 }
 
-/// The columns of a table, and the numbers of a row: every field, but for the first joint, which is the last column.
+/// What is known of a position in SI, of one or of two at once; the same as a [`WheelPosition`] and as the columns of a table, in which
+/// the first joint is the last one.
 macro_rules! columns {
     ($($name:ident: $quantity:ty,)*) => {
+        const NUMBERS: usize = [$(stringify!($name)),*].len();
+
+        struct Results<S> {
+            $($name: S,)*
+        }
+
+        impl<S: Copy> Results<S> {
+            fn numbers(&self) -> [S; NUMBERS] {
+                [$(self.$name),*]
+            }
+            fn joint_angles(&self) -> [S; 4] {
+                [self.upper_joint_angle, self.lower_ball_angle, self.tie_rod_outer_angle, self.tie_rod_inner_angle]
+            }
+        }
+
+        impl Results<f64> {
+            fn position(&self, first_joint: &str) -> WheelPosition {
+                WheelPosition {
+                    $($name: <$quantity>::from_si(self.$name),)*
+                    first_joint: first_joint.to_owned(),
+                }
+            }
+        }
+
+        impl Results<Two> {
+            #[inline(always)]
+            fn one(&self, place: usize) -> Results<f64> {
+                Results { $($name: self.$name.to_array()[place],)* }
+            }
+        }
+
         impl WheelPosition {
             fn columns(rows: Rows) -> Rows {
                 rows$(.quantity::<$quantity>(stringify!($name)))*.words("first_joint")
-            }
-            const NUMBERS: usize = [$(stringify!($name)),*].len();
-            fn numbers(&self) -> [f64; Self::NUMBERS] {
-                [$(self.$name.si()),*]
             }
         }
     };
@@ -828,4 +879,26 @@ columns! {
     tie_rod_outer_angle: Angle,
     tie_rod_inner_angle: Angle,
     joint_left: Angle,
+}
+
+/// Every number of a table has the bits that it has alone, and every refused row its reason.
+#[cfg(test)]
+pub(super) fn table_equals_single_calls(model: &impl Independent, travel: &[Length], rack_travel: &[Length]) {
+    let ready = Ready::new(model.parts()).unwrap();
+    let table = ready.table(travel, rack_travel);
+    let states = travel.iter().flat_map(|travel| rack_travel.iter().map(move |rack| (*travel, *rack)));
+    for (row, (travel, rack)) in states.enumerate() {
+        let [first, second] = ["travel", "rack_travel"].map(|name| table.numbers(name).unwrap()[row]);
+        assert_eq!((first, second), (travel.si(), rack.si()));
+        match ready.row_at(travel, rack) {
+            Ok((numbers, first_joint)) => {
+                for (column, number) in table.columns().iter().skip(2).zip(numbers) {
+                    let found = table.numbers(&column.name).unwrap()[row];
+                    assert_eq!(found.to_bits(), number.to_bits(), "{} {travel:?} {rack:?}", column.name);
+                }
+                assert_eq!((table.word("first_joint", row), table.reason(row)), (Some(first_joint), None));
+            }
+            Err(error) => assert_eq!(table.reason(row), Some(&error)),
+        }
+    }
 }
