@@ -12,6 +12,7 @@ _Column: TypeAlias = tuple[str, npt.NDArray[Any], str, str]
 __all__ = [
     "AssessmentHandle",
     "Batch",
+    "Columns",
     "DocumentError",
     "DomainError",
     "Handle",
@@ -143,6 +144,16 @@ class Quantity:
 @final
 class Handle:
     """A model of the core, checked when it was built; it never changes."""
+
+@final
+class Columns:
+    """The columns of a core table by their names. One becomes Python's when it is first asked for."""
+
+    @property
+    def rows(self) -> int: ...
+    def __len__(self) -> int: ...
+    def __iter__(self) -> Iterator[str]: ...
+    def __getitem__(self, name: str) -> Quantity | npt.NDArray[Any]: ...
 
 _Value: TypeAlias = Quantity | float | None
 

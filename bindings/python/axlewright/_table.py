@@ -14,6 +14,8 @@ if TYPE_CHECKING:
     import pandas as pd
     import xarray as xr
 
+    from axlewright._native import Columns
+
 #: A quantity column, numbers (ratios and counts), or words (`None` in a refused row).
 Column: TypeAlias = Quantity | np.ndarray[Any, Any]
 #: Units of columns by name; a column that is missing, or has `None`, keeps the unit in which it is shown.
@@ -41,7 +43,7 @@ class Table(Mapping[str, "Column"]):
             lengths[name] = shape[0]
         if len(set(lengths.values())) > 1:
             raise ValueError(f"columns of different lengths: {lengths}")
-        self._columns = kept
+        self._columns: Mapping[str, Column] | Columns = kept
         self._rows = next(iter(lengths.values()), 0)
         self._reasons = dict(reasons or {})
         for row in self._reasons:
@@ -49,11 +51,10 @@ class Table(Mapping[str, "Column"]):
                 raise ValueError(f"a reason for row {row}; the table has {self._rows} rows")
 
     @classmethod
-    def _of_core(cls, columns: dict[str, Column], reasons: dict[int, str]) -> Self:
+    def _of_core(cls, columns: Columns, reasons: dict[int, str]) -> Self:
         """A table of the core, whose columns nobody else has: read-only already, and of one length."""
         made = cls.__new__(cls)
-        made._columns, made._reasons = columns, reasons
-        made._rows = next((column.shape[0] for column in columns.values()), 0)
+        made._columns, made._rows, made._reasons = columns, columns.rows, reasons
         return made
 
     def __getitem__(self, name: str) -> Column:
@@ -180,7 +181,7 @@ class Table(Mapping[str, "Column"]):
         return _label(name, column.unit.symbol if isinstance(column, Quantity) else "")
 
     def __reduce__(self) -> tuple[Any, ...]:
-        return Table, (self._columns, self._reasons)
+        return Table, (dict(self), self._reasons)
 
     def __eq__(self, other: object) -> bool:
         if not isinstance(other, Table):

@@ -15,21 +15,25 @@ use pyo3::types::{PyBool, PyCFunction, PyDict, PyFloat, PyInt, PyList, PyString,
 use serde_json::{Map, Number, Value as Json, json};
 use std::any::Any;
 use std::cell::RefCell;
+use std::collections::HashMap;
 use std::ffi::CString;
+use std::sync::{Arc, LazyLock};
 
 /// A model of the core, checked when it was built; it never changes.
 #[pyclass(frozen, module = "axlewright._native", name = "Handle")]
 pub struct Handle {
-    model: Box<dyn Any + Send + Sync>,
-    /// The units of its fields.
-    given: Vec<Given>,
+    model: Arc<dyn Any + Send + Sync>,
+    fields: Fields,
 }
+
+/// The units of the fields of a model, looked for when a result is first shown in one.
+type Fields = Arc<LazyLock<Vec<Given>, Box<dyn FnOnce() -> Vec<Given> + Send>>>;
 
 /// What a method was called with, after the handle, and then the fields of the model.
 pub struct Arguments<'a, 'py> {
     all: &'a Bound<'py, PyTuple>,
     given: RefCell<Vec<Given>>,
-    fields: &'a [Given],
+    fields: &'a Fields,
 }
 
 /// The unit in which an argument was given, or a field, which has no name here.
@@ -78,7 +82,7 @@ impl<'py> Arguments<'_, 'py> {
     /// A quantity of an answer.
     pub fn give<Q: Typed>(&self, quantity: Q) -> PyResult<Py<PyAny>> {
         let given = self.given.borrow();
-        let unit = shown(Q::KIND, given.iter().chain(self.fields).map(|given| (given.kind, given.unit)));
+        let unit = shown(Q::KIND, pairs(&given, self.fields));
         Quantity::result(self.py(), Value::Number(quantity.si()), Q::KIND, unit)
     }
     /// A word of an answer.
@@ -93,11 +97,23 @@ impl<'py> Arguments<'_, 'py> {
     pub fn parts<const N: usize>(&self, parts: [Py<PyAny>; N]) -> PyResult<Py<PyAny>> {
         Ok(PyTuple::new(self.py(), parts)?.into_any().unbind())
     }
-    /// A table.
+    /// A table; a column that carries an argument's name is shown in that one's unit.
     pub fn table(&self, table: axlewright::Table) -> PyResult<Py<PyAny>> {
-        let given: Vec<Given> = self.given.borrow().iter().chain(self.fields).copied().collect();
-        Ok(crate::table::give(self.py(), table, &given)?.unbind())
+        let (given, fields) = (self.given.borrow().clone(), self.fields.clone());
+        let made = crate::table::give(self.py(), table, move |name, kind| {
+            let same = given.iter().find(|given| given.name == name && given.kind == kind);
+            same.and_then(|given| given.unit).unwrap_or_else(|| shown(kind, pairs(&given, &fields)))
+        })?;
+        Ok(made.unbind())
     }
+}
+
+/// Kinds and units, of arguments first.
+fn pairs<'a>(
+    given: &'a [Given],
+    fields: &'a Fields,
+) -> impl Iterator<Item = (&'static Kind, Option<&'static Unit>)> + 'a {
+    given.iter().chain(fields.iter()).map(|given| (given.kind, given.unit))
 }
 
 fn callable(
@@ -117,10 +133,11 @@ fn callable(
 /// The units of the fields of a document: of those whose kind is known, and of every other text in it that is a
 /// quantity by itself. The coherent SI unit says nothing where a shop uses another one: it stands wherever the unit of a
 /// field is not known.
-fn units(document: &Json, kinds: &Bound<'_, PyDict>) -> PyResult<Vec<Given>> {
-    let mut given = Vec::new();
+fn units(document: &Json, kinds: &HashMap<String, &'static Kind>) -> Vec<Given> {
+    let mut given: Vec<Given> = Vec::new();
     let mut add = |kind: &'static Kind, unit: &'static Unit| {
-        if unit.name != kind.units[0].name || unit.name == kind.metric {
+        let says = unit.name != kind.units[0].name || unit.name == kind.metric;
+        if says && !given.iter().any(|given| given.kind == kind && given.unit == Some(unit)) {
             given.push(Given { name: "", kind, unit: Some(unit) });
         }
     };
@@ -137,8 +154,7 @@ fn units(document: &Json, kinds: &Bound<'_, PyDict>) -> PyResult<Vec<Given>> {
         }
     }
     for (name, field) in document.as_object().into_iter().flatten() {
-        let kind: Option<String> = kinds.get_item(name)?.map(|kind| kind.extract()).transpose()?;
-        match (kind.and_then(|kind| Kind::named(&kind)), field) {
+        match (kinds.get(name).copied(), field) {
             (Some(kind), Json::String(words)) => {
                 if let Ok(reading) = read_as(words, kind) {
                     add(kind, reading.unit);
@@ -148,7 +164,7 @@ fn units(document: &Json, kinds: &Bound<'_, PyDict>) -> PyResult<Vec<Given>> {
             (None, field) => walk(field, &mut add),
         }
     }
-    Ok(given)
+    given
 }
 
 impl Kernels<'_> {
@@ -160,16 +176,22 @@ impl Kernels<'_> {
     {
         callable(self, new, move |arguments| {
             let py = arguments.py();
-            let (text, kinds, lines): (String, Bound<'_, PyDict>, bool) = arguments.extract()?;
+            let (text, kinds, lines): (String, HashMap<String, String>, bool) = arguments.extract()?;
             let model = M::from_text(&text).map_err(|error| match error {
                 Error::Document { key, message, .. } if !lines => {
                     raise(py, Error::Document { line: 0, key, message })
                 }
                 other => raise(py, other),
             })?;
-            let document = serde_json::to_value(&model)
-                .map_err(|error| PyValueError::new_err(format!("{new}: {error}")))?;
-            Ok(Py::new(py, Handle { given: units(&document, &kinds)?, model: Box::new(model) })?.into_any())
+            let model = Arc::new(model);
+            let written = model.clone();
+            let fields = move || {
+                let named = |(name, kind): (String, String)| Some((name, Kind::named(&kind)?));
+                let kinds = kinds.into_iter().filter_map(named).collect();
+                serde_json::to_value(&*written).map(|document| units(&document, &kinds)).unwrap_or_default()
+            };
+            let fields: Fields = Arc::new(LazyLock::new(Box::new(fields)));
+            Ok(Py::new(py, Handle { model, fields })?.into_any())
         })?;
         self.method::<M>(to_json, |model, call| Ok(call.word(&call.answer(model.to_json())?)))
     }
@@ -186,7 +208,7 @@ impl Kernels<'_> {
             let Some(model) = handle.model.downcast_ref::<M>() else {
                 return Err(PyTypeError::new_err(format!("{name}: this is another model")));
             };
-            method(model, &Arguments { all: arguments, given: RefCell::default(), fields: &handle.given })
+            method(model, &Arguments { all: arguments, given: RefCell::default(), fields: &handle.fields })
         })
     }
 }

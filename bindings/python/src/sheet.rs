@@ -3,7 +3,7 @@
 use crate::array::{Value, brief};
 use crate::error::{guard, raise};
 use crate::quantity::{Quantity, take};
-use crate::table::{Array, Schema, Source, batch, batch_capsules, give_in, schema_capsule, stream};
+use crate::table::{self, Array, Schema, Source, batch, batch_capsules, schema_capsule, stream};
 use axlewright::base::text::{System, read_as};
 use axlewright::sheet::{self as core, Answer, Axis, Choice, Requirement};
 use axlewright::units::{Kind, Mass, Quantity as _, Unit};
@@ -362,10 +362,11 @@ struct Units {
 }
 
 impl Units {
-    fn give<'py>(&self, py: Python<'py>, table: Table) -> PyResult<Bound<'py, PyAny>> {
-        give_in(py, table, |name, kind| {
-            let given = self.lines.iter().find(|(path, of, _)| path == name && *of == kind);
-            given.map_or_else(|| unit_of(kind, self.system), |(_, _, unit)| unit)
+    fn give<'py>(self: &Arc<Self>, py: Python<'py>, table: Table) -> PyResult<Bound<'py, PyAny>> {
+        let units = self.clone();
+        table::give(py, table, move |name, kind| {
+            let given = units.lines.iter().find(|(path, of, _)| path == name && *of == kind);
+            given.map_or_else(|| unit_of(kind, units.system), |(_, _, unit)| unit)
         })
     }
 }

@@ -1,47 +1,90 @@
 //! Tables of the core for Python, and the Arrow C data interface, written out by hand: it is small, and stable for
 //! good (Apache Arrow format specification, "The Arrow C data interface" and "The Arrow PyCapsule Interface").
 use crate::array::Value;
-use crate::call::shown;
-use crate::model::Given;
 use crate::quantity::Quantity;
 use axlewright::base::table::{Table, Values};
 use axlewright::units::{Kind, Unit};
 use numpy::{PyArray1, PyArrayMethods};
-use pyo3::exceptions::{PyKeyboardInterrupt, PyTypeError};
+use pyo3::exceptions::{PyKeyError, PyKeyboardInterrupt, PyTypeError};
 use pyo3::ffi;
 use pyo3::prelude::*;
-use pyo3::types::{PyCapsule, PyDict, PyList, PyString};
+use pyo3::sync::{MutexExt, PyOnceLock};
+use pyo3::types::{PyCapsule, PyDict, PyIterator, PyList, PyString};
+use std::borrow::Cow;
 use std::collections::HashMap;
 use std::ffi::{CString, c_char, c_int, c_void};
 use std::ptr::{null, null_mut};
-use std::sync::Arc;
+use std::sync::{Arc, Mutex, PoisonError};
 
-/// A core table as an `axlewright.Table`; a column that carries an argument's name is shown in that one's unit.
-pub fn give<'py>(py: Python<'py>, table: Table, given: &[Given]) -> PyResult<Bound<'py, PyAny>> {
-    give_in(py, table, |name, kind| {
-        let same = given.iter().find(|given| given.name == name && given.kind == kind);
-        let unit = same.and_then(|given| given.unit);
-        unit.unwrap_or_else(|| shown(kind, given.iter().map(|given| (given.kind, given.unit))))
-    })
+/// The unit in which a column of this name and kind is shown.
+type Shown = Box<dyn Fn(&str, &'static Kind) -> &'static Unit + Send + Sync>;
+
+/// The columns of a core table by their names. One becomes Python's when it is first asked for; its numbers stay where they are.
+#[pyclass(frozen, mapping, module = "axlewright._native", name = "Columns")]
+pub struct Columns {
+    columns: Vec<(Cow<'static, str>, Option<&'static Kind>, Mutex<Held>)>,
+    rows: usize,
+    shown: Shown,
 }
 
-/// A core table as an `axlewright.Table`, each column of quantities in the unit that is said. The numbers stay where they are.
-pub fn give_in<'py>(
-    py: Python<'py>,
-    table: Table,
-    unit: impl Fn(&str, &'static Kind) -> &'static Unit,
-) -> PyResult<Bound<'py, PyAny>> {
-    let columns = PyDict::new(py);
-    let (given, refused) = table.into_parts();
-    for column in given {
-        let unit = column.kind.map(|kind| (kind, unit(&column.name, kind)));
-        columns.set_item(&*column.name, values(py, unit, column.values)?)?;
+/// What a column is now.
+enum Held {
+    Core(Values),
+    Python(Py<PyAny>),
+}
+
+#[pymethods]
+impl Columns {
+    /// Number of rows.
+    #[getter]
+    fn rows(&self) -> usize {
+        self.rows
     }
+    fn __len__(&self) -> usize {
+        self.columns.len()
+    }
+    fn __iter__<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyIterator>> {
+        PyList::new(py, self.columns.iter().map(|(name, ..)| name))?.try_iter()
+    }
+    fn __getitem__(&self, name: &Bound<'_, PyAny>) -> PyResult<Py<PyAny>> {
+        let py = name.py();
+        let missing = || PyKeyError::new_err(name.clone().unbind());
+        let wanted = name.cast::<PyString>().map_err(|_| missing())?.to_str()?;
+        let found = self.columns.iter().find(|(column, ..)| column == wanted);
+        let (column, kind, held) = found.ok_or_else(missing)?;
+        let mut held = held.lock_py_attached(py).unwrap_or_else(PoisonError::into_inner);
+        if let Held::Core(core) = &mut *held {
+            let unit = kind.map(|kind| (kind, (self.shown)(column, kind)));
+            let core = std::mem::replace(core, Values::F64(Vec::new()));
+            *held = Held::Python(values(py, unit, core)?.unbind());
+        }
+        match &*held {
+            Held::Python(column) => Ok(column.clone_ref(py)),
+            Held::Core(_) => Err(missing()),
+        }
+    }
+}
+
+/// A core table as an `axlewright.Table`; `shown` says the unit of each column of quantities.
+pub fn give(
+    py: Python<'_>,
+    table: Table,
+    shown: impl Fn(&str, &'static Kind) -> &'static Unit + Send + Sync + 'static,
+) -> PyResult<Bound<'_, PyAny>> {
+    let rows = table.rows();
+    let (columns, refused) = table.into_parts();
+    let columns =
+        columns.into_iter().map(|column| (column.name, column.kind, Mutex::new(Held::Core(column.values))));
+    let columns = Columns { columns: columns.collect(), rows, shown: Box::new(shown) };
     let reasons = PyDict::new(py);
     for (row, reason) in refused {
         reasons.set_item(row, reason.to_string())?;
     }
-    py.import("axlewright._table")?.getattr("Table")?.call_method1("_of_core", (columns, reasons))
+    static MAKE: PyOnceLock<Py<PyAny>> = PyOnceLock::new();
+    let make = MAKE.get_or_try_init(py, || {
+        Ok::<_, PyErr>(py.import("axlewright._table")?.getattr("Table")?.getattr("_of_core")?.unbind())
+    })?;
+    make.bind(py).call1((columns, reasons))
 }
 
 fn values<'py>(
@@ -351,9 +394,9 @@ fn numeric<T: numpy::Element>(numbers: &Bound<'_, PyArray1<T>>) -> PyResult<Arra
 }
 
 /// Name, values, unit and kind of quantity of each column.
-type Columns<'py> = Vec<(String, Bound<'py, PyAny>, String, String)>;
+type ArrowColumns<'py> = Vec<(String, Bound<'py, PyAny>, String, String)>;
 
-fn whole(rows: usize, columns: &Columns<'_>) -> PyResult<(Schema, Array)> {
+fn whole(rows: usize, columns: &ArrowColumns<'_>) -> PyResult<(Schema, Array)> {
     let (mut schemas, mut arrays) = (Vec::new(), Vec::new());
     for (name, x, unit, quantity) in columns {
         let (schema, array) = column(name, x, unit, quantity)?;
@@ -368,7 +411,11 @@ fn whole(rows: usize, columns: &Columns<'_>) -> PyResult<(Schema, Array)> {
 
 /// The schema of a table as a capsule.
 #[pyfunction(name = "_arrow_schema")]
-fn arrow_schema<'py>(py: Python<'py>, rows: usize, columns: Columns<'py>) -> PyResult<Bound<'py, PyCapsule>> {
+fn arrow_schema<'py>(
+    py: Python<'py>,
+    rows: usize,
+    columns: ArrowColumns<'py>,
+) -> PyResult<Bound<'py, PyCapsule>> {
     PyCapsule::new_with_value(py, whole(rows, &columns)?.0, c"arrow_schema")
 }
 
@@ -377,7 +424,7 @@ fn arrow_schema<'py>(py: Python<'py>, rows: usize, columns: Columns<'py>) -> PyR
 fn arrow_array<'py>(
     py: Python<'py>,
     rows: usize,
-    columns: Columns<'py>,
+    columns: ArrowColumns<'py>,
 ) -> PyResult<(Bound<'py, PyCapsule>, Bound<'py, PyCapsule>)> {
     let (schema, array) = whole(rows, &columns)?;
     Ok((
@@ -423,7 +470,7 @@ struct Once {
 impl Source for Once {
     fn schema(&mut self) -> PyResult<Schema> {
         Python::attach(|py| {
-            let columns: Columns<'_> = self.columns.bind(py).extract()?;
+            let columns: ArrowColumns<'_> = self.columns.bind(py).extract()?;
             Ok(whole(self.rows, &columns)?.0)
         })
     }
@@ -434,7 +481,11 @@ impl Source for Once {
 
 /// A table as a stream of one batch, in a capsule.
 #[pyfunction(name = "_arrow_stream")]
-fn arrow_stream<'py>(py: Python<'py>, rows: usize, columns: Columns<'py>) -> PyResult<Bound<'py, PyCapsule>> {
+fn arrow_stream<'py>(
+    py: Python<'py>,
+    rows: usize,
+    columns: ArrowColumns<'py>,
+) -> PyResult<Bound<'py, PyCapsule>> {
     let (_, array) = whole(rows, &columns)?;
     let again = PyList::empty(py);
     for column in &columns {
@@ -501,6 +552,7 @@ unsafe extern "C" fn release_stream(stream: *mut Stream) {
 }
 
 pub fn register(m: &Bound<'_, PyModule>) -> PyResult<()> {
+    m.add_class::<Columns>()?;
     m.add_function(wrap_pyfunction!(arrow_schema, m)?)?;
     m.add_function(wrap_pyfunction!(arrow_array, m)?)?;
     m.add_function(wrap_pyfunction!(arrow_stream, m)?)

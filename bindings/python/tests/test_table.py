@@ -4,6 +4,7 @@ import gc
 import pickle
 import sys
 from collections.abc import Mapping
+from concurrent.futures import ThreadPoolExecutor
 
 import matplotlib
 import numpy as np
@@ -49,6 +50,26 @@ def test_from_a_model():
     with pytest.raises(TypeError, match="cap is a list"):
         coolant.margin_table(cap=[[7, 15]] * psi_gauge, altitude=0 * ft, strength=0.5)
     assert coolant.margin_table(cap=[] * psi_gauge, altitude=0 * ft, strength=0.5).rows == 0
+
+
+def test_a_column_of_the_core_is_made_once():
+    coolant = cooling.Coolant(
+        liquid="ethylene_glycol", strength=0.5, strength_by="volume", concentrate="95 %", cap=15 * psi_gauge,
+        altitude=5000 * ft, hottest_coolant=degF(230), tight_below=20 * delta_degF,
+    )
+    table = coolant.margin_table(cap=[7, 15] * psi_gauge, altitude=[0, 5000] * ft, strength=0.5)
+    with ThreadPoolExecutor(4) as threads:
+        made = list(threads.map(lambda name: table[name], ["margin", "verdict"] * 8))
+    assert all(column is made[at % 2] for at, column in enumerate(made))
+    assert table["margin"].unit == delta_degF and table["margin"].si.base is not None
+    for column in (table["margin"].si, table["strength"], table["verdict"]):
+        with pytest.raises(ValueError, match="read-only"):
+            column[0] = column[1]
+    assert 3 not in table and "nothing" not in table and len(list(table)) == len(table) == 8
+    with pytest.raises(KeyError, match="no column 'speed'; there are cap, altitude"):
+        table["speed"]
+    again = pickle.loads(pickle.dumps(table))
+    assert again == table and again.units == table.units and list(again) == list(table)
 
 
 def test_mapping(table):
