@@ -40,7 +40,7 @@
 use super::error::{Error, Result};
 use super::units::{Kind, Quantity, Unit};
 use number::{TWO_NUMBERS, number};
-use unit::{SPELLINGS, key, unit_named};
+use unit::{key, spelled, unit_named};
 
 mod number;
 mod unit;
@@ -345,7 +345,7 @@ fn in_range(value: f64, other_than_zero: bool) -> Told<f64> {
 
 fn amount(text: &str) -> Told<Amount<'_>> {
     let text = text.trim();
-    if text.parse::<f64>().is_err() && !text.is_empty() && is_unit(&key(text)) {
+    if text.parse::<f64>().is_err() && !text.is_empty() && !spelled(&key(text)).is_empty() {
         return Err(format!(
             "`{0}` is a unit without a number; write one before it, like `12 {0}`",
             clip(text)
@@ -363,10 +363,6 @@ fn amount(text: &str) -> Told<Amount<'_>> {
         return Err(TWO_NUMBERS.into());
     }
     Ok(Amount { number, unit: rest })
-}
-
-fn is_unit(key: &str) -> bool {
-    SPELLINGS.iter().any(|spelling| spelling.key == key)
 }
 
 /// `4.10:1`, `3.73 to 1`.

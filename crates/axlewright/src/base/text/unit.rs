@@ -3,6 +3,8 @@
 use super::number::TWO_NUMBERS;
 use super::{Told, clip, plain};
 use crate::units::{KINDS, Kind, Unit};
+use std::borrow::Cow;
+use std::collections::HashMap;
 use std::sync::LazyLock;
 
 /// One way to write a unit.
@@ -36,6 +38,18 @@ pub(super) static SPELLINGS: LazyLock<Vec<Spelling>> = LazyLock::new(|| {
     }
     all
 });
+
+/// The spellings with this key, in the order of [`SPELLINGS`].
+pub(super) fn spelled(key: &str) -> &'static [&'static Spelling] {
+    static BY_KEY: LazyLock<HashMap<&str, Vec<&Spelling>>> = LazyLock::new(|| {
+        let mut all = HashMap::<&str, Vec<&Spelling>>::new();
+        for spelling in SPELLINGS.iter() {
+            all.entry(&spelling.key).or_default().push(spelling);
+        }
+        all
+    });
+    BY_KEY.get(key).map_or(&[], Vec::as_slice)
+}
 
 /// Words that name several units, or one that is easily taken for another: never guessed.
 pub(super) const REFUSED: &[(&[&str], &str)] = &[
@@ -73,7 +87,7 @@ pub(super) const CROSSINGS: &[(&str, &str, &str)] = &[
 
 /// A unit's text in the one form in which it is compared: `ft-lb`, `ft lb` and `ft·lb` are `ft·lb`.
 pub(super) fn key(text: &str) -> String {
-    let text = text.replace("**", "^");
+    let text = replaced(text, "**", "^");
     let mut out = String::with_capacity(text.len());
     let mut gap = ' '; // what separates from the character before: nothing, a space or dot, a sign of multiplication
     let mut left = text.trim_start().chars();
@@ -96,13 +110,22 @@ pub(super) fn key(text: &str) -> String {
     if gap == '·' {
         out.push('·');
     }
-    out.replace("·per·", "/")
+    replaced(&out, "·per·", "/").into_owned()
+}
+
+/// A text with another in the place of a part; most texts have not even its first character.
+fn replaced<'a>(text: &'a str, part: &str, other: &str) -> Cow<'a, str> {
+    if part.starts_with(|first: char| text.contains(first)) {
+        Cow::Owned(text.replace(part, other))
+    } else {
+        Cow::Borrowed(text)
+    }
 }
 
 /// The unit of a tidied text.
 pub(super) fn unit_named(text: &str, wanted: Option<&'static Kind>) -> Told<(&'static Kind, &'static Unit)> {
     let key = key(text);
-    let mut found: Vec<&Spelling> = SPELLINGS.iter().filter(|s| s.key == key).collect();
+    let mut found = Cow::Borrowed(spelled(&key));
     if found.is_empty() {
         if let Some((_, advice)) =
             REFUSED.iter().find(|(words, _)| words.contains(&&*key.to_ascii_lowercase()))
@@ -112,7 +135,7 @@ pub(super) fn unit_named(text: &str, wanted: Option<&'static Kind>) -> Told<(&'s
         if let Some(advice) = gauge_or_absolute(&key) {
             return Err(advice);
         }
-        found = in_other_case(&key);
+        found = Cow::Owned(in_other_case(&key));
     }
     match (found.first(), wanted) {
         (None, _) => Err(unknown(text, wanted)),
@@ -152,7 +175,7 @@ pub(super) fn of_any_kind(text: &str, found: &[&Spelling]) -> Told<(&'static Kin
 /// The symbols that say of which zero a pressure in this unit is counted.
 pub(super) fn pressures(key: &str) -> Vec<&'static str> {
     let ends = [format!("{key}·gauge"), format!("{key}·absolute")];
-    ends.iter().filter_map(|end| SPELLINGS.iter().find(|s| s.key == *end)).map(|s| s.written).collect()
+    ends.iter().filter_map(|end| spelled(end).first()).map(|s| s.written).collect()
 }
 
 /// The choice to name where a pressure is bare, if it is one.
