@@ -150,13 +150,21 @@ impl Rows {
     }
     /// Adds a row: the inputs, which are always kept, then the outputs or the reason why there are none.
     pub fn push(&mut self, inputs: &[Cell<'_>], outputs: Result<&[Cell<'_>]>) {
+        let count = self.table.columns.len();
+        let (given, found) = self.table.columns.split_at_mut(inputs.len().min(count));
+        for (column, cell) in given.iter_mut().zip(inputs) {
+            column.values.push(cell);
+        }
         let (outputs, reason) = match outputs {
             Ok(outputs) => (outputs, None),
-            Err(error) => (&[][..], Some(error)),
+            Err(reason) => (&[][..], Some(reason)),
         };
-        let mut cells = inputs.iter().chain(outputs);
-        for column in &mut self.table.columns {
-            column.values.push(cells.next().copied());
+        let (known, unknown) = found.split_at_mut(outputs.len().min(found.len()));
+        for (column, cell) in known.iter_mut().zip(outputs) {
+            column.values.push(cell);
+        }
+        for column in unknown {
+            column.values.push_nothing();
         }
         self.end_row(reason);
     }
@@ -192,15 +200,18 @@ impl<const N: usize> NumberRows<N> {
     #[inline]
     pub fn push(&mut self, inputs: &[Cell<'_>], outputs: Result<([f64; N], &str)>) {
         let (numbers, word, reason) = match outputs {
-            Ok((numbers, word)) => (numbers, Some(Cell::Word(word)), None),
+            Ok((numbers, word)) => (numbers, Some(word), None),
             Err(reason) => ([f64::NAN; N], None, Some(reason)),
         };
         let columns = &mut self.rows.table.columns;
         for (column, cell) in columns.iter_mut().zip(inputs) {
-            column.values.push(Some(*cell));
+            column.values.push(cell);
         }
         if let Some(column) = columns.last_mut() {
-            column.values.push(word);
+            match word {
+                Some(word) => column.values.push(&Cell::Word(word)),
+                None => column.values.push_nothing(),
+            }
         }
         self.rows.end_row(reason);
         self.waiting.push(numbers);
@@ -226,22 +237,37 @@ impl<const N: usize> NumberRows<N> {
 }
 
 impl Values {
-    fn push(&mut self, cell: Option<Cell<'_>>) {
+    #[inline(always)]
+    fn push(&mut self, cell: &Cell<'_>) {
+        // Nearly all of them.
         match (self, cell) {
-            (Values::F64(values), Some(Cell::Number(value))) => values.push(value),
-            (Values::F64(values), _) => values.push(f64::NAN),
-            (Values::I64(values), Some(Cell::Whole(value))) => values.push(value),
-            (Values::I64(values), _) => values.push(0),
-            (Values::Category { codes, labels }, Some(Cell::Word(word))) => {
-                let place = labels.iter().position(|label| label == word).unwrap_or_else(|| {
-                    labels.push(word.to_owned());
-                    labels.len() - 1
-                });
-                codes.push(i32::try_from(place).unwrap_or(-1));
-            }
-            (Values::Category { codes, .. }, _) => codes.push(-1),
+            (Values::F64(values), Cell::Number(value)) => values.push(*value),
+            (values, cell) => values.push_other(cell),
         }
     }
+    fn push_other(&mut self, cell: &Cell<'_>) {
+        match (self, cell) {
+            (Values::I64(values), Cell::Whole(value)) => values.push(*value),
+            (Values::Category { codes, labels }, Cell::Word(word)) => codes.push(code(labels, word)),
+            (values, _) => values.push_nothing(),
+        }
+    }
+    fn push_nothing(&mut self) {
+        match self {
+            Values::F64(values) => values.push(f64::NAN),
+            Values::I64(values) => values.push(0),
+            Values::Category { codes, .. } => codes.push(-1),
+        }
+    }
+}
+
+/// Place of a word in the labels, which get it where it is new.
+fn code(labels: &mut Vec<String>, word: &str) -> i32 {
+    let place = labels.iter().position(|label| label == word).unwrap_or_else(|| {
+        labels.push(word.to_owned());
+        labels.len() - 1
+    });
+    i32::try_from(place).unwrap_or(-1)
 }
 
 #[cfg(test)]
