@@ -178,6 +178,11 @@ impl Rows {
     pub fn finish(self) -> Table {
         self.table
     }
+    /// The finished table, with columns that were filled beside it.
+    pub(crate) fn finish_with(mut self, columns: impl IntoIterator<Item = Column>) -> Table {
+        self.table.columns.extend(columns);
+        self.table
+    }
 }
 
 /// Fills a table whose outputs are `N` numbers and then a word. The numbers wait until there is a block of them, which goes into the
@@ -262,7 +267,7 @@ impl Values {
 }
 
 /// Place of a word in the labels, which get it where it is new.
-fn code(labels: &mut Vec<String>, word: &str) -> i32 {
+pub(crate) fn code(labels: &mut Vec<String>, word: &str) -> i32 {
     let place = labels.iter().position(|label| label == word).unwrap_or_else(|| {
         labels.push(word.to_owned());
         labels.len() - 1

@@ -8,7 +8,7 @@ use super::parts::{Axle, Wheel, refused};
 use super::vector::{Vector, vector};
 use super::wheel_position::{BUMP, TravelRange, centre};
 use crate::base::document::{Model, Value};
-use crate::base::table::{Cell, Rows, Table};
+use crate::base::table::{Cell, Column, Rows, Table, Values, code};
 use crate::units::{Angle, Force, Length, LinearStiffness, Quantity, Ratio, RotationalStiffness, Torque};
 use crate::{Error, Result, valid};
 
@@ -216,30 +216,68 @@ pub struct AxlePosition {
 /// One line a result: its name and what it is.
 macro_rules! results {
     ($($name:ident: $kind:ident,)+) => {
-        impl AxlePosition {
+        /// The same with words that are borrowed.
+        #[derive(Debug, Clone, Copy)]
+        pub(super) struct Found<'a> {
+            $(pub(super) $name: results!(@type 'a $kind),)+
+        }
+        impl<'a> Found<'a> {
             /// Nothing known.
-            fn unknown() -> AxlePosition {
-                AxlePosition { $($name: results!(@unknown $kind)),+ }
+            fn unknown() -> Found<'a> {
+                Found { $($name: results!(@unknown $kind)),+ }
             }
-            fn columns(rows: Rows) -> Rows {
-                $(let rows = results!(@column rows, $name, $kind);)+
-                rows
-            }
-            fn cells(&self) -> [Cell<'_>; RESULTS] {
-                [$(results!(@cell self.$name, $kind)),+]
+            fn position(self) -> AxlePosition {
+                AxlePosition { $($name: results!(@given self.$name, $kind)),+ }
             }
         }
-        const RESULTS: usize = [$(stringify!($name)),+].len();
+        /// The columns of a table, a list a result.
+        struct Lists {
+            $($name: results!(@list $kind),)+
+        }
+        impl Lists {
+            fn with_room(rows: usize) -> Lists {
+                Lists { $($name: results!(@room rows, $kind)),+ }
+            }
+            fn push(&mut self, on: &Found<'_>) {
+                $(results!(@push self.$name, on.$name, $kind);)+
+            }
+            fn push_nothing(&mut self) {
+                $(results!(@nothing self.$name, $kind);)+
+            }
+            fn columns(self) -> Vec<Column> {
+                vec![$(results!(@column self.$name, stringify!($name), $kind)),+]
+            }
+        }
     };
-    (@unknown word) => { String::new() };
+    (@type $life:lifetime word) => { &$life str };
+    (@type $life:lifetime whole) => { i64 };
+    (@type $life:lifetime $kind:ident) => { $kind };
+    (@unknown word) => { "" };
     (@unknown whole) => { 0 };
     (@unknown $kind:ident) => { $kind::from_si(f64::NAN) };
-    (@column $rows:ident, $name:ident, word) => { $rows.words(stringify!($name)) };
-    (@column $rows:ident, $name:ident, whole) => { $rows.whole(stringify!($name)) };
-    (@column $rows:ident, $name:ident, $kind:ident) => { $rows.quantity::<$kind>(stringify!($name)) };
-    (@cell $from:expr, word) => { Cell::Word(&$from) };
-    (@cell $from:expr, whole) => { Cell::Whole($from) };
-    (@cell $from:expr, $kind:ident) => { Cell::from($from) };
+    (@list word) => { (Vec<i32>, Vec<String>) };
+    (@list whole) => { Vec<i64> };
+    (@list $kind:ident) => { Vec<f64> };
+    (@room $rows:ident, word) => { (Vec::with_capacity($rows), Vec::new()) };
+    (@room $rows:ident, $kind:ident) => { Vec::with_capacity($rows) };
+    (@push $list:expr, $from:expr, word) => { $list.0.push(code(&mut $list.1, $from)) };
+    (@push $list:expr, $from:expr, whole) => { $list.push($from) };
+    (@push $list:expr, $from:expr, $kind:ident) => { $list.push($from.si()) };
+    (@nothing $list:expr, word) => { $list.0.push(-1) };
+    (@nothing $list:expr, whole) => { $list.push(0) };
+    (@nothing $list:expr, $kind:ident) => { $list.push(f64::NAN) };
+    (@column $list:expr, $name:expr, word) => {
+        Column { name: $name.into(), kind: None, values: Values::Category { codes: $list.0, labels: $list.1 } }
+    };
+    (@column $list:expr, $name:expr, whole) => {
+        Column { name: $name.into(), kind: None, values: Values::I64($list) }
+    };
+    (@column $list:expr, $name:expr, $kind:ident) => {
+        Column { name: $name.into(), kind: Some($kind::KIND), values: Values::F64($list) }
+    };
+    (@given $from:expr, word) => { $from.to_owned() };
+    (@given $from:expr, whole) => { $from };
+    (@given $from:expr, $kind:ident) => { $from };
 }
 
 results! {
@@ -312,6 +350,35 @@ results! {
     bind_link: word,
     bind_moment: Torque,
     bind_roll_stiffness: RotationalStiffness,
+}
+
+/// A table as it is filled.
+struct Filling<'a> {
+    inputs: Rows,
+    lists: Lists,
+    /// Of the row before, so that what is not known is said once.
+    on: Found<'a>,
+}
+
+impl<'a> Filling<'a> {
+    fn new(inputs: Rows, rows: usize) -> Filling<'a> {
+        Filling { inputs, lists: Lists::with_room(rows), on: Found::unknown() }
+    }
+    fn push(&mut self, inputs: &[Cell<'_>], ready: &'a Ready<'_>, heave: Length, roll: Angle) {
+        match ready.find(heave, roll, &mut self.on) {
+            Ok(()) => {
+                self.inputs.push(inputs, Ok(&[]));
+                self.lists.push(&self.on);
+            }
+            Err(error) => {
+                self.inputs.push(inputs, Err(error));
+                self.lists.push_nothing();
+            }
+        }
+    }
+    fn finish(self) -> Table {
+        self.inputs.finish_with(self.lists.columns())
+    }
 }
 
 /// A lever of the bar: its hinge and the eye of its drop link in the axes of body and axle.
@@ -558,7 +625,7 @@ impl LiveAxle {
     /// # Ok::<(), axlewright::Error>(())
     /// ```
     pub fn at(&self, heave: Length, roll: Angle) -> Result<AxlePosition> {
-        self.ready()?.at(heave, roll)
+        Ok(self.ready()?.at(heave, roll)?.position())
     }
 
     /// The axle over heave and roll.
@@ -571,19 +638,17 @@ impl LiveAxle {
     /// One row a heave and roll: `heave`, `roll`, and the results of `at`: `axle_x`, `lateral_shift`, `axle_z`, `wheelbase_change`, `axle_steer`, `heave_steer`, `roll_steer`, `axle_pitch`, `pinion_angle`, `pinion_angle_change`, `pinion_x`, `pinion_y`, `pinion_z`, `roll_centre_height`, `roll_axis_angle`, `lateral_rod_height`, `side_view_centre_x`, `side_view_centre_height`, `side_view_angle`, `drive_anti_pitch`, `brake_anti_pitch`, `left_wheel_x`, `left_wheel_y`, `left_wheel_z`, `left_camber`, `left_toe`, `left_eye_length`, `left_motion_ratio`, `left_roll_motion_ratio`, `left_spring_length`, `left_spring_force`, `left_spring_used`, `left_spring_remaining`, `left_damper_used`, `left_damper_remaining`, `left_wheel_force`, `left_wheel_rate`, `right_wheel_x`, `right_wheel_y`, `right_wheel_z`, `right_camber`, `right_toe`, `right_eye_length`, `right_motion_ratio`, `right_roll_motion_ratio`, `right_spring_length`, `right_spring_force`, `right_spring_used`, `right_spring_remaining`, `right_damper_used`, `right_damper_remaining`, `right_wheel_force`, `right_wheel_rate`, `roll_stiffness`, `bar_angle`, `bar_twist`, `bar_motion_ratio`, `greatest_lean`, `greatest_lean_joint`, `joint_left`, `first_joint`, `lateral_rod_stretch`, `freedoms`, `redundant`, `bind_misfit`, `bind_force`, `bind_link`, `bind_moment`, `bind_roll_stiffness`.
     pub fn table(&self, heave: &[Length], roll: &[Angle]) -> Result<Table> {
         let ready = self.ready()?;
-        let inputs = Rows::new().quantity::<Length>("heave").quantity::<Angle>("roll");
-        let mut rows = AxlePosition::columns(inputs);
+        let inputs = Rows::with_room(heave.len() * roll.len());
+        let mut filling = Filling::new(
+            inputs.quantity::<Length>("heave").quantity::<Angle>("roll"),
+            heave.len() * roll.len(),
+        );
         for heave in heave {
             for roll in roll {
-                let on = ready.at(*heave, *roll);
-                let inputs = [Cell::from(*heave), Cell::from(*roll)];
-                match &on {
-                    Ok(on) => rows.push(&inputs, Ok(&on.cells())),
-                    Err(error) => rows.push(&inputs, Err(error.clone())),
-                }
+                filling.push(&[Cell::from(*heave), Cell::from(*roll)], &ready, *heave, *roll);
             }
         }
-        Ok(rows.finish())
+        Ok(filling.finish())
     }
 
     /// The joints in space, part by part: to draw the axle, or to measure clearance from.
@@ -696,8 +761,8 @@ impl LiveAxle {
     fn compared(&self, mut after: LiveAxle, standing: Length, heave: &[Length]) -> Result<Table> {
         let before = self.ready()?;
         let (none, level) = (Length::from_si(0.0), Angle::from_si(0.0));
-        let load = before.at(none, level)?.left_wheel_force;
-        let changed = after.ready()?.at(standing, level)?;
+        let load = self.at(none, level)?.left_wheel_force;
+        let changed = after.at(standing, level)?;
         if let Some(coil_over) = &mut after.coil_over
             && let Some(spring) = &mut coil_over.spring
         {
@@ -708,17 +773,14 @@ impl LiveAxle {
             spring.seat_offset = Value::new(changed.left_eye_length - length);
         }
         let after = after.ready()?;
-        let mut rows = AxlePosition::columns(Rows::new().words("state").quantity::<Length>("heave"));
+        let inputs = Rows::with_room(2 * heave.len()).words("state").quantity::<Length>("heave");
+        let mut filling = Filling::new(inputs, 2 * heave.len());
         for heave in heave {
             for (state, ready, from) in [("before", &before, none), ("after", &after, standing)] {
-                let inputs = [Cell::Word(state), Cell::from(*heave)];
-                match &ready.at(from + *heave, level) {
-                    Ok(on) => rows.push(&inputs, Ok(&on.cells())),
-                    Err(error) => rows.push(&inputs, Err(error.clone())),
-                }
+                filling.push(&[Cell::Word(state), Cell::from(*heave)], ready, from + *heave, level);
             }
         }
-        Ok(rows.finish())
+        Ok(filling.finish())
     }
 
     /// The centre of gravity raised.
@@ -903,8 +965,8 @@ impl Parts {
 }
 
 impl Ready<'_> {
-    fn name(&self, link: usize) -> String {
-        self.names.get(link).cloned().unwrap_or_default()
+    fn name(&self, link: usize) -> &str {
+        self.names.get(link).map_or("", String::as_str)
     }
 
     pub(super) fn travel_range(&self, roll: Angle) -> Result<TravelRange> {
@@ -913,13 +975,13 @@ impl Ready<'_> {
             self.linkage.range(roll.si()).ok_or_else(|| self.locked(roll))?;
         Ok(TravelRange {
             droop: Length::from_si(droop),
-            droop_end: self.name(droop_end),
+            droop_end: self.name(droop_end).to_owned(),
             bump: Length::from_si(bump),
-            bump_end: self.name(bump_end),
+            bump_end: self.name(bump_end).to_owned(),
         })
     }
 
-    fn pose(&self, heave: Length, roll: Angle) -> Result<Pose> {
+    fn pose(&self, heave: Length, roll: Angle) -> Result<Box<Pose>> {
         valid! {
             heave: (-10) <= .. <= 10 ; "common practice, no source: no axle travels 10 m";
             roll: (-1) <= .. <= 1 ; "common practice, no source: no axle rolls by 57 deg";
@@ -927,9 +989,16 @@ impl Ready<'_> {
         self.linkage.at(heave.si(), roll.si()).ok_or_else(|| self.beyond(heave, roll))
     }
 
-    pub(super) fn at(&self, heave: Length, roll: Angle) -> Result<AxlePosition> {
+    /// Everything at a heave and roll; what is not known stays as it is.
+    fn find<'a>(&'a self, heave: Length, roll: Angle, on: &mut Found<'a>) -> Result<()> {
         let pose = self.pose(heave, roll)?;
-        self.results(&pose).ok_or_else(|| self.drop_link(heave, roll))
+        self.results(&pose, on).ok_or_else(|| self.drop_link(heave, roll))
+    }
+
+    pub(super) fn at(&self, heave: Length, roll: Angle) -> Result<Found<'_>> {
+        let mut on = Found::unknown();
+        self.find(heave, roll, &mut on)?;
+        Ok(on)
     }
 
     fn outline(&self, heave: Length, roll: Angle) -> Result<Outline<'_>> {
@@ -942,11 +1011,12 @@ impl Ready<'_> {
 
         // The rods of a Watt linkage come last.
         let links = self.names.len() - model.watt.as_ref().map_or(0, |watt| watt.rods().len());
-        let ends = pose.held.map(|held| {
-            let axle = middle + held.arm;
-            [axle - held.along * held.length, axle]
-        });
-        for (name, [body, axle]) in self.names.iter().zip(ends).take(links) {
+        let ends = |link: usize| {
+            let (held, axle) = (&pose.held, middle + pose.held.arm.lane(link));
+            [axle - held.along.lane(link) * held.length.0[link], axle]
+        };
+        for (link, name) in self.names.iter().take(links).enumerate() {
+            let [body, axle] = ends(link);
             outline.push((name, vec![("body", body), ("axle", axle)]));
         }
         if let Some(watt) = &model.watt {
@@ -959,7 +1029,7 @@ impl Ready<'_> {
             for (place, (name, end)) in
                 [("upper rod", "upper end"), ("lower rod", "lower end")].into_iter().enumerate()
             {
-                let rod = ends[links + place];
+                let rod = ends(links + place);
                 outline.push((name, vec![("crank", rod[crank]), ("outer", rod[1 - crank])]));
                 levers.insert(2 * place, (end, rod[crank]));
             }
@@ -1036,7 +1106,7 @@ impl Ready<'_> {
         let reaches = |share: f64| {
             self.linkage
                 .at(heave.si() * share, roll.si() * share)
-                .is_some_and(|pose| self.results(&pose).is_some())
+                .is_some_and(|pose| self.results(&pose, &mut Found::unknown()).is_some())
         };
         let (mut good, mut bad) = (0.0, 1.0);
         for _ in 0..40 {
@@ -1058,14 +1128,13 @@ impl Ready<'_> {
     }
 
     /// Everything at a position; none where the bar's drop links do not reach.
-    fn results(&self, pose: &Pose) -> Option<AxlePosition> {
+    fn results<'a>(&'a self, pose: &Pose, on: &mut Found<'a>) -> Option<()> {
         let (model, frame, heave, roll) = (self.model, &pose.frame, &pose.heave, &pose.roll);
         let (length, angle, ratio) = (Length::from_si, Angle::from_si, Ratio::from_si);
         let to_rear = match model.axle {
             Axle::Front => 1.0,
             Axle::Rear => -1.0,
         };
-        let mut on = AxlePosition::unknown();
         let middle = frame.middle;
         let rest = self.linkage.rest.frame.middle;
         (on.axle_x, on.lateral_shift, on.axle_z) = (length(middle.x), length(middle.y), length(middle.z));
@@ -1073,9 +1142,9 @@ impl Ready<'_> {
         (on.axle_steer, on.axle_pitch) = (angle(pose.yaw()), angle(pose.pitch()));
         on.heave_steer = angle(heave.yaw_rate() * BUMP);
         on.roll_steer = ratio(roll.yaw_rate());
-        self.pinion(pose, &mut on);
+        self.pinion(pose, on);
 
-        let contacts = self.wheels(pose, &mut on);
+        let contacts = self.wheels(pose, on);
         let [left, right] = contacts;
         let under = 0.5 * (left.z + right.z);
         // Rolling so that what is on the centre plane does not rise.
@@ -1084,10 +1153,10 @@ impl Ready<'_> {
         let turn = roll.spin + heave.spin * heaving;
         on.roll_centre_height = length(middle.z + sideways / turn.x - under);
         on.roll_axis_angle = angle((turn.z / turn.x).atan());
-        if let Some(held) = self.rod.and_then(|rod| pose.held.get(rod)) {
-            let end = middle + held.arm;
-            on.lateral_rod_height = length(end.z - end.y * held.along.z / held.along.y - under);
-            on.lateral_rod_stretch = length(held.stretch);
+        if let Some(rod) = self.rod {
+            let (end, along) = (middle + pose.held.arm.lane(rod), pose.held.along.lane(rod));
+            on.lateral_rod_height = length(end.z - end.y * along.z / along.y - under);
+            on.lateral_rod_stretch = length(pose.held.stretch.0[rod]);
         }
 
         let contact = (left + right) * 0.5;
@@ -1105,24 +1174,24 @@ impl Ready<'_> {
             on.drive_anti_pitch = ratio(share(&pitching.drive_share) * slope);
             on.brake_anti_pitch = ratio(share(&pitching.brake_share) * slope);
         }
-        self.springs(pose, &mut on);
-        self.bar(pose, &mut on)?;
-        self.joints(pose, &mut on);
+        self.springs(pose, on);
+        self.bar(pose, on)?;
+        self.joints(pose, on);
 
         let bind = self.linkage.bind(pose)?;
         (on.freedoms, on.redundant) = (bind.freedoms, i64::try_from(self.linkage.redundant()).unwrap_or(0));
         on.bind_misfit = length(bind.misfit);
         on.bind_force = Force::from_si(bind.force);
-        on.bind_link = bind.link.map_or_else(|| "none".to_owned(), |link| self.name(link));
+        on.bind_link = bind.link.map_or("none", |link| self.name(link));
         on.bind_moment = Torque::from_si(bind.moment);
         on.bind_roll_stiffness = RotationalStiffness::from_si(bind.stiffness);
-        Some(on)
+        Some(())
     }
 
-    fn pinion(&self, pose: &Pose, on: &mut AxlePosition) {
+    fn pinion(&self, pose: &Pose, on: &mut Found<'_>) {
         let Some(pinion) = &self.model.pinion else { return };
         let axis = pose.frame.direction(self.pinion);
-        let angle = axis.z.atan2(axis.x.hypot(axis.y));
+        let angle = (axis.z / (axis.x * axis.x + axis.y * axis.y).sqrt()).atan();
         on.pinion_angle = Angle::from_si(angle);
         on.pinion_angle_change = on.pinion_angle - pinion.angle.quantity;
         if let Some(nose) = &pinion.nose {
@@ -1142,15 +1211,15 @@ impl Ready<'_> {
     }
 
     /// Both wheels; their contact points.
-    fn wheels(&self, pose: &Pose, on: &mut AxlePosition) -> [Vector; 2] {
+    fn wheels(&self, pose: &Pose, on: &mut Found<'_>) -> [Vector; 2] {
         let mut contacts = [Vector::default(); 2];
         for (place, contact) in contacts.iter_mut().enumerate() {
             let [at, axis, ground] = self.wheel(pose, place);
             *contact = ground;
             let outward = if place == 0 { axis.y } else { -axis.y };
-            let camber = Angle::from_si((-axis.z).atan2(axis.x.hypot(axis.y)));
+            let camber = Angle::from_si((-axis.z / (axis.x * axis.x + axis.y * axis.y).sqrt()).atan());
             let toe = Angle::from_si(axis.x.atan2(outward));
-            let [x, y, z] = [at.x, at.y, at.z].map(Length::from_si);
+            let (x, y, z) = (Length::from_si(at.x), Length::from_si(at.y), Length::from_si(at.z));
             if place == 0 {
                 (on.left_wheel_x, on.left_wheel_y, on.left_wheel_z) = (x, y, z);
                 (on.left_camber, on.left_toe) = (camber, toe);
@@ -1201,15 +1270,15 @@ impl Ready<'_> {
         let arm = pose.frame.direction(side(coil_over.axle_eye.vector() - rest));
         let between = pose.frame.middle + arm - side(coil_over.body_eye.vector());
         let eyes = between.norm();
-        let along = [&pose.heave, &pose.roll].map(|twist: &Twist| {
+        let along = |twist: &Twist| {
             let eye = twist.point(arm);
             let slope = between.dot(eye.rate) / eyes;
             (slope, (eye.rate.square() + between.dot(eye.second) - slope * slope) / eyes)
-        });
-        (eyes, along)
+        };
+        (eyes, [along(&pose.heave), along(&pose.roll)])
     }
 
-    fn springs(&self, pose: &Pose, on: &mut AxlePosition) {
+    fn springs(&self, pose: &Pose, on: &mut Found<'_>) {
         let Some(coil_over) = &self.model.coil_over else { return };
         let mut stiffness = 0.0;
         for (place, side) in [drawn, mirrored].into_iter().enumerate() {
@@ -1244,7 +1313,7 @@ impl Ready<'_> {
         on.roll_stiffness = RotationalStiffness::from_si(stiffness);
     }
 
-    fn bar(&self, pose: &Pose, on: &mut AxlePosition) -> Option<()> {
+    fn bar(&self, pose: &Pose, on: &mut Found<'_>) -> Option<()> {
         let Some([left, right]) = &self.levers else { return Some(()) };
         let ((left_turn, left_rates), (right_turn, right_rates)) = (left.turn(pose)?, right.turn(pose)?);
         let [up, down] = self.wheels.map(|[arm, _]| pose.roll.point(pose.frame.direction(arm)).rate.z);
@@ -1257,19 +1326,17 @@ impl Ready<'_> {
     }
 
     /// Lean of the joints from ride height.
-    fn joints(&self, pose: &Pose, on: &mut AxlePosition) {
+    fn joints<'a>(&'a self, pose: &Pose, on: &mut Found<'a>) {
         // Of unit vectors: the length between them stands for their angle.
         let (mut greatest, mut most) = (-1.0, None);
         let (mut left, mut first) = (f64::NAN, None);
-        let (sine, cosine) = pose.crank().sin_cos();
-        let back = |v: Vector| vector(v.x, v.y * cosine + v.z * sine, v.z * cosine - v.y * sine);
         for joint in &self.joints {
-            let Some(held) = pose.held.get(joint.link) else { continue };
+            let held = pose.held.along.lane(joint.link);
             let along = match joint.end {
-                End::Body => held.along,
-                End::Axle => pose.frame.direction_here(held.along),
-                End::CrankOnBody => back(held.along),
-                End::CrankOnAxle => back(pose.frame.direction_here(held.along)),
+                End::Body => held,
+                End::Axle => pose.frame.direction_here(held),
+                End::CrankOnBody => pose.frame.crank_at_rest(held),
+                End::CrankOnAxle => pose.frame.crank_at_rest(pose.frame.direction_here(held)),
             };
             let apart = (along - joint.drawn).square();
             if apart > greatest {
@@ -1283,9 +1350,9 @@ impl Ready<'_> {
             }
         }
         on.greatest_lean = Angle::from_si(lean(greatest));
-        on.greatest_lean_joint = most.map_or_else(String::new, |joint| joint.name.clone());
+        on.greatest_lean_joint = most.map_or("", |joint| joint.name.as_str());
         on.joint_left = Angle::from_si(left);
-        on.first_joint = first.map_or_else(|| "not known".to_owned(), |joint| joint.name.clone());
+        on.first_joint = first.map_or("not known", |joint| joint.name.as_str());
     }
 }
 
@@ -1786,9 +1853,10 @@ mod tests {
                 assert_eq!(on.bind_link, rigid.bind_link);
                 let ready = model.ready().unwrap();
                 let pose = ready.linkage.at(heave, roll).unwrap();
-                let missed: f64 = pose.held.iter().map(|held| held.stretch * held.stretch).sum();
+                let stretches = &pose.held.stretch.0[..ready.linkage.links.len()];
+                let missed: f64 = stretches.iter().map(|stretch| stretch * stretch).sum();
                 assert_relative_eq!(missed.sqrt(), rigid.bind_misfit.si(), max_relative = 1e-9);
-                let most = pose.held.iter().fold(0.0, |most: f64, held| most.max(held.stretch.abs()));
+                let most = stretches.iter().fold(0.0, |most: f64, stretch| most.max(stretch.abs()));
                 assert_relative_eq!(on.bind_force.si() / stiffness, most, max_relative = 1e-9);
             }
         }
@@ -1799,13 +1867,8 @@ mod tests {
         let model = bushed(four(FOUR), [0.0, 3e6, 0.0]);
         let ready = model.ready().unwrap();
         let pose = ready.linkage.at(0.04, 0.05).unwrap();
-        for (place, held) in pose.held.iter().enumerate().take(5) {
-            assert_eq!(
-                held.stretch.abs() < 1e-12,
-                ready.linkage.links[place].give == 0.0,
-                "{place} {}",
-                held.stretch
-            );
+        for (place, stretch) in pose.held.stretch.0.iter().enumerate().take(5) {
+            assert_eq!(stretch.abs() < 1e-12, ready.linkage.links[place].give == 0.0, "{place} {}", stretch);
         }
         // As stiff bushes in their place do, nearly.
         let (on, near) = (
@@ -1942,7 +2005,7 @@ mod tests {
                     if before.starts_with("coil-over") {
                         assert!((found - kept).abs() > 1e-3, "{part}");
                     } else if let Some(link) = ready.names.iter().position(|link| link == name) {
-                        let stretch = pose.held[link].stretch;
+                        let stretch = pose.held.stretch.0[link];
                         assert!((found - kept - stretch).abs() < 1e-9, "{part}: {found} {kept} {stretch}");
                         assert!(ready.linkage.redundant() > 0 || stretch.abs() < 1e-9);
                     } else {
@@ -2102,25 +2165,26 @@ mod tests {
             let across = pose.frame.direction(vector(0.0, 1.0, 0.0));
             prop_assert!((across.z.asin() - roll).abs() < 1e-12, "{} {roll}", across.z.asin());
             let mut balance = [0.0; 4];
-            for (link, held) in links.iter().zip(&pose.held) {
+            let stretches = &pose.held.stretch.0[..links.len()];
+            for (lane, (link, stretch)) in links.iter().zip(stretches).enumerate() {
                 if link.axle_crank == Vector::default() && link.body_crank == Vector::default() {
                     let again = (middle + pose.frame.direction(link.axle) - link.body).norm();
-                    prop_assert!((again - held.length).abs() < 1e-14);
+                    prop_assert!((again - pose.held.length.0[lane]).abs() < 1e-14);
                 }
-                let force = held.stretch / if link.give > 0.0 { link.give } else { 1.0 };
-                for (sum, row) in balance.iter_mut().zip(held.row) {
-                    *sum += force * row;
+                let force = stretch / if link.give > 0.0 { link.give } else { 1.0 };
+                for (sum, row) in balance.iter_mut().zip(pose.held.row) {
+                    *sum += force * row.0[lane];
                 }
                 if ready.linkage.redundant() == 0 {
-                    prop_assert!(held.stretch.abs() < 1e-12, "{}", held.stretch);
+                    prop_assert!(stretch.abs() < 1e-12, "{}", stretch);
                 }
             }
             if which == 3 {
-                for (link, held) in links.iter().zip(&pose.held).filter(|(link, _)| link.give == 0.0) {
-                    prop_assert!(held.stretch.abs() < 1e-12, "{} {}", held.stretch, link.give);
+                for (link, stretch) in links.iter().zip(stretches).filter(|(link, _)| link.give == 0.0) {
+                    prop_assert!(stretch.abs() < 1e-12, "{} {}", stretch, link.give);
                 }
             } else if ready.linkage.redundant() == 1 {
-                let most = pose.held.iter().map(|held| held.stretch.abs()).fold(0.0, f64::max);
+                let most = stretches.iter().map(|stretch| stretch.abs()).fold(0.0, f64::max);
                 let scale = most * links.iter().map(|link| if link.give > 0.0 { 1.0 / link.give } else { 1.0 }).fold(0.0, f64::max);
                 prop_assert!(balance.iter().all(|sum| sum.abs() < 1e-7 * scale + 1e-6), "{balance:?} {scale}");
             }

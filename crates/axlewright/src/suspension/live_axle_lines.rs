@@ -3,7 +3,7 @@
 
 use super::axle_parts::{AxleBar, AxleCoilOver, AxleLink, Fitted, LateralRod, Mount, WattLinkage, WattRod};
 use super::double_wishbone_lines::{BAR, EYES, POINTS, SOURCE, coordinate, joint, point, point_lines, value};
-use super::live_axle::{AxlePosition, LiveAxle};
+use super::live_axle::{Found, LiveAxle};
 use super::parts::refused;
 use super::{Axle, Wheel};
 use crate::base::document::Value;
@@ -362,7 +362,8 @@ pub(super) fn fill<const N: usize>(results: &mut [f64], found: [f64; N]) {
 fn at_rest(of: &[f64], results: &mut [f64]) -> Result<()> {
     let mut model = drawn(of)?;
     model.wheel.loaded_radius = value(of[51]);
-    let on = model.ready()?.at(Length::from_si(0.0), Angle::from_si(0.0))?;
+    let ready = model.ready()?;
+    let on = ready.at(Length::from_si(0.0), Angle::from_si(0.0))?;
     fill(
         results,
         [
@@ -400,7 +401,8 @@ fn bar(of: &[f64], results: &mut [f64]) -> Result<()> {
         lever_pivot: point(of, 57),
     };
     let model = LiveAxle { anti_roll_bar: Some(bar), ..drawn(of)? };
-    let on = model.ready()?.at(Length::from_si(0.0), Angle::from_si(0.0))?;
+    let ready = model.ready()?;
+    let on = ready.at(Length::from_si(0.0), Angle::from_si(0.0))?;
     results[0] = on.bar_motion_ratio.si();
     Ok(())
 }
@@ -469,7 +471,7 @@ fn moving(of: &[f64], results: &mut [f64]) -> Result<()> {
     let (crossed, roll) = (0.5 * (bump - droop), sine.asin());
     let upright = [at(bump, 0.0)?, at(-droop, 0.0)?, at(0.5 * bump, 0.0)?, at(-0.5 * droop, 0.0)?];
     let ends = [&upright[0], &upright[1], &at(crossed, roll)?, &at(crossed, -roll)?];
-    let most = |on: &[&AxlePosition], of: fn(&AxlePosition) -> f64| {
+    let most = |on: &[&Found<'_>], of: fn(&Found<'_>) -> f64| {
         // `max` would drop a NaN.
         on.iter()
             .map(|on| of(on).abs())

@@ -34,6 +34,7 @@ mod front_transfer_share;
 mod in_roll;
 mod independent_roll_stiffness;
 mod jet;
+mod lanes;
 mod leaf;
 mod leaf_axle;
 #[cfg(feature = "sheet")]
