@@ -4,16 +4,12 @@
 use core::ops::{Add, Div, Mul, Neg, Sub};
 use wide::f64x2;
 
-/// A number, or several side by side; each has the bits that it has alone.
-pub(super) trait Scalar:
-    Copy
-    + Default
-    + Add<Output = Self>
-    + Sub<Output = Self>
-    + Mul<Output = Self>
-    + Div<Output = Self>
-    + Neg<Output = Self>
-{
+/// What has sums and products: a number, or several side by side, each with the bits that it has alone.
+pub(super) trait Number: Copy + Add<Output = Self> + Sub<Output = Self> + Mul<Output = Self> {}
+impl<S: Copy + Add<Output = S> + Sub<Output = S> + Mul<Output = S>> Number for S {}
+
+/// The same with roots and angles.
+pub(super) trait Scalar: Number + Default + Div<Output = Self> + Neg<Output = Self> {
     /// The same number everywhere.
     fn of(value: f64) -> Self;
     fn sqrt(self) -> Self;
@@ -117,7 +113,7 @@ impl Vector {
     }
 }
 
-impl<S: Scalar> Vector<S> {
+impl<S: Number> Vector<S> {
     #[inline(always)]
     pub(super) fn dot(self, other: Vector<S>) -> S {
         self.x * other.x + self.y * other.y + self.z * other.z
@@ -134,6 +130,9 @@ impl<S: Scalar> Vector<S> {
     pub(super) fn square(self) -> S {
         self.dot(self)
     }
+}
+
+impl<S: Scalar> Vector<S> {
     #[inline(always)]
     pub(super) fn norm(self) -> S {
         self.square().sqrt()
@@ -149,14 +148,14 @@ impl<S: Scalar> Vector<S> {
     }
 }
 
-impl<S: Scalar> Add for Vector<S> {
+impl<S: Number> Add for Vector<S> {
     type Output = Vector<S>;
     #[inline(always)]
     fn add(self, other: Vector<S>) -> Vector<S> {
         vector(self.x + other.x, self.y + other.y, self.z + other.z)
     }
 }
-impl<S: Scalar> Sub for Vector<S> {
+impl<S: Number> Sub for Vector<S> {
     type Output = Vector<S>;
     #[inline(always)]
     fn sub(self, other: Vector<S>) -> Vector<S> {
@@ -170,7 +169,7 @@ impl<S: Scalar> Neg for Vector<S> {
         self * S::of(-1.0)
     }
 }
-impl<S: Scalar> Mul<S> for Vector<S> {
+impl<S: Number> Mul<S> for Vector<S> {
     type Output = Vector<S>;
     #[inline(always)]
     fn mul(self, by: S) -> Vector<S> {
