@@ -30,7 +30,7 @@ impl Piece {
     }
 }
 
-/// What is gone through without a break: a piece of the road under each wheel from one time to another, and the row that stands at its end.
+/// What is gone through without a break: a piece of the road under each wheel from one time to another, and the row that stands at its end; and whole steps after it.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Leg<const W: usize> {
     pub(super) pieces: [Piece; W],
@@ -41,6 +41,21 @@ pub(super) struct Leg<const W: usize> {
     /// The duration is the time step.
     pub(super) whole: bool,
     pub(super) row: bool,
+    /// Whole steps with a row that follow on the same pieces, and the row of the first step.
+    more: usize,
+    first: usize,
+}
+
+impl<const W: usize> Leg<W> {
+    /// From when until when each step goes.
+    #[inline]
+    pub(super) fn steps(&self) -> impl Iterator<Item = (f64, f64)> {
+        let mut from = self.from;
+        (0..=self.more).map(move |step| {
+            let to = if step == 0 { self.to } else { (self.first + step) as f64 * self.duration };
+            (core::mem::replace(&mut from, to), to)
+        })
+    }
 }
 
 /// What one wheel rolls over, in the order of time: at least one piece, the first from time 0, where the wheel rests on it.
@@ -165,7 +180,7 @@ impl<const W: usize> Course<W> {
         from_fn(|wheel| self.roads[wheel].rest())
     }
 
-    /// Leg after leg from time 0, each within one piece of every road and none beyond a row.
+    /// Leg after leg from time 0, each within one piece of every road, and no step of it beyond a row.
     #[inline]
     pub(super) fn walk(&self, mut visit: impl FnMut(&Leg<W>) -> Result<()>) -> Result<()> {
         let near = 1e-9 * self.time_step;
@@ -185,19 +200,25 @@ impl<const W: usize> Course<W> {
             }
         };
         pass(near, &mut places, &mut pieces);
-        visit(&Leg { pieces, from: 0.0, to: 0.0, duration: 0.0, whole: false, row: true })?;
+        let leg =
+            Leg { pieces, from: 0.0, to: 0.0, duration: 0.0, whole: false, row: true, more: 0, first: 0 };
+        visit(&leg)?;
         let (mut now, mut begins) = (0.0, next(&places));
-        for row in 1..self.rows {
+        let mut row = 1;
+        while row < self.rows {
             let end = row as f64 * self.time_step;
             let mut whole = true;
             while begins < end - near {
+                let duration = begins - now;
                 visit(&Leg {
                     pieces,
                     from: now,
                     to: begins,
-                    duration: begins - now,
+                    duration,
                     whole: false,
                     row: false,
+                    more: 0,
+                    first: row,
                 })?;
                 (now, whole) = (begins, false);
                 pass(begins, &mut places, &mut pieces);
@@ -206,13 +227,31 @@ impl<const W: usize> Course<W> {
             let duration = if whole { self.time_step } else { end - now };
             // What begins at the row itself is what the row shows.
             let shown = begins > end + near;
-            visit(&Leg { pieces, from: now, to: end, duration, whole, row: shown })?;
-            now = end;
+            let mut more = 0;
+            while whole && shown && row + more + 1 < self.rows {
+                if begins <= (row + more + 1) as f64 * self.time_step + near {
+                    break;
+                }
+                more += 1;
+            }
+            visit(&Leg { pieces, from: now, to: end, duration, whole, row: shown, more, first: row })?;
+            row += more;
+            now = row as f64 * self.time_step;
             if !shown {
                 pass(end + near, &mut places, &mut pieces);
                 begins = next(&places);
-                visit(&Leg { pieces, from: end, to: end, duration: 0.0, whole: false, row: true })?;
+                visit(&Leg {
+                    pieces,
+                    from: end,
+                    to: end,
+                    duration: 0.0,
+                    whole: false,
+                    row: true,
+                    more: 0,
+                    first: row,
+                })?;
             }
+            row += 1;
         }
         Ok(())
     }
@@ -238,28 +277,28 @@ mod tests {
             let late = 0.29;
             let course = Course::new([road.clone(), road.later(late)], end, step).unwrap();
             let (mut now, mut rows) = (0.0, 0);
-            let mut before = None::<(Leg<2>, f64)>;
+            let mut before = None::<Leg<2>>;
             course
                 .walk(|leg| {
-                    assert!(
-                        (leg.from - now).abs() < 1e-15 && (leg.to - leg.from - leg.duration).abs() < 1e-15
-                    );
-                    if let Some((left, at)) = before.filter(|_| road.0.len() > 1) {
+                    if let Some(left) = before.filter(|_| road.0.len() > 1) {
                         for (left, right) in left.pieces.iter().zip(&leg.pieces) {
-                            assert!((left.at(at).0 - right.at(leg.from).0).abs() < 1e-9);
+                            assert!((left.at(leg.from).0 - right.at(leg.from).0).abs() < 1e-9);
                         }
                     }
-                    // The second wheel meets what the first one met.
-                    if leg.to > late && leg.to < late + 0.2 {
-                        let first = road.0.iter().rev().find(|piece| piece.start <= leg.to - late - 1e-10);
-                        let wanted = first.unwrap_or(&road.0[0]).at(leg.to - late).0;
-                        assert!((leg.pieces[1].at(leg.to).0 - wanted).abs() < 1e-9);
-                    }
-                    before = Some((*leg, leg.to));
-                    now = leg.to;
-                    if leg.row {
-                        assert!((leg.to - f64::from(rows) * 0.03).abs() < 1e-12);
-                        rows += 1;
+                    before = Some(*leg);
+                    for (from, to) in leg.steps() {
+                        assert!((from - now).abs() < 1e-15 && (to - from - leg.duration).abs() < 1e-15);
+                        // The second wheel meets what the first one met.
+                        if to > late && to < late + 0.2 {
+                            let first = road.0.iter().rev().find(|piece| piece.start <= to - late - 1e-10);
+                            let wanted = first.unwrap_or(&road.0[0]).at(to - late).0;
+                            assert!((leg.pieces[1].at(to).0 - wanted).abs() < 1e-9);
+                        }
+                        now = to;
+                        if leg.row {
+                            assert!((to - f64::from(rows) * 0.03).abs() < 1e-12);
+                            rows += 1;
+                        }
                     }
                     Ok(())
                 })

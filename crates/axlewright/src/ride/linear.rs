@@ -1,6 +1,6 @@
 //! Masses on springs and dampers over a road, linear: the modes, the response and the exact motion of every car here.
 
-use super::course::{Course, Leg, Piece};
+use super::course::{Course, Piece};
 use super::matrix::{Eliminate, Square};
 use crate::{Error, Result};
 use core::array::from_fn;
@@ -177,40 +177,43 @@ impl<const N: usize, const W: usize> Linear<N, W> {
         }
         let mut known = Known::default();
         course.walk(|leg| {
-            let Leg { pieces, from, to, duration, row: shown, .. } = leg;
+            let pieces = &leg.pieces;
             let road = |at: f64| pieces.map(|piece| piece.at(at));
-            let put = |state: &mut SVector<f64, S>, at: f64| {
-                for (wheel, (height, rate)) in road(at).into_iter().enumerate() {
-                    state[wheel] = height;
-                    state[W + wheel] = rate / fastest;
+            let whole = leg.whole.then(|| *known.whole(self, pieces, leg.duration));
+            let mut on = state;
+            for (from, to) in leg.steps() {
+                if leg.duration > 0.0 {
+                    for (wheel, (height, rate)) in road(from).into_iter().enumerate() {
+                        on[wheel] = height;
+                        on[W + wheel] = rate / fastest;
+                    }
+                    on = match &whole {
+                        Some(exponential) => exponential * on,
+                        None => part(&(self.state_matrix::<S>(pieces) * leg.duration), on),
+                    };
                 }
-            };
-            if *duration > 0.0 {
-                put(&mut state, *from);
-                known.advance(self, pieces, *duration, leg.whole, &mut state);
-            }
-            if *shown {
-                let under = road(*to);
-                let place = SVector::<f64, N>::from_fn(|i, _| state[2 * W + i]);
-                let mut velocity = SVector::<f64, N>::from_fn(|i, _| fastest * state[2 * W + N + i]);
-                for (wheel, (height, _)) in under.iter().enumerate() {
-                    velocity[N - W + wheel] += carried[wheel] * height;
+                if leg.row {
+                    let under = road(to);
+                    let place = SVector::<f64, N>::from_fn(|i, _| on[2 * W + i]);
+                    let mut velocity = SVector::<f64, N>::from_fn(|i, _| fastest * on[2 * W + N + i]);
+                    for (wheel, (height, _)) in under.iter().enumerate() {
+                        velocity[N - W + wheel] += carried[wheel] * height;
+                    }
+                    let tyre_load = from_fn(|wheel| {
+                        let (height, rate) = under[wheel];
+                        let (tyre, i) = (self.tyres[wheel], N - W + wheel);
+                        tyre.rate * (height - place[i]) + tyre.damping * (rate - velocity[i])
+                    });
+                    let acceleration = SVector::<f64, N>::from_fn(|i, _| {
+                        let parts = (0..N)
+                            .map(|j| self.stiffness[(i, j)] * place[j] + self.damping[(i, j)] * velocity[j]);
+                        if i < N - W { -parts.sum::<f64>() / self.mass[i] } else { 0.0 }
+                    });
+                    let road = under.map(|(height, _)| height);
+                    row(&Instant { time: to, road, place, acceleration, tyre_load });
                 }
-                let force = self.stiffness * place + self.damping * velocity;
-                let tyre_load = from_fn(|wheel| {
-                    let (height, rate) = under[wheel];
-                    let (tyre, i) = (self.tyres[wheel], N - W + wheel);
-                    tyre.rate * (height - place[i]) + tyre.damping * (rate - velocity[i])
-                });
-                let acceleration = SVector::<f64, N>::from_fn(|i, _| -force[i] / self.mass[i]);
-                row(&Instant {
-                    time: *to,
-                    road: under.map(|(height, _)| height),
-                    place,
-                    acceleration,
-                    tyre_load,
-                });
             }
+            state = on;
             Ok(())
         })
     }
@@ -293,36 +296,32 @@ impl<const W: usize, const S: usize> Known<W, S>
 where
     SMatrix<f64, S, S>: Square,
 {
-    #[inline]
-    fn advance<const N: usize>(
+    fn whole<const N: usize>(
         &mut self,
         car: &Linear<N, W>,
         pieces: &[Piece; W],
         duration: f64,
-        whole: bool,
-        state: &mut SVector<f64, S>,
-    ) {
+    ) -> &SMatrix<f64, S, S> {
         let stiffness = pieces.map(|piece| piece.stiffness);
-        let place = match self.0.iter().position(|on| on.0 == stiffness) {
-            Some(place) if whole => place,
-            _ => {
-                let matrix = car.state_matrix::<S>(pieces) * duration;
-                let size = (0..S).map(|j| matrix.column(j).iter().map(|x| x.abs()).sum()).fold(0.0, f64::max);
-                // A part of a step comes once: the series of the exponential with the state put in, where that is short.
-                if !whole && size < 40.0 {
-                    return series(&matrix, size, state);
-                }
-                let exponential = matrix.exponential();
-                if !whole {
-                    *state = exponential * *state;
-                    return;
-                }
-                self.0.push((stiffness, exponential));
-                self.0.len() - 1
-            }
-        };
-        *state = self.0[place].1 * *state;
+        let place = self.0.iter().position(|on| on.0 == stiffness).unwrap_or_else(|| {
+            self.0.push((stiffness, (car.state_matrix::<S>(pieces) * duration).exponential()));
+            self.0.len() - 1
+        });
+        &self.0[place].1
     }
+}
+
+/// A part of a step, which comes once: the series of the exponential with the state put in, where that is short.
+fn part<const S: usize>(matrix: &SMatrix<f64, S, S>, mut state: SVector<f64, S>) -> SVector<f64, S>
+where
+    SMatrix<f64, S, S>: Square,
+{
+    let size = (0..S).map(|j| matrix.column(j).iter().map(|x| x.abs()).sum()).fold(0.0, f64::max);
+    if size < 40.0 {
+        series(matrix, size, &mut state);
+        return state;
+    }
+    matrix.exponential() * state
 }
 
 /// `exp(matrix) state` in parts whose matrix is below 1.

@@ -225,23 +225,25 @@ impl NonlinearQuarterCar {
         let mut state = [rest, 0.0, rest, 0.0];
         let mut try_first = 1e-4;
         course.walk(|leg| {
-            let Leg { pieces: [piece], from, to, row, .. } = *leg;
-            let mut fault = None;
-            let slope = |time: f64, state: &[f64; 4]| {
-                let slope = parts.slope(piece.at(time).0, state);
-                if slope[1].is_nan() && state.iter().all(|part| part.is_finite()) {
-                    fault = Some((time, *state));
+            let Leg { pieces: [piece], row, .. } = *leg;
+            for (from, to) in leg.steps() {
+                let mut fault = None;
+                let slope = |time: f64, state: &[f64; 4]| {
+                    let slope = parts.slope(piece.at(time).0, state);
+                    if slope[1].is_nan() && state.iter().all(|part| part.is_finite()) {
+                        fault = Some((time, *state));
+                    }
+                    slope
+                };
+                advance(slope, &mut state, from, to, &mut try_first, TOLERANCE).map_err(|error| {
+                    fault.and_then(|(time, state)| parts.beyond(time, &state)).unwrap_or(error)
+                })?;
+                if row {
+                    let road = piece.at(to).0;
+                    let on = parts.forces(road, &state);
+                    motion.push(to, road, [state[0], state[2]], on.suspension / parts.ms, on.tyre);
+                    bump_stop_force.push(on.stop);
                 }
-                slope
-            };
-            advance(slope, &mut state, from, to, &mut try_first, TOLERANCE).map_err(|error| {
-                fault.and_then(|(time, state)| parts.beyond(time, &state)).unwrap_or(error)
-            })?;
-            if row {
-                let road = piece.at(to).0;
-                let on = parts.forces(road, &state);
-                motion.push(to, road, [state[0], state[2]], on.suspension / parts.ms, on.tyre);
-                bump_stop_force.push(on.stop);
             }
             Ok(())
         })?;
