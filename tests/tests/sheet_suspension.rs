@@ -5,10 +5,8 @@ use axlewright::Model;
 use axlewright::base::text::System;
 use axlewright::ride::{QuarterCar, RoadClass, RoadSurface};
 use axlewright::sheet::{Assessment, Axis, Sheet};
-use axlewright::suspension::{
-    AxlePosition, BrakePlace, Braking, DoubleWishbone, LiveAxle, RollBalance, WheelPosition,
-};
-use axlewright::units::{Angle, Damping, Length, LinearStiffness, Mass, Quantity, Ratio, Velocity};
+use axlewright::suspension::{AxlePosition, DoubleWishbone, LiveAxle, RollBalance, WheelPosition};
+use axlewright::units::{Angle, Damping, Length, LinearStiffness, Mass, Quantity, Velocity};
 use axlewright::{Value, Verdict};
 
 fn text(name: &str) -> String {
