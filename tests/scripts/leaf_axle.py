@@ -5,8 +5,8 @@ balance as the stationary point of energy; scipy's `fsolve` on gradients by comp
 slopes are central differences of whole solutions, two steps extrapolated (Richardson). Nothing is eliminated and nothing is shared
 with the crate.
 
-`elastica`: one spring of uniform section in side view as a thin beam in large bending, without any assumed shape: scipy's `solve_bvp` for
-both halves, with the force at each eye, the seat's angle and the shackle as unknowns.
+`elastica`: one spring in side view as a thin beam in large bending, without any assumed shape, of one section or tapering in width to nothing
+at the eye: scipy's `solve_bvp` for both halves, with the force at each eye, the seat's angle and the shackle as unknowns.
 
 Axes and signs: x forward, y left, z up; roll of the axle against the body, positive with the left wheel in bump; pitch with the front up.
 """
@@ -256,16 +256,28 @@ class Axle:
 
 
 def elastica(d, heave):
-    """One spring, uniform section, at ride height as drawn (arcs) under its load: seat raised by `heave`, free to turn about the axle's
-    middle. Returns forward shift of the axle's middle, its pitch and the vertical load."""
-    model = Axle({**d, "fading": 1.0})
+    """One spring at ride height as drawn (arcs) under its load: seat raised by `heave`, free to turn about the axle's middle. Its halves have one
+    section where they fade; otherwise their width tapers evenly to nothing at the eye, which then stands on the leaf. Returns forward shift of
+    the axle's middle, its pitch and the vertical load."""
+    model = Axle(d)
+    tapered = d["fading"] == 0
+    assert not (tapered and d["offset"])
     a, b = model.halves
     lengths = np.array([a.length, b.length])
     levers = lengths + d["clamp"] / 2
     loads = levers[::-1] / levers.sum()
-    bending = d["rate"] * np.sum(loads**2 * lengths**3) / 3  # E I
+    bending = d["rate"] * np.sum(loads**2 * lengths**3) / (2 if tapered else 3)  # E I at the clamp; a cantilever deflects by F L^3 / 2 E I or / 3 E I
     seat = np.subtract(d["seat"], d["centre"])
     offset = d["offset"]
+
+    def curved(half, s, away, slope, force):
+        """Change of curvature at `s` under a force at the eye so far away; where a taper ends moment and section vanish together."""
+        moment = away[0] * force[1] - away[1] * force[0]
+        if not tapered:
+            return moment / bending
+        left = 1 - s / half.length
+        end = half.length * (force[1] * np.cos(slope) - force[0] * np.sin(slope))
+        return np.where(left < 1e-3, end, moment / np.maximum(left, 1e-3)) / bending
 
     def shape(free, forces, pitch):
         """Both halves from the clamp outward under a force at each eye, forward and up; curvature over the free one is moment over E I.
@@ -278,8 +290,8 @@ def elastica(d, heave):
 
             # y: outward, up, slope; the eye's place is a parameter.
             def slopes(s, y, eye):
-                moment = (eye[0] - y[0]) * q - (eye[1] - y[1]) * p
-                return np.vstack([np.cos(y[2]), np.sin(y[2]), curvature(s) + moment / bending])
+                bent = curved(half, s, (eye[0] - y[0], eye[1] - y[1]), y[2], (p, q))
+                return np.vstack([np.cos(y[2]), np.sin(y[2]), curvature(s) + bent])
 
             def ends_at(y0, y1, eye):
                 ex = y1[0] - offset * np.sin(y1[2])
@@ -331,7 +343,7 @@ def elastica(d, heave):
                 px, pz = half.clamp + s, 0 * s
             else:
                 px, pz = half.clamp + np.sin(k * s) / k, (1 - np.cos(k * s)) / k
-            return k - ((h - px) * q - (v - pz) * p) / bending
+            return k - curved(half, s, (h - px, v - pz), k * s, (p, q))
 
         free.append(curvature)
     u = np.array([fx / 1e4, fz / 1e4, tension / 1e4, d["centre"][0], 0.0, start[5]])
@@ -415,13 +427,14 @@ def rows():
         least = {"droop": Axle(AXLES[title]).droop(), "droop_end": "shackle"}
         add(f"{title}-range", "travel_range", {"roll": 0.0}, AXLES[title], least, {"abs": 1e-5}, f"{whole}; no solution beyond")
     # What the assumed shape misses: most where the shackle leans and its force with it.
-    for title, place, force in (("strength", 3e-5, 5e-4), ("section", 1.5e-4, 2.5e-3)):
-        d = {**AXLES[title], "fading": 1.0}
+    for title, fading, place, force in (("strength", 1.0, 3e-5, 5e-4), ("section", 1.0, 1.5e-4, 2.5e-3), ("strength", 0.0, 3e-5, 2e-4)):
+        d = {**AXLES[title], "fading": fading}
         for heave in (-0.05, 0.03, 0.07):
             shift, pitch, load = elastica(d, heave)
-            arguments, at = {"heave": heave, "roll": 0.0}, f"beam-{title}-{heave * 1e3:+.0f}"
-            add(at, "at", arguments, d, {"wheelbase_change": -float(shift), "pinion_angle_change": float(pitch)}, {"abs": place}, beam)
-            add(f"{at}-load", "at", arguments, d, {"left_spring_load": float(load)}, {"rel": force}, beam)
+            arguments, at = {"heave": heave, "roll": 0.0}, f"{'beam' if fading else 'taper'}-{title}-{heave * 1e3:+.0f}"
+            source = beam if fading else f"{beam}, their width tapering evenly to nothing at the eye"
+            add(at, "at", arguments, d, {"wheelbase_change": -float(shift), "pinion_angle_change": float(pitch)}, {"abs": place}, source)
+            add(f"{at}-load", "at", arguments, d, {"left_spring_load": float(load)}, {"rel": force}, source)
     return out
 
 
