@@ -350,7 +350,8 @@ fn every_finding_of_the_van_is_accounted_for() {
     let source = concat!(
         include_str!("sheet_findings.rs"),
         include_str!("sections.rs"),
-        include_str!("sheet_suspension.rs")
+        include_str!("sheet_suspension.rs"),
+        include_str!("sheet_leaf.rs")
     );
     for answer in van.on.answers() {
         let rest = answer.path.trim_start_matches("front.").trim_start_matches("rear.");
