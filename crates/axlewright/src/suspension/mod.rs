@@ -25,6 +25,7 @@
 mod axle_linkage;
 mod axle_load_transfer;
 mod axle_parts;
+mod bar_lever;
 mod bar_rate_for_roll_stiffness;
 mod bar_roll_stiffness;
 mod double_wishbone;
