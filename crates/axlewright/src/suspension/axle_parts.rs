@@ -2,7 +2,7 @@
 
 use super::parts::{CoilSpring, Damper, Point, refused, within};
 use crate::base::document::Value;
-use crate::units::{Angle, Length, LinearStiffness, Quantity, Ratio};
+use crate::units::{Angle, Force, Length, LinearStiffness, Quantity, Ratio};
 use crate::{Result, valid};
 
 /// How many of a link there are.
@@ -203,6 +203,52 @@ pub struct Pitching {
     pub centre_of_gravity_height: Value<Length>,
     /// Of the vehicle.
     pub wheelbase: Value<Length>,
+}
+
+/// What a coil-over does at a length between its eyes.
+pub(super) struct Strut {
+    /// Of the coil, along itself; nothing where it is loose.
+    pub(super) rate: f64,
+    /// Of coil and gas.
+    pub(super) force: f64,
+    pub(super) length: Length,
+    pub(super) coil: Force,
+    pub(super) used: Length,
+    pub(super) remaining: Length,
+    pub(super) damper_used: Length,
+    pub(super) damper_remaining: Length,
+}
+
+impl Strut {
+    pub(super) fn of(coil_over: &AxleCoilOver, eyes: f64) -> Strut {
+        let (eyes, unknown) = (Length::from_si(eyes), Length::from_si(f64::NAN));
+        let mut on = Strut {
+            rate: f64::NAN,
+            force: f64::NAN,
+            length: unknown,
+            coil: Force::from_si(f64::NAN),
+            used: unknown,
+            remaining: unknown,
+            damper_used: unknown,
+            damper_remaining: unknown,
+        };
+        let mut gas = 0.0;
+        if let Some(damper) = &coil_over.damper {
+            on.damper_used = damper.open_length.quantity - eyes;
+            on.damper_remaining = eyes - damper.closed_length.quantity;
+            gas = damper.gas_force.as_ref().map_or(0.0, |gas| gas.quantity.si());
+        }
+        if let Some(spring) = &coil_over.spring {
+            on.length = eyes - spring.seat_offset.quantity;
+            on.used = spring.free_length.quantity - on.length;
+            on.remaining = on.length - spring.solid_length.quantity;
+            on.rate = if on.used.si() > 0.0 { spring.rate.quantity.si() } else { 0.0 };
+            let coil = on.rate * on.used.si();
+            on.coil = Force::from_si(coil);
+            on.force = coil + gas;
+        }
+        on
+    }
 }
 
 type Bush<'a> = Option<&'a Value<LinearStiffness>>;

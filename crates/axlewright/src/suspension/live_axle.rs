@@ -1,6 +1,6 @@
 use super::axle_linkage::{AxleLinkage, Free, Link, Pose, Twist};
 use super::axle_parts::{
-    AxleBar, AxleCoilOver, AxleLink, Fitted, LateralRod, Mount, Pinion, Pitching, WattLinkage, give,
+    AxleBar, AxleCoilOver, AxleLink, Fitted, LateralRod, Mount, Pinion, Pitching, Strut, WattLinkage, give,
 };
 use super::bar_lever::{LEAST_LEVER, Lever, drawn, mirrored};
 use super::outline::{Outline, outlines};
@@ -1268,52 +1268,6 @@ impl Ready<'_> {
 /// Angle between unit vectors whose ends are this far apart, squared.
 fn lean(apart: f64) -> f64 {
     2.0 * (0.5 * apart.max(0.0).sqrt()).min(1.0).asin()
-}
-
-/// What a coil-over does at a length between its eyes.
-struct Strut {
-    /// Of the coil, along itself; nothing where it is loose.
-    rate: f64,
-    /// Of coil and gas.
-    force: f64,
-    length: Length,
-    coil: Force,
-    used: Length,
-    remaining: Length,
-    damper_used: Length,
-    damper_remaining: Length,
-}
-
-impl Strut {
-    fn of(coil_over: &AxleCoilOver, eyes: f64) -> Strut {
-        let (eyes, unknown) = (Length::from_si(eyes), Length::from_si(f64::NAN));
-        let mut on = Strut {
-            rate: f64::NAN,
-            force: f64::NAN,
-            length: unknown,
-            coil: Force::from_si(f64::NAN),
-            used: unknown,
-            remaining: unknown,
-            damper_used: unknown,
-            damper_remaining: unknown,
-        };
-        let mut gas = 0.0;
-        if let Some(damper) = &coil_over.damper {
-            on.damper_used = damper.open_length.quantity - eyes;
-            on.damper_remaining = eyes - damper.closed_length.quantity;
-            gas = damper.gas_force.as_ref().map_or(0.0, |gas| gas.quantity.si());
-        }
-        if let Some(spring) = &coil_over.spring {
-            on.length = eyes - spring.seat_offset.quantity;
-            on.used = spring.free_length.quantity - on.length;
-            on.remaining = on.length - spring.solid_length.quantity;
-            on.rate = if on.used.si() > 0.0 { spring.rate.quantity.si() } else { 0.0 };
-            let coil = on.rate * on.used.si();
-            on.coil = Force::from_si(coil);
-            on.force = coil + gas;
-        }
-        on
-    }
 }
 
 #[cfg(test)]
