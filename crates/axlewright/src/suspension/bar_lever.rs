@@ -1,11 +1,11 @@
 //! A lever of a live axle's anti-roll bar on its drop link: how far it turns, and where its ends stand.
 
-use super::axle_linkage::Pose;
 use super::axle_parts::{AxleBar, Mount};
 use super::linkage::{Hinge, reach, side};
 use super::parts::refused;
 use super::vector::{Vector, vector};
-use crate::Result;
+use crate::units::{Angle, Length, Quantity};
+use crate::{Error, Result};
 
 /// Shorter than this a lever is none.
 pub(super) const LEAST_LEVER: f64 = 0.001;
@@ -25,9 +25,9 @@ pub(super) fn drawn(at: Vector) -> Vector {
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Lever {
     pub(super) hinge: Hinge,
-    carried_by: Mount,
+    pub(super) carried_by: Mount,
     /// On what does not carry the bar; on the axle from its middle.
-    eye: Vector,
+    pub(super) eye: Vector,
     length: f64,
     side: f64,
 }
@@ -64,38 +64,59 @@ impl Lever {
         Ok(Lever { hinge, carried_by: bar.carried_by, eye, length, side })
     }
 
-    /// The eye of its drop link, from what carries the bar, and the lever's direction there; none where the drop link does not reach.
-    fn stands(&self, pose: &Pose) -> Option<[Vector; 2]> {
-        let (hinge, frame) = (&self.hinge, &pose.frame);
-        let eye = match self.carried_by {
-            Mount::Body => frame.middle + frame.direction(self.eye),
-            Mount::Axle => frame.direction_here(self.eye - frame.middle),
-        };
-        let outward = reach(hinge.foot, hinge.axis, hinge.radius, eye, self.length, self.side).known()?;
-        Some([eye, outward])
+    /// Direction of the lever where the eye of its drop link stands here, seen from what carries the bar; none where the drop link does not reach.
+    fn outward(&self, eye: Vector) -> Option<Vector> {
+        let hinge = &self.hinge;
+        reach(hinge.foot, hinge.axis, hinge.radius, eye, self.length, self.side).known()
     }
 
-    /// Eye of the drop link, end of the lever, and where that stands on the bar, in the body's axes.
-    pub(super) fn points(&self, pose: &Pose) -> Option<[Vector; 3]> {
-        let ([eye, outward], foot) = (self.stands(pose)?, self.hinge.foot);
-        let points = [eye, foot + outward * self.hinge.radius, foot];
-        Some(match self.carried_by {
-            Mount::Body => points,
-            Mount::Axle => points.map(|point| pose.frame.middle + pose.frame.direction(point)),
-        })
+    /// Eye of the drop link, end of the lever, and where that stands on the bar, seen from what carries it.
+    pub(super) fn points(&self, eye: Vector) -> Option<[Vector; 3]> {
+        let foot = self.hinge.foot;
+        Some([eye, foot + self.outward(eye)? * self.hinge.radius, foot])
     }
 
-    /// Turn from ride height, and its derivatives along heave and roll; none where the drop link does not reach.
-    pub(super) fn turn(&self, pose: &Pose) -> Option<(f64, [f64; 2])> {
-        let (hinge, frame) = (&self.hinge, &pose.frame);
-        let [eye, outward] = self.stands(pose)?;
-        let rates = [&pose.heave, &pose.roll].map(|twist| match self.carried_by {
-            Mount::Body => twist.point(frame.direction(self.eye)).rate,
-            Mount::Axle => frame.direction_here(-twist.point(self.eye - frame.middle).rate),
-        });
+    /// Turn from ride height, and its derivatives where those of the eye are these, along heave and roll; none where the drop link does not reach.
+    pub(super) fn turn(&self, (eye, rates): (Vector, [Vector; 2])) -> Option<(f64, [f64; 2])> {
+        let hinge = &self.hinge;
+        let outward = self.outward(eye)?;
         let link = eye - hinge.foot - outward * hinge.radius;
         let turning = hinge.axis.cross(outward) * hinge.radius;
         let turned = hinge.axis.dot(hinge.outward.cross(outward)).atan2(hinge.outward.dot(outward));
         Some((turned, rates.map(|rate| link.dot(rate) / link.dot(turning))))
     }
+}
+
+/// The bar from the eye of its left drop link to that of the right one.
+pub(super) fn across(left: [Vector; 3], right: [Vector; 3]) -> Vec<(&'static str, Vector)> {
+    let names = [
+        "left link eye",
+        "left lever end",
+        "left lever pivot",
+        "right lever pivot",
+        "right lever end",
+        "right link eye",
+    ];
+    names.into_iter().zip(left.into_iter().chain(right.into_iter().rev())).collect()
+}
+
+/// The refusal of a place to which a drop link does not reach, with how far on the way there it does.
+pub(super) fn out_of_reach(heave: Length, roll: Angle, reaches: impl Fn(Length, Angle) -> bool) -> Error {
+    let (mut good, mut bad) = (0.0, 1.0);
+    for _ in 0..40 {
+        let middle = 0.5 * (good + bad);
+        if reaches(heave * middle, roll * middle) {
+            good = middle;
+        } else {
+            bad = middle;
+        }
+    }
+    let message = format!(
+        "heave = {} mm with roll = {} deg: the drop link of the anti_roll_bar is in line with its lever at {:.1} mm and {:.2} deg on the way there",
+        heave.si() * 1e3,
+        roll.si().to_degrees(),
+        heave.si() * good * 1e3,
+        (roll.si() * good).to_degrees(),
+    );
+    Error::NoSolution { message }
 }

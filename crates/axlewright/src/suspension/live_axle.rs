@@ -2,7 +2,7 @@ use super::axle_linkage::{AxleLinkage, Free, Link, Pose, Twist};
 use super::axle_parts::{
     AxleBar, AxleCoilOver, AxleLink, Fitted, LateralRod, Mount, Pinion, Pitching, Strut, WattLinkage, give,
 };
-use super::bar_lever::{LEAST_LEVER, Lever, drawn, mirrored};
+use super::bar_lever::{LEAST_LEVER, Lever, across, drawn, mirrored, out_of_reach};
 use super::outline::{Outline, outlines};
 use super::parts::{Axle, Wheel, refused};
 use super::vector::{Vector, vector};
@@ -776,8 +776,8 @@ impl LiveAxle {
             wheels: [[wheel - middle, axis], [mirrored(wheel - middle), mirrored(axis)]],
             pinion: Vector::default(),
         };
-        if let Some(levers) = &ready.levers
-            && let Some((_, [rate, _])) = levers[0].turn(&ready.linkage.rest)
+        if let Some([left, _]) = &ready.levers
+            && let Some((_, [rate, _])) = left.turn(seen(left, &ready.linkage.rest))
         {
             ready.bar_sign = 1.0_f64.copysign(rate);
         }
@@ -791,6 +791,23 @@ impl LiveAxle {
             return Err(refused("coil_over", "its eyes are nearer than 1 mm".to_owned()));
         }
         Ok(ready)
+    }
+}
+
+/// The eye of a drop link from what carries the bar, and its derivatives along heave and roll.
+fn seen(lever: &Lever, pose: &Pose) -> (Vector, [Vector; 2]) {
+    let frame = &pose.frame;
+    let (twists, eye) = ([&pose.heave, &pose.roll], lever.eye);
+    match lever.carried_by {
+        Mount::Body => {
+            let arm = frame.direction(eye);
+            (frame.middle + arm, twists.map(|twist| twist.point(arm).rate))
+        }
+        Mount::Axle => {
+            let arm = eye - frame.middle;
+            let rates = twists.map(|twist| frame.direction_here(-twist.point(arm).rate));
+            (frame.direction_here(arm), rates)
+        }
     }
 }
 
@@ -953,18 +970,15 @@ impl Ready<'_> {
             }
         }
         if let Some(levers) = &self.levers {
-            let reached = levers.each_ref().map(|lever| lever.points(&pose));
+            let reached = levers.each_ref().map(|lever| {
+                let points = lever.points(seen(lever, &pose).0)?;
+                Some(match lever.carried_by {
+                    Mount::Body => points,
+                    Mount::Axle => points.map(|point| middle + pose.frame.direction(point)),
+                })
+            });
             let [Some(left), Some(right)] = reached else { return Err(self.drop_link(heave, roll)) };
-            let names = [
-                "left link eye",
-                "left lever end",
-                "left lever pivot",
-                "right lever pivot",
-                "right lever end",
-                "right link eye",
-            ];
-            let points = left.into_iter().chain(right.into_iter().rev());
-            outline.push(("anti-roll bar", names.into_iter().zip(points).collect()));
+            outline.push(("anti-roll bar", across(left, right)));
         }
         if let Some(nose) = model.pinion.as_ref().and_then(|pinion| pinion.nose.as_ref()) {
             let (nose, axis) = (carried(nose.vector()), pose.frame.direction(self.pinion));
@@ -1012,28 +1026,11 @@ impl Ready<'_> {
 
     /// The bar does not go along.
     fn drop_link(&self, heave: Length, roll: Angle) -> Error {
-        let reaches = |share: f64| {
+        out_of_reach(heave, roll, |heave, roll| {
             self.linkage
-                .at(heave.si() * share, roll.si() * share)
+                .at(heave.si(), roll.si())
                 .is_some_and(|pose| self.results(&pose, &mut Found::unknown()).is_some())
-        };
-        let (mut good, mut bad) = (0.0, 1.0);
-        for _ in 0..40 {
-            let middle = 0.5 * (good + bad);
-            if reaches(middle) {
-                good = middle;
-            } else {
-                bad = middle;
-            }
-        }
-        let message = format!(
-            "heave = {} mm with roll = {} deg: the drop link of the anti_roll_bar is in line with its lever at {:.1} mm and {:.2} deg on the way there",
-            heave.si() * 1e3,
-            roll.si().to_degrees(),
-            heave.si() * good * 1e3,
-            (roll.si() * good).to_degrees(),
-        );
-        Error::NoSolution { message }
+        })
     }
 
     /// Everything at a position; none where the bar's drop links do not reach.
@@ -1224,7 +1221,8 @@ impl Ready<'_> {
 
     fn bar(&self, pose: &Pose, on: &mut Found<'_>) -> Option<()> {
         let Some([left, right]) = &self.levers else { return Some(()) };
-        let ((left_turn, left_rates), (right_turn, right_rates)) = (left.turn(pose)?, right.turn(pose)?);
+        let (left_turn, left_rates) = left.turn(seen(left, pose))?;
+        let (right_turn, right_rates) = right.turn(seen(right, pose))?;
         let [up, down] = self.wheels.map(|[arm, _]| pose.roll.point(pose.frame.direction(arm)).rate.z);
         let sign = self.bar_sign;
         on.bar_angle = Angle::from_si(0.5 * sign * (left_turn + right_turn));
