@@ -26331,11 +26331,20 @@ pub unsafe extern "C" fn axw_suspension_double_wishbone_spacer(
 ///         bolt crosses the main leaf; `seat_angle`, positive with its front up; `clamped_length`,
 ///         held stiff by the seat over both halves; `eye_offset` of the eyes' centres above the
 ///         main leaf; `form`, `uniform_strength` (a stepped pack or a tapered leaf) or
-///         `uniform_section` (a single leaf, or all leaves full length); `load` that it carries;
-///         its `rate`, or the `leaves` of which it follows (`elastic_modulus`, `leaf_width`,
-///         `leaf_thickness`, `full_length_leaves`, `graduated_leaves`)
+///         `uniform_section` (a single leaf, or all leaves full length); `load` that it carries
+///         itself, while the wheel carries it and what the coil takes; its `rate`, or the `leaves`
+///         of which it follows (`elastic_modulus`, `leaf_width`, `leaf_thickness`,
+///         `full_length_leaves`, `graduated_leaves`)
 ///     damper (table, optional): the left one: `body_eye`, `axle_eye`, `open_length` and
 ///         `closed_length` between the eyes
+///     coil_over (table, optional): a helper coil beside the leaf, the left one, mirrored:
+///         `body_eye`, `axle_eye`; its `spring` (`rate`, `free_length`, `solid_length` with the
+///         gaps that stay open, `seat_offset` between the eyes less between the seats) and, where
+///         there is no `damper` beside it, its own (`open_length`, `closed_length` between the
+///         eyes, `gas_force`)
+///     anti_roll_bar (table, optional): its left end, mirrored: what carries its bearings
+///         (`carried_by`, `body` or `axle`), `link_eye` of the drop link on the other of the two,
+///         `lever_end` of the bar, `lever_pivot`, any point of its axis along y
 ///     bump_clearance (length, optional): above each spring seat to its bump stop, at ride height
 ///     pinion_angle (angle, optional): at ride height, against the body's axis, positive with its
 ///         nose up
@@ -26348,11 +26357,12 @@ pub unsafe extern "C" fn axw_suspension_double_wishbone_spacer(
 ///     Two springs alike, mirror images of each other, that stand parallel to the vehicle's centre
 ///     plane: of their points only the seat's `y` counts. The rate is that of the spring alone, its
 ///     eyes free to move apart and its seat free to turn, as a spring tester finds it; what shackle
-///     and eyes make of it on the vehicle is a result. At ride height each half is an arc. Heave is
-///     that of the axle's middle. Left out: the twist of the leaves in roll, which adds to the roll
-///     stiffness; bushes and their give, friction between leaves, which makes small movements
-///     stiffer; leaves that part beyond their free shape; the give of the springs sideways. What is
-///     missing gives results that are not a number.
+///     and eyes make of it on the vehicle is a result. At ride height each half is an arc. What is
+///     drawn is the ride height with everything fitted: a coil that turns the axle there is held by
+///     the leaves. Heave is that of the axle's middle. Left out: the twist of the leaves in roll,
+///     which adds to the roll stiffness; bushes and their give, friction between leaves, which
+///     makes small movements stiffer; leaves that part beyond their free shape; the give of the
+///     springs sideways. What is missing gives results that are not a number.
 ///
 /// Source
 ///     Beam theory of a cantilever with its curvature in one shape, exact for large slopes; virtual
@@ -26446,12 +26456,13 @@ pub unsafe extern "C" fn axw_suspension_leaf_axle_json(
 ///     drive_anti_pitch (ratio [-]): the anti-lift of a front axle, the anti-squat of a rear one;
 ///         the housing takes the torque of the wheels
 ///     wheel_rate (linear stiffness [N/m]): tangent rate of one wheel in heave, half the axle's,
-///         with what shackles and eyes make of it
-///     roll_stiffness (rotational stiffness [N·m/rad]): tangent stiffness of both springs in roll
-///         with the axle's middle kept, without twist, bar and tyres
-///     wind_up_rate (rotational stiffness [N·m/rad]): tangent stiffness of both springs against the
-///         axle's pitch with its heave kept
-///     left_spring_load (force [N]): vertical, of the left spring at its seat
+///         leaf and coil together, with what shackles and eyes make of it
+///     roll_stiffness (rotational stiffness [N·m/rad]): tangent stiffness of both springs and coils
+///         in roll with the axle's middle kept, without twist, bar and tyres
+///     wind_up_rate (rotational stiffness [N·m/rad]): tangent stiffness of both springs and coils
+///         against the axle's pitch with its heave kept
+///     left_spring_load (force [N]): vertical, of the left leaf spring at its seat, its own; of
+///         what a coil pulls along the vehicle it has the part along the way of the seat
 ///     right_spring_load (force [N]): the same of the right spring
 ///     left_leaf_stress (stress or pressure difference [Pa]): greatest of the left spring, in the
 ///         full-length leaves at the seat
@@ -26462,7 +26473,33 @@ pub unsafe extern "C" fn axw_suspension_leaf_axle_json(
 ///     left_shackle_opening (angle [rad]): between the left shackle and the line of the eyes: at
 ///         nothing or half a turn it is in line and turns over
 ///     right_shackle_opening (angle [rad]): the same of the right shackle
-///     damper_motion_ratio (ratio [-]): shortening of the left damper over heave
+///     left_eye_length (length [m]): between the eyes of the left coil-over
+///     left_motion_ratio (ratio [-]): shortening of the left coil-over over heave
+///     left_roll_motion_ratio (ratio [-]): shortening of the left coil-over over the travel of the
+///     left wheel in roll: of upright coils their base over the track
+///     left_coil_length (length [m]): between the seats of the left coil
+///     left_coil_force (force [N]): compressive, in the left coil; nothing where it is loose
+///     left_coil_used (length [m]): by how much the left coil is shorter than unloaded
+///     left_coil_remaining (length [m]): until the left coil is solid, along itself
+///     left_wheel_force (force [N]): of leaf, coil and gas on the left, the change of their energy
+///         over heave: what the wheel carries but for the axle's own weight
+///     right_eye_length (length [m]): between the eyes of the right coil-over
+///     right_motion_ratio (ratio [-]): shortening of the right coil-over over heave
+///     right_roll_motion_ratio (ratio [-]): shortening of the right coil-over over the travel of
+///         the right wheel in roll
+///     right_coil_length (length [m]): between the seats of the right coil
+///     right_coil_force (force [N]): compressive, in the right coil; nothing where it is loose
+///     right_coil_used (length [m]): by how much the right coil is shorter than unloaded
+///     right_coil_remaining (length [m]): until the right coil is solid, along itself
+///     right_wheel_force (force [N]): of leaf, coil and gas on the right, the change of their
+///         energy over heave
+///     bar_angle (angle [rad]): mean turn of the bar's two levers from ride height, positive as in
+///         bump
+///     bar_twist (angle [rad]): turn of the left lever less that of the right one
+///     bar_motion_ratio (ratio [-]): travel of the levers' ends along their arcs over wheel travel,
+///         in roll
+///     damper_motion_ratio (ratio [-]): shortening of the left damper over heave, be it that beside
+///         the coil or that of the coil-over
 ///     left_damper_used (length [m]): of the left damper's stroke, from fully open
 ///     left_damper_remaining (length [m]): of the left damper's stroke, to fully closed; negative
 ///         where it has ended
@@ -26505,6 +26542,25 @@ pub unsafe extern "C" fn axw_suspension_leaf_axle_at(
     right_shackle_angle: *mut f64,
     left_shackle_opening: *mut f64,
     right_shackle_opening: *mut f64,
+    left_eye_length: *mut f64,
+    left_motion_ratio: *mut f64,
+    left_roll_motion_ratio: *mut f64,
+    left_coil_length: *mut f64,
+    left_coil_force: *mut f64,
+    left_coil_used: *mut f64,
+    left_coil_remaining: *mut f64,
+    left_wheel_force: *mut f64,
+    right_eye_length: *mut f64,
+    right_motion_ratio: *mut f64,
+    right_roll_motion_ratio: *mut f64,
+    right_coil_length: *mut f64,
+    right_coil_force: *mut f64,
+    right_coil_used: *mut f64,
+    right_coil_remaining: *mut f64,
+    right_wheel_force: *mut f64,
+    bar_angle: *mut f64,
+    bar_twist: *mut f64,
+    bar_motion_ratio: *mut f64,
     damper_motion_ratio: *mut f64,
     left_damper_used: *mut f64,
     left_damper_remaining: *mut f64,
@@ -26546,6 +26602,25 @@ pub unsafe extern "C" fn axw_suspension_leaf_axle_at(
             put(right_shackle_angle, on.right_shackle_angle.si());
             put(left_shackle_opening, on.left_shackle_opening.si());
             put(right_shackle_opening, on.right_shackle_opening.si());
+            put(left_eye_length, on.left_eye_length.si());
+            put(left_motion_ratio, on.left_motion_ratio.si());
+            put(left_roll_motion_ratio, on.left_roll_motion_ratio.si());
+            put(left_coil_length, on.left_coil_length.si());
+            put(left_coil_force, on.left_coil_force.si());
+            put(left_coil_used, on.left_coil_used.si());
+            put(left_coil_remaining, on.left_coil_remaining.si());
+            put(left_wheel_force, on.left_wheel_force.si());
+            put(right_eye_length, on.right_eye_length.si());
+            put(right_motion_ratio, on.right_motion_ratio.si());
+            put(right_roll_motion_ratio, on.right_roll_motion_ratio.si());
+            put(right_coil_length, on.right_coil_length.si());
+            put(right_coil_force, on.right_coil_force.si());
+            put(right_coil_used, on.right_coil_used.si());
+            put(right_coil_remaining, on.right_coil_remaining.si());
+            put(right_wheel_force, on.right_wheel_force.si());
+            put(bar_angle, on.bar_angle.si());
+            put(bar_twist, on.bar_twist.si());
+            put(bar_motion_ratio, on.bar_motion_ratio.si());
             put(damper_motion_ratio, on.damper_motion_ratio.si());
             put(left_damper_used, on.left_damper_used.si());
             put(left_damper_remaining, on.left_damper_remaining.si());
@@ -26573,9 +26648,13 @@ pub unsafe extern "C" fn axw_suspension_leaf_axle_at(
 ///     `side_view_centre_height`, `side_view_angle`, `brake_anti_pitch`, `drive_anti_pitch`,
 ///     `wheel_rate`, `roll_stiffness`, `wind_up_rate`, `left_spring_load`, `right_spring_load`,
 ///     `left_leaf_stress`, `right_leaf_stress`, `left_shackle_angle`, `right_shackle_angle`,
-///     `left_shackle_opening`, `right_shackle_opening`, `damper_motion_ratio`, `left_damper_used`,
-///     `left_damper_remaining`, `right_damper_used`, `right_damper_remaining`,
-///     `left_bump_remaining`, `right_bump_remaining`.
+///     `left_shackle_opening`, `right_shackle_opening`, `left_eye_length`, `left_motion_ratio`,
+///     `left_roll_motion_ratio`, `left_coil_length`, `left_coil_force`, `left_coil_used`,
+///     `left_coil_remaining`, `left_wheel_force`, `right_eye_length`, `right_motion_ratio`,
+///     `right_roll_motion_ratio`, `right_coil_length`, `right_coil_force`, `right_coil_used`,
+///     `right_coil_remaining`, `right_wheel_force`, `bar_angle`, `bar_twist`, `bar_motion_ratio`,
+///     `damper_motion_ratio`, `left_damper_used`, `left_damper_remaining`, `right_damper_used`,
+///     `right_damper_remaining`, `left_bump_remaining`, `right_bump_remaining`.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_suspension_leaf_axle_table(
     model: *const axw_suspension_leaf_axle,
@@ -26612,10 +26691,11 @@ pub unsafe extern "C" fn axw_suspension_leaf_axle_table(
 /// Returns
 ///     (table) One row a heave, roll and point, the points of a part in the order in which a line
 ///     joins them: `heave`, `roll`, `part` (`axle`, `spring left`, `shackle left`, `seat left`,
-///     `damper left`, `wheel left`, and the same of the right side), `point`, and its place `x`,
-///     `y`, `z` in the body's axes. The main leaf goes from the `fixed eye` through `leaf`, `clamp`
-///     and `seat` to the `shackle eye`; sideways it is drawn from the eyes, which stay in their
-///     plane, evenly to its seat. A seat stands on the axle's own line, above or below it.
+///     `damper left`, `coil-over left`, `wheel left`, the same of the right side, and `anti-roll
+///     bar`), `point`, and its place `x`, `y`, `z` in the body's axes. The main leaf goes from the
+///     `fixed eye` through `leaf`, `clamp` and `seat` to the `shackle eye`; sideways it is drawn
+///     from the eyes, which stay in their plane, evenly to its seat. A seat stands on the axle's
+///     own line, above or below it.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_suspension_leaf_axle_points(
     model: *const axw_suspension_leaf_axle,
@@ -26641,8 +26721,8 @@ pub unsafe extern "C" fn axw_suspension_leaf_axle_points(
     })
 }
 
-/// How far the springs go in droop and bump before a shackle is in line; damper, bump stop and the
-/// leaves' strength may end it earlier.
+/// How far the springs go in droop and bump before a shackle is in line; damper, bump stop, coil,
+/// bar and the leaves' strength may end it earlier.
 ///
 /// Parameters
 ///     roll [rad]: of the axle against the body about x, positive with the left wheel in bump
@@ -26693,11 +26773,11 @@ pub unsafe extern "C" fn axw_suspension_leaf_axle_travel_range(
 ///     wind_up_angle (angle [rad]): turn of the housing by the torque, positive with the pinion's
 ///         nose up
 ///     pinion_angle (angle [rad]): with that and the heave, positive with its nose up
-///     wind_up_rate (rotational stiffness [N·m/rad]): tangent stiffness of both springs against the
-///         axle's pitch, there
+///     wind_up_rate (rotational stiffness [N·m/rad]): tangent stiffness of both springs and coils
+///         against the axle's pitch, there
 ///     wheelbase_change (length [m]): of the axle's middle by the torque alone
-///     spring_load (force [N]): vertical, of each spring, which the torque changes with the heave
-///         kept
+///     spring_load (force [N]): vertical, of each leaf spring, which the torque changes with the
+///         heave kept
 ///     leaf_stress (stress or pressure difference [Pa]): greatest, in the full-length leaves at the
 ///         seat, load and torque together
 #[unsafe(no_mangle)]
@@ -26738,7 +26818,8 @@ pub unsafe extern "C" fn axw_suspension_leaf_axle_wind_up(
 ///
 /// Returns
 ///     (table) Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the
-///     results of `at`. The body's axes stay with the body: the axle moves in them.
+///     results of `at`. The body's axes stay with the body: the axle moves in them. The seats of a
+///     coil are set so that it carries what it carried.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_suspension_leaf_axle_seat_block(
     model: *const axw_suspension_leaf_axle,
@@ -26761,7 +26842,7 @@ pub unsafe extern "C" fn axw_suspension_leaf_axle_seat_block(
     })
 }
 
-/// Shackles of another length; the springs carry what they carried.
+/// Shackles of another length; springs and coils together carry what they carried.
 ///
 /// Parameters
 ///     longer [m]: by how much, negative where they are shorter
@@ -26800,7 +26881,8 @@ pub unsafe extern "C" fn axw_suspension_leaf_axle_shackle_change(
 ///
 /// Returns
 ///     (table) Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the
-///     results of `at`; changes are against the ride height before.
+///     results of `at`; changes are against the ride height before. The seats of a coil are set so
+///     that it carries what it carried.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_suspension_leaf_axle_ride_height_change(
     model: *const axw_suspension_leaf_axle,
@@ -26813,6 +26895,84 @@ pub unsafe extern "C" fn axw_suspension_leaf_axle_ride_height_change(
         let heave: Vec<Length> =
             unsafe { list("heave", heave, heave_count) }?.iter().copied().map(Length::from_si).collect();
         let on = unsafe { handle("model", model) }?.0.ride_height_change(Length::from_si(rise), &heave)?;
+        if result.is_null() {
+            return Err(Failure::Null("result"));
+        }
+        unsafe {
+            put(result, Box::into_raw(axw_table::new(on)));
+        }
+        Ok(())
+    })
+}
+
+/// The axle moved under its body: along its springs, whose seats come to another place of them, or
+/// up and down on blocks; wheels, seats and what the axle carries are moved, what is on the body
+/// stays.
+///
+/// Parameters
+///     forward [m]: by how much; one half of each spring gets shorter by it, the other one longer
+///     up [m]: by how much, against the body, which then stands so much lower: the seats stay at
+///         their height, blocks between them and the axle make it up
+///     heave [m], several: from the ride height of each
+///
+/// Returns
+///     (table) Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the
+///     results of `at`. Kept are the eyes, the shackles and the height of the seats at ride height,
+///     the length that is clamped, the load of each spring and its bending strength `B`, with which
+///     a half of the length `L` has the rate `B / L^3` at its end. The seat is free to turn in a
+///     spring tester, so that a half carries the share `c` of the other's lever in both; hence the
+///     spring's rate is `B / (c_f^2 L_f^3 + c_s^2 L_s^3)`, of halves to the fixed eye and to the
+///     shackle, and a given one changes as that; `leaves` stay as they are. The main leaf keeps its
+///     length but for what the arcs want. The pinion points as it did, and the seats of a coil are
+///     set so that it carries what it carried.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_leaf_axle_axle_move(
+    model: *const axw_suspension_leaf_axle,
+    forward: f64,
+    up: f64,
+    heave: *const f64,
+    heave_count: usize,
+    result: *mut *mut axw_table,
+) -> i32 {
+    guard(|| {
+        let heave: Vec<Length> =
+            unsafe { list("heave", heave, heave_count) }?.iter().copied().map(Length::from_si).collect();
+        let on = unsafe { handle("model", model) }?.0.axle_move(
+            Length::from_si(forward),
+            Length::from_si(up),
+            &heave,
+        )?;
+        if result.is_null() {
+            return Err(Failure::Null("result"));
+        }
+        unsafe {
+            put(result, Box::into_raw(axw_table::new(on)));
+        }
+        Ok(())
+    })
+}
+
+/// Spacers behind both wheels, or wheels of another offset.
+///
+/// Parameters
+///     outward [m]: thickness of a spacer, or by how much the new offset is less
+///     heave [m], several: from ride height
+///
+/// Returns
+///     (table) Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the
+///     results of `at`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_suspension_leaf_axle_spacer(
+    model: *const axw_suspension_leaf_axle,
+    outward: f64,
+    heave: *const f64,
+    heave_count: usize,
+    result: *mut *mut axw_table,
+) -> i32 {
+    guard(|| {
+        let heave: Vec<Length> =
+            unsafe { list("heave", heave, heave_count) }?.iter().copied().map(Length::from_si).collect();
+        let on = unsafe { handle("model", model) }?.0.spacer(Length::from_si(outward), &heave)?;
         if result.is_null() {
             return Err(Failure::Null("result"));
         }

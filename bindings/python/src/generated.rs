@@ -4574,6 +4574,25 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
             call.give(on.right_shackle_angle)?,
             call.give(on.left_shackle_opening)?,
             call.give(on.right_shackle_opening)?,
+            call.give(on.left_eye_length)?,
+            call.give(on.left_motion_ratio)?,
+            call.give(on.left_roll_motion_ratio)?,
+            call.give(on.left_coil_length)?,
+            call.give(on.left_coil_force)?,
+            call.give(on.left_coil_used)?,
+            call.give(on.left_coil_remaining)?,
+            call.give(on.left_wheel_force)?,
+            call.give(on.right_eye_length)?,
+            call.give(on.right_motion_ratio)?,
+            call.give(on.right_roll_motion_ratio)?,
+            call.give(on.right_coil_length)?,
+            call.give(on.right_coil_force)?,
+            call.give(on.right_coil_used)?,
+            call.give(on.right_coil_remaining)?,
+            call.give(on.right_wheel_force)?,
+            call.give(on.bar_angle)?,
+            call.give(on.bar_twist)?,
+            call.give(on.bar_motion_ratio)?,
             call.give(on.damper_motion_ratio)?,
             call.give(on.left_damper_used)?,
             call.give(on.left_damper_remaining)?,
@@ -4645,6 +4664,19 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
             call.table(on)
         },
     )?;
+    kernels.method::<axlewright::suspension::LeafAxle>("suspension.LeafAxle.axle_move", |model, call| {
+        let forward = call.quantity::<units::Length>(0, "forward")?;
+        let up = call.quantity::<units::Length>(1, "up")?;
+        let heave = call.quantities::<units::Length>(2, "heave")?;
+        let on = call.answer(model.axle_move(forward, up, &heave))?;
+        call.table(on)
+    })?;
+    kernels.method::<axlewright::suspension::LeafAxle>("suspension.LeafAxle.spacer", |model, call| {
+        let outward = call.quantity::<units::Length>(0, "outward")?;
+        let heave = call.quantities::<units::Length>(1, "heave")?;
+        let on = call.answer(model.spacer(outward, &heave))?;
+        call.table(on)
+    })?;
     kernels
         .model::<axlewright::suspension::LiveAxle>("suspension.LiveAxle", "suspension.LiveAxle.to_json")?;
     kernels.method::<axlewright::suspension::LiveAxle>("suspension.LiveAxle.at", |model, call| {

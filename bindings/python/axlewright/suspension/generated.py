@@ -43,6 +43,8 @@ _leaf_axle_wind_up = _functions["suspension.LeafAxle.wind_up"]
 _leaf_axle_seat_block = _functions["suspension.LeafAxle.seat_block"]
 _leaf_axle_shackle_change = _functions["suspension.LeafAxle.shackle_change"]
 _leaf_axle_ride_height_change = _functions["suspension.LeafAxle.ride_height_change"]
+_leaf_axle_axle_move = _functions["suspension.LeafAxle.axle_move"]
+_leaf_axle_spacer = _functions["suspension.LeafAxle.spacer"]
 _live_axle_at = _functions["suspension.LiveAxle.at"]
 _live_axle_table = _functions["suspension.LiveAxle.table"]
 _live_axle_points = _functions["suspension.LiveAxle.points"]
@@ -280,15 +282,19 @@ class LeafAxlePosition(NamedTuple):
     wheels.
     """
     wheel_rate: Quantity
-    """Tangent rate of one wheel in heave, half the axle's, with what shackles and eyes make of it."""
+    """Tangent rate of one wheel in heave, half the axle's, leaf and coil together, with what shackles
+    and eyes make of it.
+    """
     roll_stiffness: Quantity
-    """Tangent stiffness of both springs in roll with the axle's middle kept, without twist, bar and
-    tyres.
+    """Tangent stiffness of both springs and coils in roll with the axle's middle kept, without twist,
+    bar and tyres.
     """
     wind_up_rate: Quantity
-    """Tangent stiffness of both springs against the axle's pitch with its heave kept."""
+    """Tangent stiffness of both springs and coils against the axle's pitch with its heave kept."""
     left_spring_load: Quantity
-    """Vertical, of the left spring at its seat."""
+    """Vertical, of the left leaf spring at its seat, its own; of what a coil pulls along the vehicle
+    it has the part along the way of the seat.
+    """
     right_spring_load: Quantity
     """The same of the right spring."""
     left_leaf_stress: Quantity
@@ -305,8 +311,50 @@ class LeafAxlePosition(NamedTuple):
     """
     right_shackle_opening: Quantity
     """The same of the right shackle."""
+    left_eye_length: Quantity
+    """Between the eyes of the left coil-over."""
+    left_motion_ratio: Ratio
+    """Shortening of the left coil-over over heave."""
+    left_roll_motion_ratio: Ratio
+    """Shortening of the left coil-over over the travel of the left wheel in roll: of upright coils
+    their base over the track.
+    """
+    left_coil_length: Quantity
+    """Between the seats of the left coil."""
+    left_coil_force: Quantity
+    """Compressive, in the left coil; nothing where it is loose."""
+    left_coil_used: Quantity
+    """By how much the left coil is shorter than unloaded."""
+    left_coil_remaining: Quantity
+    """Until the left coil is solid, along itself."""
+    left_wheel_force: Quantity
+    """Of leaf, coil and gas on the left, the change of their energy over heave: what the wheel carries
+    but for the axle's own weight.
+    """
+    right_eye_length: Quantity
+    """Between the eyes of the right coil-over."""
+    right_motion_ratio: Ratio
+    """Shortening of the right coil-over over heave."""
+    right_roll_motion_ratio: Ratio
+    """Shortening of the right coil-over over the travel of the right wheel in roll."""
+    right_coil_length: Quantity
+    """Between the seats of the right coil."""
+    right_coil_force: Quantity
+    """Compressive, in the right coil; nothing where it is loose."""
+    right_coil_used: Quantity
+    """By how much the right coil is shorter than unloaded."""
+    right_coil_remaining: Quantity
+    """Until the right coil is solid, along itself."""
+    right_wheel_force: Quantity
+    """Of leaf, coil and gas on the right, the change of their energy over heave."""
+    bar_angle: Quantity
+    """Mean turn of the bar's two levers from ride height, positive as in bump."""
+    bar_twist: Quantity
+    """Turn of the left lever less that of the right one."""
+    bar_motion_ratio: Ratio
+    """Travel of the levers' ends along their arcs over wheel travel, in roll."""
     damper_motion_ratio: Ratio
-    """Shortening of the left damper over heave."""
+    """Shortening of the left damper over heave, be it that beside the coil or that of the coil-over."""
     left_damper_used: Quantity
     """Of the left damper's stroke, from fully open."""
     left_damper_remaining: Quantity
@@ -342,11 +390,11 @@ class WindUp(NamedTuple):
     pinion_angle: Quantity
     """With that and the heave, positive with its nose up."""
     wind_up_rate: Quantity
-    """Tangent stiffness of both springs against the axle's pitch, there."""
+    """Tangent stiffness of both springs and coils against the axle's pitch, there."""
     wheelbase_change: Quantity
     """Of the axle's middle by the torque alone."""
     spring_load: Quantity
-    """Vertical, of each spring, which the torque changes with the heave kept."""
+    """Vertical, of each leaf spring, which the torque changes with the heave kept."""
     leaf_stress: Quantity
     """Greatest, in the full-length leaves at the seat, load and torque together."""
 
@@ -1441,11 +1489,20 @@ class LeafAxle(Model):
             bolt crosses the main leaf; `seat_angle`, positive with its front up; `clamped_length`,
             held stiff by the seat over both halves; `eye_offset` of the eyes' centres above the
             main leaf; `form`, `uniform_strength` (a stepped pack or a tapered leaf) or
-            `uniform_section` (a single leaf, or all leaves full length); `load` that it carries;
-            its `rate`, or the `leaves` of which it follows (`elastic_modulus`, `leaf_width`,
-            `leaf_thickness`, `full_length_leaves`, `graduated_leaves`)
+            `uniform_section` (a single leaf, or all leaves full length); `load` that it carries
+            itself, while the wheel carries it and what the coil takes; its `rate`, or the `leaves`
+            of which it follows (`elastic_modulus`, `leaf_width`, `leaf_thickness`,
+            `full_length_leaves`, `graduated_leaves`)
         damper (table, optional): the left one: `body_eye`, `axle_eye`, `open_length` and
             `closed_length` between the eyes
+        coil_over (table, optional): a helper coil beside the leaf, the left one, mirrored:
+            `body_eye`, `axle_eye`; its `spring` (`rate`, `free_length`, `solid_length` with the
+            gaps that stay open, `seat_offset` between the eyes less between the seats) and, where
+            there is no `damper` beside it, its own (`open_length`, `closed_length` between the
+            eyes, `gas_force`)
+        anti_roll_bar (table, optional): its left end, mirrored: what carries its bearings
+            (`carried_by`, `body` or `axle`), `link_eye` of the drop link on the other of the two,
+            `lever_end` of the bar, `lever_pivot`, any point of its axis along y
         bump_clearance (length, optional): above each spring seat to its bump stop, at ride height
         pinion_angle (angle, optional): at ride height, against the body's axis, positive with its
             nose up
@@ -1458,11 +1515,12 @@ class LeafAxle(Model):
         Two springs alike, mirror images of each other, that stand parallel to the vehicle's centre
         plane: of their points only the seat's `y` counts. The rate is that of the spring alone, its
         eyes free to move apart and its seat free to turn, as a spring tester finds it; what shackle
-        and eyes make of it on the vehicle is a result. At ride height each half is an arc. Heave is
-        that of the axle's middle. Left out: the twist of the leaves in roll, which adds to the roll
-        stiffness; bushes and their give, friction between leaves, which makes small movements
-        stiffer; leaves that part beyond their free shape; the give of the springs sideways. What is
-        missing gives results that are not a number.
+        and eyes make of it on the vehicle is a result. At ride height each half is an arc. What is
+        drawn is the ride height with everything fitted: a coil that turns the axle there is held by
+        the leaves. Heave is that of the axle's middle. Left out: the twist of the leaves in roll,
+        which adds to the roll stiffness; bushes and their give, friction between leaves, which
+        makes small movements stiffer; leaves that part beyond their free shape; the give of the
+        springs sideways. What is missing gives results that are not a number.
 
     Source
         Beam theory of a cantilever with its curvature in one shape, exact for large slopes; virtual
@@ -1488,6 +1546,8 @@ class LeafAxle(Model):
         wheel: Mapping[str, Any],
         spring: Mapping[str, Any],
         damper: Mapping[str, Any] | None = None,
+        coil_over: Mapping[str, Any] | None = None,
+        anti_roll_bar: Mapping[str, Any] | None = None,
         bump_clearance: QuantityLike | None = None,
         pinion_angle: QuantityLike | None = None,
         braking: Mapping[str, Any] | None = None,
@@ -1498,6 +1558,8 @@ class LeafAxle(Model):
             wheel=wheel,
             spring=spring,
             damper=damper,
+            coil_over=coil_over,
+            anti_roll_bar=anti_roll_bar,
             bump_clearance=bump_clearance,
             pinion_angle=pinion_angle,
             braking=braking,
@@ -1523,8 +1585,9 @@ class LeafAxle(Model):
         `seat_angle`, positive with its front up; `clamped_length`, held stiff by the seat over both
         halves; `eye_offset` of the eyes' centres above the main leaf; `form`, `uniform_strength` (a
         stepped pack or a tapered leaf) or `uniform_section` (a single leaf, or all leaves full length);
-        `load` that it carries; its `rate`, or the `leaves` of which it follows (`elastic_modulus`,
-        `leaf_width`, `leaf_thickness`, `full_length_leaves`, `graduated_leaves`).
+        `load` that it carries itself, while the wheel carries it and what the coil takes; its `rate`,
+        or the `leaves` of which it follows (`elastic_modulus`, `leaf_width`, `leaf_thickness`,
+        `full_length_leaves`, `graduated_leaves`).
         """
         return self._read("spring")  # type: ignore[no-any-return]
 
@@ -1532,6 +1595,23 @@ class LeafAxle(Model):
     def damper(self) -> dict[str, Any] | None:
         """The left one: `body_eye`, `axle_eye`, `open_length` and `closed_length` between the eyes."""
         return self._read("damper")  # type: ignore[no-any-return]
+
+    @property
+    def coil_over(self) -> dict[str, Any] | None:
+        """A helper coil beside the leaf, the left one, mirrored: `body_eye`, `axle_eye`; its `spring`
+        (`rate`, `free_length`, `solid_length` with the gaps that stay open, `seat_offset` between the
+        eyes less between the seats) and, where there is no `damper` beside it, its own (`open_length`,
+        `closed_length` between the eyes, `gas_force`).
+        """
+        return self._read("coil_over")  # type: ignore[no-any-return]
+
+    @property
+    def anti_roll_bar(self) -> dict[str, Any] | None:
+        """Its left end, mirrored: what carries its bearings (`carried_by`, `body` or `axle`), `link_eye`
+        of the drop link on the other of the two, `lever_end` of the bar, `lever_pivot`, any point of
+        its axis along y.
+        """
+        return self._read("anti_roll_bar")  # type: ignore[no-any-return]
 
     @property
     def bump_clearance(self) -> Quantity | None:
@@ -1592,12 +1672,13 @@ class LeafAxle(Model):
             drive_anti_pitch (ratio [-]): the anti-lift of a front axle, the anti-squat of a rear one;
                 the housing takes the torque of the wheels
             wheel_rate (linear stiffness [N/m]): tangent rate of one wheel in heave, half the axle's,
-                with what shackles and eyes make of it
-            roll_stiffness (rotational stiffness [N·m/rad]): tangent stiffness of both springs in roll
-                with the axle's middle kept, without twist, bar and tyres
-            wind_up_rate (rotational stiffness [N·m/rad]): tangent stiffness of both springs against the
-                axle's pitch with its heave kept
-            left_spring_load (force [N]): vertical, of the left spring at its seat
+                leaf and coil together, with what shackles and eyes make of it
+            roll_stiffness (rotational stiffness [N·m/rad]): tangent stiffness of both springs and coils
+                in roll with the axle's middle kept, without twist, bar and tyres
+            wind_up_rate (rotational stiffness [N·m/rad]): tangent stiffness of both springs and coils
+                against the axle's pitch with its heave kept
+            left_spring_load (force [N]): vertical, of the left leaf spring at its seat, its own; of
+                what a coil pulls along the vehicle it has the part along the way of the seat
             right_spring_load (force [N]): the same of the right spring
             left_leaf_stress (stress or pressure difference [Pa]): greatest of the left spring, in the
                 full-length leaves at the seat
@@ -1608,7 +1689,33 @@ class LeafAxle(Model):
             left_shackle_opening (angle [rad]): between the left shackle and the line of the eyes: at
                 nothing or half a turn it is in line and turns over
             right_shackle_opening (angle [rad]): the same of the right shackle
-            damper_motion_ratio (ratio [-]): shortening of the left damper over heave
+            left_eye_length (length [m]): between the eyes of the left coil-over
+            left_motion_ratio (ratio [-]): shortening of the left coil-over over heave
+            left_roll_motion_ratio (ratio [-]): shortening of the left coil-over over the travel of the
+            left wheel in roll: of upright coils their base over the track
+            left_coil_length (length [m]): between the seats of the left coil
+            left_coil_force (force [N]): compressive, in the left coil; nothing where it is loose
+            left_coil_used (length [m]): by how much the left coil is shorter than unloaded
+            left_coil_remaining (length [m]): until the left coil is solid, along itself
+            left_wheel_force (force [N]): of leaf, coil and gas on the left, the change of their energy
+                over heave: what the wheel carries but for the axle's own weight
+            right_eye_length (length [m]): between the eyes of the right coil-over
+            right_motion_ratio (ratio [-]): shortening of the right coil-over over heave
+            right_roll_motion_ratio (ratio [-]): shortening of the right coil-over over the travel of
+                the right wheel in roll
+            right_coil_length (length [m]): between the seats of the right coil
+            right_coil_force (force [N]): compressive, in the right coil; nothing where it is loose
+            right_coil_used (length [m]): by how much the right coil is shorter than unloaded
+            right_coil_remaining (length [m]): until the right coil is solid, along itself
+            right_wheel_force (force [N]): of leaf, coil and gas on the right, the change of their
+                energy over heave
+            bar_angle (angle [rad]): mean turn of the bar's two levers from ride height, positive as in
+                bump
+            bar_twist (angle [rad]): turn of the left lever less that of the right one
+            bar_motion_ratio (ratio [-]): travel of the levers' ends along their arcs over wheel travel,
+                in roll
+            damper_motion_ratio (ratio [-]): shortening of the left damper over heave, be it that beside
+                the coil or that of the coil-over
             left_damper_used (length [m]): of the left damper's stroke, from fully open
             left_damper_remaining (length [m]): of the left damper's stroke, to fully closed; negative
                 where it has ended
@@ -1637,9 +1744,13 @@ class LeafAxle(Model):
             `side_view_centre_height`, `side_view_angle`, `brake_anti_pitch`, `drive_anti_pitch`,
             `wheel_rate`, `roll_stiffness`, `wind_up_rate`, `left_spring_load`, `right_spring_load`,
             `left_leaf_stress`, `right_leaf_stress`, `left_shackle_angle`, `right_shackle_angle`,
-            `left_shackle_opening`, `right_shackle_opening`, `damper_motion_ratio`, `left_damper_used`,
-            `left_damper_remaining`, `right_damper_used`, `right_damper_remaining`,
-            `left_bump_remaining`, `right_bump_remaining`.
+            `left_shackle_opening`, `right_shackle_opening`, `left_eye_length`, `left_motion_ratio`,
+            `left_roll_motion_ratio`, `left_coil_length`, `left_coil_force`, `left_coil_used`,
+            `left_coil_remaining`, `left_wheel_force`, `right_eye_length`, `right_motion_ratio`,
+            `right_roll_motion_ratio`, `right_coil_length`, `right_coil_force`, `right_coil_used`,
+            `right_coil_remaining`, `right_wheel_force`, `bar_angle`, `bar_twist`, `bar_motion_ratio`,
+            `damper_motion_ratio`, `left_damper_used`, `left_damper_remaining`, `right_damper_used`,
+            `right_damper_remaining`, `left_bump_remaining`, `right_bump_remaining`.
         """
         return _leaf_axle_table(self._handle, heave, roll)  # type: ignore[no-any-return]
 
@@ -1656,16 +1767,17 @@ class LeafAxle(Model):
         Returns
             (table) One row a heave, roll and point, the points of a part in the order in which a line
             joins them: `heave`, `roll`, `part` (`axle`, `spring left`, `shackle left`, `seat left`,
-            `damper left`, `wheel left`, and the same of the right side), `point`, and its place `x`,
-            `y`, `z` in the body's axes. The main leaf goes from the `fixed eye` through `leaf`, `clamp`
-            and `seat` to the `shackle eye`; sideways it is drawn from the eyes, which stay in their
-            plane, evenly to its seat. A seat stands on the axle's own line, above or below it.
+            `damper left`, `coil-over left`, `wheel left`, the same of the right side, and `anti-roll
+            bar`), `point`, and its place `x`, `y`, `z` in the body's axes. The main leaf goes from the
+            `fixed eye` through `leaf`, `clamp` and `seat` to the `shackle eye`; sideways it is drawn
+            from the eyes, which stay in their plane, evenly to its seat. A seat stands on the axle's
+            own line, above or below it.
         """
         return _leaf_axle_points(self._handle, heave, roll)  # type: ignore[no-any-return]
 
     def travel_range(self, *, roll: QuantityLike) -> HeaveRange:
-        """How far the springs go in droop and bump before a shackle is in line; damper, bump stop and the
-        leaves' strength may end it earlier.
+        """How far the springs go in droop and bump before a shackle is in line; damper, bump stop, coil,
+        bar and the leaves' strength may end it earlier.
 
         Parameters
             roll (angle): of the axle against the body about x, positive with the left wheel in bump
@@ -1691,11 +1803,11 @@ class LeafAxle(Model):
             wind_up_angle (angle [rad]): turn of the housing by the torque, positive with the pinion's
                 nose up
             pinion_angle (angle [rad]): with that and the heave, positive with its nose up
-            wind_up_rate (rotational stiffness [N·m/rad]): tangent stiffness of both springs against the
-                axle's pitch, there
+            wind_up_rate (rotational stiffness [N·m/rad]): tangent stiffness of both springs and coils
+                against the axle's pitch, there
             wheelbase_change (length [m]): of the axle's middle by the torque alone
-            spring_load (force [N]): vertical, of each spring, which the torque changes with the heave
-                kept
+            spring_load (force [N]): vertical, of each leaf spring, which the torque changes with the
+                heave kept
             leaf_stress (stress or pressure difference [Pa]): greatest, in the full-length leaves at the
                 seat, load and torque together
         """
@@ -1712,12 +1824,13 @@ class LeafAxle(Model):
 
         Returns
             (table) Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the
-            results of `at`. The body's axes stay with the body: the axle moves in them.
+            results of `at`. The body's axes stay with the body: the axle moves in them. The seats of a
+            coil are set so that it carries what it carried.
         """
         return _leaf_axle_seat_block(self._handle, thickness, heave)  # type: ignore[no-any-return]
 
     def shackle_change(self, *, longer: QuantityLike, heave: QuantityLike) -> Table:
-        """Shackles of another length; the springs carry what they carried.
+        """Shackles of another length; springs and coils together carry what they carried.
 
         Parameters
             longer (length): by how much, negative where they are shorter
@@ -1738,9 +1851,48 @@ class LeafAxle(Model):
 
         Returns
             (table) Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the
-            results of `at`; changes are against the ride height before.
+            results of `at`; changes are against the ride height before. The seats of a coil are set so
+            that it carries what it carried.
         """
         return _leaf_axle_ride_height_change(self._handle, rise, heave)  # type: ignore[no-any-return]
+
+    def axle_move(self, *, forward: QuantityLike, up: QuantityLike, heave: QuantityLike) -> Table:
+        """The axle moved under its body: along its springs, whose seats come to another place of them, or
+        up and down on blocks; wheels, seats and what the axle carries are moved, what is on the body
+        stays.
+
+        Parameters
+            forward (length): by how much; one half of each spring gets shorter by it, the other one
+                longer
+            up (length): by how much, against the body, which then stands so much lower: the seats stay
+                at their height, blocks between them and the axle make it up
+            heave (length), several: from the ride height of each
+
+        Returns
+            (table) Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the
+            results of `at`. Kept are the eyes, the shackles and the height of the seats at ride height,
+            the length that is clamped, the load of each spring and its bending strength `B`, with which
+            a half of the length `L` has the rate `B / L^3` at its end. The seat is free to turn in a
+            spring tester, so that a half carries the share `c` of the other's lever in both; hence the
+            spring's rate is `B / (c_f^2 L_f^3 + c_s^2 L_s^3)`, of halves to the fixed eye and to the
+            shackle, and a given one changes as that; `leaves` stay as they are. The main leaf keeps its
+            length but for what the arcs want. The pinion points as it did, and the seats of a coil are
+            set so that it carries what it carried.
+        """
+        return _leaf_axle_axle_move(self._handle, forward, up, heave)  # type: ignore[no-any-return]
+
+    def spacer(self, *, outward: QuantityLike, heave: QuantityLike) -> Table:
+        """Spacers behind both wheels, or wheels of another offset.
+
+        Parameters
+            outward (length): thickness of a spacer, or by how much the new offset is less
+            heave (length), several: from ride height
+
+        Returns
+            (table) Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the
+            results of `at`.
+        """
+        return _leaf_axle_spacer(self._handle, outward, heave)  # type: ignore[no-any-return]
 
 
 class LiveAxle(Model):

@@ -207,8 +207,12 @@ pub struct Pitching {
 
 /// What a coil-over does at a length between its eyes.
 pub(super) struct Strut {
+    /// Between the eyes.
+    pub(super) eyes: Length,
     /// Of the coil, along itself; nothing where it is loose.
     pub(super) rate: f64,
+    /// Of the damper's gas.
+    pub(super) gas: f64,
     /// Of coil and gas.
     pub(super) force: f64,
     pub(super) length: Length,
@@ -220,10 +224,13 @@ pub(super) struct Strut {
 }
 
 impl Strut {
-    pub(super) fn of(coil_over: &AxleCoilOver, eyes: f64) -> Strut {
-        let (eyes, unknown) = (Length::from_si(eyes), Length::from_si(f64::NAN));
-        let mut on = Strut {
+    /// Nothing known.
+    pub(super) fn unknown() -> Strut {
+        let unknown = Length::from_si(f64::NAN);
+        Strut {
+            eyes: unknown,
             rate: f64::NAN,
+            gas: 0.0,
             force: f64::NAN,
             length: unknown,
             coil: Force::from_si(f64::NAN),
@@ -231,12 +238,16 @@ impl Strut {
             remaining: unknown,
             damper_used: unknown,
             damper_remaining: unknown,
-        };
-        let mut gas = 0.0;
+        }
+    }
+
+    pub(super) fn of(coil_over: &AxleCoilOver, eyes: f64) -> Strut {
+        let eyes = Length::from_si(eyes);
+        let mut on = Strut { eyes, ..Strut::unknown() };
         if let Some(damper) = &coil_over.damper {
             on.damper_used = damper.open_length.quantity - eyes;
             on.damper_remaining = eyes - damper.closed_length.quantity;
-            gas = damper.gas_force.as_ref().map_or(0.0, |gas| gas.quantity.si());
+            on.gas = damper.gas_force.as_ref().map_or(0.0, |gas| gas.quantity.si());
         }
         if let Some(spring) = &coil_over.spring {
             on.length = eyes - spring.seat_offset.quantity;
@@ -245,7 +256,7 @@ impl Strut {
             on.rate = if on.used.si() > 0.0 { spring.rate.quantity.si() } else { 0.0 };
             let coil = on.rate * on.used.si();
             on.coil = Force::from_si(coil);
-            on.force = coil + gas;
+            on.force = coil + on.gas;
         }
         on
     }

@@ -1,3 +1,5 @@
+use super::axle_parts::{AxleBar, AxleCoilOver, Mount, Strut};
+use super::bar_lever::{Lever, across, drawn, mirrored, out_of_reach};
 use super::jet::Jet;
 use super::leaf::{Bent, End, Half, Spring};
 use super::outline::{Outline, outlines};
@@ -20,8 +22,10 @@ use crate::{Error, Result, valid};
 /// # Fields
 /// - `axle` — `front` or `rear`: which way the wheelbase grows, and which way the pinion points
 /// - `wheel` — the left one at ride height: `centre`, `camber`, `toe`, and the `loaded_radius` from its centre to the ground; the right one is its mirror image
-/// - `spring` — the left one at ride height, without its axle's torque: `fixed_eye` on the body, `shackle_eye` on the spring, `shackle_pivot` on the body, `seat`, where the centre bolt crosses the main leaf; `seat_angle`, positive with its front up; `clamped_length`, held stiff by the seat over both halves; `eye_offset` of the eyes' centres above the main leaf; `form`, `uniform_strength` (a stepped pack or a tapered leaf) or `uniform_section` (a single leaf, or all leaves full length); `load` that it carries; its `rate`, or the `leaves` of which it follows (`elastic_modulus`, `leaf_width`, `leaf_thickness`, `full_length_leaves`, `graduated_leaves`)
+/// - `spring` — the left one at ride height, without its axle's torque: `fixed_eye` on the body, `shackle_eye` on the spring, `shackle_pivot` on the body, `seat`, where the centre bolt crosses the main leaf; `seat_angle`, positive with its front up; `clamped_length`, held stiff by the seat over both halves; `eye_offset` of the eyes' centres above the main leaf; `form`, `uniform_strength` (a stepped pack or a tapered leaf) or `uniform_section` (a single leaf, or all leaves full length); `load` that it carries itself, while the wheel carries it and what the coil takes; its `rate`, or the `leaves` of which it follows (`elastic_modulus`, `leaf_width`, `leaf_thickness`, `full_length_leaves`, `graduated_leaves`)
 /// - `damper` — the left one: `body_eye`, `axle_eye`, `open_length` and `closed_length` between the eyes
+/// - `coil_over` — a helper coil beside the leaf, the left one, mirrored: `body_eye`, `axle_eye`; its `spring` (`rate`, `free_length`, `solid_length` with the gaps that stay open, `seat_offset` between the eyes less between the seats) and, where there is no `damper` beside it, its own (`open_length`, `closed_length` between the eyes, `gas_force`)
+/// - `anti_roll_bar` — its left end, mirrored: what carries its bearings (`carried_by`, `body` or `axle`), `link_eye` of the drop link on the other of the two, `lever_end` of the bar, `lever_pivot`, any point of its axis along y
 /// - `bump_clearance` — above each spring seat to its bump stop, at ride height
 /// - `pinion_angle` — at ride height, against the body's axis, positive with its nose up
 /// - `braking` — `axle_share` `s` of the braking force, `centre_of_gravity_height` `h`, `wheelbase` `l`
@@ -29,7 +33,7 @@ use crate::{Error, Result, valid};
 ///
 /// # Valid for
 /// Two springs alike, mirror images of each other, that stand parallel to the vehicle's centre plane: of their points only the seat's `y` counts. The rate is that of the spring alone, its eyes free to move apart and its seat free to turn, as a
-/// spring tester finds it; what shackle and eyes make of it on the vehicle is a result. At ride height each half is an arc. Heave is that of the axle's middle. Left out: the twist of the leaves in roll, which adds to the roll stiffness; bushes and
+/// spring tester finds it; what shackle and eyes make of it on the vehicle is a result. At ride height each half is an arc. What is drawn is the ride height with everything fitted: a coil that turns the axle there is held by the leaves. Heave is that of the axle's middle. Left out: the twist of the leaves in roll, which adds to the roll stiffness; bushes and
 /// their give, friction between leaves, which makes small movements stiffer; leaves that part beyond their free shape; the give of the springs sideways. What is missing gives results that are not a number.
 ///
 /// # Source
@@ -51,6 +55,12 @@ pub struct LeafAxle {
     /// The left one at ride height.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub damper: Option<AxleDamper>,
+    /// A helper coil, the left one at ride height.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub coil_over: Option<AxleCoilOver>,
+    /// The left end of the bar.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub anti_roll_bar: Option<AxleBar>,
     /// Above each spring seat to its bump stop, at ride height.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub bump_clearance: Option<Value<Length>>,
@@ -194,9 +204,9 @@ pub struct LeafAxlePosition {
     pub drive_anti_pitch: Ratio,
     /// Tangent rate of one wheel in heave.
     pub wheel_rate: LinearStiffness,
-    /// Tangent stiffness of both springs in roll.
+    /// Tangent stiffness of springs and coils in roll.
     pub roll_stiffness: RotationalStiffness,
-    /// Tangent stiffness of both springs against the axle's pitch.
+    /// Tangent stiffness of springs and coils against the axle's pitch.
     pub wind_up_rate: RotationalStiffness,
     /// Vertical, of the left spring.
     pub left_spring_load: Force,
@@ -214,6 +224,44 @@ pub struct LeafAxlePosition {
     pub left_shackle_opening: Angle,
     /// The same on the right.
     pub right_shackle_opening: Angle,
+    /// Between the eyes of the left coil-over.
+    pub left_eye_length: Length,
+    /// Shortening of the left coil-over over heave.
+    pub left_motion_ratio: Ratio,
+    /// Shortening of the left coil-over over wheel travel in roll.
+    pub left_roll_motion_ratio: Ratio,
+    /// Between the seats of the left coil.
+    pub left_coil_length: Length,
+    /// Compressive, in the left coil.
+    pub left_coil_force: Force,
+    /// By how much the left coil is shorter than unloaded.
+    pub left_coil_used: Length,
+    /// Until the left coil is solid.
+    pub left_coil_remaining: Length,
+    /// Of leaf, coil and gas on the left in heave.
+    pub left_wheel_force: Force,
+    /// Between the eyes of the right coil-over.
+    pub right_eye_length: Length,
+    /// Shortening of the right coil-over over heave.
+    pub right_motion_ratio: Ratio,
+    /// Shortening of the right coil-over over wheel travel in roll.
+    pub right_roll_motion_ratio: Ratio,
+    /// Between the seats of the right coil.
+    pub right_coil_length: Length,
+    /// Compressive, in the right coil.
+    pub right_coil_force: Force,
+    /// By how much the right coil is shorter than unloaded.
+    pub right_coil_used: Length,
+    /// Until the right coil is solid.
+    pub right_coil_remaining: Length,
+    /// Of leaf, coil and gas on the right in heave.
+    pub right_wheel_force: Force,
+    /// Mean turn of the bar's levers.
+    pub bar_angle: Angle,
+    /// Turn of the left lever less that of the right one.
+    pub bar_twist: Angle,
+    /// Travel of the levers' ends over wheel travel, in roll.
+    pub bar_motion_ratio: Ratio,
     /// Shortening of the left damper over heave.
     pub damper_motion_ratio: Ratio,
     /// From fully open.
@@ -254,7 +302,7 @@ pub struct WindUp {
     pub wind_up_rate: RotationalStiffness,
     /// By the torque and its force at the ground.
     pub wheelbase_change: Length,
-    /// Vertical, of each spring.
+    /// Vertical, of each leaf spring.
     pub spring_load: Force,
     /// Greatest, in the full-length leaves.
     pub leaf_stress: Stress,
@@ -273,6 +321,8 @@ pub(super) struct Ready<'a> {
     base: f64,
     /// From the wheel's centre down to the ground.
     drop: f64,
+    levers: Option<[Lever; 2]>,
+    bar_sign: f64,
 }
 
 /// The axle at one heave, roll and pitch, with derivatives by these three.
@@ -284,6 +334,9 @@ struct Pose {
     energy: Jet,
     left: Bent,
     right: Bent,
+    /// Energy of the left and of the right coil-over, and the length between its eyes.
+    coils: [Jet; 2],
+    eyes: [Jet; 2],
     /// Turn to the left.
     steer: Jet,
     /// Of the axle's middle.
@@ -348,10 +401,10 @@ impl LeafAxle {
     /// - `side_view_angle` — forward lean of the contact point's path in bump
     /// - `brake_anti_pitch` — the anti-dive of a front axle, the anti-lift of a rear one, as a share of what would cancel the pitch of that axle
     /// - `drive_anti_pitch` — the anti-lift of a front axle, the anti-squat of a rear one; the housing takes the torque of the wheels
-    /// - `wheel_rate` — tangent rate of one wheel in heave, half the axle's, with what shackles and eyes make of it
-    /// - `roll_stiffness` — tangent stiffness of both springs in roll with the axle's middle kept, without twist, bar and tyres
-    /// - `wind_up_rate` — tangent stiffness of both springs against the axle's pitch with its heave kept
-    /// - `left_spring_load` — vertical, of the left spring at its seat
+    /// - `wheel_rate` — tangent rate of one wheel in heave, half the axle's, leaf and coil together, with what shackles and eyes make of it
+    /// - `roll_stiffness` — tangent stiffness of both springs and coils in roll with the axle's middle kept, without twist, bar and tyres
+    /// - `wind_up_rate` — tangent stiffness of both springs and coils against the axle's pitch with its heave kept
+    /// - `left_spring_load` — vertical, of the left leaf spring at its seat, its own; of what a coil pulls along the vehicle it has the part along the way of the seat
     /// - `right_spring_load` — the same of the right spring
     /// - `left_leaf_stress` — greatest of the left spring, in the full-length leaves at the seat
     /// - `right_leaf_stress` — the same of the right spring
@@ -359,7 +412,26 @@ impl LeafAxle {
     /// - `right_shackle_angle` — the same of the right shackle
     /// - `left_shackle_opening` — between the left shackle and the line of the eyes: at nothing or half a turn it is in line and turns over
     /// - `right_shackle_opening` — the same of the right shackle
-    /// - `damper_motion_ratio` — shortening of the left damper over heave
+    /// - `left_eye_length` — between the eyes of the left coil-over
+    /// - `left_motion_ratio` — shortening of the left coil-over over heave
+    /// - `left_roll_motion_ratio` — shortening of the left coil-over over the travel of the left wheel in roll: of upright coils their base over the track
+    /// - `left_coil_length` — between the seats of the left coil
+    /// - `left_coil_force` — compressive, in the left coil; nothing where it is loose
+    /// - `left_coil_used` — by how much the left coil is shorter than unloaded
+    /// - `left_coil_remaining` — until the left coil is solid, along itself
+    /// - `left_wheel_force` — of leaf, coil and gas on the left, the change of their energy over heave: what the wheel carries but for the axle's own weight
+    /// - `right_eye_length` — between the eyes of the right coil-over
+    /// - `right_motion_ratio` — shortening of the right coil-over over heave
+    /// - `right_roll_motion_ratio` — shortening of the right coil-over over the travel of the right wheel in roll
+    /// - `right_coil_length` — between the seats of the right coil
+    /// - `right_coil_force` — compressive, in the right coil; nothing where it is loose
+    /// - `right_coil_used` — by how much the right coil is shorter than unloaded
+    /// - `right_coil_remaining` — until the right coil is solid, along itself
+    /// - `right_wheel_force` — of leaf, coil and gas on the right, the change of their energy over heave
+    /// - `bar_angle` — mean turn of the bar's two levers from ride height, positive as in bump
+    /// - `bar_twist` — turn of the left lever less that of the right one
+    /// - `bar_motion_ratio` — travel of the levers' ends along their arcs over wheel travel, in roll
+    /// - `damper_motion_ratio` — shortening of the left damper over heave, be it that beside the coil or that of the coil-over
     /// - `left_damper_used` — of the left damper's stroke, from fully open
     /// - `left_damper_remaining` — of the left damper's stroke, to fully closed; negative where it has ended
     /// - `right_damper_used` — the same of the right damper, from fully open
@@ -405,7 +477,7 @@ impl LeafAxle {
     /// - `roll` — of the axle against the body about x, positive with the left wheel in bump
     ///
     /// # Returns
-    /// One row a heave and roll: `heave`, `roll`, and the results of `at`: `left_wheel_x`, `left_wheel_y`, `left_wheel_z`, `right_wheel_x`, `right_wheel_y`, `right_wheel_z`, `wheelbase_change`, `axle_steer`, `roll_steer`, `lateral_shift`, `pinion_angle`, `pinion_angle_change`, `roll_centre_height`, `side_view_centre_x`, `side_view_centre_height`, `side_view_angle`, `brake_anti_pitch`, `drive_anti_pitch`, `wheel_rate`, `roll_stiffness`, `wind_up_rate`, `left_spring_load`, `right_spring_load`, `left_leaf_stress`, `right_leaf_stress`, `left_shackle_angle`, `right_shackle_angle`, `left_shackle_opening`, `right_shackle_opening`, `damper_motion_ratio`, `left_damper_used`, `left_damper_remaining`, `right_damper_used`, `right_damper_remaining`, `left_bump_remaining`, `right_bump_remaining`.
+    /// One row a heave and roll: `heave`, `roll`, and the results of `at`: `left_wheel_x`, `left_wheel_y`, `left_wheel_z`, `right_wheel_x`, `right_wheel_y`, `right_wheel_z`, `wheelbase_change`, `axle_steer`, `roll_steer`, `lateral_shift`, `pinion_angle`, `pinion_angle_change`, `roll_centre_height`, `side_view_centre_x`, `side_view_centre_height`, `side_view_angle`, `brake_anti_pitch`, `drive_anti_pitch`, `wheel_rate`, `roll_stiffness`, `wind_up_rate`, `left_spring_load`, `right_spring_load`, `left_leaf_stress`, `right_leaf_stress`, `left_shackle_angle`, `right_shackle_angle`, `left_shackle_opening`, `right_shackle_opening`, `left_eye_length`, `left_motion_ratio`, `left_roll_motion_ratio`, `left_coil_length`, `left_coil_force`, `left_coil_used`, `left_coil_remaining`, `left_wheel_force`, `right_eye_length`, `right_motion_ratio`, `right_roll_motion_ratio`, `right_coil_length`, `right_coil_force`, `right_coil_used`, `right_coil_remaining`, `right_wheel_force`, `bar_angle`, `bar_twist`, `bar_motion_ratio`, `damper_motion_ratio`, `left_damper_used`, `left_damper_remaining`, `right_damper_used`, `right_damper_remaining`, `left_bump_remaining`, `right_bump_remaining`.
     pub fn table(&self, heave: &[Length], roll: &[Angle]) -> Result<Table> {
         let ready = self.ready()?;
         let inputs = Rows::new().quantity::<Length>("heave").quantity::<Angle>("roll");
@@ -429,14 +501,14 @@ impl LeafAxle {
     /// - `roll` — of the axle against the body about x, positive with the left wheel in bump
     ///
     /// # Returns
-    /// One row a heave, roll and point, the points of a part in the order in which a line joins them: `heave`, `roll`, `part` (`axle`, `spring left`, `shackle left`, `seat left`, `damper left`, `wheel left`, and the same of the right side), `point`,
+    /// One row a heave, roll and point, the points of a part in the order in which a line joins them: `heave`, `roll`, `part` (`axle`, `spring left`, `shackle left`, `seat left`, `damper left`, `coil-over left`, `wheel left`, the same of the right side, and `anti-roll bar`), `point`,
     /// and its place `x`, `y`, `z` in the body's axes. The main leaf goes from the `fixed eye` through `leaf`, `clamp` and `seat` to the `shackle eye`; sideways it is drawn from the eyes, which stay in their plane, evenly to its seat. A seat stands on the axle's own line, above or below it.
     pub fn points(&self, heave: &[Length], roll: &[Angle]) -> Result<Table> {
         let ready = self.ready()?;
         Ok(outlines(["heave", "roll"], (heave, roll), |heave, roll| ready.outline(heave, roll)))
     }
 
-    /// How far the springs go in droop and bump before a shackle is in line; damper, bump stop and the leaves' strength may end it earlier.
+    /// How far the springs go in droop and bump before a shackle is in line; damper, bump stop, coil, bar and the leaves' strength may end it earlier.
     ///
     /// # Parameters
     /// - `roll` — of the axle against the body about x, positive with the left wheel in bump
@@ -468,9 +540,9 @@ impl LeafAxle {
     /// # Returns
     /// - `wind_up_angle` — turn of the housing by the torque, positive with the pinion's nose up
     /// - `pinion_angle` — with that and the heave, positive with its nose up
-    /// - `wind_up_rate` — tangent stiffness of both springs against the axle's pitch, there
+    /// - `wind_up_rate` — tangent stiffness of both springs and coils against the axle's pitch, there
     /// - `wheelbase_change` — of the axle's middle by the torque alone
-    /// - `spring_load` — vertical, of each spring, which the torque changes with the heave kept
+    /// - `spring_load` — vertical, of each leaf spring, which the torque changes with the heave kept
     /// - `leaf_stress` — greatest, in the full-length leaves at the seat, load and torque together
     pub fn wind_up(&self, heave: Length, torque: Torque) -> Result<WindUp> {
         self.ready()?.wind_up(heave, torque)
@@ -483,23 +555,18 @@ impl LeafAxle {
     /// - `heave` — from the ride height of each
     ///
     /// # Returns
-    /// Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the results of `at`. The body's axes stay with the body: the axle moves in them.
+    /// Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the results of `at`. The body's axes stay with the body: the axle moves in them. The seats of a coil are set so that it carries what it carried.
     pub fn seat_block(&self, thickness: Length, heave: &[Length]) -> Result<Table> {
         self.check()?;
         valid! { thickness: (-1) <= .. <= 1 ; "common practice, no source: no block is 1 m thick"; }
         let seat = self.spring.seat.z.quantity - self.wheel.centre.z.quantity;
         let rise = thickness.si().copysign(thickness.si() * seat.si());
         let mut after = self.clone();
-        let down = vector(0.0, 0.0, -rise);
-        after.wheel.centre = after.wheel.centre.moved(down);
-        if let Some(damper) = &mut after.damper {
-            damper.axle_eye = damper.axle_eye.moved(down);
-        }
-        after.raise(rise);
-        compared(&self.ready()?, &after.ready()?, 0.0, heave)
+        after.carry(vector(0.0, 0.0, -rise));
+        self.settled(after, heave)
     }
 
-    /// Shackles of another length; the springs carry what they carried.
+    /// Shackles of another length; springs and coils together carry what they carried.
     ///
     /// # Parameters
     /// - `longer` — by how much, negative where they are shorter
@@ -511,6 +578,7 @@ impl LeafAxle {
         self.check()?;
         valid! { longer: (-1) <= .. <= 1 ; "common practice, no source: no shackle is 1 m longer"; }
         let before = self.ready()?;
+        let carried = before.rest()?.energy.first[0];
         let mut after = before.clone();
         after.spring.shackle_length += longer.si();
         let wrong = |why: &str| {
@@ -524,7 +592,7 @@ impl LeafAxle {
         let mut settled = false;
         for _ in 0..50 {
             let on = after.pose(standing, 0.0).map_err(|end| wrong(end.sentence()))?;
-            let excess = on.energy.first[0] - 2.0 * self.spring.load.quantity.si();
+            let excess = on.energy.first[0] - carried;
             let step = excess / on.axle_rate();
             standing -= step.clamp(-0.02, 0.02);
             settled = step.abs() < 1e-12;
@@ -548,7 +616,7 @@ impl LeafAxle {
     /// - `heave` — from the ride height of each
     ///
     /// # Returns
-    /// Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the results of `at`; changes are against the ride height before.
+    /// Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the results of `at`; changes are against the ride height before. The seats of a coil are set so that it carries what it carried.
     pub fn ride_height_change(&self, rise: Length, heave: &[Length]) -> Result<Table> {
         self.check()?;
         valid! { rise: (-10) <= .. <= 10 ; "common practice, no source: no body is raised by 10 m"; }
@@ -556,9 +624,95 @@ impl LeafAxle {
         let standing = before.pose(-rise.si(), 0.0).map_err(|_| before.beyond(-rise, Angle::from_si(0.0)))?;
         let mut model = self.clone();
         model.raise(rise.si());
+        model.reseat(before.rest()?.eyes[0], standing.eyes[0]);
         let mut after = Ready { model: &model, ..before.clone() };
-        after.load(&standing.left)?;
+        let here = after.place([-rise.si(), 0.0, standing.pitch], 0.0);
+        after.load(&here.map_err(|end| refused("spring", end.sentence().to_owned()))?)?;
         compared(&before, &after, -rise.si(), heave)
+    }
+
+    /// The axle moved under its body: along its springs, whose seats come to another place of them, or up and down on blocks; wheels, seats and what the axle carries are moved, what is on the body stays.
+    ///
+    /// # Parameters
+    /// - `forward` — by how much; one half of each spring gets shorter by it, the other one longer
+    /// - `up` — by how much, against the body, which then stands so much lower: the seats stay at their height, blocks between them and the axle make it up
+    /// - `heave` — from the ride height of each
+    ///
+    /// # Returns
+    /// Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the results of `at`. Kept are the eyes, the shackles and the height of the seats at ride height, the length that is clamped, the load of each spring and its bending strength `B`, with which a
+    /// half of the length `L` has the rate `B / L^3` at its end. The seat is free to turn in a spring tester, so that a half carries the share `c` of the other's lever in both; hence the spring's rate is `B / (c_f^2 L_f^3 + c_s^2 L_s^3)`, of halves to the fixed eye and to the shackle, and a given one
+    /// changes as that; `leaves` stay as they are. The main leaf keeps its length but for what the arcs want. The pinion points as it did, and the seats of a coil are set so that it carries what it carried.
+    pub fn axle_move(&self, forward: Length, up: Length, heave: &[Length]) -> Result<Table> {
+        let before = self.ready()?;
+        valid! {
+            forward: (-10) <= .. <= 10 ; "common practice, no source: no axle is moved by 10 m";
+            up: (-10) <= .. <= 10 ; "common practice, no source: no axle is moved by 10 m";
+        }
+        let mut after = self.clone();
+        after.carry(vector(forward.si(), 0.0, up.si()));
+        after.spring.seat = after.spring.seat.moved(vector(forward.si(), 0.0, 0.0));
+        if let Some(rate) = &self.spring.rate {
+            // How easily its halves give does not ask for the rate.
+            let rate = rate.quantity * (before.ease() / after.ready()?.ease());
+            after.spring.rate = Some(Value::new(rate));
+        }
+        self.settled(after, heave)
+    }
+
+    /// Spacers behind both wheels, or wheels of another offset.
+    ///
+    /// # Parameters
+    /// - `outward` — thickness of a spacer, or by how much the new offset is less
+    /// - `heave` — from ride height
+    ///
+    /// # Returns
+    /// Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the results of `at`.
+    pub fn spacer(&self, outward: Length, heave: &[Length]) -> Result<Table> {
+        self.check()?;
+        valid! { outward: (-1) <= .. <= 1 ; "common practice, no source: no spacer is 1 m thick"; }
+        let mut after = self.clone();
+        // The axle's middle stays: the springs hold it.
+        let by = self.wheel.axis() * outward.si();
+        after.wheel.centre = after.wheel.centre.moved(vector(0.0, by.y, 0.0));
+        self.settled(after, heave)
+    }
+
+    /// What the axle carries moved with it, but for the seats of its springs.
+    fn carry(&mut self, by: Vector) {
+        let mut on_axle = vec![&mut self.wheel.centre];
+        on_axle.extend(self.damper.iter_mut().map(|damper| &mut damper.axle_eye));
+        on_axle.extend(self.coil_over.iter_mut().map(|coil_over| &mut coil_over.axle_eye));
+        if let Some(bar) = &mut self.anti_roll_bar {
+            match bar.carried_by {
+                Mount::Axle => on_axle.extend([&mut bar.lever_end, &mut bar.lever_pivot]),
+                Mount::Body => on_axle.push(&mut bar.link_eye),
+            }
+        }
+        for point in on_axle {
+            *point = point.moved(by);
+        }
+        self.raise(-by.z);
+    }
+
+    /// The rows of this axle and of a changed one at its own ride height, whose coil is set to carry what it carried.
+    fn settled(&self, mut after: LeafAxle, heave: &[Length]) -> Result<Table> {
+        let before = self.ready()?;
+        let drawn = after.ready()?.rest()?.eyes[0];
+        after.reseat(before.rest()?.eyes[0], drawn);
+        compared(&before, &after.ready()?, 0.0, heave)
+    }
+
+    /// The seats of a coil set so that it carries between these eyes what it carried between the first ones; a loose one keeps its gap.
+    fn reseat(&mut self, before: Jet, after: Jet) {
+        let Some(coil_over) = &mut self.coil_over else { return };
+        let strut = Strut::of(coil_over, before.value);
+        let Some(spring) = &mut coil_over.spring else { return };
+        let mut length = strut.length;
+        if strut.coil.si() > 0.0 {
+            let force = strut.force * before.first[0] / after.first[0] - strut.gas;
+            length = spring.free_length.quantity - Force::from_si(force) / spring.rate.quantity;
+        }
+        spring.seat_offset = Value::new(Length::from_si(after.value) - length);
     }
 
     /// The centre of gravity raised.
@@ -594,6 +748,8 @@ impl LeafAxle {
         if let Some(damper) = &self.damper {
             damper.check()?;
         }
+        self.check_coil_over()?;
+        let levers = self.levers()?;
         let drawn = &self.spring;
         drawn.check()?;
         let [fixed_eye, eye, pivot, seat] =
@@ -637,18 +793,47 @@ impl LeafAxle {
             angle,
             base: 2.0 * drawn.seat.y.quantity.si(),
             drop: self.wheel.loaded_radius.quantity.si() * self.wheel.camber.quantity.si().cos(),
+            levers,
+            bar_sign: 1.0,
         };
         ready.stiffen()?;
-        let fault = |end: End| refused("spring", end.sentence().to_owned());
-        let rest = ready.place([0.0; 3], 0.0).map_err(fault)?;
-        ready.load(&rest.left)?;
-        let rest = ready.place([0.0; 3], 0.0).map_err(fault)?;
+        let rest = ready.rest()?;
+        ready.load(&rest)?;
+        let rest = ready.rest()?;
         ready.stress(&rest.left)?;
+        if let Some([left, _]) = &ready.levers
+            && let Some((_, [rate, _])) = left.turn(ready.seen(&rest, left))
+        {
+            ready.bar_sign = 1.0_f64.copysign(rate);
+        }
         if rest.energy.second[5] > 0.0 {
             Ok(ready)
         } else {
             Err(refused("spring", End::Pitch.sentence().to_owned()))
         }
+    }
+
+    /// Refuses a helper coil that cannot be.
+    fn check_coil_over(&self) -> Result<()> {
+        let Some(coil_over) = &self.coil_over else { return Ok(()) };
+        coil_over.check()?;
+        if (coil_over.body_eye.vector() - coil_over.axle_eye.vector()).norm() < LEAST {
+            return Err(refused("coil_over", "its eyes are nearer than 1 mm".to_owned()));
+        }
+        if coil_over.damper.is_some() && self.damper.is_some() {
+            let message = "there is a `damper` beside it already: give one of the two";
+            return Err(refused("coil_over.damper", message.to_owned()));
+        }
+        Ok(())
+    }
+
+    /// Both levers of the bar.
+    fn levers(&self) -> Result<Option<[Lever; 2]>> {
+        let Some(bar) = &self.anti_roll_bar else { return Ok(None) };
+        bar.check()?;
+        let centre = self.wheel.centre.vector();
+        let middle = vector(centre.x, 0.0, centre.z);
+        Ok(Some([Lever::new(bar, middle, drawn)?, Lever::new(bar, middle, mirrored)?]))
     }
 
     /// What belongs to no part.
@@ -683,6 +868,16 @@ pub(super) fn locked(roll: Angle, end: End) -> Error {
     let message =
         format!("roll = {} rad: the springs do not go there at ride height, {}", roll.si(), end.sentence());
     Error::NoSolution { message }
+}
+
+/// Energy of a coil-over with this length between its eyes.
+fn stored(coil_over: &AxleCoilOver, eyes: Jet) -> Jet {
+    let strut = Strut::of(coil_over, eyes.value);
+    let (energy, coil, rate) = match &coil_over.spring {
+        Some(_) => (0.5 * strut.coil.si() * strut.used.si(), strut.coil.si(), strut.rate),
+        None => (0.0, 0.0, 0.0),
+    };
+    eyes.chain([energy - strut.gas * eyes.value, -coil - strut.gas, rate])
 }
 
 /// The rows of two axles without roll; the second one stands at another heave.
@@ -812,18 +1007,30 @@ impl Ready<'_> {
         Ok(())
     }
 
-    /// The load set so that a spring carries it here without a torque about the axle.
-    fn load(&mut self, on: &Bent) -> Result<()> {
+    /// The load set so that a spring carries it here without a torque about the axle but what its coil makes.
+    fn load(&mut self, on: &Pose) -> Result<()> {
         let load = self.model.spring.load.quantity.si();
+        let torque = on.coils[0].first[2];
+        let on = &on.left;
         let ([fixed, _, fixed_turn], [shackle, _, shackle_turn]) = (on.fixed.first, on.shackle.first);
-        let over = load / (fixed * shackle_turn - shackle * fixed_turn);
-        if !over.is_finite() {
+        let all = fixed * shackle_turn - shackle * fixed_turn;
+        let (over, turned) = (load / all, torque / all);
+        if !over.is_finite() || !turned.is_finite() {
             return Err(refused("spring", "its load turns the axle, whatever the halves do".to_owned()));
         }
         let Spring { fixed, shackle, .. } = &mut self.spring;
-        fixed.loaded = shackle_turn * over / fixed.stiffness - on.fixed.value;
-        shackle.loaded = -fixed_turn * over / shackle.stiffness - on.shackle.value;
+        let moments = [
+            shackle_turn * over + on.shackle.first[0] * turned,
+            -fixed_turn * over - on.fixed.first[0] * turned,
+        ];
+        fixed.loaded = moments[0] / fixed.stiffness - on.fixed.value;
+        shackle.loaded = moments[1] / shackle.stiffness - on.shackle.value;
         Ok(())
+    }
+
+    /// The axle at ride height.
+    fn rest(&self) -> Result<Pose> {
+        self.place([0.0; 3], 0.0).map_err(|end| refused("spring", end.sentence().to_owned()))
     }
 
     /// The axle at this heave, roll and pitch, with a force forward at the ground.
@@ -846,9 +1053,32 @@ impl Ready<'_> {
         let line = (x + -fixed_x) * (eye_x + -fixed_x).inverse() * (eye_z + -fixed_z) + fixed_z;
         let y = sine * cosine.inverse() * (line - z);
         let energy = left.energy + right.energy - (x + pitch * self.drop) * traction;
-        let [_, _, zt, _, rt, tt] = energy.second;
-        let pitch_rates = [-zt / tt, -rt / tt];
-        Ok(Pose { pitch: pitch.value, pitch_rates, energy, left, right, steer, x, y, z, line, lean, tilt })
+        let (pitch, none) = (pitch.value, [Jet::default(); 2]);
+        let mut on = Pose {
+            pitch,
+            pitch_rates: [0.0; 2],
+            energy,
+            left,
+            right,
+            coils: none,
+            eyes: none,
+            steer,
+            x,
+            y,
+            z,
+            line,
+            lean,
+            tilt,
+        };
+        if let Some(coil_over) = &self.model.coil_over {
+            on.eyes =
+                [1.0, -1.0].map(|side| self.between(&on, &coil_over.body_eye, &coil_over.axle_eye, side));
+            on.coils = on.eyes.map(|eyes| stored(coil_over, eyes));
+            on.energy = on.energy + on.coils[0] + on.coils[1];
+        }
+        let [_, _, zt, _, rt, tt] = on.energy.second;
+        on.pitch_rates = [-zt / tt, -rt / tt];
+        Ok(on)
     }
 
     /// The axle with the pitch that balances it, from a first guess of it.
@@ -935,7 +1165,9 @@ impl Ready<'_> {
     }
 
     pub(super) fn at(&self, heave: Length, roll: Angle) -> Result<LeafAxlePosition> {
-        self.results(&self.reached(heave, roll)?)
+        let on = self.reached(heave, roll)?;
+        let bar = self.bar(&on).ok_or_else(|| self.drop_link(heave, roll))?;
+        self.results(&on, bar)
     }
 
     fn outline(&self, heave: Length, roll: Angle) -> Result<Outline<'static>> {
@@ -949,13 +1181,13 @@ impl Ready<'_> {
         let [left, right] = ends;
         let mut outline: Outline<'static> = vec![("axle", vec![("left end", left), ("right end", right)])];
         let names = [
-            ["spring left", "shackle left", "seat left", "damper left", "wheel left"],
-            ["spring right", "shackle right", "seat right", "damper right", "wheel right"],
+            ["spring left", "shackle left", "seat left", "damper left", "coil-over left", "wheel left"],
+            ["spring right", "shackle right", "seat right", "damper right", "coil-over right", "wheel right"],
         ];
         for ((names, centre), (side, bent)) in
             names.into_iter().zip(ends).zip([(1.0, &on.left), (-1.0, &on.right)])
         {
-            let [spring, shackle, seat, damper, tyre] = names;
+            let [spring, shackle, seat, damper, coil_over, tyre] = names;
             let place = |at: Vector| vector(at.x, side * at.y, at.z);
             let across = side * 0.5 * self.base;
             let [forward, up] = self.seat;
@@ -966,14 +1198,27 @@ impl Ready<'_> {
             outline.push((spring, leaf));
             outline.push((shackle, vec![("pivot", vector(x, across, z)), ("eye", eye)]));
             outline.push((seat, vec![("axle", carried(vector(0.0, across, 0.0))), ("seat", on_axle)]));
-            if let Some(on) = &model.damper {
-                let (body, axle) = (place(on.body_eye.vector()), place(on.axle_eye.vector()));
-                outline.push((damper, vec![("body eye", body), ("axle eye", carried(axle - middle))]));
+            let dampers = model.damper.iter().map(|on| (damper, &on.body_eye, &on.axle_eye));
+            let coils = model.coil_over.iter().map(|on| (coil_over, &on.body_eye, &on.axle_eye));
+            for (part, body, axle) in dampers.chain(coils) {
+                let (body, axle) = (place(body.vector()), place(axle.vector()));
+                outline.push((part, vec![("body eye", body), ("axle eye", carried(axle - middle))]));
             }
             let axis = carried(place(wheel.axis())) - carried(Vector::default());
             let down = axis * axis.z - vector(0.0, 0.0, 1.0);
             let contact = centre + down.unit() * wheel.loaded_radius.quantity.si();
             outline.push((tyre, vec![("centre", centre), ("contact", contact)]));
+        }
+        if let Some(levers) = &self.levers {
+            let reached = levers.each_ref().map(|lever| {
+                let points = lever.points(self.seen(&on, lever).0)?;
+                Some(match lever.carried_by {
+                    Mount::Body => points,
+                    Mount::Axle => points.map(carried),
+                })
+            });
+            let [Some(left), Some(right)] = reached else { return Err(self.drop_link(heave, roll)) };
+            outline.push(("anti-roll bar", across(left, right)));
         }
         Ok(outline)
     }
@@ -1021,7 +1266,7 @@ impl Ready<'_> {
             pinion_angle: model.pinion(model.nose_up(on.pitch)),
             wind_up_rate: RotationalStiffness::from_si(on.energy.second[5]),
             wheelbase_change: Length::from_si(model.to_rear() * (on.x.value - before.x.value)),
-            spring_load: Force::from_si(0.5 * on.energy.first[0]),
+            spring_load: Force::from_si(0.5 * on.energy.first[0] - on.coils[0].first[0]),
             leaf_stress: self.stress(&on.left)?,
         })
     }
@@ -1111,16 +1356,88 @@ impl Ready<'_> {
         [x, y, on.z + sine * arm.y + cosine * up]
     }
 
+    /// Where an eye of a drop link stands as seen from what carries the bar, and its derivatives along heave and roll.
+    fn seen(&self, on: &Pose, lever: &Lever) -> (Vector, [Vector; 2]) {
+        let eye = lever.eye;
+        let place = match lever.carried_by {
+            Mount::Body => self.carried(on, eye),
+            Mount::Axle => {
+                let ([x, y, z], [sine, cosine], [tilt, level]) =
+                    ([-on.x + eye.x, -on.y + eye.y, -on.z + eye.z], on.lean, on.tilt);
+                let (turn, ahead) = (on.steer.sine(), on.steer.cosine());
+                let (forward, left) = (ahead * x + turn * y, ahead * y - turn * x);
+                let up = cosine * z - sine * left;
+                [level * forward + tilt * up, cosine * left + sine * z, level * up - tilt * forward]
+            }
+        };
+        let of = |each: &dyn Fn(Jet) -> f64| {
+            let [x, y, z] = place.map(each);
+            vector(x, y, z)
+        };
+        (of(&|jet| jet.value), [of(&|jet| on.by_heave(jet)), of(&|jet| on.by_roll(jet))])
+    }
+
+    /// Angle, twist and motion ratio of the bar; not numbers without one, none where a drop link does not reach.
+    fn bar(&self, on: &Pose) -> Option<[f64; 3]> {
+        let Some([left, right]) = &self.levers else { return Some([f64::NAN; 3]) };
+        let (left_turn, left_rates) = left.turn(self.seen(on, left))?;
+        let (right_turn, right_rates) = right.turn(self.seen(on, right))?;
+        let (sign, radius) = (self.bar_sign, left.hinge.radius);
+        let travel = 2.0 * on.lean[1].value * self.model.wheel.centre.y.quantity.si();
+        Some([
+            0.5 * sign * (left_turn + right_turn),
+            sign * (left_turn - right_turn),
+            sign * (left_rates[1] - right_rates[1]) * radius / travel,
+        ])
+    }
+
+    /// Where the bar does not go along.
+    fn drop_link(&self, heave: Length, roll: Angle) -> Error {
+        out_of_reach(heave, roll, |heave, roll| {
+            self.pose(heave.si(), roll.si()).is_ok_and(|on| self.bar(&on).is_some())
+        })
+    }
+
+    /// Motion ratios in heave and in roll of the coil-over on the left (0) or the right (1), and what it does.
+    fn coil(&self, on: &Pose, place: usize) -> ([Ratio; 2], Strut) {
+        let Some(coil_over) = &self.model.coil_over else {
+            return ([Ratio::from_si(f64::NAN); 2], Strut::unknown());
+        };
+        let eyes = on.eyes[place];
+        let out = [1.0, -1.0][place] * self.model.wheel.centre.y.quantity.si();
+        let ratios = [-on.by_heave(eyes), -on.by_roll(eyes) / (on.lean[1].value * out)];
+        (ratios.map(Ratio::from_si), Strut::of(coil_over, eyes.value))
+    }
+
+    /// Between the eyes of the damper on the left (0) or the right (1), and its lengths fully open and fully closed.
+    fn damper(&self, on: &Pose, place: usize) -> Option<(Jet, [Length; 2])> {
+        if let Some(damper) = &self.model.damper {
+            let between = self.damper_length(on, damper, [1.0, -1.0][place]);
+            return Some((between, [damper.open_length.quantity, damper.closed_length.quantity]));
+        }
+        let damper = self.model.coil_over.as_ref()?.damper.as_ref()?;
+        Some((on.eyes[place], [damper.open_length.quantity, damper.closed_length.quantity]))
+    }
+
     /// Between the eyes of the damper on the left (1) or the right (-1).
     fn damper_length(&self, on: &Pose, damper: &AxleDamper, side: f64) -> Jet {
-        let (body, axle) = (damper.body_eye.vector(), damper.axle_eye.vector());
+        self.between(on, &damper.body_eye, &damper.axle_eye, side)
+    }
+
+    /// From a point of the body to one of the axle, both on the left (1) or the right (-1).
+    fn between(&self, on: &Pose, body: &Point, axle: &Point, side: f64) -> Jet {
+        let (body, axle) = (body.vector(), axle.vector());
         let arm = vector(axle.x - self.centre[0], side * axle.y, axle.z - self.centre[1]);
         let [x, y, z] = self.carried(on, arm);
         let [x, y, z] = [x + -body.x, y + -side * body.y, z + -body.z];
         (x.square() + y.square() + z.square()).root()
     }
 
-    fn results(&self, on: &Pose) -> Result<LeafAxlePosition> {
+    fn results(
+        &self,
+        on: &Pose,
+        [bar_angle, bar_twist, bar_motion_ratio]: [f64; 3],
+    ) -> Result<LeafAxlePosition> {
         let model = self.model;
         let (length, angle, ratio) = (Length::from_si, Angle::from_si, Ratio::from_si);
         let [left_wheel, right_wheel] = [1.0, -1.0].map(|side| {
@@ -1144,15 +1461,17 @@ impl Ready<'_> {
         let anti = model.to_rear() * levers * path;
         let [_, _, _, rr, rt, tt] = on.energy.second;
         let [left_shackle, right_shackle] = [&on.left, &on.right].map(|bent| self.shackle(bent));
-        let [left_damper, right_damper] = [1.0, -1.0].map(|side| match &model.damper {
-            Some(damper) => {
-                let between = self.damper_length(on, damper, side);
-                let (open, closed) = (damper.open_length.quantity, damper.closed_length.quantity);
+        let [left_damper, right_damper] = [0, 1].map(|place| match self.damper(on, place) {
+            Some((between, [open, closed])) => {
                 let now = length(between.value);
                 (open - now, now - closed, -on.by_heave(between))
             }
             None => (length(f64::NAN), length(f64::NAN), f64::NAN),
         });
+        let [(left_ratios, left_coil), (right_ratios, right_coil)] = [0, 1].map(|place| self.coil(on, place));
+        let wheel_force = |bent: &Bent, place: usize| {
+            Force::from_si(on.by_heave(bent.energy) + on.by_heave(on.coils[place]))
+        };
         let clearance = model.bump_clearance.as_ref().map_or(f64::NAN, |on| on.quantity.si());
         let seat = self.centre[1] + self.seat[1];
         let change = model.nose_up(on.pitch);
@@ -1186,6 +1505,25 @@ impl Ready<'_> {
             right_shackle_angle: right_shackle[0],
             left_shackle_opening: left_shackle[1],
             right_shackle_opening: right_shackle[1],
+            left_eye_length: left_coil.eyes,
+            left_motion_ratio: left_ratios[0],
+            left_roll_motion_ratio: left_ratios[1],
+            left_coil_length: left_coil.length,
+            left_coil_force: left_coil.coil,
+            left_coil_used: left_coil.used,
+            left_coil_remaining: left_coil.remaining,
+            left_wheel_force: wheel_force(&on.left, 0),
+            right_eye_length: right_coil.eyes,
+            right_motion_ratio: right_ratios[0],
+            right_roll_motion_ratio: right_ratios[1],
+            right_coil_length: right_coil.length,
+            right_coil_force: right_coil.coil,
+            right_coil_used: right_coil.used,
+            right_coil_remaining: right_coil.remaining,
+            right_wheel_force: wheel_force(&on.right, 1),
+            bar_angle: angle(bar_angle),
+            bar_twist: angle(bar_twist),
+            bar_motion_ratio: ratio(bar_motion_ratio),
             damper_motion_ratio: ratio(left_damper.2),
             left_damper_used: left_damper.0,
             left_damper_remaining: left_damper.1,
@@ -1221,6 +1559,11 @@ outputs! {
     left_spring_load: Force, right_spring_load: Force, left_leaf_stress: Stress, right_leaf_stress: Stress,
     left_shackle_angle: Angle, right_shackle_angle: Angle,
     left_shackle_opening: Angle, right_shackle_opening: Angle,
+    left_eye_length: Length, left_motion_ratio: Ratio, left_roll_motion_ratio: Ratio, left_coil_length: Length,
+    left_coil_force: Force, left_coil_used: Length, left_coil_remaining: Length, left_wheel_force: Force,
+    right_eye_length: Length, right_motion_ratio: Ratio, right_roll_motion_ratio: Ratio, right_coil_length: Length,
+    right_coil_force: Force, right_coil_used: Length, right_coil_remaining: Length, right_wheel_force: Force,
+    bar_angle: Angle, bar_twist: Angle, bar_motion_ratio: Ratio,
     damper_motion_ratio: Ratio, left_damper_used: Length, left_damper_remaining: Length,
     right_damper_used: Length, right_damper_remaining: Length, left_bump_remaining: Length, right_bump_remaining: Length,
 }
@@ -1228,7 +1571,7 @@ outputs! {
 #[cfg(test)]
 mod tests {
     use super::super::outline::read;
-    use super::super::parts::BrakePlace;
+    use super::super::parts::{BrakePlace, CoilSpring, Damper};
     use super::*;
     use crate::suspension::live_axle_roll_stiffness;
     use crate::units::{deg, mm};
@@ -1282,6 +1625,8 @@ mod tests {
                 open_length: length(0.68),
                 closed_length: length(0.42),
             }),
+            coil_over: None,
+            anti_roll_bar: None,
             bump_clearance: Some(length(0.09)),
             pinion_angle: Some(Value::new(Angle::of::<deg>(3.0))),
             braking: Some(Braking {
@@ -1302,6 +1647,51 @@ mod tests {
             full_length_leaves: Value::new(Ratio::from_si(2.0)),
             graduated_leaves: Value::new(Ratio::from_si(5.0)),
         }
+    }
+
+    fn place([x, y, z]: [f64; 3]) -> Point {
+        Point::new(metres(x), metres(y), metres(z))
+    }
+    fn coil() -> CoilSpring {
+        CoilSpring {
+            rate: Value::new(LinearStiffness::from_si(30_000.0)),
+            free_length: length(0.35),
+            solid_length: length(0.15),
+            seat_offset: length(0.15),
+        }
+    }
+    fn bar(carried_by: Mount) -> AxleBar {
+        match carried_by {
+            Mount::Body => AxleBar {
+                carried_by,
+                link_eye: place([-0.06, 0.45, 0.36]),
+                lever_end: place([-0.07, 0.46, 0.52]),
+                lever_pivot: place([0.15, 0.35, 0.53]),
+            },
+            Mount::Axle => AxleBar {
+                carried_by,
+                link_eye: place([0.2, 0.45, 0.62]),
+                lever_end: place([0.19, 0.47, 0.42]),
+                lever_pivot: place([-0.02, 0.47, 0.41]),
+            },
+        }
+    }
+    /// With a helper coil that leans, off the axle's middle, and a bar.
+    fn helped(mount: Mount) -> LeafAxle {
+        let mut model = axle(ARCHED);
+        model.damper = None;
+        model.coil_over = Some(AxleCoilOver {
+            body_eye: place([0.05, 0.42, 0.85]),
+            axle_eye: place([-0.04, 0.5, 0.45]),
+            spring: Some(coil()),
+            damper: Some(Damper {
+                open_length: length(0.55),
+                closed_length: length(0.3),
+                gas_force: Some(Value::new(Force::from_si(150.0))),
+            }),
+        });
+        model.anti_roll_bar = Some(bar(mount));
+        model
     }
 
     /// Hardly loaded, so that only stiffness counts.
@@ -1357,6 +1747,98 @@ mod tests {
             let bend = -(bump.wheelbase_change + droop.wheelbase_change).si() / (h * h);
             assert_relative_eq!(bend, 1.0 / (link * 0.58), max_relative = 1e-3);
         }
+    }
+
+    /// Upright coils and drop links above the axle of a flat spring: rates add, bases and levers are read off the drawing.
+    #[test]
+    fn an_upright_helper_counts_with_its_base_and_a_bar_with_that_of_its_links() {
+        let mut model = flat(LeafForm::UniformStrength);
+        model.damper = None;
+        model.coil_over = Some(AxleCoilOver {
+            body_eye: place([0.0, 0.4, 0.85]),
+            axle_eye: place([0.0, 0.4, 0.45]),
+            spring: Some(CoilSpring { seat_offset: length(0.06), ..coil() }),
+            damper: None,
+        });
+        model.anti_roll_bar = Some(AxleBar {
+            carried_by: Mount::Body,
+            link_eye: place([0.0, 0.6, 0.39]),
+            lever_end: place([0.0, 0.6, 0.55]),
+            lever_pivot: place([0.2, 0.3, 0.55]),
+        });
+        let on = model.at(metres(0.0), radians(0.0)).unwrap();
+        // 10 mm of the coil are used.
+        assert_relative_eq!(on.left_coil_force.si(), 300.0, max_relative = 1e-9);
+        assert_relative_eq!(on.left_wheel_force.si(), 301.0, max_relative = 1e-9);
+        assert_relative_eq!(on.left_spring_load.si(), 1.0, max_relative = 1e-9);
+        assert_relative_eq!(on.wheel_rate.si(), 140_000.0, max_relative = 1e-4);
+        assert_relative_eq!(on.left_motion_ratio.si(), 1.0, max_relative = 1e-12);
+        assert_relative_eq!(on.right_roll_motion_ratio.si(), 0.4 / 0.81, max_relative = 1e-9);
+        let roll = |rate: f64, base: f64| {
+            live_axle_roll_stiffness(LinearStiffness::from_si(rate), metres(base)).unwrap().si()
+        };
+        // A loaded coil gives way: its eye on the axle, 60 mm above the middle, comes down by that and goes sideways, 50 mm below the line of the eyes.
+        let way = 0.06 + 0.05 * 0.05 / 0.4;
+        let wanted = roll(110_000.0, 1.04) + roll(30_000.0, 0.8) - 2.0 * 300.0 * way;
+        assert_relative_eq!(on.roll_stiffness.si(), wanted, max_relative = 1e-5);
+        assert_relative_eq!(on.bar_motion_ratio.si(), 0.6 / 0.81, max_relative = 1e-9);
+        assert!(on.bar_angle.si().abs() < 1e-15 && on.bar_twist.si().abs() < 1e-15);
+        // Both levers of 200 mm turn alike in heave, and against each other in roll.
+        let h = 1e-4;
+        let up = model.at(metres(h), radians(0.0)).unwrap();
+        assert_relative_eq!(up.bar_angle.si() * 0.2, h, max_relative = 1e-3);
+        let left_up = model.at(metres(0.0), radians(h)).unwrap();
+        assert_relative_eq!(left_up.bar_twist.si() * 0.2, 2.0 * 0.6 * h, max_relative = 1e-3);
+        assert!(left_up.bar_angle.si().abs() < 1e-7);
+    }
+
+    /// What is drawn is the ride height with the coil fitted: the leaf carries its own, the wheel both.
+    #[test]
+    fn at_ride_height_the_leaves_hold_what_a_coil_turns() {
+        for mount in [Mount::Body, Mount::Axle] {
+            let model = helped(mount);
+            let on = model.at(metres(0.0), radians(0.0)).unwrap();
+            assert!(on.pinion_angle_change.si().abs() < 1e-12 && on.wheelbase_change.si().abs() < 1e-12);
+            assert_relative_eq!(on.left_spring_load.si(), 9800.0, max_relative = 1e-10);
+            let eyes = vector(0.09, -0.08, 0.4).norm();
+            assert_relative_eq!(on.left_eye_length.si(), eyes, max_relative = 1e-12);
+            let force = 30_000.0 * (0.35 - (eyes - 0.15));
+            assert_relative_eq!(on.right_coil_force.si(), force, max_relative = 1e-12);
+            assert_relative_eq!(on.left_damper_used.si(), 0.55 - eyes, max_relative = 1e-12);
+            assert_relative_eq!(on.damper_motion_ratio.si(), on.left_motion_ratio.si());
+            // By hand, with the pitch kept: the eye on the axle goes up, and forward as the seat does.
+            let pose = model.ready().unwrap().rest().unwrap();
+            let slope = (0.4 + 0.09 * pose.x.first[0]) / eyes;
+            let carried = 9800.0 + (force + 150.0) * slope;
+            assert_relative_eq!(on.left_wheel_force.si(), carried, max_relative = 1e-9);
+            assert_relative_eq!(on.right_wheel_force.si(), carried, max_relative = 1e-9);
+            // Wound up by nothing, the leaf carries the same.
+            let wound = model.wind_up(metres(0.0), Torque::from_si(0.0)).unwrap();
+            assert_relative_eq!(wound.spring_load.si(), 9800.0, max_relative = 1e-9);
+            let bare = axle(ARCHED).at(metres(0.0), radians(0.0)).unwrap();
+            assert!(on.wheel_rate > bare.wheel_rate && on.wind_up_rate != bare.wind_up_rate);
+            assert!(bare.bar_twist.si().is_nan() && bare.left_coil_force.si().is_nan());
+            assert_relative_eq!(bare.left_wheel_force.si(), bare.left_spring_load.si());
+        }
+    }
+
+    /// A gas spring alone, and a coil that is still loose.
+    #[test]
+    fn what_does_not_press_does_not_carry() {
+        let bare = axle(ARCHED).at(metres(0.02), radians(0.01)).unwrap();
+        let mut loose = helped(Mount::Body);
+        let coil_over = loose.coil_over.as_mut().unwrap();
+        coil_over.damper = None;
+        coil_over.spring.as_mut().unwrap().seat_offset = length(0.0);
+        let on = loose.at(metres(0.02), radians(0.01)).unwrap();
+        assert_relative_eq!(on.wheel_rate.si(), bare.wheel_rate.si(), max_relative = 1e-12);
+        assert_relative_eq!(on.left_wheel_force.si(), bare.left_wheel_force.si(), max_relative = 1e-12);
+        assert!(on.left_coil_force.si() == 0.0 && on.left_coil_used.si() < 0.0);
+        let mut gas = helped(Mount::Body);
+        gas.coil_over.as_mut().unwrap().spring = None;
+        let on = gas.at(metres(0.0), radians(0.0)).unwrap();
+        assert!(on.left_coil_force.si().is_nan());
+        assert!(on.left_wheel_force.si() > 9900.0 && on.left_wheel_force.si() < 9950.0);
     }
 
     /// Of a spring off its middle the rate is that of a beam on two supports, `k = 3 E I l / (a^2 b^2)`, shared as leaf_pack_rate gives it for one in its middle.
@@ -1430,6 +1912,14 @@ mod tests {
         inboard.braking.as_mut().unwrap().place = Some(BrakePlace::Inboard);
         let mut right = axle(ARCHED);
         right.spring.seat.y = length(-0.52);
+        let mut twice = helped(Mount::Body);
+        twice.damper = axle(ARCHED).damper;
+        let mut short = helped(Mount::Body);
+        short.coil_over.as_mut().unwrap().axle_eye = short.coil_over.as_ref().unwrap().body_eye.clone();
+        let mut locked = helped(Mount::Axle);
+        locked.anti_roll_bar.as_mut().unwrap().lever_pivot = place([0.184, 0.47, 0.3]);
+        let mut bent = helped(Mount::Axle);
+        bent.anti_roll_bar.as_mut().unwrap().lever_end = place([-0.02, 0.4, 0.4101]);
         let mut light = axle(ARCHED);
         light.spring.load = Value::new(Force::from_si(0.0));
         for (wrong, key) in [
@@ -1442,6 +1932,10 @@ mod tests {
             (driven, "drive_share: it wants `braking`"),
             (inboard, "braking.place: a live axle carries its brakes"),
             (right, "spring.seat: a left spring"),
+            (twice, "coil_over.damper: there is a `damper` beside it"),
+            (short, "coil_over: its eyes are nearer"),
+            (locked, "anti_roll_bar: its drop link is in line"),
+            (bent, "anti_roll_bar.lever_end: it is nearer"),
             (light, "spring: load = 0 N"),
         ] {
             let message = wrong.check().unwrap_err().to_string();
@@ -1450,6 +1944,16 @@ mod tests {
                 wrong.at(metres(0.0), radians(0.0)).is_err() && wrong.travel_range(radians(0.0)).is_err()
             );
         }
+    }
+
+    #[test]
+    fn where_a_drop_link_does_not_reach_it_says_so() {
+        let mut model = helped(Mount::Body);
+        model.anti_roll_bar.as_mut().unwrap().lever_pivot = place([-0.02, 0.4, 0.53]);
+        let message = model.at(metres(0.1), radians(0.0)).unwrap_err().to_string();
+        assert!(message.contains("drop link of the anti_roll_bar"), "{message}");
+        let points = model.points(&[metres(0.1)], &[radians(0.0)]).unwrap();
+        assert_eq!(points.reason(0).unwrap().to_string(), message);
     }
 
     #[test]
@@ -1616,6 +2120,49 @@ mod tests {
         }
     }
 
+    /// Eyes where they are drawn; levers and drop links of one length; the image of the other side in the other roll.
+    #[test]
+    fn coils_and_bar_are_drawn_where_they_stand() {
+        for mount in [Mount::Body, Mount::Axle] {
+            let model = helped(mount);
+            let (coil_over, bar) = (model.coil_over.as_ref().unwrap(), bar(mount));
+            let points = |heave: f64, roll: f64| {
+                read::points(&model.points(&[metres(heave)], &[radians(roll)]).unwrap())
+            };
+            let rest = points(0.0, 0.0);
+            for (part, point, drawn) in [
+                ("coil-over left", "body eye", &coil_over.body_eye),
+                ("coil-over left", "axle eye", &coil_over.axle_eye),
+                ("anti-roll bar", "left link eye", &bar.link_eye),
+                ("anti-roll bar", "left lever end", &bar.lever_end),
+            ] {
+                assert!((read::place(&rest, part, point) - drawn.vector()).norm() < 1e-9, "{point}");
+            }
+            for (heave, roll) in [(-0.05, 0.0), (0.05, 0.04), (0.02, -0.05)] {
+                let (here, image) = (points(heave, roll), read::mirrored(&points(heave, -roll)));
+                let on = model.at(metres(heave), radians(roll)).unwrap();
+                let of = |points: &[(String, String, Vector)], part: &str, [a, b]: [&str; 2]| {
+                    (read::place(points, part, a) - read::place(points, part, b)).norm()
+                };
+                for (side, eyes) in [("left", on.left_eye_length), ("right", on.right_eye_length)] {
+                    let found = of(&here, &format!("coil-over {side}"), ["body eye", "axle eye"]);
+                    assert!((found - eyes.si()).abs() < 1e-12);
+                    let names = ["link eye", "lever end", "lever pivot"].map(|on| format!("{side} {on}"));
+                    for pair in [[&*names[0], &*names[1]], [&*names[1], &*names[2]]] {
+                        let (found, kept) =
+                            (of(&here, "anti-roll bar", pair), of(&rest, "anti-roll bar", pair));
+                        assert!((found - kept).abs() < 1e-9, "{pair:?}: {found} {kept}");
+                    }
+                    let eye = read::place(&here, "anti-roll bar", &names[0]);
+                    assert!((eye - read::place(&image, "anti-roll bar", &names[0])).norm() < 1e-9);
+                }
+                let pivots = ["left lever pivot", "right lever pivot"];
+                let kept = of(&rest, "anti-roll bar", pivots);
+                assert!((of(&here, "anti-roll bar", pivots) - kept).abs() < 1e-12);
+            }
+        }
+    }
+
     #[test]
     fn the_points_in_the_other_roll_are_those_of_the_other_side() {
         for model in drawable() {
@@ -1673,6 +2220,109 @@ mod tests {
         assert!((heights[1] - heights[0] - 0.05).abs() < 1e-12);
     }
 
+    /// Of a flat spring without a clamp the rate is that of a beam on two supports, `k = 3 E I l / (a^2 b^2)`.
+    #[test]
+    fn an_axle_moved_along_its_springs_stands_on_a_beam_with_other_arms() {
+        let mut model = flat(LeafForm::UniformStrength);
+        model.spring.clamped_length = length(0.0);
+        let (a, b) = (0.65, 0.65);
+        let table = model.axle_move(metres(0.15), metres(0.0), &[0.0, 0.01].map(metres)).unwrap();
+        let of = |name: &str| table.numbers(name).unwrap().to_vec();
+        let (c, d): (f64, f64) = (a - 0.15, b + 0.15);
+        assert_relative_eq!(of("wheel_rate")[0], 110_000.0, max_relative = 1e-4);
+        let wanted = 110_000.0 * (a * b / (c * d)) * (a * b / (c * d));
+        assert_relative_eq!(of("wheel_rate")[1], wanted, max_relative = 1e-4);
+        assert!((of("left_wheel_x")[1] - 0.15).abs() < 1e-12 && (of("left_wheel_z")[1] - 0.39).abs() < 1e-12);
+        // Of its leaves the same.
+        model.spring.rate = None;
+        let table = model.axle_move(metres(0.15), metres(0.0), &[metres(0.0)]).unwrap();
+        let rates = table.numbers("wheel_rate").unwrap();
+        assert_relative_eq!(rates[1] / rates[0], wanted / 110_000.0, max_relative = 1e-4);
+    }
+
+    /// Eyes, shackle, load and what the coil carries are kept; a part of it that the axle carries goes along.
+    #[test]
+    fn a_moved_axle_keeps_what_it_says() {
+        for mount in [Mount::Body, Mount::Axle] {
+            let model = helped(mount);
+            let table = model.axle_move(metres(-0.03), metres(0.02), &[0.0, 0.03].map(metres)).unwrap();
+            let of = |name: &str| table.numbers(name).unwrap().to_vec();
+            for name in ["left_spring_load", "left_shackle_angle", "left_bump_remaining", "left_wheel_force"]
+            {
+                assert_relative_eq!(of(name)[0], of(name)[1], max_relative = 1e-9);
+            }
+            for name in ["bar_angle", "pinion_angle_change", "wheelbase_change"] {
+                assert!(of(name)[1].abs() < 1e-12, "{name}");
+            }
+            assert!(
+                (of("left_wheel_x")[1] + 0.03).abs() < 1e-12 && (of("left_wheel_z")[1] - 0.41).abs() < 1e-12
+            );
+            let eyes = vector(0.12, -0.08, 0.38).norm();
+            assert_relative_eq!(of("left_eye_length")[1], eyes, max_relative = 1e-12);
+            assert!(of("side_view_angle")[0] != of("side_view_angle")[1]);
+        }
+        // Up and down it stands on blocks.
+        let model = helped(Mount::Body);
+        let heave = [-0.02, 0.0, 0.03].map(metres);
+        let block = model.seat_block(metres(0.04), &heave).unwrap();
+        let moved = model.axle_move(metres(0.0), metres(-0.04), &heave).unwrap();
+        for name in ["left_wheel_z", "left_spring_load", "left_wheel_force", "bar_angle", "drive_anti_pitch"]
+        {
+            for (a, b) in block.numbers(name).unwrap().iter().zip(moved.numbers(name).unwrap()) {
+                assert!((a - b).abs() < 1e-9 * (1.0 + a.abs()), "{name}: {a} {b}");
+            }
+        }
+        let gone = model.axle_move(metres(0.7), metres(0.0), &[]).unwrap_err().to_string();
+        assert!(gone.starts_with("spring.seat: it must lie between"), "{gone}");
+    }
+
+    #[test]
+    fn a_spacer_moves_the_wheels_and_not_the_axle() {
+        let model = helped(Mount::Body);
+        let table = model.spacer(metres(0.025), &[0.0, 0.04].map(metres)).unwrap();
+        let of = |name: &str| table.numbers(name).unwrap().to_vec();
+        assert!(
+            (of("left_wheel_y")[1] - 0.835).abs() < 1e-12 && (of("right_wheel_y")[3] + 0.835).abs() < 1e-12
+        );
+        assert_relative_eq!(
+            of("left_roll_motion_ratio")[1] / of("left_roll_motion_ratio")[0],
+            0.81 / 0.835,
+            max_relative = 1e-12
+        );
+        assert_relative_eq!(
+            of("bar_motion_ratio")[3] / of("bar_motion_ratio")[2],
+            0.81 / 0.835,
+            max_relative = 1e-12
+        );
+        for name in ["wheel_rate", "roll_stiffness", "left_wheel_force", "roll_centre_height"] {
+            assert_relative_eq!(of(name)[0], of(name)[1], max_relative = 1e-12);
+        }
+    }
+
+    /// With a coil beside the leaf, too, all that is changed stands where it carries what it carried.
+    #[test]
+    fn changes_keep_what_leaf_and_coil_carry() {
+        let (model, heave) = (helped(Mount::Body), [metres(0.0)]);
+        let mut seen = Vec::new();
+        for table in [
+            model.seat_block(metres(0.05), &heave).unwrap(),
+            model.ride_height_change(metres(-0.03), &heave).unwrap(),
+            model.shackle_change(metres(0.04), &heave).unwrap(),
+        ] {
+            let of = |name: &str| table.numbers(name).unwrap().to_vec();
+            assert_relative_eq!(of("left_wheel_force")[0], of("left_wheel_force")[1], max_relative = 1e-9);
+            seen.push((of("left_spring_load")[1] / 9800.0 - 1.0).abs());
+        }
+        // On other shackles the body is raised and the coil carries less, so the leaf more.
+        assert!(seen[0] < 1e-9 && seen[1] < 1e-9 && seen[2] > 1e-3, "{seen:?}");
+        // A loose coil keeps its gap.
+        let mut loose = model;
+        loose.coil_over.as_mut().unwrap().spring.as_mut().unwrap().seat_offset = length(0.05);
+        let table = loose.ride_height_change(metres(-0.03), &heave).unwrap();
+        let used = table.numbers("left_coil_used").unwrap();
+        assert!(used[0] < -0.01 && (used[0] - used[1]).abs() < 1e-12, "{used:?}");
+    }
+
     #[test]
     fn longer_shackles_raise_the_body_by_about_half_and_keep_the_load() {
         let table = axle(ARCHED).shackle_change(Length::of::<mm>(40.0), &[0.0, 0.02].map(metres)).unwrap();
@@ -1722,9 +2372,13 @@ mod tests {
         fn rates_are_derivatives(
             shifts in prop::collection::vec(-0.02..0.02, 8), heave in -0.05..0.06, roll in -0.05..0.05,
             form in prop::sample::select(vec![LeafForm::UniformStrength, LeafForm::UniformSection]),
-            offset in -0.02..0.04, angle in -0.05..0.05,
+            offset in -0.02..0.04, angle in -0.05..0.05, help in prop::sample::select(vec![None, Some(Mount::Body), Some(Mount::Axle)]),
         ) {
             let mut model = shifted(&shifts);
+            if let Some(mount) = help {
+                let helped = helped(mount);
+                (model.damper, model.coil_over, model.anti_roll_bar) = (None, helped.coil_over, helped.anti_roll_bar);
+            }
             model.spring.form = form;
             model.spring.eye_offset = Some(length(offset));
             model.spring.seat_angle = Some(Value::new(radians(angle)));
@@ -1737,13 +2391,28 @@ mod tests {
             let at = |by: f64| (ready.pose(heave + by, roll).unwrap(), ready.at(metres(heave + by), radians(roll)).unwrap());
             let ((low, below), (high, above)) = (at(-h), at(h));
             let load = (high.energy.value - low.energy.value) / (2.0 * h);
-            prop_assert!(near(load, (on.left_spring_load + on.right_spring_load).si(), 0.05 + 1e-4 * load.abs()), "{load}");
+            prop_assert!(near(load, (on.left_wheel_force + on.right_wheel_force).si(), 0.05 + 1e-4 * load.abs()), "{load}");
             let rate = (high.energy.first[0] - low.energy.first[0]) / (2.0 * h);
             prop_assert!(near(0.5 * rate, on.wheel_rate.si(), 2.0 + 1e-4 * rate.abs()), "{rate} {:?}", on.wheel_rate);
             let path = (high.x.value - low.x.value + 0.38 * (high.pitch - low.pitch)) / (2.0 * h);
             prop_assert!(near(path.atan(), on.side_view_angle.si(), 1e-6));
             let damper = (above.left_damper_used - below.left_damper_used).si() / (2.0 * h);
             prop_assert!(near(damper, on.damper_motion_ratio.si(), 1e-6), "{damper} {:?}", on.damper_motion_ratio);
+            if help.is_some() {
+                let slope = |of: fn(&LeafAxlePosition) -> f64| (of(&above) - of(&below)) / (2.0 * h);
+                prop_assert!(near(slope(|on| -on.left_eye_length.si()), on.left_motion_ratio.si(), 1e-6));
+                prop_assert!(near(slope(|on| -on.right_eye_length.si()), on.right_motion_ratio.si(), 1e-6));
+                // Virtual work of each side, its coil's energy from what is said of it.
+                let work = |on: &LeafAxlePosition, pose: &Pose| {
+                    [(pose.left, on.left_coil_used, on.left_eye_length), (pose.right, on.right_coil_used, on.right_eye_length)]
+                        .map(|(leaf, used, eyes)| leaf.energy.value + 15_000.0 * used.si() * used.si() - 150.0 * eyes.si())
+                };
+                let (less, more) = (work(&below, &low), work(&above, &high));
+                for (side, force) in [on.left_wheel_force.si(), on.right_wheel_force.si()].into_iter().enumerate() {
+                    let found = (more[side] - less[side]) / (2.0 * h);
+                    prop_assert!(near(found, force, 0.05 + 1e-4 * force.abs()), "{found} {force}");
+                }
+            }
             // The instant centre: the contact point moves about it.
             let (forward, up) = (on.left_wheel_x.si().midpoint(on.right_wheel_x.si()) - on.side_view_centre_x.si(), on.side_view_centre_height.si());
             prop_assert!(near(up, forward * path, 1e-4 * forward.abs()), "{up} {forward} {path}");
@@ -1754,6 +2423,19 @@ mod tests {
             prop_assert!(near(stiffness, on.roll_stiffness.si(), 1.0 + 1e-4 * stiffness.abs()), "{stiffness} {:?}", on.roll_stiffness);
             let steer = (above.axle_steer - below.axle_steer).si() / (2.0 * h);
             prop_assert!(near(steer, on.roll_steer.si(), 1e-6));
+            if let Some(mount) = help {
+                let slope = |of: fn(&LeafAxlePosition) -> f64| (of(&above) - of(&below)) / (2.0 * h);
+                for (eyes, travel, ratio) in [
+                    (slope(|on| on.left_eye_length.si()), slope(|on| on.left_wheel_z.si()), on.left_roll_motion_ratio.si()),
+                    (slope(|on| on.right_eye_length.si()), slope(|on| on.right_wheel_z.si()), on.right_roll_motion_ratio.si()),
+                ] {
+                    prop_assert!(near(eyes, -ratio * travel, 1e-6), "{eyes} {travel} {ratio}");
+                }
+                let lever = if mount == Mount::Axle { 0.21_f64.hypot(0.01) } else { 0.22_f64.hypot(0.01) };
+                let travel = slope(|on| on.left_wheel_z.si() - on.right_wheel_z.si());
+                let turned = slope(|on| on.bar_twist.si()) * lever;
+                prop_assert!(near(turned, on.bar_motion_ratio.si() * travel, 1e-5), "{turned}");
+            }
             // No torque about the axle is left.
             prop_assert!(ready.pose(heave, roll).unwrap().energy.first[2].abs() < 1e-3);
         }
@@ -1783,8 +2465,10 @@ mod tests {
 
         /// Right for left with the other roll; front for rear with the other steer.
         #[test]
-        fn a_mirror_image_moves_as_one(heave in -0.06..0.08, roll in -0.06..0.06) {
-            let model = axle(ARCHED);
+        fn a_mirror_image_moves_as_one(heave in -0.06..0.08, roll in -0.06..0.06, help in prop::sample::select(vec![None, Some(Mount::Body), Some(Mount::Axle)])) {
+            let model = help.map_or_else(|| axle(ARCHED), helped);
+            // What is not known of one is not known of the other.
+            let apart = |a: f64, b: f64| if a.is_nan() && b.is_nan() { 0.0 } else { (a - b).abs() };
             let one = model.at(metres(heave), radians(roll)).unwrap();
             let other = model.at(metres(heave), radians(-roll)).unwrap();
             for (a, b) in [
@@ -1792,13 +2476,26 @@ mod tests {
                 (one.left_wheel_z.si(), other.right_wheel_z.si()), (one.axle_steer.si(), -other.axle_steer.si()),
                 (one.pinion_angle.si(), other.pinion_angle.si()), (one.lateral_shift.si(), -other.lateral_shift.si()),
                 (one.left_shackle_angle.si(), other.right_shackle_angle.si()), (one.left_damper_remaining.si(), other.right_damper_remaining.si()),
+                (one.left_eye_length.si(), other.right_eye_length.si()), (one.left_motion_ratio.si(), other.right_motion_ratio.si()),
+                (one.left_roll_motion_ratio.si(), other.right_roll_motion_ratio.si()), (one.left_coil_used.si(), other.right_coil_used.si()),
+                (one.bar_angle.si(), other.bar_angle.si()), (one.bar_twist.si(), -other.bar_twist.si()), (one.bar_motion_ratio.si(), other.bar_motion_ratio.si()),
             ] {
-                prop_assert!((a - b).abs() < 1e-11, "{a} {b}");
+                prop_assert!(apart(a, b) < 1e-11, "{a} {b}");
             }
             prop_assert!((one.left_spring_load - other.right_spring_load).si().abs() < 1e-5);
+            prop_assert!((one.left_wheel_force - other.right_wheel_force).si().abs() < 1e-5);
 
             let mut turned = axle(ARCHED.map(|[x, z]| [-x, z]));
             turned.axle = Axle::Front;
+            if let Some(mount) = help {
+                let back = |point: &Point| place([-point.x.quantity.si(), point.y.quantity.si(), point.z.quantity.si()]);
+                let helped = helped(mount);
+                turned.damper = None;
+                turned.coil_over = helped.coil_over.map(|on| AxleCoilOver { body_eye: back(&on.body_eye), axle_eye: back(&on.axle_eye), ..on });
+                turned.anti_roll_bar = helped.anti_roll_bar.map(|on| AxleBar {
+                    link_eye: back(&on.link_eye), lever_end: back(&on.lever_end), lever_pivot: back(&on.lever_pivot), ..on
+                });
+            }
             if let Some(damper) = &mut turned.damper {
                 (damper.body_eye.x, damper.axle_eye.x) = (length(-0.15), length(0.06));
             }
@@ -1808,8 +2505,9 @@ mod tests {
                 (one.pinion_angle.si(), front.pinion_angle.si()), (one.wheelbase_change.si(), front.wheelbase_change.si()),
                 (one.brake_anti_pitch.si(), front.brake_anti_pitch.si()), (one.left_damper_remaining.si(), front.left_damper_remaining.si()),
                 (one.left_bump_remaining.si(), front.left_bump_remaining.si()), (one.right_shackle_angle.si(), front.right_shackle_angle.si()),
+                (one.right_eye_length.si(), front.right_eye_length.si()), (one.bar_twist.si(), front.bar_twist.si()),
             ] {
-                prop_assert!((a - b).abs() < 1e-11, "{a} {b}");
+                prop_assert!(apart(a, b) < 1e-11, "{a} {b}");
             }
         }
     }

@@ -301,6 +301,8 @@ fn drawn(points: &[f64]) -> LeafAxle {
             leaves: None,
         },
         damper: None,
+        coil_over: None,
+        anti_roll_bar: None,
         bump_clearance: None,
         pinion_angle: None,
         braking: None,
