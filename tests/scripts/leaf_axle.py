@@ -3,7 +3,7 @@
 `Axle`: every unknown at once (place, steer and pitch of the axle, four bends, two shackles), the eyes as constraints with multipliers,
 balance as the stationary point of energy; scipy's `fsolve` on gradients by complex steps, shapes by Gauss's rule with 40 nodes. Rates and
 slopes are central differences of whole solutions, two steps extrapolated (Richardson). Nothing is eliminated and nothing is shared
-with the crate.
+with the crate. A helper coil adds its energy, at its own place in space; an anti-roll bar is led by its drop links, whose levers' turns are roots.
 
 `elastica`: one spring in side view as a thin beam in large bending, without any assumed shape, of one section or tapering in width to nothing
 at the eye: scipy's `solve_bvp` for both halves, with the force at each eye, the seat's angle and the shackle as unknowns.
@@ -116,8 +116,63 @@ class Axle:
             out += [eyes[0][0] - self.d["fixed"][0], eyes[0][1] - self.d["fixed"][1], eyes[1][0] - hang[0], eyes[1][1] - hang[1]]
         return np.array(out)
 
-    def energy(self, q):
-        return sum(0.5 * k * (b + b0) ** 2 for at in (3, 6) for k, b, b0 in zip(self.stiff, q[at : at + 2], self.loaded))
+    def middle(self, q, heave, roll):
+        """Of the axle, left of the body's centre plane: it leans about the line between the eyes."""
+        (_, _, _, left), (_, _, _, right) = self.parts(q, heave, roll)
+        d, (ex, ez) = self.d, (0.5 * (left[0] + right[0]), 0.5 * (left[1] + right[1]))
+        line = d["fixed"][1] + (q[0] - d["fixed"][0]) / (ex - d["fixed"][0]) * (ez - d["fixed"][1])
+        return np.tan(roll) * (line - d["centre"][1] - heave), line
+
+    def carried(self, q, heave, roll, arm):
+        """A point of the axle, so far from its middle at ride height: pitched, then rolled, then steered."""
+        p, up = turned(q[2], arm[0], arm[2])
+        left, up = turned(roll, arm[1], up)
+        p, left = turned(q[1], p, left)
+        return [q[0] + p, self.middle(q, heave, roll)[0] + left, self.d["centre"][1] + heave + up]
+
+    def eyes(self, q, heave, roll, side):
+        """Length of the coil-over, and how far its eyes stand apart upward."""
+        (bx, by, bz), (ax, ay, az) = self.d["coil"]["body"], self.d["coil"]["axle"]
+        x, y, z = self.carried(q, heave, roll, (ax - self.d["centre"][0], side * ay, az - self.d["centre"][1]))
+        return np.sqrt((x - bx) ** 2 + (y - side * by) ** 2 + (z - bz) ** 2), bz - z
+
+    def coil(self, q, heave, roll, side):
+        """Its energy, that of the gas too."""
+        if "coil" not in self.d:
+            return 0.0
+        on, length = self.d["coil"], self.eyes(q, heave, roll, side)[0]
+        used = on["free"] - (length - on["offset"])
+        return 0.5 * on["rate"] * used**2 - on["gas"] * length
+
+    def leaf(self, q, at):
+        return sum(0.5 * k * (b + b0) ** 2 for k, b, b0 in zip(self.stiff, q[at : at + 2], self.loaded))
+
+    def energy(self, q, heave, roll):
+        return sum(self.leaf(q, at) + self.coil(q, heave, roll, side) for at, side in ((3, 1), (6, -1)))
+
+    def levers(self, q, heave, roll):
+        """Turns of both levers of the bar about its axis along y, up positive."""
+        bar, d = self.d["bar"], self.d
+        out = []
+        for side in (1, -1):
+            middle = (d["centre"][0], 0.0, d["centre"][1])
+            eye, end, pivot = (np.array((x, side * y, z)) for x, y, z in (bar["eye"], bar["end"], bar["pivot"]))
+            lever, link = end - pivot, np.linalg.norm(eye - end)
+
+            def miss(angle):
+                p, up = turned(angle[0], lever[0], lever[2])
+                tip = pivot + (p, lever[1], up)
+                there = eye
+                if bar["carried_by"] == "axle":
+                    tip = np.array(self.carried(q, heave, roll, tip - middle))
+                else:
+                    there = np.array(self.carried(q, heave, roll, eye - middle))
+                return [np.linalg.norm(tip - there) - link]
+
+            found, _, ok, _ = fsolve(miss, [0.0], xtol=1e-14, full_output=True)
+            assert np.abs(miss(found)).max() < 1e-12
+            out.append(found[0])
+        return out, np.hypot(bar["end"][0] - bar["pivot"][0], bar["end"][2] - bar["pivot"][2])
 
     def gradients(self, of, q, *more):
         rows = []
@@ -144,6 +199,7 @@ class Axle:
         system[:9, 2:] = jacobian
         system[9, 2:] = lift
         right[9] = 2 * self.d["load"]
+        right[:9] = -self.gradients(lambda q: sum(self.coil(q, 0.0, 0.0, side) for side in (1, -1)), q)
         found, *_ = np.linalg.lstsq(system, right, rcond=None)
         assert np.abs(system @ found - right).max() < 1e-6
         self.loaded = [m / k for m, k in zip(found[:2], self.stiff)]
@@ -158,7 +214,7 @@ class Axle:
 
             def balance(u):
                 q, reaction = u[:9], u[9:]
-                work = lambda q: self.energy(q) - force * (q[0] + q[2] * r)
+                work = lambda q: self.energy(q, z, phi) - force * (q[0] + q[2] * r)
                 slopes = self.gradients(work, q) + self.gradients(self.constraints, q, z, phi) @ reaction * 1e4
                 return np.concatenate([slopes / 1e4, self.constraints(q, z, phi)])
 
@@ -168,7 +224,10 @@ class Axle:
         lift = np.imag(self.constraints(np.array(q, complex), z + 1e-30j, phi)) / 1e-30
         lean = np.imag(self.constraints(np.array(q, complex), z, phi + 1e-30j)) / 1e-30
         self.reaction = reaction
-        return q, lift * reaction, lean @ reaction
+        still = np.array(q, complex)
+        self.coil_lift = np.array([np.imag(self.coil(still, z + 1e-30j, phi, side)) / 1e-30 for side in (1, -1)])
+        turns = sum(np.imag(self.coil(still, z, phi + 1e-30j, side)) / 1e-30 for side in (1, -1))
+        return q, lift * reaction, lean @ reaction + turns
 
     def results(self, heave, roll, slopes=True):
         d, lean = self.d, roll
@@ -176,9 +235,7 @@ class Axle:
         x, steer, pitch = q[:3]
         z = d["centre"][1] + heave
         (_, lz, leyes, lhang), (_, rz, reyes, rhang) = self.parts(q, heave, roll)
-        eye = 0.5 * (np.array(lhang) + np.array(rhang))
-        line = d["fixed"][1] + (x - d["fixed"][0]) / (eye[0] - d["fixed"][0]) * (eye[1] - d["fixed"][1])
-        y = np.tan(lean) * (line - z)
+        y, line = self.middle(q, heave, roll)
         out = {}
         for name, side in (("left", 1), ("right", -1)):
             across = np.cos(lean) * side * d["half_track"]
@@ -202,7 +259,47 @@ class Axle:
         if "stop" in d:
             out["left_bump_remaining"] = d["stop"] - (lz - d["seat"][1])
             out["right_bump_remaining"] = d["stop"] - (rz - d["seat"][1])
+        for name, side in (("left", 1), ("right", -1)) if "coil" in d else ():
+            out[f"{name}_eye_length"] = self.eyes(q, heave, roll, side)[0]
+            out[f"{name}_coil_remaining"] = out[f"{name}_eye_length"] - d["coil"]["offset"] - d["coil"]["solid"]
+            out[f"{name}_damper_remaining"] = out[f"{name}_eye_length"] - d["coil"]["closed"]
+        if "bar" in d:
+            (left, right), _ = self.levers(q, heave, roll)
+            sign = np.sign(self.levers(self.solve(1e-3, 0.0)[0], 1e-3, 0.0)[0][0])
+            out["bar_angle"], out["bar_twist"] = sign * 0.5 * (left + right), sign * (left - right)
         return {name: float(value) for name, value in out.items()}
+
+    def helped(self, heave, roll):
+        """Loads and ratios of coil and bar."""
+        d = self.d
+
+        def slope(of, h):
+            one = (of(h) - of(-h)) / (2 * h)
+            half = (of(h / 2) - of(-h / 2)) / h
+            return half + (half - one) / 3
+
+        def state(dz, phi):
+            return self.solve(heave + dz, roll + phi)[0], heave + dz, roll + phi
+
+        def side_energy(at, side):
+            return lambda by: self.leaf(state(by, 0.0)[0], at) + self.coil(*state(by, 0.0), side)
+
+        force, ratio = {}, {}
+        for name, at, side in (("left", 3, 1), ("right", 6, -1)):
+            force[f"{name}_wheel_force"] = slope(side_energy(at, side), 2e-3)
+            length = self.eyes(*state(0.0, 0.0), side)[0]
+            force[f"{name}_coil_force"] = d["coil"]["rate"] * (d["coil"]["free"] - length + d["coil"]["offset"])
+            ratio[f"{name}_motion_ratio"] = -slope(lambda by: self.eyes(*state(by, 0.0), side)[0], 2e-3)
+            rolled = slope(lambda by: self.eyes(*state(0.0, by), side)[0], 2e-3)
+            ratio[f"{name}_roll_motion_ratio"] = -rolled / (np.cos(roll) * side * d["half_track"])
+
+        def twist(by):
+            (left, right), radius = self.levers(*state(0.0, by))
+            return (left - right) * radius
+
+        sign = np.sign(self.levers(self.solve(1e-3, 0.0)[0], 1e-3, 0.0)[0][0])
+        ratio["bar_motion_ratio"] = sign * slope(twist, 2e-3) / (2 * np.cos(roll) * d["half_track"])
+        return [{key: float(value) for key, value in of.items()} for of in (force, ratio)]
 
     def slopes(self, heave, roll):
         def slope(of, h):
@@ -211,7 +308,8 @@ class Axle:
             return half + (half - one) / 3
 
         def load(by):
-            return self.solve(heave + by, roll)[1].sum()
+            lift = self.solve(heave + by, roll)[1]
+            return lift.sum() + self.coil_lift.sum()
 
         def moment(by):
             return self.solve(heave, roll + by)[2]
@@ -365,6 +463,14 @@ def document(d, **more):
     spring = {name: point(d[key][0], side, d[key][1]) for name, key in (("fixed_eye", "fixed"), ("shackle_eye", "eye"), ("shackle_pivot", "pivot"), ("seat", "seat"))}
     spring |= {"seat_angle": f"{d['angle']} rad", "clamped_length": f"{d['clamp']} m", "eye_offset": f"{d['offset']} m"}
     spring |= {"form": "uniform_section" if d["fading"] else "uniform_strength", "load": f"{d['load']} N", "rate": f"{d['rate']} N/m"}
+    if "coil" in d:
+        on = d["coil"]
+        coil = {"rate": f"{on['rate']} N/m", "free_length": f"{on['free']} m", "solid_length": f"{on['solid']} m", "seat_offset": f"{on['offset']} m"}
+        damper = {"open_length": f"{on['open']} m", "closed_length": f"{on['closed']} m", "gas_force": f"{on['gas']} N"}
+        more["coil_over"] = {"body_eye": point(*on["body"]), "axle_eye": point(*on["axle"]), "spring": coil, "damper": damper}
+    if "bar" in d:
+        bar = {name: point(*d["bar"][key]) for name, key in (("link_eye", "eye"), ("lever_end", "end"), ("lever_pivot", "pivot"))}
+        more["anti_roll_bar"] = {"carried_by": d["bar"]["carried_by"], **bar}
     return {
         "axle": "rear",
         "wheel": {"centre": point(d["centre"][0], d["half_track"], d["centre"][1]), "camber": "0 rad", "toe": "0 rad", "loaded_radius": f"{d['radius']} m"},
@@ -390,6 +496,15 @@ AXLES = {
         "fixed": (0.6, 0.48), "eye": (-0.62, 0.45), "pivot": (-0.6, 0.35), "seat": (0.0, 0.43), "centre": (0.0, 0.37), "angle": 0.02,
         "clamp": 0.12, "offset": -0.01, "fading": 0.0, "load": 6000.0, "rate": 60000.0, "base": 1.0, **COMMON,
     },
+}
+# With a helper coil that leans both ways off the axle's middle, and a bar on either of the two.
+COIL = {
+    "body": (0.06, 0.42, 0.86), "axle": (-0.05, 0.5, 0.46), "rate": 32000.0, "free": 0.36, "solid": 0.14, "offset": 0.15,
+    "gas": 160.0, "open": 0.56, "closed": 0.31,
+}
+BARS = {
+    "body": {"carried_by": "body", "eye": (-0.06, 0.45, 0.36), "end": (-0.07, 0.46, 0.52), "pivot": (0.15, 0.35, 0.53)},
+    "axle": {"carried_by": "axle", "eye": (0.2, 0.45, 0.62), "end": (0.19, 0.47, 0.42), "pivot": (-0.02, 0.47, 0.41)},
 }
 STATES = [(-0.05, 0.0), (0.0, -0.03), (0.03, 0.0), (0.06, 0.05), (-0.02, -0.06)]
 
@@ -423,6 +538,25 @@ def rows():
             arguments = {"heave": 0.02, "torque": torque}
             add(f"{name}-wound-{torque:+.0f}", "wind_up", arguments, d, wound, {"abs": 2e-9}, whole)
             add(f"{name}-wound-{torque:+.0f}-load", "wind_up", arguments, d, load, {"rel": 1e-8}, whole)
+    for mount, bar in BARS.items():
+        d, name = {**AXLES["strength"], "coil": COIL, "bar": bar}, f"helped-{mount}"
+        model = Axle(d)
+        for heave, roll in ((0.0, 0.0), (0.05, 0.0), (-0.03, 0.04)):
+            at, arguments = f"{name}-{heave * 1e3:+.0f}-{roll * 1e3:+.0f}", {"heave": heave, "roll": roll}
+            place = model.results(heave, roll)
+            loads = {key: place.pop(key) for key in ("left_spring_load", "right_spring_load")}
+            add(at, "at", arguments, d, place, {"abs": 3e-9}, whole)
+            (force, ratio), slopes = model.helped(heave, roll), model.slopes(heave, roll)
+            force |= {key: slopes.pop(key) for key in ("wheel_rate", "roll_stiffness")}
+            if roll == 0.0:
+                force |= loads
+            add(f"{at}-load", "at", arguments, d, force, {"rel": 1e-6}, f"{whole}; slopes of energies and loads by central differences")
+            add(f"{at}-slope", "at", arguments, d, ratio | slopes, {"abs": 1e-6}, f"{whole}; central differences of solutions")
+        wound = model.wind_up(0.02, 2000.0)
+        load = {"spring_load": wound.pop("spring_load")}
+        arguments = {"heave": 0.02, "torque": 2000.0}
+        add(f"{name}-wound", "wind_up", arguments, d, wound, {"abs": 3e-9}, whole)
+        add(f"{name}-wound-load", "wind_up", arguments, d, load, {"rel": 1e-8}, whole)
     for title in ("strength", "section"):
         least = {"droop": Axle(AXLES[title]).droop(), "droop_end": "shackle"}
         add(f"{title}-range", "travel_range", {"roll": 0.0}, AXLES[title], least, {"abs": 1e-5}, f"{whole}; no solution beyond")

@@ -334,9 +334,11 @@ struct Pose {
     energy: Jet,
     left: Bent,
     right: Bent,
-    /// Energy of the left and of the right coil-over, and the length between its eyes.
+    /// The left and the right coil-over: energy, length between the eyes, cosine of its lean, vertical force.
     coils: [Jet; 2],
     eyes: [Jet; 2],
+    uprights: [f64; 2],
+    lifts: [f64; 2],
     /// Turn to the left.
     steer: Jet,
     /// Of the axle's middle.
@@ -404,7 +406,7 @@ impl LeafAxle {
     /// - `wheel_rate` — tangent rate of one wheel in heave, half the axle's, leaf and coil together, with what shackles and eyes make of it
     /// - `roll_stiffness` — tangent stiffness of both springs and coils in roll with the axle's middle kept, without twist, bar and tyres
     /// - `wind_up_rate` — tangent stiffness of both springs and coils against the axle's pitch with its heave kept
-    /// - `left_spring_load` — vertical, of the left leaf spring at its seat, its own; of what a coil pulls along the vehicle it has the part along the way of the seat
+    /// - `left_spring_load` — vertical, of the left leaf spring at its seat, its own; what a coil pulls along the vehicle the leaf beside it takes
     /// - `right_spring_load` — the same of the right spring
     /// - `left_leaf_stress` — greatest of the left spring, in the full-length leaves at the seat
     /// - `right_leaf_stress` — the same of the right spring
@@ -419,7 +421,7 @@ impl LeafAxle {
     /// - `left_coil_force` — compressive, in the left coil; nothing where it is loose
     /// - `left_coil_used` — by how much the left coil is shorter than unloaded
     /// - `left_coil_remaining` — until the left coil is solid, along itself
-    /// - `left_wheel_force` — of leaf, coil and gas on the left, the change of their energy over heave: what the wheel carries but for the axle's own weight
+    /// - `left_wheel_force` — of leaf, coil and gas on the left, the change of their energy over heave: what the wheel carries but for the axle's own weight; without roll the load of the leaf and the vertical force of the coil-over
     /// - `right_eye_length` — between the eyes of the right coil-over
     /// - `right_motion_ratio` — shortening of the right coil-over over heave
     /// - `right_roll_motion_ratio` — shortening of the right coil-over over the travel of the right wheel in roll
@@ -624,7 +626,7 @@ impl LeafAxle {
         let standing = before.pose(-rise.si(), 0.0).map_err(|_| before.beyond(-rise, Angle::from_si(0.0)))?;
         let mut model = self.clone();
         model.raise(rise.si());
-        model.reseat(before.rest()?.eyes[0], standing.eyes[0]);
+        model.reseat(&before.rest()?, &standing);
         let mut after = Ready { model: &model, ..before.clone() };
         let here = after.place([-rise.si(), 0.0, standing.pitch], 0.0);
         after.load(&here.map_err(|end| refused("spring", end.sentence().to_owned()))?)?;
@@ -697,22 +699,22 @@ impl LeafAxle {
     /// The rows of this axle and of a changed one at its own ride height, whose coil is set to carry what it carried.
     fn settled(&self, mut after: LeafAxle, heave: &[Length]) -> Result<Table> {
         let before = self.ready()?;
-        let drawn = after.ready()?.rest()?.eyes[0];
-        after.reseat(before.rest()?.eyes[0], drawn);
+        let drawn = after.ready()?.rest()?;
+        after.reseat(&before.rest()?, &drawn);
         compared(&before, &after.ready()?, 0.0, heave)
     }
 
-    /// The seats of a coil set so that it carries between these eyes what it carried between the first ones; a loose one keeps its gap.
-    fn reseat(&mut self, before: Jet, after: Jet) {
+    /// The seats of a coil set so that it carries here what it carried before; a loose one keeps its gap.
+    fn reseat(&mut self, before: &Pose, here: &Pose) {
         let Some(coil_over) = &mut self.coil_over else { return };
-        let strut = Strut::of(coil_over, before.value);
+        let strut = Strut::of(coil_over, before.eyes[0].value);
         let Some(spring) = &mut coil_over.spring else { return };
         let mut length = strut.length;
         if strut.coil.si() > 0.0 {
-            let force = strut.force * before.first[0] / after.first[0] - strut.gas;
+            let force = before.lifts[0] / here.uprights[0] - strut.gas;
             length = spring.free_length.quantity - Force::from_si(force) / spring.rate.quantity;
         }
-        spring.seat_offset = Value::new(Length::from_si(after.value) - length);
+        spring.seat_offset = Value::new(Length::from_si(here.eyes[0].value) - length);
     }
 
     /// The centre of gravity raised.
@@ -870,14 +872,18 @@ pub(super) fn locked(roll: Angle, end: End) -> Error {
     Error::NoSolution { message }
 }
 
-/// Energy of a coil-over with this length between its eyes.
-fn stored(coil_over: &AxleCoilOver, eyes: Jet) -> Jet {
+/// Energy and force of a coil-over with this length between its eyes.
+fn stored(coil_over: &AxleCoilOver, eyes: Jet) -> (Jet, f64) {
     let strut = Strut::of(coil_over, eyes.value);
-    let (energy, coil, rate) = match &coil_over.spring {
-        Some(_) => (0.5 * strut.coil.si() * strut.used.si(), strut.coil.si(), strut.rate),
-        None => (0.0, 0.0, 0.0),
+    let (energy, force, rate) = match &coil_over.spring {
+        Some(_) => (0.5 * strut.coil.si() * strut.used.si(), strut.force, strut.rate),
+        None => (0.0, strut.gas, 0.0),
     };
-    eyes.chain([energy - strut.gas * eyes.value, -coil - strut.gas, rate])
+    (eyes.chain([energy - strut.gas * eyes.value, -force, rate]), force)
+}
+
+fn norm([x, y, z]: [Jet; 3]) -> Jet {
+    (x.square() + y.square() + z.square()).root()
 }
 
 /// The rows of two axles without roll; the second one stands at another heave.
@@ -1009,7 +1015,8 @@ impl Ready<'_> {
 
     /// The load set so that a spring carries it here without a torque about the axle but what its coil makes.
     fn load(&mut self, on: &Pose) -> Result<()> {
-        let load = self.model.spring.load.quantity.si();
+        // As its seat goes up it runs along the vehicle as well, against the pull of a coil that leans.
+        let load = self.model.spring.load.quantity.si() - (on.coils[0].first[0] - on.lifts[0]);
         let torque = on.coils[0].first[2];
         let on = &on.left;
         let ([fixed, _, fixed_turn], [shackle, _, shackle_turn]) = (on.fixed.first, on.shackle.first);
@@ -1062,6 +1069,8 @@ impl Ready<'_> {
             right,
             coils: none,
             eyes: none,
+            uprights: [0.0; 2],
+            lifts: [0.0; 2],
             steer,
             x,
             y,
@@ -1071,9 +1080,14 @@ impl Ready<'_> {
             tilt,
         };
         if let Some(coil_over) = &self.model.coil_over {
-            on.eyes =
-                [1.0, -1.0].map(|side| self.between(&on, &coil_over.body_eye, &coil_over.axle_eye, side));
-            on.coils = on.eyes.map(|eyes| stored(coil_over, eyes));
+            for (place, side) in [1.0, -1.0].into_iter().enumerate() {
+                let apart = self.apart(&on, &coil_over.body_eye, &coil_over.axle_eye, side);
+                let eyes = norm(apart);
+                let (energy, force) = stored(coil_over, eyes);
+                let upright = -apart[2].value / eyes.value;
+                (on.coils[place], on.eyes[place]) = (energy, eyes);
+                (on.uprights[place], on.lifts[place]) = (upright, force * upright);
+            }
             on.energy = on.energy + on.coils[0] + on.coils[1];
         }
         let [_, _, zt, _, rt, tt] = on.energy.second;
@@ -1266,7 +1280,7 @@ impl Ready<'_> {
             pinion_angle: model.pinion(model.nose_up(on.pitch)),
             wind_up_rate: RotationalStiffness::from_si(on.energy.second[5]),
             wheelbase_change: Length::from_si(model.to_rear() * (on.x.value - before.x.value)),
-            spring_load: Force::from_si(0.5 * on.energy.first[0] - on.coils[0].first[0]),
+            spring_load: Force::from_si(0.5 * on.energy.first[0] - on.lifts[0]),
             leaf_stress: self.stress(&on.left)?,
         })
     }
@@ -1421,16 +1435,15 @@ impl Ready<'_> {
 
     /// Between the eyes of the damper on the left (1) or the right (-1).
     fn damper_length(&self, on: &Pose, damper: &AxleDamper, side: f64) -> Jet {
-        self.between(on, &damper.body_eye, &damper.axle_eye, side)
+        norm(self.apart(on, &damper.body_eye, &damper.axle_eye, side))
     }
 
     /// From a point of the body to one of the axle, both on the left (1) or the right (-1).
-    fn between(&self, on: &Pose, body: &Point, axle: &Point, side: f64) -> Jet {
+    fn apart(&self, on: &Pose, body: &Point, axle: &Point, side: f64) -> [Jet; 3] {
         let (body, axle) = (body.vector(), axle.vector());
         let arm = vector(axle.x - self.centre[0], side * axle.y, axle.z - self.centre[1]);
         let [x, y, z] = self.carried(on, arm);
-        let [x, y, z] = [x + -body.x, y + -side * body.y, z + -body.z];
-        (x.square() + y.square() + z.square()).root()
+        [x + -body.x, y + -side * body.y, z + -body.z]
     }
 
     fn results(
@@ -1469,6 +1482,9 @@ impl Ready<'_> {
             None => (length(f64::NAN), length(f64::NAN), f64::NAN),
         });
         let [(left_ratios, left_coil), (right_ratios, right_coil)] = [0, 1].map(|place| self.coil(on, place));
+        let spring_load = |bent: &Bent, place: usize| {
+            Force::from_si(bent.energy.first[0] + (on.coils[place].first[0] - on.lifts[place]))
+        };
         let wheel_force = |bent: &Bent, place: usize| {
             Force::from_si(on.by_heave(bent.energy) + on.by_heave(on.coils[place]))
         };
@@ -1497,8 +1513,8 @@ impl Ready<'_> {
             wheel_rate: LinearStiffness::from_si(0.5 * on.axle_rate()),
             roll_stiffness: RotationalStiffness::from_si(rr - rt * rt / tt),
             wind_up_rate: RotationalStiffness::from_si(tt),
-            left_spring_load: Force::from_si(on.left.energy.first[0]),
-            right_spring_load: Force::from_si(on.right.energy.first[0]),
+            left_spring_load: spring_load(&on.left, 0),
+            right_spring_load: spring_load(&on.right, 1),
             left_leaf_stress: self.stress(&on.left)?,
             right_leaf_stress: self.stress(&on.right)?,
             left_shackle_angle: left_shackle[0],
@@ -1806,10 +1822,8 @@ mod tests {
             assert_relative_eq!(on.right_coil_force.si(), force, max_relative = 1e-12);
             assert_relative_eq!(on.left_damper_used.si(), 0.55 - eyes, max_relative = 1e-12);
             assert_relative_eq!(on.damper_motion_ratio.si(), on.left_motion_ratio.si());
-            // By hand, with the pitch kept: the eye on the axle goes up, and forward as the seat does.
-            let pose = model.ready().unwrap().rest().unwrap();
-            let slope = (0.4 + 0.09 * pose.x.first[0]) / eyes;
-            let carried = 9800.0 + (force + 150.0) * slope;
+            // By hand: 400 mm of it upright.
+            let carried = 9800.0 + (force + 150.0) * 0.4 / eyes;
             assert_relative_eq!(on.left_wheel_force.si(), carried, max_relative = 1e-9);
             assert_relative_eq!(on.right_wheel_force.si(), carried, max_relative = 1e-9);
             // Wound up by nothing, the leaf carries the same.
