@@ -2,7 +2,7 @@
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test may panic, its helpers too")]
 
 use axlewright::sheet::{Assessment, Axis, Sheet};
-use axlewright::suspension::{LeafAxle, LeafAxlePosition};
+use axlewright::suspension::{AxleBar, LeafAxle, LeafAxlePosition, Mount, Point};
 use axlewright::units::{Angle, Force, Length, LinearStiffness, Quantity, Torque};
 use axlewright::{Model, Value, Verdict};
 
@@ -123,6 +123,52 @@ fn torque_winds_the_axle_up_as_in_the_model() {
     // The front is not driven as far as the sheet says, and its springs are not drawn.
     let front = dray(&[("front.wheels", "live_axle")]).assess();
     assert!(lacks(&front, "front.wind_up").contains("the points of its leaf springs"));
+}
+
+/// A bar is drawn as on a live axle on links, and has the ratio of the model whatever the springs carry.
+#[test]
+fn a_bar_beside_the_leaves_has_the_ratio_of_the_model() {
+    let points = [
+        ("rear.anti_roll_bar.link_eye.x", "-3350 mm"),
+        ("rear.anti_roll_bar.link_eye.y", "450 mm"),
+        ("rear.anti_roll_bar.link_eye.z", "340 mm"),
+        ("rear.anti_roll_bar.lever_end.x", "-3360 mm"),
+        ("rear.anti_roll_bar.lever_end.y", "440 mm"),
+        ("rear.anti_roll_bar.lever_end.z", "520 mm"),
+        ("rear.anti_roll_bar.lever_pivot.x", "-3120 mm"),
+        ("rear.anti_roll_bar.lever_pivot.y", "350 mm"),
+        ("rear.anti_roll_bar.lever_pivot.z", "530 mm"),
+        ("rear.anti_roll_bar.rate", "12 N/mm"),
+    ];
+    let place = |[x, y, z]: [f64; 3]| Point::new(Length::from_si(x), Length::from_si(y), Length::from_si(z));
+    let plain = dray(&[]).assess();
+    for (bearings, carried_by) in [("body", Mount::Body), ("axle", Mount::Axle)] {
+        let lines: Vec<_> =
+            points.iter().copied().chain([("rear.anti_roll_bar.bearings", bearings)]).collect();
+        let assessment = dray(&lines).assess();
+        let of = |path: &str| value(&assessment, path);
+        let bar = AxleBar {
+            carried_by,
+            link_eye: place([-3.35, 0.45, 0.34]),
+            lever_end: place([-3.36, 0.44, 0.52]),
+            lever_pivot: place([-3.12, 0.35, 0.53]),
+        };
+        let wanted =
+            at(&LeafAxle { anti_roll_bar: Some(bar), ..rear(&assessment) }, 0.0).bar_motion_ratio.si();
+        let found = of("rear.anti_roll_bar.motion_ratio");
+        assert!((found / wanted - 1.0).abs() < 1e-12, "{found} {wanted}");
+        assert!(wanted > 0.4 && wanted < 0.7, "{wanted}");
+        // K = (r t)^2 k / 2 beside the springs.
+        let bar = (found * of("rear.track")).powi(2) * 12_000.0 / 2.0;
+        let springs = value(&plain, "rear.roll_stiffness");
+        assert!((of("rear.roll_stiffness") / (springs + bar) - 1.0).abs() < 1e-12);
+    }
+    let short = dray(&points).assess();
+    let said = lacks(&short, "vehicle.balance");
+    assert!(
+        said.contains("a bar needs anti_roll_bar.motion_ratio, or the points of its drop link"),
+        "{said}"
+    );
 }
 
 #[test]

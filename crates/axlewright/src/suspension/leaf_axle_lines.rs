@@ -1,13 +1,13 @@
 //! A live axle on leaf springs on the build sheet: its springs and dampers as lines, and what follows from them.
 
-use super::double_wishbone_lines::{SOURCE, coordinate, point, point_lines, value};
+use super::double_wishbone_lines::{BAR, SOURCE, coordinate, point, point_lines, value};
 use super::leaf_axle::locked;
-use super::live_axle_lines::{chained, fill, known};
+use super::live_axle_lines::{BEARINGS, bar_of, chained, fill, known};
 use super::wheel_position::BUMP;
 use super::{Axle, AxleDamper, LeafAxle, LeafForm, LeafSpring, Leaves, Point, Wheel};
 use crate::Result;
 use crate::base::section::{
-    Line, Several, Step, choice, derived, first, greatest, joined, line, one_of, own,
+    Line, Several, Step, choice, derived, first, greatest, joined, line, one_of, own, paths,
 };
 use crate::units::{
     Angle, Force, Length, LinearStiffness, Quantity, Ratio, RotationalStiffness, STANDARD_GRAVITY, Stress,
@@ -197,6 +197,8 @@ const DAMPED: [&str; 26] = chained(&[&SPRUNG, &EYES]);
 const STROKED: [&str; 28] = chained(&[&DAMPED, &["axle.damper.open_length", "axle.damper.closed_length"]]);
 const STOPPED: [&str; 21] = chained(&[&SPRUNG, &["axle.leaf.bump_clearance"]]);
 const OVER_TRAVEL: [&str; 22] = chained(&[&SPRUNG, &["axle.bump_left", "axle.droop_left"]]);
+const BARRED: [&str; 29] =
+    chained(&[&DRAWN, &["axle.wheel.centre.y"], &paths::<10>(&[BAR.split_at(9).0, &BEARINGS], &[])]);
 const PRESSED: [&str; 26] = chained(&[&SPRUNG, &LEAVES, &["axle.bump_left"]]);
 const WOUND: [&str; 23] = chained(&[&GROUNDED, &["axle.drive_torque"]]);
 const STRAINED: [&str; 28] = chained(&[&GROUNDED, &LEAVES, &["axle.drive_torque"]]);
@@ -223,6 +225,13 @@ pub(super) const fn on_ground(place: usize) -> Step {
 pub(super) const fn of_damper_ratio() -> Step {
     const FORMULA: &str = "suspension.LeafAxle at ride height: r_d = -dL/dz";
     one_of(0, Several { formula: FORMULA, source: SOURCE, call: damper_ratio }, &DAMPED)
+}
+
+/// Ratio of the anti-roll bar in roll, which asks for no load.
+pub(super) const fn of_bar() -> Step {
+    const FORMULA: &str =
+        "suspension.LeafAxle at ride height: travel of the levers' ends over travel of the wheels, in roll";
+    one_of(0, Several { formula: FORMULA, source: SOURCE, call: bar }, &BARRED)
 }
 
 /// Travel at which the damper is open, and at which it is closed.
@@ -310,6 +319,9 @@ fn drawn(points: &[f64]) -> LeafAxle {
     }
 }
 
+/// Of springs that hold the axle upright by themselves, in N/m.
+const STIFF: f64 = 1e5;
+
 /// Where the springs end is asked for to so many metres: finer would only take longer.
 const FINE: f64 = 1e-5;
 
@@ -395,6 +407,16 @@ fn damped(of: &[f64], [open, closed]: [f64; 2]) -> LeafAxle {
 fn damper_ratio(of: &[f64], results: &mut [f64]) -> Result<()> {
     let on = damped(of, [2.0, 1.0]).ready()?.at(metres(0.0), level())?;
     results[0] = on.damper_motion_ratio.si();
+    Ok(())
+}
+
+fn bar(of: &[f64], results: &mut [f64]) -> Result<()> {
+    let mut model = drawn(of);
+    model.spring.rate = Some(value(STIFF));
+    model.wheel.centre.y = value(of[18]);
+    model.anti_roll_bar = Some(bar_of(&of[19..]));
+    let on = model.ready()?.at(metres(0.0), level())?;
+    results[0] = on.bar_motion_ratio.si();
     Ok(())
 }
 

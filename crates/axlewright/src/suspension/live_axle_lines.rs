@@ -113,7 +113,7 @@ const LIMITS: [Line; 10] = [
     joint("axle.watt.lower_rod.outer_limit", "the same of its other end"),
 ];
 
-const BEARINGS: [Line; 1] = [choice(
+pub(super) const BEARINGS: [Line; 1] = [choice(
     "axle.anti_roll_bar.bearings",
     MOUNTS,
     "what carries the bearings of a live axle's bar; its drop links lead to the other of the two",
@@ -393,14 +393,18 @@ fn coil_over(of: &[f64], results: &mut [f64]) -> Result<()> {
     Ok(())
 }
 
+/// The bar of a live axle: its points, then what carries its bearings.
+pub(super) fn bar_of(of: &[f64]) -> AxleBar {
+    AxleBar {
+        carried_by: mount(of[9]),
+        link_eye: point(of, 0),
+        lever_end: point(of, 3),
+        lever_pivot: point(of, 6),
+    }
+}
+
 fn bar(of: &[f64], results: &mut [f64]) -> Result<()> {
-    let bar = AxleBar {
-        carried_by: mount(of[60]),
-        link_eye: point(of, 51),
-        lever_end: point(of, 54),
-        lever_pivot: point(of, 57),
-    };
-    let model = LiveAxle { anti_roll_bar: Some(bar), ..drawn(of)? };
+    let model = LiveAxle { anti_roll_bar: Some(bar_of(&of[51..])), ..drawn(of)? };
     let ready = model.ready()?;
     let on = ready.at(Length::from_si(0.0), Angle::from_si(0.0))?;
     results[0] = on.bar_motion_ratio.si();

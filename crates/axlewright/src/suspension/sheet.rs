@@ -386,7 +386,7 @@ const ROLL: &[Line] = &[
     line("axle.anti_roll_bar.motion_ratio", Ratio::KIND, "travel of the bar's end over travel of the wheel, in roll")
         .within(0.01, 3.0, "common practice, no source: above 3 it is a percentage or turned upside down")
         .first_hand()
-        .by(&[wishbone::of_bar(), strut::of_bar(), live::of_bar()]),
+        .by(&[wishbone::of_bar(), strut::of_bar(), live::of_bar(), leaf::of_bar()]),
     derived("axle.anti_roll_bar.wheel_rate", LinearStiffness::KIND, "of the bar at the wheels, in roll").by(&[own(
         "k r^2; nothing where there is no bar",
         "balance of virtual work",
