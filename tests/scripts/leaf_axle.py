@@ -88,6 +88,7 @@ class Axle:
         centroid = 0.5 + d["fading"] / 6
         self.stiff = [strength / h.length**3 * (centroid * h.length) ** 2 for h in self.halves]
         self.loaded = [0.0, 0.0]
+        self.solved = {}
         self.calibrate()
 
     # Unknowns: x, steer, pitch, then fixed bend, shackle bend, shackle's angle of the left and of the right spring.
@@ -106,9 +107,12 @@ class Axle:
                 h, v = half.eye(turn)
                 ex, ez = turned(d["angle"] + pitch, half.outward * h, v)
                 eyes.append((sx + ex, sz + ez))
-            hang = (d["pivot"][0] + self.shackle * np.sin(shackle), d["pivot"][1] - self.shackle * np.cos(shackle))
-            out.append((sx, sz, eyes, hang))
+            out.append((sx, sz, eyes, self.hanging(shackle)))
         return out
+
+    def hanging(self, shackle):
+        (x, z), length = self.d["pivot"], self.shackle
+        return x + length * np.sin(shackle), z - length * np.cos(shackle)
 
     def constraints(self, q, heave, roll):
         out = []
@@ -118,7 +122,7 @@ class Axle:
 
     def middle(self, q, heave, roll):
         """Of the axle, left of the body's centre plane: it leans about the line between the eyes."""
-        (_, _, _, left), (_, _, _, right) = self.parts(q, heave, roll)
+        left, right = self.hanging(q[5]), self.hanging(q[8])
         d, (ex, ez) = self.d, (0.5 * (left[0] + right[0]), 0.5 * (left[1] + right[1]))
         line = d["fixed"][1] + (q[0] - d["fixed"][0]) / (ex - d["fixed"][0]) * (ez - d["fixed"][1])
         return np.tan(roll) * (line - d["centre"][1] - heave), line
@@ -206,6 +210,13 @@ class Axle:
         self.reactions = found[2:] / 1e4
 
     def solve(self, heave, roll, traction=0.0):
+        state = heave, roll, traction
+        if state not in self.solved:
+            self.solved[state] = self.solution(*state)
+        *found, self.coil_lift = self.solved[state]
+        return found
+
+    def solution(self, heave, roll, traction):
         steps = max(1, int(np.ceil(max(abs(heave) / 0.02, abs(roll) / 0.02, abs(traction) / 2000))))
         unknown = np.concatenate([self.start(), self.reactions])
         r = self.d["radius"]
@@ -223,11 +234,10 @@ class Axle:
         # Load along heave: the reactions' work.
         lift = np.imag(self.constraints(np.array(q, complex), z + 1e-30j, phi)) / 1e-30
         lean = np.imag(self.constraints(np.array(q, complex), z, phi + 1e-30j)) / 1e-30
-        self.reaction = reaction
         still = np.array(q, complex)
-        self.coil_lift = np.array([np.imag(self.coil(still, z + 1e-30j, phi, side)) / 1e-30 for side in (1, -1)])
+        coil_lift = np.array([np.imag(self.coil(still, z + 1e-30j, phi, side)) / 1e-30 for side in (1, -1)])
         turns = sum(np.imag(self.coil(still, z, phi + 1e-30j, side)) / 1e-30 for side in (1, -1))
-        return q, lift * reaction, lean @ reaction + turns
+        return q, lift * reaction, lean @ reaction + turns, coil_lift
 
     def results(self, heave, roll, slopes=True):
         d, lean = self.d, roll
@@ -538,9 +548,11 @@ def rows():
             arguments = {"heave": 0.02, "torque": torque}
             add(f"{name}-wound-{torque:+.0f}", "wind_up", arguments, d, wound, {"abs": 2e-9}, whole)
             add(f"{name}-wound-{torque:+.0f}-load", "wind_up", arguments, d, load, {"rel": 1e-8}, whole)
+    helped = Axle({**AXLES["strength"], "coil": COIL})
     for mount, bar in BARS.items():
-        d, name = {**AXLES["strength"], "coil": COIL, "bar": bar}, f"helped-{mount}"
-        model = Axle(d)
+        # A bar carries nothing here: what is solved serves both.
+        d, name = {**helped.d, "bar": bar}, f"helped-{mount}"
+        model, helped.d = helped, d
         for heave, roll in ((0.0, 0.0), (0.05, 0.0), (-0.03, 0.04)):
             at, arguments = f"{name}-{heave * 1e3:+.0f}-{roll * 1e3:+.0f}", {"heave": heave, "roll": roll}
             place = model.results(heave, roll)
