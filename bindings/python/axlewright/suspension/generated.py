@@ -292,8 +292,8 @@ class LeafAxlePosition(NamedTuple):
     wind_up_rate: Quantity
     """Tangent stiffness of both springs and coils against the axle's pitch with its heave kept."""
     left_spring_load: Quantity
-    """Vertical, of the left leaf spring at its seat, its own; of what a coil pulls along the vehicle
-    it has the part along the way of the seat.
+    """Vertical, of the left leaf spring at its seat, its own; what a coil pulls along the vehicle the
+    leaf beside it takes.
     """
     right_spring_load: Quantity
     """The same of the right spring."""
@@ -329,7 +329,8 @@ class LeafAxlePosition(NamedTuple):
     """Until the left coil is solid, along itself."""
     left_wheel_force: Quantity
     """Of leaf, coil and gas on the left, the change of their energy over heave: what the wheel carries
-    but for the axle's own weight.
+    but for the axle's own weight; without roll the load of the leaf and the vertical force of the
+    coil-over.
     """
     right_eye_length: Quantity
     """Between the eyes of the right coil-over."""
@@ -1677,8 +1678,8 @@ class LeafAxle(Model):
                 in roll with the axle's middle kept, without twist, bar and tyres
             wind_up_rate (rotational stiffness [N·m/rad]): tangent stiffness of both springs and coils
                 against the axle's pitch with its heave kept
-            left_spring_load (force [N]): vertical, of the left leaf spring at its seat, its own; of
-                what a coil pulls along the vehicle it has the part along the way of the seat
+            left_spring_load (force [N]): vertical, of the left leaf spring at its seat, its own; what a
+                coil pulls along the vehicle the leaf beside it takes
             right_spring_load (force [N]): the same of the right spring
             left_leaf_stress (stress or pressure difference [Pa]): greatest of the left spring, in the
                 full-length leaves at the seat
@@ -1698,7 +1699,8 @@ class LeafAxle(Model):
             left_coil_used (length [m]): by how much the left coil is shorter than unloaded
             left_coil_remaining (length [m]): until the left coil is solid, along itself
             left_wheel_force (force [N]): of leaf, coil and gas on the left, the change of their energy
-                over heave: what the wheel carries but for the axle's own weight
+                over heave: what the wheel carries but for the axle's own weight; without roll the load
+                of the leaf and the vertical force of the coil-over
             right_eye_length (length [m]): between the eyes of the right coil-over
             right_motion_ratio (ratio [-]): shortening of the right coil-over over heave
             right_roll_motion_ratio (ratio [-]): shortening of the right coil-over over the travel of
