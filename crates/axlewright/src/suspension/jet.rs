@@ -62,6 +62,11 @@ impl Jet {
         let root = self.value.sqrt();
         self.chain([root, 0.5 / root, -0.25 / (root * self.value)])
     }
+    /// The same with the second variable turned about.
+    pub(super) fn mirrored(self) -> Jet {
+        let ([a, b, c], [aa, ab, ac, bb, bc, cc]) = (self.first, self.second);
+        Jet { first: [a, -b, c], second: [aa, -ab, ac, bb, -bc, cc], ..self }
+    }
     fn product(self, other: Jet) -> Jet {
         let crossed =
             with(products(self.first, other.first), products(other.first, self.first), |a, b| a + b);

@@ -214,6 +214,20 @@ pub(super) struct Bent {
     pub(super) energy: Jet,
 }
 
+impl Bent {
+    /// The spring on the other side of a level axle, whose second variable is its roll.
+    pub(super) fn mirrored(self) -> Bent {
+        Bent {
+            height: self.height,
+            seat: self.seat.mirrored(),
+            fixed: self.fixed.mirrored(),
+            shackle: self.shackle.mirrored(),
+            eye: self.eye.map(Jet::mirrored),
+            energy: self.energy.mirrored(),
+        }
+    }
+}
+
 /// Sine of the least angle between the shackle and the way of its eye at ride height.
 const LEAST_SINE: f64 = 0.02;
 

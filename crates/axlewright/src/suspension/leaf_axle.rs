@@ -1050,9 +1050,10 @@ impl Ready<'_> {
         let forward = tilt[1] * along - tilt[0] * over;
         let up = tilt[0] * along + tilt[1] * over;
         let z = heave + self.centre[1];
-        let [left, right] = [0.5, -0.5]
-            .map(|side| self.spring.at(z + sine * (side * self.base) + cosine * up, pitch + self.angle));
-        let (left, right) = (left?, right?);
+        let bent =
+            |side: f64| self.spring.at(z + sine * (side * self.base) + cosine * up, pitch + self.angle);
+        let left = bent(0.5)?;
+        let right = if roll.value == 0.0 { left.mirrored() } else { bent(-0.5)? };
         let steer = ((right.seat - left.seat) * (cosine * self.base).inverse()).arcsine();
         let x = (left.seat + right.seat) * 0.5 - steer.cosine() * forward - steer.sine() * sine * up;
         let [eye_x, eye_z] = [(left.eye[0] + right.eye[0]) * 0.5, (left.eye[1] + right.eye[1]) * 0.5];
