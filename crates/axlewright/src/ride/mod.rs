@@ -21,6 +21,7 @@ mod flat_ride_rear_frequency;
 mod full_car;
 mod half_car;
 mod integral;
+mod integrator;
 mod linear;
 mod matrix;
 mod nonlinear_quarter_car;
@@ -29,7 +30,6 @@ mod quarter_car;
 mod response;
 mod road_displacement_density;
 mod road_surface;
-mod runge_kutta;
 #[cfg(feature = "sheet")]
 mod sheet;
 mod track_coherence;

@@ -1,12 +1,13 @@
 use super::course::{Course, Leg, Road};
+use super::integrator::Integrator;
 use super::response::{Motion, table};
-use super::runge_kutta::advance;
 use crate::base::document::{Model, Value};
 use crate::base::numeric::MonotoneCubic;
 use crate::base::table::Table;
 use crate::spring::{BumpStop, DamperCurve};
 use crate::units::{Length, LinearStiffness, Mass, Quantity, Ratio, STANDARD_GRAVITY, Time, Velocity};
 use crate::{Error, Result, valid};
+use core::cell::Cell;
 
 /// A wheel with its share of the body on a road, with a damper that is not the same in bump and rebound, a bump stop, and a tyre that can leave the ground.
 ///
@@ -29,7 +30,7 @@ use crate::{Error, Result, valid};
 /// most, as it estimates itself.
 ///
 /// # Source
-/// Newton's law for both masses; integrated by the pair of Dormand and Prince (1980); checked against SciPy's `solve_ivp` at a tighter tolerance
+/// Newton's law for both masses; integrated by the pair of Dormand and Prince (1980) of the library `differential-equations`; checked against SciPy's `solve_ivp` at a tighter tolerance
 ///
 /// # Caution
 /// A wheel off the ground neither steers nor brakes, and a stop that is met hard loads its mounts far beyond the static force. Local codes and licensed practice come first.
@@ -223,20 +224,22 @@ impl NonlinearQuarterCar {
         let mut bump_stop_force = Vec::with_capacity(course.rows());
         let [rest] = course.rest();
         let mut state = [rest, 0.0, rest, 0.0];
-        let mut try_first = 1e-4;
+        let mut integrator = Integrator::new(1e-4, TOLERANCE);
         course.walk(|leg| {
-            let Leg { pieces: [piece], row, .. } = *leg;
-            for (from, to) in leg.steps() {
-                let mut fault = None;
-                let slope = |time: f64, state: &[f64; 4]| {
-                    let slope = parts.slope(piece.at(time).0, state);
-                    if slope[1].is_nan() && state.iter().all(|part| part.is_finite()) {
-                        fault = Some((time, *state));
-                    }
-                    slope
-                };
-                advance(slope, &mut state, from, to, &mut try_first, TOLERANCE).map_err(|error| {
-                    fault.and_then(|(time, state)| parts.beyond(time, &state)).unwrap_or(error)
+            let Leg { pieces: [piece], from, row, .. } = *leg;
+            let fault = Cell::new(None);
+            let slope = |time: f64, state: &[f64; 4]| {
+                let slope = parts.slope(piece.at(time).0, state);
+                if slope[1].is_nan() && state.iter().all(|part| part.is_finite()) {
+                    fault.set(Some((time, *state)));
+                }
+                slope
+            };
+            integrator.start(&slope, from, &state)?;
+            for (_, to) in leg.steps() {
+                fault.set(None);
+                state = integrator.advance(&slope, to).map_err(|error| {
+                    fault.get().and_then(|(time, state)| parts.beyond(time, &state)).unwrap_or(error)
                 })?;
                 if row {
                     let road = piece.at(to).0;
