@@ -542,8 +542,13 @@ pub(super) struct AxleLinkage {
     /// The redundant set at ride height.
     stress: Each,
     pub(super) rest: Pose,
-    mixed: Coordinates,
+    series: Series,
 }
+
+/// The coordinates about ride height by powers of heave, and each of those by powers of roll: up to the fourth order, but without one of
+/// the two times the cube of the other. Only a first guess stands on them.
+type Series = [[Lanes<COORDINATES>; ORDER + 1]; ORDER + 1];
+const ORDER: usize = 4;
 
 /// What is free at ride height that should not be.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -581,20 +586,51 @@ impl AxleLinkage {
             way: Way::Exact,
             stress: Each::ZERO,
             rest,
-            mixed: [0.0; COORDINATES],
+            series: [[Lanes::ZERO; ORDER + 1]; ORDER + 1],
         };
         linkage.judge()?;
         linkage.rest = *linkage.solve(at, Each::ZERO).ok_or(Free::Forward)?;
-        // How the rates in roll change with heave: only a first guess stands on it.
-        let (step, roll) = (1e-4, |pose: Box<Pose>| pose.roll.rates);
-        if let (Some(low), Some(high)) =
-            (linkage.near(-step, 0.0).map(roll), linkage.near(step, 0.0).map(roll))
-        {
-            for place in 0..5 {
-                linkage.mixed[place] = (high[place] - low[place]) / (2.0 * step);
-            }
-        }
+        linkage.expand();
         Ok(linkage)
+    }
+
+    /// The series: rates and second derivatives at ride height, and how those change to either side of it.
+    fn expand(&mut self) {
+        let (heave, roll) = (&self.rest.heave, &self.rest.roll);
+        self.series[0] =
+            [self.rest.at, roll.rates, roll.seconds, [0.0; COORDINATES], [0.0; COORDINATES]].map(Lanes);
+        self.series[0][2] = self.series[0][2] * 0.5;
+        (self.series[1][0], self.series[2][0]) = (Lanes(heave.rates), Lanes(heave.seconds) * 0.5);
+        // First derivative and half the second one of what the axle does there.
+        let changes = |[low, high]: &[Box<Pose>; 2], step: f64, of: fn(&Pose) -> Coordinates| {
+            let [low, rest, high] = [low, &self.rest, high].map(|pose| Lanes(of(pose)));
+            [(high - low) * (0.5 / step), (low + high - rest * 2.0) * (0.5 / (step * step))]
+        };
+        let mut series = self.series;
+        if let (Some(low), Some(high)) = (self.near(-STEP, 0.0), self.near(STEP, 0.0)) {
+            let sides = [low, high];
+            let [third, fourth] = changes(&sides, STEP, |pose| pose.heave.seconds);
+            (series[3][0], series[4][0]) = (third * (1.0 / 6.0), fourth * (1.0 / 12.0));
+            [series[1][1], series[2][1]] = changes(&sides, STEP, |pose| pose.roll.rates);
+            [series[1][2], series[2][2]] =
+                changes(&sides, STEP, |pose| pose.roll.seconds).map(|change| change * 0.5);
+        }
+        if let (Some(low), Some(high)) = (self.near(0.0, -TURN), self.near(0.0, TURN)) {
+            let [third, fourth] = changes(&[low, high], TURN, |pose| pose.roll.seconds);
+            (series[0][3], series[0][4]) = (third * (1.0 / 6.0), fourth * (1.0 / 12.0));
+        }
+        self.series = series;
+    }
+
+    /// Where the axle stands at this heave and roll, nearly.
+    fn guess(&self, heave: f64, roll: f64) -> Coordinates {
+        let mut at = Lanes::ZERO;
+        for (order, terms) in self.series.iter().enumerate().rev() {
+            let terms = terms.iter().take(ORDER + 1 - order).rev();
+            at = at * heave + terms.fold(Lanes::ZERO, |sum, term| sum * roll + *term);
+        }
+        (at.0[Z], at.0[ROLL]) = (self.rest.at[Z] + heave, roll);
+        at.0
     }
 
     fn free(&self) -> usize {
@@ -780,8 +816,10 @@ impl AxleLinkage {
     {
         let (mut at, mut forces, mut close) = (start, multipliers, false);
         let rolled = start[ROLL].sin_cos();
+        // Four unknowns leave no place for a crank; so nothing about one is compiled for them.
+        let cranked = N != 4 && self.cranked;
         for _ in 0..12 {
-            let frame = Frame::new(&at, rolled, self.cranked);
+            let frame = Frame::new(&at, rolled, cranked);
             let held = Held::new(&self.lanes, &frame);
             self.give(&held, &mut forces);
             let (matrix, columns) = self.system::<N>(&frame, &held, &forces);
@@ -809,7 +847,7 @@ impl AxleLinkage {
                     break;
                 }
                 last = size;
-                wrong = self.wrong_at(&Frame::new(&at, rolled, self.cranked), &mut forces);
+                wrong = self.wrong_at(&Frame::new(&at, rolled, cranked), &mut forces);
             }
         }
         None
@@ -832,51 +870,33 @@ impl AxleLinkage {
         if held.stretch.0.iter().zip(most.0).take(self.links.len()).any(|(on, most)| on.abs() > most) {
             return None; // over-extended
         }
-        let mut pose = Box::new(Pose {
-            at,
-            frame,
-            held,
-            forces,
-            force_rates: [Each::ZERO; 2],
-            moment_rate: 0.0,
-            heave: Twist::default(),
-            roll: Twist::default(),
-            sign,
-        });
-        for (path, given) in [(0, Z), (1, ROLL)] {
-            let first = -(inverse * columns[path]);
+        let path = |given: usize, column: &SVector<f64, N>| {
+            let first = -(inverse * column);
             let mut rates = [0.0; COORDINATES];
             rates[given] = 1.0;
-            for j in 0..self.among::<N>() {
-                rates[j] = first[j];
-            }
-            let twist = Twist::new(&pose.frame, rates);
-            let (wrong, force_rates, moment_rate) = self.second(&pose, &twist, &first);
+            let free = self.among::<N>();
+            rates[..free].copy_from_slice(&first.as_slice()[..free]);
+            let twist = Twist::new(&frame, rates);
+            let (wrong, force_rates, moment_rate) = self.second((&frame, &held, &forces), &twist, &first);
             let second = -(inverse * wrong);
             let mut seconds = [0.0; COORDINATES];
-            for j in 0..self.among::<N>() {
-                seconds[j] = second[j];
-            }
-            let twist = twist.bent(&pose.frame, seconds);
-            pose.force_rates[path] = force_rates;
-            if path == 0 {
-                pose.heave = twist;
-            } else {
-                (pose.roll, pose.moment_rate) = (twist, moment_rate);
-            }
-        }
-        Some(pose)
+            seconds[..free].copy_from_slice(&second.as_slice()[..free]);
+            (twist.bent(&frame, seconds), force_rates, moment_rate)
+        };
+        let (heave, heave_forces, _) = path(Z, &columns[0]);
+        let (roll, roll_forces, moment_rate) = path(ROLL, &columns[1]);
+        let force_rates = [heave_forces, roll_forces];
+        Some(Box::new(Pose { at, frame, held, forces, force_rates, moment_rate, heave, roll, sign }))
     }
 
     /// What would be wrong with the second derivatives of the unknowns along a path if they were nothing; the first ones of the forces and of their moment about the roll axis.
     #[inline]
     fn second<const N: usize>(
         &self,
-        pose: &Pose,
+        (frame, held, forces): (&Frame, &Held, &Each),
         twist: &Twist,
         first: &SVector<f64, N>,
     ) -> (SVector<f64, N>, Each, f64) {
-        let (held, frame) = (&pose.held, &pose.frame);
         let on = held.moving(twist, frame);
         let [rate, second] = held.lengthening(&on.between);
         let Way::Compliant { weights, rigid, .. } = &self.way else {
@@ -889,7 +909,7 @@ impl AxleLinkage {
             force_rate.0[*place] = first[next];
             wrong[next] = second.0[*place];
         }
-        let (e, force, over) = (held.along, pose.forces, held.length.map(|length| 1.0 / length));
+        let (e, force, over) = (held.along, *forces, held.length.map(|length| 1.0 / length));
         let e_rate = (on.between.rate - e * rate) * over;
         let e_second = (on.between.second - e * second - e_rate * (rate * 2.0)) * over;
         let forces = Paths {
@@ -897,7 +917,7 @@ impl AxleLinkage {
             rate: e * force_rate + e_rate * force,
             second: e * force_second + e_rate * (force_rate * 2.0) + e_second * force,
         };
-        let (seconds, moment_rate) = Wrench::new(&forces, &on, self.cranked).on(twist, frame);
+        let (seconds, moment_rate) = Wrench::new(&forces, &on, frame.crank.is_some()).on(twist, frame);
         for j in 0..free {
             wrong[j] = seconds[j];
         }
@@ -906,14 +926,7 @@ impl AxleLinkage {
 
     /// The axle at this heave and roll, where it is got quickly from ride height.
     fn near(&self, heave: f64, roll: f64) -> Option<Box<Pose>> {
-        let rest = &self.rest;
-        let mut start = rest.at;
-        for (place, start) in start.iter_mut().enumerate().take(5) {
-            let (h, r) = (&rest.heave, &rest.roll);
-            *start += heave * (h.rates[place] + 0.5 * heave * h.seconds[place])
-                + roll * (r.rates[place] + 0.5 * roll * r.seconds[place] + heave * self.mixed[place]);
-        }
-        (start[Z], start[ROLL]) = (rest.at[Z] + heave, roll);
+        let (rest, start) = (&self.rest, self.guess(heave, roll));
         let forces = rest.force_rates[0] * heave + rest.force_rates[1] * roll;
         let pose = self.solve(start, forces)?;
         let off = (0..5).fold(0.0, |most: f64, place| most.max((pose.at[place] - start[place]).abs()));
