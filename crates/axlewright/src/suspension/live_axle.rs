@@ -230,19 +230,16 @@ macro_rules! results {
                 AxlePosition { $($name: results!(@given self.$name, $kind)),+ }
             }
         }
-        /// The columns of a table, a list a result.
+        /// The columns of a table, a list a result; nothing is known of a row before it is put in.
         struct Lists {
             $($name: results!(@list $kind),)+
         }
         impl Lists {
-            fn with_room(rows: usize) -> Lists {
-                Lists { $($name: results!(@room rows, $kind)),+ }
+            fn of(rows: usize) -> Lists {
+                Lists { $($name: results!(@unfilled rows, $kind)),+ }
             }
-            fn push(&mut self, on: &Found<'_>) {
-                $(results!(@push self.$name, on.$name, $kind);)+
-            }
-            fn push_nothing(&mut self) {
-                $(results!(@nothing self.$name, $kind);)+
+            fn put(&mut self, row: usize, on: &Found<'_>) {
+                $(results!(@put row, self.$name, on.$name, $kind);)+
             }
             fn columns(self) -> Vec<Column> {
                 vec![$(results!(@column self.$name, stringify!($name), $kind)),+]
@@ -258,14 +255,12 @@ macro_rules! results {
     (@list word) => { (Vec<i32>, Vec<String>) };
     (@list whole) => { Vec<i64> };
     (@list $kind:ident) => { Vec<f64> };
-    (@room $rows:ident, word) => { (Vec::with_capacity($rows), Vec::new()) };
-    (@room $rows:ident, $kind:ident) => { Vec::with_capacity($rows) };
-    (@push $list:expr, $from:expr, word) => { $list.0.push(code(&mut $list.1, $from)) };
-    (@push $list:expr, $from:expr, whole) => { $list.push($from) };
-    (@push $list:expr, $from:expr, $kind:ident) => { $list.push($from.si()) };
-    (@nothing $list:expr, word) => { $list.0.push(-1) };
-    (@nothing $list:expr, whole) => { $list.push(0) };
-    (@nothing $list:expr, $kind:ident) => { $list.push(f64::NAN) };
+    (@unfilled $rows:ident, word) => { (vec![-1; $rows], Vec::new()) };
+    (@unfilled $rows:ident, whole) => { vec![0; $rows] };
+    (@unfilled $rows:ident, $kind:ident) => { vec![f64::NAN; $rows] };
+    (@put $row:ident, $list:expr, $from:expr, word) => { $list.0[$row] = code(&mut $list.1, $from) };
+    (@put $row:ident, $list:expr, $from:expr, whole) => { $list[$row] = $from };
+    (@put $row:ident, $list:expr, $from:expr, $kind:ident) => { $list[$row] = $from.si() };
     (@column $list:expr, $name:expr, word) => {
         Column { name: $name.into(), kind: None, values: Values::Category { codes: $list.0, labels: $list.1 } }
     };
@@ -356,25 +351,22 @@ results! {
 struct Filling<'a> {
     inputs: Rows,
     lists: Lists,
+    row: usize,
     /// Of the row before, so that what is not known is said once.
     on: Found<'a>,
 }
 
 impl<'a> Filling<'a> {
     fn new(inputs: Rows, rows: usize) -> Filling<'a> {
-        Filling { inputs, lists: Lists::with_room(rows), on: Found::unknown() }
+        Filling { inputs, lists: Lists::of(rows), row: 0, on: Found::unknown() }
     }
     fn push(&mut self, inputs: &[Cell<'_>], ready: &'a Ready<'_>, heave: Length, roll: Angle) {
-        match ready.find(heave, roll, &mut self.on) {
-            Ok(()) => {
-                self.inputs.push(inputs, Ok(&[]));
-                self.lists.push(&self.on);
-            }
-            Err(error) => {
-                self.inputs.push(inputs, Err(error));
-                self.lists.push_nothing();
-            }
+        let found = ready.find(heave, roll, &mut self.on);
+        if found.is_ok() {
+            self.lists.put(self.row, &self.on);
         }
+        self.inputs.push(inputs, found.map(|()| &[][..]));
+        self.row += 1;
     }
     fn finish(self) -> Table {
         self.inputs.finish_with(self.lists.columns())
