@@ -114,9 +114,9 @@ impl Frame {
         vector(on.x, on.y * cosine + on.z * sine, on.z * cosine - on.y * sine)
     }
     #[inline(always)]
-    fn directions(&self, here: Many) -> Many {
-        let [a, b, c] = self.columns;
-        Many::all(a) * here.x + Many::all(b) * here.y + Many::all(c) * here.z
+    pub(super) fn directions<const L: usize>(&self, here: Vectors<L>) -> Vectors<L> {
+        let [a, b, c] = self.columns.map(Vectors::all);
+        a * here.x + b * here.y + c * here.z
     }
     /// Where the ends of the links are.
     #[inline(always)]
@@ -191,32 +191,32 @@ impl Along {
     }
 }
 
-/// Vectors of all links along a path.
+/// Vectors along a path, as a rule of all links.
 #[derive(Debug, Clone, Copy)]
-struct Paths {
-    at: Many,
-    rate: Many,
-    second: Many,
+pub(super) struct Paths<const L: usize = MOST> {
+    at: Vectors<L>,
+    pub(super) rate: Vectors<L>,
+    pub(super) second: Vectors<L>,
 }
 
-impl Paths {
-    const ZERO: Paths = Paths { at: Many::ZERO, rate: Many::ZERO, second: Many::ZERO };
+impl<const L: usize> Paths<L> {
+    const ZERO: Paths<L> = Paths { at: Vectors::ZERO, rate: Vectors::ZERO, second: Vectors::ZERO };
     /// Vectors that turn with a body.
     #[inline(always)]
-    fn turned(at: Many, spin: Vector, spin_rate: Vector) -> Paths {
-        let (spin, spin_rate) = (Many::all(spin), Many::all(spin_rate));
+    fn turned(at: Vectors<L>, spin: Vector, spin_rate: Vector) -> Paths<L> {
+        let (spin, spin_rate) = (Vectors::all(spin), Vectors::all(spin_rate));
         let rate = spin.cross(at);
         Paths { at, rate, second: spin_rate.cross(at) + spin.cross(rate) }
     }
     /// The sum of the vectors.
     #[inline(always)]
     fn sum(&self) -> Along {
-        let once = Each::all(1.0);
+        let once = Lanes::all(1.0);
         Along { at: self.at.sum(once), rate: self.rate.sum(once), second: self.second.sum(once) }
     }
     #[inline(always)]
-    fn cross(&self, other: &Paths) -> Paths {
-        let twice = Each::all(2.0);
+    fn cross(&self, other: &Paths<L>) -> Paths<L> {
+        let twice = Lanes::all(2.0);
         Paths {
             at: self.at.cross(other.at),
             rate: self.rate.cross(other.at) + self.at.cross(other.rate),
@@ -271,6 +271,14 @@ impl Twist {
     pub(super) fn point(&self, arm: Vector) -> Along {
         let turning = turned(arm, self.spin, self.spin_rate);
         Along { at: arm, rate: self.velocity + turning.rate, second: self.acceleration + turning.second }
+    }
+    /// Several of them.
+    #[inline(always)]
+    pub(super) fn points<const L: usize>(&self, arms: Vectors<L>) -> Paths<L> {
+        let mut paths = Paths::turned(arms, self.spin, self.spin_rate);
+        paths.rate = Vectors::all(self.velocity) + paths.rate;
+        paths.second = Vectors::all(self.acceleration) + paths.second;
+        paths
     }
     /// A direction of the axle.
     fn along(&self, at: Vector) -> Along {
@@ -815,19 +823,22 @@ impl AxleLinkage {
         Const<N>: DimMin<Const<N>, Output = Const<N>>,
     {
         let (mut at, mut forces, mut close) = (start, multipliers, false);
+        let mut pose = Box::new(self.rest);
         let rolled = start[ROLL].sin_cos();
         // Four unknowns leave no place for a crank; so nothing about one is compiled for them.
         let cranked = N != 4 && self.cranked;
         for _ in 0..12 {
             let frame = Frame::new(&at, rolled, cranked);
-            let held = Held::new(&self.lanes, &frame);
-            self.give(&held, &mut forces);
-            let (matrix, columns) = self.system::<N>(&frame, &held, &forces);
+            pose.held = Held::new(&self.lanes, &frame);
+            let held = &pose.held;
+            self.give(held, &mut forces);
+            let (matrix, columns) = self.system::<N>(&frame, held, &forces);
             let (inverse, sign) = inverse(&matrix)?;
             if close {
-                return self.pose(at, frame, held, forces, sign, &inverse, &columns);
+                (pose.at, pose.frame, pose.forces, pose.sign) = (at, frame, forces, sign);
+                return self.moves(&mut pose, &frame, &inverse, &columns).then_some(pose);
             }
-            let mut wrong = self.wrong::<N>(&held, &forces);
+            let mut wrong = self.wrong::<N>(held, &forces);
             let mut last = 2.0;
             loop {
                 let step = inverse * wrong;
@@ -853,40 +864,44 @@ impl AxleLinkage {
         None
     }
 
-    /// What moves, and how, where the links are in balance.
-    #[allow(clippy::too_many_arguments, reason = "what the last step has found")]
+    /// How the axle moves where the links are in balance; false where one of them is over-extended.
     #[inline]
-    fn pose<const N: usize>(
+    fn moves<const N: usize>(
         &self,
-        at: Coordinates,
-        frame: Frame,
-        held: Held,
-        forces: Each,
-        sign: f64,
+        pose: &mut Pose,
+        frame: &Frame,
         inverse: &SMatrix<f64, N, N>,
         columns: &[SVector<f64, N>; 2],
-    ) -> Option<Box<Pose>> {
+    ) -> bool {
         let most = self.lanes.length * GIVE;
-        if held.stretch.0.iter().zip(most.0).take(self.links.len()).any(|(on, most)| on.abs() > most) {
-            return None; // over-extended
+        let mut stretches = pose.held.stretch.0.iter().zip(most.0).take(self.links.len());
+        if stretches.any(|(on, most)| on.abs() > most) {
+            return false;
         }
-        let path = |given: usize, column: &SVector<f64, N>| {
-            let first = -(inverse * column);
+        for (path, given) in [(0, Z), (1, ROLL)] {
+            let first = -(inverse * columns[path]);
             let mut rates = [0.0; COORDINATES];
             rates[given] = 1.0;
-            let free = self.among::<N>();
-            rates[..free].copy_from_slice(&first.as_slice()[..free]);
-            let twist = Twist::new(&frame, rates);
-            let (wrong, force_rates, moment_rate) = self.second((&frame, &held, &forces), &twist, &first);
+            for j in 0..self.among::<N>() {
+                rates[j] = first[j];
+            }
+            let twist = Twist::new(frame, rates);
+            let (wrong, force_rates, moment_rate) =
+                self.second((frame, &pose.held, &pose.forces), &twist, &first);
             let second = -(inverse * wrong);
             let mut seconds = [0.0; COORDINATES];
-            seconds[..free].copy_from_slice(&second.as_slice()[..free]);
-            (twist.bent(&frame, seconds), force_rates, moment_rate)
-        };
-        let (heave, heave_forces, _) = path(Z, &columns[0]);
-        let (roll, roll_forces, moment_rate) = path(ROLL, &columns[1]);
-        let force_rates = [heave_forces, roll_forces];
-        Some(Box::new(Pose { at, frame, held, forces, force_rates, moment_rate, heave, roll, sign }))
+            for j in 0..self.among::<N>() {
+                seconds[j] = second[j];
+            }
+            let twist = twist.bent(frame, seconds);
+            pose.force_rates[path] = force_rates;
+            if path == 0 {
+                pose.heave = twist;
+            } else {
+                (pose.roll, pose.moment_rate) = (twist, moment_rate);
+            }
+        }
+        true
     }
 
     /// What would be wrong with the second derivatives of the unknowns along a path if they were nothing; the first ones of the forces and of their moment about the roll axis.

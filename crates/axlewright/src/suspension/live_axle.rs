@@ -3,6 +3,7 @@ use super::axle_parts::{
     AxleBar, AxleCoilOver, AxleLink, Fitted, LateralRod, Mount, Pinion, Pitching, Strut, WattLinkage, give,
 };
 use super::bar_lever::{LEAST_LEVER, Lever, across, drawn, mirrored, out_of_reach};
+use super::lanes::{Lanes, Vectors};
 use super::outline::{Outline, outlines};
 use super::parts::{Axle, Wheel, refused};
 use super::vector::{Vector, vector};
@@ -405,6 +406,13 @@ pub(super) struct Ready<'a> {
     /// Wheel's centre, axis and contact at ride height, from the axle's middle.
     wheels: [[Vector; 2]; 2],
     pinion: Vector,
+}
+
+/// Of both coil-overs, the left one first: length between the eyes, and its first and second derivative along heave and roll.
+struct Strokes {
+    eyes: Lanes<2>,
+    heave: [Lanes<2>; 2],
+    roll: [Lanes<2>; 2],
 }
 
 /// What is said of a side, and how it is got from what is drawn.
@@ -1132,8 +1140,9 @@ impl Ready<'_> {
     /// Length, motion ratio and its gradient of the left coil-over at ride height, without roll, and the base of both in roll.
     pub(super) fn stroke_at_ride(&self) -> Option<[f64; 4]> {
         let coil_over = self.model.coil_over.as_ref()?;
-        let (eyes, [heave, roll]) = self.stroke(coil_over, &self.linkage.rest, drawn);
-        Some([eyes, -heave.0, -heave.1, 2.0 * roll.0 / heave.0])
+        let Strokes { eyes, heave, roll } = self.strokes(coil_over, &self.linkage.rest);
+        let [slope, bend] = heave.map(|on| on.0[0]);
+        Some([eyes.0[0], -slope, -bend, 2.0 * roll[0].0[0] / slope])
     }
 
     /// Heave without roll at which the eyes of the coil-over are so far apart.
@@ -1142,8 +1151,8 @@ impl Ready<'_> {
         let mut heave = 0.0;
         for _ in 0..20 {
             let Some(pose) = self.linkage.at(heave, 0.0) else { break };
-            let (eyes, [(slope, bend), _]) = self.stroke(coil_over, &pose, drawn);
-            let off = eyes - length;
+            let Strokes { eyes, heave: strokes, .. } = self.strokes(coil_over, &pose);
+            let (off, [slope, bend]) = (eyes.0[0] - length, strokes.map(|on| on.0[0]));
             if off.abs() <= 1e-12 {
                 return Ok(heave);
             }
@@ -1152,35 +1161,35 @@ impl Ready<'_> {
         let message = format!(
             "the linkage does not bring the eyes of the coil-over {:.1} mm apart; at ride height they are {:.1} mm apart",
             length * 1e3,
-            self.stroke(coil_over, &self.linkage.rest, drawn).0 * 1e3
+            self.strokes(coil_over, &self.linkage.rest).eyes.0[0] * 1e3
         );
         Err(Error::NoSolution { message })
     }
 
-    /// Length between the eyes of a coil-over, and its first and second derivative along heave and roll.
-    fn stroke(
-        &self,
-        coil_over: &AxleCoilOver,
-        pose: &Pose,
-        side: fn(Vector) -> Vector,
-    ) -> (f64, [(f64, f64); 2]) {
+    #[inline]
+    fn strokes(&self, coil_over: &AxleCoilOver, pose: &Pose) -> Strokes {
         let rest = self.linkage.rest.frame.middle;
-        let arm = pose.frame.direction(side(coil_over.axle_eye.vector() - rest));
-        let between = pose.frame.middle + arm - side(coil_over.body_eye.vector());
-        let eyes = between.norm();
+        let both = |at: Vector| Vectors::<2>::of(|side| if side == 0 { at } else { mirrored(at) });
+        let arms = pose.frame.directions(both(coil_over.axle_eye.vector() - rest));
+        let between = Vectors::all(pose.frame.middle) + arms - both(coil_over.body_eye.vector());
+        let eyes = between.dot(between).map(f64::sqrt);
+        let over = eyes.map(|eyes| 1.0 / eyes);
         let along = |twist: &Twist| {
-            let eye = twist.point(arm);
-            let slope = between.dot(eye.rate) / eyes;
-            (slope, (eye.rate.square() + between.dot(eye.second) - slope * slope) / eyes)
+            let eye = twist.points(arms);
+            let slope = between.dot(eye.rate) * over;
+            [slope, (eye.rate.square() + between.dot(eye.second) - slope * slope) * over]
         };
-        (eyes, [along(&pose.heave), along(&pose.roll)])
+        Strokes { eyes, heave: along(&pose.heave), roll: along(&pose.roll) }
     }
 
     fn springs(&self, pose: &Pose, on: &mut Found<'_>) {
         let Some(coil_over) = &self.model.coil_over else { return };
         let mut stiffness = 0.0;
-        for (place, side) in [drawn, mirrored].into_iter().enumerate() {
-            let (eyes, [heave, roll]) = self.stroke(coil_over, pose, side);
+        let strokes = self.strokes(coil_over, pose);
+        for place in [0, 1] {
+            let eyes = strokes.eyes.0[place];
+            let [heave, roll] =
+                [strokes.heave, strokes.roll].map(|[slope, bend]| (slope.0[place], bend.0[place]));
             let wheel = pose.frame.direction(self.wheels[place][0]);
             let spring = Strut::of(coil_over, eyes);
             let rate = |(slope, bend): (f64, f64)| spring.rate * slope * slope - spring.force * bend;
