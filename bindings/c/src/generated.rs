@@ -23888,8 +23888,8 @@ pub unsafe extern "C" fn axw_ride_half_car_profile(
 ///     is off by 1 nm or 1 nm/s at the most, as it estimates itself.
 ///
 /// Source
-///     Newton's law for both masses; integrated by the pair of Dormand and Prince (1980); checked
-///     against SciPy's `solve_ivp` at a tighter tolerance
+///     Newton's law for both masses; integrated by the pair of Dormand and Prince (1980) of the
+///     library `differential-equations`; checked against SciPy's `solve_ivp` at a tighter tolerance
 ///
 /// Caution
 ///     A wheel off the ground neither steers nor brakes, and a stop that is met hard loads its
