@@ -294,6 +294,13 @@ fn ends(key: &str, names: [&str; 2], bushes: [Bush<'_>; 2], limits: [Lean<'_>; 2
 }
 
 impl AxleLink {
+    /// What each of them is called: of a pair the left one, then the right one.
+    pub(super) fn called(&self) -> Vec<String> {
+        match self.fitted {
+            Fitted::Pair => ["left", "right"].map(|side| format!("{} {side}", self.name)).to_vec(),
+            Fitted::Single => vec![self.name.clone()],
+        }
+    }
     pub(super) fn bushes(&self) -> [Bush<'_>; 2] {
         [self.body_bush.as_ref(), self.axle_bush.as_ref()]
     }

@@ -415,8 +415,23 @@ struct Strokes {
     roll: [Lanes<2>; 2],
 }
 
-/// What is said of a side, and how it is got from what is drawn.
-type Side = (&'static str, fn(Vector) -> Vector);
+/// What no link is called: the other parts of `points` and of the refusals, and the word for no link at all.
+const OTHER_PARTS: [&str; 14] = [
+    "axle",
+    "lateral rod",
+    "upper rod",
+    "lower rod",
+    "bell crank",
+    "coil-over left",
+    "coil-over right",
+    "anti-roll bar",
+    "pinion",
+    "wheel left",
+    "wheel right",
+    "watt.upper_rod",
+    "watt.lower_rod",
+    "none",
+];
 
 impl Model for LiveAxle {
     fn check(&self) -> Result<()> {
@@ -709,6 +724,13 @@ impl LiveAxle {
                 let message = format!("name: two links are called {}", link.name);
                 return Err(refused(&format!("links[{place}]"), message));
             }
+            let others: Vec<String> = self.links.iter().take(place).flat_map(AxleLink::called).collect();
+            let taken = |name: &String| OTHER_PARTS.contains(&name.as_str()) || others.contains(name);
+            if let Some(name) = link.called().into_iter().find(taken) {
+                let message =
+                    format!("name: {name} is the name of another part: give the link one of its own");
+                return Err(refused(&format!("links[{place}]"), message));
+            }
         }
         let count: usize =
             self.links.iter().map(|link| if link.fitted == Fitted::Pair { 2 } else { 1 }).sum();
@@ -739,14 +761,10 @@ impl LiveAxle {
         let middle = vector(wheel.x, 0.0, wheel.z);
         let mut parts = Parts { middle, links: Vec::new(), names: Vec::new(), joints: Vec::new() };
         for link in &self.links {
-            let sides: &[Side] = match link.fitted {
-                Fitted::Pair => &[(" left", drawn), (" right", mirrored)],
-                Fitted::Single => &[("", drawn)],
-            };
-            for (side, of) in sides {
+            for (name, of) in link.called().into_iter().zip([drawn, mirrored]) {
                 let (body, axle) = (of(link.body.vector()), of(link.axle.vector()));
                 let limits = link.limits().map(|limit| limit.map(|limit| limit.quantity.si()));
-                parts.add(format!("{}{side}", link.name), body, axle, give(link.bushes()), limits)?;
+                parts.add(name, body, axle, give(link.bushes()), limits)?;
             }
         }
         let mut rod = None;
@@ -1905,6 +1923,36 @@ mod tests {
         model.anti_roll_bar = Some(AxleBar { lever_pivot: point([0.09, 0.4, 0.45]), ..bar(Mount::Body) });
         let short = model.points(&[metres(0.14)], &[rad(0.0)]).unwrap();
         assert!(short.reason(0).unwrap().to_string().contains("drop link of the anti_roll_bar"));
+    }
+
+    #[test]
+    fn no_link_has_the_name_of_another_part() {
+        let named = |name: &str, fitted: Fitted| {
+            let mut model = three(FOUR);
+            model.links[1].name = name.to_owned();
+            model.links[1].fitted = fitted;
+            model
+        };
+        let drawn = LiveAxle { anti_roll_bar: Some(bar(Mount::Body)), ..watt(FOUR, Mount::Body, 0.32) };
+        for model in [&drawn, &three(FOUR)] {
+            let table = model.points(&[metres(0.0)], &[rad(0.0)]).unwrap();
+            let own = ["lower left", "lower right", "upper"];
+            let parts = (0..table.rows()).filter_map(|row| table.word("part", row));
+            assert!(parts.filter(|part| !own.contains(part)).all(|part| OTHER_PARTS.contains(&part)));
+        }
+        for name in OTHER_PARTS.into_iter().chain(["lower left", "lower right"]) {
+            let message = named(name, Fitted::Single).check().unwrap_err().to_string();
+            assert_eq!(
+                message,
+                format!("links[1]: name: {name} is the name of another part: give the link one of its own")
+            );
+        }
+        for name in ["wheel", "coil-over"] {
+            let message = named(name, Fitted::Pair).check().unwrap_err().to_string();
+            assert!(message.starts_with(&format!("links[1]: name: {name} left is the name")), "{message}");
+            assert!(named(name, Fitted::Single).check().is_ok());
+        }
+        assert!(named("axle", Fitted::Pair).check().is_ok());
     }
 
     #[test]
