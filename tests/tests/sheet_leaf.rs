@@ -252,6 +252,46 @@ fn what_is_missing_is_named() {
 }
 
 #[test]
+fn what_leads_the_axle_beside_its_springs_is_not_looked_past() {
+    for line in ["lateral_rod.body", "watt.pivot", "upper_links.body", "lower_links.body"] {
+        let path = format!("rear.{line}.x");
+        let both = dray(&[(&path, "-3400 mm")]).assess();
+        for finding in ["rear.bind", "rear.joints", "rear.sideways", "rear.pinion", "vehicle.balance"] {
+            assert_eq!(verdict(&both, finding), Verdict::NotKnown, "{line}, {finding}");
+            let said = lacks(&both, finding);
+            assert!(said.contains("both are drawn"), "{line}, {finding}: {said}");
+        }
+        // A rod across the vehicle leaves what the springs do in side view.
+        let across = ["lateral_rod.body", "watt.pivot"].contains(&line);
+        assert_eq!(value(&both, "rear.wheel_rate").is_nan(), !across, "{line}");
+        let wound = if across { Verdict::Short } else { Verdict::NotKnown };
+        assert_eq!(verdict(&both, "rear.wind_up"), wound, "{line}");
+    }
+    let apart = dray(&[("rear.wheels", "independent")]).assess();
+    for finding in ["rear.bind", "rear.joints", "rear.wind_up", "rear.sideways"] {
+        assert_eq!(verdict(&apart, finding), Verdict::NotKnown, "{finding}");
+        assert!(lacks(&apart, finding).contains("written as independent, but"), "{}", lacks(&apart, finding));
+    }
+}
+
+#[test]
+fn what_is_below_nothing_gives_no_verdict() {
+    let mut sheet = dray(&[]);
+    let refused = sheet.set("rear.wind_up_angle", "-10 deg").unwrap_err().to_string();
+    assert!(
+        refused.contains("rear.wind_up_angle") && refused.contains("by how much its front rises"),
+        "{refused}"
+    );
+    // A damper that is closed at ride height already.
+    let closed = dray(&[("rear.damper.closed_length", "560 mm")]).assess();
+    assert!(value(&closed, "rear.bump_left") < 0.0);
+    for finding in ["rear.joints", "rear.spring_strength", "rear.pinion"] {
+        assert_eq!(verdict(&closed, finding), Verdict::NotKnown, "{finding}");
+        assert!(lacks(&closed, finding).contains("ride height is beyond the stops"), "{finding}");
+    }
+}
+
+#[test]
 fn a_line_that_contradicts_the_drawing_is_said() {
     let cases: &[(Lines<'_>, Option<&str>)] = &[
         (&[], None),

@@ -403,6 +403,56 @@ fn what_a_live_axle_lacks_is_named() {
 }
 
 #[test]
+fn what_cannot_stand_together_is_not_known() {
+    let with = |lines: &[(&str, &str)]| demo("dunlin_measured", lines).assess();
+    // Links of a live axle between wheels that move by themselves: neither the axle nor its lack is taken for granted.
+    let apart = with(&[("rear.wheels", "independent")]);
+    for finding in
+        ["rear.bind", "rear.joints", "rear.wind_up", "rear.sideways", "rear.roll_steer_band", "vehicle.roll"]
+    {
+        assert_eq!(verdict(&apart, finding), Verdict::NotKnown, "{finding}");
+        assert!(lacks(&apart, finding).contains("written as independent, but"), "{}", lacks(&apart, finding));
+    }
+    // Leaf springs that lead the axle as its links do.
+    let both = with(&[("rear.leaf.form", "uniform_strength")]);
+    for finding in ["rear.bind", "rear.joints", "rear.sideways", "rear.pinion", "vehicle.balance"] {
+        assert_eq!(verdict(&both, finding), Verdict::NotKnown, "{finding}");
+        assert!(lacks(&both, finding).contains("both are drawn"), "{}", lacks(&both, finding));
+    }
+}
+
+#[test]
+fn an_axle_is_not_crossed_on_what_is_not_there() {
+    let with = |lines: &[(&str, &str)]| demo("dunlin_measured", lines).assess();
+    // Without the eyes of its coil-over nobody knows on what base the springs cross it.
+    let mut lines = vec![
+        ("rear.coil_over.body_eye.x", ""),
+        ("rear.spring.motion_ratio", "1.02"),
+        ("rear.spring.droop_length", "350 mm"),
+        ("rear.damper.stroke", "200 mm"),
+    ];
+    let open = with(&lines);
+    assert!(value(&open, "rear.bump_left") > 0.0 && value(&open, "rear.droop_left") > 0.0);
+    for finding in ["rear.bind", "rear.joints"] {
+        assert_eq!(verdict(&open, finding), Verdict::NotKnown, "{finding}");
+    }
+    lines.push(("rear.spring_base", "970 mm"));
+    assert!(value(&with(&lines), "rear.bind_force") > 0.0);
+    // A spring so short that ride height is beyond the stops has no travel over which links could bind little.
+    let short = with(&[("rear.spring.free_length", "190 mm")]);
+    assert_eq!(verdict(&short, "rear.bump"), Verdict::Short);
+    for finding in ["rear.bind", "rear.joints", "rear.sideways"] {
+        assert_eq!(verdict(&short, finding), Verdict::NotKnown, "{finding}");
+        assert!(lacks(&short, finding).contains("ride height is beyond the stops"), "{finding}");
+    }
+    let front = with(&[("front.bump_stop_travel", "90 mm")]);
+    assert_eq!(
+        (verdict(&front, "front.bump"), verdict(&front, "front.joints")),
+        (Verdict::Short, Verdict::NotKnown)
+    );
+}
+
+#[test]
 fn a_mount_of_a_link_is_moved_before_it_is_welded() {
     let sheet = demo("dunlin_measured", &[]);
     let heights = ["280 mm", "310 mm", "340 mm"];

@@ -449,7 +449,7 @@ impl Node {
 }
 
 /// Most inputs of one step; the points of a curve are many.
-const MOST_INPUTS: usize = 64;
+const MOST_INPUTS: usize = 66;
 
 fn part(sheet: &Sheet, marking: Slot, place: usize) -> f64 {
     sheet.values.get(&marking).and_then(|written| written.decoded.get(place)).copied().unwrap_or(f64::NAN)

@@ -2,10 +2,10 @@
 
 use super::wheel_position::{Independent, Parts, Ready};
 use super::{AntiRollBar, Arm, Axle, Carrier, CoilOver, DoubleWishbone, JointLimits, Point, TieRod, Wheel};
-use crate::Result;
 use crate::base::document::Value;
 use crate::base::section::{Line, Several, Step, choice, joined, line, one_of, paths};
 use crate::units::{Angle, Length, Quantity};
+use crate::{Error, Result};
 
 pub(super) const fn coordinate(path: &'static str, meaning: &'static str) -> Line {
     line(path, Length::KIND, meaning).within(
@@ -318,15 +318,26 @@ fn joints(of: &[f64], results: &mut [f64]) -> Result<()> {
         tie_rod_inner: limit(3),
     };
     let model = DoubleWishbone { joint_limits: Some(limits), ..drawn(of) };
-    least_joint(model.parts(), of[33], [of[34], -of[35]], results)
+    least_joint(model.parts(), of[33], [of[34], of[35]], results)
+}
+
+/// Travel in bump and in droop, unless there is none.
+pub(super) fn travelled([bump, droop]: [f64; 2]) -> Result<[f64; 2]> {
+    if bump < 0.0 || droop < 0.0 {
+        let message =
+            format!("bump_left = {bump} m and droop_left = {droop} m: ride height is beyond the stops");
+        return Err(Error::NoSolution { message });
+    }
+    Ok([bump, droop])
 }
 
 /// What the first joint has left at both ends of the travel, with the rack in its middle and at both ends.
-pub(super) fn least_joint(parts: Parts<'_>, rack: f64, ends: [f64; 2], results: &mut [f64]) -> Result<()> {
+pub(super) fn least_joint(parts: Parts<'_>, rack: f64, left: [f64; 2], results: &mut [f64]) -> Result<()> {
+    let [bump, droop] = travelled(left)?;
     let ready = Ready::new(parts)?;
     let racks: &[f64] = if rack == 0.0 { &[0.0] } else { &[0.0, rack, -rack] };
     let mut least = f64::INFINITY;
-    for travel in ends {
+    for travel in [bump, -droop] {
         for rack in racks {
             let on = ready.at(Length::from_si(travel), Length::from_si(*rack))?;
             least = least.min(on.joint_left.si());

@@ -1,8 +1,9 @@
 //! A live axle on leaf springs on the build sheet: its springs and dampers as lines, and what follows from them.
 
-use super::double_wishbone_lines::{BAR, SOURCE, coordinate, point, point_lines, value};
+use super::double_wishbone_lines::{BAR, SOURCE, coordinate, point, point_lines, travelled, value};
 use super::leaf_axle::locked;
-use super::live_axle_lines::{BEARINGS, bar_of, chained, fill, known};
+use super::live_axle_lines::{APART, BEARINGS, BESIDE_LEAVES, bar_of, chained, fill, known};
+use super::parts::refused;
 use super::wheel_position::BUMP;
 use super::{Axle, AxleDamper, LeafAxle, LeafForm, LeafSpring, Leaves, Point, Wheel};
 use crate::Result;
@@ -154,7 +155,7 @@ fn at_rear(of: &[f64]) -> Result<f64> {
 }
 
 // What each step takes: where the springs are, their leaves, load and rate, what hangs on them, then other lines.
-const DRAWN: [&str; 18] = [
+const DRAWN: [&str; 21] = [
     "axle.wheel.centre.x",
     "axle.wheel.centre.z",
     "axle.leaf.fixed_eye.x",
@@ -173,7 +174,11 @@ const DRAWN: [&str; 18] = [
     "axle.leaf.clamped_length",
     "?axle.leaf.eye_offset",
     "axle.leaf.form",
+    "?axle.wheels",
+    "?axle.lower_links.body.x",
+    "?axle.upper_links.body.x",
 ];
+const ACROSS: [&str; 2] = ["?axle.lateral_rod.body.x", "?axle.watt.pivot.x"];
 const LEAVES: [&str; 5] = [
     "axle.spring.elastic_modulus",
     "axle.leaf.width",
@@ -181,7 +186,7 @@ const LEAVES: [&str; 5] = [
     "axle.leaf.full_length_leaves",
     "axle.leaf.graduated_leaves",
 ];
-const SPRUNG: [&str; 20] = chained(&[&DRAWN, &["axle.leaf.load", "axle.spring.rate"]]);
+const SPRUNG: [&str; 23] = chained(&[&DRAWN, &["axle.leaf.load", "axle.spring.rate"]]);
 const EYES: [&str; 6] = [
     "axle.damper.body_eye.x",
     "axle.damper.body_eye.y",
@@ -191,17 +196,18 @@ const EYES: [&str; 6] = [
     "axle.damper.axle_eye.z",
 ];
 const GROUND: [&str; 2] = ["axle.tyre.loaded_radius", "?axle.wheel.camber"];
-const OF_LEAVES: [&str; 23] = chained(&[&DRAWN, &LEAVES]);
-const GROUNDED: [&str; 22] = chained(&[&SPRUNG, &GROUND]);
-const DAMPED: [&str; 26] = chained(&[&SPRUNG, &EYES]);
-const STROKED: [&str; 28] = chained(&[&DAMPED, &["axle.damper.open_length", "axle.damper.closed_length"]]);
-const STOPPED: [&str; 21] = chained(&[&SPRUNG, &["axle.leaf.bump_clearance"]]);
-const OVER_TRAVEL: [&str; 22] = chained(&[&SPRUNG, &["axle.bump_left", "axle.droop_left"]]);
-const BARRED: [&str; 29] =
+const OF_LEAVES: [&str; 26] = chained(&[&DRAWN, &LEAVES]);
+const GROUNDED: [&str; 25] = chained(&[&SPRUNG, &GROUND]);
+const HELD: [&str; 27] = chained(&[&GROUNDED, &ACROSS]);
+const DAMPED: [&str; 29] = chained(&[&SPRUNG, &EYES]);
+const STROKED: [&str; 31] = chained(&[&DAMPED, &["axle.damper.open_length", "axle.damper.closed_length"]]);
+const STOPPED: [&str; 24] = chained(&[&SPRUNG, &["axle.leaf.bump_clearance"]]);
+const OVER_TRAVEL: [&str; 27] = chained(&[&SPRUNG, &ACROSS, &["axle.bump_left", "axle.droop_left"]]);
+const BARRED: [&str; 32] =
     chained(&[&DRAWN, &["axle.wheel.centre.y"], &paths::<10>(&[BAR.split_at(9).0, &BEARINGS], &[])]);
-const PRESSED: [&str; 26] = chained(&[&SPRUNG, &LEAVES, &["axle.bump_left"]]);
-const WOUND: [&str; 23] = chained(&[&GROUNDED, &["axle.drive_torque"]]);
-const STRAINED: [&str; 28] = chained(&[&GROUNDED, &LEAVES, &["axle.drive_torque"]]);
+const PRESSED: [&str; 29] = chained(&[&SPRUNG, &LEAVES, &["axle.bump_left"]]);
+const WOUND: [&str; 26] = chained(&[&GROUNDED, &["axle.drive_torque"]]);
+const STRAINED: [&str; 31] = chained(&[&GROUNDED, &LEAVES, &["axle.drive_torque"]]);
 
 /// Rate of the spring alone by its leaves.
 pub(super) const fn of_leaves() -> Step {
@@ -218,7 +224,7 @@ pub(super) const fn at_ride(place: usize) -> Step {
 /// Roll centre and side-view angle over the ground.
 pub(super) const fn on_ground(place: usize) -> Step {
     const FORMULA: &str = "suspension.LeafAxle on the ground at ride height";
-    one_of(place, Several { formula: FORMULA, source: SOURCE, call: over_ground }, &GROUNDED)
+    one_of(place, Several { formula: FORMULA, source: SOURCE, call: over_ground }, &HELD)
 }
 
 /// Motion ratio of the damper in heave.
@@ -285,10 +291,14 @@ fn weight(of: &[f64]) -> Result<f64> {
 }
 
 /// Where the springs are, in the order of the lines, under 1 N on 1 N/m, the wheel of 1 m: what does not stand on the ground does not ask.
-fn drawn(points: &[f64]) -> LeafAxle {
+fn drawn(points: &[f64]) -> Result<LeafAxle> {
+    if points[18] == 0.0 {
+        return Err(refused("wheels", APART.to_owned()));
+    }
+    alone(&points[19..21])?;
     let side = |at: usize| if points[at].is_nan() { points[12] } else { points[at] };
     let beside = |at: usize| Point::new(metres(points[at]), metres(side(at + 1)), metres(points[at + 2]));
-    LeafAxle {
+    Ok(LeafAxle {
         axle: Axle::Rear,
         wheel: Wheel {
             centre: Point::new(metres(points[0]), metres(points[12]), metres(points[1])),
@@ -316,6 +326,15 @@ fn drawn(points: &[f64]) -> LeafAxle {
         pinion_angle: None,
         braking: None,
         drive_share: None,
+    })
+}
+
+/// Refuses what else leads the axle.
+fn alone(others: &[f64]) -> Result<()> {
+    if others.iter().all(|other| other.is_nan()) {
+        Ok(())
+    } else {
+        Err(refused("leaf", BESIDE_LEAVES.to_owned()))
     }
 }
 
@@ -340,24 +359,24 @@ fn leaves(of: &[f64], at: usize) -> Leaves {
 }
 
 fn rate(of: &[f64], results: &mut [f64]) -> Result<()> {
-    let mut model = drawn(of);
-    model.spring.leaves = Some(leaves(of, 18));
+    let mut model = drawn(of)?;
+    model.spring.leaves = Some(leaves(of, 21));
     results[0] = model.ready()?.rate().si();
     Ok(())
 }
 
-fn sprung(of: &[f64]) -> LeafAxle {
-    let mut model = drawn(of);
-    model.spring.load = value(of[18]);
-    model.spring.rate = Some(value(of[19]));
-    model
+fn sprung(of: &[f64]) -> Result<LeafAxle> {
+    let mut model = drawn(of)?;
+    model.spring.load = value(of[21]);
+    model.spring.rate = Some(value(of[22]));
+    Ok(model)
 }
 
-fn grounded(of: &[f64]) -> LeafAxle {
-    let mut model = sprung(of);
-    model.wheel.loaded_radius = value(of[20]);
-    model.wheel.camber = value(if of[21].is_nan() { 0.0 } else { of[21] });
-    model
+fn grounded(of: &[f64]) -> Result<LeafAxle> {
+    let mut model = sprung(of)?;
+    model.wheel.loaded_radius = value(of[23]);
+    model.wheel.camber = value(if of[24].is_nan() { 0.0 } else { of[24] });
+    Ok(model)
 }
 
 fn level() -> Angle {
@@ -366,7 +385,7 @@ fn level() -> Angle {
 
 /// The axle at ride height, as `at_ride` numbers it.
 fn at_rest(of: &[f64], results: &mut [f64]) -> Result<()> {
-    let model = sprung(of);
+    let model = sprung(of)?;
     let ready = model.ready()?;
     let on = ready.at(metres(0.0), level())?;
     // Of springs of the wheel rate `k` on the base `t` the roll stiffness is `k t^2 / 2`.
@@ -388,65 +407,68 @@ fn at_rest(of: &[f64], results: &mut [f64]) -> Result<()> {
 }
 
 fn over_ground(of: &[f64], results: &mut [f64]) -> Result<()> {
-    let on = grounded(of).ready()?.at(metres(0.0), level())?;
+    alone(&of[25..])?;
+    let on = grounded(of)?.ready()?.at(metres(0.0), level())?;
     fill(results, [on.roll_centre_height.si(), on.side_view_angle.si()]);
     Ok(())
 }
 
-fn damped(of: &[f64], [open, closed]: [f64; 2]) -> LeafAxle {
+fn damped(of: &[f64], [open, closed]: [f64; 2]) -> Result<LeafAxle> {
     let damper = AxleDamper {
-        body_eye: point(of, 20),
-        axle_eye: point(of, 23),
+        body_eye: point(of, 23),
+        axle_eye: point(of, 26),
         open_length: value(open),
         closed_length: value(closed),
     };
-    LeafAxle { damper: Some(damper), ..sprung(of) }
+    Ok(LeafAxle { damper: Some(damper), ..sprung(of)? })
 }
 
 /// The ratio is the same whatever the stroke.
 fn damper_ratio(of: &[f64], results: &mut [f64]) -> Result<()> {
-    let on = damped(of, [2.0, 1.0]).ready()?.at(metres(0.0), level())?;
+    let on = damped(of, [2.0, 1.0])?.ready()?.at(metres(0.0), level())?;
     results[0] = on.damper_motion_ratio.si();
     Ok(())
 }
 
 fn bar(of: &[f64], results: &mut [f64]) -> Result<()> {
-    let mut model = drawn(of);
+    let mut model = drawn(of)?;
     model.spring.rate = Some(value(STIFF));
-    model.wheel.centre.y = value(of[18]);
-    model.anti_roll_bar = Some(bar_of(&of[19..]));
+    model.wheel.centre.y = value(of[21]);
+    model.anti_roll_bar = Some(bar_of(&of[22..]));
     let on = model.ready()?.at(metres(0.0), level())?;
     results[0] = on.bar_motion_ratio.si();
     Ok(())
 }
 
 fn damper(of: &[f64], results: &mut [f64]) -> Result<()> {
-    let model = damped(of, [of[26], of[27]]);
+    let model = damped(of, [of[29], of[30]])?;
     let ready = model.ready()?;
-    for (result, length) in results.iter_mut().zip([of[26], of[27]]) {
+    for (result, length) in results.iter_mut().zip([of[29], of[30]]) {
         *result = ready.heave_for_damper(metres(length))?.si();
     }
     Ok(())
 }
 
 fn stop(of: &[f64], results: &mut [f64]) -> Result<()> {
-    let model = LeafAxle { bump_clearance: Some(value(of[20])), ..sprung(of) };
+    let model = LeafAxle { bump_clearance: Some(value(of[23])), ..sprung(of)? };
     results[0] = model.ready()?.heave_for_stop()?.si();
     Ok(())
 }
 
 fn range(of: &[f64], results: &mut [f64]) -> Result<()> {
-    let range = sprung(of).ready()?.range(0.0, FINE);
+    let range = sprung(of)?.ready()?.range(0.0, FINE);
     let [(droop, _), (bump, _)] = range.map_err(|end| locked(level(), end))?;
     fill(results, [-droop, bump]);
     Ok(())
 }
 
 fn ends(of: &[f64], results: &mut [f64]) -> Result<()> {
-    let model = sprung(of);
+    alone(&of[23..25])?;
+    let [bump, droop] = travelled([of[25], of[26]])?;
+    let model = sprung(of)?;
     let ready = model.ready()?;
     let (mut change, mut left, mut shift) = (0.0_f64, f64::INFINITY, 0.0_f64);
-    for heave in [of[20], -of[21]] {
+    for heave in [bump, -droop] {
         let on = ready.at(metres(heave), level())?;
         let opening = on.left_shackle_opening.si();
         change = change.max(on.pinion_angle_change.si().abs());
@@ -458,23 +480,24 @@ fn ends(of: &[f64], results: &mut [f64]) -> Result<()> {
 }
 
 fn bump_stress(of: &[f64], results: &mut [f64]) -> Result<()> {
-    let mut model = sprung(of);
-    model.spring.leaves = Some(leaves(of, 20));
-    results[0] = model.ready()?.at(metres(of[25]), level())?.left_leaf_stress.si();
+    let [bump, _] = travelled([of[28], 0.0])?;
+    let mut model = sprung(of)?;
+    model.spring.leaves = Some(leaves(of, 23));
+    results[0] = model.ready()?.at(metres(bump), level())?.left_leaf_stress.si();
     Ok(())
 }
 
 fn turn(of: &[f64], results: &mut [f64]) -> Result<()> {
-    let on = grounded(of).ready()?.wind_up(metres(0.0), Torque::from_si(of[22]))?;
+    let on = grounded(of)?.ready()?.wind_up(metres(0.0), Torque::from_si(of[25]))?;
     results[0] = on.wind_up_angle.si();
     Ok(())
 }
 
 fn wound_stress(of: &[f64], results: &mut [f64]) -> Result<()> {
-    let mut model = grounded(of);
-    model.spring.leaves = Some(leaves(of, 22));
+    let mut model = grounded(of)?;
+    model.spring.leaves = Some(leaves(of, 25));
     let ready = model.ready()?;
-    for torque in [of[27], -of[27]] {
+    for torque in [of[30], -of[30]] {
         let stress = ready.wind_up(metres(0.0), Torque::from_si(torque))?.leaf_stress.si();
         results[0] = stress.max(results[0]);
     }

@@ -2,7 +2,9 @@
 //! points of its anti-roll bar are lines of the double wishbone.
 
 use super::axle_parts::{AxleBar, AxleCoilOver, AxleLink, Fitted, LateralRod, Mount, WattLinkage, WattRod};
-use super::double_wishbone_lines::{BAR, EYES, POINTS, SOURCE, coordinate, joint, point, point_lines, value};
+use super::double_wishbone_lines::{
+    BAR, EYES, POINTS, SOURCE, coordinate, joint, point, point_lines, travelled, value,
+};
 use super::live_axle::{Found, LiveAxle};
 use super::parts::refused;
 use super::{Axle, Wheel};
@@ -161,7 +163,7 @@ const MAY_BE: [&str; 33] = optional![
     "axle.watt.lower_rod.crank_bush",
     "axle.watt.lower_rod.outer_bush",
 ];
-const MAY_LEAN: [&str; 11] = optional![
+const MAY_LEAN: [&str; 10] = optional![
     "axle.lower_links.body_limit",
     "axle.lower_links.axle_limit",
     "axle.upper_links.body_limit",
@@ -172,20 +174,21 @@ const MAY_LEAN: [&str; 11] = optional![
     "axle.watt.upper_rod.outer_limit",
     "axle.watt.lower_rod.crank_limit",
     "axle.watt.lower_rod.outer_limit",
-    "axle.spring_base",
 ];
+const OTHERWISE: [&str; 2] = optional!["axle.wheels", "axle.leaf.form"];
 
 // What each step takes: the wheel, the links, what may be missing, then what hangs on the axle and other lines.
 const WHEEL: &[Line] = POINTS.split_at(24).1;
 const EYES_ALONE: &[Line] = EYES.split_at(6).0;
-const LINKED: [&str; 51] = chained(&[&paths::<18>(&[WHEEL, &LINKS], &[]), &MAY_BE]);
-const STANDING: [&str; 52] = chained(&[&LINKED, &["axle.tyre.loaded_radius"]]);
-const EYED: [&str; 57] = chained(&[&LINKED, &paths::<6>(&[EYES_ALONE], &[])]);
-const ON_DAMPER: [&str; 60] =
+const LINKED: [&str; 53] = chained(&[&paths::<18>(&[WHEEL, &LINKS], &[]), &MAY_BE, &OTHERWISE]);
+const STANDING: [&str; 54] = chained(&[&LINKED, &["axle.tyre.loaded_radius"]]);
+const EYED: [&str; 59] = chained(&[&LINKED, &paths::<6>(&[EYES_ALONE], &[])]);
+const ON_DAMPER: [&str; 62] =
     chained(&[&EYED, &["axle.damper.mounting", "axle.damper.open_length", "axle.damper.closed_length"]]);
-const ON_SPRING: [&str; 58] = chained(&[&EYED, &["axle.spring.shortest_between_eyes"]]);
-const BARRED: [&str; 61] = chained(&[&LINKED, &paths::<10>(&[BAR.split_at(9).0, &BEARINGS], &[])]);
-const MOVING: [&str; 64] = chained(&[&LINKED, &MAY_LEAN, &["axle.bump_left", "axle.droop_left"]]);
+const ON_SPRING: [&str; 60] = chained(&[&EYED, &["axle.spring.shortest_between_eyes"]]);
+const BARRED: [&str; 63] = chained(&[&LINKED, &paths::<10>(&[BAR.split_at(9).0, &BEARINGS], &[])]);
+const MOVING: [&str; 66] =
+    chained(&[&LINKED, &MAY_LEAN, &["axle.spring_base", "axle.bump_left", "axle.droop_left"]]);
 
 /// Groups of paths in a row.
 pub(super) const fn chained<const N: usize>(parts: &[&[&'static str]]) -> [&'static str; N] {
@@ -294,6 +297,13 @@ fn mount(choice: f64) -> Mount {
 
 /// The axle on these links, in the order of their lines, its wheel of 1 m: what does not stand on the ground does not ask.
 fn drawn(of: &[f64]) -> Result<LiveAxle> {
+    let [wheels, leaf] = [of[51], of[52]];
+    if wheels == 0.0 {
+        return Err(refused("wheels", APART.to_owned()));
+    }
+    if !leaf.is_nan() {
+        return Err(refused("leaf", BESIDE_LEAVES.to_owned()));
+    }
     let mut on = Inputs { of, at: 0 };
     let wheel = Wheel {
         centre: on.point(),
@@ -361,7 +371,7 @@ pub(super) fn fill<const N: usize>(results: &mut [f64], found: [f64; N]) {
 /// The axle at ride height, as `at_ride` numbers it.
 fn at_rest(of: &[f64], results: &mut [f64]) -> Result<()> {
     let mut model = drawn(of)?;
-    model.wheel.loaded_radius = value(of[51]);
+    model.wheel.loaded_radius = value(of[53]);
     let ready = model.ready()?;
     let on = ready.at(Length::from_si(0.0), Angle::from_si(0.0))?;
     fill(
@@ -382,7 +392,7 @@ fn at_rest(of: &[f64], results: &mut [f64]) -> Result<()> {
 
 fn on_coil_over(of: &[f64]) -> Result<LiveAxle> {
     let coil_over =
-        AxleCoilOver { body_eye: point(of, 51), axle_eye: point(of, 54), spring: None, damper: None };
+        AxleCoilOver { body_eye: point(of, 53), axle_eye: point(of, 56), spring: None, damper: None };
     Ok(LiveAxle { coil_over: Some(coil_over), ..drawn(of)? })
 }
 
@@ -404,7 +414,7 @@ pub(super) fn bar_of(of: &[f64]) -> AxleBar {
 }
 
 fn bar(of: &[f64], results: &mut [f64]) -> Result<()> {
-    let model = LiveAxle { anti_roll_bar: Some(bar_of(&of[51..])), ..drawn(of)? };
+    let model = LiveAxle { anti_roll_bar: Some(bar_of(&of[53..])), ..drawn(of)? };
     let ready = model.ready()?;
     let on = ready.at(Length::from_si(0.0), Angle::from_si(0.0))?;
     results[0] = on.bar_motion_ratio.si();
@@ -412,19 +422,19 @@ fn bar(of: &[f64], results: &mut [f64]) -> Result<()> {
 }
 
 fn damper(of: &[f64], results: &mut [f64]) -> Result<()> {
-    if of[57] != 0.0 {
+    if of[59] != 0.0 {
         return Ok(());
     }
     let model = on_coil_over(of)?;
     let ready = model.ready()?;
-    fill(results, [ready.heave_for(of[58])?, ready.heave_for(of[59])?]);
+    fill(results, [ready.heave_for(of[60])?, ready.heave_for(of[61])?]);
     Ok(())
 }
 
 fn spring(of: &[f64], results: &mut [f64]) -> Result<()> {
     let model = on_coil_over(of)?;
     let ready = model.ready()?;
-    results[0] = match ready.heave_for(of[57]) {
+    results[0] = match ready.heave_for(of[59]) {
         Ok(heave) => heave,
         Err(_) => ready.travel_range(Angle::from_si(0.0))?.bump.si(),
     };
@@ -439,7 +449,7 @@ fn range(of: &[f64], results: &mut [f64]) -> Result<()> {
 
 /// The limits of the joints, where they are written; how many of the kinds of joint have none.
 fn limit(model: &mut LiveAxle, of: &[f64]) -> usize {
-    let lean = |place: usize| known(of[51 + place]);
+    let lean = |place: usize| known(of[53 + place]);
     for (place, link) in model.links.iter_mut().enumerate() {
         (link.body_limit, link.axle_limit) = (lean(2 * place), lean(2 * place + 1));
     }
@@ -454,19 +464,18 @@ fn limit(model: &mut LiveAxle, of: &[f64]) -> usize {
         }
         asked = 6..10;
     }
-    (0..4).chain(asked).filter(|place| of[51 + place].is_nan()).count()
+    (0..4).chain(asked).filter(|place| of[53 + place].is_nan()).count()
 }
 
 /// Shift, pinion, bind and joints, as `over_travel` numbers them.
 fn moving(of: &[f64], results: &mut [f64]) -> Result<()> {
     let mut model = drawn(of)?;
     let unlimited = limit(&mut model, of);
-    let [base, bump, droop] = [of[61], of[62], of[63]];
-    let base = if base.is_nan() { 2.0 * of[1] } else { base };
+    let (base, [bump, droop]) = (of[63], travelled([of[64], of[65]])?);
     let sine = (bump + droop) / base;
     if sine.abs() > CROSSED {
         let message = format!(
-            "bump_left = {bump} m and droop_left = {droop} m over {base} m between the springs or wheels: the axle would stand on end"
+            "bump_left = {bump} m and droop_left = {droop} m over {base} m between the springs: the axle would stand on end"
         );
         return Err(Error::NoSolution { message });
     }
@@ -498,6 +507,12 @@ fn moving(of: &[f64], results: &mut [f64]) -> Result<()> {
     );
     Ok(())
 }
+
+/// Where both are drawn.
+pub(super) const BESIDE_LEAVES: &str = "leaf springs lead an axle as links and rods do, both are drawn, and what they do to each other is not computed: write what was \
+                                        measured of them together, such as bind_force and joint_left";
+/// Where wheels that move by themselves have an axle between them.
+pub(super) const APART: &str = "they are written as independent, but links or leaf springs of a live axle are drawn: one of the two is wrong";
 
 /// Sine of the roll beyond which no axle is asked about.
 const CROSSED: f64 = 0.8;

@@ -243,11 +243,11 @@ const TOGETHER: &[Line] = &[
     line("axle.lateral_shift", Length::KIND, "greatest shift of a live axle to either side between full droop and full bump, from ride height")
         .within(0.0, 100.0, "definition: to either side")
         .first_hand()
-        .by(&[live::over_travel(0), leaf::over_travel(2), apart("a live axle needs lateral_shift, or the points of what holds it")]),
+        .by(&[live::over_travel(0), leaf::over_travel(2), apart("a live axle needs lateral_shift, or the points of what holds it, bump_left, droop_left and spring_base")]),
     line("axle.pinion_angle_change", Angle::KIND, "greatest turn of a live axle about its own length between full droop and full bump, from ride height: its pinion turns with it")
         .within(0.0, 1.6, "definition: to either side")
         .first_hand()
-        .by(&[live::over_travel(1), leaf::over_travel(0), apart("a live axle needs pinion_angle_change, or the points of what holds it")]),
+        .by(&[live::over_travel(1), leaf::over_travel(0), apart("a live axle needs pinion_angle_change, or the points of what holds it, bump_left, droop_left and spring_base")]),
     derived("axle.cross_roll", Angle::KIND, "roll of a live axle with one side at its stop in bump and the other fully drooped")
         .by(&[live::over_travel(5)]),
     line("front.drive_share", Ratio::KIND, "of the whole driving force, that the front axle has")
@@ -286,14 +286,14 @@ const BIND: &[Line] = &[
         .by(&[
             own("f; nothing where nothing misses", SEE_LIVE, bound, &["axle.bind_misfit", "?axle.linkage_bind_force"])
                 .lacking("its links bind, and none of them gives: write the stiffness of their bushes, such as lower_links.body_bush"),
-            own("nothing on leaf springs without links", "definition: there are no links", unbound, &["axle.leaf.form", "?axle.lower_links.body.x"])
-                .lacking("its links stand beside leaf springs: write the points of all of them"),
-            apart("a live axle needs bind_force, or the points of what holds it"),
+            own("nothing on leaf springs without links", "definition: there are no links", unbound,
+                &["axle.leaf.form", "?axle.wheels", "?axle.lower_links.body.x", "?axle.upper_links.body.x", "?axle.lateral_rod.body.x", "?axle.watt.pivot.x"]),
+            apart("a live axle needs bind_force, or the points of what holds it, bump_left, droop_left and spring_base"),
         ]),
-    line("axle.wind_up_angle", Angle::KIND, "turn of a live axle's housing under its drive torque at ride height, positive with its front up")
-        .within(-1.6, 1.6, "common practice, no source: no such angle is greater than a right one")
+    line("axle.wind_up_angle", Angle::KIND, "turn of a live axle's housing under its drive torque at ride height, by which its front rises")
+        .within(0.0, 1.6, "definition: by how much its front rises")
         .first_hand()
-        .by(&[leaf::wound(), apart("a live axle needs wind_up_angle, or the points of its leaf springs")]),
+        .by(&[leaf::wound(), apart("a live axle needs wind_up_angle, or the points of its leaf springs, their rate, tyre and drive_torque")]),
     line("axle.allowed_link_force", Force::KIND, "that a link, its joints and its brackets bear for as long as they are to last")
         .above(0.0, 1e9, "common practice, no source: no link bears 1 GN"),
     derived("axle.bind_share", Ratio::KIND, "of what the links bear, that binding takes")
@@ -317,13 +317,19 @@ const NO_MISFIT: f64 = 1e-9;
 /// Nothing where each wheel moves by itself.
 const fn apart(lacking: &'static str) -> Step {
     fn nothing(of: &[f64]) -> Result<f64> {
-        Ok(if of[0] == 0.0 { 0.0 } else { f64::NAN })
+        match of[0] {
+            0.0 if of[1..].iter().any(|drawn| !drawn.is_nan()) => {
+                Err(refused("wheels", live::APART.to_owned()))
+            }
+            0.0 => Ok(0.0),
+            _ => Ok(f64::NAN),
+        }
     }
     own(
         "nothing where each wheel moves by itself",
         "definition: there is no axle between them",
         nothing,
-        &["axle.wheels"],
+        &["axle.wheels", "?axle.lower_links.body.x", "?axle.upper_links.body.x", "?axle.leaf.form"],
     )
     .lacking(lacking)
 }
@@ -340,7 +346,14 @@ fn front_drives(of: &[f64]) -> Result<f64> {
 }
 
 fn unbound(of: &[f64]) -> Result<f64> {
-    Ok(if of[1].is_nan() { 0.0 } else { f64::NAN })
+    let (wheels, others) = (of[1], &of[2..]);
+    if wheels == 0.0 {
+        return Err(refused("wheels", live::APART.to_owned()));
+    }
+    if others.iter().any(|other| !other.is_nan()) {
+        return Err(refused("leaf", live::BESIDE_LEAVES.to_owned()));
+    }
+    Ok(0.0)
 }
 
 fn bound(of: &[f64]) -> Result<f64> {

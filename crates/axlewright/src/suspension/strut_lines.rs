@@ -139,7 +139,7 @@ fn joints(of: &[f64], results: &mut [f64]) -> Result<()> {
         tie_rod_inner: limit(3),
     };
     let model = Strut { joint_limits: Some(limits), ..drawn(of) };
-    least_joint(model.parts(), of[30], [of[31], -of[32]], results)
+    least_joint(model.parts(), of[30], [of[31], of[32]], results)
 }
 
 /// With the bar, whose drop link may lock it too.
