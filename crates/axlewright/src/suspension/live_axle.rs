@@ -2061,6 +2061,80 @@ mod tests {
     }
 
     proptest! {
+        #![proptest_config(ProptestConfig::with_cases(16))]
+
+        /// A row of a table is what the model says alone, to the bit, whatever the rows before it found or refused.
+        #[test]
+        fn a_row_is_the_position_alone_to_the_bit(
+            shifts in prop::collection::vec(-0.02..0.02, 18), which in 0..6_usize, fitted in prop::collection::vec(any::<bool>(), 8),
+            rows in prop::collection::vec((-0.1..0.1_f64, -0.15..0.15_f64, 0..12_usize), 4),
+        ) {
+            let mut model = several(&shifts, which);
+            if !fitted[0] {
+                model.coil_over = None;
+            } else if let Some(on) = &mut model.coil_over {
+                if !fitted[1] {
+                    on.spring = None;
+                }
+                if !fitted[2] {
+                    on.damper = None;
+                }
+            }
+            if fitted[3] {
+                model.anti_roll_bar = Some(bar(if fitted[4] { Mount::Axle } else { Mount::Body }));
+            }
+            if !fitted[5] {
+                model.pinion = None;
+            }
+            if !fitted[6] {
+                model.pitching = None;
+            }
+            if fitted[7] {
+                model.links[1].axle_limit = Some(Value::new(rad(0.1)));
+            }
+            let wild = |on: f64, kind: usize| match kind {
+                0 => f64::NAN,
+                1 => 11.0,
+                2 => 0.9,
+                _ => on,
+            };
+            let heaves: Vec<Length> = rows.iter().map(|(heave, _, kind)| metres(wild(*heave, *kind))).collect();
+            let rolls: Vec<Angle> = rows.iter().map(|(_, roll, kind)| rad(wild(*roll, *kind * 5 % 12))).collect();
+            let Ok(table) = model.table(&heaves, &rolls) else { return Ok(()) };
+            let (ready, mut row) = (model.ready().unwrap(), 0);
+            for heave in &heaves {
+                for roll in &rolls {
+                    let mut fresh = Lists::with_room(1);
+                    match ready.at(*heave, *roll) {
+                        Ok(on) => {
+                            prop_assert!(table.reason(row).is_none());
+                            fresh.push(&on);
+                        }
+                        Err(error) => {
+                            prop_assert_eq!(Some(error.to_string()), table.reason(row).map(ToString::to_string));
+                            fresh.push_nothing();
+                        }
+                    }
+                    for column in fresh.columns() {
+                        match (&column.values, &table.column(&column.name).unwrap().values) {
+                            (Values::F64(one), Values::F64(all)) => prop_assert!(
+                                one[0].to_bits() == all[row].to_bits() || one[0].is_nan() && all[row].is_nan(),
+                                "{}: {} {}", column.name, one[0], all[row]
+                            ),
+                            (Values::I64(one), Values::I64(all)) => prop_assert_eq!(one[0], all[row]),
+                            (Values::Category { codes, labels }, Values::Category { .. }) => prop_assert_eq!(
+                                usize::try_from(codes[0]).ok().map(|at| labels[at].as_str()), table.word(&column.name, row)
+                            ),
+                            _ => prop_assert!(false),
+                        }
+                    }
+                    row += 1;
+                }
+            }
+        }
+    }
+
+    proptest! {
         /// Links keep their length to 1e-12 m where nothing is redundant; otherwise the forces of the bushes are in balance.
         #[test]
         fn links_keep_their_length_or_are_in_balance(
@@ -2155,6 +2229,22 @@ mod tests {
             let path = |on: &AxlePosition| (on.axle_x.si(), on.pinion_x.si(), on.pinion_z.si());
             let ((a, nose, height), (b, other, lower)) = (path(&high), path(&low));
             prop_assert!((a - b).is_finite() && (nose - other).is_finite() && (height - lower).is_finite());
+        }
+
+        /// Rigid links that are compatible keep their length to the ends of travel and roll.
+        #[test]
+        fn links_keep_their_length_to_the_ends_of_travel(
+            shifts in prop::collection::vec(-0.05..0.05, 18), nearness in 0.0..10.0_f64, up in any::<bool>(), roll in -0.7..0.7_f64, which in 0..6_usize,
+        ) {
+            let model = several(&shifts, which);
+            let Ok(ready) = model.ready() else { return Ok(()) };
+            let Some([(low, _), (high, _)]) = ready.linkage.range(roll) else { return Ok(()) };
+            let heave = if up { high } else { low } * (1.0 - 10.0_f64.powf(-nearness));
+            let Some(pose) = ready.linkage.at(heave, roll) else { return Ok(()) };
+            let rigid = ready.linkage.redundant() == 0;
+            for (link, stretch) in ready.linkage.links.iter().zip(pose.held.stretch.0) {
+                prop_assert!(stretch.abs() < 1e-10 || !rigid && (which != 3 || link.give > 0.0), "{}", stretch);
+            }
         }
 
         /// Left and right exchanged: shift, steer and roll change their sign.
