@@ -235,10 +235,10 @@ impl NonlinearQuarterCar {
                 }
                 slope
             };
-            integrator.start(&slope, from, &state)?;
+            integrator.start(slope, from, &state)?;
             for (_, to) in leg.steps() {
                 fault.set(None);
-                state = integrator.advance(&slope, to).map_err(|error| {
+                state = integrator.advance(slope, to).map_err(|error| {
                     fault.get().and_then(|(time, state)| parts.beyond(time, &state)).unwrap_or(error)
                 })?;
                 if row {

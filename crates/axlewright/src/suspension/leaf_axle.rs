@@ -979,6 +979,7 @@ impl Ready<'_> {
     }
 
     /// Of the spring alone, as a spring tester finds it.
+    #[cfg(feature = "sheet")]
     pub(super) fn rate(&self) -> LinearStiffness {
         let half = &self.spring.fixed;
         let strength = half.stiffness * half.length / (half.centroid() * half.centroid());
@@ -1287,6 +1288,7 @@ impl Ready<'_> {
     }
 
     /// The heave without roll at which this is nothing.
+    #[cfg(feature = "sheet")]
     fn heave_where(&self, of: impl Fn(&Pose) -> Jet) -> Option<f64> {
         let mut heave = 0.0;
         for _ in 0..30 {
@@ -1302,6 +1304,7 @@ impl Ready<'_> {
     }
 
     /// The heave at which the dampers have this length.
+    #[cfg(feature = "sheet")]
     pub(super) fn heave_for_damper(&self, length: Length) -> Result<Length> {
         let Some(damper) = &self.model.damper else { return Ok(Length::from_si(f64::NAN)) };
         let between = |on: &Pose| self.damper_length(on, damper, 1.0);
@@ -1317,6 +1320,7 @@ impl Ready<'_> {
     }
 
     /// The heave at which the seats touch their bump stops.
+    #[cfg(feature = "sheet")]
     pub(super) fn heave_for_stop(&self) -> Result<Length> {
         let Some(clearance) = &self.model.bump_clearance else { return Ok(Length::from_si(f64::NAN)) };
         let clearance = clearance.quantity.si();

@@ -1156,6 +1156,7 @@ impl Ready<'_> {
     }
 
     /// Length, motion ratio and its gradient of the left coil-over at ride height, without roll, and the base of both in roll.
+    #[cfg(feature = "sheet")]
     pub(super) fn stroke_at_ride(&self) -> Option<[f64; 4]> {
         let coil_over = self.model.coil_over.as_ref()?;
         let Strokes { eyes, heave, roll } = self.strokes(coil_over, &self.linkage.rest);
@@ -1164,6 +1165,7 @@ impl Ready<'_> {
     }
 
     /// Heave without roll at which the eyes of the coil-over are so far apart.
+    #[cfg(feature = "sheet")]
     pub(super) fn heave_for(&self, length: f64) -> Result<f64> {
         let Some(coil_over) = &self.model.coil_over else { return Ok(f64::NAN) };
         let mut heave = 0.0;
@@ -2104,15 +2106,14 @@ mod tests {
             let (ready, mut row) = (model.ready().unwrap(), 0);
             for heave in &heaves {
                 for roll in &rolls {
-                    let mut fresh = Lists::with_room(1);
+                    let mut fresh = Lists::of(1);
                     match ready.at(*heave, *roll) {
                         Ok(on) => {
                             prop_assert!(table.reason(row).is_none());
-                            fresh.push(&on);
+                            fresh.put(0, &on);
                         }
                         Err(error) => {
                             prop_assert_eq!(Some(error.to_string()), table.reason(row).map(ToString::to_string));
-                            fresh.push_nothing();
                         }
                     }
                     for column in fresh.columns() {
