@@ -12,6 +12,7 @@ use crate::base::document::{Model, Value};
 use crate::base::table::{Cell, Column, Rows, Table, Values, code};
 use crate::units::{Angle, Force, Length, LinearStiffness, Quantity, Ratio, RotationalStiffness, Torque};
 use crate::{Error, Result, valid};
+use std::borrow::Cow;
 
 /// A rigid axle on links, drawn point by point: where it stands over heave and roll, how it steers, and what springs and bushes do there.
 ///
@@ -263,13 +264,13 @@ macro_rules! results {
     (@put $row:ident, $list:expr, $from:expr, whole) => { $list[$row] = $from };
     (@put $row:ident, $list:expr, $from:expr, $kind:ident) => { $list[$row] = $from.si() };
     (@column $list:expr, $name:expr, word) => {
-        Column { name: $name.into(), kind: None, values: Values::Category { codes: $list.0, labels: $list.1 } }
+        Column { name: Cow::Borrowed($name), kind: None, values: Values::Category { codes: $list.0, labels: $list.1 } }
     };
     (@column $list:expr, $name:expr, whole) => {
-        Column { name: $name.into(), kind: None, values: Values::I64($list) }
+        Column { name: Cow::Borrowed($name), kind: None, values: Values::I64($list) }
     };
     (@column $list:expr, $name:expr, $kind:ident) => {
-        Column { name: $name.into(), kind: Some($kind::KIND), values: Values::F64($list) }
+        Column { name: Cow::Borrowed($name), kind: Some($kind::KIND), values: Values::F64($list) }
     };
     (@given $from:expr, word) => { $from.to_owned() };
     (@given $from:expr, whole) => { $from };
