@@ -1,5 +1,6 @@
 //! Outside reference rows, run through the core; and what keeps the surfaces in step.
 
+pub mod assessed;
 pub mod catalogue;
 mod generated;
 pub mod rows;

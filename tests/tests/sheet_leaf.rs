@@ -5,34 +5,13 @@ use axlewright::sheet::{Assessment, Axis, Sheet};
 use axlewright::suspension::{AxleBar, LeafAxle, LeafAxlePosition, Mount, Point};
 use axlewright::units::{Angle, Force, Length, LinearStiffness, Quantity, Torque};
 use axlewright::{Model, Value, Verdict};
-
-fn text(name: &str) -> String {
-    let path = format!("{}/../examples/sheets/{name}.toml", env!("CARGO_MANIFEST_DIR"));
-    std::fs::read_to_string(path).unwrap()
-}
+use axlewright_tests::assessed::{demo, lacks, text, value, verdict};
 
 /// Lines written over those of a sheet.
 type Lines<'a> = &'a [(&'a str, &'a str)];
 
-/// The Dray with other lines; no text takes a line out.
 fn dray(lines: Lines<'_>) -> Sheet {
-    let mut sheet = Sheet::from_text(&text("dray")).unwrap();
-    for (path, text) in lines {
-        if text.is_empty() { sheet.remove(path).unwrap() } else { sheet.set(path, text).unwrap() }
-    }
-    sheet
-}
-
-fn value(assessment: &Assessment, path: &str) -> f64 {
-    assessment.value(path).unwrap().unwrap_or(f64::NAN)
-}
-
-fn verdict(assessment: &Assessment, path: &str) -> Verdict {
-    assessment.answer(path).unwrap_or_else(|| panic!("no finding {path}")).verdict
-}
-
-fn lacks(assessment: &Assessment, path: &str) -> String {
-    assessment.missing_text(assessment.answer(path).unwrap())
+    demo("dray", lines)
 }
 
 /// The document of the rear axle with the sheet's load and radius.

@@ -8,32 +8,7 @@ use axlewright::sheet::{Assessment, Axis, Sheet};
 use axlewright::suspension::{AxlePosition, DoubleWishbone, LiveAxle, RollBalance, WheelPosition};
 use axlewright::units::{Angle, Damping, Length, LinearStiffness, Mass, Quantity, Velocity};
 use axlewright::{Value, Verdict};
-
-fn text(name: &str) -> String {
-    let path = format!("{}/../examples/sheets/{name}.toml", env!("CARGO_MANIFEST_DIR"));
-    std::fs::read_to_string(path).unwrap()
-}
-
-/// A demo sheet with other lines; no text takes a line out.
-fn demo(name: &str, lines: &[(&str, &str)]) -> Sheet {
-    let mut sheet = Sheet::from_text(&text(name)).unwrap();
-    for (path, text) in lines {
-        if text.is_empty() { sheet.remove(path).unwrap() } else { sheet.set(path, text).unwrap() }
-    }
-    sheet
-}
-
-fn value(assessment: &Assessment, path: &str) -> f64 {
-    assessment.value(path).unwrap().unwrap_or(f64::NAN)
-}
-
-fn verdict(assessment: &Assessment, path: &str) -> Verdict {
-    assessment.answer(path).unwrap_or_else(|| panic!("no finding {path}")).verdict
-}
-
-fn lacks(assessment: &Assessment, path: &str) -> String {
-    assessment.missing_text(assessment.answer(path).unwrap())
-}
+use axlewright_tests::assessed::{demo, lacks, text, value, verdict};
 
 /// The front of the Dunlin as the sheet draws it: the document of the model with the sheet's radius and coil-over.
 fn front(assessment: &Assessment) -> DoubleWishbone {
