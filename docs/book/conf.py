@@ -2,6 +2,7 @@
 
 import os
 import shutil
+import sys
 from importlib.metadata import version as installed
 from importlib.resources import files
 from pathlib import Path
@@ -26,10 +27,12 @@ os.environ.setdefault("PYDEVD_DISABLE_FILE_VALIDATION", "1")
 
 # KaTeX comes with the extension. Its output is MathML, which needs no style sheet; where there is a Node, formulas are set now and one
 # that is wrong ends the build, otherwise the reader's browser does it with the copy in the book.
-katex_prerender = shutil.which("node") is not None
+katex_prerender = shutil.which(katex.NODEJS_BINARY) is not None
+if katex_prerender:
+    sys.path.insert(0, str(Path(__file__).parent))
+    extensions.append("formulas")
 katex_css_path = "katex-math.css"
 katex_options = "output: 'mathml', strict: 'error'"
-katex.STARTUP_TIMEOUT = katex.RENDER_TIMEOUT = 60.0  # seconds; a busy machine is no error
 katex.KATEX_DEFAULT_OPTIONS.update(output="mathml", throwOnError=True, strict="error")
 
 html_theme = "furo"
