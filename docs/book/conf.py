@@ -3,11 +3,13 @@
 import os
 import shutil
 import sys
+from functools import partialmethod
 from importlib.metadata import version as installed
 from importlib.resources import files
 from pathlib import Path
 
 import sphinxcontrib.katex as katex
+from nbclient import NotebookClient
 
 project, author = "Axlewright", "the Axlewright contributors"
 version = release = installed("axlewright")
@@ -21,9 +23,12 @@ suppress_warnings = ["mystnb.unknown_mime_type"]
 nb_execution_mode = "force"
 nb_execution_raise_on_error = True
 nb_execution_show_tb = True
+nb_execution_timeout = -1
 nb_merge_streams = True
 nb_ipywidgets_js = {}
 os.environ.setdefault("PYDEVD_DISABLE_FILE_VALIDATION", "1")
+# A busy machine is no error: a kernel may take as long as it needs to start and to print.
+NotebookClient.__init__ = partialmethod(NotebookClient.__init__, startup_timeout=86_400, iopub_timeout=86_400)
 
 # KaTeX comes with the extension. Its output is MathML, which needs no style sheet; where there is a Node, formulas are set now and one
 # that is wrong ends the build, otherwise the reader's browser does it with the copy in the book.

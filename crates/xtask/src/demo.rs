@@ -86,6 +86,8 @@ fn notebook(root: &Path, python: &Python, out: &Path, name: &str) -> Result<Path
         .python(root)
         .args(["-m", "nbconvert", "--log-level=ERROR", "--execute", "--to", "html", "--embed-images"])
         .args(["--HTMLExporter.mathjax_url=", "--HTMLExporter.require_js_url="])
+        // A busy machine is no error: a kernel may take as long as it needs to start and to print.
+        .args(["--ExecutePreprocessor.startup_timeout=86400", "--ExecutePreprocessor.iopub_timeout=86400"])
         // The page shows questions, parameters and answers; how a picture is drawn stands in the notebook.
         .args(["--TagRemovePreprocessor.enabled=True", "--TagRemovePreprocessor.remove_input_tags=drawing"])
         .path(&notebook)
