@@ -217,9 +217,19 @@ fn a_large_sweep_is_the_same_on_any_threads_in_any_pieces_and_row_by_row() {
     assert!(sweep.table(0..sweep.rows() + 1, None, &mut |_| true).is_err());
 }
 
+/// An hour of work, positions of a linkage: it cannot be over before it is asked.
+fn long() -> WhatIf {
+    let measured = Sheet::from_text(include_str!("../../examples/sheets/dunlin_measured.toml")).unwrap();
+    let axes = vec![
+        Axis::range("front.tie_rod.inner.y", "350 mm", "360 mm", 6000).unwrap(),
+        Axis::range("front.tie_rod.inner.z", "295 mm", "305 mm", 5000).unwrap(),
+    ];
+    measured.what_if(axes, false, &["front.bump_steer_band.verdict"]).unwrap()
+}
+
 #[test]
 fn a_sweep_stops_when_it_is_told_to() {
-    let (_, sweep, _) = large();
+    let sweep = long();
     for threads in [1, 3] {
         let mut told = Vec::new();
         let stopped = sweep.table(0..sweep.rows(), Some(threads), &mut |done| {
@@ -228,13 +238,23 @@ fn a_sweep_stops_when_it_is_told_to() {
         });
         assert_eq!(stopped.unwrap(), None);
         assert!(told.len() == 1 && told[0] < sweep.rows(), "{told:?}");
-        let mut told = Vec::new();
-        let through = sweep.table(0..sweep.rows(), Some(threads), &mut |done| {
-            told.push(done);
-            true
-        });
-        assert_eq!(through.unwrap().unwrap().rows(), sweep.rows());
-        assert!(told.windows(2).all(|pair| pair[0] <= pair[1]) && *told.last().unwrap() <= sweep.rows());
+    }
+}
+
+#[test]
+fn a_sweep_tells_how_far_it_is() {
+    let (_, sweep, _) = large();
+    // More rows than are worth a thread, and so few that the workers may be done before the first question.
+    for rows in [5000, sweep.rows()] {
+        for threads in [1, 3] {
+            let mut told = Vec::new();
+            let through = sweep.table(0..rows, Some(threads), &mut |done| {
+                told.push(done);
+                true
+            });
+            assert_eq!(through.unwrap().unwrap().rows(), rows);
+            assert!(told.windows(2).all(|pair| pair[0] <= pair[1]) && *told.last().unwrap() <= rows);
+        }
     }
 }
 

@@ -375,11 +375,15 @@ impl WhatIf {
                 }
             };
             let workers: Vec<_> = (0..threads).map(|_| scope.spawn(work)).collect();
-            let asked = Duration::from_millis(20);
-            while workers.iter().any(|worker| !worker.is_finished()) {
-                std::thread::park_timeout(asked.min(Duration::from_micros(500)));
+            // It is asked once at least, however soon the workers are done.
+            loop {
+                std::thread::park_timeout(Duration::from_micros(500));
+                let finished = workers.iter().all(|worker| worker.is_finished());
                 if !progress(done.load(Ordering::Relaxed)) {
                     stop.store(true, Ordering::Relaxed);
+                    break;
+                }
+                if finished {
                     break;
                 }
             }
