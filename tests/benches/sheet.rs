@@ -1,8 +1,9 @@
-//! The build sheet for `cargo xtask bench`: one assessment, a million rows of every finding, and what a second thread gives beside
-//! what it gives to a plain loop. A line a measurement: item, ours, peer, unit, what is wanted, with tabs between.
+//! The build sheet for `cargo xtask bench`: one assessment, a million rows of every finding, choosing among a thousand million
+//! combinations, and what a second thread gives beside what it gives to a plain loop. A line a measurement: item, ours, peer, unit, what is wanted, with tabs between.
 
 use axlewright::Result;
-use axlewright::sheet::{Axis, Sheet, WhatIf};
+use axlewright::sheet::{Axis, Sheet, WhatIf, choose};
+use axlewright_tests::offers::{exact_dunlin, ten_kinds_of_eight_parts};
 use std::hint::black_box;
 use std::time::Instant;
 
@@ -60,6 +61,16 @@ fn main() -> Result<()> {
     let all = sheet.what_if(axes()?, true, &[])?;
     let every = median(3, || seconds(&all, None));
     println!("what-if, 1e6 rows, every finding, all cores\t{every:.3}\t\ts\tbelow 60");
+
+    let van = exact_dunlin()?;
+    let (list, requirements) = ten_kinds_of_eight_parts()?;
+    choose(&van, &list, &requirements, 1000, &mut |_| true)?;
+    let chosen = median(3, || {
+        let start = Instant::now();
+        drop(black_box(choose(&van, &list, &requirements, 1000, &mut |_| true)));
+        start.elapsed().as_secs_f64()
+    });
+    println!("choosing among ten kinds of eight parts, all cores\t{chosen:.3}\t\ts\tbelow 20");
 
     let ten = sheet.what_if(axes()?, true, &OUTPUTS)?;
     let mut lost = Vec::new();

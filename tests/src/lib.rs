@@ -3,6 +3,7 @@
 pub mod assessed;
 pub mod catalogue;
 mod generated;
+pub mod offers;
 pub mod rows;
 pub mod sheets;
 pub use generated::FUNCTIONS;
