@@ -228,6 +228,21 @@ pub const FUNCTIONS: &[Entry] = &[
         },
     },
     Entry {
+        name: "cooling.leak_down_least_pressure",
+        parameters: &["gauge_pressure", "tight_pressure", "allowed_loss", "gauge_error", "station_pressure"],
+        results: &["value"],
+        call: |x| {
+            axlewright::cooling::leak_down_least_pressure(
+                GaugePressure::from_si(x[0]),
+                GaugePressure::from_si(x[1]),
+                Stress::from_si(x[2]),
+                Stress::from_si(x[3]),
+                AbsolutePressure::from_si(x[4]),
+            )
+            .map(|on| vec![on.si()])
+        },
+    },
+    Entry {
         name: "cooling.leak_down_pressure",
         parameters: &["gauge_pressure", "temperature", "later_temperature", "station_pressure"],
         results: &["value"],

@@ -109,7 +109,7 @@ const DRAY: [(&str, &str); 4] = [
     (
         "short",
         "speedometer.reading rear.spring_strength front.load rear.wind_up vehicle.balance \
-         coolant.freezing front.comfort rear.comfort vehicle.flat_ride",
+         coolant.freezing leak_test.tight front.comfort rear.comfort vehicle.flat_ride",
     ),
     ("tight", "rear.tyre_load final_drive.strength half_shaft.strength coolant.boiling"),
     (
@@ -119,8 +119,7 @@ const DRAY: [(&str, &str); 4] = [
          rear.load vehicle.load vehicle.diagonal rear.bump_steer_band rear.joints \
          rear.linkage_range rear.bind rear.roll_steer_band rear.sideways rear.pinion rear.squat \
          clutch.holds gearbox.strength driveline.cruise driveline.red_line driveline.crawl \
-         cap.holds cap.opens cap.weakest leak_test.pumped leak_test.tight front.road_holding \
-         rear.road_holding",
+         cap.holds cap.opens cap.weakest leak_test.pumped front.road_holding rear.road_holding",
     ),
     (
         "not known",

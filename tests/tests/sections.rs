@@ -2,6 +2,7 @@
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test may panic, its helpers too")]
 
 use axlewright::Value;
+use axlewright::cooling::{LeakDown, LeakDownFindings, Liquid, Trapped};
 use axlewright::driveline::{Grip, Part, Rating, RatingKind, Side, TorquePath};
 use axlewright::sheet::{Assessment, Sheet};
 use axlewright::units::{Force, Length, Quantity, Ratio, Torque};
@@ -310,6 +311,107 @@ fn a_leak_down_test_allows_for_the_temperature() {
     };
     // Colder air accounts for a part of the fall: the same readings are more of a margin.
     assert!(margin("12 °C") < margin("10 °C") && margin("14 °C") < 0.0);
+}
+
+/// One leak-down test, on the sheet and as the model; no error of the gauge is none that is written.
+fn leak_down(lines: &[(&'static str, String)], glycol: bool) -> (Assessment, Option<LeakDownFindings>) {
+    let text = |path: &str| lines.iter().find(|(of, _)| *of == path).map(|(_, text)| text.as_str());
+    let mut all: Vec<(&str, &str)> = lines.iter().map(|(path, text)| (*path, text.as_str())).collect();
+    all.push(("leak_test.of", if glycol { "coolant_and_air" } else { "air" }));
+    let sheet = sheet(&all);
+    let read = |path: &str| text(path).unwrap();
+    let model = text("cap.gauge_error").map(|error| {
+        let volume = |path: &str| glycol.then(|| Value::parse(read(path)).unwrap());
+        LeakDown {
+            trapped: if glycol { Trapped::GasOverCoolant } else { Trapped::Gas },
+            gauge_pressure: Value::parse(read("leak_test.pressure")).unwrap(),
+            later_gauge_pressure: Value::parse(read("leak_test.later_pressure")).unwrap(),
+            temperature: Value::parse(read("leak_test.temperature")).unwrap(),
+            later_temperature: Value::parse(read("leak_test.later_temperature")).unwrap(),
+            station_pressure: Value::parse(read("use.station_pressure")).unwrap(),
+            gauge_error: Value::parse(error).unwrap(),
+            allowed_loss: Value::parse(read("leak_test.allowed_fall")).unwrap(),
+            tight_below: Value::parse(read("wanted.cap")).unwrap(),
+            gas_volume: volume("leak_test.air_volume"),
+            coolant_volume: volume("leak_test.coolant_volume"),
+            liquid: glycol.then_some(Liquid::EthyleneGlycol),
+            mass_fraction: glycol.then(|| Value::parse(read("coolant.mass_fraction")).unwrap()),
+        }
+        .findings()
+        .unwrap()
+    });
+    (sheet.assess(), model)
+}
+
+#[test]
+fn the_sheet_and_the_leak_down_model_agree_to_the_last_bit() {
+    let mut counts = [0; 3];
+    for case in 0..240 {
+        // Steps that share no divisor, so that every combination comes up.
+        let at =
+            |from: f64, step: f64, steps: usize, stride: usize| from + step * (case * stride % steps) as f64;
+        let lines = vec![
+            ("leak_test.pressure", format!("{} psi gauge", at(11.0, 1.3, 7, 1))),
+            ("leak_test.later_pressure", format!("{} psi gauge", at(10.3, 0.9, 11, 3))),
+            ("leak_test.temperature", format!("{} °C", at(9.0, 4.7, 6, 1))),
+            ("leak_test.later_temperature", format!("{} °C", at(8.0, 5.3, 5, 2))),
+            ("use.station_pressure", format!("{} kPa absolute", at(83.0, 6.1, 4, 1))),
+            ("cap.gauge_error", format!("{} psi", at(0.0, 0.3, 4, 3))),
+            ("leak_test.allowed_fall", format!("{} psi", at(0.4, 1.1, 3, 1))),
+            ("wanted.cap", format!("{} psi", at(0.0, 1.3, 2, 1))),
+            ("leak_test.air_volume", "1.3 L".to_owned()),
+            ("leak_test.coolant_volume", "9.5 L".to_owned()),
+            ("coolant.liquid", "ethylene_glycol".to_owned()),
+            ("coolant.mass_fraction", "0.47".to_owned()),
+        ];
+        let (on, model) = leak_down(&lines, case % 2 == 0);
+        let (answer, model) = (on.answer("leak_test.tight").unwrap(), model.unwrap());
+        assert_eq!(
+            (answer.margin.to_bits(), answer.verdict),
+            (model.margin.si().to_bits(), model.verdict),
+            "{lines:?}"
+        );
+        counts[answer.verdict as usize] += 1;
+    }
+    assert!(counts.iter().all(|count| *count >= 10), "{counts:?}");
+}
+
+/// By hand: a tight system reads 29.695949 psi * 288.15 / 298.15 - 14.695949 = 14.003993 psi; a gauge 0.5 psi off makes of a loss of 0.503993 psi
+/// up to 0.5 + 0.5 * 0.966460 = 0.983230 psi more.
+#[test]
+fn the_error_of_the_gauge_counts_in_both_readings() {
+    let test = |later: &str, error: Option<&str>| {
+        let mut lines = vec![
+            ("leak_test.pressure", "15 psi gauge".to_owned()),
+            ("leak_test.later_pressure", format!("{later} psi gauge")),
+            ("leak_test.temperature", "77 °F".to_owned()),
+            ("leak_test.later_temperature", "59 °F".to_owned()),
+            ("use.station_pressure", "101325 Pa absolute".to_owned()),
+            ("leak_test.allowed_fall", "1 psi".to_owned()),
+            ("wanted.cap", "0 psi".to_owned()),
+        ];
+        lines.extend(error.map(|error| ("cap.gauge_error", error.to_owned())));
+        leak_down(&lines, false).0
+    };
+    let psi = 0.45359237 * 9.80665 / (0.0254 * 0.0254);
+    for (later, error, margin, word) in [
+        ("13.5", Some("0.5 psi"), -0.487_223, "short"),
+        ("13.99", Some("0.5 psi"), 0.002_777, "meets"),
+        ("13.5", Some("0 psi"), 0.496_007, "meets"),
+        // Without the error a reading condemns, and clears nothing.
+        ("12.9", None, -0.103_993, "short"),
+        ("13.5", None, f64::NAN, "not known"),
+    ] {
+        let on = test(later, error);
+        let found = on.answer("leak_test.tight").unwrap().margin / psi;
+        assert!(
+            (found - margin).abs() < 1e-6 || found.is_nan() && margin.is_nan(),
+            "{later} {error:?}: {found}"
+        );
+        assert_eq!(verdict(&on, "leak_test.tight"), word, "{later} {error:?}");
+    }
+    let text = lacks(&test("13.5", None), "leak_test.tight");
+    assert!(text.contains("write cap.gauge_error"), "{text}");
 }
 
 #[test]

@@ -259,8 +259,8 @@ typedef struct axw_cooling_coolant axw_cooling_coolant;
  *
  * Formula
  *     a tight system reads `p_t = (p_1 + p_a) T_2 / T_1 - p_a`, over coolant as
- *     `leak_down_pressure_over_coolant`; loss `p_t - p_2`; at most `p_t(p_1 + e) - (p_2 - e)`;
- *     margin `l` less that
+ *     `leak_down_pressure_over_coolant`; loss `p_t - p_2`; with the gauge's error `p_t(p_1 + e) -
+ *     (p_2 - e)`; margin `l` less that, or `p_2` less `leak_down_least_pressure`
  *
  * Fields
  *     trapped (choice): what holds the pressure: `gas` alone, `gas_over_coolant`, or `liquid`
@@ -272,7 +272,7 @@ typedef struct axw_cooling_coolant axw_cooling_coolant;
  *     station_pressure (absolute pressure): `p_a`, absolute pressure of the air around, as
  *         measured there, not reduced to sea level
  *     gauge_error (stress or pressure difference): `e`, half width of the gauge's error; the whole
- *         of it counts against the system, in both readings
+ *         of it counts against the system in both readings
  *     allowed_loss (stress or pressure difference): `l`, pressure that it may lose, the
  *         temperature counted out
  *     tight_below (stress or pressure difference): margin that is wanted; below it the verdict is
@@ -2306,6 +2306,73 @@ double axw_cooling_header_air_volume_value(double expansion_volume,
                                            double fill_temperature,
                                            double air_temperature,
                                            double station_pressure);
+
+/**
+ * Lowest reading at the end of a leak-down test that still proves the system tight.
+ *
+ * Formula
+ *     `p_l = p_t - l + e (1 + (p_t + p_a) / (p_1 + p_a))`
+ *
+ * Parameters
+ *     gauge_pressure [Pa]: `p_1`, reading at the start of the test
+ *     tight_pressure [Pa]: `p_t`, reading of a tight system at the end: `leak_down_pressure`, or
+ *         `leak_down_pressure_over_coolant`
+ *     allowed_loss [Pa]: `l`, loss of pressure that is allowed beyond the change with temperature
+ *     gauge_error [Pa]: `e`, half width of the gauge's error
+ *     station_pressure [Pa]: `p_a`, absolute pressure of the air around, as measured there, not
+ *         reduced to sea level
+ *
+ * Returns
+ *     (gauge pressure [Pa]) The limit for the later reading. It counts the gauge's whole error
+ *     against the system in both readings: the later one may read high, and the first one low. An
+ *     error of the first reading changes the tight reading in proportion to the absolute
+ *     pressures.
+ *
+ * Valid for (SI)
+ *     - `0 <= gauge_pressure <= 1000000`
+ *     - `-110000 <= tight_pressure`
+ *     - `0 <= allowed_loss <= 1000000`
+ *     - `0 <= gauge_error <= 1000000`
+ *     - `40000 <= station_pressure <= 110000`
+ *
+ *     Trapped gas, alone or over coolant: the tight pressure is proportional to the first one,
+ *     both absolute. The errors of thermometer and barometer are not in it.
+ *
+ * Source
+ *     Ideal gas law; worst case of two readings with the same gauge (definition)
+ *
+ * Caution
+ *     Compressed gas stores far more energy than liquid at the same pressure: test below the
+ *     rating of the weakest component, cold, and stand clear. The maker's instructions and local
+ *     codes come first.
+ */
+int32_t axw_cooling_leak_down_least_pressure(double gauge_pressure,
+                                             double tight_pressure,
+                                             double allowed_loss,
+                                             double gauge_error,
+                                             double station_pressure,
+                                             double *result);
+
+/**
+ * `axw_cooling_leak_down_least_pressure` on arrays of length `n`.
+ */
+int32_t axw_cooling_leak_down_least_pressure_n(size_t n,
+                                               const double *gauge_pressure,
+                                               const double *tight_pressure,
+                                               const double *allowed_loss,
+                                               const double *gauge_error,
+                                               const double *station_pressure,
+                                               double *result,
+                                               int32_t *reason);
+
+/**
+ * `axw_cooling_leak_down_least_pressure` that returns its result [Pa], or NaN where there is no answer.
+ */
+double axw_cooling_leak_down_least_pressure_value(double gauge_pressure,
+                                                  double tight_pressure,
+                                                  double allowed_loss,
+                                                  double gauge_error,
+                                                  double station_pressure);
 
 /**
  * What a tight system full of gas should read after its temperature has changed.

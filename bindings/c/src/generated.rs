@@ -2308,6 +2308,157 @@ pub extern "C" fn axw_cooling_header_air_volume_value(
     })
 }
 
+/// Lowest reading at the end of a leak-down test that still proves the system tight.
+///
+/// Formula
+///     `p_l = p_t - l + e (1 + (p_t + p_a) / (p_1 + p_a))`
+///
+/// Parameters
+///     gauge_pressure [Pa]: `p_1`, reading at the start of the test
+///     tight_pressure [Pa]: `p_t`, reading of a tight system at the end: `leak_down_pressure`, or
+///         `leak_down_pressure_over_coolant`
+///     allowed_loss [Pa]: `l`, loss of pressure that is allowed beyond the change with temperature
+///     gauge_error [Pa]: `e`, half width of the gauge's error
+///     station_pressure [Pa]: `p_a`, absolute pressure of the air around, as measured there, not
+///         reduced to sea level
+///
+/// Returns
+///     (gauge pressure [Pa]) The limit for the later reading. It counts the gauge's whole error
+///     against the system in both readings: the later one may read high, and the first one low. An
+///     error of the first reading changes the tight reading in proportion to the absolute
+///     pressures.
+///
+/// Valid for (SI)
+///     - `0 <= gauge_pressure <= 1000000`
+///     - `-110000 <= tight_pressure`
+///     - `0 <= allowed_loss <= 1000000`
+///     - `0 <= gauge_error <= 1000000`
+///     - `40000 <= station_pressure <= 110000`
+///
+///     Trapped gas, alone or over coolant: the tight pressure is proportional to the first one,
+///     both absolute. The errors of thermometer and barometer are not in it.
+///
+/// Source
+///     Ideal gas law; worst case of two readings with the same gauge (definition)
+///
+/// Caution
+///     Compressed gas stores far more energy than liquid at the same pressure: test below the
+///     rating of the weakest component, cold, and stand clear. The maker's instructions and local
+///     codes come first.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_cooling_leak_down_least_pressure(
+    gauge_pressure: f64,
+    tight_pressure: f64,
+    allowed_loss: f64,
+    gauge_error: f64,
+    station_pressure: f64,
+    result: *mut f64,
+) -> i32 {
+    guard_call(
+        move || {
+            axlewright::cooling::leak_down_least_pressure(
+                GaugePressure::from_si(gauge_pressure),
+                GaugePressure::from_si(tight_pressure),
+                Stress::from_si(allowed_loss),
+                Stress::from_si(gauge_error),
+                AbsolutePressure::from_si(station_pressure),
+            )
+        },
+        |on| unsafe {
+            put(result, on.si());
+        },
+    )
+}
+
+/// `axw_cooling_leak_down_least_pressure` on arrays of length `n`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_cooling_leak_down_least_pressure_n(
+    n: usize,
+    gauge_pressure: *const f64,
+    tight_pressure: *const f64,
+    allowed_loss: *const f64,
+    gauge_error: *const f64,
+    station_pressure: *const f64,
+    result: *mut f64,
+    reason: *mut i32,
+) -> i32 {
+    guard(|| {
+        if n > 0 && gauge_pressure.is_null() {
+            return Err(Failure::Null("gauge_pressure"));
+        }
+        if n > 0 && tight_pressure.is_null() {
+            return Err(Failure::Null("tight_pressure"));
+        }
+        if n > 0 && allowed_loss.is_null() {
+            return Err(Failure::Null("allowed_loss"));
+        }
+        if n > 0 && gauge_error.is_null() {
+            return Err(Failure::Null("gauge_error"));
+        }
+        if n > 0 && station_pressure.is_null() {
+            return Err(Failure::Null("station_pressure"));
+        }
+        let mut refused: Option<(usize, usize, axlewright::Error)> = None;
+        for i in 0..n {
+            unsafe {
+                let status = match axlewright::cooling::leak_down_least_pressure(
+                    GaugePressure::from_si(*gauge_pressure.add(i)),
+                    GaugePressure::from_si(*tight_pressure.add(i)),
+                    Stress::from_si(*allowed_loss.add(i)),
+                    Stress::from_si(*gauge_error.add(i)),
+                    AbsolutePressure::from_si(*station_pressure.add(i)),
+                ) {
+                    Ok(on) => {
+                        if !result.is_null() {
+                            result.add(i).write(on.si());
+                        }
+                        0
+                    }
+                    Err(error) => {
+                        if !result.is_null() {
+                            result.add(i).write(f64::NAN);
+                        }
+                        let number = error.number();
+                        refused = match refused {
+                            None => Some((1, i, error)),
+                            Some((count, first, kept)) => Some((count + 1, first, kept)),
+                        };
+                        number
+                    }
+                };
+                if !reason.is_null() {
+                    reason.add(i).write(status);
+                }
+            }
+        }
+        match refused {
+            None => Ok(()),
+            Some((refused, first, error)) => Err(Failure::Rows { refused, first, error }),
+        }
+    })
+}
+
+/// `axw_cooling_leak_down_least_pressure` that returns its result [Pa], or NaN where there is no answer.
+#[unsafe(no_mangle)]
+pub extern "C" fn axw_cooling_leak_down_least_pressure_value(
+    gauge_pressure: f64,
+    tight_pressure: f64,
+    allowed_loss: f64,
+    gauge_error: f64,
+    station_pressure: f64,
+) -> f64 {
+    guard_value(|| {
+        axlewright::cooling::leak_down_least_pressure(
+            GaugePressure::from_si(gauge_pressure),
+            GaugePressure::from_si(tight_pressure),
+            Stress::from_si(allowed_loss),
+            Stress::from_si(gauge_error),
+            AbsolutePressure::from_si(station_pressure),
+        )
+        .map(|on| on.si())
+    })
+}
+
 /// What a tight system full of gas should read after its temperature has changed.
 ///
 /// Formula
@@ -21466,8 +21617,8 @@ pub unsafe extern "C" fn axw_cooling_coolant_margin_table(
 ///
 /// Formula
 ///     a tight system reads `p_t = (p_1 + p_a) T_2 / T_1 - p_a`, over coolant as
-///     `leak_down_pressure_over_coolant`; loss `p_t - p_2`; at most `p_t(p_1 + e) - (p_2 - e)`;
-///     margin `l` less that
+///     `leak_down_pressure_over_coolant`; loss `p_t - p_2`; with the gauge's error `p_t(p_1 + e) -
+///     (p_2 - e)`; margin `l` less that, or `p_2` less `leak_down_least_pressure`
 ///
 /// Fields
 ///     trapped (choice): what holds the pressure: `gas` alone, `gas_over_coolant`, or `liquid`
@@ -21479,7 +21630,7 @@ pub unsafe extern "C" fn axw_cooling_coolant_margin_table(
 ///     station_pressure (absolute pressure): `p_a`, absolute pressure of the air around, as
 ///         measured there, not reduced to sea level
 ///     gauge_error (stress or pressure difference): `e`, half width of the gauge's error; the whole
-///         of it counts against the system, in both readings
+///         of it counts against the system in both readings
 ///     allowed_loss (stress or pressure difference): `l`, pressure that it may lose, the
 ///         temperature counted out
 ///     tight_below (stress or pressure difference): margin that is wanted; below it the verdict is

@@ -340,6 +340,23 @@ static int32_t batch_cooling_header_air_volume(size_t n, const double *const *x,
     return axw_cooling_header_air_volume_n(n, x[0], x[1], x[2], x[3], x[4], x[5], x[6], first, reason);
 }
 
+static int32_t scalar_cooling_leak_down_least_pressure(const double *x, double *first)
+{
+    return axw_cooling_leak_down_least_pressure(x[0], x[1], x[2], x[3], x[4], first);
+}
+static int32_t all_cooling_leak_down_least_pressure(const double *x, double *out)
+{
+    return axw_cooling_leak_down_least_pressure(x[0], x[1], x[2], x[3], x[4], &out[0]);
+}
+static double value_cooling_leak_down_least_pressure(const double *x)
+{
+    return axw_cooling_leak_down_least_pressure_value(x[0], x[1], x[2], x[3], x[4]);
+}
+static int32_t batch_cooling_leak_down_least_pressure(size_t n, const double *const *x, double *first, int32_t *reason)
+{
+    return axw_cooling_leak_down_least_pressure_n(n, x[0], x[1], x[2], x[3], x[4], first, reason);
+}
+
 static int32_t scalar_cooling_leak_down_pressure(const double *x, double *first)
 {
     return axw_cooling_leak_down_pressure(x[0], x[1], x[2], x[3], first);
@@ -2860,6 +2877,7 @@ static const family families[] = {
     {"cooling_ethylene_glycol_expansion_volume", 4, 1, {0.012, 0.324, 293.15, 368.15}, scalar_cooling_ethylene_glycol_expansion_volume, all_cooling_ethylene_glycol_expansion_volume, value_cooling_ethylene_glycol_expansion_volume, batch_cooling_ethylene_glycol_expansion_volume},
     {"cooling_propylene_glycol_expansion_volume", 4, 1, {0.012, 0.306, 293.15, 368.15}, scalar_cooling_propylene_glycol_expansion_volume, all_cooling_propylene_glycol_expansion_volume, value_cooling_propylene_glycol_expansion_volume, batch_cooling_propylene_glycol_expansion_volume},
     {"cooling_header_air_volume", 7, 1, {0.0005, 0.0, 100000.0, 70000.0, 293.15, 353.15, 101325.0}, scalar_cooling_header_air_volume, all_cooling_header_air_volume, value_cooling_header_air_volume, batch_cooling_header_air_volume},
+    {"cooling_leak_down_least_pressure", 5, 1, {103421.35939752542, 96554.13285392235, 6894.757293168362, 3447.378646584181, 101325.0}, scalar_cooling_leak_down_least_pressure, all_cooling_leak_down_least_pressure, value_cooling_leak_down_least_pressure, batch_cooling_leak_down_least_pressure},
     {"cooling_leak_down_pressure", 4, 1, {103421.0, 298.15, 288.15, 101325.0}, scalar_cooling_leak_down_pressure, all_cooling_leak_down_pressure, value_cooling_leak_down_pressure, batch_cooling_leak_down_pressure},
     {"cooling_leak_down_pressure_over_coolant", 7, 1, {103421.36, 0.001, 0.011, -0.004, 298.15, 288.15, 101325.0}, scalar_cooling_leak_down_pressure_over_coolant, all_cooling_leak_down_pressure_over_coolant, value_cooling_leak_down_pressure_over_coolant, batch_cooling_leak_down_pressure_over_coolant},
     {"cooling_leaked_air_volume", 4, 1, {0.0015, 100000.0, 90000.0, 100000.0}, scalar_cooling_leaked_air_volume, all_cooling_leaked_air_volume, value_cooling_leaked_air_volume, batch_cooling_leaked_air_volume},

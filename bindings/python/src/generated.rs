@@ -392,6 +392,33 @@ impl Kernel<7, 1> for CoolingHeaderAirVolume {
     }
 }
 
+struct CoolingLeakDownLeastPressure;
+
+impl Kernel<5, 1> for CoolingLeakDownLeastPressure {
+    const NAME: &'static str = "cooling.leak_down_least_pressure";
+    const DOC: &'static str = "Lowest reading at the end of a leak-down test that still proves the system tight.\n\nFormula\n    `p_l = p_t - l + e (1 + (p_t + p_a) / (p_1 + p_a))`\n\nParameters\n    gauge_pressure [Pa]: `p_1`, reading at the start of the test\n    tight_pressure [Pa]: `p_t`, reading of a tight system at the end: `leak_down_pressure`, or `leak_down_pressure_over_coolant`\n    allowed_loss [Pa]: `l`, loss of pressure that is allowed beyond the change with temperature\n    gauge_error [Pa]: `e`, half width of the gauge's error\n    station_pressure [Pa]: `p_a`, absolute pressure of the air around, as measured there, not reduced to sea level\n\nReturns\n    (gauge pressure [Pa]) The limit for the later reading. It counts the gauge's whole error against the system in both readings: the later one may read high, and the first one low. An error of the first reading changes the tight reading in proportion to the absolute pressures.\n\nValid for (SI)\n    - `0 <= gauge_pressure <= 1000000`\n    - `-110000 <= tight_pressure`\n    - `0 <= allowed_loss <= 1000000`\n    - `0 <= gauge_error <= 1000000`\n    - `40000 <= station_pressure <= 110000`\n\n    Trapped gas, alone or over coolant: the tight pressure is proportional to the first one, both absolute. The errors of thermometer and barometer are not in it.\n\nSource\n    Ideal gas law; worst case of two readings with the same gauge (definition)\n\nCaution\n    Compressed gas stores far more energy than liquid at the same pressure: test below the rating of the weakest component, cold, and stand clear. The maker's instructions and local codes come first.";
+    const PARAMETERS: [(&'static str, &'static Kind); 5] = [
+        ("gauge_pressure", units::GaugePressure::KIND),
+        ("tight_pressure", units::GaugePressure::KIND),
+        ("allowed_loss", units::Stress::KIND),
+        ("gauge_error", units::Stress::KIND),
+        ("station_pressure", units::AbsolutePressure::KIND),
+    ];
+    const RESULTS: [(&'static str, &'static Kind); 1] =
+        [("leak_down_least_pressure", units::GaugePressure::KIND)];
+    #[inline(always)]
+    fn call(x: [f64; 5]) -> Result<[f64; 1]> {
+        let on = axlewright::cooling::leak_down_least_pressure(
+            Quantity::from_si(x[0]),
+            Quantity::from_si(x[1]),
+            Quantity::from_si(x[2]),
+            Quantity::from_si(x[3]),
+            Quantity::from_si(x[4]),
+        )?;
+        Ok([on.si()])
+    }
+}
+
 struct CoolingLeakDownPressure;
 
 impl Kernel<4, 1> for CoolingLeakDownPressure {
@@ -3523,6 +3550,7 @@ pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
     kernels.add::<CoolingEthyleneGlycolExpansionVolume, 4, 1>()?;
     kernels.add::<CoolingPropyleneGlycolExpansionVolume, 4, 1>()?;
     kernels.add::<CoolingHeaderAirVolume, 7, 1>()?;
+    kernels.add::<CoolingLeakDownLeastPressure, 5, 1>()?;
     kernels.add::<CoolingLeakDownPressure, 4, 1>()?;
     kernels.add::<CoolingLeakDownPressureOverCoolant, 7, 1>()?;
     kernels.add::<CoolingLeakedAirVolume, 4, 1>()?;

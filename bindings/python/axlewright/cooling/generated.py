@@ -11,7 +11,7 @@ if TYPE_CHECKING:
     from axlewright import Quantity, Table
     from axlewright._types import Invalid, QuantityLike, Ratio, RatioLike
 
-__all__ = ["BoilingMargin", "CapFindings", "CapTest", "Coolant", "Exchange", "FreshFill", "LeakDown", "LeakDownFindings", "Mix", "air_test_energy", "ethylene_glycol_boiling_altitude", "ethylene_glycol_cap_pressure", "ethylene_glycol_expansion_volume", "ethylene_glycol_pump_inlet_margin", "header_air_volume", "leak_down_pressure", "leak_down_pressure_over_coolant", "leaked_air_volume", "leaked_coolant_volume", "propylene_glycol_boiling_altitude", "propylene_glycol_cap_pressure", "propylene_glycol_expansion_volume", "propylene_glycol_pump_inlet_margin", "water_boiling_altitude", "water_cap_pressure", "water_pump_inlet_margin", "water_test_energy"]
+__all__ = ["BoilingMargin", "CapFindings", "CapTest", "Coolant", "Exchange", "FreshFill", "LeakDown", "LeakDownFindings", "Mix", "air_test_energy", "ethylene_glycol_boiling_altitude", "ethylene_glycol_cap_pressure", "ethylene_glycol_expansion_volume", "ethylene_glycol_pump_inlet_margin", "header_air_volume", "leak_down_least_pressure", "leak_down_pressure", "leak_down_pressure_over_coolant", "leaked_air_volume", "leaked_coolant_volume", "propylene_glycol_boiling_altitude", "propylene_glycol_cap_pressure", "propylene_glycol_expansion_volume", "propylene_glycol_pump_inlet_margin", "water_boiling_altitude", "water_cap_pressure", "water_pump_inlet_margin", "water_test_energy"]
 
 _water_boiling_altitude = _functions["cooling.water_boiling_altitude"]
 _ethylene_glycol_boiling_altitude = _functions["cooling.ethylene_glycol_boiling_altitude"]
@@ -22,6 +22,7 @@ _propylene_glycol_cap_pressure = _functions["cooling.propylene_glycol_cap_pressu
 _ethylene_glycol_expansion_volume = _functions["cooling.ethylene_glycol_expansion_volume"]
 _propylene_glycol_expansion_volume = _functions["cooling.propylene_glycol_expansion_volume"]
 _header_air_volume = _functions["cooling.header_air_volume"]
+_leak_down_least_pressure = _functions["cooling.leak_down_least_pressure"]
 _leak_down_pressure = _functions["cooling.leak_down_pressure"]
 _leak_down_pressure_over_coolant = _functions["cooling.leak_down_pressure_over_coolant"]
 _leaked_air_volume = _functions["cooling.leaked_air_volume"]
@@ -595,6 +596,60 @@ def header_air_volume(
     `invalid="nan"` it gives NaN.
     """
     return _header_air_volume(expansion_volume, fill_pressure, cap_pressure, vapour_pressure, fill_temperature, air_temperature, station_pressure, invalid)  # type: ignore[no-any-return]
+
+
+def leak_down_least_pressure(
+    *,
+    gauge_pressure: QuantityLike,
+    tight_pressure: QuantityLike,
+    allowed_loss: QuantityLike,
+    gauge_error: QuantityLike,
+    station_pressure: QuantityLike,
+    invalid: Invalid = "raise",
+) -> Quantity:
+    """Lowest reading at the end of a leak-down test that still proves the system tight.
+
+    Formula
+        `p_l = p_t - l + e (1 + (p_t + p_a) / (p_1 + p_a))`
+
+    Parameters
+        gauge_pressure (gauge pressure): `p_1`, reading at the start of the test
+        tight_pressure (gauge pressure): `p_t`, reading of a tight system at the end:
+            `leak_down_pressure`, or `leak_down_pressure_over_coolant`
+        allowed_loss (stress or pressure difference): `l`, loss of pressure that is allowed beyond
+            the change with temperature
+        gauge_error (stress or pressure difference): `e`, half width of the gauge's error
+        station_pressure (absolute pressure): `p_a`, absolute pressure of the air around, as
+            measured there, not reduced to sea level
+
+    Returns
+        (gauge pressure [Pa]) The limit for the later reading. It counts the gauge's whole error
+        against the system in both readings: the later one may read high, and the first one low. An
+        error of the first reading changes the tight reading in proportion to the absolute
+        pressures.
+
+    Valid for (SI)
+        - `0 <= gauge_pressure <= 1000000`
+        - `-110000 <= tight_pressure`
+        - `0 <= allowed_loss <= 1000000`
+        - `0 <= gauge_error <= 1000000`
+        - `40000 <= station_pressure <= 110000`
+
+        Trapped gas, alone or over coolant: the tight pressure is proportional to the first one,
+        both absolute. The errors of thermometer and barometer are not in it.
+
+    Source
+        Ideal gas law; worst case of two readings with the same gauge (definition)
+
+    Caution
+        Compressed gas stores far more energy than liquid at the same pressure: test below the
+        rating of the weakest component, cold, and stand clear. The maker's instructions and local
+        codes come first.
+
+    A value outside the range raises `DomainError`, which says where in an array; with
+    `invalid="nan"` it gives NaN.
+    """
+    return _leak_down_least_pressure(gauge_pressure, tight_pressure, allowed_loss, gauge_error, station_pressure, invalid)  # type: ignore[no-any-return]
 
 
 def leak_down_pressure(
@@ -1394,8 +1449,8 @@ class LeakDown(Model):
 
     Formula
         a tight system reads `p_t = (p_1 + p_a) T_2 / T_1 - p_a`, over coolant as
-        `leak_down_pressure_over_coolant`; loss `p_t - p_2`; at most `p_t(p_1 + e) - (p_2 - e)`;
-        margin `l` less that
+        `leak_down_pressure_over_coolant`; loss `p_t - p_2`; with the gauge's error `p_t(p_1 + e) -
+        (p_2 - e)`; margin `l` less that, or `p_2` less `leak_down_least_pressure`
 
     Fields
         trapped (choice): what holds the pressure: `gas` alone, `gas_over_coolant`, or `liquid`
@@ -1407,7 +1462,7 @@ class LeakDown(Model):
         station_pressure (absolute pressure): `p_a`, absolute pressure of the air around, as
             measured there, not reduced to sea level
         gauge_error (stress or pressure difference): `e`, half width of the gauge's error; the whole
-            of it counts against the system, in both readings
+            of it counts against the system in both readings
         allowed_loss (stress or pressure difference): `l`, pressure that it may lose, the
             temperature counted out
         tight_below (stress or pressure difference): margin that is wanted; below it the verdict is
@@ -1506,7 +1561,7 @@ class LeakDown(Model):
 
     @property
     def gauge_error(self) -> Quantity:
-        """`e`, half width of the gauge's error; the whole of it counts against the system, in both
+        """`e`, half width of the gauge's error; the whole of it counts against the system in both
         readings.
         """
         return self._read("gauge_error", "Stress")  # type: ignore[no-any-return]

@@ -562,6 +562,55 @@ pub static ENTRIES: &[Entry] = &[
         batch: |x, y, refused| rows(x, y, refused, cooling_header_air_volume),
     },
     Entry {
+        path: "cooling.leak_down_least_pressure",
+        summary: "Lowest reading at the end of a leak-down test that still proves the system tight.",
+        formula: "`p_l = p_t - l + e (1 + (p_t + p_a) / (p_1 + p_a))`",
+        valid_for: "- `0 <= gauge_pressure <= 1000000`\n- `-110000 <= tight_pressure`\n- `0 <= allowed_loss <= 1000000`\n- `0 <= gauge_error <= 1000000`\n- `40000 <= station_pressure <= 110000`\n\nTrapped gas, alone or over coolant: the tight pressure is proportional to the first one, both absolute. The errors of thermometer and barometer are not in it.",
+        source: "Ideal gas law; worst case of two readings with the same gauge (definition)",
+        caution: "Compressed gas stores far more energy than liquid at the same pressure: test below the rating of the weakest component, cold, and stand clear. The maker's instructions and local codes come first.",
+        revision: 1,
+        inputs: &[
+            Slot {
+                name: "gauge_pressure",
+                symbol: "p_1",
+                kind: GaugePressure::KIND,
+                meaning: "`p_1`, reading at the start of the test",
+            },
+            Slot {
+                name: "tight_pressure",
+                symbol: "p_t",
+                kind: GaugePressure::KIND,
+                meaning: "`p_t`, reading of a tight system at the end: `leak_down_pressure`, or `leak_down_pressure_over_coolant`",
+            },
+            Slot {
+                name: "allowed_loss",
+                symbol: "l",
+                kind: Stress::KIND,
+                meaning: "`l`, loss of pressure that is allowed beyond the change with temperature",
+            },
+            Slot {
+                name: "gauge_error",
+                symbol: "e",
+                kind: Stress::KIND,
+                meaning: "`e`, half width of the gauge's error",
+            },
+            Slot {
+                name: "station_pressure",
+                symbol: "p_a",
+                kind: AbsolutePressure::KIND,
+                meaning: "`p_a`, absolute pressure of the air around, as measured there, not reduced to sea level",
+            },
+        ],
+        outputs: &[Slot {
+            name: "leak_down_least_pressure",
+            symbol: "p_l",
+            kind: GaugePressure::KIND,
+            meaning: "The limit for the later reading. It counts the gauge's whole error against the system in both readings: the later one may read high, and the first one low. An error of the first reading changes the tight reading in proportion to the absolute pressures.",
+        }],
+        call: |x, y| one_row(x, y, cooling_leak_down_least_pressure),
+        batch: |x, y, refused| rows(x, y, refused, cooling_leak_down_least_pressure),
+    },
+    Entry {
         path: "cooling.leak_down_pressure",
         summary: "What a tight system full of gas should read after its temperature has changed.",
         formula: "`p_2 = (p_1 + p_a) T_2 / T_1 - p_a`",
@@ -6196,6 +6245,20 @@ fn cooling_header_air_volume(
         AbsolutePressure::from_si(vapour_pressure),
         Temperature::from_si(fill_temperature),
         Temperature::from_si(air_temperature),
+        AbsolutePressure::from_si(station_pressure),
+    )
+    .map(|on| [on.si()])
+}
+
+#[inline(always)]
+fn cooling_leak_down_least_pressure(
+    [gauge_pressure, tight_pressure, allowed_loss, gauge_error, station_pressure]: [f64; 5],
+) -> Result<[f64; 1]> {
+    crate::cooling::leak_down_least_pressure(
+        GaugePressure::from_si(gauge_pressure),
+        GaugePressure::from_si(tight_pressure),
+        Stress::from_si(allowed_loss),
+        Stress::from_si(gauge_error),
         AbsolutePressure::from_si(station_pressure),
     )
     .map(|on| [on.si()])

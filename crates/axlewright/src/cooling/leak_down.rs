@@ -1,5 +1,6 @@
 use super::{
-    Liquid, leak_down_pressure, leak_down_pressure_over_coolant, leaked_air_volume, leaked_coolant_volume,
+    Liquid, leak_down_least_pressure, leak_down_pressure, leak_down_pressure_over_coolant, leaked_air_volume,
+    leaked_coolant_volume,
 };
 use crate::base::document::{Model, Value};
 use crate::base::table::{Cell, Rows, Table};
@@ -9,7 +10,7 @@ use crate::{Error, Result, Verdict, fluid, valid};
 /// A system that was pumped up and left alone: how much of the pressure that it lost is a leak.
 ///
 /// # Formula
-/// a tight system reads `p_t = (p_1 + p_a) T_2 / T_1 - p_a`, over coolant as `leak_down_pressure_over_coolant`; loss `p_t - p_2`; at most `p_t(p_1 + e) - (p_2 - e)`; margin `l` less that
+/// a tight system reads `p_t = (p_1 + p_a) T_2 / T_1 - p_a`, over coolant as `leak_down_pressure_over_coolant`; loss `p_t - p_2`; with the gauge's error `p_t(p_1 + e) - (p_2 - e)`; margin `l` less that, or `p_2` less `leak_down_least_pressure`
 ///
 /// # Fields
 /// - `trapped` — what holds the pressure: `gas` alone, `gas_over_coolant`, or `liquid` where no air is left
@@ -18,7 +19,7 @@ use crate::{Error, Result, Verdict, fluid, valid};
 /// - `temperature` — `T_1`, at the start: of the gas, and of the coolant below it
 /// - `later_temperature` — `T_2`, at the end
 /// - `station_pressure` — `p_a`, absolute pressure of the air around, as measured there, not reduced to sea level
-/// - `gauge_error` — `e`, half width of the gauge's error; the whole of it counts against the system, in both readings
+/// - `gauge_error` — `e`, half width of the gauge's error; the whole of it counts against the system in both readings
 /// - `allowed_loss` — `l`, pressure that it may lose, the temperature counted out
 /// - `tight_below` — margin that is wanted; below it the verdict is `tight`, below nothing `short`
 /// - `gas_volume` — of all the air trapped in the system and in the tester at the start
@@ -194,14 +195,13 @@ impl LeakDown {
             });
         };
         let loss = Stress::from_si(tight_pressure.si() - later.si());
-        // The tight reading is straight in the first one: what an error there adds is what it adds to nothing.
-        let none = self.tight(GaugePressure::from_si(0.0))?.unwrap_or(tight_pressure);
-        let gain = (tight_pressure.si() - none.si()) / start.si();
-        let greatest_loss = loss + error * (1.0 + gain);
-        let margin = self.allowed_loss.quantity - greatest_loss;
+        let (allowed, air) = (self.allowed_loss.quantity, self.station_pressure.quantity);
+        let least = leak_down_least_pressure(start, tight_pressure, allowed, error, air)?;
+        let margin = Stress::from_si(later.si() - least.si());
+        let greatest_loss = allowed - margin;
         let (leaked_air, leaked_coolant) = match (&self.gas_volume, self.trapped) {
             (Some(gas), trapped) => {
-                let (gas, air) = (gas.quantity, self.station_pressure.quantity);
+                let gas = gas.quantity;
                 let leaked_coolant = match trapped {
                     Trapped::GasOverCoolant => leaked_coolant_volume(gas, tight_pressure, later, air)?,
                     _ => Volume::from_si(f64::NAN),

@@ -107,12 +107,19 @@ fn built(of: &[f64]) -> Result<f64> {
     Ok(of.iter().copied().fold(f64::NAN, f64::min).max(0.0))
 }
 
+/// Without the gauge's error a later reading can condemn the system, and no more.
+fn lost_too_much(of: &[f64]) -> Result<f64> {
+    let (least, later) = (of[0] - of[1], of[2]);
+    Ok(if later < least { least } else { f64::NAN })
+}
+
 fn freezing_of_water(_: &[f64]) -> Result<f64> {
     Ok(273.15)
 }
 
 const READING: &str = "definition: the gauge's whole error counts against the cap";
 const ONE_READING: &str = "definition: a cap opens no lower than it holds; one reading condemns, both clear";
+const NO_ERROR: &str = "definition: a reading condemns without the gauge's error, and clears only with it";
 const HOT: &str = "Hot pressurised coolant scalds: never open a hot system, never pump it above its weakest component; local codes and the maker's \
                    instructions come first.";
 const PUMPED: &str = "Compressed gas stores far more energy than liquid at the same pressure: test cold, below the rating of the weakest component, and \
@@ -227,7 +234,10 @@ const FREEZING: &[Line] = &[
 
 /// A cap on the tester.
 const CAP: &[Line] = &[
-    spread("cap.gauge_error", "greatest error of the tester's gauge"),
+    spread(
+        "cap.gauge_error",
+        "greatest error of the tester's gauge, in the cap test and in the leak-down test",
+    ),
     spread("cap.rating_tolerance", "how far from its rating the cap may open or hold"),
     pumped("cap.opening_pressure", "reading at which the cap opens"),
     pumped("cap.holding_pressure", "reading that the cap keeps"),
@@ -476,14 +486,27 @@ const LEAK_TEST: &[Line] = &[
     derived(
         "leak_test.least_pressure",
         GaugePressure::KIND,
-        "reading at the end that the system has to keep",
+        "lowest reading at the end that proves the system tight, the gauge's error counted in both readings",
     )
-    .by(&[own(
-        "p_t - f",
-        "definition: what is below it has leaked",
-        difference,
-        &["leak_test.tight_pressure", "leak_test.allowed_fall"],
-    )]),
+    .by(&[
+        step(
+            "cooling.leak_down_least_pressure",
+            &[
+                "leak_test.pressure",
+                "leak_test.tight_pressure",
+                "leak_test.allowed_fall",
+                "cap.gauge_error",
+                "use.station_pressure",
+            ],
+        ),
+        own(
+            "p_t - l if the later reading is already below it",
+            NO_ERROR,
+            lost_too_much,
+            &["leak_test.tight_pressure", "leak_test.allowed_fall", "leak_test.later_pressure"],
+        )
+        .lacking("the readings clear the system only with the gauge's error: write cap.gauge_error"),
+    ]),
 ];
 
 const LINES: usize =
