@@ -337,7 +337,7 @@ static axw_driveline_torque_path *new_path(void)
         /* The lowest gear loads what is behind the gearbox most. */
         add_row(&toml, "ratio", find(part, strcmp(part, "gearbox") == 0 ? "gear_1" : "ratio"), "Ratio");
         add_row(&toml, "efficiency", find(part, "efficiency"), "Ratio");
-        add_row(&toml, "share", find(part, "share"), "Ratio");
+        add_row(&toml, "differential", find(part, "differential"), NULL);
         const struct row *rating = find(part, "rating");
         if (rating != NULL) {
             add(&toml, "[parts.rating]\n");

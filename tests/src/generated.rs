@@ -399,7 +399,7 @@ pub const FUNCTIONS: &[Entry] = &[
     },
     Entry {
         name: "driveline.axle_shaft_torque_open",
-        parameters: &["axle_torque", "wheel_grip_torque"],
+        parameters: &["axle_torque", "axle_grip_torque"],
         results: &["value"],
         call: |x| {
             axlewright::driveline::axle_shaft_torque_open(Torque::from_si(x[0]), Torque::from_si(x[1]))
@@ -408,7 +408,7 @@ pub const FUNCTIONS: &[Entry] = &[
     },
     Entry {
         name: "driveline.axle_shaft_torque_locked",
-        parameters: &["axle_torque", "wheel_grip_torque"],
+        parameters: &["axle_torque", "axle_grip_torque"],
         results: &["value"],
         call: |x| {
             axlewright::driveline::axle_shaft_torque_locked(Torque::from_si(x[0]), Torque::from_si(x[1]))

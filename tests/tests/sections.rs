@@ -3,7 +3,7 @@
 
 use axlewright::Value;
 use axlewright::cooling::{LeakDown, LeakDownFindings, Liquid, Trapped};
-use axlewright::driveline::{Grip, Part, Rating, RatingKind, Side, TorquePath};
+use axlewright::driveline::{self, Differential, Grip, Part, Rating, RatingKind, Side, TorquePath};
 use axlewright::sheet::{Assessment, Sheet};
 use axlewright::units::{Force, Length, Quantity, Ratio, Torque};
 
@@ -43,7 +43,7 @@ fn demo(name: &str, lines: &[(&str, &str)]) -> Assessment {
 struct Case {
     kind: (&'static str, RatingKind),
     side: (&'static str, Side),
-    locked: bool,
+    differential: (&'static str, Differential),
     grip: bool,
     inertia: bool,
     clutch: bool,
@@ -61,18 +61,23 @@ fn cases() -> Vec<Case> {
         ("ultimate", RatingKind::Ultimate),
     ];
     let sides = [("input", Side::Input), ("output", Side::Output)];
+    let differentials = [
+        ("open", Differential::Open),
+        ("limited_slip", Differential::LimitedSlip),
+        ("locked", Differential::Locked),
+    ];
     let mut all = Vec::new();
-    for (place, rating) in (0..4 * 2 * 64).zip([900.0, 6000.0, 30000.0].into_iter().cycle()) {
-        let bit = |bit: usize| place >> (3 + bit) & 1 == 1;
+    for (place, rating) in (0..4 * 2 * 32 * 3).zip([900.0, 6000.0, 30000.0, 6000.0].into_iter().cycle()) {
+        let bit = |bit: usize| place / 3 >> (3 + bit) & 1 == 1;
         all.push(Case {
-            kind: kinds[place % 4],
-            side: sides[place / 4 % 2],
-            locked: bit(0),
-            grip: bit(1),
-            inertia: bit(2),
-            clutch: bit(3),
-            shock: bit(4),
-            low: bit(5),
+            kind: kinds[place / 3 % 4],
+            side: sides[place / 12 % 2],
+            differential: differentials[place % 3],
+            grip: bit(0),
+            inertia: bit(1),
+            clutch: bit(2),
+            shock: bit(3),
+            low: bit(4),
             rating,
         });
     }
@@ -99,7 +104,7 @@ impl Case {
             ("propeller_shaft.rating_kind", self.kind.0),
             ("final_drive.ratio", "4.78"),
             ("final_drive.efficiency", "0.941"),
-            ("final_drive.differential", if self.locked { "locked" } else { "open" }),
+            ("final_drive.differential", self.differential.0),
             ("final_drive.torque_rating", &rating),
             ("final_drive.rating_side", self.side.0),
             ("final_drive.rating_kind", self.kind.0),
@@ -131,19 +136,21 @@ impl Case {
     /// The path in one gear and range, and which of its parts are rated.
     fn path(self, range: (f64, f64), rated: [bool; 5], gripping: bool) -> TorquePath {
         let of = |value| Some(Value::new(Ratio::from_si(value)));
-        let part =
-            |place: usize, (ratio, efficiency): (f64, f64), sided: bool, shares: Option<(f64, f64)>| Part {
-                name: place.to_string(),
-                ratio: of(ratio),
-                efficiency: of(efficiency),
-                share: shares.and_then(|shares| of(shares.0)),
-                grip_share: shares.and_then(|shares| of(shares.1)),
-                rating: rated[place].then(|| Rating {
-                    torque: Value::new(Torque::from_si(self.rating)),
-                    side: sided.then_some(self.side.1),
-                    kind: Some(self.kind.1),
-                }),
-            };
+        let part = |place: usize,
+                    (ratio, efficiency): (f64, f64),
+                    sided: bool,
+                    differential: Option<Differential>| Part {
+            name: place.to_string(),
+            ratio: of(ratio),
+            efficiency: of(efficiency),
+            differential,
+            share: None,
+            rating: rated[place].then(|| Rating {
+                torque: Value::new(Torque::from_si(self.rating)),
+                side: sided.then_some(self.side.1),
+                kind: Some(self.kind.1),
+            }),
+        };
         let grip = Grip {
             driven_load: Value::new(Force::from_si(24100.0)),
             loaded_radius: Value::new(Length::from_si(LOADED_RADIUS)),
@@ -162,7 +169,7 @@ impl Case {
                 part(1, range, true, None),
                 part(2, (1.0, 1.0), false, None),
                 part(3, AXLE, true, None),
-                part(4, (1.0, 1.0), false, Some((if self.locked { 1.0 } else { 0.5 }, 0.5))),
+                part(4, (1.0, 1.0), false, Some(self.differential.1)),
             ],
         }
     }
@@ -213,6 +220,98 @@ fn the_sheet_and_the_torque_path_agree_to_the_last_bit() {
         }
     }
     assert!(known > 500 && unknown > 100, "{known} known, {unknown} not");
+}
+
+/// 24 kN at 0.9 and 0.37 m hold 24000 * 0.9 * 0.37 = 7992 N·m, and the engine gives 500 * 4 * 5 = 10 000. Open: half each. Otherwise one wheel may
+/// hang, and the other bears the whole load. Functions, sheet and path say so alike.
+#[test]
+fn one_wheel_may_hang_behind_any_differential_that_is_not_open() {
+    let load = (Force::from_si(24e3), Ratio::from_si(0.9), Length::from_si(0.37));
+    let grip = driveline::grip_torque(load.0, load.1, load.2).unwrap();
+    let axle = Torque::from_si(10e3);
+    let one = |value| Value::new(Ratio::from_si(value));
+    for (word, differential, by_function, demand, margin) in [
+        ("open", Differential::Open, driveline::axle_shaft_torque_open(axle, grip), 3996.0, 1.501_502),
+        (
+            "limited_slip",
+            Differential::LimitedSlip,
+            driveline::axle_shaft_torque_locked(axle, grip),
+            7992.0,
+            0.750_751,
+        ),
+        ("locked", Differential::Locked, driveline::axle_shaft_torque_locked(axle, grip), 7992.0, 0.750_751),
+    ] {
+        let mut lines = vec![
+            ("engine.peak_torque", "500 N·m"),
+            ("gearbox.ratios[0]", "4"),
+            ("gearbox.efficiency", "1"),
+            ("final_drive.ratio", "5"),
+            ("final_drive.efficiency", "1"),
+            ("final_drive.differential", word),
+            ("half_shaft.torque_rating", "6000 N·m"),
+            ("half_shaft.rating_kind", "continuous"),
+            ("driveline.driven", "rear"),
+            ("rear.tyre.loaded_radius", "370 mm"),
+            ("grip.driven_load", "24 kN"),
+            ("grip.strength_coefficient", "0.9"),
+        ];
+        let on = sheet(&lines).assess();
+        let answer = on.answer("half_shaft.strength").unwrap();
+        assert!((answer.margin - margin).abs() < 1e-6, "{word}: {}", answer.margin);
+        assert_eq!(
+            verdict(&on, "half_shaft.strength"),
+            if margin < 1.0 { "short" } else { "meets" },
+            "{word}"
+        );
+        // Nobody said which differential: that is not known, and no better.
+        lines.retain(|(path, _)| *path != "final_drive.differential");
+        let without = sheet(&lines).assess();
+        assert_eq!(verdict(&without, "half_shaft.strength"), "not known");
+        assert!(lacks(&without, "half_shaft.strength").contains("final_drive.differential"));
+
+        let part = |name: &str, ratio, differential, rating| Part {
+            name: name.to_owned(),
+            ratio: Some(one(ratio)),
+            efficiency: None,
+            differential,
+            share: None,
+            rating,
+        };
+        let rating = Rating {
+            torque: Value::new(Torque::from_si(6000.0)),
+            side: None,
+            kind: Some(RatingKind::Continuous),
+        };
+        let path = |differential| TorquePath {
+            engine_torque: Value::new(Torque::from_si(500.0)),
+            clutch_capacity: None,
+            shock_factor: None,
+            tight_below: one(1.25),
+            grip: Some(Grip {
+                driven_load: Value::new(load.0),
+                loaded_radius: Value::new(load.2),
+                strength_coefficient: Value::new(load.1),
+                pull_coefficient: one(0.6),
+                inertia_factor: None,
+            }),
+            parts: vec![
+                part("gearbox", 4.0, None, None),
+                part("axle", 5.0, None, None),
+                part("half shaft", 1.0, differential, Some(rating.clone())),
+            ],
+        };
+        let of_path = path(Some(differential)).weakest().unwrap().torque.si();
+        let of_sheet = value(&on, "half_shaft.demand");
+        let of_function = by_function.unwrap().si();
+        assert_eq!(
+            [of_path, of_sheet, of_function].map(|of| (of - demand).abs() < 1e-9),
+            [true; 3],
+            "{word}"
+        );
+        assert_eq!((of_path.to_bits(), of_sheet.to_bits()), (of_sheet.to_bits(), of_function.to_bits()));
+        // A path that does not say which differential counts it as locked.
+        assert!((path(None).weakest().unwrap().torque.si() - 7992.0).abs() < 1e-9);
+    }
 }
 
 #[test]

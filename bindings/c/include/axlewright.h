@@ -398,7 +398,7 @@ typedef struct axw_driveline_gearbox axw_driveline_gearbox;
  * Formula
  *     input `T_k = s_k T_(k-1)`, output `T_k i_k e_k`; `T_0` is the engine's torque, or for a
  *     dropped clutch its capacity times the shock factor; both no more than the grip allows:
- *     output `G_k = m F r_l g_1 ... g_k / (i_(k+1) e_(k+1) ... i_n e_n)`, for a dropped clutch
+ *     output `G_k = m F r_l s_1 ... s_k / (i_(k+1) e_(k+1) ... i_n e_n)`, for a dropped clutch
  *     times the inertia factor; margin = rating / torque on the rated side
  *
  * Fields
@@ -418,11 +418,12 @@ typedef struct axw_driveline_gearbox axw_driveline_gearbox;
  *         exceed the grip; without it grip bounds the steady torque only)
  *     parts (list): from behind the clutch on, the transfer case in the range that is looked at
  *         among them, each with `name` and, where it has them, `ratio` (input over output speed),
- *         `efficiency`, `share` (of the torque before it that can go through it: 0.5 for one shaft
- *         behind an open differential, 1 behind a locked or slip-limiting one), `grip_share` (of
- *         the grip behind the part before it, that its own wheels have; the same as `share` where
- *         it is missing; 0.5 for one shaft behind a locked axle) and `rating` with `torque`,
- *         `side` (input, output) and `kind` (continuous, peak, yield, ultimate)
+ *         `efficiency`, `differential` (for one of the two shafts behind a differential: `open`,
+ *         half of the torque and of the grip each; `limited_slip` or `locked`, all of both through
+ *         one shaft, as the other wheel may hang; left out where it is not known, which counts as
+ *         locked), `share` (for a part behind any other split: the share of torque and grip before
+ *         it that goes its way at most) and `rating` with `torque`, `side` (input, output) and
+ *         `kind` (continuous, peak, yield, ultimate)
  *
  * Valid for
  *     A steady pull, and the clutch dropped from rest. The strength coefficient is not less than
@@ -3029,27 +3030,27 @@ int32_t axw_driveline_axle_ratio_one_wheel_held_n(size_t n,
 double axw_driveline_axle_ratio_one_wheel_held_value(double propeller_shaft_turns, double free_wheel_turns);
 
 /**
- * Greatest torque of one axle shaft behind an open differential.
+ * Highest torque of one axle shaft behind an open differential.
  *
  * Formula
- *     `T_s = min(T_a / 2, T_g)`
+ *     `T_s = min(T_a, T_g) / 2`
  *
  * Parameters
  *     axle_torque [N·m]: `T_a`, of both shafts together: engine torque through all ratios and
  *         losses
- *     wheel_grip_torque [N·m]: `T_g`, beyond which the wheel with less grip slips, with a high
- *         bound of grip
+ *     axle_grip_torque [N·m]: `T_g`, of the axle's whole load, with a high bound of grip:
+ *         `grip_torque`
  *
  * Returns
- *     (torque [N·m]) What each of the two shafts carries in a steady pull: half each, and neither
- *     more than the wheel with less grip holds.
+ *     (torque [N·m]) Torque of each of the two shafts in a steady pull: half each.
  *
  * Valid for (SI)
  *     - `0 <= axle_torque <= 1000000000`
- *     - `0 <= wheel_grip_torque <= 1000000000`
+ *     - `0 <= axle_grip_torque <= 1000000000`
  *
- *     A differential without lock or friction of note. A dropped clutch adds the inertia of what
- *     spins.
+ *     A differential without lock or friction of note. The wheel with less grip bounds both
+ *     shafts, so unequal wheel loads only lower the torque. A dropped clutch adds the inertia of
+ *     what spins.
  *
  * Source
  *     Balance of moments on the side gears of a bevel differential
@@ -3058,24 +3059,24 @@ double axw_driveline_axle_ratio_one_wheel_held_value(double propeller_shaft_turn
  *     A shaft that breaks can lock a wheel or come out of its housing on the road; ratings, local
  *     codes and licensed practice come first.
  */
-int32_t axw_driveline_axle_shaft_torque_open(double axle_torque, double wheel_grip_torque, double *result);
+int32_t axw_driveline_axle_shaft_torque_open(double axle_torque, double axle_grip_torque, double *result);
 
 /**
  * `axw_driveline_axle_shaft_torque_open` on arrays of length `n`.
  */
 int32_t axw_driveline_axle_shaft_torque_open_n(size_t n,
                                                const double *axle_torque,
-                                               const double *wheel_grip_torque,
+                                               const double *axle_grip_torque,
                                                double *result,
                                                int32_t *reason);
 
 /**
  * `axw_driveline_axle_shaft_torque_open` that returns its result [N·m], or NaN where there is no answer.
  */
-double axw_driveline_axle_shaft_torque_open_value(double axle_torque, double wheel_grip_torque);
+double axw_driveline_axle_shaft_torque_open_value(double axle_torque, double axle_grip_torque);
 
 /**
- * Greatest torque of one axle shaft behind a locked or slip-limiting differential.
+ * Highest torque of one axle shaft behind a locked or slip-limiting differential.
  *
  * Formula
  *     `T_s = min(T_a, T_g)`
@@ -3083,42 +3084,44 @@ double axw_driveline_axle_shaft_torque_open_value(double axle_torque, double whe
  * Parameters
  *     axle_torque [N·m]: `T_a`, of both shafts together: engine torque through all ratios and
  *         losses
- *     wheel_grip_torque [N·m]: `T_g`, beyond which this shaft's own wheel slips, with a high bound
- *         of grip
+ *     axle_grip_torque [N·m]: `T_g`, of the axle's whole load, with a high bound of grip:
+ *         `grip_torque`
  *
  * Returns
- *     (torque [N·m]) What this shaft carries in a steady pull while the other wheel hangs in the
- *     air or stands on ice: all the torque there is, up to what its own wheel holds.
+ *     (torque [N·m]) Torque of this shaft in a steady pull while the other wheel hangs in the air:
+ *     all of the axle's torque, up to the grip of the axle's whole load, which this wheel then
+ *     bears.
  *
  * Valid for (SI)
  *     - `0 <= axle_torque <= 1000000000`
- *     - `0 <= wheel_grip_torque <= 1000000000`
+ *     - `0 <= axle_grip_torque <= 1000000000`
  *
- *     A slip-limiting one passes on less than all; without its maker's figure take it for locked.
- *     With the other wheel in the air its load goes to this one.
+ *     A slip-limiting differential passes on less than all. Without its maker's figure, and for a
+ *     differential of unknown kind, take it for locked. A dropped clutch adds the inertia of what
+ *     spins.
  *
  * Source
- *     Balance of moments on a solid axle
+ *     Balance of moments on a solid axle, and of forces on an axle with one wheel in the air
  *
  * Caution
  *     A shaft that breaks can lock a wheel or come out of its housing on the road; ratings, local
  *     codes and licensed practice come first.
  */
-int32_t axw_driveline_axle_shaft_torque_locked(double axle_torque, double wheel_grip_torque, double *result);
+int32_t axw_driveline_axle_shaft_torque_locked(double axle_torque, double axle_grip_torque, double *result);
 
 /**
  * `axw_driveline_axle_shaft_torque_locked` on arrays of length `n`.
  */
 int32_t axw_driveline_axle_shaft_torque_locked_n(size_t n,
                                                  const double *axle_torque,
-                                                 const double *wheel_grip_torque,
+                                                 const double *axle_grip_torque,
                                                  double *result,
                                                  int32_t *reason);
 
 /**
  * `axw_driveline_axle_shaft_torque_locked` that returns its result [N·m], or NaN where there is no answer.
  */
-double axw_driveline_axle_shaft_torque_locked_value(double axle_torque, double wheel_grip_torque);
+double axw_driveline_axle_shaft_torque_locked_value(double axle_torque, double axle_grip_torque);
 
 /**
  * Torque that a worn-in disc clutch holds before it slips: uniform wear, the lower of the two
@@ -3749,7 +3752,7 @@ double axw_driveline_gear_step_value(double gear_ratio_before, double gear_ratio
  *     Steady pull. As a bound of what a part can be made to carry it needs the high bound of grip
  *     (a dry, warm, soft tyre; more where a wheel can lock into a rut or against a kerb) and, for
  *     a dropped clutch, the inertia between part and ground on top. A locked differential lets one
- *     shaft carry what its own wheel's grip allows.
+ *     shaft carry all of it: see `axle_shaft_torque_locked`.
  *
  * Source
  *     Coulomb friction at the contact patch; Gillespie, Fundamentals of Vehicle Dynamics (1992),

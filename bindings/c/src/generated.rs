@@ -3973,27 +3973,27 @@ pub extern "C" fn axw_driveline_axle_ratio_one_wheel_held_value(
     })
 }
 
-/// Greatest torque of one axle shaft behind an open differential.
+/// Highest torque of one axle shaft behind an open differential.
 ///
 /// Formula
-///     `T_s = min(T_a / 2, T_g)`
+///     `T_s = min(T_a, T_g) / 2`
 ///
 /// Parameters
 ///     axle_torque [N·m]: `T_a`, of both shafts together: engine torque through all ratios and
 ///         losses
-///     wheel_grip_torque [N·m]: `T_g`, beyond which the wheel with less grip slips, with a high
-///         bound of grip
+///     axle_grip_torque [N·m]: `T_g`, of the axle's whole load, with a high bound of grip:
+///         `grip_torque`
 ///
 /// Returns
-///     (torque [N·m]) What each of the two shafts carries in a steady pull: half each, and neither
-///     more than the wheel with less grip holds.
+///     (torque [N·m]) Torque of each of the two shafts in a steady pull: half each.
 ///
 /// Valid for (SI)
 ///     - `0 <= axle_torque <= 1000000000`
-///     - `0 <= wheel_grip_torque <= 1000000000`
+///     - `0 <= axle_grip_torque <= 1000000000`
 ///
-///     A differential without lock or friction of note. A dropped clutch adds the inertia of what
-///     spins.
+///     A differential without lock or friction of note. The wheel with less grip bounds both
+///     shafts, so unequal wheel loads only lower the torque. A dropped clutch adds the inertia of
+///     what spins.
 ///
 /// Source
 ///     Balance of moments on the side gears of a bevel differential
@@ -4004,14 +4004,14 @@ pub extern "C" fn axw_driveline_axle_ratio_one_wheel_held_value(
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_driveline_axle_shaft_torque_open(
     axle_torque: f64,
-    wheel_grip_torque: f64,
+    axle_grip_torque: f64,
     result: *mut f64,
 ) -> i32 {
     guard_call(
         move || {
             axlewright::driveline::axle_shaft_torque_open(
                 Torque::from_si(axle_torque),
-                Torque::from_si(wheel_grip_torque),
+                Torque::from_si(axle_grip_torque),
             )
         },
         |on| unsafe {
@@ -4025,7 +4025,7 @@ pub unsafe extern "C" fn axw_driveline_axle_shaft_torque_open(
 pub unsafe extern "C" fn axw_driveline_axle_shaft_torque_open_n(
     n: usize,
     axle_torque: *const f64,
-    wheel_grip_torque: *const f64,
+    axle_grip_torque: *const f64,
     result: *mut f64,
     reason: *mut i32,
 ) -> i32 {
@@ -4033,15 +4033,15 @@ pub unsafe extern "C" fn axw_driveline_axle_shaft_torque_open_n(
         if n > 0 && axle_torque.is_null() {
             return Err(Failure::Null("axle_torque"));
         }
-        if n > 0 && wheel_grip_torque.is_null() {
-            return Err(Failure::Null("wheel_grip_torque"));
+        if n > 0 && axle_grip_torque.is_null() {
+            return Err(Failure::Null("axle_grip_torque"));
         }
         let mut refused: Option<(usize, usize, axlewright::Error)> = None;
         for i in 0..n {
             unsafe {
                 let status = match axlewright::driveline::axle_shaft_torque_open(
                     Torque::from_si(*axle_torque.add(i)),
-                    Torque::from_si(*wheel_grip_torque.add(i)),
+                    Torque::from_si(*axle_grip_torque.add(i)),
                 ) {
                     Ok(on) => {
                         if !result.is_null() {
@@ -4075,20 +4075,17 @@ pub unsafe extern "C" fn axw_driveline_axle_shaft_torque_open_n(
 
 /// `axw_driveline_axle_shaft_torque_open` that returns its result [N·m], or NaN where there is no answer.
 #[unsafe(no_mangle)]
-pub extern "C" fn axw_driveline_axle_shaft_torque_open_value(
-    axle_torque: f64,
-    wheel_grip_torque: f64,
-) -> f64 {
+pub extern "C" fn axw_driveline_axle_shaft_torque_open_value(axle_torque: f64, axle_grip_torque: f64) -> f64 {
     guard_value(|| {
         axlewright::driveline::axle_shaft_torque_open(
             Torque::from_si(axle_torque),
-            Torque::from_si(wheel_grip_torque),
+            Torque::from_si(axle_grip_torque),
         )
         .map(|on| on.si())
     })
 }
 
-/// Greatest torque of one axle shaft behind a locked or slip-limiting differential.
+/// Highest torque of one axle shaft behind a locked or slip-limiting differential.
 ///
 /// Formula
 ///     `T_s = min(T_a, T_g)`
@@ -4096,22 +4093,24 @@ pub extern "C" fn axw_driveline_axle_shaft_torque_open_value(
 /// Parameters
 ///     axle_torque [N·m]: `T_a`, of both shafts together: engine torque through all ratios and
 ///         losses
-///     wheel_grip_torque [N·m]: `T_g`, beyond which this shaft's own wheel slips, with a high bound
-///         of grip
+///     axle_grip_torque [N·m]: `T_g`, of the axle's whole load, with a high bound of grip:
+///         `grip_torque`
 ///
 /// Returns
-///     (torque [N·m]) What this shaft carries in a steady pull while the other wheel hangs in the
-///     air or stands on ice: all the torque there is, up to what its own wheel holds.
+///     (torque [N·m]) Torque of this shaft in a steady pull while the other wheel hangs in the air:
+///     all of the axle's torque, up to the grip of the axle's whole load, which this wheel then
+///     bears.
 ///
 /// Valid for (SI)
 ///     - `0 <= axle_torque <= 1000000000`
-///     - `0 <= wheel_grip_torque <= 1000000000`
+///     - `0 <= axle_grip_torque <= 1000000000`
 ///
-///     A slip-limiting one passes on less than all; without its maker's figure take it for locked.
-///     With the other wheel in the air its load goes to this one.
+///     A slip-limiting differential passes on less than all. Without its maker's figure, and for a
+///     differential of unknown kind, take it for locked. A dropped clutch adds the inertia of what
+///     spins.
 ///
 /// Source
-///     Balance of moments on a solid axle
+///     Balance of moments on a solid axle, and of forces on an axle with one wheel in the air
 ///
 /// Caution
 ///     A shaft that breaks can lock a wheel or come out of its housing on the road; ratings, local
@@ -4119,14 +4118,14 @@ pub extern "C" fn axw_driveline_axle_shaft_torque_open_value(
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_driveline_axle_shaft_torque_locked(
     axle_torque: f64,
-    wheel_grip_torque: f64,
+    axle_grip_torque: f64,
     result: *mut f64,
 ) -> i32 {
     guard_call(
         move || {
             axlewright::driveline::axle_shaft_torque_locked(
                 Torque::from_si(axle_torque),
-                Torque::from_si(wheel_grip_torque),
+                Torque::from_si(axle_grip_torque),
             )
         },
         |on| unsafe {
@@ -4140,7 +4139,7 @@ pub unsafe extern "C" fn axw_driveline_axle_shaft_torque_locked(
 pub unsafe extern "C" fn axw_driveline_axle_shaft_torque_locked_n(
     n: usize,
     axle_torque: *const f64,
-    wheel_grip_torque: *const f64,
+    axle_grip_torque: *const f64,
     result: *mut f64,
     reason: *mut i32,
 ) -> i32 {
@@ -4148,15 +4147,15 @@ pub unsafe extern "C" fn axw_driveline_axle_shaft_torque_locked_n(
         if n > 0 && axle_torque.is_null() {
             return Err(Failure::Null("axle_torque"));
         }
-        if n > 0 && wheel_grip_torque.is_null() {
-            return Err(Failure::Null("wheel_grip_torque"));
+        if n > 0 && axle_grip_torque.is_null() {
+            return Err(Failure::Null("axle_grip_torque"));
         }
         let mut refused: Option<(usize, usize, axlewright::Error)> = None;
         for i in 0..n {
             unsafe {
                 let status = match axlewright::driveline::axle_shaft_torque_locked(
                     Torque::from_si(*axle_torque.add(i)),
-                    Torque::from_si(*wheel_grip_torque.add(i)),
+                    Torque::from_si(*axle_grip_torque.add(i)),
                 ) {
                     Ok(on) => {
                         if !result.is_null() {
@@ -4192,12 +4191,12 @@ pub unsafe extern "C" fn axw_driveline_axle_shaft_torque_locked_n(
 #[unsafe(no_mangle)]
 pub extern "C" fn axw_driveline_axle_shaft_torque_locked_value(
     axle_torque: f64,
-    wheel_grip_torque: f64,
+    axle_grip_torque: f64,
 ) -> f64 {
     guard_value(|| {
         axlewright::driveline::axle_shaft_torque_locked(
             Torque::from_si(axle_torque),
-            Torque::from_si(wheel_grip_torque),
+            Torque::from_si(axle_grip_torque),
         )
         .map(|on| on.si())
     })
@@ -5674,7 +5673,7 @@ pub extern "C" fn axw_driveline_gear_step_value(gear_ratio_before: f64, gear_rat
 ///     Steady pull. As a bound of what a part can be made to carry it needs the high bound of grip
 ///     (a dry, warm, soft tyre; more where a wheel can lock into a rut or against a kerb) and, for
 ///     a dropped clutch, the inertia between part and ground on top. A locked differential lets one
-///     shaft carry what its own wheel's grip allows.
+///     shaft carry all of it: see `axle_shaft_torque_locked`.
 ///
 /// Source
 ///     Coulomb friction at the contact patch; Gillespie, Fundamentals of Vehicle Dynamics (1992),
@@ -22194,7 +22193,7 @@ pub unsafe extern "C" fn axw_driveline_gearbox_for_cruise(
 /// Formula
 ///     input `T_k = s_k T_(k-1)`, output `T_k i_k e_k`; `T_0` is the engine's torque, or for a
 ///     dropped clutch its capacity times the shock factor; both no more than the grip allows:
-///     output `G_k = m F r_l g_1 ... g_k / (i_(k+1) e_(k+1) ... i_n e_n)`, for a dropped clutch
+///     output `G_k = m F r_l s_1 ... s_k / (i_(k+1) e_(k+1) ... i_n e_n)`, for a dropped clutch
 ///     times the inertia factor; margin = rating / torque on the rated side
 ///
 /// Fields
@@ -22214,11 +22213,12 @@ pub unsafe extern "C" fn axw_driveline_gearbox_for_cruise(
 ///         exceed the grip; without it grip bounds the steady torque only)
 ///     parts (list): from behind the clutch on, the transfer case in the range that is looked at
 ///         among them, each with `name` and, where it has them, `ratio` (input over output speed),
-///         `efficiency`, `share` (of the torque before it that can go through it: 0.5 for one shaft
-///         behind an open differential, 1 behind a locked or slip-limiting one), `grip_share` (of
-///         the grip behind the part before it, that its own wheels have; the same as `share` where
-///         it is missing; 0.5 for one shaft behind a locked axle) and `rating` with `torque`,
-///         `side` (input, output) and `kind` (continuous, peak, yield, ultimate)
+///         `efficiency`, `differential` (for one of the two shafts behind a differential: `open`,
+///         half of the torque and of the grip each; `limited_slip` or `locked`, all of both through
+///         one shaft, as the other wheel may hang; left out where it is not known, which counts as
+///         locked), `share` (for a part behind any other split: the share of torque and grip before
+///         it that goes its way at most) and `rating` with `torque`, `side` (input, output) and
+///         `kind` (continuous, peak, yield, ultimate)
 ///
 /// Valid for
 ///     A steady pull, and the clutch dropped from rest. The strength coefficient is not less than

@@ -186,30 +186,30 @@ def axle_ratio_one_wheel_held(
 def axle_shaft_torque_open(
     *,
     axle_torque: QuantityLike,
-    wheel_grip_torque: QuantityLike,
+    axle_grip_torque: QuantityLike,
     invalid: Invalid = "raise",
 ) -> Quantity:
-    """Greatest torque of one axle shaft behind an open differential.
+    """Highest torque of one axle shaft behind an open differential.
 
     Formula
-        `T_s = min(T_a / 2, T_g)`
+        `T_s = min(T_a, T_g) / 2`
 
     Parameters
         axle_torque (torque): `T_a`, of both shafts together: engine torque through all ratios and
             losses
-        wheel_grip_torque (torque): `T_g`, beyond which the wheel with less grip slips, with a high
-            bound of grip
+        axle_grip_torque (torque): `T_g`, of the axle's whole load, with a high bound of grip:
+            `grip_torque`
 
     Returns
-        (torque [N·m]) What each of the two shafts carries in a steady pull: half each, and neither
-        more than the wheel with less grip holds.
+        (torque [N·m]) Torque of each of the two shafts in a steady pull: half each.
 
     Valid for (SI)
         - `0 <= axle_torque <= 1000000000`
-        - `0 <= wheel_grip_torque <= 1000000000`
+        - `0 <= axle_grip_torque <= 1000000000`
 
-        A differential without lock or friction of note. A dropped clutch adds the inertia of what
-        spins.
+        A differential without lock or friction of note. The wheel with less grip bounds both
+        shafts, so unequal wheel loads only lower the torque. A dropped clutch adds the inertia of
+        what spins.
 
     Source
         Balance of moments on the side gears of a bevel differential
@@ -221,16 +221,16 @@ def axle_shaft_torque_open(
     A value outside the range raises `DomainError`, which says where in an array; with
     `invalid="nan"` it gives NaN.
     """
-    return _axle_shaft_torque_open(axle_torque, wheel_grip_torque, invalid)  # type: ignore[no-any-return]
+    return _axle_shaft_torque_open(axle_torque, axle_grip_torque, invalid)  # type: ignore[no-any-return]
 
 
 def axle_shaft_torque_locked(
     *,
     axle_torque: QuantityLike,
-    wheel_grip_torque: QuantityLike,
+    axle_grip_torque: QuantityLike,
     invalid: Invalid = "raise",
 ) -> Quantity:
-    """Greatest torque of one axle shaft behind a locked or slip-limiting differential.
+    """Highest torque of one axle shaft behind a locked or slip-limiting differential.
 
     Formula
         `T_s = min(T_a, T_g)`
@@ -238,22 +238,24 @@ def axle_shaft_torque_locked(
     Parameters
         axle_torque (torque): `T_a`, of both shafts together: engine torque through all ratios and
             losses
-        wheel_grip_torque (torque): `T_g`, beyond which this shaft's own wheel slips, with a high
-            bound of grip
+        axle_grip_torque (torque): `T_g`, of the axle's whole load, with a high bound of grip:
+            `grip_torque`
 
     Returns
-        (torque [N·m]) What this shaft carries in a steady pull while the other wheel hangs in the
-        air or stands on ice: all the torque there is, up to what its own wheel holds.
+        (torque [N·m]) Torque of this shaft in a steady pull while the other wheel hangs in the air:
+        all of the axle's torque, up to the grip of the axle's whole load, which this wheel then
+        bears.
 
     Valid for (SI)
         - `0 <= axle_torque <= 1000000000`
-        - `0 <= wheel_grip_torque <= 1000000000`
+        - `0 <= axle_grip_torque <= 1000000000`
 
-        A slip-limiting one passes on less than all; without its maker's figure take it for locked.
-        With the other wheel in the air its load goes to this one.
+        A slip-limiting differential passes on less than all. Without its maker's figure, and for a
+        differential of unknown kind, take it for locked. A dropped clutch adds the inertia of what
+        spins.
 
     Source
-        Balance of moments on a solid axle
+        Balance of moments on a solid axle, and of forces on an axle with one wheel in the air
 
     Caution
         A shaft that breaks can lock a wheel or come out of its housing on the road; ratings, local
@@ -262,7 +264,7 @@ def axle_shaft_torque_locked(
     A value outside the range raises `DomainError`, which says where in an array; with
     `invalid="nan"` it gives NaN.
     """
-    return _axle_shaft_torque_locked(axle_torque, wheel_grip_torque, invalid)  # type: ignore[no-any-return]
+    return _axle_shaft_torque_locked(axle_torque, axle_grip_torque, invalid)  # type: ignore[no-any-return]
 
 
 def clutch_capacity_uniform_wear(
@@ -775,7 +777,7 @@ def grip_torque(
         Steady pull. As a bound of what a part can be made to carry it needs the high bound of grip
         (a dry, warm, soft tyre; more where a wheel can lock into a rut or against a kerb) and, for
         a dropped clutch, the inertia between part and ground on top. A locked differential lets one
-        shaft carry what its own wheel's grip allows.
+        shaft carry all of it: see `axle_shaft_torque_locked`.
 
     Source
         Coulomb friction at the contact patch; Gillespie, Fundamentals of Vehicle Dynamics (1992),
@@ -1111,7 +1113,7 @@ class TorquePath(Model):
     Formula
         input `T_k = s_k T_(k-1)`, output `T_k i_k e_k`; `T_0` is the engine's torque, or for a
         dropped clutch its capacity times the shock factor; both no more than the grip allows:
-        output `G_k = m F r_l g_1 ... g_k / (i_(k+1) e_(k+1) ... i_n e_n)`, for a dropped clutch
+        output `G_k = m F r_l s_1 ... s_k / (i_(k+1) e_(k+1) ... i_n e_n)`, for a dropped clutch
         times the inertia factor; margin = rating / torque on the rated side
 
     Fields
@@ -1131,11 +1133,12 @@ class TorquePath(Model):
             exceed the grip; without it grip bounds the steady torque only)
         parts (list): from behind the clutch on, the transfer case in the range that is looked at
             among them, each with `name` and, where it has them, `ratio` (input over output speed),
-            `efficiency`, `share` (of the torque before it that can go through it: 0.5 for one shaft
-            behind an open differential, 1 behind a locked or slip-limiting one), `grip_share` (of
-            the grip behind the part before it, that its own wheels have; the same as `share` where
-            it is missing; 0.5 for one shaft behind a locked axle) and `rating` with `torque`,
-            `side` (input, output) and `kind` (continuous, peak, yield, ultimate)
+            `efficiency`, `differential` (for one of the two shafts behind a differential: `open`,
+            half of the torque and of the grip each; `limited_slip` or `locked`, all of both through
+            one shaft, as the other wheel may hang; left out where it is not known, which counts as
+            locked), `share` (for a part behind any other split: the share of torque and grip before
+            it that goes its way at most) and `rating` with `torque`, `side` (input, output) and
+            `kind` (continuous, peak, yield, ultimate)
 
     Valid for
         A steady pull, and the clutch dropped from rest. The strength coefficient is not less than
@@ -1216,12 +1219,12 @@ class TorquePath(Model):
     @property
     def parts(self) -> list[dict[str, Any]]:
         """From behind the clutch on, the transfer case in the range that is looked at among them, each
-        with `name` and, where it has them, `ratio` (input over output speed), `efficiency`, `share` (of
-        the torque before it that can go through it: 0.5 for one shaft behind an open differential, 1
-        behind a locked or slip-limiting one), `grip_share` (of the grip behind the part before it, that
-        its own wheels have; the same as `share` where it is missing; 0.5 for one shaft behind a locked
-        axle) and `rating` with `torque`, `side` (input, output) and `kind` (continuous, peak, yield,
-        ultimate).
+        with `name` and, where it has them, `ratio` (input over output speed), `efficiency`,
+        `differential` (for one of the two shafts behind a differential: `open`, half of the torque and
+        of the grip each; `limited_slip` or `locked`, all of both through one shaft, as the other wheel
+        may hang; left out where it is not known, which counts as locked), `share` (for a part behind
+        any other split: the share of torque and grip before it that goes its way at most) and `rating`
+        with `torque`, `side` (input, output) and `kind` (continuous, peak, yield, ultimate).
         """
         return self._read("parts")  # type: ignore[no-any-return]
 

@@ -269,8 +269,8 @@ tight_below = "20 delta_degF"
         assert_eq!(path("\"all\""), "parts: expected a list, not the text \"all\"");
         assert_eq!(
             path("[1]"),
-            "parts[0]: expected a table with `name` and, where they are known, `ratio`, `efficiency`, `share`, \
-             `grip_share` and `rating`, not the number `1`"
+            "parts[0]: expected a table with `name` and, where they are known, `ratio`, `efficiency`, \
+             `differential`, `share` and `rating`, not the number `1`"
         );
         assert_eq!(
             path(r#"[{"name": "gearbox", "rating": "400 N·m"}]"#),

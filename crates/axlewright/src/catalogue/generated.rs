@@ -1172,12 +1172,12 @@ pub static ENTRIES: &[Entry] = &[
     },
     Entry {
         path: "driveline.axle_shaft_torque_locked",
-        summary: "Greatest torque of one axle shaft behind a locked or slip-limiting differential.",
+        summary: "Highest torque of one axle shaft behind a locked or slip-limiting differential.",
         formula: "`T_s = min(T_a, T_g)`",
-        valid_for: "- `0 <= axle_torque <= 1000000000`\n- `0 <= wheel_grip_torque <= 1000000000`\n\nA slip-limiting one passes on less than all; without its maker's figure take it for locked. With the other wheel in the air its load goes to this one.",
-        source: "Balance of moments on a solid axle",
+        valid_for: "- `0 <= axle_torque <= 1000000000`\n- `0 <= axle_grip_torque <= 1000000000`\n\nA slip-limiting differential passes on less than all. Without its maker's figure, and for a differential of unknown kind, take it for locked. A dropped clutch adds the inertia of what spins.",
+        source: "Balance of moments on a solid axle, and of forces on an axle with one wheel in the air",
         caution: "A shaft that breaks can lock a wheel or come out of its housing on the road; ratings, local codes and licensed practice come first.",
-        revision: 1,
+        revision: 2,
         inputs: &[
             Slot {
                 name: "axle_torque",
@@ -1186,29 +1186,29 @@ pub static ENTRIES: &[Entry] = &[
                 meaning: "`T_a`, of both shafts together: engine torque through all ratios and losses",
             },
             Slot {
-                name: "wheel_grip_torque",
+                name: "axle_grip_torque",
                 symbol: "T_g",
                 kind: Torque::KIND,
-                meaning: "`T_g`, beyond which this shaft's own wheel slips, with a high bound of grip",
+                meaning: "`T_g`, of the axle's whole load, with a high bound of grip: `grip_torque`",
             },
         ],
         outputs: &[Slot {
             name: "axle_shaft_torque_locked",
             symbol: "T_s",
             kind: Torque::KIND,
-            meaning: "What this shaft carries in a steady pull while the other wheel hangs in the air or stands on ice: all the torque there is, up to what its own wheel holds.",
+            meaning: "Torque of this shaft in a steady pull while the other wheel hangs in the air: all of the axle's torque, up to the grip of the axle's whole load, which this wheel then bears.",
         }],
         call: |x, y| one_row(x, y, driveline_axle_shaft_torque_locked),
         batch: |x, y, refused| rows(x, y, refused, driveline_axle_shaft_torque_locked),
     },
     Entry {
         path: "driveline.axle_shaft_torque_open",
-        summary: "Greatest torque of one axle shaft behind an open differential.",
-        formula: "`T_s = min(T_a / 2, T_g)`",
-        valid_for: "- `0 <= axle_torque <= 1000000000`\n- `0 <= wheel_grip_torque <= 1000000000`\n\nA differential without lock or friction of note. A dropped clutch adds the inertia of what spins.",
+        summary: "Highest torque of one axle shaft behind an open differential.",
+        formula: "`T_s = min(T_a, T_g) / 2`",
+        valid_for: "- `0 <= axle_torque <= 1000000000`\n- `0 <= axle_grip_torque <= 1000000000`\n\nA differential without lock or friction of note. The wheel with less grip bounds both shafts, so unequal wheel loads only lower the torque. A dropped clutch adds the inertia of what spins.",
         source: "Balance of moments on the side gears of a bevel differential",
         caution: "A shaft that breaks can lock a wheel or come out of its housing on the road; ratings, local codes and licensed practice come first.",
-        revision: 1,
+        revision: 2,
         inputs: &[
             Slot {
                 name: "axle_torque",
@@ -1217,17 +1217,17 @@ pub static ENTRIES: &[Entry] = &[
                 meaning: "`T_a`, of both shafts together: engine torque through all ratios and losses",
             },
             Slot {
-                name: "wheel_grip_torque",
+                name: "axle_grip_torque",
                 symbol: "T_g",
                 kind: Torque::KIND,
-                meaning: "`T_g`, beyond which the wheel with less grip slips, with a high bound of grip",
+                meaning: "`T_g`, of the axle's whole load, with a high bound of grip: `grip_torque`",
             },
         ],
         outputs: &[Slot {
             name: "axle_shaft_torque_open",
             symbol: "T_s",
             kind: Torque::KIND,
-            meaning: "What each of the two shafts carries in a steady pull: half each, and neither more than the wheel with less grip holds.",
+            meaning: "Torque of each of the two shafts in a steady pull: half each.",
         }],
         call: |x, y| one_row(x, y, driveline_axle_shaft_torque_open),
         batch: |x, y, refused| rows(x, y, refused, driveline_axle_shaft_torque_open),
@@ -1657,7 +1657,7 @@ pub static ENTRIES: &[Entry] = &[
         path: "driveline.grip_torque",
         summary: "Torque at the wheels of an axle beyond which its tyres slip.",
         formula: "`T_g = m F r_l`",
-        valid_for: "- `0 <= axle_load <= 10000000`\n- `0 < grip_coefficient <= 10`\n- `0.001 <= loaded_radius <= 100`\n\nSteady pull. As a bound of what a part can be made to carry it needs the high bound of grip (a dry, warm, soft tyre; more where a wheel can\nlock into a rut or against a kerb) and, for a dropped clutch, the inertia between part and ground on top. A locked differential lets one shaft carry what its own wheel's grip allows.",
+        valid_for: "- `0 <= axle_load <= 10000000`\n- `0 < grip_coefficient <= 10`\n- `0.001 <= loaded_radius <= 100`\n\nSteady pull. As a bound of what a part can be made to carry it needs the high bound of grip (a dry, warm, soft tyre; more where a wheel can\nlock into a rut or against a kerb) and, for a dropped clutch, the inertia between part and ground on top. A locked differential lets one shaft carry all of it: see `axle_shaft_torque_locked`.",
         source: "Coulomb friction at the contact patch; Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 2, traction-limited acceleration (from memory)",
         caution: "A grip taken too low makes a weak part look strong; a part that breaks can lock a wheel or drop a shaft on the road. Ratings, local codes and licensed practice come first.",
         revision: 1,
@@ -6437,17 +6437,17 @@ fn driveline_axle_ratio_one_wheel_held(
 }
 
 #[inline(always)]
-fn driveline_axle_shaft_torque_locked([axle_torque, wheel_grip_torque]: [f64; 2]) -> Result<[f64; 1]> {
+fn driveline_axle_shaft_torque_locked([axle_torque, axle_grip_torque]: [f64; 2]) -> Result<[f64; 1]> {
     crate::driveline::axle_shaft_torque_locked(
         Torque::from_si(axle_torque),
-        Torque::from_si(wheel_grip_torque),
+        Torque::from_si(axle_grip_torque),
     )
     .map(|on| [on.si()])
 }
 
 #[inline(always)]
-fn driveline_axle_shaft_torque_open([axle_torque, wheel_grip_torque]: [f64; 2]) -> Result<[f64; 1]> {
-    crate::driveline::axle_shaft_torque_open(Torque::from_si(axle_torque), Torque::from_si(wheel_grip_torque))
+fn driveline_axle_shaft_torque_open([axle_torque, axle_grip_torque]: [f64; 2]) -> Result<[f64; 1]> {
+    crate::driveline::axle_shaft_torque_open(Torque::from_si(axle_torque), Torque::from_si(axle_grip_torque))
         .map(|on| [on.si()])
 }
 

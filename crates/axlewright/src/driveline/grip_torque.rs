@@ -20,7 +20,7 @@ use crate::{Result, valid};
 /// - `0.001 <= loaded_radius <= 100`
 ///
 /// Steady pull. As a bound of what a part can be made to carry it needs the high bound of grip (a dry, warm, soft tyre; more where a wheel can
-/// lock into a rut or against a kerb) and, for a dropped clutch, the inertia between part and ground on top. A locked differential lets one shaft carry what its own wheel's grip allows.
+/// lock into a rut or against a kerb) and, for a dropped clutch, the inertia between part and ground on top. A locked differential lets one shaft carry all of it: see `axle_shaft_torque_locked`.
 ///
 /// # Source
 /// Coulomb friction at the contact patch; Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 2, traction-limited acceleration (from memory)

@@ -25,7 +25,7 @@ mod tyre_diameter_for_cruise;
 mod wheel_torque;
 
 pub use axle_ratio_by_turns::{axle_ratio_by_turns, axle_ratio_one_wheel_held};
-pub use axle_shaft_torque::{axle_shaft_torque_locked, axle_shaft_torque_open};
+pub use axle_shaft_torque::{Differential, axle_shaft_torque_locked, axle_shaft_torque_open};
 pub use clutch_capacity::{
     clamp_load_for_capacity, clutch_capacity_uniform_pressure, clutch_capacity_uniform_wear,
 };

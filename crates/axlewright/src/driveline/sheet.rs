@@ -1,12 +1,18 @@
+use super::Differential;
 use crate::base::section::{
-    Finding, Line, Margin, Section, choice, derived, greatest, half, joined, line, own, pick, product,
-    quotient, step,
+    Finding, Line, Margin, Section, choice, derived, greatest, joined, line, own, pick, product, quotient,
+    step,
 };
 use crate::units::{AngularVelocity, Force, Length, Power, Quantity, Ratio, Torque, Velocity};
 use crate::{Error, Result};
 
 const KINDS: &[&str] = &["continuous", "peak", "yield", "ultimate"];
 const SIDES: &[&str] = &["input", "output"];
+const DIFFERENTIALS: [(&str, Differential); 3] = [
+    ("open", Differential::Open),
+    ("limited_slip", Differential::LimitedSlip),
+    ("locked", Differential::Locked),
+];
 
 const fn ratio(path: &'static str, meaning: &'static str) -> Line {
     line(path, Ratio::KIND, meaning).within(
@@ -85,9 +91,9 @@ fn behind(of: &[f64]) -> Result<f64> {
     Ok(of[0] * (of[1] * of[2]))
 }
 
-/// Half each behind an open differential; all of it through one shaft where it locks.
+/// The share of one shaft, by the place of the word of its differential.
 fn share(of: &[f64]) -> Result<f64> {
-    Ok(if of[0] == 0.0 { 0.5 } else { 1.0 })
+    Ok(DIFFERENTIALS.get(of[0] as usize).map_or(f64::NAN, |(_, differential)| differential.shaft_share()))
 }
 
 /// No loss where there is no transfer case.
@@ -329,8 +335,8 @@ const FINAL_DRIVE: &[Line] = &[
     efficiency("final_drive.efficiency", "power out over power in"),
     choice(
         "final_drive.differential",
-        &["open", "limited_slip", "locked"],
-        "how the differential shares torque",
+        &[DIFFERENTIALS[0].0, DIFFERENTIALS[1].0, DIFFERENTIALS[2].0],
+        "differential between the two shafts; a lockable one is locked",
     ),
     torque("final_drive.torque_rating", "as its maker says"),
     choice("final_drive.rating_side", SIDES, "side on which the rating counts"),
@@ -373,9 +379,9 @@ const FINAL_DRIVE: &[Line] = &[
 
 /// One of the two shafts of the driven axle.
 const HALF_SHAFT: &[Line] = &[
-    derived("half_shaft.share", Ratio::KIND, "of the axle's torque that one shaft may carry").by(&[own(
+    derived("half_shaft.share", Ratio::KIND, "of the axle's torque and grip that one shaft may carry").by(&[own(
         "half each if open, all of it if limited-slip or locked",
-        "common practice, no source: a locked axle may stand on one wheel",
+        "balance of moments, see driveline.axle_shaft_torque_open and _locked: a locked axle may stand on one wheel",
         share,
         &["final_drive.differential"],
     )]),
@@ -393,11 +399,11 @@ const HALF_SHAFT: &[Line] = &[
         product,
         &["half_shaft.share", "final_drive.dropped_output"],
     )]),
-    flow("half_shaft.grip", "in one shaft, that its own wheel holds").by(&[own(
-        "T_g / 2",
-        "definition: half the driven load on each wheel",
-        half,
-        &["grip.torque"],
+    flow("half_shaft.grip", "in one shaft, that the tyres hold: with one wheel in the air the other bears the whole load").by(&[own(
+        "share T_g",
+        POWER,
+        product,
+        &["half_shaft.share", "grip.torque"],
     )]),
     flow("half_shaft.demand", "torque in one shaft").by(&[own(
         DEMAND,

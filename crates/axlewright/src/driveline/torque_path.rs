@@ -1,6 +1,6 @@
 use crate::base::document::{Model, Value};
 use crate::base::table::{Cell, Rows, Table};
-use crate::driveline::grip_torque;
+use crate::driveline::{Differential, grip_torque};
 use crate::units::{Force, Length, Quantity, Ratio, Torque};
 use crate::{Error, Result, Verdict, valid};
 
@@ -8,7 +8,7 @@ use crate::{Error, Result, Verdict, valid};
 ///
 /// # Formula
 /// input `T_k = s_k T_(k-1)`, output `T_k i_k e_k`; `T_0` is the engine's torque, or for a dropped clutch its capacity times the shock factor;
-/// both no more than the grip allows: output `G_k = m F r_l g_1 ... g_k / (i_(k+1) e_(k+1) ... i_n e_n)`, for a dropped clutch times the inertia factor;
+/// both no more than the grip allows: output `G_k = m F r_l s_1 ... s_k / (i_(k+1) e_(k+1) ... i_n e_n)`, for a dropped clutch times the inertia factor;
 /// margin = rating / torque on the rated side
 ///
 /// # Fields
@@ -17,7 +17,7 @@ use crate::{Error, Result, Verdict, valid};
 /// - `shock_factor` — how much a dropped clutch multiplies the torque at its output (2 where it is applied suddenly and undamped); where nothing bounds a dropped clutch, a peak, yield or ultimate rating is `not known`, never guessed
 /// - `tight_below` — margin that is wanted; a part below it is `tight`, below 1 `short`
 /// - `grip` — where the tyres' grip is to bound the torque: `driven_load` (on the ground under all driven wheels, with the transfer that the same launch causes), `loaded_radius`, `strength_coefficient` (a high bound of grip, for what a part must bear), `pull_coefficient` (a mean, for what the vehicle gets to the ground), and `inertia_factor` (by how much the inertia between part and ground lets a dropped clutch exceed the grip; without it grip bounds the steady torque only)
-/// - `parts` — from behind the clutch on, the transfer case in the range that is looked at among them, each with `name` and, where it has them, `ratio` (input over output speed), `efficiency`, `share` (of the torque before it that can go through it: 0.5 for one shaft behind an open differential, 1 behind a locked or slip-limiting one), `grip_share` (of the grip behind the part before it, that its own wheels have; the same as `share` where it is missing; 0.5 for one shaft behind a locked axle) and `rating` with `torque`, `side` (input, output) and `kind` (continuous, peak, yield, ultimate)
+/// - `parts` — from behind the clutch on, the transfer case in the range that is looked at among them, each with `name` and, where it has them, `ratio` (input over output speed), `efficiency`, `differential` (for one of the two shafts behind a differential: `open`, half of the torque and of the grip each; `limited_slip` or `locked`, all of both through one shaft, as the other wheel may hang; left out where it is not known, which counts as locked), `share` (for a part behind any other split: the share of torque and grip before it that goes its way at most) and `rating` with `torque`, `side` (input, output) and `kind` (continuous, peak, yield, ultimate)
 ///
 /// # Valid for
 /// A steady pull, and the clutch dropped from rest. The strength coefficient is not less than the pull coefficient. A continuous rating is held against the steady
@@ -78,7 +78,7 @@ pub struct Grip {
 #[cfg_attr(
     feature = "serde",
     serde(
-        expecting = "a table with `name` and, where they are known, `ratio`, `efficiency`, `share`, `grip_share` and `rating`"
+        expecting = "a table with `name` and, where they are known, `ratio`, `efficiency`, `differential`, `share` and `rating`"
     )
 )]
 pub struct Part {
@@ -90,12 +90,12 @@ pub struct Part {
     /// Power out over power in; 1 where it is missing.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub efficiency: Option<Value<Ratio>>,
-    /// Share of the torque before it that goes through it; 1 where it is missing.
+    /// Differential before it, if it is one of the two shafts behind one.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub differential: Option<Differential>,
+    /// Share of torque and grip before it that goes its way at most; 1 where neither it nor `differential` is given.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub share: Option<Value<Ratio>>,
-    /// Share of the grip behind the part before it, that its own wheels have; the same as `share` where it is missing.
-    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub grip_share: Option<Value<Ratio>>,
     /// What it may carry.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub rating: Option<Rating>,
@@ -263,7 +263,7 @@ impl TorquePath {
     /// use axlewright::{Model, Value, driveline::*, units::*};
     /// let rated = |torque, side, kind| Rating { torque: Value::new(Torque::of::<Nm>(torque)), side: Some(side), kind: Some(kind) };
     /// let part = |name: &str, ratio, rating| Part {
-    ///     name: name.to_owned(), ratio: Some(Value::new(Ratio::of::<one>(ratio))), efficiency: None, share: None, grip_share: None, rating: Some(rating),
+    ///     name: name.to_owned(), ratio: Some(Value::new(Ratio::of::<one>(ratio))), efficiency: None, differential: None, share: None, rating: Some(rating),
     /// };
     /// let path = TorquePath {
     ///     engine_torque: Value::new(Torque::of::<Nm>(360.0)), clutch_capacity: None, shock_factor: None, tight_below: Value::new(Ratio::of::<one>(1.25)), grip: None,
@@ -456,15 +456,15 @@ impl TorquePath {
         let Some(grip) = &self.grip else { return Ok(None) };
         let mut at = grip.torque(&grip.strength_coefficient)?;
         for part in &self.parts {
-            at *= part.grip_share().si();
+            at *= part.factors().2.si();
         }
         // From the ground up: the losses stand between the engine and the grip.
         let mut sides = Vec::with_capacity(self.parts.len());
         for part in self.parts.iter().rev() {
-            let (ratio, efficiency, _) = part.factors();
+            let (ratio, efficiency, share) = part.factors();
             let (input, output) = (at / (ratio.si() * efficiency.si()), at);
             sides.push(Sides { input, output, bound: Bound::Grip });
-            at = input / part.grip_share().si();
+            at = input / share.si();
         }
         sides.reverse();
         Ok(Some(sides))
@@ -506,13 +506,17 @@ impl Grip {
 
 impl Part {
     fn check(&self) -> Result<()> {
+        if self.differential.is_some() && self.share.is_some() {
+            return Err(Error::NoSolution {
+                message: "share and differential are both given; the share of a shaft follows from its differential: leave one out"
+                    .to_owned(),
+            });
+        }
         let (ratio, efficiency, share) = self.factors();
-        let grip_share = self.grip_share();
         valid! {
             ratio: 0.001 <= .. <= 1000 ; "common practice, no source: no gear of a vehicle lies outside 0.001 to 1000";
             efficiency: 0.01 <= .. <= 1 ; "definition: no part gives more power than it takes";
             share: 0.01 <= .. <= 1 ; "definition: a share of the whole, and not nothing";
-            grip_share: 0.01 <= .. <= 1 ; "definition: a share of the whole, and not nothing";
         }
         if let Some(rating) = &self.rating {
             let rating = rating.torque.quantity;
@@ -543,15 +547,12 @@ impl Part {
         Ok((torque, bound, rating.torque.quantity / torque))
     }
 
-    fn grip_share(&self) -> Ratio {
-        self.grip_share.as_ref().or(self.share.as_ref()).map_or(Ratio::from_si(1.0), |share| share.quantity)
-    }
-
     /// Ratio, efficiency and share.
     fn factors(&self) -> (Ratio, Ratio, Ratio) {
         let of =
             |value: &Option<Value<Ratio>>| value.as_ref().map_or(Ratio::from_si(1.0), |value| value.quantity);
-        (of(&self.ratio), of(&self.efficiency), of(&self.share))
+        let of_shaft = self.differential.map(|differential| Ratio::from_si(differential.shaft_share()));
+        (of(&self.ratio), of(&self.efficiency), of_shaft.unwrap_or_else(|| of(&self.share)))
     }
 }
 
@@ -565,8 +566,8 @@ mod tests {
             name: name.to_owned(),
             ratio: Some(Value::new(Ratio::of::<one>(ratio))),
             efficiency: None,
+            differential: None,
             share: None,
-            grip_share: None,
             rating: rating.map(|(torque, side, kind)| Rating {
                 torque: Value::new(Torque::of::<Nm>(torque)),
                 side,
@@ -699,21 +700,29 @@ mod tests {
     }
 
     #[test]
-    fn one_shaft_behind_a_locked_axle_carries_all_that_its_own_wheel_holds() {
-        let shaft = |share, grip_share: Option<f64>| {
-            let mut shaft = part("shaft", 1.0, Some((1800.0, None, Some(RatingKind::Continuous))));
-            shaft.share = Some(Value::new(Ratio::of::<one>(share)));
-            shaft.grip_share = grip_share.map(|share| Value::new(Ratio::of::<one>(share)));
-            gripping(vec![part("gearbox", 1.0, None), part("axle", 6.0, None), shaft], None)
+    fn one_shaft_behind_a_locked_axle_carries_all_that_the_whole_load_holds() {
+        let path = |differential, share: Option<f64>| {
+            let mut shaft = part("shaft", 1.0, Some((3000.0, None, Some(RatingKind::Continuous))));
+            shaft.differential = differential;
+            shaft.share = share.map(|share| Value::new(Ratio::of::<one>(share)));
+            gripping(vec![part("gearbox", 1.0, None), part("axle", 12.0, None), shaft], None)
         };
-        // Engine 400 * 6 = 2400 N·m: 1200 a shaft behind an open differential; behind a locked one up to the 1800 that one wheel holds.
-        for (path, torque, bound) in
-            [(shaft(0.5, None), 1200.0, "engine"), (shaft(1.0, Some(0.5)), 1800.0, "grip")]
-        {
-            let table = path.parts_table().unwrap();
-            assert_eq!(table.numbers("input_torque"), Some(&[400.0, 400.0, torque][..]));
-            assert_eq!((table.word("demand_bound", 2), table.word("bound", 2)), (Some(bound), Some(bound)));
+        // Engine 400 * 12 = 4800 N·m; the tyres hold 3600 N·m together, and one of them all of that while the other hangs.
+        for (differential, share, torque, margin) in [
+            (Some(Differential::Open), None, 1800.0, 3000.0 / 1800.0),
+            (Some(Differential::LimitedSlip), None, 3600.0, 3000.0 / 3600.0),
+            (Some(Differential::Locked), None, 3600.0, 3000.0 / 3600.0),
+            // Nobody said which: no better than locked.
+            (None, None, 3600.0, 3000.0 / 3600.0),
+            (None, Some(0.5), 1800.0, 3000.0 / 1800.0),
+        ] {
+            let table = path(differential, share).parts_table().unwrap();
+            assert_eq!(table.numbers("input_torque"), Some(&[300.0, 300.0, torque][..]), "{differential:?}");
+            assert_eq!(table.numbers("margin").unwrap()[2], margin);
+            assert_eq!((table.word("demand_bound", 2), table.word("bound", 2)), (Some("grip"), Some("grip")));
         }
+        let both = path(Some(Differential::Locked), Some(0.5)).check().unwrap_err().to_string();
+        assert!(both.contains("parts[2] (shaft)") && both.contains("share and differential"), "{both}");
     }
 
     #[test]
