@@ -107,7 +107,7 @@ pub struct Several {
     pub formula: &'static str,
     /// Where that comes from.
     pub source: &'static str,
-    /// The inputs in coherent SI to the results in coherent SI, at most eight.
+    /// The inputs in coherent SI to the results in coherent SI. There is room for every result that a line takes.
     pub call: fn(&[f64], &mut [f64]) -> Result<()>,
 }
 

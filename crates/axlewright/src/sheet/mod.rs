@@ -21,6 +21,7 @@ mod graph;
 mod plan;
 mod price_list;
 mod report;
+mod room;
 mod sensitivity;
 mod tables;
 mod what_if;

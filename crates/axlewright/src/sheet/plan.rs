@@ -2,6 +2,7 @@
 
 use super::Sheet;
 use super::graph::{Calls, Graph, Slot, StepInfo};
+use super::room::{MOST_INPUTS, MOST_RESULTS};
 use crate::base::section::Content;
 use crate::{Error, Result};
 
@@ -38,9 +39,6 @@ pub(super) struct Plan {
 
 /// Why a line has no value although its inputs are known.
 pub(super) type Refusals = Vec<(Slot, Error)>;
-
-/// Most results of one function.
-pub(super) const MOST_RESULTS: usize = 9;
 
 impl Plan {
     /// A plan for these lines of a sheet, to which the lines that `change` are written too.
@@ -447,9 +445,6 @@ impl Node {
         Some(decoded.get(place).copied().unwrap_or(f64::NAN))
     }
 }
-
-/// Most inputs of one step; the points of a curve are many.
-const MOST_INPUTS: usize = 66;
 
 fn part(sheet: &Sheet, marking: Slot, place: usize) -> f64 {
     sheet.values.get(&marking).and_then(|written| written.decoded.get(place)).copied().unwrap_or(f64::NAN)
