@@ -382,3 +382,67 @@ fn what_is_known_in_no_row_says_what_it_needs() {
         assert!(error.contains(wrong) && error.contains(say), "{error}");
     }
 }
+
+/// A range takes no memory, however long it is: only the rows that are asked for are computed.
+#[test]
+fn a_range_is_computed_row_by_row() {
+    const LONG: usize = 1_000_000_000_000_000_000;
+    let sheet = dunlin();
+    let long = Axis::range("front.tyre.rate", "200 N/mm", "250 N/mm", LONG).unwrap();
+    let of = sheet.what_if(vec![long], false, &["front.ride_rate"]).unwrap();
+    assert_eq!(of.rows(), LONG);
+    for from in [0, LONG / 2, LONG - 3] {
+        let table = rows(&of, from..from + 3, 1);
+        for (row, value) in table.numbers("front.tyre.rate").unwrap().iter().enumerate() {
+            let wanted = 2e5 + 5e4 * ((from + row) as f64 / (LONG - 1) as f64);
+            assert_eq!(value.to_bits(), wanted.to_bits(), "{}", from + row);
+        }
+    }
+    assert_eq!(rows(&of, LONG - 3..LONG, 1).numbers("front.tyre.rate").unwrap()[2], 25e4);
+
+    // Beside the same numbers one by one, in a grid and side by side, up and down, across blocks.
+    let (count, from, to) = (4999, 2e5, 3e5 / 7.0);
+    let ends = [format!("{from} N/m"), format!("{to} N/m")];
+    let number = |at: usize| {
+        if at + 1 == count { to } else { from + (to - from) * (at as f64 / (count - 1) as f64) }
+    };
+    let numbers: Vec<f64> = (0..count).map(number).collect();
+    let one_by_one = || Axis::numbers("front.tyre.rate", &numbers).unwrap();
+    let range = || Axis::range("front.tyre.rate", &ends[0], &ends[1], count).unwrap();
+    let other = || Axis::texts("front.spring.motion_ratio", &["0.55", "0.6", "0.65"]).unwrap();
+    let outputs = ["front.ride_rate", "front.frequency.verdict"];
+    for axes in [
+        [vec![range()], vec![one_by_one()]],
+        [vec![range(), other()], vec![one_by_one(), other()]],
+        [vec![other(), range()], vec![other(), one_by_one()]],
+    ] {
+        let [range, listed] = axes.map(|axes| sheet.what_if(axes, false, &outputs).unwrap());
+        for part in [0..range.rows(), 777..777 + 2500] {
+            assert_eq!(bits(&rows(&range, part.clone(), 2)), bits(&rows(&listed, part, 1)));
+        }
+    }
+    let masses = || Axis::range("front.sprung_mass", "300 kg", "400 kg", count).unwrap();
+    let [range, listed] =
+        [range(), one_by_one()].map(|axis| sheet.what_if(vec![axis, masses()], true, &outputs).unwrap());
+    assert_eq!(bits(&range.whole().unwrap()), bits(&listed.whole().unwrap()));
+}
+
+/// Two columns of 8 bytes: 16 GB are refused before they are allocated, with the way to the rows.
+#[test]
+fn a_table_that_is_too_large_is_refused_with_the_way_to_its_rows() {
+    let sheet = dunlin();
+    let span = |count| Axis::range("front.tyre.rate", "200 N/mm", "250 N/mm", count).unwrap();
+    let of = sheet.what_if(vec![span(1_000_000_000)], false, &["front.ride_rate"]).unwrap();
+    let refusal = of.whole().unwrap_err().to_string();
+    assert!(
+        refusal.starts_with(
+            "a table of 1000000000 rows of 16 bytes each takes 14.9 GiB, and one table at most 4 GiB: "
+        ) && refusal.contains("`WhatIf::table`")
+            && refusal.contains("`batches`"),
+        "{refusal}"
+    );
+    for side_by_side in [false, true] {
+        let all = sheet.what_if(vec![span(usize::MAX)], side_by_side, &[]);
+        assert!(all.err().unwrap().to_string().contains("more rows than a machine can count"));
+    }
+}

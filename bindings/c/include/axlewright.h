@@ -14288,7 +14288,8 @@ int32_t axw_what_if_numbers(axw_what_if *what_if,
                             size_t count);
 
 /**
- * Adds an axis: one line from a value to another, both as a document writes them, `count` values at equal steps.
+ * Adds an axis: one line from a value to another, both as a document writes them, `count` values at equal steps. A long range takes no memory: its
+ * values are computed row by row.
  */
 int32_t axw_what_if_range(axw_what_if *what_if,
                           const char *path,
@@ -14336,6 +14337,7 @@ int32_t axw_what_if_not_known(const axw_what_if *what_if,
  * `count` rows from the row `first` on as a table: a column for each line that changes, one for each output. In a row in which a call was
  * refused, outputs that follow from it are NaN, and `axw_table_reason` says why.
  *
+ * A table takes at most 4 GiB: more rows are refused with `AXW_NO_SOLUTION` before anything is allocated, and come piece by piece by `first` and `count`.
  * It runs on so many threads, 0 meaning as many as there are processors, and the numbers do not depend on it. `progress` may be NULL.
  */
 int32_t axw_what_if_table(const axw_what_if *what_if,

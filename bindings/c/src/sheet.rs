@@ -517,7 +517,8 @@ pub unsafe extern "C" fn axw_what_if_numbers(
     })
 }
 
-/// Adds an axis: one line from a value to another, both as a document writes them, `count` values at equal steps.
+/// Adds an axis: one line from a value to another, both as a document writes them, `count` values at equal steps. A long range takes no memory: its
+/// values are computed row by row.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_what_if_range(
     what_if: *mut axw_what_if,
@@ -610,6 +611,7 @@ pub unsafe extern "C" fn axw_what_if_not_known(
 /// `count` rows from the row `first` on as a table: a column for each line that changes, one for each output. In a row in which a call was
 /// refused, outputs that follow from it are NaN, and `axw_table_reason` says why.
 ///
+/// A table takes at most 4 GiB: more rows are refused with `AXW_NO_SOLUTION` before anything is allocated, and come piece by piece by `first` and `count`.
 /// It runs on so many threads, 0 meaning as many as there are processors, and the numbers do not depend on it. `progress` may be NULL.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_what_if_table(

@@ -445,6 +445,29 @@ static axw_table *all_rows(const axw_what_if *of, size_t threads)
     return table;
 }
 
+/* A long range takes no memory: its rows come piece by piece, and all of them at once are refused before they are allocated. */
+static void long_range(void)
+{
+    axw_sheet *sheet = new_sheet(wagtail);
+    axw_what_if *of = new_what_if(sheet);
+    const size_t long_one = sizeof(size_t) > 4 ? (size_t)1000000000 * 1000000000 : 200000000;
+    STATUS(axw_what_if_range(of, "front.sprung_mass", "280 kg", "300 kg", long_one), AXW_OK);
+    STATUS(axw_what_if_output(of, "front.natural_frequency"), AXW_OK);
+    axw_table *table = NULL;
+    size_t rows = 0;
+    STATUS(axw_what_if_rows(of, &rows), AXW_OK);
+    CHECK(rows == long_one);
+    REFUSED(axw_what_if_table(of, 0, rows, 1, NULL, NULL, &table), AXW_NO_SOLUTION,
+            "one table at most 4 GiB: ask for its rows piece by piece");
+    CHECK(table == NULL);
+    STATUS(axw_what_if_table(of, rows - 2, 2, 1, NULL, NULL, &table), AXW_OK);
+    SAME(number(table, "front.sprung_mass", 1), 300.0);
+    CHECK(number(table, "front.natural_frequency", 1) > 0.0);
+    axw_table_free(table);
+    axw_what_if_free(of);
+    axw_sheet_free(sheet);
+}
+
 /* A grid equals one assessment a row and the single functions, to the last bit. */
 static void grid(void)
 {
@@ -968,6 +991,7 @@ void test_sheet(void)
     assessment_of_a_sheet();
     nul_in_a_name();
     grid();
+    long_range();
     sweeps();
     axes();
     choosing();

@@ -82,6 +82,15 @@ static void words_and_numbers(void)
            AXW_OK);
     axw_table *table = NULL;
     STATUS(axw_driveline_torque_path_parts_table(model, &table), AXW_OK);
+
+    /* 20 000 torques by 20 000 factors and three parts: refused before anything of the table is allocated. */
+    enum { MANY = 20000 };
+    double *many = (double *)calloc(MANY, sizeof *many);
+    axw_table *too_large = NULL;
+    REFUSED(axw_driveline_torque_path_table(model, many, MANY, many, MANY, &too_large), AXW_NO_SOLUTION,
+            "a table of 1200000000 rows (20000 x 20000 x 3) of ");
+    CHECK(too_large == NULL);
+    free(many);
     axw_driveline_torque_path_free(model); /* the table lives on */
 
     CHECK(axw_table_rows(table) == 3);

@@ -197,6 +197,27 @@ def test_progress(dunlin):
         sweep.partitions(0)
 
 
+@pytest.mark.parametrize("count", [1_000_000_000, 1_000_000_000_000_000_000])
+def test_a_long_span_takes_no_memory(dunlin, count):
+    """Its rows come piece by piece; as one table they are refused before anything is allocated."""
+    sweep = dunlin.what_if({"front.tyre.rate": span("200 N/mm", "250 N/mm", count)}, ["front.ride_rate"])
+    assert sweep.rows == len(sweep) == count and sweep.shape == (count,)
+    first = next(sweep.batches(rows=3)).table()["front.tyre.rate"].si
+    assert first.tolist() == [2e5 + 5e4 * (row / (count - 1)) for row in range(3)]
+    last = sweep.partitions(4)[-1]
+    assert last.rows == count // 4
+    assert pickle.loads(pickle.dumps(last)) == last
+    for whole in (sweep.table, last.table, sweep.to_pandas, sweep.to_xarray, sweep.plot):
+        with pytest.raises(ValueError, match=r"a table of \d+ rows of \d+ bytes each takes .* GiB, and one table at most 4 GiB: .* `batches`"):
+            whole()
+
+
+@pytest.mark.parametrize("count", [-1, 0, 10**30])
+def test_a_span_of_no_length_is_refused(dunlin, count):
+    with pytest.raises(ValueError, match=rf"front.tyre.rate: count = {count} is outside its range; a range has at least two"):
+        dunlin.what_if({"front.tyre.rate": span("200 N/mm", "250 N/mm", count)}, [])
+
+
 def test_parquet(million, whole, tmp_path):
     path = tmp_path / "sweep.parquet"
     million.to_parquet(path, compression="zstd")

@@ -5,6 +5,7 @@ import pickle
 import sys
 from collections.abc import Mapping
 from concurrent.futures import ThreadPoolExecutor
+from pathlib import Path
 
 import matplotlib
 import numpy as np
@@ -12,8 +13,8 @@ import pandas as pd
 import pyarrow as pa
 import pytest
 
-from axlewright import Quantity, Table, cooling
-from axlewright.units import degF, delta_degF, ft, mm, psi_gauge
+from axlewright import Quantity, Table, cooling, suspension
+from axlewright.units import deg, degF, delta_degF, ft, mm, psi_gauge
 
 REASON = "travel = 0.09 m is outside its range"
 
@@ -50,6 +51,19 @@ def test_from_a_model():
     with pytest.raises(TypeError, match="cap is a list"):
         coolant.margin_table(cap=[[7, 15]] * psi_gauge, altitude=0 * ft, strength=0.5)
     assert coolant.margin_table(cap=[] * psi_gauge, altitude=0 * ft, strength=0.5).rows == 0
+
+
+def test_a_table_that_is_too_large_is_refused_before_it_is_made():
+    """20 000 by 20 000 positions of a linkage are 100 GB and more."""
+    sheets = Path(__file__).parents[3] / "examples" / "sheets"
+    wishbone = suspension.DoubleWishbone.from_text((sheets / "dunlin_front_wishbone.toml").read_text("utf-8"))
+    axle = suspension.LiveAxle.from_text((sheets / "dunlin_rear_axle.toml").read_text("utf-8"))
+    many = np.zeros(20_000)
+    words = r"a table of 400000000 rows \(20000 x 20000\) of \d+ bytes each takes .* GiB, and one table at most 4 GiB: ask for fewer values"
+    with pytest.raises(ValueError, match=words):
+        wishbone.table(travel=many * mm, rack_travel=many * mm)
+    with pytest.raises(ValueError, match=words):
+        axle.table(heave=many * mm, roll=many * deg)
 
 
 def test_a_column_of_the_core_is_made_once():

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import sys
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, Literal, Self, TypeAlias
@@ -41,7 +42,7 @@ class Span:
 
 
 def span(start: QuantityLike, stop: QuantityLike, count: int) -> Span:
-    """Values from one to another, both included: `span("200 lbf/in", "300 lbf/in", 11)`."""
+    """Values from one to another, both included: `span("200 lbf/in", "300 lbf/in", 11)`. A long one takes no memory."""
     return Span(start, stop, count)
 
 
@@ -63,7 +64,10 @@ def _axis(paths: str | tuple[str, ...], values: Any) -> Axis:
     if isinstance(values, Span):
         start, unit = _sheet_text(paths, values.start)
         stop, _ = _sheet_text(paths, values.stop)
-        return (paths,), (start, stop, int(values.count)), unit
+        count = int(values.count)
+        if not 2 <= count <= sys.maxsize:
+            raise ValueError(f"{paths}: count = {count} is outside its range; a range has at least two values, and at most {sys.maxsize}")
+        return (paths,), (start, stop, count), unit
     if not isinstance(values, Quantity | str | list | tuple) and not hasattr(values, "dtype") and isinstance(values, Iterable):
         values = list(values)
     payload, unit = _sheet_values(paths, values)
@@ -118,7 +122,7 @@ class Sweep:
         return dict(self._handle.not_known())
 
     def table(self) -> Table:
-        """All rows as one table; a refused row has its reason."""
+        """All rows as one table; a refused row has its reason. More than 4 GiB are refused: see `batches` and `to_parquet`."""
         with _Told(self._progress, self.rows) as told:
             return self._handle.table(self._start, self._stop, self._threads, told.callback)
 

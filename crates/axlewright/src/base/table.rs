@@ -90,12 +90,80 @@ impl Table {
     }
 }
 
-/// Fills a table row by row. Columns are declared first; a refused row gets its reason and nothing else.
+/// Most memory that the columns of one table may take, in bytes: 4 GiB. A larger table is refused before anything is allocated.
+pub const MOST_BYTES: u64 = 4 << 30;
+
+/// Number of rows of a table over these lists, each value with every other. Refused if that many rows take more than [`MOST_BYTES`]; `instead` says what
+/// to ask for then.
+pub(crate) fn within_memory(lists: &[usize], bytes_a_row: usize, instead: &str) -> Result<usize> {
+    let rows = lists.iter().fold(1_u128, |rows, list| rows.saturating_mul(*list as u128));
+    let bytes = rows.saturating_mul(bytes_a_row.max(1) as u128);
+    if bytes <= u128::from(MOST_BYTES) {
+        return Ok(rows as usize);
+    }
+    let grid = match lists {
+        [] | [_] => String::new(),
+        lists => format!(" ({})", lists.iter().map(usize::to_string).collect::<Vec<_>>().join(" x ")),
+    };
+    let gibibytes = |bytes: u128| bytes as f64 / (1_u64 << 30) as f64;
+    Err(Error::NoSolution {
+        message: format!(
+            "a table of {rows} rows{grid} of {bytes_a_row} bytes each takes {:.1} GiB, and one table at most {:.0} GiB: {instead}",
+            gibibytes(bytes),
+            gibibytes(MOST_BYTES.into())
+        ),
+    })
+}
+
+/// The columns of a table that is filled row by row.
 #[derive(Debug, Clone, Default)]
+pub struct Columns {
+    columns: Vec<Column>,
+    /// Bytes that a row takes in columns that are filled beside these.
+    beside: usize,
+}
+
+impl Columns {
+    /// No column yet.
+    pub fn new() -> Self {
+        Self::default()
+    }
+    /// Adds a column of quantities.
+    pub fn quantity<Q: Quantity>(self, name: &'static str) -> Self {
+        self.and(name, Some(Q::KIND), Values::F64(Vec::new()))
+    }
+    /// Adds a column of whole numbers.
+    pub fn whole(self, name: &'static str) -> Self {
+        self.and(name, None, Values::I64(Vec::new()))
+    }
+    /// Adds a column of words.
+    pub fn words(self, name: &'static str) -> Self {
+        self.and(name, None, Values::Category { codes: Vec::new(), labels: Vec::new() })
+    }
+    fn and(mut self, name: &'static str, kind: Option<&'static Kind>, values: Values) -> Self {
+        self.columns.push(Column { name: Cow::Borrowed(name), kind, values });
+        self
+    }
+    /// Counts the memory of columns that are filled beside these.
+    pub(crate) fn beside(mut self, columns: &[Column]) -> Self {
+        self.beside += columns.iter().map(|column| column.values.bytes_a_row()).sum::<usize>();
+        self
+    }
+    /// Begins a table over these lists, each value with every other. Refused before anything is allocated if it takes more than [`MOST_BYTES`].
+    pub fn over(mut self, lists: &[usize]) -> Result<Rows> {
+        let own: usize = self.columns.iter().map(|column| column.values.bytes_a_row()).sum();
+        let rows = within_memory(lists, own + self.beside, "ask for fewer values at a time")?;
+        if self.columns.iter_mut().any(|column| column.values.reserve(rows).is_err()) {
+            return Err(Error::NoSolution { message: format!("no memory for a table of {rows} rows") });
+        }
+        Ok(Rows { table: Table { columns: self.columns, ..Table::default() } })
+    }
+}
+
+/// Fills a table row by row; a refused row gets its reason and nothing else. See [`Columns::over`].
+#[derive(Debug, Clone)]
 pub struct Rows {
     table: Table,
-    /// Rows for which each column has room.
-    room: usize,
 }
 
 /// One cell to write.
@@ -116,38 +184,6 @@ impl<Q: Quantity> From<Q> for Cell<'_> {
 }
 
 impl Rows {
-    /// A table without columns.
-    pub fn new() -> Self {
-        Self::default()
-    }
-    /// The same, with room for so many rows in each column that is added.
-    pub fn with_room(rows: usize) -> Self {
-        Rows { room: rows, ..Self::default() }
-    }
-    /// Adds a column of quantities.
-    pub fn quantity<Q: Quantity>(mut self, name: &'static str) -> Self {
-        self.table.columns.push(Column {
-            name: Cow::Borrowed(name),
-            kind: Some(Q::KIND),
-            values: Values::F64(Vec::with_capacity(self.room)),
-        });
-        self
-    }
-    /// Adds a column of whole numbers.
-    pub fn whole(mut self, name: &'static str) -> Self {
-        self.table.columns.push(Column {
-            name: Cow::Borrowed(name),
-            kind: None,
-            values: Values::I64(Vec::with_capacity(self.room)),
-        });
-        self
-    }
-    /// Adds a column of words.
-    pub fn words(mut self, name: &'static str) -> Self {
-        let values = Values::Category { codes: Vec::with_capacity(self.room), labels: Vec::new() };
-        self.table.columns.push(Column { name: Cow::Borrowed(name), kind: None, values });
-        self
-    }
     /// Adds a row: the inputs, which are always kept, then the outputs or the reason why there are none.
     pub fn push(&mut self, inputs: &[Cell<'_>], outputs: Result<&[Cell<'_>]>) {
         let count = self.table.columns.len();
@@ -242,6 +278,20 @@ impl<const N: usize> NumberRows<N> {
 }
 
 impl Values {
+    /// Bytes that one row takes.
+    pub(crate) const fn bytes_a_row(&self) -> usize {
+        match self {
+            Values::F64(_) | Values::I64(_) => 8,
+            Values::Category { .. } => 4,
+        }
+    }
+    fn reserve(&mut self, rows: usize) -> core::result::Result<(), std::collections::TryReserveError> {
+        match self {
+            Values::F64(values) => values.try_reserve_exact(rows),
+            Values::I64(values) => values.try_reserve_exact(rows),
+            Values::Category { codes, .. } => codes.try_reserve_exact(rows),
+        }
+    }
     #[inline(always)]
     fn push(&mut self, cell: &Cell<'_>) {
         // Nearly all of them.
@@ -283,7 +333,9 @@ mod tests {
     #[test]
     fn rows_of_numbers_are_those_that_cells_give_across_blocks() {
         let columns = || {
-            Rows::new().words("state").quantity::<Length>("travel").quantity::<Length>("rise").words("joint")
+            let columns =
+                Columns::new().words("state").quantity::<Length>("travel").quantity::<Length>("rise");
+            columns.words("joint").over(&[2 * WAITING + 3]).unwrap()
         };
         let (mut cells, mut numbers) = (columns(), NumberRows::<2>::new(columns()));
         for row in 0..2 * WAITING + 3 {
@@ -312,7 +364,8 @@ mod tests {
 
     #[test]
     fn a_refused_row_keeps_its_inputs_and_its_reason() {
-        let mut rows = Rows::new().quantity::<Length>("travel").words("verdict").whole("turn");
+        let columns = Columns::new().quantity::<Length>("travel").words("verdict").whole("turn");
+        let mut rows = columns.over(&[2]).unwrap();
         rows.push(&[Cell::from(Length::of::<mm>(10.0))], Ok(&[Cell::Word("meets"), Cell::Whole(3)]));
         let refusal = Error::NoSolution { message: "too far".to_owned() };
         rows.push(&[Cell::from(Length::of::<mm>(90.0))], Err(refusal.clone()));
@@ -324,5 +377,27 @@ mod tests {
         assert_eq!(table.reason(0), None);
         assert_eq!(table.reason(1), Some(&refusal));
         assert_eq!(table.column("turn").map(|c| &c.values), Some(&Values::I64(vec![3, 0])));
+    }
+
+    /// 8 bytes of a number and 4 of a word a row: 357 913 941 rows fill 4 GiB but for 4 bytes.
+    #[test]
+    fn a_table_that_is_too_large_is_refused_before_it_is_made() {
+        let columns = || Columns::new().quantity::<Length>("travel").words("verdict");
+        assert_eq!(within_memory(&[357_913_941], 12, ""), Ok(357_913_941));
+        for (lists, by) in [
+            (&[357_913_942][..], "a table of 357913942 rows of 12 bytes each takes 4.0 GiB"),
+            (&[20_000, 20_000], "a table of 400000000 rows (20000 x 20000) of 12 bytes each takes 4.5 GiB"),
+            (
+                &[usize::MAX, usize::MAX, usize::MAX],
+                "a table of 340282366920938463463374607431768211455 rows",
+            ),
+        ] {
+            let refusal = columns().over(lists).unwrap_err().to_string();
+            assert!(refusal.starts_with(by), "{refusal}");
+            assert!(refusal.contains("one table at most 4 GiB: ask for fewer values at a time"), "{refusal}");
+        }
+        // Columns that are filled beside count, too; no values give no rows, whatever the other lists.
+        let (beside, _) = columns().over(&[0, usize::MAX, usize::MAX]).unwrap().finish().into_parts();
+        assert!(columns().beside(&beside).over(&[357_913_941]).is_err());
     }
 }

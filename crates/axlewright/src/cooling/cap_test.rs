@@ -1,6 +1,6 @@
 use super::ambient;
 use crate::base::document::{Model, Value};
-use crate::base::table::{Cell, Rows, Table};
+use crate::base::table::{Cell, Columns, Table};
 use crate::base::text::{System, print};
 use crate::units::{
     AbsolutePressure, GaugePressure, Length, Quantity, Stress, Temperature, TemperatureDifference, absolute,
@@ -244,14 +244,15 @@ impl CapTest {
     /// One row a reading and altitude: `holding_pressure`, `altitude`, `station_pressure`, `boiling_temperature`, `boiling_loss` against
     /// the rating, `holding_margin`, `holding_verdict`.
     pub fn boiling_table(&self, holding_pressure: &[GaugePressure], altitude: &[Length]) -> Result<Table> {
-        let mut rows = Rows::new()
+        let mut rows = Columns::new()
             .quantity::<GaugePressure>("holding_pressure")
             .quantity::<Length>("altitude")
             .quantity::<AbsolutePressure>("station_pressure")
             .quantity::<Temperature>("boiling_temperature")
             .quantity::<TemperatureDifference>("boiling_loss")
             .quantity::<Stress>("holding_margin")
-            .words("holding_verdict");
+            .words("holding_verdict")
+            .over(&[holding_pressure.len(), altitude.len()])?;
         for holding in holding_pressure {
             let changed = CapTest { holding_pressure: Some(Value::new(*holding)), ..self.clone() };
             for altitude in altitude {

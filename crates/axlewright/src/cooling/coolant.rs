@@ -1,6 +1,6 @@
 use super::ambient;
 use crate::base::document::{Model, Value};
-use crate::base::table::{Cell, Rows, Table};
+use crate::base::table::{Cell, Columns, Table};
 use crate::units::{
     AbsolutePressure, GaugePressure, Length, Quantity, Ratio, Temperature, TemperatureDifference, absolute,
     temperature_difference,
@@ -179,7 +179,7 @@ impl Coolant {
         altitude: &[Length],
         strength: &[Ratio],
     ) -> Result<Table> {
-        let mut rows = Rows::new()
+        let mut rows = Columns::new()
             .quantity::<GaugePressure>("cap")
             .quantity::<Length>("altitude")
             .quantity::<Ratio>("strength")
@@ -187,7 +187,8 @@ impl Coolant {
             .quantity::<Ratio>("mass_fraction")
             .quantity::<Temperature>("boiling_temperature")
             .quantity::<TemperatureDifference>("margin")
-            .words("verdict");
+            .words("verdict")
+            .over(&[cap.len(), altitude.len(), strength.len()])?;
         for cap in cap {
             for altitude in altitude {
                 for strength in strength {

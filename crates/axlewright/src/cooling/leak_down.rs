@@ -3,7 +3,7 @@ use super::{
     leaked_coolant_volume,
 };
 use crate::base::document::{Model, Value};
-use crate::base::table::{Cell, Rows, Table};
+use crate::base::table::{Cell, Columns, Table};
 use crate::units::{AbsolutePressure, GaugePressure, Quantity, Ratio, Stress, Temperature, Volume};
 use crate::{Error, Result, Verdict, fluid, valid};
 
@@ -230,7 +230,7 @@ impl LeakDown {
     /// # Returns
     /// One row a temperature: `later_temperature`, `tight_pressure`, `loss`, `greatest_loss`, `margin`, `verdict`, `leaked_air`, `leaked_coolant`.
     pub fn table(&self, later_temperature: &[Temperature]) -> Result<Table> {
-        let mut rows = Rows::new()
+        let mut rows = Columns::new()
             .quantity::<Temperature>("later_temperature")
             .quantity::<GaugePressure>("tight_pressure")
             .quantity::<Stress>("loss")
@@ -238,7 +238,8 @@ impl LeakDown {
             .quantity::<Stress>("margin")
             .words("verdict")
             .quantity::<Volume>("leaked_air")
-            .quantity::<Volume>("leaked_coolant");
+            .quantity::<Volume>("leaked_coolant")
+            .over(&[later_temperature.len()])?;
         for temperature in later_temperature {
             let changed = LeakDown { later_temperature: Value::new(*temperature), ..self.clone() };
             let outputs = changed.findings().map(|on| -> [Cell<'_>; 7] {

@@ -2,7 +2,7 @@ use super::{
     Coolant, Liquid, StrengthBy, ethylene_glycol_expansion_volume, propylene_glycol_expansion_volume,
 };
 use crate::base::document::{Model, Value};
-use crate::base::table::{Cell, Rows, Table};
+use crate::base::table::{Cell, Columns, Table};
 use crate::units::{
     AbsolutePressure, GaugePressure, Length, Quantity, Ratio, Temperature, TemperatureDifference, Volume,
 };
@@ -227,7 +227,7 @@ impl Mix {
     /// One row a strength: `strength`, `mass_fraction`, `concentrate_volume`, `water_volume`, `freezing_temperature`, `boiling_temperature`, `margin`, `verdict`, `growth`, and
     /// `drained_volume` from the fill that is there, not a number where none is.
     pub fn table(&self, strength: &[Ratio]) -> Result<Table> {
-        let mut rows = Rows::new()
+        let mut rows = Columns::new()
             .quantity::<Ratio>("strength")
             .quantity::<Ratio>("mass_fraction")
             .quantity::<Volume>("concentrate_volume")
@@ -237,7 +237,8 @@ impl Mix {
             .quantity::<TemperatureDifference>("margin")
             .words("verdict")
             .quantity::<Volume>("growth")
-            .quantity::<Volume>("drained_volume");
+            .quantity::<Volume>("drained_volume")
+            .over(&[strength.len()])?;
         for strength in strength {
             let changed =
                 Mix { strength: Some(Value::new(*strength)), freezing_temperature: None, ..self.clone() };

@@ -1,6 +1,6 @@
 use super::{engine_speed, engine_speed_after_shift, final_drive_for_cruise, gear_step, road_speed};
 use crate::base::document::{Model, Value};
-use crate::base::table::{Cell, Rows, Table};
+use crate::base::table::{Cell, Columns, Table};
 use crate::units::{AngularVelocity, Length, Quantity, Ratio, Velocity, rpm};
 use crate::{Error, Result, Verdict, valid};
 
@@ -151,7 +151,7 @@ impl Gearbox {
     /// ```
     pub fn gears_table(&self) -> Result<Table> {
         self.check()?;
-        let mut rows = Rows::new()
+        let mut rows = Columns::new()
             .words("range")
             .whole("gear")
             .quantity::<Ratio>("ratio")
@@ -159,7 +159,8 @@ impl Gearbox {
             .quantity::<Velocity>("red_line_speed")
             .quantity::<Velocity>("speed_per_1000_rpm")
             .quantity::<Ratio>("step")
-            .quantity::<AngularVelocity>("engine_speed_after_shift");
+            .quantity::<AngularVelocity>("engine_speed_after_shift")
+            .over(&[self.ranges().len(), self.gears.len()])?;
         let (final_drive, radius) = (self.final_drive.quantity, self.rolling_radius.quantity);
         for (name, range) in self.ranges() {
             for (place, gear) in self.gears.iter().enumerate() {
@@ -192,13 +193,14 @@ impl Gearbox {
     /// `verdict`: `short` where the gear does not reach that speed below the red line.
     pub fn table(&self, road_speed: &[Velocity]) -> Result<Table> {
         self.check()?;
-        let mut rows = Rows::new()
+        let mut rows = Columns::new()
             .words("range")
             .whole("gear")
             .quantity::<Velocity>("road_speed")
             .quantity::<AngularVelocity>("engine_speed")
             .quantity::<Ratio>("margin")
-            .words("verdict");
+            .words("verdict")
+            .over(&[self.ranges().len(), self.gears.len(), road_speed.len()])?;
         for (name, range) in self.ranges() {
             for (place, gear) in self.gears.iter().enumerate() {
                 for speed in road_speed {

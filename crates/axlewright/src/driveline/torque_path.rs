@@ -1,5 +1,5 @@
 use crate::base::document::{Model, Value};
-use crate::base::table::{Cell, Rows, Table};
+use crate::base::table::{Cell, Columns, Table};
 use crate::driveline::{Differential, grip_torque};
 use crate::units::{Force, Length, Quantity, Ratio, Torque};
 use crate::{Error, Result, Verdict, valid};
@@ -278,7 +278,7 @@ impl TorquePath {
     /// # Ok::<(), axlewright::Error>(())
     /// ```
     pub fn parts_table(&self) -> Result<Table> {
-        let mut rows = Rows::new()
+        let mut rows = Columns::new()
             .words("part")
             .quantity::<Torque>("input_torque")
             .quantity::<Torque>("output_torque")
@@ -288,7 +288,8 @@ impl TorquePath {
             .words("verdict")
             .words("why")
             .words("demand_bound")
-            .words("bound");
+            .words("bound")
+            .over(&[self.parts.len()])?;
         for (part, demand) in self.parts.iter().zip(self.demands(self.engine_torque.quantity, self.shock())?)
         {
             let Sides { input, output, bound } = demand.steady;
@@ -332,7 +333,7 @@ impl TorquePath {
     /// # Returns
     /// One row a torque, factor and part: `engine_torque`, `shock_factor`, `part`, `demand`, `rating`, `margin`, `verdict`, `why`, `demand_bound`.
     pub fn table(&self, engine_torque: &[Torque], shock_factor: &[Ratio]) -> Result<Table> {
-        let mut rows = Rows::new()
+        let mut rows = Columns::new()
             .quantity::<Torque>("engine_torque")
             .quantity::<Ratio>("shock_factor")
             .words("part")
@@ -341,7 +342,8 @@ impl TorquePath {
             .quantity::<Ratio>("margin")
             .words("verdict")
             .words("why")
-            .words("demand_bound");
+            .words("demand_bound")
+            .over(&[engine_torque.len(), shock_factor.len(), self.parts.len()])?;
         for torque in engine_torque {
             for shock in shock_factor {
                 let changed = TorquePath {

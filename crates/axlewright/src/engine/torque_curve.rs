@@ -1,6 +1,6 @@
 use crate::base::document::{Model, Value};
 use crate::base::numeric::{MonotoneCubic, root};
-use crate::base::table::{Cell, Rows, Table};
+use crate::base::table::{Cell, Columns, Table};
 use crate::base::text::print_in;
 use crate::units::{AngularVelocity, Power, Quantity, Ratio, Torque, UnitOf, rpm};
 use crate::{Error, Result, valid};
@@ -194,10 +194,11 @@ impl TorqueCurve {
     /// One row a speed: `engine_speed`, `torque`, `power`; a speed beyond the points is a refused row with its reason.
     pub fn table(&self, engine_speed: &[AngularVelocity]) -> Result<Table> {
         let curve = self.curve()?;
-        let mut rows = Rows::new()
+        let mut rows = Columns::new()
             .quantity::<AngularVelocity>("engine_speed")
             .quantity::<Torque>("torque")
-            .quantity::<Power>("power");
+            .quantity::<Power>("power")
+            .over(&[engine_speed.len()])?;
         for speed in engine_speed {
             let outputs = torque_at(&curve, *speed).and_then(|torque| {
                 let power = super::power(torque, *speed)?;

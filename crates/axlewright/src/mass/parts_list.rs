@@ -1,5 +1,5 @@
 use crate::base::document::{Model, Value};
-use crate::base::table::{Cell, Rows, Table};
+use crate::base::table::{Cell, Columns, Table};
 use crate::units::{Length, Mass, MomentOfInertia, Quantity, Ratio};
 use crate::{Error, Result, valid};
 
@@ -203,7 +203,7 @@ impl PartsList {
     pub fn part_table(&self) -> Result<Table> {
         let whole = self.total()?;
         let centre = [whole.x.si(), whole.y.si(), whole.z.si()];
-        let mut rows = Rows::new()
+        let mut rows = Columns::new()
             .words("part")
             .quantity::<Mass>("mass")
             .quantity::<Ratio>("share")
@@ -212,7 +212,8 @@ impl PartsList {
             .quantity::<Length>("z")
             .quantity::<MomentOfInertia>("roll_inertia")
             .quantity::<MomentOfInertia>("pitch_inertia")
-            .quantity::<MomentOfInertia>("yaw_inertia");
+            .quantity::<MomentOfInertia>("yaw_inertia")
+            .over(&[self.parts.len()])?;
         for part in &self.parts {
             let (mass, [x, y, z], _) = part.in_numbers();
             let [roll, pitch, yaw] = inertia_about(part, centre);
@@ -228,7 +229,7 @@ impl PartsList {
     /// One row a part of `instead`: `part`, then the gain of `mass`, how far the centre of gravity moves by `x`, `y`, `z`, and the gain of `roll_inertia`, `pitch_inertia`, `yaw_inertia`.
     pub fn swap_table(&self) -> Result<Table> {
         let before = self.total()?;
-        let mut rows = Rows::new()
+        let mut rows = Columns::new()
             .words("part")
             .quantity::<Mass>("mass")
             .quantity::<Length>("x")
@@ -236,7 +237,8 @@ impl PartsList {
             .quantity::<Length>("z")
             .quantity::<MomentOfInertia>("roll_inertia")
             .quantity::<MomentOfInertia>("pitch_inertia")
-            .quantity::<MomentOfInertia>("yaw_inertia");
+            .quantity::<MomentOfInertia>("yaw_inertia")
+            .over(&[self.swaps().len()])?;
         for part in self.swaps() {
             let outputs = self.with(core::slice::from_ref(part)).map(|after| {
                 let on = after.less(&before);

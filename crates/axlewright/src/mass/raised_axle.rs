@@ -1,6 +1,6 @@
 use crate::base::document::{Model, Value};
 use crate::base::numeric::root;
-use crate::base::table::{Cell, Rows, Table};
+use crate::base::table::{Cell, Columns, Table};
 use crate::units::{Angle, Length, LinearStiffness, Mass, Quantity, STANDARD_GRAVITY};
 use crate::{Error, Result, valid};
 
@@ -254,12 +254,13 @@ impl RaisedAxle {
     pub fn table(&self, lift: &[Length]) -> Result<Table> {
         let weighing = self.weighing()?;
         let height = weighing.height()?;
-        let mut rows = Rows::new()
+        let mut rows = Columns::new()
             .quantity::<Length>("lift")
             .quantity::<Angle>("angle")
             .quantity::<Mass>("lower_axle_reading")
             .quantity::<Length>("standard_uncertainty")
-            .quantity::<Length>("greatest_error");
+            .quantity::<Length>("greatest_error")
+            .over(&[lift.len()])?;
         for lift in lift {
             let changed = Weighing { lift: lift.si(), ..weighing };
             let outputs = lift_in_range(*lift).and_then(|()| {

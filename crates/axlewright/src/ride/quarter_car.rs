@@ -5,7 +5,7 @@ use super::linear::{Linear, Tyre, no_modes};
 use super::on_road::{BandOfWaves, comfort, felt};
 use super::response::{Motion, table};
 use crate::base::document::{Model, Value};
-use crate::base::table::{Cell, Rows, Table};
+use crate::base::table::{Cell, Columns, Table};
 use crate::units::{
     Acceleration, Damping, Force, Frequency, Length, LinearStiffness, Mass, Quantity, Ratio, RoadRoughness,
     STANDARD_GRAVITY, Time, Velocity, angular_velocity, frequency,
@@ -204,12 +204,13 @@ impl QuarterCar {
         within_ten_metres(amplitude)?;
         self.check()?;
         let car = self.numbers();
-        let mut rows = Rows::new()
+        let mut rows = Columns::new()
             .quantity::<Frequency>("frequency")
             .quantity::<Ratio>("transmissibility")
             .quantity::<Acceleration>("body_acceleration")
             .quantity::<Length>("suspension_travel")
-            .quantity::<Force>("tyre_load_variation");
+            .quantity::<Force>("tyre_load_variation")
+            .over(&[frequency.len()])?;
         for frequency in frequency.iter().copied() {
             let outputs = up_to_a_megahertz(frequency).map(|()| {
                 let on = car.gains(Complex::new(0.0, angular_velocity(frequency).si()));

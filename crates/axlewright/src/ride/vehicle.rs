@@ -6,7 +6,7 @@ use super::linear::{Instant, Linear, Tyre};
 use super::matrix::{Eliminate, Square};
 use super::on_road::{BandOfWaves, VehicleOnRoad, comfort, felt};
 use super::track_coherence::track_coherence;
-use crate::base::table::{Cell, Column, Rows, Table, Values};
+use crate::base::table::{Cell, Column, Columns, Table, Values};
 use crate::units::{
     Acceleration, Angle, AngularVelocity, Force, Frequency, Length, Quantity, Ratio, STANDARD_GRAVITY, Time,
     Velocity, angular_velocity, frequency,
@@ -114,12 +114,16 @@ impl<const N: usize, const W: usize> Vehicle<N, W> {
             &[("bounce", "bounce_share"), ("pitch", "pitch_share"), ("roll", "roll_share")]
         };
         let wheels = [("front wheels", "front_share"), ("rear wheels", "rear_share")];
-        let mut rows =
-            Rows::new().words("mode").quantity::<Frequency>("frequency").quantity::<Ratio>("damping_ratio");
+        let mut columns = Columns::new()
+            .words("mode")
+            .quantity::<Frequency>("frequency")
+            .quantity::<Ratio>("damping_ratio");
         for (_, share) in parts.iter().chain(&wheels) {
-            rows = rows.quantity::<Ratio>(share);
+            columns = columns.quantity::<Ratio>(share);
         }
-        for mode in self.linear.modes::<S>()? {
+        let modes = self.linear.modes::<S>()?;
+        let mut rows = columns.over(&[modes.len()])?;
+        for mode in modes {
             let (body, wheel) = mode.shares.split_at(N - W);
             let (front, rear) = wheel.split_at(W / 2);
             let mut shares = body.to_vec();
@@ -175,14 +179,16 @@ impl<const N: usize, const W: usize> Vehicle<N, W> {
     {
         valid! { amplitude: 0 <= .. <= 10 ; "definition: an amplitude is not negative; common practice, no source: nobody drives over 10 m"; }
         let late = delay(self.wheelbase, speed)?;
-        let mut rows = Rows::new().quantity::<Frequency>("frequency").quantity::<Length>("body_displacement");
+        let mut columns =
+            Columns::new().quantity::<Frequency>("frequency").quantity::<Length>("body_displacement");
         for angle in &["pitch", "roll"][..N - W - 1] {
-            rows = rows.quantity::<Angle>(angle);
+            columns = columns.quantity::<Angle>(angle);
         }
-        rows = rows.quantity::<Acceleration>("seat_acceleration");
+        columns = columns.quantity::<Acceleration>("seat_acceleration");
         for (_, travel, load) in self.columns() {
-            rows = rows.quantity::<Length>(travel).quantity::<Force>(load);
+            columns = columns.quantity::<Length>(travel).quantity::<Force>(load);
         }
+        let mut rows = columns.over(&[frequency.len()])?;
         for frequency in frequency.iter().copied() {
             let outputs = up_to_a_kilohertz(frequency).map(|()| {
                 let s = swinging(frequency.si());

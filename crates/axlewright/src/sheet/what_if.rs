@@ -7,7 +7,7 @@ use super::graph::{FindingInfo, Graph, MarginSlots, Slot};
 use super::plan::{Block, Plan, Refusals, at};
 use super::{Sheet, writable};
 use crate::base::section::Content;
-use crate::base::table::{Column, Table, Values};
+use crate::base::table::{Column, Table, Values, within_memory};
 use crate::units::Kind;
 use crate::{Error, Result, Verdict};
 use std::borrow::Cow;
@@ -20,14 +20,48 @@ use std::time::Duration;
 #[derive(Debug, Clone)]
 pub struct Axis {
     slots: Vec<Slot>,
-    /// A column for each line.
-    columns: Vec<Vec<f64>>,
+    /// The values of each line.
+    columns: Vec<Series>,
     /// Words or markings of a column that has no quantity.
     labels: Vec<Vec<String>>,
     /// Numbers of the markings of a column.
     decoded: Vec<Vec<Vec<f64>>>,
-    /// Values that the line does not allow.
-    refused: Vec<(usize, Error)>,
+    /// Whether the line does not allow some of its values.
+    refuses: bool,
+}
+
+/// The values of one line of an axis, in coherent SI.
+#[derive(Debug, Clone)]
+enum Series {
+    /// One by one.
+    Listed(Vec<f64>),
+    /// At equal steps. Each is computed where a row asks for it, so that a long range takes no memory.
+    Range { from: f64, to: f64, count: usize },
+}
+
+impl Series {
+    fn len(&self) -> usize {
+        match self {
+            Series::Listed(values) => values.len(),
+            Series::Range { count, .. } => *count,
+        }
+    }
+
+    fn at(&self, place: usize) -> f64 {
+        match self {
+            Series::Listed(values) => values[place],
+            Series::Range { to, count, .. } if place + 1 == *count => *to,
+            Series::Range { from, to, count } => from + (to - from) * (place as f64 / (count - 1) as f64),
+        }
+    }
+
+    /// Adds the values of these places to a column.
+    fn extend(&self, column: &mut Vec<f64>, places: Range<usize>) {
+        match self {
+            Series::Listed(values) => column.extend_from_slice(&values[places]),
+            Series::Range { .. } => column.extend(places.map(|place| self.at(place))),
+        }
+    }
 }
 
 impl Axis {
@@ -41,6 +75,7 @@ impl Axis {
     pub fn entries(paths: &[&str], rows: &[Vec<&str>]) -> Result<Axis> {
         let graph = Graph::get();
         let mut axis = Axis::empty(paths)?;
+        let mut columns = vec![vec![]; paths.len()];
         for (number, row) in rows.iter().enumerate() {
             if row.len() != paths.len() {
                 let message = format!(
@@ -64,38 +99,31 @@ impl Axis {
                 if !is_quantity {
                     axis.labels[place].push((*text).to_owned());
                 }
-                axis.columns[place].push(si);
+                columns[place].push(si);
             }
         }
+        axis.columns = columns.into_iter().map(Series::Listed).collect();
         Ok(axis)
     }
 
     /// One line over numbers in coherent SI. A value that the line does not allow refuses its rows, not the sweep.
     pub fn numbers(path: &str, values: &[f64]) -> Result<Axis> {
-        let graph = Graph::get();
         let mut axis = Axis::empty(&[path])?;
-        let info = graph.info(axis.slots[0]);
-        let Content::Quantity(kind) = info.line.content else {
+        if !matches!(Graph::get().info(axis.slots[0]).line.content, Content::Quantity(_)) {
             return Err(refusal(0, path, "this line takes text, not numbers".to_owned()));
-        };
-        for (place, value) in values.iter().enumerate() {
-            if !info.line.range.allows(*value) {
-                let shown = Tree::Text(format!("{value} {}", kind.units[0].symbol));
-                let message = super::outside(&shown, info.line.range, kind);
-                axis.refused.push((place, refusal(0, path, message)));
-            }
         }
-        axis.columns[0] = values.to_vec();
+        axis.columns = vec![Series::Listed(values.to_vec())];
+        axis.refuses = (0..values.len()).any(|place| axis.refusal(place).is_some());
         Ok(axis)
     }
 
-    /// One line from a value to another, both as a document writes them, in so many equal steps.
+    /// One line from a value to another, both as a document writes them, in so many equal steps. A long range takes no memory: its values are computed row by row.
     pub fn range(path: &str, from: &str, to: &str, count: usize) -> Result<Axis> {
-        let ends = Axis::texts(path, &[from, to])?;
-        if !matches!(Graph::get().info(ends.slots[0]).line.content, Content::Quantity(_)) {
+        let mut axis = Axis::texts(path, &[from, to])?;
+        if !matches!(Graph::get().info(axis.slots[0]).line.content, Content::Quantity(_)) {
             return Err(refusal(0, path, "this line takes text, which has no range".to_owned()));
         }
-        let (from, to) = (ends.columns[0][0], ends.columns[0][1]);
+        let (from, to) = (axis.columns[0].at(0), axis.columns[0].at(1));
         if count < 2 {
             return Err(Error::Length {
                 argument: "count",
@@ -103,15 +131,27 @@ impl Axis {
                 wanted: "a range has at least two values",
             });
         }
-        let last = (count - 1) as f64;
-        let value =
-            |place: usize| if place + 1 == count { to } else { from + (to - from) * (place as f64 / last) };
-        Axis::numbers(path, &(0..count).map(value).collect::<Vec<f64>>())
+        axis.columns = vec![Series::Range { from, to, count }];
+        // The values rise or fall all the way, so that the first and the last two stand for all of them.
+        axis.refuses = [0, count - 2, count - 1].into_iter().any(|place| axis.refusal(place).is_some());
+        Ok(axis)
+    }
+
+    /// Why the line does not allow the value of this place; texts were refused when they were read.
+    fn refusal(&self, place: usize) -> Option<Error> {
+        let info = Graph::get().info(*self.slots.first()?);
+        let Content::Quantity(kind) = info.line.content else { return None };
+        let value = self.columns.first()?.at(place);
+        if info.line.range.allows(value) {
+            return None;
+        }
+        let shown = Tree::Text(format!("{value} {}", kind.units[0].symbol));
+        Some(refusal(0, info.path, super::outside(&shown, info.line.range, kind)))
     }
 
     /// How many values it has.
     pub fn len(&self) -> usize {
-        self.columns.first().map_or(0, Vec::len)
+        self.columns.first().map_or(0, Series::len)
     }
 
     /// Whether it has no value.
@@ -128,9 +168,8 @@ impl Axis {
                 wanted: "an axis changes at least one line",
             });
         }
-        let none = || vec![vec![]; slots.len()];
-        let (columns, labels) = (none(), vec![vec![]; slots.len()]);
-        Ok(Axis { columns, labels, decoded: vec![vec![]; slots.len()], refused: vec![], slots })
+        let (labels, decoded) = (vec![vec![]; slots.len()], vec![vec![]; slots.len()]);
+        Ok(Axis { columns: vec![], labels, decoded, refuses: false, slots })
     }
 }
 
@@ -165,6 +204,9 @@ pub type Progress<'a> = &'a mut dyn FnMut(usize) -> bool;
 
 /// Rows that are computed together; small enough for the cache, large enough to forget the cost of a call.
 const BLOCK: usize = 1024;
+/// What to ask for where a table is too large.
+const IN_PIECES: &str = "ask for its rows piece by piece: `WhatIf::table` takes a range of rows, `axw_what_if_table` takes `first` and `count`, and a sweep in Python has \
+                         `batches`, `partitions` and `to_parquet`";
 /// Fewer rows than this are not worth a thread.
 const SERIAL: usize = 4 * BLOCK;
 
@@ -207,20 +249,22 @@ impl WhatIf {
                 let message = format!("{} values beside {longest} of another axis", axis.len());
                 return Err(refusal(0, path, message));
             }
-            longest
+            Some(longest)
         } else {
-            let product = axes.iter().try_fold(1_usize, |rows, axis| rows.checked_mul(axis.len()));
-            product.filter(|rows| *rows <= isize::MAX as usize / 8).ok_or(Error::Length {
-                argument: "axes",
-                length: axes.len(),
-                wanted: "their values multiply to more rows than a machine can count",
-            })?
+            axes.iter().try_fold(1_usize, |rows, axis| rows.checked_mul(axis.len()))
         };
+        let rows = rows.filter(|rows| *rows <= isize::MAX as usize / 8).ok_or(Error::Length {
+            argument: "axes",
+            length: axes.len(),
+            wanted: "their values multiply to more rows than a machine can count",
+        })?;
         // The markings of all axes in one list; the value of such a line is the place in it, counted from 1.
         let mut markings = Vec::new();
         for axis in &mut axes {
             for (column, decoded) in axis.columns.iter_mut().zip(&mut axis.decoded) {
-                if !decoded.is_empty() {
+                if !decoded.is_empty()
+                    && let Series::Listed(column) = column
+                {
                     column.iter_mut().for_each(|place| *place += markings.len() as f64);
                     markings.append(decoded);
                 }
@@ -287,7 +331,8 @@ impl WhatIf {
     /// The rows of a range as a table: a column for each line that changes, one for each output. On so many threads, none
     /// meaning as many as there are processors. Nothing where `progress` stopped it.
     ///
-    /// A row in which a value or a call was refused has its reason; the outputs that do not follow from it keep their values.
+    /// A row in which a value or a call was refused has its reason; the outputs that do not follow from it keep their values. More rows than fit into
+    /// [`MOST_BYTES`](crate::base::table::MOST_BYTES) are refused before anything is allocated: ask for them range by range.
     pub fn table(
         &self,
         rows: Range<usize>,
@@ -298,7 +343,7 @@ impl WhatIf {
             let message = format!("rows {} to {} are asked of {}", rows.start, rows.end, self.rows);
             return Err(Error::NoSolution { message });
         }
-        let count = rows.len();
+        let count = within_memory(&[rows.len()], self.bytes_a_row(), IN_PIECES)?;
         let mut changed: Vec<Vec<f64>> = self.changed_quantities().map(|_| vec![0.0; count]).collect();
         let mut numbers: Vec<Vec<f64>> =
             self.outputs.iter().filter(|o| o.is_number()).map(|_| vec![0.0; count]).collect();
@@ -337,6 +382,14 @@ impl WhatIf {
             columns.push(Column { name: output.name(), kind: output.kind(), values });
         }
         Ok(Some(Table::of(columns, count, refused)))
+    }
+
+    /// Bytes that the columns of a table take a row.
+    fn bytes_a_row(&self) -> usize {
+        let changed = self.axes.iter().flat_map(|axis| &axis.slots);
+        let inputs = changed.map(|slot| if Graph::get().info(*slot).kind().is_some() { 8 } else { 4 });
+        let outputs = self.outputs.iter().map(|output| if output.is_number() { 8 } else { 4 });
+        inputs.chain(outputs).sum()
     }
 
     /// All rows as one table.
@@ -484,14 +537,14 @@ impl WhatIf {
             for (slot, values) in axis.slots.iter().zip(&axis.columns) {
                 let mut column = block.empty(0);
                 let wanted = if same { 1 } else { rows.len() };
-                extend(&mut column, values, rows.start, wanted, stride);
+                let some = |column: &mut Vec<f64>, places| values.extend(column, places);
+                extend(&mut column, values.len(), some, rows.start, wanted, stride);
                 block.set(*slot, column);
             }
-            if !axis.refused.is_empty() {
+            if axis.refuses {
                 for row in rows.clone() {
-                    let place = (row / stride) % axis.len();
-                    if let Ok(at) = axis.refused.binary_search_by_key(&place, |(place, _)| *place) {
-                        refused.push((row, axis.refused[at].1.clone()));
+                    if let Some(error) = axis.refusal((row / stride) % axis.len()) {
+                        refused.push((row, error));
                         spoilt.push((row - rows.start, number));
                     }
                 }
@@ -527,7 +580,8 @@ impl WhatIf {
                     let code = |text: &String| labels.binary_search(text).map_or(-1, |code| code as i32);
                     let of_value: Vec<i32> = axis.labels[place].iter().map(code).collect();
                     let mut codes = Vec::with_capacity(rows.len());
-                    extend(&mut codes, &of_value, rows.start, rows.len(), stride);
+                    let some = |codes: &mut Vec<i32>, places| codes.extend_from_slice(&of_value[places]);
+                    extend(&mut codes, of_value.len(), some, rows.start, rows.len(), stride);
                     Values::Category { codes, labels }
                 };
                 columns.push(Column { name: Cow::Borrowed(info.path), kind: info.kind(), values });
@@ -537,19 +591,29 @@ impl WhatIf {
     }
 }
 
-/// The values of an axis in so many rows from one on, each in as many rows as the stride before the next.
-fn extend<T: Copy>(column: &mut Vec<T>, values: &[T], from: usize, count: usize, stride: usize) {
+/// The values of an axis in so many rows from one on, each in as many rows as the stride before the next. `some` adds those of some places.
+fn extend<T: Copy>(
+    column: &mut Vec<T>,
+    length: usize,
+    some: impl Fn(&mut Vec<T>, Range<usize>),
+    from: usize,
+    count: usize,
+    stride: usize,
+) {
     let mut row = from;
-    while row < from + count && !values.is_empty() {
-        let place = (row / stride) % values.len();
+    while row < from + count && length > 0 {
+        let place = (row / stride) % length;
         let left = from + count - row;
         let run = if stride == 1 {
-            let run = left.min(values.len() - place);
-            column.extend_from_slice(&values[place..place + run]);
+            let run = left.min(length - place);
+            some(column, place..place + run);
             run
         } else {
             let run = left.min(stride - row % stride);
-            column.resize(column.len() + run, values[place]);
+            some(column, place..place + 1);
+            if let Some(value) = column.last().copied() {
+                column.resize(column.len() + run - 1, value);
+            }
             run
         };
         row += run;
@@ -692,6 +756,23 @@ pub(super) fn kind_of(output: &str) -> Result<&'static Kind> {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    /// From -1 to 1: two of the values are no rate of a spring.
+    #[test]
+    fn a_value_of_a_range_that_the_line_does_not_allow_refuses_its_rows() -> Result<()> {
+        let mut axis = Axis::range("front.spring.rate", "1 N/m", "3 N/m", 3)?;
+        assert!(!axis.refuses);
+        axis.columns = vec![Series::Range { from: -1.0, to: 1.0, count: 3 }];
+        axis.refuses = true;
+        let table = Sheet::new("").what_if(vec![axis], false, &["front.spring.rate"])?.whole()?;
+        let reasons = [0, 1, 2].map(|row| table.reason(row).map(ToString::to_string));
+        assert!(
+            reasons[0].as_ref().is_some_and(|why| why.contains("-1 N/m is outside its range")),
+            "{reasons:?}"
+        );
+        assert!(reasons[1].is_some() && reasons[2].is_none(), "{reasons:?}");
+        Ok(())
+    }
 
     #[test]
     fn what_is_computed_row_by_row_is_not_said_to_be_known_in_none() -> Result<()> {

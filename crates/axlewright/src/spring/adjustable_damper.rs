@@ -2,7 +2,7 @@ use super::damper_curve::{DamperPoint, measured, of_damper, through_rest};
 use super::{damper_rate_for_ratio, damping_ratio, wheel_damping};
 use crate::base::document::{Model, Value};
 use crate::base::numeric::MonotoneCubic;
-use crate::base::table::{Cell, Rows, Table};
+use crate::base::table::{Cell, Columns, Table};
 use crate::units::{Damping, Force, LinearStiffness, Mass, Quantity, Ratio, Velocity};
 use crate::{Error, Result, valid};
 
@@ -169,14 +169,15 @@ impl AdjustableDamper {
     pub fn table(&self, velocity: &[Velocity]) -> Result<Table> {
         let bump = self.measured("bump", &self.bump, 1.0)?;
         let rebound = self.measured("rebound", &self.rebound, -1.0)?;
-        let mut rows = Rows::new()
+        let mut rows = Columns::new()
             .quantity::<Velocity>("velocity")
             .words("bump_setting")
             .words("rebound_setting")
             .quantity::<Damping>("bump_damping")
             .quantity::<Damping>("rebound_damping")
             .quantity::<Damping>("mean_damping")
-            .quantity::<Ratio>("rebound_share");
+            .quantity::<Ratio>("rebound_share")
+            .over(&[velocity.len(), bump.len(), rebound.len()])?;
         for velocity in velocity {
             for bump in &bump {
                 for rebound in &rebound {

@@ -1,6 +1,6 @@
 use crate::base::document::{Model, Value};
 use crate::base::numeric::{MonotoneCubic, root};
-use crate::base::table::{Cell, Rows, Table};
+use crate::base::table::{Cell, Columns, Table};
 use crate::units::{Energy, Force, Length, LinearStiffness, Quantity};
 use crate::{Error, Result, valid};
 
@@ -137,11 +137,12 @@ impl BumpStop {
     /// One row a compression: `compression`, `force`, `rate`, `energy`; one beyond the points is a refused row.
     pub fn table(&self, compression: &[Length]) -> Result<Table> {
         self.check()?;
-        let mut rows = Rows::new()
+        let mut rows = Columns::new()
             .quantity::<Length>("compression")
             .quantity::<Force>("force")
             .quantity::<LinearStiffness>("rate")
-            .quantity::<Energy>("energy");
+            .quantity::<Energy>("energy")
+            .over(&[compression.len()])?;
         for compression in compression {
             let outputs = self
                 .at(*compression)

@@ -1,6 +1,6 @@
 use super::{natural_frequency, static_deflection, wheel_rate};
 use crate::base::document::{Model, Value};
-use crate::base::table::{Cell, Rows, Table};
+use crate::base::table::{Cell, Columns, Table};
 use crate::units::{
     Acceleration, Angle, Force, Frequency, Length, LinearStiffness, Mass, Quantity, Ratio, STANDARD_GRAVITY,
 };
@@ -224,7 +224,7 @@ impl Corner {
     /// One row a rate and motion ratio: `rate`, `motion_ratio`, `spring_force`, `spring_length`, `sag`, `droop_verdict`, `bump_left`, `ends_first`,
     /// `bump_verdict`, `bind_margin`, `bind_verdict`, `captive_margin`, `captive_verdict`, `wheel_rate`, `frequency`.
     pub fn table(&self, rate: &[LinearStiffness], motion_ratio: &[Ratio]) -> Result<Table> {
-        let mut rows = Rows::new()
+        let mut rows = Columns::new()
             .quantity::<LinearStiffness>("rate")
             .quantity::<Ratio>("motion_ratio")
             .quantity::<Force>("spring_force")
@@ -239,7 +239,8 @@ impl Corner {
             .quantity::<Length>("captive_margin")
             .words("captive_verdict")
             .quantity::<LinearStiffness>("wheel_rate")
-            .quantity::<Frequency>("frequency");
+            .quantity::<Frequency>("frequency")
+            .over(&[rate.len(), motion_ratio.len()])?;
         for rate in rate {
             for motion_ratio in motion_ratio {
                 let changed = Corner {

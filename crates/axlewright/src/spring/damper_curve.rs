@@ -1,7 +1,7 @@
 use super::{damping_ratio, wheel_damping};
 use crate::base::document::{Model, Value};
 use crate::base::numeric::{MonotoneCubic, sine_cosine};
-use crate::base::table::{Cell, Rows, Table};
+use crate::base::table::{Cell, Columns, Table};
 use crate::units::{Damping, Force, LinearStiffness, Mass, Quantity, Ratio, Velocity};
 use crate::{Error, Result, valid};
 use core::f64::consts::{FRAC_PI_2, PI};
@@ -146,7 +146,7 @@ impl DamperCurve {
     /// `rebound_share`, `cycle_damping`.
     pub fn table(&self, velocity: &[Velocity]) -> Result<Table> {
         self.check()?;
-        let mut rows = Rows::new()
+        let mut rows = Columns::new()
             .quantity::<Velocity>("velocity")
             .quantity::<Force>("bump_force")
             .quantity::<Force>("rebound_force")
@@ -154,7 +154,8 @@ impl DamperCurve {
             .quantity::<Damping>("rebound_damping")
             .quantity::<Damping>("mean_damping")
             .quantity::<Ratio>("rebound_share")
-            .quantity::<Damping>("cycle_damping");
+            .quantity::<Damping>("cycle_damping")
+            .over(&[velocity.len()])?;
         for velocity in velocity {
             let outputs = self.damping(*velocity).and_then(|on| {
                 Ok([

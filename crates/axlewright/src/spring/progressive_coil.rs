@@ -1,6 +1,6 @@
 use crate::base::document::{Model, Value};
 use crate::base::numeric::{MonotoneCubic, root};
-use crate::base::table::{Cell, Rows, Table};
+use crate::base::table::{Cell, Columns, Table};
 use crate::units::{Energy, Force, Length, LinearStiffness, Quantity};
 use crate::{Error, Result, valid};
 
@@ -130,11 +130,12 @@ impl ProgressiveCoil {
     /// One row a deflection: `deflection`, `force`, `rate`, `energy`; one beyond the points is a refused row.
     pub fn table(&self, deflection: &[Length]) -> Result<Table> {
         self.check()?;
-        let mut rows = Rows::new()
+        let mut rows = Columns::new()
             .quantity::<Length>("deflection")
             .quantity::<Force>("force")
             .quantity::<LinearStiffness>("rate")
-            .quantity::<Energy>("energy");
+            .quantity::<Energy>("energy")
+            .over(&[deflection.len()])?;
         for deflection in deflection {
             let outputs = self
                 .at(*deflection)

@@ -1,6 +1,6 @@
 use super::series_rate;
 use crate::base::document::{Model, Value};
-use crate::base::table::{Cell, Rows, Table};
+use crate::base::table::{Cell, Columns, Table};
 use crate::units::{Force, Length, LinearStiffness, Quantity};
 use crate::{Error, Result, valid};
 
@@ -262,13 +262,14 @@ impl Stack {
     /// One row a load: `load`, `length`, `deflection`, `rate`, `closed` (how many), `closed_springs` (their names).
     pub fn table(&self, load: &[Force]) -> Result<Table> {
         self.check()?;
-        let mut rows = Rows::new()
+        let mut rows = Columns::new()
             .quantity::<Force>("load")
             .quantity::<Length>("length")
             .quantity::<Length>("deflection")
             .quantity::<LinearStiffness>("rate")
             .whole("closed")
-            .words("closed_springs");
+            .words("closed_springs")
+            .over(&[load.len()])?;
         for load in load {
             let closed = self.springs.iter().filter(|spring| spring.is_closed(*load));
             let names = closed.map(|spring| spring.name.as_str()).collect::<Vec<_>>().join(", ");

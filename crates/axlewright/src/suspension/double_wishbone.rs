@@ -210,7 +210,7 @@ impl DoubleWishbone {
     /// # Returns
     /// One row a travel and rack travel: `travel`, `rack_travel`, and the results of `at`: `wheel_x`, `wheel_y`, `wheel_z`, `half_track`, `half_track_change`, `wheelbase_change`, `camber`, `camber_change`, `toe`, `bump_steer`, `caster`, `kingpin_inclination`, `scrub_radius`, `mechanical_trail`, `front_view_centre_y`, `front_view_centre_height`, `roll_centre_height`, `side_view_centre_x`, `side_view_centre_height`, `side_view_angle`, `wheel_path_angle`, `brake_anti_pitch`, `drive_anti_pitch`, `eye_length`, `motion_ratio`, `damper_motion_ratio`, `spring_length`, `spring_force`, `wheel_force`, `wheel_rate`, `spring_used`, `spring_left`, `damper_used`, `damper_left`, `torsion_bar_torque`, `bar_angle`, `bar_motion_ratio`, `upper_joint_angle`, `lower_ball_angle`, `tie_rod_outer_angle`, `tie_rod_inner_angle`, `joint_left`, `first_joint`.
     pub fn table(&self, travel: &[Length], rack_travel: &[Length]) -> Result<Table> {
-        Ok(Ready::new(self.parts())?.table(travel, rack_travel))
+        Ready::new(self.parts())?.table(travel, rack_travel)
     }
 
     /// Both wheels on level ground while the body rolls and heaves over them; the right wheel is the mirror image of this one.
@@ -246,7 +246,7 @@ impl DoubleWishbone {
     /// # Returns
     /// One row a heave, roll and rack travel: `heave`, `roll`, `rack_travel`, and the results of `in_roll`: `left_travel`, `right_travel`, `left_camber`, `right_camber`, `left_toe`, `right_toe`, `track`, `left_slope`, `right_slope`, `roll_centre_y`, `roll_centre_height`.
     pub fn roll_table(&self, heave: &[Length], roll: &[Angle], rack_travel: &[Length]) -> Result<Table> {
-        Ok(Ready::new(self.parts())?.roll_table(heave, roll, rack_travel))
+        Ready::new(self.parts())?.roll_table(heave, roll, rack_travel)
     }
 
     /// The joints in space, part by part: to draw the linkage, or to measure clearance from.
@@ -259,7 +259,7 @@ impl DoubleWishbone {
     /// One row a travel, rack travel and point, the points of a part in the order in which a line joins them: `travel`, `rack_travel`, `part` (`upper arm`, `lower arm`, `upright`, `tie rod`,
     /// `coil-over`, `coil` where it has seats of its own, `anti-roll bar`, `wheel`), `point`, and its place `x`, `y`, `z` in the body's axes.
     pub fn points(&self, travel: &[Length], rack_travel: &[Length]) -> Result<Table> {
-        Ok(Ready::new(self.parts())?.points(travel, rack_travel))
+        Ready::new(self.parts())?.points(travel, rack_travel)
     }
 
     /// How far the linkage goes in droop and bump before a link is in line with what it turns; damper, spring and joints may end it earlier.

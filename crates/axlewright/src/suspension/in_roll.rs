@@ -3,7 +3,7 @@
 use super::linkage::Body;
 use super::vector::{Vector, vector};
 use super::wheel_position::Ready;
-use crate::base::table::{Cell, Rows, Table};
+use crate::base::table::{Cell, Columns, Table};
 use crate::units::{Angle, Length, Quantity, Ratio};
 use crate::{Error, Result, valid};
 
@@ -124,8 +124,13 @@ impl Ready<'_> {
         })
     }
 
-    pub(super) fn roll_table(&self, heave: &[Length], roll: &[Angle], rack_travel: &[Length]) -> Table {
-        let mut rows = WheelsInRoll::columns();
+    pub(super) fn roll_table(
+        &self,
+        heave: &[Length],
+        roll: &[Angle],
+        rack_travel: &[Length],
+    ) -> Result<Table> {
+        let mut rows = WheelsInRoll::columns().over(&[heave.len(), roll.len(), rack_travel.len()])?;
         for (heave, roll) in heave.iter().flat_map(|heave| roll.iter().map(move |roll| (*heave, *roll))) {
             for rack in rack_travel {
                 let inputs = [Cell::from(heave), Cell::from(roll), Cell::from(*rack)];
@@ -135,7 +140,7 @@ impl Ready<'_> {
                 }
             }
         }
-        rows.finish()
+        Ok(rows.finish())
     }
 }
 
@@ -147,8 +152,8 @@ fn crossing(left: &Side, right: &Side) -> (f64, f64) {
 }
 
 impl WheelsInRoll {
-    fn columns() -> Rows {
-        Rows::new()
+    fn columns() -> Columns {
+        Columns::new()
             .quantity::<Length>("heave")
             .quantity::<Angle>("roll")
             .quantity::<Length>("rack_travel")

@@ -6,7 +6,7 @@ use super::outline::{Outline, outlines};
 use super::parts::{Axle, Braking, Point, Wheel, refused, within};
 use super::vector::{Vector, vector};
 use crate::base::document::{Model, Value};
-use crate::base::table::{Cell, Rows, Table};
+use crate::base::table::{Cell, Columns, Table};
 use crate::spring::{leaf_pack_rate, leaf_pack_stress};
 use crate::units::{
     Angle, Force, Length, LinearStiffness, Quantity, Ratio, RotationalStiffness, Stress, Torque,
@@ -482,8 +482,8 @@ impl LeafAxle {
     /// One row a heave and roll: `heave`, `roll`, and the results of `at`: `left_wheel_x`, `left_wheel_y`, `left_wheel_z`, `right_wheel_x`, `right_wheel_y`, `right_wheel_z`, `wheelbase_change`, `axle_steer`, `roll_steer`, `lateral_shift`, `pinion_angle`, `pinion_angle_change`, `roll_centre_height`, `side_view_centre_x`, `side_view_centre_height`, `side_view_angle`, `brake_anti_pitch`, `drive_anti_pitch`, `wheel_rate`, `roll_stiffness`, `wind_up_rate`, `left_spring_load`, `right_spring_load`, `left_leaf_stress`, `right_leaf_stress`, `left_shackle_angle`, `right_shackle_angle`, `left_shackle_opening`, `right_shackle_opening`, `left_eye_length`, `left_motion_ratio`, `left_roll_motion_ratio`, `left_coil_length`, `left_coil_force`, `left_coil_used`, `left_coil_remaining`, `left_wheel_force`, `right_eye_length`, `right_motion_ratio`, `right_roll_motion_ratio`, `right_coil_length`, `right_coil_force`, `right_coil_used`, `right_coil_remaining`, `right_wheel_force`, `bar_angle`, `bar_twist`, `bar_motion_ratio`, `damper_motion_ratio`, `left_damper_used`, `left_damper_remaining`, `right_damper_used`, `right_damper_remaining`, `left_bump_remaining`, `right_bump_remaining`.
     pub fn table(&self, heave: &[Length], roll: &[Angle]) -> Result<Table> {
         let ready = self.ready()?;
-        let inputs = Rows::new().quantity::<Length>("heave").quantity::<Angle>("roll");
-        let mut rows = LeafAxlePosition::columns(inputs);
+        let inputs = Columns::new().quantity::<Length>("heave").quantity::<Angle>("roll");
+        let mut rows = LeafAxlePosition::columns(inputs).over(&[heave.len(), roll.len()])?;
         for heave in heave {
             for roll in roll {
                 let inputs = [Cell::from(*heave), Cell::from(*roll)];
@@ -507,7 +507,7 @@ impl LeafAxle {
     /// and its place `x`, `y`, `z` in the body's axes. The main leaf goes from the `fixed eye` through `leaf`, `clamp` and `seat` to the `shackle eye`; sideways it is drawn from the eyes, which stay in their plane, evenly to its seat. A seat stands on the axle's own line, above or below it.
     pub fn points(&self, heave: &[Length], roll: &[Angle]) -> Result<Table> {
         let ready = self.ready()?;
-        Ok(outlines(["heave", "roll"], (heave, roll), |heave, roll| ready.outline(heave, roll)))
+        outlines(["heave", "roll"], (heave, roll), |heave, roll| ready.outline(heave, roll))
     }
 
     /// How far the springs go in droop and bump before a shackle is in line; damper, bump stop, coil, bar and the leaves' strength may end it earlier.
@@ -889,8 +889,8 @@ fn norm([x, y, z]: [Jet; 3]) -> Jet {
 /// The rows of two axles without roll; the second one stands at another heave.
 fn compared(before: &Ready<'_>, after: &Ready<'_>, standing: f64, heave: &[Length]) -> Result<Table> {
     let none = Angle::from_si(0.0);
-    let inputs = Rows::new().words("state").quantity::<Length>("heave");
-    let mut rows = LeafAxlePosition::columns(inputs);
+    let inputs = Columns::new().words("state").quantity::<Length>("heave");
+    let mut rows = LeafAxlePosition::columns(inputs).over(&[2, heave.len()])?;
     for heave in heave {
         for (state, ready, from) in [("before", before, 0.0), ("after", after, standing)] {
             let inputs = [Cell::Word(state), Cell::from(*heave)];
@@ -1560,8 +1560,8 @@ impl Ready<'_> {
 macro_rules! outputs {
     ($($name:ident: $kind:ident),+ $(,)?) => {
         impl LeafAxlePosition {
-            fn columns(rows: Rows) -> Rows {
-                rows$(.quantity::<$kind>(stringify!($name)))+
+            fn columns(columns: Columns) -> Columns {
+                columns$(.quantity::<$kind>(stringify!($name)))+
             }
             fn cells(&self) -> Vec<Cell<'_>> {
                 vec![$(Cell::from(self.$name)),+]

@@ -9,7 +9,7 @@ use super::parts::{Axle, Wheel, refused};
 use super::vector::{Vector, vector};
 use super::wheel_position::{BUMP, TravelRange, centre};
 use crate::base::document::{Model, Value};
-use crate::base::table::{Cell, Column, Rows, Table, Values, code};
+use crate::base::table::{Cell, Column, Columns, Rows, Table, Values, code};
 use crate::units::{Angle, Force, Length, LinearStiffness, Quantity, Ratio, RotationalStiffness, Torque};
 use crate::{Error, Result, valid};
 use std::borrow::Cow;
@@ -359,8 +359,10 @@ struct Filling<'a> {
 }
 
 impl<'a> Filling<'a> {
-    fn new(inputs: Rows, rows: usize) -> Filling<'a> {
-        Filling { inputs, lists: Lists::of(rows), row: 0, on: Found::unknown() }
+    /// A table over these lists, each value with every other.
+    fn over(lists: &[usize], inputs: Columns) -> Result<Filling<'a>> {
+        let inputs = inputs.beside(&Lists::of(0).columns()).over(lists)?;
+        Ok(Filling { inputs, lists: Lists::of(lists.iter().product()), row: 0, on: Found::unknown() })
     }
     fn push(&mut self, inputs: &[Cell<'_>], ready: &'a Ready<'_>, heave: Length, roll: Angle) {
         let found = ready.find(heave, roll, &mut self.on);
@@ -563,11 +565,8 @@ impl LiveAxle {
     /// One row a heave and roll: `heave`, `roll`, and the results of `at`: `axle_x`, `lateral_shift`, `axle_z`, `wheelbase_change`, `axle_steer`, `heave_steer`, `roll_steer`, `axle_pitch`, `pinion_angle`, `pinion_angle_change`, `pinion_x`, `pinion_y`, `pinion_z`, `roll_centre_height`, `roll_axis_angle`, `lateral_rod_height`, `side_view_centre_x`, `side_view_centre_height`, `side_view_angle`, `drive_anti_pitch`, `brake_anti_pitch`, `left_wheel_x`, `left_wheel_y`, `left_wheel_z`, `left_camber`, `left_toe`, `left_eye_length`, `left_motion_ratio`, `left_roll_motion_ratio`, `left_spring_length`, `left_spring_force`, `left_spring_used`, `left_spring_remaining`, `left_damper_used`, `left_damper_remaining`, `left_wheel_force`, `left_wheel_rate`, `right_wheel_x`, `right_wheel_y`, `right_wheel_z`, `right_camber`, `right_toe`, `right_eye_length`, `right_motion_ratio`, `right_roll_motion_ratio`, `right_spring_length`, `right_spring_force`, `right_spring_used`, `right_spring_remaining`, `right_damper_used`, `right_damper_remaining`, `right_wheel_force`, `right_wheel_rate`, `roll_stiffness`, `bar_angle`, `bar_twist`, `bar_motion_ratio`, `greatest_lean`, `greatest_lean_joint`, `joint_left`, `first_joint`, `lateral_rod_stretch`, `freedoms`, `redundant`, `bind_misfit`, `bind_force`, `bind_link`, `bind_moment`, `bind_roll_stiffness`.
     pub fn table(&self, heave: &[Length], roll: &[Angle]) -> Result<Table> {
         let ready = self.ready()?;
-        let inputs = Rows::with_room(heave.len() * roll.len());
-        let mut filling = Filling::new(
-            inputs.quantity::<Length>("heave").quantity::<Angle>("roll"),
-            heave.len() * roll.len(),
-        );
+        let inputs = Columns::new().quantity::<Length>("heave").quantity::<Angle>("roll");
+        let mut filling = Filling::over(&[heave.len(), roll.len()], inputs)?;
         for heave in heave {
             for roll in roll {
                 filling.push(&[Cell::from(*heave), Cell::from(*roll)], &ready, *heave, *roll);
@@ -587,7 +586,7 @@ impl LiveAxle {
     /// `upper rod`, `lower rod` and `bell crank` of a Watt linkage, `coil-over left`, `coil-over right`, `anti-roll bar`, `pinion` where its nose is given, `wheel left`, `wheel right`), `point`, and its place `x`, `y`, `z` in the body's axes.
     pub fn points(&self, heave: &[Length], roll: &[Angle]) -> Result<Table> {
         let ready = self.ready()?;
-        Ok(outlines(["heave", "roll"], (heave, roll), |heave, roll| ready.outline(heave, roll)))
+        outlines(["heave", "roll"], (heave, roll), |heave, roll| ready.outline(heave, roll))
     }
 
     /// How far the linkage goes in droop and bump before a link is over-extended; bar, damper, spring and joints may end it earlier.
@@ -698,8 +697,8 @@ impl LiveAxle {
             spring.seat_offset = Value::new(changed.left_eye_length - length);
         }
         let after = after.ready()?;
-        let inputs = Rows::with_room(2 * heave.len()).words("state").quantity::<Length>("heave");
-        let mut filling = Filling::new(inputs, 2 * heave.len());
+        let inputs = Columns::new().words("state").quantity::<Length>("heave");
+        let mut filling = Filling::over(&[2, heave.len()], inputs)?;
         for heave in heave {
             for (state, ready, from) in [("before", &before, none), ("after", &after, standing)] {
                 filling.push(&[Cell::Word(state), Cell::from(*heave)], ready, from + *heave, level);

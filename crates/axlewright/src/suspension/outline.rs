@@ -4,20 +4,24 @@ use super::parts::{Arm, Carrier};
 use super::vector::{Vector, vector};
 use super::wheel_position::{Ends, Ready, Upper};
 use crate::Result;
-use crate::base::table::{Cell, Rows, Table};
+use crate::base::table::{Cell, Columns, Table};
 use crate::units::{Length, Quantity};
 
 /// A part, and its points in the order in which a line joins them.
 pub(super) type Outline<'a> = Vec<(&'a str, Vec<(&'static str, Vector)>)>;
+
+/// Points of a large drawing, for the memory that a table of them takes.
+const POINTS: usize = 64;
 
 /// One row a state and point, each of the first inputs with each of the second ones; a state that is refused has one row.
 pub(super) fn outlines<'a, A: Quantity, B: Quantity>(
     [first, second]: [&'static str; 2],
     (firsts, seconds): (&[A], &[B]),
     outline: impl Fn(A, B) -> Result<Outline<'a>>,
-) -> Table {
-    let columns = Rows::new().quantity::<A>(first).quantity::<B>(second).words("part").words("point");
-    let mut rows = columns.quantity::<Length>("x").quantity::<Length>("y").quantity::<Length>("z");
+) -> Result<Table> {
+    let columns = Columns::new().quantity::<A>(first).quantity::<B>(second).words("part").words("point");
+    let columns = columns.quantity::<Length>("x").quantity::<Length>("y").quantity::<Length>("z");
+    let mut rows = columns.over(&[firsts.len(), seconds.len(), POINTS])?;
     for first in firsts {
         for second in seconds {
             let inputs = [Cell::from(*first), Cell::from(*second)];
@@ -34,11 +38,11 @@ pub(super) fn outlines<'a, A: Quantity, B: Quantity>(
             }
         }
     }
-    rows.finish()
+    Ok(rows.finish())
 }
 
 impl Ready<'_> {
-    pub(super) fn points(&self, travel: &[Length], rack_travel: &[Length]) -> Table {
+    pub(super) fn points(&self, travel: &[Length], rack_travel: &[Length]) -> Result<Table> {
         outlines(["travel", "rack_travel"], (travel, rack_travel), |travel, rack| self.outline(travel, rack))
     }
 

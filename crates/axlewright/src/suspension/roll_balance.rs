@@ -3,7 +3,7 @@ use super::{
     roll_arm, tyre_roll_stiffness,
 };
 use crate::base::document::{Model, Value};
-use crate::base::table::{Cell, Rows, Table};
+use crate::base::table::{Cell, Columns, Table};
 use crate::units::{
     Acceleration, Angle, Force, Length, LinearStiffness, Mass, Quantity, Ratio, RollGradient,
     RotationalStiffness, STANDARD_GRAVITY,
@@ -523,7 +523,7 @@ impl RollBalance {
         rear_bar_rate: &[LinearStiffness],
         lateral_acceleration: &[Acceleration],
     ) -> Result<Table> {
-        let mut rows = Rows::new()
+        let mut rows = Columns::new()
             .quantity::<LinearStiffness>("front_bar_rate")
             .quantity::<LinearStiffness>("rear_bar_rate")
             .quantity::<Acceleration>("lateral_acceleration")
@@ -534,7 +534,8 @@ impl RollBalance {
             .quantity::<Ratio>("front_share")
             .quantity::<Ratio>("share_over_weight")
             .quantity::<Force>("front_inner_load")
-            .quantity::<Force>("rear_inner_load");
+            .quantity::<Force>("rear_inner_load")
+            .over(&[front_bar_rate.len(), rear_bar_rate.len(), lateral_acceleration.len()])?;
         for front_bar in front_bar_rate {
             for rear_bar in rear_bar_rate {
                 let mut changed = self.clone();

@@ -7,7 +7,7 @@ use super::parts::{
 };
 use super::vector::{Scalar, Two, Vector, vector};
 use crate::base::document::Value;
-use crate::base::table::{Cell, NumberRows, Rows, Table};
+use crate::base::table::{Cell, Columns, NumberRows, Table};
 use crate::units::{Angle, Force, Length, LinearStiffness, Quantity, Ratio, Torque};
 use crate::{Error, Result, valid};
 
@@ -635,12 +635,12 @@ impl<'a> Ready<'a> {
         self.pose(travel, rack_travel).map(|pose| self.row(&self.results(&pose)))
     }
 
-    pub(super) fn table(&self, travel: &[Length], rack_travel: &[Length]) -> Table {
+    pub(super) fn table(&self, travel: &[Length], rack_travel: &[Length]) -> Result<Table> {
+        let inputs = Columns::new().quantity::<Length>("travel").quantity::<Length>("rack_travel");
+        let columns = WheelPosition::columns(inputs);
+        let mut rows = NumberRows::new(columns.over(&[travel.len(), rack_travel.len()])?);
         let states: Vec<[Length; 2]> =
             travel.iter().flat_map(|travel| rack_travel.iter().map(move |rack| [*travel, *rack])).collect();
-        let inputs =
-            Rows::with_room(states.len()).quantity::<Length>("travel").quantity::<Length>("rack_travel");
-        let mut rows = NumberRows::new(WheelPosition::columns(inputs));
         for pair in states.chunks(2) {
             // Two at once; what is not found so is found, or refused, alone.
             let [first, second] = [pair[0], pair[pair.len() - 1]];
@@ -653,7 +653,7 @@ impl<'a> Ready<'a> {
                 rows.push(&[Cell::from(*travel), Cell::from(*rack)], row);
             }
         }
-        rows.finish()
+        Ok(rows.finish())
     }
 
     pub(super) fn travel_range(&self, rack_travel: Length) -> Result<TravelRange> {
@@ -745,8 +745,8 @@ fn compared<M: Independent>(before: &M, mut after: M, standing: Length, travel: 
         bar.torque = Value::new(bar.torque.quantity + torque);
     }
     let after = Ready::new(after.parts())?;
-    let inputs = Rows::new().words("state").quantity::<Length>("travel");
-    let mut rows = NumberRows::new(WheelPosition::columns(inputs));
+    let inputs = Columns::new().words("state").quantity::<Length>("travel");
+    let mut rows = NumberRows::new(WheelPosition::columns(inputs).over(&[2, travel.len()])?);
     for travel in travel {
         for (state, ready, from) in [("before", &before, none), ("after", &after, standing)] {
             rows.push(&[Cell::Word(state), Cell::from(*travel)], ready.row_at(from + *travel, none));
@@ -829,8 +829,8 @@ macro_rules! columns {
         }
 
         impl WheelPosition {
-            fn columns(rows: Rows) -> Rows {
-                rows$(.quantity::<$quantity>(stringify!($name)))*.words("first_joint")
+            fn columns(columns: Columns) -> Columns {
+                columns$(.quantity::<$quantity>(stringify!($name)))*.words("first_joint")
             }
         }
     };
@@ -885,7 +885,7 @@ columns! {
 #[cfg(test)]
 pub(super) fn table_equals_single_calls(model: &impl Independent, travel: &[Length], rack_travel: &[Length]) {
     let ready = Ready::new(model.parts()).unwrap();
-    let table = ready.table(travel, rack_travel);
+    let table = ready.table(travel, rack_travel).unwrap();
     let states = travel.iter().flat_map(|travel| rack_travel.iter().map(move |rack| (*travel, *rack)));
     for (row, (travel, rack)) in states.enumerate() {
         let [first, second] = ["travel", "rack_travel"].map(|name| table.numbers(name).unwrap()[row]);

@@ -1,5 +1,5 @@
 use crate::base::document::Model;
-use crate::base::table::{Cell, Rows, Table};
+use crate::base::table::{Cell, Columns, Table};
 use crate::tyre::load_capacity;
 use crate::units::{Length, Mass, Quantity, Ratio, TurnsPerDistance, Velocity, km_h};
 use crate::{Error, Result, valid};
@@ -194,12 +194,13 @@ impl Tyre {
     /// speedometer set for the new tyre reads too much.
     pub fn wear_table(&self, tread_worn: &[Length]) -> Result<Table> {
         let new = self.rolling(Length::from_si(0.0))?;
-        let mut rows = Rows::new()
+        let mut rows = Columns::new()
             .quantity::<Length>("tread_worn")
             .quantity::<Length>("rolling_radius")
             .quantity::<Length>("rolling_circumference")
             .quantity::<TurnsPerDistance>("rolling_turns")
-            .quantity::<Ratio>("overread");
+            .quantity::<Ratio>("overread")
+            .over(&[tread_worn.len()])?;
         for worn in tread_worn {
             let outputs = self.rolling(*worn).map(|rolling| -> [Cell<'_>; 4] {
                 let overread: Ratio =

@@ -1,6 +1,6 @@
 use super::{Tyre, speedometer_error, track_change, wheel_backspacing, wheel_offset};
 use crate::base::document::{Model, Value};
-use crate::base::table::{Cell, Rows, Table};
+use crate::base::table::{Cell, Columns, Table};
 use crate::units::{Angle, Length, Quantity, Ratio};
 use crate::{Error, Result, Verdict, valid};
 
@@ -248,7 +248,7 @@ impl WheelChange {
     /// # Returns
     /// One row an offset and rim width: `offset`, `rim_width`, `inner_change`, `inner_left`, `inner_verdict`, `outer_change`, `outer_left`, `outer_verdict`, `flange_change`, `track_change`, `scrub_change`.
     pub fn table(&self, offset: &[Length], rim_width: &[Length]) -> Result<Table> {
-        let mut rows = Rows::new()
+        let mut rows = Columns::new()
             .quantity::<Length>("offset")
             .quantity::<Length>("rim_width")
             .quantity::<Length>("inner_change")
@@ -259,7 +259,8 @@ impl WheelChange {
             .words("outer_verdict")
             .quantity::<Length>("flange_change")
             .quantity::<Length>("track_change")
-            .quantity::<Length>("scrub_change");
+            .quantity::<Length>("scrub_change")
+            .over(&[offset.len(), rim_width.len()])?;
         for offset in offset {
             for rim_width in rim_width {
                 let mut changed = self.clone();
