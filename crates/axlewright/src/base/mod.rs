@@ -1,6 +1,7 @@
 //! What every system stands on: units and their text, errors, validity, tables, verdicts, numeric helpers.
 pub mod document;
 pub mod error;
+pub(crate) mod integrator;
 pub mod numeric;
 #[cfg(feature = "sheet")]
 pub mod section;

@@ -21,7 +21,6 @@ mod flat_ride_rear_frequency;
 mod full_car;
 mod half_car;
 mod integral;
-mod integrator;
 mod linear;
 mod matrix;
 mod nonlinear_quarter_car;

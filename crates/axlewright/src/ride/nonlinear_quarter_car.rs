@@ -1,7 +1,7 @@
 use super::course::{Course, Leg, Road};
-use super::integrator::Integrator;
 use super::response::{Motion, table};
 use crate::base::document::{Model, Value};
+use crate::base::integrator::Integrator;
 use crate::base::numeric::MonotoneCubic;
 use crate::base::table::Table;
 use crate::spring::{BumpStop, DamperCurve};
@@ -238,9 +238,10 @@ impl NonlinearQuarterCar {
             integrator.start(slope, from, &state)?;
             for (_, to) in leg.steps() {
                 fault.set(None);
-                state = integrator.advance(slope, to).map_err(|error| {
+                let reached = integrator.advance(slope, |_, _| [], to).map_err(|error| {
                     fault.get().and_then(|(time, state)| parts.beyond(time, &state)).unwrap_or(error)
                 })?;
+                state = reached.state;
                 if row {
                     let road = piece.at(to).0;
                     let on = parts.forces(road, &state);
