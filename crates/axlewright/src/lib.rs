@@ -7,6 +7,11 @@
 //! Systems stand on layers and import downward only: `base` < `air` `fluid` < `tyre` `spring` `engine` `mass` < `suspension`
 //! `driveline` `cooling` < `ride` < `catalogue`.
 //!
+//! # Features
+//! Each system is a feature of its name and brings along the systems that it uses. By default all systems are there, as
+//! functions and models. `default-features = false, features = ["spring"]` is the springs alone, with `uom` and the two
+//! packages below it. Opt-in are `serde`, models as JSON and TOML text, and `sheet`, the build sheet with all systems and `serde`.
+//!
 //! # Reading the compiler
 //! The types are dimensions, so the compiler speaks of exponents where two kinds are mixed:
 //! - "expected `Z0`, found `PInt<...>`" or "expected `PInt<...>`, found `NInt<...>`": another dimension, such as a force where a
@@ -23,18 +28,28 @@
 
 pub mod base;
 
+#[cfg(feature = "air")]
 pub mod air;
+#[cfg(feature = "fluid")]
 pub mod fluid;
 
+#[cfg(feature = "engine")]
 pub mod engine;
+#[cfg(feature = "mass")]
 pub mod mass;
+#[cfg(feature = "spring")]
 pub mod spring;
+#[cfg(feature = "tyre")]
 pub mod tyre;
 
+#[cfg(feature = "cooling")]
 pub mod cooling;
+#[cfg(feature = "driveline")]
 pub mod driveline;
+#[cfg(feature = "suspension")]
 pub mod suspension;
 
+#[cfg(feature = "ride")]
 pub mod ride;
 
 pub mod catalogue;

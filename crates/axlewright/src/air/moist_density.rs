@@ -34,8 +34,8 @@ const VAPOUR_GAS: f64 = 8.314_462_618 / 0.018_015_28;
 ///
 /// # Example
 /// ```
-/// use axlewright::{air, fluid, units::*};
-/// let vapour = fluid::water_saturation_pressure(Temperature::of::<degC>(24.0))?;
+/// use axlewright::{air, units::*};
+/// let vapour = AbsolutePressure::of::<kPa_absolute>(2.986); // at a dew point of 24 °C: `fluid::water_saturation_pressure`
 /// let density = air::moist_density(AbsolutePressure::of::<kPa_absolute>(101.325), Temperature::of::<degC>(35.0), vapour)?;
 /// assert_eq!(format!("{:.3} kg/m³", density.in_::<kg_m3>()), "1.133 kg/m³");
 /// # Ok::<(), axlewright::Error>(())

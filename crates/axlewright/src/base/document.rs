@@ -195,7 +195,7 @@ mod value {
 }
 
 #[cfg(test)]
-#[cfg(feature = "serde")]
+#[cfg(all(feature = "serde", feature = "cooling", feature = "driveline", feature = "engine"))]
 mod tests {
     use super::*;
     use crate::cooling::Coolant;

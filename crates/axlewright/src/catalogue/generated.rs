@@ -8,6 +8,7 @@ use crate::units::{Quantity, *};
 
 /// Every function of the core, sorted by path.
 pub static ENTRIES: &[Entry] = &[
+    #[cfg(feature = "air")]
     Entry {
         path: "air.absolute_pressure",
         summary: "Absolute pressure of a gauge reading.",
@@ -39,6 +40,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, air_absolute_pressure),
         batch: |x, y, refused| rows(x, y, refused, air_absolute_pressure),
     },
+    #[cfg(feature = "air")]
     Entry {
         path: "air.altimeter_setting_from_station_pressure",
         summary: "Pressure reduced to sea level, as a weather report would give it, from the pressure of the air at a place.",
@@ -70,6 +72,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, air_altimeter_setting_from_station_pressure),
         batch: |x, y, refused| rows(x, y, refused, air_altimeter_setting_from_station_pressure),
     },
+    #[cfg(feature = "air")]
     Entry {
         path: "air.density_altitude",
         summary: "Altitude at which the standard atmosphere has the density of the air around.",
@@ -93,6 +96,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, air_density_altitude),
         batch: |x, y, refused| rows(x, y, refused, air_density_altitude),
     },
+    #[cfg(feature = "air")]
     Entry {
         path: "air.gauge_pressure",
         summary: "Gauge reading of an absolute pressure.",
@@ -124,6 +128,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, air_gauge_pressure),
         batch: |x, y, refused| rows(x, y, refused, air_gauge_pressure),
     },
+    #[cfg(feature = "air")]
     Entry {
         path: "air.geometric_altitude",
         summary: "Height, as a survey or a map gives it, of a geopotential altitude.",
@@ -147,6 +152,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, air_geometric_altitude),
         batch: |x, y, refused| rows(x, y, refused, air_geometric_altitude),
     },
+    #[cfg(feature = "air")]
     Entry {
         path: "air.geopotential_altitude",
         summary: "Geopotential altitude of a height that was surveyed.",
@@ -170,6 +176,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, air_geopotential_altitude),
         batch: |x, y, refused| rows(x, y, refused, air_geopotential_altitude),
     },
+    #[cfg(feature = "air")]
     Entry {
         path: "air.moist_density",
         summary: "Density of moist air.",
@@ -202,6 +209,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, air_moist_density),
         batch: |x, y, refused| rows(x, y, refused, air_moist_density),
     },
+    #[cfg(feature = "air")]
     Entry {
         path: "air.pressure_altitude",
         summary: "Altitude at which the standard atmosphere has the pressure of the air around.",
@@ -225,6 +233,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, air_pressure_altitude),
         batch: |x, y, refused| rows(x, y, refused, air_pressure_altitude),
     },
+    #[cfg(feature = "air")]
     Entry {
         path: "air.standard_density",
         summary: "Density of the standard atmosphere.",
@@ -248,6 +257,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, air_standard_density),
         batch: |x, y, refused| rows(x, y, refused, air_standard_density),
     },
+    #[cfg(feature = "air")]
     Entry {
         path: "air.standard_pressure",
         summary: "Pressure of the standard atmosphere: the station pressure of an average day.",
@@ -271,6 +281,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, air_standard_pressure),
         batch: |x, y, refused| rows(x, y, refused, air_standard_pressure),
     },
+    #[cfg(feature = "air")]
     Entry {
         path: "air.station_pressure_from_altimeter_setting",
         summary: "Pressure of the air at a place, from the pressure that a weather report reduced to sea level.",
@@ -302,6 +313,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, air_station_pressure_from_altimeter_setting),
         batch: |x, y, refused| rows(x, y, refused, air_station_pressure_from_altimeter_setting),
     },
+    #[cfg(feature = "cooling")]
     Entry {
         path: "cooling.air_test_energy",
         summary: "Energy that air under test pressure sets free when what holds it bursts.",
@@ -334,6 +346,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, cooling_air_test_energy),
         batch: |x, y, refused| rows(x, y, refused, cooling_air_test_energy),
     },
+    #[cfg(feature = "cooling")]
     Entry {
         path: "cooling.ethylene_glycol_boiling_altitude",
         summary: "Height above sea level from which on a mix of water and ethylene glycol begins to boil at a temperature, under a cap.",
@@ -371,6 +384,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, cooling_ethylene_glycol_boiling_altitude),
         batch: |x, y, refused| rows(x, y, refused, cooling_ethylene_glycol_boiling_altitude),
     },
+    #[cfg(feature = "cooling")]
     Entry {
         path: "cooling.ethylene_glycol_cap_pressure",
         summary: "Least cap pressure under which a mix of water and ethylene glycol does not boil at a temperature.",
@@ -408,6 +422,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, cooling_ethylene_glycol_cap_pressure),
         batch: |x, y, refused| rows(x, y, refused, cooling_ethylene_glycol_cap_pressure),
     },
+    #[cfg(feature = "cooling")]
     Entry {
         path: "cooling.ethylene_glycol_expansion_volume",
         summary: "Volume by which a fill of water and ethylene glycol grows as it warms.",
@@ -451,6 +466,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, cooling_ethylene_glycol_expansion_volume),
         batch: |x, y, refused| rows(x, y, refused, cooling_ethylene_glycol_expansion_volume),
     },
+    #[cfg(feature = "cooling")]
     Entry {
         path: "cooling.ethylene_glycol_pump_inlet_margin",
         summary: "How far a mix of water and ethylene glycol is from boiling at the inlet of the pump, where the pressure is lowest.",
@@ -500,6 +516,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, cooling_ethylene_glycol_pump_inlet_margin),
         batch: |x, y, refused| rows(x, y, refused, cooling_ethylene_glycol_pump_inlet_margin),
     },
+    #[cfg(feature = "cooling")]
     Entry {
         path: "cooling.header_air_volume",
         summary: "Air that a closed header tank needs above the cold coolant, so that the cap stays shut when the coolant has grown.",
@@ -561,6 +578,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, cooling_header_air_volume),
         batch: |x, y, refused| rows(x, y, refused, cooling_header_air_volume),
     },
+    #[cfg(feature = "cooling")]
     Entry {
         path: "cooling.leak_down_least_pressure",
         summary: "Lowest reading at the end of a leak-down test that still proves the system tight.",
@@ -653,6 +671,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, cooling_leak_down_pressure),
         batch: |x, y, refused| rows(x, y, refused, cooling_leak_down_pressure),
     },
+    #[cfg(feature = "cooling")]
     Entry {
         path: "cooling.leak_down_pressure_over_coolant",
         summary: "What a tight system of coolant with air trapped above it should read after its temperature has changed.",
@@ -714,6 +733,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, cooling_leak_down_pressure_over_coolant),
         batch: |x, y, refused| rows(x, y, refused, cooling_leak_down_pressure_over_coolant),
     },
+    #[cfg(feature = "cooling")]
     Entry {
         path: "cooling.leaked_air_volume",
         summary: "Air that left a system under test, from the pressure it lost.",
@@ -757,6 +777,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, cooling_leaked_air_volume),
         batch: |x, y, refused| rows(x, y, refused, cooling_leaked_air_volume),
     },
+    #[cfg(feature = "cooling")]
     Entry {
         path: "cooling.leaked_coolant_volume",
         summary: "Coolant that left a system under test, from the pressure that the air trapped above it lost.",
@@ -800,6 +821,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, cooling_leaked_coolant_volume),
         batch: |x, y, refused| rows(x, y, refused, cooling_leaked_coolant_volume),
     },
+    #[cfg(feature = "cooling")]
     Entry {
         path: "cooling.propylene_glycol_boiling_altitude",
         summary: "Height above sea level from which on a mix of water and propylene glycol begins to boil at a temperature, under a cap.",
@@ -837,6 +859,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, cooling_propylene_glycol_boiling_altitude),
         batch: |x, y, refused| rows(x, y, refused, cooling_propylene_glycol_boiling_altitude),
     },
+    #[cfg(feature = "cooling")]
     Entry {
         path: "cooling.propylene_glycol_cap_pressure",
         summary: "Least cap pressure under which a mix of water and propylene glycol does not boil at a temperature.",
@@ -874,6 +897,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, cooling_propylene_glycol_cap_pressure),
         batch: |x, y, refused| rows(x, y, refused, cooling_propylene_glycol_cap_pressure),
     },
+    #[cfg(feature = "cooling")]
     Entry {
         path: "cooling.propylene_glycol_expansion_volume",
         summary: "Volume by which a fill of water and propylene glycol grows as it warms.",
@@ -917,6 +941,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, cooling_propylene_glycol_expansion_volume),
         batch: |x, y, refused| rows(x, y, refused, cooling_propylene_glycol_expansion_volume),
     },
+    #[cfg(feature = "cooling")]
     Entry {
         path: "cooling.propylene_glycol_pump_inlet_margin",
         summary: "How far a mix of water and propylene glycol is from boiling at the inlet of the pump, where the pressure is lowest.",
@@ -966,6 +991,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, cooling_propylene_glycol_pump_inlet_margin),
         batch: |x, y, refused| rows(x, y, refused, cooling_propylene_glycol_pump_inlet_margin),
     },
+    #[cfg(feature = "cooling")]
     Entry {
         path: "cooling.water_boiling_altitude",
         summary: "Height above sea level from which on water begins to boil at a temperature, under a cap.",
@@ -997,6 +1023,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, cooling_water_boiling_altitude),
         batch: |x, y, refused| rows(x, y, refused, cooling_water_boiling_altitude),
     },
+    #[cfg(feature = "cooling")]
     Entry {
         path: "cooling.water_cap_pressure",
         summary: "Least cap pressure under which water does not boil at a temperature.",
@@ -1028,6 +1055,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, cooling_water_cap_pressure),
         batch: |x, y, refused| rows(x, y, refused, cooling_water_cap_pressure),
     },
+    #[cfg(feature = "cooling")]
     Entry {
         path: "cooling.water_pump_inlet_margin",
         summary: "How far water is from boiling at the inlet of the pump, where the pressure is lowest.",
@@ -1071,6 +1099,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, cooling_water_pump_inlet_margin),
         batch: |x, y, refused| rows(x, y, refused, cooling_water_pump_inlet_margin),
     },
+    #[cfg(feature = "cooling")]
     Entry {
         path: "cooling.water_test_energy",
         summary: "Energy that water, or another liquid, under test pressure sets free when what holds it bursts.",
@@ -1108,6 +1137,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, cooling_water_test_energy),
         batch: |x, y, refused| rows(x, y, refused, cooling_water_test_energy),
     },
+    #[cfg(feature = "driveline")]
     Entry {
         path: "driveline.axle_ratio_by_turns",
         summary: "Axle ratio by counting, both wheels turned together.",
@@ -1139,6 +1169,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, driveline_axle_ratio_by_turns),
         batch: |x, y, refused| rows(x, y, refused, driveline_axle_ratio_by_turns),
     },
+    #[cfg(feature = "driveline")]
     Entry {
         path: "driveline.axle_ratio_one_wheel_held",
         summary: "Axle ratio by counting, one wheel held: the free one turns twice as far as the carrier.",
@@ -1170,6 +1201,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, driveline_axle_ratio_one_wheel_held),
         batch: |x, y, refused| rows(x, y, refused, driveline_axle_ratio_one_wheel_held),
     },
+    #[cfg(feature = "driveline")]
     Entry {
         path: "driveline.axle_shaft_torque_locked",
         summary: "Highest torque of one axle shaft behind a locked or slip-limiting differential.",
@@ -1201,6 +1233,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, driveline_axle_shaft_torque_locked),
         batch: |x, y, refused| rows(x, y, refused, driveline_axle_shaft_torque_locked),
     },
+    #[cfg(feature = "driveline")]
     Entry {
         path: "driveline.axle_shaft_torque_open",
         summary: "Highest torque of one axle shaft behind an open differential.",
@@ -1232,6 +1265,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, driveline_axle_shaft_torque_open),
         batch: |x, y, refused| rows(x, y, refused, driveline_axle_shaft_torque_open),
     },
+    #[cfg(feature = "driveline")]
     Entry {
         path: "driveline.clamp_load_for_capacity",
         summary: "Clamp load that a disc clutch wants for a capacity: uniform wear, the one of the two models that asks for more.",
@@ -1271,6 +1305,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, driveline_clamp_load_for_capacity),
         batch: |x, y, refused| rows(x, y, refused, driveline_clamp_load_for_capacity),
     },
+    #[cfg(feature = "driveline")]
     Entry {
         path: "driveline.clutch_capacity_uniform_pressure",
         summary: "Torque that a new disc clutch holds before it slips: uniform pressure, the higher of the two models.",
@@ -1310,6 +1345,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, driveline_clutch_capacity_uniform_pressure),
         batch: |x, y, refused| rows(x, y, refused, driveline_clutch_capacity_uniform_pressure),
     },
+    #[cfg(feature = "driveline")]
     Entry {
         path: "driveline.clutch_capacity_uniform_wear",
         summary: "Torque that a worn-in disc clutch holds before it slips: uniform wear, the lower of the two models.",
@@ -1349,6 +1385,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, driveline_clutch_capacity_uniform_wear),
         batch: |x, y, refused| rows(x, y, refused, driveline_clutch_capacity_uniform_wear),
     },
+    #[cfg(feature = "driveline")]
     Entry {
         path: "driveline.crawl_ratio",
         summary: "Crawl ratio: turns of the engine for one turn of the wheels in the lowest gear there is.",
@@ -1386,6 +1423,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, driveline_crawl_ratio),
         batch: |x, y, refused| rows(x, y, refused, driveline_crawl_ratio),
     },
+    #[cfg(feature = "driveline")]
     Entry {
         path: "driveline.crawl_ratio_for_speed",
         summary: "Crawl ratio that gives a wanted road speed at an engine speed.",
@@ -1423,6 +1461,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, driveline_crawl_ratio_for_speed),
         batch: |x, y, refused| rows(x, y, refused, driveline_crawl_ratio_for_speed),
     },
+    #[cfg(feature = "driveline")]
     Entry {
         path: "driveline.crawl_speed",
         summary: "Crawl speed: the road speed in the lowest gear there is.",
@@ -1472,6 +1511,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, driveline_crawl_speed),
         batch: |x, y, refused| rows(x, y, refused, driveline_crawl_speed),
     },
+    #[cfg(feature = "driveline")]
     Entry {
         path: "driveline.engine_speed",
         summary: "Engine speed at a road speed in a gear: the cruise engine speed.",
@@ -1510,6 +1550,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, driveline_engine_speed),
         batch: |x, y, refused| rows(x, y, refused, driveline_engine_speed),
     },
+    #[cfg(feature = "driveline")]
     Entry {
         path: "driveline.engine_speed_after_shift",
         summary: "Engine speed after a shift, the road speed being what it was.",
@@ -1547,6 +1588,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, driveline_engine_speed_after_shift),
         batch: |x, y, refused| rows(x, y, refused, driveline_engine_speed_after_shift),
     },
+    #[cfg(feature = "driveline")]
     Entry {
         path: "driveline.final_drive_for_cruise",
         summary: "Final drive that gives a wanted engine speed at a road speed.",
@@ -1585,6 +1627,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, driveline_final_drive_for_cruise),
         batch: |x, y, refused| rows(x, y, refused, driveline_final_drive_for_cruise),
     },
+    #[cfg(feature = "driveline")]
     Entry {
         path: "driveline.first_gear_for_crawl",
         summary: "First gear that gives a wanted crawl ratio.",
@@ -1622,6 +1665,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, driveline_first_gear_for_crawl),
         batch: |x, y, refused| rows(x, y, refused, driveline_first_gear_for_crawl),
     },
+    #[cfg(feature = "driveline")]
     Entry {
         path: "driveline.gear_step",
         summary: "Step between two gears: how far apart their ratios are.",
@@ -1653,6 +1697,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, driveline_gear_step),
         batch: |x, y, refused| rows(x, y, refused, driveline_gear_step),
     },
+    #[cfg(feature = "driveline")]
     Entry {
         path: "driveline.grip_torque",
         summary: "Torque at the wheels of an axle beyond which its tyres slip.",
@@ -1690,6 +1735,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, driveline_grip_torque),
         batch: |x, y, refused| rows(x, y, refused, driveline_grip_torque),
     },
+    #[cfg(feature = "driveline")]
     Entry {
         path: "driveline.grip_torque_upstream",
         summary: "Torque at a part further up the driveline beyond which the tyres slip.",
@@ -1727,6 +1773,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, driveline_grip_torque_upstream),
         batch: |x, y, refused| rows(x, y, refused, driveline_grip_torque_upstream),
     },
+    #[cfg(feature = "driveline")]
     Entry {
         path: "driveline.road_speed",
         summary: "Road speed at an engine speed in a gear.",
@@ -1765,6 +1812,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, driveline_road_speed),
         batch: |x, y, refused| rows(x, y, refused, driveline_road_speed),
     },
+    #[cfg(feature = "driveline")]
     Entry {
         path: "driveline.tyre_diameter_for_cruise",
         summary: "Tyre diameter that gives a wanted engine speed at a road speed.",
@@ -1809,6 +1857,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, driveline_tyre_diameter_for_cruise),
         batch: |x, y, refused| rows(x, y, refused, driveline_tyre_diameter_for_cruise),
     },
+    #[cfg(feature = "driveline")]
     Entry {
         path: "driveline.wheel_torque",
         summary: "Torque at the driven wheels together, from the torque of the engine.",
@@ -1852,6 +1901,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, driveline_wheel_torque),
         batch: |x, y, refused| rows(x, y, refused, driveline_wheel_torque),
     },
+    #[cfg(feature = "engine")]
     Entry {
         path: "engine.boost_pressure_ratio",
         summary: "Pressure ratio over a compressor from a boost gauge.",
@@ -1889,6 +1939,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, engine_boost_pressure_ratio),
         batch: |x, y, refused| rows(x, y, refused, engine_boost_pressure_ratio),
     },
+    #[cfg(feature = "engine")]
     Entry {
         path: "engine.charge_temperature",
         summary: "Temperature of the charge behind a compressor.",
@@ -1926,6 +1977,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, engine_charge_temperature),
         batch: |x, y, refused| rows(x, y, refused, engine_charge_temperature),
     },
+    #[cfg(feature = "engine")]
     Entry {
         path: "engine.crank_power",
         summary: "Power at the crankshaft from power at the wheels.",
@@ -1957,6 +2009,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, engine_crank_power),
         batch: |x, y, refused| rows(x, y, refused, engine_crank_power),
     },
+    #[cfg(feature = "engine")]
     Entry {
         path: "engine.displacement",
         summary: "Displacement of a piston engine.",
@@ -1984,6 +2037,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, engine_displacement),
         batch: |x, y, refused| rows(x, y, refused, engine_displacement),
     },
+    #[cfg(feature = "engine")]
     Entry {
         path: "engine.mean_effective_pressure_four_stroke",
         summary: "Mean effective pressure of a four-stroke engine at a torque.",
@@ -2015,6 +2069,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, engine_mean_effective_pressure_four_stroke),
         batch: |x, y, refused| rows(x, y, refused, engine_mean_effective_pressure_four_stroke),
     },
+    #[cfg(feature = "engine")]
     Entry {
         path: "engine.mean_effective_pressure_two_stroke",
         summary: "Mean effective pressure of a two-stroke engine at a torque.",
@@ -2046,6 +2101,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, engine_mean_effective_pressure_two_stroke),
         batch: |x, y, refused| rows(x, y, refused, engine_mean_effective_pressure_two_stroke),
     },
+    #[cfg(feature = "engine")]
     Entry {
         path: "engine.mean_piston_speed",
         summary: "Mean speed of the piston.",
@@ -2067,6 +2123,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, engine_mean_piston_speed),
         batch: |x, y, refused| rows(x, y, refused, engine_mean_piston_speed),
     },
+    #[cfg(feature = "engine")]
     Entry {
         path: "engine.power",
         summary: "Power at a torque and a speed.",
@@ -2093,6 +2150,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, engine_power),
         batch: |x, y, refused| rows(x, y, refused, engine_power),
     },
+    #[cfg(feature = "engine")]
     Entry {
         path: "engine.torque",
         summary: "Torque that a power is at a speed.",
@@ -2119,6 +2177,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, engine_torque),
         batch: |x, y, refused| rows(x, y, refused, engine_torque),
     },
+    #[cfg(feature = "engine")]
     Entry {
         path: "engine.wheel_power",
         summary: "Power at the wheels from power at the crankshaft.",
@@ -2150,6 +2209,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, engine_wheel_power),
         batch: |x, y, refused| rows(x, y, refused, engine_wheel_power),
     },
+    #[cfg(feature = "fluid")]
     Entry {
         path: "fluid.ethylene_glycol_boiling_pressure",
         summary: "Absolute pressure under which a mix of water and ethylene glycol begins to boil at a temperature.",
@@ -2176,6 +2236,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, fluid_ethylene_glycol_boiling_pressure),
         batch: |x, y, refused| rows(x, y, refused, fluid_ethylene_glycol_boiling_pressure),
     },
+    #[cfg(feature = "fluid")]
     Entry {
         path: "fluid.ethylene_glycol_boiling_temperature",
         summary: "Temperature at which a mix of water and ethylene glycol begins to boil under an absolute pressure.",
@@ -2207,6 +2268,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, fluid_ethylene_glycol_boiling_temperature),
         batch: |x, y, refused| rows(x, y, refused, fluid_ethylene_glycol_boiling_temperature),
     },
+    #[cfg(feature = "fluid")]
     Entry {
         path: "fluid.ethylene_glycol_concentrate_share",
         summary: "Concentrate to pour for a wanted strength by mass: its share by volume in a mix of water and ethylene glycol.",
@@ -2238,6 +2300,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, fluid_ethylene_glycol_concentrate_share),
         batch: |x, y, refused| rows(x, y, refused, fluid_ethylene_glycol_concentrate_share),
     },
+    #[cfg(feature = "fluid")]
     Entry {
         path: "fluid.ethylene_glycol_density",
         summary: "Density of a mix of water and ethylene glycol.",
@@ -2269,6 +2332,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, fluid_ethylene_glycol_density),
         batch: |x, y, refused| rows(x, y, refused, fluid_ethylene_glycol_density),
     },
+    #[cfg(feature = "fluid")]
     Entry {
         path: "fluid.ethylene_glycol_dynamic_viscosity",
         summary: "Dynamic viscosity of a mix of water and ethylene glycol.",
@@ -2300,6 +2364,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, fluid_ethylene_glycol_dynamic_viscosity),
         batch: |x, y, refused| rows(x, y, refused, fluid_ethylene_glycol_dynamic_viscosity),
     },
+    #[cfg(feature = "fluid")]
     Entry {
         path: "fluid.ethylene_glycol_expansion",
         summary: "Growth in volume of a mix of water and ethylene glycol between two temperatures.",
@@ -2337,6 +2402,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, fluid_ethylene_glycol_expansion),
         batch: |x, y, refused| rows(x, y, refused, fluid_ethylene_glycol_expansion),
     },
+    #[cfg(feature = "fluid")]
     Entry {
         path: "fluid.ethylene_glycol_expansion_coefficient",
         summary: "Thermal expansion coefficient, by volume, of a mix of water and ethylene glycol.",
@@ -2368,6 +2434,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, fluid_ethylene_glycol_expansion_coefficient),
         batch: |x, y, refused| rows(x, y, refused, fluid_ethylene_glycol_expansion_coefficient),
     },
+    #[cfg(feature = "fluid")]
     Entry {
         path: "fluid.ethylene_glycol_freezing_temperature",
         summary: "Temperature at which a mix of water and ethylene glycol begins to freeze.",
@@ -2391,6 +2458,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, fluid_ethylene_glycol_freezing_temperature),
         batch: |x, y, refused| rows(x, y, refused, fluid_ethylene_glycol_freezing_temperature),
     },
+    #[cfg(feature = "fluid")]
     Entry {
         path: "fluid.ethylene_glycol_mass_fraction",
         summary: "Glycol by mass in a mix that was measured out by volume: water and a concentrate of ethylene glycol.",
@@ -2422,6 +2490,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, fluid_ethylene_glycol_mass_fraction),
         batch: |x, y, refused| rows(x, y, refused, fluid_ethylene_glycol_mass_fraction),
     },
+    #[cfg(feature = "fluid")]
     Entry {
         path: "fluid.ethylene_glycol_mass_fraction_for_freezing",
         summary: "Least share of ethylene glycol with which a mix begins to freeze no sooner than at a temperature.",
@@ -2445,6 +2514,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, fluid_ethylene_glycol_mass_fraction_for_freezing),
         batch: |x, y, refused| rows(x, y, refused, fluid_ethylene_glycol_mass_fraction_for_freezing),
     },
+    #[cfg(feature = "fluid")]
     Entry {
         path: "fluid.ethylene_glycol_specific_heat",
         summary: "Specific heat of a mix of water and ethylene glycol.",
@@ -2476,6 +2546,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, fluid_ethylene_glycol_specific_heat),
         batch: |x, y, refused| rows(x, y, refused, fluid_ethylene_glycol_specific_heat),
     },
+    #[cfg(feature = "fluid")]
     Entry {
         path: "fluid.ethylene_glycol_thermal_conductivity",
         summary: "Thermal conductivity of a mix of water and ethylene glycol.",
@@ -2507,6 +2578,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, fluid_ethylene_glycol_thermal_conductivity),
         batch: |x, y, refused| rows(x, y, refused, fluid_ethylene_glycol_thermal_conductivity),
     },
+    #[cfg(feature = "fluid")]
     Entry {
         path: "fluid.propylene_glycol_boiling_pressure",
         summary: "Absolute pressure under which a mix of water and propylene glycol begins to boil at a temperature.",
@@ -2533,6 +2605,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, fluid_propylene_glycol_boiling_pressure),
         batch: |x, y, refused| rows(x, y, refused, fluid_propylene_glycol_boiling_pressure),
     },
+    #[cfg(feature = "fluid")]
     Entry {
         path: "fluid.propylene_glycol_boiling_temperature",
         summary: "Temperature at which a mix of water and propylene glycol begins to boil under an absolute pressure.",
@@ -2564,6 +2637,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, fluid_propylene_glycol_boiling_temperature),
         batch: |x, y, refused| rows(x, y, refused, fluid_propylene_glycol_boiling_temperature),
     },
+    #[cfg(feature = "fluid")]
     Entry {
         path: "fluid.propylene_glycol_concentrate_share",
         summary: "Concentrate to pour for a wanted strength by mass: its share by volume in a mix of water and propylene glycol.",
@@ -2595,6 +2669,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, fluid_propylene_glycol_concentrate_share),
         batch: |x, y, refused| rows(x, y, refused, fluid_propylene_glycol_concentrate_share),
     },
+    #[cfg(feature = "fluid")]
     Entry {
         path: "fluid.propylene_glycol_density",
         summary: "Density of a mix of water and propylene glycol.",
@@ -2626,6 +2701,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, fluid_propylene_glycol_density),
         batch: |x, y, refused| rows(x, y, refused, fluid_propylene_glycol_density),
     },
+    #[cfg(feature = "fluid")]
     Entry {
         path: "fluid.propylene_glycol_dynamic_viscosity",
         summary: "Dynamic viscosity of a mix of water and propylene glycol.",
@@ -2657,6 +2733,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, fluid_propylene_glycol_dynamic_viscosity),
         batch: |x, y, refused| rows(x, y, refused, fluid_propylene_glycol_dynamic_viscosity),
     },
+    #[cfg(feature = "fluid")]
     Entry {
         path: "fluid.propylene_glycol_expansion",
         summary: "Growth in volume of a mix of water and propylene glycol between two temperatures.",
@@ -2694,6 +2771,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, fluid_propylene_glycol_expansion),
         batch: |x, y, refused| rows(x, y, refused, fluid_propylene_glycol_expansion),
     },
+    #[cfg(feature = "fluid")]
     Entry {
         path: "fluid.propylene_glycol_expansion_coefficient",
         summary: "Thermal expansion coefficient, by volume, of a mix of water and propylene glycol.",
@@ -2725,6 +2803,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, fluid_propylene_glycol_expansion_coefficient),
         batch: |x, y, refused| rows(x, y, refused, fluid_propylene_glycol_expansion_coefficient),
     },
+    #[cfg(feature = "fluid")]
     Entry {
         path: "fluid.propylene_glycol_freezing_temperature",
         summary: "Temperature at which a mix of water and propylene glycol begins to freeze.",
@@ -2748,6 +2827,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, fluid_propylene_glycol_freezing_temperature),
         batch: |x, y, refused| rows(x, y, refused, fluid_propylene_glycol_freezing_temperature),
     },
+    #[cfg(feature = "fluid")]
     Entry {
         path: "fluid.propylene_glycol_mass_fraction",
         summary: "Glycol by mass in a mix that was measured out by volume: water and a concentrate of propylene glycol.",
@@ -2779,6 +2859,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, fluid_propylene_glycol_mass_fraction),
         batch: |x, y, refused| rows(x, y, refused, fluid_propylene_glycol_mass_fraction),
     },
+    #[cfg(feature = "fluid")]
     Entry {
         path: "fluid.propylene_glycol_mass_fraction_for_freezing",
         summary: "Least share of propylene glycol with which a mix begins to freeze no sooner than at a temperature.",
@@ -2802,6 +2883,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, fluid_propylene_glycol_mass_fraction_for_freezing),
         batch: |x, y, refused| rows(x, y, refused, fluid_propylene_glycol_mass_fraction_for_freezing),
     },
+    #[cfg(feature = "fluid")]
     Entry {
         path: "fluid.propylene_glycol_specific_heat",
         summary: "Specific heat of a mix of water and propylene glycol.",
@@ -2833,6 +2915,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, fluid_propylene_glycol_specific_heat),
         batch: |x, y, refused| rows(x, y, refused, fluid_propylene_glycol_specific_heat),
     },
+    #[cfg(feature = "fluid")]
     Entry {
         path: "fluid.propylene_glycol_thermal_conductivity",
         summary: "Thermal conductivity of a mix of water and propylene glycol.",
@@ -2864,6 +2947,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, fluid_propylene_glycol_thermal_conductivity),
         batch: |x, y, refused| rows(x, y, refused, fluid_propylene_glycol_thermal_conductivity),
     },
+    #[cfg(feature = "fluid")]
     Entry {
         path: "fluid.water_boiling_temperature",
         summary: "Temperature at which water boils under an absolute pressure.",
@@ -2887,6 +2971,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, fluid_water_boiling_temperature),
         batch: |x, y, refused| rows(x, y, refused, fluid_water_boiling_temperature),
     },
+    #[cfg(feature = "fluid")]
     Entry {
         path: "fluid.water_saturation_pressure",
         summary: "Absolute pressure under which water boils at a temperature.",
@@ -2905,6 +2990,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, fluid_water_saturation_pressure),
         batch: |x, y, refused| rows(x, y, refused, fluid_water_saturation_pressure),
     },
+    #[cfg(feature = "mass")]
     Entry {
         path: "mass.axle_loads_under_acceleration",
         summary: "Loads of the axles while the vehicle gains or loses speed on a level road.",
@@ -2957,6 +3043,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, mass_axle_loads_under_acceleration),
         batch: |x, y, refused| rows(x, y, refused, mass_axle_loads_under_acceleration),
     },
+    #[cfg(feature = "mass")]
     Entry {
         path: "mass.lateral_load_transfer",
         summary: "Load that the outer wheels gain and the inner wheels lose in a turn, both axles together.",
@@ -3000,6 +3087,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, mass_lateral_load_transfer),
         batch: |x, y, refused| rows(x, y, refused, mass_lateral_load_transfer),
     },
+    #[cfg(feature = "mass")]
     Entry {
         path: "mass.longitudinal_load_transfer",
         summary: "Load that the rear axle gains and the front axle loses while the vehicle gains speed.",
@@ -3038,6 +3126,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, mass_longitudinal_load_transfer),
         batch: |x, y, refused| rows(x, y, refused, mass_longitudinal_load_transfer),
     },
+    #[cfg(feature = "mass")]
     Entry {
         path: "mass.raised_axle_height",
         summary: "Height of the centre of gravity from raising one axle, the lift measured at the wheel centres.",
@@ -3093,6 +3182,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, mass_raised_axle_height),
         batch: |x, y, refused| rows(x, y, refused, mass_raised_axle_height),
     },
+    #[cfg(feature = "mass")]
     Entry {
         path: "mass.raised_axle_height_over_tyres",
         summary: "Height of the centre of gravity from raising one axle, the lift measured under the tyres, whose deflection is taken off.",
@@ -3160,6 +3250,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, mass_raised_axle_height_over_tyres),
         batch: |x, y, refused| rows(x, y, refused, mass_raised_axle_height_over_tyres),
     },
+    #[cfg(feature = "mass")]
     Entry {
         path: "mass.sprung_centre",
         summary: "Sprung mass and its centre of gravity, from those of the whole vehicle and of what moves with the wheels.",
@@ -3236,6 +3327,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, mass_sprung_centre),
         batch: |x, y, refused| rows(x, y, refused, mass_sprung_centre),
     },
+    #[cfg(feature = "mass")]
     Entry {
         path: "mass.sprung_mass",
         summary: "Mass that the springs carry: what the scales read less what moves with the wheels.",
@@ -3267,6 +3359,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, mass_sprung_mass),
         batch: |x, y, refused| rows(x, y, refused, mass_sprung_mass),
     },
+    #[cfg(feature = "mass")]
     Entry {
         path: "mass.static_axle_loads",
         summary: "Loads of the axles of a vehicle that stands level, from where its centre of gravity lies.",
@@ -3307,6 +3400,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, mass_static_axle_loads),
         batch: |x, y, refused| rows(x, y, refused, mass_static_axle_loads),
     },
+    #[cfg(feature = "mass")]
     Entry {
         path: "mass.weight_distribution",
         summary: "Axle loads, shares and centre of gravity from four scale readings.",
@@ -3372,6 +3466,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, mass_weight_distribution),
         batch: |x, y, refused| rows(x, y, refused, mass_weight_distribution),
     },
+    #[cfg(feature = "ride")]
     Entry {
         path: "ride.damping_for_least_body_acceleration",
         summary: "Damping at the wheel with which the body of a quarter car is shaken least on a random road.",
@@ -3415,6 +3510,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, ride_damping_for_least_body_acceleration),
         batch: |x, y, refused| rows(x, y, refused, ride_damping_for_least_body_acceleration),
     },
+    #[cfg(feature = "ride")]
     Entry {
         path: "ride.damping_for_least_tyre_load",
         summary: "Damping at the wheel with which the load of the tyre varies least on a random road.",
@@ -3458,6 +3554,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, ride_damping_for_least_tyre_load),
         batch: |x, y, refused| rows(x, y, refused, ride_damping_for_least_tyre_load),
     },
+    #[cfg(feature = "ride")]
     Entry {
         path: "ride.dynamic_index",
         summary: "Dynamic index of a body in pitch: 1 where each axle is a centre about which it swings.",
@@ -3496,6 +3593,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, ride_dynamic_index),
         batch: |x, y, refused| rows(x, y, refused, ride_dynamic_index),
     },
+    #[cfg(feature = "ride")]
     Entry {
         path: "ride.flat_ride_cycles",
         summary: "Cycles of the front after a bump until front and rear move together, and the body no longer pitches.",
@@ -3529,6 +3627,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, ride_flat_ride_cycles),
         batch: |x, y, refused| rows(x, y, refused, ride_flat_ride_cycles),
     },
+    #[cfg(feature = "ride")]
     Entry {
         path: "ride.flat_ride_rear_frequency",
         summary: "Rear frequency with which the body no longer pitches after so many cycles of the front.",
@@ -3562,6 +3661,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, ride_flat_ride_rear_frequency),
         batch: |x, y, refused| rows(x, y, refused, ride_flat_ride_rear_frequency),
     },
+    #[cfg(feature = "ride")]
     Entry {
         path: "ride.road_displacement_density",
         summary: "Spectral density of a road's height at a wavelength, from its roughness.",
@@ -3593,6 +3693,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, ride_road_displacement_density),
         batch: |x, y, refused| rows(x, y, refused, ride_road_displacement_density),
     },
+    #[cfg(feature = "ride")]
     Entry {
         path: "ride.transmissibility",
         summary: "How much of the motion of its foot a mass on spring and damper makes.",
@@ -3624,6 +3725,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, ride_transmissibility),
         batch: |x, y, refused| rows(x, y, refused, ride_transmissibility),
     },
+    #[cfg(feature = "ride")]
     Entry {
         path: "ride.wk_weighting",
         summary: "Magnitude of the frequency weighting Wk: how much of a vertical vibration of a seat at this frequency is felt.",
@@ -3647,6 +3749,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, ride_wk_weighting),
         batch: |x, y, refused| rows(x, y, refused, ride_wk_weighting),
     },
+    #[cfg(feature = "spring")]
     Entry {
         path: "spring.active_coils_for_rate",
         summary: "Active coils with which a helical compression spring has the wanted rate.",
@@ -3690,6 +3793,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, spring_active_coils_for_rate),
         batch: |x, y, refused| rows(x, y, refused, spring_active_coils_for_rate),
     },
+    #[cfg(feature = "spring")]
     Entry {
         path: "spring.air_spring_rate",
         summary: "Tangent rate of an air spring, from its gauge pressure, its volume and how its area changes.",
@@ -3745,6 +3849,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, spring_air_spring_rate),
         batch: |x, y, refused| rows(x, y, refused, spring_air_spring_rate),
     },
+    #[cfg(feature = "spring")]
     Entry {
         path: "spring.anti_roll_bar_diameter_for_rate",
         summary: "Diameter of the solid anti-roll bar that has the wanted rate at the ends of its arms.",
@@ -3788,6 +3893,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, spring_anti_roll_bar_diameter_for_rate),
         batch: |x, y, refused| rows(x, y, refused, spring_anti_roll_bar_diameter_for_rate),
     },
+    #[cfg(feature = "spring")]
     Entry {
         path: "spring.anti_roll_bar_rate",
         summary: "Rate of an anti-roll bar at the ends of its arms while they move in opposite directions.",
@@ -3819,6 +3925,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, spring_anti_roll_bar_rate),
         batch: |x, y, refused| rows(x, y, refused, spring_anti_roll_bar_rate),
     },
+    #[cfg(feature = "spring")]
     Entry {
         path: "spring.buckling_deflection",
         summary: "Deflection from its free length at which a compression spring buckles.",
@@ -3868,6 +3975,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, spring_buckling_deflection),
         batch: |x, y, refused| rows(x, y, refused, spring_buckling_deflection),
     },
+    #[cfg(feature = "spring")]
     Entry {
         path: "spring.coil_bind_clearance",
         summary: "What is left between the coils, summed over the spring, when the wheel is at full bump.",
@@ -3917,6 +4025,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, spring_coil_bind_clearance),
         batch: |x, y, refused| rows(x, y, refused, spring_coil_bind_clearance),
     },
+    #[cfg(feature = "spring")]
     Entry {
         path: "spring.coil_rate",
         summary: "Rate of a helical compression spring of round wire.",
@@ -3960,6 +4069,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, spring_coil_rate),
         batch: |x, y, refused| rows(x, y, refused, spring_coil_rate),
     },
+    #[cfg(feature = "spring")]
     Entry {
         path: "spring.coil_shear_stress",
         summary: "Greatest shear stress in the wire of a helical spring under a load, corrected for curvature after Wahl.",
@@ -3997,6 +4107,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, spring_coil_shear_stress),
         batch: |x, y, refused| rows(x, y, refused, spring_coil_shear_stress),
     },
+    #[cfg(feature = "spring")]
     Entry {
         path: "spring.critical_damping",
         summary: "Damping at the wheel that just keeps the sprung mass from swinging past its rest position.",
@@ -4028,6 +4139,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, spring_critical_damping),
         batch: |x, y, refused| rows(x, y, refused, spring_critical_damping),
     },
+    #[cfg(feature = "spring")]
     Entry {
         path: "spring.damped_frequency",
         summary: "Frequency at which a damped mass on its spring swings.",
@@ -4059,6 +4171,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, spring_damped_frequency),
         batch: |x, y, refused| rows(x, y, refused, spring_damped_frequency),
     },
+    #[cfg(feature = "spring")]
     Entry {
         path: "spring.damper_rate_for_ratio",
         summary: "Rate of the damper itself that gives a wheel the wanted damping ratio.",
@@ -4102,6 +4215,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, spring_damper_rate_for_ratio),
         batch: |x, y, refused| rows(x, y, refused, spring_damper_rate_for_ratio),
     },
+    #[cfg(feature = "spring")]
     Entry {
         path: "spring.damping_ratio",
         summary: "Damping of one wheel as a share of critical damping.",
@@ -4139,6 +4253,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, spring_damping_ratio),
         batch: |x, y, refused| rows(x, y, refused, spring_damping_ratio),
     },
+    #[cfg(feature = "spring")]
     Entry {
         path: "spring.free_length_for_ride_height",
         summary: "Free length of the spring that holds the wanted ride height.",
@@ -4176,6 +4291,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, spring_free_length_for_ride_height),
         batch: |x, y, refused| rows(x, y, refused, spring_free_length_for_ride_height),
     },
+    #[cfg(feature = "spring")]
     Entry {
         path: "spring.inclined_tangent_rate",
         summary: "Wheel rate of a loaded, inclined spring: fixed upper eye, lower eye moving straight up with the wheel's travel.",
@@ -4225,6 +4341,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, spring_inclined_tangent_rate),
         batch: |x, y, refused| rows(x, y, refused, spring_inclined_tangent_rate),
     },
+    #[cfg(feature = "spring")]
     Entry {
         path: "spring.leaf_pack_rate",
         summary: "Rate of a semi-elliptic leaf spring at the axle in its middle.",
@@ -4270,6 +4387,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, spring_leaf_pack_rate),
         batch: |x, y, refused| rows(x, y, refused, spring_leaf_pack_rate),
     },
+    #[cfg(feature = "spring")]
     Entry {
         path: "spring.leaf_pack_stress",
         summary: "Bending stress in the leaves of a semi-elliptic leaf spring under a load at its middle.",
@@ -4323,6 +4441,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, spring_leaf_pack_stress),
         batch: |x, y, refused| rows(x, y, refused, spring_leaf_pack_stress),
     },
+    #[cfg(feature = "spring")]
     Entry {
         path: "spring.minimum_gap_clearance",
         summary: "What is left above the minimum gap between the coils when the wheel is at full bump.",
@@ -4372,6 +4491,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, spring_minimum_gap_clearance),
         batch: |x, y, refused| rows(x, y, refused, spring_minimum_gap_clearance),
     },
+    #[cfg(feature = "spring")]
     Entry {
         path: "spring.minimum_gap_cold_dynamic",
         summary: "Sum of the gaps that must stay open between the coils of a cold-coiled spring under a load that changes.",
@@ -4409,6 +4529,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, spring_minimum_gap_cold_dynamic),
         batch: |x, y, refused| rows(x, y, refused, spring_minimum_gap_cold_dynamic),
     },
+    #[cfg(feature = "spring")]
     Entry {
         path: "spring.minimum_gap_cold_static",
         summary: "Sum of the gaps that must stay open between the coils of a cold-coiled spring under a load that stays.",
@@ -4446,6 +4567,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, spring_minimum_gap_cold_static),
         batch: |x, y, refused| rows(x, y, refused, spring_minimum_gap_cold_static),
     },
+    #[cfg(feature = "spring")]
     Entry {
         path: "spring.minimum_gap_hot_dynamic",
         summary: "Sum of the gaps that must stay open between the coils of a hot-coiled spring under a load that changes.",
@@ -4483,6 +4605,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, spring_minimum_gap_hot_dynamic),
         batch: |x, y, refused| rows(x, y, refused, spring_minimum_gap_hot_dynamic),
     },
+    #[cfg(feature = "spring")]
     Entry {
         path: "spring.minimum_gap_hot_static",
         summary: "Sum of the gaps that must stay open between the coils of a hot-coiled spring under a load that stays.",
@@ -4520,6 +4643,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, spring_minimum_gap_hot_static),
         batch: |x, y, refused| rows(x, y, refused, spring_minimum_gap_hot_static),
     },
+    #[cfg(feature = "spring")]
     Entry {
         path: "spring.natural_frequency",
         summary: "Undamped natural frequency of the sprung mass on its spring.",
@@ -4551,6 +4675,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, spring_natural_frequency),
         batch: |x, y, refused| rows(x, y, refused, spring_natural_frequency),
     },
+    #[cfg(feature = "spring")]
     Entry {
         path: "spring.parallel_rate",
         summary: "Rate of two springs side by side or nested in each other, both shortened by the same travel.",
@@ -4582,6 +4707,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, spring_parallel_rate),
         batch: |x, y, refused| rows(x, y, refused, spring_parallel_rate),
     },
+    #[cfg(feature = "spring")]
     Entry {
         path: "spring.ride_rate",
         summary: "Rate between body and ground: the wheel rate and the tyre's rate in series.",
@@ -4613,6 +4739,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, spring_ride_rate),
         batch: |x, y, refused| rows(x, y, refused, spring_ride_rate),
     },
+    #[cfg(feature = "spring")]
     Entry {
         path: "spring.series_crossover",
         summary: "Load and deflection at which one of two stacked springs goes solid and the stack takes the rate of the other.",
@@ -4688,6 +4815,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, spring_series_crossover),
         batch: |x, y, refused| rows(x, y, refused, spring_series_crossover),
     },
+    #[cfg(feature = "spring")]
     Entry {
         path: "spring.series_rate",
         summary: "Rate of two springs stacked on each other, each carrying the whole load.",
@@ -4719,6 +4847,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, spring_series_rate),
         batch: |x, y, refused| rows(x, y, refused, spring_series_rate),
     },
+    #[cfg(feature = "spring")]
     Entry {
         path: "spring.shortest_length",
         summary: "Shortest length at which a compression spring may work.",
@@ -4750,6 +4879,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, spring_shortest_length),
         batch: |x, y, refused| rows(x, y, refused, spring_shortest_length),
     },
+    #[cfg(feature = "spring")]
     Entry {
         path: "spring.solid_length_closed",
         summary: "Solid (block) length of a compression spring with closed ends that are not ground, by Shigley's rule.",
@@ -4781,6 +4911,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, spring_solid_length_closed),
         batch: |x, y, refused| rows(x, y, refused, spring_solid_length_closed),
     },
+    #[cfg(feature = "spring")]
     Entry {
         path: "spring.solid_length_closed_ground",
         summary: "Solid (block) length of a compression spring with closed and ground ends.",
@@ -4812,6 +4943,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, spring_solid_length_closed_ground),
         batch: |x, y, refused| rows(x, y, refused, spring_solid_length_closed_ground),
     },
+    #[cfg(feature = "spring")]
     Entry {
         path: "spring.spring_rate_for_frequency",
         summary: "Rate of the spring to order, so that the sprung mass on it swings at the wanted frequency.",
@@ -4855,6 +4987,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, spring_spring_rate_for_frequency),
         batch: |x, y, refused| rows(x, y, refused, spring_spring_rate_for_frequency),
     },
+    #[cfg(feature = "spring")]
     Entry {
         path: "spring.static_deflection",
         summary: "Deflection of a linear spring under a load, from its free length.",
@@ -4881,6 +5014,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, spring_static_deflection),
         batch: |x, y, refused| rows(x, y, refused, spring_static_deflection),
     },
+    #[cfg(feature = "spring")]
     Entry {
         path: "spring.stored_energy",
         summary: "Energy that a linear spring holds at a deflection.",
@@ -4912,6 +5046,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, spring_stored_energy),
         batch: |x, y, refused| rows(x, y, refused, spring_stored_energy),
     },
+    #[cfg(feature = "spring")]
     Entry {
         path: "spring.surge_frequency",
         summary: "Lowest frequency at which the coils of a spring between two flat seats surge to and fro by themselves.",
@@ -4961,6 +5096,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, spring_surge_frequency),
         batch: |x, y, refused| rows(x, y, refused, spring_surge_frequency),
     },
+    #[cfg(feature = "spring")]
     Entry {
         path: "spring.tangent_rate_for_frequency",
         summary: "Tangent rate at the wheel that gives a sprung mass the wanted natural frequency.",
@@ -4992,6 +5128,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, spring_tangent_rate_for_frequency),
         batch: |x, y, refused| rows(x, y, refused, spring_tangent_rate_for_frequency),
     },
+    #[cfg(feature = "spring")]
     Entry {
         path: "spring.torsion_bar_arm_rate",
         summary: "Vertical rate at the end of a torsion bar's arm, with what the leaning arm adds.",
@@ -5035,6 +5172,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, spring_torsion_bar_arm_rate),
         batch: |x, y, refused| rows(x, y, refused, spring_torsion_bar_arm_rate),
     },
+    #[cfg(feature = "spring")]
     Entry {
         path: "spring.torsion_bar_rate",
         summary: "Torque over twist of a round torsion bar, solid or bored.",
@@ -5078,6 +5216,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, spring_torsion_bar_rate),
         batch: |x, y, refused| rows(x, y, refused, spring_torsion_bar_rate),
     },
+    #[cfg(feature = "spring")]
     Entry {
         path: "spring.torsion_bar_stress",
         summary: "Greatest shear stress in a round torsion bar, at its surface.",
@@ -5110,6 +5249,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, spring_torsion_bar_stress),
         batch: |x, y, refused| rows(x, y, refused, spring_torsion_bar_stress),
     },
+    #[cfg(feature = "spring")]
     Entry {
         path: "spring.wahl_factor",
         summary: "Wahl's factor: by how much curvature and direct shear raise the stress at the inside of a coil.",
@@ -5141,6 +5281,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, spring_wahl_factor),
         batch: |x, y, refused| rows(x, y, refused, spring_wahl_factor),
     },
+    #[cfg(feature = "spring")]
     Entry {
         path: "spring.wheel_damping",
         summary: "Damping at the wheel of a damper on a lever.",
@@ -5172,6 +5313,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, spring_wheel_damping),
         batch: |x, y, refused| rows(x, y, refused, spring_wheel_damping),
     },
+    #[cfg(feature = "spring")]
     Entry {
         path: "spring.wheel_rate",
         summary: "Wheel rate of a spring on a lever, from its motion ratio and its angle: the part that does not depend on load.",
@@ -5209,6 +5351,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, spring_wheel_rate),
         batch: |x, y, refused| rows(x, y, refused, spring_wheel_rate),
     },
+    #[cfg(feature = "spring")]
     Entry {
         path: "spring.wheel_tangent_rate",
         summary: "Wheel rate of a loaded spring whose motion ratio changes along the travel.",
@@ -5252,6 +5395,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, spring_wheel_tangent_rate),
         batch: |x, y, refused| rows(x, y, refused, spring_wheel_tangent_rate),
     },
+    #[cfg(feature = "spring")]
     Entry {
         path: "spring.wire_diameter_for_rate",
         summary: "Wire from which a helical compression spring gets the wanted rate.",
@@ -5295,6 +5439,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, spring_wire_diameter_for_rate),
         batch: |x, y, refused| rows(x, y, refused, spring_wire_diameter_for_rate),
     },
+    #[cfg(feature = "suspension")]
     Entry {
         path: "suspension.axle_load_transfer",
         summary: "Load that the outer wheel of an axle gains in a turn, by the way it takes.",
@@ -5377,6 +5522,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, suspension_axle_load_transfer),
         batch: |x, y, refused| rows(x, y, refused, suspension_axle_load_transfer),
     },
+    #[cfg(feature = "suspension")]
     Entry {
         path: "suspension.bar_rate_for_roll_stiffness",
         summary: "Rate of the anti-roll bar that gives an axle the wanted roll stiffness.",
@@ -5409,6 +5555,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, suspension_bar_rate_for_roll_stiffness),
         batch: |x, y, refused| rows(x, y, refused, suspension_bar_rate_for_roll_stiffness),
     },
+    #[cfg(feature = "suspension")]
     Entry {
         path: "suspension.bar_roll_stiffness",
         summary: "Roll stiffness that an anti-roll bar gives an axle.",
@@ -5441,6 +5588,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, suspension_bar_roll_stiffness),
         batch: |x, y, refused| rows(x, y, refused, suspension_bar_roll_stiffness),
     },
+    #[cfg(feature = "suspension")]
     Entry {
         path: "suspension.front_transfer_share",
         summary: "Share of the front axle in the load that a turn moves to the outer wheels.",
@@ -5472,6 +5620,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, suspension_front_transfer_share),
         batch: |x, y, refused| rows(x, y, refused, suspension_front_transfer_share),
     },
+    #[cfg(feature = "suspension")]
     Entry {
         path: "suspension.independent_roll_stiffness",
         summary: "Roll stiffness that the springs of independently sprung wheels give an axle.",
@@ -5498,6 +5647,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, suspension_independent_roll_stiffness),
         batch: |x, y, refused| rows(x, y, refused, suspension_independent_roll_stiffness),
     },
+    #[cfg(feature = "suspension")]
     Entry {
         path: "suspension.live_axle_roll_stiffness",
         summary: "Roll stiffness that the springs give a live axle: their base counts, not the track.",
@@ -5529,6 +5679,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, suspension_live_axle_roll_stiffness),
         batch: |x, y, refused| rows(x, y, refused, suspension_live_axle_roll_stiffness),
     },
+    #[cfg(feature = "suspension")]
     Entry {
         path: "suspension.roll_arm",
         summary: "Height of the sprung mass over the roll axis: the lever on which a turn leans the body.",
@@ -5573,6 +5724,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, suspension_roll_arm),
         batch: |x, y, refused| rows(x, y, refused, suspension_roll_arm),
     },
+    #[cfg(feature = "suspension")]
     Entry {
         path: "suspension.roll_gradient",
         summary: "Roll angle of the body over lateral acceleration, body to ground.",
@@ -5616,6 +5768,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, suspension_roll_gradient),
         batch: |x, y, refused| rows(x, y, refused, suspension_roll_gradient),
     },
+    #[cfg(feature = "suspension")]
     Entry {
         path: "suspension.roll_stiffness_for_gradient",
         summary: "Roll stiffness of both axles together that gives the wanted roll gradient.",
@@ -5653,6 +5806,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, suspension_roll_stiffness_for_gradient),
         batch: |x, y, refused| rows(x, y, refused, suspension_roll_stiffness_for_gradient),
     },
+    #[cfg(feature = "suspension")]
     Entry {
         path: "suspension.roll_stiffness_over_tyres",
         summary: "Roll stiffness of an axle to the ground: springs and bar in series with the tyres.",
@@ -5684,6 +5838,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, suspension_roll_stiffness_over_tyres),
         batch: |x, y, refused| rows(x, y, refused, suspension_roll_stiffness_over_tyres),
     },
+    #[cfg(feature = "suspension")]
     Entry {
         path: "suspension.tyre_roll_stiffness",
         summary: "Roll stiffness of the tyres of an axle between the ground and the wheels.",
@@ -5710,6 +5865,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, suspension_tyre_roll_stiffness),
         batch: |x, y, refused| rows(x, y, refused, suspension_tyre_roll_stiffness),
     },
+    #[cfg(feature = "tyre")]
     Entry {
         path: "tyre.bolt_circle_diameter",
         summary: "Diameter of the bolt circle from the distance between two studs side by side.",
@@ -5736,6 +5892,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, tyre_bolt_circle_diameter),
         batch: |x, y, refused| rows(x, y, refused, tyre_bolt_circle_diameter),
     },
+    #[cfg(feature = "tyre")]
     Entry {
         path: "tyre.load_capacity",
         summary: "Load capacity of one tyre from its load index.",
@@ -5759,6 +5916,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, tyre_load_capacity),
         batch: |x, y, refused| rows(x, y, refused, tyre_load_capacity),
     },
+    #[cfg(feature = "tyre")]
     Entry {
         path: "tyre.loaded_radius",
         summary: "Loaded radius of a tyre: wheel centre to ground, standing.",
@@ -5796,6 +5954,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, tyre_loaded_radius),
         batch: |x, y, refused| rows(x, y, refused, tyre_loaded_radius),
     },
+    #[cfg(feature = "tyre")]
     Entry {
         path: "tyre.rolling_radius",
         summary: "Effective rolling radius of a tyre from its diameter and its loaded radius.",
@@ -5827,6 +5986,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, tyre_rolling_radius),
         batch: |x, y, refused| rows(x, y, refused, tyre_rolling_radius),
     },
+    #[cfg(feature = "tyre")]
     Entry {
         path: "tyre.rolling_radius_from_turns",
         summary: "Effective rolling radius from turns counted along a distance.",
@@ -5850,6 +6010,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, tyre_rolling_radius_from_turns),
         batch: |x, y, refused| rows(x, y, refused, tyre_rolling_radius_from_turns),
     },
+    #[cfg(feature = "tyre")]
     Entry {
         path: "tyre.rolling_turns",
         summary: "Turns of a tyre along a distance.",
@@ -5873,6 +6034,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, tyre_rolling_turns),
         batch: |x, y, refused| rows(x, y, refused, tyre_rolling_turns),
     },
+    #[cfg(feature = "tyre")]
     Entry {
         path: "tyre.speedometer_error",
         summary: "Error of the speedometer after a change of tyre.",
@@ -5904,6 +6066,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, tyre_speedometer_error),
         batch: |x, y, refused| rows(x, y, refused, tyre_speedometer_error),
     },
+    #[cfg(feature = "tyre")]
     Entry {
         path: "tyre.speedometer_error_at_shaft",
         summary: "Error of a speedometer that the propeller shaft or the gearbox drives, after a change of tyre and axle.",
@@ -5947,6 +6110,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, tyre_speedometer_error_at_shaft),
         batch: |x, y, refused| rows(x, y, refused, tyre_speedometer_error_at_shaft),
     },
+    #[cfg(feature = "tyre")]
     Entry {
         path: "tyre.track_change",
         summary: "Change of the track when both wheels of an axle change their offset.",
@@ -5978,6 +6142,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, tyre_track_change),
         batch: |x, y, refused| rows(x, y, refused, tyre_track_change),
     },
+    #[cfg(feature = "tyre")]
     Entry {
         path: "tyre.true_speed",
         summary: "True speed behind a reading of the speedometer.",
@@ -6009,6 +6174,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, tyre_true_speed),
         batch: |x, y, refused| rows(x, y, refused, tyre_true_speed),
     },
+    #[cfg(feature = "tyre")]
     Entry {
         path: "tyre.wheel_backspacing",
         summary: "Backspacing of a wheel from its offset.",
@@ -6046,6 +6212,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, tyre_wheel_backspacing),
         batch: |x, y, refused| rows(x, y, refused, tyre_wheel_backspacing),
     },
+    #[cfg(feature = "tyre")]
     Entry {
         path: "tyre.wheel_offset",
         summary: "Offset of a wheel from its backspacing.",
@@ -6085,6 +6252,7 @@ pub static ENTRIES: &[Entry] = &[
     },
 ];
 
+#[cfg(feature = "air")]
 #[inline(always)]
 fn air_absolute_pressure([gauge_pressure, station_pressure]: [f64; 2]) -> Result<[f64; 1]> {
     crate::air::absolute_pressure(
@@ -6094,6 +6262,7 @@ fn air_absolute_pressure([gauge_pressure, station_pressure]: [f64; 2]) -> Result
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "air")]
 #[inline(always)]
 fn air_altimeter_setting_from_station_pressure(
     [station_pressure, geopotential_altitude]: [f64; 2],
@@ -6105,11 +6274,13 @@ fn air_altimeter_setting_from_station_pressure(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "air")]
 #[inline(always)]
 fn air_density_altitude([density]: [f64; 1]) -> Result<[f64; 1]> {
     crate::air::density_altitude(Density::from_si(density)).map(|on| [on.si()])
 }
 
+#[cfg(feature = "air")]
 #[inline(always)]
 fn air_gauge_pressure([absolute_pressure, station_pressure]: [f64; 2]) -> Result<[f64; 1]> {
     crate::air::gauge_pressure(
@@ -6119,16 +6290,19 @@ fn air_gauge_pressure([absolute_pressure, station_pressure]: [f64; 2]) -> Result
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "air")]
 #[inline(always)]
 fn air_geometric_altitude([geopotential_altitude]: [f64; 1]) -> Result<[f64; 1]> {
     crate::air::geometric_altitude(Length::from_si(geopotential_altitude)).map(|on| [on.si()])
 }
 
+#[cfg(feature = "air")]
 #[inline(always)]
 fn air_geopotential_altitude([geometric_altitude]: [f64; 1]) -> Result<[f64; 1]> {
     crate::air::geopotential_altitude(Length::from_si(geometric_altitude)).map(|on| [on.si()])
 }
 
+#[cfg(feature = "air")]
 #[inline(always)]
 fn air_moist_density([station_pressure, temperature, vapour_pressure]: [f64; 3]) -> Result<[f64; 1]> {
     crate::air::moist_density(
@@ -6139,21 +6313,25 @@ fn air_moist_density([station_pressure, temperature, vapour_pressure]: [f64; 3])
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "air")]
 #[inline(always)]
 fn air_pressure_altitude([station_pressure]: [f64; 1]) -> Result<[f64; 1]> {
     crate::air::pressure_altitude(AbsolutePressure::from_si(station_pressure)).map(|on| [on.si()])
 }
 
+#[cfg(feature = "air")]
 #[inline(always)]
 fn air_standard_density([geopotential_altitude]: [f64; 1]) -> Result<[f64; 1]> {
     crate::air::standard_density(Length::from_si(geopotential_altitude)).map(|on| [on.si()])
 }
 
+#[cfg(feature = "air")]
 #[inline(always)]
 fn air_standard_pressure([geopotential_altitude]: [f64; 1]) -> Result<[f64; 1]> {
     crate::air::standard_pressure(Length::from_si(geopotential_altitude)).map(|on| [on.si()])
 }
 
+#[cfg(feature = "air")]
 #[inline(always)]
 fn air_station_pressure_from_altimeter_setting(
     [altimeter_setting, geopotential_altitude]: [f64; 2],
@@ -6165,6 +6343,7 @@ fn air_station_pressure_from_altimeter_setting(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "cooling")]
 #[inline(always)]
 fn cooling_air_test_energy([gas_volume, gauge_pressure, station_pressure]: [f64; 3]) -> Result<[f64; 1]> {
     crate::cooling::air_test_energy(
@@ -6175,6 +6354,7 @@ fn cooling_air_test_energy([gas_volume, gauge_pressure, station_pressure]: [f64;
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "cooling")]
 #[inline(always)]
 fn cooling_ethylene_glycol_boiling_altitude(
     [temperature, mass_fraction, cap_pressure]: [f64; 3],
@@ -6187,6 +6367,7 @@ fn cooling_ethylene_glycol_boiling_altitude(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "cooling")]
 #[inline(always)]
 fn cooling_ethylene_glycol_cap_pressure(
     [temperature, mass_fraction, station_pressure]: [f64; 3],
@@ -6199,6 +6380,7 @@ fn cooling_ethylene_glycol_cap_pressure(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "cooling")]
 #[inline(always)]
 fn cooling_ethylene_glycol_expansion_volume(
     [coolant_volume, mass_fraction, temperature, later_temperature]: [f64; 4],
@@ -6212,6 +6394,7 @@ fn cooling_ethylene_glycol_expansion_volume(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "cooling")]
 #[inline(always)]
 fn cooling_ethylene_glycol_pump_inlet_margin(
     [temperature, mass_fraction, header_pressure, suction_loss, station_pressure]: [f64; 5],
@@ -6226,6 +6409,7 @@ fn cooling_ethylene_glycol_pump_inlet_margin(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "cooling")]
 #[inline(always)]
 fn cooling_header_air_volume(
     [
@@ -6250,6 +6434,7 @@ fn cooling_header_air_volume(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "cooling")]
 #[inline(always)]
 fn cooling_leak_down_least_pressure(
     [gauge_pressure, tight_pressure, allowed_loss, gauge_error, station_pressure]: [f64; 5],
@@ -6277,6 +6462,7 @@ fn cooling_leak_down_pressure(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "cooling")]
 #[inline(always)]
 fn cooling_leak_down_pressure_over_coolant(
     [
@@ -6301,6 +6487,7 @@ fn cooling_leak_down_pressure_over_coolant(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "cooling")]
 #[inline(always)]
 fn cooling_leaked_air_volume(
     [gas_volume, tight_pressure, gauge_pressure, station_pressure]: [f64; 4],
@@ -6314,6 +6501,7 @@ fn cooling_leaked_air_volume(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "cooling")]
 #[inline(always)]
 fn cooling_leaked_coolant_volume(
     [gas_volume, tight_pressure, gauge_pressure, station_pressure]: [f64; 4],
@@ -6327,6 +6515,7 @@ fn cooling_leaked_coolant_volume(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "cooling")]
 #[inline(always)]
 fn cooling_propylene_glycol_boiling_altitude(
     [temperature, mass_fraction, cap_pressure]: [f64; 3],
@@ -6339,6 +6528,7 @@ fn cooling_propylene_glycol_boiling_altitude(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "cooling")]
 #[inline(always)]
 fn cooling_propylene_glycol_cap_pressure(
     [temperature, mass_fraction, station_pressure]: [f64; 3],
@@ -6351,6 +6541,7 @@ fn cooling_propylene_glycol_cap_pressure(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "cooling")]
 #[inline(always)]
 fn cooling_propylene_glycol_expansion_volume(
     [coolant_volume, mass_fraction, temperature, later_temperature]: [f64; 4],
@@ -6364,6 +6555,7 @@ fn cooling_propylene_glycol_expansion_volume(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "cooling")]
 #[inline(always)]
 fn cooling_propylene_glycol_pump_inlet_margin(
     [temperature, mass_fraction, header_pressure, suction_loss, station_pressure]: [f64; 5],
@@ -6378,6 +6570,7 @@ fn cooling_propylene_glycol_pump_inlet_margin(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "cooling")]
 #[inline(always)]
 fn cooling_water_boiling_altitude([temperature, cap_pressure]: [f64; 2]) -> Result<[f64; 1]> {
     crate::cooling::water_boiling_altitude(
@@ -6387,6 +6580,7 @@ fn cooling_water_boiling_altitude([temperature, cap_pressure]: [f64; 2]) -> Resu
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "cooling")]
 #[inline(always)]
 fn cooling_water_cap_pressure([temperature, station_pressure]: [f64; 2]) -> Result<[f64; 1]> {
     crate::cooling::water_cap_pressure(
@@ -6396,6 +6590,7 @@ fn cooling_water_cap_pressure([temperature, station_pressure]: [f64; 2]) -> Resu
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "cooling")]
 #[inline(always)]
 fn cooling_water_pump_inlet_margin(
     [temperature, header_pressure, suction_loss, station_pressure]: [f64; 4],
@@ -6409,6 +6604,7 @@ fn cooling_water_pump_inlet_margin(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "cooling")]
 #[inline(always)]
 fn cooling_water_test_energy([liquid_volume, gauge_pressure, bulk_modulus]: [f64; 3]) -> Result<[f64; 1]> {
     crate::cooling::water_test_energy(
@@ -6419,12 +6615,14 @@ fn cooling_water_test_energy([liquid_volume, gauge_pressure, bulk_modulus]: [f64
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "driveline")]
 #[inline(always)]
 fn driveline_axle_ratio_by_turns([propeller_shaft_turns, wheel_turns]: [f64; 2]) -> Result<[f64; 1]> {
     crate::driveline::axle_ratio_by_turns(Angle::from_si(propeller_shaft_turns), Angle::from_si(wheel_turns))
         .map(|on| [on.si()])
 }
 
+#[cfg(feature = "driveline")]
 #[inline(always)]
 fn driveline_axle_ratio_one_wheel_held(
     [propeller_shaft_turns, free_wheel_turns]: [f64; 2],
@@ -6436,6 +6634,7 @@ fn driveline_axle_ratio_one_wheel_held(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "driveline")]
 #[inline(always)]
 fn driveline_axle_shaft_torque_locked([axle_torque, axle_grip_torque]: [f64; 2]) -> Result<[f64; 1]> {
     crate::driveline::axle_shaft_torque_locked(
@@ -6445,12 +6644,14 @@ fn driveline_axle_shaft_torque_locked([axle_torque, axle_grip_torque]: [f64; 2])
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "driveline")]
 #[inline(always)]
 fn driveline_axle_shaft_torque_open([axle_torque, axle_grip_torque]: [f64; 2]) -> Result<[f64; 1]> {
     crate::driveline::axle_shaft_torque_open(Torque::from_si(axle_torque), Torque::from_si(axle_grip_torque))
         .map(|on| [on.si()])
 }
 
+#[cfg(feature = "driveline")]
 #[inline(always)]
 fn driveline_clamp_load_for_capacity(
     [clutch_capacity, friction_coefficient, outer_diameter, inner_diameter, friction_faces]: [f64; 5],
@@ -6465,6 +6666,7 @@ fn driveline_clamp_load_for_capacity(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "driveline")]
 #[inline(always)]
 fn driveline_clutch_capacity_uniform_pressure(
     [clamp_load, friction_coefficient, outer_diameter, inner_diameter, friction_faces]: [f64; 5],
@@ -6479,6 +6681,7 @@ fn driveline_clutch_capacity_uniform_pressure(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "driveline")]
 #[inline(always)]
 fn driveline_clutch_capacity_uniform_wear(
     [clamp_load, friction_coefficient, outer_diameter, inner_diameter, friction_faces]: [f64; 5],
@@ -6493,6 +6696,7 @@ fn driveline_clutch_capacity_uniform_wear(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "driveline")]
 #[inline(always)]
 fn driveline_crawl_ratio([first_gear_ratio, transfer_case_ratio, final_drive]: [f64; 3]) -> Result<[f64; 1]> {
     crate::driveline::crawl_ratio(
@@ -6503,6 +6707,7 @@ fn driveline_crawl_ratio([first_gear_ratio, transfer_case_ratio, final_drive]: [
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "driveline")]
 #[inline(always)]
 fn driveline_crawl_ratio_for_speed([road_speed, engine_speed, rolling_radius]: [f64; 3]) -> Result<[f64; 1]> {
     crate::driveline::crawl_ratio_for_speed(
@@ -6513,6 +6718,7 @@ fn driveline_crawl_ratio_for_speed([road_speed, engine_speed, rolling_radius]: [
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "driveline")]
 #[inline(always)]
 fn driveline_crawl_speed(
     [engine_speed, first_gear_ratio, transfer_case_ratio, final_drive, rolling_radius]: [f64; 5],
@@ -6527,6 +6733,7 @@ fn driveline_crawl_speed(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "driveline")]
 #[inline(always)]
 fn driveline_engine_speed(
     [road_speed, gear_ratio, final_drive, rolling_radius]: [f64; 4],
@@ -6540,6 +6747,7 @@ fn driveline_engine_speed(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "driveline")]
 #[inline(always)]
 fn driveline_engine_speed_after_shift(
     [engine_speed, gear_ratio_before, gear_ratio_after]: [f64; 3],
@@ -6552,6 +6760,7 @@ fn driveline_engine_speed_after_shift(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "driveline")]
 #[inline(always)]
 fn driveline_final_drive_for_cruise(
     [road_speed, engine_speed, gear_ratio, rolling_radius]: [f64; 4],
@@ -6565,6 +6774,7 @@ fn driveline_final_drive_for_cruise(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "driveline")]
 #[inline(always)]
 fn driveline_first_gear_for_crawl(
     [crawl_ratio, transfer_case_ratio, final_drive]: [f64; 3],
@@ -6577,12 +6787,14 @@ fn driveline_first_gear_for_crawl(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "driveline")]
 #[inline(always)]
 fn driveline_gear_step([gear_ratio_before, gear_ratio_after]: [f64; 2]) -> Result<[f64; 1]> {
     crate::driveline::gear_step(Ratio::from_si(gear_ratio_before), Ratio::from_si(gear_ratio_after))
         .map(|on| [on.si()])
 }
 
+#[cfg(feature = "driveline")]
 #[inline(always)]
 fn driveline_grip_torque([axle_load, grip_coefficient, loaded_radius]: [f64; 3]) -> Result<[f64; 1]> {
     crate::driveline::grip_torque(
@@ -6593,6 +6805,7 @@ fn driveline_grip_torque([axle_load, grip_coefficient, loaded_radius]: [f64; 3])
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "driveline")]
 #[inline(always)]
 fn driveline_grip_torque_upstream(
     [grip_torque, ratio_between, efficiency_between]: [f64; 3],
@@ -6605,6 +6818,7 @@ fn driveline_grip_torque_upstream(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "driveline")]
 #[inline(always)]
 fn driveline_road_speed(
     [engine_speed, gear_ratio, final_drive, rolling_radius]: [f64; 4],
@@ -6618,6 +6832,7 @@ fn driveline_road_speed(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "driveline")]
 #[inline(always)]
 fn driveline_tyre_diameter_for_cruise(
     [road_speed, engine_speed, gear_ratio, final_drive, rolling_factor]: [f64; 5],
@@ -6632,6 +6847,7 @@ fn driveline_tyre_diameter_for_cruise(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "driveline")]
 #[inline(always)]
 fn driveline_wheel_torque(
     [engine_torque, gear_ratio, final_drive, driveline_efficiency]: [f64; 4],
@@ -6645,6 +6861,7 @@ fn driveline_wheel_torque(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "engine")]
 #[inline(always)]
 fn engine_boost_pressure_ratio([boost_pressure, station_pressure, inlet_loss]: [f64; 3]) -> Result<[f64; 1]> {
     crate::engine::boost_pressure_ratio(
@@ -6655,6 +6872,7 @@ fn engine_boost_pressure_ratio([boost_pressure, station_pressure, inlet_loss]: [
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "engine")]
 #[inline(always)]
 fn engine_charge_temperature(
     [inlet_temperature, pressure_ratio, isentropic_efficiency]: [f64; 3],
@@ -6667,52 +6885,61 @@ fn engine_charge_temperature(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "engine")]
 #[inline(always)]
 fn engine_crank_power([wheel_power, driveline_efficiency]: [f64; 2]) -> Result<[f64; 1]> {
     crate::engine::crank_power(Power::from_si(wheel_power), Ratio::from_si(driveline_efficiency))
         .map(|on| [on.si()])
 }
 
+#[cfg(feature = "engine")]
 #[inline(always)]
 fn engine_displacement([bore, stroke, cylinders]: [f64; 3]) -> Result<[f64; 1]> {
     crate::engine::displacement(Length::from_si(bore), Length::from_si(stroke), Ratio::from_si(cylinders))
         .map(|on| [on.si()])
 }
 
+#[cfg(feature = "engine")]
 #[inline(always)]
 fn engine_mean_effective_pressure_four_stroke([torque, displacement]: [f64; 2]) -> Result<[f64; 1]> {
     crate::engine::mean_effective_pressure_four_stroke(Torque::from_si(torque), Volume::from_si(displacement))
         .map(|on| [on.si()])
 }
 
+#[cfg(feature = "engine")]
 #[inline(always)]
 fn engine_mean_effective_pressure_two_stroke([torque, displacement]: [f64; 2]) -> Result<[f64; 1]> {
     crate::engine::mean_effective_pressure_two_stroke(Torque::from_si(torque), Volume::from_si(displacement))
         .map(|on| [on.si()])
 }
 
+#[cfg(feature = "engine")]
 #[inline(always)]
 fn engine_mean_piston_speed([stroke, engine_speed]: [f64; 2]) -> Result<[f64; 1]> {
     crate::engine::mean_piston_speed(Length::from_si(stroke), AngularVelocity::from_si(engine_speed))
         .map(|on| [on.si()])
 }
 
+#[cfg(feature = "engine")]
 #[inline(always)]
 fn engine_power([torque, engine_speed]: [f64; 2]) -> Result<[f64; 1]> {
     crate::engine::power(Torque::from_si(torque), AngularVelocity::from_si(engine_speed)).map(|on| [on.si()])
 }
 
+#[cfg(feature = "engine")]
 #[inline(always)]
 fn engine_torque([power, engine_speed]: [f64; 2]) -> Result<[f64; 1]> {
     crate::engine::torque(Power::from_si(power), AngularVelocity::from_si(engine_speed)).map(|on| [on.si()])
 }
 
+#[cfg(feature = "engine")]
 #[inline(always)]
 fn engine_wheel_power([crank_power, driveline_efficiency]: [f64; 2]) -> Result<[f64; 1]> {
     crate::engine::wheel_power(Power::from_si(crank_power), Ratio::from_si(driveline_efficiency))
         .map(|on| [on.si()])
 }
 
+#[cfg(feature = "fluid")]
 #[inline(always)]
 fn fluid_ethylene_glycol_boiling_pressure([temperature, mass_fraction]: [f64; 2]) -> Result<[f64; 1]> {
     crate::fluid::ethylene_glycol_boiling_pressure(
@@ -6722,6 +6949,7 @@ fn fluid_ethylene_glycol_boiling_pressure([temperature, mass_fraction]: [f64; 2]
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "fluid")]
 #[inline(always)]
 fn fluid_ethylene_glycol_boiling_temperature(
     [absolute_pressure, mass_fraction]: [f64; 2],
@@ -6733,6 +6961,7 @@ fn fluid_ethylene_glycol_boiling_temperature(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "fluid")]
 #[inline(always)]
 fn fluid_ethylene_glycol_concentrate_share([mass_fraction, glycol_mass_share]: [f64; 2]) -> Result<[f64; 1]> {
     crate::fluid::ethylene_glycol_concentrate_share(
@@ -6742,12 +6971,14 @@ fn fluid_ethylene_glycol_concentrate_share([mass_fraction, glycol_mass_share]: [
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "fluid")]
 #[inline(always)]
 fn fluid_ethylene_glycol_density([mass_fraction, temperature]: [f64; 2]) -> Result<[f64; 1]> {
     crate::fluid::ethylene_glycol_density(Ratio::from_si(mass_fraction), Temperature::from_si(temperature))
         .map(|on| [on.si()])
 }
 
+#[cfg(feature = "fluid")]
 #[inline(always)]
 fn fluid_ethylene_glycol_dynamic_viscosity([mass_fraction, temperature]: [f64; 2]) -> Result<[f64; 1]> {
     crate::fluid::ethylene_glycol_dynamic_viscosity(
@@ -6757,6 +6988,7 @@ fn fluid_ethylene_glycol_dynamic_viscosity([mass_fraction, temperature]: [f64; 2
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "fluid")]
 #[inline(always)]
 fn fluid_ethylene_glycol_expansion(
     [mass_fraction, temperature, later_temperature]: [f64; 3],
@@ -6769,6 +7001,7 @@ fn fluid_ethylene_glycol_expansion(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "fluid")]
 #[inline(always)]
 fn fluid_ethylene_glycol_expansion_coefficient([mass_fraction, temperature]: [f64; 2]) -> Result<[f64; 1]> {
     crate::fluid::ethylene_glycol_expansion_coefficient(
@@ -6778,11 +7011,13 @@ fn fluid_ethylene_glycol_expansion_coefficient([mass_fraction, temperature]: [f6
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "fluid")]
 #[inline(always)]
 fn fluid_ethylene_glycol_freezing_temperature([mass_fraction]: [f64; 1]) -> Result<[f64; 1]> {
     crate::fluid::ethylene_glycol_freezing_temperature(Ratio::from_si(mass_fraction)).map(|on| [on.si()])
 }
 
+#[cfg(feature = "fluid")]
 #[inline(always)]
 fn fluid_ethylene_glycol_mass_fraction(
     [concentrate_volume_share, glycol_mass_share]: [f64; 2],
@@ -6794,12 +7029,14 @@ fn fluid_ethylene_glycol_mass_fraction(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "fluid")]
 #[inline(always)]
 fn fluid_ethylene_glycol_mass_fraction_for_freezing([freezing_temperature]: [f64; 1]) -> Result<[f64; 1]> {
     crate::fluid::ethylene_glycol_mass_fraction_for_freezing(Temperature::from_si(freezing_temperature))
         .map(|on| [on.si()])
 }
 
+#[cfg(feature = "fluid")]
 #[inline(always)]
 fn fluid_ethylene_glycol_specific_heat([mass_fraction, temperature]: [f64; 2]) -> Result<[f64; 1]> {
     crate::fluid::ethylene_glycol_specific_heat(
@@ -6809,6 +7046,7 @@ fn fluid_ethylene_glycol_specific_heat([mass_fraction, temperature]: [f64; 2]) -
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "fluid")]
 #[inline(always)]
 fn fluid_ethylene_glycol_thermal_conductivity([mass_fraction, temperature]: [f64; 2]) -> Result<[f64; 1]> {
     crate::fluid::ethylene_glycol_thermal_conductivity(
@@ -6818,6 +7056,7 @@ fn fluid_ethylene_glycol_thermal_conductivity([mass_fraction, temperature]: [f64
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "fluid")]
 #[inline(always)]
 fn fluid_propylene_glycol_boiling_pressure([temperature, mass_fraction]: [f64; 2]) -> Result<[f64; 1]> {
     crate::fluid::propylene_glycol_boiling_pressure(
@@ -6827,6 +7066,7 @@ fn fluid_propylene_glycol_boiling_pressure([temperature, mass_fraction]: [f64; 2
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "fluid")]
 #[inline(always)]
 fn fluid_propylene_glycol_boiling_temperature(
     [absolute_pressure, mass_fraction]: [f64; 2],
@@ -6838,6 +7078,7 @@ fn fluid_propylene_glycol_boiling_temperature(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "fluid")]
 #[inline(always)]
 fn fluid_propylene_glycol_concentrate_share(
     [mass_fraction, glycol_mass_share]: [f64; 2],
@@ -6849,12 +7090,14 @@ fn fluid_propylene_glycol_concentrate_share(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "fluid")]
 #[inline(always)]
 fn fluid_propylene_glycol_density([mass_fraction, temperature]: [f64; 2]) -> Result<[f64; 1]> {
     crate::fluid::propylene_glycol_density(Ratio::from_si(mass_fraction), Temperature::from_si(temperature))
         .map(|on| [on.si()])
 }
 
+#[cfg(feature = "fluid")]
 #[inline(always)]
 fn fluid_propylene_glycol_dynamic_viscosity([mass_fraction, temperature]: [f64; 2]) -> Result<[f64; 1]> {
     crate::fluid::propylene_glycol_dynamic_viscosity(
@@ -6864,6 +7107,7 @@ fn fluid_propylene_glycol_dynamic_viscosity([mass_fraction, temperature]: [f64; 
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "fluid")]
 #[inline(always)]
 fn fluid_propylene_glycol_expansion(
     [mass_fraction, temperature, later_temperature]: [f64; 3],
@@ -6876,6 +7120,7 @@ fn fluid_propylene_glycol_expansion(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "fluid")]
 #[inline(always)]
 fn fluid_propylene_glycol_expansion_coefficient([mass_fraction, temperature]: [f64; 2]) -> Result<[f64; 1]> {
     crate::fluid::propylene_glycol_expansion_coefficient(
@@ -6885,11 +7130,13 @@ fn fluid_propylene_glycol_expansion_coefficient([mass_fraction, temperature]: [f
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "fluid")]
 #[inline(always)]
 fn fluid_propylene_glycol_freezing_temperature([mass_fraction]: [f64; 1]) -> Result<[f64; 1]> {
     crate::fluid::propylene_glycol_freezing_temperature(Ratio::from_si(mass_fraction)).map(|on| [on.si()])
 }
 
+#[cfg(feature = "fluid")]
 #[inline(always)]
 fn fluid_propylene_glycol_mass_fraction(
     [concentrate_volume_share, glycol_mass_share]: [f64; 2],
@@ -6901,12 +7148,14 @@ fn fluid_propylene_glycol_mass_fraction(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "fluid")]
 #[inline(always)]
 fn fluid_propylene_glycol_mass_fraction_for_freezing([freezing_temperature]: [f64; 1]) -> Result<[f64; 1]> {
     crate::fluid::propylene_glycol_mass_fraction_for_freezing(Temperature::from_si(freezing_temperature))
         .map(|on| [on.si()])
 }
 
+#[cfg(feature = "fluid")]
 #[inline(always)]
 fn fluid_propylene_glycol_specific_heat([mass_fraction, temperature]: [f64; 2]) -> Result<[f64; 1]> {
     crate::fluid::propylene_glycol_specific_heat(
@@ -6916,6 +7165,7 @@ fn fluid_propylene_glycol_specific_heat([mass_fraction, temperature]: [f64; 2]) 
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "fluid")]
 #[inline(always)]
 fn fluid_propylene_glycol_thermal_conductivity([mass_fraction, temperature]: [f64; 2]) -> Result<[f64; 1]> {
     crate::fluid::propylene_glycol_thermal_conductivity(
@@ -6925,16 +7175,19 @@ fn fluid_propylene_glycol_thermal_conductivity([mass_fraction, temperature]: [f6
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "fluid")]
 #[inline(always)]
 fn fluid_water_boiling_temperature([absolute_pressure]: [f64; 1]) -> Result<[f64; 1]> {
     crate::fluid::water_boiling_temperature(AbsolutePressure::from_si(absolute_pressure)).map(|on| [on.si()])
 }
 
+#[cfg(feature = "fluid")]
 #[inline(always)]
 fn fluid_water_saturation_pressure([temperature]: [f64; 1]) -> Result<[f64; 1]> {
     crate::fluid::water_saturation_pressure(Temperature::from_si(temperature)).map(|on| [on.si()])
 }
 
+#[cfg(feature = "mass")]
 #[inline(always)]
 fn mass_axle_loads_under_acceleration(
     [total_mass, behind_front_axle, centre_height, wheelbase, acceleration]: [f64; 5],
@@ -6949,6 +7202,7 @@ fn mass_axle_loads_under_acceleration(
     .map(|on| [on.front_load.si(), on.rear_load.si()])
 }
 
+#[cfg(feature = "mass")]
 #[inline(always)]
 fn mass_lateral_load_transfer(
     [total_mass, centre_height, track, lateral_acceleration]: [f64; 4],
@@ -6962,6 +7216,7 @@ fn mass_lateral_load_transfer(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "mass")]
 #[inline(always)]
 fn mass_longitudinal_load_transfer(
     [total_mass, centre_height, wheelbase, acceleration]: [f64; 4],
@@ -6975,6 +7230,7 @@ fn mass_longitudinal_load_transfer(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "mass")]
 #[inline(always)]
 fn mass_raised_axle_height(
     [level_mass, raised_mass, total_mass, wheelbase, lift, loaded_radius]: [f64; 6],
@@ -6990,6 +7246,7 @@ fn mass_raised_axle_height(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "mass")]
 #[inline(always)]
 fn mass_raised_axle_height_over_tyres(
     [level_mass, raised_mass, total_mass, wheelbase, lift, loaded_radius, lower_tyre_rate, raised_tyre_rate]: [f64; 8],
@@ -7007,6 +7264,7 @@ fn mass_raised_axle_height_over_tyres(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "mass")]
 #[inline(always)]
 fn mass_sprung_centre(
     [
@@ -7033,11 +7291,13 @@ fn mass_sprung_centre(
     .map(|on| [on.sprung_mass.si(), on.sprung_behind_front_axle.si(), on.height.si()])
 }
 
+#[cfg(feature = "mass")]
 #[inline(always)]
 fn mass_sprung_mass([scale_mass, unsprung_mass]: [f64; 2]) -> Result<[f64; 1]> {
     crate::mass::sprung_mass(Mass::from_si(scale_mass), Mass::from_si(unsprung_mass)).map(|on| [on.si()])
 }
 
+#[cfg(feature = "mass")]
 #[inline(always)]
 fn mass_static_axle_loads([total_mass, behind_front_axle, wheelbase]: [f64; 3]) -> Result<[f64; 2]> {
     crate::mass::static_axle_loads(
@@ -7048,6 +7308,7 @@ fn mass_static_axle_loads([total_mass, behind_front_axle, wheelbase]: [f64; 3]) 
     .map(|on| [on.front_load.si(), on.rear_load.si()])
 }
 
+#[cfg(feature = "mass")]
 #[inline(always)]
 fn mass_weight_distribution(
     [left_front, right_front, left_rear, right_rear, wheelbase, front_track, rear_track]: [f64; 7],
@@ -7075,6 +7336,7 @@ fn mass_weight_distribution(
     })
 }
 
+#[cfg(feature = "ride")]
 #[inline(always)]
 fn ride_damping_for_least_body_acceleration(
     [sprung_mass, unsprung_mass, wheel_rate, tyre_rate]: [f64; 4],
@@ -7088,6 +7350,7 @@ fn ride_damping_for_least_body_acceleration(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "ride")]
 #[inline(always)]
 fn ride_damping_for_least_tyre_load(
     [sprung_mass, unsprung_mass, wheel_rate, tyre_rate]: [f64; 4],
@@ -7101,6 +7364,7 @@ fn ride_damping_for_least_tyre_load(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "ride")]
 #[inline(always)]
 fn ride_dynamic_index(
     [pitch_inertia, sprung_mass, front_distance, rear_distance]: [f64; 4],
@@ -7114,6 +7378,7 @@ fn ride_dynamic_index(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "ride")]
 #[inline(always)]
 fn ride_flat_ride_cycles([front_frequency, rear_frequency, wheelbase, speed]: [f64; 4]) -> Result<[f64; 1]> {
     crate::ride::flat_ride_cycles(
@@ -7125,6 +7390,7 @@ fn ride_flat_ride_cycles([front_frequency, rear_frequency, wheelbase, speed]: [f
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "ride")]
 #[inline(always)]
 fn ride_flat_ride_rear_frequency([front_frequency, wheelbase, speed, cycles]: [f64; 4]) -> Result<[f64; 1]> {
     crate::ride::flat_ride_rear_frequency(
@@ -7136,23 +7402,27 @@ fn ride_flat_ride_rear_frequency([front_frequency, wheelbase, speed, cycles]: [f
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "ride")]
 #[inline(always)]
 fn ride_road_displacement_density([roughness, wavelength]: [f64; 2]) -> Result<[f64; 1]> {
     crate::ride::road_displacement_density(RoadRoughness::from_si(roughness), Length::from_si(wavelength))
         .map(|on| [on.si()])
 }
 
+#[cfg(feature = "ride")]
 #[inline(always)]
 fn ride_transmissibility([frequency_ratio, damping_ratio]: [f64; 2]) -> Result<[f64; 1]> {
     crate::ride::transmissibility(Ratio::from_si(frequency_ratio), Ratio::from_si(damping_ratio))
         .map(|on| [on.si()])
 }
 
+#[cfg(feature = "ride")]
 #[inline(always)]
 fn ride_wk_weighting([frequency]: [f64; 1]) -> Result<[f64; 1]> {
     crate::ride::wk_weighting(Frequency::from_si(frequency)).map(|on| [on.si()])
 }
 
+#[cfg(feature = "spring")]
 #[inline(always)]
 fn spring_active_coils_for_rate(
     [spring_rate, wire_diameter, mean_diameter, shear_modulus]: [f64; 4],
@@ -7166,6 +7436,7 @@ fn spring_active_coils_for_rate(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "spring")]
 #[inline(always)]
 fn spring_air_spring_rate(
     [pressure, station_pressure, effective_area, volume, polytropic_exponent, area_growth]: [f64; 6],
@@ -7181,6 +7452,7 @@ fn spring_air_spring_rate(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "spring")]
 #[inline(always)]
 fn spring_anti_roll_bar_diameter_for_rate(
     [bar_rate, arm_length, active_length, shear_modulus]: [f64; 4],
@@ -7194,6 +7466,7 @@ fn spring_anti_roll_bar_diameter_for_rate(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "spring")]
 #[inline(always)]
 fn spring_anti_roll_bar_rate([torsional_rate, arm_length]: [f64; 2]) -> Result<[f64; 1]> {
     crate::spring::anti_roll_bar_rate(
@@ -7203,6 +7476,7 @@ fn spring_anti_roll_bar_rate([torsional_rate, arm_length]: [f64; 2]) -> Result<[
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "spring")]
 #[inline(always)]
 fn spring_buckling_deflection(
     [free_length, mean_diameter, end_fixity, elastic_modulus, shear_modulus]: [f64; 5],
@@ -7217,6 +7491,7 @@ fn spring_buckling_deflection(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "spring")]
 #[inline(always)]
 fn spring_coil_bind_clearance(
     [free_length, solid_length, spring_rate, spring_load, spring_bump_travel]: [f64; 5],
@@ -7231,6 +7506,7 @@ fn spring_coil_bind_clearance(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "spring")]
 #[inline(always)]
 fn spring_coil_rate(
     [wire_diameter, mean_diameter, active_coils, shear_modulus]: [f64; 4],
@@ -7244,6 +7520,7 @@ fn spring_coil_rate(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "spring")]
 #[inline(always)]
 fn spring_coil_shear_stress([load, wire_diameter, mean_diameter]: [f64; 3]) -> Result<[f64; 1]> {
     crate::spring::coil_shear_stress(
@@ -7254,18 +7531,21 @@ fn spring_coil_shear_stress([load, wire_diameter, mean_diameter]: [f64; 3]) -> R
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "spring")]
 #[inline(always)]
 fn spring_critical_damping([tangent_rate, sprung_mass]: [f64; 2]) -> Result<[f64; 1]> {
     crate::spring::critical_damping(LinearStiffness::from_si(tangent_rate), Mass::from_si(sprung_mass))
         .map(|on| [on.si()])
 }
 
+#[cfg(feature = "spring")]
 #[inline(always)]
 fn spring_damped_frequency([undamped_frequency, damping_ratio]: [f64; 2]) -> Result<[f64; 1]> {
     crate::spring::damped_frequency(Frequency::from_si(undamped_frequency), Ratio::from_si(damping_ratio))
         .map(|on| [on.si()])
 }
 
+#[cfg(feature = "spring")]
 #[inline(always)]
 fn spring_damper_rate_for_ratio(
     [damping_ratio, tangent_rate, sprung_mass, damper_motion_ratio]: [f64; 4],
@@ -7279,6 +7559,7 @@ fn spring_damper_rate_for_ratio(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "spring")]
 #[inline(always)]
 fn spring_damping_ratio([wheel_damping, tangent_rate, sprung_mass]: [f64; 3]) -> Result<[f64; 1]> {
     crate::spring::damping_ratio(
@@ -7289,6 +7570,7 @@ fn spring_damping_ratio([wheel_damping, tangent_rate, sprung_mass]: [f64; 3]) ->
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "spring")]
 #[inline(always)]
 fn spring_free_length_for_ride_height(
     [spring_length, spring_load, spring_rate]: [f64; 3],
@@ -7301,6 +7583,7 @@ fn spring_free_length_for_ride_height(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "spring")]
 #[inline(always)]
 fn spring_inclined_tangent_rate(
     [spring_rate, motion_ratio, angle_from_measured_travel, spring_force, spring_length]: [f64; 5],
@@ -7315,6 +7598,7 @@ fn spring_inclined_tangent_rate(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "spring")]
 #[inline(always)]
 fn spring_leaf_pack_rate(
     [elastic_modulus, leaf_width, leaf_thickness, span, full_length_leaves, graduated_leaves]: [f64; 6],
@@ -7330,6 +7614,7 @@ fn spring_leaf_pack_rate(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "spring")]
 #[inline(always)]
 fn spring_leaf_pack_stress(
     [load, leaf_width, leaf_thickness, span, full_length_leaves, graduated_leaves]: [f64; 6],
@@ -7345,6 +7630,7 @@ fn spring_leaf_pack_stress(
     .map(|on| [on.full_length_stress.si(), on.graduated_stress.si()])
 }
 
+#[cfg(feature = "spring")]
 #[inline(always)]
 fn spring_minimum_gap_clearance(
     [free_length, shortest_length, spring_rate, spring_load, spring_bump_travel]: [f64; 5],
@@ -7359,6 +7645,7 @@ fn spring_minimum_gap_clearance(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "spring")]
 #[inline(always)]
 fn spring_minimum_gap_cold_dynamic(
     [wire_diameter, mean_diameter, active_coils]: [f64; 3],
@@ -7371,6 +7658,7 @@ fn spring_minimum_gap_cold_dynamic(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "spring")]
 #[inline(always)]
 fn spring_minimum_gap_cold_static(
     [wire_diameter, mean_diameter, active_coils]: [f64; 3],
@@ -7383,6 +7671,7 @@ fn spring_minimum_gap_cold_static(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "spring")]
 #[inline(always)]
 fn spring_minimum_gap_hot_dynamic(
     [wire_diameter, mean_diameter, active_coils]: [f64; 3],
@@ -7395,6 +7684,7 @@ fn spring_minimum_gap_hot_dynamic(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "spring")]
 #[inline(always)]
 fn spring_minimum_gap_hot_static([wire_diameter, mean_diameter, active_coils]: [f64; 3]) -> Result<[f64; 1]> {
     crate::spring::minimum_gap_hot_static(
@@ -7405,24 +7695,28 @@ fn spring_minimum_gap_hot_static([wire_diameter, mean_diameter, active_coils]: [
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "spring")]
 #[inline(always)]
 fn spring_natural_frequency([tangent_rate, sprung_mass]: [f64; 2]) -> Result<[f64; 1]> {
     crate::spring::natural_frequency(LinearStiffness::from_si(tangent_rate), Mass::from_si(sprung_mass))
         .map(|on| [on.si()])
 }
 
+#[cfg(feature = "spring")]
 #[inline(always)]
 fn spring_parallel_rate([first_rate, second_rate]: [f64; 2]) -> Result<[f64; 1]> {
     crate::spring::parallel_rate(LinearStiffness::from_si(first_rate), LinearStiffness::from_si(second_rate))
         .map(|on| [on.si()])
 }
 
+#[cfg(feature = "spring")]
 #[inline(always)]
 fn spring_ride_rate([wheel_rate, tyre_rate]: [f64; 2]) -> Result<[f64; 1]> {
     crate::spring::ride_rate(LinearStiffness::from_si(wheel_rate), LinearStiffness::from_si(tyre_rate))
         .map(|on| [on.si()])
 }
 
+#[cfg(feature = "spring")]
 #[inline(always)]
 fn spring_series_crossover(
     [first_rate, first_travel_to_solid, second_rate, second_travel_to_solid]: [f64; 4],
@@ -7445,30 +7739,35 @@ fn spring_series_crossover(
     })
 }
 
+#[cfg(feature = "spring")]
 #[inline(always)]
 fn spring_series_rate([first_rate, second_rate]: [f64; 2]) -> Result<[f64; 1]> {
     crate::spring::series_rate(LinearStiffness::from_si(first_rate), LinearStiffness::from_si(second_rate))
         .map(|on| [on.si()])
 }
 
+#[cfg(feature = "spring")]
 #[inline(always)]
 fn spring_shortest_length([solid_length, minimum_gap]: [f64; 2]) -> Result<[f64; 1]> {
     crate::spring::shortest_length(Length::from_si(solid_length), Length::from_si(minimum_gap))
         .map(|on| [on.si()])
 }
 
+#[cfg(feature = "spring")]
 #[inline(always)]
 fn spring_solid_length_closed([total_coils, wire_diameter]: [f64; 2]) -> Result<[f64; 1]> {
     crate::spring::solid_length_closed(Ratio::from_si(total_coils), Length::from_si(wire_diameter))
         .map(|on| [on.si()])
 }
 
+#[cfg(feature = "spring")]
 #[inline(always)]
 fn spring_solid_length_closed_ground([total_coils, wire_diameter]: [f64; 2]) -> Result<[f64; 1]> {
     crate::spring::solid_length_closed_ground(Ratio::from_si(total_coils), Length::from_si(wire_diameter))
         .map(|on| [on.si()])
 }
 
+#[cfg(feature = "spring")]
 #[inline(always)]
 fn spring_spring_rate_for_frequency(
     [frequency, sprung_mass, motion_ratio, angle_from_measured_travel]: [f64; 4],
@@ -7482,18 +7781,21 @@ fn spring_spring_rate_for_frequency(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "spring")]
 #[inline(always)]
 fn spring_static_deflection([load, tangent_rate]: [f64; 2]) -> Result<[f64; 1]> {
     crate::spring::static_deflection(Force::from_si(load), LinearStiffness::from_si(tangent_rate))
         .map(|on| [on.si()])
 }
 
+#[cfg(feature = "spring")]
 #[inline(always)]
 fn spring_stored_energy([spring_rate, deflection]: [f64; 2]) -> Result<[f64; 1]> {
     crate::spring::stored_energy(LinearStiffness::from_si(spring_rate), Length::from_si(deflection))
         .map(|on| [on.si()])
 }
 
+#[cfg(feature = "spring")]
 #[inline(always)]
 fn spring_surge_frequency(
     [wire_diameter, mean_diameter, active_coils, shear_modulus, density]: [f64; 5],
@@ -7508,12 +7810,14 @@ fn spring_surge_frequency(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "spring")]
 #[inline(always)]
 fn spring_tangent_rate_for_frequency([frequency, sprung_mass]: [f64; 2]) -> Result<[f64; 1]> {
     crate::spring::tangent_rate_for_frequency(Frequency::from_si(frequency), Mass::from_si(sprung_mass))
         .map(|on| [on.si()])
 }
 
+#[cfg(feature = "spring")]
 #[inline(always)]
 fn spring_torsion_bar_arm_rate(
     [torsional_rate, arm_length, arm_angle, torque]: [f64; 4],
@@ -7527,6 +7831,7 @@ fn spring_torsion_bar_arm_rate(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "spring")]
 #[inline(always)]
 fn spring_torsion_bar_rate(
     [shear_modulus, inner_diameter, outer_diameter, active_length]: [f64; 4],
@@ -7540,6 +7845,7 @@ fn spring_torsion_bar_rate(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "spring")]
 #[inline(always)]
 fn spring_torsion_bar_stress([torque, inner_diameter, outer_diameter]: [f64; 3]) -> Result<[f64; 1]> {
     crate::spring::torsion_bar_stress(
@@ -7550,18 +7856,21 @@ fn spring_torsion_bar_stress([torque, inner_diameter, outer_diameter]: [f64; 3])
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "spring")]
 #[inline(always)]
 fn spring_wahl_factor([wire_diameter, mean_diameter]: [f64; 2]) -> Result<[f64; 1]> {
     crate::spring::wahl_factor(Length::from_si(wire_diameter), Length::from_si(mean_diameter))
         .map(|on| [on.si()])
 }
 
+#[cfg(feature = "spring")]
 #[inline(always)]
 fn spring_wheel_damping([damper_rate, damper_motion_ratio]: [f64; 2]) -> Result<[f64; 1]> {
     crate::spring::wheel_damping(Damping::from_si(damper_rate), Ratio::from_si(damper_motion_ratio))
         .map(|on| [on.si()])
 }
 
+#[cfg(feature = "spring")]
 #[inline(always)]
 fn spring_wheel_rate([spring_rate, motion_ratio, angle_from_measured_travel]: [f64; 3]) -> Result<[f64; 1]> {
     crate::spring::wheel_rate(
@@ -7572,6 +7881,7 @@ fn spring_wheel_rate([spring_rate, motion_ratio, angle_from_measured_travel]: [f
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "spring")]
 #[inline(always)]
 fn spring_wheel_tangent_rate(
     [spring_rate, motion_ratio, spring_force, motion_ratio_gradient]: [f64; 4],
@@ -7585,6 +7895,7 @@ fn spring_wheel_tangent_rate(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "spring")]
 #[inline(always)]
 fn spring_wire_diameter_for_rate(
     [spring_rate, mean_diameter, active_coils, shear_modulus]: [f64; 4],
@@ -7598,6 +7909,7 @@ fn spring_wire_diameter_for_rate(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "suspension")]
 #[inline(always)]
 fn suspension_axle_load_transfer(
     [
@@ -7631,6 +7943,7 @@ fn suspension_axle_load_transfer(
     })
 }
 
+#[cfg(feature = "suspension")]
 #[inline(always)]
 fn suspension_bar_rate_for_roll_stiffness(
     [bar_stiffness, bar_motion_ratio, track]: [f64; 3],
@@ -7643,6 +7956,7 @@ fn suspension_bar_rate_for_roll_stiffness(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "suspension")]
 #[inline(always)]
 fn suspension_bar_roll_stiffness([bar_rate, bar_motion_ratio, track]: [f64; 3]) -> Result<[f64; 1]> {
     crate::suspension::bar_roll_stiffness(
@@ -7653,6 +7967,7 @@ fn suspension_bar_roll_stiffness([bar_rate, bar_motion_ratio, track]: [f64; 3]) 
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "suspension")]
 #[inline(always)]
 fn suspension_front_transfer_share([front_load_transfer, rear_load_transfer]: [f64; 2]) -> Result<[f64; 1]> {
     crate::suspension::front_transfer_share(
@@ -7662,6 +7977,7 @@ fn suspension_front_transfer_share([front_load_transfer, rear_load_transfer]: [f
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "suspension")]
 #[inline(always)]
 fn suspension_independent_roll_stiffness([wheel_rate, track]: [f64; 2]) -> Result<[f64; 1]> {
     crate::suspension::independent_roll_stiffness(
@@ -7671,6 +7987,7 @@ fn suspension_independent_roll_stiffness([wheel_rate, track]: [f64; 2]) -> Resul
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "suspension")]
 #[inline(always)]
 fn suspension_live_axle_roll_stiffness([spring_rate, spring_base]: [f64; 2]) -> Result<[f64; 1]> {
     crate::suspension::live_axle_roll_stiffness(
@@ -7680,6 +7997,7 @@ fn suspension_live_axle_roll_stiffness([spring_rate, spring_base]: [f64; 2]) -> 
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "suspension")]
 #[inline(always)]
 fn suspension_roll_arm(
     [sprung_height, behind_front_axle, wheelbase, front_roll_centre_height, rear_roll_centre_height]: [f64;
@@ -7695,6 +8013,7 @@ fn suspension_roll_arm(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "suspension")]
 #[inline(always)]
 fn suspension_roll_gradient(
     [sprung_mass, roll_arm, front_roll_stiffness, rear_roll_stiffness]: [f64; 4],
@@ -7708,6 +8027,7 @@ fn suspension_roll_gradient(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "suspension")]
 #[inline(always)]
 fn suspension_roll_stiffness_for_gradient(
     [sprung_mass, roll_arm, roll_gradient]: [f64; 3],
@@ -7720,6 +8040,7 @@ fn suspension_roll_stiffness_for_gradient(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "suspension")]
 #[inline(always)]
 fn suspension_roll_stiffness_over_tyres(
     [suspension_stiffness, tyre_stiffness]: [f64; 2],
@@ -7731,23 +8052,27 @@ fn suspension_roll_stiffness_over_tyres(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "suspension")]
 #[inline(always)]
 fn suspension_tyre_roll_stiffness([tyre_rate, track]: [f64; 2]) -> Result<[f64; 1]> {
     crate::suspension::tyre_roll_stiffness(LinearStiffness::from_si(tyre_rate), Length::from_si(track))
         .map(|on| [on.si()])
 }
 
+#[cfg(feature = "tyre")]
 #[inline(always)]
 fn tyre_bolt_circle_diameter([adjacent_stud_spacing, studs]: [f64; 2]) -> Result<[f64; 1]> {
     crate::tyre::bolt_circle_diameter(Length::from_si(adjacent_stud_spacing), Ratio::from_si(studs))
         .map(|on| [on.si()])
 }
 
+#[cfg(feature = "tyre")]
 #[inline(always)]
 fn tyre_load_capacity([load_index]: [f64; 1]) -> Result<[f64; 1]> {
     crate::tyre::load_capacity(Ratio::from_si(load_index)).map(|on| [on.si()])
 }
 
+#[cfg(feature = "tyre")]
 #[inline(always)]
 fn tyre_loaded_radius([free_diameter, tyre_load, tyre_rate]: [f64; 3]) -> Result<[f64; 1]> {
     crate::tyre::loaded_radius(
@@ -7758,22 +8083,26 @@ fn tyre_loaded_radius([free_diameter, tyre_load, tyre_rate]: [f64; 3]) -> Result
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "tyre")]
 #[inline(always)]
 fn tyre_rolling_radius([free_diameter, loaded_radius]: [f64; 2]) -> Result<[f64; 1]> {
     crate::tyre::rolling_radius(Length::from_si(free_diameter), Length::from_si(loaded_radius))
         .map(|on| [on.si()])
 }
 
+#[cfg(feature = "tyre")]
 #[inline(always)]
 fn tyre_rolling_radius_from_turns([rolling_turns]: [f64; 1]) -> Result<[f64; 1]> {
     crate::tyre::rolling_radius_from_turns(TurnsPerDistance::from_si(rolling_turns)).map(|on| [on.si()])
 }
 
+#[cfg(feature = "tyre")]
 #[inline(always)]
 fn tyre_rolling_turns([rolling_radius]: [f64; 1]) -> Result<[f64; 1]> {
     crate::tyre::rolling_turns(Length::from_si(rolling_radius)).map(|on| [on.si()])
 }
 
+#[cfg(feature = "tyre")]
 #[inline(always)]
 fn tyre_speedometer_error([rolling_radius_before, rolling_radius_after]: [f64; 2]) -> Result<[f64; 1]> {
     crate::tyre::speedometer_error(
@@ -7783,6 +8112,7 @@ fn tyre_speedometer_error([rolling_radius_before, rolling_radius_after]: [f64; 2
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "tyre")]
 #[inline(always)]
 fn tyre_speedometer_error_at_shaft(
     [rolling_radius_before, rolling_radius_after, final_drive_before, final_drive_after]: [f64; 4],
@@ -7796,18 +8126,21 @@ fn tyre_speedometer_error_at_shaft(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "tyre")]
 #[inline(always)]
 fn tyre_track_change([wheel_offset_before, wheel_offset_after]: [f64; 2]) -> Result<[f64; 1]> {
     crate::tyre::track_change(Length::from_si(wheel_offset_before), Length::from_si(wheel_offset_after))
         .map(|on| [on.si()])
 }
 
+#[cfg(feature = "tyre")]
 #[inline(always)]
 fn tyre_true_speed([indicated_speed, speedometer_error]: [f64; 2]) -> Result<[f64; 1]> {
     crate::tyre::true_speed(Velocity::from_si(indicated_speed), Ratio::from_si(speedometer_error))
         .map(|on| [on.si()])
 }
 
+#[cfg(feature = "tyre")]
 #[inline(always)]
 fn tyre_wheel_backspacing([rim_width, flange_thickness, wheel_offset]: [f64; 3]) -> Result<[f64; 1]> {
     crate::tyre::wheel_backspacing(
@@ -7818,6 +8151,7 @@ fn tyre_wheel_backspacing([rim_width, flange_thickness, wheel_offset]: [f64; 3])
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "tyre")]
 #[inline(always)]
 fn tyre_wheel_offset([rim_width, flange_thickness, wheel_backspacing]: [f64; 3]) -> Result<[f64; 1]> {
     crate::tyre::wheel_offset(

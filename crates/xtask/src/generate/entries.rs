@@ -29,7 +29,8 @@ fn call(function: &Function) -> Result<String, String> {
         Some(_) => function.results.iter().map(|result| format!("on.{}.si()", result.name)).collect(),
     };
     Ok(format!(
-        "#[inline(always)]\nfn {}([{}]: [f64; {}]) -> Result<[f64; {}]> {{\ncrate::{}::{}({}).map(|on| [{}])\n}}\n\n",
+        "{}#[inline(always)]\nfn {}([{}]: [f64; {}]) -> Result<[f64; {}]> {{\ncrate::{}::{}({}).map(|on| [{}])\n}}\n\n",
+        gate(function),
         name(function),
         each(&|p| p.name.clone()),
         function.parameters.len(),
@@ -69,11 +70,22 @@ fn entry(function: &Function) -> Result<String, String> {
     }
     let name = name(function);
     Ok(format!(
-        "Entry {{ path: {path:?}, summary: {:?}, formula: {:?}, valid_for: {:?}, source: {:?}, caution: {:?}, revision: {}, \
+        "{}Entry {{ path: {path:?}, summary: {:?}, formula: {:?}, valid_for: {:?}, source: {:?}, caution: {:?}, revision: {}, \
          inputs: &[{inputs}], outputs: &[{outputs}], call: |x, y| one_row(x, y, {name}), \
          batch: |x, y, refused| rows(x, y, refused, {name}) }},\n",
-        docs.summary, docs.formula, docs.valid_for, docs.source, docs.caution, docs.revision,
+        gate(function),
+        docs.summary,
+        docs.formula,
+        docs.valid_for,
+        docs.source,
+        docs.caution,
+        docs.revision,
     ))
+}
+
+/// A function is there with the feature of its system.
+fn gate(function: &Function) -> String {
+    format!("#[cfg(feature = {:?})]\n", function.system)
 }
 
 fn name(function: &Function) -> String {
