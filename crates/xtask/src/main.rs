@@ -5,6 +5,8 @@ mod bench;
 mod demo;
 mod docs;
 #[cfg(test)]
+mod features;
+#[cfg(test)]
 mod gates;
 mod generate;
 mod install;

@@ -1,5 +1,6 @@
 //! `cargo xtask test`: everything that must hold, on all three surfaces.
 
+use crate::api::Api;
 use crate::install::{CLibrary, Python};
 use crate::stages::{Call, Stages, cargo, target};
 use crate::{demo, docs, generate, readme};
@@ -15,9 +16,8 @@ pub fn run(root: &Path) -> Result<(), String> {
 fn all(root: &Path, stages: &mut Stages) -> Result<(), String> {
     stages.run("format", || cargo(root).args(["fmt", "--all", "--check"]).run())?;
     stages.run("generated files in step", || generate::run(root, true))?;
-    stages.run("core without features", || {
-        cargo(root).args(["test", "--quiet", "--package", "axlewright", "--no-default-features"]).run()
-    })?;
+    stages
+        .run("core by default", || cargo(root).args(["test", "--quiet", "--package", "axlewright"]).run())?;
     stages.run("core with serde alone", || {
         cargo(root).args(["check", "--quiet", "--package", "axlewright", "--features", "serde"]).run()
     })?;
@@ -29,6 +29,7 @@ fn all(root: &Path, stages: &mut Stages) -> Result<(), String> {
             .args(["clippy", "--quiet", "--workspace", "--all-targets", "--", "--deny", "warnings"])
             .run()
     })?;
+    stages.run("each system alone", || alone(root))?;
     stages.run("generator, gates and reference rows (Rust)", || {
         cargo(root)
             .args([
@@ -74,6 +75,18 @@ fn all(root: &Path, stages: &mut Stages) -> Result<(), String> {
     })?;
     stages.run("README examples", || readme::run(root, &python, &c))?;
     stages.run("book", || docs::build(root, &python).map(drop))
+}
+
+/// Each system compiles with its own feature alone, its unit tests included, without a warning.
+fn alone(root: &Path) -> Result<(), String> {
+    for system in Api::read(root)?.systems {
+        cargo(root)
+            .args(["clippy", "--quiet", "--package", "axlewright", "--all-targets"])
+            .args(["--no-default-features", "--features", &system.name, "--", "--deny", "warnings"])
+            .run()
+            .map_err(|error| format!("{} alone: {error}", system.name))?;
+    }
+    Ok(())
 }
 
 /// The facade type-checks, and says of the native module what is so.
