@@ -1,5 +1,5 @@
 use super::standard_atmosphere::{pressure, pressure_altitude};
-use crate::units::{AbsolutePressure, Length, Quantity};
+use crate::units::{AbsolutePressure, Length};
 use crate::{Result, valid};
 
 /// Pressure reduced to sea level, as a weather report would give it, from the pressure of the air at a place.

@@ -1,5 +1,5 @@
 use super::standard_atmosphere;
-use crate::units::{Density, Length, Quantity};
+use crate::units::{Density, Length};
 use crate::{Result, valid};
 
 /// Altitude at which the standard atmosphere has the density of the air around.

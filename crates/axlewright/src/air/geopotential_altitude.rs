@@ -1,4 +1,4 @@
-use crate::units::{Length, Quantity};
+use crate::units::Length;
 use crate::{Result, valid};
 
 /// Effective radius of the earth (m); US Standard Atmosphere 1976.

@@ -1,5 +1,5 @@
 use super::standard_atmosphere::GAS;
-use crate::units::{AbsolutePressure, Density, Quantity, Temperature};
+use crate::units::{AbsolutePressure, Density, Temperature};
 use crate::{Result, valid};
 
 /// Specific gas constant of water vapour (J/(kg·K)): 8.314462618 J/(mol·K) over 0.01801528 kg/mol.

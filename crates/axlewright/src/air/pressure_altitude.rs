@@ -1,5 +1,5 @@
 use super::standard_atmosphere;
-use crate::units::{AbsolutePressure, Length, Quantity};
+use crate::units::{AbsolutePressure, Length};
 use crate::{Result, valid};
 
 /// Altitude at which the standard atmosphere has the pressure of the air around.

@@ -1,4 +1,4 @@
-use crate::units::{AbsolutePressure, Density, Length, Quantity, STANDARD_GRAVITY};
+use crate::units::{AbsolutePressure, Density, Length, STANDARD_GRAVITY};
 use crate::{Result, valid};
 
 /// Constants of the US Standard Atmosphere 1976. ISO 2533:1975 differs only in that it rounds the gas constant to 287.05287.

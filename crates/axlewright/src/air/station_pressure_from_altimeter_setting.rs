@@ -1,5 +1,5 @@
 use super::standard_atmosphere::{pressure, pressure_altitude};
-use crate::units::{AbsolutePressure, Length, Quantity};
+use crate::units::{AbsolutePressure, Length};
 use crate::{Result, valid};
 
 /// Pressure of the air at a place, from the pressure that a weather report reduced to sea level.

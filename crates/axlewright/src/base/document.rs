@@ -26,8 +26,8 @@ impl<Q: Quantity> Value<Q> {
     }
 }
 
-/// What is checked when it is built, and can be written as a document.
-pub trait Model: Sized {
+/// What is checked when it is built, and can be written as a document. Implemented inside this crate only.
+pub trait Model: Sized + super::Sealed {
     /// Refuses what cannot be, by the name of the field.
     fn check(&self) -> Result<()>;
 

@@ -15,3 +15,9 @@ pub mod units;
 pub mod valid;
 pub mod verdict;
 pub mod work;
+
+/// Keeps a public trait to the types of this crate.
+mod sealed {
+    pub trait Sealed {}
+}
+pub(crate) use sealed::Sealed;

@@ -83,6 +83,7 @@ pub struct CapFindings {
     pub vacuum_verdict: Verdict,
 }
 
+impl crate::base::Sealed for CapTest {}
 impl Model for CapTest {
     fn check(&self) -> Result<()> {
         let (rating, gauge_error) = (self.rating.quantity, self.gauge_error.quantity);

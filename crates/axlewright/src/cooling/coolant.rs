@@ -2,7 +2,7 @@ use super::ambient;
 use crate::base::document::{Model, Value};
 use crate::base::table::{Cell, Columns, Table};
 use crate::units::{
-    AbsolutePressure, GaugePressure, Length, Quantity, Ratio, Temperature, TemperatureDifference, absolute,
+    AbsolutePressure, GaugePressure, Length, Ratio, Temperature, TemperatureDifference, absolute,
     temperature_difference,
 };
 use crate::{Error, Result, Verdict, fluid, valid};
@@ -98,6 +98,7 @@ pub struct BoilingMargin {
     pub verdict: Verdict,
 }
 
+impl crate::base::Sealed for Coolant {}
 impl Model for Coolant {
     fn check(&self) -> Result<()> {
         self.margin().map(drop)

@@ -1,4 +1,4 @@
-use crate::units::{AbsolutePressure, GaugePressure, Quantity, Temperature, Volume, absolute};
+use crate::units::{AbsolutePressure, GaugePressure, Temperature, Volume, absolute};
 use crate::{Result, valid};
 
 /// Air that a closed header tank needs above the cold coolant, so that the cap stays shut when the coolant has grown.

@@ -4,7 +4,7 @@ use super::{
 };
 use crate::base::document::{Model, Value};
 use crate::base::table::{Cell, Columns, Table};
-use crate::units::{AbsolutePressure, GaugePressure, Quantity, Ratio, Stress, Temperature, Volume};
+use crate::units::{AbsolutePressure, GaugePressure, Ratio, Stress, Temperature, Volume};
 use crate::{Error, Result, Verdict, fluid, valid};
 
 /// A system that was pumped up and left alone: how much of the pressure that it lost is a leak.
@@ -103,6 +103,7 @@ pub struct LeakDownFindings {
     pub leaked_coolant: Volume,
 }
 
+impl crate::base::Sealed for LeakDown {}
 impl Model for LeakDown {
     fn check(&self) -> Result<()> {
         let (gauge_pressure, later_gauge_pressure) =

@@ -1,4 +1,4 @@
-use crate::units::{AbsolutePressure, GaugePressure, Quantity, Temperature, absolute, gauge};
+use crate::units::{AbsolutePressure, GaugePressure, Temperature, absolute, gauge};
 use crate::{Result, valid};
 
 /// What a tight system full of gas should read after its temperature has changed.

@@ -1,4 +1,4 @@
-use crate::units::{AbsolutePressure, GaugePressure, Quantity, Ratio, Temperature, Volume, absolute, gauge};
+use crate::units::{AbsolutePressure, GaugePressure, Ratio, Temperature, Volume, absolute, gauge};
 use crate::{Result, valid};
 
 /// What a tight system of coolant with air trapped above it should read after its temperature has changed.

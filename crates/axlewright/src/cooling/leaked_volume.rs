@@ -1,4 +1,4 @@
-use crate::units::{AbsolutePressure, GaugePressure, Quantity, Volume, absolute, pressure_ratio};
+use crate::units::{AbsolutePressure, GaugePressure, Volume, absolute, pressure_ratio};
 use crate::{Result, valid};
 
 /// Air that left a system under test, from the pressure it lost.

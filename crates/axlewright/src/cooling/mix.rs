@@ -4,7 +4,7 @@ use super::{
 use crate::base::document::{Model, Value};
 use crate::base::table::{Cell, Columns, Table};
 use crate::units::{
-    AbsolutePressure, GaugePressure, Length, Quantity, Ratio, Temperature, TemperatureDifference, Volume,
+    AbsolutePressure, GaugePressure, Length, Ratio, Temperature, TemperatureDifference, Volume,
 };
 use crate::{Error, Result, Verdict, fluid, valid};
 
@@ -117,6 +117,7 @@ pub struct Exchange {
     pub water_volume: Volume,
 }
 
+impl crate::base::Sealed for Mix {}
 impl Model for Mix {
     fn check(&self) -> Result<()> {
         self.fresh_fill()?;

@@ -1,4 +1,4 @@
-use crate::units::{AbsolutePressure, Energy, GaugePressure, Quantity, Stress, Volume, absolute};
+use crate::units::{AbsolutePressure, Energy, GaugePressure, Stress, Volume, absolute};
 use crate::{Result, valid};
 
 /// Energy that air under test pressure sets free when what holds it bursts.
@@ -54,7 +54,7 @@ pub fn air_test_energy(
     let pressure = absolute(gauge_pressure, station_pressure).si();
     // 1 - (p_a / p)^(2/7), without the cancellation of a low pressure.
     let spent = -(2.0 / 7.0 * (-gauge_pressure.si() / pressure).ln_1p()).exp_m1();
-    Ok(gas_volume * Stress::from_si(2.5 * pressure * spent))
+    Ok(Energy::from_raw(gas_volume.raw() * Stress::from_si(2.5 * pressure * spent)))
 }
 
 /// Energy that water, or another liquid, under test pressure sets free when what holds it bursts.
@@ -107,7 +107,7 @@ pub fn water_test_energy(
         bulk_modulus: 100e6 <= .. <= 100e9 ; "common practice, no source: liquids lie between 0.1 GPa and 100 GPa";
     }
     let pressure = Stress::from_si(gauge_pressure.si());
-    Ok(0.5 * liquid_volume * pressure * (pressure / bulk_modulus))
+    Ok(Energy::from_raw((0.5 * liquid_volume).raw() * pressure * (pressure / bulk_modulus)))
 }
 
 #[cfg(test)]

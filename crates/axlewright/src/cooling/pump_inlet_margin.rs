@@ -1,5 +1,5 @@
 use crate::units::{
-    AbsolutePressure, GaugePressure, Quantity, Ratio, Stress, Temperature, TemperatureDifference, absolute,
+    AbsolutePressure, GaugePressure, Ratio, Stress, Temperature, TemperatureDifference, absolute,
     temperature_difference,
 };
 use crate::{Result, fluid, valid};

@@ -1,4 +1,4 @@
-use crate::units::{Angle, Quantity, Ratio};
+use crate::units::{Angle, Ratio};
 use crate::{Result, valid};
 
 /// Axle ratio by counting, both wheels turned together.

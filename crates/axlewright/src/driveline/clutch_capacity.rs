@@ -1,5 +1,5 @@
 use crate::base::valid::whole;
-use crate::units::{Force, Length, Quantity, Ratio, Torque, torque};
+use crate::units::{Force, Length, Ratio, Torque, torque};
 use crate::{Result, valid};
 
 /// Torque that a worn-in disc clutch holds before it slips: uniform wear, the lower of the two models.

@@ -1,4 +1,4 @@
-use crate::units::{AngularVelocity, Length, Quantity, Ratio, Velocity};
+use crate::units::{AngularVelocity, Length, Ratio, Velocity};
 use crate::{Result, valid};
 
 /// Crawl ratio: turns of the engine for one turn of the wheels in the lowest gear there is.

@@ -1,4 +1,4 @@
-use crate::units::{AngularVelocity, Length, Quantity, Ratio, Velocity};
+use crate::units::{AngularVelocity, Length, Ratio, Velocity};
 use crate::{Result, valid};
 
 /// Crawl speed: the road speed in the lowest gear there is.

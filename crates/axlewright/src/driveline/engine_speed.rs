@@ -1,4 +1,4 @@
-use crate::units::{AngularVelocity, Length, Quantity, Ratio, Velocity};
+use crate::units::{AngularVelocity, Length, Ratio, Velocity};
 use crate::{Result, valid};
 
 /// Engine speed at a road speed in a gear: the cruise engine speed.

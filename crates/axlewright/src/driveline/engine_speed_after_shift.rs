@@ -1,4 +1,4 @@
-use crate::units::{AngularVelocity, Quantity, Ratio};
+use crate::units::{AngularVelocity, Ratio};
 use crate::{Result, valid};
 
 /// Engine speed after a shift, the road speed being what it was.

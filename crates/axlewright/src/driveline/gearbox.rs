@@ -1,7 +1,7 @@
 use super::{engine_speed, engine_speed_after_shift, final_drive_for_cruise, gear_step, road_speed};
 use crate::base::document::{Model, Value};
 use crate::base::table::{Cell, Columns, Table};
-use crate::units::{AngularVelocity, Length, Quantity, Ratio, Velocity, rpm};
+use crate::units::{AngularVelocity, Length, Ratio, Velocity, rpm};
 use crate::{Error, Result, Verdict, valid};
 
 /// A gearbox in a vehicle: what each gear does with the engine's speed, and which gear and axle suit a cruise.
@@ -87,6 +87,7 @@ pub struct CruiseChoice {
     pub final_drive_in_top: Ratio,
 }
 
+impl crate::base::Sealed for Gearbox {}
 impl Model for Gearbox {
     fn check(&self) -> Result<()> {
         if self.gears.is_empty() {

@@ -1,4 +1,4 @@
-use crate::units::{Force, Length, Quantity, Ratio, Torque, torque};
+use crate::units::{Force, Length, Ratio, Torque, torque};
 use crate::{Result, valid};
 
 /// Torque at the wheels of an axle beyond which its tyres slip.

@@ -1,7 +1,7 @@
 use crate::base::document::{Model, Value};
 use crate::base::table::{Cell, Columns, Table};
 use crate::driveline::{Differential, grip_torque};
-use crate::units::{Force, Length, Quantity, Ratio, Torque};
+use crate::units::{Force, Length, Ratio, Torque};
 use crate::{Error, Result, Verdict, valid};
 
 /// The way of the torque from the clutch to the ground: parts in order, each with what it may carry.
@@ -215,6 +215,7 @@ struct Demand {
 /// What is known, or why it is not.
 type Known<T> = core::result::Result<T, &'static str>;
 
+impl crate::base::Sealed for TorquePath {}
 impl Model for TorquePath {
     fn check(&self) -> Result<()> {
         if self.parts.is_empty() {

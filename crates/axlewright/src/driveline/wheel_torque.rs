@@ -1,4 +1,4 @@
-use crate::units::{Quantity, Ratio, Torque};
+use crate::units::{Ratio, Torque};
 use crate::{Result, valid};
 
 /// Torque at the driven wheels together, from the torque of the engine.

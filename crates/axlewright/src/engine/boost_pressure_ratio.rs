@@ -1,4 +1,4 @@
-use crate::units::{AbsolutePressure, GaugePressure, Quantity, Ratio, Stress, absolute, pressure_ratio};
+use crate::units::{AbsolutePressure, GaugePressure, Ratio, Stress, absolute, pressure_ratio};
 use crate::{Result, valid};
 
 /// Pressure ratio over a compressor from a boost gauge.

@@ -1,4 +1,4 @@
-use crate::units::{Quantity, Ratio, Temperature};
+use crate::units::{Ratio, Temperature};
 use crate::{Result, valid};
 
 /// Exponent `(g - 1) / g` of air with the ratio of specific heats `g = 1.4`.

@@ -1,4 +1,4 @@
-use crate::units::{Quantity, Stress, Torque, Volume};
+use crate::units::{Stress, Torque, Volume};
 use crate::{Result, valid};
 use core::f64::consts::PI;
 

@@ -1,4 +1,4 @@
-use crate::units::{AngularVelocity, Length, Quantity, Velocity};
+use crate::units::{AngularVelocity, Length, Velocity};
 use crate::{Result, valid};
 use core::f64::consts::PI;
 

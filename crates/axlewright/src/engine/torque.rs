@@ -1,4 +1,4 @@
-use crate::units::{AngularVelocity, Power, Quantity, Torque};
+use crate::units::{AngularVelocity, Power, Torque};
 use crate::{Result, valid};
 
 /// Torque that a power is at a speed.

@@ -58,6 +58,7 @@ pub struct CurveBand {
     pub highest_speed: AngularVelocity,
 }
 
+impl crate::base::Sealed for TorqueCurve {}
 impl Model for TorqueCurve {
     fn check(&self) -> Result<()> {
         self.curve().map(drop)

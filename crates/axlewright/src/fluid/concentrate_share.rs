@@ -1,5 +1,5 @@
 use super::mass_fraction::{ETHYLENE_GLYCOL_DENSITY, PROPYLENE_GLYCOL_DENSITY, by_volume};
-use crate::units::{Quantity, Ratio};
+use crate::units::Ratio;
 use crate::{Result, valid};
 
 /// Concentrate to pour for a wanted strength by mass: its share by volume in a mix of water and ethylene glycol.

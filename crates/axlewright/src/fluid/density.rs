@@ -1,6 +1,6 @@
 use super::melinder::Surface;
 use super::{ethylene_glycol_freezing_temperature, propylene_glycol_freezing_temperature};
-use crate::units::{Density, Quantity, Ratio, Temperature};
+use crate::units::{Density, Ratio, Temperature};
 use crate::{Result, valid};
 
 /// Melinder (IIR 2010), as the open CoolProp library 8.0.0 carries it (kg/m³).

@@ -1,6 +1,6 @@
 use super::density::{ETHYLENE, PROPYLENE};
 use super::{ethylene_glycol_freezing_temperature, propylene_glycol_freezing_temperature};
-use crate::units::{Quantity, Ratio, Temperature};
+use crate::units::{Ratio, Temperature};
 use crate::{Result, valid};
 
 /// Growth in volume of a mix of water and ethylene glycol between two temperatures.

@@ -1,4 +1,4 @@
-use crate::units::{Quantity, Ratio, Temperature};
+use crate::units::{Ratio, Temperature};
 use crate::{Result, valid};
 
 /// A polynomial in the mass fraction less a base point (K).

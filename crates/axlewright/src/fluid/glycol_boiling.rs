@@ -1,5 +1,5 @@
 use super::water;
-use crate::units::{AbsolutePressure, Quantity, Ratio, Temperature};
+use crate::units::{AbsolutePressure, Ratio, Temperature};
 use crate::{Result, valid};
 
 /// Molar mass of water (kg/mol); IUPAC standard atomic weights.

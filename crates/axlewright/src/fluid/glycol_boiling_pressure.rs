@@ -1,5 +1,5 @@
 use super::glycol_boiling::{ETHYLENE, PROPYLENE};
-use crate::units::{AbsolutePressure, Quantity, Ratio, Temperature};
+use crate::units::{AbsolutePressure, Ratio, Temperature};
 use crate::{Result, valid};
 
 /// Absolute pressure under which a mix of water and ethylene glycol begins to boil at a temperature.

@@ -1,4 +1,4 @@
-use crate::units::{Quantity, Ratio};
+use crate::units::Ratio;
 use crate::{Result, valid};
 
 /// Densities at 20 °C (kg/m³): CRC Handbook as the open `chemicals` library carries it; water: IAPWS-95.

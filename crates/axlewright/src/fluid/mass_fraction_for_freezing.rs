@@ -1,6 +1,6 @@
 use super::freezing::{ETHYLENE, PROPYLENE};
 use crate::base::numeric::root;
-use crate::units::{Quantity, Ratio, Temperature};
+use crate::units::{Ratio, Temperature};
 use crate::{Result, valid};
 
 /// Least share of ethylene glycol with which a mix begins to freeze no sooner than at a temperature.

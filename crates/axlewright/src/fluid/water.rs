@@ -1,4 +1,4 @@
-use crate::units::{AbsolutePressure, Quantity, Temperature};
+use crate::units::{AbsolutePressure, Temperature};
 use crate::{Result, valid};
 
 /// Critical pressure of water (Pa); IAPWS R2-83.

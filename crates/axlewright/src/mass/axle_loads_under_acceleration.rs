@@ -1,6 +1,6 @@
 use super::{AxleLoads, longitudinal_load_transfer, static_axle_loads};
 use crate::Error;
-use crate::units::{Acceleration, Length, Mass, Quantity};
+use crate::units::{Acceleration, Length, Mass};
 use crate::{Result, valid};
 
 /// Loads of the axles while the vehicle gains or loses speed on a level road.

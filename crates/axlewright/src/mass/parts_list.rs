@@ -1,6 +1,6 @@
 use crate::base::document::{Model, Value};
 use crate::base::table::{Cell, Columns, Table};
-use crate::units::{Length, Mass, MomentOfInertia, Quantity, Ratio};
+use crate::units::{Length, Mass, MomentOfInertia, Ratio};
 use crate::{Error, Result, valid};
 
 /// A vehicle as a list of parts: its mass, its centre of gravity, its moments of inertia, and what another part would move.
@@ -77,6 +77,7 @@ pub struct MassTotal {
     pub yaw_inertia: MomentOfInertia,
 }
 
+impl crate::base::Sealed for PartsList {}
 impl Model for PartsList {
     fn check(&self) -> Result<()> {
         let lists = [("parts", &self.parts[..]), ("instead", self.swaps())];

@@ -1,7 +1,7 @@
 use crate::base::document::{Model, Value};
 use crate::base::numeric::root;
 use crate::base::table::{Cell, Columns, Table};
-use crate::units::{Angle, Length, LinearStiffness, Mass, Quantity, STANDARD_GRAVITY};
+use crate::units::{Angle, Length, LinearStiffness, Mass, STANDARD_GRAVITY};
 use crate::{Error, Result, valid};
 
 /// Height of the centre of gravity from raising one axle, and how sure it is.
@@ -202,6 +202,7 @@ impl Weighing {
     }
 }
 
+impl crate::base::Sealed for RaisedAxle {}
 impl Model for RaisedAxle {
     fn check(&self) -> Result<()> {
         self.weighing()?.height().map(drop)

@@ -1,5 +1,5 @@
 use crate::Error;
-use crate::units::{Length, Mass, Quantity};
+use crate::units::{Length, Mass};
 use crate::{Result, valid};
 
 /// Height of the centre of gravity from raising one axle, the lift measured at the wheel centres.

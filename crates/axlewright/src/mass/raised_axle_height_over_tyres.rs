@@ -1,5 +1,5 @@
 use super::raised_axle_height;
-use crate::units::{Acceleration, Length, LinearStiffness, Mass, Quantity, STANDARD_GRAVITY};
+use crate::units::{Acceleration, Length, LinearStiffness, Mass, STANDARD_GRAVITY};
 use crate::{Result, valid};
 
 /// Height of the centre of gravity from raising one axle, the lift measured under the tyres, whose deflection is taken off.

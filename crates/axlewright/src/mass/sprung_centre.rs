@@ -1,5 +1,5 @@
 use crate::Error;
-use crate::units::{Length, Mass, Quantity};
+use crate::units::{Length, Mass};
 use crate::{Result, valid};
 
 /// What the springs carry, and where it is.
@@ -85,10 +85,10 @@ pub fn sprung_centre(
         rear_unsprung_height: 0 <= .. <= 100 ; "definition: above the ground; no road vehicle is 100 m high";
     }
     let sprung_mass = total_mass - front_unsprung_mass - rear_unsprung_mass;
-    let behind = total_mass * behind_front_axle - rear_unsprung_mass * wheelbase;
-    let high = total_mass * centre_height
-        - front_unsprung_mass * front_unsprung_height
-        - rear_unsprung_mass * rear_unsprung_height;
+    let behind = total_mass.raw() * behind_front_axle - rear_unsprung_mass.raw() * wheelbase;
+    let high = total_mass.raw() * centre_height
+        - front_unsprung_mass.raw() * front_unsprung_height
+        - rear_unsprung_mass.raw() * rear_unsprung_height;
     let rear_axle = total_mass * (behind_front_axle / wheelbase);
     for (axle, unsprung, carried) in
         [("front", front_unsprung_mass, total_mass - rear_axle), ("rear", rear_unsprung_mass, rear_axle)]
@@ -102,7 +102,7 @@ pub fn sprung_centre(
             return Err(Error::NoSolution { message });
         }
     }
-    let height = high / sprung_mass;
+    let height = Length::from_raw(high / sprung_mass);
     if height.si() < 0.0 {
         let message = format!(
             "centre_height = {} m is lower than the unsprung masses allow: the sprung mass would lie below the ground",
@@ -110,5 +110,5 @@ pub fn sprung_centre(
         );
         return Err(Error::NoSolution { message });
     }
-    Ok(SprungCentre { sprung_mass, sprung_behind_front_axle: behind / sprung_mass, height })
+    Ok(SprungCentre { sprung_mass, sprung_behind_front_axle: Length::from_raw(behind / sprung_mass), height })
 }

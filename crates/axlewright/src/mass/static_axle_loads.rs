@@ -1,4 +1,4 @@
-use crate::units::{Acceleration, Force, Length, Mass, Quantity, STANDARD_GRAVITY};
+use crate::units::{Acceleration, Force, Length, Mass, STANDARD_GRAVITY};
 use crate::{Result, valid};
 
 /// Loads of the two axles.

@@ -98,7 +98,8 @@ pub fn weight_distribution(
     let front = left_front + right_front;
     let rear = left_rear + right_rear;
     let total = front + rear;
-    let sideways = front_track * (left_front - right_front) + rear_track * (left_rear - right_rear);
+    let sideways =
+        front_track.raw() * (left_front - right_front) + rear_track.raw() * (left_rear - right_rear);
     Ok(WeightDistribution {
         total_mass: total,
         front_axle_mass: front,
@@ -106,8 +107,8 @@ pub fn weight_distribution(
         front_share: front / total,
         left_share: (left_front + left_rear) / total,
         diagonal_share: (right_front + left_rear) / total,
-        behind_front_axle: wheelbase * rear / total,
-        left_of_centreline: sideways / (2.0 * total),
+        behind_front_axle: Length::from_raw(wheelbase.raw() * rear / total),
+        left_of_centreline: Length::from_raw(sideways / (2.0 * total)),
     })
 }
 

@@ -1,7 +1,7 @@
 use super::linear::Tyre;
 use super::vehicle::Corner;
 use crate::base::document::Value;
-use crate::units::{Damping, LinearStiffness, Mass, Quantity};
+use crate::units::{Damping, LinearStiffness, Mass};
 use crate::{Error, Result, valid};
 
 /// What stands at one wheel of an axle, left and right alike.

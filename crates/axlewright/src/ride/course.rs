@@ -1,6 +1,6 @@
 //! A road as wheels meet it: its height over time, in pieces, and the rows at which it is looked at.
 
-use crate::units::{Length, Quantity, Time, Velocity};
+use crate::units::{Length, Time, Velocity};
 use crate::{Error, Result, valid};
 use core::array::from_fn;
 use core::f64::consts::PI;

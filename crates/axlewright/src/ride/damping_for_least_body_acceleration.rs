@@ -1,4 +1,4 @@
-use crate::units::{Damping, LinearStiffness, Mass, Quantity};
+use crate::units::{Damping, LinearStiffness, Mass};
 use crate::{Result, valid};
 
 /// Damping at the wheel with which the body of a quarter car is shaken least on a random road.

@@ -48,5 +48,5 @@ pub fn dynamic_index(
         front_distance: 0.001 <= .. <= 100 ; "common practice, no source: no vehicle is 100 m long";
         rear_distance: 0.001 <= .. <= 100 ; "common practice, no source: no vehicle is 100 m long";
     }
-    Ok(pitch_inertia / (sprung_mass * front_distance * rear_distance))
+    Ok(Ratio::from_raw(pitch_inertia.raw() / (sprung_mass.raw() * front_distance * rear_distance)))
 }

@@ -52,5 +52,6 @@ pub fn flat_ride_cycles(
         wheelbase: 0.01 <= .. <= 100 ; "common practice, no source: wheelbases lie between 10 mm and 100 m";
         speed: 0.01 <= .. <= 200 ; "common practice, no source: vehicles drive between 10 mm/s and 200 m/s";
     }
-    Ok(front_frequency * rear_frequency * (wheelbase / speed) / (rear_frequency - front_frequency))
+    let both = front_frequency.raw() * rear_frequency;
+    Ok(Ratio::from_raw(both * (wheelbase / speed) / (rear_frequency - front_frequency)))
 }

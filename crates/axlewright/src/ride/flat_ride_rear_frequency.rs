@@ -1,4 +1,4 @@
-use crate::units::{Frequency, Length, Quantity, Ratio, Velocity};
+use crate::units::{Frequency, Length, Ratio, Velocity};
 use crate::{Error, Result, valid};
 
 /// Rear frequency with which the body no longer pitches after so many cycles of the front.

@@ -5,8 +5,8 @@ use super::vehicle::{Place, Vehicle};
 use crate::base::document::{Model, Value};
 use crate::base::table::Table;
 use crate::units::{
-    Frequency, Length, LinearStiffness, Mass, MomentOfInertia, Quantity, RoadRoughness, STANDARD_GRAVITY,
-    Time, Velocity,
+    Frequency, Length, LinearStiffness, Mass, MomentOfInertia, RoadRoughness, STANDARD_GRAVITY, Time,
+    Velocity,
 };
 use crate::{Error, Result, valid};
 
@@ -77,6 +77,7 @@ pub struct FullCar {
     pub seat_left: Option<Value<Length>>,
 }
 
+impl crate::base::Sealed for FullCar {}
 impl Model for FullCar {
     fn check(&self) -> Result<()> {
         let (sprung_mass, pitch_inertia) = (self.sprung_mass.quantity, self.pitch_inertia.quantity);

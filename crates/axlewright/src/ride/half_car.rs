@@ -6,8 +6,8 @@ use super::{dynamic_index, flat_ride_cycles};
 use crate::base::document::{Model, Value};
 use crate::base::table::Table;
 use crate::units::{
-    AngularVelocity, Frequency, Length, LinearStiffness, Mass, MomentOfInertia, Quantity, Ratio,
-    RoadRoughness, STANDARD_GRAVITY, Time, Velocity, frequency,
+    AngularVelocity, Frequency, Length, LinearStiffness, Mass, MomentOfInertia, Ratio, RoadRoughness,
+    STANDARD_GRAVITY, Time, Velocity, frequency,
 };
 use crate::{Result, valid};
 
@@ -83,6 +83,7 @@ pub struct FlatRide {
     pub cycles: Ratio,
 }
 
+impl crate::base::Sealed for HalfCar {}
 impl Model for HalfCar {
     fn check(&self) -> Result<()> {
         let (sprung_mass, pitch_inertia) = (self.sprung_mass.quantity, self.pitch_inertia.quantity);

@@ -5,7 +5,7 @@ use crate::base::integrator::Integrator;
 use crate::base::numeric::MonotoneCubic;
 use crate::base::table::Table;
 use crate::spring::{BumpStop, DamperCurve};
-use crate::units::{Length, LinearStiffness, Mass, Quantity, Ratio, STANDARD_GRAVITY, Time, Velocity};
+use crate::units::{Length, LinearStiffness, Mass, Ratio, STANDARD_GRAVITY, Time, Velocity};
 use crate::{Error, Result, valid};
 use core::cell::Cell;
 
@@ -67,6 +67,7 @@ pub struct MountedStop {
     pub stop: BumpStop,
 }
 
+impl crate::base::Sealed for NonlinearQuarterCar {}
 impl Model for NonlinearQuarterCar {
     fn check(&self) -> Result<()> {
         self.parts().map(drop)

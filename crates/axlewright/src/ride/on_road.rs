@@ -94,7 +94,8 @@ impl BandOfWaves {
     ) -> Result<Self> {
         let at_one_hertz =
             road_displacement_density(roughness, speed * Time::from_si(1.0))?.si() / speed.si();
-        let (first, last) = ((speed / longest_wave).si().ln(), (speed / shortest_wave).si().ln());
+        let passing = |wave: Length| Frequency::from_raw(speed.raw() / wave).si().ln();
+        let (first, last) = (passing(longest_wave), passing(shortest_wave));
         let inside = resonances
             .into_iter()
             .map(|resonance| frequency(AngularVelocity::from_si(resonance)).si().ln())

@@ -7,7 +7,7 @@ use super::response::{Motion, table};
 use crate::base::document::{Model, Value};
 use crate::base::table::{Cell, Columns, Table};
 use crate::units::{
-    Acceleration, Damping, Force, Frequency, Length, LinearStiffness, Mass, Quantity, Ratio, RoadRoughness,
+    Acceleration, Damping, Force, Frequency, Length, LinearStiffness, Mass, Ratio, RoadRoughness,
     STANDARD_GRAVITY, Time, Velocity, angular_velocity, frequency,
 };
 use crate::{Result, valid};
@@ -71,6 +71,7 @@ pub struct QuarterModes {
     pub hop_damping_ratio: Ratio,
 }
 
+impl crate::base::Sealed for QuarterCar {}
 impl Model for QuarterCar {
     fn check(&self) -> Result<()> {
         let (sprung_mass, unsprung_mass) = (self.sprung_mass.quantity, self.unsprung_mass.quantity);

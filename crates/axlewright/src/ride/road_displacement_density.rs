@@ -1,4 +1,4 @@
-use crate::units::{Length, Quantity, RoadRoughness};
+use crate::units::{Length, RoadRoughness};
 use crate::{Result, valid};
 
 /// Spectral density of a road's height at a wavelength, from its roughness.

@@ -1,6 +1,6 @@
 use crate::Result;
 use crate::base::document::Model;
-use crate::units::{Quantity, RoadRoughness};
+use crate::units::RoadRoughness;
 
 /// A road of a class of ISO 8608.
 ///
@@ -44,6 +44,7 @@ pub enum RoadClass {
     H,
 }
 
+impl crate::base::Sealed for RoadSurface {}
 impl Model for RoadSurface {
     fn check(&self) -> Result<()> {
         Ok(())

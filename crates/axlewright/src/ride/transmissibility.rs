@@ -1,4 +1,4 @@
-use crate::units::{Quantity, Ratio};
+use crate::units::Ratio;
 use crate::{Result, valid};
 
 /// How much of the motion of its foot a mass on spring and damper makes.

@@ -1,4 +1,4 @@
-use crate::units::{Frequency, Quantity, Ratio, angular_velocity};
+use crate::units::{Frequency, Ratio, angular_velocity};
 use crate::{Result, valid};
 use core::f64::consts::SQRT_2;
 use nalgebra::Complex;

@@ -2,7 +2,7 @@
 
 use super::document::{Spot, Tree, read, refusal};
 use crate::base::text;
-use crate::units::{Mass, Quantity};
+use crate::units::Mass;
 use crate::{Error, Result};
 
 /// One part of a price list.

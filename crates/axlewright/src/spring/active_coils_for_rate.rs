@@ -58,5 +58,6 @@ pub fn active_coils_for_rate(
         shear_modulus: 10e9 <= .. <= 200e9 ; "common practice, no source: metals of springs lie between 10 GPa and 200 GPa";
     }
     let (d, diameter) = (wire_diameter, mean_diameter);
-    Ok(shear_modulus * d * d * d * d / (8.0 * diameter * diameter * diameter * spring_rate))
+    let softening = (8.0 * diameter * diameter * diameter).raw() * spring_rate;
+    Ok(Ratio::from_raw(shear_modulus.raw() * d * d * d * d / softening))
 }

@@ -3,7 +3,7 @@ use super::{damper_rate_for_ratio, damping_ratio, wheel_damping};
 use crate::base::document::{Model, Value};
 use crate::base::numeric::MonotoneCubic;
 use crate::base::table::{Cell, Columns, Table};
-use crate::units::{Damping, Force, LinearStiffness, Mass, Quantity, Ratio, Velocity};
+use crate::units::{Damping, Force, LinearStiffness, Mass, Ratio, Velocity};
 use crate::{Error, Result, valid};
 
 /// A damper with an adjuster for bump and another for rebound, each measured at its settings.
@@ -80,6 +80,7 @@ impl Measured<'_> {
     }
 }
 
+impl crate::base::Sealed for AdjustableDamper {}
 impl Model for AdjustableDamper {
     fn check(&self) -> Result<()> {
         self.measured("bump", &self.bump, 1.0)?;

@@ -1,6 +1,4 @@
-use crate::units::{
-    AbsolutePressure, Area, GaugePressure, Length, LinearStiffness, Quantity, Ratio, Volume, absolute,
-};
+use crate::units::{AbsolutePressure, Area, GaugePressure, Length, LinearStiffness, Ratio, Volume, absolute};
 use crate::{Result, valid};
 
 /// Tangent rate of an air spring, from its gauge pressure, its volume and how its area changes.

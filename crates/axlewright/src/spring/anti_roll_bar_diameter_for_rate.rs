@@ -1,4 +1,4 @@
-use crate::units::{Length, LinearStiffness, Quantity, Stress};
+use crate::units::{Length, LinearStiffness, Stress};
 use crate::{Result, valid};
 use core::f64::consts::PI;
 

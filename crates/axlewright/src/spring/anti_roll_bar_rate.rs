@@ -1,4 +1,4 @@
-use crate::units::{Length, LinearStiffness, Quantity, RotationalStiffness};
+use crate::units::{Length, LinearStiffness, RotationalStiffness};
 use crate::{Result, valid};
 
 /// Rate of an anti-roll bar at the ends of its arms while they move in opposite directions.

@@ -1,7 +1,7 @@
 use crate::base::document::{Model, Value};
 use crate::base::numeric::{MonotoneCubic, root};
 use crate::base::table::{Cell, Columns, Table};
-use crate::units::{Energy, Force, Length, LinearStiffness, Quantity};
+use crate::units::{Energy, Force, Length, LinearStiffness};
 use crate::{Error, Result, valid};
 
 /// A bump stop's force over compression through points, as its maker prints or a press measures them.
@@ -47,6 +47,7 @@ pub struct Stopped {
     pub energy: Energy,
 }
 
+impl crate::base::Sealed for BumpStop {}
 impl Model for BumpStop {
     fn check(&self) -> Result<()> {
         self.curve().map(drop)

@@ -58,5 +58,6 @@ pub fn coil_rate(
         shear_modulus: 10e9 <= .. <= 200e9 ; "common practice, no source: metals of springs lie between 10 GPa and 200 GPa";
     }
     let (d, diameter) = (wire_diameter, mean_diameter);
-    Ok(shear_modulus * d * d * d * d / (8.0 * diameter * diameter * diameter * active_coils))
+    let flexing = 8.0 * diameter * diameter * diameter * active_coils;
+    Ok(LinearStiffness::from_raw(shear_modulus.raw() * d * d * d * d / flexing))
 }

@@ -51,5 +51,5 @@ pub fn coil_shear_stress(load: Force, wire_diameter: Length, mean_diameter: Leng
         mean_diameter > wire_diameter ; "definition: the coil is wider than its wire";
     }
     let (d, factor) = (wire_diameter, wahl_factor(wire_diameter, mean_diameter)?);
-    Ok(factor * 8.0 * load * mean_diameter / (PI * d * d * d))
+    Ok(Stress::from_raw((factor * 8.0 * load).raw() * mean_diameter / (PI * d * d * d)))
 }

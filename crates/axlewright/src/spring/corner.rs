@@ -2,7 +2,7 @@ use super::{natural_frequency, static_deflection, wheel_rate};
 use crate::base::document::{Model, Value};
 use crate::base::table::{Cell, Columns, Table};
 use crate::units::{
-    Acceleration, Angle, Force, Frequency, Length, LinearStiffness, Mass, Quantity, Ratio, STANDARD_GRAVITY,
+    Acceleration, Angle, Force, Frequency, Length, LinearStiffness, Mass, Ratio, STANDARD_GRAVITY,
 };
 use crate::{Result, Verdict, valid};
 
@@ -103,6 +103,7 @@ pub struct AtRideHeight {
     pub frequency: Frequency,
 }
 
+impl crate::base::Sealed for Corner {}
 impl Model for Corner {
     fn check(&self) -> Result<()> {
         let (rate, motion_ratio, sprung_mass) =

@@ -1,4 +1,4 @@
-use crate::units::{Damping, LinearStiffness, Mass, Quantity};
+use crate::units::{Damping, LinearStiffness, Mass};
 use crate::{Result, valid};
 
 /// Damping at the wheel that just keeps the sprung mass from swinging past its rest position.
@@ -38,5 +38,5 @@ pub fn critical_damping(tangent_rate: LinearStiffness, sprung_mass: Mass) -> Res
         tangent_rate: 0 < .. ; "definition: only a positive rate brings the mass back";
         sprung_mass: 0 < .. ; "definition: a mass is positive";
     }
-    Ok(Damping::from_si(2.0 * (tangent_rate * sprung_mass).value.sqrt()))
+    Ok(Damping::from_si(2.0 * (tangent_rate.raw() * sprung_mass).value.sqrt()))
 }

@@ -1,4 +1,4 @@
-use crate::units::{Frequency, Quantity, Ratio};
+use crate::units::{Frequency, Ratio};
 use crate::{Result, valid};
 
 /// Frequency at which a damped mass on its spring swings.

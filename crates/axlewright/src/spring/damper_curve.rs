@@ -2,7 +2,7 @@ use super::{damping_ratio, wheel_damping};
 use crate::base::document::{Model, Value};
 use crate::base::numeric::{MonotoneCubic, sine_cosine};
 use crate::base::table::{Cell, Columns, Table};
-use crate::units::{Damping, Force, LinearStiffness, Mass, Quantity, Ratio, Velocity};
+use crate::units::{Damping, Force, LinearStiffness, Mass, Ratio, Velocity};
 use crate::{Error, Result, valid};
 use core::f64::consts::{FRAC_PI_2, PI};
 
@@ -62,6 +62,7 @@ pub struct DampingAt {
     pub cycle_damping: Damping,
 }
 
+impl crate::base::Sealed for DamperCurve {}
 impl Model for DamperCurve {
     fn check(&self) -> Result<()> {
         self.curve().map(drop)

@@ -1,5 +1,5 @@
 use super::critical_damping::critical_damping;
-use crate::units::{Damping, LinearStiffness, Mass, Quantity, Ratio};
+use crate::units::{Damping, LinearStiffness, Mass, Ratio};
 use crate::{Result, valid};
 
 /// Rate of the damper itself that gives a wheel the wanted damping ratio.

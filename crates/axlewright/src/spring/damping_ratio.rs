@@ -1,5 +1,5 @@
 use super::critical_damping::critical_damping;
-use crate::units::{Damping, LinearStiffness, Mass, Quantity, Ratio};
+use crate::units::{Damping, LinearStiffness, Mass, Ratio};
 use crate::{Result, valid};
 
 /// Damping of one wheel as a share of critical damping.

@@ -1,5 +1,5 @@
 use crate::base::numeric::sine_cosine;
-use crate::units::{Angle, Force, Length, LinearStiffness, Quantity, Ratio};
+use crate::units::{Angle, Force, Length, LinearStiffness, Ratio};
 use crate::{Result, valid};
 use core::f64::consts::FRAC_PI_2;
 

@@ -68,5 +68,5 @@ pub fn leaf_pack_rate(
     let slenderness = leaf_thickness / span;
     let cubed = slenderness * slenderness * slenderness;
     let leaves = 3.0 * full_length_leaves + 2.0 * graduated_leaves;
-    Ok(4.0 * elastic_modulus * leaf_width * cubed * leaves / 3.0)
+    Ok(LinearStiffness::from_raw((4.0 * elastic_modulus).raw() * leaf_width * cubed * leaves / 3.0))
 }

@@ -1,4 +1,4 @@
-use crate::units::{Frequency, LinearStiffness, Mass, Quantity};
+use crate::units::{Frequency, LinearStiffness, Mass};
 use crate::{Result, valid};
 use core::f64::consts::TAU;
 
@@ -39,5 +39,5 @@ pub fn natural_frequency(tangent_rate: LinearStiffness, sprung_mass: Mass) -> Re
         tangent_rate: 0 < .. ; "definition: only a positive rate brings the mass back";
         sprung_mass: 0 < .. ; "definition: a mass is positive";
     }
-    Ok(Frequency::from_si((tangent_rate / sprung_mass).value.sqrt() / TAU))
+    Ok(Frequency::from_raw((tangent_rate.raw() / sprung_mass).sqrt()) / TAU)
 }

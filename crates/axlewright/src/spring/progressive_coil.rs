@@ -1,7 +1,7 @@
 use crate::base::document::{Model, Value};
 use crate::base::numeric::{MonotoneCubic, root};
 use crate::base::table::{Cell, Columns, Table};
-use crate::units::{Energy, Force, Length, LinearStiffness, Quantity};
+use crate::units::{Energy, Force, Length, LinearStiffness};
 use crate::{Error, Result, valid};
 
 /// A coil whose rate changes along its deflection, through points as its maker prints or a press measures them.
@@ -50,6 +50,7 @@ pub struct CompressedCoil {
     pub energy: Energy,
 }
 
+impl crate::base::Sealed for ProgressiveCoil {}
 impl Model for ProgressiveCoil {
     fn check(&self) -> Result<()> {
         self.curve().map(drop)

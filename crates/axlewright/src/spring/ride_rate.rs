@@ -36,5 +36,5 @@ pub fn ride_rate(wheel_rate: LinearStiffness, tyre_rate: LinearStiffness) -> Res
         wheel_rate: 0 < .. ; "definition: both springs carry the load";
         tyre_rate: 0 < .. ; "definition: both springs carry the load";
     }
-    Ok(wheel_rate * tyre_rate / (wheel_rate + tyre_rate))
+    Ok(LinearStiffness::from_raw(wheel_rate.raw() * tyre_rate / (wheel_rate + tyre_rate)))
 }

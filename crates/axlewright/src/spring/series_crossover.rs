@@ -1,5 +1,5 @@
 use super::series_rate::series_rate;
-use crate::units::{Force, Length, LinearStiffness, Quantity};
+use crate::units::{Force, Length, LinearStiffness};
 use crate::{Error, Result, valid};
 
 /// Where a stack of two springs changes its rate, and where it ends.

@@ -1,6 +1,6 @@
 use super::tangent_rate_for_frequency::tangent_rate_for_frequency;
 use crate::base::numeric::sine_cosine;
-use crate::units::{Angle, Frequency, LinearStiffness, Mass, Quantity, Ratio};
+use crate::units::{Angle, Frequency, LinearStiffness, Mass, Ratio};
 use crate::{Result, valid};
 
 /// Rate of the spring to order, so that the sprung mass on it swings at the wanted frequency.

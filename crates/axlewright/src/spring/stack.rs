@@ -1,7 +1,7 @@
 use super::series_rate;
 use crate::base::document::{Model, Value};
 use crate::base::table::{Cell, Columns, Table};
-use crate::units::{Force, Length, LinearStiffness, Quantity};
+use crate::units::{Force, Length, LinearStiffness};
 use crate::{Error, Result, valid};
 
 /// Springs end to end on one axis, each until its coils close.
@@ -97,6 +97,7 @@ pub struct FirstClosed {
     pub rate_above: LinearStiffness,
 }
 
+impl crate::base::Sealed for Stack {}
 impl Model for Stack {
     fn check(&self) -> Result<()> {
         if !(2..=20).contains(&self.springs.len()) {

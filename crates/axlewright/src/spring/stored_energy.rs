@@ -1,4 +1,4 @@
-use crate::units::{Energy, Length, LinearStiffness};
+use crate::units::{Energy, Length, LinearStiffness, energy};
 use crate::{Result, valid};
 
 /// Energy that a linear spring holds at a deflection.
@@ -41,5 +41,5 @@ pub fn stored_energy(spring_rate: LinearStiffness, deflection: Length) -> Result
         spring_rate: 1 <= .. <= 1e9 ; "common practice, no source: springs lie between 1 N/m and 1 GN/m";
         deflection: 0 <= .. <= 100 ; "definition: a coil spring between seats is only shortened; none by 100 m";
     }
-    Ok(0.5 * spring_rate * deflection * deflection)
+    Ok(energy(0.5 * spring_rate * deflection, deflection))
 }

@@ -1,5 +1,5 @@
 use super::coil_rate::coil_rate;
-use crate::units::{Density, Frequency, Length, Quantity, Ratio, Stress};
+use crate::units::{Density, Frequency, Length, Ratio, Stress};
 use crate::{Result, valid};
 use core::f64::consts::PI;
 
@@ -62,6 +62,6 @@ pub fn surge_frequency(
     }
     let rate = coil_rate(wire_diameter, mean_diameter, active_coils, shear_modulus)?;
     let section = PI * wire_diameter * wire_diameter / 4.0;
-    let active_mass = density * section * (PI * mean_diameter * active_coils);
-    Ok(Frequency::from_si(0.5 * (rate / active_mass).value.sqrt()))
+    let active_mass = density.raw() * section * (PI * mean_diameter * active_coils);
+    Ok(Frequency::from_raw(0.5 * (rate / active_mass).sqrt()))
 }

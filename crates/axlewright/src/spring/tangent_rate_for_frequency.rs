@@ -40,7 +40,7 @@ pub fn tangent_rate_for_frequency(frequency: Frequency, sprung_mass: Mass) -> Re
         sprung_mass: 0.001 <= .. <= 1e6 ; "common practice, no source: a wheel carries between 1 g and 1000 t";
     }
     let angular = TAU * frequency;
-    Ok(angular * angular * sprung_mass)
+    Ok(LinearStiffness::from_raw(angular.raw() * angular * sprung_mass))
 }
 
 #[cfg(test)]

@@ -1,4 +1,4 @@
-use crate::units::{Angle, Length, LinearStiffness, Quantity, RotationalStiffness, Torque};
+use crate::units::{Angle, Length, LinearStiffness, RotationalStiffness, Torque};
 use crate::{Result, valid};
 
 /// Vertical rate at the end of a torsion bar's arm, with what the leaning arm adds.

@@ -1,4 +1,4 @@
-use crate::units::{Length, Quantity, RotationalStiffness, Stress};
+use crate::units::{Length, RotationalStiffness, Stress};
 use crate::{Result, valid};
 use core::f64::consts::PI;
 

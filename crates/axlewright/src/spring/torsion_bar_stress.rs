@@ -1,4 +1,4 @@
-use crate::units::{Length, Quantity, Stress, Torque};
+use crate::units::{Length, Stress, Torque};
 use crate::{Result, valid};
 use core::f64::consts::PI;
 

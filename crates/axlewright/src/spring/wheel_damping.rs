@@ -1,4 +1,4 @@
-use crate::units::{Damping, Quantity, Ratio};
+use crate::units::{Damping, Ratio};
 use crate::{Result, valid};
 
 /// Damping at the wheel of a damper on a lever.

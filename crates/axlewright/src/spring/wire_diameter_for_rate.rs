@@ -1,4 +1,4 @@
-use crate::units::{Length, LinearStiffness, Quantity, Ratio, Stress};
+use crate::units::{Length, LinearStiffness, Ratio, Stress};
 use crate::{Result, valid};
 
 /// Wire from which a helical compression spring gets the wanted rate.

@@ -1,4 +1,4 @@
-use crate::units::{Acceleration, Angle, Force, Length, Mass, Quantity, RotationalStiffness};
+use crate::units::{Acceleration, Angle, Force, Length, Mass, RotationalStiffness};
 use crate::{Result, valid};
 
 /// Load that the outer wheel of an axle gains in a turn.

@@ -2,7 +2,7 @@
 
 use super::parts::{CoilSpring, Damper, Point, refused, within};
 use crate::base::document::Value;
-use crate::units::{Angle, Force, Length, LinearStiffness, Quantity, Ratio};
+use crate::units::{Angle, Force, Length, LinearStiffness, Ratio};
 use crate::{Result, valid};
 
 /// How many of a link there are.

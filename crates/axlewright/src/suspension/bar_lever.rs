@@ -4,7 +4,7 @@ use super::axle_parts::{AxleBar, Mount};
 use super::linkage::{Hinge, reach, side};
 use super::parts::refused;
 use super::vector::{Vector, vector};
-use crate::units::{Angle, Length, Quantity};
+use crate::units::{Angle, Length};
 use crate::{Error, Result};
 
 /// Shorter than this a lever is none.

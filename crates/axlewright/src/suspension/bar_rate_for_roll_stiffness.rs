@@ -1,4 +1,4 @@
-use crate::units::{Length, LinearStiffness, Quantity, Ratio, RotationalStiffness};
+use crate::units::{Length, LinearStiffness, Ratio, RotationalStiffness};
 use crate::{Result, valid};
 
 /// Rate of the anti-roll bar that gives an axle the wanted roll stiffness.

@@ -119,6 +119,7 @@ impl Independent for DoubleWishbone {
     }
 }
 
+impl crate::base::Sealed for DoubleWishbone {}
 impl Model for DoubleWishbone {
     fn check(&self) -> Result<()> {
         Ready::new(self.parts()).map(drop)

@@ -4,7 +4,7 @@ use super::linkage::Body;
 use super::vector::{Vector, vector};
 use super::wheel_position::Ready;
 use crate::base::table::{Cell, Columns, Table};
-use crate::units::{Angle, Length, Quantity, Ratio};
+use crate::units::{Angle, Length, Ratio};
 use crate::{Error, Result, valid};
 
 /// An axle with its body rolled and heaved.

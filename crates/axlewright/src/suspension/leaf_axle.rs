@@ -8,9 +8,7 @@ use super::vector::{Vector, vector};
 use crate::base::document::{Model, Value};
 use crate::base::table::{Cell, Columns, Table};
 use crate::spring::{leaf_pack_rate, leaf_pack_stress};
-use crate::units::{
-    Angle, Force, Length, LinearStiffness, Quantity, Ratio, RotationalStiffness, Stress, Torque,
-};
+use crate::units::{Angle, Force, Length, LinearStiffness, Ratio, RotationalStiffness, Stress, Torque};
 use crate::{Error, Result, valid};
 
 /// A live axle on two leaf springs, drawn point by point: where it stands over heave and roll, how it steers, tilts and winds up, and what the springs do there.
@@ -371,6 +369,7 @@ impl Pose {
     }
 }
 
+impl crate::base::Sealed for LeafAxle {}
 impl Model for LeafAxle {
     fn check(&self) -> Result<()> {
         self.ready().map(drop)

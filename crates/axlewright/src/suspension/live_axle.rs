@@ -436,6 +436,7 @@ const OTHER_PARTS: [&str; 14] = [
     "none",
 ];
 
+impl crate::base::Sealed for LiveAxle {}
 impl Model for LiveAxle {
     fn check(&self) -> Result<()> {
         self.ready().map(|_| ())

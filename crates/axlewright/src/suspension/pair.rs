@@ -1,4 +1,4 @@
-use crate::units::{Length, LinearStiffness, Quantity, RotationalStiffness};
+use crate::units::{Length, LinearStiffness, RotationalStiffness};
 
 /// Moment over angle of two springs of this rate, this far apart: each travels half the distance times the angle.
 #[inline]

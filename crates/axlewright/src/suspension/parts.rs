@@ -2,7 +2,7 @@
 
 use super::vector::{Vector, vector};
 use crate::base::document::Value;
-use crate::units::{Angle, Force, Length, LinearStiffness, Quantity, Ratio, RotationalStiffness, Torque};
+use crate::units::{Angle, Force, Length, LinearStiffness, Ratio, RotationalStiffness, Torque};
 use crate::{Error, Result, valid};
 
 /// A point in the body's axes.

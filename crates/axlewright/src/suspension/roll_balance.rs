@@ -5,8 +5,8 @@ use super::{
 use crate::base::document::{Model, Value};
 use crate::base::table::{Cell, Columns, Table};
 use crate::units::{
-    Acceleration, Angle, Force, Length, LinearStiffness, Mass, Quantity, Ratio, RollGradient,
-    RotationalStiffness, STANDARD_GRAVITY,
+    Acceleration, Angle, Force, Length, LinearStiffness, Mass, Ratio, RollGradient, RotationalStiffness,
+    STANDARD_GRAVITY,
 };
 use crate::{Error, Result, valid};
 
@@ -196,6 +196,7 @@ impl Axle {
     }
 }
 
+impl crate::base::Sealed for RollBalance {}
 impl Model for RollBalance {
     fn check(&self) -> Result<()> {
         let (sprung_mass, sprung_height) = (self.sprung_mass.quantity, self.sprung_height.quantity);

@@ -1,5 +1,5 @@
 use crate::Error;
-use crate::units::{Length, Mass, Quantity, RollGradient, RotationalStiffness, STANDARD_GRAVITY};
+use crate::units::{Length, Mass, RollGradient, RotationalStiffness, STANDARD_GRAVITY};
 use crate::{Result, valid};
 
 /// Roll angle of the body over lateral acceleration, body to ground.

@@ -1,4 +1,4 @@
-use crate::units::{Length, Mass, Quantity, RollGradient, RotationalStiffness, STANDARD_GRAVITY};
+use crate::units::{Length, Mass, RollGradient, RotationalStiffness, STANDARD_GRAVITY};
 use crate::{Result, valid};
 
 /// Roll stiffness of both axles together that gives the wanted roll gradient.

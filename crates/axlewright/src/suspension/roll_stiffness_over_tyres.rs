@@ -1,4 +1,4 @@
-use crate::units::{Quantity, RotationalStiffness};
+use crate::units::RotationalStiffness;
 use crate::{Result, valid};
 
 /// Roll stiffness of an axle to the ground: springs and bar in series with the tyres.

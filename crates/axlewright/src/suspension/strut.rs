@@ -113,6 +113,7 @@ impl Independent for Strut {
     }
 }
 
+impl crate::base::Sealed for Strut {}
 impl Model for Strut {
     fn check(&self) -> Result<()> {
         Ready::new(self.parts()).map(drop)

@@ -8,7 +8,7 @@ use super::parts::{
 use super::vector::{Scalar, Two, Vector, vector};
 use crate::base::document::Value;
 use crate::base::table::{Cell, Columns, NumberRows, Table};
-use crate::units::{Angle, Force, Length, LinearStiffness, Quantity, Ratio, Torque};
+use crate::units::{Angle, Force, Length, LinearStiffness, Ratio, Torque};
 use crate::{Error, Result, valid};
 
 /// Bump over which changes of camber and toe are said.

@@ -1,6 +1,6 @@
 use crate::base::numeric::sine_cosine;
 use crate::base::valid::whole;
-use crate::units::{Length, Quantity, Ratio};
+use crate::units::{Length, Ratio};
 use crate::{Result, valid};
 use core::f64::consts::PI;
 

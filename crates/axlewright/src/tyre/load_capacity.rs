@@ -1,5 +1,5 @@
 use crate::base::valid::whole;
-use crate::units::{Mass, Quantity, Ratio};
+use crate::units::{Mass, Ratio};
 use crate::{Result, valid};
 
 /// Loads (kg) of the load indices 80 to 159: the steps of the preferred numbers R80 (ISO 3), rounded as the load-index table rounds them.

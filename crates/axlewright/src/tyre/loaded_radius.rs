@@ -1,4 +1,4 @@
-use crate::units::{Force, Length, LinearStiffness, Quantity};
+use crate::units::{Force, Length, LinearStiffness};
 use crate::{Error, Result, valid};
 
 /// Loaded radius of a tyre: wheel centre to ground, standing.

@@ -1,4 +1,4 @@
-use crate::units::{Length, Quantity, TurnsPerDistance};
+use crate::units::{Length, TurnsPerDistance};
 use crate::{Result, valid};
 use core::f64::consts::TAU;
 

@@ -1,7 +1,7 @@
 use crate::base::document::Model;
 use crate::base::table::{Cell, Columns, Table};
 use crate::tyre::load_capacity;
-use crate::units::{Length, Mass, Quantity, Ratio, TurnsPerDistance, Velocity, km_h};
+use crate::units::{Length, Mass, Ratio, TurnsPerDistance, Velocity, km_h};
 use crate::{Error, Result, valid};
 use core::f64::consts::PI;
 
@@ -108,6 +108,7 @@ impl Marking {
     }
 }
 
+impl crate::base::Sealed for Tyre {}
 impl Model for Tyre {
     fn check(&self) -> Result<()> {
         self.read().map(drop)

@@ -1,4 +1,4 @@
-use crate::units::{Length, Quantity, Ratio, Velocity};
+use crate::units::{Length, Ratio, Velocity};
 use crate::{Result, valid};
 
 /// Error of the speedometer after a change of tyre.

@@ -1,7 +1,7 @@
 use super::{Tyre, speedometer_error, track_change, wheel_backspacing, wheel_offset};
 use crate::base::document::{Model, Value};
 use crate::base::table::{Cell, Columns, Table};
-use crate::units::{Angle, Length, Quantity, Ratio};
+use crate::units::{Angle, Length, Ratio};
 use crate::{Error, Result, Verdict, valid};
 
 /// Growth of the section over that of the rim's width.
@@ -137,6 +137,7 @@ struct Stand {
     rolling_radius: Length,
 }
 
+impl crate::base::Sealed for WheelChange {}
 impl Model for WheelChange {
     fn check(&self) -> Result<()> {
         self.findings().map(drop)

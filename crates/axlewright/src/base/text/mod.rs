@@ -121,15 +121,29 @@ pub fn unit(text: &str, kind: Option<&'static Kind>) -> Result<(&'static Kind, &
 
 /// The quantity in the shop's unit, to four significant digits: `225 lbf/in`. Digits are not grouped.
 pub fn print(si: f64, kind: &'static Kind, system: System) -> String {
+    let (value, symbol) = in_shop(si, kind, system);
+    join(rounded(value, 4) + 0.0, symbol) // adding zero drops the sign of a negative zero
+}
+
+/// The quantity in the shop's unit, with so many digits after the point: `225.0 lbf/in`.
+pub fn print_fixed(si: f64, kind: &'static Kind, system: System, digits: usize) -> String {
+    let (value, symbol) = in_shop(si, kind, system);
+    let number = format!("{value:.digits$}");
+    let zero = number.starts_with('-') && !number.contains(|c: char| c.is_ascii_digit() && c != '0');
+    let number = if zero { number.trim_start_matches('-') } else { &number };
+    if symbol.is_empty() { number.to_owned() } else { format!("{number} {symbol}") }
+}
+
+/// The value in the shop's unit, and the unit's symbol.
+fn in_shop(si: f64, kind: &'static Kind, system: System) -> (f64, &'static str) {
     let name = match system {
         System::Metric => kind.metric,
         System::Us => kind.us,
     };
-    let (value, symbol) = match kind.unit(name) {
+    match kind.unit(name) {
         Some(unit) => (unit.from_si(si), unit.symbol),
         None => (si, kind.si),
-    };
-    join(rounded(value, 4) + 0.0, symbol) // adding zero drops the sign of a negative zero
+    }
 }
 
 /// The quantity in the coherent SI unit, to six significant digits.

@@ -1,0 +1,82 @@
+//! Crossings between kinds: named functions, because plain arithmetic does not say which kind is meant.
+
+use super::*;
+use core::f64::consts::TAU;
+
+/// Absolute pressure of a gauge reading where the ambient (station) pressure is this.
+#[inline]
+pub fn absolute(reading: GaugePressure, ambient: AbsolutePressure) -> AbsolutePressure {
+    AbsolutePressure::from_si(reading.si() + ambient.si())
+}
+
+/// Gauge reading of an absolute pressure where the ambient (station) pressure is this.
+#[inline]
+pub fn gauge(pressure: AbsolutePressure, ambient: AbsolutePressure) -> GaugePressure {
+    GaugePressure::from_si(pressure.si() - ambient.si())
+}
+
+/// How much the first absolute pressure exceeds the second.
+#[inline]
+pub fn pressure_difference(pressure: AbsolutePressure, from: AbsolutePressure) -> Stress {
+    Stress::from_si(pressure.si() - from.si())
+}
+
+/// The first absolute pressure over the second.
+#[inline]
+pub fn pressure_ratio(pressure: AbsolutePressure, over: AbsolutePressure) -> Ratio {
+    Ratio::from_si(pressure.si() / over.si())
+}
+
+/// Torque of a force on a lever square to it.
+#[inline]
+pub fn torque(force: Force, lever: Length) -> Torque {
+    Torque::from_si(force.si() * lever.si())
+}
+
+/// Energy that a constant force gives along a travel in its own direction.
+#[inline]
+pub fn energy(force: Force, travel: Length) -> Energy {
+    Energy::from_si(force.si() * travel.si())
+}
+
+/// Force of a gauge pressure on an area, the ambient pressure on the other side.
+#[inline]
+pub fn gauge_force(pressure: GaugePressure, area: Area) -> Force {
+    Force::from_si(pressure.si() * area.si())
+}
+
+/// Force of a pressure difference between the two sides of an area.
+#[inline]
+pub fn difference_force(difference: Stress, area: Area) -> Force {
+    Force::from_si(difference.si() * area.si())
+}
+
+/// Gauge pressure that carries a force on an area, the ambient pressure on the other side.
+#[inline]
+pub fn gauge_for_force(force: Force, area: Area) -> GaugePressure {
+    GaugePressure::from_si(force.si() / area.si())
+}
+
+/// Pressure difference that carries a force on an area.
+#[inline]
+pub fn difference_for_force(force: Force, area: Area) -> Stress {
+    Stress::from_si(force.si() / area.si())
+}
+
+/// How much the first temperature exceeds the second.
+#[inline]
+pub fn temperature_difference(temperature: Temperature, from: Temperature) -> TemperatureDifference {
+    TemperatureDifference::from_si(temperature.si() - from.si())
+}
+
+/// Angular velocity of one turn a cycle.
+#[inline]
+pub fn angular_velocity(frequency: Frequency) -> AngularVelocity {
+    AngularVelocity::from_si(frequency.si() * TAU)
+}
+
+/// Cycles per time of one cycle a turn.
+#[inline]
+pub fn frequency(angular_velocity: AngularVelocity) -> Frequency {
+    Frequency::from_si(angular_velocity.si() / TAU)
+}
