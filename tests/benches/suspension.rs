@@ -2,7 +2,7 @@
 //! geometries on all cores.
 
 use axlewright::suspension::{DoubleWishbone, Point};
-use axlewright::units::{Length, Quantity, mm};
+use axlewright::units::{Length, mm};
 use axlewright::{Model, Result, Value};
 use std::hint::black_box;
 use std::process::ExitCode;

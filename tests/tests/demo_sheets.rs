@@ -3,7 +3,7 @@
 
 use axlewright::sheet::Sheet;
 use axlewright::suspension::LeafAxle;
-use axlewright::units::{Angle, Length, Quantity, Ratio};
+use axlewright::units::{Angle, Length, Ratio};
 use axlewright::{Model, Verdict};
 
 fn read(name: &str) -> Sheet {

@@ -2,7 +2,7 @@
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test may panic, its helpers too")]
 
 use axlewright::ride::{FullCar, HalfCar, NonlinearQuarterCar, QuarterCar};
-use axlewright::units::{Frequency, Length, Quantity, RoadRoughness, Time, Velocity};
+use axlewright::units::{Frequency, Length, RoadRoughness, Time, Velocity};
 use axlewright::{Model, Table};
 use serde_json::{Value, json};
 

@@ -15,7 +15,7 @@ use axlewright::suspension::{
 use axlewright::tyre::{Tyre, WheelChange};
 use axlewright::units::{
     AbsolutePressure, Acceleration, Angle, AngularVelocity, Energy, Force, Length, LinearStiffness, Mass,
-    Quantity, Ratio, RoadRoughness, RollGradient, Torque, Velocity,
+    Ratio, RoadRoughness, RollGradient, Torque, Velocity,
 };
 use axlewright::{Model, Result as Answer};
 use axlewright_tests::FUNCTIONS;

@@ -5,7 +5,7 @@ use axlewright::Value;
 use axlewright::cooling::{LeakDown, LeakDownFindings, Liquid, Trapped};
 use axlewright::driveline::{self, Differential, Grip, Part, Rating, RatingKind, Side, TorquePath};
 use axlewright::sheet::{Assessment, Sheet};
-use axlewright::units::{Force, Length, Quantity, Ratio, Torque};
+use axlewright::units::{Force, Length, Ratio, Torque};
 
 /// A sheet of these lines.
 fn sheet(lines: &[(&str, &str)]) -> Sheet {

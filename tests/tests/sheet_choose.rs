@@ -3,7 +3,7 @@
 
 use axlewright::Verdict;
 use axlewright::sheet::{Assessment, Candidate, Choice, Chosen, PriceList, Requirement, Sheet, choose};
-use axlewright::units::{Mass, Quantity, kg};
+use axlewright::units::{Mass, kg};
 use axlewright_tests::catalogue::Random;
 use axlewright_tests::offers::{exact_dunlin, ten_kinds_of_eight_parts};
 use std::collections::BTreeSet;

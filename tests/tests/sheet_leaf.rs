@@ -3,7 +3,7 @@
 
 use axlewright::sheet::{Assessment, Axis, Sheet};
 use axlewright::suspension::{AxleBar, LeafAxle, LeafAxlePosition, Mount, Point};
-use axlewright::units::{Angle, Force, Length, LinearStiffness, Quantity, Torque};
+use axlewright::units::{Angle, Force, Length, LinearStiffness, Torque};
 use axlewright::{Model, Value, Verdict};
 use axlewright_tests::assessed::{demo, lacks, text, value, verdict};
 

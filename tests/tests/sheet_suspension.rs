@@ -6,7 +6,7 @@ use axlewright::base::text::System;
 use axlewright::ride::{QuarterCar, RoadClass, RoadSurface};
 use axlewright::sheet::{Assessment, Axis, Sheet};
 use axlewright::suspension::{AxlePosition, DoubleWishbone, LiveAxle, RollBalance, WheelPosition};
-use axlewright::units::{Angle, Damping, Length, LinearStiffness, Mass, Quantity, Velocity};
+use axlewright::units::{Angle, Damping, Length, LinearStiffness, Mass, Velocity};
 use axlewright::{Value, Verdict};
 use axlewright_tests::assessed::{demo, lacks, text, value, verdict};
 

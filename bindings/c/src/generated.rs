@@ -6,7 +6,7 @@ use crate::{
     Failure, axw_table, copy, fits, free, guard, guard_call, guard_or, guard_value, handle, list, put,
     word_of, words,
 };
-use axlewright::units::{Quantity, *};
+use axlewright::units::*;
 use axlewright::{Model, Verdict};
 use std::ffi::c_char;
 

@@ -13,17 +13,18 @@
 //! packages below it. Opt-in are `serde`, models as JSON and TOML text, and `sheet`, the build sheet with all systems and `serde`.
 //!
 //! # Reading the compiler
-//! The types are dimensions, so the compiler speaks of exponents where two kinds are mixed:
-//! - "expected `Z0`, found `PInt<...>`" or "expected `PInt<...>`, found `NInt<...>`": another dimension, such as a force where a
-//!   stiffness is wanted. The order of the exponents is length, mass, time, current, temperature.
-//! - "expected trait `RotationKind`, found trait `Kind`": the same dimension and another kind, such as an energy where a torque is
-//!   wanted. The crossings are the named functions of [`units`]: [`units::torque`], [`units::absolute`],
-//!   [`units::angular_velocity`] and so on.
-//! - "`mm` is not a unit of this quantity": the unit after `of::<...>` belongs to another kind.
-//! - A bare number where a ratio is wanted: `Ratio::of::<one>(0.62)`; `.into()`, which the compiler may propose, gives nothing here.
+//! Each kind of quantity is a type, and the compiler names both kinds where two are mixed:
+//! - "expected `LinearStiffness`, found `Force`": another kind is wanted. The crossings between kinds are the named functions of
+//!   [`units`]: [`units::torque`], [`units::absolute`], [`units::angular_velocity`] and so on.
+//! - "cannot multiply `Force` by `Length`": the product has no kind, or two of them. Name it ([`units::torque`],
+//!   [`units::energy`]), or let `uom` check the dimension: `Energy::from_raw(force.raw() * length)`.
+//! - "`mm` is not a unit of `LinearStiffness`": the unit after `of::<...>` belongs to another kind.
+//! - "expected `Ratio`, found floating-point number": a bare number; write `Ratio::of::<one>(0.62)`.
+//! - "expected `PInt<...>`, found `Z0`": the raw quantity in a `from_raw` has another dimension. The order of the exponents is
+//!   length, mass, time, current, temperature.
 //!
-//! A quantity is printed with its unit by `base::text::print(q.si(), Q::KIND, System::Us)`, or as a number in a unit by
-//! `q.in_::<lbf_in>()`.
+//! A quantity prints with its unit: `{}` in that of a metric shop, `{:#}` in that of a US shop, `{:.1}` with one digit after the
+//! point. `q.in_::<lbf_in>()` is the number in a unit, and `"225 lbf/in".parse::<LinearStiffness>()` reads one.
 #![forbid(unsafe_code)]
 
 pub mod base;

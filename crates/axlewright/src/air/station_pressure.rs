@@ -92,7 +92,6 @@ pub fn gauge_pressure(
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::units::Quantity;
     use proptest::prelude::*;
 
     proptest! {

@@ -328,7 +328,7 @@ pub(crate) fn code(labels: &mut Vec<String>, word: &str) -> i32 {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::units::{Length, Quantity, mm};
+    use crate::units::{Length, mm};
 
     #[test]
     fn rows_of_numbers_are_those_that_cells_give_across_blocks() {

@@ -115,7 +115,7 @@ pub fn weight_distribution(
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::units::{Quantity, kg, m};
+    use crate::units::{kg, m};
     use approx::assert_relative_eq;
     use proptest::prelude::*;
 

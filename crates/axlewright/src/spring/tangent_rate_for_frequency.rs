@@ -47,7 +47,6 @@ pub fn tangent_rate_for_frequency(frequency: Frequency, sprung_mass: Mass) -> Re
 mod tests {
     use super::*;
     use crate::spring::natural_frequency;
-    use crate::units::Quantity;
     use approx::assert_relative_eq;
     use proptest::prelude::*;
 

@@ -48,7 +48,7 @@ pub fn wahl_factor(wire_diameter: Length, mean_diameter: Length) -> Result<Ratio
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::units::{Quantity, mm};
+    use crate::units::mm;
     use proptest::prelude::*;
 
     proptest! {

@@ -332,9 +332,7 @@ mod tests {
     use super::super::wheel_position::{BUMP, table_equals_single_calls};
     use super::*;
     use crate::base::document::Value;
-    use crate::units::{
-        Angle, Force, LinearStiffness, Quantity, Ratio, RotationalStiffness, Torque, deg, mm,
-    };
+    use crate::units::{Angle, Force, LinearStiffness, Ratio, RotationalStiffness, Torque, deg, mm};
     use approx::assert_relative_eq;
     use proptest::prelude::*;
 

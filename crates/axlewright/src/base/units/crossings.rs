@@ -39,28 +39,18 @@ pub fn energy(force: Force, travel: Length) -> Energy {
     Energy::from_si(force.si() * travel.si())
 }
 
-/// Force of a gauge pressure on an area, the ambient pressure on the other side.
+/// Force of a gauge pressure on an area with the ambient pressure on its other side. That of a pressure difference is
+/// the product, `Stress * Area`.
 #[inline]
 pub fn gauge_force(pressure: GaugePressure, area: Area) -> Force {
     Force::from_si(pressure.si() * area.si())
 }
 
-/// Force of a pressure difference between the two sides of an area.
+/// Gauge pressure that gives a force on an area with the ambient pressure on its other side. The pressure difference is
+/// the quotient, `Force / Area`.
 #[inline]
-pub fn difference_force(difference: Stress, area: Area) -> Force {
-    Force::from_si(difference.si() * area.si())
-}
-
-/// Gauge pressure that carries a force on an area, the ambient pressure on the other side.
-#[inline]
-pub fn gauge_for_force(force: Force, area: Area) -> GaugePressure {
+pub fn gauge_from_force(force: Force, area: Area) -> GaugePressure {
     GaugePressure::from_si(force.si() / area.si())
-}
-
-/// Pressure difference that carries a force on an area.
-#[inline]
-pub fn difference_for_force(force: Force, area: Area) -> Stress {
-    Stress::from_si(force.si() / area.si())
 }
 
 /// How much the first temperature exceeds the second.

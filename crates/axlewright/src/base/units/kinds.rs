@@ -7,14 +7,14 @@ use core::f64::consts::TAU as TURN;
 use uom::Kind as Plain;
 use uom::typenum::{N1, N2, N3, P1, P2, P3, Z0};
 
-const INCH: f64 = 0.0254;
+pub(super) const INCH: f64 = 0.0254;
 const FOOT: f64 = 0.3048;
 const MILE: f64 = 1609.344;
 const POUND: f64 = 0.45359237;
 /// Standard acceleration of free fall, 9.80665 m/s² exactly (3rd CGPM, 1901; ISO 80000-3).
 pub const STANDARD_GRAVITY: f64 = 9.80665;
 /// 0.45359237 kg times 9.80665 m/s²; this decimal is exact.
-const POUND_FORCE: f64 = 4.448_221_615_260_5;
+pub(super) const POUND_FORCE: f64 = 4.448_221_615_260_5;
 /// One square inch, exactly.
 const SQUARE_INCH: f64 = 0.000_645_16;
 

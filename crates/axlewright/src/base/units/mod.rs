@@ -63,7 +63,7 @@
 //! ```
 //! ```compile_fail,E0369
 //! use axlewright::units::*;
-//! let force = GaugePressure::of::<psi_gauge>(15.0) * Area::of::<m2>(1.0); // `pressure_force`
+//! let force = GaugePressure::of::<psi_gauge>(15.0) * Area::of::<m2>(1.0); // `gauge_force`
 //! ```
 //! ```compile_fail,E0308
 //! use axlewright::units::*;

@@ -1,4 +1,6 @@
 use super::*;
+use crate::base::text;
+use proptest::prelude::*;
 
 fn one_in_si(kind: &str, name: &str) -> f64 {
     Kind::named(kind).unwrap().unit(name).unwrap().to_si(1.0)
@@ -137,5 +139,164 @@ fn first_units_are_coherent_and_names_belong_to_one_kind() {
             assert!((unit.from_si(unit.to_si(3.5)) / 3.5 - 1.0).abs() < 1e-13, "{}", unit.name);
         }
         assert!(kind.unit(kind.metric).is_some() && kind.unit(kind.us).is_some(), "{}", kind.name);
+    }
+}
+
+/// A quantity is the `f64` inside, in an array, too.
+#[test]
+fn a_quantity_is_as_large_as_its_number() {
+    assert_eq!((size_of::<Force>(), align_of::<Force>()), (size_of::<f64>(), align_of::<f64>()));
+}
+
+#[test]
+fn constants_are_quantities() {
+    const RATE: LinearStiffness = LinearStiffness::of::<lbf_in>(225.0);
+    const TRAVEL: Length = Length::from_si(0.0508);
+    const IN_SHOP: f64 = TRAVEL.in_::<mm>();
+    assert_eq!((RATE.si().to_bits(), IN_SHOP), ((225.0 * POUND_FORCE / INCH).to_bits(), 50.8));
+    assert_eq!(RATE, text::parse("225 lbf/in").unwrap());
+}
+
+#[test]
+fn printed_in_the_unit_of_the_shop() {
+    let rate = LinearStiffness::of::<lbf_in>(225.0);
+    assert_eq!(
+        format!("{rate}|{rate:.1}|{rate:#}|{rate:#.2}"),
+        "39.4 N/mm|39.4 N/mm|225 lbf/in|225.00 lbf/in"
+    );
+    assert_eq!(format!("{rate:>12}|{rate:<12}|{rate:^12.0}|"), "   39.4 N/mm|39.4 N/mm   |  39 N/mm   |");
+    assert_eq!(format!("{:?}", Length::of::<mm>(35.5)), "Length(0.0355 m)");
+    let nothing = Length::of::<mm>(-0.01);
+    assert_eq!((format!("{nothing}"), format!("{nothing:.1}")), ("-0.01 mm".to_owned(), "0.0 mm".to_owned()));
+    let ratio = Ratio::of::<one>(4.1);
+    assert_eq!(format!("{ratio}|{ratio:.2}|{ratio:?}"), "4.1|4.10|Ratio(4.1 1)");
+    assert_eq!(
+        format!("{:.1}|{:#}", Temperature::of::<degC>(20.0), Temperature::of::<degC>(20.0)),
+        "20.0 °C|68 °F"
+    );
+}
+
+/// `parse` is the reader of `base::text`, with all that it refuses.
+#[test]
+fn parsed_by_our_reader() {
+    assert_eq!("225 lb/in".parse(), Ok(LinearStiffness::of::<lbf_in>(225.0)));
+    assert_eq!("3 1/2 in".parse(), Ok(Length::of::<inch>(3.5)));
+    assert_eq!("1 psi".parse::<Stress>().unwrap().si().to_bits(), Stress::of::<psi>(1.0).si().to_bits());
+    for (told, refusal) in [
+        ("long", "1 ton".parse::<Mass>().unwrap_err()),
+        ("gauge", "15 psi".parse::<GaugePressure>().unwrap_err()),
+        ("absolute", "15 psi".parse::<AbsolutePressure>().unwrap_err()),
+        ("metric", "150 hp".parse::<Power>().unwrap_err()),
+        ("lbf", "900 lb".parse::<Force>().unwrap_err()),
+        ("tolerance", "900 lbf +/- 3 %".parse::<Force>().unwrap_err()),
+    ] {
+        assert!(refusal.to_string().contains(told), "{refusal}");
+    }
+}
+
+/// Every line of the table, by independent arithmetic on one number a side.
+#[test]
+fn products_and_their_inverses() {
+    let (rate, travel) = (LinearStiffness::from_si(30e3), Length::from_si(0.05));
+    let load: Force = rate * travel;
+    assert_eq!((load.si(), travel * rate, load / travel, load / rate), (1500.0, load, rate, travel));
+    assert_eq!((travel * travel).si(), 0.05 * 0.05);
+    assert_eq!(Area::from_si(9.0).sqrt(), Length::from_si(3.0));
+    assert_eq!(Area::from_si(2.0) * Length::from_si(3.0), Volume::from_si(6.0));
+    assert_eq!(Mass::from_si(2.0) * Acceleration::from_si(3.0), Force::from_si(6.0));
+    assert_eq!(Stress::from_si(2.0) * Area::from_si(3.0), Force::from_si(6.0));
+    assert_eq!(Force::from_si(6.0) / Area::from_si(3.0), Stress::from_si(2.0));
+    assert_eq!(Torque::from_si(2.0) * AngularVelocity::from_si(3.0), Power::from_si(6.0));
+    assert_eq!(RotationalStiffness::from_si(2.0) * Angle::from_si(3.0), Torque::from_si(6.0));
+    assert_eq!(Frequency::from_si(2.0) * Time::from_si(3.0), Ratio::from_si(6.0));
+    assert_eq!(rate / rate, Ratio::from_si(1.0));
+    assert_eq!(2.0 * rate * Ratio::from_si(0.5), rate);
+}
+
+/// One line, and each a number of its own, so that a crossing that takes the wrong one is seen.
+#[test]
+fn crossings_are_named() {
+    let (force, lever) = (Force::from_si(200.0), Length::from_si(0.25));
+    assert_eq!((torque(force, lever), energy(force, lever)), (Torque::from_si(50.0), Energy::from_si(50.0)));
+    let (pressure, area) = (GaugePressure::of::<psi_gauge>(15.0), Area::of::<in2>(4.0));
+    // 15 lbf/in² on 4 in² is 60 lbf, by the definition of the pound per square inch.
+    assert!((gauge_force(pressure, area).in_::<lbf>() - 60.0).abs() < 1e-12);
+    assert!((gauge_from_force(Force::of::<lbf>(60.0), area).in_::<psi_gauge>() - 15.0).abs() < 1e-12);
+    let (a, b) = (AbsolutePressure::from_si(3e5), AbsolutePressure::from_si(1e5));
+    assert_eq!((gauge(a, b).si(), absolute(gauge(a, b), b)), (2e5, a));
+    assert_eq!((pressure_difference(a, b).si(), pressure_ratio(a, b).si()), (2e5, 3.0));
+    let (warm, cold) = (Temperature::of::<degC>(90.0), Temperature::of::<degC>(20.0));
+    assert_eq!(cold + temperature_difference(warm, cold), warm);
+    assert_eq!(frequency(angular_velocity(Frequency::from_si(3.0))), Frequency::from_si(3.0));
+}
+
+proptest! {
+    /// Text and `uom` give every number back to the last bit, other than NaN.
+    #[test]
+    fn there_and_back(bits in any::<u64>()) {
+        let number = f64::from_bits(bits);
+        prop_assume!(!number.is_nan());
+        let stress = Stress::from_si(number);
+        prop_assert_eq!(Stress::from_raw(stress.raw()).si().to_bits(), bits);
+        if number.is_normal() {
+            let written = text::print_in(number, Stress::KIND, &Stress::KIND.units[0]);
+            prop_assert_eq!(written.parse::<Stress>().unwrap().si().to_bits(), bits);
+        }
+    }
+}
+
+#[cfg(feature = "serde")]
+mod documents {
+    use super::*;
+
+    #[derive(Debug, PartialEq, ::serde::Serialize, ::serde::Deserialize)]
+    struct Corner {
+        rate: LinearStiffness,
+        motion_ratio: Ratio,
+        ambient: AbsolutePressure,
+    }
+
+    #[test]
+    fn a_document_gives_the_same_bits_back() {
+        for scale in [1.0, 1.0 / 3.0, 1e-7] {
+            let corner = Corner {
+                rate: LinearStiffness::of::<lbf_in>(225.0 * scale),
+                motion_ratio: Ratio::from_si(0.62 * scale),
+                ambient: AbsolutePressure::of::<inHg_absolute>(29.92 * scale),
+            };
+            assert_eq!(
+                serde_json::from_str::<Corner>(&serde_json::to_string(&corner).unwrap()).unwrap(),
+                corner
+            );
+        }
+        let written = serde_json::to_string(&LinearStiffness::from_si(30e3)).unwrap();
+        assert_eq!(written, "\"30000 N/m\"");
+    }
+
+    #[test]
+    fn a_document_is_read_as_text_is() {
+        let read = |rate: &str, ambient: &str| {
+            let text = format!("rate = {rate}\nmotion_ratio = 0.62\nambient = {ambient}\n");
+            toml::from_str::<Corner>(&text).map_err(|error| error.to_string())
+        };
+        let corner = read("\"225 lb/in\"", "\"29.92 inHg absolute\"").unwrap();
+        assert_eq!(corner.rate, LinearStiffness::of::<lbf_in>(225.0));
+        for (rate, ambient, told) in [
+            ("225", "\"1 atm\"", "linear stiffness as text with its unit"),
+            ("\"225 mm\"", "\"1 atm\"", "mm"),
+            ("\"225 lb/in\"", "\"14.7 psi\"", "absolute"),
+        ] {
+            let refusal = read(rate, ambient).unwrap_err();
+            assert!(refusal.contains(told), "{refusal}");
+        }
+    }
+
+    #[test]
+    fn what_is_not_finite_is_not_written() {
+        for number in [f64::NAN, f64::INFINITY] {
+            assert!(
+                serde_json::to_string(&Length::from_si(number)).unwrap_err().to_string().contains("length")
+            );
+        }
     }
 }
