@@ -628,6 +628,7 @@ pub static ENTRIES: &[Entry] = &[
         call: |x, y| one_row(x, y, cooling_leak_down_least_pressure),
         batch: |x, y, refused| rows(x, y, refused, cooling_leak_down_least_pressure),
     },
+    #[cfg(feature = "cooling")]
     Entry {
         path: "cooling.leak_down_pressure",
         summary: "What a tight system full of gas should read after its temperature has changed.",
@@ -6449,6 +6450,7 @@ fn cooling_leak_down_least_pressure(
     .map(|on| [on.si()])
 }
 
+#[cfg(feature = "cooling")]
 #[inline(always)]
 fn cooling_leak_down_pressure(
     [gauge_pressure, temperature, later_temperature, station_pressure]: [f64; 4],
