@@ -7,9 +7,9 @@ use axlewright::suspension::{DoubleWishbone, LeafAxle, LiveAxle, Strut};
 use axlewright::units::{Angle, GaugePressure, Length, Quantity};
 use axlewright::{Model, Result, Table};
 
-fn read<M: Model>(name: &str) -> M {
+fn text(name: &str) -> String {
     let path = format!("{}/../examples/sheets/{name}.toml", env!("CARGO_MANIFEST_DIR"));
-    M::from_text(&std::fs::read_to_string(path).unwrap()).unwrap()
+    std::fs::read_to_string(path).unwrap()
 }
 
 fn refused(table: Result<Table>, what: &str) {
@@ -29,24 +29,24 @@ fn refused(table: Result<Table>, what: &str) {
 fn a_linkage_over_twenty_thousand_by_twenty_thousand_positions_is_refused() {
     assert_eq!(MOST_BYTES, 4 * 1024 * 1024 * 1024);
     let (lengths, angles) = (vec![Length::from_si(0.0); 20_000], vec![Angle::from_si(0.0); 20_000]);
-    let wishbone: DoubleWishbone = read("dunlin_front_wishbone");
+    let wishbone = DoubleWishbone::from_text(&text("dunlin_front_wishbone")).unwrap();
     refused(wishbone.table(&lengths, &lengths), "double wishbone");
     refused(wishbone.points(&lengths, &lengths), "points of a double wishbone");
     refused(wishbone.roll_table(&lengths, &angles, &[Length::from_si(0.0)]), "double wishbone in roll");
-    let strut: Strut = read("wagtail_rear_strut");
+    let strut = Strut::from_text(&text("wagtail_rear_strut")).unwrap();
     refused(strut.table(&lengths, &lengths), "strut");
     refused(strut.points(&lengths, &lengths), "points of a strut");
-    let live: LiveAxle = read("dunlin_rear_axle");
+    let live = LiveAxle::from_text(&text("dunlin_rear_axle")).unwrap();
     refused(live.table(&lengths, &angles), "live axle");
     refused(live.points(&lengths, &angles), "points of a live axle");
-    let leaf: LeafAxle = read("dray_rear_axle");
+    let leaf = LeafAxle::from_text(&text("dray_rear_axle")).unwrap();
     refused(leaf.table(&lengths, &angles), "leaf axle");
     refused(leaf.points(&lengths, &angles), "points of a leaf axle");
 }
 
 #[test]
 fn other_models_are_held_to_the_same_memory() {
-    let cap: CapTest = read("dunlin_cap_test");
+    let cap = CapTest::from_text(&text("dunlin_cap_test")).unwrap();
     let (pressures, heights) =
         (vec![GaugePressure::from_si(9e4); 20_000], vec![Length::from_si(0.0); 20_000]);
     refused(cap.boiling_table(&pressures, &heights), "cap");
@@ -57,12 +57,15 @@ fn other_models_are_held_to_the_same_memory() {
 fn a_drawing_has_no_more_points_than_are_counted() {
     let (none, level) = ([Length::from_si(0.0)], [Angle::from_si(0.0)]);
     for (what, table) in [
-        ("double wishbone", read::<DoubleWishbone>("dunlin_front_wishbone").points(&none, &none)),
-        ("strut", read::<Strut>("wagtail_rear_strut").points(&none, &none)),
-        ("live axle", read::<LiveAxle>("dunlin_rear_axle").points(&none, &level)),
-        ("leaf axle", read::<LeafAxle>("dray_rear_axle").points(&none, &level)),
+        (
+            "double wishbone",
+            DoubleWishbone::from_text(&text("dunlin_front_wishbone")).unwrap().points(&none, &none),
+        ),
+        ("strut", Strut::from_text(&text("wagtail_rear_strut")).unwrap().points(&none, &none)),
+        ("live axle", LiveAxle::from_text(&text("dunlin_rear_axle")).unwrap().points(&none, &level)),
+        ("leaf axle", LeafAxle::from_text(&text("dray_rear_axle")).unwrap().points(&none, &level)),
     ] {
         let rows = table.unwrap().rows();
-        assert!((8..=64).contains(&rows), "{what}: {rows}");
+        assert!((8..=128).contains(&rows), "{what}: {rows}");
     }
 }

@@ -11,7 +11,7 @@ use crate::units::{Length, Quantity};
 pub(super) type Outline<'a> = Vec<(&'a str, Vec<(&'static str, Vector)>)>;
 
 /// Points of a large drawing, for the memory that a table of them takes.
-const POINTS: usize = 64;
+const POINTS: usize = 128;
 
 /// One row a state and point, each of the first inputs with each of the second ones; a state that is refused has one row.
 pub(super) fn outlines<'a, A: Quantity, B: Quantity>(
