@@ -7,6 +7,7 @@ mod python;
 mod rows;
 mod schema;
 mod sections;
+mod signatures;
 
 use crate::api::{Api, Content, Function, Model, Output, Shape};
 use axlewright::units::Kind;
@@ -45,6 +46,10 @@ pub fn run(root: &Path, check: bool) -> Result<(), String> {
     // The header follows from the C entries, so these come first.
     let header = File { path: "bindings/c/include/axlewright.h".into(), text: c::header(root)? };
     put(root, &header, check, &mut differing)?;
+    let recorded = std::fs::read_to_string(root.join(signatures::PATH)).ok();
+    let signatures = signatures::next(recorded.as_deref(), &header.text, env!("CARGO_PKG_VERSION"))?;
+    files.push(File { path: signatures::PATH.into(), text: signatures });
+    put(root, &files[files.len() - 1], check, &mut differing)?;
     refuse_strays(root, &files)?;
     if differing.is_empty() {
         println!(
