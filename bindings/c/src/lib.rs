@@ -20,8 +20,10 @@ pub use work::*;
 
 use axlewright::Error;
 use std::cell::RefCell;
-use std::ffi::{CStr, c_char};
+use std::collections::BTreeSet;
+use std::ffi::{CStr, CString, c_char};
 use std::panic::{AssertUnwindSafe, catch_unwind};
+use std::sync::{Arc, Mutex, PoisonError};
 
 #[cfg(not(panic = "unwind"))]
 compile_error!("the C surface turns panics into AXW_FAULT, which needs panic = \"unwind\"");
@@ -42,7 +44,7 @@ pub const AXW_DOCUMENT: i32 = 5;
 pub const AXW_LENGTH: i32 = 6;
 /// A pointer that must not be NULL is NULL.
 pub const AXW_NULL: i32 = 100;
-/// The caller's buffer is too short; nothing was written.
+/// The caller's buffer or struct is too short; nothing was written.
 pub const AXW_BUFFER: i32 = 101;
 /// Text that is not UTF-8.
 pub const AXW_UTF8: i32 = 102;
@@ -61,6 +63,7 @@ pub(crate) enum Failure {
     Null(&'static str),
     NullAt(&'static str, usize),
     Buffer { name: &'static str, needed: usize },
+    Size { name: &'static str, size: usize, whole: usize },
     Utf8(&'static str),
     Utf8At(&'static str, usize),
     NotThere(String),
@@ -81,7 +84,7 @@ impl Failure {
         match self {
             Failure::Core(error) => error.number(),
             Failure::Null(_) | Failure::NullAt(..) => AXW_NULL,
-            Failure::Buffer { .. } => AXW_BUFFER,
+            Failure::Buffer { .. } | Failure::Size { .. } => AXW_BUFFER,
             Failure::Utf8(_) | Failure::Utf8At(..) => AXW_UTF8,
             Failure::NotThere(_) => AXW_NOT_THERE,
             Failure::OutOfRange(_) => AXW_OUT_OF_RANGE,
@@ -96,6 +99,11 @@ impl Failure {
             Failure::NullAt(name, place) => format!("{name}[{place}] is NULL"),
             Failure::Buffer { name, needed } => {
                 format!("{name} is too short: {needed} bytes are needed, the closing NUL included")
+            }
+            Failure::Size { name, size, whole } => {
+                format!(
+                    "{name}->size = {size} is no size of this struct; set it to sizeof *{name}, {whole} here"
+                )
             }
             Failure::Utf8(name) => format!("{name} is not UTF-8 text"),
             Failure::Utf8At(name, place) => format!("{name}[{place}] is not UTF-8 text"),
@@ -194,6 +202,51 @@ pub(crate) unsafe fn put<T>(out: *mut T, value: T) {
     if !out.is_null() {
         unsafe { out.write(value) }
     }
+}
+
+/// Bytes to fill of the caller's struct of results, which begins with its size: it may come from an older or a newer header. Fields
+/// are 8 bytes at most and stand at their own alignment, so a multiple of the struct's alignment cuts none of them.
+pub(crate) unsafe fn room<T>(name: &'static str, result: *const T) -> Outcome<usize> {
+    if result.is_null() {
+        return Err(Failure::Null(name));
+    }
+    let size = unsafe { result.cast::<usize>().read() };
+    if size < size_of::<usize>() + size_of::<f64>() || !size.is_multiple_of(align_of::<T>()) {
+        return Err(Failure::Size { name, size, whole: size_of::<T>() });
+    }
+    Ok(size.min(size_of::<T>()))
+}
+
+/// Fills so many bytes of the caller's struct of results, its own size apart.
+pub(crate) unsafe fn fill<T: Copy>(result: *mut T, filled: &T, room: usize) {
+    const SIZE: usize = size_of::<usize>();
+    let from = std::ptr::from_ref(filled).cast::<u8>();
+    unsafe { std::ptr::copy_nonoverlapping(from.add(SIZE), result.cast::<u8>().add(SIZE), room - SIZE) }
+}
+
+/// Texts that a model handed out, each once: they live as long as its handle.
+#[derive(Default)]
+pub(crate) struct Texts(Mutex<BTreeSet<Arc<CStr>>>);
+
+impl Texts {
+    pub(crate) fn keep(&self, text: &str) -> *const c_char {
+        let text = c_text(text);
+        let mut kept = self.0.lock().unwrap_or_else(PoisonError::into_inner);
+        match kept.get(&*text) {
+            Some(same) => same.as_ptr(),
+            None => {
+                let new: Arc<CStr> = text.into();
+                let place = new.as_ptr();
+                kept.insert(new);
+                place
+            }
+        }
+    }
+}
+
+/// Text for C, which a NUL inside would end.
+pub(crate) fn c_text(text: &str) -> CString {
+    CString::new(text.replace('\0', " ")).unwrap_or_default()
 }
 
 /// A list of the caller; NULL is allowed where it is empty.
@@ -320,7 +373,7 @@ pub unsafe extern "C" fn axw_last_message(buffer: *mut c_char, size: usize) -> u
     })
 }
 
-/// Version of the library that is loaded, as text that lives as long as the program: "0.1.0". The macro `AXW_VERSION` is the version
+/// Version of the library that is loaded, as text that lives as long as the program: "1.2.3". The macro `AXW_VERSION` is the version
 /// of the header.
 #[unsafe(no_mangle)]
 pub extern "C" fn axw_version() -> *const c_char {
@@ -410,6 +463,17 @@ mod tests {
         assert_eq!(message(), "wheel is NULL");
         assert_eq!(guard(|| Ok(())), AXW_OK);
         assert_eq!(guard_value(|| Ok(2.0)), 2.0);
+    }
+
+    #[test]
+    fn a_text_is_kept_once_and_where_it_is() {
+        let texts = Texts::default();
+        let first = texts.keep("lower ball joint");
+        let others: Vec<_> = (0..100).map(|n| texts.keep(&format!("joint {n}"))).collect();
+        assert_eq!(texts.keep("lower ball joint"), first);
+        assert_eq!(texts.keep("joint 7"), others[7]);
+        assert_eq!(unsafe { CStr::from_ptr(first) }, c"lower ball joint");
+        assert_eq!(unsafe { CStr::from_ptr(texts.keep("top\0mount")) }, c"top mount");
     }
 
     #[test]

@@ -1,6 +1,6 @@
 //! Tables on the C surface, by column. Every pointer that a table hands out is valid until `axw_table_free`.
 
-use crate::{Failure, Outcome, free, guard, guard_or, handle, put, words, write};
+use crate::{Failure, Outcome, c_text, free, guard, guard_or, handle, put, words, write};
 use axlewright::base::table::{Column, Table, Values};
 use std::ffi::{CString, c_char};
 
@@ -18,21 +18,22 @@ pub struct axw_table {
     kinds: Vec<CString>,
     units: Vec<CString>,
     labels: Vec<Vec<CString>>,
+    refused: Vec<usize>,
 }
 
 impl axw_table {
     pub(crate) fn new(table: Table) -> Box<axw_table> {
-        let c = |text: &str| CString::new(text.replace('\0', " ")).unwrap_or_default();
         let columns = table.columns();
         let labels = |column: &Column| match &column.values {
-            Values::Category { labels, .. } => labels.iter().map(|label| c(label)).collect(),
+            Values::Category { labels, .. } => labels.iter().map(|label| c_text(label)).collect(),
             _ => Vec::new(),
         };
         Box::new(axw_table {
-            names: columns.iter().map(|column| c(&column.name)).collect(),
-            kinds: columns.iter().map(|column| c(column.kind.map_or("", |kind| kind.name))).collect(),
-            units: columns.iter().map(|column| c(column.kind.map_or("", |kind| kind.si))).collect(),
+            names: columns.iter().map(|column| c_text(&column.name)).collect(),
+            kinds: columns.iter().map(|column| c_text(column.kind.map_or("", |kind| kind.name))).collect(),
+            units: columns.iter().map(|column| c_text(column.kind.map_or("", |kind| kind.si))).collect(),
             labels: columns.iter().map(labels).collect(),
+            refused: table.refused().iter().map(|(row, _)| *row).collect(),
             table,
         })
     }
@@ -185,6 +186,23 @@ pub unsafe extern "C" fn axw_table_label(
         let found =
             found.ok_or_else(|| Failure::NotThere(format!("code = {code} is not in column {column}")))?;
         unsafe { put(label, found.as_ptr()) };
+        Ok(())
+    })
+}
+
+/// The refused rows in order, and how many there are; `axw_table_reason` says why.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_table_refused(
+    table: *const axw_table,
+    rows: *mut *const usize,
+    count: *mut usize,
+) -> i32 {
+    guard(|| {
+        let refused = &unsafe { handle("table", table) }?.refused;
+        unsafe {
+            put(rows, refused.as_ptr());
+            put(count, refused.len());
+        }
         Ok(())
     })
 }

@@ -18,6 +18,7 @@ template <auto Free> struct Freed {
     }
 };
 using Tyre = std::unique_ptr<axw_tyre_tyre, Freed<axw_tyre_tyre_free>>;
+using Corner = std::unique_ptr<axw_spring_corner, Freed<axw_spring_corner_free>>;
 using Table = std::unique_ptr<axw_table, Freed<axw_table_free>>;
 static_assert(sizeof(Tyre) == sizeof(void *));
 
@@ -44,6 +45,19 @@ int main()
     check(axw_table_rows(table.get()) == 3, "rows");
     Tyre moved = std::move(tyre);
     check(!tyre && moved, "moved");
+
+    axw_spring_corner *drawn = nullptr;
+    check(axw_spring_corner_new(
+              R"({"rate": "100 N/mm", "free_length": "320 mm", "solid_length": "165 mm", "minimum_gap": "15 mm",
+                  "motion_ratio": 0.5, "sprung_mass": "400 kg", "droop_length": "300 mm", "damper_stroke": "110 mm",
+                  "bump_tight_below": "60 mm", "droop_tight_below": "60 mm", "spring_tight_below": "20 mm"})",
+              &drawn) == AXW_OK,
+          "corner");
+    Corner corner(drawn);
+    axw_spring_corner_at_ride_height_result on;
+    on.size = sizeof on;
+    check(axw_spring_corner_at_ride_height(corner.get(), &on) == AXW_OK, "at ride height");
+    check(on.sag > 0.116 && on.sag < 0.117 && std::string(on.ends_first) == "damper closed", "results");
 
     std::string message(axw_last_message(nullptr, 0), '\0');
     check(message == std::string(1, '\0'), "no failure yet, no message");

@@ -35,15 +35,6 @@ static const char COOLANT_TOML[] =
     "cap = \"15 psi gauge\"\naltitude = \"5000 ft\"\nhottest_coolant = \"230 °F\"\ntight_below = \"20 "
     "delta_degF\"\n";
 
-static const char CORNER_JSON[] =
-    "{\"rate\": \"100 N/mm\", \"free_length\": \"320 mm\", \"solid_length\": \"165 mm\", \"minimum_gap\": \"15 mm\","
-    " \"motion_ratio\": 0.5, \"sprung_mass\": \"400 kg\", \"droop_length\": \"300 mm\", \"damper_stroke\": \"110 mm\","
-    " \"bump_tight_below\": \"60 mm\", \"droop_tight_below\": \"60 mm\", \"spring_tight_below\": \"20 mm\"}";
-static const char CORNER_TOML[] =
-    "rate = \"100 N/mm\"\nfree_length = \"320 mm\"\nsolid_length = \"165 mm\"\nminimum_gap = \"15 mm\"\n"
-    "motion_ratio = 0.5\nsprung_mass = \"400 kg\"\ndroop_length = \"300 mm\"\ndamper_stroke = \"110 mm\"\n"
-    "bump_tight_below = \"60 mm\"\ndroop_tight_below = \"60 mm\"\nspring_tight_below = \"20 mm\"\n";
-
 static void tyre(const char *text)
 {
     axw_tyre_tyre *model = NULL;
@@ -215,46 +206,6 @@ static char *nested(const char *head, size_t depth)
     return text;
 }
 
-static void corner(const char *text)
-{
-    axw_spring_corner *model = NULL;
-    STATUS(axw_spring_corner_new(text, &model), AXW_OK);
-    char ends[16] = "";
-    size_t needed = 0;
-    double force, length, sag, bump, bind, captive, rate, frequency;
-    int32_t droop_is = -1, bump_is = -1, bind_is = -1, captive_is = -1;
-    STATUS(axw_spring_corner_at_ride_height(model, &force, &length, &sag, &droop_is, &bump, ends, sizeof ends,
-                                            &needed, &bump_is, &bind, &bind_is, &captive, &captive_is, &rate,
-                                            &frequency),
-           AXW_OK);
-    /* 400 kg on half the travel: 7845.32 N, 78.4532 mm of spring, 58.4532 mm of it after the preload. */
-    NEAR(force, 7845.32, 1e-12);
-    NEAR(length, 0.2415468, 1e-12);
-    NEAR(sag, 0.1169064, 1e-12);
-    NEAR(bump, 0.220 - 0.1169064, 1e-12);
-    TEXT(ends, "damper closed");
-    CHECK(needed == sizeof "damper closed");
-    NEAR(bind, 0.010, 1e-12);
-    NEAR(captive, 0.020, 1e-12);
-    NEAR(rate, 25000.0, 1e-12);
-    NEAR(frequency * frequency * 39.47841760435743, 62.5, 1e-12);
-    CHECK(droop_is == AXW_VERDICT_MEETS && bump_is == AXW_VERDICT_MEETS && bind_is == AXW_VERDICT_TIGHT);
-
-    sag = UNTOUCHED;
-    REFUSED(axw_spring_corner_at_ride_height(model, NULL, NULL, &sag, NULL, NULL, ends, 13, NULL, NULL, NULL,
-                                             NULL, NULL, NULL, NULL, NULL),
-            AXW_BUFFER, "ends_first is too short: 14 bytes are needed");
-    SAME(sag, UNTOUCHED);
-
-    const double rates[] = {1e5, 0.0}, ratio = 0.5;
-    axw_table *table = NULL;
-    STATUS(axw_spring_corner_table(model, rates, 2, &ratio, 1, &table), AXW_OK);
-    CHECK(axw_table_rows(table) == 2);
-    axw_table_free(table);
-    axw_spring_corner_free(model);
-    axw_spring_corner_free(NULL);
-}
-
 static void bad_documents(void)
 {
     refuses(NULL, AXW_NULL, "text is NULL", "");
@@ -311,7 +262,5 @@ void test_models(void)
     torque_path(PATH_TOML);
     coolant(COOLANT_JSON);
     coolant(COOLANT_TOML);
-    corner(CORNER_JSON);
-    corner(CORNER_TOML);
     bad_documents();
 }

@@ -163,16 +163,22 @@ static void refused_rows(void)
     STATUS(axw_table_codes(table, 7, &verdicts, NULL, NULL), AXW_OK);
     char sentence[512];
     for (size_t row = 0; row < 6; row++) {
-        int refused = row % 3 == 1;
+        int is_refused = row % 3 == 1;
         size_t needed = 0;
         SAME(caps[row], cap[row / 3]);
         SAME(altitudes[row], altitude[row % 3]); /* inputs are kept */
-        CHECK(isnan(margins[row]) == refused);
-        CHECK((verdicts[row] == -1) == refused);
+        CHECK(isnan(margins[row]) == is_refused);
+        CHECK((verdicts[row] == -1) == is_refused);
         STATUS(axw_table_reason(table, row, sentence, sizeof sentence, &needed), AXW_OK);
         CHECK(needed == strlen(sentence) + 1);
-        CHECK((strstr(sentence, "altitude = 99000 m") != NULL) == refused && (needed == 1) == !refused);
+        CHECK((strstr(sentence, "altitude = 99000 m") != NULL) == is_refused && (needed == 1) == !is_refused);
     }
+
+    const size_t *refused = NULL;
+    size_t count = 99;
+    STATUS(axw_table_refused(table, &refused, &count), AXW_OK);
+    CHECK(count == 2 && refused[0] == 1 && refused[1] == 4);
+    STATUS(axw_table_refused(table, NULL, NULL), AXW_OK);
 
     /* Buffers for a reason: none, empty, one byte too few, exact. */
     size_t needed = 0;
@@ -195,6 +201,8 @@ static void refused_rows(void)
     table = NULL;
     STATUS(axw_cooling_coolant_margin_table(model, NULL, 0, altitude, 3, strength, 1, &table), AXW_OK);
     CHECK(table != NULL && axw_table_rows(table) == 0 && axw_table_columns(table) == 8);
+    STATUS(axw_table_refused(table, NULL, &count), AXW_OK);
+    CHECK(count == 0);
     axw_table_free(table);
     axw_table *const before = (axw_table *)(void *)&checks_failed;
     table = before;
@@ -221,6 +229,9 @@ static void no_table(void)
     STATUS(axw_table_codes(NULL, 0, NULL, NULL, NULL), AXW_NULL);
     STATUS(axw_table_label(NULL, 0, 0, NULL), AXW_NULL);
     REFUSED(axw_table_reason(NULL, 0, NULL, 0, NULL), AXW_NULL, "table is NULL");
+    size_t count = 99;
+    REFUSED(axw_table_refused(NULL, NULL, &count), AXW_NULL, "table is NULL");
+    CHECK(count == 99);
     axw_table_free(NULL);
 }
 

@@ -416,6 +416,44 @@ def test_model_by_keywords(row: Row, rust: dict[str, dict[str, str]]) -> None:
         assert made(**row["inputs"]) == made.from_text(document(row))
 
 
+#: More results than this come in a struct.
+MOST_POINTERS = 8
+
+
+def results_by_pointer(entry: Any, handle: c_void_p, arguments: list[Any], results: list[Any]) -> list[Any] | None:
+    """What a method answers through a pointer a result, or nothing where it refused and wrote nothing."""
+    cells = {"quantity": lambda: c_double(UNTOUCHED), "choice": lambda: c_int32(-1)}
+    cells |= {"text": lambda: create_string_buffer(64), "whole": lambda: c_int64(-1)}
+    found = [cells[one["type"]]() for one in results]
+    places: list[Any] = []
+    for cell in found:
+        places += [cell, c_size_t(len(cell)), None] if isinstance(cell, Array) else [byref(cell)]
+    if entry(handle, *arguments, *places) != AXW_OK:
+        assert all(cell.value in (UNTOUCHED, -1, b"") for cell in found)
+        return None
+    return [plain_c(one, cell.value) for one, cell in zip(results, found, strict=True)]
+
+
+def results_by_struct(entry: Any, handle: c_void_p, arguments: list[Any], results: list[Any]) -> list[Any] | None:
+    """The same from a method that fills a struct."""
+    types = {"quantity": c_double, "choice": c_int32, "text": c_char_p, "whole": c_int64}
+    fields: list[Any] = [("size", c_size_t), *((one["name"], types[one["type"]]) for one in results)]
+    found = type(entry.__name__, (ctypes.Structure,), {"_fields_": fields})()
+    ctypes.memset(byref(found), 0x23, ctypes.sizeof(found))
+    found.size = ctypes.sizeof(found)
+    before = bytes(found)
+    if entry(handle, *arguments, byref(found)) != AXW_OK:
+        assert bytes(found) == before
+        return None
+    return [plain_c(one, getattr(found, one["name"])) for one in results]
+
+
+def plain_c(result: Mapping[str, Any], value: Any) -> Any:
+    if result["type"] == "choice":
+        return WORDS[result["of"]][value]
+    return value.decode() if result["type"] == "text" else value
+
+
 @rows("model")
 def test_model_c(row: Row, rust: dict[str, dict[str, str]], library: ctypes.CDLL) -> None:
     prefix = c_name(row["model"])
@@ -431,25 +469,10 @@ def test_model_c(row: Row, rust: dict[str, dict[str, str]], library: ctypes.CDLL
         of = method(row)
         entry = getattr(library, f"{prefix}_{row['method']}")
         arguments = [row["arguments"][one["name"]] for one in of["parameters"]]
-        cells = {"quantity": lambda: c_double(UNTOUCHED), "choice": lambda: c_int32(-1)}
-        cells |= {"text": lambda: create_string_buffer(64), "whole": lambda: c_int64(-1)}
-        found = [cells[one["type"]]() for one in of["results"]]
-        places: list[Any] = []
-        for cell in found:
-            places += [cell, c_size_t(len(cell)), None] if isinstance(cell, Array) else [byref(cell)]
-        if entry(handle, *map(c_double, arguments), *places) == AXW_OK:
-            names = [one["name"] for one in of["results"]] if len(found) > 1 else ["value"]
-            answer = {
-                name: WORDS[one["of"]][cell.value]
-                if one["type"] == "choice"
-                else cell.value.decode()
-                if one["type"] == "text"
-                else cell.value
-                for name, cell, one in zip(names, found, of["results"], strict=True)
-            }
-        else:
-            assert all(cell.value in (UNTOUCHED, -1, b"") for cell in found)
-            answer = message(library)
+        names = [one["name"] for one in of["results"]] if len(of["results"]) > 1 else ["value"]
+        call = results_by_struct if len(of["results"]) > MOST_POINTERS else results_by_pointer
+        found = call(entry, handle, [c_double(value) for value in arguments], of["results"])
+        answer = message(library) if found is None else dict(zip(names, found, strict=True))
     free(handle)
     judge(row, answer)
     assert said(answer) == rust[row["id"]]

@@ -251,6 +251,7 @@ impl Api {
                             return Err(place(format!("{} has no `# Example`", function.name)));
                         }
                         if function.parameters.len() > 8
+                            || function.results.len() > 8
                             || function.results.len() + function.parameters.len() > 32
                         {
                             return Err(place(format!(
@@ -504,7 +505,7 @@ impl Api {
         let models = self.models.iter().map(|model| format!("{}.{}", model.system, snake(&model.name)));
         for name in names.chain(models) {
             let last = name.rsplit('.').next().unwrap_or_default();
-            if ["_n", "_value", "_new", "_free"].iter().any(|ending| last.ends_with(ending)) {
+            if ["_n", "_value", "_new", "_free", "_result"].iter().any(|ending| last.ends_with(ending)) {
                 return Err(format!("{name} ends like a name that the C surface reserves"));
             }
             if !seen.insert(name.clone()) {

@@ -93,6 +93,22 @@ fn both_bindings_unwind() {
     assert!(std::panic::catch_unwind(|| std::panic::panic_any(1)).is_err());
 }
 
+/// Places that cannot follow the version by themselves.
+#[test]
+fn the_pages_name_this_version() {
+    let (major, minor) = (env!("CARGO_PKG_VERSION_MAJOR"), env!("CARGO_PKG_VERSION_MINOR"));
+    let abi = if major == "0" { format!("{major}.{minor}") } else { major.to_owned() };
+    let page = std::fs::read_to_string(root().join("docs/c.md")).unwrap();
+    for named in
+        [format!("libaxlewright.so.{abi}:"), format!("find_package(axlewright {major}.{minor} REQUIRED)")]
+    {
+        assert!(page.contains(&named), "docs/c.md does not hold {named}");
+    }
+    let changes = std::fs::read_to_string(root().join("docs/changelog.md")).unwrap();
+    let newest = changes.lines().find_map(|line| line.strip_prefix("## ")).unwrap();
+    assert!(newest.starts_with(env!("CARGO_PKG_VERSION")), "the changelog begins with {newest}");
+}
+
 /// The numbers of refusals never change: programs hold them.
 #[test]
 fn error_numbers_are_frozen() {

@@ -143,6 +143,19 @@ fn output_words(output: &Output) -> Result<String, String> {
 
 /// The docs of a function or method as plain lines: what both bindings show. `si` says whether plain numbers or quantities go in.
 fn doc_lines(function: &Function, si: bool) -> Result<Vec<String>, String> {
+    let line = |output: &Output| {
+        let words = output_words(output)?;
+        Ok(match &function.result_type {
+            Some(_) => format!("    {} ({words}): {}", output.name, output.meaning),
+            None => format!("    ({words}) {}", output.meaning),
+        })
+    };
+    let returns = function.results.iter().map(line).collect::<Result<_, String>>()?;
+    doc_lines_returning(function, si, returns)
+}
+
+/// The same with other words on what it returns.
+fn doc_lines_returning(function: &Function, si: bool, returns: Vec<String>) -> Result<Vec<String>, String> {
     let docs = &function.docs;
     let mut lines = vec![docs.summary.clone()];
     if !docs.formula.is_empty() {
@@ -159,15 +172,7 @@ fn doc_lines(function: &Function, si: bool) -> Result<Vec<String>, String> {
         }
     }
     lines.extend([String::new(), "Returns".into()]);
-    if function.result_type.is_some() {
-        for output in &function.results {
-            lines.push(format!("    {} ({}): {}", output.name, output_words(output)?, output.meaning));
-        }
-    } else {
-        for output in &function.results {
-            lines.push(format!("    ({}) {}", output_words(output)?, output.meaning));
-        }
-    }
+    lines.extend(returns);
     for (heading, text) in
         [("Valid for (SI)", &docs.valid_for), ("Source", &docs.source), ("Caution", &docs.caution)]
     {
