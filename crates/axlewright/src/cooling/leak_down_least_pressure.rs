@@ -1,4 +1,4 @@
-use crate::units::{AbsolutePressure, GaugePressure, Quantity, Stress};
+use crate::units::{AbsolutePressure, GaugePressure, Stress};
 use crate::{Result, valid};
 
 /// Lowest reading at the end of a leak-down test that still proves the system tight.
