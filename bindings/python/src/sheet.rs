@@ -9,7 +9,7 @@ use axlewright::sheet::{self as core, Answer, Axis, Choice, Requirement};
 use axlewright::units::{Kind, Mass, Quantity as _, Unit};
 use axlewright::{Table, Verdict};
 use numpy::{PyArray1, PyArrayMethods};
-use pyo3::exceptions::{PyKeyError, PyTypeError, PyValueError};
+use pyo3::exceptions::{PyKeyError, PyKeyboardInterrupt, PyTypeError, PyValueError};
 use pyo3::prelude::*;
 use pyo3::types::{PyCapsule, PyString, PyTuple};
 use std::ops::Range;
@@ -431,7 +431,7 @@ impl WhatIfHandle {
         threads: Option<usize>,
     ) -> PyResult<Bound<'py, PyCapsule>> {
         guard("Sweep", || {
-            stream(py, Box::new(Pieces { of: slf, left: start..stop, rows: rows.max(1), threads }))
+            stream(py, Box::new(Pieces { of: slf, left: start..stop, rows: rows.max(1), threads, interrupted: false }))
         })
     }
 }
@@ -476,6 +476,28 @@ struct Pieces {
     left: Range<usize>,
     rows: usize,
     threads: Option<usize>,
+    interrupted: bool,
+}
+
+impl Pieces {
+    /// The next rows. The consumer knows errors of its own only, no interrupt: it first gets no rows, and the interpreter raises the
+    /// interrupt as soon as it is back. A consumer that asks on without going back to it gets the error.
+    fn compute(&mut self, py: Python<'_>, rows: Range<usize>) -> PyResult<Table> {
+        let answer =
+            py.check_signals().and_then(|()| self.of.get().compute(py, rows.clone(), self.threads, None));
+        match answer {
+            Err(error) if error.is_instance_of::<PyKeyboardInterrupt>(py) && !self.interrupted => {
+                self.interrupted = true;
+                table::interrupt_again(py);
+                self.of.get().compute(py, 0..0, None, None)
+            }
+            answer => {
+                self.interrupted = false;
+                self.left.start = if answer.is_ok() { rows.end } else { rows.start };
+                answer
+            }
+        }
+    }
 }
 
 impl Source for Pieces {
@@ -487,10 +509,8 @@ impl Source for Pieces {
             return Ok(None);
         }
         let stop = self.left.end.min(self.left.start + self.rows);
-        let piece = self.left.start..stop;
-        let table = Arc::new(Python::attach(|py| self.of.get().compute(py, piece, self.threads, None))?);
-        self.left.start = stop;
-        Ok(Some(batch(&table)?.1))
+        let table = Python::attach(|py| self.compute(py, self.left.start..stop))?;
+        Ok(Some(batch(&Arc::new(table))?.1))
     }
 }
 
@@ -649,6 +669,7 @@ impl AssessmentHandle {
         })
     }
     /// Path, verdict, share that turns, shares, mean and deviation.
+    #[pyo3(signature = (samples, seed, units, progress=None))]
     #[expect(clippy::type_complexity, reason = "a row of six, said once")]
     fn chances(
         &self,
@@ -656,11 +677,12 @@ impl AssessmentHandle {
         samples: usize,
         seed: u64,
         units: &str,
+        progress: Option<Py<PyAny>>,
     ) -> PyResult<Vec<(&'static str, &'static str, f64, [f64; 4], Option<Py<PyAny>>, Option<Py<PyAny>>)>>
     {
         guard("Assessment", || {
             let of = system(units)?;
-            let mut watch = Watch::new(None);
+            let mut watch = Watch::new(progress.as_ref());
             let told =
                 py.detach(|| self.assessment.chances_told(samples, seed, &mut |done| watch.tell(done)));
             let chances = watch.answer(py, told)?;

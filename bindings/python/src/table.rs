@@ -496,6 +496,12 @@ fn arrow_stream<'py>(
 
 const FAILED: c_int = 5; // EIO
 
+/// Has the interpreter raise an interrupt that it raised here, once more.
+pub fn interrupt_again(_: Python<'_>) {
+    // SAFETY: it only marks that the signal has come.
+    unsafe { ffi::PyErr_SetInterrupt() }
+}
+
 /// The status of an answer. An interrupt is raised once more: the consumer knows of its own error only.
 fn status<T>(open: &mut Open, answer: PyResult<T>, give: impl FnOnce(T)) -> c_int {
     match answer {
@@ -506,8 +512,7 @@ fn status<T>(open: &mut Open, answer: PyResult<T>, give: impl FnOnce(T)) -> c_in
         Err(error) => {
             Python::attach(|py| {
                 if error.is_instance_of::<PyKeyboardInterrupt>(py) {
-                    // SAFETY: it only marks that the signal has come.
-                    unsafe { ffi::PyErr_SetInterrupt() }
+                    interrupt_again(py);
                 }
                 let words = error.value(py).to_string().replace('\0', " ");
                 open.error = CString::new(words).unwrap_or_default();

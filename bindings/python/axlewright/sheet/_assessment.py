@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, Literal, TypeAlias, overload
 
@@ -198,13 +198,15 @@ class Assessment(Sequence[Finding]):
         rows = self._handle.sensitivity(self[path].path, self._sheet.system)
         return tuple(Sensitivity(*row) for row in rows)
 
-    def chances(self, samples: int = 10_000, seed: int = 0) -> tuple[Chance, ...]:
+    def chances(
+        self, samples: int = 10_000, seed: int = 0, *, progress: Callable[[int], object] | None = None
+    ) -> tuple[Chance, ...]:
         """The chance that each verdict turns within the tolerances, from so many samples of a seed.
 
         Inputs are independent; a bound is rectangular, a standard deviation normal. The same seed gives the same samples
-        on every machine.
+        on every machine. `progress` is told how many samples are done; an interrupt stops the work.
         """
-        rows = self._handle.chances(samples, seed, self._sheet.system)
+        rows = self._handle.chances(samples, seed, self._sheet.system, progress)
         return tuple(
             Chance(path, verdict, turns, *shares, mean, deviation) for path, verdict, turns, shares, mean, deviation in rows
         )

@@ -40,6 +40,10 @@ pub struct Chance {
     pub deviation: f64,
 }
 
+/// Samples that are computed together: enough that a step costs little more than its formulas, and so few that an interrupt need not
+/// wait where each sample moves the linkages of two axles.
+const BLOCK: usize = 128;
+
 impl Assessment {
     /// The written lines with a tolerance that move the margin of an answer, the one that matters most first: the change of the margin
     /// when the line goes up by one tolerance, from a central difference over both sides.
@@ -107,7 +111,7 @@ impl Assessment {
         let mut tallies = vec![Tally::default(); graph.findings.len()];
         let mut left = samples;
         while left > 0 {
-            let rows = left.min(1024);
+            let rows = left.min(BLOCK);
             left -= rows;
             block.rows = rows;
             let mut columns: Vec<Vec<f64>> = spread.iter().map(|_| block.empty(0)).collect();
