@@ -508,7 +508,7 @@ class TestFunctions:
         for thread in threads:
             thread.start()
         for thread in threads:
-            thread.join(60)
+            thread.join()
         assert seen == [True] * 20
 
     def test_fork(self):
@@ -517,15 +517,8 @@ class TestFunctions:
         child = os.fork()
         if child == 0:
             os._exit(0 if rate(spring_rate=numbers).size == 100_000 else 1)
-        for _ in range(1000):
-            done, status = os.waitpid(child, os.WNOHANG)
-            if done:
-                assert status == 0
-                return
-            threading.Event().wait(0.01)
-        os.kill(child, 9)
-        os.waitpid(child, 0)
-        pytest.fail("the forked child hangs")
+        _, status = os.waitpid(child, 0)  # a child that hangs hangs the test, too
+        assert status == 0
 
 
 @pytest.fixture(scope="module")

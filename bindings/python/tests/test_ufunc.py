@@ -190,7 +190,7 @@ def test_pickle():
             assert pickle.loads(pickle.dumps(ufunc, protocol)) is ufunc
     script = "import pickle, sys; print(pickle.loads(sys.stdin.buffer.read())(2.0, 2.0))"
     done = subprocess.run(
-        [sys.executable, "-c", script], input=pickle.dumps(spring.ride_rate), capture_output=True, timeout=60
+        [sys.executable, "-c", script], input=pickle.dumps(spring.ride_rate), capture_output=True
     )
     assert done.stdout.split() == [b"1.0"], done.stderr
 
@@ -215,7 +215,7 @@ def test_threads_share_the_work():
     for thread in threads:
         thread.start()
     for thread in threads:
-        thread.join(60)
+        thread.join()
     assert seen == [True] * 8
 
 
@@ -225,15 +225,8 @@ def test_after_a_fork():
     child = os.fork()
     if child == 0:
         os._exit(0 if spring.ride_rate(numbers, 3.0).shape == numbers.shape else 1)
-    for _ in range(1000):
-        done, status = os.waitpid(child, os.WNOHANG)
-        if done:
-            assert status == 0
-            return
-        threading.Event().wait(0.01)
-    os.kill(child, 9)
-    os.waitpid(child, 0)
-    pytest.fail("the forked child hangs")
+    _, status = os.waitpid(child, 0)  # a child that hangs hangs the test, too
+    assert status == 0
 
 
 class TestContainers:
@@ -284,5 +277,5 @@ def test_import_is_light():
         "import numpy, sys; before = set(sys.modules); import axlewright; "
         "print(*sorted(m.split('.')[0] for m in set(sys.modules) - before))"
     )
-    done = subprocess.run([sys.executable, "-c", script], capture_output=True, text=True, timeout=60, check=True)
+    done = subprocess.run([sys.executable, "-c", script], capture_output=True, text=True, check=True)
     assert set(done.stdout.split()) <= {"axlewright", "__future__"}
