@@ -309,11 +309,9 @@ fn coolant_and_cap_are_those_of_their_models() {
     )
     .unwrap();
     let read: GaugePressure = van.of("leak_test.later_pressure");
-    // The gauge may have shown too little at the start, and too much at the end.
-    let (error, air) = (van.of::<Stress>("cap.gauge_error").si(), station.si());
-    let highest = still.si() + error * (still.si() + air) / (pumped.si() + air);
-    let least = highest - van.of::<Stress>("leak_test.allowed_fall").si() + error;
-    let margin = Stress::from_si(read.si() - least);
+    let (allowed, error): (Stress, Stress) = (van.of("leak_test.allowed_fall"), van.of("cap.gauge_error"));
+    let least = cooling::leak_down_least_pressure(pumped, still, allowed, error, station).unwrap();
+    let margin = Stress::from_si(read.si() - least.si());
     van.same("leak_test.tight", read, margin, Verdict::of_difference(margin, Stress::from_si(0.0)));
     assert_eq!(van.answer("coolant.pump_inlet").verdict, Verdict::NotKnown);
 
