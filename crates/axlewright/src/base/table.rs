@@ -110,7 +110,7 @@ pub(crate) fn within_memory(lists: &[usize], bytes_a_row: usize, instead: &str) 
         message: format!(
             "a table of {rows} rows{grid} of {bytes_a_row} bytes each takes {:.1} GiB, and one table at most {:.0} GiB: {instead}",
             gibibytes(bytes),
-            gibibytes(MOST_BYTES.into())
+            gibibytes(u128::from(MOST_BYTES))
         ),
     })
 }
