@@ -1,6 +1,9 @@
-//! Gives the shared library its SONAME: for 0.x the ABI changes with the minor version.
+//! Makes the C entries of the core's functions and models, and gives the shared library its SONAME: for 0.x the ABI changes with the
+//! minor version.
 
-fn main() {
+use std::error::Error;
+
+fn main() -> Result<(), Box<dyn Error>> {
     let part = |name: &str| std::env::var(format!("CARGO_PKG_VERSION_{name}")).unwrap_or_default();
     let (major, minor) = (part("MAJOR"), part("MINOR"));
     let abi = if major == "0" { format!("{major}.{minor}") } else { major };
@@ -8,4 +11,5 @@ fn main() {
         println!("cargo::rustc-cdylib-link-arg=-Wl,-soname,libaxlewright.so.{abi}");
     }
     println!("cargo::rerun-if-changed=build.rs");
+    surface::build(surface::c::source)
 }

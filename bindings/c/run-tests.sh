@@ -6,16 +6,18 @@ set -eu
 [ $# -eq 2 ] || { echo "usage: run-tests.sh PREFIX TARGET_DIR" >&2; exit 2; }
 prefix=$1
 out=$2/c-tests
+generated=$2/generated
 here=$(cd "$(dirname "$0")" && pwd)
 tests=$here/tests
 example=$here/../../examples/c
 cc=${CC:-cc} cxx=${CXX:-c++}
+[ -e "$generated/functions.h" ] || { echo "$generated/functions.h is missing: run cargo xtask generate" >&2; exit 2; }
 mkdir -p "$out"
 rm -f "$out"/*.log "$out"/*.failed
 
 warnings='-Wall -Wextra -Wpedantic -Werror -Wconversion -Wshadow -Wundef'
 plain="$warnings -Wstrict-prototypes -Wmissing-prototypes"
-include=-I$prefix/include
+include="-I$prefix/include -I$generated"
 native=$(sed -n 's/^Libs.private: //p' "$prefix/lib/pkgconfig/axlewright.pc")
 shared="-L$prefix/lib -laxlewright -Wl,-rpath,$prefix/lib -lm -lpthread"
 static="$prefix/lib/libaxlewright.a $native"
@@ -47,11 +49,11 @@ symbols() {
     fi
 }
 
-# Every function of the header is tried by functions.c, through the generated list of them.
+# Every function of the header is tried by functions.c, through the list of them that the generator builds.
 functions() {
     sed -n 's/^int32_t axw_\([a-z0-9_]*\)_n(.*/\1/p' "$prefix/include/axlewright.h" >"$out/functions.txt"
     while read -r function; do
-        grep -q -w -F -e "$function" -e "axw_$function" "$tests/generated.h" || echo "generated.h lacks axw_$function: has it an outside row?"
+        grep -q -w -F -e "$function" -e "axw_$function" "$generated/functions.h" || echo "functions.h lacks axw_$function: has it an outside row?"
     done <"$out/functions.txt" >"$out/functions.log"
     if [ -s "$out/functions.txt" ] && [ ! -s "$out/functions.log" ]; then
         echo "functions: $(wc -l <"$out/functions.txt") tried"

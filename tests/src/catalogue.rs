@@ -1,26 +1,9 @@
-//! Every function as the catalogue describes it: kinds and ranges of its parameters, its call, the points of its rows.
+//! Every function as the core describes it: kinds and ranges of its parameters, its call, the points of its rows.
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test may panic, its helpers too")]
 
-use crate::rows::{arguments, entry, rows, words};
-use crate::{Entry, FUNCTIONS};
-use axlewright::units::Kind;
+use crate::rows::{arguments, rows, words};
+use crate::{Entry, FUNCTIONS, Parameter};
 use serde_json::Value;
-use std::path::Path;
-
-/// A parameter and what it may be, in coherent SI.
-#[derive(Debug)]
-pub struct Parameter {
-    /// Its name.
-    pub name: &'static str,
-    /// Its kind of quantity.
-    pub kind: &'static Kind,
-    /// No less than this.
-    pub lower: f64,
-    /// No more than this.
-    pub upper: f64,
-    /// A count.
-    pub whole: bool,
-}
 
 /// A function of the core.
 #[derive(Debug)]
@@ -28,42 +11,23 @@ pub struct Function {
     /// Its name, parameters, results and call.
     pub entry: &'static Entry,
     /// Its parameters, in order.
-    pub parameters: Vec<Parameter>,
+    pub parameters: &'static [Parameter],
     /// The arguments of every row that it answers.
     pub points: Vec<Vec<f64>>,
 }
 
 /// Every function of the core.
 pub fn functions() -> Vec<Function> {
-    let file = Path::new(env!("CARGO_MANIFEST_DIR")).join("../docs/generated.json");
-    let catalogue: Value = serde_json::from_str(&std::fs::read_to_string(file).unwrap()).unwrap();
     let rows = rows();
-    let described = catalogue["functions"].as_array().unwrap();
-    assert_eq!(described.len(), FUNCTIONS.len(), "run `cargo xtask generate`");
-    described.iter().map(|of| Function::new(of, &rows)).collect()
+    FUNCTIONS.iter().map(|entry| Function::new(entry, &rows)).collect()
 }
 
 impl Function {
-    fn new(described: &Value, rows: &[Value]) -> Function {
-        let name =
-            format!("{}.{}", described["system"].as_str().unwrap(), described["name"].as_str().unwrap());
-        let entry = entry(&name);
-        let parameters = described["parameters"].as_array().unwrap().iter().zip(entry.parameters);
-        let parameters = parameters.map(|(of, name)| {
-            assert_eq!(of["name"], **name, "{}", entry.name);
-            let range = &of["range"];
-            Parameter {
-                name,
-                kind: Kind::named(words(of, "kind").unwrap()).unwrap(),
-                lower: range["lower"].as_f64().unwrap_or(f64::NEG_INFINITY),
-                upper: range["upper"].as_f64().unwrap_or(f64::INFINITY),
-                whole: range["whole"] == true,
-            }
-        });
+    fn new(entry: &'static Entry, rows: &[Value]) -> Function {
         let answered = rows.iter().filter(|row| {
             words(row, "function") == Some(entry.name) && row["expected"].get("error").is_none()
         });
-        Function { entry, parameters: parameters.collect(), points: answered.map(arguments).collect() }
+        Function { entry, parameters: entry.ranges, points: answered.map(arguments).collect() }
     }
 
     /// The place of a parameter.

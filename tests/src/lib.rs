@@ -2,11 +2,32 @@
 
 pub mod assessed;
 pub mod catalogue;
-mod generated;
 pub mod offers;
 pub mod rows;
 pub mod sheets;
-pub use generated::FUNCTIONS;
+
+use axlewright::units::Kind;
+pub use dispatch::FUNCTIONS;
+
+/// Every function by its name. `build.rs` makes the list of the core's sources.
+mod dispatch {
+    include!(concat!(env!("OUT_DIR"), "/generated.rs"));
+}
+
+/// A parameter and what it may be, in coherent SI.
+#[derive(Debug)]
+pub struct Parameter {
+    /// Its name.
+    pub name: &'static str,
+    /// Its kind of quantity.
+    pub kind: &'static Kind,
+    /// No less than this.
+    pub lower: f64,
+    /// No more than this.
+    pub upper: f64,
+    /// A count.
+    pub whole: bool,
+}
 
 /// One function of the core, callable by its name.
 #[derive(Debug)]
@@ -15,6 +36,8 @@ pub struct Entry {
     pub name: &'static str,
     /// Names of its arguments, in order.
     pub parameters: &'static [&'static str],
+    /// Kinds and ranges of its arguments, in order.
+    pub ranges: &'static [Parameter],
     /// Names of its results, in order; the only one is called `value`.
     pub results: &'static [&'static str],
     /// The call, in coherent SI.

@@ -4,14 +4,14 @@
 //! wrong, with argument, value and limit, is kept for the calling thread until its next failure. No panic leaves this library.
 #![allow(non_camel_case_types, clippy::missing_safety_doc)]
 
-mod generated;
+mod entries;
 mod sheet;
 mod table;
 mod text;
 mod verdict;
 mod work;
 
-pub use generated::*;
+pub use entries::*;
 pub use sheet::*;
 pub use table::*;
 pub use text::*;

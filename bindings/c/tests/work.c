@@ -25,7 +25,7 @@ static const char *shown(shows *show, const char *function, const double *x, siz
     return text;
 }
 
-/* A function as tests/generated.h names it, on arguments that have an answer, of which the first result is known. */
+/* A function as functions.h names it, on arguments that have an answer, of which the first result is known. */
 void test_work_of(const char *family, const double *x, size_t count, double wanted)
 {
     char path[128];

@@ -1,6 +1,6 @@
-"""`python -m axlewright assess SHEET`: the findings of a build sheet.
+"""`python -m axlewright assess SHEET`: the findings of a build sheet. `python -m axlewright schema`: its JSON Schema.
 
-Exit codes: 0 every finding meets, 1 the worst is tight (or a safety finding is not known), 2 one is short; 64 the command
+Exit codes of `assess`: 0 every finding meets, 1 the worst is tight (or a safety finding is not known), 2 one is short; 64 the command
 is wrong, 65 the document is, 66 there is no such file; 130 interrupted.
 """
 
@@ -12,7 +12,7 @@ import sys
 from collections.abc import Sequence
 from typing import NoReturn
 
-from axlewright._native import DocumentError, __version__
+from axlewright._native import DocumentError, __version__, _sheet_schema
 
 USAGE, BAD_DOCUMENT, NO_FILE, INTERRUPTED, NO_READER = 64, 65, 66, 130, 141
 
@@ -39,7 +39,12 @@ def main(arguments: Sequence[str] | None = None) -> int:
     assess.add_argument("--units", choices=("us", "metric"), help="the shop's units (else those of the sheet)")
     assess.add_argument("--work", action="store_true", help="with the work behind each finding")
     assess.add_argument("--compare", metavar="OTHER", help="what differs from another sheet")
+    commands.add_parser("schema", help="print the JSON Schema of a build sheet, for editors")
     given = parser.parse_args(arguments)
+    if given.command == "schema":
+        print(_sheet_schema(), end="")
+        sys.stdout.flush()
+        return 0
     if given.json and (given.work or given.units):
         parser.error("--json holds everything in coherent SI: it goes without --work and --units")
     if given.compare and given.work:

@@ -6,7 +6,7 @@ use pyo3::types::PyDict;
 mod array;
 mod call;
 mod error;
-mod generated;
+mod kernels;
 mod model;
 mod pint;
 mod product;
@@ -28,7 +28,7 @@ fn _native(m: &Bound<'_, PyModule>) -> PyResult<()> {
     sheet::register(m)?;
     let kernels = call::Kernels { functions: PyDict::new(py), ufuncs: PyDict::new(py) };
     ufunc::register(&kernels)?;
-    generated::register(&kernels)?;
+    kernels::register(&kernels)?;
     m.add("functions", kernels.functions)?;
     m.add("ufuncs", kernels.ufuncs)
 }

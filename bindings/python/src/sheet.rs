@@ -737,6 +737,12 @@ impl PriceListHandle {
     }
 }
 
+/// The JSON Schema of a build sheet.
+#[pyfunction(name = "_sheet_schema")]
+fn sheet_schema() -> PyResult<String> {
+    guard("schema", || Ok(axlewright::sheet::schema()))
+}
+
 pub fn register(m: &Bound<'_, PyModule>) -> PyResult<()> {
     m.add_class::<SheetHandle>()?;
     m.add_class::<WhatIfHandle>()?;
@@ -744,5 +750,6 @@ pub fn register(m: &Bound<'_, PyModule>) -> PyResult<()> {
     m.add_class::<AssessmentHandle>()?;
     m.add_class::<PriceListHandle>()?;
     m.add_function(wrap_pyfunction!(values, m)?)?;
-    m.add_function(wrap_pyfunction!(sheet_text, m)?)
+    m.add_function(wrap_pyfunction!(sheet_text, m)?)?;
+    m.add_function(wrap_pyfunction!(sheet_schema, m)?)
 }

@@ -34,7 +34,8 @@ import pytest
 from axlewright import DocumentError, DomainError, Quantity, TextError, units, work
 
 ROOT = Path(__file__).resolve().parents[3]
-CATALOGUE = json.loads((ROOT / "docs" / "generated.json").read_text(encoding="utf-8"))
+#: Built by `cargo xtask generate`.
+CATALOGUE = json.loads(Path(os.environ.get("AXW_CATALOGUE", ROOT / "target/generated/catalogue.json")).read_text(encoding="utf-8"))
 FUNCTIONS = {f"{one['system']}.{one['name']}": one for one in CATALOGUE["functions"]}
 MODELS = {f"{one['system']}.{one['name']}": one for one in CATALOGUE["models"]}
 KINDS = {one["name"]: one for one in CATALOGUE["kinds"]}

@@ -14,13 +14,14 @@ import pytest
 from jsonschema import Draft202012Validator
 
 from axlewright import DocumentError
+from axlewright.__main__ import main
+from axlewright._native import UNITS, _sheet_schema
 from axlewright.sheet import Sheet
 
 ROOT = Path(__file__).resolve().parents[3]
-SCHEMA = json.loads((ROOT / "docs" / "generated.schema.json").read_text(encoding="utf-8"))
+SCHEMA = json.loads(_sheet_schema())
 VALIDATOR = Draft202012Validator(SCHEMA)
-KINDS = json.loads((ROOT / "docs" / "generated.json").read_text(encoding="utf-8"))["kinds"]
-SYMBOLS = [unit["symbol"] for kind in KINDS for unit in kind["units"]]
+SYMBOLS = [unit.symbol for unit in UNITS.values()]
 MARKINGS = ["235/70R16", "205/55R16 91V", "31x10.50R15LT"]
 
 Document = dict[str, Any]
@@ -45,6 +46,11 @@ def leaves(schema: Document, steps: tuple[str | int, ...] = ()) -> list[tuple[tu
     if schema.get("type") == "array":
         return [leaf for at in range(3) for leaf in leaves(schema["items"], (*steps, at))]
     return [(steps, schema)]
+
+
+def test_the_command_prints_it(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["schema"]) == 0
+    assert json.loads(capsys.readouterr().out) == SCHEMA
 
 
 LINES = [leaf for leaf in leaves(SCHEMA) if leaf[0] not in [("version",), ("name",), ("notes",)]]

@@ -1,8 +1,8 @@
 //! What must hold of the sources, checked by the tests.
 
-use crate::api::Api;
 use std::path::{Path, PathBuf};
 use std::process::Command;
+use surface::Api;
 
 fn root() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("../..")
@@ -155,7 +155,7 @@ fn nothing_names_a_registry_or_a_machine() {
 
 #[test]
 fn every_system_has_its_page_in_the_book() {
-    let api = Api::read(&root()).unwrap();
+    let api = Api::read(&surface::core_sources()).unwrap();
     let drawings = std::fs::read_to_string(root().join("docs/book/drawings.py")).unwrap();
     let mut pages: Vec<String> = files("docs/systems").into_iter().map(|(path, _)| path).collect();
     for system in &api.systems {
@@ -180,24 +180,47 @@ fn every_system_has_its_page_in_the_book() {
     assert!(pages.is_empty(), "pages of no system: {pages:?}");
 }
 
+/// After a change of the core's names the generator still compiles: it reads sources only.
+#[test]
+fn the_generator_does_not_link_the_core() {
+    for name in ["surface", "xtask"] {
+        let manifest = std::fs::read_to_string(root().join(format!("crates/{name}/Cargo.toml"))).unwrap();
+        let links = manifest.lines().filter(|line| line.starts_with("axlewright"));
+        assert_eq!(links.collect::<Vec<_>>(), [""; 0], "{name}");
+    }
+}
+
 /// A made-up core with one file, read by the generator.
 fn read_made_up(name: &str, source: &str) -> Result<Api, String> {
+    read_made_up_at(name, "rate.rs", source)
+}
+
+fn read_made_up_at(name: &str, place: &str, source: &str) -> Result<Api, String> {
     let folder = std::env::temp_dir().join(format!("axlewright-gate-{name}-{}", std::process::id()));
     let core = folder.join("crates/axlewright/src");
     std::fs::create_dir_all(core.join("spring")).unwrap();
     std::fs::create_dir_all(core.join("base")).unwrap();
     std::fs::copy(root().join("crates/axlewright/src/base/verdict.rs"), core.join("base/verdict.rs"))
         .unwrap();
+    std::fs::write(core.join("base/units.rs"), UNITS).unwrap();
     std::fs::write(
         core.join("spring/mod.rs"),
         "//! Springs.\nmod rate;\npub use rate::{rate, rate_value};\n",
     )
     .unwrap();
-    std::fs::write(core.join("spring/rate.rs"), source).unwrap();
-    let api = Api::read(&folder);
+    let file = core.join("spring").join(place);
+    std::fs::create_dir_all(file.parent().unwrap()).unwrap();
+    std::fs::write(file, source).unwrap();
+    let api = Api::read(&core);
     std::fs::remove_dir_all(&folder).unwrap();
     api
 }
+
+const UNITS: &str = r#"quantities! {
+    Force "force" [Plain] "N" metric N us N { N "N" [] (1.0) / (1.0); }
+    Length "length" [Plain] "m" metric m us m { m "m" [] (1.0) / (1.0); }
+    LinearStiffness "linear stiffness" [Plain] "N/m" metric N_per_m us N_per_m { N_per_m "N/m" [] (1.0) / (1.0); }
+}"#;
 
 const RATE: &str = "/// Rate.\n///\n/// # Formula\n/// `k`\n///\n/// # Parameters\n/// - `load` — `F`\n/// - `travel` — `x`\n///\n/// # Returns\n/// The rate.\n///\n\
     /// # Valid for\n/// - `0 < load <= 3`\n/// - `travel finite`\n///\n/// # Source\n/// Definition\n///\n/// # Example\n/// text\n\
@@ -208,6 +231,13 @@ fn the_generator_reads_a_function() {
     let api = read_made_up("good", RATE).unwrap();
     assert_eq!(api.functions.len(), 1);
     assert_eq!(api.functions[0].parameters[0].limit.as_deref(), Some("0 < load <= 3"));
+}
+
+/// A file in a subfolder belongs to its system: the public path stays flat.
+#[test]
+fn the_generator_reads_subfolders() {
+    let api = read_made_up_at("subfolder", "wheel/tyre/rate.rs", RATE).unwrap();
+    assert_eq!(api.functions.iter().map(surface::Function::path).collect::<Vec<_>>(), ["spring.rate"]);
 }
 
 /// Each fault, and a word of the refusal.

@@ -1,6 +1,5 @@
 //! The project's own commands.
 
-mod api;
 mod bench;
 mod demo;
 mod docs;

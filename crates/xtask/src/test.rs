@@ -1,6 +1,5 @@
 //! `cargo xtask test`: everything that must hold, on all three surfaces.
 
-use crate::api::Api;
 use crate::install::{CLibrary, Python};
 use crate::stages::{Call, Stages, cargo, target};
 use crate::{demo, docs, generate, readme};
@@ -36,6 +35,8 @@ fn all(root: &Path, stages: &mut Stages) -> Result<(), String> {
                 "test",
                 "--quiet",
                 "--package",
+                "surface",
+                "--package",
                 "xtask",
                 "--package",
                 "axlewright-tests",
@@ -64,6 +65,7 @@ fn all(root: &Path, stages: &mut Stages) -> Result<(), String> {
             .args(["-m", "pytest", "-q", "-n", "2", "bindings/python/tests"])
             .env("AXW_LIBRARY", c.shared())
             .env("AXW_ROWS_RUST", target(root).join("tmp/rows-rust.json"))
+            .env("AXW_CATALOGUE", generate::catalogue(root))
             .run()
     })?;
     let out = target(root).join("demo");
@@ -79,7 +81,7 @@ fn all(root: &Path, stages: &mut Stages) -> Result<(), String> {
 
 /// Each system compiles with its own feature alone, its unit tests included, without a warning.
 fn alone(root: &Path) -> Result<(), String> {
-    for system in Api::read(root)?.systems {
+    for system in surface::Api::read(&surface::core_sources())?.systems {
         cargo(root)
             .args(["clippy", "--quiet", "--package", "axlewright", "--all-targets"])
             .args(["--no-default-features", "--features", &system.name, "--", "--deny", "warnings"])

@@ -9,6 +9,7 @@
 //! - [`Sheet::what_if`]: lines over lists of values, any outputs, as a table
 //! - [`Assessment::sensitivity`], [`Assessment::chances`]: which tolerance matters, and whether a verdict turns
 //! - [`choose`]: parts of a price list that meet requirements at the least cost or mass
+//! - [`schema`]: the JSON Schema of this document, for editors
 //!
 //! Left out: what no system exports yet.
 
@@ -22,6 +23,7 @@ mod plan;
 mod price_list;
 mod report;
 mod room;
+mod schema;
 mod sensitivity;
 mod tables;
 mod what_if;
@@ -30,6 +32,7 @@ pub use assess::{Answer, Assessment, Assumption, Missing};
 pub use choose::{Choice, Chosen, Requirement, choose};
 pub use contradiction::Contradiction;
 pub use price_list::{Candidate, PriceList};
+pub use schema::schema;
 pub use sensitivity::{Chance, Sensitivity};
 pub use what_if::{Axis, Progress, WhatIf};
 

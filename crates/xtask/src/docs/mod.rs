@@ -4,14 +4,13 @@
 mod reference;
 mod trust;
 
-use crate::api::{Api, System, one_line};
-use crate::bench;
 use crate::install::Python;
 use crate::stages::{Stages, cargo, target};
-use axlewright::base::section::Content as LineContent;
+use crate::{bench, generate};
 use serde_json::Value;
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
+use surface::{Api, System, one_line};
 
 pub fn run(root: &Path) -> Result<(), String> {
     let mut stages = Stages::default();
@@ -43,7 +42,8 @@ pub fn build(root: &Path, python: &Python) -> Result<PathBuf, String> {
     if out.exists() {
         std::fs::remove_dir_all(&out).map_err(|error| error.to_string())?;
     }
-    let api = Api::read(root)?;
+    let api = Api::read(&surface::core_sources())?;
+    generate::build(root, &api)?;
     for page in pages(root, &api)? {
         page.write(&source)?;
     }
@@ -61,7 +61,7 @@ pub fn build(root: &Path, python: &Python) -> Result<PathBuf, String> {
         .python(root)
         .path(&settings.join("check.py"))
         .path(&book)
-        .path(&root.join("docs/generated.json"))
+        .path(&generate::catalogue(root))
         .run()?;
     Ok(book)
 }
@@ -106,9 +106,8 @@ fn pages(root: &Path, api: &Api) -> Result<Vec<Page>, String> {
     for name in ["units", "sheet", "sources", "c", "changelog"] {
         pages.push(Page::new(format!("{name}.md"), linked(&read(&docs.join(format!("{name}.md")))?)?));
     }
-    for name in ["generated.json", "generated.schema.json"] {
-        pages.push(Page { path: name.into(), content: Content::Copy(docs.join(name)) });
-    }
+    pages.push(Page { path: "catalogue.json".into(), content: Content::Copy(generate::catalogue(root)) });
+    pages.push(Page::new("schema.json", sheet(root, "schema")?));
     let names: Vec<String> = api.systems.iter().map(|system| format!("systems/{}", system.name)).collect();
     pages.push(Page::new(
         "index.md",
@@ -149,7 +148,7 @@ fn pages(root: &Path, api: &Api) -> Result<Vec<Page>, String> {
     pages.push(Page::new("trust.md", linked(&rows.page(api))?));
     pages.push(Page::new("cautions.md", linked(&cautions(api))?));
     pages.push(Page::new("bench.md", bench_page(&read(&root.join(bench::RESULT))?)?));
-    pages.push(Page::new("lines.md", lines()));
+    pages.push(Page::new("lines.md", sheet(root, "lines")?));
     for link in outside(root)? {
         pages.push(Page { content: Content::Copy(root.join(&link)), path: format!("repository/{link}") });
     }
@@ -183,7 +182,10 @@ fn contents(api: &Api) -> String {
         "\n## Systems\n\n{systems}\n## Made by the build\n\n- [The job](/job.md): what the library is for.\n\
          - [How far to trust it](/trust.md): measured errors of every function and model.\n\
          - [Cautions](/cautions.md): where the work can hurt someone.\n- [The bench](/bench.md): what a call costs.\n\
-         - [Reference](/reference/index.md): everything by its name.\n"
+         - [Reference](/reference/index.md): everything by its name.\n\
+         - [`catalogue.json`](/catalogue.json): every function, model and quantity as data; a program with forms can be made of it.\n\
+         - [`schema.json`](/schema.json): JSON Schema (draft 2020-12) of the build sheet; an editor that reads it completes keys and choices. \
+         `python -m axlewright schema` prints it, too.\n"
     )
 }
 
@@ -231,36 +233,11 @@ fn cautions(api: &Api) -> String {
     page
 }
 
-/// Every line and finding of the build sheet, a section a system.
-fn lines() -> String {
-    let mut page = String::from(
-        "# Lines and findings\n\nEvery line that a build sheet may hold and every question that is asked of it, as the systems declare them. A line that is only \
-         computed is never written. `[]` stands for the places of a list.\n",
-    );
-    let mut systems: Vec<&str> = axlewright::sheet::lines().map(|(system, ..)| system).collect();
-    systems.dedup();
-    for system in systems {
-        page.push_str(&format!("\n## {system}\n\n| line | what | meaning |\n|---|---|---|\n"));
-        for (_, path, line) in axlewright::sheet::lines().filter(|(of, ..)| *of == system) {
-            let what = match line.content {
-                LineContent::Quantity(kind) => kind.words.to_owned(),
-                LineContent::Choice(words) => words.join(", "),
-                LineContent::Marking(_) => "marking".to_owned(),
-            };
-            let what = if line.written { what } else { format!("{what}; computed") };
-            let assumed =
-                line.assumed.map_or(String::new(), |(_, ground)| format!("; else assumed: {ground}"));
-            page.push_str(&format!("| `{path}` | {what} | {}{assumed} |\n", line.meaning));
-        }
-        let findings: Vec<_> = axlewright::sheet::findings().filter(|(of, ..)| *of == system).collect();
-        if !findings.is_empty() {
-            page.push_str("\n| finding | question | margin that is wanted |\n|---|---|---|\n");
-        }
-        for (_, path, finding) in findings {
-            page.push_str(&format!("| `{path}` | {} | `{}` |\n", finding.question, finding.wanted));
-        }
-    }
-    page
+/// What the core says of the build sheet.
+fn sheet(root: &Path, what: &str) -> Result<String, String> {
+    cargo(root)
+        .args(["run", "--quiet", "--package", "axlewright-tests", "--bin", "describe_sheet", "--", what])
+        .output()
 }
 
 /// The last benchmark as a table.

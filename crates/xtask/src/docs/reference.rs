@@ -1,14 +1,13 @@
 //! A page a function and a model, and what a system's page shows of them.
 
-use crate::api::{Api, Content, Field, Function, Model, Output, Shape, System, one_line, snake};
-use axlewright::units::Kind;
+use surface::{Api, Content, Field, Function, Kind, Model, Output, Shape, System, one_line, snake};
 
 /// A kind of quantity in words, with its unit.
-fn quantity(kind: &str) -> String {
-    Kind::named(kind).map_or_else(String::new, |kind| match kind.si {
-        "1" => kind.words.to_owned(),
+fn quantity(kind: &Kind) -> String {
+    match kind.si.as_str() {
+        "1" => kind.words.clone(),
         si => format!("{}, {si}", kind.words),
-    })
+    }
 }
 
 fn output(output: &Output) -> String {
@@ -176,7 +175,7 @@ pub fn index(api: &Api) -> String {
     all.sort();
     let mut page = String::from(
         "# Reference\n\nA page a function and a model, from the core's own documentation. The whole of it as data: \
-         [`generated.json`](/generated.json).\n\n| | answers |\n|---|---|\n",
+         [`catalogue.json`](/catalogue.json).\n\n| | answers |\n|---|---|\n",
     );
     for (name, summary) in all {
         page.push_str(&format!("| `{name}` | {} |\n", one_line(&summary)));

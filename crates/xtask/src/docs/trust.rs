@@ -1,11 +1,10 @@
 //! How far to trust each function and model: what the rows measured, `target/tmp/rows-measured.json`, as tables.
 
 use super::subjects;
-use crate::api::{Api, Content, Field, Function, Shape, one_line};
-use axlewright::units::Kind;
 use serde_json::Value;
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
+use surface::{Api, Content, Field, Function, Kind, Shape, one_line};
 
 /// Provenances that are counted together, the strongest first: the head of the column, and what it holds.
 const GROUPS: [(&str, &[&str]); 4] = [
@@ -38,7 +37,7 @@ impl Tally {
         };
         for number in row["numbers"].as_array().into_iter().flatten() {
             let error = number["error"].as_f64().unwrap_or(f64::NAN);
-            if result_kind(api, row, number) == Some("Temperature") {
+            if result_kind(api, row, number).is_some_and(|kind| kind.name == "Temperature") {
                 keep(&mut self.kelvin, error);
             } else if let Some(relative) = number["relative"].as_f64() {
                 keep(&mut self.relative, relative);
@@ -86,7 +85,7 @@ fn asked<'a>(api: &'a Api, name: &str) -> Vec<&'a Function> {
     )
 }
 
-fn result_kind<'a>(api: &'a Api, row: &Value, number: &Value) -> Option<&'a str> {
+fn result_kind<'a>(api: &'a Api, row: &Value, number: &Value) -> Option<&'a Kind> {
     let method = row["method"].as_str();
     let functions = asked(api, word(row, "of"));
     let function = functions.iter().find(|function| method.is_none_or(|method| function.name == method))?;
@@ -99,8 +98,8 @@ fn result_kind<'a>(api: &'a Api, row: &Value, number: &Value) -> Option<&'a str>
 }
 
 /// The kind of what was put in under this name.
-fn input_kind<'a>(api: &'a Api, of: &str, name: &str) -> Option<&'a str> {
-    fn among<'a>(fields: &'a [Field], name: &str) -> Option<&'a str> {
+fn input_kind<'a>(api: &'a Api, of: &str, name: &str) -> Option<&'a Kind> {
+    fn among<'a>(fields: &'a [Field], name: &str) -> Option<&'a Kind> {
         let (first, rest) = name.split_once('.').unwrap_or((name, ""));
         match &fields.iter().find(|field| field.name == first)?.shape {
             Shape::Quantity(kind) => Some(kind),
@@ -111,7 +110,7 @@ fn input_kind<'a>(api: &'a Api, of: &str, name: &str) -> Option<&'a str> {
     let model = api.models.iter().find(|model| format!("{}.{}", model.system, model.name) == of);
     let fields = model.and_then(|model| among(&model.fields, name));
     let parameter = || asked(api, of).into_iter().flat_map(|f| &f.parameters).find(|p| p.name == name);
-    fields.or_else(|| parameter().map(|parameter| parameter.kind.as_str()))
+    fields.or_else(|| parameter().map(|parameter| &*parameter.kind))
 }
 
 impl Rows {
@@ -135,7 +134,7 @@ impl Rows {
             }
         }
         let line = |(input, (low, high)): (&&str, &(f64, f64))| {
-            let si = input_kind(api, name, input).and_then(Kind::named).map_or("", |kind| kind.si);
+            let si = input_kind(api, name, input).map_or("", |kind| &kind.si);
             let unit = if si == "1" || si.is_empty() { String::new() } else { format!(" {si}") };
             let number = |x: f64| if x == 0.0 { "0".to_owned() } else { digits(x) };
             let values =

@@ -1,7 +1,7 @@
 //! Every function as data, for the core's catalogue: what it says of itself, and its calls on plain numbers.
 
-use crate::api::{Api, Content, Function, one_line};
 use std::fmt::Write;
+use surface::{Api, Content, Function, KindOf, one_line};
 
 pub fn source(api: &Api) -> Result<String, String> {
     let mut functions: Vec<&Function> = api.functions.iter().collect();
@@ -21,7 +21,7 @@ pub fn source(api: &Api) -> Result<String, String> {
 
 /// The function on plain numbers.
 fn call(function: &Function) -> Result<String, String> {
-    let each = |of: &dyn Fn(&crate::api::Parameter) -> String| {
+    let each = |of: &dyn Fn(&surface::Parameter) -> String| {
         function.parameters.iter().map(of).collect::<Vec<_>>().join(", ")
     };
     let results: Vec<String> = match &function.result_type {
@@ -92,7 +92,7 @@ fn name(function: &Function) -> String {
     format!("{}_{}", function.system, function.name)
 }
 
-fn slot(name: &str, symbol: &str, kind: &str, meaning: &str) -> Result<String, String> {
+fn slot(name: &str, symbol: &str, kind: &KindOf, meaning: &str) -> Result<String, String> {
     let mut out = String::new();
     write!(out, "Slot {{ name: {name:?}, symbol: {symbol:?}, kind: {kind}::KIND, meaning: {meaning:?} }}, ")
         .map_err(|error| error.to_string())?;

@@ -1,6 +1,6 @@
 //! The systems that have a section of the build sheet.
 
-use crate::api::{Api, LAYERS};
+use surface::{Api, LAYERS};
 
 pub fn source(api: &Api) -> String {
     let has_section = |name: &str| api.systems.iter().any(|system| system.name == name && system.has_section);

@@ -1,0 +1,92 @@
+//! Doc comments, by heading.
+
+use crate::{Docs, Fallible};
+use std::collections::BTreeMap;
+
+/// Collapses white space, for a place that has but one line.
+pub fn one_line(text: &str) -> String {
+    text.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+pub fn doc_text(attributes: &[syn::Attribute]) -> String {
+    let mut text = String::new();
+    for attribute in attributes.iter().filter(|attribute| attribute.path().is_ident("doc")) {
+        if let syn::Meta::NameValue(syn::MetaNameValue { value: syn::Expr::Lit(literal), .. }) =
+            &attribute.meta
+            && let syn::Lit::Str(line) = &literal.lit
+        {
+            let line = line.value();
+            text.push_str(line.strip_prefix(' ').unwrap_or(&line));
+            text.push('\n');
+        }
+    }
+    text
+}
+
+/// Text by heading; the summary stands under the empty one.
+pub fn sections(text: &str) -> BTreeMap<String, String> {
+    let mut sections = BTreeMap::new();
+    let (mut heading, mut fenced) = (String::new(), false);
+    for line in text.lines() {
+        if line.trim_start().starts_with("```") {
+            fenced = !fenced;
+        }
+        match line.strip_prefix("# ") {
+            Some(next) if !fenced => heading = next.trim().to_owned(),
+            _ => {
+                let section: &mut String = sections.entry(heading.clone()).or_default();
+                section.push_str(line);
+                section.push('\n');
+            }
+        }
+    }
+    sections.into_iter().map(|(heading, text): (String, String)| (heading, text.trim().to_owned())).collect()
+}
+
+const HEADINGS: &[&str] = &[
+    "",
+    "Formula",
+    "Parameters",
+    "Fields",
+    "Returns",
+    "Valid for",
+    "Source",
+    "Errors",
+    "Example",
+    "Caution",
+    "Revision",
+];
+
+pub fn docs(text: &str, sections: &BTreeMap<String, String>) -> Fallible<Docs> {
+    if let Some(unknown) = sections.keys().find(|heading| !HEADINGS.contains(&heading.as_str())) {
+        return Err(format!("unknown heading `# {unknown}`"));
+    }
+    let get = |heading: &str| sections.get(heading).cloned().unwrap_or_default();
+    let summary = text.lines().take_while(|line| !line.trim().is_empty()).collect::<Vec<_>>().join(" ");
+    if summary.is_empty() || !summary.ends_with('.') {
+        return Err("no summary that ends with a full stop".into());
+    }
+    let revision = match sections.get("Revision") {
+        Some(number) => number.parse().map_err(|_| format!("revision {number:?} is no number"))?,
+        None => 1,
+    };
+    Ok(Docs {
+        summary,
+        formula: get("Formula"),
+        returns: get("Returns"),
+        valid_for: get("Valid for"),
+        source: one_line(&get("Source")),
+        caution: one_line(&get("Caution")),
+        example: get("Example"),
+        revision,
+    })
+}
+
+/// Lines such as: - `name` — meaning.
+pub fn bullets(text: &str) -> Vec<(String, String)> {
+    let bullet = |line: &str| {
+        let (name, meaning) = line.strip_prefix("- `")?.split_once("` — ")?;
+        Some((name.to_owned(), meaning.trim().to_owned()))
+    };
+    text.lines().filter_map(bullet).collect()
+}

@@ -1,0 +1,114 @@
+//! Models: structs that implement `Model`, with their fields and public methods.
+
+use crate::docs::{bullets, doc_text, docs, one_line, sections};
+use crate::ranges::constants;
+use crate::sources::{Sources, generic_argument, is_public, type_name};
+use crate::{Api, Fallible, Field, Model, Shape};
+use std::collections::BTreeMap;
+use syn::{ImplItem, Item};
+
+impl Api {
+    /// Reads a model.
+    pub(crate) fn model(
+        &self,
+        sources: &Sources,
+        name: &str,
+        structs: &BTreeMap<String, &syn::ItemStruct>,
+    ) -> Fallible<Model> {
+        let item = structs.get(name).ok_or_else(|| format!("{name} is not public"))?;
+        let text = doc_text(&item.attrs);
+        let sections = sections(&text);
+        let docs = docs(&text, &sections)?;
+        for heading in ["Formula", "Fields", "Valid for", "Source"] {
+            if !sections.contains_key(heading) {
+                return Err(format!("{name} has no `# {heading}`"));
+            }
+        }
+        let described = bullets(&sections["Fields"]);
+        let fields = self.fields(item, structs)?;
+        for field in &fields {
+            if !described.iter().any(|(name, _)| *name == field.name) {
+                return Err(format!("`{}` of {name} is not described under `# Fields`", field.name));
+            }
+        }
+        let fields: Vec<Field> = fields
+            .into_iter()
+            .map(|mut field| {
+                if let Some((_, meaning)) = described.iter().find(|(name, _)| *name == field.name) {
+                    field.meaning.clone_from(meaning);
+                }
+                field
+            })
+            .collect();
+        let mut methods = Vec::new();
+        for (_, file) in &sources.files {
+            for item in &file.items {
+                let Item::Impl(item) = item else { continue };
+                if item.trait_.is_some() || type_name(&item.self_ty).ok().as_deref() != Some(name) {
+                    continue;
+                }
+                for item in &item.items {
+                    let ImplItem::Fn(method) = item else { continue };
+                    if is_public(&method.vis) && method.sig.receiver().is_some() {
+                        let consts = constants(file);
+                        methods.push(self.function(
+                            &sources.name,
+                            &method.sig,
+                            &method.attrs,
+                            &method.block,
+                            structs,
+                            &consts,
+                        )?);
+                    }
+                }
+            }
+        }
+        for method in &methods {
+            if fields.iter().any(|field: &Field| field.name == method.name) {
+                return Err(format!("{name} has a field and a method called {}", method.name));
+            }
+        }
+        Ok(Model { system: sources.name.clone(), name: name.to_owned(), docs, fields, methods })
+    }
+
+    fn fields(
+        &self,
+        item: &syn::ItemStruct,
+        structs: &BTreeMap<String, &syn::ItemStruct>,
+    ) -> Fallible<Vec<Field>> {
+        let mut fields = Vec::new();
+        for field in &item.fields {
+            let name = field.ident.as_ref().map(ToString::to_string).unwrap_or_default();
+            let place = |error: String| format!("{name}: {error}");
+            let (optional, inner) = match generic_argument(&field.ty, "Option") {
+                Some(inner) => (true, inner),
+                None => (false, &field.ty),
+            };
+            let shape = self.shape(inner, structs).map_err(place)?;
+            let meaning = one_line(&doc_text(&field.attrs));
+            fields.push(Field { name, optional, shape, meaning });
+        }
+        Ok(fields)
+    }
+
+    /// What a field's type says: each form that a field may have is one line here.
+    fn shape(&self, of: &syn::Type, structs: &BTreeMap<String, &syn::ItemStruct>) -> Fallible<Shape> {
+        let of_struct = |name: &str| match structs.get(name) {
+            Some(item) => self.fields(item, structs),
+            None => Err(format!("{name} is no quantity, choice or struct")),
+        };
+        if let Some(quantity) = generic_argument(of, "Value") {
+            let name = type_name(quantity)?;
+            let kind = self.kind(&name).ok_or_else(|| format!("{name} is no quantity"))?;
+            return Ok(Shape::Quantity(kind.clone()));
+        }
+        if let Some(entry) = generic_argument(of, "Vec") {
+            return Ok(Shape::List(of_struct(&type_name(entry)?)?));
+        }
+        Ok(match type_name(of)?.as_str() {
+            "String" => Shape::Text,
+            choice if self.is_choice(choice) => Shape::Choice(choice.to_owned()),
+            other => Shape::Fields(of_struct(other)?),
+        })
+    }
+}

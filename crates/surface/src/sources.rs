@@ -1,0 +1,148 @@
+//! The core's files, parsed, and what is read of them in more than one place.
+
+use crate::docs::doc_text;
+use crate::{Choice, Fallible, snake};
+use std::path::{Path, PathBuf};
+use syn::{Item, Type, Visibility};
+
+/// Folders of the core's sources that are no system of the vehicle.
+const NOT_A_SYSTEM: &[&str] = &["base", "catalogue", "sheet"];
+
+/// Sources of one system, parsed; files of subfolders belong to it as if they stood in its own folder.
+pub struct Sources {
+    pub name: String,
+    pub files: Vec<(PathBuf, syn::File)>,
+    folder: PathBuf,
+}
+
+impl Sources {
+    /// Every system, by name.
+    pub fn systems(core: &Path) -> Fallible<Vec<Sources>> {
+        let mut systems = Vec::new();
+        for folder in sorted(core)?.into_iter().filter(|path| path.is_dir()) {
+            let name = file_name(&folder);
+            if !NOT_A_SYSTEM.contains(&name.as_str()) {
+                let files = rust_files(&folder)?.into_iter().map(|path| Ok((path.clone(), parse(&path)?)));
+                systems.push(Sources { name, files: files.collect::<Fallible<_>>()?, folder });
+            }
+        }
+        Ok(systems)
+    }
+
+    /// What the system covers, as its own `mod.rs` says.
+    pub fn doc(&self) -> Fallible<String> {
+        let doc = doc_text(&self.root()?.attrs);
+        if doc.trim().is_empty() {
+            return Err(format!("{}/mod.rs does not say what the system covers", self.name));
+        }
+        Ok(doc)
+    }
+
+    /// Whether its own folder holds a file of this name.
+    pub fn holds(&self, file: &str) -> bool {
+        self.files.iter().any(|(path, _)| *path == self.folder.join(file))
+    }
+
+    /// Whether its own `mod.rs` makes a name public.
+    pub fn exports(&self, name: &str) -> bool {
+        fn holds(tree: &syn::UseTree, name: &str) -> bool {
+            match tree {
+                syn::UseTree::Path(path) => holds(&path.tree, name),
+                syn::UseTree::Group(group) => group.items.iter().any(|item| holds(item, name)),
+                syn::UseTree::Name(item) => item.ident == name,
+                _ => false,
+            }
+        }
+        self.root().is_ok_and(|root| {
+            root.items.iter().any(
+                |item| matches!(item, Item::Use(item) if is_public(&item.vis) && holds(&item.tree, name)),
+            )
+        })
+    }
+
+    fn root(&self) -> Fallible<&syn::File> {
+        let path = self.folder.join("mod.rs");
+        let found = self.files.iter().find(|(of, _)| *of == path);
+        found.map(|(_, file)| file).ok_or_else(|| format!("{} is missing", path.display()))
+    }
+}
+
+/// A parsed file, or the place of its fault.
+pub fn parse(path: &Path) -> Fallible<syn::File> {
+    syn::parse_file(&read(path)?)
+        .map_err(|error| format!("{}:{}: {error}", path.display(), error.span().start().line))
+}
+
+pub fn read(path: &Path) -> Fallible<String> {
+    std::fs::read_to_string(path).map_err(|error| format!("{}: {error}", path.display()))
+}
+
+/// Rust files of a folder and its subfolders, sorted: the files of a folder come before its subfolders.
+pub fn rust_files(folder: &Path) -> Fallible<Vec<PathBuf>> {
+    let (folders, mut files): (Vec<_>, Vec<_>) = sorted(folder)?.into_iter().partition(|path| path.is_dir());
+    files.retain(|path| path.extension().is_some_and(|ending| ending == "rs"));
+    for folder in folders {
+        files.extend(rust_files(&folder)?);
+    }
+    Ok(files)
+}
+
+fn sorted(folder: &Path) -> Fallible<Vec<PathBuf>> {
+    let entries = std::fs::read_dir(folder).map_err(|error| format!("{}: {error}", folder.display()))?;
+    let mut paths: Vec<PathBuf> = entries.filter_map(|entry| Some(entry.ok()?.path())).collect();
+    paths.sort();
+    Ok(paths)
+}
+
+fn file_name(path: &Path) -> String {
+    path.file_name().map(|name| name.to_string_lossy().into_owned()).unwrap_or_default()
+}
+
+pub fn is_public(visibility: &Visibility) -> bool {
+    matches!(visibility, Visibility::Public(_))
+}
+
+pub fn is_model(item: &syn::ItemImpl) -> bool {
+    item.trait_.as_ref().is_some_and(|(path, _)| path.is_ident("Model"))
+}
+
+/// The name of a type that is a single name.
+pub fn type_name(of: &Type) -> Fallible<String> {
+    match of {
+        Type::Path(path) if path.path.segments.len() == 1 && path.path.segments[0].arguments.is_none() => {
+            Ok(path.path.segments[0].ident.to_string())
+        }
+        _ => Err("a type that is no single name".into()),
+    }
+}
+
+/// `Q` of `Value<Q>`.
+pub fn generic_argument<'a>(of: &'a Type, wrapper: &str) -> Option<&'a Type> {
+    let Type::Path(path) = of else { return None };
+    let segment = path.path.segments.last()?;
+    if segment.ident != wrapper {
+        return None;
+    }
+    let syn::PathArguments::AngleBracketed(arguments) = &segment.arguments else { return None };
+    match arguments.args.first()? {
+        syn::GenericArgument::Type(inner) => Some(inner),
+        _ => None,
+    }
+}
+
+/// The public enums of a file that have no data.
+pub fn choices(file: &syn::File) -> impl Iterator<Item = Choice> {
+    file.items.iter().filter_map(|item| {
+        let Item::Enum(item) = item else { return None };
+        let plain = is_public(&item.vis) && item.variants.iter().all(|variant| variant.fields.is_empty());
+        plain.then(|| Choice {
+            name: item.ident.to_string(),
+            words: item
+                .variants
+                .iter()
+                .map(|v| v.ident.to_string())
+                .map(|v| (v.clone(), snake(&v)))
+                .collect(),
+        })
+    })
+}

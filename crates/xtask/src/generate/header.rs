@@ -1,0 +1,179 @@
+//! The C header, made by cbindgen of the hand-written sources and the entries.
+
+use std::path::{Path, PathBuf};
+use surface::Api;
+
+/// The header. cbindgen reads neither `include!` nor what a build script makes: it gets a copy of the sources in which the module of the
+/// entries is a plain file.
+pub fn text(api: &Api, root: &Path) -> Result<String, String> {
+    let folder = root.join("bindings/c");
+    let copy = super::built(root).join("c");
+    if copy.exists() {
+        std::fs::remove_dir_all(&copy).map_err(|error| format!("{}: {error}", copy.display()))?;
+    }
+    for path in sources(&folder.join("src"))? {
+        let name = path.strip_prefix(folder.join("src")).map_err(|error| error.to_string())?;
+        let text = std::fs::read_to_string(&path).map_err(|error| format!("{}: {error}", path.display()))?;
+        super::write(&copy.join(name), &text)?;
+    }
+    super::write(&copy.join("entries.rs"), &surface::c::source(api)?)?;
+    refuse_unguarded(&copy)?;
+    let config = cbindgen::Config::from_file(folder.join("cbindgen.toml"))?;
+    let builder = cbindgen::Builder::new().with_config(config).with_src(copy.join("lib.rs"));
+    let bindings = builder.generate().map_err(|error| error.to_string())?;
+    let mut text = Vec::new();
+    bindings.write(&mut text);
+    let text = String::from_utf8(text).map_err(|error| error.to_string())?;
+    let include = "#include <stdint.h>\n";
+    let version = env!("CARGO_PKG_VERSION");
+    let version =
+        format!("{include}\n/// Version of this header as text.\n#define AXW_VERSION \"{version}\"\n");
+    let text = replace(&text, include, &version)?;
+    replace(&packed(&text), "/// @QUANTITIES@\n", &quantities(api))
+}
+
+/// The same header with as many arguments of an entry a line as there is room for, not one.
+fn packed(header: &str) -> String {
+    const WIDTH: usize = 110;
+    let mut out = String::with_capacity(header.len());
+    let mut column = 0;
+    let mut is_open = false;
+    for line in header.lines() {
+        let goes_on = is_open;
+        is_open = line.ends_with(',');
+        let text = if goes_on { line.trim_start() } else { line };
+        if goes_on && column + 1 + text.len() <= WIDTH {
+            out.push(' ');
+            column += 1 + text.len();
+        } else {
+            let indent = if goes_on { "    " } else { "" };
+            out.push_str(if out.is_empty() { "" } else { "\n" });
+            out.push_str(indent);
+            column = indent.len() + text.len();
+        }
+        out.push_str(text);
+        is_open &= goes_on || line.starts_with(char::is_alphabetic);
+    }
+    out + "\n"
+}
+
+/// The quantities that text is read as, a line each.
+fn quantities(api: &Api) -> String {
+    api.kinds.iter().map(|kind| format!("///     {kind}: {}\n", kind.symbols())).collect()
+}
+
+/// Replaces what stands once in a text.
+fn replace(text: &str, old: &str, new: &str) -> Result<String, String> {
+    match text.matches(old).count() {
+        1 => Ok(text.replacen(old, new, 1)),
+        count => Err(format!("{old:?} stands {count} times in the header, not once")),
+    }
+}
+
+fn sources(folder: &Path) -> Result<Vec<PathBuf>, String> {
+    let entries = std::fs::read_dir(folder).map_err(|error| format!("{}: {error}", folder.display()))?;
+    let paths = entries.map(|entry| entry.map(|entry| entry.path())).collect::<Result<Vec<_>, _>>();
+    let mut paths = paths.map_err(|error| format!("{}: {error}", folder.display()))?;
+    paths.sort();
+    Ok(paths)
+}
+
+/// Every `extern "C"` function of the C surface is an exported entry of ours, and its whole body is one call of a guard: no panic goes
+/// past it, and none is forgotten.
+fn refuse_unguarded(folder: &Path) -> Result<(), String> {
+    for path in sources(folder)? {
+        let text = std::fs::read_to_string(&path).map_err(|error| format!("{}: {error}", path.display()))?;
+        let unguarded = unguarded(&text).map_err(|error| format!("{}: {error}", path.display()))?;
+        if !unguarded.is_empty() {
+            return Err(format!(
+                "{}: the body of an entry is one call of a guard, but not that of {}",
+                path.display(),
+                unguarded.join(", ")
+            ));
+        }
+    }
+    Ok(())
+}
+
+/// Names of the entries in a source file that a panic could leave.
+fn unguarded(source: &str) -> Result<Vec<String>, syn::Error> {
+    let mut found = Vec::new();
+    collect_unguarded(&syn::parse_file(source)?.items, &mut found);
+    Ok(found)
+}
+
+fn collect_unguarded(items: &[syn::Item], found: &mut Vec<String>) {
+    for item in items {
+        match item {
+            syn::Item::Mod(module)
+                if !module.attrs.iter().any(|attribute| attribute.path().is_ident("cfg")) =>
+            {
+                collect_unguarded(module.content.as_ref().map_or(&[], |(_, items)| items), found);
+            }
+            syn::Item::Fn(function) if function.sig.abi.is_some() && !is_guarded(function) => {
+                found.push(function.sig.ident.to_string())
+            }
+            _ => {}
+        }
+    }
+}
+
+fn is_guarded(function: &syn::ItemFn) -> bool {
+    const GUARDS: [&str; 4] = ["guard", "guard_call", "guard_value", "guard_or"];
+    let [syn::Stmt::Expr(syn::Expr::Call(call), _)] = &function.block.stmts[..] else { return false };
+    let syn::Expr::Path(called) = &*call.func else { return false };
+    let exported = function.attrs.iter().any(|attribute| attribute.path().is_ident("unsafe"));
+    exported
+        && function.sig.ident.to_string().starts_with("axw_")
+        && GUARDS.iter().any(|guard| called.path.is_ident(guard))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn arguments_of_an_entry_share_lines() {
+        let long = "a".repeat(90);
+        let header = format!(
+            "/// One,\n/// two.\nint32_t axw_x(double {long},\n              double b,\n              double c);\n\n#define A 1\n"
+        );
+        let packed = packed(&header);
+        assert_eq!(
+            packed,
+            format!(
+                "/// One,\n/// two.\nint32_t axw_x(double {long},\n    double b, double c);\n\n#define A 1\n"
+            )
+        );
+        assert_eq!(
+            super::packed("double b(double a,\n         double b);\n"),
+            "double b(double a, double b);\n"
+        );
+    }
+
+    #[test]
+    fn an_entry_without_a_guard_is_found() {
+        let entry = |body: &str| {
+            unguarded(&format!("#[unsafe(no_mangle)]\npub extern \"C\" fn axw_x(n: i32) -> i32 {{ {body} }}"))
+                .unwrap()
+        };
+        assert_eq!(entry("guard(|| Ok(()))"), [""; 0]);
+        assert_eq!(entry("guard_or(0, || n);"), [""; 0]);
+        for body in [
+            "n",
+            "n; guard(|| Ok(()))",
+            "other(|| Ok(()))",
+            "guard(|| Ok(())) + 1",
+            "let s = guard(|| Ok(())); s",
+        ] {
+            assert_eq!(entry(body), ["axw_x"], "{body}");
+        }
+        assert_eq!(
+            unguarded("pub extern \"C\" fn axw_x() { guard(|| Ok(())) }").unwrap(),
+            ["axw_x"],
+            "not exported"
+        );
+        assert_eq!(unguarded("mod inner { extern \"C\" fn axw_x() {} }").unwrap(), ["axw_x"], "nested");
+        assert_eq!(unguarded("pub fn inner() { panic!() }").unwrap(), [""; 0], "not an entry");
+    }
+}

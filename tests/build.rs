@@ -1,0 +1,5 @@
+//! Makes the list of functions through which the reference rows run.
+
+fn main() -> Result<(), Box<dyn std::error::Error>> {
+    surface::build(surface::rows::source)
+}
