@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 from typing import Any, ClassVar, Self
 
-from axlewright._native import Handle, _document, _field, functions
+from axlewright._native import Handle, _field, _json, _model
 
 
 class Model:
@@ -13,23 +13,18 @@ class Model:
 
     __slots__ = ("_handle",)
     _name: ClassVar[str]
-    _kinds: ClassVar[dict[str, str]]
     _handle: Handle
-
-    def _build(self, **fields: Any) -> None:
-        object.__setattr__(self, "_handle", _handle(type(self), _document(fields, self._kinds), lines=False))
 
     @classmethod
     def from_text(cls, text: str) -> Self:
         """Reads a document: JSON, or TOML. Unknown keys are refused, with their line."""
         made = cls.__new__(cls)
-        object.__setattr__(made, "_handle", _handle(cls, text, lines=True))
+        object.__setattr__(made, "_handle", _model(cls._name, text))
         return made
 
     def to_json(self) -> str:
         """The document as JSON, each value as it was written."""
-        text: str = functions[f"{self._name}.to_json"](self._handle)
-        return text
+        return _json(self._handle)
 
     def replace(self, **fields: Any) -> Self:
         """The same model with some fields changed: `coolant.replace(cap="7 psi gauge")`. `None` takes a field away."""
@@ -55,9 +50,3 @@ class Model:
     def __repr__(self) -> str:
         fields = ", ".join(f"{name}={value!r}" for name, value in json.loads(self.to_json()).items())
         return f"{type(self).__name__}({fields})"
-
-
-def _handle(cls: type[Model], text: str, *, lines: bool) -> Handle:
-    """A handle of the core; a refusal names a line of the text only where the text is the user's own."""
-    handle: Handle = functions[cls._name](text, cls._kinds, lines)
-    return handle

@@ -1,4 +1,4 @@
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from typing import Any, Final, Literal, Self, TypeAlias, final
 
 import numpy as np
@@ -18,32 +18,36 @@ __all__ = [
     "Handle",
     "PriceListHandle",
     "Quantity",
+    "SYSTEMS",
     "SheetHandle",
     "TextError",
     "UNITS",
     "Unit",
     "WhatIfHandle",
     "__version__",
+    "_adopt",
     "_arrow_array",
     "_arrow_schema",
     "_arrow_stream",
-    "_document",
+    "_fault",
+    "_fault_ufunc",
     "_field",
+    "_json",
+    "_model",
     "_quantity",
     "_rounded",
     "_sheet_schema",
     "_sheet_text",
     "_sheet_values",
+    "_system",
+    "_ufuncs",
     "_unit",
     "_work",
-    "functions",
-    "ufuncs",
 ]
 __version__: Final[str]
 
 UNITS: Final[dict[str, Unit]]
-functions: Final[dict[str, Callable[..., Any]]]
-ufuncs: Final[dict[str, np.ufunc]]
+SYSTEMS: Final[tuple[str, ...]]
 
 class DomainError(ValueError):
     """A value outside what a function is valid for."""
@@ -268,7 +272,20 @@ def _rounded(number: float) -> str: ...
 def _work(
     function: str, arguments: dict[str, Any], system: str | None
 ) -> tuple[dict[str, Any], dict[str, Any], str, str, str]: ...
-def _document(keywords: Mapping[str, Any], kinds: Mapping[str, str]) -> str: ...
+def _system(
+    name: str,
+) -> tuple[
+    list[tuple[str, str, list[tuple[str, str]]]],
+    dict[str, Callable[..., Any]],
+    list[tuple[str, str, list[tuple[str, str | None, str]]]],
+]: ...
+def _ufuncs(name: str) -> dict[str, np.ufunc]: ...
+def _adopt(class_: type, name: str) -> None: ...
+def _model(name: str, text: str) -> Handle: ...
+def _json(handle: Handle) -> str: ...
+def _fault(*, number: Any, invalid: str = "raise") -> Any: ...
+
+_fault_ufunc: Final[np.ufunc]
 def _field(words: str, kind: str) -> Any: ...
 def _arrow_schema(rows: int, columns: Sequence[_Column]) -> object: ...
 def _arrow_array(rows: int, columns: Sequence[_Column]) -> tuple[object, object]: ...

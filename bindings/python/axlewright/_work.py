@@ -7,7 +7,7 @@ from importlib import import_module
 from types import MappingProxyType
 from typing import Any, Generic, Literal, ParamSpec, TypeVar
 
-from axlewright._native import _work
+from axlewright._native import SYSTEMS, _work
 
 P = ParamSpec("P")
 T = TypeVar("T", covariant=True)
@@ -120,9 +120,9 @@ def work(function: Callable[P, T], /, *args: P.args, **arguments: P.kwargs) -> W
 def _path(function: object) -> str:
     """The path of a public function: `spring.wheel_rate`."""
     module, name = getattr(function, "__module__", None) or "", getattr(function, "__name__", "")
-    system = module.removeprefix("axlewright.").removesuffix(".generated")
+    system = module.removeprefix("axlewright.")
     path = f"{system}.{name}"
-    if module != f"axlewright.{system}.generated" or isinstance(function, type) or _door(path) is not function:
+    if system not in SYSTEMS or isinstance(function, type) or _door(path) is not function:
         raise TypeError(f"{function!r} is no function of a system, like axlewright.spring.wheel_rate")
     return path
 

@@ -1,6 +1,7 @@
 //! Functions that take quantities: numbers go straight to the core, arrays through the ufunc.
 use crate::array::{Value, nans, ndarray};
-use crate::error::{at, guard, raise};
+use crate::error::{at, raise};
+use crate::keywords::{Call, Place, body, function, last};
 use crate::quantity::{Quantity, take};
 use crate::ufunc::{Kernel, ufunc};
 use axlewright::units::{Kind, Unit};
@@ -9,97 +10,59 @@ use pyo3::exceptions::{PyTypeError, PyValueError};
 use pyo3::ffi;
 use pyo3::intern;
 use pyo3::prelude::*;
+use pyo3::sync::PyOnceLock;
 use pyo3::types::{PyDict, PyString, PyTuple};
 use std::any::TypeId;
 use std::collections::BTreeMap;
-use std::ffi::CString;
-use std::sync::{Mutex, MutexGuard, PoisonError};
-
-/// The functions of the core as Python sees them, by name: `spring.wheel_rate`.
-pub struct Kernels<'py> {
-    /// With quantities: positional arguments, then `"raise"` or `"nan"`.
-    pub functions: Bound<'py, PyDict>,
-    /// Plain SI.
-    pub ufuncs: Bound<'py, PyDict>,
-}
+use std::sync::{Mutex, PoisonError};
 
 static UFUNCS: Mutex<BTreeMap<TypeId, Py<PyAny>>> = Mutex::new(BTreeMap::new());
 
-fn ufuncs() -> MutexGuard<'static, BTreeMap<TypeId, Py<PyAny>>> {
-    UFUNCS.lock().unwrap_or_else(PoisonError::into_inner)
+/// The ufunc of a function, made when it is first asked for.
+pub fn ufunc_of<K: Kernel<I, O>, const I: usize, const O: usize>(py: Python<'_>) -> PyResult<Py<PyAny>> {
+    let known = || UFUNCS.lock().unwrap_or_else(PoisonError::into_inner);
+    if let Some(made) = known().get(&TypeId::of::<K>()) {
+        return Ok(made.clone_ref(py));
+    }
+    let made = ufunc::<K, I, O>(py)?;
+    Ok(known().entry(TypeId::of::<K>()).or_insert(made).clone_ref(py))
 }
 
-impl Kernels<'_> {
-    /// Makes one function and its ufunc.
-    pub fn add<K: Kernel<I, O>, const I: usize, const O: usize>(&self) -> PyResult<()> {
-        let py = self.functions.py();
-        let known = ufuncs().get(&TypeId::of::<K>()).map(|made| made.clone_ref(py));
-        let made = match known {
-            Some(made) => made,
-            None => {
-                let made = ufunc::<K, I, O>(py)?;
-                ufuncs().insert(TypeId::of::<K>(), made.clone_ref(py));
-                made
-            }
-        };
-        self.ufuncs.set_item(K::NAME, made)?;
-        self.functions.set_item(K::NAME, function::<K, I, O>(py)?)
-    }
+/// The function that takes quantities by keyword.
+pub fn function_of<K: Kernel<I, O>, const I: usize, const O: usize>(py: Python<'_>) -> PyResult<Py<PyAny>> {
+    const { assert!(I < MOST && K::KEYWORDS.len() == I + 1) };
+    function(py, K::NAME, K::FRONT, entry::<K, I, O>).map(Bound::unbind)
 }
 
-/// A Python callable around `front`; its definition must outlive the interpreter and is leaked, once a function.
-fn function<K: Kernel<I, O>, const I: usize, const O: usize>(py: Python<'_>) -> PyResult<Bound<'_, PyAny>> {
-    let definition = Box::leak(Box::new(ffi::PyMethodDef {
-        ml_name: CString::new(K::NAME)?.into_raw(),
-        ml_meth: ffi::PyMethodDefPointer { PyCFunctionFast: entry::<K, I, O> },
-        ml_flags: ffi::METH_FASTCALL,
-        ml_doc: CString::new(K::DOC)?.into_raw(),
-    }));
-    // SAFETY: the definition lives for ever.
-    unsafe {
-        let made = ffi::PyCFunction_NewEx(definition, std::ptr::null_mut(), std::ptr::null_mut());
-        Bound::from_owned_ptr_or_err(py, made)
-    }
-}
+/// Places for the arguments of a call.
+pub const MOST: usize = 16;
 
 unsafe extern "C" fn entry<K: Kernel<I, O>, const I: usize, const O: usize>(
     _module: *mut ffi::PyObject,
-    arguments: *mut *mut ffi::PyObject,
+    arguments: *const *mut ffi::PyObject,
     count: ffi::Py_ssize_t,
+    names: *mut ffi::PyObject,
 ) -> *mut ffi::PyObject {
-    Python::attach(|py| {
-        let outcome = guard(K::NAME, || {
-            if count as usize != I + 1 {
-                return Err(PyTypeError::new_err(format!(
-                    "{} takes {I} arguments and what to do with invalid ones",
-                    K::NAME
-                )));
-            }
-            // SAFETY: Python passes `count` live objects.
-            let argument = |i: usize| unsafe { Borrowed::from_ptr(py, *arguments.add(i)) };
-            front::<K, I, O>(std::array::from_fn(argument), argument(I))
-        });
-        match outcome {
-            Ok(result) => result.into_ptr(),
-            Err(error) => {
-                error.restore(py);
-                std::ptr::null_mut()
-            }
-        }
+    body(K::NAME, |py| {
+        // SAFETY: Python passes live objects.
+        let call = unsafe { Call::new(py, arguments, count, names) };
+        let mut places = [None; MOST];
+        call.sort(last(K::NAME), K::KEYWORDS, &mut places)?;
+        let refuse = places[I].map_or(Ok(true), refuses)?;
+        front::<K, I, O>(py, &places, refuse)
     })
 }
 
 fn front<'py, K: Kernel<I, O>, const I: usize, const O: usize>(
-    arguments: [Borrowed<'_, 'py, PyAny>; I],
-    invalid: Borrowed<'_, 'py, PyAny>,
+    py: Python<'py>,
+    arguments: &[Place<'_, 'py>; MOST],
+    refuse: bool,
 ) -> PyResult<Py<PyAny>> {
-    let py = invalid.py();
-    let refuse = refuses(invalid)?;
     let mut values = [const { Value::Number(0.0) }; I];
     let mut units = [None; I];
-    for i in 0..I {
+    for (i, argument) in arguments.iter().take(I).flatten().enumerate() {
         let (name, kind) = K::PARAMETERS[i];
-        (values[i], units[i]) = take(&arguments[i], name, kind)?;
+        (values[i], units[i]) = take(argument, name, kind)?;
     }
     let mut numbers = [0.0; I];
     let mut array = false;
@@ -130,16 +93,34 @@ fn front<'py, K: Kernel<I, O>, const I: usize, const O: usize>(
         }
         None => Err(PyTypeError::new_err("no result")),
     };
-    if O == 1 {
-        return next();
-    }
+    let Some(class) = K::class() else { return next() };
     let mut all = [const { None }; O];
     for place in &mut all {
         *place = Some(next()?);
     }
-    Ok(PyTuple::new(py, all)?.into_any().unbind())
+    class.made(PyTuple::new(py, all)?)
 }
 
+/// A named tuple of the Python package, looked for when the first result is made.
+pub struct Class {
+    module: &'static str,
+    name: &'static str,
+    found: PyOnceLock<Py<PyAny>>,
+}
+
+impl Class {
+    pub const fn new(module: &'static str, name: &'static str) -> Class {
+        Class { module, name, found: PyOnceLock::new() }
+    }
+    /// A result of this class.
+    pub fn made(&self, parts: Bound<'_, PyTuple>) -> PyResult<Py<PyAny>> {
+        let py = parts.py();
+        let find = || PyResult::Ok(py.import(self.module)?.getattr(self.name)?.unbind());
+        self.found.get_or_try_init(py, find)?.call1(py, parts)
+    }
+}
+
+/// What `invalid` says.
 fn refuses(invalid: Borrowed<'_, '_, PyAny>) -> PyResult<bool> {
     if let Ok(words) = invalid.cast::<PyString>() {
         match words.to_str()? {
@@ -174,8 +155,7 @@ fn arrays<K: Kernel<I, O>, const I: usize, const O: usize>(
     py: Python<'_>,
     values: &[Value; I],
 ) -> PyResult<[Value; O]> {
-    let ufunc = ufuncs().get(&TypeId::of::<K>()).map(|made| made.clone_ref(py));
-    let ufunc = ufunc.ok_or_else(|| PyTypeError::new_err(format!("{} has no ufunc", K::NAME)))?;
+    let ufunc = ufunc_of::<K, I, O>(py)?;
     let quiet = PyDict::new(py);
     quiet.set_item(intern!(py, "all"), intern!(py, "ignore"))?;
     let quiet = py.import(intern!(py, "numpy"))?.call_method(intern!(py, "errstate"), (), Some(&quiet))?;

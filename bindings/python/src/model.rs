@@ -1,37 +1,42 @@
 //! Models: what is built once from keywords or a document, then asked. A model of the core stands behind one handle;
 //! the class that people see is Python.
 use crate::array::{Value, brief};
-use crate::call::{Kernels, shown};
+use crate::call::{Class, MOST, shown};
 use crate::error::{guard, raise};
+use crate::keywords::{Call, Keyword, Place, body, last, method};
 use crate::pint;
 use crate::quantity::{Quantity, take};
+use crate::system::listed;
 use axlewright::base::text::{read, read_as};
 use axlewright::units::{Kind, Quantity as Typed, Unit};
 use axlewright::{Error, Model, Result as Answer};
 use numpy::{PyArray1, PyArrayMethods};
 use pyo3::exceptions::{PyTypeError, PyValueError};
 use pyo3::prelude::*;
-use pyo3::types::{PyBool, PyCFunction, PyDict, PyFloat, PyInt, PyList, PyString, PyTuple};
+use pyo3::types::{PyBool, PyDict, PyFloat, PyInt, PyList, PyString, PyTuple};
+use pyo3::{ffi, intern};
 use serde_json::{Map, Number, Value as Json, json};
 use std::any::Any;
 use std::cell::RefCell;
-use std::collections::HashMap;
-use std::ffi::CString;
 use std::sync::{Arc, LazyLock};
 
 /// A model of the core, checked when it was built; it never changes.
 #[pyclass(frozen, module = "axlewright._native", name = "Handle")]
 pub struct Handle {
-    model: Arc<dyn Any + Send + Sync>,
+    model: Shared,
+    json: fn(&Shared) -> Answer<String>,
     fields: Fields,
 }
+
+type Shared = Arc<dyn Any + Send + Sync>;
 
 /// The units of the fields of a model, looked for when a result is first shown in one.
 type Fields = Arc<LazyLock<Vec<Given>, Box<dyn FnOnce() -> Vec<Given> + Send>>>;
 
 /// What a method was called with, after the handle, and then the fields of the model.
 pub struct Arguments<'a, 'py> {
-    all: &'a Bound<'py, PyTuple>,
+    py: Python<'py>,
+    all: &'a [Place<'a, 'py>],
     given: RefCell<Vec<Given>>,
     fields: &'a Fields,
 }
@@ -45,14 +50,13 @@ pub struct Given {
 }
 
 impl<'py> Arguments<'_, 'py> {
-    fn get(&self, place: usize) -> PyResult<Bound<'py, PyAny>> {
-        self.all.get_item(place + 1)
-    }
     fn py(&self) -> Python<'py> {
-        self.all.py()
+        self.py
     }
     fn take<Q: Typed>(&self, place: usize, name: &'static str) -> PyResult<Value> {
-        let (value, unit) = take(&self.get(place)?, name, Q::KIND)?;
+        let given = self.all.get(place).copied().flatten();
+        let given = given.ok_or_else(|| PyTypeError::new_err(format!("{name} is missing")))?;
+        let (value, unit) = take(&given, name, Q::KIND)?;
         self.given.borrow_mut().push(Given { name, kind: Q::KIND, unit });
         Ok(value)
     }
@@ -94,8 +98,8 @@ impl<'py> Arguments<'_, 'py> {
         PyInt::new(self.py(), count).into_any().unbind()
     }
     /// An answer of several parts.
-    pub fn parts<const N: usize>(&self, parts: [Py<PyAny>; N]) -> PyResult<Py<PyAny>> {
-        Ok(PyTuple::new(self.py(), parts)?.into_any().unbind())
+    pub fn parts<const N: usize>(&self, class: &Class, parts: [Py<PyAny>; N]) -> PyResult<Py<PyAny>> {
+        class.made(PyTuple::new(self.py(), parts)?)
     }
     /// A table; a column that carries an argument's name is shown in that one's unit.
     pub fn table(&self, table: axlewright::Table) -> PyResult<Py<PyAny>> {
@@ -116,24 +120,10 @@ fn pairs<'a>(
     given.iter().chain(fields.iter()).map(|given| (given.kind, given.unit))
 }
 
-fn callable(
-    kernels: &Kernels<'_>,
-    name: &'static str,
-    entry: impl Fn(&Bound<'_, PyTuple>) -> PyResult<Py<PyAny>> + Send + Sync + 'static,
-) -> PyResult<()> {
-    // Python keeps the name for as long as the function lives.
-    let c_name: &'static CString = Box::leak(Box::new(CString::new(name)?));
-    let entry = move |arguments: &Bound<'_, PyTuple>, _keywords: Option<&Bound<'_, PyDict>>| {
-        guard(name, || entry(arguments))
-    };
-    let made = PyCFunction::new_closure(kernels.functions.py(), Some(c_name), None, entry)?;
-    kernels.functions.set_item(name, made)
-}
-
 /// The units of the fields of a document: of those whose kind is known, and of every other text in it that is a
 /// quantity by itself. The coherent SI unit says nothing where a shop uses another one: it stands wherever the unit of a
 /// field is not known.
-fn units(document: &Json, kinds: &HashMap<String, &'static Kind>) -> Vec<Given> {
+fn units(document: &Json, fields: &[Field]) -> Vec<Given> {
     let mut given: Vec<Given> = Vec::new();
     let mut add = |kind: &'static Kind, unit: &'static Unit| {
         let says = unit.name != kind.units[0].name || unit.name == kind.metric;
@@ -154,7 +144,7 @@ fn units(document: &Json, kinds: &HashMap<String, &'static Kind>) -> Vec<Given> 
         }
     }
     for (name, field) in document.as_object().into_iter().flatten() {
-        match (kinds.get(name).copied(), field) {
+        match (kind_of(fields, name), field) {
             (Some(kind), Json::String(words)) => {
                 if let Ok(reading) = read_as(words, kind) {
                     add(kind, reading.unit);
@@ -167,71 +157,171 @@ fn units(document: &Json, kinds: &HashMap<String, &'static Kind>) -> Vec<Given> 
     given
 }
 
-impl Kernels<'_> {
-    /// A model: `new` makes a handle from JSON or TOML text, the kinds of its fields and whether a refusal should name a
-    /// line of the text; `to_json` writes it.
-    pub fn model<M>(&self, new: &'static str, to_json: &'static str) -> PyResult<()>
-    where
-        M: Model + serde::Serialize + serde::de::DeserializeOwned + Send + Sync + 'static,
-    {
-        callable(self, new, move |arguments| {
-            let py = arguments.py();
-            let (text, kinds, lines): (String, HashMap<String, String>, bool) = arguments.extract()?;
-            let model = M::from_text(&text).map_err(|error| match error {
-                Error::Document { key, message, .. } if !lines => {
-                    raise(py, Error::Document { line: 0, key, message })
-                }
-                other => raise(py, other),
-            })?;
-            let model = Arc::new(model);
-            let written = model.clone();
-            let fields = move || {
-                let named = |(name, kind): (String, String)| Some((name, Kind::named(&kind)?));
-                let kinds = kinds.into_iter().filter_map(named).collect();
-                serde_json::to_value(&*written).map(|document| units(&document, &kinds)).unwrap_or_default()
-            };
-            let fields: Fields = Arc::new(LazyLock::new(Box::new(fields)));
-            Ok(Py::new(py, Handle { model, fields })?.into_any())
-        })?;
-        self.method::<M>(to_json, |model, call| Ok(call.word(&call.answer(model.to_json())?)))
-    }
+/// A field of a model.
+pub struct Field {
+    pub name: &'static str,
+    /// The kind of quantity of a field that holds one.
+    pub kind: Option<&'static Kind>,
+    pub doc: &'static str,
+}
 
-    /// A method of a model.
-    pub fn method<M: 'static>(
-        &self,
-        name: &'static str,
-        method: fn(&M, &Arguments<'_, '_>) -> PyResult<Py<PyAny>>,
-    ) -> PyResult<()> {
-        callable(self, name, move |arguments| {
-            let handle = arguments.get_item(0)?.cast_into::<Handle>()?;
-            let handle = handle.get();
-            let Some(model) = handle.model.downcast_ref::<M>() else {
-                return Err(PyTypeError::new_err(format!("{name}: this is another model")));
-            };
-            method(model, &Arguments { all: arguments, given: RefCell::default(), fields: &handle.fields })
-        })
+fn kind_of(fields: &[Field], name: &str) -> Option<&'static Kind> {
+    fields.iter().find(|field| field.name == name)?.kind
+}
+
+/// A model of the core, and what its class says of it.
+pub trait Described: 'static {
+    type Model: Model + serde::Serialize + serde::de::DeserializeOwned + Send + Sync + 'static;
+    /// System and name: `spring.Stack`.
+    const NAME: &'static str;
+    const DOC: &'static str;
+    /// Signature of the class.
+    const INIT: &'static str;
+    const FIELDS: &'static [Field];
+    const KEYWORDS: &'static [Keyword];
+}
+
+/// A method of a model.
+pub trait Method: 'static {
+    type Model: 'static;
+    /// System, class and name: `spring.Stack.at_length`.
+    const NAME: &'static str;
+    /// Signature and docs.
+    const DOC: &'static str;
+    const KEYWORDS: &'static [Keyword];
+    fn call(model: &Self::Model, call: &Arguments<'_, '_>) -> PyResult<Py<PyAny>>;
+}
+
+/// A model as the table of its system lists it.
+pub struct Listed {
+    pub name: &'static str,
+    pub doc: &'static str,
+    pub fields: &'static [Field],
+    /// Reads JSON or TOML text; a refusal names a line of the text only where `lines` says so.
+    pub read: fn(Python<'_>, &str, bool) -> PyResult<Handle>,
+    /// Gives the class what makes an object from keywords.
+    pub init: fn(&Bound<'_, PyAny>) -> PyResult<()>,
+    /// Give the class its methods.
+    pub methods: &'static [fn(&Bound<'_, PyAny>) -> PyResult<()>],
+}
+
+impl Listed {
+    pub const fn new<D: Described>(methods: &'static [fn(&Bound<'_, PyAny>) -> PyResult<()>]) -> Listed {
+        let init = |class: &Bound<'_, PyAny>| method(class, "__init__", D::INIT, init::<D>);
+        Listed { name: D::NAME, doc: D::DOC, fields: D::FIELDS, read: read_model::<D>, init, methods }
     }
 }
 
+/// Gives a class one method.
+pub fn method_of<M: Method>(class: &Bound<'_, PyAny>) -> PyResult<()> {
+    const { assert!(M::KEYWORDS.len() <= MOST) };
+    method(class, last(M::NAME), M::DOC, entry::<M>)
+}
+
+fn read_model<D: Described>(py: Python<'_>, text: &str, lines: bool) -> PyResult<Handle> {
+    let model = D::Model::from_text(text).map_err(|error| match error {
+        Error::Document { key, message, .. } if !lines => {
+            raise(py, Error::Document { line: 0, key, message })
+        }
+        other => raise(py, other),
+    })?;
+    let model = Arc::new(model);
+    let written = model.clone();
+    let fields = move || {
+        serde_json::to_value(&*written).map(|document| units(&document, D::FIELDS)).unwrap_or_default()
+    };
+    let json = |model: &Shared| match model.downcast_ref::<D::Model>() {
+        Some(model) => model.to_json(),
+        None => Ok(String::new()),
+    };
+    Ok(Handle { model, json, fields: Arc::new(LazyLock::new(Box::new(fields))) })
+}
+
+/// `Stack(...)`: the document of the keywords, read.
+unsafe extern "C" fn init<D: Described>(
+    this: *mut ffi::PyObject,
+    arguments: *const *mut ffi::PyObject,
+    count: ffi::Py_ssize_t,
+    names: *mut ffi::PyObject,
+) -> *mut ffi::PyObject {
+    body(D::NAME, |py| {
+        // SAFETY: Python passes live objects.
+        let (this, call) = unsafe { (Borrowed::from_ptr(py, this), Call::new(py, arguments, count, names)) };
+        let mut places = vec![None; D::KEYWORDS.len()];
+        call.sort(last(D::NAME), D::KEYWORDS, &mut places)?;
+        let keywords = PyDict::new(py);
+        for (keyword, value) in D::KEYWORDS.iter().zip(places) {
+            if let Some(value) = value {
+                keywords.set_item(keyword.name, value)?;
+            }
+        }
+        let handle = Py::new(py, read_model::<D>(py, &document(&keywords, D::FIELDS)?, false)?)?;
+        // SAFETY: live objects; what the class forbids is to set it once more.
+        let set = unsafe {
+            let name = intern!(py, "_handle").as_ptr();
+            ffi::PyObject_GenericSetAttr(this.as_ptr(), name, handle.as_ptr())
+        };
+        if set == 0 { Ok(py.None()) } else { Err(PyErr::fetch(py)) }
+    })
+}
+
+unsafe extern "C" fn entry<M: Method>(
+    this: *mut ffi::PyObject,
+    arguments: *const *mut ffi::PyObject,
+    count: ffi::Py_ssize_t,
+    names: *mut ffi::PyObject,
+) -> *mut ffi::PyObject {
+    body(M::NAME, |py| {
+        // SAFETY: Python passes live objects.
+        let (this, call) = unsafe { (Borrowed::from_ptr(py, this), Call::new(py, arguments, count, names)) };
+        let mut places = [None; MOST];
+        call.sort(M::NAME.split_once('.').map_or(M::NAME, |(_, name)| name), M::KEYWORDS, &mut places)?;
+        let handle = this.getattr(intern!(py, "_handle"))?.cast_into::<Handle>()?;
+        let handle = handle.get();
+        let Some(model) = handle.model.downcast_ref::<M::Model>() else {
+            return Err(PyTypeError::new_err(format!("{}: this is another model", M::NAME)));
+        };
+        M::call(model, &Arguments { py, all: &places, given: RefCell::default(), fields: &handle.fields })
+    })
+}
+
+/// A model from JSON or TOML text.
+#[pyfunction(name = "_model")]
+fn model(py: Python<'_>, name: &str, text: &str) -> PyResult<Handle> {
+    guard(name, || (listed(name)?.read)(py, text, true))
+}
+
+/// A model as JSON, each value as it was written.
+#[pyfunction(name = "_json")]
+fn model_json(py: Python<'_>, handle: &Bound<'_, Handle>) -> PyResult<String> {
+    let handle = handle.get();
+    guard("to_json", || (handle.json)(&handle.model).map_err(|error| raise(py, error)))
+}
+
+/// Gives a class its `__init__` and its methods.
+#[pyfunction(name = "_adopt")]
+fn adopt(class: &Bound<'_, PyAny>, name: &str) -> PyResult<()> {
+    let listed = listed(name)?;
+    (listed.init)(class)?;
+    listed.methods.iter().try_for_each(|add| add(class))
+}
+
 /// The keyword arguments of a model as the JSON text that the core decodes: quantities as they were written, `None`
-/// left out, everything else as it is. `kinds` says what the fields are that hold one quantity.
-#[pyfunction(name = "_document")]
-fn document(keywords: &Bound<'_, PyDict>, kinds: &Bound<'_, PyDict>) -> PyResult<String> {
-    let plain = keywords.copy()?;
-    for (name, kind) in kinds {
-        let Some(value) = plain.get_item(&name)? else { continue };
+/// left out, everything else as it is.
+fn document(keywords: &Bound<'_, PyDict>, fields: &[Field]) -> PyResult<String> {
+    let py = keywords.py();
+    for field in fields {
+        let (name, Some(kind)) = (field.name, field.kind) else { continue };
+        let Some(value) = keywords.get_item(name)? else { continue };
         if pint::is_pint(&value)? {
-            let kind: String = kind.extract()?;
-            let kind = Kind::named(&kind)
-                .ok_or_else(|| PyValueError::new_err(format!("there is no quantity {kind}")))?;
-            let (value, _) = take(&value, name.cast::<PyString>()?.to_str()?, kind)?;
-            let written = PyDict::new(keywords.py());
-            written.set_item("value", value.to_python(keywords.py()))?;
+            let (value, _) = take(&value, name, kind)?;
+            let written = PyDict::new(py);
+            written.set_item("value", value.to_python(py))?;
             written.set_item("unit", kind.units[0].symbol)?;
-            plain.set_item(name, written)?;
+            keywords.set_item(name, written)?;
         }
     }
-    Ok(object(&plain, "", 0)?.to_string())
+    Ok(object(keywords, "", 0)?.to_string())
 }
 
 /// A field of a model as it stands in the document, as the quantity that it is: a tolerance is left out.
@@ -246,7 +336,9 @@ fn field(py: Python<'_>, words: &str, kind: &str) -> PyResult<Py<PyAny>> {
 pub fn register(m: &Bound<'_, PyModule>) -> PyResult<()> {
     m.add_class::<Handle>()?;
     m.add_function(wrap_pyfunction!(field, m)?)?;
-    m.add_function(wrap_pyfunction!(document, m)?)
+    m.add_function(wrap_pyfunction!(model, m)?)?;
+    m.add_function(wrap_pyfunction!(model_json, m)?)?;
+    m.add_function(wrap_pyfunction!(adopt, m)?)
 }
 
 /// Levels of lists and dicts in a document: far more than any model has, far fewer than the stack holds.

@@ -1,7 +1,8 @@
 //! Genuine NumPy ufuncs: doubles in coherent SI in and out. A refused element is NaN and raises the "invalid" flag
 //! of the floating-point unit, so that `numpy.errstate` decides what happens.
-use crate::call::Kernels;
+use crate::call::{Class, function_of, ufunc_of};
 use crate::error::guard;
+use crate::keywords::Keyword;
 use axlewright::Result;
 use axlewright::units::{Kind, Quantity, Ratio};
 use numpy::npyffi::{NPY_TYPES, PY_UFUNC_API, npy_intp};
@@ -14,12 +15,20 @@ use std::mem::MaybeUninit;
 pub trait Kernel<const I: usize, const O: usize>: 'static {
     /// System and name: `spring.wheel_rate`.
     const NAME: &'static str;
-    /// What `help` shows.
+    /// Docs of the ufunc.
     const DOC: &'static str;
+    /// Signature and docs of the function that takes quantities.
+    const FRONT: &'static str;
+    /// Arguments of that function: those of the core, and `invalid`.
+    const KEYWORDS: &'static [Keyword];
     /// Name and kind of each argument.
     const PARAMETERS: [(&'static str, &'static Kind); I];
     /// Name and kind of each result.
     const RESULTS: [(&'static str, &'static Kind); O];
+    /// The named tuple that holds several results.
+    fn class() -> Option<&'static Class> {
+        None
+    }
     /// The core's function.
     fn call(arguments: [f64; I]) -> Result<[f64; O]>;
 }
@@ -308,6 +317,10 @@ struct Fault;
 impl Kernel<1, 1> for Fault {
     const NAME: &'static str = "_test.fault";
     const DOC: &'static str = "Panics at 13; otherwise returns its argument.";
+    const FRONT: &'static str =
+        "fault(*, number, invalid='raise')\n--\n\nPanics at 13; otherwise returns its argument.";
+    const KEYWORDS: &'static [Keyword] =
+        &[Keyword { name: "number", optional: false }, Keyword { name: "invalid", optional: true }];
     const PARAMETERS: [(&'static str, &'static Kind); 1] = [("number", <Ratio as Quantity>::KIND)];
     const RESULTS: [(&'static str, &'static Kind); 1] = [("number", <Ratio as Quantity>::KIND)];
     fn call([number]: [f64; 1]) -> Result<[f64; 1]> {
@@ -316,6 +329,7 @@ impl Kernel<1, 1> for Fault {
     }
 }
 
-pub fn register(kernels: &Kernels<'_>) -> PyResult<()> {
-    kernels.add::<Fault, 1, 1>()
+pub fn register(m: &Bound<'_, PyModule>) -> PyResult<()> {
+    m.add("_fault", function_of::<Fault, 1, 1>(m.py())?)?;
+    m.add("_fault_ufunc", ufunc_of::<Fault, 1, 1>(m.py())?)
 }

@@ -30,7 +30,7 @@ from axlewright import (
     tyre,
     units,
 )
-from axlewright._native import UNITS, functions
+from axlewright._native import SYSTEMS, UNITS, _fault
 from axlewright.units import (
     Hz,
     J,
@@ -436,8 +436,12 @@ class TestFunctions:
             spring.wheel_rate(300 * lbf_in, 1, 0 * deg)
         with pytest.raises(ValueError, match="invalid = 'ignore' is not known"):
             rate(invalid="ignore")
-        with pytest.raises(TypeError, match="takes 3 arguments"):
-            functions["spring.wheel_rate"](1)
+        with pytest.raises(TypeError, match=r"^wheel_rate\(\) missing 3 required keyword-only arguments: 'spring_rate', 'motion_ratio', and 'angle_"):
+            spring.wheel_rate()
+        with pytest.raises(TypeError, match=r"^ride_rate\(\) missing 1 required keyword-only argument: 'tyre_rate'$"):
+            spring.ride_rate(wheel_rate=300 * lbf_in)
+        backwards = dict(reversed({"spring_rate": 1 * N_mm, "motion_ratio": 0.5, "angle_from_measured_travel": 0 * deg}.items()))
+        assert spring.wheel_rate(**backwards) == 0.25 * N_mm
 
     @pytest.mark.parametrize("number", [np.nan, np.inf, -np.inf, 0.0, -1.0])
     def test_outside_the_range(self, number):
@@ -487,10 +491,10 @@ class TestFunctions:
 
     def test_a_fault_inside_is_an_error(self, capfd):
         with pytest.raises(RuntimeError, match="_test.fault: a fault inside axlewright, please report it: thirteen"):
-            functions["_test.fault"](13.0, "raise")
+            _fault(number=13.0)
         with pytest.raises(RuntimeError, match="thirteen"):
-            functions["_test.fault"]([1.0, 13.0], "raise")
-        assert functions["_test.fault"](12.0, "raise") == 12.0
+            _fault(number=[1.0, 13.0])
+        assert _fault(number=12.0) == 12.0
         assert "panicked" in capfd.readouterr().err
 
     def test_threads(self):
@@ -702,7 +706,7 @@ def test_a_system_is_found_or_named():
     assert set(dir(axlewright)) - {"__version__"} == {
         *("DocumentError", "DomainError", "Q", "Quantity", "Table", "TextError", "Unit", "Work", "si", "units", "work"),
         *("PriceList", "Sheet", "sheet", "span"),
-        *axlewright.generated.SYSTEMS,
+        *SYSTEMS,
     }
     assert dir(axlewright.si) == sorted(axlewright.si.generated.SYSTEMS)
     with pytest.raises(AttributeError, match="nonsense"):

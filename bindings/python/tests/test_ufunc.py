@@ -12,7 +12,7 @@ import pytest
 
 import axlewright
 from axlewright import si
-from axlewright._native import ufuncs
+from axlewright._native import _fault_ufunc
 from axlewright.si import mass, spring
 
 ANGLE = np.linspace(-1.5, 1.5, 601)
@@ -24,14 +24,13 @@ def by_hand(k, r, a):
 
 
 def test_they_are_ufuncs_by_their_names():
+    ufuncs = {f"{system}.{name}": getattr(getattr(si, system), name) for system in dir(si) for name in getattr(si, system).__all__}
+    assert len(ufuncs) > 150
     for name, ufunc in ufuncs.items():
         assert type(ufunc) is np.ufunc and ufunc.__name__ == name
         assert ufunc.types == ["d" * ufunc.nin + "->" + "d" * ufunc.nout]
         assert ufunc.nin + ufunc.nout <= 32 and ufunc.identity is None
-        if not name.startswith("_test."):
-            system, function = name.split(".")
-            assert getattr(getattr(si, system), function) is ufunc
-            assert len(ufunc.__doc__) > 60
+        assert len(ufunc.__doc__) > 60
 
 
 def test_values():
@@ -196,7 +195,7 @@ def test_pickle():
 
 
 def test_a_fault_inside_is_an_error(capfd):
-    fault = ufuncs["_test.fault"]
+    fault = _fault_ufunc
     for bad in (13.0, np.array([1.0, 13.0]), np.linspace(0, 13, 100_001)):
         with pytest.raises(RuntimeError, match="a fault inside axlewright, please report it: thirteen"):
             fault(bad)

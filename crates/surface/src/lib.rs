@@ -224,6 +224,13 @@ pub struct Choice {
 /// A result, or why the sources are refused.
 pub type Fallible<T> = Result<T, String>;
 
+impl System {
+    /// What it covers, in a line without a full stop.
+    pub fn title(&self) -> String {
+        self.doc.lines().next().unwrap_or_default().trim_end_matches('.').to_owned()
+    }
+}
+
 impl Function {
     /// `spring.wheel_rate`
     pub fn path(&self) -> String {

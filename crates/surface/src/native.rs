@@ -1,76 +1,212 @@
-//! The native half of the Python module: kernels of every function, and the models, as Rust source.
+//! The native half of the Python module, as Rust source: a kernel a function, a table a model, and the list of the systems.
 
-use crate::words::doc_lines;
-use crate::{Api, Content, Function, Output};
+use crate::words::{doc_lines, flow, model_lines};
+use crate::{Api, Content, Field, Function, Model, Output, Shape};
+use std::collections::BTreeMap;
+
+/// A module of kernels and tables; beside it stands what runs them, in `bindings/python/src`.
+pub fn source(api: &Api) -> Result<String, String> {
+    let mut out = String::from(
+        "use crate::call::{Class, function_of, ufunc_of};\nuse crate::keywords::Keyword;\n\
+         use crate::model::{Arguments, Described, Field, Listed, Method, method_of};\nuse crate::system::{Function, Results, System};\n\
+         use crate::ufunc::Kernel;\nuse axlewright::Result;\nuse axlewright::units::{self, Kind, Quantity};\nuse pyo3::prelude::*;\n\n",
+    );
+    let mut systems = String::new();
+    for system in &api.systems {
+        let functions: Vec<&Function> = api.functions.iter().filter(|of| of.system == system.name).collect();
+        let models: Vec<&Model> = api.models.iter().filter(|of| of.system == system.name).collect();
+        let (mut listed, mut tables) = (String::new(), String::new());
+        for function in &functions {
+            let name = kernel_name(function);
+            let sizes = format!("{}, {}", function.parameters.len(), function.results.len());
+            out.push_str(&kernel(&name, function)?);
+            listed.push_str(&format!(
+                "Function {{ name: {:?}, function: function_of::<{name}, {sizes}>, ufunc: ufunc_of::<{name}, {sizes}> }},\n",
+                function.name
+            ));
+        }
+        for model in &models {
+            out.push_str(&table(model));
+            let methods: Vec<String> = model
+                .methods
+                .iter()
+                .map(|method| format!("method_of::<{}>", method_name(model, method)))
+                .collect();
+            let name = model_name(model);
+            tables.push_str(&format!("Listed::new::<{name}>(&[{}]),\n", methods.join(", ")));
+        }
+        let methods = models.iter().flat_map(|model| &model.methods);
+        let mut results = BTreeMap::new();
+        for of in functions.iter().copied().chain(methods) {
+            if let Some(name) = &of.result_type {
+                results.entry(name.as_str()).or_insert(of);
+            }
+        }
+        let mut classes = String::new();
+        for (name, of) in results {
+            let constant = class_name(&system.name, name);
+            out.push_str(&format!(
+                "static {constant}: Class = Class::new(\"axlewright.{}\", {name:?});\n\n",
+                system.name
+            ));
+            let fields: String =
+                of.results.iter().map(|r| format!("({:?}, {:?}),", r.name, sentence(&r.meaning))).collect();
+            classes.push_str(&format!(
+                "Results {{ name: {name:?}, of: {:?}, fields: &[{fields}] }},\n",
+                of.name
+            ));
+        }
+        systems.push_str(&format!(
+            "System {{ name: {:?}, results: &[{classes}], functions: &[{listed}], models: &[{tables}] }},\n",
+            system.name,
+        ));
+    }
+    Ok(format!("{out}/// Every system, by name.\npub static SYSTEMS: &[System] = &[{systems}];\n"))
+}
+
+fn upper(word: &str) -> String {
+    let mut letters = word.chars();
+    letters.next().map_or(String::new(), |first| first.to_uppercase().chain(letters).collect())
+}
 
 /// `SpringWheelRate`
 fn kernel_name(function: &Function) -> String {
-    let upper = |word: &str| word[..1].to_uppercase() + &word[1..];
     format!("{}{}", upper(&function.system), function.name.split('_').map(upper).collect::<String>())
 }
 
-/// A module of kernels and models; beside it stands what runs them, in `bindings/python/src`.
-pub fn source(api: &Api) -> Result<String, String> {
-    let mut out = String::from(
-        "use crate::call::Kernels;\nuse crate::ufunc::Kernel;\nuse axlewright::Result;\nuse axlewright::units::{self, Kind, Quantity};\nuse pyo3::PyResult;\n\n",
-    );
-    let mut register =
-        String::from("/// Adds everything.\npub fn register(kernels: &Kernels<'_>) -> PyResult<()> {\n");
-    for function in &api.functions {
-        let (inputs, outputs) = (function.parameters.len(), function.results.len());
-        let name = kernel_name(function);
-        let kinds = |pairs: Vec<(&str, &str)>| -> String {
-            pairs.iter().map(|(name, kind)| format!("({name:?}, units::{kind}::KIND),")).collect()
-        };
-        let parameters =
-            kinds(function.parameters.iter().map(|p| (p.name.as_str(), p.kind.name.as_str())).collect());
-        let mut results = Vec::new();
-        let mut values = Vec::new();
-        for result in &function.results {
-            let Content::Quantity(kind) = &result.content else {
-                return Err(format!(
-                    "{} returns {}, which is no quantity: make it a model",
-                    function.path(),
-                    result.name
-                ));
-            };
-            results.push((result.name.as_str(), kind.name.as_str()));
-            values.push(if function.result_type.is_some() {
-                format!("on.{}.si()", result.name)
-            } else {
-                "on.si()".into()
-            });
-        }
-        let arguments: Vec<String> = (0..inputs).map(|i| format!("Quantity::from_si(x[{i}])")).collect();
-        out.push_str(&format!(
-            "struct {name};\n\nimpl Kernel<{inputs}, {outputs}> for {name} {{\nconst NAME: &'static str = {:?};\nconst DOC: &'static str = {:?};\n\
-             const PARAMETERS: [(&'static str, &'static Kind); {inputs}] = [{parameters}];\n\
-             const RESULTS: [(&'static str, &'static Kind); {outputs}] = [{}];\n#[inline(always)]\n\
-             fn call(x: [f64; {inputs}]) -> Result<[f64; {outputs}]> {{ let on = axlewright::{}::{}({})?; Ok([{}]) }}\n}}\n\n",
-            function.path(),
-            doc_lines(function, true).join("\n"),
-            kinds(results),
-            function.system,
-            function.name,
-            arguments.join(", "),
-            values.join(", "),
-        ));
-        register.push_str(&format!("kernels.add::<{name}, {inputs}, {outputs}>()?;\n"));
-    }
-    for model in &api.models {
-        let path = format!("{}.{}", model.system, model.name);
-        let core = format!("axlewright::{}::{}", model.system, model.name);
-        register.push_str(&format!("kernels.model::<{core}>(\"{path}\", \"{path}.to_json\")?;\n"));
-        for method in &model.methods {
-            register.push_str(&native_method(&core, &path, method));
-        }
-    }
-    out.push_str(&register);
-    out.push_str("Ok(())\n}\n");
-    Ok(out)
+/// `ModelSpringStack`
+fn model_name(model: &Model) -> String {
+    format!("Model{}{}", upper(&model.system), model.name)
 }
 
-fn native_method(core: &str, path: &str, method: &Function) -> String {
+/// `ModelSpringStackAtLength`
+fn method_name(model: &Model, method: &Function) -> String {
+    format!("{}{}", model_name(model), method.name.split('_').map(upper).collect::<String>())
+}
+
+/// `SPRING_STOPPED`
+fn class_name(system: &str, name: &str) -> String {
+    format!("{}_{}", system, crate::snake(name)).to_uppercase()
+}
+
+/// A meaning as a sentence of its own.
+fn sentence(meaning: &str) -> String {
+    format!("{}.", upper(meaning).trim_end_matches('.'))
+}
+
+fn keyword(name: &str, optional: bool) -> String {
+    format!("Keyword {{ name: {name:?}, optional: {optional} }},")
+}
+
+/// What `help` shows: the signature as Python reads it, and the docs. A method begins with `$self`.
+fn signed(name: &str, this: Option<&str>, keywords: &[String], lines: &[String]) -> String {
+    let star = (!keywords.is_empty()).then_some("*");
+    let all: Vec<&str> = this.into_iter().chain(star).chain(keywords.iter().map(String::as_str)).collect();
+    format!("{name}({})\n--\n\n{}", all.join(", "), flow(lines).join("\n"))
+}
+
+fn kernel(name: &str, function: &Function) -> Result<String, String> {
+    let (inputs, outputs) = (function.parameters.len(), function.results.len());
+    let kinds = |pairs: Vec<(&str, &str)>| -> String {
+        pairs.iter().map(|(name, kind)| format!("({name:?}, units::{kind}::KIND),")).collect()
+    };
+    let parameters: Vec<(&str, &str)> =
+        function.parameters.iter().map(|p| (p.name.as_str(), p.kind.name.as_str())).collect();
+    let mut results = Vec::new();
+    let mut values = Vec::new();
+    for result in &function.results {
+        let Content::Quantity(kind) = &result.content else {
+            return Err(format!(
+                "{} returns {}, which is no quantity: make it a model",
+                function.path(),
+                result.name
+            ));
+        };
+        results.push((result.name.as_str(), kind.name.as_str()));
+        values.push(if function.result_type.is_some() {
+            format!("on.{}.si()", result.name)
+        } else {
+            "on.si()".into()
+        });
+    }
+    let mut lines = doc_lines(function, false);
+    lines.extend([
+        String::new(),
+        "A value outside the range raises `DomainError`, which says where in an array; with `invalid=\"nan\"` it gives NaN.".into(),
+    ]);
+    let names = function.parameters.iter().map(|p| p.name.clone());
+    let front =
+        signed(&function.name, None, &names.chain(["invalid='raise'".into()]).collect::<Vec<_>>(), &lines);
+    let keywords: String = function.parameters.iter().map(|p| keyword(&p.name, false)).collect();
+    let class = match &function.result_type {
+        Some(class) => format!(
+            "fn class() -> Option<&'static Class> {{ Some(&{}) }}\n",
+            class_name(&function.system, class)
+        ),
+        None => String::new(),
+    };
+    let arguments: Vec<String> = (0..inputs).map(|i| format!("Quantity::from_si(x[{i}])")).collect();
+    Ok(format!(
+        "struct {name};\n\nimpl Kernel<{inputs}, {outputs}> for {name} {{\nconst NAME: &'static str = {:?};\nconst DOC: &'static str = {:?};\n\
+         const FRONT: &'static str = {front:?};\nconst KEYWORDS: &'static [Keyword] = &[{keywords}{}];\n\
+         const PARAMETERS: [(&'static str, &'static Kind); {inputs}] = [{}];\n\
+         const RESULTS: [(&'static str, &'static Kind); {outputs}] = [{}];\n{class}#[inline(always)]\n\
+         fn call(x: [f64; {inputs}]) -> Result<[f64; {outputs}]> {{ let on = axlewright::{}::{}({})?; Ok([{}]) }}\n}}\n\n",
+        function.path(),
+        doc_lines(function, true).join("\n"),
+        keyword("invalid", true),
+        kinds(parameters),
+        kinds(results),
+        function.system,
+        function.name,
+        arguments.join(", "),
+        values.join(", "),
+    ))
+}
+
+fn table(model: &Model) -> String {
+    let name = model_name(model);
+    let core = format!("axlewright::{}::{}", model.system, model.name);
+    let kind = |field: &Field| match &field.shape {
+        Shape::Quantity(kind) => format!("Some(units::{kind}::KIND)"),
+        _ => "None".to_owned(),
+    };
+    let fields: String = model
+        .fields
+        .iter()
+        .map(|field| {
+            format!(
+                "Field {{ name: {:?}, kind: {}, doc: {:?} }},",
+                field.name,
+                kind(field),
+                flow(&[sentence(&field.meaning)]).join("\n")
+            )
+        })
+        .collect();
+    // Required ones come first in a signature.
+    let (optional, required): (Vec<&Field>, Vec<&Field>) =
+        model.fields.iter().partition(|field| field.optional);
+    let arguments: Vec<String> = required
+        .iter()
+        .map(|field| field.name.clone())
+        .chain(optional.iter().map(|field| format!("{}=None", field.name)))
+        .collect();
+    let keywords: String = model.fields.iter().map(|field| keyword(&field.name, field.optional)).collect();
+    let mut out = format!(
+        "struct {name};\n\nimpl Described for {name} {{\ntype Model = {core};\nconst NAME: &'static str = \"{}.{}\";\nconst DOC: &'static str = {:?};\n\
+         const INIT: &'static str = {:?};\nconst FIELDS: &'static [Field] = &[{fields}];\nconst KEYWORDS: &'static [Keyword] = &[{keywords}];\n}}\n\n",
+        model.system,
+        model.name,
+        flow(&model_lines(model)).join("\n"),
+        signed("__init__", Some("$self, /"), &arguments, &[]),
+    );
+    for method in &model.methods {
+        out.push_str(&native_method(model, &core, method));
+    }
+    out
+}
+
+fn native_method(model: &Model, core: &str, method: &Function) -> String {
     let mut lets = String::new();
     let mut arguments = Vec::new();
     for (place, p) in method.parameters.iter().enumerate() {
@@ -91,16 +227,24 @@ fn native_method(core: &str, path: &str, method: &Function) -> String {
             let given = give(only, "on");
             given.strip_suffix('?').map_or_else(|| format!("Ok({given})"), str::to_owned)
         }
-        _ => {
+        (class, _) => {
             let parts: Vec<String> =
                 method.results.iter().map(|r| give(r, &format!("on.{}", r.name))).collect();
-            format!("call.parts([{}])", parts.join(", "))
+            let class = class_name(&model.system, class.as_deref().unwrap_or_default());
+            format!("call.parts(&{class}, [{}])", parts.join(", "))
         }
     };
+    let names: Vec<String> = method.parameters.iter().map(|p| p.name.clone()).collect();
+    let keywords: String = names.iter().map(|name| keyword(name, false)).collect();
     format!(
-        "kernels.method::<{core}>(\"{path}.{}\", |model, call| {{ {lets} let on = call.answer(model.{}({}))?; {result} }})?;\n",
+        "struct {0};\n\nimpl Method for {0} {{\ntype Model = {core};\nconst NAME: &'static str = \"{1}.{2}.{3}\";\nconst DOC: &'static str = {4:?};\n\
+         const KEYWORDS: &'static [Keyword] = &[{keywords}];\nfn call(model: &{core}, call: &Arguments<'_, '_>) -> PyResult<Py<PyAny>> {{\n\
+         {lets}let on = call.answer(model.{3}({5}))?;\n{result}\n}}\n}}\n\n",
+        method_name(model, method),
+        model.system,
+        model.name,
         method.name,
-        method.name,
+        signed(&method.name, Some("$self, /"), &names, &doc_lines(method, false)),
         arguments.join(", ")
     )
 }

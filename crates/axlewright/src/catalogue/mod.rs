@@ -9,6 +9,48 @@
 //! # Ok::<(), axlewright::Error>(())
 //! ```
 
+/// Declares functions: the feature of the system; `system.name`, the name of its call on plain numbers, its revision; summary, formula, limits, source, caution; an
+/// argument a line; a result a line, with a point where it is a field of a struct.
+macro_rules! functions {
+    // The last of one or two names, as text.
+    (@last $name:ident) => {
+        stringify!($name)
+    };
+    (@last $name:ident $last:ident) => {
+        stringify!($last)
+    };
+    ($(
+        #[$gate:meta]
+        $system:ident.$name:ident $call:ident revision $revision:literal {
+            $summary:literal $formula:literal $valid_for:literal $source:literal $caution:literal
+            $($input:ident: $kind:ident $symbol:literal $meaning:literal)+
+            $(-> $(.$result:ident)? $of:ident $sign:literal $what:literal)+
+        }
+    )+) => {
+        /// Every function of the systems that are there, sorted by path.
+        pub static ENTRIES: &[Entry] = &[$(#[$gate] Entry {
+            path: concat!(stringify!($system), ".", stringify!($name)),
+            summary: $summary,
+            formula: $formula,
+            valid_for: $valid_for,
+            source: $source,
+            caution: $caution,
+            revision: $revision,
+            inputs: &[$(Slot { name: stringify!($input), symbol: $symbol, kind: $kind::KIND, meaning: $meaning }),+],
+            outputs: &[$(Slot { name: functions!(@last $name $($result)?), symbol: $sign, kind: $of::KIND, meaning: $what }),+],
+            call: |x, y| one_row(x, y, $call),
+            batch: |x, y, refused| rows(x, y, refused, $call),
+        }),+];
+        $(
+            #[$gate]
+            #[inline(always)]
+            fn $call([$($input),+]: [f64; [$($symbol),+].len()]) -> Result<[f64; [$($what),+].len()]> {
+                crate::$system::$name($($kind::from_si($input)),+).map(|on| [$(on$(.$result)?.si()),+])
+            }
+        )+
+    };
+}
+
 #[cfg_attr(not(feature = "systems"), allow(unused_imports))]
 mod generated;
 pub use generated::ENTRIES;

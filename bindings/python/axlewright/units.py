@@ -1,0 +1,6 @@
+"""Units: `300 * lbf_in`, `[250, 300] * lbf_in`, `degF(70)`."""
+
+from axlewright._native import UNITS
+
+__all__ = list(UNITS)  # noqa: PLE0605
+globals().update(UNITS)

@@ -1,0 +1,147 @@
+//! Calls by keyword: native functions and methods that take their arguments as a Python function does that takes keywords only.
+use crate::error::guard;
+use pyo3::exceptions::PyTypeError;
+use pyo3::ffi;
+use pyo3::prelude::*;
+use pyo3::types::{PyString, PyTuple};
+use std::ffi::CString;
+
+/// An argument of a native function.
+pub struct Keyword {
+    pub name: &'static str,
+    pub optional: bool,
+}
+
+/// What Python passes to a native function.
+pub struct Call<'a, 'py> {
+    py: Python<'py>,
+    values: *const *mut ffi::PyObject,
+    positional: usize,
+    names: Option<Borrowed<'a, 'py, PyTuple>>,
+}
+
+/// The place of an argument; an argument that was not given leaves it empty.
+pub type Place<'a, 'py> = Option<Borrowed<'a, 'py, PyAny>>;
+
+impl<'a, 'py> Call<'a, 'py> {
+    /// # Safety
+    /// The arguments are those of a native function that takes keywords, and live as long as the call.
+    pub unsafe fn new(
+        py: Python<'py>,
+        values: *const *mut ffi::PyObject,
+        positional: ffi::Py_ssize_t,
+        names: *mut ffi::PyObject,
+    ) -> Call<'a, 'py> {
+        // SAFETY: a tuple of the names, or null; the caller vouches for it.
+        let names = unsafe { Borrowed::from_ptr_or_opt(py, names).map(|names| names.cast_unchecked()) };
+        Call { py, values, positional: positional as usize, names }
+    }
+
+    /// Puts each value in the place of its name.
+    pub fn sort(&self, function: &str, keywords: &[Keyword], places: &mut [Place<'a, 'py>]) -> PyResult<()> {
+        if self.positional > 0 {
+            let names: Vec<String> = keywords.iter().map(|keyword| format!("{}=...", keyword.name)).collect();
+            return Err(PyTypeError::new_err(format!(
+                "{function}() takes no positional arguments: write {}",
+                names.join(", ")
+            )));
+        }
+        for (k, name) in self.names.iter().flat_map(|names| names.iter_borrowed()).enumerate() {
+            let name = name.cast::<PyString>()?;
+            let name = name.to_str()?;
+            // Most calls name the arguments in their order.
+            let place = match keywords.get(k) {
+                Some(keyword) if keyword.name == name => Some(k),
+                _ => keywords.iter().position(|keyword| keyword.name == name),
+            };
+            let Some(place) = place.and_then(|place| places.get_mut(place)) else {
+                let wrong = format!("{function}() got an unexpected keyword argument '{name}'");
+                return Err(PyTypeError::new_err(wrong));
+            };
+            // SAFETY: Python passes one live object a name, after the positional ones.
+            *place = Some(unsafe { Borrowed::from_ptr(self.py, *self.values.add(k)) });
+        }
+        let given = keywords.iter().zip(places.iter());
+        let missing = given.filter(|(keyword, place)| !keyword.optional && place.is_none());
+        let missing: Vec<String> = missing.map(|(keyword, _)| format!("'{}'", keyword.name)).collect();
+        match &missing[..] {
+            [] => Ok(()),
+            [only] => Err(refused(function, "", only)),
+            [others @ .., last] => {
+                let comma = if others.len() > 1 { "," } else { "" };
+                Err(refused(function, "s", &format!("{}{comma} and {last}", others.join(", "))))
+            }
+        }
+    }
+}
+
+fn refused(function: &str, plural: &str, names: &str) -> PyErr {
+    let count = names.matches('\'').count() / 2;
+    PyTypeError::new_err(format!(
+        "{function}() missing {count} required keyword-only argument{plural}: {names}"
+    ))
+}
+
+/// The body of a native function: a fault inside becomes an exception.
+pub fn body(name: &str, call: impl FnOnce(Python<'_>) -> PyResult<Py<PyAny>>) -> *mut ffi::PyObject {
+    Python::attach(|py| match guard(name, || call(py)) {
+        Ok(result) => result.into_ptr(),
+        Err(error) => {
+            error.restore(py);
+            std::ptr::null_mut()
+        }
+    })
+}
+
+/// A definition that Python keeps for as long as it lives: it is leaked, once a function. `doc` begins with the signature.
+fn definition(
+    name: &str,
+    doc: &str,
+    entry: ffi::PyCFunctionFastWithKeywords,
+) -> PyResult<*mut ffi::PyMethodDef> {
+    Ok(Box::leak(Box::new(ffi::PyMethodDef {
+        ml_name: CString::new(name)?.into_raw(),
+        ml_meth: ffi::PyMethodDefPointer { PyCFunctionFastWithKeywords: entry },
+        ml_flags: ffi::METH_FASTCALL | ffi::METH_KEYWORDS,
+        ml_doc: CString::new(doc)?.into_raw(),
+    })))
+}
+
+/// The last part of `spring.wheel_rate`.
+pub fn last(path: &str) -> &str {
+    path.rsplit('.').next().unwrap_or(path)
+}
+
+/// A function of the module `axlewright.<system>`.
+pub fn function<'py>(
+    py: Python<'py>,
+    path: &str,
+    doc: &str,
+    entry: ffi::PyCFunctionFastWithKeywords,
+) -> PyResult<Bound<'py, PyAny>> {
+    let system = path.split('.').next().unwrap_or_default();
+    let module = PyString::new(py, &format!("axlewright.{system}"));
+    let definition = definition(last(path), doc, entry)?;
+    // SAFETY: the definition lives for ever.
+    unsafe {
+        let made = ffi::PyCFunction_NewEx(definition, std::ptr::null_mut(), module.as_ptr());
+        Bound::from_owned_ptr_or_err(py, made)
+    }
+}
+
+/// Gives a class a method.
+pub fn method(
+    class: &Bound<'_, PyAny>,
+    name: &str,
+    doc: &str,
+    entry: ffi::PyCFunctionFastWithKeywords,
+) -> PyResult<()> {
+    let class_type = class.cast::<pyo3::types::PyType>()?;
+    let definition = definition(name, doc, entry)?;
+    // SAFETY: the definition lives for ever; Python checks that a method is called on an object of the class.
+    let made = unsafe {
+        let made = ffi::PyDescr_NewMethod(class_type.as_type_ptr(), definition);
+        Bound::from_owned_ptr_or_err(class.py(), made)?
+    };
+    class.setattr(name, made)
+}
