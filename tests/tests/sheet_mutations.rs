@@ -681,7 +681,7 @@ fn judged(mutated: &Mutated, expected: &[([u64; 6], &str)]) -> Result<(), String
     let read = catch_unwind(AssertUnwindSafe(|| Sheet::from_text(&mutated.text)));
     let read = read.map_err(|_| "it panics".to_owned())?;
     let refusal = |error: Error| match error {
-        Error::Document { line, key, message } => Ok((line, key, message)),
+        Error::Document(faults) => Ok((faults[0].line, faults[0].key.clone(), faults[0].message.clone())),
         other => Err(format!("another refusal: {other:?}")),
     };
     match (&mutated.oracle, read) {

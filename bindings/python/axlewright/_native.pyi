@@ -60,15 +60,27 @@ class DomainError(ValueError):
     source: str | None
     index: tuple[int, ...] | None
     number: int | None
+    faults: tuple[Fault, ...]
 
 class TextError(ValueError):
     """Text that is not a quantity, or not of the wanted kind."""
 
     text: str | None
+    faults: tuple[Fault, ...]
+
+@final
+class Fault:
+    """One fault of a document."""
+
+    line: int | None
+    column: int | None
+    key: str
+    message: str
 
 class DocumentError(ValueError):
     """A document that cannot be read."""
 
+    faults: tuple[Fault, ...]
     line: int | None
     key: str | None
     file: str | None

@@ -16,6 +16,36 @@ create_exception!(
 );
 create_exception!(axlewright, DocumentError, PyValueError, "A document that cannot be read.");
 
+/// One fault of a document.
+#[pyclass(frozen, get_all, module = "axlewright", name = "Fault")]
+pub struct Fault {
+    line: Option<usize>,
+    column: Option<usize>,
+    key: String,
+    message: String,
+}
+
+#[pymethods]
+impl Fault {
+    fn __repr__(&self) -> String {
+        let Fault { line, column, key, message } = self;
+        let place = |place: &Option<usize>| place.map_or("None".to_owned(), |place| place.to_string());
+        let (line, column) = (place(line), place(column));
+        format!("Fault(line={line}, column={column}, key={key:?}, message={message:?})")
+    }
+}
+
+/// The faults of a document as Python holds them.
+fn faults(py: Python<'_>, all: &[axlewright::base::document::Fault]) -> PyResult<Py<PyTuple>> {
+    let known = |place: usize| (place > 0).then_some(place);
+    let one = |fault: &axlewright::base::document::Fault| {
+        let (line, column) = (known(fault.line), known(fault.column));
+        Py::new(py, Fault { line, column, key: fault.key.clone(), message: fault.message.clone() })
+    };
+    let all = all.iter().map(one).collect::<PyResult<Vec<_>>>()?;
+    Ok(PyTuple::new(py, all)?.unbind())
+}
+
 /// Attributes of every `DomainError`; `None` where they do not apply.
 const ATTRIBUTES: [&str; 8] = ["argument", "value", "lower", "upper", "unit", "source", "index", "number"];
 
@@ -27,9 +57,13 @@ pub fn register(m: &Bound<'_, PyModule>) -> PyResult<()> {
         domain.setattr(name, py.None())?;
     }
     text.setattr("text", py.None())?;
+    for class in [&domain, &text, &document] {
+        class.setattr("faults", PyTuple::empty(py))?;
+    }
     document.setattr("line", py.None())?;
     document.setattr("key", py.None())?;
     document.setattr("file", py.None())?;
+    m.add_class::<Fault>()?;
     m.add("DomainError", domain)?;
     m.add("TextError", text)?;
     m.add("DocumentError", document)
@@ -46,17 +80,43 @@ pub fn raise_in(py: Python<'_>, argument: &str, error: Error) -> PyErr {
     if !argument.is_empty() && matches!(error, Error::Text { .. }) {
         sentence.insert_str(0, &format!("{argument}: "));
     }
+    if let Error::Document(all) = &error {
+        let made = document_error(py, sentence, all);
+        return made.unwrap_or_else(|error| error);
+    }
+    raise_with(py, sentence, error)
+}
+
+/// The exception of a document: of the class of its one refused value, if that is all.
+fn document_error(
+    py: Python<'_>,
+    sentence: String,
+    all: &axlewright::base::document::Faults,
+) -> PyResult<PyErr> {
+    let made = match &all[..] {
+        [axlewright::base::document::Fault { cause: Some(cause), .. }] => {
+            raise_with(py, sentence, (**cause).clone())
+        }
+        [first, ..] => {
+            let made = DocumentError::new_err(sentence);
+            let value = made.value(py);
+            value.setattr("line", (first.line > 0).then_some(first.line))?;
+            value.setattr("key", &first.key)?;
+            made
+        }
+        [] => DocumentError::new_err(sentence),
+    };
+    made.value(py).setattr("faults", faults(py, all)?)?;
+    Ok(made)
+}
+
+/// The exception of a refusal, with this sentence.
+fn raise_with(py: Python<'_>, sentence: String, error: Error) -> PyErr {
     let number = error.number();
     let made = match error {
         Error::Text { text, .. } => {
             let made = TextError::new_err(sentence);
             made.value(py).setattr("text", text).map(|()| made)
-        }
-        Error::Document { line, key, .. } => {
-            let made = DocumentError::new_err(sentence);
-            let value = made.value(py);
-            let line = (line > 0).then_some(line);
-            value.setattr("line", line).and_then(|()| value.setattr("key", key)).map(|()| made)
         }
         other => {
             let made = DomainError::new_err(sentence);

@@ -220,9 +220,7 @@ pub fn method_of<M: Method>(class: &Bound<'_, PyAny>) -> PyResult<()> {
 
 fn read_model<D: Described>(py: Python<'_>, text: &str, lines: bool) -> PyResult<Handle> {
     let model = D::Model::from_text(text).map_err(|error| match error {
-        Error::Document { key, message, .. } if !lines => {
-            raise(py, Error::Document { line: 0, key, message })
-        }
+        Error::Document(faults) if !lines => raise(py, Error::Document(faults.without_places())),
         other => raise(py, other),
     })?;
     let model = Arc::new(model);

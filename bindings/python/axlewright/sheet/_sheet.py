@@ -190,7 +190,7 @@ def read_file(path: str | PathLike[str], read: Callable[[str], T]) -> T:
         raise refused from None
     except DocumentError as error:
         refused = DocumentError(f"{name}: {error}")
-        refused.line, refused.key, refused.file = error.line, error.key, name
+        refused.line, refused.key, refused.file, refused.faults = error.line, error.key, name, error.faults
         raise refused from None
 
 

@@ -3,6 +3,7 @@
 //! Every refusal names the argument, its value, the limits, the unit and where the limit comes from. The sentence
 //! is built here and reused by C and Python as it is.
 
+use super::document::{Fault, Faults};
 use super::text::{self, System};
 use super::units::Kind;
 use core::fmt;
@@ -111,14 +112,7 @@ pub enum Error {
         message: String,
     },
     /// A document that cannot be read, or a value in it that is not allowed.
-    Document {
-        /// Line, counted from 1; 0 where it is not known.
-        line: usize,
-        /// Path of the key, empty where it is not known.
-        key: String,
-        /// What is wrong and what is allowed.
-        message: String,
-    },
+    Document(Faults),
     /// A list whose length does not fit.
     Length {
         /// The list.
@@ -131,14 +125,18 @@ pub enum Error {
 }
 
 impl Error {
-    /// The frozen number of this kind of refusal, the same on every surface.
-    pub const fn number(&self) -> i32 {
+    /// The frozen number of this kind of refusal, the same on every surface. A document with one fault, a value that its model
+    /// refuses, has the number of that refusal.
+    pub fn number(&self) -> i32 {
         match self {
             Error::OutOfRange { .. } => 1,
             Error::Contradiction { .. } => 2,
             Error::NoSolution { .. } => 3,
             Error::Text { .. } => 4,
-            Error::Document { .. } => 5,
+            Error::Document(faults) => match &faults[..] {
+                [Fault { cause: Some(cause), .. }] => cause.number(),
+                _ => 5,
+            },
             Error::Length { .. } => 6,
         }
     }
@@ -200,16 +198,7 @@ impl fmt::Display for Error {
             }
             Error::NoSolution { message } => f.write_str(message),
             Error::Text { text, message } => write!(f, "`{text}`: {message}"),
-            Error::Document { line, key, message } => {
-                match line {
-                    0 => {}
-                    line => write!(f, "line {line}: ")?,
-                }
-                if !key.is_empty() {
-                    write!(f, "{key}: ")?;
-                }
-                f.write_str(message)
-            }
+            Error::Document(faults) => faults.fmt(f),
             Error::Length { argument, length, wanted } => {
                 write!(f, "{argument} has {length} entries; {wanted}")
             }

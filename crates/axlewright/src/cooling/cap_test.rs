@@ -298,7 +298,7 @@ fn shown<Q: Quantity>(pressure: Q) -> String {
 }
 
 fn refused(key: &str, message: String) -> Error {
-    Error::Document { line: 0, key: key.to_owned(), message }
+    Error::document(key, message)
 }
 
 #[cfg(test)]

@@ -275,7 +275,7 @@ impl Coolant {
 }
 
 fn missing(key: &str, message: &str) -> Error {
-    Error::Document { line: 0, key: key.to_owned(), message: message.to_owned() }
+    Error::document(key, message)
 }
 
 #[cfg(test)]

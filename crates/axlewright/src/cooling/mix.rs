@@ -358,7 +358,7 @@ impl Mix {
 }
 
 fn refused(key: &str, message: &str) -> Error {
-    Error::Document { line: 0, key: key.to_owned(), message: message.to_owned() }
+    Error::document(key, message)
 }
 
 #[cfg(test)]

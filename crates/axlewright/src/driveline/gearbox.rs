@@ -113,18 +113,12 @@ impl Model for Gearbox {
         }
         for (place, gear) in self.gears.iter().enumerate() {
             let before = place.checked_sub(1).map(|before| self.gears[before].ratio.quantity);
-            gear.check(before).map_err(|error| Error::Document {
-                line: 0,
-                key: format!("gears[{place}]"),
-                message: error.to_string(),
-            })?;
+            gear.check(before).map_err(|error| error.within(&format!("gears[{place}]")))?;
         }
         for (place, range) in self.ranges.iter().flatten().enumerate() {
-            range.check(&self.gears).map_err(|error| Error::Document {
-                line: 0,
-                key: format!("ranges[{place}] ({})", range.name),
-                message: error.to_string(),
-            })?;
+            range
+                .check(&self.gears)
+                .map_err(|error| error.within(&format!("ranges[{place}] ({})", range.name)))?;
         }
         Ok(())
     }

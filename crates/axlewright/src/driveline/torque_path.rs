@@ -241,11 +241,7 @@ impl Model for TorquePath {
             grip.check()?;
         }
         for (place, part) in self.parts.iter().enumerate() {
-            part.check().map_err(|error| Error::Document {
-                line: 0,
-                key: format!("parts[{place}] ({})", part.name),
-                message: error.to_string(),
-            })?;
+            part.check().map_err(|error| error.within(&format!("parts[{place}] ({})", part.name)))?;
         }
         Ok(())
     }

@@ -218,11 +218,7 @@ impl TorqueCurve {
             .collect();
         for (place, point) in self.points.iter().enumerate() {
             let before = place.checked_sub(1).map(|before| self.points[before].engine_speed.quantity);
-            point.check(before).map_err(|error| Error::Document {
-                line: 0,
-                key: format!("points[{place}]"),
-                message: error.to_string(),
-            })?;
+            point.check(before).map_err(|error| error.within(&format!("points[{place}]")))?;
         }
         MonotoneCubic::new("points", &points)
     }

@@ -2,6 +2,7 @@ use crate::base::document::{Model, Value};
 use crate::base::table::{Cell, Columns, Table};
 use crate::units::{Length, Mass, MomentOfInertia, Ratio};
 use crate::{Error, Result, valid};
+use std::collections::{HashMap, HashSet};
 
 /// A vehicle as a list of parts: its mass, its centre of gravity, its moments of inertia, and what another part would move.
 ///
@@ -80,22 +81,26 @@ pub struct MassTotal {
 impl crate::base::Sealed for PartsList {}
 impl Model for PartsList {
     fn check(&self) -> Result<()> {
-        let lists = [("parts", &self.parts[..]), ("instead", self.swaps())];
-        for (list, parts) in lists {
-            for (place, part) in parts.iter().enumerate() {
-                let refused =
-                    |message: String| Error::Document { line: 0, key: format!("{list}[{place}]"), message };
-                part.check().map_err(|error| refused(error.to_string()))?;
-                if list == "instead" && parts[..place].iter().any(|before| before.name == part.name) {
-                    return Err(refused(format!("name: {} stands twice", part.name)));
-                }
-                let meant = self.parts.iter().filter(|one| one.name == part.name).count();
-                if list == "instead" && meant > 1 {
-                    return Err(refused(format!(
-                        "name: {} stands {meant} times in parts, and which is meant is not known",
-                        part.name
-                    )));
-                }
+        let mut known = HashMap::<&str, usize>::new();
+        for part in &self.parts {
+            *known.entry(&part.name).or_default() += 1;
+        }
+        for (place, part) in self.parts.iter().enumerate() {
+            part.check().map_err(|error| error.within(&format!("parts[{place}]")))?;
+        }
+        let mut before = HashSet::new();
+        for (place, part) in self.swaps().iter().enumerate() {
+            let refused = |message| Error::document(format!("instead[{place}]"), message);
+            part.check().map_err(|error| error.within(&format!("instead[{place}]")))?;
+            if !before.insert(&part.name) {
+                return Err(refused(format!("name: {} stands twice", part.name)));
+            }
+            let meant = known.get(part.name.as_str()).copied().unwrap_or(0);
+            if meant > 1 {
+                return Err(refused(format!(
+                    "name: {} stands {meant} times in parts, and which is meant is not known",
+                    part.name
+                )));
             }
         }
         total(&self.parts.iter().collect::<Vec<_>>(), "parts").map(drop)

@@ -2,7 +2,7 @@ use super::linear::Tyre;
 use super::vehicle::Corner;
 use crate::base::document::Value;
 use crate::units::{Damping, LinearStiffness, Mass};
-use crate::{Error, Result, valid};
+use crate::{Result, valid};
 
 /// What stands at one wheel of an axle, left and right alike.
 #[derive(Debug, Clone, PartialEq)]
@@ -30,11 +30,7 @@ pub struct AxleWheel {
 impl AxleWheel {
     /// Refuses what cannot be, by the name of the axle and the field.
     pub(super) fn check(&self, axle: &str) -> Result<()> {
-        self.ranges().map_err(|error| Error::Document {
-            line: 0,
-            key: axle.to_owned(),
-            message: error.to_string(),
-        })
+        self.ranges().map_err(|error| error.within(axle))
     }
 
     fn ranges(&self) -> Result<()> {

@@ -266,11 +266,7 @@ impl NonlinearQuarterCar {
             tyre_rate: 1 <= .. <= 1e9 ; "common practice, no source: rates lie between 1 N/m and 1 GN/m";
             damper_motion_ratio: 0.01 <= .. <= 3 ; "common practice, no source: motion ratios lie between 0.01 and 3";
         }
-        let within = |key: &str, error: Error| Error::Document {
-            line: 0,
-            key: key.to_owned(),
-            message: error.to_string(),
-        };
+        let within = |key: &str, error: Error| error.within(key);
         let stop = self.bump_stop.as_ref().map(|stop| {
             stop.checked_places()?;
             let curve = stop.stop.curve().map_err(|error| within("bump_stop.stop", error))?;

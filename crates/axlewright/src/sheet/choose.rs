@@ -8,7 +8,7 @@
 use super::graph::{Graph, MarginSlots, Slot};
 use super::plan::Plan;
 use super::what_if::{Axis, Progress, slots_of};
-use super::{PriceList, Sheet, document::refusal, line_of};
+use super::{PriceList, Sheet, line_of};
 use crate::base::table::Values;
 use crate::base::text::{System, print, value_as};
 use crate::units::{Kind, Mass, Quantity, Ratio};
@@ -226,7 +226,7 @@ impl<'a> Chooser<'a> {
                 if !(0.0..=most).contains(&value) {
                     let message =
                         format!("{value} of `{}` is outside its range; valid: 0 to {most}", candidate.part);
-                    return Err(refusal(0, what, message));
+                    return Err(Error::document(what, message));
                 }
             }
             match kinds.iter().position(|kind| *kind == candidate.kind) {
@@ -249,14 +249,14 @@ impl<'a> Chooser<'a> {
                         "of the kind `{}`, some parts write this line and some, such as `{}`, do not or alone do",
                         kinds[kind], list.parts[*place].part
                     );
-                    return Err(refusal(0, path, message));
+                    return Err(Error::document(path, message));
                 }
             }
             if let Some((path, other)) = first.iter().find_map(|path| {
                 lines.iter().position(|known: &Vec<String>| known.contains(path)).map(|other| (path, other))
             }) {
                 let message = format!("two kinds write this line: `{}` and `{}`", kinds[other], kinds[kind]);
-                return Err(refusal(0, path, message));
+                return Err(Error::document(path, message));
             }
             lines.push(first.into_iter().collect());
         }

@@ -16,7 +16,6 @@
 mod assess;
 mod choose;
 mod contradiction;
-mod document;
 mod generated;
 mod graph;
 mod plan;
@@ -36,11 +35,11 @@ pub use schema::schema;
 pub use sensitivity::{Chance, Sensitivity};
 pub use what_if::{Axis, Progress, WhatIf};
 
+use crate::base::document::{Collector, Document, Spot, Tree, bare, wanted};
 use crate::base::section::{Content, Finding, Line, Section};
-use crate::base::text::{self, System, Tolerance};
+use crate::base::text::{self, System, Tolerance, did_you_mean, nearest, shortened, unknown_key};
 use crate::units::Kind;
 use crate::{Error, Result};
-use document::{Spot, Tree, refusal};
 use graph::{Graph, Slot};
 use std::collections::BTreeMap;
 
@@ -81,6 +80,15 @@ enum Text {
     Number(f64),
 }
 
+impl std::fmt::Display for Text {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        match self {
+            Text::Quoted(text) => f.write_str(text),
+            Text::Number(number) => write!(f, "{number}"),
+        }
+    }
+}
+
 /// Every line that the systems declare, lowest layer first: its system, its path with the axles written out and `[]` for the places
 /// of a list, and what stands on it.
 pub fn lines() -> impl Iterator<Item = (&'static str, String, &'static Line)> {
@@ -109,35 +117,45 @@ impl Sheet {
         Sheet { name: name.to_owned(), ..Sheet::default() }
     }
 
-    /// Reads JSON (text that begins with `{`) or TOML. Unknown keys are refused, missing ones are not.
+    /// Reads JSON (text that begins with `{`) or TOML. Unknown keys are refused, missing ones are not; a refusal tells all faults.
     pub fn from_text(text: &str) -> Result<Sheet> {
-        let tree = document::read(text)?;
-        let Tree::Table(entries) = tree.value else {
-            return Err(refusal(tree.line, "", format!("expected a table, not {}", tree.value.words())));
-        };
+        let (document, broken) = Document::read(text)?;
+        Sheet::of(&document, broken)
+    }
+
+    /// The sheet of a document that was read before, or that a program filled.
+    pub fn from_document(document: &Document) -> Result<Sheet> {
+        Sheet::of(document, vec![])
+    }
+
+    fn of(document: &Document, broken: Vec<(usize, Error)>) -> Result<Sheet> {
+        let mut faults = Collector::new(&document.source, broken);
         let mut sheet = Sheet::default();
-        let mut rest = Vec::new();
-        for (key, spot) in entries {
-            match (key.as_str(), &spot.value) {
-                ("version", Tree::Number(version)) if *version == f64::from(VERSION) => {}
-                ("version", other) => {
-                    let message =
-                        format!("this library reads version {VERSION} of a sheet, not {}", other.words());
-                    return Err(refusal(spot.line, "version", message));
-                }
-                ("name", Tree::Text(name)) => sheet.name = name.clone(),
-                ("notes", Tree::Text(notes)) => sheet.notes = notes.clone(),
-                ("name" | "notes", other) => {
-                    let message = format!("expected text, not {}", other.words());
-                    return Err(refusal(spot.line, &key, message));
-                }
-                _ => rest.push((key, spot)),
+        match &document.root.value {
+            Tree::Table(entries) if !faults.is_lost() => {
+                entries.iter().for_each(|(key, spot)| sheet.read_top(key, spot, &mut faults));
             }
+            _ => {}
         }
-        for (key, spot) in rest {
-            sheet.read("", &key, &spot)?;
-        }
+        faults.finish()?;
         Ok(sheet)
+    }
+
+    fn read_top(&mut self, key: &str, spot: &Spot, faults: &mut Collector<'_>) {
+        match (key, &spot.value) {
+            ("version", Tree::Number(version) | Tree::Si(version)) if *version == f64::from(VERSION) => {}
+            ("version", other) => {
+                let message =
+                    format!("this library reads version {VERSION} of a sheet, not {}", other.words());
+                faults.add(spot.at, Error::document("version", message));
+            }
+            ("name", Tree::Text(name)) => self.name = name.clone(),
+            ("notes", Tree::Text(notes)) => self.notes = notes.clone(),
+            ("name" | "notes", other) => {
+                faults.add(spot.at, Error::document(key, format!("expected text, not {}", other.words())));
+            }
+            _ => self.read("", key, spot, faults),
+        }
     }
 
     /// What it is called.
@@ -148,9 +166,9 @@ impl Sheet {
     /// Writes a line as a document would: `"225 lbf/in +/- 3 %"`.
     pub fn set(&mut self, path: &str, text: &str) -> Result<()> {
         let slot = writable(path)?;
-        let written = written(slot, &spot_of(0, slot, text))?;
+        let written = written(slot, &spot_of(slot, text))?;
         if let Some((before, _)) = neighbours(path).0.filter(|(_, known)| !self.values.contains_key(known)) {
-            return Err(refusal(0, path, out_of_order(&before)));
+            return Err(Error::document(path, out_of_order(&before)));
         }
         self.values.insert(slot, written);
         Ok(())
@@ -160,8 +178,7 @@ impl Sheet {
     pub fn remove(&mut self, path: &str) -> Result<()> {
         let slot = writable(path)?;
         if let Some((after, _)) = neighbours(path).1.filter(|(_, known)| self.values.contains_key(known)) {
-            return Err(refusal(
-                0,
+            return Err(Error::document(
                 path,
                 format!("the places of a list end with the last: {after} is written"),
             ));
@@ -173,10 +190,7 @@ impl Sheet {
     /// The text of a line, if it is written.
     pub fn get(&self, path: &str) -> Result<Option<String>> {
         let slot = writable(path)?;
-        Ok(self.values.get(&slot).map(|written| match &written.text {
-            Text::Quoted(text) => text.clone(),
-            Text::Number(number) => number.to_string(),
-        }))
+        Ok(self.values.get(&slot).map(|written| written.text.to_string()))
     }
 
     /// The kind of quantity of a line, written or not; nothing where it is a word or a marking.
@@ -189,24 +203,31 @@ impl Sheet {
         self.values.keys().map(|slot| Graph::get().info(*slot).path)
     }
 
-    fn read(&mut self, folder: &str, key: &str, spot: &Spot) -> Result<()> {
-        let path = if folder.is_empty() { key.to_owned() } else { format!("{folder}.{key}") };
+    fn read(&mut self, folder: &str, key: &str, spot: &Spot, faults: &mut Collector<'_>) {
         // A path in quotes is one key; it would stand beside the table that it means.
         if key.contains(['.', '[']) {
+            let key = shortened(key);
             let message = format!("`{key}` is a path in quotes, not a key: write the tables that it names");
-            return Err(refusal(spot.line, &path, message));
+            return faults.add(spot.key_at, Error::document(joined(folder, &key), message));
         }
-        self.read_at(folder, &path, spot)
+        self.read_at(folder, &joined(folder, key), spot, faults);
     }
 
-    fn read_at(&mut self, folder: &str, path: &str, spot: &Spot) -> Result<()> {
+    fn read_at(&mut self, folder: &str, path: &str, spot: &Spot, faults: &mut Collector<'_>) {
         let graph = Graph::get();
+        if faults.is_full() {
+            return;
+        }
         if let Some(slot) = graph.slot(path).filter(|slot| graph.info(*slot).line.written) {
-            self.values.insert(slot, written(slot, spot)?);
-            return Ok(());
+            match written(slot, spot) {
+                Ok(written) => drop(self.values.insert(slot, written)),
+                Err(error) => faults.add(spot.at, error),
+            }
+            return;
         }
         if !graph.is_folder(path) {
-            return Err(refusal(spot.line, path, unknown(folder, path)));
+            let path = shortened(path);
+            return faults.add(spot.key_at, Error::document(path.as_str(), unknown(folder, &path)));
         }
         let list = graph.slot(&format!("{path}[0]")).is_some() || graph.is_folder(&format!("{path}[0]"));
         match &spot.value {
@@ -214,18 +235,20 @@ impl Sheet {
                 for (place, item) in items.iter().enumerate() {
                     let at = format!("{path}[{place}]");
                     if graph.slot(&at).is_none() && !graph.is_folder(&at) {
-                        return Err(refusal(item.line, path, format!("at most {place} entries are read")));
+                        let message =
+                            format!("at most {place} entries are read, and the list has {}", items.len());
+                        return faults.add(item.at, Error::document(path, message));
                     }
-                    self.read_at(path, &at, item)?;
+                    self.read_at(path, &at, item, faults);
                 }
-                Ok(())
             }
             Tree::Table(entries) if !list => {
-                entries.iter().try_for_each(|(key, spot)| self.read(path, key, spot))
+                entries.iter().for_each(|(key, spot)| self.read(path, key, spot, faults));
             }
             other => {
                 let wanted = if list { "a list" } else { "a table" };
-                Err(refusal(spot.line, path, format!("expected {wanted}, not {}", other.words())))
+                faults
+                    .add(spot.at, Error::document(path, format!("expected {wanted}, not {}", other.words())));
             }
         }
     }
@@ -280,23 +303,34 @@ fn neighbours(path: &str) -> (Neighbour, Neighbour) {
     (place.checked_sub(1).and_then(at), at(place + 1))
 }
 
+/// The path of a key in a folder.
+fn joined(folder: &str, key: &str) -> String {
+    if folder.is_empty() { key.to_owned() } else { format!("{folder}.{key}") }
+}
+
 /// The line of a path that may be written.
 fn writable(path: &str) -> Result<Slot> {
     let graph = Graph::get();
     match graph.slot(path) {
         Some(slot) if graph.info(slot).line.written => Ok(slot),
-        Some(_) => Err(refusal(0, path, "this line follows from others and is never written".to_owned())),
-        None => Err(refusal(0, path, unknown(path.rsplit_once('.').map_or("", |(folder, _)| folder), path))),
+        Some(_) => Err(Error::document(path, "this line follows from others and is never written")),
+        None => {
+            let path = shortened(path);
+            let folder = path.rsplit_once('.').map_or("", |(folder, _)| folder);
+            Err(Error::document(path.as_str(), unknown(folder, &path)))
+        }
     }
 }
 
 /// The line of a path, written or not.
 fn line_of(path: &str) -> Result<Slot> {
     let graph = Graph::get();
-    graph.slot(path).ok_or_else(|| {
-        let near = nearest(path, graph.slots.iter().map(|slot| slot.path));
-        refusal(0, path, format!("there is no such line; did you mean {near}?"))
-    })
+    let there = || Error::document(shortened(path), no_line(path, graph.slots.iter().map(|slot| slot.path)));
+    graph.slot(path).ok_or_else(there)
+}
+
+fn no_line<'a>(path: &str, known: impl Iterator<Item = &'a str>) -> String {
+    format!("there is no such line{}", did_you_mean(path, known))
 }
 
 /// What is said of a key that no system knows.
@@ -306,26 +340,17 @@ fn unknown(folder: &str, path: &str) -> String {
     if folder.is_empty() {
         keys.extend(["version", "name", "notes"]);
     }
-    let key = path.strip_prefix(folder).map_or(path, |key| key.trim_start_matches('.'));
     if keys.is_empty() {
-        let near = nearest(path, graph.slots.iter().filter(|slot| slot.line.written).map(|slot| slot.path));
-        return format!("there is no such line; did you mean {near}?");
+        return no_line(path, graph.slots.iter().filter(|slot| slot.line.written).map(|slot| slot.path));
     }
-    let near = nearest(key, keys.iter().copied());
-    let all: Vec<String> = keys.iter().map(|key| format!("`{key}`")).collect();
-    format!("there is no such key; did you mean {near}? Keys here: {}", all.join(", "))
-}
-
-/// The word nearest to one that is not known.
-fn nearest<'a>(word: &str, known: impl Iterator<Item = &'a str>) -> String {
-    let near = known.map(|known| (text::distance(word, known), known)).min();
-    near.map_or(String::new(), |(_, known)| format!("`{known}`"))
+    let key = path.strip_prefix(folder).map_or(path, |key| key.trim_start_matches('.'));
+    unknown_key(key, keys.iter().copied())
 }
 
 /// What stands at a place of the document, on this line of the sheet.
 fn written(slot: Slot, spot: &Spot) -> Result<Written> {
     let info = Graph::get().info(slot);
-    let refused = |message: String| refusal(spot.line, info.path, message);
+    let refused = |message: String| Error::document(info.path, message);
     let plain = |text: &str| Text::Quoted(text.to_owned());
     match (info.line.content, &spot.value) {
         (Content::Quantity(kind), value) => {
@@ -334,25 +359,16 @@ fn written(slot: Slot, spot: &Spot) -> Result<Written> {
                 Tree::Number(number) if kind.name == "Ratio" => {
                     (text::read_as(&number.to_string(), kind), Text::Number(*number))
                 }
-                Tree::Number(number) => {
-                    let units = text::symbols(kind);
-                    return Err(refused(format!(
-                        "{number} has no unit; a {} is text with {units}",
-                        kind.words
-                    )));
+                Tree::Number(number) => return Err(refused(bare(kind, *number))),
+                Tree::Si(si) => {
+                    let text = text::print_in(*si, kind, &kind.units[0]);
+                    (text::read_as(&text, kind), Text::Quoted(text))
                 }
                 Tree::Table(_) => {
                     let text = from_table(&spot.value).map_err(refused)?;
                     (text::read_as(&text, kind), Text::Quoted(text))
                 }
-                other => {
-                    let unit = kind.unit(kind.metric).map_or("", |unit| unit.symbol);
-                    let words = other.words();
-                    return Err(refused(format!(
-                        "expected a {} as text with its unit, such as \"1 {unit}\", not {words}",
-                        kind.words
-                    )));
-                }
+                other => return Err(refused(format!("expected {}, not {}", wanted(kind), other.words()))),
             };
             let reading = reading.map_err(|error| refused(error.to_string()))?;
             let range = info.line.range;
@@ -367,11 +383,9 @@ fn written(slot: Slot, spot: &Spot) -> Result<Written> {
             }
             None => {
                 let all: Vec<String> = words.iter().map(|word| format!("`{word}`")).collect();
-                let near = nearest(text, words.iter().copied());
-                Err(refused(format!(
-                    "`{text}` is not a choice; choices: {}; nearest: {near}",
-                    all.join(", ")
-                )))
+                let near = nearest(text, words.iter().copied()).map(|near| format!("; nearest: `{near}`"));
+                let (text, near) = (shortened(text), near.unwrap_or_default());
+                Err(refused(format!("`{text}` is not a choice; choices: {}{near}", all.join(", "))))
             }
         },
         (Content::Marking(decode), Tree::Text(text)) => {
@@ -383,10 +397,10 @@ fn written(slot: Slot, spot: &Spot) -> Result<Written> {
 }
 
 /// A cell of a table as a document would hold it: a bare number is a ratio.
-fn spot_of(line: usize, slot: Slot, text: &str) -> Spot {
+fn spot_of(slot: Slot, text: &str) -> Spot {
     let is_ratio = Graph::get().info(slot).kind().is_some_and(|kind| kind.name == "Ratio");
     let number = text.parse::<f64>().ok().filter(|_| is_ratio);
-    Spot { line, value: number.map_or_else(|| Tree::Text(text.to_owned()), Tree::Number) }
+    Spot::of(number.map_or_else(|| Tree::Text(text.to_owned()), Tree::Number))
 }
 
 /// `{ value = 225, unit = "lbf/in", tolerance = "3 %" }` as text.
@@ -399,6 +413,7 @@ fn from_table(tree: &Tree) -> core::result::Result<String, String> {
             ("unit", Tree::Text(text)) => unit = Some(text),
             ("tolerance", Tree::Text(text)) => tolerance = Some(text),
             (key, other) => {
+                let key = shortened(key);
                 return Err(format!(
                     "`{key}` with {} is no part of a quantity; it has `value` (a number), `unit` (text) and, if need be, \
                      `tolerance` (text)",
@@ -431,6 +446,7 @@ fn outside(value: &Tree, range: crate::base::section::Range, kind: &'static crat
     let written = match value {
         Tree::Text(text) => text.clone(),
         Tree::Number(number) => number.to_string(),
+        Tree::Si(si) => text::print_in(*si, kind, &kind.units[0]),
         other => from_table(other).unwrap_or_default(),
     };
     format!("{written} is outside its range; valid: {} ({})", valid.join(" and "), range.source)

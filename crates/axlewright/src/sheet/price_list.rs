@@ -1,7 +1,9 @@
 //! A price list: parts that can be bought, what each of them writes on the sheet, and what it costs and weighs.
 
-use super::document::{Spot, Tree, read, refusal};
-use crate::base::text;
+use super::graph::Graph;
+use super::{joined, spot_of};
+use crate::base::document::{Collector, Document, MOST_VALUES, Source, Spot, Tree, sized, too_many};
+use crate::base::text::{self, shortened};
 use crate::units::Mass;
 use crate::{Error, Result};
 
@@ -32,117 +34,182 @@ impl PriceList {
     /// cell writes nothing.
     pub fn from_csv(text: &str) -> Result<PriceList> {
         let text = text.strip_prefix('\u{feff}').unwrap_or(text);
+        sized(text)?;
+        let source = Source::new(text);
+        let mut faults = Collector::new(&source, vec![]);
         let mut reader = csv::ReaderBuilder::new().trim(csv::Trim::All).from_reader(text.as_bytes());
         let wrong = |error: csv::Error| {
-            let line = error.position().map_or(0, |at| at.line() as usize);
-            refusal(line, "", format!("this is no row of the table: {error}"))
+            let at = error.position().map(|at| at.byte() as usize);
+            (at, Error::document("", format!("this is no row of the table: {error}")))
         };
-        let heads: Vec<String> = reader.headers().map_err(wrong)?.iter().map(str::to_owned).collect();
+        let heads: Vec<String> = match reader.headers() {
+            Ok(heads) => heads.iter().map(str::to_owned).collect(),
+            Err(error) => {
+                let (at, error) = wrong(error);
+                faults.add(at, error);
+                vec![]
+            }
+        };
         for wanted in ["part", "kind", "cost"] {
-            if !heads.iter().any(|head| head == wanted) {
-                return Err(refusal(1, wanted, "the first row of a price list names this column".to_owned()));
+            if faults.is_empty() && !heads.iter().any(|head| head == wanted) {
+                faults
+                    .add(Some(0), Error::document(wanted, "the first row of a price list names this column"));
             }
         }
         let mut parts = Vec::new();
+        let mut values = 0;
         for record in reader.records() {
-            let record = record.map_err(wrong)?;
-            let line = record.position().map_or(0, |at| at.line() as usize);
-            let cells =
-                heads.iter().map(String::as_str).zip(record.iter()).filter(|(_, cell)| !cell.is_empty());
-            parts.push(candidate(
-                line,
-                cells.map(|(head, cell)| (head.to_owned(), cell.to_owned())).collect(),
-            )?);
+            if faults.is_full() || (parts.is_empty() && !faults.is_empty()) {
+                break;
+            }
+            let record = match record {
+                Ok(record) => record,
+                Err(error) => {
+                    let (at, error) = wrong(error);
+                    faults.add(at, error);
+                    continue;
+                }
+            };
+            let start = record.position().map_or(0, |at| at.byte() as usize);
+            values += record.len();
+            if values > MOST_VALUES {
+                faults.add(Some(start), Error::document("", too_many()));
+                break;
+            }
+            // Each cell stands behind the one before.
+            let mut from = start;
+            let mut cells = Vec::new();
+            for (head, cell) in heads.iter().zip(record.iter()).filter(|(_, cell)| !cell.is_empty()) {
+                from += text.get(from..).and_then(|rest| rest.find(cell)).unwrap_or(0);
+                let value = Tree::Text(cell.to_owned());
+                cells.push((head.clone(), Spot { key_at: Some(from), at: Some(from), value }));
+                from += cell.len();
+            }
+            parts.extend(candidate(Some(start), cells, &mut faults));
         }
+        faults.finish()?;
         Ok(PriceList { parts })
     }
 
     /// Reads JSON or TOML: a list `parts` of tables with `part`, `kind`, `cost`, `mass`, and lines of the sheet as paths or nested tables.
     pub fn from_text(text: &str) -> Result<PriceList> {
-        let tree = read(text)?;
-        let Tree::Table(entries) = tree.value else {
-            return Err(refusal(1, "", "expected a table with a list `parts`".to_owned()));
-        };
+        let (document, broken) = Document::read(text)?;
+        let mut faults = Collector::new(&document.source, broken);
         let mut parts = Vec::new();
-        for (key, spot) in entries {
-            let (Tree::List(items), "parts") = (&spot.value, key.as_str()) else {
-                return Err(refusal(spot.line, &key, "a price list has one list, `parts`".to_owned()));
-            };
-            for item in items {
-                let mut cells = Vec::new();
-                flatten("", item, &mut cells)?;
-                parts.push(candidate(item.line, cells)?);
+        if let (Tree::Table(entries), false) = (document.root.value, faults.is_lost()) {
+            for (key, spot) in entries {
+                match spot.value {
+                    Tree::List(items) if key == "parts" => {
+                        for item in items {
+                            let (at, mut cells) = (item.key_at, Vec::new());
+                            flatten("", item, &mut cells);
+                            parts.extend(candidate(at, cells, &mut faults));
+                        }
+                    }
+                    _ => {
+                        let message = "a price list has one list, `parts`";
+                        faults.add(spot.key_at, Error::document(shortened(&key), message));
+                    }
+                }
             }
         }
+        faults.finish()?;
         Ok(PriceList { parts })
     }
 }
 
-/// The leaves of a table, by their paths.
-fn flatten(path: &str, spot: &Spot, cells: &mut Vec<(String, String)>) -> Result<()> {
-    let text = match &spot.value {
-        Tree::Text(text) => text.clone(),
-        Tree::Number(number) => number.to_string(),
-        Tree::Table(entries) => {
-            return entries.iter().try_for_each(|(key, inner)| {
-                let path = if path.is_empty() { key.clone() } else { format!("{path}.{key}") };
-                flatten(&path, inner, cells)
-            });
+/// The values of a table, by their paths.
+fn flatten(path: &str, spot: Spot, cells: &mut Vec<(String, Spot)>) {
+    match spot.value {
+        Tree::Table(entries) if Graph::get().slot(path).is_none() => {
+            for (key, inner) in entries {
+                flatten(&joined(path, &key), inner, cells);
+            }
         }
         Tree::List(items) => {
-            return items
-                .iter()
-                .enumerate()
-                .try_for_each(|(at, item)| flatten(&format!("{path}[{at}]"), item, cells));
+            for (place, item) in items.into_iter().enumerate() {
+                flatten(&format!("{path}[{place}]"), item, cells);
+            }
         }
-        Tree::Other(what) => {
-            return Err(refusal(spot.line, path, format!("expected text or a number, not {what}")));
-        }
-    };
-    cells.push((path.to_owned(), text));
-    Ok(())
+        value => cells.push((path.to_owned(), Spot { value, ..spot })),
+    }
 }
 
-fn candidate(line: usize, cells: Vec<(String, String)>) -> Result<Candidate> {
+/// A part of the list; nothing if it has a fault.
+fn candidate(at: Option<usize>, cells: Vec<(String, Spot)>, faults: &mut Collector<'_>) -> Option<Candidate> {
     let (mut part, mut kind, mut cost, mut mass, mut lines) = (None, None, None, Mass::from_si(0.0), vec![]);
-    let at = |key: &str, error: Error| refusal(line, key, error.to_string());
-    for (key, cell) in cells {
-        match key.as_str() {
-            "part" => part = Some(cell),
-            "kind" => kind = Some(cell),
-            "cost" => {
-                let number =
-                    cell.replace(',', "").parse::<f64>().ok().filter(|cost| cost.is_finite() && *cost >= 0.0);
-                let wrong =
-                    || refusal(line, "cost", format!("`{cell}` is no cost: a number of money, not negative"));
-                cost = Some(number.ok_or_else(wrong)?);
-            }
-            "mass" => {
-                mass = text::parse(&cell).map_err(|error| at("mass", error))?;
-                if !(0.0..=1e6).contains(&mass.si()) {
-                    return Err(refusal(
-                        line,
-                        "mass",
-                        format!("{cell} is outside its range; valid: 0 to 1000 t"),
-                    ));
-                }
-            }
-            _ => {
-                let slot = super::writable(&key).map_err(|error| match error {
-                    Error::Document { key, message, .. } => refusal(line, &key, message),
-                    other => other,
-                })?;
-                super::written(slot, &super::spot_of(line, slot, &cell))?;
-                lines.push((key, cell));
-            }
+    let mut seen = Vec::new();
+    let mut whole = true;
+    for (key, spot) in cells {
+        if faults.is_full() {
+            return None;
+        }
+        let read = match key.as_str() {
+            "part" => words(&spot).map(|text| part = Some(text)),
+            "kind" => words(&spot).map(|text| kind = Some(text)),
+            "cost" => money(&spot).map(|money| cost = Some(money)),
+            "mass" => weight(&spot).map(|weight| mass = weight),
+            path => line(path, &spot).map(|text| lines.push((path.to_owned(), text))),
+        };
+        seen.push(key.clone());
+        if let Err(error) = read {
+            whole = false;
+            let error = match error {
+                Error::Document(_) => error,
+                other => Error::document(key, other.to_string()),
+            };
+            faults.add(spot.at, error);
         }
     }
-    let missing = |key: &str| refusal(line, key, "every part of a price list has this".to_owned());
-    Ok(Candidate {
-        part: part.ok_or_else(|| missing("part"))?,
-        kind: kind.ok_or_else(|| missing("kind"))?,
-        cost: cost.ok_or_else(|| missing("cost"))?,
-        mass,
-        lines,
+    for key in ["part", "kind", "cost"] {
+        if !seen.iter().any(|one| one == key) {
+            whole = false;
+            faults.add(at, Error::document(key, "every part of a price list has this"));
+        }
+    }
+    let (Some(part), Some(kind), Some(cost), true) = (part, kind, cost, whole) else { return None };
+    Some(Candidate { part, kind, cost, mass, lines })
+}
+
+/// A value as it would stand in a cell.
+fn words(spot: &Spot) -> Result<String> {
+    match &spot.value {
+        Tree::Text(text) => Ok(text.clone()),
+        Tree::Number(number) | Tree::Si(number) => Ok(number.to_string()),
+        other => {
+            Err(Error::NoSolution { message: format!("expected text or a number, not {}", other.words()) })
+        }
+    }
+}
+
+fn money(spot: &Spot) -> Result<f64> {
+    let text = words(spot)?;
+    let number = text.replace(',', "").parse::<f64>().ok().filter(|cost| cost.is_finite() && *cost >= 0.0);
+    number.ok_or_else(|| {
+        Error::document("cost", format!("`{}` is no cost: a number of money, not negative", shortened(&text)))
     })
+}
+
+fn weight(spot: &Spot) -> Result<Mass> {
+    let mass = match &spot.value {
+        Tree::Si(si) => Mass::from_si(*si),
+        _ => text::parse(&words(spot)?)?,
+    };
+    if (0.0..=1e6).contains(&mass.si()) {
+        return Ok(mass);
+    }
+    Err(Error::document(
+        "mass",
+        format!("{} is outside its range; valid: 0 to 1000 t", shortened(&words(spot)?)),
+    ))
+}
+
+/// The text that a part writes on a line of the sheet.
+fn line(path: &str, spot: &Spot) -> Result<String> {
+    let slot = super::writable(path)?;
+    let spot = match &spot.value {
+        Tree::Text(text) => spot_of(slot, text),
+        _ => spot.clone(),
+    };
+    Ok(super::written(slot, &spot)?.text.to_string())
 }

@@ -95,10 +95,7 @@ fn toml_value(value: &Value) -> String {
 impl Sheet {
     /// The text of a line, if it is written.
     pub(super) fn text_of(&self, slot: Slot) -> Option<String> {
-        self.values.get(&slot).map(|written| match &written.text {
-            Text::Quoted(text) => text.clone(),
-            Text::Number(number) => number.to_string(),
-        })
+        self.values.get(&slot).map(|written| written.text.to_string())
     }
 
     /// Name of this content: the first 128 bits of the SHA-256 of its JSON, in hexadecimal digits.

@@ -2,12 +2,13 @@
 
 use super::assess::{is_doubted, margin, margin_kind, value_kind, verdict};
 use super::contradiction::{doubted, may_contradict};
-use super::document::{Tree, refusal};
 use super::graph::{FindingInfo, Graph, MarginSlots, Slot};
 use super::plan::{Block, Plan, Refusals, at};
 use super::{Sheet, writable};
+use crate::base::document::Tree;
 use crate::base::section::Content;
 use crate::base::table::{Column, Table, Values, within_memory};
+use crate::base::text;
 use crate::units::Kind;
 use crate::{Error, Result, Verdict};
 use std::borrow::Cow;
@@ -83,12 +84,12 @@ impl Axis {
                     row.len(),
                     paths.len()
                 );
-                return Err(refusal(0, paths.first().unwrap_or(&""), message));
+                return Err(Error::document(paths.first().copied().unwrap_or(""), message));
             }
             for (place, text) in row.iter().enumerate() {
                 let slot = axis.slots[place];
                 let is_quantity = graph.info(slot).kind().is_some();
-                let written = super::written(slot, &super::spot_of(0, slot, text))?;
+                let written = super::written(slot, &super::spot_of(slot, text))?;
                 let si = match graph.info(slot).line.content {
                     Content::Marking(_) => {
                         axis.decoded[place].push(written.decoded);
@@ -110,7 +111,7 @@ impl Axis {
     pub fn numbers(path: &str, values: &[f64]) -> Result<Axis> {
         let mut axis = Axis::empty(&[path])?;
         if !matches!(Graph::get().info(axis.slots[0]).line.content, Content::Quantity(_)) {
-            return Err(refusal(0, path, "this line takes text, not numbers".to_owned()));
+            return Err(Error::document(path, "this line takes text, not numbers".to_owned()));
         }
         axis.columns = vec![Series::Listed(values.to_vec())];
         axis.refuses = (0..values.len()).any(|place| axis.refusal(place).is_some());
@@ -121,7 +122,7 @@ impl Axis {
     pub fn range(path: &str, from: &str, to: &str, count: usize) -> Result<Axis> {
         let mut axis = Axis::texts(path, &[from, to])?;
         if !matches!(Graph::get().info(axis.slots[0]).line.content, Content::Quantity(_)) {
-            return Err(refusal(0, path, "this line takes text, which has no range".to_owned()));
+            return Err(Error::document(path, "this line takes text, which has no range".to_owned()));
         }
         let (from, to) = (axis.columns[0].at(0), axis.columns[0].at(1));
         if count < 2 {
@@ -146,7 +147,7 @@ impl Axis {
             return None;
         }
         let shown = Tree::Text(format!("{value} {}", kind.units[0].symbol));
-        Some(refusal(0, info.path, super::outside(&shown, info.line.range, kind)))
+        Some(Error::document(info.path, super::outside(&shown, info.line.range, kind)))
     }
 
     /// How many values it has.
@@ -225,12 +226,12 @@ impl WhatIf {
         let mut changed: Vec<Slot> = axes.iter().flat_map(|axis| axis.slots.clone()).collect();
         changed.sort_unstable();
         if let Some(twice) = changed.windows(2).find(|pair| pair[0] == pair[1]) {
-            return Err(refusal(0, graph.info(twice[0]).path, "two axes change this line".to_owned()));
+            return Err(Error::document(graph.info(twice[0]).path, "two axes change this line".to_owned()));
         }
         for path in changed.iter().map(|slot| graph.info(*slot).path) {
             let known = |slot: &Slot| sheet.values.contains_key(slot) || changed.binary_search(slot).is_ok();
             if let Some((before, _)) = super::neighbours(path).0.filter(|(_, slot)| !known(slot)) {
-                return Err(refusal(0, path, super::out_of_order(&before)));
+                return Err(Error::document(path, super::out_of_order(&before)));
             }
         }
         let outputs: Vec<Output> = if outputs.is_empty() {
@@ -247,7 +248,7 @@ impl WhatIf {
             if let Some(axis) = axes.iter().find(|axis| axis.len() != longest) {
                 let path = graph.info(axis.slots[0]).path;
                 let message = format!("{} values beside {longest} of another axis", axis.len());
-                return Err(refusal(0, path, message));
+                return Err(Error::document(path, message));
             }
             Some(longest)
         } else {
@@ -651,7 +652,7 @@ fn spread(column: &[f64], out: &mut [f64]) {
 
 /// The refusal of a call, by the line that stays empty.
 fn at_line(slot: Slot, error: &Error) -> Error {
-    refusal(0, Graph::get().info(slot).path, error.to_string())
+    Error::document(Graph::get().info(slot).path, error.to_string())
 }
 
 /// The line that a finding holds against its limit.
@@ -679,7 +680,7 @@ impl Output {
         if let Some(slot) = graph.slot(path) {
             let info = graph.info(slot);
             if info.kind().is_none() {
-                return Err(refusal(0, path, "this line is no quantity: it cannot be an output".to_owned()));
+                return Err(Error::document(path, "this line is no quantity: it cannot be an output".to_owned()));
             }
             return Ok(Output::Line { name: info.path, slot });
         }
@@ -699,14 +700,9 @@ impl Output {
             .flat_map(|finding| ["value", "margin", "verdict"].map(|what| format!("{}.{what}", finding.path)))
             .collect();
         let known = graph.slots.iter().map(|slot| slot.path).chain(findings.iter().map(String::as_str));
-        let near = super::nearest(path, known);
-        Err(refusal(
-            0,
-            path,
-            format!(
-                "neither a line nor a finding with `.value`, `.margin` or `.verdict`; did you mean {near}?"
-            ),
-        ))
+        let near = text::did_you_mean(path, known);
+        let message = format!("neither a line nor a finding with `.value`, `.margin` or `.verdict`{near}");
+        Err(Error::document(text::shortened(path), message))
     }
 
     fn slots(&self) -> Vec<Slot> {
@@ -750,7 +746,7 @@ pub(super) fn slots_of(output: &str) -> Result<Vec<Slot>> {
 pub(super) fn kind_of(output: &str) -> Result<&'static Kind> {
     let read = Output::read(output)?;
     read.kind()
-        .ok_or_else(|| refusal(0, output, "a verdict is a word: write `= meets` or `= tight`".to_owned()))
+        .ok_or_else(|| Error::document(output, "a verdict is a word: write `= meets` or `= tight`".to_owned()))
 }
 
 #[cfg(test)]

@@ -198,11 +198,7 @@ impl AdjustableDamper {
         settings: &'a [DamperSetting],
         sign: f64,
     ) -> Result<Vec<Measured<'a>>> {
-        let refused = |place: usize, message: &str| Error::Document {
-            line: 0,
-            key: format!("{list}[{place}]"),
-            message: message.to_owned(),
-        };
+        let refused = |place: usize, message: &str| Error::document(format!("{list}[{place}]"), message);
         if settings.is_empty() {
             return Err(Error::NoSolution { message: format!("{list}: at least one setting is wanted") });
         }

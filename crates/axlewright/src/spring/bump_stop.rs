@@ -159,9 +159,8 @@ impl BumpStop {
     pub(crate) fn curve(&self) -> Result<MonotoneCubic> {
         let mut points: Vec<(f64, f64)> = Vec::with_capacity(self.points.len() + 1);
         for (place, point) in self.points.iter().enumerate() {
-            let refused =
-                |message: String| Error::Document { line: 0, key: format!("points[{place}]"), message };
-            point.check().map_err(|error| refused(error.to_string()))?;
+            let refused = |message: String| Error::document(format!("points[{place}]"), message);
+            point.check().map_err(|error| error.within(&format!("points[{place}]")))?;
             let (x, force) = (point.compression.quantity.si(), point.force.quantity.si());
             if x == 0.0 && force != 0.0 {
                 return Err(refused("force: at contact there is none".to_owned()));

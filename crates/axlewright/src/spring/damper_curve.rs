@@ -194,8 +194,8 @@ pub(super) fn measured(list: &str, points: &[DamperPoint], gas_force: Force) -> 
     valid! { gas_force: 0 <= .. <= 1e6 ; "definition: gas pushes the rod out; common practice, no source: with less than 1 MN"; }
     let mut pairs: Vec<(f64, f64)> = Vec::with_capacity(points.len());
     for (place, point) in points.iter().enumerate() {
-        let refused = |message: String| Error::Document { line: 0, key: format!("{list}[{place}]"), message };
-        point.check().map_err(|error| refused(error.to_string()))?;
+        let refused = |message: String| Error::document(format!("{list}[{place}]"), message);
+        point.check().map_err(|error| error.within(&format!("{list}[{place}]")))?;
         let (velocity, force) = (point.velocity.quantity.si(), point.force.quantity.si() - gas_force.si());
         if velocity == 0.0 {
             return Err(refused(

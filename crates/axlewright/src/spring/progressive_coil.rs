@@ -152,9 +152,8 @@ impl ProgressiveCoil {
     fn curve(&self) -> Result<MonotoneCubic> {
         let mut points: Vec<(f64, f64)> = vec![(0.0, 0.0)];
         for (place, point) in self.points.iter().enumerate() {
-            let refused =
-                |message: String| Error::Document { line: 0, key: format!("points[{place}]"), message };
-            point.check().map_err(|error| refused(error.to_string()))?;
+            let refused = |message: String| Error::document(format!("points[{place}]"), message);
+            point.check().map_err(|error| error.within(&format!("points[{place}]")))?;
             let (x, force) = (point.deflection.quantity.si(), point.force.quantity.si());
             if place == 0 && x == 0.0 && force == 0.0 {
                 continue; // there already

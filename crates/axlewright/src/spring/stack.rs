@@ -108,11 +108,7 @@ impl Model for Stack {
             });
         }
         for (place, spring) in self.springs.iter().enumerate() {
-            spring.check().map_err(|error| Error::Document {
-                line: 0,
-                key: format!("springs[{place}] ({})", spring.name),
-                message: error.to_string(),
-            })?;
+            spring.check().map_err(|error| error.within(&format!("springs[{place}] ({})", spring.name)))?;
         }
         let spacers = self.spacers();
         valid! { spacers: 0 <= .. <= 100 ; "definition: a length; common practice, no source: at most 100 m"; }

@@ -601,7 +601,7 @@ mod tests {
         };
         for (wrong, key) in [
             (far(8, [f64::NAN, 0.78, 0.32]), "wheel.centre: x = NaN"),
-            (far(8, [0.0, -0.78, 0.32]), "wheel: centre"),
+            (far(8, [0.0, -0.78, 0.32]), "wheel.centre"),
             (far(7, on_axis), "tie_rod.outer"),
             (far(5, [0.0, 0.315, 0.2325]), "lower_arm: its ball joint"),
             (far(4, FRONT[3]), "lower_arm: its pivots"),

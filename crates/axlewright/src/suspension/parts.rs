@@ -50,11 +50,11 @@ impl Point {
 
 /// A refusal under the key of the part in which it arose.
 pub(super) fn within(key: impl FnOnce() -> String, check: impl FnOnce() -> Result<()>) -> Result<()> {
-    check().map_err(|error| refused(&key(), error.to_string()))
+    check().map_err(|error| error.within(&key()))
 }
 
 pub(super) fn refused(key: &str, message: String) -> Error {
-    Error::Document { line: 0, key: key.to_owned(), message }
+    Error::document(key, message)
 }
 
 /// An arm on two pivots that carries a ball joint.

@@ -209,7 +209,7 @@ impl Model for RollBalance {
             wheelbase > behind_front_axle ; "definition: between the axles";
         }
         for (name, axle) in [("front", &self.front), ("rear", &self.rear)] {
-            axle.check().map_err(|error| of_axle(name, "", &error.to_string()))?;
+            axle.check().map_err(|error| error.within(name))?;
         }
         self.lean(&self.axles()?).map(drop)
     }
@@ -658,7 +658,7 @@ fn share(front: f64, rear: f64) -> Result<Ratio> {
 
 fn of_axle(name: &str, field: &str, message: &str) -> Error {
     let key = if field.is_empty() { name.to_owned() } else { format!("{name}.{field}") };
-    Error::Document { line: 0, key, message: message.to_owned() }
+    Error::document(key, message)
 }
 
 #[cfg(test)]

@@ -542,7 +542,7 @@ mod tests {
             (far(4, [0.0, 0.14, 0.66]), "leg: its axis leans"),
             (far(6, FRONT[2]), "tie_rod.outer"),
             (on_arm, "anti_roll_bar.carried_by: a strut has no upper arm"),
-            (twisted, "torsion_bar: turned_by"),
+            (twisted, "torsion_bar.turned_by"),
             (undriven, "driving: centre_of_gravity_height"),
         ] {
             let message = wrong.check().unwrap_err().to_string();

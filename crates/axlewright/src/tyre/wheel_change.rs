@@ -202,13 +202,7 @@ impl WheelChange {
         if let Some(arch_clearance) = measured(&self.arch_clearance) {
             valid! { arch_clearance: 0 <= .. <= 10 ; "definition: a gap is not negative; common practice, no source: at most 10 m"; }
         }
-        let stand = |wheel: &FittedWheel, key: &str| {
-            wheel.stand().map_err(|error| Error::Document {
-                line: 0,
-                key: key.to_owned(),
-                message: error.to_string(),
-            })
-        };
+        let stand = |wheel: &FittedWheel, key: &str| wheel.stand().map_err(|error| error.within(key));
         let (before, after) = (stand(&self.before, "before")?, stand(&self.after, "after")?);
         let wider = after.half_width - before.half_width;
         let further_in = after.inwards - before.inwards;
@@ -372,7 +366,7 @@ fn rounded(length: Length) -> Length {
 }
 
 fn refused(key: &str, message: &str) -> Error {
-    Error::Document { line: 0, key: key.to_owned(), message: message.to_owned() }
+    Error::document(key, message)
 }
 
 #[cfg(test)]
@@ -526,12 +520,12 @@ mod tests {
             ("after: flange_thickness", with(|on| on.flange_thickness = length(-1.0))),
             ("after: spacer", with(|on| on.spacer = Some(length(-1.0)))),
             ("after: offset = ", with(|on| on.offset = Some(length(f64::INFINITY)))),
-            ("after: offset: ", with(|on| on.offset = None)),
-            ("after: backspacing: ", with(|on| on.backspacing = Some(length(1.0)))),
-            ("after: marking: ", with(|on| on.free_diameter = None)),
-            ("after: marking: ", with(|on| on.marking = Some("225/70R15".to_owned()))),
-            ("after: section_width: ", with(|on| on.section_width = None)),
-            ("after: measuring_rim_width: ", with(|on| on.measuring_rim_width = Some(length(1.0)))),
+            ("after.offset: ", with(|on| on.offset = None)),
+            ("after.backspacing: ", with(|on| on.backspacing = Some(length(1.0)))),
+            ("after.marking: ", with(|on| on.free_diameter = None)),
+            ("after.marking: ", with(|on| on.marking = Some("225/70R15".to_owned()))),
+            ("after.section_width: ", with(|on| on.section_width = None)),
+            ("after.measuring_rim_width: ", with(|on| on.measuring_rim_width = Some(length(1.0)))),
             ("after: free_diameter", with(|on| on.free_diameter = Some(length(0.0)))),
             ("before: ", WheelChange { before: wheel(0.0, 0.0, 700.0, 200.0), ..full.clone() }),
             (

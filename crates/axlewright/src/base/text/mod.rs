@@ -146,6 +146,11 @@ fn in_shop(si: f64, kind: &'static Kind, system: System) -> (f64, &'static str) 
     }
 }
 
+/// The quantity in a unit, to four significant digits.
+pub(crate) fn print_as(si: f64, unit: &Unit) -> String {
+    join(rounded(unit.from_si(si), 4) + 0.0, unit.symbol)
+}
+
 /// The quantity in the coherent SI unit, to six significant digits.
 pub fn print_si(si: f64, kind: &'static Kind) -> String {
     join(rounded(si, 6) + 0.0, kind.units.first().map_or(kind.si, |coherent| coherent.symbol))
@@ -187,11 +192,11 @@ const LONGEST: usize = 120;
 const QUOTED: usize = 60;
 
 pub(crate) fn refusal(text: &str, message: String) -> Error {
-    Error::Text { text: clip(text), message }
+    Error::Text { text: shortened(text), message }
 }
 
 /// Text fit for a message: short, and without what a terminal could obey.
-fn clip(text: &str) -> String {
+pub(crate) fn shortened(text: &str) -> String {
     let shown = |c: char| if c.escape_debug().count() > 2 { '\u{FFFD}' } else { c };
     let mut clipped: String = text.trim().chars().take(QUOTED).map(shown).collect();
     if text.trim().chars().nth(QUOTED).is_some() {
@@ -199,6 +204,33 @@ fn clip(text: &str) -> String {
         clipped.push('…');
     }
     clipped
+}
+
+/// Whether a word may be another one, misspelt: at most a third of its letters differ. A long word is never compared.
+pub(crate) fn is_near(word: &str, known: &str) -> bool {
+    word.len() <= QUOTED && distance(word, known) <= (word.chars().count() * 2 / 3).max(4)
+}
+
+/// The known word that a misspelt one may be.
+pub(crate) fn nearest<'a>(word: &str, known: impl Iterator<Item = &'a str>) -> Option<&'a str> {
+    if word.len() > QUOTED {
+        return None;
+    }
+    let near = known.map(|known| (distance(word, known), known)).min();
+    near.map(|(_, known)| known).filter(|known| is_near(word, known))
+}
+
+/// The question whether a word is a known one, misspelt; nothing where none is near.
+pub(crate) fn did_you_mean<'a>(word: &str, known: impl Iterator<Item = &'a str>) -> String {
+    nearest(word, known).map_or(String::new(), |near| format!("; did you mean `{near}`?"))
+}
+
+/// What is said of a key that a table does not have.
+pub(crate) fn unknown_key<'a>(key: &str, known: impl Iterator<Item = &'a str> + Clone) -> String {
+    let all: Vec<String> = known.clone().map(|key| format!("`{key}`")).collect();
+    let near = did_you_mean(key, known);
+    let end = if near.is_empty() { "." } else { "" };
+    format!("there is no key `{}`{near}{end} Keys here: {}", shortened(key), all.join(", "))
 }
 
 fn tidy(text: &str) -> Told<String> {
@@ -362,7 +394,7 @@ fn amount(text: &str) -> Told<Amount<'_>> {
     if text.parse::<f64>().is_err() && !text.is_empty() && !spelled(&key(text)).is_empty() {
         return Err(format!(
             "`{0}` is a unit without a number; write one before it, like `12 {0}`",
-            clip(text)
+            shortened(text)
         ));
     }
     let (number, rest) = number(text)?;

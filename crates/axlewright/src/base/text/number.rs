@@ -1,6 +1,6 @@
 //! Numbers as people write them: thousands, fractions, mixed numbers.
 
-use super::{Told, clip, in_range};
+use super::{Told, in_range, shortened};
 
 pub(super) const TWO_NUMBERS: &str = "there are two numbers where one is wanted; write one number and its unit, a decimal with \
      a point, thousands as `1,250` or `1250`";
@@ -59,12 +59,12 @@ pub(super) fn decimal(digits: &str) -> Told<f64> {
             return Err(format!(
                 "the comma in `{}` may be decimal or part thousands; write `{}` or `{plain}` (thousands go in groups \
                  of three, `1,250`)",
-                clip(digits),
+                shortened(digits),
                 plain_decimal(digits)
             ));
         }
     }
-    let value: f64 = plain.parse().map_err(|_| format!("`{}` is not a number", clip(digits)))?;
+    let value: f64 = plain.parse().map_err(|_| format!("`{}` is not a number", shortened(digits)))?;
     let mantissa = plain.split(['e', 'E']).next().unwrap_or("");
     in_range(value, mantissa.contains(|c: char| matches!(c, '1'..='9')))
 }

@@ -1,7 +1,7 @@
 //! Units as people write them: which unit of which kind a text names, and what is said where it names none or two.
 
 use super::number::TWO_NUMBERS;
-use super::{Told, clip, plain};
+use super::{Told, plain, shortened};
 use crate::units::{KINDS, Kind, Unit};
 use std::borrow::Cow;
 use std::collections::HashMap;
@@ -130,7 +130,7 @@ pub(super) fn unit_named(text: &str, wanted: Option<&'static Kind>) -> Told<(&'s
         if let Some((_, advice)) =
             REFUSED.iter().find(|(words, _)| words.contains(&&*key.to_ascii_lowercase()))
         {
-            return Err(format!("`{}` {advice}", clip(text)));
+            return Err(format!("`{}` {advice}", shortened(text)));
         }
         if let Some(advice) = gauge_or_absolute(&key) {
             return Err(advice);
@@ -155,7 +155,7 @@ pub(super) fn of_any_kind(text: &str, found: &[&Spelling]) -> Told<(&'static Kin
     if let Some(other) = found.iter().find(|s| s.kind != first.kind) {
         return Err(format!(
             "`{}` may be {} or {}; say which is wanted, or write `{}` or `{}`",
-            clip(text),
+            shortened(text),
             first.kind.words,
             other.kind.words,
             first.unit.name,
@@ -208,7 +208,7 @@ pub(super) fn of_another_kind(text: &str, found: &Spelling, wanted: &Kind) -> St
     };
     format!(
         "`{}` is a unit of {}, and {} is wanted here; {advice}",
-        clip(text),
+        shortened(text),
         found.kind.words,
         wanted.words
     )
@@ -240,7 +240,7 @@ pub(super) fn unknown(text: &str, wanted: Option<&Kind>) -> String {
         .map(|s| (distance(&key, &s.key), s))
         .min_by_key(|(distance, _)| *distance);
     let length = key.chars().count();
-    let mut message = format!("`{}` is not a unit known here", clip(text));
+    let mut message = format!("`{}` is not a unit known here", shortened(text));
     // Of a short unit one letter makes another unit: `mil` and `mile`, `N/cm` and `N/m`.
     if let Some((distance, near)) = near
         && (key.eq_ignore_ascii_case(&near.key) || length >= 6 && distance <= 2 * (length / 4))

@@ -1,0 +1,96 @@
+//! Models as documents: JSON or TOML text, in which every dimensional value is text with its unit.
+
+#[cfg(feature = "serde")]
+mod decode;
+mod fault;
+#[cfg(feature = "serde")]
+mod tree;
+#[cfg(feature = "serde")]
+mod value;
+
+#[cfg(feature = "sheet")]
+pub(crate) use fault::{Collector, Source};
+pub use fault::{Fault, Faults, MOST_FAULTS};
+#[cfg(feature = "serde")]
+pub use tree::{DEEPEST, Document, Field, LONGEST_TEXT, MOST_BYTES, MOST_VALUES};
+#[cfg(feature = "sheet")]
+pub(crate) use tree::{Spot, Tree, sized, too_many};
+#[cfg(feature = "sheet")]
+pub(crate) use value::{bare, wanted};
+
+use super::error::Result;
+use super::units::Quantity;
+
+/// A quantity in a document: its value and how it was written.
+///
+/// In text it is `"225 lbf/in"` or `{ value = 225, unit = "lbf/in" }`; a pure number may stand without quotes. A tolerance is
+/// refused as long as no verdict takes it into account.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Value<Q> {
+    /// The value.
+    pub quantity: Q,
+    /// The text as it was written, where it came from a document.
+    pub written: Option<String>,
+}
+
+impl<Q: Quantity> Value<Q> {
+    /// A value that was not read from text.
+    pub const fn new(quantity: Q) -> Self {
+        Self { quantity, written: None }
+    }
+    /// A value from text.
+    pub fn parse(text: &str) -> Result<Self> {
+        Ok(Self { quantity: super::text::parse(text)?, written: Some(text.to_owned()) })
+    }
+}
+
+/// What is checked when it is built, and can be written as a document.
+pub trait Model: Sized {
+    /// Refuses what cannot be, by the name of the field.
+    fn check(&self) -> Result<()>;
+
+    /// The model, if it holds together.
+    fn checked(self) -> Result<Self> {
+        self.check()?;
+        Ok(self)
+    }
+
+    /// Reads JSON (text that begins with `{`) or TOML, and checks it. Unknown keys are refused; a refusal tells all faults.
+    #[cfg(feature = "serde")]
+    fn from_text(text: &str) -> Result<Self>
+    where
+        Self: serde::de::DeserializeOwned,
+    {
+        let (document, broken) = Document::read(text)?;
+        decode::decode(&document, broken)
+    }
+
+    /// The model of a document that was read before, or that a program filled.
+    #[cfg(feature = "serde")]
+    fn from_document(document: &Document) -> Result<Self>
+    where
+        Self: serde::de::DeserializeOwned,
+    {
+        decode::decode(document, vec![])
+    }
+
+    /// The model as JSON, each value as it was written.
+    #[cfg(feature = "serde")]
+    fn to_json(&self) -> Result<String>
+    where
+        Self: serde::Serialize,
+    {
+        serde_json::to_string(self).map_err(|error| crate::Error::document("", error.to_string()))
+    }
+}
+
+#[cfg(all(
+    test,
+    feature = "serde",
+    feature = "cooling",
+    feature = "driveline",
+    feature = "engine",
+    feature = "spring",
+    feature = "tyre"
+))]
+mod tests;

@@ -1,0 +1,259 @@
+use super::tree::{Spot, Tree};
+use super::*;
+use crate::Error;
+use crate::cooling::Coolant;
+use crate::driveline::TorquePath;
+use crate::engine::TorqueCurve;
+
+const COOLANT: &str = r#"
+liquid = "ethylene_glycol"
+strength = "50 %"
+strength_by = "volume"
+concentrate = 0.95
+cap = { value = 15, unit = "psi gauge" }
+altitude = "5000 ft"
+hottest_coolant = "230 °F"
+tight_below = "20 delta_degF"
+"#;
+
+fn faults(text: &str) -> Faults {
+    match Coolant::from_text(text).unwrap_err() {
+        Error::Document(faults) => faults,
+        other => panic!("{other:?}"),
+    }
+}
+
+fn refused(text: &str) -> (usize, String, String) {
+    let faults = faults(text);
+    assert_eq!(faults.len(), 1, "{faults}");
+    (faults[0].line, faults[0].key.clone(), faults[0].message.clone())
+}
+
+#[test]
+fn toml_and_json_say_the_same() {
+    let from_toml = Coolant::from_text(COOLANT).unwrap();
+    let json = from_toml.to_json().unwrap();
+    let from_json = Coolant::from_text(&json).unwrap();
+    assert_eq!(from_json.to_json().unwrap(), json, "a round trip keeps every byte");
+    assert_eq!(from_json.margin().unwrap(), from_toml.margin().unwrap());
+}
+
+#[test]
+fn a_refusal_has_its_line_and_key() {
+    let cases = [
+        (COOLANT.replace("cap = {", "capp = {"), 6, "capp", "did you mean `cap`?"),
+        (COOLANT.replace("\"5000 ft\"", "\"5000 lb\""), 7, "altitude", "5000 lb"),
+        (COOLANT.replace("\"5000 ft\"", "5000"), 7, "altitude", "has no unit"),
+        (COOLANT.replace("\"psi gauge\"", "\"psi\""), 6, "cap", "psi"),
+        (COOLANT.replace("\"volume\"", "\"weight\""), 4, "strength_by", "`mass`"),
+        (COOLANT.replace("liquid =", "liquid"), 2, "", ""),
+    ];
+    for (text, line, key, word) in cases {
+        let (at, path, message) = refused(&text);
+        assert_eq!(at, line, "{path}: {message}");
+        assert!(path.contains(key) && message.contains(word), "{path}: {message}");
+    }
+    let json = faults("{\n \"liquid\": \"water\",\n \"cap\": \"15 psi\"}");
+    let keys: Vec<_> = json.iter().map(|fault| (fault.line, fault.key.as_str())).collect();
+    assert_eq!(keys, [(0, "hottest_coolant"), (0, "tight_below"), (3, "cap")], "{json}");
+    let (_, key, message) = refused(&COOLANT.replace("altitude = \"5000 ft\"\n", ""));
+    assert_eq!((key.as_str(), message.contains("station_pressure")), ("altitude", true));
+}
+
+/// Keys and sentences, without places.
+fn said(error: Error) -> String {
+    let Error::Document(faults) = error else { panic!("{error:?}") };
+    faults.without_places().to_string()
+}
+
+#[test]
+fn a_refusal_is_said_in_plain_words() {
+    let says = |text: &str, words: &str| assert_eq!(refused(text).2, words);
+    says(
+        &COOLANT.replace("\"ethylene_glycol\"", "\"beer\""),
+        "`beer` is not a choice; choices: `water`, `ethylene_glycol`, `propylene_glycol`",
+    );
+    says(&COOLANT.replace("\"volume\"", "\"weight\""), "`weight` is not a choice; choices: `mass`, `volume`");
+    let path = |part: &str| {
+        let path = format!(r#"{{"engine_torque": "3 N·m", "tight_below": 1.25, "parts": {part}}}"#);
+        said(TorquePath::from_text(&path).unwrap_err())
+    };
+    assert_eq!(path("{}"), "parts: expected a list, not a table");
+    assert_eq!(path("\"all\""), "parts: expected a list, not the text \"all\"");
+    assert_eq!(
+        path("[1]"),
+        "parts[0]: expected a table with `name` and, where they are known, `ratio`, `efficiency`, `differential`, \
+         `share` and `rating`, not the number `1`"
+    );
+    assert_eq!(
+        path(r#"[{"name": "gearbox", "rating": "400 N·m"}]"#),
+        "parts[0].rating: expected a table with `torque` and, where they are known, `side` and `kind`, not the text \
+         \"400 N·m\""
+    );
+    assert_eq!(path(r#"[{"name": 1.5}]"#), "parts[0].name: expected text, not the number `1.5`");
+    let curve = said(TorqueCurve::from_text("points = [1]").unwrap_err());
+    assert_eq!(curve, "points[0]: expected a table with `engine_speed` and `torque`, not the number `1`");
+    for name in ["coolant.toml", "sheets/dunlin coolant.json"] {
+        assert_eq!(refused(name).2, "this looks like a file name: pass its text");
+    }
+}
+
+#[test]
+fn a_table_keeps_its_unit() {
+    let coolant = Coolant::from_text(COOLANT).unwrap();
+    assert_eq!(coolant.cap.written.as_deref(), Some("15 psi gauge"));
+}
+
+#[test]
+fn a_key_inside_a_list_is_named() {
+    let text = "points = [{engine_speed = \"1000 rpm\", torque = \"200 N·m\"}, {engine_speed = \"20 Hz\", torque = \"200 N·m\"}]";
+    let error = TorqueCurve::from_text(text).unwrap_err().to_string();
+    assert!(error.contains("points[1].engine_speed") && error.contains("20 Hz"), "{error}");
+}
+
+#[test]
+fn the_words_are_kept_and_a_tolerance_is_refused() {
+    let value: Value<crate::units::LinearStiffness> = Value::parse("225 lb/in").unwrap();
+    assert_eq!(value.written.as_deref(), Some("225 lb/in"));
+    assert_eq!(serde_json::to_string(&value).unwrap(), "\"225 lb/in\"");
+    let (line, key, message) = refused(&COOLANT.replace("\"5000 ft\"", "\"5000 ft ± 200 ft\""));
+    assert_eq!((line, key.as_str()), (7, "altitude"));
+    assert!(message.contains("tolerance"), "{message}");
+}
+
+#[test]
+fn no_document_brings_it_down() {
+    // Seeded mutations of a good document: each is read or refused.
+    let mut state = 0x9e37_79b9_7f4a_7c15_u64;
+    let mut next = move || {
+        state ^= state << 13;
+        state ^= state >> 7;
+        state ^= state << 17;
+        state
+    };
+    let (mut read, mut refusals) = (0, 0);
+    for _ in 0..3000 {
+        let mut bytes = COOLANT.as_bytes().to_vec();
+        for _ in 0..=(next() % 3) {
+            let place = (next() % bytes.len() as u64) as usize;
+            match next() % 3 {
+                0 => drop(bytes.remove(place)),
+                1 => bytes[place] = (next() % 128) as u8,
+                _ => bytes.insert(place, (next() % 128) as u8),
+            }
+        }
+        let text = String::from_utf8_lossy(&bytes);
+        if Coolant::from_text(&text).is_ok() {
+            read += 1
+        } else {
+            refusals += 1
+        }
+        assert!(TorquePath::from_text(&text).is_err());
+    }
+    assert!(read > 20 && refusals > 1000, "{read} read, {refusals} refused");
+}
+
+const EIGHT: &str = r#"liquid = "ethlyene_glycol"
+strength = "50 mm"
+strength_by = 3
+concentrate = "strong"
+capp = "15 psi gauge"
+altitude = "9000 lb"
+hottest_coolant = 230
+tight_below = ["20 delta_degF"]
+"#;
+
+#[test]
+fn all_faults_are_told_at_once_in_the_order_of_the_document() {
+    let found = faults(EIGHT);
+    let places: Vec<_> = found.iter().map(|fault| (fault.line, fault.column, fault.key.as_str())).collect();
+    let wanted = [
+        (1, 10, "liquid"),
+        (2, 12, "strength"),
+        (3, 15, "strength_by"),
+        (4, 15, "concentrate"),
+        (5, 1, "capp"),
+        (6, 12, "altitude"),
+        (7, 19, "hottest_coolant"),
+        (8, 15, "tight_below"),
+    ];
+    assert_eq!(places, wanted, "{found}");
+    let text = found.to_string();
+    assert!(text.contains("\n    altitude = \"9000 lb\"\n               ^\n"), "{text}");
+    assert!(!found.stopped);
+}
+
+#[test]
+fn a_value_outside_its_range_is_told_in_its_own_unit_beside_others() {
+    let text = COOLANT.replace("230 °F", "1000 °F").replace("20 delta_degF", "-20 delta_degF");
+    let found = faults(&text);
+    assert_eq!(found.iter().map(|fault| fault.line).collect::<Vec<_>>(), [8, 9], "{found}");
+    let hottest =
+        "hottest_coolant = 1000 °F is outside its range; valid: -40 °F <= hottest_coolant <= 482 °F";
+    assert!(found[0].message.starts_with(hottest), "{found}");
+    assert!(
+        found[1].message.starts_with("tight_below = -20 delta_degF is outside its range; valid: 0 <= "),
+        "{found}"
+    );
+}
+
+#[test]
+fn what_is_no_toml_does_not_hide_the_rest() {
+    let text = EIGHT.replace("strength_by = 3", "strength_by = = 3").replace("capp", "cap");
+    let found = faults(&text);
+    let lines: Vec<_> = found.iter().map(|fault| fault.line).collect();
+    assert_eq!(lines, [1, 2, 3, 4, 6, 7, 8], "{found}");
+}
+
+#[test]
+fn a_refusal_of_one_value_keeps_its_number() {
+    let one = Coolant::from_text(&COOLANT.replace("5000 ft", "90000 ft")).unwrap_err();
+    assert_eq!(one.number(), 1, "{one}");
+    assert!(one.to_string().starts_with("line 7, column 12: altitude = 90000 ft is outside"), "{one}");
+    assert_eq!(Coolant::from_text(EIGHT).unwrap_err().number(), 5);
+}
+
+#[test]
+fn the_reader_stops_after_so_many_faults() {
+    let keys: String = (0..1000).map(|key| format!("key_{key} = 1\n")).collect();
+    let found = faults(&keys);
+    assert_eq!((found.len(), found.stopped), (MOST_FAULTS, true));
+    assert!(found.to_string().ends_with("after 25 faults: there may be more"));
+}
+
+fn at<'a>(spot: &'a Spot, key: &str) -> &'a Spot {
+    let Tree::Table(entries) = &spot.value else { panic!("no table") };
+    entries.iter().find(|(name, _)| name == key).map(|(_, spot)| spot).unwrap()
+}
+
+#[test]
+fn every_value_has_its_line_in_both_formats() {
+    let toml = Document::from_text("a = 1\n[b]\nc = [\n  \"x\",\n  2.5,\n]\n").unwrap();
+    let json = Document::from_text("{\n\"a\": 1,\n\"b\": {\n\"c\": [\n\"x\", 2.5]}}").unwrap();
+    for (document, lines) in [(&toml, [1, 2, 3, 4, 5]), (&json, [2, 3, 4, 5, 5])] {
+        let (line, tree) = (|spot: &Spot| document.source.line(spot.key_at.unwrap()), &document.root);
+        let Tree::List(items) = &at(at(tree, "b"), "c").value else { panic!("no list") };
+        let spots = [at(tree, "a"), at(tree, "b"), at(at(tree, "b"), "c"), &items[0], &items[1]];
+        assert_eq!(spots.map(line), lines);
+        assert_eq!((&items[0].value, &items[1].value), (&Tree::Text("x".to_owned()), &Tree::Number(2.5)));
+    }
+}
+
+#[test]
+fn what_is_no_document_is_refused_at_its_line() {
+    let deep = format!("{{\"a\": {}1{}}}", "[".repeat(40), "]".repeat(40));
+    for (text, line) in [
+        ("a = 1\nb = \n", 2),
+        ("a = 1\na = 2\n", 2),
+        ("{\n\"a\": 1,\n}", 3),
+        ("{\n\"a\": 1,\n\"a\": 2\n\n}", 3),
+        ("{\"a\": 1} x", 1),
+        ("sheet.toml", 0),
+        (&deep, 1),
+    ] {
+        match Document::from_text(text).unwrap_err() {
+            Error::Document(faults) => assert_eq!(faults[0].line, line, "{text}: {faults}"),
+            other => panic!("{other:?}"),
+        }
+    }
+}

@@ -1,0 +1,88 @@
+//! A quantity in a document: text with its unit, a table of value and unit, or a number in coherent SI from a program.
+
+use super::Value;
+use super::tree::NONE;
+use crate::base::text;
+use crate::units::{Kind, Quantity};
+use serde::de::{self, Deserialize, Deserializer, MapAccess, Visitor};
+use serde::ser::{Serialize, Serializer};
+use std::marker::PhantomData;
+
+impl<Q: Quantity> Serialize for Value<Q> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        match &self.written {
+            Some(written) => serializer.serialize_str(written),
+            None => serializer.serialize_str(&text::print_in(self.quantity.si(), Q::KIND, &Q::KIND.units[0])),
+        }
+    }
+}
+
+impl<'de, Q: Quantity> Deserialize<'de> for Value<Q> {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        deserializer.deserialize_any(ValueVisitor(PhantomData))
+    }
+}
+
+struct ValueVisitor<Q>(PhantomData<Q>);
+
+/// What is said of a number that stands without a unit.
+pub(crate) fn bare(kind: &Kind, number: f64) -> String {
+    format!("{number} has no unit; a {} is text with {}", kind.words, text::symbols(kind))
+}
+
+/// What is wanted where a quantity stands.
+pub(crate) fn wanted(kind: &Kind) -> String {
+    let unit = kind.unit(kind.metric).map_or("", |unit| unit.symbol);
+    format!("a {} as text with its unit, such as \"1 {unit}\"", kind.words)
+}
+
+/// What is said of "none" where there is always something.
+pub(crate) const ALWAYS: &str =
+    "there is always one, so `none` is not allowed here; if it is not known, leave the key out";
+
+impl<'de, Q: Quantity> Visitor<'de> for ValueVisitor<Q> {
+    type Value = Value<Q>;
+
+    fn expecting(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.write_str(&wanted(Q::KIND))
+    }
+    fn visit_str<E: de::Error>(self, text: &str) -> Result<Value<Q>, E> {
+        if text == NONE {
+            return Err(E::custom(ALWAYS));
+        }
+        Value::parse(text).map_err(E::custom)
+    }
+    fn visit_f64<E: de::Error>(self, number: f64) -> Result<Value<Q>, E> {
+        if Q::KIND.name == "Ratio" {
+            Ok(Value::new(Q::from_si(number)))
+        } else {
+            Err(E::custom(bare(Q::KIND, number)))
+        }
+    }
+    fn visit_i64<E: de::Error>(self, number: i64) -> Result<Value<Q>, E> {
+        self.visit_f64(number as f64)
+    }
+    fn visit_u64<E: de::Error>(self, number: u64) -> Result<Value<Q>, E> {
+        self.visit_f64(number as f64)
+    }
+    /// A number in coherent SI: the reader of documents alone gives it so.
+    fn visit_newtype_struct<D: Deserializer<'de>>(self, deserializer: D) -> Result<Value<Q>, D::Error> {
+        f64::deserialize(deserializer).map(|si| Value::new(Q::from_si(si)))
+    }
+    fn visit_map<A: MapAccess<'de>>(self, mut map: A) -> Result<Value<Q>, A::Error> {
+        let (mut value, mut unit) = (None::<f64>, None::<String>);
+        while let Some(key) = map.next_key::<String>()? {
+            match key.as_str() {
+                "value" => value = Some(map.next_value()?),
+                "unit" => unit = Some(map.next_value()?),
+                _ => return Err(de::Error::unknown_field(&key, &["value", "unit"])),
+            }
+        }
+        let (Some(value), Some(unit)) = (value, unit) else {
+            return Err(de::Error::custom("a quantity as a table has `value` and `unit`"));
+        };
+        let (_, unit) = text::unit(&unit, Some(Q::KIND)).map_err(de::Error::custom)?;
+        let si = unit.to_si(value);
+        Ok(Value { quantity: Q::from_si(si), written: Some(text::print_in(si, Q::KIND, unit)) })
+    }
+}
