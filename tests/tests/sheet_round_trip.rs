@@ -92,3 +92,81 @@ fn the_whole_of_every_list_and_line_goes_round() {
     goes_round(&Sheet::new(""));
     goes_round(&Sheet::from_text(DUNLIN).unwrap());
 }
+
+#[test]
+fn none_is_kept_on_a_line_and_on_a_table_and_counts_as_missing() {
+    let text = "version = 1\n\n[front]\nanti_roll_bar = \"none\"\n\n[rear]\nbump_stop_travel = \"none\"\n";
+    let sheet = Sheet::from_text(text).unwrap();
+    assert_eq!(sheet.to_toml(), text);
+    goes_round(&sheet);
+    assert_eq!(sheet.get("front.anti_roll_bar").unwrap().as_deref(), Some("none"));
+    let mut by_hand = Sheet::new("");
+    by_hand.set("front.anti_roll_bar", "none").unwrap();
+    by_hand.set("rear.bump_stop_travel", "none").unwrap();
+    assert_eq!(by_hand, sheet);
+    by_hand.set("rear.bump_stop_travel", "60 mm").unwrap();
+    by_hand.remove("front.anti_roll_bar").unwrap();
+    assert_eq!(by_hand.to_toml(), "version = 1\n\n[rear]\nbump_stop_travel = \"60 mm\"\n");
+    // The same answers as without the lines, and the reason is told.
+    let (with, without) = (sheet.assess(), Sheet::new("").assess());
+    let verdicts = |assessment: &axlewright::sheet::Assessment| {
+        assessment.answers().iter().map(|answer| (answer.path, answer.verdict)).collect::<Vec<_>>()
+    };
+    assert_eq!(verdicts(&with), verdicts(&without));
+    let said = "the sheet says that there is no front.anti_roll_bar, which still counts as missing";
+    assert!(with.answers().iter().any(|answer| with.missing_text(answer).contains(said)));
+}
+
+#[test]
+fn none_is_refused_where_it_says_nothing() {
+    for (path, words) in [
+        ("gearbox.ratios[0]", "not on a list or in one"),
+        ("gearbox.ratios", "not on a list or in one"),
+        ("front.natural_frequency", "is never written"),
+        ("front.nothing", "there is no key `nothing`"),
+    ] {
+        let error = Sheet::new("").set(path, "none").unwrap_err().to_string();
+        assert!(error.contains(words), "{path}: {error}");
+    }
+    let refused = |text: &str| Sheet::from_text(text).unwrap_err().to_string();
+    assert!(refused("version = \"none\"").contains("version 1 of a sheet"));
+    assert!(
+        refused("[gearbox]\nratios = \"none\"").contains("line 2, column 10: gearbox.ratios: `none` stands")
+    );
+    let mut sheet = Sheet::new("");
+    sheet.set("front.spring.rate", "30 N/mm").unwrap();
+    let error = sheet.set("front.spring", "none").unwrap_err().to_string();
+    assert!(error.contains("front.spring.rate is written: take it out first"), "{error}");
+    sheet.set("rear.spring", "none").unwrap();
+    let error = sheet.set("rear.spring.rate", "30 N/mm").unwrap_err().to_string();
+    assert!(error.contains("there is no `rear.spring`: take that out first"), "{error}");
+}
+
+#[test]
+fn a_sheet_tells_all_its_faults_in_the_order_of_the_document() {
+    let text = "version = 2\nname = 3\n[front.spring]\nrate = \"225 lbf/inn\"\nrat = \"225 lbf/in\"\nfree_length = 9\n\
+                guide = \"nome\"\n[gearbox]\nratios = [4.7, \"2 mm\"]\n[brakez]\nx = 1\n";
+    let error = Sheet::from_text(text).unwrap_err();
+    let axlewright::Error::Document(faults) = &error else { panic!("{error:?}") };
+    let places: Vec<_> = faults.iter().map(|fault| (fault.line, fault.column, fault.key.as_str())).collect();
+    let wanted = [
+        (1, 11, "version"),
+        (2, 8, "name"),
+        (4, 8, "front.spring.rate"),
+        (5, 1, "front.spring.rat"),
+        (6, 15, "front.spring.free_length"),
+        (7, 9, "front.spring.guide"),
+        (9, 16, "gearbox.ratios[1]"),
+        (10, 2, "brakez"),
+    ];
+    assert_eq!(places, wanted, "{error}");
+    let json = Sheet::from_text("{\"front\": {\"spring\": {\"rate\": 3,\n\"rat\": 4}}, \"brakez\": {}}")
+        .unwrap_err();
+    let axlewright::Error::Document(faults) = &json else { panic!("{json:?}") };
+    let places: Vec<_> = faults.iter().map(|fault| (fault.line, fault.column, fault.key.as_str())).collect();
+    assert_eq!(
+        places,
+        [(1, 31, "front.spring.rate"), (2, 1, "front.spring.rat"), (2, 14, "brakez")],
+        "{json}"
+    );
+}

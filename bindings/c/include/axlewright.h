@@ -501,10 +501,11 @@ typedef struct axw_price_list axw_price_list;
 ///         left aside), `wheel_damping` (`c`, rate of the damper times the square of its motion
 ///         ratio), `tyre_rate` (`k_t`), `tyre_damping` (`c_t`, nothing where it is missing)
 ///     rear (table): one rear wheel, likewise
-///     front_bar_rate (linear stiffness, optional): `k_b`, of the anti-roll bar at the wheel: force
-///         at either wheel over its travel when the other travels as far the other way, the rate of
-///         the bar times the square of its motion ratio in roll; left out where there is none
-///     rear_bar_rate (linear stiffness, optional): of the rear bar, likewise
+///     front_bar_rate (linear stiffness, optional, or "none"): `k_b`, of the anti-roll bar at the
+///         wheel: force at either wheel over its travel when the other travels as far the other
+///         way, the rate of the bar times the square of its motion ratio in roll; left out where
+///         there is none
+///     rear_bar_rate (linear stiffness, optional, or "none"): of the rear bar, likewise
 ///     seat_forward (length, optional): `x`, of the seat in front of the centre of the sprung mass,
 ///         negative behind it; at the centre where it is missing
 ///     seat_left (length, optional): `y`, of the seat to the left of it, negative to the right; in
@@ -578,8 +579,8 @@ typedef struct axw_ride_half_car axw_ride_half_car;
 ///     tyre_rate (linear stiffness): `k_t`, vertical rate of the tyre at its pressure and load
 ///     damper (table): `F_d`, of the damper itself, a `spring.DamperCurve`
 ///     damper_motion_ratio (ratio): `r`, shortening of the damper over travel of the wheel
-///     bump_stop (table, optional): with `bump_left` (`b`, travel of the wheel until it is
-///         touched), `motion_ratio` (`r_b`, compression over travel of the wheel) and `stop`
+///     bump_stop (table, optional, or "none"): with `bump_left` (`b`, travel of the wheel until it
+///         is touched), `motion_ratio` (`r_b`, compression over travel of the wheel) and `stop`
 ///         (`F_b`, a `spring.BumpStop`); leave it out where there is none
 ///
 /// Valid for
@@ -722,8 +723,9 @@ typedef struct axw_spring_bump_stop axw_spring_bump_stop;
 ///         its rod left aside
 ///     damper_motion_ratio (ratio, optional): `r_d`, shortening of the damper over travel of the
 ///         wheel; that of the spring where it is missing, as on a coil-over
-///     bump_stop_travel (length, optional): `b`, travel of the wheel from full droop until the bump
-///         stop is touched, measured with the spring out; leave it out where there is no bump stop
+///     bump_stop_travel (length, optional, or "none"): `b`, travel of the wheel from full droop
+///         until the bump stop is touched, measured with the spring out; `"none"` where there is no
+///     bump stop; left out, the bump travel holds without one
 ///     bump_tight_below (length): wheel travel that is wanted in bump; with less the verdict is
 ///         `tight`, with less than nothing `short`
 ///     droop_tight_below (length): wheel travel that is wanted in droop
@@ -816,8 +818,8 @@ typedef struct axw_spring_progressive_coil axw_spring_progressive_coil;
 ///     springs (list): in any order, each with `name`, `rate` `k_i` along its own axis,
 ///         `free_length` `L_0i` and `solid_length` `L_ci`: every coil touching, or the length at
 ///         which a stop takes over
-///     spacers (length, optional): length that does not change: sliders between the springs, and
-///         spacers; nothing where it is missing
+///     spacers (length, optional, or "none"): length that does not change: sliders between the
+///         springs, and spacers; nothing where it is missing
 ///
 /// Valid for
 ///     Linear springs that close at once, two of them at least, no friction of the slider between
@@ -851,16 +853,17 @@ typedef struct axw_spring_stack axw_spring_stack;
 ///         unsteered wheel the rod that holds its toe
 ///     wheel (table): at ride height: `centre`, `camber`, `toe`, and the `loaded_radius` from its
 ///         centre to the ground
-///     coil_over (table, optional): `body_eye`, `lower_eye`, what it is `carried_by` (`lower_arm`,
-///         `upper_arm` or `upright`); its `spring` (`rate`, `free_length`, `solid_length` with the
-///         gaps that stay open, `seat_offset` between the eyes less between the seats) and its
-///         `damper` (`open_length`, `closed_length` between the eyes, `gas_force`); of a coil apart
-///         from the damper its `spring_seats` (`body`, `lower`, `carried_by`)
-///     torsion_bar (table, optional): `turned_by` the arm along whose axis it lies (`lower_arm` or
-///         `upper_arm`), its `rate`, and its `torque` at ride height, positive where it carries the
-///         vehicle
-///     anti_roll_bar (table, optional): `link_eye` of the drop link and what it is `carried_by`,
-///         `lever_end` of the bar, `lever_pivot`, any point of its axis along y
+///     coil_over (table, optional, or "none"): `body_eye`, `lower_eye`, what it is `carried_by`
+///         (`lower_arm`, `upper_arm` or `upright`); its `spring` (`rate`, `free_length`,
+///         `solid_length` with the gaps that stay open, `seat_offset` between the eyes less between
+///         the seats) and its `damper` (`open_length`, `closed_length` between the eyes,
+///         `gas_force`); of a coil apart from the damper its `spring_seats` (`body`, `lower`,
+///         `carried_by`)
+///     torsion_bar (table, optional, or "none"): `turned_by` the arm along whose axis it lies
+///         (`lower_arm` or `upper_arm`), its `rate`, and its `torque` at ride height, positive
+///         where it carries the vehicle
+///     anti_roll_bar (table, optional, or "none"): `link_eye` of the drop link and what it is
+///         `carried_by`, `lever_end` of the bar, `lever_pivot`, any point of its axis along y
 ///     braking (table, optional): `axle_share` `s` of the braking force, `centre_of_gravity_height`
 ///         `h`, `wheelbase` `l`; `place` of the brakes, `outboard` (where it is missing) or
 ///         `inboard`
@@ -912,14 +915,14 @@ typedef struct axw_suspension_double_wishbone axw_suspension_double_wishbone;
 ///         `full_length_leaves`, `graduated_leaves`)
 ///     damper (table, optional): the left one: `body_eye`, `axle_eye`, `open_length` and
 ///         `closed_length` between the eyes
-///     coil_over (table, optional): a helper coil beside the leaf, the left one, mirrored:
-///         `body_eye`, `axle_eye`; its `spring` (`rate`, `free_length`, `solid_length` with the
-///         gaps that stay open, `seat_offset` between the eyes less between the seats) and, where
-///         there is no `damper` beside it, its own (`open_length`, `closed_length` between the
-///         eyes, `gas_force`)
-///     anti_roll_bar (table, optional): its left end, mirrored: what carries its bearings
-///         (`carried_by`, `body` or `axle`), `link_eye` of the drop link on the other of the two,
-///         `lever_end` of the bar, `lever_pivot`, any point of its axis along y
+///     coil_over (table, optional, or "none"): a helper coil beside the leaf, the left one,
+///         mirrored: `body_eye`, `axle_eye`; its `spring` (`rate`, `free_length`, `solid_length`
+///         with the gaps that stay open, `seat_offset` between the eyes less between the seats)
+///         and, where there is no `damper` beside it, its own (`open_length`, `closed_length`
+///         between the eyes, `gas_force`)
+///     anti_roll_bar (table, optional, or "none"): its left end, mirrored: what carries its
+///         bearings (`carried_by`, `body` or `axle`), `link_eye` of the drop link on the other of
+///         the two, `lever_end` of the bar, `lever_pivot`, any point of its axis along y
 ///     bump_clearance (length, optional): above each spring seat to its bump stop, at ride height
 ///     pinion_angle (angle, optional): at ride height, against the body's axis, positive with its
 ///         nose up
@@ -969,17 +972,18 @@ typedef struct axw_suspension_leaf_axle axw_suspension_leaf_axle;
 ///         the left, the mirror image added) or as a `single` one, `body` and `axle` for its ends,
 ///         the stiffness of the bushes in them, `body_bush` and `axle_bush`, along the link, and
 ///         the lean that they allow, `body_limit` and `axle_limit`
-///     lateral_rod (table, optional): across the vehicle: `body`, `axle`, and the same of its ends
-///     watt (table, optional): instead of that: the `pivot` of a bell crank whose axis lies along
-///         x, what it is `carried_by` (`axle` or `body`), and `upper_rod` and `lower_rod`, each
-///         from `crank` to `outer`
-///     coil_over (table, optional): the left one, mirrored: `body_eye`, `axle_eye`; its `spring`
-///         (`rate`, `free_length`, `solid_length` with the gaps that stay open, `seat_offset`
-///         between the eyes less between the seats) and its `damper` (`open_length`,
+///     lateral_rod (table, optional, or "none"): across the vehicle: `body`, `axle`, and the same
+///         of its ends
+///     watt (table, optional, or "none"): instead of that: the `pivot` of a bell crank whose axis
+///         lies along x, what it is `carried_by` (`axle` or `body`), and `upper_rod` and
+///         `lower_rod`, each from `crank` to `outer`
+///     coil_over (table, optional, or "none"): the left one, mirrored: `body_eye`, `axle_eye`; its
+///         `spring` (`rate`, `free_length`, `solid_length` with the gaps that stay open,
+///         `seat_offset` between the eyes less between the seats) and its `damper` (`open_length`,
 ///         `closed_length` between the eyes, `gas_force`)
-///     anti_roll_bar (table, optional): its left end, mirrored: what carries its bearings
-///         (`carried_by`, `body` or `axle`), `link_eye` of the drop link on the other of the two,
-///         `lever_end` of the bar, `lever_pivot`, any point of its axis along y
+///     anti_roll_bar (table, optional, or "none"): its left end, mirrored: what carries its
+///         bearings (`carried_by`, `body` or `axle`), `link_eye` of the drop link on the other of
+///         the two, `lever_end` of the bar, `lever_pivot`, any point of its axis along y
 ///     pinion (table, optional): its `angle` against the body's x at ride height, positive with its
 ///         nose up, and the joint on its `nose`
 ///     pitching (table, optional): what driving and braking ask: `drive_share` and `brake_share`
@@ -1066,11 +1070,12 @@ typedef struct axw_suspension_roll_balance axw_suspension_roll_balance;
 ///         unsteered wheel the rod that holds its toe
 ///     wheel (table): at ride height: `centre`, `camber`, `toe`, and the `loaded_radius` from its
 ///         centre to the ground
-///     torsion_bar (table, optional): along the axis of the arm, `turned_by` `lower_arm`, its
-///         `rate`, and its `torque` at ride height, positive where it carries the vehicle
-///     anti_roll_bar (table, optional): `link_eye` of the drop link and what it is `carried_by`
-///         (`lower_arm` or `upright`), `lever_end` of the bar, `lever_pivot`, any point of its axis
-///         along y
+///     torsion_bar (table, optional, or "none"): along the axis of the arm, `turned_by`
+///         `lower_arm`, its `rate`, and its `torque` at ride height, positive where it carries the
+///         vehicle
+///     anti_roll_bar (table, optional, or "none"): `link_eye` of the drop link and what it is
+///         `carried_by` (`lower_arm` or `upright`), `lever_end` of the bar, `lever_pivot`, any
+///         point of its axis along y
 ///     braking (table, optional): `axle_share` `s` of the braking force, `centre_of_gravity_height`
 ///         `h`, `wheelbase` `l`; `place` of the brakes, `outboard` (where it is missing) or
 ///         `inboard`

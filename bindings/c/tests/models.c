@@ -214,15 +214,15 @@ static void bad_documents(void)
     refuses("{", AXW_DOCUMENT, "line 1", "");
     refuses("{\"engine_torque\": \"360 N·m\",\n \"tight_below\": 1.25,\n \"parts\": [\n  {\"nmae\": "
             "\"gearbox\"}]}",
-            AXW_DOCUMENT, "line 4: parts[0].nmae: ", "unknown field `nmae`");
+            AXW_DOCUMENT, "line 4, column 4: parts[0].nmae: ", "did you mean `name`?");
     refuses("engine_torque = \"360 N·m\"\ntight_below = 1.25\n[[parts]]\nname = \"gearbox\"\nefficiency = "
             "\"97 mm\"\n",
-            AXW_DOCUMENT, "line 5: parts[0].efficiency: ", "97 mm");
+            AXW_DOCUMENT, "line 5, column 14: parts[0].efficiency: ", "97 mm");
     refuses("{\"engine_torque\": 360,\n \"tight_below\": 1.25, \"parts\": []}", AXW_DOCUMENT,
-            "line 1: engine_torque: ", "360 has no unit; a torque is text with N·m");
+            "line 1, column 19: engine_torque: ", "360 has no unit; a torque is text with N·m");
     refuses("engine_torque = \"360 N·m\"\ntight_below = 1.25\n[[parts]]\nname = \"gearbox\"\n"
             "rating = { torque = \"400 N·m\", kind = \"continous\" }\n",
-            AXW_DOCUMENT, "line 5: parts[0].rating.kind: ", "continous");
+            AXW_DOCUMENT, "line 5, column 39: parts[0].rating.kind: ", "continous");
     refuses("{\"engine_torque\": \"360 N·m\", \"tight_below\": 1.25, \"parts\": [{\"name\": \"a\"}]} more",
             AXW_DOCUMENT, "line 1", "");
     refuses("{\"engine_torque\": \"360 N·m\", \"tight_below\": 1.25, \"parts\": []}", AXW_LENGTH,
@@ -248,7 +248,7 @@ static void bad_documents(void)
     CHECK(axw_engine_torque_curve_new("points = []", &curve) == AXW_LENGTH);
     axw_cooling_coolant *water = NULL;
     REFUSED(axw_cooling_coolant_new("liquid = \"water\"\ncap = \"15 psi\"\n", &water), AXW_DOCUMENT,
-            "line 2: cap: ");
+            "line 2, column 7: cap: ");
     CHECK(none == NULL && curve == NULL && water == NULL);
 }
 

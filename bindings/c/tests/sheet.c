@@ -189,14 +189,14 @@ static void documents(void)
         int32_t status;
         const char *words;
     } faults[] = {
-        {"version = 1\n[front.spring]\nrate = \"225 lbf/inn\"\n", AXW_DOCUMENT, "line 3: front.spring.rate: "},
+        {"version = 1\n[front.spring]\nrate = \"225 lbf/inn\"\n", AXW_DOCUMENT, "line 3, column 8: front.spring.rate: "},
         {"version = 1\n[front.spring]\nrat = \"225 lbf/in\"\n", AXW_DOCUMENT,
-         "line 3: front.spring.rat: there is no such key; did you mean `rate`?"},
-        {"version = 1\n\n[front.spring]\nrate = 225\n", AXW_DOCUMENT, "line 4: front.spring.rate: 225 has no unit"},
+         "line 3, column 1: front.spring.rat: there is no key `rat`; did you mean `rate`?"},
+        {"version = 1\n\n[front.spring]\nrate = 225\n", AXW_DOCUMENT, "line 4, column 8: front.spring.rate: 225 has no unit"},
         {"{\"version\": 1,\n\"front\": {\"spring\":\n{\"rate\": \"0 N/mm\"}}}", AXW_DOCUMENT,
-         "line 3: front.spring.rate: 0 N/mm is outside its range"},
-        {"version = 2\n", AXW_DOCUMENT, "line 1: version: this library reads version 1"},
-        {"version = 1\nname = \n", AXW_DOCUMENT, "line 2: "},
+         "line 3, column 10: front.spring.rate: 0 N/mm is outside its range"},
+        {"version = 2\n", AXW_DOCUMENT, "line 1, column 11: version: this library reads version 1"},
+        {"version = 1\nname = \n", AXW_DOCUMENT, "line 2, column "},
         {"{\"version\": 1,\n", AXW_DOCUMENT, "line "},
         {"wagtail.toml", AXW_DOCUMENT, "looks like a file name"},
         {"name = \"\xff\"", AXW_UTF8, "text is not UTF-8"},
@@ -848,15 +848,15 @@ static void choosing_is_refused(void)
     /* Lists with a fault. */
     REFUSED(axw_price_list_csv("part,kind,cost,front.spring.rate\na,spring,10,30 N/mm\nb,spring,ten,30 N/mm\n",
                                &kept),
-            AXW_DOCUMENT, "line 3: cost: `ten` is no cost");
+            AXW_DOCUMENT, "line 3, column 10: cost: `ten` is no cost");
     REFUSED(axw_price_list_csv("part,kind,cost,front.spring.rat\na,spring,10,30 N/mm\n", &kept), AXW_DOCUMENT,
-            "line 2: front.spring.rat: ");
-    REFUSED(axw_price_list_csv("part,kind\na,spring\n", &kept), AXW_DOCUMENT, "line 1: cost: ");
-    REFUSED(axw_price_list_csv("part,kind,cost\na,spring\n", &kept), AXW_DOCUMENT, "line 2: ");
+            "line 1, column 16: front.spring.rat: ");
+    REFUSED(axw_price_list_csv("part,kind\na,spring\n", &kept), AXW_DOCUMENT, "line 1, column 1: cost: ");
+    REFUSED(axw_price_list_csv("part,kind,cost\na,spring\n", &kept), AXW_DOCUMENT, "line 2, column 1: ");
     REFUSED(axw_price_list_csv(NULL, &kept), AXW_NULL, "text is NULL");
     REFUSED(axw_price_list_csv(prices_csv, NULL), AXW_NULL, "list is NULL");
     REFUSED(axw_price_list_new("[[parts]]\npart = \"a\"\nkind = \"spring\"\n", &kept), AXW_DOCUMENT,
-            "line 1: cost: every part");
+            "cost: every part");
     REFUSED(axw_price_list_new("\xff", &kept), AXW_UTF8, "text is not UTF-8");
     REFUSED(axw_price_list_new(prices_toml, NULL), AXW_NULL, "list is NULL");
     CHECK(kept == list);

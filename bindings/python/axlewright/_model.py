@@ -9,7 +9,10 @@ from axlewright._native import Handle, _field, _json, _model
 
 
 class Model:
-    """Built from keywords, checked when it is built, never changed. It is also a document: JSON or TOML text."""
+    """Built from keywords, checked when it is built, never changed. It is also a document: JSON or TOML text.
+
+    A keyword that is left out, or `None`, says nothing of a field; the text `"none"` says that there is no such part.
+    """
 
     __slots__ = ("_handle",)
     _name: ClassVar[str]
@@ -31,9 +34,9 @@ class Model:
         return type(self)(**(json.loads(self.to_json()) | fields))
 
     def _read(self, name: str, kind: str | None = None) -> Any:
-        """A field as it stands in the document; where its kind is named, as a quantity."""
+        """A field as it stands in the document; where its kind is named, as a quantity or the text "none"."""
         value = json.loads(self.to_json()).get(name)
-        return value if kind is None or value is None else _field(value, kind)
+        return value if kind is None or value in (None, "none") else _field(value, kind)
 
     def __setattr__(self, name: str, value: object) -> None:
         raise AttributeError(f"a {type(self).__name__} never changes; build another one")

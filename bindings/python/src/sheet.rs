@@ -188,7 +188,8 @@ impl SheetHandle {
             let Some(words) = self.sheet.get(path).map_err(|error| raise(py, error))? else {
                 return Ok(None);
             };
-            let Some(kind) = kind_of(py, path)? else {
+            let kind = if words == "none" { None } else { kind_of(py, path)? };
+            let Some(kind) = kind else {
                 return Ok(Some(PyString::new(py, &words).into_any().unbind()));
             };
             let reading = read_as(&words, kind).map_err(|error| raise(py, error))?;
@@ -203,7 +204,6 @@ impl SheetHandle {
                 let changed = if value.is_none() {
                     sheet.remove(&path)
                 } else {
-                    sheet.get(&path).map_err(|error| raise(py, error))?;
                     sheet.set(&path, &text(&path, &value)?)
                 };
                 changed.map_err(|error| raise(py, error))?;

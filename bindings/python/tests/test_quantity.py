@@ -641,13 +641,31 @@ class TestModels:
             self.coolant(**wrong)
 
     def test_lines(self):
-        with pytest.raises(DocumentError, match="^line 2: cap: ") as caught:
+        with pytest.raises(DocumentError, match="^line 2, column 7: cap: ") as caught:
             cooling.Coolant.from_text('liquid = "water"\ncap = "15 furlong"\n')
         assert caught.value.line == 2 and caught.value.key == "cap"
+        places = [(fault.line, fault.column, fault.key) for fault in caught.value.faults]
+        assert places == [(2, 7, "cap"), (None, None, "hottest_coolant"), (None, None, "tight_below")]
+        assert caught.value.faults[0].message.startswith("`15 furlong`: ") and repr(caught.value.faults[0]).startswith("Fault(line=2")
+        with pytest.raises(DomainError, match="^line 6, column 19: hottest_coolant = 9000 K is outside its range") as refused:
+            cooling.Coolant.from_text(
+                'liquid = "water"\ncap = "15 psi gauge"\naltitude = "0 m"\n\n\nhottest_coolant = "9000 K"\ntight_below = "5 delta_K"'
+            )
+        assert (refused.value.argument, refused.value.faults[0].key) == ("hottest_coolant", "hottest_coolant")
         for build in (self.coolant, self.coolant().replace):
             with pytest.raises(DocumentError, match="^cap: `15 furlong`: ") as caught:
                 build(cap="15 furlong")
             assert caught.value.line is None and caught.value.key == "cap"
+
+    def test_none_is_not_nothing(self):
+        main = {"name": "main", "rate": "30 N/mm", "free_length": "0.3 m", "solid_length": "0.1 m"}
+        for given, json in (("none", '"none"'), ("5 mm", '"5 mm"')):
+            stack = spring.Stack(springs=[main, main], spacers=given)
+            assert f'"spacers":{json}' in stack.to_json() and spring.Stack.from_text(stack.to_json()) == stack
+        assert spring.Stack(springs=[main, main], spacers="none").spacers == "none"
+        assert "spacers" not in spring.Stack(springs=[main, main], spacers=None).to_json()
+        with pytest.raises(DocumentError, match="^cap: there is always one, so `none` is not allowed here"):
+            self.coolant(cap="none")
 
     def test_a_refusal_is_said_in_plain_words(self):
         gearbox = {"name": "gearbox", "rating": "400 N·m"}

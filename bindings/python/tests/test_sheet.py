@@ -99,7 +99,7 @@ def test_lines_change(dunlin):
 def test_a_refusal_names_file_line_and_key(tmp_path):
     path = tmp_path / "wrong.toml"
     path.write_text('version = 1\n[front.spring]\nrat = "225 lbf/in"\n')
-    with pytest.raises(DocumentError, match=r"wrong\.toml: line 3: .*front\.spring\.rat.*did you mean `rate`") as refused:
+    with pytest.raises(DocumentError, match=r"wrong\.toml: line 3, column 1: .*front\.spring\.rat.*did you mean `rate`") as refused:
         Sheet.load(path)
     assert (refused.value.file, refused.value.line, refused.value.key) == (str(path), 3, "front.spring.rat")
     path.write_bytes(b'name = "\xff"\n')
@@ -303,9 +303,9 @@ def test_price_lists_from_everywhere(tmp_path):
     (tmp_path / "prices.csv").write_text(CSV)
     assert PriceList.load(tmp_path / "prices.csv") == list_ == pickle.loads(pickle.dumps(list_))
     (tmp_path / "wrong.csv").write_text(CSV.replace("330 lbf/in", "330 lbf"))
-    with pytest.raises(DocumentError, match=r"wrong\.csv: line 5: .*rear\.spring\.rate"):
+    with pytest.raises(DocumentError, match=r"wrong\.csv: line 5, column \d+: .*rear\.spring\.rate"):
         PriceList.load(tmp_path / "wrong.csv")
-    with pytest.raises(DocumentError, match=r"line 3: .*rear\.spring\.rate"):
+    with pytest.raises(DocumentError, match=r"line 3, column \d+: .*rear\.spring\.rate"):
         PriceList([ROWS[3], {**ROWS[4], "rear.spring.rate": 400 * lb}])
     with pytest.raises(ValueError, match=r"ends in '\.xls'"):
         PriceList.load("prices.xls")

@@ -57,7 +57,7 @@ pub mod catalogue;
 #[cfg(feature = "sheet")]
 pub mod sheet;
 
-pub use base::document::{Model, Value};
+pub use base::document::{Model, Stated, Value};
 pub use base::error::{Error, Result};
 pub use base::table::Table;
 pub use base::units;

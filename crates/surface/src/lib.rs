@@ -191,6 +191,8 @@ pub struct Field {
     pub name: String,
     /// Whether it may be missing.
     pub optional: bool,
+    /// Whether a document may say that there is none.
+    pub may_be_none: bool,
     /// What it is.
     pub shape: Shape,
     /// Meaning, from the docs.

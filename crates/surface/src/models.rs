@@ -80,13 +80,15 @@ impl Api {
         for field in &item.fields {
             let name = field.ident.as_ref().map(ToString::to_string).unwrap_or_default();
             let place = |error: String| format!("{name}: {error}");
-            let (optional, inner) = match generic_argument(&field.ty, "Option") {
+            let stated = generic_argument(&field.ty, "Stated");
+            let may_be_none = stated.is_some();
+            let (optional, inner) = match stated.or_else(|| generic_argument(&field.ty, "Option")) {
                 Some(inner) => (true, inner),
                 None => (false, &field.ty),
             };
             let shape = self.shape(inner, structs).map_err(place)?;
             let meaning = one_line(&doc_text(&field.attrs));
-            fields.push(Field { name, optional, shape, meaning });
+            fields.push(Field { name, optional, may_be_none, shape, meaning });
         }
         Ok(fields)
     }

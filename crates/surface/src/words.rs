@@ -75,7 +75,11 @@ pub fn model_lines(model: &Model) -> Vec<String> {
             Shape::List(_) => "list".into(),
             Shape::Fields(_) => "table".into(),
         };
-        let optional = if field.optional { ", optional" } else { "" };
+        let optional = match (field.may_be_none, field.optional) {
+            (true, _) => ", optional, or \"none\"",
+            (false, true) => ", optional",
+            (false, false) => "",
+        };
         lines.push(format!("    {} ({what}{optional}): {}", field.name, field.meaning));
     }
     for (heading, text) in

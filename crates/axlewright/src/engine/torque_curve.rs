@@ -60,6 +60,8 @@ pub struct CurveBand {
 
 impl crate::base::Sealed for TorqueCurve {}
 impl Model for TorqueCurve {
+    const KEEPS_TOLERANCES: bool = true;
+
     fn check(&self) -> Result<()> {
         self.curve().map(drop)
     }

@@ -80,6 +80,8 @@ pub struct MassTotal {
 
 impl crate::base::Sealed for PartsList {}
 impl Model for PartsList {
+    const KEEPS_TOLERANCES: bool = true;
+
     fn check(&self) -> Result<()> {
         let mut known = HashMap::<&str, usize>::new();
         for part in &self.parts {

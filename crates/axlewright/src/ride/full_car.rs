@@ -2,7 +2,7 @@ use super::axle_wheel::AxleWheel;
 use super::course::Road;
 use super::on_road::{BandOfWaves, VehicleOnRoad};
 use super::vehicle::{Place, Vehicle};
-use crate::base::document::{Model, Value};
+use crate::base::document::{Model, Stated, Value};
 use crate::base::table::Table;
 use crate::units::{
     Frequency, Length, LinearStiffness, Mass, MomentOfInertia, RoadRoughness, STANDARD_GRAVITY, Time,
@@ -64,11 +64,11 @@ pub struct FullCar {
     /// One rear wheel.
     pub rear: AxleWheel,
     /// Of the front anti-roll bar at the wheel, both ends against each other.
-    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub front_bar_rate: Option<Value<LinearStiffness>>,
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Stated::is_unknown"))]
+    pub front_bar_rate: Stated<Value<LinearStiffness>>,
     /// Of the rear anti-roll bar at the wheel, both ends against each other.
-    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub rear_bar_rate: Option<Value<LinearStiffness>>,
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Stated::is_unknown"))]
+    pub rear_bar_rate: Stated<Value<LinearStiffness>>,
     /// Of the seat in front of the centre of the sprung mass.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub seat_forward: Option<Value<Length>>,
@@ -79,6 +79,8 @@ pub struct FullCar {
 
 impl crate::base::Sealed for FullCar {}
 impl Model for FullCar {
+    const KEEPS_TOLERANCES: bool = true;
+
     fn check(&self) -> Result<()> {
         let (sprung_mass, pitch_inertia) = (self.sprung_mass.quantity, self.pitch_inertia.quantity);
         let roll_inertia = self.roll_inertia.quantity;

@@ -85,6 +85,8 @@ pub struct FlatRide {
 
 impl crate::base::Sealed for HalfCar {}
 impl Model for HalfCar {
+    const KEEPS_TOLERANCES: bool = true;
+
     fn check(&self) -> Result<()> {
         let (sprung_mass, pitch_inertia) = (self.sprung_mass.quantity, self.pitch_inertia.quantity);
         let (front_distance, rear_distance) = (self.front_distance.quantity, self.rear_distance.quantity);

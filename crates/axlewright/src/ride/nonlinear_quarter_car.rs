@@ -1,6 +1,6 @@
 use super::course::{Course, Leg, Road};
 use super::response::{Motion, table};
-use crate::base::document::{Model, Value};
+use crate::base::document::{Model, Stated, Value};
 use crate::base::integrator::Integrator;
 use crate::base::numeric::MonotoneCubic;
 use crate::base::table::Table;
@@ -50,8 +50,8 @@ pub struct NonlinearQuarterCar {
     /// Shortening of the damper over travel of the wheel.
     pub damper_motion_ratio: Value<Ratio>,
     /// Left out where there is none.
-    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub bump_stop: Option<MountedStop>,
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Stated::is_unknown"))]
+    pub bump_stop: Stated<MountedStop>,
 }
 
 /// A bump stop in its place.
@@ -69,6 +69,8 @@ pub struct MountedStop {
 
 impl crate::base::Sealed for NonlinearQuarterCar {}
 impl Model for NonlinearQuarterCar {
+    const KEEPS_TOLERANCES: bool = true;
+
     fn check(&self) -> Result<()> {
         self.parts().map(drop)
     }
@@ -326,7 +328,7 @@ mod tests {
             tyre_rate: Value::new(LinearStiffness::from_si(190e3)),
             damper: DamperCurve { gas_force: Value::new(Force::from_si(0.0)), points },
             damper_motion_ratio: Value::new(Ratio::from_si(1.0)),
-            bump_stop: stop.map(|(bump_left, points)| MountedStop {
+            bump_stop: Stated::from(stop).map(|(bump_left, points)| MountedStop {
                 bump_left: Value::new(Length::from_si(bump_left)),
                 motion_ratio: Value::new(Ratio::from_si(1.0)),
                 stop: BumpStop { points: points.iter().map(stop_point).collect() },
@@ -345,7 +347,7 @@ mod tests {
         let mut other = car(levered.to_vec(), Some((0.03, &[(0.01, 4000.0), (0.1, 180e3)])));
         other.damper.gas_force = Value::new(Force::from_si(gas));
         other.damper_motion_ratio = Value::new(Ratio::from_si(0.5));
-        if let Some(stop) = &mut other.bump_stop {
+        if let Stated::Given(stop) = &mut other.bump_stop {
             stop.motion_ratio = Value::new(Ratio::from_si(0.5));
         }
         let (height, end, step) = (Length::of::<mm>(90.0), Time::of::<s>(1.0), Time::of::<s>(0.01));

@@ -46,6 +46,8 @@ pub enum RoadClass {
 
 impl crate::base::Sealed for RoadSurface {}
 impl Model for RoadSurface {
+    const KEEPS_TOLERANCES: bool = true;
+
     fn check(&self) -> Result<()> {
         Ok(())
     }

@@ -128,6 +128,18 @@ impl Graph {
         self.folders.contains(path)
     }
 
+    /// A line that may be written, or a table of such lines, of which a sheet may say that there is none.
+    pub fn part(&self, path: &str) -> Option<&'static str> {
+        let line = self.slot(path).map(|slot| self.info(slot)).filter(|info| info.line.written);
+        let folder = || self.folders.get(path).copied().filter(|folder| !self.is_list(folder));
+        line.map(|info| info.path).or_else(folder).filter(|path| !path.contains('['))
+    }
+
+    pub fn is_list(&self, path: &str) -> bool {
+        let first = format!("{path}[0]");
+        self.slot(&first).is_some() || self.is_folder(&first)
+    }
+
     /// The keys that may stand in a table of the document.
     pub fn keys_in(&self, folder: &str) -> BTreeSet<&'static str> {
         let written = self.slots.iter().filter(|slot| slot.line.written);

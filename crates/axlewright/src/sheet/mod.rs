@@ -35,13 +35,13 @@ pub use schema::schema;
 pub use sensitivity::{Chance, Sensitivity};
 pub use what_if::{Axis, Progress, WhatIf};
 
-use crate::base::document::{Collector, Document, Spot, Tree, bare, wanted};
+use crate::base::document::{Collector, Document, NONE, PARTS, Spot, Tree, bare, wanted};
 use crate::base::section::{Content, Finding, Line, Section};
 use crate::base::text::{self, System, Tolerance, did_you_mean, nearest, shortened, unknown_key};
 use crate::units::Kind;
 use crate::{Error, Result};
 use graph::{Graph, Slot};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// Version of the document that this library reads and writes.
 pub const VERSION: u32 = 1;
@@ -52,6 +52,8 @@ pub struct Sheet {
     name: String,
     notes: String,
     values: BTreeMap<Slot, Written>,
+    /// Lines and tables of which the sheet says that there is none.
+    none: BTreeSet<&'static str>,
 }
 
 /// What stands on one line.
@@ -163,32 +165,72 @@ impl Sheet {
         &self.name
     }
 
-    /// Writes a line as a document would: `"225 lbf/in +/- 3 %"`.
+    /// Writes a line as a document would: `"225 lbf/in +/- 3 %"`. `"none"` says of a line or a table that there is no such part; until a
+    /// finding can say that it does not apply, that counts as missing.
     pub fn set(&mut self, path: &str, text: &str) -> Result<()> {
+        let choice = Graph::get().slot(path).is_some_and(|slot| chooses(slot, text));
+        if text == NONE && !choice {
+            return self.set_none(path);
+        }
         let slot = writable(path)?;
         let written = written(slot, &spot_of(slot, text))?;
         if let Some((before, _)) = neighbours(path).0.filter(|(_, known)| !self.values.contains_key(known)) {
             return Err(Error::document(path, out_of_order(&before)));
         }
+        if let Some(table) = self.none_around(path).filter(|table| *table != path) {
+            return Err(Error::document(
+                path,
+                format!("the sheet says that there is no `{table}`: take that out first"),
+            ));
+        }
+        self.none.remove(path);
         self.values.insert(slot, written);
         Ok(())
     }
 
+    fn set_none(&mut self, path: &str) -> Result<()> {
+        let Some(part) = Graph::get().part(path) else {
+            writable(path)?;
+            return Err(Error::document(shortened(path), NO_NONE));
+        };
+        let inside = |line: &&str| line.strip_prefix(part).is_some_and(|rest| rest.starts_with('.'));
+        if let Some(line) = self.paths().find(inside) {
+            return Err(Error::document(part, format!("{line} is written: take it out first")));
+        }
+        if let Some(slot) = Graph::get().slot(part) {
+            self.values.remove(&slot);
+        }
+        self.none.insert(part);
+        Ok(())
+    }
+
+    /// What the sheet says that there is none of, on this path or on a table around it.
+    fn none_around(&self, path: &str) -> Option<&'static str> {
+        self.none
+            .iter()
+            .copied()
+            .find(|none| path.strip_prefix(none).is_some_and(|rest| rest.is_empty() || rest.starts_with('.')))
+    }
+
     /// Takes a line out.
     pub fn remove(&mut self, path: &str) -> Result<()> {
+        if self.none.remove(path) {
+            return Ok(());
+        }
         let slot = writable(path)?;
         if let Some((after, _)) = neighbours(path).1.filter(|(_, known)| self.values.contains_key(known)) {
-            return Err(Error::document(
-                path,
-                format!("the places of a list end with the last: {after} is written"),
-            ));
+            let message = format!("the places of a list end with the last: {after} is written");
+            return Err(Error::document(path, message));
         }
         self.values.remove(&slot);
         Ok(())
     }
 
-    /// The text of a line, if it is written.
+    /// The text of a line, if it is written; `none` if the sheet says that there is no such part.
     pub fn get(&self, path: &str) -> Result<Option<String>> {
+        if self.none.contains(path) {
+            return Ok(Some(NONE.to_owned()));
+        }
         let slot = writable(path)?;
         Ok(self.values.get(&slot).map(|written| written.text.to_string()))
     }
@@ -198,9 +240,9 @@ impl Sheet {
         Ok(Graph::get().info(line_of(path)?).kind())
     }
 
-    /// The paths of the lines that are written.
+    /// The paths of the lines that are written, then those of which the sheet says that there is none.
     pub fn paths(&self) -> impl Iterator<Item = &'static str> {
-        self.values.keys().map(|slot| Graph::get().info(*slot).path)
+        self.values.keys().map(|slot| Graph::get().info(*slot).path).chain(self.none.iter().copied())
     }
 
     fn read(&mut self, folder: &str, key: &str, spot: &Spot, faults: &mut Collector<'_>) {
@@ -218,6 +260,17 @@ impl Sheet {
         if faults.is_full() {
             return;
         }
+        if spot.value == Tree::Text(NONE.to_owned())
+            && !graph.slot(path).is_some_and(|slot| chooses(slot, NONE))
+        {
+            if let Some(part) = graph.part(path) {
+                self.none.insert(part);
+                return;
+            }
+            if graph.is_folder(path) || graph.slot(path).is_some() {
+                return faults.add(spot.at, Error::document(path, NO_NONE));
+            }
+        }
         if let Some(slot) = graph.slot(path).filter(|slot| graph.info(*slot).line.written) {
             match written(slot, spot) {
                 Ok(written) => drop(self.values.insert(slot, written)),
@@ -229,7 +282,7 @@ impl Sheet {
             let path = shortened(path);
             return faults.add(spot.key_at, Error::document(path.as_str(), unknown(folder, &path)));
         }
-        let list = graph.slot(&format!("{path}[0]")).is_some() || graph.is_folder(&format!("{path}[0]"));
+        let list = graph.is_list(path);
         match &spot.value {
             Tree::List(items) if list => {
                 for (place, item) in items.iter().enumerate() {
@@ -301,6 +354,15 @@ fn neighbours(path: &str) -> (Neighbour, Neighbour) {
         Graph::get().slot(&path).map(|slot| (path, slot))
     };
     (place.checked_sub(1).and_then(at), at(place + 1))
+}
+
+/// What is said of "none" on a list or in one.
+const NO_NONE: &str =
+    "`none` stands on a line or a table, not on a list or in one; leave out what is not there";
+
+/// Whether a line is a choice that has this word.
+fn chooses(slot: Slot, word: &str) -> bool {
+    matches!(Graph::get().info(slot).line.content, Content::Choice(words) if words.contains(&word))
 }
 
 /// The path of a key in a folder.
@@ -423,7 +485,7 @@ fn from_table(tree: &Tree) -> core::result::Result<String, String> {
         }
     }
     let (Some(value), Some(unit)) = (value, unit) else {
-        return Err("a quantity as a table has `value` and `unit`".to_owned());
+        return Err(PARTS.to_owned());
     };
     Ok(match tolerance {
         None => format!("{value} {unit}"),

@@ -29,6 +29,9 @@ pub struct PriceList {
     pub parts: Vec<Candidate>,
 }
 
+/// What a price list says of a part itself.
+const OWN: [&str; 4] = ["part", "kind", "cost", "mass"];
+
 impl PriceList {
     /// Reads a table with commas: a first row with `part`, `kind`, `cost`, `mass` and paths of the sheet, then a part a row. An empty
     /// cell writes nothing.
@@ -56,10 +59,19 @@ impl PriceList {
                     .add(Some(0), Error::document(wanted, "the first row of a price list names this column"));
             }
         }
+        let mut from = 0;
+        for head in &heads {
+            from += text.get(from..).and_then(|rest| rest.find(head.as_str())).unwrap_or(0);
+            if let (false, Err(error)) = (OWN.contains(&head.as_str()), super::writable(head)) {
+                faults.add(Some(from), error);
+            }
+            from += head.len();
+        }
         let mut parts = Vec::new();
         let mut values = 0;
+        let heads_are_wrong = !faults.is_empty();
         for record in reader.records() {
-            if faults.is_full() || (parts.is_empty() && !faults.is_empty()) {
+            if faults.is_full() || heads_are_wrong {
                 break;
             }
             let record = match record {

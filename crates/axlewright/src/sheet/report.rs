@@ -5,6 +5,7 @@ use super::contradiction::Contradiction;
 use super::graph::{Graph, MarginSlots, Slot};
 use super::{Sheet, Text, quoted};
 use crate::Verdict;
+use crate::base::document::NONE;
 use crate::base::section::Content;
 use crate::base::text::{System, print};
 use crate::base::work::Entry;
@@ -20,6 +21,9 @@ pub(super) fn nested(sheet: &Sheet) -> Map<String, Value> {
             Text::Number(number) => Value::from(*number),
         };
         place(&mut root, Graph::get().info(*slot).path, value);
+    }
+    for path in &sheet.none {
+        place(&mut root, path, Value::from(NONE));
     }
     root
 }
@@ -249,6 +253,13 @@ impl Assessment {
         if !missing.needs.is_empty() {
             said.push(format!("needs {} to answer \"{}\"", missing.needs.join(", "), answer.question));
         }
+        let mut none: Vec<&str> =
+            missing.needs.iter().filter_map(|path| self.sheet.none_around(path)).collect();
+        none.dedup();
+        said.extend(
+            none.iter()
+                .map(|part| format!("the sheet says that there is no {part}, which still counts as missing")),
+        );
         said.extend(missing.refused.iter().map(|(path, why)| format!("{path} has no value: {why}")));
         if said.is_empty() {
             said.push(format!("\"{}\" has no answer", answer.question));

@@ -5,8 +5,8 @@ use super::{VERSION, lines};
 use crate::base::section::{Content, Line};
 use serde_json::{Map, Value, json};
 
-/// What may follow a number or come before it; a digit or a fraction is in every quantity.
-const QUANTITY: &str = "[0-9¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞]";
+/// A digit or a fraction is in every quantity, or there is none.
+const QUANTITY: &str = "^none$|[0-9¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞]";
 
 /// The JSON Schema of a build sheet, as text.
 ///
@@ -15,7 +15,7 @@ const QUANTITY: &str = "[0-9¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞]
 /// assert!(schema.contains("https://json-schema.org/draft/2020-12/schema"));
 /// ```
 pub fn schema() -> String {
-    let mut root = table();
+    let mut root = entry();
     let mut put = |key: &str, value: Value| root["properties"][key] = value;
     put("version", json!({ "const": VERSION, "description": "version of the document" }));
     put("name", json!({ "type": "string", "description": "what the vehicle is called" }));
@@ -48,24 +48,34 @@ pub fn schema() -> String {
     format!("{root:#}\n")
 }
 
-fn table() -> Value {
+/// A place of a list.
+fn entry() -> Value {
     json!({ "type": "object", "additionalProperties": false, "properties": Map::new() })
+}
+
+/// A table, or that there is no such part.
+fn table() -> Value {
+    json!({ "type": ["object", "string"], "pattern": "^none$", "additionalProperties": false, "properties": Map::new() })
 }
 
 /// Puts a line where the words of its path lead.
 fn place(folder: &mut Value, words: &[&str], line: &Line) {
     let Some((word, rest)) = words.split_first() else { return };
     let key = word.trim_end_matches("[]");
-    let entry = &mut folder["properties"][key];
-    if entry.is_null() {
-        let inner = if rest.is_empty() { leaf(line) } else { table() };
-        *entry = if *word == key {
+    let node = &mut folder["properties"][key];
+    if node.is_null() {
+        let inner = match (rest.is_empty(), *word == key) {
+            (true, _) => leaf(line),
+            (false, true) => table(),
+            (false, false) => entry(),
+        };
+        *node = if *word == key {
             inner
         } else {
             json!({ "type": "array", "maxItems": line.places, "items": inner })
         };
     }
-    if *word == key { place(entry, rest, line) } else { place(&mut entry["items"], rest, line) }
+    if *word == key { place(node, rest, line) } else { place(&mut node["items"], rest, line) }
 }
 
 fn leaf(line: &Line) -> Value {
@@ -78,7 +88,13 @@ fn leaf(line: &Line) -> Value {
             let shape = if kind.name == "Ratio" { "ratio" } else { "quantity" };
             json!({ "description": described(kind.words), "$ref": format!("#/$defs/{shape}") })
         }
-        Content::Choice(words) => json!({ "description": line.meaning, "enum": words }),
+        Content::Choice(words) => {
+            let mut words = words.to_vec();
+            if !words.contains(&"none") {
+                words.push("none");
+            }
+            json!({ "description": line.meaning, "enum": words })
+        }
         Content::Marking(_) => json!({ "description": line.meaning, "type": "string", "minLength": 1 }),
     }
 }

@@ -680,7 +680,10 @@ impl Output {
         if let Some(slot) = graph.slot(path) {
             let info = graph.info(slot);
             if info.kind().is_none() {
-                return Err(Error::document(path, "this line is no quantity: it cannot be an output".to_owned()));
+                return Err(Error::document(
+                    path,
+                    "this line is no quantity: it cannot be an output".to_owned(),
+                ));
             }
             return Ok(Output::Line { name: info.path, slot });
         }
@@ -745,8 +748,9 @@ pub(super) fn slots_of(output: &str) -> Result<Vec<Slot>> {
 /// The kind of an output that is a number.
 pub(super) fn kind_of(output: &str) -> Result<&'static Kind> {
     let read = Output::read(output)?;
-    read.kind()
-        .ok_or_else(|| Error::document(output, "a verdict is a word: write `= meets` or `= tight`".to_owned()))
+    read.kind().ok_or_else(|| {
+        Error::document(output, "a verdict is a word: write `= meets` or `= tight`".to_owned())
+    })
 }
 
 #[cfg(test)]

@@ -49,6 +49,8 @@ pub struct Stopped {
 
 impl crate::base::Sealed for BumpStop {}
 impl Model for BumpStop {
+    const KEEPS_TOLERANCES: bool = true;
+
     fn check(&self) -> Result<()> {
         self.curve().map(drop)
     }

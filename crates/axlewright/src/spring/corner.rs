@@ -1,5 +1,5 @@
 use super::{natural_frequency, static_deflection, wheel_rate};
-use crate::base::document::{Model, Value};
+use crate::base::document::{Model, Stated, Value};
 use crate::base::table::{Cell, Columns, Table};
 use crate::units::{
     Acceleration, Angle, Force, Frequency, Length, LinearStiffness, Mass, Ratio, STANDARD_GRAVITY,
@@ -22,7 +22,7 @@ use crate::{Result, Verdict, valid};
 /// - `droop_length` — `L_d`, between the spring's seats with the wheel hanging at full droop on its fully open damper, the adjuster where it will be
 /// - `damper_stroke` — `h`, of the damper, fully open less fully closed, bump rubbers on its rod left aside
 /// - `damper_motion_ratio` — `r_d`, shortening of the damper over travel of the wheel; that of the spring where it is missing, as on a coil-over
-/// - `bump_stop_travel` — `b`, travel of the wheel from full droop until the bump stop is touched, measured with the spring out; leave it out where there is no bump stop
+/// - `bump_stop_travel` — `b`, travel of the wheel from full droop until the bump stop is touched, measured with the spring out; `"none"` where there is no bump stop; left out, the bump travel holds without one
 /// - `bump_tight_below` — wheel travel that is wanted in bump; with less the verdict is `tight`, with less than nothing `short`
 /// - `droop_tight_below` — wheel travel that is wanted in droop
 /// - `spring_tight_below` — margin that is wanted along the spring: before coil bind, and of preload at full droop
@@ -62,8 +62,8 @@ pub struct Corner {
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub damper_motion_ratio: Option<Value<Ratio>>,
     /// Travel of the wheel from full droop until the bump stop is touched.
-    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub bump_stop_travel: Option<Value<Length>>,
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Stated::is_unknown"))]
+    pub bump_stop_travel: Stated<Value<Length>>,
     /// Wheel travel that is wanted in bump.
     pub bump_tight_below: Value<Length>,
     /// Wheel travel that is wanted in droop.
@@ -162,11 +162,11 @@ impl Corner {
     ///
     /// # Example
     /// ```
-    /// use axlewright::{Model, Value, Verdict, spring::*, units::*};
+    /// use axlewright::{Model, Stated, Value, Verdict, spring::*, units::*};
     /// let corner = Corner {
     ///     rate: Value::parse("450 lbf/in")?, free_length: Value::parse("320 mm")?, solid_length: Value::parse("165 mm")?,
     ///     minimum_gap: Value::parse("15 mm")?, motion_ratio: Value::new(Ratio::of::<one>(0.6)), sprung_mass: Value::parse("420 kg")?,
-    ///     droop_length: Value::parse("300 mm")?, damper_stroke: Value::parse("110 mm")?, damper_motion_ratio: None, bump_stop_travel: None,
+    ///     droop_length: Value::parse("300 mm")?, damper_stroke: Value::parse("110 mm")?, damper_motion_ratio: None, bump_stop_travel: Stated::Unknown,
     ///     bump_tight_below: Value::parse("60 mm")?, droop_tight_below: Value::parse("60 mm")?, spring_tight_below: Value::parse("5 mm")?,
     /// }.checked()?;
     /// let on = corner.at_ride_height()?;
@@ -306,7 +306,7 @@ mod tests {
             droop_length: length(300.0),
             damper_stroke: length(96.0),
             damper_motion_ratio: Some(Value::new(Ratio::of::<one>(0.4))),
-            bump_stop_travel: Some(length(220.0)),
+            bump_stop_travel: Stated::Given(length(220.0)),
             bump_tight_below: length(60.0),
             droop_tight_below: length(160.0),
             spring_tight_below: length(20.0),
@@ -336,23 +336,25 @@ mod tests {
 
     #[test]
     fn what_ends_first_is_named_and_its_verdict_follows() {
-        let damper = Corner { bump_stop_travel: None, ..corner() }.at_ride_height().unwrap();
+        let damper = Corner { bump_stop_travel: Stated::Unknown, ..corner() }.at_ride_height().unwrap();
         assert_eq!((damper.ends_first.as_str(), damper.bump_verdict), ("damper closed", Verdict::Meets));
         assert_relative_eq!(damper.bump_left.in_::<mm>(), 80.0, max_relative = 1e-12);
-        let wanted = Corner { bump_tight_below: length(81.0), bump_stop_travel: None, ..corner() };
+        let wanted = Corner { bump_tight_below: length(81.0), bump_stop_travel: Stated::Unknown, ..corner() };
         assert_eq!(wanted.at_ride_height().unwrap().bump_verdict, Verdict::Tight);
-        let standing = Corner { bump_stop_travel: Some(length(159.0)), ..corner() }.at_ride_height().unwrap();
+        let standing =
+            Corner { bump_stop_travel: Stated::Given(length(159.0)), ..corner() }.at_ride_height().unwrap();
         assert_eq!((standing.ends_first.as_str(), standing.bump_verdict), ("bump stop", Verdict::Short));
     }
 
     #[test]
     fn coils_that_bind_before_the_damper_closes_are_short() {
-        let bound = Corner { damper_stroke: length(120.0), bump_stop_travel: None, ..corner() };
+        let bound = Corner { damper_stroke: length(120.0), bump_stop_travel: Stated::Unknown, ..corner() };
         let on = bound.at_ride_height().unwrap();
         assert_eq!((on.ends_first.as_str(), on.bind_verdict), ("coil bind", Verdict::Short));
         assert_relative_eq!(on.bind_margin.in_::<mm>(), -10.0, max_relative = 1e-12);
         // A bump stop that is touched earlier gives way: it does not save the coils.
-        let stopped = Corner { bump_stop_travel: Some(length(220.0)), ..bound }.at_ride_height().unwrap();
+        let stopped =
+            Corner { bump_stop_travel: Stated::Given(length(220.0)), ..bound }.at_ride_height().unwrap();
         assert_eq!((stopped.ends_first.as_str(), stopped.bind_verdict), ("bump stop", Verdict::Short));
     }
 
@@ -376,7 +378,7 @@ mod tests {
 
     #[test]
     fn a_damper_without_a_ratio_of_its_own_has_that_of_the_spring() {
-        let shared = Corner { damper_motion_ratio: None, bump_stop_travel: None, ..corner() };
+        let shared = Corner { damper_motion_ratio: None, bump_stop_travel: Stated::Unknown, ..corner() };
         let own = Corner { damper_motion_ratio: Some(shared.motion_ratio.clone()), ..shared.clone() };
         assert_eq!(shared.at_ride_height(), own.at_ride_height());
     }
@@ -392,7 +394,7 @@ mod tests {
             ("sprung_mass", Corner { sprung_mass: Value::new(Mass::from_si(f64::NAN)), ..full.clone() }),
             ("droop_length", Corner { droop_length: length(150.0), ..full.clone() }),
             ("damper_stroke", Corner { damper_stroke: length(0.0), ..full.clone() }),
-            ("bump_stop_travel", Corner { bump_stop_travel: Some(length(-5.0)), ..full.clone() }),
+            ("bump_stop_travel", Corner { bump_stop_travel: Stated::Given(length(-5.0)), ..full.clone() }),
             ("spring_tight_below", Corner { spring_tight_below: length(-5.0), ..full.clone() }),
         ];
         for (field, corner) in wrong {
@@ -431,7 +433,7 @@ mod tests {
         #[test]
         fn the_least_limit_ends_the_travel(stroke in 1.0..200.0, stop in 0.0..400.0, gap in 0.0..80.0) {
             let one = Corner {
-                damper_stroke: length(stroke), bump_stop_travel: Some(length(stop)), minimum_gap: length(gap), ..corner()
+                damper_stroke: length(stroke), bump_stop_travel: Stated::Given(length(stop)), minimum_gap: length(gap), ..corner()
             };
             let on = one.at_ride_height().unwrap();
             let full = (on.sag + on.bump_left).in_::<mm>();
@@ -444,7 +446,7 @@ mod tests {
                 prop_assert!(name != on.ends_first || left < 1e-9, "{name} {left}");
             }
             // The coils end first without a bump stop exactly where the damper does not save them.
-            let bare = Corner { bump_stop_travel: None, ..one }.at_ride_height().unwrap();
+            let bare = Corner { bump_stop_travel: Stated::Unknown, ..one }.at_ride_height().unwrap();
             let margin = bare.bind_margin.si();
             prop_assert!(margin.abs() < 1e-12 || (bare.ends_first == "coil bind") == (margin < 0.0));
         }

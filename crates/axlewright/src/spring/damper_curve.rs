@@ -64,6 +64,8 @@ pub struct DampingAt {
 
 impl crate::base::Sealed for DamperCurve {}
 impl Model for DamperCurve {
+    const KEEPS_TOLERANCES: bool = true;
+
     fn check(&self) -> Result<()> {
         self.curve().map(drop)
     }

@@ -52,6 +52,8 @@ pub struct CompressedCoil {
 
 impl crate::base::Sealed for ProgressiveCoil {}
 impl Model for ProgressiveCoil {
+    const KEEPS_TOLERANCES: bool = true;
+
     fn check(&self) -> Result<()> {
         self.curve().map(drop)
     }

@@ -1,5 +1,5 @@
 use super::series_rate;
-use crate::base::document::{Model, Value};
+use crate::base::document::{Model, Stated, Value};
 use crate::base::table::{Cell, Columns, Table};
 use crate::units::{Force, Length, LinearStiffness};
 use crate::{Error, Result, valid};
@@ -29,8 +29,8 @@ pub struct Stack {
     /// In any order.
     pub springs: Vec<StackedSpring>,
     /// Length that does not change.
-    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub spacers: Option<Value<Length>>,
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Stated::is_unknown"))]
+    pub spacers: Stated<Value<Length>>,
 }
 
 /// One spring of a stack.
@@ -99,6 +99,8 @@ pub struct FirstClosed {
 
 impl crate::base::Sealed for Stack {}
 impl Model for Stack {
+    const KEEPS_TOLERANCES: bool = true;
+
     fn check(&self) -> Result<()> {
         if !(2..=20).contains(&self.springs.len()) {
             return Err(Error::Length {
@@ -130,7 +132,7 @@ impl Stack {
     ///
     /// # Example
     /// ```
-    /// use axlewright::{Model, Value, spring::*, units::*};
+    /// use axlewright::{Model, Stated, Value, spring::*, units::*};
     /// let spring = |name: &str, rate: &str, free: &str, solid: &str| -> axlewright::Result<StackedSpring> {
     ///     Ok(StackedSpring {
     ///         name: name.to_owned(), rate: Value::parse(rate)?, free_length: Value::parse(free)?, solid_length: Value::parse(solid)?,
@@ -138,7 +140,7 @@ impl Stack {
     /// };
     /// let stack = Stack {
     ///     springs: vec![spring("tender", "30 N/mm", "100 mm", "40 mm")?, spring("main", "60 N/mm", "250 mm", "130 mm")?],
-    ///     spacers: None,
+    ///     spacers: Stated::Unknown,
     /// }.checked()?;
     /// let on = stack.under_load(Force::of::<N>(3000.0))?;
     /// assert_eq!(format!("{:.0} mm, {:.0} N/mm", on.deflection.in_::<mm>(), on.rate.in_::<N_mm>()), "110 mm, 60 N/mm");
@@ -378,7 +380,7 @@ mod tests {
                 spring("helper", 5.0, 120.0, 20.0),
                 spring("tender", 30.0, 100.0, 40.0),
             ],
-            spacers: Some(Value::new(Length::of::<mm>(12.0))),
+            spacers: Stated::Given(Value::new(Length::of::<mm>(12.0))),
         }
     }
 
@@ -423,7 +425,7 @@ mod tests {
     fn what_closes_together_is_no_crossover() {
         let alike = Stack {
             springs: vec![spring("a", 7.0, 43.0, 10.0), spring("b", 21.0, 21.0, 10.0)],
-            spacers: None,
+            spacers: Stated::Unknown,
         };
         assert!(alike.closes_first().unwrap_err().to_string().contains("same load"));
         let mut third = alike.clone();
@@ -437,15 +439,18 @@ mod tests {
     fn what_cannot_be_is_refused_by_name() {
         let with = |changed: StackedSpring| Stack {
             springs: vec![spring("main", 60.0, 250.0, 130.0), changed],
-            spacers: None,
+            spacers: Stated::Unknown,
         };
         for (name, wrong) in [
-            ("springs", Stack { springs: vec![spring("alone", 60.0, 250.0, 130.0)], spacers: None }),
+            (
+                "springs",
+                Stack { springs: vec![spring("alone", 60.0, 250.0, 130.0)], spacers: Stated::Unknown },
+            ),
             ("springs[1] (soft): rate", with(spring("soft", 0.0, 100.0, 40.0))),
             ("springs[1] (long): free_length", with(spring("long", 9.0, 1e300, 40.0))),
             ("springs[1] (flat): free_length", with(spring("flat", 9.0, 40.0, 40.0))),
             ("springs[1] (none): solid_length", with(spring("none", 9.0, 40.0, f64::NAN))),
-            ("spacers", Stack { spacers: Some(Value::new(Length::from_si(-1.0))), ..three() }),
+            ("spacers", Stack { spacers: Stated::Given(Value::new(Length::from_si(-1.0))), ..three() }),
         ] {
             let message = wrong.check().unwrap_err().to_string();
             assert!(message.starts_with(name), "{message}");
@@ -458,7 +463,7 @@ mod tests {
         #[test]
         fn of_two_springs_it_is_the_crossover(a in 1.0f64..500.0, s in 1.0f64..300.0, b in 1.0f64..500.0, t in 1.0f64..300.0) {
             prop_assume!((a * s / (b * t) - 1.0).abs() > 1e-9);
-            let stack = Stack { springs: vec![spring("a", a, s + 50.0, 50.0), spring("b", b, t + 50.0, 50.0)], spacers: None };
+            let stack = Stack { springs: vec![spring("a", a, s + 50.0, 50.0), spring("b", b, t + 50.0, 50.0)], spacers: Stated::Unknown };
             let [rate_a, rate_b] = [a, b].map(LinearStiffness::of::<N_mm>);
             let [travel_a, travel_b] = [s, t].map(Length::of::<mm>);
             let (first, on) = (stack.closes_first().unwrap(), series_crossover(rate_a, travel_a, rate_b, travel_b).unwrap());

@@ -6,7 +6,7 @@ use super::wheel_position::{
     self, Changing, Independent, Mounting, Parts, Ready, TravelRange, Upper, WheelPosition,
 };
 use crate::Result;
-use crate::base::document::Model;
+use crate::base::document::{Model, Stated};
 use crate::base::table::Table;
 use crate::units::{Angle, Length};
 
@@ -54,14 +54,14 @@ pub struct DoubleWishbone {
     /// At ride height.
     pub wheel: Wheel,
     /// Spring and damper.
-    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub coil_over: Option<CoilOver>,
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Stated::is_unknown"))]
+    pub coil_over: Stated<CoilOver>,
     /// Along the axis of an arm.
-    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub torsion_bar: Option<TorsionBar>,
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Stated::is_unknown"))]
+    pub torsion_bar: Stated<TorsionBar>,
     /// One end of the bar.
-    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub anti_roll_bar: Option<AntiRollBar>,
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Stated::is_unknown"))]
+    pub anti_roll_bar: Stated<AntiRollBar>,
     /// What braking asks.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub braking: Option<Braking>,
@@ -101,7 +101,7 @@ impl Independent for DoubleWishbone {
         let arm = &mut self.upper_arm;
         let mut points = vec![&mut arm.front_pivot, &mut arm.rear_pivot, &mut arm.ball_joint];
         let mut spring = None;
-        if let Some(on) = &mut self.coil_over {
+        if let Stated::Given(on) = &mut self.coil_over {
             points.push(&mut on.lower_eye);
             points.extend(on.spring_seats.as_mut().map(|seats| &mut seats.lower));
             spring = on.spring.as_mut();
@@ -121,6 +121,8 @@ impl Independent for DoubleWishbone {
 
 impl crate::base::Sealed for DoubleWishbone {}
 impl Model for DoubleWishbone {
+    const KEEPS_TOLERANCES: bool = true;
+
     fn check(&self) -> Result<()> {
         Ready::new(self.parts()).map(drop)
     }
@@ -180,7 +182,7 @@ impl DoubleWishbone {
     ///
     /// # Example
     /// ```
-    /// use axlewright::{Model, Value, suspension::*, units::*};
+    /// use axlewright::{Model, Stated, Value, suspension::*, units::*};
     /// let at = |x: f64, y: f64, z: f64| Point::new(Length::of::<mm>(x), Length::of::<mm>(y), Length::of::<mm>(z));
     /// let dunlin = DoubleWishbone {
     ///     axle: Axle::Front,
@@ -191,7 +193,7 @@ impl DoubleWishbone {
     ///         centre: at(0.0, 770.0, 345.0), camber: Value::new(Angle::of::<deg>(-0.5)), toe: Value::new(Angle::of::<deg>(0.1)),
     ///         loaded_radius: Value::new(Length::of::<mm>(335.0)),
     ///     },
-    ///     coil_over: None, torsion_bar: None, anti_roll_bar: None, braking: None, driving: None, joint_limits: None,
+    ///     coil_over: Stated::Unknown, torsion_bar: Stated::Unknown, anti_roll_bar: Stated::Unknown, braking: None, driving: None, joint_limits: None,
     /// }.checked()?;
     /// let bump = dunlin.at(Length::of::<mm>(40.0), Length::of::<mm>(0.0))?;
     /// assert_eq!(format!("{:.2} deg", bump.camber.in_::<deg>()), "-1.74 deg");
@@ -377,7 +379,7 @@ mod tests {
                 toe: Value::new(Angle::of::<deg>(0.1)),
                 loaded_radius: length(0.32),
             },
-            coil_over: Some(CoilOver {
+            coil_over: Stated::Given(CoilOver {
                 body_eye: point([-0.01, 0.46, 0.72]),
                 lower_eye: point([-0.005, 0.6, 0.262]),
                 carried_by: Carrier::LowerArm,
@@ -394,8 +396,8 @@ mod tests {
                     gas_force: Some(Value::new(Force::from_si(150.0))),
                 }),
             }),
-            torsion_bar: None,
-            anti_roll_bar: Some(AntiRollBar {
+            torsion_bar: Stated::Unknown,
+            anti_roll_bar: Stated::Given(AntiRollBar {
                 link_eye: point([0.03, 0.66, 0.26]),
                 carried_by: Carrier::LowerArm,
                 lever_end: point([0.04, 0.65, 0.42]),
@@ -422,7 +424,7 @@ mod tests {
             wheel: p.wheel.centre.vector(),
         };
         let linkage = Linkage::new(&p.lower_arm, &Above::Arm(&p.upper_arm), &drawn)?;
-        let Some(bar) = &p.anti_roll_bar else { return Ok(linkage) };
+        let Stated::Given(bar) = &p.anti_roll_bar else { return Ok(linkage) };
         linkage.with_bar(
             bar.link_eye.vector(),
             bar.carried_by,
@@ -441,7 +443,7 @@ mod tests {
 
     fn on_all(carrier: Carrier) -> DoubleWishbone {
         let mut model = wishbone(FRONT);
-        if let Some(coil_over) = &mut model.coil_over {
+        if let Stated::Given(coil_over) = &mut model.coil_over {
             coil_over.carried_by = carrier;
         }
         model
@@ -534,7 +536,7 @@ mod tests {
         let ([a, b, c], [d, e, f]) = (arm(0.55), arm(0.2));
         let points = [a, b, c, d, e, f, [0.12, 0.4, 0.3], [0.12, 0.7, 0.3], [0.0, 0.75, 0.32]];
         let mut model = wishbone(points);
-        (model.coil_over, model.anti_roll_bar) = (None, None);
+        (model.coil_over, model.anti_roll_bar) = (Stated::Unknown, Stated::Unknown);
         let rest = model.at(metres(0.0), metres(0.0)).unwrap();
         assert!(rest.front_view_centre_y.si().abs() > 1e12 && rest.side_view_centre_x.si().abs() > 1e12);
         assert!(rest.roll_centre_height.si().abs() < 1e-15);
@@ -616,7 +618,7 @@ mod tests {
     #[test]
     fn beyond_its_range_the_refusal_says_which_link_and_how_far() {
         let mut model = wishbone(FRONT);
-        (model.coil_over, model.anti_roll_bar) = (None, None);
+        (model.coil_over, model.anti_roll_bar) = (Stated::Unknown, Stated::Unknown);
         for rack in [-0.03, 0.0, 0.03] {
             let range = model.travel_range(metres(rack)).unwrap();
             for (limit, end) in [(range.droop.si(), range.droop_end), (range.bump.si(), range.bump_end)] {
@@ -735,7 +737,7 @@ mod tests {
         assert!((of("caster")[1] - of("caster")[0]).abs() < 1e-6);
         assert!((of("toe")[1] - of("toe")[0]).abs() > 1e-5);
         assert_relative_eq!(of("wheel_x")[1] - of("wheel_x")[0], 0.02, max_relative = 1e-2);
-        bare.coil_over = None;
+        bare.coil_over = Stated::Unknown;
         assert!(bare.arch_move(metres(11.0), metres(0.0), metres(0.0), &[]).is_err());
     }
 
@@ -791,16 +793,17 @@ mod tests {
         ) {
             let mut model = wishbone(moved(&shifts));
             model.coil_over = on_all(carrier).coil_over;
-            if apart && let Some(coil_over) = &mut model.coil_over {
+            if apart && let Stated::Given(coil_over) = &mut model.coil_over {
                 coil_over.spring_seats = Some(SpringSeats {
                     body: point([0.03, 0.47, 0.71]), lower: point([0.02, 0.58, 0.3]), carried_by: carrier,
                 });
             }
-            model.torsion_bar = (carrier != Carrier::Upright).then(|| TorsionBar {
+            let bar = (carrier != Carrier::Upright).then(|| TorsionBar {
                 turned_by: carrier,
                 rate: Value::new(RotationalStiffness::from_si(2400.0)),
                 torque: Value::new(Torque::from_si(300.0)),
             });
+            model.torsion_bar = Stated::from(bar);
             let at = |z: f64| model.at(metres(z), metres(rack));
             let h = 2e-4;
             let (Ok(low), Ok(on), Ok(high)) = (at(travel - h), at(travel), at(travel + h)) else { return Ok(()) };
@@ -813,7 +816,7 @@ mod tests {
             prop_assert!(near(slope(|on| on.toe.si()) * BUMP, on.bump_steer.si(), 1e-7));
             prop_assert!(near(slope(|on| on.bar_angle.si()) * 0.24, on.bar_motion_ratio.si(), 1e-5));
             // Energy of coil, gas and torsion bar: its first derivative is the wheel's force, its second the wheel rate.
-            let twisted = model.torsion_bar.is_some();
+            let twisted = model.torsion_bar.is_given();
             let energy = |on: &WheelPosition| {
                 let (used, torque) = (on.spring_used.si().max(0.0), on.torsion_bar_torque.si());
                 let twist = if twisted { 0.5 * torque * torque / 2400.0 } else { 0.0 };
@@ -843,7 +846,7 @@ mod tests {
             }
             // The right wheel: every y changes its sign, the rack's travel too.
             let right = wishbone(FRONT.map(|[x, y, z]| [x, -y, z]));
-            let linkage = linkage(&DoubleWishbone { anti_roll_bar: None, ..right }).unwrap();
+            let linkage = linkage(&DoubleWishbone { anti_roll_bar: Stated::Unknown, ..right }).unwrap();
             let pose = linkage.at(travel, -rack).unwrap();
             prop_assert!((pose.wheel.at.y + one.wheel_y.si()).abs() < 1e-12);
             prop_assert!((pose.steering_axis.x / pose.steering_axis.z + one.caster.si().tan()).abs() < 1e-12);

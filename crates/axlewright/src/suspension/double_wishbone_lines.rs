@@ -2,7 +2,7 @@
 
 use super::wheel_position::{Independent, Parts, Ready};
 use super::{AntiRollBar, Arm, Axle, Carrier, CoilOver, DoubleWishbone, JointLimits, Point, TieRod, Wheel};
-use crate::base::document::Value;
+use crate::base::document::{Stated, Value};
 use crate::base::section::{Line, Several, Step, choice, joined, line, one_of, paths};
 use crate::units::{Angle, Length, Quantity};
 use crate::{Error, Result};
@@ -184,9 +184,9 @@ fn drawn(points: &[f64]) -> DoubleWishbone {
             toe: value(points[28]),
             loaded_radius: value(1.0),
         },
-        coil_over: None,
-        torsion_bar: None,
-        anti_roll_bar: None,
+        coil_over: Stated::Unknown,
+        torsion_bar: Stated::Unknown,
+        anti_roll_bar: Stated::Unknown,
         braking: None,
         driving: None,
         joint_limits: None,
@@ -243,7 +243,7 @@ fn on_coil_over(of: &[f64]) -> DoubleWishbone {
         spring_seats: None,
         damper: None,
     };
-    DoubleWishbone { coil_over: Some(coil_over), ..drawn(of) }
+    DoubleWishbone { coil_over: Stated::Given(coil_over), ..drawn(of) }
 }
 
 fn coil_over(of: &[f64], results: &mut [f64]) -> Result<()> {
@@ -270,7 +270,7 @@ pub(super) fn anti_roll_bar(of: &[f64]) -> AntiRollBar {
 
 /// With the bar, whose drop link may lock it too.
 fn on_bar(of: &[f64]) -> DoubleWishbone {
-    DoubleWishbone { anti_roll_bar: Some(anti_roll_bar(&of[29..])), ..drawn(of) }
+    DoubleWishbone { anti_roll_bar: Stated::Given(anti_roll_bar(&of[29..])), ..drawn(of) }
 }
 
 fn bar(of: &[f64], results: &mut [f64]) -> Result<()> {

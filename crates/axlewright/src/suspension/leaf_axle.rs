@@ -5,7 +5,7 @@ use super::leaf::{Bent, End, Half, Spring};
 use super::outline::{Outline, outlines};
 use super::parts::{Axle, Braking, Point, Wheel, refused, within};
 use super::vector::{Vector, vector};
-use crate::base::document::{Model, Value};
+use crate::base::document::{Model, Stated, Value};
 use crate::base::table::{Cell, Columns, Table};
 use crate::spring::{leaf_pack_rate, leaf_pack_stress};
 use crate::units::{Angle, Force, Length, LinearStiffness, Ratio, RotationalStiffness, Stress, Torque};
@@ -54,11 +54,11 @@ pub struct LeafAxle {
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub damper: Option<AxleDamper>,
     /// A helper coil, the left one at ride height.
-    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub coil_over: Option<AxleCoilOver>,
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Stated::is_unknown"))]
+    pub coil_over: Stated<AxleCoilOver>,
     /// The left end of the bar.
-    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub anti_roll_bar: Option<AxleBar>,
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Stated::is_unknown"))]
+    pub anti_roll_bar: Stated<AxleBar>,
     /// Above each spring seat to its bump stop, at ride height.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub bump_clearance: Option<Value<Length>>,
@@ -371,6 +371,8 @@ impl Pose {
 
 impl crate::base::Sealed for LeafAxle {}
 impl Model for LeafAxle {
+    const KEEPS_TOLERANCES: bool = true;
+
     fn check(&self) -> Result<()> {
         self.ready().map(drop)
     }
@@ -682,8 +684,8 @@ impl LeafAxle {
     fn carry(&mut self, by: Vector) {
         let mut on_axle = vec![&mut self.wheel.centre];
         on_axle.extend(self.damper.iter_mut().map(|damper| &mut damper.axle_eye));
-        on_axle.extend(self.coil_over.iter_mut().map(|coil_over| &mut coil_over.axle_eye));
-        if let Some(bar) = &mut self.anti_roll_bar {
+        on_axle.extend(self.coil_over.as_mut().into_iter().map(|coil_over| &mut coil_over.axle_eye));
+        if let Stated::Given(bar) = &mut self.anti_roll_bar {
             match bar.carried_by {
                 Mount::Axle => on_axle.extend([&mut bar.lever_end, &mut bar.lever_pivot]),
                 Mount::Body => on_axle.push(&mut bar.link_eye),
@@ -705,7 +707,7 @@ impl LeafAxle {
 
     /// The seats of a coil set so that it carries here what it carried before; a loose one keeps its gap.
     fn reseat(&mut self, before: &Pose, here: &Pose) {
-        let Some(coil_over) = &mut self.coil_over else { return };
+        let Stated::Given(coil_over) = &mut self.coil_over else { return };
         let strut = Strut::of(coil_over, before.eyes[0].value);
         let Some(spring) = &mut coil_over.spring else { return };
         let mut length = strut.length;
@@ -816,7 +818,7 @@ impl LeafAxle {
 
     /// Refuses a helper coil that cannot be.
     fn check_coil_over(&self) -> Result<()> {
-        let Some(coil_over) = &self.coil_over else { return Ok(()) };
+        let Stated::Given(coil_over) = &self.coil_over else { return Ok(()) };
         coil_over.check()?;
         if (coil_over.body_eye.vector() - coil_over.axle_eye.vector()).norm() < LEAST {
             return Err(refused("coil_over", "its eyes are nearer than 1 mm".to_owned()));
@@ -830,7 +832,7 @@ impl LeafAxle {
 
     /// Both levers of the bar.
     fn levers(&self) -> Result<Option<[Lever; 2]>> {
-        let Some(bar) = &self.anti_roll_bar else { return Ok(None) };
+        let Stated::Given(bar) = &self.anti_roll_bar else { return Ok(None) };
         bar.check()?;
         let centre = self.wheel.centre.vector();
         let middle = vector(centre.x, 0.0, centre.z);
@@ -1080,7 +1082,7 @@ impl Ready<'_> {
             lean,
             tilt,
         };
-        if let Some(coil_over) = &self.model.coil_over {
+        if let Stated::Given(coil_over) = &self.model.coil_over {
             for (place, side) in [1.0, -1.0].into_iter().enumerate() {
                 let apart = self.apart(&on, &coil_over.body_eye, &coil_over.axle_eye, side);
                 let eyes = norm(apart);
@@ -1214,7 +1216,8 @@ impl Ready<'_> {
             outline.push((shackle, vec![("pivot", vector(x, across, z)), ("eye", eye)]));
             outline.push((seat, vec![("axle", carried(vector(0.0, across, 0.0))), ("seat", on_axle)]));
             let dampers = model.damper.iter().map(|on| (damper, &on.body_eye, &on.axle_eye));
-            let coils = model.coil_over.iter().map(|on| (coil_over, &on.body_eye, &on.axle_eye));
+            let coils =
+                model.coil_over.as_ref().into_iter().map(|on| (coil_over, &on.body_eye, &on.axle_eye));
             for (part, body, axle) in dampers.chain(coils) {
                 let (body, axle) = (place(body.vector()), place(axle.vector()));
                 outline.push((part, vec![("body eye", body), ("axle eye", carried(axle - middle))]));
@@ -1418,7 +1421,7 @@ impl Ready<'_> {
 
     /// Motion ratios in heave and in roll of the coil-over on the left (0) or the right (1), and what it does.
     fn coil(&self, on: &Pose, place: usize) -> ([Ratio; 2], Strut) {
-        let Some(coil_over) = &self.model.coil_over else {
+        let Stated::Given(coil_over) = &self.model.coil_over else {
             return ([Ratio::from_si(f64::NAN); 2], Strut::unknown());
         };
         let eyes = on.eyes[place];
@@ -1645,8 +1648,8 @@ mod tests {
                 open_length: length(0.68),
                 closed_length: length(0.42),
             }),
-            coil_over: None,
-            anti_roll_bar: None,
+            coil_over: Stated::Unknown,
+            anti_roll_bar: Stated::Unknown,
             bump_clearance: Some(length(0.09)),
             pinion_angle: Some(Value::new(Angle::of::<deg>(3.0))),
             braking: Some(Braking {
@@ -1700,7 +1703,7 @@ mod tests {
     fn helped(mount: Mount) -> LeafAxle {
         let mut model = axle(ARCHED);
         model.damper = None;
-        model.coil_over = Some(AxleCoilOver {
+        model.coil_over = Stated::Given(AxleCoilOver {
             body_eye: place([0.05, 0.42, 0.85]),
             axle_eye: place([-0.04, 0.5, 0.45]),
             spring: Some(coil()),
@@ -1710,7 +1713,7 @@ mod tests {
                 gas_force: Some(Value::new(Force::from_si(150.0))),
             }),
         });
-        model.anti_roll_bar = Some(bar(mount));
+        model.anti_roll_bar = Stated::Given(bar(mount));
         model
     }
 
@@ -1774,13 +1777,13 @@ mod tests {
     fn an_upright_helper_counts_with_its_base_and_a_bar_with_that_of_its_links() {
         let mut model = flat(LeafForm::UniformStrength);
         model.damper = None;
-        model.coil_over = Some(AxleCoilOver {
+        model.coil_over = Stated::Given(AxleCoilOver {
             body_eye: place([0.0, 0.4, 0.85]),
             axle_eye: place([0.0, 0.4, 0.45]),
             spring: Some(CoilSpring { seat_offset: length(0.06), ..coil() }),
             damper: None,
         });
-        model.anti_roll_bar = Some(AxleBar {
+        model.anti_roll_bar = Stated::Given(AxleBar {
             carried_by: Mount::Body,
             link_eye: place([0.0, 0.6, 0.39]),
             lever_end: place([0.0, 0.6, 0.55]),

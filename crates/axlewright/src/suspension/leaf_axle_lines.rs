@@ -7,6 +7,7 @@ use super::parts::refused;
 use super::wheel_position::BUMP;
 use super::{Axle, AxleDamper, LeafAxle, LeafForm, LeafSpring, Leaves, Point, Wheel};
 use crate::Result;
+use crate::base::document::Stated;
 use crate::base::section::{
     Line, Several, Step, choice, derived, first, greatest, joined, line, one_of, own, paths,
 };
@@ -320,8 +321,8 @@ fn drawn(points: &[f64]) -> Result<LeafAxle> {
             leaves: None,
         },
         damper: None,
-        coil_over: None,
-        anti_roll_bar: None,
+        coil_over: Stated::Unknown,
+        anti_roll_bar: Stated::Unknown,
         bump_clearance: None,
         pinion_angle: None,
         braking: None,
@@ -434,7 +435,7 @@ fn bar(of: &[f64], results: &mut [f64]) -> Result<()> {
     let mut model = drawn(of)?;
     model.spring.rate = Some(value(STIFF));
     model.wheel.centre.y = value(of[21]);
-    model.anti_roll_bar = Some(bar_of(&of[22..]));
+    model.anti_roll_bar = Stated::Given(bar_of(&of[22..]));
     let on = model.ready()?.at(metres(0.0), level())?;
     results[0] = on.bar_motion_ratio.si();
     Ok(())

@@ -8,7 +8,7 @@ use super::outline::{Outline, outlines};
 use super::parts::{Axle, Wheel, refused};
 use super::vector::{Vector, vector};
 use super::wheel_position::{BUMP, TravelRange, centre};
-use crate::base::document::{Model, Value};
+use crate::base::document::{Model, Stated, Value};
 use crate::base::table::{Cell, Column, Columns, Rows, Table, Values, code};
 use crate::units::{Angle, Force, Length, LinearStiffness, Quantity, Ratio, RotationalStiffness, Torque};
 use crate::{Error, Result, valid};
@@ -53,17 +53,17 @@ pub struct LiveAxle {
     /// Along the vehicle.
     pub links: Vec<AxleLink>,
     /// Across the vehicle.
-    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub lateral_rod: Option<LateralRod>,
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Stated::is_unknown"))]
+    pub lateral_rod: Stated<LateralRod>,
     /// Across the vehicle, too.
-    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub watt: Option<WattLinkage>,
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Stated::is_unknown"))]
+    pub watt: Stated<WattLinkage>,
     /// Spring and damper, the left ones.
-    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub coil_over: Option<AxleCoilOver>,
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Stated::is_unknown"))]
+    pub coil_over: Stated<AxleCoilOver>,
     /// The left end of the bar.
-    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub anti_roll_bar: Option<AxleBar>,
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Stated::is_unknown"))]
+    pub anti_roll_bar: Stated<AxleBar>,
     /// Where it points.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub pinion: Option<Pinion>,
@@ -438,6 +438,8 @@ const OTHER_PARTS: [&str; 14] = [
 
 impl crate::base::Sealed for LiveAxle {}
 impl Model for LiveAxle {
+    const KEEPS_TOLERANCES: bool = true;
+
     fn check(&self) -> Result<()> {
         self.ready().map(|_| ())
     }
@@ -523,7 +525,7 @@ impl LiveAxle {
     ///
     /// # Example
     /// ```
-    /// use axlewright::{Model, Value, suspension::*, units::*};
+    /// use axlewright::{Model, Stated, Value, suspension::*, units::*};
     /// let at = |x: f64, y: f64, z: f64| Point::new(Length::of::<mm>(x), Length::of::<mm>(y), Length::of::<mm>(z));
     /// let link = |name: &str, body, axle| AxleLink {
     ///     name: name.to_owned(), fitted: Fitted::Pair, body, axle,
@@ -540,11 +542,11 @@ impl LiveAxle {
     ///         link("lower", at(-2090.0, 430.0, 310.0), at(-2630.0, 470.0, 265.0)),
     ///         link("upper", at(-2200.0, 360.0, 445.0), at(-2660.0, 390.0, 480.0)),
     ///     ],
-    ///     lateral_rod: Some(LateralRod {
+    ///     lateral_rod: Stated::Given(LateralRod {
     ///         body: at(-2760.0, 470.0, 390.0), axle: at(-2760.0, -500.0, 370.0),
     ///         body_bush: None, axle_bush: None, body_limit: None, axle_limit: None,
     ///     }),
-    ///     watt: None, coil_over: None, anti_roll_bar: None, pinion: None, pitching: None,
+    ///     watt: Stated::Unknown, coil_over: Stated::Unknown, anti_roll_bar: Stated::Unknown, pinion: None, pitching: None,
     /// }.checked()?;
     /// let leaning = dunlin.at(Length::of::<mm>(0.0), Angle::of::<deg>(3.0))?;
     /// assert_eq!(format!("{:.0} mm, {:.2}", leaning.roll_centre_height.in_::<mm>(), leaning.roll_steer.si()), "359 mm, 0.02");
@@ -624,17 +626,17 @@ impl LiveAxle {
         let mut after = self.clone();
         let mut on_axle = vec![&mut after.wheel.centre];
         on_axle.extend(after.links.iter_mut().map(|link| &mut link.axle));
-        on_axle.extend(after.lateral_rod.iter_mut().map(|rod| &mut rod.axle));
-        on_axle.extend(after.coil_over.iter_mut().map(|coil_over| &mut coil_over.axle_eye));
+        on_axle.extend(after.lateral_rod.as_mut().into_iter().map(|rod| &mut rod.axle));
+        on_axle.extend(after.coil_over.as_mut().into_iter().map(|coil_over| &mut coil_over.axle_eye));
         on_axle.extend(after.pinion.iter_mut().filter_map(|pinion| pinion.nose.as_mut()));
-        if let Some(watt) = &mut after.watt {
+        if let Stated::Given(watt) = &mut after.watt {
             let (upper, lower) = (&mut watt.upper_rod, &mut watt.lower_rod);
             match watt.carried_by {
                 Mount::Axle => on_axle.extend([&mut watt.pivot, &mut upper.crank, &mut lower.crank]),
                 Mount::Body => on_axle.extend([&mut upper.outer, &mut lower.outer]),
             }
         }
-        if let Some(bar) = &mut after.anti_roll_bar {
+        if let Stated::Given(bar) = &mut after.anti_roll_bar {
             match bar.carried_by {
                 Mount::Axle => on_axle.extend([&mut bar.lever_end, &mut bar.lever_pivot]),
                 Mount::Body => on_axle.push(&mut bar.link_eye),
@@ -688,7 +690,7 @@ impl LiveAxle {
         let (none, level) = (Length::from_si(0.0), Angle::from_si(0.0));
         let load = self.at(none, level)?.left_wheel_force;
         let changed = after.at(standing, level)?;
-        if let Some(coil_over) = &mut after.coil_over
+        if let Stated::Given(coil_over) = &mut after.coil_over
             && let Some(spring) = &mut coil_over.spring
         {
             let gas = coil_over.damper.as_ref().and_then(|damper| damper.gas_force.as_ref());
@@ -739,11 +741,11 @@ impl LiveAxle {
             let message = format!("{count} links, each of a pair counted: three or four are wanted");
             return Err(refused("links", message));
         }
-        if self.lateral_rod.is_some() && self.watt.is_some() {
+        if self.lateral_rod.is_given() && self.watt.is_given() {
             let message = "a lateral rod holds the axle sideways already: give one of the two";
             return Err(refused("watt", message.to_owned()));
         }
-        if count == 3 && self.lateral_rod.is_none() && self.watt.is_none() {
+        if count == 3 && !self.lateral_rod.is_given() && !self.watt.is_given() {
             let message =
                 "three links do not hold the axle sideways: add a lateral_rod or a watt, or a fourth link";
             return Err(refused("links", message.to_owned()));
@@ -769,20 +771,20 @@ impl LiveAxle {
             }
         }
         let mut rod = None;
-        if let Some(on) = &self.lateral_rod {
+        if let Stated::Given(on) = &self.lateral_rod {
             rod = Some(parts.links.len());
             let limits = on.limits().map(|limit| limit.map(|limit| limit.quantity.si()));
             let (body, axle) = (on.body.vector(), on.axle.vector());
             parts.add("lateral rod".to_owned(), body, axle, give(on.bushes()), limits)?;
         }
-        if let Some(watt) = &self.watt {
+        if let Stated::Given(watt) = &self.watt {
             parts.add_watt(watt)?;
         }
-        let linkage = AxleLinkage::new(parts.links, middle, self.watt.is_some()).map_err(free)?;
+        let linkage = AxleLinkage::new(parts.links, middle, self.watt.is_given()).map_err(free)?;
         let axis = self.wheel.axis();
         let levers = match &self.anti_roll_bar {
-            Some(bar) => Some([Lever::new(bar, middle, drawn)?, Lever::new(bar, middle, mirrored)?]),
-            None => None,
+            Stated::Given(bar) => Some([Lever::new(bar, middle, drawn)?, Lever::new(bar, middle, mirrored)?]),
+            Stated::None | Stated::Unknown => None,
         };
         let mut ready = Ready {
             model: self,
@@ -804,7 +806,7 @@ impl LiveAxle {
             let (sine, cosine) = pinion.angle.quantity.si().sin_cos();
             ready.pinion = vector(cosine, 0.0, sine);
         }
-        if let Some(on) = &self.coil_over
+        if let Stated::Given(on) = &self.coil_over
             && (on.body_eye.vector() - on.axle_eye.vector()).norm() < LEAST_LEVER
         {
             return Err(refused("coil_over", "its eyes are nearer than 1 mm".to_owned()));
@@ -964,7 +966,7 @@ impl Ready<'_> {
             let [body, axle] = ends(link);
             outline.push((name, vec![("body", body), ("axle", axle)]));
         }
-        if let Some(watt) = &model.watt {
+        if let Stated::Given(watt) = &model.watt {
             let pivot = watt.pivot.vector();
             let (pivot, crank) = match watt.carried_by {
                 Mount::Body => (pivot, 0),
@@ -980,7 +982,7 @@ impl Ready<'_> {
             }
             outline.push(("bell crank", levers));
         }
-        if let Some(on) = &model.coil_over {
+        if let Stated::Given(on) = &model.coil_over {
             let (body, axle) = (on.body_eye.vector(), on.axle_eye.vector());
             for (name, side) in
                 [("coil-over left", drawn as fn(Vector) -> Vector), ("coil-over right", mirrored)]
@@ -1168,7 +1170,7 @@ impl Ready<'_> {
     /// Heave without roll at which the eyes of the coil-over are so far apart.
     #[cfg(feature = "sheet")]
     pub(super) fn heave_for(&self, length: f64) -> Result<f64> {
-        let Some(coil_over) = &self.model.coil_over else { return Ok(f64::NAN) };
+        let Stated::Given(coil_over) = &self.model.coil_over else { return Ok(f64::NAN) };
         let mut heave = 0.0;
         for _ in 0..20 {
             let Some(pose) = self.linkage.at(heave, 0.0) else { break };
@@ -1204,7 +1206,7 @@ impl Ready<'_> {
     }
 
     fn springs(&self, pose: &Pose, on: &mut Found<'_>) {
-        let Some(coil_over) = &self.model.coil_over else { return };
+        let Stated::Given(coil_over) = &self.model.coil_over else { return };
         let mut stiffness = 0.0;
         let strokes = self.strokes(coil_over, pose);
         for place in [0, 1] {
@@ -1346,10 +1348,10 @@ mod tests {
                 loaded_radius: value(0.33),
             },
             links,
-            lateral_rod,
-            watt: None,
-            coil_over: None,
-            anti_roll_bar: None,
+            lateral_rod: Stated::from(lateral_rod),
+            watt: Stated::Unknown,
+            coil_over: Stated::Unknown,
+            anti_roll_bar: Stated::Unknown,
             pinion: Some(Pinion { angle: Value::new(rad(0.0)), nose: Some(point([0.25, 0.0, 0.32])) }),
             pitching: Some(Pitching {
                 drive_share: Some(Value::new(Ratio::from_si(1.0))),
@@ -1425,12 +1427,12 @@ mod tests {
     fn four(p: Points) -> LiveAxle {
         let links = vec![link("lower", Fitted::Pair, p[0], p[1]), link("upper", Fitted::Pair, p[2], p[3])];
         let mut model = straight(links, Some(rod(p[4], p[5])));
-        model.coil_over = Some(coil_over());
+        model.coil_over = Stated::Given(coil_over());
         model
     }
     fn angled(p: Points) -> LiveAxle {
         let mut model = four(p);
-        model.lateral_rod = None;
+        model.lateral_rod = Stated::Unknown;
         model
     }
     /// Two lower links, one upper one, a rod: nothing is redundant.
@@ -1443,7 +1445,7 @@ mod tests {
     }
     fn watt(p: Points, carried_by: Mount, middle: f64) -> LiveAxle {
         let mut model = three(p);
-        model.lateral_rod = None;
+        model.lateral_rod = Stated::Unknown;
         let rod = |crank, outer| WattRod {
             crank: point(crank),
             outer: point(outer),
@@ -1452,7 +1454,7 @@ mod tests {
             crank_limit: None,
             outer_limit: None,
         };
-        model.watt = Some(WattLinkage {
+        model.watt = Stated::Given(WattLinkage {
             carried_by,
             pivot: point([-0.1, 0.0, middle]),
             upper_rod: rod([-0.1, 0.0, middle + 0.08], [-0.1, -0.45, middle + 0.08]),
@@ -1464,10 +1466,10 @@ mod tests {
         for (link, stiffness) in model.links.iter_mut().zip(stiffness) {
             link.body_bush = bush(stiffness);
         }
-        if let Some(rod) = &mut model.lateral_rod {
+        if let Stated::Given(rod) = &mut model.lateral_rod {
             rod.axle_bush = bush(stiffness[2]);
         }
-        if let Some(watt) = &mut model.watt {
+        if let Stated::Given(watt) = &mut model.watt {
             watt.upper_rod.outer_bush = bush(stiffness[2]);
             watt.lower_rod.crank_bush = bush(stiffness[2]);
         }
@@ -1487,11 +1489,11 @@ mod tests {
             flip(&mut link.body);
             flip(&mut link.axle);
         }
-        if let Some(rod) = &mut other.lateral_rod {
+        if let Stated::Given(rod) = &mut other.lateral_rod {
             flip(&mut rod.body);
             flip(&mut rod.axle);
         }
-        if let Some(watt) = &mut other.watt {
+        if let Stated::Given(watt) = &mut other.watt {
             flip(&mut watt.pivot);
             for rod in [&mut watt.upper_rod, &mut watt.lower_rod] {
                 flip(&mut rod.crank);
@@ -1766,8 +1768,8 @@ mod tests {
     fn drawable() -> impl Iterator<Item = LiveAxle> {
         (0..12).map(|which| {
             let mut model = several(&[0.0; 18], which / 2);
-            model.coil_over = Some(coil_over());
-            model.anti_roll_bar = Some(bar([Mount::Body, Mount::Axle][which % 2]));
+            model.coil_over = Stated::Given(coil_over());
+            model.anti_roll_bar = Stated::Given(bar([Mount::Body, Mount::Axle][which % 2]));
             model.wheel.camber = Value::new(rad(-0.02));
             model
         })
@@ -1788,13 +1790,13 @@ mod tests {
                 given.push((name, "axle", &link.axle, pair));
             }
             let single = |part: &str, point, at| (part.to_owned(), point, at, false);
-            if let Some(rod) = &model.lateral_rod {
+            if let Stated::Given(rod) = &model.lateral_rod {
                 given.extend([
                     single("lateral rod", "body", &rod.body),
                     single("lateral rod", "axle", &rod.axle),
                 ]);
             }
-            if let Some(watt) = &model.watt {
+            if let Stated::Given(watt) = &model.watt {
                 for (name, end, rod) in
                     [("upper rod", "upper end", &watt.upper_rod), ("lower rod", "lower end", &watt.lower_rod)]
                 {
@@ -1923,7 +1925,8 @@ mod tests {
         assert!(table.word("part", last).is_none() && table.word("part", last - 2).is_some());
         assert!(table.reason(last).unwrap().to_string().contains("is over-extended"));
         assert_eq!(["heave", "roll"].map(|name| table.numbers(name).unwrap()[last]), [0.9, 0.02]);
-        model.anti_roll_bar = Some(AxleBar { lever_pivot: point([0.09, 0.4, 0.45]), ..bar(Mount::Body) });
+        model.anti_roll_bar =
+            Stated::Given(AxleBar { lever_pivot: point([0.09, 0.4, 0.45]), ..bar(Mount::Body) });
         let short = model.points(&[metres(0.14)], &[rad(0.0)]).unwrap();
         assert!(short.reason(0).unwrap().to_string().contains("drop link of the anti_roll_bar"));
     }
@@ -1936,7 +1939,8 @@ mod tests {
             model.links[1].fitted = fitted;
             model
         };
-        let drawn = LiveAxle { anti_roll_bar: Some(bar(Mount::Body)), ..watt(FOUR, Mount::Body, 0.32) };
+        let drawn =
+            LiveAxle { anti_roll_bar: Stated::Given(bar(Mount::Body)), ..watt(FOUR, Mount::Body, 0.32) };
         for model in [&drawn, &three(FOUR)] {
             let table = model.points(&[metres(0.0)], &[rad(0.0)]).unwrap();
             let own = ["lower left", "lower right", "upper"];
@@ -1984,20 +1988,22 @@ mod tests {
             (
                 with(&|on| {
                     on.links[1].fitted = Fitted::Single;
-                    on.lateral_rod = None;
+                    on.lateral_rod = Stated::Unknown;
                 }),
                 "links: three links do not hold the axle sideways",
             ),
             (with(&|on| on.watt = watt(FOUR, Mount::Axle, 0.3).watt), "watt: a lateral rod holds"),
             (with(&|on| on.links[0].body = on.links[0].axle.clone()), "lower left: it is shorter than 1 mm"),
             (
-                with(&|on| on.coil_over = Some(AxleCoilOver { axle_eye: nan.clone(), ..coil_over() })),
+                with(&|on| {
+                    on.coil_over = Stated::Given(AxleCoilOver { axle_eye: nan.clone(), ..coil_over() })
+                }),
                 "coil_over.axle_eye: x = NaN",
             ),
             (
                 with(&|on| {
                     on.anti_roll_bar =
-                        Some(AxleBar { lever_end: point([0.27, 0.4, 0.45]), ..bar(Mount::Body) })
+                        Stated::Given(AxleBar { lever_end: point([0.27, 0.4, 0.45]), ..bar(Mount::Body) })
                 }),
                 "anti_roll_bar.lever_end",
             ),
@@ -2013,7 +2019,10 @@ mod tests {
                 "links: nothing keeps the axle from turning about its own length",
             ),
             (
-                LiveAxle { lateral_rod: Some(rod([0.3, 0.4, 0.3], [-0.2, 0.4, 0.3])), ..four(PARALLEL) },
+                LiveAxle {
+                    lateral_rod: Stated::Given(rod([0.3, 0.4, 0.3], [-0.2, 0.4, 0.3])),
+                    ..four(PARALLEL)
+                },
                 "links: all links lie in parallel planes",
             ),
         ] {
@@ -2055,7 +2064,8 @@ mod tests {
         }
         // A drop link that is too short for the travel.
         let mut model = four(FOUR);
-        model.anti_roll_bar = Some(AxleBar { lever_pivot: point([0.09, 0.4, 0.45]), ..bar(Mount::Body) });
+        model.anti_roll_bar =
+            Stated::Given(AxleBar { lever_pivot: point([0.09, 0.4, 0.45]), ..bar(Mount::Body) });
         let message = model.at(metres(0.14), rad(0.0)).unwrap_err().to_string();
         assert!(
             message.contains("drop link of the anti_roll_bar") && message.contains(" mm and "),
@@ -2074,8 +2084,8 @@ mod tests {
         ) {
             let mut model = several(&shifts, which);
             if !fitted[0] {
-                model.coil_over = None;
-            } else if let Some(on) = &mut model.coil_over {
+                model.coil_over = Stated::Unknown;
+            } else if let Stated::Given(on) = &mut model.coil_over {
                 if !fitted[1] {
                     on.spring = None;
                 }
@@ -2084,7 +2094,7 @@ mod tests {
                 }
             }
             if fitted[3] {
-                model.anti_roll_bar = Some(bar(if fitted[4] { Mount::Axle } else { Mount::Body }));
+                model.anti_roll_bar = Stated::Given(bar(if fitted[4] { Mount::Axle } else { Mount::Body }));
             }
             if !fitted[5] {
                 model.pinion = None;
@@ -2182,7 +2192,7 @@ mod tests {
             shifts in prop::collection::vec(-0.015..0.015, 18), heave in -0.06..0.06, roll in -0.07..0.07, which in 0..6_usize, mount in any::<bool>(),
         ) {
             let mut model = several(&shifts, which);
-            model.anti_roll_bar = Some(bar(if mount { Mount::Axle } else { Mount::Body }));
+            model.anti_roll_bar = Stated::Given(bar(if mount { Mount::Axle } else { Mount::Body }));
             let at = |z: f64, phi: f64| model.at(metres(z), rad(phi));
             let h = 1e-4;
             let (Ok(on), Ok(low), Ok(high), Ok(right), Ok(left)) =

@@ -8,7 +8,7 @@ use super::double_wishbone_lines::{
 use super::live_axle::{Found, LiveAxle};
 use super::parts::refused;
 use super::{Axle, Wheel};
-use crate::base::document::Value;
+use crate::base::document::{Stated, Value};
 use crate::base::section::{Line, Several, Step, choice, joined, line, one_of, paths};
 use crate::units::{Angle, Length, LinearStiffness, Quantity};
 use crate::{Error, Result};
@@ -331,18 +331,24 @@ fn drawn(of: &[f64]) -> Result<LiveAxle> {
         axle: Axle::Front,
         wheel,
         links,
-        lateral_rod: None,
-        watt: None,
-        coil_over: None,
-        anti_roll_bar: None,
+        lateral_rod: Stated::Unknown,
+        watt: Stated::Unknown,
+        coil_over: Stated::Unknown,
+        anti_roll_bar: Stated::Unknown,
         pinion: Some(super::Pinion { angle: value(0.0), nose: None }),
         pitching: None,
     };
     let (rod, watt) = (on.written(6)?, Inputs { of, at: on.at + 8 }.written(16)?);
     let (body, axle, body_bush, axle_bush) = (on.point(), on.point(), on.bush(), on.bush());
     if rod {
-        model.lateral_rod =
-            Some(LateralRod { body, axle, body_bush, axle_bush, body_limit: None, axle_limit: None });
+        model.lateral_rod = Stated::Given(LateralRod {
+            body,
+            axle,
+            body_bush,
+            axle_bush,
+            body_limit: None,
+            axle_limit: None,
+        });
     }
     let (carried_by, pivot) = (mount(on.next()), on.point());
     let mut rod = || WattRod {
@@ -359,7 +365,7 @@ fn drawn(of: &[f64]) -> Result<LiveAxle> {
     }
     if watt {
         let [upper_rod, lower_rod] = rods;
-        model.watt = Some(WattLinkage { carried_by, pivot, upper_rod, lower_rod });
+        model.watt = Stated::Given(WattLinkage { carried_by, pivot, upper_rod, lower_rod });
     }
     Ok(model)
 }
@@ -393,7 +399,7 @@ fn at_rest(of: &[f64], results: &mut [f64]) -> Result<()> {
 fn on_coil_over(of: &[f64]) -> Result<LiveAxle> {
     let coil_over =
         AxleCoilOver { body_eye: point(of, 53), axle_eye: point(of, 56), spring: None, damper: None };
-    Ok(LiveAxle { coil_over: Some(coil_over), ..drawn(of)? })
+    Ok(LiveAxle { coil_over: Stated::Given(coil_over), ..drawn(of)? })
 }
 
 fn coil_over(of: &[f64], results: &mut [f64]) -> Result<()> {
@@ -414,7 +420,7 @@ pub(super) fn bar_of(of: &[f64]) -> AxleBar {
 }
 
 fn bar(of: &[f64], results: &mut [f64]) -> Result<()> {
-    let model = LiveAxle { anti_roll_bar: Some(bar_of(&of[53..])), ..drawn(of)? };
+    let model = LiveAxle { anti_roll_bar: Stated::Given(bar_of(&of[53..])), ..drawn(of)? };
     let ready = model.ready()?;
     let on = ready.at(Length::from_si(0.0), Angle::from_si(0.0))?;
     results[0] = on.bar_motion_ratio.si();
@@ -454,11 +460,11 @@ fn limit(model: &mut LiveAxle, of: &[f64]) -> usize {
         (link.body_limit, link.axle_limit) = (lean(2 * place), lean(2 * place + 1));
     }
     let mut asked = 0..0;
-    if let Some(rod) = &mut model.lateral_rod {
+    if let Stated::Given(rod) = &mut model.lateral_rod {
         (rod.body_limit, rod.axle_limit) = (lean(4), lean(5));
         asked = 4..6;
     }
-    if let Some(watt) = &mut model.watt {
+    if let Stated::Given(watt) = &mut model.watt {
         for (rod, place) in [(&mut watt.upper_rod, 6), (&mut watt.lower_rod, 8)] {
             (rod.crank_limit, rod.outer_limit) = (lean(place), lean(place + 1));
         }

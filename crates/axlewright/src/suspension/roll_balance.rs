@@ -2,7 +2,7 @@ use super::{
     bar_rate_for_roll_stiffness, bar_roll_stiffness, front_transfer_share, live_axle_roll_stiffness,
     roll_arm, tyre_roll_stiffness,
 };
-use crate::base::document::{Model, Value};
+use crate::base::document::{Model, Stated, Value};
 use crate::base::table::{Cell, Columns, Table};
 use crate::units::{
     Acceleration, Angle, Force, Length, LinearStiffness, Mass, Ratio, RollGradient, RotationalStiffness,
@@ -78,8 +78,8 @@ pub struct RollAxle {
     /// Vertical rate of the tyre or twin tyres of one side.
     pub tyre_rate: Value<LinearStiffness>,
     /// Force at either end of the anti-roll bar over travel of that end, the other end travelling as far the other way; left out where there is no bar.
-    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub bar_rate: Option<Value<LinearStiffness>>,
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Stated::is_unknown"))]
+    pub bar_rate: Stated<Value<LinearStiffness>>,
     /// Travel of the bar's end over travel of the wheel, in roll; wanted where there is a bar, or one is looked for.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub bar_motion_ratio: Option<Value<Ratio>>,
@@ -198,6 +198,8 @@ impl Axle {
 
 impl crate::base::Sealed for RollBalance {}
 impl Model for RollBalance {
+    const KEEPS_TOLERANCES: bool = true;
+
     fn check(&self) -> Result<()> {
         let (sprung_mass, sprung_height) = (self.sprung_mass.quantity, self.sprung_height.quantity);
         let (behind_front_axle, wheelbase) = (self.behind_front_axle.quantity, self.wheelbase.quantity);
@@ -235,7 +237,7 @@ impl RollAxle {
             bar_rate: 0 <= .. <= 1e9 ; "definition: a rate is not negative";
             bar_motion_ratio: 0.01 <= .. <= 3 ; "common practice, no source: below it no bar works, above 3 it is a percentage or turned upside down";
         }
-        if self.bar_rate.is_some() && self.bar_motion_ratio.is_none() {
+        if self.bar_rate.is_given() && self.bar_motion_ratio.is_none() {
             let message = "bar_motion_ratio is missing: a bar's rate counts with its square".to_owned();
             return Err(Error::NoSolution { message });
         }
@@ -245,7 +247,7 @@ impl RollAxle {
     fn in_numbers(&self, name: &'static str, sprung: f64) -> Result<Axle> {
         let track = self.track.quantity;
         let base = self.spring_base.as_ref().map_or(track, |base| base.quantity);
-        let bar = match (&self.bar_rate, &self.bar_motion_ratio) {
+        let bar = match (self.bar_rate.as_ref(), &self.bar_motion_ratio) {
             (Some(rate), Some(ratio)) => bar_roll_stiffness(rate.quantity, ratio.quantity, track)?.si(),
             _ => 0.0,
         };
@@ -540,8 +542,8 @@ impl RollBalance {
         for front_bar in front_bar_rate {
             for rear_bar in rear_bar_rate {
                 let mut changed = self.clone();
-                changed.front.bar_rate = Some(Value::new(*front_bar));
-                changed.rear.bar_rate = Some(Value::new(*rear_bar));
+                changed.front.bar_rate = Stated::Given(Value::new(*front_bar));
+                changed.rear.bar_rate = Stated::Given(Value::new(*rear_bar));
                 let balance = changed.balance();
                 for turn in lateral_acceleration {
                     let outputs = balance.clone().and_then(|balance| {
@@ -677,7 +679,7 @@ mod tests {
             spring_rate: Value::new(LinearStiffness::from_si(rate)),
             spring_base: base.map(|base| Value::new(Length::from_si(base))),
             tyre_rate: Value::new(LinearStiffness::from_si(tyre)),
-            bar_rate: Some(Value::new(LinearStiffness::from_si(bar))),
+            bar_rate: Stated::Given(Value::new(LinearStiffness::from_si(bar))),
             bar_motion_ratio: Some(Value::new(Ratio::from_si(0.6))),
         }
     }
@@ -766,7 +768,7 @@ mod tests {
         let stiff = full.bars_for(RollGradient::from_si(1e-4), Ratio::from_si(0.55)).unwrap_err().to_string();
         assert!(stiff.contains("tyres lean further"), "{stiff}");
         let mut bare = full;
-        bare.front.bar_rate = None;
+        bare.front.bar_rate = Stated::Unknown;
         bare.front.bar_motion_ratio = None;
         let none = bare.front_bar_for_share(Ratio::from_si(0.6)).unwrap_err().to_string();
         assert!(none.starts_with("front.bar_motion_ratio"), "{none}");

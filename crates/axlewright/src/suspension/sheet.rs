@@ -6,7 +6,7 @@ use super::strut_lines as strut;
 use super::wheel_position::BUMP;
 use super::{RollAxle, RollBalance};
 use crate::Result;
-use crate::base::document::Value;
+use crate::base::document::{Stated, Value};
 use crate::base::section::{
     Finding, Line, Margin, Section, Several, Step, choice, derived, difference, first, joined, line,
     negative, one_of, own, pick, sum,
@@ -495,7 +495,7 @@ fn in_turn(of: &[f64], results: &mut [f64]) -> Result<()> {
         spring_rate: value(of[at + 4]),
         spring_base: Some(value(of[at + 5])),
         tyre_rate: value(of[at + 6]),
-        bar_rate: Some(value(of[at + 7] + bind)),
+        bar_rate: Stated::Given(value(of[at + 7] + bind)),
         bar_motion_ratio: Some(value(1.0)),
     };
     let model = RollBalance {

@@ -6,7 +6,7 @@ use super::wheel_position::{
     self, Changing, Independent, Mounting, Parts, Ready, TravelRange, Upper, WheelPosition,
 };
 use crate::Result;
-use crate::base::document::Model;
+use crate::base::document::{Model, Stated};
 use crate::base::table::Table;
 use crate::units::{Angle, Length};
 
@@ -53,11 +53,11 @@ pub struct Strut {
     /// At ride height.
     pub wheel: Wheel,
     /// Along the axis of the arm.
-    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub torsion_bar: Option<TorsionBar>,
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Stated::is_unknown"))]
+    pub torsion_bar: Stated<TorsionBar>,
     /// One end of the bar.
-    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub anti_roll_bar: Option<AntiRollBar>,
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Stated::is_unknown"))]
+    pub anti_roll_bar: Stated<AntiRollBar>,
     /// What braking asks.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub braking: Option<Braking>,
@@ -115,6 +115,8 @@ impl Independent for Strut {
 
 impl crate::base::Sealed for Strut {}
 impl Model for Strut {
+    const KEEPS_TOLERANCES: bool = true;
+
     fn check(&self) -> Result<()> {
         Ready::new(self.parts()).map(drop)
     }
@@ -174,7 +176,7 @@ impl Strut {
     ///
     /// # Example
     /// ```
-    /// use axlewright::{Model, Value, suspension::*, units::*};
+    /// use axlewright::{Model, Stated, Value, suspension::*, units::*};
     /// let at = |x: f64, y: f64, z: f64| Point::new(Length::of::<mm>(x), Length::of::<mm>(y), Length::of::<mm>(z));
     /// let wagtail = Strut {
     ///     axle: Axle::Rear,
@@ -185,7 +187,7 @@ impl Strut {
     ///         centre: at(0.0, 700.0, 290.0), camber: Value::new(Angle::of::<deg>(-1.0)), toe: Value::new(Angle::of::<deg>(0.15)),
     ///         loaded_radius: Value::new(Length::of::<mm>(283.0)),
     ///     },
-    ///     torsion_bar: None, anti_roll_bar: None, braking: None, driving: None, joint_limits: None,
+    ///     torsion_bar: Stated::Unknown, anti_roll_bar: Stated::Unknown, braking: None, driving: None, joint_limits: None,
     /// }.checked()?;
     /// let bump = wagtail.at(Length::of::<mm>(40.0), Length::of::<mm>(0.0))?;
     /// assert_eq!(format!("{:.2} deg", bump.camber.in_::<deg>()), "-1.86 deg");
@@ -380,12 +382,12 @@ mod tests {
                 toe: Value::new(Angle::of::<deg>(0.1)),
                 loaded_radius: length(0.3),
             },
-            torsion_bar: Some(TorsionBar {
+            torsion_bar: Stated::Given(TorsionBar {
                 turned_by: Carrier::LowerArm,
                 rate: Value::new(RotationalStiffness::from_si(1800.0)),
                 torque: Value::new(Torque::from_si(200.0)),
             }),
-            anti_roll_bar: Some(AntiRollBar {
+            anti_roll_bar: Stated::Given(AntiRollBar {
                 link_eye: point([0.03, 0.64, 0.36]),
                 carried_by: Carrier::Upright,
                 lever_end: point([0.04, 0.63, 0.2]),
@@ -484,7 +486,7 @@ mod tests {
             [0.0, 0.7, 0.31],
         ];
         let mut model = strut(points);
-        (model.torsion_bar, model.anti_roll_bar) = (None, None);
+        (model.torsion_bar, model.anti_roll_bar) = (Stated::Unknown, Stated::Unknown);
         (model.wheel.toe, model.wheel.camber) =
             (Value::new(Angle::from_si(0.0)), Value::new(Angle::from_si(0.0)));
         let outboard = model.at(metres(0.0), metres(0.0)).unwrap();
@@ -526,13 +528,13 @@ mod tests {
             strut(points)
         };
         let mut on_arm = strut(FRONT);
-        if let Some(bar) = &mut on_arm.anti_roll_bar {
+        if let Stated::Given(bar) = &mut on_arm.anti_roll_bar {
             bar.carried_by = Carrier::UpperArm;
         }
         let mut undriven = strut(FRONT);
         undriven.braking = None;
         let mut twisted = strut(FRONT);
-        if let Some(bar) = &mut twisted.torsion_bar {
+        if let Stated::Given(bar) = &mut twisted.torsion_bar {
             bar.turned_by = Carrier::Upright;
         }
         for (wrong, key) in [
@@ -554,7 +556,7 @@ mod tests {
     #[test]
     fn beyond_its_range_the_refusal_says_which_link_and_how_far() {
         let mut model = strut(FRONT);
-        model.anti_roll_bar = None;
+        model.anti_roll_bar = Stated::Unknown;
         for rack in [-0.03, 0.0, 0.03] {
             let range = model.travel_range(metres(rack)).unwrap();
             for (limit, end) in [(range.droop.si(), range.droop_end), (range.bump.si(), range.bump_end)] {
@@ -745,7 +747,7 @@ mod tests {
             let mut mirrored = strut(FRONT.map(|[x, y, z]| [-x, y, z]));
             mirrored.wheel.toe = Value::new(Angle::of::<deg>(-0.1));
             let mut plain = strut(FRONT);
-            (plain.anti_roll_bar, mirrored.anti_roll_bar) = (None, None);
+            (plain.anti_roll_bar, mirrored.anti_roll_bar) = (Stated::Unknown, Stated::Unknown);
             let one = plain.at(metres(travel), metres(rack)).unwrap();
             let other = mirrored.at(metres(travel), metres(rack)).unwrap();
             for (a, b) in [

@@ -7,6 +7,7 @@ use super::double_wishbone_lines::{
 use super::wheel_position::Independent;
 use super::{Arm, Axle, JointLimits, Strut, StrutLeg, TieRod, Wheel};
 use crate::Result;
+use crate::base::document::Stated;
 use crate::base::section::{Line, Several, Step, joined, one_of, paths};
 
 const LEG: [Line; 6] = joined(&[
@@ -103,8 +104,8 @@ fn drawn(points: &[f64]) -> Strut {
             spring_seats: None,
             damper: None,
         },
-        torsion_bar: None,
-        anti_roll_bar: None,
+        torsion_bar: Stated::Unknown,
+        anti_roll_bar: Stated::Unknown,
         braking: None,
         driving: None,
         joint_limits: None,
@@ -144,7 +145,7 @@ fn joints(of: &[f64], results: &mut [f64]) -> Result<()> {
 
 /// With the bar, whose drop link may lock it too.
 fn on_bar(of: &[f64]) -> Strut {
-    Strut { anti_roll_bar: Some(anti_roll_bar(&of[26..])), ..drawn(of) }
+    Strut { anti_roll_bar: Stated::Given(anti_roll_bar(&of[26..])), ..drawn(of) }
 }
 
 fn bar(of: &[f64], results: &mut [f64]) -> Result<()> {

@@ -80,6 +80,9 @@ pub struct Rolling {
     pub rolling_turns: TurnsPerDistance,
 }
 
+/// Bytes of the longest marking that is looked at.
+const LONGEST: usize = 60;
+
 /// What a size says.
 struct Marking {
     /// In m.
@@ -110,6 +113,8 @@ impl Marking {
 
 impl crate::base::Sealed for Tyre {}
 impl Model for Tyre {
+    const KEEPS_TOLERANCES: bool = true;
+
     fn check(&self) -> Result<()> {
         self.read().map(drop)
     }
@@ -293,6 +298,11 @@ impl Tyre {
     fn read(&self) -> Result<(Marking, Service)> {
         let text = self.marking.trim();
         let refuse = |message: &str| self.refuse(message);
+        if text.len() > LONGEST {
+            return Err(refuse(
+                "more than 60 characters are no tyre marking; write it as on the wall, such as 225/70R15C",
+            ));
+        }
         let upper = text.replace('×', "x").to_ascii_uppercase();
         if !upper.is_ascii() {
             return Err(refuse("a tyre marking has plain letters and digits only"));

@@ -1,5 +1,5 @@
 use super::{Tyre, speedometer_error, track_change, wheel_backspacing, wheel_offset};
-use crate::base::document::{Model, Value};
+use crate::base::document::{Model, Stated, Value};
 use crate::base::table::{Cell, Columns, Table};
 use crate::units::{Angle, Length, Ratio};
 use crate::{Error, Result, Verdict, valid};
@@ -77,8 +77,8 @@ pub struct FittedWheel {
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub backspacing: Option<Value<Length>>,
     /// Thickness of a spacer between hub and wheel.
-    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub spacer: Option<Value<Length>>,
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Stated::is_unknown"))]
+    pub spacer: Stated<Value<Length>>,
     /// The tyre, as it stands on its wall.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub marking: Option<String>,
@@ -165,10 +165,10 @@ impl WheelChange {
     ///
     /// # Example
     /// ```
-    /// use axlewright::{Model, Value, Verdict, tyre::*, units::*};
+    /// use axlewright::{Model, Stated, Value, Verdict, tyre::*, units::*};
     /// let wheel = |rim: &str, offset: &str, marking: &str| -> axlewright::Result<FittedWheel> {
     ///     Ok(FittedWheel {
-    ///         rim_width: Value::parse(rim)?, flange_thickness: Value::parse("0.5 in")?, offset: Some(Value::parse(offset)?), backspacing: None, spacer: None,
+    ///         rim_width: Value::parse(rim)?, flange_thickness: Value::parse("0.5 in")?, offset: Some(Value::parse(offset)?), backspacing: None, spacer: Stated::Unknown,
     ///         marking: Some(marking.to_owned()), measuring_rim_width: None, free_diameter: None, section_width: None,
     ///     })
     /// };
@@ -387,7 +387,7 @@ mod tests {
             flange_thickness: length(10.0),
             offset: Some(length(offset)),
             backspacing: None,
-            spacer: None,
+            spacer: Stated::Unknown,
             marking: None,
             measuring_rim_width: None,
             free_diameter: Some(length(diameter)),
@@ -445,7 +445,7 @@ mod tests {
         let mut deep = change();
         (deep.after.offset, deep.after.backspacing) = (None, Some(length(135.0)));
         let mut spaced = change();
-        (spaced.after.offset, spaced.after.spacer) = (Some(length(45.0)), Some(length(20.0)));
+        (spaced.after.offset, spaced.after.spacer) = (Some(length(45.0)), Stated::Given(length(20.0)));
         for other in [deep, spaced] {
             let on = other.findings().unwrap();
             assert_relative_eq!(on.outer_left.si(), plain.outer_left.si(), max_relative = 1e-12);
@@ -518,7 +518,7 @@ mod tests {
         for (name, wrong) in [
             ("after: rim_width", with(|on| on.rim_width = length(f64::NAN))),
             ("after: flange_thickness", with(|on| on.flange_thickness = length(-1.0))),
-            ("after: spacer", with(|on| on.spacer = Some(length(-1.0)))),
+            ("after: spacer", with(|on| on.spacer = Stated::Given(length(-1.0)))),
             ("after: offset = ", with(|on| on.offset = Some(length(f64::INFINITY)))),
             ("after.offset: ", with(|on| on.offset = None)),
             ("after.backspacing: ", with(|on| on.backspacing = Some(length(1.0)))),

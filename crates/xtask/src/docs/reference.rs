@@ -121,7 +121,11 @@ fn fields(page: &mut String, above: &str, of: &[Field]) {
             Shape::List(below) => ("list".into(), Some(below)),
             Shape::Fields(below) => ("fields".into(), Some(below)),
         };
-        let optional = if field.optional { " (optional)" } else { "" };
+        let optional = match (field.may_be_none, field.optional) {
+            (true, _) => " (optional, or `\"none\"`)",
+            (false, true) => " (optional)",
+            (false, false) => "",
+        };
         // In pieces: a field may be called as a system is, and is no name of the catalogue.
         let shown = name.replace('.', "`.`");
         page.push_str(&format!("| `{shown}` | {shape}{optional} | {} |\n", one_line(&field.meaning)));

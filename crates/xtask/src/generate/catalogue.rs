@@ -111,7 +111,9 @@ fn field(of: &Field) -> Value {
         Shape::List(below) => ("list", all(below, field).into()),
         Shape::Fields(below) => ("fields", all(below, field).into()),
     };
-    json!({ "name": of.name, "optional": of.optional, "type": shape, "of": what, "meaning": of.meaning })
+    json!({
+        "name": of.name, "optional": of.optional, "may_be_none": of.may_be_none, "type": shape, "of": what, "meaning": of.meaning,
+    })
 }
 
 fn choice(of: &Choice) -> Value {

@@ -117,7 +117,7 @@ impl Uses {
     /// What a field takes, and what it gives back.
     fn field(&mut self, api: &Api, field: &Field) -> Result<(String, String), String> {
         let both = |of: String| (of.clone(), of);
-        Ok(match &field.shape {
+        let (taken, given) = match &field.shape {
             Shape::Quantity(kind) => (self.taken(kind), self.given(kind)),
             Shape::Choice(name) => both(self.words(api, name, str::to_owned)?),
             Shape::Text => both("str".into()),
@@ -132,7 +132,12 @@ impl Uses {
                 let mapping = self.of("collections.abc", "Mapping");
                 (format!("{mapping}[str, {any}]"), format!("dict[str, {any}]"))
             }
-        })
+        };
+        if !field.may_be_none {
+            return Ok((taken, given));
+        }
+        let none = format!("{}[\"none\"]", self.of("typing", "Literal"));
+        Ok((format!("{taken} | {none}"), format!("{given} | {none}")))
     }
 }
 

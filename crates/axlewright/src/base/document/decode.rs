@@ -6,6 +6,7 @@
 
 use super::Model;
 use super::fault::{Collector, Fault};
+use super::stated::STATED;
 use super::tree::{Document, NONE, Spot, Tree};
 use super::value::ALWAYS;
 use crate::base::error::Limit;
@@ -32,6 +33,7 @@ pub(super) fn decode<M: Model + DeserializeOwned>(
         document,
         faults: RefCell::new(faults),
         is_broken,
+        keeps_tolerances: M::KEEPS_TOLERANCES,
         unknown: RefCell::default(),
         instead: RefCell::default(),
         supplied: RefCell::default(),
@@ -64,6 +66,7 @@ struct Run<'r> {
     faults: RefCell<Collector<'r>>,
     /// Whether the text itself has faults: then a key may be missing because of them.
     is_broken: bool,
+    keeps_tolerances: bool,
     /// Values whose key the model does not have.
     unknown: RefCell<HashSet<*const Spot>>,
     /// What stands in the place of a refused value.
@@ -133,7 +136,11 @@ impl Run<'_> {
         let Some(Error::OutOfRange { limit, value, kind }) = cause else {
             // A relation between values means nothing while one of them is a placeholder.
             if self.faults.borrow().is_empty() {
-                self.note(around.key_at, fault);
+                let list = match cause {
+                    Some(Error::Length { argument, .. }) => around.named(argument, &|_| true),
+                    _ => None,
+                };
+                self.note(list.unwrap_or(around).at, fault);
             }
             return false;
         };
@@ -141,7 +148,7 @@ impl Run<'_> {
             around.named(limit.argument, &|spot| self.si(spot, kind) == Some(value)).filter(|_| whole);
         let Some(spot) = found else {
             if self.faults.borrow().is_empty() {
-                self.note(around.key_at, fault);
+                self.note(around.at, fault);
             }
             return false;
         };
@@ -190,7 +197,20 @@ impl Run<'_> {
     }
 }
 
+/// What is said of a tolerance that no verdict would count.
+const NO_PLACE: &str = "a tolerance has no place here: the verdicts of this model do not count it; write the bound that counts \
+                        against the part, as the value alone";
+
 impl Spot {
+    /// Whether a quantity has a tolerance.
+    fn has_tolerance(&self) -> bool {
+        match &self.value {
+            Tree::Text(text) => text.contains('±') || text.contains("+/-"),
+            Tree::Table(entries) => entries.iter().any(|(key, _)| key == "tolerance"),
+            _ => false,
+        }
+    }
+
     /// The value of this key in a table, or in one of the tables in it.
     fn named(&self, key: &str, is_meant: &dyn Fn(&Spot) -> bool) -> Option<&Spot> {
         match &self.value {
@@ -351,8 +371,12 @@ impl Node<'_, '_> {
 impl<'de> Deserializer<'de> for Node<'_, '_> {
     type Error = Told;
 
+    /// A quantity: everything else is asked for by what it is.
     fn deserialize_any<V: Visitor<'de>>(self, visitor: V) -> std::result::Result<V::Value, Told> {
         match self.instead() {
+            None if !self.run.keeps_tolerances && self.spot.has_tolerance() => {
+                Err(Told::Wrong(NO_PLACE.to_owned()))
+            }
             Some(stand) => stand.deserialize_any(visitor),
             None => self.give(visitor, &[]),
         }
@@ -360,6 +384,19 @@ impl<'de> Deserializer<'de> for Node<'_, '_> {
 
     fn deserialize_option<V: Visitor<'de>>(self, visitor: V) -> std::result::Result<V::Value, Told> {
         if self.instead().is_some() { visitor.visit_none() } else { visitor.visit_some(self) }
+    }
+
+    /// A part of which the document may say that there is none.
+    fn deserialize_newtype_struct<V: Visitor<'de>>(
+        self,
+        name: &'static str,
+        visitor: V,
+    ) -> std::result::Result<V::Value, Told> {
+        match (self.instead(), &self.spot.value) {
+            (Some(_), _) => visitor.visit_none(),
+            (None, Tree::Text(text)) if name == STATED && text == NONE => visitor.visit_unit(),
+            _ => visitor.visit_newtype_struct(self),
+        }
     }
 
     fn deserialize_str<V: Visitor<'de>>(self, visitor: V) -> std::result::Result<V::Value, Told> {
@@ -432,7 +469,7 @@ impl<'de> Deserializer<'de> for Node<'_, '_> {
     }
 
     serde::forward_to_deserialize_any! {
-        bool i8 i16 i32 i64 i128 u8 u16 u32 u64 u128 f32 char bytes byte_buf unit unit_struct newtype_struct tuple
+        bool i8 i16 i32 i64 i128 u8 u16 u32 u64 u128 f32 char bytes byte_buf unit unit_struct tuple
         tuple_struct map identifier ignored_any
     }
 }
@@ -516,6 +553,14 @@ impl<'de> Deserializer<'de> for Stand {
             .visit_seq(de::value::SeqDeserializer::<std::iter::Empty<Stand>, Told>::new(std::iter::empty()))
     }
 
+    fn deserialize_newtype_struct<V: Visitor<'de>>(
+        self,
+        _name: &'static str,
+        visitor: V,
+    ) -> std::result::Result<V::Value, Told> {
+        visitor.visit_none()
+    }
+
     fn deserialize_struct<V: Visitor<'de>>(
         self,
         _name: &'static str,
@@ -536,7 +581,7 @@ impl<'de> Deserializer<'de> for Stand {
     }
 
     serde::forward_to_deserialize_any! {
-        bool i8 i16 i32 i64 i128 u8 u16 u32 u64 u128 f32 char bytes byte_buf unit unit_struct newtype_struct tuple
+        bool i8 i16 i32 i64 i128 u8 u16 u32 u64 u128 f32 char bytes byte_buf unit unit_struct tuple
         tuple_struct map identifier ignored_any
     }
 }

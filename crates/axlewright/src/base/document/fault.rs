@@ -216,7 +216,7 @@ impl<'a> Collector<'a> {
         self.broken.iter().any(|line| self.source.line_text(*line).trim_start().starts_with('['))
     }
 
-    /// Adds a refusal at an offset; without one it stands before all others.
+    /// Adds a refusal at an offset; without one it stands behind all others.
     pub fn add(&mut self, at: Option<usize>, error: Error) {
         let faults = match error {
             Error::Document(faults) => faults.list,
@@ -230,7 +230,7 @@ impl<'a> Collector<'a> {
                 self.source.place(&mut fault, at);
             }
             if !self.is_full() && !self.broken.contains(&fault.line) {
-                self.faults.push((at.unwrap_or(0), fault));
+                self.faults.push((at.unwrap_or(usize::MAX), fault));
             }
         }
     }

@@ -3,6 +3,7 @@
 #[cfg(feature = "serde")]
 mod decode;
 mod fault;
+mod stated;
 #[cfg(feature = "serde")]
 mod tree;
 #[cfg(feature = "serde")]
@@ -11,41 +12,62 @@ mod value;
 #[cfg(feature = "sheet")]
 pub(crate) use fault::{Collector, Source};
 pub use fault::{Fault, Faults, MOST_FAULTS};
+pub use stated::Stated;
 #[cfg(feature = "serde")]
 pub use tree::{DEEPEST, Document, Field, LONGEST_TEXT, MOST_BYTES, MOST_VALUES};
 #[cfg(feature = "sheet")]
-pub(crate) use tree::{Spot, Tree, sized, too_many};
+pub(crate) use tree::{NONE, Spot, Tree, sized, too_many};
 #[cfg(feature = "sheet")]
-pub(crate) use value::{bare, wanted};
+pub(crate) use value::{PARTS, bare, wanted};
 
 use super::error::Result;
+use super::text::Tolerance;
 use super::units::Quantity;
 
-/// A quantity in a document: its value and how it was written.
+/// A quantity in a document: its value, how it was written, and its tolerance.
 ///
-/// In text it is `"225 lbf/in"` or `{ value = 225, unit = "lbf/in" }`; a pure number may stand without quotes. A tolerance is
-/// refused as long as no verdict takes it into account.
+/// In text it is `"225 lbf/in"`, `"225 lbf/in +/- 3 %"` or `{ value = 225, unit = "lbf/in", tolerance = "3 %" }`; a pure number may
+/// stand without quotes. A tolerance comes from a document alone, and stays with it. No verdict of a model counts it, so a model
+/// that gives verdicts refuses it ([`Model::KEEPS_TOLERANCES`]); the build sheet counts it.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Value<Q> {
     /// The value.
     pub quantity: Q,
     /// The text as it was written, where it came from a document.
     pub written: Option<String>,
+    tolerance: Option<Tolerance>,
 }
 
 impl<Q: Quantity> Value<Q> {
     /// A value that was not read from text.
     pub const fn new(quantity: Q) -> Self {
-        Self { quantity, written: None }
+        Self { quantity, written: None, tolerance: None }
     }
-    /// A value from text.
+    /// A value from text; a tolerance is refused.
     pub fn parse(text: &str) -> Result<Self> {
-        Ok(Self { quantity: super::text::parse(text)?, written: Some(text.to_owned()) })
+        Ok(Self { quantity: super::text::parse(text)?, written: Some(text.to_owned()), tolerance: None })
+    }
+    /// A value from the text of a document, with its tolerance.
+    #[cfg(feature = "serde")]
+    fn read(text: &str) -> Result<Self> {
+        let reading = super::text::read_as(text, Q::KIND)?;
+        let (quantity, written) = (Q::from_si(reading.si), Some(text.to_owned()));
+        Ok(Self { quantity, written, tolerance: reading.tolerance })
     }
 }
 
-/// What is checked when it is built, and can be written as a document.
-pub trait Model: Sized {
+impl<Q> Value<Q> {
+    /// How far the quantity may be from its value, if the document says so.
+    pub const fn tolerance(&self) -> Option<Tolerance> {
+        self.tolerance
+    }
+}
+
+/// What is checked when it is built, and can be written as a document. Implemented inside this crate only.
+pub trait Model: Sized + super::Sealed {
+    /// Whether its documents may hold tolerances. A model that gives a verdict refuses them until its verdicts count them.
+    const KEEPS_TOLERANCES: bool = false;
+
     /// Refuses what cannot be, by the name of the field.
     fn check(&self) -> Result<()>;
 

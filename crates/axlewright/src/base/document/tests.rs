@@ -1,9 +1,12 @@
 use super::tree::{Spot, Tree};
 use super::*;
 use crate::Error;
+use crate::base::text::Form;
 use crate::cooling::Coolant;
 use crate::driveline::TorquePath;
 use crate::engine::TorqueCurve;
+use crate::spring::Stack;
+use crate::units::Quantity as _;
 
 const COOLANT: &str = r#"
 liquid = "ethylene_glycol"
@@ -55,7 +58,7 @@ fn a_refusal_has_its_line_and_key() {
     }
     let json = faults("{\n \"liquid\": \"water\",\n \"cap\": \"15 psi\"}");
     let keys: Vec<_> = json.iter().map(|fault| (fault.line, fault.key.as_str())).collect();
-    assert_eq!(keys, [(0, "hottest_coolant"), (0, "tight_below"), (3, "cap")], "{json}");
+    assert_eq!(keys, [(3, "cap"), (0, "hottest_coolant"), (0, "tight_below")], "{json}");
     let (_, key, message) = refused(&COOLANT.replace("altitude = \"5000 ft\"\n", ""));
     assert_eq!((key.as_str(), message.contains("station_pressure")), ("altitude", true));
 }
@@ -211,6 +214,9 @@ fn a_refusal_of_one_value_keeps_its_number() {
     assert_eq!(one.number(), 1, "{one}");
     assert!(one.to_string().starts_with("line 7, column 12: altitude = 90000 ft is outside"), "{one}");
     assert_eq!(Coolant::from_text(EIGHT).unwrap_err().number(), 5);
+    let short = Stack::from_text("spacers = \"none\"\nsprings = []\n").unwrap_err();
+    assert_eq!(short.number(), 6, "{short}");
+    assert!(short.to_string().starts_with("line 2, column 11: springs has 0 entries"), "{short}");
 }
 
 #[test]
@@ -255,5 +261,143 @@ fn what_is_no_document_is_refused_at_its_line() {
             Error::Document(faults) => assert_eq!(faults[0].line, line, "{text}: {faults}"),
             other => panic!("{other:?}"),
         }
+    }
+}
+
+const HELPER: &str = r#"{"name":"helper","rate":"10 N/mm","free_length":"0.1 m","solid_length":"0.03 m"}"#;
+
+#[test]
+fn a_model_without_verdicts_keeps_a_tolerance_and_writes_it_back() {
+    let main = r#"{"name":"main","rate":"225 lbf/in +/- 3 %","free_length":"12 in","solid_length":"5 in ± 0.1 in sd"}"#;
+    let text = format!("{{\"springs\":[{main},{HELPER}]}}");
+    let stack = Stack::from_text(&text).unwrap();
+    assert_eq!(stack.to_json().unwrap(), text);
+    let main = &stack.springs[0];
+    let rate = main.rate.tolerance().unwrap();
+    assert!((rate.si / main.rate.quantity.si() - 0.03).abs() < 1e-15 && rate.form == Form::Bound);
+    assert_eq!(main.solid_length.tolerance().unwrap().form, Form::StandardDeviation);
+    let table =
+        text.replace("\"225 lbf/in +/- 3 %\"", r#"{"value": 225, "unit": "lbf/in", "tolerance": "3 %"}"#);
+    assert_eq!(Stack::from_text(&table).unwrap().to_json().unwrap(), text);
+}
+
+#[test]
+fn a_model_with_verdicts_refuses_a_tolerance_by_its_key() {
+    let table = COOLANT.replace("unit = \"psi gauge\"", "unit = \"psi gauge\", tolerance = \"1 psi\"");
+    for (text, key) in [(table, "cap"), (COOLANT.replace("230 °F", "230 °F +/- 2 °F"), "hottest_coolant")]
+    {
+        let (_, at, message) = refused(&text);
+        assert_eq!(at, key);
+        assert!(
+            message.starts_with("a tolerance has no place here: the verdicts of this model do not count it")
+        );
+    }
+}
+
+#[test]
+fn a_program_fills_a_document_with_si_numbers_and_words() {
+    let spring = |rate| {
+        [
+            ("springs[0].name", Field::Text("main")),
+            ("springs[1].name", Field::Text("helper")),
+            ("springs[1].rate", Field::Si(10e3)),
+            ("springs[1].free_length", Field::Si(0.1)),
+            ("springs[1].solid_length", Field::Si(0.03)),
+            ("springs[0].rate", rate),
+            ("springs[0].free_length", Field::Si(0.3)),
+            ("springs[0].solid_length", Field::Si(0.12)),
+            ("spacers", Field::Si(f64::NAN)),
+        ]
+    };
+    let of = |rate| Document::from_si(spring(rate)).and_then(|document| Stack::from_document(&document));
+    let stack = of(Field::Si(30e3)).unwrap();
+    assert_eq!(stack.springs[0].rate.quantity.si(), 30e3);
+    assert_eq!(of(Field::Text("30 N/mm")).unwrap().springs[0].rate.quantity.si(), 30e3);
+    // A list of values, a list in a list, a table in which nothing is known.
+    let tree = Document::from_si([
+        ("a[0]", Field::Si(1.0)),
+        ("a[1]", Field::Text("x")),
+        ("b[0][0].c", Field::Si(2.0)),
+        ("d.e.f", Field::Si(f64::NAN)),
+    ]);
+    let Tree::Table(entries) = tree.unwrap().root.value else { panic!("no table") };
+    assert_eq!(entries.iter().map(|(key, _)| key.as_str()).collect::<Vec<_>>(), ["a", "b"]);
+    for (fields, words) in [
+        (&[("rate", Field::Si(f64::INFINITY))][..], "not a finite number"),
+        (&[("a[1]", Field::Si(1.0))], "come in order: place 0"),
+        (&[("a[0]", Field::Si(f64::NAN))], "cannot stay open"),
+        (&[("a[x]", Field::Si(1.0))], "a whole number"),
+        (&[("a..b", Field::Si(1.0))], "this is no path"),
+        (&[("a", Field::Si(1.0)), ("a.b", Field::Si(1.0))], "in another way"),
+        (&[("a", Field::Si(1.0)), ("a", Field::Si(1.0))], "stands twice"),
+        (&[("", Field::None)], "this is no path"),
+    ] {
+        let error = Document::from_si(fields.iter().copied()).unwrap_err().to_string();
+        assert!(error.contains(words), "{error}");
+    }
+    let refused = of(Field::Si(-1.0)).unwrap_err();
+    assert_eq!(refused.number(), 1, "{refused}");
+    assert!(refused.to_string().starts_with("springs[0] (main): rate = -1 N/m"), "{refused}");
+}
+
+#[test]
+fn every_bound_is_named_and_every_echo_is_short() {
+    let long = |text: &str| {
+        let said = Coolant::from_text(text).unwrap_err().to_string();
+        assert!(said.len() < 20_000, "{} bytes", said.len());
+        said
+    };
+    assert!(long(&"x".repeat(MOST_BYTES + 1)).contains("at most 4000000 are read"));
+    let keys: Vec<String> = (0..=MOST_VALUES).map(|key| format!("\"{key}\": 1")).collect();
+    assert!(
+        Document::from_text(&format!("{{{}}}", keys.join(",")))
+            .unwrap_err()
+            .to_string()
+            .contains("100000 values")
+    );
+    let toml: String = (0..=MOST_VALUES).map(|key| format!("k{key} = 1\n")).collect();
+    assert!(Document::from_text(&toml).unwrap_err().to_string().contains("100000 values"));
+    let text = format!("liquid = \"{}\"", "w".repeat(LONGEST_TEXT + 1));
+    assert!(long(&text).contains("more than 10000 characters"));
+    assert!(long(&format!("liquid = \"{}\"", "w".repeat(LONGEST_TEXT))).contains("is not a choice"));
+    assert!(long(&format!("{} = 1", "k".repeat(1_600_000))).contains("there is no key"));
+    assert!(long(&format!("{{\"{}\": 1}}", "k".repeat(1_600_000))).contains("there is no key"));
+    let marking = format!("marking = \"{}\"", "1 ".repeat(800_000));
+    let tyre = crate::tyre::Tyre::from_text(&marking).unwrap_err().to_string();
+    assert!(tyre.contains("more than 10000 characters") && tyre.len() < 1000, "{tyre}");
+    let tyre = crate::tyre::Tyre::new(&"1 ".repeat(800_000)).unwrap_err().to_string();
+    assert!(tyre.contains("more than 60 characters") && tyre.len() < 300, "{tyre}");
+    let fields = (0..=MOST_VALUES).map(|_| ("a.b", Field::Si(f64::NAN)));
+    assert!(Document::from_si(fields).unwrap_err().to_string().contains("100000 values"));
+}
+
+#[test]
+fn none_and_nothing_are_two_things_and_both_come_back() {
+    let spring = format!("{{\"springs\":[{HELPER},{HELPER}]");
+    for (rest, spacers) in [
+        (r#","spacers":"none"}"#, Stated::None),
+        ("}", Stated::Unknown),
+        (r#","spacers":"5 mm"}"#, Stated::Given(Value::parse("5 mm").unwrap())),
+    ] {
+        let text = format!("{spring}{rest}");
+        let stack = Stack::from_text(&text).unwrap();
+        assert_eq!(stack.spacers, spacers);
+        assert_eq!(stack.to_json().unwrap(), text);
+    }
+    let wrong = Stack::from_text(&format!("{spring},\"spacers\": \"5 psi\"}}")).unwrap_err().to_string();
+    assert!(wrong.contains("spacers: `5 psi`"), "{wrong}");
+    let filled = [("spacers", Field::None), ("springs[0].name", Field::Text("main"))];
+    let none = Document::from_si(filled).and_then(|document| Stack::from_document(&document)).unwrap_err();
+    assert!(!none.to_string().contains("spacers"), "{none}");
+}
+
+#[test]
+fn none_is_refused_by_name_where_there_is_always_one() {
+    for (from, key) in
+        [("\"230 °F\"", "hottest_coolant"), ("\"ethylene_glycol\"", "liquid"), ("\"5000 ft\"", "altitude")]
+    {
+        let (_, at, message) = refused(&COOLANT.replace(from, "\"none\""));
+        assert_eq!(at, key);
+        assert!(message.starts_with("there is always one, so `none` is not allowed here"), "{message}");
     }
 }

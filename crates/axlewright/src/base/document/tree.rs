@@ -106,14 +106,13 @@ impl Document {
     ///
     /// ```
     /// use axlewright::base::document::{Document, Field, Model};
-    /// use axlewright::spring::Stack;
-    /// let stack = Document::from_si([
-    ///     ("springs[0].name", Field::Text("main")), ("springs[0].rate", Field::Si(30e3)),
-    ///     ("springs[0].free_length", Field::Si(0.3)), ("springs[0].solid_length", Field::Si(0.12)),
-    ///     ("spacers", Field::Si(f64::NAN)), // not known
+    /// use axlewright::{cooling::Coolant, units::Quantity};
+    /// let coolant = Document::from_si([
+    ///     ("liquid", Field::Text("water")), ("cap", Field::Text("15 psi gauge")), ("altitude", Field::Si(0.0)),
+    ///     ("station_pressure", Field::Si(f64::NAN)), // not known
+    ///     ("hottest_coolant", Field::Si(370.0)), ("tight_below", Field::Si(5.0)),
     /// ])?;
-    /// assert_eq!(Stack::from_document(&stack)?.springs[0].rate.quantity.si(), 30e3);
-    /// # use axlewright::units::Quantity;
+    /// assert_eq!(Coolant::from_document(&coolant)?.hottest_coolant.quantity.si(), 370.0);
     /// # Ok::<(), axlewright::Error>(())
     /// ```
     pub fn from_si<'a>(fields: impl IntoIterator<Item = (&'a str, Field<'a>)>) -> Result<Document> {

@@ -40,6 +40,9 @@ pub(crate) fn wanted(kind: &Kind) -> String {
 pub(crate) const ALWAYS: &str =
     "there is always one, so `none` is not allowed here; if it is not known, leave the key out";
 
+/// What is said of a table that is no quantity.
+pub(crate) const PARTS: &str = "a quantity as a table has `value` and `unit`, and may have `tolerance`";
+
 impl<'de, Q: Quantity> Visitor<'de> for ValueVisitor<Q> {
     type Value = Value<Q>;
 
@@ -50,7 +53,7 @@ impl<'de, Q: Quantity> Visitor<'de> for ValueVisitor<Q> {
         if text == NONE {
             return Err(E::custom(ALWAYS));
         }
-        Value::parse(text).map_err(E::custom)
+        Value::read(text).map_err(E::custom)
     }
     fn visit_f64<E: de::Error>(self, number: f64) -> Result<Value<Q>, E> {
         if Q::KIND.name == "Ratio" {
@@ -70,19 +73,24 @@ impl<'de, Q: Quantity> Visitor<'de> for ValueVisitor<Q> {
         f64::deserialize(deserializer).map(|si| Value::new(Q::from_si(si)))
     }
     fn visit_map<A: MapAccess<'de>>(self, mut map: A) -> Result<Value<Q>, A::Error> {
-        let (mut value, mut unit) = (None::<f64>, None::<String>);
+        let (mut value, mut unit, mut tolerance) = (None::<f64>, None::<String>, None::<String>);
         while let Some(key) = map.next_key::<String>()? {
             match key.as_str() {
                 "value" => value = Some(map.next_value()?),
                 "unit" => unit = Some(map.next_value()?),
-                _ => return Err(de::Error::unknown_field(&key, &["value", "unit"])),
+                "tolerance" => tolerance = Some(map.next_value()?),
+                _ => return Err(de::Error::unknown_field(&key, &["value", "unit", "tolerance"])),
             }
         }
         let (Some(value), Some(unit)) = (value, unit) else {
-            return Err(de::Error::custom("a quantity as a table has `value` and `unit`"));
+            return Err(de::Error::custom(PARTS));
         };
+        if let Some(tolerance) = tolerance {
+            return Value::read(&format!("{value} {unit} +/- {tolerance}")).map_err(de::Error::custom);
+        }
         let (_, unit) = text::unit(&unit, Some(Q::KIND)).map_err(de::Error::custom)?;
         let si = unit.to_si(value);
-        Ok(Value { quantity: Q::from_si(si), written: Some(text::print_in(si, Q::KIND, unit)) })
+        let written = Some(text::print_in(si, Q::KIND, unit));
+        Ok(Value { quantity: Q::from_si(si), written, tolerance: None })
     }
 }

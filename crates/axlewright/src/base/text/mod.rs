@@ -42,10 +42,17 @@ use super::units::{Kind, Quantity, Unit};
 use number::{TWO_NUMBERS, number};
 use unit::{key, spelled, unit_named};
 
+#[cfg(feature = "serde")]
+mod near;
 mod number;
 mod unit;
 
+#[cfg(feature = "sheet")]
+pub(crate) use near::{did_you_mean, nearest};
+#[cfg(feature = "serde")]
+pub(crate) use near::{is_near, unknown_key};
 pub(crate) use unit::distance;
+
 pub use unit::symbols;
 
 /// A quantity that was read.
@@ -147,6 +154,7 @@ fn in_shop(si: f64, kind: &'static Kind, system: System) -> (f64, &'static str) 
 }
 
 /// The quantity in a unit, to four significant digits.
+#[cfg(feature = "serde")]
 pub(crate) fn print_as(si: f64, unit: &Unit) -> String {
     join(rounded(unit.from_si(si), 4) + 0.0, unit.symbol)
 }
@@ -192,45 +200,18 @@ const LONGEST: usize = 120;
 const QUOTED: usize = 60;
 
 pub(crate) fn refusal(text: &str, message: String) -> Error {
-    Error::Text { text: shortened(text), message }
+    Error::Text { text: shortened(text.trim()), message }
 }
 
 /// Text fit for a message: short, and without what a terminal could obey.
 pub(crate) fn shortened(text: &str) -> String {
     let shown = |c: char| if c.escape_debug().count() > 2 { '\u{FFFD}' } else { c };
-    let mut clipped: String = text.trim().chars().take(QUOTED).map(shown).collect();
-    if text.trim().chars().nth(QUOTED).is_some() {
+    let mut clipped: String = text.chars().take(QUOTED).map(shown).collect();
+    if text.chars().nth(QUOTED).is_some() {
         clipped.pop();
         clipped.push('…');
     }
     clipped
-}
-
-/// Whether a word may be another one, misspelt: at most a third of its letters differ. A long word is never compared.
-pub(crate) fn is_near(word: &str, known: &str) -> bool {
-    word.len() <= QUOTED && distance(word, known) <= (word.chars().count() * 2 / 3).max(4)
-}
-
-/// The known word that a misspelt one may be.
-pub(crate) fn nearest<'a>(word: &str, known: impl Iterator<Item = &'a str>) -> Option<&'a str> {
-    if word.len() > QUOTED {
-        return None;
-    }
-    let near = known.map(|known| (distance(word, known), known)).min();
-    near.map(|(_, known)| known).filter(|known| is_near(word, known))
-}
-
-/// The question whether a word is a known one, misspelt; nothing where none is near.
-pub(crate) fn did_you_mean<'a>(word: &str, known: impl Iterator<Item = &'a str>) -> String {
-    nearest(word, known).map_or(String::new(), |near| format!("; did you mean `{near}`?"))
-}
-
-/// What is said of a key that a table does not have.
-pub(crate) fn unknown_key<'a>(key: &str, known: impl Iterator<Item = &'a str> + Clone) -> String {
-    let all: Vec<String> = known.clone().map(|key| format!("`{key}`")).collect();
-    let near = did_you_mean(key, known);
-    let end = if near.is_empty() { "." } else { "" };
-    format!("there is no key `{}`{near}{end} Keys here: {}", shortened(key), all.join(", "))
 }
 
 fn tidy(text: &str) -> Told<String> {
