@@ -431,7 +431,16 @@ impl WhatIfHandle {
         threads: Option<usize>,
     ) -> PyResult<Bound<'py, PyCapsule>> {
         guard("Sweep", || {
-            stream(py, Box::new(Pieces { of: slf, left: start..stop, rows: rows.max(1), threads, interrupted: false }))
+            stream(
+                py,
+                Box::new(Pieces {
+                    of: slf,
+                    left: start..stop,
+                    rows: rows.max(1),
+                    threads,
+                    interrupted: false,
+                }),
+            )
         })
     }
 }
