@@ -364,7 +364,7 @@ impl Node<'_, '_> {
 
     fn read<'de, T: DeserializeSeed<'de>>(self, seed: T) -> std::result::Result<T::Value, Told> {
         seed.deserialize(self)
-            .map_err(|told| self.run.place(told, self.spot, self.path).unwrap_or_else(|()| Told::Noted))
+            .map_err(|told| self.run.place(told, self.spot, self.path).unwrap_or(Told::Noted))
     }
 }
 

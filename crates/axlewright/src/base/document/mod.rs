@@ -106,8 +106,8 @@ pub trait Model: Sized + super::Sealed {
     }
 }
 
+#[cfg(test)]
 #[cfg(all(
-    test,
     feature = "serde",
     feature = "cooling",
     feature = "driveline",

@@ -6,7 +6,6 @@ use crate::cooling::Coolant;
 use crate::driveline::TorquePath;
 use crate::engine::TorqueCurve;
 use crate::spring::Stack;
-use crate::units::Quantity as _;
 
 const COOLANT: &str = r#"
 liquid = "ethylene_glycol"
