@@ -10,8 +10,8 @@
  * Ends with 0 where every part meets its limit, with 1 where one is tight, short or not known, or no parts of
  * the list go together, with 2 where there is no estimate.
  *
- * Units are never converted here: the text of the quote goes to axw_text_read() or into a model's document as
- * it is printed, and plain numbers are coherent SI from then on. */
+ * Units are never converted here: the text of the quote goes to axw_text_read() as it is printed, and plain
+ * numbers are coherent SI from then on; a model takes them by their names. */
 #include <axlewright.h>
 
 #include <ctype.h>
@@ -40,14 +40,12 @@ static void refuse(int line, const char *format, ...)
     exit(NO_ESTIMATE);
 }
 
-/* The library's own sentence on its last refusal, without the line of a document that was made here. */
+/* The library's own sentence on its last refusal. */
 static const char *sentence(void)
 {
     static char buffer[1024];
-    int behind_line = 0;
     axw_last_message(buffer, sizeof buffer);
-    sscanf(buffer, "line %*d: %n", &behind_line);
-    return buffer + behind_line;
+    return buffer;
 }
 
 /* Goes on where the library answered; `line` is where the quote says what it was asked. */
@@ -203,45 +201,32 @@ static void refuse_unused(void)
     }
 }
 
-/* ---- Documents: what a model is made of, as TOML ------------------------------------------------------- */
+/* ---- Models: what they are made of ------------------------------------------------------------------ */
 
-struct document {
-    char text[16384];
-    size_t length;
+enum { MOST_VALUES = 2 * MOST_ROWS };
+
+/* Named values of a model: the text of each, or its number in coherent SI where it has none. */
+struct values {
+    const char *paths[MOST_VALUES], *texts[MOST_VALUES];
+    double si[MOST_VALUES];
+    size_t count;
 };
 
-static void add(struct document *to, const char *text)
+static void add_text(struct values *to, const char *path, const char *text, double si)
 {
-    size_t length = strlen(text);
-    if (to->length + length >= sizeof to->text) {
+    if (to->count == MOST_VALUES) {
         refuse(1, "the quote is longer than this program reads");
     }
-    memcpy(to->text + to->length, text, length + 1);
-    to->length += length;
+    to->paths[to->count] = path;
+    to->texts[to->count] = text;
+    to->si[to->count++] = si;
 }
 
-/* A line `key = "text"`. */
-static void add_text(struct document *to, const char *key, const char *text)
-{
-    add(to, key);
-    add(to, " = \"");
-    for (; *text != '\0'; text++) {
-        const char one[2] = {*text, '\0'};
-        add(to, *text == '"' || *text == '\\' ? "\\" : "");
-        add(to, one);
-    }
-    add(to, "\"\n");
-}
-
-/* A line of what is printed in the quote, if it is. A quantity is read once before, so that a refusal has
- * its line; `quantity` is NULL for a word. */
-static void add_row(struct document *to, const char *key, const struct row *row, const char *quantity)
+/* What is printed in the quote, if it is; `quantity` is NULL for a word. */
+static void add_row(struct values *to, const char *path, const struct row *row, const char *quantity)
 {
     if (row != NULL) {
-        if (quantity != NULL) {
-            si_of(row, quantity);
-        }
-        add_text(to, key, row->printed);
+        add_text(to, path, quantity == NULL ? row->printed : NULL, quantity == NULL ? NAN : si_of(row, quantity));
     }
 }
 
@@ -323,31 +308,35 @@ static double answer(const char *name, double si)
 static const char *const path[] = {"gearbox", "propeller shaft", "rear axle", "half shaft"};
 enum { PATH = sizeof path / sizeof path[0] };
 
+/* The path of a key of a part. */
+static const char *key(size_t place, const char *name)
+{
+    return text("parts[%d].%s", (int)place, name);
+}
+
 static axw_driveline_torque_path *new_path(void)
 {
-    struct document toml = {"", 0};
-    add_row(&toml, "engine_torque", need("engine", "peak_torque"), "Torque");
-    add_row(&toml, "clutch_capacity", find("driveline", "clutch_capacity"), "Torque");
-    add_row(&toml, "shock_factor", find("driveline", "shock_factor"), "Ratio");
-    add_row(&toml, "tight_below", need("driveline", "tight_below"), "Ratio");
+    struct values values = {.count = 0};
+    add_row(&values, "engine_torque", need("engine", "peak_torque"), "Torque");
+    add_row(&values, "clutch_capacity", find("driveline", "clutch_capacity"), "Torque");
+    add_row(&values, "shock_factor", find("driveline", "shock_factor"), "Ratio");
+    add_row(&values, "tight_below", need("driveline", "tight_below"), "Ratio");
     for (size_t i = 0; i < PATH; i++) {
         const char *part = path[i];
-        add(&toml, "[[parts]]\n");
-        add_text(&toml, "name", part);
+        add_text(&values, key(i, "name"), part, NAN);
         /* The lowest gear loads what is behind the gearbox most. */
-        add_row(&toml, "ratio", find(part, strcmp(part, "gearbox") == 0 ? "gear_1" : "ratio"), "Ratio");
-        add_row(&toml, "efficiency", find(part, "efficiency"), "Ratio");
-        add_row(&toml, "differential", find(part, "differential"), NULL);
+        add_row(&values, key(i, "ratio"), find(part, strcmp(part, "gearbox") == 0 ? "gear_1" : "ratio"), "Ratio");
+        add_row(&values, key(i, "efficiency"), find(part, "efficiency"), "Ratio");
+        add_row(&values, key(i, "differential"), find(part, "differential"), NULL);
         const struct row *rating = find(part, "rating");
         if (rating != NULL) {
-            add(&toml, "[parts.rating]\n");
-            add_row(&toml, "torque", rating, "Torque");
-            add_row(&toml, "side", find(part, "side"), NULL);
-            add_row(&toml, "kind", find(part, "kind"), NULL);
+            add_row(&values, key(i, "rating.torque"), rating, "Torque");
+            add_row(&values, key(i, "rating.side"), find(part, "side"), NULL);
+            add_row(&values, key(i, "rating.kind"), find(part, "kind"), NULL);
         }
     }
     axw_driveline_torque_path *model = NULL;
-    if (axw_driveline_torque_path_new(toml.text, &model) != AXW_OK) {
+    if (axw_driveline_torque_path_new_si(values.paths, values.si, values.texts, values.count, &model) != AXW_OK) {
         /* The sentence counts the parts from 0. */
         const char *place = strstr(sentence(), "parts[");
         size_t refused = place == NULL ? PATH : strtoul(place + strlen("parts["), NULL, 10);
@@ -426,7 +415,8 @@ static void driveline(void)
 
 static void greatest_power(void)
 {
-    struct document toml = {"", 0};
+    struct values values = {.count = 0};
+    int points = 0;
     for (size_t i = 0; i < row_count; i++) {
         if (strcmp(rows[i].part, "engine") != 0 || strcmp(rows[i].property, "torque_at") != 0) {
             continue;
@@ -441,15 +431,14 @@ static void greatest_power(void)
         struct row speed = rows[i], torque = rows[i];
         speed.printed = trimmed(point);
         torque.printed = trimmed(colon + 1);
-        add(&toml, "[[points]]\n");
-        add_row(&toml, "engine_speed", &speed, "AngularVelocity");
-        add_row(&toml, "torque", &torque, "Torque");
+        add_row(&values, text("points[%d].engine_speed", points), &speed, "AngularVelocity");
+        add_row(&values, text("points[%d].torque", points++), &torque, "Torque");
         rows[i].used = 1;
     }
     int line = need("engine", "torque_at")->line;
     axw_engine_torque_curve *curve = NULL;
     double power = NAN, speed = NAN;
-    must(axw_engine_torque_curve_new(toml.text, &curve), line);
+    must(axw_engine_torque_curve_new_si(values.paths, values.si, values.texts, values.count, &curve), line);
     must(axw_engine_torque_curve_peaks(curve, NULL, NULL, &power, &speed), line);
     axw_engine_torque_curve_free(curve);
     answer("engine.peak_power", power);
@@ -460,11 +449,11 @@ static void greatest_power(void)
 static double rolling_radius(void)
 {
     const struct row *marking = need("tyre", "marking");
-    struct document toml = {"", 0};
-    add_row(&toml, "marking", marking, NULL);
+    struct values values = {.count = 0};
+    add_row(&values, "marking", marking, NULL);
     axw_tyre_tyre *tyre = NULL;
     double radius = NAN, diameter = NAN;
-    must(axw_tyre_tyre_new(toml.text, &tyre), marking->line);
+    must(axw_tyre_tyre_new_si(values.paths, values.si, values.texts, values.count, &tyre), marking->line);
     must(axw_tyre_tyre_rolling(tyre, 0.0, &radius, NULL, NULL), marking->line);
     must(axw_tyre_tyre_dimensions(tyre, NULL, NULL, NULL, &diameter, NULL, NULL, NULL), marking->line);
     axw_tyre_tyre_free(tyre);
@@ -571,19 +560,19 @@ static void coolant_cap(void)
 {
     const char *const part = "coolant cap";
     const struct row *hottest = need(part, "hottest_coolant");
-    struct document toml = {"", 0};
-    add_row(&toml, "liquid", need(part, "liquid"), NULL);
-    add_row(&toml, "strength", find(part, "strength"), "Ratio");
-    add_row(&toml, "strength_by", find(part, "strength_by"), NULL);
-    add_row(&toml, "concentrate", find(part, "concentrate"), "Ratio");
-    add_row(&toml, "cap", need(part, "opens_at"), "GaugePressure");
-    add_row(&toml, "altitude", need("vehicle", "altitude"), "Length");
-    add_row(&toml, "hottest_coolant", hottest, "Temperature");
-    add_row(&toml, "tight_below", need(part, "tight_below"), "TemperatureDifference");
+    struct values values = {.count = 0};
+    add_row(&values, "liquid", need(part, "liquid"), NULL);
+    add_row(&values, "strength", find(part, "strength"), "Ratio");
+    add_row(&values, "strength_by", find(part, "strength_by"), NULL);
+    add_row(&values, "concentrate", find(part, "concentrate"), "Ratio");
+    add_row(&values, "cap", need(part, "opens_at"), "GaugePressure");
+    add_row(&values, "altitude", need("vehicle", "altitude"), "Length");
+    add_row(&values, "hottest_coolant", hottest, "Temperature");
+    add_row(&values, "tight_below", need(part, "tight_below"), "TemperatureDifference");
     axw_cooling_coolant *coolant = NULL;
     double boiling = NAN, margin = NAN;
     int32_t verdict = AXW_VERDICT_NOT_KNOWN;
-    must(axw_cooling_coolant_new(toml.text, &coolant), line_of(part));
+    must(axw_cooling_coolant_new_si(values.paths, values.si, values.texts, values.count, &coolant), line_of(part));
     must(axw_cooling_coolant_margin(coolant, NULL, NULL, &boiling, &margin, &verdict), line_of(part));
     axw_cooling_coolant_free(coolant);
     answer("cooling.boiling_temperature", boiling);

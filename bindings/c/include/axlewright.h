@@ -8561,6 +8561,10 @@ double axw_tyre_wheel_offset_value(double rim_width, double flange_thickness, do
 /// Reads JSON or TOML text and checks it. `out` receives a handle that `axw_cooling_cap_test_free` frees.
 int32_t axw_cooling_cap_test_new(const char *text, axw_cooling_cap_test **out);
 
+/// Makes and checks the model of named values, without text: see `axw_sheet_new_si`.
+int32_t axw_cooling_cap_test_new_si(const char *const *paths, const double *values, const char *const *texts,
+    size_t count, axw_cooling_cap_test **out);
+
 /// Frees a handle; NULL is allowed.
 void axw_cooling_cap_test_free(axw_cooling_cap_test *handle);
 
@@ -8633,6 +8637,10 @@ int32_t axw_cooling_cap_test_boiling_table(const axw_cooling_cap_test *model, co
 /// Reads JSON or TOML text and checks it. `out` receives a handle that `axw_cooling_coolant_free` frees.
 int32_t axw_cooling_coolant_new(const char *text, axw_cooling_coolant **out);
 
+/// Makes and checks the model of named values, without text: see `axw_sheet_new_si`.
+int32_t axw_cooling_coolant_new_si(const char *const *paths, const double *values, const char *const *texts,
+    size_t count, axw_cooling_coolant **out);
+
 /// Frees a handle; NULL is allowed.
 void axw_cooling_coolant_free(axw_cooling_coolant *handle);
 
@@ -8674,6 +8682,10 @@ int32_t axw_cooling_coolant_margin_table(const axw_cooling_coolant *model, const
 /// Reads JSON or TOML text and checks it. `out` receives a handle that `axw_cooling_leak_down_free` frees.
 int32_t axw_cooling_leak_down_new(const char *text, axw_cooling_leak_down **out);
 
+/// Makes and checks the model of named values, without text: see `axw_sheet_new_si`.
+int32_t axw_cooling_leak_down_new_si(const char *const *paths, const double *values, const char *const *texts,
+    size_t count, axw_cooling_leak_down **out);
+
 /// Frees a handle; NULL is allowed.
 void axw_cooling_leak_down_free(axw_cooling_leak_down *handle);
 
@@ -8714,6 +8726,10 @@ int32_t axw_cooling_leak_down_table(const axw_cooling_leak_down *model, const do
 /// Reads JSON or TOML text and checks it. `out` receives a handle that `axw_cooling_mix_free` frees.
 int32_t axw_cooling_mix_new(const char *text, axw_cooling_mix **out);
 
+/// Makes and checks the model of named values, without text: see `axw_sheet_new_si`.
+int32_t axw_cooling_mix_new_si(const char *const *paths, const double *values, const char *const *texts,
+    size_t count, axw_cooling_mix **out);
+
 /// Frees a handle; NULL is allowed.
 void axw_cooling_mix_free(axw_cooling_mix *handle);
 
@@ -8753,6 +8769,10 @@ int32_t axw_cooling_mix_table(const axw_cooling_mix *model, const double *streng
 
 /// Reads JSON or TOML text and checks it. `out` receives a handle that `axw_driveline_gearbox_free` frees.
 int32_t axw_driveline_gearbox_new(const char *text, axw_driveline_gearbox **out);
+
+/// Makes and checks the model of named values, without text: see `axw_sheet_new_si`.
+int32_t axw_driveline_gearbox_new_si(const char *const *paths, const double *values, const char *const *texts,
+    size_t count, axw_driveline_gearbox **out);
 
 /// Frees a handle; NULL is allowed.
 void axw_driveline_gearbox_free(axw_driveline_gearbox *handle);
@@ -8815,6 +8835,10 @@ int32_t axw_driveline_gearbox_for_cruise(const axw_driveline_gearbox *model, dou
 /// Reads JSON or TOML text and checks it. `out` receives a handle that `axw_driveline_torque_path_free` frees.
 int32_t axw_driveline_torque_path_new(const char *text, axw_driveline_torque_path **out);
 
+/// Makes and checks the model of named values, without text: see `axw_sheet_new_si`.
+int32_t axw_driveline_torque_path_new_si(const char *const *paths, const double *values,
+    const char *const *texts, size_t count, axw_driveline_torque_path **out);
+
 /// Frees a handle; NULL is allowed.
 void axw_driveline_torque_path_free(axw_driveline_torque_path *handle);
 
@@ -8869,6 +8893,10 @@ int32_t axw_driveline_torque_path_pull(const axw_driveline_torque_path *model, d
 
 /// Reads JSON or TOML text and checks it. `out` receives a handle that `axw_engine_torque_curve_free` frees.
 int32_t axw_engine_torque_curve_new(const char *text, axw_engine_torque_curve **out);
+
+/// Makes and checks the model of named values, without text: see `axw_sheet_new_si`.
+int32_t axw_engine_torque_curve_new_si(const char *const *paths, const double *values,
+    const char *const *texts, size_t count, axw_engine_torque_curve **out);
 
 /// Frees a handle; NULL is allowed.
 void axw_engine_torque_curve_free(axw_engine_torque_curve *handle);
@@ -8970,6 +8998,10 @@ int32_t axw_engine_torque_curve_table(const axw_engine_torque_curve *model, cons
 /// Reads JSON or TOML text and checks it. `out` receives a handle that `axw_mass_parts_list_free` frees.
 int32_t axw_mass_parts_list_new(const char *text, axw_mass_parts_list **out);
 
+/// Makes and checks the model of named values, without text: see `axw_sheet_new_si`.
+int32_t axw_mass_parts_list_new_si(const char *const *paths, const double *values, const char *const *texts,
+    size_t count, axw_mass_parts_list **out);
+
 /// Frees a handle; NULL is allowed.
 void axw_mass_parts_list_free(axw_mass_parts_list *handle);
 
@@ -9035,6 +9067,10 @@ int32_t axw_mass_parts_list_swap_table(const axw_mass_parts_list *model, axw_tab
 /// Reads JSON or TOML text and checks it. `out` receives a handle that `axw_mass_raised_axle_free` frees.
 int32_t axw_mass_raised_axle_new(const char *text, axw_mass_raised_axle **out);
 
+/// Makes and checks the model of named values, without text: see `axw_sheet_new_si`.
+int32_t axw_mass_raised_axle_new_si(const char *const *paths, const double *values, const char *const *texts,
+    size_t count, axw_mass_raised_axle **out);
+
 /// Frees a handle; NULL is allowed.
 void axw_mass_raised_axle_free(axw_mass_raised_axle *handle);
 
@@ -9069,6 +9105,10 @@ int32_t axw_mass_raised_axle_table(const axw_mass_raised_axle *model, const doub
 
 /// Reads JSON or TOML text and checks it. `out` receives a handle that `axw_ride_full_car_free` frees.
 int32_t axw_ride_full_car_new(const char *text, axw_ride_full_car **out);
+
+/// Makes and checks the model of named values, without text: see `axw_sheet_new_si`.
+int32_t axw_ride_full_car_new_si(const char *const *paths, const double *values, const char *const *texts,
+    size_t count, axw_ride_full_car **out);
 
 /// Frees a handle; NULL is allowed.
 void axw_ride_full_car_free(axw_ride_full_car *handle);
@@ -9225,6 +9265,10 @@ int32_t axw_ride_full_car_profile(const axw_ride_full_car *model, double speed, 
 
 /// Reads JSON or TOML text and checks it. `out` receives a handle that `axw_ride_half_car_free` frees.
 int32_t axw_ride_half_car_new(const char *text, axw_ride_half_car **out);
+
+/// Makes and checks the model of named values, without text: see `axw_sheet_new_si`.
+int32_t axw_ride_half_car_new_si(const char *const *paths, const double *values, const char *const *texts,
+    size_t count, axw_ride_half_car **out);
 
 /// Frees a handle; NULL is allowed.
 void axw_ride_half_car_free(axw_ride_half_car *handle);
@@ -9399,6 +9443,10 @@ int32_t axw_ride_half_car_profile(const axw_ride_half_car *model, double speed, 
 /// Reads JSON or TOML text and checks it. `out` receives a handle that `axw_ride_nonlinear_quarter_car_free` frees.
 int32_t axw_ride_nonlinear_quarter_car_new(const char *text, axw_ride_nonlinear_quarter_car **out);
 
+/// Makes and checks the model of named values, without text: see `axw_sheet_new_si`.
+int32_t axw_ride_nonlinear_quarter_car_new_si(const char *const *paths, const double *values,
+    const char *const *texts, size_t count, axw_ride_nonlinear_quarter_car **out);
+
 /// Frees a handle; NULL is allowed.
 void axw_ride_nonlinear_quarter_car_free(axw_ride_nonlinear_quarter_car *handle);
 
@@ -9464,6 +9512,10 @@ int32_t axw_ride_nonlinear_quarter_car_profile(const axw_ride_nonlinear_quarter_
 
 /// Reads JSON or TOML text and checks it. `out` receives a handle that `axw_ride_quarter_car_free` frees.
 int32_t axw_ride_quarter_car_new(const char *text, axw_ride_quarter_car **out);
+
+/// Makes and checks the model of named values, without text: see `axw_sheet_new_si`.
+int32_t axw_ride_quarter_car_new_si(const char *const *paths, const double *values, const char *const *texts,
+    size_t count, axw_ride_quarter_car **out);
 
 /// Frees a handle; NULL is allowed.
 void axw_ride_quarter_car_free(axw_ride_quarter_car *handle);
@@ -9610,6 +9662,10 @@ int32_t axw_ride_quarter_car_profile(const axw_ride_quarter_car *model, double s
 /// Reads JSON or TOML text and checks it. `out` receives a handle that `axw_ride_road_surface_free` frees.
 int32_t axw_ride_road_surface_new(const char *text, axw_ride_road_surface **out);
 
+/// Makes and checks the model of named values, without text: see `axw_sheet_new_si`.
+int32_t axw_ride_road_surface_new_si(const char *const *paths, const double *values, const char *const *texts,
+    size_t count, axw_ride_road_surface **out);
+
 /// Frees a handle; NULL is allowed.
 void axw_ride_road_surface_free(axw_ride_road_surface *handle);
 
@@ -9626,6 +9682,10 @@ int32_t axw_ride_road_surface_roughness(const axw_ride_road_surface *model, doub
 
 /// Reads JSON or TOML text and checks it. `out` receives a handle that `axw_spring_adjustable_damper_free` frees.
 int32_t axw_spring_adjustable_damper_new(const char *text, axw_spring_adjustable_damper **out);
+
+/// Makes and checks the model of named values, without text: see `axw_sheet_new_si`.
+int32_t axw_spring_adjustable_damper_new_si(const char *const *paths, const double *values,
+    const char *const *texts, size_t count, axw_spring_adjustable_damper **out);
 
 /// Frees a handle; NULL is allowed.
 void axw_spring_adjustable_damper_free(axw_spring_adjustable_damper *handle);
@@ -9685,6 +9745,10 @@ int32_t axw_spring_adjustable_damper_table(const axw_spring_adjustable_damper *m
 /// Reads JSON or TOML text and checks it. `out` receives a handle that `axw_spring_bump_stop_free` frees.
 int32_t axw_spring_bump_stop_new(const char *text, axw_spring_bump_stop **out);
 
+/// Makes and checks the model of named values, without text: see `axw_sheet_new_si`.
+int32_t axw_spring_bump_stop_new_si(const char *const *paths, const double *values, const char *const *texts,
+    size_t count, axw_spring_bump_stop **out);
+
 /// Frees a handle; NULL is allowed.
 void axw_spring_bump_stop_free(axw_spring_bump_stop *handle);
 
@@ -9739,6 +9803,10 @@ int32_t axw_spring_bump_stop_table(const axw_spring_bump_stop *model, const doub
 /// Reads JSON or TOML text and checks it. `out` receives a handle that `axw_spring_corner_free` frees.
 int32_t axw_spring_corner_new(const char *text, axw_spring_corner **out);
 
+/// Makes and checks the model of named values, without text: see `axw_sheet_new_si`.
+int32_t axw_spring_corner_new_si(const char *const *paths, const double *values, const char *const *texts,
+    size_t count, axw_spring_corner **out);
+
 /// Frees a handle; NULL is allowed.
 void axw_spring_corner_free(axw_spring_corner *handle);
 
@@ -9770,6 +9838,10 @@ int32_t axw_spring_corner_table(const axw_spring_corner *model, const double *ra
 
 /// Reads JSON or TOML text and checks it. `out` receives a handle that `axw_spring_damper_curve_free` frees.
 int32_t axw_spring_damper_curve_new(const char *text, axw_spring_damper_curve **out);
+
+/// Makes and checks the model of named values, without text: see `axw_sheet_new_si`.
+int32_t axw_spring_damper_curve_new_si(const char *const *paths, const double *values,
+    const char *const *texts, size_t count, axw_spring_damper_curve **out);
 
 /// Frees a handle; NULL is allowed.
 void axw_spring_damper_curve_free(axw_spring_damper_curve *handle);
@@ -9838,6 +9910,10 @@ int32_t axw_spring_damper_curve_table(const axw_spring_damper_curve *model, cons
 /// Reads JSON or TOML text and checks it. `out` receives a handle that `axw_spring_progressive_coil_free` frees.
 int32_t axw_spring_progressive_coil_new(const char *text, axw_spring_progressive_coil **out);
 
+/// Makes and checks the model of named values, without text: see `axw_sheet_new_si`.
+int32_t axw_spring_progressive_coil_new_si(const char *const *paths, const double *values,
+    const char *const *texts, size_t count, axw_spring_progressive_coil **out);
+
 /// Frees a handle; NULL is allowed.
 void axw_spring_progressive_coil_free(axw_spring_progressive_coil *handle);
 
@@ -9890,6 +9966,10 @@ int32_t axw_spring_progressive_coil_table(const axw_spring_progressive_coil *mod
 
 /// Reads JSON or TOML text and checks it. `out` receives a handle that `axw_spring_stack_free` frees.
 int32_t axw_spring_stack_new(const char *text, axw_spring_stack **out);
+
+/// Makes and checks the model of named values, without text: see `axw_sheet_new_si`.
+int32_t axw_spring_stack_new_si(const char *const *paths, const double *values, const char *const *texts,
+    size_t count, axw_spring_stack **out);
 
 /// Frees a handle; NULL is allowed.
 void axw_spring_stack_free(axw_spring_stack *handle);
@@ -9952,6 +10032,10 @@ int32_t axw_spring_stack_table(const axw_spring_stack *model, const double *load
 
 /// Reads JSON or TOML text and checks it. `out` receives a handle that `axw_suspension_double_wishbone_free` frees.
 int32_t axw_suspension_double_wishbone_new(const char *text, axw_suspension_double_wishbone **out);
+
+/// Makes and checks the model of named values, without text: see `axw_sheet_new_si`.
+int32_t axw_suspension_double_wishbone_new_si(const char *const *paths, const double *values,
+    const char *const *texts, size_t count, axw_suspension_double_wishbone **out);
 
 /// Frees a handle; NULL is allowed.
 void axw_suspension_double_wishbone_free(axw_suspension_double_wishbone *handle);
@@ -10103,6 +10187,10 @@ int32_t axw_suspension_double_wishbone_spacer(const axw_suspension_double_wishbo
 
 /// Reads JSON or TOML text and checks it. `out` receives a handle that `axw_suspension_leaf_axle_free` frees.
 int32_t axw_suspension_leaf_axle_new(const char *text, axw_suspension_leaf_axle **out);
+
+/// Makes and checks the model of named values, without text: see `axw_sheet_new_si`.
+int32_t axw_suspension_leaf_axle_new_si(const char *const *paths, const double *values,
+    const char *const *texts, size_t count, axw_suspension_leaf_axle **out);
 
 /// Frees a handle; NULL is allowed.
 void axw_suspension_leaf_axle_free(axw_suspension_leaf_axle *handle);
@@ -10283,6 +10371,10 @@ int32_t axw_suspension_leaf_axle_spacer(const axw_suspension_leaf_axle *model, d
 /// Reads JSON or TOML text and checks it. `out` receives a handle that `axw_suspension_live_axle_free` frees.
 int32_t axw_suspension_live_axle_new(const char *text, axw_suspension_live_axle **out);
 
+/// Makes and checks the model of named values, without text: see `axw_sheet_new_si`.
+int32_t axw_suspension_live_axle_new_si(const char *const *paths, const double *values,
+    const char *const *texts, size_t count, axw_suspension_live_axle **out);
+
 /// Frees a handle; NULL is allowed.
 void axw_suspension_live_axle_free(axw_suspension_live_axle *handle);
 
@@ -10406,6 +10498,10 @@ int32_t axw_suspension_live_axle_spacer(const axw_suspension_live_axle *model, d
 
 /// Reads JSON or TOML text and checks it. `out` receives a handle that `axw_suspension_roll_balance_free` frees.
 int32_t axw_suspension_roll_balance_new(const char *text, axw_suspension_roll_balance **out);
+
+/// Makes and checks the model of named values, without text: see `axw_sheet_new_si`.
+int32_t axw_suspension_roll_balance_new_si(const char *const *paths, const double *values,
+    const char *const *texts, size_t count, axw_suspension_roll_balance **out);
 
 /// Frees a handle; NULL is allowed.
 void axw_suspension_roll_balance_free(axw_suspension_roll_balance *handle);
@@ -10557,6 +10653,10 @@ int32_t axw_suspension_roll_balance_table(const axw_suspension_roll_balance *mod
 /// Reads JSON or TOML text and checks it. `out` receives a handle that `axw_suspension_strut_free` frees.
 int32_t axw_suspension_strut_new(const char *text, axw_suspension_strut **out);
 
+/// Makes and checks the model of named values, without text: see `axw_sheet_new_si`.
+int32_t axw_suspension_strut_new_si(const char *const *paths, const double *values, const char *const *texts,
+    size_t count, axw_suspension_strut **out);
+
 /// Frees a handle; NULL is allowed.
 void axw_suspension_strut_free(axw_suspension_strut *handle);
 
@@ -10706,6 +10806,10 @@ int32_t axw_suspension_strut_spacer(const axw_suspension_strut *model, double ou
 /// Reads JSON or TOML text and checks it. `out` receives a handle that `axw_tyre_tyre_free` frees.
 int32_t axw_tyre_tyre_new(const char *text, axw_tyre_tyre **out);
 
+/// Makes and checks the model of named values, without text: see `axw_sheet_new_si`.
+int32_t axw_tyre_tyre_new_si(const char *const *paths, const double *values, const char *const *texts,
+    size_t count, axw_tyre_tyre **out);
+
 /// Frees a handle; NULL is allowed.
 void axw_tyre_tyre_free(axw_tyre_tyre *handle);
 
@@ -10774,6 +10878,10 @@ int32_t axw_tyre_tyre_rated_speed(const axw_tyre_tyre *model, double *result);
 /// Reads JSON or TOML text and checks it. `out` receives a handle that `axw_tyre_wheel_change_free` frees.
 int32_t axw_tyre_wheel_change_new(const char *text, axw_tyre_wheel_change **out);
 
+/// Makes and checks the model of named values, without text: see `axw_sheet_new_si`.
+int32_t axw_tyre_wheel_change_new_si(const char *const *paths, const double *values, const char *const *texts,
+    size_t count, axw_tyre_wheel_change **out);
+
 /// Frees a handle; NULL is allowed.
 void axw_tyre_wheel_change_free(axw_tyre_wheel_change *handle);
 
@@ -10806,6 +10914,16 @@ int32_t axw_tyre_wheel_change_table(const axw_tyre_wheel_change *model, const do
 
 /// Reads a build sheet from JSON or TOML text. `sheet` receives a handle that `axw_sheet_free` frees.
 int32_t axw_sheet_new(const char *text, axw_sheet **sheet);
+
+/// Makes a build sheet of named values, without text: `paths[i]` is a line such as "front.spring.rate" or "parts[0].ratio", and
+/// `values[i]` its number in coherent SI, or NaN where it is not known. Where `texts[i]` is not NULL, the line is that text instead: a
+/// word, a marking, a name, or "none"; `texts` may be NULL. `sheet` receives a handle that `axw_sheet_free` frees.
+int32_t axw_sheet_new_si(const char *const *paths, const double *values, const char *const *texts,
+    size_t count, axw_sheet **sheet);
+
+/// Writes a quantity in coherent SI, without text: `axw_sheet_get` then shows it in its SI unit. NaN, which is not known, takes the line
+/// out.
+int32_t axw_sheet_set_si(axw_sheet *sheet, const char *path, double si);
 
 /// Writes a line as a document would: "front.spring.rate", "225 lbf/in +/- 3 %".
 int32_t axw_sheet_set(axw_sheet *sheet, const char *path, const char *text);

@@ -19,6 +19,7 @@ pub use verdict::*;
 pub use work::*;
 
 use axlewright::Error;
+use axlewright::base::document::{Document, Field};
 use std::cell::RefCell;
 use std::collections::BTreeSet;
 use std::ffi::{CStr, CString, c_char};
@@ -285,6 +286,26 @@ pub(crate) unsafe fn texts<'a>(
         })
     };
     all.iter().enumerate().map(text).collect()
+}
+
+/// A document of the caller's paths: the text of each, or its number where it has none.
+pub(crate) unsafe fn document(
+    paths: *const *const c_char,
+    values: *const f64,
+    texts: *const *const c_char,
+    count: usize,
+) -> Outcome<Document> {
+    let paths = unsafe { self::texts("paths", paths, count) }?;
+    let texts = if texts.is_null() { &[] } else { unsafe { list("texts", texts, count) }? };
+    let field = |place: usize| match texts.get(place) {
+        Some(text) if !text.is_null() => {
+            unsafe { words("texts", *text) }.map(Field::Text).map_err(|_| Failure::Utf8At("texts", place))
+        }
+        _ if values.is_null() => Err(Failure::Null("values")),
+        _ => Ok(Field::Si(unsafe { values.add(place).read() })),
+    };
+    let fields = (0..count).map(field).collect::<Outcome<Vec<_>>>()?;
+    Ok(Document::from_si(paths.into_iter().zip(fields))?)
 }
 
 /// A handle of the caller.

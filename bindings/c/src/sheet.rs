@@ -2,7 +2,7 @@
 
 use crate::text::shop;
 use crate::{
-    Failure, Outcome, axw_table, free, give, guard, guard_or, handle, handle_mut, list, put, texts,
+    Failure, Outcome, axw_table, document, free, give, guard, guard_or, handle, handle_mut, list, put, texts,
     verdict_number, words, write,
 };
 use axlewright::Verdict;
@@ -31,6 +31,34 @@ pub struct axw_sheet(Sheet);
 pub unsafe extern "C" fn axw_sheet_new(text: *const c_char, sheet: *mut *mut axw_sheet) -> i32 {
     guard(|| unsafe {
         give("sheet", sheet, || Ok(Box::new(axw_sheet(Sheet::from_text(words("text", text)?)?))))
+    })
+}
+
+/// Makes a build sheet of named values, without text: `paths[i]` is a line such as "front.spring.rate" or "parts[0].ratio", and
+/// `values[i]` its number in coherent SI, or NaN where it is not known. Where `texts[i]` is not NULL, the line is that text instead: a
+/// word, a marking, a name, or "none"; `texts` may be NULL. `sheet` receives a handle that `axw_sheet_free` frees.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_sheet_new_si(
+    paths: *const *const c_char,
+    values: *const f64,
+    texts: *const *const c_char,
+    count: usize,
+    sheet: *mut *mut axw_sheet,
+) -> i32 {
+    guard(|| unsafe {
+        give("sheet", sheet, || {
+            Ok(Box::new(axw_sheet(Sheet::from_document(&document(paths, values, texts, count)?)?)))
+        })
+    })
+}
+
+/// Writes a quantity in coherent SI, without text: `axw_sheet_get` then shows it in its SI unit. NaN, which is not known, takes the line
+/// out.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_sheet_set_si(sheet: *mut axw_sheet, path: *const c_char, si: f64) -> i32 {
+    guard(|| {
+        let sheet = unsafe { handle_mut("sheet", sheet) }?;
+        Ok(sheet.0.set_si(unsafe { words("path", path) }?, si)?)
     })
 }
 

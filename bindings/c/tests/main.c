@@ -60,6 +60,7 @@ int main(void)
     test_messages();
     test_text();
     test_models();
+    test_named_values();
     test_results();
     test_tables();
     test_sheet();

@@ -6,7 +6,7 @@ use crate::{Api, Content, Function, Model, Output, Parameter, snake};
 /// A module of entries; beside it stand the guards and helpers of `bindings/c/src`.
 pub fn source(api: &Api) -> Result<String, String> {
     let mut out = String::from(
-        "use crate::{Failure, Texts, axw_table, copy, fill, fits, free, guard, guard_call, guard_or, guard_value, handle, list, put, room, word_of, words};\n\
+        "use crate::{Failure, Texts, axw_table, copy, document, fill, fits, free, give, guard, guard_call, guard_or, guard_value, handle, list, put, room, word_of, words};\n\
          use axlewright::units::*;\nuse axlewright::{Model, Verdict};\nuse std::ffi::c_char;\n\n",
     );
     out.push_str(&version());
@@ -175,10 +175,11 @@ fn model_entries(model: &Model) -> Result<String, String> {
     let mut out = format!(
         "{}pub struct {name}({core}{texts});\nconst _: fn() = || {{ fn shared<T: Send + Sync>() {{}} shared::<{name}>() }};\n\n\
          /// Reads JSON or TOML text and checks it. `out` receives a handle that `{name}_free` frees.\n#[unsafe(no_mangle)]\n\
-         pub unsafe extern \"C\" fn {name}_new(text: *const c_char, out: *mut *mut {name}) -> i32 {{ guard(|| {{\n\
-         if out.is_null() {{ return Err(Failure::Null(\"out\")); }}\n\
-         let model = {core}::from_text(unsafe {{ words(\"text\", text) }}?)?;\n\
-         unsafe {{ out.write(Box::into_raw(Box::new({name}(model{no_texts})))) }};\nOk(())\n}}) }}\n\n\
+         pub unsafe extern \"C\" fn {name}_new(text: *const c_char, out: *mut *mut {name}) -> i32 {{ guard(|| unsafe {{\n\
+         give(\"out\", out, || Ok(Box::new({name}({core}::from_text(words(\"text\", text)?)?{no_texts}))))\n}}) }}\n\n\
+         /// Makes and checks the model of named values, without text: see `axw_sheet_new_si`.\n#[unsafe(no_mangle)]\n\
+         pub unsafe extern \"C\" fn {name}_new_si(paths: *const *const c_char, values: *const f64, texts: *const *const c_char, count: usize, out: *mut *mut {name}) -> i32 {{ guard(|| unsafe {{\n\
+         give(\"out\", out, || Ok(Box::new({name}({core}::from_document(&document(paths, values, texts, count)?)?{no_texts}))))\n}}) }}\n\n\
          /// Frees a handle; NULL is allowed.\n#[unsafe(no_mangle)]\npub unsafe extern \"C\" fn {name}_free(handle: *mut {name}) {{ guard_or((), || unsafe {{ free(handle) }}) }}\n\n\
          /// The model as JSON text. `needed` receives the bytes that it needs, its closing NUL included; `buffer` may be NULL.\n#[unsafe(no_mangle)]\n\
          pub unsafe extern \"C\" fn {name}_json(model: *const {name}, buffer: *mut c_char, size: usize, needed: *mut usize) -> i32 {{ guard(|| {{\n\

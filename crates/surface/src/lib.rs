@@ -293,7 +293,8 @@ impl Api {
         let models = self.models.iter().map(|model| format!("{}.{}", model.system, snake(&model.name)));
         for name in names.chain(models) {
             let last = name.rsplit('.').next().unwrap_or_default();
-            if ["_n", "_value", "_new", "_free", "_result"].iter().any(|ending| last.ends_with(ending)) {
+            if ["_n", "_value", "_new", "_si", "_free", "_result"].iter().any(|ending| last.ends_with(ending))
+            {
                 return Err(format!("{name} ends like a name that the C surface reserves"));
             }
             if !seen.insert(name.clone()) {

@@ -172,8 +172,17 @@ impl Sheet {
         if text == NONE && !choice {
             return self.set_none(path);
         }
+        self.put(path, |slot| spot_of(slot, text))
+    }
+
+    /// Writes a quantity in coherent SI; its text is the number in its SI unit. NaN, which is not known, takes the line out.
+    pub fn set_si(&mut self, path: &str, si: f64) -> Result<()> {
+        if si.is_nan() { self.remove(path) } else { self.put(path, |_| Spot::of(Tree::Si(si))) }
+    }
+
+    fn put(&mut self, path: &str, spot: impl FnOnce(Slot) -> Spot) -> Result<()> {
         let slot = writable(path)?;
-        let written = written(slot, &spot_of(slot, text))?;
+        let written = written(slot, &spot(slot))?;
         if let Some((before, _)) = neighbours(path).0.filter(|(_, known)| !self.values.contains_key(known)) {
             return Err(Error::document(path, out_of_order(&before)));
         }
