@@ -9,7 +9,8 @@ pub mod sheets;
 use axlewright::units::Kind;
 pub use dispatch::FUNCTIONS;
 
-/// Every function by its name. `build.rs` makes the list of the core's sources.
+/// Every function by its name. `build.rs` makes the list of the core's sources, with bounds as plain numbers.
+#[allow(clippy::approx_constant)]
 mod dispatch {
     include!(concat!(env!("OUT_DIR"), "/generated.rs"));
 }

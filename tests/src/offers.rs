@@ -4,7 +4,7 @@ use crate::catalogue::Random;
 use crate::sheets::DUNLIN;
 use axlewright::Result;
 use axlewright::sheet::{Candidate, PriceList, Requirement, Sheet};
-use axlewright::units::{Mass, Quantity, kg};
+use axlewright::units::{Mass, kg};
 
 /// Kind of part, the line that it writes, the value of the first part, the step to the next, and the unit.
 const KINDS: [(&str, &str, f64, f64, &str); 10] = [

@@ -68,7 +68,7 @@ fn cases() -> Vec<Case> {
     ];
     let mut all = Vec::new();
     for (place, rating) in (0..4 * 2 * 32 * 3).zip([900.0, 6000.0, 30000.0, 6000.0].into_iter().cycle()) {
-        let bit = |bit: usize| place / 3 >> (3 + bit) & 1 == 1;
+        let bit = |bit: usize| ((place / 3) >> (3 + bit)) & 1 == 1;
         all.push(Case {
             kind: kinds[place / 3 % 4],
             side: sides[place / 12 % 2],

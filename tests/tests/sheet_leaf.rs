@@ -4,7 +4,7 @@
 use axlewright::sheet::{Assessment, Axis, Sheet};
 use axlewright::suspension::{AxleBar, LeafAxle, LeafAxlePosition, Mount, Point};
 use axlewright::units::{Angle, Force, Length, LinearStiffness, Torque};
-use axlewright::{Model, Value, Verdict};
+use axlewright::{Model, Stated, Value, Verdict};
 use axlewright_tests::assessed::{demo, lacks, text, value, verdict};
 
 /// Lines written over those of a sheet.
@@ -132,8 +132,9 @@ fn a_bar_beside_the_leaves_has_the_ratio_of_the_model() {
             lever_end: place([-3.36, 0.44, 0.52]),
             lever_pivot: place([-3.12, 0.35, 0.53]),
         };
-        let wanted =
-            at(&LeafAxle { anti_roll_bar: Some(bar), ..rear(&assessment) }, 0.0).bar_motion_ratio.si();
+        let wanted = at(&LeafAxle { anti_roll_bar: Stated::Given(bar), ..rear(&assessment) }, 0.0)
+            .bar_motion_ratio
+            .si();
         let found = of("rear.anti_roll_bar.motion_ratio");
         assert!((found / wanted - 1.0).abs() < 1e-12, "{found} {wanted}");
         assert!(wanted > 0.4 && wanted < 0.7, "{wanted}");

@@ -5,7 +5,7 @@
 //! limits is replaced by one inside. Every run adds a fault or is the last.
 
 use super::Model;
-use super::fault::{Collector, Fault};
+use super::fault::{Collector, Fault, Faults};
 use super::stated::STATED;
 use super::tree::{Document, NONE, Spot, Tree};
 use super::value::ALWAYS;
@@ -86,7 +86,7 @@ enum Told {
 
 impl Run<'_> {
     fn note(&self, at: Option<usize>, fault: Fault) {
-        self.faults.borrow_mut().add(at, Error::Document(fault.into()));
+        self.faults.borrow_mut().add(at, Error::Document(Faults::from(fault)));
     }
 
     /// Notes why a value was refused, once, at the innermost value around it. An error if that was noted before, which would never end.

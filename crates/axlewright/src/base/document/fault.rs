@@ -26,8 +26,8 @@ pub struct Fault {
 
 impl Fault {
     /// A fault whose place is not known yet.
-    pub fn new(key: impl Into<String>, message: impl Into<String>) -> Fault {
-        Fault { key: key.into(), message: message.into(), ..Fault::default() }
+    pub fn new(key: impl ToString, message: impl ToString) -> Fault {
+        Fault { key: key.to_string(), message: message.to_string(), ..Fault::default() }
     }
 }
 
@@ -100,8 +100,8 @@ impl fmt::Display for Faults {
 
 impl Error {
     /// A document with one fault, whose place is not known yet.
-    pub fn document(key: impl Into<String>, message: impl Into<String>) -> Error {
-        Error::Document(Fault::new(key, message).into())
+    pub fn document(key: impl ToString, message: impl ToString) -> Error {
+        Error::Document(Faults::from(Fault::new(key, message)))
     }
 
     /// The same refusal inside a part of a document: `parts[0]`.
@@ -110,7 +110,7 @@ impl Error {
             Error::Document(faults) => Error::Document(faults.within(path)),
             other => {
                 let fault = Fault::new(path, other.to_string());
-                Error::Document(Fault { cause: Some(Box::new(other)), ..fault }.into())
+                Error::Document(Faults::from(Fault { cause: Some(Box::new(other)), ..fault }))
             }
         }
     }

@@ -281,7 +281,7 @@ struct Reader<'a> {
 }
 
 impl Reader<'_> {
-    fn fault(&mut self, at: usize, key: &str, message: impl Into<String>) {
+    fn fault(&mut self, at: usize, key: &str, message: impl ToString) {
         if self.faults.len() < super::fault::MOST_FAULTS {
             self.faults.push((at, Error::document(shortened(key), message)));
         }
