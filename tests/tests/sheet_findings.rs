@@ -122,7 +122,7 @@ fn springs_are_those_of_the_corner() {
             droop_length: van.value(&at("spring.droop_length")),
             damper_stroke: van.value(&at("damper.stroke")),
             damper_motion_ratio: (axle == "rear").then(|| van.value("rear.damper.motion_ratio")),
-            bump_stop_travel: (axle == "front").then(|| van.value("front.bump_stop_travel")),
+            bump_stop_travel: (axle == "front").then(|| van.value("front.bump_stop_travel")).into(),
             bump_tight_below: Value::parse("60 mm").unwrap(),
             droop_tight_below: Value::parse("50 mm").unwrap(),
             spring_tight_below: Value::parse("3 mm").unwrap(),

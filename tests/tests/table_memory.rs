@@ -4,7 +4,7 @@
 use axlewright::base::table::MOST_BYTES;
 use axlewright::cooling::CapTest;
 use axlewright::suspension::{DoubleWishbone, LeafAxle, LiveAxle, Strut};
-use axlewright::units::{Angle, GaugePressure, Length, Quantity};
+use axlewright::units::{Angle, GaugePressure, Length};
 use axlewright::{Model, Result, Table};
 
 fn text(name: &str) -> String {
