@@ -166,7 +166,7 @@ fn a_sheet_tells_all_its_faults_in_the_order_of_the_document() {
     let places: Vec<_> = faults.iter().map(|fault| (fault.line, fault.column, fault.key.as_str())).collect();
     assert_eq!(
         places,
-        [(1, 31, "front.spring.rate"), (2, 1, "front.spring.rat"), (2, 14, "brakez")],
+        [(1, 31, "front.spring.rate"), (2, 1, "front.spring.rat"), (2, 13, "brakez")],
         "{json}"
     );
 }

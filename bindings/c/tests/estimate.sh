@@ -118,16 +118,17 @@ sum=$(sed -n '/^The cheapest/,/^$/s/^  [a-z ]\{17\}//p' "$out/said.txt" | while 
 run 1 "$sheet" "$prices" 'cost <= 100'
 says said 'No parts of this list do that together.'
 
-# fault FILE SED_SCRIPT WORDS: sheet or list, changed, is refused with these words, the file among them.
+# fault FILE SED_SCRIPT WORDS: sheet or list, changed, is refused with these words, file and line among them.
 fault() {
     sed "$2" "$1" >"$out/faulty.txt"
     cmp -s "$1" "$out/faulty.txt" && count no "changed nothing: $2"
     if [ "$1" = "$sheet" ]; then run 2 "$out/faulty.txt" "$prices" "$cost"; else run 2 "$sheet" "$out/faulty.txt" "$cost"; fi
-    says complaint "faulty.txt: line $(diff "$1" "$out/faulty.txt" | sed -n 's/^\([0-9]*\)[acd,].*/\1/p' | head -n 1): $3"
+    says complaint "faulty.txt: line $(diff "$1" "$out/faulty.txt" | sed -n 's/^\([0-9]*\)[acd,].*/\1/p' | head -n 1), column "
+    says complaint ": $3"
     [ ! -s "$out/said.txt" ] && count yes || count no "findings in spite of: $3"
 }
 fault "$sheet" 's/^mass_rating = "1350 kg"/mass_rating = "1350 kgg"/' 'front.mass_rating: '
-fault "$sheet" 's/^solid_length = "165 mm"/solid_lenth = "165 mm"/' 'front.spring.solid_lenth: there is no such key; did you mean `solid_length`?'
+fault "$sheet" 's/^solid_length = "165 mm"/solid_lenth = "165 mm"/' 'front.spring.solid_lenth: there is no key `solid_lenth`; did you mean `solid_length`?'
 fault "$prices" 's/,465.00,/,465 quid,/' 'cost: `465 quid` is no cost'
 fault "$prices" 's/15.2 psi gauge/15.2 psi/' 'cap.opening_pressure: '
 run 2 "$sheet" "$prices" 'front.natural_frequency <= 2 kg'

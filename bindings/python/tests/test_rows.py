@@ -377,7 +377,14 @@ def method(row: Row) -> Mapping[str, Any]:
 
 
 def document(row: Row) -> str:
-    return json.dumps(row["inputs"], ensure_ascii=False)
+    """As the Rust test writes it, so that a refusal has the same column."""
+    return json.dumps(row["inputs"], ensure_ascii=False, sort_keys=True, separators=(",", ":"))
+
+
+def without_places(refusal: str) -> str:
+    """The faults of a refusal without their lines, columns and carets."""
+    faults = [line for line in refusal.splitlines() if not line.startswith("    ")]
+    return "\n".join(re.sub(r"^line \d+, column \d+: ", "", fault) for fault in faults)
 
 
 @rows("model")
@@ -411,7 +418,7 @@ def test_model_by_keywords(row: Row, rust: dict[str, dict[str, str]]) -> None:
         with pytest.raises((DocumentError, DomainError, TextError)) as caught:
             made(**row["inputs"])
         # Nobody wrote these lines.
-        assert str(caught.value) == rust[row["id"]]["error"].removeprefix("line 1: ")
+        assert str(caught.value) == without_places(rust[row["id"]]["error"])
         assert getattr(caught.value, "line", None) is None
     else:
         assert made(**row["inputs"]) == made.from_text(document(row))

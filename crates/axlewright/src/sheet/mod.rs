@@ -199,7 +199,9 @@ impl Sheet {
 
     fn set_none(&mut self, path: &str) -> Result<()> {
         let Some(part) = Graph::get().part(path) else {
-            writable(path)?;
+            if !Graph::get().is_folder(path) {
+                writable(path)?;
+            }
             return Err(Error::document(shortened(path), NO_NONE));
         };
         let inside = |line: &&str| line.strip_prefix(part).is_some_and(|rest| rest.starts_with('.'));
