@@ -15,6 +15,7 @@ __all__ = [
     "Columns",
     "DocumentError",
     "DomainError",
+    "Fault",
     "Handle",
     "PriceListHandle",
     "Quantity",
