@@ -7,6 +7,7 @@
 //! redundant set gives, the squares of the lengths by which the links miss. Source: vector kinematics of rigid bodies; virtual work.
 
 use super::lanes::{Lanes, Vectors};
+use super::solved::solved;
 use super::vector::{Vector, vector};
 use core::array::from_fn;
 use nalgebra::{Const, DimMin, SMatrix, SVector};
@@ -40,9 +41,18 @@ const CLOSE: f64 = 1e-14;
 /// Below this, in metres a radian or a metre, heave and roll leave the misfit of a redundant link as it is.
 const SLACK: f64 = 1e-9;
 
-/// Steps from one position to the next one, in metres and radians.
+/// Steps about ride height by which the series is found, in metres and radians.
 const STEP: f64 = 0.01;
 const TURN: f64 = 0.02;
+/// Longest step in heave from one position to the next one; in roll it is `TURN`.
+const STRIDE: f64 = 0.04;
+/// Heave and roll that no axle reaches.
+const FAR: f64 = 10.0;
+const MOST_ROLL: f64 = 1.4;
+/// A step that misses the trapezoid of its slopes by more, in metres and radians, is too long or leads to another assembly.
+const MISSED: f64 = 0.001;
+/// Positions that are tried on one way at the most.
+pub(super) const TRIES: u32 = 1000;
 
 const FORWARD: Vector = vector(1.0, 0.0, 0.0);
 const UP: Vector = vector(0.0, 0.0, 1.0);
@@ -539,6 +549,28 @@ pub(super) struct Bind {
     pub(super) stiffness: f64,
 }
 
+/// End of a way of the axle.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Went {
+    /// The whole way was gone.
+    Whole,
+    /// The axle goes no further.
+    Ended,
+    /// `TRIES` positions were tried.
+    GivenUp,
+}
+
+/// End of the axle's travel or roll.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Stop {
+    /// Heave or roll.
+    pub(super) place: f64,
+    /// The link that is nearest to being over-extended there.
+    pub(super) link: usize,
+    /// Whether the search was given up there.
+    pub(super) given_up: bool,
+}
+
 /// A linkage, prepared.
 #[derive(Debug, Clone)]
 pub(super) struct AxleLinkage {
@@ -841,6 +873,7 @@ impl AxleLinkage {
             let mut wrong = self.wrong::<N>(held, &forces);
             let mut last = 2.0;
             loop {
+                solved();
                 let step = inverse * wrong;
                 let size: f64 = step.iter().map(|on| on.abs()).sum();
                 if size.is_nan() || size > 0.5 {
@@ -956,23 +989,37 @@ impl AxleLinkage {
     /// From one position to the next one, a small step further.
     fn further(&self, from: &Pose, heave: f64, roll: f64) -> Option<Box<Pose>> {
         let (dh, dr) = (self.middle.z + heave - from.at[Z], roll - from.at[ROLL]);
+        let along = |on: &Pose, place: usize| dh * on.heave.rates[place] + dr * on.roll.rates[place];
         let mut start = from.at;
-        for (start, (up, turn)) in start.iter_mut().zip(from.heave.rates.iter().zip(from.roll.rates)).take(5)
-        {
-            *start += dh * up + dr * turn;
+        for (place, start) in start.iter_mut().enumerate().take(5) {
+            *start += along(from, place);
         }
         (start[Z], start[ROLL]) = (self.middle.z + heave, roll);
         let pose = self.solve(start, from.forces)?;
-        let off = (0..5).fold(0.0, |most: f64, place| most.max((pose.at[place] - start[place]).abs()));
-        (off < 0.05 && self.follows(&pose)).then_some(pose)
+        // The way there, and by how much the slopes at its two ends miss it.
+        let far = (0..5).any(|place| {
+            let way = pose.at[place] - from.at[place];
+            let missed = way - 0.5 * (along(from, place) + along(&pose, place));
+            (pose.at[place] - start[place]).abs() > 0.05 || missed.abs() > MISSED
+        });
+        (!far && self.follows(&pose)).then_some(pose)
     }
 
-    /// From one position straight towards a heave and roll, in at least so many steps: how much of the way, and where.
-    fn towards(&self, from: &Pose, heave: f64, roll: f64, steps: f64) -> (f64, Box<Pose>) {
+    /// From one position straight towards a heave and roll, as far as the axle goes.
+    ///
+    /// A step that leads astray is halved, and doubled again after two that do not: a tight bend does not slow down what follows.
+    fn towards(&self, from: &Pose, heave: f64, roll: f64) -> (Box<Pose>, Went) {
         let (heave_from, roll_from) = (from.at[Z] - self.middle.z, from.at[ROLL]);
-        let (mut pose, mut share, mut step) = (Box::new(*from), 0.0, 1.0 / steps);
-        let least = 1e-7 * step;
-        while step > least && share < 1.0 {
+        let steps = ((heave - heave_from).abs() / STRIDE).max((roll - roll_from).abs() / TURN).max(1.0);
+        let (mut pose, mut share, whole) = (Box::new(*from), 0.0, 1.0 / steps);
+        let (mut step, mut longer) = (whole, whole);
+        for _ in 0..TRIES {
+            if share >= 1.0 {
+                return (pose, Went::Whole);
+            }
+            if step <= 1e-7 * whole {
+                return (pose, Went::Ended);
+            }
             let next = f64::min(share + step, 1.0);
             let (heave, roll) = if next < 1.0 {
                 (heave_from + (heave - heave_from) * next, roll_from + (roll - roll_from) * next)
@@ -980,20 +1027,33 @@ impl AxleLinkage {
                 (heave, roll)
             };
             match self.further(&pose, heave, roll) {
-                Some(on) => (pose, share) = (on, next),
-                None => step *= 0.5,
+                Some(on) => (pose, share, step, longer) = (on, next, longer, whole.min(2.0 * longer)),
+                None => (step, longer) = (0.5 * step, 0.5 * step),
             }
         }
-        (share, pose)
+        (pose, Went::GivenUp)
     }
 
-    /// The axle at this heave and roll; none beyond its range.
+    /// The axle at this heave and roll, rolled at ride height first; none beyond its range.
     pub(super) fn at(&self, heave: f64, roll: f64) -> Option<Box<Pose>> {
-        self.near(heave, roll).or_else(|| {
-            let steps = (heave.abs() / STEP).max(roll.abs() / TURN).ceil().max(1.0);
-            let (share, pose) = self.towards(&self.rest, heave, roll, steps);
-            (share >= 1.0).then_some(pose)
+        let led = |pose: &Box<Pose>| self.is_eased(pose, heave) || self.at(0.0, roll).is_some();
+        self.near(heave, roll).filter(led).or_else(|| {
+            let from = if heave == 0.0 { Box::new(self.rest) } else { self.at(0.0, roll)? };
+            let (pose, went) = self.towards(&from, heave, roll);
+            (went == Went::Whole).then_some(pose)
         })
+    }
+
+    /// Whether no link is near to being over-extended here nor, by its slope in heave, where the axle rolls at ride height.
+    fn is_eased(&self, pose: &Pose, heave: f64) -> bool {
+        if self.way == Way::Exact || heave == 0.0 {
+            return true;
+        }
+        let rows = pose.held.row.iter().zip(pose.heave.rates);
+        let slope = rows.fold(Each::ZERO, |sum, (row, rate)| sum + *row * rate);
+        let (here, there) = (pose.held.stretch, pose.held.stretch - slope * heave);
+        let most = self.lanes.length * (0.5 * GIVE);
+        (0..self.links.len()).all(|link| here.0[link].abs().max(there.0[link].abs()) < most.0[link])
     }
 
     /// The link that is nearest to being over-extended: of rigid ones that with most of the forces that hold each other, otherwise the most strained one.
@@ -1014,21 +1074,23 @@ impl AxleLinkage {
         (0..count).fold(0, |most, place| if shares[place] > shares[most] + 1e-9 { place } else { most })
     }
 
-    /// Least and greatest heave at this roll, and which link ends it there; none where the axle does not roll so far at ride height.
-    pub(super) fn range(&self, roll: f64) -> Option<[(f64, usize); 2]> {
+    /// Least and greatest heave at this roll; none where the axle does not roll so far at ride height.
+    pub(super) fn range(&self, roll: f64) -> Option<[Stop; 2]> {
         let from = self.at(0.0, roll)?;
-        // Greater steps than on the way to a position: each one that leads astray is halved.
-        Some([-250.0, 250.0].map(|steps: f64| {
-            let (_, pose) = self.towards(&from, steps * 4.0 * STEP, roll, steps.abs());
-            (pose.at[Z] - self.middle.z, self.worst(&pose))
+        Some([-FAR, FAR].map(|heave| {
+            let (pose, went) = self.towards(&from, heave, roll);
+            self.stop(&pose, pose.at[Z] - self.middle.z, went)
         }))
     }
-    /// Least and greatest roll at ride height, and which link ends it there.
-    pub(super) fn roll_range(&self) -> [(f64, usize); 2] {
-        [-70.0, 70.0].map(|steps: f64| {
-            let (_, pose) = self.towards(&self.rest, 0.0, steps * TURN, steps.abs());
-            (pose.at[ROLL], self.worst(&pose))
+    /// Least and greatest roll at ride height.
+    pub(super) fn roll_range(&self) -> [Stop; 2] {
+        [-MOST_ROLL, MOST_ROLL].map(|roll| {
+            let (pose, went) = self.towards(&self.rest, 0.0, roll);
+            self.stop(&pose, pose.at[ROLL], went)
         })
+    }
+    fn stop(&self, pose: &Pose, place: f64, went: Went) -> Stop {
+        Stop { place, link: self.worst(pose), given_up: went == Went::GivenUp }
     }
 
     /// What a redundant link does here.

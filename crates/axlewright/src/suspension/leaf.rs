@@ -165,6 +165,8 @@ pub(super) enum End {
     ShackleHalf,
     Shackle,
     Pitch,
+    /// None was found.
+    GivenUp,
 }
 
 impl End {
@@ -174,6 +176,7 @@ impl End {
             End::ShackleHalf => "half to the shackle",
             End::Shackle => "shackle",
             End::Pitch => "axle's pitch",
+            End::GivenUp => "search",
         }
     }
     /// What it does there.
@@ -183,6 +186,7 @@ impl End {
             End::ShackleHalf => "the half to the shackle bends no further",
             End::Shackle => "the shackle is in line with the spring: beyond it turns over",
             End::Pitch => "the springs no longer hold the axle upright about its own axis",
+            End::GivenUp => "the search for the end of travel was given up: check the points of the spring",
         }
     }
 }

@@ -4,6 +4,7 @@ use super::jet::Jet;
 use super::leaf::{Bent, End, Half, Spring};
 use super::outline::{Outline, outlines};
 use super::parts::{Axle, Braking, Point, Wheel, refused, within};
+use super::solved::solved;
 use super::vector::{Vector, vector};
 use crate::base::document::{Model, Stated, Value};
 use crate::base::table::{Cell, Columns, Table};
@@ -859,6 +860,8 @@ impl LeafAxle {
 
 /// Where the motion of an axle ends is told to so many metres.
 const FINE: f64 = 1e-8;
+/// Positions that are tried on one way at the most.
+const TRIES: u32 = 1000;
 
 /// Shorter than this a lever is none.
 const LEAST: f64 = 0.001;
@@ -868,8 +871,11 @@ fn wrong(point: &str, why: &str) -> Error {
 }
 
 pub(super) fn locked(roll: Angle, end: End) -> Error {
-    let message =
-        format!("roll = {} rad: the springs do not go there at ride height, {}", roll.si(), end.sentence());
+    let (roll, why) = (roll.si(), end.sentence());
+    let message = match end {
+        End::GivenUp => format!("roll = {roll} rad: {why}"),
+        _ => format!("roll = {roll} rad: the springs do not go there at ride height, {why}"),
+    };
     Error::NoSolution { message }
 }
 
@@ -1044,6 +1050,7 @@ impl Ready<'_> {
 
     /// The axle at this heave, roll and pitch, with a force forward at the ground.
     fn place(&self, state: [f64; 3], traction: f64) -> core::result::Result<Pose, End> {
+        solved();
         let [heave, roll, pitch] = Jet::variables(state);
         let lean = [roll.sine(), roll.cosine()];
         let tilt = [pitch.sine(), pitch.cosine()];
@@ -1130,21 +1137,27 @@ impl Ready<'_> {
     }
 
     /// The axle as far towards a heave as it goes, to so many metres: how it stands there, its heave, and what ends it before.
+    #[inline(never)]
     fn walk(&self, heave: f64, roll: f64, fine: f64) -> core::result::Result<(Pose, f64, Option<End>), End> {
         let whole = self.spring.fixed.lever() + self.spring.shackle.lever();
         let mut on = self.balance([0.0, roll, 0.0], 0.0)?;
-        let (mut good, mut step, mut end) = (0.0, whole / 64.0, None);
-        while good != heave && step > fine {
+        let longest = whole / 64.0;
+        // A step that fails is halved, and doubled again after two that do not.
+        let (mut good, mut step, mut longer, mut end) = (0.0, longest, longest, None);
+        for _ in 0..TRIES {
+            if good == heave || step <= fine {
+                return Ok((on, good, end.filter(|_| good != heave)));
+            }
             let to = if (heave - good).abs() <= step { heave } else { good + step.copysign(heave) };
             // The pitch on its tangent, or further: near the end there is no axle with the pitch from before.
             let turn = on.pitch_rates[0] * (to - good);
             let there = |times: f64| self.balance([to, roll, on.pitch + times * turn], 0.0);
             match there(1.0).or_else(|_| there(2.0)) {
-                Ok(next) => (on, good) = (next, to),
-                Err(found) => (step, end) = (0.5 * step, Some(found)),
+                Ok(next) => (on, good, step, longer) = (next, to, longer, longest.min(2.0 * longer)),
+                Err(found) => (step, longer, end) = (0.5 * step, 0.5 * step, Some(found)),
             }
         }
-        Ok((on, good, end.filter(|_| good != heave)))
+        Err(End::GivenUp)
     }
 
     /// Least and greatest heave, and what ends them.

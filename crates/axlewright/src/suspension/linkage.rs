@@ -6,10 +6,10 @@
 //! end. Only the angle for a wanted travel is iterated, on the wheel's height, with both derivatives (Halley's method). Source: vector
 //! kinematics of rigid bodies.
 
+use super::linkage_range::{CLEARANCES, COARSE};
 use super::parts::{Arm, Carrier};
+use super::solved::solved;
 use super::vector::{Scalar, Vector, vector};
-use crate::base::numeric::root;
-use core::f64::consts::PI;
 
 /// A point, and its first and second derivative with the lower arm's angle.
 #[derive(Debug, Clone, Copy, Default)]
@@ -440,8 +440,46 @@ impl Linkage {
 
     /// Everything at an angle of the lower arm from ride height, with the rack this far to the left.
     pub(super) fn pose(&self, angle: f64, rack: f64) -> Result<Pose, End> {
-        let pose = self.barred(self.links(angle, rack));
+        let pose = self.pose_of(angle, rack);
         self.end(&pose).map_or(Ok(pose), Err)
+    }
+
+    /// Everything at an angle, or at several at once; not a number if a part does not reach.
+    pub(super) fn pose_of<S: Scalar>(&self, angle: S, rack: S) -> Pose<S> {
+        self.barred(self.links(angle, rack))
+    }
+
+    /// Clearances from the dead centres, in numbers that change smoothly towards them: squares of the sines between upper arm (or strut) and
+    /// steering axis, tie rod and steering arm, drop link and lever; cosine of the tie rod's turn; lift of the wheel over the turn of the lower
+    /// arm; and how slowly the upright turns. Not a number beyond a dead centre.
+    pub(super) fn clearances<S: Scalar>(&self, pose: &Pose<S>, rack: S) -> [S; CLEARANCES] {
+        /// Turn of the upright in a coarse step beyond which that is too coarse.
+        const MOST_TURN: f64 = 0.6;
+        let (axis, one, none) = (pose.steering_axis, S::of(1.0), S::default());
+        let guided = axis.dot(match self.guide {
+            Guide::Arm { .. } => pose.upper_arm.frame[2],
+            Guide::Strut { .. } => pose.upright.frame[0],
+        });
+        let end = self.inner.spread() + vector(none, rack, none) + pose.tie_rod - pose.lower_ball;
+        let turning = axis.cross(end);
+        let (pull, over) = (pose.tie_rod.dot(turning), S::of(1.0 / (self.tie_rod * self.tie_rod)));
+        let linked = self.bar.zip(pose.bar).map_or(one, |(bar, (turned, _))| {
+            let hinge = bar.hinge.spread::<S>();
+            let (across, (sine, cosine)) = (hinge.axis.cross(hinge.outward), turned.sine_cosine());
+            let outward = hinge.outward * cosine + across * sine;
+            let eye = pose.body(bar.carrier).point(bar.eye.spread()).at;
+            let link = eye - hinge.foot - outward * hinge.radius;
+            link.dot(across * cosine - hinge.outward * sine) * S::of(1.0 / bar.length)
+        });
+        let turn = S::of(COARSE / MOST_TURN);
+        [
+            guided * guided,
+            pull * pull * over / turning.square(),
+            pose.steered * over,
+            pose.wheel.rate.z * S::of(1.0 / self.lower.radius),
+            one - pose.upright.spin.square() * turn * turn,
+            linked * linked,
+        ]
     }
 
     /// What does not reach.
@@ -461,6 +499,7 @@ impl Linkage {
     /// The same without the bar; not a number where a link does not reach.
     #[inline(always)]
     fn links<S: Scalar>(&self, angle: S, rack: S) -> Pose<S> {
+        solved();
         let (one, none) = (S::of(1.0), S::default());
         let lower = self.lower.spread::<S>();
         let (sine, cosine) = angle.sine_cosine();
@@ -583,9 +622,10 @@ impl Linkage {
         Some((pose.body(lever.carrier).point(lever.eye).at, hinge.foot + outward * hinge.radius))
     }
 
-    /// The linkage with its wheel this far up, and whether it is there: one, where it was got quickly from ride height.
+    /// The linkage with its wheel this far up, the angle of its lower arm, and whether it is there: one, where it was got quickly from ride
+    /// height. A part may have passed its dead centre on the way.
     #[inline(always)]
-    pub(super) fn near<S: Scalar>(&self, travel: S, rack: S) -> (Pose<S>, S) {
+    pub(super) fn near<S: Scalar>(&self, travel: S, rack: S) -> (Pose<S>, S, S) {
         let rest = &self.rest.wheel;
         let target = S::of(rest.at.z) + travel;
         // From the circle on which it rises at ride height: `z = z' sin(angle) + z'' (1 - cos(angle))`.
@@ -616,60 +656,10 @@ impl Linkage {
                 let there = S::each([step, pose.steered, turned], |[step, steered, turned]| {
                     if step == 0.0 && steered > 0.0 && !turned.is_nan() { 1.0 } else { 0.0 }
                 });
-                return (pose, there);
+                return (pose, angle, there);
             }
             angle = angle - step;
             poses += 1;
         }
-    }
-
-    /// Angles between which the linkage moves, and what ends it there; the rack's travel may lock it altogether.
-    fn limits(&self, rack: f64) -> Result<[(f64, End); 2], End> {
-        let fault = |angle: f64| match self.pose(angle, rack) {
-            Err(end) => Some(end),
-            Ok(pose) if pose.wheel.rate.z > 0.0 => None,
-            Ok(_) => Some(End::LowerArm),
-        };
-        if let Some(end) = fault(0.0) {
-            return Err(end);
-        }
-        Ok([-1.0, 1.0].map(|to| {
-            const STEPS: u32 = 720;
-            let (mut good, mut bad, mut end) = (0.0, to * PI, End::LowerArm);
-            for step in 1..=STEPS {
-                let angle = to * PI * f64::from(step) / f64::from(STEPS);
-                if let Some(found) = fault(angle) {
-                    (bad, end) = (angle, found);
-                    break;
-                }
-                good = angle;
-            }
-            for _ in 0..60 {
-                let middle = 0.5 * (good + bad);
-                match fault(middle) {
-                    Some(found) => (bad, end) = (middle, found),
-                    None => good = middle,
-                }
-            }
-            (good, end)
-        }))
-    }
-
-    /// Least and greatest wheel travel of the linkage, and what ends it there.
-    pub(super) fn range(&self, rack: f64) -> Result<[(f64, End); 2], End> {
-        let height = |angle: f64| self.pose(angle, rack).map_or(f64::NAN, |pose| pose.wheel.at.z);
-        Ok(self.limits(rack)?.map(|(angle, end)| (height(angle) - self.rest.wheel.at.z, end)))
-    }
-
-    /// The linkage with its wheel this far up; none beyond its range.
-    pub(super) fn at(&self, travel: f64, rack: f64) -> Option<Pose> {
-        let (pose, there) = self.near(travel, rack);
-        if there == 1.0 {
-            return Some(pose);
-        }
-        let [(low, _), (high, _)] = self.limits(rack).ok()?;
-        let target = self.rest.wheel.at.z + travel;
-        let off = |angle: f64| self.pose(angle, rack).map_or(f64::NAN, |pose| pose.wheel.at.z - target);
-        self.pose(root("angle", off, low, high, 0.0).ok()?, rack).ok()
     }
 }

@@ -1,4 +1,4 @@
-use super::axle_linkage::{AxleLinkage, Free, Link, Pose, Twist};
+use super::axle_linkage::{AxleLinkage, Free, Link, Pose, Stop, TRIES, Twist};
 use super::axle_parts::{
     AxleBar, AxleCoilOver, AxleLink, Fitted, LateralRod, Mount, Pinion, Pitching, Strut, WattLinkage, give,
 };
@@ -918,13 +918,18 @@ impl Ready<'_> {
 
     pub(super) fn travel_range(&self, roll: Angle) -> Result<TravelRange> {
         valid! { roll: (-1) <= .. <= 1 ; "common practice, no source: no axle rolls by 57 deg"; }
-        let [(droop, droop_end), (bump, bump_end)] =
-            self.linkage.range(roll.si()).ok_or_else(|| self.locked(roll))?;
+        let [droop, bump] = self.linkage.range(roll.si()).ok_or_else(|| self.locked(roll))?;
+        if let Some(stop) = [droop, bump].into_iter().find(|stop| stop.given_up) {
+            let (place, why) = (stop.place * 1e3, self.why(&stop));
+            let message =
+                format!("roll = {} deg: heave ends at {place:.1} mm, {why}", roll.si().to_degrees());
+            return Err(Error::NoSolution { message });
+        }
         Ok(TravelRange {
-            droop: Length::from_si(droop),
-            droop_end: self.name(droop_end).to_owned(),
-            bump: Length::from_si(bump),
-            bump_end: self.name(bump_end).to_owned(),
+            droop: Length::from_si(droop.place),
+            droop_end: self.name(droop.link).to_owned(),
+            bump: Length::from_si(bump.place),
+            bump_end: self.name(bump.link).to_owned(),
         })
     }
 
@@ -1015,34 +1020,44 @@ impl Ready<'_> {
 
     /// Why the linkage does not go there, and how far it goes.
     fn beyond(&self, heave: Length, roll: Angle) -> Error {
-        let Some([(droop, droop_end), (bump, bump_end)]) = self.linkage.range(roll.si()) else {
+        let Some([droop, bump]) = self.linkage.range(roll.si()) else {
             return self.locked(roll);
         };
-        let [heave_mm, droop_mm, bump_mm] = [heave.si(), droop, bump].map(|on| on * 1e3);
-        let end = if heave.si() < 0.0 { droop_end } else { bump_end };
+        let [heave_mm, droop_mm, bump_mm] = [heave.si(), droop.place, bump.place].map(|on| on * 1e3);
+        let end = if heave.si() < 0.0 { &droop } else { &bump };
         let message = format!(
-            "heave = {heave_mm} mm is beyond the linkage with roll = {} deg: it goes from {droop_mm:.1} mm ({}) to {bump_mm:.1} mm ({}), \
-             where {} is over-extended",
+            "heave = {heave_mm} mm is beyond the linkage with roll = {} deg: it goes from {droop_mm:.1} mm ({}) to {bump_mm:.1} mm ({}), {}",
             roll.si().to_degrees(),
-            self.name(droop_end),
-            self.name(bump_end),
-            self.name(end),
+            self.name(droop.link),
+            self.name(bump.link),
+            self.why(end),
         );
         Error::NoSolution { message }
     }
 
     fn locked(&self, roll: Angle) -> Error {
-        let [(low, low_end), (high, high_end)] = self.linkage.roll_range();
+        let [low, high] = self.linkage.roll_range();
         let message = format!(
-            "roll = {} deg: the linkage is locked at ride height; it rolls there from {:.2} deg ({}) to {:.2} deg ({}), where {} is over-extended",
+            "roll = {} deg: the linkage is locked at ride height; it rolls there from {:.2} deg ({}) to {:.2} deg ({}), {}",
             roll.si().to_degrees(),
-            low.to_degrees(),
-            self.name(low_end),
-            high.to_degrees(),
-            self.name(high_end),
-            self.name(if roll.si() < 0.0 { low_end } else { high_end }),
+            low.place.to_degrees(),
+            self.name(low.link),
+            high.place.to_degrees(),
+            self.name(high.link),
+            self.why(if roll.si() < 0.0 { &low } else { &high }),
         );
         Error::NoSolution { message }
+    }
+
+    /// What happens where the axle stops.
+    fn why(&self, stop: &Stop) -> String {
+        let link = self.name(stop.link);
+        if stop.given_up {
+            return format!(
+                "where the search was given up after {TRIES} positions: check the points of {link}"
+            );
+        }
+        format!("where {link} is over-extended")
     }
 
     /// The bar does not go along.
@@ -2250,8 +2265,8 @@ mod tests {
         ) {
             let model = several(&shifts, which);
             let Ok(ready) = model.ready() else { return Ok(()) };
-            let Some([(low, _), (high, _)]) = ready.linkage.range(roll) else { return Ok(()) };
-            let heave = if up { high } else { low } * (1.0 - 10.0_f64.powf(-nearness));
+            let Some([low, high]) = ready.linkage.range(roll) else { return Ok(()) };
+            let heave = if up { high } else { low }.place * (1.0 - 10.0_f64.powf(-nearness));
             let Some(pose) = ready.linkage.at(heave, roll) else { return Ok(()) };
             let rigid = ready.linkage.redundant() == 0;
             for (link, stretch) in ready.linkage.links.iter().zip(pose.held.stretch.0) {

@@ -41,6 +41,7 @@ mod leaf_axle;
 #[cfg(feature = "sheet")]
 mod leaf_axle_lines;
 mod linkage;
+mod linkage_range;
 mod live_axle;
 #[cfg(feature = "sheet")]
 mod live_axle_lines;
@@ -55,9 +56,12 @@ mod roll_stiffness_for_gradient;
 mod roll_stiffness_over_tyres;
 #[cfg(feature = "sheet")]
 mod sheet;
+mod solved;
 mod strut;
 #[cfg(feature = "sheet")]
 mod strut_lines;
+#[cfg(all(test, feature = "serde"))]
+mod travel_tests;
 mod tyre_roll_stiffness;
 mod vector;
 mod wheel_position;

@@ -1,6 +1,7 @@
 //! The wheel on its linkage: what every independent suspension says of one, written once.
 
 use super::linkage::{Above, Body, Drawn, Linkage, Pose};
+use super::linkage_range::Reach;
 use super::parts::{
     AntiRollBar, Arm, Axle, BrakePlace, Braking, Carrier, CoilSpring, Damper, Driving, JointLimits, Point,
     SpringSeats, TieRod, TorsionBar, Wheel, refused,
@@ -226,6 +227,25 @@ fn in_range(travel: Length, rack_travel: Length) -> Result<()> {
     Ok(())
 }
 
+/// Why the linkage does not go there, and how far it goes.
+fn beyond(reach: &mut Reach<'_>, travel: Length) -> Error {
+    let rack_travel = Length::from_si(reach.rack);
+    let [(droop, droop_end), (bump, bump_end)] = match reach.range() {
+        Ok(range) => range,
+        Err(end) => return locked(rack_travel, end.sentence()),
+    };
+    let end = if travel.si() < 0.0 { droop_end } else { bump_end };
+    let [travel, rack, droop, bump] = [travel.si(), rack_travel.si(), droop, bump].map(|on| on * 1e3);
+    let message = format!(
+        "travel = {travel} mm is beyond the linkage with rack_travel = {rack} mm: it goes from {droop:.1} mm ({}) to {bump:.1} mm ({}), \
+         where {}",
+        droop_end.word(),
+        bump_end.word(),
+        end.sentence()
+    );
+    Error::NoSolution { message }
+}
+
 fn locked(rack_travel: Length, why: &str) -> Error {
     let message =
         format!("rack_travel = {} mm: the linkage is locked at ride height, {why}", rack_travel.si() * 1e3);
@@ -428,26 +448,13 @@ impl<'a> Ready<'a> {
     }
 
     pub(super) fn pose(&self, travel: Length, rack_travel: Length) -> Result<Pose> {
-        in_range(travel, rack_travel)?;
-        self.linkage.at(travel.si(), rack_travel.si()).ok_or_else(|| self.beyond(travel, rack_travel))
+        self.reached(&mut self.linkage.reach(rack_travel.si()), travel)
     }
 
-    /// Why the linkage does not go there, and how far it goes.
-    fn beyond(&self, travel: Length, rack_travel: Length) -> Error {
-        let [(droop, droop_end), (bump, bump_end)] = match self.linkage.range(rack_travel.si()) {
-            Ok(range) => range,
-            Err(end) => return locked(rack_travel, end.sentence()),
-        };
-        let end = if travel.si() < 0.0 { droop_end } else { bump_end };
-        let [travel, rack, droop, bump] = [travel.si(), rack_travel.si(), droop, bump].map(|on| on * 1e3);
-        let message = format!(
-            "travel = {travel} mm is beyond the linkage with rack_travel = {rack} mm: it goes from {droop:.1} mm ({}) to {bump:.1} mm ({}), \
-             where {}",
-            droop_end.word(),
-            bump_end.word(),
-            end.sentence()
-        );
-        Error::NoSolution { message }
+    /// The same with what is known of the range at this travel of the rack.
+    fn reached(&self, reach: &mut Reach<'_>, travel: Length) -> Result<Pose> {
+        in_range(travel, Length::from_si(reach.rack))?;
+        reach.at(travel.si()).ok_or_else(|| beyond(reach, travel))
     }
 
     #[inline(always)]
@@ -631,8 +638,8 @@ impl<'a> Ready<'a> {
         (on.numbers(), self.first_joint(on.joint_angles()).1)
     }
 
-    fn row_at(&self, travel: Length, rack_travel: Length) -> Result<([f64; NUMBERS], &'static str)> {
-        self.pose(travel, rack_travel).map(|pose| self.row(&self.results(&pose)))
+    fn row_at(&self, reach: &mut Reach<'_>, travel: Length) -> Result<([f64; NUMBERS], &'static str)> {
+        self.reached(reach, travel).map(|pose| self.row(&self.results(&pose)))
     }
 
     pub(super) fn table(&self, travel: &[Length], rack_travel: &[Length]) -> Result<Table> {
@@ -641,16 +648,24 @@ impl<'a> Ready<'a> {
         let mut rows = NumberRows::new(columns.over(&[travel.len(), rack_travel.len()])?);
         let states: Vec<[Length; 2]> =
             travel.iter().flat_map(|travel| rack_travel.iter().map(move |rack| [*travel, *rack])).collect();
-        for pair in states.chunks(2) {
+        let mut reaches: Vec<Reach<'_>> =
+            rack_travel.iter().map(|rack| self.linkage.reach(rack.si())).collect();
+        for (chunk, pair) in states.chunks(2).enumerate() {
             // Two at once; what is not found so is found, or refused, alone.
             let [first, second] = [pair[0], pair[pair.len() - 1]];
             let [travel, rack] = [0, 1].map(|input| Two::from([first[input].si(), second[input].si()]));
-            let (pose, there) = self.linkage.near(travel, rack);
-            let (both, there) = (self.results(&pose), there.to_array());
+            let (pose, angle, there) = self.linkage.near(travel, rack);
+            let (both, angle, there) = (self.results(&pose), angle.to_array(), there.to_array());
             for (place, [travel, rack]) in pair.iter().enumerate() {
-                let found = there[place] == 1.0 && in_range(*travel, *rack).is_ok();
-                let row = if found { Ok(self.row(&both.one(place))) } else { self.row_at(*travel, *rack) };
+                let reach = &mut reaches[(2 * chunk + place) % rack_travel.len()];
+                let near = there[place] == 1.0 && in_range(*travel, *rack).is_ok();
+                let found = near && reach.holds(angle[place]);
+                let row = if found { Ok(self.row(&both.one(place))) } else { self.row_at(reach, *travel) };
                 rows.push(&[Cell::from(*travel), Cell::from(*rack)], row);
+                if states.len() == rack_travel.len() {
+                    // No other row has this travel of the rack.
+                    *reach = self.linkage.reach(rack.si());
+                }
             }
         }
         Ok(rows.finish())
@@ -658,8 +673,11 @@ impl<'a> Ready<'a> {
 
     pub(super) fn travel_range(&self, rack_travel: Length) -> Result<TravelRange> {
         valid! { rack_travel: (-10) <= .. <= 10 ; "common practice, no source: no rack moves 10 m"; }
-        let [(droop, droop_end), (bump, bump_end)] =
-            self.linkage.range(rack_travel.si()).map_err(|end| locked(rack_travel, end.sentence()))?;
+        let [(droop, droop_end), (bump, bump_end)] = self
+            .linkage
+            .reach(rack_travel.si())
+            .range()
+            .map_err(|end| locked(rack_travel, end.sentence()))?;
         Ok(TravelRange {
             droop: Length::from_si(droop),
             droop_end: droop_end.word().to_owned(),
@@ -747,9 +765,12 @@ fn compared<M: Independent>(before: &M, mut after: M, standing: Length, travel: 
     let after = Ready::new(after.parts())?;
     let inputs = Columns::new().words("state").quantity::<Length>("travel");
     let mut rows = NumberRows::new(WheelPosition::columns(inputs).over(&[2, travel.len()])?);
+    let mut reaches = [&before, &after].map(|ready| ready.linkage.reach(0.0));
     for travel in travel {
-        for (state, ready, from) in [("before", &before, none), ("after", &after, standing)] {
-            rows.push(&[Cell::Word(state), Cell::from(*travel)], ready.row_at(from + *travel, none));
+        let states = [("before", &before, none), ("after", &after, standing)];
+        for ((state, ready, from), reach) in states.into_iter().zip(&mut reaches) {
+            let row = ready.row_at(reach, from + *travel);
+            rows.push(&[Cell::Word(state), Cell::from(*travel)], row);
         }
     }
     Ok(rows.finish())
@@ -890,7 +911,7 @@ pub(super) fn table_equals_single_calls(model: &impl Independent, travel: &[Leng
     for (row, (travel, rack)) in states.enumerate() {
         let [first, second] = ["travel", "rack_travel"].map(|name| table.numbers(name).unwrap()[row]);
         assert_eq!((first, second), (travel.si(), rack.si()));
-        match ready.row_at(travel, rack) {
+        match ready.row_at(&mut ready.linkage.reach(rack.si()), travel) {
             Ok((numbers, first_joint)) => {
                 for (column, number) in table.columns().iter().skip(2).zip(numbers) {
                     let found = table.numbers(&column.name).unwrap()[row];
