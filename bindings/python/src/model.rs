@@ -192,6 +192,9 @@ pub trait Method: 'static {
     fn call(model: &Self::Model, call: &Arguments<'_, '_>) -> PyResult<Py<PyAny>>;
 }
 
+/// Adds one method to the class of a model.
+type Add = fn(&Bound<'_, PyAny>) -> PyResult<()>;
+
 /// A model as the table of its system lists it.
 pub struct Listed {
     pub name: &'static str,
@@ -202,11 +205,11 @@ pub struct Listed {
     /// Gives the class what makes an object from keywords.
     pub init: fn(&Bound<'_, PyAny>) -> PyResult<()>,
     /// Give the class its methods.
-    pub methods: &'static [fn(&Bound<'_, PyAny>) -> PyResult<()>],
+    pub methods: &'static [Add],
 }
 
 impl Listed {
-    pub const fn new<D: Described>(methods: &'static [fn(&Bound<'_, PyAny>) -> PyResult<()>]) -> Listed {
+    pub const fn new<D: Described>(methods: &'static [Add]) -> Listed {
         let init = |class: &Bound<'_, PyAny>| method(class, "__init__", D::INIT, init::<D>);
         Listed { name: D::NAME, doc: D::DOC, fields: D::FIELDS, read: read_model::<D>, init, methods }
     }

@@ -121,14 +121,14 @@ fn batch(function: &Function) -> Result<String, String> {
     let checks: String = function
         .parameters
         .iter()
-        .map(|p| format!("if n > 0 && {0}.is_null() {{ return Err(Failure::Null(\"{0}\")); }}", p.name))
+        .map(|p| format!("if n > 0 && {0}.is_null() {{ return Err(Failure::Null(\"{0}\")); }}\n", p.name))
         .collect();
     let write = |value: &dyn Fn(&Output) -> String| -> String {
         function
             .results
             .iter()
             .map(|r| {
-                format!("if !{0}.is_null() {{ {0}.add(i).write({1}); }}", out_name(function, r), value(r))
+                format!("if !{0}.is_null() {{ {0}.add(i).write({1}); }}\n", out_name(function, r), value(r))
             })
             .collect()
     };
@@ -270,7 +270,7 @@ fn pointer_outputs(method: &Function) -> Result<Outputs, String> {
             }
             Content::Table => {
                 declared.push_str(&format!("{name}: *mut *mut axw_table, "));
-                fit.push_str(&format!("if {name}.is_null() {{ return Err(Failure::Null(\"{name}\")); }}"));
+                fit.push_str(&format!("if {name}.is_null() {{ return Err(Failure::Null(\"{name}\")); }}\n"));
                 puts.push_str(&format!("put({name}, Box::into_raw(axw_table::new({value})));"));
             }
         }

@@ -1036,8 +1036,8 @@ impl AxleLinkage {
 
     /// The axle at this heave and roll, rolled at ride height first; none beyond its range.
     pub(super) fn at(&self, heave: f64, roll: f64) -> Option<Box<Pose>> {
-        let led = |pose: &Box<Pose>| self.is_eased(pose, heave) || self.at(0.0, roll).is_some();
-        self.near(heave, roll).filter(led).or_else(|| {
+        let led = |pose: &Pose| self.is_eased(pose, heave) || self.at(0.0, roll).is_some();
+        self.near(heave, roll).filter(|pose| led(pose)).or_else(|| {
             let from = if heave == 0.0 { Box::new(self.rest) } else { self.at(0.0, roll)? };
             let (pose, went) = self.towards(&from, heave, roll);
             (went == Went::Whole).then_some(pose)

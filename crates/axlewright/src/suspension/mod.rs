@@ -60,7 +60,8 @@ mod solved;
 mod strut;
 #[cfg(feature = "sheet")]
 mod strut_lines;
-#[cfg(all(test, feature = "serde"))]
+#[cfg(test)]
+#[cfg(feature = "serde")]
 mod travel_tests;
 mod tyre_roll_stiffness;
 mod vector;
