@@ -146,6 +146,7 @@ impl Linkage {
     }
 
     /// The linkage with its wheel this far up; none beyond its range.
+    #[cfg(any(test, feature = "sheet"))]
     pub(super) fn at(&self, travel: f64, rack: f64) -> Option<Pose> {
         self.reach(rack).at(travel)
     }

@@ -13,7 +13,7 @@ pub(super) fn solved() {
 }
 
 /// The result of a call, and the steps that it took.
-#[cfg(test)]
+#[cfg(all(test, feature = "serde"))]
 pub(super) fn steps_of<T>(call: impl FnOnce() -> T) -> (T, u64) {
     let before = STEPS.with(core::cell::Cell::get);
     let returned = call();
