@@ -62,7 +62,7 @@ mod strut;
 mod strut_lines;
 #[cfg(test)]
 #[cfg(feature = "serde")]
-mod travel_tests;
+mod tests;
 mod tyre_roll_stiffness;
 mod vector;
 mod wheel_position;
