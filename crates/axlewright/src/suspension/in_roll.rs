@@ -1,6 +1,7 @@
 //! Both wheels of an axle with independent wheels while the body rolls on them: where the ground cuts the paths of the two contact points.
 
 use super::linkage::Body;
+use super::linkage_range::Reaches;
 use super::vector::{Vector, vector};
 use super::wheel_position::Ready;
 use crate::base::table::{Cell, Columns, Table};
@@ -52,7 +53,7 @@ struct Side {
 
 /// A left wheel on the ground that stands at `ground` under the centre plane and leans by `roll`; `standing` gives the wheel at a travel.
 fn side(
-    standing: impl Fn(f64) -> Result<Standing>,
+    mut standing: impl FnMut(f64) -> Result<Standing>,
     radius: f64,
     ground: f64,
     roll: f64,
@@ -90,6 +91,16 @@ fn side(
 impl Ready<'_> {
     /// Both wheels; the right one is the mirror image of the left.
     pub(super) fn in_roll(&self, heave: Length, roll: Angle, rack_travel: Length) -> Result<WheelsInRoll> {
+        self.rolled(&mut Reaches::new(&self.linkage), heave, roll, rack_travel)
+    }
+
+    fn rolled(
+        &self,
+        reaches: &mut Reaches<'_>,
+        heave: Length,
+        roll: Angle,
+        rack_travel: Length,
+    ) -> Result<WheelsInRoll> {
         valid! {
             heave: (-10) <= .. <= 10 ; "common practice, no source: no body heaves by 10 m";
             roll: (-0.8) <= .. <= 0.8 ; "common practice, no source: past 45 deg a vehicle lies on its side";
@@ -98,9 +109,10 @@ impl Ready<'_> {
         let (heave, roll, rack) = (heave.si(), roll.si(), rack_travel.si());
         let radius = self.parts.wheel.loaded_radius.quantity.si();
         let ground = self.contact(&self.linkage.rest).1.z + heave;
-        let one = |to_left: f64| {
+        let mut one = |to_left: f64| {
+            let reach = reaches.with(to_left * rack);
             let standing = |travel: f64| {
-                let pose = self.pose(Length::from_si(travel), Length::from_si(to_left * rack))?;
+                let pose = self.reached(reach, Length::from_si(travel))?;
                 Ok(Standing { centre: pose.wheel.at, axis: self.contact(&pose).0, upright: pose.upright })
             };
             let start = heave - to_left * self.half_track * roll.tan();
@@ -131,10 +143,11 @@ impl Ready<'_> {
         rack_travel: &[Length],
     ) -> Result<Table> {
         let mut rows = WheelsInRoll::columns().over(&[heave.len(), roll.len(), rack_travel.len()])?;
+        let mut reaches = Reaches::new(&self.linkage);
         for (heave, roll) in heave.iter().flat_map(|heave| roll.iter().map(move |roll| (*heave, *roll))) {
             for rack in rack_travel {
                 let inputs = [Cell::from(heave), Cell::from(roll), Cell::from(*rack)];
-                match &self.in_roll(heave, roll, *rack) {
+                match &self.rolled(&mut reaches, heave, roll, *rack) {
                     Ok(on) => rows.push(&inputs, Ok(&on.cells())),
                     Err(error) => rows.push(&inputs, Err(error.clone())),
                 }

@@ -139,6 +139,36 @@ impl<'a> Reach<'a> {
     }
 }
 
+/// A linkage at the last few travels of its rack, so that no range is found twice.
+pub(super) struct Reaches<'a> {
+    linkage: &'a Linkage,
+    known: Vec<Reach<'a>>,
+    next: usize,
+}
+
+/// Travels of the rack that are kept.
+const KEPT: usize = 8;
+
+impl<'a> Reaches<'a> {
+    pub(super) fn new(linkage: &'a Linkage) -> Reaches<'a> {
+        Reaches { linkage, known: Vec::new(), next: 0 }
+    }
+
+    /// The linkage at this travel of its rack.
+    pub(super) fn with(&mut self, rack: f64) -> &mut Reach<'a> {
+        let place = self.known.iter().position(|reach| reach.rack == rack).unwrap_or_else(|| {
+            let (place, reach) = (self.next % KEPT, self.linkage.reach(rack));
+            self.next += 1;
+            match self.known.get_mut(place) {
+                Some(kept) => *kept = reach,
+                None => self.known.push(reach),
+            }
+            place
+        });
+        &mut self.known[place]
+    }
+}
+
 impl Linkage {
     /// The linkage at one travel of its rack.
     pub(super) fn reach(&self, rack: f64) -> Reach<'_> {

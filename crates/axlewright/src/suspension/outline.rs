@@ -1,5 +1,6 @@
 //! The joints of a linkage in space, as a table: what a drawing needs.
 
+use super::linkage_range::{Reach, Reaches};
 use super::parts::{Arm, Carrier};
 use super::vector::{Vector, vector};
 use super::wheel_position::{Ends, Ready, Upper};
@@ -17,7 +18,7 @@ const POINTS: usize = 128;
 pub(super) fn outlines<'a, A: Quantity, B: Quantity>(
     [first, second]: [&'static str; 2],
     (firsts, seconds): (&[A], &[B]),
-    outline: impl Fn(A, B) -> Result<Outline<'a>>,
+    mut outline: impl FnMut(A, B) -> Result<Outline<'a>>,
 ) -> Result<Table> {
     let columns = Columns::new().quantity::<A>(first).quantity::<B>(second).words("part").words("point");
     let columns = columns.quantity::<Length>("x").quantity::<Length>("y").quantity::<Length>("z");
@@ -43,17 +44,20 @@ pub(super) fn outlines<'a, A: Quantity, B: Quantity>(
 
 impl Ready<'_> {
     pub(super) fn points(&self, travel: &[Length], rack_travel: &[Length]) -> Result<Table> {
-        outlines(["travel", "rack_travel"], (travel, rack_travel), |travel, rack| self.outline(travel, rack))
+        let mut reaches = Reaches::new(&self.linkage);
+        outlines(["travel", "rack_travel"], (travel, rack_travel), |travel, rack| {
+            self.outline(reaches.with(rack.si()), travel)
+        })
     }
 
-    fn outline(&self, travel: Length, rack_travel: Length) -> Result<Outline<'static>> {
-        let (parts, pose) = (&self.parts, self.pose(travel, rack_travel)?);
+    fn outline(&self, reach: &mut Reach<'_>, travel: Length) -> Result<Outline<'static>> {
+        let (parts, pose) = (&self.parts, self.reached(reach, travel)?);
         let arm = |arm: &Arm, ball: Vector| {
             let (front, rear) = (arm.front_pivot.vector(), arm.rear_pivot.vector());
             vec![("front pivot", front), ("ball joint", ball), ("rear pivot", rear)]
         };
         let lower = pose.lower_ball;
-        let inner = parts.tie_rod.inner.vector() + vector(0.0, rack_travel.si(), 0.0);
+        let inner = parts.tie_rod.inner.vector() + vector(0.0, reach.rack, 0.0);
         let outer = inner + pose.tie_rod;
         let mut outline = Outline::new();
         let above = match parts.upper {

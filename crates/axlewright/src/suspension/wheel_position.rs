@@ -452,7 +452,7 @@ impl<'a> Ready<'a> {
     }
 
     /// The same with what is known of the range at this travel of the rack.
-    fn reached(&self, reach: &mut Reach<'_>, travel: Length) -> Result<Pose> {
+    pub(super) fn reached(&self, reach: &mut Reach<'_>, travel: Length) -> Result<Pose> {
         in_range(travel, Length::from_si(reach.rack))?;
         reach.at(travel.si()).ok_or_else(|| beyond(reach, travel))
     }
