@@ -165,9 +165,14 @@ pub(crate) fn guard_call<T>(call: impl Fn() -> axlewright::Result<T>, write: imp
             write(on);
             true
         }
-        Err(Error::OutOfRange { .. } | Error::Contradiction { .. } | Error::Length { .. }) => false,
-        Err(owning) => {
-            drop(owning);
+        Err(error) => {
+            match error {
+                // These own nothing: without them there is nothing to drop in most entries.
+                Error::OutOfRange { .. } | Error::Contradiction { .. } | Error::Length { .. } => {
+                    std::mem::forget(error);
+                }
+                owning => discard(owning),
+            }
             false
         }
     };
@@ -175,6 +180,12 @@ pub(crate) fn guard_call<T>(call: impl Fn() -> axlewright::Result<T>, write: imp
         Ok(true) => AXW_OK,
         _ => refused(call),
     }
+}
+
+#[cold]
+#[inline(never)]
+fn discard(error: Error) {
+    drop(error);
 }
 
 /// Runs the body of an entry that returns a number: NaN on any failure.
