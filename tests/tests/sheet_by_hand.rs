@@ -77,7 +77,7 @@ fn a_roadster_worked_on_paper() {
     let holds = on.answer("cap.holds").unwrap();
     let (line, why) = on.missing(holds).refused.remove(0);
     assert_eq!((holds.verdict, line), (NotKnown, "cap.holds_at_least"));
-    assert!(why.contains("read cap.holding_pressure"), "{why}");
+    assert!(why.contains("write cap.holding_pressure"), "{why}");
     assert!(holds.is_safety() && holds.severity() == 1);
     assert_eq!(on.severity(), 2);
 

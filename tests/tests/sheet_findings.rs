@@ -316,11 +316,11 @@ fn coolant_and_cap_are_those_of_their_models() {
     assert_eq!(van.answer("coolant.pump_inlet").verdict, Verdict::NotKnown);
 
     let test = CapTest {
-        rating: van.value("cap.rating"),
+        rating: Some(van.value("cap.rating")),
         opening_pressure: Some(van.value("cap.opening_pressure")),
         holding_pressure: Some(van.value("cap.holding_pressure")),
-        gauge_error: van.value("cap.gauge_error"),
-        tolerance: van.value("cap.rating_tolerance"),
+        gauge_error: Some(van.value("cap.gauge_error")),
+        rating_tolerance: Some(van.value("cap.rating_tolerance")),
         weakest_component: Some(van.value("cap.weakest_component")),
         vacuum_opening: Some(van.value("cap.vacuum_opening")),
         vacuum_limit: Some(van.value("cap.vacuum_limit")),

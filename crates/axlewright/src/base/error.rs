@@ -122,6 +122,13 @@ pub enum Error {
         /// What is wanted.
         wanted: &'static str,
     },
+    /// Something that the answer needs is not known.
+    Missing {
+        /// Name of the field.
+        argument: &'static str,
+        /// Why the answer needs it.
+        why: &'static str,
+    },
 }
 
 impl Error {
@@ -138,6 +145,7 @@ impl Error {
                 _ => 5,
             },
             Error::Length { .. } => 6,
+            Error::Missing { .. } => 7,
         }
     }
 }
@@ -202,11 +210,20 @@ impl fmt::Display for Error {
             Error::Length { argument, length, wanted } => {
                 write!(f, "{argument} has {length} entries; {wanted}")
             }
+            Error::Missing { argument, why } => write!(f, "{argument} is not known: {why}"),
         }
     }
 }
 
 impl core::error::Error for Error {}
+
+/// The answer; not a number where something that it needs is not known.
+pub fn known<Q: super::units::Quantity>(answer: Result<Q>) -> Result<Q> {
+    match answer {
+        Err(Error::Missing { .. }) => Ok(Q::from_si(f64::NAN)),
+        other => other,
+    }
+}
 
 /// What every fallible function returns.
 pub type Result<T> = core::result::Result<T, Error>;

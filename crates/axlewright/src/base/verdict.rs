@@ -53,14 +53,29 @@ impl Verdict {
     pub(crate) fn grade(margin: f64, limit: f64, wanted: f64) -> Verdict {
         if margin.is_nan() || wanted.is_nan() {
             Verdict::NotKnown
-        } else if margin < limit {
+        } else if margin < limit - NOISE * limit.abs() {
             Verdict::Short
-        } else if margin < wanted {
+        } else if margin < wanted - NOISE * wanted.abs() {
             Verdict::Tight
         } else {
             Verdict::Meets
         }
     }
+}
+
+/// Rounding of the inputs: what lies nearer to its limit than this share of it stands on the limit.
+const NOISE: f64 = 1e-12;
+
+/// How much one number exceeds another; nothing where rounding alone sets them apart.
+pub(crate) fn less(a: f64, b: f64) -> f64 {
+    let difference = a - b;
+    if difference.abs() <= NOISE * a.abs().max(b.abs()) { 0.0 } else { difference }
+}
+
+/// Capacity over demand; 1 where rounding alone sets them apart.
+pub(crate) fn over(capacity: f64, demand: f64) -> f64 {
+    let ratio = capacity / demand;
+    if (ratio - 1.0).abs() <= NOISE { 1.0 } else { ratio }
 }
 
 #[cfg(test)]

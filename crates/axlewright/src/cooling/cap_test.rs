@@ -1,7 +1,9 @@
 use super::ambient;
 use crate::base::document::{Model, Value};
+use crate::base::error::known;
 use crate::base::table::{Cell, Columns, Table};
 use crate::base::text::{System, print};
+use crate::base::verdict::less;
 use crate::units::{
     AbsolutePressure, GaugePressure, Length, Quantity, Stress, Temperature, TemperatureDifference, absolute,
     temperature_difference,
@@ -18,7 +20,7 @@ use crate::{Error, Result, Verdict, fluid, valid};
 /// - `opening_pressure` — `p_o`, reading at which it opens; none where the test stopped below it
 /// - `holding_pressure` — `p_h`, reading that it keeps after the time that the tester's instructions state; a cap holds no more than it opens at
 /// - `gauge_error` — `e`, half width of the gauge's error; the whole of it counts against the cap, in every reading
-/// - `tolerance` — `t`, how far below its rating a cap may hold and above it may open (common practice, no source: 1 psi)
+/// - `rating_tolerance` — `t`, how far below its rating a cap may hold and above it may open (common practice, no source: 1 psi)
 /// - `weakest_component` — `p_w`, what the weakest component of the system may bear: radiator, heater core, hose or tank
 /// - `vacuum_opening` — `p_v`, reading at which the vacuum valve opens, a negative gauge pressure
 /// - `vacuum_limit` — `p_l`, deepest vacuum that the hoses and tanks may see, a negative gauge pressure
@@ -38,7 +40,8 @@ use crate::{Error, Result, Verdict, fluid, valid};
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 pub struct CapTest {
     /// Opening pressure that stands on the cap.
-    pub rating: Value<GaugePressure>,
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub rating: Option<Value<GaugePressure>>,
     /// Reading at which it opens.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub opening_pressure: Option<Value<GaugePressure>>,
@@ -46,9 +49,14 @@ pub struct CapTest {
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub holding_pressure: Option<Value<GaugePressure>>,
     /// Half width of the gauge's error.
-    pub gauge_error: Value<Stress>,
-    /// How far below its rating a cap may hold and above it may open.
-    pub tolerance: Value<Stress>,
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub gauge_error: Option<Value<Stress>>,
+    /// Tolerance of the rating: a cap may hold this much less and open this much later.
+    #[cfg_attr(
+        feature = "serde",
+        serde(default, alias = "tolerance", skip_serializing_if = "Option::is_none")
+    )]
+    pub rating_tolerance: Option<Value<Stress>>,
     /// What the weakest component of the system may bear.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub weakest_component: Option<Value<GaugePressure>>,
@@ -83,22 +91,39 @@ pub struct CapFindings {
     pub vacuum_verdict: Verdict,
 }
 
+#[cfg(feature = "sheet")]
+crate::base::section::fields!(CapTest {
+    rating,
+    opening_pressure,
+    holding_pressure,
+    gauge_error,
+    rating_tolerance,
+    weakest_component,
+    vacuum_opening,
+    vacuum_limit,
+    tight_below,
+});
+
 impl crate::base::Sealed for CapTest {}
 impl Model for CapTest {
     fn check(&self) -> Result<()> {
-        let (rating, gauge_error) = (self.rating.quantity, self.gauge_error.quantity);
-        let (tolerance, tight_below) = (self.tolerance.quantity, self.tight_below.quantity);
-        valid! {
-            rating: 0 < .. <= 350000 ; "common practice, no source: no cooling system is capped above 3.5 bar";
-            gauge_error: 0 <= .. <= 350000 ; "definition: half a width is not negative, and less than the greatest rating";
-            tolerance: 0 <= .. <= 350000 ; "definition: a tolerance is not negative, and less than the greatest rating";
-            tight_below: 0 <= .. <= 350000 ; "definition: a margin that is wanted is not negative, and less than the greatest rating";
+        let tight_below = self.tight_below.quantity;
+        valid! { tight_below: 0 <= .. <= 350000 ; "definition: a margin that is wanted is not negative, and less than the greatest rating"; }
+        if let Some(rating) = of(&self.rating) {
+            valid! { rating: 0 < .. <= 350000 ; "common practice, no source: no cooling system is capped above 3.5 bar"; }
         }
-        if tolerance.si() >= rating.si() {
-            return Err(refused(
-                "tolerance",
-                format!("{} is not less than the rating, {}", shown(tolerance), shown(rating)),
-            ));
+        if let Some(gauge_error) = of(&self.gauge_error) {
+            valid! { gauge_error: 0 <= .. <= 350000 ; "definition: half a width is not negative, and less than the greatest rating"; }
+        }
+        if let Some(rating_tolerance) = of(&self.rating_tolerance) {
+            valid! { rating_tolerance: 0 <= .. <= 350000 ; "definition: a tolerance is not negative, and less than the greatest rating"; }
+            if let Some(rating) = of(&self.rating)
+                && rating_tolerance.si() >= rating.si()
+            {
+                let message =
+                    format!("{} is not less than the rating, {}", shown(rating_tolerance), shown(rating));
+                return Err(refused("rating_tolerance", message));
+            }
         }
         if let Some(opening_pressure) = of(&self.opening_pressure) {
             valid! { opening_pressure: 0 <= .. <= 700000 ; "common practice, no source: no cap is pumped to twice the greatest rating"; }
@@ -106,20 +131,7 @@ impl Model for CapTest {
         if let Some(holding_pressure) = of(&self.holding_pressure) {
             valid! { holding_pressure: 0 <= .. <= 700000 ; "common practice, no source: no cap is pumped to twice the greatest rating"; }
         }
-        if let (Some(opening), Some(holding)) = (of(&self.opening_pressure), of(&self.holding_pressure)) {
-            let most = GaugePressure::from_si(opening.si() + 2.0 * gauge_error.si());
-            if holding.si() > most.si() {
-                return Err(refused(
-                    "holding_pressure",
-                    format!(
-                        "{} is more than {}, the most that a cap can hold that opens at {}, the error of both readings counted",
-                        shown(holding),
-                        shown(most),
-                        shown(opening)
-                    ),
-                ));
-            }
-        }
+        self.order_of_readings()?;
         if let Some(weakest_component) = of(&self.weakest_component) {
             valid! { weakest_component: 0 < .. <= 10000000 ; "common practice, no source: no component of a cooling system is rated above 100 bar"; }
         }
@@ -150,9 +162,9 @@ impl CapTest {
     /// ```
     /// use axlewright::{Model, Value, Verdict, cooling::*, units::*};
     /// let cap = CapTest {
-    ///     rating: Value::parse("15 psi gauge")?,
+    ///     rating: Some(Value::parse("15 psi gauge")?),
     ///     opening_pressure: Some(Value::parse("15 psi gauge")?), holding_pressure: Some(Value::parse("13 psi gauge")?),
-    ///     gauge_error: Value::parse("0.5 psi")?, tolerance: Value::parse("1 psi")?, tight_below: Value::parse("0.5 psi")?,
+    ///     gauge_error: Some(Value::parse("0.5 psi")?), rating_tolerance: Some(Value::parse("1 psi")?), tight_below: Value::parse("0.5 psi")?,
     ///     weakest_component: None, vacuum_opening: None, vacuum_limit: None,
     /// }.checked()?;
     /// let on = cap.findings()?;
@@ -163,32 +175,14 @@ impl CapTest {
     /// ```
     pub fn findings(&self) -> Result<CapFindings> {
         self.check()?;
-        let (opening, holding) = (of(&self.opening_pressure), of(&self.holding_pressure));
-        let (rating, error, tolerance) =
-            (self.rating.quantity, self.gauge_error.quantity, self.tolerance.quantity);
-        // A cap opens no lower than it holds: each reading bounds the other one, and can only condemn.
-        let bound = |margin: Stress, known: bool| {
-            if known || rounded(margin).si() < 0.0 { margin } else { unknown() }
-        };
-        let holding_margin = holding
-            .or(opening)
-            .map_or(unknown(), |held| bound(difference(held, rating) - error + tolerance, holding.is_some()));
-        let opening_margin = opening.or(holding).map_or(unknown(), |opens| {
-            bound(difference(rating, opens) + tolerance - error, opening.is_some())
-        });
-        let component_margin = of(&self.weakest_component).map_or(unknown(), |weakest| {
-            let at_rating = difference(weakest, rating);
-            let margin = opening.or(holding).map_or(at_rating, |opens| {
-                let at_opening = difference(weakest, opens) - error;
-                if at_opening < at_rating { at_opening } else { at_rating }
-            });
-            bound(margin, opening.is_some())
-        });
-        let vacuum_margin = match (of(&self.vacuum_opening), of(&self.vacuum_limit)) {
-            (Some(opens), Some(limit)) => difference(opens, limit) - error,
-            _ => unknown(),
-        };
-        let verdict = |margin| Verdict::of_difference(rounded(margin), rounded(self.tight_below.quantity));
+        let (least, most) = (known(self.least_holding())?, known(self.greatest_opening())?);
+        let holding_margin = exceeds(known(self.holds_at_least())?, least);
+        let opening_margin = exceeds(most, known(self.opens_at_most())?);
+        let bears = of(&self.weakest_component).unwrap_or(UNKNOWN);
+        let component_margin = exceeds(bears, known(self.greatest_pressure())?);
+        let limit = of(&self.vacuum_limit).unwrap_or(UNKNOWN);
+        let vacuum_margin = exceeds(known(self.vacuum_opens_at_least())?, limit);
+        let verdict = |margin| Verdict::of_difference(margin, self.tight_below.quantity);
         Ok(CapFindings {
             holding_margin,
             holding_verdict: verdict(holding_margin),
@@ -199,6 +193,126 @@ impl CapTest {
             vacuum_margin,
             vacuum_verdict: verdict(vacuum_margin),
         })
+    }
+
+    /// Least pressure that the cap has to hold: its rating less the tolerance.
+    pub(super) fn least_holding(&self) -> Result<GaugePressure> {
+        Ok(minus(self.rated()?, self.spread()?))
+    }
+
+    /// Greatest pressure at which the cap has to open: its rating and the tolerance.
+    pub(super) fn greatest_opening(&self) -> Result<GaugePressure> {
+        Ok(plus(self.rated()?, self.spread()?))
+    }
+
+    /// Pressure that the cap surely holds: the reading less the gauge's whole error. A cap opens no lower than it holds, so that an opening
+    /// that is too low condemns it, and so does a reading without the gauge's error.
+    pub(super) fn holds_at_least(&self) -> Result<GaugePressure> {
+        let (holding, opening) = (of(&self.holding_pressure), of(&self.opening_pressure));
+        self.order_of_readings()?;
+        match (holding, opening, self.error()) {
+            (Some(holding), _, Ok(error)) => Ok(minus(holding, error)),
+            (Some(at_most), _, Err(lacking)) => self.condemns(at_most).ok_or(lacking),
+            (None, Some(opening), error) => {
+                let at_most = minus(opening, error.unwrap_or(NOTHING));
+                self.condemns(at_most)
+                    .ok_or(missing("holding_pressure", "a cap that opens in time may still leak"))
+            }
+            (None, None, _) => Err(missing("holding_pressure", "the cap was not tested for what it holds")),
+        }
+    }
+
+    /// A pressure that is too low to hold already.
+    fn condemns(&self, at_most: GaugePressure) -> Option<GaugePressure> {
+        let least = self.least_holding().ok()?;
+        (exceeds(at_most, least).si() < 0.0).then_some(at_most)
+    }
+
+    /// Pressure at which the cap surely opens: the reading and the gauge's whole error. A cap that holds too much opens too late.
+    pub(super) fn opens_at_most(&self) -> Result<GaugePressure> {
+        let (holding, opening) = (of(&self.holding_pressure), of(&self.opening_pressure));
+        let too_late = |at_least: GaugePressure| {
+            let most = self.greatest_opening().ok()?;
+            (exceeds(most, at_least).si() < 0.0).then_some(at_least)
+        };
+        match (opening, holding, self.error()) {
+            (Some(opening), _, Ok(error)) => Ok(plus(opening, error)),
+            (Some(at_least), _, Err(lacking)) => too_late(at_least).ok_or(lacking),
+            (None, Some(holding), error) => {
+                let at_least = plus(holding, error.unwrap_or(NOTHING));
+                too_late(at_least).ok_or(missing("opening_pressure", "a cap that holds may still stick"))
+            }
+            (None, None, _) => Err(missing("opening_pressure", "the cap was not tested for where it opens")),
+        }
+    }
+
+    /// Pressure that the cap lets come: where it opens, the gauge's whole error counted, and at least its rating. Without the opening only a
+    /// pressure is told that the weakest component does not bear.
+    pub(super) fn greatest_pressure(&self) -> Result<GaugePressure> {
+        let rating = self.rated()?;
+        let (opening, holding) = (of(&self.opening_pressure), of(&self.holding_pressure));
+        if let (Some(opening), Ok(error)) = (opening, self.error()) {
+            return Ok(GaugePressure::from_si(rating.si().max(plus(opening, error).si())));
+        }
+        let error = self.error().unwrap_or(NOTHING);
+        let comes =
+            opening.or(holding).map_or(rating.si(), |reading| rating.si().max(plus(reading, error).si()));
+        let comes = GaugePressure::from_si(comes);
+        match of(&self.weakest_component) {
+            Some(weakest) if exceeds(weakest, comes).si() < 0.0 => Ok(comes),
+            _ if opening.is_some() => Err(missing("gauge_error", ERROR)),
+            _ => Err(missing("opening_pressure", "a cap may open above its rating")),
+        }
+    }
+
+    /// Pressure at which the vacuum valve surely opens.
+    pub(super) fn vacuum_opens_at_least(&self) -> Result<GaugePressure> {
+        let opens =
+            of(&self.vacuum_opening).ok_or(missing("vacuum_opening", "the vacuum valve was not tested"))?;
+        Ok(minus(opens, self.error()?))
+    }
+
+    /// Gauge pressure under the cap once the system has built it: its rating, or what it surely holds, if that was read and is less.
+    pub(super) fn header_pressure(&self) -> Result<GaugePressure> {
+        let held = known(self.holds_at_least())?;
+        let rating = self.rated()?;
+        Ok(GaugePressure::from_si(rating.si().min(held.si()).max(0.0)))
+    }
+
+    fn rated(&self) -> Result<GaugePressure> {
+        of(&self.rating).ok_or(missing("rating", "what the cap is made for bounds what it has to do"))
+    }
+
+    fn spread(&self) -> Result<Stress> {
+        self.rating_tolerance.as_ref().map(|value| value.quantity).ok_or(missing(
+            "rating_tolerance",
+            "a cap may hold less than its rating and open above it by so much",
+        ))
+    }
+
+    fn error(&self) -> Result<Stress> {
+        self.gauge_error.as_ref().map(|value| value.quantity).ok_or(missing("gauge_error", ERROR))
+    }
+
+    /// A cap holds no more than it opens at; two readings of one gauge differ by twice its error at most.
+    fn order_of_readings(&self) -> Result<()> {
+        if let (Some(opening), Some(holding), Ok(error)) =
+            (of(&self.opening_pressure), of(&self.holding_pressure), self.error())
+        {
+            let most = plus(plus(opening, error), error);
+            if holding.si() > most.si() {
+                return Err(refused(
+                    "holding_pressure",
+                    format!(
+                        "{} is more than {}, the most that a cap can hold that opens at {}, the error of both readings counted",
+                        shown(holding),
+                        shown(most),
+                        shown(opening)
+                    ),
+                ));
+            }
+        }
+        Ok(())
     }
 
     /// Temperature at which water boils under what the cap surely holds, once the system has built that pressure.
@@ -212,14 +326,12 @@ impl CapTest {
     pub fn boiling_temperature(&self, station_pressure: AbsolutePressure) -> Result<Temperature> {
         let station_pressure = ambient::as_measured(station_pressure)?;
         self.check()?;
-        let holding = of(&self.holding_pressure).ok_or_else(|| {
-            refused(
-                "holding_pressure",
-                "give the reading that the cap keeps: boiling depends on it".to_owned(),
-            )
-        })?;
-        let held = (holding.si() - self.gauge_error.quantity.si()).clamp(0.0, self.rating.quantity.si());
-        fluid::water_boiling_temperature(absolute(GaugePressure::from_si(held), station_pressure))
+        if self.holding_pressure.is_none() {
+            let message = "give the reading that the cap keeps: boiling depends on it".to_owned();
+            return Err(refused("holding_pressure", message));
+        }
+        self.holds_at_least()?;
+        fluid::water_boiling_temperature(absolute(self.header_pressure()?, station_pressure))
     }
 
     /// How much lower water boils under what the cap surely holds than under its rating.
@@ -231,7 +343,7 @@ impl CapTest {
     /// Boiling temperature lost, an upper bound: the gauge's whole error counts against the cap. A cap that holds more than its rating gains nothing.
     pub fn boiling_loss(&self, station_pressure: AbsolutePressure) -> Result<TemperatureDifference> {
         let boils = self.boiling_temperature(station_pressure)?;
-        let rated = fluid::water_boiling_temperature(absolute(self.rating.quantity, station_pressure))?;
+        let rated = fluid::water_boiling_temperature(absolute(self.rated()?, station_pressure))?;
         Ok(temperature_difference(rated, boils))
     }
 
@@ -275,22 +387,29 @@ impl CapTest {
     }
 }
 
-fn of(value: &Option<Value<GaugePressure>>) -> Option<GaugePressure> {
+fn of<Q: Quantity>(value: &Option<Value<Q>>) -> Option<Q> {
     value.as_ref().map(|value| value.quantity)
 }
 
+const UNKNOWN: GaugePressure = GaugePressure::from_si(f64::NAN);
+const NOTHING: Stress = Stress::from_si(0.0);
+const ERROR: &str = "the gauge's whole error counts against the cap";
+
 /// How much the first gauge pressure exceeds the second, the air around being the same.
-fn difference(pressure: GaugePressure, from: GaugePressure) -> Stress {
-    Stress::from_si(pressure.si() - from.si())
+fn exceeds(pressure: GaugePressure, from: GaugePressure) -> Stress {
+    Stress::from_si(less(pressure.si(), from.si()))
 }
 
-/// What a verdict sees, to the micropascal: 14 psi on a 15 psi cap with a tolerance of 1 psi is the limit itself, not 1e-11 Pa below it.
-fn rounded(margin: Stress) -> Stress {
-    Stress::from_si((margin.si() * 1e6).round() / 1e6)
+fn plus(pressure: GaugePressure, more: Stress) -> GaugePressure {
+    GaugePressure::from_si(pressure.si() + more.si())
 }
 
-fn unknown() -> Stress {
-    Stress::from_si(f64::NAN)
+fn minus(pressure: GaugePressure, less: Stress) -> GaugePressure {
+    GaugePressure::from_si(pressure.si() - less.si())
+}
+
+fn missing(argument: &'static str, why: &'static str) -> Error {
+    Error::Missing { argument, why }
 }
 
 fn shown<Q: Quantity>(pressure: Q) -> String {
@@ -317,11 +436,11 @@ mod tests {
     /// A cap of 100 kPa on a gauge good to 2 kPa: it may hold 95 kPa by the gauge, and open at 105 kPa.
     fn cap(opening: Option<f64>, holding: Option<f64>) -> CapTest {
         CapTest {
-            rating: gauge(100e3),
+            rating: Some(gauge(100e3)),
             opening_pressure: opening.map(gauge),
             holding_pressure: holding.map(gauge),
-            gauge_error: stress(2e3),
-            tolerance: stress(7e3),
+            gauge_error: Some(stress(2e3)),
+            rating_tolerance: Some(stress(7e3)),
             weakest_component: None,
             vacuum_opening: None,
             vacuum_limit: None,
@@ -351,9 +470,9 @@ mod tests {
     fn the_limit_itself_holds_in_psi() {
         // Unrounded this is -7.3e-12 Pa.
         let limit = CapTest {
-            rating: Value::parse("15 psi gauge").unwrap(),
-            gauge_error: stress(0.0),
-            tolerance: Value::parse("1 psi").unwrap(),
+            rating: Some(Value::parse("15 psi gauge").unwrap()),
+            gauge_error: Some(stress(0.0)),
+            rating_tolerance: Some(Value::parse("1 psi").unwrap()),
             ..cap(None, None)
         };
         let holds = |text| CapTest { holding_pressure: Some(Value::parse(text).unwrap()), ..limit.clone() };
@@ -438,11 +557,11 @@ mod tests {
             let (pressure, error) = (gauge(wrong), stress(wrong));
             let some = Some(pressure.clone());
             for (name, changed) in [
-                ("rating", CapTest { rating: pressure, ..full.clone() }),
+                ("rating", CapTest { rating: Some(pressure), ..full.clone() }),
                 ("opening_pressure", CapTest { opening_pressure: some.clone(), ..full.clone() }),
                 ("holding_pressure", CapTest { holding_pressure: some.clone(), ..full.clone() }),
-                ("gauge_error", CapTest { gauge_error: error.clone(), ..full.clone() }),
-                ("tolerance", CapTest { tolerance: error.clone(), ..full.clone() }),
+                ("gauge_error", CapTest { gauge_error: Some(error.clone()), ..full.clone() }),
+                ("rating_tolerance", CapTest { rating_tolerance: Some(error.clone()), ..full.clone() }),
                 ("weakest_component", CapTest { weakest_component: some.clone(), ..full.clone() }),
                 ("vacuum_opening", CapTest { vacuum_opening: some.clone(), ..full.clone() }),
                 ("vacuum_limit", CapTest { vacuum_limit: some, ..full.clone() }),
@@ -454,8 +573,8 @@ mod tests {
         }
         let positive = CapTest { vacuum_opening: Some(gauge(1.0)), ..full.clone() };
         assert!(positive.check().unwrap_err().to_string().starts_with("vacuum_opening"));
-        let wide = CapTest { tolerance: stress(100e3), ..full.clone() };
-        assert!(wide.check().unwrap_err().to_string().starts_with("tolerance"));
+        let wide = CapTest { rating_tolerance: Some(stress(100e3)), ..full.clone() };
+        assert!(wide.check().unwrap_err().to_string().starts_with("rating_tolerance"));
         // Two readings of one gauge differ by twice its error at most.
         assert!(cap(Some(100e3), Some(104e3)).check().is_ok());
         let swapped = cap(Some(100e3), Some(104.1e3)).check().unwrap_err().to_string();

@@ -98,6 +98,13 @@ pub struct BoilingMargin {
     pub verdict: Verdict,
 }
 
+#[cfg(feature = "sheet")]
+crate::base::section::words!(Liquid {
+    Water = "water",
+    EthyleneGlycol = "ethylene_glycol",
+    PropyleneGlycol = "propylene_glycol",
+});
+
 impl crate::base::Sealed for Coolant {}
 impl Model for Coolant {
     fn check(&self) -> Result<()> {

@@ -3,7 +3,9 @@ use super::{
     leaked_coolant_volume,
 };
 use crate::base::document::{Model, Value};
+use crate::base::error::known;
 use crate::base::table::{Cell, Columns, Table};
+use crate::base::verdict::less;
 use crate::units::{AbsolutePressure, GaugePressure, Ratio, Stress, Temperature, Volume};
 use crate::{Error, Result, Verdict, fluid, valid};
 
@@ -53,7 +55,8 @@ pub struct LeakDown {
     /// Absolute pressure of the air as measured there.
     pub station_pressure: Value<AbsolutePressure>,
     /// Half width of the gauge's error.
-    pub gauge_error: Value<Stress>,
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub gauge_error: Option<Value<Stress>>,
     /// Pressure that it may lose.
     pub allowed_loss: Value<Stress>,
     /// Margin that is wanted.
@@ -103,6 +106,25 @@ pub struct LeakDownFindings {
     pub leaked_coolant: Volume,
 }
 
+#[cfg(feature = "sheet")]
+crate::base::section::words!(Trapped { Gas = "air", GasOverCoolant = "coolant_and_air", Liquid = "liquid" });
+#[cfg(feature = "sheet")]
+crate::base::section::fields!(LeakDown {
+    trapped,
+    gauge_pressure,
+    later_gauge_pressure,
+    temperature,
+    later_temperature,
+    station_pressure,
+    gauge_error,
+    allowed_loss,
+    tight_below,
+    gas_volume,
+    coolant_volume,
+    liquid,
+    mass_fraction,
+});
+
 impl crate::base::Sealed for LeakDown {}
 impl Model for LeakDown {
     fn check(&self) -> Result<()> {
@@ -110,17 +132,19 @@ impl Model for LeakDown {
             (self.gauge_pressure.quantity, self.later_gauge_pressure.quantity);
         let (temperature, later_temperature) = (self.temperature.quantity, self.later_temperature.quantity);
         let station_pressure = self.station_pressure.quantity;
-        let (gauge_error, allowed_loss, tight_below) =
-            (self.gauge_error.quantity, self.allowed_loss.quantity, self.tight_below.quantity);
+        let (allowed_loss, tight_below) = (self.allowed_loss.quantity, self.tight_below.quantity);
         valid! {
             gauge_pressure: 0 < .. <= 1000000 ; "definition: without pressure nothing is tested; common practice, no source: at most 10 bar";
             later_gauge_pressure: 0 <= .. <= 1000000 ; "common practice, no source: no cooling or charge system is tested above 10 bar";
             temperature: 233.15 <= .. <= 333.15 ; "above 60 °C the vapour of what is left wet adds to the gas";
             later_temperature: 233.15 <= .. <= 333.15 ; "above 60 °C the vapour of what is left wet adds to the gas";
             station_pressure: 40000 <= .. <= 110000 ; "common practice, no source: roads lie between -400 m and 6000 m";
-            gauge_error: 0 <= .. <= 1000000 ; "definition: half a width is not negative, and less than the greatest reading";
             allowed_loss: 0 <= .. <= 1000000 ; "definition: a loss that is allowed is not negative, and less than the greatest reading";
             tight_below: 0 <= .. <= 1000000 ; "definition: a margin that is wanted is not negative";
+        }
+        if let Some(gauge_error) = &self.gauge_error {
+            let gauge_error = gauge_error.quantity;
+            valid! { gauge_error: 0 <= .. <= 1000000 ; "definition: half a width is not negative, and less than the greatest reading"; }
         }
         if let Some(gas_volume) = &self.gas_volume {
             let gas_volume = gas_volume.quantity;
@@ -170,7 +194,7 @@ impl LeakDown {
     ///     trapped: Trapped::Gas,
     ///     gauge_pressure: Value::parse("15 psi gauge")?, later_gauge_pressure: Value::parse("13.6 psi gauge")?,
     ///     temperature: Value::parse("77 °F")?, later_temperature: Value::parse("59 °F")?, station_pressure: Value::parse("14.7 psi absolute")?,
-    ///     gauge_error: Value::parse("0.1 psi")?, allowed_loss: Value::parse("1 psi")?, tight_below: Value::parse("0.2 psi")?,
+    ///     gauge_error: Some(Value::parse("0.1 psi")?), allowed_loss: Value::parse("1 psi")?, tight_below: Value::parse("0.2 psi")?,
     ///     gas_volume: None, coolant_volume: None, liquid: None, mass_fraction: None,
     /// }.checked()?;
     /// let on = test.findings()?;
@@ -181,37 +205,24 @@ impl LeakDown {
     /// ```
     pub fn findings(&self) -> Result<LeakDownFindings> {
         self.check()?;
-        let (start, later, error) =
-            (self.gauge_pressure.quantity, self.later_gauge_pressure.quantity, self.gauge_error.quantity);
-        let unknown = Stress::from_si(f64::NAN);
-        let Some(tight_pressure) = self.tight(start)? else {
-            return Ok(LeakDownFindings {
-                tight_pressure: GaugePressure::from_si(f64::NAN),
-                loss: unknown,
-                greatest_loss: unknown,
-                margin: unknown,
-                verdict: Verdict::NotKnown,
-                leaked_air: Volume::from_si(f64::NAN),
-                leaked_coolant: Volume::from_si(f64::NAN),
-            });
-        };
+        let (later, air) = (self.later_gauge_pressure.quantity, self.station_pressure.quantity);
+        let tight_pressure = known(self.tight_pressure())?;
+        let unknown = Volume::from_si(f64::NAN);
         let loss = Stress::from_si(tight_pressure.si() - later.si());
-        let (allowed, air) = (self.allowed_loss.quantity, self.station_pressure.quantity);
-        let least = leak_down_least_pressure(start, tight_pressure, allowed, error, air)?;
-        let margin = Stress::from_si(later.si() - least.si());
-        let greatest_loss = allowed - margin;
-        let (leaked_air, leaked_coolant) = match (&self.gas_volume, self.trapped) {
-            (Some(gas), trapped) => {
+        let margin = Stress::from_si(less(later.si(), known(self.least_pressure())?.si()));
+        let greatest_loss = self.allowed_loss.quantity - margin;
+        let (leaked_air, leaked_coolant) = match &self.gas_volume {
+            Some(gas) if !tight_pressure.si().is_nan() => {
                 let gas = gas.quantity;
-                let leaked_coolant = match trapped {
+                let leaked_coolant = match self.trapped {
                     Trapped::GasOverCoolant => leaked_coolant_volume(gas, tight_pressure, later, air)?,
-                    _ => Volume::from_si(f64::NAN),
+                    _ => unknown,
                 };
                 (leaked_air_volume(gas, tight_pressure, later, air)?, leaked_coolant)
             }
-            (None, _) => (Volume::from_si(f64::NAN), Volume::from_si(f64::NAN)),
+            _ => (unknown, unknown),
         };
-        let verdict = Verdict::of_difference(rounded(margin), rounded(self.tight_below.quantity));
+        let verdict = Verdict::of_difference(margin, self.tight_below.quantity);
         Ok(LeakDownFindings {
             tight_pressure,
             loss,
@@ -260,48 +271,58 @@ impl LeakDown {
         Ok(rows.finish())
     }
 
-    /// What a tight system reads at the end after a first reading; none where that is not known.
-    fn tight(&self, first: GaugePressure) -> Result<Option<GaugePressure>> {
+    /// Reading at the end of a tight system: what the temperature alone accounts for.
+    pub(super) fn tight_pressure(&self) -> Result<GaugePressure> {
+        let (first, air) = (self.gauge_pressure.quantity, self.station_pressure.quantity);
         let (from, to) = (self.temperature.quantity, self.later_temperature.quantity);
-        let air = self.station_pressure.quantity;
+        let needed = |argument| Error::Missing { argument, why: OVER_COOLANT };
         match self.trapped {
-            Trapped::Gas => leak_down_pressure(first, from, to, air).map(Some),
-            Trapped::Liquid => Ok(None),
+            Trapped::Gas => leak_down_pressure(first, from, to, air),
+            Trapped::Liquid => Err(Error::Missing { argument: "trapped", why: LIQUID }),
+            // Neither gas nor coolant changes.
+            Trapped::GasOverCoolant if from == to => Ok(first),
             Trapped::GasOverCoolant => {
-                let (Some(gas), Some(coolant), Some(growth)) =
-                    (&self.gas_volume, &self.coolant_volume, self.growth()?)
-                else {
-                    return Ok((from == to).then_some(first));
-                };
-                let (gas, coolant) = (gas.quantity, coolant.quantity);
-                leak_down_pressure_over_coolant(first, gas, coolant, growth, from, to, air).map(Some)
+                let gas = self.gas_volume.as_ref().ok_or(needed("gas_volume"))?.quantity;
+                let coolant = self.coolant_volume.as_ref().ok_or(needed("coolant_volume"))?.quantity;
+                let liquid = self.liquid.ok_or(needed("liquid"))?;
+                let growth = self.growth(liquid)?.ok_or(needed("mass_fraction"))?;
+                leak_down_pressure_over_coolant(first, gas, coolant, growth, from, to, air)
             }
         }
     }
 
-    /// Growth of the coolant over its volume.
-    fn growth(&self) -> Result<Option<Ratio>> {
+    /// Lowest reading at the end that proves the system tight, the gauge's error counted in both readings. Without that error a reading that is
+    /// too low already condemns the system.
+    pub(super) fn least_pressure(&self) -> Result<GaugePressure> {
+        let tight = self.tight_pressure()?;
+        let (first, air) = (self.gauge_pressure.quantity, self.station_pressure.quantity);
+        let allowed = self.allowed_loss.quantity;
+        if let Some(error) = &self.gauge_error {
+            return leak_down_least_pressure(first, tight, allowed, error.quantity, air);
+        }
+        let least = GaugePressure::from_si(tight.si() - allowed.si());
+        let condemned = less(self.later_gauge_pressure.quantity.si(), least.si()) < 0.0;
+        condemned.then_some(least).ok_or(Error::Missing { argument: "gauge_error", why: NO_ERROR })
+    }
+
+    /// Growth of the coolant over its volume; none where the share of its glycol is not known.
+    fn growth(&self, liquid: Liquid) -> Result<Option<Ratio>> {
         let (from, to) = (self.temperature.quantity, self.later_temperature.quantity);
-        let mass_fraction = self.mass_fraction.as_ref().map(|mass_fraction| mass_fraction.quantity);
-        match (self.liquid, mass_fraction) {
-            (Some(Liquid::Water), _) => {
-                fluid::propylene_glycol_expansion(Ratio::from_si(0.0), from, to).map(Some)
-            }
-            (Some(Liquid::EthyleneGlycol), Some(w)) => {
-                fluid::ethylene_glycol_expansion(w, from, to).map(Some)
-            }
-            (Some(Liquid::PropyleneGlycol), Some(w)) => {
-                fluid::propylene_glycol_expansion(w, from, to).map(Some)
-            }
-            (None, _) | (_, None) => Ok(None),
-        }
+        let share = self.mass_fraction.as_ref().map(|share| share.quantity);
+        let growth = match (liquid, share) {
+            (Liquid::Water, _) => fluid::propylene_glycol_expansion(Ratio::from_si(0.0), from, to),
+            (Liquid::EthyleneGlycol, Some(share)) => fluid::ethylene_glycol_expansion(share, from, to),
+            (Liquid::PropyleneGlycol, Some(share)) => fluid::propylene_glycol_expansion(share, from, to),
+            (_, None) => return Ok(None),
+        };
+        growth.map(Some)
     }
 }
 
-/// What a verdict sees, to the micropascal: a loss of 1 psi where 1 psi is allowed is the limit itself, not 1e-11 Pa above it.
-fn rounded(margin: Stress) -> Stress {
-    Stress::from_si((margin.si() * 1e6).round() / 1e6)
-}
+const LIQUID: &str = "a system full of liquid follows the growth of liquid, hoses and metal";
+const OVER_COOLANT: &str =
+    "coolant grows into the gas as it warms: leave it out only where both temperatures are the same";
+const NO_ERROR: &str = "the readings clear the system only with the gauge's error";
 
 fn refused(key: &str, message: &str) -> Error {
     Error::document(key, message)
@@ -322,7 +343,7 @@ mod tests {
             temperature: Value::new(Temperature::from_si(300.0)),
             later_temperature: Value::new(Temperature::from_si(later_temperature)),
             station_pressure: Value::new(AbsolutePressure::from_si(100e3)),
-            gauge_error: Value::new(Stress::from_si(1e3)),
+            gauge_error: Some(Value::new(Stress::from_si(1e3))),
             allowed_loss: Value::new(Stress::from_si(7e3)),
             tight_below: Value::new(Stress::from_si(2e3)),
             gas_volume: None,
@@ -450,7 +471,7 @@ mod tests {
                         ..full.clone()
                     },
                 ),
-                ("gauge_error", LeakDown { gauge_error: stress.clone(), ..full.clone() }),
+                ("gauge_error", LeakDown { gauge_error: Some(stress.clone()), ..full.clone() }),
                 ("allowed_loss", LeakDown { allowed_loss: stress.clone(), ..full.clone() }),
                 ("tight_below", LeakDown { tight_below: stress, ..full.clone() }),
                 (

@@ -1,13 +1,12 @@
+use super::leak_down::Trapped;
+use super::{CapTest, LeakDown, Liquid};
 use crate::base::section::{
-    Finding, Line, Margin, Section, choice, derived, difference, joined, line, own, pick, step, sum,
+    Finding, Line, Margin, Rule, Section, by, choice, derived, joined, line, pick, rule, same, step, sum_of,
 };
 use crate::units::{
     AbsolutePressure, GaugePressure, Length, Quantity, Ratio, Stress, Temperature, TemperatureDifference,
     Volume,
 };
-use crate::{Error, Result};
-
-const LIQUIDS: &[&str] = &["water", "ethylene_glycol", "propylene_glycol"];
 
 const fn gauge(path: &'static str, meaning: &'static str) -> Line {
     line(path, GaugePressure::KIND, meaning).within(
@@ -66,60 +65,7 @@ const fn volume(path: &'static str, meaning: &'static str) -> Line {
     )
 }
 
-/// What the cap keeps, by the reading that it keeps; it holds no more than it opens at.
-fn keeps(of: &[f64]) -> Result<f64> {
-    let [holding, error, opening] = [of[0], of[1], of[2]];
-    if holding > opening + 2.0 * error {
-        return Err(Error::NoSolution {
-            message: format!(
-                "cap.holding_pressure = {holding} Pa is more than a cap can hold that opens at cap.opening_pressure = {opening} Pa, the \
-                 error of both readings counted"
-            ),
-        });
-    }
-    Ok(holding - error)
-}
-
-/// A cap opens no lower than it holds: where only the opening was read it can condemn the holding, and no more.
-fn keeps_too_little(of: &[f64]) -> Result<f64> {
-    let (at_most, least) = (of[0] - of[1], of[2]);
-    Ok(if at_most < least { at_most } else { f64::NAN })
-}
-
-fn opens_too_late(of: &[f64]) -> Result<f64> {
-    let (at_least, most) = (of[0] + of[1], of[2]);
-    Ok(if at_least > most { at_least } else { f64::NAN })
-}
-
-fn lets_come(of: &[f64]) -> Result<f64> {
-    Ok((of[0] + of[1]).max(of[2]))
-}
-
-/// Without a reading of the opening: what comes at least, where that is too much already. A reading that is missing drops out of `max`.
-fn lets_come_too_much(of: &[f64]) -> Result<f64> {
-    let [rating, weakest, holding, error] = [of[0], of[1], of[2], of[3]];
-    let comes = (holding + error).max(rating);
-    Ok(if comes > weakest { comes } else { f64::NAN })
-}
-
-/// The least of the rating and what the cap surely keeps, if that was read; at least nothing.
-fn built(of: &[f64]) -> Result<f64> {
-    Ok(of.iter().copied().fold(f64::NAN, f64::min).max(0.0))
-}
-
-/// Without the gauge's error a later reading can condemn the system, and no more.
-fn lost_too_much(of: &[f64]) -> Result<f64> {
-    let (least, later) = (of[0] - of[1], of[2]);
-    Ok(if later < least { least } else { f64::NAN })
-}
-
-fn freezing_of_water(_: &[f64]) -> Result<f64> {
-    Ok(273.15)
-}
-
 const READING: &str = "definition: the gauge's whole error counts against the cap";
-const ONE_READING: &str = "definition: a cap opens no lower than it holds; one reading condemns, both clear";
-const NO_ERROR: &str = "definition: a reading condemns without the gauge's error, and clears only with it";
 const HOT: &str = "Hot pressurised coolant scalds: never open a hot system, never pump it above its weakest component; local codes and the maker's \
                    instructions come first.";
 const PUMPED: &str = "Compressed gas stores far more energy than liquid at the same pressure: test cold, below the rating of the weakest component, and \
@@ -127,12 +73,9 @@ const PUMPED: &str = "Compressed gas stores far more energy than liquid at the s
 
 const GROWTH: &[&str] =
     &["coolant.volume", "coolant.mass_fraction", "coolant.fill_temperature", "coolant.mean_temperature"];
-const TEST_GROWTH: &[&str] =
-    &["coolant.mass_fraction", "leak_test.temperature", "leak_test.later_temperature"];
-
 /// What is in the system.
 const STRENGTH: &[Line] = &[
-    choice("coolant.liquid", LIQUIDS, "what is in the system"),
+    choice("coolant.liquid", Liquid::WORDS, "what is in the system"),
     share("coolant.volume_share", "share of concentrate by volume of the parts before they are mixed"),
     share("coolant.concentrate", "glycol in the concentrate by mass"),
     share("coolant.mass_fraction", "glycol by mass of the mix").by(&[pick(&[
@@ -171,7 +114,7 @@ const BOILING: &[Line] = &[
         "coolant.propylene_glycol.boiling",
     ])]),
     derived("coolant.hottest_with_margin", Temperature::KIND, "the hottest coolant and the margin that is wanted")
-        .by(&[own("T + m", "definition: a temperature and a margin", sum, &["coolant.hottest", "wanted.boiling"])]),
+        .by(&[sum_of(&["coolant.hottest", "wanted.boiling"], "definition: a temperature and a margin")]),
     derived("coolant.water.cap", GaugePressure::KIND, "least pressure of the cap that keeps water from boiling, with the margin that is wanted")
         .by(&[step("cooling.water_cap_pressure", &["coolant.hottest_with_margin", "use.station_pressure"])]),
     derived("coolant.ethylene_glycol.cap", GaugePressure::KIND, "least pressure of the cap that keeps the mix with ethylene glycol from boiling, with the margin that is wanted")
@@ -202,12 +145,9 @@ const BOILING: &[Line] = &[
 
 /// Freezing.
 const FREEZING: &[Line] = &[
-    derived("coolant.water.freezing", Temperature::KIND, "at which water freezes").by(&[own(
-        "273.15 K",
-        "definition: ice point at atmospheric pressure",
-        freezing_of_water,
-        &["coolant.liquid"],
-    )]),
+    line("coolant.water.freezing", Temperature::KIND, "at which water freezes")
+        .within(273.15, 273.15, "definition: ice point at atmospheric pressure")
+        .or(273.15, "ice point at atmospheric pressure"),
     derived(
         "coolant.ethylene_glycol.freezing",
         Temperature::KIND,
@@ -232,6 +172,44 @@ const FREEZING: &[Line] = &[
         .or(3.0, "common practice, no source"),
 ];
 
+const HOLDS: Rule = rule! {
+    "cap" CapTest::holds_at_least, CapTest
+    uses { rating, rating_tolerance, gauge_error, holding_pressure, opening_pressure }
+    says "p_h - e; p_o - e where that is too low already", READING
+};
+const HAS_TO_HOLD: Rule = rule! {
+    "cap" CapTest::least_holding, CapTest
+    needs { rating, rating_tolerance }
+    says "p_r - t", READING
+};
+const OPENS: Rule = rule! {
+    "cap" CapTest::opens_at_most, CapTest
+    uses { rating, rating_tolerance, gauge_error, holding_pressure, opening_pressure }
+    says "p_o + e; p_h + e where that is too high already", READING
+};
+const HAS_TO_OPEN: Rule = rule! {
+    "cap" CapTest::greatest_opening, CapTest
+    needs { rating, rating_tolerance }
+    says "p_r + t", READING
+};
+const LETS_COME: Rule = rule! {
+    "cap" CapTest::greatest_pressure, CapTest
+    needs { rating }
+    uses { opening_pressure, holding_pressure, gauge_error, weakest_component }
+    says "max(p_o + e, p_r); max(p_h + e, p_r) where that is too much already", READING
+};
+const VACUUM: Rule = rule! {
+    "cap" CapTest::vacuum_opens_at_least, CapTest
+    needs { vacuum_opening, gauge_error }
+    says "p_v - e", READING
+};
+const BUILT: Rule = rule! {
+    "cap" CapTest::header_pressure, CapTest
+    needs { rating }
+    uses { rating_tolerance, gauge_error, holding_pressure, opening_pressure }
+    says "the cap's rating, an upper bound, or what it surely keeps, if that was read and is less", READING
+};
+
 /// A cap on the tester.
 const CAP: &[Line] = &[
     spread(
@@ -244,60 +222,18 @@ const CAP: &[Line] = &[
     pumped("cap.weakest_component", "pressure that the weakest part of the system bears"),
     vacuum("cap.vacuum_opening", "reading, below nothing, at which the vacuum valve opens"),
     vacuum("cap.vacuum_limit", "lowest pressure, below nothing, that the hoses bear"),
-    derived("cap.holds_at_least", GaugePressure::KIND, "what the cap surely keeps").by(&[
-        own("p_h - e", READING, keeps, &["cap.holding_pressure", "cap.gauge_error", "?cap.opening_pressure"]),
-        own(
-            "p_o - e where that is too low already",
-            ONE_READING,
-            keeps_too_little,
-            &["cap.opening_pressure", "cap.gauge_error", "cap.least_holding"],
-        )
-        .lacking("a cap that opens in time may still leak: read cap.holding_pressure"),
-    ]),
-    derived("cap.least_holding", GaugePressure::KIND, "what it has to keep").by(&[own(
-        "p_r - t",
-        READING,
-        difference,
-        &["cap.rating", "cap.rating_tolerance"],
-    )]),
-    derived("cap.opens_at_most", GaugePressure::KIND, "where the cap surely opens").by(&[
-        own("p_o + e", READING, sum, &["cap.opening_pressure", "cap.gauge_error"]),
-        own(
-            "p_h + e where that is too high already",
-            ONE_READING,
-            opens_too_late,
-            &["cap.holding_pressure", "cap.gauge_error", "cap.greatest_opening"],
-        )
-        .lacking("a cap that holds may still stick: read cap.opening_pressure"),
-    ]),
-    derived("cap.greatest_opening", GaugePressure::KIND, "where it has to open").by(&[own(
-        "p_r + t",
-        READING,
-        sum,
-        &["cap.rating", "cap.rating_tolerance"],
-    )]),
+    derived("cap.holds_at_least", GaugePressure::KIND, "what the cap surely keeps").by(&[by(&HOLDS)]),
+    derived("cap.least_holding", GaugePressure::KIND, "what it has to keep").by(&[by(&HAS_TO_HOLD)]),
+    derived("cap.opens_at_most", GaugePressure::KIND, "where the cap surely opens").by(&[by(&OPENS)]),
+    derived("cap.greatest_opening", GaugePressure::KIND, "where it has to open").by(&[by(&HAS_TO_OPEN)]),
     derived(
         "cap.greatest_pressure",
         GaugePressure::KIND,
         "that the cap lets come: as it opens, or as its rating says",
     )
-    .by(&[
-        own(
-            "max(p_o + e, p_r)",
-            READING,
-            lets_come,
-            &["cap.opening_pressure", "cap.gauge_error", "cap.rating"],
-        ),
-        own(
-            "max(p_h + e, p_r) where that is too much already",
-            ONE_READING,
-            lets_come_too_much,
-            &["cap.rating", "cap.weakest_component", "?cap.holding_pressure", "?cap.gauge_error"],
-        )
-        .lacking("a cap may open above its rating: read cap.opening_pressure"),
-    ]),
+    .by(&[by(&LETS_COME)]),
     derived("cap.vacuum_opens_at_least", GaugePressure::KIND, "where the vacuum valve surely opens")
-        .by(&[own("p_v - e", READING, difference, &["cap.vacuum_opening", "cap.gauge_error"])]),
+        .by(&[by(&VACUUM)]),
     spread("wanted.cap", "margin of pressure that is wanted of a cap and of a leak-down test")
         .or(0.0, "nothing beyond its tolerance"),
 ];
@@ -308,8 +244,8 @@ const PUMP: &[Line] = &[
     line("coolant.suction_loss", Stress::KIND, "fall of pressure from the cap to the inlet of the pump at its full speed, as measured; a head of coolant above it counts against it")
         .within(-50e3, 350e3, "common practice, no source: from 5 m of coolant above the pump to a whole cap lost"),
     gauge("coolant.header_pressure", "gauge pressure where the cap sits, once the system has built it").by(&[
-        own("the cap's rating, an upper bound, or what it surely keeps, if that was read and is less", READING, built, &["cap.rating", "?cap.holds_at_least"]).usual(),
-        own("what the cap surely keeps", READING, built, &["cap.holds_at_least"]).usual(),
+        by(&BUILT).usual(),
+        same(&["cap.holds_at_least"], READING).usual(),
     ]),
     derived("coolant.water.pump_inlet", TemperatureDifference::KIND, "how far water is from boiling at the inlet of the pump")
         .by(&[step("cooling.water_pump_inlet_margin", &["coolant.pump_inlet_temperature", "coolant.header_pressure", "coolant.suction_loss", "use.station_pressure"])]),
@@ -408,11 +344,38 @@ const HEADER: &[Line] = &[
         .or(0.0, "nothing beyond what it needs"),
 ];
 
+const TIGHT: Rule = rule! {
+    "leak_test" LeakDown::tight_pressure, LeakDown
+    needs {
+        trapped = "leak_test.of", gauge_pressure = "leak_test.pressure", temperature, later_temperature,
+        station_pressure = "use.station_pressure",
+    }
+    uses {
+        gas_volume = "leak_test.air_volume", coolant_volume, liquid = "coolant.liquid",
+        mass_fraction = "coolant.mass_fraction",
+    }
+    says "p_t = (p_1 + p_a) T_2 / T_1 - p_a, over coolant as cooling.leak_down_pressure_over_coolant", GAS
+};
+const PROVEN: Rule = rule! {
+    "leak_test" LeakDown::least_pressure, LeakDown
+    needs {
+        trapped = "leak_test.of", gauge_pressure = "leak_test.pressure", temperature, later_temperature,
+        station_pressure = "use.station_pressure", allowed_loss = "leak_test.allowed_fall",
+    }
+    uses {
+        gauge_error = "cap.gauge_error", later_gauge_pressure = "leak_test.later_pressure",
+        gas_volume = "leak_test.air_volume", coolant_volume, liquid = "coolant.liquid",
+        mass_fraction = "coolant.mass_fraction",
+    }
+    says "cooling.leak_down_least_pressure; p_t - l where the later reading is below it already", GAS
+};
+const GAS: &str = "ideal gas law; growth of the coolant: see fluid; a reading condemns without the gauge's error, and clears only with it";
+
 /// A leak-down test.
 const LEAK_TEST: &[Line] = &[
     choice(
         "leak_test.of",
-        &["air", "coolant_and_air"],
+        Trapped::WORDS,
         "what was in the system: air alone, or coolant with air trapped above; full of liquid nothing is known",
     ),
     gauge("leak_test.pressure", "gauge reading at the start"),
@@ -422,65 +385,11 @@ const LEAK_TEST: &[Line] = &[
     volume("leak_test.air_volume", "of all the air trapped in the system and in the tester at the start"),
     volume("leak_test.coolant_volume", "of the coolant in the system at the start"),
     derived(
-        "coolant.ethylene_glycol.test_growth",
-        Ratio::KIND,
-        "of water, or the mix with ethylene glycol, over its volume during the test",
-    )
-    .by(&[step("fluid.ethylene_glycol_expansion", TEST_GROWTH)]),
-    derived(
-        "coolant.propylene_glycol.test_growth",
-        Ratio::KIND,
-        "of the mix with propylene glycol over its volume during the test",
-    )
-    .by(&[step("fluid.propylene_glycol_expansion", TEST_GROWTH)]),
-    derived(
-        "leak_test.coolant_growth",
-        Ratio::KIND,
-        "of the coolant over its volume during the test; water is a mix without glycol",
-    )
-    .by(&[pick(&[
-        "coolant.liquid",
-        "coolant.ethylene_glycol.test_growth",
-        "coolant.ethylene_glycol.test_growth",
-        "coolant.propylene_glycol.test_growth",
-    ])]),
-    derived(
-        "leak_test.tight_if_air",
-        GaugePressure::KIND,
-        "reading at the end of a tight system full of air",
-    )
-    .by(&[step(
-        "cooling.leak_down_pressure",
-        &[
-            "leak_test.pressure",
-            "leak_test.temperature",
-            "leak_test.later_temperature",
-            "use.station_pressure",
-        ],
-    )]),
-    derived(
-        "leak_test.tight_over_coolant",
-        GaugePressure::KIND,
-        "reading at the end of a tight system of coolant with air above",
-    )
-    .by(&[step(
-        "cooling.leak_down_pressure_over_coolant",
-        &[
-            "leak_test.pressure",
-            "leak_test.air_volume",
-            "leak_test.coolant_volume",
-            "leak_test.coolant_growth",
-            "leak_test.temperature",
-            "leak_test.later_temperature",
-            "use.station_pressure",
-        ],
-    )]),
-    derived(
         "leak_test.tight_pressure",
         GaugePressure::KIND,
         "reading at the end that temperature alone accounts for",
     )
-    .by(&[pick(&["leak_test.of", "leak_test.tight_if_air", "leak_test.tight_over_coolant"])]),
+    .by(&[by(&TIGHT)]),
     spread("leak_test.allowed_fall", "fall of pressure that is allowed beyond what temperature accounts for")
         .or(0.0, "a tight system keeps its pressure"),
     derived(
@@ -488,25 +397,7 @@ const LEAK_TEST: &[Line] = &[
         GaugePressure::KIND,
         "lowest reading at the end that proves the system tight, the gauge's error counted in both readings",
     )
-    .by(&[
-        step(
-            "cooling.leak_down_least_pressure",
-            &[
-                "leak_test.pressure",
-                "leak_test.tight_pressure",
-                "leak_test.allowed_fall",
-                "cap.gauge_error",
-                "use.station_pressure",
-            ],
-        ),
-        own(
-            "p_t - l if the later reading is already below it",
-            NO_ERROR,
-            lost_too_much,
-            &["leak_test.tight_pressure", "leak_test.allowed_fall", "leak_test.later_pressure"],
-        )
-        .lacking("the readings clear the system only with the gauge's error: write cap.gauge_error"),
-    ]),
+    .by(&[by(&PROVEN)]),
 ];
 
 const LINES: usize =

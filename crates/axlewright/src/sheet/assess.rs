@@ -5,9 +5,10 @@ use super::contradiction::{Contradiction, contradictions};
 use super::graph::{FindingInfo, Graph, MarginSlots, Slot};
 use super::plan::{Origin, Plan, Refusals};
 use crate::base::text::Form;
+use crate::base::verdict::{less, over};
 use crate::base::work::Work;
 use crate::units::{Kind, Quantity, Stress, TemperatureDifference};
-use crate::{Result, Verdict};
+use crate::{Error, Result, Verdict};
 
 /// The findings of one sheet.
 #[derive(Clone)]
@@ -111,10 +112,7 @@ pub(super) fn margin(finding: &FindingInfo, value: impl Fn(Slot) -> f64) -> f64 
 /// What is left to a limit.
 fn left(margin: MarginSlots, value: impl Fn(Slot) -> f64) -> f64 {
     match margin {
-        MarginSlots::Ratio { capacity, demand } => {
-            let ratio = value(capacity) / value(demand);
-            if (ratio - 1.0).abs() <= NOISE { 1.0 } else { ratio }
-        }
+        MarginSlots::Ratio { capacity, demand } => over(value(capacity), value(demand)),
         MarginSlots::Left { value: of } => value(of),
         MarginSlots::AtLeast { value: of, least } => less(value(of), value(least)),
         MarginSlots::AtMost { value: of, most } => less(value(most), value(of)),
@@ -139,14 +137,6 @@ fn nearer(margin: MarginSlots, value: impl Fn(Slot) -> f64) -> MarginSlots {
         }
         other => other,
     }
-}
-
-/// Rounding of the inputs: what lies nearer to its limit than this share of it stands on the limit.
-const NOISE: f64 = 1e-12;
-
-fn less(a: f64, b: f64) -> f64 {
-    let difference = a - b;
-    if difference.abs() <= NOISE * a.abs().max(b.abs()) { 0.0 } else { difference }
 }
 
 /// The verdict of a margin.
@@ -432,16 +422,27 @@ impl Assessment {
         let graph = Graph::get();
         let mut needs: Vec<Slot> =
             self.asked(answer).into_iter().flat_map(|slot| self.plan.needs(slot)).collect();
+        let reached = self.reached(answer);
+        needs.extend(self.refusals.iter().filter_map(|(slot, error)| {
+            let line = self.plan.filled(*slot, &reached)?;
+            self.plan.lacked(line, error)
+        }));
         needs.sort_unstable();
         needs.dedup();
-        let reached = self.reached(answer);
         let refused = self.refusals.iter();
         let refused = refused.filter_map(|(slot, error)| Some((self.plan.filled(*slot, &reached)?, error)));
         let lacking = self.plan.lacking(&self.values, &reached);
         Missing {
             needs: needs.into_iter().map(|slot| graph.info(slot).path).collect(),
             refused: refused
-                .map(|(slot, error)| (graph.info(slot).path, error.to_string()))
+                .map(|(slot, error)| {
+                    let line = self.plan.lacked(slot, error).map(|line| graph.info(line).path);
+                    let sentence = match (error, line) {
+                        (Error::Missing { why, .. }, Some(line)) => format!("{why}: write {line}"),
+                        _ => error.to_string(),
+                    };
+                    (graph.info(slot).path, sentence)
+                })
                 .chain(lacking.map(|(slot, lacking)| (graph.info(slot).path, lacking.to_owned())))
                 .collect(),
         }
@@ -477,6 +478,8 @@ impl Assessment {
             }
             Calls::Own(own) => self.glue(node, line, own.formula, own.source),
             Calls::Several(_, several) => self.glue(node, line, several.formula, several.source),
+            Calls::Combine(combine) => self.glue(node, line, combine.how.formula(), combine.source),
+            Calls::Rule(rule, _) => self.glue(node, line, rule.formula, rule.source),
             Calls::Part(_) => WorkStep::Part { line, marking: node.inputs()[0] },
             Calls::Pick => WorkStep::Pick { line, inputs: node.inputs().to_vec() },
         })

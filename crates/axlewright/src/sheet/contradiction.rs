@@ -114,6 +114,8 @@ fn told(
         Calls::Function(entry, _) => entry.path,
         Calls::Own(own) => own.formula,
         Calls::Several(_, several) => several.formula,
+        Calls::Combine(combine) => combine.how.formula(),
+        Calls::Rule(rule, _) => rule.formula,
         Calls::Part(_) => "the marking",
         Calls::Pick => "the choice",
     };

@@ -1,7 +1,8 @@
 //! The lines of every system as one graph: made once, from the constants that the systems export.
 
 use super::generated::SECTIONS;
-use crate::base::section::{Call, Content, Finding, Line, Margin, Own, Several, Step};
+use crate::base::section::rule::{Need, Shape, below};
+use crate::base::section::{Call, Combine, Content, Finding, Line, Margin, Own, Rule, Several, Step};
 use crate::base::work::Entry;
 use crate::catalogue;
 use std::collections::{BTreeSet, HashMap};
@@ -33,6 +34,8 @@ pub(super) struct StepInfo {
     pub inputs: Vec<Slot>,
     /// How many of the inputs, the first ones or not, may be missing.
     pub optional: Vec<bool>,
+    /// Number of lines that each input of a rule takes.
+    pub counts: Vec<u16>,
     /// How far a line that is written may lie from it.
     pub leeway: f64,
 }
@@ -45,6 +48,8 @@ pub(super) enum Calls {
     Pick,
     Several(usize, &'static Several),
     Own(&'static Own),
+    Combine(&'static Combine),
+    Rule(&'static Rule, usize),
 }
 
 impl FindingInfo {
@@ -212,13 +217,31 @@ impl Graph {
     }
 
     fn step(&mut self, step: &'static Step, axle: Option<&str>, place: usize) -> Option<StepInfo> {
-        let (mut inputs, mut optional) = (vec![], vec![]);
+        let at = |path: &str| within(path, axle).replace("[]", &format!("[{place}]"));
+        let (mut inputs, mut optional, mut counts) = (vec![], vec![], vec![]);
         for input in step.inputs {
-            let may_miss = input.starts_with('?');
-            let path = within(input.trim_start_matches('?'), axle);
-            for slot in self.all(&path.replace("[]", &format!("[{place}]"))) {
+            for slot in self.all(&at(input.trim_start_matches('?'))) {
                 inputs.push(slot?);
-                optional.push(may_miss);
+                optional.push(input.starts_with('?'));
+            }
+        }
+        if let Call::Rule(rule, _) = &step.call {
+            let mut shape = Shape::default();
+            (rule.shape)(&mut shape);
+            for (taken, leaves) in rule.inputs.iter().zip(&shape.inputs) {
+                let before = inputs.len();
+                for entry in self.entries(&at(taken.path)) {
+                    for leaf in leaves {
+                        let path = if leaf.key.is_empty() { entry.clone() } else { below(&entry, &leaf.key) };
+                        inputs.push(self.known(&path)?);
+                        optional.push(match taken.need {
+                            Need::Typed => leaf.optional > 0,
+                            Need::Needed => leaf.optional > 1,
+                            Need::Used => true,
+                        });
+                    }
+                }
+                counts.push((inputs.len() - before) as u16);
             }
         }
         let call = match &step.call {
@@ -233,8 +256,10 @@ impl Graph {
             Call::Pick => Calls::Pick,
             Call::Several(place, several) => Calls::Several(*place, several),
             Call::Own(own) => Calls::Own(own),
+            Call::Combine(combine) => Calls::Combine(combine),
+            Call::Rule(rule, place) => Calls::Rule(rule, *place),
         };
-        Some(StepInfo { call, inputs, optional, leeway: step.leeway })
+        Some(StepInfo { call, inputs, optional, counts, leeway: step.leeway })
     }
 
     fn info_of(
@@ -261,6 +286,20 @@ impl Graph {
         let wanted = slot(finding.wanted)?;
         let rests_on = finding.rests_on.iter().map(|path| slot(path)).collect::<Option<_>>()?;
         Some(FindingInfo { path: kept(path), system, finding, margin, wanted, rests_on })
+    }
+
+    /// The path, or the path of every place of a list for `[*]`: there are as many places as the list has lines.
+    fn entries(&self, path: &str) -> Vec<String> {
+        match path.split_once("[*]") {
+            None => vec![path.to_owned()],
+            Some((list, rest)) => {
+                let places = (0..).take_while(|place| {
+                    let entry = format!("{list}[{place}]");
+                    self.slot(&entry).is_some() || self.folders.contains(entry.as_str())
+                });
+                places.map(|place| format!("{list}[{place}]{rest}")).collect()
+            }
+        }
     }
 
     /// The line of a path, or every place of it for `[*]`.
@@ -296,6 +335,8 @@ impl SlotInfo {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::base::section::How;
+    use crate::base::section::rule::Fits;
 
     #[test]
     fn the_systems_agree_on_their_lines() {
@@ -320,6 +361,68 @@ mod tests {
                     let kind = given.kind().map_or("", |kind| kind.name);
                     assert_eq!(kind, taken.kind.name, "{names:?}: {}", given.path);
                 }
+            }
+        }
+    }
+
+    #[test]
+    fn every_rule_takes_and_gives_what_its_lines_hold() {
+        let graph = Graph::get();
+        let fits = |slot: Slot| match graph.info(slot).line.content {
+            Content::Quantity(kind) => Fits::Quantity(kind),
+            Content::Choice(words) => Fits::Choice(words),
+            Content::Marking(_) => panic!("{} is a marking", graph.info(slot).path),
+        };
+        for slot in &graph.slots {
+            for step in &slot.steps {
+                let Calls::Rule(rule, place) = step.call else { continue };
+                let mut shape = Shape::default();
+                (rule.shape)(&mut shape);
+                assert_eq!(
+                    (shape.inputs.len(), shape.results.len()),
+                    (rule.inputs.len(), rule.results.len())
+                );
+                assert_eq!(Some(shape.results[place]), slot.kind(), "{}", slot.path);
+                let mut given = step.inputs.iter();
+                for ((taken, leaves), count) in rule.inputs.iter().zip(&shape.inputs).zip(&step.counts) {
+                    for leaf in leaves.iter().cycle().take(usize::from(*count)) {
+                        let line = *given.next().unwrap();
+                        let names = (slot.path, taken.name, graph.info(line).path);
+                        assert_eq!(leaf.fits, fits(line), "{names:?}");
+                    }
+                }
+                assert_eq!(given.next(), None, "{}", slot.path);
+            }
+        }
+    }
+
+    /// A sum or a least is of one kind; a pressure or a temperature may have a difference added.
+    #[test]
+    fn every_combination_is_of_kinds_that_go_together() {
+        let graph = Graph::get();
+        let kind = |slot: Slot| graph.info(slot).kind().map_or("", |kind| kind.name);
+        for slot in &graph.slots {
+            for step in &slot.steps {
+                let Calls::Combine(combine) = step.call else { continue };
+                let of: Vec<&str> = step.inputs.iter().map(|input| kind(*input)).collect();
+                let result = slot.kind().map_or("", |kind| kind.name);
+                let offset = match result {
+                    "Temperature" => "TemperatureDifference",
+                    "GaugePressure" | "AbsolutePressure" => "Stress",
+                    other => other,
+                };
+                let fits = match combine.how {
+                    How::Same | How::Least | How::Greatest => of.iter().all(|of| *of == result),
+                    How::Sum | How::Difference => of[0] == result && of[1..].iter().all(|of| *of == offset),
+                    How::Product => {
+                        of.iter().filter(|of| **of == result).count() >= 1
+                            && of.iter().all(|of| *of == result || *of == "Ratio")
+                    }
+                    How::Quotient => {
+                        of[1] == "Ratio" && of[0] == result || of[0] == of[1] && result == "Ratio"
+                    }
+                };
+                assert!(fits, "{}: {:?} of {of:?} is no {result}", slot.path, combine.how);
             }
         }
     }

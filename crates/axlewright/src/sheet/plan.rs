@@ -2,8 +2,9 @@
 
 use super::Sheet;
 use super::graph::{Calls, Graph, Slot, StepInfo};
-use super::room::{MOST_INPUTS, MOST_RESULTS};
+use super::room::MOST_RESULTS;
 use crate::base::section::Content;
+use crate::base::section::rule::Given;
 use crate::{Error, Result};
 
 /// Where the value of a line comes from.
@@ -110,6 +111,16 @@ impl Plan {
         outputs.find(|slot| reached.contains(slot))
     }
 
+    /// The line whose value the rule behind another line lacks.
+    pub fn lacked(&self, slot: Slot, error: &Error) -> Option<Slot> {
+        let Error::Missing { argument, .. } = error else { return None };
+        let node = self.node_of(slot)?;
+        let Calls::Rule(rule, _) = node.call() else { return None };
+        let place = rule.inputs.iter().position(|taken| taken.name == *argument)?;
+        let first: usize = node.step.counts.iter().take(place).map(|count| usize::from(*count)).sum();
+        node.step.inputs.get(first).copied()
+    }
+
     /// Lines that rest on what is written alone.
     pub fn sure(&self) -> Vec<bool> {
         let mut sure: Vec<bool> = self.origins.iter().map(|origin| *origin == Origin::Written).collect();
@@ -127,7 +138,7 @@ impl Plan {
             return None;
         }
         let place = match step.call {
-            Calls::Function(_, place) | Calls::Several(place, _) => place,
+            Calls::Function(_, place) | Calls::Several(place, _) | Calls::Rule(_, place) => place,
             _ => 0,
         };
         let node = Node { step, picked, first: (place, slot), more: vec![] };
@@ -165,12 +176,16 @@ impl Plan {
         reached: &'a [Slot],
     ) -> impl Iterator<Item = (Slot, &'static str)> + 'a {
         self.nodes.iter().filter_map(|node| {
-            let Calls::Own(own) = node.call() else { return None };
+            let lacking = match node.call() {
+                Calls::Own(own) => own.lacking,
+                Calls::Rule(rule, _) => rule.lacking,
+                _ => return None,
+            };
             let value = |slot: Slot| values[usize::from(slot)];
-            let lacks = !own.lacking.is_empty()
+            let lacks = !lacking.is_empty()
                 && value(node.first.1).is_nan()
-                && node.gather::<MOST_INPUTS>(value).1;
-            (lacks && reached.contains(&node.first.1)).then_some((node.first.1, own.lacking))
+                && node.gather(&mut vec![f64::NAN; node.inputs().len()], value);
+            (lacks && reached.contains(&node.first.1)).then_some((node.first.1, lacking))
         })
     }
 
@@ -262,11 +277,13 @@ impl Planner {
         let same = |known: Calls| match (known, step.call) {
             (Calls::Function(one, _), Calls::Function(other, _)) => core::ptr::eq(one, other),
             (Calls::Several(_, one), Calls::Several(_, other)) => core::ptr::fn_addr_eq(one.call, other.call),
+            (Calls::Rule(one, _), Calls::Rule(other, _)) => core::ptr::fn_addr_eq(one.call, other.call),
             _ => false,
         };
         let (place, results) = match step.call {
             Calls::Function(entry, place) => (place, entry.outputs.len()),
             Calls::Several(place, _) => (place, MOST_RESULTS),
+            Calls::Rule(rule, place) => (place, rule.results.len()),
             _ => (0, 1),
         };
         if results > 1 {
@@ -298,17 +315,17 @@ impl Node {
         core::iter::once(self.first).chain(self.more.iter().copied())
     }
 
-    /// The inputs in order, and whether all are there that must be.
+    /// Fills the inputs in order. Whether all are there that must be.
     #[inline]
-    fn gather<const N: usize>(&self, value: impl Fn(Slot) -> f64) -> ([f64; N], bool) {
-        let mut inputs = [f64::NAN; N];
-        let mut ready = true;
+    fn gather(&self, inputs: &mut [f64], value: impl Fn(Slot) -> f64) -> bool {
         let any_line = matches!(self.step.call, Calls::Pick) && self.picked.is_none();
-        for (place, (input, optional)) in self.inputs().iter().zip(&self.step.optional).enumerate() {
-            inputs[place] = value(*input);
-            ready &= *optional || (any_line && place > 0) || !inputs[place].is_nan();
+        let lines = self.inputs().iter().zip(&self.step.optional);
+        let mut ready = true;
+        for (place, ((slot, optional), input)) in lines.zip(inputs).enumerate() {
+            *input = value(*slot);
+            ready &= *optional || (any_line && place > 0) || !input.is_nan();
         }
-        (inputs, ready)
+        ready
     }
 
     /// The results for these values, NaN where an input is missing; `refused` is told why there are none.
@@ -319,15 +336,15 @@ impl Node {
         value: impl Fn(Slot) -> f64,
         refused: impl FnOnce(Error),
     ) -> [f64; MOST_RESULTS] {
-        // Most calls take few inputs; only a curve takes many.
-        let count = self.inputs().len();
         let mut results = [f64::NAN; MOST_RESULTS];
-        let outcome = if count <= 8 {
-            let (inputs, ready) = self.gather::<8>(value);
-            if ready { self.call_with(sheet, &inputs[..count], &mut results) } else { Ok(()) }
-        } else {
-            let (inputs, ready) = self.gather::<MOST_INPUTS>(value);
-            if ready { self.call_with(sheet, &inputs[..count], &mut results) } else { Ok(()) }
+        let call = |inputs: &mut [f64]| match self.gather(inputs, value) {
+            true => self.call_with(sheet, inputs, &mut results),
+            false => Ok(()),
+        };
+        // Most calls take few inputs; only a curve or a drawing takes many.
+        let outcome = match self.inputs().len() {
+            count @ ..=8 => call(&mut [f64::NAN; 8][..count]),
+            count => call(&mut vec![f64::NAN; count]),
         };
         if let Err(error) = outcome {
             results = [f64::NAN; MOST_RESULTS];
@@ -341,6 +358,8 @@ impl Node {
             Calls::Function(entry, _) => (entry.call)(inputs, &mut results[..entry.outputs.len()])?,
             Calls::Own(own) => results[0] = (own.call)(inputs)?,
             Calls::Several(_, several) => (several.call)(inputs, results)?,
+            Calls::Combine(combine) => results[0] = combine.how.of(inputs),
+            Calls::Rule(rule, _) => (rule.call)(Given::new(inputs, &self.step.counts), results)?,
             Calls::Part(place) => results[0] = part(sheet, self.inputs()[0], place),
             Calls::Pick => {
                 let place = if self.picked.is_some() { 1 } else { 1 + inputs[0] as usize };
@@ -377,6 +396,8 @@ impl Node {
         let line = self.first.1;
         let all = block.rows;
         let mut refused = |row: usize, error: Error| match changes {
+            // Nothing is wrong where a value is merely not known.
+            _ if matches!(error, Error::Missing { .. }) => {}
             true => refused(row, line, error),
             false => (0..all).for_each(|row| refused(row, line, error.clone())),
         };
@@ -401,9 +422,7 @@ impl Node {
             }
         } else {
             let mut columns: Vec<Vec<f64>> = self.outputs().map(|_| block.empty(rows)).collect();
-            if let Calls::Own(own) = self.call()
-                && self.inputs().len() <= 8
-            {
+            if matches!(self.call(), Calls::Own(_) | Calls::Combine(_)) && self.inputs().len() <= 8 {
                 let given: Vec<&[f64]> = self.inputs().iter().map(|input| block.column(*input)).collect();
                 let mut inputs = [f64::NAN; 8];
                 for (row, result) in columns[0].iter_mut().enumerate() {
@@ -413,11 +432,14 @@ impl Node {
                         *input = at(column, row);
                         ready &= *optional || !input.is_nan();
                     }
-                    if ready {
-                        match (own.call)(&inputs[..given.len()]) {
+                    let inputs = &inputs[..given.len()];
+                    match self.call() {
+                        Calls::Combine(combine) if ready => *result = combine.how.of(inputs),
+                        Calls::Own(own) if ready => match (own.call)(inputs) {
                             Ok(number) => *result = number,
                             Err(error) => refused(row, error),
-                        }
+                        },
+                        _ => {}
                     }
                 }
                 block.set(line, columns.swap_remove(0));

@@ -5,6 +5,11 @@
 //! holds one line against another. A path whose first word is `axle` stands for `front` and `rear`; `[]` in it stands for the
 //! places of a list, counted from 0.
 
+pub(crate) mod rule;
+
+pub use rule::Rule;
+pub(crate) use rule::{fields, rule, words};
+
 use super::error::Result;
 use super::units::Kind;
 
@@ -94,10 +99,73 @@ pub enum Call {
     Part(usize),
     /// The line to which a choice points: the inputs are the choice, then a line for each of its words.
     Pick,
+    /// Arithmetic that is no formula of its own: a sum, the least of several.
+    Combine(Combine),
+    /// A result of a typed rule, by its place.
+    Rule(&'static Rule, usize),
     /// Glue that is no formula of its own: a sum, the least of several.
     Own(Own),
     /// Glue with several results, such as the peaks of a curve: the place of the result.
     Several(usize, Several),
+}
+
+/// Arithmetic between lines, by name.
+#[derive(Debug, Clone, Copy)]
+pub struct Combine {
+    /// What is done.
+    pub how: How,
+    /// Source, where the report says one.
+    pub source: &'static str,
+}
+
+/// What is done with the inputs of a combination.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum How {
+    /// The line itself.
+    Same,
+    /// All of them together.
+    Sum,
+    /// The first less the second.
+    Difference,
+    /// One times the other.
+    Product,
+    /// The first over the second.
+    Quotient,
+    /// The least of those that are known.
+    Least,
+    /// The greatest of those that are known.
+    Greatest,
+}
+
+impl How {
+    /// The formula, for the report.
+    pub const fn formula(self) -> &'static str {
+        match self {
+            How::Same => "a",
+            How::Sum => "a + b",
+            How::Difference => "a - b",
+            How::Product => "a b",
+            How::Quotient => "a / b",
+            How::Least => "least of those that are known",
+            How::Greatest => "greatest of those that are known",
+        }
+    }
+
+    /// The result for values in coherent SI; `f64::min` and `f64::max` leave out what is not known.
+    #[inline]
+    pub fn of(self, values: &[f64]) -> f64 {
+        let all = || values.iter().copied();
+        match (self, values) {
+            (How::Same, [of, ..]) => *of,
+            (How::Sum, _) => all().sum(),
+            (How::Difference, [of, less, ..]) => of - less,
+            (How::Product, _) => all().product(),
+            (How::Quotient, [of, over, ..]) => of / over,
+            (How::Least, _) => all().fold(f64::NAN, f64::min),
+            (How::Greatest, _) => all().fold(f64::NAN, f64::max),
+            (How::Same | How::Difference | How::Quotient, _) => f64::NAN,
+        }
+    }
 }
 
 /// Glue that gives several lines at once.
@@ -301,6 +369,49 @@ pub const fn part(place: usize, marking: &'static [&'static str]) -> Step {
 /// The line to which a choice points: first the choice, then a line for each of its words. Only that one is asked for.
 pub const fn pick(choice_and_lines: &'static [&'static str]) -> Step {
     Step { call: Call::Pick, inputs: choice_and_lines, leeway: 0.0 }
+}
+
+const fn combined(how: How, inputs: &'static [&'static str], source: &'static str) -> Step {
+    Step { call: Call::Combine(Combine { how, source }), inputs, leeway: 0.0 }
+}
+
+/// The line itself, under another path.
+pub const fn same(line: &'static [&'static str; 1], source: &'static str) -> Step {
+    combined(How::Same, line, source)
+}
+/// All of these lines together.
+pub const fn sum_of(lines: &'static [&'static str], source: &'static str) -> Step {
+    combined(How::Sum, lines, source)
+}
+/// The first line less the second.
+pub const fn difference_of(lines: &'static [&'static str; 2], source: &'static str) -> Step {
+    combined(How::Difference, lines, source)
+}
+/// These lines multiplied.
+pub const fn product_of(lines: &'static [&'static str], source: &'static str) -> Step {
+    combined(How::Product, lines, source)
+}
+/// The first line over the second.
+pub const fn quotient_of(lines: &'static [&'static str; 2], source: &'static str) -> Step {
+    combined(How::Quotient, lines, source)
+}
+/// The least of these lines; `?` stands before one that may be missing.
+pub const fn least_of(lines: &'static [&'static str], source: &'static str) -> Step {
+    combined(How::Least, lines, source)
+}
+/// The greatest of these lines; `?` stands before one that may be missing.
+pub const fn greatest_of(lines: &'static [&'static str], source: &'static str) -> Step {
+    combined(How::Greatest, lines, source)
+}
+
+/// The only result of a rule.
+pub const fn by(rule: &'static Rule) -> Step {
+    Step { call: Call::Rule(rule, 0), inputs: &[], leeway: 0.0 }
+}
+
+/// A result of a rule by its name.
+pub const fn gives(rule: &'static Rule, result: &'static str) -> Step {
+    Step { call: Call::Rule(rule, rule.place(result)), inputs: &[], leeway: 0.0 }
 }
 
 /// Glue between functions.

@@ -1,0 +1,459 @@
+//! Rules of the build sheet: typed functions and stages of models, their inputs taken from lines by name.
+//!
+//! A rule is written once, beside the part that it belongs to, as a function of one struct: a model, or a few named quantities. The macro
+//! `rule!` names the line of every field and the results that lines take. Which inputs may be missing follows from their types.
+
+use crate::Result;
+use crate::base::document::{Stated, Value};
+use crate::units::{Kind, Quantity};
+
+/// A typed function with its lines.
+#[derive(Debug)]
+pub struct Rule {
+    /// Formula, for the report.
+    pub formula: &'static str,
+    /// Source of the formula.
+    pub source: &'static str,
+    /// Inputs, in the order of the call.
+    pub inputs: &'static [Taken],
+    /// Names of the results, in order.
+    pub results: &'static [&'static str],
+    /// Adds the shapes of inputs and results.
+    pub shape: fn(&mut Shape),
+    /// Fills the results from the values of the inputs, in coherent SI.
+    pub call: fn(Given<'_>, &mut [f64]) -> Result<()>,
+    /// Message where a result is not a number although the inputs are known.
+    pub lacking: &'static str,
+}
+
+/// One input of a rule.
+#[derive(Debug, Clone, Copy)]
+pub struct Taken {
+    /// Name of the field.
+    pub name: &'static str,
+    /// Path of its line, or of the table whose lines fill it.
+    pub path: &'static str,
+    /// Whether the rule needs it.
+    pub need: Need,
+}
+
+/// Whether a rule needs an input.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Need {
+    /// As its type says.
+    Typed,
+    /// Needed, although the model may lack it.
+    Needed,
+    /// Used where it is known.
+    Used,
+}
+
+/// Shape of a rule's inputs and results.
+#[derive(Debug, Default)]
+pub struct Shape {
+    /// Leaves of each input.
+    pub inputs: Vec<Vec<Leaf>>,
+    /// Kind of each result.
+    pub results: Vec<&'static Kind>,
+}
+
+/// One value of an input.
+#[derive(Debug, Clone)]
+pub struct Leaf {
+    /// Path below the input: empty, or `front_pivot.x`.
+    pub key: String,
+    /// What may stand there.
+    pub fits: Fits,
+    /// How many optional parts stand around it.
+    pub optional: u8,
+}
+
+/// What may stand on the line of a leaf.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Fits {
+    /// A quantity.
+    Quantity(&'static Kind),
+    /// One of these words.
+    Choice(&'static [&'static str]),
+}
+
+/// Values for a call, or the place where its shape is written.
+#[derive(Debug)]
+pub struct Given<'a> {
+    values: &'a [f64],
+    /// Number of values of each input.
+    counts: &'a [u16],
+    input: usize,
+    shape: Option<&'a mut Shape>,
+}
+
+impl<'a> Given<'a> {
+    /// The values of the inputs, one after the other, and how many each input takes.
+    pub fn new(values: &'a [f64], counts: &'a [u16]) -> Given<'a> {
+        Given { values, counts, input: 0, shape: None }
+    }
+
+    /// The next field.
+    #[inline]
+    pub fn take<T: Input>(&mut self) -> T {
+        if let Some(shape) = &mut self.shape {
+            let mut leaves = Vec::new();
+            T::leaves("", 0, &mut leaves);
+            shape.inputs.push(leaves);
+            return T::unknown();
+        }
+        let count = usize::from(self.counts.get(self.input).copied().unwrap_or(0));
+        self.input += 1;
+        let (mine, rest) = self.values.split_at(count.min(self.values.len()));
+        self.values = rest;
+        let mut values = mine.iter();
+        T::take(&mut values)
+    }
+}
+
+impl Shape {
+    /// A call that only writes down what it takes.
+    pub fn given(&mut self) -> Given<'_> {
+        Given { values: &[], counts: &[], input: 0, shape: Some(self) }
+    }
+
+    /// The only result of a function.
+    pub fn result<I, Q: Quantity>(&mut self, _: fn(&I) -> Result<Q>) {
+        self.results.push(Q::KIND);
+    }
+
+    /// One result of a function with several.
+    pub fn field<R, Q: Quantity>(&mut self, _: fn(&R) -> Q) {
+        self.results.push(Q::KIND);
+    }
+}
+
+/// Values in the order of the leaves.
+pub type Values<'a> = core::slice::Iter<'a, f64>;
+
+/// Type of a rule's input.
+pub trait Input: Sized {
+    /// Number of its leaves; a list counts one entry.
+    const LEAVES: usize;
+    /// Adds its leaves, which stand below `key` in so many optional parts.
+    fn leaves(key: &str, optional: u8, leaves: &mut Vec<Leaf>);
+    /// Reads it. A required quantity that is missing is not a number.
+    fn take(values: &mut Values<'_>) -> Self;
+    /// Whether everything that it requires is known.
+    fn is_known(values: &mut Values<'_>) -> bool;
+    /// Nothing of it is known.
+    fn unknown() -> Self;
+}
+
+impl<Q: Quantity> Input for Q {
+    const LEAVES: usize = 1;
+    fn leaves(key: &str, optional: u8, leaves: &mut Vec<Leaf>) {
+        leaves.push(Leaf { key: key.to_owned(), fits: Fits::Quantity(Q::KIND), optional });
+    }
+    #[inline]
+    fn take(values: &mut Values<'_>) -> Q {
+        Q::from_si(values.next().copied().unwrap_or(f64::NAN))
+    }
+    #[inline]
+    fn is_known(values: &mut Values<'_>) -> bool {
+        values.next().is_some_and(|value| !value.is_nan())
+    }
+    fn unknown() -> Q {
+        Q::from_si(f64::NAN)
+    }
+}
+
+impl<Q: Quantity> Input for Value<Q> {
+    const LEAVES: usize = 1;
+    fn leaves(key: &str, optional: u8, leaves: &mut Vec<Leaf>) {
+        Q::leaves(key, optional, leaves);
+    }
+    #[inline]
+    fn take(values: &mut Values<'_>) -> Value<Q> {
+        Value::new(Q::take(values))
+    }
+    #[inline]
+    fn is_known(values: &mut Values<'_>) -> bool {
+        Q::is_known(values)
+    }
+    fn unknown() -> Value<Q> {
+        Value::new(Q::unknown())
+    }
+}
+
+impl<T: Input> Input for Option<T> {
+    const LEAVES: usize = T::LEAVES;
+    fn leaves(key: &str, optional: u8, leaves: &mut Vec<Leaf>) {
+        T::leaves(key, optional + 1, leaves);
+    }
+    #[inline]
+    fn take(values: &mut Values<'_>) -> Option<T> {
+        let mut ahead = values.clone();
+        let known = T::is_known(&mut ahead);
+        let part = T::take(values);
+        known.then_some(part)
+    }
+    #[inline]
+    fn is_known(values: &mut Values<'_>) -> bool {
+        T::is_known(values);
+        true
+    }
+    fn unknown() -> Option<T> {
+        None
+    }
+}
+
+impl<T: Input> Input for Stated<T> {
+    const LEAVES: usize = T::LEAVES;
+    fn leaves(key: &str, optional: u8, leaves: &mut Vec<Leaf>) {
+        Option::<T>::leaves(key, optional, leaves);
+    }
+    #[inline]
+    fn take(values: &mut Values<'_>) -> Stated<T> {
+        let none = values.clone().take(T::LEAVES).any(|value| is_none(*value));
+        match <Option<T> as Input>::take(values) {
+            Some(part) => Stated::Given(part),
+            None if none => Stated::None,
+            None => Stated::Unknown,
+        }
+    }
+    #[inline]
+    fn is_known(values: &mut Values<'_>) -> bool {
+        Option::<T>::is_known(values)
+    }
+    fn unknown() -> Stated<T> {
+        Stated::Unknown
+    }
+}
+
+/// Value of a line of which the sheet says that there is none: not a number, with bits of its own.
+pub const NONE: f64 = f64::from_bits(0x7ff8_0000_6e6f_6e65);
+
+/// Whether the sheet says that there is none.
+pub fn is_none(value: f64) -> bool {
+    value.to_bits() == NONE.to_bits()
+}
+
+/// A list: as many entries as the sheet has places for, each of them known or not.
+impl<T: Input> Input for Vec<T> {
+    const LEAVES: usize = T::LEAVES;
+    fn leaves(key: &str, optional: u8, leaves: &mut Vec<Leaf>) {
+        T::leaves(key, optional, leaves);
+    }
+    fn take(values: &mut Values<'_>) -> Vec<T> {
+        let count = values.len() / T::LEAVES.max(1);
+        (0..count).map(|_| T::take(values)).collect()
+    }
+    fn is_known(values: &mut Values<'_>) -> bool {
+        let count = values.len() / T::LEAVES.max(1);
+        (0..count).fold(true, |known, _| T::is_known(values) && known)
+    }
+    fn unknown() -> Vec<T> {
+        Vec::new()
+    }
+}
+
+/// Makes a struct an input of rules: its fields are lines under their own names.
+macro_rules! fields {
+    ($part:ident { $($field:ident),+ $(,)? }) => {
+        impl $crate::base::section::rule::Input for $part {
+            const LEAVES: usize = {
+                const fn count<P, T: $crate::base::section::rule::Input>(_: fn(&P) -> &T) -> usize {
+                    T::LEAVES
+                }
+                0 $(+ count(|part: &$part| &part.$field))+
+            };
+            fn leaves(key: &str, optional: u8, leaves: &mut Vec<$crate::base::section::rule::Leaf>) {
+                fn add<P, T: $crate::base::section::rule::Input>(
+                    _: fn(&P) -> &T,
+                    key: &str,
+                    optional: u8,
+                    leaves: &mut Vec<$crate::base::section::rule::Leaf>,
+                ) {
+                    T::leaves(key, optional, leaves);
+                }
+                $(add(|part: &$part| &part.$field, &$crate::base::section::rule::below(key, stringify!($field)), optional, leaves);)+
+            }
+            fn take(values: &mut $crate::base::section::rule::Values<'_>) -> $part {
+                $part { $($field: $crate::base::section::rule::Input::take(values)),+ }
+            }
+            fn is_known(values: &mut $crate::base::section::rule::Values<'_>) -> bool {
+                fn known<P, T: $crate::base::section::rule::Input>(
+                    _: fn(&P) -> &T,
+                    values: &mut $crate::base::section::rule::Values<'_>,
+                ) -> bool {
+                    T::is_known(values)
+                }
+                let mut all = true;
+                $(all &= known(|part: &$part| &part.$field, values);)+
+                all
+            }
+            fn unknown() -> $part {
+                $part { $($field: $crate::base::section::rule::Input::unknown()),+ }
+            }
+        }
+    };
+}
+
+/// Makes an enum an input of rules: the words of its line, in the order of its choices.
+macro_rules! words {
+    ($choice:ident { $($variant:ident = $word:literal),+ $(,)? }) => {
+        impl $choice {
+            /// Words of its line.
+            pub(crate) const WORDS: &'static [&'static str] = &[$($word),+];
+        }
+        impl $crate::base::section::rule::Input for $choice {
+            const LEAVES: usize = 1;
+            fn leaves(key: &str, optional: u8, leaves: &mut Vec<$crate::base::section::rule::Leaf>) {
+                let fits = $crate::base::section::rule::Fits::Choice($choice::WORDS);
+                leaves.push($crate::base::section::rule::Leaf { key: key.to_owned(), fits, optional });
+            }
+            fn take(values: &mut $crate::base::section::rule::Values<'_>) -> $choice {
+                const ALL: &[$choice] = &[$($choice::$variant),+];
+                let place = values.next().copied().unwrap_or(0.0);
+                ALL[(place as usize).min(ALL.len() - 1)]
+            }
+            fn is_known(values: &mut $crate::base::section::rule::Values<'_>) -> bool {
+                values.next().is_some_and(|value| !value.is_nan())
+            }
+            fn unknown() -> $choice {
+                const ALL: &[$choice] = &[$($choice::$variant),+];
+                ALL[0]
+            }
+        }
+    };
+}
+
+/// Path of a field below a part.
+pub fn below(key: &str, field: &str) -> String {
+    if key.is_empty() { field.to_owned() } else { format!("{key}.{field}") }
+}
+
+/// A rule: a function or a stage of a model, the lines of the fields that it takes, and the results that lines take.
+///
+/// `"table" function(Input)`, then the fields: `takes` as their types say, `needs` although the model may lack them, `uses` where they are known.
+/// A field stands on the line of its own name in the table, or on the one that is named. Other fields of the input are unknown to the rule.
+macro_rules! rule {
+    (
+        $table:literal $function:path, $input:ident
+        $(takes { $($taken:ident $(= $taken_path:literal)?),* $(,)? })?
+        $(needs { $($needed:ident $(= $needed_path:literal)?),* $(,)? })?
+        $(uses { $($used:ident $(= $used_path:literal)?),* $(,)? })?
+        $(gives $of:ident { $($result:ident),+ $(,)? })?
+        says $formula:expr, $source:expr $(; lacking $lacking:expr)?
+    ) => {{
+        #[allow(clippy::needless_update)]
+        fn input(given: &mut $crate::base::section::rule::Given<'_>) -> $input {
+            $input {
+                $($($taken: given.take(),)*)?
+                $($($needed: given.take(),)*)?
+                $($($used: given.take(),)*)?
+                ..<$input as $crate::base::section::rule::Input>::unknown()
+            }
+        }
+        $crate::base::section::rule::Rule {
+            formula: $formula,
+            source: $source,
+            inputs: &[
+                $($($crate::base::section::rule::taken!(Typed $table $taken $(= $taken_path)?),)*)?
+                $($($crate::base::section::rule::taken!(Needed $table $needed $(= $needed_path)?),)*)?
+                $($($crate::base::section::rule::taken!(Used $table $used $(= $used_path)?),)*)?
+            ],
+            results: $crate::base::section::rule::results!($($($result),+)?),
+            shape: |shape| {
+                input(&mut shape.given());
+                $crate::base::section::rule::shapes!(shape $function; $($of { $($result),+ })?);
+            },
+            call: |mut given, results| {
+                let on = $function(&input(&mut given))?;
+                $crate::base::section::rule::fills!(results on; $($of { $($result),+ })?);
+                Ok(())
+            },
+            lacking: $crate::base::section::rule::lacking!($($lacking)?),
+        }
+    }};
+}
+
+macro_rules! taken {
+    ($need:ident $table:literal $name:ident) => {
+        $crate::base::section::rule::taken!($need $table $name = concat!($table, ".", stringify!($name)))
+    };
+    ($need:ident $table:literal $name:ident = $path:expr) => {
+        $crate::base::section::rule::Taken {
+            name: stringify!($name),
+            path: $path,
+            need: $crate::base::section::rule::Need::$need,
+        }
+    };
+}
+
+macro_rules! results {
+    () => {
+        &[""]
+    };
+    ($($result:ident),+) => {
+        &[$(stringify!($result)),+]
+    };
+}
+
+macro_rules! shapes {
+    ($shape:ident $function:path;) => {
+        $shape.result($function)
+    };
+    ($shape:ident $function:path; $of:ident { $($result:ident),+ }) => {
+        $($shape.field(|on: &$of| on.$result);)+
+    };
+}
+
+macro_rules! fills {
+    ($results:ident $on:ident;) => {
+        $results[0] = $crate::units::Quantity::si($on);
+    };
+    ($results:ident $on:ident; $of:ident { $($result:ident),+ }) => {
+        let mut places = $results.iter_mut();
+        $(if let Some(place) = places.next() {
+            *place = $crate::units::Quantity::si($on.$result);
+        })+
+    };
+}
+
+macro_rules! lacking {
+    () => {
+        ""
+    };
+    ($lacking:expr) => {
+        $lacking
+    };
+}
+
+pub(crate) use {fields, fills, lacking, results, rule, shapes, taken, words};
+
+impl Rule {
+    /// Place of a result of this name; the build stops where there is none.
+    pub const fn place(&self, result: &str) -> usize {
+        let mut place = 0;
+        while place < self.results.len() {
+            if same(self.results[place], result) {
+                return place;
+            }
+            place += 1;
+        }
+        panic!("the rule has no result of this name")
+    }
+}
+
+/// Whether two texts are the same, while the library is compiled.
+pub(super) const fn same(one: &str, other: &str) -> bool {
+    let (one, other) = (one.as_bytes(), other.as_bytes());
+    if one.len() != other.len() {
+        return false;
+    }
+    let mut at = 0;
+    while at < one.len() {
+        if one[at] != other[at] {
+            return false;
+        }
+        at += 1;
+    }
+    true
+}
