@@ -122,15 +122,16 @@ typedef struct axw_chosen axw_chosen;
 ///     max(p_o + e, p_r)`; vacuum `p_v - e - p_l`
 ///
 /// Fields
-///     rating (gauge pressure): `p_r`, opening pressure that stands on the cap, a gauge pressure
+///     rating (gauge pressure, optional): `p_r`, opening pressure that stands on the cap, a gauge
+///         pressure
 ///     opening_pressure (gauge pressure, optional): `p_o`, reading at which it opens; none where
 ///         the test stopped below it
 ///     holding_pressure (gauge pressure, optional): `p_h`, reading that it keeps after the time
 ///         that the tester's instructions state; a cap holds no more than it opens at
-///     gauge_error (stress or pressure difference): `e`, half width of the gauge's error; the whole
-///         of it counts against the cap, in every reading
-///     tolerance (stress or pressure difference): `t`, how far below its rating a cap may hold and
-///         above it may open (common practice, no source: 1 psi)
+///     gauge_error (stress or pressure difference, optional): `e`, half width of the gauge's error;
+///         the whole of it counts against the cap, in every reading
+///     rating_tolerance (stress or pressure difference, optional): `t`, how far below its rating a
+///         cap may hold and above it may open (common practice, no source: 1 psi)
 ///     weakest_component (gauge pressure, optional): `p_w`, what the weakest component of the
 ///         system may bear: radiator, heater core, hose or tank
 ///     vacuum_opening (gauge pressure, optional): `p_v`, reading at which the vacuum valve opens, a
@@ -209,8 +210,8 @@ typedef struct axw_cooling_coolant axw_cooling_coolant;
 ///     later_temperature (temperature): `T_2`, at the end
 ///     station_pressure (absolute pressure): `p_a`, absolute pressure of the air around, as
 ///         measured there, not reduced to sea level
-///     gauge_error (stress or pressure difference): `e`, half width of the gauge's error; the whole
-///         of it counts against the system in both readings
+///     gauge_error (stress or pressure difference, optional): `e`, half width of the gauge's error;
+///         the whole of it counts against the system in both readings
 ///     allowed_loss (stress or pressure difference): `l`, pressure that it may lose, the
 ///         temperature counted out
 ///     tight_below (stress or pressure difference): margin that is wanted; below it the verdict is
