@@ -134,7 +134,7 @@ impl Case {
     }
 
     /// The path in one gear and range, and which of its parts are rated.
-    fn path(self, range: (f64, f64), rated: [bool; 5], gripping: bool) -> TorquePath {
+    fn path(self, range: (f64, f64), rated: [bool; 5]) -> TorquePath {
         let of = |value| Some(Value::new(Ratio::from_si(value)));
         let part = |place: usize,
                     (ratio, efficiency): (f64, f64),
@@ -142,6 +142,8 @@ impl Case {
                     differential: Option<Differential>| Part {
             name: place.to_string(),
             ratio: of(ratio),
+            // The ratio of an axle stays: what the tyres hold relieves a rating on its input side.
+            least_ratio: if place == 3 { of(ratio) } else { None },
             efficiency: of(efficiency),
             differential,
             share: None,
@@ -163,7 +165,7 @@ impl Case {
             clutch_capacity: self.clutch.then(|| Value::new(Torque::from_si(391.0))),
             shock_factor: if self.shock { of(1.9) } else { None },
             tight_below: Value::new(Ratio::from_si(1.25)),
-            grip: (self.grip && gripping).then_some(grip),
+            grip: self.grip.then_some(grip),
             parts: vec![
                 part(0, FIRST, true, None),
                 part(1, range, true, None),
@@ -198,14 +200,13 @@ fn the_sheet_and_the_torque_path_agree_to_the_last_bit() {
     for case in cases() {
         let assessment = case.assessed();
         let range = if case.low { LOW } else { (1.0, 1.0) };
-        let path = case.path(range, [false, false, true, true, true], true);
+        let path = case.path(range, [false, false, true, true, true]);
         for (line, place) in [("propeller_shaft", 2), ("final_drive", 3), ("half_shaft", 4)] {
             let is_unknown = case.agrees(&assessment, line, &path, place);
             (known, unknown) = (known + usize::from(!is_unknown), unknown + usize::from(is_unknown));
         }
-        // On its input side the gearbox is held in a gear so high that the tyres hold the engine; on its output side in high range.
-        let gearbox =
-            case.path((1.0, range.1), [true, false, false, false, false], case.side.1 == Side::Output);
+        // The output side of the gearbox is looked at in high range; grip never relieves its input side.
+        let gearbox = case.path((1.0, range.1), [true, false, false, false, false]);
         case.agrees(&assessment, "gearbox", &gearbox, 0);
         if case.grip {
             let pull = path.pull().unwrap();
@@ -272,6 +273,7 @@ fn one_wheel_may_hang_behind_any_differential_that_is_not_open() {
         let part = |name: &str, ratio, differential, rating| Part {
             name: name.to_owned(),
             ratio: Some(one(ratio)),
+            least_ratio: None,
             efficiency: None,
             differential,
             share: None,

@@ -152,7 +152,11 @@ fn holds(text: &str, assessed: &Assessment, cents: i64, grams: i64) -> bool {
         "mass" => return grams <= (number(terms[1]) * 1000.0).round() as i64,
         "margins" => {
             let ratios = assessed.answers().iter().filter(|answer| answer.form == "ratio");
-            let asked = ratios.filter(|answer| assessed.missing(answer).needs.is_empty());
+            // What a rule lacks counts as not held; what nothing computes is not asked.
+            let asked = ratios.filter(|answer| {
+                let missing = assessed.missing(answer);
+                missing.needs.is_empty() || !missing.refused.is_empty()
+            });
             return asked.fold(true, |all, answer| all & (answer.margin >= number(terms[1])));
         }
         _ => {}

@@ -174,8 +174,15 @@ const FREEZING: &[Line] = &[
 
 const HOLDS: Rule = rule! {
     "cap" CapTest::holds_at_least, CapTest
-    uses { rating, rating_tolerance, gauge_error, holding_pressure, opening_pressure }
-    says "p_h - e; p_o - e where that is too low already", READING
+    needs { holding_pressure }
+    uses { rating, rating_tolerance, gauge_error, opening_pressure }
+    says "p_h - e", READING
+};
+const HOLDS_BY_OPENING: Rule = rule! {
+    "cap" CapTest::holds_at_least, CapTest
+    needs { opening_pressure }
+    uses { rating, rating_tolerance, gauge_error }
+    says "p_o - e where that is too low already", READING
 };
 const HAS_TO_HOLD: Rule = rule! {
     "cap" CapTest::least_holding, CapTest
@@ -184,8 +191,15 @@ const HAS_TO_HOLD: Rule = rule! {
 };
 const OPENS: Rule = rule! {
     "cap" CapTest::opens_at_most, CapTest
-    uses { rating, rating_tolerance, gauge_error, holding_pressure, opening_pressure }
-    says "p_o + e; p_h + e where that is too high already", READING
+    needs { opening_pressure }
+    uses { rating, rating_tolerance, gauge_error, holding_pressure }
+    says "p_o + e", READING
+};
+const OPENS_BY_HOLDING: Rule = rule! {
+    "cap" CapTest::opens_at_most, CapTest
+    needs { holding_pressure }
+    uses { rating, rating_tolerance, gauge_error }
+    says "p_h + e where that is too high already", READING
 };
 const HAS_TO_OPEN: Rule = rule! {
     "cap" CapTest::greatest_opening, CapTest
@@ -222,9 +236,11 @@ const CAP: &[Line] = &[
     pumped("cap.weakest_component", "pressure that the weakest part of the system bears"),
     vacuum("cap.vacuum_opening", "reading, below nothing, at which the vacuum valve opens"),
     vacuum("cap.vacuum_limit", "lowest pressure, below nothing, that the hoses bear"),
-    derived("cap.holds_at_least", GaugePressure::KIND, "what the cap surely keeps").by(&[by(&HOLDS)]),
+    derived("cap.holds_at_least", GaugePressure::KIND, "what the cap surely keeps")
+        .by(&[by(&HOLDS), by(&HOLDS_BY_OPENING)]),
     derived("cap.least_holding", GaugePressure::KIND, "what it has to keep").by(&[by(&HAS_TO_HOLD)]),
-    derived("cap.opens_at_most", GaugePressure::KIND, "where the cap surely opens").by(&[by(&OPENS)]),
+    derived("cap.opens_at_most", GaugePressure::KIND, "where the cap surely opens")
+        .by(&[by(&OPENS), by(&OPENS_BY_HOLDING)]),
     derived("cap.greatest_opening", GaugePressure::KIND, "where it has to open").by(&[by(&HAS_TO_OPEN)]),
     derived(
         "cap.greatest_pressure",

@@ -11,6 +11,7 @@ mod axle_shaft_torque;
 mod clutch_capacity;
 mod crawl_ratio;
 mod crawl_speed;
+mod demand;
 mod engine_speed;
 mod engine_speed_after_shift;
 mod final_drive_for_cruise;

@@ -1,18 +1,35 @@
 use super::Differential;
+use super::demand::{AtGround, Geared, GripBounds, OneShaft, Pulling, Rated};
+use super::torque_path::{RatingKind, Side};
 use crate::base::section::{
-    Finding, Line, Margin, Section, choice, derived, greatest, joined, line, own, pick, product, quotient,
-    step,
+    Finding, Line, Margin, Rule, Section, by, choice, derived, fields, greatest_of, joined, line, pick,
+    product_of, quotient_of, rule, step, words,
 };
 use crate::units::{AngularVelocity, Force, Length, Power, Quantity, Ratio, Torque, Velocity};
 use crate::{Error, Result};
 
-const KINDS: &[&str] = &["continuous", "peak", "yield", "ultimate"];
-const SIDES: &[&str] = &["input", "output"];
-const DIFFERENTIALS: [(&str, Differential); 3] = [
-    ("open", Differential::Open),
-    ("limited_slip", Differential::LimitedSlip),
-    ("locked", Differential::Locked),
-];
+words!(Side { Input = "input", Output = "output" });
+words!(RatingKind { Continuous = "continuous", Peak = "peak", Yield = "yield", Ultimate = "ultimate" });
+words!(Differential { Open = "open", LimitedSlip = "limited_slip", Locked = "locked" });
+fields!(Geared { torque, ratio, efficiency });
+fields!(Rated {
+    side,
+    kind,
+    rating,
+    engine_input,
+    engine_output,
+    dropped_input,
+    dropped_output,
+    grip_input,
+    grip_output,
+    inertia_factor,
+});
+fields!(OneShaft { differential });
+fields!(GripBounds { strength_coefficient, pull_coefficient });
+fields!(Pulling { engine, grip, strength_coefficient, pull_coefficient });
+fields!(AtGround { torque, loaded_radius });
+fields!(Ratios { first, ratios });
+fields!(LowRange { low_ratio });
 
 const fn ratio(path: &'static str, meaning: &'static str) -> Line {
     line(path, Ratio::KIND, meaning).within(
@@ -62,101 +79,153 @@ const fn radius(path: &'static str, meaning: &'static str) -> Line {
     )
 }
 
-/// The ratios that are written, after the first of them; refused where they do not fall: strength is looked at in first gear, speed in top.
-fn falling(of: &[f64]) -> Result<impl Iterator<Item = f64>> {
-    let mut pairs = of[1..].windows(2).enumerate();
-    if let Some((place, pair)) = pairs.find(|(_, pair)| pair[1] >= pair[0]) {
-        return Err(Error::NoSolution {
-            message: format!(
-                "gearbox.ratios[{}] = {} is not less than gearbox.ratios[{place}] = {}: ratios fall from first gear to top",
-                place + 1,
-                pair[1],
-                pair[0]
-            ),
-        });
+/// Ratios of a gearbox, first gear to top.
+struct Ratios {
+    first: Ratio,
+    ratios: Vec<Option<Ratio>>,
+}
+
+impl Ratios {
+    fn first(&self) -> Result<Ratio> {
+        self.falling().map(|_| self.first)
     }
-    Ok(of[1..].iter().copied().filter(|of| !of.is_nan()))
-}
 
-fn first(of: &[f64]) -> Result<f64> {
-    Ok(falling(of)?.next().unwrap_or(of[0]))
-}
+    fn top(&self) -> Result<Ratio> {
+        Ok(self.falling()?.last().copied().unwrap_or(self.first))
+    }
 
-fn last(of: &[f64]) -> Result<f64> {
-    Ok(falling(of)?.last().unwrap_or(of[0]))
-}
-
-/// Torque behind a part, by its ratio and its efficiency.
-fn behind(of: &[f64]) -> Result<f64> {
-    Ok(of[0] * (of[1] * of[2]))
-}
-
-/// The share of one shaft, by the place of the word of its differential.
-fn share(of: &[f64]) -> Result<f64> {
-    Ok(DIFFERENTIALS.get(of[0] as usize).map_or(f64::NAN, |(_, differential)| differential.shaft_share()))
-}
-
-/// No loss where there is no transfer case.
-fn no_transfer_case(of: &[f64]) -> Result<f64> {
-    Ok(if of[0] == 1.0 { 1.0 } else { f64::NAN })
-}
-
-/// What one part sees, as `driveline.TorquePath` has it: of a continuous rating the steady torque, of the others that of a dropped clutch.
-fn demand(of: &[f64]) -> Result<f64> {
-    let [side, kind, rating] = [of[0], of[1], of[2]];
-    let (engine, dropped, grip, inertia) = ([of[3], of[4]], [of[5], of[6]], [of[7], of[8]], of[9]);
-    let on_side = |torque: [f64; 2]| torque[side as usize];
-    let steady = lesser(engine, grip);
-    let dropped = lesser(dropped, grip.map(|grip| grip * inertia));
-    Ok(if kind == 0.0 || (dropped[0].is_nan() && on_side(steady) > rating) {
-        on_side(steady)
-    } else {
-        on_side(dropped)
-    })
-}
-
-/// The gearbox: on its input side what engine or clutch give, as in a gear so high that the tyres hold it; on its output side in the lowest gear.
-fn demand_on_gearbox(of: &[f64]) -> Result<f64> {
-    let [side, kind, rating, inertia] = [of[0], of[1], of[2], of[8]];
-    let (input, output, grip_output) = ([of[3], of[5]], [of[4], of[6]], of[7]);
-    match side {
-        0.0 => demand_on_shaft(&[kind, rating, input[0], input[1], f64::NAN, f64::NAN]),
-        _ => demand_on_shaft(&[kind, rating, output[0], output[1], grip_output, inertia]),
+    /// The ratios that are written; refused where they do not fall: strength is looked at in first gear, speed in top.
+    fn falling(&self) -> Result<Vec<Ratio>> {
+        let ratios: Vec<Ratio> = self.ratios.iter().flatten().copied().collect();
+        let mut pairs = ratios.windows(2).enumerate();
+        if let Some((place, pair)) = pairs.find(|(_, pair)| pair[1] >= pair[0]) {
+            return Err(Error::NoSolution {
+                message: format!(
+                    "gearbox.ratios[{}] = {} is not less than gearbox.ratios[{place}] = {}: ratios fall from first gear to top",
+                    place + 1,
+                    pair[1].si(),
+                    pair[0].si()
+                ),
+            });
+        }
+        Ok(ratios)
     }
 }
 
-/// What a part sees whose two sides carry the same torque.
-fn demand_on_shaft(of: &[f64]) -> Result<f64> {
-    let [kind, rating, engine, dropped, grip, inertia] = [of[0], of[1], of[2], of[3], of[4], of[5]];
-    demand(&[0.0, kind, rating, engine, engine, dropped, dropped, grip, grip, inertia])
+/// Low range of a transfer case.
+struct LowRange {
+    low_ratio: Ratio,
 }
 
-/// Of two pairs of input and output torque the one with the lesser input; the one that is known.
-fn lesser(torque: [f64; 2], other: [f64; 2]) -> [f64; 2] {
-    if other[0] < torque[0] || torque[0].is_nan() { other } else { torque }
-}
-
-/// The high bound of grip; refused where it lies below the mean, which may be missing.
-fn high_bound(of: &[f64]) -> Result<f64> {
-    let [high, mean] = [of[0], of[1]];
-    if mean > high {
-        return Err(Error::NoSolution {
-            message: format!(
-                "grip.strength_coefficient = {high} is a high bound of grip and not less than grip.pull_coefficient = {mean}"
-            ),
-        });
+impl LowRange {
+    /// Efficiency of a transfer case that is not there.
+    fn efficiency(&self) -> Result<Ratio> {
+        Ok(Ratio::from_si(if self.low_ratio.si() == 1.0 { 1.0 } else { f64::NAN }))
     }
-    Ok(high)
 }
 
-/// The lesser of what the engine gives and what the tyres hold.
-fn pull(of: &[f64]) -> Result<f64> {
-    let [engine, grip, mean, high] = [of[0], of[1], of[2], of[3]];
-    high_bound(&[high, mean])?;
-    Ok(if grip < engine { grip } else { engine })
+macro_rules! behind {
+    ($torque:literal, $part:literal = $ratio:literal, $formula:literal) => {
+        rule! {
+            $part Geared::behind, Geared
+            takes { torque = $torque, ratio = $ratio, efficiency }
+            says $formula, POWER
+        }
+    };
 }
 
-const DROPPED: &str = "a rating that is not continuous is held against a dropped clutch, which needs clutch.capacity and clutch.shock_factor, or the grip with grip.inertia_factor";
+const GEARBOX_OUTPUT: Rule = behind!("engine.peak_torque", "gearbox" = "gearbox.lowest_ratio", "T (i e)");
+const GEARBOX_DROPPED: Rule =
+    behind!("clutch.dropped_torque", "gearbox" = "gearbox.lowest_ratio", "T_d (i e)");
+const TRANSFER_OUTPUT: Rule =
+    behind!("gearbox.output_torque", "transfer_case" = "transfer_case.low_ratio", "T (i_t e_t)");
+const TRANSFER_DROPPED: Rule =
+    behind!("gearbox.dropped_output", "transfer_case" = "transfer_case.low_ratio", "T_d (i_t e_t)");
+const FINAL_OUTPUT: Rule =
+    behind!("transfer_case.output_torque", "final_drive" = "final_drive.ratio", "T (i_a e_a)");
+const FINAL_DROPPED: Rule =
+    behind!("transfer_case.dropped_output", "final_drive" = "final_drive.ratio", "T_d (i_a e_a)");
+
+const FIRST_RATIO: Rule = rule! {
+    "gearbox" Ratios::first, Ratios
+    takes { first = "gearbox.ratios[0]", ratios = "gearbox.ratios[*]" }
+    says "first of the ratios", "definition"
+};
+const TOP_RATIO: Rule = rule! {
+    "gearbox" Ratios::top, Ratios
+    takes { first = "gearbox.ratios[0]", ratios = "gearbox.ratios[*]" }
+    says "last of the ratios", "definition"
+};
+const NO_LOW_RANGE: Rule = rule! {
+    "transfer_case" LowRange::efficiency, LowRange
+    takes { low_ratio }
+    says "1 where there is no transfer case", "definition";
+    lacking "a low range needs transfer_case.efficiency"
+};
+const SHARE: Rule = rule! {
+    "final_drive" OneShaft::share, OneShaft
+    takes { differential }
+    says "half each if open, all of it if limited-slip or locked",
+        "balance of moments, see driveline.axle_shaft_torque_open and _locked: a locked axle may stand on one wheel"
+};
+const HIGH_GRIP: Rule = rule! {
+    "grip" GripBounds::high, GripBounds
+    takes { strength_coefficient, pull_coefficient }
+    says "m_high >= m", "definition: a high bound is not below the mean"
+};
+const PULL: Rule = rule! {
+    "grip" Pulling::torque, Pulling
+    takes { engine = "final_drive.output_torque", grip = "grip.pull_torque", strength_coefficient, pull_coefficient }
+    says "min(T, m F r_l)", POWER
+};
+const TRACTION: Rule = rule! {
+    "driveline" AtGround::force, AtGround
+    takes { torque = "driveline.pull_torque", loaded_radius }
+    says "T / r_l", "balance of moments at the wheel"
+};
+
+/// The gearbox: an input rating counts in every gear, so that grip never relieves it; an output rating in the lowest gear.
+const ON_GEARBOX: Rule = rule! {
+    "gearbox" Rated::demand, Rated
+    takes {
+        rating = "gearbox.torque_rating", dropped_input = "clutch.dropped_torque",
+        dropped_output = "gearbox.dropped_output", grip_output = "gearbox.grip_output",
+        inertia_factor = "grip.inertia_factor",
+    }
+    needs { side = "gearbox.rating_side", kind = "gearbox.rating_kind", engine_input = "engine.peak_torque", engine_output = "gearbox.output_torque" }
+    says GEARBOX_DEMAND, POWER
+};
+const ON_PROPELLER_SHAFT: Rule = rule! {
+    "propeller_shaft" Rated::demand, Rated
+    takes {
+        rating = "propeller_shaft.torque_rating", dropped_input = "transfer_case.dropped_output",
+        dropped_output = "transfer_case.dropped_output", grip_input = "final_drive.grip_input",
+        inertia_factor = "grip.inertia_factor",
+    }
+    needs { kind = "propeller_shaft.rating_kind", engine_input = "transfer_case.output_torque", engine_output = "transfer_case.output_torque" }
+    says DEMAND, POWER
+};
+const ON_FINAL_DRIVE: Rule = rule! {
+    "final_drive" Rated::demand, Rated
+    takes {
+        rating = "final_drive.torque_rating", dropped_input = "transfer_case.dropped_output",
+        dropped_output = "final_drive.dropped_output", grip_input = "final_drive.grip_input",
+        grip_output = "grip.torque", inertia_factor = "grip.inertia_factor",
+    }
+    needs { side = "final_drive.rating_side", kind = "final_drive.rating_kind", engine_input = "transfer_case.output_torque", engine_output = "final_drive.output_torque" }
+    says DEMAND, POWER
+};
+const ON_HALF_SHAFT: Rule = rule! {
+    "half_shaft" Rated::demand, Rated
+    takes {
+        rating = "half_shaft.torque_rating", dropped_input = "half_shaft.dropped_torque",
+        dropped_output = "half_shaft.dropped_torque", grip_input = "half_shaft.grip",
+        inertia_factor = "grip.inertia_factor",
+    }
+    needs { kind = "half_shaft.rating_kind", engine_input = "half_shaft.torque", engine_output = "half_shaft.torque" }
+    says DEMAND, POWER
+};
+
 const POWER: &str = "balance of power through a geared train, see driveline.TorquePath";
 const DEMAND: &str = "the lesser of engine and grip for a continuous rating; for the others the lesser of the dropped clutch and the grip times the inertia factor";
 const GEARBOX_DEMAND: &str = "on the input side the engine, or the dropped clutch for a rating that is not continuous; on the output side the lesser of that and the grip";
@@ -183,12 +252,7 @@ const CLUTCH: &[Line] = &[
     .usual()]),
     line("clutch.shock_factor", Ratio::KIND, "how much a dropped clutch multiplies the torque at its output; 2 where it is applied suddenly and undamped")
         .within(1.0, 10.0, "common practice, no source: a shock adds to the torque, and a factor above 10 is a slip"),
-    flow("clutch.dropped_torque", "at the output of a dropped clutch").by(&[own(
-        "T_d = s T_c",
-        "suddenly applied load (Shigley's Mechanical Engineering Design, from memory)",
-        product,
-        &["clutch.shock_factor", "clutch.capacity"],
-    )]),
+    flow("clutch.dropped_torque", "at the output of a dropped clutch").by(&[product_of(&["clutch.shock_factor", "clutch.capacity"], "suddenly applied load (Shigley's Mechanical Engineering Design, from memory)")]),
 ];
 
 /// What the tyres hold.
@@ -201,12 +265,7 @@ const GRIP: &[Line] = &[
     coefficient("grip.pull_coefficient", "a mean of grip: for what the vehicle gets to the ground"),
     line("grip.inertia_factor", Ratio::KIND, "by how much the inertia between part and ground lets a dropped clutch exceed the grip; without it grip bounds the steady torque only")
         .within(1.0, 10.0, "definition: inertia adds to the grip; common practice, no source: a factor above 10 is a slip"),
-    derived("grip.high_coefficient", Ratio::KIND, "the high bound, not below the mean").by(&[own(
-        "m_high >= m",
-        "definition: a high bound is not below the mean",
-        high_bound,
-        &["grip.strength_coefficient", "?grip.pull_coefficient"],
-    )]),
+    derived("grip.high_coefficient", Ratio::KIND, "the high bound, not below the mean").by(&[by(&HIGH_GRIP)]),
     flow("grip.torque", "at the driven wheels together, that the tyres hold at most")
         .by(&[step("driveline.grip_torque", &["grip.driven_load", "grip.high_coefficient", "driveline.loaded_radius"])]),
     flow("grip.pull_torque", "at the driven wheels together, that the tyres hold on a mean")
@@ -217,116 +276,49 @@ const GRIP: &[Line] = &[
 const GEARBOX: &[Line] = &[
     ratio("gearbox.ratios[]", "of the gears, first to top").list(12),
     ratio("gearbox.reverse_ratio", "of reverse gear"),
-    ratio("gearbox.first_ratio", "of first gear").by(&[own(
-        "first of the ratios",
-        "definition",
-        first,
-        &["gearbox.ratios[0]", "?gearbox.ratios[*]"],
-    )]),
-    ratio("gearbox.top_ratio", "of top gear").by(&[own(
-        "last of the ratios",
-        "definition",
-        last,
-        &["gearbox.ratios[0]", "?gearbox.ratios[*]"],
-    )]),
-    derived("gearbox.lowest_ratio", Ratio::KIND, "of the lowest gear, first or reverse").by(&[own(
-        "the greatest of first gear, the list and reverse",
-        "definition",
-        greatest,
+    ratio("gearbox.first_ratio", "of first gear").by(&[by(&FIRST_RATIO)]),
+    ratio("gearbox.top_ratio", "of top gear").by(&[by(&TOP_RATIO)]),
+    derived("gearbox.lowest_ratio", Ratio::KIND, "of the lowest gear, first or reverse").by(&[greatest_of(
         &["gearbox.first_ratio", "?gearbox.reverse_ratio", "?gearbox.ratios[*]"],
+        "definition",
     )]),
     efficiency("gearbox.efficiency", "power out over power in, in the lowest gear"),
     torque("gearbox.torque_rating", "as its maker says"),
-    choice("gearbox.rating_side", SIDES, "side on which the rating counts"),
-    choice("gearbox.rating_kind", KINDS, "what the rating promises"),
-    flow("gearbox.output_torque", "in the lowest gear, engine as the limit").by(&[own(
-        "T (i e)",
-        POWER,
-        behind,
-        &["engine.peak_torque", "gearbox.lowest_ratio", "gearbox.efficiency"],
-    )]),
-    flow("gearbox.dropped_output", "in the lowest gear, of a dropped clutch").by(&[own(
-        "T_d (i e)",
-        POWER,
-        behind,
-        &["clutch.dropped_torque", "gearbox.lowest_ratio", "gearbox.efficiency"],
-    )]),
+    choice("gearbox.rating_side", Side::WORDS, "side on which the rating counts"),
+    choice("gearbox.rating_kind", RatingKind::WORDS, "what the rating promises"),
+    flow("gearbox.output_torque", "in the lowest gear, engine as the limit").by(&[by(&GEARBOX_OUTPUT)]),
+    flow("gearbox.dropped_output", "in the lowest gear, of a dropped clutch").by(&[by(&GEARBOX_DROPPED)]),
     flow(
         "gearbox.grip_output",
         "behind the gearbox, that the tyres hold with the transfer case in high range",
     )
-    .by(&[own(
-        "T_g / e_t",
-        "balance of power through a geared train; the efficiency of the low range, which is the lesser",
-        quotient,
+    .by(&[quotient_of(
         &["final_drive.grip_input", "transfer_case.efficiency"],
+        "balance of power through a geared train; the efficiency of the low range, which is the lesser",
     )]),
     flow(
         "gearbox.demand",
         "torque on the rated side: in any gear on its input, in the lowest gear and high range on its output",
     )
-    .by(&[own(
-        GEARBOX_DEMAND,
-        POWER,
-        demand_on_gearbox,
-        &[
-            "gearbox.rating_side",
-            "gearbox.rating_kind",
-            "?gearbox.torque_rating",
-            "engine.peak_torque",
-            "gearbox.output_torque",
-            "?clutch.dropped_torque",
-            "?gearbox.dropped_output",
-            "?gearbox.grip_output",
-            "?grip.inertia_factor",
-        ],
-    )
-    .lacking(DROPPED)]),
+    .by(&[by(&ON_GEARBOX)]),
 ];
 
 /// The transfer case, in low range where it has one.
 const TRANSFER_CASE: &[Line] = &[
     ratio("transfer_case.low_ratio", "of the low range").or(1.0, "no low range where none is written"),
-    efficiency("transfer_case.efficiency", "power out over power in, in low range").by(&[own(
-        "1 where there is no transfer case",
-        "definition",
-        no_transfer_case,
-        &["transfer_case.low_ratio"],
-    )
-    .lacking("a low range needs transfer_case.efficiency")
-    .usual()]),
-    flow("transfer_case.output_torque", "in the lowest gear, engine as the limit").by(&[own(
-        "T (i_t e_t)",
-        POWER,
-        behind,
-        &["gearbox.output_torque", "transfer_case.low_ratio", "transfer_case.efficiency"],
-    )]),
-    flow("transfer_case.dropped_output", "in the lowest gear, of a dropped clutch").by(&[own(
-        "T_d (i_t e_t)",
-        POWER,
-        behind,
-        &["gearbox.dropped_output", "transfer_case.low_ratio", "transfer_case.efficiency"],
-    )]),
+    efficiency("transfer_case.efficiency", "power out over power in, in low range")
+        .by(&[by(&NO_LOW_RANGE).usual()]),
+    flow("transfer_case.output_torque", "in the lowest gear, engine as the limit")
+        .by(&[by(&TRANSFER_OUTPUT)]),
+    flow("transfer_case.dropped_output", "in the lowest gear, of a dropped clutch")
+        .by(&[by(&TRANSFER_DROPPED)]),
 ];
 
 /// The shaft to the driven axle.
 const PROPELLER_SHAFT: &[Line] = &[
     torque("propeller_shaft.torque_rating", "as its maker says"),
-    choice("propeller_shaft.rating_kind", KINDS, "what the rating promises"),
-    flow("propeller_shaft.demand", "torque in it, in the lowest gear").by(&[own(
-        DEMAND,
-        POWER,
-        demand_on_shaft,
-        &[
-            "propeller_shaft.rating_kind",
-            "?propeller_shaft.torque_rating",
-            "transfer_case.output_torque",
-            "?transfer_case.dropped_output",
-            "?final_drive.grip_input",
-            "?grip.inertia_factor",
-        ],
-    )
-    .lacking(DROPPED)]),
+    choice("propeller_shaft.rating_kind", RatingKind::WORDS, "what the rating promises"),
+    flow("propeller_shaft.demand", "torque in it, in the lowest gear").by(&[by(&ON_PROPELLER_SHAFT)]),
 ];
 
 /// The driven axle.
@@ -335,90 +327,38 @@ const FINAL_DRIVE: &[Line] = &[
     efficiency("final_drive.efficiency", "power out over power in"),
     choice(
         "final_drive.differential",
-        &[DIFFERENTIALS[0].0, DIFFERENTIALS[1].0, DIFFERENTIALS[2].0],
+        Differential::WORDS,
         "differential between the two shafts; a lockable one is locked",
     ),
     torque("final_drive.torque_rating", "as its maker says"),
-    choice("final_drive.rating_side", SIDES, "side on which the rating counts"),
-    choice("final_drive.rating_kind", KINDS, "what the rating promises"),
-    flow("final_drive.output_torque", "at both wheels together, in the lowest gear").by(&[own(
-        "T (i_a e_a)",
-        POWER,
-        behind,
-        &["transfer_case.output_torque", "final_drive.ratio", "final_drive.efficiency"],
-    )]),
-    flow("final_drive.dropped_output", "at both wheels together, of a dropped clutch").by(&[own(
-        "T_d (i_a e_a)",
-        POWER,
-        behind,
-        &["transfer_case.dropped_output", "final_drive.ratio", "final_drive.efficiency"],
-    )]),
+    choice("final_drive.rating_side", Side::WORDS, "side on which the rating counts"),
+    choice("final_drive.rating_kind", RatingKind::WORDS, "what the rating promises"),
+    flow("final_drive.output_torque", "at both wheels together, in the lowest gear").by(&[by(&FINAL_OUTPUT)]),
+    flow("final_drive.dropped_output", "at both wheels together, of a dropped clutch")
+        .by(&[by(&FINAL_DROPPED)]),
     flow("final_drive.grip_input", "before the axle, that the tyres hold").by(&[step(
         "driveline.grip_torque_upstream",
         &["grip.torque", "final_drive.ratio", "final_drive.efficiency"],
     )]),
-    flow("final_drive.demand", "torque on the rated side").by(&[own(
-        DEMAND,
-        POWER,
-        demand,
-        &[
-            "final_drive.rating_side",
-            "final_drive.rating_kind",
-            "?final_drive.torque_rating",
-            "transfer_case.output_torque",
-            "final_drive.output_torque",
-            "?transfer_case.dropped_output",
-            "?final_drive.dropped_output",
-            "?final_drive.grip_input",
-            "?grip.torque",
-            "?grip.inertia_factor",
-        ],
-    )
-    .lacking(DROPPED)]),
+    flow("final_drive.demand", "torque on the rated side").by(&[by(&ON_FINAL_DRIVE)]),
 ];
 
 /// One of the two shafts of the driven axle.
 const HALF_SHAFT: &[Line] = &[
-    derived("half_shaft.share", Ratio::KIND, "of the axle's torque and grip that one shaft may carry").by(&[own(
-        "half each if open, all of it if limited-slip or locked",
-        "balance of moments, see driveline.axle_shaft_torque_open and _locked: a locked axle may stand on one wheel",
-        share,
-        &["final_drive.differential"],
-    )]),
+    derived("half_shaft.share", Ratio::KIND, "of the axle's torque and grip that one shaft may carry")
+        .by(&[by(&SHARE)]),
     torque("half_shaft.torque_rating", "as its maker says"),
-    choice("half_shaft.rating_kind", KINDS, "what the rating promises"),
-    flow("half_shaft.torque", "in one shaft, in the lowest gear").by(&[own(
-        "share T",
-        POWER,
-        product,
-        &["half_shaft.share", "final_drive.output_torque"],
-    )]),
-    flow("half_shaft.dropped_torque", "in one shaft, of a dropped clutch").by(&[own(
-        "share T_d",
-        POWER,
-        product,
-        &["half_shaft.share", "final_drive.dropped_output"],
-    )]),
-    flow("half_shaft.grip", "in one shaft, that the tyres hold: with one wheel in the air the other bears the whole load").by(&[own(
-        "share T_g",
-        POWER,
-        product,
-        &["half_shaft.share", "grip.torque"],
-    )]),
-    flow("half_shaft.demand", "torque in one shaft").by(&[own(
-        DEMAND,
-        POWER,
-        demand_on_shaft,
-        &[
-            "half_shaft.rating_kind",
-            "?half_shaft.torque_rating",
-            "half_shaft.torque",
-            "?half_shaft.dropped_torque",
-            "?half_shaft.grip",
-            "?grip.inertia_factor",
-        ],
+    choice("half_shaft.rating_kind", RatingKind::WORDS, "what the rating promises"),
+    flow("half_shaft.torque", "in one shaft, in the lowest gear")
+        .by(&[product_of(&["half_shaft.share", "final_drive.output_torque"], POWER)]),
+    flow("half_shaft.dropped_torque", "in one shaft, of a dropped clutch")
+        .by(&[product_of(&["half_shaft.share", "final_drive.dropped_output"], POWER)]),
+    flow(
+        "half_shaft.grip",
+        "in one shaft, that the tyres hold: with one wheel in the air the other bears the whole load",
     )
-    .lacking(DROPPED)]),
+    .by(&[product_of(&["half_shaft.share", "grip.torque"], POWER)]),
+    flow("half_shaft.demand", "torque in one shaft").by(&[by(&ON_HALF_SHAFT)]),
 ];
 
 /// Speed and pull.
@@ -465,12 +405,8 @@ const SPEEDS: &[Line] = &[
             ],
         ),
     ]),
-    efficiency("driveline.efficiency", "of gearbox and axle together, high range").by(&[own(
-        "e e_a",
-        POWER,
-        product,
-        &["gearbox.efficiency", "final_drive.efficiency"],
-    )]),
+    efficiency("driveline.efficiency", "of gearbox and axle together, high range")
+        .by(&[product_of(&["gearbox.efficiency", "final_drive.efficiency"], POWER)]),
     flow("driveline.wheel_torque", "at the driven wheels in first gear and high range, engine as the limit")
         .by(&[step(
             "driveline.wheel_torque",
@@ -480,25 +416,9 @@ const SPEEDS: &[Line] = &[
         "driveline.pull_torque",
         "at the driven wheels in the lowest gear, engine or mean grip as the limit",
     )
-    .by(&[own(
-        "min(T, m F r_l)",
-        POWER,
-        pull,
-        &[
-            "final_drive.output_torque",
-            "grip.pull_torque",
-            "grip.pull_coefficient",
-            "?grip.strength_coefficient",
-        ],
-    )]),
-    derived("driveline.tractive_force", Force::KIND, "of the driven wheels together in the lowest gear").by(
-        &[own(
-            "T / r_l",
-            "balance of moments at the wheel",
-            quotient,
-            &["driveline.pull_torque", "driveline.loaded_radius"],
-        )],
-    ),
+    .by(&[by(&PULL)]),
+    derived("driveline.tractive_force", Force::KIND, "of the driven wheels together in the lowest gear")
+        .by(&[by(&TRACTION)]),
     derived(
         "driveline.wheel_power",
         Power::KIND,

@@ -1,7 +1,8 @@
+use super::demand::{AtGround, Bound, Geared, GripBounds, Pulling, Rated};
+use super::{Differential, grip_torque};
 use crate::base::document::{Model, Value};
 use crate::base::table::{Cell, Columns, Table};
-use crate::driveline::{Differential, grip_torque};
-use crate::units::{Force, Length, Ratio, Torque};
+use crate::units::{Force, Length, Quantity, Ratio, Torque};
 use crate::{Error, Result, Verdict, valid};
 
 /// The way of the torque from the clutch to the ground: parts in order, each with what it may carry.
@@ -17,7 +18,7 @@ use crate::{Error, Result, Verdict, valid};
 /// - `shock_factor` — how much a dropped clutch multiplies the torque at its output (2 where it is applied suddenly and undamped); where nothing bounds a dropped clutch, a peak, yield or ultimate rating is `not known`, never guessed
 /// - `tight_below` — margin that is wanted; a part below it is `tight`, below 1 `short`
 /// - `grip` — where the tyres' grip is to bound the torque: `driven_load` (on the ground under all driven wheels, with the transfer that the same launch causes), `loaded_radius`, `strength_coefficient` (a high bound of grip, for what a part must bear), `pull_coefficient` (a mean, for what the vehicle gets to the ground), and `inertia_factor` (by how much the inertia between part and ground lets a dropped clutch exceed the grip; without it grip bounds the steady torque only)
-/// - `parts` — from behind the clutch on, the transfer case in the range that is looked at among them, each with `name` and, where it has them, `ratio` (input over output speed), `efficiency`, `differential` (for one of the two shafts behind a differential: `open`, half of the torque and of the grip each; `limited_slip` or `locked`, all of both through one shaft, as the other wheel may hang; left out where it is not known, which counts as locked), `share` (for a part behind any other split: the share of torque and grip before it that goes its way at most) and `rating` with `torque`, `side` (input, output) and `kind` (continuous, peak, yield, ultimate)
+/// - `parts` — from behind the clutch on, the transfer case in the range that is looked at among them, each with `name` and, where it has them, `ratio` (input over output speed), `least_ratio` (of the gear with the least ratio; that of the part itself where its ratio stays, as of an axle: without it the grip does not relieve a rating on the input side, which counts in every gear), `efficiency`, `differential` (for one of the two shafts behind a differential: `open`, half of the torque and of the grip each; `limited_slip` or `locked`, all of both through one shaft, as the other wheel may hang; left out where it is not known, which counts as locked), `share` (for a part behind any other split: the share of torque and grip before it that goes its way at most) and `rating` with `torque`, `side` (input, output) and `kind` (continuous, peak, yield, ultimate)
 ///
 /// # Valid for
 /// A steady pull, and the clutch dropped from rest. The strength coefficient is not less than the pull coefficient. A continuous rating is held against the steady
@@ -78,7 +79,7 @@ pub struct Grip {
 #[cfg_attr(
     feature = "serde",
     serde(
-        expecting = "a table with `name` and, where they are known, `ratio`, `efficiency`, `differential`, `share` and `rating`"
+        expecting = "a table with `name` and, where they are known, `ratio`, `least_ratio`, `efficiency`, `differential`, `share` and `rating`"
     )
 )]
 pub struct Part {
@@ -87,6 +88,9 @@ pub struct Part {
     /// Input over output speed; 1 where it is missing.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub ratio: Option<Value<Ratio>>,
+    /// Least ratio that can be shifted to; that of the part itself where its ratio stays.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub least_ratio: Option<Value<Ratio>>,
     /// Power out over power in; 1 where it is missing.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub efficiency: Option<Value<Ratio>>,
@@ -143,27 +147,6 @@ pub enum RatingKind {
     Ultimate,
 }
 
-/// What holds a torque down.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Bound {
-    /// The engine gives no more.
-    Engine,
-    /// The clutch, dropped, passes on no more.
-    Clutch,
-    /// The tyres hold no more.
-    Grip,
-}
-
-impl Bound {
-    const fn word(self) -> &'static str {
-        match self {
-            Bound::Engine => "engine",
-            Bound::Clutch => "clutch",
-            Bound::Grip => "grip",
-        }
-    }
-}
-
 /// What reaches the ground.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Pull {
@@ -198,17 +181,10 @@ struct Sides {
     bound: Bound,
 }
 
-impl Sides {
-    /// The lesser.
-    fn or(self, other: Option<Sides>) -> Sides {
-        other.filter(|other| other.input < self.input).unwrap_or(self)
-    }
-}
-
-/// What one part sees.
+/// Torques of one part.
 struct Demand {
     steady: Sides,
-    /// Torque on the rated side, shock included; what holds it down; the margin; or why there is none.
+    /// Torque on the rated side, shock included, what bounds it, and the margin; or why there is none.
     margin: Known<(Torque, Bound, Ratio)>,
 }
 
@@ -260,7 +236,7 @@ impl TorquePath {
     /// use axlewright::{Model, Value, driveline::*, units::*};
     /// let rated = |torque, side, kind| Rating { torque: Value::new(Torque::of::<Nm>(torque)), side: Some(side), kind: Some(kind) };
     /// let part = |name: &str, ratio, rating| Part {
-    ///     name: name.to_owned(), ratio: Some(Value::new(Ratio::of::<one>(ratio))), efficiency: None, differential: None, share: None, rating: Some(rating),
+    ///     name: name.to_owned(), ratio: Some(Value::new(Ratio::of::<one>(ratio))), least_ratio: None, efficiency: None, differential: None, share: None, rating: Some(rating),
     /// };
     /// let path = TorquePath {
     ///     engine_torque: Value::new(Torque::of::<Nm>(360.0)), clutch_capacity: None, shock_factor: None, tight_below: Value::new(Ratio::of::<one>(1.25)), grip: None,
@@ -375,12 +351,18 @@ impl TorquePath {
         let mut from_engine = self.engine_torque.quantity;
         for part in &self.parts {
             let (ratio, efficiency, _) = part.factors();
-            from_engine *= ratio.si() * efficiency.si();
+            from_engine = Geared { torque: from_engine, ratio, efficiency }.behind()?;
         }
         let held = grip.torque(&grip.pull_coefficient)?;
-        let (wheel_torque, bound) =
-            if held < from_engine { (held, Bound::Grip) } else { (from_engine, Bound::Engine) };
-        let tractive_force = Force::from_si(wheel_torque.si() / grip.loaded_radius.quantity.si());
+        let (wheel_torque, bound) = Pulling {
+            engine: from_engine,
+            grip: held,
+            strength_coefficient: Some(grip.strength_coefficient.quantity),
+            pull_coefficient: Some(grip.pull_coefficient.quantity),
+        }
+        .bounded()?;
+        let loaded_radius = grip.loaded_radius.quantity;
+        let tractive_force = AtGround { torque: wheel_torque, loaded_radius }.force()?;
         Ok(Pull { wheel_torque, tractive_force, bound: bound.word().to_owned() })
     }
 
@@ -418,36 +400,35 @@ impl TorquePath {
 
     fn demands(&self, engine_torque: Torque, shock: Option<Ratio>) -> Result<Vec<Demand>> {
         self.check()?;
-        let through = |from: Torque, bound| {
+        let through = |from: Torque, bound| -> Result<Vec<Sides>> {
             let mut at = from;
             let sides = self.parts.iter().map(move |part| {
                 let (ratio, efficiency, share) = part.factors();
                 let input = at * share.si();
-                at = input * (ratio.si() * efficiency.si());
-                Sides { input, output: at, bound }
+                at = Geared { torque: input, ratio, efficiency }.behind()?;
+                Ok(Sides { input, output: at, bound })
             });
-            sides.collect::<Vec<_>>()
+            sides.collect()
         };
         let capacity = self.clutch_capacity.as_ref().map(|capacity| capacity.quantity);
         let (dropped, why) = match (capacity, shock) {
-            (Some(capacity), Some(shock)) => (Some(through(capacity * shock.si(), Bound::Clutch)), ""),
+            (Some(capacity), Some(shock)) => (Some(through(capacity * shock.si(), Bound::Clutch)?), ""),
             (None, _) => (None, "the rating is not a continuous one, and no clutch_capacity is given"),
             (_, None) => (None, "the rating is not a continuous one, and no shock_factor is given"),
         };
         let gripping = self.gripping()?;
-        let demand = |(place, (part, steady)): (usize, (&Part, Sides))| {
+        let inertia_factor = self.grip.as_ref().and_then(|grip| of(&grip.inertia_factor));
+        let demand = |(place, (part, engine)): (usize, (&Part, Sides))| {
             let grip = gripping.as_ref().map(|gripping| gripping[place]);
-            let of_drop = dropped.as_ref().map(|dropped| dropped[place]);
-            let grip_of_drop = grip.and_then(|grip| {
-                let factor = self.grip.as_ref()?.inertia_factor.as_ref()?.quantity.si();
-                Some(Sides { input: grip.input * factor, output: grip.output * factor, ..grip })
-            });
-            let of_drop = of_drop.map_or(grip_of_drop, |of_drop| Some(of_drop.or(grip_of_drop)));
-            let steady = steady.or(grip);
-            Demand { steady, margin: part.margin(steady, of_drop.ok_or(why)) }
+            let dropped = dropped.as_ref().map(|dropped| dropped[place]);
+            let steady = match grip {
+                Some(grip) if grip.input < engine.input => grip,
+                _ => engine,
+            };
+            Demand { steady, margin: part.margin(engine, dropped, grip, inertia_factor, why) }
         };
-        let steady = through(engine_torque, Bound::Engine);
-        Ok(self.parts.iter().zip(steady).enumerate().map(demand).collect())
+        let engine = through(engine_torque, Bound::Engine)?;
+        Ok(self.parts.iter().zip(engine).enumerate().map(demand).collect())
     }
 
     /// What the grip of its wheels, in the high bound, lets every part carry.
@@ -481,15 +462,7 @@ impl Grip {
             strength_coefficient: 0.01 <= .. <= 10 ; "common practice, no source: above 10 it is a percentage";
             pull_coefficient: 0.01 <= .. <= 10 ; "common practice, no source: above 10 it is a percentage";
         }
-        if pull_coefficient > strength_coefficient {
-            return Err(Error::NoSolution {
-                message: format!(
-                    "strength_coefficient = {} is a high bound of grip and not less than pull_coefficient = {}",
-                    strength_coefficient.si(),
-                    pull_coefficient.si()
-                ),
-            });
-        }
+        GripBounds { strength_coefficient, pull_coefficient: Some(pull_coefficient) }.high()?;
         if let Some(inertia_factor) = &self.inertia_factor {
             let inertia_factor = inertia_factor.quantity;
             valid! { inertia_factor: 1 <= .. <= 10 ; "definition: inertia adds to the grip; common practice, no source: a factor above 10 is a slip"; }
@@ -512,6 +485,14 @@ impl Part {
             });
         }
         let (ratio, efficiency, share) = self.factors();
+        if let Some(least_ratio) = of(&self.least_ratio) {
+            valid! { least_ratio: 0.001 <= .. <= 1000 ; "common practice, no source: no gear of a vehicle lies outside 0.001 to 1000"; }
+            if least_ratio > ratio {
+                let (least, ratio) = (least_ratio.si(), ratio.si());
+                let message = format!("least_ratio = {least} is no more than ratio = {ratio}");
+                return Err(Error::NoSolution { message });
+            }
+        }
         valid! {
             ratio: 0.001 <= .. <= 1000 ; "common practice, no source: no gear of a vehicle lies outside 0.001 to 1000";
             efficiency: 0.01 <= .. <= 1 ; "definition: no part gives more power than it takes";
@@ -524,35 +505,55 @@ impl Part {
         Ok(())
     }
 
-    /// Torque on the rated side, what holds it down and the margin, or why it is not known.
-    fn margin(&self, steady: Sides, dropped: Known<Sides>) -> Known<(Torque, Bound, Ratio)> {
+    /// Torque on the rated side, what bounds it, and the margin; or why it is not known. An input rating counts in every gear: only a ratio that
+    /// stays lets grip relieve it.
+    fn margin(
+        &self,
+        engine: Sides,
+        dropped: Option<Sides>,
+        grip: Option<Sides>,
+        inertia_factor: Option<Ratio>,
+        no_drop: &'static str,
+    ) -> Known<(Torque, Bound, Ratio)> {
         let rating = self.rating.as_ref().ok_or("no rating")?;
-        let kind = rating.kind.ok_or("the rating does not say its kind")?;
-        let rated = |Sides { input, output, bound }: Sides| match rating.side {
-            Some(Side::Input) => Ok((input, bound)),
-            Some(Side::Output) => Ok((output, bound)),
-            None if input == output => Ok((input, bound)),
-            None => Err("the rating does not say its side"),
+        let torque = rating.torque.quantity;
+        let rated = Rated {
+            side: rating.side,
+            kind: rating.kind,
+            rating: Some(torque),
+            engine_input: Some(engine.input),
+            engine_output: Some(engine.output),
+            dropped_input: dropped.map(|sides| sides.input),
+            dropped_output: dropped.map(|sides| sides.output),
+            grip_input: grip.and_then(|sides| self.least_reduced(sides)),
+            grip_output: grip.map(|sides| sides.output),
+            inertia_factor,
         };
-        let (torque, bound) = match kind {
-            RatingKind::Continuous => rated(steady)?,
-            _ => match dropped {
-                Ok(dropped) => rated(dropped)?,
-                // What breaks under the steady torque is no better off when the clutch is dropped.
-                Err(_) if rated(steady)?.0 > rating.torque.quantity => rated(steady)?,
-                Err(why) => return Err(why),
-            },
-        };
-        Ok((torque, bound, rating.torque.quantity / torque))
+        match rated.governing() {
+            Ok((demand, bound)) => Ok((demand, bound, torque / demand)),
+            Err(Error::Missing { argument: "dropped_input", .. }) => Err(no_drop),
+            Err(Error::Missing { why, .. }) => Err(why),
+            Err(_) => Err("the torque on the rated side is not known"),
+        }
+    }
+
+    /// Torque on the input side that the grip behind the part holds in the gear with the least ratio; without that ratio no bound.
+    fn least_reduced(&self, grip: Sides) -> Option<Torque> {
+        let (ratio, efficiency, _) = self.factors();
+        let least = of(&self.least_ratio).or((ratio.si() == 1.0).then_some(ratio))?;
+        Some(grip.output / (least.si() * efficiency.si()))
     }
 
     /// Ratio, efficiency and share.
     fn factors(&self) -> (Ratio, Ratio, Ratio) {
-        let of =
-            |value: &Option<Value<Ratio>>| value.as_ref().map_or(Ratio::from_si(1.0), |value| value.quantity);
+        let of = |value: &Option<Value<Ratio>>| of(value).unwrap_or(Ratio::from_si(1.0));
         let of_shaft = self.differential.map(|differential| Ratio::from_si(differential.shaft_share()));
         (of(&self.ratio), of(&self.efficiency), of_shaft.unwrap_or_else(|| of(&self.share)))
     }
+}
+
+fn of<Q: Quantity>(value: &Option<Value<Q>>) -> Option<Q> {
+    value.as_ref().map(|value| value.quantity)
 }
 
 #[cfg(test)]
@@ -564,6 +565,7 @@ mod tests {
         Part {
             name: name.to_owned(),
             ratio: Some(Value::new(Ratio::of::<one>(ratio))),
+            least_ratio: None,
             efficiency: None,
             differential: None,
             share: None,

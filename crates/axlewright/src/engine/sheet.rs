@@ -1,7 +1,7 @@
-use super::TorqueCurve;
+use super::{CurveBand, CurvePeaks, TorqueCurve};
 use crate::Result;
 use crate::base::section::{
-    Finding, Line, Margin, Section, Several, choice, derived, joined, line, one_of, own, pick, step,
+    Finding, Line, Margin, Rule, Section, by, choice, derived, fields, gives, joined, line, pick, rule, step,
 };
 use crate::units::{
     AngularVelocity, GaugePressure, Length, Power, Quantity, Ratio, Stress, Temperature, Torque, Velocity,
@@ -27,62 +27,63 @@ const fn length(path: &'static str, meaning: &'static str) -> Line {
     )
 }
 
-fn curve(points: &[f64]) -> Result<TorqueCurve> {
-    let (speeds, torques) = points.split_at(points.len() / 2);
-    let known = speeds.iter().zip(torques).filter(|(speed, torque)| !speed.is_nan() && !torque.is_nan());
-    let points: Vec<(AngularVelocity, Torque)> =
-        known.map(|(speed, torque)| (AngularVelocity::from_si(*speed), Torque::from_si(*torque))).collect();
-    TorqueCurve::new(&points)
+/// A point of a torque curve as it is written.
+struct Point {
+    speed: Option<AngularVelocity>,
+    torque: Option<Torque>,
 }
 
-/// Torque and its speed, power and its speed.
-const PEAKS: Several = Several {
-    formula: "greatest torque and greatest power of the curve, and where they are",
-    source: SOURCE,
-    call: |points, peaks| {
-        let of = curve(&points[..points.len() - 2])?.peaks()?;
-        let all =
-            [of.peak_torque.si(), of.peak_torque_speed.si(), of.peak_power.si(), of.peak_power_speed.si()];
-        peaks[..4].copy_from_slice(&all);
-        Ok(())
-    },
-};
-
-/// Lowest and highest speed of the band, by the share that comes before the curve.
-const BAND: Several = Several {
-    formula: "lowest and highest speed around the peak with that share of the greatest torque",
-    source: SOURCE,
-    call: |points, edges| {
-        let band = curve(&points[1..points.len() - 2])?.torque_band(Ratio::from_si(points[0]))?;
-        edges[..2].copy_from_slice(&[band.lowest_speed.si(), band.highest_speed.si()]);
-        Ok(())
-    },
-};
-
-/// By the speed that comes before the curve.
-fn torque_at(points: &[f64]) -> Result<f64> {
-    let curve = curve(&points[1..points.len() - 2])?;
-    Ok(curve.torque(AngularVelocity::from_si(points[0]))?.si())
+/// A point that must be there.
+struct Known {
+    speed: AngularVelocity,
+    torque: Torque,
 }
 
-/// A curve is known once it has two points.
-const CURVE: &[&str] =
-    &["?engine.curve[*].speed", "?engine.curve[*].torque", "engine.curve[1].speed", "engine.curve[1].torque"];
-const SHARE_AND_CURVE: &[&str] = &[
-    "engine.band_share",
-    "?engine.curve[*].speed",
-    "?engine.curve[*].torque",
-    "engine.curve[1].speed",
-    "engine.curve[1].torque",
-];
+/// A torque curve as it is written; it is known once it has two points.
+struct Written {
+    points: Vec<Point>,
+    second: Known,
+    share: Ratio,
+    cruise: AngularVelocity,
+}
 
-const CRUISE_AND_CURVE: &[&str] = &[
-    "driveline.cruise_engine_speed",
-    "?engine.curve[*].speed",
-    "?engine.curve[*].torque",
-    "engine.curve[1].speed",
-    "engine.curve[1].torque",
-];
+fields!(Point { speed, torque });
+fields!(Known { speed, torque });
+fields!(Written { points, second, share, cruise });
+
+impl Written {
+    fn curve(&self) -> Result<TorqueCurve> {
+        let known = self.points.iter().filter_map(|point| point.speed.zip(point.torque));
+        TorqueCurve::new(&known.collect::<Vec<_>>())
+    }
+    fn peaks(&self) -> Result<CurvePeaks> {
+        self.curve()?.peaks()
+    }
+    fn band(&self) -> Result<CurveBand> {
+        self.curve()?.torque_band(self.share)
+    }
+    fn at_cruise(&self) -> Result<Torque> {
+        self.curve()?.torque(self.cruise)
+    }
+}
+
+const PEAKS: Rule = rule! {
+    "engine" Written::peaks, Written
+    takes { points = "engine.curve[*]", second = "engine.curve[1]" }
+    gives CurvePeaks { peak_torque, peak_torque_speed, peak_power, peak_power_speed }
+    says "greatest torque and greatest power of the curve, and where they are", SOURCE
+};
+const BAND: Rule = rule! {
+    "engine" Written::band, Written
+    takes { share = "engine.band_share", points = "engine.curve[*]", second = "engine.curve[1]" }
+    gives CurveBand { lowest_speed, highest_speed }
+    says "lowest and highest speed around the peak with that share of the greatest torque", SOURCE
+};
+const AT_CRUISE: Rule = rule! {
+    "engine" Written::at_cruise, Written
+    takes { cruise = "driveline.cruise_engine_speed", points = "engine.curve[*]", second = "engine.curve[1]" }
+    says "T(w) of the curve", SOURCE
+};
 
 const SOURCE: &str = "monotone cubic through the points (Fritsch and Carlson 1980), see engine.TorqueCurve";
 
@@ -95,17 +96,17 @@ const TORQUE: &[Line] = &[
     line("engine.peak_torque", Torque::KIND, "greatest torque at the crankshaft")
         .above(0.0, 1e6, "common practice, no source: no engine gives 1 MN·m")
         .first_hand()
-        .by(&[one_of(0, PEAKS, CURVE)]),
+        .by(&[gives(&PEAKS, "peak_torque")]),
     speed("engine.peak_torque_speed", "engine speed of the greatest torque")
         .first_hand()
-        .by(&[one_of(1, PEAKS, CURVE)]),
+        .by(&[gives(&PEAKS, "peak_torque_speed")]),
     line("engine.peak_power", Power::KIND, "greatest power at the crankshaft")
         .above(0.0, 1e8, "common practice, no source: no engine gives 100 MW")
         .first_hand()
-        .by(&[one_of(2, PEAKS, CURVE)]),
+        .by(&[gives(&PEAKS, "peak_power")]),
     speed("engine.peak_power_speed", "engine speed of the greatest power")
         .first_hand()
-        .by(&[one_of(3, PEAKS, CURVE)]),
+        .by(&[gives(&PEAKS, "peak_power_speed")]),
     line(
         "engine.band_share",
         Ratio::KIND,
@@ -113,22 +114,16 @@ const TORQUE: &[Line] = &[
     )
     .above(0.0, 1.0, "definition: a share of the greatest")
     .or(0.9, "common practice, no source: nine tenths of the greatest torque"),
-    speed("engine.band_low", "lowest engine speed at which it pulls well").by(&[one_of(
-        0,
-        BAND,
-        SHARE_AND_CURVE,
-    )]),
-    speed("engine.band_high", "highest engine speed at which it pulls well").by(&[one_of(
-        1,
-        BAND,
-        SHARE_AND_CURVE,
-    )]),
+    speed("engine.band_low", "lowest engine speed at which it pulls well")
+        .by(&[gives(&BAND, "lowest_speed")]),
+    speed("engine.band_high", "highest engine speed at which it pulls well")
+        .by(&[gives(&BAND, "highest_speed")]),
     derived(
         "engine.cruise_torque",
         Torque::KIND,
         "greatest torque at the crankshaft at the cruise speed in top gear",
     )
-    .by(&[own("T(w) of the curve", SOURCE, torque_at, CRUISE_AND_CURVE)]),
+    .by(&[by(&AT_CRUISE)]),
 ];
 
 /// Sizes and pistons.

@@ -1,5 +1,7 @@
 use crate::Result;
-use crate::base::section::{Finding, Line, Margin, Section, Step, derived, greatest, line, own, result, sum};
+use crate::base::section::{
+    Finding, Line, Margin, Rule, Section, Step, by, derived, fields, greatest_of, line, result, rule, sum_of,
+};
 use crate::units::{Length, Mass, Quantity, Ratio};
 
 const SCALES: &[&str] = &[
@@ -32,9 +34,26 @@ const fn of_scales(place: usize) -> Step {
     result(place, "mass.weight_distribution", SCALES)
 }
 
-fn half_of_difference(masses: &[f64]) -> Result<f64> {
-    Ok((masses[0] - masses[1]) / 2.0)
+/// Masses of an axle.
+struct Axle {
+    axle_mass: Mass,
+    unsprung_mass: Mass,
 }
+
+fields!(Axle { axle_mass, unsprung_mass });
+
+impl Axle {
+    /// Mass that one wheel carries.
+    fn sprung_mass(&self) -> Result<Mass> {
+        Ok((self.axle_mass - self.unsprung_mass) / 2.0)
+    }
+}
+
+const SPRUNG: Rule = rule! {
+    "axle" Axle::sprung_mass, Axle
+    takes { axle_mass, unsprung_mass }
+    says "(m_axle - m_unsprung) / 2", "definition: sprung is what is not unsprung; both wheels of the axle alike"
+};
 
 const SUM: &str = "definition: masses add up";
 
@@ -48,23 +67,15 @@ pub const SHEET: Section = Section {
         measure("vehicle.wheelbase", "front to rear axle"),
         measure("axle.track", "between the tyre centres of the axle"),
         mass("front.axle_mass", "scale readings of the front axle together")
-            .by(&[of_scales(1), own("m_1 + m_2", SUM, sum, &["scales.left_front", "scales.right_front"])]),
+            .by(&[of_scales(1), sum_of(&["scales.left_front", "scales.right_front"], SUM)]),
         mass("rear.axle_mass", "scale readings of the rear axle together")
-            .by(&[of_scales(2), own("m_3 + m_4", SUM, sum, &["scales.left_rear", "scales.right_rear"])]),
+            .by(&[of_scales(2), sum_of(&["scales.left_rear", "scales.right_rear"], SUM)]),
         mass("vehicle.mass", "of the whole vehicle, loaded as it will be")
-            .by(&[of_scales(0), own("m_f + m_r", SUM, sum, &["front.axle_mass", "rear.axle_mass"])]),
-        scale("front.heavier_wheel", "scale reading of the heavier front wheel").by(&[own(
-            "max(m_1, m_2)",
-            "definition",
-            greatest,
-            &["scales.left_front", "scales.right_front"],
-        )]),
-        scale("rear.heavier_wheel", "scale reading of the heavier rear wheel").by(&[own(
-            "max(m_3, m_4)",
-            "definition",
-            greatest,
-            &["scales.left_rear", "scales.right_rear"],
-        )]),
+            .by(&[of_scales(0), sum_of(&["front.axle_mass", "rear.axle_mass"], SUM)]),
+        scale("front.heavier_wheel", "scale reading of the heavier front wheel")
+            .by(&[greatest_of(&["scales.left_front", "scales.right_front"], "definition")]),
+        scale("rear.heavier_wheel", "scale reading of the heavier rear wheel")
+            .by(&[greatest_of(&["scales.left_rear", "scales.right_rear"], "definition")]),
         derived("vehicle.front_share", Ratio::KIND, "front readings over all").by(&[of_scales(3)]),
         derived("vehicle.left_share", Ratio::KIND, "left readings over all").by(&[of_scales(4)]),
         derived("vehicle.diagonal_share", Ratio::KIND, "right front plus left rear over all")
@@ -83,12 +94,7 @@ pub const SHEET: Section = Section {
         .by(&[of_scales(7)]),
         line("axle.unsprung_mass", Mass::KIND, "what moves with the wheels of the axle, both together")
             .within(0.0, 1e6, "definition: a mass is not negative"),
-        mass("axle.sprung_mass", "carried by one wheel: scale reading less unsprung mass").by(&[own(
-            "(m_axle - m_unsprung) / 2",
-            "definition: sprung is what is not unsprung; both wheels of the axle alike",
-            half_of_difference,
-            &["axle.axle_mass", "axle.unsprung_mass"],
-        )]),
+        mass("axle.sprung_mass", "carried by one wheel: scale reading less unsprung mass").by(&[by(&SPRUNG)]),
         mass("axle.mass_rating", "greatest load of the axle, as its maker says"),
         mass("vehicle.mass_rating", "greatest mass of the vehicle, as its maker or registration says"),
         line("wanted.load", Ratio::KIND, "margin of ratings of load over the load")

@@ -1,98 +1,93 @@
-use super::{QuarterCar, RoadClass, RoadSurface};
+use super::{OnRoad, QuarterCar, RoadClass, RoadSurface};
 use crate::Result;
 use crate::base::document::Value;
 use crate::base::section::{
-    Finding, Line, Margin, Section, Several, Step, choice, derived, first, line, one_of, own, step,
+    Finding, Line, Margin, Rule, Section, by, choice, derived, fields, gives, line, rule, same, step, words,
 };
 use crate::units::{
     Acceleration, Damping, Length, LinearStiffness, Mass, Quantity, Ratio, RoadRoughness, Velocity,
 };
 
-const CLASSES: [RoadClass; 8] = [
-    RoadClass::A,
-    RoadClass::B,
-    RoadClass::C,
-    RoadClass::D,
-    RoadClass::E,
-    RoadClass::F,
-    RoadClass::G,
-    RoadClass::H,
-];
+words!(RoadClass { A = "a", B = "b", C = "c", D = "d", E = "e", F = "f", G = "g", H = "h" });
+fields!(RoadSurface { road_class });
+fields!(AxleOnRoad {
+    roughness,
+    road_speed,
+    sprung_mass,
+    unsprung_mass,
+    wheel_rate,
+    wheel_damping,
+    tyre_rate,
+});
 
-fn roughness(of: &[f64]) -> Result<f64> {
-    let road_class = CLASSES.get(of[0] as usize).copied().unwrap_or(RoadClass::H);
-    Ok(RoadSurface { road_class }.roughness()?.si())
-}
-
-/// Waves between which ISO 8608 gives its classes (from memory).
+/// Waves between which ISO 8608 gives its classes (from memory), in metres.
 const WAVES: [f64; 2] = [0.35, 91.0];
 
-fn on_road(of: &[f64], results: &mut [f64]) -> Result<()> {
-    let corner = QuarterCar {
-        sprung_mass: Value::new(Mass::from_si(of[2])),
-        unsprung_mass: Value::new(Mass::from_si(of[3] / 2.0)),
-        wheel_rate: Value::new(LinearStiffness::from_si(of[4])),
-        wheel_damping: Value::new(Damping::from_si(of[5])),
-        tyre_rate: Value::new(LinearStiffness::from_si(of[6])),
-        tyre_damping: None,
-    };
-    let [shortest, longest] = WAVES.map(Length::from_si);
-    let on = corner.on_road(RoadRoughness::from_si(of[0]), Velocity::from_si(of[1]), shortest, longest)?;
-    let found = [on.weighted_acceleration.si(), on.tyre_load_share.si(), on.suspension_travel.si()];
-    results.iter_mut().zip(found).for_each(|(result, found)| *result = found);
-    Ok(())
+/// One wheel of an axle on a road.
+struct AxleOnRoad {
+    roughness: RoadRoughness,
+    road_speed: Velocity,
+    /// Mass that one wheel carries.
+    sprung_mass: Value<Mass>,
+    /// Mass that moves with both wheels together.
+    unsprung_mass: Mass,
+    wheel_rate: Value<LinearStiffness>,
+    wheel_damping: Value<Damping>,
+    tyre_rate: Value<LinearStiffness>,
 }
 
-const fn corner(place: usize) -> Step {
-    one_of(
-        place,
-        Several {
-            formula: "ride.QuarterCar on the road, waves from 0.35 m to 91 m",
-            source: "ISO 8608:2016 and ISO 8041-1:2017 (Wk), from memory; quadrature of the response",
-            call: on_road,
-        },
-        &[
-            "use.roughness",
-            "use.road_speed",
-            "axle.sprung_mass",
-            "axle.unsprung_mass",
-            "axle.wheel_rate",
-            "axle.damper.at_wheel",
-            "axle.tyre.rate",
-        ],
-    )
+impl AxleOnRoad {
+    fn ride(&self) -> Result<OnRoad> {
+        let corner = QuarterCar {
+            sprung_mass: self.sprung_mass.clone(),
+            unsprung_mass: Value::new(self.unsprung_mass / 2.0),
+            wheel_rate: self.wheel_rate.clone(),
+            wheel_damping: self.wheel_damping.clone(),
+            tyre_rate: self.tyre_rate.clone(),
+            tyre_damping: None,
+        };
+        let [shortest, longest] = WAVES.map(Length::from_si);
+        corner.on_road(self.roughness, self.road_speed, shortest, longest)
+    }
 }
+
+const RIDE: Rule = rule! {
+    "axle" AxleOnRoad::ride, AxleOnRoad
+    takes {
+        roughness = "use.roughness", road_speed = "use.road_speed", sprung_mass, unsprung_mass, wheel_rate,
+        wheel_damping = "axle.damper.at_wheel", tyre_rate = "axle.tyre.rate",
+    }
+    gives OnRoad { weighted_acceleration, tyre_load_share, suspension_travel }
+    says "ride.QuarterCar on the road, waves from 0.35 m to 91 m",
+        "ISO 8608:2016 and ISO 8041-1:2017 (Wk), from memory; quadrature of the response"
+};
+const ROUGHNESS: Rule = rule! {
+    "use" RoadSurface::roughness, RoadSurface
+    takes { road_class = "use.road" }
+    says "G of the class, see ride.RoadSurface", "ISO 8608:2016, annex C, from memory"
+};
 
 const LINES: [Line; 14] = [
-    choice(
-        "use.road",
-        &["a", "b", "c", "d", "e", "f", "g", "h"],
-        "class of the road by ISO 8608; c is a worn country road",
-    ),
+    choice("use.road", RoadClass::WORDS, "class of the road by ISO 8608; c is a worn country road"),
     derived("use.roughness", RoadRoughness::KIND, "of the road: density of its height at 0.1 cycles a metre")
-        .by(&[own(
-            "G of the class, see ride.RoadSurface",
-            "ISO 8608:2016, annex C, from memory",
-            roughness,
-            &["use.road"],
-        )]),
+        .by(&[by(&ROUGHNESS)]),
     line("use.road_speed", Velocity::KIND, "at which that road is driven")
         .within(0.01, 200.0, "common practice, no source: vehicles drive between 10 mm/s and 200 m/s")
-        .by(&[own("the cruise speed", "nothing else is written", first, &["use.cruise_speed"]).usual()]),
+        .by(&[same(&["use.cruise_speed"], "nothing else is written").usual()]),
     derived(
         "axle.ride_acceleration",
         Acceleration::KIND,
         "root mean square of the body over the wheel, weighted with Wk",
     )
-    .by(&[corner(0)]),
+    .by(&[gives(&RIDE, "weighted_acceleration")]),
     derived(
         "axle.tyre_load_share",
         Ratio::KIND,
         "root mean square of the tyre's load about its static one, over that",
     )
-    .by(&[corner(1)]),
+    .by(&[gives(&RIDE, "tyre_load_share")]),
     derived("axle.road_travel", Length::KIND, "root mean square of the wheel's travel on that road")
-        .by(&[corner(2)]),
+        .by(&[gives(&RIDE, "suspension_travel")]),
     derived(
         "vehicle.flat_ride_cycles",
         Ratio::KIND,

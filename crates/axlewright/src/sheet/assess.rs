@@ -423,10 +423,15 @@ impl Assessment {
         let mut needs: Vec<Slot> =
             self.asked(answer).into_iter().flat_map(|slot| self.plan.needs(slot)).collect();
         let reached = self.reached(answer);
-        needs.extend(self.refusals.iter().filter_map(|(slot, error)| {
-            let line = self.plan.filled(*slot, &reached)?;
-            self.plan.lacked(line, error)
-        }));
+        needs.extend(
+            self.refusals
+                .iter()
+                .filter_map(|(slot, error)| {
+                    let line = self.plan.filled(*slot, &reached)?;
+                    self.plan.lacked(line, error)
+                })
+                .flat_map(|line| self.plan.needs(line)),
+        );
         needs.sort_unstable();
         needs.dedup();
         let refused = self.refusals.iter();
@@ -436,9 +441,12 @@ impl Assessment {
             needs: needs.into_iter().map(|slot| graph.info(slot).path).collect(),
             refused: refused
                 .map(|(slot, error)| {
-                    let line = self.plan.lacked(slot, error).map(|line| graph.info(line).path);
+                    let line = self.plan.lacked(slot, error).map(|line| graph.info(line));
                     let sentence = match (error, line) {
-                        (Error::Missing { why, .. }, Some(line)) => format!("{why}: write {line}"),
+                        (Error::Missing { why, .. }, Some(info)) if info.line.written => {
+                            format!("{why}: write {}", info.path)
+                        }
+                        (Error::Missing { why, .. }, _) => (*why).to_owned(),
                         _ => error.to_string(),
                     };
                     (graph.info(slot).path, sentence)

@@ -38,6 +38,8 @@ pub(super) struct StepInfo {
     pub counts: Vec<u16>,
     /// How far a line that is written may lie from it.
     pub leeway: f64,
+    /// Message where the result is not a number although the inputs are known.
+    pub lacking: &'static str,
 }
 
 /// What a step calls, resolved.
@@ -259,7 +261,7 @@ impl Graph {
             Call::Combine(combine) => Calls::Combine(combine),
             Call::Rule(rule, place) => Calls::Rule(rule, *place),
         };
-        Some(StepInfo { call, inputs, optional, counts, leeway: step.leeway })
+        Some(StepInfo { call, inputs, optional, counts, leeway: step.leeway, lacking: step.lacking })
     }
 
     fn info_of(
@@ -371,7 +373,7 @@ mod tests {
         let fits = |slot: Slot| match graph.info(slot).line.content {
             Content::Quantity(kind) => Fits::Quantity(kind),
             Content::Choice(words) => Fits::Choice(words),
-            Content::Marking(_) => panic!("{} is a marking", graph.info(slot).path),
+            Content::Marking(_) => Fits::Marking,
         };
         for slot in &graph.slots {
             for step in &slot.steps {
@@ -412,7 +414,9 @@ mod tests {
                     other => other,
                 };
                 let fits = match combine.how {
-                    How::Same | How::Least | How::Greatest => of.iter().all(|of| *of == result),
+                    How::Same | How::Least | How::Greatest | How::Mean | How::Negative => {
+                        of.iter().all(|of| *of == result)
+                    }
                     How::Sum | How::Difference => of[0] == result && of[1..].iter().all(|of| *of == offset),
                     How::Product => {
                         of.iter().filter(|of| **of == result).count() >= 1

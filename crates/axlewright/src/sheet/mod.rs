@@ -461,8 +461,8 @@ fn written(slot: Slot, spot: &Spot) -> Result<Written> {
                 Err(refused(format!("`{text}` is not a choice; choices: {}{near}", all.join(", "))))
             }
         },
-        (Content::Marking(decode), Tree::Text(text)) => {
-            let decoded = decode(text).map_err(|error| refused(error.to_string()))?;
+        (Content::Marking(marking), Tree::Text(text)) => {
+            let decoded = (marking.decode)(text).map_err(|error| refused(error.to_string()))?;
             Ok(Written { si: 0.0, text: plain(text), tolerance: None, decoded })
         }
         (_, other) => Err(refused(format!("expected text, not {}", other.words()))),

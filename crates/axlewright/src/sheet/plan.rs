@@ -111,14 +111,18 @@ impl Plan {
         outputs.find(|slot| reached.contains(slot))
     }
 
-    /// The line whose value the rule behind another line lacks.
+    /// The line whose value the rules behind another line lack.
     pub fn lacked(&self, slot: Slot, error: &Error) -> Option<Slot> {
         let Error::Missing { argument, .. } = error else { return None };
-        let node = self.node_of(slot)?;
-        let Calls::Rule(rule, _) = node.call() else { return None };
-        let place = rule.inputs.iter().position(|taken| taken.name == *argument)?;
-        let first: usize = node.step.counts.iter().take(place).map(|count| usize::from(*count)).sum();
-        node.step.inputs.get(first).copied()
+        let steps = Graph::get().info(slot).steps.iter();
+        steps
+            .filter_map(|step| {
+                let Calls::Rule(rule, _) = step.call else { return None };
+                let place = rule.inputs.iter().position(|taken| taken.name == *argument)?;
+                let first: usize = step.counts.iter().take(place).map(|count| usize::from(*count)).sum();
+                step.inputs.get(first).copied()
+            })
+            .next()
     }
 
     /// Lines that rest on what is written alone.
@@ -176,11 +180,7 @@ impl Plan {
         reached: &'a [Slot],
     ) -> impl Iterator<Item = (Slot, &'static str)> + 'a {
         self.nodes.iter().filter_map(|node| {
-            let lacking = match node.call() {
-                Calls::Own(own) => own.lacking,
-                Calls::Rule(rule, _) => rule.lacking,
-                _ => return None,
-            };
+            let lacking = node.step.lacking;
             let value = |slot: Slot| values[usize::from(slot)];
             let lacks = !lacking.is_empty()
                 && value(node.first.1).is_nan()

@@ -1,9 +1,8 @@
+use super::travel::{AtWheel, Bind, Bump, Carried, Mounting};
 use super::{natural_frequency, static_deflection, wheel_rate};
 use crate::base::document::{Model, Stated, Value};
 use crate::base::table::{Cell, Columns, Table};
-use crate::units::{
-    Acceleration, Angle, Force, Frequency, Length, LinearStiffness, Mass, Ratio, STANDARD_GRAVITY,
-};
+use crate::units::{Angle, Force, Frequency, Length, LinearStiffness, Mass, Ratio};
 use crate::{Result, Verdict, valid};
 
 /// A catalogue spring on a corner of the vehicle, with the damper and the bump stop that end the wheel's travel.
@@ -182,19 +181,24 @@ impl Corner {
         let (free_length, droop_length) = (self.free_length.quantity, self.droop_length.quantity);
         let shortest = self.solid_length.quantity + self.minimum_gap.quantity;
 
-        let spring_force = sprung_mass * Acceleration::from_si(STANDARD_GRAVITY) / motion_ratio;
+        let spring_force = Carried { sprung_mass, motion_ratio }.force()?;
         let spring_length = free_length - static_deflection(spring_force, rate)?;
-        let sag = (droop_length - spring_length) / motion_ratio;
-
-        let damper_travel = self.damper_stroke.quantity / self.damper_ratio();
-        let (mut bump_left, mut ends_first) = ((spring_length - shortest) / motion_ratio, "coil bind");
-        let bump_stop = self.bump_stop_travel.as_ref().map(|travel| (travel.quantity, "bump stop"));
-        for (travel, name) in [(damper_travel, "damper closed")].into_iter().chain(bump_stop) {
-            if travel - sag < bump_left {
-                (bump_left, ends_first) = (travel - sag, name);
-            }
-        }
-        let bind_margin = droop_length - damper_travel * motion_ratio - shortest;
+        let between = |longer, shorter| AtWheel { longer, shorter, motion_ratio }.travel();
+        let sag = between(droop_length, spring_length)?;
+        let stroke = self.damper_stroke.quantity;
+        let damper_travel = stroke / self.damper_ratio();
+        let bump = Bump {
+            coil_travel: between(spring_length, shortest)?,
+            damper_travel,
+            droop_left: sag,
+            bump_stop_travel: self.bump_stop_travel.as_ref().map(|travel| travel.quantity),
+        };
+        let (bump_left, ends_first) = bump.first();
+        // A damper without a ratio of its own shortens as the spring does.
+        let mounting = if self.damper_motion_ratio.is_some() { Mounting::Apart } else { Mounting::CoilOver };
+        let bind =
+            Bind { droop_length, damper_travel, motion_ratio, shortest, mounting: Some(mounting), stroke };
+        let bind_margin = bind.margin()?;
         let captive_margin = free_length - droop_length;
 
         let wheel_rate = wheel_rate(rate, motion_ratio, Angle::from_si(0.0))?;
@@ -204,7 +208,7 @@ impl Corner {
             sag,
             droop_verdict: Verdict::of_difference(sag, self.droop_tight_below.quantity),
             bump_left,
-            ends_first: ends_first.to_owned(),
+            ends_first: ends_first.word().to_owned(),
             bump_verdict: Verdict::of_difference(bump_left, self.bump_tight_below.quantity),
             bind_margin,
             bind_verdict: Verdict::of_difference(bind_margin, self.spring_tight_below.quantity),

@@ -28,6 +28,8 @@ mod free_length_for_ride_height;
 mod inclined_tangent_rate;
 mod leaf_pack_rate;
 mod leaf_pack_stress;
+#[cfg(feature = "sheet")]
+mod measured;
 mod minimum_gap;
 mod minimum_gap_clearance;
 mod natural_frequency;
@@ -49,6 +51,7 @@ mod tangent_rate_for_frequency;
 mod torsion_bar_arm_rate;
 mod torsion_bar_rate;
 mod torsion_bar_stress;
+mod travel;
 mod wahl_factor;
 mod wheel_damping;
 mod wheel_rate;

@@ -1,13 +1,13 @@
-use super::buckling_deflection;
+use super::measured::{AtMount, Column, Compressed, Compression, DamperTravel, Droop, OnOneAxis, OpenDamper};
+use super::travel::{AtWheel, Bind, Bump, Carried, Mounting};
 use crate::base::section::{
-    Finding, Line, Margin, Section, choice, derived, difference, first, joined, line, negative, own, pick,
-    product, quotient, step,
+    Finding, Line, Margin, Rule, Section, by, choice, derived, difference_of, fields, joined, least_of, line,
+    mean_of, negative_of, pick, quotient_of, rule, same, step, words,
 };
 use crate::units::{
     Damping, Density, Energy, Force, Frequency, Length, LinearStiffness, Quantity, Ratio, RatioPerLength,
-    STANDARD_GRAVITY, Stress,
+    Stress,
 };
-use crate::{Error, Result};
 
 const fn rate(path: &'static str, meaning: &'static str) -> Line {
     line(path, LinearStiffness::KIND, meaning).within(
@@ -57,101 +57,6 @@ const fn band(path: &'static str, meaning: &'static str) -> Line {
     )
 }
 
-fn middle(of: &[f64]) -> Result<f64> {
-    Ok((of[0] + of[1]) / 2.0)
-}
-
-fn weight_at_spring(of: &[f64]) -> Result<f64> {
-    Ok(of[0] * STANDARD_GRAVITY / of[1])
-}
-
-fn difference_at_wheel(of: &[f64]) -> Result<f64> {
-    Ok((of[0] - of[1]) / of[2])
-}
-
-/// Choice 0: on one axis with the spring, which shortens as the damper does.
-fn bind_margin(of: &[f64]) -> Result<f64> {
-    let [droop_length, damper_travel, motion_ratio, shortest] = [of[0], of[1], of[2], of[3]];
-    let [mounting, stroke] = [of[4], of[5]];
-    let used = if mounting == 0.0 { stroke } else { damper_travel * motion_ratio };
-    Ok(droop_length - used - shortest)
-}
-
-fn damper_at_wheel(of: &[f64]) -> Result<f64> {
-    let [closed, open, stroke, motion_ratio] = [of[0], of[1], of[2], of[3]];
-    let drawn = closed - open;
-    Ok(if drawn.is_nan() { stroke / motion_ratio } else { drawn })
-}
-
-fn droop_left(of: &[f64]) -> Result<f64> {
-    let [open, droop_length, ride_length, motion_ratio] = [of[0], of[1], of[2], of[3]];
-    Ok(if open.is_nan() { (droop_length - ride_length) / motion_ratio } else { -open })
-}
-
-/// Choice 0: the open damper of a coil-over less what lies between its eyes and its seats.
-fn between_seats(of: &[f64]) -> Result<f64> {
-    Ok(if of[0] == 0.0 { of[1] - of[2] } else { f64::NAN })
-}
-
-/// The least of what ends the travel: the coils, the damper, and the bump stop where there is one. A body that stands at full droop, its
-/// spring too strong to sag, has no more than all of the travel.
-fn bump_left(of: &[f64]) -> Result<f64> {
-    let [coils, damper, sag, stop] = [of[0], of[1], of[2], of[3]];
-    let (coils, sag) = (coils + sag.min(0.0), sag.max(0.0));
-    Ok([damper - sag, stop - sag].into_iter().filter(|left| !left.is_nan()).fold(coils, f64::min))
-}
-
-fn least(of: &[f64]) -> Result<f64> {
-    Ok(of[0].min(of[1]))
-}
-
-/// How far a spring can be compressed at all.
-fn compression(of: &[f64]) -> Result<f64> {
-    let [free, shortest] = [of[0], of[1]];
-    if shortest > free {
-        return Err(Error::NoSolution {
-            message: format!(
-                "spring.free_length = {free} m is less than the spring with its least gaps, spring.solid_length and spring.minimum_gap: \
-                 {shortest} m"
-            ),
-        });
-    }
-    Ok(free - shortest)
-}
-
-fn along_mount(of: &[f64]) -> Result<f64> {
-    Ok(of[0] * of[1].cos())
-}
-
-/// As a fixed upper eye and a lower one that moves straight along its travel have it; nothing where the spring is not inclined.
-fn gradient_at_mount(of: &[f64]) -> Result<f64> {
-    let [mount_ratio, angle, length] = [of[0], of[1], of[2]];
-    let across = mount_ratio * angle.sin();
-    Ok(if across == 0.0 { 0.0 } else { -across * across / length })
-}
-
-/// Choice 0: on one axis with the spring.
-fn damper_ratio(of: &[f64]) -> Result<f64> {
-    Ok(if of[0] == 0.0 { of[1] } else { f64::NAN })
-}
-
-/// The whole length where it never buckles, short as it is.
-fn buckling(of: &[f64]) -> Result<f64> {
-    let [length, diameter, fixity, elastic, shear] = [of[0], of[1], of[2], of[3], of[4]];
-    let deflection = buckling_deflection(
-        Length::from_si(length),
-        Length::from_si(diameter),
-        Ratio::from_si(fixity),
-        Stress::from_si(elastic),
-        Stress::from_si(shear),
-    );
-    match deflection {
-        Ok(deflection) => Ok(deflection.si()),
-        Err(Error::NoSolution { .. }) if elastic >= 2.0 * shear => Ok(length),
-        Err(error) => Err(error),
-    }
-}
-
 const fn modulus(path: &'static str, meaning: &'static str) -> Line {
     line(path, Stress::KIND, meaning).within(
         10e9,
@@ -172,6 +77,96 @@ const BOUND: &str = "A damper is not always made to be a stop, and a spring that
 
 const WIRE: &[&str] = &["axle.spring.wire_diameter", "axle.spring.mean_diameter", "axle.spring.active_coils"];
 
+const OPEN_DAMPER: Rule = rule! {
+    "axle" OpenDamper::between_seats, OpenDamper
+    takes {
+        mounting = "axle.damper.mounting", open_length = "axle.damper.open_length",
+        seat_offset = "axle.spring.seat_offset",
+    }
+    says "open damper less seat offset, of a coil-over", LENGTHS;
+    lacking "a damper that stands apart needs spring.droop_length"
+};
+const MOUNT_RATIO: Rule = rule! {
+    "axle.spring" AtMount::motion_ratio, AtMount
+    takes { mount_ratio, angle }
+    says "r = r_m cos(a)", "geometry: the part of the mount's travel that lies along the spring"
+};
+const MOUNT_GRADIENT: Rule = rule! {
+    "axle.spring" AtMount::ratio_gradient, AtMount
+    takes { mount_ratio, angle, eye_length }
+    says "-(r_m sin a)^2 / L", "geometry: a spring turns about its fixed upper eye, see spring.inclined_tangent_rate"
+};
+const SPRING_FORCE: Rule = rule! {
+    "axle" Carried::force, Carried
+    takes { sprung_mass, motion_ratio = "axle.spring.motion_ratio" }
+    says "F = m g / r", STATICS
+};
+const ONE_AXIS: Rule = rule! {
+    "axle" OnOneAxis::damper_ratio, OnOneAxis
+    takes { mounting = "axle.damper.mounting", motion_ratio = "axle.spring.motion_ratio" }
+    says "r_d = r on a coil-over", "definition: a coil-over has one axis";
+    lacking "a damper that stands apart needs damper.motion_ratio"
+};
+const DAMPER_TRAVEL: Rule = rule! {
+    "axle.damper" DamperTravel::whole, DamperTravel
+    takes { bump_end, droop_end, stroke, motion_ratio }
+    says "z_c - z_o of the linkage; h / r_d where it is not drawn", TRAVEL
+};
+const DROOP_LEFT: Rule = rule! {
+    "axle.spring" Droop::left, Droop
+    takes { droop_end = "axle.damper.droop_end", droop_length, ride_length, motion_ratio }
+    says "z = -z_o of the linkage; (L_d - L) / r where it is not drawn", TRAVEL
+};
+const COIL_TRAVEL: Rule = rule! {
+    "axle.spring" AtWheel::travel, AtWheel
+    takes { longer = "axle.spring.ride_length", shorter = "axle.spring.shortest", motion_ratio }
+    says "(L - L_c - s) / r", TRAVEL
+};
+const BUMP_LEFT: Rule = rule! {
+    "axle" Bump::left, Bump
+    takes { coil_travel, damper_travel = "axle.damper.wheel_travel", droop_left, bump_stop_travel }
+    says "the least of (L - L_c - s) / r, h / r_d - z and, where there is a bump stop, b - z",
+        "definition: travel left is the least of what ends it"
+};
+const BIND: Rule = rule! {
+    "axle.spring" Bind::margin, Bind
+    takes {
+        droop_length, damper_travel = "axle.damper.wheel_travel", motion_ratio, shortest,
+        mounting = "axle.damper.mounting", stroke = "axle.damper.stroke",
+    }
+    says "L_d - (h / r_d) r - (L_c + s); L_d - h - (L_c + s) of a coil-over", LENGTHS
+};
+const COMPRESSION: Rule = rule! {
+    "axle.spring" Compression::greatest, Compression
+    takes { free_length, shortest }
+    says "L_0 - L_c - s", LENGTHS
+};
+const GREATEST_FORCE: Rule = rule! {
+    "axle.spring" Compressed::force, Compressed
+    takes { rate, greatest_compression }
+    says "k (L_0 - L_c - s)", "Hooke's law; a linear spring"
+};
+const BUCKLING: Rule = rule! {
+    "axle.spring" Column::buckles, Column
+    takes { free_length, mean_diameter, end_fixity, elastic_modulus, shear_modulus }
+    says "y of spring.buckling_deflection; L_0 where the spring is too short to buckle",
+        "Shigley's Mechanical Engineering Design, eq. 10-10 to 10-12 and Table 10-2; EN 13906-1:2013 has the same formula (from memory)"
+};
+
+fields!(OpenDamper { mounting, open_length, seat_offset });
+fields!(AtMount { mount_ratio, angle, eye_length });
+fields!(Carried { sprung_mass, motion_ratio });
+fields!(OnOneAxis { mounting, motion_ratio });
+fields!(DamperTravel { bump_end, droop_end, stroke, motion_ratio });
+fields!(Droop { droop_end, droop_length, ride_length, motion_ratio });
+fields!(AtWheel { longer, shorter, motion_ratio });
+fields!(Bump { coil_travel, damper_travel, droop_left, bump_stop_travel });
+fields!(Bind { droop_length, damper_travel, motion_ratio, shortest, mounting, stroke });
+fields!(Compression { free_length, shortest });
+fields!(Compressed { rate, greatest_compression });
+fields!(Column { free_length, mean_diameter, end_fixity, elastic_modulus, shear_modulus });
+words!(Mounting { CoilOver = "coil_over", Apart = "apart" });
+
 /// The spring by itself.
 const SPRING: &[Line] = &[
     rate(
@@ -179,7 +174,7 @@ const SPRING: &[Line] = &[
         "of the spring along its own axis, as its maker says; of a leaf spring load over deflection of its seat, as a spring tester has it",
     )
     .first_hand()
-    .by(&[own("k of the leaves", LEAF, first, &["axle.leaf.rate"])]),
+    .by(&[same(&["axle.leaf.rate"], LEAF)]),
     length("axle.spring.free_length", "of the spring unloaded"),
     length("axle.spring.solid_length", "block length: every coil touching"),
     length(
@@ -187,13 +182,7 @@ const SPRING: &[Line] = &[
         "between the spring's seats with the wheel at full droop on its fully open damper",
     )
     .first_hand()
-    .by(&[own(
-        "open damper less seat offset, of a coil-over",
-        LENGTHS,
-        between_seats,
-        &["axle.damper.mounting", "axle.damper.open_length", "axle.spring.seat_offset"],
-    )
-    .lacking("a damper that stands apart needs spring.droop_length")]),
+    .by(&[by(&OPEN_DAMPER)]),
     length("axle.spring.wire_diameter", "of the wire"),
     length("axle.spring.mean_diameter", "of the coil, between the wire's centres"),
     line(
@@ -258,46 +247,23 @@ const AT_RIDE: &[Line] = &[
         "shortening of the spring over travel of the wheel, measured along the spring",
     )
     .first_hand()
-    .by(&[
-        own("r of the linkage", LINKAGE, first, &["axle.linkage_motion_ratio"]),
-        own(
-            "r = r_m cos(a)",
-            "geometry: the part of the mount's travel that lies along the spring",
-            along_mount,
-            &["axle.spring.mount_ratio", "axle.spring.angle"],
-        ),
-    ]),
+    .by(&[same(&["axle.linkage_motion_ratio"], LINKAGE), by(&MOUNT_RATIO)]),
     length("axle.spring.eye_length", "of the inclined spring or its damper at ride height, between its eyes")
         .first_hand()
-        .by(&[own("L_e of the linkage", LINKAGE, first, &["axle.linkage_eye_length"])]),
+        .by(&[same(&["axle.linkage_eye_length"], LINKAGE)]),
     line(
         "axle.spring.ratio_gradient",
         RatioPerLength::KIND,
         "change of the motion ratio along the travel of the wheel, positive where it grows in bump",
     )
     .within(-100.0, 100.0, "common practice, no source: a ratio changes slower than 100 in a metre")
-    .by(&[own("dr/dz of the linkage", LINKAGE, first, &["axle.linkage_ratio_gradient"]), own(
-        "-(r_m sin a)^2 / L",
-        "geometry: a spring turns about its fixed upper eye, see spring.inclined_tangent_rate",
-        gradient_at_mount,
-        &["axle.spring.mount_ratio", "axle.spring.angle", "?axle.spring.eye_length"],
-    )
-    .lacking("an inclined spring turns as it travels: write spring.eye_length, or spring.ratio_gradient as measured")])
+    .by(&[same(&["axle.linkage_ratio_gradient"], LINKAGE), by(&MOUNT_GRADIENT)])
     .or(0.0, "a motion ratio that does not change with travel, until it was measured"),
-    derived("axle.spring.force", Force::KIND, "in the spring at ride height").by(&[own(
-        "F = m g / r",
-        STATICS,
-        weight_at_spring,
-        &["axle.sprung_mass", "axle.spring.motion_ratio"],
-    )]),
+    derived("axle.spring.force", Force::KIND, "in the spring at ride height").by(&[by(&SPRING_FORCE)]),
     derived("axle.spring.compression", Length::KIND, "of the spring at ride height, from its free length")
         .by(&[step("spring.static_deflection", &["axle.spring.force", "axle.spring.rate"])]),
-    derived("axle.spring.ride_length", Length::KIND, "of the spring at ride height").by(&[own(
-        "L = L_0 - x",
-        LENGTHS,
-        difference,
-        &["axle.spring.free_length", "axle.spring.compression"],
-    )]),
+    derived("axle.spring.ride_length", Length::KIND, "of the spring at ride height")
+        .by(&[difference_of(&["axle.spring.free_length", "axle.spring.compression"], LENGTHS)]),
     derived("axle.spring.shortest", Length::KIND, "of the spring with its least gaps")
         .by(&[step("spring.shortest_length", &["axle.spring.solid_length", "axle.spring.minimum_gap"])]),
 ];
@@ -305,7 +271,7 @@ const AT_RIDE: &[Line] = &[
 /// Rates and frequencies.
 const RATES: &[Line] = &[
     rate("axle.wheel_rate", "tangent rate at the wheel at ride height, without the tyre").by(&[
-        own("k_w of the leaf spring", LEAF, first, &["axle.leaf.wheel_rate"]),
+        same(&["axle.leaf.wheel_rate"], LEAF),
         step(
             "spring.wheel_tangent_rate",
             &[
@@ -327,11 +293,9 @@ const RATES: &[Line] = &[
     derived("axle.ride_frequency", Frequency::KIND, "undamped, of the sprung mass on the ride rate")
         .by(&[step("spring.natural_frequency", &["axle.ride_rate", "axle.sprung_mass"])]),
     derived("vehicle.frequency_ratio", Ratio::KIND, "natural frequency of the rear over that of the front")
-        .by(&[own(
-            "f_r / f_f",
-            "definition: a ratio of two frequencies",
-            quotient,
+        .by(&[quotient_of(
             &["rear.natural_frequency", "front.natural_frequency"],
+            "definition: a ratio of two frequencies",
         )]),
 ];
 
@@ -346,12 +310,7 @@ const DAMPER: &[Line] = &[
         "of the damper, fully open less fully closed, bump rubbers on its rod left aside",
     )
     .first_hand()
-    .by(&[own(
-        "open less closed",
-        LENGTHS,
-        difference,
-        &["axle.damper.open_length", "axle.damper.closed_length"],
-    )]),
+    .by(&[difference_of(&["axle.damper.open_length", "axle.damper.closed_length"], LENGTHS)]),
     damping(
         "axle.damper.rate_softest",
         "of one adjustable damper at its softest setting, measured like its rate",
@@ -362,35 +321,17 @@ const DAMPER: &[Line] = &[
     ),
     choice(
         "axle.damper.mounting",
-        &["coil_over", "apart"],
+        Mounting::WORDS,
         "whether the damper stands in the spring or apart from it",
     ),
-    ratio("axle.damper.motion_ratio", "shortening of the damper over travel of the wheel").by(&[
-        own("r_d of the axle on its leaf springs", LEAF, first, &["axle.leaf.damper_ratio"]),
-        own(
-            "r_d = r on a coil-over",
-            "definition: a coil-over has one axis",
-            damper_ratio,
-            &["axle.damper.mounting", "axle.spring.motion_ratio"],
-        )
-        .lacking("a damper that stands apart needs damper.motion_ratio"),
-    ]),
+    ratio("axle.damper.motion_ratio", "shortening of the damper over travel of the wheel")
+        .by(&[same(&["axle.leaf.damper_ratio"], LEAF), by(&ONE_AXIS)]),
     derived(
         "axle.damper.wheel_travel",
         Length::KIND,
         "travel of the wheel from the open to the closed damper",
     )
-    .by(&[own(
-        "z_c - z_o of the linkage; h / r_d where it is not drawn",
-        TRAVEL,
-        damper_at_wheel,
-        &[
-            "?axle.damper.bump_end",
-            "?axle.damper.droop_end",
-            "axle.damper.stroke",
-            "axle.damper.motion_ratio",
-        ],
-    )]),
+    .by(&[by(&DAMPER_TRAVEL)]),
 ];
 
 /// What is left, and what the spring bears at its shortest.
@@ -401,18 +342,8 @@ const TRAVEL_LEFT: &[Line] = &[
     ),
     derived("axle.droop_left", Length::KIND, "sag: travel of the wheel from ride height to full droop").by(
         &[
-            own(
-                "z = -z_o of the linkage; (L_d - L) / r where it is not drawn",
-                TRAVEL,
-                droop_left,
-                &[
-                    "?axle.damper.droop_end",
-                    "axle.spring.droop_length",
-                    "axle.spring.ride_length",
-                    "axle.spring.motion_ratio",
-                ],
-            ),
-            own("z = -z_o of the axle on its leaf springs", LEAF, negative, &["axle.damper.droop_end"]),
+            by(&DROOP_LEFT),
+            negative_of(&["axle.damper.droop_end"], LEAF),
         ],
     ),
     derived(
@@ -421,77 +352,35 @@ const TRAVEL_LEFT: &[Line] = &[
         "travel of the wheel in bump until the coils reach their least gaps",
     )
     .by(&[
-        own("z of the linkage", LINKAGE, first, &["axle.spring.bump_end"]),
-        own(
-            "(L - L_c - s) / r",
-            TRAVEL,
-            difference_at_wheel,
-            &["axle.spring.ride_length", "axle.spring.shortest", "axle.spring.motion_ratio"],
-        ),
+        same(&["axle.spring.bump_end"], LINKAGE),
+        by(&COIL_TRAVEL),
     ]),
     derived("axle.bump_left", Length::KIND, "travel of the wheel in bump until something ends it").by(&[
-        own(
-            "the lesser of z_s and z_c of the axle on its leaf springs",
-            "definition: travel left is the least of what ends it",
-            least,
-            &["axle.leaf.stop_end", "axle.damper.bump_end"],
-        ),
-        own(
-            "the least of (L - L_c - s) / r, h / r_d - z and, where there is a bump stop, b - z",
-            "definition: travel left is the least of what ends it",
-            bump_left,
-            &["axle.coil_travel", "axle.damper.wheel_travel", "axle.droop_left", "?axle.bump_stop_travel"],
-        ),
+        least_of(&["axle.leaf.stop_end", "axle.damper.bump_end"], "definition: travel left is the least of what ends it"),
+        by(&BUMP_LEFT),
     ]),
     derived(
         "axle.spring.bind_margin",
         Length::KIND,
         "what the spring could still shorten with the damper closed, its least gaps kept",
     )
-    .by(&[own(
-        "L_d - (h / r_d) r - (L_c + s); L_d - h - (L_c + s) of a coil-over",
-        LENGTHS,
-        bind_margin,
-        &[
-            "axle.spring.droop_length",
-            "axle.damper.wheel_travel",
-            "axle.spring.motion_ratio",
-            "axle.spring.shortest",
-            "?axle.damper.mounting",
-            "axle.damper.stroke",
-        ],
-    )]),
+    .by(&[by(&BIND)]),
     derived("axle.spring.captive_margin", Length::KIND, "how much the spring is compressed at full droop")
-        .by(&[own(
-            "L_0 - L_d",
-            LENGTHS,
-            difference,
-            &["axle.spring.free_length", "axle.spring.droop_length"],
-        )]),
+        .by(&[difference_of(&["axle.spring.free_length", "axle.spring.droop_length"], LENGTHS)]),
     derived(
         "axle.spring.greatest_compression",
         Length::KIND,
         "of the spring at its least gaps, from its free length",
     )
-    .by(&[own(
-        "L_0 - L_c - s",
-        LENGTHS,
-        compression,
-        &["axle.spring.free_length", "axle.spring.shortest"],
-    )]),
-    derived("axle.spring.greatest_force", Force::KIND, "in the spring at its least gaps").by(&[own(
-        "k (L_0 - L_c - s)",
-        "Hooke's law; a linear spring",
-        product,
-        &["axle.spring.rate", "axle.spring.greatest_compression"],
-    )]),
+    .by(&[by(&COMPRESSION)]),
+    derived("axle.spring.greatest_force", Force::KIND, "in the spring at its least gaps").by(&[by(&GREATEST_FORCE)]),
     derived(
         "axle.spring.stress",
         Stress::KIND,
         "shear in the wire of a coil at its least gaps; bending of leaves at full bump or under the drive torque, the greater",
     )
     .by(&[
-        own("s of the leaf spring", LEAF, first, &["axle.leaf.stress"]),
+        same(&["axle.leaf.stress"], LEAF),
         step(
             "spring.coil_shear_stress",
             &["axle.spring.greatest_force", "axle.spring.wire_diameter", "axle.spring.mean_diameter"],
@@ -510,18 +399,8 @@ const SHAPE: &[Line] = &[
     choice("axle.spring.guide", &["none", "rod_or_sleeve"], "what keeps the spring from buckling"),
     line("axle.spring.end_fixity", Ratio::KIND, "how the ends are held: 0.5 both on flat parallel seats, 0.707 one on a flat seat and one pivoted, 1 both pivoted, 2 one free")
         .within(0.5, 2.0, "Shigley, Table 10-2: from both ends on flat seats to one end free"),
-    derived("axle.spring.buckles_if_free", Length::KIND, "deflection at which an unguided spring buckles; its length where it never does").by(&[own(
-        "y of spring.buckling_deflection; L_0 where the spring is too short to buckle",
-        "Shigley's Mechanical Engineering Design, eq. 10-10 to 10-12 and Table 10-2; EN 13906-1:2013 has the same formula (from memory)",
-        buckling,
-        &["axle.spring.free_length", "axle.spring.mean_diameter", "axle.spring.end_fixity", "axle.spring.elastic_modulus", "axle.spring.shear_modulus"],
-    )]),
-    derived("axle.spring.guided_deflection", Length::KIND, "of a guided spring: all of its length").by(&[own(
-        "L_0",
-        "definition: a guide keeps the spring straight",
-        first,
-        &["axle.spring.free_length"],
-    )]),
+    derived("axle.spring.buckles_if_free", Length::KIND, "deflection at which an unguided spring buckles; its length where it never does").by(&[by(&BUCKLING)]),
+    derived("axle.spring.guided_deflection", Length::KIND, "of a guided spring: all of its length").by(&[same(&["axle.spring.free_length"], "definition: a guide keeps the spring straight")]),
     derived("axle.spring.buckling_deflection", Length::KIND, "at which the spring buckles, from its free length")
         .by(&[pick(&["axle.spring.guide", "axle.spring.buckles_if_free", "axle.spring.guided_deflection"])]),
 ];
@@ -575,11 +454,9 @@ const DAMPING: &[Line] = &[
 const WANTED: &[Line] = &[
     line("wanted.damping", Ratio::KIND, "damping ratio to which an adjustable damper is to be set")
         .within(0.0, 3.0, "common practice, no source: ratios lie below 3")
-        .by(&[own(
-            "(zeta_1 + zeta_2) / 2",
-            "definition: the middle of the band that is wanted",
-            middle,
+        .by(&[mean_of(
             &["wanted.damping_low", "wanted.damping_high"],
+            "definition: the middle of the band that is wanted",
         )
         .usual()]),
     line(

@@ -1,30 +1,88 @@
 use super::Tyre;
 use crate::Result;
+use crate::base::section::rule::Marked;
 use crate::base::section::{
-    Finding, Line, Margin, Section, choice, derived, half, joined, line, marking, own, part, pick, step,
+    Finding, Line, Margin, Marking, Rule, Section, by, choice, derived, fields, joined, line, marking, part,
+    pick, rule, same, step,
 };
 use crate::units::{
     Force, Length, LinearStiffness, Mass, Quantity, Ratio, STANDARD_GRAVITY, TurnsPerDistance, Velocity,
 };
 
-fn decode(text: &str) -> Result<Vec<f64>> {
-    Tyre::new(text)?.numbers()
+/// Numbers of a tyre's marking.
+const TYRE: Marking = Marking {
+    numbers: &["free_diameter", "section_width", "radial_radius", "load_index", "speed"],
+    decode: |text| {
+        let marked = Tyre::new(text)?.marked()?;
+        Ok(vec![
+            marked.free_diameter.si(),
+            marked.section_width.si(),
+            marked.radial_radius.si(),
+            marked.load_index.si(),
+            marked.speed.si(),
+        ])
+    },
+};
+
+/// A tyre, inflated and not loaded.
+struct Free {
+    free_diameter: Length,
 }
 
-/// What a marking says: the second input, after the marking itself.
-fn marked(of: &[f64]) -> Result<f64> {
-    Ok(of[1])
+/// Mass on both wheels of an axle.
+struct OnAxle {
+    axle_mass: Mass,
 }
 
-/// The rule of a radial tyre where the marking is of one, else the one that goes by the loaded radius.
-fn rolling(of: &[f64]) -> Result<f64> {
-    let [radial, other] = [of[1], of[2]];
-    Ok(if radial.is_nan() { other } else { radial })
+/// Rolling radii of a marked tyre.
+struct Rolling {
+    #[allow(dead_code, reason = "a marking must be there; its numbers are lines of their own")]
+    size: Marked,
+    radial_radius: Option<Length>,
+    diagonal_radius: Option<Length>,
 }
 
-fn weight(of: &[f64]) -> Result<f64> {
-    Ok(of[0] * STANDARD_GRAVITY / 2.0)
+fields!(Free { free_diameter });
+fields!(OnAxle { axle_mass });
+fields!(Rolling { size, radial_radius, diagonal_radius });
+
+impl Free {
+    fn radius(&self) -> Result<Length> {
+        Ok(self.free_diameter / 2.0)
+    }
 }
+
+impl OnAxle {
+    /// Load of one wheel.
+    fn load(&self) -> Result<Force> {
+        Ok(Force::from_si(self.axle_mass.si() * STANDARD_GRAVITY / 2.0))
+    }
+}
+
+impl Rolling {
+    /// The rule of a radial tyre where the marking is of one, else the one that goes by the loaded radius.
+    fn radius(&self) -> Result<Length> {
+        Ok(self.radial_radius.or(self.diagonal_radius).unwrap_or(Length::from_si(f64::NAN)))
+    }
+}
+
+const FREE_RADIUS: Rule = rule! {
+    "axle.tyre" Free::radius, Free
+    takes { free_diameter }
+    says "r_0 = D / 2", "definition: half the diameter"
+};
+const LOAD: Rule = rule! {
+    "axle" OnAxle::load, OnAxle
+    takes { axle_mass }
+    says "F = m g / 2", "definition: both wheels of the axle alike; standard gravity: 3rd CGPM"
+};
+const ROLLING: Rule = rule! {
+    "axle.tyre" Rolling::radius, Rolling
+    takes { size, radial_radius, diagonal_radius }
+    says "the radial rule where the marking is that of a radial tyre, else by the loaded radius",
+        "ETRTO Standards Manual and UN Regulation 30, from memory; Jazar, Vehicle Dynamics (2008), sec. 3.1, from memory";
+    lacking "a diagonal tyre needs tyre.loaded_radius, or tyre.rate and the axle's mass, or tyre.rolling_turns"
+};
 
 const fn length(path: &'static str, meaning: &'static str) -> Line {
     line(path, Length::KIND, meaning).above(
@@ -37,67 +95,51 @@ const fn length(path: &'static str, meaning: &'static str) -> Line {
 const MARKING: &str = "the marking on the tyre's wall";
 
 const SIZE: &[Line] = &[
-    marking("axle.tyre.size", decode, "marking on the tyre's wall, such as 235/70R16 106T"),
+    marking("axle.tyre.size", &TYRE, "marking on the tyre's wall, such as 235/70R16 106T"),
     length("axle.tyre.free_diameter", "of the tyre, inflated and not loaded").by(&[part(
-        0,
+        "free_diameter",
+        &TYRE,
         &["axle.tyre.size"],
     )
     .usual()]),
-    length("axle.tyre.section_width", "of the tyre").by(&[part(1, &["axle.tyre.size"]).usual()]),
-    length("axle.tyre.free_radius", "of the tyre, inflated and not loaded").by(&[own(
-        "r_0 = D / 2",
-        "definition: half the diameter",
-        half,
-        &["axle.tyre.free_diameter"],
-    )]),
+    length("axle.tyre.section_width", "of the tyre")
+        .by(&[part("section_width", &TYRE, &["axle.tyre.size"]).usual()]),
+    length("axle.tyre.free_radius", "of the tyre, inflated and not loaded").by(&[by(&FREE_RADIUS)]),
 ];
 
 const RADII: &[Line] = &[
-    line("axle.tyre.rate", LinearStiffness::KIND, "vertical rate of the tyre at its pressure and load").within(
-        1.0,
-        1e9,
-        "common practice, no source: rates lie between 1 N/m and 1 GN/m",
-    ),
-    derived("axle.tyre.load", Force::KIND, "on the ground under one tyre, the two of its axle alike").by(&[own(
-        "F = m g / 2",
-        "definition: both wheels of the axle alike; standard gravity: 3rd CGPM",
-        weight,
-        &["axle.axle_mass"],
-    )]),
-    length("axle.tyre.loaded_radius", "from the wheel's centre to the ground, loaded: force acts on it").by(&[
-        step("tyre.loaded_radius", &["axle.tyre.free_diameter", "axle.tyre.load", "axle.tyre.rate"]).usual(),
-    ]),
-    line("axle.tyre.rolling_turns", TurnsPerDistance::KIND, "turns along a distance, as counted or as its maker says")
-        .above(0.0, 1000.0, "common practice, no source: a tyre turns less than a thousand times a metre"),
-    derived("axle.tyre.radial_radius", Length::KIND, "on which a new tyre rolls, if its marking is that of a radial one: C = 3.05 D, see tyre.Tyre")
-        .by(&[part(2, &["axle.tyre.size"])]),
+    line("axle.tyre.rate", LinearStiffness::KIND, "vertical rate of the tyre at its pressure and load")
+        .within(1.0, 1e9, "common practice, no source: rates lie between 1 N/m and 1 GN/m"),
+    derived("axle.tyre.load", Force::KIND, "on the ground under one tyre, the two of its axle alike")
+        .by(&[by(&LOAD)]),
+    length("axle.tyre.loaded_radius", "from the wheel's centre to the ground, loaded: force acts on it")
+        .by(&[step("tyre.loaded_radius", &["axle.tyre.free_diameter", "axle.tyre.load", "axle.tyre.rate"])
+            .usual()]),
+    line(
+        "axle.tyre.rolling_turns",
+        TurnsPerDistance::KIND,
+        "turns along a distance, as counted or as its maker says",
+    )
+    .above(0.0, 1000.0, "common practice, no source: a tyre turns less than a thousand times a metre"),
+    derived(
+        "axle.tyre.radial_radius",
+        Length::KIND,
+        "on which a new tyre rolls, if its marking is that of a radial one: C = 3.05 D, see tyre.Tyre",
+    )
+    .by(&[part("radial_radius", &TYRE, &["axle.tyre.size"])]),
     derived("axle.tyre.diagonal_radius", Length::KIND, "on which a diagonal tyre rolls")
         .by(&[step("tyre.rolling_radius", &["axle.tyre.free_diameter", "axle.tyre.loaded_radius"])]),
-    length("axle.tyre.effective_radius", "distance that a turn rolls, over 2 pi: speed goes by it").by(&[
-        step("tyre.rolling_radius_from_turns", &["axle.tyre.rolling_turns"]),
-        own(
-            "the radial rule where the marking is that of a radial tyre, else by the loaded radius",
-            "ETRTO Standards Manual and UN Regulation 30, from memory; Jazar, Vehicle Dynamics (2008), sec. 3.1, from memory",
-            rolling,
-            &["axle.tyre.size", "?axle.tyre.radial_radius", "?axle.tyre.diagonal_radius"],
-        )
-        .lacking("a diagonal tyre needs tyre.loaded_radius, or tyre.rate and the axle's mass, or tyre.rolling_turns")
-        .usual(),
-    ]),
+    length("axle.tyre.effective_radius", "distance that a turn rolls, over 2 pi: speed goes by it")
+        .by(&[step("tyre.rolling_radius_from_turns", &["axle.tyre.rolling_turns"]), by(&ROLLING).usual()]),
 ];
 
 const SERVICE: &[Line] = &[
     derived("axle.tyre.marked_index", Ratio::KIND, "load index of the marking, the tyre standing single")
-        .by(&[part(3, &["axle.tyre.size"])]),
+        .by(&[part("load_index", &TYRE, &["axle.tyre.size"])
+            .lacking("no load index stands after the size, as in 235/70R16 106T")]),
     line("axle.tyre.load_index", Ratio::KIND, "load index, the tyre standing single")
         .within(0.0, 279.0, "ISO 4000-1, from memory: load indices run from 0 to 279")
-        .by(&[own(
-            "load index of the marking",
-            MARKING,
-            marked,
-            &["axle.tyre.size", "?axle.tyre.marked_index"],
-        )
-        .lacking("no load index stands after the size, as in 235/70R16 106T")]),
+        .by(&[same(&["axle.tyre.marked_index"], MARKING)]),
     line(
         "axle.tyre.load_capacity",
         Mass::KIND,
@@ -105,22 +147,19 @@ const SERVICE: &[Line] = &[
     )
     .above(0.0, 1e6, "common practice, no source: no tyre carries 1000 t")
     .by(&[step("tyre.load_capacity", &["axle.tyre.load_index"]).usual()]),
-    derived("axle.tyre.marked_speed", Velocity::KIND, "speed of the symbol of the marking")
-        .by(&[part(4, &["axle.tyre.size"])]),
+    derived("axle.tyre.marked_speed", Velocity::KIND, "speed of the symbol of the marking").by(&[part(
+        "speed",
+        &TYRE,
+        &["axle.tyre.size"],
+    )
+    .lacking("no speed symbol stands after the size, as in 235/70R16 106T")]),
     line(
         "axle.tyre.rated_speed",
         Velocity::KIND,
         "speed up to which the tyre carries its load, as its speed symbol or its maker says",
     )
     .above(0.0, 300.0, "common practice, no source: no road vehicle is faster than 300 m/s")
-    .by(&[own(
-        "speed of the symbol",
-        "ISO 4000-1, from memory",
-        marked,
-        &["axle.tyre.size", "?axle.tyre.marked_speed"],
-    )
-    .lacking("no speed symbol stands after the size, as in 235/70R16 106T")
-    .usual()]),
+    .by(&[same(&["axle.tyre.marked_speed"], "ISO 4000-1, from memory").usual()]),
     line("wanted.tyre_speed", Ratio::KIND, "speed of the tyre's symbol over the greatest speed")
         .within(1.0, 10.0, "definition: below 1 the tyre is too slow, not tight")
         .or(1.0, "nothing beyond the symbol itself"),
@@ -128,17 +167,14 @@ const SERVICE: &[Line] = &[
 
 /// What the speedometer reads after a change of tyre, or of tyre and axle.
 const SPEEDOMETER: &[Line] = &[
-    marking("speedometer.tyre_size", decode, "marking of the tyre with which the speedometer was right"),
+    marking("speedometer.tyre_size", &TYRE, "marking of the tyre with which the speedometer was right"),
     derived("speedometer.radial_radius", Length::KIND, "on which that tyre rolls, if it is a radial one")
-        .by(&[part(2, &["speedometer.tyre_size"])]),
-    length("speedometer.effective_radius", "rolling radius with which the speedometer was right").by(&[own(
-        "the radial rule",
-        "ETRTO Standards Manual and UN Regulation 30, from memory",
-        marked,
-        &["speedometer.tyre_size", "?speedometer.radial_radius"],
-    )
-    .lacking("a diagonal tyre needs speedometer.effective_radius")
-    .usual()]),
+        .by(&[part("radial_radius", &TYRE, &["speedometer.tyre_size"])
+            .lacking("a diagonal tyre needs speedometer.effective_radius")]),
+    length("speedometer.effective_radius", "rolling radius with which the speedometer was right").by(&[
+        same(&["speedometer.radial_radius"], "ETRTO Standards Manual and UN Regulation 30, from memory")
+            .usual(),
+    ]),
     choice(
         "speedometer.counts",
         &["wheel", "shaft"],

@@ -111,6 +111,19 @@ impl Marking {
     }
 }
 
+/// Numbers of a marking; not a number where it does not say.
+#[cfg(feature = "sheet")]
+pub(super) struct Marked {
+    pub(super) free_diameter: Length,
+    pub(super) section_width: Length,
+    /// Rolling radius of a new radial tyre.
+    pub(super) radial_radius: Length,
+    /// Load index, the tyre standing single.
+    pub(super) load_index: Ratio,
+    /// Speed of the symbol.
+    pub(super) speed: Velocity,
+}
+
 impl crate::base::Sealed for Tyre {}
 impl Model for Tyre {
     const KEEPS_TOLERANCES: bool = true;
@@ -278,16 +291,23 @@ impl Tyre {
         Ok(Velocity::of::<km_h>(service.speed.ok_or_else(|| self.refuse(missing))?))
     }
 
-    /// What a build sheet takes from the marking, in coherent SI, NaN where it does not say: free diameter, section width, rolling radius
-    /// of a new radial tyre, load index standing single, speed of the symbol.
+    /// Numbers of the marking for the build sheet.
     #[cfg(feature = "sheet")]
-    pub(super) fn numbers(&self) -> Result<Vec<f64>> {
+    pub(super) fn marked(&self) -> Result<Marked> {
         let (marking, service) = self.read()?;
-        let radius =
-            if marking.radial { self.rolling(Length::from_si(0.0))?.rolling_radius.si() } else { f64::NAN };
-        let speed = service.speed.map_or(f64::NAN, |speed| Velocity::of::<km_h>(speed).si());
-        let index = service.single.unwrap_or(f64::NAN);
-        Ok(vec![marking.free_diameter(), marking.section_width, radius, index, speed])
+        let unknown = f64::NAN;
+        let radius = if marking.radial {
+            self.rolling(Length::from_si(0.0))?.rolling_radius
+        } else {
+            Length::from_si(unknown)
+        };
+        Ok(Marked {
+            free_diameter: Length::from_si(marking.free_diameter()),
+            section_width: Length::from_si(marking.section_width),
+            radial_radius: radius,
+            load_index: Ratio::from_si(service.single.unwrap_or(unknown)),
+            speed: service.speed.map_or(Velocity::from_si(unknown), Velocity::of::<km_h>),
+        })
     }
 
     fn refuse(&self, message: &str) -> Error {

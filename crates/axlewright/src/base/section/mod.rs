@@ -53,7 +53,16 @@ pub enum Content {
     /// One of a few words.
     Choice(&'static [&'static str]),
     /// A marking, decoded into numbers that [`Call::Part`] takes from it.
-    Marking(fn(&str) -> Result<Vec<f64>>),
+    Marking(&'static Marking),
+}
+
+/// A marking and the numbers that stand in it.
+#[derive(Debug)]
+pub struct Marking {
+    /// Names of the numbers, in order.
+    pub numbers: &'static [&'static str],
+    /// The numbers of a text in coherent SI; not a number where the text does not say.
+    pub decode: fn(&str) -> Result<Vec<f64>>,
 }
 
 /// The range of a line, in coherent SI.
@@ -88,6 +97,8 @@ pub struct Step {
     /// How far a line that is written may lie from it, tolerances left aside, before both contradict each other: nothing where it must hold,
     /// infinitely far where the trade would merely take it.
     pub leeway: f64,
+    /// Message where the result is not a number although the inputs are known.
+    pub lacking: &'static str,
 }
 
 /// What a step calls.
@@ -135,6 +146,10 @@ pub enum How {
     Least,
     /// The greatest of those that are known.
     Greatest,
+    /// The middle between two lines.
+    Mean,
+    /// The line with its sign turned around.
+    Negative,
 }
 
 impl How {
@@ -148,6 +163,8 @@ impl How {
             How::Quotient => "a / b",
             How::Least => "least of those that are known",
             How::Greatest => "greatest of those that are known",
+            How::Mean => "(a + b) / 2",
+            How::Negative => "-a",
         }
     }
 
@@ -163,7 +180,9 @@ impl How {
             (How::Quotient, [of, over, ..]) => of / over,
             (How::Least, _) => all().fold(f64::NAN, f64::min),
             (How::Greatest, _) => all().fold(f64::NAN, f64::max),
-            (How::Same | How::Difference | How::Quotient, _) => f64::NAN,
+            (How::Mean, [of, and, ..]) => (of + and) / 2.0,
+            (How::Negative, [of, ..]) => -of,
+            (How::Same | How::Difference | How::Quotient | How::Mean | How::Negative, _) => f64::NAN,
         }
     }
 }
@@ -277,12 +296,8 @@ pub const fn choice(path: &'static str, words: &'static [&'static str], meaning:
 }
 
 /// A line with a marking.
-pub const fn marking(
-    path: &'static str,
-    decode: fn(&str) -> Result<Vec<f64>>,
-    meaning: &'static str,
-) -> Line {
-    Line { content: Content::Marking(decode), ..line(path, RATIO, meaning) }
+pub const fn marking(path: &'static str, marking: &'static Marking, meaning: &'static str) -> Line {
+    Line { content: Content::Marking(marking), ..line(path, RATIO, meaning) }
 }
 
 const RATIO: &Kind = <super::units::Ratio as super::units::Quantity>::KIND;
@@ -353,26 +368,26 @@ pub const fn paths<const N: usize>(lines: &[&[Line]], more: &[&'static str]) -> 
 
 /// The only result of a function of the catalogue.
 pub const fn step(function: &'static str, inputs: &'static [&'static str]) -> Step {
-    Step { call: Call::Function(function, 0), inputs, leeway: 0.0 }
+    Step { call: Call::Function(function, 0), inputs, leeway: 0.0, lacking: "" }
 }
 
 /// One of several results of a function of the catalogue, by its place.
 pub const fn result(place: usize, function: &'static str, inputs: &'static [&'static str]) -> Step {
-    Step { call: Call::Function(function, place), inputs, leeway: 0.0 }
+    Step { call: Call::Function(function, place), inputs, leeway: 0.0, lacking: "" }
 }
 
-/// A number of a marking, by its place.
-pub const fn part(place: usize, marking: &'static [&'static str]) -> Step {
-    Step { call: Call::Part(place), inputs: marking, leeway: 0.0 }
+/// A number of the marking on a line, by its name.
+pub const fn part(number: &str, marking: &Marking, line: &'static [&'static str; 1]) -> Step {
+    Step { call: Call::Part(rule::place_of(marking.numbers, number)), inputs: line, leeway: 0.0, lacking: "" }
 }
 
 /// The line to which a choice points: first the choice, then a line for each of its words. Only that one is asked for.
 pub const fn pick(choice_and_lines: &'static [&'static str]) -> Step {
-    Step { call: Call::Pick, inputs: choice_and_lines, leeway: 0.0 }
+    Step { call: Call::Pick, inputs: choice_and_lines, leeway: 0.0, lacking: "" }
 }
 
 const fn combined(how: How, inputs: &'static [&'static str], source: &'static str) -> Step {
-    Step { call: Call::Combine(Combine { how, source }), inputs, leeway: 0.0 }
+    Step { call: Call::Combine(Combine { how, source }), inputs, leeway: 0.0, lacking: "" }
 }
 
 /// The line itself, under another path.
@@ -404,14 +419,24 @@ pub const fn greatest_of(lines: &'static [&'static str], source: &'static str) -
     combined(How::Greatest, lines, source)
 }
 
+/// The middle between two lines.
+pub const fn mean_of(lines: &'static [&'static str; 2], source: &'static str) -> Step {
+    combined(How::Mean, lines, source)
+}
+/// The line with its sign turned around.
+pub const fn negative_of(line: &'static [&'static str; 1], source: &'static str) -> Step {
+    combined(How::Negative, line, source)
+}
+
 /// The only result of a rule.
 pub const fn by(rule: &'static Rule) -> Step {
-    Step { call: Call::Rule(rule, 0), inputs: &[], leeway: 0.0 }
+    Step { call: Call::Rule(rule, 0), inputs: &[], leeway: 0.0, lacking: rule.lacking }
 }
 
 /// A result of a rule by its name.
 pub const fn gives(rule: &'static Rule, result: &'static str) -> Step {
-    Step { call: Call::Rule(rule, rule.place(result)), inputs: &[], leeway: 0.0 }
+    let place = rule::place_of(rule.results, result);
+    Step { call: Call::Rule(rule, place), inputs: &[], leeway: 0.0, lacking: rule.lacking }
 }
 
 /// Glue between functions.
@@ -421,12 +446,12 @@ pub const fn own(
     call: fn(&[f64]) -> Result<f64>,
     inputs: &'static [&'static str],
 ) -> Step {
-    Step { call: Call::Own(Own { formula, source, call, lacking: "" }), inputs, leeway: 0.0 }
+    Step { call: Call::Own(Own { formula, source, call, lacking: "" }), inputs, leeway: 0.0, lacking: "" }
 }
 
 /// One of several results of glue between functions, by its place.
 pub const fn one_of(place: usize, several: Several, inputs: &'static [&'static str]) -> Step {
-    Step { call: Call::Several(place, several), inputs, leeway: 0.0 }
+    Step { call: Call::Several(place, several), inputs, leeway: 0.0, lacking: "" }
 }
 
 impl Step {
@@ -438,12 +463,9 @@ impl Step {
     pub const fn about(self, leeway: f64) -> Step {
         Step { leeway, ..self }
     }
-    /// Glue whose result is NaN where something is lacking, and what that is.
+    /// Says what is lacking where the result is not a number although the inputs are known.
     pub const fn lacking(self, lacking: &'static str) -> Step {
-        match self.call {
-            Call::Own(own) => Step { call: Call::Own(Own { lacking, ..own }), ..self },
-            _ => self,
-        }
+        Step { lacking, ..self }
     }
 }
 

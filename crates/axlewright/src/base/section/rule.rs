@@ -75,6 +75,8 @@ pub enum Fits {
     Quantity(&'static Kind),
     /// One of these words.
     Choice(&'static [&'static str]),
+    /// A marking.
+    Marking,
 }
 
 /// Values for a call, or the place where its shape is written.
@@ -232,6 +234,27 @@ pub const NONE: f64 = f64::from_bits(0x7ff8_0000_6e6f_6e65);
 /// Whether the sheet says that there is none.
 pub fn is_none(value: f64) -> bool {
     value.to_bits() == NONE.to_bits()
+}
+
+/// A marking that is there; its numbers are lines of their own.
+#[derive(Debug, Clone, Copy)]
+pub struct Marked;
+
+impl Input for Marked {
+    const LEAVES: usize = 1;
+    fn leaves(key: &str, optional: u8, leaves: &mut Vec<Leaf>) {
+        leaves.push(Leaf { key: key.to_owned(), fits: Fits::Marking, optional });
+    }
+    fn take(values: &mut Values<'_>) -> Marked {
+        values.next();
+        Marked
+    }
+    fn is_known(values: &mut Values<'_>) -> bool {
+        values.next().is_some_and(|value| !value.is_nan())
+    }
+    fn unknown() -> Marked {
+        Marked
+    }
 }
 
 /// A list: as many entries as the sheet has places for, each of them known or not.
@@ -428,18 +451,16 @@ macro_rules! lacking {
 
 pub(crate) use {fields, fills, lacking, results, rule, shapes, taken, words};
 
-impl Rule {
-    /// Place of a result of this name; the build stops where there is none.
-    pub const fn place(&self, result: &str) -> usize {
-        let mut place = 0;
-        while place < self.results.len() {
-            if same(self.results[place], result) {
-                return place;
-            }
-            place += 1;
+/// Place of a name among names; the build stops where it is not there.
+pub const fn place_of(names: &[&str], name: &str) -> usize {
+    let mut place = 0;
+    while place < names.len() {
+        if same(names[place], name) {
+            return place;
         }
-        panic!("the rule has no result of this name")
+        place += 1;
     }
+    panic!("there is no result of this name")
 }
 
 /// Whether two texts are the same, while the library is compiled.
