@@ -418,22 +418,22 @@ fn a_leak_down_test_allows_for_the_temperature() {
 fn leak_down(lines: &[(&'static str, String)], glycol: bool) -> (Assessment, Option<LeakDownFindings>) {
     let text = |path: &str| lines.iter().find(|(of, _)| *of == path).map(|(_, text)| text.as_str());
     let mut all: Vec<(&str, &str)> = lines.iter().map(|(path, text)| (*path, text.as_str())).collect();
-    all.push(("leak_test.of", if glycol { "coolant_and_air" } else { "air" }));
+    all.push(("leak_test.trapped", if glycol { "gas_over_coolant" } else { "gas" }));
     let sheet = sheet(&all);
     let read = |path: &str| text(path).unwrap();
     let model = text("cap.gauge_error").map(|error| {
         let volume = |path: &str| glycol.then(|| Value::parse(read(path)).unwrap());
         LeakDown {
             trapped: if glycol { Trapped::GasOverCoolant } else { Trapped::Gas },
-            gauge_pressure: Value::parse(read("leak_test.pressure")).unwrap(),
-            later_gauge_pressure: Value::parse(read("leak_test.later_pressure")).unwrap(),
+            gauge_pressure: Value::parse(read("leak_test.gauge_pressure")).unwrap(),
+            later_gauge_pressure: Value::parse(read("leak_test.later_gauge_pressure")).unwrap(),
             temperature: Value::parse(read("leak_test.temperature")).unwrap(),
             later_temperature: Value::parse(read("leak_test.later_temperature")).unwrap(),
             station_pressure: Value::parse(read("use.station_pressure")).unwrap(),
             gauge_error: Some(Value::parse(error).unwrap()),
-            allowed_loss: Value::parse(read("leak_test.allowed_fall")).unwrap(),
+            allowed_loss: Value::parse(read("leak_test.allowed_loss")).unwrap(),
             tight_below: Value::parse(read("wanted.cap")).unwrap(),
-            gas_volume: volume("leak_test.air_volume"),
+            gas_volume: volume("leak_test.gas_volume"),
             coolant_volume: volume("leak_test.coolant_volume"),
             liquid: glycol.then_some(Liquid::EthyleneGlycol),
             mass_fraction: glycol.then(|| Value::parse(read("coolant.mass_fraction")).unwrap()),
@@ -452,15 +452,15 @@ fn the_sheet_and_the_leak_down_model_agree_to_the_last_bit() {
         let at =
             |from: f64, step: f64, steps: usize, stride: usize| from + step * (case * stride % steps) as f64;
         let lines = vec![
-            ("leak_test.pressure", format!("{} psi gauge", at(11.0, 1.3, 7, 1))),
-            ("leak_test.later_pressure", format!("{} psi gauge", at(10.3, 0.9, 11, 3))),
+            ("leak_test.gauge_pressure", format!("{} psi gauge", at(11.0, 1.3, 7, 1))),
+            ("leak_test.later_gauge_pressure", format!("{} psi gauge", at(10.3, 0.9, 11, 3))),
             ("leak_test.temperature", format!("{} °C", at(9.0, 4.7, 6, 1))),
             ("leak_test.later_temperature", format!("{} °C", at(8.0, 5.3, 5, 2))),
             ("use.station_pressure", format!("{} kPa absolute", at(83.0, 6.1, 4, 1))),
             ("cap.gauge_error", format!("{} psi", at(0.0, 0.3, 4, 3))),
-            ("leak_test.allowed_fall", format!("{} psi", at(0.4, 1.1, 3, 1))),
+            ("leak_test.allowed_loss", format!("{} psi", at(0.4, 1.1, 3, 1))),
             ("wanted.cap", format!("{} psi", at(0.0, 1.3, 2, 1))),
-            ("leak_test.air_volume", "1.3 L".to_owned()),
+            ("leak_test.gas_volume", "1.3 L".to_owned()),
             ("leak_test.coolant_volume", "9.5 L".to_owned()),
             ("coolant.liquid", "ethylene_glycol".to_owned()),
             ("coolant.mass_fraction", "0.47".to_owned()),
@@ -483,12 +483,12 @@ fn the_sheet_and_the_leak_down_model_agree_to_the_last_bit() {
 fn the_error_of_the_gauge_counts_in_both_readings() {
     let test = |later: &str, error: Option<&str>| {
         let mut lines = vec![
-            ("leak_test.pressure", "15 psi gauge".to_owned()),
-            ("leak_test.later_pressure", format!("{later} psi gauge")),
+            ("leak_test.gauge_pressure", "15 psi gauge".to_owned()),
+            ("leak_test.later_gauge_pressure", format!("{later} psi gauge")),
             ("leak_test.temperature", "77 °F".to_owned()),
             ("leak_test.later_temperature", "59 °F".to_owned()),
             ("use.station_pressure", "101325 Pa absolute".to_owned()),
-            ("leak_test.allowed_fall", "1 psi".to_owned()),
+            ("leak_test.allowed_loss", "1 psi".to_owned()),
             ("wanted.cap", "0 psi".to_owned()),
         ];
         lines.extend(error.map(|error| ("cap.gauge_error", error.to_owned())));
@@ -568,7 +568,7 @@ fn lines_are_what_the_functions_give_of_the_lines_they_name() {
             "leak_test.tight_pressure",
             "cooling.leak_down_pressure",
             &[
-                ("gauge_pressure", "leak_test.pressure"),
+                ("gauge_pressure", "leak_test.gauge_pressure"),
                 ("temperature", "leak_test.temperature"),
                 ("later_temperature", "leak_test.later_temperature"),
                 ("station_pressure", "use.station_pressure"),
@@ -867,7 +867,7 @@ fn a_body_that_stands_at_full_droop_has_no_more_than_all_of_the_travel() {
 fn a_test_above_the_weakest_part_is_short() {
     let on = demo(
         "dunlin",
-        &[("leak_test.pressure", "40 psi gauge"), ("leak_test.later_pressure", "40 psi gauge")],
+        &[("leak_test.gauge_pressure", "40 psi gauge"), ("leak_test.later_gauge_pressure", "40 psi gauge")],
     );
     assert_eq!(verdict(&on, "leak_test.pumped"), "short");
     assert_eq!(verdict(&demo("dunlin", &[]), "leak_test.pumped"), "meets");

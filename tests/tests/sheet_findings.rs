@@ -200,7 +200,10 @@ fn engine_clutch_and_speeds_are_those_of_their_functions() {
     let van = Dunlin::new();
     let points: Vec<(AngularVelocity, Torque)> = (0..6)
         .map(|at| {
-            (van.of(&format!("engine.curve[{at}].speed")), van.of(&format!("engine.curve[{at}].torque")))
+            (
+                van.of(&format!("engine.curve[{at}].engine_speed")),
+                van.of(&format!("engine.curve[{at}].torque")),
+            )
         })
         .collect();
     let peaks = engine::TorqueCurve::new(&points).unwrap().peaks().unwrap();
@@ -297,10 +300,10 @@ fn coolant_and_cap_are_those_of_their_models() {
     let (begun, ended): (Temperature, Temperature) =
         (van.of("leak_test.temperature"), van.of("leak_test.later_temperature"));
     let growth = fluid::ethylene_glycol_expansion(on.mass_fraction, begun, ended).unwrap();
-    let pumped: GaugePressure = van.of("leak_test.pressure");
+    let pumped: GaugePressure = van.of("leak_test.gauge_pressure");
     let still = cooling::leak_down_pressure_over_coolant(
         pumped,
-        van.of("leak_test.air_volume"),
+        van.of("leak_test.gas_volume"),
         van.of("leak_test.coolant_volume"),
         growth,
         begun,
@@ -308,8 +311,8 @@ fn coolant_and_cap_are_those_of_their_models() {
         station,
     )
     .unwrap();
-    let read: GaugePressure = van.of("leak_test.later_pressure");
-    let (allowed, error): (Stress, Stress) = (van.of("leak_test.allowed_fall"), van.of("cap.gauge_error"));
+    let read: GaugePressure = van.of("leak_test.later_gauge_pressure");
+    let (allowed, error): (Stress, Stress) = (van.of("leak_test.allowed_loss"), van.of("cap.gauge_error"));
     let least = cooling::leak_down_least_pressure(pumped, still, allowed, error, station).unwrap();
     let margin = Stress::from_si(read.si() - least.si());
     van.same("leak_test.tight", read, margin, Verdict::of_difference(margin, Stress::from_si(0.0)));

@@ -203,7 +203,7 @@ fn more_than_sixty_four_tolerances_add_in_quadrature() {
     // Twenty-four points of a curve, not evenly spaced.
     for at in 0..24 {
         let speed = 900 + 140 * at + 3 * at * at;
-        sheet.set(&format!("engine.curve[{at}].speed"), &format!("{speed} rpm")).unwrap();
+        sheet.set(&format!("engine.curve[{at}].engine_speed"), &format!("{speed} rpm")).unwrap();
         sheet
             .set(&format!("engine.curve[{at}].torque"), &format!("{} N·m", 360 - (at - 11) * (at - 11)))
             .unwrap();

@@ -348,7 +348,7 @@ fn a_value_that_the_line_does_not_allow_refuses_its_rows_and_no_other() {
     );
     assert!(table.reason(6).unwrap().to_string().contains("front.bump_stop_travel"));
     // A call that is refused: no curve falls back, and the outputs that do not rest on it keep their values.
-    let speeds = Axis::texts("engine.curve[0].speed", &["1000 rpm", "1400 rpm"]).unwrap();
+    let speeds = Axis::texts("engine.curve[0].engine_speed", &["1000 rpm", "1400 rpm"]).unwrap();
     let table = sheet
         .what_if(vec![speeds], false, &["engine.peak_torque", "front.bump.margin"])
         .unwrap()

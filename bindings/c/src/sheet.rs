@@ -102,6 +102,57 @@ pub unsafe extern "C" fn axw_sheet_get(
     })
 }
 
+/// Copies the document, as JSON, of a model that the sheet holds: "cap", "front.suspension". The constructor of its type, which
+/// `axw_sheet_model_type` names, reads it.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_sheet_model(
+    sheet: *const axw_sheet,
+    path: *const c_char,
+    buffer: *mut c_char,
+    size: usize,
+    needed: *mut usize,
+) -> i32 {
+    guard(|| {
+        let sheet = unsafe { handle("sheet", sheet) }?;
+        let model = sheet.0.model(unsafe { words("path", path) }?)?;
+        unsafe { write(&model.to_json(), buffer, size, needed) }
+    })
+}
+
+/// Copies the type of a model that the sheet holds: "suspension.DoubleWishbone".
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_sheet_model_type(
+    sheet: *const axw_sheet,
+    path: *const c_char,
+    buffer: *mut c_char,
+    size: usize,
+    needed: *mut usize,
+) -> i32 {
+    guard(|| {
+        let sheet = unsafe { handle("sheet", sheet) }?;
+        let model = sheet.0.model(unsafe { words("path", path) }?)?;
+        unsafe { write(model.model, buffer, size, needed) }
+    })
+}
+
+/// Copies, a line each, the fields of a model that do not stand in its own table or that nobody wrote: the field, the line of the sheet
+/// from which it comes, and "written", "computed" or "assumed".
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_sheet_model_elsewhere(
+    sheet: *const axw_sheet,
+    path: *const c_char,
+    buffer: *mut c_char,
+    size: usize,
+    needed: *mut usize,
+) -> i32 {
+    guard(|| {
+        let sheet = unsafe { handle("sheet", sheet) }?;
+        let model = sheet.0.model(unsafe { words("path", path) }?)?;
+        let lines = model.elsewhere.iter().map(|on| format!("{} {} {}\n", on.field, on.line, on.origin));
+        unsafe { write(&lines.collect::<String>(), buffer, size, needed) }
+    })
+}
+
 /// The sheet as TOML, each value as it was written; the same sheet gives the same bytes.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_sheet_toml(

@@ -147,6 +147,9 @@ type Changes<'py> = Vec<(String, Bound<'py, PyAny>)>;
 /// Paths, payload and unit of an axis.
 type AxisForm<'py> = (Vec<String>, Bound<'py, PyAny>, Option<String>);
 
+/// A field, the line from which it comes, and whether that is written, computed or assumed.
+type Origin = (String, &'static str, &'static str);
+
 #[pymethods]
 impl SheetHandle {
     #[staticmethod]
@@ -210,6 +213,18 @@ impl SheetHandle {
             }
             Ok(SheetHandle { sheet })
         })
+    }
+    /// Type and document of a model that the sheet holds, and the fields that come from elsewhere.
+    fn model(&self, py: Python<'_>, path: &str) -> PyResult<(&'static str, String, Vec<Origin>)> {
+        guard("Sheet.model", || {
+            let model = self.sheet.model(path).map_err(|error| raise(py, error))?;
+            let elsewhere = model.elsewhere.iter().map(|on| (on.field.clone(), on.line, on.origin)).collect();
+            Ok((model.model, model.to_json(), elsewhere))
+        })
+    }
+    /// Remarks on the document: keys that were read under an old name.
+    fn remarks(&self) -> Vec<String> {
+        self.sheet.remarks()
     }
     fn assess(&self) -> PyResult<AssessmentHandle> {
         guard("Sheet.assess", || Ok(AssessmentHandle { assessment: self.sheet.assess() }))

@@ -143,7 +143,7 @@ def test_what_the_schema_refuses_the_core_refuses(seed: int) -> None:
     dice = random.Random(seed)
     document = accepted(dice, 30)
     put(document, ("gearbox", "ratios"), [4.7, "2.51", 1.55])
-    put(document, ("engine", "curve"), [{"speed": "1000 rpm", "torque": "210 N·m"}])
+    put(document, ("engine", "curve"), [{"engine_speed": "1000 rpm", "torque": "210 N·m"}])
     put(document, ("driveline", "driven"), "rear")
     put(document, ("front", "spring", "rate"), "300 lbf/in")
     VALIDATOR.validate(document)
@@ -159,7 +159,7 @@ def test_what_the_schema_refuses_the_core_refuses(seed: int) -> None:
             case 2:
                 broken["gearbox"]["ratios"] = [1.5] * 13
             case 3:
-                broken["engine"]["curve"] = [{"speed": "1 rpm"}] * 25
+                broken["engine"]["curve"] = [{"engine_speed": "1 rpm"}] * 25
             case 4:
                 broken["driveline"]["driven"] = dice.choice(["both", "", 0, True])
             case 5:

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from importlib import import_module
 from os import PathLike, fspath
 from typing import TYPE_CHECKING, Any, Literal, Self, TypeAlias, TypeVar
 
 from axlewright._native import DocumentError, Quantity, SheetHandle
+from axlewright._model import Model
 from axlewright._types import QuantityLike
 
 if TYPE_CHECKING:
@@ -90,6 +92,27 @@ class Sheet(Mapping[str, SheetValue]):
     def to_json(self) -> str:
         """The sheet as JSON, each value as it was written; the same sheet gives the same bytes."""
         return self._handle.to_json()
+
+    def model(self, path: str) -> Model:
+        """A model that the sheet holds, ready to draw or to ask: `sheet.model("front.suspension").table(...)`.
+
+        Lines that are written stand in it as they are written, their tolerances left aside; others as they follow or are
+        assumed. `elsewhere` tells which.
+        """
+        kind, document, _ = self._handle.model(path)
+        system, name = kind.split(".")
+        made: Model = getattr(import_module(f"axlewright.{system}"), name).from_text(document)
+        return made
+
+    def elsewhere(self, path: str) -> dict[str, tuple[str, Literal["written", "computed", "assumed"]]]:
+        """The fields of a model that do not stand in its own table, or that nobody wrote: their line, and how it is known."""
+        _, _, elsewhere = self._handle.model(path)
+        return {field: (line, origin) for field, line, origin in elsewhere}
+
+    @property
+    def remarks(self) -> list[str]:
+        """Remarks on the document: keys that were read under an old name."""
+        return self._handle.remarks()
 
     def assess(self) -> Assessment:
         """Walks the sheet through everything that the systems compute and ask."""

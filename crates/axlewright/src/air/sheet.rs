@@ -79,4 +79,5 @@ pub const SHEET: Section = Section {
         ),
     ],
     findings: &[],
+    ..Section::EMPTY
 };

@@ -27,7 +27,7 @@ use crate::{Error, Result, Verdict, fluid, valid};
 /// - `gas_volume` — of all the air trapped in the system and in the tester at the start
 /// - `coolant_volume` — of the coolant at the start
 /// - `liquid` — what the coolant is: `water`, `ethylene_glycol` or `propylene_glycol`
-/// - `mass_fraction` — glycol by mass of the coolant; none for water
+/// - `mass_fraction` — glycol by mass of the coolant; none or nothing for water
 ///
 /// # Valid for
 /// Gas of a constant volume, or over coolant whose volume and growth are known; rigid metal and hoses, the air around as before. Over coolant without `gas_volume`, `coolant_volume`, `liquid` and,
@@ -107,7 +107,7 @@ pub struct LeakDownFindings {
 }
 
 #[cfg(feature = "sheet")]
-crate::base::section::words!(Trapped { Gas = "air", GasOverCoolant = "coolant_and_air", Liquid = "liquid" });
+crate::base::section::words!(Trapped { Gas = "gas", GasOverCoolant = "gas_over_coolant", Liquid = "liquid" });
 #[cfg(feature = "sheet")]
 crate::base::section::fields!(LeakDown {
     trapped,
@@ -158,18 +158,9 @@ impl Model for LeakDown {
             let mass_fraction = mass_fraction.quantity;
             valid! { mass_fraction: 0 <= .. <= 0.6 ; "Melinder (IIR 2010): range of the data"; }
         }
-        if self.liquid == Some(Liquid::Water) && self.mass_fraction.is_some() {
+        let glycol = self.mass_fraction.as_ref().is_some_and(|share| share.quantity.si() != 0.0);
+        if self.liquid == Some(Liquid::Water) && glycol {
             return Err(refused("mass_fraction", "water alone has no glycol; name the glycol in liquid"));
-        }
-        let of_coolant = [
-            ("coolant_volume", self.coolant_volume.is_some()),
-            ("liquid", self.liquid.is_some()),
-            ("mass_fraction", self.mass_fraction.is_some()),
-        ];
-        for (field, given) in of_coolant {
-            if given && self.trapped == Trapped::Gas {
-                return Err(refused(field, "gas alone has no coolant; trapped = \"gas_over_coolant\" has"));
-            }
         }
         Ok(())
     }

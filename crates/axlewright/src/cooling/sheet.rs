@@ -1,7 +1,8 @@
 use super::leak_down::Trapped;
 use super::{CapTest, LeakDown, Liquid};
 use crate::base::section::{
-    Finding, Line, Margin, Rule, Section, by, choice, derived, joined, line, pick, rule, same, step, sum_of,
+    Finding, Line, Margin, Renamed, Rule, Section, by, choice, derived, joined, line, model, pick, renamed,
+    rule, same, step, sum_of,
 };
 use crate::units::{
     AbsolutePressure, GaugePressure, Length, Quantity, Ratio, Stress, Temperature, TemperatureDifference,
@@ -363,11 +364,11 @@ const HEADER: &[Line] = &[
 const TIGHT: Rule = rule! {
     "leak_test" LeakDown::tight_pressure, LeakDown
     needs {
-        trapped = "leak_test.of", gauge_pressure = "leak_test.pressure", temperature, later_temperature,
+        trapped, gauge_pressure, temperature, later_temperature,
         station_pressure = "use.station_pressure",
     }
     uses {
-        gas_volume = "leak_test.air_volume", coolant_volume, liquid = "coolant.liquid",
+        gas_volume, coolant_volume, liquid = "coolant.liquid",
         mass_fraction = "coolant.mass_fraction",
     }
     says "p_t = (p_1 + p_a) T_2 / T_1 - p_a, over coolant as cooling.leak_down_pressure_over_coolant", GAS
@@ -375,12 +376,12 @@ const TIGHT: Rule = rule! {
 const PROVEN: Rule = rule! {
     "leak_test" LeakDown::least_pressure, LeakDown
     needs {
-        trapped = "leak_test.of", gauge_pressure = "leak_test.pressure", temperature, later_temperature,
-        station_pressure = "use.station_pressure", allowed_loss = "leak_test.allowed_fall",
+        trapped, gauge_pressure, temperature, later_temperature,
+        station_pressure = "use.station_pressure", allowed_loss,
     }
     uses {
-        gauge_error = "cap.gauge_error", later_gauge_pressure = "leak_test.later_pressure",
-        gas_volume = "leak_test.air_volume", coolant_volume, liquid = "coolant.liquid",
+        gauge_error = "cap.gauge_error", later_gauge_pressure,
+        gas_volume, coolant_volume, liquid = "coolant.liquid",
         mass_fraction = "coolant.mass_fraction",
     }
     says "cooling.leak_down_least_pressure; p_t - l where the later reading is below it already", GAS
@@ -390,15 +391,15 @@ const GAS: &str = "ideal gas law; growth of the coolant: see fluid; a reading co
 /// A leak-down test.
 const LEAK_TEST: &[Line] = &[
     choice(
-        "leak_test.of",
+        "leak_test.trapped",
         Trapped::WORDS,
         "what was in the system: air alone, or coolant with air trapped above; full of liquid nothing is known",
     ),
-    gauge("leak_test.pressure", "gauge reading at the start"),
-    gauge("leak_test.later_pressure", "gauge reading at the end"),
+    gauge("leak_test.gauge_pressure", "gauge reading at the start"),
+    gauge("leak_test.later_gauge_pressure", "gauge reading at the end"),
     temperature("leak_test.temperature", "of the air at the start"),
     temperature("leak_test.later_temperature", "of the air at the end"),
-    volume("leak_test.air_volume", "of all the air trapped in the system and in the tester at the start"),
+    volume("leak_test.gas_volume", "of all the air trapped in the system and in the tester at the start"),
     volume("leak_test.coolant_volume", "of the coolant in the system at the start"),
     derived(
         "leak_test.tight_pressure",
@@ -406,7 +407,7 @@ const LEAK_TEST: &[Line] = &[
         "reading at the end that temperature alone accounts for",
     )
     .by(&[by(&TIGHT)]),
-    spread("leak_test.allowed_fall", "fall of pressure that is allowed beyond what temperature accounts for")
+    spread("leak_test.allowed_loss", "fall of pressure that is allowed beyond what temperature accounts for")
         .or(0.0, "a tight system keeps its pressure"),
     derived(
         "leak_test.least_pressure",
@@ -490,7 +491,7 @@ pub const SHEET: Section = Section {
         Finding {
             path: "leak_test.pumped",
             question: "Was it pumped no higher in the leak-down test than its weakest part bears?",
-            margin: Margin::AtMost { value: "leak_test.pressure", most: "cap.weakest_component" },
+            margin: Margin::AtMost { value: "leak_test.gauge_pressure", most: "cap.weakest_component" },
             wanted: "wanted.cap",
             rests_on: &[],
             caution: PUMPED,
@@ -498,10 +499,43 @@ pub const SHEET: Section = Section {
         Finding {
             path: "leak_test.tight",
             question: "Did the system hold its pressure in the leak-down test?",
-            margin: Margin::AtLeast { value: "leak_test.later_pressure", least: "leak_test.least_pressure" },
+            margin: Margin::AtLeast {
+                value: "leak_test.later_gauge_pressure",
+                least: "leak_test.least_pressure",
+            },
             wanted: "wanted.cap",
             rests_on: &[],
             caution: PUMPED,
         },
     ],
+    models: &[
+        model! {
+            "cap" "cooling.CapTest" CapTest in "cap"
+            {
+                rating, opening_pressure, holding_pressure, gauge_error, rating_tolerance, weakest_component,
+                vacuum_opening, vacuum_limit, tight_below = "wanted.cap",
+            }
+        },
+        model! {
+            "leak_test" "cooling.LeakDown" LeakDown in "leak_test"
+            {
+                trapped, gauge_pressure, later_gauge_pressure, temperature, later_temperature,
+                station_pressure = "use.station_pressure", gauge_error = "cap.gauge_error", allowed_loss,
+                tight_below = "wanted.cap", gas_volume, coolant_volume, liquid = "coolant.liquid",
+                mass_fraction = "coolant.mass_fraction",
+            }
+        },
+    ],
+    renamed: &[
+        Renamed {
+            old: "leak_test.of",
+            new: "leak_test.trapped",
+            words: &[("air", "gas"), ("coolant_and_air", "gas_over_coolant")],
+        },
+        renamed("leak_test.pressure", "leak_test.gauge_pressure"),
+        renamed("leak_test.later_pressure", "leak_test.later_gauge_pressure"),
+        renamed("leak_test.air_volume", "leak_test.gas_volume"),
+        renamed("leak_test.allowed_fall", "leak_test.allowed_loss"),
+    ],
+    ..Section::EMPTY
 };

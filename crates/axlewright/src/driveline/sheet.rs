@@ -584,4 +584,5 @@ pub const SHEET: Section = Section {
             caution: "",
         },
     ],
+    ..Section::EMPTY
 };

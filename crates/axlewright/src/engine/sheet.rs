@@ -1,7 +1,10 @@
+use super::torque_curve::CurvePoint;
 use super::{CurveBand, CurvePeaks, TorqueCurve};
 use crate::Result;
+use crate::base::document::Model;
 use crate::base::section::{
-    Finding, Line, Margin, Rule, Section, by, choice, derived, fields, gives, joined, line, pick, rule, step,
+    Finding, Line, Margin, Rule, Section, by, choice, derived, fields, gives, joined, line, model, pick,
+    renamed, rule, step,
 };
 use crate::units::{
     AngularVelocity, GaugePressure, Length, Power, Quantity, Ratio, Stress, Temperature, Torque, Velocity,
@@ -27,34 +30,22 @@ const fn length(path: &'static str, meaning: &'static str) -> Line {
     )
 }
 
-/// A point of a torque curve as it is written.
-struct Point {
-    speed: Option<AngularVelocity>,
-    torque: Option<Torque>,
-}
-
-/// A point that must be there.
-struct Known {
-    speed: AngularVelocity,
-    torque: Torque,
-}
-
 /// A torque curve as it is written; it is known once it has two points.
 struct Written {
-    points: Vec<Point>,
-    second: Known,
+    points: Vec<Option<CurvePoint>>,
+    #[allow(dead_code, reason = "a curve has two points")]
+    second: CurvePoint,
     share: Ratio,
     cruise: AngularVelocity,
 }
 
-fields!(Point { speed, torque });
-fields!(Known { speed, torque });
+fields!(CurvePoint { engine_speed, torque });
+fields!(TorqueCurve { points });
 fields!(Written { points, second, share, cruise });
 
 impl Written {
     fn curve(&self) -> Result<TorqueCurve> {
-        let known = self.points.iter().filter_map(|point| point.speed.zip(point.torque));
-        TorqueCurve::new(&known.collect::<Vec<_>>())
+        TorqueCurve { points: self.points.iter().flatten().cloned().collect() }.checked()
     }
     fn peaks(&self) -> Result<CurvePeaks> {
         self.curve()?.peaks()
@@ -89,7 +80,8 @@ const SOURCE: &str = "monotone cubic through the points (Fritsch and Carlson 198
 
 /// The torque curve and what follows from it.
 const TORQUE: &[Line] = &[
-    speed("engine.curve[].speed", "engine speed of a point of the torque curve, slowest first").list(POINTS),
+    speed("engine.curve[].engine_speed", "engine speed of a point of the torque curve, slowest first")
+        .list(POINTS),
     line("engine.curve[].torque", Torque::KIND, "torque at the crankshaft there")
         .above(0.0, 1e6, "common practice, no source: no engine gives 1 MN·m")
         .list(POINTS),
@@ -221,4 +213,9 @@ pub const SHEET: Section = Section {
         rests_on: &[],
         caution: "",
     }],
+    models: &[model! {
+        "engine.curve" "engine.TorqueCurve" TorqueCurve in "engine.curve" { points = "engine.curve[*]" }
+    }],
+    renamed: &[renamed("engine.curve[].speed", "engine.curve[].engine_speed")],
+    ..Section::EMPTY
 };

@@ -49,6 +49,26 @@ impl Axle {
     }
 }
 
+/// Mass that moves with both wheels of an axle.
+struct Unsprung {
+    unsprung_mass: Mass,
+}
+
+fields!(Unsprung { unsprung_mass });
+
+impl Unsprung {
+    /// Mass that moves with one wheel.
+    fn of_wheel(&self) -> Result<Mass> {
+        Ok(self.unsprung_mass / 2.0)
+    }
+}
+
+const UNSPRUNG: Rule = rule! {
+    "axle" Unsprung::of_wheel, Unsprung
+    takes { unsprung_mass }
+    says "m_unsprung / 2", "definition: both wheels of the axle alike"
+};
+
 const SPRUNG: Rule = rule! {
     "axle" Axle::sprung_mass, Axle
     takes { axle_mass, unsprung_mass }
@@ -94,6 +114,8 @@ pub const SHEET: Section = Section {
         .by(&[of_scales(7)]),
         line("axle.unsprung_mass", Mass::KIND, "what moves with the wheels of the axle, both together")
             .within(0.0, 1e6, "definition: a mass is not negative"),
+        derived("axle.wheel_unsprung_mass", Mass::KIND, "what moves with one wheel of the axle")
+            .by(&[by(&UNSPRUNG)]),
         mass("axle.sprung_mass", "carried by one wheel: scale reading less unsprung mass").by(&[by(&SPRUNG)]),
         mass("axle.mass_rating", "greatest load of the axle, as its maker says"),
         mass("vehicle.mass_rating", "greatest mass of the vehicle, as its maker or registration says"),
@@ -140,4 +162,5 @@ pub const SHEET: Section = Section {
             caution: "",
         },
     ],
+    ..Section::EMPTY
 };

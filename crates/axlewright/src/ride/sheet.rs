@@ -2,7 +2,8 @@ use super::{OnRoad, QuarterCar, RoadClass, RoadSurface};
 use crate::Result;
 use crate::base::document::Value;
 use crate::base::section::{
-    Finding, Line, Margin, Rule, Section, by, choice, derived, fields, gives, line, rule, same, step, words,
+    Finding, Line, Margin, Rule, Section, by, choice, derived, fields, gives, line, model, rule, same, step,
+    words,
 };
 use crate::units::{
     Acceleration, Damping, Length, LinearStiffness, Mass, Quantity, Ratio, RoadRoughness, Velocity,
@@ -10,7 +11,8 @@ use crate::units::{
 
 words!(RoadClass { A = "a", B = "b", C = "c", D = "d", E = "e", F = "f", G = "g", H = "h" });
 fields!(RoadSurface { road_class });
-fields!(AxleOnRoad {
+fields!(QuarterCar { sprung_mass, unsprung_mass, wheel_rate, wheel_damping, tyre_rate, tyre_damping });
+fields!(WheelOnRoad {
     roughness,
     road_speed,
     sprung_mass,
@@ -23,39 +25,38 @@ fields!(AxleOnRoad {
 /// Waves between which ISO 8608 gives its classes (from memory), in metres.
 const WAVES: [f64; 2] = [0.35, 91.0];
 
-/// One wheel of an axle on a road.
-struct AxleOnRoad {
+/// One wheel on a road.
+struct WheelOnRoad {
     roughness: RoadRoughness,
     road_speed: Velocity,
-    /// Mass that one wheel carries.
     sprung_mass: Value<Mass>,
-    /// Mass that moves with both wheels together.
-    unsprung_mass: Mass,
+    unsprung_mass: Value<Mass>,
     wheel_rate: Value<LinearStiffness>,
     wheel_damping: Value<Damping>,
     tyre_rate: Value<LinearStiffness>,
 }
 
-impl AxleOnRoad {
+impl WheelOnRoad {
     fn ride(&self) -> Result<OnRoad> {
-        let corner = QuarterCar {
+        let wheel = QuarterCar {
             sprung_mass: self.sprung_mass.clone(),
-            unsprung_mass: Value::new(self.unsprung_mass / 2.0),
+            unsprung_mass: self.unsprung_mass.clone(),
             wheel_rate: self.wheel_rate.clone(),
             wheel_damping: self.wheel_damping.clone(),
             tyre_rate: self.tyre_rate.clone(),
             tyre_damping: None,
         };
         let [shortest, longest] = WAVES.map(Length::from_si);
-        corner.on_road(self.roughness, self.road_speed, shortest, longest)
+        wheel.on_road(self.roughness, self.road_speed, shortest, longest)
     }
 }
 
 const RIDE: Rule = rule! {
-    "axle" AxleOnRoad::ride, AxleOnRoad
+    "axle" WheelOnRoad::ride, WheelOnRoad
     takes {
-        roughness = "use.roughness", road_speed = "use.road_speed", sprung_mass, unsprung_mass, wheel_rate,
-        wheel_damping = "axle.damper.at_wheel", tyre_rate = "axle.tyre.rate",
+        roughness = "use.roughness", road_speed = "use.road_speed", sprung_mass,
+        unsprung_mass = "axle.wheel_unsprung_mass", wheel_rate, wheel_damping = "axle.damper.at_wheel",
+        tyre_rate = "axle.tyre.rate",
     }
     gives OnRoad { weighted_acceleration, tyre_load_share, suspension_travel }
     says "ride.QuarterCar on the road, waves from 0.35 m to 91 m",
@@ -163,4 +164,15 @@ pub const SHEET: Section = Section {
             caution: "",
         },
     ],
+    models: &[
+        model! {
+            "axle.quarter_car" "ride.QuarterCar" QuarterCar in "axle"
+            {
+                sprung_mass, unsprung_mass = "axle.wheel_unsprung_mass", wheel_rate,
+                wheel_damping = "axle.damper.at_wheel", tyre_rate = "axle.tyre.rate",
+            }
+        },
+        model! { "use.road" "ride.RoadSurface" RoadSurface in "use" { road_class = "use.road" } },
+    ],
+    ..Section::EMPTY
 };

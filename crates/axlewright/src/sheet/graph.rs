@@ -2,7 +2,9 @@
 
 use super::generated::SECTIONS;
 use crate::base::section::rule::{Need, Shape, below};
-use crate::base::section::{Call, Combine, Content, Finding, Line, Margin, Own, Rule, Several, Step};
+use crate::base::section::{
+    Call, Combine, Content, Finding, Line, Margin, ModelOf, Own, Renamed, Rule, Several, Step,
+};
 use crate::base::work::Entry;
 use crate::catalogue;
 use std::collections::{BTreeSet, HashMap};
@@ -16,6 +18,11 @@ pub(super) struct Graph {
     pub slots: Vec<SlotInfo>,
     pub findings: Vec<FindingInfo>,
     by_path: HashMap<&'static str, Slot>,
+    /// Lines under the names that they had.
+    renamed: HashMap<&'static str, Slot>,
+    /// Old words of a choice, and the words for which they stand.
+    old_words: HashMap<Slot, &'static [(&'static str, &'static str)]>,
+    pub models: Vec<ModelInfo>,
     /// Tables and lists of a document: every path above a line.
     folders: BTreeSet<&'static str>,
     /// What the systems say wrong of themselves: lines that are not there, or twice. The tests hold it empty.
@@ -71,6 +78,23 @@ pub(super) struct FindingInfo {
     pub rests_on: Vec<Slot>,
 }
 
+/// A model, its paths written out.
+pub(super) struct ModelInfo {
+    pub path: &'static str,
+    pub model: &'static str,
+    /// Table of its own fields.
+    pub table: &'static str,
+    pub fields: Vec<FieldInfo>,
+}
+
+/// A field of a model and its line.
+pub(super) struct FieldInfo {
+    /// Path in the model's document: `upper_arm.ball_joint.x`.
+    pub name: String,
+    pub slot: Slot,
+    pub optional: bool,
+}
+
 #[derive(Clone, Copy)]
 pub(super) enum MarginSlots {
     Ratio { capacity: Slot, demand: Slot },
@@ -124,7 +148,13 @@ impl Graph {
     }
 
     pub fn slot(&self, path: &str) -> Option<Slot> {
-        self.by_path.get(path).copied()
+        self.by_path.get(path).or_else(|| self.renamed.get(path)).copied()
+    }
+
+    /// The word of a choice that an old word stands for.
+    pub fn word(&self, slot: Slot, word: &str) -> Option<&'static str> {
+        let words = self.old_words.get(&slot)?;
+        words.iter().find(|(old, _)| *old == word).map(|(_, new)| *new)
     }
 
     pub fn info(&self, slot: Slot) -> &SlotInfo {
@@ -170,6 +200,9 @@ impl Graph {
             slots: vec![],
             findings: vec![],
             by_path: HashMap::new(),
+            renamed: HashMap::new(),
+            old_words: HashMap::new(),
+            models: vec![],
             folders: BTreeSet::new(),
             faults: vec![],
         };
@@ -189,6 +222,17 @@ impl Graph {
             for step in graph.slots[at].line.steps {
                 if let Some(step) = graph.step(step, axle, place) {
                     graph.slots[at].steps.push(step);
+                }
+            }
+        }
+        for (_, section) in SECTIONS {
+            section.renamed.iter().for_each(|renamed| graph.rename(renamed));
+            for model in section.models {
+                for (axle, path) in axles(model.path) {
+                    if let Some(fields) = graph.fields(model, axle) {
+                        let table = kept(within(model.table, axle));
+                        graph.models.push(ModelInfo { path: kept(path), model: model.model, table, fields });
+                    }
                 }
             }
         }
@@ -216,6 +260,64 @@ impl Graph {
             self.folders.extend(items.map(|end| &path[..end]));
         }
         self.slots.push(SlotInfo { path, line, steps: vec![] });
+    }
+
+    /// The fields of a model and their lines.
+    fn fields(&mut self, model: &'static ModelOf, axle: Option<&str>) -> Option<Vec<FieldInfo>> {
+        let (mut shape, mut fields) = (Shape::default(), vec![]);
+        (model.shape)(&mut shape);
+        for (taken, leaves) in model.inputs.iter().zip(&shape.inputs) {
+            let path = within(taken.path, axle);
+            for (place, entry) in self.entries(&path).iter().enumerate() {
+                let name = match path.contains("[*]") {
+                    true => format!("{}[{place}]", taken.name),
+                    false => taken.name.to_owned(),
+                };
+                for leaf in leaves {
+                    let (line, name) = match leaf.key.as_str() {
+                        "" => (entry.clone(), name.clone()),
+                        key => (below(entry, key), below(&name, key)),
+                    };
+                    // A list ends with its last entry that is written.
+                    let around = u8::from(taken.need == Need::Needed);
+                    let optional = leaf.optional > around || place > 0;
+                    fields.push(FieldInfo { name, slot: self.known(&line)?, optional });
+                }
+            }
+        }
+        Some(fields)
+    }
+
+    /// Lets an old path, or every line of an old table, stand for the new one.
+    fn rename(&mut self, renamed: &'static Renamed) {
+        let places = if renamed.old.contains("[]") { usize::from(u8::MAX) } else { 1 };
+        let at = |path: &str, place: usize| path.replace("[]", &format!("[{place}]"));
+        let pairs = axles(renamed.old).into_iter().flat_map(|(axle, old)| {
+            let new = within(renamed.new, axle);
+            (0..places).map(move |place| (place, at(&old, place), at(&new, place)))
+        });
+        for (place, old, new) in pairs {
+            let inside = |path: &str| path.strip_prefix(&*new).map(str::to_owned);
+            let lines: Vec<(String, Slot)> = self
+                .slots
+                .iter()
+                .enumerate()
+                .filter_map(|(slot, info)| Some((inside(info.path)?, slot as Slot)))
+                .filter(|(rest, _)| rest.is_empty() || rest.starts_with(['.', '[']))
+                .collect();
+            if lines.is_empty() && place == 0 {
+                self.faults.push(format!("{old} was renamed to {new}, which is not there"));
+            }
+            for (rest, slot) in lines {
+                let path = kept(format!("{old}{rest}"));
+                let ends = path.char_indices().filter(|(_, c)| matches!(c, '.' | '[')).map(|(at, _)| at);
+                self.folders.extend(ends.map(|end| &path[..end]));
+                self.renamed.insert(path, slot);
+                if !renamed.words.is_empty() {
+                    self.old_words.insert(slot, renamed.words);
+                }
+            }
+        }
     }
 
     fn step(&mut self, step: &'static Step, axle: Option<&str>, place: usize) -> Option<StepInfo> {

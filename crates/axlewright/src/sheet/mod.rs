@@ -9,6 +9,7 @@
 //! - [`Sheet::what_if`]: lines over lists of values, any outputs, as a table
 //! - [`Assessment::sensitivity`], [`Assessment::chances`]: which tolerance matters, and whether a verdict turns
 //! - [`choose`]: parts of a price list that meet requirements at the least cost or mass
+//! - [`Sheet::model`]: a model that the sheet holds, ready to draw or to ask
 //! - [`schema`]: the JSON Schema of this document, for editors
 //!
 //! Left out: what no system exports yet.
@@ -18,6 +19,7 @@ mod choose;
 mod contradiction;
 mod generated;
 mod graph;
+mod models;
 mod plan;
 mod price_list;
 mod report;
@@ -30,6 +32,7 @@ mod what_if;
 pub use assess::{Answer, Assessment, Assumption, Missing};
 pub use choose::{Choice, Chosen, Requirement, choose};
 pub use contradiction::Contradiction;
+pub use models::{Elsewhere, SheetModel, models};
 pub use price_list::{Candidate, PriceList};
 pub use schema::schema;
 pub use sensitivity::{Chance, Sensitivity};
@@ -54,6 +57,8 @@ pub struct Sheet {
     values: BTreeMap<Slot, Written>,
     /// Lines and tables of which the sheet says that there is none.
     none: BTreeSet<&'static str>,
+    /// Old keys that were read.
+    renamed: BTreeSet<(String, &'static str)>,
 }
 
 /// What stands on one line.
@@ -158,6 +163,11 @@ impl Sheet {
             }
             _ => self.read("", key, spot, faults),
         }
+    }
+
+    /// Remarks on the document: keys that were read under an old name.
+    pub fn remarks(&self) -> Vec<String> {
+        self.renamed.iter().map(|(old, new)| format!("{old} is now {new}")).collect()
     }
 
     /// What it is called.
@@ -283,6 +293,14 @@ impl Sheet {
             }
         }
         if let Some(slot) = graph.slot(path).filter(|slot| graph.info(*slot).line.written) {
+            let new = graph.info(slot).path;
+            if self.values.contains_key(&slot) {
+                let message = format!("this is the old name of {new}, which is written, too: leave one out");
+                return faults.add(spot.key_at, Error::document(path, message));
+            }
+            if new != path {
+                self.renamed.insert((path.to_owned(), new));
+            }
             match written(slot, spot) {
                 Ok(written) => drop(self.values.insert(slot, written)),
                 Err(error) => faults.add(spot.at, error),
@@ -450,17 +468,21 @@ fn written(slot: Slot, spot: &Spot) -> Result<Written> {
             }
             Ok(Written { si: reading.si, text, tolerance: reading.tolerance, decoded: vec![] })
         }
-        (Content::Choice(words), Tree::Text(text)) => match words.iter().position(|word| word == text) {
-            Some(place) => {
-                Ok(Written { si: place as f64, text: plain(text), tolerance: None, decoded: vec![] })
+        (Content::Choice(words), Tree::Text(text)) => {
+            let text = Graph::get().word(slot, text).unwrap_or(text);
+            match words.iter().position(|word| *word == text) {
+                Some(place) => {
+                    Ok(Written { si: place as f64, text: plain(text), tolerance: None, decoded: vec![] })
+                }
+                None => {
+                    let all: Vec<String> = words.iter().map(|word| format!("`{word}`")).collect();
+                    let near =
+                        nearest(text, words.iter().copied()).map(|near| format!("; nearest: `{near}`"));
+                    let (text, near) = (shortened(text), near.unwrap_or_default());
+                    Err(refused(format!("`{text}` is not a choice; choices: {}{near}", all.join(", "))))
+                }
             }
-            None => {
-                let all: Vec<String> = words.iter().map(|word| format!("`{word}`")).collect();
-                let near = nearest(text, words.iter().copied()).map(|near| format!("; nearest: `{near}`"));
-                let (text, near) = (shortened(text), near.unwrap_or_default());
-                Err(refused(format!("`{text}` is not a choice; choices: {}{near}", all.join(", "))))
-            }
-        },
+        }
         (Content::Marking(marking), Tree::Text(text)) => {
             let decoded = (marking.decode)(text).map_err(|error| refused(error.to_string()))?;
             Ok(Written { si: 0.0, text: plain(text), tolerance: None, decoded })

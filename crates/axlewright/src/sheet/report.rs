@@ -235,6 +235,9 @@ impl Assessment {
         for found in self.contradictions() {
             out.push_str(&format!("  {}\n", found.text(system)));
         }
+        for remark in self.sheet.remarks() {
+            out.push_str(&format!("\nRemark: {remark}\n"));
+        }
         let assumed = self.assumed();
         if !assumed.is_empty() {
             out.push_str("\nASSUMED, because nobody wrote it\n");
@@ -354,7 +357,7 @@ impl Assessment {
         json!({
             "library": format!("axlewright {}", env!("CARGO_PKG_VERSION")), "sheet": self.sheet.name(),
             "hash": self.sheet.hash(), "severity": self.severity(), "findings": findings, "contradictions": contradictions,
-            "assumed": assumed, "lines": lines,
+            "assumed": assumed, "remarks": self.sheet.remarks(), "lines": lines,
         })
         .to_string()
     }

@@ -59,7 +59,7 @@ mod tests {
         lacking: "",
     };
     const LINES: &[Line] = &[derived("last", Ratio::KIND, "the last of many").by(&[by(&MANY)])];
-    static LONGER: &[(&str, &Section)] = &[("longer", &Section { lines: LINES, findings: &[] })];
+    static LONGER: &[(&str, &Section)] = &[("longer", &Section { lines: LINES, ..Section::EMPTY })];
 
     #[test]
     fn a_rule_with_more_results_gets_room_when_it_is_compiled() {

@@ -1,8 +1,9 @@
+use super::Corner;
 use super::measured::{AtMount, Column, Compressed, Compression, DamperTravel, Droop, OnOneAxis, OpenDamper};
 use super::travel::{AtWheel, Bind, Bump, Carried, Mounting};
 use crate::base::section::{
     Finding, Line, Margin, Rule, Section, by, choice, derived, difference_of, fields, joined, least_of, line,
-    mean_of, negative_of, pick, quotient_of, rule, same, step, words,
+    mean_of, model, negative_of, pick, quotient_of, rule, same, step, words,
 };
 use crate::units::{
     Damping, Density, Energy, Force, Frequency, Length, LinearStiffness, Quantity, Ratio, RatioPerLength,
@@ -165,6 +166,21 @@ fields!(Bind { droop_length, damper_travel, motion_ratio, shortest, mounting, st
 fields!(Compression { free_length, shortest });
 fields!(Compressed { rate, greatest_compression });
 fields!(Column { free_length, mean_diameter, end_fixity, elastic_modulus, shear_modulus });
+fields!(Corner {
+    rate,
+    free_length,
+    solid_length,
+    minimum_gap,
+    motion_ratio,
+    sprung_mass,
+    droop_length,
+    damper_stroke,
+    damper_motion_ratio,
+    bump_stop_travel,
+    bump_tight_below,
+    droop_tight_below,
+    spring_tight_below,
+});
 words!(Mounting { CoilOver = "coil_over", Apart = "apart" });
 
 /// The spring by itself.
@@ -625,4 +641,15 @@ pub const SHEET: Section = Section {
             caution: LOOSE,
         },
     ],
+    models: &[model! {
+        "axle.corner" "spring.Corner" Corner in "axle.spring"
+        {
+            rate, free_length, solid_length, minimum_gap, motion_ratio, sprung_mass = "axle.sprung_mass",
+            droop_length, damper_stroke = "axle.damper.stroke",
+            bump_stop_travel = "axle.bump_stop_travel", bump_tight_below = "wanted.bump",
+            droop_tight_below = "wanted.droop", spring_tight_below = "wanted.spring_margin",
+        }
+        needs { damper_motion_ratio = "axle.damper.motion_ratio" }
+    }],
+    ..Section::EMPTY
 };

@@ -747,4 +747,5 @@ pub const SHEET: Section = Section {
             caution: SPIN,
         },
     ],
+    ..Section::EMPTY
 };

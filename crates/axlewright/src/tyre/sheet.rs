@@ -249,4 +249,5 @@ pub const SHEET: Section = Section {
                       true speed); have it set and checked before the road.",
         },
     ],
+    ..Section::EMPTY
 };

@@ -8,7 +8,7 @@
 pub(crate) mod rule;
 
 pub use rule::Rule;
-pub(crate) use rule::{fields, rule, words};
+pub(crate) use rule::{fields, model, rule, words};
 
 use super::error::Result;
 use super::units::Kind;
@@ -20,6 +20,41 @@ pub struct Section {
     pub lines: &'static [Line],
     /// Findings, in the order in which a report prints them.
     pub findings: &'static [Finding],
+    /// Models whose fields are lines.
+    pub models: &'static [ModelOf],
+    /// Keys that had another name.
+    pub renamed: &'static [Renamed],
+}
+
+impl Section {
+    /// No lines, findings, models or renamed keys.
+    pub const EMPTY: Section = Section { lines: &[], findings: &[], models: &[], renamed: &[] };
+}
+
+/// A model that a sheet holds: its fields are lines under the keys of the model, or lines of other tables.
+#[derive(Debug)]
+pub struct ModelOf {
+    /// Name by which it is asked for: `axle.suspension`.
+    pub path: &'static str,
+    /// Its type: `suspension.DoubleWishbone`.
+    pub model: &'static str,
+    /// Table under which its own fields stand.
+    pub table: &'static str,
+    /// Its fields and their lines.
+    pub inputs: &'static [rule::Taken],
+    /// Adds the shapes of its fields.
+    pub shape: fn(&mut rule::Shape),
+}
+
+/// A line or a table that had another name. The old name is read and answered with a remark.
+#[derive(Debug)]
+pub struct Renamed {
+    /// Old path.
+    pub old: &'static str,
+    /// Path of the line or table.
+    pub new: &'static str,
+    /// Old words of a choice, and the words for which they stand.
+    pub words: &'static [(&'static str, &'static str)],
 }
 
 /// One line of the sheet.
@@ -269,6 +304,11 @@ pub enum Margin {
 }
 
 const ANY: Range = Range { lower: f64::MIN, upper: f64::MAX, lower_open: false, source: "any finite number" };
+
+/// A line or table that had another name, its words the same.
+pub const fn renamed(old: &'static str, new: &'static str) -> Renamed {
+    Renamed { old, new, words: &[] }
+}
 
 /// A line with a quantity.
 pub const fn line(path: &'static str, kind: &'static Kind, meaning: &'static str) -> Line {

@@ -397,6 +397,37 @@ macro_rules! rule {
     }};
 }
 
+/// A model of the sheet: its name there, its type, the table of its own fields, the fields as in `rule!`, and those that the sheet must know
+/// although the model may lack them.
+macro_rules! model {
+    (
+        $path:literal $model:literal $input:ident in $table:literal
+        { $($field:ident $(= $field_path:literal)?),* $(,)? }
+        $(needs { $($needed:ident $(= $needed_path:literal)?),* $(,)? })?
+    ) => {{
+        #[allow(clippy::needless_update)]
+        fn input(given: &mut $crate::base::section::rule::Given<'_>) -> $input {
+            $input {
+                $($field: given.take(),)*
+                $($($needed: given.take(),)*)?
+                ..<$input as $crate::base::section::rule::Input>::unknown()
+            }
+        }
+        $crate::base::section::ModelOf {
+            path: $path,
+            model: $model,
+            table: $table,
+            inputs: &[
+                $($crate::base::section::rule::taken!(Typed $table $field $(= $field_path)?),)*
+                $($($crate::base::section::rule::taken!(Needed $table $needed $(= $needed_path)?),)*)?
+            ],
+            shape: |shape| {
+                input(&mut shape.given());
+            },
+        }
+    }};
+}
+
 macro_rules! taken {
     ($need:ident $table:literal $name:ident) => {
         $crate::base::section::rule::taken!($need $table $name = concat!($table, ".", stringify!($name)))
@@ -449,7 +480,7 @@ macro_rules! lacking {
     };
 }
 
-pub(crate) use {fields, fills, lacking, results, rule, shapes, taken, words};
+pub(crate) use {fields, fills, lacking, model, results, rule, shapes, taken, words};
 
 /// Place of a name among names; the build stops where it is not there.
 pub const fn place_of(names: &[&str], name: &str) -> usize {
