@@ -22,7 +22,7 @@ fn sweep(model: &DoubleWishbone) -> Result<f64> {
     let mut times = Vec::new();
     for _ in 0..101 {
         let start = Instant::now();
-        black_box(model.table(&travel, &middle)?);
+        let _ = black_box(model.table(&travel, &middle)?);
         times.push(start.elapsed().as_secs_f64());
     }
     times.sort_by(f64::total_cmp);

@@ -67,10 +67,25 @@ impl Sources {
     }
 }
 
-/// A parsed file, or the place of its fault.
+/// A parsed file, or the place of its fault. A struct in `record!` stands among its items.
 pub fn parse(path: &Path) -> Fallible<syn::File> {
-    syn::parse_file(&read(path)?)
-        .map_err(|error| format!("{}:{}: {error}", path.display(), error.span().start().line))
+    let place = |error: syn::Error| format!("{}:{}: {error}", path.display(), error.span().start().line);
+    let mut file = syn::parse_file(&read(path)?).map_err(place)?;
+    for item in &mut file.items {
+        if let Item::Macro(of) = item
+            && of.mac.path.is_ident("record")
+        {
+            *item = of.mac.parse_body_with(record).map_err(place)?;
+        }
+    }
+    Ok(file)
+}
+
+/// The struct that `record!` declares; what it asks for after that concerns the core alone.
+fn record(body: syn::parse::ParseStream<'_>) -> syn::Result<Item> {
+    let declared = body.parse::<syn::ItemStruct>()?;
+    body.parse::<proc_macro2::TokenStream>()?;
+    Ok(Item::Struct(declared))
 }
 
 pub fn read(path: &Path) -> Fallible<String> {

@@ -1,6 +1,6 @@
 use super::{engine_speed, engine_speed_after_shift, final_drive_for_cruise, gear_step, road_speed};
 use crate::base::document::{Model, Value};
-use crate::base::table::{Cell, Columns, Table};
+use crate::base::table::{Filling, Table, record};
 use crate::units::{AngularVelocity, Length, Ratio, Velocity, rpm};
 use crate::{Error, Result, Verdict, valid};
 
@@ -61,30 +61,34 @@ pub struct TransferRange {
     pub ratio: Value<Ratio>,
 }
 
-/// Two gears next to each other, furthest apart of all.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct LargestGap {
-    /// Number of the lower gear, from 1.
-    pub gear_before: i64,
-    /// Number of the higher gear.
-    pub gear_after: i64,
-    /// Ratio of the lower over that of the higher.
-    pub step: Ratio,
-    /// Engine speed after a shift between them at the red line.
-    pub engine_speed_after_shift: AngularVelocity,
+record! {
+    /// Two gears next to each other, furthest apart of all.
+    #[derive(Debug, Clone, Copy, PartialEq)]
+    pub struct LargestGap {
+        /// Number of the lower gear, from 1.
+        pub gear_before: i64,
+        /// Number of the higher gear.
+        pub gear_after: i64,
+        /// Ratio of the lower over that of the higher.
+        pub step: Ratio,
+        /// Engine speed after a shift between them at the red line.
+        pub engine_speed_after_shift: AngularVelocity,
+    }
 }
 
-/// Gear and axle for a cruise.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct CruiseChoice {
-    /// Number of the gear, from 1, that comes nearest with the axle that is there.
-    pub gear: i64,
-    /// Engine speed in it.
-    pub engine_speed_in_gear: AngularVelocity,
-    /// Axle ratio with which that gear gives the speed that is wanted.
-    pub final_drive: Ratio,
-    /// Axle ratio with which top gear gives it.
-    pub final_drive_in_top: Ratio,
+record! {
+    /// Gear and axle for a cruise.
+    #[derive(Debug, Clone, Copy, PartialEq)]
+    pub struct CruiseChoice {
+        /// Number of the gear, from 1, that comes nearest with the axle that is there.
+        pub gear: i64,
+        /// Engine speed in it.
+        pub engine_speed_in_gear: AngularVelocity,
+        /// Axle ratio with which that gear gives the speed that is wanted.
+        pub final_drive: Ratio,
+        /// Axle ratio with which top gear gives it.
+        pub final_drive_in_top: Ratio,
+    }
 }
 
 impl crate::base::Sealed for Gearbox {}
@@ -124,6 +128,27 @@ impl Model for Gearbox {
     }
 }
 
+record! {
+    /// A gear at the red line.
+    struct InGear {
+        ratio: Ratio,
+        overall_ratio: Ratio,
+        red_line_speed: Velocity,
+        speed_per_1000_rpm: Velocity,
+        step: Ratio,
+        engine_speed_after_shift: AngularVelocity,
+    }
+}
+
+record! {
+    /// A gear at a road speed.
+    struct AtSpeed {
+        engine_speed: AngularVelocity,
+        margin: Ratio,
+        verdict: Verdict,
+    }
+}
+
 impl Gearbox {
     /// What every gear does, in every range.
     ///
@@ -146,16 +171,7 @@ impl Gearbox {
     /// ```
     pub fn gears_table(&self) -> Result<Table> {
         self.check()?;
-        let mut rows = Columns::new()
-            .words("range")
-            .whole("gear")
-            .quantity::<Ratio>("ratio")
-            .quantity::<Ratio>("overall_ratio")
-            .quantity::<Velocity>("red_line_speed")
-            .quantity::<Velocity>("speed_per_1000_rpm")
-            .quantity::<Ratio>("step")
-            .quantity::<AngularVelocity>("engine_speed_after_shift")
-            .over(&[self.ranges().len(), self.gears.len()])?;
+        let mut rows = Filling::over(["range", "gear"], &[self.ranges().len(), self.gears.len()])?;
         let (final_drive, radius) = (self.final_drive.quantity, self.rolling_radius.quantity);
         for (name, range) in self.ranges() {
             for (place, gear) in self.gears.iter().enumerate() {
@@ -164,15 +180,20 @@ impl Gearbox {
                     Some(next) => self.shift(gear, next)?,
                     None => (Ratio::from_si(f64::NAN), AngularVelocity::from_si(f64::NAN)),
                 };
-                let outputs = [
-                    Cell::from(gear.ratio.quantity),
-                    Cell::from(through * final_drive),
-                    Cell::from(road_speed(self.red_line.quantity, through, final_drive, radius)?),
-                    Cell::from(road_speed(AngularVelocity::of::<rpm>(1000.0), through, final_drive, radius)?),
-                    Cell::from(step),
-                    Cell::from(after),
-                ];
-                rows.push(&[Cell::Word(name), Cell::Whole(place as i64 + 1)], Ok(&outputs));
+                let on = InGear {
+                    ratio: gear.ratio.quantity,
+                    overall_ratio: through * final_drive,
+                    red_line_speed: road_speed(self.red_line.quantity, through, final_drive, radius)?,
+                    speed_per_1000_rpm: road_speed(
+                        AngularVelocity::of::<rpm>(1000.0),
+                        through,
+                        final_drive,
+                        radius,
+                    )?,
+                    step,
+                    engine_speed_after_shift: after,
+                };
+                rows.push((name, place as i64 + 1), Ok(on));
             }
         }
         Ok(rows.finish())
@@ -188,24 +209,17 @@ impl Gearbox {
     /// `verdict`: `short` where the gear does not reach that speed below the red line.
     pub fn table(&self, road_speed: &[Velocity]) -> Result<Table> {
         self.check()?;
-        let mut rows = Columns::new()
-            .words("range")
-            .whole("gear")
-            .quantity::<Velocity>("road_speed")
-            .quantity::<AngularVelocity>("engine_speed")
-            .quantity::<Ratio>("margin")
-            .words("verdict")
-            .over(&[self.ranges().len(), self.gears.len(), road_speed.len()])?;
+        let lists = [self.ranges().len(), self.gears.len(), road_speed.len()];
+        let mut rows = Filling::over(["range", "gear", "road_speed"], &lists)?;
         for (name, range) in self.ranges() {
             for (place, gear) in self.gears.iter().enumerate() {
                 for speed in road_speed {
-                    let outputs = self.cruise(*speed, range * gear.ratio.quantity).map(|turns| {
-                        let margin = self.red_line.quantity / turns;
+                    let on = self.cruise(*speed, range * gear.ratio.quantity).map(|engine_speed| {
+                        let margin = self.red_line.quantity / engine_speed;
                         let verdict = Verdict::of_ratio(margin, Ratio::from_si(1.0));
-                        [Cell::from(turns), Cell::from(margin), Cell::Word(verdict.word())]
+                        AtSpeed { engine_speed, margin, verdict }
                     });
-                    let inputs = [Cell::Word(name), Cell::Whole(place as i64 + 1), Cell::from(*speed)];
-                    rows.push(&inputs, outputs.as_ref().map(|cells| &cells[..]).map_err(Clone::clone));
+                    rows.push((name, place as i64 + 1, *speed), on);
                 }
             }
         }

@@ -1,6 +1,6 @@
 use crate::base::document::{Model, Value};
 use crate::base::numeric::{MonotoneCubic, root};
-use crate::base::table::{Cell, Columns, Table};
+use crate::base::table::{Filling, Table, record};
 use crate::base::text::print_in;
 use crate::units::{AngularVelocity, Power, Quantity, Ratio, Torque, UnitOf, rpm};
 use crate::{Error, Result, valid};
@@ -36,26 +36,30 @@ pub struct CurvePoint {
     pub torque: Value<Torque>,
 }
 
-/// Where a torque curve is highest.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct CurvePeaks {
-    /// Greatest torque.
-    pub peak_torque: Torque,
-    /// Speed of the greatest torque.
-    pub peak_torque_speed: AngularVelocity,
-    /// Greatest power.
-    pub peak_power: Power,
-    /// Speed of the greatest power.
-    pub peak_power_speed: AngularVelocity,
+record! {
+    /// Where a torque curve is highest.
+    #[derive(Debug, Clone, Copy, PartialEq)]
+    pub struct CurvePeaks {
+        /// Greatest torque.
+        pub peak_torque: Torque,
+        /// Speed of the greatest torque.
+        pub peak_torque_speed: AngularVelocity,
+        /// Greatest power.
+        pub peak_power: Power,
+        /// Speed of the greatest power.
+        pub peak_power_speed: AngularVelocity,
+    }
 }
 
-/// Speeds between which a curve stays near its peak.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct CurveBand {
-    /// Lowest speed of the band.
-    pub lowest_speed: AngularVelocity,
-    /// Highest speed of the band.
-    pub highest_speed: AngularVelocity,
+record! {
+    /// Speeds between which a curve stays near its peak.
+    #[derive(Debug, Clone, Copy, PartialEq)]
+    pub struct CurveBand {
+        /// Lowest speed of the band.
+        pub lowest_speed: AngularVelocity,
+        /// Highest speed of the band.
+        pub highest_speed: AngularVelocity,
+    }
 }
 
 impl crate::base::Sealed for TorqueCurve {}
@@ -64,6 +68,14 @@ impl Model for TorqueCurve {
 
     fn check(&self) -> Result<()> {
         self.curve().map(drop)
+    }
+}
+
+record! {
+    /// The engine at a speed.
+    struct Pull {
+        torque: Torque,
+        power: Power,
     }
 }
 
@@ -197,17 +209,11 @@ impl TorqueCurve {
     /// One row a speed: `engine_speed`, `torque`, `power`; a speed beyond the points is a refused row with its reason.
     pub fn table(&self, engine_speed: &[AngularVelocity]) -> Result<Table> {
         let curve = self.curve()?;
-        let mut rows = Columns::new()
-            .quantity::<AngularVelocity>("engine_speed")
-            .quantity::<Torque>("torque")
-            .quantity::<Power>("power")
-            .over(&[engine_speed.len()])?;
+        let mut rows = Filling::over(["engine_speed"], &[engine_speed.len()])?;
         for speed in engine_speed {
-            let outputs = torque_at(&curve, *speed).and_then(|torque| {
-                let power = super::power(torque, *speed)?;
-                Ok([Cell::from(torque), Cell::from(power)])
-            });
-            rows.push(&[Cell::from(*speed)], outputs.as_ref().map(|cells| &cells[..]).map_err(Clone::clone));
+            let on = torque_at(&curve, *speed)
+                .and_then(|torque| Ok(Pull { torque, power: super::power(torque, *speed)? }));
+            rows.push((*speed,), on);
         }
         Ok(rows.finish())
     }

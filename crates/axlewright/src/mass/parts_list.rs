@@ -1,5 +1,5 @@
 use crate::base::document::{Model, Value};
-use crate::base::table::{Cell, Columns, Table};
+use crate::base::table::{Filling, Table, record};
 use crate::units::{Length, Mass, MomentOfInertia, Ratio};
 use crate::{Error, Result, valid};
 use std::collections::{HashMap, HashSet};
@@ -59,23 +59,25 @@ pub struct MassPart {
     pub yaw_inertia: Option<Value<MomentOfInertia>>,
 }
 
-/// All parts together, or what a swap changes of them.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct MassTotal {
-    /// Of all parts.
-    pub mass: Mass,
-    /// Of the centre of gravity, forward.
-    pub x: Length,
-    /// Of the centre of gravity, left.
-    pub y: Length,
-    /// Of the centre of gravity, up.
-    pub z: Length,
-    /// About the axis along the vehicle through the centre of gravity.
-    pub roll_inertia: MomentOfInertia,
-    /// About the axis across it.
-    pub pitch_inertia: MomentOfInertia,
-    /// About the upright axis.
-    pub yaw_inertia: MomentOfInertia,
+record! {
+    /// All parts together, or what a swap changes of them.
+    #[derive(Debug, Clone, Copy, PartialEq)]
+    pub struct MassTotal {
+        /// Of all parts.
+        pub mass: Mass,
+        /// Of the centre of gravity, forward.
+        pub x: Length,
+        /// Of the centre of gravity, left.
+        pub y: Length,
+        /// Of the centre of gravity, up.
+        pub z: Length,
+        /// About the axis along the vehicle through the centre of gravity.
+        pub roll_inertia: MomentOfInertia,
+        /// About the axis across it.
+        pub pitch_inertia: MomentOfInertia,
+        /// About the upright axis.
+        pub yaw_inertia: MomentOfInertia,
+    }
 }
 
 impl crate::base::Sealed for PartsList {}
@@ -139,6 +141,20 @@ impl MassPart {
             [&self.x, &self.y, &self.z].map(|place| place.quantity.si()),
             [&self.roll_inertia, &self.pitch_inertia, &self.yaw_inertia].map(own),
         )
+    }
+}
+
+record! {
+    /// A part of the whole.
+    struct Share {
+        mass: Mass,
+        share: Ratio,
+        x: Length,
+        y: Length,
+        z: Length,
+        roll_inertia: MomentOfInertia,
+        pitch_inertia: MomentOfInertia,
+        yaw_inertia: MomentOfInertia,
     }
 }
 
@@ -211,22 +227,22 @@ impl PartsList {
     pub fn part_table(&self) -> Result<Table> {
         let whole = self.total()?;
         let centre = [whole.x.si(), whole.y.si(), whole.z.si()];
-        let mut rows = Columns::new()
-            .words("part")
-            .quantity::<Mass>("mass")
-            .quantity::<Ratio>("share")
-            .quantity::<Length>("x")
-            .quantity::<Length>("y")
-            .quantity::<Length>("z")
-            .quantity::<MomentOfInertia>("roll_inertia")
-            .quantity::<MomentOfInertia>("pitch_inertia")
-            .quantity::<MomentOfInertia>("yaw_inertia")
-            .over(&[self.parts.len()])?;
+        let mut rows = Filling::over(["part"], &[self.parts.len()])?;
         for part in &self.parts {
             let (mass, [x, y, z], _) = part.in_numbers();
             let [roll, pitch, yaw] = inertia_about(part, centre);
-            let numbers = [mass, mass / whole.mass.si(), x, y, z, roll, pitch, yaw].map(Cell::Number);
-            rows.push(&[Cell::Word(&part.name)], Ok(&numbers));
+            let (length, inertia) = (Length::from_si, MomentOfInertia::from_si);
+            let on = Share {
+                mass: Mass::from_si(mass),
+                share: Ratio::from_si(mass / whole.mass.si()),
+                x: length(x),
+                y: length(y),
+                z: length(z),
+                roll_inertia: inertia(roll),
+                pitch_inertia: inertia(pitch),
+                yaw_inertia: inertia(yaw),
+            };
+            rows.push((part.name.as_str(),), Ok(on));
         }
         Ok(rows.finish())
     }
@@ -237,33 +253,10 @@ impl PartsList {
     /// One row a part of `instead`: `part`, then the gain of `mass`, how far the centre of gravity moves by `x`, `y`, `z`, and the gain of `roll_inertia`, `pitch_inertia`, `yaw_inertia`.
     pub fn swap_table(&self) -> Result<Table> {
         let before = self.total()?;
-        let mut rows = Columns::new()
-            .words("part")
-            .quantity::<Mass>("mass")
-            .quantity::<Length>("x")
-            .quantity::<Length>("y")
-            .quantity::<Length>("z")
-            .quantity::<MomentOfInertia>("roll_inertia")
-            .quantity::<MomentOfInertia>("pitch_inertia")
-            .quantity::<MomentOfInertia>("yaw_inertia")
-            .over(&[self.swaps().len()])?;
+        let mut rows = Filling::over(["part"], &[self.swaps().len()])?;
         for part in self.swaps() {
-            let outputs = self.with(core::slice::from_ref(part)).map(|after| {
-                let on = after.less(&before);
-                [
-                    Cell::from(on.mass),
-                    Cell::from(on.x),
-                    Cell::from(on.y),
-                    Cell::from(on.z),
-                    Cell::from(on.roll_inertia),
-                    Cell::from(on.pitch_inertia),
-                    Cell::from(on.yaw_inertia),
-                ]
-            });
-            rows.push(
-                &[Cell::Word(&part.name)],
-                outputs.as_ref().map(|cells| &cells[..]).map_err(Clone::clone),
-            );
+            let on = self.with(core::slice::from_ref(part)).map(|after| after.less(&before));
+            rows.push((part.name.as_str(),), on);
         }
         Ok(rows.finish())
     }

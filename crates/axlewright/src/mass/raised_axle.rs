@@ -1,6 +1,6 @@
 use crate::base::document::{Model, Value};
 use crate::base::numeric::root;
-use crate::base::table::{Cell, Columns, Table};
+use crate::base::table::{Filling, Table, record};
 use crate::units::{Angle, Length, LinearStiffness, Mass, STANDARD_GRAVITY};
 use crate::{Error, Result, valid};
 
@@ -105,19 +105,21 @@ pub enum Suspension {
     Free,
 }
 
-/// A height and how sure it is.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct CentreHeight {
-    /// Of the centre of gravity above the ground, vehicle level.
-    pub height: Length,
-    /// Standard uncertainty of the height.
-    pub standard_uncertainty: Length,
-    /// What every error at its bound at once would make.
-    pub greatest_error: Length,
-    /// Angle by which the body leans.
-    pub angle: Angle,
-    /// How far the angle may be wrong by the error of the lift.
-    pub angle_error: Angle,
+record! {
+    /// A height and how sure it is.
+    #[derive(Debug, Clone, Copy, PartialEq)]
+    pub struct CentreHeight {
+        /// Of the centre of gravity above the ground, vehicle level.
+        pub height: Length,
+        /// Standard uncertainty of the height.
+        pub standard_uncertainty: Length,
+        /// What every error at its bound at once would make.
+        pub greatest_error: Length,
+        /// Angle by which the body leans.
+        pub angle: Angle,
+        /// How far the angle may be wrong by the error of the lift.
+        pub angle_error: Angle,
+    }
 }
 
 /// What was weighed, in coherent SI.
@@ -211,6 +213,16 @@ impl Model for RaisedAxle {
     }
 }
 
+record! {
+    /// Reading and uncertainty at a lift.
+    struct AtLift {
+        angle: Angle,
+        lower_axle_reading: Mass,
+        standard_uncertainty: Length,
+        greatest_error: Length,
+    }
+}
+
 impl RaisedAxle {
     /// Height of the centre of gravity, and how sure it is.
     ///
@@ -257,26 +269,20 @@ impl RaisedAxle {
     pub fn table(&self, lift: &[Length]) -> Result<Table> {
         let weighing = self.weighing()?;
         let height = weighing.height()?;
-        let mut rows = Columns::new()
-            .quantity::<Length>("lift")
-            .quantity::<Angle>("angle")
-            .quantity::<Mass>("lower_axle_reading")
-            .quantity::<Length>("standard_uncertainty")
-            .quantity::<Length>("greatest_error")
-            .over(&[lift.len()])?;
+        let mut rows = Filling::over(["lift"], &[lift.len()])?;
         for lift in lift {
             let changed = Weighing { lift: lift.si(), ..weighing };
-            let outputs = lift_in_range(*lift).and_then(|()| {
+            let on = lift_in_range(*lift).and_then(|()| {
                 let reading = changed.reading_for(height)?;
                 let on = self.sure(&Weighing { reading, ..changed })?;
-                Ok([
-                    Cell::from(on.angle),
-                    Cell::Number(reading),
-                    Cell::from(on.standard_uncertainty),
-                    Cell::from(on.greatest_error),
-                ])
+                Ok(AtLift {
+                    angle: on.angle,
+                    lower_axle_reading: Mass::from_si(reading),
+                    standard_uncertainty: on.standard_uncertainty,
+                    greatest_error: on.greatest_error,
+                })
             });
-            rows.push(&[Cell::from(*lift)], outputs.as_ref().map(|cells| &cells[..]).map_err(Clone::clone));
+            rows.push((*lift,), on);
         }
         Ok(rows.finish())
     }

@@ -1,16 +1,19 @@
 use crate::Error;
+use crate::base::table::record;
 use crate::units::{Length, Mass};
 use crate::{Result, valid};
 
-/// What the springs carry, and where it is.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct SprungCentre {
-    /// Mass that the springs carry.
-    pub sprung_mass: Mass,
-    /// Distance of its centre of gravity behind the front axle.
-    pub sprung_behind_front_axle: Length,
-    /// Height of its centre of gravity above the ground.
-    pub height: Length,
+record! {
+    /// What the springs carry, and where it is.
+    #[derive(Debug, Clone, Copy, PartialEq)]
+    pub struct SprungCentre {
+        /// Mass that the springs carry.
+        pub sprung_mass: Mass,
+        /// Distance of its centre of gravity behind the front axle.
+        pub sprung_behind_front_axle: Length,
+        /// Height of its centre of gravity above the ground.
+        pub height: Length,
+    }
 }
 
 /// Sprung mass and its centre of gravity, from those of the whole vehicle and of what moves with the wheels.

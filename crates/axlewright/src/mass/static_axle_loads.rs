@@ -1,13 +1,16 @@
+use crate::base::table::record;
 use crate::units::{Acceleration, Force, Length, Mass, STANDARD_GRAVITY};
 use crate::{Result, valid};
 
-/// Loads of the two axles.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct AxleLoads {
-    /// Load of the front axle, both wheels together.
-    pub front_load: Force,
-    /// Load of the rear axle, both wheels together.
-    pub rear_load: Force,
+record! {
+    /// Loads of the two axles.
+    #[derive(Debug, Clone, Copy, PartialEq)]
+    pub struct AxleLoads {
+        /// Load of the front axle, both wheels together.
+        pub front_load: Force,
+        /// Load of the rear axle, both wheels together.
+        pub rear_load: Force,
+    }
 }
 
 /// Loads of the axles of a vehicle that stands level, from where its centre of gravity lies.

@@ -1,25 +1,28 @@
+use crate::base::table::record;
 use crate::units::{Length, Mass, Ratio};
 use crate::{Result, valid};
 
-/// What four scale readings say of a vehicle on level ground.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct WeightDistribution {
-    /// Sum of the four readings.
-    pub total_mass: Mass,
-    /// Sum of the two front readings.
-    pub front_axle_mass: Mass,
-    /// Sum of the two rear readings.
-    pub rear_axle_mass: Mass,
-    /// Front readings over all.
-    pub front_share: Ratio,
-    /// Left readings over all.
-    pub left_share: Ratio,
-    /// Right front plus left rear over all.
-    pub diagonal_share: Ratio,
-    /// Distance of the centre of gravity behind the front axle.
-    pub behind_front_axle: Length,
-    /// Distance of the centre of gravity left of the centreline; negative to the right.
-    pub left_of_centreline: Length,
+record! {
+    /// What four scale readings say of a vehicle on level ground.
+    #[derive(Debug, Clone, Copy, PartialEq)]
+    pub struct WeightDistribution {
+        /// Sum of the four readings.
+        pub total_mass: Mass,
+        /// Sum of the two front readings.
+        pub front_axle_mass: Mass,
+        /// Sum of the two rear readings.
+        pub rear_axle_mass: Mass,
+        /// Front readings over all.
+        pub front_share: Ratio,
+        /// Left readings over all.
+        pub left_share: Ratio,
+        /// Right front plus left rear over all.
+        pub diagonal_share: Ratio,
+        /// Distance of the centre of gravity behind the front axle.
+        pub behind_front_axle: Length,
+        /// Distance of the centre of gravity left of the centreline; negative to the right.
+        pub left_of_centreline: Length,
+    }
 }
 
 /// Axle loads, shares and centre of gravity from four scale readings.

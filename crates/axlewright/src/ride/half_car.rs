@@ -4,7 +4,7 @@ use super::on_road::{BandOfWaves, VehicleOnRoad};
 use super::vehicle::{Place, Vehicle};
 use super::{dynamic_index, flat_ride_cycles};
 use crate::base::document::{Model, Value};
-use crate::base::table::Table;
+use crate::base::table::{Table, record};
 use crate::units::{
     AngularVelocity, Frequency, Length, LinearStiffness, Mass, MomentOfInertia, Ratio, RoadRoughness,
     STANDARD_GRAVITY, Time, Velocity, frequency,
@@ -55,32 +55,36 @@ pub struct HalfCar {
     pub seat_forward: Option<Value<Length>>,
 }
 
-/// The two ways in which a body swings on its axles.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct BodyModes {
-    /// Of the mode whose centre lies outside the wheelbase.
-    pub bounce_frequency: Frequency,
-    /// About which the body swings, in front of its centre of mass.
-    pub bounce_centre: Length,
-    /// Of the mode whose centre lies nearer.
-    pub pitch_frequency: Frequency,
-    /// About which the body swings, in front of its centre of mass.
-    pub pitch_centre: Length,
-    /// Square of the radius of gyration over the product of the distances.
-    pub dynamic_index: Ratio,
+record! {
+    /// The two ways in which a body swings on its axles.
+    #[derive(Debug, Clone, Copy, PartialEq)]
+    pub struct BodyModes {
+        /// Of the mode whose centre lies outside the wheelbase.
+        pub bounce_frequency: Frequency,
+        /// About which the body swings, in front of its centre of mass.
+        pub bounce_centre: Length,
+        /// Of the mode whose centre lies nearer.
+        pub pitch_frequency: Frequency,
+        /// About which the body swings, in front of its centre of mass.
+        pub pitch_centre: Length,
+        /// Square of the radius of gyration over the product of the distances.
+        pub dynamic_index: Ratio,
+    }
 }
 
-/// How front and rear follow each other over a bump.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct FlatRide {
-    /// Of the body's share on the front axle.
-    pub front_frequency: Frequency,
-    /// Of the body's share on the rear axle.
-    pub rear_frequency: Frequency,
-    /// Rear over front.
-    pub frequency_ratio: Ratio,
-    /// Cycles of the front until both ends move together.
-    pub cycles: Ratio,
+record! {
+    /// How front and rear follow each other over a bump.
+    #[derive(Debug, Clone, Copy, PartialEq)]
+    pub struct FlatRide {
+        /// Of the body's share on the front axle.
+        pub front_frequency: Frequency,
+        /// Of the body's share on the rear axle.
+        pub rear_frequency: Frequency,
+        /// Rear over front.
+        pub frequency_ratio: Ratio,
+        /// Cycles of the front until both ends move together.
+        pub cycles: Ratio,
+    }
 }
 
 impl crate::base::Sealed for HalfCar {}

@@ -2,51 +2,56 @@
 
 use super::{road_displacement_density, wk_weighting};
 use crate::Result;
+use crate::base::table::record;
 use crate::units::{
     Acceleration, AngularVelocity, Force, Frequency, Length, Quantity, Ratio, RoadRoughness, Time, Velocity,
     frequency,
 };
 
-/// A quarter car on a random road, root mean squares.
-#[derive(Debug, Clone, PartialEq)]
-pub struct OnRoad {
-    /// Of the body.
-    pub body_acceleration: Acceleration,
-    /// Of the body, weighted with Wk.
-    pub weighted_acceleration: Acceleration,
-    /// What people call that.
-    pub comfort: String,
-    /// Of the wheel against the body.
-    pub suspension_travel: Length,
-    /// Of the tyre's load about its static one.
-    pub tyre_load_variation: Force,
-    /// The same over the static load.
-    pub tyre_load_share: Ratio,
+record! {
+    /// A quarter car on a random road, root mean squares.
+    #[derive(Debug, Clone, PartialEq)]
+    pub struct OnRoad {
+        /// Of the body.
+        pub body_acceleration: Acceleration,
+        /// Of the body, weighted with Wk.
+        pub weighted_acceleration: Acceleration,
+        /// What people call that.
+        pub comfort: String,
+        /// Of the wheel against the body.
+        pub suspension_travel: Length,
+        /// Of the tyre's load about its static one.
+        pub tyre_load_variation: Force,
+        /// The same over the static load.
+        pub tyre_load_share: Ratio,
+    }
 }
 
-/// A vehicle on a random road, root mean squares; left and right wheel have the same.
-#[derive(Debug, Clone, PartialEq)]
-pub struct VehicleOnRoad {
-    /// Of the body at its centre of mass.
-    pub body_acceleration: Acceleration,
-    /// Of the body at the seat.
-    pub seat_acceleration: Acceleration,
-    /// At the seat, weighted with Wk.
-    pub weighted_acceleration: Acceleration,
-    /// What people call that.
-    pub comfort: String,
-    /// Of a front wheel against the body.
-    pub front_suspension_travel: Length,
-    /// Of a rear wheel against the body.
-    pub rear_suspension_travel: Length,
-    /// Of the load of a front tyre about its static one.
-    pub front_tyre_load_variation: Force,
-    /// Of the load of a rear tyre about its static one.
-    pub rear_tyre_load_variation: Force,
-    /// Front, over the static load.
-    pub front_tyre_load_share: Ratio,
-    /// Rear, over the static load.
-    pub rear_tyre_load_share: Ratio,
+record! {
+    /// A vehicle on a random road, root mean squares; left and right wheel have the same.
+    #[derive(Debug, Clone, PartialEq)]
+    pub struct VehicleOnRoad {
+        /// Of the body at its centre of mass.
+        pub body_acceleration: Acceleration,
+        /// Of the body at the seat.
+        pub seat_acceleration: Acceleration,
+        /// At the seat, weighted with Wk.
+        pub weighted_acceleration: Acceleration,
+        /// What people call that.
+        pub comfort: String,
+        /// Of a front wheel against the body.
+        pub front_suspension_travel: Length,
+        /// Of a rear wheel against the body.
+        pub rear_suspension_travel: Length,
+        /// Of the load of a front tyre about its static one.
+        pub front_tyre_load_variation: Force,
+        /// Of the load of a rear tyre about its static one.
+        pub rear_tyre_load_variation: Force,
+        /// Front, over the static load.
+        pub front_tyre_load_share: Ratio,
+        /// Rear, over the static load.
+        pub rear_tyre_load_share: Ratio,
+    }
 }
 
 /// Words of ISO 2631-1:1997, C.2.3 (from memory), with the weighted accelerations to which they belong; they overlap.

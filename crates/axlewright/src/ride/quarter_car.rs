@@ -5,7 +5,7 @@ use super::linear::{Linear, Tyre, no_modes};
 use super::on_road::{BandOfWaves, comfort, felt};
 use super::response::{Motion, table};
 use crate::base::document::{Model, Value};
-use crate::base::table::{Cell, Columns, Table};
+use crate::base::table::{Filling, Table, record};
 use crate::units::{
     Acceleration, Damping, Force, Frequency, Length, LinearStiffness, Mass, Ratio, RoadRoughness,
     STANDARD_GRAVITY, Time, Velocity, angular_velocity, frequency,
@@ -54,21 +54,23 @@ pub struct QuarterCar {
     pub tyre_damping: Option<Value<Damping>>,
 }
 
-/// The two ways in which a quarter car swings.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct QuarterModes {
-    /// Lower natural frequency without damping.
-    pub body_undamped_frequency: Frequency,
-    /// Higher natural frequency without damping.
-    pub hop_undamped_frequency: Frequency,
-    /// Natural frequency of the lower mode with damping.
-    pub body_frequency: Frequency,
-    /// Damping ratio of the lower mode.
-    pub body_damping_ratio: Ratio,
-    /// Natural frequency of the higher mode with damping.
-    pub hop_frequency: Frequency,
-    /// Damping ratio of the higher mode.
-    pub hop_damping_ratio: Ratio,
+record! {
+    /// The two ways in which a quarter car swings.
+    #[derive(Debug, Clone, Copy, PartialEq)]
+    pub struct QuarterModes {
+        /// Lower natural frequency without damping.
+        pub body_undamped_frequency: Frequency,
+        /// Higher natural frequency without damping.
+        pub hop_undamped_frequency: Frequency,
+        /// Natural frequency of the lower mode with damping.
+        pub body_frequency: Frequency,
+        /// Damping ratio of the lower mode.
+        pub body_damping_ratio: Ratio,
+        /// Natural frequency of the higher mode with damping.
+        pub hop_frequency: Frequency,
+        /// Damping ratio of the higher mode.
+        pub hop_damping_ratio: Ratio,
+    }
 }
 
 impl crate::base::Sealed for QuarterCar {}
@@ -148,6 +150,16 @@ impl Numbers {
     }
 }
 
+record! {
+    /// Amplitudes on a wave.
+    struct OnWave {
+        transmissibility: Ratio,
+        body_acceleration: Acceleration,
+        suspension_travel: Length,
+        tyre_load_variation: Force,
+    }
+}
+
 impl QuarterCar {
     /// Natural frequencies and damping ratios.
     ///
@@ -207,28 +219,19 @@ impl QuarterCar {
         within_ten_metres(amplitude)?;
         self.check()?;
         let car = self.numbers();
-        let mut rows = Columns::new()
-            .quantity::<Frequency>("frequency")
-            .quantity::<Ratio>("transmissibility")
-            .quantity::<Acceleration>("body_acceleration")
-            .quantity::<Length>("suspension_travel")
-            .quantity::<Force>("tyre_load_variation")
-            .over(&[frequency.len()])?;
+        let mut rows = Filling::over(["frequency"], &[frequency.len()])?;
         for frequency in frequency.iter().copied() {
-            let outputs = up_to_a_megahertz(frequency).map(|()| {
+            let on = up_to_a_megahertz(frequency).map(|()| {
                 let on = car.gains(Complex::new(0.0, angular_velocity(frequency).si()));
-                let of = |gain: Complex<f64>| Cell::Number(amplitude.si() * gain.norm());
-                [
-                    Cell::Number(on.body.norm()),
-                    of(on.body_acceleration),
-                    of(on.suspension_travel),
-                    of(on.tyre_load),
-                ]
+                let of = |gain: Complex<f64>| amplitude.si() * gain.norm();
+                OnWave {
+                    transmissibility: Ratio::from_si(on.body.norm()),
+                    body_acceleration: Acceleration::from_si(of(on.body_acceleration)),
+                    suspension_travel: Length::from_si(of(on.suspension_travel)),
+                    tyre_load_variation: Force::from_si(of(on.tyre_load)),
+                }
             });
-            rows.push(
-                &[Cell::from(frequency)],
-                outputs.as_ref().map(|cells| &cells[..]).map_err(Clone::clone),
-            );
+            rows.push((frequency,), on);
         }
         Ok(rows.finish())
     }

@@ -1,8 +1,7 @@
 //! What a quarter car did, column by column.
 
-use crate::base::table::{Column, Table, Values};
-use crate::units::{Acceleration, Force, Kind, Length, Quantity, Time};
-use std::borrow::Cow;
+use crate::base::table::{Field, Table};
+use crate::units::{Acceleration, Force, Length, Time};
 
 /// The columns, a value a row.
 #[derive(Debug, Default)]
@@ -53,20 +52,15 @@ impl Motion {
 /// The rows as a table, with the force of the stop where there may be one.
 pub(super) fn table(motion: Motion, bump_stop_force: Option<Vec<f64>>) -> Table {
     let rows = motion.time.len();
-    let column = |name: &'static str, kind: &'static Kind, values: Vec<f64>| Column {
-        name: Cow::Borrowed(name),
-        kind: Some(kind),
-        values: Values::F64(values),
-    };
     let mut columns = vec![
-        column("time", Time::KIND, motion.time),
-        column("road_height", Length::KIND, motion.road),
-        column("body_displacement", Length::KIND, motion.body),
-        column("wheel_displacement", Length::KIND, motion.wheel),
-        column("suspension_travel", Length::KIND, motion.travel),
-        column("body_acceleration", Acceleration::KIND, motion.body_acceleration),
-        column("tyre_load_variation", Force::KIND, motion.tyre_load_variation),
+        Time::column("time").with(motion.time),
+        Length::column("road_height").with(motion.road),
+        Length::column("body_displacement").with(motion.body),
+        Length::column("wheel_displacement").with(motion.wheel),
+        Length::column("suspension_travel").with(motion.travel),
+        Acceleration::column("body_acceleration").with(motion.body_acceleration),
+        Force::column("tyre_load_variation").with(motion.tyre_load_variation),
     ];
-    columns.extend(bump_stop_force.map(|force| column("bump_stop_force", Force::KIND, force)));
+    columns.extend(bump_stop_force.map(|force| Force::column("bump_stop_force").with(force)));
     Table::of(columns, rows, Vec::new())
 }

@@ -6,14 +6,13 @@ use super::linear::{Instant, Linear, Tyre};
 use super::matrix::{Eliminate, Square};
 use super::on_road::{BandOfWaves, VehicleOnRoad, comfort, felt};
 use super::track_coherence::track_coherence;
-use crate::base::table::{Cell, Column, Columns, Table, Values};
+use crate::base::table::{Column, Field, Filling, Table};
 use crate::units::{
-    Acceleration, Angle, AngularVelocity, Force, Frequency, Length, Quantity, Ratio, STANDARD_GRAVITY, Time,
-    Velocity, angular_velocity, frequency,
+    Acceleration, Angle, AngularVelocity, Force, Frequency, Length, Ratio, STANDARD_GRAVITY, Time, Velocity,
+    angular_velocity, frequency,
 };
 use crate::{Result, valid};
 use nalgebra::{Complex, SMatrix, SVector};
-use std::borrow::Cow;
 
 /// A place on the body: what heave, pitch and roll do to its height.
 pub(super) struct Place {
@@ -114,28 +113,22 @@ impl<const N: usize, const W: usize> Vehicle<N, W> {
             &[("bounce", "bounce_share"), ("pitch", "pitch_share"), ("roll", "roll_share")]
         };
         let wheels = [("front wheels", "front_share"), ("rear wheels", "rear_share")];
-        let mut columns = Columns::new()
-            .words("mode")
-            .quantity::<Frequency>("frequency")
-            .quantity::<Ratio>("damping_ratio");
-        for (_, share) in parts.iter().chain(&wheels) {
-            columns = columns.quantity::<Ratio>(share);
-        }
+        let named = || parts.iter().chain(&wheels);
+        let mut columns = vec![Frequency::column("frequency"), Ratio::column("damping_ratio")];
+        columns.extend(named().map(|(_, share)| Ratio::column(share)));
         let modes = self.linear.modes::<S>()?;
-        let mut rows = columns.over(&[modes.len()])?;
+        let mut rows = Filling::with(["mode"], columns, &[modes.len()])?;
         for mode in modes {
             let (body, wheel) = mode.shares.split_at(N - W);
             let (front, rear) = wheel.split_at(W / 2);
             let mut shares = body.to_vec();
             shares.extend([front.iter().sum::<f64>(), rear.iter().sum()]);
-            let most = shares.iter().zip(parts.iter().chain(&wheels)).max_by(|a, b| a.0.total_cmp(b.0));
-            let mut cells = vec![
-                Cell::Word(most.map_or("", |(_, (word, _))| word)),
-                Cell::from(frequency(AngularVelocity::from_si(mode.angular_velocity))),
-                Cell::Number(mode.damping_ratio),
-            ];
-            cells.extend(shares.iter().map(|share| Cell::Number(*share)));
-            rows.push(&[], Ok(&cells));
+            let most = shares.iter().zip(named()).max_by(|a, b| a.0.total_cmp(b.0));
+            let word = most.map_or("", |(_, (word, _))| *word);
+            let mut numbers =
+                vec![frequency(AngularVelocity::from_si(mode.angular_velocity)).si(), mode.damping_ratio];
+            numbers.extend(shares);
+            rows.push((word,), Ok(numbers));
         }
         Ok(rows.finish())
     }
@@ -179,32 +172,24 @@ impl<const N: usize, const W: usize> Vehicle<N, W> {
     {
         valid! { amplitude: 0 <= .. <= 10 ; "definition: an amplitude is not negative; common practice, no source: nobody drives over 10 m"; }
         let late = delay(self.wheelbase, speed)?;
-        let mut columns =
-            Columns::new().quantity::<Frequency>("frequency").quantity::<Length>("body_displacement");
-        for angle in &["pitch", "roll"][..N - W - 1] {
-            columns = columns.quantity::<Angle>(angle);
-        }
-        columns = columns.quantity::<Acceleration>("seat_acceleration");
-        for (_, travel, load) in self.columns() {
-            columns = columns.quantity::<Length>(travel).quantity::<Force>(load);
-        }
-        let mut rows = columns.over(&[frequency.len()])?;
+        let mut columns: Vec<Column> = self.body_columns().collect();
+        columns.extend(
+            self.columns().flat_map(|(_, travel, load)| [Length::column(travel), Force::column(load)]),
+        );
+        let mut rows = Filling::with(["frequency"], columns, &[frequency.len()])?;
         for frequency in frequency.iter().copied() {
-            let outputs = up_to_a_kilohertz(frequency).map(|()| {
+            let numbers = up_to_a_kilohertz(frequency).map(|()| {
                 let s = swinging(frequency.si());
                 let on = self.wave(&self.linear.gains(s), s, late, signs);
-                let of = |gain: &Complex<f64>| Cell::Number(amplitude.si() * gain.norm());
-                let mut cells: Vec<Cell<'_>> = on.place.iter().take(N - W).map(of).collect();
-                cells.push(of(&on.seat));
+                let of = |gain: &Complex<f64>| amplitude.si() * gain.norm();
+                let mut numbers: Vec<f64> = on.place.iter().take(N - W).map(of).collect();
+                numbers.push(of(&on.seat));
                 for (travel, load) in on.travel.iter().zip(&on.tyre_load) {
-                    cells.extend([of(travel), of(load)]);
+                    numbers.extend([of(travel), of(load)]);
                 }
-                cells
+                numbers
             });
-            rows.push(
-                &[Cell::from(frequency)],
-                outputs.as_ref().map(|cells| &cells[..]).map_err(Clone::clone),
-            );
+            rows.push((frequency,), numbers);
         }
         Ok(rows.finish())
     }
@@ -276,21 +261,22 @@ impl<const N: usize, const W: usize> Vehicle<N, W> {
             let cells = [on.time].into_iter().chain(body).chain([seat]).chain(wheels);
             columns.iter_mut().zip(cells).for_each(|(column, cell)| column.push(cell));
         })?;
-        let angles = ["pitch", "roll"].iter().take(N - W - 1).map(|name| (*name, Angle::KIND));
-        let wheels = self.columns().flat_map(|(road, travel, load)| {
-            [(road, Length::KIND), (travel, Length::KIND), (load, Force::KIND)]
-        });
-        let names = [("time", Time::KIND), ("body_displacement", Length::KIND)]
+        let mut names = vec![Time::column("time")];
+        names.extend(self.body_columns());
+        names.extend(self.columns().flat_map(|(road, travel, load)| {
+            [Length::column(road), Length::column(travel), Force::column(load)]
+        }));
+        let columns = names.into_iter().zip(columns).map(|(column, numbers)| column.with(numbers));
+        Ok(Table::of(columns.collect(), course.rows(), Vec::new()))
+    }
+
+    /// Columns of the body's motion.
+    fn body_columns(&self) -> impl Iterator<Item = Column> {
+        let angles = ["pitch", "roll"].into_iter().take(N - W - 1).map(Angle::column);
+        [Length::column("body_displacement")]
             .into_iter()
             .chain(angles)
-            .chain([("seat_acceleration", Acceleration::KIND)])
-            .chain(wheels);
-        let made = names.zip(columns).map(|((name, kind), values)| Column {
-            name: Cow::Borrowed(name),
-            kind: Some(kind),
-            values: Values::F64(values),
-        });
-        Ok(Table::of(made.collect(), course.rows(), Vec::new()))
+            .chain([Acceleration::column("seat_acceleration")])
     }
 
     /// Names of what each wheel has: road height, travel, tyre load.

@@ -2,7 +2,7 @@ use super::damper_curve::{DamperPoint, measured, of_damper, through_rest};
 use super::{damper_rate_for_ratio, damping_ratio, wheel_damping};
 use crate::base::document::{Model, Value};
 use crate::base::numeric::MonotoneCubic;
-use crate::base::table::{Cell, Columns, Table};
+use crate::base::table::{Filling, Table, record};
 use crate::units::{Damping, Force, LinearStiffness, Mass, Ratio, Velocity};
 use crate::{Error, Result, valid};
 
@@ -48,23 +48,25 @@ pub struct DamperSetting {
     pub points: Vec<DamperPoint>,
 }
 
-/// The settings to choose.
-#[derive(Debug, Clone, PartialEq)]
-pub struct SettingChoice {
-    /// Setting of the bump adjuster.
-    pub bump_setting: String,
-    /// Setting of the rebound adjuster.
-    pub rebound_setting: String,
-    /// Secant in bump there.
-    pub bump_damping: Damping,
-    /// Secant in rebound there.
-    pub rebound_damping: Damping,
-    /// Damping ratio that they give.
-    pub achieved_ratio: Ratio,
-    /// Rebound over both that they give.
-    pub achieved_rebound_share: Ratio,
-    /// Damping ratio that they give less the wanted one.
-    pub ratio_error: Ratio,
+record! {
+    /// The settings to choose.
+    #[derive(Debug, Clone, PartialEq)]
+    pub struct SettingChoice {
+        /// Setting of the bump adjuster.
+        pub bump_setting: String,
+        /// Setting of the rebound adjuster.
+        pub rebound_setting: String,
+        /// Secant in bump there.
+        pub bump_damping: Damping,
+        /// Secant in rebound there.
+        pub rebound_damping: Damping,
+        /// Damping ratio that they give.
+        pub achieved_ratio: Ratio,
+        /// Rebound over both that they give.
+        pub achieved_rebound_share: Ratio,
+        /// Damping ratio that they give less the wanted one.
+        pub ratio_error: Ratio,
+    }
 }
 
 /// A setting in numbers: its curve, and the sign of its velocities.
@@ -172,22 +174,13 @@ impl AdjustableDamper {
     pub fn table(&self, velocity: &[Velocity]) -> Result<Table> {
         let bump = self.measured("bump", &self.bump, 1.0)?;
         let rebound = self.measured("rebound", &self.rebound, -1.0)?;
-        let mut rows = Columns::new()
-            .quantity::<Velocity>("velocity")
-            .words("bump_setting")
-            .words("rebound_setting")
-            .quantity::<Damping>("bump_damping")
-            .quantity::<Damping>("rebound_damping")
-            .quantity::<Damping>("mean_damping")
-            .quantity::<Ratio>("rebound_share")
-            .over(&[velocity.len(), bump.len(), rebound.len()])?;
+        let names = ["velocity", "bump_setting", "rebound_setting"];
+        let mut rows = Filling::over(names, &[velocity.len(), bump.len(), rebound.len()])?;
         for velocity in velocity {
             for bump in &bump {
                 for rebound in &rebound {
-                    let outputs = secants(bump, rebound, *velocity);
-                    let inputs =
-                        [Cell::from(*velocity), Cell::Word(bump.setting), Cell::Word(rebound.setting)];
-                    rows.push(&inputs, outputs.as_ref().map(|cells| &cells[..]).map_err(Clone::clone));
+                    let on = secants(bump, rebound, *velocity);
+                    rows.push((*velocity, bump.setting, rebound.setting), on);
                 }
             }
         }
@@ -225,11 +218,26 @@ impl AdjustableDamper {
     }
 }
 
-fn secants(bump: &Measured<'_>, rebound: &Measured<'_>, velocity: Velocity) -> Result<[Cell<'static>; 4]> {
+record! {
+    /// Damping of a pair of settings.
+    struct Secants {
+        bump_damping: Damping,
+        rebound_damping: Damping,
+        mean_damping: Damping,
+        rebound_share: Ratio,
+    }
+}
+
+fn secants(bump: &Measured<'_>, rebound: &Measured<'_>, velocity: Velocity) -> Result<Secants> {
     valid! { velocity: 0 < .. <= 100 ; "definition: a secant from rest; common practice, no source: no damper moves at 100 m/s"; }
     let (of_bump, of_rebound) = (bump.damping(velocity.si())?, rebound.damping(velocity.si())?);
     let sum = of_bump + of_rebound;
-    Ok([of_bump, of_rebound, sum / 2.0, of_rebound / sum].map(Cell::Number))
+    Ok(Secants {
+        bump_damping: Damping::from_si(of_bump),
+        rebound_damping: Damping::from_si(of_rebound),
+        mean_damping: Damping::from_si(sum / 2.0),
+        rebound_share: Ratio::from_si(of_rebound / sum),
+    })
 }
 
 /// Name and secant of the setting whose secant is nearest; settings that were not measured so fast are left out.

@@ -1,6 +1,6 @@
 use crate::base::document::{Model, Value};
 use crate::base::numeric::{MonotoneCubic, root};
-use crate::base::table::{Cell, Columns, Table};
+use crate::base::table::{Filling, Table, record};
 use crate::units::{Energy, Force, Length, LinearStiffness};
 use crate::{Error, Result, valid};
 
@@ -36,15 +36,17 @@ pub struct StopPoint {
     pub force: Value<Force>,
 }
 
-/// A bump stop at one compression.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Stopped {
-    /// Force of the stop.
-    pub force: Force,
-    /// Tangent rate.
-    pub rate: LinearStiffness,
-    /// Energy taken since contact.
-    pub energy: Energy,
+record! {
+    /// A bump stop at one compression.
+    #[derive(Debug, Clone, Copy, PartialEq)]
+    pub struct Stopped {
+        /// Force of the stop.
+        pub force: Force,
+        /// Tangent rate.
+        pub rate: LinearStiffness,
+        /// Energy taken since contact.
+        pub energy: Energy,
+    }
 }
 
 impl crate::base::Sealed for BumpStop {}
@@ -140,20 +142,9 @@ impl BumpStop {
     /// One row a compression: `compression`, `force`, `rate`, `energy`; one beyond the points is a refused row.
     pub fn table(&self, compression: &[Length]) -> Result<Table> {
         self.check()?;
-        let mut rows = Columns::new()
-            .quantity::<Length>("compression")
-            .quantity::<Force>("force")
-            .quantity::<LinearStiffness>("rate")
-            .quantity::<Energy>("energy")
-            .over(&[compression.len()])?;
+        let mut rows = Filling::over(["compression"], &[compression.len()])?;
         for compression in compression {
-            let outputs = self
-                .at(*compression)
-                .map(|on| [Cell::from(on.force), Cell::from(on.rate), Cell::from(on.energy)]);
-            rows.push(
-                &[Cell::from(*compression)],
-                outputs.as_ref().map(|cells| &cells[..]).map_err(Clone::clone),
-            );
+            rows.push((*compression,), self.at(*compression));
         }
         Ok(rows.finish())
     }

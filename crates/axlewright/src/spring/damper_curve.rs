@@ -1,7 +1,7 @@
 use super::{damping_ratio, wheel_damping};
 use crate::base::document::{Model, Value};
 use crate::base::numeric::{MonotoneCubic, sine_cosine};
-use crate::base::table::{Cell, Columns, Table};
+use crate::base::table::{Filling, Table, record};
 use crate::units::{Damping, Force, LinearStiffness, Mass, Ratio, Velocity};
 use crate::{Error, Result, valid};
 use core::f64::consts::{FRAC_PI_2, PI};
@@ -47,19 +47,21 @@ pub struct DamperPoint {
     pub force: Value<Force>,
 }
 
-/// A damper at one velocity in bump and the same in rebound.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct DampingAt {
-    /// Secant in bump, gas force taken off.
-    pub bump_damping: Damping,
-    /// Secant in rebound, gas force taken off.
-    pub rebound_damping: Damping,
-    /// Mean of the two by energy.
-    pub mean_damping: Damping,
-    /// Rebound over both.
-    pub rebound_share: Ratio,
-    /// Of the linear damper that takes the same energy over a cycle of that peak velocity.
-    pub cycle_damping: Damping,
+record! {
+    /// A damper at one velocity in bump and the same in rebound.
+    #[derive(Debug, Clone, Copy, PartialEq)]
+    pub struct DampingAt {
+        /// Secant in bump, gas force taken off.
+        pub bump_damping: Damping,
+        /// Secant in rebound, gas force taken off.
+        pub rebound_damping: Damping,
+        /// Mean of the two by energy.
+        pub mean_damping: Damping,
+        /// Rebound over both.
+        pub rebound_share: Ratio,
+        /// Of the linear damper that takes the same energy over a cycle of that peak velocity.
+        pub cycle_damping: Damping,
+    }
 }
 
 impl crate::base::Sealed for DamperCurve {}
@@ -68,6 +70,19 @@ impl Model for DamperCurve {
 
     fn check(&self) -> Result<()> {
         self.curve().map(drop)
+    }
+}
+
+record! {
+    /// Forces and damping at a velocity.
+    struct AtVelocity {
+        bump_force: Force,
+        rebound_force: Force,
+        bump_damping: Damping,
+        rebound_damping: Damping,
+        mean_damping: Damping,
+        rebound_share: Ratio,
+        cycle_damping: Damping,
     }
 }
 
@@ -149,32 +164,20 @@ impl DamperCurve {
     /// `rebound_share`, `cycle_damping`.
     pub fn table(&self, velocity: &[Velocity]) -> Result<Table> {
         self.check()?;
-        let mut rows = Columns::new()
-            .quantity::<Velocity>("velocity")
-            .quantity::<Force>("bump_force")
-            .quantity::<Force>("rebound_force")
-            .quantity::<Damping>("bump_damping")
-            .quantity::<Damping>("rebound_damping")
-            .quantity::<Damping>("mean_damping")
-            .quantity::<Ratio>("rebound_share")
-            .quantity::<Damping>("cycle_damping")
-            .over(&[velocity.len()])?;
+        let mut rows = Filling::over(["velocity"], &[velocity.len()])?;
         for velocity in velocity {
-            let outputs = self.damping(*velocity).and_then(|on| {
-                Ok([
-                    Cell::from(self.force(*velocity)?),
-                    Cell::from(self.force(Velocity::from_si(-velocity.si()))?),
-                    Cell::from(on.bump_damping),
-                    Cell::from(on.rebound_damping),
-                    Cell::from(on.mean_damping),
-                    Cell::from(on.rebound_share),
-                    Cell::from(on.cycle_damping),
-                ])
+            let on = self.damping(*velocity).and_then(|on| {
+                Ok(AtVelocity {
+                    bump_force: self.force(*velocity)?,
+                    rebound_force: self.force(Velocity::from_si(-velocity.si()))?,
+                    bump_damping: on.bump_damping,
+                    rebound_damping: on.rebound_damping,
+                    mean_damping: on.mean_damping,
+                    rebound_share: on.rebound_share,
+                    cycle_damping: on.cycle_damping,
+                })
             });
-            rows.push(
-                &[Cell::from(*velocity)],
-                outputs.as_ref().map(|cells| &cells[..]).map_err(Clone::clone),
-            );
+            rows.push((*velocity,), on);
         }
         Ok(rows.finish())
     }

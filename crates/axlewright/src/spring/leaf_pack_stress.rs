@@ -1,14 +1,17 @@
+use crate::base::table::record;
 use crate::base::valid::whole;
 use crate::units::{Force, Length, Ratio, Stress};
 use crate::{Result, valid};
 
-/// Bending stress in the leaves of a pack.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct LeafPackStress {
-    /// In the full-length leaves, at the clamp.
-    pub full_length_stress: Stress,
-    /// In the graduated leaves.
-    pub graduated_stress: Stress,
+record! {
+    /// Bending stress in the leaves of a pack.
+    #[derive(Debug, Clone, Copy, PartialEq)]
+    pub struct LeafPackStress {
+        /// In the full-length leaves, at the clamp.
+        pub full_length_stress: Stress,
+        /// In the graduated leaves.
+        pub graduated_stress: Stress,
+    }
 }
 
 /// Bending stress in the leaves of a semi-elliptic leaf spring under a load at its middle.

@@ -1,6 +1,6 @@
 use crate::base::document::{Model, Value};
 use crate::base::numeric::{MonotoneCubic, root};
-use crate::base::table::{Cell, Columns, Table};
+use crate::base::table::{Filling, Table, record};
 use crate::units::{Energy, Force, Length, LinearStiffness};
 use crate::{Error, Result, valid};
 
@@ -39,15 +39,17 @@ pub struct CoilPoint {
     pub force: Value<Force>,
 }
 
-/// A coil at one deflection.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct CompressedCoil {
-    /// Compressive.
-    pub force: Force,
-    /// Tangent rate.
-    pub rate: LinearStiffness,
-    /// Energy stored from the free length.
-    pub energy: Energy,
+record! {
+    /// A coil at one deflection.
+    #[derive(Debug, Clone, Copy, PartialEq)]
+    pub struct CompressedCoil {
+        /// Compressive.
+        pub force: Force,
+        /// Tangent rate.
+        pub rate: LinearStiffness,
+        /// Energy stored from the free length.
+        pub energy: Energy,
+    }
 }
 
 impl crate::base::Sealed for ProgressiveCoil {}
@@ -133,20 +135,9 @@ impl ProgressiveCoil {
     /// One row a deflection: `deflection`, `force`, `rate`, `energy`; one beyond the points is a refused row.
     pub fn table(&self, deflection: &[Length]) -> Result<Table> {
         self.check()?;
-        let mut rows = Columns::new()
-            .quantity::<Length>("deflection")
-            .quantity::<Force>("force")
-            .quantity::<LinearStiffness>("rate")
-            .quantity::<Energy>("energy")
-            .over(&[deflection.len()])?;
+        let mut rows = Filling::over(["deflection"], &[deflection.len()])?;
         for deflection in deflection {
-            let outputs = self
-                .at(*deflection)
-                .map(|on| [Cell::from(on.force), Cell::from(on.rate), Cell::from(on.energy)]);
-            rows.push(
-                &[Cell::from(*deflection)],
-                outputs.as_ref().map(|cells| &cells[..]).map_err(Clone::clone),
-            );
+            rows.push((*deflection,), self.at(*deflection));
         }
         Ok(rows.finish())
     }

@@ -1,22 +1,25 @@
 use super::series_rate::series_rate;
+use crate::base::table::record;
 use crate::units::{Force, Length, LinearStiffness};
 use crate::{Error, Result, valid};
 
-/// Where a stack of two springs changes its rate, and where it ends.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct SeriesCrossover {
-    /// Load at which the first of the two springs is solid.
-    pub crossover_load: Force,
-    /// Shortening of the stack, from its free length, at that load.
-    pub crossover_deflection: Length,
-    /// Rate of the stack up to there.
-    pub rate_below: LinearStiffness,
-    /// Rate from there on: of the spring that still works.
-    pub rate_above: LinearStiffness,
-    /// Load at which both springs are solid.
-    pub solid_load: Force,
-    /// Shortening of the stack, from its free length, at that load.
-    pub solid_deflection: Length,
+record! {
+    /// Where a stack of two springs changes its rate, and where it ends.
+    #[derive(Debug, Clone, Copy, PartialEq)]
+    pub struct SeriesCrossover {
+        /// Load at which the first of the two springs is solid.
+        pub crossover_load: Force,
+        /// Shortening of the stack, from its free length, at that load.
+        pub crossover_deflection: Length,
+        /// Rate of the stack up to there.
+        pub rate_below: LinearStiffness,
+        /// Rate from there on: of the spring that still works.
+        pub rate_above: LinearStiffness,
+        /// Load at which both springs are solid.
+        pub solid_load: Force,
+        /// Shortening of the stack, from its free length, at that load.
+        pub solid_deflection: Length,
+    }
 }
 
 /// Load and deflection at which one of two stacked springs goes solid and the stack takes the rate of the other.

@@ -1,6 +1,6 @@
 use super::series_rate;
 use crate::base::document::{Model, Stated, Value};
-use crate::base::table::{Cell, Columns, Table};
+use crate::base::table::{Filling, Table, record};
 use crate::units::{Force, Length, LinearStiffness};
 use crate::{Error, Result, valid};
 
@@ -54,47 +54,53 @@ pub struct StackedSpring {
 /// Of a load, over itself: a few last places.
 const ROUNDING: f64 = 16.0 * f64::EPSILON;
 
-/// A stack under a load.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct LoadedStack {
-    /// Length of the whole stack.
-    pub length: Length,
-    /// Shortening from the free length.
-    pub deflection: Length,
-    /// Rate there.
-    pub rate: LinearStiffness,
-    /// How many springs are closed.
-    pub closed: i64,
+record! {
+    /// A stack under a load.
+    #[derive(Debug, Clone, Copy, PartialEq)]
+    pub struct LoadedStack {
+        /// Length of the whole stack.
+        pub length: Length,
+        /// Shortening from the free length.
+        pub deflection: Length,
+        /// Rate there.
+        pub rate: LinearStiffness,
+        /// How many springs are closed.
+        pub closed: i64,
+    }
 }
 
-/// A stack held at a length.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct HeldStack {
-    /// Compressive force, the same in every spring.
-    pub load: Force,
-    /// Shortening from the free length.
-    pub deflection: Length,
-    /// Rate there.
-    pub rate: LinearStiffness,
-    /// How many springs are closed.
-    pub closed: i64,
+record! {
+    /// A stack held at a length.
+    #[derive(Debug, Clone, Copy, PartialEq)]
+    pub struct HeldStack {
+        /// Compressive force, the same in every spring.
+        pub load: Force,
+        /// Shortening from the free length.
+        pub deflection: Length,
+        /// Rate there.
+        pub rate: LinearStiffness,
+        /// How many springs are closed.
+        pub closed: i64,
+    }
 }
 
-/// The first spring of a stack to close.
-#[derive(Debug, Clone, PartialEq)]
-pub struct FirstClosed {
-    /// Its name.
-    pub spring: String,
-    /// Load at which it closes.
-    pub load: Force,
-    /// Shortening of the stack from its free length at that load.
-    pub deflection: Length,
-    /// Length of the stack at that load.
-    pub length: Length,
-    /// Rate of the stack up to there.
-    pub rate_below: LinearStiffness,
-    /// Rate from there on.
-    pub rate_above: LinearStiffness,
+record! {
+    /// The first spring of a stack to close.
+    #[derive(Debug, Clone, PartialEq)]
+    pub struct FirstClosed {
+        /// Its name.
+        pub spring: String,
+        /// Load at which it closes.
+        pub load: Force,
+        /// Shortening of the stack from its free length at that load.
+        pub deflection: Length,
+        /// Length of the stack at that load.
+        pub length: Length,
+        /// Rate of the stack up to there.
+        pub rate_below: LinearStiffness,
+        /// Rate from there on.
+        pub rate_above: LinearStiffness,
+    }
 }
 
 impl crate::base::Sealed for Stack {}
@@ -115,6 +121,17 @@ impl Model for Stack {
         let spacers = self.spacers();
         valid! { spacers: 0 <= .. <= 100 ; "definition: a length; common practice, no source: at most 100 m"; }
         Ok(())
+    }
+}
+
+record! {
+    /// The stack under a load.
+    struct UnderLoad {
+        length: Length,
+        deflection: Length,
+        rate: LinearStiffness,
+        closed: i64,
+        closed_springs: String,
     }
 }
 
@@ -261,27 +278,18 @@ impl Stack {
     /// One row a load: `load`, `length`, `deflection`, `rate`, `closed` (how many), `closed_springs` (their names).
     pub fn table(&self, load: &[Force]) -> Result<Table> {
         self.check()?;
-        let mut rows = Columns::new()
-            .quantity::<Force>("load")
-            .quantity::<Length>("length")
-            .quantity::<Length>("deflection")
-            .quantity::<LinearStiffness>("rate")
-            .whole("closed")
-            .words("closed_springs")
-            .over(&[load.len()])?;
+        let mut rows = Filling::over(["load"], &[load.len()])?;
         for load in load {
             let closed = self.springs.iter().filter(|spring| spring.is_closed(*load));
             let names = closed.map(|spring| spring.name.as_str()).collect::<Vec<_>>().join(", ");
-            let outputs = self.under_load(*load).map(|on| -> [Cell<'_>; 5] {
-                [
-                    Cell::from(on.length),
-                    Cell::from(on.deflection),
-                    Cell::from(on.rate),
-                    Cell::Whole(on.closed),
-                    Cell::Word(&names),
-                ]
+            let on = self.under_load(*load).map(|on| UnderLoad {
+                length: on.length,
+                deflection: on.deflection,
+                rate: on.rate,
+                closed: on.closed,
+                closed_springs: names,
             });
-            rows.push(&[Cell::from(*load)], outputs.as_ref().map(|cells| &cells[..]).map_err(Clone::clone));
+            rows.push((*load,), on);
         }
         Ok(rows.finish())
     }

@@ -1,17 +1,20 @@
+use crate::base::table::record;
 use crate::units::{Acceleration, Angle, Force, Length, Mass, RotationalStiffness};
 use crate::{Result, valid};
 
-/// Load that the outer wheel of an axle gains in a turn.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct AxleLoadTransfer {
-    /// By the unsprung mass itself.
-    pub unsprung_transfer: Force,
-    /// By the links, through the roll centre.
-    pub geometric_transfer: Force,
-    /// By springs, bar and tyres.
-    pub elastic_transfer: Force,
-    /// All of it.
-    pub load_transfer: Force,
+record! {
+    /// Load that the outer wheel of an axle gains in a turn.
+    #[derive(Debug, Clone, Copy, PartialEq)]
+    pub struct AxleLoadTransfer {
+        /// By the unsprung mass itself.
+        pub unsprung_transfer: Force,
+        /// By the links, through the roll centre.
+        pub geometric_transfer: Force,
+        /// By springs, bar and tyres.
+        pub elastic_transfer: Force,
+        /// All of it.
+        pub load_transfer: Force,
+    }
 }
 
 /// Load that the outer wheel of an axle gains in a turn, by the way it takes.

@@ -4,35 +4,37 @@ use super::linkage::Body;
 use super::linkage_range::Reaches;
 use super::vector::{Vector, vector};
 use super::wheel_position::Ready;
-use crate::base::table::{Cell, Columns, Table};
+use crate::base::table::{Filling, Table, record};
 use crate::units::{Angle, Length, Ratio};
 use crate::{Error, Result, valid};
 
-/// An axle with its body rolled and heaved.
-#[derive(Debug, Clone, PartialEq)]
-pub struct WheelsInRoll {
-    /// Of the left wheel against the body.
-    pub left_travel: Length,
-    /// Of the right wheel against the body.
-    pub right_travel: Length,
-    /// Of the left wheel against the ground, positive with the top outboard.
-    pub left_camber: Angle,
-    /// Of the right wheel against the ground, positive with the top outboard.
-    pub right_camber: Angle,
-    /// Of the left wheel, positive with its front inboard.
-    pub left_toe: Angle,
-    /// Of the right wheel, positive with its front inboard.
-    pub right_toe: Angle,
-    /// Between the contact points, along the ground.
-    pub track: Length,
-    /// Outboard path of the left contact point over its rise.
-    pub left_slope: Ratio,
-    /// Outboard path of the right contact point over its rise.
-    pub right_slope: Ratio,
-    /// Of the roll centre, from the body's centre plane to the left along the ground.
-    pub roll_centre_y: Length,
-    /// Of the roll centre, above the ground.
-    pub roll_centre_height: Length,
+record! {
+    /// An axle with its body rolled and heaved.
+    #[derive(Debug, Clone, PartialEq)]
+    pub struct WheelsInRoll {
+        /// Of the left wheel against the body.
+        pub left_travel: Length,
+        /// Of the right wheel against the body.
+        pub right_travel: Length,
+        /// Of the left wheel against the ground, positive with the top outboard.
+        pub left_camber: Angle,
+        /// Of the right wheel against the ground, positive with the top outboard.
+        pub right_camber: Angle,
+        /// Of the left wheel, positive with its front inboard.
+        pub left_toe: Angle,
+        /// Of the right wheel, positive with its front inboard.
+        pub right_toe: Angle,
+        /// Between the contact points, along the ground.
+        pub track: Length,
+        /// Outboard path of the left contact point over its rise.
+        pub left_slope: Ratio,
+        /// Outboard path of the right contact point over its rise.
+        pub right_slope: Ratio,
+        /// Of the roll centre, from the body's centre plane to the left along the ground.
+        pub roll_centre_y: Length,
+        /// Of the roll centre, above the ground.
+        pub roll_centre_height: Length,
+    }
 }
 
 /// The left wheel at a travel: its centre, its axis and the upright that carries both.
@@ -142,15 +144,12 @@ impl Ready<'_> {
         roll: &[Angle],
         rack_travel: &[Length],
     ) -> Result<Table> {
-        let mut rows = WheelsInRoll::columns().over(&[heave.len(), roll.len(), rack_travel.len()])?;
+        let names = ["heave", "roll", "rack_travel"];
+        let mut rows = Filling::over(names, &[heave.len(), roll.len(), rack_travel.len()])?;
         let mut reaches = Reaches::new(&self.linkage);
         for (heave, roll) in heave.iter().flat_map(|heave| roll.iter().map(move |roll| (*heave, *roll))) {
             for rack in rack_travel {
-                let inputs = [Cell::from(heave), Cell::from(roll), Cell::from(*rack)];
-                match &self.rolled(&mut reaches, heave, roll, *rack) {
-                    Ok(on) => rows.push(&inputs, Ok(&on.cells())),
-                    Err(error) => rows.push(&inputs, Err(error.clone())),
-                }
+                rows.push((heave, roll, *rack), self.rolled(&mut reaches, heave, roll, *rack));
             }
         }
         Ok(rows.finish())
@@ -162,39 +161,4 @@ fn crossing(left: &Side, right: &Side) -> (f64, f64) {
     let lateral = (left.outboard * left.slope - right.outboard * right.slope) / (left.slope + right.slope);
     let height = if left.slope == 0.0 { 0.0 } else { (left.outboard - lateral) * left.slope };
     (lateral, height)
-}
-
-impl WheelsInRoll {
-    fn columns() -> Columns {
-        Columns::new()
-            .quantity::<Length>("heave")
-            .quantity::<Angle>("roll")
-            .quantity::<Length>("rack_travel")
-            .quantity::<Length>("left_travel")
-            .quantity::<Length>("right_travel")
-            .quantity::<Angle>("left_camber")
-            .quantity::<Angle>("right_camber")
-            .quantity::<Angle>("left_toe")
-            .quantity::<Angle>("right_toe")
-            .quantity::<Length>("track")
-            .quantity::<Ratio>("left_slope")
-            .quantity::<Ratio>("right_slope")
-            .quantity::<Length>("roll_centre_y")
-            .quantity::<Length>("roll_centre_height")
-    }
-    fn cells(&self) -> [Cell<'_>; 11] {
-        [
-            Cell::from(self.left_travel),
-            Cell::from(self.right_travel),
-            Cell::from(self.left_camber),
-            Cell::from(self.right_camber),
-            Cell::from(self.left_toe),
-            Cell::from(self.right_toe),
-            Cell::from(self.track),
-            Cell::from(self.left_slope),
-            Cell::from(self.right_slope),
-            Cell::from(self.roll_centre_y),
-            Cell::from(self.roll_centre_height),
-        ]
-    }
 }

@@ -7,7 +7,7 @@ use super::parts::{Axle, Braking, Point, Wheel, refused, within};
 use super::solved::solved;
 use super::vector::{Vector, vector};
 use crate::base::document::{Model, Stated, Value};
-use crate::base::table::{Cell, Columns, Table};
+use crate::base::table::{Filling, Table, record};
 use crate::spring::{leaf_pack_rate, leaf_pack_stress};
 use crate::units::{Angle, Force, Length, LinearStiffness, Ratio, RotationalStiffness, Stress, Torque};
 use crate::{Error, Result, valid};
@@ -162,149 +162,155 @@ pub struct AxleDamper {
     pub closed_length: Value<Length>,
 }
 
-/// The axle at one heave and roll; what is not known is not a number.
-#[derive(Debug, Clone, PartialEq)]
-pub struct LeafAxlePosition {
-    /// Of the left wheel's centre, forward.
-    pub left_wheel_x: Length,
-    /// Of the left wheel's centre, to the left.
-    pub left_wheel_y: Length,
-    /// Of the left wheel's centre, up.
-    pub left_wheel_z: Length,
-    /// Of the right wheel's centre, forward.
-    pub right_wheel_x: Length,
-    /// Of the right wheel's centre, to the left.
-    pub right_wheel_y: Length,
-    /// Of the right wheel's centre, up.
-    pub right_wheel_z: Length,
-    /// Of the axle's middle, against ride height.
-    pub wheelbase_change: Length,
-    /// Turn of the axle to the left.
-    pub axle_steer: Angle,
-    /// Change of that over roll.
-    pub roll_steer: Ratio,
-    /// Of the axle's middle, to the left.
-    pub lateral_shift: Length,
-    /// Positive with its nose up.
-    pub pinion_angle: Angle,
-    /// Against ride height.
-    pub pinion_angle_change: Angle,
-    /// Where the line between the eyes passes the axle.
-    pub roll_centre_height: Length,
-    /// Of the axle's instant centre in side view, forward.
-    pub side_view_centre_x: Length,
-    /// Of the same, above the ground.
-    pub side_view_centre_height: Length,
-    /// Forward lean of the contact point's path in bump.
-    pub side_view_angle: Angle,
-    /// Anti-dive of a front axle, anti-lift of a rear one.
-    pub brake_anti_pitch: Ratio,
-    /// Anti-lift of a front axle, anti-squat of a rear one.
-    pub drive_anti_pitch: Ratio,
-    /// Tangent rate of one wheel in heave.
-    pub wheel_rate: LinearStiffness,
-    /// Tangent stiffness of springs and coils in roll.
-    pub roll_stiffness: RotationalStiffness,
-    /// Tangent stiffness of springs and coils against the axle's pitch.
-    pub wind_up_rate: RotationalStiffness,
-    /// Vertical, of the left spring.
-    pub left_spring_load: Force,
-    /// Vertical, of the right spring.
-    pub right_spring_load: Force,
-    /// Greatest, in the full-length leaves of the left spring.
-    pub left_leaf_stress: Stress,
-    /// Greatest, in the full-length leaves of the right spring.
-    pub right_leaf_stress: Stress,
-    /// From upright, positive with the eye away from the fixed eye.
-    pub left_shackle_angle: Angle,
-    /// The same on the right.
-    pub right_shackle_angle: Angle,
-    /// Between the shackle and the line of the eyes.
-    pub left_shackle_opening: Angle,
-    /// The same on the right.
-    pub right_shackle_opening: Angle,
-    /// Between the eyes of the left coil-over.
-    pub left_eye_length: Length,
-    /// Shortening of the left coil-over over heave.
-    pub left_motion_ratio: Ratio,
-    /// Shortening of the left coil-over over wheel travel in roll.
-    pub left_roll_motion_ratio: Ratio,
-    /// Between the seats of the left coil.
-    pub left_coil_length: Length,
-    /// Compressive, in the left coil.
-    pub left_coil_force: Force,
-    /// By how much the left coil is shorter than unloaded.
-    pub left_coil_used: Length,
-    /// Until the left coil is solid.
-    pub left_coil_remaining: Length,
-    /// Of leaf, coil and gas on the left in heave.
-    pub left_wheel_force: Force,
-    /// Between the eyes of the right coil-over.
-    pub right_eye_length: Length,
-    /// Shortening of the right coil-over over heave.
-    pub right_motion_ratio: Ratio,
-    /// Shortening of the right coil-over over wheel travel in roll.
-    pub right_roll_motion_ratio: Ratio,
-    /// Between the seats of the right coil.
-    pub right_coil_length: Length,
-    /// Compressive, in the right coil.
-    pub right_coil_force: Force,
-    /// By how much the right coil is shorter than unloaded.
-    pub right_coil_used: Length,
-    /// Until the right coil is solid.
-    pub right_coil_remaining: Length,
-    /// Of leaf, coil and gas on the right in heave.
-    pub right_wheel_force: Force,
-    /// Mean turn of the bar's levers.
-    pub bar_angle: Angle,
-    /// Turn of the left lever less that of the right one.
-    pub bar_twist: Angle,
-    /// Travel of the levers' ends over wheel travel, in roll.
-    pub bar_motion_ratio: Ratio,
-    /// Shortening of the left damper over heave.
-    pub damper_motion_ratio: Ratio,
-    /// From fully open.
-    pub left_damper_used: Length,
-    /// To fully closed.
-    pub left_damper_remaining: Length,
-    /// From fully open.
-    pub right_damper_used: Length,
-    /// To fully closed.
-    pub right_damper_remaining: Length,
-    /// Above the left seat to its bump stop.
-    pub left_bump_remaining: Length,
-    /// Above the right seat to its bump stop.
-    pub right_bump_remaining: Length,
+record! {
+    /// The axle at one heave and roll; what is not known is not a number.
+    #[derive(Debug, Clone, PartialEq)]
+    pub struct LeafAxlePosition {
+        /// Of the left wheel's centre, forward.
+        pub left_wheel_x: Length,
+        /// Of the left wheel's centre, to the left.
+        pub left_wheel_y: Length,
+        /// Of the left wheel's centre, up.
+        pub left_wheel_z: Length,
+        /// Of the right wheel's centre, forward.
+        pub right_wheel_x: Length,
+        /// Of the right wheel's centre, to the left.
+        pub right_wheel_y: Length,
+        /// Of the right wheel's centre, up.
+        pub right_wheel_z: Length,
+        /// Of the axle's middle, against ride height.
+        pub wheelbase_change: Length,
+        /// Turn of the axle to the left.
+        pub axle_steer: Angle,
+        /// Change of that over roll.
+        pub roll_steer: Ratio,
+        /// Of the axle's middle, to the left.
+        pub lateral_shift: Length,
+        /// Positive with its nose up.
+        pub pinion_angle: Angle,
+        /// Against ride height.
+        pub pinion_angle_change: Angle,
+        /// Where the line between the eyes passes the axle.
+        pub roll_centre_height: Length,
+        /// Of the axle's instant centre in side view, forward.
+        pub side_view_centre_x: Length,
+        /// Of the same, above the ground.
+        pub side_view_centre_height: Length,
+        /// Forward lean of the contact point's path in bump.
+        pub side_view_angle: Angle,
+        /// Anti-dive of a front axle, anti-lift of a rear one.
+        pub brake_anti_pitch: Ratio,
+        /// Anti-lift of a front axle, anti-squat of a rear one.
+        pub drive_anti_pitch: Ratio,
+        /// Tangent rate of one wheel in heave.
+        pub wheel_rate: LinearStiffness,
+        /// Tangent stiffness of springs and coils in roll.
+        pub roll_stiffness: RotationalStiffness,
+        /// Tangent stiffness of springs and coils against the axle's pitch.
+        pub wind_up_rate: RotationalStiffness,
+        /// Vertical, of the left spring.
+        pub left_spring_load: Force,
+        /// Vertical, of the right spring.
+        pub right_spring_load: Force,
+        /// Greatest, in the full-length leaves of the left spring.
+        pub left_leaf_stress: Stress,
+        /// Greatest, in the full-length leaves of the right spring.
+        pub right_leaf_stress: Stress,
+        /// From upright, positive with the eye away from the fixed eye.
+        pub left_shackle_angle: Angle,
+        /// The same on the right.
+        pub right_shackle_angle: Angle,
+        /// Between the shackle and the line of the eyes.
+        pub left_shackle_opening: Angle,
+        /// The same on the right.
+        pub right_shackle_opening: Angle,
+        /// Between the eyes of the left coil-over.
+        pub left_eye_length: Length,
+        /// Shortening of the left coil-over over heave.
+        pub left_motion_ratio: Ratio,
+        /// Shortening of the left coil-over over wheel travel in roll.
+        pub left_roll_motion_ratio: Ratio,
+        /// Between the seats of the left coil.
+        pub left_coil_length: Length,
+        /// Compressive, in the left coil.
+        pub left_coil_force: Force,
+        /// By how much the left coil is shorter than unloaded.
+        pub left_coil_used: Length,
+        /// Until the left coil is solid.
+        pub left_coil_remaining: Length,
+        /// Of leaf, coil and gas on the left in heave.
+        pub left_wheel_force: Force,
+        /// Between the eyes of the right coil-over.
+        pub right_eye_length: Length,
+        /// Shortening of the right coil-over over heave.
+        pub right_motion_ratio: Ratio,
+        /// Shortening of the right coil-over over wheel travel in roll.
+        pub right_roll_motion_ratio: Ratio,
+        /// Between the seats of the right coil.
+        pub right_coil_length: Length,
+        /// Compressive, in the right coil.
+        pub right_coil_force: Force,
+        /// By how much the right coil is shorter than unloaded.
+        pub right_coil_used: Length,
+        /// Until the right coil is solid.
+        pub right_coil_remaining: Length,
+        /// Of leaf, coil and gas on the right in heave.
+        pub right_wheel_force: Force,
+        /// Mean turn of the bar's levers.
+        pub bar_angle: Angle,
+        /// Turn of the left lever less that of the right one.
+        pub bar_twist: Angle,
+        /// Travel of the levers' ends over wheel travel, in roll.
+        pub bar_motion_ratio: Ratio,
+        /// Shortening of the left damper over heave.
+        pub damper_motion_ratio: Ratio,
+        /// From fully open.
+        pub left_damper_used: Length,
+        /// To fully closed.
+        pub left_damper_remaining: Length,
+        /// From fully open.
+        pub right_damper_used: Length,
+        /// To fully closed.
+        pub right_damper_remaining: Length,
+        /// Above the left seat to its bump stop.
+        pub left_bump_remaining: Length,
+        /// Above the right seat to its bump stop.
+        pub right_bump_remaining: Length,
+    }
 }
 
-/// How far the springs go from ride height.
-#[derive(Debug, Clone, PartialEq)]
-pub struct HeaveRange {
-    /// Least heave, negative.
-    pub droop: Length,
-    /// What ends it.
-    pub droop_end: String,
-    /// Greatest heave.
-    pub bump: Length,
-    /// What ends it.
-    pub bump_end: String,
+record! {
+    /// How far the springs go from ride height.
+    #[derive(Debug, Clone, PartialEq)]
+    pub struct HeaveRange {
+        /// Least heave, negative.
+        pub droop: Length,
+        /// What ends it.
+        pub droop_end: String,
+        /// Greatest heave.
+        pub bump: Length,
+        /// What ends it.
+        pub bump_end: String,
+    }
 }
 
-/// The axle under a torque about its own axis.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct WindUp {
-    /// Turn of the axle's housing by the torque, positive with the pinion's nose up.
-    pub wind_up_angle: Angle,
-    /// With it, positive with its nose up.
-    pub pinion_angle: Angle,
-    /// Tangent stiffness of both springs against the axle's pitch.
-    pub wind_up_rate: RotationalStiffness,
-    /// By the torque and its force at the ground.
-    pub wheelbase_change: Length,
-    /// Vertical, of each leaf spring.
-    pub spring_load: Force,
-    /// Greatest, in the full-length leaves.
-    pub leaf_stress: Stress,
+record! {
+    /// The axle under a torque about its own axis.
+    #[derive(Debug, Clone, Copy, PartialEq)]
+    pub struct WindUp {
+        /// Turn of the axle's housing by the torque, positive with the pinion's nose up.
+        pub wind_up_angle: Angle,
+        /// With it, positive with its nose up.
+        pub pinion_angle: Angle,
+        /// Tangent stiffness of both springs against the axle's pitch.
+        pub wind_up_rate: RotationalStiffness,
+        /// By the torque and its force at the ground.
+        pub wheelbase_change: Length,
+        /// Vertical, of each leaf spring.
+        pub spring_load: Force,
+        /// Greatest, in the full-length leaves.
+        pub leaf_stress: Stress,
+    }
 }
 
 /// A model made ready for many positions.
@@ -484,15 +490,10 @@ impl LeafAxle {
     /// One row a heave and roll: `heave`, `roll`, and the results of `at`: `left_wheel_x`, `left_wheel_y`, `left_wheel_z`, `right_wheel_x`, `right_wheel_y`, `right_wheel_z`, `wheelbase_change`, `axle_steer`, `roll_steer`, `lateral_shift`, `pinion_angle`, `pinion_angle_change`, `roll_centre_height`, `side_view_centre_x`, `side_view_centre_height`, `side_view_angle`, `brake_anti_pitch`, `drive_anti_pitch`, `wheel_rate`, `roll_stiffness`, `wind_up_rate`, `left_spring_load`, `right_spring_load`, `left_leaf_stress`, `right_leaf_stress`, `left_shackle_angle`, `right_shackle_angle`, `left_shackle_opening`, `right_shackle_opening`, `left_eye_length`, `left_motion_ratio`, `left_roll_motion_ratio`, `left_coil_length`, `left_coil_force`, `left_coil_used`, `left_coil_remaining`, `left_wheel_force`, `right_eye_length`, `right_motion_ratio`, `right_roll_motion_ratio`, `right_coil_length`, `right_coil_force`, `right_coil_used`, `right_coil_remaining`, `right_wheel_force`, `bar_angle`, `bar_twist`, `bar_motion_ratio`, `damper_motion_ratio`, `left_damper_used`, `left_damper_remaining`, `right_damper_used`, `right_damper_remaining`, `left_bump_remaining`, `right_bump_remaining`.
     pub fn table(&self, heave: &[Length], roll: &[Angle]) -> Result<Table> {
         let ready = self.ready()?;
-        let inputs = Columns::new().quantity::<Length>("heave").quantity::<Angle>("roll");
-        let mut rows = LeafAxlePosition::columns(inputs).over(&[heave.len(), roll.len()])?;
+        let mut rows = Filling::over(["heave", "roll"], &[heave.len(), roll.len()])?;
         for heave in heave {
             for roll in roll {
-                let inputs = [Cell::from(*heave), Cell::from(*roll)];
-                match &ready.at(*heave, *roll) {
-                    Ok(on) => rows.push(&inputs, Ok(&on.cells())),
-                    Err(error) => rows.push(&inputs, Err(error.clone())),
-                }
+                rows.push((*heave, *roll), ready.at(*heave, *roll));
             }
         }
         Ok(rows.finish())
@@ -896,15 +897,10 @@ fn norm([x, y, z]: [Jet; 3]) -> Jet {
 /// The rows of two axles without roll; the second one stands at another heave.
 fn compared(before: &Ready<'_>, after: &Ready<'_>, standing: f64, heave: &[Length]) -> Result<Table> {
     let none = Angle::from_si(0.0);
-    let inputs = Columns::new().words("state").quantity::<Length>("heave");
-    let mut rows = LeafAxlePosition::columns(inputs).over(&[2, heave.len()])?;
+    let mut rows = Filling::over(["state", "heave"], &[2, heave.len()])?;
     for heave in heave {
         for (state, ready, from) in [("before", before, 0.0), ("after", after, standing)] {
-            let inputs = [Cell::Word(state), Cell::from(*heave)];
-            match &ready.at(Length::from_si(from) + *heave, none) {
-                Ok(on) => rows.push(&inputs, Ok(&on.cells())),
-                Err(error) => rows.push(&inputs, Err(error.clone())),
-            }
+            rows.push((state, *heave), ready.at(Length::from_si(from) + *heave, none));
         }
     }
     Ok(rows.finish())
@@ -1569,39 +1565,6 @@ impl Ready<'_> {
             right_bump_remaining: length(clearance + seat - on.right.height),
         })
     }
-}
-
-/// The columns of the results and their cells, in one order.
-macro_rules! outputs {
-    ($($name:ident: $kind:ident),+ $(,)?) => {
-        impl LeafAxlePosition {
-            fn columns(columns: Columns) -> Columns {
-                columns$(.quantity::<$kind>(stringify!($name)))+
-            }
-            fn cells(&self) -> Vec<Cell<'_>> {
-                vec![$(Cell::from(self.$name)),+]
-            }
-        }
-    };
-}
-outputs! {
-    left_wheel_x: Length, left_wheel_y: Length, left_wheel_z: Length,
-    right_wheel_x: Length, right_wheel_y: Length, right_wheel_z: Length,
-    wheelbase_change: Length, axle_steer: Angle, roll_steer: Ratio, lateral_shift: Length,
-    pinion_angle: Angle, pinion_angle_change: Angle, roll_centre_height: Length,
-    side_view_centre_x: Length, side_view_centre_height: Length, side_view_angle: Angle,
-    brake_anti_pitch: Ratio, drive_anti_pitch: Ratio,
-    wheel_rate: LinearStiffness, roll_stiffness: RotationalStiffness, wind_up_rate: RotationalStiffness,
-    left_spring_load: Force, right_spring_load: Force, left_leaf_stress: Stress, right_leaf_stress: Stress,
-    left_shackle_angle: Angle, right_shackle_angle: Angle,
-    left_shackle_opening: Angle, right_shackle_opening: Angle,
-    left_eye_length: Length, left_motion_ratio: Ratio, left_roll_motion_ratio: Ratio, left_coil_length: Length,
-    left_coil_force: Force, left_coil_used: Length, left_coil_remaining: Length, left_wheel_force: Force,
-    right_eye_length: Length, right_motion_ratio: Ratio, right_roll_motion_ratio: Ratio, right_coil_length: Length,
-    right_coil_force: Force, right_coil_used: Length, right_coil_remaining: Length, right_wheel_force: Force,
-    bar_angle: Angle, bar_twist: Angle, bar_motion_ratio: Ratio,
-    damper_motion_ratio: Ratio, left_damper_used: Length, left_damper_remaining: Length,
-    right_damper_used: Length, right_damper_remaining: Length, left_bump_remaining: Length, right_bump_remaining: Length,
 }
 
 #[cfg(test)]

@@ -9,10 +9,9 @@ use super::parts::{Axle, Wheel, refused};
 use super::vector::{Vector, vector};
 use super::wheel_position::{BUMP, TravelRange, centre};
 use crate::base::document::{Model, Stated, Value};
-use crate::base::table::{Cell, Column, Columns, Rows, Table, Values, code};
-use crate::units::{Angle, Force, Length, LinearStiffness, Quantity, Ratio, RotationalStiffness, Torque};
+use crate::base::table::{Filling, Table, record};
+use crate::units::{Angle, Force, Length, LinearStiffness, Ratio, RotationalStiffness, Torque};
 use crate::{Error, Result, valid};
-use std::borrow::Cow;
 
 /// A rigid axle on links, drawn point by point: where it stands over heave and roll, how it steers, and what springs and bushes do there.
 ///
@@ -72,309 +71,150 @@ pub struct LiveAxle {
     pub pitching: Option<Pitching>,
 }
 
-/// The axle at one heave and roll; what is not known is not a number.
-#[derive(Debug, Clone, PartialEq)]
-pub struct AxlePosition {
-    /// Of the axle's middle, forward.
-    pub axle_x: Length,
-    /// Of the axle's middle, to the left.
-    pub lateral_shift: Length,
-    /// Of the axle's middle, up.
-    pub axle_z: Length,
-    /// Against ride height.
-    pub wheelbase_change: Length,
-    /// Turn about z, positive to the left.
-    pub axle_steer: Angle,
-    /// Change of that over 25 mm of bump, at this slope.
-    pub heave_steer: Angle,
-    /// Steer over roll, at this slope.
-    pub roll_steer: Ratio,
-    /// Turn about its own length, positive with its front down.
-    pub axle_pitch: Angle,
-    /// Positive with its nose up.
-    pub pinion_angle: Angle,
-    /// Against ride height.
-    pub pinion_angle_change: Angle,
-    /// Of the joint on its nose, forward.
-    pub pinion_x: Length,
-    /// Of the same, to the left.
-    pub pinion_y: Length,
-    /// Of the same, up.
-    pub pinion_z: Length,
-    /// Where the axis of roll crosses the centre plane.
-    pub roll_centre_height: Length,
-    /// Of that axis, positive where it rises forward.
-    pub roll_axis_angle: Angle,
-    /// Of the lateral rod on the centre plane, above the ground.
-    pub lateral_rod_height: Length,
-    /// Of the axle's instant centre in side view, forward.
-    pub side_view_centre_x: Length,
-    /// Of the same, above the ground.
-    pub side_view_centre_height: Length,
-    /// Forward lean of the path of the contact points in bump.
-    pub side_view_angle: Angle,
-    /// Anti-squat of a rear axle, anti-lift of a front one.
-    pub drive_anti_pitch: Ratio,
-    /// Anti-lift of a rear axle, anti-dive of a front one.
-    pub brake_anti_pitch: Ratio,
-    /// Of the left wheel's centre, forward.
-    pub left_wheel_x: Length,
-    /// Of the left wheel's centre, to the left.
-    pub left_wheel_y: Length,
-    /// Of the left wheel's centre, up.
-    pub left_wheel_z: Length,
-    /// Positive with the top of the wheel outboard.
-    pub left_camber: Angle,
-    /// Of this wheel, positive inboard.
-    pub left_toe: Angle,
-    /// Between the eyes of the coil-over.
-    pub left_eye_length: Length,
-    /// Shortening of the coil-over over heave.
-    pub left_motion_ratio: Ratio,
-    /// Shortening of the coil-over over wheel travel in roll.
-    pub left_roll_motion_ratio: Ratio,
-    /// Between the seats.
-    pub left_spring_length: Length,
-    /// Compressive, in the coil.
-    pub left_spring_force: Force,
-    /// By how much the spring is shorter than unloaded.
-    pub left_spring_used: Length,
-    /// Until the spring is solid.
-    pub left_spring_remaining: Length,
-    /// From fully open.
-    pub left_damper_used: Length,
-    /// To fully closed.
-    pub left_damper_remaining: Length,
-    /// Of coil and gas in heave.
-    pub left_wheel_force: Force,
-    /// Tangent rate in heave.
-    pub left_wheel_rate: LinearStiffness,
-    /// Of the right wheel's centre, forward.
-    pub right_wheel_x: Length,
-    /// Of the right wheel's centre, to the left.
-    pub right_wheel_y: Length,
-    /// Of the right wheel's centre, up.
-    pub right_wheel_z: Length,
-    /// Positive with the top of the wheel outboard.
-    pub right_camber: Angle,
-    /// Of this wheel, positive inboard.
-    pub right_toe: Angle,
-    /// Between the eyes of the coil-over.
-    pub right_eye_length: Length,
-    /// Shortening of the coil-over over heave.
-    pub right_motion_ratio: Ratio,
-    /// Shortening of the coil-over over wheel travel in roll.
-    pub right_roll_motion_ratio: Ratio,
-    /// Between the seats.
-    pub right_spring_length: Length,
-    /// Compressive, in the coil.
-    pub right_spring_force: Force,
-    /// By how much the spring is shorter than unloaded.
-    pub right_spring_used: Length,
-    /// Until the spring is solid.
-    pub right_spring_remaining: Length,
-    /// From fully open.
-    pub right_damper_used: Length,
-    /// To fully closed.
-    pub right_damper_remaining: Length,
-    /// Of coil and gas in heave.
-    pub right_wheel_force: Force,
-    /// Tangent rate in heave.
-    pub right_wheel_rate: LinearStiffness,
-    /// Of both springs, tangent.
-    pub roll_stiffness: RotationalStiffness,
-    /// Mean turn of the bar's levers.
-    pub bar_angle: Angle,
-    /// Turn of the left lever less that of the right one.
-    pub bar_twist: Angle,
-    /// Travel of the levers' ends over wheel travel, in roll.
-    pub bar_motion_ratio: Ratio,
-    /// Of all joints of the links, from ride height.
-    pub greatest_lean: Angle,
-    /// Which joint that is.
-    pub greatest_lean_joint: String,
-    /// Until the first joint is at its limit.
-    pub joint_left: Angle,
-    /// Which joint that is.
-    pub first_joint: String,
-    /// By how much the lateral rod is longer than at ride height.
-    pub lateral_rod_stretch: Length,
-    /// Coordinates of the axle less the rank of the links.
-    pub freedoms: i64,
-    /// Links more than heave and roll leave room for.
-    pub redundant: i64,
-    /// By how much the links miss each other.
-    pub bind_misfit: Length,
-    /// Greatest force of a link by that.
-    pub bind_force: Force,
-    /// Which link that is.
-    pub bind_link: String,
-    /// Of the links that bind, against roll.
-    pub bind_moment: Torque,
-    /// Change of that over roll.
-    pub bind_roll_stiffness: RotationalStiffness,
-}
-
-/// One line a result: its name and what it is.
-macro_rules! results {
-    ($($name:ident: $kind:ident,)+) => {
-        /// The same with words that are borrowed.
-        #[derive(Debug, Clone, Copy)]
-        pub(super) struct Found<'a> {
-            $(pub(super) $name: results!(@type 'a $kind),)+
-        }
-        impl<'a> Found<'a> {
-            /// Nothing known.
-            fn unknown() -> Found<'a> {
-                Found { $($name: results!(@unknown $kind)),+ }
-            }
-            fn position(self) -> AxlePosition {
-                AxlePosition { $($name: results!(@given self.$name, $kind)),+ }
-            }
-        }
-        /// The columns of a table, a list a result; nothing is known of a row before it is put in.
-        struct Lists {
-            $($name: results!(@list $kind),)+
-        }
-        impl Lists {
-            fn of(rows: usize) -> Lists {
-                Lists { $($name: results!(@unfilled rows, $kind)),+ }
-            }
-            fn put(&mut self, row: usize, on: &Found<'_>) {
-                $(results!(@put row, self.$name, on.$name, $kind);)+
-            }
-            fn columns(self) -> Vec<Column> {
-                vec![$(results!(@column self.$name, stringify!($name), $kind)),+]
-            }
-        }
-    };
-    (@type $life:lifetime word) => { &$life str };
-    (@type $life:lifetime whole) => { i64 };
-    (@type $life:lifetime $kind:ident) => { $kind };
-    (@unknown word) => { "" };
-    (@unknown whole) => { 0 };
-    (@unknown $kind:ident) => { $kind::from_si(f64::NAN) };
-    (@list word) => { (Vec<i32>, Vec<String>) };
-    (@list whole) => { Vec<i64> };
-    (@list $kind:ident) => { Vec<f64> };
-    (@unfilled $rows:ident, word) => { (vec![-1; $rows], Vec::new()) };
-    (@unfilled $rows:ident, whole) => { vec![0; $rows] };
-    (@unfilled $rows:ident, $kind:ident) => { vec![f64::NAN; $rows] };
-    (@put $row:ident, $list:expr, $from:expr, word) => { $list.0[$row] = code(&mut $list.1, $from) };
-    (@put $row:ident, $list:expr, $from:expr, whole) => { $list[$row] = $from };
-    (@put $row:ident, $list:expr, $from:expr, $kind:ident) => { $list[$row] = $from.si() };
-    (@column $list:expr, $name:expr, word) => {
-        Column { name: Cow::Borrowed($name), kind: None, values: Values::Category { codes: $list.0, labels: $list.1 } }
-    };
-    (@column $list:expr, $name:expr, whole) => {
-        Column { name: Cow::Borrowed($name), kind: None, values: Values::I64($list) }
-    };
-    (@column $list:expr, $name:expr, $kind:ident) => {
-        Column { name: Cow::Borrowed($name), kind: Some($kind::KIND), values: Values::F64($list) }
-    };
-    (@given $from:expr, word) => { $from.to_owned() };
-    (@given $from:expr, whole) => { $from };
-    (@given $from:expr, $kind:ident) => { $from };
-}
-
-results! {
-    axle_x: Length,
-    lateral_shift: Length,
-    axle_z: Length,
-    wheelbase_change: Length,
-    axle_steer: Angle,
-    heave_steer: Angle,
-    roll_steer: Ratio,
-    axle_pitch: Angle,
-    pinion_angle: Angle,
-    pinion_angle_change: Angle,
-    pinion_x: Length,
-    pinion_y: Length,
-    pinion_z: Length,
-    roll_centre_height: Length,
-    roll_axis_angle: Angle,
-    lateral_rod_height: Length,
-    side_view_centre_x: Length,
-    side_view_centre_height: Length,
-    side_view_angle: Angle,
-    drive_anti_pitch: Ratio,
-    brake_anti_pitch: Ratio,
-    left_wheel_x: Length,
-    left_wheel_y: Length,
-    left_wheel_z: Length,
-    left_camber: Angle,
-    left_toe: Angle,
-    left_eye_length: Length,
-    left_motion_ratio: Ratio,
-    left_roll_motion_ratio: Ratio,
-    left_spring_length: Length,
-    left_spring_force: Force,
-    left_spring_used: Length,
-    left_spring_remaining: Length,
-    left_damper_used: Length,
-    left_damper_remaining: Length,
-    left_wheel_force: Force,
-    left_wheel_rate: LinearStiffness,
-    right_wheel_x: Length,
-    right_wheel_y: Length,
-    right_wheel_z: Length,
-    right_camber: Angle,
-    right_toe: Angle,
-    right_eye_length: Length,
-    right_motion_ratio: Ratio,
-    right_roll_motion_ratio: Ratio,
-    right_spring_length: Length,
-    right_spring_force: Force,
-    right_spring_used: Length,
-    right_spring_remaining: Length,
-    right_damper_used: Length,
-    right_damper_remaining: Length,
-    right_wheel_force: Force,
-    right_wheel_rate: LinearStiffness,
-    roll_stiffness: RotationalStiffness,
-    bar_angle: Angle,
-    bar_twist: Angle,
-    bar_motion_ratio: Ratio,
-    greatest_lean: Angle,
-    greatest_lean_joint: word,
-    joint_left: Angle,
-    first_joint: word,
-    lateral_rod_stretch: Length,
-    freedoms: whole,
-    redundant: whole,
-    bind_misfit: Length,
-    bind_force: Force,
-    bind_link: word,
-    bind_moment: Torque,
-    bind_roll_stiffness: RotationalStiffness,
-}
-
-/// A table as it is filled.
-struct Filling<'a> {
-    inputs: Rows,
-    lists: Lists,
-    row: usize,
-    /// Of the row before, so that what is not known is said once.
-    on: Found<'a>,
-}
-
-impl<'a> Filling<'a> {
-    /// A table over these lists, each value with every other.
-    fn over(lists: &[usize], inputs: Columns) -> Result<Filling<'a>> {
-        let inputs = inputs.beside(&Lists::of(0).columns()).over(lists)?;
-        Ok(Filling { inputs, lists: Lists::of(lists.iter().product()), row: 0, on: Found::unknown() })
+record! {
+    /// The axle at one heave and roll; what is not known is not a number.
+    #[derive(Debug, Clone, PartialEq)]
+    pub struct AxlePosition {
+        /// Of the axle's middle, forward.
+        pub axle_x: Length,
+        /// Of the axle's middle, to the left.
+        pub lateral_shift: Length,
+        /// Of the axle's middle, up.
+        pub axle_z: Length,
+        /// Against ride height.
+        pub wheelbase_change: Length,
+        /// Turn about z, positive to the left.
+        pub axle_steer: Angle,
+        /// Change of that over 25 mm of bump, at this slope.
+        pub heave_steer: Angle,
+        /// Steer over roll, at this slope.
+        pub roll_steer: Ratio,
+        /// Turn about its own length, positive with its front down.
+        pub axle_pitch: Angle,
+        /// Positive with its nose up.
+        pub pinion_angle: Angle,
+        /// Against ride height.
+        pub pinion_angle_change: Angle,
+        /// Of the joint on its nose, forward.
+        pub pinion_x: Length,
+        /// Of the same, to the left.
+        pub pinion_y: Length,
+        /// Of the same, up.
+        pub pinion_z: Length,
+        /// Where the axis of roll crosses the centre plane.
+        pub roll_centre_height: Length,
+        /// Of that axis, positive where it rises forward.
+        pub roll_axis_angle: Angle,
+        /// Of the lateral rod on the centre plane, above the ground.
+        pub lateral_rod_height: Length,
+        /// Of the axle's instant centre in side view, forward.
+        pub side_view_centre_x: Length,
+        /// Of the same, above the ground.
+        pub side_view_centre_height: Length,
+        /// Forward lean of the path of the contact points in bump.
+        pub side_view_angle: Angle,
+        /// Anti-squat of a rear axle, anti-lift of a front one.
+        pub drive_anti_pitch: Ratio,
+        /// Anti-lift of a rear axle, anti-dive of a front one.
+        pub brake_anti_pitch: Ratio,
+        /// Of the left wheel's centre, forward.
+        pub left_wheel_x: Length,
+        /// Of the left wheel's centre, to the left.
+        pub left_wheel_y: Length,
+        /// Of the left wheel's centre, up.
+        pub left_wheel_z: Length,
+        /// Positive with the top of the wheel outboard.
+        pub left_camber: Angle,
+        /// Of this wheel, positive inboard.
+        pub left_toe: Angle,
+        /// Between the eyes of the coil-over.
+        pub left_eye_length: Length,
+        /// Shortening of the coil-over over heave.
+        pub left_motion_ratio: Ratio,
+        /// Shortening of the coil-over over wheel travel in roll.
+        pub left_roll_motion_ratio: Ratio,
+        /// Between the seats.
+        pub left_spring_length: Length,
+        /// Compressive, in the coil.
+        pub left_spring_force: Force,
+        /// By how much the spring is shorter than unloaded.
+        pub left_spring_used: Length,
+        /// Until the spring is solid.
+        pub left_spring_remaining: Length,
+        /// From fully open.
+        pub left_damper_used: Length,
+        /// To fully closed.
+        pub left_damper_remaining: Length,
+        /// Of coil and gas in heave.
+        pub left_wheel_force: Force,
+        /// Tangent rate in heave.
+        pub left_wheel_rate: LinearStiffness,
+        /// Of the right wheel's centre, forward.
+        pub right_wheel_x: Length,
+        /// Of the right wheel's centre, to the left.
+        pub right_wheel_y: Length,
+        /// Of the right wheel's centre, up.
+        pub right_wheel_z: Length,
+        /// Positive with the top of the wheel outboard.
+        pub right_camber: Angle,
+        /// Of this wheel, positive inboard.
+        pub right_toe: Angle,
+        /// Between the eyes of the coil-over.
+        pub right_eye_length: Length,
+        /// Shortening of the coil-over over heave.
+        pub right_motion_ratio: Ratio,
+        /// Shortening of the coil-over over wheel travel in roll.
+        pub right_roll_motion_ratio: Ratio,
+        /// Between the seats.
+        pub right_spring_length: Length,
+        /// Compressive, in the coil.
+        pub right_spring_force: Force,
+        /// By how much the spring is shorter than unloaded.
+        pub right_spring_used: Length,
+        /// Until the spring is solid.
+        pub right_spring_remaining: Length,
+        /// From fully open.
+        pub right_damper_used: Length,
+        /// To fully closed.
+        pub right_damper_remaining: Length,
+        /// Of coil and gas in heave.
+        pub right_wheel_force: Force,
+        /// Tangent rate in heave.
+        pub right_wheel_rate: LinearStiffness,
+        /// Of both springs, tangent.
+        pub roll_stiffness: RotationalStiffness,
+        /// Mean turn of the bar's levers.
+        pub bar_angle: Angle,
+        /// Turn of the left lever less that of the right one.
+        pub bar_twist: Angle,
+        /// Travel of the levers' ends over wheel travel, in roll.
+        pub bar_motion_ratio: Ratio,
+        /// Of all joints of the links, from ride height.
+        pub greatest_lean: Angle,
+        /// Which joint that is.
+        pub greatest_lean_joint: String,
+        /// Until the first joint is at its limit.
+        pub joint_left: Angle,
+        /// Which joint that is.
+        pub first_joint: String,
+        /// By how much the lateral rod is longer than at ride height.
+        pub lateral_rod_stretch: Length,
+        /// Coordinates of the axle less the rank of the links.
+        pub freedoms: i64,
+        /// Links more than heave and roll leave room for.
+        pub redundant: i64,
+        /// By how much the links miss each other.
+        pub bind_misfit: Length,
+        /// Greatest force of a link by that.
+        pub bind_force: Force,
+        /// Which link that is.
+        pub bind_link: String,
+        /// Of the links that bind, against roll.
+        pub bind_moment: Torque,
+        /// Change of that over roll.
+        pub bind_roll_stiffness: RotationalStiffness,
     }
-    fn push(&mut self, inputs: &[Cell<'_>], ready: &'a Ready<'_>, heave: Length, roll: Angle) {
-        let found = ready.find(heave, roll, &mut self.on);
-        if found.is_ok() {
-            self.lists.put(self.row, &self.on);
-        }
-        self.inputs.push(inputs, found.map(|()| &[][..]));
-        self.row += 1;
-    }
-    fn finish(self) -> Table {
-        self.inputs.finish_with(self.lists.columns())
-    }
+    lent pub(super) Found<'a>;
 }
 
 /// A joint of a link.
@@ -555,7 +395,7 @@ impl LiveAxle {
     /// # Ok::<(), axlewright::Error>(())
     /// ```
     pub fn at(&self, heave: Length, roll: Angle) -> Result<AxlePosition> {
-        Ok(self.ready()?.at(heave, roll)?.position())
+        Ok(self.ready()?.at(heave, roll)?.into())
     }
 
     /// The axle over heave and roll.
@@ -568,14 +408,14 @@ impl LiveAxle {
     /// One row a heave and roll: `heave`, `roll`, and the results of `at`: `axle_x`, `lateral_shift`, `axle_z`, `wheelbase_change`, `axle_steer`, `heave_steer`, `roll_steer`, `axle_pitch`, `pinion_angle`, `pinion_angle_change`, `pinion_x`, `pinion_y`, `pinion_z`, `roll_centre_height`, `roll_axis_angle`, `lateral_rod_height`, `side_view_centre_x`, `side_view_centre_height`, `side_view_angle`, `drive_anti_pitch`, `brake_anti_pitch`, `left_wheel_x`, `left_wheel_y`, `left_wheel_z`, `left_camber`, `left_toe`, `left_eye_length`, `left_motion_ratio`, `left_roll_motion_ratio`, `left_spring_length`, `left_spring_force`, `left_spring_used`, `left_spring_remaining`, `left_damper_used`, `left_damper_remaining`, `left_wheel_force`, `left_wheel_rate`, `right_wheel_x`, `right_wheel_y`, `right_wheel_z`, `right_camber`, `right_toe`, `right_eye_length`, `right_motion_ratio`, `right_roll_motion_ratio`, `right_spring_length`, `right_spring_force`, `right_spring_used`, `right_spring_remaining`, `right_damper_used`, `right_damper_remaining`, `right_wheel_force`, `right_wheel_rate`, `roll_stiffness`, `bar_angle`, `bar_twist`, `bar_motion_ratio`, `greatest_lean`, `greatest_lean_joint`, `joint_left`, `first_joint`, `lateral_rod_stretch`, `freedoms`, `redundant`, `bind_misfit`, `bind_force`, `bind_link`, `bind_moment`, `bind_roll_stiffness`.
     pub fn table(&self, heave: &[Length], roll: &[Angle]) -> Result<Table> {
         let ready = self.ready()?;
-        let inputs = Columns::new().quantity::<Length>("heave").quantity::<Angle>("roll");
-        let mut filling = Filling::over(&[heave.len(), roll.len()], inputs)?;
+        let mut rows = Filling::over(["heave", "roll"], &[heave.len(), roll.len()])?;
+        let mut on = Found::unknown();
         for heave in heave {
             for roll in roll {
-                filling.push(&[Cell::from(*heave), Cell::from(*roll)], &ready, *heave, *roll);
+                rows.push((*heave, *roll), ready.find(*heave, *roll, &mut on).map(|()| on));
             }
         }
-        Ok(filling.finish())
+        Ok(rows.finish())
     }
 
     /// The joints in space, part by part: to draw the axle, or to measure clearance from.
@@ -700,14 +540,14 @@ impl LiveAxle {
             spring.seat_offset = Value::new(changed.left_eye_length - length);
         }
         let after = after.ready()?;
-        let inputs = Columns::new().words("state").quantity::<Length>("heave");
-        let mut filling = Filling::over(&[2, heave.len()], inputs)?;
+        let mut rows = Filling::over(["state", "heave"], &[2, heave.len()])?;
+        let mut on = Found::unknown();
         for heave in heave {
             for (state, ready, from) in [("before", &before, none), ("after", &after, standing)] {
-                filling.push(&[Cell::Word(state), Cell::from(*heave)], ready, from + *heave, level);
+                rows.push((state, *heave), ready.find(from + *heave, level, &mut on).map(|()| on));
             }
         }
-        Ok(filling.finish())
+        Ok(rows.finish())
     }
 
     /// The centre of gravity raised.
@@ -1313,6 +1153,7 @@ mod tests {
     use super::super::outline::read;
     use super::super::parts::{CoilSpring, Damper, Point};
     use super::*;
+    use crate::base::table::tests::{alone, difference};
     use approx::assert_relative_eq;
     use proptest::prelude::*;
 
@@ -2132,29 +1973,8 @@ mod tests {
             let (ready, mut row) = (model.ready().unwrap(), 0);
             for heave in &heaves {
                 for roll in &rolls {
-                    let mut fresh = Lists::of(1);
-                    match ready.at(*heave, *roll) {
-                        Ok(on) => {
-                            prop_assert!(table.reason(row).is_none());
-                            fresh.put(0, &on);
-                        }
-                        Err(error) => {
-                            prop_assert_eq!(Some(error.to_string()), table.reason(row).map(ToString::to_string));
-                        }
-                    }
-                    for column in fresh.columns() {
-                        match (&column.values, &table.column(&column.name).unwrap().values) {
-                            (Values::F64(one), Values::F64(all)) => prop_assert!(
-                                one[0].to_bits() == all[row].to_bits() || one[0].is_nan() && all[row].is_nan(),
-                                "{}: {} {}", column.name, one[0], all[row]
-                            ),
-                            (Values::I64(one), Values::I64(all)) => prop_assert_eq!(one[0], all[row]),
-                            (Values::Category { codes, labels }, Values::Category { .. }) => prop_assert_eq!(
-                                usize::try_from(codes[0]).ok().map(|at| labels[at].as_str()), table.word(&column.name, row)
-                            ),
-                            _ => prop_assert!(false),
-                        }
-                    }
+                    let alone = alone(["heave", "roll"], (*heave, *roll), ready.at(*heave, *roll));
+                    prop_assert_eq!(difference((&table, row), (&alone, 0)), None);
                     row += 1;
                 }
             }

@@ -5,7 +5,7 @@ use super::parts::{Arm, Carrier};
 use super::vector::{Vector, vector};
 use super::wheel_position::{Ends, Ready, Upper};
 use crate::Result;
-use crate::base::table::{Cell, Columns, Table};
+use crate::base::table::{Filling, Table, record};
 use crate::units::{Length, Quantity};
 
 /// A part, and its points in the order in which a line joins them.
@@ -14,28 +14,37 @@ pub(super) type Outline<'a> = Vec<(&'a str, Vec<(&'static str, Vector)>)>;
 /// Points of a large drawing, for the memory that a table of them takes.
 const POINTS: usize = 128;
 
+record! {
+    /// A point of a part, in the body's axes.
+    struct Place<'a> {
+        part: &'a str,
+        point: &'a str,
+        x: Length,
+        y: Length,
+        z: Length,
+    }
+}
+
 /// One row a state and point, each of the first inputs with each of the second ones; a state that is refused has one row.
 pub(super) fn outlines<'a, A: Quantity, B: Quantity>(
     [first, second]: [&'static str; 2],
     (firsts, seconds): (&[A], &[B]),
     mut outline: impl FnMut(A, B) -> Result<Outline<'a>>,
 ) -> Result<Table> {
-    let columns = Columns::new().quantity::<A>(first).quantity::<B>(second).words("part").words("point");
-    let columns = columns.quantity::<Length>("x").quantity::<Length>("y").quantity::<Length>("z");
-    let mut rows = columns.over(&[firsts.len(), seconds.len(), POINTS])?;
+    let mut rows = Filling::over([first, second], &[firsts.len(), seconds.len(), POINTS])?;
     for first in firsts {
         for second in seconds {
-            let inputs = [Cell::from(*first), Cell::from(*second)];
+            let inputs = (*first, *second);
             match outline(*first, *second) {
                 Ok(outline) => {
                     for (part, points) in &outline {
                         for (point, at) in points {
-                            let [x, y, z] = [at.x, at.y, at.z].map(Cell::Number);
-                            rows.push(&inputs, Ok(&[Cell::Word(part), Cell::Word(point), x, y, z]));
+                            let [x, y, z] = [at.x, at.y, at.z].map(Length::from_si);
+                            rows.push(inputs, Ok(Place { part, point, x, y, z }));
                         }
                     }
                 }
-                Err(error) => rows.push(&inputs, Err(error)),
+                Err(error) => rows.push(inputs, Err(error)),
             }
         }
     }

@@ -3,7 +3,7 @@ use super::{
     roll_arm, tyre_roll_stiffness,
 };
 use crate::base::document::{Model, Stated, Value};
-use crate::base::table::{Cell, Columns, Table};
+use crate::base::table::{Filling, Table, record};
 use crate::units::{
     Acceleration, Angle, Force, Length, LinearStiffness, Mass, Ratio, RollGradient, RotationalStiffness,
     STANDARD_GRAVITY,
@@ -85,63 +85,69 @@ pub struct RollAxle {
     pub bar_motion_ratio: Option<Value<Ratio>>,
 }
 
-/// What does not depend on how hard the turn is.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Balance {
-    /// Roll angle of the body over lateral acceleration, body to ground.
-    pub roll_gradient: RollGradient,
-    /// Springs and bar of the front axle, without its tyres.
-    pub front_suspension_stiffness: RotationalStiffness,
-    /// Springs and bar of the rear axle, without its tyres.
-    pub rear_suspension_stiffness: RotationalStiffness,
-    /// Share of the front axle in the load transfer.
-    pub front_share: Ratio,
-    /// Share of the front axle in the weight.
-    pub front_weight_share: Ratio,
-    /// The first less the second.
-    pub share_over_weight: Ratio,
+record! {
+    /// What does not depend on how hard the turn is.
+    #[derive(Debug, Clone, Copy, PartialEq)]
+    pub struct Balance {
+        /// Roll angle of the body over lateral acceleration, body to ground.
+        pub roll_gradient: RollGradient,
+        /// Springs and bar of the front axle, without its tyres.
+        pub front_suspension_stiffness: RotationalStiffness,
+        /// Springs and bar of the rear axle, without its tyres.
+        pub rear_suspension_stiffness: RotationalStiffness,
+        /// Share of the front axle in the load transfer.
+        pub front_share: Ratio,
+        /// Share of the front axle in the weight.
+        pub front_weight_share: Ratio,
+        /// The first less the second.
+        pub share_over_weight: Ratio,
+    }
 }
 
-/// Both axles in one turn.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct InTurn {
-    /// Of the body to the ground, out of the turn.
-    pub roll_angle: Angle,
-    /// What the outer front wheel gains by the unsprung mass.
-    pub front_unsprung_transfer: Force,
-    /// What the outer front wheel gains through the roll centre.
-    pub front_geometric_transfer: Force,
-    /// What the outer front wheel gains by springs and bar.
-    pub front_elastic_transfer: Force,
-    /// All that the outer front wheel gains.
-    pub front_load_transfer: Force,
-    /// What the outer rear wheel gains by the unsprung mass.
-    pub rear_unsprung_transfer: Force,
-    /// What the outer rear wheel gains through the roll centre.
-    pub rear_geometric_transfer: Force,
-    /// What the outer rear wheel gains by springs and bar.
-    pub rear_elastic_transfer: Force,
-    /// All that the outer rear wheel gains.
-    pub rear_load_transfer: Force,
-    /// Share of the front axle in the load transfer.
-    pub front_share: Ratio,
-    /// Load left on the inner front wheel.
-    pub front_inner_load: Force,
-    /// Load left on the inner rear wheel.
-    pub rear_inner_load: Force,
+record! {
+    /// Both axles in one turn.
+    #[derive(Debug, Clone, Copy, PartialEq)]
+    pub struct InTurn {
+        /// Of the body to the ground, out of the turn.
+        pub roll_angle: Angle,
+        /// What the outer front wheel gains by the unsprung mass.
+        pub front_unsprung_transfer: Force,
+        /// What the outer front wheel gains through the roll centre.
+        pub front_geometric_transfer: Force,
+        /// What the outer front wheel gains by springs and bar.
+        pub front_elastic_transfer: Force,
+        /// All that the outer front wheel gains.
+        pub front_load_transfer: Force,
+        /// What the outer rear wheel gains by the unsprung mass.
+        pub rear_unsprung_transfer: Force,
+        /// What the outer rear wheel gains through the roll centre.
+        pub rear_geometric_transfer: Force,
+        /// What the outer rear wheel gains by springs and bar.
+        pub rear_elastic_transfer: Force,
+        /// All that the outer rear wheel gains.
+        pub rear_load_transfer: Force,
+        /// Share of the front axle in the load transfer.
+        pub front_share: Ratio,
+        /// Load left on the inner front wheel.
+        pub front_inner_load: Force,
+        /// Load left on the inner rear wheel.
+        pub rear_inner_load: Force,
+    }
 }
 
-/// Bars to fit.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Bars {
-    /// Rate of the front bar at its ends.
-    pub front_bar_rate: LinearStiffness,
-    /// Rate of the rear bar at its ends.
-    pub rear_bar_rate: LinearStiffness,
-    /// Roll stiffness that the front bar gives its axle.
-    pub front_bar_stiffness: RotationalStiffness,
-    /// Roll stiffness that the rear bar gives its axle.
-    pub rear_bar_stiffness: RotationalStiffness,
+record! {
+    /// Bars to fit.
+    #[derive(Debug, Clone, Copy, PartialEq)]
+    pub struct Bars {
+        /// Rate of the front bar at its ends.
+        pub front_bar_rate: LinearStiffness,
+        /// Rate of the rear bar at its ends.
+        pub rear_bar_rate: LinearStiffness,
+        /// Roll stiffness that the front bar gives its axle.
+        pub front_bar_stiffness: RotationalStiffness,
+        /// Roll stiffness that the rear bar gives its axle.
+        pub rear_bar_stiffness: RotationalStiffness,
+    }
 }
 
 /// An axle in numbers, coherent SI.
@@ -268,6 +274,20 @@ impl RollAxle {
             return Err(of_axle(name, "bar_motion_ratio", "missing: a bar's rate counts with its square"));
         };
         bar_rate_for_roll_stiffness(RotationalStiffness::from_si(bar), ratio.quantity, self.track.quantity)
+    }
+}
+
+record! {
+    /// Roll and balance with a pair of bars in a turn.
+    struct WithBars {
+        roll_gradient: RollGradient,
+        roll_angle: Angle,
+        front_load_transfer: Force,
+        rear_load_transfer: Force,
+        front_share: Ratio,
+        share_over_weight: Ratio,
+        front_inner_load: Force,
+        rear_inner_load: Force,
     }
 }
 
@@ -526,19 +546,9 @@ impl RollBalance {
         rear_bar_rate: &[LinearStiffness],
         lateral_acceleration: &[Acceleration],
     ) -> Result<Table> {
-        let mut rows = Columns::new()
-            .quantity::<LinearStiffness>("front_bar_rate")
-            .quantity::<LinearStiffness>("rear_bar_rate")
-            .quantity::<Acceleration>("lateral_acceleration")
-            .quantity::<RollGradient>("roll_gradient")
-            .quantity::<Angle>("roll_angle")
-            .quantity::<Force>("front_load_transfer")
-            .quantity::<Force>("rear_load_transfer")
-            .quantity::<Ratio>("front_share")
-            .quantity::<Ratio>("share_over_weight")
-            .quantity::<Force>("front_inner_load")
-            .quantity::<Force>("rear_inner_load")
-            .over(&[front_bar_rate.len(), rear_bar_rate.len(), lateral_acceleration.len()])?;
+        let names = ["front_bar_rate", "rear_bar_rate", "lateral_acceleration"];
+        let lists = [front_bar_rate.len(), rear_bar_rate.len(), lateral_acceleration.len()];
+        let mut rows = Filling::over(names, &lists)?;
         for front_bar in front_bar_rate {
             for rear_bar in rear_bar_rate {
                 let mut changed = self.clone();
@@ -546,21 +556,20 @@ impl RollBalance {
                 changed.rear.bar_rate = Stated::Given(Value::new(*rear_bar));
                 let balance = changed.balance();
                 for turn in lateral_acceleration {
-                    let outputs = balance.clone().and_then(|balance| {
+                    let on = balance.clone().and_then(|balance| {
                         let on = changed.in_turn(*turn)?;
-                        Ok([
-                            Cell::from(balance.roll_gradient),
-                            Cell::from(on.roll_angle),
-                            Cell::from(on.front_load_transfer),
-                            Cell::from(on.rear_load_transfer),
-                            Cell::from(on.front_share),
-                            Cell::from(balance.share_over_weight),
-                            Cell::from(on.front_inner_load),
-                            Cell::from(on.rear_inner_load),
-                        ])
+                        Ok(WithBars {
+                            roll_gradient: balance.roll_gradient,
+                            roll_angle: on.roll_angle,
+                            front_load_transfer: on.front_load_transfer,
+                            rear_load_transfer: on.rear_load_transfer,
+                            front_share: on.front_share,
+                            share_over_weight: balance.share_over_weight,
+                            front_inner_load: on.front_inner_load,
+                            rear_inner_load: on.rear_inner_load,
+                        })
                     });
-                    let inputs = [Cell::from(*front_bar), Cell::from(*rear_bar), Cell::from(*turn)];
-                    rows.push(&inputs, outputs.as_ref().map(|cells| &cells[..]).map_err(Clone::clone));
+                    rows.push((*front_bar, *rear_bar, *turn), on);
                 }
             }
         }

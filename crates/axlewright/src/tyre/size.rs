@@ -1,5 +1,5 @@
 use crate::base::document::Model;
-use crate::base::table::{Cell, Columns, Table};
+use crate::base::table::{Filling, Table, record};
 use crate::tyre::load_capacity;
 use crate::units::{Length, Mass, Ratio, TurnsPerDistance, Velocity, km_h};
 use crate::{Error, Result, valid};
@@ -50,34 +50,38 @@ pub struct Tyre {
     pub marking: String,
 }
 
-/// Dimensions of a new, unloaded tyre on its measuring rim.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Dimensions {
-    /// Nominal section width.
-    pub section_width: Length,
-    /// Height of the wall, rim to tread.
-    pub section_height: Length,
-    /// Nominal rim diameter.
-    pub rim_diameter: Length,
-    /// Outer diameter.
-    pub free_diameter: Length,
-    /// Half of the outer diameter.
-    pub free_radius: Length,
-    /// Outer circumference, pi times the free diameter.
-    pub free_circumference: Length,
-    /// Turns along a distance if it rolled on its free circumference.
-    pub free_turns: TurnsPerDistance,
+record! {
+    /// Dimensions of a new, unloaded tyre on its measuring rim.
+    #[derive(Debug, Clone, Copy, PartialEq)]
+    pub struct Dimensions {
+        /// Nominal section width.
+        pub section_width: Length,
+        /// Height of the wall, rim to tread.
+        pub section_height: Length,
+        /// Nominal rim diameter.
+        pub rim_diameter: Length,
+        /// Outer diameter.
+        pub free_diameter: Length,
+        /// Half of the outer diameter.
+        pub free_radius: Length,
+        /// Outer circumference, pi times the free diameter.
+        pub free_circumference: Length,
+        /// Turns along a distance if it rolled on its free circumference.
+        pub free_turns: TurnsPerDistance,
+    }
 }
 
-/// How a tyre rolls under its load.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Rolling {
-    /// Effective rolling radius: distance per turn over 2 pi.
-    pub rolling_radius: Length,
-    /// Distance per turn.
-    pub rolling_circumference: Length,
-    /// Turns along a distance.
-    pub rolling_turns: TurnsPerDistance,
+record! {
+    /// How a tyre rolls under its load.
+    #[derive(Debug, Clone, Copy, PartialEq)]
+    pub struct Rolling {
+        /// Effective rolling radius: distance per turn over 2 pi.
+        pub rolling_radius: Length,
+        /// Distance per turn.
+        pub rolling_circumference: Length,
+        /// Turns along a distance.
+        pub rolling_turns: TurnsPerDistance,
+    }
 }
 
 /// Bytes of the longest marking that is looked at.
@@ -130,6 +134,16 @@ impl Model for Tyre {
 
     fn check(&self) -> Result<()> {
         self.read().map(drop)
+    }
+}
+
+record! {
+    /// A tyre with its tread worn.
+    struct Worn {
+        rolling_radius: Length,
+        rolling_circumference: Length,
+        rolling_turns: TurnsPerDistance,
+        overread: Ratio,
     }
 }
 
@@ -213,25 +227,15 @@ impl Tyre {
     /// speedometer set for the new tyre reads too much.
     pub fn wear_table(&self, tread_worn: &[Length]) -> Result<Table> {
         let new = self.rolling(Length::from_si(0.0))?;
-        let mut rows = Columns::new()
-            .quantity::<Length>("tread_worn")
-            .quantity::<Length>("rolling_radius")
-            .quantity::<Length>("rolling_circumference")
-            .quantity::<TurnsPerDistance>("rolling_turns")
-            .quantity::<Ratio>("overread")
-            .over(&[tread_worn.len()])?;
+        let mut rows = Filling::over(["tread_worn"], &[tread_worn.len()])?;
         for worn in tread_worn {
-            let outputs = self.rolling(*worn).map(|rolling| -> [Cell<'_>; 4] {
-                let overread: Ratio =
-                    new.rolling_circumference / rolling.rolling_circumference - Ratio::from_si(1.0);
-                [
-                    Cell::from(rolling.rolling_radius),
-                    Cell::from(rolling.rolling_circumference),
-                    Cell::from(rolling.rolling_turns),
-                    Cell::from(overread),
-                ]
+            let on = self.rolling(*worn).map(|rolling| Worn {
+                rolling_radius: rolling.rolling_radius,
+                rolling_circumference: rolling.rolling_circumference,
+                rolling_turns: rolling.rolling_turns,
+                overread: new.rolling_circumference / rolling.rolling_circumference - Ratio::from_si(1.0),
             });
-            rows.push(&[Cell::from(*worn)], outputs.as_ref().map(|cells| &cells[..]).map_err(Clone::clone));
+            rows.push((*worn,), on);
         }
         Ok(rows.finish())
     }

@@ -1,6 +1,6 @@
 use super::{Tyre, speedometer_error, track_change, wheel_backspacing, wheel_offset};
 use crate::base::document::{Model, Stated, Value};
-use crate::base::table::{Cell, Columns, Table};
+use crate::base::table::{Filling, Table, record};
 use crate::units::{Angle, Length, Ratio};
 use crate::{Error, Result, Verdict, valid};
 
@@ -93,37 +93,39 @@ pub struct FittedWheel {
     pub section_width: Option<Value<Length>>,
 }
 
-/// What a change of wheel and tyre does; what is not known is not a number.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct WheelChangeFindings {
-    /// Growth of the gap inside.
-    pub inner_change: Length,
-    /// The gap inside that is left.
-    pub inner_left: Length,
-    /// What to call that.
-    pub inner_verdict: Verdict,
-    /// Growth of the gap outside.
-    pub outer_change: Length,
-    /// The gap outside that is left.
-    pub outer_left: Length,
-    /// What to call that.
-    pub outer_verdict: Verdict,
-    /// Growth of the gap above the tyre.
-    pub arch_change: Length,
-    /// The gap above the tyre that is left.
-    pub arch_left: Length,
-    /// What to call that.
-    pub arch_verdict: Verdict,
-    /// By how much the inner flange comes further in.
-    pub flange_change: Length,
-    /// By how much the tyre centres stand further apart.
-    pub track_change: Length,
-    /// Growth of the scrub radius.
-    pub scrub_change: Length,
-    /// By how much hub and body stand higher.
-    pub height_change: Length,
-    /// Reading over true speed, less 1.
-    pub speedometer_error: Ratio,
+record! {
+    /// What a change of wheel and tyre does; what is not known is not a number.
+    #[derive(Debug, Clone, Copy, PartialEq)]
+    pub struct WheelChangeFindings {
+        /// Growth of the gap inside.
+        pub inner_change: Length,
+        /// The gap inside that is left.
+        pub inner_left: Length,
+        /// What to call that.
+        pub inner_verdict: Verdict,
+        /// Growth of the gap outside.
+        pub outer_change: Length,
+        /// The gap outside that is left.
+        pub outer_left: Length,
+        /// What to call that.
+        pub outer_verdict: Verdict,
+        /// Growth of the gap above the tyre.
+        pub arch_change: Length,
+        /// The gap above the tyre that is left.
+        pub arch_left: Length,
+        /// What to call that.
+        pub arch_verdict: Verdict,
+        /// By how much the inner flange comes further in.
+        pub flange_change: Length,
+        /// By how much the tyre centres stand further apart.
+        pub track_change: Length,
+        /// Growth of the scrub radius.
+        pub scrub_change: Length,
+        /// By how much hub and body stand higher.
+        pub height_change: Length,
+        /// Reading over true speed, less 1.
+        pub speedometer_error: Ratio,
+    }
 }
 
 /// Where a wheel and its tyre stand.
@@ -141,6 +143,21 @@ impl crate::base::Sealed for WheelChange {}
 impl Model for WheelChange {
     fn check(&self) -> Result<()> {
         self.findings().map(drop)
+    }
+}
+
+record! {
+    /// What an offset and a rim width change.
+    struct AtOffset {
+        inner_change: Length,
+        inner_left: Length,
+        inner_verdict: Verdict,
+        outer_change: Length,
+        outer_left: Length,
+        outer_verdict: Verdict,
+        flange_change: Length,
+        track_change: Length,
+        scrub_change: Length,
     }
 }
 
@@ -243,40 +260,25 @@ impl WheelChange {
     /// # Returns
     /// One row an offset and rim width: `offset`, `rim_width`, `inner_change`, `inner_left`, `inner_verdict`, `outer_change`, `outer_left`, `outer_verdict`, `flange_change`, `track_change`, `scrub_change`.
     pub fn table(&self, offset: &[Length], rim_width: &[Length]) -> Result<Table> {
-        let mut rows = Columns::new()
-            .quantity::<Length>("offset")
-            .quantity::<Length>("rim_width")
-            .quantity::<Length>("inner_change")
-            .quantity::<Length>("inner_left")
-            .words("inner_verdict")
-            .quantity::<Length>("outer_change")
-            .quantity::<Length>("outer_left")
-            .words("outer_verdict")
-            .quantity::<Length>("flange_change")
-            .quantity::<Length>("track_change")
-            .quantity::<Length>("scrub_change")
-            .over(&[offset.len(), rim_width.len()])?;
+        let mut rows = Filling::over(["offset", "rim_width"], &[offset.len(), rim_width.len()])?;
         for offset in offset {
             for rim_width in rim_width {
                 let mut changed = self.clone();
                 changed.after.offset = Some(Value::new(*offset));
                 changed.after.backspacing = None;
                 changed.after.rim_width = Value::new(*rim_width);
-                let outputs = changed.findings().map(|on| -> [Cell<'_>; 9] {
-                    [
-                        Cell::from(on.inner_change),
-                        Cell::from(on.inner_left),
-                        Cell::Word(on.inner_verdict.word()),
-                        Cell::from(on.outer_change),
-                        Cell::from(on.outer_left),
-                        Cell::Word(on.outer_verdict.word()),
-                        Cell::from(on.flange_change),
-                        Cell::from(on.track_change),
-                        Cell::from(on.scrub_change),
-                    ]
+                let on = changed.findings().map(|on| AtOffset {
+                    inner_change: on.inner_change,
+                    inner_left: on.inner_left,
+                    inner_verdict: on.inner_verdict,
+                    outer_change: on.outer_change,
+                    outer_left: on.outer_left,
+                    outer_verdict: on.outer_verdict,
+                    flange_change: on.flange_change,
+                    track_change: on.track_change,
+                    scrub_change: on.scrub_change,
                 });
-                let inputs = [Cell::from(*offset), Cell::from(*rim_width)];
-                rows.push(&inputs, outputs.as_ref().map(|cells| &cells[..]).map_err(Clone::clone));
+                rows.push((*offset, *rim_width), on);
             }
         }
         Ok(rows.finish())

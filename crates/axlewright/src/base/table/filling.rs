@@ -1,0 +1,81 @@
+//! A table that is filled by rows.
+
+use super::{Column, Inputs, Record, Row, Table, within_memory};
+use crate::base::error::{Error, Result};
+
+/// Fills a table by rows: the inputs `I`, which are always kept, and the results `O` or the reason why there are none. Rows wait until
+/// there is a block of them, which goes into the columns one column after the other.
+#[derive(Debug)]
+pub(crate) struct Filling<I, O> {
+    columns: Vec<Column>,
+    /// Number of input columns, which come first.
+    inputs: usize,
+    rows: usize,
+    refused: Vec<(usize, Error)>,
+    waiting_inputs: Vec<I>,
+    waiting: Vec<O>,
+}
+
+/// Rows that wait: few enough to stay in the nearest cache.
+const WAITING: usize = 32;
+
+impl<I: Inputs, O: Record> Filling<I, O> {
+    /// Begins a table over these lists, each value with every other. It is refused before anything is allocated if it takes more than
+    /// [`MOST_BYTES`](super::MOST_BYTES).
+    pub(crate) fn over(names: I::Names, lists: &[usize]) -> Result<Self> {
+        Self::with(names, O::columns(), lists)
+    }
+}
+
+impl<I: Inputs, O: Row> Filling<I, O> {
+    /// The same with these columns of results.
+    pub(crate) fn with(names: I::Names, results: Vec<Column>, lists: &[usize]) -> Result<Self> {
+        let mut columns = I::columns(names);
+        let inputs = columns.len();
+        columns.extend(results);
+        let bytes = columns.iter().map(|column| column.values.bytes_a_row()).sum();
+        let rows = within_memory(lists, bytes, "ask for fewer values at a time")?;
+        if columns.iter_mut().any(|column| column.values.reserve(rows).is_err()) {
+            return Err(Error::NoSolution { message: format!("no memory for a table of {rows} rows") });
+        }
+        let (waiting_inputs, waiting) = (Vec::with_capacity(WAITING), Vec::with_capacity(WAITING));
+        Ok(Filling { columns, inputs, rows: 0, refused: Vec::new(), waiting_inputs, waiting })
+    }
+    /// Adds a row.
+    #[inline]
+    pub(crate) fn push(&mut self, inputs: I, results: Result<O>) {
+        match results {
+            Ok(results) => {
+                self.waiting_inputs.push(inputs);
+                self.waiting.push(results);
+                if self.waiting.len() == WAITING {
+                    self.write();
+                }
+            }
+            Err(reason) => self.refuse(inputs, reason),
+        }
+        self.rows += 1;
+    }
+    #[cold]
+    fn refuse(&mut self, inputs: I, reason: Error) {
+        self.write();
+        I::fill(&[inputs], &mut self.columns);
+        for column in self.columns.iter_mut().skip(self.inputs) {
+            column.values.push_nothing();
+        }
+        self.refused.push((self.rows, reason));
+    }
+    #[inline(never)]
+    fn write(&mut self) {
+        let (given, found) = self.columns.split_at_mut(self.inputs);
+        I::fill(&self.waiting_inputs, given);
+        O::fill(&self.waiting, found);
+        self.waiting_inputs.clear();
+        self.waiting.clear();
+    }
+    /// The finished table.
+    pub(crate) fn finish(mut self) -> Table {
+        self.write();
+        Table { columns: self.columns, rows: self.rows, refused: self.refused }
+    }
+}
