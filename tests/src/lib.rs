@@ -7,9 +7,9 @@ pub mod rows;
 pub mod sheets;
 
 use axlewright::units::Kind;
-pub use dispatch::FUNCTIONS;
+pub use dispatch::{FUNCTIONS, MODELS};
 
-/// Every function by its name. `build.rs` makes the list of the core's sources, with bounds as plain numbers.
+/// Every function and model by its name. `build.rs` makes the list of the core's sources, with bounds as plain numbers.
 #[allow(clippy::approx_constant)]
 mod dispatch {
     include!(concat!(env!("OUT_DIR"), "/generated.rs"));
@@ -43,4 +43,38 @@ pub struct Entry {
     pub results: &'static [&'static str],
     /// The call, in coherent SI.
     pub call: fn(&[f64]) -> axlewright::Result<Vec<f64>>,
+}
+
+/// A result of a row.
+#[derive(Debug)]
+pub enum Found {
+    /// A number in coherent SI, or a whole one.
+    Number(f64),
+    /// A word.
+    Word(String),
+}
+
+/// Results by name; the only one is called `value`.
+pub type Results = Vec<(&'static str, Found)>;
+
+/// One model of the core, with its methods that take no lists and give no table.
+#[derive(Debug)]
+pub struct Modelled {
+    /// `spring.Stack`
+    pub name: &'static str,
+    /// Reads and checks a document.
+    pub read: fn(&str) -> axlewright::Result<()>,
+    /// Its methods.
+    pub methods: &'static [Method],
+}
+
+/// One method of a model, callable by its name.
+#[derive(Debug)]
+pub struct Method {
+    /// `under_load`
+    pub name: &'static str,
+    /// Names of its arguments, in order.
+    pub parameters: &'static [&'static str],
+    /// The call on a document, in coherent SI.
+    pub call: fn(&str, &[f64]) -> axlewright::Result<Results>,
 }

@@ -1,12 +1,12 @@
 //! Every function by its name, on plain numbers: what the reference rows are run through in Rust.
 
-use crate::{Api, Content, Function, Parameter};
+use crate::{Api, Content, Function, Model, Output, Parameter};
 use std::fmt::Write;
 
 /// A list of functions.
 pub fn source(api: &Api) -> Result<String, String> {
     let mut out = String::from(
-        "use crate::{Entry, Parameter};\nuse axlewright::units::*;\n\n/// Every function of the core.\npub const FUNCTIONS: &[Entry] = &[\n",
+        "use crate::{Entry, Found, Method, Modelled, Parameter};\nuse axlewright::Model;\nuse axlewright::units::*;\n\n/// Every function of the core.\npub const FUNCTIONS: &[Entry] = &[\n",
     );
     for function in &api.functions {
         let names: Vec<String> = function.parameters.iter().map(|p| format!("{:?}", p.name)).collect();
@@ -54,8 +54,53 @@ pub fn source(api: &Api) -> Result<String, String> {
         )
         .map_err(|error| error.to_string())?;
     }
+    out.push_str("];\n\n/// Every model of the core.\npub const MODELS: &[Modelled] = &[\n");
+    api.models.iter().for_each(|of| out.push_str(&model(of)));
     out.push_str("];\n");
     Ok(out)
+}
+
+/// A model, and its methods that take no lists and give no table.
+fn model(model: &Model) -> String {
+    let read = format!("axlewright::{}::{}::from_text(document)", model.system, model.name);
+    let plain = |method: &&Function| {
+        method.parameters.iter().all(|p| !p.list)
+            && method.results.iter().all(|result| result.content != Content::Table)
+    };
+    let methods: String = model.methods.iter().filter(plain).map(|of| method(&read, of)).collect();
+    format!(
+        "Modelled {{ name: \"{}.{}\", read: |document| {read}.map(drop), methods: &[{methods}] }},\n",
+        model.system, model.name
+    )
+}
+
+fn method(read: &str, method: &Function) -> String {
+    let names: Vec<String> = method.parameters.iter().map(|p| format!("{:?}", p.name)).collect();
+    let arguments: Vec<String> =
+        method.parameters.iter().enumerate().map(|(i, p)| format!("{}::from_si(x[{i}])", p.kind)).collect();
+    let result = |of: &Output| {
+        let (name, on) = match &method.result_type {
+            None => ("value", "on".to_owned()),
+            Some(_) => (of.name.as_str(), format!("on.{}", of.name)),
+        };
+        let found = match of.content {
+            Content::Choice(_) => format!("Found::Word({on}.word().to_owned())"),
+            Content::Text => format!("Found::Word({on})"),
+            Content::Whole => format!("Found::Number({on} as f64)"),
+            Content::Quantity(_) | Content::Table => format!("Found::Number({on}.si())"),
+        };
+        format!("({name:?}, {found})")
+    };
+    let results: Vec<String> = method.results.iter().map(result).collect();
+    let x = if arguments.is_empty() { "_" } else { "x" };
+    format!(
+        "Method {{ name: {:?}, parameters: &[{}], call: |document, {x}| {read}?.{}({}).map(|on| vec![{}]) }},",
+        method.name,
+        names.join(", "),
+        method.name,
+        arguments.join(", "),
+        results.join(", ")
+    )
 }
 
 /// Kind and range of a parameter; a missing bound is infinite.
