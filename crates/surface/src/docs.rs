@@ -90,3 +90,16 @@ pub fn bullets(text: &str) -> Vec<(String, String)> {
     };
     text.lines().filter_map(bullet).collect()
 }
+
+/// The doc comment of a field as the meaning of a result: one line, its first letter small unless it begins a symbol, no full stop.
+pub fn meaning(attributes: &[syn::Attribute]) -> String {
+    let text = one_line(&doc_text(attributes));
+    let text = text.strip_suffix('.').unwrap_or(&text);
+    let mut letters = text.chars();
+    match (letters.next(), letters.clone().next()) {
+        (Some(first), Some(second)) if !second.is_uppercase() => {
+            first.to_lowercase().chain(letters).collect()
+        }
+        _ => text.to_owned(),
+    }
+}

@@ -1,6 +1,6 @@
 //! Functions: public, documented, of quantities.
 
-use crate::docs::{bullets, doc_text, docs, one_line, sections};
+use crate::docs::{bullets, doc_text, docs, meaning, one_line, sections};
 use crate::ranges::{constants, is_whole, limits};
 use crate::sources::{Sources, generic_argument, is_model, is_public, type_name};
 use crate::{Api, Content, Fallible, Function, Output, Parameter, Range};
@@ -171,12 +171,19 @@ impl Api {
             let type_of = type_name(&field.ty)?;
             let content =
                 self.content(&type_of).ok_or_else(|| format!("{field_name} has the type {type_of}"))?;
-            let meaning = meanings
-                .iter()
-                .find(|(name, _)| *name == field_name)
-                .map(|(_, meaning)| meaning.clone())
-                .ok_or_else(|| format!("`{field_name}` is not described under `# Returns`"))?;
+            let meaning = match meanings.iter().find(|(name, _)| *name == field_name) {
+                Some((_, meaning)) => meaning.clone(),
+                None => meaning(&field.attrs),
+            };
+            if meaning.is_empty() {
+                return Err(format!("`{field_name}` of {type_of} is not described"));
+            }
             results.push(Output { name: field_name, content, meaning });
+        }
+        if let Some((name, _)) =
+            meanings.iter().find(|(name, _)| results.iter().all(|result| result.name != *name))
+        {
+            return Err(format!("`# Returns` describes `{name}`, which is no result"));
         }
         Ok((Some(type_of), results))
     }

@@ -3,7 +3,7 @@
 use crate::docs::{bullets, doc_text, docs, one_line, sections};
 use crate::ranges::constants;
 use crate::sources::{Sources, generic_argument, is_public, type_name};
-use crate::{Api, Fallible, Field, Model, Shape};
+use crate::{Api, Fallible, Field, Function, Model, Shape};
 use std::collections::BTreeMap;
 use syn::{ImplItem, Item};
 
@@ -63,6 +63,7 @@ impl Api {
                 }
             }
         }
+        name_columns(&mut methods)?;
         for method in &methods {
             if fields.iter().any(|field: &Field| field.name == method.name) {
                 return Err(format!("{name} has a field and a method called {}", method.name));
@@ -113,4 +114,25 @@ impl Api {
             other => Shape::Fields(of_struct(other)?),
         })
     }
+}
+
+/// Names the columns of a table for "the results of `at`: `...`", from the results of that method.
+fn name_columns(methods: &mut [Function]) -> Fallible<()> {
+    const LIST: &str = "`: `...`";
+    for place in 0..methods.len() {
+        let Some((before, after)) = methods[place].docs.returns.split_once(LIST) else { continue };
+        let of = before.rsplit('`').next().unwrap_or_default();
+        let results = methods.iter().find(|method| method.name == of).map(|method| &method.results);
+        let results = results.ok_or_else(|| {
+            format!("{}: `# Returns` names `{of}`, which is no method", methods[place].name)
+        })?;
+        let names: Vec<String> = results.iter().map(|result| format!("`{}`", result.name)).collect();
+        let returns = format!("{before}`: {}{after}", names.join(", "));
+        let method = &mut methods[place];
+        if let [table] = &mut method.results[..] {
+            table.meaning = one_line(&returns);
+        }
+        method.docs.returns = returns;
+    }
+    Ok(())
 }

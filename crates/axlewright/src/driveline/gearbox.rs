@@ -65,7 +65,7 @@ record! {
     /// Two gears next to each other, furthest apart of all.
     #[derive(Debug, Clone, Copy, PartialEq)]
     pub struct LargestGap {
-        /// Number of the lower gear, from 1.
+        /// Number of the lower gear, from 1; the lower pair where two are alike.
         pub gear_before: i64,
         /// Number of the higher gear.
         pub gear_after: i64,
@@ -80,11 +80,11 @@ record! {
     /// Gear and axle for a cruise.
     #[derive(Debug, Clone, Copy, PartialEq)]
     pub struct CruiseChoice {
-        /// Number of the gear, from 1, that comes nearest with the axle that is there.
+        /// Number of the gear, from 1, whose engine speed comes nearest with the axle that is there, as a ratio; the higher one of two that come as near.
         pub gear: i64,
-        /// Engine speed in it.
+        /// With the axle that is there; it may be above the red line where every gear is too short.
         pub engine_speed_in_gear: AngularVelocity,
-        /// Axle ratio with which that gear gives the speed that is wanted.
+        /// Axle ratio with which that gear gives the engine speed that is wanted.
         pub final_drive: Ratio,
         /// Axle ratio with which top gear gives it.
         pub final_drive_in_top: Ratio,
@@ -229,10 +229,7 @@ impl Gearbox {
     /// The two gears next to each other that lie furthest apart.
     ///
     /// # Returns
-    /// - `gear_before` — number of the lower gear, from 1; the lower pair where two are alike
-    /// - `gear_after` — number of the higher gear
-    /// - `step` — ratio of the lower over that of the higher
-    /// - `engine_speed_after_shift` — engine speed after a shift between them at the red line
+    /// See the fields of [`LargestGap`].
     pub fn largest_gap(&self) -> Result<LargestGap> {
         self.check()?;
         let mut largest: Option<LargestGap> = None;
@@ -260,10 +257,7 @@ impl Gearbox {
     /// - `engine_speed` — engine speed that is wanted there, at most the red line
     ///
     /// # Returns
-    /// - `gear` — number of the gear, from 1, whose engine speed comes nearest with the axle that is there, as a ratio; the higher one of two that come as near
-    /// - `engine_speed_in_gear` — with the axle that is there; it may be above the red line where every gear is too short
-    /// - `final_drive` — axle ratio with which that gear gives the engine speed that is wanted
-    /// - `final_drive_in_top` — axle ratio with which top gear gives it
+    /// See the fields of [`CruiseChoice`].
     ///
     /// # Example
     /// ```

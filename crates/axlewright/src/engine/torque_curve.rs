@@ -42,7 +42,7 @@ record! {
     pub struct CurvePeaks {
         /// Greatest torque.
         pub peak_torque: Torque,
-        /// Speed of the greatest torque.
+        /// Speed of the greatest torque, the lowest one where it is flat.
         pub peak_torque_speed: AngularVelocity,
         /// Greatest power.
         pub peak_power: Power,
@@ -123,10 +123,7 @@ impl TorqueCurve {
     /// Greatest torque and power of the curve, and where they are.
     ///
     /// # Returns
-    /// - `peak_torque` — greatest torque
-    /// - `peak_torque_speed` — speed of the greatest torque, the lowest one where it is flat
-    /// - `peak_power` — greatest power
-    /// - `peak_power_speed` — speed of the greatest power
+    /// See the fields of [`CurvePeaks`].
     pub fn peaks(&self) -> Result<CurvePeaks> {
         let curve = self.curve()?;
         let (torque_speed, torque) = curve.peak();

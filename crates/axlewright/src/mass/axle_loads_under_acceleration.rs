@@ -16,8 +16,7 @@ use crate::{Result, valid};
 /// - `acceleration` — `a_x`, forward, positive where speed is gained, negative in braking
 ///
 /// # Returns
-/// - `front_load` — load of the front axle, both wheels together
-/// - `rear_load` — load of the rear axle, both wheels together
+/// See the fields of [`AxleLoads`].
 ///
 /// # Valid for
 /// - `0.001 <= total_mass <= 4000000`

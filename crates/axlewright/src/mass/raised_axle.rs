@@ -111,11 +111,11 @@ record! {
     pub struct CentreHeight {
         /// Of the centre of gravity above the ground, vehicle level.
         pub height: Length,
-        /// Standard uncertainty of the height.
+        /// Of the height, from the three readings and the lift; twice of it holds nineteen times of twenty.
         pub standard_uncertainty: Length,
         /// What every error at its bound at once would make.
         pub greatest_error: Length,
-        /// Angle by which the body leans.
+        /// By which the body leans.
         pub angle: Angle,
         /// How far the angle may be wrong by the error of the lift.
         pub angle_error: Angle,
@@ -227,11 +227,7 @@ impl RaisedAxle {
     /// Height of the centre of gravity, and how sure it is.
     ///
     /// # Returns
-    /// - `height` — of the centre of gravity above the ground, vehicle level
-    /// - `standard_uncertainty` — of the height, from the three readings and the lift; twice of it holds nineteen times of twenty
-    /// - `greatest_error` — what every error at its bound at once would make
-    /// - `angle` — by which the body leans
-    /// - `angle_error` — how far the angle may be wrong by the error of the lift
+    /// See the fields of [`CentreHeight`].
     ///
     /// # Example
     /// ```

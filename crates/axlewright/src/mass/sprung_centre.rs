@@ -9,7 +9,7 @@ record! {
     pub struct SprungCentre {
         /// Mass that the springs carry.
         pub sprung_mass: Mass,
-        /// Distance of its centre of gravity behind the front axle.
+        /// Distance of its centre of gravity behind the front axle; negative where it lies before it.
         pub sprung_behind_front_axle: Length,
         /// Height of its centre of gravity above the ground.
         pub height: Length,
@@ -32,9 +32,7 @@ record! {
 /// - `rear_unsprung_height` — `r_r`, of the centre of gravity of the rear unsprung mass above the ground
 ///
 /// # Returns
-/// - `sprung_mass` — mass that the springs carry
-/// - `sprung_behind_front_axle` — distance of its centre of gravity behind the front axle; negative where it lies before it
-/// - `height` — height of its centre of gravity above the ground
+/// See the fields of [`SprungCentre`].
 ///
 /// # Valid for
 /// - `0.001 <= total_mass <= 4000000`

@@ -24,8 +24,7 @@ record! {
 /// - `wheelbase` — `l`, front to rear axle
 ///
 /// # Returns
-/// - `front_load` — load of the front axle, both wheels together
-/// - `rear_load` — load of the rear axle, both wheels together
+/// See the fields of [`AxleLoads`].
 ///
 /// # Valid for
 /// - `0.001 <= total_mass <= 4000000`

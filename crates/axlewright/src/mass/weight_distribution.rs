@@ -41,14 +41,7 @@ record! {
 /// - `rear_track` — `b_r`, between the tyre centres
 ///
 /// # Returns
-/// - `total_mass` — sum of the four readings
-/// - `front_axle_mass` — sum of the two front readings
-/// - `rear_axle_mass` — sum of the two rear readings
-/// - `front_share` — front readings over all
-/// - `left_share` — left readings over all
-/// - `diagonal_share` — right front plus left rear over all
-/// - `behind_front_axle` — distance of the centre of gravity behind the front axle
-/// - `left_of_centreline` — distance of the centre of gravity left of the centreline; negative to the right
+/// See the fields of [`WeightDistribution`].
 ///
 /// # Valid for
 /// - `0 < left_front <= 1000000`

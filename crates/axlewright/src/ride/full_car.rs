@@ -187,16 +187,9 @@ impl FullCar {
     /// - `longest_wave` — that the road has; ISO 8608 gives its classes up to 91 m
     ///
     /// # Returns
-    /// - `body_acceleration` — of the body at its centre of mass, upwards
-    /// - `seat_acceleration` — of the body at the seat, upwards
-    /// - `weighted_acceleration` — at the seat, weighted with Wk
-    /// - `comfort` — words for that acceleration, joined by `to` where two overlap
-    /// - `front_suspension_travel` — of a front wheel against the body
-    /// - `rear_suspension_travel` — of a rear wheel
+    /// See the fields of [`VehicleOnRoad`]. For this model:
     /// - `front_tyre_load_variation` — of one front tyre, about the static load
     /// - `rear_tyre_load_variation` — of one rear tyre
-    /// - `front_tyre_load_share` — that over the static load; near a third the wheels begin to leave the road, as the threefold comes now and then
-    /// - `rear_tyre_load_share` — the same of the rear
     ///
     /// # Valid for
     /// - `0 <= roughness <= 1`

@@ -59,13 +59,13 @@ record! {
     /// The two ways in which a body swings on its axles.
     #[derive(Debug, Clone, Copy, PartialEq)]
     pub struct BodyModes {
-        /// Of the mode whose centre lies outside the wheelbase.
+        /// Of the mode whose centre lies farther away.
         pub bounce_frequency: Frequency,
-        /// About which the body swings, in front of its centre of mass.
+        /// In front of the centre of mass, negative behind it; infinite where the body only bounces.
         pub bounce_centre: Length,
         /// Of the mode whose centre lies nearer.
         pub pitch_frequency: Frequency,
-        /// About which the body swings, in front of its centre of mass.
+        /// In front of the centre of mass, negative behind it.
         pub pitch_centre: Length,
         /// Square of the radius of gyration over the product of the distances.
         pub dynamic_index: Ratio,
@@ -78,11 +78,11 @@ record! {
     pub struct FlatRide {
         /// Of the body's share on the front axle.
         pub front_frequency: Frequency,
-        /// Of the body's share on the rear axle.
+        /// Of the body's share on the rear axle; where it is no greater than that of the front the ride is never flat, and refused.
         pub rear_frequency: Frequency,
         /// Rear over front.
         pub frequency_ratio: Ratio,
-        /// Cycles of the front until both ends move together.
+        /// Of the front since it met the bump, until both ends move together; about one to one and a half is a flat ride.
         pub cycles: Ratio,
     }
 }
@@ -137,11 +137,7 @@ impl HalfCar {
     /// `w^2 = (A + C) / 2 +- sqrt(((A - C) / 2)^2 + B^2 / j^2)`; centre `x = B / (w^2 - A)` in front of the centre of mass, and `x_1 x_2 = -j^2`
     ///
     /// # Returns
-    /// - `bounce_frequency` — of the mode whose centre lies farther away
-    /// - `bounce_centre` — in front of the centre of mass, negative behind it; infinite where the body only bounces
-    /// - `pitch_frequency` — of the mode whose centre lies nearer
-    /// - `pitch_centre` — in front of the centre of mass, negative behind it
-    /// - `dynamic_index` — square of the radius of gyration over the product of the distances
+    /// See the fields of [`BodyModes`].
     ///
     /// # Example
     /// ```
@@ -202,10 +198,7 @@ impl HalfCar {
     /// - `speed` — `v`, of the vehicle
     ///
     /// # Returns
-    /// - `front_frequency` — of the body's share on the front axle
-    /// - `rear_frequency` — of the body's share on the rear axle; where it is no greater than that of the front the ride is never flat, and refused
-    /// - `frequency_ratio` — rear over front
-    /// - `cycles` — of the front since it met the bump, until both ends move together; about one to one and a half is a flat ride
+    /// See the fields of [`FlatRide`].
     ///
     /// # Source
     /// Common practice after Olley (Gillespie, Fundamentals of Vehicle Dynamics, chapter 5; Milliken, Chassis Design; from memory)
@@ -257,16 +250,9 @@ impl HalfCar {
     /// - `longest_wave` — that the road has; ISO 8608 gives its classes up to 91 m
     ///
     /// # Returns
-    /// - `body_acceleration` — of the body at its centre of mass, upwards
-    /// - `seat_acceleration` — of the body at the seat, upwards
-    /// - `weighted_acceleration` — at the seat, weighted with Wk
-    /// - `comfort` — words for that acceleration, joined by `to` where two overlap
-    /// - `front_suspension_travel` — of a front wheel against the body
-    /// - `rear_suspension_travel` — of a rear wheel
+    /// See the fields of [`VehicleOnRoad`]. For this model:
     /// - `front_tyre_load_variation` — of both front tyres together, about the static load
     /// - `rear_tyre_load_variation` — of both rear tyres together
-    /// - `front_tyre_load_share` — that over the static load; near a third the wheels begin to leave the road, as the threefold comes now and then
-    /// - `rear_tyre_load_share` — the same of the rear
     ///
     /// # Valid for
     /// - `0 <= roughness <= 1`

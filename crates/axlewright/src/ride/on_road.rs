@@ -16,13 +16,13 @@ record! {
         pub body_acceleration: Acceleration,
         /// Of the body, weighted with Wk.
         pub weighted_acceleration: Acceleration,
-        /// What people call that.
+        /// Words for that acceleration on a seat, joined by `to` where two overlap.
         pub comfort: String,
         /// Of the wheel against the body.
         pub suspension_travel: Length,
-        /// Of the tyre's load about its static one.
+        /// Of the tyre's load about its static one; without bound for ever shorter waves where the tyre has damping.
         pub tyre_load_variation: Force,
-        /// The same over the static load.
+        /// That over the static load; near a third the wheel begins to leave the road, as the threefold comes now and then.
         pub tyre_load_share: Ratio,
     }
 }
@@ -31,25 +31,25 @@ record! {
     /// A vehicle on a random road, root mean squares; left and right wheel have the same.
     #[derive(Debug, Clone, PartialEq)]
     pub struct VehicleOnRoad {
-        /// Of the body at its centre of mass.
+        /// Of the body at its centre of mass, upwards.
         pub body_acceleration: Acceleration,
-        /// Of the body at the seat.
+        /// Of the body at the seat, upwards.
         pub seat_acceleration: Acceleration,
         /// At the seat, weighted with Wk.
         pub weighted_acceleration: Acceleration,
-        /// What people call that.
+        /// Words for that acceleration, joined by `to` where two overlap.
         pub comfort: String,
         /// Of a front wheel against the body.
         pub front_suspension_travel: Length,
-        /// Of a rear wheel against the body.
+        /// Of a rear wheel.
         pub rear_suspension_travel: Length,
         /// Of the load of a front tyre about its static one.
         pub front_tyre_load_variation: Force,
         /// Of the load of a rear tyre about its static one.
         pub rear_tyre_load_variation: Force,
-        /// Front, over the static load.
+        /// That over the static load; near a third the wheels begin to leave the road, as the threefold comes now and then.
         pub front_tyre_load_share: Ratio,
-        /// Rear, over the static load.
+        /// The same of the rear.
         pub rear_tyre_load_share: Ratio,
     }
 }

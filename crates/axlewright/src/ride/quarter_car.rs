@@ -60,15 +60,15 @@ record! {
     pub struct QuarterModes {
         /// Lower natural frequency without damping.
         pub body_undamped_frequency: Frequency,
-        /// Higher natural frequency without damping.
+        /// Higher natural frequency without damping: wheel hop.
         pub hop_undamped_frequency: Frequency,
-        /// Natural frequency of the lower mode with damping.
+        /// Natural frequency of the lower mode with damping, the modulus of its roots.
         pub body_frequency: Frequency,
-        /// Damping ratio of the lower mode.
+        /// Of the lower mode; above 1 it does not swing.
         pub body_damping_ratio: Ratio,
         /// Natural frequency of the higher mode with damping.
         pub hop_frequency: Frequency,
-        /// Damping ratio of the higher mode.
+        /// Of the higher mode.
         pub hop_damping_ratio: Ratio,
     }
 }
@@ -168,12 +168,7 @@ impl QuarterCar {
     /// `w = sqrt(s_1 s_2)`, `zeta = -(s_1 + s_2) / (2 w)`
     ///
     /// # Returns
-    /// - `body_undamped_frequency` — lower natural frequency without damping
-    /// - `hop_undamped_frequency` — higher natural frequency without damping: wheel hop
-    /// - `body_frequency` — natural frequency of the lower mode with damping, the modulus of its roots
-    /// - `body_damping_ratio` — of the lower mode; above 1 it does not swing
-    /// - `hop_frequency` — natural frequency of the higher mode with damping
-    /// - `hop_damping_ratio` — of the higher mode
+    /// See the fields of [`QuarterModes`].
     ///
     /// # Example
     /// ```
@@ -248,12 +243,7 @@ impl QuarterCar {
     /// - `longest_wave` — that the road has; ISO 8608 gives its classes up to 91 m
     ///
     /// # Returns
-    /// - `body_acceleration` — of the body
-    /// - `weighted_acceleration` — of the body, weighted with Wk
-    /// - `comfort` — words for that acceleration on a seat, joined by `to` where two overlap
-    /// - `suspension_travel` — of the wheel against the body
-    /// - `tyre_load_variation` — of the tyre's load about its static one; without bound for ever shorter waves where the tyre has damping
-    /// - `tyre_load_share` — that over the static load; near a third the wheel begins to leave the road, as the threefold comes now and then
+    /// See the fields of [`OnRoad`].
     ///
     /// # Valid for
     /// - `0 <= roughness <= 1`

@@ -56,7 +56,7 @@ record! {
         pub bump_setting: String,
         /// Setting of the rebound adjuster.
         pub rebound_setting: String,
-        /// Secant in bump there.
+        /// Secant in bump there, gas force taken off.
         pub bump_damping: Damping,
         /// Secant in rebound there.
         pub rebound_damping: Damping,
@@ -64,7 +64,7 @@ record! {
         pub achieved_ratio: Ratio,
         /// Rebound over both that they give.
         pub achieved_rebound_share: Ratio,
-        /// Damping ratio that they give less the wanted one.
+        /// Damping ratio that they give less the wanted one: what is left when the adjusters end or their steps are coarse.
         pub ratio_error: Ratio,
     }
 }
@@ -104,13 +104,7 @@ impl AdjustableDamper {
     /// - `sprung_mass` — the scale reading of the wheel less its unsprung mass
     ///
     /// # Returns
-    /// - `bump_setting` — setting of the bump adjuster
-    /// - `rebound_setting` — setting of the rebound adjuster
-    /// - `bump_damping` — secant in bump there, gas force taken off
-    /// - `rebound_damping` — secant in rebound there
-    /// - `achieved_ratio` — damping ratio that they give
-    /// - `achieved_rebound_share` — rebound over both that they give
-    /// - `ratio_error` — damping ratio that they give less the wanted one: what is left when the adjusters end or their steps are coarse
+    /// See the fields of [`SettingChoice`].
     ///
     /// # Valid for
     /// - `0 < velocity <= 100`

@@ -40,11 +40,11 @@ record! {
     /// A bump stop at one compression.
     #[derive(Debug, Clone, Copy, PartialEq)]
     pub struct Stopped {
-        /// Force of the stop.
+        /// Of the stop.
         pub force: Force,
-        /// Tangent rate.
+        /// Tangent rate there.
         pub rate: LinearStiffness,
-        /// Energy taken since contact.
+        /// Taken since contact.
         pub energy: Energy,
     }
 }
@@ -65,9 +65,7 @@ impl BumpStop {
     /// - `compression` — from contact; below nothing the stop is not touched
     ///
     /// # Returns
-    /// - `force` — of the stop
-    /// - `rate` — tangent rate there
-    /// - `energy` — taken since contact
+    /// See the fields of [`Stopped`].
     ///
     /// # Valid for
     /// - `-100 <= compression <= 100`

@@ -55,11 +55,11 @@ record! {
         pub bump_damping: Damping,
         /// Secant in rebound, gas force taken off.
         pub rebound_damping: Damping,
-        /// Mean of the two by energy.
+        /// Mean of the two: half of each cycle takes its energy by one of them, so that this is their mean by energy.
         pub mean_damping: Damping,
         /// Rebound over both.
         pub rebound_share: Ratio,
-        /// Of the linear damper that takes the same energy over a cycle of that peak velocity.
+        /// Of the linear damper that takes the same energy over a cycle of that peak velocity; above the mean where the curve flattens.
         pub cycle_damping: Damping,
     }
 }
@@ -105,11 +105,7 @@ impl DamperCurve {
     /// - `velocity` — of the damper, without sign; both ways between the points
     ///
     /// # Returns
-    /// - `bump_damping` — secant in bump, gas force taken off
-    /// - `rebound_damping` — secant in rebound, gas force taken off
-    /// - `mean_damping` — mean of the two: half of each cycle takes its energy by one of them, so that this is their mean by energy
-    /// - `rebound_share` — rebound over both
-    /// - `cycle_damping` — of the linear damper that takes the same energy over a cycle of that peak velocity; above the mean where the curve flattens
+    /// See the fields of [`DampingAt`].
     ///
     /// # Valid for
     /// - `0 < velocity <= 100`

@@ -7,9 +7,9 @@ record! {
     /// Bending stress in the leaves of a pack.
     #[derive(Debug, Clone, Copy, PartialEq)]
     pub struct LeafPackStress {
-        /// In the full-length leaves, at the clamp.
+        /// In the full-length leaves, at the clamp: the greatest.
         pub full_length_stress: Stress,
-        /// In the graduated leaves.
+        /// In the graduated leaves, two thirds of it; without meaning where there are none.
         pub graduated_stress: Stress,
     }
 }
@@ -28,8 +28,7 @@ record! {
 /// - `graduated_leaves` — `n_g`, whole: leaves that get shorter step by step
 ///
 /// # Returns
-/// - `full_length_stress` — in the full-length leaves, at the clamp: the greatest
-/// - `graduated_stress` — in the graduated leaves, two thirds of it; without meaning where there are none
+/// See the fields of [`LeafPackStress`].
 ///
 /// # Valid for
 /// - `-100000000 <= load <= 100000000`

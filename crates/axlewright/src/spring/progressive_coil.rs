@@ -45,9 +45,9 @@ record! {
     pub struct CompressedCoil {
         /// Compressive.
         pub force: Force,
-        /// Tangent rate.
+        /// Tangent rate there.
         pub rate: LinearStiffness,
-        /// Energy stored from the free length.
+        /// Stored from the free length.
         pub energy: Energy,
     }
 }
@@ -68,9 +68,7 @@ impl ProgressiveCoil {
     /// - `deflection` — from the free length
     ///
     /// # Returns
-    /// - `force` — compressive
-    /// - `rate` — tangent rate there
-    /// - `energy` — stored from the free length
+    /// See the fields of [`CompressedCoil`].
     ///
     /// # Valid for
     /// - `0 <= deflection <= 100`

@@ -34,12 +34,7 @@ record! {
 /// - `second_travel_to_solid` — `s_2`, its free length less its solid length, or less the length at which a stop takes over
 ///
 /// # Returns
-/// - `crossover_load` — load at which the first of the two springs is solid
-/// - `crossover_deflection` — shortening of the stack, from its free length, at that load
-/// - `rate_below` — rate of the stack up to there
-/// - `rate_above` — rate from there on: of the spring that still works
-/// - `solid_load` — load at which both springs are solid
-/// - `solid_deflection` — shortening of the stack, from its free length, at that load
+/// See the fields of [`SeriesCrossover`].
 ///
 /// # Valid for
 /// - `1 <= first_rate <= 1000000000`

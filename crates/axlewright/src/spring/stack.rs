@@ -58,11 +58,11 @@ record! {
     /// A stack under a load.
     #[derive(Debug, Clone, Copy, PartialEq)]
     pub struct LoadedStack {
-        /// Length of the whole stack.
+        /// Of the whole stack, spacers included.
         pub length: Length,
-        /// Shortening from the free length.
+        /// Shortening from the free length: what it sags under that load.
         pub deflection: Length,
-        /// Rate there.
+        /// Of the springs that are open; of those that close last at the greatest load.
         pub rate: LinearStiffness,
         /// How many springs are closed.
         pub closed: i64,
@@ -73,11 +73,11 @@ record! {
     /// A stack held at a length.
     #[derive(Debug, Clone, Copy, PartialEq)]
     pub struct HeldStack {
-        /// Compressive force, the same in every spring.
+        /// Compressive force that holds it there, the same in every spring.
         pub load: Force,
         /// Shortening from the free length.
         pub deflection: Length,
-        /// Rate there.
+        /// Of the springs that are open; of those that close last at the least length.
         pub rate: LinearStiffness,
         /// How many springs are closed.
         pub closed: i64,
@@ -88,7 +88,7 @@ record! {
     /// The first spring of a stack to close.
     #[derive(Debug, Clone, PartialEq)]
     pub struct FirstClosed {
-        /// Its name.
+        /// Its name; the first in the list of those that close together.
         pub spring: String,
         /// Load at which it closes.
         pub load: Force,
@@ -98,7 +98,7 @@ record! {
         pub length: Length,
         /// Rate of the stack up to there.
         pub rate_below: LinearStiffness,
-        /// Rate from there on.
+        /// Rate from there on: of the springs that still work; refused where all close together.
         pub rate_above: LinearStiffness,
     }
 }
@@ -142,10 +142,7 @@ impl Stack {
     /// - `load` — compressive force, from nothing to the load at which all are closed
     ///
     /// # Returns
-    /// - `length` — of the whole stack, spacers included
-    /// - `deflection` — shortening from the free length: what it sags under that load
-    /// - `rate` — of the springs that are open; of those that close last at the greatest load
-    /// - `closed` — how many springs are closed
+    /// See the fields of [`LoadedStack`].
     ///
     /// # Example
     /// ```
@@ -193,10 +190,7 @@ impl Stack {
     /// - `length` — of the whole stack, spacers included, from every spring closed to every one free
     ///
     /// # Returns
-    /// - `load` — compressive force that holds it there, the same in every spring
-    /// - `deflection` — shortening from the free length
-    /// - `rate` — of the springs that are open; of those that close last at the least length
-    /// - `closed` — how many springs are closed
+    /// See the fields of [`HeldStack`].
     pub fn at_length(&self, length: Length) -> Result<HeldStack> {
         valid! { length: 0 <= .. <= 2100 ; "definition: a length; common practice, no source: at most 2.1 km"; }
         self.check()?;
@@ -235,12 +229,7 @@ impl Stack {
     /// The first spring to close, and what the rate does there.
     ///
     /// # Returns
-    /// - `spring` — its name; the first in the list of those that close together
-    /// - `load` — load at which it closes
-    /// - `deflection` — shortening of the stack from its free length at that load
-    /// - `length` — length of the stack at that load
-    /// - `rate_below` — rate of the stack up to there
-    /// - `rate_above` — rate from there on: of the springs that still work; refused where all close together
+    /// See the fields of [`FirstClosed`].
     pub fn closes_first(&self) -> Result<FirstClosed> {
         self.check()?;
         let mut first = &self.springs[0];

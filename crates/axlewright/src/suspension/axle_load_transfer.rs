@@ -6,13 +6,13 @@ record! {
     /// Load that the outer wheel of an axle gains in a turn.
     #[derive(Debug, Clone, Copy, PartialEq)]
     pub struct AxleLoadTransfer {
-        /// By the unsprung mass itself.
+        /// By the unsprung mass itself: at once, whatever the springs are.
         pub unsprung_transfer: Force,
-        /// By the links, through the roll centre.
+        /// By the links, through the roll centre: at once; negative where it lies below the ground.
         pub geometric_transfer: Force,
-        /// By springs, bar and tyres.
+        /// By springs, bar and tyres: as the body rolls.
         pub elastic_transfer: Force,
-        /// All of it.
+        /// All of it: what the outer wheel gains and the inner wheel loses.
         pub load_transfer: Force,
     }
 }
@@ -33,10 +33,7 @@ record! {
 /// - `lateral_acceleration` — `a_y`, towards the inside of the turn
 ///
 /// # Returns
-/// - `unsprung_transfer` — by the unsprung mass itself: at once, whatever the springs are
-/// - `geometric_transfer` — by the links, through the roll centre: at once; negative where it lies below the ground
-/// - `elastic_transfer` — by springs, bar and tyres: as the body rolls
-/// - `load_transfer` — all of it: what the outer wheel gains and the inner wheel loses
+/// See the fields of [`AxleLoadTransfer`].
 ///
 /// # Valid for
 /// - `0 <= unsprung_mass <= 1000000`

@@ -136,48 +136,10 @@ impl DoubleWishbone {
     /// - `rack_travel` — `y_r`, from the rack's middle, positive to the left
     ///
     /// # Returns
-    /// - `wheel_x` — of the wheel's centre, forward in the body's axes
-    /// - `wheel_y` — of the wheel's centre, to the left
-    /// - `wheel_z` — of the wheel's centre, up
-    /// - `half_track` — from the vehicle's centre plane to the contact point, which lies a loaded radius from the wheel's centre in the wheel's plane
-    /// - `half_track_change` — of that against ride height
-    /// - `wheelbase_change` — of the wheel's centre against ride height, positive where the wheelbase grows
-    /// - `camber` — positive with the top of the wheel outboard
-    /// - `camber_change` — of camber over 25 mm of bump, at the slope that it has here
-    /// - `toe` — of this wheel, positive with its front inboard
-    /// - `bump_steer` — change of toe over 25 mm of bump, at the slope that it has here
-    /// - `caster` — positive with the upper end of the steering axis to the rear
-    /// - `kingpin_inclination` — positive with the upper end of the steering axis inboard
-    /// - `scrub_radius` — from the steering axis outboard to the contact point, at the ground
-    /// - `mechanical_trail` — from the contact point forward to the steering axis, at the ground
-    /// - `front_view_centre_y` — of the upright's instant centre in front view, in the transverse plane through the contact point, to the left; infinite where there is none
-    /// - `front_view_centre_height` — of the same, above the ground under this wheel
-    /// - `roll_centre_height` — above the ground, where the line from the contact point to that centre meets the vehicle's centre plane; of the axle while the other wheel is this one's mirror image
-    /// - `side_view_centre_x` — of the upright's instant centre in side view with the brake held, forward; infinite where there is none
-    /// - `side_view_centre_height` — of the same, above the ground
-    /// - `side_view_angle` — forward lean of the contact point's path in bump, with the brake held
-    /// - `wheel_path_angle` — forward lean of the path of the wheel's centre in bump
-    /// - `brake_anti_pitch` — in braking the anti-dive of a front axle, the anti-lift of a rear one, as a share of what would cancel the pitch of that axle
-    /// - `drive_anti_pitch` — in drive the anti-squat of a rear axle, the anti-lift of a front one, as such a share
+    /// See the fields of [`WheelPosition`]. For this model:
     /// - `eye_length` — between the eyes of the coil-over
-    /// - `motion_ratio` — shortening of the spring over wheel travel
-    /// - `damper_motion_ratio` — that of the damper, which is another one where the coil has seats of its own
-    /// - `spring_length` — between the seats of the spring
-    /// - `spring_force` — compressive, in the coil; nothing where it is loose
-    /// - `wheel_force` — of coil, gas and torsion bar at the wheel, `F r`
-    /// - `wheel_rate` — tangent rate at the wheel, with the term of the changing motion ratio; of coil, gas and torsion bar, without anti-roll bar and tyre
-    /// - `spring_used` — by how much the spring is shorter than unloaded
-    /// - `spring_left` — until it is solid, along itself
-    /// - `damper_used` — of the damper's stroke, from fully open
-    /// - `damper_left` — of the damper's stroke, to fully closed; negative where it has ended
-    /// - `torsion_bar_torque` — in the torsion bar, positive where it carries the vehicle
-    /// - `bar_angle` — turn of the bar's lever from ride height, positive as in bump
-    /// - `bar_motion_ratio` — travel of the end of the bar's lever along its arc over wheel travel
     /// - `upper_joint_angle` — lean of the upper ball joint from ride height, its stud along the steering axis
     /// - `lower_ball_angle` — the same of the lower ball joint
-    /// - `tie_rod_outer_angle` — the same of the outer joint of the tie rod, its stud beside the steering axis
-    /// - `tie_rod_inner_angle` — turn of the tie rod against the rack from ride height
-    /// - `joint_left` — until the first of the joints whose limits are given is at its limit
     /// - `first_joint` — which joint that is: `upper ball joint`, `lower ball joint`, `tie rod outer joint` or `tie rod inner joint`; otherwise `not known`
     ///
     /// # Example
@@ -211,7 +173,7 @@ impl DoubleWishbone {
     /// - `rack_travel` — from the rack's middle, positive to the left
     ///
     /// # Returns
-    /// One row a travel and rack travel: `travel`, `rack_travel`, and the results of `at`: `wheel_x`, `wheel_y`, `wheel_z`, `half_track`, `half_track_change`, `wheelbase_change`, `camber`, `camber_change`, `toe`, `bump_steer`, `caster`, `kingpin_inclination`, `scrub_radius`, `mechanical_trail`, `front_view_centre_y`, `front_view_centre_height`, `roll_centre_height`, `side_view_centre_x`, `side_view_centre_height`, `side_view_angle`, `wheel_path_angle`, `brake_anti_pitch`, `drive_anti_pitch`, `eye_length`, `motion_ratio`, `damper_motion_ratio`, `spring_length`, `spring_force`, `wheel_force`, `wheel_rate`, `spring_used`, `spring_left`, `damper_used`, `damper_left`, `torsion_bar_torque`, `bar_angle`, `bar_motion_ratio`, `upper_joint_angle`, `lower_ball_angle`, `tie_rod_outer_angle`, `tie_rod_inner_angle`, `joint_left`, `first_joint`.
+    /// One row a travel and rack travel: `travel`, `rack_travel`, and the results of `at`: `...`.
     pub fn table(&self, travel: &[Length], rack_travel: &[Length]) -> Result<Table> {
         Ready::new(self.parts())?.table(travel, rack_travel)
     }
@@ -224,17 +186,7 @@ impl DoubleWishbone {
     /// - `rack_travel` — from the rack's middle, positive to the left
     ///
     /// # Returns
-    /// - `left_travel` — of the left wheel's centre against the body, positive in bump
-    /// - `right_travel` — of the right wheel's centre
-    /// - `left_camber` — of the left wheel against the ground, positive with the top outboard
-    /// - `right_camber` — of the right wheel against the ground
-    /// - `left_toe` — of the left wheel against the ground, positive with its front inboard
-    /// - `right_toe` — of the right wheel against the ground
-    /// - `track` — between the contact points, along the ground
-    /// - `left_slope` — outboard path of the left contact point over its rise against the body, both against the ground: what lifts the body there is so much of the lateral force
-    /// - `right_slope` — the same of the right contact point
-    /// - `roll_centre_y` — along the ground from the body's centre plane to the left, to where the normals of both paths meet; for display: loads follow from the slopes. Infinite where the normals are parallel, not a number where both lie in the ground
-    /// - `roll_centre_height` — of the same above the ground
+    /// See the fields of [`WheelsInRoll`].
     pub fn in_roll(&self, heave: Length, roll: Angle, rack_travel: Length) -> Result<WheelsInRoll> {
         Ready::new(self.parts())?.in_roll(heave, roll, rack_travel)
     }
@@ -247,7 +199,7 @@ impl DoubleWishbone {
     /// - `rack_travel` — from the rack's middle, positive to the left
     ///
     /// # Returns
-    /// One row a heave, roll and rack travel: `heave`, `roll`, `rack_travel`, and the results of `in_roll`: `left_travel`, `right_travel`, `left_camber`, `right_camber`, `left_toe`, `right_toe`, `track`, `left_slope`, `right_slope`, `roll_centre_y`, `roll_centre_height`.
+    /// One row a heave, roll and rack travel: `heave`, `roll`, `rack_travel`, and the results of `in_roll`: `...`.
     pub fn roll_table(&self, heave: &[Length], roll: &[Angle], rack_travel: &[Length]) -> Result<Table> {
         Ready::new(self.parts())?.roll_table(heave, roll, rack_travel)
     }

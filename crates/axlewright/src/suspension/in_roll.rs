@@ -12,27 +12,27 @@ record! {
     /// An axle with its body rolled and heaved.
     #[derive(Debug, Clone, PartialEq)]
     pub struct WheelsInRoll {
-        /// Of the left wheel against the body.
+        /// Of the left wheel's centre against the body, positive in bump.
         pub left_travel: Length,
-        /// Of the right wheel against the body.
+        /// Of the right wheel's centre.
         pub right_travel: Length,
         /// Of the left wheel against the ground, positive with the top outboard.
         pub left_camber: Angle,
-        /// Of the right wheel against the ground, positive with the top outboard.
+        /// Of the right wheel against the ground.
         pub right_camber: Angle,
-        /// Of the left wheel, positive with its front inboard.
+        /// Of the left wheel against the ground, positive with its front inboard.
         pub left_toe: Angle,
-        /// Of the right wheel, positive with its front inboard.
+        /// Of the right wheel against the ground.
         pub right_toe: Angle,
         /// Between the contact points, along the ground.
         pub track: Length,
-        /// Outboard path of the left contact point over its rise.
+        /// Outboard path of the left contact point over its rise against the body, both against the ground: what lifts the body there is so much of the lateral force.
         pub left_slope: Ratio,
-        /// Outboard path of the right contact point over its rise.
+        /// The same of the right contact point.
         pub right_slope: Ratio,
-        /// Of the roll centre, from the body's centre plane to the left along the ground.
+        /// Along the ground from the body's centre plane to the left, to where the normals of both paths meet; for display: loads follow from the slopes. Infinite where the normals are parallel, not a number where both lie in the ground.
         pub roll_centre_y: Length,
-        /// Of the roll centre, above the ground.
+        /// Of the same above the ground.
         pub roll_centre_height: Length,
     }
 }

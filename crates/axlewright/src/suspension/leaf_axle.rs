@@ -166,7 +166,7 @@ record! {
     /// The axle at one heave and roll; what is not known is not a number.
     #[derive(Debug, Clone, PartialEq)]
     pub struct LeafAxlePosition {
-        /// Of the left wheel's centre, forward.
+        /// Of the left wheel's centre, forward in the body's axes.
         pub left_wheel_x: Length,
         /// Of the left wheel's centre, to the left.
         pub left_wheel_y: Length,
@@ -178,103 +178,103 @@ record! {
         pub right_wheel_y: Length,
         /// Of the right wheel's centre, up.
         pub right_wheel_z: Length,
-        /// Of the axle's middle, against ride height.
+        /// Of the axle's middle against ride height, positive where the wheelbase grows.
         pub wheelbase_change: Length,
-        /// Turn of the axle to the left.
+        /// Turn of the axle against the body, positive to the left.
         pub axle_steer: Angle,
-        /// Change of that over roll.
+        /// Change of that over roll: of a rear axle negative is roll understeer, of a front one positive.
         pub roll_steer: Ratio,
-        /// Of the axle's middle, to the left.
+        /// Of the axle's middle against the body, to the left: the axle leans about the roll centre.
         pub lateral_shift: Length,
-        /// Positive with its nose up.
+        /// Against the body's axis, positive with its nose up.
         pub pinion_angle: Angle,
-        /// Against ride height.
+        /// Of that against ride height; known without it.
         pub pinion_angle_change: Angle,
-        /// Where the line between the eyes passes the axle.
+        /// Above the ground, where the line between the spring's eyes passes the axle, which holds the body sideways.
         pub roll_centre_height: Length,
-        /// Of the axle's instant centre in side view, forward.
+        /// Of the axle's instant centre in side view, with the wheels held by drive or brake, forward; infinite where there is none.
         pub side_view_centre_x: Length,
         /// Of the same, above the ground.
         pub side_view_centre_height: Length,
         /// Forward lean of the contact point's path in bump.
         pub side_view_angle: Angle,
-        /// Anti-dive of a front axle, anti-lift of a rear one.
+        /// The anti-dive of a front axle, the anti-lift of a rear one, as a share of what would cancel the pitch of that axle.
         pub brake_anti_pitch: Ratio,
-        /// Anti-lift of a front axle, anti-squat of a rear one.
+        /// The anti-lift of a front axle, the anti-squat of a rear one; the housing takes the torque of the wheels.
         pub drive_anti_pitch: Ratio,
-        /// Tangent rate of one wheel in heave.
+        /// Tangent rate of one wheel in heave, half the axle's, leaf and coil together, with what shackles and eyes make of it.
         pub wheel_rate: LinearStiffness,
-        /// Tangent stiffness of springs and coils in roll.
+        /// Tangent stiffness of both springs and coils in roll with the axle's middle kept, without twist, bar and tyres.
         pub roll_stiffness: RotationalStiffness,
-        /// Tangent stiffness of springs and coils against the axle's pitch.
+        /// Tangent stiffness of both springs and coils against the axle's pitch with its heave kept.
         pub wind_up_rate: RotationalStiffness,
-        /// Vertical, of the left spring.
+        /// Vertical, of the left leaf spring at its seat, its own; what a coil pulls along the vehicle the leaf beside it takes.
         pub left_spring_load: Force,
-        /// Vertical, of the right spring.
+        /// The same of the right spring.
         pub right_spring_load: Force,
-        /// Greatest, in the full-length leaves of the left spring.
+        /// Greatest of the left spring, in the full-length leaves at the seat.
         pub left_leaf_stress: Stress,
-        /// Greatest, in the full-length leaves of the right spring.
+        /// The same of the right spring.
         pub right_leaf_stress: Stress,
-        /// From upright, positive with the eye away from the fixed eye.
+        /// Of the left shackle from upright, positive with the spring's eye away from the fixed eye.
         pub left_shackle_angle: Angle,
-        /// The same on the right.
+        /// The same of the right shackle.
         pub right_shackle_angle: Angle,
-        /// Between the shackle and the line of the eyes.
+        /// Between the left shackle and the line of the eyes: at nothing or half a turn it is in line and turns over.
         pub left_shackle_opening: Angle,
-        /// The same on the right.
+        /// The same of the right shackle.
         pub right_shackle_opening: Angle,
         /// Between the eyes of the left coil-over.
         pub left_eye_length: Length,
         /// Shortening of the left coil-over over heave.
         pub left_motion_ratio: Ratio,
-        /// Shortening of the left coil-over over wheel travel in roll.
+        /// Shortening of the left coil-over over the travel of the left wheel in roll: of upright coils their base over the track.
         pub left_roll_motion_ratio: Ratio,
         /// Between the seats of the left coil.
         pub left_coil_length: Length,
-        /// Compressive, in the left coil.
+        /// Compressive, in the left coil; nothing where it is loose.
         pub left_coil_force: Force,
         /// By how much the left coil is shorter than unloaded.
         pub left_coil_used: Length,
-        /// Until the left coil is solid.
+        /// Until the left coil is solid, along itself.
         pub left_coil_remaining: Length,
-        /// Of leaf, coil and gas on the left in heave.
+        /// Of leaf, coil and gas on the left, the change of their energy over heave: what the wheel carries but for the axle's own weight; without roll the load of the leaf and the vertical force of the coil-over.
         pub left_wheel_force: Force,
         /// Between the eyes of the right coil-over.
         pub right_eye_length: Length,
         /// Shortening of the right coil-over over heave.
         pub right_motion_ratio: Ratio,
-        /// Shortening of the right coil-over over wheel travel in roll.
+        /// Shortening of the right coil-over over the travel of the right wheel in roll.
         pub right_roll_motion_ratio: Ratio,
         /// Between the seats of the right coil.
         pub right_coil_length: Length,
-        /// Compressive, in the right coil.
+        /// Compressive, in the right coil; nothing where it is loose.
         pub right_coil_force: Force,
         /// By how much the right coil is shorter than unloaded.
         pub right_coil_used: Length,
-        /// Until the right coil is solid.
+        /// Until the right coil is solid, along itself.
         pub right_coil_remaining: Length,
-        /// Of leaf, coil and gas on the right in heave.
+        /// Of leaf, coil and gas on the right, the change of their energy over heave.
         pub right_wheel_force: Force,
-        /// Mean turn of the bar's levers.
+        /// Mean turn of the bar's two levers from ride height, positive as in bump.
         pub bar_angle: Angle,
         /// Turn of the left lever less that of the right one.
         pub bar_twist: Angle,
-        /// Travel of the levers' ends over wheel travel, in roll.
+        /// Travel of the levers' ends along their arcs over wheel travel, in roll.
         pub bar_motion_ratio: Ratio,
-        /// Shortening of the left damper over heave.
+        /// Shortening of the left damper over heave, be it that beside the coil or that of the coil-over.
         pub damper_motion_ratio: Ratio,
-        /// From fully open.
+        /// Of the left damper's stroke, from fully open.
         pub left_damper_used: Length,
-        /// To fully closed.
+        /// Of the left damper's stroke, to fully closed; negative where it has ended.
         pub left_damper_remaining: Length,
-        /// From fully open.
+        /// The same of the right damper, from fully open.
         pub right_damper_used: Length,
-        /// To fully closed.
+        /// The same of the right damper, to fully closed.
         pub right_damper_remaining: Length,
-        /// Above the left seat to its bump stop.
+        /// Above the left seat to its bump stop, vertical; negative where the stop is pressed.
         pub left_bump_remaining: Length,
-        /// Above the right seat to its bump stop.
+        /// The same of the right seat.
         pub right_bump_remaining: Length,
     }
 }
@@ -285,7 +285,7 @@ record! {
     pub struct HeaveRange {
         /// Least heave, negative.
         pub droop: Length,
-        /// What ends it.
+        /// What ends it: `shackle`, `half to the fixed eye`, `half to the shackle` or `axle's pitch`.
         pub droop_end: String,
         /// Greatest heave.
         pub bump: Length,
@@ -298,17 +298,17 @@ record! {
     /// The axle under a torque about its own axis.
     #[derive(Debug, Clone, Copy, PartialEq)]
     pub struct WindUp {
-        /// Turn of the axle's housing by the torque, positive with the pinion's nose up.
+        /// Turn of the housing by the torque, positive with the pinion's nose up.
         pub wind_up_angle: Angle,
-        /// With it, positive with its nose up.
+        /// With that and the heave, positive with its nose up.
         pub pinion_angle: Angle,
-        /// Tangent stiffness of both springs against the axle's pitch.
+        /// Tangent stiffness of both springs and coils against the axle's pitch, there.
         pub wind_up_rate: RotationalStiffness,
-        /// By the torque and its force at the ground.
+        /// Of the axle's middle by the torque alone.
         pub wheelbase_change: Length,
-        /// Vertical, of each leaf spring.
+        /// Vertical, of each leaf spring, which the torque changes with the heave kept.
         pub spring_load: Force,
-        /// Greatest, in the full-length leaves.
+        /// Greatest, in the full-length leaves at the seat, load and torque together.
         pub leaf_stress: Stress,
     }
 }
@@ -393,61 +393,7 @@ impl LeafAxle {
     /// - `roll` — `r`, of the axle against the body about x, positive with the left wheel in bump
     ///
     /// # Returns
-    /// - `left_wheel_x` — of the left wheel's centre, forward in the body's axes
-    /// - `left_wheel_y` — of the left wheel's centre, to the left
-    /// - `left_wheel_z` — of the left wheel's centre, up
-    /// - `right_wheel_x` — of the right wheel's centre, forward
-    /// - `right_wheel_y` — of the right wheel's centre, to the left
-    /// - `right_wheel_z` — of the right wheel's centre, up
-    /// - `wheelbase_change` — of the axle's middle against ride height, positive where the wheelbase grows
-    /// - `axle_steer` — turn of the axle against the body, positive to the left
-    /// - `roll_steer` — change of that over roll: of a rear axle negative is roll understeer, of a front one positive
-    /// - `lateral_shift` — of the axle's middle against the body, to the left: the axle leans about the roll centre
-    /// - `pinion_angle` — against the body's axis, positive with its nose up
-    /// - `pinion_angle_change` — of that against ride height; known without it
-    /// - `roll_centre_height` — above the ground, where the line between the spring's eyes passes the axle, which holds the body sideways
-    /// - `side_view_centre_x` — of the axle's instant centre in side view, with the wheels held by drive or brake, forward; infinite where there is none
-    /// - `side_view_centre_height` — of the same, above the ground
-    /// - `side_view_angle` — forward lean of the contact point's path in bump
-    /// - `brake_anti_pitch` — the anti-dive of a front axle, the anti-lift of a rear one, as a share of what would cancel the pitch of that axle
-    /// - `drive_anti_pitch` — the anti-lift of a front axle, the anti-squat of a rear one; the housing takes the torque of the wheels
-    /// - `wheel_rate` — tangent rate of one wheel in heave, half the axle's, leaf and coil together, with what shackles and eyes make of it
-    /// - `roll_stiffness` — tangent stiffness of both springs and coils in roll with the axle's middle kept, without twist, bar and tyres
-    /// - `wind_up_rate` — tangent stiffness of both springs and coils against the axle's pitch with its heave kept
-    /// - `left_spring_load` — vertical, of the left leaf spring at its seat, its own; what a coil pulls along the vehicle the leaf beside it takes
-    /// - `right_spring_load` — the same of the right spring
-    /// - `left_leaf_stress` — greatest of the left spring, in the full-length leaves at the seat
-    /// - `right_leaf_stress` — the same of the right spring
-    /// - `left_shackle_angle` — of the left shackle from upright, positive with the spring's eye away from the fixed eye
-    /// - `right_shackle_angle` — the same of the right shackle
-    /// - `left_shackle_opening` — between the left shackle and the line of the eyes: at nothing or half a turn it is in line and turns over
-    /// - `right_shackle_opening` — the same of the right shackle
-    /// - `left_eye_length` — between the eyes of the left coil-over
-    /// - `left_motion_ratio` — shortening of the left coil-over over heave
-    /// - `left_roll_motion_ratio` — shortening of the left coil-over over the travel of the left wheel in roll: of upright coils their base over the track
-    /// - `left_coil_length` — between the seats of the left coil
-    /// - `left_coil_force` — compressive, in the left coil; nothing where it is loose
-    /// - `left_coil_used` — by how much the left coil is shorter than unloaded
-    /// - `left_coil_remaining` — until the left coil is solid, along itself
-    /// - `left_wheel_force` — of leaf, coil and gas on the left, the change of their energy over heave: what the wheel carries but for the axle's own weight; without roll the load of the leaf and the vertical force of the coil-over
-    /// - `right_eye_length` — between the eyes of the right coil-over
-    /// - `right_motion_ratio` — shortening of the right coil-over over heave
-    /// - `right_roll_motion_ratio` — shortening of the right coil-over over the travel of the right wheel in roll
-    /// - `right_coil_length` — between the seats of the right coil
-    /// - `right_coil_force` — compressive, in the right coil; nothing where it is loose
-    /// - `right_coil_used` — by how much the right coil is shorter than unloaded
-    /// - `right_coil_remaining` — until the right coil is solid, along itself
-    /// - `right_wheel_force` — of leaf, coil and gas on the right, the change of their energy over heave
-    /// - `bar_angle` — mean turn of the bar's two levers from ride height, positive as in bump
-    /// - `bar_twist` — turn of the left lever less that of the right one
-    /// - `bar_motion_ratio` — travel of the levers' ends along their arcs over wheel travel, in roll
-    /// - `damper_motion_ratio` — shortening of the left damper over heave, be it that beside the coil or that of the coil-over
-    /// - `left_damper_used` — of the left damper's stroke, from fully open
-    /// - `left_damper_remaining` — of the left damper's stroke, to fully closed; negative where it has ended
-    /// - `right_damper_used` — the same of the right damper, from fully open
-    /// - `right_damper_remaining` — the same of the right damper, to fully closed
-    /// - `left_bump_remaining` — above the left seat to its bump stop, vertical; negative where the stop is pressed
-    /// - `right_bump_remaining` — the same of the right seat
+    /// See the fields of [`LeafAxlePosition`].
     ///
     /// # Example
     /// ```
@@ -487,7 +433,7 @@ impl LeafAxle {
     /// - `roll` — of the axle against the body about x, positive with the left wheel in bump
     ///
     /// # Returns
-    /// One row a heave and roll: `heave`, `roll`, and the results of `at`: `left_wheel_x`, `left_wheel_y`, `left_wheel_z`, `right_wheel_x`, `right_wheel_y`, `right_wheel_z`, `wheelbase_change`, `axle_steer`, `roll_steer`, `lateral_shift`, `pinion_angle`, `pinion_angle_change`, `roll_centre_height`, `side_view_centre_x`, `side_view_centre_height`, `side_view_angle`, `brake_anti_pitch`, `drive_anti_pitch`, `wheel_rate`, `roll_stiffness`, `wind_up_rate`, `left_spring_load`, `right_spring_load`, `left_leaf_stress`, `right_leaf_stress`, `left_shackle_angle`, `right_shackle_angle`, `left_shackle_opening`, `right_shackle_opening`, `left_eye_length`, `left_motion_ratio`, `left_roll_motion_ratio`, `left_coil_length`, `left_coil_force`, `left_coil_used`, `left_coil_remaining`, `left_wheel_force`, `right_eye_length`, `right_motion_ratio`, `right_roll_motion_ratio`, `right_coil_length`, `right_coil_force`, `right_coil_used`, `right_coil_remaining`, `right_wheel_force`, `bar_angle`, `bar_twist`, `bar_motion_ratio`, `damper_motion_ratio`, `left_damper_used`, `left_damper_remaining`, `right_damper_used`, `right_damper_remaining`, `left_bump_remaining`, `right_bump_remaining`.
+    /// One row a heave and roll: `heave`, `roll`, and the results of `at`: `...`.
     pub fn table(&self, heave: &[Length], roll: &[Angle]) -> Result<Table> {
         let ready = self.ready()?;
         let mut rows = Filling::over(["heave", "roll"], &[heave.len(), roll.len()])?;
@@ -519,10 +465,7 @@ impl LeafAxle {
     /// - `roll` — of the axle against the body about x, positive with the left wheel in bump
     ///
     /// # Returns
-    /// - `droop` — least heave, negative
-    /// - `droop_end` — what ends it: `shackle`, `half to the fixed eye`, `half to the shackle` or `axle's pitch`
-    /// - `bump` — greatest heave
-    /// - `bump_end` — what ends it
+    /// See the fields of [`HeaveRange`].
     pub fn travel_range(&self, roll: Angle) -> Result<HeaveRange> {
         let ready = self.ready()?;
         valid! { roll: (-0.5) <= .. <= 0.5 ; "common practice, no source: no axle leans 29 deg against its body"; }
@@ -543,12 +486,7 @@ impl LeafAxle {
     /// - `torque` — of both wheels together, positive driving forward, negative braking; their force at the ground is it over the loaded radius
     ///
     /// # Returns
-    /// - `wind_up_angle` — turn of the housing by the torque, positive with the pinion's nose up
-    /// - `pinion_angle` — with that and the heave, positive with its nose up
-    /// - `wind_up_rate` — tangent stiffness of both springs and coils against the axle's pitch, there
-    /// - `wheelbase_change` — of the axle's middle by the torque alone
-    /// - `spring_load` — vertical, of each leaf spring, which the torque changes with the heave kept
-    /// - `leaf_stress` — greatest, in the full-length leaves at the seat, load and torque together
+    /// See the fields of [`WindUp`].
     pub fn wind_up(&self, heave: Length, torque: Torque) -> Result<WindUp> {
         self.ready()?.wind_up(heave, torque)
     }

@@ -75,47 +75,47 @@ record! {
     /// The axle at one heave and roll; what is not known is not a number.
     #[derive(Debug, Clone, PartialEq)]
     pub struct AxlePosition {
-        /// Of the axle's middle, forward.
+        /// Of the axle's middle, halfway between the wheels' centres, forward in the body's axes.
         pub axle_x: Length,
-        /// Of the axle's middle, to the left.
+        /// Of the axle's middle, to the left of the body's centre plane.
         pub lateral_shift: Length,
         /// Of the axle's middle, up.
         pub axle_z: Length,
-        /// Against ride height.
+        /// Of the axle's middle against ride height, positive where the wheelbase grows.
         pub wheelbase_change: Length,
-        /// Turn about z, positive to the left.
+        /// Turn of the axle about z, positive to the left.
         pub axle_steer: Angle,
-        /// Change of that over 25 mm of bump, at this slope.
+        /// Change of that over 25 mm of bump, at the slope that it has here.
         pub heave_steer: Angle,
-        /// Steer over roll, at this slope.
+        /// Change of `axle_steer` over roll, at the slope that it has here; positive steers the axle out of a turn as the body leans, a rear one to oversteer, a front one to understeer.
         pub roll_steer: Ratio,
-        /// Turn about its own length, positive with its front down.
+        /// Turn of the axle about its own length, positive with its front down.
         pub axle_pitch: Angle,
-        /// Positive with its nose up.
+        /// Of the pinion's axis against the body's x, positive with its nose up.
         pub pinion_angle: Angle,
-        /// Against ride height.
+        /// Of that against ride height.
         pub pinion_angle_change: Angle,
-        /// Of the joint on its nose, forward.
+        /// Of the joint on the pinion's nose, forward.
         pub pinion_x: Length,
         /// Of the same, to the left.
         pub pinion_y: Length,
         /// Of the same, up.
         pub pinion_z: Length,
-        /// Where the axis of roll crosses the centre plane.
+        /// Above the ground, where the axis about which the axle rolls crosses the body's centre plane, in the transverse plane through the axle's middle; sideways it wanders with `lateral_shift`.
         pub roll_centre_height: Length,
-        /// Of that axis, positive where it rises forward.
+        /// Of that axis against the body's x, positive where it rises forward.
         pub roll_axis_angle: Angle,
-        /// Of the lateral rod on the centre plane, above the ground.
+        /// Above the ground, of the lateral rod on the body's centre plane; without steer in roll the height of the roll centre.
         pub lateral_rod_height: Length,
-        /// Of the axle's instant centre in side view, forward.
+        /// Of the axle's instant centre in side view, in heave, forward; infinite where there is none.
         pub side_view_centre_x: Length,
         /// Of the same, above the ground.
         pub side_view_centre_height: Length,
-        /// Forward lean of the path of the contact points in bump.
+        /// Forward lean of the path in bump of the point midway between the contact points, held in the axle.
         pub side_view_angle: Angle,
-        /// Anti-squat of a rear axle, anti-lift of a front one.
+        /// Anti-squat of a rear axle, anti-lift of a front one, under drive whose torque the housing takes, as a share of what would cancel the pitch of that axle.
         pub drive_anti_pitch: Ratio,
-        /// Anti-lift of a rear axle, anti-dive of a front one.
+        /// Anti-lift of a rear axle, anti-dive of a front one, under brakes whose torque the housing takes, as a share.
         pub brake_anti_pitch: Ratio,
         /// Of the left wheel's centre, forward.
         pub left_wheel_x: Length,
@@ -123,31 +123,31 @@ record! {
         pub left_wheel_y: Length,
         /// Of the left wheel's centre, up.
         pub left_wheel_z: Length,
-        /// Positive with the top of the wheel outboard.
+        /// Of the left wheel against the body, positive with its top outboard.
         pub left_camber: Angle,
-        /// Of this wheel, positive inboard.
+        /// Of the left wheel, positive with its front inboard.
         pub left_toe: Angle,
-        /// Between the eyes of the coil-over.
+        /// Between the eyes of the left coil-over.
         pub left_eye_length: Length,
-        /// Shortening of the coil-over over heave.
+        /// Shortening of the left coil-over over heave.
         pub left_motion_ratio: Ratio,
-        /// Shortening of the coil-over over wheel travel in roll.
+        /// Shortening of the left coil-over over the travel of the left wheel in roll: of upright springs their base over the track.
         pub left_roll_motion_ratio: Ratio,
-        /// Between the seats.
+        /// Between the seats of the left spring.
         pub left_spring_length: Length,
-        /// Compressive, in the coil.
+        /// Compressive, in the coil; nothing where it is loose.
         pub left_spring_force: Force,
         /// By how much the spring is shorter than unloaded.
         pub left_spring_used: Length,
-        /// Until the spring is solid.
+        /// Until it is solid, along itself.
         pub left_spring_remaining: Length,
-        /// From fully open.
+        /// Of the damper's stroke, from fully open.
         pub left_damper_used: Length,
-        /// To fully closed.
+        /// Of the damper's stroke, to fully closed; negative where it has ended.
         pub left_damper_remaining: Length,
-        /// Of coil and gas in heave.
+        /// Of coil and gas in heave, their force times `left_motion_ratio`.
         pub left_wheel_force: Force,
-        /// Tangent rate in heave.
+        /// Tangent rate of coil and gas in heave, with the term of the changing motion ratio; without bar, tyre and links that bind.
         pub left_wheel_rate: LinearStiffness,
         /// Of the right wheel's centre, forward.
         pub right_wheel_x: Length,
@@ -155,63 +155,63 @@ record! {
         pub right_wheel_y: Length,
         /// Of the right wheel's centre, up.
         pub right_wheel_z: Length,
-        /// Positive with the top of the wheel outboard.
+        /// Of the right wheel against the body, positive with its top outboard.
         pub right_camber: Angle,
-        /// Of this wheel, positive inboard.
+        /// Of the right wheel, positive with its front inboard.
         pub right_toe: Angle,
-        /// Between the eyes of the coil-over.
+        /// Between the eyes of the right coil-over.
         pub right_eye_length: Length,
-        /// Shortening of the coil-over over heave.
+        /// Shortening of the right coil-over over heave.
         pub right_motion_ratio: Ratio,
-        /// Shortening of the coil-over over wheel travel in roll.
+        /// Shortening of the right coil-over over the travel of the right wheel in roll: of upright springs their base over the track.
         pub right_roll_motion_ratio: Ratio,
-        /// Between the seats.
+        /// Between the seats of the right spring.
         pub right_spring_length: Length,
-        /// Compressive, in the coil.
+        /// Compressive, in the coil; nothing where it is loose.
         pub right_spring_force: Force,
         /// By how much the spring is shorter than unloaded.
         pub right_spring_used: Length,
-        /// Until the spring is solid.
+        /// Until it is solid, along itself.
         pub right_spring_remaining: Length,
-        /// From fully open.
+        /// Of the damper's stroke, from fully open.
         pub right_damper_used: Length,
-        /// To fully closed.
+        /// Of the damper's stroke, to fully closed; negative where it has ended.
         pub right_damper_remaining: Length,
-        /// Of coil and gas in heave.
+        /// Of coil and gas in heave, their force times `right_motion_ratio`.
         pub right_wheel_force: Force,
-        /// Tangent rate in heave.
+        /// Tangent rate of coil and gas in heave, with the term of the changing motion ratio; without bar, tyre and links that bind.
         pub right_wheel_rate: LinearStiffness,
-        /// Of both springs, tangent.
+        /// Of both springs with their gas at this heave, tangent, the term of the changing lengths included; without bar, tyre and links that bind.
         pub roll_stiffness: RotationalStiffness,
-        /// Mean turn of the bar's levers.
+        /// Mean turn of the bar's two levers from ride height, positive as in bump.
         pub bar_angle: Angle,
         /// Turn of the left lever less that of the right one.
         pub bar_twist: Angle,
-        /// Travel of the levers' ends over wheel travel, in roll.
+        /// Travel of the levers' ends along their arcs over wheel travel, in roll.
         pub bar_motion_ratio: Ratio,
-        /// Of all joints of the links, from ride height.
+        /// Of all joints of the links, the greatest lean from ride height.
         pub greatest_lean: Angle,
-        /// Which joint that is.
+        /// Which joint that is, its link and its end: `body`, `axle`, `crank` or `outer`.
         pub greatest_lean_joint: String,
-        /// Until the first joint is at its limit.
+        /// Until the first of the joints whose limits are given is at its limit.
         pub joint_left: Angle,
-        /// Which joint that is.
+        /// Which joint that is; `not known` where no limit is given.
         pub first_joint: String,
-        /// By how much the lateral rod is longer than at ride height.
+        /// By how much the lateral rod with its bushes is longer than at ride height: nothing unless it binds.
         pub lateral_rod_stretch: Length,
-        /// Coordinates of the axle less the rank of the links.
+        /// Coordinates of the axle less the rank of the links here: two where it heaves and rolls freely, one where it does so only together.
         pub freedoms: i64,
-        /// Links more than heave and roll leave room for.
+        /// Links more than an axle that heaves and rolls leaves room for.
         pub redundant: i64,
-        /// By how much the links miss each other.
+        /// By how much the links miss each other at this heave and roll, were their joints rigid: root of the sum of the squares of their misses.
         pub bind_misfit: Length,
-        /// Greatest force of a link by that.
+        /// Greatest tension or compression of a link by that; not a number where no bush gives.
         pub bind_force: Force,
-        /// Which link that is.
+        /// Which link that is, or, where no bush gives, which one misses most; `none` where nothing binds.
         pub bind_link: String,
-        /// Of the links that bind, against roll.
+        /// Of the links that bind, on the axle about its roll axis, against roll.
         pub bind_moment: Torque,
-        /// Change of that over roll.
+        /// Change of that over roll, at the slope that it has here.
         pub bind_roll_stiffness: RotationalStiffness,
     }
     lent pub(super) Found<'a>;
@@ -293,75 +293,7 @@ impl LiveAxle {
     /// - `roll` — `phi`, of the axle against the body about x, positive with the left wheel in bump
     ///
     /// # Returns
-    /// - `axle_x` — of the axle's middle, halfway between the wheels' centres, forward in the body's axes
-    /// - `lateral_shift` — of the axle's middle, to the left of the body's centre plane
-    /// - `axle_z` — of the axle's middle, up
-    /// - `wheelbase_change` — of the axle's middle against ride height, positive where the wheelbase grows
-    /// - `axle_steer` — turn of the axle about z, positive to the left
-    /// - `heave_steer` — change of that over 25 mm of bump, at the slope that it has here
-    /// - `roll_steer` — change of `axle_steer` over roll, at the slope that it has here; positive steers the axle out of a turn as the body leans, a rear one to oversteer, a front one to understeer
-    /// - `axle_pitch` — turn of the axle about its own length, positive with its front down
-    /// - `pinion_angle` — of the pinion's axis against the body's x, positive with its nose up
-    /// - `pinion_angle_change` — of that against ride height
-    /// - `pinion_x` — of the joint on the pinion's nose, forward
-    /// - `pinion_y` — of the same, to the left
-    /// - `pinion_z` — of the same, up
-    /// - `roll_centre_height` — above the ground, where the axis about which the axle rolls crosses the body's centre plane, in the transverse plane through the axle's middle; sideways it wanders with `lateral_shift`
-    /// - `roll_axis_angle` — of that axis against the body's x, positive where it rises forward
-    /// - `lateral_rod_height` — above the ground, of the lateral rod on the body's centre plane; without steer in roll the height of the roll centre
-    /// - `side_view_centre_x` — of the axle's instant centre in side view, in heave, forward; infinite where there is none
-    /// - `side_view_centre_height` — of the same, above the ground
-    /// - `side_view_angle` — forward lean of the path in bump of the point midway between the contact points, held in the axle
-    /// - `drive_anti_pitch` — anti-squat of a rear axle, anti-lift of a front one, under drive whose torque the housing takes, as a share of what would cancel the pitch of that axle
-    /// - `brake_anti_pitch` — anti-lift of a rear axle, anti-dive of a front one, under brakes whose torque the housing takes, as a share
-    /// - `left_wheel_x` — of the left wheel's centre, forward
-    /// - `left_wheel_y` — of the left wheel's centre, to the left
-    /// - `left_wheel_z` — of the left wheel's centre, up
-    /// - `left_camber` — of the left wheel against the body, positive with its top outboard
-    /// - `left_toe` — of the left wheel, positive with its front inboard
-    /// - `left_eye_length` — between the eyes of the left coil-over
-    /// - `left_motion_ratio` — shortening of the left coil-over over heave
-    /// - `left_roll_motion_ratio` — shortening of the left coil-over over the travel of the left wheel in roll: of upright springs their base over the track
-    /// - `left_spring_length` — between the seats of the left spring
-    /// - `left_spring_force` — compressive, in the coil; nothing where it is loose
-    /// - `left_spring_used` — by how much the spring is shorter than unloaded
-    /// - `left_spring_remaining` — until it is solid, along itself
-    /// - `left_damper_used` — of the damper's stroke, from fully open
-    /// - `left_damper_remaining` — of the damper's stroke, to fully closed; negative where it has ended
-    /// - `left_wheel_force` — of coil and gas in heave, their force times `left_motion_ratio`
-    /// - `left_wheel_rate` — tangent rate of coil and gas in heave, with the term of the changing motion ratio; without bar, tyre and links that bind
-    /// - `right_wheel_x` — of the right wheel's centre, forward
-    /// - `right_wheel_y` — of the right wheel's centre, to the left
-    /// - `right_wheel_z` — of the right wheel's centre, up
-    /// - `right_camber` — of the right wheel against the body, positive with its top outboard
-    /// - `right_toe` — of the right wheel, positive with its front inboard
-    /// - `right_eye_length` — between the eyes of the right coil-over
-    /// - `right_motion_ratio` — shortening of the right coil-over over heave
-    /// - `right_roll_motion_ratio` — shortening of the right coil-over over the travel of the right wheel in roll: of upright springs their base over the track
-    /// - `right_spring_length` — between the seats of the right spring
-    /// - `right_spring_force` — compressive, in the coil; nothing where it is loose
-    /// - `right_spring_used` — by how much the spring is shorter than unloaded
-    /// - `right_spring_remaining` — until it is solid, along itself
-    /// - `right_damper_used` — of the damper's stroke, from fully open
-    /// - `right_damper_remaining` — of the damper's stroke, to fully closed; negative where it has ended
-    /// - `right_wheel_force` — of coil and gas in heave, their force times `right_motion_ratio`
-    /// - `right_wheel_rate` — tangent rate of coil and gas in heave, with the term of the changing motion ratio; without bar, tyre and links that bind
-    /// - `roll_stiffness` — of both springs with their gas at this heave, tangent, the term of the changing lengths included; without bar, tyre and links that bind
-    /// - `bar_angle` — mean turn of the bar's two levers from ride height, positive as in bump
-    /// - `bar_twist` — turn of the left lever less that of the right one
-    /// - `bar_motion_ratio` — travel of the levers' ends along their arcs over wheel travel, in roll
-    /// - `greatest_lean` — of all joints of the links, the greatest lean from ride height
-    /// - `greatest_lean_joint` — which joint that is, its link and its end: `body`, `axle`, `crank` or `outer`
-    /// - `joint_left` — until the first of the joints whose limits are given is at its limit
-    /// - `first_joint` — which joint that is; `not known` where no limit is given
-    /// - `lateral_rod_stretch` — by how much the lateral rod with its bushes is longer than at ride height: nothing unless it binds
-    /// - `freedoms` — coordinates of the axle less the rank of the links here: two where it heaves and rolls freely, one where it does so only together
-    /// - `redundant` — links more than an axle that heaves and rolls leaves room for
-    /// - `bind_misfit` — by how much the links miss each other at this heave and roll, were their joints rigid: root of the sum of the squares of their misses
-    /// - `bind_force` — greatest tension or compression of a link by that; not a number where no bush gives
-    /// - `bind_link` — which link that is, or, where no bush gives, which one misses most; `none` where nothing binds
-    /// - `bind_moment` — of the links that bind, on the axle about its roll axis, against roll
-    /// - `bind_roll_stiffness` — change of that over roll, at the slope that it has here
+    /// See the fields of [`AxlePosition`].
     ///
     /// # Example
     /// ```
@@ -405,7 +337,7 @@ impl LiveAxle {
     /// - `roll` — of the axle against the body about x, positive with the left wheel in bump
     ///
     /// # Returns
-    /// One row a heave and roll: `heave`, `roll`, and the results of `at`: `axle_x`, `lateral_shift`, `axle_z`, `wheelbase_change`, `axle_steer`, `heave_steer`, `roll_steer`, `axle_pitch`, `pinion_angle`, `pinion_angle_change`, `pinion_x`, `pinion_y`, `pinion_z`, `roll_centre_height`, `roll_axis_angle`, `lateral_rod_height`, `side_view_centre_x`, `side_view_centre_height`, `side_view_angle`, `drive_anti_pitch`, `brake_anti_pitch`, `left_wheel_x`, `left_wheel_y`, `left_wheel_z`, `left_camber`, `left_toe`, `left_eye_length`, `left_motion_ratio`, `left_roll_motion_ratio`, `left_spring_length`, `left_spring_force`, `left_spring_used`, `left_spring_remaining`, `left_damper_used`, `left_damper_remaining`, `left_wheel_force`, `left_wheel_rate`, `right_wheel_x`, `right_wheel_y`, `right_wheel_z`, `right_camber`, `right_toe`, `right_eye_length`, `right_motion_ratio`, `right_roll_motion_ratio`, `right_spring_length`, `right_spring_force`, `right_spring_used`, `right_spring_remaining`, `right_damper_used`, `right_damper_remaining`, `right_wheel_force`, `right_wheel_rate`, `roll_stiffness`, `bar_angle`, `bar_twist`, `bar_motion_ratio`, `greatest_lean`, `greatest_lean_joint`, `joint_left`, `first_joint`, `lateral_rod_stretch`, `freedoms`, `redundant`, `bind_misfit`, `bind_force`, `bind_link`, `bind_moment`, `bind_roll_stiffness`.
+    /// One row a heave and roll: `heave`, `roll`, and the results of `at`: `...`.
     pub fn table(&self, heave: &[Length], roll: &[Angle]) -> Result<Table> {
         let ready = self.ready()?;
         let mut rows = Filling::over(["heave", "roll"], &[heave.len(), roll.len()])?;

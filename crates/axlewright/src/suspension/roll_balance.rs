@@ -95,11 +95,11 @@ record! {
         pub front_suspension_stiffness: RotationalStiffness,
         /// Springs and bar of the rear axle, without its tyres.
         pub rear_suspension_stiffness: RotationalStiffness,
-        /// Share of the front axle in the load transfer.
+        /// Share of the front axle in the load that moves to the outer wheels.
         pub front_share: Ratio,
-        /// Share of the front axle in the weight.
+        /// Share of the front axle in the weight, unsprung masses included.
         pub front_weight_share: Ratio,
-        /// The first less the second.
+        /// The first less the second: above nothing it tends to understeer at the limit, below nothing to oversteer, tyres alike all round.
         pub share_over_weight: Ratio,
     }
 }
@@ -112,19 +112,19 @@ record! {
         pub roll_angle: Angle,
         /// What the outer front wheel gains by the unsprung mass.
         pub front_unsprung_transfer: Force,
-        /// What the outer front wheel gains through the roll centre.
+        /// What it gains through the roll centre.
         pub front_geometric_transfer: Force,
-        /// What the outer front wheel gains by springs and bar.
+        /// What it gains by springs and bar.
         pub front_elastic_transfer: Force,
-        /// All that the outer front wheel gains.
+        /// All that it gains.
         pub front_load_transfer: Force,
         /// What the outer rear wheel gains by the unsprung mass.
         pub rear_unsprung_transfer: Force,
-        /// What the outer rear wheel gains through the roll centre.
+        /// What it gains through the roll centre.
         pub rear_geometric_transfer: Force,
-        /// What the outer rear wheel gains by springs and bar.
+        /// What it gains by springs and bar.
         pub rear_elastic_transfer: Force,
-        /// All that the outer rear wheel gains.
+        /// All that it gains.
         pub rear_load_transfer: Force,
         /// Share of the front axle in the load transfer.
         pub front_share: Ratio,
@@ -139,7 +139,7 @@ record! {
     /// Bars to fit.
     #[derive(Debug, Clone, Copy, PartialEq)]
     pub struct Bars {
-        /// Rate of the front bar at its ends.
+        /// Rate of the front bar at its ends, which move in opposite directions.
         pub front_bar_rate: LinearStiffness,
         /// Rate of the rear bar at its ends.
         pub rear_bar_rate: LinearStiffness,
@@ -295,12 +295,7 @@ impl RollBalance {
     /// Roll gradient and balance, which do not depend on how hard the turn is.
     ///
     /// # Returns
-    /// - `roll_gradient` — roll angle of the body over lateral acceleration, body to ground
-    /// - `front_suspension_stiffness` — springs and bar of the front axle, without its tyres
-    /// - `rear_suspension_stiffness` — springs and bar of the rear axle, without its tyres
-    /// - `front_share` — share of the front axle in the load that moves to the outer wheels
-    /// - `front_weight_share` — share of the front axle in the weight, unsprung masses included
-    /// - `share_over_weight` — the first less the second: above nothing it tends to understeer at the limit, below nothing to oversteer, tyres alike all round
+    /// See the fields of [`Balance`].
     ///
     /// # Example
     /// ```
@@ -361,18 +356,7 @@ impl RollBalance {
     /// - `lateral_acceleration` — towards the inside of the turn
     ///
     /// # Returns
-    /// - `roll_angle` — of the body to the ground, out of the turn
-    /// - `front_unsprung_transfer` — what the outer front wheel gains by the unsprung mass
-    /// - `front_geometric_transfer` — what it gains through the roll centre
-    /// - `front_elastic_transfer` — what it gains by springs and bar
-    /// - `front_load_transfer` — all that it gains
-    /// - `rear_unsprung_transfer` — what the outer rear wheel gains by the unsprung mass
-    /// - `rear_geometric_transfer` — what it gains through the roll centre
-    /// - `rear_elastic_transfer` — what it gains by springs and bar
-    /// - `rear_load_transfer` — all that it gains
-    /// - `front_share` — share of the front axle in the load transfer
-    /// - `front_inner_load` — load left on the inner front wheel
-    /// - `rear_inner_load` — load left on the inner rear wheel
+    /// See the fields of [`InTurn`].
     ///
     /// # Valid for
     /// - `0 < lateral_acceleration <= 100`
@@ -417,10 +401,7 @@ impl RollBalance {
     /// - `front_share` — wanted share of the front axle in the load transfer
     ///
     /// # Returns
-    /// - `front_bar_rate` — rate of the front bar at its ends, which move in opposite directions
-    /// - `rear_bar_rate` — rate of the rear bar at its ends
-    /// - `front_bar_stiffness` — roll stiffness that the front bar gives its axle
-    /// - `rear_bar_stiffness` — roll stiffness that the rear bar gives its axle
+    /// See the fields of [`Bars`].
     ///
     /// # Valid for
     /// - `0.000001 <= roll_gradient <= 1`

@@ -19,89 +19,89 @@ record! {
     /// The wheel at one travel and rack travel; what is not known is not a number.
     #[derive(Debug, Clone, PartialEq)]
     pub struct WheelPosition {
-        /// Of the wheel's centre, forward.
+        /// Of the wheel's centre, forward in the body's axes.
         pub wheel_x: Length,
         /// Of the wheel's centre, to the left.
         pub wheel_y: Length,
         /// Of the wheel's centre, up.
         pub wheel_z: Length,
-        /// From the centre plane to the contact point.
+        /// From the vehicle's centre plane to the contact point, which lies a loaded radius from the wheel's centre in the wheel's plane.
         pub half_track: Length,
-        /// Against ride height.
+        /// Of that against ride height.
         pub half_track_change: Length,
-        /// Against ride height.
+        /// Of the wheel's centre against ride height, positive where the wheelbase grows.
         pub wheelbase_change: Length,
         /// Positive with the top of the wheel outboard.
         pub camber: Angle,
-        /// Over 25 mm of bump, at this slope.
+        /// Of camber over 25 mm of bump, at the slope that it has here.
         pub camber_change: Angle,
-        /// Of this wheel, positive inboard.
+        /// Of this wheel, positive with its front inboard.
         pub toe: Angle,
-        /// Change of toe over 25 mm of bump, at this slope.
+        /// Change of toe over 25 mm of bump, at the slope that it has here.
         pub bump_steer: Angle,
         /// Positive with the upper end of the steering axis to the rear.
         pub caster: Angle,
         /// Positive with the upper end of the steering axis inboard.
         pub kingpin_inclination: Angle,
-        /// From the steering axis outboard to the contact point.
+        /// From the steering axis outboard to the contact point, at the ground.
         pub scrub_radius: Length,
-        /// From the contact point forward to the steering axis.
+        /// From the contact point forward to the steering axis, at the ground.
         pub mechanical_trail: Length,
-        /// Of the instant centre in front view, to the left.
+        /// Of the upright's instant centre in front view, in the transverse plane through the contact point, to the left; infinite where there is none.
         pub front_view_centre_y: Length,
-        /// Of the same, above the ground.
+        /// Of the same, above the ground under this wheel.
         pub front_view_centre_height: Length,
-        /// Where the line from the contact point to that centre meets the centre plane.
+        /// Above the ground, where the line from the contact point to that centre meets the vehicle's centre plane; of the axle while the other wheel is this one's mirror image.
         pub roll_centre_height: Length,
-        /// Of the instant centre in side view, forward.
+        /// Of the upright's instant centre in side view with the brake held, forward; infinite where there is none.
         pub side_view_centre_x: Length,
         /// Of the same, above the ground.
         pub side_view_centre_height: Length,
-        /// Forward lean of the contact point's path in bump.
+        /// Forward lean of the contact point's path in bump, with the brake held.
         pub side_view_angle: Angle,
         /// Forward lean of the path of the wheel's centre in bump.
         pub wheel_path_angle: Angle,
-        /// In braking: anti-dive of a front axle, anti-lift of a rear one.
+        /// In braking the anti-dive of a front axle, the anti-lift of a rear one, as a share of what would cancel the pitch of that axle.
         pub brake_anti_pitch: Ratio,
-        /// In drive: anti-squat of a rear axle, anti-lift of a front one.
+        /// In drive the anti-squat of a rear axle, the anti-lift of a front one, as such a share.
         pub drive_anti_pitch: Ratio,
         /// Between the eyes of the coil-over.
         pub eye_length: Length,
         /// Shortening of the spring over wheel travel.
         pub motion_ratio: Ratio,
-        /// Shortening of the damper over wheel travel.
+        /// That of the damper, which is another one where the coil has seats of its own.
         pub damper_motion_ratio: Ratio,
-        /// Between the seats.
+        /// Between the seats of the spring.
         pub spring_length: Length,
-        /// Compressive, in the coil.
+        /// Compressive, in the coil; nothing where it is loose.
         pub spring_force: Force,
-        /// Of coil, gas and torsion bar, at the wheel.
+        /// Of coil, gas and torsion bar at the wheel, `F r`.
         pub wheel_force: Force,
-        /// Tangent rate at the wheel.
+        /// Tangent rate at the wheel, with the term of the changing motion ratio; of coil, gas and torsion bar, without anti-roll bar and tyre.
         pub wheel_rate: LinearStiffness,
         /// By how much the spring is shorter than unloaded.
         pub spring_used: Length,
-        /// Until the spring is solid.
+        /// Until it is solid, along itself.
         pub spring_left: Length,
-        /// From fully open.
+        /// Of the damper's stroke, from fully open.
         pub damper_used: Length,
-        /// To fully closed.
+        /// Of the damper's stroke, to fully closed; negative where it has ended.
         pub damper_left: Length,
-        /// In the torsion bar.
+        /// In the torsion bar, positive where it carries the vehicle.
         pub torsion_bar_torque: Torque,
-        /// Turn of the bar's lever from ride height.
+        /// Turn of the bar's lever from ride height, positive as in bump.
         pub bar_angle: Angle,
-        /// Travel of the lever's end along its arc over wheel travel.
+        /// Travel of the end of the bar's lever along its arc over wheel travel.
         pub bar_motion_ratio: Ratio,
         /// Lean of the upper ball joint, or of the top mount, from ride height.
         pub upper_joint_angle: Angle,
         /// Lean of the lower ball joint from ride height.
         pub lower_ball_angle: Angle,
-        /// Lean of the outer joint of the tie rod from ride height.
+        /// The same of the outer joint of the tie rod, its stud beside the steering axis.
         pub tie_rod_outer_angle: Angle,
-        /// Lean of the inner joint of the tie rod from ride height.
+        /// Turn of the tie rod against the rack from ride height.
         pub tie_rod_inner_angle: Angle,
-        /// Until the first joint is at its limit.
+        /// Until the first of the joints whose limits are given is at its limit.
         pub joint_left: Angle,
         /// Which joint that is.
         pub first_joint: String,

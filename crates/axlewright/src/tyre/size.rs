@@ -64,9 +64,9 @@ record! {
         pub free_diameter: Length,
         /// Half of the outer diameter.
         pub free_radius: Length,
-        /// Outer circumference, pi times the free diameter.
+        /// Outer circumference.
         pub free_circumference: Length,
-        /// Turns along a distance if it rolled on its free circumference.
+        /// Turns along a distance on the free circumference.
         pub free_turns: TurnsPerDistance,
     }
 }
@@ -156,13 +156,7 @@ impl Tyre {
     /// Dimensions of the new, unloaded tyre.
     ///
     /// # Returns
-    /// - `section_width` — nominal section width
-    /// - `section_height` — height of the wall, rim to tread
-    /// - `rim_diameter` — nominal rim diameter
-    /// - `free_diameter` — outer diameter
-    /// - `free_radius` — half of the outer diameter
-    /// - `free_circumference` — outer circumference
-    /// - `free_turns` — turns along a distance on the free circumference
+    /// See the fields of [`Dimensions`].
     ///
     /// # Example
     /// ```
@@ -192,9 +186,7 @@ impl Tyre {
     /// - `tread_worn` — depth of tread worn off, nothing for a new tyre
     ///
     /// # Returns
-    /// - `rolling_radius` — effective rolling radius: distance per turn over 2 pi
-    /// - `rolling_circumference` — distance per turn
-    /// - `rolling_turns` — turns along a distance
+    /// See the fields of [`Rolling`].
     ///
     /// # Example
     /// ```

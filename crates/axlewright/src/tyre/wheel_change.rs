@@ -97,33 +97,33 @@ record! {
     /// What a change of wheel and tyre does; what is not known is not a number.
     #[derive(Debug, Clone, Copy, PartialEq)]
     pub struct WheelChangeFindings {
-        /// Growth of the gap inside.
+        /// Growth of the gap inside, to the widest of rim and tyre; negative where it shrinks.
         pub inner_change: Length,
         /// The gap inside that is left.
         pub inner_left: Length,
         /// What to call that.
         pub inner_verdict: Verdict,
-        /// Growth of the gap outside.
+        /// Growth of the gap outside; negative where it shrinks.
         pub outer_change: Length,
         /// The gap outside that is left.
         pub outer_left: Length,
         /// What to call that.
         pub outer_verdict: Verdict,
-        /// Growth of the gap above the tyre.
+        /// Growth of the gap above the tyre; negative where it shrinks.
         pub arch_change: Length,
         /// The gap above the tyre that is left.
         pub arch_left: Length,
         /// What to call that.
         pub arch_verdict: Verdict,
-        /// By how much the inner flange comes further in.
+        /// By how much the edge of the inner flange comes further in, towards steering arm and joint.
         pub flange_change: Length,
         /// By how much the tyre centres stand further apart.
         pub track_change: Length,
-        /// Growth of the scrub radius.
+        /// Growth of the scrub radius, positive where the tyre's centre moves outwards from where the steering axis meets the ground.
         pub scrub_change: Length,
         /// By how much hub and body stand higher.
         pub height_change: Length,
-        /// Reading over true speed, less 1.
+        /// Reading over true speed, less 1: negative (the dangerous side) where it reads too little.
         pub speedometer_error: Ratio,
     }
 }
@@ -165,20 +165,7 @@ impl WheelChange {
     /// What the change does to clearances, track, scrub radius, height and speedometer.
     ///
     /// # Returns
-    /// - `inner_change` — growth of the gap inside, to the widest of rim and tyre; negative where it shrinks
-    /// - `inner_left` — the gap inside that is left
-    /// - `inner_verdict` — what to call that
-    /// - `outer_change` — growth of the gap outside; negative where it shrinks
-    /// - `outer_left` — the gap outside that is left
-    /// - `outer_verdict` — what to call that
-    /// - `arch_change` — growth of the gap above the tyre; negative where it shrinks
-    /// - `arch_left` — the gap above the tyre that is left
-    /// - `arch_verdict` — what to call that
-    /// - `flange_change` — by how much the edge of the inner flange comes further in, towards steering arm and joint
-    /// - `track_change` — by how much the tyre centres stand further apart
-    /// - `scrub_change` — growth of the scrub radius, positive where the tyre's centre moves outwards from where the steering axis meets the ground
-    /// - `height_change` — by how much hub and body stand higher
-    /// - `speedometer_error` — reading over true speed, less 1: negative (the dangerous side) where it reads too little
+    /// See the fields of [`WheelChangeFindings`].
     ///
     /// # Example
     /// ```
