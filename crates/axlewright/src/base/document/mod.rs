@@ -29,7 +29,10 @@ use super::units::Quantity;
 /// In text it is `"225 lbf/in"`, `"225 lbf/in +/- 3 %"` or `{ value = 225, unit = "lbf/in", tolerance = "3 %" }`; a pure number may
 /// stand without quotes. A tolerance comes from a document alone, and stays with it. No verdict of a model counts it, so a model
 /// that gives verdicts refuses it ([`Model::KEEPS_TOLERANCES`]); the build sheet counts it.
-#[derive(Debug, Clone, PartialEq)]
+///
+/// Two values are equal if quantity and tolerance are: `"1 in"` is `"25.4 mm"`.
+#[derive(Debug, Clone)]
+#[must_use]
 pub struct Value<Q> {
     /// The value.
     pub quantity: Q,
@@ -53,6 +56,12 @@ impl<Q: Quantity> Value<Q> {
         let reading = super::text::read_as(text, Q::KIND)?;
         let (quantity, written) = (Q::from_si(reading.si), Some(text.to_owned()));
         Ok(Self { quantity, written, tolerance: reading.tolerance })
+    }
+}
+
+impl<Q: PartialEq> PartialEq for Value<Q> {
+    fn eq(&self, other: &Self) -> bool {
+        (&self.quantity, self.tolerance) == (&other.quantity, other.tolerance)
     }
 }
 

@@ -6,6 +6,7 @@ use crate::cooling::Coolant;
 use crate::driveline::TorquePath;
 use crate::engine::TorqueCurve;
 use crate::spring::Stack;
+use crate::units::{Length, mm};
 
 const COOLANT: &str = r#"
 liquid = "ethylene_glycol"
@@ -399,4 +400,17 @@ fn none_is_refused_by_name_where_there_is_always_one() {
         assert_eq!(at, key);
         assert!(message.starts_with("there is always one, so `none` is not allowed here"), "{message}");
     }
+}
+
+/// The text does not count, the tolerance does.
+#[test]
+fn values_are_equal_as_quantities_with_their_tolerances() {
+    let value = |text: &str| serde_json::from_str::<Value<Length>>(&format!("{text:?}")).unwrap();
+    assert_eq!(value("1 in"), value("25.4 mm"));
+    assert_eq!(value("1 in"), Value::new(Length::of::<mm>(25.4)));
+    assert_eq!(value("1 in +/- 1 mm"), value("25.4 mm +/- 0.1 cm"));
+    for other in ["1.01 in", "1 in +/- 1 mm", "1 in +/- 2 mm"] {
+        assert_ne!(value("1 in"), value(other));
+    }
+    assert_ne!(value("1 in +/- 1 mm"), value("1 in +/- 2 mm"));
 }
