@@ -9,7 +9,7 @@ use core::f64::consts::{FRAC_PI_2, FRAC_PI_4};
 /// `tolerance` plus a few units in the last place, after 200 steps at the most.
 ///
 /// Source: R. P. Brent, *Algorithms for Minimization without Derivatives* (1973), chapter 4.
-pub fn root(what: &str, mut f: impl FnMut(f64) -> f64, a: f64, b: f64, tolerance: f64) -> Result<f64> {
+pub(crate) fn root(what: &str, mut f: impl FnMut(f64) -> f64, a: f64, b: f64, tolerance: f64) -> Result<f64> {
     let (mut a, mut b) = (a, b);
     let (mut fa, mut fb) = (f(a), f(b));
     if !fa.is_finite() || !fb.is_finite() || fa * fb > 0.0 {
@@ -104,7 +104,7 @@ pub fn sine_cosine(angle: f64) -> (f64, f64) {
 /// Source: F. N. Fritsch and J. Butland, *SIAM J. Sci. Stat. Comput.* 5 (1984) 300-304, in the weighted form that
 /// SciPy's `PchipInterpolator` uses, against which it is checked.
 #[derive(Debug, Clone, PartialEq)]
-pub struct MonotoneCubic {
+pub(crate) struct MonotoneCubic {
     x: Vec<f64>,
     y: Vec<f64>,
     slope: Vec<f64>,

@@ -254,7 +254,7 @@ fn count<T>(argument: &'static str, length: usize) -> impl FnOnce(T) -> Error {
 
 /// One call of a function on plain numbers: what [`Entry::call`] does.
 #[inline(always)]
-pub fn one_row<const I: usize, const O: usize>(
+pub(crate) fn one_row<const I: usize, const O: usize>(
     inputs: &[f64],
     outputs: &mut [f64],
     function: impl Fn([f64; I]) -> Result<[f64; O]>,
@@ -288,7 +288,7 @@ fn numbers<const O: usize>(answer: Result<[f64; O]>) -> ([f64; O], bool) {
 /// one for all rows. A refused row is NaN in every output, and `refused` is told its index and why, in order. Lengths that do
 /// not fit are refused before anything is written.
 #[inline(always)]
-pub fn rows<const I: usize, const O: usize>(
+pub(crate) fn rows<const I: usize, const O: usize>(
     inputs: &[&[f64]],
     outputs: &mut [&mut [f64]],
     refused: &mut dyn FnMut(usize, Error),
