@@ -9796,8 +9796,8 @@ int32_t axw_spring_bump_stop_compression_for_energy(const axw_spring_bump_stop *
 ///     compression [m], several: from contact, in any order
 ///
 /// Returns
-///     (table) One row a compression: `compression`, `force`, `rate`, `energy`; one beyond the
-///     points is a refused row.
+///     (table) One row a compression: `compression`, and the results of `at`: `force`, `rate`,
+///     `energy`; one beyond the points is a refused row.
 int32_t axw_spring_bump_stop_table(const axw_spring_bump_stop *model, const double *compression,
     size_t compression_count, axw_table **result);
 
@@ -9903,8 +9903,8 @@ int32_t axw_spring_damper_curve_ratio(const axw_spring_damper_curve *model, doub
 ///
 /// Returns
 ///     (table) One row a velocity: `velocity`, `bump_force` and `rebound_force` as the dynamometer
-///     reads them, `bump_damping`, `rebound_damping`, `mean_damping`, `rebound_share`,
-///     `cycle_damping`.
+///     reads them, and the results of `damping`: `bump_damping`, `rebound_damping`, `mean_damping`,
+///     `rebound_share`, `cycle_damping`.
 int32_t axw_spring_damper_curve_table(const axw_spring_damper_curve *model, const double *velocity,
     size_t velocity_count, axw_table **result);
 
@@ -9960,8 +9960,8 @@ int32_t axw_spring_progressive_coil_deflection_for_force(const axw_spring_progre
 ///     deflection [m], several: from the free length, in any order
 ///
 /// Returns
-///     (table) One row a deflection: `deflection`, `force`, `rate`, `energy`; one beyond the points
-///     is a refused row.
+///     (table) One row a deflection: `deflection`, and the results of `at`: `force`, `rate`,
+///     `energy`; one beyond the points is a refused row.
 int32_t axw_spring_progressive_coil_table(const axw_spring_progressive_coil *model, const double *deflection,
     size_t deflection_count, axw_table **result);
 
@@ -10026,8 +10026,8 @@ int32_t axw_spring_stack_closes_first(const axw_spring_stack *model, char *sprin
 ///     load [N], several: compressive forces
 ///
 /// Returns
-///     (table) One row a load: `load`, `length`, `deflection`, `rate`, `closed` (how many),
-///     `closed_springs` (their names).
+///     (table) One row a load: `load`, the results of `under_load`: `length`, `deflection`, `rate`,
+///     `closed`, and `closed_springs`, the names of the springs that are closed.
 int32_t axw_spring_stack_table(const axw_spring_stack *model, const double *load, size_t load_count,
     axw_table **result);
 
@@ -10849,9 +10849,9 @@ int32_t axw_tyre_tyre_rolling(const axw_tyre_tyre *model, double tread_worn, dou
 ///     tread_worn [m], several: depths of tread worn off
 ///
 /// Returns
-///     (table) One row a depth: `tread_worn`, `rolling_radius`, `rolling_circumference`,
-///     `rolling_turns`, and `overread`, the share by which a speedometer set for the new tyre reads
-///     too much.
+///     (table) One row a depth: `tread_worn`, the results of `rolling`: `rolling_radius`,
+///     `rolling_circumference`, `rolling_turns`, and `overread`, the share by which a speedometer
+///     set for the new tyre reads too much.
 int32_t axw_tyre_tyre_wear_table(const axw_tyre_tyre *model, const double *tread_worn,
     size_t tread_worn_count, axw_table **result);
 

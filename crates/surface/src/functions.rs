@@ -2,7 +2,7 @@
 
 use crate::docs::{bullets, doc_text, docs, meaning, one_line, sections};
 use crate::ranges::{constants, is_whole, limits};
-use crate::sources::{Sources, generic_argument, is_model, is_public, type_name};
+use crate::sources::{Sources, columns_are_named, generic_argument, is_model, is_public, type_name};
 use crate::{Api, Content, Fallible, Function, Output, Parameter, Range};
 use std::collections::BTreeMap;
 use syn::{FnArg, Item, Pat, ReturnType, Type};
@@ -23,8 +23,9 @@ impl Api {
                 })
                 .collect();
             let consts = constants(file);
+            let place = |error: String| format!("{}: {error}", path.display());
+            columns_are_named(file).map_err(place)?;
             for item in &file.items {
-                let place = |error: String| format!("{}: {error}", path.display());
                 match item {
                     Item::Fn(item) if is_public(&item.vis) => {
                         let function = self

@@ -83,9 +83,38 @@ pub fn parse(path: &Path) -> Fallible<syn::File> {
 
 /// The struct that `record!` declares; what it asks for after that concerns the core alone.
 fn record(body: syn::parse::ParseStream<'_>) -> syn::Result<Item> {
-    let declared = body.parse::<syn::ItemStruct>()?;
+    let mut declared = body.parse::<syn::ItemStruct>()?;
     body.parse::<proc_macro2::TokenStream>()?;
+    declared.attrs.push(syn::parse_quote!(#[record]));
     Ok(Item::Struct(declared))
+}
+
+/// Refuses a column of a model's own record that no method of the file names in its docs.
+pub fn columns_are_named(file: &syn::File) -> Fallible<()> {
+    let mut said = String::new();
+    for item in &file.items {
+        let Item::Impl(of) = item else { continue };
+        for item in &of.items {
+            if let syn::ImplItem::Fn(method) = item {
+                said.push_str(&doc_text(&method.attrs));
+            }
+        }
+    }
+    if !file.items.iter().any(|item| matches!(item, Item::Impl(item) if is_model(item))) {
+        return Ok(());
+    }
+    for item in &file.items {
+        let Item::Struct(of) = item else { continue };
+        if is_public(&of.vis) || !of.attrs.iter().any(|attribute| attribute.path().is_ident("record")) {
+            continue;
+        }
+        for name in of.fields.iter().filter_map(|field| field.ident.as_ref()) {
+            if !said.contains(&format!("`{name}`")) {
+                return Err(format!("no `# Returns` names `{name}`, a column by {}", of.ident));
+            }
+        }
+    }
+    Ok(())
 }
 
 pub fn read(path: &Path) -> Fallible<String> {

@@ -137,7 +137,7 @@ impl BumpStop {
     /// - `compression` — from contact, in any order
     ///
     /// # Returns
-    /// One row a compression: `compression`, `force`, `rate`, `energy`; one beyond the points is a refused row.
+    /// One row a compression: `compression`, and the results of `at`: `...`; one beyond the points is a refused row.
     pub fn table(&self, compression: &[Length]) -> Result<Table> {
         self.check()?;
         let mut rows = Filling::over(["compression"], &[compression.len()])?;

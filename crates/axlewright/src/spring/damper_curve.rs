@@ -74,15 +74,10 @@ impl Model for DamperCurve {
 }
 
 record! {
-    /// Forces and damping at a velocity.
-    struct AtVelocity {
+    /// Forces as the dynamometer reads them.
+    struct Forces {
         bump_force: Force,
         rebound_force: Force,
-        bump_damping: Damping,
-        rebound_damping: Damping,
-        mean_damping: Damping,
-        rebound_share: Ratio,
-        cycle_damping: Damping,
     }
 }
 
@@ -156,22 +151,16 @@ impl DamperCurve {
     /// - `velocity` — of the damper, without sign
     ///
     /// # Returns
-    /// One row a velocity: `velocity`, `bump_force` and `rebound_force` as the dynamometer reads them, `bump_damping`, `rebound_damping`, `mean_damping`,
-    /// `rebound_share`, `cycle_damping`.
+    /// One row a velocity: `velocity`, `bump_force` and `rebound_force` as the dynamometer reads them, and the results of
+    /// `damping`: `...`.
     pub fn table(&self, velocity: &[Velocity]) -> Result<Table> {
         self.check()?;
         let mut rows = Filling::over(["velocity"], &[velocity.len()])?;
         for velocity in velocity {
             let on = self.damping(*velocity).and_then(|on| {
-                Ok(AtVelocity {
-                    bump_force: self.force(*velocity)?,
-                    rebound_force: self.force(Velocity::from_si(-velocity.si()))?,
-                    bump_damping: on.bump_damping,
-                    rebound_damping: on.rebound_damping,
-                    mean_damping: on.mean_damping,
-                    rebound_share: on.rebound_share,
-                    cycle_damping: on.cycle_damping,
-                })
+                let bump_force = self.force(*velocity)?;
+                let rebound_force = self.force(Velocity::from_si(-velocity.si()))?;
+                Ok((Forces { bump_force, rebound_force }, on))
             });
             rows.push((*velocity,), on);
         }

@@ -130,7 +130,7 @@ impl ProgressiveCoil {
     /// - `deflection` — from the free length, in any order
     ///
     /// # Returns
-    /// One row a deflection: `deflection`, `force`, `rate`, `energy`; one beyond the points is a refused row.
+    /// One row a deflection: `deflection`, and the results of `at`: `...`; one beyond the points is a refused row.
     pub fn table(&self, deflection: &[Length]) -> Result<Table> {
         self.check()?;
         let mut rows = Filling::over(["deflection"], &[deflection.len()])?;

@@ -125,12 +125,8 @@ impl Model for Stack {
 }
 
 record! {
-    /// The stack under a load.
-    struct UnderLoad {
-        length: Length,
-        deflection: Length,
-        rate: LinearStiffness,
-        closed: i64,
+    /// Names of the springs that are closed.
+    struct Closed {
         closed_springs: String,
     }
 }
@@ -264,20 +260,14 @@ impl Stack {
     /// - `load` — compressive forces
     ///
     /// # Returns
-    /// One row a load: `load`, `length`, `deflection`, `rate`, `closed` (how many), `closed_springs` (their names).
+    /// One row a load: `load`, the results of `under_load`: `...`, and `closed_springs`, the names of the springs that are closed.
     pub fn table(&self, load: &[Force]) -> Result<Table> {
         self.check()?;
         let mut rows = Filling::over(["load"], &[load.len()])?;
         for load in load {
             let closed = self.springs.iter().filter(|spring| spring.is_closed(*load));
             let names = closed.map(|spring| spring.name.as_str()).collect::<Vec<_>>().join(", ");
-            let on = self.under_load(*load).map(|on| UnderLoad {
-                length: on.length,
-                deflection: on.deflection,
-                rate: on.rate,
-                closed: on.closed,
-                closed_springs: names,
-            });
+            let on = self.under_load(*load).map(|on| (on, Closed { closed_springs: names }));
             rows.push((*load,), on);
         }
         Ok(rows.finish())

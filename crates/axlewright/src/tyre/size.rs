@@ -138,11 +138,8 @@ impl Model for Tyre {
 }
 
 record! {
-    /// A tyre with its tread worn.
-    struct Worn {
-        rolling_radius: Length,
-        rolling_circumference: Length,
-        rolling_turns: TurnsPerDistance,
+    /// Error of a speedometer that is set for the new tyre.
+    struct Overread {
         overread: Ratio,
     }
 }
@@ -215,17 +212,16 @@ impl Tyre {
     /// - `tread_worn` — depths of tread worn off
     ///
     /// # Returns
-    /// One row a depth: `tread_worn`, `rolling_radius`, `rolling_circumference`, `rolling_turns`, and `overread`, the share by which a
+    /// One row a depth: `tread_worn`, the results of `rolling`: `...`, and `overread`, the share by which a
     /// speedometer set for the new tyre reads too much.
     pub fn wear_table(&self, tread_worn: &[Length]) -> Result<Table> {
         let new = self.rolling(Length::from_si(0.0))?;
         let mut rows = Filling::over(["tread_worn"], &[tread_worn.len()])?;
         for worn in tread_worn {
-            let on = self.rolling(*worn).map(|rolling| Worn {
-                rolling_radius: rolling.rolling_radius,
-                rolling_circumference: rolling.rolling_circumference,
-                rolling_turns: rolling.rolling_turns,
-                overread: new.rolling_circumference / rolling.rolling_circumference - Ratio::from_si(1.0),
+            let on = self.rolling(*worn).map(|rolling| {
+                let overread =
+                    new.rolling_circumference / rolling.rolling_circumference - Ratio::from_si(1.0);
+                (rolling, Overread { overread })
             });
             rows.push((*worn,), on);
         }

@@ -69,7 +69,7 @@ impl<I: Inputs, O: Row> Filling<I, O> {
     fn write(&mut self) {
         let (given, found) = self.columns.split_at_mut(self.inputs);
         I::fill(&self.waiting_inputs, given);
-        O::fill(&self.waiting, found);
+        O::fill(self.waiting.iter(), found);
         self.waiting_inputs.clear();
         self.waiting.clear();
     }

@@ -142,23 +142,45 @@ impl Lend for String {
 /// The results of a row.
 pub(crate) trait Row: Sized {
     /// Adds rows at the end of these columns.
-    fn fill(rows: &[Self], columns: &mut [Column]);
+    fn fill<'a>(rows: impl Iterator<Item = &'a Self> + Clone, columns: &mut [Column])
+    where
+        Self: 'a;
 }
 
 /// A struct whose fields are columns. [`record`] implements it.
 pub(crate) trait Record: Row {
+    /// Number of its columns.
+    const COUNT: usize;
     /// The empty columns, in the order of the fields.
     fn columns() -> Vec<Column>;
 }
 
 /// Numbers in coherent SI, for columns that only the model knows.
 impl Row for Vec<f64> {
-    fn fill(rows: &[Self], columns: &mut [Column]) {
+    fn fill<'a>(rows: impl Iterator<Item = &'a Self> + Clone, columns: &mut [Column]) {
         for (place, column) in columns.iter_mut().enumerate() {
             if let Values::F64(values) = &mut column.values {
-                values.extend(rows.iter().map(|row| row.get(place).copied().unwrap_or(f64::NAN)));
+                values.extend(rows.clone().map(|row| row.get(place).copied().unwrap_or(f64::NAN)));
             }
         }
+    }
+}
+
+/// Two records beside each other.
+impl<A: Record, B: Record> Row for (A, B) {
+    fn fill<'a>(rows: impl Iterator<Item = &'a Self> + Clone, columns: &mut [Column])
+    where
+        Self: 'a,
+    {
+        let (first, second) = columns.split_at_mut(A::COUNT);
+        A::fill(rows.clone().map(|row| &row.0), first);
+        B::fill(rows.map(|row| &row.1), second);
+    }
+}
+impl<A: Record, B: Record> Record for (A, B) {
+    const COUNT: usize = A::COUNT + B::COUNT;
+    fn columns() -> Vec<Column> {
+        A::columns().into_iter().chain(B::columns()).collect()
     }
 }
 
@@ -264,15 +286,21 @@ macro_rules! record {
     };
     (@columns [$($generic:tt)*] $name:ty: $($field:ident: $kind:ty,)+) => {
         impl $($generic)* $crate::base::table::Record for $name {
+            const COUNT: usize = [$(stringify!($field)),+].len();
             fn columns() -> Vec<$crate::base::table::Column> {
                 vec![$(<$kind as $crate::base::table::Field>::column(stringify!($field))),+]
             }
         }
         impl $($generic)* $crate::base::table::Row for $name {
-            fn fill(rows: &[Self], columns: &mut [$crate::base::table::Column]) {
+            fn fill<'rows>(
+                rows: impl Iterator<Item = &'rows Self> + Clone,
+                columns: &mut [$crate::base::table::Column],
+            ) where
+                Self: 'rows,
+            {
                 let mut columns = columns.iter_mut();
                 $(if let Some(column) = columns.next() {
-                    let cells = rows.iter().map(|row| &row.$field);
+                    let cells = rows.clone().map(|row| &row.$field);
                     <$kind as $crate::base::table::Field>::fill(&mut column.values, cells);
                 })+
             }

@@ -53,7 +53,7 @@ fn rows_stand_in_order_across_blocks_and_refusals() {
     assert_eq!(kinds, [None, Some(Length::KIND), Some(Length::KIND), None, None]);
     let Some(Values::I64(turns)) = table.column("turn").map(|column| &column.values) else { panic!("turn") };
     assert_eq!((table.rows(), turns.len()), (ROWS, ROWS));
-    for row in 0..ROWS {
+    for (row, turn) in turns.iter().enumerate() {
         assert_eq!(
             (table.word("state", row), table.numbers("travel").unwrap()[row]),
             (Some("before"), row as f64)
@@ -61,15 +61,12 @@ fn rows_stand_in_order_across_blocks_and_refusals() {
         let rise = table.numbers("rise").unwrap()[row];
         match seen(row) {
             Ok(on) => {
-                assert_eq!(
-                    (rise, turns[row], table.word("name", row)),
-                    (on.rise.si(), on.turn, Some(on.name))
-                );
+                assert_eq!((rise, *turn, table.word("name", row)), (on.rise.si(), on.turn, Some(on.name)));
                 assert_eq!(table.reason(row), None);
             }
             Err(reason) => {
                 assert!(rise.is_nan());
-                assert_eq!((turns[row], table.word("name", row)), (0, None));
+                assert_eq!((*turn, table.word("name", row)), (0, None));
                 assert_eq!(table.reason(row), Some(&reason));
             }
         }
@@ -120,6 +117,22 @@ fn a_lent_record_gives_the_rows_of_its_own() {
     }
     assert_eq!(Seen::unknown().name, "");
     assert!(Seen::unknown().rise.si().is_nan());
+}
+
+#[test]
+fn two_records_stand_beside_each_other() {
+    let held = |row: usize| Held { rise: Length::from_si(row as f64), verdict: Verdict::ALL[row % 4] };
+    let both = filled(|row| Ok((seen(row)?, held(row))));
+    let names: Vec<&str> = both.columns().iter().map(|column| &*column.name).collect();
+    assert_eq!(names, ["state", "travel", "rise", "turn", "name", "rise", "verdict"]);
+    let first = filled(seen);
+    for row in 0..ROWS {
+        let (known, kept) = (seen(row).is_ok(), first.columns().len());
+        let columns = both.columns()[..kept].to_vec();
+        let one = Table::of(columns, ROWS, both.refused().to_vec());
+        assert_eq!(difference((&one, row), (&first, row)), None);
+        assert_eq!(both.word("verdict", row), known.then(|| held(row).verdict.word()));
+    }
 }
 
 #[test]
