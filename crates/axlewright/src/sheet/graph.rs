@@ -130,8 +130,8 @@ pub(super) fn axles(path: &str) -> Vec<(Option<&'static str>, String)> {
 
 /// A path said inside a line or finding of an axle.
 fn within(path: &str, axle: Option<&str>) -> String {
-    match (path.strip_prefix("axle."), axle) {
-        (Some(rest), Some(axle)) => format!("{axle}.{rest}"),
+    match (path.strip_prefix("axle"), axle) {
+        (Some(rest), Some(axle)) if rest.is_empty() || rest.starts_with('.') => format!("{axle}{rest}"),
         _ => path.to_owned(),
     }
 }

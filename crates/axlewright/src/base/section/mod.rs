@@ -8,6 +8,7 @@
 pub(crate) mod rule;
 
 pub use rule::Rule;
+pub(crate) use rule::Whole;
 pub(crate) use rule::{fields, model, rule, words};
 
 use super::error::Result;

@@ -3,9 +3,9 @@
 //! A rule is written once, beside the part that it belongs to, as a function of one struct: a model, or a few named quantities. The macro
 //! `rule!` names the line of every field and the results that lines take. Which inputs may be missing follows from their types.
 
-use crate::Result;
 use crate::base::document::{Stated, Value};
 use crate::units::{Kind, Quantity};
+use crate::{Error, Result};
 
 /// A typed function with its lines.
 #[derive(Debug)]
@@ -276,9 +276,74 @@ impl<T: Input> Input for Vec<T> {
     }
 }
 
-/// Makes a struct an input of rules: its fields are lines under their own names.
+/// A part that a sheet draws as a whole or not at all.
+#[derive(Debug, Clone)]
+pub enum Whole<T> {
+    /// Nothing of it is drawn.
+    Nothing,
+    /// All that it requires is drawn.
+    Drawn(T),
+    /// It is begun: names of what is missing first, and of what is there.
+    Begun(String, String),
+}
+
+impl<T> Whole<T> {
+    /// The part, if it is drawn; refused where it is only begun.
+    pub fn drawn(&self, name: &str) -> Result<Option<&T>> {
+        match self {
+            Whole::Nothing => Ok(None),
+            Whole::Drawn(part) => Ok(Some(part)),
+            Whole::Begun(missing, there) => {
+                let message = format!("it is not written although {name}.{there} is");
+                Err(Error::document(format!("{name}.{missing}"), message))
+            }
+        }
+    }
+}
+
+impl<T: Input> Input for Whole<T> {
+    const LEAVES: usize = T::LEAVES;
+    fn leaves(key: &str, optional: u8, leaves: &mut Vec<Leaf>) {
+        T::leaves(key, optional + 1, leaves);
+    }
+    #[inline]
+    fn take(values: &mut Values<'_>) -> Whole<T> {
+        let before = values.clone();
+        match <Option<T> as Input>::take(values) {
+            Some(part) => Whole::Drawn(part),
+            None => {
+                begun::<T>(before).map_or(Whole::Nothing, |[missing, there]| Whole::Begun(missing, there))
+            }
+        }
+    }
+    #[inline]
+    fn is_known(values: &mut Values<'_>) -> bool {
+        Option::<T>::is_known(values)
+    }
+    fn unknown() -> Whole<T> {
+        Whole::Nothing
+    }
+}
+
+/// Of a part that is not known: its first required leaf that is missing, and the first that is there, if there is one.
+fn begun<T: Input>(values: Values<'_>) -> Option<[String; 2]> {
+    let values = values.take(T::LEAVES);
+    if values.clone().all(|value| value.is_nan()) {
+        return None;
+    }
+    let mut leaves = Vec::new();
+    T::leaves("", 0, &mut leaves);
+    let first = |known: bool| {
+        let mut required = leaves.iter().zip(values.clone()).filter(|(leaf, _)| leaf.optional == 0);
+        required.find(|(_, value)| value.is_nan() != known).map(|(leaf, _)| leaf.key.clone())
+    };
+    Some([first(false)?, first(true)?])
+}
+
+/// Makes a struct an input of rules: its fields are lines under their own names, or under the key that is named. Fields behind a `;` have no
+/// lines: they are unknown.
 macro_rules! fields {
-    ($part:ident { $($field:ident),+ $(,)? }) => {
+    ($part:ident { $($field:ident $(= $key:literal)?),+ $(,)? $(; $($other:ident),+ $(,)?)? }) => {
         impl $crate::base::section::rule::Input for $part {
             const LEAVES: usize = {
                 const fn count<P, T: $crate::base::section::rule::Input>(_: fn(&P) -> &T) -> usize {
@@ -295,10 +360,18 @@ macro_rules! fields {
                 ) {
                     T::leaves(key, optional, leaves);
                 }
-                $(add(|part: &$part| &part.$field, &$crate::base::section::rule::below(key, stringify!($field)), optional, leaves);)+
+                $(add(
+                    |part: &$part| &part.$field,
+                    &$crate::base::section::rule::below(key, $crate::base::section::rule::key!($field $(= $key)?)),
+                    optional,
+                    leaves,
+                );)+
             }
             fn take(values: &mut $crate::base::section::rule::Values<'_>) -> $part {
-                $part { $($field: $crate::base::section::rule::Input::take(values)),+ }
+                $part {
+                    $($field: $crate::base::section::rule::Input::take(values),)+
+                    $($($other: $crate::base::section::rule::Input::unknown(),)+)?
+                }
             }
             fn is_known(values: &mut $crate::base::section::rule::Values<'_>) -> bool {
                 fn known<P, T: $crate::base::section::rule::Input>(
@@ -312,9 +385,21 @@ macro_rules! fields {
                 all
             }
             fn unknown() -> $part {
-                $part { $($field: $crate::base::section::rule::Input::unknown()),+ }
+                $part {
+                    $($field: $crate::base::section::rule::Input::unknown(),)+
+                    $($($other: $crate::base::section::rule::Input::unknown(),)+)?
+                }
             }
         }
+    };
+}
+
+macro_rules! key {
+    ($field:ident) => {
+        stringify!($field)
+    };
+    ($field:ident = $key:literal) => {
+        $key
     };
 }
 
@@ -355,37 +440,36 @@ pub fn below(key: &str, field: &str) -> String {
 /// A rule: a function or a stage of a model, the lines of the fields that it takes, and the results that lines take.
 ///
 /// `"table" function(Input)`, then the fields: `takes` as their types say, `needs` although the model may lack them, `uses` where they are known.
-/// A field stands on the line of its own name in the table, or on the one that is named. Other fields of the input are unknown to the rule.
+/// A field stands on the line of its own name in the table, or on the one that is named; `wheel.loaded_radius` is a field of a field, and fills it
+/// after that. Other fields of the input are unknown to the rule.
 macro_rules! rule {
     (
         $table:literal $function:path, $input:ident
-        $(takes { $($taken:ident $(= $taken_path:literal)?),* $(,)? })?
-        $(needs { $($needed:ident $(= $needed_path:literal)?),* $(,)? })?
-        $(uses { $($used:ident $(= $used_path:literal)?),* $(,)? })?
+        $(takes { $($taken:ident $(. $taken_below:ident)* $(= $taken_path:literal)?),* $(,)? })?
+        $(needs { $($needed:ident $(. $needed_below:ident)* $(= $needed_path:literal)?),* $(,)? })?
+        $(uses { $($used:ident $(. $used_below:ident)* $(= $used_path:literal)?),* $(,)? })?
         $(gives $of:ident { $($result:ident),+ $(,)? })?
         says $formula:expr, $source:expr $(; lacking $lacking:expr)?
     ) => {{
-        #[allow(clippy::needless_update)]
         fn input(given: &mut $crate::base::section::rule::Given<'_>) -> $input {
-            $input {
-                $($($taken: given.take(),)*)?
-                $($($needed: given.take(),)*)?
-                $($($used: given.take(),)*)?
-                ..<$input as $crate::base::section::rule::Input>::unknown()
-            }
+            let mut input = <$input as $crate::base::section::rule::Input>::unknown();
+            $($(input.$taken $(. $taken_below)* = given.take();)*)?
+            $($(input.$needed $(. $needed_below)* = given.take();)*)?
+            $($(input.$used $(. $used_below)* = given.take();)*)?
+            input
         }
         $crate::base::section::rule::Rule {
             formula: $formula,
             source: $source,
             inputs: &[
-                $($($crate::base::section::rule::taken!(Typed $table $taken $(= $taken_path)?),)*)?
-                $($($crate::base::section::rule::taken!(Needed $table $needed $(= $needed_path)?),)*)?
-                $($($crate::base::section::rule::taken!(Used $table $used $(= $used_path)?),)*)?
+                $($($crate::base::section::rule::taken!(Typed $table $taken $(. $taken_below)* $(= $taken_path)?),)*)?
+                $($($crate::base::section::rule::taken!(Needed $table $needed $(. $needed_below)* $(= $needed_path)?),)*)?
+                $($($crate::base::section::rule::taken!(Used $table $used $(. $used_below)* $(= $used_path)?),)*)?
             ],
             results: $crate::base::section::rule::results!($($($result),+)?),
             shape: |shape| {
                 input(&mut shape.given());
-                $crate::base::section::rule::shapes!(shape $function; $($of { $($result),+ })?);
+                $crate::base::section::rule::shapes!(shape $function, $input; $($of { $($result),+ })?);
             },
             call: |mut given, results| {
                 let on = $function(&input(&mut given))?;
@@ -429,12 +513,14 @@ macro_rules! model {
 }
 
 macro_rules! taken {
-    ($need:ident $table:literal $name:ident) => {
-        $crate::base::section::rule::taken!($need $table $name = concat!($table, ".", stringify!($name)))
+    ($need:ident $table:literal $name:ident $(. $below:ident)*) => {
+        $crate::base::section::rule::taken!(
+            $need $table $name $(. $below)* = concat!($table, ".", stringify!($name) $(, ".", stringify!($below))*)
+        )
     };
-    ($need:ident $table:literal $name:ident = $path:expr) => {
+    ($need:ident $table:literal $name:ident $(. $below:ident)* = $path:expr) => {
         $crate::base::section::rule::Taken {
-            name: stringify!($name),
+            name: concat!(stringify!($name) $(, ".", stringify!($below))*),
             path: $path,
             need: $crate::base::section::rule::Need::$need,
         }
@@ -451,10 +537,10 @@ macro_rules! results {
 }
 
 macro_rules! shapes {
-    ($shape:ident $function:path;) => {
-        $shape.result($function)
+    ($shape:ident $function:path, $input:ident;) => {
+        $shape.result::<$input, _>($function)
     };
-    ($shape:ident $function:path; $of:ident { $($result:ident),+ }) => {
+    ($shape:ident $function:path, $input:ident; $of:ident { $($result:ident),+ }) => {
         $($shape.field(|on: &$of| on.$result);)+
     };
 }
@@ -480,7 +566,7 @@ macro_rules! lacking {
     };
 }
 
-pub(crate) use {fields, fills, lacking, model, results, rule, shapes, taken, words};
+pub(crate) use {fields, fills, key, lacking, model, results, rule, shapes, taken, words};
 
 /// Place of a name among names; the build stops where it is not there.
 pub const fn place_of(names: &[&str], name: &str) -> usize {
