@@ -1,19 +1,21 @@
 //! A live axle on leaf springs on the build sheet: its springs and dampers as lines, and what follows from them.
 
-use super::double_wishbone_lines::{BAR, SOURCE, coordinate, point, point_lines, travelled, value};
+use super::double_wishbone_lines::{SOURCE, coordinate, point_lines};
+use super::inputs::Wheels;
 use super::leaf_axle::locked;
-use super::live_axle_lines::{APART, BEARINGS, BESIDE_LEAVES, bar_of, chained, fill, known};
+use super::linkage_stages::{Range, TravelEnds, travelled};
+use super::live_axle_lines::{APART, BESIDE_LEAVES};
 use super::parts::refused;
 use super::wheel_position::BUMP;
-use super::{Axle, AxleDamper, LeafAxle, LeafForm, LeafSpring, Leaves, Point, Wheel};
+use super::{Axle, AxleBar, AxleDamper, LeafAxle, LeafForm, LeafSpring, Leaves, Point, Wheel};
 use crate::Result;
-use crate::base::document::Stated;
+use crate::base::document::{Stated, Value};
 use crate::base::section::{
-    Line, Several, Step, choice, derived, first, greatest, joined, line, one_of, own, paths,
+    Line, Rule, by, choice, derived, fields, gives, greatest_of, joined, line, rule, same,
 };
 use crate::units::{
-    Angle, Force, Length, LinearStiffness, Quantity, Ratio, RotationalStiffness, STANDARD_GRAVITY, Stress,
-    Torque,
+    Angle, Force, Length, LinearStiffness, Mass, Quantity, Ratio, RotationalStiffness, STANDARD_GRAVITY,
+    Stress, Torque,
 };
 
 const fn length(path: &'static str, meaning: &'static str) -> Line {
@@ -63,12 +65,12 @@ const SPRING: [Line; 10] = [
     .within(-0.2, 0.2, "common practice, no source: eyes stand within 200 mm of their leaf"),
     choice(
         "axle.leaf.form",
-        &["uniform_strength", "uniform_section"],
+        LeafForm::WORDS,
         "a stepped pack or a tapered leaf; a single leaf or all leaves full length",
     ),
     line("axle.leaf.load", Force::KIND, "carried by one leaf spring at ride height")
         .within(1.0, 1e8, "common practice, no source: springs of road vehicles carry between 1 N and 100 MN")
-        .by(&[own("m g", "standard gravity: 3rd CGPM", weight, &["axle.sprung_mass"])]),
+        .by(&[by(&WEIGHT)]),
     length("axle.leaf.width", "of every leaf"),
     length("axle.leaf.thickness", "of every leaf"),
     count("axle.leaf.full_length_leaves", "leaves that reach from eye to eye"),
@@ -85,39 +87,39 @@ const SPRING: [Line; 10] = [
     ),
 ];
 
-const DAMPER: [Line; 6] = joined(&[
+const DAMPER_EYES: [Line; 6] = joined(&[
     &point_lines!("axle.damper.body_eye", "eye on the body of a damper that stands apart on a live axle"),
     &point_lines!("axle.damper.axle_eye", "its eye on the axle, at ride height"),
 ]);
 
 /// Everything that is measured of it.
-pub(super) const MEASURED: [Line; 28] = joined(&[&PLACED, &SPRING, &DAMPER]);
+pub(super) const MEASURED: [Line; 28] = joined(&[&PLACED, &SPRING, &DAMPER_EYES]);
 
 /// What follows of it alone.
 pub(super) const FOLLOWING: [Line; 12] = [
-    derived("axle.leaf.rate", LinearStiffness::KIND, "of the leaf spring alone, by its leaves").by(&[of_leaves()]),
+    derived("axle.leaf.rate", LinearStiffness::KIND, "of the leaf spring alone, by its leaves").by(&[by(&RATE)]),
     derived("axle.leaf.wheel_rate", LinearStiffness::KIND, "tangent rate at the wheel, with what shackles and eyes make of the spring's rate")
-        .by(&[at_ride(0)]),
+        .by(&[gives(&AT_RIDE, "wheel_rate")]),
     derived("axle.leaf.wind_up_rate", RotationalStiffness::KIND, "of both springs against a turn of the axle about its own axis")
-        .by(&[at_ride(3)]),
-    derived("axle.leaf.shackle_opening", Angle::KIND, "between the shackle and the line of the eyes, at ride height").by(&[at_ride(5)]),
-    derived("axle.leaf.damper_ratio", Ratio::KIND, "shortening of the damper over heave of the axle").by(&[of_damper_ratio()]),
-    derived("axle.leaf.stop_end", Length::KIND, "heave at which the seats touch their bump stops").by(&[of_stop()]),
+        .by(&[gives(&AT_RIDE, "wind_up_rate")]),
+    derived("axle.leaf.shackle_opening", Angle::KIND, "between the shackle and the line of the eyes, at ride height").by(&[gives(&AT_RIDE, "shackle_opening")]),
+    derived("axle.leaf.damper_ratio", Ratio::KIND, "shortening of the damper over heave of the axle").by(&[by(&DAMPER_RATIO)]),
+    derived("axle.leaf.stop_end", Length::KIND, "heave at which the seats touch their bump stops").by(&[by(&STOP)]),
     derived("axle.leaf.shackle_left", Angle::KIND, "that the shackles stay out of line with their springs at full bump and full droop, the lesser")
-        .by(&[over_travel(1)]),
-    derived("axle.leaf.bump_stress", Stress::KIND, "bending stress of the full-length leaves at full bump").by(&[pressed()]),
+        .by(&[gives(&OVER_TRAVEL, "shackle_left")]),
+    derived("axle.leaf.bump_stress", Stress::KIND, "bending stress of the full-length leaves at full bump").by(&[by(&BUMP_STRESS)]),
     derived("axle.leaf.stress", Stress::KIND, "the greater of the stresses at full bump and under the drive torque, where that is known").by(&[
-        own("the greater of both", GREATEST, greatest, &["axle.leaf.bump_stress", "axle.leaf.wound_stress"]),
-        own("at full bump", GREATEST, first, &["axle.leaf.bump_stress"]),
+        greatest_of(&["axle.leaf.bump_stress", "axle.leaf.wound_stress"], GREATEST),
+        same(&["axle.leaf.bump_stress"], GREATEST),
     ]),
     line("front.drive_torque", Torque::KIND, DRIVE_TORQUE)
         .within(0.0, 1e6, "common practice, no source: no axle of a road vehicle bears 1 MN·m")
-        .by(&[driven(in_front).lacking(NOT_DRIVEN), held(in_front).lacking(NOT_DRIVEN)]),
+        .by(&[by(&FRONT_DRIVES).usual(), by(&FRONT_HOLDS).usual()]),
     line("rear.drive_torque", Torque::KIND, DRIVE_TORQUE)
         .within(0.0, 1e6, "common practice, no source: no axle of a road vehicle bears 1 MN·m")
-        .by(&[driven(at_rear).lacking(NOT_DRIVEN), held(at_rear).lacking(NOT_DRIVEN)]),
+        .by(&[by(&REAR_DRIVES).usual(), by(&REAR_HOLDS).usual()]),
     derived("axle.leaf.wound_stress", Stress::KIND, "bending stress of the full-length leaves at ride height under the drive torque, forward or in reverse")
-        .by(&[strained()]),
+        .by(&[by(&WOUND_STRESS)]),
 ];
 
 const GREATEST: &str = "definition: the greatest counts";
@@ -125,382 +127,475 @@ const DRIVE_TORQUE: &str = "greatest steady one at both wheels of the axle toget
 const NOT_DRIVEN: &str =
     "driveline.driven is the other axle: write drive_torque, 0 N·m where this one is not driven too";
 
-/// What the engine gives, or the tyres hold, at the driven axle.
-const fn driven(call: fn(&[f64]) -> Result<f64>) -> Step {
-    own(
-        "min(T, T_g) of the driven axle",
-        "balance of power through a geared train, see driveline.TorquePath",
-        call,
-        &["driveline.driven", "final_drive.output_torque", "?grip.torque"],
-    )
-    .usual()
+/// Drive torque of an axle: what the engine gives, and what the tyres hold.
+struct Drive {
+    driven: Axle,
+    output_torque: Option<Torque>,
+    grip_torque: Option<Torque>,
+}
+fields!(Drive { driven, output_torque, grip_torque });
+
+impl Drive {
+    fn in_front(&self) -> Result<Torque> {
+        Ok(self.of(Axle::Front))
+    }
+    fn at_rear(&self) -> Result<Torque> {
+        Ok(self.of(Axle::Rear))
+    }
+    /// The lesser of those that are known; not known of the other axle.
+    fn of(&self, axle: Axle) -> Torque {
+        let torques = [self.output_torque, self.grip_torque].into_iter().flatten();
+        let least = torques.map(Quantity::si).fold(f64::NAN, f64::min);
+        Torque::from_si(if self.driven == axle { least } else { f64::NAN })
+    }
 }
 
+const DRIVES: &str = "min(T, T_g) of the driven axle";
+const GEARED: &str = "balance of power through a geared train, see driveline.TorquePath";
+const HOLDS: &str = "T_g of the driven axle";
+const MOMENTS: &str = "balance of moments at the wheel";
+const FRONT_DRIVES: Rule = rule! {
+    "driveline" Drive::in_front, Drive
+    takes { driven }
+    needs { output_torque = "final_drive.output_torque" }
+    uses { grip_torque = "grip.torque" }
+    says DRIVES, GEARED; lacking NOT_DRIVEN
+};
+const REAR_DRIVES: Rule = rule! {
+    "driveline" Drive::at_rear, Drive
+    takes { driven }
+    needs { output_torque = "final_drive.output_torque" }
+    uses { grip_torque = "grip.torque" }
+    says DRIVES, GEARED; lacking NOT_DRIVEN
+};
 /// What the tyres hold, where nothing is known of the engine.
-const fn held(call: fn(&[f64]) -> Result<f64>) -> Step {
-    own(
-        "T_g of the driven axle",
-        "balance of moments at the wheel",
-        call,
-        &["driveline.driven", "grip.torque"],
-    )
-    .usual()
+const FRONT_HOLDS: Rule = rule! {
+    "driveline" Drive::in_front, Drive
+    takes { driven }
+    needs { grip_torque = "grip.torque" }
+    says HOLDS, MOMENTS; lacking NOT_DRIVEN
+};
+const REAR_HOLDS: Rule = rule! {
+    "driveline" Drive::at_rear, Drive
+    takes { driven }
+    needs { grip_torque = "grip.torque" }
+    says HOLDS, MOMENTS; lacking NOT_DRIVEN
+};
+
+/// Mass on one spring.
+struct Carried {
+    sprung_mass: Mass,
 }
+fields!(Carried { sprung_mass });
 
-fn in_front(of: &[f64]) -> Result<f64> {
-    Ok(if of[0] == 0.0 { of[1..].iter().copied().fold(f64::NAN, f64::min) } else { f64::NAN })
-}
-
-fn at_rear(of: &[f64]) -> Result<f64> {
-    Ok(if of[0] == 1.0 { of[1..].iter().copied().fold(f64::NAN, f64::min) } else { f64::NAN })
-}
-
-// What each step takes: where the springs are, their leaves, load and rate, what hangs on them, then other lines.
-const DRAWN: [&str; 21] = [
-    "axle.wheel.centre.x",
-    "axle.wheel.centre.z",
-    "axle.leaf.fixed_eye.x",
-    "?axle.leaf.fixed_eye.y",
-    "axle.leaf.fixed_eye.z",
-    "axle.leaf.shackle_eye.x",
-    "?axle.leaf.shackle_eye.y",
-    "axle.leaf.shackle_eye.z",
-    "axle.leaf.shackle_pivot.x",
-    "?axle.leaf.shackle_pivot.y",
-    "axle.leaf.shackle_pivot.z",
-    "axle.leaf.seat.x",
-    "axle.leaf.seat.y",
-    "axle.leaf.seat.z",
-    "?axle.leaf.seat_angle",
-    "axle.leaf.clamped_length",
-    "?axle.leaf.eye_offset",
-    "axle.leaf.form",
-    "?axle.wheels",
-    "?axle.lower_links.body.x",
-    "?axle.upper_links.body.x",
-];
-const ACROSS: [&str; 2] = ["?axle.lateral_rod.body.x", "?axle.watt.pivot.x"];
-const LEAVES: [&str; 5] = [
-    "axle.spring.elastic_modulus",
-    "axle.leaf.width",
-    "axle.leaf.thickness",
-    "axle.leaf.full_length_leaves",
-    "axle.leaf.graduated_leaves",
-];
-const SPRUNG: [&str; 23] = chained(&[&DRAWN, &["axle.leaf.load", "axle.spring.rate"]]);
-const EYES: [&str; 6] = [
-    "axle.damper.body_eye.x",
-    "axle.damper.body_eye.y",
-    "axle.damper.body_eye.z",
-    "axle.damper.axle_eye.x",
-    "axle.damper.axle_eye.y",
-    "axle.damper.axle_eye.z",
-];
-const GROUND: [&str; 2] = ["axle.tyre.loaded_radius", "?axle.wheel.camber"];
-const OF_LEAVES: [&str; 26] = chained(&[&DRAWN, &LEAVES]);
-const GROUNDED: [&str; 25] = chained(&[&SPRUNG, &GROUND]);
-const HELD: [&str; 27] = chained(&[&GROUNDED, &ACROSS]);
-const DAMPED: [&str; 29] = chained(&[&SPRUNG, &EYES]);
-const STROKED: [&str; 31] = chained(&[&DAMPED, &["axle.damper.open_length", "axle.damper.closed_length"]]);
-const STOPPED: [&str; 24] = chained(&[&SPRUNG, &["axle.leaf.bump_clearance"]]);
-const OVER_TRAVEL: [&str; 27] = chained(&[&SPRUNG, &ACROSS, &["axle.bump_left", "axle.droop_left"]]);
-const BARRED: [&str; 32] =
-    chained(&[&DRAWN, &["axle.wheel.centre.y"], &paths::<10>(&[BAR.split_at(9).0, &BEARINGS], &[])]);
-const PRESSED: [&str; 29] = chained(&[&SPRUNG, &LEAVES, &["axle.bump_left"]]);
-const WOUND: [&str; 26] = chained(&[&GROUNDED, &["axle.drive_torque"]]);
-const STRAINED: [&str; 31] = chained(&[&GROUNDED, &LEAVES, &["axle.drive_torque"]]);
-
-/// Rate of the spring alone by its leaves.
-pub(super) const fn of_leaves() -> Step {
-    const FORMULA: &str = "suspension.LeafAxle of its leaves, see spring.leaf_pack_rate";
-    one_of(0, Several { formula: FORMULA, source: SOURCE, call: rate }, &OF_LEAVES)
-}
-
-/// Wheel rate, roll steer, roll base, wind-up rate, bump steer and opening of the shackle at ride height.
-pub(super) const fn at_ride(place: usize) -> Step {
-    const FORMULA: &str = "suspension.LeafAxle at ride height";
-    one_of(place, Several { formula: FORMULA, source: SOURCE, call: at_rest }, &SPRUNG)
-}
-
-/// Roll centre and side-view angle over the ground.
-pub(super) const fn on_ground(place: usize) -> Step {
-    const FORMULA: &str = "suspension.LeafAxle on the ground at ride height";
-    one_of(place, Several { formula: FORMULA, source: SOURCE, call: over_ground }, &HELD)
-}
-
-/// Motion ratio of the damper in heave.
-pub(super) const fn of_damper_ratio() -> Step {
-    const FORMULA: &str = "suspension.LeafAxle at ride height: r_d = -dL/dz";
-    one_of(0, Several { formula: FORMULA, source: SOURCE, call: damper_ratio }, &DAMPED)
-}
-
-/// Ratio of the anti-roll bar in roll, which asks for no load.
-pub(super) const fn of_bar() -> Step {
-    const FORMULA: &str =
-        "suspension.LeafAxle at ride height: travel of the levers' ends over travel of the wheels, in roll";
-    one_of(0, Several { formula: FORMULA, source: SOURCE, call: bar }, &BARRED)
-}
-
-/// Travel at which the damper is open, and at which it is closed.
-pub(super) const fn of_damper(place: usize) -> Step {
-    const FORMULA: &str = "suspension.LeafAxle: heave z where L(z) is the length of the damper";
-    one_of(place, Several { formula: FORMULA, source: SOURCE, call: damper }, &STROKED)
-}
-
-/// Travel at which the seats touch their bump stops.
-pub(super) const fn of_stop() -> Step {
-    const FORMULA: &str = "suspension.LeafAxle: heave z where left_bump_remaining is nothing";
-    one_of(0, Several { formula: FORMULA, source: SOURCE, call: stop }, &STOPPED)
-}
-
-/// How far the springs go in droop and bump.
-pub(super) const fn of_range(place: usize) -> Step {
-    one_of(
-        place,
-        Several { formula: "suspension.LeafAxle.travel_range, to 0.01 mm", source: SOURCE, call: range },
-        &SPRUNG,
-    )
-}
-
-/// At full bump and full droop: the greatest change of the pinion's angle, what the shackles have left until they are in line, and the shift sideways.
-pub(super) const fn over_travel(place: usize) -> Step {
-    const FORMULA: &str = "suspension.LeafAxle at full bump and droop, the worse of both";
-    one_of(place, Several { formula: FORMULA, source: SOURCE, call: ends }, &OVER_TRAVEL)
-}
-
-/// Stress of the leaves at full bump.
-pub(super) const fn pressed() -> Step {
-    const FORMULA: &str = "suspension.LeafAxle at full bump: left_leaf_stress";
-    one_of(0, Several { formula: FORMULA, source: SOURCE, call: bump_stress }, &PRESSED)
-}
-
-/// Turn of the housing under the drive torque at ride height.
-pub(super) const fn wound() -> Step {
-    const FORMULA: &str = "suspension.LeafAxle.wind_up at ride height";
-    one_of(0, Several { formula: FORMULA, source: SOURCE, call: turn }, &WOUND)
-}
-
-/// Stress of the leaves under the drive torque at ride height.
-pub(super) const fn strained() -> Step {
-    const FORMULA: &str =
-        "suspension.LeafAxle.wind_up at ride height, torque forward and in reverse: the greater leaf_stress";
-    one_of(0, Several { formula: FORMULA, source: SOURCE, call: wound_stress }, &STRAINED)
-}
-
-fn weight(of: &[f64]) -> Result<f64> {
-    Ok(of[0] * STANDARD_GRAVITY)
-}
-
-/// Where the springs are, in the order of the lines, under 1 N on 1 N/m, the wheel of 1 m: what does not stand on the ground does not ask.
-fn drawn(points: &[f64]) -> Result<LeafAxle> {
-    if points[18] == 0.0 {
-        return Err(refused("wheels", APART.to_owned()));
-    }
-    alone(&points[19..21])?;
-    let side = |at: usize| if points[at].is_nan() { points[12] } else { points[at] };
-    let beside = |at: usize| Point::new(metres(points[at]), metres(side(at + 1)), metres(points[at + 2]));
-    Ok(LeafAxle {
-        axle: Axle::Rear,
-        wheel: Wheel {
-            centre: Point::new(metres(points[0]), metres(points[12]), metres(points[1])),
-            camber: value(0.0),
-            toe: value(0.0),
-            loaded_radius: value(1.0),
-        },
-        spring: LeafSpring {
-            fixed_eye: beside(2),
-            shackle_eye: beside(5),
-            shackle_pivot: beside(8),
-            seat: point(points, 11),
-            seat_angle: known(points[14]),
-            clamped_length: value(points[15]),
-            eye_offset: known(points[16]),
-            form: if points[17] == 0.0 { LeafForm::UniformStrength } else { LeafForm::UniformSection },
-            load: value(1.0),
-            rate: None,
-            leaves: None,
-        },
-        damper: None,
-        coil_over: Stated::Unknown,
-        anti_roll_bar: Stated::Unknown,
-        bump_clearance: None,
-        pinion_angle: None,
-        braking: None,
-        drive_share: None,
-    })
-}
-
-/// Refuses what else leads the axle.
-fn alone(others: &[f64]) -> Result<()> {
-    if others.iter().all(|other| other.is_nan()) {
-        Ok(())
-    } else {
-        Err(refused("leaf", BESIDE_LEAVES.to_owned()))
+impl Carried {
+    fn weight(&self) -> Result<Force> {
+        Ok(Force::from_si(self.sprung_mass.si() * STANDARD_GRAVITY))
     }
 }
 
-/// Of springs that hold the axle upright by themselves, in N/m.
-const STIFF: f64 = 1e5;
+const WEIGHT: Rule = rule! {
+    "axle" Carried::weight, Carried
+    takes { sprung_mass }
+    says "m g", "standard gravity: 3rd CGPM"
+};
 
-/// Where the springs end is asked for to so many metres: finer would only take longer.
+/// Leaf springs and axle as a sheet draws them.
+struct OnLeaves {
+    wheels: Option<Wheels>,
+    /// Links, which would lead the axle too.
+    lower_links: Option<Length>,
+    upper_links: Option<Length>,
+    wheel_x: Value<Length>,
+    wheel_z: Value<Length>,
+    fixed_eye: Beside,
+    shackle_eye: Beside,
+    shackle_pivot: Beside,
+    seat: Point,
+    seat_angle: Option<Value<Angle>>,
+    clamped_length: Value<Length>,
+    eye_offset: Option<Value<Length>>,
+    form: LeafForm,
+}
+fields!(OnLeaves {
+    wheels, lower_links = "lower_links.body.x", upper_links = "upper_links.body.x", wheel_x = "wheel.centre.x",
+    wheel_z = "wheel.centre.z", fixed_eye = "leaf.fixed_eye", shackle_eye = "leaf.shackle_eye",
+    shackle_pivot = "leaf.shackle_pivot", seat = "leaf.seat", seat_angle = "leaf.seat_angle",
+    clamped_length = "leaf.clamped_length", eye_offset = "leaf.eye_offset", form = "leaf.form",
+});
+
+/// Point of a spring, beside its seat where nothing else is written.
+struct Beside {
+    x: Value<Length>,
+    y: Option<Value<Length>>,
+    z: Value<Length>,
+}
+fields!(Beside { x, y, z });
+
+fields!(Leaves {
+    elastic_modulus = "spring.elastic_modulus", leaf_width = "leaf.width", leaf_thickness = "leaf.thickness",
+    full_length_leaves = "leaf.full_length_leaves", graduated_leaves = "leaf.graduated_leaves",
+});
+
+/// Axle on its leaf springs with what a rule asks about it.
+struct Sprung {
+    springs: OnLeaves,
+    /// 1 N where nothing asks for it.
+    load: Option<Value<Force>>,
+    rate: Option<Value<LinearStiffness>>,
+    leaves: Option<Leaves>,
+    /// What does not stand on the ground does not ask.
+    loaded_radius: Option<Value<Length>>,
+    camber: Option<Value<Angle>>,
+    wheel_y: Option<Value<Length>>,
+    damper: Option<Eyes>,
+    open_length: Option<Value<Length>>,
+    closed_length: Option<Value<Length>>,
+    anti_roll_bar: Option<AxleBar>,
+    bump_clearance: Option<Value<Length>>,
+}
+fields!(Sprung {
+    springs,
+    load,
+    rate,
+    leaves,
+    loaded_radius,
+    camber,
+    wheel_y,
+    damper,
+    open_length,
+    closed_length,
+    anti_roll_bar,
+    bump_clearance,
+});
+
+/// Eyes of a damper.
+struct Eyes {
+    body_eye: Point,
+    axle_eye: Point,
+}
+fields!(Eyes { body_eye, axle_eye });
+
+/// Rods across the vehicle, which would lead the axle too.
+struct Across {
+    lateral_rod: Option<Length>,
+    watt: Option<Length>,
+}
+fields!(Across { lateral_rod = "lateral_rod.body.x", watt = "watt.pivot.x" });
+
+struct OnGround {
+    axle: Sprung,
+    across: Across,
+}
+fields!(OnGround { axle, across });
+
+struct BetweenStops {
+    axle: Sprung,
+    across: Across,
+    bump_left: Length,
+    droop_left: Length,
+}
+fields!(BetweenStops { axle, across, bump_left, droop_left });
+
+struct UnderTorque {
+    axle: Sprung,
+    drive_torque: Torque,
+}
+fields!(UnderTorque { axle, drive_torque });
+
+/// Rate of the spring alone.
+const RATE: Rule = rule! {
+    "axle" Sprung::own_rate, Sprung
+    takes { springs = "axle" }
+    needs { leaves = "axle" }
+    says "suspension.LeafAxle of its leaves, see spring.leaf_pack_rate", SOURCE
+};
+pub(super) const AT_RIDE: Rule = rule! {
+    "axle" Sprung::at_ride, Sprung
+    takes { springs = "axle" }
+    needs { load = "axle.leaf.load", rate = "axle.spring.rate" }
+    gives AtRide { wheel_rate, roll_steer, spring_base, wind_up_rate, bump_steer, shackle_opening }
+    says "suspension.LeafAxle at ride height", SOURCE
+};
+pub(super) const ON_GROUND: Rule = rule! {
+    "axle" OnGround::at_ride, OnGround
+    takes { axle.springs = "axle", across = "axle" }
+    needs { axle.load = "axle.leaf.load", axle.rate = "axle.spring.rate", axle.loaded_radius = "axle.tyre.loaded_radius" }
+    uses { axle.camber = "axle.wheel.camber" }
+    gives InstantAxes { roll_centre_height, side_view_angle }
+    says "suspension.LeafAxle on the ground at ride height", SOURCE
+};
+const DAMPER_RATIO: Rule = rule! {
+    "axle" Sprung::damper_ratio, Sprung
+    takes { springs = "axle" }
+    needs { load = "axle.leaf.load", rate = "axle.spring.rate", damper }
+    says "suspension.LeafAxle at ride height: r_d = -dL/dz", SOURCE
+};
+/// In roll, which asks for no load.
+pub(super) const BAR_RATIO: Rule = rule! {
+    "axle" Sprung::bar_motion_ratio, Sprung
+    takes { springs = "axle" }
+    needs { wheel_y = "axle.wheel.centre.y", anti_roll_bar }
+    says "suspension.LeafAxle at ride height: travel of the levers' ends over travel of the wheels, in roll", SOURCE
+};
+pub(super) const DAMPER: Rule = rule! {
+    "axle.damper" Sprung::damper_ends, Sprung
+    takes { springs = "axle" }
+    needs { load = "axle.leaf.load", rate = "axle.spring.rate", damper = "axle.damper", open_length, closed_length }
+    gives TravelEnds { droop, bump }
+    says "suspension.LeafAxle: heave z where L(z) is the length of the damper", SOURCE
+};
+const STOP: Rule = rule! {
+    "axle" Sprung::stop, Sprung
+    takes { springs = "axle" }
+    needs { load = "axle.leaf.load", rate = "axle.spring.rate", bump_clearance = "axle.leaf.bump_clearance" }
+    says "suspension.LeafAxle: heave z where left_bump_remaining is nothing", SOURCE
+};
+pub(super) const RANGE: Rule = rule! {
+    "axle" Sprung::range, Sprung
+    takes { springs = "axle" }
+    needs { load = "axle.leaf.load", rate = "axle.spring.rate" }
+    gives Range { droop, bump }
+    says "suspension.LeafAxle.travel_range, to 0.01 mm", SOURCE
+};
+pub(super) const OVER_TRAVEL: Rule = rule! {
+    "axle" BetweenStops::over_travel, BetweenStops
+    takes { axle.springs = "axle", across = "axle", bump_left, droop_left }
+    needs { axle.load = "axle.leaf.load", axle.rate = "axle.spring.rate" }
+    gives OverTravel { pinion_angle_change, shackle_left, lateral_shift }
+    says "suspension.LeafAxle at full bump and droop, the worse of both", SOURCE
+};
+const BUMP_STRESS: Rule = rule! {
+    "axle" BetweenStops::bump_stress, BetweenStops
+    takes { axle.springs = "axle", bump_left }
+    needs { axle.load = "axle.leaf.load", axle.rate = "axle.spring.rate", axle.leaves = "axle" }
+    says "suspension.LeafAxle at full bump: left_leaf_stress", SOURCE
+};
+/// Turn of the housing at ride height.
+pub(super) const WIND_UP: Rule = rule! {
+    "axle" UnderTorque::wind_up_angle, UnderTorque
+    takes { axle.springs = "axle", drive_torque }
+    needs { axle.load = "axle.leaf.load", axle.rate = "axle.spring.rate", axle.loaded_radius = "axle.tyre.loaded_radius" }
+    uses { axle.camber = "axle.wheel.camber" }
+    says "suspension.LeafAxle.wind_up at ride height", SOURCE
+};
+const WOUND_STRESS: Rule = rule! {
+    "axle" UnderTorque::leaf_stress, UnderTorque
+    takes { axle.springs = "axle", drive_torque }
+    needs {
+        axle.load = "axle.leaf.load", axle.rate = "axle.spring.rate", axle.loaded_radius = "axle.tyre.loaded_radius",
+        axle.leaves = "axle",
+    }
+    uses { axle.camber = "axle.wheel.camber" }
+    says "suspension.LeafAxle.wind_up at ride height, torque forward and in reverse: the greater leaf_stress", SOURCE
+};
+
+/// Axle at ride height.
+struct AtRide {
+    wheel_rate: LinearStiffness,
+    roll_steer: Ratio,
+    /// Base on which springs of the wheel rate have the axle's roll stiffness.
+    spring_base: Length,
+    wind_up_rate: RotationalStiffness,
+    bump_steer: Angle,
+    shackle_opening: Angle,
+}
+
+/// Axes of roll and pitch over the ground.
+struct InstantAxes {
+    roll_centre_height: Length,
+    side_view_angle: Angle,
+}
+
+/// Axle at full bump and full droop, the worse of both.
+struct OverTravel {
+    pinion_angle_change: Angle,
+    /// Until the shackles are in line with their springs.
+    shackle_left: Angle,
+    lateral_shift: Length,
+}
+
+/// Stiffness of springs that hold the axle upright by themselves.
+const STIFF: LinearStiffness = LinearStiffness::from_si(1e5);
+
+/// Accuracy in metres with which the end of the springs' travel is found: finer would only take longer.
 const FINE: f64 = 1e-5;
 
-fn metres(si: f64) -> Length {
-    Length::from_si(si)
-}
+const LEVEL: Angle = Angle::from_si(0.0);
+const RIDE: Length = Length::from_si(0.0);
 
-fn leaves(of: &[f64], at: usize) -> Leaves {
-    Leaves {
-        elastic_modulus: value(of[at]),
-        leaf_width: value(of[at + 1]),
-        leaf_thickness: value(of[at + 2]),
-        full_length_leaves: value(of[at + 3]),
-        graduated_leaves: value(of[at + 4]),
+/// Refuses what else leads the axle.
+fn alone(others: [Option<Length>; 2]) -> Result<()> {
+    match others {
+        [None, None] => Ok(()),
+        _ => Err(refused("leaf", BESIDE_LEAVES.to_owned())),
     }
 }
 
-fn rate(of: &[f64], results: &mut [f64]) -> Result<()> {
-    let mut model = drawn(of)?;
-    model.spring.leaves = Some(leaves(of, 21));
-    results[0] = model.ready()?.rate().si();
-    Ok(())
+impl Across {
+    fn nothing(&self) -> Result<()> {
+        alone([self.lateral_rod, self.watt])
+    }
 }
 
-fn sprung(of: &[f64]) -> Result<LeafAxle> {
-    let mut model = drawn(of)?;
-    model.spring.load = value(of[21]);
-    model.spring.rate = Some(value(of[22]));
-    Ok(model)
+impl OnLeaves {
+    fn point(&self, of: &Beside) -> Point {
+        let y = of.y.as_ref().unwrap_or(&self.seat.y);
+        Point { x: of.x.clone(), y: y.clone(), z: of.z.clone() }
+    }
 }
 
-fn grounded(of: &[f64]) -> Result<LeafAxle> {
-    let mut model = sprung(of)?;
-    model.wheel.loaded_radius = value(of[23]);
-    model.wheel.camber = value(if of[24].is_nan() { 0.0 } else { of[24] });
-    Ok(model)
-}
+impl Sprung {
+    fn model(&self) -> Result<LeafAxle> {
+        let on = &self.springs;
+        if on.wheels == Some(Wheels::Independent) {
+            return Err(refused("wheels", APART.to_owned()));
+        }
+        alone([on.lower_links, on.upper_links])?;
+        let metres = |length| Value::new(Length::from_si(length));
+        let wheel_y = self.wheel_y.as_ref().unwrap_or(&on.seat.y);
+        Ok(LeafAxle {
+            axle: Axle::Rear,
+            wheel: Wheel {
+                centre: Point { x: on.wheel_x.clone(), y: wheel_y.clone(), z: on.wheel_z.clone() },
+                camber: self.camber.clone().unwrap_or(Value::new(LEVEL)),
+                toe: Value::new(LEVEL),
+                loaded_radius: self.loaded_radius.clone().unwrap_or(metres(1.0)),
+            },
+            spring: LeafSpring {
+                fixed_eye: on.point(&on.fixed_eye),
+                shackle_eye: on.point(&on.shackle_eye),
+                shackle_pivot: on.point(&on.shackle_pivot),
+                seat: on.seat.clone(),
+                seat_angle: on.seat_angle.clone(),
+                clamped_length: on.clamped_length.clone(),
+                eye_offset: on.eye_offset.clone(),
+                form: on.form,
+                load: self.load.clone().unwrap_or(Value::new(Force::from_si(1.0))),
+                rate: self.rate.clone(),
+                leaves: self.leaves.clone(),
+            },
+            // The ratio of a damper is the same whatever its stroke.
+            damper: self.damper.as_ref().map(|eyes| AxleDamper {
+                body_eye: eyes.body_eye.clone(),
+                axle_eye: eyes.axle_eye.clone(),
+                open_length: self.open_length.clone().unwrap_or(metres(2.0)),
+                closed_length: self.closed_length.clone().unwrap_or(metres(1.0)),
+            }),
+            coil_over: Stated::Unknown,
+            anti_roll_bar: self.anti_roll_bar.clone().map_or(Stated::Unknown, Stated::Given),
+            bump_clearance: self.bump_clearance.clone(),
+            pinion_angle: None,
+            braking: None,
+            drive_share: None,
+        })
+    }
 
-fn level() -> Angle {
-    Angle::from_si(0.0)
-}
+    fn own_rate(&self) -> Result<LinearStiffness> {
+        Ok(self.model()?.ready()?.rate())
+    }
 
-/// The axle at ride height, as `at_ride` numbers it.
-fn at_rest(of: &[f64], results: &mut [f64]) -> Result<()> {
-    let model = sprung(of)?;
-    let ready = model.ready()?;
-    let on = ready.at(metres(0.0), level())?;
-    // Of springs of the wheel rate `k` on the base `t` the roll stiffness is `k t^2 / 2`.
-    let base = (2.0 * on.roll_stiffness.si() / on.wheel_rate.si()).sqrt();
-    let in_bump = ready.at(metres(BUMP), level())?;
-    fill(
-        results,
-        [
-            on.wheel_rate.si(),
-            on.roll_steer.si(),
-            base,
-            on.wind_up_rate.si(),
+    fn at_ride(&self) -> Result<AtRide> {
+        let model = self.model()?;
+        let ready = model.ready()?;
+        let on = ready.at(RIDE, LEVEL)?;
+        // Of springs of the wheel rate `k` on the base `t` the roll stiffness is `k t^2 / 2`.
+        let base = (2.0 * on.roll_stiffness.si() / on.wheel_rate.si()).sqrt();
+        let in_bump = ready.at(Length::from_si(BUMP), LEVEL)?;
+        Ok(AtRide {
+            wheel_rate: on.wheel_rate,
+            roll_steer: on.roll_steer,
+            spring_base: Length::from_si(base),
+            wind_up_rate: on.wind_up_rate,
             // Of the left wheel, which toes out where its axle steers to the left.
-            on.axle_steer.si() - in_bump.axle_steer.si(),
-            on.left_shackle_opening.si(),
-        ],
-    );
-    Ok(())
-}
-
-fn over_ground(of: &[f64], results: &mut [f64]) -> Result<()> {
-    alone(&of[25..])?;
-    let on = grounded(of)?.ready()?.at(metres(0.0), level())?;
-    fill(results, [on.roll_centre_height.si(), on.side_view_angle.si()]);
-    Ok(())
-}
-
-fn damped(of: &[f64], [open, closed]: [f64; 2]) -> Result<LeafAxle> {
-    let damper = AxleDamper {
-        body_eye: point(of, 23),
-        axle_eye: point(of, 26),
-        open_length: value(open),
-        closed_length: value(closed),
-    };
-    Ok(LeafAxle { damper: Some(damper), ..sprung(of)? })
-}
-
-/// The ratio is the same whatever the stroke.
-fn damper_ratio(of: &[f64], results: &mut [f64]) -> Result<()> {
-    let on = damped(of, [2.0, 1.0])?.ready()?.at(metres(0.0), level())?;
-    results[0] = on.damper_motion_ratio.si();
-    Ok(())
-}
-
-fn bar(of: &[f64], results: &mut [f64]) -> Result<()> {
-    let mut model = drawn(of)?;
-    model.spring.rate = Some(value(STIFF));
-    model.wheel.centre.y = value(of[21]);
-    model.anti_roll_bar = Stated::Given(bar_of(&of[22..]));
-    let on = model.ready()?.at(metres(0.0), level())?;
-    results[0] = on.bar_motion_ratio.si();
-    Ok(())
-}
-
-fn damper(of: &[f64], results: &mut [f64]) -> Result<()> {
-    let model = damped(of, [of[29], of[30]])?;
-    let ready = model.ready()?;
-    for (result, length) in results.iter_mut().zip([of[29], of[30]]) {
-        *result = ready.heave_for_damper(metres(length))?.si();
+            bump_steer: on.axle_steer - in_bump.axle_steer,
+            shackle_opening: on.left_shackle_opening,
+        })
     }
-    Ok(())
-}
 
-fn stop(of: &[f64], results: &mut [f64]) -> Result<()> {
-    let model = LeafAxle { bump_clearance: Some(value(of[23])), ..sprung(of)? };
-    results[0] = model.ready()?.heave_for_stop()?.si();
-    Ok(())
-}
-
-fn range(of: &[f64], results: &mut [f64]) -> Result<()> {
-    let range = sprung(of)?.ready()?.range(0.0, FINE);
-    let [(droop, _), (bump, _)] = range.map_err(|end| locked(level(), end))?;
-    fill(results, [-droop, bump]);
-    Ok(())
-}
-
-fn ends(of: &[f64], results: &mut [f64]) -> Result<()> {
-    alone(&of[23..25])?;
-    let [bump, droop] = travelled([of[25], of[26]])?;
-    let model = sprung(of)?;
-    let ready = model.ready()?;
-    let (mut change, mut left, mut shift) = (0.0_f64, f64::INFINITY, 0.0_f64);
-    for heave in [bump, -droop] {
-        let on = ready.at(metres(heave), level())?;
-        let opening = on.left_shackle_opening.si();
-        change = change.max(on.pinion_angle_change.si().abs());
-        shift = shift.max(on.lateral_shift.si().abs());
-        left = left.min(opening).min(core::f64::consts::PI - opening);
+    fn damper_ratio(&self) -> Result<Ratio> {
+        Ok(self.model()?.ready()?.at(RIDE, LEVEL)?.damper_motion_ratio)
     }
-    fill(results, [change, left, shift]);
-    Ok(())
-}
 
-fn bump_stress(of: &[f64], results: &mut [f64]) -> Result<()> {
-    let [bump, _] = travelled([of[28], 0.0])?;
-    let mut model = sprung(of)?;
-    model.spring.leaves = Some(leaves(of, 23));
-    results[0] = model.ready()?.at(metres(bump), level())?.left_leaf_stress.si();
-    Ok(())
-}
-
-fn turn(of: &[f64], results: &mut [f64]) -> Result<()> {
-    let on = grounded(of)?.ready()?.wind_up(metres(0.0), Torque::from_si(of[25]))?;
-    results[0] = on.wind_up_angle.si();
-    Ok(())
-}
-
-fn wound_stress(of: &[f64], results: &mut [f64]) -> Result<()> {
-    let mut model = grounded(of)?;
-    model.spring.leaves = Some(leaves(of, 25));
-    let ready = model.ready()?;
-    for torque in [of[30], -of[30]] {
-        let stress = ready.wind_up(metres(0.0), Torque::from_si(torque))?.leaf_stress.si();
-        results[0] = stress.max(results[0]);
+    fn bar_motion_ratio(&self) -> Result<Ratio> {
+        let mut model = self.model()?;
+        model.spring.rate = Some(Value::new(STIFF));
+        let on = model.ready()?.at(RIDE, LEVEL)?;
+        Ok(on.bar_motion_ratio)
     }
-    Ok(())
+
+    /// Heave at which the damper is open, and at which it is closed.
+    fn damper_ends(&self) -> Result<TravelEnds> {
+        let model = self.model()?;
+        let Some(damper) = &model.damper else { return Ok(TravelEnds::UNKNOWN) };
+        let ready = model.ready()?;
+        Ok(TravelEnds {
+            droop: ready.heave_for_damper(damper.open_length.quantity)?,
+            bump: ready.heave_for_damper(damper.closed_length.quantity)?,
+        })
+    }
+
+    /// Heave at which the seats touch their bump stops.
+    fn stop(&self) -> Result<Length> {
+        self.model()?.ready()?.heave_for_stop()
+    }
+
+    /// Heave in droop and bump up to which the springs go.
+    fn range(&self) -> Result<Range> {
+        let range = self.model()?.ready()?.range(0.0, FINE);
+        let [(droop, _), (bump, _)] = range.map_err(|end| locked(LEVEL, end))?;
+        Ok(Range { droop: Length::from_si(-droop), bump: Length::from_si(bump) })
+    }
+}
+
+impl OnGround {
+    fn at_ride(&self) -> Result<InstantAxes> {
+        self.across.nothing()?;
+        let on = self.axle.model()?.ready()?.at(RIDE, LEVEL)?;
+        Ok(InstantAxes { roll_centre_height: on.roll_centre_height, side_view_angle: on.side_view_angle })
+    }
+}
+
+impl BetweenStops {
+    fn over_travel(&self) -> Result<OverTravel> {
+        self.across.nothing()?;
+        let [bump, droop] = travelled(self.bump_left, self.droop_left)?;
+        let model = self.axle.model()?;
+        let ready = model.ready()?;
+        let (mut change, mut left, mut shift) = (0.0_f64, f64::INFINITY, 0.0_f64);
+        for heave in [bump, -droop] {
+            let on = ready.at(heave, LEVEL)?;
+            let opening = on.left_shackle_opening.si();
+            change = change.max(on.pinion_angle_change.si().abs());
+            shift = shift.max(on.lateral_shift.si().abs());
+            left = left.min(opening).min(core::f64::consts::PI - opening);
+        }
+        Ok(OverTravel {
+            pinion_angle_change: Angle::from_si(change),
+            shackle_left: Angle::from_si(left),
+            lateral_shift: Length::from_si(shift),
+        })
+    }
+
+    /// Stress of the leaves at full bump, whatever the droop.
+    fn bump_stress(&self) -> Result<Stress> {
+        let [bump, _] = travelled(self.bump_left, RIDE)?;
+        Ok(self.axle.model()?.ready()?.at(bump, LEVEL)?.left_leaf_stress)
+    }
+}
+
+impl UnderTorque {
+    fn wind_up_angle(&self) -> Result<Angle> {
+        Ok(self.axle.model()?.ready()?.wind_up(RIDE, self.drive_torque)?.wind_up_angle)
+    }
+
+    fn leaf_stress(&self) -> Result<Stress> {
+        let model = self.axle.model()?;
+        let ready = model.ready()?;
+        let mut greatest = f64::NAN;
+        for torque in [self.drive_torque, -self.drive_torque] {
+            greatest = ready.wind_up(RIDE, torque)?.leaf_stress.si().max(greatest);
+        }
+        Ok(Stress::from_si(greatest))
+    }
 }

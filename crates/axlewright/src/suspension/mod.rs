@@ -34,6 +34,8 @@ mod double_wishbone_lines;
 mod front_transfer_share;
 mod in_roll;
 mod independent_roll_stiffness;
+#[cfg(feature = "sheet")]
+mod inputs;
 mod jet;
 mod lanes;
 mod leaf;
@@ -42,6 +44,8 @@ mod leaf_axle;
 mod leaf_axle_lines;
 mod linkage;
 mod linkage_range;
+#[cfg(feature = "sheet")]
+mod linkage_stages;
 mod live_axle;
 #[cfg(feature = "sheet")]
 mod live_axle_lines;

@@ -321,16 +321,26 @@ pub struct JointLimits {
 
 impl Wheel {
     pub(super) fn check(&self) -> Result<()> {
+        self.check_hanging()?;
+        within(
+            || "wheel".to_owned(),
+            || {
+                let loaded_radius = self.loaded_radius.quantity;
+                valid! { loaded_radius: 0.01 <= .. <= 10 ; "common practice, no source: wheels are between 20 mm and 20 m high"; }
+                Ok(())
+            },
+        )
+    }
+    /// All of it but its radius.
+    pub(super) fn check_hanging(&self) -> Result<()> {
         self.centre.check("wheel", "centre")?;
         within(
             || "wheel".to_owned(),
             || {
-                let (camber, toe, loaded_radius) =
-                    (self.camber.quantity, self.toe.quantity, self.loaded_radius.quantity);
+                let (camber, toe) = (self.camber.quantity, self.toe.quantity);
                 valid! {
                     camber: (-0.8) <= .. <= 0.8 ; "common practice, no source: wheels stand within 45 deg";
                     toe: (-0.8) <= .. <= 0.8 ; "common practice, no source: wheels point forward within 45 deg at ride height";
-                    loaded_radius: 0.01 <= .. <= 10 ; "common practice, no source: wheels are between 20 mm and 20 m high";
                 }
                 if self.centre.y.quantity.si() > 0.0 {
                     Ok(())

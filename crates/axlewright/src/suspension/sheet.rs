@@ -8,8 +8,8 @@ use super::{RollAxle, RollBalance};
 use crate::Result;
 use crate::base::document::{Stated, Value};
 use crate::base::section::{
-    Finding, Line, Margin, Section, Several, Step, choice, derived, difference, first, joined, line,
-    negative, one_of, own, pick, sum,
+    Finding, Line, Margin, Section, Several, Step, by, choice, derived, difference, first, gives, joined,
+    line, negative, one_of, own, pick, sum,
 };
 use crate::units::{
     Angle, Force, Length, LinearStiffness, Quantity, Ratio, RollGradient, RotationalStiffness,
@@ -53,22 +53,27 @@ const DEFINED: &str = "definition: lengths along the coil-over, between its eyes
 const AT_RIDE: &[Line] = &[
     angle("axle.bump_steer", "change of toe of the left wheel over 25 mm of bump, positive where it toes in")
         .first_hand()
-        .by(&[wishbone::at_ride(1), strut::at_ride(1), live::at_ride(0), leaf::at_ride(4)]),
+        .by(&[
+            gives(&wishbone::AT_RIDE, "bump_steer"),
+            gives(&strut::AT_RIDE, "bump_steer"),
+            gives(&live::AT_RIDE, "bump_steer"),
+            gives(&leaf::AT_RIDE, "bump_steer"),
+        ]),
     angle("axle.camber_change", "change of camber over 25 mm of bump")
         .first_hand()
-        .by(&[wishbone::at_ride(0), strut::at_ride(0)]),
+        .by(&[gives(&wishbone::AT_RIDE, "camber_change"), gives(&strut::AT_RIDE, "camber_change")]),
     derived("axle.caster", Angle::KIND, "positive with the upper end of the steering axis to the rear")
-        .by(&[wishbone::at_ride(2), strut::at_ride(2)]),
+        .by(&[gives(&wishbone::AT_RIDE, "caster"), gives(&strut::AT_RIDE, "caster")]),
     derived(
         "axle.kingpin_inclination",
         Angle::KIND,
         "positive with the upper end of the steering axis inboard",
     )
-    .by(&[wishbone::at_ride(3), strut::at_ride(3)]),
+    .by(&[gives(&wishbone::AT_RIDE, "kingpin_inclination"), gives(&strut::AT_RIDE, "kingpin_inclination")]),
     derived("axle.scrub_radius", Length::KIND, "from the steering axis outboard to the contact point")
-        .by(&[wishbone::at_ride(4), strut::at_ride(4)]),
+        .by(&[gives(&wishbone::AT_RIDE, "scrub_radius"), gives(&strut::AT_RIDE, "scrub_radius")]),
     derived("axle.mechanical_trail", Length::KIND, "from the contact point forward to the steering axis")
-        .by(&[wishbone::at_ride(5), strut::at_ride(5)]),
+        .by(&[gives(&wishbone::AT_RIDE, "mechanical_trail"), gives(&strut::AT_RIDE, "mechanical_trail")]),
     line("axle.roll_centre_height", Length::KIND, "above the ground, at ride height; negative below it")
         .within(
             -10.0,
@@ -76,28 +81,47 @@ const AT_RIDE: &[Line] = &[
             "common practice, no source: roll centres that matter lie within 10 m of the ground",
         )
         .first_hand()
-        .by(&[wishbone::at_ride(6), strut::at_ride(6), live::at_ride(2), leaf::on_ground(0)]),
+        .by(&[
+            gives(&wishbone::AT_RIDE, "roll_centre_height"),
+            gives(&strut::AT_RIDE, "roll_centre_height"),
+            gives(&live::AT_RIDE, "roll_centre_height"),
+            gives(&leaf::ON_GROUND, "roll_centre_height"),
+        ]),
     derived(
         "axle.side_view_angle",
         Angle::KIND,
         "forward lean of the contact point's path in bump, brake held",
     )
-    .by(&[wishbone::at_ride(7), strut::at_ride(7), live::at_ride(3), leaf::on_ground(1)]),
+    .by(&[
+        gives(&wishbone::AT_RIDE, "side_view_angle"),
+        gives(&strut::AT_RIDE, "side_view_angle"),
+        gives(&live::AT_RIDE, "side_view_angle"),
+        gives(&leaf::ON_GROUND, "side_view_angle"),
+    ]),
     derived("axle.wheel_path_angle", Angle::KIND, "forward lean of the path of the wheel's centre in bump")
-        .by(&[wishbone::at_ride(8), strut::at_ride(8)]),
+        .by(&[gives(&wishbone::AT_RIDE, "wheel_path_angle"), gives(&strut::AT_RIDE, "wheel_path_angle")]),
     derived("axle.linkage_motion_ratio", Ratio::KIND, "of the coil-over, as the linkage has it").by(&[
-        wishbone::of_coil_over(0),
-        strut::of_leg(0),
-        live::of_coil_over(0),
+        gives(&wishbone::COIL_OVER, "motion_ratio"),
+        gives(&strut::LEG, "motion_ratio"),
+        gives(&live::COIL_OVER, "motion_ratio"),
     ]),
     derived(
         "axle.linkage_ratio_gradient",
         crate::units::RatioPerLength::KIND,
         "change of that motion ratio along the travel of the wheel",
     )
-    .by(&[wishbone::of_coil_over(1), strut::of_leg(1), live::of_coil_over(1)]),
-    derived("axle.linkage_eye_length", Length::KIND, "between the eyes of the coil-over at ride height")
-        .by(&[wishbone::of_coil_over(2), strut::of_leg(2), live::of_coil_over(2)]),
+    .by(&[
+        gives(&wishbone::COIL_OVER, "ratio_gradient"),
+        gives(&strut::LEG, "ratio_gradient"),
+        gives(&live::COIL_OVER, "ratio_gradient"),
+    ]),
+    derived("axle.linkage_eye_length", Length::KIND, "between the eyes of the coil-over at ride height").by(
+        &[
+            gives(&wishbone::COIL_OVER, "eye_length"),
+            gives(&strut::LEG, "eye_length"),
+            gives(&live::COIL_OVER, "eye_length"),
+        ],
+    ),
 ];
 
 /// Where the travel ends, and what the joints have left there.
@@ -126,19 +150,19 @@ const ENDS: &[Line] = &[
         Length::KIND,
         "travel of the wheel at which the damper is open, negative in droop",
     )
-    .by(&[wishbone::of_damper(0), strut::of_damper(0), live::of_damper(0), leaf::of_damper(0)]),
+    .by(&[gives(&wishbone::DAMPER, "droop"), gives(&strut::DAMPER, "droop"), gives(&live::DAMPER, "droop"), gives(&leaf::DAMPER, "droop")]),
     derived("axle.damper.bump_end", Length::KIND, "travel of the wheel at which the damper is closed")
-        .by(&[wishbone::of_damper(1), strut::of_damper(1), live::of_damper(1), leaf::of_damper(1)]),
+        .by(&[gives(&wishbone::DAMPER, "bump"), gives(&strut::DAMPER, "bump"), gives(&live::DAMPER, "bump"), gives(&leaf::DAMPER, "bump")]),
     derived(
         "axle.spring.bump_end",
         Length::KIND,
         "travel of the wheel at which the spring has its least gaps",
     )
-    .by(&[wishbone::of_spring(), strut::of_spring(), live::of_spring()]),
+    .by(&[by(&wishbone::SPRING), by(&strut::SPRING), by(&live::SPRING)]),
     derived("axle.linkage_droop", Length::KIND, "travel in droop at which the linkage itself locks")
-        .by(&[wishbone::of_range(0), strut::of_range(0), live::of_range(0), leaf::of_range(0)]),
+        .by(&[gives(&wishbone::RANGE, "droop"), gives(&strut::RANGE, "droop"), gives(&live::RANGE, "droop"), gives(&leaf::RANGE, "droop")]),
     derived("axle.linkage_bump", Length::KIND, "travel in bump at which the linkage itself locks")
-        .by(&[wishbone::of_range(1), strut::of_range(1), live::of_range(1), leaf::of_range(1)]),
+        .by(&[gives(&wishbone::RANGE, "bump"), gives(&strut::RANGE, "bump"), gives(&live::RANGE, "bump"), gives(&leaf::RANGE, "bump")]),
     line("axle.linkage_left", Length::KIND, "of the linkage's own travel where something else ends it")
         .within(-100.0, 100.0, "common practice, no source: no wheel travels 100 m")
         .first_hand()
@@ -153,7 +177,7 @@ const ENDS: &[Line] = &[
         .or(0.0, "a rear axle that is not steered"),
     angle("axle.joint_left", "of the lean of the first joint at its limit, over travel and lock; of a shackle until it is in line with its spring")
         .first_hand()
-        .by(&[wishbone::of_joints(), strut::of_joints(), own("the least of all joints of the links", SEE_LIVE, joint_left,
+        .by(&[by(&wishbone::JOINT_LEFT), by(&strut::JOINT_LEFT), own("the least of all joints of the links", SEE_LIVE, joint_left,
             &[
                 "axle.least_joint_left",
                 "axle.joints_without_limit",
@@ -231,8 +255,8 @@ const TOGETHER: &[Line] = &[
         .within(-100.0, 100.0, "common practice, no source: no axle steers by a hundred times its roll")
         .first_hand()
         .by(&[
-            live::at_ride(1),
-            leaf::at_ride(1),
+            gives(&live::AT_RIDE, "roll_steer"),
+            gives(&leaf::AT_RIDE, "roll_steer"),
             own("-(b / 25 mm) t / 2 of independent wheels", "geometry: each wheel toes by its travel", steer_apart, &["axle.wheels", "axle.bump_steer", "axle.track"])
                 .lacking("a live axle needs roll_steer, or the points of what holds it"),
         ]),
@@ -243,13 +267,13 @@ const TOGETHER: &[Line] = &[
     line("axle.lateral_shift", Length::KIND, "greatest shift of a live axle to either side between full droop and full bump, from ride height")
         .within(0.0, 100.0, "definition: to either side")
         .first_hand()
-        .by(&[live::over_travel(0), leaf::over_travel(2), apart("a live axle needs lateral_shift, or the points of what holds it, bump_left, droop_left and spring_base")]),
+        .by(&[gives(&live::OVER_TRAVEL, "lateral_shift"), gives(&leaf::OVER_TRAVEL, "lateral_shift"), apart("a live axle needs lateral_shift, or the points of what holds it, bump_left, droop_left and spring_base")]),
     line("axle.pinion_angle_change", Angle::KIND, "greatest turn of a live axle about its own length between full droop and full bump, from ride height: its pinion turns with it")
         .within(0.0, 1.6, "definition: to either side")
         .first_hand()
-        .by(&[live::over_travel(1), leaf::over_travel(0), apart("a live axle needs pinion_angle_change, or the points of what holds it, bump_left, droop_left and spring_base")]),
+        .by(&[gives(&live::OVER_TRAVEL, "pinion_angle_change"), gives(&leaf::OVER_TRAVEL, "pinion_angle_change"), apart("a live axle needs pinion_angle_change, or the points of what holds it, bump_left, droop_left and spring_base")]),
     derived("axle.cross_roll", Angle::KIND, "roll of a live axle with one side at its stop in bump and the other fully drooped")
-        .by(&[live::over_travel(5)]),
+        .by(&[gives(&live::OVER_TRAVEL, "crossed_roll")]),
     line("front.drive_share", Ratio::KIND, "of the whole driving force, that the front axle has")
         .within(0.0, 1.0, "definition: a share")
         .by(&[own("1 of the driven axle", DRIVEN, front_drives, &["driveline.driven"]).usual()]),
@@ -269,17 +293,17 @@ const TOGETHER: &[Line] = &[
 /// What the links of a live axle do to each other.
 const BIND: &[Line] = &[
     derived("axle.freedoms", Ratio::KIND, "of a live axle on its links at ride height: 2 where it heaves and rolls freely, 1 where it does so only together")
-        .by(&[live::at_ride(4)]),
+        .by(&[gives(&live::AT_RIDE, "freedoms")]),
     derived("axle.redundant_links", Ratio::KIND, "links more than a live axle that heaves and rolls leaves room for")
-        .by(&[live::at_ride(5)]),
+        .by(&[gives(&live::AT_RIDE, "redundant")]),
     derived("axle.bind_roll_stiffness", RotationalStiffness::KIND, "of links that bind, at ride height: it stands beside that of springs and bar")
-        .by(&[live::at_ride(6)]),
+        .by(&[gives(&live::AT_RIDE, "bind_roll_stiffness")]),
     derived("axle.bind_misfit", Length::KIND, "by how much the links miss each other, were their joints rigid: the greatest at full bump and droop and crossed")
-        .by(&[live::over_travel(2)]),
+        .by(&[gives(&live::OVER_TRAVEL, "bind_misfit")]),
     derived("axle.linkage_bind_force", Force::KIND, "greatest tension or compression of a link by that, where bushes give")
-        .by(&[live::over_travel(3)]),
+        .by(&[gives(&live::OVER_TRAVEL, "bind_force")]),
     derived("axle.least_joint_left", Angle::KIND, "of the lean of the first joint of the links at its limit, at full bump and droop and crossed")
-        .by(&[live::over_travel(4)]),
+        .by(&[gives(&live::OVER_TRAVEL, "joint_left")]),
     line("axle.bind_force", Force::KIND, "greatest tension or compression of a link that binds, over travel and crossed")
         .within(0.0, 1e9, "definition: to either side")
         .first_hand()
@@ -293,14 +317,14 @@ const BIND: &[Line] = &[
     line("axle.wind_up_angle", Angle::KIND, "turn of a live axle's housing under its drive torque at ride height, by which its front rises")
         .within(0.0, 1.6, "definition: by how much its front rises")
         .first_hand()
-        .by(&[leaf::wound(), apart("a live axle needs wind_up_angle, or the points of its leaf springs, their rate, tyre and drive_torque")]),
+        .by(&[by(&leaf::WIND_UP), apart("a live axle needs wind_up_angle, or the points of its leaf springs, their rate, tyre and drive_torque")]),
     line("axle.allowed_link_force", Force::KIND, "that a link, its joints and its brackets bear for as long as they are to last")
         .above(0.0, 1e9, "common practice, no source: no link bears 1 GN"),
     derived("axle.bind_share", Ratio::KIND, "of what the links bear, that binding takes")
         .by(&[own("f / f_a; nothing where nothing binds", "definition: demand over capacity", bind_share, &["axle.bind_force", "?axle.allowed_link_force"])
             .lacking("links that bind need allowed_link_force")]),
     derived("axle.joints_without_limit", Ratio::KIND, "kinds of joint in the links of a live axle whose limit is not written")
-        .by(&[live::over_travel(6)]),
+        .by(&[gives(&live::OVER_TRAVEL, "joints_without_limit")]),
 ];
 
 const SEE_LEAF: &str = "see suspension.LeafAxle";
@@ -387,7 +411,7 @@ const ROLL: &[Line] = &[
     line("axle.spring_base", Length::KIND, "of a live axle, on which its springs work in roll: of upright ones between their seats")
         .above(0.0, 100.0, "common practice, no source: no axle is 100 m wide")
         .first_hand()
-        .by(&[live::of_coil_over(3).about(0.05), leaf::at_ride(2).about(0.05)]),
+        .by(&[gives(&live::COIL_OVER, "spring_base").about(0.05), gives(&leaf::AT_RIDE, "spring_base").about(0.05)]),
     derived("axle.roll_base", Length::KIND, "on which the springs work in roll: the track, or the spring base of a live axle")
         .by(&[pick(&["axle.wheels", "axle.track", "axle.spring_base"])]),
     line(
@@ -399,7 +423,7 @@ const ROLL: &[Line] = &[
     line("axle.anti_roll_bar.motion_ratio", Ratio::KIND, "travel of the bar's end over travel of the wheel, in roll")
         .within(0.01, 3.0, "common practice, no source: above 3 it is a percentage or turned upside down")
         .first_hand()
-        .by(&[wishbone::of_bar(), strut::of_bar(), live::of_bar(), leaf::of_bar()]),
+        .by(&[by(&wishbone::BAR_RATIO), by(&strut::BAR_RATIO), by(&live::BAR_RATIO), by(&leaf::BAR_RATIO)]),
     derived("axle.anti_roll_bar.wheel_rate", LinearStiffness::KIND, "of the bar at the wheels, in roll").by(&[own(
         "k r^2; nothing where there is no bar",
         "balance of virtual work",

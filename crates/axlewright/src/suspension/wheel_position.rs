@@ -269,7 +269,7 @@ pub(super) fn centre<S: Scalar>(lift: S, along: S, turn: S) -> (S, S) {
 }
 
 impl Parts<'_> {
-    fn check(&self) -> Result<()> {
+    fn check(&self, wheel: fn(&Wheel) -> Result<()>) -> Result<()> {
         let arm = |name: &str, arm: &Arm| {
             arm.front_pivot.check(name, "front_pivot")?;
             arm.rear_pivot.check(name, "rear_pivot")?;
@@ -284,7 +284,7 @@ impl Parts<'_> {
         }
         self.tie_rod.inner.check("tie_rod", "inner")?;
         self.tie_rod.outer.check("tie_rod", "outer")?;
-        self.wheel.check()?;
+        wheel(self.wheel)?;
         self.torsion_bar.map_or(Ok(()), TorsionBar::check)?;
         self.braking.map_or(Ok(()), Braking::check)?;
         self.driving.map_or(Ok(()), Driving::check)?;
@@ -352,7 +352,17 @@ impl Mounting<'_> {
 
 impl<'a> Ready<'a> {
     pub(super) fn new(parts: Parts<'a>) -> Result<Ready<'a>> {
-        parts.check()?;
+        Ready::with(parts, Wheel::check)
+    }
+
+    /// The same off the ground: the wheel's radius is not known, nor is what rests on it.
+    #[cfg(feature = "sheet")]
+    pub(super) fn hanging(parts: Parts<'a>) -> Result<Ready<'a>> {
+        Ready::with(parts, Wheel::check_hanging)
+    }
+
+    fn with(parts: Parts<'a>, wheel: fn(&Wheel) -> Result<()>) -> Result<Ready<'a>> {
+        parts.check(wheel)?;
         let (above, top) = match parts.upper {
             Upper::Arm(arm) => (Above::Arm(arm), &arm.ball_joint),
             Upper::Strut(top, low) => (Above::Strut(low.vector()), top),
@@ -431,15 +441,16 @@ impl<'a> Ready<'a> {
 
     /// Travel at which the eyes of the coil-over are this far apart, with the rack in its middle; none without a coil-over.
     #[cfg(feature = "sheet")]
-    pub(super) fn travel_for(&self, length: f64) -> Result<f64> {
-        let Some(eyes) = self.eyes else { return Ok(f64::NAN) };
+    pub(super) fn travel_for(&self, length: Length) -> Result<Length> {
+        let length = length.si();
+        let Some(eyes) = self.eyes else { return Ok(Length::from_si(f64::NAN)) };
         let mut travel = 0.0;
         for _ in 0..20 {
             let Some(pose) = self.linkage.at(travel, 0.0) else { break };
             let stroke = eyes.stroke(&pose);
             let off = stroke.length - length;
             if off.abs() <= 1e-12 {
-                return Ok(travel);
+                return Ok(Length::from_si(travel));
             }
             // Halley's step, with `d(off)/dz = -r`.
             travel += 2.0 * off * stroke.ratio / (2.0 * stroke.ratio * stroke.ratio + off * stroke.gradient);

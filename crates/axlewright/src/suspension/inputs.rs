@@ -1,0 +1,52 @@
+//! Parts of suspensions as inputs of the build sheet's rules, under the keys that its lines have.
+
+use super::*;
+use crate::base::section::{fields, words};
+
+words!(Axle { Front = "front", Rear = "rear" });
+words!(Carrier { LowerArm = "lower_arm", UpperArm = "upper_arm", Upright = "upright" });
+words!(Fitted { Pair = "pair", Single = "single" });
+words!(Mount { Body = "body", Axle = "axle" });
+words!(LeafForm { UniformStrength = "uniform_strength", UniformSection = "uniform_section" });
+words!(BrakePlace { Outboard = "outboard", Inboard = "inboard" });
+
+fields!(Point { x, y, z });
+fields!(Arm { front_pivot, rear_pivot, ball_joint });
+fields!(TieRod { inner, outer });
+// Its radius is that of the tyre: a rule that stands on the ground takes it from there.
+fields!(Wheel { centre, camber, toe; loaded_radius });
+fields!(CoilOver { body_eye, lower_eye, carried_by; spring, spring_seats, damper });
+fields!(StrutLeg { top_mount, lower_end; spring, spring_seats, damper });
+fields!(AntiRollBar { link_eye, lever_end, lever_pivot, carried_by });
+fields!(JointLimits { upper_ball, top_mount, lower_ball, tie_rod_outer, tie_rod_inner });
+fields!(LateralRod { body, axle, body_bush, axle_bush; body_limit, axle_limit });
+fields!(WattRod { crank, outer, crank_bush, outer_bush; crank_limit, outer_limit });
+fields!(WattLinkage { carried_by, pivot, upper_rod, lower_rod });
+fields!(AxleCoilOver { body_eye, axle_eye = "lower_eye"; spring, damper });
+fields!(AxleBar { link_eye, lever_end, lever_pivot, carried_by = "bearings" });
+fields!(CoilSpring { rate, free_length, solid_length, seat_offset });
+fields!(SpringSeats { body, lower, carried_by });
+fields!(Damper { open_length, closed_length, gas_force });
+fields!(TorsionBar { turned_by, rate, torque });
+fields!(Braking { axle_share, centre_of_gravity_height, wheelbase, place });
+fields!(Driving { axle_share });
+
+// The linkage itself; a rule names what hangs on it.
+fields!(DoubleWishbone {
+    upper_arm, lower_arm, tie_rod, wheel;
+    axle, coil_over, torsion_bar, anti_roll_bar, braking, driving, joint_limits
+});
+fields!(Strut {
+    lower_arm, tie_rod, wheel, leg;
+    axle, torsion_bar, anti_roll_bar, braking, driving, joint_limits
+});
+
+/// Whether each wheel moves by itself, or both on one axle.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Wheels {
+    /// Each by itself.
+    Independent,
+    /// Both on one axle.
+    LiveAxle,
+}
+words!(Wheels { Independent = "independent", LiveAxle = "live_axle" });
