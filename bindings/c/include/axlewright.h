@@ -221,7 +221,7 @@ typedef struct axw_cooling_coolant axw_cooling_coolant;
 ///     coolant_volume (volume, optional): of the coolant at the start
 ///     liquid (choice, optional): what the coolant is: `water`, `ethylene_glycol` or
 ///         `propylene_glycol`
-///     mass_fraction (ratio, optional): glycol by mass of the coolant; none for water
+///     mass_fraction (ratio, optional): glycol by mass of the coolant; none or nothing for water
 ///
 /// Valid for
 ///     Gas of a constant volume, or over coolant whose volume and growth are known; rigid metal and
@@ -351,12 +351,14 @@ typedef struct axw_driveline_gearbox axw_driveline_gearbox;
 ///         exceed the grip; without it grip bounds the steady torque only)
 ///     parts (list): from behind the clutch on, the transfer case in the range that is looked at
 ///         among them, each with `name` and, where it has them, `ratio` (input over output speed),
-///         `efficiency`, `differential` (for one of the two shafts behind a differential: `open`,
-///         half of the torque and of the grip each; `limited_slip` or `locked`, all of both through
-///         one shaft, as the other wheel may hang; left out where it is not known, which counts as
-///         locked), `share` (for a part behind any other split: the share of torque and grip before
-///         it that goes its way at most) and `rating` with `torque`, `side` (input, output) and
-///         `kind` (continuous, peak, yield, ultimate)
+///         `least_ratio` (of the gear with the least ratio; that of the part itself where its ratio
+///         stays, as of an axle: without it the grip does not relieve a rating on the input side,
+///         which counts in every gear), `efficiency`, `differential` (for one of the two shafts
+///         behind a differential: `open`, half of the torque and of the grip each; `limited_slip`
+///         or `locked`, all of both through one shaft, as the other wheel may hang; left out where
+///         it is not known, which counts as locked), `share` (for a part behind any other split:
+///         the share of torque and grip before it that goes its way at most) and `rating` with
+///         `torque`, `side` (input, output) and `kind` (continuous, peak, yield, ultimate)
 ///
 /// Valid for
 ///     A steady pull, and the clutch dropped from rest. The strength coefficient is not less than
@@ -10934,6 +10936,19 @@ int32_t axw_sheet_remove(axw_sheet *sheet, const char *path);
 
 /// Copies the text of a line as it was written; `AXW_NOT_THERE` where it is not written.
 int32_t axw_sheet_get(const axw_sheet *sheet, const char *path, char *buffer, size_t size, size_t *needed);
+
+/// Copies the document, as JSON, of a model that the sheet holds: "cap", "front.suspension". The constructor of its type, which
+/// `axw_sheet_model_type` names, reads it.
+int32_t axw_sheet_model(const axw_sheet *sheet, const char *path, char *buffer, size_t size, size_t *needed);
+
+/// Copies the type of a model that the sheet holds: "suspension.DoubleWishbone".
+int32_t axw_sheet_model_type(const axw_sheet *sheet, const char *path, char *buffer, size_t size,
+    size_t *needed);
+
+/// Copies, a line each, the fields of a model that do not stand in its own table or that nobody wrote: the field, the line of the sheet
+/// from which it comes, and "written", "computed" or "assumed".
+int32_t axw_sheet_model_elsewhere(const axw_sheet *sheet, const char *path, char *buffer, size_t size,
+    size_t *needed);
 
 /// The sheet as TOML, each value as it was written; the same sheet gives the same bytes.
 int32_t axw_sheet_toml(const axw_sheet *sheet, char *buffer, size_t size, size_t *needed);
