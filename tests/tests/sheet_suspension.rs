@@ -674,6 +674,12 @@ fn a_line_that_contradicts_what_follows_from_others_is_said() {
         // Sea-level pressure at 5000 ft, where 84.3 kPa stand; weather alone moves it by less than 6 kPa.
         ("dunlin_measured", &[("use.station_pressure", "83 kPa absolute")], None),
         ("dunlin_measured", &[("use.station_pressure", "101.3 kPa absolute")], Some("use.station_pressure")),
+        // The drawing has the axles 2650 mm apart and the front wheels 1540 mm; camber moves a track by some millimetres.
+        ("dunlin_measured", &[("vehicle.wheelbase", "2660 mm")], None),
+        ("dunlin_measured", &[("vehicle.wheelbase", "2750 mm +/- 3 mm")], Some("vehicle.wheelbase")),
+        ("dunlin_measured", &[("front.track", "1555 mm")], None),
+        ("dunlin_measured", &[("front.track", "1600 mm")], Some("front.track")),
+        ("dunlin_measured", &[("rear.brake_share", "35 %")], Some("rear.brake_share")),
         // What the trade would merely take contradicts nothing.
         ("dunlin_measured", &[("front.tyre.free_diameter", "720 mm")], None),
         // What rests on an assumption neither: nobody wrote the gradient of the motion ratio.
@@ -693,6 +699,49 @@ fn a_line_that_contradicts_what_follows_from_others_is_said() {
         let json: serde_json::Value = serde_json::from_str(&assessment.to_json()).unwrap();
         assert_eq!(json["contradictions"].as_array().unwrap().len(), found.len());
     }
+}
+
+/// Nobody said that these contradict themselves: the drawing was not held against the tape, nor one share against the other.
+#[test]
+fn a_drawing_is_held_against_the_tape() {
+    let clash = |lines: &[(&str, &str)]| {
+        let mut sheet = Sheet::new("");
+        lines.iter().for_each(|(path, text)| sheet.set(path, text).unwrap());
+        let on = sheet.assess();
+        let said: Vec<String> = on.contradictions().iter().map(|found| found.text(System::Us)).collect();
+        said.join("; ")
+    };
+    let apart = [("front.wheel.centre.x", "2 in"), ("rear.wheel.centre.x", "-114 in")];
+    let said = clash(&[apart[0], apart[1], ("vehicle.wheelbase", "130 in")]);
+    let wanted = "vehicle.wheelbase is written as 130 in, but 116 in follows from front.wheel.centre.x, rear.wheel.centre.x (a - b); they may lie 1.3 in apart";
+    assert_eq!(said, wanted);
+    assert_eq!(clash(&[apart[0], apart[1], ("vehicle.wheelbase", "117 in")]), "");
+    // One axle alone says nothing of the wheelbase.
+    assert_eq!(clash(&[apart[1], ("vehicle.wheelbase", "130 in")]), "");
+    let said = clash(&[("rear.wheel.centre.y", "30 in"), ("rear.track", "70 in")]);
+    assert!(
+        said.starts_with("rear.track is written as 70 in, but 60 in follows from rear.wheel.centre.y ("),
+        "{said}"
+    );
+    assert_eq!(clash(&[("rear.wheel.centre.y", "30 in"), ("rear.track", "60.5 in")]), "");
+    let said = clash(&[("front.brake_share", "80 %"), ("rear.brake_share", "35 %")]);
+    assert!(
+        said.starts_with(
+            "rear.brake_share is written as 0.35, but 0.2 follows from front.brake_share (1 - s_f)"
+        ),
+        "{said}"
+    );
+    assert_eq!(clash(&[("front.brake_share", "0.62 +/- 0.02"), ("rear.brake_share", "0.37 +/- 0.01")]), "");
+}
+
+/// What is drawn of both axles is measured, too: wheelbase and track follow where nobody wrote them.
+#[test]
+fn wheelbase_and_track_follow_from_the_drawing() {
+    let lines = [("vehicle.wheelbase", ""), ("front.track", ""), ("rear.brake_share", "")];
+    let on = demo("dunlin_measured", &lines).assess();
+    assert!((value(&on, "vehicle.wheelbase") - 2.65).abs() < 1e-12);
+    assert!((value(&on, "front.track") - 1.54).abs() < 1e-12);
+    assert!((value(&on, "rear.brake_share") - 0.36).abs() < 1e-12);
 }
 
 #[test]

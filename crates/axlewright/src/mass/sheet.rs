@@ -1,6 +1,7 @@
 use crate::Result;
 use crate::base::section::{
-    Finding, Line, Margin, Rule, Section, Step, by, derived, fields, greatest_of, line, result, rule, sum_of,
+    Finding, Line, Margin, Rule, Section, Step, by, derived, difference_of, fields, greatest_of, line,
+    result, rule, sum_of,
 };
 use crate::units::{Length, Mass, Quantity, Ratio};
 
@@ -84,8 +85,17 @@ pub const SHEET: Section = Section {
         scale("scales.right_front", "scale reading of the right front wheel"),
         scale("scales.left_rear", "scale reading of the left rear wheel"),
         scale("scales.right_rear", "scale reading of the right rear wheel"),
-        measure("vehicle.wheelbase", "front to rear axle"),
-        measure("axle.track", "between the tyre centres of the axle"),
+        // The drawn wheels, all points of a sheet having one datum.
+        measure("vehicle.wheelbase", "front to rear axle").by(&[difference_of(
+            &["front.wheel.centre.x", "rear.wheel.centre.x"],
+            "geometry: the points have one datum",
+        )]),
+        // A left wheel and its mirror image; camber moves the track on the ground by some millimetres.
+        measure("axle.track", "between the tyre centres of the axle").by(&[sum_of(
+            &["axle.wheel.centre.y", "axle.wheel.centre.y"],
+            "geometry: both sides are alike",
+        )
+        .about(0.02)]),
         mass("front.axle_mass", "scale readings of the front axle together")
             .by(&[of_scales(1), sum_of(&["scales.left_front", "scales.right_front"], SUM)]),
         mass("rear.axle_mass", "scale readings of the rear axle together")

@@ -193,11 +193,14 @@ const ENDS: &[Line] = &[
 
 /// Braking on the linkage.
 const ANTI: &[Line] = &[
-    line("axle.brake_share", Ratio::KIND, "of the whole braking force, that the axle has").within(
+    line("front.brake_share", Ratio::KIND, "front share of the whole braking force").within(
         0.0,
         1.0,
         "definition: a share",
     ),
+    line("rear.brake_share", Ratio::KIND, "rear share of the whole braking force")
+        .within(0.0, 1.0, "definition: a share")
+        .by(&[own("1 - s_f", "definition: both shares add to one", rest, &["front.brake_share"])]),
     choice("axle.brake_place", &["outboard", "inboard"], "of the brakes: at the wheels, or on the body")
         .or(0.0, "brakes at the wheels"),
     derived("axle.braked_angle", Angle::KIND, "forward lean in bump of the path of what the brakes hold")
@@ -231,6 +234,11 @@ const ANTI: &[Line] = &[
         ),
     ]),
 ];
+
+/// What is left of the whole.
+fn rest(of: &[f64]) -> Result<f64> {
+    Ok(1.0 - of[0])
+}
 
 const BRAKE_PITCH: &str = "see suspension.DoubleWishbone and suspension.LiveAxle, brake_anti_pitch";
 
@@ -276,7 +284,7 @@ const TOGETHER: &[Line] = &[
         .by(&[gives(&live::OVER_TRAVEL, "crossed_roll")]),
     line("front.drive_share", Ratio::KIND, "of the whole driving force, that the front axle has")
         .within(0.0, 1.0, "definition: a share")
-        .by(&[own("1 of the driven axle", DRIVEN, front_drives, &["driveline.driven"]).usual()]),
+        .by(&[own("1 of the driven axle", DRIVEN, rest, &["driveline.driven"]).usual()]),
     line("rear.drive_share", Ratio::KIND, "of the whole driving force, that the rear axle has")
         .within(0.0, 1.0, "definition: a share")
         .by(&[own("1 of the driven axle", DRIVEN, first, &["driveline.driven"]).usual()]),
@@ -362,11 +370,6 @@ const fn apart(lacking: &'static str) -> Step {
 fn steer_apart(of: &[f64]) -> Result<f64> {
     let [wheels, bump_steer, track] = [of[0], of[1], of[2]];
     Ok(if wheels == 0.0 { -bump_steer / BUMP * track / 2.0 } else { f64::NAN })
-}
-
-/// Choice 0: the front.
-fn front_drives(of: &[f64]) -> Result<f64> {
-    Ok(1.0 - of[0])
 }
 
 fn unbound(of: &[f64]) -> Result<f64> {
