@@ -36,8 +36,8 @@ const DUNLIN: [(&str, &str); 4] = [
          rear.frequency vehicle.frequency_pair front.damping rear.damping front.bump rear.bump \
          front.droop rear.droop front.coil_bind rear.coil_bind front.captive rear.captive \
          front.buckling front.spring_strength engine.pistons front.load rear.load vehicle.load \
-         vehicle.diagonal clutch.holds driveline.cruise_band driveline.red_line coolant.boiling \
-         coolant.freezing cap.opens cap.weakest cap.vacuum leak_test.pumped vehicle.flat_ride",
+         vehicle.diagonal clutch.holds driveline.red_line coolant.boiling coolant.freezing \
+         cap.opens cap.weakest cap.vacuum leak_test.pumped vehicle.flat_ride",
     ),
     (
         "not known",
@@ -45,8 +45,9 @@ const DUNLIN: [(&str, &str); 4] = [
          front.bump_steer_band rear.bump_steer_band front.joints rear.joints front.linkage_range \
          rear.linkage_range front.bind rear.bind front.roll_steer_band rear.roll_steer_band \
          front.sideways rear.sideways front.pinion rear.pinion rear.squat front.wind_up \
-         rear.wind_up vehicle.roll vehicle.balance propeller_shaft.strength driveline.crawl \
-         coolant.pump_inlet front.comfort rear.comfort front.road_holding rear.road_holding",
+         rear.wind_up vehicle.roll vehicle.balance propeller_shaft.strength driveline.cruise_band \
+         driveline.crawl coolant.pump_inlet front.comfort rear.comfort front.road_holding \
+         rear.road_holding",
     ),
 ];
 
@@ -55,7 +56,7 @@ const MEASURED: [(&str, &str); 4] = [
     (
         "short",
         "speedometer.reading front.bump_steer_band front.roll_steer_band half_shaft.strength \
-         driveline.cruise cap.holds header.air leak_test.tight front.comfort rear.comfort",
+         driveline.cruise cap.holds header.air leak_test.tight",
     ),
     ("tight", "rear.captive rear.joints rear.bind gearbox.strength final_drive.strength"),
     (
@@ -67,20 +68,20 @@ const MEASURED: [(&str, &str); 4] = [
          vehicle.diagonal rear.bump_steer_band front.joints front.linkage_range \
          rear.linkage_range front.bind rear.roll_steer_band front.sideways rear.sideways \
          front.pinion rear.pinion rear.squat front.wind_up vehicle.roll vehicle.balance \
-         clutch.holds driveline.cruise_band driveline.red_line coolant.boiling coolant.freezing \
-         cap.opens cap.weakest cap.vacuum leak_test.pumped front.road_holding rear.road_holding \
-         vehicle.flat_ride",
+         clutch.holds driveline.red_line coolant.boiling coolant.freezing cap.opens cap.weakest \
+         cap.vacuum leak_test.pumped front.road_holding rear.road_holding vehicle.flat_ride",
     ),
     (
         "not known",
         "rear.damper_range rear.buckling rear.spring_strength rear.wind_up \
-         propeller_shaft.strength driveline.crawl coolant.pump_inlet",
+         propeller_shaft.strength driveline.cruise_band driveline.crawl coolant.pump_inlet \
+         front.comfort rear.comfort",
     ),
 ];
 
 /// Before its first season.
 const WAGTAIL: [(&str, &str); 4] = [
-    ("short", "half_shaft.strength front.comfort rear.comfort vehicle.flat_ride"),
+    ("short", "half_shaft.strength vehicle.flat_ride"),
     ("tight", "rear.droop front.spring_strength gearbox.strength front.road_holding"),
     (
         "meets",
@@ -90,17 +91,16 @@ const WAGTAIL: [(&str, &str); 4] = [
          rear.captive front.buckling engine.pistons front.load rear.load vehicle.load \
          vehicle.diagonal front.bind rear.bind front.sideways rear.sideways front.pinion \
          rear.pinion front.wind_up rear.wind_up vehicle.roll vehicle.balance clutch.holds \
-         propeller_shaft.strength driveline.cruise driveline.cruise_band driveline.red_line \
-         coolant.boiling coolant.freezing cap.holds cap.opens cap.weakest coolant.pump_inlet \
-         rear.road_holding",
+         propeller_shaft.strength driveline.cruise driveline.red_line coolant.boiling \
+         coolant.freezing cap.holds cap.opens cap.weakest coolant.pump_inlet rear.road_holding",
     ),
     (
         "not known",
         "front.damper_range rear.damper_range rear.buckling rear.spring_strength \
          front.bump_steer_band rear.bump_steer_band front.joints rear.joints front.linkage_range \
          rear.linkage_range front.roll_steer_band rear.roll_steer_band rear.squat \
-         final_drive.strength driveline.crawl cap.vacuum header.air leak_test.pumped \
-         leak_test.tight",
+         final_drive.strength driveline.cruise_band driveline.crawl cap.vacuum header.air \
+         leak_test.pumped leak_test.tight front.comfort rear.comfort",
     ),
 ];
 
@@ -109,8 +109,7 @@ const DRAY: [(&str, &str); 4] = [
     (
         "short",
         "speedometer.reading rear.spring_strength front.load rear.wind_up vehicle.balance \
-         half_shaft.strength coolant.freezing leak_test.tight front.comfort rear.comfort \
-         vehicle.flat_ride",
+         half_shaft.strength coolant.freezing leak_test.tight vehicle.flat_ride",
     ),
     ("tight", "rear.tyre_load final_drive.strength coolant.boiling"),
     (
@@ -128,7 +127,8 @@ const DRAY: [(&str, &str); 4] = [
          rear.coil_bind front.captive rear.captive front.buckling rear.buckling \
          front.spring_strength front.bump_steer_band front.joints front.linkage_range front.bind \
          front.roll_steer_band front.sideways front.pinion front.wind_up vehicle.roll \
-         propeller_shaft.strength driveline.cruise_band cap.vacuum coolant.pump_inlet header.air",
+         propeller_shaft.strength driveline.cruise_band cap.vacuum coolant.pump_inlet header.air \
+         front.comfort rear.comfort",
     ),
 ];
 

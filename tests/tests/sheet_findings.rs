@@ -241,7 +241,12 @@ fn engine_clutch_and_speeds_are_those_of_their_functions() {
         van.same(path, turns, margin, Verdict::of_difference(margin, AngularVelocity::from_si(0.0)));
     }
     let cruise = at("use.cruise_speed");
-    let share = ratio(van.on.value("engine.band_share").unwrap().unwrap_or(0.9));
+    // The share of the greatest torque at which an engine pulls well is a wish without a default.
+    assert_eq!(van.answer("driveline.cruise_band").verdict, Verdict::NotKnown);
+    let mut sheet = van.sheet.clone();
+    sheet.set("engine.band_share", "85 %").unwrap();
+    let van = Dunlin { on: sheet.assess(), sheet };
+    let share: Ratio = van.of("engine.band_share");
     let band = engine::TorqueCurve::new(&points).unwrap().torque_band(share).unwrap();
     let inside = (cruise - band.lowest_speed).si().min((band.highest_speed - cruise).si());
     let (edges, none) = ((band.lowest_speed, band.highest_speed), AngularVelocity::from_si(0.0));

@@ -104,8 +104,7 @@ const TORQUE: &[Line] = &[
         Ratio::KIND,
         "torque over the greatest torque at which an engine still pulls well",
     )
-    .above(0.0, 1.0, "definition: a share of the greatest")
-    .or(0.9, "common practice, no source: nine tenths of the greatest torque"),
+    .above(0.0, 1.0, "definition: a share of the greatest"),
     speed("engine.band_low", "lowest engine speed at which it pulls well")
         .by(&[gives(&BAND, "lowest_speed")]),
     speed("engine.band_high", "highest engine speed at which it pulls well")

@@ -98,9 +98,11 @@ const LINES: [Line; 14] = [
         "ride.flat_ride_cycles",
         &["front.ride_frequency", "rear.ride_frequency", "vehicle.wheelbase", "use.cruise_speed"],
     )]),
-    line("wanted.ride_acceleration", Acceleration::KIND, "greatest weighted acceleration")
-        .above(0.0, 1000.0, "common practice, no source: nobody bears 100 g")
-        .or(0.63, "ISO 2631-1:1997, C.2.3, from memory: up to 0.63 m/s² is at most a little uncomfortable"),
+    line("wanted.ride_acceleration", Acceleration::KIND, "greatest weighted acceleration").above(
+        0.0,
+        1000.0,
+        "common practice, no source: nobody bears 100 g",
+    ),
     line("wanted.ride_margin", Acceleration::KIND, "how far below that it is wanted")
         .within(0.0, 1000.0, "definition: a margin is not negative")
         .or(0.0, "nothing beyond the limit itself"),

@@ -226,8 +226,13 @@ impl Assessment {
             out.push_str("\nNOT KNOWN\n");
         }
         for answer in unknown {
+            let value = if answer.value.is_nan() {
+                String::new()
+            } else {
+                format!("{}; ", shown(answer.value, answer.kind, system))
+            };
             let safety = if answer.is_safety() { " [safety: take it as no better than tight]" } else { "" };
-            out.push_str(&format!("  {}: {}{safety}\n", answer.path, self.missing_text(answer)));
+            out.push_str(&format!("  {}: {value}{}{safety}\n", answer.path, self.missing_text(answer)));
         }
         if !self.contradictions().is_empty() {
             out.push_str("\nCONTRADICTED, so that one of the written lines is wrong\n");
