@@ -19,11 +19,13 @@ fn verdicts(name: &str) -> Vec<(&'static str, String)> {
         let answers = assessment.answers().iter().filter(|answer| answer.verdict == verdict);
         (verdict.word(), answers.map(|answer| answer.path).collect::<Vec<_>>().join(" "))
     };
-    [Verdict::Short, Verdict::Tight, Verdict::Meets, Verdict::NotKnown].map(of).to_vec()
+    [Verdict::Short, Verdict::Tight, Verdict::Meets, Verdict::NotKnown, Verdict::DoesNotApply]
+        .map(of)
+        .to_vec()
 }
 
 /// On the scales, before the new spring and the shafts are chosen.
-const DUNLIN: [(&str, &str); 4] = [
+const DUNLIN: [(&str, &str); 5] = [
     (
         "short",
         "speedometer.reading half_shaft.strength driveline.cruise cap.holds header.air \
@@ -49,10 +51,11 @@ const DUNLIN: [(&str, &str); 4] = [
          driveline.crawl coolant.pump_inlet front.comfort rear.comfort front.road_holding \
          rear.road_holding",
     ),
+    ("does not apply", ""),
 ];
 
 /// With both axles measured point by point, and on a worn country road.
-const MEASURED: [(&str, &str); 4] = [
+const MEASURED: [(&str, &str); 5] = [
     (
         "short",
         "speedometer.reading front.bump_steer_band front.roll_steer_band half_shaft.strength \
@@ -66,21 +69,21 @@ const MEASURED: [(&str, &str); 4] = [
          front.bump rear.bump front.droop rear.droop front.coil_bind rear.coil_bind front.captive \
          front.buckling front.spring_strength engine.pistons front.load rear.load vehicle.load \
          vehicle.diagonal rear.bump_steer_band front.joints front.linkage_range \
-         rear.linkage_range front.bind rear.roll_steer_band front.sideways rear.sideways \
-         front.pinion rear.pinion rear.squat front.wind_up vehicle.roll vehicle.balance \
-         clutch.holds driveline.red_line coolant.boiling coolant.freezing cap.opens cap.weakest \
-         cap.vacuum leak_test.pumped front.road_holding rear.road_holding vehicle.flat_ride",
+         rear.linkage_range rear.roll_steer_band rear.sideways rear.pinion rear.squat \
+         vehicle.roll vehicle.balance clutch.holds driveline.red_line coolant.boiling \
+         coolant.freezing cap.opens cap.weakest cap.vacuum leak_test.pumped front.road_holding \
+         rear.road_holding vehicle.flat_ride",
     ),
     (
         "not known",
-        "rear.damper_range rear.buckling rear.spring_strength rear.wind_up \
-         propeller_shaft.strength driveline.cruise_band driveline.crawl coolant.pump_inlet \
-         front.comfort rear.comfort",
+        "rear.damper_range rear.buckling rear.spring_strength propeller_shaft.strength \
+         driveline.cruise_band driveline.crawl coolant.pump_inlet front.comfort rear.comfort",
     ),
+    ("does not apply", "front.bind front.sideways front.pinion front.wind_up rear.wind_up"),
 ];
 
 /// Before its first season.
-const WAGTAIL: [(&str, &str); 4] = [
+const WAGTAIL: [(&str, &str); 5] = [
     ("short", "half_shaft.strength vehicle.flat_ride"),
     ("tight", "rear.droop front.spring_strength gearbox.strength front.road_holding"),
     (
@@ -89,10 +92,9 @@ const WAGTAIL: [(&str, &str); 4] = [
          front.frequency rear.frequency vehicle.frequency_pair front.damping rear.damping \
          front.bump rear.bump front.droop front.coil_bind rear.coil_bind front.captive \
          rear.captive front.buckling engine.pistons front.load rear.load vehicle.load \
-         vehicle.diagonal front.bind rear.bind front.sideways rear.sideways front.pinion \
-         rear.pinion front.wind_up rear.wind_up vehicle.roll vehicle.balance clutch.holds \
-         propeller_shaft.strength driveline.cruise driveline.red_line coolant.boiling \
-         coolant.freezing cap.holds cap.opens cap.weakest coolant.pump_inlet rear.road_holding",
+         vehicle.diagonal vehicle.roll vehicle.balance clutch.holds propeller_shaft.strength \
+         driveline.cruise driveline.red_line coolant.boiling coolant.freezing cap.holds cap.opens \
+         cap.weakest coolant.pump_inlet rear.road_holding",
     ),
     (
         "not known",
@@ -102,10 +104,15 @@ const WAGTAIL: [(&str, &str); 4] = [
          final_drive.strength driveline.cruise_band driveline.crawl cap.vacuum header.air \
          leak_test.pumped leak_test.tight front.comfort rear.comfort",
     ),
+    (
+        "does not apply",
+        "front.bind rear.bind front.sideways rear.sideways front.pinion rear.pinion front.wind_up \
+         rear.wind_up",
+    ),
 ];
 
 /// Leaf springs, those of the rear measured point by point: nothing is known of coils.
-const DRAY: [(&str, &str); 4] = [
+const DRAY: [(&str, &str); 5] = [
     (
         "short",
         "speedometer.reading rear.spring_strength front.load rear.wind_up vehicle.balance \
@@ -117,18 +124,22 @@ const DRAY: [(&str, &str); 4] = [
         "front.tyre_load front.tyre_speed rear.tyre_speed front.frequency rear.frequency \
          vehicle.frequency_pair front.damping rear.damping rear.bump rear.droop engine.pistons \
          rear.load vehicle.load vehicle.diagonal rear.bump_steer_band rear.joints \
-         rear.linkage_range rear.bind rear.roll_steer_band rear.sideways rear.pinion rear.squat \
+         rear.linkage_range rear.roll_steer_band rear.sideways rear.pinion rear.squat \
          clutch.holds gearbox.strength driveline.cruise driveline.red_line driveline.crawl \
          cap.holds cap.opens cap.weakest leak_test.pumped front.road_holding rear.road_holding",
     ),
     (
         "not known",
-        "front.damper_range rear.damper_range front.bump front.droop front.coil_bind \
-         rear.coil_bind front.captive rear.captive front.buckling rear.buckling \
-         front.spring_strength front.bump_steer_band front.joints front.linkage_range front.bind \
-         front.roll_steer_band front.sideways front.pinion front.wind_up vehicle.roll \
-         propeller_shaft.strength driveline.cruise_band cap.vacuum coolant.pump_inlet header.air \
-         front.comfort rear.comfort",
+        "front.damper_range rear.damper_range front.bump front.droop front.spring_strength \
+         front.bump_steer_band front.joints front.linkage_range front.roll_steer_band \
+         front.sideways front.pinion front.wind_up vehicle.roll propeller_shaft.strength \
+         driveline.cruise_band cap.vacuum coolant.pump_inlet header.air front.comfort \
+         rear.comfort",
+    ),
+    (
+        "does not apply",
+        "front.coil_bind rear.coil_bind front.captive rear.captive front.buckling rear.buckling \
+         front.bind rear.bind",
     ),
 ];
 

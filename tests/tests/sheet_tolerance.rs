@@ -177,7 +177,7 @@ fn a_seed_gives_the_same_chances_again_and_another_seed_others() {
     // The first samples do not depend on how many follow: what 1024 rows a block hide would show here.
     let shares =
         |samples| on.chances(samples, 5).unwrap().iter().map(|chance| chance.shares).collect::<Vec<_>>();
-    let counts = |samples: usize| -> Vec<[i64; 4]> {
+    let counts = |samples: usize| -> Vec<[i64; 5]> {
         shares(samples).iter().map(|of| of.map(|share| (share * samples as f64).round() as i64)).collect()
     };
     for (fewer, more) in [(1023, 1024), (1024, 1025), (2000, 2001)] {

@@ -94,6 +94,9 @@
 /// Verdict: not known.
 #define AXW_VERDICT_NOT_KNOWN 3
 
+/// Verdict: does not apply.
+#define AXW_VERDICT_DOES_NOT_APPLY 4
+
 /// A column of `double` in coherent SI; NaN in a refused row.
 #define AXW_COLUMN_F64 0
 
@@ -10990,7 +10993,8 @@ int32_t axw_assessment_answer(const axw_assessment *assessment, size_t finding, 
 int32_t axw_assessment_missing(const axw_assessment *assessment, size_t finding, char *buffer, size_t size,
     size_t *needed);
 
-/// The lines on which a finding rests, those that were written or assumed: a path a line.
+/// The lines on which a finding rests, those that were written or assumed: a path a line. If it does not apply: the parts that are
+/// `none`, or the choice that says so.
 int32_t axw_assessment_rests_on(const axw_assessment *assessment, size_t finding, char *buffer, size_t size,
     size_t *needed);
 
@@ -11000,7 +11004,7 @@ int32_t axw_assessment_work(const axw_assessment *assessment, size_t finding, in
     size_t size, size_t *needed);
 
 /// The worst of the findings, for whoever has to stop at it: 0 meets, 1 tight, 2 short; what is not known counts as tight where it can
-/// hurt someone, else as nothing. It is no verdict of the vehicle.
+/// hurt someone, else as nothing; what does not apply counts as nothing. It is no verdict of the vehicle.
 int32_t axw_assessment_severity(const axw_assessment *assessment, int32_t *severity);
 
 /// Value of any line in coherent SI, written or not: "front.natural_frequency"; NaN where it is not known.
@@ -11024,7 +11028,7 @@ int32_t axw_assessment_sensitivity(const axw_assessment *assessment, size_t find
 
 /// The chance that each verdict turns within the tolerances, a finding a row, from so many samples; the same `seed` means the same
 /// samples on every machine. Columns: `finding`, `verdict`, `turns`, then the share of samples that `meets`, is `tight`, `short`,
-/// `not_known`, then `mean` and `deviation` of the margin in the SI `unit` of the row.
+/// `not_known`, `does_not_apply`, then `mean` and `deviation` of the margin in the SI `unit` of the row.
 int32_t axw_assessment_chances(const axw_assessment *assessment, size_t samples, uint64_t seed,
     axw_table **table);
 

@@ -370,7 +370,8 @@ pub unsafe extern "C" fn axw_assessment_missing(
     })
 }
 
-/// The lines on which a finding rests, those that were written or assumed: a path a line.
+/// The lines on which a finding rests, those that were written or assumed: a path a line. If it does not apply: the parts that are
+/// `none`, or the choice that says so.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_assessment_rests_on(
     assessment: *const axw_assessment,
@@ -406,7 +407,7 @@ pub unsafe extern "C" fn axw_assessment_work(
 }
 
 /// The worst of the findings, for whoever has to stop at it: 0 meets, 1 tight, 2 short; what is not known counts as tight where it can
-/// hurt someone, else as nothing. It is no verdict of the vehicle.
+/// hurt someone, else as nothing; what does not apply counts as nothing. It is no verdict of the vehicle.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_assessment_severity(
     assessment: *const axw_assessment,
@@ -498,7 +499,7 @@ pub unsafe extern "C" fn axw_assessment_sensitivity(
 
 /// The chance that each verdict turns within the tolerances, a finding a row, from so many samples; the same `seed` means the same
 /// samples on every machine. Columns: `finding`, `verdict`, `turns`, then the share of samples that `meets`, is `tight`, `short`,
-/// `not_known`, then `mean` and `deviation` of the margin in the SI `unit` of the row.
+/// `not_known`, `does_not_apply`, then `mean` and `deviation` of the margin in the SI `unit` of the row.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_assessment_chances(
     assessment: *const axw_assessment,

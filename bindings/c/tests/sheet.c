@@ -361,6 +361,29 @@ static void assessment_of_a_sheet(void)
     axw_table_free(same);
     axw_table_free(table);
 
+    /* What the vehicle lacks is not asked, and what says so is named. */
+    axw_sheet *told = NULL;
+    axw_assessment *on = NULL;
+    STATUS(axw_sheet_new("front.suspension = \"strut\"\nrear.leaf = \"none\"", &told), AXW_OK);
+    STATUS(axw_assessment_new(told, &on), AXW_OK);
+    const char *const apart[][2] = {{"front.wind_up", "front.suspension\n"}, {"rear.wind_up", "rear.leaf\n"}};
+    for (size_t i = 0; i < 2; i++) {
+        size_t at = finding_of(on, apart[i][0]);
+        STATUS(axw_assessment_answer(on, at, &verdict, &value, NULL, NULL, &margin, NULL, NULL), AXW_OK);
+        CHECK(verdict == AXW_VERDICT_DOES_NOT_APPLY && isnan(value) && isnan(margin));
+        ASK(text, axw_assessment_rests_on, on, at);
+        TEXT(text, apart[i][1]);
+        free(text);
+        ASK(text, axw_assessment_missing, on, at);
+        TEXT(text, "");
+        free(text);
+        STATUS(axw_assessment_chances(on, 10, 1, &table), AXW_OK);
+        SAME(number(table, "does_not_apply", at), 1.0);
+        axw_table_free(table);
+    }
+    axw_assessment_free(on);
+    axw_sheet_free(told);
+
     /* Refused. */
     table = NULL;
     size_t place = 77;

@@ -65,11 +65,12 @@ static void words(void)
     TEXT(axw_verdict_word(AXW_VERDICT_TIGHT), "tight");
     TEXT(axw_verdict_word(AXW_VERDICT_SHORT), "short");
     TEXT(axw_verdict_word(AXW_VERDICT_NOT_KNOWN), "not known");
-    const int32_t none[] = {-1, AXW_VERDICT_NOT_KNOWN + 1, INT32_MIN, INT32_MAX};
+    TEXT(axw_verdict_word(AXW_VERDICT_DOES_NOT_APPLY), "does not apply");
+    const int32_t none[] = {-1, AXW_VERDICT_DOES_NOT_APPLY + 1, INT32_MIN, INT32_MAX};
     for (size_t i = 0; i < sizeof none / sizeof none[0]; i++) {
         char wanted[64];
         CHECK(axw_verdict_word(none[i]) == NULL);
-        snprintf(wanted, sizeof wanted, "verdict = %d is no code: there are 0 to 3", (int)none[i]);
+        snprintf(wanted, sizeof wanted, "verdict = %d is no code: there are 0 to 4", (int)none[i]);
         check_message(wanted, "axw_verdict_word", __FILE__, __LINE__);
     }
 }

@@ -39,27 +39,27 @@ __all__ = [
 
 class CapFindings(NamedTuple):
     holding_margin: Quantity
-    holding_verdict: Literal["meets", "tight", "short", "not known"]
+    holding_verdict: Literal["meets", "tight", "short", "not known", "does not apply"]
     opening_margin: Quantity
-    opening_verdict: Literal["meets", "tight", "short", "not known"]
+    opening_verdict: Literal["meets", "tight", "short", "not known", "does not apply"]
     component_margin: Quantity
-    component_verdict: Literal["meets", "tight", "short", "not known"]
+    component_verdict: Literal["meets", "tight", "short", "not known", "does not apply"]
     vacuum_margin: Quantity
-    vacuum_verdict: Literal["meets", "tight", "short", "not known"]
+    vacuum_verdict: Literal["meets", "tight", "short", "not known", "does not apply"]
 
 class BoilingMargin(NamedTuple):
     absolute_pressure: Quantity
     mass_fraction: Ratio
     boiling_temperature: Quantity
     margin: Quantity
-    verdict: Literal["meets", "tight", "short", "not known"]
+    verdict: Literal["meets", "tight", "short", "not known", "does not apply"]
 
 class LeakDownFindings(NamedTuple):
     tight_pressure: Quantity
     loss: Quantity
     greatest_loss: Quantity
     margin: Quantity
-    verdict: Literal["meets", "tight", "short", "not known"]
+    verdict: Literal["meets", "tight", "short", "not known", "does not apply"]
     leaked_air: Quantity
     leaked_coolant: Quantity
 
@@ -71,7 +71,7 @@ class FreshFill(NamedTuple):
     freezing_temperature: Quantity
     boiling_temperature: Quantity
     margin: Quantity
-    verdict: Literal["meets", "tight", "short", "not known"]
+    verdict: Literal["meets", "tight", "short", "not known", "does not apply"]
     growth: Quantity
 
 class Exchange(NamedTuple):

@@ -52,7 +52,7 @@ class Weakest(NamedTuple):
     part: str
     torque: Quantity
     margin: Ratio
-    verdict: Literal["meets", "tight", "short", "not known"]
+    verdict: Literal["meets", "tight", "short", "not known", "does not apply"]
     not_known: int
 
 class Pull(NamedTuple):

@@ -98,14 +98,14 @@ class AtRideHeight(NamedTuple):
     spring_force: Quantity
     spring_length: Quantity
     sag: Quantity
-    droop_verdict: Literal["meets", "tight", "short", "not known"]
+    droop_verdict: Literal["meets", "tight", "short", "not known", "does not apply"]
     bump_left: Quantity
     ends_first: str
-    bump_verdict: Literal["meets", "tight", "short", "not known"]
+    bump_verdict: Literal["meets", "tight", "short", "not known", "does not apply"]
     bind_margin: Quantity
-    bind_verdict: Literal["meets", "tight", "short", "not known"]
+    bind_verdict: Literal["meets", "tight", "short", "not known", "does not apply"]
     captive_margin: Quantity
-    captive_verdict: Literal["meets", "tight", "short", "not known"]
+    captive_verdict: Literal["meets", "tight", "short", "not known", "does not apply"]
     wheel_rate: Quantity
     frequency: Quantity
 

@@ -44,13 +44,13 @@ class Rolling(NamedTuple):
 class WheelChangeFindings(NamedTuple):
     inner_change: Quantity
     inner_left: Quantity
-    inner_verdict: Literal["meets", "tight", "short", "not known"]
+    inner_verdict: Literal["meets", "tight", "short", "not known", "does not apply"]
     outer_change: Quantity
     outer_left: Quantity
-    outer_verdict: Literal["meets", "tight", "short", "not known"]
+    outer_verdict: Literal["meets", "tight", "short", "not known", "does not apply"]
     arch_change: Quantity
     arch_left: Quantity
-    arch_verdict: Literal["meets", "tight", "short", "not known"]
+    arch_verdict: Literal["meets", "tight", "short", "not known", "does not apply"]
     flange_change: Quantity
     track_change: Quantity
     scrub_change: Quantity

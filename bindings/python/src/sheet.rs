@@ -702,7 +702,7 @@ impl AssessmentHandle {
         seed: u64,
         units: &str,
         progress: Option<Py<PyAny>>,
-    ) -> PyResult<Vec<(&'static str, &'static str, f64, [f64; 4], Option<Py<PyAny>>, Option<Py<PyAny>>)>>
+    ) -> PyResult<Vec<(&'static str, &'static str, f64, [f64; 5], Option<Py<PyAny>>, Option<Py<PyAny>>)>>
     {
         guard("Assessment", || {
             let of = system(units)?;

@@ -163,6 +163,33 @@ def test_findings(dunlin, assessment):
     assert pickle.loads(pickle.dumps(assessment.findings)) == assessment.findings
 
 
+def test_what_the_vehicle_lacks_does_not_apply(dunlin):
+    before = dunlin.assess()
+    assert {before[name].verdict for name in ("front.wind_up", "front.bind", "rear.wind_up")} == {"not known"}
+    sheet = dunlin.with_({"front.suspension": "double_wishbone", "rear.leaf": "none"})
+    assessment = sheet.assess()
+    apart = {finding.path: finding for finding in assessment if finding.verdict == "does not apply"}
+    assert set(apart) == {"front.bind", "front.sideways", "front.pinion", "front.wind_up", "rear.wind_up"}
+    assert apart["front.bind"].rests_on == ("front.suspension",) and apart["rear.wind_up"].rests_on == ("rear.leaf",)
+    for finding in apart.values():
+        assert finding.value is finding.margin is finding.uncertainty is None and finding.missing == "" == "".join(finding.needs)
+        assert str(finding) == f"{finding.path}: does not apply; see {finding.rests_on[0]}"
+    assert "5 does not apply" in repr(assessment) and "  rear.wind_up: rear.leaf = none" in assessment.text()
+    page = assessment._repr_html_()
+    assert "Does not apply, because the sheet says so" in page and page.count(">rear.wind_up</td>") == 1
+    chance = {chance.path: chance for chance in assessment.chances(50)}["rear.wind_up"]
+    assert (chance.verdict, chance.turns, chance.does_not_apply, chance.mean) == ("does not apply", 0.0, 1.0, None)
+    sweep = sheet.what_if({"front.suspension": ["strut", "live_axle_on_links"]}, ["front.bind.verdict", "front.bind.margin"])
+    assert sweep.table()["front.bind.verdict"].tolist() == ["does not apply", "not known"]
+    # A word ends questions of safety that were not known, and counted as tight, before it was written.
+    lines = {"wheels": "live_axle", "suspension": "live_axle_on_leaf_springs"}
+    asked = Sheet.from_text("").assess()
+    told = Sheet.from_text("[rear]\n" + "".join(f'{key} = "{word}"\n' for key, word in lines.items())).assess()
+    names = ("rear.coil_bind", "rear.captive", "rear.buckling", "rear.bind")
+    assert {asked[name].verdict for name in names} == {"not known"}
+    assert {told[name].verdict for name in names} == {"does not apply"} and told["rear.coil_bind"].safety
+
+
 def test_the_work_and_the_texts(dunlin, assessment):
     work = assessment.work("front.frequency")
     assert "550 lbf/in" in work and "spring.natural_frequency" in work and "source" in work.lower()

@@ -1,6 +1,6 @@
 //! Prints what the core says of the build sheet: `schema`, its JSON Schema, or `lines`, a page of the book.
 
-use axlewright::base::section::Content;
+use axlewright::base::section::{About, Content};
 use axlewright::sheet;
 use std::process::ExitCode;
 
@@ -39,11 +39,25 @@ fn lines() -> String {
         }
         let findings: Vec<_> = sheet::findings().filter(|(of, ..)| *of == system).collect();
         if !findings.is_empty() {
-            page.push_str("\n| finding | question | margin that is wanted |\n|---|---|---|\n");
+            page.push_str(
+                "\n| finding | question | margin that is wanted | does not apply with |\n|---|---|---|---|\n",
+            );
         }
         for (_, path, finding) in findings {
-            page.push_str(&format!("| `{path}` | {} | `{}` |\n", finding.question, finding.wanted));
+            let about: Vec<String> =
+                finding.about.iter().filter(|part| part.beside.is_empty()).map(told).collect();
+            let (question, wanted) = (finding.question, finding.wanted);
+            page.push_str(&format!("| `{path}` | {question} | `{wanted}` | {} |\n", about.join("; ")));
         }
     }
     page
+}
+
+/// How a sheet says that there is no such part.
+fn told(part: &About) -> String {
+    let none = format!("`none` of `{}`", part.parts.join("`, `"));
+    match part.choice {
+        "" => none,
+        choice => format!("{none}, or a `{choice}` other than `{}`", part.words.join("`, `")),
+    }
 }

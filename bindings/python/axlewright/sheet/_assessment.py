@@ -12,7 +12,7 @@ from axlewright.sheet._sheet import SheetValue, heading, html_table
 if TYPE_CHECKING:
     from axlewright.sheet._sheet import Sheet
 
-Verdict: TypeAlias = Literal["meets"] | Literal["tight"] | Literal["short"] | Literal["not known"]
+Verdict: TypeAlias = Literal["meets"] | Literal["tight"] | Literal["short"] | Literal["not known"] | Literal["does not apply"]
 System: TypeAlias = Literal["metric"] | Literal["us"]
 #: A quantity; a plain number of a ratio.
 Number: TypeAlias = Quantity | float
@@ -52,7 +52,7 @@ class Finding:
     #: Whether it can hurt someone, and what is said then.
     safety: bool
     caution: str
-    #: The lines, written or assumed, on which it rests.
+    #: The lines, written or assumed, on which it rests. If it does not apply: the parts that are `none`, or the choice that says so.
     rests_on: tuple[str, ...]
     functions: tuple[Function, ...]
     #: Lines that would have to be written; lines that stay empty, and why; both as a sentence.
@@ -63,6 +63,8 @@ class Finding:
     def __str__(self) -> str:
         if self.verdict == "not known":
             return f"{self.path}: not known; {self.missing}"
+        if self.verdict == "does not apply":
+            return f"{self.path}: does not apply; see {', '.join(self.rests_on)}"
         return f"{self.path}: {self.verdict}; {_shown(self.value)}, margin {_shown(self.margin)}"
 
 
@@ -120,6 +122,7 @@ class Chance:
     tight: float
     short: float
     not_known: float
+    does_not_apply: float
     #: Mean and standard deviation of the margin over the samples in which it is known.
     mean: Number | None
     deviation: Number | None
@@ -152,7 +155,8 @@ class Assessment(Sequence[Finding]):
 
     @property
     def severity(self) -> int:
-        """The worst of the answers: 0 meets, 1 tight, 2 short; a safety finding that is not known counts as tight.
+        """The worst of the answers: 0 meets, 1 tight, 2 short; a safety finding that is not known counts as tight, and
+        what does not apply as nothing.
 
         Not a verdict of the vehicle: it is for whoever has to stop at it.
         """
@@ -246,7 +250,7 @@ class Assessment(Sequence[Finding]):
         return type(self), (self._sheet,)
 
     def __repr__(self) -> str:
-        words: tuple[Verdict, ...] = ("short", "tight", "meets", "not known")
+        words: tuple[Verdict, ...] = ("short", "tight", "meets", "not known", "does not apply")
         counts = ((sum(finding.verdict == word for finding in self), word) for word in words)
         return f"<Assessment of {self._sheet.name!r}: {', '.join(f'{count} {word}' for count, word in counts)}>"
 
@@ -272,17 +276,20 @@ class Assessment(Sequence[Finding]):
             if finding.verdict == verdict
         ]
         page = [heading(self._sheet.name, self.stamp), html_table(head, rows)]
-        cautions = [(f.path, f.caution) for f in self if f.safety and f.verdict != "not known"]
+        graded = ("short", "tight", "meets")
+        cautions = [(f.path, f.caution) for f in self if f.safety and f.verdict in graded]
         unknown = [
-            (f.path, f.missing, "safety: take it as no better than tight" if f.safety else "")
+            (f.path, "" if f.value is None else _shown(f.value), f.missing, "safety: take it as no better than tight" if f.safety else "")
             for f in self
             if f.verdict == "not known"
         ]
+        apart = [(f.path, ", ".join(f.rests_on)) for f in self if f.verdict == "does not apply"]
         assumed = [(a.path, _shown(a.value), a.ground) for a in self.assumed]
         wrong = [(c.path, c.text) for c in self.contradictions]
         for title, names, lines in (
             ("Cautions", ("finding", "caution"), cautions),
-            ("Not known", ("finding", "what is missing", ""), unknown),
+            ("Not known", ("finding", "value", "what is missing", ""), unknown),
+            ("Does not apply, because the sheet says so", ("finding", "by what"), apart),
             ("Contradicted, so that one of the written lines is wrong", ("line", "by what"), wrong),
             ("Assumed, because nobody wrote it", ("line", "value", "ground"), assumed),
         ):

@@ -23,9 +23,9 @@ if TYPE_CHECKING:
 
 #: Rows that are computed together where nobody says how many.
 ROWS = 65_536
-VERDICTS = ("meets", "tight", "short", "not known")
+VERDICTS = ("meets", "tight", "short", "not known", "does not apply")
 #: Hatching of the region of each verdict, which also bears its word.
-HATCHES = {"meets": "", "tight": "//", "short": "xx", "not known": ".."}
+HATCHES = {"meets": "", "tight": "//", "short": "xx", "not known": "..", "does not apply": "--"}
 
 _Payload: TypeAlias = npt.NDArray[np.float64] | list[tuple[str, ...]] | tuple[str, str, int]
 #: Paths that change together, what they change to, and the unit in which they are shown.

@@ -17,11 +17,14 @@ pub enum Verdict {
     Short,
     /// Something that the answer needs is missing.
     NotKnown,
+    /// The vehicle lacks the part that the question is about; only the build sheet says so.
+    DoesNotApply,
 }
 
 impl Verdict {
     /// Every verdict, in the order of its number on the C surface.
-    pub const ALL: [Verdict; 4] = [Verdict::Meets, Verdict::Tight, Verdict::Short, Verdict::NotKnown];
+    pub const ALL: [Verdict; 5] =
+        [Verdict::Meets, Verdict::Tight, Verdict::Short, Verdict::NotKnown, Verdict::DoesNotApply];
 
     /// The word that people read.
     pub const fn word(self) -> &'static str {
@@ -30,6 +33,7 @@ impl Verdict {
             Verdict::Tight => "tight",
             Verdict::Short => "short",
             Verdict::NotKnown => "not known",
+            Verdict::DoesNotApply => "does not apply",
         }
     }
 

@@ -1,8 +1,8 @@
 use super::leak_down::Trapped;
 use super::{CapTest, LeakDown, Liquid};
 use crate::base::section::{
-    Finding, Line, Margin, Renamed, Rule, Section, by, choice, derived, joined, line, model, pick, renamed,
-    rule, same, step, sum_of,
+    About, Finding, Line, Margin, Renamed, Rule, Section, by, choice, derived, joined, line, model, pick,
+    renamed, rule, same, step, sum_of,
 };
 use crate::units::{
     AbsolutePressure, GaugePressure, Length, Quantity, Ratio, Stress, Temperature, TemperatureDifference,
@@ -420,6 +420,8 @@ const LEAK_TEST: &[Line] = &[
 const LINES: usize =
     STRENGTH.len() + BOILING.len() + FREEZING.len() + CAP.len() + PUMP.len() + HEADER.len() + LEAK_TEST.len();
 
+const COOLANT: About = About::parts(&["coolant"]);
+
 /// What the sheet says of coolant, cap and header tank.
 pub const SHEET: Section = Section {
     lines: &joined::<LINES>(&[STRENGTH, BOILING, FREEZING, CAP, PUMP, HEADER, LEAK_TEST]),
@@ -430,6 +432,7 @@ pub const SHEET: Section = Section {
             margin: Margin::AtLeast { value: "coolant.boiling_temperature", least: "coolant.hottest" },
             wanted: "wanted.boiling",
             rests_on: &[],
+            about: &[COOLANT],
             caution: HOT,
         },
         Finding {
@@ -438,6 +441,7 @@ pub const SHEET: Section = Section {
             margin: Margin::AtMost { value: "coolant.freezing_temperature", most: "use.coldest_air" },
             wanted: "wanted.freezing",
             rests_on: &[],
+            about: &[COOLANT],
             caution: "",
         },
         Finding {
@@ -446,6 +450,7 @@ pub const SHEET: Section = Section {
             margin: Margin::AtLeast { value: "cap.holds_at_least", least: "cap.least_holding" },
             wanted: "wanted.cap",
             rests_on: &[],
+            about: &[COOLANT, About::parts(&["cap"])],
             caution: HOT,
         },
         Finding {
@@ -454,6 +459,7 @@ pub const SHEET: Section = Section {
             margin: Margin::AtMost { value: "cap.opens_at_most", most: "cap.greatest_opening" },
             wanted: "wanted.cap",
             rests_on: &[],
+            about: &[COOLANT, About::parts(&["cap"])],
             caution: HOT,
         },
         Finding {
@@ -462,6 +468,7 @@ pub const SHEET: Section = Section {
             margin: Margin::AtMost { value: "cap.greatest_pressure", most: "cap.weakest_component" },
             wanted: "wanted.cap",
             rests_on: &[],
+            about: &[COOLANT],
             caution: HOT,
         },
         Finding {
@@ -470,6 +477,7 @@ pub const SHEET: Section = Section {
             margin: Margin::AtLeast { value: "cap.vacuum_opens_at_least", least: "cap.vacuum_limit" },
             wanted: "wanted.cap",
             rests_on: &[],
+            about: &[COOLANT, About::parts(&["cap"])],
             caution: "",
         },
         Finding {
@@ -478,6 +486,7 @@ pub const SHEET: Section = Section {
             margin: Margin::Left { value: "coolant.pump_inlet_margin" },
             wanted: "wanted.pump_inlet",
             rests_on: &[],
+            about: &[COOLANT],
             caution: HOT,
         },
         Finding {
@@ -486,6 +495,7 @@ pub const SHEET: Section = Section {
             margin: Margin::AtLeast { value: "header.air_volume", least: "header.least_air_volume" },
             wanted: "wanted.header_air",
             rests_on: &[],
+            about: &[COOLANT, About::parts(&["header"])],
             caution: HOT,
         },
         Finding {
@@ -494,6 +504,7 @@ pub const SHEET: Section = Section {
             margin: Margin::AtMost { value: "leak_test.gauge_pressure", most: "cap.weakest_component" },
             wanted: "wanted.cap",
             rests_on: &[],
+            about: &[COOLANT],
             caution: PUMPED,
         },
         Finding {
@@ -505,6 +516,7 @@ pub const SHEET: Section = Section {
             },
             wanted: "wanted.cap",
             rests_on: &[],
+            about: &[COOLANT],
             caution: PUMPED,
         },
     ],

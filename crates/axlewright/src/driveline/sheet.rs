@@ -2,8 +2,8 @@ use super::Differential;
 use super::demand::{AtGround, Geared, GripBounds, OneShaft, Pulling, Rated};
 use super::torque_path::{RatingKind, Side};
 use crate::base::section::{
-    Finding, Line, Margin, Rule, Section, by, choice, derived, fields, greatest_of, joined, line, pick,
-    product_of, quotient_of, rule, step, words,
+    About, Finding, Line, Margin, Rule, Section, by, choice, derived, fields, greatest_of, joined, line,
+    pick, product_of, quotient_of, rule, step, words,
 };
 use crate::units::{AngularVelocity, Force, Length, Power, Quantity, Ratio, Torque, Velocity};
 use crate::{Error, Result};
@@ -507,6 +507,7 @@ pub const SHEET: Section = Section {
             margin: Margin::Ratio { capacity: "clutch.capacity", demand: "engine.peak_torque" },
             wanted: "wanted.clutch",
             rests_on: &[],
+            about: &[About::parts(&["clutch"])],
             caution: SLIPS,
         },
         Finding {
@@ -515,6 +516,7 @@ pub const SHEET: Section = Section {
             margin: Margin::Ratio { capacity: "gearbox.torque_rating", demand: "gearbox.demand" },
             wanted: "wanted.strength",
             rests_on: &[],
+            about: &[About::parts(&["gearbox"])],
             caution: BREAKS,
         },
         Finding {
@@ -526,6 +528,7 @@ pub const SHEET: Section = Section {
             },
             wanted: "wanted.strength",
             rests_on: &[],
+            about: &[About::parts(&["propeller_shaft"])],
             caution: BREAKS,
         },
         Finding {
@@ -534,6 +537,7 @@ pub const SHEET: Section = Section {
             margin: Margin::Ratio { capacity: "final_drive.torque_rating", demand: "final_drive.demand" },
             wanted: "wanted.strength",
             rests_on: &[],
+            about: &[About::parts(&["final_drive"])],
             caution: BREAKS,
         },
         Finding {
@@ -542,6 +546,7 @@ pub const SHEET: Section = Section {
             margin: Margin::Ratio { capacity: "half_shaft.torque_rating", demand: "half_shaft.demand" },
             wanted: "wanted.strength",
             rests_on: &[],
+            about: &[About::parts(&["half_shaft"])],
             caution: BREAKS,
         },
         Finding {
@@ -553,6 +558,7 @@ pub const SHEET: Section = Section {
             },
             wanted: "wanted.engine_speed_margin",
             rests_on: &[],
+            about: &[About::parts(&["engine"])],
             caution: "",
         },
         Finding {
@@ -565,6 +571,7 @@ pub const SHEET: Section = Section {
             },
             wanted: "wanted.engine_speed_margin",
             rests_on: &[],
+            about: &[About::parts(&["engine"])],
             caution: "",
         },
         Finding {
@@ -573,6 +580,7 @@ pub const SHEET: Section = Section {
             margin: Margin::AtMost { value: "driveline.greatest_engine_speed", most: "engine.red_line" },
             wanted: "wanted.engine_speed_margin",
             rests_on: &[],
+            about: &[About::parts(&["engine"])],
             caution: "",
         },
         Finding {
@@ -581,6 +589,7 @@ pub const SHEET: Section = Section {
             margin: Margin::AtLeast { value: "driveline.crawl_ratio", least: "wanted.crawl_ratio" },
             wanted: "wanted.crawl_margin",
             rests_on: &[],
+            about: &[],
             caution: "",
         },
     ],

@@ -3,8 +3,8 @@ use super::{CurveBand, CurvePeaks, TorqueCurve};
 use crate::Result;
 use crate::base::document::Model;
 use crate::base::section::{
-    Finding, Line, Margin, Rule, Section, by, choice, derived, fields, gives, joined, line, model, pick,
-    renamed, rule, step,
+    About, Finding, Line, Margin, Rule, Section, by, choice, derived, fields, gives, joined, line, model,
+    pick, renamed, rule, step,
 };
 use crate::units::{
     AngularVelocity, GaugePressure, Length, Power, Quantity, Ratio, Stress, Temperature, Torque, Velocity,
@@ -210,6 +210,7 @@ pub const SHEET: Section = Section {
         margin: Margin::AtMost { value: "engine.piston_speed", most: "engine.piston_speed_limit" },
         wanted: "wanted.piston_speed",
         rests_on: &[],
+        about: &[About::parts(&["engine"])],
         caution: "",
     }],
     models: &[model! {

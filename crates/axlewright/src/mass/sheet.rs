@@ -149,6 +149,7 @@ pub const SHEET: Section = Section {
             margin: Margin::Ratio { capacity: "axle.mass_rating", demand: "axle.axle_mass" },
             wanted: "wanted.load",
             rests_on: &[],
+            about: &[],
             caution: "An overloaded axle can break or lose a wheel; the maker's rating and the registration come first.",
         },
         Finding {
@@ -157,6 +158,7 @@ pub const SHEET: Section = Section {
             margin: Margin::Ratio { capacity: "vehicle.mass_rating", demand: "vehicle.mass" },
             wanted: "wanted.load",
             rests_on: &[],
+            about: &[],
             caution: "An overloaded vehicle may neither stop nor steer; the registration and local codes come first.",
         },
         Finding {
@@ -169,6 +171,7 @@ pub const SHEET: Section = Section {
             },
             wanted: "wanted.diagonal_margin",
             rests_on: &[],
+            about: &[],
             caution: "",
         },
     ],

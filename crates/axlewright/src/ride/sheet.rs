@@ -143,6 +143,7 @@ pub const SHEET: Section = Section {
             margin: Margin::AtMost { value: "axle.ride_acceleration", most: "wanted.ride_acceleration" },
             wanted: "wanted.ride_margin",
             rests_on: &[],
+            about: &[],
             caution: "",
         },
         Finding {
@@ -151,6 +152,7 @@ pub const SHEET: Section = Section {
             margin: Margin::AtMost { value: "axle.tyre_load_share", most: "wanted.tyre_load_share" },
             wanted: "wanted.tyre_load_margin",
             rests_on: &[],
+            about: &[],
             caution: HOLD,
         },
         Finding {
@@ -163,6 +165,7 @@ pub const SHEET: Section = Section {
             },
             wanted: "wanted.flat_ride_margin",
             rests_on: &[],
+            about: &[],
             caution: "",
         },
     ],

@@ -1,6 +1,7 @@
 //! What a sheet answers: every finding with its value, its limit, its margin and its verdict.
 
 use super::Sheet;
+use super::applies::{Applies, Asked};
 use super::contradiction::{Contradiction, contradictions};
 use super::graph::{FindingInfo, Graph, MarginSlots, Slot};
 use super::plan::{Origin, Plan, Refusals};
@@ -18,6 +19,8 @@ pub struct Assessment {
     pub(super) values: Vec<f64>,
     pub(super) refusals: Refusals,
     answers: Vec<Answer>,
+    /// Whether each of them is asked.
+    pub(super) asked: Vec<Asked>,
     contradictions: Vec<Contradiction>,
 }
 
@@ -90,13 +93,22 @@ impl Answer {
         !self.caution.is_empty()
     }
 
-    /// How bad it is: 0 meets, 1 tight, 2 short. What is not known counts as tight where it can hurt someone, else as nothing.
+    /// How bad it is: 0 meets, 1 tight, 2 short. What is not known counts as tight where it can hurt someone, else as nothing; what does
+    /// not apply counts as nothing.
     pub fn severity(&self) -> u8 {
         match self.verdict {
-            Verdict::Meets => 0,
+            Verdict::Meets | Verdict::DoesNotApply => 0,
             Verdict::Tight => 1,
             Verdict::Short => 2,
             Verdict::NotKnown => u8::from(self.is_safety()),
+        }
+    }
+
+    /// Takes into account whether it is asked: an answer that does not apply has no numbers.
+    fn apply(&mut self, asked: &Asked) {
+        self.verdict = asked.verdict(self.verdict);
+        if self.verdict == Verdict::DoesNotApply {
+            (self.value, self.margin, self.uncertainty) = (f64::NAN, f64::NAN, f64::NAN);
         }
     }
 }
@@ -179,18 +191,28 @@ impl Sheet {
         let mut values = plan.start(self);
         let mut refusals = Vec::new();
         plan.run(self, &mut values, &mut refusals);
+        let graph = Graph::get();
         let mut answers: Vec<Answer> =
-            Graph::get().findings.iter().map(|finding| answer(finding, &values)).collect();
+            graph.findings.iter().map(|finding| answer(finding, &values)).collect();
         uncertainties(self, &plan, &values, &mut answers);
         let contradictions = contradictions(self, &plan, &values);
         let doubted: Vec<Slot> =
             contradictions.iter().flat_map(|found| found.doubted.iter().copied()).collect();
-        for (answer, finding) in answers.iter_mut().zip(&Graph::get().findings) {
+        for (answer, finding) in answers.iter_mut().zip(&graph.findings) {
             if answer.verdict == Verdict::Meets && is_doubted(&plan, finding, &doubted) {
                 answer.verdict = Verdict::Tight;
             }
         }
-        Assessment { sheet: self.clone(), plan, values, refusals, answers, contradictions }
+        let asked = graph.findings.iter().map(|finding| {
+            let value = |slot: Slot| values[usize::from(slot)];
+            if !Applies::speaks(self, finding, value) {
+                return Asked::Yes;
+            }
+            Applies::new(self, finding, |_| false).asked(value, |slot| doubted.contains(&slot))
+        });
+        let asked: Vec<Asked> = asked.collect();
+        answers.iter_mut().zip(&asked).for_each(|(answer, asked)| answer.apply(asked));
+        Assessment { sheet: self.clone(), plan, values, refusals, answers, asked, contradictions }
     }
 }
 
@@ -396,8 +418,9 @@ impl Assessment {
         let asked: Vec<Slot> = graph
             .findings
             .iter()
-            .filter(|finding| !margin(finding, |slot| self.values[usize::from(slot)]).is_nan())
-            .flat_map(|finding| finding.slots().chain([finding.wanted]))
+            .zip(&self.answers)
+            .filter(|(_, answer)| !answer.margin.is_nan())
+            .flat_map(|(finding, _)| finding.slots().chain([finding.wanted]))
             .collect();
         let rests = self.plan.rests_on(&asked);
         let assumed = |slot: Slot| {
@@ -409,19 +432,28 @@ impl Assessment {
         (0..graph.slots.len() as Slot).filter_map(assumed).collect()
     }
 
-    /// The lines on which an answer rests: those that were written or assumed.
+    /// The lines on which an answer rests: those that were written or assumed. If it does not apply, what says so: the parts that are
+    /// `none`, or the choice.
     pub fn rests_on(&self, answer: &Answer) -> Vec<&'static str> {
+        let graph = Graph::get();
+        if let Some(Asked::No(by)) = self.is_asked(answer) {
+            let slots: Vec<Slot> = by.iter().filter_map(|path| graph.slot(path)).collect();
+            let reached = self.plan.rests_on(&slots);
+            let written = reached.iter().filter(|slot| self.sheet.values.contains_key(slot));
+            let none = by.iter().copied().filter(|path| self.sheet.none.contains(path));
+            return none.chain(written.map(|slot| graph.info(*slot).path)).collect();
+        }
         let leaves = self.reached(answer).into_iter().filter(|slot| {
             matches!(self.plan.origins[usize::from(*slot)], Origin::Written | Origin::Assumed)
         });
-        leaves.map(|slot| Graph::get().info(slot).path).collect()
+        leaves.map(|slot| graph.info(slot).path).collect()
     }
 
     /// What an answer that is not known lacks.
     pub fn missing(&self, answer: &Answer) -> Missing {
         let graph = Graph::get();
         let mut needs: Vec<Slot> =
-            self.asked(answer).into_iter().flat_map(|slot| self.plan.needs(slot)).collect();
+            self.slots(answer).into_iter().flat_map(|slot| self.plan.needs(slot)).collect();
         let reached = self.reached(answer);
         needs.extend(
             self.refusals
@@ -456,14 +488,23 @@ impl Assessment {
         }
     }
 
-    fn asked(&self, answer: &Answer) -> Vec<Slot> {
+    /// Whether a finding is asked.
+    pub(super) fn is_asked(&self, answer: &Answer) -> Option<&Asked> {
+        self.asked.get(Graph::get().finding(answer.path)?)
+    }
+
+    /// The lines that a finding holds against each other; none if it does not apply.
+    fn slots(&self, answer: &Answer) -> Vec<Slot> {
+        if answer.verdict == Verdict::DoesNotApply {
+            return vec![];
+        }
         let graph = Graph::get();
         let finding = graph.finding(answer.path).map(|at| &graph.findings[at]);
         finding.map_or_else(Vec::new, |finding| finding.slots().chain([finding.wanted]).collect())
     }
 
     fn reached(&self, answer: &Answer) -> Vec<Slot> {
-        self.plan.rests_on(&self.asked(answer))
+        self.plan.rests_on(&self.slots(answer))
     }
 
     /// The calls behind an answer, in order.

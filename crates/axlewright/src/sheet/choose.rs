@@ -5,7 +5,9 @@
 //! kinds are taken out one by one, each leaving what it costs and weighs at least for every choice of its neighbours. Nothing is
 //! lost, and the work grows with the kinds that are bound to each other, not with the product of all.
 
-use super::graph::{Graph, MarginSlots, Slot};
+use super::applies::{Applies, Asked};
+use super::contradiction::doubted;
+use super::graph::{FindingInfo, Graph, MarginSlots, Slot};
 use super::plan::Plan;
 use super::what_if::{Axis, Progress, slots_of};
 use super::{PriceList, Sheet, line_of};
@@ -307,8 +309,20 @@ impl<'a> Chooser<'a> {
             .collect::<Result<_>>()?;
         let changes = |slot| slots.iter().any(|slots| slots.contains(&slot));
         for (requirement, output, kind, low, high) in wanted {
-            let asked = slots_of(&output)?;
-            let plan = Plan::new(self.sheet, changes, asked.iter().copied());
+            let (asked, finding) = slots_of(&output)?;
+            let choices = || finding.into_iter().flat_map(FindingInfo::choices);
+            let plan = Plan::new(self.sheet, changes, asked.iter().copied().chain(choices()));
+            if let Some(by) = finding.and_then(|finding| self.does_not_apply(&plan, finding, changes)) {
+                if !matches!(requirements[requirement].test, Test::Margins { .. }) {
+                    let message = format!(
+                        "`{}` is required of what does not apply, because the sheet says so ({}): take the requirement out",
+                        requirements[requirement].text,
+                        by.join(", ")
+                    );
+                    return Err(Error::NoSolution { message });
+                }
+                continue;
+            }
             if let Some(slot) = asked.iter().find(|slot| !plan.is_known(**slot)) {
                 let needs: Vec<&str> =
                     plan.needs(*slot).into_iter().map(|slot| graph.info(slot).path).collect();
@@ -323,6 +337,7 @@ impl<'a> Chooser<'a> {
                 }
                 continue;
             }
+            let asked: Vec<Slot> = asked.into_iter().chain(choices()).collect();
             let reached = plan.rests_on(&asked);
             let kinds = (0..slots.len())
                 .filter(|kind| slots[*kind].iter().any(|slot| reached.contains(slot)))
@@ -330,6 +345,27 @@ impl<'a> Chooser<'a> {
             self.bounds.push(Bound { requirement, output, kind, low, high, kinds });
         }
         Ok(())
+    }
+
+    /// What says that a finding does not apply, whichever parts are chosen.
+    fn does_not_apply(
+        &self,
+        plan: &Plan,
+        finding: &'static FindingInfo,
+        changes: impl Fn(Slot) -> bool,
+    ) -> Option<Vec<&'static str>> {
+        let choices: Vec<Slot> = finding.choices().collect();
+        if plan.rests_on(&choices).into_iter().any(&changes) {
+            return None;
+        }
+        let mut values = plan.start(self.sheet);
+        plan.run(self.sheet, &mut values, &mut Vec::new());
+        let applies = Applies::new(self.sheet, finding, changes);
+        let doubted = doubted(self.sheet).1;
+        match applies.asked(|slot| values[usize::from(slot)], |slot| doubted.contains(&slot)) {
+            Asked::No(by) => Some(by),
+            _ => None,
+        }
     }
 
     /// Evaluates the bounds over the kinds on which they depend, the fewest first. Nothing where it was stopped.

@@ -3,7 +3,7 @@
 use super::generated::SECTIONS;
 use crate::base::section::rule::{Need, Shape, below};
 use crate::base::section::{
-    Call, Combine, Content, Finding, Line, Margin, ModelOf, Own, Renamed, Rule, Several, Step,
+    About, Call, Combine, Content, Finding, Line, Margin, ModelOf, Own, Renamed, Rule, Several, Step,
 };
 use crate::base::work::Entry;
 use crate::catalogue;
@@ -66,6 +66,11 @@ impl FindingInfo {
     pub fn slots(&self) -> impl Iterator<Item = Slot> {
         self.margin.slots().chain(self.rests_on.iter().copied())
     }
+
+    /// The choices that decide whether it is asked.
+    pub fn choices(&self) -> impl Iterator<Item = Slot> {
+        self.about.iter().filter_map(|about| Some(about.choice.as_ref()?.slot))
+    }
 }
 
 /// A finding, its places written out.
@@ -76,6 +81,25 @@ pub(super) struct FindingInfo {
     pub margin: MarginSlots,
     pub wanted: Slot,
     pub rests_on: Vec<Slot>,
+    pub about: Vec<AboutInfo>,
+}
+
+/// A part that a vehicle may lack, places written out.
+pub(super) struct AboutInfo {
+    pub parts: Vec<&'static str>,
+    /// Every line of these.
+    pub lines: Vec<Slot>,
+    pub choice: Option<AboutChoice>,
+    /// Every line beside which one of them must be written, or all be `none`.
+    pub beside: Vec<Slot>,
+}
+
+/// A choice that decides whether there is such a part.
+pub(super) struct AboutChoice {
+    pub slot: Slot,
+    /// Places of the words with which there may be one.
+    pub words: Vec<usize>,
+    pub sure: bool,
 }
 
 /// A model, its paths written out.
@@ -389,7 +413,46 @@ impl Graph {
         };
         let wanted = slot(finding.wanted)?;
         let rests_on = finding.rests_on.iter().map(|path| slot(path)).collect::<Option<_>>()?;
-        Some(FindingInfo { path: kept(path), system, finding, margin, wanted, rests_on })
+        let about = finding.about.iter().map(|about| self.about(about, axle)).collect();
+        Some(FindingInfo { path: kept(path), system, finding, margin, wanted, rests_on, about })
+    }
+
+    fn about(&mut self, about: &'static About, axle: Option<&str>) -> AboutInfo {
+        let parts = self.parts(about.parts, axle);
+        let (lines, beside) = (self.lines_in(&parts), self.parts(about.beside, axle));
+        let beside = self.lines_in(&beside);
+        let choice = (!about.choice.is_empty()).then(|| self.known(&within(about.choice, axle))).flatten();
+        let choice = choice.map(|slot| {
+            let all = if let Content::Choice(all) = self.info(slot).line.content { all } else { &[] };
+            let place = |word: &&str| all.iter().position(|known| known == word);
+            let words: Vec<usize> = about.words.iter().filter_map(place).collect();
+            if words.len() < about.words.len() {
+                self.faults.push(format!("{} has not all of {:?}", about.choice, about.words));
+            }
+            AboutChoice { slot, words, sure: about.sure }
+        });
+        AboutInfo { parts, lines, choice, beside }
+    }
+
+    /// Lines that are one of these parts, or stand in it.
+    fn lines_in(&self, parts: &[&str]) -> Vec<Slot> {
+        let is_in = |path: &str, part: &str| {
+            path.strip_prefix(part).is_some_and(|rest| rest.is_empty() || rest.starts_with(['.', '[']))
+        };
+        let inside = |path: &str| parts.iter().any(|part| is_in(path, part));
+        (0..self.slots.len() as Slot).filter(|slot| inside(self.info(*slot).path)).collect()
+    }
+
+    /// Lines or tables of which a sheet may say that there is none.
+    fn parts(&mut self, paths: &[&str], axle: Option<&str>) -> Vec<&'static str> {
+        let mut parts = vec![];
+        for path in paths.iter().map(|path| within(path, axle)) {
+            match self.part(&path) {
+                Some(part) => parts.push(part),
+                None => self.faults.push(format!("{path} is no part of which a sheet may say `none`")),
+            }
+        }
+        parts
     }
 
     /// The path, or the path of every place of a list for `[*]`: there are as many places as the list has lines.

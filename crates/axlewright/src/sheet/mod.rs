@@ -14,6 +14,7 @@
 //!
 //! Left out: what no system exports yet.
 
+mod applies;
 mod assess;
 mod choose;
 mod contradiction;
@@ -175,8 +176,8 @@ impl Sheet {
         &self.name
     }
 
-    /// Writes a line as a document would: `"225 lbf/in +/- 3 %"`. `"none"` says of a line or a table that there is no such part; until a
-    /// finding can say that it does not apply, that counts as missing.
+    /// Writes a line as a document would: `"225 lbf/in +/- 3 %"`. `"none"` says of a line or a table that there is no such part: a
+    /// finding about that part does not apply then, and for any other it counts as missing.
     pub fn set(&mut self, path: &str, text: &str) -> Result<()> {
         let choice = Graph::get().slot(path).is_some_and(|slot| chooses(slot, text));
         if text == NONE && !choice {
@@ -196,12 +197,7 @@ impl Sheet {
         if let Some((before, _)) = neighbours(path).0.filter(|(_, known)| !self.values.contains_key(known)) {
             return Err(Error::document(path, out_of_order(&before)));
         }
-        if let Some(table) = self.none_around(path).filter(|table| *table != path) {
-            return Err(Error::document(
-                path,
-                format!("the sheet says that there is no `{table}`: take that out first"),
-            ));
-        }
+        self.refuse_inside_none(path)?;
         self.none.remove(path);
         self.values.insert(slot, written);
         Ok(())
@@ -223,6 +219,27 @@ impl Sheet {
         }
         self.none.insert(part);
         Ok(())
+    }
+
+    /// The lines whose value follows because the sheet says that there is no such part.
+    fn absent(&self) -> impl Iterator<Item = (Slot, f64)> {
+        let slots = || Graph::get().slots.iter().enumerate();
+        let slots = (!self.none.is_empty()).then(slots).into_iter().flatten();
+        slots.filter_map(|(slot, info)| {
+            let si = info.line.absent?;
+            self.none_around(info.path).map(|_| (slot as Slot, si))
+        })
+    }
+
+    /// Refuses a line in a table of which the sheet says that there is none.
+    fn refuse_inside_none(&self, path: &str) -> Result<()> {
+        match self.none_around(path).filter(|table| *table != path) {
+            None => Ok(()),
+            Some(table) => {
+                let message = format!("the sheet says that there is no `{table}`: take that out first");
+                Err(Error::document(path, message))
+            }
+        }
     }
 
     /// What the sheet says that there is none of, on this path or on a table around it.

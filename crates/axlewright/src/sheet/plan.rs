@@ -50,6 +50,7 @@ impl Plan {
         let words = chosen.map(|(slot, written)| (*slot, written.si as usize)).collect();
         let mut written: Vec<bool> = (0..graph.slots.len()).map(|slot| changes(slot as Slot)).collect();
         sheet.values.keys().for_each(|slot| written[usize::from(*slot)] = true);
+        sheet.absent().for_each(|(slot, _)| written[usize::from(slot)] = true);
         let nodes = Vec::with_capacity(graph.slots.len());
         let mut planner = Planner { graph, written, words, origins: vec![None; graph.slots.len()], nodes };
         for slot in wanted {
@@ -77,7 +78,8 @@ impl Plan {
             }
         }
         let written = sheet.values.iter().map(|(slot, written)| (usize::from(*slot), written.si));
-        for (slot, si) in written.filter(|(slot, _)| self.origins[*slot] == Origin::Written) {
+        let absent = sheet.absent().map(|(slot, si)| (usize::from(slot), si));
+        for (slot, si) in written.chain(absent).filter(|(slot, _)| self.origins[*slot] == Origin::Written) {
             values[slot] = si;
         }
         values

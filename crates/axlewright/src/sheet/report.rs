@@ -1,5 +1,6 @@
 //! Sheets and assessments as text: TOML, JSON, plain reports, two cases side by side.
 
+use super::applies::Asked;
 use super::assess::{Answer, Assessment, WorkStep, value_kind};
 use super::contradiction::Contradiction;
 use super::graph::{Graph, MarginSlots, Slot};
@@ -158,16 +159,23 @@ impl Answer {
 impl Contradiction {
     /// It in one sentence.
     pub fn text(&self, system: System) -> String {
-        let show = |si: f64| shown(si, self.kind, system);
-        let apart = shown(self.allowed, self.allowed_kind(), system);
+        let slot = Graph::get().slot(self.path);
+        let show = |si: f64| slot.map_or_else(String::new, |slot| said(slot, si, system));
         let from = match self.from.as_slice() {
             [first, .., last] if self.from.len() > 4 => {
                 format!("{first} to {last}, {} lines", self.from.len())
             }
             few => few.join(", "),
         };
+        let is_word = slot.is_some_and(|slot| Graph::get().info(slot).kind().is_none());
+        let apart = match is_word {
+            true => String::new(),
+            false => {
+                format!("; they may lie {} apart", shown(self.allowed, self.allowed_kind(), system))
+            }
+        };
         format!(
-            "{} is written as {}, but {} follows from {from} ({}); they may lie {apart} apart",
+            "{} is written as {}, but {} follows from {from} ({}){apart}",
             self.path,
             show(self.written),
             show(self.follows),
@@ -234,6 +242,17 @@ impl Assessment {
             let safety = if answer.is_safety() { " [safety: take it as no better than tight]" } else { "" };
             out.push_str(&format!("  {}: {value}{}{safety}\n", answer.path, self.missing_text(answer)));
         }
+        let apart: Vec<&Answer> =
+            self.answers().iter().filter(|answer| answer.verdict == Verdict::DoesNotApply).collect();
+        if !apart.is_empty() {
+            out.push_str("\nDOES NOT APPLY, because the sheet says so\n");
+        }
+        for answer in apart {
+            let said =
+                |path: &&str| format!("{path} = {}", self.sheet.get(path).ok().flatten().unwrap_or_default());
+            let by: Vec<String> = self.rests_on(answer).iter().map(said).collect();
+            out.push_str(&format!("  {}: {}\n", answer.path, by.join(", ")));
+        }
         if !self.contradictions().is_empty() {
             out.push_str("\nCONTRADICTED, so that one of the written lines is wrong\n");
         }
@@ -258,6 +277,9 @@ impl Assessment {
     pub fn missing_text(&self, answer: &Answer) -> String {
         let missing = self.missing(answer);
         let mut said = Vec::new();
+        if let Some(Asked::Open(why)) = self.is_asked(answer) {
+            said.push(why.clone());
+        }
         if !missing.needs.is_empty() {
             said.push(format!("needs {} to answer \"{}\"", missing.needs.join(", "), answer.question));
         }
@@ -387,6 +409,9 @@ impl Assessment {
                 continue;
             }
             let show = |answer: &Answer| {
+                if answer.verdict == Verdict::DoesNotApply {
+                    return answer.verdict.word().to_owned();
+                }
                 let value = shown(answer.value, answer.kind, system);
                 format!(
                     "{value}, margin {}: {}",

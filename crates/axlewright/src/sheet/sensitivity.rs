@@ -32,8 +32,8 @@ pub struct Chance {
     pub verdict: Verdict,
     /// Share of the samples that have another verdict.
     pub turns: f64,
-    /// Share that meets, is tight, is short, is not known.
-    pub shares: [f64; 4],
+    /// Share that meets, is tight, is short, is not known, does not apply.
+    pub shares: [f64; Verdict::ALL.len()],
     /// Mean of the margin over the samples in which it is known, in coherent SI.
     pub mean: f64,
     /// Standard deviation of the margin over them.
@@ -49,7 +49,8 @@ impl Assessment {
     /// when the line goes up by one tolerance, from a central difference over both sides.
     pub fn sensitivity(&self, answer: &Answer) -> Vec<Sensitivity> {
         let graph = Graph::get();
-        let Some(finding) = graph.finding(answer.path) else { return vec![] };
+        let asked = answer.verdict != Verdict::DoesNotApply;
+        let Some(finding) = graph.finding(answer.path).filter(|_| asked) else { return vec![] };
         let spread: Vec<(Slot, f64, f64)> = tolerances(&self.sheet).collect();
         let moved: Vec<(Slot, f64)> = spread.iter().map(|(slot, tolerance, _)| (*slot, *tolerance)).collect();
         let mut found = Vec::new();
@@ -130,10 +131,12 @@ impl Assessment {
             for node in &nodes {
                 node.run_block(&self.sheet, &mut block, &mut |_, _, _| {});
             }
-            for (finding, tally) in graph.findings.iter().zip(&mut tallies) {
+            for ((finding, asked), tally) in graph.findings.iter().zip(&self.asked).zip(&mut tallies) {
                 for row in 0..rows {
                     let margin = margin(finding, |slot| block.at(slot, row));
-                    tally.add(margin, verdict(finding, margin, at(block.column(finding.wanted), row)));
+                    let graded = verdict(finding, margin, at(block.column(finding.wanted), row));
+                    let on = asked.verdict(graded);
+                    tally.add(if on == Verdict::DoesNotApply { f64::NAN } else { margin }, on);
                 }
             }
             if !progress(samples - left) {
@@ -148,7 +151,7 @@ impl Assessment {
 /// What the samples of one finding add up to.
 #[derive(Clone, Default)]
 struct Tally {
-    counts: [usize; 4],
+    counts: [usize; Verdict::ALL.len()],
     known: f64,
     mean: f64,
     squares: f64,

@@ -59,6 +59,7 @@ impl Assessment {
             share("tight", 1),
             share("short", 2),
             share("not_known", 3),
+            share("does_not_apply", 4),
             numbers("mean", None, found.iter().map(|one| one.mean)),
             numbers("deviation", None, found.iter().map(|one| one.deviation)),
             words("unit", self.answers().iter().map(|answer| answer.margin_kind.si)),

@@ -1,5 +1,6 @@
 //! Lines of a sheet over lists of values, and any outputs: as one table, or piece by piece.
 
+use super::applies::{Applies, Asked};
 use super::assess::{is_doubted, margin, margin_kind, value_kind, verdict};
 use super::contradiction::{doubted, may_contradict};
 use super::graph::{FindingInfo, Graph, MarginSlots, Slot};
@@ -189,9 +190,16 @@ pub struct WhatIf {
     markings: Vec<Vec<f64>>,
     /// Which outputs follow from the lines of each axis.
     follow: Vec<Vec<bool>>,
+    /// What the sheet says of the parts that the finding of each output is about.
+    applies: Vec<Applies>,
+    /// Whether that finding is asked, where it is the same in all rows.
+    asked: Vec<Option<Asked>>,
     /// Whether the lines of a row may contradict each other where a verdict of safety is asked for.
     may_contradict: bool,
 }
+
+/// The plan of a row and the lines that are in doubt there, once somebody asked.
+type Doubt = Option<(Plan, Vec<Slot>)>;
 
 enum Output {
     Line { name: &'static str, slot: Slot },
@@ -233,6 +241,7 @@ impl WhatIf {
             if let Some((before, _)) = super::neighbours(path).0.filter(|(_, slot)| !known(slot)) {
                 return Err(Error::document(path, super::out_of_order(&before)));
             }
+            sheet.refuse_inside_none(path)?;
         }
         let outputs: Vec<Output> = if outputs.is_empty() {
             graph
@@ -272,7 +281,8 @@ impl WhatIf {
             }
         }
         let changes = |slot| changed.binary_search(&slot).is_ok();
-        let plan = Plan::new(sheet, changes, outputs.iter().flat_map(Output::slots));
+        let choices = outputs.iter().flat_map(Output::choices);
+        let plan = Plan::new(sheet, changes, outputs.iter().flat_map(Output::slots).chain(choices));
         let mut constant = plan.start(sheet);
         // A changed line has a value in every row: none is missing while what stands still is computed.
         let hit = plan.affected(changes);
@@ -281,7 +291,10 @@ impl WhatIf {
             let nodes = plan.nodes.iter().zip(hit).filter(|(_, hit)| *hit);
             let mut dirty = axis.slots.clone();
             dirty.extend(nodes.flat_map(|(node, _)| node.outputs().map(|(_, slot)| slot)));
-            outputs.iter().map(|output| output.slots().iter().any(|slot| dirty.contains(slot))).collect()
+            let follows = |output: &Output| {
+                output.slots().into_iter().chain(output.choices()).any(|slot| dirty.contains(&slot))
+            };
+            outputs.iter().map(follows).collect()
         });
         let follow = follow.collect();
         let mut refusals = Vec::new();
@@ -291,21 +304,47 @@ impl WhatIf {
         }
         still.iter().for_each(|node| node.run(sheet, &mut constant, &mut refusals));
         let moving: Vec<Slot> = nodes.iter().flat_map(|node| node.outputs().map(|(_, slot)| slot)).collect();
-        let not_known = outputs.iter().filter_map(|output| {
+        let applies: Vec<Applies> = outputs
+            .iter()
+            .map(|output| {
+                let finding = output.finding();
+                finding.map_or_else(Applies::default, |finding| Applies::new(sheet, finding, changes))
+            })
+            .collect();
+        let asked: Vec<Option<Asked>> = outputs
+            .iter()
+            .zip(&applies)
+            .map(|(output, applies)| {
+                let stays = output.choices().all(|slot| !changes(slot) && !moving.contains(&slot));
+                stays.then(|| applies.asked(|slot| constant[usize::from(slot)], |_| false))
+            })
+            .collect();
+        let not_known = outputs.iter().zip(&asked).filter_map(|(output, asked)| {
+            let open = match asked {
+                Some(Asked::No(_)) => return None,
+                // A number is known all the same; only the verdict is not.
+                Some(Asked::Open(why)) if !output.is_number() => Some(why.clone()),
+                _ => None,
+            };
             let why: Vec<String> = output
                 .slots()
                 .into_iter()
                 .flat_map(|slot| lacks(&plan, &constant, &refusals, &moving, slot))
+                .chain(open)
                 .collect();
             (!why.is_empty()).then(|| (output.name().into_owned(), why.join("; ")))
         });
         let not_known = not_known.collect();
-        let graded = outputs.iter().any(
-            |output| matches!(output, Output::Verdict { finding, .. } if !finding.finding.caution.is_empty()),
-        );
+        let graded = outputs.iter().any(|output| {
+            let safety =
+                matches!(output, Output::Verdict { finding, .. } if !finding.finding.caution.is_empty());
+            safety || output.choices().next().is_some()
+        });
         let may_contradict = graded && may_contradict(sheet, changes);
         Ok(WhatIf {
             may_contradict,
+            asked: if may_contradict { vec![None; outputs.len()] } else { asked },
+            applies,
             sheet: sheet.clone(),
             axes,
             side_by_side,
@@ -460,7 +499,7 @@ impl WhatIf {
             });
         }
         let (mut numbers, mut codes) = (numbers.iter_mut(), codes.iter_mut());
-        let mut doubts = if self.may_contradict { vec![None; rows.len()] } else { vec![] };
+        let mut doubts: Vec<Doubt> = if self.may_contradict { vec![None; rows.len()] } else { vec![] };
         for (number, output) in self.outputs.iter().enumerate() {
             let spoilt = || spoilt.iter().filter(|(_, axis)| self.follow[*axis][number]).map(|(row, _)| *row);
             match output {
@@ -473,6 +512,7 @@ impl WhatIf {
                 Output::Value { finding, .. } => {
                     if let Some(out) = numbers.next() {
                         spread(block.column(held(finding)), out);
+                        self.strike(number, block, &mut doubts, out);
                         spoilt().for_each(|row| out[row] = f64::NAN);
                     }
                 }
@@ -481,6 +521,7 @@ impl WhatIf {
                         for (row, out) in out.iter_mut().enumerate() {
                             *out = margin(finding, |slot| block.at(slot, row));
                         }
+                        self.strike(number, block, &mut doubts, out);
                         spoilt().for_each(|row| out[row] = f64::NAN);
                     }
                 }
@@ -489,17 +530,46 @@ impl WhatIf {
                         let wanted = block.column(finding.wanted);
                         for (row, out) in out.iter_mut().enumerate() {
                             let margin = margin(finding, |slot| block.at(slot, row));
-                            *out = verdict(finding, margin, at(wanted, row)) as i32;
-                            if self.may_contradict && *out == Verdict::Meets as i32 {
+                            let mut on = verdict(finding, margin, at(wanted, row));
+                            if self.may_contradict && on == Verdict::Meets {
                                 let known = doubts[row].get_or_insert_with(|| self.doubted(block, row));
                                 if is_doubted(&known.0, finding, &known.1) {
-                                    *out = Verdict::Tight as i32;
+                                    on = Verdict::Tight;
                                 }
                             }
+                            let asked = self.is_asked(number, block, row, &mut doubts);
+                            *out = asked.verdict(on) as i32;
                         }
                         spoilt().for_each(|row| out[row] = Verdict::NotKnown as i32);
                     }
                 }
+            }
+        }
+    }
+
+    /// Whether the finding of an output is asked in a row.
+    fn is_asked(&self, output: usize, block: &Block<'_>, row: usize, doubts: &mut [Doubt]) -> Cow<'_, Asked> {
+        if let Some(asked) = &self.asked[output] {
+            return Cow::Borrowed(asked);
+        }
+        let asked = |doubted: &[Slot]| {
+            self.applies[output].asked(|slot| block.at(slot, row), |slot| doubted.contains(&slot))
+        };
+        let first = asked(&[]);
+        Cow::Owned(if self.may_contradict && matches!(first, Asked::No(_)) {
+            asked(&doubts[row].get_or_insert_with(|| self.doubted(block, row)).1)
+        } else {
+            first
+        })
+    }
+
+    /// Takes the numbers of an output out of the rows to which its finding does not apply.
+    fn strike(&self, output: usize, block: &Block<'_>, doubts: &mut [Doubt], out: &mut [f64]) {
+        for (row, out) in out.iter_mut().enumerate() {
+            match self.is_asked(output, block, row, doubts).as_ref() {
+                Asked::No(_) => *out = f64::NAN,
+                _ if self.asked[output].is_some() => return,
+                _ => {}
             }
         }
     }
@@ -717,6 +787,21 @@ impl Output {
         }
     }
 
+    /// The finding of which it is a part.
+    fn finding(&self) -> Option<&'static FindingInfo> {
+        match self {
+            Output::Line { .. } => None,
+            Output::Value { finding, .. }
+            | Output::Margin { finding, .. }
+            | Output::Verdict { finding, .. } => Some(finding),
+        }
+    }
+
+    /// The choices that decide whether that is asked.
+    fn choices(&self) -> impl Iterator<Item = Slot> {
+        self.finding().into_iter().flat_map(FindingInfo::choices)
+    }
+
     fn is_number(&self) -> bool {
         !matches!(self, Output::Verdict { .. })
     }
@@ -740,9 +825,10 @@ impl Output {
     }
 }
 
-/// The lines on which an output rests directly.
-pub(super) fn slots_of(output: &str) -> Result<Vec<Slot>> {
-    Ok(Output::read(output)?.slots())
+/// The lines on which an output rests directly, and its finding if it is of one.
+pub(super) fn slots_of(output: &str) -> Result<(Vec<Slot>, Option<&'static FindingInfo>)> {
+    let read = Output::read(output)?;
+    Ok((read.slots(), read.finding()))
 }
 
 /// The kind of an output that is a number.

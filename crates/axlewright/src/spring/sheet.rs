@@ -2,8 +2,8 @@ use super::Corner;
 use super::measured::{AtMount, Column, Compressed, Compression, DamperTravel, Droop, OnOneAxis, OpenDamper};
 use super::travel::{AtWheel, Bind, Bump, Carried, Mounting};
 use crate::base::section::{
-    Finding, Line, Margin, Rule, Section, by, choice, derived, difference_of, fields, joined, least_of, line,
-    mean_of, model, negative_of, pick, quotient_of, rule, same, step, words,
+    About, Finding, Line, Margin, Rule, Section, by, choice, derived, difference_of, fields, joined,
+    least_of, line, mean_of, model, negative_of, pick, quotient_of, rule, same, step, words,
 };
 use crate::units::{
     Damping, Density, Energy, Force, Frequency, Length, LinearStiffness, Quantity, Ratio, RatioPerLength,
@@ -537,6 +537,19 @@ const LINES: usize = SPRING.len()
     + DAMPING.len()
     + WANTED.len();
 
+/// A coil spring.
+const COIL: About = About::parts(&[
+    "axle.spring.free_length",
+    "axle.spring.solid_length",
+    "axle.spring.wire_diameter",
+    "axle.spring.mean_diameter",
+    "axle.spring.active_coils",
+])
+.only_with("axle.suspension", &["double_wishbone", "strut", "live_axle_on_links"]);
+/// A damper that can be set.
+const ADJUSTABLE: [About; 2] =
+    [About::parts(&["axle.damper.rate_softest"]), About::parts(&["axle.damper.rate_firmest"])];
+
 /// What the sheet says of springs and dampers.
 pub const SHEET: Section = Section {
     lines: &joined::<LINES>(&[SPRING, AT_RIDE, RATES, DAMPER, TRAVEL_LEFT, SHAPE, DAMPING, WANTED]),
@@ -551,6 +564,7 @@ pub const SHEET: Section = Section {
             },
             wanted: "wanted.frequency_margin",
             rests_on: &[],
+            about: &[],
             caution: "",
         },
         Finding {
@@ -563,6 +577,7 @@ pub const SHEET: Section = Section {
             },
             wanted: "wanted.ratio_margin",
             rests_on: &[],
+            about: &[],
             caution: "",
         },
         Finding {
@@ -575,6 +590,7 @@ pub const SHEET: Section = Section {
             },
             wanted: "wanted.ratio_margin",
             rests_on: &[],
+            about: &[About::parts(&["axle.damper"])],
             caution: "",
         },
         Finding {
@@ -587,6 +603,7 @@ pub const SHEET: Section = Section {
             },
             wanted: "wanted.damper_margin",
             rests_on: &[],
+            about: &ADJUSTABLE,
             caution: "",
         },
         Finding {
@@ -595,6 +612,7 @@ pub const SHEET: Section = Section {
             margin: Margin::Left { value: "axle.bump_left" },
             wanted: "wanted.bump",
             rests_on: &[],
+            about: &[],
             caution: "",
         },
         Finding {
@@ -603,6 +621,7 @@ pub const SHEET: Section = Section {
             margin: Margin::Left { value: "axle.droop_left" },
             wanted: "wanted.droop",
             rests_on: &[],
+            about: &[],
             caution: "",
         },
         Finding {
@@ -611,6 +630,7 @@ pub const SHEET: Section = Section {
             margin: Margin::Left { value: "axle.spring.bind_margin" },
             wanted: "wanted.spring_margin",
             rests_on: &[],
+            about: &[COIL],
             caution: BOUND,
         },
         Finding {
@@ -619,6 +639,7 @@ pub const SHEET: Section = Section {
             margin: Margin::Left { value: "axle.spring.captive_margin" },
             wanted: "wanted.spring_margin",
             rests_on: &[],
+            about: &[COIL],
             caution: LOOSE,
         },
         Finding {
@@ -630,6 +651,7 @@ pub const SHEET: Section = Section {
             },
             wanted: "wanted.spring_margin",
             rests_on: &[],
+            about: &[COIL],
             caution: LOOSE,
         },
         Finding {
@@ -638,6 +660,7 @@ pub const SHEET: Section = Section {
             margin: Margin::Ratio { capacity: "axle.spring.allowed_stress", demand: "axle.spring.stress" },
             wanted: "wanted.spring_strength",
             rests_on: &[],
+            about: &[],
             caution: LOOSE,
         },
     ],

@@ -8,8 +8,8 @@ use super::{RollAxle, RollBalance};
 use crate::Result;
 use crate::base::document::{Stated, Value};
 use crate::base::section::{
-    Finding, Line, Margin, Section, Several, Step, by, choice, derived, difference, first, gives, joined,
-    line, negative, one_of, own, pick, sum,
+    About, Finding, Line, Margin, Section, Several, Step, by, choice, derived, difference, first, gives,
+    joined, line, negative, one_of, own, pick, sum,
 };
 use crate::units::{
     Angle, Force, Length, LinearStiffness, Quantity, Ratio, RollGradient, RotationalStiffness,
@@ -318,8 +318,9 @@ const BIND: &[Line] = &[
         .by(&[
             own("f; nothing where nothing misses", SEE_LIVE, bound, &["axle.bind_misfit", "?axle.linkage_bind_force"])
                 .lacking("its links bind, and none of them gives: write the stiffness of their bushes, such as lower_links.body_bush"),
-            own("nothing on leaf springs without links", "definition: there are no links", unbound,
-                &["axle.leaf.form", "?axle.wheels", "?axle.lower_links.body.x", "?axle.upper_links.body.x", "?axle.lateral_rod.body.x", "?axle.watt.pivot.x"]),
+            own("not known on leaf springs", "definition: links may lead the axle beside them", beside_leaves,
+                &["axle.leaf.form", "?axle.wheels", "?axle.lower_links.body.x", "?axle.upper_links.body.x", "?axle.lateral_rod.body.x", "?axle.watt.pivot.x"])
+                .lacking("leaf springs need bind_force, or suspension = live_axle_on_leaf_springs where they alone lead the axle"),
             apart("a live axle needs bind_force, or the points of what holds it, bump_left, droop_left and spring_base"),
         ]),
     line("axle.wind_up_angle", Angle::KIND, "turn of a live axle's housing under its drive torque at ride height, by which its front rises")
@@ -372,7 +373,8 @@ fn steer_apart(of: &[f64]) -> Result<f64> {
     Ok(if wheels == 0.0 { -bump_steer / BUMP * track / 2.0 } else { f64::NAN })
 }
 
-fn unbound(of: &[f64]) -> Result<f64> {
+/// What is drawn beside leaf springs is refused; nothing drawn says nothing.
+fn beside_leaves(of: &[f64]) -> Result<f64> {
     let (wheels, others) = (of[1], &of[2..]);
     if wheels == 0.0 {
         return Err(refused("wheels", live::APART.to_owned()));
@@ -380,7 +382,7 @@ fn unbound(of: &[f64]) -> Result<f64> {
     if others.iter().any(|other| !other.is_nan()) {
         return Err(refused("leaf", live::BESIDE_LEAVES.to_owned()));
     }
-    Ok(0.0)
+    Ok(f64::NAN)
 }
 
 fn bound(of: &[f64]) -> Result<f64> {
@@ -410,7 +412,17 @@ const ROLL: &[Line] = &[
     derived("vehicle.sprung_mass", crate::units::Mass::KIND, "what the springs carry").by(&[centre(0)]),
     derived("vehicle.sprung_behind_front_axle", Length::KIND, "distance of its centre of gravity behind the front axle")
         .by(&[centre(1)]),
-    choice("axle.wheels", &["independent", "live_axle"], "whether each wheel moves by itself, or both on one axle"),
+    choice(
+        "axle.suspension",
+        KINDS,
+        "what leads the wheels: one of the linkages that can be drawn; on leaf springs they alone lead the axle",
+    ),
+    choice("axle.wheels", &["independent", "live_axle"], "whether each wheel moves by itself, or both on one axle").by(&[own(
+        "live_axle of a suspension with a live axle, else independent",
+        "definition",
+        wheels_of,
+        &["axle.suspension"],
+    )]),
     line("axle.spring_base", Length::KIND, "of a live axle, on which its springs work in roll: of upright ones between their seats")
         .above(0.0, 100.0, "common practice, no source: no axle is 100 m wide")
         .first_hand()
@@ -422,7 +434,8 @@ const ROLL: &[Line] = &[
         LinearStiffness::KIND,
         "force at either end of the bar over travel of that end, the other end travelling as far the other way; 0 N/mm where there is none",
     )
-    .within(0.0, 1e9, "definition: a rate is not negative"),
+    .within(0.0, 1e9, "definition: a rate is not negative")
+    .if_none(0.0),
     line("axle.anti_roll_bar.motion_ratio", Ratio::KIND, "travel of the bar's end over travel of the wheel, in roll")
         .within(0.01, 3.0, "common practice, no source: above 3 it is a percentage or turned upside down")
         .first_hand()
@@ -643,6 +656,29 @@ const LINES: usize = wishbone::MEASURED.len()
     + ROLL.len()
     + WANTED.len();
 
+const KINDS: &[&str] = &["double_wishbone", "strut", ON_LINKS, ON_LEAVES];
+const ON_LINKS: &str = "live_axle_on_links";
+const ON_LEAVES: &str = "live_axle_on_leaf_springs";
+
+/// The place of a word of `axle.suspension` to that of `axle.wheels`.
+fn wheels_of(of: &[f64]) -> Result<f64> {
+    Ok(if of[0] < 2.0 { 0.0 } else { 1.0 })
+}
+
+/// An axle that leads both wheels together.
+const LIVE: About =
+    About::parts(&["axle.lower_links", "axle.upper_links", "axle.lateral_rod", "axle.watt", "axle.leaf"])
+        .only_with("axle.wheels", &["live_axle"]);
+/// Links and rods of such an axle.
+const LINKS: About = About::parts(&["axle.lower_links", "axle.upper_links", "axle.lateral_rod", "axle.watt"])
+    .only_with("axle.suspension", &[ON_LINKS])
+    .surely();
+/// What holds an axle on links sideways, beside their own angle.
+const ACROSS: About =
+    About::parts(&["axle.lateral_rod", "axle.watt"]).told_beside(&["axle.lower_links", "axle.upper_links"]);
+/// Leaf springs of such an axle.
+const LEAVES: About = About::parts(&["axle.leaf"]).only_with("axle.suspension", &[ON_LEAVES]).surely();
+
 const LOCKED: &str = "A joint or a linkage that comes to its end before the stops do breaks or locks a wheel: check it on the vehicle over the whole \
                       travel and lock before it moves; local codes and licensed practice come first.";
 const BOUND: &str = "Links that bind fatigue: their brackets crack, their bushes tear out, and an axle that comes loose steers the vehicle. Cross the axle on the \
@@ -679,6 +715,7 @@ pub const SHEET: Section = Section {
             },
             wanted: "wanted.bump_steer_margin",
             rests_on: &[],
+            about: &[],
             caution: "",
         },
         Finding {
@@ -687,6 +724,7 @@ pub const SHEET: Section = Section {
             margin: Margin::Left { value: "axle.joint_left" },
             wanted: "wanted.joint_margin",
             rests_on: &[],
+            about: &[ACROSS],
             caution: LOCKED,
         },
         Finding {
@@ -695,6 +733,7 @@ pub const SHEET: Section = Section {
             margin: Margin::Left { value: "axle.linkage_left" },
             wanted: "wanted.linkage_margin",
             rests_on: &[],
+            about: &[ACROSS],
             caution: LOCKED,
         },
         Finding {
@@ -703,6 +742,7 @@ pub const SHEET: Section = Section {
             margin: Margin::AtMost { value: "axle.bind_share", most: "wanted.bind_share" },
             wanted: "wanted.bind_margin",
             rests_on: &[],
+            about: &[LIVE, LINKS, ACROSS],
             caution: BOUND,
         },
         Finding {
@@ -715,6 +755,7 @@ pub const SHEET: Section = Section {
             },
             wanted: "wanted.ratio_margin",
             rests_on: &[],
+            about: &[],
             caution: "",
         },
         Finding {
@@ -723,6 +764,7 @@ pub const SHEET: Section = Section {
             margin: Margin::AtMost { value: "axle.lateral_shift", most: "wanted.lateral_shift" },
             wanted: "wanted.lateral_shift_margin",
             rests_on: &[],
+            about: &[LIVE, ACROSS],
             caution: "",
         },
         Finding {
@@ -731,6 +773,7 @@ pub const SHEET: Section = Section {
             margin: Margin::AtMost { value: "axle.pinion_angle_change", most: "wanted.pinion_angle_change" },
             wanted: "wanted.pinion_angle_margin",
             rests_on: &[],
+            about: &[LIVE],
             caution: "",
         },
         Finding {
@@ -743,6 +786,7 @@ pub const SHEET: Section = Section {
             },
             wanted: "wanted.ratio_margin",
             rests_on: &[],
+            about: &[],
             caution: "",
         },
         Finding {
@@ -751,6 +795,7 @@ pub const SHEET: Section = Section {
             margin: Margin::AtMost { value: "axle.wind_up_angle", most: "wanted.wind_up" },
             wanted: "wanted.wind_up_margin",
             rests_on: &[],
+            about: &[LIVE, LEAVES],
             caution: WOUND,
         },
         Finding {
@@ -759,6 +804,7 @@ pub const SHEET: Section = Section {
             margin: Margin::AtMost { value: "vehicle.roll_gradient", most: "wanted.roll_gradient" },
             wanted: "wanted.roll_gradient_margin",
             rests_on: &[],
+            about: &[],
             caution: "",
         },
         Finding {
@@ -771,6 +817,7 @@ pub const SHEET: Section = Section {
             },
             wanted: "wanted.ratio_margin",
             rests_on: &[],
+            about: &[],
             caution: SPIN,
         },
     ],

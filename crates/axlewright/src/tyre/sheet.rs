@@ -2,8 +2,8 @@ use super::Tyre;
 use crate::Result;
 use crate::base::section::rule::Marked;
 use crate::base::section::{
-    Finding, Line, Margin, Marking, Rule, Section, by, choice, derived, fields, joined, line, marking, part,
-    pick, rule, same, step,
+    About, Finding, Line, Margin, Marking, Rule, Section, by, choice, derived, fields, joined, line, marking,
+    part, pick, rule, same, step,
 };
 use crate::units::{
     Force, Length, LinearStiffness, Mass, Quantity, Ratio, STANDARD_GRAVITY, TurnsPerDistance, Velocity,
@@ -229,6 +229,7 @@ pub const SHEET: Section = Section {
             margin: Margin::Ratio { capacity: "axle.tyre.load_capacity", demand: "axle.heavier_wheel" },
             wanted: "wanted.load",
             rests_on: &[],
+            about: &[],
             caution: "An overloaded tyre overheats and bursts; load and pressure tables of its maker and local codes come first.",
         },
         Finding {
@@ -237,6 +238,7 @@ pub const SHEET: Section = Section {
             margin: Margin::Ratio { capacity: "axle.tyre.rated_speed", demand: "use.greatest_speed" },
             wanted: "wanted.tyre_speed",
             rests_on: &[],
+            about: &[],
             caution: "A tyre driven beyond its speed symbol overheats and bursts; its maker and local codes come first.",
         },
         Finding {
@@ -245,6 +247,7 @@ pub const SHEET: Section = Section {
             margin: Margin::Left { value: "speedometer.error" },
             wanted: "wanted.speedometer",
             rests_on: &[],
+            about: &[About::parts(&["speedometer"])],
             caution: "A speedometer that reads too little is forbidden in many places (UN Regulation 39, from memory: never below the \
                       true speed); have it set and checked before the road.",
         },

@@ -77,6 +77,8 @@ pub struct Line {
     pub steps: &'static [Step],
     /// What is assumed where it is neither written nor follows: a value in coherent SI, and on what ground.
     pub assumed: Option<(f64, &'static str)>,
+    /// Value in coherent SI if the sheet says that there is no such part: the rate of a bar that is `none` is 0 N/m.
+    pub absent: Option<f64>,
     /// Places of a list; 1 where it is none.
     pub places: usize,
 }
@@ -260,8 +262,45 @@ pub struct Finding {
     pub wanted: &'static str,
     /// Lines that must be known although no step takes them, such as the kind of a rating.
     pub rests_on: &'static [&'static str],
+    /// What the vehicle must have for the question to be asked; always asked where this is empty.
+    pub about: &'static [About],
     /// What is said beside it where it can hurt someone; a finding with a caution counts as one of safety.
     pub caution: &'static str,
+}
+
+/// A part that a vehicle may lack, and how a sheet says so. A question about it does not apply then.
+#[derive(Debug, Clone, Copy)]
+pub struct About {
+    /// Lines or tables of the part. The part is absent if the sheet says `none` of each of them.
+    pub parts: &'static [&'static str],
+    /// Path of a choice that decides whether there is such a part; empty where no choice does.
+    pub choice: &'static str,
+    /// Words of that choice with which the part may be present. With any other word it is absent.
+    pub words: &'static [&'static str],
+    /// Whether these words say that the part is present, rather than that it may be.
+    pub sure: bool,
+    /// Lines or tables beside which the part must be written or be `none`: until then nothing clears the finding. Where this is not empty,
+    /// the question is asked without the part, too.
+    pub beside: &'static [&'static str],
+}
+
+impl About {
+    /// A part with these lines or tables.
+    pub const fn parts(parts: &'static [&'static str]) -> About {
+        About { parts, choice: "", words: &[], sure: false, beside: &[] }
+    }
+    /// The part may be present only with these words of a choice.
+    pub const fn only_with(self, choice: &'static str, words: &'static [&'static str]) -> About {
+        About { choice, words, ..self }
+    }
+    /// Beside these lines or tables the part must be written or be `none`.
+    pub const fn told_beside(self, beside: &'static [&'static str]) -> About {
+        About { beside, ..self }
+    }
+    /// These words of the choice say that the part is present.
+    pub const fn surely(self) -> About {
+        About { sure: true, ..self }
+    }
 }
 
 /// What is held against what. The paths name lines.
@@ -322,6 +361,7 @@ pub const fn line(path: &'static str, kind: &'static Kind, meaning: &'static str
         range: ANY,
         steps: &[],
         assumed: None,
+        absent: None,
         places: 1,
     }
 }
@@ -363,6 +403,10 @@ impl Line {
     /// Is assumed where it is neither written nor follows.
     pub const fn or(self, si: f64, ground: &'static str) -> Line {
         Line { assumed: Some((si, ground)), ..self }
+    }
+    /// Has this value if the sheet says that there is no such part.
+    pub const fn if_none(self, si: f64) -> Line {
+        Line { absent: Some(si), ..self }
     }
     /// Is a list of at most so many.
     pub const fn list(self, places: usize) -> Line {

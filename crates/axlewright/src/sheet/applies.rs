@@ -1,0 +1,140 @@
+//! Whether a question is asked of a sheet: not where the sheet says that the vehicle lacks the part that it is about.
+//!
+//! Only `none` and the word of a choice say so. A part that is merely not written is missing, and the answer is not known.
+
+use super::Sheet;
+use super::graph::{AboutChoice, AboutInfo, FindingInfo, Graph, Slot};
+use crate::Verdict;
+use crate::base::section::Content;
+
+/// What a sheet says of the parts that a finding is about.
+#[derive(Clone, Default)]
+pub(super) struct Applies {
+    parts: Vec<Part>,
+}
+
+#[derive(Clone)]
+struct Part {
+    about: &'static AboutInfo,
+    /// Of which of its lines or tables the sheet says `none`, if of all.
+    none: Vec<&'static str>,
+    /// A line of it that is written.
+    written: Option<&'static str>,
+    /// Whether a line is written beside which it must be told of.
+    beside: bool,
+}
+
+/// How a sheet answers whether a question is asked.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) enum Asked {
+    /// It is asked.
+    Yes,
+    /// The vehicle lacks the part: the parts that are `none`, or the choice that says so.
+    No(Vec<&'static str>),
+    /// It is asked, but nothing clears it, and why: the sheet says both, or does not say whether there is such a part.
+    Open(String),
+}
+
+impl Applies {
+    /// What a sheet says, to which the lines that `change` are written too.
+    pub fn new(sheet: &Sheet, finding: &'static FindingInfo, changes: impl Fn(Slot) -> bool) -> Applies {
+        let part = |about: &'static AboutInfo| {
+            let is_written = |slot: &&Slot| sheet.values.contains_key(slot) || changes(**slot);
+            let written = about.lines.iter().find(is_written);
+            let mut none: Vec<&'static str> =
+                about.parts.iter().filter_map(|part| sheet.none_around(part)).collect();
+            if none.len() < about.parts.len() {
+                none.clear();
+            }
+            none.dedup();
+            Part {
+                about,
+                none,
+                written: written.map(|slot| Graph::get().info(*slot).path),
+                beside: about.beside.iter().any(|slot| is_written(&slot)),
+            }
+        };
+        Applies { parts: finding.about.iter().map(part).collect() }
+    }
+
+    /// Whether a sheet with these values says anything of the parts that a finding is about: most say nothing, which is quickly told.
+    pub fn speaks(sheet: &Sheet, finding: &FindingInfo, value: impl Fn(Slot) -> f64) -> bool {
+        finding.about.iter().any(|about| {
+            !sheet.none.is_empty()
+                || about.choice.as_ref().is_some_and(|choice| !choice.allows(value(choice.slot)))
+                || about.beside.iter().any(|slot| sheet.values.contains_key(slot))
+        })
+    }
+
+    /// Whether it is asked where the choices have these values and these lines contradict others.
+    pub fn asked(&self, value: impl Fn(Slot) -> f64, is_doubted: impl Fn(Slot) -> bool) -> Asked {
+        let mut open = None;
+        for part in &self.parts {
+            match part.asked(&value, &is_doubted) {
+                Asked::Yes => {}
+                Asked::No(by) => return Asked::No(by),
+                Asked::Open(why) => open = open.or(Some(why)),
+            }
+        }
+        open.map_or(Asked::Yes, Asked::Open)
+    }
+}
+
+impl Part {
+    fn asked(&self, value: impl Fn(Slot) -> f64, is_doubted: impl Fn(Slot) -> bool) -> Asked {
+        if !self.about.beside.is_empty() {
+            let told = !self.beside || self.written.is_some() || !self.none.is_empty();
+            return if told {
+                Asked::Yes
+            } else {
+                Asked::Open(format!("needs one of {}, or `none` of each", self.about.parts.join(", ")))
+            };
+        }
+        let both = |why: String| Asked::Open(format!("{why}: one of the two is wrong"));
+        let chosen = self.about.choice.as_ref().map(|choice| (choice, value(choice.slot)));
+        let chosen = chosen.filter(|(_, word)| !word.is_nan());
+        let allows = chosen.is_none_or(|(choice, word)| choice.allows(word));
+        let says = || chosen.map_or(String::new(), |(choice, word)| said(choice.slot, word));
+        if !self.none.is_empty() {
+            let claims = chosen.is_some_and(|(choice, _)| choice.sure && allows);
+            return if claims {
+                both(format!("{}, but {} is `none`", says(), self.none.join(", ")))
+            } else {
+                Asked::No(self.none.clone())
+            };
+        }
+        match (chosen, self.written) {
+            (Some(_), Some(written)) if !allows => both(format!("{}, but {written} is written", says())),
+            (Some((choice, _)), _) if !allows && is_doubted(choice.slot) => {
+                both(format!("{}, which contradicts another line", says()))
+            }
+            (Some((choice, _)), _) if !allows => Asked::No(vec![Graph::get().info(choice.slot).path]),
+            _ => Asked::Yes,
+        }
+    }
+}
+
+impl AboutChoice {
+    /// Whether there may be such a part with this word; with any as long as none is written.
+    fn allows(&self, word: f64) -> bool {
+        word.is_nan() || self.words.contains(&(word as usize))
+    }
+}
+
+impl Asked {
+    /// The verdict of a finding that is graded so.
+    pub fn verdict(&self, graded: Verdict) -> Verdict {
+        match (self, graded) {
+            (Asked::No(_), _) => Verdict::DoesNotApply,
+            (Asked::Open(_), Verdict::Meets | Verdict::Tight) => Verdict::NotKnown,
+            _ => graded,
+        }
+    }
+}
+
+/// `rear.suspension is double_wishbone`.
+fn said(choice: Slot, word: f64) -> String {
+    let info = Graph::get().info(choice);
+    let words = if let Content::Choice(words) = info.line.content { words } else { &[] };
+    format!("{} is `{}`", info.path, words.get(word as usize).unwrap_or(&""))
+}
