@@ -57,7 +57,7 @@ impl Verdict {
     pub(crate) fn grade(margin: f64, limit: f64, wanted: f64) -> Verdict {
         if margin.is_nan() || wanted.is_nan() {
             Verdict::NotKnown
-        } else if margin < limit - NOISE * limit.abs() {
+        } else if margin < limit {
             Verdict::Short
         } else if margin < wanted - NOISE * wanted.abs() {
             Verdict::Tight

@@ -571,13 +571,11 @@ pub(crate) use {fields, fills, key, lacking, model, results, rule, shapes, taken
 /// Place of a name among names; the build stops where it is not there.
 pub const fn place_of(names: &[&str], name: &str) -> usize {
     let mut place = 0;
-    while place < names.len() {
-        if same(names[place], name) {
-            return place;
-        }
+    while place < names.len() && !same(names[place], name) {
         place += 1;
     }
-    panic!("there is no result of this name")
+    assert!(place < names.len(), "there is a result of this name");
+    place
 }
 
 /// Whether two texts are the same, while the library is compiled.
