@@ -11,10 +11,12 @@ pub(super) struct Jet {
 }
 
 /// Products of two gradients in the order of `second`.
+#[inline]
 fn products([a, b, c]: [f64; 3], [d, e, f]: [f64; 3]) -> [f64; 6] {
     [a * d, a * e, a * f, b * e, b * f, c * f]
 }
 
+#[inline]
 fn with<const N: usize>(a: [f64; N], b: [f64; N], each: impl Fn(f64, f64) -> f64) -> [f64; N] {
     let mut of = a;
     for (a, b) in of.iter_mut().zip(b) {
@@ -24,15 +26,18 @@ fn with<const N: usize>(a: [f64; N], b: [f64; N], each: impl Fn(f64, f64) -> f64
 }
 
 impl Jet {
+    #[inline]
     pub(super) const fn constant(value: f64) -> Jet {
         Jet { value, first: [0.0; 3], second: [0.0; 6] }
     }
     /// The three variables at these values.
+    #[inline]
     pub(super) fn variables([a, b, c]: [f64; 3]) -> [Jet; 3] {
         let variable = |value: f64, first: [f64; 3]| Jet { value, first, second: [0.0; 6] };
         [variable(a, [1.0, 0.0, 0.0]), variable(b, [0.0, 1.0, 0.0]), variable(c, [0.0, 0.0, 1.0])]
     }
     /// A function of this number, from its value and its own first and second derivative there.
+    #[inline]
     pub(super) fn chain(self, [value, slope, bend]: [f64; 3]) -> Jet {
         let squares = products(self.first, self.first);
         Jet {
@@ -41,32 +46,65 @@ impl Jet {
             second: with(self.second, squares, |of, square| of * slope + square * bend),
         }
     }
+    /// A function of two numbers, from its value, its slopes and its second derivatives there: by the first one, by both, by the second one.
+    #[inline]
+    pub(super) fn of_two([a, b]: [Jet; 2], value: f64, [da, db]: [f64; 2], [aa, ab, bb]: [f64; 3]) -> Jet {
+        let first = with(a.first, b.first, |a, b| a * da + b * db);
+        // How both slopes change with each variable.
+        let [of_a, of_b] =
+            [[aa, ab], [ab, bb]].map(|[on, beside]| with(a.first, b.first, |a, b| a * on + b * beside));
+        let bent = with(products(a.first, of_a), products(b.first, of_b), |a, b| a + b);
+        let second = with(with(a.second, b.second, |a, b| a * da + b * db), bent, |on, bent| on + bent);
+        Jet { value, first, second }
+    }
+    /// The second derivative by two of its variables.
+    #[inline]
+    pub(super) fn by_two(&self, one: usize, other: usize) -> f64 {
+        const PLACES: [[usize; 3]; 3] = [[0, 1, 2], [1, 3, 4], [2, 4, 5]];
+        self.second[PLACES[one][other]]
+    }
+    /// The number where its variables have grown by so little; its second derivatives count while they change less than the first ones.
+    #[inline]
+    pub(super) fn ahead(&self, [a, b, c]: [f64; 3]) -> f64 {
+        let [x, y, z] = self.first;
+        let [xx, xy, xz, yy, yz, zz] = self.second;
+        let first = x * a + y * b + z * c;
+        let second = 0.5 * (xx * a * a + yy * b * b + zz * c * c) + xy * a * b + xz * a * c + yz * b * c;
+        self.value + first + if second.abs() < first.abs() { second } else { 0.0 }
+    }
+    #[inline]
     pub(super) fn sine(self) -> Jet {
         let (sine, cosine) = self.value.sin_cos();
         self.chain([sine, cosine, -sine])
     }
+    #[inline]
     pub(super) fn cosine(self) -> Jet {
         let (sine, cosine) = self.value.sin_cos();
         self.chain([cosine, -sine, -cosine])
     }
+    #[inline]
     pub(super) fn arcsine(self) -> Jet {
         let left = (1.0 - self.value) * (1.0 + self.value);
         let slope = 1.0 / left.sqrt();
         self.chain([self.value.asin(), slope, self.value * slope / left])
     }
+    #[inline]
     pub(super) fn inverse(self) -> Jet {
         let over = 1.0 / self.value;
         self.chain([over, -over * over, 2.0 * over * over * over])
     }
+    #[inline]
     pub(super) fn root(self) -> Jet {
         let root = self.value.sqrt();
         self.chain([root, 0.5 / root, -0.25 / (root * self.value)])
     }
     /// The same with the second variable turned about.
+    #[inline]
     pub(super) fn mirrored(self) -> Jet {
         let ([a, b, c], [aa, ab, ac, bb, bc, cc]) = (self.first, self.second);
         Jet { first: [a, -b, c], second: [aa, -ab, ac, bb, -bc, cc], ..self }
     }
+    #[inline]
     fn product(self, other: Jet) -> Jet {
         let crossed =
             with(products(self.first, other.first), products(other.first, self.first), |a, b| a + b);
@@ -77,6 +115,7 @@ impl Jet {
             second: with(bent, crossed, |a, b| a + b),
         }
     }
+    #[inline]
     pub(super) fn square(self) -> Jet {
         self.chain([self.value * self.value, 2.0 * self.value, 2.0])
     }
@@ -84,6 +123,7 @@ impl Jet {
 
 impl Add for Jet {
     type Output = Jet;
+    #[inline]
     fn add(self, other: Jet) -> Jet {
         Jet {
             value: self.value + other.value,
@@ -94,24 +134,28 @@ impl Add for Jet {
 }
 impl Add<f64> for Jet {
     type Output = Jet;
+    #[inline]
     fn add(self, other: f64) -> Jet {
         Jet { value: self.value + other, ..self }
     }
 }
 impl Sub for Jet {
     type Output = Jet;
+    #[inline]
     fn sub(self, other: Jet) -> Jet {
         self + -other
     }
 }
 impl Neg for Jet {
     type Output = Jet;
+    #[inline]
     fn neg(self) -> Jet {
         self * -1.0
     }
 }
 impl Mul<f64> for Jet {
     type Output = Jet;
+    #[inline]
     fn mul(self, by: f64) -> Jet {
         Jet {
             value: self.value * by,
@@ -122,6 +166,7 @@ impl Mul<f64> for Jet {
 }
 impl Mul for Jet {
     type Output = Jet;
+    #[inline]
     fn mul(self, other: Jet) -> Jet {
         self.product(other)
     }

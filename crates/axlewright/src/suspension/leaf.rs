@@ -7,6 +7,8 @@
 //! half the slope squared).
 
 use super::jet::Jet;
+use crate::base::numeric::sine_cosine;
+use core::array::from_fn;
 
 /// Place and weight of the nodes of Gauss's rule between 0 and 1.
 const NODES: [[f64; 2]; 8] = [
@@ -53,6 +55,31 @@ struct Eye {
     up: [f64; 3],
 }
 
+/// The eye from the seat, forward and up, with derivatives by the bend.
+#[derive(Debug, Clone, Copy, Default)]
+struct Reach {
+    forward: [f64; 3],
+    up: [f64; 3],
+}
+
+impl Reach {
+    /// A bend that is greater by so little that the second derivatives stay.
+    fn nudged(self, by: f64) -> Reach {
+        let ahead = |[value, slope, bend]: [f64; 3]| [value + by * slope, slope + by * bend, bend];
+        Reach { forward: ahead(self.forward), up: ahead(self.up) }
+    }
+    /// Forward, as a number with derivatives like the bend and the angle of the seat.
+    fn forward(&self, bend: Jet, angle: Jet) -> Jet {
+        let ([forward, slope, bent], [up, rise, _]) = (self.forward, self.up);
+        Jet::of_two([bend, angle], forward, [slope, -up], [bent, -rise, -forward])
+    }
+    /// Up, in the same way.
+    fn up(&self, bend: Jet, angle: Jet) -> Jet {
+        let ([forward, slope, _], [up, rise, bent]) = (self.forward, self.up);
+        Jet::of_two([bend, angle], up, [rise, forward], [bent, slope, -up])
+    }
+}
+
 impl Half {
     /// The half whose eye stands here at ride height, outward and up from the seat.
     pub(super) fn new(outward: f64, eye: [f64; 2], clamped: f64, eye_offset: f64, fading: f64) -> Half {
@@ -75,7 +102,7 @@ impl Half {
         0.5 + self.fading / 6.0
     }
     /// The least and the greatest bend.
-    fn range(&self) -> [f64; 2] {
+    pub(super) fn range(&self) -> [f64; 2] {
         [self.slope() - STEEPEST, self.slope() + STEEPEST]
     }
     /// Share of the bend that lies within this share of its length.
@@ -102,16 +129,23 @@ impl Half {
     }
     /// The eye at this bend: turn of the end downward from ride height.
     fn eye(&self, bend: f64) -> Eye {
-        let end = self.slope() - bend;
-        let (sine, cosine) = end.sin_cos();
+        let slope = self.slope();
+        let (sine, cosine) = sine_cosine(slope - bend);
         let offset = self.eye_offset;
         let mut eye = Eye {
             outward: [self.clamped - offset * sine, offset * cosine, offset * sine],
             up: [offset * cosine, offset * sine, -offset * cosine],
         };
-        for [place, weight] in NODES {
-            let share = self.within(place);
-            let (sine, cosine) = (self.slope() * place - bend * share).sin_cos();
+        // The leaf turns nowhere by a right angle.
+        let shares = NODES.map(|[place, _]| self.within(place));
+        let angles: [f64; 8] = from_fn(|at| slope * NODES[at][0] - bend * shares[at]);
+        let (mut sines, mut cosines) = ([0.0; 8], [0.0; 8]);
+        for ((angle, sine), cosine) in angles.into_iter().zip(&mut sines).zip(&mut cosines) {
+            (*sine, *cosine) = sine_cosine(angle);
+        }
+        for (([_, weight], share), (sine, cosine)) in
+            NODES.into_iter().zip(shares).zip(sines.into_iter().zip(cosines))
+        {
             let weight = weight * self.length;
             eye.outward[0] += weight * cosine;
             eye.outward[1] += weight * share * sine;
@@ -122,13 +156,12 @@ impl Half {
         }
         eye
     }
-    /// Forward and up from the seat, which stands at this angle with the horizontal; with derivatives by the bend.
-    fn reach(&self, bend: f64, sine: f64, cosine: f64) -> [[f64; 3]; 2] {
+    /// The eye from the seat, which stands at this angle with the horizontal.
+    fn reach(&self, bend: f64, sine: f64, cosine: f64) -> Reach {
         let eye = self.eye(bend);
-        let mut reach = [[0.0; 3]; 2];
+        let mut reach = Reach::default();
         let pairs = eye.outward.into_iter().zip(eye.up);
-        let [forward, up] = &mut reach;
-        for ((forward, up), (outward, above)) in forward.iter_mut().zip(up).zip(pairs) {
+        for ((forward, up), (outward, above)) in reach.forward.iter_mut().zip(&mut reach.up).zip(pairs) {
             *forward = self.outward * outward * cosine - above * sine;
             *up = self.outward * outward * sine + above * cosine;
         }
@@ -141,12 +174,6 @@ impl Half {
             [self.outward * outward * cosine - up * sine, self.outward * outward * sine + up * cosine, share]
         };
         self.shape(bend).into_iter().map(turned).collect()
-    }
-    /// The same of numbers with derivatives.
-    fn reach_of(&self, bend: Jet, sine: Jet, cosine: Jet) -> [Jet; 2] {
-        let eye = self.eye(bend.value);
-        let (outward, up) = (bend.chain(eye.outward) * self.outward, bend.chain(eye.up));
-        [outward * cosine - up * sine, outward * sine + up * cosine]
     }
     /// Energy of the bend.
     fn energy(&self, bend: Jet) -> Jet {
@@ -203,8 +230,8 @@ pub(super) struct Spring {
     side: f64,
 }
 
-/// A spring with its seat at one height and angle.
-#[derive(Debug, Clone, Copy)]
+/// A spring with its seat at one height and angle; its energy is asked for apart.
+#[derive(Debug, Clone, Copy, Default)]
 pub(super) struct Bent {
     /// Of the seat, up.
     pub(super) height: f64,
@@ -216,6 +243,10 @@ pub(super) struct Bent {
     /// Of the eye on the shackle.
     pub(super) eye: [Jet; 2],
     pub(super) energy: Jet,
+    /// Sine of the angle between the shackle and the way of its eye: nothing where they are in line.
+    pub(super) sine: f64,
+    /// Whether the second derivatives stand where the bends do.
+    pub(super) exact: bool,
 }
 
 impl Bent {
@@ -228,8 +259,21 @@ impl Bent {
             shackle: self.shackle.mirrored(),
             eye: self.eye.map(Jet::mirrored),
             energy: self.energy.mirrored(),
+            ..self
         }
     }
+    /// Both bends a little further, nearly.
+    pub(super) fn ahead(&self, by: [f64; 3]) -> [f64; 2] {
+        [self.fixed.ahead(by), self.shackle.ahead(by)]
+    }
+}
+
+/// A bend that was looked for, and the eye there.
+struct Found {
+    bend: f64,
+    reach: Reach,
+    /// Whether the second derivatives stand there.
+    exact: bool,
 }
 
 /// Sine of the least angle between the shackle and the way of its eye at ride height.
@@ -246,7 +290,7 @@ impl Spring {
     ) -> Option<Spring> {
         let between = [eye[0] - pivot[0], eye[1] - pivot[1]];
         let (sine, cosine) = angle.sin_cos();
-        let [forward, up] = shackle.reach(0.0, sine, cosine);
+        let Reach { forward, up } = shackle.reach(0.0, sine, cosine);
         let (way, length) = (forward[1].hypot(up[1]), between[0].hypot(between[1]));
         let change = between[0] * forward[1] + between[1] * up[1];
         if change.abs() < LEAST_SINE * way * length {
@@ -255,92 +299,136 @@ impl Spring {
         Some(Spring { fixed, shackle, fixed_eye, pivot, shackle_length: length, side: change.signum() })
     }
 
-    /// The bend of the half to the fixed eye.
-    fn fixed_bend(&self, height: f64, sine: f64, cosine: f64) -> Result<f64, End> {
+    /// The bend of the half to the fixed eye, from one that is near.
+    fn fixed_bend(&self, height: f64, near: f64, sine: f64, cosine: f64) -> Result<Found, End> {
         let [low, high] = self.fixed.range();
-        let mut bend = 0.0_f64;
+        let mut bend = near.clamp(low, high);
+        let mut reach = self.fixed.reach(bend, sine, cosine);
         for _ in 0..60 {
-            let [_, up] = self.fixed.reach(bend, sine, cosine);
-            let step = (height + up[0] - self.fixed_eye[1]) / up[1];
+            let [above, slope, bent] = reach.up;
+            let step = halley(height + above - self.fixed_eye[1], slope, bent);
             let to = (bend - step).clamp(low, high);
             if to.is_nan() || (to == bend && step != 0.0 && (to == low || to == high)) {
                 return Err(End::FixedHalf);
             }
-            let stepped = (to - bend).abs();
-            bend = to;
-            if stepped < 1e-10 {
-                return Ok(bend);
+            let by = to - bend;
+            if by.abs() < NUDGE {
+                return Ok(Found { bend: to, reach: reach.nudged(by), exact: by.abs() < EXACT });
             }
+            (bend, reach) = (to, self.fixed.reach(to, sine, cosine));
         }
         Err(End::FixedHalf)
     }
 
-    /// The bend of the half to the shackle, on the side of the shackle on which it stands at ride height.
-    fn shackle_bend(&self, seat: [f64; 2], guess: f64, sine: f64, cosine: f64) -> Result<f64, End> {
+    /// The bend of the half to the shackle from one that is near, on the side of the shackle on which it stands at ride height.
+    fn shackle_bend(&self, seat: [f64; 2], near: f64, sine: f64, cosine: f64) -> Result<Found, End> {
         let [low, high] = self.shackle.range();
-        // Excess of the distance squared from the pivot, halved, and its slope.
-        let excess = |bend: f64| {
-            let [forward, up] = self.shackle.reach(bend, sine, cosine);
+        // Excess of the distance squared from the pivot, halved, with its derivatives.
+        let excess = |Reach { forward, up }: &Reach| {
             let (x, z) = (seat[0] + forward[0] - self.pivot[0], seat[1] + up[0] - self.pivot[1]);
-            (0.5 * (x * x + z * z - self.shackle_length * self.shackle_length), x * forward[1] + z * up[1])
+            let off = 0.5 * (x * x + z * z - self.shackle_length * self.shackle_length);
+            let bent = forward[1] * forward[1] + up[1] * up[1] + x * forward[2] + z * up[2];
+            [off, x * forward[1] + z * up[1], bent]
         };
-        let mut bend = guess.clamp(low, high);
-        if excess(bend).1 * self.side <= 0.0 {
+        let mut bend = near.clamp(low, high);
+        let mut reach = self.shackle.reach(bend, sine, cosine);
+        if excess(&reach)[1] * self.side <= 0.0 {
             bend = if self.side > 0.0 { high } else { low };
+            reach = self.shackle.reach(bend, sine, cosine);
         }
         for _ in 0..60 {
-            let (off, slope) = excess(bend);
+            let [off, slope, bent] = excess(&reach);
             if slope.is_nan() || slope * self.side <= 0.0 {
                 return Err(End::Shackle);
             }
-            let step = off / slope;
+            let step = halley(off, slope, bent);
             let to = (bend - step).clamp(low, high);
             if to == bend && step != 0.0 && (to == low || to == high) {
                 return Err(End::ShackleHalf);
             }
-            let stepped = (to - bend).abs();
-            bend = to;
-            if stepped < 1e-10 {
-                return Ok(bend);
+            let by = to - bend;
+            if by.abs() < NUDGE {
+                return Ok(Found { bend: to, reach: reach.nudged(by), exact: by.abs() < EXACT });
             }
+            (bend, reach) = (to, self.shackle.reach(to, sine, cosine));
         }
         Err(End::Shackle)
     }
 
-    /// The spring with its seat at this height and angle.
-    pub(super) fn at(&self, height: Jet, angle: Jet) -> Result<Bent, End> {
-        let (sine, cosine) = (angle.sine(), angle.cosine());
-        let bend = self.fixed_bend(height.value, sine.value, cosine.value)?;
-        // Newton's steps carry the derivatives along: one for the first, one for the second.
-        let [_, up] = self.fixed.reach(bend, sine.value, cosine.value);
-        let mut fixed = Jet::constant(bend);
-        for _ in 0..2 {
-            let off = height + self.fixed.reach_of(fixed, sine, cosine)[1] + -self.fixed_eye[1];
-            fixed = fixed - off * (1.0 / up[1]);
-        }
-        let seat = -self.fixed.reach_of(fixed, sine, cosine)[0] + self.fixed_eye[0];
-
-        let at = [seat.value, height.value];
-        let guess = bend * self.fixed.length / self.shackle.length;
-        let bend = self.shackle_bend(at, guess, sine.value, cosine.value)?;
-        let eye_of = |bend: Jet| {
-            let [forward, up] = self.shackle.reach_of(bend, sine, cosine);
-            [seat + forward, height + up]
-        };
-        let [forward, up] = self.shackle.reach(bend, sine.value, cosine.value);
-        let slope = 2.0
-            * ((at[0] + forward[0] - self.pivot[0]) * forward[1] + (at[1] + up[0] - self.pivot[1]) * up[1]);
-        let mut shackle = Jet::constant(bend);
-        for _ in 0..2 {
-            let [x, z] = eye_of(shackle);
-            let off = (x + -self.pivot[0]).square()
-                + (z + -self.pivot[1]).square()
-                + -self.shackle_length * self.shackle_length;
-            shackle = shackle - off * (1.0 / slope);
-        }
-        let energy = self.fixed.energy(fixed) + self.shackle.energy(shackle);
-        Ok(Bent { height: height.value, seat, fixed, shackle, eye: eye_of(shackle), energy })
+    /// The bend of the half to the fixed eye, and the seat, forward, with the seat at this height and angle.
+    fn seat(&self, height: Jet, angle: Jet, near: f64) -> Result<([Jet; 2], bool), End> {
+        let (sine, cosine) = angle.value.sin_cos();
+        let Found { bend, reach, exact } = self.fixed_bend(height.value, near, sine, cosine)?;
+        let over = 1.0 / reach.up[1];
+        let turned = reach.forward[0];
+        let first = from_fn(|by| -over * (height.first[by] + turned * angle.first[by]));
+        // Newton's step carries the second derivatives along.
+        let fixed = Jet { first, ..Jet::constant(bend) };
+        let fixed = fixed - (height + reach.up(fixed, angle) + -self.fixed_eye[1]) * over;
+        Ok(([fixed, -reach.forward(fixed, angle) + self.fixed_eye[0]], exact))
     }
+
+    /// Excess of the distance squared from the pivot to the eye, halved.
+    fn excess(&self, eye: [Jet; 2]) -> Jet {
+        let [x, z] = [eye[0] + -self.pivot[0], eye[1] + -self.pivot[1]];
+        (x.square() + z.square() + -self.shackle_length * self.shackle_length) * 0.5
+    }
+
+    /// Sine of the angle between the shackle and the way of its eye, whose distance from the pivot has this slope.
+    fn sine(&self, reach: &Reach, slope: f64) -> f64 {
+        self.side * slope / (reach.forward[1].hypot(reach.up[1]) * self.shackle_length)
+    }
+
+    /// The spring with its seat at this height and angle, but for its energy, from bends of its halves that are near.
+    pub(super) fn at(&self, height: Jet, angle: Jet, near: [f64; 2]) -> Result<Bent, End> {
+        let ([fixed, seat], sharp) = self.seat(height, angle, near[0])?;
+        let (sine, cosine) = angle.value.sin_cos();
+        let found = self.shackle_bend([seat.value, height.value], near[1], sine, cosine)?;
+        let Found { bend, reach, exact } = found;
+        let ([forward, up], [pivot_x, pivot_z]) = ([reach.forward[0], reach.up[0]], self.pivot);
+        let (x, z) = (seat.value + forward - pivot_x, height.value + up - pivot_z);
+        let slope = x * reach.forward[1] + z * reach.up[1];
+        let moved = |by: usize| {
+            let turned = angle.first[by];
+            x * (seat.first[by] - up * turned) + z * (height.first[by] + forward * turned)
+        };
+        let eye_of = |bend: Jet| [seat + reach.forward(bend, angle), height + reach.up(bend, angle)];
+        let shackle = Jet { first: from_fn(|by| -moved(by) / slope), ..Jet::constant(bend) };
+        let shackle = shackle - self.excess(eye_of(shackle)) * (1.0 / slope);
+        let eye = eye_of(shackle);
+        let sine = self.sine(&reach, slope);
+        let (height, energy, exact) = (height.value, Jet::default(), sharp && exact);
+        Ok(Bent { height, seat, fixed, shackle, eye, energy, sine, exact })
+    }
+
+    /// The spring with its seat at this height and angle and its half to the shackle bent so far, and the excess that is nothing where its shackle holds
+    /// it so: where the shackle is in line with the spring, too, all of that is smooth.
+    pub(super) fn bent(&self, height: Jet, angle: Jet, shackle: Jet, near: f64) -> Result<(Bent, Jet), End> {
+        let ([fixed, seat], exact) = self.seat(height, angle, near)?;
+        let (sine, cosine) = angle.value.sin_cos();
+        let reach = self.shackle.reach(shackle.value, sine, cosine);
+        let eye = [seat + reach.forward(shackle, angle), height + reach.up(shackle, angle)];
+        let [x, z] = [eye[0].value - self.pivot[0], eye[1].value - self.pivot[1]];
+        let sine = self.sine(&reach, x * reach.forward[1] + z * reach.up[1]);
+        let (height, energy) = (height.value, Jet::default());
+        Ok((Bent { height, seat, fixed, shackle, eye, energy, sine, exact }, self.excess(eye)))
+    }
+
+    /// Energy of its halves.
+    pub(super) fn energy(&self, on: &Bent) -> Jet {
+        self.fixed.energy(on.fixed) + self.shackle.energy(on.shackle)
+    }
+}
+
+/// The last step of a bend is not longer than this: its cube is left to go, and what it changes of the second derivatives is left out.
+const NUDGE: f64 = 3e-5;
+/// After a shorter one they are what they are there.
+const EXACT: f64 = 1e-11;
+
+/// Halley's step to the root of a function with this value, slope and second derivative; where it bends much, Newton's, at most twice or half of it.
+fn halley(value: f64, slope: f64, bent: f64) -> f64 {
+    let step = value / slope;
+    step / (1.0 - 0.5 * step * bent / slope).clamp(0.5, 2.0)
 }
 
 #[cfg(test)]

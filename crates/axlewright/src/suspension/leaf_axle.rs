@@ -2,6 +2,7 @@ use super::axle_parts::{AxleBar, AxleCoilOver, Mount, Strut};
 use super::bar_lever::{Lever, across, drawn, mirrored, out_of_reach};
 use super::jet::Jet;
 use super::leaf::{Bent, End, Half, Spring};
+use super::leaf_axle_range::{Went, follow};
 use super::outline::{Outline, outlines};
 use super::parts::{Axle, Braking, Point, Wheel, refused, within};
 use super::solved::solved;
@@ -317,28 +318,44 @@ record! {
 #[derive(Debug, Clone)]
 pub(super) struct Ready<'a> {
     model: &'a LeafAxle,
-    spring: Spring,
+    pub(super) spring: Spring,
     /// Of the axle's middle at ride height, forward and up.
     centre: [f64; 2],
     /// Of the seat from the axle's middle.
     seat: [f64; 2],
-    angle: f64,
+    pub(super) angle: f64,
     base: f64,
     /// From the wheel's centre down to the ground.
     drop: f64,
     levers: Option<[Lever; 2]>,
     bar_sign: f64,
+    /// The axle at ride height, from which every search starts.
+    rest: Pose,
+}
+
+/// Where the axle holds the seats of its springs: height of its middle, sines and cosines of its lean and of its pitch, the way from its middle to
+/// a seat, forward and up, and the heights of the seats, the left one first.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Stance {
+    z: Jet,
+    lean: [Jet; 2],
+    tilt: [Jet; 2],
+    forward: Jet,
+    up: Jet,
+    pub(super) seats: [Jet; 2],
 }
 
 /// The axle at one heave, roll and pitch, with derivatives by these three.
-#[derive(Debug, Clone, Copy)]
-struct Pose {
-    pitch: f64,
+#[derive(Debug, Clone, Copy, Default)]
+pub(super) struct Pose {
+    pub(super) heave: f64,
+    pub(super) roll: f64,
+    pub(super) pitch: f64,
     /// Change of the pitch with heave and with roll.
     pitch_rates: [f64; 2],
-    energy: Jet,
-    left: Bent,
-    right: Bent,
+    pub(super) energy: Jet,
+    pub(super) left: Bent,
+    pub(super) right: Bent,
     /// The left and the right coil-over: energy, length between the eyes, cosine of its lean, vertical force.
     coils: [Jet; 2],
     eyes: [Jet; 2],
@@ -359,6 +376,16 @@ struct Pose {
 }
 
 impl Pose {
+    /// The pitch at another heave and roll, nearly.
+    fn pitch_at(&self, heave: f64, roll: f64) -> f64 {
+        let [by_heave, by_roll] = self.pitch_rates;
+        self.pitch + by_heave * (heave - self.heave) + by_roll * (roll - self.roll)
+    }
+    /// The bends of both springs at another heave, roll and pitch, nearly.
+    fn bends_at(&self, [heave, roll, pitch]: [f64; 3]) -> [[f64; 2]; 2] {
+        let by = [heave - self.heave, roll - self.roll, pitch - self.pitch];
+        [self.left.ahead(by), self.right.ahead(by)]
+    }
     /// Change with heave, the pitch following.
     fn by_heave(&self, of: Jet) -> f64 {
         let [heave, _, pitch] = of.first;
@@ -521,7 +548,7 @@ impl LeafAxle {
         self.check()?;
         valid! { longer: (-1) <= .. <= 1 ; "common practice, no source: no shackle is 1 m longer"; }
         let before = self.ready()?;
-        let carried = before.rest()?.energy.first[0];
+        let carried = before.rest.energy.first[0];
         let mut after = before.clone();
         after.spring.shackle_length += longer.si();
         let wrong = |why: &str| {
@@ -531,6 +558,7 @@ impl LeafAxle {
         if after.spring.shackle_length < LEAST {
             return Err(wrong("no shackle is left"));
         }
+        after.settle().map_err(|end| wrong(end.sentence()))?;
         let mut standing = 0.0;
         let mut settled = false;
         for _ in 0..50 {
@@ -567,10 +595,13 @@ impl LeafAxle {
         let standing = before.pose(-rise.si(), 0.0).map_err(|_| before.beyond(-rise, Angle::from_si(0.0)))?;
         let mut model = self.clone();
         model.raise(rise.si());
-        model.reseat(&before.rest()?, &standing);
+        model.reseat(&before.rest, &standing);
         let mut after = Ready { model: &model, ..before.clone() };
-        let here = after.place([-rise.si(), 0.0, standing.pitch], 0.0);
-        after.load(&here.map_err(|end| refused("spring", end.sentence().to_owned()))?)?;
+        let here = [-rise.si(), 0.0, standing.pitch];
+        let springs = after.springs(here, standing.bends_at(here));
+        let (stance, springs) = springs.map_err(|end| refused("spring", end.sentence().to_owned()))?;
+        after.load(&after.stand(here, &stance, springs, 0.0))?;
+        after.settle().map_err(|end| refused("spring", end.sentence().to_owned()))?;
         compared(&before, &after, -rise.si(), heave)
     }
 
@@ -640,8 +671,8 @@ impl LeafAxle {
     /// The rows of this axle and of a changed one at its own ride height, whose coil is set to carry what it carried.
     fn settled(&self, mut after: LeafAxle, heave: &[Length]) -> Result<Table> {
         let before = self.ready()?;
-        let drawn = after.ready()?.rest()?;
-        after.reseat(&before.rest()?, &drawn);
+        let drawn = after.ready()?.rest;
+        after.reseat(&before.rest, &drawn);
         compared(&before, &after.ready()?, 0.0, heave)
     }
 
@@ -738,11 +769,14 @@ impl LeafAxle {
             drop: self.wheel.loaded_radius.quantity.si() * self.wheel.camber.quantity.si().cos(),
             levers,
             bar_sign: 1.0,
+            rest: Pose::default(),
         };
         ready.stiffen()?;
-        let rest = ready.rest()?;
+        ready.settle().map_err(|end| refused("spring", end.sentence().to_owned()))?;
+        let mut rest = ready.rest;
         ready.load(&rest)?;
-        let rest = ready.rest()?;
+        ready.charge(&mut rest, 0.0);
+        ready.rest = rest;
         ready.stress(&rest.left)?;
         if let Some([left, _]) = &ready.levers
             && let Some((_, [rate, _])) = left.turn(ready.seen(&rest, left))
@@ -801,7 +835,8 @@ impl LeafAxle {
 const FINE: f64 = 1e-8;
 /// Positions that are tried on one way at the most.
 const TRIES: u32 = 1000;
-
+/// A step of the pitch that is shorter is left out.
+const SETTLED: f64 = 1e-12;
 /// Shorter than this a lever is none.
 const LEAST: f64 = 0.001;
 
@@ -977,52 +1012,73 @@ impl Ready<'_> {
         Ok(())
     }
 
-    /// The axle at ride height.
-    fn rest(&self) -> Result<Pose> {
-        self.place([0.0; 3], 0.0).map_err(|end| refused("spring", end.sentence().to_owned()))
+    /// Finds the axle at ride height.
+    fn settle(&mut self) -> core::result::Result<(), End> {
+        let (mut stance, mut springs) = self.springs([0.0; 3], [[0.0; 2]; 2])?;
+        if !springs[0].exact {
+            (stance, springs) = self.springs([0.0; 3], springs.map(|spring| spring.ahead([0.0; 3])))?;
+        }
+        self.rest = self.stand([0.0; 3], &stance, springs, 0.0);
+        Ok(())
     }
 
-    /// The axle at this heave, roll and pitch, with a force forward at the ground.
-    fn place(&self, state: [f64; 3], traction: f64) -> core::result::Result<Pose, End> {
+    /// The springs with the axle at this heave, roll and pitch, from bends that are near, and how it stands on them.
+    fn springs(
+        &self,
+        state: [f64; 3],
+        near: [[f64; 2]; 2],
+    ) -> core::result::Result<(Stance, [Bent; 2]), End> {
         solved();
         let [heave, roll, pitch] = Jet::variables(state);
-        let lean = [roll.sine(), roll.cosine()];
+        let stance = self.stance(heave, [roll.sine(), roll.cosine()], pitch);
+        let angle = pitch + self.angle;
+        let left = self.spring.at(stance.seats[0], angle, near[0])?;
+        let right = if roll.value == 0.0 {
+            left.mirrored()
+        } else {
+            self.spring.at(stance.seats[1], angle, near[1])?
+        };
+        Ok((stance, [left, right]))
+    }
+
+    /// The energy of springs and coils, less the work of a force forward at the ground.
+    pub(super) fn energy(&self, state: [f64; 3], stance: &Stance, springs: &[Bent; 2], traction: f64) -> Jet {
+        if traction == 0.0 && !self.model.coil_over.is_given() {
+            return self.spring.energy(&springs[0]) + self.spring.energy(&springs[1]);
+        }
+        self.stand(state, stance, *springs, traction).energy
+    }
+
+    /// Where the axle holds the seats of its springs.
+    pub(super) fn stance(&self, heave: Jet, lean: [Jet; 2], pitch: Jet) -> Stance {
         let tilt = [pitch.sine(), pitch.cosine()];
-        let [sine, cosine] = lean;
         let [along, over] = self.seat;
+        let [sine, cosine] = lean;
         let forward = tilt[1] * along - tilt[0] * over;
         let up = tilt[0] * along + tilt[1] * over;
         let z = heave + self.centre[1];
-        let bent =
-            |side: f64| self.spring.at(z + sine * (side * self.base) + cosine * up, pitch + self.angle);
-        let left = bent(0.5)?;
-        let right = if roll.value == 0.0 { left.mirrored() } else { bent(-0.5)? };
+        let seats = [0.5, -0.5].map(|side| z + sine * (side * self.base) + cosine * up);
+        Stance { z, lean, tilt, forward, up, seats }
+    }
+
+    /// The axle on both springs as they are bent.
+    fn stand(
+        &self,
+        [heave, roll, pitch]: [f64; 3],
+        stance: &Stance,
+        [left, right]: [Bent; 2],
+        traction: f64,
+    ) -> Pose {
+        let Stance { z, lean, tilt, forward, up, .. } = *stance;
+        let [sine, cosine] = lean;
         let steer = ((right.seat - left.seat) * (cosine * self.base).inverse()).arcsine();
         let x = (left.seat + right.seat) * 0.5 - steer.cosine() * forward - steer.sine() * sine * up;
         let [eye_x, eye_z] = [(left.eye[0] + right.eye[0]) * 0.5, (left.eye[1] + right.eye[1]) * 0.5];
         let [fixed_x, fixed_z] = self.spring.fixed_eye;
         let line = (x + -fixed_x) * (eye_x + -fixed_x).inverse() * (eye_z + -fixed_z) + fixed_z;
         let y = sine * cosine.inverse() * (line - z);
-        let energy = left.energy + right.energy - (x + pitch * self.drop) * traction;
-        let (pitch, none) = (pitch.value, [Jet::default(); 2]);
-        let mut on = Pose {
-            pitch,
-            pitch_rates: [0.0; 2],
-            energy,
-            left,
-            right,
-            coils: none,
-            eyes: none,
-            uprights: [0.0; 2],
-            lifts: [0.0; 2],
-            steer,
-            x,
-            y,
-            z,
-            line,
-            lean,
-            tilt,
-        };
+        let mut on =
+            Pose { heave, roll, pitch, left, right, steer, x, y, z, line, lean, tilt, ..Pose::default() };
         if let Stated::Given(coil_over) = &self.model.coil_over {
             for (place, side) in [1.0, -1.0].into_iter().enumerate() {
                 let apart = self.apart(&on, &coil_over.body_eye, &coil_over.axle_eye, side);
@@ -1032,60 +1088,122 @@ impl Ready<'_> {
                 (on.coils[place], on.eyes[place]) = (energy, eyes);
                 (on.uprights[place], on.lifts[place]) = (upright, force * upright);
             }
+        }
+        self.charge(&mut on, traction);
+        on
+    }
+
+    /// The energy of springs and coils, less the work of a force forward at the ground, and how the pitch follows from it.
+    fn charge(&self, on: &mut Pose, traction: f64) {
+        for bent in [&mut on.left, &mut on.right] {
+            bent.energy = self.spring.energy(bent);
+        }
+        on.energy = on.left.energy + on.right.energy;
+        if traction != 0.0 {
+            let [.., pitch] = Jet::variables([on.heave, on.roll, on.pitch]);
+            on.energy = on.energy - (on.x + pitch * self.drop) * traction;
+        }
+        if self.model.coil_over.is_given() {
             on.energy = on.energy + on.coils[0] + on.coils[1];
         }
         let [_, _, zt, _, rt, tt] = on.energy.second;
         on.pitch_rates = [-zt / tt, -rt / tt];
-        Ok(on)
     }
 
-    /// The axle with the pitch that balances it, from a first guess of it.
-    fn balance(&self, [heave, roll, guess]: [f64; 3], traction: f64) -> core::result::Result<Pose, End> {
-        let mut on = self.place([heave, roll, guess], traction)?;
+    /// The axle with the pitch that balances it, from a position that is near and a first guess of the pitch.
+    fn balance(
+        &self,
+        from: &Pose,
+        [heave, roll, guess]: [f64; 3],
+        traction: f64,
+    ) -> core::result::Result<Pose, End> {
+        self.balance_near([heave, roll, guess], from.bends_at([heave, roll, guess]), traction)
+    }
+
+    /// The same from bends that are near.
+    pub(super) fn balance_near(
+        &self,
+        [heave, roll, mut pitch]: [f64; 3],
+        near: [[f64; 2]; 2],
+        traction: f64,
+    ) -> core::result::Result<Pose, End> {
+        let (mut stance, mut springs) = self.springs([heave, roll, pitch], near)?;
         for _ in 0..30 {
-            let (turn, stiffness) = (on.energy.first[2], on.energy.second[5]);
+            let energy = self.energy([heave, roll, pitch], &stance, &springs, traction);
+            let (turn, stiffness) = (energy.first[2], energy.second[5]);
             if stiffness.is_nan() || stiffness <= 0.0 {
                 return Err(End::Pitch);
             }
             let mut step = (-turn / stiffness).clamp(-0.1, 0.1);
-            let settled = step.abs() < 1e-9;
-            let mut next = self.place([heave, roll, on.pitch + step], traction);
+            if step.abs() < SETTLED && springs.iter().all(|spring| spring.exact) {
+                return Ok(self.stand([heave, roll, pitch], &stance, springs, traction));
+            }
+            let there = |step: f64| {
+                self.springs(
+                    [heave, roll, pitch + step],
+                    springs.map(|spring| spring.ahead([0.0, 0.0, step])),
+                )
+            };
+            let mut next = there(step);
             while next.is_err() && step.abs() > 1e-4 {
                 step *= 0.5;
-                next = self.place([heave, roll, on.pitch + step], traction);
+                next = there(step);
             }
-            on = next?;
-            if settled {
-                return Ok(on);
-            }
+            (stance, springs) = next?;
+            pitch += step;
         }
         Err(End::Pitch)
     }
 
     /// The axle at a heave and roll: at once from ride height, otherwise step by step.
     fn pose(&self, heave: f64, roll: f64) -> core::result::Result<Pose, End> {
-        self.balance([heave, roll, 0.0], 0.0).or_else(|_| {
+        let rest = &self.rest;
+        if [heave, roll] == [0.0; 2] && rest.energy.first[2].abs() < SETTLED * rest.energy.second[5] {
+            return Ok(*rest);
+        }
+        self.balance(rest, [heave, roll, rest.pitch_at(heave, roll)], 0.0).or_else(|_| {
             let (on, _, end) = self.walk(heave, roll, FINE)?;
-            end.map_or(Ok(on), Err)
+            end.map_or(on.ok_or(End::GivenUp), Err)
         })
     }
 
-    /// The axle as far towards a heave as it goes, to so many metres: how it stands there, its heave, and what ends it before.
+    /// The axle as far towards a heave as it goes, to so many metres: how it stands there, the heave, and what ends it before.
+    fn walk(
+        &self,
+        heave: f64,
+        roll: f64,
+        fine: f64,
+    ) -> core::result::Result<(Option<Pose>, f64, Option<End>), End> {
+        let rest = &self.rest;
+        let on = self.balance(rest, [0.0, roll, rest.pitch_at(0.0, roll)], 0.0)?;
+        match follow(self, &on, heave, fine) {
+            Some(Went::There(on)) => Ok((Some(*on), heave, None)),
+            Some(Went::Ended(place, end)) => Ok((None, place, Some(end))),
+            None => self.step_by_step(on, heave, fine),
+        }
+    }
+
+    /// The same in steps of the heave: slow near the end, for where the bend of a half does not lead there.
     #[inline(never)]
-    fn walk(&self, heave: f64, roll: f64, fine: f64) -> core::result::Result<(Pose, f64, Option<End>), End> {
+    fn step_by_step(
+        &self,
+        mut on: Pose,
+        heave: f64,
+        fine: f64,
+    ) -> core::result::Result<(Option<Pose>, f64, Option<End>), End> {
+        let roll = on.roll;
         let whole = self.spring.fixed.lever() + self.spring.shackle.lever();
-        let mut on = self.balance([0.0, roll, 0.0], 0.0)?;
         let longest = whole / 64.0;
         // A step that fails is halved, and doubled again after two that do not.
         let (mut good, mut step, mut longer, mut end) = (0.0, longest, longest, None);
         for _ in 0..TRIES {
             if good == heave || step <= fine {
-                return Ok((on, good, end.filter(|_| good != heave)));
+                return Ok((Some(on), good, end.filter(|_| good != heave)));
             }
             let to = if (heave - good).abs() <= step { heave } else { good + step.copysign(heave) };
             // The pitch on its tangent, or further: near the end there is no axle with the pitch from before.
             let turn = on.pitch_rates[0] * (to - good);
-            let there = |times: f64| self.balance([to, roll, on.pitch + times * turn], 0.0);
+            let there = |times: f64| self.balance(&on, [to, roll, on.pitch + times * turn], 0.0);
             match there(1.0).or_else(|_| there(2.0)) {
                 Ok(next) => (on, good, step, longer) = (next, to, longer, longest.min(2.0 * longer)),
                 Err(found) => (step, longer, end) = (0.5 * step, 0.5 * step, Some(found)),
@@ -1220,7 +1338,7 @@ impl Ready<'_> {
         let none = Angle::from_si(0.0);
         let before = self.pose(heave.si(), 0.0).map_err(|_| self.beyond(heave, none))?;
         let traction = torque.si() / self.drop;
-        let on = self.balance([heave.si(), 0.0, before.pitch], traction).map_err(|end| {
+        let on = self.balance(&before, [heave.si(), 0.0, before.pitch], traction).map_err(|end| {
             let message =
                 format!("torque = {} N·m is more than the springs bear: {}", torque.si(), end.sentence());
             Error::NoSolution { message }
@@ -1239,15 +1357,17 @@ impl Ready<'_> {
     /// The heave without roll at which this is nothing.
     #[cfg(feature = "sheet")]
     fn heave_where(&self, of: impl Fn(&Pose) -> Jet) -> Option<f64> {
-        let mut heave = 0.0;
+        let (mut heave, mut on) = (0.0, self.rest);
         for _ in 0..30 {
-            let on = self.pose(heave, 0.0).ok()?;
             let off = of(&on);
             let step = (off.value / on.by_heave(off)).clamp(-0.1, 0.1);
             heave -= step;
-            if step.abs() < 1e-10 {
+            // What is left after a step is its square, over the metres in which the slope changes.
+            if step.abs() < 1e-7 {
                 return Some(heave);
             }
+            let next = self.balance(&on, [heave, 0.0, on.pitch_at(heave, 0.0)], 0.0);
+            on = next.or_else(|_| self.pose(heave, 0.0)).ok()?;
         }
         None
     }
@@ -1821,7 +1941,7 @@ mod tests {
         assert_relative_eq!(drive.pinion_angle.si(), drive.wind_up_angle.si() + 3_f64.to_radians());
         let small = 0.5 * (wound(1.0).wind_up_angle - wound(-1.0).wind_up_angle).si();
         // The force at the ground works on the way of the axle as well, which turns about a place above its middle.
-        let along = model.ready().unwrap().place([0.0; 3], 0.0).unwrap().x.first[2];
+        let along = model.ready().unwrap().rest.x.first[2];
         assert_relative_eq!(small * none.wind_up_rate.si(), 1.0 + along / 0.38, max_relative = 1e-6);
         assert_relative_eq!(none.spring_load.si(), 9800.0, max_relative = 1e-10);
         assert!(drive.leaf_stress > none.leaf_stress && brake.leaf_stress > none.leaf_stress);

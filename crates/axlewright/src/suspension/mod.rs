@@ -42,6 +42,7 @@ mod leaf;
 mod leaf_axle;
 #[cfg(feature = "sheet")]
 mod leaf_axle_lines;
+mod leaf_axle_range;
 mod linkage;
 mod linkage_range;
 #[cfg(feature = "sheet")]
