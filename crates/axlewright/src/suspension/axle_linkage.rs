@@ -11,6 +11,7 @@ use super::solved::solved;
 use super::vector::{Vector, vector};
 use core::array::from_fn;
 use nalgebra::{Const, DimMin, SMatrix, SVector};
+use std::sync::OnceLock;
 
 /// Places of the coordinates: four that are free, the crank's turn, then heave and roll.
 const X: usize = 0;
@@ -582,7 +583,8 @@ pub(super) struct AxleLinkage {
     /// The redundant set at ride height.
     stress: Each,
     pub(super) rest: Pose,
-    series: Series,
+    /// Found when a position is first asked for: what is asked at ride height or for the ends of travel does without.
+    series: OnceLock<Series>,
 }
 
 /// The coordinates about ride height by powers of heave, and each of those by powers of roll: up to the fourth order, but without one of
@@ -626,28 +628,29 @@ impl AxleLinkage {
             way: Way::Exact,
             stress: Each::ZERO,
             rest,
-            series: [[Lanes::ZERO; ORDER + 1]; ORDER + 1],
+            series: OnceLock::new(),
         };
         linkage.judge()?;
         linkage.rest = *linkage.solve(at, Each::ZERO).ok_or(Free::Forward)?;
-        linkage.expand();
         Ok(linkage)
     }
 
     /// The series: rates and second derivatives at ride height, and how those change to either side of it.
-    fn expand(&mut self) {
+    fn expanded(&self) -> Series {
         let (heave, roll) = (&self.rest.heave, &self.rest.roll);
-        self.series[0] =
+        let mut first = [[Lanes::ZERO; ORDER + 1]; ORDER + 1];
+        first[0] =
             [self.rest.at, roll.rates, roll.seconds, [0.0; COORDINATES], [0.0; COORDINATES]].map(Lanes);
-        self.series[0][2] = self.series[0][2] * 0.5;
-        (self.series[1][0], self.series[2][0]) = (Lanes(heave.rates), Lanes(heave.seconds) * 0.5);
+        first[0][2] = first[0][2] * 0.5;
+        (first[1][0], first[2][0]) = (Lanes(heave.rates), Lanes(heave.seconds) * 0.5);
+        let near = |heave: f64, roll: f64| self.near_by(&first, heave, roll);
         // First derivative and half the second one of what the axle does there.
         let changes = |[low, high]: &[Box<Pose>; 2], step: f64, of: fn(&Pose) -> Coordinates| {
             let [low, rest, high] = [low, &self.rest, high].map(|pose| Lanes(of(pose)));
             [(high - low) * (0.5 / step), (low + high - rest * 2.0) * (0.5 / (step * step))]
         };
-        let mut series = self.series;
-        if let (Some(low), Some(high)) = (self.near(-STEP, 0.0), self.near(STEP, 0.0)) {
+        let mut series = first;
+        if let (Some(low), Some(high)) = (near(-STEP, 0.0), near(STEP, 0.0)) {
             let sides = [low, high];
             let [third, fourth] = changes(&sides, STEP, |pose| pose.heave.seconds);
             (series[3][0], series[4][0]) = (third * (1.0 / 6.0), fourth * (1.0 / 12.0));
@@ -655,17 +658,17 @@ impl AxleLinkage {
             [series[1][2], series[2][2]] =
                 changes(&sides, STEP, |pose| pose.roll.seconds).map(|change| change * 0.5);
         }
-        if let (Some(low), Some(high)) = (self.near(0.0, -TURN), self.near(0.0, TURN)) {
+        if let (Some(low), Some(high)) = (near(0.0, -TURN), near(0.0, TURN)) {
             let [third, fourth] = changes(&[low, high], TURN, |pose| pose.roll.seconds);
             (series[0][3], series[0][4]) = (third * (1.0 / 6.0), fourth * (1.0 / 12.0));
         }
-        self.series = series;
+        series
     }
 
     /// Where the axle stands at this heave and roll, nearly.
-    fn guess(&self, heave: f64, roll: f64) -> Coordinates {
+    fn guess(&self, series: &Series, heave: f64, roll: f64) -> Coordinates {
         let mut at = Lanes::ZERO;
-        for (order, terms) in self.series.iter().enumerate().rev() {
+        for (order, terms) in series.iter().enumerate().rev() {
             let terms = terms.iter().take(ORDER + 1 - order).rev();
             at = at * heave + terms.fold(Lanes::ZERO, |sum, term| sum * roll + *term);
         }
@@ -974,7 +977,12 @@ impl AxleLinkage {
 
     /// The axle at this heave and roll, where it is got quickly from ride height.
     fn near(&self, heave: f64, roll: f64) -> Option<Box<Pose>> {
-        let (rest, start) = (&self.rest, self.guess(heave, roll));
+        self.near_by(self.series.get_or_init(|| self.expanded()), heave, roll)
+    }
+
+    /// The same by a series.
+    fn near_by(&self, series: &Series, heave: f64, roll: f64) -> Option<Box<Pose>> {
+        let (rest, start) = (&self.rest, self.guess(series, heave, roll));
         let forces = rest.force_rates[0] * heave + rest.force_rates[1] * roll;
         let pose = self.solve(start, forces)?;
         let off = (0..5).fold(0.0, |most: f64, place| most.max((pose.at[place] - start[place]).abs()));
@@ -1036,6 +1044,9 @@ impl AxleLinkage {
 
     /// The axle at this heave and roll, rolled at ride height first; none beyond its range.
     pub(super) fn at(&self, heave: f64, roll: f64) -> Option<Box<Pose>> {
+        if [heave, roll] == [0.0; 2] {
+            return Some(Box::new(self.rest));
+        }
         let led = |pose: &Pose| self.is_eased(pose, heave) || self.at(0.0, roll).is_some();
         self.near(heave, roll).filter(|pose| led(pose)).or_else(|| {
             let from = if heave == 0.0 { Box::new(self.rest) } else { self.at(0.0, roll)? };

@@ -12,6 +12,7 @@ use crate::base::document::{Model, Stated, Value};
 use crate::base::table::{Filling, Table, record};
 use crate::units::{Angle, Force, Length, LinearStiffness, Ratio, RotationalStiffness, Torque};
 use crate::{Error, Result, valid};
+use std::sync::OnceLock;
 
 /// A rigid axle on links, drawn point by point: where it stands over heave and roll, how it steers, and what springs and bushes do there.
 ///
@@ -223,7 +224,9 @@ struct Joint {
     link: usize,
     /// Which of the body, the axle and the crank it is in.
     end: End,
-    name: String,
+    word: &'static str,
+    /// Written when it is first asked for.
+    name: OnceLock<String>,
     limit: Option<f64>,
     /// Direction of the link there at ride height.
     drawn: Vector,
@@ -629,14 +632,14 @@ struct Parts {
 }
 
 impl Parts {
-    fn push(&mut self, name: String, link: Link, ends: [(End, &str, Option<f64>); 2]) -> Result<()> {
+    fn push(&mut self, name: String, link: Link, ends: [(End, &'static str, Option<f64>); 2]) -> Result<()> {
         let along = link.drawn(self.middle);
         if along.norm() < LEAST_LEVER {
             return Err(refused(&name, "it is shorter than 1 mm".to_owned()));
         }
         for (end, word, limit) in ends {
-            let name = format!("{name} {word}");
-            self.joints.push(Joint { link: self.links.len(), end, name, limit, drawn: along.unit() });
+            let (link, name, drawn) = (self.links.len(), OnceLock::new(), along.unit());
+            self.joints.push(Joint { link, end, word, name, limit, drawn });
         }
         self.links.push(link);
         self.names.push(name);
@@ -686,6 +689,10 @@ impl Parts {
 impl Ready<'_> {
     fn name(&self, link: usize) -> &str {
         self.names.get(link).map_or("", String::as_str)
+    }
+
+    fn joint<'a>(&'a self, joint: &'a Joint) -> &'a str {
+        joint.name.get_or_init(|| format!("{} {}", self.name(joint.link), joint.word))
     }
 
     pub(super) fn travel_range(&self, roll: Angle) -> Result<TravelRange> {
@@ -1068,9 +1075,9 @@ impl Ready<'_> {
             }
         }
         on.greatest_lean = Angle::from_si(lean(greatest));
-        on.greatest_lean_joint = most.map_or("", |joint| joint.name.as_str());
+        on.greatest_lean_joint = most.map_or("", |joint| self.joint(joint));
         on.joint_left = Angle::from_si(left);
-        on.first_joint = first.map_or("not known", |joint| joint.name.as_str());
+        on.first_joint = first.map_or("not known", |joint| self.joint(joint));
     }
 }
 
