@@ -1,4 +1,5 @@
 //! Models that a sheet holds give the numbers of its findings, to the last bit.
+#![allow(clippy::unwrap_used, clippy::panic, reason = "a test may panic, its helpers too")]
 
 use axlewright::cooling::{CapTest, LeakDown};
 use axlewright::engine::TorqueCurve;

@@ -59,7 +59,7 @@ impl Verdict {
             Verdict::NotKnown
         } else if margin < limit {
             Verdict::Short
-        } else if margin < wanted - NOISE * wanted.abs() {
+        } else if margin < wanted {
             Verdict::Tight
         } else {
             Verdict::Meets

@@ -164,7 +164,7 @@ impl CapTest {
     /// let cap = CapTest {
     ///     rating: Some(Value::parse("15 psi gauge")?),
     ///     opening_pressure: Some(Value::parse("15 psi gauge")?), holding_pressure: Some(Value::parse("13 psi gauge")?),
-    ///     gauge_error: Some(Value::parse("0.5 psi")?), rating_tolerance: Some(Value::parse("1 psi")?), tight_below: Value::parse("0.5 psi")?,
+    ///     gauge_error: Some(Value::parse("0.5 psi")?), rating_tolerance: Some(Value::parse("1 psi")?), tight_below: Value::parse("0.4 psi")?,
     ///     weakest_component: None, vacuum_opening: None, vacuum_limit: None,
     /// }.checked()?;
     /// let on = cap.findings()?;

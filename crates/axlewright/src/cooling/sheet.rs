@@ -549,5 +549,4 @@ pub const SHEET: Section = Section {
         renamed("leak_test.air_volume", "leak_test.gas_volume"),
         renamed("leak_test.allowed_fall", "leak_test.allowed_loss"),
     ],
-    ..Section::EMPTY
 };

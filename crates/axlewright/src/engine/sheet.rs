@@ -217,5 +217,4 @@ pub const SHEET: Section = Section {
         "engine.curve" "engine.TorqueCurve" TorqueCurve in "engine.curve" { points = "engine.curve[*]" }
     }],
     renamed: &[renamed("engine.curve[].speed", "engine.curve[].engine_speed")],
-    ..Section::EMPTY
 };
