@@ -261,6 +261,11 @@ fn the_generator_refuses_by_name() {
         ("ending", RATE.replace("fn rate(", "fn rate_value("), "reserves"),
         ("double", format!("{RATE}{RATE}"), "twice"),
         ("layer", format!("use crate::cooling::Coolant;\n{RATE}"), "does not stand below"),
+        (
+            "wrapped layer",
+            format!("use crate::{{\n    Error,\n    cooling,\n}};\n{RATE}"),
+            "does not stand below",
+        ),
         ("catalogue", format!("use crate::catalogue::entry;\n{RATE}"), "imports catalogue"),
         ("public", RATE.replace("fn rate(", "fn other_rate("), "lacks its `pub use`"),
         ("summary", RATE.replace("/// Rate.\n", "/// Rate\n"), "full stop"),
