@@ -80,7 +80,7 @@ fn formula_files_are_private() {
         let is_system = path.ends_with("/mod.rs") && !path.ends_with("base/mod.rs");
         if is_system {
             let public: Vec<(usize, &str)> =
-                code(&text).filter(|(_, line)| line.trim_start().starts_with("pub mod")).collect();
+                code(&text).filter(|(_, line)| line.trim_start().starts_with("pub mod ")).collect();
             assert!(public.is_empty(), "{path}: {public:?}");
         }
     }

@@ -330,7 +330,7 @@ impl LiveAxle {
     /// # Ok::<(), axlewright::Error>(())
     /// ```
     pub fn at(&self, heave: Length, roll: Angle) -> Result<AxlePosition> {
-        Ok(self.ready()?.at(heave, roll)?.into())
+        self.ready()?.at(heave, roll).map(AxlePosition::from)
     }
 
     /// The axle over heave and roll.

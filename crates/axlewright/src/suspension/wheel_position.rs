@@ -428,7 +428,7 @@ impl<'a> Ready<'a> {
     }
 
     fn position(&self, pose: &Pose) -> WheelPosition {
-        self.results(pose).found(&self.joints()).into()
+        WheelPosition::from(self.results(pose).found(&self.joints()))
     }
 
     /// Of the spring at ride height: length between its eyes, motion ratio, and how that changes with travel; none without a coil-over.
