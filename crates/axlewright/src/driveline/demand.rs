@@ -1,5 +1,6 @@
 //! Torque that counts against a rating: the torque path and the build sheet share these rules.
 
+#[cfg(feature = "sheet")]
 use super::Differential;
 use super::torque_path::{RatingKind, Side};
 use crate::units::{Force, Length, Ratio, Torque};
@@ -55,6 +56,7 @@ pub(super) struct Rated {
 }
 
 impl Rated {
+    #[cfg(feature = "sheet")]
     pub(super) fn demand(&self) -> Result<Torque> {
         Ok(self.governing()?.0)
     }
@@ -99,10 +101,12 @@ impl Rated {
 const DROPPED: &str = "a rating that is not continuous is held against a dropped clutch, which needs clutch.capacity and clutch.shock_factor, or the grip with grip.inertia_factor";
 
 /// Differential before a half shaft.
+#[cfg(feature = "sheet")]
 pub(super) struct OneShaft {
     pub(super) differential: Differential,
 }
 
+#[cfg(feature = "sheet")]
 impl OneShaft {
     /// Share of the axle's torque and grip that one shaft may carry.
     pub(super) fn share(&self) -> Result<Ratio> {
@@ -145,6 +149,7 @@ pub(super) struct Pulling {
 }
 
 impl Pulling {
+    #[cfg(feature = "sheet")]
     pub(super) fn torque(&self) -> Result<Torque> {
         Ok(self.bounded()?.0)
     }

@@ -70,6 +70,7 @@ pub(super) struct Bump {
 }
 
 impl Bump {
+    #[cfg(feature = "sheet")]
     pub(super) fn left(&self) -> Result<Length> {
         Ok(self.first().0)
     }
