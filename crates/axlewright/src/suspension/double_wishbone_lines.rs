@@ -45,7 +45,7 @@ pub(super) const fn joint(path: &'static str, meaning: &'static str) -> Line {
 pub(super) use point as point_lines;
 
 /// Arms, tie rod and wheel: 29 lines.
-pub(super) const POINTS: [Line; 29] = joined(&[
+const POINTS: [Line; 29] = joined(&[
     &point!("axle.upper_arm.front_pivot", "front pivot of the upper arm, at ride height"),
     &point!("axle.upper_arm.rear_pivot", "rear pivot of the upper arm, at ride height"),
     &point!("axle.upper_arm.ball_joint", "upper ball joint, at ride height"),
@@ -61,7 +61,7 @@ pub(super) const POINTS: [Line; 29] = joined(&[
     ],
 ]);
 
-pub(super) const EYES: [Line; 7] = joined(&[
+const EYES: [Line; 7] = joined(&[
     &point!("axle.coil_over.body_eye", "upper eye of the coil-over, on the body"),
     &point!("axle.coil_over.lower_eye", "lower eye of the coil-over, at ride height"),
     &[choice(
@@ -71,7 +71,7 @@ pub(super) const EYES: [Line; 7] = joined(&[
     )],
 ]);
 
-pub(super) const BAR: [Line; 10] = joined(&[
+const BAR: [Line; 10] = joined(&[
     &point!("axle.anti_roll_bar.link_eye", "eye of the bar's drop link on what carries it, at ride height"),
     &point!("axle.anti_roll_bar.lever_end", "end of the bar's lever, at ride height"),
     &point!("axle.anti_roll_bar.lever_pivot", "any point of the axis about which the bar turns"),
@@ -82,7 +82,7 @@ pub(super) const BAR: [Line; 10] = joined(&[
     )],
 ]);
 
-pub(super) const JOINTS: [Line; 4] = [
+const JOINTS: [Line; 4] = [
     joint("axle.joint_limits.upper_ball", "lean that the upper ball joint allows, from ride height"),
     joint("axle.joint_limits.lower_ball", "lean that the lower ball joint allows, from ride height"),
     joint("axle.joint_limits.tie_rod_outer", "lean that the outer joint of the tie rod allows"),

@@ -2,6 +2,7 @@
 
 use super::*;
 use crate::base::section::{fields, words};
+use crate::units::Length;
 
 words!(Axle { Front = "front", Rear = "rear" });
 words!(Carrier { LowerArm = "lower_arm", UpperArm = "upper_arm", Upright = "upright" });
@@ -11,6 +12,7 @@ words!(LeafForm { UniformStrength = "uniform_strength", UniformSection = "unifor
 words!(BrakePlace { Outboard = "outboard", Inboard = "inboard" });
 
 fields!(Point { x, y, z });
+fields!(At { x, y, z });
 fields!(Arm { front_pivot, rear_pivot, ball_joint });
 fields!(TieRod { inner, outer });
 // Its radius is that of the tyre: a rule that stands on the ground takes it from there.
@@ -41,6 +43,20 @@ fields!(Strut {
     axle, torsion_bar, anti_roll_bar, braking, driving, joint_limits
 });
 
+/// Point as bare lengths, which are copied at no cost.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct At {
+    pub(super) x: Length,
+    pub(super) y: Length,
+    pub(super) z: Length,
+}
+
+impl At {
+    pub(super) fn point(self) -> Point {
+        Point::new(self.x, self.y, self.z)
+    }
+}
+
 /// Whether each wheel moves by itself, or both on one axle.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Wheels {
@@ -50,3 +66,22 @@ pub(super) enum Wheels {
     LiveAxle,
 }
 words!(Wheels { Independent = "independent", LiveAxle = "live_axle" });
+
+/// What leads the wheels of an axle.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Suspension {
+    /// Two arms, one above the other.
+    DoubleWishbone,
+    /// One arm and a strut.
+    Strut,
+    /// A live axle on links.
+    LiveAxleOnLinks,
+    /// A live axle on leaf springs, which alone lead it.
+    LiveAxleOnLeafSprings,
+}
+words!(Suspension {
+    DoubleWishbone = "double_wishbone",
+    Strut = "strut",
+    LiveAxleOnLinks = "live_axle_on_links",
+    LiveAxleOnLeafSprings = "live_axle_on_leaf_springs",
+});

@@ -2,6 +2,7 @@
 
 use super::wheel_position::{Independent, Parts, Ready};
 use super::{JointLimits, WheelPosition};
+use crate::spring::Mounting;
 use crate::units::{Angle, Length, Ratio, RatioPerLength};
 use crate::{Error, Result};
 
@@ -35,16 +36,6 @@ pub(super) struct OnDamper<M> {
     pub(super) open_length: Length,
     pub(super) closed_length: Length,
 }
-
-/// Place of a damper.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Mounting {
-    /// On one axis with the spring.
-    CoilOver,
-    /// Apart from the spring.
-    Apart,
-}
-crate::base::section::words!(Mounting { CoilOver = "coil_over", Apart = "apart" });
 
 /// Linkage with the spring of its coil-over or leg.
 pub(super) struct OnSpring<M> {

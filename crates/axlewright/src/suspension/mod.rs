@@ -25,6 +25,8 @@
 mod axle_linkage;
 mod axle_load_transfer;
 mod axle_parts;
+#[cfg(feature = "sheet")]
+mod axle_rules;
 mod bar_lever;
 mod bar_rate_for_roll_stiffness;
 mod bar_roll_stiffness;
@@ -43,6 +45,8 @@ mod leaf_axle;
 #[cfg(feature = "sheet")]
 mod leaf_axle_lines;
 mod leaf_axle_range;
+#[cfg(feature = "sheet")]
+mod leaf_axle_rules;
 mod linkage;
 mod linkage_range;
 #[cfg(feature = "sheet")]
@@ -51,6 +55,8 @@ mod live_axle;
 #[cfg(feature = "sheet")]
 mod live_axle_lines;
 mod live_axle_roll_stiffness;
+#[cfg(feature = "sheet")]
+mod live_axle_rules;
 mod outline;
 mod pair;
 mod parts;

@@ -1,15 +1,19 @@
+use super::BrakePlace;
+use super::axle_rules::{
+    ANTI_DIVE, ANTI_SQUAT, BALANCE, BAR_WHEEL_RATE, BESIDE_LEAVES, BIND_FORCE, BIND_SHARE, BRAKE_ANTI_LIFT,
+    DRIVE_ANTI_LIFT, FRONT_DRIVE_SHARE, JOINT_LEFT, LINKAGE_LEFT, NO_ANGLE, NO_FORCE, NO_LENGTH,
+    REAR_BRAKE_SHARE, REAR_DRIVE_SHARE, STEER_APART, WHEELS,
+};
 use super::double_wishbone_lines as wishbone;
+use super::inputs::{Suspension, Wheels};
 use super::leaf_axle_lines as leaf;
+use super::leaf_axle_rules as on_leaves;
 use super::live_axle_lines as live;
-use super::parts::refused;
+use super::live_axle_rules as on_links;
 use super::strut_lines as strut;
-use super::wheel_position::BUMP;
-use super::{RollAxle, RollBalance};
-use crate::Result;
-use crate::base::document::{Stated, Value};
 use crate::base::section::{
-    About, Finding, Line, Margin, Section, Several, Step, by, choice, derived, difference, first, gives,
-    joined, line, negative, one_of, own, pick, sum,
+    About, Finding, Line, Margin, Section, Step, by, choice, derived, difference_of, gives, joined, line,
+    negative_of, pick, same, sum_of,
 };
 use crate::units::{
     Angle, Force, Length, LinearStiffness, Quantity, Ratio, RollGradient, RotationalStiffness,
@@ -56,8 +60,8 @@ const AT_RIDE: &[Line] = &[
         .by(&[
             gives(&wishbone::AT_RIDE, "bump_steer"),
             gives(&strut::AT_RIDE, "bump_steer"),
-            gives(&live::AT_RIDE, "bump_steer"),
-            gives(&leaf::AT_RIDE, "bump_steer"),
+            gives(&on_links::AT_RIDE, "bump_steer"),
+            gives(&on_leaves::AT_RIDE, "bump_steer"),
         ]),
     angle("axle.camber_change", "change of camber over 25 mm of bump")
         .first_hand()
@@ -84,8 +88,8 @@ const AT_RIDE: &[Line] = &[
         .by(&[
             gives(&wishbone::AT_RIDE, "roll_centre_height"),
             gives(&strut::AT_RIDE, "roll_centre_height"),
-            gives(&live::AT_RIDE, "roll_centre_height"),
-            gives(&leaf::ON_GROUND, "roll_centre_height"),
+            gives(&on_links::AT_RIDE, "roll_centre_height"),
+            gives(&on_leaves::ON_GROUND, "roll_centre_height"),
         ]),
     derived(
         "axle.side_view_angle",
@@ -95,15 +99,15 @@ const AT_RIDE: &[Line] = &[
     .by(&[
         gives(&wishbone::AT_RIDE, "side_view_angle"),
         gives(&strut::AT_RIDE, "side_view_angle"),
-        gives(&live::AT_RIDE, "side_view_angle"),
-        gives(&leaf::ON_GROUND, "side_view_angle"),
+        gives(&on_links::AT_RIDE, "side_view_angle"),
+        gives(&on_leaves::ON_GROUND, "side_view_angle"),
     ]),
     derived("axle.wheel_path_angle", Angle::KIND, "forward lean of the path of the wheel's centre in bump")
         .by(&[gives(&wishbone::AT_RIDE, "wheel_path_angle"), gives(&strut::AT_RIDE, "wheel_path_angle")]),
     derived("axle.linkage_motion_ratio", Ratio::KIND, "of the coil-over, as the linkage has it").by(&[
         gives(&wishbone::COIL_OVER, "motion_ratio"),
         gives(&strut::LEG, "motion_ratio"),
-        gives(&live::COIL_OVER, "motion_ratio"),
+        gives(&on_links::COIL_OVER, "motion_ratio"),
     ]),
     derived(
         "axle.linkage_ratio_gradient",
@@ -113,13 +117,13 @@ const AT_RIDE: &[Line] = &[
     .by(&[
         gives(&wishbone::COIL_OVER, "ratio_gradient"),
         gives(&strut::LEG, "ratio_gradient"),
-        gives(&live::COIL_OVER, "ratio_gradient"),
+        gives(&on_links::COIL_OVER, "ratio_gradient"),
     ]),
     derived("axle.linkage_eye_length", Length::KIND, "between the eyes of the coil-over at ride height").by(
         &[
             gives(&wishbone::COIL_OVER, "eye_length"),
             gives(&strut::LEG, "eye_length"),
-            gives(&live::COIL_OVER, "eye_length"),
+            gives(&on_links::COIL_OVER, "eye_length"),
         ],
     ),
 ];
@@ -133,62 +137,45 @@ const ENDS: &[Line] = &[
         Length::KIND,
         "between the eyes of the coil-over less between its seats",
     )
-    .by(&[own("L_e - L", DEFINED, difference, &["axle.linkage_eye_length", "axle.spring.ride_length"])]),
+    .by(&[difference_of(&["axle.linkage_eye_length", "axle.spring.ride_length"], DEFINED)]),
     derived(
         "axle.spring.shortest_between_eyes",
         Length::KIND,
         "between the eyes where the spring has its least gaps",
     )
-    .by(&[own(
-        "L_c + s + seat offset",
-        DEFINED,
-        sum,
+    .by(&[sum_of(
         &["axle.spring.shortest", "axle.spring.seat_offset"],
+        DEFINED,
     )]),
     derived(
         "axle.damper.droop_end",
         Length::KIND,
         "travel of the wheel at which the damper is open, negative in droop",
     )
-    .by(&[gives(&wishbone::DAMPER, "droop"), gives(&strut::DAMPER, "droop"), gives(&live::DAMPER, "droop"), gives(&leaf::DAMPER, "droop")]),
+    .by(&[gives(&wishbone::DAMPER, "droop"), gives(&strut::DAMPER, "droop"), gives(&on_links::DAMPER, "droop"), gives(&on_leaves::DAMPER, "droop")]),
     derived("axle.damper.bump_end", Length::KIND, "travel of the wheel at which the damper is closed")
-        .by(&[gives(&wishbone::DAMPER, "bump"), gives(&strut::DAMPER, "bump"), gives(&live::DAMPER, "bump"), gives(&leaf::DAMPER, "bump")]),
+        .by(&[gives(&wishbone::DAMPER, "bump"), gives(&strut::DAMPER, "bump"), gives(&on_links::DAMPER, "bump"), gives(&on_leaves::DAMPER, "bump")]),
     derived(
         "axle.spring.bump_end",
         Length::KIND,
         "travel of the wheel at which the spring has its least gaps",
     )
-    .by(&[by(&wishbone::SPRING), by(&strut::SPRING), by(&live::SPRING)]),
+    .by(&[by(&wishbone::SPRING), by(&strut::SPRING), by(&on_links::SPRING)]),
     derived("axle.linkage_droop", Length::KIND, "travel in droop at which the linkage itself locks")
-        .by(&[gives(&wishbone::RANGE, "droop"), gives(&strut::RANGE, "droop"), gives(&live::RANGE, "droop"), gives(&leaf::RANGE, "droop")]),
+        .by(&[gives(&wishbone::RANGE, "droop"), gives(&strut::RANGE, "droop"), gives(&on_links::RANGE, "droop"), gives(&on_leaves::RANGE, "droop")]),
     derived("axle.linkage_bump", Length::KIND, "travel in bump at which the linkage itself locks")
-        .by(&[gives(&wishbone::RANGE, "bump"), gives(&strut::RANGE, "bump"), gives(&live::RANGE, "bump"), gives(&leaf::RANGE, "bump")]),
+        .by(&[gives(&wishbone::RANGE, "bump"), gives(&strut::RANGE, "bump"), gives(&on_links::RANGE, "bump"), gives(&on_leaves::RANGE, "bump")]),
     line("axle.linkage_left", Length::KIND, "of the linkage's own travel where something else ends it")
         .within(-100.0, 100.0, "common practice, no source: no wheel travels 100 m")
         .first_hand()
-        .by(&[own(
-            "the lesser of what is left in bump and in droop",
-            "definition: travel left is the least of what ends it",
-            least_left,
-            &["axle.linkage_bump", "axle.bump_left", "axle.linkage_droop", "axle.droop_left"],
-        )]),
+        .by(&[by(&LINKAGE_LEFT)]),
     rack("front.rack_travel", "of the rack to either side, from its middle to lock"),
     rack("rear.rack_travel", "of the rear rack to either side, where the rear wheels are steered")
         .or(0.0, "a rear axle that is not steered"),
     angle("axle.joint_left", "of the lean of the first joint at its limit, over travel and lock; of a shackle until it is in line with its spring")
         .first_hand()
-        .by(&[by(&wishbone::JOINT_LEFT), by(&strut::JOINT_LEFT), own("the least of all joints of the links", SEE_LIVE, joint_left,
-            &[
-                "axle.least_joint_left",
-                "axle.joints_without_limit",
-                "axle.lower_links.body_limit",
-                "axle.lower_links.axle_limit",
-                "axle.upper_links.body_limit",
-                "axle.upper_links.axle_limit",
-            ],
-        )
-        .lacking("what holds the axle sideways has joints, too: lateral_rod or watt needs the limits of its ends"),
-        own("the shackles until they are in line with their springs", SEE_LEAF, first, &["axle.leaf.shackle_left"])]),
+        .by(&[by(&wishbone::JOINT_LEFT), by(&strut::JOINT_LEFT), by(&JOINT_LEFT),
+        same(&["axle.leaf.shackle_left"], SEE_LEAF)]),
 ];
 
 /// Braking on the linkage.
@@ -200,62 +187,18 @@ const ANTI: &[Line] = &[
     ),
     line("rear.brake_share", Ratio::KIND, "rear share of the whole braking force")
         .within(0.0, 1.0, "definition: a share")
-        .by(&[own("1 - s_f", "definition: both shares add to one", rest, &["front.brake_share"])]),
-    choice("axle.brake_place", &["outboard", "inboard"], "of the brakes: at the wheels, or on the body")
+        .by(&[by(&REAR_BRAKE_SHARE)]),
+    choice("axle.brake_place", BrakePlace::WORDS, "of the brakes: at the wheels, or on the body")
         .or(0.0, "brakes at the wheels"),
     derived("axle.braked_angle", Angle::KIND, "forward lean in bump of the path of what the brakes hold")
         .by(&[pick(&["axle.brake_place", "axle.side_view_angle", "axle.wheel_path_angle"])]),
     derived("axle.driven_angle", Angle::KIND, "forward lean in bump of the path of what the drive pushes")
         .by(&[pick(&["axle.wheels", "axle.wheel_path_angle", "axle.side_view_angle"])]),
-    derived("front.anti_dive", Ratio::KIND, "share of the dive of the front that its linkage holds").by(&[
-        own(
-            "s tan(theta) l / h",
-            BRAKE_PITCH,
-            anti_pitch,
-            &[
-                "front.brake_share",
-                "front.braked_angle",
-                "vehicle.wheelbase",
-                "vehicle.centre_of_gravity_height",
-            ],
-        ),
-    ]),
-    derived("rear.anti_lift", Ratio::KIND, "share of the lift of the rear that its linkage holds").by(&[
-        own(
-            "-s tan(theta) l / h",
-            BRAKE_PITCH,
-            anti_pitch_behind,
-            &[
-                "rear.brake_share",
-                "rear.braked_angle",
-                "vehicle.wheelbase",
-                "vehicle.centre_of_gravity_height",
-            ],
-        ),
-    ]),
+    derived("front.anti_dive", Ratio::KIND, "share of the dive of the front that its linkage holds")
+        .by(&[by(&ANTI_DIVE)]),
+    derived("rear.anti_lift", Ratio::KIND, "share of the lift of the rear that its linkage holds")
+        .by(&[by(&BRAKE_ANTI_LIFT)]),
 ];
-
-/// What is left of the whole.
-fn rest(of: &[f64]) -> Result<f64> {
-    Ok(1.0 - of[0])
-}
-
-const BRAKE_PITCH: &str = "see suspension.DoubleWishbone and suspension.LiveAxle, brake_anti_pitch";
-
-/// Of a front axle.
-fn anti_pitch(of: &[f64]) -> Result<f64> {
-    let [share, angle, wheelbase, height] = [of[0], of[1], of[2], of[3]];
-    Ok(share * angle.tan() * wheelbase / height)
-}
-
-/// Of a rear axle.
-fn anti_pitch_behind(of: &[f64]) -> Result<f64> {
-    Ok(-anti_pitch(of)?)
-}
-
-fn least_left(of: &[f64]) -> Result<f64> {
-    Ok((of[0] - of[1]).min(of[2] - of[3]))
-}
 
 /// What both wheels of a live axle do together, whatever holds it. Where each wheel moves by itself little of it is left.
 const TOGETHER: &[Line] = &[
@@ -263,149 +206,85 @@ const TOGETHER: &[Line] = &[
         .within(-100.0, 100.0, "common practice, no source: no axle steers by a hundred times its roll")
         .first_hand()
         .by(&[
-            gives(&live::AT_RIDE, "roll_steer"),
-            gives(&leaf::AT_RIDE, "roll_steer"),
-            own("-(b / 25 mm) t / 2 of independent wheels", "geometry: each wheel toes by its travel", steer_apart, &["axle.wheels", "axle.bump_steer", "axle.track"])
-                .lacking("a live axle needs roll_steer, or the points of what holds it"),
+            gives(&on_links::AT_RIDE, "roll_steer"),
+            gives(&on_leaves::AT_RIDE, "roll_steer"),
+            by(&STEER_APART),
         ]),
     derived("front.roll_understeer", Ratio::KIND, "that steer of the front, positive where it steers out of the turn")
-        .by(&[own("e", UNDERSTEER, first, &["front.roll_steer"])]),
+        .by(&[same(&["front.roll_steer"], UNDERSTEER)]),
     derived("rear.roll_understeer", Ratio::KIND, "that steer of the rear, positive where it steers into the turn")
-        .by(&[own("-e", UNDERSTEER, negative, &["rear.roll_steer"])]),
+        .by(&[negative_of(&["rear.roll_steer"], UNDERSTEER)]),
     line("axle.lateral_shift", Length::KIND, "greatest shift of a live axle to either side between full droop and full bump, from ride height")
         .within(0.0, 100.0, "definition: to either side")
         .first_hand()
-        .by(&[gives(&live::OVER_TRAVEL, "lateral_shift"), gives(&leaf::OVER_TRAVEL, "lateral_shift"), apart("a live axle needs lateral_shift, or the points of what holds it, bump_left, droop_left and spring_base")]),
+        .by(&[gives(&on_links::OVER_TRAVEL, "lateral_shift"), gives(&on_leaves::OVER_TRAVEL, "lateral_shift"), by(&NO_LENGTH).lacking("a live axle needs lateral_shift, or the points of what holds it, bump_left, droop_left and spring_base")]),
     line("axle.pinion_angle_change", Angle::KIND, "greatest turn of a live axle about its own length between full droop and full bump, from ride height: its pinion turns with it")
         .within(0.0, 1.6, "definition: to either side")
         .first_hand()
-        .by(&[gives(&live::OVER_TRAVEL, "pinion_angle_change"), gives(&leaf::OVER_TRAVEL, "pinion_angle_change"), apart("a live axle needs pinion_angle_change, or the points of what holds it, bump_left, droop_left and spring_base")]),
+        .by(&[gives(&on_links::OVER_TRAVEL, "pinion_angle_change"), gives(&on_leaves::OVER_TRAVEL, "pinion_angle_change"), by(&NO_ANGLE).lacking("a live axle needs pinion_angle_change, or the points of what holds it, bump_left, droop_left and spring_base")]),
     derived("axle.cross_roll", Angle::KIND, "roll of a live axle with one side at its stop in bump and the other fully drooped")
-        .by(&[gives(&live::OVER_TRAVEL, "crossed_roll")]),
+        .by(&[gives(&on_links::OVER_TRAVEL, "crossed_roll")]),
     line("front.drive_share", Ratio::KIND, "of the whole driving force, that the front axle has")
         .within(0.0, 1.0, "definition: a share")
-        .by(&[own("1 of the driven axle", DRIVEN, rest, &["driveline.driven"]).usual()]),
+        .by(&[by(&FRONT_DRIVE_SHARE).usual()]),
     line("rear.drive_share", Ratio::KIND, "of the whole driving force, that the rear axle has")
         .within(0.0, 1.0, "definition: a share")
-        .by(&[own("1 of the driven axle", DRIVEN, first, &["driveline.driven"]).usual()]),
+        .by(&[by(&REAR_DRIVE_SHARE).usual()]),
     line("front.drive_anti_lift", Ratio::KIND, "share of the lift of the front under drive that its linkage holds")
         .within(-100.0, 100.0, SHARES)
         .first_hand()
-        .by(&[own("s tan(theta) l / h", DRIVE_PITCH, anti_pitch, &["front.drive_share", "front.driven_angle", "vehicle.wheelbase", "vehicle.centre_of_gravity_height"])]),
+        .by(&[by(&DRIVE_ANTI_LIFT)]),
     line("rear.anti_squat", Ratio::KIND, "share of the squat of the rear under drive that its linkage holds")
         .within(-100.0, 100.0, SHARES)
         .first_hand()
-        .by(&[own("-s tan(theta) l / h", DRIVE_PITCH, anti_pitch_behind, &["rear.drive_share", "rear.driven_angle", "vehicle.wheelbase", "vehicle.centre_of_gravity_height"])]),
+        .by(&[by(&ANTI_SQUAT)]),
 ];
 
 /// What the links of a live axle do to each other.
 const BIND: &[Line] = &[
     derived("axle.freedoms", Ratio::KIND, "of a live axle on its links at ride height: 2 where it heaves and rolls freely, 1 where it does so only together")
-        .by(&[gives(&live::AT_RIDE, "freedoms")]),
+        .by(&[gives(&on_links::AT_RIDE, "freedoms")]),
     derived("axle.redundant_links", Ratio::KIND, "links more than a live axle that heaves and rolls leaves room for")
-        .by(&[gives(&live::AT_RIDE, "redundant")]),
+        .by(&[gives(&on_links::AT_RIDE, "redundant")]),
     derived("axle.bind_roll_stiffness", RotationalStiffness::KIND, "of links that bind, at ride height: it stands beside that of springs and bar")
-        .by(&[gives(&live::AT_RIDE, "bind_roll_stiffness")]),
+        .by(&[gives(&on_links::AT_RIDE, "bind_roll_stiffness")]),
     derived("axle.bind_misfit", Length::KIND, "by how much the links miss each other, were their joints rigid: the greatest at full bump and droop and crossed")
-        .by(&[gives(&live::OVER_TRAVEL, "bind_misfit")]),
+        .by(&[gives(&on_links::OVER_TRAVEL, "bind_misfit")]),
     derived("axle.linkage_bind_force", Force::KIND, "greatest tension or compression of a link by that, where bushes give")
-        .by(&[gives(&live::OVER_TRAVEL, "bind_force")]),
+        .by(&[gives(&on_links::OVER_TRAVEL, "bind_force")]),
     derived("axle.least_joint_left", Angle::KIND, "of the lean of the first joint of the links at its limit, at full bump and droop and crossed")
-        .by(&[gives(&live::OVER_TRAVEL, "joint_left")]),
+        .by(&[gives(&on_links::OVER_TRAVEL, "joint_left")]),
     line("axle.bind_force", Force::KIND, "greatest tension or compression of a link that binds, over travel and crossed")
         .within(0.0, 1e9, "definition: to either side")
         .first_hand()
         .by(&[
-            own("f; nothing where nothing misses", SEE_LIVE, bound, &["axle.bind_misfit", "?axle.linkage_bind_force"])
-                .lacking("its links bind, and none of them gives: write the stiffness of their bushes, such as lower_links.body_bush"),
-            own("not known on leaf springs", "definition: links may lead the axle beside them", beside_leaves,
-                &["axle.leaf.form", "?axle.wheels", "?axle.lower_links.body.x", "?axle.upper_links.body.x", "?axle.lateral_rod.body.x", "?axle.watt.pivot.x"])
-                .lacking("leaf springs need bind_force, or suspension = live_axle_on_leaf_springs where they alone lead the axle"),
-            apart("a live axle needs bind_force, or the points of what holds it, bump_left, droop_left and spring_base"),
+            by(&BIND_FORCE),
+            by(&BESIDE_LEAVES),
+            by(&NO_FORCE).lacking("a live axle needs bind_force, or the points of what holds it, bump_left, droop_left and spring_base"),
         ]),
     line("axle.wind_up_angle", Angle::KIND, "turn of a live axle's housing under its drive torque at ride height, by which its front rises")
         .within(0.0, 1.6, "definition: by how much its front rises")
         .first_hand()
-        .by(&[by(&leaf::WIND_UP), apart("a live axle needs wind_up_angle, or the points of its leaf springs, their rate, tyre and drive_torque")]),
+        .by(&[by(&on_leaves::WIND_UP), by(&NO_ANGLE).lacking("a live axle needs wind_up_angle, or the points of its leaf springs, their rate, tyre and drive_torque")]),
     line("axle.allowed_link_force", Force::KIND, "that a link, its joints and its brackets bear for as long as they are to last")
         .above(0.0, 1e9, "common practice, no source: no link bears 1 GN"),
     derived("axle.bind_share", Ratio::KIND, "of what the links bear, that binding takes")
-        .by(&[own("f / f_a; nothing where nothing binds", "definition: demand over capacity", bind_share, &["axle.bind_force", "?axle.allowed_link_force"])
-            .lacking("links that bind need allowed_link_force")]),
+        .by(&[by(&BIND_SHARE)]),
     derived("axle.joints_without_limit", Ratio::KIND, "kinds of joint in the links of a live axle whose limit is not written")
-        .by(&[gives(&live::OVER_TRAVEL, "joints_without_limit")]),
+        .by(&[gives(&on_links::OVER_TRAVEL, "joints_without_limit")]),
 ];
 
 const SEE_LEAF: &str = "see suspension.LeafAxle";
-const SEE_LIVE: &str = "see suspension.LiveAxle";
 const UNDERSTEER: &str = "definition: a front that steers out of a turn, or a rear into it, understeers";
-const DRIVEN: &str = "common practice, no source: one axle drives on the road";
 const SHARES: &str = "common practice, no source: no linkage holds a hundred times what there is";
-const DRIVE_PITCH: &str = "see suspension.DoubleWishbone and suspension.LiveAxle, drive_anti_pitch";
-const RIGID: &str = "links that bind and have no bush that gives hold the axle in roll as far as their brackets do: write the stiffness of their bushes, such as \
-                     lower_links.body_bush";
-/// Misfit in metres below which nothing binds.
-const NO_MISFIT: f64 = 1e-9;
-
-/// Nothing where each wheel moves by itself.
-const fn apart(lacking: &'static str) -> Step {
-    fn nothing(of: &[f64]) -> Result<f64> {
-        match of[0] {
-            0.0 if of[1..].iter().any(|drawn| !drawn.is_nan()) => {
-                Err(refused("wheels", live::APART.to_owned()))
-            }
-            0.0 => Ok(0.0),
-            _ => Ok(f64::NAN),
-        }
-    }
-    own(
-        "nothing where each wheel moves by itself",
-        "definition: there is no axle between them",
-        nothing,
-        &["axle.wheels", "?axle.lower_links.body.x", "?axle.upper_links.body.x", "?axle.leaf.form"],
-    )
-    .lacking(lacking)
-}
-
-/// Choice 0: independent wheels.
-fn steer_apart(of: &[f64]) -> Result<f64> {
-    let [wheels, bump_steer, track] = [of[0], of[1], of[2]];
-    Ok(if wheels == 0.0 { -bump_steer / BUMP * track / 2.0 } else { f64::NAN })
-}
-
-/// What is drawn beside leaf springs is refused; nothing drawn says nothing.
-fn beside_leaves(of: &[f64]) -> Result<f64> {
-    let (wheels, others) = (of[1], &of[2..]);
-    if wheels == 0.0 {
-        return Err(refused("wheels", live::APART.to_owned()));
-    }
-    if others.iter().any(|other| !other.is_nan()) {
-        return Err(refused("leaf", live::BESIDE_LEAVES.to_owned()));
-    }
-    Ok(f64::NAN)
-}
-
-fn bound(of: &[f64]) -> Result<f64> {
-    Ok(if of[0] < NO_MISFIT { 0.0 } else { of[1] })
-}
-
-fn bind_share(of: &[f64]) -> Result<f64> {
-    Ok(if of[0] == 0.0 { 0.0 } else { of[0] / of[1] })
-}
-
-fn joint_left(of: &[f64]) -> Result<f64> {
-    Ok(if of[1] == 0.0 { of[0] } else { f64::NAN })
-}
 
 /// Both axles in a turn.
 const ROLL: &[Line] = &[
     line("vehicle.centre_of_gravity_height", Length::KIND, "above the ground, loaded as it will be; weighed with one axle raised")
         .above(0.0, 100.0, "definition: above the ground"),
-    height("axle.unsprung_height", "of the centre of what moves with the wheels, above the ground").by(&[own(
-        "the loaded radius, nearly",
-        "common practice, no source: hub, brake and wheel lie about the wheel's centre",
-        first,
+    height("axle.unsprung_height", "of the centre of what moves with the wheels, above the ground").by(&[same(
         &["axle.tyre.loaded_radius"],
+        "common practice, no source: hub, brake and wheel lie about the wheel's centre",
     )
     .usual()]),
     height("vehicle.sprung_height", "of the centre of gravity of what the springs carry").by(&[centre(2)]),
@@ -414,19 +293,15 @@ const ROLL: &[Line] = &[
         .by(&[centre(1)]),
     choice(
         "axle.suspension",
-        KINDS,
+        Suspension::WORDS,
         "what leads the wheels: one of the linkages that can be drawn; on leaf springs they alone lead the axle",
     ),
-    choice("axle.wheels", &["independent", "live_axle"], "whether each wheel moves by itself, or both on one axle").by(&[own(
-        "live_axle of a suspension with a live axle, else independent",
-        "definition",
-        wheels_of,
-        &["axle.suspension"],
-    )]),
+    choice("axle.wheels", Wheels::WORDS, "whether each wheel moves by itself, or both on one axle")
+        .by(&[by(&WHEELS)]),
     line("axle.spring_base", Length::KIND, "of a live axle, on which its springs work in roll: of upright ones between their seats")
         .above(0.0, 100.0, "common practice, no source: no axle is 100 m wide")
         .first_hand()
-        .by(&[gives(&live::COIL_OVER, "spring_base").about(0.05), gives(&leaf::AT_RIDE, "spring_base").about(0.05)]),
+        .by(&[gives(&on_links::COIL_OVER, "spring_base").about(0.05), gives(&on_leaves::AT_RIDE, "spring_base").about(0.05)]),
     derived("axle.roll_base", Length::KIND, "on which the springs work in roll: the track, or the spring base of a live axle")
         .by(&[pick(&["axle.wheels", "axle.track", "axle.spring_base"])]),
     line(
@@ -439,22 +314,16 @@ const ROLL: &[Line] = &[
     line("axle.anti_roll_bar.motion_ratio", Ratio::KIND, "travel of the bar's end over travel of the wheel, in roll")
         .within(0.01, 3.0, "common practice, no source: above 3 it is a percentage or turned upside down")
         .first_hand()
-        .by(&[by(&wishbone::BAR_RATIO), by(&strut::BAR_RATIO), by(&live::BAR_RATIO), by(&leaf::BAR_RATIO)]),
-    derived("axle.anti_roll_bar.wheel_rate", LinearStiffness::KIND, "of the bar at the wheels, in roll").by(&[own(
-        "k r^2; nothing where there is no bar",
-        "balance of virtual work",
-        bar_at_wheel,
-        &["axle.anti_roll_bar.rate", "?axle.anti_roll_bar.motion_ratio"],
-    )
-    .lacking("a bar needs anti_roll_bar.motion_ratio, or the points of its drop link and lever")]),
+        .by(&[by(&wishbone::BAR_RATIO), by(&strut::BAR_RATIO), by(&on_links::BAR_RATIO), by(&on_leaves::BAR_RATIO)]),
+    derived("axle.anti_roll_bar.wheel_rate", LinearStiffness::KIND, "of the bar at the wheels, in roll").by(&[by(&BAR_WHEEL_RATE)]),
     derived("vehicle.roll_gradient", RollGradient::KIND, "roll of the body to the ground over lateral acceleration, tyres included")
-        .by(&[balance(0)]),
-    derived("front.roll_stiffness", RotationalStiffness::KIND, "of springs and bar of the front axle, and of links that bind").by(&[balance(1)]),
-    derived("rear.roll_stiffness", RotationalStiffness::KIND, "of springs and bar of the rear axle, and of links that bind").by(&[balance(2)]),
+        .by(&[gives(&BALANCE, "roll_gradient")]),
+    derived("front.roll_stiffness", RotationalStiffness::KIND, "of springs and bar of the front axle, and of links that bind").by(&[gives(&BALANCE, "front_suspension_stiffness")]),
+    derived("rear.roll_stiffness", RotationalStiffness::KIND, "of springs and bar of the rear axle, and of links that bind").by(&[gives(&BALANCE, "rear_suspension_stiffness")]),
     derived("vehicle.front_transfer_share", Ratio::KIND, "of the front axle in the load that moves to the outer wheels")
-        .by(&[balance(3)]),
+        .by(&[gives(&BALANCE, "front_share")]),
     derived("vehicle.front_share_over_weight", Ratio::KIND, "that share less the front share of the weight: above nothing it tends to understeer at the limit")
-        .by(&[balance(4)]),
+        .by(&[gives(&BALANCE, "share_over_weight")]),
 ];
 
 const fn centre(place: usize) -> Step {
@@ -472,90 +341,6 @@ const fn centre(place: usize) -> Step {
             "rear.unsprung_height",
         ],
     )
-}
-
-const fn balance(place: usize) -> Step {
-    one_of(
-        place,
-        Several {
-            formula: "suspension.RollBalance",
-            source: "equilibrium of body and axles; Milliken and Milliken (1995), Dixon (1996), from memory",
-            call: in_turn,
-        },
-        &[
-            "vehicle.sprung_mass",
-            "vehicle.sprung_height",
-            "vehicle.sprung_behind_front_axle",
-            "vehicle.wheelbase",
-            "front.track",
-            "front.roll_centre_height",
-            "front.unsprung_mass",
-            "front.unsprung_height",
-            "front.wheel_rate",
-            "front.roll_base",
-            "front.tyre.rate",
-            "front.anti_roll_bar.wheel_rate",
-            "rear.track",
-            "rear.roll_centre_height",
-            "rear.unsprung_mass",
-            "rear.unsprung_height",
-            "rear.wheel_rate",
-            "rear.roll_base",
-            "rear.tyre.rate",
-            "rear.anti_roll_bar.wheel_rate",
-            "?front.freedoms",
-            "?front.bind_roll_stiffness",
-            "?rear.freedoms",
-            "?rear.bind_roll_stiffness",
-        ],
-    )
-}
-
-fn bar_at_wheel(of: &[f64]) -> Result<f64> {
-    let [rate, motion_ratio] = [of[0], of[1]];
-    Ok(if rate == 0.0 { 0.0 } else { rate * motion_ratio * motion_ratio })
-}
-
-fn in_turn(of: &[f64], results: &mut [f64]) -> Result<()> {
-    fn value<Q: Quantity>(si: f64) -> Value<Q> {
-        Value::new(Q::from_si(si))
-    }
-    // Links that bind work like a bar: K = k t^2 / 2.
-    let bind = |at: usize, track: f64| match (of[at], of[at + 1]) {
-        (1.0, stiffness) if stiffness.is_nan() => Err(refused("bind_roll_stiffness", RIGID.to_owned())),
-        (_, stiffness) if stiffness.is_nan() => Ok(0.0),
-        (_, stiffness) => Ok(2.0 * stiffness / (track * track)),
-    };
-    let binds = [bind(20, of[4])?, bind(22, of[12])?];
-    let axle = |at: usize, bind: f64| RollAxle {
-        track: value(of[at]),
-        roll_centre_height: value(of[at + 1]),
-        unsprung_mass: value(of[at + 2]),
-        unsprung_height: value(of[at + 3]),
-        spring_rate: value(of[at + 4]),
-        spring_base: Some(value(of[at + 5])),
-        tyre_rate: value(of[at + 6]),
-        bar_rate: Stated::Given(value(of[at + 7] + bind)),
-        bar_motion_ratio: Some(value(1.0)),
-    };
-    let model = RollBalance {
-        sprung_mass: value(of[0]),
-        sprung_height: value(of[1]),
-        behind_front_axle: value(of[2]),
-        wheelbase: value(of[3]),
-        front: axle(4, binds[0]),
-        rear: axle(12, binds[1]),
-    };
-    let on = model.balance()?;
-    let found = [
-        on.roll_gradient.si(),
-        on.front_suspension_stiffness.si(),
-        on.rear_suspension_stiffness.si(),
-        on.front_share.si(),
-        on.share_over_weight.si(),
-    ];
-    results.iter_mut().zip(found).for_each(|(result, found)| *result = found);
-    Ok(())
 }
 
 /// What is wanted.
@@ -656,14 +441,8 @@ const LINES: usize = wishbone::MEASURED.len()
     + ROLL.len()
     + WANTED.len();
 
-const KINDS: &[&str] = &["double_wishbone", "strut", ON_LINKS, ON_LEAVES];
 const ON_LINKS: &str = "live_axle_on_links";
 const ON_LEAVES: &str = "live_axle_on_leaf_springs";
-
-/// The place of a word of `axle.suspension` to that of `axle.wheels`.
-fn wheels_of(of: &[f64]) -> Result<f64> {
-    Ok(if of[0] < 2.0 { 0.0 } else { 1.0 })
-}
 
 /// An axle that leads both wheels together.
 const LIVE: About =

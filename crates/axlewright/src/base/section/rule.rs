@@ -53,8 +53,8 @@ pub enum Need {
 pub struct Shape {
     /// Leaves of each input.
     pub inputs: Vec<Vec<Leaf>>,
-    /// Kind of each result.
-    pub results: Vec<&'static Kind>,
+    /// What each result is.
+    pub results: Vec<Fits>,
 }
 
 /// One value of an input.
@@ -120,13 +120,28 @@ impl Shape {
     }
 
     /// The only result of a function.
-    pub fn result<I, Q: Quantity>(&mut self, _: fn(&I) -> Result<Q>) {
-        self.results.push(Q::KIND);
+    pub fn result<I, T: Output>(&mut self, _: fn(&I) -> Result<T>) {
+        self.results.push(T::FITS);
     }
 
     /// One result of a function with several.
-    pub fn field<R, Q: Quantity>(&mut self, _: fn(&R) -> Q) {
-        self.results.push(Q::KIND);
+    pub fn field<R, T: Output>(&mut self, _: fn(&R) -> T) {
+        self.results.push(T::FITS);
+    }
+}
+
+/// Type of a rule's result.
+pub trait Output {
+    /// Content of the line that takes it.
+    const FITS: Fits;
+    /// Value of that line: coherent SI, or the place of a word.
+    fn value(self) -> f64;
+}
+
+impl<Q: Quantity> Output for Q {
+    const FITS: Fits = Fits::Quantity(Q::KIND);
+    fn value(self) -> f64 {
+        self.si()
     }
 }
 
@@ -403,12 +418,19 @@ macro_rules! key {
     };
 }
 
-/// Makes an enum an input of rules: the words of its line, in the order of its choices.
+/// Makes an enum an input and a result of rules: the words of its line, in the order of its choices.
 macro_rules! words {
     ($choice:ident { $($variant:ident = $word:literal),+ $(,)? }) => {
         impl $choice {
             /// Words of its line.
             pub(crate) const WORDS: &'static [&'static str] = &[$($word),+];
+        }
+        impl $crate::base::section::rule::Output for $choice {
+            const FITS: $crate::base::section::rule::Fits = $crate::base::section::rule::Fits::Choice($choice::WORDS);
+            fn value(self) -> f64 {
+                let is = [$(matches!(self, $choice::$variant)),+];
+                is.iter().position(|is| *is).unwrap_or(0) as f64
+            }
         }
         impl $crate::base::section::rule::Input for $choice {
             const LEAVES: usize = 1;
@@ -547,12 +569,12 @@ macro_rules! shapes {
 
 macro_rules! fills {
     ($results:ident $on:ident;) => {
-        $results[0] = $crate::units::Quantity::si($on);
+        $results[0] = $crate::base::section::rule::Output::value($on);
     };
     ($results:ident $on:ident; $of:ident { $($result:ident),+ }) => {
         let mut places = $results.iter_mut();
         $(if let Some(place) = places.next() {
-            *place = $crate::units::Quantity::si($on.$result);
+            *place = $crate::base::section::rule::Output::value($on.$result);
         })+
     };
 }
@@ -592,4 +614,86 @@ pub(super) const fn same(one: &str, other: &str) -> bool {
         at += 1;
     }
     true
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::units::{Length, Ratio};
+
+    struct Point {
+        x: Length,
+        z: Length,
+    }
+    fields!(Point { x, z });
+
+    struct Rod {
+        body: Point,
+        axle: Point,
+        bush: Option<Ratio>,
+        stretch: Length,
+    }
+    fields!(Rod { body, axle = "eye", bush; stretch });
+
+    struct Rods {
+        left: Rod,
+        right: Whole<Rod>,
+    }
+    fields!(Rods { left, right });
+
+    impl Rods {
+        fn reach(&self) -> Result<Length> {
+            let right = self.right.drawn("right")?.map_or(Length::from_si(0.0), |rod| rod.axle.x);
+            Ok(self.left.axle.x + self.left.stretch + right)
+        }
+    }
+
+    const REACH: Rule = rule! {
+        "axle" Rods::reach, Rods
+        takes { left, right = "other", left.stretch = "axle.wear" }
+        says "", ""
+    };
+
+    const DRAWN: [f64; 5] = [0.0, 0.0, 2.0, 0.0, f64::NAN];
+
+    fn reach(right: [f64; 5]) -> Result<f64> {
+        let mut results = [f64::NAN];
+        let values = [&DRAWN[..], &right, &[0.25]].concat();
+        (REACH.call)(Given::new(&values, &[5, 5, 1]), &mut results)?;
+        Ok(results[0])
+    }
+
+    #[test]
+    fn fields_stand_under_their_names_or_the_key_that_is_named() {
+        let mut leaves = Vec::new();
+        Rods::leaves("", 0, &mut leaves);
+        let keys: Vec<(&str, u8)> = leaves.iter().map(|leaf| (leaf.key.as_str(), leaf.optional)).collect();
+        let left =
+            [("left.body.x", 0), ("left.body.z", 0), ("left.eye.x", 0), ("left.eye.z", 0), ("left.bush", 1)];
+        let right = [
+            ("right.body.x", 1),
+            ("right.body.z", 1),
+            ("right.eye.x", 1),
+            ("right.eye.z", 1),
+            ("right.bush", 2),
+        ];
+        assert_eq!(keys, [left, right].concat());
+        assert_eq!(Rods::LEAVES, keys.len());
+    }
+
+    #[test]
+    fn a_field_of_a_field_is_filled_from_its_own_line() {
+        let inputs: Vec<(&str, &str)> = REACH.inputs.iter().map(|taken| (taken.name, taken.path)).collect();
+        assert_eq!(inputs, [("left", "axle.left"), ("right", "other"), ("left.stretch", "axle.wear")]);
+        assert_eq!(reach([f64::NAN; 5]), Ok(2.25));
+    }
+
+    #[test]
+    fn a_part_is_drawn_as_a_whole_or_not_at_all() {
+        assert_eq!(reach(DRAWN), Ok(4.25));
+        let bush_alone = [f64::NAN, f64::NAN, f64::NAN, f64::NAN, 1.0];
+        assert_eq!(reach(bush_alone), Ok(2.25));
+        let begun = reach([f64::NAN, 0.0, 2.0, f64::NAN, f64::NAN]).map_err(|error| error.to_string());
+        assert_eq!(begun, Err("right.body.x: it is not written although right.body.z is".to_owned()));
+    }
 }
