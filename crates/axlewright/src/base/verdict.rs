@@ -77,6 +77,7 @@ pub(crate) fn less(a: f64, b: f64) -> f64 {
 }
 
 /// Capacity over demand; 1 where rounding alone sets them apart.
+#[cfg(feature = "sheet")]
 pub(crate) fn over(capacity: f64, demand: f64) -> f64 {
     let ratio = capacity / demand;
     if (ratio - 1.0).abs() <= NOISE { 1.0 } else { ratio }

@@ -525,8 +525,6 @@ impl Assessment {
                 let written = node.inputs().iter().map(|input| self.sheet.text_of(*input));
                 WorkStep::Function(entry.work(&inputs).ok()?.as_written(written))
             }
-            Calls::Own(own) => self.glue(node, line, own.formula, own.source),
-            Calls::Several(_, several) => self.glue(node, line, several.formula, several.source),
             Calls::Combine(combine) => self.glue(node, line, combine.how.formula(), combine.source),
             Calls::Rule(rule, _) => self.glue(node, line, rule.formula, rule.source),
             Calls::Part(_) => WorkStep::Part { line, marking: node.inputs()[0] },

@@ -112,8 +112,6 @@ fn told(
     let graph = Graph::get();
     let by = match step.call {
         Calls::Function(entry, _) => entry.path,
-        Calls::Own(own) => own.formula,
-        Calls::Several(_, several) => several.formula,
         Calls::Combine(combine) => combine.how.formula(),
         Calls::Rule(rule, _) => rule.formula,
         Calls::Part(_) => "the marking",

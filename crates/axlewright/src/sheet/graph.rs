@@ -3,7 +3,7 @@
 use super::generated::SECTIONS;
 use crate::base::section::rule::{Need, Shape, below};
 use crate::base::section::{
-    About, Call, Combine, Content, Finding, Line, Margin, ModelOf, Own, Renamed, Rule, Several, Step,
+    About, Call, Combine, Content, Finding, Line, Margin, ModelOf, Renamed, Rule, Step,
 };
 use crate::base::work::Entry;
 use crate::catalogue;
@@ -55,8 +55,6 @@ pub(super) enum Calls {
     Function(&'static Entry, usize),
     Part(usize),
     Pick,
-    Several(usize, &'static Several),
-    Own(&'static Own),
     Combine(&'static Combine),
     Rule(&'static Rule, usize),
 }
@@ -382,8 +380,6 @@ impl Graph {
             },
             Call::Part(place) => Calls::Part(*place),
             Call::Pick => Calls::Pick,
-            Call::Several(place, several) => Calls::Several(*place, several),
-            Call::Own(own) => Calls::Own(own),
             Call::Combine(combine) => Calls::Combine(combine),
             Call::Rule(rule, place) => Calls::Rule(rule, *place),
         };

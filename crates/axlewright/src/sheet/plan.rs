@@ -144,7 +144,7 @@ impl Plan {
             return None;
         }
         let place = match step.call {
-            Calls::Function(_, place) | Calls::Several(place, _) | Calls::Rule(_, place) => place,
+            Calls::Function(_, place) | Calls::Rule(_, place) => place,
             _ => 0,
         };
         let node = Node { step, picked, first: (place, slot), more: vec![] };
@@ -278,13 +278,11 @@ impl Planner {
     fn fill(&mut self, slot: Slot, step: &'static StepInfo) {
         let same = |known: Calls| match (known, step.call) {
             (Calls::Function(one, _), Calls::Function(other, _)) => core::ptr::eq(one, other),
-            (Calls::Several(_, one), Calls::Several(_, other)) => core::ptr::fn_addr_eq(one.call, other.call),
             (Calls::Rule(one, _), Calls::Rule(other, _)) => core::ptr::fn_addr_eq(one.call, other.call),
             _ => false,
         };
         let (place, results) = match step.call {
             Calls::Function(entry, place) => (place, entry.outputs.len()),
-            Calls::Several(place, _) => (place, MOST_RESULTS),
             Calls::Rule(rule, place) => (place, rule.results.len()),
             _ => (0, 1),
         };
@@ -358,8 +356,6 @@ impl Node {
     fn call_with(&self, sheet: &Sheet, inputs: &[f64], results: &mut [f64; MOST_RESULTS]) -> Result<()> {
         match self.call() {
             Calls::Function(entry, _) => (entry.call)(inputs, &mut results[..entry.outputs.len()])?,
-            Calls::Own(own) => results[0] = (own.call)(inputs)?,
-            Calls::Several(_, several) => (several.call)(inputs, results)?,
             Calls::Combine(combine) => results[0] = combine.how.of(inputs),
             Calls::Rule(rule, _) => (rule.call)(Given::new(inputs, &self.step.counts), results)?,
             Calls::Part(place) => results[0] = part(sheet, self.inputs()[0], place),
@@ -424,7 +420,9 @@ impl Node {
             }
         } else {
             let mut columns: Vec<Vec<f64>> = self.outputs().map(|_| block.empty(rows)).collect();
-            if matches!(self.call(), Calls::Own(_) | Calls::Combine(_)) && self.inputs().len() <= 8 {
+            if let Calls::Combine(combine) = self.call()
+                && self.inputs().len() <= 8
+            {
                 let given: Vec<&[f64]> = self.inputs().iter().map(|input| block.column(*input)).collect();
                 let mut inputs = [f64::NAN; 8];
                 for (row, result) in columns[0].iter_mut().enumerate() {
@@ -434,14 +432,8 @@ impl Node {
                         *input = at(column, row);
                         ready &= *optional || !input.is_nan();
                     }
-                    let inputs = &inputs[..given.len()];
-                    match self.call() {
-                        Calls::Combine(combine) if ready => *result = combine.how.of(inputs),
-                        Calls::Own(own) if ready => match (own.call)(inputs) {
-                            Ok(number) => *result = number,
-                            Err(error) => refused(row, error),
-                        },
-                        _ => {}
+                    if ready {
+                        *result = combine.how.of(&inputs[..given.len()]);
                     }
                 }
                 block.set(line, columns.swap_remove(0));

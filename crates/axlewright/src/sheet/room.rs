@@ -26,7 +26,6 @@ const fn most_results(sections: &[(&str, &Section)], entries: &[Entry]) -> usize
             let mut step = 0;
             while step < steps.len() {
                 let results = match &steps[step].call {
-                    Call::Several(place, _) => *place + 1,
                     Call::Rule(rule, _) => rule.results.len(),
                     _ => 1,
                 };
@@ -72,7 +71,6 @@ mod tests {
         let steps = || Graph::get().slots.iter().flat_map(|slot| &slot.steps);
         assert!(steps().all(|step| match step.call {
             Calls::Function(entry, _) => entry.outputs.len() <= MOST_RESULTS,
-            Calls::Several(place, _) => place < MOST_RESULTS,
             Calls::Rule(rule, _) => rule.results.len() <= MOST_RESULTS,
             _ => true,
         }));

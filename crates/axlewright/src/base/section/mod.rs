@@ -152,10 +152,6 @@ pub enum Call {
     Combine(Combine),
     /// A result of a typed rule, by its place.
     Rule(&'static Rule, usize),
-    /// Glue that is no formula of its own: a sum, the least of several.
-    Own(Own),
-    /// Glue with several results, such as the peaks of a curve: the place of the result.
-    Several(usize, Several),
 }
 
 /// Arithmetic between lines, by name.
@@ -223,30 +219,6 @@ impl How {
             (How::Same | How::Difference | How::Quotient | How::Mean | How::Negative, _) => f64::NAN,
         }
     }
-}
-
-/// Glue that gives several lines at once.
-#[derive(Debug, Clone, Copy)]
-pub struct Several {
-    /// What it does, as a formula.
-    pub formula: &'static str,
-    /// Where that comes from.
-    pub source: &'static str,
-    /// The inputs in coherent SI to the results in coherent SI. There is room for every result that a line takes.
-    pub call: fn(&[f64], &mut [f64]) -> Result<()>,
-}
-
-/// Glue between functions.
-#[derive(Debug, Clone, Copy)]
-pub struct Own {
-    /// What it does, as a formula.
-    pub formula: &'static str,
-    /// Where that comes from.
-    pub source: &'static str,
-    /// The inputs in coherent SI to the result in coherent SI.
-    pub call: fn(&[f64]) -> Result<f64>,
-    /// What is lacking where the result is NaN although the inputs are known.
-    pub lacking: &'static str,
 }
 
 /// A question that a builder asks, and the lines that answer it.
@@ -430,27 +402,6 @@ pub const fn joined<const N: usize>(groups: &[&[Line]]) -> [Line; N] {
     all
 }
 
-/// The paths of these lines, then some more: the inputs of a step.
-pub const fn paths<const N: usize>(lines: &[&[Line]], more: &[&'static str]) -> [&'static str; N] {
-    let mut all = [""; N];
-    let (mut group, mut at) = (0, 0);
-    while group < lines.len() {
-        let mut place = 0;
-        while place < lines[group].len() {
-            all[at] = lines[group][place].path;
-            (place, at) = (place + 1, at + 1);
-        }
-        group += 1;
-    }
-    let mut place = 0;
-    while place < more.len() {
-        all[at] = more[place];
-        (place, at) = (place + 1, at + 1);
-    }
-    assert!(at == N, "as many paths as there are together");
-    all
-}
-
 /// The only result of a function of the catalogue.
 pub const fn step(function: &'static str, inputs: &'static [&'static str]) -> Step {
     Step { call: Call::Function(function, 0), inputs, leeway: 0.0, lacking: "" }
@@ -524,21 +475,6 @@ pub const fn gives(rule: &'static Rule, result: &'static str) -> Step {
     Step { call: Call::Rule(rule, place), inputs: &[], leeway: 0.0, lacking: rule.lacking }
 }
 
-/// Glue between functions.
-pub const fn own(
-    formula: &'static str,
-    source: &'static str,
-    call: fn(&[f64]) -> Result<f64>,
-    inputs: &'static [&'static str],
-) -> Step {
-    Step { call: Call::Own(Own { formula, source, call, lacking: "" }), inputs, leeway: 0.0, lacking: "" }
-}
-
-/// One of several results of glue between functions, by its place.
-pub const fn one_of(place: usize, several: Several, inputs: &'static [&'static str]) -> Step {
-    Step { call: Call::Several(place, several), inputs, leeway: 0.0, lacking: "" }
-}
-
 impl Step {
     /// Is what the trade would take, not what must be: a line that is written beside it may well differ.
     pub const fn usual(self) -> Step {
@@ -552,44 +488,4 @@ impl Step {
     pub const fn lacking(self, lacking: &'static str) -> Step {
         Step { lacking, ..self }
     }
-}
-
-/// The first of several: a line that is another one.
-pub fn first(of: &[f64]) -> Result<f64> {
-    Ok(of[0])
-}
-
-/// All of them together.
-pub fn sum(of: &[f64]) -> Result<f64> {
-    Ok(of.iter().sum())
-}
-
-/// The first less the second.
-pub fn difference(of: &[f64]) -> Result<f64> {
-    Ok(of[0] - of[1])
-}
-
-/// The other way round.
-pub fn negative(of: &[f64]) -> Result<f64> {
-    Ok(-of[0])
-}
-
-/// One times the other, and so on.
-pub fn product(of: &[f64]) -> Result<f64> {
-    Ok(of.iter().product())
-}
-
-/// The first over the second.
-pub fn quotient(of: &[f64]) -> Result<f64> {
-    Ok(of[0] / of[1])
-}
-
-/// Half of it.
-pub fn half(of: &[f64]) -> Result<f64> {
-    Ok(of[0] / 2.0)
-}
-
-/// The greatest of those that are known.
-pub fn greatest(of: &[f64]) -> Result<f64> {
-    Ok(of.iter().copied().fold(f64::NAN, f64::max))
 }
