@@ -6,6 +6,8 @@ use axlewright::engine::TorqueCurve;
 use axlewright::ride::QuarterCar;
 use axlewright::sheet::{Assessment, Sheet};
 use axlewright::spring::Corner;
+use axlewright::suspension::{DoubleWishbone, Strut};
+use axlewright::units::{Length, Quantity};
 use axlewright::{Model, Verdict};
 use axlewright_tests::assessed::{demo, value};
 use axlewright_tests::catalogue::Random;
@@ -31,6 +33,7 @@ fn answers(on: &Assessment, finding: &str, margin: f64, verdict: Verdict) {
 fn hold(sheet: &Sheet) -> usize {
     // A tolerance widens what the sheet says; the model has the value alone.
     let on = sheet.assess();
+    let assessed = &on;
     let mut held = 0;
     if let Ok(model) = sheet.model("cap") {
         let read = model.read::<CapTest>().unwrap();
@@ -63,6 +66,15 @@ fn hold(sheet: &Sheet) -> usize {
         held += 1;
     }
     for axle in ["front", "rear"] {
+        let at_ride = (Length::from_si(0.0), Length::from_si(0.0));
+        if let Ok(model) = sheet.model(&format!("{axle}.suspension")) {
+            let on = match model.model {
+                "suspension.Strut" => model.read::<Strut>().unwrap().at(at_ride.0, at_ride.1),
+                _ => model.read::<DoubleWishbone>().unwrap().at(at_ride.0, at_ride.1),
+            };
+            same(axle, value(assessed, &format!("{axle}.bump_steer")), on.unwrap().bump_steer.si());
+            held += 1;
+        }
         let line = |name: &str| format!("{axle}.{name}");
         if let Ok(model) = sheet.model(&line("quarter_car")) {
             let car = model.read::<QuarterCar>().unwrap();

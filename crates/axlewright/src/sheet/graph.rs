@@ -106,6 +106,8 @@ pub(super) struct ModelInfo {
     pub model: &'static str,
     /// Table of its own fields.
     pub table: &'static str,
+    /// Field that says which end of the vehicle it is, and the word.
+    pub end: Option<(&'static str, &'static str)>,
     pub fields: Vec<FieldInfo>,
 }
 
@@ -253,7 +255,14 @@ impl Graph {
                 for (axle, path) in axles(model.path) {
                     if let Some(fields) = graph.fields(model, axle) {
                         let table = kept(within(model.table, axle));
-                        graph.models.push(ModelInfo { path: kept(path), model: model.model, table, fields });
+                        let end = axle.map(|axle| (model.end, axle)).filter(|(field, _)| !field.is_empty());
+                        graph.models.push(ModelInfo {
+                            path: kept(path),
+                            model: model.model,
+                            table,
+                            end,
+                            fields,
+                        });
                     }
                 }
             }

@@ -83,6 +83,7 @@ impl Sheet {
             return Err(Error::document(path, message));
         };
         let (mut fields, mut elsewhere) = (vec![], vec![]);
+        fields.extend(model.end.map(|(field, word)| (field.to_owned(), Owned::Text(word.to_owned()))));
         for field in model.fields.iter().filter(|field| known(field.slot)) {
             let info = Graph::get().info(field.slot);
             let written = self.values.get(&field.slot);

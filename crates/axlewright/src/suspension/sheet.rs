@@ -1,4 +1,3 @@
-use super::BrakePlace;
 use super::axle_rules::{
     ANTI_DIVE, ANTI_SQUAT, BALANCE, BAR_WHEEL_RATE, BESIDE_LEAVES, BIND_FORCE, BIND_SHARE, BRAKE_ANTI_LIFT,
     DRIVE_ANTI_LIFT, FRONT_DRIVE_SHARE, JOINT_LEFT, LINKAGE_LEFT, NO_ANGLE, NO_FORCE, NO_LENGTH,
@@ -11,9 +10,10 @@ use super::leaf_axle_rules as on_leaves;
 use super::live_axle_lines as live;
 use super::live_axle_rules as on_links;
 use super::strut_lines as strut;
+use super::{BrakePlace, DoubleWishbone, Strut};
 use crate::base::section::{
     About, Finding, Line, Margin, Section, Step, by, choice, derived, difference_of, gives, joined, line,
-    negative_of, pick, same, sum_of,
+    model, negative_of, pick, same, sum_of,
 };
 use crate::units::{
     Angle, Force, Length, LinearStiffness, Quantity, Ratio, RollGradient, RotationalStiffness,
@@ -598,6 +598,24 @@ pub const SHEET: Section = Section {
             rests_on: &[],
             about: &[],
             caution: SPIN,
+        },
+    ],
+    models: &[
+        model! {
+            "axle.suspension" "suspension.DoubleWishbone" DoubleWishbone in "axle"
+            {
+                upper_arm, lower_arm, tie_rod, wheel, wheel.loaded_radius = "axle.tyre.loaded_radius", coil_over,
+                anti_roll_bar, joint_limits,
+            }
+            end "axle"
+        },
+        model! {
+            "axle.suspension" "suspension.Strut" Strut in "axle"
+            {
+                lower_arm, tie_rod, wheel, wheel.loaded_radius = "axle.tyre.loaded_radius", leg, anti_roll_bar,
+                joint_limits,
+            }
+            end "axle"
         },
     ],
     ..Section::EMPTY

@@ -43,6 +43,8 @@ pub struct ModelOf {
     pub table: &'static str,
     /// Its fields and their lines.
     pub inputs: &'static [rule::Taken],
+    /// Field that says `front` or `rear`; empty where there is none.
+    pub end: &'static str,
     /// Adds the shapes of its fields.
     pub shape: fn(&mut rule::Shape),
 }

@@ -503,30 +503,30 @@ macro_rules! rule {
     }};
 }
 
-/// A model of the sheet: its name there, its type, the table of its own fields, the fields as in `rule!`, and those that the sheet must know
-/// although the model may lack them.
+/// A model of the sheet: its name there, its type, the table of its own fields, the fields as in `rule!`, those that the sheet must know
+/// although the model may lack them, and the field that names the end of the vehicle.
 macro_rules! model {
     (
         $path:literal $model:literal $input:ident in $table:literal
-        { $($field:ident $(= $field_path:literal)?),* $(,)? }
-        $(needs { $($needed:ident $(= $needed_path:literal)?),* $(,)? })?
+        { $($field:ident $(. $field_below:ident)* $(= $field_path:literal)?),* $(,)? }
+        $(needs { $($needed:ident $(. $needed_below:ident)* $(= $needed_path:literal)?),* $(,)? })?
+        $(end $end:literal)?
     ) => {{
-        #[allow(clippy::needless_update)]
         fn input(given: &mut $crate::base::section::rule::Given<'_>) -> $input {
-            $input {
-                $($field: given.take(),)*
-                $($($needed: given.take(),)*)?
-                ..<$input as $crate::base::section::rule::Input>::unknown()
-            }
+            let mut input = <$input as $crate::base::section::rule::Input>::unknown();
+            $(input.$field $(. $field_below)* = given.take();)*
+            $($(input.$needed $(. $needed_below)* = given.take();)*)?
+            input
         }
         $crate::base::section::ModelOf {
             path: $path,
             model: $model,
             table: $table,
             inputs: &[
-                $($crate::base::section::rule::taken!(Typed $table $field $(= $field_path)?),)*
-                $($($crate::base::section::rule::taken!(Needed $table $needed $(= $needed_path)?),)*)?
+                $($crate::base::section::rule::taken!(Typed $table $field $(. $field_below)* $(= $field_path)?),)*
+                $($($crate::base::section::rule::taken!(Needed $table $needed $(. $needed_below)* $(= $needed_path)?),)*)?
             ],
+            end: concat!("" $(, $end)?),
             shape: |shape| {
                 input(&mut shape.given());
             },
