@@ -7,7 +7,7 @@ use axlewright::ride::QuarterCar;
 use axlewright::sheet::{Assessment, Sheet};
 use axlewright::spring::Corner;
 use axlewright::suspension::{DoubleWishbone, Strut};
-use axlewright::units::{Length, Quantity};
+use axlewright::units::Length;
 use axlewright::{Model, Verdict};
 use axlewright_tests::assessed::{demo, value};
 use axlewright_tests::catalogue::Random;
