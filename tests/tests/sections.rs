@@ -830,6 +830,12 @@ fn one_reading_condemns_a_cap_and_both_clear_it() {
                 let Ok(found) = cap.findings() else {
                     // Holding above opening: neither is believed.
                     assert_eq!(verdict(&on, "cap.holds"), "not known", "{lines:?}");
+                    for finding in ["cap.opens", "cap.weakest"] {
+                        assert!(
+                            ["short", "not known"].contains(&&*verdict(&on, finding)),
+                            "{finding} {lines:?}"
+                        );
+                    }
                     continue;
                 };
                 for (finding, expected) in [

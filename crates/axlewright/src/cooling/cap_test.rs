@@ -228,40 +228,48 @@ impl CapTest {
         (exceeds(at_most, least).si() < 0.0).then_some(at_most)
     }
 
-    /// Pressure at which the cap surely opens: the reading and the gauge's whole error. A cap that holds too much opens too late.
+    /// Pressure at which the cap surely opens: the reading and the gauge's whole error. A cap that holds too much opens too late. Readings
+    /// that contradict each other clear nothing.
     pub(super) fn opens_at_most(&self) -> Result<GaugePressure> {
         let (holding, opening) = (of(&self.holding_pressure), of(&self.opening_pressure));
+        let error = self.error();
+        let by_holding = holding.map(|holding| plus(holding, error.clone().unwrap_or(NOTHING)));
         let too_late = |at_least: GaugePressure| {
             let most = self.greatest_opening().ok()?;
             (exceeds(most, at_least).si() < 0.0).then_some(at_least)
         };
-        match (opening, holding, self.error()) {
+        if let Err(contradiction) = self.order_of_readings() {
+            return by_holding.and_then(too_late).ok_or(contradiction);
+        }
+        match (opening, by_holding, error) {
             (Some(opening), _, Ok(error)) => Ok(plus(opening, error)),
             (Some(at_least), _, Err(lacking)) => too_late(at_least).ok_or(lacking),
-            (None, Some(holding), error) => {
-                let at_least = plus(holding, error.unwrap_or(NOTHING));
+            (None, Some(at_least), _) => {
                 too_late(at_least).ok_or(missing("opening_pressure", "a cap that holds may still stick"))
             }
             (None, None, _) => Err(missing("opening_pressure", "the cap was not tested for where it opens")),
         }
     }
 
-    /// Pressure that the cap lets come: where it opens, the gauge's whole error counted, and at least its rating. Without the opening only a
-    /// pressure is told that the weakest component does not bear.
+    /// Pressure that the cap lets come: where it opens, the gauge's whole error counted, and at least its rating. Without the opening, or
+    /// where the readings contradict each other, only a pressure is told that the weakest component does not bear.
     pub(super) fn greatest_pressure(&self) -> Result<GaugePressure> {
         let rating = self.rated()?;
         let (opening, holding) = (of(&self.opening_pressure), of(&self.holding_pressure));
-        if let (Some(opening), Ok(error)) = (opening, self.error()) {
+        let ordered = self.order_of_readings();
+        if let (Some(opening), Ok(error), Ok(())) = (opening, self.error(), &ordered) {
             return Ok(GaugePressure::from_si(rating.si().max(plus(opening, error).si())));
         }
         let error = self.error().unwrap_or(NOTHING);
-        let comes =
-            opening.or(holding).map_or(rating.si(), |reading| rating.si().max(plus(reading, error).si()));
-        let comes = GaugePressure::from_si(comes);
+        let readings = [opening, holding].into_iter().flatten().map(|reading| plus(reading, error).si());
+        let comes = GaugePressure::from_si(readings.fold(rating.si(), f64::max));
         match of(&self.weakest_component) {
             Some(weakest) if exceeds(weakest, comes).si() < 0.0 => Ok(comes),
-            _ if opening.is_some() => Err(missing("gauge_error", ERROR)),
-            _ => Err(missing("opening_pressure", "a cap may open above its rating")),
+            _ => Err(match ordered {
+                Err(contradiction) => contradiction,
+                Ok(()) if opening.is_some() => missing("gauge_error", ERROR),
+                Ok(()) => missing("opening_pressure", "a cap may open above its rating"),
+            }),
         }
     }
 
@@ -519,6 +527,23 @@ mod tests {
             );
         }
         assert_eq!(cap(Some(100e3), Some(99e3)).findings().unwrap().component_verdict, NotKnown);
+    }
+
+    #[test]
+    fn readings_that_contradict_each_other_clear_nothing() {
+        // A cap cannot hold 130 kPa that opens at 100 kPa; without the gauge's error it may.
+        let bears = |weakest, one: CapTest| CapTest { weakest_component: Some(gauge(weakest)), ..one };
+        let swapped = bears(150e3, cap(Some(100e3), Some(130e3)));
+        assert!(swapped.findings().is_err());
+        assert!(matches!(swapped.holds_at_least(), Err(Error::Document { .. })));
+        assert_eq!(swapped.opens_at_most().unwrap().si(), 132e3);
+        assert!(matches!(swapped.greatest_pressure(), Err(Error::Document { .. })));
+        assert_eq!(bears(131e3, swapped.clone()).greatest_pressure().unwrap().si(), 132e3);
+        let low = cap(Some(90e3), Some(102e3));
+        assert!(matches!(low.holds_at_least(), Err(Error::Document { .. })));
+        assert!(matches!(low.opens_at_most(), Err(Error::Document { .. })));
+        let unsure = CapTest { gauge_error: None, ..bears(129e3, swapped) };
+        assert_eq!(unsure.greatest_pressure().unwrap().si(), 130e3);
     }
 
     #[test]
