@@ -222,7 +222,7 @@ const BUILT: Rule = rule! {
     "cap" CapTest::header_pressure, CapTest
     needs { rating }
     uses { rating_tolerance, gauge_error, holding_pressure, opening_pressure }
-    says "the cap's rating, an upper bound, or what it surely keeps, if that was read and is less", READING
+    says "the cap's rating, an upper bound, or the reading that it keeps less the gauge's error, if that is less", READING
 };
 
 /// A cap on the tester.
