@@ -283,17 +283,26 @@ impl LeakDown {
     }
 
     /// Lowest reading at the end that proves the system tight, the gauge's error counted in both readings. Without that error a reading that is
-    /// too low already condemns the system.
+    /// too low already condemns the system. Nothing is proven where a system open to the air would pass.
     pub(super) fn least_pressure(&self) -> Result<GaugePressure> {
         let tight = self.tight_pressure()?;
         let (first, air) = (self.gauge_pressure.quantity, self.station_pressure.quantity);
-        let allowed = self.allowed_loss.quantity;
-        if let Some(error) = &self.gauge_error {
-            return leak_down_least_pressure(first, tight, allowed, error.quantity, air);
+        let (allowed, later) = (self.allowed_loss.quantity, self.later_gauge_pressure.quantity);
+        let least = match &self.gauge_error {
+            Some(error) => leak_down_least_pressure(first, tight, allowed, error.quantity, air)?,
+            None => GaugePressure::from_si(tight.si() - allowed.si()),
+        };
+        if less(later.si(), least.si()) < 0.0 {
+            return Ok(least);
         }
-        let least = GaugePressure::from_si(tight.si() - allowed.si());
-        let condemned = less(self.later_gauge_pressure.quantity.si(), least.si()) < 0.0;
-        condemned.then_some(least).ok_or(Error::Missing { argument: "gauge_error", why: NO_ERROR })
+        match &self.gauge_error {
+            None => Err(Error::Missing { argument: "gauge_error", why: NO_ERROR }),
+            // The gauge may show as much without any pressure.
+            Some(error) if least.si() <= error.quantity.si() => {
+                Err(Error::Missing { argument: "gauge_pressure", why: OPEN })
+            }
+            Some(_) => Ok(least),
+        }
     }
 
     /// Growth of the coolant over its volume; none where the share of its glycol is not known.
@@ -313,6 +322,7 @@ impl LeakDown {
 const LIQUID: &str = "a system full of liquid follows the growth of liquid, hoses and metal";
 const OVER_COOLANT: &str =
     "coolant grows into the gas as it warms: leave it out only where both temperatures are the same";
+const OPEN: &str = "a system open to the air would pass: it takes more pressure than the gauge's error and the loss that is allowed";
 const NO_ERROR: &str = "the readings clear the system only with the gauge's error";
 
 fn refused(key: &str, message: &str) -> Error {
@@ -352,6 +362,28 @@ mod tests {
             mass_fraction: Some(Value::new(Ratio::from_si(0.5))),
             ..test(Trapped::GasOverCoolant, later, later_temperature)
         }
+    }
+
+    #[test]
+    fn a_system_open_to_the_air_never_passes() {
+        // By hand at one temperature: the least reading is 100 - l + 2 kPa, and an open system may show 1 kPa.
+        let open = |allowed, later| LeakDown {
+            allowed_loss: Value::new(Stress::from_si(allowed)),
+            ..test(Trapped::Gas, later, 300.0)
+        };
+        for (allowed, later, verdict) in [
+            (99e3, 5e3, Verdict::Meets),
+            (100e3, 1e3, Verdict::Short),
+            (101e3, 1e3, Verdict::NotKnown),
+            (101e3, 0.0, Verdict::Short),
+            (101e3, 90e3, Verdict::NotKnown),
+            (200e3, 0.0, Verdict::NotKnown),
+        ] {
+            assert_eq!(open(allowed, later).findings().unwrap().verdict, verdict, "{allowed} {later}");
+        }
+        // The sheet asks the rule without the model's check.
+        let nothing = LeakDown { gauge_pressure: Value::new(GaugePressure::from_si(0.0)), ..open(7e3, 0.0) };
+        assert!(matches!(nothing.least_pressure(), Err(Error::Missing { argument: "gauge_pressure", .. })));
     }
 
     #[test]
