@@ -76,6 +76,8 @@ impl Rated {
         }
         let grip = grip.zip(self.inertia_factor).map(|(grip, factor)| grip * factor.si());
         match (dropped, grip) {
+            // A clutch that slips under the engine relieves no part.
+            (Some(dropped), grip) if dropped < engine => Ok(bounded(engine, Bound::Engine, grip)),
             (Some(dropped), grip) => Ok(bounded(dropped, Bound::Clutch, grip)),
             (None, Some(grip)) => Ok((grip, Bound::Grip)),
             (None, None) if self.rating.is_some_and(|rating| steady.0 > rating) => Ok(steady),

@@ -748,6 +748,20 @@ mod tests {
     }
 
     #[test]
+    fn a_clutch_that_slips_under_the_engine_relieves_no_part() {
+        // Clutch 250 * 1 * 4 = 1000 N·m, engine 400 * 4 = 1600 N·m, grip 3600 * 1.05 N·m.
+        for kind in [RatingKind::Continuous, RatingKind::Peak, RatingKind::Yield, RatingKind::Ultimate] {
+            let parts = vec![part("axle", 4.0, Some((2000.0, Some(Side::Output), Some(kind))))];
+            let mut path = gripping(parts, Some(1.05));
+            path.clutch_capacity = Some(Value::new(Torque::from_si(250.0)));
+            path.shock_factor = Some(Value::new(Ratio::of::<one>(1.0)));
+            let table = path.parts_table().unwrap();
+            let found = (table.numbers("demand").unwrap()[0], table.word("demand_bound", 0));
+            assert_eq!(found, (1600.0, Some("engine")), "{kind:?}");
+        }
+    }
+
+    #[test]
     fn refuses_what_is_no_grip() {
         type Change = fn(&mut Grip);
         let changes: [(&str, Change); 5] = [
