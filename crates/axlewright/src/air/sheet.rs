@@ -26,17 +26,16 @@ pub const SHEET: Section = Section {
             AbsolutePressure::KIND,
             "pressure that a weather report gives, reduced to sea level",
         )
-        .within(
-            85e3,
-            110e3,
-            "common practice, no source: pressures at sea level that were ever reported",
-        ),
+        .within(85e3, 110e3, "common practice, no source: pressures at sea level that were ever reported")
+        .measured_on(&[]),
         line(
             "use.station_pressure",
             AbsolutePressure::KIND,
             "pressure of the air as measured there, not reduced to sea level",
         )
         .within(20e3, 110e3, "common practice, no source: pressures where roads lie")
+        // A reading is one of its place and day.
+        .measured_on(&["use.altitude", "use.geopotential_altitude", "use.altimeter_setting"])
         .by(&[
             step(
                 "air.station_pressure_from_altimeter_setting",

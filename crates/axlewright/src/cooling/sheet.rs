@@ -66,6 +66,27 @@ const fn volume(path: &'static str, meaning: &'static str) -> Line {
     )
 }
 
+/// The cap; the tester's gauge and the other parts of the system stand beside it in its table.
+const THE_CAP: &[&str] = &[
+    "cap.rating",
+    "cap.rating_tolerance",
+    "cap.opening_pressure",
+    "cap.holding_pressure",
+    "cap.vacuum_opening",
+];
+/// The coolant as it is mixed.
+const THE_MIX: &[&str] = &["coolant.liquid", "coolant.volume_share", "coolant.concentrate"];
+/// What a leak-down test is taken on: coolant, header tank, hoses and radiator.
+const THE_SYSTEM: &[&str] = &[
+    "coolant.liquid",
+    "coolant.volume_share",
+    "coolant.concentrate",
+    "coolant.mass_fraction",
+    "header",
+    "cap.weakest_component",
+    "cap.vacuum_limit",
+];
+
 const READING: &str = "definition: the gauge's whole error counts against the cap";
 const HOT: &str = "Hot pressurised coolant scalds: never open a hot system, never pump it above its weakest component; local codes and the maker's \
                    instructions come first.";
@@ -79,7 +100,7 @@ const STRENGTH: &[Line] = &[
     choice("coolant.liquid", Liquid::WORDS, "what is in the system"),
     share("coolant.volume_share", "share of concentrate by volume of the parts before they are mixed"),
     share("coolant.concentrate", "glycol in the concentrate by mass"),
-    share("coolant.mass_fraction", "glycol by mass of the mix").by(&[pick(&[
+    share("coolant.mass_fraction", "glycol by mass of the mix").measured_on(THE_MIX).by(&[pick(&[
         "coolant.liquid",
         "coolant.no_glycol",
         "coolant.ethylene_glycol.fraction",
@@ -98,7 +119,8 @@ const STRENGTH: &[Line] = &[
 /// Boiling, and the cap and the height that go with it.
 const BOILING: &[Line] = &[
     line("coolant.hottest", Temperature::KIND, "temperature that the coolant reaches")
-        .within(250.0, 500.0, "common practice, no source: coolants work between -23 °C and 227 °C"),
+        .within(250.0, 500.0, "common practice, no source: coolants work between -23 °C and 227 °C")
+        .measured_on(&[]),
     pumped("cap.rating", "opening pressure that stands on the cap"),
     derived("cap.absolute_pressure", AbsolutePressure::KIND, "under the cap, once the system has built what the cap keeps")
         .by(&[step("air.absolute_pressure", &["coolant.header_pressure", "use.station_pressure"])]),
@@ -232,10 +254,11 @@ const CAP: &[Line] = &[
         "greatest error of the tester's gauge, in the cap test and in the leak-down test",
     ),
     spread("cap.rating_tolerance", "how far from its rating the cap may open or hold"),
-    pumped("cap.opening_pressure", "reading at which the cap opens"),
-    pumped("cap.holding_pressure", "reading that the cap keeps"),
+    pumped("cap.opening_pressure", "reading at which the cap opens").measured_on(THE_CAP),
+    pumped("cap.holding_pressure", "reading that the cap keeps").measured_on(THE_CAP),
     pumped("cap.weakest_component", "pressure that the weakest part of the system bears"),
-    vacuum("cap.vacuum_opening", "reading, below nothing, at which the vacuum valve opens"),
+    vacuum("cap.vacuum_opening", "reading, below nothing, at which the vacuum valve opens")
+        .measured_on(THE_CAP),
     vacuum("cap.vacuum_limit", "lowest pressure, below nothing, that the hoses bear"),
     derived("cap.holds_at_least", GaugePressure::KIND, "what the cap surely keeps")
         .by(&[by(&HOLDS), by(&HOLDS_BY_OPENING)]),
@@ -257,10 +280,11 @@ const CAP: &[Line] = &[
 
 /// The inlet of the pump.
 const PUMP: &[Line] = &[
-    temperature("coolant.pump_inlet_temperature", "of the coolant at the inlet of the pump"),
+    temperature("coolant.pump_inlet_temperature", "of the coolant at the inlet of the pump").measured_on(&[]),
     line("coolant.suction_loss", Stress::KIND, "fall of pressure from the cap to the inlet of the pump at its full speed, as measured; a head of coolant above it counts against it")
-        .within(-50e3, 350e3, "common practice, no source: from 5 m of coolant above the pump to a whole cap lost"),
-    gauge("coolant.header_pressure", "gauge pressure where the cap sits, once the system has built it").by(&[
+        .within(-50e3, 350e3, "common practice, no source: from 5 m of coolant above the pump to a whole cap lost")
+        .measured_on(&[]),
+    gauge("coolant.header_pressure", "gauge pressure where the cap sits, once the system has built it").measured_on(THE_CAP).by(&[
         by(&BUILT).usual(),
         same(&["cap.holds_at_least"], READING).usual(),
     ]),
@@ -282,9 +306,9 @@ const PUMP: &[Line] = &[
 
 /// A closed header tank.
 const HEADER: &[Line] = &[
-    volume("coolant.volume", "of the whole fill, cold"),
-    temperature("coolant.fill_temperature", "at which the system was filled and closed"),
-    temperature("coolant.mean_temperature", "of the hot coolant, the mean over the system"),
+    volume("coolant.volume", "of the whole fill, cold").measured_on(&[]),
+    temperature("coolant.fill_temperature", "at which the system was filled and closed").measured_on(&[]),
+    temperature("coolant.mean_temperature", "of the hot coolant, the mean over the system").measured_on(&[]),
     derived(
         "coolant.ethylene_glycol.growth",
         Volume::KIND,
@@ -309,8 +333,10 @@ const HEADER: &[Line] = &[
         "coolant.propylene_glycol.growth",
     ])]),
     gauge("header.fill_pressure", "gauge pressure in the tank when it was closed cold")
+        .measured_on(&[])
         .or(0.0, "it was closed at the pressure around"),
-    temperature("header.air_temperature", "of the air above the hot coolant, and of that coolant"),
+    temperature("header.air_temperature", "of the air above the hot coolant, and of that coolant")
+        .measured_on(&[]),
     derived("coolant.water.vapour", AbsolutePressure::KIND, "pressure of the vapour above water in the tank")
         .by(&[step("fluid.water_saturation_pressure", &["header.air_temperature"])]),
     derived(
@@ -339,7 +365,8 @@ const HEADER: &[Line] = &[
             "coolant.propylene_glycol.vapour",
         ],
     )]),
-    volume("header.air_volume", "air above the cold coolant in a closed header tank"),
+    volume("header.air_volume", "air above the cold coolant in a closed header tank")
+        .measured_on(&["coolant.volume"]),
     derived(
         "header.least_air_volume",
         Volume::KIND,
@@ -395,12 +422,13 @@ const LEAK_TEST: &[Line] = &[
         Trapped::WORDS,
         "what was in the system: air alone, or coolant with air trapped above; full of liquid nothing is known",
     ),
-    gauge("leak_test.gauge_pressure", "gauge reading at the start"),
-    gauge("leak_test.later_gauge_pressure", "gauge reading at the end"),
-    temperature("leak_test.temperature", "of the air at the start"),
-    temperature("leak_test.later_temperature", "of the air at the end"),
-    volume("leak_test.gas_volume", "of all the air trapped in the system and in the tester at the start"),
-    volume("leak_test.coolant_volume", "of the coolant in the system at the start"),
+    gauge("leak_test.gauge_pressure", "gauge reading at the start").measured_on(THE_SYSTEM),
+    gauge("leak_test.later_gauge_pressure", "gauge reading at the end").measured_on(THE_SYSTEM),
+    temperature("leak_test.temperature", "of the air at the start").measured_on(THE_SYSTEM),
+    temperature("leak_test.later_temperature", "of the air at the end").measured_on(THE_SYSTEM),
+    volume("leak_test.gas_volume", "of all the air trapped in the system and in the tester at the start")
+        .measured_on(THE_SYSTEM),
+    volume("leak_test.coolant_volume", "of the coolant in the system at the start").measured_on(THE_SYSTEM),
     derived(
         "leak_test.tight_pressure",
         GaugePressure::KIND,
@@ -408,6 +436,7 @@ const LEAK_TEST: &[Line] = &[
     )
     .by(&[by(&TIGHT)]),
     spread("leak_test.allowed_loss", "fall of pressure that is allowed beyond what temperature accounts for")
+        .wish()
         .or(0.0, "a tight system keeps its pressure"),
     derived(
         "leak_test.least_pressure",

@@ -233,6 +233,9 @@ const SLIPS: &str = "A slipping clutch heats, and a hot or oily one holds less; 
                      Makers' ratings, local codes and licensed practice come first.";
 const BREAKS: &str = "A part that breaks can lock a wheel or drop a shaft on the road; ratings of the makers, local codes and licensed practice come first.";
 
+/// Parts on which driven wheels are measured.
+const TYRES: &[&str] = &["driveline.driven", "front.tyre", "rear.tyre"];
+
 /// The clutch.
 const CLUTCH: &[Line] = &[
     line("clutch.clamp_load", Force::KIND, "with which the cover presses")
@@ -258,9 +261,11 @@ const CLUTCH: &[Line] = &[
 /// What the tyres hold.
 const GRIP: &[Line] = &[
     radius("driveline.loaded_radius", "of the driven wheels, from centre to ground: force acts on it")
+        .measured_on(TYRES)
         .by(&[pick(&["driveline.driven", "front.tyre.loaded_radius", "rear.tyre.loaded_radius"])]),
     line("grip.driven_load", Force::KIND, "on the ground under all driven wheels, with the transfer that the same launch causes")
-        .within(1.0, 10e6, "common practice, no source: driven wheels bear between 1 N and 10 MN"),
+        .within(1.0, 10e6, "common practice, no source: driven wheels bear between 1 N and 10 MN")
+        .measured_on(&[]),
     coefficient("grip.strength_coefficient", "a high bound of grip: for what a part must bear"),
     coefficient("grip.pull_coefficient", "a mean of grip: for what the vehicle gets to the ground"),
     line("grip.inertia_factor", Ratio::KIND, "by how much the inertia between part and ground lets a dropped clutch exceed the grip; without it grip bounds the steady torque only")
@@ -364,11 +369,9 @@ const HALF_SHAFT: &[Line] = &[
 /// Speed and pull.
 const SPEEDS: &[Line] = &[
     choice("driveline.driven", &["front", "rear"], "axle whose tyres set the road speed"),
-    radius("driveline.effective_radius", "rolling radius of the driven wheels").by(&[pick(&[
-        "driveline.driven",
-        "front.tyre.effective_radius",
-        "rear.tyre.effective_radius",
-    ])]),
+    radius("driveline.effective_radius", "rolling radius of the driven wheels")
+        .measured_on(TYRES)
+        .by(&[pick(&["driveline.driven", "front.tyre.effective_radius", "rear.tyre.effective_radius"])]),
     speed("use.cruise_speed", "road speed that is held for hours"),
     speed("use.greatest_speed", "road speed that is never exceeded"),
     derived(
@@ -406,6 +409,7 @@ const SPEEDS: &[Line] = &[
         ),
     ]),
     efficiency("driveline.efficiency", "of gearbox and axle together, high range")
+        .measured_on(&["gearbox", "final_drive"])
         .by(&[product_of(&["gearbox.efficiency", "final_drive.efficiency"], POWER)]),
     flow("driveline.wheel_torque", "at the driven wheels in first gear and high range, engine as the limit")
         .by(&[step(

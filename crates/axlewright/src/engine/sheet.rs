@@ -166,15 +166,15 @@ const PISTONS: &[Line] = &[
 /// The charge behind a compressor.
 const CHARGE: &[Line] = &[
     line("engine.boost_pressure", GaugePressure::KIND, "gauge reading at the outlet of the compressor")
-        .within(0.0, 10e6, "common practice, no source: from none to 100 bar"),
+        .within(0.0, 10e6, "common practice, no source: from none to 100 bar")
+        .measured_on(&[]),
     line("engine.inlet_loss", Stress::KIND, "pressure lost in air filter and duct before the compressor")
         .within(0.0, 15e3, "common practice, no source: a filter that loses more than 150 mbar is blocked")
+        .measured_on(&[])
         .or(0.0, "neglected until it was measured"),
-    line("engine.inlet_temperature", Temperature::KIND, "of the air before the compressor").within(
-        150.0,
-        500.0,
-        "common practice, no source: engines breathe between -123 °C and 227 °C",
-    ),
+    line("engine.inlet_temperature", Temperature::KIND, "of the air before the compressor")
+        .within(150.0, 500.0, "common practice, no source: engines breathe between -123 °C and 227 °C")
+        .measured_on(&[]),
     line(
         "engine.compressor_efficiency",
         Ratio::KIND,

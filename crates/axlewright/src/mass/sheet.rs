@@ -16,7 +16,9 @@ const SCALES: &[&str] = &[
 ];
 
 const fn scale(path: &'static str, meaning: &'static str) -> Line {
-    line(path, Mass::KIND, meaning).above(0.0, 1e6, "common practice, no source: no wheel carries 1000 t")
+    line(path, Mass::KIND, meaning)
+        .above(0.0, 1e6, "common practice, no source: no wheel carries 1000 t")
+        .measured_on(&[])
 }
 
 const fn mass(path: &'static str, meaning: &'static str) -> Line {
@@ -86,25 +88,31 @@ pub const SHEET: Section = Section {
         scale("scales.left_rear", "scale reading of the left rear wheel"),
         scale("scales.right_rear", "scale reading of the right rear wheel"),
         // The drawn wheels, all points of a sheet having one datum.
-        measure("vehicle.wheelbase", "front to rear axle").by(&[difference_of(
-            &["front.wheel.centre.x", "rear.wheel.centre.x"],
-            "geometry: the points have one datum",
-        )]),
+        measure("vehicle.wheelbase", "front to rear axle")
+            .measured_on(&["front.wheel.centre", "rear.wheel.centre"])
+            .by(&[difference_of(
+                &["front.wheel.centre.x", "rear.wheel.centre.x"],
+                "geometry: the points have one datum",
+            )]),
         // A left wheel and its mirror image; camber moves the track on the ground by some millimetres.
-        measure("axle.track", "between the tyre centres of the axle").by(&[sum_of(
-            &["axle.wheel.centre.y", "axle.wheel.centre.y"],
-            "geometry: both sides are alike",
-        )
-        .about(0.02)]),
+        measure("axle.track", "between the tyre centres of the axle")
+            .measured_on(&["axle.wheel.centre"])
+            .by(&[sum_of(&["axle.wheel.centre.y", "axle.wheel.centre.y"], "geometry: both sides are alike")
+                .about(0.02)]),
         mass("front.axle_mass", "scale readings of the front axle together")
+            .measured_on(&["scales"])
             .by(&[of_scales(1), sum_of(&["scales.left_front", "scales.right_front"], SUM)]),
         mass("rear.axle_mass", "scale readings of the rear axle together")
+            .measured_on(&["scales"])
             .by(&[of_scales(2), sum_of(&["scales.left_rear", "scales.right_rear"], SUM)]),
         mass("vehicle.mass", "of the whole vehicle, loaded as it will be")
+            .measured_on(&["scales", "front.axle_mass", "rear.axle_mass"])
             .by(&[of_scales(0), sum_of(&["front.axle_mass", "rear.axle_mass"], SUM)]),
         scale("front.heavier_wheel", "scale reading of the heavier front wheel")
+            .measured_on(&["scales"])
             .by(&[greatest_of(&["scales.left_front", "scales.right_front"], "definition")]),
         scale("rear.heavier_wheel", "scale reading of the heavier rear wheel")
+            .measured_on(&["scales"])
             .by(&[greatest_of(&["scales.left_rear", "scales.right_rear"], "definition")]),
         derived("vehicle.front_share", Ratio::KIND, "front readings over all").by(&[of_scales(3)]),
         derived("vehicle.left_share", Ratio::KIND, "left readings over all").by(&[of_scales(4)]),
@@ -123,10 +131,13 @@ pub const SHEET: Section = Section {
         )
         .by(&[of_scales(7)]),
         line("axle.unsprung_mass", Mass::KIND, "what moves with the wheels of the axle, both together")
-            .within(0.0, 1e6, "definition: a mass is not negative"),
+            .within(0.0, 1e6, "definition: a mass is not negative")
+            .measured_on(&[]),
         derived("axle.wheel_unsprung_mass", Mass::KIND, "what moves with one wheel of the axle")
             .by(&[by(&UNSPRUNG)]),
-        mass("axle.sprung_mass", "carried by one wheel: scale reading less unsprung mass").by(&[by(&SPRUNG)]),
+        mass("axle.sprung_mass", "carried by one wheel: scale reading less unsprung mass")
+            .measured_on(&["scales", "axle.axle_mass", "axle.unsprung_mass"])
+            .by(&[by(&SPRUNG)]),
         mass("axle.mass_rating", "greatest load of the axle, as its maker says"),
         mass("vehicle.mass_rating", "greatest mass of the vehicle, as its maker or registration says"),
         line("wanted.load", Ratio::KIND, "margin of ratings of load over the load")

@@ -3,7 +3,7 @@
 use super::generated::SECTIONS;
 use crate::base::section::rule::{Need, Shape, below};
 use crate::base::section::{
-    About, Call, Combine, Content, Finding, Line, Margin, ModelOf, Renamed, Rule, Step,
+    About, Call, Class, Combine, Content, Finding, Line, Margin, ModelOf, Renamed, Rule, Step,
 };
 use crate::base::work::Entry;
 use crate::catalogue;
@@ -34,6 +34,8 @@ pub(super) struct SlotInfo {
     pub path: &'static str,
     pub line: &'static Line,
     pub steps: Vec<StepInfo>,
+    /// Lines of the parts on which it was measured.
+    pub measured_on: Vec<Slot>,
 }
 
 pub(super) struct StepInfo {
@@ -248,6 +250,7 @@ impl Graph {
                     graph.slots[at].steps.push(step);
                 }
             }
+            graph.slots[at].measured_on = graph.measured_on(at);
         }
         for (_, section) in SECTIONS {
             section.renamed.iter().for_each(|renamed| graph.rename(renamed));
@@ -290,7 +293,7 @@ impl Graph {
             let items = path.match_indices(']').map(|(at, _)| at + 1).filter(|end| *end < path.len());
             self.folders.extend(items.map(|end| &path[..end]));
         }
-        self.slots.push(SlotInfo { path, line, steps: vec![] });
+        self.slots.push(SlotInfo { path, line, steps: vec![], measured_on: vec![] });
     }
 
     /// The fields of a model and their lines.
@@ -458,6 +461,29 @@ impl Graph {
             }
         }
         parts
+    }
+
+    /// Lines of the parts on which a line is measured; what is wanted of a part, in its table, is none of it.
+    fn measured_on(&mut self, at: usize) -> Vec<Slot> {
+        let SlotInfo { path, line, .. } = self.slots[at];
+        let Some(Class::Measurement(parts)) = line.class else { return vec![] };
+        let axle = AXLES.into_iter().find(|axle| path.split('.').next() == Some(axle));
+        let mut lines = vec![];
+        for part in parts.iter().map(|part| within(part, axle)) {
+            let mut found = self.lines_in(&[&part]);
+            if found.is_empty() {
+                self.faults.push(format!("{path} is measured on {part}, which has no line"));
+            }
+            found.retain(|slot| {
+                let info = self.info(*slot);
+                let of_part = info.path == part || info.line.class != Some(Class::Wish);
+                usize::from(*slot) != at && info.line.written && of_part
+            });
+            lines.append(&mut found);
+        }
+        lines.sort_unstable();
+        lines.dedup();
+        lines
     }
 
     /// The path, or the path of every place of a list for `[*]`: there are as many places as the list has lines.
@@ -635,6 +661,37 @@ mod tests {
         for slot in 0..graph.slots.len() {
             visit(graph, slot as Slot, &mut vec![], &mut done);
         }
+    }
+
+    /// A wish under another table is one of these.
+    const WISHES_ELSEWHERE: &[&str] = &["leak_test.allowed_loss"];
+
+    #[test]
+    fn every_line_that_is_written_has_a_class_that_suits_it() {
+        let mut wishes_elsewhere = vec![];
+        for slot in &Graph::get().slots {
+            let (line, path) = (slot.line, slot.path);
+            assert_eq!(line.class.is_some(), line.written, "{path}");
+            assert!(line.written || !line.left_out_is_none, "{path}");
+            assert_eq!(
+                line.class == Some(Class::Choice),
+                matches!(line.content, Content::Choice(_)),
+                "{path}"
+            );
+            let wanted = path.split('.').any(|key| key == "wanted");
+            match line.class {
+                Some(Class::Wish) if !wanted && !path.starts_with("use.") => wishes_elsewhere.push(path),
+                Some(Class::Wish) => {}
+                _ => assert!(!wanted || line.class.is_none(), "{path} is wanted, and no wish"),
+            }
+            // What is read on a part alone has no usual value that would stand in for it on another one.
+            let void = line.left_out_is_none && line.assumed.is_some();
+            assert!(!void, "{path}");
+            // A reading is not itself a marking: a marking names its part.
+            let reading = matches!(line.class, Some(Class::Measurement(_)));
+            assert!(!(reading && matches!(line.content, Content::Marking(_))), "{path}");
+        }
+        assert_eq!(wishes_elsewhere, WISHES_ELSEWHERE);
     }
 
     #[test]

@@ -89,6 +89,8 @@ pub use ride_rate::ride_rate;
 pub use series_crossover::{SeriesCrossover, series_crossover};
 pub use series_rate::series_rate;
 #[cfg(feature = "sheet")]
+pub(crate) use sheet::LED_BY;
+#[cfg(feature = "sheet")]
 pub use sheet::SHEET;
 pub use shortest_length::shortest_length;
 pub use solid_length::{solid_length_closed, solid_length_closed_ground};

@@ -3,7 +3,7 @@ use super::measured::{AtMount, Column, Compressed, Compression, DamperTravel, Dr
 use super::travel::{AtWheel, Bind, Bump, Carried, Mounting};
 use crate::base::section::{
     About, Finding, Line, Margin, Rule, Section, by, choice, derived, difference_of, fields, joined,
-    least_of, line, mean_of, model, negative_of, pick, quotient_of, rule, same, step, words,
+    least_of, line, mean_of, model, negative_of, pick, quotient_of, rule, same, step, together, words,
 };
 use crate::units::{
     Damping, Density, Energy, Force, Frequency, Length, LinearStiffness, Quantity, Ratio, RatioPerLength,
@@ -65,6 +65,32 @@ const fn modulus(path: &'static str, meaning: &'static str) -> Line {
         "common practice, no source: metals of springs lie between 10 GPa and 500 GPa",
     )
 }
+
+/// Tables of what leads the wheels, as it is drawn.
+pub const LED_BY: [&str; 12] = [
+    "axle.suspension",
+    "axle.upper_arm",
+    "axle.lower_arm",
+    "axle.tie_rod",
+    "axle.leg",
+    "axle.wheel",
+    "axle.coil_over",
+    "axle.lower_links",
+    "axle.upper_links",
+    "axle.lateral_rod",
+    "axle.watt",
+    "axle.leaf",
+];
+/// Linkage, and what was measured at the spring's mount.
+const AT_SPRING: &[&str] =
+    &together::<15>(&[&LED_BY, &["axle.spring.mount_ratio", "axle.spring.angle", "axle.spring.eye_length"]]);
+/// Linkage and damper eyes.
+const AT_DAMPER: &[&str] =
+    &together::<15>(&[&LED_BY, &["axle.damper.body_eye", "axle.damper.axle_eye", "axle.damper.mounting"]]);
+/// Spring and linkage together.
+const SPRUNG: &[&str] = &together::<13>(&[&LED_BY, &["axle.spring"]]);
+/// The open damper ends droop, whichever spring stands on it.
+const DAMPERS: &[&str] = &["axle.damper"];
 
 const STATICS: &str = "balance of virtual work at the wheel; standard gravity: 3rd CGPM";
 const LENGTHS: &str = "definition: lengths along the spring";
@@ -197,6 +223,7 @@ const SPRING: &[Line] = &[
         "axle.spring.droop_length",
         "between the spring's seats with the wheel at full droop on its fully open damper",
     )
+    .measured_on(DAMPERS)
     .first_hand()
     .by(&[by(&OPEN_DAMPER)]),
     length("axle.spring.wire_diameter", "of the wire"),
@@ -251,20 +278,24 @@ const AT_RIDE: &[Line] = &[
     ratio(
         "axle.spring.mount_ratio",
         "travel of the spring's moving mount over travel of the wheel, where that was measured",
-    ),
+    )
+    .measured_on(AT_SPRING),
     line(
         "axle.spring.angle",
         crate::units::Angle::KIND,
         "between the spring and the travel that was measured at its mount",
     )
-    .within(0.0, 1.5, "common practice, no source: beyond that it is a lever, not a spring"),
+    .within(0.0, 1.5, "common practice, no source: beyond that it is a lever, not a spring")
+    .measured_on(AT_SPRING),
     ratio(
         "axle.spring.motion_ratio",
         "shortening of the spring over travel of the wheel, measured along the spring",
     )
+    .measured_on(AT_SPRING)
     .first_hand()
     .by(&[same(&["axle.linkage_motion_ratio"], LINKAGE), by(&MOUNT_RATIO)]),
     length("axle.spring.eye_length", "of the inclined spring or its damper at ride height, between its eyes")
+        .measured_on(AT_SPRING)
         .first_hand()
         .by(&[same(&["axle.linkage_eye_length"], LINKAGE)]),
     line(
@@ -273,6 +304,7 @@ const AT_RIDE: &[Line] = &[
         "change of the motion ratio along the travel of the wheel, positive where it grows in bump",
     )
     .within(-100.0, 100.0, "common practice, no source: a ratio changes slower than 100 in a metre")
+    .measured_on(AT_SPRING)
     .by(&[same(&["axle.linkage_ratio_gradient"], LINKAGE), by(&MOUNT_GRADIENT)])
     .or(0.0, "a motion ratio that does not change with travel, until it was measured"),
     derived("axle.spring.force", Force::KIND, "in the spring at ride height").by(&[by(&SPRING_FORCE)]),
@@ -286,18 +318,20 @@ const AT_RIDE: &[Line] = &[
 
 /// Rates and frequencies.
 const RATES: &[Line] = &[
-    rate("axle.wheel_rate", "tangent rate at the wheel at ride height, without the tyre").by(&[
-        same(&["axle.leaf.wheel_rate"], LEAF),
-        step(
-            "spring.wheel_tangent_rate",
-            &[
-                "axle.spring.rate",
-                "axle.spring.motion_ratio",
-                "axle.spring.force",
-                "axle.spring.ratio_gradient",
-            ],
-        ),
-    ]),
+    rate("axle.wheel_rate", "tangent rate at the wheel at ride height, without the tyre")
+        .measured_on(SPRUNG)
+        .by(&[
+            same(&["axle.leaf.wheel_rate"], LEAF),
+            step(
+                "spring.wheel_tangent_rate",
+                &[
+                    "axle.spring.rate",
+                    "axle.spring.motion_ratio",
+                    "axle.spring.force",
+                    "axle.spring.ratio_gradient",
+                ],
+            ),
+        ]),
     derived(
         "axle.ride_rate",
         LinearStiffness::KIND,
@@ -341,6 +375,7 @@ const DAMPER: &[Line] = &[
         "whether the damper stands in the spring or apart from it",
     ),
     ratio("axle.damper.motion_ratio", "shortening of the damper over travel of the wheel")
+        .measured_on(AT_DAMPER)
         .by(&[same(&["axle.leaf.damper_ratio"], LEAF), by(&ONE_AXIS)]),
     derived(
         "axle.damper.wheel_travel",
@@ -355,7 +390,9 @@ const TRAVEL_LEFT: &[Line] = &[
     length(
         "axle.bump_stop_travel",
         "travel of the wheel from full droop until the bump stop is touched; leave it out where there is none",
-    ),
+    )
+    .measured_on(DAMPERS)
+    .left_out_is_none(),
     derived("axle.droop_left", Length::KIND, "sag: travel of the wheel from ride height to full droop").by(
         &[
             by(&DROOP_LEFT),

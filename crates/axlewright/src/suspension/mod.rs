@@ -30,6 +30,8 @@ mod axle_rules;
 mod bar_lever;
 mod bar_rate_for_roll_stiffness;
 mod bar_roll_stiffness;
+#[cfg(feature = "sheet")]
+mod classes;
 mod double_wishbone;
 #[cfg(feature = "sheet")]
 mod double_wishbone_lines;

@@ -3,6 +3,7 @@ use super::axle_rules::{
     DRIVE_ANTI_LIFT, FRONT_DRIVE_SHARE, JOINT_LEFT, LINKAGE_LEFT, NO_ANGLE, NO_FORCE, NO_LENGTH,
     REAR_BRAKE_SHARE, REAR_DRIVE_SHARE, STEER_APART, WHEELS,
 };
+use super::classes::READINGS;
 use super::double_wishbone_lines as wishbone;
 use super::inputs::{Suspension, Wheels};
 use super::leaf_axle_lines as leaf;
@@ -13,7 +14,7 @@ use super::strut_lines as strut;
 use super::{BrakePlace, DoubleWishbone, Strut};
 use crate::base::section::{
     About, Finding, Line, Margin, Section, Step, by, choice, derived, difference_of, gives, joined, line,
-    model, negative_of, pick, same, sum_of,
+    measured, model, negative_of, pick, same, sum_of,
 };
 use crate::units::{
     Angle, Force, Length, LinearStiffness, Quantity, Ratio, RollGradient, RotationalStiffness,
@@ -281,7 +282,8 @@ const SHARES: &str = "common practice, no source: no linkage holds a hundred tim
 /// Both axles in a turn.
 const ROLL: &[Line] = &[
     line("vehicle.centre_of_gravity_height", Length::KIND, "above the ground, loaded as it will be; weighed with one axle raised")
-        .above(0.0, 100.0, "definition: above the ground"),
+        .above(0.0, 100.0, "definition: above the ground")
+        .measured_on(&[]),
     height("axle.unsprung_height", "of the centre of what moves with the wheels, above the ground").by(&[same(
         &["axle.tyre.loaded_radius"],
         "common practice, no source: hub, brake and wheel lie about the wheel's centre",
@@ -469,20 +471,23 @@ const SPIN: &str = "A balance that moves to the rear can make a safe vehicle spi
 
 /// What the sheet says of linkages and roll.
 pub const SHEET: Section = Section {
-    lines: &joined::<LINES>(&[
-        &wishbone::MEASURED,
-        &strut::MEASURED,
-        &live::MEASURED,
-        &leaf::MEASURED,
-        &leaf::FOLLOWING,
-        AT_RIDE,
-        ENDS,
-        ANTI,
-        TOGETHER,
-        BIND,
-        ROLL,
-        WANTED,
-    ]),
+    lines: &measured(
+        joined::<LINES>(&[
+            &wishbone::MEASURED,
+            &strut::MEASURED,
+            &live::MEASURED,
+            &leaf::MEASURED,
+            &leaf::FOLLOWING,
+            AT_RIDE,
+            ENDS,
+            ANTI,
+            TOGETHER,
+            BIND,
+            ROLL,
+            WANTED,
+        ]),
+        &READINGS,
+    ),
     findings: &[
         Finding {
             path: "axle.bump_steer_band",

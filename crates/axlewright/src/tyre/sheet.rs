@@ -9,6 +9,9 @@ use crate::units::{
     Force, Length, LinearStiffness, Mass, Quantity, Ratio, STANDARD_GRAVITY, TurnsPerDistance, Velocity,
 };
 
+/// Part on which a tyre is measured.
+const A_TYRE: &[&str] = &["axle.tyre"];
+
 /// Numbers of a tyre's marking.
 const TYRE: Marking = Marking {
     numbers: &["free_diameter", "section_width", "radial_radius", "load_index", "speed"],
@@ -96,15 +99,18 @@ const MARKING: &str = "the marking on the tyre's wall";
 
 const SIZE: &[Line] = &[
     marking("axle.tyre.size", &TYRE, "marking on the tyre's wall, such as 235/70R16 106T"),
-    length("axle.tyre.free_diameter", "of the tyre, inflated and not loaded").by(&[part(
-        "free_diameter",
+    length("axle.tyre.free_diameter", "of the tyre, inflated and not loaded")
+        .measured_on(A_TYRE)
+        .by(&[part("free_diameter", &TYRE, &["axle.tyre.size"]).usual()]),
+    length("axle.tyre.section_width", "of the tyre").measured_on(A_TYRE).by(&[part(
+        "section_width",
         &TYRE,
         &["axle.tyre.size"],
     )
     .usual()]),
-    length("axle.tyre.section_width", "of the tyre")
-        .by(&[part("section_width", &TYRE, &["axle.tyre.size"]).usual()]),
-    length("axle.tyre.free_radius", "of the tyre, inflated and not loaded").by(&[by(&FREE_RADIUS)]),
+    length("axle.tyre.free_radius", "of the tyre, inflated and not loaded")
+        .measured_on(A_TYRE)
+        .by(&[by(&FREE_RADIUS)]),
 ];
 
 const RADII: &[Line] = &[
@@ -113,6 +119,7 @@ const RADII: &[Line] = &[
     derived("axle.tyre.load", Force::KIND, "on the ground under one tyre, the two of its axle alike")
         .by(&[by(&LOAD)]),
     length("axle.tyre.loaded_radius", "from the wheel's centre to the ground, loaded: force acts on it")
+        .measured_on(A_TYRE)
         .by(&[step("tyre.loaded_radius", &["axle.tyre.free_diameter", "axle.tyre.load", "axle.tyre.rate"])
             .usual()]),
     line(
@@ -120,7 +127,8 @@ const RADII: &[Line] = &[
         TurnsPerDistance::KIND,
         "turns along a distance, as counted or as its maker says",
     )
-    .above(0.0, 1000.0, "common practice, no source: a tyre turns less than a thousand times a metre"),
+    .above(0.0, 1000.0, "common practice, no source: a tyre turns less than a thousand times a metre")
+    .measured_on(A_TYRE),
     derived(
         "axle.tyre.radial_radius",
         Length::KIND,
@@ -130,6 +138,7 @@ const RADII: &[Line] = &[
     derived("axle.tyre.diagonal_radius", Length::KIND, "on which a diagonal tyre rolls")
         .by(&[step("tyre.rolling_radius", &["axle.tyre.free_diameter", "axle.tyre.loaded_radius"])]),
     length("axle.tyre.effective_radius", "distance that a turn rolls, over 2 pi: speed goes by it")
+        .measured_on(A_TYRE)
         .by(&[step("tyre.rolling_radius_from_turns", &["axle.tyre.rolling_turns"]), by(&ROLLING).usual()]),
 ];
 
@@ -171,10 +180,13 @@ const SPEEDOMETER: &[Line] = &[
     derived("speedometer.radial_radius", Length::KIND, "on which that tyre rolls, if it is a radial one")
         .by(&[part("radial_radius", &TYRE, &["speedometer.tyre_size"])
             .lacking("a diagonal tyre needs speedometer.effective_radius")]),
-    length("speedometer.effective_radius", "rolling radius with which the speedometer was right").by(&[
-        same(&["speedometer.radial_radius"], "ETRTO Standards Manual and UN Regulation 30, from memory")
-            .usual(),
-    ]),
+    length("speedometer.effective_radius", "rolling radius with which the speedometer was right")
+        .measured_on(&["speedometer.tyre_size"])
+        .by(&[same(
+            &["speedometer.radial_radius"],
+            "ETRTO Standards Manual and UN Regulation 30, from memory",
+        )
+        .usual()]),
     choice(
         "speedometer.counts",
         &["wheel", "shaft"],

@@ -71,6 +71,10 @@ pub struct Line {
     pub meaning: &'static str,
     /// Whether it may be written; a line that may not be always follows from others.
     pub written: bool,
+    /// Class of what people write on it; none if it is never written.
+    pub class: Option<Class>,
+    /// Whether a line that is left out says that there is no such part: a reading of it that is dropped is missing then.
+    pub left_out_is_none: bool,
     /// Whether people write it rather than what it follows from: what is missing is said of this line then.
     pub first_hand: bool,
     /// What is allowed, in coherent SI.
@@ -83,6 +87,20 @@ pub struct Line {
     pub absent: Option<f64>,
     /// Places of a list; 1 where it is none.
     pub places: usize,
+}
+
+/// Class of a written line: it says how long the line stands.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Class {
+    /// Statement of a maker, or a dimension of a part. It stands until somebody writes another.
+    Rating,
+    /// Reading of the shop, and the lines or tables of the parts on which it was taken; empty for the vehicle as a whole. Another part
+    /// makes it void.
+    Measurement(&'static [&'static str]),
+    /// Aim of the builder, or a use for which the vehicle is built.
+    Wish,
+    /// Word for one of several ways to build.
+    Choice,
 }
 
 /// What stands on a line.
@@ -331,6 +349,8 @@ pub const fn line(path: &'static str, kind: &'static Kind, meaning: &'static str
         content: Content::Quantity(kind),
         meaning,
         written: true,
+        class: Some(usual_class(path)),
+        left_out_is_none: false,
         first_hand: false,
         range: ANY,
         steps: &[],
@@ -342,17 +362,50 @@ pub const fn line(path: &'static str, kind: &'static Kind, meaning: &'static str
 
 /// A line that is never written: it follows from others.
 pub const fn derived(path: &'static str, kind: &'static Kind, meaning: &'static str) -> Line {
-    Line { written: false, ..line(path, kind, meaning) }
+    Line { written: false, class: None, ..line(path, kind, meaning) }
 }
 
 /// A line with one of a few words.
 pub const fn choice(path: &'static str, words: &'static [&'static str], meaning: &'static str) -> Line {
-    Line { content: Content::Choice(words), ..line(path, RATIO, meaning) }
+    Line { content: Content::Choice(words), class: Some(Class::Choice), ..line(path, RATIO, meaning) }
 }
 
 /// A line with a marking.
 pub const fn marking(path: &'static str, marking: &'static Marking, meaning: &'static str) -> Line {
     Line { content: Content::Marking(marking), ..line(path, RATIO, meaning) }
+}
+
+/// Class of a line by its path, until a modifier says another: what is wanted and the use are wishes, the coordinates of a point are
+/// measured on the vehicle, and the rest is said by makers.
+const fn usual_class(path: &str) -> Class {
+    let wishes = ["wanted.", "use.", "axle.wanted."];
+    let mut place = 0;
+    while place < wishes.len() {
+        if begins(path, wishes[place]) {
+            return Class::Wish;
+        }
+        place += 1;
+    }
+    match path.as_bytes() {
+        [.., b'.', b'x' | b'y' | b'z'] => Class::Measurement(&[]),
+        _ => Class::Rating,
+    }
+}
+
+/// Whether a path begins so.
+const fn begins(path: &str, with: &str) -> bool {
+    let (path, with) = (path.as_bytes(), with.as_bytes());
+    if path.len() < with.len() {
+        return false;
+    }
+    let mut place = 0;
+    while place < with.len() {
+        if path[place] != with[place] {
+            return false;
+        }
+        place += 1;
+    }
+    true
 }
 
 const RATIO: &Kind = <super::units::Ratio as super::units::Quantity>::KIND;
@@ -373,6 +426,22 @@ impl Line {
     /// Is what people write, rather than what it follows from.
     pub const fn first_hand(self) -> Line {
         Line { first_hand: true, ..self }
+    }
+    /// Is said by a maker.
+    pub const fn rating(self) -> Line {
+        Line { class: Some(Class::Rating), ..self }
+    }
+    /// Is measured on these parts, each a line or a table; on the vehicle as a whole if there are none.
+    pub const fn measured_on(self, parts: &'static [&'static str]) -> Line {
+        Line { class: Some(Class::Measurement(parts)), ..self }
+    }
+    /// Is what the builder wants.
+    pub const fn wish(self) -> Line {
+        Line { class: Some(Class::Wish), ..self }
+    }
+    /// Says that there is no such part if it is left out.
+    pub const fn left_out_is_none(self) -> Line {
+        Line { left_out_is_none: true, ..self }
     }
     /// Is assumed where it is neither written nor follows.
     pub const fn or(self, si: f64, ground: &'static str) -> Line {
@@ -401,6 +470,48 @@ pub const fn joined<const N: usize>(groups: &[&[Line]]) -> [Line; N] {
         group += 1;
     }
     assert!(at == N, "as many lines as the groups have together");
+    all
+}
+
+/// Lines of which some are measured: a path of a line, or of a table around lines, and the parts on which they are measured.
+pub const fn measured<const N: usize>(
+    lines: [Line; N],
+    readings: &[(&str, &'static [&'static str])],
+) -> [Line; N] {
+    let mut lines = lines;
+    let mut reading = 0;
+    while reading < readings.len() {
+        let (path, parts) = readings[reading];
+        let (mut place, mut found) = (0, false);
+        while place < N {
+            let inside = lines[place].path.as_bytes();
+            let whole =
+                begins(lines[place].path, path) && (inside.len() == path.len() || inside[path.len()] == b'.');
+            if whole && lines[place].written && !matches!(lines[place].content, Content::Choice(_)) {
+                lines[place] = lines[place].measured_on(parts);
+                found = true;
+            }
+            place += 1;
+        }
+        assert!(found, "a reading has a line that is written");
+        reading += 1;
+    }
+    lines
+}
+
+/// Groups of paths in a row.
+pub const fn together<const N: usize>(groups: &[&[&'static str]]) -> [&'static str; N] {
+    let mut all = [""; N];
+    let (mut group, mut at) = (0, 0);
+    while group < groups.len() {
+        let mut place = 0;
+        while place < groups[group].len() {
+            all[at] = groups[group][place];
+            (place, at) = (place + 1, at + 1);
+        }
+        group += 1;
+    }
+    assert!(at == N, "as many paths as the groups have together");
     all
 }
 

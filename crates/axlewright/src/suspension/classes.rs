@@ -1,0 +1,53 @@
+//! Which lines of linkages and roll are measured, and on which parts. Coordinates are measured on the vehicle, and the rest is said by makers.
+
+use crate::base::section::together;
+use crate::spring::LED_BY;
+
+const LEADS: &[&str] = &LED_BY;
+/// Linkage, its joints, and the stops between which it travels.
+const OVER_TRAVEL: &[&str] = &together::<16>(&[
+    &LED_BY,
+    &["axle.joint_limits", "axle.damper", "axle.bump_stop_travel", "axle.spring"],
+]);
+const LEAF: &[&str] = &["axle.leaf"];
+const BAR: &[&str] = &["axle.anti_roll_bar"];
+/// Bar on what carries its drop link.
+const BAR_ON_LINKAGE: &[&str] = &together::<13>(&[&LED_BY, BAR]);
+
+/// Lines or tables that are measured, and on what.
+pub(super) const READINGS: [(&str, &[&str]); 25] = [
+    ("axle.leaf.seat_angle", &[]),
+    ("axle.leaf.clamped_length", &[]),
+    ("axle.leaf.load", &[]),
+    ("axle.leaf.shackle_eye", LEAF),
+    ("axle.leaf.seat", LEAF),
+    ("axle.leaf.bump_clearance", LEAF),
+    ("axle.anti_roll_bar.lever_end", BAR),
+    ("axle.anti_roll_bar.motion_ratio", BAR_ON_LINKAGE),
+    ("axle.wheel.camber", &[]),
+    ("axle.wheel.toe", &[]),
+    ("axle.bump_steer", LEADS),
+    ("axle.camber_change", LEADS),
+    ("axle.roll_centre_height", LEADS),
+    ("axle.roll_steer", LEADS),
+    ("axle.spring_base", LEADS),
+    ("axle.wind_up_angle", LEADS),
+    ("front.drive_anti_lift", LEADS),
+    ("rear.anti_squat", LEADS),
+    ("axle.linkage_left", OVER_TRAVEL),
+    ("axle.joint_left", OVER_TRAVEL),
+    ("axle.lateral_shift", OVER_TRAVEL),
+    ("axle.pinion_angle_change", OVER_TRAVEL),
+    ("axle.bind_force", OVER_TRAVEL),
+    ("axle.unsprung_height", &["axle.tyre"]),
+    (
+        "vehicle.sprung_height",
+        &[
+            "vehicle.centre_of_gravity_height",
+            "front.unsprung_height",
+            "rear.unsprung_height",
+            "front.unsprung_mass",
+            "rear.unsprung_mass",
+        ],
+    ),
+];
