@@ -57,6 +57,16 @@ const KINDS: &[Kind] = &[
     ("cap", &[("cap.rating", &["13 psi gauge", "15 psi gauge", "18 psi gauge"])]),
 ];
 
+/// Readings of the demo van that another part of a kind makes void, judged by hand: cap and damper were measured themselves; springs,
+/// gears and clutch have their makers' figures only, and the tyres of the list bring the radius that was counted on them.
+const VOID: &[(&str, &[&str])] = &[
+    ("damper", &["front.spring.droop_length", "front.bump_stop_travel"]),
+    ("front damper", &["front.spring.droop_length", "front.bump_stop_travel"]),
+    ("rear damper", &["rear.spring.droop_length"]),
+    ("tyre", &[]),
+    ("cap", &["cap.opening_pressure", "cap.holding_pressure", "cap.vacuum_opening"]),
+];
+
 const ASKED: &[&str] = &[
     "1.2 Hz <= front.natural_frequency <= 1.4 Hz",
     "front.natural_frequency >= 1.3 Hz",
@@ -143,6 +153,17 @@ fn combinations(list: &PriceList) -> Vec<Vec<usize>> {
     all
 }
 
+/// The sheet with these parts, and without what was measured on the parts that they replace.
+fn with_parts(sheet: &Sheet, list: &PriceList, parts: &[usize]) -> Sheet {
+    let mut with = sheet.clone();
+    for part in parts.iter().map(|part| &list.parts[*part]) {
+        let void = VOID.iter().filter(|(kind, _)| part.kind == *kind).flat_map(|(_, paths)| *paths);
+        void.for_each(|path| with.remove(path).unwrap());
+        part.lines.iter().for_each(|(path, text)| with.set(path, text).unwrap());
+    }
+    with
+}
+
 /// What a requirement says of a sheet on which the parts are written.
 fn holds(text: &str, assessed: &Assessment, cents: i64, grams: i64) -> bool {
     let terms: Vec<&str> = text.split("<=").flat_map(|term| term.split(">=")).map(str::trim).collect();
@@ -197,7 +218,7 @@ fn parts_of(choices: &[Choice]) -> BTreeSet<Vec<usize>> {
 fn choosing_finds_what_brute_force_finds() {
     let sheet = van();
     let mut random = Random::of("choose");
-    let (mut empty, mut tied, mut limited) = (0, 0, 0);
+    let (mut empty, mut tied, mut limited, mut lacking) = (0, 0, 0, 0);
     for number in 0..LISTS {
         let (Priced { list, cents, grams }, all) = loop {
             let priced = priced(&mut random);
@@ -228,10 +249,7 @@ fn choosing_finds_what_brute_force_finds() {
         let feasible: BTreeSet<Vec<usize>> = all
             .iter()
             .filter(|parts| {
-                let mut with = sheet.clone();
-                for (path, text) in parts.iter().flat_map(|part| &list.parts[*part].lines) {
-                    with.set(path, text).unwrap();
-                }
+                let with = with_parts(&sheet, &list, parts);
                 let (cents, grams) = (sum(&cents, parts), sum(&grams, parts));
                 let assessed = with.assess();
                 texts.iter().all(|text| holds(text, &assessed, cents, grams))
@@ -242,13 +260,24 @@ fn choosing_finds_what_brute_force_finds() {
         let chosen: Chosen = match outcome {
             Ok(chosen) => chosen,
             Err(error) => {
-                // What no part changes is refused as a whole.
-                assert!(error.to_string().contains("no part of the list changes it"), "{what}: {error}");
+                // What no part changes is refused as a whole, and what is not known of any part that is chosen.
+                let error = error.to_string();
+                let void = VOID.iter().flat_map(|(_, paths)| *paths);
+                let lacks =
+                    void.filter(|path| error.contains(&format!("cannot be decided: it needs {path}")));
+                lacking += usize::from(lacks.count() > 0);
+                assert!(
+                    error.contains("no part of the list changes it") || error.contains("cannot be decided"),
+                    "{what}: {error}"
+                );
                 assert!(feasible.is_empty(), "{what}: {error}, but {feasible:?}");
                 continue;
             }
         };
         assert_eq!(parts_of(&chosen.feasible), feasible, "{what}");
+        let kinds: BTreeSet<&str> = list.parts.iter().map(|part| part.kind.as_str()).collect();
+        let void = VOID.iter().filter(|(kind, _)| kinds.contains(kind)).flat_map(|(_, paths)| *paths);
+        assert_eq!(chosen.dropped.iter().collect::<BTreeSet<_>>(), void.collect(), "{what}");
         assert_eq!(chosen.feasible.len(), feasible.len(), "{what}: none twice");
         assert!(!chosen.more, "{what}");
         for choice in chosen.feasible.iter().chain(&chosen.front) {
@@ -301,7 +330,7 @@ fn choosing_finds_what_brute_force_finds() {
             assert_eq!(short.front, chosen.front, "{what}");
         }
     }
-    assert!(empty >= 10 && tied >= 10 && limited >= 30, "{empty} {tied} {limited}");
+    assert!(empty >= 10 && tied >= 10 && limited >= 30 && lacking >= 3, "{empty} {tied} {limited} {lacking}");
 }
 
 /// Each requirement binds three kinds at most, so that few of the combinations are computed; the seconds are the bench's.
@@ -316,10 +345,10 @@ fn ten_kinds_of_eight_parts_are_chosen_without_multiplying_them() {
     for choice in
         chosen.front.iter().chain(&chosen.cheapest).chain(&chosen.lightest).chain(&chosen.feasible[..20])
     {
-        let mut with = sheet.clone();
-        for (path, text) in choice.parts.iter().flat_map(|part| &list.parts[*part].lines) {
-            with.set(path, text).unwrap();
-        }
+        let with = with_parts(&sheet, &list, &choice.parts);
+        let mut fitted = sheet.clone();
+        chosen.fit(choice, &list, &mut fitted).unwrap();
+        assert_eq!(fitted.to_toml(), with.to_toml());
         let (cost, mass) = (choice.cost, choice.mass.si());
         for requirement in &requirements {
             let assessed = with.assess();

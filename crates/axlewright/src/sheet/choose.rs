@@ -7,6 +7,7 @@
 
 use super::applies::{Applies, Asked};
 use super::contradiction::doubted;
+use super::dropped::{by_parts, paths};
 use super::graph::{FindingInfo, Graph, MarginSlots, Slot};
 use super::plan::Plan;
 use super::what_if::{Axis, Progress, slots_of};
@@ -68,6 +69,8 @@ pub struct Chosen {
     pub rejected: Vec<(usize, String)>,
     /// Requirements that bind nothing because what they ask of is not known, and what it needs.
     pub not_known: Vec<String>,
+    /// Paths of written readings that count for no combination: each was taken on a part that is chosen anew.
+    pub dropped: Vec<&'static str>,
     /// How many times a requirement was evaluated.
     pub evaluated: usize,
 }
@@ -201,7 +204,9 @@ pub fn choose(
 }
 
 struct Chooser<'a> {
-    sheet: &'a Sheet,
+    /// The sheet without the readings of parts that are chosen.
+    sheet: Sheet,
+    dropped: Vec<&'static str>,
     list: &'a PriceList,
     kinds: Vec<String>,
     /// Places in the list of the parts of each kind.
@@ -218,7 +223,7 @@ struct Chooser<'a> {
 }
 
 impl<'a> Chooser<'a> {
-    fn new(sheet: &'a Sheet, list: &'a PriceList) -> Result<Chooser<'a>> {
+    fn new(sheet: &Sheet, list: &'a PriceList) -> Result<Chooser<'a>> {
         let mut kinds: Vec<String> = Vec::new();
         let mut parts: Vec<Vec<usize>> = Vec::new();
         for (place, candidate) in list.parts.iter().enumerate() {
@@ -263,8 +268,11 @@ impl<'a> Chooser<'a> {
             lines.push(first.into_iter().collect());
         }
         let left = parts.clone();
+        let slots: Vec<Slot> = lines.iter().flatten().map(|path| line_of(path)).collect::<Result<_>>()?;
+        let dropped = by_parts(sheet, &slots);
         Ok(Chooser {
-            sheet,
+            sheet: sheet.without(&dropped),
+            dropped: paths(&dropped),
             list,
             kinds,
             parts,
@@ -311,7 +319,7 @@ impl<'a> Chooser<'a> {
         for (requirement, output, kind, low, high) in wanted {
             let (asked, finding) = slots_of(&output)?;
             let choices = || finding.into_iter().flat_map(FindingInfo::choices);
-            let plan = Plan::new(self.sheet, changes, asked.iter().copied().chain(choices()));
+            let plan = Plan::new(&self.sheet, changes, asked.iter().copied().chain(choices()));
             if let Some(by) = finding.and_then(|finding| self.does_not_apply(&plan, finding, changes)) {
                 if !matches!(requirements[requirement].test, Test::Margins { .. }) {
                     let message = format!(
@@ -358,10 +366,10 @@ impl<'a> Chooser<'a> {
         if plan.rests_on(&choices).into_iter().any(&changes) {
             return None;
         }
-        let mut values = plan.start(self.sheet);
-        plan.run(self.sheet, &mut values, &mut Vec::new());
-        let applies = Applies::new(self.sheet, finding, changes);
-        let doubted = doubted(self.sheet).1;
+        let mut values = plan.start(&self.sheet);
+        plan.run(&self.sheet, &mut values, &mut Vec::new());
+        let applies = Applies::new(&self.sheet, finding, changes);
+        let doubted = doubted(&self.sheet).1;
         match applies.asked(|slot| values[usize::from(slot)], |slot| doubted.contains(&slot)) {
             Asked::No(by) => Some(by),
             _ => None,
@@ -519,6 +527,7 @@ impl<'a> Chooser<'a> {
         let buckets = self.eliminate(&self.left);
         let mut chosen = Chosen { kinds: self.kinds.clone(), evaluated: self.evaluated, ..Chosen::default() };
         chosen.not_known = std::mem::take(&mut self.not_known);
+        chosen.dropped = std::mem::take(&mut self.dropped);
         let whole = buckets.whole();
         let fits = |point: &&Point| point.cost <= most.0 && point.mass <= most.1;
         chosen.front = whole.iter().filter(fits).map(|point| self.choice(point)).collect();

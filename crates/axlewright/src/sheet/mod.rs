@@ -18,6 +18,7 @@ mod applies;
 mod assess;
 mod choose;
 mod contradiction;
+mod dropped;
 mod generated;
 mod graph;
 mod models;
@@ -60,6 +61,8 @@ pub struct Sheet {
     none: BTreeSet<&'static str>,
     /// Old keys that were read.
     renamed: BTreeSet<(String, &'static str)>,
+    /// Lines whose reading was taken on a part that was replaced, until somebody writes them.
+    dropped: BTreeSet<Slot>,
 }
 
 /// What stands on one line.
@@ -166,9 +169,14 @@ impl Sheet {
         }
     }
 
-    /// Remarks on the document: keys that were read under an old name.
+    /// Remarks on the document: keys that were read under an old name, and readings that were dropped with the part on which they were taken.
     pub fn remarks(&self) -> Vec<String> {
-        self.renamed.iter().map(|(old, new)| format!("{old} is now {new}")).collect()
+        let renamed = self.renamed.iter().map(|(old, new)| format!("{old} is now {new}"));
+        let dropped = self.dropped.iter().map(|slot| {
+            let path = Graph::get().info(*slot).path;
+            format!("{path} was measured on a part that was replaced, and is left out: measure it again")
+        });
+        renamed.chain(dropped).collect()
     }
 
     /// What it is called.
@@ -199,6 +207,7 @@ impl Sheet {
         }
         self.refuse_inside_none(path)?;
         self.none.remove(path);
+        self.dropped.remove(&slot);
         self.values.insert(slot, written);
         Ok(())
     }
@@ -217,6 +226,11 @@ impl Sheet {
         if let Some(slot) = Graph::get().slot(part) {
             self.values.remove(&slot);
         }
+        let told = |slot: &Slot| {
+            let path = Graph::get().info(*slot).path;
+            path.strip_prefix(part).is_some_and(|rest| rest.is_empty() || rest.starts_with('.'))
+        };
+        self.dropped.retain(|slot| !told(slot));
         self.none.insert(part);
         Ok(())
     }
@@ -260,6 +274,7 @@ impl Sheet {
             let message = format!("the places of a list end with the last: {after} is written");
             return Err(Error::document(path, message));
         }
+        self.dropped.remove(&slot);
         self.values.remove(&slot);
         Ok(())
     }

@@ -36,6 +36,8 @@ pub(super) struct Plan {
     pub nodes: Vec<Node>,
     /// Place of the word of each choice that does not change.
     words: Vec<(Slot, usize)>,
+    /// Readings that were dropped, where to leave them out would say that there is no such part.
+    lost: Vec<Slot>,
 }
 
 /// Why a line has no value although its inputs are known.
@@ -52,12 +54,14 @@ impl Plan {
         sheet.values.keys().for_each(|slot| written[usize::from(*slot)] = true);
         sheet.absent().for_each(|(slot, _)| written[usize::from(slot)] = true);
         let nodes = Vec::with_capacity(graph.slots.len());
-        let mut planner = Planner { graph, written, words, origins: vec![None; graph.slots.len()], nodes };
+        let lost = sheet.lost();
+        let mut planner =
+            Planner { graph, written, words, lost, origins: vec![None; graph.slots.len()], nodes };
         for slot in wanted {
             planner.visit(slot);
         }
         let origins = planner.origins.into_iter().map(|origin| origin.unwrap_or(Origin::Missing)).collect();
-        Plan { origins, nodes: planner.nodes, words: planner.words }
+        Plan { origins, nodes: planner.nodes, words: planner.words, lost: planner.lost }
     }
 
     /// A plan for every line of a sheet.
@@ -149,8 +153,9 @@ impl Plan {
         };
         let node = Node { step, picked, first: (place, slot), more: vec![] };
         let mut inputs = node.inputs().iter().zip(&step.optional);
-        let all = inputs
-            .all(|(input, optional)| sure[usize::from(*input)] || (*optional && !self.is_known(*input)));
+        let all = inputs.all(|(input, optional)| {
+            sure[usize::from(*input)] || (*optional && !self.is_known(*input) && !self.lost.contains(input))
+        });
         all.then_some(node)
     }
 
@@ -198,8 +203,12 @@ impl Plan {
             return vec![];
         }
         // What is written at first hand is asked for by itself, unless most of what it follows from is there.
-        let begun = |step: &&StepInfo| {
-            let wanted = step.inputs.iter().zip(&step.optional).filter(|(_, optional)| !**optional);
+        let wanted = |step: &'static StepInfo| {
+            let inputs = step.inputs.iter().zip(&step.optional);
+            inputs.filter(|(input, optional)| !**optional || self.lost.contains(input))
+        };
+        let begun = |step: &&'static StepInfo| {
+            let wanted = wanted(step);
             let known = wanted.clone().filter(|(input, _)| self.is_known(**input)).count();
             !info.line.first_hand || !matches!(step.call, Calls::Pick) && 2 * known > wanted.count()
         };
@@ -213,8 +222,7 @@ impl Plan {
                 needed.extend(lines.min_by_key(Vec::len).unwrap_or_default());
                 needed.extend(self.needs(step.inputs[0]));
             } else {
-                let wanted = step.inputs.iter().zip(&step.optional).filter(|(_, optional)| !**optional);
-                wanted.for_each(|(input, _)| needed.extend(self.needs(*input)));
+                wanted(step).for_each(|(input, _)| needed.extend(self.needs(*input)));
             }
             needed.sort_unstable();
             needed.dedup();
@@ -236,6 +244,7 @@ struct Planner {
     graph: &'static Graph,
     written: Vec<bool>,
     words: Vec<(Slot, usize)>,
+    lost: Vec<Slot>,
     origins: Vec<Option<Origin>>,
     nodes: Vec<Node>,
 }
@@ -259,7 +268,9 @@ impl Planner {
                     self.visit(step.inputs[0]) && lines > 0
                 } else {
                     let mut inputs = step.inputs.iter().zip(&step.optional);
-                    inputs.all(|(input, optional)| self.visit(*input) || *optional)
+                    inputs.all(|(input, optional)| {
+                        self.visit(*input) || (*optional && !self.lost.contains(input))
+                    })
                 };
                 if known {
                     self.fill(slot, step);

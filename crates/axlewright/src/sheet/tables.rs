@@ -1,8 +1,7 @@
 //! What follows from lists of answers: tables, JSON, and a choice that is fitted.
 
 use super::assess::{Answer, Assessment};
-use super::graph::Slot;
-use super::{Choice, Chosen, PriceList, Sheet, line_of};
+use super::{Choice, Chosen, PriceList, Sheet};
 use crate::Result;
 use crate::base::table::{Column, Table, Values};
 use crate::units::{Kind, Mass, Quantity, Ratio};
@@ -99,19 +98,12 @@ impl Chosen {
         Table::of(columns, self.rejected.len(), vec![])
     }
 
-    /// Writes the parts of a choice on a sheet, all of them or, where one is refused, none.
+    /// Fits the parts of a choice on a sheet, all of them or, where one is refused, none: writes their lines and drops what was measured on
+    /// the parts that they replace.
     pub fn fit(&self, choice: &Choice, list: &PriceList, sheet: &mut Sheet) -> Result<()> {
         let parts = choice.parts.iter().filter_map(|place| list.parts.get(*place));
-        let mut lines: Vec<(Slot, &str, &str)> = parts
-            .flat_map(|part| &part.lines)
-            .map(|(path, text)| Ok((line_of(path)?, path.as_str(), text.as_str())))
-            .collect::<Result<_>>()?;
-        // The places of a list are written in order.
-        lines.sort_unstable_by_key(|(slot, ..)| *slot);
-        let mut fitted = sheet.clone();
-        lines.into_iter().try_for_each(|(_, path, text)| fitted.set(path, text))?;
-        *sheet = fitted;
-        Ok(())
+        let lines = parts.flat_map(|part| &part.lines).map(|(path, text)| (path.as_str(), text.as_str()));
+        sheet.fit(&lines.collect::<Vec<_>>()).map(drop)
     }
 
     /// All of it as JSON; masses in kilograms. The price list is the one that was chosen from.
@@ -135,7 +127,7 @@ impl Chosen {
             "kinds": self.kinds, "cheapest": self.cheapest.as_ref().map(choice),
             "lightest": self.lightest.as_ref().map(choice), "front": all(&self.front),
             "feasible": all(&self.feasible), "more": self.more, "rejected": rejected.collect::<Vec<Value>>(),
-            "not_known": self.not_known, "evaluated": self.evaluated,
+            "not_known": self.not_known, "dropped": self.dropped, "evaluated": self.evaluated,
         })
         .to_string()
     }

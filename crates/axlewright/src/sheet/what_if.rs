@@ -3,6 +3,7 @@
 use super::applies::{Applies, Asked};
 use super::assess::{is_doubted, margin, margin_kind, value_kind, verdict};
 use super::contradiction::{doubted, may_contradict};
+use super::dropped::{by_sweep, paths};
 use super::graph::{FindingInfo, Graph, MarginSlots, Slot};
 use super::plan::{Block, Plan, Refusals, at};
 use super::{Sheet, writable};
@@ -187,6 +188,8 @@ pub struct WhatIf {
     nodes: Vec<super::plan::Node>,
     /// Outputs that are known in no row, and why.
     not_known: Vec<(String, String)>,
+    /// Readings of the lines that change.
+    dropped: Vec<&'static str>,
     markings: Vec<Vec<f64>>,
     /// Which outputs follow from the lines of each axis.
     follow: Vec<Vec<bool>>,
@@ -243,6 +246,8 @@ impl WhatIf {
             }
             sheet.refuse_inside_none(path)?;
         }
+        let dropped = by_sweep(sheet, &changed);
+        let sheet = &sheet.without(&dropped);
         let outputs: Vec<Output> = if outputs.is_empty() {
             graph
                 .findings
@@ -353,6 +358,7 @@ impl WhatIf {
             constant,
             nodes,
             not_known,
+            dropped: paths(&dropped),
             markings,
             follow,
         })
@@ -361,6 +367,11 @@ impl WhatIf {
     /// Outputs that are known in no row: each with what it needs, or why a call that does not change is refused.
     pub fn not_known(&self) -> &[(String, String)] {
         &self.not_known
+    }
+
+    /// Paths of written readings that count in no row: each was taken of a line that changes, and is computed from it instead.
+    pub fn dropped(&self) -> &[&'static str] {
+        &self.dropped
     }
 
     /// How many rows it has.
