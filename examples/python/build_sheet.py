@@ -107,7 +107,7 @@ chosen
 # The cheapest choice on the sheet, beside the van as it was quoted: only what differs.
 
 # %%
-better = sheet.with_(chosen.cheapest.lines)
+better = sheet.fit(chosen.cheapest)
 print(quoted.compare(better.assess()))
 
 # %% [markdown]

@@ -11068,6 +11068,9 @@ int32_t axw_what_if_rows(const axw_what_if *what_if, size_t *rows);
 /// Outputs that are known in no row, each with what it needs or why it is refused, one a line; empty where there is none.
 int32_t axw_what_if_not_known(const axw_what_if *what_if, char *buffer, size_t size, size_t *needed);
 
+/// Written readings that count in no row, one a line: each was taken of a line that changes, and is computed from it instead.
+int32_t axw_what_if_dropped(const axw_what_if *what_if, char *buffer, size_t size, size_t *needed);
+
 /// `count` rows from the row `first` on as a table: a column for each line that changes, one for each output. In a row in which a call was
 /// refused, outputs that follow from it are NaN, and `axw_table_reason` says why.
 ///
@@ -11112,11 +11115,15 @@ int32_t axw_chosen_feasible(const axw_chosen *chosen, axw_table **table, bool *m
 /// Parts that stand in no combination as a table: `part`, `kind`, `why`.
 int32_t axw_chosen_rejected(const axw_chosen *chosen, axw_table **table);
 
-/// Writes the parts of a choice on a sheet: `row` is its row in the table of `axw_chosen_front`.
+/// Writes the parts of a choice on a sheet, and leaves out what was measured on the parts that they replace: `row` is its row in the table
+/// of `axw_chosen_front`.
 int32_t axw_chosen_fit(const axw_chosen *chosen, size_t row, axw_sheet *sheet);
 
 /// Requirements that bind nothing because what they ask of is not known, one a line with what it needs; empty where there is none.
 int32_t axw_chosen_not_known(const axw_chosen *chosen, char *buffer, size_t size, size_t *needed);
+
+/// Written readings that count for no combination, one a line: each was taken on a part that is chosen anew.
+int32_t axw_chosen_dropped(const axw_chosen *chosen, char *buffer, size_t size, size_t *needed);
 
 /// All of it as JSON text; masses in kilograms.
 int32_t axw_chosen_json(const axw_chosen *chosen, char *buffer, size_t size, size_t *needed);

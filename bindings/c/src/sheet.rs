@@ -688,6 +688,21 @@ pub unsafe extern "C" fn axw_what_if_not_known(
     })
 }
 
+/// Written readings that count in no row, one a line: each was taken of a line that changes, and is computed from it instead.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_what_if_dropped(
+    what_if: *const axw_what_if,
+    buffer: *mut c_char,
+    size: usize,
+    needed: *mut usize,
+) -> i32 {
+    guard(|| {
+        let ready = unsafe { handle("what_if", what_if) }?.ready()?;
+        let text: String = ready.dropped().iter().map(|path| format!("{path}\n")).collect();
+        unsafe { write(&text, buffer, size, needed) }
+    })
+}
+
 /// `count` rows from the row `first` on as a table: a column for each line that changes, one for each output. In a row in which a call was
 /// refused, outputs that follow from it are NaN, and `axw_table_reason` says why.
 ///
@@ -843,7 +858,8 @@ pub unsafe extern "C" fn axw_chosen_rejected(chosen: *const axw_chosen, table: *
     })
 }
 
-/// Writes the parts of a choice on a sheet: `row` is its row in the table of `axw_chosen_front`.
+/// Writes the parts of a choice on a sheet, and leaves out what was measured on the parts that they replace: `row` is its row in the table
+/// of `axw_chosen_front`.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_chosen_fit(chosen: *const axw_chosen, row: usize, sheet: *mut axw_sheet) -> i32 {
     guard(|| {
@@ -868,6 +884,21 @@ pub unsafe extern "C" fn axw_chosen_not_known(
     guard(|| {
         let lines = &unsafe { handle("chosen", chosen) }?.chosen.not_known;
         let text: String = lines.iter().map(|line| format!("{line}\n")).collect();
+        unsafe { write(&text, buffer, size, needed) }
+    })
+}
+
+/// Written readings that count for no combination, one a line: each was taken on a part that is chosen anew.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_chosen_dropped(
+    chosen: *const axw_chosen,
+    buffer: *mut c_char,
+    size: usize,
+    needed: *mut usize,
+) -> i32 {
+    guard(|| {
+        let lines = &unsafe { handle("chosen", chosen) }?.chosen.dropped;
+        let text: String = lines.iter().map(|path| format!("{path}\n")).collect();
         unsafe { write(&text, buffer, size, needed) }
     })
 }

@@ -666,6 +666,7 @@ static void axes(void)
     REFUSED(axw_what_if_side_by_side(NULL, true), AXW_NULL, "what_if is NULL");
     REFUSED(axw_what_if_rows(NULL, &rows), AXW_NULL, "what_if is NULL");
     REFUSED(axw_what_if_not_known(NULL, NULL, 0, &rows), AXW_NULL, "what_if is NULL");
+    REFUSED(axw_what_if_dropped(NULL, NULL, 0, &rows), AXW_NULL, "what_if is NULL");
     REFUSED(axw_what_if_new(NULL, &of), AXW_NULL, "sheet is NULL");
     REFUSED(axw_what_if_new(sheet, NULL), AXW_NULL, "what_if is NULL");
     STATUS(axw_what_if_rows(of, &rows), AXW_OK);
@@ -821,6 +822,46 @@ static void choosing(void)
     axw_sheet_free(sheet);
 }
 
+/* What was measured on the old part, or of the swept line, is left out and named. */
+static void readings_are_dropped(void)
+{
+    axw_sheet *sheet = new_sheet("version = 1\n[use]\naltitude = \"500 m\"\nstation_pressure = \"94 kPa abs\"\n[cap]\n"
+                                 "rating = \"15 psi gauge\"\nrating_tolerance = \"1 psi\"\ngauge_error = \"0.5 psi\"\n"
+                                 "holding_pressure = \"14.6 psi gauge\"\n");
+    axw_price_list *list = NULL;
+    axw_chosen *chosen = NULL;
+    char *text = NULL;
+    STATUS(axw_price_list_csv("part,kind,cost,cap.rating\nnew,cap,10,18 psi gauge\n", &list), AXW_OK);
+    STATUS(axw_choose(sheet, list, NULL, 0, 9, NULL, NULL, &chosen), AXW_OK);
+    axw_price_list_free(list);
+    ASK(text, axw_chosen_dropped, chosen);
+    TEXT(text, "cap.holding_pressure\n");
+    free(text);
+    ASK(text, axw_chosen_json, chosen);
+    CHECK(strstr(text, "\"dropped\":[\"cap.holding_pressure\"]") != NULL);
+    free(text);
+    axw_assessment *before = assessed(sheet);
+    STATUS(axw_chosen_fit(chosen, 0, sheet), AXW_OK);
+    axw_chosen_free(chosen);
+    axw_assessment *after = assessed(sheet);
+    CHECK(value_of(before, "cap.holds_at_least") > 90e3 && isnan(value_of(after, "cap.holds_at_least")));
+    axw_assessment_free(before);
+    axw_assessment_free(after);
+
+    axw_what_if *of = new_what_if(sheet);
+    static const double altitudes[] = {0.0, 2000.0};
+    STATUS(axw_what_if_numbers(of, "use.altitude", altitudes, 2), AXW_OK);
+    STATUS(axw_what_if_output(of, "use.station_pressure"), AXW_OK);
+    ASK(text, axw_what_if_dropped, of);
+    TEXT(text, "use.station_pressure\n");
+    free(text);
+    axw_table *table = all_rows(of, 1);
+    CHECK(fabs(number(table, "use.station_pressure", 0) - 101325.0) < 1.0);
+    axw_table_free(table);
+    axw_what_if_free(of);
+    axw_sheet_free(sheet);
+}
+
 static void choosing_is_refused(void)
 {
     axw_sheet *sheet = new_sheet(wagtail);
@@ -894,6 +935,7 @@ static void choosing_is_refused(void)
     REFUSED(axw_chosen_rejected(NULL, &table), AXW_NULL, "chosen is NULL");
     REFUSED(axw_chosen_json(NULL, NULL, 0, &needed), AXW_NULL, "chosen is NULL");
     REFUSED(axw_chosen_not_known(NULL, NULL, 0, &needed), AXW_NULL, "chosen is NULL");
+    REFUSED(axw_chosen_dropped(NULL, NULL, 0, &needed), AXW_NULL, "chosen is NULL");
     CHECK(table == NULL && needed == 77);
     axw_price_list_free(list);
     axw_sheet_free(sheet);
@@ -1018,6 +1060,7 @@ void test_sheet(void)
     sweeps();
     axes();
     choosing();
+    readings_are_dropped();
     choosing_is_refused();
     interleaved();
     threads();

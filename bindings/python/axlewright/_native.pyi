@@ -196,6 +196,7 @@ class SheetHandle:
     def what_if(
         self, axes: Sequence[tuple[list[str], Any, str | None]], grid: bool, outputs: Sequence[str]
     ) -> WhatIfHandle: ...
+    def fit(self, lines: Sequence[tuple[str, str]]) -> SheetHandle: ...
     def choose(
         self,
         prices: PriceListHandle,
@@ -208,6 +209,7 @@ class SheetHandle:
         bool,
         list[tuple[list[int], float, Quantity]],
         list[tuple[int, str]],
+        list[str],
         list[str],
         int,
     ]: ...
@@ -242,6 +244,7 @@ class WhatIfHandle:
     def rows(self) -> int: ...
     def lengths(self) -> list[int]: ...
     def not_known(self) -> list[tuple[str, str]]: ...
+    def dropped(self) -> list[str]: ...
     def batch(
         self,
         start: int,

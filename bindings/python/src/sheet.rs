@@ -214,6 +214,15 @@ impl SheetHandle {
             Ok(SheetHandle { sheet })
         })
     }
+    /// The sheet with other parts.
+    fn fit(&self, py: Python<'_>, lines: Vec<(String, String)>) -> PyResult<SheetHandle> {
+        guard("Sheet.fit", || {
+            let mut sheet = self.sheet.clone();
+            let lines: Vec<(&str, &str)> = lines.iter().map(|(path, text)| (&**path, &**text)).collect();
+            sheet.fit(&lines).map_err(|error| raise(py, error))?;
+            Ok(SheetHandle { sheet })
+        })
+    }
     /// Type and document of a model that the sheet holds, and the fields that come from elsewhere.
     fn model(&self, py: Python<'_>, path: &str) -> PyResult<(&'static str, String, Vec<Origin>)> {
         guard("Sheet.model", || {
@@ -222,7 +231,7 @@ impl SheetHandle {
             Ok((model.model, model.to_json(), elsewhere))
         })
     }
-    /// Remarks on the document: keys that were read under an old name.
+    /// Remarks on the document: keys that were read under an old name, and readings that were dropped.
     fn remarks(&self) -> Vec<String> {
         self.sheet.remarks()
     }
@@ -289,6 +298,7 @@ impl SheetHandle {
                 all(chosen.front)?,
                 chosen.rejected,
                 chosen.not_known,
+                chosen.dropped,
                 chosen.evaluated,
             ))
         })
@@ -297,8 +307,17 @@ impl SheetHandle {
 
 /// Parts, cost and mass of a combination.
 type ChoiceForm = (Vec<usize>, f64, Py<PyAny>);
-/// Kinds; what is feasible, and whether there is more of it; the front; the rejected parts; what is not known; evaluations.
-type Chosen = (Vec<String>, Vec<ChoiceForm>, bool, Vec<ChoiceForm>, Vec<(usize, String)>, Vec<String>, usize);
+/// Kinds; what is feasible, and whether there is more of it; the front; the rejected parts; what is not known; dropped readings; evaluations.
+type Chosen = (
+    Vec<String>,
+    Vec<ChoiceForm>,
+    bool,
+    Vec<ChoiceForm>,
+    Vec<(usize, String)>,
+    Vec<String>,
+    Vec<&'static str>,
+    usize,
+);
 
 /// An axis of the core: numbers in coherent SI, the ends and count of a span, or rows of text.
 fn axis(paths: &[String], payload: &Bound<'_, PyAny>) -> PyResult<Axis> {
@@ -411,6 +430,9 @@ impl WhatIfHandle {
     }
     fn not_known(&self) -> Vec<(String, String)> {
         self.what_if.not_known().to_vec()
+    }
+    fn dropped(&self) -> Vec<&'static str> {
+        self.what_if.dropped().to_vec()
     }
     #[pyo3(signature = (start, stop, threads=None, progress=None))]
     fn batch(

@@ -370,7 +370,7 @@ def test_choosing_equals_trying_each(dunlin):
     assert table.rows == len(tried) and table["front spring"].tolist() == [parts[0].part for parts in tried]
     assert chosen.table(chosen.front)["cost"].tolist() == [choice.cost for choice in chosen.front]
     assert chosen.rejected_table()["why"].tolist() == [one.why for one in chosen.rejected]
-    best = dunlin.with_(chosen.cheapest.lines)
+    best = dunlin.fit(chosen.cheapest)
     assert best["front.spring.rate"] == Quantity(chosen.cheapest["front spring"].lines[0][1])
     assert pickle.loads(pickle.dumps(chosen)) == chosen and "cheapest" in str(chosen)
     page = chosen._repr_html_()
@@ -380,6 +380,30 @@ def test_choosing_equals_trying_each(dunlin):
     assert none.cheapest is None and none.front == () and none.table().rows == 0
     with pytest.raises(TextError, match="x <= 1.4 Hz"):
         dunlin.choose(prices, ["front.natural_frequency"])
+
+
+def test_another_part_loses_what_was_measured_on_the_old_one(dunlin):
+    caps = PriceList.from_csv("part,kind,cost,cap.rating\nnew,cap,10,16 psi gauge\n")
+    readings = {"cap.opening_pressure": "15.2 psi gauge", "cap.holding_pressure": "14.6 psi gauge"}
+    sheet = dunlin.with_({**readings, "cap.rating_tolerance": "1 psi", "cap.gauge_error": "0.5 psi"})
+    assert sheet.assess()["cap.holds"].verdict != "not known"
+    chosen = sheet.choose(caps, [])
+    assert set(readings) <= set(chosen.dropped) and "replaced: cap.holding_pressure" in str(chosen)
+    assert "cap.holding_pressure" in chosen._repr_html_() and pickle.loads(pickle.dumps(chosen)) == chosen
+    fitted = sheet.fit(chosen.cheapest)
+    assert fitted["cap.rating"] == Quantity("16 psi gauge") and not set(readings) & set(fitted)
+    assert fitted.assess()["cap.holds"].verdict == "not known"
+    assert any(remark.startswith("cap.holding_pressure was measured") for remark in fitted.remarks)
+    with pytest.raises(Exception, match="cannot be decided: it needs cap.holding_pressure"):
+        sheet.choose(caps, ["cap.holds.verdict = tight"])
+
+
+def test_a_sweep_says_which_readings_it_left_out(dunlin):
+    sheet = dunlin.with_({"use.altitude": "500 m", "use.station_pressure": "94 kPa abs"})
+    sweep = sheet.what_if({"use.altitude": ["0 m", "2000 m"]}, ["use.station_pressure"])
+    assert sweep.dropped == ("use.station_pressure",) and "use.station_pressure" in sweep._repr_html_()
+    assert sweep.table()["use.station_pressure"][0].si == pytest.approx(101325.0, rel=1e-6)
+    assert sheet.what_if({"cap.rating": ["14 psi gauge"]}, ["vehicle.mass"]).dropped == ()
 
 
 def run(*arguments, **options):

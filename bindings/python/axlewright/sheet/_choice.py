@@ -154,7 +154,7 @@ class Choice:
 
     @property
     def lines(self) -> dict[str, str]:
-        """What the parts write on the sheet: `sheet.with_(choice.lines)`."""
+        """What the parts write on the sheet; `sheet.fit(choice)` also drops what was measured on the parts that they replace."""
         return {path: text for part in self.parts for path, text in part.lines}
 
     def __getitem__(self, kind: str) -> Part:
@@ -194,6 +194,8 @@ class Chosen:
     rejected: tuple[Rejected, ...]
     #: Requirements that bind nothing because what they ask of is not known.
     not_known: tuple[str, ...]
+    #: Written readings that count for no combination: each was taken on a part that is chosen anew.
+    dropped: tuple[str, ...]
     #: How many times a requirement was evaluated.
     evaluated: int
 
@@ -207,7 +209,7 @@ class Chosen:
         progress: Callable[[int], object] | None,
     ) -> Self:
         made = sheet._handle.choose(prices._handle, list(requirements), limit, progress)
-        kinds, feasible, more, front, rejected, not_known, evaluated = made
+        kinds, feasible, more, front, rejected, not_known, dropped, evaluated = made
 
         def choices(rows: list[tuple[list[int], float, Quantity]]) -> tuple[Choice, ...]:
             return tuple(Choice(tuple(prices[at] for at in places), cost, mass) for places, cost, mass in rows)
@@ -221,6 +223,7 @@ class Chosen:
             front=choices(front),
             rejected=tuple(Rejected(prices[place], why) for place, why in rejected),
             not_known=tuple(not_known),
+            dropped=tuple(dropped),
             evaluated=evaluated,
         )
 
@@ -254,6 +257,7 @@ class Chosen:
         count = f"{len(self.feasible)}{' and more' if self.more else ''} feasible"
         lines = [f"{count}; cheapest: {self.cheapest or 'none'}; lightest: {self.lightest or 'none'}"]
         lines += [f"not known: {one}" for one in self.not_known]
+        lines += [f"left out, measured on a part that is replaced: {one}" for one in self.dropped]
         return "\n".join([*lines, *(f"rejected: {one}" for one in self.rejected)])
 
     def _repr_html_(self) -> str:
@@ -271,6 +275,8 @@ class Chosen:
         page.append(f"<p>{len(self.feasible)} {more}feasible; to these no other is both cheaper and lighter:</p>")
         page.append(html_table(("", *self.kinds, "cost", "mass"), rows))
         page += [f"<p>Not known: {escape(one)}</p>" for one in self.not_known]
+        if self.dropped:
+            page.append(f"<p>Left out, measured on a part that is replaced: {escape(', '.join(self.dropped))}</p>")
         if self.rejected:
             rejected = ((one.part.part, one.part.kind, one.why) for one in self.rejected)
             page.append(f"<p><b>Rejected</b></p>{html_table(('part', 'kind', 'why'), rejected)}")

@@ -13,7 +13,7 @@ from axlewright._types import QuantityLike
 
 if TYPE_CHECKING:
     from axlewright.sheet._assessment import Assessment
-    from axlewright.sheet._choice import Chosen, PriceList
+    from axlewright.sheet._choice import Choice, Chosen, PriceList
     from axlewright.sheet._sweep import Sweep
 
 T = TypeVar("T")
@@ -84,6 +84,14 @@ class Sheet(Mapping[str, SheetValue]):
         `None` takes a line out.
         """
         return self._of(self._handle.with_lines([*(lines or {}).items(), *more.items()]))
+
+    def fit(self, choice: Choice) -> Self:
+        """The same sheet with the parts of a choice: `sheet.fit(chosen.cheapest)`.
+
+        Writes their lines, and leaves out every reading that was taken on a part that they replace. `remarks` tells which;
+        measure them again.
+        """
+        return self._of(self._handle.fit(list(choice.lines.items())))
 
     def to_toml(self) -> str:
         """The sheet as TOML, each value as it was written; the same sheet gives the same bytes."""

@@ -121,6 +121,11 @@ class Sweep:
         """Outputs that are known in no row, and what each needs."""
         return dict(self._handle.not_known())
 
+    @property
+    def dropped(self) -> tuple[str, ...]:
+        """Written readings that count in no row: each was taken of a line that changes, and is computed from it instead."""
+        return tuple(self._handle.dropped())
+
     def table(self) -> Table:
         """All rows as one table; a refused row has its reason. More than 4 GiB are refused: see `batches` and `to_parquet`."""
         with _Told(self._progress, self.rows) as told:
@@ -262,7 +267,8 @@ class Sweep:
         first = self._batch(self._start, min(self._start + PRINTED, self._stop), None).table()
         more = f"<p>the first {first.rows} of {self.rows} rows</p>" if self.rows > first.rows else ""
         lacking = "".join(f"<p>not known: {escape(name)}: {escape(why)}</p>" for name, why in self.not_known.items())
-        return f"<p>{escape(repr(self))}</p>{first._repr_html_()}{more}{lacking}"
+        dropped = f"<p>left out, measured of what changes: {escape(', '.join(self.dropped))}</p>" if self.dropped else ""
+        return f"<p>{escape(repr(self))}</p>{first._repr_html_()}{more}{lacking}{dropped}"
 
     def _batch(self, start: int, stop: int, told: _Told | None) -> Batch:
         return self._handle.batch(start, stop, self._threads, None if told is None else told.callback)
