@@ -832,7 +832,7 @@ fn one_reading_condemns_a_cap_and_both_clear_it() {
                     assert_eq!(verdict(&on, "cap.holds"), "not known", "{lines:?}");
                     for finding in ["cap.opens", "cap.weakest"] {
                         assert!(
-                            ["short", "not known"].contains(&&*verdict(&on, finding)),
+                            ["short", "not known"].contains(&verdict(&on, finding)),
                             "{finding} {lines:?}"
                         );
                     }

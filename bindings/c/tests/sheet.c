@@ -1045,8 +1045,35 @@ static void threads(void)
     axw_sheet_free(sheet);
 }
 
+/* A model that the sheet holds is read by the constructor of its type, and says what comes from elsewhere. */
+static void models(void)
+{
+    axw_sheet *sheet = new_sheet("version = 1\n[cap]\nrating = \"15 psi gauge\"\nholding_pressure = \"13 psi gauge\"\n");
+    char *document = NULL, *type = NULL, *elsewhere = NULL;
+    ASK(document, axw_sheet_model, sheet, "cap");
+    ASK(type, axw_sheet_model_type, sheet, "cap");
+    ASK(elsewhere, axw_sheet_model_elsewhere, sheet, "cap");
+    TEXT(type, "cooling.CapTest");
+    TEXT(elsewhere, "tight_below wanted.cap assumed\n");
+    axw_cooling_cap_test *cap = NULL;
+    STATUS(axw_cooling_cap_test_new(document, &cap), AXW_OK);
+    axw_cooling_cap_test_free(cap);
+    free(document);
+    free(type);
+    free(elsewhere);
+
+    size_t needed = 77;
+    REFUSED(axw_sheet_model(sheet, "leak_test", NULL, 0, &needed), AXW_DOCUMENT, "leak_test.trapped");
+    REFUSED(axw_sheet_model_type(sheet, "cop", NULL, 0, &needed), AXW_DOCUMENT, "no such model");
+    REFUSED(axw_sheet_model_elsewhere(sheet, NULL, NULL, 0, &needed), AXW_NULL, "path is NULL");
+    REFUSED(axw_sheet_model(NULL, "cap", NULL, 0, &needed), AXW_NULL, "sheet is NULL");
+    CHECK(needed == 77);
+    axw_sheet_free(sheet);
+}
+
 void test_sheet(void)
 {
+    models();
     axw_sheet_free(NULL);
     axw_assessment_free(NULL);
     axw_what_if_free(NULL);
