@@ -319,7 +319,7 @@ impl Sprung {
                 closed_length: Value::new(self.closed_length.unwrap_or(ONE)),
             }),
             coil_over: Stated::Unknown,
-            anti_roll_bar: self.anti_roll_bar.clone().into(),
+            anti_roll_bar: Stated::from(self.anti_roll_bar.clone()),
             bump_clearance: self.bump_clearance.map(Value::new),
             pinion_angle: None,
             braking: None,
