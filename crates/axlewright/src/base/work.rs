@@ -28,7 +28,7 @@ pub struct Entry {
     pub outputs: &'static [Slot],
     /// One call. Outputs stay untouched where it is refused.
     pub call: fn(&[f64], &mut [f64]) -> Result<()>,
-    /// Many rows at once; see [`rows`].
+    /// Many rows at once; a refused row is NaN and told.
     pub batch: Batch,
 }
 
