@@ -93,6 +93,67 @@ fn an_axle_is_not_asked_for_what_it_lacks() {
     assert_eq!(found["rests_on"], serde_json::json!(["front.wheels"]));
 }
 
+/// Before: the suspension ended both questions, though it was the wheels, which follow from it, that the measurements contradict.
+#[test]
+fn a_measurement_that_condemns_outlives_a_word_that_it_contradicts() {
+    for suspension in ["double_wishbone", "strut"] {
+        let on = of(&[
+            ("rear.suspension", suspension),
+            ("rear.bind_force", "5 kN"),
+            ("rear.allowed_link_force", "1 kN"),
+            ("rear.wind_up_angle", "20 deg"),
+        ])
+        .assess();
+        for finding in ["rear.bind", "rear.wind_up"] {
+            assert_eq!(verdict(&on, finding), Short, "{suspension} {finding}");
+            let said = on.missing_text(on.answer(finding).unwrap());
+            assert!(said.contains("which contradicts another line: one of the two is wrong"), "{said}");
+        }
+    }
+}
+
+/// Before: a word or `none` hid a written reading that condemns the part.
+#[test]
+fn a_reading_that_condemns_outlives_the_line_that_says_that_there_is_no_part() {
+    let bound = |force: &'static str| {
+        [("rear.bind_force", force), ("rear.allowed_link_force", "1 kN"), ("rear.wind_up_angle", "20 deg")]
+    };
+    for suspension in ["double_wishbone", "strut"] {
+        let mut sheet = of(&bound("5 kN"));
+        sheet.set("rear.suspension", suspension).unwrap();
+        let on = sheet.assess();
+        for finding in ["rear.bind", "rear.wind_up"] {
+            assert_eq!(verdict(&on, finding), Short, "{suspension} {finding}");
+            assert!(on.answer(finding).unwrap().margin.is_finite());
+            let said = lacks(&on, finding);
+            assert!(said.contains("one of the two is wrong"), "{said}");
+        }
+        // One row condemns the part; in the other the reading still contradicts the word, so that nothing is known.
+        let axis = Axis::texts("rear.bind_force", &["5 kN", "0.5 kN"]).unwrap();
+        let outputs = ["rear.bind.verdict", "rear.bind.margin"];
+        let table = sheet.what_if(vec![axis], false, &outputs).unwrap().whole().unwrap();
+        assert_eq!([0, 1].map(|row| word(&table, "rear.bind.verdict", row)), ["short", "not known"]);
+        let margins = table.numbers("rear.bind.margin").unwrap();
+        assert!(margins[0] < 0.0 && margins[1] > 0.0, "{margins:?}");
+        sheet.set("rear.bind_force", "0.5 kN").unwrap();
+        assert_eq!(verdict(&sheet.assess(), "rear.bind"), NotKnown);
+        for reading in ["rear.bind_force", "rear.wind_up_angle"] {
+            sheet.remove(reading).unwrap();
+        }
+        assert_eq!(verdict(&sheet.assess(), "rear.bind"), DoesNotApply);
+    }
+    let weak = [
+        ("cap.rating", "1.2 bar gauge"),
+        ("cap.holding_pressure", "0.7 bar gauge"),
+        ("cap.gauge_error", "0.02 bar"),
+        ("cap.rating_tolerance", "0.1 bar"),
+        ("coolant", "none"),
+    ];
+    let on = of(&weak).assess();
+    assert_eq!([verdict(&on, "cap.holds"), verdict(&on, "cap.vacuum")], [Short, DoesNotApply]);
+    assert!(lacks(&on, "cap.holds").contains("coolant"), "{}", lacks(&on, "cap.holds"));
+}
+
 /// Another vehicle than the demo's: what is said of each kind of suspension and part, and which questions end by it.
 #[test]
 fn one_word_or_none_ends_a_question_and_nothing_else_does() {
@@ -287,19 +348,27 @@ fn with_force(sheet: &Sheet) -> Sheet {
 #[test]
 fn a_sweep_over_choices_that_contradict_each_other_is_asked_row_by_row() {
     let sheet = of(&[("front.suspension", "strut")]);
-    let axis = Axis::texts("front.wheels", &["independent", "live_axle"]).unwrap();
+    let words = ["independent", "live_axle"];
     let outputs = ["front.bind.verdict", "front.bind.margin", "front.bind.value"];
-    let table = with_force(&sheet).what_if(vec![axis], false, &outputs).unwrap().whole().unwrap();
-    let mut clash = with_force(&sheet);
-    clash.set("front.wheels", "live_axle").unwrap();
-    for (output, of) in [("front.bind.margin", 0), ("front.bind.value", 1)] {
-        let on = clash.assess();
-        let answer = on.answer("front.bind").unwrap();
-        let wanted = [answer.margin, answer.value][of];
-        assert!(table.numbers(output).unwrap()[0].is_nan() && wanted.is_finite());
-        assert_eq!(table.numbers(output).unwrap()[1].to_bits(), wanted.to_bits(), "{output}");
+    for (sheet, wanted) in
+        [(&sheet, ["does not apply", "not known"]), (&with_force(&sheet), ["not known"; 2])]
+    {
+        let axis = Axis::texts("front.wheels", &words).unwrap();
+        let table = sheet.what_if(vec![axis], false, &outputs).unwrap().whole().unwrap();
+        for (row, wheels) in words.into_iter().enumerate() {
+            let mut one = sheet.clone();
+            one.set("front.wheels", wheels).unwrap();
+            let on = one.assess();
+            let answer = on.answer("front.bind").unwrap();
+            assert_eq!(word(&table, "front.bind.verdict", row), wanted[row]);
+            assert_eq!(answer.verdict.word(), wanted[row]);
+            for (output, number) in [("front.bind.margin", answer.margin), ("front.bind.value", answer.value)]
+            {
+                let found = table.numbers(output).unwrap()[row];
+                assert!(found.to_bits() == number.to_bits() || found.is_nan() && number.is_nan(), "{output}");
+            }
+        }
     }
-    assert_eq!([0, 1].map(|row| word(&table, "front.bind.verdict", row)), ["does not apply", "not known"]);
 }
 
 #[test]

@@ -68,13 +68,17 @@ impl Applies {
 
     /// Whether it is asked where the choices have these values and these lines contradict others.
     pub fn asked(&self, value: impl Fn(Slot) -> f64, is_doubted: impl Fn(Slot) -> bool) -> Asked {
-        let mut open = None;
+        let (mut none, mut open) = (None, None);
         for part in &self.parts {
             match part.asked(&value, &is_doubted) {
                 Asked::Yes => {}
-                Asked::No(by) => return Asked::No(by),
+                Asked::No(by) => none = none.or(Some(by)),
                 Asked::Open(why) => open = open.or(Some(why)),
             }
+        }
+        // A contradiction comes first: the line that says `none` may be the wrong one.
+        if let (None, Some(by)) = (&open, none) {
+            return Asked::No(by);
         }
         open.map_or(Asked::Yes, Asked::Open)
     }
@@ -122,12 +126,25 @@ impl AboutChoice {
 }
 
 impl Asked {
-    /// The verdict of a finding that is graded so.
+    /// The verdict of a finding that is graded so. Numbers that condemn a part outlive the line that says that there is none: one of the
+    /// two is wrong.
     pub fn verdict(&self, graded: Verdict) -> Verdict {
         match (self, graded) {
+            (_, Verdict::Short) => Verdict::Short,
             (Asked::No(_), _) => Verdict::DoesNotApply,
             (Asked::Open(_), Verdict::Meets | Verdict::Tight) => Verdict::NotKnown,
             _ => graded,
+        }
+    }
+
+    /// The question as it stands beside a finding that is graded so.
+    pub fn beside(self, graded: Verdict) -> Asked {
+        match self {
+            Asked::No(by) if graded == Verdict::Short => Asked::Open(format!(
+                "{} says that there is no such part, but its numbers are written: one of the two is wrong",
+                by.join(", ")
+            )),
+            other => other,
         }
     }
 }

@@ -157,6 +157,11 @@ pub(super) fn verdict(finding: &FindingInfo, margin: f64, wanted: f64) -> Verdic
     Verdict::grade(margin, limit, wanted)
 }
 
+/// The verdict of a finding on these values, before it is asked whether the question applies.
+pub(super) fn graded(finding: &FindingInfo, value: impl Fn(Slot) -> f64 + Copy) -> Verdict {
+    verdict(finding, margin(finding, value), value(finding.wanted))
+}
+
 /// The kind of a difference of two quantities of a kind.
 pub(super) fn difference(kind: &'static Kind) -> &'static Kind {
     match kind.name {
@@ -203,12 +208,13 @@ impl Sheet {
                 answer.verdict = Verdict::Tight;
             }
         }
-        let asked = graph.findings.iter().map(|finding| {
+        let asked = graph.findings.iter().zip(&answers).map(|(finding, answer)| {
             let value = |slot: Slot| values[usize::from(slot)];
             if !Applies::speaks(self, finding, value) {
                 return Asked::Yes;
             }
-            Applies::new(self, finding, |_| false).asked(value, |slot| doubted.contains(&slot))
+            let asked = Applies::new(self, finding, |_| false).asked(value, |slot| doubted.contains(&slot));
+            asked.beside(answer.verdict)
         });
         let asked: Vec<Asked> = asked.collect();
         answers.iter_mut().zip(&asked).for_each(|(answer, asked)| answer.apply(asked));

@@ -6,6 +6,7 @@
 //! lost, and the work grows with the kinds that are bound to each other, not with the product of all.
 
 use super::applies::{Applies, Asked};
+use super::assess::graded;
 use super::contradiction::doubted;
 use super::dropped::{by_parts, paths};
 use super::graph::{FindingInfo, Graph, MarginSlots, Slot};
@@ -370,7 +371,8 @@ impl<'a> Chooser<'a> {
         plan.run(&self.sheet, &mut values, &mut Vec::new());
         let applies = Applies::new(&self.sheet, finding, changes);
         let doubted = doubted(&self.sheet).1;
-        match applies.asked(|slot| values[usize::from(slot)], |slot| doubted.contains(&slot)) {
+        let value = |slot: Slot| values[usize::from(slot)];
+        match applies.asked(value, |slot| doubted.contains(&slot)).beside(graded(finding, value)) {
             Asked::No(by) => Some(by),
             _ => None,
         }

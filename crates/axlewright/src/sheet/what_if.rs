@@ -1,11 +1,11 @@
 //! Lines of a sheet over lists of values, and any outputs: as one table, or piece by piece.
 
 use super::applies::{Applies, Asked};
-use super::assess::{is_doubted, margin, margin_kind, value_kind, verdict};
+use super::assess::{graded, is_doubted, margin, margin_kind, value_kind};
 use super::contradiction::{doubted, may_contradict};
 use super::dropped::{by_sweep, paths};
 use super::graph::{FindingInfo, Graph, MarginSlots, Slot};
-use super::plan::{Block, Plan, Refusals, at};
+use super::plan::{Block, Plan, Refusals};
 use super::{Sheet, writable};
 use crate::base::document::Tree;
 use crate::base::section::Content;
@@ -523,7 +523,7 @@ impl WhatIf {
                 Output::Value { finding, .. } => {
                     if let Some(out) = numbers.next() {
                         spread(block.column(held(finding)), out);
-                        self.strike(number, block, &mut doubts, out);
+                        self.strike(number, finding, block, &mut doubts, out);
                         spoilt().for_each(|row| out[row] = f64::NAN);
                     }
                 }
@@ -532,16 +532,14 @@ impl WhatIf {
                         for (row, out) in out.iter_mut().enumerate() {
                             *out = margin(finding, |slot| block.at(slot, row));
                         }
-                        self.strike(number, block, &mut doubts, out);
+                        self.strike(number, finding, block, &mut doubts, out);
                         spoilt().for_each(|row| out[row] = f64::NAN);
                     }
                 }
                 Output::Verdict { finding, .. } => {
                     if let Some(out) = codes.next() {
-                        let wanted = block.column(finding.wanted);
                         for (row, out) in out.iter_mut().enumerate() {
-                            let margin = margin(finding, |slot| block.at(slot, row));
-                            let mut on = verdict(finding, margin, at(wanted, row));
+                            let mut on = graded(finding, |slot| block.at(slot, row));
                             if self.may_contradict && on == Verdict::Meets {
                                 let known = doubts[row].get_or_insert_with(|| self.doubted(block, row));
                                 if is_doubted(&known.0, finding, &known.1) {
@@ -575,10 +573,21 @@ impl WhatIf {
     }
 
     /// Takes the numbers of an output out of the rows to which its finding does not apply.
-    fn strike(&self, output: usize, block: &Block<'_>, doubts: &mut [Doubt], out: &mut [f64]) {
+    fn strike(
+        &self,
+        output: usize,
+        finding: &FindingInfo,
+        block: &Block<'_>,
+        doubts: &mut [Doubt],
+        out: &mut [f64],
+    ) {
         for (row, out) in out.iter_mut().enumerate() {
             match self.is_asked(output, block, row, doubts).as_ref() {
-                Asked::No(_) => *out = f64::NAN,
+                asked @ Asked::No(_) => {
+                    if asked.verdict(graded(finding, |slot| block.at(slot, row))) == Verdict::DoesNotApply {
+                        *out = f64::NAN;
+                    }
+                }
                 _ if self.asked[output].is_some() => return,
                 _ => {}
             }
