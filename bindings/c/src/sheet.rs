@@ -8,7 +8,7 @@ use crate::{
 use axlewright::Verdict;
 use axlewright::base::error::Error;
 use axlewright::sheet::{
-    Answer, Assessment, Axis, Choice, Chosen, PriceList, Requirement, Sheet, WhatIf, choose,
+    Answer, Assessment, Axis, Choice, Chosen, PriceList, Requirement, Sheet, SheetModel, WhatIf, choose,
 };
 use std::ffi::{CString, c_char, c_void};
 use std::sync::OnceLock;
@@ -102,6 +102,16 @@ pub unsafe extern "C" fn axw_sheet_get(
     })
 }
 
+/// Text about a model that the sheet holds.
+unsafe fn say(
+    sheet: *const axw_sheet,
+    path: *const c_char,
+    about: impl Fn(&SheetModel) -> String,
+) -> Outcome<String> {
+    let sheet = unsafe { handle("sheet", sheet) }?;
+    Ok(about(&sheet.0.model(unsafe { words("path", path) }?)?))
+}
+
 /// Copies the document, as JSON, of a model that the sheet holds: "cap", "front.suspension". The constructor of its type, which
 /// `axw_sheet_model_type` names, reads it.
 #[unsafe(no_mangle)]
@@ -112,10 +122,8 @@ pub unsafe extern "C" fn axw_sheet_model(
     size: usize,
     needed: *mut usize,
 ) -> i32 {
-    guard(|| {
-        let sheet = unsafe { handle("sheet", sheet) }?;
-        let model = sheet.0.model(unsafe { words("path", path) }?)?;
-        unsafe { write(&model.to_json(), buffer, size, needed) }
+    guard(|| unsafe {
+        say(sheet, path, |model| model.to_json()).and_then(|text| write(&text, buffer, size, needed))
     })
 }
 
@@ -128,10 +136,8 @@ pub unsafe extern "C" fn axw_sheet_model_type(
     size: usize,
     needed: *mut usize,
 ) -> i32 {
-    guard(|| {
-        let sheet = unsafe { handle("sheet", sheet) }?;
-        let model = sheet.0.model(unsafe { words("path", path) }?)?;
-        unsafe { write(model.model, buffer, size, needed) }
+    guard(|| unsafe {
+        say(sheet, path, |model| model.model.to_owned()).and_then(|text| write(&text, buffer, size, needed))
     })
 }
 
@@ -145,12 +151,10 @@ pub unsafe extern "C" fn axw_sheet_model_elsewhere(
     size: usize,
     needed: *mut usize,
 ) -> i32 {
-    guard(|| {
-        let sheet = unsafe { handle("sheet", sheet) }?;
-        let model = sheet.0.model(unsafe { words("path", path) }?)?;
-        let lines = model.elsewhere.iter().map(|on| format!("{} {} {}\n", on.field, on.line, on.origin));
-        unsafe { write(&lines.collect::<String>(), buffer, size, needed) }
-    })
+    let lines = |model: &SheetModel| -> String {
+        model.elsewhere.iter().map(|on| format!("{} {} {}\n", on.field, on.line, on.origin)).collect()
+    };
+    guard(|| unsafe { say(sheet, path, lines).and_then(|text| write(&text, buffer, size, needed)) })
 }
 
 /// The sheet as TOML, each value as it was written; the same sheet gives the same bytes.

@@ -583,11 +583,13 @@ impl WhatIf {
     ) {
         for (row, out) in out.iter_mut().enumerate() {
             match self.is_asked(output, block, row, doubts).as_ref() {
-                asked @ Asked::No(_) => {
-                    if asked.verdict(graded(finding, |slot| block.at(slot, row))) == Verdict::DoesNotApply {
-                        *out = f64::NAN;
-                    }
+                asked @ Asked::No(_)
+                    if asked.verdict(graded(finding, |slot| block.at(slot, row)))
+                        == Verdict::DoesNotApply =>
+                {
+                    *out = f64::NAN;
                 }
+                Asked::No(_) => {}
                 _ if self.asked[output].is_some() => return,
                 _ => {}
             }
