@@ -453,7 +453,7 @@ const COOLANT: About = About::parts(&["coolant"]);
 
 /// What the sheet says of coolant, cap and header tank.
 pub const SHEET: Section = Section {
-    lines: &joined::<LINES>(&[STRENGTH, BOILING, FREEZING, CAP, PUMP, HEADER, LEAK_TEST]),
+    lines: &joined::<_, LINES>(&[STRENGTH, BOILING, FREEZING, CAP, PUMP, HEADER, LEAK_TEST]),
     findings: &[
         Finding {
             path: "coolant.boiling",
@@ -578,4 +578,5 @@ pub const SHEET: Section = Section {
         renamed("leak_test.air_volume", "leak_test.gas_volume"),
         renamed("leak_test.allowed_fall", "leak_test.allowed_loss"),
     ],
+    ..Section::EMPTY
 };

@@ -2,9 +2,10 @@ use super::Differential;
 use super::demand::{AtGround, Geared, GripBounds, OneShaft, Pulling, Rated};
 use super::torque_path::{RatingKind, Side};
 use crate::base::section::{
-    About, Finding, Line, Margin, Rule, Section, by, choice, derived, fields, greatest_of, joined, line,
-    pick, product_of, quotient_of, rule, step, words,
+    About, Also, Finding, Line, Margin, Rule, Section, also, by, choice, derived, fields, greatest_of,
+    joined, line, pick, product_of, quotient_of, rule, step, words,
 };
+use crate::engine::{CURVE, Written};
 use crate::units::{AngularVelocity, Force, Length, Power, Quantity, Ratio, Torque, Velocity};
 use crate::{Error, Result};
 
@@ -373,7 +374,6 @@ const SPEEDS: &[Line] = &[
         .measured_on(TYRES)
         .by(&[pick(&["driveline.driven", "front.tyre.effective_radius", "rear.tyre.effective_radius"])]),
     speed("use.cruise_speed", "road speed that is held for hours"),
-    speed("use.greatest_speed", "road speed that is never exceeded"),
     derived(
         "driveline.cruise_engine_speed",
         AngularVelocity::KIND,
@@ -491,9 +491,33 @@ const LINES: usize = CLUTCH.len()
     + SPEEDS.len()
     + WANTED.len();
 
+const AT_CRUISE: Rule = rule! {
+    "engine" Written::torque, Written
+    takes { at = "driveline.cruise_engine_speed", points = "engine.curve[*]", second = "engine.curve[1]" }
+    says "T(w) of the curve", CURVE
+};
+
+/// Additions to lines of engine and speedometer.
+const ALSO: &[Also] = &[
+    also("engine.cruise_torque").by(&[by(&AT_CRUISE)]),
+    also("speedometer.error_at_wheel").by(&[step(
+        "tyre.speedometer_error",
+        &["speedometer.effective_radius", "driveline.effective_radius"],
+    )]),
+    also("speedometer.error_at_shaft").by(&[step(
+        "tyre.speedometer_error_at_shaft",
+        &[
+            "speedometer.effective_radius",
+            "driveline.effective_radius",
+            "speedometer.final_drive",
+            "final_drive.ratio",
+        ],
+    )]),
+];
+
 /// What the sheet says of the driveline.
 pub const SHEET: Section = Section {
-    lines: &joined::<LINES>(&[
+    lines: &joined::<_, LINES>(&[
         CLUTCH,
         GRIP,
         GEARBOX,
@@ -597,5 +621,6 @@ pub const SHEET: Section = Section {
             caution: "",
         },
     ],
+    also: ALSO,
     ..Section::EMPTY
 };

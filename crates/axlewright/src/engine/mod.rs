@@ -23,6 +23,8 @@ pub use mean_piston_speed::mean_piston_speed;
 pub use power::power;
 #[cfg(feature = "sheet")]
 pub use sheet::SHEET;
+#[cfg(feature = "sheet")]
+pub(crate) use sheet::{CURVE, Written};
 pub use torque::torque;
 pub use torque_curve::{CurveBand, CurvePeaks, CurvePoint, TorqueCurve};
 pub use wheel_power::{crank_power, wheel_power};

@@ -3,7 +3,7 @@ use super::{CurveBand, CurvePeaks, TorqueCurve};
 use crate::Result;
 use crate::base::document::Model;
 use crate::base::section::{
-    About, Finding, Line, Margin, Rule, Section, by, choice, derived, fields, gives, joined, line, model,
+    About, Finding, Line, Margin, Rule, Section, choice, derived, fields, gives, joined, line, model,
     pick, renamed, rule, step,
 };
 use crate::units::{
@@ -31,17 +31,18 @@ const fn length(path: &'static str, meaning: &'static str) -> Line {
 }
 
 /// A torque curve as it is written; it is known once it has two points.
-struct Written {
-    points: Vec<Option<CurvePoint>>,
+pub(crate) struct Written {
+    pub(crate) points: Vec<Option<CurvePoint>>,
     #[allow(dead_code, reason = "a curve has two points")]
-    second: CurvePoint,
+    pub(crate) second: CurvePoint,
     share: Ratio,
-    cruise: AngularVelocity,
+    /// Engine speed at which its torque is asked for.
+    pub(crate) at: AngularVelocity,
 }
 
 fields!(CurvePoint { engine_speed, torque });
 fields!(TorqueCurve { points });
-fields!(Written { points, second, share, cruise });
+fields!(Written { points, second, share, at });
 
 impl Written {
     fn curve(&self) -> Result<TorqueCurve> {
@@ -53,8 +54,8 @@ impl Written {
     fn band(&self) -> Result<CurveBand> {
         self.curve()?.torque_band(self.share)
     }
-    fn at_cruise(&self) -> Result<Torque> {
-        self.curve()?.torque(self.cruise)
+    pub(crate) fn torque(&self) -> Result<Torque> {
+        self.curve()?.torque(self.at)
     }
 }
 
@@ -62,21 +63,17 @@ const PEAKS: Rule = rule! {
     "engine" Written::peaks, Written
     takes { points = "engine.curve[*]", second = "engine.curve[1]" }
     gives CurvePeaks { peak_torque, peak_torque_speed, peak_power, peak_power_speed }
-    says "greatest torque and greatest power of the curve, and where they are", SOURCE
+    says "greatest torque and greatest power of the curve, and where they are", CURVE
 };
 const BAND: Rule = rule! {
     "engine" Written::band, Written
     takes { share = "engine.band_share", points = "engine.curve[*]", second = "engine.curve[1]" }
     gives CurveBand { lowest_speed, highest_speed }
-    says "lowest and highest speed around the peak with that share of the greatest torque", SOURCE
-};
-const AT_CRUISE: Rule = rule! {
-    "engine" Written::at_cruise, Written
-    takes { cruise = "driveline.cruise_engine_speed", points = "engine.curve[*]", second = "engine.curve[1]" }
-    says "T(w) of the curve", SOURCE
+    says "lowest and highest speed around the peak with that share of the greatest torque", CURVE
 };
 
-const SOURCE: &str = "monotone cubic through the points (Fritsch and Carlson 1980), see engine.TorqueCurve";
+pub(crate) const CURVE: &str =
+    "monotone cubic through the points (Fritsch and Carlson 1980), see engine.TorqueCurve";
 
 /// The torque curve and what follows from it.
 const TORQUE: &[Line] = &[
@@ -113,8 +110,7 @@ const TORQUE: &[Line] = &[
         "engine.cruise_torque",
         Torque::KIND,
         "greatest torque at the crankshaft at the cruise speed in top gear",
-    )
-    .by(&[by(&AT_CRUISE)]),
+    ),
 ];
 
 /// Sizes and pistons.
@@ -203,7 +199,7 @@ const CHARGE: &[Line] = &[
 
 /// What the sheet says of the engine.
 pub const SHEET: Section = Section {
-    lines: &joined::<{ TORQUE.len() + PISTONS.len() + CHARGE.len() }>(&[TORQUE, PISTONS, CHARGE]),
+    lines: &joined::<_, { TORQUE.len() + PISTONS.len() + CHARGE.len() }>(&[TORQUE, PISTONS, CHARGE]),
     findings: &[Finding {
         path: "engine.pistons",
         question: "Do the pistons stay below the speed that they are built for?",
@@ -217,4 +213,5 @@ pub const SHEET: Section = Section {
         "engine.curve" "engine.TorqueCurve" TorqueCurve in "engine.curve" { points = "engine.curve[*]" }
     }],
     renamed: &[renamed("engine.curve[].speed", "engine.curve[].engine_speed")],
+    ..Section::EMPTY
 };

@@ -1,7 +1,7 @@
 use crate::Result;
 use crate::base::section::{
-    Finding, Line, Margin, Rule, Section, Step, by, derived, difference_of, fields, greatest_of, line,
-    result, rule, sum_of,
+    Finding, Line, Margin, Rule, Section, Step, by, derived, fields, greatest_of, line, result, rule, same,
+    sum_of,
 };
 use crate::units::{Length, Mass, Quantity, Ratio};
 
@@ -30,6 +30,27 @@ const fn measure(path: &'static str, meaning: &'static str) -> Line {
         0.0,
         100.0,
         "common practice, no source: no vehicle is 100 m long",
+    )
+}
+
+const fn height(path: &'static str, meaning: &'static str) -> Line {
+    line(path, Length::KIND, meaning).within(0.0, 100.0, "definition: above the ground")
+}
+
+const fn sprung_centre(place: usize) -> Step {
+    result(
+        place,
+        "mass.sprung_centre",
+        &[
+            "vehicle.mass",
+            "vehicle.behind_front_axle",
+            "vehicle.centre_of_gravity_height",
+            "vehicle.wheelbase",
+            "front.unsprung_mass",
+            "rear.unsprung_mass",
+            "front.unsprung_height",
+            "rear.unsprung_height",
+        ],
     )
 }
 
@@ -87,18 +108,8 @@ pub const SHEET: Section = Section {
         scale("scales.right_front", "scale reading of the right front wheel"),
         scale("scales.left_rear", "scale reading of the left rear wheel"),
         scale("scales.right_rear", "scale reading of the right rear wheel"),
-        // The drawn wheels, all points of a sheet having one datum.
-        measure("vehicle.wheelbase", "front to rear axle")
-            .measured_on(&["front.wheel.centre", "rear.wheel.centre"])
-            .by(&[difference_of(
-                &["front.wheel.centre.x", "rear.wheel.centre.x"],
-                "geometry: the points have one datum",
-            )]),
-        // A left wheel and its mirror image; camber moves the track on the ground by some millimetres.
-        measure("axle.track", "between the tyre centres of the axle")
-            .measured_on(&["axle.wheel.centre"])
-            .by(&[sum_of(&["axle.wheel.centre.y", "axle.wheel.centre.y"], "geometry: both sides are alike")
-                .about(0.02)]),
+        measure("vehicle.wheelbase", "front to rear axle").measured_on(&[]),
+        measure("axle.track", "between the tyre centres of the axle").measured_on(&[]),
         mass("front.axle_mass", "scale readings of the front axle together")
             .measured_on(&["scales"])
             .by(&[of_scales(1), sum_of(&["scales.left_front", "scales.right_front"], SUM)]),
@@ -138,6 +149,36 @@ pub const SHEET: Section = Section {
         mass("axle.sprung_mass", "carried by one wheel: scale reading less unsprung mass")
             .measured_on(&["scales", "axle.axle_mass", "axle.unsprung_mass"])
             .by(&[by(&SPRUNG)]),
+        line(
+            "vehicle.centre_of_gravity_height",
+            Length::KIND,
+            "above the ground, loaded as it will be; weighed with one axle raised",
+        )
+        .above(0.0, 100.0, "definition: above the ground")
+        .measured_on(&[]),
+        height("axle.unsprung_height", "of the centre of what moves with the wheels, above the ground")
+            .measured_on(&["axle.tyre"])
+            .by(&[same(
+                &["axle.tyre.loaded_radius"],
+                "common practice, no source: hub, brake and wheel lie about the wheel's centre",
+            )
+            .usual()]),
+        height("vehicle.sprung_height", "of the centre of gravity of what the springs carry")
+            .measured_on(&[
+                "vehicle.centre_of_gravity_height",
+                "front.unsprung_height",
+                "rear.unsprung_height",
+                "front.unsprung_mass",
+                "rear.unsprung_mass",
+            ])
+            .by(&[sprung_centre(2)]),
+        derived("vehicle.sprung_mass", Mass::KIND, "what the springs carry").by(&[sprung_centre(0)]),
+        derived(
+            "vehicle.sprung_behind_front_axle",
+            Length::KIND,
+            "distance of its centre of gravity behind the front axle",
+        )
+        .by(&[sprung_centre(1)]),
         mass("axle.mass_rating", "greatest load of the axle, as its maker says"),
         mass("vehicle.mass_rating", "greatest mass of the vehicle, as its maker or registration says"),
         line("wanted.load", Ratio::KIND, "margin of ratings of load over the load")

@@ -3,7 +3,7 @@
 use super::generated::SECTIONS;
 use crate::base::section::rule::{Need, Shape, below};
 use crate::base::section::{
-    About, Call, Class, Combine, Content, Finding, Line, Margin, ModelOf, Renamed, Rule, Step,
+    About, Also, Call, Class, Combine, Content, Finding, Line, Margin, ModelOf, Renamed, Rule, Step,
 };
 use crate::base::work::Entry;
 use crate::catalogue;
@@ -162,6 +162,12 @@ fn within(path: &str, axle: Option<&str>) -> String {
     }
 }
 
+/// Additions of the systems above to the line or finding that is declared with this path, those of the highest layer first.
+fn added(path: &'static str) -> impl Iterator<Item = &'static Also> {
+    let also = SECTIONS.iter().rev().flat_map(|(_, section)| section.also);
+    also.filter(move |also| also.path == path)
+}
+
 fn kept(path: String) -> &'static str {
     Box::leak(path.into_boxed_str())
 }
@@ -245,7 +251,8 @@ impl Graph {
             }
         }
         for (at, (axle, place)) in places.into_iter().enumerate() {
-            for step in graph.slots[at].line.steps {
+            let line = graph.slots[at].line;
+            for step in added(line.path).flat_map(|also| also.steps).chain(line.steps) {
                 if let Some(step) = graph.step(step, axle, place) {
                     graph.slots[at].steps.push(step);
                 }
@@ -279,7 +286,22 @@ impl Graph {
                 }
             }
         }
+        SECTIONS.iter().flat_map(|(_, section)| section.also).for_each(|also| graph.check(also));
         graph
+    }
+
+    /// An addition has a line or a finding to which it adds.
+    fn check(&mut self, also: &Also) {
+        let line = self.slots.iter().map(|slot| slot.line).find(|line| line.path == also.path);
+        let reading = line.is_some_and(|line| matches!(line.class, Some(Class::Measurement(_))));
+        let finding = self.findings.iter().any(|info| info.finding.path == also.path);
+        let adds = !also.steps.is_empty() || !also.measured_on.is_empty() || !also.about.is_empty();
+        let suits = (also.steps.is_empty() || line.is_some())
+            && (also.measured_on.is_empty() || reading)
+            && (also.about.is_empty() || finding);
+        if !adds || !suits {
+            self.faults.push(format!("an addition to {} finds nothing to which it adds", also.path));
+        }
     }
 
     fn add(&mut self, path: &'static str, line: &'static Line) {
@@ -421,7 +443,8 @@ impl Graph {
         };
         let wanted = slot(finding.wanted)?;
         let rests_on = finding.rests_on.iter().map(|path| slot(path)).collect::<Option<_>>()?;
-        let about = finding.about.iter().map(|about| self.about(about, axle)).collect();
+        let about = added(finding.path).flat_map(|also| also.about).chain(finding.about);
+        let about = about.map(|about| self.about(about, axle)).collect();
         Some(FindingInfo { path: kept(path), system, finding, margin, wanted, rests_on, about })
     }
 
@@ -469,7 +492,8 @@ impl Graph {
         let Some(Class::Measurement(parts)) = line.class else { return vec![] };
         let axle = AXLES.into_iter().find(|axle| path.split('.').next() == Some(axle));
         let mut lines = vec![];
-        for part in parts.iter().map(|part| within(part, axle)) {
+        let added = added(line.path).flat_map(|also| also.measured_on);
+        for part in added.chain(parts).map(|part| within(part, axle)) {
             let mut found = self.lines_in(&[&part]);
             if found.is_empty() {
                 self.faults.push(format!("{path} is measured on {part}, which has no line"));

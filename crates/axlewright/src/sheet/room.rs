@@ -19,22 +19,20 @@ const fn most_results(sections: &[(&str, &Section)], entries: &[Entry]) -> usize
     }
     let mut section = 0;
     while section < sections.len() {
-        let lines = sections[section].1.lines;
-        let mut line = 0;
-        while line < lines.len() {
-            let steps = lines[line].steps;
+        let (lines, also) = (sections[section].1.lines, sections[section].1.also);
+        let mut at = 0;
+        while at < lines.len() + also.len() {
+            let steps = if at < lines.len() { lines[at].steps } else { also[at - lines.len()].steps };
             let mut step = 0;
             while step < steps.len() {
-                let results = match &steps[step].call {
-                    Call::Rule(rule, _) => rule.results.len(),
-                    _ => 1,
-                };
-                if results > most {
-                    most = results;
+                if let Call::Rule(rule, _) = &steps[step].call
+                    && rule.results.len() > most
+                {
+                    most = rule.results.len();
                 }
                 step += 1;
             }
-            line += 1;
+            at += 1;
         }
         section += 1;
     }
@@ -45,7 +43,7 @@ const fn most_results(sections: &[(&str, &Section)], entries: &[Entry]) -> usize
 mod tests {
     use super::super::graph::{Calls, Graph};
     use super::*;
-    use crate::base::section::{Line, Rule, by, derived};
+    use crate::base::section::{Also, Line, Rule, also, by, derived};
     use crate::units::{Quantity, Ratio};
 
     const MANY: Rule = Rule {
@@ -58,12 +56,16 @@ mod tests {
         lacking: "",
     };
     const LINES: &[Line] = &[derived("last", Ratio::KIND, "the last of many").by(&[by(&MANY)])];
+    const ALSO: &[Also] = &[also("last").by(&[by(&MANY)])];
     static LONGER: &[(&str, &Section)] = &[("longer", &Section { lines: LINES, ..Section::EMPTY })];
+    static ADDING: &[(&str, &Section)] = &[("adding", &Section { also: ALSO, ..Section::EMPTY })];
 
     #[test]
     fn a_rule_with_more_results_gets_room_when_it_is_compiled() {
         const RESULTS: usize = most_results(LONGER, &[]);
         assert_eq!(RESULTS, 12);
+        const ADDED: usize = most_results(ADDING, &[]);
+        assert_eq!(ADDED, 12);
     }
 
     #[test]

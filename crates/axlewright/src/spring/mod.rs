@@ -89,7 +89,7 @@ pub use ride_rate::ride_rate;
 pub use series_crossover::{SeriesCrossover, series_crossover};
 pub use series_rate::series_rate;
 #[cfg(feature = "sheet")]
-pub(crate) use sheet::LED_BY;
+pub(crate) use sheet::COIL;
 #[cfg(feature = "sheet")]
 pub use sheet::SHEET;
 pub use shortest_length::shortest_length;

@@ -2,8 +2,8 @@ use super::Corner;
 use super::measured::{AtMount, Column, Compressed, Compression, DamperTravel, Droop, OnOneAxis, OpenDamper};
 use super::travel::{AtWheel, Bind, Bump, Carried, Mounting};
 use crate::base::section::{
-    About, Finding, Line, Margin, Rule, Section, by, choice, derived, difference_of, fields, joined,
-    least_of, line, mean_of, model, negative_of, pick, quotient_of, rule, same, step, together, words,
+    About, Finding, Line, Margin, Rule, Section, by, choice, derived, difference_of, fields, joined, line,
+    mean_of, model, negative_of, pick, quotient_of, rule, same, step, sum_of, words,
 };
 use crate::units::{
     Damping, Density, Energy, Force, Frequency, Length, LinearStiffness, Quantity, Ratio, RatioPerLength,
@@ -66,37 +66,18 @@ const fn modulus(path: &'static str, meaning: &'static str) -> Line {
     )
 }
 
-/// Tables of what leads the wheels, as it is drawn.
-pub const LED_BY: [&str; 12] = [
-    "axle.suspension",
-    "axle.upper_arm",
-    "axle.lower_arm",
-    "axle.tie_rod",
-    "axle.leg",
-    "axle.wheel",
-    "axle.coil_over",
-    "axle.lower_links",
-    "axle.upper_links",
-    "axle.lateral_rod",
-    "axle.watt",
-    "axle.leaf",
-];
-/// Linkage, and what was measured at the spring's mount.
-const AT_SPRING: &[&str] =
-    &together::<15>(&[&LED_BY, &["axle.spring.mount_ratio", "axle.spring.angle", "axle.spring.eye_length"]]);
-/// Linkage and damper eyes.
-const AT_DAMPER: &[&str] =
-    &together::<15>(&[&LED_BY, &["axle.damper.body_eye", "axle.damper.axle_eye", "axle.damper.mounting"]]);
-/// Spring and linkage together.
-const SPRUNG: &[&str] = &together::<13>(&[&LED_BY, &["axle.spring"]]);
+/// What was measured at the spring's mount.
+const AT_SPRING: &[&str] = &["axle.spring.mount_ratio", "axle.spring.angle", "axle.spring.eye_length"];
+/// The spring itself.
+const SPRUNG: &[&str] = &["axle.spring"];
 /// The open damper ends droop, whichever spring stands on it.
 const DAMPERS: &[&str] = &["axle.damper"];
 
 const STATICS: &str = "balance of virtual work at the wheel; standard gravity: 3rd CGPM";
 const LENGTHS: &str = "definition: lengths along the spring";
+const BETWEEN_EYES: &str = "definition: lengths along the coil-over, between its eyes";
 const TRAVEL: &str = "definition: travel of the wheel is that of the spring over the motion ratio";
-const LEAF: &str = "the leaf spring as it is drawn, see suspension.LeafAxle";
-const LINKAGE: &str = "the linkage as it is drawn, see suspension.DoubleWishbone";
+const DRAWN: &str = "the suspension as it is drawn";
 const LOOSE: &str = "A compressed spring stores enough energy to kill: use a compressor made for it. One that is loose at full droop can leave its \
                      seat on the road; local codes and licensed practice come first.";
 const BOUND: &str = "A damper is not always made to be a stop, and a spring that binds can break it or its mounts; local codes and licensed \
@@ -215,8 +196,7 @@ const SPRING: &[Line] = &[
         "axle.spring.rate",
         "of the spring along its own axis, as its maker says; of a leaf spring load over deflection of its seat, as a spring tester has it",
     )
-    .first_hand()
-    .by(&[same(&["axle.leaf.rate"], LEAF)]),
+    .first_hand(),
     length("axle.spring.free_length", "of the spring unloaded"),
     length("axle.spring.solid_length", "block length: every coil touching"),
     length(
@@ -293,11 +273,10 @@ const AT_RIDE: &[Line] = &[
     )
     .measured_on(AT_SPRING)
     .first_hand()
-    .by(&[same(&["axle.linkage_motion_ratio"], LINKAGE), by(&MOUNT_RATIO)]),
+    .by(&[by(&MOUNT_RATIO)]),
     length("axle.spring.eye_length", "of the inclined spring or its damper at ride height, between its eyes")
         .measured_on(AT_SPRING)
-        .first_hand()
-        .by(&[same(&["axle.linkage_eye_length"], LINKAGE)]),
+        .first_hand(),
     line(
         "axle.spring.ratio_gradient",
         RatioPerLength::KIND,
@@ -305,7 +284,7 @@ const AT_RIDE: &[Line] = &[
     )
     .within(-100.0, 100.0, "common practice, no source: a ratio changes slower than 100 in a metre")
     .measured_on(AT_SPRING)
-    .by(&[same(&["axle.linkage_ratio_gradient"], LINKAGE), by(&MOUNT_GRADIENT)])
+    .by(&[by(&MOUNT_GRADIENT)])
     .or(0.0, "a motion ratio that does not change with travel, until it was measured"),
     derived("axle.spring.force", Force::KIND, "in the spring at ride height").by(&[by(&SPRING_FORCE)]),
     derived("axle.spring.compression", Length::KIND, "of the spring at ride height, from its free length")
@@ -314,24 +293,38 @@ const AT_RIDE: &[Line] = &[
         .by(&[difference_of(&["axle.spring.free_length", "axle.spring.compression"], LENGTHS)]),
     derived("axle.spring.shortest", Length::KIND, "of the spring with its least gaps")
         .by(&[step("spring.shortest_length", &["axle.spring.solid_length", "axle.spring.minimum_gap"])]),
+    // A drawn linkage says these.
+    derived(
+        "axle.spring.seat_offset",
+        Length::KIND,
+        "between the eyes of the coil-over less between its seats",
+    ),
+    derived(
+        "axle.spring.shortest_between_eyes",
+        Length::KIND,
+        "between the eyes where the spring has its least gaps",
+    )
+    .by(&[sum_of(&["axle.spring.shortest", "axle.spring.seat_offset"], BETWEEN_EYES)]),
+    derived(
+        "axle.spring.bump_end",
+        Length::KIND,
+        "travel of the wheel at which the spring has its least gaps",
+    ),
 ];
 
 /// Rates and frequencies.
 const RATES: &[Line] = &[
     rate("axle.wheel_rate", "tangent rate at the wheel at ride height, without the tyre")
         .measured_on(SPRUNG)
-        .by(&[
-            same(&["axle.leaf.wheel_rate"], LEAF),
-            step(
-                "spring.wheel_tangent_rate",
-                &[
-                    "axle.spring.rate",
-                    "axle.spring.motion_ratio",
-                    "axle.spring.force",
-                    "axle.spring.ratio_gradient",
-                ],
-            ),
-        ]),
+        .by(&[step(
+            "spring.wheel_tangent_rate",
+            &[
+                "axle.spring.rate",
+                "axle.spring.motion_ratio",
+                "axle.spring.force",
+                "axle.spring.ratio_gradient",
+            ],
+        )]),
     derived(
         "axle.ride_rate",
         LinearStiffness::KIND,
@@ -355,6 +348,15 @@ const DAMPER: &[Line] = &[
         "axle.damper.rate",
         "of one damper, bump and rebound averaged by energy at the velocity that counts, gas force taken off",
     ),
+    length("axle.damper.open_length", "of the damper between its eyes, fully open"),
+    length("axle.damper.closed_length", "of the damper between its eyes, fully closed"),
+    // A drawn linkage says both ends.
+    derived(
+        "axle.damper.droop_end",
+        Length::KIND,
+        "travel of the wheel at which the damper is open, negative in droop",
+    ),
+    derived("axle.damper.bump_end", Length::KIND, "travel of the wheel at which the damper is closed"),
     length(
         "axle.damper.stroke",
         "of the damper, fully open less fully closed, bump rubbers on its rod left aside",
@@ -375,8 +377,8 @@ const DAMPER: &[Line] = &[
         "whether the damper stands in the spring or apart from it",
     ),
     ratio("axle.damper.motion_ratio", "shortening of the damper over travel of the wheel")
-        .measured_on(AT_DAMPER)
-        .by(&[same(&["axle.leaf.damper_ratio"], LEAF), by(&ONE_AXIS)]),
+        .measured_on(&["axle.damper.mounting"])
+        .by(&[by(&ONE_AXIS)]),
     derived(
         "axle.damper.wheel_travel",
         Length::KIND,
@@ -396,7 +398,7 @@ const TRAVEL_LEFT: &[Line] = &[
     derived("axle.droop_left", Length::KIND, "sag: travel of the wheel from ride height to full droop").by(
         &[
             by(&DROOP_LEFT),
-            negative_of(&["axle.damper.droop_end"], LEAF),
+            negative_of(&["axle.damper.droop_end"], DRAWN),
         ],
     ),
     derived(
@@ -405,11 +407,10 @@ const TRAVEL_LEFT: &[Line] = &[
         "travel of the wheel in bump until the coils reach their least gaps",
     )
     .by(&[
-        same(&["axle.spring.bump_end"], LINKAGE),
+        same(&["axle.spring.bump_end"], DRAWN),
         by(&COIL_TRAVEL),
     ]),
     derived("axle.bump_left", Length::KIND, "travel of the wheel in bump until something ends it").by(&[
-        least_of(&["axle.leaf.stop_end", "axle.damper.bump_end"], "definition: travel left is the least of what ends it"),
         by(&BUMP_LEFT),
     ]),
     derived(
@@ -433,7 +434,6 @@ const TRAVEL_LEFT: &[Line] = &[
         "shear in the wire of a coil at its least gaps; bending of leaves at full bump or under the drive torque, the greater",
     )
     .by(&[
-        same(&["axle.leaf.stress"], LEAF),
         step(
             "spring.coil_shear_stress",
             &["axle.spring.greatest_force", "axle.spring.wire_diameter", "axle.spring.mean_diameter"],
@@ -575,21 +575,20 @@ const LINES: usize = SPRING.len()
     + WANTED.len();
 
 /// A coil spring.
-const COIL: About = About::parts(&[
+pub(crate) const COIL: About = About::parts(&[
     "axle.spring.free_length",
     "axle.spring.solid_length",
     "axle.spring.wire_diameter",
     "axle.spring.mean_diameter",
     "axle.spring.active_coils",
-])
-.only_with("axle.suspension", &["double_wishbone", "strut", "live_axle_on_links"]);
+]);
 /// A damper that can be set.
 const ADJUSTABLE: [About; 2] =
     [About::parts(&["axle.damper.rate_softest"]), About::parts(&["axle.damper.rate_firmest"])];
 
 /// What the sheet says of springs and dampers.
 pub const SHEET: Section = Section {
-    lines: &joined::<LINES>(&[SPRING, AT_RIDE, RATES, DAMPER, TRAVEL_LEFT, SHAPE, DAMPING, WANTED]),
+    lines: &joined::<_, LINES>(&[SPRING, AT_RIDE, RATES, DAMPER, TRAVEL_LEFT, SHAPE, DAMPING, WANTED]),
     findings: &[
         Finding {
             path: "axle.frequency",

@@ -1,21 +1,35 @@
 //! Which lines of linkages and roll are measured, and on which parts. Coordinates are measured on the vehicle, and the rest is said by makers.
 
-use crate::base::section::together;
-use crate::spring::LED_BY;
+use crate::base::section::joined;
 
-const LEADS: &[&str] = &LED_BY;
+/// Tables of what leads the wheels, as it is drawn.
+pub(super) const LED_BY: [&str; 12] = [
+    "axle.suspension",
+    "axle.upper_arm",
+    "axle.lower_arm",
+    "axle.tie_rod",
+    "axle.leg",
+    "axle.wheel",
+    "axle.coil_over",
+    "axle.lower_links",
+    "axle.upper_links",
+    "axle.lateral_rod",
+    "axle.watt",
+    "axle.leaf",
+];
+pub(super) const LEADS: &[&str] = &LED_BY;
 /// Linkage, its joints, and the stops between which it travels.
-const OVER_TRAVEL: &[&str] = &together::<16>(&[
+const OVER_TRAVEL: &[&str] = &joined::<_, 16>(&[
     &LED_BY,
     &["axle.joint_limits", "axle.damper", "axle.bump_stop_travel", "axle.spring"],
 ]);
 const LEAF: &[&str] = &["axle.leaf"];
 const BAR: &[&str] = &["axle.anti_roll_bar"];
 /// Bar on what carries its drop link.
-const BAR_ON_LINKAGE: &[&str] = &together::<13>(&[&LED_BY, BAR]);
+const BAR_ON_LINKAGE: &[&str] = &joined::<_, 13>(&[&LED_BY, BAR]);
 
 /// Lines or tables that are measured, and on what.
-pub(super) const READINGS: [(&str, &[&str]); 25] = [
+pub(super) const READINGS: [(&str, &[&str]); 23] = [
     ("axle.leaf.seat_angle", &[]),
     ("axle.leaf.clamped_length", &[]),
     ("axle.leaf.load", &[]),
@@ -39,15 +53,4 @@ pub(super) const READINGS: [(&str, &[&str]); 25] = [
     ("axle.lateral_shift", OVER_TRAVEL),
     ("axle.pinion_angle_change", OVER_TRAVEL),
     ("axle.bind_force", OVER_TRAVEL),
-    ("axle.unsprung_height", &["axle.tyre"]),
-    (
-        "vehicle.sprung_height",
-        &[
-            "vehicle.centre_of_gravity_height",
-            "front.unsprung_height",
-            "rear.unsprung_height",
-            "front.unsprung_mass",
-            "rear.unsprung_mass",
-        ],
-    ),
 ];

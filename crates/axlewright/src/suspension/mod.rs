@@ -22,6 +22,8 @@
 //!
 //! Left out here: bushes but for those of links that bind, friction; a frame that twists, and what moving tracks and roll centres do to the balance in roll.
 
+#[cfg(feature = "sheet")]
+mod also;
 mod axle_linkage;
 mod axle_load_transfer;
 mod axle_parts;

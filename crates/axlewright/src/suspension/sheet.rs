@@ -1,3 +1,4 @@
+use super::also::ALSO;
 use super::axle_rules::{
     ANTI_DIVE, ANTI_SQUAT, BALANCE, BAR_WHEEL_RATE, BESIDE_LEAVES, BIND_FORCE, BIND_SHARE, BRAKE_ANTI_LIFT,
     DRIVE_ANTI_LIFT, FRONT_DRIVE_SHARE, JOINT_LEFT, LINKAGE_LEFT, NO_ANGLE, NO_FORCE, NO_LENGTH,
@@ -13,8 +14,8 @@ use super::live_axle_rules as on_links;
 use super::strut_lines as strut;
 use super::{BrakePlace, DoubleWishbone, Strut};
 use crate::base::section::{
-    About, Finding, Line, Margin, Section, Step, by, choice, derived, difference_of, gives, joined, line,
-    measured, model, negative_of, pick, same, sum_of,
+    About, Finding, Line, Margin, Section, by, choice, derived, gives, joined, line, measured, model,
+    negative_of, pick, same,
 };
 use crate::units::{
     Angle, Force, Length, LinearStiffness, Quantity, Ratio, RollGradient, RotationalStiffness,
@@ -28,18 +29,6 @@ const fn angle(path: &'static str, meaning: &'static str) -> Line {
     )
 }
 
-const fn eyes(path: &'static str, meaning: &'static str) -> Line {
-    line(path, Length::KIND, meaning).above(
-        0.0,
-        100.0,
-        "common practice, no source: parts are no longer than 100 m",
-    )
-}
-
-const fn height(path: &'static str, meaning: &'static str) -> Line {
-    line(path, Length::KIND, meaning).within(0.0, 100.0, "definition: above the ground")
-}
-
 const fn rack(path: &'static str, meaning: &'static str) -> Line {
     line(path, Length::KIND, meaning).within(
         0.0,
@@ -51,8 +40,6 @@ const fn rack(path: &'static str, meaning: &'static str) -> Line {
 const fn share(path: &'static str, meaning: &'static str) -> Line {
     line(path, Ratio::KIND, meaning).within(-1.0, 1.0, "definition: a difference of shares")
 }
-
-const DEFINED: &str = "definition: lengths along the coil-over, between its eyes";
 
 /// What a linkage does at ride height, whichever it is; another kind of linkage is another step.
 const AT_RIDE: &[Line] = &[
@@ -131,37 +118,6 @@ const AT_RIDE: &[Line] = &[
 
 /// Where the travel ends, and what the joints have left there.
 const ENDS: &[Line] = &[
-    eyes("axle.damper.open_length", "of the damper between its eyes, fully open"),
-    eyes("axle.damper.closed_length", "of the damper between its eyes, fully closed"),
-    derived(
-        "axle.spring.seat_offset",
-        Length::KIND,
-        "between the eyes of the coil-over less between its seats",
-    )
-    .by(&[difference_of(&["axle.linkage_eye_length", "axle.spring.ride_length"], DEFINED)]),
-    derived(
-        "axle.spring.shortest_between_eyes",
-        Length::KIND,
-        "between the eyes where the spring has its least gaps",
-    )
-    .by(&[sum_of(
-        &["axle.spring.shortest", "axle.spring.seat_offset"],
-        DEFINED,
-    )]),
-    derived(
-        "axle.damper.droop_end",
-        Length::KIND,
-        "travel of the wheel at which the damper is open, negative in droop",
-    )
-    .by(&[gives(&wishbone::DAMPER, "droop"), gives(&strut::DAMPER, "droop"), gives(&on_links::DAMPER, "droop"), gives(&on_leaves::DAMPER, "droop")]),
-    derived("axle.damper.bump_end", Length::KIND, "travel of the wheel at which the damper is closed")
-        .by(&[gives(&wishbone::DAMPER, "bump"), gives(&strut::DAMPER, "bump"), gives(&on_links::DAMPER, "bump"), gives(&on_leaves::DAMPER, "bump")]),
-    derived(
-        "axle.spring.bump_end",
-        Length::KIND,
-        "travel of the wheel at which the spring has its least gaps",
-    )
-    .by(&[by(&wishbone::SPRING), by(&strut::SPRING), by(&on_links::SPRING)]),
     derived("axle.linkage_droop", Length::KIND, "travel in droop at which the linkage itself locks")
         .by(&[gives(&wishbone::RANGE, "droop"), gives(&strut::RANGE, "droop"), gives(&on_links::RANGE, "droop"), gives(&on_leaves::RANGE, "droop")]),
     derived("axle.linkage_bump", Length::KIND, "travel in bump at which the linkage itself locks")
@@ -281,18 +237,6 @@ const SHARES: &str = "common practice, no source: no linkage holds a hundred tim
 
 /// Both axles in a turn.
 const ROLL: &[Line] = &[
-    line("vehicle.centre_of_gravity_height", Length::KIND, "above the ground, loaded as it will be; weighed with one axle raised")
-        .above(0.0, 100.0, "definition: above the ground")
-        .measured_on(&[]),
-    height("axle.unsprung_height", "of the centre of what moves with the wheels, above the ground").by(&[same(
-        &["axle.tyre.loaded_radius"],
-        "common practice, no source: hub, brake and wheel lie about the wheel's centre",
-    )
-    .usual()]),
-    height("vehicle.sprung_height", "of the centre of gravity of what the springs carry").by(&[centre(2)]),
-    derived("vehicle.sprung_mass", crate::units::Mass::KIND, "what the springs carry").by(&[centre(0)]),
-    derived("vehicle.sprung_behind_front_axle", Length::KIND, "distance of its centre of gravity behind the front axle")
-        .by(&[centre(1)]),
     choice(
         "axle.suspension",
         Suspension::WORDS,
@@ -327,23 +271,6 @@ const ROLL: &[Line] = &[
     derived("vehicle.front_share_over_weight", Ratio::KIND, "that share less the front share of the weight: above nothing it tends to understeer at the limit")
         .by(&[gives(&BALANCE, "share_over_weight")]),
 ];
-
-const fn centre(place: usize) -> Step {
-    crate::base::section::result(
-        place,
-        "mass.sprung_centre",
-        &[
-            "vehicle.mass",
-            "vehicle.behind_front_axle",
-            "vehicle.centre_of_gravity_height",
-            "vehicle.wheelbase",
-            "front.unsprung_mass",
-            "rear.unsprung_mass",
-            "front.unsprung_height",
-            "rear.unsprung_height",
-        ],
-    )
-}
 
 /// What is wanted.
 const WANTED: &[Line] = &[
@@ -472,7 +399,7 @@ const SPIN: &str = "A balance that moves to the rear can make a safe vehicle spi
 /// What the sheet says of linkages and roll.
 pub const SHEET: Section = Section {
     lines: &measured(
-        joined::<LINES>(&[
+        joined::<_, LINES>(&[
             &wishbone::MEASURED,
             &strut::MEASURED,
             &live::MEASURED,
@@ -605,6 +532,7 @@ pub const SHEET: Section = Section {
             caution: SPIN,
         },
     ],
+    also: ALSO,
     models: &[
         model! {
             "axle.suspension" "suspension.DoubleWishbone" DoubleWishbone in "axle"

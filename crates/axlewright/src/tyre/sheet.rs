@@ -169,6 +169,11 @@ const SERVICE: &[Line] = &[
     )
     .above(0.0, 300.0, "common practice, no source: no road vehicle is faster than 300 m/s")
     .by(&[same(&["axle.tyre.marked_speed"], "ISO 4000-1, from memory").usual()]),
+    line("use.greatest_speed", Velocity::KIND, "road speed that is never exceeded").above(
+        0.0,
+        300.0,
+        "common practice, no source: no road vehicle is faster than 300 m/s",
+    ),
     line("wanted.tyre_speed", Ratio::KIND, "speed of the tyre's symbol over the greatest speed")
         .within(1.0, 10.0, "definition: below 1 the tyre is too slow, not tight")
         .or(1.0, "nothing beyond the symbol itself"),
@@ -198,19 +203,9 @@ const SPEEDOMETER: &[Line] = &[
         "ratio of the axle with which a speedometer that counts turns of the shaft was right",
     )
     .within(0.01, 1000.0, "common practice, no source: gears lie between 0.01 and 1000"),
-    derived("speedometer.error_at_wheel", Ratio::KIND, "of one that counts turns of a wheel").by(&[step(
-        "tyre.speedometer_error",
-        &["speedometer.effective_radius", "driveline.effective_radius"],
-    )]),
-    derived("speedometer.error_at_shaft", Ratio::KIND, "of one that counts turns of the shaft").by(&[step(
-        "tyre.speedometer_error_at_shaft",
-        &[
-            "speedometer.effective_radius",
-            "driveline.effective_radius",
-            "speedometer.final_drive",
-            "final_drive.ratio",
-        ],
-    )]),
+    // The driveline says which wheels it counts, and over which axle.
+    derived("speedometer.error_at_wheel", Ratio::KIND, "of one that counts turns of a wheel"),
+    derived("speedometer.error_at_shaft", Ratio::KIND, "of one that counts turns of the shaft"),
     derived(
         "speedometer.error",
         Ratio::KIND,
@@ -228,7 +223,7 @@ const SPEEDOMETER: &[Line] = &[
 
 /// What the sheet says of tyres, wheels and the speedometer.
 pub const SHEET: Section = Section {
-    lines: &joined::<{ SIZE.len() + RADII.len() + SERVICE.len() + SPEEDOMETER.len() }>(&[
+    lines: &joined::<_, { SIZE.len() + RADII.len() + SERVICE.len() + SPEEDOMETER.len() }>(&[
         SIZE,
         RADII,
         SERVICE,

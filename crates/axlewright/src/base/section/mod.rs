@@ -4,6 +4,11 @@
 //! from others by its *steps*, each one function of the catalogue, or is *assumed* where the trade has a usual value. A *finding*
 //! holds one line against another. A path whose first word is `axle` stands for `front` and `rear`; `[]` in it stands for the
 //! places of a list, counted from 0.
+//!
+//! A line belongs to the system that owns the part, and a section names only lines of its own layer and of those below. A system above adds
+//! to a line with [`also`]. A line that is not written follows by the first of its steps whose inputs are known: those of the systems above
+//! come first, the highest layer first, then those of the line itself. A system above knows more of the vehicle: a drawn linkage comes before
+//! a ratio that was read at the spring's mount.
 
 pub(crate) mod rule;
 
@@ -21,6 +26,8 @@ pub struct Section {
     pub lines: &'static [Line],
     /// Findings, in the order in which a report prints them.
     pub findings: &'static [Finding],
+    /// What it adds to lines and findings of systems below it.
+    pub also: &'static [Also],
     /// Models whose fields are lines.
     pub models: &'static [ModelOf],
     /// Keys that had another name.
@@ -28,8 +35,41 @@ pub struct Section {
 }
 
 impl Section {
-    /// No lines, findings, models or renamed keys.
-    pub const EMPTY: Section = Section { lines: &[], findings: &[], models: &[], renamed: &[] };
+    /// No lines, findings, additions, models or renamed keys.
+    pub const EMPTY: Section = Section { lines: &[], findings: &[], also: &[], models: &[], renamed: &[] };
+}
+
+/// What a system adds to a line or a finding of a system below it.
+#[derive(Debug, Clone, Copy)]
+pub struct Also {
+    /// Path of the line or finding, as the system below declares it.
+    pub path: &'static str,
+    /// Ways in which the line follows from lines of this system, too: they come before those of the systems below.
+    pub steps: &'static [Step],
+    /// Lines or tables of this system on which a reading of the line is taken, too.
+    pub measured_on: &'static [&'static str],
+    /// Parts of this system that the vehicle must have for the finding to be asked, too.
+    pub about: &'static [About],
+}
+
+/// An addition to a line or a finding of a system below.
+pub const fn also(path: &'static str) -> Also {
+    Also { path, steps: &[], measured_on: &[], about: &[] }
+}
+
+impl Also {
+    /// The line follows from other lines by the first of these steps whose inputs are known.
+    pub const fn by(self, steps: &'static [Step]) -> Also {
+        Also { steps, ..self }
+    }
+    /// The line is measured on these parts, too.
+    pub const fn measured_on(self, parts: &'static [&'static str]) -> Also {
+        Also { measured_on: parts, ..self }
+    }
+    /// The finding is about these parts, too.
+    pub const fn about(self, about: &'static [About]) -> Also {
+        Also { about, ..self }
+    }
 }
 
 /// A model that a sheet holds: its fields are lines under the keys of the model, or lines of other tables.
@@ -79,7 +119,7 @@ pub struct Line {
     pub first_hand: bool,
     /// What is allowed, in coherent SI.
     pub range: Range,
-    /// How it follows from other lines: the first step whose inputs are known.
+    /// How it follows from other lines: the first step whose inputs are known, after those that systems above add.
     pub steps: &'static [Step],
     /// What is assumed where it is neither written nor follows: a value in coherent SI, and on what ground.
     pub assumed: Option<(f64, &'static str)>,
@@ -457,8 +497,8 @@ impl Line {
     }
 }
 
-/// Groups of lines in a row, so that a section may be read a screen at a time.
-pub const fn joined<const N: usize>(groups: &[&[Line]]) -> [Line; N] {
+/// Groups of lines or of paths in a row, so that a section may be read a screen at a time.
+pub const fn joined<T: Copy, const N: usize>(groups: &[&[T]]) -> [T; N] {
     let mut all = [groups[0][0]; N];
     let (mut group, mut at) = (0, 0);
     while group < groups.len() {
@@ -469,7 +509,7 @@ pub const fn joined<const N: usize>(groups: &[&[Line]]) -> [Line; N] {
         }
         group += 1;
     }
-    assert!(at == N, "as many lines as the groups have together");
+    assert!(at == N, "as many as the groups have together");
     all
 }
 
@@ -497,22 +537,6 @@ pub const fn measured<const N: usize>(
         reading += 1;
     }
     lines
-}
-
-/// Groups of paths in a row.
-pub const fn together<const N: usize>(groups: &[&[&'static str]]) -> [&'static str; N] {
-    let mut all = [""; N];
-    let (mut group, mut at) = (0, 0);
-    while group < groups.len() {
-        let mut place = 0;
-        while place < groups[group].len() {
-            all[at] = groups[group][place];
-            (place, at) = (place + 1, at + 1);
-        }
-        group += 1;
-    }
-    assert!(at == N, "as many paths as the groups have together");
-    all
 }
 
 /// The only result of a function of the catalogue.

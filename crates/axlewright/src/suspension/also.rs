@@ -1,0 +1,69 @@
+//! Additions of linkages and leaf springs to lines of springs, dampers and masses: what is drawn says the line, and a reading of the line was
+//! taken on what is drawn.
+
+use super::classes::{LEADS, LED_BY};
+use super::{
+    double_wishbone_lines as wishbone, leaf_axle_rules as on_leaves, live_axle_rules as on_links,
+    strut_lines as strut,
+};
+use crate::base::section::{About, Also, also, by, difference_of, gives, joined, least_of, same, sum_of};
+use crate::spring::COIL;
+
+const LEAF: &str = "the leaf spring as it is drawn, see suspension.LeafAxle";
+const LINKAGE: &str = "the linkage as it is drawn, see suspension.DoubleWishbone";
+
+/// What leads the wheels, and the eyes of a damper that stands apart.
+const AT_DAMPER: &[&str] = &joined::<_, 14>(&[&LED_BY, &["axle.damper.body_eye", "axle.damper.axle_eye"]]);
+
+/// A coil spring of a suspension that has one.
+const COIL_SPRUNG: &[About] =
+    &[COIL.only_with("axle.suspension", &["double_wishbone", "strut", "live_axle_on_links"])];
+
+pub(super) const ALSO: &[Also] = &[
+    // The drawn wheels, all points of a sheet having one datum.
+    also("vehicle.wheelbase").measured_on(&["front.wheel.centre", "rear.wheel.centre"]).by(&[difference_of(
+        &["front.wheel.centre.x", "rear.wheel.centre.x"],
+        "geometry: the points have one datum",
+    )]),
+    // A left wheel and its mirror image; camber moves the track on the ground by some millimetres.
+    also("axle.track").measured_on(&["axle.wheel.centre"]).by(&[sum_of(
+        &["axle.wheel.centre.y", "axle.wheel.centre.y"],
+        "geometry: both sides are alike",
+    )
+    .about(0.02)]),
+    also("axle.spring.rate").by(&[same(&["axle.leaf.rate"], LEAF)]),
+    also("axle.spring.mount_ratio").measured_on(LEADS),
+    also("axle.spring.angle").measured_on(LEADS),
+    also("axle.spring.motion_ratio").measured_on(LEADS).by(&[same(&["axle.linkage_motion_ratio"], LINKAGE)]),
+    also("axle.spring.eye_length").measured_on(LEADS).by(&[same(&["axle.linkage_eye_length"], LINKAGE)]),
+    also("axle.spring.ratio_gradient")
+        .measured_on(LEADS)
+        .by(&[same(&["axle.linkage_ratio_gradient"], LINKAGE)]),
+    also("axle.spring.seat_offset").by(&[difference_of(
+        &["axle.linkage_eye_length", "axle.spring.ride_length"],
+        "definition: lengths along the coil-over, between its eyes",
+    )]),
+    also("axle.spring.bump_end").by(&[by(&wishbone::SPRING), by(&strut::SPRING), by(&on_links::SPRING)]),
+    also("axle.wheel_rate").measured_on(LEADS).by(&[same(&["axle.leaf.wheel_rate"], LEAF)]),
+    also("axle.damper.motion_ratio").measured_on(AT_DAMPER).by(&[same(&["axle.leaf.damper_ratio"], LEAF)]),
+    also("axle.damper.droop_end").by(&[
+        gives(&wishbone::DAMPER, "droop"),
+        gives(&strut::DAMPER, "droop"),
+        gives(&on_links::DAMPER, "droop"),
+        gives(&on_leaves::DAMPER, "droop"),
+    ]),
+    also("axle.damper.bump_end").by(&[
+        gives(&wishbone::DAMPER, "bump"),
+        gives(&strut::DAMPER, "bump"),
+        gives(&on_links::DAMPER, "bump"),
+        gives(&on_leaves::DAMPER, "bump"),
+    ]),
+    also("axle.bump_left").by(&[least_of(
+        &["axle.leaf.stop_end", "axle.damper.bump_end"],
+        "definition: travel left is the least of what ends it",
+    )]),
+    also("axle.spring.stress").by(&[same(&["axle.leaf.stress"], LEAF)]),
+    also("axle.coil_bind").about(COIL_SPRUNG),
+    also("axle.captive").about(COIL_SPRUNG),
+    also("axle.buckling").about(COIL_SPRUNG),
+];
