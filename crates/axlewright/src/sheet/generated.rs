@@ -16,3 +16,8 @@ pub(super) static SECTIONS: &[(&str, &Section)] = &[
     ("cooling", &crate::cooling::SHEET),
     ("ride", &crate::ride::SHEET),
 ];
+
+/// Their names by layer, lowest first.
+#[cfg(test)]
+pub(super) static LAYERS: &[&[&str]] =
+    &[&["air"], &["tyre", "spring", "engine", "mass"], &["suspension", "driveline"], &["cooling"], &["ride"]];

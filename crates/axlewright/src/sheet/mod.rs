@@ -21,6 +21,8 @@ mod contradiction;
 mod dropped;
 mod generated;
 mod graph;
+#[cfg(test)]
+mod layers;
 mod models;
 mod plan;
 mod price_list;
