@@ -18,7 +18,7 @@ mod sources;
 
 pub use docs::one_line;
 pub use kinds::{Kind, Unit};
-pub use layers::LAYERS;
+pub use layers::{LAYERS, imports};
 
 use sources::Sources;
 use std::collections::BTreeSet;

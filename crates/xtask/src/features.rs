@@ -1,8 +1,8 @@
 //! The features of the core's systems are what its sources import: neither more nor less.
 
-use proc_macro2::{TokenStream, TokenTree};
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
+use surface::imports;
 
 type Names = BTreeSet<String>;
 
@@ -22,46 +22,6 @@ fn features(manifest: &str) -> BTreeMap<String, Names> {
 fn with_all_below(features: &BTreeMap<String, Names>, name: &str) -> Names {
     let below = features.get(name).into_iter().flatten().flat_map(|name| with_all_below(features, name));
     below.chain([name.to_owned()]).collect()
-}
-
-/// Names that stand directly below a root in code, in `root::name` and in `root::{name, ...}`, and those of other roots of paths.
-fn imports(tokens: TokenStream, root: &str, below: &mut Names, roots: &mut Names) {
-    let tokens: Vec<TokenTree> = tokens.into_iter().collect();
-    let is_colons = |at: usize| {
-        let colon =
-            |token: Option<&TokenTree>| matches!(token, Some(TokenTree::Punct(p)) if p.as_char() == ':');
-        colon(tokens.get(at)) && colon(tokens.get(at + 1))
-    };
-    // A path goes on with a name or a list, a call with types in angle brackets does not.
-    let is_root = |at: usize| {
-        let goes_on = !matches!(tokens.get(at + 3), Some(TokenTree::Punct(_)));
-        is_colons(at + 1) && goes_on && (at < 2 || !is_colons(at - 2))
-    };
-    for (place, token) in tokens.iter().enumerate() {
-        match token {
-            TokenTree::Ident(name) if is_root(place) => {
-                roots.insert(name.to_string());
-                if name == root {
-                    below.extend(first_names(tokens.get(place + 3)));
-                }
-            }
-            TokenTree::Group(group) => imports(group.stream(), root, below, roots),
-            _ => {}
-        }
-    }
-}
-
-/// A name, or the first name of each entry of a list in braces.
-fn first_names(token: Option<&TokenTree>) -> Vec<String> {
-    match token {
-        Some(TokenTree::Ident(name)) => vec![name.to_string()],
-        Some(TokenTree::Group(group)) => {
-            let tokens: Vec<TokenTree> = group.stream().into_iter().collect();
-            let comma = |token: &TokenTree| matches!(token, TokenTree::Punct(p) if p.as_char() == ',');
-            tokens.split(comma).filter_map(|entry| Some(entry.first()?.to_string())).collect()
-        }
-        _ => Vec::new(),
-    }
 }
 
 /// The code of the examples in the docs of a file.

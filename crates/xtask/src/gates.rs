@@ -266,6 +266,13 @@ fn the_generator_refuses_by_name() {
             format!("use crate::{{\n    Error,\n    cooling,\n}};\n{RATE}"),
             "does not stand below",
         ),
+        ("bare layer", format!("use crate::cooling;\n{RATE}"), "does not stand below"),
+        ("peer", format!("use crate::mass;\n{RATE}"), "does not stand below"),
+        (
+            "path in code",
+            RATE.replace("Ok(load / travel)", "crate::cooling::rate(load / travel)"),
+            "does not stand below",
+        ),
         ("catalogue", format!("use crate::catalogue::entry;\n{RATE}"), "imports catalogue"),
         ("public", RATE.replace("fn rate(", "fn other_rate("), "lacks its `pub use`"),
         ("summary", RATE.replace("/// Rate.\n", "/// Rate\n"), "full stop"),
