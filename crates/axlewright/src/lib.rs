@@ -5,7 +5,7 @@
 //! crate by generation.
 //!
 //! Systems stand on layers and import downward only: `base` < `air` `fluid` < `tyre` `spring` `engine` `mass` < `suspension`
-//! `driveline` `cooling` < `ride` < `catalogue`.
+//! `driveline` < `cooling` < `ride` < `catalogue`.
 //!
 //! # Features
 //! Each system is a feature of its name and brings along the systems that it uses. By default all systems are there, as
@@ -29,6 +29,7 @@
 
 pub mod base;
 
+// Written by `cargo xtask generate`, from the folders of the systems and what they import.
 #[cfg(feature = "air")]
 pub mod air;
 #[cfg(feature = "fluid")]
@@ -43,15 +44,17 @@ pub mod spring;
 #[cfg(feature = "tyre")]
 pub mod tyre;
 
-#[cfg(feature = "cooling")]
-pub mod cooling;
 #[cfg(feature = "driveline")]
 pub mod driveline;
 #[cfg(feature = "suspension")]
 pub mod suspension;
 
+#[cfg(feature = "cooling")]
+pub mod cooling;
+
 #[cfg(feature = "ride")]
 pub mod ride;
+// Written by hand again.
 
 pub mod catalogue;
 #[cfg(feature = "sheet")]

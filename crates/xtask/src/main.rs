@@ -3,7 +3,6 @@
 mod bench;
 mod demo;
 mod docs;
-#[cfg(test)]
 mod features;
 #[cfg(test)]
 mod gates;
