@@ -22,7 +22,8 @@ pub(crate) fn check(sources: &Sources) -> Fallible<()> {
     let layer = |name: &str| LAYERS.iter().position(|layer| layer.contains(&name));
     let own = layer(&sources.name).ok_or_else(|| format!("{} stands on no layer", sources.name))?;
     for (path, _) in &sources.files {
-        let tokens = read(path)?.parse::<TokenStream>().map_err(|error| format!("{}: {error}", path.display()))?;
+        let tokens =
+            read(path)?.parse::<TokenStream>().map_err(|error| format!("{}: {error}", path.display()))?;
         let mut imported = BTreeSet::new();
         imports(tokens, "crate", &mut imported, &mut BTreeSet::new());
         let crosses = |other: &&String| **other != sources.name && layer(other) >= Some(own);
@@ -38,12 +39,7 @@ pub(crate) fn check(sources: &Sources) -> Fallible<()> {
 }
 
 /// Names that stand directly below a root in code, in `root::name` and in `root::{name, ...}`, and those of other roots of paths.
-pub fn imports(
-    tokens: TokenStream,
-    root: &str,
-    below: &mut BTreeSet<String>,
-    roots: &mut BTreeSet<String>,
-) {
+pub fn imports(tokens: TokenStream, root: &str, below: &mut BTreeSet<String>, roots: &mut BTreeSet<String>) {
     let tokens: Vec<TokenTree> = tokens.into_iter().collect();
     let is_colons = |at: usize| {
         let colon =

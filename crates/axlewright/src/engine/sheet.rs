@@ -3,8 +3,8 @@ use super::{CurveBand, CurvePeaks, TorqueCurve};
 use crate::Result;
 use crate::base::document::Model;
 use crate::base::section::{
-    About, Finding, Line, Margin, Rule, Section, choice, derived, fields, gives, joined, line, model,
-    pick, renamed, rule, step,
+    About, Finding, Line, Margin, Rule, Section, choice, derived, fields, gives, joined, line, model, pick,
+    renamed, rule, step,
 };
 use crate::units::{
     AngularVelocity, GaugePressure, Length, Power, Quantity, Ratio, Stress, Temperature, Torque, Velocity,
