@@ -196,16 +196,6 @@ const ON_GEARBOX: Rule = rule! {
     needs { side = "gearbox.rating_side", kind = "gearbox.rating_kind", engine_input = "engine.peak_torque", engine_output = "gearbox.output_torque" }
     says GEARBOX_DEMAND, POWER
 };
-const ON_PROPELLER_SHAFT: Rule = rule! {
-    "propeller_shaft" Rated::demand, Rated
-    takes {
-        rating = "propeller_shaft.torque_rating", dropped_input = "transfer_case.dropped_output",
-        dropped_output = "transfer_case.dropped_output", grip_input = "final_drive.grip_input",
-        inertia_factor = "grip.inertia_factor",
-    }
-    needs { kind = "propeller_shaft.rating_kind", engine_input = "transfer_case.output_torque", engine_output = "transfer_case.output_torque" }
-    says DEMAND, POWER
-};
 const ON_FINAL_DRIVE: Rule = rule! {
     "final_drive" Rated::demand, Rated
     takes {
@@ -216,16 +206,34 @@ const ON_FINAL_DRIVE: Rule = rule! {
     needs { side = "final_drive.rating_side", kind = "final_drive.rating_kind", engine_input = "transfer_case.output_torque", engine_output = "final_drive.output_torque" }
     says DEMAND, POWER
 };
-const ON_HALF_SHAFT: Rule = rule! {
-    "half_shaft" Rated::demand, Rated
-    takes {
-        rating = "half_shaft.torque_rating", dropped_input = "half_shaft.dropped_torque",
-        dropped_output = "half_shaft.dropped_torque", grip_input = "half_shaft.grip",
-        inertia_factor = "grip.inertia_factor",
-    }
-    needs { kind = "half_shaft.rating_kind", engine_input = "half_shaft.torque", engine_output = "half_shaft.torque" }
-    says DEMAND, POWER
-};
+/// A shaft: one torque comes in and goes out.
+macro_rules! on_shaft {
+    ($rating:literal, $kind:literal, $torque:literal, $dropped:literal, $grip:literal) => {
+        rule! {
+            "grip" Rated::demand, Rated
+            takes {
+                rating = $rating, dropped_input = $dropped, dropped_output = $dropped, grip_input = $grip,
+                inertia_factor,
+            }
+            needs { kind = $kind, engine_input = $torque, engine_output = $torque }
+            says DEMAND, POWER
+        }
+    };
+}
+const ON_PROPELLER_SHAFT: Rule = on_shaft!(
+    "propeller_shaft.torque_rating",
+    "propeller_shaft.rating_kind",
+    "transfer_case.output_torque",
+    "transfer_case.dropped_output",
+    "final_drive.grip_input"
+);
+const ON_HALF_SHAFT: Rule = on_shaft!(
+    "half_shaft.torque_rating",
+    "half_shaft.rating_kind",
+    "half_shaft.torque",
+    "half_shaft.dropped_torque",
+    "half_shaft.grip"
+);
 
 const POWER: &str = "balance of power through a geared train, see driveline.TorquePath";
 const DEMAND: &str = "the lesser of engine and grip for a continuous rating; for the others the lesser of the dropped clutch and the grip times the inertia factor";

@@ -97,26 +97,23 @@ const IN_FRONT: &str = "s tan(theta) l / h";
 const AT_REAR: &str = "-s tan(theta) l / h";
 const BRAKE_PITCH: &str = "see suspension.DoubleWishbone and suspension.LiveAxle, brake_anti_pitch";
 const DRIVE_PITCH: &str = "see suspension.DoubleWishbone and suspension.LiveAxle, drive_anti_pitch";
-pub(super) const ANTI_DIVE: Rule = rule! {
-    "vehicle" Pitch::held_in_front, Pitch
-    takes { share = "front.brake_share", path_angle = "front.braked_angle", wheelbase, centre_of_gravity_height }
-    says IN_FRONT, BRAKE_PITCH
-};
-pub(super) const BRAKE_ANTI_LIFT: Rule = rule! {
-    "vehicle" Pitch::held_at_rear, Pitch
-    takes { share = "rear.brake_share", path_angle = "rear.braked_angle", wheelbase, centre_of_gravity_height }
-    says AT_REAR, BRAKE_PITCH
-};
-pub(super) const DRIVE_ANTI_LIFT: Rule = rule! {
-    "vehicle" Pitch::held_in_front, Pitch
-    takes { share = "front.drive_share", path_angle = "front.driven_angle", wheelbase, centre_of_gravity_height }
-    says IN_FRONT, DRIVE_PITCH
-};
-pub(super) const ANTI_SQUAT: Rule = rule! {
-    "vehicle" Pitch::held_at_rear, Pitch
-    takes { share = "rear.drive_share", path_angle = "rear.driven_angle", wheelbase, centre_of_gravity_height }
-    says AT_REAR, DRIVE_PITCH
-};
+macro_rules! pitch {
+    ($held:ident, $share:literal, $path_angle:literal, $formula:ident, $source:ident) => {
+        rule! {
+            "vehicle" Pitch::$held, Pitch
+            takes { share = $share, path_angle = $path_angle, wheelbase, centre_of_gravity_height }
+            says $formula, $source
+        }
+    };
+}
+pub(super) const ANTI_DIVE: Rule =
+    pitch!(held_in_front, "front.brake_share", "front.braked_angle", IN_FRONT, BRAKE_PITCH);
+pub(super) const BRAKE_ANTI_LIFT: Rule =
+    pitch!(held_at_rear, "rear.brake_share", "rear.braked_angle", AT_REAR, BRAKE_PITCH);
+pub(super) const DRIVE_ANTI_LIFT: Rule =
+    pitch!(held_in_front, "front.drive_share", "front.driven_angle", IN_FRONT, DRIVE_PITCH);
+pub(super) const ANTI_SQUAT: Rule =
+    pitch!(held_at_rear, "rear.drive_share", "rear.driven_angle", AT_REAR, DRIVE_PITCH);
 
 /// Wheels, and the toe that one of them gains over 25 mm of bump.
 struct Toe {
@@ -275,33 +272,35 @@ const DRIVES: &str = "min(T, T_g) of the driven axle";
 const GEARED: &str = "balance of power through a geared train, see driveline.TorquePath";
 const HOLDS: &str = "T_g of the driven axle";
 const MOMENTS: &str = "balance of moments at the wheel";
-pub(super) const FRONT_DRIVES: Rule = rule! {
-    "driveline" Drive::in_front, Drive
-    takes { driven }
-    needs { output_torque = "final_drive.output_torque" }
-    uses { grip_torque = "grip.torque" }
-    says DRIVES, GEARED; lacking NOT_DRIVEN
-};
-pub(super) const REAR_DRIVES: Rule = rule! {
-    "driveline" Drive::at_rear, Drive
-    takes { driven }
-    needs { output_torque = "final_drive.output_torque" }
-    uses { grip_torque = "grip.torque" }
-    says DRIVES, GEARED; lacking NOT_DRIVEN
-};
+macro_rules! driving {
+    ($of:ident, $formula:ident, $source:ident, $($inputs:tt)+) => {
+        rule! {
+            "driveline" Drive::$of, Drive
+            takes { driven }
+            $($inputs)+
+            says $formula, $source; lacking NOT_DRIVEN
+        }
+    };
+}
+macro_rules! drives {
+    ($of:ident) => {
+        driving!(
+            $of, DRIVES, GEARED,
+            needs { output_torque = "final_drive.output_torque" }
+            uses { grip_torque = "grip.torque" }
+        )
+    };
+}
 /// What the tyres hold, where nothing is known of the engine.
-pub(super) const FRONT_HOLDS: Rule = rule! {
-    "driveline" Drive::in_front, Drive
-    takes { driven }
-    needs { grip_torque = "grip.torque" }
-    says HOLDS, MOMENTS; lacking NOT_DRIVEN
-};
-pub(super) const REAR_HOLDS: Rule = rule! {
-    "driveline" Drive::at_rear, Drive
-    takes { driven }
-    needs { grip_torque = "grip.torque" }
-    says HOLDS, MOMENTS; lacking NOT_DRIVEN
-};
+macro_rules! holds {
+    ($of:ident) => {
+        driving!($of, HOLDS, MOMENTS, needs { grip_torque = "grip.torque" })
+    };
+}
+pub(super) const FRONT_DRIVES: Rule = drives!(in_front);
+pub(super) const REAR_DRIVES: Rule = drives!(at_rear);
+pub(super) const FRONT_HOLDS: Rule = holds!(in_front);
+pub(super) const REAR_HOLDS: Rule = holds!(at_rear);
 
 /// Misfit of links, and the force by it where bushes give.
 struct Bind {
