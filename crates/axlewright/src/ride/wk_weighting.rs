@@ -1,7 +1,6 @@
 use crate::units::{Frequency, Ratio, angular_velocity};
 use crate::{Result, valid};
 use core::f64::consts::SQRT_2;
-use nalgebra::Complex;
 
 /// Magnitude of the frequency weighting Wk: how much of a vertical vibration of a seat at this frequency is felt.
 ///
@@ -38,14 +37,20 @@ use nalgebra::Complex;
 pub fn wk_weighting(frequency: Frequency) -> Result<Ratio> {
     valid! { frequency: 0 <= .. <= 1e12 ; "definition: a frequency is not negative; common practice, no source: above 1 THz it is a slip"; }
     let corner = |hertz: f64| angular_velocity(Frequency::from_si(hertz)).si();
-    let p = Complex::new(0.0, angular_velocity(frequency).si());
-    let quadratic = |corner: f64, q: f64| 1.0 + p / (q * corner) + (p / corner).powi(2);
+    let omega = angular_velocity(frequency).si();
+    // |1 + p / (Q w) + (p / w)^2|^2 at p = i omega, and so on: the gain alone needs no phase.
+    let over = |corner: f64| (omega / corner) * (omega / corner);
+    let quadratic = |corner: f64, q: f64| {
+        let (square, direct) = (over(corner), 1.0 - over(corner));
+        direct * direct + square / (q * q)
+    };
     let (w1, w2, w3, w4) = (corner(0.4), corner(100.0), corner(12.5), corner(12.5));
     let (w5, w6) = (corner(2.37), corner(3.35));
-    // H_h, with numerator and denominator times (p / w_1)^2 so that it is nothing at rest.
-    let high_pass = (p / w1).powi(2) / quadratic(w1, 1.0 / SQRT_2);
-    let low_pass = quadratic(w2, 1.0 / SQRT_2).inv();
-    let transition = (1.0 + p / w3) / quadratic(w4, 0.63);
-    let step = quadratic(w5, 0.91) / quadratic(w6, 0.91) * (w5 / w6).powi(2);
-    Ok(Ratio::from_si((high_pass * low_pass * transition * step).norm()))
+    let high_pass = 1.0 / quadratic(w1, 1.0 / SQRT_2);
+    let low_pass = 1.0 / quadratic(w2, 1.0 / SQRT_2);
+    let transition = (1.0 + over(w3)) / quadratic(w4, 0.63);
+    let step = quadratic(w5, 0.91) / quadratic(w6, 0.91);
+    let gain = (high_pass * low_pass * transition * step).sqrt();
+    // (p / w_1)^2 of H_h and (w_5 / w_6)^2 of H_s stand outside the root, where they are exact.
+    Ok(Ratio::from_si(over(w1) * gain * (w5 / w6) * (w5 / w6)))
 }
