@@ -472,7 +472,7 @@ def document(d, **more):
     side = d["base"] / 2
     spring = {name: point(d[key][0], side, d[key][1]) for name, key in (("fixed_eye", "fixed"), ("shackle_eye", "eye"), ("shackle_pivot", "pivot"), ("seat", "seat"))}
     spring |= {"seat_angle": f"{d['angle']} rad", "clamped_length": f"{d['clamp']} m", "eye_offset": f"{d['offset']} m"}
-    spring |= {"form": "uniform_section" if d["fading"] else "uniform_strength", "load": f"{d['load']} N", "rate": f"{d['rate']} N/m"}
+    spring |= {"form": "uniform_section" if d["fading"] else "uniform_strength", "load": f"{d['load']} N"}
     if "coil" in d:
         on = d["coil"]
         coil = {"rate": f"{on['rate']} N/m", "free_length": f"{on['free']} m", "solid_length": f"{on['solid']} m", "seat_offset": f"{on['offset']} m"}
@@ -480,11 +480,12 @@ def document(d, **more):
         more["coil_over"] = {"body_eye": point(*on["body"]), "axle_eye": point(*on["axle"]), "spring": coil, "damper": damper}
     if "bar" in d:
         bar = {name: point(*d["bar"][key]) for name, key in (("link_eye", "eye"), ("lever_end", "end"), ("lever_pivot", "pivot"))}
-        more["anti_roll_bar"] = {"carried_by": d["bar"]["carried_by"], **bar}
+        more["anti_roll_bar"] = {"bearings": d["bar"]["carried_by"], **bar}
     return {
         "axle": "rear",
         "wheel": {"centre": point(d["centre"][0], d["half_track"], d["centre"][1]), "camber": "0 rad", "toe": "0 rad", "loaded_radius": f"{d['radius']} m"},
-        "spring": spring,
+        "leaf": spring,
+        "spring": {"rate": f"{d['rate']} N/m"},
         "bump_clearance": f"{d['stop']} m",
         "braking": {"axle_share": d["brake"], "centre_of_gravity_height": f"{d['height']} m", "wheelbase": f"{d['wheelbase']} m"},
         "drive_share": d["drive"],

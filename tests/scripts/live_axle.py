@@ -196,7 +196,7 @@ def rows():
         }  # fmt: skip
         by = ("body", "axle")[case // 2 % 2]
         bar = ((0.06, 0.5, 0.3), (0.05, 0.5, 0.44), (0.27, 0.4, 0.45)) if by == "body" else ((0.26, 0.48, 0.47), (0.25, 0.5, 0.31), (0.05, 0.5, 0.3))
-        inputs["anti_roll_bar"] = {"carried_by": by, **dict(zip(("link_eye", "lever_end", "lever_pivot"), map(point, bar)))}
+        inputs["anti_roll_bar"] = {"bearings": by, **dict(zip(("link_eye", "lever_end", "lever_pivot"), map(point, bar)))}
         nose, pinion = shake((0.3, 0.03, 0.33)), 0.03
         inputs["pinion"] = {"angle": written(pinion, "rad"), "nose": point(nose)}
         inputs["pitching"] = {"drive_share": 0.9, "brake_share": 0.4, "centre_of_gravity_height": "0.6 m", "wheelbase": "2.7 m"}

@@ -1,6 +1,7 @@
 //! Outside reference rows, run through the core; and what keeps the surfaces in step.
 
 pub mod assessed;
+pub mod axles;
 pub mod catalogue;
 pub mod offers;
 pub mod rows;

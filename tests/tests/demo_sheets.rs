@@ -191,7 +191,7 @@ fn the_rear_axle_of_the_dray_stands() {
     let (none, level) = (Length::from_si(0.0), Angle::from_si(0.0));
     let on = axle.at(none, level).unwrap();
     let mut of_leaves = axle.clone();
-    of_leaves.spring.rate = None;
+    of_leaves.spring = None;
     let rate = of_leaves.at(none, level).unwrap().wheel_rate;
     assert!((rate / on.wheel_rate - Ratio::from_si(1.0)).si().abs() < 0.01, "{rate:?} {:?}", on.wheel_rate);
     let range = axle.travel_range(level).unwrap();

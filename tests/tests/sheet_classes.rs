@@ -65,13 +65,13 @@ fn readings_of_the_demo_sheets_are_those_that_a_shop_takes() {
 
 const ON_A_PART: &[&str] = &[
     "anti_roll_bar.motion_ratio",
+    "bump_clearance",
     "bump_stop_travel",
     "cap.holding_pressure",
     "cap.opening_pressure",
     "cap.vacuum_opening",
     "damper.motion_ratio",
     "header.air_volume",
-    "leaf.bump_clearance",
     "leak_test.coolant_volume",
     "leak_test.gas_volume",
     "leak_test.gauge_pressure",

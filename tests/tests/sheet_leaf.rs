@@ -2,7 +2,7 @@
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test may panic, its helpers too")]
 
 use axlewright::sheet::{Assessment, Axis, Sheet};
-use axlewright::suspension::{AxleBar, LeafAxle, LeafAxlePosition, Mount, Point};
+use axlewright::suspension::{AxleBar, LeafAxle, LeafAxlePosition, LeafRate, Mount, Point};
 use axlewright::units::{Angle, Force, Length, LinearStiffness, Torque};
 use axlewright::{Model, Stated, Value, Verdict};
 use axlewright_tests::assessed::{demo, lacks, text, value, verdict};
@@ -17,8 +17,9 @@ fn dray(lines: Lines<'_>) -> Sheet {
 /// The document of the rear axle with the sheet's load and radius.
 fn rear(assessment: &Assessment) -> LeafAxle {
     let mut model = LeafAxle::from_text(&text("dray_rear_axle")).unwrap();
-    model.spring.load = Value::new(Force::from_si(value(assessment, "rear.leaf.load")));
-    model.spring.rate = Some(Value::new(LinearStiffness::from_si(value(assessment, "rear.spring.rate"))));
+    model.leaf.load = Value::new(Force::from_si(value(assessment, "rear.leaf.load")));
+    let rate = LinearStiffness::from_si(value(assessment, "rear.spring.rate"));
+    model.spring = Some(LeafRate { rate: Value::new(rate) });
     model.wheel.loaded_radius = Value::new(Length::from_si(value(assessment, "rear.tyre.loaded_radius")));
     model
 }
@@ -121,13 +122,13 @@ fn a_bar_beside_the_leaves_has_the_ratio_of_the_model() {
     ];
     let place = |[x, y, z]: [f64; 3]| Point::new(Length::from_si(x), Length::from_si(y), Length::from_si(z));
     let plain = dray(&[]).assess();
-    for (bearings, carried_by) in [("body", Mount::Body), ("axle", Mount::Axle)] {
+    for (bearings, mount) in [("body", Mount::Body), ("axle", Mount::Axle)] {
         let lines: Vec<_> =
             points.iter().copied().chain([("rear.anti_roll_bar.bearings", bearings)]).collect();
         let assessment = dray(&lines).assess();
         let of = |path: &str| value(&assessment, path);
         let bar = AxleBar {
-            carried_by,
+            bearings: mount,
             link_eye: place([-3.35, 0.45, 0.34]),
             lever_end: place([-3.36, 0.44, 0.52]),
             lever_pivot: place([-3.12, 0.35, 0.53]),
@@ -165,14 +166,14 @@ fn each_finding_turns_when_its_line_does() {
         ("rear.wind_up", &[("wanted.wind_up", "8 deg"), ("wanted.wind_up_margin", "3 deg")], Verdict::Tight),
         // 85 mm to the stop; 60 mm are wanted.
         ("rear.bump", &[], Verdict::Meets),
-        ("rear.bump", &[("rear.leaf.bump_clearance", "50 mm")], Verdict::Tight),
+        ("rear.bump", &[("rear.bump_clearance", "50 mm")], Verdict::Tight),
         ("rear.droop", &[("rear.damper.open_length", "570 mm")], Verdict::Tight),
         // 139 mm of droop, and the shackles go 37 mm further.
         ("rear.linkage_range", &[], Verdict::Meets),
         ("rear.linkage_range", &[("wanted.linkage_margin", "40 mm")], Verdict::Tight),
         (
             "rear.linkage_range",
-            &[("rear.leaf.bump_clearance", "320 mm"), ("rear.damper.closed_length", "200 mm")],
+            &[("rear.bump_clearance", "320 mm"), ("rear.damper.closed_length", "200 mm")],
             Verdict::NotKnown,
         ),
         ("rear.joints", &[], Verdict::Meets),
@@ -210,16 +211,14 @@ fn what_is_missing_is_named() {
         assert!(lacks(&bare, finding).contains("rear.leaf.seat.z"), "{finding}: {}", lacks(&bare, finding));
     }
     // Without its leaves a spring of a written rate still stands and moves, but nobody knows its stress.
-    let rated = assess(&[("rear.leaf.thickness", "")]);
-    assert!(lacks(&rated, "rear.spring_strength").contains("rear.leaf.thickness"));
+    let rated = assess(&[("rear.leaf.leaves.leaf_thickness", "")]);
+    assert!(lacks(&rated, "rear.spring_strength").contains("rear.leaf.leaves.leaf_thickness"));
     assert_eq!(verdict(&rated, "rear.frequency"), Verdict::Meets);
     // Without a rate the leaves have one.
     let made = assess(&[("rear.spring.rate", "")]);
     assert_eq!(value(&made, "rear.spring.rate"), value(&assess(&[]), "rear.leaf.rate"));
     assert!((value(&made, "rear.spring.rate") / 110e3 - 1.0).abs() < 0.01);
-    assert!(
-        lacks(&assess(&[("rear.leaf.bump_clearance", "")]), "rear.bump").contains("rear.leaf.bump_clearance")
-    );
+    assert!(lacks(&assess(&[("rear.bump_clearance", "")]), "rear.bump").contains("rear.bump_clearance"));
     let other = assess(&[("driveline.driven", "front")]);
     assert!(
         lacks(&other, "rear.wind_up").contains("write drive_torque, 0 N·m where this one is not driven too")

@@ -910,17 +910,19 @@ typedef struct axw_suspension_double_wishbone axw_suspension_double_wishbone;
 ///         points
 ///     wheel (table): the left one at ride height: `centre`, `camber`, `toe`, and the
 ///         `loaded_radius` from its centre to the ground; the right one is its mirror image
-///     spring (table): the left one at ride height, without its axle's torque: `fixed_eye` on the
-///         body, `shackle_eye` on the spring, `shackle_pivot` on the body, `seat`, where the centre
-///         bolt crosses the main leaf; `seat_angle`, positive with its front up; `clamped_length`,
-///         held stiff by the seat over both halves; `eye_offset` of the eyes' centres above the
-///         main leaf; `form`, `uniform_strength` (a stepped pack or a tapered leaf) or
-///         `uniform_section` (a single leaf, or all leaves full length); `load` that it carries
-///         itself, while the wheel carries it and what the coil takes; its `rate`, or the `leaves`
-///         of which it follows (`elastic_modulus`, `leaf_width`, `leaf_thickness`,
+///     leaf (table): the left leaf spring at ride height, without its axle's torque: `fixed_eye` on
+///         the body, `shackle_eye` on the spring, `shackle_pivot` on the body, `seat`, where the
+///         centre bolt crosses the main leaf; `seat_angle`, positive with its front up;
+///         `clamped_length`, held stiff by the seat over both halves; `eye_offset` of the eyes'
+///         centres above the main leaf; `form`, `uniform_strength` (a stepped pack or a tapered
+///         leaf) or `uniform_section` (a single leaf, or all leaves full length); `load` that it
+///         carries itself, while the wheel carries it and what the coil takes; the `leaves` of
+///         which its rate follows (`elastic_modulus`, `leaf_width`, `leaf_thickness`,
 ///         `full_length_leaves`, `graduated_leaves`)
-///     damper (table, optional): the left one: `body_eye`, `axle_eye`, `open_length` and
-///         `closed_length` between the eyes
+///     spring (table, optional): the `rate` of that spring alone, where it is known: it goes before
+///         the leaves
+///     damper (table, optional): the left one: `body_eye`, `axle_eye`, and, where they are known,
+///         `open_length` and `closed_length` between the eyes
 ///     coil_over (table, optional, or "none"): a helper coil beside the leaf, the left one,
 ///         mirrored: `body_eye`, `axle_eye`; its `spring` (`rate`, `free_length`, `solid_length`
 ///         with the gaps that stay open, `seat_offset` between the eyes less between the seats)
@@ -974,10 +976,16 @@ typedef struct axw_suspension_leaf_axle axw_suspension_leaf_axle;
 ///         braking do to the body
 ///     wheel (table): the left wheel at ride height: `centre`, `camber`, `toe`, and the
 ///         `loaded_radius` from its centre to the ground; the right one is its mirror image
-///     links (list): those along the vehicle, three or four: `name`, `fitted` as a `pair` (drawn on
-///         the left, the mirror image added) or as a `single` one, `body` and `axle` for its ends,
-///         the stiffness of the bushes in them, `body_bush` and `axle_bush`, along the link, and
-///         the lean that they allow, `body_limit` and `axle_limit`
+///     lower_links (table, optional): the lower links along the vehicle: `fitted` as a `pair`
+///         (drawn on the left, the mirror image added; where it is not said) or as a `single` one,
+///         `body` and `axle` for their ends, the stiffness of the bushes in them, `body_bush` and
+///         `axle_bush`, along the link, and the lean that they allow, `body_limit` and `axle_limit`
+///     upper_links (table, optional): the upper links, with the same fields; `fitted` must be said
+///     links (list, optional): links along the vehicle under names of their own, for an axle whose
+///         two sides differ; three or four links in all: `name`, `fitted` as a `pair` (drawn on the
+///         left, the mirror image added) or as a `single` one, `body` and `axle` for its ends, the
+///         stiffness of the bushes in them, `body_bush` and `axle_bush`, along the link, and the
+///         lean that they allow, `body_limit` and `axle_limit`
 ///     lateral_rod (table, optional, or "none"): across the vehicle: `body`, `axle`, and the same
 ///         of its ends
 ///     watt (table, optional, or "none"): instead of that: the `pivot` of a bell crank whose axis
@@ -1598,7 +1606,7 @@ typedef struct {
   double axle_pitch;
   /// angle [rad]: of the pinion's axis against the body's x, positive with its nose up
   double pinion_angle;
-  /// angle [rad]: of that against ride height
+  /// angle [rad]: change of that angle from ride height; without a pinion that of a level one
   double pinion_angle_change;
   /// length [m]: of the joint on the pinion's nose, forward
   double pinion_x;

@@ -1069,6 +1069,37 @@ static void models(void)
     REFUSED(axw_sheet_model(NULL, "cap", NULL, 0, &needed), AXW_NULL, "sheet is NULL");
     CHECK(needed == 77);
     axw_sheet_free(sheet);
+
+    /* An axle on leaf springs has the keys of its model; its eyes stand in the plane of the seat. */
+    sheet = new_sheet(
+        "version = 1\n"
+        "[rear]\n"
+        "tyre = { loaded_radius = \"380 mm\" }\n"
+        "spring = { rate = \"110 N/mm\" }\n"
+        "wheel = { centre = { x = \"0 m\", y = \"810 mm\", z = \"390 mm\" }, camber = \"0 deg\", toe = \"0 deg\" }\n"
+        "[rear.leaf]\n"
+        "fixed_eye = { x = \"640 mm\", z = \"460 mm\" }\n"
+        "shackle_eye = { x = \"-710 mm\", z = \"550 mm\" }\n"
+        "shackle_pivot = { x = \"-685 mm\", z = \"670 mm\" }\n"
+        "seat = { x = \"0 m\", y = \"520 mm\", z = \"475 mm\" }\n"
+        "clamped_length = \"140 mm\"\n"
+        "form = \"uniform_strength\"\n"
+        "load = \"9.8 kN\"\n");
+    ASK(document, axw_sheet_model, sheet, "rear.suspension");
+    ASK(type, axw_sheet_model_type, sheet, "rear.suspension");
+    ASK(elsewhere, axw_sheet_model_elsewhere, sheet, "rear.suspension");
+    TEXT(type, "suspension.LeafAxle");
+    TEXT(elsewhere, "wheel.loaded_radius rear.tyre.loaded_radius written\n"
+                    "leaf.fixed_eye.y rear.leaf.fixed_eye.y computed\n"
+                    "leaf.shackle_eye.y rear.leaf.shackle_eye.y computed\n"
+                    "leaf.shackle_pivot.y rear.leaf.shackle_pivot.y computed\n");
+    axw_suspension_leaf_axle *axle = NULL;
+    STATUS(axw_suspension_leaf_axle_new(document, &axle), AXW_OK);
+    axw_suspension_leaf_axle_free(axle);
+    free(document);
+    free(type);
+    free(elsewhere);
+    axw_sheet_free(sheet);
 }
 
 void test_sheet(void)

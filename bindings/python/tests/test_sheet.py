@@ -19,11 +19,12 @@ import pytest
 from uncertainties import ufloat, umath
 
 import axlewright
-from axlewright import DocumentError, Quantity, TextError, spring
+from axlewright import DocumentError, Quantity, TextError, spring, suspension
 from axlewright.sheet import Assessment, Finding, PriceList, Sheet
-from axlewright.units import kg, lb, lbf_in, mm
+from axlewright.units import kg, lb, lbf_in, mm, rad
 
 DUNLIN = Path(__file__).with_name("sheet.toml")
+EXAMPLES = Path(__file__).parents[3] / "examples" / "sheets"
 
 
 @pytest.fixture(scope="module")
@@ -48,6 +49,22 @@ def test_a_sheet_is_a_mapping(dunlin):
         dunlin["front.spring.rat"]
     with pytest.raises(AttributeError, match="never changes"):
         dunlin.name = "other"
+
+
+@pytest.mark.parametrize(("name", "kind", "line", "method"), [
+    ("dunlin_measured", suspension.LiveAxle, "rear.roll_steer", "roll_steer"),
+    ("dray", suspension.LeafAxle, "rear.roll_centre_height", "roll_centre_height"),
+])  # fmt: skip
+def test_a_live_axle_of_a_sheet_is_its_model(name, kind, line, method):
+    sheet = Sheet.load(EXAMPLES / f"{name}.toml")
+    axle = sheet.model("rear.suspension")
+    assert type(axle) is kind
+    on = axle.at(heave=0 * mm, roll=0 * rad)
+    assert getattr(on, method) == sheet.assess().value(line)
+    assert sheet.elsewhere("rear.suspension")["wheel.loaded_radius"] == ("rear.tyre.loaded_radius", "computed")
+    pasted = Sheet.from_text(json.dumps({"version": 1, "rear": json.loads(axle.to_json())}))
+    assert pasted.assess().value(line) == sheet.assess().value(line)
+    assert pasted.remarks == ["rear.wheel.loaded_radius is now rear.tyre.loaded_radius"]
 
 
 def test_it_travels(dunlin):

@@ -60,7 +60,7 @@ pub mod catalogue;
 #[cfg(feature = "sheet")]
 pub mod sheet;
 
-pub use base::document::{Model, Stated, Value};
+pub use base::document::{Model, Prepare, Stated, Value};
 pub use base::error::{Error, Result};
 pub use base::table::Table;
 pub use base::units;

@@ -85,7 +85,8 @@ impl Api {
             let may_be_none = stated.is_some();
             let (optional, inner) = match stated.or_else(|| generic_argument(&field.ty, "Option")) {
                 Some(inner) => (true, inner),
-                None => (false, &field.ty),
+                // A list may be left out if it is empty then.
+                None => (generic_argument(&field.ty, "Vec").is_some() && has_default(&field.attrs), &field.ty),
             };
             let shape = self.shape(inner, structs).map_err(place)?;
             let meaning = one_line(&doc_text(&field.attrs));
@@ -114,6 +115,17 @@ impl Api {
             other => Shape::Fields(of_struct(other)?),
         })
     }
+}
+
+/// Whether a document may leave a field out: `serde(default)` stands before it.
+fn has_default(attributes: &[syn::Attribute]) -> bool {
+    attributes.iter().any(|attribute| match &attribute.meta {
+        syn::Meta::List(list) => {
+            let words = list.tokens.to_string();
+            words.contains("serde") && words.contains("default")
+        }
+        _ => false,
+    })
 }
 
 /// Names the columns of a table for "the results of `at`: `...`", from the results of that method.

@@ -119,6 +119,10 @@ pub(super) struct FieldInfo {
     pub name: String,
     pub slot: Slot,
     pub optional: bool,
+    /// Place of its part among the parts that the model may lack: such a part is left out unless all that it requires is known.
+    pub part: Option<usize>,
+    /// Whether that part requires it.
+    pub required: bool,
 }
 
 #[derive(Clone, Copy)]
@@ -318,12 +322,23 @@ impl Graph {
         self.slots.push(SlotInfo { path, line, steps: vec![], measured_on: vec![] });
     }
 
+    /// Whether a path names the end of the vehicle within the table of that end: `front.axle`.
+    pub fn is_end(&self, path: &str) -> bool {
+        self.models.iter().any(|model| {
+            model.end.is_some_and(|(field, _)| {
+                path.strip_prefix(model.table).is_some_and(|rest| rest.strip_prefix('.') == Some(field))
+            })
+        })
+    }
+
     /// The fields of a model and their lines.
     fn fields(&mut self, model: &'static ModelOf, axle: Option<&str>) -> Option<Vec<FieldInfo>> {
         let (mut shape, mut fields) = (Shape::default(), vec![]);
         (model.shape)(&mut shape);
-        for (taken, leaves) in model.inputs.iter().zip(&shape.inputs) {
+        for (input, (taken, leaves)) in model.inputs.iter().zip(&shape.inputs).enumerate() {
             let path = within(taken.path, axle);
+            let whole = shape.wholes.get(input).copied().unwrap_or(false);
+            let may_lack = taken.need == Need::Typed && !whole && leaves.iter().all(|leaf| leaf.optional > 0);
             for (place, entry) in self.entries(&path).iter().enumerate() {
                 let name = match path.contains("[*]") {
                     true => format!("{}[{place}]", taken.name),
@@ -337,7 +352,8 @@ impl Graph {
                     // A list ends with its last entry that is written.
                     let around = u8::from(taken.need == Need::Needed);
                     let optional = leaf.optional > around || place > 0;
-                    fields.push(FieldInfo { name, slot: self.known(&line)?, optional });
+                    let (part, required) = (may_lack.then_some(input), leaf.optional == 1);
+                    fields.push(FieldInfo { name, slot: self.known(&line)?, optional, part, required });
                 }
             }
         }

@@ -315,6 +315,14 @@ impl Sheet {
         if faults.is_full() {
             return;
         }
+        // The document of a model says which end of the vehicle it is; on a sheet its table says so.
+        if graph.is_end(path) {
+            if spot.value != Tree::Text(folder.to_owned()) {
+                let message = format!("this is the table `{folder}`: write \"{folder}\" or leave it out");
+                faults.add(spot.at, Error::document(path, message));
+            }
+            return;
+        }
         if spot.value == Tree::Text(NONE.to_owned())
             && !graph.slot(path).is_some_and(|slot| chooses(slot, NONE))
         {

@@ -1,7 +1,7 @@
 //! Models that a sheet holds: the document of a suspension or a cap test, ready to draw or to ask.
 
 use super::Sheet;
-use super::graph::{Graph, ModelInfo, Slot};
+use super::graph::{FieldInfo, Graph, ModelInfo, Slot};
 use super::plan::{Origin, Plan};
 use crate::base::document::{Document, Field, Model};
 use crate::base::section::Content;
@@ -84,7 +84,15 @@ impl Sheet {
         };
         let (mut fields, mut elsewhere) = (vec![], vec![]);
         fields.extend(model.end.map(|(field, word)| (field.to_owned(), Owned::Text(word.to_owned()))));
-        for field in model.fields.iter().filter(|field| known(field.slot)) {
+        let begun: Vec<usize> = model
+            .fields
+            .iter()
+            .filter(|field| field.required && !known(field.slot))
+            .filter_map(|field| field.part)
+            .collect();
+        let drawn =
+            |field: &&FieldInfo| known(field.slot) && !field.part.is_some_and(|part| begun.contains(&part));
+        for field in model.fields.iter().filter(drawn) {
             let info = Graph::get().info(field.slot);
             let written = self.values.get(&field.slot);
             let value = match (info.line.content, written) {

@@ -6,11 +6,15 @@
 //! redundant: then the strain energy of the bushes is least, rigid links keep their lengths by multipliers, and where nothing in the
 //! redundant set gives, the squares of the lengths by which the links miss. Source: vector kinematics of rigid bodies; virtual work.
 
+#[cfg(feature = "sheet")]
+use super::kept::Kept;
 use super::lanes::{Lanes, Vectors};
 use super::solved::solved;
 use super::vector::{Vector, vector};
 use core::array::from_fn;
 use nalgebra::{Const, DimMin, SMatrix, SVector};
+#[cfg(feature = "sheet")]
+use std::sync::Arc;
 use std::sync::OnceLock;
 
 /// Places of the coordinates: four that are free, the crank's turn, then heave and roll.
@@ -602,7 +606,25 @@ pub(super) enum Free {
     Crank,
 }
 
+#[cfg(feature = "sheet")]
+thread_local! {
+    static KEPT: Kept<AxleLinkage> = const { Kept::new() };
+}
+
 impl AxleLinkage {
+    /// The same linkage as `new` gives, prepared once for all stages that ask about it.
+    #[cfg(feature = "sheet")]
+    pub(super) fn kept(links: Vec<Link>, middle: Vector, cranked: bool) -> Result<Arc<AxleLinkage>, Free> {
+        let mut numbers = Vec::with_capacity(4 + 13 * links.len());
+        numbers.extend([middle.x, middle.y, middle.z, if cranked { 1.0 } else { 0.0 }]);
+        for on in &links {
+            let ends = [on.axle, on.axle_crank, on.body, on.body_crank];
+            numbers.extend(ends.into_iter().flat_map(|end| [end.x, end.y, end.z]));
+            numbers.push(on.give);
+        }
+        KEPT.with(|kept| kept.part(&numbers, || AxleLinkage::new(links, middle, cranked)))
+    }
+
     /// The linkage of these links, which must be as many as the axle needs or one more, about the axle's middle; what they leave free is refused.
     pub(super) fn new(links: Vec<Link>, middle: Vector, cranked: bool) -> Result<AxleLinkage, Free> {
         let mut at = [0.0; 7];

@@ -4,6 +4,7 @@ use super::parts::{CoilSpring, Damper, Point, refused, within};
 use crate::base::document::Value;
 use crate::units::{Angle, Force, Length, LinearStiffness, Ratio};
 use crate::{Result, valid};
+use std::borrow::Cow;
 
 /// How many of a link there are.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -53,6 +54,37 @@ pub struct AxleLink {
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub body_limit: Option<Value<Angle>>,
     /// The same in its axle end.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub axle_limit: Option<Value<Angle>>,
+}
+
+/// Links along the vehicle, from the body to the axle, which are spoken of by their place: upper or lower.
+#[derive(Debug, Clone, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(
+    feature = "serde",
+    serde(
+        expecting = "a table with `fitted`, `body`, `axle` and, where they are known, `body_bush`, `axle_bush`, `body_limit` and `axle_limit`"
+    )
+)]
+pub struct NamedLink {
+    /// As a pair, drawn on the left, or as a single one.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub fitted: Option<Fitted>,
+    /// End on the body.
+    pub body: Point,
+    /// End on the axle.
+    pub axle: Point,
+    /// Stiffness along the link of the bush in its body end; rigid where it is not given.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub body_bush: Option<Value<LinearStiffness>>,
+    /// Stiffness along the link of the bush in its axle end.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub axle_bush: Option<Value<LinearStiffness>>,
+    /// Lean that its body end allows, from ride height.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub body_limit: Option<Value<Angle>>,
+    /// Lean that its axle end allows, from ride height.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub axle_limit: Option<Value<Angle>>,
 }
@@ -158,11 +190,12 @@ pub struct AxleCoilOver {
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 #[cfg_attr(
     feature = "serde",
-    serde(expecting = "a table with `carried_by`, `link_eye`, `lever_end` and `lever_pivot`")
+    serde(expecting = "a table with `bearings`, `link_eye`, `lever_end` and `lever_pivot`")
 )]
 pub struct AxleBar {
     /// What carries the bar's bearings.
-    pub carried_by: Mount,
+    #[cfg_attr(feature = "serde", serde(alias = "carried_by"))]
+    pub bearings: Mount,
     /// Of the drop link, on the body or the axle, whichever does not carry the bar.
     pub link_eye: Point,
     /// Of the bar's lever, where the drop link meets it.
@@ -293,31 +326,95 @@ fn ends(key: &str, names: [&str; 2], bushes: [Bush<'_>; 2], limits: [Lean<'_>; 2
     Ok(())
 }
 
+/// Names of the links that have a key of their own.
+pub(super) const LOWER: &str = "lower";
+pub(super) const UPPER: &str = "upper";
+
+/// A link along the vehicle as it is drawn, whichever key it has.
+pub(super) struct LinkDrawn<'a> {
+    pub(super) name: &'a str,
+    /// Place among the links under names of their own; none of lower and upper links.
+    place: Option<usize>,
+    pub(super) fitted: Fitted,
+    /// Whether it is said how many there are, where that must be.
+    is_told: bool,
+    pub(super) body: &'a Point,
+    pub(super) axle: &'a Point,
+    pub(super) bushes: [Bush<'a>; 2],
+    pub(super) limits: [Lean<'a>; 2],
+}
+
+impl NamedLink {
+    pub(super) fn drawn<'a>(&'a self, name: &'a str) -> LinkDrawn<'a> {
+        LinkDrawn {
+            name,
+            place: None,
+            fitted: self.fitted.unwrap_or(Fitted::Pair),
+            is_told: self.fitted.is_some() || name == LOWER,
+            body: &self.body,
+            axle: &self.axle,
+            bushes: [self.body_bush.as_ref(), self.axle_bush.as_ref()],
+            limits: [self.body_limit.as_ref(), self.axle_limit.as_ref()],
+        }
+    }
+}
+
 impl AxleLink {
+    pub(super) fn drawn(&self, place: usize) -> LinkDrawn<'_> {
+        LinkDrawn {
+            name: &self.name,
+            place: Some(place),
+            fitted: self.fitted,
+            is_told: true,
+            body: &self.body,
+            axle: &self.axle,
+            bushes: [self.body_bush.as_ref(), self.axle_bush.as_ref()],
+            limits: [self.body_limit.as_ref(), self.axle_limit.as_ref()],
+        }
+    }
+}
+
+impl<'a> LinkDrawn<'a> {
+    /// Key of its table.
+    pub(super) fn key(&self) -> Cow<'static, str> {
+        match (self.place, self.name) {
+            (Some(place), _) => Cow::Owned(format!("links[{place}]")),
+            (None, LOWER) => Cow::Borrowed("lower_links"),
+            (None, _) => Cow::Borrowed("upper_links"),
+        }
+    }
+    /// Whether it has a name of its own.
+    pub(super) fn is_named(&self) -> bool {
+        self.place.is_some()
+    }
     /// What each of them is called: of a pair the left one, then the right one.
-    pub(super) fn called(&self) -> Vec<String> {
-        match self.fitted {
-            Fitted::Pair => ["left", "right"].map(|side| format!("{} {side}", self.name)).to_vec(),
-            Fitted::Single => vec![self.name.clone()],
+    pub(super) fn called(&self) -> Vec<Cow<'a, str>> {
+        match (self.fitted, self.name) {
+            (Fitted::Single, name) => vec![Cow::Borrowed(name)],
+            (Fitted::Pair, LOWER) => vec![Cow::Borrowed("lower left"), Cow::Borrowed("lower right")],
+            (Fitted::Pair, UPPER) => vec![Cow::Borrowed("upper left"), Cow::Borrowed("upper right")],
+            (Fitted::Pair, name) => {
+                ["left", "right"].map(|side| Cow::Owned(format!("{name} {side}"))).to_vec()
+            }
         }
     }
-    pub(super) fn bushes(&self) -> [Bush<'_>; 2] {
-        [self.body_bush.as_ref(), self.axle_bush.as_ref()]
-    }
-    pub(super) fn limits(&self) -> [Lean<'_>; 2] {
-        [self.body_limit.as_ref(), self.axle_limit.as_ref()]
-    }
-    pub(super) fn check(&self, key: &str) -> Result<()> {
+    pub(super) fn check(&self) -> Result<()> {
+        let key = self.key();
         if self.name.trim().is_empty() {
-            return Err(refused(key, "name is empty: refusals speak of a link by its name".to_owned()));
+            return Err(refused(&key, "name is empty: refusals speak of a link by its name".to_owned()));
         }
-        self.body.check(key, "body")?;
-        self.axle.check(key, "axle")?;
+        if !self.is_told {
+            let message =
+                "fitted: say `pair` for two links, the drawn one and its mirror image, or `single` for one";
+            return Err(refused(&key, message.to_owned()));
+        }
+        self.body.check(&key, "body")?;
+        self.axle.check(&key, "axle")?;
         if self.fitted == Fitted::Pair && self.axle.y.quantity.si() <= 0.0 {
             let message = "axle: a pair is drawn on the left: y is greater than 0; say fitted = \"single\" for one link";
-            return Err(refused(key, message.to_owned()));
+            return Err(refused(&key, message.to_owned()));
         }
-        ends(key, ["body", "axle"], self.bushes(), self.limits())
+        ends(&key, ["body", "axle"], self.bushes, self.limits)
     }
 }
 

@@ -37,7 +37,7 @@ impl Lever {
         let fault = |key: &str, message: &str| Err(refused(key, message.to_owned()));
         let [eye, end, pivot] =
             [&bar.link_eye, &bar.lever_end, &bar.lever_pivot].map(|point| mirror(point.vector()));
-        let from = match bar.carried_by {
+        let from = match bar.bearings {
             Mount::Body => Vector::default(),
             Mount::Axle => middle,
         };
@@ -57,11 +57,11 @@ impl Lever {
             return fault("anti_roll_bar", "its drop link is in line with the lever at ride height: locked");
         }
         let side = side(hinge.foot, hinge.axis, hinge.outward, eye - from);
-        let eye = match bar.carried_by {
+        let eye = match bar.bearings {
             Mount::Body => eye - middle,
             Mount::Axle => eye,
         };
-        Ok(Lever { hinge, carried_by: bar.carried_by, eye, length, side })
+        Ok(Lever { hinge, carried_by: bar.bearings, eye, length, side })
     }
 
     /// Direction of the lever where the eye of its drop link stands here, seen from what carries the bar; none where the drop link does not reach.

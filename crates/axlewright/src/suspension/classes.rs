@@ -35,7 +35,7 @@ pub(super) const READINGS: [(&str, &[&str]); 23] = [
     ("axle.leaf.load", &[]),
     ("axle.leaf.shackle_eye", LEAF),
     ("axle.leaf.seat", LEAF),
-    ("axle.leaf.bump_clearance", LEAF),
+    ("axle.bump_clearance", LEAF),
     ("axle.anti_roll_bar.lever_end", BAR),
     ("axle.anti_roll_bar.motion_ratio", BAR_ON_LINKAGE),
     ("axle.wheel.camber", &[]),

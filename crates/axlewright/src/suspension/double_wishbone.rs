@@ -3,10 +3,10 @@ use super::parts::{
     AntiRollBar, Arm, Axle, Braking, CoilOver, Driving, JointLimits, TieRod, TorsionBar, Wheel,
 };
 use super::wheel_position::{
-    self, Changing, Independent, Mounting, Parts, Ready, TravelRange, Upper, WheelPosition,
+    self, Changing, Independent, Mounting, Parts, PreparedLinkage, TravelRange, Upper, WheelPosition,
 };
 use crate::Result;
-use crate::base::document::{Model, Stated};
+use crate::base::document::{Model, Prepare, Stated};
 use crate::base::table::Table;
 use crate::units::{Angle, Length};
 
@@ -124,7 +124,14 @@ impl Model for DoubleWishbone {
     const KEEPS_TOLERANCES: bool = true;
 
     fn check(&self) -> Result<()> {
-        Ready::new(self.parts()).map(drop)
+        self.prepare().map(drop)
+    }
+}
+impl Prepare for DoubleWishbone {
+    type Prepared<'a> = PreparedLinkage<'a>;
+
+    fn prepare(&self) -> Result<PreparedLinkage<'_>> {
+        PreparedLinkage::new(self.parts())
     }
 }
 
@@ -163,7 +170,7 @@ impl DoubleWishbone {
     /// # Ok::<(), axlewright::Error>(())
     /// ```
     pub fn at(&self, travel: Length, rack_travel: Length) -> Result<WheelPosition> {
-        Ready::new(self.parts())?.at(travel, rack_travel)
+        self.prepare()?.at(travel, rack_travel)
     }
 
     /// The wheel over travel and rack travel.
@@ -175,7 +182,7 @@ impl DoubleWishbone {
     /// # Returns
     /// One row a travel and rack travel: `travel`, `rack_travel`, and the results of `at`: `...`.
     pub fn table(&self, travel: &[Length], rack_travel: &[Length]) -> Result<Table> {
-        Ready::new(self.parts())?.table(travel, rack_travel)
+        self.prepare()?.table(travel, rack_travel)
     }
 
     /// Both wheels on level ground while the body rolls and heaves over them; the right wheel is the mirror image of this one.
@@ -188,7 +195,7 @@ impl DoubleWishbone {
     /// # Returns
     /// See the fields of [`WheelsInRoll`].
     pub fn in_roll(&self, heave: Length, roll: Angle, rack_travel: Length) -> Result<WheelsInRoll> {
-        Ready::new(self.parts())?.in_roll(heave, roll, rack_travel)
+        self.prepare()?.in_roll(heave, roll, rack_travel)
     }
 
     /// Both wheels over heave, roll and rack travel.
@@ -201,7 +208,7 @@ impl DoubleWishbone {
     /// # Returns
     /// One row a heave, roll and rack travel: `heave`, `roll`, `rack_travel`, and the results of `in_roll`: `...`.
     pub fn roll_table(&self, heave: &[Length], roll: &[Angle], rack_travel: &[Length]) -> Result<Table> {
-        Ready::new(self.parts())?.roll_table(heave, roll, rack_travel)
+        self.prepare()?.roll_table(heave, roll, rack_travel)
     }
 
     /// The joints in space, part by part: to draw the linkage, or to measure clearance from.
@@ -214,7 +221,7 @@ impl DoubleWishbone {
     /// One row a travel, rack travel and point, the points of a part in the order in which a line joins them: `travel`, `rack_travel`, `part` (`upper arm`, `lower arm`, `upright`, `tie rod`,
     /// `coil-over`, `coil` where it has seats of its own, `anti-roll bar`, `wheel`), `point`, and its place `x`, `y`, `z` in the body's axes.
     pub fn points(&self, travel: &[Length], rack_travel: &[Length]) -> Result<Table> {
-        Ready::new(self.parts())?.points(travel, rack_travel)
+        self.prepare()?.points(travel, rack_travel)
     }
 
     /// How far the linkage goes in droop and bump before a link is in line with what it turns; damper, spring and joints may end it earlier.
@@ -228,7 +235,7 @@ impl DoubleWishbone {
     /// - `bump` — greatest travel
     /// - `bump_end` — what ends it
     pub fn travel_range(&self, rack_travel: Length) -> Result<TravelRange> {
-        Ready::new(self.parts())?.travel_range(rack_travel)
+        self.prepare()?.travel_range(rack_travel)
     }
 
     /// The wheel moved in its arch: both arms with their pivots, upright, wheel and what the arms carry are moved; rack, upper eye of the coil-over and bar stay.

@@ -3,7 +3,7 @@
 use super::linkage::Body;
 use super::linkage_range::Reaches;
 use super::vector::{Vector, vector};
-use super::wheel_position::Ready;
+use super::wheel_position::PreparedLinkage;
 use crate::base::table::{Filling, Table, record};
 use crate::units::{Angle, Length, Ratio};
 use crate::{Error, Result, valid};
@@ -90,7 +90,7 @@ fn side(
     })
 }
 
-impl Ready<'_> {
+impl PreparedLinkage<'_> {
     /// Both wheels; the right one is the mirror image of the left.
     pub(super) fn in_roll(&self, heave: Length, roll: Angle, rack_travel: Length) -> Result<WheelsInRoll> {
         self.rolled(&mut Reaches::new(&self.linkage), heave, roll, rack_travel)

@@ -24,8 +24,10 @@ fields!(JointLimits { upper_ball, top_mount, lower_ball, tie_rod_outer, tie_rod_
 fields!(LateralRod { body, axle, body_bush, axle_bush; body_limit, axle_limit });
 fields!(WattRod { crank, outer, crank_bush, outer_bush; crank_limit, outer_limit });
 fields!(WattLinkage { carried_by, pivot, upper_rod, lower_rod });
-fields!(AxleCoilOver { body_eye, axle_eye = "lower_eye"; spring, damper });
-fields!(AxleBar { link_eye, lever_end, lever_pivot, carried_by = "bearings" });
+fields!(AxleCoilOver { body_eye, axle_eye; spring, damper });
+fields!(AxleBar { link_eye, lever_end, lever_pivot, bearings });
+fields!(AxleDamper { body_eye, axle_eye, open_length, closed_length });
+fields!(Leaves { elastic_modulus, leaf_width, leaf_thickness, full_length_leaves, graduated_leaves });
 fields!(CoilSpring { rate, free_length, solid_length, seat_offset });
 fields!(SpringSeats { body, lower, carried_by });
 fields!(Damper { open_length, closed_length, gas_force });

@@ -1,13 +1,15 @@
 use super::axle_parts::{AxleBar, AxleCoilOver, Mount, Strut};
 use super::bar_lever::{Lever, across, drawn, mirrored, out_of_reach};
 use super::jet::Jet;
+#[cfg(feature = "sheet")]
+use super::kept::Kept;
 use super::leaf::{Bent, End, Half, Spring};
 use super::leaf_axle_range::{Went, follow};
 use super::outline::{Outline, outlines};
 use super::parts::{Axle, Braking, Point, Wheel, refused, within};
 use super::solved::solved;
 use super::vector::{Vector, vector};
-use crate::base::document::{Model, Stated, Value};
+use crate::base::document::{Model, Prepare, Stated, Value};
 use crate::base::table::{Filling, Table, record};
 use crate::spring::{leaf_pack_rate, leaf_pack_stress};
 use crate::units::{Angle, Force, Length, LinearStiffness, Ratio, RotationalStiffness, Stress, Torque};
@@ -22,8 +24,9 @@ use crate::{Error, Result, valid};
 /// # Fields
 /// - `axle` — `front` or `rear`: which way the wheelbase grows, and which way the pinion points
 /// - `wheel` — the left one at ride height: `centre`, `camber`, `toe`, and the `loaded_radius` from its centre to the ground; the right one is its mirror image
-/// - `spring` — the left one at ride height, without its axle's torque: `fixed_eye` on the body, `shackle_eye` on the spring, `shackle_pivot` on the body, `seat`, where the centre bolt crosses the main leaf; `seat_angle`, positive with its front up; `clamped_length`, held stiff by the seat over both halves; `eye_offset` of the eyes' centres above the main leaf; `form`, `uniform_strength` (a stepped pack or a tapered leaf) or `uniform_section` (a single leaf, or all leaves full length); `load` that it carries itself, while the wheel carries it and what the coil takes; its `rate`, or the `leaves` of which it follows (`elastic_modulus`, `leaf_width`, `leaf_thickness`, `full_length_leaves`, `graduated_leaves`)
-/// - `damper` — the left one: `body_eye`, `axle_eye`, `open_length` and `closed_length` between the eyes
+/// - `leaf` — the left leaf spring at ride height, without its axle's torque: `fixed_eye` on the body, `shackle_eye` on the spring, `shackle_pivot` on the body, `seat`, where the centre bolt crosses the main leaf; `seat_angle`, positive with its front up; `clamped_length`, held stiff by the seat over both halves; `eye_offset` of the eyes' centres above the main leaf; `form`, `uniform_strength` (a stepped pack or a tapered leaf) or `uniform_section` (a single leaf, or all leaves full length); `load` that it carries itself, while the wheel carries it and what the coil takes; the `leaves` of which its rate follows (`elastic_modulus`, `leaf_width`, `leaf_thickness`, `full_length_leaves`, `graduated_leaves`)
+/// - `spring` — the `rate` of that spring alone, where it is known: it goes before the leaves
+/// - `damper` — the left one: `body_eye`, `axle_eye`, and, where they are known, `open_length` and `closed_length` between the eyes
 /// - `coil_over` — a helper coil beside the leaf, the left one, mirrored: `body_eye`, `axle_eye`; its `spring` (`rate`, `free_length`, `solid_length` with the gaps that stay open, `seat_offset` between the eyes less between the seats) and, where there is no `damper` beside it, its own (`open_length`, `closed_length` between the eyes, `gas_force`)
 /// - `anti_roll_bar` — its left end, mirrored: what carries its bearings (`carried_by`, `body` or `axle`), `link_eye` of the drop link on the other of the two, `lever_end` of the bar, `lever_pivot`, any point of its axis along y
 /// - `bump_clearance` — above each spring seat to its bump stop, at ride height
@@ -44,14 +47,17 @@ use crate::{Error, Result, valid};
 /// A leaf spring under load stores enough energy to kill, and a broken main leaf lets the axle go. Wound up by drive or brake it can hop and break; check shackles, shafts and brake hoses over the whole travel before the vehicle moves. Local codes and
 /// licensed practice come first.
 #[derive(Debug, Clone, PartialEq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(try_from = "Written"))]
 pub struct LeafAxle {
     /// End of the vehicle.
     pub axle: Axle,
     /// The left one at ride height.
     pub wheel: Wheel,
-    /// The left one at ride height.
-    pub spring: LeafSpring,
+    /// Left leaf spring, at ride height.
+    pub leaf: LeafSpring,
+    /// Rate of that spring alone; where it is not known its leaves give it.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub spring: Option<LeafRate>,
     /// The left one at ride height.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub damper: Option<AxleDamper>,
@@ -75,6 +81,133 @@ pub struct LeafAxle {
     pub drive_share: Option<Value<Ratio>>,
 }
 
+/// An axle as a document has it. Its leaf springs were once the table `spring`, with their rate in it.
+#[cfg(feature = "serde")]
+#[derive(serde::Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Written {
+    axle: Axle,
+    wheel: Wheel,
+    #[serde(default)]
+    leaf: Option<LeafSpring>,
+    #[serde(default)]
+    spring: Option<WrittenSpring>,
+    #[serde(default)]
+    damper: Option<AxleDamper>,
+    #[serde(default)]
+    coil_over: Stated<AxleCoilOver>,
+    #[serde(default)]
+    anti_roll_bar: Stated<AxleBar>,
+    #[serde(default)]
+    bump_clearance: Option<Value<Length>>,
+    #[serde(default)]
+    pinion_angle: Option<Value<Angle>>,
+    #[serde(default)]
+    braking: Option<Braking>,
+    #[serde(default)]
+    drive_share: Option<Value<Ratio>>,
+}
+
+/// The table `spring`: a rate, or a whole leaf spring under the old name of its table.
+#[cfg(feature = "serde")]
+#[derive(Default, serde::Deserialize)]
+#[serde(deny_unknown_fields, expecting = "a table with `rate`")]
+struct WrittenSpring {
+    #[serde(default)]
+    rate: Option<Value<LinearStiffness>>,
+    #[serde(default)]
+    fixed_eye: Option<Point>,
+    #[serde(default)]
+    shackle_eye: Option<Point>,
+    #[serde(default)]
+    shackle_pivot: Option<Point>,
+    #[serde(default)]
+    seat: Option<Point>,
+    #[serde(default)]
+    seat_angle: Option<Value<Angle>>,
+    #[serde(default)]
+    clamped_length: Option<Value<Length>>,
+    #[serde(default)]
+    eye_offset: Option<Value<Length>>,
+    #[serde(default)]
+    form: Option<LeafForm>,
+    #[serde(default)]
+    load: Option<Value<Force>>,
+    #[serde(default)]
+    leaves: Option<Leaves>,
+}
+
+#[cfg(feature = "serde")]
+impl TryFrom<Written> for LeafAxle {
+    type Error = String;
+
+    fn try_from(on: Written) -> core::result::Result<LeafAxle, String> {
+        let spring = on.spring.unwrap_or_default();
+        let rate = spring.rate.clone();
+        let leaf = match (on.leaf, spring.of_leaves()) {
+            (Some(leaf), None) => leaf,
+            (Some(_), Some(key)) => {
+                return Err(format!("`spring.{key}` is now `leaf.{key}`: leave the old one out"));
+            }
+            (None, Some(_)) => spring.leaf()?,
+            (None, None) => {
+                return Err("the table `leaf` is missing: the points of the left leaf spring".to_owned());
+            }
+        };
+        Ok(LeafAxle {
+            axle: on.axle,
+            wheel: on.wheel,
+            leaf,
+            spring: rate.map(|rate| LeafRate { rate }),
+            damper: on.damper,
+            coil_over: on.coil_over,
+            anti_roll_bar: on.anti_roll_bar,
+            bump_clearance: on.bump_clearance,
+            pinion_angle: on.pinion_angle,
+            braking: on.braking,
+            drive_share: on.drive_share,
+        })
+    }
+}
+
+#[cfg(feature = "serde")]
+impl WrittenSpring {
+    /// First key of a leaf spring that is written here.
+    fn of_leaves(&self) -> Option<&'static str> {
+        let keys = [
+            ("fixed_eye", self.fixed_eye.is_some()),
+            ("shackle_eye", self.shackle_eye.is_some()),
+            ("shackle_pivot", self.shackle_pivot.is_some()),
+            ("seat", self.seat.is_some()),
+            ("seat_angle", self.seat_angle.is_some()),
+            ("clamped_length", self.clamped_length.is_some()),
+            ("eye_offset", self.eye_offset.is_some()),
+            ("form", self.form.is_some()),
+            ("load", self.load.is_some()),
+            ("leaves", self.leaves.is_some()),
+        ];
+        keys.into_iter().find(|(_, there)| *there).map(|(key, _)| key)
+    }
+
+    fn leaf(self) -> core::result::Result<LeafSpring, String> {
+        fn there<T>(key: &str, of: Option<T>) -> core::result::Result<T, String> {
+            of.ok_or_else(|| format!("`leaf.{key}` is missing; `spring` is the old name of the table `leaf`"))
+        }
+        Ok(LeafSpring {
+            fixed_eye: there("fixed_eye", self.fixed_eye)?,
+            shackle_eye: there("shackle_eye", self.shackle_eye)?,
+            shackle_pivot: there("shackle_pivot", self.shackle_pivot)?,
+            seat: there("seat", self.seat)?,
+            seat_angle: self.seat_angle,
+            clamped_length: there("clamped_length", self.clamped_length)?,
+            eye_offset: self.eye_offset,
+            form: there("form", self.form)?,
+            load: there("load", self.load)?,
+            leaves: self.leaves,
+        })
+    }
+}
+
 /// How the bending strength of a spring's halves runs.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
@@ -91,7 +224,7 @@ pub enum LeafForm {
 #[cfg_attr(
     feature = "serde",
     serde(
-        expecting = "a table with `fixed_eye`, `shackle_eye`, `shackle_pivot`, `seat`, `clamped_length`, `form`, `load`, and `rate` or `leaves`"
+        expecting = "a table with `fixed_eye`, `shackle_eye`, `shackle_pivot`, `seat`, `clamped_length`, `form`, `load` and, where they are known, `seat_angle`, `eye_offset` and `leaves`"
     )
 )]
 pub struct LeafSpring {
@@ -115,12 +248,18 @@ pub struct LeafSpring {
     pub form: LeafForm,
     /// Carried at ride height.
     pub load: Value<Force>,
-    /// Of the spring alone, load over deflection at the seat.
-    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub rate: Option<Value<LinearStiffness>>,
     /// Of which it is made.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub leaves: Option<Leaves>,
+}
+
+/// Rate of a leaf spring.
+#[derive(Debug, Clone, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+#[cfg_attr(feature = "serde", serde(expecting = "a table with `rate`"))]
+pub struct LeafRate {
+    /// Rate of the spring alone, load over deflection at the seat.
+    pub rate: Value<LinearStiffness>,
 }
 
 /// The leaves of a spring.
@@ -150,17 +289,21 @@ pub struct Leaves {
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 #[cfg_attr(
     feature = "serde",
-    serde(expecting = "a table with `body_eye`, `axle_eye`, `open_length` and `closed_length`")
+    serde(
+        expecting = "a table with `body_eye`, `axle_eye` and, where they are known, `open_length` and `closed_length`"
+    )
 )]
 pub struct AxleDamper {
     /// On the body.
     pub body_eye: Point,
     /// On the axle.
     pub axle_eye: Point,
-    /// Between the eyes, fully open.
-    pub open_length: Value<Length>,
-    /// Between the eyes, fully closed.
-    pub closed_length: Value<Length>,
+    /// Length between the eyes, fully open.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub open_length: Option<Value<Length>>,
+    /// Length between the eyes, fully closed.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub closed_length: Option<Value<Length>>,
 }
 
 record! {
@@ -314,9 +457,11 @@ record! {
     }
 }
 
-/// A model made ready for many positions.
+/// A live axle on leaf springs that is prepared once and asked many times: see [`Prepare`].
+///
+/// The springs are settled at ride height, and each answer starts from there.
 #[derive(Debug, Clone)]
-pub(super) struct Ready<'a> {
+pub struct PreparedLeafAxle<'a> {
     model: &'a LeafAxle,
     pub(super) spring: Spring,
     /// Of the axle's middle at ride height, forward and up.
@@ -403,12 +548,31 @@ impl Pose {
     }
 }
 
+/// Springs that carry their load at ride height, and how the axle stands on them there.
+#[derive(Debug, Clone, Copy)]
+struct Settled {
+    spring: Spring,
+    rest: Pose,
+}
+
+#[cfg(feature = "sheet")]
+thread_local! {
+    static KEPT: Kept<Settled> = const { Kept::new() };
+}
+
 impl crate::base::Sealed for LeafAxle {}
 impl Model for LeafAxle {
     const KEEPS_TOLERANCES: bool = true;
 
     fn check(&self) -> Result<()> {
-        self.ready().map(drop)
+        self.prepare().map(drop)
+    }
+}
+impl Prepare for LeafAxle {
+    type Prepared<'a> = PreparedLeafAxle<'a>;
+
+    fn prepare(&self) -> Result<PreparedLeafAxle<'_>> {
+        self.ready(|ready| ready.settled())
     }
 }
 
@@ -433,7 +597,7 @@ impl LeafAxle {
     ///     camber = "0 deg"
     ///     toe = "0 deg"
     ///     loaded_radius = "380 mm"
-    ///     [spring]
+    ///     [leaf]
     ///     fixed_eye = { x = "-2660 mm", y = "520 mm", z = "460 mm" }
     ///     shackle_eye = { x = "-4010 mm", y = "520 mm", z = "550 mm" }
     ///     shackle_pivot = { x = "-3985 mm", y = "520 mm", z = "670 mm" }
@@ -441,6 +605,7 @@ impl LeafAxle {
     ///     clamped_length = "140 mm"
     ///     form = "uniform_strength"
     ///     load = "9.8 kN"
+    ///     [spring]
     ///     rate = "110 N/mm"
     /// "#)?;
     /// let on = dray.at(Length::of::<mm>(40.0), Angle::of::<deg>(3.0))?;
@@ -450,7 +615,7 @@ impl LeafAxle {
     /// # Ok::<(), axlewright::Error>(())
     /// ```
     pub fn at(&self, heave: Length, roll: Angle) -> Result<LeafAxlePosition> {
-        self.ready()?.at(heave, roll)
+        self.prepare()?.at(heave, roll)
     }
 
     /// The axle over heave and roll.
@@ -462,7 +627,7 @@ impl LeafAxle {
     /// # Returns
     /// One row a heave and roll: `heave`, `roll`, and the results of `at`: `...`.
     pub fn table(&self, heave: &[Length], roll: &[Angle]) -> Result<Table> {
-        let ready = self.ready()?;
+        let ready = self.prepare()?;
         let mut rows = Filling::over(["heave", "roll"], &[heave.len(), roll.len()])?;
         for heave in heave {
             for roll in roll {
@@ -482,7 +647,7 @@ impl LeafAxle {
     /// One row a heave, roll and point, the points of a part in the order in which a line joins them: `heave`, `roll`, `part` (`axle`, `spring left`, `shackle left`, `seat left`, `damper left`, `coil-over left`, `wheel left`, the same of the right side, and `anti-roll bar`), `point`,
     /// and its place `x`, `y`, `z` in the body's axes. The main leaf goes from the `fixed eye` through `leaf`, `clamp` and `seat` to the `shackle eye`; sideways it is drawn from the eyes, which stay in their plane, evenly to its seat. A seat stands on the axle's own line, above or below it.
     pub fn points(&self, heave: &[Length], roll: &[Angle]) -> Result<Table> {
-        let ready = self.ready()?;
+        let ready = self.prepare()?;
         outlines(["heave", "roll"], (heave, roll), |heave, roll| ready.outline(heave, roll))
     }
 
@@ -494,16 +659,7 @@ impl LeafAxle {
     /// # Returns
     /// See the fields of [`HeaveRange`].
     pub fn travel_range(&self, roll: Angle) -> Result<HeaveRange> {
-        let ready = self.ready()?;
-        valid! { roll: (-0.5) <= .. <= 0.5 ; "common practice, no source: no axle leans 29 deg against its body"; }
-        let [(droop, droop_end), (bump, bump_end)] =
-            ready.range(roll.si(), FINE).map_err(|end| locked(roll, end))?;
-        Ok(HeaveRange {
-            droop: Length::from_si(droop),
-            droop_end: droop_end.word().to_owned(),
-            bump: Length::from_si(bump),
-            bump_end: bump_end.word().to_owned(),
-        })
+        self.prepare()?.travel_range(roll)
     }
 
     /// The axle wound up in its springs by drive or brake, its heave kept.
@@ -515,7 +671,7 @@ impl LeafAxle {
     /// # Returns
     /// See the fields of [`WindUp`].
     pub fn wind_up(&self, heave: Length, torque: Torque) -> Result<WindUp> {
-        self.ready()?.wind_up(heave, torque)
+        self.prepare()?.wind_up(heave, torque)
     }
 
     /// A block between spring and seat, or one taken out: the body is raised or lowered, the springs as they are.
@@ -529,7 +685,7 @@ impl LeafAxle {
     pub fn seat_block(&self, thickness: Length, heave: &[Length]) -> Result<Table> {
         self.check()?;
         valid! { thickness: (-1) <= .. <= 1 ; "common practice, no source: no block is 1 m thick"; }
-        let seat = self.spring.seat.z.quantity - self.wheel.centre.z.quantity;
+        let seat = self.leaf.seat.z.quantity - self.wheel.centre.z.quantity;
         let rise = thickness.si().copysign(thickness.si() * seat.si());
         let mut after = self.clone();
         after.carry(vector(0.0, 0.0, -rise));
@@ -547,7 +703,7 @@ impl LeafAxle {
     pub fn shackle_change(&self, longer: Length, heave: &[Length]) -> Result<Table> {
         self.check()?;
         valid! { longer: (-1) <= .. <= 1 ; "common practice, no source: no shackle is 1 m longer"; }
-        let before = self.ready()?;
+        let before = self.prepare()?;
         let carried = before.rest.energy.first[0];
         let mut after = before.clone();
         after.spring.shackle_length += longer.si();
@@ -576,7 +732,7 @@ impl LeafAxle {
         }
         let mut model = self.clone();
         model.raise(-standing);
-        let after = Ready { model: &model, ..after };
+        let after = PreparedLeafAxle { model: &model, ..after };
         compared(&before, &after, standing, heave)
     }
 
@@ -591,17 +747,17 @@ impl LeafAxle {
     pub fn ride_height_change(&self, rise: Length, heave: &[Length]) -> Result<Table> {
         self.check()?;
         valid! { rise: (-10) <= .. <= 10 ; "common practice, no source: no body is raised by 10 m"; }
-        let before = self.ready()?;
+        let before = self.prepare()?;
         let standing = before.pose(-rise.si(), 0.0).map_err(|_| before.beyond(-rise, Angle::from_si(0.0)))?;
         let mut model = self.clone();
         model.raise(rise.si());
         model.reseat(&before.rest, &standing);
-        let mut after = Ready { model: &model, ..before.clone() };
+        let mut after = PreparedLeafAxle { model: &model, ..before.clone() };
         let here = [-rise.si(), 0.0, standing.pitch];
         let springs = after.springs(here, standing.bends_at(here));
-        let (stance, springs) = springs.map_err(|end| refused("spring", end.sentence().to_owned()))?;
+        let (stance, springs) = springs.map_err(|end| refused("leaf", end.sentence().to_owned()))?;
         after.load(&after.stand(here, &stance, springs, 0.0))?;
-        after.settle().map_err(|end| refused("spring", end.sentence().to_owned()))?;
+        after.settle().map_err(|end| refused("leaf", end.sentence().to_owned()))?;
         compared(&before, &after, -rise.si(), heave)
     }
 
@@ -617,18 +773,18 @@ impl LeafAxle {
     /// half of the length `L` has the rate `B / L^3` at its end. The seat is free to turn in a spring tester, so that a half carries the share `c` of the other's lever in both; hence the spring's rate is `B / (c_f^2 L_f^3 + c_s^2 L_s^3)`, of halves to the fixed eye and to the shackle, and a given one
     /// changes as that; `leaves` stay as they are. The main leaf keeps its length but for what the arcs want. The pinion points as it did, and the seats of a coil are set so that it carries what it carried.
     pub fn axle_move(&self, forward: Length, up: Length, heave: &[Length]) -> Result<Table> {
-        let before = self.ready()?;
+        let before = self.prepare()?;
         valid! {
             forward: (-10) <= .. <= 10 ; "common practice, no source: no axle is moved by 10 m";
             up: (-10) <= .. <= 10 ; "common practice, no source: no axle is moved by 10 m";
         }
         let mut after = self.clone();
         after.carry(vector(forward.si(), 0.0, up.si()));
-        after.spring.seat = after.spring.seat.moved(vector(forward.si(), 0.0, 0.0));
-        if let Some(rate) = &self.spring.rate {
+        after.leaf.seat = after.leaf.seat.moved(vector(forward.si(), 0.0, 0.0));
+        if let Some(LeafRate { rate }) = &self.spring {
             // How easily its halves give does not ask for the rate.
-            let rate = rate.quantity * (before.ease() / after.ready()?.ease());
-            after.spring.rate = Some(Value::new(rate));
+            let rate = rate.quantity * (before.ease() / after.prepare()?.ease());
+            after.spring = Some(LeafRate { rate: Value::new(rate) });
         }
         self.settled(after, heave)
     }
@@ -657,7 +813,7 @@ impl LeafAxle {
         on_axle.extend(self.damper.iter_mut().map(|damper| &mut damper.axle_eye));
         on_axle.extend(self.coil_over.as_mut().into_iter().map(|coil_over| &mut coil_over.axle_eye));
         if let Stated::Given(bar) = &mut self.anti_roll_bar {
-            match bar.carried_by {
+            match bar.bearings {
                 Mount::Axle => on_axle.extend([&mut bar.lever_end, &mut bar.lever_pivot]),
                 Mount::Body => on_axle.push(&mut bar.link_eye),
             }
@@ -670,10 +826,10 @@ impl LeafAxle {
 
     /// The rows of this axle and of a changed one at its own ride height, whose coil is set to carry what it carried.
     fn settled(&self, mut after: LeafAxle, heave: &[Length]) -> Result<Table> {
-        let before = self.ready()?;
-        let drawn = after.ready()?.rest;
+        let before = self.prepare()?;
+        let drawn = after.prepare()?.rest;
         after.reseat(&before.rest, &drawn);
-        compared(&before, &after.ready()?, 0.0, heave)
+        compared(&before, &after.prepare()?, 0.0, heave)
     }
 
     /// The seats of a coil set so that it carries here what it carried before; a loose one keeps its gap.
@@ -712,7 +868,11 @@ impl LeafAxle {
         Angle::from_si(drawn + change)
     }
 
-    pub(super) fn ready(&self) -> Result<Ready<'_>> {
+    /// Prepares the axle, its springs settled by this function.
+    fn ready(
+        &self,
+        settled: impl FnOnce(&mut PreparedLeafAxle<'_>) -> Result<Settled>,
+    ) -> Result<PreparedLeafAxle<'_>> {
         self.wheel.check()?;
         if let Some(braking) = &self.braking {
             braking.check()?;
@@ -724,8 +884,9 @@ impl LeafAxle {
         }
         self.check_coil_over()?;
         let levers = self.levers()?;
-        let drawn = &self.spring;
+        let drawn = &self.leaf;
         drawn.check()?;
+        self.check_rate()?;
         let [fixed_eye, eye, pivot, seat] =
             [&drawn.fixed_eye, &drawn.shackle_eye, &drawn.shackle_pivot, &drawn.seat]
                 .map(|point| [point.x.quantity.si(), point.z.quantity.si()]);
@@ -759,7 +920,7 @@ impl LeafAxle {
             wrong("shackle_pivot", "the shackle is in line with the spring at ride height: locked")
         })?;
         let (x, z) = (self.wheel.centre.x.quantity.si(), self.wheel.centre.z.quantity.si());
-        let mut ready = Ready {
+        let mut ready = PreparedLeafAxle {
             model: self,
             spring,
             centre: [x, z],
@@ -771,12 +932,8 @@ impl LeafAxle {
             bar_sign: 1.0,
             rest: Pose::default(),
         };
-        ready.stiffen()?;
-        ready.settle().map_err(|end| refused("spring", end.sentence().to_owned()))?;
-        let mut rest = ready.rest;
-        ready.load(&rest)?;
-        ready.charge(&mut rest, 0.0);
-        ready.rest = rest;
+        let Settled { spring, rest } = settled(&mut ready)?;
+        (ready.spring, ready.rest) = (spring, rest);
         ready.stress(&rest.left)?;
         if let Some([left, _]) = &ready.levers
             && let Some((_, [rate, _])) = left.turn(ready.seen(&rest, left))
@@ -786,8 +943,77 @@ impl LeafAxle {
         if rest.energy.second[5] > 0.0 {
             Ok(ready)
         } else {
-            Err(refused("spring", End::Pitch.sentence().to_owned()))
+            Err(refused("leaf", End::Pitch.sentence().to_owned()))
         }
+    }
+
+    /// The same as `prepare`; its settled springs are shared by all stages that ask about them.
+    #[cfg(feature = "sheet")]
+    pub(super) fn shared(&self) -> Result<PreparedLeafAxle<'_>> {
+        if self.coil_over.is_given() {
+            return self.prepare();
+        }
+        self.ready(|ready| {
+            let numbers = self.settling();
+            KEPT.with(|kept| kept.part(&numbers, || ready.settled())).map(|settled| *settled)
+        })
+    }
+
+    /// Every number on which the settled springs rest, where there is no coil beside them.
+    #[cfg(feature = "sheet")]
+    fn settling(&self) -> [f64; 22] {
+        let leaf = &self.leaf;
+        let [fixed, eye, pivot, seat, wheel] =
+            [&leaf.fixed_eye, &leaf.shackle_eye, &leaf.shackle_pivot, &leaf.seat, &self.wheel.centre]
+                .map(|point| [point.x.quantity.si(), point.z.quantity.si()]);
+        let rate = self.spring.as_ref().map(|spring| spring.rate.quantity.si());
+        let of_leaves =
+            |of: fn(&Leaves) -> f64| leaf.leaves.as_ref().filter(|_| rate.is_none()).map_or(f64::NAN, of);
+        [
+            fixed[0],
+            fixed[1],
+            eye[0],
+            eye[1],
+            pivot[0],
+            pivot[1],
+            seat[0],
+            seat[1],
+            wheel[0],
+            wheel[1],
+            leaf.seat.y.quantity.si(),
+            leaf.seat_angle.as_ref().map_or(0.0, |angle| angle.quantity.si()),
+            leaf.clamped_length.quantity.si(),
+            leaf.eye_offset.as_ref().map_or(0.0, |offset| offset.quantity.si()),
+            if leaf.form == LeafForm::UniformSection { 1.0 } else { 0.0 },
+            leaf.load.quantity.si(),
+            rate.unwrap_or(f64::NAN),
+            of_leaves(|leaves| leaves.elastic_modulus.quantity.si()),
+            of_leaves(|leaves| leaves.leaf_width.quantity.si()),
+            of_leaves(|leaves| leaves.leaf_thickness.quantity.si()),
+            of_leaves(|leaves| leaves.full_length_leaves.quantity.si()),
+            of_leaves(|leaves| leaves.graduated_leaves.quantity.si()),
+        ]
+    }
+
+    /// Refuses a spring without a rate and without leaves of which it would follow.
+    fn check_rate(&self) -> Result<()> {
+        let Some(LeafRate { rate }) = &self.spring else {
+            return match &self.leaf.leaves {
+                Some(_) => Ok(()),
+                None => Err(refused(
+                    "spring.rate",
+                    "missing, and no `leaf.leaves` of which it would follow".to_owned(),
+                )),
+            };
+        };
+        let rate = rate.quantity;
+        within(
+            || "spring".to_owned(),
+            || {
+                valid! { rate: 1 <= .. <= 1e9 ; "common practice, no source: springs lie between 1 N/m and 1 GN/m"; }
+                Ok(())
+            },
+        )
     }
 
     /// Refuses a helper coil that cannot be.
@@ -841,7 +1067,7 @@ const SETTLED: f64 = 1e-12;
 const LEAST: f64 = 0.001;
 
 fn wrong(point: &str, why: &str) -> Error {
-    refused(&format!("spring.{point}"), why.to_owned())
+    refused(&format!("leaf.{point}"), why.to_owned())
 }
 
 pub(super) fn locked(roll: Angle, end: End) -> Error {
@@ -868,7 +1094,12 @@ fn norm([x, y, z]: [Jet; 3]) -> Jet {
 }
 
 /// The rows of two axles without roll; the second one stands at another heave.
-fn compared(before: &Ready<'_>, after: &Ready<'_>, standing: f64, heave: &[Length]) -> Result<Table> {
+fn compared(
+    before: &PreparedLeafAxle<'_>,
+    after: &PreparedLeafAxle<'_>,
+    standing: f64,
+    heave: &[Length],
+) -> Result<Table> {
     let none = Angle::from_si(0.0);
     let mut rows = Filling::over(["state", "heave"], &[2, heave.len()])?;
     for heave in heave {
@@ -887,25 +1118,19 @@ impl LeafSpring {
             ("shackle_pivot", &self.shackle_pivot),
             ("seat", &self.seat),
         ] {
-            point.check("spring", name)?;
+            point.check("leaf", name)?;
         }
-        let (rate, leaves) = (self.rate.as_ref(), self.leaves.as_ref());
-        if rate.is_none() && leaves.is_none() {
-            return Err(wrong("rate", "missing, and no `leaves` of which it would follow"));
-        }
-        let rate = rate.map_or(LinearStiffness::from_si(1.0), |rate| rate.quantity);
         let seat_angle = self.seat_angle.as_ref().map_or(Angle::from_si(0.0), |on| on.quantity);
         let eye_offset = self.eye_offset.as_ref().map_or(Length::from_si(0.0), |on| on.quantity);
         let (clamped_length, load) = (self.clamped_length.quantity, self.load.quantity);
         within(
-            || "spring".to_owned(),
+            || "leaf".to_owned(),
             || {
                 valid! {
                     seat_angle: (-0.5) <= .. <= 0.5 ; "common practice, no source: seats stand level within 29 deg";
                     clamped_length: 0 <= .. <= 10 ; "definition: a length; common practice, no source: at most 10 m";
                     eye_offset: (-0.2) <= .. <= 0.2 ; "common practice, no source: eyes stand within 200 mm of their leaf";
                     load: 1 <= .. <= 1e8 ; "common practice, no source: springs of road vehicles carry between 1 N and 100 MN";
-                    rate: 1 <= .. <= 1e9 ; "common practice, no source: springs lie between 1 N/m and 1 GN/m";
                 }
                 Ok(())
             },
@@ -925,7 +1150,11 @@ impl AxleDamper {
         within(
             || "damper".to_owned(),
             || {
-                let (open_length, closed_length) = (self.open_length.quantity, self.closed_length.quantity);
+                let [open, closed] =
+                    [&self.open_length, &self.closed_length].map(|on| on.as_ref().map(|on| on.quantity));
+                // A missing length stands on the other's right side.
+                let closed_length = closed.or(open.map(|open| open * 0.5)).unwrap_or(Length::from_si(1.0));
+                let open_length = open.unwrap_or(closed_length * 2.0);
                 valid! {
                     open_length: 0.0001 <= .. <= 100 ; "common practice, no source: dampers are between 0.1 mm and 100 m long";
                     closed_length: 0.0001 <= .. <= 100 ; "common practice, no source: dampers are between 0.1 mm and 100 m long";
@@ -941,7 +1170,7 @@ impl AxleDamper {
     }
 }
 
-impl Ready<'_> {
+impl PreparedLeafAxle<'_> {
     /// Deflection of the seat, free to turn, under its load over that load, for halves of the rate `1 / length^3`: each carries in
     /// proportion to the other's lever.
     fn ease(&self) -> f64 {
@@ -964,10 +1193,10 @@ impl Ready<'_> {
 
     /// The stiffness of both halves from the rate of the spring: halves of one strength.
     fn stiffen(&mut self) -> Result<()> {
-        let (drawn, ease) = (&self.model.spring, self.ease());
+        let (drawn, ease) = (&self.model.leaf, self.ease());
         let spring = &mut self.spring;
         let [a, b] = [spring.fixed.length, spring.shackle.length];
-        let strength = if let Some(rate) = &drawn.rate {
+        let strength = if let Some(LeafRate { rate }) = &self.model.spring {
             rate.quantity.si() * ease
         } else if let Some(leaves) = &drawn.leaves {
             // Of a symmetric spring of the same span.
@@ -993,14 +1222,14 @@ impl Ready<'_> {
     /// The load set so that a spring carries it here without a torque about the axle but what its coil makes.
     fn load(&mut self, on: &Pose) -> Result<()> {
         // As its seat goes up it runs along the vehicle as well, against the pull of a coil that leans.
-        let load = self.model.spring.load.quantity.si() - (on.coils[0].first[0] - on.lifts[0]);
+        let load = self.model.leaf.load.quantity.si() - (on.coils[0].first[0] - on.lifts[0]);
         let torque = on.coils[0].first[2];
         let on = &on.left;
         let ([fixed, _, fixed_turn], [shackle, _, shackle_turn]) = (on.fixed.first, on.shackle.first);
         let all = fixed * shackle_turn - shackle * fixed_turn;
         let (over, turned) = (load / all, torque / all);
         if !over.is_finite() || !turned.is_finite() {
-            return Err(refused("spring", "its load turns the axle, whatever the halves do".to_owned()));
+            return Err(refused("leaf", "its load turns the axle, whatever the halves do".to_owned()));
         }
         let Spring { fixed, shackle, .. } = &mut self.spring;
         let moments = [
@@ -1010,6 +1239,16 @@ impl Ready<'_> {
         fixed.loaded = moments[0] / fixed.stiffness - on.fixed.value;
         shackle.loaded = moments[1] / shackle.stiffness - on.shackle.value;
         Ok(())
+    }
+
+    /// Springs that carry their load at ride height, and how the axle stands on them there.
+    fn settled(&mut self) -> Result<Settled> {
+        self.stiffen()?;
+        self.settle().map_err(|end| refused("leaf", end.sentence().to_owned()))?;
+        let mut rest = self.rest;
+        self.load(&rest)?;
+        self.charge(&mut rest, 0.0);
+        Ok(Settled { spring: self.spring.clone(), rest })
     }
 
     /// Finds the axle at ride height.
@@ -1246,7 +1485,21 @@ impl Ready<'_> {
         self.pose(heave.si(), roll.si()).map_err(|_| self.beyond(heave, roll))
     }
 
-    pub(super) fn at(&self, heave: Length, roll: Angle) -> Result<LeafAxlePosition> {
+    /// How far the springs go in droop and bump: see [`LeafAxle::travel_range`].
+    pub fn travel_range(&self, roll: Angle) -> Result<HeaveRange> {
+        valid! { roll: (-0.5) <= .. <= 0.5 ; "common practice, no source: no axle leans 29 deg against its body"; }
+        let [(droop, droop_end), (bump, bump_end)] =
+            self.range(roll.si(), FINE).map_err(|end| locked(roll, end))?;
+        Ok(HeaveRange {
+            droop: Length::from_si(droop),
+            droop_end: droop_end.word().to_owned(),
+            bump: Length::from_si(bump),
+            bump_end: bump_end.word().to_owned(),
+        })
+    }
+
+    /// The axle at a heave and roll: see [`LeafAxle::at`].
+    pub fn at(&self, heave: Length, roll: Angle) -> Result<LeafAxlePosition> {
         let on = self.reached(heave, roll)?;
         let bar = self.bar(&on).ok_or_else(|| self.drop_link(heave, roll))?;
         self.results(&on, bar)
@@ -1330,7 +1583,8 @@ impl Ready<'_> {
         before.chain([middle]).chain(half(shackle, on.shackle, "shackle eye")).collect()
     }
 
-    pub(super) fn wind_up(&self, heave: Length, torque: Torque) -> Result<WindUp> {
+    /// The axle wound up by a torque: see [`LeafAxle::wind_up`].
+    pub fn wind_up(&self, heave: Length, torque: Torque) -> Result<WindUp> {
         valid! {
             heave: (-10) <= .. <= 10 ; "common practice, no source: no wheel travels 10 m";
             torque: (-1e6) <= .. <= 1e6 ; "common practice, no source: no axle of a road vehicle bears 1 MN·m";
@@ -1403,7 +1657,7 @@ impl Ready<'_> {
 
     /// Greatest stress of a spring, in its full-length leaves.
     fn stress(&self, on: &Bent) -> Result<Stress> {
-        let Some(leaves) = &self.model.spring.leaves else { return Ok(Stress::from_si(f64::NAN)) };
+        let Some(leaves) = &self.model.leaf.leaves else { return Ok(Stress::from_si(f64::NAN)) };
         let Spring { fixed, shackle, .. } = &self.spring;
         let [moment, other] = [(fixed, on.fixed), (shackle, on.shackle)]
             .map(|(half, bend)| half.clamp_moment(bend.value).abs());
@@ -1424,7 +1678,7 @@ impl Ready<'_> {
     /// Of a shackle: from upright, and against the line of the eyes.
     fn shackle(&self, on: &Bent) -> [Angle; 2] {
         let Spring { pivot, fixed_eye, .. } = self.spring;
-        let drawn = &self.model.spring;
+        let drawn = &self.model.leaf;
         let hanging = (drawn.shackle_pivot.z.quantity - drawn.shackle_eye.z.quantity).si().signum();
         let [x, z] = [on.eye[0].value, on.eye[1].value];
         let to_eye = vector(x - pivot[0], 0.0, z - pivot[1]);
@@ -1501,7 +1755,9 @@ impl Ready<'_> {
     fn damper(&self, on: &Pose, place: usize) -> Option<(Jet, [Length; 2])> {
         if let Some(damper) = &self.model.damper {
             let between = self.damper_length(on, damper, [1.0, -1.0][place]);
-            return Some((between, [damper.open_length.quantity, damper.closed_length.quantity]));
+            let ends = [&damper.open_length, &damper.closed_length];
+            let unknown = Length::from_si(f64::NAN);
+            return Some((between, ends.map(|end| end.as_ref().map_or(unknown, |end| end.quantity))));
         }
         let damper = self.model.coil_over.as_ref()?.damper.as_ref()?;
         Some((on.eyes[place], [damper.open_length.quantity, damper.closed_length.quantity]))
@@ -1663,7 +1919,7 @@ mod tests {
                 toe: Value::new(radians(0.0)),
                 loaded_radius: length(0.38),
             },
-            spring: LeafSpring {
+            leaf: LeafSpring {
                 fixed_eye: point(fixed, 0.52),
                 shackle_eye: point(eye, 0.52),
                 shackle_pivot: point(pivot, 0.52),
@@ -1673,14 +1929,14 @@ mod tests {
                 eye_offset: None,
                 form: LeafForm::UniformStrength,
                 load: Value::new(Force::from_si(9800.0)),
-                rate: Some(Value::new(LinearStiffness::from_si(110_000.0))),
                 leaves: Some(leaves()),
             },
+            spring: Some(LeafRate { rate: Value::new(LinearStiffness::from_si(110_000.0)) }),
             damper: Some(AxleDamper {
                 body_eye: Point::new(metres(0.15), metres(0.4), metres(0.8)),
                 axle_eye: Point::new(metres(-0.06), metres(0.45), metres(0.3)),
-                open_length: length(0.68),
-                closed_length: length(0.42),
+                open_length: Some(length(0.68)),
+                closed_length: Some(length(0.42)),
             }),
             coil_over: Stated::Unknown,
             anti_roll_bar: Stated::Unknown,
@@ -1717,16 +1973,16 @@ mod tests {
             seat_offset: length(0.15),
         }
     }
-    fn bar(carried_by: Mount) -> AxleBar {
-        match carried_by {
+    fn bar(bearings: Mount) -> AxleBar {
+        match bearings {
             Mount::Body => AxleBar {
-                carried_by,
+                bearings,
                 link_eye: place([-0.06, 0.45, 0.36]),
                 lever_end: place([-0.07, 0.46, 0.52]),
                 lever_pivot: place([0.15, 0.35, 0.53]),
             },
             Mount::Axle => AxleBar {
-                carried_by,
+                bearings,
                 link_eye: place([0.2, 0.45, 0.62]),
                 lever_end: place([0.19, 0.47, 0.42]),
                 lever_pivot: place([-0.02, 0.47, 0.41]),
@@ -1754,8 +2010,8 @@ mod tests {
     /// Hardly loaded, so that only stiffness counts.
     fn flat(form: LeafForm) -> LeafAxle {
         let mut model = axle(FLAT);
-        model.spring.form = form;
-        model.spring.load = Value::new(Force::from_si(1.0));
+        model.leaf.form = form;
+        model.leaf.load = Value::new(Force::from_si(1.0));
         model
     }
 
@@ -1818,7 +2074,7 @@ mod tests {
             damper: None,
         });
         model.anti_roll_bar = Stated::Given(AxleBar {
-            carried_by: Mount::Body,
+            bearings: Mount::Body,
             link_eye: place([0.0, 0.6, 0.39]),
             lever_end: place([0.0, 0.6, 0.55]),
             lever_pivot: place([0.2, 0.3, 0.55]),
@@ -1900,7 +2156,7 @@ mod tests {
     #[test]
     fn a_rate_follows_from_its_leaves() {
         let mut model = flat(LeafForm::UniformStrength);
-        model.spring.rate = None;
+        model.spring = None;
         let rate = |span: f64| {
             let on = leaves();
             let (full, steps) = (on.full_length_leaves.quantity, on.graduated_leaves.quantity);
@@ -1922,8 +2178,8 @@ mod tests {
         let stress = 18.0 * moment / (0.07 * 0.009 * 0.009 * 16.0);
         assert_relative_eq!(on.left_leaf_stress.si(), stress, max_relative = 1e-6);
 
-        model.spring.clamped_length = length(0.0);
-        model.spring.seat = point([0.15, 0.5], 0.52);
+        model.leaf.clamped_length = length(0.0);
+        model.leaf.seat = point([0.15, 0.5], 0.52);
         model.wheel.centre = Point::new(metres(0.15), metres(0.81), metres(0.39));
         let on = model.at(metres(0.0), radians(0.0)).unwrap();
         let (a, b, l) = (0.5_f64, 0.8_f64, 1.3_f64);
@@ -1941,7 +2197,7 @@ mod tests {
         assert_relative_eq!(drive.pinion_angle.si(), drive.wind_up_angle.si() + 3_f64.to_radians());
         let small = 0.5 * (wound(1.0).wind_up_angle - wound(-1.0).wind_up_angle).si();
         // The force at the ground works on the way of the axle as well, which turns about a place above its middle.
-        let along = model.ready().unwrap().rest.x.first[2];
+        let along = model.prepare().unwrap().rest.x.first[2];
         assert_relative_eq!(small * none.wind_up_rate.si(), 1.0 + along / 0.38, max_relative = 1e-6);
         assert_relative_eq!(none.spring_load.si(), 9800.0, max_relative = 1e-10);
         assert!(drive.leaf_stress > none.leaf_stress && brake.leaf_stress > none.leaf_stress);
@@ -1960,13 +2216,13 @@ mod tests {
             axle(points)
         };
         let mut bare = axle(ARCHED);
-        (bare.spring.rate, bare.spring.leaves) = (None, None);
+        (bare.spring, bare.leaf.leaves) = (None, None);
         let mut driven = axle(ARCHED);
         driven.braking = None;
         let mut inboard = axle(ARCHED);
         inboard.braking.as_mut().unwrap().place = Some(BrakePlace::Inboard);
         let mut right = axle(ARCHED);
-        right.spring.seat.y = length(-0.52);
+        right.leaf.seat.y = length(-0.52);
         let mut twice = helped(Mount::Body);
         twice.damper = axle(ARCHED).damper;
         let mut short = helped(Mount::Body);
@@ -1976,22 +2232,22 @@ mod tests {
         let mut bent = helped(Mount::Axle);
         bent.anti_roll_bar.as_mut().unwrap().lever_end = place([-0.02, 0.4, 0.4101]);
         let mut light = axle(ARCHED);
-        light.spring.load = Value::new(Force::from_si(0.0));
+        light.leaf.load = Value::new(Force::from_si(0.0));
         for (wrong, key) in [
-            (far(0, [f64::NAN, 0.5]), "spring.fixed_eye: x = NaN"),
-            (far(3, [0.7, 0.475]), "spring.seat: it must lie between"),
-            (far(0, [0.07, 0.48]), "spring.fixed_eye: from the seat"),
-            (far(2, ARCHED[1]), "spring.shackle_pivot: it is nearer"),
-            (far(2, [-0.81, 0.57]), "spring.shackle_pivot: the shackle is in line"),
+            (far(0, [f64::NAN, 0.5]), "leaf.fixed_eye: x = NaN"),
+            (far(3, [0.7, 0.475]), "leaf.seat: it must lie between"),
+            (far(0, [0.07, 0.48]), "leaf.fixed_eye: from the seat"),
+            (far(2, ARCHED[1]), "leaf.shackle_pivot: it is nearer"),
+            (far(2, [-0.81, 0.57]), "leaf.shackle_pivot: the shackle is in line"),
             (bare, "spring.rate: missing"),
             (driven, "drive_share: it wants `braking`"),
             (inboard, "braking.place: a live axle carries its brakes"),
-            (right, "spring.seat: a left spring"),
+            (right, "leaf.seat: a left spring"),
             (twice, "coil_over.damper: there is a `damper` beside it"),
             (short, "coil_over: its eyes are nearer"),
             (locked, "anti_roll_bar: its drop link is in line"),
             (bent, "anti_roll_bar.lever_end: it is nearer"),
-            (light, "spring: load = 0 N"),
+            (light, "leaf: load = 0 N"),
         ] {
             let message = wrong.check().unwrap_err().to_string();
             assert!(message.starts_with(key), "{message}");
@@ -2054,9 +2310,9 @@ mod tests {
     /// Both forms, with and without what a spring need not have.
     fn drawable() -> [LeafAxle; 3] {
         let mut bent = axle(ARCHED);
-        bent.spring.form = LeafForm::UniformSection;
-        bent.spring.eye_offset = Some(length(0.02));
-        bent.spring.seat_angle = Some(Value::new(radians(0.03)));
+        bent.leaf.form = LeafForm::UniformSection;
+        bent.leaf.eye_offset = Some(length(0.02));
+        bent.leaf.seat_angle = Some(Value::new(radians(0.03)));
         bent.wheel.camber = Value::new(radians(-0.02));
         [axle(ARCHED), axle(FLAT), bent]
     }
@@ -2065,7 +2321,7 @@ mod tests {
     fn at_ride_height_the_points_are_those_that_were_given() {
         for model in drawable() {
             let points = read::points(&model.points(&[metres(0.0)], &[radians(0.0)]).unwrap());
-            let (spring, damper) = (&model.spring, model.damper.as_ref().unwrap());
+            let (spring, damper) = (&model.leaf, model.damper.as_ref().unwrap());
             for (part, point, at) in [
                 ("axle", "left end", &model.wheel.centre),
                 ("wheel left", "centre", &model.wheel.centre),
@@ -2104,7 +2360,7 @@ mod tests {
     #[test]
     fn what_is_rigid_keeps_its_length_and_a_leaf_is_only_bent() {
         for (which, model) in drawable().into_iter().enumerate() {
-            let spring = model.ready().unwrap().spring;
+            let spring = model.prepare().unwrap().spring;
             let rest = read::points(&model.points(&[metres(0.0)], &[radians(0.0)]).unwrap());
             for (heave, roll) in [(-0.06, 0.0), (0.07, 0.0), (0.02, 0.05), (-0.03, -0.04)] {
                 let points = read::points(&model.points(&[metres(heave)], &[radians(roll)]).unwrap());
@@ -2266,10 +2522,10 @@ mod tests {
         }
         assert!((of("left_damper_used")[0] - of("left_damper_used")[1]).abs() > 0.04);
         let mut below = model.clone();
-        below.spring.seat.z = length(0.305);
-        below.spring.fixed_eye.z = length(0.375);
-        below.spring.shackle_eye.z = length(0.385);
-        below.spring.shackle_pivot.z = length(0.5);
+        below.leaf.seat.z = length(0.305);
+        below.leaf.fixed_eye.z = length(0.375);
+        below.leaf.shackle_eye.z = length(0.385);
+        below.leaf.shackle_pivot.z = length(0.5);
         let table = below.seat_block(Length::of::<mm>(50.0), &[metres(0.0)]).unwrap();
         let heights = table.numbers("left_wheel_z").unwrap();
         assert!((heights[1] - heights[0] - 0.05).abs() < 1e-12);
@@ -2279,7 +2535,7 @@ mod tests {
     #[test]
     fn an_axle_moved_along_its_springs_stands_on_a_beam_with_other_arms() {
         let mut model = flat(LeafForm::UniformStrength);
-        model.spring.clamped_length = length(0.0);
+        model.leaf.clamped_length = length(0.0);
         let (a, b) = (0.65, 0.65);
         let table = model.axle_move(metres(0.15), metres(0.0), &[0.0, 0.01].map(metres)).unwrap();
         let of = |name: &str| table.numbers(name).unwrap().to_vec();
@@ -2289,7 +2545,7 @@ mod tests {
         assert_relative_eq!(of("wheel_rate")[1], wanted, max_relative = 1e-4);
         assert!((of("left_wheel_x")[1] - 0.15).abs() < 1e-12 && (of("left_wheel_z")[1] - 0.39).abs() < 1e-12);
         // Of its leaves the same.
-        model.spring.rate = None;
+        model.spring = None;
         let table = model.axle_move(metres(0.15), metres(0.0), &[metres(0.0)]).unwrap();
         let rates = table.numbers("wheel_rate").unwrap();
         assert_relative_eq!(rates[1] / rates[0], wanted / 110_000.0, max_relative = 1e-4);
@@ -2328,7 +2584,7 @@ mod tests {
             }
         }
         let gone = model.axle_move(metres(0.7), metres(0.0), &[]).unwrap_err().to_string();
-        assert!(gone.starts_with("spring.seat: it must lie between"), "{gone}");
+        assert!(gone.starts_with("leaf.seat: it must lie between"), "{gone}");
     }
 
     #[test]
@@ -2434,10 +2690,10 @@ mod tests {
                 let helped = helped(mount);
                 (model.damper, model.coil_over, model.anti_roll_bar) = (None, helped.coil_over, helped.anti_roll_bar);
             }
-            model.spring.form = form;
-            model.spring.eye_offset = Some(length(offset));
-            model.spring.seat_angle = Some(Value::new(radians(angle)));
-            let Ok(ready) = model.ready() else { return Ok(()) };
+            model.leaf.form = form;
+            model.leaf.eye_offset = Some(length(offset));
+            model.leaf.seat_angle = Some(Value::new(radians(angle)));
+            let Ok(ready) = model.prepare() else { return Ok(()) };
             // Central differences: short, since their own error grows where a shackle nears the end of its way.
             let h = 2e-5;
             let near = |found: f64, wanted: f64, size: f64| (found - wanted).abs() < size;
@@ -2499,7 +2755,7 @@ mod tests {
         #[test]
         fn the_springs_stay_where_they_are_bolted(shifts in prop::collection::vec(-0.02..0.02, 8), heave in -0.06..0.08, roll in -0.06..0.06) {
             let model = shifted(&shifts);
-            let Ok(ready) = model.ready() else { return Ok(()) };
+            let Ok(ready) = model.prepare() else { return Ok(()) };
             let Ok(on) = ready.pose(heave, roll) else { return Ok(()) };
             let spring = &ready.spring;
             for bent in [on.left, on.right] {

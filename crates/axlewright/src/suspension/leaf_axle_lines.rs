@@ -1,12 +1,15 @@
 //! A live axle on leaf springs on the build sheet: its springs and dampers as lines, and what follows from them.
 
-use super::LeafForm;
 use super::axle_rules::{FRONT_DRIVES, FRONT_HOLDS, REAR_DRIVES, REAR_HOLDS};
 use super::double_wishbone_lines::{coordinate, point_lines};
+use super::inputs::At;
 use super::leaf_axle_rules::{
     AT_RIDE, BUMP_STRESS, DAMPER_RATIO, OVER_TRAVEL, RATE, STOP, WEIGHT, WOUND_STRESS,
 };
-use crate::base::section::{Line, by, choice, derived, gives, greatest_of, joined, line, same};
+use super::{AxleBar, AxleDamper, LeafForm, Leaves, Wheel};
+use crate::base::section::{
+    Line, ModelOf, by, choice, derived, gives, greatest_of, joined, line, model, same,
+};
 use crate::units::{
     Angle, Force, Length, LinearStiffness, Quantity, Ratio, RotationalStiffness, Stress, Torque,
 };
@@ -27,17 +30,27 @@ const fn count(path: &'static str, meaning: &'static str) -> Line {
     )
 }
 
+/// The three lines of a point that stands in the plane of its spring.
+macro_rules! beside_seat {
+    ($path:literal, $what:literal) => {{
+        let [x, y, z] = point_lines!($path, $what);
+        [x, y.by(&[same(&["axle.leaf.seat.y"], IN_PLANE).usual()]), z]
+    }};
+}
+
+const IN_PLANE: &str = "definition: a spring stands parallel to the centre plane";
+
 const PLACED: [Line; 12] = joined(&[
-    &point_lines!("axle.leaf.fixed_eye", "eye of the leaf spring on the body"),
-    &point_lines!("axle.leaf.shackle_eye", "eye of the leaf spring on its shackle, at ride height"),
-    &point_lines!("axle.leaf.shackle_pivot", "pivot of the shackle on the body"),
+    &beside_seat!("axle.leaf.fixed_eye", "eye of the leaf spring on the body"),
+    &beside_seat!("axle.leaf.shackle_eye", "eye of the leaf spring on its shackle, at ride height"),
+    &beside_seat!("axle.leaf.shackle_pivot", "pivot of the shackle on the body"),
     &point_lines!(
         "axle.leaf.seat",
         "where the centre bolt crosses the main leaf, at ride height; of the spring's points the one whose place to the side counts"
     ),
 ]);
 
-const SPRING: [Line; 10] = [
+const SPRING: [Line; 11] = [
     line(
         "axle.leaf.seat_angle",
         Angle::KIND,
@@ -64,12 +77,15 @@ const SPRING: [Line; 10] = [
     line("axle.leaf.load", Force::KIND, "carried by one leaf spring at ride height")
         .within(1.0, 1e8, "common practice, no source: springs of road vehicles carry between 1 N and 100 MN")
         .by(&[by(&WEIGHT)]),
-    length("axle.leaf.width", "of every leaf"),
-    length("axle.leaf.thickness", "of every leaf"),
-    count("axle.leaf.full_length_leaves", "leaves that reach from eye to eye"),
-    count("axle.leaf.graduated_leaves", "leaves that get shorter step by step"),
+    line("axle.leaf.leaves.elastic_modulus", Stress::KIND, "modulus of the leaves' steel")
+        .within(10e9, 500e9, "common practice, no source: metals of springs lie between 10 GPa and 500 GPa")
+        .by(&[same(&["axle.spring.elastic_modulus"], "definition: the leaves are the spring")]),
+    length("axle.leaf.leaves.leaf_width", "width of every leaf"),
+    length("axle.leaf.leaves.leaf_thickness", "thickness of every leaf"),
+    count("axle.leaf.leaves.full_length_leaves", "leaves that reach from eye to eye"),
+    count("axle.leaf.leaves.graduated_leaves", "leaves that get shorter step by step"),
     line(
-        "axle.leaf.bump_clearance",
+        "axle.bump_clearance",
         Length::KIND,
         "above each spring's seat to its bump stop, or to what it hits first, at ride height",
     )
@@ -85,8 +101,22 @@ const DAMPER_EYES: [Line; 6] = joined(&[
     &point_lines!("axle.damper.axle_eye", "its eye on the axle, at ride height"),
 ]);
 
+/// The axle as a model, ready to draw.
+pub(super) const MODEL: ModelOf = model! {
+    "axle.suspension" "suspension.LeafAxle" in "axle"
+    {
+        wheel: Wheel, wheel.loaded_radius: Length = "axle.tyre.loaded_radius",
+        leaf.fixed_eye: At, leaf.shackle_eye: At, leaf.shackle_pivot: At, leaf.seat: At,
+        leaf.seat_angle: Option<Angle>, leaf.clamped_length: Length, leaf.eye_offset: Option<Length>,
+        leaf.form: LeafForm, leaf.load: Force, leaf.leaves: Option<Leaves>,
+        spring.rate: LinearStiffness,
+        damper: Option<AxleDamper>, anti_roll_bar: Option<AxleBar>, bump_clearance: Option<Length>,
+    }
+    end "axle"
+};
+
 /// Everything that is measured of it.
-pub(super) const MEASURED: [Line; 28] = joined(&[&PLACED, &SPRING, &DAMPER_EYES]);
+pub(super) const MEASURED: [Line; 29] = joined(&[&PLACED, &SPRING, &DAMPER_EYES]);
 
 /// What follows of it alone.
 pub(super) const FOLLOWING: [Line; 12] = [

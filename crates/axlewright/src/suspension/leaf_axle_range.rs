@@ -8,7 +8,7 @@
 
 use super::jet::Jet;
 use super::leaf::End;
-use super::leaf_axle::{Pose, Ready};
+use super::leaf_axle::{Pose, PreparedLeafAxle};
 use super::solved::solved;
 use super::vector::{Vector, vector};
 use crate::base::numeric::root;
@@ -53,7 +53,7 @@ struct Spot {
 
 /// The curve in one roll, on which the left spring leads (0) or the right one (1).
 struct Curve<'a> {
-    axle: &'a Ready<'a>,
+    axle: &'a PreparedLeafAxle<'a>,
     roll: f64,
     lead: usize,
     /// 1 on the way up, -1 on the way down.
@@ -61,7 +61,7 @@ struct Curve<'a> {
 }
 
 /// Follows the curve from one position towards a heave at the same roll, or to the end if that comes first; none if the curve does not lead there.
-pub(super) fn follow(axle: &Ready<'_>, from: &Pose, heave: f64, fine: f64) -> Option<Went> {
+pub(super) fn follow(axle: &PreparedLeafAxle<'_>, from: &Pose, heave: f64, fine: f64) -> Option<Went> {
     let way = 1.0_f64.copysign(heave - from.heave);
     let curve = Curve { axle, roll: from.roll, lead: usize::from(from.roll * way < 0.0), way };
     let bends = [&from.left, &from.right].map(|bent| [bent.fixed.value, bent.shackle.value]);

@@ -7,7 +7,7 @@ use super::linkage_stages::{Range, TravelEnds, travelled};
 use super::live_axle_rules::{APART, BESIDE_LEAVES};
 use super::parts::refused;
 use super::wheel_position::BUMP;
-use super::{Axle, AxleBar, AxleDamper, LeafAxle, LeafForm, LeafSpring, Leaves, Point, Wheel};
+use super::{Axle, AxleBar, AxleDamper, LeafAxle, LeafForm, LeafRate, LeafSpring, Leaves, Point, Wheel};
 use crate::Result;
 use crate::base::document::{Stated, Value};
 use crate::base::section::{Rule, fields, rule};
@@ -41,9 +41,9 @@ struct OnLeaves {
     upper_links: Option<Length>,
     wheel_x: Length,
     wheel_z: Length,
-    fixed_eye: Beside,
-    shackle_eye: Beside,
-    shackle_pivot: Beside,
+    fixed_eye: At,
+    shackle_eye: At,
+    shackle_pivot: At,
     seat: At,
     seat_angle: Option<Angle>,
     clamped_length: Length,
@@ -55,19 +55,6 @@ fields!(OnLeaves {
     wheel_z = "wheel.centre.z", fixed_eye = "leaf.fixed_eye", shackle_eye = "leaf.shackle_eye",
     shackle_pivot = "leaf.shackle_pivot", seat = "leaf.seat", seat_angle = "leaf.seat_angle",
     clamped_length = "leaf.clamped_length", eye_offset = "leaf.eye_offset", form = "leaf.form",
-});
-
-/// Point of a spring, beside its seat where nothing else is written.
-struct Beside {
-    x: Length,
-    y: Option<Length>,
-    z: Length,
-}
-fields!(Beside { x, y, z });
-
-fields!(Leaves {
-    elastic_modulus = "spring.elastic_modulus", leaf_width = "leaf.width", leaf_thickness = "leaf.thickness",
-    full_length_leaves = "leaf.full_length_leaves", graduated_leaves = "leaf.graduated_leaves",
 });
 
 /// Axle on its leaf springs with what a rule asks about it.
@@ -148,7 +135,7 @@ fields!(UnderTorque { axle, drive_torque });
 pub(super) const RATE: Rule = rule! {
     "axle" Sprung::own_rate, Sprung
     takes { springs = "axle" }
-    needs { leaves = "axle" }
+    needs { leaves = "axle.leaf.leaves" }
     says "suspension.LeafAxle of its leaves, see spring.leaf_pack_rate", SOURCE
 };
 pub(super) const AT_RIDE: Rule = rule! {
@@ -188,7 +175,7 @@ pub(super) const DAMPER: Rule = rule! {
 pub(super) const STOP: Rule = rule! {
     "axle" Sprung::stop, Sprung
     takes { springs = "axle" }
-    needs { loaded = "axle", bump_clearance = "axle.leaf.bump_clearance" }
+    needs { loaded = "axle", bump_clearance }
     says "suspension.LeafAxle: heave z where left_bump_remaining is nothing", SOURCE
 };
 pub(super) const RANGE: Rule = rule! {
@@ -208,7 +195,7 @@ pub(super) const OVER_TRAVEL: Rule = rule! {
 pub(super) const BUMP_STRESS: Rule = rule! {
     "axle" BetweenStops::bump_stress, BetweenStops
     takes { axle.springs = "axle", bump_left }
-    needs { axle.loaded = "axle", axle.leaves = "axle" }
+    needs { axle.loaded = "axle", axle.leaves = "axle.leaf.leaves" }
     says "suspension.LeafAxle at full bump: left_leaf_stress", SOURCE
 };
 /// Turn of the housing at ride height.
@@ -221,7 +208,7 @@ pub(super) const WIND_UP: Rule = rule! {
 pub(super) const WOUND_STRESS: Rule = rule! {
     "axle" UnderTorque::leaf_stress, UnderTorque
     takes { axle.springs = "axle", drive_torque }
-    needs { axle.loaded = "axle", axle.ground = "axle", axle.leaves = "axle" }
+    needs { axle.loaded = "axle", axle.ground = "axle", axle.leaves = "axle.leaf.leaves" }
     says "suspension.LeafAxle.wind_up at ride height, torque forward and in reverse: the greater leaf_stress", SOURCE
 };
 
@@ -274,12 +261,6 @@ impl Across {
     }
 }
 
-impl OnLeaves {
-    fn point(&self, of: &Beside) -> Point {
-        Point::new(of.x, of.y.unwrap_or(self.seat.y), of.z)
-    }
-}
-
 impl Sprung {
     /// The axle. Where nothing asks for it a spring carries 1 N, and the wheel has a radius of 1 m.
     fn model(&self) -> Result<LeafAxle> {
@@ -298,25 +279,24 @@ impl Sprung {
                 toe: Value::new(LEVEL),
                 loaded_radius: Value::new(ground.map_or(ONE, |on| on.loaded_radius)),
             },
-            spring: LeafSpring {
-                fixed_eye: on.point(&on.fixed_eye),
-                shackle_eye: on.point(&on.shackle_eye),
-                shackle_pivot: on.point(&on.shackle_pivot),
+            leaf: LeafSpring {
+                fixed_eye: on.fixed_eye.point(),
+                shackle_eye: on.shackle_eye.point(),
+                shackle_pivot: on.shackle_pivot.point(),
                 seat: on.seat.point(),
                 seat_angle: on.seat_angle.map(Value::new),
                 clamped_length: Value::new(on.clamped_length),
                 eye_offset: on.eye_offset.map(Value::new),
                 form: on.form,
                 load: Value::new(loaded.map_or(Force::from_si(1.0), |on| on.load)),
-                rate: loaded.map(|on| Value::new(on.rate)),
                 leaves: self.leaves.clone(),
             },
-            // The ratio of a damper is the same whatever its stroke.
+            spring: loaded.map(|on| LeafRate { rate: Value::new(on.rate) }),
             damper: self.damper.as_ref().map(|eyes| AxleDamper {
                 body_eye: eyes.body_eye.point(),
                 axle_eye: eyes.axle_eye.point(),
-                open_length: Value::new(self.open_length.unwrap_or(ONE + ONE)),
-                closed_length: Value::new(self.closed_length.unwrap_or(ONE)),
+                open_length: self.open_length.map(Value::new),
+                closed_length: self.closed_length.map(Value::new),
             }),
             coil_over: Stated::Unknown,
             anti_roll_bar: Stated::from(self.anti_roll_bar.clone()),
@@ -328,12 +308,12 @@ impl Sprung {
     }
 
     fn own_rate(&self) -> Result<LinearStiffness> {
-        Ok(self.model()?.ready()?.rate())
+        Ok(self.model()?.shared()?.rate())
     }
 
     fn at_ride(&self) -> Result<AtRide> {
         let model = self.model()?;
-        let ready = model.ready()?;
+        let ready = model.shared()?;
         let on = ready.at(RIDE, LEVEL)?;
         // Of springs of the wheel rate `k` on the base `t` the roll stiffness is `k t^2 / 2`.
         let base = (2.0 * on.roll_stiffness.si() / on.wheel_rate.si()).sqrt();
@@ -350,35 +330,34 @@ impl Sprung {
     }
 
     fn damper_ratio(&self) -> Result<Ratio> {
-        Ok(self.model()?.ready()?.at(RIDE, LEVEL)?.damper_motion_ratio)
+        Ok(self.model()?.shared()?.at(RIDE, LEVEL)?.damper_motion_ratio)
     }
 
     fn bar_motion_ratio(&self) -> Result<Ratio> {
         let mut model = self.model()?;
-        model.spring.rate = Some(Value::new(STIFF));
-        let on = model.ready()?.at(RIDE, LEVEL)?;
+        model.spring = Some(LeafRate { rate: Value::new(STIFF) });
+        let on = model.shared()?.at(RIDE, LEVEL)?;
         Ok(on.bar_motion_ratio)
     }
 
     /// Heave at which the damper is open, and at which it is closed.
     fn damper_ends(&self) -> Result<TravelEnds> {
+        let (Some(open), Some(closed)) = (self.open_length, self.closed_length) else {
+            return Ok(TravelEnds::UNKNOWN);
+        };
         let model = self.model()?;
-        let Some(damper) = &model.damper else { return Ok(TravelEnds::UNKNOWN) };
-        let ready = model.ready()?;
-        Ok(TravelEnds {
-            droop: ready.heave_for_damper(damper.open_length.quantity)?,
-            bump: ready.heave_for_damper(damper.closed_length.quantity)?,
-        })
+        let ready = model.shared()?;
+        Ok(TravelEnds { droop: ready.heave_for_damper(open)?, bump: ready.heave_for_damper(closed)? })
     }
 
     /// Heave at which the seats touch their bump stops.
     fn stop(&self) -> Result<Length> {
-        self.model()?.ready()?.heave_for_stop()
+        self.model()?.shared()?.heave_for_stop()
     }
 
     /// Heave in droop and bump up to which the springs go.
     fn range(&self) -> Result<Range> {
-        let range = self.model()?.ready()?.range(0.0, FINE);
+        let range = self.model()?.shared()?.range(0.0, FINE);
         let [(droop, _), (bump, _)] = range.map_err(|end| locked(LEVEL, end))?;
         Ok(Range { droop: Length::from_si(-droop), bump: Length::from_si(bump) })
     }
@@ -387,7 +366,7 @@ impl Sprung {
 impl OnGround {
     fn at_ride(&self) -> Result<InstantAxes> {
         self.across.nothing()?;
-        let on = self.axle.model()?.ready()?.at(RIDE, LEVEL)?;
+        let on = self.axle.model()?.shared()?.at(RIDE, LEVEL)?;
         Ok(InstantAxes { roll_centre_height: on.roll_centre_height, side_view_angle: on.side_view_angle })
     }
 }
@@ -397,7 +376,7 @@ impl BetweenStops {
         self.across.nothing()?;
         let [bump, droop] = travelled(self.bump_left, self.droop_left)?;
         let model = self.axle.model()?;
-        let ready = model.ready()?;
+        let ready = model.shared()?;
         let (mut change, mut left, mut shift) = (0.0_f64, f64::INFINITY, 0.0_f64);
         for heave in [bump, -droop] {
             let on = ready.at(heave, LEVEL)?;
@@ -416,18 +395,18 @@ impl BetweenStops {
     /// Stress of the leaves at full bump, whatever the droop.
     fn bump_stress(&self) -> Result<Stress> {
         let [bump, _] = travelled(self.bump_left, RIDE)?;
-        Ok(self.axle.model()?.ready()?.at(bump, LEVEL)?.left_leaf_stress)
+        Ok(self.axle.model()?.shared()?.at(bump, LEVEL)?.left_leaf_stress)
     }
 }
 
 impl UnderTorque {
     fn wind_up_angle(&self) -> Result<Angle> {
-        Ok(self.axle.model()?.ready()?.wind_up(RIDE, self.drive_torque)?.wind_up_angle)
+        Ok(self.axle.model()?.shared()?.wind_up(RIDE, self.drive_torque)?.wind_up_angle)
     }
 
     fn leaf_stress(&self) -> Result<Stress> {
         let model = self.axle.model()?;
-        let ready = model.ready()?;
+        let ready = model.shared()?;
         let mut greatest = f64::NAN;
         for torque in [self.drive_torque, -self.drive_torque] {
             greatest = ready.wind_up(RIDE, torque)?.leaf_stress.si().max(greatest);

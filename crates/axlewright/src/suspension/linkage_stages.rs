@@ -1,6 +1,6 @@
 //! Stages of a wheel on its linkage that the build sheet asks for, whichever linkage it is.
 
-use super::wheel_position::{Independent, Parts, Ready};
+use super::wheel_position::{Independent, Parts, PreparedLinkage};
 use super::{JointLimits, WheelPosition};
 use crate::spring::Mounting;
 use crate::units::{Angle, Length, Ratio, RatioPerLength};
@@ -63,13 +63,13 @@ const MIDDLE: Length = Length::from_si(0.0);
 
 /// Wheel at ride height.
 pub(super) fn at_ride<M: Independent>(linkage: &M) -> Result<WheelPosition> {
-    Ok(Ready::new(linkage.parts())?.at_ride())
+    Ok(PreparedLinkage::new(linkage.parts())?.at_ride())
 }
 
 /// Coil-over or leg at ride height.
 pub(super) fn stroke<M: Independent>(linkage: &M) -> Result<Stroke> {
     let [length, motion_ratio, gradient] =
-        Ready::hanging(linkage.parts())?.stroke_at_ride().unwrap_or([f64::NAN; 3]);
+        PreparedLinkage::hanging(linkage.parts())?.stroke_at_ride().unwrap_or([f64::NAN; 3]);
     Ok(Stroke {
         motion_ratio: Ratio::from_si(motion_ratio),
         ratio_gradient: RatioPerLength::from_si(gradient),
@@ -79,12 +79,12 @@ pub(super) fn stroke<M: Independent>(linkage: &M) -> Result<Stroke> {
 
 /// Motion ratio of the anti-roll bar at ride height.
 pub(super) fn bar_motion_ratio<M: Independent>(linkage: &M) -> Result<Ratio> {
-    Ok(Ready::hanging(linkage.parts())?.at_ride().bar_motion_ratio)
+    Ok(PreparedLinkage::hanging(linkage.parts())?.at_ride().bar_motion_ratio)
 }
 
 /// Travel at which the linkage itself locks, with the rack in its middle.
 pub(super) fn range<M: Independent>(linkage: &M) -> Result<Range> {
-    let on = Ready::hanging(linkage.parts())?.travel_range(MIDDLE)?;
+    let on = PreparedLinkage::hanging(linkage.parts())?.travel_range(MIDDLE)?;
     Ok(Range { droop: -on.droop, bump: on.bump })
 }
 
@@ -94,7 +94,7 @@ impl<M: Independent> OnDamper<M> {
         if self.mounting == Some(Mounting::Apart) {
             return Ok(TravelEnds::UNKNOWN);
         }
-        let ready = Ready::hanging(self.linkage.parts())?;
+        let ready = PreparedLinkage::hanging(self.linkage.parts())?;
         Ok(TravelEnds {
             droop: ready.travel_for(self.open_length)?,
             bump: ready.travel_for(self.closed_length)?,
@@ -105,7 +105,7 @@ impl<M: Independent> OnDamper<M> {
 impl<M: Independent> OnSpring<M> {
     /// Travel at which the spring has its least gaps, or at which the linkage locks before that.
     pub(super) fn end(&self) -> Result<Length> {
-        let ready = Ready::hanging(self.linkage.parts())?;
+        let ready = PreparedLinkage::hanging(self.linkage.parts())?;
         match ready.travel_for(self.shortest) {
             Ok(travel) => Ok(travel),
             Err(_) => Ok(ready.travel_range(MIDDLE)?.bump),
@@ -117,7 +117,10 @@ impl<M: Independent> BetweenStops<M> {
     /// Lean that the first joint has left at both ends of the travel, with the rack in its middle and at both ends.
     pub(super) fn joint_left(&self) -> Result<Angle> {
         let [bump, droop] = travelled(self.bump_left, self.droop_left)?;
-        let ready = Ready::hanging(Parts { joint_limits: Some(&self.joint_limits), ..self.linkage.parts() })?;
+        let ready = PreparedLinkage::hanging(Parts {
+            joint_limits: Some(&self.joint_limits),
+            ..self.linkage.parts()
+        })?;
         let racks = [MIDDLE, self.rack_travel, -self.rack_travel];
         let racks = if self.rack_travel == MIDDLE { &racks[..1] } else { &racks };
         let mut least = f64::INFINITY;

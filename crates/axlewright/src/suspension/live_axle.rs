@@ -1,6 +1,7 @@
 use super::axle_linkage::{AxleLinkage, Free, Link, Pose, Stop, TRIES, Twist};
 use super::axle_parts::{
-    AxleBar, AxleCoilOver, AxleLink, Fitted, LateralRod, Mount, Pinion, Pitching, Strut, WattLinkage, give,
+    AxleBar, AxleCoilOver, AxleLink, Fitted, LOWER, LateralRod, LinkDrawn, Mount, NamedLink, Pinion,
+    Pitching, Strut, UPPER, WattLinkage, give,
 };
 use super::bar_lever::{LEAST_LEVER, Lever, across, drawn, mirrored, out_of_reach};
 use super::lanes::{Lanes, Vectors};
@@ -8,11 +9,12 @@ use super::outline::{Outline, outlines};
 use super::parts::{Axle, Wheel, refused};
 use super::vector::{Vector, vector};
 use super::wheel_position::{BUMP, TravelRange, centre};
-use crate::base::document::{Model, Stated, Value};
+use crate::base::document::{Model, Prepare, Stated, Value};
 use crate::base::table::{Filling, Table, record};
 use crate::units::{Angle, Force, Length, LinearStiffness, Ratio, RotationalStiffness, Torque};
 use crate::{Error, Result, valid};
-use std::sync::OnceLock;
+use std::borrow::Cow;
+use std::sync::{Arc, OnceLock};
 
 /// A rigid axle on links, drawn point by point: where it stands over heave and roll, how it steers, and what springs and bushes do there.
 ///
@@ -23,7 +25,9 @@ use std::sync::OnceLock;
 /// # Fields
 /// - `axle` — `front` or `rear`: which way the wheelbase grows, and what driving and braking do to the body
 /// - `wheel` — the left wheel at ride height: `centre`, `camber`, `toe`, and the `loaded_radius` from its centre to the ground; the right one is its mirror image
-/// - `links` — those along the vehicle, three or four: `name`, `fitted` as a `pair` (drawn on the left, the mirror image added) or as a `single` one, `body` and `axle` for its ends, the stiffness of the bushes in them, `body_bush` and `axle_bush`, along the link, and the lean that they allow, `body_limit` and `axle_limit`
+/// - `lower_links` — the lower links along the vehicle: `fitted` as a `pair` (drawn on the left, the mirror image added; where it is not said) or as a `single` one, `body` and `axle` for their ends, the stiffness of the bushes in them, `body_bush` and `axle_bush`, along the link, and the lean that they allow, `body_limit` and `axle_limit`
+/// - `upper_links` — the upper links, with the same fields; `fitted` must be said
+/// - `links` — links along the vehicle under names of their own, for an axle whose two sides differ; three or four links in all: `name`, `fitted` as a `pair` (drawn on the left, the mirror image added) or as a `single` one, `body` and `axle` for its ends, the stiffness of the bushes in them, `body_bush` and `axle_bush`, along the link, and the lean that they allow, `body_limit` and `axle_limit`
 /// - `lateral_rod` — across the vehicle: `body`, `axle`, and the same of its ends
 /// - `watt` — instead of that: the `pivot` of a bell crank whose axis lies along x, what it is `carried_by` (`axle` or `body`), and `upper_rod` and `lower_rod`, each from `crank` to `outer`
 /// - `coil_over` — the left one, mirrored: `body_eye`, `axle_eye`; its `spring` (`rate`, `free_length`, `solid_length` with the gaps that stay open, `seat_offset` between the eyes less between the seats) and its `damper` (`open_length`, `closed_length` between the eyes, `gas_force`)
@@ -50,7 +54,14 @@ pub struct LiveAxle {
     pub axle: Axle,
     /// The left one, at ride height.
     pub wheel: Wheel,
-    /// Along the vehicle.
+    /// Lower links along the vehicle.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub lower_links: Option<NamedLink>,
+    /// Upper links along the vehicle.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub upper_links: Option<NamedLink>,
+    /// Links along the vehicle under names of their own.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
     pub links: Vec<AxleLink>,
     /// Across the vehicle.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Stated::is_unknown"))]
@@ -94,7 +105,7 @@ record! {
         pub axle_pitch: Angle,
         /// Of the pinion's axis against the body's x, positive with its nose up.
         pub pinion_angle: Angle,
-        /// Of that against ride height.
+        /// Change of that angle from ride height; without a pinion that of a level one.
         pub pinion_angle_change: Angle,
         /// Of the joint on the pinion's nose, forward.
         pub pinion_x: Length,
@@ -240,11 +251,14 @@ enum End {
     CrankOnAxle,
 }
 
-/// A model made ready for many positions.
-pub(super) struct Ready<'a> {
+/// A live axle that is prepared once and asked many times: see [`Prepare`].
+///
+/// Its linkage is solved at ride height, and each answer starts from there.
+#[derive(Debug)]
+pub struct PreparedLiveAxle<'a> {
     model: &'a LiveAxle,
-    linkage: AxleLinkage,
-    names: Vec<String>,
+    linkage: Arc<AxleLinkage>,
+    names: Vec<Cow<'a, str>>,
     joints: Vec<Joint>,
     rod: Option<usize>,
     levers: Option<[Lever; 2]>,
@@ -284,7 +298,14 @@ impl Model for LiveAxle {
     const KEEPS_TOLERANCES: bool = true;
 
     fn check(&self) -> Result<()> {
-        self.ready().map(|_| ())
+        self.prepare().map(|_| ())
+    }
+}
+impl Prepare for LiveAxle {
+    type Prepared<'a> = PreparedLiveAxle<'a>;
+
+    fn prepare(&self) -> Result<PreparedLiveAxle<'_>> {
+        self.ready(|links, middle, cranked| AxleLinkage::new(links, middle, cranked).map(Arc::new))
     }
 }
 
@@ -302,8 +323,8 @@ impl LiveAxle {
     /// ```
     /// use axlewright::{Model, Stated, Value, suspension::*, units::*};
     /// let at = |x: f64, y: f64, z: f64| Point::new(Length::of::<mm>(x), Length::of::<mm>(y), Length::of::<mm>(z));
-    /// let link = |name: &str, body, axle| AxleLink {
-    ///     name: name.to_owned(), fitted: Fitted::Pair, body, axle,
+    /// let link = |body, axle| NamedLink {
+    ///     fitted: Some(Fitted::Pair), body, axle,
     ///     body_bush: Some(Value::new(LinearStiffness::of::<kN_m>(9000.0))), axle_bush: Some(Value::new(LinearStiffness::of::<kN_m>(9000.0))),
     ///     body_limit: None, axle_limit: None,
     /// };
@@ -313,10 +334,9 @@ impl LiveAxle {
     ///         centre: at(-2650.0, 760.0, 345.0), camber: Value::new(Angle::of::<deg>(0.0)), toe: Value::new(Angle::of::<deg>(0.0)),
     ///         loaded_radius: Value::new(Length::of::<mm>(335.0)),
     ///     },
-    ///     links: vec![
-    ///         link("lower", at(-2090.0, 430.0, 310.0), at(-2630.0, 470.0, 265.0)),
-    ///         link("upper", at(-2200.0, 360.0, 445.0), at(-2660.0, 390.0, 480.0)),
-    ///     ],
+    ///     lower_links: Some(link(at(-2090.0, 430.0, 310.0), at(-2630.0, 470.0, 265.0))),
+    ///     upper_links: Some(link(at(-2200.0, 360.0, 445.0), at(-2660.0, 390.0, 480.0))),
+    ///     links: vec![],
     ///     lateral_rod: Stated::Given(LateralRod {
     ///         body: at(-2760.0, 470.0, 390.0), axle: at(-2760.0, -500.0, 370.0),
     ///         body_bush: None, axle_bush: None, body_limit: None, axle_limit: None,
@@ -330,7 +350,7 @@ impl LiveAxle {
     /// # Ok::<(), axlewright::Error>(())
     /// ```
     pub fn at(&self, heave: Length, roll: Angle) -> Result<AxlePosition> {
-        self.ready()?.at(heave, roll).map(AxlePosition::from)
+        self.prepare()?.at(heave, roll)
     }
 
     /// The axle over heave and roll.
@@ -342,7 +362,7 @@ impl LiveAxle {
     /// # Returns
     /// One row a heave and roll: `heave`, `roll`, and the results of `at`: `...`.
     pub fn table(&self, heave: &[Length], roll: &[Angle]) -> Result<Table> {
-        let ready = self.ready()?;
+        let ready = self.prepare()?;
         let mut rows = Filling::over(["heave", "roll"], &[heave.len(), roll.len()])?;
         let mut on = Found::unknown();
         for heave in heave {
@@ -363,7 +383,7 @@ impl LiveAxle {
     /// One row a heave, roll and point, the points of a part in the order in which a line joins them: `heave`, `roll`, `part` (`axle`, each link by its name, of a pair with `left` or `right` after it, `lateral rod`,
     /// `upper rod`, `lower rod` and `bell crank` of a Watt linkage, `coil-over left`, `coil-over right`, `anti-roll bar`, `pinion` where its nose is given, `wheel left`, `wheel right`), `point`, and its place `x`, `y`, `z` in the body's axes.
     pub fn points(&self, heave: &[Length], roll: &[Angle]) -> Result<Table> {
-        let ready = self.ready()?;
+        let ready = self.prepare()?;
         outlines(["heave", "roll"], (heave, roll), |heave, roll| ready.outline(heave, roll))
     }
 
@@ -378,7 +398,7 @@ impl LiveAxle {
     /// - `bump` — greatest heave
     /// - `bump_end` — the link that ends it
     pub fn travel_range(&self, roll: Angle) -> Result<TravelRange> {
-        self.ready()?.travel_range(roll)
+        self.prepare()?.travel_range(roll)
     }
 
     /// The axle moved under its body: wheels, axle ends of links, rods, coil-overs and drop links, and what the axle carries are moved; what is on the body stays.
@@ -400,6 +420,9 @@ impl LiveAxle {
         let by = vector(forward.si(), 0.0, up.si());
         let mut after = self.clone();
         let mut on_axle = vec![&mut after.wheel.centre];
+        for link in [&mut after.lower_links, &mut after.upper_links].into_iter().flatten() {
+            on_axle.push(&mut link.axle);
+        }
         on_axle.extend(after.links.iter_mut().map(|link| &mut link.axle));
         on_axle.extend(after.lateral_rod.as_mut().into_iter().map(|rod| &mut rod.axle));
         on_axle.extend(after.coil_over.as_mut().into_iter().map(|coil_over| &mut coil_over.axle_eye));
@@ -412,7 +435,7 @@ impl LiveAxle {
             }
         }
         if let Stated::Given(bar) = &mut after.anti_roll_bar {
-            match bar.carried_by {
+            match bar.bearings {
                 Mount::Axle => on_axle.extend([&mut bar.lever_end, &mut bar.lever_pivot]),
                 Mount::Body => on_axle.push(&mut bar.link_eye),
             }
@@ -461,7 +484,7 @@ impl LiveAxle {
 
     /// The rows of two models; the second one stands at another heave.
     fn compared(&self, mut after: LiveAxle, standing: Length, heave: &[Length]) -> Result<Table> {
-        let before = self.ready()?;
+        let before = self.prepare()?;
         let (none, level) = (Length::from_si(0.0), Angle::from_si(0.0));
         let load = self.at(none, level)?.left_wheel_force;
         let changed = after.at(standing, level)?;
@@ -474,7 +497,7 @@ impl LiveAxle {
             let length = spring.free_length.quantity - force / spring.rate.quantity;
             spring.seat_offset = Value::new(changed.left_eye_length - length);
         }
-        let after = after.ready()?;
+        let after = after.prepare()?;
         let mut rows = Filling::over(["state", "heave"], &[2, heave.len()])?;
         let mut on = Found::unknown();
         for heave in heave {
@@ -496,22 +519,27 @@ impl LiveAxle {
     /// Refuses parts that cannot be, each by itself.
     fn check_parts(&self) -> Result<()> {
         self.wheel.check()?;
-        for (place, link) in self.links.iter().enumerate() {
-            link.check(&format!("links[{place}]"))?;
-            if self.links.iter().take(place).any(|other| other.name == link.name) {
-                let message = format!("name: two links are called {}", link.name);
-                return Err(refused(&format!("links[{place}]"), message));
+        let links = self.all_links();
+        for (place, link) in links.iter().enumerate() {
+            link.check()?;
+            // Lower and upper links have names that no other part has; a name of its own may be taken.
+            if !link.is_named() {
+                continue;
             }
-            let others: Vec<String> = self.links.iter().take(place).flat_map(AxleLink::called).collect();
-            let taken = |name: &String| OTHER_PARTS.contains(&name.as_str()) || others.contains(name);
+            let before = || links.iter().take(place);
+            if before().any(|other| other.name == link.name) {
+                let message = format!("name: two links are called {}", link.name);
+                return Err(refused(&link.key(), message));
+            }
+            let others: Vec<Cow<'_, str>> = before().flat_map(LinkDrawn::called).collect();
+            let taken = |name: &Cow<'_, str>| OTHER_PARTS.contains(&&**name) || others.contains(name);
             if let Some(name) = link.called().into_iter().find(taken) {
                 let message =
                     format!("name: {name} is the name of another part: give the link one of its own");
-                return Err(refused(&format!("links[{place}]"), message));
+                return Err(refused(&link.key(), message));
             }
         }
-        let count: usize =
-            self.links.iter().map(|link| if link.fitted == Fitted::Pair { 2 } else { 1 }).sum();
+        let count: usize = links.iter().map(|link| if link.fitted == Fitted::Pair { 2 } else { 1 }).sum();
         if !(3..=4).contains(&count) {
             let message = format!("{count} links, each of a pair counted: three or four are wanted");
             return Err(refused("links", message));
@@ -533,16 +561,27 @@ impl LiveAxle {
         self.pitching.as_ref().map_or(Ok(()), Pitching::check)
     }
 
-    pub(super) fn ready(&self) -> Result<Ready<'_>> {
+    /// All links along the vehicle: the lower ones, the upper ones, then those under names of their own.
+    fn all_links(&self) -> Vec<LinkDrawn<'_>> {
+        let named = [(LOWER, &self.lower_links), (UPPER, &self.upper_links)];
+        let named = named.into_iter().filter_map(|(name, link)| Some(link.as_ref()?.drawn(name)));
+        named.chain(self.links.iter().enumerate().map(|(place, link)| link.drawn(place))).collect()
+    }
+
+    /// Prepares the axle, its linkage by this function.
+    fn ready(
+        &self,
+        linkage: impl FnOnce(Vec<Link>, Vector, bool) -> core::result::Result<Arc<AxleLinkage>, Free>,
+    ) -> Result<PreparedLiveAxle<'_>> {
         self.check_parts()?;
         let wheel = self.wheel.centre.vector();
         let middle = vector(wheel.x, 0.0, wheel.z);
         let mut parts = Parts { middle, links: Vec::new(), names: Vec::new(), joints: Vec::new() };
-        for link in &self.links {
+        for link in self.all_links() {
             for (name, of) in link.called().into_iter().zip([drawn, mirrored]) {
                 let (body, axle) = (of(link.body.vector()), of(link.axle.vector()));
-                let limits = link.limits().map(|limit| limit.map(|limit| limit.quantity.si()));
-                parts.add(name, body, axle, give(link.bushes()), limits)?;
+                let limits = link.limits.map(|limit| limit.map(|limit| limit.quantity.si()));
+                parts.add(name, body, axle, give(link.bushes), limits)?;
             }
         }
         let mut rod = None;
@@ -550,18 +589,18 @@ impl LiveAxle {
             rod = Some(parts.links.len());
             let limits = on.limits().map(|limit| limit.map(|limit| limit.quantity.si()));
             let (body, axle) = (on.body.vector(), on.axle.vector());
-            parts.add("lateral rod".to_owned(), body, axle, give(on.bushes()), limits)?;
+            parts.add(Cow::Borrowed("lateral rod"), body, axle, give(on.bushes()), limits)?;
         }
         if let Stated::Given(watt) = &self.watt {
             parts.add_watt(watt)?;
         }
-        let linkage = AxleLinkage::new(parts.links, middle, self.watt.is_given()).map_err(free)?;
+        let linkage = linkage(parts.links, middle, self.watt.is_given()).map_err(free)?;
         let axis = self.wheel.axis();
         let levers = match &self.anti_roll_bar {
             Stated::Given(bar) => Some([Lever::new(bar, middle, drawn)?, Lever::new(bar, middle, mirrored)?]),
             Stated::None | Stated::Unknown => None,
         };
-        let mut ready = Ready {
+        let mut ready = PreparedLiveAxle {
             model: self,
             linkage,
             names: parts.names,
@@ -570,7 +609,8 @@ impl LiveAxle {
             levers,
             bar_sign: 1.0,
             wheels: [[wheel - middle, axis], [mirrored(wheel - middle), mirrored(axis)]],
-            pinion: Vector::default(),
+            // Level where no pinion is drawn: its angle changes with the axle all the same.
+            pinion: vector(1.0, 0.0, 0.0),
         };
         if let Some([left, _]) = &ready.levers
             && let Some((_, [rate, _])) = left.turn(seen(left, &ready.linkage.rest))
@@ -587,6 +627,12 @@ impl LiveAxle {
             return Err(refused("coil_over", "its eyes are nearer than 1 mm".to_owned()));
         }
         Ok(ready)
+    }
+
+    /// The same as `prepare`; its linkage is shared by all stages that ask about it.
+    #[cfg(feature = "sheet")]
+    pub(super) fn shared(&self) -> Result<PreparedLiveAxle<'_>> {
+        self.ready(AxleLinkage::kept)
     }
 }
 
@@ -624,15 +670,20 @@ fn free(free: Free) -> Error {
 }
 
 /// The links with their names and joints as they are gathered.
-struct Parts {
+struct Parts<'a> {
     middle: Vector,
     links: Vec<Link>,
-    names: Vec<String>,
+    names: Vec<Cow<'a, str>>,
     joints: Vec<Joint>,
 }
 
-impl Parts {
-    fn push(&mut self, name: String, link: Link, ends: [(End, &'static str, Option<f64>); 2]) -> Result<()> {
+impl<'a> Parts<'a> {
+    fn push(
+        &mut self,
+        name: Cow<'a, str>,
+        link: Link,
+        ends: [(End, &'static str, Option<f64>); 2],
+    ) -> Result<()> {
         let along = link.drawn(self.middle);
         if along.norm() < LEAST_LEVER {
             return Err(refused(&name, "it is shorter than 1 mm".to_owned()));
@@ -647,7 +698,7 @@ impl Parts {
     }
     fn add(
         &mut self,
-        name: String,
+        name: Cow<'a, str>,
         body: Vector,
         axle: Vector,
         give: f64,
@@ -680,22 +731,28 @@ impl Parts {
                     )
                 }
             };
-            self.push(name.to_owned(), link, [(crank, "crank", limits[0]), (end, "outer", limits[1])])?;
+            self.push(Cow::Borrowed(name), link, [(crank, "crank", limits[0]), (end, "outer", limits[1])])?;
         }
         Ok(())
     }
 }
 
-impl Ready<'_> {
+impl PreparedLiveAxle<'_> {
+    /// The axle at a heave and roll: see [`LiveAxle::at`].
+    pub fn at(&self, heave: Length, roll: Angle) -> Result<AxlePosition> {
+        self.found(heave, roll).map(AxlePosition::from)
+    }
+
     fn name(&self, link: usize) -> &str {
-        self.names.get(link).map_or("", String::as_str)
+        self.names.get(link).map_or("", |name| &**name)
     }
 
     fn joint<'a>(&'a self, joint: &'a Joint) -> &'a str {
         joint.name.get_or_init(|| format!("{} {}", self.name(joint.link), joint.word))
     }
 
-    pub(super) fn travel_range(&self, roll: Angle) -> Result<TravelRange> {
+    /// How far the linkage goes in droop and bump: see [`LiveAxle::travel_range`].
+    pub fn travel_range(&self, roll: Angle) -> Result<TravelRange> {
         valid! { roll: (-1) <= .. <= 1 ; "common practice, no source: no axle rolls by 57 deg"; }
         let [droop, bump] = self.linkage.range(roll.si()).ok_or_else(|| self.locked(roll))?;
         if let Some(stop) = [droop, bump].into_iter().find(|stop| stop.given_up) {
@@ -726,7 +783,8 @@ impl Ready<'_> {
         self.results(&pose, on).ok_or_else(|| self.drop_link(heave, roll))
     }
 
-    pub(super) fn at(&self, heave: Length, roll: Angle) -> Result<Found<'_>> {
+    /// Everything at a heave and roll, its words lent.
+    pub(super) fn found(&self, heave: Length, roll: Angle) -> Result<Found<'_>> {
         let mut on = Found::unknown();
         self.find(heave, roll, &mut on)?;
         Ok(on)
@@ -910,11 +968,13 @@ impl Ready<'_> {
     }
 
     fn pinion(&self, pose: &Pose, on: &mut Found<'_>) {
-        let Some(pinion) = &self.model.pinion else { return };
+        let pinion = self.model.pinion.as_ref();
         let axis = pose.frame.direction(self.pinion);
         let angle = (axis.z / (axis.x * axis.x + axis.y * axis.y).sqrt()).atan();
+        let drawn = pinion.map_or(Angle::from_si(0.0), |pinion| pinion.angle.quantity);
+        on.pinion_angle_change = Angle::from_si(angle) - drawn;
+        let Some(pinion) = pinion else { return };
         on.pinion_angle = Angle::from_si(angle);
-        on.pinion_angle_change = on.pinion_angle - pinion.angle.quantity;
         if let Some(nose) = &pinion.nose {
             let nose =
                 pose.frame.middle + pose.frame.direction(nose.vector() - self.linkage.rest.frame.middle);
@@ -1142,6 +1202,8 @@ mod tests {
                 toe: Value::new(rad(0.0)),
                 loaded_radius: value(0.33),
             },
+            lower_links: None,
+            upper_links: None,
             links,
             lateral_rod: Stated::from(lateral_rod),
             watt: Stated::Unknown,
@@ -1202,16 +1264,16 @@ mod tests {
             }),
         }
     }
-    fn bar(carried_by: Mount) -> AxleBar {
-        match carried_by {
+    fn bar(bearings: Mount) -> AxleBar {
+        match bearings {
             Mount::Body => AxleBar {
-                carried_by,
+                bearings,
                 link_eye: point([0.06, 0.5, 0.3]),
                 lever_end: point([0.05, 0.5, 0.44]),
                 lever_pivot: point([0.27, 0.4, 0.45]),
             },
             Mount::Axle => AxleBar {
-                carried_by,
+                bearings,
                 link_eye: point([0.26, 0.48, 0.47]),
                 lever_end: point([0.25, 0.5, 0.31]),
                 lever_pivot: point([0.05, 0.5, 0.3]),
@@ -1531,7 +1593,7 @@ mod tests {
                     epsilon = 1e-12
                 );
                 assert_eq!(on.bind_link, rigid.bind_link);
-                let ready = model.ready().unwrap();
+                let ready = model.prepare().unwrap();
                 let pose = ready.linkage.at(heave, roll).unwrap();
                 let stretches = &pose.held.stretch.0[..ready.linkage.links.len()];
                 let missed: f64 = stretches.iter().map(|stretch| stretch * stretch).sum();
@@ -1545,7 +1607,7 @@ mod tests {
     #[test]
     fn rigid_links_beside_bushes_keep_their_length() {
         let model = bushed(four(FOUR), [0.0, 3e6, 0.0]);
-        let ready = model.ready().unwrap();
+        let ready = model.prepare().unwrap();
         let pose = ready.linkage.at(0.04, 0.05).unwrap();
         for (place, stretch) in pose.held.stretch.0.iter().enumerate().take(5) {
             assert_eq!(stretch.abs() < 1e-12, ready.linkage.links[place].give == 0.0, "{place} {}", stretch);
@@ -1637,15 +1699,15 @@ mod tests {
             ("axle" | "pinion", _) | (_, "axle eye" | "axle" | "centre") => true,
             ("bell crank", "pivot") => model.watt.as_ref().unwrap().carried_by == Mount::Axle,
             ("anti-roll bar", "left lever pivot") => {
-                model.anti_roll_bar.as_ref().unwrap().carried_by == Mount::Axle
+                model.anti_roll_bar.as_ref().unwrap().bearings == Mount::Axle
             }
             ("anti-roll bar", "right link eye") => {
-                model.anti_roll_bar.as_ref().unwrap().carried_by == Mount::Body
+                model.anti_roll_bar.as_ref().unwrap().bearings == Mount::Body
             }
             _ => false,
         };
         for model in drawable() {
-            let ready = model.ready().unwrap();
+            let ready = model.prepare().unwrap();
             let rest = read::points(&model.points(&[metres(0.0)], &[rad(0.0)]).unwrap());
             for (heave, roll) in [(-0.06, 0.0), (0.05, 0.0), (0.02, 0.05), (-0.03, -0.04)] {
                 let points = read::points(&model.points(&[metres(heave)], &[rad(roll)]).unwrap());
@@ -1909,7 +1971,7 @@ mod tests {
             let heaves: Vec<Length> = rows.iter().map(|(heave, _, kind)| metres(wild(*heave, *kind))).collect();
             let rolls: Vec<Angle> = rows.iter().map(|(_, roll, kind)| rad(wild(*roll, *kind * 5 % 12))).collect();
             let Ok(table) = model.table(&heaves, &rolls) else { return Ok(()) };
-            let (ready, mut row) = (model.ready().unwrap(), 0);
+            let (ready, mut row) = (model.prepare().unwrap(), 0);
             for heave in &heaves {
                 for roll in &rolls {
                     let alone = alone(["heave", "roll"], (*heave, *roll), ready.at(*heave, *roll));
@@ -1927,7 +1989,7 @@ mod tests {
             shifts in prop::collection::vec(-0.02..0.02, 18), heave in -0.09..0.09, roll in -0.1..0.1, which in 0..6_usize,
         ) {
             let model = several(&shifts, which);
-            let Ok(ready) = model.ready() else { return Ok(()) };
+            let Ok(ready) = model.prepare() else { return Ok(()) };
             let Some(pose) = ready.linkage.at(heave, roll) else { return Ok(()) };
             let links = &ready.linkage.links;
             let middle = pose.frame.middle;
@@ -2023,7 +2085,7 @@ mod tests {
             shifts in prop::collection::vec(-0.05..0.05, 18), nearness in 0.0..10.0_f64, up in any::<bool>(), roll in -0.7..0.7_f64, which in 0..6_usize,
         ) {
             let model = several(&shifts, which);
-            let Ok(ready) = model.ready() else { return Ok(()) };
+            let Ok(ready) = model.prepare() else { return Ok(()) };
             let Some([low, high]) = ready.linkage.range(roll) else { return Ok(()) };
             let heave = if up { high } else { low }.place * (1.0 - 10.0_f64.powf(-nearness));
             let Some(pose) = ready.linkage.at(heave, roll) else { return Ok(()) };

@@ -1,10 +1,11 @@
-//! A live axle on links on the build sheet: its links as lines, and what follows from them. Its wheel, the eyes of its coil-over and the
+//! A live axle on links on the build sheet: its links as lines, and the axle as a model. Its wheel, the upper eye of its coil-over and the
 //! points of its anti-roll bar are lines of the double wishbone.
 
 use super::double_wishbone_lines::{coordinate, joint, point_lines};
-use super::{Fitted, Mount};
-use crate::base::section::{Line, choice, joined, line};
-use crate::units::{LinearStiffness, Quantity};
+use super::live_axle_rules::{Limit, Links};
+use super::{AxleBar, AxleCoilOver, Fitted, LateralRod, Mount, WattLinkage, Wheel};
+use crate::base::section::{Line, ModelOf, Whole, choice, joined, line, model, same};
+use crate::units::{Length, LinearStiffness, Quantity};
 
 const fn bush(path: &'static str, meaning: &'static str) -> Line {
     line(path, LinearStiffness::KIND, meaning).within(
@@ -111,5 +112,35 @@ const BEARINGS: [Line; 1] = [choice(
     "what carries the bearings of a live axle's bar; its drop links lead to the other of the two",
 )];
 
+/// Lower eye of a coil-over on a live axle. A sheet may have it under the key of a double wishbone.
+const AXLE_EYE: [Line; 3] = [
+    coordinate("axle.coil_over.axle_eye.x", "eye of the coil-over on a live axle, at ride height: forward")
+        .by(&[same(&["axle.coil_over.lower_eye.x"], ONE_EYE)]),
+    coordinate("axle.coil_over.axle_eye.y", "the same eye: left of the centre plane")
+        .by(&[same(&["axle.coil_over.lower_eye.y"], ONE_EYE)]),
+    coordinate("axle.coil_over.axle_eye.z", "the same eye: up")
+        .by(&[same(&["axle.coil_over.lower_eye.z"], ONE_EYE)]),
+];
+
+const ONE_EYE: &str = "definition: the lower eye stands on the axle";
+
+/// The axle as a model, ready to draw.
+pub(super) const MODEL: ModelOf = model! {
+    "axle.suspension" "suspension.LiveAxle" in "axle"
+    {
+        wheel: Wheel, wheel.loaded_radius: Length = "axle.tyre.loaded_radius",
+        lower_links: Links, lower_links.fitted: Option<Fitted>,
+        lower_links.body_limit: Limit, lower_links.axle_limit: Limit,
+        upper_links: Links, upper_links.fitted: Fitted,
+        upper_links.body_limit: Limit, upper_links.axle_limit: Limit,
+        lateral_rod: Whole<LateralRod>, lateral_rod.body_limit: Limit, lateral_rod.axle_limit: Limit,
+        watt: Whole<WattLinkage>,
+        watt.upper_rod.crank_limit: Limit, watt.upper_rod.outer_limit: Limit,
+        watt.lower_rod.crank_limit: Limit, watt.lower_rod.outer_limit: Limit,
+        coil_over: Option<AxleCoilOver>, anti_roll_bar: Option<AxleBar>,
+    }
+    end "axle"
+};
+
 /// Everything that is measured of it alone.
-pub(super) const MEASURED: [Line; 57] = joined(&[&LINKS, &BUSHES, &ACROSS, &LIMITS, &BEARINGS]);
+pub(super) const MEASURED: [Line; 60] = joined(&[&LINKS, &BUSHES, &ACROSS, &LIMITS, &BEARINGS, &AXLE_EYE]);

@@ -6,7 +6,7 @@ use super::linkage_stages::{OnDamper, OnSpring, Range, TravelEnds, travelled};
 use super::live_axle::Found;
 use super::parts::refused;
 use super::{
-    Axle, AxleBar, AxleCoilOver, AxleLink, Fitted, LateralRod, LeafForm, LiveAxle, Pinion, WattLinkage, Wheel,
+    Axle, AxleBar, AxleCoilOver, Fitted, LateralRod, LeafForm, LiveAxle, NamedLink, WattLinkage, Wheel,
 };
 use crate::base::document::{Stated, Value};
 use crate::base::section::{Rule, Whole, fields, rule};
@@ -38,7 +38,7 @@ fields!(OnLinks {
 });
 
 /// One kind of link along the vehicle.
-struct Links {
+pub(super) struct Links {
     body: At,
     axle: At,
     body_bush: Option<LinearStiffness>,
@@ -78,7 +78,7 @@ fields!(Limits {
     lower_links, upper_links, lateral_rod, watt_upper_rod = "watt.upper_rod", watt_lower_rod = "watt.lower_rod",
 });
 
-type Limit = Option<Angle>;
+pub(super) type Limit = Option<Angle>;
 
 struct LinkLimits {
     body_limit: Limit,
@@ -183,9 +183,8 @@ const UPRIGHT: Angle = Angle::from_si(0.0);
 const RIDE: Length = Length::from_si(0.0);
 
 impl Links {
-    fn link(&self, name: &str, fitted: Fitted) -> AxleLink {
-        AxleLink {
-            name: name.to_owned(),
+    fn link(&self, fitted: Option<Fitted>) -> NamedLink {
+        NamedLink {
             fitted,
             body: self.body.point(),
             axle: self.axle.point(),
@@ -214,23 +213,22 @@ impl Led {
                 toe: Value::new(on.toe),
                 loaded_radius: Value::new(self.loaded_radius.unwrap_or(Length::from_si(1.0))),
             },
-            links: vec![
-                on.lower_links.link("lower", on.lower_fitted.unwrap_or(Fitted::Pair)),
-                on.upper_links.link("upper", on.upper_fitted),
-            ],
+            lower_links: Some(on.lower_links.link(on.lower_fitted)),
+            upper_links: Some(on.upper_links.link(Some(on.upper_fitted))),
+            links: Vec::new(),
             lateral_rod: Stated::from(on.lateral_rod.drawn("lateral_rod")?.cloned()),
             watt: Stated::from(on.watt.drawn("watt")?.cloned()),
             coil_over: Stated::from(self.coil_over.clone()),
             anti_roll_bar: Stated::from(self.anti_roll_bar.clone()),
-            pinion: Some(Pinion { angle: Value::new(UPRIGHT), nose: None }),
+            pinion: None,
             pitching: None,
         })
     }
 
     fn at_ride(&self) -> Result<AtRide> {
         let model = self.model()?;
-        let ready = model.ready()?;
-        let on = ready.at(RIDE, UPRIGHT)?;
+        let ready = model.shared()?;
+        let on = ready.found(RIDE, UPRIGHT)?;
         Ok(AtRide {
             // Of the left wheel, which toes out where its axle steers to the left.
             bump_steer: -on.heave_steer,
@@ -245,7 +243,7 @@ impl Led {
 
     fn stroke(&self) -> Result<Stroke> {
         let [length, motion_ratio, gradient, base] =
-            self.model()?.ready()?.stroke_at_ride().unwrap_or([f64::NAN; 4]);
+            self.model()?.shared()?.stroke_at_ride().unwrap_or([f64::NAN; 4]);
         Ok(Stroke {
             motion_ratio: Ratio::from_si(motion_ratio),
             ratio_gradient: RatioPerLength::from_si(gradient),
@@ -256,12 +254,12 @@ impl Led {
 
     fn bar_motion_ratio(&self) -> Result<Ratio> {
         let model = self.model()?;
-        let ready = model.ready()?;
-        Ok(ready.at(RIDE, UPRIGHT)?.bar_motion_ratio)
+        let ready = model.shared()?;
+        Ok(ready.found(RIDE, UPRIGHT)?.bar_motion_ratio)
     }
 
     fn range(&self) -> Result<Range> {
-        let on = self.model()?.ready()?.travel_range(UPRIGHT)?;
+        let on = self.model()?.shared()?.travel_range(UPRIGHT)?;
         Ok(Range { droop: -on.droop, bump: on.bump })
     }
 }
@@ -273,7 +271,7 @@ impl OnDamper<Led> {
             return Ok(TravelEnds::UNKNOWN);
         }
         let model = self.linkage.model()?;
-        let ready = model.ready()?;
+        let ready = model.shared()?;
         let heave = |length: Length| ready.heave_for(length.si()).map(Length::from_si);
         Ok(TravelEnds { droop: heave(self.open_length)?, bump: heave(self.closed_length)? })
     }
@@ -283,7 +281,7 @@ impl OnSpring<Led> {
     /// Heave at which the spring has its least gaps, or at which the linkage locks before that.
     fn end(&self) -> Result<Length> {
         let model = self.linkage.model()?;
-        let ready = model.ready()?;
+        let ready = model.shared()?;
         match ready.heave_for(self.shortest.si()) {
             Ok(heave) => Ok(Length::from_si(heave)),
             Err(_) => Ok(ready.travel_range(UPRIGHT)?.bump),
@@ -295,7 +293,9 @@ impl Limits {
     /// Puts the limits on the joints; how many kinds of joint have none.
     fn on(&self, model: &mut LiveAxle) -> usize {
         let mut limits = Vec::with_capacity(8);
-        for (link, on) in model.links.iter_mut().zip([&self.lower_links, &self.upper_links]) {
+        let links =
+            [(&mut model.lower_links, &self.lower_links), (&mut model.upper_links, &self.upper_links)];
+        for (link, on) in links.into_iter().filter_map(|(link, on)| Some((link.as_mut()?, on))) {
             (link.body_limit, link.axle_limit) =
                 (on.body_limit.map(Value::new), on.axle_limit.map(Value::new));
             limits.extend([on.body_limit, on.axle_limit]);
@@ -331,8 +331,8 @@ impl BetweenStops {
             );
             return Err(Error::NoSolution { message });
         }
-        let ready = model.ready()?;
-        let at = |heave: f64, roll: f64| ready.at(Length::from_si(heave), Angle::from_si(roll));
+        let ready = model.shared()?;
+        let at = |heave: f64, roll: f64| ready.found(Length::from_si(heave), Angle::from_si(roll));
         let (crossed, roll) = (0.5 * (bump - droop), sine.asin());
         let upright = [at(bump, 0.0)?, at(-droop, 0.0)?, at(0.5 * bump, 0.0)?, at(-0.5 * droop, 0.0)?];
         let ends = [&upright[0], &upright[1], &at(crossed, roll)?, &at(crossed, -roll)?];

@@ -43,6 +43,8 @@ mod independent_roll_stiffness;
 #[cfg(feature = "sheet")]
 mod inputs;
 mod jet;
+#[cfg(feature = "sheet")]
+mod kept;
 mod lanes;
 mod leaf;
 mod leaf_axle;
@@ -84,7 +86,8 @@ mod wheel_position;
 
 pub use axle_load_transfer::{AxleLoadTransfer, axle_load_transfer};
 pub use axle_parts::{
-    AxleBar, AxleCoilOver, AxleLink, Fitted, LateralRod, Mount, Pinion, Pitching, WattLinkage, WattRod,
+    AxleBar, AxleCoilOver, AxleLink, Fitted, LateralRod, Mount, NamedLink, Pinion, Pitching, WattLinkage,
+    WattRod,
 };
 pub use bar_rate_for_roll_stiffness::bar_rate_for_roll_stiffness;
 pub use bar_roll_stiffness::bar_roll_stiffness;
@@ -93,9 +96,10 @@ pub use front_transfer_share::front_transfer_share;
 pub use in_roll::WheelsInRoll;
 pub use independent_roll_stiffness::independent_roll_stiffness;
 pub use leaf_axle::{
-    AxleDamper, HeaveRange, LeafAxle, LeafAxlePosition, LeafForm, LeafSpring, Leaves, WindUp,
+    AxleDamper, HeaveRange, LeafAxle, LeafAxlePosition, LeafForm, LeafRate, LeafSpring, Leaves,
+    PreparedLeafAxle, WindUp,
 };
-pub use live_axle::{AxlePosition, LiveAxle};
+pub use live_axle::{AxlePosition, LiveAxle, PreparedLiveAxle};
 pub use live_axle_roll_stiffness::live_axle_roll_stiffness;
 pub use parts::{
     AntiRollBar, Arm, Axle, BrakePlace, Braking, Carrier, CoilOver, CoilSpring, Damper, Driving, JointLimits,
@@ -110,4 +114,4 @@ pub use roll_stiffness_over_tyres::roll_stiffness_over_tyres;
 pub use sheet::SHEET;
 pub use strut::Strut;
 pub use tyre_roll_stiffness::tyre_roll_stiffness;
-pub use wheel_position::{TravelRange, WheelPosition};
+pub use wheel_position::{PreparedLinkage, TravelRange, WheelPosition};

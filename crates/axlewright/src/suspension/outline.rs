@@ -3,7 +3,7 @@
 use super::linkage_range::{Reach, Reaches};
 use super::parts::{Arm, Carrier};
 use super::vector::{Vector, vector};
-use super::wheel_position::{Ends, Ready, Upper};
+use super::wheel_position::{Ends, PreparedLinkage, Upper};
 use crate::Result;
 use crate::base::table::{Filling, Table, record};
 use crate::units::{Length, Quantity};
@@ -51,7 +51,7 @@ pub(super) fn outlines<'a, A: Quantity, B: Quantity>(
     Ok(rows.finish())
 }
 
-impl Ready<'_> {
+impl PreparedLinkage<'_> {
     pub(super) fn points(&self, travel: &[Length], rack_travel: &[Length]) -> Result<Table> {
         let mut reaches = Reaches::new(&self.linkage);
         outlines(["travel", "rack_travel"], (travel, rack_travel), |travel, rack| {

@@ -15,7 +15,7 @@ use super::strut_lines as strut;
 use super::{BrakePlace, DoubleWishbone, Strut};
 use crate::base::section::{
     About, Finding, Line, Margin, Section, by, choice, derived, gives, joined, line, measured, model,
-    negative_of, pick, same,
+    negative_of, pick, renamed, same,
 };
 use crate::units::{
     Angle, Force, Length, LinearStiffness, Quantity, Ratio, RollGradient, RotationalStiffness,
@@ -550,6 +550,15 @@ pub const SHEET: Section = Section {
             }
             end "axle"
         },
+        live::MODEL,
+        leaf::MODEL,
     ],
-    ..Section::EMPTY
+    renamed: &[
+        renamed("axle.leaf.width", "axle.leaf.leaves.leaf_width"),
+        renamed("axle.leaf.thickness", "axle.leaf.leaves.leaf_thickness"),
+        renamed("axle.leaf.full_length_leaves", "axle.leaf.leaves.full_length_leaves"),
+        renamed("axle.leaf.graduated_leaves", "axle.leaf.leaves.graduated_leaves"),
+        renamed("axle.leaf.bump_clearance", "axle.bump_clearance"),
+        renamed("axle.wheel.loaded_radius", "axle.tyre.loaded_radius"),
+    ],
 };

@@ -5,7 +5,7 @@ use super::linkage::Linkage;
 use super::parts::Point;
 use super::solved::steps_of;
 use super::vector::{Vector, vector};
-use super::wheel_position::{Independent, Ready};
+use super::wheel_position::{Independent, PreparedLinkage};
 use super::{
     DoubleWishbone, Fitted, LateralRod, LeafAxle, LiveAxle, Mount, Strut, TravelRange, WattLinkage, WattRod,
 };
@@ -101,7 +101,7 @@ impl Suspension for LiveAxle {
 
 impl Suspension for LeafAxle {
     fn points(&mut self) -> Vec<&mut Point> {
-        let spring = &mut self.spring;
+        let spring = &mut self.leaf;
         vec![&mut spring.fixed_eye, &mut spring.shackle_eye, &mut spring.shackle_pivot, &mut spring.seat]
     }
     fn answers(&self, up: f64, by: f64) -> Result<()> {
@@ -281,7 +281,7 @@ fn holds_together(
 fn ask_independent<M: Independent + Suspension>(count: &mut Count, model: &mut M, name: &str, rack: f64) {
     let points = model.points();
     let drawn = [&points[2], &points[3], &points[4]].map(|point| point.vector());
-    let Ok(ready) = Ready::new(model.parts()) else { return };
+    let Ok(ready) = PreparedLinkage::new(model.parts()) else { return };
     count.models += 1;
     let mut reach = ready.linkage.reach(rack);
     let Ok([(low, _), (high, _)]) = reach.range() else {

@@ -206,8 +206,10 @@ impl Ends {
     }
 }
 
-/// A model made ready for many positions: coordinates in the frames of what carries them.
-pub(super) struct Ready<'a> {
+/// A double wishbone or a strut that is prepared once and asked many times: see [`Prepare`](crate::Prepare).
+///
+/// The linkage is solved at ride height, its coordinates in the frames of what carries them; each answer starts from there.
+pub struct PreparedLinkage<'a> {
     pub(super) parts: Parts<'a>,
     pub(super) linkage: Linkage,
     /// Of the wheel, in the upright's frame.
@@ -350,18 +352,18 @@ impl Mounting<'_> {
     }
 }
 
-impl<'a> Ready<'a> {
-    pub(super) fn new(parts: Parts<'a>) -> Result<Ready<'a>> {
-        Ready::with(parts, Wheel::check)
+impl<'a> PreparedLinkage<'a> {
+    pub(super) fn new(parts: Parts<'a>) -> Result<PreparedLinkage<'a>> {
+        PreparedLinkage::with(parts, Wheel::check)
     }
 
     /// The same off the ground: the wheel's radius is not known, nor is what rests on it.
     #[cfg(feature = "sheet")]
-    pub(super) fn hanging(parts: Parts<'a>) -> Result<Ready<'a>> {
-        Ready::with(parts, Wheel::check_hanging)
+    pub(super) fn hanging(parts: Parts<'a>) -> Result<PreparedLinkage<'a>> {
+        PreparedLinkage::with(parts, Wheel::check_hanging)
     }
 
-    fn with(parts: Parts<'a>, wheel: fn(&Wheel) -> Result<()>) -> Result<Ready<'a>> {
+    fn with(parts: Parts<'a>, wheel: fn(&Wheel) -> Result<()>) -> Result<PreparedLinkage<'a>> {
         parts.check(wheel)?;
         let (above, top) = match parts.upper {
             Upper::Arm(arm) => (Above::Arm(arm), &arm.ball_joint),
@@ -392,7 +394,7 @@ impl<'a> Ready<'a> {
         let rest = &linkage.rest;
         let rod = rest.tie_rod.unit();
         let (pin, stud) = (linkage.upper_pin(rest), rest.steering_axis);
-        let mut ready = Ready {
+        let mut ready = PreparedLinkage {
             axis: linkage.direction_here(Carrier::Upright, parts.wheel.axis()),
             eyes,
             seats,
@@ -417,7 +419,8 @@ impl<'a> Ready<'a> {
         (axis, pose.wheel.at + down.unit() * S::of(self.parts.wheel.loaded_radius.quantity.si()))
     }
 
-    pub(super) fn at(&self, travel: Length, rack_travel: Length) -> Result<WheelPosition> {
+    /// The wheel at a travel, the rack moved by so much: see [`DoubleWishbone::at`](super::DoubleWishbone::at).
+    pub fn at(&self, travel: Length, rack_travel: Length) -> Result<WheelPosition> {
         self.pose(travel, rack_travel).map(|pose| self.position(&pose))
     }
 
@@ -581,7 +584,7 @@ impl<'a> Ready<'a> {
         [upper, lean(&pose.lower_arm, self.lower), outer, rod.angle(self.rod.spread())]
     }
 
-    /// Angle that the first joint at its limit has left, and its place among [`Ready::joints`].
+    /// Angle that the first joint at its limit has left, and its place among [`PreparedLinkage::joints`].
     fn first_joint(&self, angles: [f64; 4]) -> (f64, f64) {
         let limits = self.parts.joint_limits.map_or([None; 4], JointLimits::each);
         let mut first = (f64::NAN, limits.len());
@@ -686,7 +689,8 @@ impl<'a> Ready<'a> {
         Ok(rows.finish())
     }
 
-    pub(super) fn travel_range(&self, rack_travel: Length) -> Result<TravelRange> {
+    /// How far the linkage goes in droop and bump: see [`DoubleWishbone::travel_range`](super::DoubleWishbone::travel_range).
+    pub fn travel_range(&self, rack_travel: Length) -> Result<TravelRange> {
         valid! { rack_travel: (-10) <= .. <= 10 ; "common practice, no source: no rack moves 10 m"; }
         let [(droop, droop_end), (bump, bump_end)] = self
             .linkage
@@ -710,7 +714,7 @@ pub(super) fn arch_move(
     up: Length,
     travel: &[Length],
 ) -> Result<Table> {
-    Ready::new(model.parts())?;
+    PreparedLinkage::new(model.parts())?;
     valid! {
         forward: (-10) <= .. <= 10 ; "common practice, no source: no wheel is moved by 10 m";
         outboard: (-10) <= .. <= 10 ; "common practice, no source: no wheel is moved by 10 m";
@@ -733,7 +737,7 @@ pub(super) fn arch_move(
 
 /// The body raised or lowered on its springs.
 pub(super) fn ride_height_change(model: &impl Independent, rise: Length, travel: &[Length]) -> Result<Table> {
-    Ready::new(model.parts())?;
+    PreparedLinkage::new(model.parts())?;
     valid! { rise: (-10) <= .. <= 10 ; "common practice, no source: no body is raised by 10 m"; }
     let mut after = model.clone();
     raise(after.changing().braking, rise.si());
@@ -742,7 +746,7 @@ pub(super) fn ride_height_change(model: &impl Independent, rise: Length, travel:
 
 /// A spacer behind the wheel.
 pub(super) fn spacer(model: &impl Independent, outward: Length, travel: &[Length]) -> Result<Table> {
-    Ready::new(model.parts())?;
+    PreparedLinkage::new(model.parts())?;
     valid! { outward: (-1) <= .. <= 1 ; "common practice, no source: no spacer is 1 m thick"; }
     let mut after = model.clone();
     let wheel = after.changing().wheel;
@@ -760,10 +764,10 @@ fn raise(braking: Option<&mut Braking>, by: f64) {
 
 /// The rows of two models, of which the second stands at another travel; its coil, or else its torsion bar, is set to the load of the first.
 fn compared<M: Independent>(before: &M, mut after: M, standing: Length, travel: &[Length]) -> Result<Table> {
-    let before = Ready::new(before.parts())?;
+    let before = PreparedLinkage::new(before.parts())?;
     let none = Length::from_si(0.0);
     let changed = {
-        let ready = Ready::new(after.parts())?;
+        let ready = PreparedLinkage::new(after.parts())?;
         ready.springs(&ready.pose(standing, none)?)
     };
     let missing = before.springs(&before.linkage.rest).wheel_force - changed.wheel_force;
@@ -777,7 +781,7 @@ fn compared<M: Independent>(before: &M, mut after: M, standing: Length, travel: 
         let torque = Torque::from_si(missing / changed.torsion_bar_ratio);
         bar.torque = Value::new(bar.torque.quantity + torque);
     }
-    let after = Ready::new(after.parts())?;
+    let after = PreparedLinkage::new(after.parts())?;
     let mut rows = Filling::over(["state", "travel"], &[2, travel.len()])?;
     let mut reaches = [&before, &after].map(|ready| ready.linkage.reach(0.0));
     for travel in travel {
@@ -828,7 +832,7 @@ impl<S: Scalar> Default for Springs<S> {
     }
 }
 
-/// What is known of a position in SI, of one or of two at once; a joint is its place among [`Ready::joints`].
+/// What is known of a position in SI, of one or of two at once; a joint is its place among [`PreparedLinkage::joints`].
 macro_rules! results {
     (@found $si:expr, $joints:ident, String) => { $joints[$si as usize] };
     (@found $si:expr, $joints:ident, $kind:ident) => { $kind::from_si($si) };
@@ -858,7 +862,7 @@ wheel_position!(results);
 #[cfg(test)]
 pub(super) fn table_equals_single_calls(model: &impl Independent, travel: &[Length], rack_travel: &[Length]) {
     use crate::base::table::tests::{alone, difference};
-    let ready = Ready::new(model.parts()).unwrap();
+    let ready = PreparedLinkage::new(model.parts()).unwrap();
     let table = ready.table(travel, rack_travel).unwrap();
     let states = travel.iter().flat_map(|travel| rack_travel.iter().map(move |rack| (*travel, *rack)));
     for (row, (travel, rack)) in states.enumerate() {

@@ -115,6 +115,20 @@ pub trait Model: Sized + super::Sealed {
     }
 }
 
+/// A model that is prepared once and asked many times.
+///
+/// Each method of a model checks its parts and prepares it anew. A caller who asks for many positions one by one prepares it first: the answers
+/// are the same to the last bit.
+pub trait Prepare: Model {
+    /// The model, checked and ready to be asked.
+    type Prepared<'a>
+    where
+        Self: 'a;
+
+    /// Checks the model and prepares it.
+    fn prepare(&self) -> Result<Self::Prepared<'_>>;
+}
+
 #[cfg(test)]
 #[cfg(all(
     feature = "serde",

@@ -53,6 +53,8 @@ pub enum Need {
 pub struct Shape {
     /// Leaves of each input.
     pub inputs: Vec<Vec<Leaf>>,
+    /// Whether each input is drawn as a whole or not at all.
+    pub wholes: Vec<bool>,
     /// What each result is.
     pub results: Vec<Fits>,
 }
@@ -102,6 +104,7 @@ impl<'a> Given<'a> {
             let mut leaves = Vec::new();
             T::leaves("", 0, &mut leaves);
             shape.inputs.push(leaves);
+            shape.wholes.push(T::WHOLE);
             return T::unknown();
         }
         let count = usize::from(self.counts.get(self.input).copied().unwrap_or(0));
@@ -152,6 +155,8 @@ pub type Values<'a> = core::slice::Iter<'a, f64>;
 pub trait Input: Sized {
     /// Number of its leaves; a list counts one entry.
     const LEAVES: usize;
+    /// Whether it is refused where it is only begun.
+    const WHOLE: bool = false;
     /// Adds its leaves, which stand below `key` in so many optional parts.
     fn leaves(key: &str, optional: u8, leaves: &mut Vec<Leaf>);
     /// Reads it. A required quantity that is missing is not a number.
@@ -318,6 +323,7 @@ impl<T> Whole<T> {
 
 impl<T: Input> Input for Whole<T> {
     const LEAVES: usize = T::LEAVES;
+    const WHOLE: bool = true;
     fn leaves(key: &str, optional: u8, leaves: &mut Vec<Leaf>) {
         T::leaves(key, optional + 1, leaves);
     }
@@ -504,8 +510,27 @@ macro_rules! rule {
 }
 
 /// A model of the sheet: its name there, its type, the table of its own fields, the fields as in `rule!`, those that the sheet must know
-/// although the model may lack them, and the field that names the end of the vehicle.
+/// although the model may lack them, and the field that names the end of the vehicle. Without the type of the model each field names its own.
 macro_rules! model {
+    (
+        $path:literal $model:literal in $table:literal
+        { $($field:ident $(. $field_below:ident)* : $type:ty $(= $field_path:literal)?),* $(,)? }
+        $(end $end:literal)?
+    ) => {
+        $crate::base::section::ModelOf {
+            path: $path,
+            model: $model,
+            table: $table,
+            inputs: &[
+                $($crate::base::section::rule::taken!(Typed $table $field $(. $field_below)* $(= $field_path)?),)*
+            ],
+            end: concat!("" $(, $end)?),
+            shape: |shape| {
+                let mut given = shape.given();
+                $(given.take::<$type>();)*
+            },
+        }
+    };
     (
         $path:literal $model:literal $input:ident in $table:literal
         { $($field:ident $(. $field_below:ident)* $(= $field_path:literal)?),* $(,)? }
