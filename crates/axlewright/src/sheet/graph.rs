@@ -23,6 +23,8 @@ pub(super) struct Graph {
     /// Old words of a choice, and the words for which they stand.
     old_words: HashMap<Slot, &'static [(&'static str, &'static str)]>,
     pub models: Vec<ModelInfo>,
+    /// Number of calls with several results.
+    pub shared: usize,
     /// Tables and lists of a document: every path above a line.
     folders: BTreeSet<&'static str>,
     /// What the systems say wrong of themselves: lines that are not there, or twice. The tests hold it empty.
@@ -45,6 +47,8 @@ pub(super) struct StepInfo {
     pub optional: Vec<bool>,
     /// Number of lines that each input of a rule takes.
     pub counts: Vec<u16>,
+    /// Number of the call, which it shares with the other steps that take a result of the same call; none of a call with one result.
+    pub shared: Option<u16>,
     /// How far a line that is written may lie from it.
     pub leeway: f64,
     /// Message where the result is not a number although the inputs are known.
@@ -239,6 +243,7 @@ impl Graph {
             renamed: HashMap::new(),
             old_words: HashMap::new(),
             models: vec![],
+            shared: 0,
             folders: BTreeSet::new(),
             faults: vec![],
         };
@@ -263,6 +268,7 @@ impl Graph {
             }
             graph.slots[at].measured_on = graph.measured_on(at);
         }
+        graph.number_calls();
         for (_, section) in SECTIONS {
             section.renamed.iter().for_each(|renamed| graph.rename(renamed));
             for model in section.models {
@@ -329,6 +335,21 @@ impl Graph {
                 path.strip_prefix(model.table).is_some_and(|rest| rest.strip_prefix('.') == Some(field))
             })
         })
+    }
+
+    /// Numbers the calls with several results: the same function or rule with the same inputs is one call.
+    fn number_calls(&mut self) {
+        let mut calls: HashMap<(usize, Vec<Slot>), u16> = HashMap::new();
+        for step in self.slots.iter_mut().flat_map(|slot| &mut slot.steps) {
+            let call = match step.call {
+                Calls::Function(entry, _) if entry.outputs.len() > 1 => core::ptr::from_ref(entry).addr(),
+                Calls::Rule(rule, _) if rule.results.len() > 1 => rule.call as usize,
+                _ => continue,
+            };
+            let next = calls.len() as u16;
+            step.shared = Some(*calls.entry((call, step.inputs.clone())).or_insert(next));
+        }
+        self.shared = calls.len();
     }
 
     /// The fields of a model and their lines.
@@ -433,7 +454,15 @@ impl Graph {
             Call::Combine(combine) => Calls::Combine(combine),
             Call::Rule(rule, place) => Calls::Rule(rule, *place),
         };
-        Some(StepInfo { call, inputs, optional, counts, leeway: step.leeway, lacking: step.lacking })
+        Some(StepInfo {
+            call,
+            inputs,
+            optional,
+            counts,
+            shared: None,
+            leeway: step.leeway,
+            lacking: step.lacking,
+        })
     }
 
     fn info_of(

@@ -55,8 +55,8 @@ impl Plan {
         sheet.absent().for_each(|(slot, _)| written[usize::from(slot)] = true);
         let nodes = Vec::with_capacity(graph.slots.len());
         let lost = sheet.lost();
-        let mut planner =
-            Planner { graph, written, words, lost, origins: vec![None; graph.slots.len()], nodes };
+        let (origins, shared) = (vec![None; graph.slots.len()], vec![None; graph.shared]);
+        let mut planner = Planner { graph, written, words, lost, origins, nodes, shared };
         for slot in wanted {
             planner.visit(slot);
         }
@@ -247,6 +247,8 @@ struct Planner {
     lost: Vec<Slot>,
     origins: Vec<Option<Origin>>,
     nodes: Vec<Node>,
+    /// Nodes of the calls with several results, by the number of the call.
+    shared: Vec<Option<usize>>,
 }
 
 impl Planner {
@@ -287,22 +289,17 @@ impl Planner {
     }
 
     fn fill(&mut self, slot: Slot, step: &'static StepInfo) {
-        let same = |known: Calls| match (known, step.call) {
-            (Calls::Function(one, _), Calls::Function(other, _)) => core::ptr::eq(one, other),
-            (Calls::Rule(one, _), Calls::Rule(other, _)) => core::ptr::fn_addr_eq(one.call, other.call),
-            _ => false,
+        let place = match step.call {
+            Calls::Function(_, place) | Calls::Rule(_, place) => place,
+            _ => 0,
         };
-        let (place, results) = match step.call {
-            Calls::Function(entry, place) => (place, entry.outputs.len()),
-            Calls::Rule(rule, place) => (place, rule.results.len()),
-            _ => (0, 1),
-        };
-        if results > 1 {
-            let known = self.nodes.iter_mut().find(|node| same(node.call()) && node.inputs() == step.inputs);
-            if let Some(node) = known {
+        if let Some(call) = step.shared {
+            let node = &mut self.shared[usize::from(call)];
+            if let Some(node) = node.and_then(|node| self.nodes.get_mut(node)) {
                 node.more.push((place, slot));
                 return;
             }
+            *node = Some(self.nodes.len());
         }
         let picked = picked(&self.words, step);
         self.nodes.push(Node { step, picked, first: (place, slot), more: vec![] });
