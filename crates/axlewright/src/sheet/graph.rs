@@ -15,6 +15,8 @@ pub(super) type Slot = u16;
 
 /// Every line and finding, places written out.
 pub(super) struct Graph {
+    /// Lines as they are declared, each with its system and with what systems above add to it.
+    pub lines: Vec<(&'static str, &'static Line)>,
     pub slots: Vec<SlotInfo>,
     pub findings: Vec<FindingInfo>,
     by_path: HashMap<&'static str, Slot>,
@@ -176,6 +178,23 @@ fn added(path: &'static str) -> impl Iterator<Item = &'static Also> {
     also.filter(move |also| also.path == path)
 }
 
+/// A line with what systems above add to it.
+fn whole(line: &'static Line) -> &'static Line {
+    if added(line.path).next().is_none() {
+        return line;
+    }
+    let steps: Vec<Step> = added(line.path).flat_map(|also| also.steps).chain(line.steps).copied().collect();
+    let class = match line.class {
+        Some(Class::Measurement(parts)) => {
+            let parts: Vec<_> =
+                added(line.path).flat_map(|also| also.measured_on).chain(parts).copied().collect();
+            Some(Class::Measurement(parts.leak()))
+        }
+        other => other,
+    };
+    Box::leak(Box::new(Line { steps: steps.leak(), class, ..*line }))
+}
+
 fn kept(path: String) -> &'static str {
     Box::leak(path.into_boxed_str())
 }
@@ -237,6 +256,7 @@ impl Graph {
 
     fn new() -> Graph {
         let mut graph = Graph {
+            lines: vec![],
             slots: vec![],
             findings: vec![],
             by_path: HashMap::new(),
@@ -248,8 +268,9 @@ impl Graph {
             faults: vec![],
         };
         let mut places = Vec::new();
-        for (_, section) in SECTIONS {
-            for line in section.lines {
+        for (system, section) in SECTIONS {
+            for line in section.lines.iter().map(whole) {
+                graph.lines.push((*system, line));
                 for (axle, path) in axles(line.path) {
                     for place in 0..line.places {
                         let path = kept(path.replace("[]", &format!("[{place}]")));
@@ -260,8 +281,7 @@ impl Graph {
             }
         }
         for (at, (axle, place)) in places.into_iter().enumerate() {
-            let line = graph.slots[at].line;
-            for step in added(line.path).flat_map(|also| also.steps).chain(line.steps) {
+            for step in graph.slots[at].line.steps {
                 if let Some(step) = graph.step(step, axle, place) {
                     graph.slots[at].steps.push(step);
                 }
@@ -537,8 +557,7 @@ impl Graph {
         let Some(Class::Measurement(parts)) = line.class else { return vec![] };
         let axle = AXLES.into_iter().find(|axle| path.split('.').next() == Some(axle));
         let mut lines = vec![];
-        let added = added(line.path).flat_map(|also| also.measured_on);
-        for part in added.chain(parts).map(|part| within(part, axle)) {
+        for part in parts.iter().map(|part| within(part, axle)) {
             let mut found = self.lines_in(&[&part]);
             if found.is_empty() {
                 self.faults.push(format!("{path} is measured on {part}, which has no line"));

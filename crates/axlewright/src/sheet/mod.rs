@@ -103,14 +103,11 @@ impl std::fmt::Display for Text {
 }
 
 /// Every line that the systems declare, lowest layer first: its system, its path with the axles written out and `[]` for the places
-/// of a list, and what stands on it.
+/// of a list, and what stands on it, with what systems above add to it.
 pub fn lines() -> impl Iterator<Item = (&'static str, String, &'static Line)> {
-    let of = |(system, section): &'static (&'static str, &'static Section)| {
-        let paths =
-            |line: &'static Line| graph::axles(line.path).into_iter().map(move |(_, path)| (path, line));
-        section.lines.iter().flat_map(paths).map(|(path, line)| (*system, path, line))
-    };
-    generated::SECTIONS.iter().flat_map(of)
+    Graph::get().lines.iter().flat_map(|(system, line)| {
+        graph::axles(line.path).into_iter().map(|(_, path)| (*system, path, *line))
+    })
 }
 
 /// Every finding that the systems declare, in the order of an assessment: its system, its path with the axles written out, and what it asks.
