@@ -8775,9 +8775,10 @@ int32_t axw_cooling_mix_exchange(const axw_cooling_mix *model, double *present_m
 ///     strength [-], several: wanted shares, counted as `strength_by` says
 ///
 /// Returns
-///     (table) One row a strength: `strength`, `mass_fraction`, `concentrate_volume`,
-///     `water_volume`, `freezing_temperature`, `boiling_temperature`, `margin`, `verdict`,
-///     `growth`, and `drained_volume` from the fill that is there, not a number where none is.
+///     (table) One row a strength: `strength`, `mass_fraction`, `concentrate_share`,
+///     `concentrate_volume`, `water_volume`, `freezing_temperature`, `boiling_temperature`,
+///     `margin`, `verdict`, `growth`, and `drained_volume` from the fill that is there, not a
+///     number where none is.
 int32_t axw_cooling_mix_table(const axw_cooling_mix *model, const double *strength, size_t strength_count,
     axw_table **result);
 

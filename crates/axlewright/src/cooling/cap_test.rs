@@ -1,7 +1,7 @@
 use super::ambient;
 use crate::base::document::{Model, Value};
 use crate::base::error::known;
-use crate::base::table::{Cell, Columns, Table};
+use crate::base::table::{Filling, Table, record};
 use crate::base::text::{System, print};
 use crate::base::verdict::less;
 use crate::units::{
@@ -70,25 +70,38 @@ pub struct CapTest {
     pub tight_below: Value<Stress>,
 }
 
-/// What the readings say, each apart; a margin that is not known is not a number.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct CapFindings {
-    /// How much it surely holds above the least that it may.
-    pub holding_margin: Stress,
-    /// What to call that.
-    pub holding_verdict: Verdict,
-    /// How far it surely opens below the most that it may.
-    pub opening_margin: Stress,
-    /// What to call that.
-    pub opening_verdict: Verdict,
-    /// How far the cap keeps the system below what its weakest component may bear.
-    pub component_margin: Stress,
-    /// What to call that.
-    pub component_verdict: Verdict,
-    /// How far the vacuum valve surely opens above the deepest vacuum.
-    pub vacuum_margin: Stress,
-    /// What to call that.
-    pub vacuum_verdict: Verdict,
+record! {
+    /// What the readings say, each apart; a margin that is not known is not a number.
+    #[derive(Debug, Clone, Copy, PartialEq)]
+    pub struct CapFindings {
+        /// How much it surely holds above the least that it may.
+        pub holding_margin: Stress,
+        /// What to call that.
+        pub holding_verdict: Verdict,
+        /// How far it surely opens below the most that it may.
+        pub opening_margin: Stress,
+        /// What to call that.
+        pub opening_verdict: Verdict,
+        /// How far the cap keeps the system below what its weakest component may bear.
+        pub component_margin: Stress,
+        /// What to call that.
+        pub component_verdict: Verdict,
+        /// How far the vacuum valve surely opens above the deepest vacuum.
+        pub vacuum_margin: Stress,
+        /// What to call that.
+        pub vacuum_verdict: Verdict,
+    }
+}
+
+record! {
+    /// What the cap holds at an altitude.
+    struct AtAltitude {
+        station_pressure: AbsolutePressure,
+        boiling_temperature: Temperature,
+        boiling_loss: TemperatureDifference,
+        holding_margin: Stress,
+        holding_verdict: Verdict,
+    }
 }
 
 #[cfg(feature = "sheet")]
@@ -368,30 +381,22 @@ impl CapTest {
     /// One row a reading and altitude: `holding_pressure`, `altitude`, `station_pressure`, `boiling_temperature`, `boiling_loss` against
     /// the rating, `holding_margin`, `holding_verdict`.
     pub fn boiling_table(&self, holding_pressure: &[GaugePressure], altitude: &[Length]) -> Result<Table> {
-        let mut rows = Columns::new()
-            .quantity::<GaugePressure>("holding_pressure")
-            .quantity::<Length>("altitude")
-            .quantity::<AbsolutePressure>("station_pressure")
-            .quantity::<Temperature>("boiling_temperature")
-            .quantity::<TemperatureDifference>("boiling_loss")
-            .quantity::<Stress>("holding_margin")
-            .words("holding_verdict")
-            .over(&[holding_pressure.len(), altitude.len()])?;
+        let lists = [holding_pressure.len(), altitude.len()];
+        let mut rows = Filling::over(["holding_pressure", "altitude"], &lists)?;
         for holding in holding_pressure {
             let changed = CapTest { holding_pressure: Some(Value::new(*holding)), ..self.clone() };
             for altitude in altitude {
-                let outputs = ambient::at_altitude(*altitude).and_then(|air| -> Result<[Cell<'_>; 5]> {
+                let on = ambient::at_altitude(*altitude).and_then(|station_pressure| {
                     let on = changed.findings()?;
-                    Ok([
-                        Cell::from(air),
-                        Cell::from(changed.boiling_temperature(air)?),
-                        Cell::from(changed.boiling_loss(air)?),
-                        Cell::from(on.holding_margin),
-                        Cell::Word(on.holding_verdict.word()),
-                    ])
+                    Ok(AtAltitude {
+                        station_pressure,
+                        boiling_temperature: changed.boiling_temperature(station_pressure)?,
+                        boiling_loss: changed.boiling_loss(station_pressure)?,
+                        holding_margin: on.holding_margin,
+                        holding_verdict: on.holding_verdict,
+                    })
                 });
-                let inputs = [Cell::from(*holding), Cell::from(*altitude)];
-                rows.push(&inputs, outputs.as_ref().map(|cells| &cells[..]).map_err(Clone::clone));
+                rows.push((*holding, *altitude), on);
             }
         }
         Ok(rows.finish())

@@ -1,6 +1,6 @@
 use super::ambient;
 use crate::base::document::{Model, Value};
-use crate::base::table::{Cell, Columns, Table};
+use crate::base::table::{Filling, Table, record};
 use crate::units::{
     AbsolutePressure, GaugePressure, Length, Ratio, Temperature, TemperatureDifference, absolute,
     temperature_difference,
@@ -83,19 +83,21 @@ pub enum StrengthBy {
     Volume,
 }
 
-/// How far a coolant is from boiling.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct BoilingMargin {
-    /// Absolute pressure under the cap at its rating.
-    pub absolute_pressure: AbsolutePressure,
-    /// Glycol by mass of the mix.
-    pub mass_fraction: Ratio,
-    /// Temperature at which the mix begins to boil.
-    pub boiling_temperature: Temperature,
-    /// How much the boiling temperature exceeds the hottest coolant.
-    pub margin: TemperatureDifference,
-    /// What to call that.
-    pub verdict: Verdict,
+record! {
+    /// How far a coolant is from boiling.
+    #[derive(Debug, Clone, Copy, PartialEq)]
+    pub struct BoilingMargin {
+        /// Absolute pressure under the cap at its rating.
+        pub absolute_pressure: AbsolutePressure,
+        /// Glycol by mass of the mix.
+        pub mass_fraction: Ratio,
+        /// Temperature at which the mix begins to boil.
+        pub boiling_temperature: Temperature,
+        /// How much the boiling temperature exceeds the hottest coolant.
+        pub margin: TemperatureDifference,
+        /// What to call that.
+        pub verdict: Verdict,
+    }
 }
 
 #[cfg(feature = "sheet")]
@@ -187,16 +189,8 @@ impl Coolant {
         altitude: &[Length],
         strength: &[Ratio],
     ) -> Result<Table> {
-        let mut rows = Columns::new()
-            .quantity::<GaugePressure>("cap")
-            .quantity::<Length>("altitude")
-            .quantity::<Ratio>("strength")
-            .quantity::<AbsolutePressure>("absolute_pressure")
-            .quantity::<Ratio>("mass_fraction")
-            .quantity::<Temperature>("boiling_temperature")
-            .quantity::<TemperatureDifference>("margin")
-            .words("verdict")
-            .over(&[cap.len(), altitude.len(), strength.len()])?;
+        let lists = [cap.len(), altitude.len(), strength.len()];
+        let mut rows = Filling::over(["cap", "altitude", "strength"], &lists)?;
         for cap in cap {
             for altitude in altitude {
                 for strength in strength {
@@ -208,17 +202,7 @@ impl Coolant {
                             .then(|| Value::new(*strength)),
                         ..self.clone()
                     };
-                    let outputs = changed.margin().map(|on| -> [Cell<'_>; 5] {
-                        [
-                            Cell::from(on.absolute_pressure),
-                            Cell::from(on.mass_fraction),
-                            Cell::from(on.boiling_temperature),
-                            Cell::from(on.margin),
-                            Cell::Word(on.verdict.word()),
-                        ]
-                    });
-                    let inputs = [Cell::from(*cap), Cell::from(*altitude), Cell::from(*strength)];
-                    rows.push(&inputs, outputs.as_ref().map(|cells| &cells[..]).map_err(Clone::clone));
+                    rows.push((*cap, *altitude, *strength), changed.margin());
                 }
             }
         }

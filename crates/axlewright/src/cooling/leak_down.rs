@@ -4,7 +4,7 @@ use super::{
 };
 use crate::base::document::{Model, Value};
 use crate::base::error::known;
-use crate::base::table::{Cell, Columns, Table};
+use crate::base::table::{Filling, Table, record};
 use crate::base::verdict::less;
 use crate::units::{AbsolutePressure, GaugePressure, Ratio, Stress, Temperature, Volume};
 use crate::{Error, Result, Verdict, fluid, valid};
@@ -87,23 +87,25 @@ pub enum Trapped {
     Liquid,
 }
 
-/// What a leak-down test says; what is not known is not a number.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct LeakDownFindings {
-    /// Reading that a tight system would show.
-    pub tight_pressure: GaugePressure,
-    /// How far below that the reading is.
-    pub loss: Stress,
-    /// The same, with the gauge's error against the system.
-    pub greatest_loss: Stress,
-    /// How much less that is than what is allowed.
-    pub margin: Stress,
-    /// What to call that.
-    pub verdict: Verdict,
-    /// Air that left, if it was air.
-    pub leaked_air: Volume,
-    /// Coolant that left, if it was coolant.
-    pub leaked_coolant: Volume,
+record! {
+    /// What a leak-down test says; what is not known is not a number.
+    #[derive(Debug, Clone, Copy, PartialEq)]
+    pub struct LeakDownFindings {
+        /// Reading that a tight system would show.
+        pub tight_pressure: GaugePressure,
+        /// How far below that the reading is.
+        pub loss: Stress,
+        /// The same, with the gauge's error against the system.
+        pub greatest_loss: Stress,
+        /// How much less that is than what is allowed.
+        pub margin: Stress,
+        /// What to call that.
+        pub verdict: Verdict,
+        /// Air that left, if it was air.
+        pub leaked_air: Volume,
+        /// Coolant that left, if it was coolant.
+        pub leaked_coolant: Volume,
+    }
 }
 
 #[cfg(feature = "sheet")]
@@ -233,31 +235,10 @@ impl LeakDown {
     /// # Returns
     /// One row a temperature: `later_temperature`, `tight_pressure`, `loss`, `greatest_loss`, `margin`, `verdict`, `leaked_air`, `leaked_coolant`.
     pub fn table(&self, later_temperature: &[Temperature]) -> Result<Table> {
-        let mut rows = Columns::new()
-            .quantity::<Temperature>("later_temperature")
-            .quantity::<GaugePressure>("tight_pressure")
-            .quantity::<Stress>("loss")
-            .quantity::<Stress>("greatest_loss")
-            .quantity::<Stress>("margin")
-            .words("verdict")
-            .quantity::<Volume>("leaked_air")
-            .quantity::<Volume>("leaked_coolant")
-            .over(&[later_temperature.len()])?;
+        let mut rows = Filling::over(["later_temperature"], &[later_temperature.len()])?;
         for temperature in later_temperature {
             let changed = LeakDown { later_temperature: Value::new(*temperature), ..self.clone() };
-            let outputs = changed.findings().map(|on| -> [Cell<'_>; 7] {
-                [
-                    Cell::from(on.tight_pressure),
-                    Cell::from(on.loss),
-                    Cell::from(on.greatest_loss),
-                    Cell::from(on.margin),
-                    Cell::Word(on.verdict.word()),
-                    Cell::from(on.leaked_air),
-                    Cell::from(on.leaked_coolant),
-                ]
-            });
-            let inputs = [Cell::from(*temperature)];
-            rows.push(&inputs, outputs.as_ref().map(|cells| &cells[..]).map_err(Clone::clone));
+            rows.push((*temperature,), changed.findings());
         }
         Ok(rows.finish())
     }

@@ -2,7 +2,7 @@ use super::{
     Coolant, Liquid, StrengthBy, ethylene_glycol_expansion_volume, propylene_glycol_expansion_volume,
 };
 use crate::base::document::{Model, Value};
-use crate::base::table::{Cell, Columns, Table};
+use crate::base::table::{Filling, Table, record};
 use crate::units::{
     AbsolutePressure, GaugePressure, Length, Ratio, Temperature, TemperatureDifference, Volume,
 };
@@ -79,48 +79,59 @@ pub struct Mix {
     pub tight_below: Value<TemperatureDifference>,
 }
 
-/// A fresh fill, and what it bears.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct FreshFill {
-    /// Glycol by mass of the mix.
-    pub mass_fraction: Ratio,
-    /// Concentrate over all that is poured, by volume.
-    pub concentrate_share: Ratio,
-    /// Concentrate to pour.
-    pub concentrate_volume: Volume,
-    /// Water to pour.
-    pub water_volume: Volume,
-    /// Temperature at which the mix begins to freeze.
-    pub freezing_temperature: Temperature,
-    /// Temperature at which the mix begins to boil under the cap.
-    pub boiling_temperature: Temperature,
-    /// How much that exceeds the hottest coolant.
-    pub margin: TemperatureDifference,
-    /// What to call that.
-    pub verdict: Verdict,
-    /// Volume by which the fill grows until it is hot.
-    pub growth: Volume,
+record! {
+    /// A fresh fill, and what it bears.
+    #[derive(Debug, Clone, Copy, PartialEq)]
+    pub struct FreshFill {
+        /// Glycol by mass of the mix.
+        pub mass_fraction: Ratio,
+        /// Concentrate over all that is poured, by volume.
+        pub concentrate_share: Ratio,
+        /// Concentrate to pour.
+        pub concentrate_volume: Volume,
+        /// Water to pour.
+        pub water_volume: Volume,
+        /// Temperature at which the mix begins to freeze.
+        pub freezing_temperature: Temperature,
+        /// Temperature at which the mix begins to boil under the cap.
+        pub boiling_temperature: Temperature,
+        /// How much that exceeds the hottest coolant.
+        pub margin: TemperatureDifference,
+        /// What to call that.
+        pub verdict: Verdict,
+        /// Volume by which the fill grows until it is hot.
+        pub growth: Volume,
+    }
 }
 
-/// How to change the strength of a fill that is there.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Exchange {
-    /// Glycol by mass of the fill that is there.
-    pub present_mass_fraction: Ratio,
-    /// Glycol by mass of the mix that is wanted.
-    pub mass_fraction: Ratio,
-    /// What to drain.
-    pub drained_volume: Volume,
-    /// Concentrate to pour in its place.
-    pub concentrate_volume: Volume,
-    /// Water to pour in its place.
-    pub water_volume: Volume,
+record! {
+    /// How to change the strength of a fill that is there.
+    #[derive(Debug, Clone, Copy, PartialEq)]
+    pub struct Exchange {
+        /// Glycol by mass of the fill that is there.
+        pub present_mass_fraction: Ratio,
+        /// Glycol by mass of the mix that is wanted.
+        pub mass_fraction: Ratio,
+        /// What to drain.
+        pub drained_volume: Volume,
+        /// Concentrate to pour in its place.
+        pub concentrate_volume: Volume,
+        /// Water to pour in its place.
+        pub water_volume: Volume,
+    }
+}
+
+record! {
+    /// What goes out of a fill that is there.
+    struct Drained {
+        drained_volume: Volume,
+    }
 }
 
 impl crate::base::Sealed for Mix {}
 impl Model for Mix {
     fn check(&self) -> Result<()> {
-        self.fresh_fill()?;
+        let _ = self.fresh_fill()?;
         match self.present_strength {
             Some(_) => self.exchange().map(drop),
             None => Ok(()),
@@ -225,43 +236,21 @@ impl Mix {
     /// - `strength` — wanted shares, counted as `strength_by` says
     ///
     /// # Returns
-    /// One row a strength: `strength`, `mass_fraction`, `concentrate_volume`, `water_volume`, `freezing_temperature`, `boiling_temperature`, `margin`, `verdict`, `growth`, and
+    /// One row a strength: `strength`, `mass_fraction`, `concentrate_share`, `concentrate_volume`, `water_volume`, `freezing_temperature`, `boiling_temperature`, `margin`, `verdict`, `growth`, and
     /// `drained_volume` from the fill that is there, not a number where none is.
     pub fn table(&self, strength: &[Ratio]) -> Result<Table> {
-        let mut rows = Columns::new()
-            .quantity::<Ratio>("strength")
-            .quantity::<Ratio>("mass_fraction")
-            .quantity::<Volume>("concentrate_volume")
-            .quantity::<Volume>("water_volume")
-            .quantity::<Temperature>("freezing_temperature")
-            .quantity::<Temperature>("boiling_temperature")
-            .quantity::<TemperatureDifference>("margin")
-            .words("verdict")
-            .quantity::<Volume>("growth")
-            .quantity::<Volume>("drained_volume")
-            .over(&[strength.len()])?;
+        let mut rows = Filling::over(["strength"], &[strength.len()])?;
         for strength in strength {
             let changed =
                 Mix { strength: Some(Value::new(*strength)), freezing_temperature: None, ..self.clone() };
-            let outputs = changed.fresh_fill().and_then(|on| -> Result<[Cell<'_>; 9]> {
-                let drained = match changed.present_strength {
+            let on = changed.fresh_fill().and_then(|on| {
+                let drained_volume = match changed.present_strength {
                     Some(_) => changed.exchange()?.drained_volume,
                     None => Volume::from_si(f64::NAN),
                 };
-                Ok([
-                    Cell::from(on.mass_fraction),
-                    Cell::from(on.concentrate_volume),
-                    Cell::from(on.water_volume),
-                    Cell::from(on.freezing_temperature),
-                    Cell::from(on.boiling_temperature),
-                    Cell::from(on.margin),
-                    Cell::Word(on.verdict.word()),
-                    Cell::from(on.growth),
-                    Cell::from(drained),
-                ])
+                Ok((on, Drained { drained_volume }))
             });
-            let inputs = [Cell::from(*strength)];
-            rows.push(&inputs, outputs.as_ref().map(|cells| &cells[..]).map_err(Clone::clone));
+            rows.push((*strength,), on);
         }
         Ok(rows.finish())
     }

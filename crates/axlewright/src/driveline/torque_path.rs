@@ -1,7 +1,7 @@
 use super::demand::{AtGround, Bound, Geared, GripBounds, Pulling, Rated};
 use super::{Differential, grip_torque};
 use crate::base::document::{Model, Value};
-use crate::base::table::{Cell, Columns, Table};
+use crate::base::table::{Filling, Table, record};
 use crate::units::{Force, Length, Quantity, Ratio, Torque};
 use crate::{Error, Result, Verdict, valid};
 
@@ -147,30 +147,63 @@ pub enum RatingKind {
     Ultimate,
 }
 
-/// What reaches the ground.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Pull {
-    /// Of the driven wheels together.
-    pub wheel_torque: Torque,
-    /// Of the driven wheels together.
-    pub tractive_force: Force,
-    /// What holds it down: `engine` or `grip`.
-    pub bound: String,
+record! {
+    /// What reaches the ground.
+    #[derive(Debug, Clone, PartialEq)]
+    pub struct Pull {
+        /// Of the driven wheels together.
+        pub wheel_torque: Torque,
+        /// Of the driven wheels together.
+        pub tractive_force: Force,
+        /// What holds it down: `engine` or `grip`.
+        pub bound: String,
+    }
 }
 
-/// The part with the least known margin.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Weakest {
-    /// Its name.
-    pub part: String,
-    /// Torque on its rated side, shock included where its rating is not continuous.
-    pub torque: Torque,
-    /// Its rating over that torque.
-    pub margin: Ratio,
-    /// What to call that.
-    pub verdict: Verdict,
-    /// How many parts have a margin that is not known.
-    pub not_known: i64,
+record! {
+    /// The part with the least known margin.
+    #[derive(Debug, Clone, PartialEq)]
+    pub struct Weakest {
+        /// Its name.
+        pub part: String,
+        /// Torque on its rated side, shock included where its rating is not continuous.
+        pub torque: Torque,
+        /// Its rating over that torque.
+        pub margin: Ratio,
+        /// What to call that.
+        pub verdict: Verdict,
+        /// How many parts have a margin that is not known.
+        pub not_known: i64,
+    }
+}
+
+record! {
+    /// Steady torques of a part.
+    struct Steady {
+        input_torque: Torque,
+        output_torque: Torque,
+    }
+}
+
+type Word = &'static str;
+
+record! {
+    /// A part held against its rating.
+    struct Held {
+        demand: Torque,
+        rating: Torque,
+        margin: Ratio,
+        verdict: Verdict,
+        why: Word,
+        demand_bound: Word,
+    }
+}
+
+record! {
+    /// What holds steady torques down.
+    struct Holding {
+        bound: Word,
+    }
 }
 
 /// Torques on both sides of a part, and what holds them down.
@@ -251,25 +284,13 @@ impl TorquePath {
     /// # Ok::<(), axlewright::Error>(())
     /// ```
     pub fn parts_table(&self) -> Result<Table> {
-        let mut rows = Columns::new()
-            .words("part")
-            .quantity::<Torque>("input_torque")
-            .quantity::<Torque>("output_torque")
-            .quantity::<Torque>("demand")
-            .quantity::<Torque>("rating")
-            .quantity::<Ratio>("margin")
-            .words("verdict")
-            .words("why")
-            .words("demand_bound")
-            .words("bound")
-            .over(&[self.parts.len()])?;
+        let mut rows = Filling::over(["part"], &[self.parts.len()])?;
         for (part, demand) in self.parts.iter().zip(self.demands(self.engine_torque.quantity, self.shock())?)
         {
             let Sides { input, output, bound } = demand.steady;
-            let first = [Cell::Word(&part.name), Cell::from(input), Cell::from(output)];
-            let [demand, rating, margin, verdict, why, demand_bound] = self.cells(part, &demand);
-            let rest = [demand, rating, margin, verdict, why, demand_bound, Cell::Word(bound.word())];
-            rows.push(&first, Ok(&rest));
+            let steady = Steady { input_torque: input, output_torque: output };
+            let on = (steady, (self.held(part, &demand), Holding { bound: bound.word() }));
+            rows.push((part.name.as_str(),), Ok(on));
         }
         Ok(rows.finish())
     }
@@ -306,17 +327,8 @@ impl TorquePath {
     /// # Returns
     /// One row a torque, factor and part: `engine_torque`, `shock_factor`, `part`, `demand`, `rating`, `margin`, `verdict`, `why`, `demand_bound`.
     pub fn table(&self, engine_torque: &[Torque], shock_factor: &[Ratio]) -> Result<Table> {
-        let mut rows = Columns::new()
-            .quantity::<Torque>("engine_torque")
-            .quantity::<Ratio>("shock_factor")
-            .words("part")
-            .quantity::<Torque>("demand")
-            .quantity::<Torque>("rating")
-            .quantity::<Ratio>("margin")
-            .words("verdict")
-            .words("why")
-            .words("demand_bound")
-            .over(&[engine_torque.len(), shock_factor.len(), self.parts.len()])?;
+        let lists = [engine_torque.len(), shock_factor.len(), self.parts.len()];
+        let mut rows = Filling::over(["engine_torque", "shock_factor", "part"], &lists)?;
         for torque in engine_torque {
             for shock in shock_factor {
                 let changed = TorquePath {
@@ -326,11 +338,11 @@ impl TorquePath {
                 };
                 let demands = changed.check().and_then(|()| changed.demands(*torque, Some(*shock)));
                 for (place, part) in self.parts.iter().enumerate() {
-                    let first = [Cell::from(*torque), Cell::from(*shock), Cell::Word(&part.name)];
-                    match &demands {
-                        Ok(demands) => rows.push(&first, Ok(&self.cells(part, &demands[place]))),
-                        Err(error) => rows.push(&first, Err(error.clone())),
-                    }
+                    let held = match &demands {
+                        Ok(demands) => Ok(self.held(part, &demands[place])),
+                        Err(reason) => Err(reason.clone()),
+                    };
+                    rows.push((*torque, *shock, part.name.as_str()), held);
                 }
             }
         }
@@ -370,32 +382,15 @@ impl TorquePath {
         self.shock_factor.as_ref().map(|factor| factor.quantity)
     }
 
-    fn cells(&self, part: &Part, demand: &Demand) -> [Cell<'static>; 6] {
-        let rating = part.rating.as_ref().map_or(f64::NAN, |rating| rating.torque.quantity.si());
-        match demand.margin {
-            Ok((torque, bound, margin)) => {
-                let verdict = Verdict::of_ratio(margin, self.tight_below.quantity);
-                [
-                    Cell::from(torque),
-                    Cell::Number(rating),
-                    Cell::from(margin),
-                    Cell::Word(verdict.word()),
-                    Cell::Word(""),
-                    Cell::Word(bound.word()),
-                ]
-            }
-            Err(why) => {
-                let nothing = Cell::Number(f64::NAN);
-                [
-                    nothing,
-                    Cell::Number(rating),
-                    nothing,
-                    Cell::Word(Verdict::NotKnown.word()),
-                    Cell::Word(why),
-                    Cell::Word(""),
-                ]
-            }
-        }
+    fn held(&self, part: &Part, demand: &Demand) -> Held {
+        let unknown = f64::NAN;
+        let rating = part.rating.as_ref().map_or(Torque::from_si(unknown), |rating| rating.torque.quantity);
+        let (demand, margin, why, bound) = match demand.margin {
+            Ok((demand, bound, margin)) => (demand, margin, "", bound.word()),
+            Err(why) => (Torque::from_si(unknown), Ratio::from_si(unknown), why, ""),
+        };
+        let verdict = Verdict::of_ratio(margin, self.tight_below.quantity);
+        Held { demand, rating, margin, verdict, why, demand_bound: bound }
     }
 
     fn demands(&self, engine_torque: Torque, shock: Option<Ratio>) -> Result<Vec<Demand>> {

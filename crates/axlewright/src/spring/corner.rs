@@ -1,7 +1,7 @@
 use super::travel::{AtWheel, Bind, Bump, Carried, Mounting};
 use super::{natural_frequency, static_deflection, wheel_rate};
 use crate::base::document::{Model, Stated, Value};
-use crate::base::table::{Cell, Columns, Table};
+use crate::base::table::{Filling, Table, record};
 use crate::units::{Angle, Force, Frequency, Length, LinearStiffness, Mass, Ratio};
 use crate::{Result, Verdict, valid};
 
@@ -71,35 +71,37 @@ pub struct Corner {
     pub spring_tight_below: Value<Length>,
 }
 
-/// A corner standing at ride height.
-#[derive(Debug, Clone, PartialEq)]
-pub struct AtRideHeight {
-    /// Compressive force in the spring.
-    pub spring_force: Force,
-    /// Length of the spring.
-    pub spring_length: Length,
-    /// Travel of the wheel from full droop to ride height.
-    pub sag: Length,
-    /// Whether that is the droop that is wanted.
-    pub droop_verdict: Verdict,
-    /// Travel of the wheel in bump until something ends it.
-    pub bump_left: Length,
-    /// What ends it.
-    pub ends_first: String,
-    /// Whether that is the bump that is wanted.
-    pub bump_verdict: Verdict,
-    /// Along the spring, between the closed damper and the minimum gap of the coils.
-    pub bind_margin: Length,
-    /// Whether the damper stops before coil bind.
-    pub bind_verdict: Verdict,
-    /// How much the spring is compressed at full droop.
-    pub captive_margin: Length,
-    /// Whether the spring stays captive.
-    pub captive_verdict: Verdict,
-    /// Rate at the wheel.
-    pub wheel_rate: LinearStiffness,
-    /// Undamped natural frequency of the sprung mass.
-    pub frequency: Frequency,
+record! {
+    /// A corner standing at ride height.
+    #[derive(Debug, Clone, PartialEq)]
+    pub struct AtRideHeight {
+        /// Compressive force in the spring.
+        pub spring_force: Force,
+        /// Length of the spring.
+        pub spring_length: Length,
+        /// Travel of the wheel from full droop to ride height.
+        pub sag: Length,
+        /// Whether that is the droop that is wanted.
+        pub droop_verdict: Verdict,
+        /// Travel of the wheel in bump until something ends it.
+        pub bump_left: Length,
+        /// What ends it.
+        pub ends_first: String,
+        /// Whether that is the bump that is wanted.
+        pub bump_verdict: Verdict,
+        /// Along the spring, between the closed damper and the minimum gap of the coils.
+        pub bind_margin: Length,
+        /// Whether the damper stops before coil bind.
+        pub bind_verdict: Verdict,
+        /// How much the spring is compressed at full droop.
+        pub captive_margin: Length,
+        /// Whether the spring stays captive.
+        pub captive_verdict: Verdict,
+        /// Rate at the wheel.
+        pub wheel_rate: LinearStiffness,
+        /// Undamped natural frequency of the sprung mass.
+        pub frequency: Frequency,
+    }
 }
 
 impl crate::base::Sealed for Corner {}
@@ -229,23 +231,8 @@ impl Corner {
     /// One row a rate and motion ratio: `rate`, `motion_ratio`, `spring_force`, `spring_length`, `sag`, `droop_verdict`, `bump_left`, `ends_first`,
     /// `bump_verdict`, `bind_margin`, `bind_verdict`, `captive_margin`, `captive_verdict`, `wheel_rate`, `frequency`.
     pub fn table(&self, rate: &[LinearStiffness], motion_ratio: &[Ratio]) -> Result<Table> {
-        let mut rows = Columns::new()
-            .quantity::<LinearStiffness>("rate")
-            .quantity::<Ratio>("motion_ratio")
-            .quantity::<Force>("spring_force")
-            .quantity::<Length>("spring_length")
-            .quantity::<Length>("sag")
-            .words("droop_verdict")
-            .quantity::<Length>("bump_left")
-            .words("ends_first")
-            .words("bump_verdict")
-            .quantity::<Length>("bind_margin")
-            .words("bind_verdict")
-            .quantity::<Length>("captive_margin")
-            .words("captive_verdict")
-            .quantity::<LinearStiffness>("wheel_rate")
-            .quantity::<Frequency>("frequency")
-            .over(&[rate.len(), motion_ratio.len()])?;
+        let lists = [rate.len(), motion_ratio.len()];
+        let mut rows = Filling::over(["rate", "motion_ratio"], &lists)?;
         for rate in rate {
             for motion_ratio in motion_ratio {
                 let changed = Corner {
@@ -253,29 +240,7 @@ impl Corner {
                     motion_ratio: Value::new(*motion_ratio),
                     ..self.clone()
                 };
-                let on = changed.at_ride_height();
-                let outputs = on.as_ref().map(|on| -> [Cell<'_>; 13] {
-                    [
-                        Cell::from(on.spring_force),
-                        Cell::from(on.spring_length),
-                        Cell::from(on.sag),
-                        Cell::Word(on.droop_verdict.word()),
-                        Cell::from(on.bump_left),
-                        Cell::Word(&on.ends_first),
-                        Cell::Word(on.bump_verdict.word()),
-                        Cell::from(on.bind_margin),
-                        Cell::Word(on.bind_verdict.word()),
-                        Cell::from(on.captive_margin),
-                        Cell::Word(on.captive_verdict.word()),
-                        Cell::from(on.wheel_rate),
-                        Cell::from(on.frequency),
-                    ]
-                });
-                let inputs = [Cell::from(*rate), Cell::from(*motion_ratio)];
-                rows.push(
-                    &inputs,
-                    outputs.as_ref().map(|cells| &cells[..]).map_err(|error| (*error).clone()),
-                );
+                rows.push((*rate, *motion_ratio), changed.at_ride_height());
             }
         }
         Ok(rows.finish())

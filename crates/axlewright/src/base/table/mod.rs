@@ -1,13 +1,11 @@
 //! A table: what a model returns over a grid. Named columns, each with its quantity; one refused row does not
 //! spoil the others.
 
-mod cells;
 mod filling;
 mod record;
 #[cfg(feature = "serde")]
 mod serde;
 
-pub(crate) use cells::{Cell, Columns};
 pub(crate) use filling::Filling;
 #[cfg(feature = "serde")]
 pub(crate) use record::Written;
