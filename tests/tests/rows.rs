@@ -92,6 +92,8 @@ fn judge(row: &Value, answer: &Answer<Results>) -> Result<f64, String> {
         let found = results.iter().find_map(|(known, found)| (known == name).then_some(found));
         match (found, wanted) {
             (Some(Found::Word(word)), Value::String(wanted)) if word == wanted => {}
+            // Not known.
+            (Some(Found::Number(found)), Value::Null) if found.is_nan() => {}
             (Some(Found::Number(found)), Value::Number(wanted)) => {
                 let wanted = wanted.as_f64().unwrap();
                 let tolerance = &row["tolerance"];

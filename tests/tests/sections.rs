@@ -1,11 +1,11 @@
 //! What the systems' sections of the build sheet say agrees with the models that say the same, and with what a builder may read into it.
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test may panic, its helpers too")]
 
-use axlewright::Value;
 use axlewright::cooling::{LeakDown, LeakDownFindings, Liquid, Trapped};
 use axlewright::driveline::{self, Differential, Grip, Part, Rating, RatingKind, Side, TorquePath};
 use axlewright::sheet::{Assessment, Sheet};
-use axlewright::units::{Force, Length, Ratio, Torque};
+use axlewright::units::{Force, Length, Ratio, Stress, Torque};
+use axlewright::{Value, Verdict};
 
 /// A sheet of these lines.
 fn sheet(lines: &[(&str, &str)]) -> Sheet {
@@ -432,7 +432,6 @@ fn leak_down(lines: &[(&'static str, String)], glycol: bool) -> (Assessment, Opt
             station_pressure: Value::parse(read("use.station_pressure")).unwrap(),
             gauge_error: Some(Value::parse(error).unwrap()),
             allowed_loss: Value::parse(read("leak_test.allowed_loss")).unwrap(),
-            tight_below: Value::parse(read("wanted.cap")).unwrap(),
             gas_volume: volume("leak_test.gas_volume"),
             coolant_volume: volume("leak_test.coolant_volume"),
             liquid: glycol.then_some(Liquid::EthyleneGlycol),
@@ -467,9 +466,10 @@ fn the_sheet_and_the_leak_down_model_agree_to_the_last_bit() {
         ];
         let (on, model) = leak_down(&lines, case % 2 == 0);
         let (answer, model) = (on.answer("leak_test.tight").unwrap(), model.unwrap());
+        let wanted = Stress::from_si(answer.wanted);
         assert_eq!(
             (answer.margin.to_bits(), answer.verdict),
-            (model.margin.si().to_bits(), model.verdict),
+            (model.margin.si().to_bits(), Verdict::of_difference(model.margin, wanted)),
             "{lines:?}"
         );
         counts[answer.verdict as usize] += 1;
@@ -822,7 +822,6 @@ fn one_reading_condemns_a_cap_and_both_clear_it() {
                     holding_pressure: read(holding),
                     gauge_error: Some(Value::parse("0.5 psi").unwrap()),
                     rating_tolerance: Some(Value::parse("1 psi").unwrap()),
-                    tight_below: Value::parse("0 psi").unwrap(),
                     weakest_component: read(weakest),
                     vacuum_opening: None,
                     vacuum_limit: None,
@@ -838,11 +837,12 @@ fn one_reading_condemns_a_cap_and_both_clear_it() {
                     }
                     continue;
                 };
-                for (finding, expected) in [
-                    ("cap.holds", found.holding_verdict),
-                    ("cap.opens", found.opening_verdict),
-                    ("cap.weakest", found.component_verdict),
+                for (finding, margin) in [
+                    ("cap.holds", found.holding_margin),
+                    ("cap.opens", found.opening_margin),
+                    ("cap.weakest", found.component_margin),
                 ] {
+                    let expected = Verdict::of_difference(margin, Stress::from_si(0.0));
                     assert_eq!(verdict(&on, finding), expected.word(), "{finding} {lines:?}");
                     seen.insert((finding, expected.word()));
                 }

@@ -26,7 +26,7 @@
 #include <stdint.h>
 
 /// Version of this header as text.
-#define AXW_VERSION "0.2.0"
+#define AXW_VERSION "0.3.0"
 
 /// Success.
 #define AXW_OK 0
@@ -74,7 +74,7 @@
 #define AXW_VERSION_MAJOR 0
 
 /// Version of this header: minor.
-#define AXW_VERSION_MINOR 2
+#define AXW_VERSION_MINOR 3
 
 /// Version of this header: patch.
 #define AXW_VERSION_PATCH 0
@@ -141,14 +141,12 @@ typedef struct axw_chosen axw_chosen;
 ///         negative gauge pressure
 ///     vacuum_limit (gauge pressure, optional): `p_l`, deepest vacuum that the hoses and tanks may
 ///         see, a negative gauge pressure
-///     tight_below (stress or pressure difference): margin that is wanted; below it a verdict is
-///         `tight`, below nothing `short`
 ///
 /// Valid for
 ///     A cap on the bench, cold and wet at its seal, on a gauge whose error is a bound. What is
-///     missing makes a margin that is not a number and `not known`, never guessed; but a reading
-///     that condemns the cap by itself does so: one that opens too low holds too little, and is
-///     short there. A filler neck that does not seal is not seen here.
+///     missing makes a margin that is not a number, never guessed; but a reading that condemns the
+///     cap by itself does so: one that opens too low holds too little, and its margin is negative
+///     there. A filler neck that does not seal is not seen here.
 ///
 /// Source
 ///     Differences of gauge pressures by definition; boiling: see `fluid`; air: US Standard
@@ -217,8 +215,6 @@ typedef struct axw_cooling_coolant axw_cooling_coolant;
 ///         the whole of it counts against the system in both readings
 ///     allowed_loss (stress or pressure difference): `l`, pressure that it may lose, the
 ///         temperature counted out
-///     tight_below (stress or pressure difference): margin that is wanted; below it the verdict is
-///         `tight`, below nothing `short`
 ///     gas_volume (volume, optional): of all the air trapped in the system and in the tester at the
 ///         start
 ///     coolant_volume (volume, optional): of the coolant at the start
@@ -231,9 +227,9 @@ typedef struct axw_cooling_coolant axw_cooling_coolant;
 ///     hoses, the air around as before. Over coolant without `gas_volume`, `coolant_volume`,
 ///     `liquid` and, but for water, `mass_fraction` the loss is known only where the two
 ///     temperatures are the same. A system full of liquid follows the growth of liquid, hoses and
-///     metal: its loss is not a number and its verdict `not known`, whatever the gauge says. Water
-///     grows as a mix without glycol does in `propylene_glycol_expansion`. Limits as in
-///     `leak_down_pressure` and `leak_down_pressure_over_coolant`.
+///     metal: its loss and its margin are not numbers, whatever the gauge says. Water grows as a
+///     mix without glycol does in `propylene_glycol_expansion`. Limits as in `leak_down_pressure`
+///     and `leak_down_pressure_over_coolant`.
 ///
 /// Source
 ///     Ideal gas law; growth of the coolant: see `fluid`; leaked volumes: Boyle's law
@@ -1204,6 +1200,35 @@ typedef struct axw_tyre_wheel_change axw_tyre_wheel_change;
 
 /// A sheet with lines over values, and the outputs that are wanted.
 typedef struct axw_what_if axw_what_if;
+
+/// Results of `axw_cooling_cap_test_findings`.
+typedef struct {
+  /// Bytes of this struct as the caller has it: `sizeof`.
+  size_t size;
+  /// gauge pressure [Pa]: pressure that the cap surely holds; where only the opening is known and
+  /// that is too low, at most this
+  double holds_at_least;
+  /// gauge pressure [Pa]: least that it has to hold: its rating less the tolerance
+  double least_holding;
+  /// stress or pressure difference [Pa]: how much it surely holds above that
+  double holding_margin;
+  /// gauge pressure [Pa]: pressure at which it surely opens; where only the holding is known and that
+  /// is too high, at least this
+  double opens_at_most;
+  /// gauge pressure [Pa]: greatest pressure at which it has to open: its rating and the tolerance
+  double greatest_opening;
+  /// stress or pressure difference [Pa]: how far it surely opens below that
+  double opening_margin;
+  /// gauge pressure [Pa]: pressure that the cap lets come: its rating or where it surely opens, the
+  /// higher of the two
+  double greatest_pressure;
+  /// stress or pressure difference [Pa]: how far that is below what the weakest component may bear
+  double component_margin;
+  /// gauge pressure [Pa]: pressure at which the vacuum valve surely opens
+  double vacuum_opens_at_least;
+  /// stress or pressure difference [Pa]: how far that is above the deepest vacuum
+  double vacuum_margin;
+} axw_cooling_cap_test_findings_result;
 
 /// Results of `axw_cooling_mix_fresh_fill`.
 typedef struct {
@@ -8586,28 +8611,13 @@ void axw_cooling_cap_test_free(axw_cooling_cap_test *handle);
 int32_t axw_cooling_cap_test_json(const axw_cooling_cap_test *model, char *buffer, size_t size,
     size_t *needed);
 
-/// Margins and verdicts of the cap: holding, opening, weakest component and vacuum valve, each
-/// apart.
+/// What the cap does, its limits and its margins: holding, opening, weakest component and vacuum
+/// valve, each apart. Set `result->size` to `sizeof *result` first.
 ///
 /// Returns
-///     holding_margin (stress or pressure difference [Pa]): how much it surely holds above its
-///         rating less the tolerance; where only the opening is known and that is too low, at most
-///         this
-///     holding_verdict (verdict): what to call that
-///     opening_margin (stress or pressure difference [Pa]): how far it surely opens below its
-///         rating and the tolerance; where only the holding is known and that is too high, at most
-///         this
-///     opening_verdict (verdict): what to call that
-///     component_margin (stress or pressure difference [Pa]): how far the cap keeps the system
-///         below what the weakest component may bear, at its rating or where it opens, the higher
-///         of the two
-///     component_verdict (verdict): what to call that
-///     vacuum_margin (stress or pressure difference [Pa]): how far the vacuum valve surely opens
-///         above the deepest vacuum
-///     vacuum_verdict (verdict): what to call that
-int32_t axw_cooling_cap_test_findings(const axw_cooling_cap_test *model, double *holding_margin,
-    int32_t *holding_verdict, double *opening_margin, int32_t *opening_verdict, double *component_margin,
-    int32_t *component_verdict, double *vacuum_margin, int32_t *vacuum_verdict);
+///     result (struct): 10 results
+int32_t axw_cooling_cap_test_findings(const axw_cooling_cap_test *model,
+    axw_cooling_cap_test_findings_result *result);
 
 /// Temperature at which water boils under what the cap surely holds, once the system has built that
 /// pressure.
@@ -8643,8 +8653,7 @@ int32_t axw_cooling_cap_test_boiling_loss(const axw_cooling_cap_test *model, dou
 ///
 /// Returns
 ///     (table) One row a reading and altitude: `holding_pressure`, `altitude`, `station_pressure`,
-///     `boiling_temperature`, `boiling_loss` against the rating, `holding_margin`,
-///     `holding_verdict`.
+///     `boiling_temperature`, `boiling_loss` against the rating, `holding_margin`.
 int32_t axw_cooling_cap_test_boiling_table(const axw_cooling_cap_test *model, const double *holding_pressure,
     size_t holding_pressure_count, const double *altitude, size_t altitude_count, axw_table **result);
 
@@ -8712,18 +8721,21 @@ int32_t axw_cooling_leak_down_json(const axw_cooling_leak_down *model, char *buf
 /// Returns
 ///     tight_pressure (gauge pressure [Pa]): reading that a tight system would show at the end; not
 ///         a number where it is not known
-///     loss (stress or pressure difference [Pa]): how far below that the reading is; negative where
-///         it is above
+///     least_pressure (gauge pressure [Pa]): lowest reading that proves the system tight, the
+///         allowed loss and the gauge's error counted; where the error is not given, only a reading
+///         that is too low has one
+///     loss (stress or pressure difference [Pa]): how far below the tight reading the reading is;
+///         negative where it is above
 ///     greatest_loss (stress or pressure difference [Pa]): the same, with the gauge's error against
 ///         the system in both readings
-///     margin (stress or pressure difference [Pa]): how much less that is than what is allowed
-///     verdict (verdict): what to call that; `not known` where the tight reading is
+///     margin (stress or pressure difference [Pa]): how much less that is than what is allowed,
+///         which is how far the reading is above the lowest
 ///     leaked_air (volume [m³]): air that left, as it takes up room outside, if all of it was air;
 ///         not a number without `gas_volume`
 ///     leaked_coolant (volume [m³]): coolant that left, if all of it was coolant; not a number
 ///         without `gas_volume`, nor where gas alone is trapped
 int32_t axw_cooling_leak_down_findings(const axw_cooling_leak_down *model, double *tight_pressure,
-    double *loss, double *greatest_loss, double *margin, int32_t *verdict, double *leaked_air,
+    double *least_pressure, double *loss, double *greatest_loss, double *margin, double *leaked_air,
     double *leaked_coolant);
 
 /// What the same two readings would say over temperatures at the end, everything else as it is.
@@ -8732,8 +8744,8 @@ int32_t axw_cooling_leak_down_findings(const axw_cooling_leak_down *model, doubl
 ///     later_temperature [K], several: temperatures at the end of the test
 ///
 /// Returns
-///     (table) One row a temperature: `later_temperature`, `tight_pressure`, `loss`,
-///     `greatest_loss`, `margin`, `verdict`, `leaked_air`, `leaked_coolant`.
+///     (table) One row a temperature: `later_temperature`, `tight_pressure`, `least_pressure`,
+///     `loss`, `greatest_loss`, `margin`, `leaked_air`, `leaked_coolant`.
 int32_t axw_cooling_leak_down_table(const axw_cooling_leak_down *model, const double *later_temperature,
     size_t later_temperature_count, axw_table **result);
 

@@ -1,4 +1,4 @@
-//! Verdicts of the caller's own margins, by the rule of the models. A margin that is NaN is not known, and neither is what it meets.
+//! Verdicts of the caller's own margins, by the rule of the build sheet. A margin that is NaN is not known, and neither is what it meets.
 
 use crate::{Failure, guard, put, verdict_number};
 use axlewright::Verdict;

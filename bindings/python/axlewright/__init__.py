@@ -10,13 +10,24 @@ Functions and models of a system of the vehicle stand in its module: `axlewright
 They take quantities by keyword. `axlewright.si` holds the same functions as NumPy ufuncs on plain numbers in
 coherent SI; `axlewright.units` holds the units. `work(spring.wheel_rate, ...)` shows how an answer came about.
 `axlewright.sheet` holds the build sheet: a whole vehicle as one document, and what follows from it.
+A model gives values, limits and margins; `verdict_of_ratio`, `verdict_of_difference` and `verdict_of_place` grade a margin.
 """
 
 from importlib import import_module
 from typing import TYPE_CHECKING, Any
 
 from axlewright import units
-from axlewright._native import DocumentError, DomainError, Quantity, TextError, Unit, __version__
+from axlewright._native import (
+    DocumentError,
+    DomainError,
+    Quantity,
+    TextError,
+    Unit,
+    __version__,
+    verdict_of_difference,
+    verdict_of_place,
+    verdict_of_ratio,
+)
 from axlewright._table import Table
 from axlewright._work import Work, work
 from axlewright.generated import SYSTEMS
@@ -43,6 +54,9 @@ __all__ = [
     "Work",
     "__version__",
     "units",
+    "verdict_of_difference",
+    "verdict_of_place",
+    "verdict_of_ratio",
     "work",
 ]
 

@@ -44,6 +44,9 @@ __all__ = [
     "_ufuncs",
     "_unit",
     "_work",
+    "verdict_of_difference",
+    "verdict_of_place",
+    "verdict_of_ratio",
 ]
 __version__: Final[str]
 
@@ -287,6 +290,30 @@ def _sheet_text(path: str, value: Any) -> tuple[str, str | None]: ...
 def _unit(kind: str, unit: str) -> Unit: ...
 def _quantity(kind: str, unit: str, si: npt.ArrayLike) -> Quantity: ...
 def _rounded(number: float) -> str: ...
+def verdict_of_ratio(margin: str | npt.ArrayLike, wanted: str | npt.ArrayLike) -> Any:
+    """Verdict of a ratio, capacity over demand: `short` below 1, `tight` below `wanted`, `not known` where either is NaN.
+
+    An array of margins gives an array of words.
+    """
+
+def verdict_of_difference(margin: Quantity | str | npt.ArrayLike, wanted: Quantity | str | npt.ArrayLike) -> Any:
+    """Verdict of a difference, capacity less demand: `short` below nothing, `tight` below `wanted`, `not known` where either is NaN.
+
+    Both are quantities of one kind, or plain numbers in one unit. An array of margins gives an array of words.
+    """
+
+def verdict_of_place(
+    place: Quantity | str | npt.ArrayLike,
+    low: Quantity | str | float,
+    high: Quantity | str | float,
+    wanted: Quantity | str | npt.ArrayLike,
+) -> Any:
+    """Verdict of a place in the band from `low` to `high`: `short` outside, `tight` nearer to an edge than `wanted`, `not known` where
+    `place` or `wanted` is NaN.
+
+    All are quantities of one kind, or plain numbers in one unit; an edge may be infinite. An array of places gives an array of words.
+    """
+
 def _work(
     function: str, arguments: dict[str, Any], system: str | None
 ) -> tuple[dict[str, Any], dict[str, Any], str, str, str]: ...

@@ -38,14 +38,16 @@ __all__ = [
 ]
 
 class CapFindings(NamedTuple):
+    holds_at_least: Quantity
+    least_holding: Quantity
     holding_margin: Quantity
-    holding_verdict: Literal["meets", "tight", "short", "not known", "does not apply"]
+    opens_at_most: Quantity
+    greatest_opening: Quantity
     opening_margin: Quantity
-    opening_verdict: Literal["meets", "tight", "short", "not known", "does not apply"]
+    greatest_pressure: Quantity
     component_margin: Quantity
-    component_verdict: Literal["meets", "tight", "short", "not known", "does not apply"]
+    vacuum_opens_at_least: Quantity
     vacuum_margin: Quantity
-    vacuum_verdict: Literal["meets", "tight", "short", "not known", "does not apply"]
 
 class BoilingMargin(NamedTuple):
     absolute_pressure: Quantity
@@ -56,10 +58,10 @@ class BoilingMargin(NamedTuple):
 
 class LeakDownFindings(NamedTuple):
     tight_pressure: Quantity
+    least_pressure: Quantity
     loss: Quantity
     greatest_loss: Quantity
     margin: Quantity
-    verdict: Literal["meets", "tight", "short", "not known", "does not apply"]
     leaked_air: Quantity
     leaked_coolant: Quantity
 
@@ -141,7 +143,7 @@ def propylene_glycol_pump_inlet_margin(*, temperature: QuantityLike, mass_fracti
 class CapTest(Model):
     """What a pressure tester says of a cap: where it opens, what it holds, when it lets air back in."""
 
-    def __init__(self, *, tight_below: QuantityLike, rating: QuantityLike | None = None, opening_pressure: QuantityLike | None = None, holding_pressure: QuantityLike | None = None, gauge_error: QuantityLike | None = None, rating_tolerance: QuantityLike | None = None, weakest_component: QuantityLike | None = None, vacuum_opening: QuantityLike | None = None, vacuum_limit: QuantityLike | None = None) -> None: ...
+    def __init__(self, *, rating: QuantityLike | None = None, opening_pressure: QuantityLike | None = None, holding_pressure: QuantityLike | None = None, gauge_error: QuantityLike | None = None, rating_tolerance: QuantityLike | None = None, weakest_component: QuantityLike | None = None, vacuum_opening: QuantityLike | None = None, vacuum_limit: QuantityLike | None = None) -> None: ...
     @property
     def rating(self) -> Quantity | None: ...
     @property
@@ -158,11 +160,9 @@ class CapTest(Model):
     def vacuum_opening(self) -> Quantity | None: ...
     @property
     def vacuum_limit(self) -> Quantity | None: ...
-    @property
-    def tight_below(self) -> Quantity: ...
 
     def findings(self) -> CapFindings:
-        """Margins and verdicts of the cap: holding, opening, weakest component and vacuum valve, each apart."""
+        """What the cap does, its limits and its margins: holding, opening, weakest component and vacuum valve, each apart."""
 
     def boiling_temperature(self, *, station_pressure: QuantityLike) -> Quantity:
         """Temperature at which water boils under what the cap surely holds, once the system has built that pressure."""
@@ -208,7 +208,7 @@ class Coolant(Model):
 class LeakDown(Model):
     """A system that was pumped up and left alone: how much of the pressure that it lost is a leak."""
 
-    def __init__(self, *, trapped: Literal["gas", "gas_over_coolant", "liquid"], gauge_pressure: QuantityLike, later_gauge_pressure: QuantityLike, temperature: QuantityLike, later_temperature: QuantityLike, station_pressure: QuantityLike, allowed_loss: QuantityLike, tight_below: QuantityLike, gauge_error: QuantityLike | None = None, gas_volume: QuantityLike | None = None, coolant_volume: QuantityLike | None = None, liquid: Literal["water", "ethylene_glycol", "propylene_glycol"] | None = None, mass_fraction: RatioLike | None = None) -> None: ...
+    def __init__(self, *, trapped: Literal["gas", "gas_over_coolant", "liquid"], gauge_pressure: QuantityLike, later_gauge_pressure: QuantityLike, temperature: QuantityLike, later_temperature: QuantityLike, station_pressure: QuantityLike, allowed_loss: QuantityLike, gauge_error: QuantityLike | None = None, gas_volume: QuantityLike | None = None, coolant_volume: QuantityLike | None = None, liquid: Literal["water", "ethylene_glycol", "propylene_glycol"] | None = None, mass_fraction: RatioLike | None = None) -> None: ...
     @property
     def trapped(self) -> Literal["gas", "gas_over_coolant", "liquid"]: ...
     @property
@@ -225,8 +225,6 @@ class LeakDown(Model):
     def gauge_error(self) -> Quantity | None: ...
     @property
     def allowed_loss(self) -> Quantity: ...
-    @property
-    def tight_below(self) -> Quantity: ...
     @property
     def gas_volume(self) -> Quantity | None: ...
     @property

@@ -15,6 +15,7 @@ mod sheet;
 mod system;
 mod table;
 mod ufunc;
+mod verdict;
 mod work;
 
 #[pymodule]
@@ -25,6 +26,7 @@ fn _native(m: &Bound<'_, PyModule>) -> PyResult<()> {
     table::register(m)?;
     model::register(m)?;
     work::register(m)?;
+    verdict::register(m)?;
     sheet::register(m)?;
     ufunc::register(m)?;
     system::register(m)

@@ -723,6 +723,7 @@ def test_a_system_is_found_or_named():
     assert axlewright.spring is spring and "spring" in dir(axlewright)
     assert set(dir(axlewright)) - {"__version__"} == {
         *("DocumentError", "DomainError", "Q", "Quantity", "Table", "TextError", "Unit", "Work", "si", "units", "work"),
+        *("verdict_of_difference", "verdict_of_place", "verdict_of_ratio"),
         *("PriceList", "Sheet", "sheet", "span"),
         *SYSTEMS,
     }

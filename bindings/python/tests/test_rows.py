@@ -109,6 +109,8 @@ def judge(row: Row, answer: Answer) -> None:
         found = answer[name]
         if isinstance(wanted, str):
             assert found == wanted
+        elif wanted is None:
+            assert isinstance(found, float) and math.isnan(found)
         else:
             tolerance = row["tolerance"]
             bound = tolerance["abs"] if "abs" in tolerance else tolerance["rel"] * abs(wanted)

@@ -8,7 +8,7 @@ use crate::units::{
     AbsolutePressure, GaugePressure, Length, Quantity, Stress, Temperature, TemperatureDifference, absolute,
     temperature_difference,
 };
-use crate::{Error, Result, Verdict, fluid, valid};
+use crate::{Error, Result, fluid, valid};
 
 /// What a pressure tester says of a cap: where it opens, what it holds, when it lets air back in.
 ///
@@ -24,12 +24,11 @@ use crate::{Error, Result, Verdict, fluid, valid};
 /// - `weakest_component` — `p_w`, what the weakest component of the system may bear: radiator, heater core, hose or tank
 /// - `vacuum_opening` — `p_v`, reading at which the vacuum valve opens, a negative gauge pressure
 /// - `vacuum_limit` — `p_l`, deepest vacuum that the hoses and tanks may see, a negative gauge pressure
-/// - `tight_below` — margin that is wanted; below it a verdict is `tight`, below nothing `short`
 ///
 /// # Valid for
 /// A cap on the bench, cold and wet at its seal, on a gauge whose error is a bound. What is missing makes a margin that is
-/// not a number and `not known`, never guessed; but a reading that condemns the cap by itself does so: one that opens too low holds too
-/// little, and is short there. A filler neck that does not seal is not seen here.
+/// not a number, never guessed; but a reading that condemns the cap by itself does so: one that opens too low holds too little, and its
+/// margin is negative there. A filler neck that does not seal is not seen here.
 ///
 /// # Source
 /// Differences of gauge pressures by definition; boiling: see `fluid`; air: US Standard Atmosphere 1976
@@ -66,30 +65,32 @@ pub struct CapTest {
     /// Deepest vacuum that the hoses and tanks may see.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub vacuum_limit: Option<Value<GaugePressure>>,
-    /// Margin that is wanted.
-    pub tight_below: Value<Stress>,
 }
 
 record! {
-    /// What the readings say, each apart; a margin that is not known is not a number.
+    /// What the readings say, each apart; what is not known is not a number.
     #[derive(Debug, Clone, Copy, PartialEq)]
     pub struct CapFindings {
-        /// How much it surely holds above the least that it may.
+        /// Pressure that the cap surely holds; where only the opening is known and that is too low, at most this.
+        pub holds_at_least: GaugePressure,
+        /// Least that it has to hold: its rating less the tolerance.
+        pub least_holding: GaugePressure,
+        /// How much it surely holds above that.
         pub holding_margin: Stress,
-        /// What to call that.
-        pub holding_verdict: Verdict,
-        /// How far it surely opens below the most that it may.
+        /// Pressure at which it surely opens; where only the holding is known and that is too high, at least this.
+        pub opens_at_most: GaugePressure,
+        /// Greatest pressure at which it has to open: its rating and the tolerance.
+        pub greatest_opening: GaugePressure,
+        /// How far it surely opens below that.
         pub opening_margin: Stress,
-        /// What to call that.
-        pub opening_verdict: Verdict,
-        /// How far the cap keeps the system below what its weakest component may bear.
+        /// Pressure that the cap lets come: its rating or where it surely opens, the higher of the two.
+        pub greatest_pressure: GaugePressure,
+        /// How far that is below what the weakest component may bear.
         pub component_margin: Stress,
-        /// What to call that.
-        pub component_verdict: Verdict,
-        /// How far the vacuum valve surely opens above the deepest vacuum.
+        /// Pressure at which the vacuum valve surely opens.
+        pub vacuum_opens_at_least: GaugePressure,
+        /// How far that is above the deepest vacuum.
         pub vacuum_margin: Stress,
-        /// What to call that.
-        pub vacuum_verdict: Verdict,
     }
 }
 
@@ -100,7 +101,6 @@ record! {
         boiling_temperature: Temperature,
         boiling_loss: TemperatureDifference,
         holding_margin: Stress,
-        holding_verdict: Verdict,
     }
 }
 
@@ -114,14 +114,14 @@ crate::base::section::fields!(CapTest {
     weakest_component,
     vacuum_opening,
     vacuum_limit,
-    tight_below,
 });
 
 impl crate::base::Sealed for CapTest {}
 impl Model for CapTest {
+    const KEEPS_TOLERANCES: bool = true;
+    const WISHES: &'static [[&'static str; 3]] = &[["tight_below", "wanted.cap", "of_difference"]];
+
     fn check(&self) -> Result<()> {
-        let tight_below = self.tight_below.quantity;
-        valid! { tight_below: 0 <= .. <= 350000 ; "definition: a margin that is wanted is not negative, and less than the greatest rating"; }
         if let Some(rating) = of(&self.rating) {
             valid! { rating: 0 < .. <= 350000 ; "common practice, no source: no cooling system is capped above 3.5 bar"; }
         }
@@ -159,17 +159,10 @@ impl Model for CapTest {
 }
 
 impl CapTest {
-    /// Margins and verdicts of the cap: holding, opening, weakest component and vacuum valve, each apart.
+    /// What the cap does, its limits and its margins: holding, opening, weakest component and vacuum valve, each apart.
     ///
     /// # Returns
-    /// - `holding_margin` — how much it surely holds above its rating less the tolerance; where only the opening is known and that is too low, at most this
-    /// - `holding_verdict` — what to call that
-    /// - `opening_margin` — how far it surely opens below its rating and the tolerance; where only the holding is known and that is too high, at most this
-    /// - `opening_verdict` — what to call that
-    /// - `component_margin` — how far the cap keeps the system below what the weakest component may bear, at its rating or where it opens, the higher of the two
-    /// - `component_verdict` — what to call that
-    /// - `vacuum_margin` — how far the vacuum valve surely opens above the deepest vacuum
-    /// - `vacuum_verdict` — what to call that
+    /// See the fields of [`CapFindings`]. A margin below nothing does not hold; `Verdict::of_difference` grades it against the one that is wanted.
     ///
     /// # Example
     /// ```
@@ -177,34 +170,36 @@ impl CapTest {
     /// let cap = CapTest {
     ///     rating: Some(Value::parse("15 psi gauge")?),
     ///     opening_pressure: Some(Value::parse("15 psi gauge")?), holding_pressure: Some(Value::parse("13 psi gauge")?),
-    ///     gauge_error: Some(Value::parse("0.5 psi")?), rating_tolerance: Some(Value::parse("1 psi")?), tight_below: Value::parse("0.4 psi")?,
+    ///     gauge_error: Some(Value::parse("0.5 psi")?), rating_tolerance: Some(Value::parse("1 psi")?),
     ///     weakest_component: None, vacuum_opening: None, vacuum_limit: None,
     /// }.checked()?;
     /// let on = cap.findings()?;
     /// assert_eq!(format!("{:.1} psi", on.holding_margin.in_::<psi>()), "-1.5 psi");
-    /// assert_eq!((on.holding_verdict, on.opening_verdict), (Verdict::Short, Verdict::Meets));
-    /// assert_eq!(on.vacuum_verdict, Verdict::NotKnown); // the vacuum valve was not tested
+    /// let verdict = |margin| Verdict::of_difference(margin, Stress::of::<psi>(0.4));
+    /// assert_eq!((verdict(on.holding_margin), verdict(on.opening_margin)), (Verdict::Short, Verdict::Meets));
+    /// assert_eq!(verdict(on.vacuum_margin), Verdict::NotKnown); // the vacuum valve was not tested
     /// # Ok::<(), axlewright::Error>(())
     /// ```
     pub fn findings(&self) -> Result<CapFindings> {
         self.check()?;
-        let (least, most) = (known(self.least_holding())?, known(self.greatest_opening())?);
-        let holding_margin = exceeds(known(self.holds_at_least())?, least);
-        let opening_margin = exceeds(most, known(self.opens_at_most())?);
+        let (least_holding, greatest_opening) =
+            (known(self.least_holding())?, known(self.greatest_opening())?);
+        let (holds_at_least, opens_at_most) = (known(self.holds_at_least())?, known(self.opens_at_most())?);
+        let greatest_pressure = known(self.greatest_pressure())?;
+        let vacuum_opens_at_least = known(self.vacuum_opens_at_least())?;
         let bears = of(&self.weakest_component).unwrap_or(UNKNOWN);
-        let component_margin = exceeds(bears, known(self.greatest_pressure())?);
-        let limit = of(&self.vacuum_limit).unwrap_or(UNKNOWN);
-        let vacuum_margin = exceeds(known(self.vacuum_opens_at_least())?, limit);
-        let verdict = |margin| Verdict::of_difference(margin, self.tight_below.quantity);
+        let deepest = of(&self.vacuum_limit).unwrap_or(UNKNOWN);
         Ok(CapFindings {
-            holding_margin,
-            holding_verdict: verdict(holding_margin),
-            opening_margin,
-            opening_verdict: verdict(opening_margin),
-            component_margin,
-            component_verdict: verdict(component_margin),
-            vacuum_margin,
-            vacuum_verdict: verdict(vacuum_margin),
+            holds_at_least,
+            least_holding,
+            holding_margin: exceeds(holds_at_least, least_holding),
+            opens_at_most,
+            greatest_opening,
+            opening_margin: exceeds(greatest_opening, opens_at_most),
+            greatest_pressure,
+            component_margin: exceeds(bears, greatest_pressure),
+            vacuum_opens_at_least,
+            vacuum_margin: exceeds(vacuum_opens_at_least, deepest),
         })
     }
 
@@ -379,7 +374,7 @@ impl CapTest {
     ///
     /// # Returns
     /// One row a reading and altitude: `holding_pressure`, `altitude`, `station_pressure`, `boiling_temperature`, `boiling_loss` against
-    /// the rating, `holding_margin`, `holding_verdict`.
+    /// the rating, `holding_margin`.
     pub fn boiling_table(&self, holding_pressure: &[GaugePressure], altitude: &[Length]) -> Result<Table> {
         let lists = [holding_pressure.len(), altitude.len()];
         let mut rows = Filling::over(["holding_pressure", "altitude"], &lists)?;
@@ -393,7 +388,6 @@ impl CapTest {
                         boiling_temperature: changed.boiling_temperature(station_pressure)?,
                         boiling_loss: changed.boiling_loss(station_pressure)?,
                         holding_margin: on.holding_margin,
-                        holding_verdict: on.holding_verdict,
                     })
                 });
                 rows.push((*holding, *altitude), on);
@@ -439,6 +433,7 @@ fn refused(key: &str, message: String) -> Error {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::Verdict;
     use approx::assert_abs_diff_eq;
 
     fn gauge(pascals: f64) -> Value<GaugePressure> {
@@ -447,6 +442,11 @@ mod tests {
 
     fn stress(pascals: f64) -> Value<Stress> {
         Value::new(Stress::from_si(pascals))
+    }
+
+    /// Against the 3 kPa that the tests want.
+    fn graded(margin: Stress) -> Verdict {
+        Verdict::of_difference(margin, Stress::from_si(3e3))
     }
 
     /// A cap of 100 kPa on a gauge good to 2 kPa: it may hold 95 kPa by the gauge, and open at 105 kPa.
@@ -460,7 +460,6 @@ mod tests {
             weakest_component: None,
             vacuum_opening: None,
             vacuum_limit: None,
-            tight_below: stress(3e3),
         }
     }
 
@@ -477,8 +476,12 @@ mod tests {
             (106e3, 100e3, 5e3, Meets, -1e3, Short),
         ] {
             let on = cap(Some(opening), Some(holding)).findings().unwrap();
-            assert_eq!((on.holding_margin.si(), on.holding_verdict), (low, holds), "holds {holding}");
-            assert_eq!((on.opening_margin.si(), on.opening_verdict), (high, opens), "opens {opening}");
+            assert_eq!((on.holding_margin.si(), graded(on.holding_margin)), (low, holds), "holds {holding}");
+            assert_eq!((on.opening_margin.si(), graded(on.opening_margin)), (high, opens), "opens {opening}");
+            // By hand: the reading and the gauge's 2 kPa; 100 kPa and the tolerance of 7 kPa.
+            assert_eq!((on.holds_at_least.si(), on.least_holding.si()), (holding - 2e3, 93e3));
+            assert_eq!((on.opens_at_most.si(), on.greatest_opening.si()), (opening + 2e3, 107e3));
+            assert_eq!(on.greatest_pressure.si(), (opening + 2e3).max(100e3));
         }
     }
 
@@ -491,9 +494,11 @@ mod tests {
             rating_tolerance: Some(Value::parse("1 psi").unwrap()),
             ..cap(None, None)
         };
-        let holds = |text| CapTest { holding_pressure: Some(Value::parse(text).unwrap()), ..limit.clone() };
-        assert_eq!(holds("14 psi gauge").findings().unwrap().holding_verdict, Verdict::Tight);
-        assert_eq!(holds("13.99 psi gauge").findings().unwrap().holding_verdict, Verdict::Short);
+        let holds = |text| {
+            let cap = CapTest { holding_pressure: Some(Value::parse(text).unwrap()), ..limit.clone() };
+            graded(cap.findings().unwrap().holding_margin)
+        };
+        assert_eq!((holds("14 psi gauge"), holds("13.99 psi gauge")), (Verdict::Tight, Verdict::Short));
     }
 
     #[test]
@@ -507,7 +512,8 @@ mod tests {
             (None, Some(106e3), Meets, Short),
         ] {
             let on = cap(opening, holding).findings().unwrap();
-            assert_eq!((on.holding_verdict, on.opening_verdict), (holds, opens), "{opening:?} {holding:?}");
+            let verdicts = (graded(on.holding_margin), graded(on.opening_margin));
+            assert_eq!(verdicts, (holds, opens), "{opening:?} {holding:?}");
             assert_eq!(on.holding_margin.si().is_nan(), holds == NotKnown);
             assert_eq!(on.opening_margin.si().is_nan(), opens == NotKnown);
         }
@@ -529,12 +535,14 @@ mod tests {
         ] {
             let one = CapTest { weakest_component: Some(gauge(weakest)), ..cap(opening, holding) };
             let on = one.findings().unwrap();
-            assert_eq!(on.component_verdict, verdict, "{weakest} {opening:?} {holding:?}");
+            assert_eq!(graded(on.component_margin), verdict, "{weakest} {opening:?} {holding:?}");
             assert!(
                 on.component_margin.si() == margin || on.component_margin.si().is_nan() && margin.is_nan()
             );
         }
-        assert_eq!(cap(Some(100e3), Some(99e3)).findings().unwrap().component_verdict, NotKnown);
+        let without = cap(Some(100e3), Some(99e3)).findings().unwrap();
+        assert_eq!(graded(without.component_margin), NotKnown);
+        assert_eq!(without.greatest_pressure.si(), 102e3);
     }
 
     #[test]
@@ -591,10 +599,10 @@ mod tests {
                 ..cap(Some(101e3), Some(99e3))
             };
             let on = one.findings().unwrap();
-            assert_eq!(on.vacuum_verdict, verdict);
+            assert_eq!(graded(on.vacuum_margin), verdict);
             assert!(on.vacuum_margin.si() == margin || on.vacuum_margin.si().is_nan() && margin.is_nan());
             let without = CapTest { vacuum_limit: None, ..one }.findings().unwrap();
-            assert_eq!(without.vacuum_verdict, NotKnown);
+            assert_eq!(graded(without.vacuum_margin), NotKnown);
         }
     }
 
@@ -615,11 +623,10 @@ mod tests {
                 ("opening_pressure", CapTest { opening_pressure: some.clone(), ..full.clone() }),
                 ("holding_pressure", CapTest { holding_pressure: some.clone(), ..full.clone() }),
                 ("gauge_error", CapTest { gauge_error: Some(error.clone()), ..full.clone() }),
-                ("rating_tolerance", CapTest { rating_tolerance: Some(error.clone()), ..full.clone() }),
+                ("rating_tolerance", CapTest { rating_tolerance: Some(error), ..full.clone() }),
                 ("weakest_component", CapTest { weakest_component: some.clone(), ..full.clone() }),
                 ("vacuum_opening", CapTest { vacuum_opening: some.clone(), ..full.clone() }),
                 ("vacuum_limit", CapTest { vacuum_limit: some, ..full.clone() }),
-                ("tight_below", CapTest { tight_below: error, ..full.clone() }),
             ] {
                 let sentence = changed.findings().unwrap_err().to_string();
                 assert!(sentence.starts_with(name), "{sentence}");
@@ -662,14 +669,14 @@ mod tests {
         let text = include_str!("../../../../examples/sheets/dunlin_cap_test.toml");
         let on = CapTest::from_text(text).unwrap().findings().unwrap();
         // By hand, psi: 13 - 0.5 - 14; 16 - 15.2 - 0.5; 20 - 15.2 - 0.5; -0.8 - 0.5 + 2.
-        for (margin, by_hand, verdict, wanted) in [
-            (on.holding_margin, -1.5, on.holding_verdict, Short),
-            (on.opening_margin, 0.3, on.opening_verdict, Meets),
-            (on.component_margin, 4.3, on.component_verdict, Meets),
-            (on.vacuum_margin, 0.7, on.vacuum_verdict, Meets),
+        for (margin, by_hand, verdict) in [
+            (on.holding_margin, -1.5, Short),
+            (on.opening_margin, 0.3, Meets),
+            (on.component_margin, 4.3, Meets),
+            (on.vacuum_margin, 0.7, Meets),
         ] {
             assert_abs_diff_eq!(margin.in_::<psi>(), by_hand, epsilon = 1e-8);
-            assert_eq!(verdict, wanted);
+            assert_eq!(Verdict::of_difference(margin, Stress::of::<psi>(0.25)), verdict);
         }
     }
 
@@ -685,11 +692,8 @@ mod tests {
         let boils = table.numbers("boiling_temperature").unwrap();
         let loss = table.numbers("boiling_loss").unwrap();
         assert!(boils[3] > boils[0] && boils[0] > boils[1] && loss[1] > loss[0] && loss[0] > loss[3]);
-        assert_eq!(
-            (table.word("holding_verdict", 0), table.word("holding_verdict", 3)),
-            (Some("short"), Some("meets"))
-        );
-        assert_eq!(table.numbers("holding_margin").map(|margin| margin[3]), Some(3e3));
+        let margin = table.numbers("holding_margin").unwrap();
+        assert_eq!((margin[0], margin[3]), (-25e3, 3e3));
         for (row, reason) in [(2, "altitude = 9000 m"), (6, "holding_pressure")] {
             assert!(boils[row].is_nan());
             assert!(table.reason(row).is_some_and(|error| error.to_string().contains(reason)), "{row}");

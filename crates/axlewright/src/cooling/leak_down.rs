@@ -7,7 +7,7 @@ use crate::base::error::known;
 use crate::base::table::{Filling, Table, record};
 use crate::base::verdict::less;
 use crate::units::{AbsolutePressure, GaugePressure, Ratio, Stress, Temperature, Volume};
-use crate::{Error, Result, Verdict, fluid, valid};
+use crate::{Error, Result, fluid, valid};
 
 /// A system that was pumped up and left alone: how much of the pressure that it lost is a leak.
 ///
@@ -23,7 +23,6 @@ use crate::{Error, Result, Verdict, fluid, valid};
 /// - `station_pressure` — `p_a`, absolute pressure of the air around, as measured there, not reduced to sea level
 /// - `gauge_error` — `e`, half width of the gauge's error; the whole of it counts against the system in both readings
 /// - `allowed_loss` — `l`, pressure that it may lose, the temperature counted out
-/// - `tight_below` — margin that is wanted; below it the verdict is `tight`, below nothing `short`
 /// - `gas_volume` — of all the air trapped in the system and in the tester at the start
 /// - `coolant_volume` — of the coolant at the start
 /// - `liquid` — what the coolant is: `water`, `ethylene_glycol` or `propylene_glycol`
@@ -32,7 +31,7 @@ use crate::{Error, Result, Verdict, fluid, valid};
 /// # Valid for
 /// Gas of a constant volume, or over coolant whose volume and growth are known; rigid metal and hoses, the air around as before. Over coolant without `gas_volume`, `coolant_volume`, `liquid` and,
 /// but for water, `mass_fraction` the loss is known only where the two temperatures are the same. A system full of liquid follows the growth of liquid, hoses and metal:
-/// its loss is not a number and its verdict `not known`, whatever the gauge says. Water grows as a mix without glycol does in `propylene_glycol_expansion`. Limits as in `leak_down_pressure` and `leak_down_pressure_over_coolant`.
+/// its loss and its margin are not numbers, whatever the gauge says. Water grows as a mix without glycol does in `propylene_glycol_expansion`. Limits as in `leak_down_pressure` and `leak_down_pressure_over_coolant`.
 ///
 /// # Source
 /// Ideal gas law; growth of the coolant: see `fluid`; leaked volumes: Boyle's law
@@ -59,8 +58,6 @@ pub struct LeakDown {
     pub gauge_error: Option<Value<Stress>>,
     /// Pressure that it may lose.
     pub allowed_loss: Value<Stress>,
-    /// Margin that is wanted.
-    pub tight_below: Value<Stress>,
     /// Of all the air trapped at the start.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub gas_volume: Option<Value<Volume>>,
@@ -93,14 +90,14 @@ record! {
     pub struct LeakDownFindings {
         /// Reading that a tight system would show.
         pub tight_pressure: GaugePressure,
+        /// Lowest reading that proves the system tight.
+        pub least_pressure: GaugePressure,
         /// How far below that the reading is.
         pub loss: Stress,
         /// The same, with the gauge's error against the system.
         pub greatest_loss: Stress,
         /// How much less that is than what is allowed.
         pub margin: Stress,
-        /// What to call that.
-        pub verdict: Verdict,
         /// Air that left, if it was air.
         pub leaked_air: Volume,
         /// Coolant that left, if it was coolant.
@@ -120,7 +117,6 @@ crate::base::section::fields!(LeakDown {
     station_pressure,
     gauge_error,
     allowed_loss,
-    tight_below,
     gas_volume,
     coolant_volume,
     liquid,
@@ -129,12 +125,15 @@ crate::base::section::fields!(LeakDown {
 
 impl crate::base::Sealed for LeakDown {}
 impl Model for LeakDown {
+    const KEEPS_TOLERANCES: bool = true;
+    const WISHES: &'static [[&'static str; 3]] = &[["tight_below", "wanted.cap", "of_difference"]];
+
     fn check(&self) -> Result<()> {
         let (gauge_pressure, later_gauge_pressure) =
             (self.gauge_pressure.quantity, self.later_gauge_pressure.quantity);
         let (temperature, later_temperature) = (self.temperature.quantity, self.later_temperature.quantity);
         let station_pressure = self.station_pressure.quantity;
-        let (allowed_loss, tight_below) = (self.allowed_loss.quantity, self.tight_below.quantity);
+        let allowed_loss = self.allowed_loss.quantity;
         valid! {
             gauge_pressure: 0 < .. <= 1000000 ; "definition: without pressure nothing is tested; common practice, no source: at most 10 bar";
             later_gauge_pressure: 0 <= .. <= 1000000 ; "common practice, no source: no cooling or charge system is tested above 10 bar";
@@ -142,7 +141,6 @@ impl Model for LeakDown {
             later_temperature: 233.15 <= .. <= 333.15 ; "above 60 °C the vapour of what is left wet adds to the gas";
             station_pressure: 40000 <= .. <= 110000 ; "common practice, no source: roads lie between -400 m and 6000 m";
             allowed_loss: 0 <= .. <= 1000000 ; "definition: a loss that is allowed is not negative, and less than the greatest reading";
-            tight_below: 0 <= .. <= 1000000 ; "definition: a margin that is wanted is not negative";
         }
         if let Some(gauge_error) = &self.gauge_error {
             let gauge_error = gauge_error.quantity;
@@ -173,10 +171,10 @@ impl LeakDown {
     ///
     /// # Returns
     /// - `tight_pressure` — reading that a tight system would show at the end; not a number where it is not known
-    /// - `loss` — how far below that the reading is; negative where it is above
+    /// - `least_pressure` — lowest reading that proves the system tight, the allowed loss and the gauge's error counted; where the error is not given, only a reading that is too low has one
+    /// - `loss` — how far below the tight reading the reading is; negative where it is above
     /// - `greatest_loss` — the same, with the gauge's error against the system in both readings
-    /// - `margin` — how much less that is than what is allowed
-    /// - `verdict` — what to call that; `not known` where the tight reading is
+    /// - `margin` — how much less that is than what is allowed, which is how far the reading is above the lowest
     /// - `leaked_air` — air that left, as it takes up room outside, if all of it was air; not a number without `gas_volume`
     /// - `leaked_coolant` — coolant that left, if all of it was coolant; not a number without `gas_volume`, nor where gas alone is trapped
     ///
@@ -187,13 +185,14 @@ impl LeakDown {
     ///     trapped: Trapped::Gas,
     ///     gauge_pressure: Value::parse("15 psi gauge")?, later_gauge_pressure: Value::parse("13.6 psi gauge")?,
     ///     temperature: Value::parse("77 °F")?, later_temperature: Value::parse("59 °F")?, station_pressure: Value::parse("14.7 psi absolute")?,
-    ///     gauge_error: Some(Value::parse("0.1 psi")?), allowed_loss: Value::parse("1 psi")?, tight_below: Value::parse("0.2 psi")?,
+    ///     gauge_error: Some(Value::parse("0.1 psi")?), allowed_loss: Value::parse("1 psi")?,
     ///     gas_volume: None, coolant_volume: None, liquid: None, mass_fraction: None,
     /// }.checked()?;
     /// let on = test.findings()?;
     /// assert_eq!(format!("{:.1} psi of 1.4", on.loss.in_::<psi>()), "0.4 psi of 1.4"); // the rest is the cold
-    /// assert_eq!(on.verdict, Verdict::Meets);
-    /// assert_eq!(LeakDown { trapped: Trapped::Liquid, ..test }.findings()?.verdict, Verdict::NotKnown);
+    /// let verdict = |margin| Verdict::of_difference(margin, Stress::of::<psi>(0.2));
+    /// assert_eq!(verdict(on.margin), Verdict::Meets);
+    /// assert_eq!(verdict(LeakDown { trapped: Trapped::Liquid, ..test }.findings()?.margin), Verdict::NotKnown);
     /// # Ok::<(), axlewright::Error>(())
     /// ```
     pub fn findings(&self) -> Result<LeakDownFindings> {
@@ -202,7 +201,8 @@ impl LeakDown {
         let tight_pressure = known(self.tight_pressure())?;
         let unknown = Volume::from_si(f64::NAN);
         let loss = Stress::from_si(tight_pressure.si() - later.si());
-        let margin = Stress::from_si(less(later.si(), known(self.least_pressure())?.si()));
+        let least_pressure = known(self.least_pressure())?;
+        let margin = Stress::from_si(less(later.si(), least_pressure.si()));
         let greatest_loss = self.allowed_loss.quantity - margin;
         let (leaked_air, leaked_coolant) = match &self.gas_volume {
             Some(gas) if !tight_pressure.si().is_nan() => {
@@ -215,13 +215,12 @@ impl LeakDown {
             }
             _ => (unknown, unknown),
         };
-        let verdict = Verdict::of_difference(margin, self.tight_below.quantity);
         Ok(LeakDownFindings {
             tight_pressure,
+            least_pressure,
             loss,
             greatest_loss,
             margin,
-            verdict,
             leaked_air,
             leaked_coolant,
         })
@@ -233,7 +232,7 @@ impl LeakDown {
     /// - `later_temperature` — temperatures at the end of the test
     ///
     /// # Returns
-    /// One row a temperature: `later_temperature`, `tight_pressure`, `loss`, `greatest_loss`, `margin`, `verdict`, `leaked_air`, `leaked_coolant`.
+    /// One row a temperature: `later_temperature`, `tight_pressure`, `least_pressure`, `loss`, `greatest_loss`, `margin`, `leaked_air`, `leaked_coolant`.
     pub fn table(&self, later_temperature: &[Temperature]) -> Result<Table> {
         let mut rows = Filling::over(["later_temperature"], &[later_temperature.len()])?;
         for temperature in later_temperature {
@@ -313,8 +312,14 @@ fn refused(key: &str, message: &str) -> Error {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::Verdict;
     use approx::assert_relative_eq;
     use proptest::prelude::*;
+
+    /// Against the 2 kPa that the tests want.
+    fn graded(on: &LeakDownFindings) -> Verdict {
+        Verdict::of_difference(on.margin, Stress::from_si(2e3))
+    }
 
     /// 100 kPa gauge under 100 kPa, at 300 K, on a gauge good to 1 kPa.
     fn test(trapped: Trapped, later: f64, later_temperature: f64) -> LeakDown {
@@ -327,7 +332,6 @@ mod tests {
             station_pressure: Value::new(AbsolutePressure::from_si(100e3)),
             gauge_error: Some(Value::new(Stress::from_si(1e3))),
             allowed_loss: Value::new(Stress::from_si(7e3)),
-            tight_below: Value::new(Stress::from_si(2e3)),
             gas_volume: None,
             coolant_volume: None,
             liquid: None,
@@ -360,7 +364,7 @@ mod tests {
             (101e3, 90e3, Verdict::NotKnown),
             (200e3, 0.0, Verdict::NotKnown),
         ] {
-            assert_eq!(open(allowed, later).findings().unwrap().verdict, verdict, "{allowed} {later}");
+            assert_eq!(graded(&open(allowed, later).findings().unwrap()), verdict, "{allowed} {later}");
         }
         // The sheet asks the rule without the model's check.
         let nothing = LeakDown { gauge_pressure: Value::new(GaugePressure::from_si(0.0)), ..open(7e3, 0.0) };
@@ -384,7 +388,8 @@ mod tests {
             assert_relative_eq!(on.loss.si(), loss, epsilon = 1e-9);
             assert_relative_eq!(on.greatest_loss.si(), loss + 1950.0, epsilon = 1e-8);
             assert_relative_eq!(on.margin.si(), 5050.0 - loss, epsilon = 1e-8);
-            assert_eq!(on.verdict, verdict, "{later}");
+            assert_relative_eq!(on.least_pressure.si(), later - 5050.0 + loss, epsilon = 1e-8);
+            assert_eq!(graded(&on), verdict, "{later}");
             assert!(on.leaked_air.si().is_nan() && on.leaked_coolant.si().is_nan());
         }
     }
@@ -392,7 +397,7 @@ mod tests {
     #[test]
     fn what_is_not_known_stays_so() {
         let nothing = |on: LeakDownFindings| {
-            on.verdict == Verdict::NotKnown && on.loss.si().is_nan() && on.tight_pressure.si().is_nan()
+            graded(&on) == Verdict::NotKnown && on.loss.si().is_nan() && on.tight_pressure.si().is_nan()
         };
         for later_temperature in [285.0, 300.0] {
             assert!(nothing(test(Trapped::Liquid, 100e3, later_temperature).findings().unwrap()));
@@ -400,7 +405,7 @@ mod tests {
         // Over coolant of a volume that nobody knows: only where it stayed as warm.
         assert!(nothing(test(Trapped::GasOverCoolant, 95e3, 299.0).findings().unwrap()));
         let same = test(Trapped::GasOverCoolant, 95e3, 300.0).findings().unwrap();
-        assert_eq!((same.loss.si(), same.verdict), (5e3, Verdict::Tight));
+        assert_eq!((same.loss.si(), graded(&same)), (5e3, Verdict::Tight));
         for lacking in [
             LeakDown { gas_volume: None, ..over_coolant(95e3, 290.0) },
             LeakDown { coolant_volume: None, ..over_coolant(95e3, 290.0) },
@@ -439,7 +444,7 @@ mod tests {
         );
         let loss = table.numbers("loss").unwrap();
         assert!(loss[0] < loss[1] && loss[2].is_nan());
-        assert_eq!(table.word("verdict", 1), Some("short"));
+        assert!(table.numbers("margin").unwrap()[1] < 0.0);
     }
 
     #[test]
@@ -476,8 +481,7 @@ mod tests {
                     },
                 ),
                 ("gauge_error", LeakDown { gauge_error: Some(stress.clone()), ..full.clone() }),
-                ("allowed_loss", LeakDown { allowed_loss: stress.clone(), ..full.clone() }),
-                ("tight_below", LeakDown { tight_below: stress, ..full.clone() }),
+                ("allowed_loss", LeakDown { allowed_loss: stress, ..full.clone() }),
                 (
                     "gas_volume",
                     LeakDown { gas_volume: Some(Value::new(Volume::from_si(wrong))), ..full.clone() },

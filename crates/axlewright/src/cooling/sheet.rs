@@ -554,7 +554,7 @@ pub const SHEET: Section = Section {
             "cap" "cooling.CapTest" CapTest in "cap"
             {
                 rating, opening_pressure, holding_pressure, gauge_error, rating_tolerance, weakest_component,
-                vacuum_opening, vacuum_limit, tight_below = "wanted.cap",
+                vacuum_opening, vacuum_limit,
             }
         },
         model! {
@@ -562,7 +562,7 @@ pub const SHEET: Section = Section {
             {
                 trapped, gauge_pressure, later_gauge_pressure, temperature, later_temperature,
                 station_pressure = "use.station_pressure", gauge_error = "cap.gauge_error", allowed_loss,
-                tight_below = "wanted.cap", gas_volume, coolant_volume, liquid = "coolant.liquid",
+                gas_volume, coolant_volume, liquid = "coolant.liquid",
                 mass_fraction = "coolant.mass_fraction",
             }
         },

@@ -34,6 +34,7 @@ pub(super) fn decode<M: Model + DeserializeOwned>(
         faults: RefCell::new(faults),
         is_broken,
         keeps_tolerances: M::KEEPS_TOLERANCES,
+        wishes: M::WISHES,
         unknown: RefCell::default(),
         instead: RefCell::default(),
         supplied: RefCell::default(),
@@ -67,6 +68,8 @@ struct Run<'r> {
     /// Whether the text itself has faults: then a key may be missing because of them.
     is_broken: bool,
     keeps_tolerances: bool,
+    /// Keys of a margin that is wanted: [`Model::WISHES`].
+    wishes: &'static [[&'static str; 3]],
     /// Values whose key the model does not have.
     unknown: RefCell<HashSet<*const Spot>>,
     /// What stands in the place of a refused value.
@@ -443,7 +446,14 @@ impl<'de> Deserializer<'de> for Node<'_, '_> {
                 }
                 if self.run.unknown.borrow_mut().insert(spot) {
                     let path = Path::Key(&self.path, key).to_string();
-                    self.run.note(spot.key_at, Fault::new(path, unknown_key(key, fields.iter().copied())));
+                    let wish = self.run.wishes.iter().find(|[old, ..]| path == *old);
+                    let message = match wish {
+                        Some([_, line, rule]) => format!(
+                            "the margin that is wanted belongs on a build sheet (`{line}`), not in a model; grade a margin with `Verdict::{rule}`"
+                        ),
+                        None => unknown_key(key, fields.iter().copied()),
+                    };
+                    self.run.note(spot.key_at, Fault::new(path, message));
                 }
             }
         }

@@ -77,6 +77,10 @@ pub trait Model: Sized + super::Sealed {
     /// Whether its documents may hold tolerances. A model that gives a verdict refuses them until its verdicts count them.
     const KEEPS_TOLERANCES: bool = false;
 
+    /// Keys that this model had for a margin that is wanted, each with the line of the build sheet that says it and the rule that grades it.
+    #[doc(hidden)]
+    const WISHES: &'static [[&'static str; 3]] = &[];
+
     /// Refuses what cannot be, by the name of the field.
     fn check(&self) -> Result<()>;
 

@@ -2,7 +2,7 @@ use super::tree::{Spot, Tree};
 use super::*;
 use crate::Error;
 use crate::base::text::Form;
-use crate::cooling::Coolant;
+use crate::cooling::{CapTest, Coolant};
 use crate::driveline::TorquePath;
 use crate::engine::TorqueCurve;
 use crate::spring::Stack;
@@ -292,6 +292,20 @@ fn a_model_with_verdicts_refuses_a_tolerance_by_its_key() {
             message.starts_with("a tolerance has no place here: the verdicts of this model do not count it")
         );
     }
+}
+
+#[test]
+fn a_key_that_was_a_wish_says_where_it_belongs() {
+    let cap = "rating = \"15 psi gauge\"\ngauge_error = \"0.5 psi +/- 0.1 psi\"\n";
+    assert!(CapTest::from_text(cap).unwrap().gauge_error.unwrap().tolerance().is_some());
+    let told = CapTest::from_text(&format!("{cap}tight_below = \"1 psi\"\n")).unwrap_err();
+    let Error::Document(faults) = told else { panic!("{told:?}") };
+    let [fault] = &faults[..] else { panic!("{faults}") };
+    assert_eq!((fault.line, fault.key.as_str()), (3, "tight_below"));
+    assert_eq!(
+        fault.message,
+        "the margin that is wanted belongs on a build sheet (`wanted.cap`), not in a model; grade a margin with `Verdict::of_difference`"
+    );
 }
 
 #[test]
