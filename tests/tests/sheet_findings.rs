@@ -123,16 +123,16 @@ fn springs_are_those_of_the_corner() {
             damper_stroke: van.value(&at("damper.stroke")),
             damper_motion_ratio: (axle == "rear").then(|| van.value("rear.damper.motion_ratio")),
             bump_stop_travel: (axle == "front").then(|| van.value("front.bump_stop_travel")).into(),
-            bump_tight_below: Value::parse("60 mm").unwrap(),
-            droop_tight_below: Value::parse("50 mm").unwrap(),
-            spring_tight_below: Value::parse("3 mm").unwrap(),
         };
         let on = corner.at_ride_height().unwrap();
-        let left = |path: &str, margin: Length, verdict| van.same(&at(path), margin, margin, verdict);
-        left("bump", on.bump_left, on.bump_verdict);
-        left("droop", on.sag, on.droop_verdict);
-        left("coil_bind", on.bind_margin, on.bind_verdict);
-        left("captive", on.captive_margin, on.captive_verdict);
+        let left = |path: &str, margin: Length, wanted| {
+            let verdict = Verdict::of_difference(margin, Length::from_si(wanted));
+            van.same(&at(path), margin, margin, verdict);
+        };
+        left("bump", on.bump_left, 0.06);
+        left("droop", on.sag, 0.05);
+        left("coil_bind", on.bind_margin, 0.003);
+        left("captive", on.captive_margin, 0.003);
         let (low, high): (Frequency, Frequency) =
             (van.of(&at("wanted.frequency_low")), van.of(&at("wanted.frequency_high")));
         let inside = Frequency::from_si((on.frequency - low).si().min((high - on.frequency).si()));

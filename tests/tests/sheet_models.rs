@@ -113,10 +113,10 @@ fn hold(sheet: &Sheet) -> usize {
             same(&line("droop_left"), value(&on, &line("droop_left")), corner.sag.si());
             same(&line("bump_left"), value(&on, &line("bump_left")), corner.bump_left.si());
             same(&line("wheel_rate"), value(&on, &line("wheel_rate")), corner.wheel_rate.si());
-            answers(&on, &line("bump"), corner.bump_left.si(), corner.bump_verdict);
-            answers(&on, &line("droop"), corner.sag.si(), corner.droop_verdict);
-            answers(&on, &line("coil_bind"), corner.bind_margin.si(), corner.bind_verdict);
-            answers(&on, &line("captive"), corner.captive_margin.si(), corner.captive_verdict);
+            graded(&on, &line("bump"), corner.bump_left);
+            graded(&on, &line("droop"), corner.sag);
+            graded(&on, &line("coil_bind"), corner.bind_margin);
+            graded(&on, &line("captive"), corner.captive_margin);
             held += 1;
         }
     }

@@ -728,11 +728,6 @@ typedef struct axw_spring_bump_stop axw_spring_bump_stop;
 ///     bump_stop_travel (length, optional, or "none"): `b`, travel of the wheel from full droop
 ///         until the bump stop is touched, measured with the spring out; `"none"` where there is no
 ///     bump stop; left out, the bump travel holds without one
-///     bump_tight_below (length): wheel travel that is wanted in bump; with less the verdict is
-///         `tight`, with less than nothing `short`
-///     droop_tight_below (length): wheel travel that is wanted in droop
-///     spring_tight_below (length): margin that is wanted along the spring: before coil bind, and
-///         of preload at full droop
 ///
 /// Valid for
 ///     A linear spring that acts along its seats, and a motion ratio that does not change with
@@ -1174,9 +1169,8 @@ typedef struct axw_tyre_tyre axw_tyre_tyre;
 ///         or frame, measured over full lock, bump and droop
 ///     outer_clearance (length, optional): least gap outside, to wing or bed, measured in the same
 ///         way
-///     arch_clearance (length, optional): least gap above the tyre before, in full bump
-///     tight_below (length): clearance that is wanted; below it a verdict is `tight`, below nothing
-///         `short`; what was not measured is `not known`
+///     arch_clearance (length, optional): least gap above the tyre before, in full bump; what is
+///         left of a gap that was not measured is not a number
 ///
 /// Valid for
 ///     Both wheels of the axle alike, without camber, rims with both flanges alike. A tyre is as
@@ -1320,24 +1314,16 @@ typedef struct {
   /// length [m]: travel of the wheel from full droop to ride height, all of the droop that is left;
   ///     negative where the preload holds the wheel on the open damper
   double sag;
-  /// `AXW_VERDICT_...`: whether that is the droop that is wanted
-  int32_t droop_verdict;
   /// length [m]: travel of the wheel in bump until something ends it; negative where it has ended
   ///     below ride height
   double bump_left;
   /// text: what ends it: `coil bind` (the minimum gap included), `damper closed` or `bump stop`
   const char *ends_first;
-  /// `AXW_VERDICT_...`: whether that is the bump that is wanted
-  int32_t bump_verdict;
   /// length [m]: what the spring could still shorten with the damper closed, the minimum gap kept;
   ///     negative where the coils end before the damper
   double bind_margin;
-  /// `AXW_VERDICT_...`: whether the damper stops before coil bind
-  int32_t bind_verdict;
   /// length [m]: how much the spring is compressed at full droop; negative where it is loose
   double captive_margin;
-  /// `AXW_VERDICT_...`: whether it stays captive there
-  int32_t captive_verdict;
   /// linear stiffness [N/m]: rate of the spring at the wheel, without the tyre
   double wheel_rate;
   /// frequency [Hz]: undamped natural frequency of the sprung mass on that rate
@@ -1936,22 +1922,16 @@ typedef struct {
   size_t size;
   /// length [m]: growth of the gap inside, to the widest of rim and tyre; negative where it shrinks
   double inner_change;
-  /// length [m]: the gap inside that is left
+  /// length [m]: the gap inside that is left; below nothing the wheel rubs
   double inner_left;
-  /// `AXW_VERDICT_...`: what to call that
-  int32_t inner_verdict;
   /// length [m]: growth of the gap outside; negative where it shrinks
   double outer_change;
   /// length [m]: the gap outside that is left
   double outer_left;
-  /// `AXW_VERDICT_...`: what to call that
-  int32_t outer_verdict;
   /// length [m]: growth of the gap above the tyre; negative where it shrinks
   double arch_change;
   /// length [m]: the gap above the tyre that is left
   double arch_left;
-  /// `AXW_VERDICT_...`: what to call that
-  int32_t arch_verdict;
   /// length [m]: by how much the edge of the inner flange comes further in, towards steering arm and
   ///     joint
   double flange_change;
@@ -8824,8 +8804,8 @@ int32_t axw_driveline_gearbox_gears_table(const axw_driveline_gearbox *model, ax
 ///
 /// Returns
 ///     (table) One row a range, gear and speed: `range` (empty without a transfer case), `gear`,
-///     `road_speed`, `engine_speed`, `margin` (red line over engine speed) and `verdict`: `short`
-///     where the gear does not reach that speed below the red line.
+///     `road_speed`, `engine_speed` and `margin` (red line over engine speed): below 1 the gear
+///     does not reach that speed below the red line.
 int32_t axw_driveline_gearbox_table(const axw_driveline_gearbox *model, const double *road_speed,
     size_t road_speed_count, axw_table **result);
 
@@ -9844,7 +9824,7 @@ int32_t axw_spring_corner_json(const axw_spring_corner *model, char *buffer, siz
 /// `result->size` to `sizeof *result` first; its texts live until the model is freed.
 ///
 /// Returns
-///     result (struct): 13 results
+///     result (struct): 9 results
 int32_t axw_spring_corner_at_ride_height(const axw_spring_corner *model,
     axw_spring_corner_at_ride_height_result *result);
 
@@ -9857,9 +9837,8 @@ int32_t axw_spring_corner_at_ride_height(const axw_spring_corner *model,
 ///
 /// Returns
 ///     (table) One row a rate and motion ratio: `rate`, `motion_ratio`, `spring_force`,
-///     `spring_length`, `sag`, `droop_verdict`, `bump_left`, `ends_first`, `bump_verdict`,
-///     `bind_margin`, `bind_verdict`, `captive_margin`, `captive_verdict`, `wheel_rate`,
-///     `frequency`.
+///     `spring_length`, `sag`, `bump_left`, `ends_first`, `bind_margin`, `captive_margin`,
+///     `wheel_rate`, `frequency`.
 int32_t axw_spring_corner_table(const axw_spring_corner *model, const double *rate, size_t rate_count,
     const double *motion_ratio, size_t motion_ratio_count, axw_table **result);
 
@@ -10920,7 +10899,7 @@ int32_t axw_tyre_wheel_change_json(const axw_tyre_wheel_change *model, char *buf
 /// `result->size` to `sizeof *result` first.
 ///
 /// Returns
-///     result (struct): 14 results
+///     result (struct): 11 results
 int32_t axw_tyre_wheel_change_findings(const axw_tyre_wheel_change *model,
     axw_tyre_wheel_change_findings_result *result);
 
@@ -10934,8 +10913,7 @@ int32_t axw_tyre_wheel_change_findings(const axw_tyre_wheel_change *model,
 ///
 /// Returns
 ///     (table) One row an offset and rim width: `offset`, `rim_width`, `inner_change`,
-///     `inner_left`, `inner_verdict`, `outer_change`, `outer_left`, `outer_verdict`,
-///     `flange_change`, `track_change`, `scrub_change`.
+///     `inner_left`, `outer_change`, `outer_left`, `flange_change`, `track_change`, `scrub_change`.
 int32_t axw_tyre_wheel_change_table(const axw_tyre_wheel_change *model, const double *offset,
     size_t offset_count, const double *rim_width, size_t rim_width_count, axw_table **result);
 

@@ -98,14 +98,10 @@ class AtRideHeight(NamedTuple):
     spring_force: Quantity
     spring_length: Quantity
     sag: Quantity
-    droop_verdict: Literal["meets", "tight", "short", "not known", "does not apply"]
     bump_left: Quantity
     ends_first: str
-    bump_verdict: Literal["meets", "tight", "short", "not known", "does not apply"]
     bind_margin: Quantity
-    bind_verdict: Literal["meets", "tight", "short", "not known", "does not apply"]
     captive_margin: Quantity
-    captive_verdict: Literal["meets", "tight", "short", "not known", "does not apply"]
     wheel_rate: Quantity
     frequency: Quantity
 
@@ -303,7 +299,7 @@ class BumpStop(Model):
 class Corner(Model):
     """A catalogue spring on a corner of the vehicle, with the damper and the bump stop that end the wheel's travel."""
 
-    def __init__(self, *, rate: QuantityLike, free_length: QuantityLike, solid_length: QuantityLike, minimum_gap: QuantityLike, motion_ratio: RatioLike, sprung_mass: QuantityLike, droop_length: QuantityLike, damper_stroke: QuantityLike, bump_tight_below: QuantityLike, droop_tight_below: QuantityLike, spring_tight_below: QuantityLike, damper_motion_ratio: RatioLike | None = None, bump_stop_travel: QuantityLike | Literal["none"] | None = None) -> None: ...
+    def __init__(self, *, rate: QuantityLike, free_length: QuantityLike, solid_length: QuantityLike, minimum_gap: QuantityLike, motion_ratio: RatioLike, sprung_mass: QuantityLike, droop_length: QuantityLike, damper_stroke: QuantityLike, damper_motion_ratio: RatioLike | None = None, bump_stop_travel: QuantityLike | Literal["none"] | None = None) -> None: ...
     @property
     def rate(self) -> Quantity: ...
     @property
@@ -324,12 +320,6 @@ class Corner(Model):
     def damper_motion_ratio(self) -> Ratio | None: ...
     @property
     def bump_stop_travel(self) -> Quantity | Literal["none"] | None: ...
-    @property
-    def bump_tight_below(self) -> Quantity: ...
-    @property
-    def droop_tight_below(self) -> Quantity: ...
-    @property
-    def spring_tight_below(self) -> Quantity: ...
 
     def at_ride_height(self) -> AtRideHeight:
         """The corner at ride height: what the spring does there, and what is left of the travel."""

@@ -5,7 +5,7 @@ from axlewright._native import Quantity
 from axlewright._table import Table
 from axlewright._types import Invalid, QuantityLike, Ratio, RatioLike
 from collections.abc import Mapping
-from typing import Any, Literal, NamedTuple
+from typing import Any, NamedTuple
 
 __all__ = [
     "Dimensions",
@@ -44,13 +44,10 @@ class Rolling(NamedTuple):
 class WheelChangeFindings(NamedTuple):
     inner_change: Quantity
     inner_left: Quantity
-    inner_verdict: Literal["meets", "tight", "short", "not known", "does not apply"]
     outer_change: Quantity
     outer_left: Quantity
-    outer_verdict: Literal["meets", "tight", "short", "not known", "does not apply"]
     arch_change: Quantity
     arch_left: Quantity
-    arch_verdict: Literal["meets", "tight", "short", "not known", "does not apply"]
     flange_change: Quantity
     track_change: Quantity
     scrub_change: Quantity
@@ -121,7 +118,7 @@ class Tyre(Model):
 class WheelChange(Model):
     """Another wheel and tyre on the same hub: where they come to stand, and what becomes of clearance, track, height and speedometer."""
 
-    def __init__(self, *, before: Mapping[str, Any], after: Mapping[str, Any], tight_below: QuantityLike, kingpin_inclination: QuantityLike | None = None, inner_clearance: QuantityLike | None = None, outer_clearance: QuantityLike | None = None, arch_clearance: QuantityLike | None = None) -> None: ...
+    def __init__(self, *, before: Mapping[str, Any], after: Mapping[str, Any], kingpin_inclination: QuantityLike | None = None, inner_clearance: QuantityLike | None = None, outer_clearance: QuantityLike | None = None, arch_clearance: QuantityLike | None = None) -> None: ...
     @property
     def before(self) -> dict[str, Any]: ...
     @property
@@ -134,8 +131,6 @@ class WheelChange(Model):
     def outer_clearance(self) -> Quantity | None: ...
     @property
     def arch_clearance(self) -> Quantity | None: ...
-    @property
-    def tight_below(self) -> Quantity: ...
 
     def findings(self) -> WheelChangeFindings:
         """What the change does to clearances, track, scrub radius, height and speedometer."""

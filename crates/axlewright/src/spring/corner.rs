@@ -3,7 +3,7 @@ use super::{natural_frequency, static_deflection, wheel_rate};
 use crate::base::document::{Model, Stated, Value};
 use crate::base::table::{Filling, Table, record};
 use crate::units::{Angle, Force, Frequency, Length, LinearStiffness, Mass, Ratio};
-use crate::{Result, Verdict, valid};
+use crate::{Result, valid};
 
 /// A catalogue spring on a corner of the vehicle, with the damper and the bump stop that end the wheel's travel.
 ///
@@ -22,9 +22,6 @@ use crate::{Result, Verdict, valid};
 /// - `damper_stroke` — `h`, of the damper, fully open less fully closed, bump rubbers on its rod left aside
 /// - `damper_motion_ratio` — `r_d`, shortening of the damper over travel of the wheel; that of the spring where it is missing, as on a coil-over
 /// - `bump_stop_travel` — `b`, travel of the wheel from full droop until the bump stop is touched, measured with the spring out; `"none"` where there is no bump stop; left out, the bump travel holds without one
-/// - `bump_tight_below` — wheel travel that is wanted in bump; with less the verdict is `tight`, with less than nothing `short`
-/// - `droop_tight_below` — wheel travel that is wanted in droop
-/// - `spring_tight_below` — margin that is wanted along the spring: before coil bind, and of preload at full droop
 ///
 /// # Valid for
 /// A linear spring that acts along its seats, and a motion ratio that does not change with travel: measure it over the whole travel first.
@@ -63,12 +60,6 @@ pub struct Corner {
     /// Travel of the wheel from full droop until the bump stop is touched.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Stated::is_unknown"))]
     pub bump_stop_travel: Stated<Value<Length>>,
-    /// Wheel travel that is wanted in bump.
-    pub bump_tight_below: Value<Length>,
-    /// Wheel travel that is wanted in droop.
-    pub droop_tight_below: Value<Length>,
-    /// Margin that is wanted along the spring.
-    pub spring_tight_below: Value<Length>,
 }
 
 record! {
@@ -81,22 +72,14 @@ record! {
         pub spring_length: Length,
         /// Travel of the wheel from full droop to ride height.
         pub sag: Length,
-        /// Whether that is the droop that is wanted.
-        pub droop_verdict: Verdict,
         /// Travel of the wheel in bump until something ends it.
         pub bump_left: Length,
         /// What ends it.
         pub ends_first: String,
-        /// Whether that is the bump that is wanted.
-        pub bump_verdict: Verdict,
         /// Along the spring, between the closed damper and the minimum gap of the coils.
         pub bind_margin: Length,
-        /// Whether the damper stops before coil bind.
-        pub bind_verdict: Verdict,
         /// How much the spring is compressed at full droop.
         pub captive_margin: Length,
-        /// Whether the spring stays captive.
-        pub captive_verdict: Verdict,
         /// Rate at the wheel.
         pub wheel_rate: LinearStiffness,
         /// Undamped natural frequency of the sprung mass.
@@ -106,6 +89,13 @@ record! {
 
 impl crate::base::Sealed for Corner {}
 impl Model for Corner {
+    const KEEPS_TOLERANCES: bool = true;
+    const WISHES: &'static [[&'static str; 3]] = &[
+        ["bump_tight_below", "wanted.bump", "of_difference"],
+        ["droop_tight_below", "wanted.droop", "of_difference"],
+        ["spring_tight_below", "wanted.spring_margin", "of_difference"],
+    ];
+
     fn check(&self) -> Result<()> {
         let (rate, motion_ratio, sprung_mass) =
             (self.rate.quantity, self.motion_ratio.quantity, self.sprung_mass.quantity);
@@ -117,11 +107,6 @@ impl Model for Corner {
         );
         let (damper_stroke, damper_motion_ratio) = (self.damper_stroke.quantity, self.damper_ratio());
         let bump_stop_travel = self.bump_stop_travel.as_ref().map_or(Length::from_si(0.0), |on| on.quantity);
-        let (bump_tight_below, droop_tight_below, spring_tight_below) = (
-            self.bump_tight_below.quantity,
-            self.droop_tight_below.quantity,
-            self.spring_tight_below.quantity,
-        );
         valid! {
             rate: 1 <= .. <= 1e9 ; "common practice, no source: springs lie between 1 N/m and 1 GN/m";
             free_length: 0.0001 <= .. <= 100 ; "common practice, no source: springs are between 0.1 mm and 100 m long";
@@ -135,9 +120,6 @@ impl Model for Corner {
             damper_stroke: 0.0001 <= .. <= 100 ; "common practice, no source: strokes are between 0.1 mm and 100 m";
             damper_motion_ratio: 0.01 <= .. <= 3 ; "common practice, no source: above 3 it is a percentage or turned upside down";
             bump_stop_travel: 0 <= .. <= 100 ; "definition: it is measured from full droop upward";
-            bump_tight_below: 0 <= .. <= 100 ; "definition: a margin that is wanted is not negative";
-            droop_tight_below: 0 <= .. <= 100 ; "definition: a margin that is wanted is not negative";
-            spring_tight_below: 0 <= .. <= 100 ; "definition: a margin that is wanted is not negative";
         }
         Ok(())
     }
@@ -150,14 +132,10 @@ impl Corner {
     /// - `spring_force` — compressive force in the spring: the sprung weight over the motion ratio
     /// - `spring_length` — between its seats
     /// - `sag` — travel of the wheel from full droop to ride height, all of the droop that is left; negative where the preload holds the wheel on the open damper
-    /// - `droop_verdict` — whether that is the droop that is wanted
     /// - `bump_left` — travel of the wheel in bump until something ends it; negative where it has ended below ride height
     /// - `ends_first` — what ends it: `coil bind` (the minimum gap included), `damper closed` or `bump stop`
-    /// - `bump_verdict` — whether that is the bump that is wanted
     /// - `bind_margin` — what the spring could still shorten with the damper closed, the minimum gap kept; negative where the coils end before the damper
-    /// - `bind_verdict` — whether the damper stops before coil bind
     /// - `captive_margin` — how much the spring is compressed at full droop; negative where it is loose
-    /// - `captive_verdict` — whether it stays captive there
     /// - `wheel_rate` — rate of the spring at the wheel, without the tyre
     /// - `frequency` — undamped natural frequency of the sprung mass on that rate
     ///
@@ -168,12 +146,11 @@ impl Corner {
     ///     rate: Value::parse("450 lbf/in")?, free_length: Value::parse("320 mm")?, solid_length: Value::parse("165 mm")?,
     ///     minimum_gap: Value::parse("15 mm")?, motion_ratio: Value::new(Ratio::of::<one>(0.6)), sprung_mass: Value::parse("420 kg")?,
     ///     droop_length: Value::parse("300 mm")?, damper_stroke: Value::parse("110 mm")?, damper_motion_ratio: None, bump_stop_travel: Stated::Unknown,
-    ///     bump_tight_below: Value::parse("60 mm")?, droop_tight_below: Value::parse("60 mm")?, spring_tight_below: Value::parse("5 mm")?,
     /// }.checked()?;
     /// let on = corner.at_ride_height()?;
     /// assert_eq!(format!("{:.1} mm", on.sag.in_::<mm>()), "111.8 mm");
     /// assert_eq!(format!("{:.1} mm until {}", on.bump_left.in_::<mm>(), on.ends_first), "71.5 mm until damper closed");
-    /// assert_eq!(on.bind_verdict, Verdict::Meets);
+    /// assert_eq!(Verdict::of_difference(on.bind_margin, Length::of::<mm>(5.0)), Verdict::Meets);
     /// # Ok::<(), axlewright::Error>(())
     /// ```
     pub fn at_ride_height(&self) -> Result<AtRideHeight> {
@@ -208,14 +185,10 @@ impl Corner {
             spring_force,
             spring_length,
             sag,
-            droop_verdict: Verdict::of_difference(sag, self.droop_tight_below.quantity),
             bump_left,
             ends_first: ends_first.word().to_owned(),
-            bump_verdict: Verdict::of_difference(bump_left, self.bump_tight_below.quantity),
             bind_margin,
-            bind_verdict: Verdict::of_difference(bind_margin, self.spring_tight_below.quantity),
             captive_margin,
-            captive_verdict: Verdict::of_difference(captive_margin, self.spring_tight_below.quantity),
             wheel_rate,
             frequency: natural_frequency(wheel_rate, sprung_mass)?,
         })
@@ -228,8 +201,8 @@ impl Corner {
     /// - `motion_ratio` — motion ratios of the spring, and of the damper where it has none of its own
     ///
     /// # Returns
-    /// One row a rate and motion ratio: `rate`, `motion_ratio`, `spring_force`, `spring_length`, `sag`, `droop_verdict`, `bump_left`, `ends_first`,
-    /// `bump_verdict`, `bind_margin`, `bind_verdict`, `captive_margin`, `captive_verdict`, `wheel_rate`, `frequency`.
+    /// One row a rate and motion ratio: `rate`, `motion_ratio`, `spring_force`, `spring_length`, `sag`, `bump_left`, `ends_first`,
+    /// `bind_margin`, `captive_margin`, `wheel_rate`, `frequency`.
     pub fn table(&self, rate: &[LinearStiffness], motion_ratio: &[Ratio]) -> Result<Table> {
         let lists = [rate.len(), motion_ratio.len()];
         let mut rows = Filling::over(["rate", "motion_ratio"], &lists)?;
@@ -255,6 +228,7 @@ impl Corner {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::Verdict;
     use crate::units::{N_mm, kg, mm, one};
     use approx::assert_relative_eq;
     use proptest::prelude::*;
@@ -276,10 +250,12 @@ mod tests {
             damper_stroke: length(96.0),
             damper_motion_ratio: Some(Value::new(Ratio::of::<one>(0.4))),
             bump_stop_travel: Stated::Given(length(220.0)),
-            bump_tight_below: length(60.0),
-            droop_tight_below: length(160.0),
-            spring_tight_below: length(20.0),
         }
+    }
+
+    /// Against so many millimetres.
+    fn graded(margin: Length, wanted: f64) -> Verdict {
+        Verdict::of_difference(margin, Length::of::<mm>(wanted))
     }
 
     #[test]
@@ -304,44 +280,52 @@ mod tests {
     }
 
     #[test]
-    fn what_ends_first_is_named_and_its_verdict_follows() {
+    fn what_ends_first_is_named_and_its_travel_follows() {
         let damper = Corner { bump_stop_travel: Stated::Unknown, ..corner() }.at_ride_height().unwrap();
-        assert_eq!((damper.ends_first.as_str(), damper.bump_verdict), ("damper closed", Verdict::Meets));
+        assert_eq!(
+            (damper.ends_first.as_str(), graded(damper.bump_left, 60.0)),
+            ("damper closed", Verdict::Meets)
+        );
         assert_relative_eq!(damper.bump_left.in_::<mm>(), 80.0, max_relative = 1e-12);
-        let wanted = Corner { bump_tight_below: length(81.0), bump_stop_travel: Stated::Unknown, ..corner() };
-        assert_eq!(wanted.at_ride_height().unwrap().bump_verdict, Verdict::Tight);
+        assert_eq!(graded(damper.bump_left, 81.0), Verdict::Tight);
         let standing =
             Corner { bump_stop_travel: Stated::Given(length(159.0)), ..corner() }.at_ride_height().unwrap();
-        assert_eq!((standing.ends_first.as_str(), standing.bump_verdict), ("bump stop", Verdict::Short));
+        assert_eq!(
+            (standing.ends_first.as_str(), graded(standing.bump_left, 60.0)),
+            ("bump stop", Verdict::Short)
+        );
     }
 
     #[test]
     fn coils_that_bind_before_the_damper_closes_are_short() {
         let bound = Corner { damper_stroke: length(120.0), bump_stop_travel: Stated::Unknown, ..corner() };
         let on = bound.at_ride_height().unwrap();
-        assert_eq!((on.ends_first.as_str(), on.bind_verdict), ("coil bind", Verdict::Short));
+        assert_eq!((on.ends_first.as_str(), graded(on.bind_margin, 20.0)), ("coil bind", Verdict::Short));
         assert_relative_eq!(on.bind_margin.in_::<mm>(), -10.0, max_relative = 1e-12);
         // A bump stop that is touched earlier gives way: it does not save the coils.
         let stopped =
             Corner { bump_stop_travel: Stated::Given(length(220.0)), ..bound }.at_ride_height().unwrap();
-        assert_eq!((stopped.ends_first.as_str(), stopped.bind_verdict), ("bump stop", Verdict::Short));
+        assert_eq!(
+            (stopped.ends_first.as_str(), graded(stopped.bind_margin, 20.0)),
+            ("bump stop", Verdict::Short)
+        );
     }
 
     #[test]
     fn a_spring_that_is_loose_at_droop_is_short_and_sags_as_much_more() {
         let loose = Corner { droop_length: length(321.0), ..corner() }.at_ride_height().unwrap();
-        assert_eq!(loose.captive_verdict, Verdict::Short);
+        assert_eq!(graded(loose.captive_margin, 20.0), Verdict::Short);
         assert_relative_eq!(loose.captive_margin.in_::<mm>(), -1.0, max_relative = 1e-10);
         assert_relative_eq!(loose.sag.in_::<mm>(), 202.0, max_relative = 1e-12);
         let touching = Corner { droop_length: length(320.0), ..corner() }.at_ride_height().unwrap();
-        assert_eq!(touching.captive_verdict, Verdict::Tight);
+        assert_eq!(graded(touching.captive_margin, 20.0), Verdict::Tight);
     }
 
     #[test]
     fn a_preload_above_the_load_leaves_no_droop() {
         // 101 mm of preload where the load takes 100 mm: the wheel hangs on the open damper.
         let held = Corner { droop_length: length(219.0), ..corner() }.at_ride_height().unwrap();
-        assert_eq!(held.droop_verdict, Verdict::Short);
+        assert_eq!(graded(held.sag, 160.0), Verdict::Short);
         assert_relative_eq!(held.sag.in_::<mm>(), -2.0, max_relative = 1e-10);
     }
 
@@ -355,7 +339,7 @@ mod tests {
     #[test]
     fn what_cannot_be_is_refused_by_name() {
         let full = corner();
-        let wrong: [(&str, Corner); 9] = [
+        let wrong: [(&str, Corner); 8] = [
             ("rate", Corner { rate: Value::new(LinearStiffness::from_si(0.0)), ..full.clone() }),
             ("free_length", Corner { free_length: length(150.0), ..full.clone() }),
             ("minimum_gap", Corner { minimum_gap: length(-1.0), ..full.clone() }),
@@ -364,7 +348,6 @@ mod tests {
             ("droop_length", Corner { droop_length: length(150.0), ..full.clone() }),
             ("damper_stroke", Corner { damper_stroke: length(0.0), ..full.clone() }),
             ("bump_stop_travel", Corner { bump_stop_travel: Stated::Given(length(-5.0)), ..full.clone() }),
-            ("spring_tight_below", Corner { spring_tight_below: length(-5.0), ..full.clone() }),
         ];
         for (field, corner) in wrong {
             let message = corner.check().unwrap_err().to_string();
@@ -384,7 +367,7 @@ mod tests {
         assert_relative_eq!(sag[2], 0.16, max_relative = 1e-12);
         assert!(sag[0] > sag[2] && sag[1].is_nan());
         assert_eq!(table.word("ends_first", 2), Some("bump stop"));
-        assert_eq!(table.word("bump_verdict", 0), Some("short"));
+        assert!(table.numbers("bump_left").unwrap()[0] < 0.0);
     }
 
     proptest! {

@@ -184,9 +184,6 @@ fields!(Corner {
     damper_stroke,
     damper_motion_ratio,
     bump_stop_travel,
-    bump_tight_below,
-    droop_tight_below,
-    spring_tight_below,
 });
 words!(Mounting { CoilOver = "coil_over", Apart = "apart" });
 
@@ -705,8 +702,7 @@ pub const SHEET: Section = Section {
         {
             rate, free_length, solid_length, minimum_gap, motion_ratio, sprung_mass = "axle.sprung_mass",
             droop_length, damper_stroke = "axle.damper.stroke",
-            bump_stop_travel = "axle.bump_stop_travel", bump_tight_below = "wanted.bump",
-            droop_tight_below = "wanted.droop", spring_tight_below = "wanted.spring_margin",
+            bump_stop_travel = "axle.bump_stop_travel",
         }
         needs { damper_motion_ratio = "axle.damper.motion_ratio" }
     }],

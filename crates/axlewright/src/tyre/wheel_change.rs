@@ -1,8 +1,9 @@
 use super::{Tyre, speedometer_error, track_change, wheel_backspacing, wheel_offset};
 use crate::base::document::{Model, Stated, Value};
 use crate::base::table::{Filling, Table, record};
+use crate::base::verdict::less;
 use crate::units::{Angle, Length, Ratio};
-use crate::{Error, Result, Verdict, valid};
+use crate::{Error, Result, valid};
 
 /// Growth of the section over that of the rim's width.
 /// Common practice, no source: a rim half an inch wider makes the tyre 5 mm wider.
@@ -20,8 +21,7 @@ const SECTION_GROWTH: f64 = 0.4;
 /// - `kingpin_inclination` — `a`, of the steering axis, positive where its upper end leans inwards; without it the change of the scrub radius is not a number
 /// - `inner_clearance` — least gap inside of the wheel before, to strut, spring or frame, measured over full lock, bump and droop
 /// - `outer_clearance` — least gap outside, to wing or bed, measured in the same way
-/// - `arch_clearance` — least gap above the tyre before, in full bump
-/// - `tight_below` — clearance that is wanted; below it a verdict is `tight`, below nothing `short`; what was not measured is `not known`
+/// - `arch_clearance` — least gap above the tyre before, in full bump; what is left of a gap that was not measured is not a number
 ///
 /// # Valid for
 /// Both wheels of the axle alike, without camber, rims with both flanges alike. A tyre is as wide and as high as its marking says, new and unloaded: real ones differ by a few percent, so measure both. One given by its
@@ -52,8 +52,6 @@ pub struct WheelChange {
     /// Least gap above its tyre in full bump.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub arch_clearance: Option<Value<Length>>,
-    /// Clearance that is wanted.
-    pub tight_below: Value<Length>,
 }
 
 /// A wheel with its tyre, as it is fitted.
@@ -99,22 +97,16 @@ record! {
     pub struct WheelChangeFindings {
         /// Growth of the gap inside, to the widest of rim and tyre; negative where it shrinks.
         pub inner_change: Length,
-        /// The gap inside that is left.
+        /// The gap inside that is left; below nothing the wheel rubs.
         pub inner_left: Length,
-        /// What to call that.
-        pub inner_verdict: Verdict,
         /// Growth of the gap outside; negative where it shrinks.
         pub outer_change: Length,
         /// The gap outside that is left.
         pub outer_left: Length,
-        /// What to call that.
-        pub outer_verdict: Verdict,
         /// Growth of the gap above the tyre; negative where it shrinks.
         pub arch_change: Length,
         /// The gap above the tyre that is left.
         pub arch_left: Length,
-        /// What to call that.
-        pub arch_verdict: Verdict,
         /// By how much the edge of the inner flange comes further in, towards steering arm and joint.
         pub flange_change: Length,
         /// By how much the tyre centres stand further apart.
@@ -141,6 +133,9 @@ struct Stand {
 
 impl crate::base::Sealed for WheelChange {}
 impl Model for WheelChange {
+    const KEEPS_TOLERANCES: bool = true;
+    const WISHES: &'static [[&'static str; 3]] = &[["tight_below", "", "of_difference"]];
+
     fn check(&self) -> Result<()> {
         self.findings().map(drop)
     }
@@ -151,10 +146,8 @@ record! {
     struct AtOffset {
         inner_change: Length,
         inner_left: Length,
-        inner_verdict: Verdict,
         outer_change: Length,
         outer_left: Length,
-        outer_verdict: Verdict,
         flange_change: Length,
         track_change: Length,
         scrub_change: Length,
@@ -178,16 +171,15 @@ impl WheelChange {
     /// };
     /// let change = WheelChange {
     ///     before: wheel("6 in", "45 mm", "225/70R15")?, after: wheel("7 in", "30 mm", "235/75R15")?, kingpin_inclination: None,
-    ///     inner_clearance: Some(Value::parse("20 mm")?), outer_clearance: Some(Value::parse("25 mm")?), arch_clearance: None, tight_below: Value::parse("10 mm")?,
+    ///     inner_clearance: Some(Value::parse("20 mm")?), outer_clearance: Some(Value::parse("25 mm")?), arch_clearance: None,
     /// }.checked()?;
     /// let on = change.findings()?;
     /// assert_eq!(format!("{:.0} mm in, {:.0} mm out", on.inner_change.in_::<mm>(), on.outer_change.in_::<mm>()), "10 mm in, -20 mm out");
-    /// assert_eq!((on.outer_verdict, on.arch_verdict), (Verdict::Tight, Verdict::NotKnown));
+    /// let verdict = |left| Verdict::of_difference(left, Length::of::<mm>(10.0));
+    /// assert_eq!((verdict(on.outer_left), verdict(on.arch_left)), (Verdict::Tight, Verdict::NotKnown));
     /// # Ok::<(), axlewright::Error>(())
     /// ```
     pub fn findings(&self) -> Result<WheelChangeFindings> {
-        let tight_below = self.tight_below.quantity;
-        valid! { tight_below: 0 <= .. <= 10 ; "definition: a clearance that is wanted is not negative; common practice, no source: at most 10 m"; }
         let tilt = match &self.kingpin_inclination {
             Some(inclination) => {
                 let kingpin_inclination = inclination.quantity;
@@ -212,24 +204,17 @@ impl WheelChange {
         let further_in = after.inwards - before.inwards;
         let height_change = (after.free_diameter - before.free_diameter) / 2.0;
         let left = |gap: &Option<Value<Length>>, change: Length| {
-            let left = measured(gap).map_or(Length::from_si(f64::NAN), |gap| gap + change);
-            (left, Verdict::of_difference(rounded(left), rounded(tight_below)))
+            Length::from_si(measured(gap).map_or(f64::NAN, |gap| less(gap.si(), -change.si())))
         };
         let (inner_change, outer_change, arch_change) =
             (-(wider + further_in), further_in - wider, -height_change);
-        let (inner_left, inner_verdict) = left(&self.inner_clearance, inner_change);
-        let (outer_left, outer_verdict) = left(&self.outer_clearance, outer_change);
-        let (arch_left, arch_verdict) = left(&self.arch_clearance, arch_change);
         Ok(WheelChangeFindings {
             inner_change,
-            inner_left,
-            inner_verdict,
+            inner_left: left(&self.inner_clearance, inner_change),
             outer_change,
-            outer_left,
-            outer_verdict,
+            outer_left: left(&self.outer_clearance, outer_change),
             arch_change,
-            arch_left,
-            arch_verdict,
+            arch_left: left(&self.arch_clearance, arch_change),
             flange_change: after.flange - before.flange,
             track_change: track_change(before.inwards, after.inwards)?,
             scrub_change: -further_in - height_change * tilt,
@@ -245,7 +230,7 @@ impl WheelChange {
     /// - `rim_width` — rim widths; the tyre's section follows them where `measuring_rim_width` is known
     ///
     /// # Returns
-    /// One row an offset and rim width: `offset`, `rim_width`, `inner_change`, `inner_left`, `inner_verdict`, `outer_change`, `outer_left`, `outer_verdict`, `flange_change`, `track_change`, `scrub_change`.
+    /// One row an offset and rim width: `offset`, `rim_width`, `inner_change`, `inner_left`, `outer_change`, `outer_left`, `flange_change`, `track_change`, `scrub_change`.
     pub fn table(&self, offset: &[Length], rim_width: &[Length]) -> Result<Table> {
         let mut rows = Filling::over(["offset", "rim_width"], &[offset.len(), rim_width.len()])?;
         for offset in offset {
@@ -257,10 +242,8 @@ impl WheelChange {
                 let on = changed.findings().map(|on| AtOffset {
                     inner_change: on.inner_change,
                     inner_left: on.inner_left,
-                    inner_verdict: on.inner_verdict,
                     outer_change: on.outer_change,
                     outer_left: on.outer_left,
-                    outer_verdict: on.outer_verdict,
                     flange_change: on.flange_change,
                     track_change: on.track_change,
                     scrub_change: on.scrub_change,
@@ -349,11 +332,6 @@ impl FittedWheel {
     }
 }
 
-/// What a verdict sees, to the picometre: 25 mm less 15 mm where 10 mm are wanted meets.
-fn rounded(length: Length) -> Length {
-    Length::from_si((length.si() * 1e12).round() / 1e12)
-}
-
 fn refused(key: &str, message: &str) -> Error {
     Error::document(key, message)
 }
@@ -361,6 +339,7 @@ fn refused(key: &str, message: &str) -> Error {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::Verdict;
     use crate::units::mm;
     use approx::assert_relative_eq;
     use proptest::prelude::*;
@@ -392,7 +371,6 @@ mod tests {
             inner_clearance: Some(length(20.0)),
             outer_clearance: Some(length(40.0)),
             arch_clearance: Some(length(15.0)),
-            tight_below: length(10.0),
         }
     }
 
@@ -415,10 +393,22 @@ mod tests {
             assert_relative_eq!(found.in_::<mm>(), by_hand, max_relative = 1e-12, epsilon = 1e-10);
         }
         assert_relative_eq!(on.speedometer_error.si(), 70.0 / 74.0 - 1.0, max_relative = 1e-12);
+        let verdict = |left, wanted| Verdict::of_difference(left, Length::of::<mm>(wanted));
         assert_eq!(
-            (on.inner_verdict, on.outer_verdict, on.arch_verdict),
-            (Verdict::Meets, Verdict::Meets, Verdict::Short)
+            (verdict(on.inner_left, 10.0), verdict(on.arch_left, 10.0)),
+            (Verdict::Meets, Verdict::Short)
         );
+        assert_eq!(
+            (verdict(on.outer_left, 9.9), verdict(on.outer_left, 10.1)),
+            (Verdict::Meets, Verdict::Tight)
+        );
+    }
+
+    #[test]
+    fn a_gap_that_is_used_up_is_nothing_but_for_rounding() {
+        // 30 mm that shrink by 30 mm.
+        let on = WheelChange { outer_clearance: Some(length(30.0)), ..change() }.findings().unwrap();
+        assert_eq!(on.outer_left.si(), 0.0);
     }
 
     #[test]
@@ -473,12 +463,10 @@ mod tests {
             ..change()
         };
         let on = bare.findings().unwrap();
-        for verdict in [on.inner_verdict, on.outer_verdict, on.arch_verdict] {
-            assert_eq!(verdict, Verdict::NotKnown);
+        for unknown in [on.inner_left, on.outer_left, on.arch_left, on.scrub_change] {
+            assert!(unknown.si().is_nan());
         }
-        assert!(
-            on.inner_left.si().is_nan() && on.scrub_change.si().is_nan() && !on.inner_change.si().is_nan()
-        );
+        assert!(!on.inner_change.si().is_nan());
     }
 
     #[test]
@@ -524,7 +512,6 @@ mod tests {
             ("inner_clearance", WheelChange { inner_clearance: Some(length(-1.0)), ..full.clone() }),
             ("outer_clearance", WheelChange { outer_clearance: Some(length(f64::NAN)), ..full.clone() }),
             ("arch_clearance", WheelChange { arch_clearance: Some(length(1e300)), ..full.clone() }),
-            ("tight_below", WheelChange { tight_below: length(-1.0), ..full.clone() }),
         ] {
             let message = wrong.check().unwrap_err().to_string();
             assert!(message.starts_with(name), "{name} {message}");

@@ -448,6 +448,9 @@ impl<'de> Deserializer<'de> for Node<'_, '_> {
                     let path = Path::Key(&self.path, key).to_string();
                     let wish = self.run.wishes.iter().find(|[old, ..]| path == *old);
                     let message = match wish {
+                        Some([_, "", rule]) => format!(
+                            "the margin that is wanted does not belong in a model; grade a margin with `Verdict::{rule}`"
+                        ),
                         Some([_, line, rule]) => format!(
                             "the margin that is wanted belongs on a build sheet (`{line}`), not in a model; grade a margin with `Verdict::{rule}`"
                         ),
