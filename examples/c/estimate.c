@@ -320,7 +320,6 @@ static axw_driveline_torque_path *new_path(void)
     add_row(&values, "engine_torque", need("engine", "peak_torque"), "Torque");
     add_row(&values, "clutch_capacity", find("driveline", "clutch_capacity"), "Torque");
     add_row(&values, "shock_factor", find("driveline", "shock_factor"), "Ratio");
-    add_row(&values, "tight_below", need("driveline", "tight_below"), "Ratio");
     for (size_t i = 0; i < PATH; i++) {
         const char *part = path[i];
         add_text(&values, key(i, "name"), part, NAN);
@@ -372,12 +371,14 @@ static void driveline(void)
     /* Without a shock factor some margins are not known, but none is better than with a factor of one. */
     double torque = value("engine", "peak_torque", "Torque"), no_shock = 1.0;
     axw_table *table = NULL, *at_best = NULL;
+    double wanted = value("driveline", "wanted", "Ratio");
     must(axw_driveline_torque_path_parts_table(model, &table), line);
     must(axw_driveline_torque_path_table(model, &torque, 1, &no_shock, 1, &at_best), line);
     for (size_t i = 0; i < axw_table_rows(table); i++) {
-        struct finding of = {.part = word_in(table, "part", i),
-                             .verdict = word_in(table, "verdict", i),
-                             .why = word_in(table, "why", i)};
+        struct finding of = {.part = word_in(table, "part", i), .why = word_in(table, "why", i)};
+        int32_t verdict = AXW_VERDICT_NOT_KNOWN;
+        must(axw_verdict_of_ratio(number_in(table, "margin", i), wanted, &verdict), line);
+        of.verdict = axw_verdict_word(verdict);
         const struct row *rating = find(of.part, "rating"), *kind = find(of.part, "kind");
         if (rating != NULL) {
             of.rating = text("%s %s", rating->printed, kind == NULL ? "" : kind->printed);
@@ -398,7 +399,7 @@ static void driveline(void)
     double margin = NAN;
     int64_t not_known = 0;
     int32_t status =
-        axw_driveline_torque_path_weakest(model, part, sizeof part, NULL, NULL, &margin, NULL, &not_known);
+        axw_driveline_torque_path_weakest(model, part, sizeof part, NULL, NULL, &margin, &not_known);
     if (status == AXW_NO_SOLUTION) {
         add_fact(text("Driveline: %s", sentence()));
     } else {
@@ -472,7 +473,7 @@ static void cruise(double radius)
     answer("driveline.engine_speed", speed);
     double limit = si_of(at_most, "AngularVelocity");
     int32_t verdict = AXW_VERDICT_NOT_KNOWN;
-    must(axw_verdict_of_ratio(limit / speed, value("engine", "cruise_tight_below", "Ratio"), &verdict),
+    must(axw_verdict_of_ratio(limit / speed, value("engine", "cruise_wanted", "Ratio"), &verdict),
          at_most->line);
     add_finding((struct finding){.part = "engine",
                                  .demand = text("%s at %s", shown(speed, "AngularVelocity"), at->printed),
@@ -568,12 +569,12 @@ static void coolant_cap(void)
     add_row(&values, "cap", need(part, "opens_at"), "GaugePressure");
     add_row(&values, "altitude", need("vehicle", "altitude"), "Length");
     add_row(&values, "hottest_coolant", hottest, "Temperature");
-    add_row(&values, "tight_below", need(part, "tight_below"), "TemperatureDifference");
     axw_cooling_coolant *coolant = NULL;
     double boiling = NAN, margin = NAN;
     int32_t verdict = AXW_VERDICT_NOT_KNOWN;
     must(axw_cooling_coolant_new_si(values.paths, values.si, values.texts, values.count, &coolant), line_of(part));
-    must(axw_cooling_coolant_margin(coolant, NULL, NULL, &boiling, &margin, &verdict), line_of(part));
+    must(axw_cooling_coolant_margin(coolant, NULL, NULL, &boiling, &margin), line_of(part));
+    must(axw_verdict_of_difference(margin, value(part, "wanted", "TemperatureDifference"), &verdict), line_of(part));
     axw_cooling_coolant_free(coolant);
     answer("cooling.boiling_temperature", boiling);
     answer("cooling.margin", margin);

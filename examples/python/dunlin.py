@@ -9,7 +9,7 @@ import struct
 import sys
 from pathlib import Path
 
-from axlewright import Quantity, cooling, driveline, engine, mass, spring, tyre
+from axlewright import Quantity, cooling, driveline, engine, mass, spring, tyre, verdict_of_difference, verdict_of_ratio
 from axlewright.units import deg, kg, kgf, lbf_in, mm, mph
 
 # The van as quoted.
@@ -83,7 +83,7 @@ def answers():
     coolant = COOLANT.margin()
     boils = coolant.boiling_temperature
     yield "The coolant boils at", f"{boils:us}", "cooling.boiling_temperature", boils
-    words = f"{coolant.margin:us} ({coolant.verdict})"
+    words = f"{coolant.margin:us} ({verdict_of_difference(coolant.margin, "20 delta_degF")})"
     yield "Margin over the hottest coolant", words, "cooling.margin", coolant.margin
 
     weights = mass.weight_distribution(**SCALES)
@@ -92,7 +92,7 @@ def answers():
     yield "Centre of gravity behind the front axle", f"{behind:us}", "mass.behind_front_axle", behind
 
     weakest = TORQUE_PATH.weakest()
-    words = f"{weakest.part}, margin {weakest.margin:.2f} ({weakest.verdict}); {weakest.not_known} parts not known"
+    words = f"{weakest.part}, margin {weakest.margin:.2f} ({verdict_of_ratio(weakest.margin, 1.25)}); {weakest.not_known} parts not known"
     yield "Weakest part of the driveline", words, "driveline.weakest_margin", weakest.margin
 
     peaks = TORQUE_CURVE.peaks()

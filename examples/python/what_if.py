@@ -9,7 +9,7 @@
 
 # %%
 import numpy as np
-from axlewright import si
+from axlewright import si, verdict_of_difference, verdict_of_ratio
 from axlewright.units import Hz, N_mm, delta_degF, ft, inch, km, kPa_gauge, lbf_in, m, mm, psi_gauge, rad_s, rpm
 
 import dunlin  # the van as quoted
@@ -163,7 +163,7 @@ pictures.say(
 # another mix.
 
 # %%
-coolant = dunlin.COOLANT.replace(cap=cap, altitude=altitude, strength=mix, tight_below=margin_wanted)
+coolant = dunlin.COOLANT.replace(cap=cap, altitude=altitude, strength=mix)
 boiling = coolant.margin()
 boiled = boiling.margin.to(delta_degF)
 here = coolant.margin_table(cap=[cap], altitude=[altitude], strength=mixes)
@@ -184,7 +184,7 @@ for n, axes in enumerate(panels.flat[: len(mixes)]):
     pictures.field(axes, x, y, margin[:, :, n], range(-20, 81, 10), wanted, np.inf, "{:.0f} °F")
     pictures.lines(axes, x, y, margin[:, :, n], others, "{:.0f} °F", linestyles="solid", linewidths=0.7)
     pictures.lines(axes, x, y, margin[:, :, n], [0], "{:.0f} °F: boils", linestyles="dashed", linewidths=pictures.BOLD)
-    words = f"{here['margin'][n].to(delta_degF):.0f} °F, {here['verdict'][n]}"
+    words = f"{here['margin'][n].to(delta_degF):.0f} °F, {verdict_of_difference(here['margin'][n], margin_wanted)}"
     style = pictures.CHOSEN if mixes[n] == mix else pictures.ELSEWHERE
     pictures.mark(axes, altitude.to(ft), cap.to(psi_gauge), words, style, (12, 6))
 for axes in panels[0]:
@@ -203,7 +203,7 @@ pictures.key(
 pictures.show(figure, "boiling", f"Boiling margin over cap, altitude and mix: chosen {boiling.margin:us}.")
 pictures.say(
     f"Under {cap} at {altitude} the chosen {100 * mix:.0f} % mix boils at {boiling.boiling_temperature:us}, "
-    f"{boiled:.0f} °F over the hottest coolant: **{boiling.verdict}**, where {wanted:.0f} °F are "
+    f"{boiled:.0f} °F over the hottest coolant: **{verdict_of_difference(boiling.margin, margin_wanted)}**, where {wanted:.0f} °F are "
     f"wanted. {len(grid.reasons)} of the {grid.rows} cases were refused."
 )
 
@@ -216,11 +216,12 @@ pictures.say(
 
 # %%
 torque = dunlin.TORQUE_CURVE.peaks().peak_torque
-path = dunlin.TORQUE_PATH.replace(engine_torque=torque, shock_factor=shock_factor, tight_below=torque_wanted)
+path = dunlin.TORQUE_PATH.replace(engine_torque=torque, shock_factor=shock_factor)
 parts, weakest = path.parts_table(), path.weakest()
 shocked = path.table(engine_torque=[torque], shock_factor=shocks)
 at_best = path.table(engine_torque=[torque], shock_factor=1.0)["margin"]  # no shock factor is kinder
-if_shocked, verdicts = (shocked[name].reshape(len(shocks), parts.rows).T for name in ("margin", "verdict"))
+if_shocked = shocked["margin"].reshape(len(shocks), parts.rows).T
+verdicts, known_verdicts = (verdict_of_ratio(margins, torque_wanted) for margins in (if_shocked, parts["margin"]))
 hopeless = [part for part, words in zip(parts["part"], verdicts, strict=True) if set(words) == {"short"}]
 
 
@@ -234,7 +235,7 @@ def turns(verdicts):
 # %% tags=["drawing"]
 figure, axes = pictures.frame("margin, rating over torque [-]; × is the shock factor", "", height=5)
 pictures.margin_axis(axes, if_shocked, torque_wanted)
-for n, (part, known, verdict) in enumerate(zip(parts["part"], parts["margin"], parts["verdict"], strict=True)):
+for n, (part, known, verdict) in enumerate(zip(parts["part"], parts["margin"], known_verdicts, strict=True)):
     words = f"at most {at_best[n]:.2f}, not known: {turns(verdicts[n])}" if np.isnan(known) else f"{known:.2f}, {verdict}"
     words += ": the weakest that is known" if part == weakest.part else ""
     pictures.margin_row(axes, n, known, if_shocked[n], shocks, words)
@@ -251,7 +252,7 @@ pictures.key(
 )
 pictures.show(figure, "torque", f"Torque margin of each part: the weakest known is the {weakest.part}.")
 pictures.say(
-    f"The weakest part that is known is the **{weakest.part}**: {weakest.margin:.2f}, **{weakest.verdict}**. "
+    f"The weakest part that is known is the **{weakest.part}**: {weakest.margin:.2f}, **{verdict_of_ratio(weakest.margin, torque_wanted)}**. "
     f"{weakest.not_known} parts are not known, and each of them may be weaker."
     + "".join(f" The **{part}** is short at every shock factor drawn." for part in hopeless)
 )
@@ -264,10 +265,10 @@ fit, pace = place(ride, frequency_wanted, ".2f"), place(cruise, cruise_wanted, "
 rows = [
     ["front springs", f"{spring} at {mount}", f"{ride:.2f}", between(frequency_wanted), fit],
     ["axle and tyres", f"{axle:.2f} on {tyre}", f"{cruise:.0f}", between(cruise_wanted), pace],
-    ["cap and mix", f"{cap}, {100 * mix:.0f} %", f"{boiled:.0f} °F", f"at least {wanted:.0f} °F", boiling.verdict],
+    ["cap and mix", f"{cap}, {100 * mix:.0f} %", f"{boiled:.0f} °F", f"at least {wanted:.0f} °F", verdict_of_difference(boiling.margin, margin_wanted)],
 ]
-columns = (parts[name] for name in ("part", "rating", "margin", "verdict"))
-for part, rating, known, verdict, best in zip(*columns, at_best, strict=True):
+columns = (parts[name] for name in ("part", "rating", "margin"))
+for part, rating, known, verdict, best in zip(*columns, known_verdicts, at_best, strict=True):
     answer = f"at most {best:.2f}" if np.isnan(known) else f"{known:.2f}"
     rows.append([part, f"rated {rating:.0f}", answer, f"at least {torque_wanted}", verdict])
 pictures.table(["part", "chosen", "answer", "wanted", "verdict"], rows)

@@ -178,8 +178,6 @@ typedef struct axw_cooling_cap_test axw_cooling_cap_test;
 ///     station_pressure (absolute pressure, optional): absolute pressure of the air as measured
 ///         there, not reduced to sea level
 ///     hottest_coolant (temperature): temperature that the coolant reaches
-///     tight_below (temperature difference): margin that is wanted; below it the verdict is
-///         `tight`, below nothing `short`
 ///
 /// Valid for
 ///     An upper bound: pressure comes only once the system has built it, a cap that holds less than
@@ -270,8 +268,6 @@ typedef struct axw_cooling_leak_down axw_cooling_leak_down;
 ///     mean_temperature (temperature): of the hot coolant, the mean over the system, 100 °C at
 ///         most: to it the fill grows
 ///     hottest_coolant (temperature): temperature that the coolant reaches
-///     tight_below (temperature difference): margin to boiling that is wanted; below it the verdict
-///         is `tight`, below nothing `short`
 ///
 /// Valid for
 ///     Mixes up to 60 % by mass. Volumes of the parts at 20 °C: the mix itself is smaller, by about
@@ -341,7 +337,6 @@ typedef struct axw_driveline_gearbox axw_driveline_gearbox;
 ///     shock_factor (ratio, optional): how much a dropped clutch multiplies the torque at its
 ///         output (2 where it is applied suddenly and undamped); where nothing bounds a dropped
 ///         clutch, a peak, yield or ultimate rating is `not known`, never guessed
-///     tight_below (ratio): margin that is wanted; a part below it is `tight`, below 1 `short`
 ///     grip (table, optional): where the tyres' grip is to bound the torque: `driven_load` (on the
 ///         ground under all driven wheels, with the transfer that the same launch causes),
 ///         `loaded_radius`, `strength_coefficient` (a high bound of grip, for what a part must
@@ -1223,31 +1218,6 @@ typedef struct {
   /// stress or pressure difference [Pa]: how far that is above the deepest vacuum
   double vacuum_margin;
 } axw_cooling_cap_test_findings_result;
-
-/// Results of `axw_cooling_mix_fresh_fill`.
-typedef struct {
-  /// Bytes of this struct as the caller has it: `sizeof`.
-  size_t size;
-  /// ratio [-]: glycol by mass of the mix
-  double mass_fraction;
-  /// ratio [-]: concentrate over all that is poured, by volume
-  double concentrate_share;
-  /// volume [m³]: concentrate to pour
-  double concentrate_volume;
-  /// volume [m³]: water to pour
-  double water_volume;
-  /// temperature [K]: temperature at which the mix begins to freeze: the first ice
-  double freezing_temperature;
-  /// temperature [K]: temperature at which the mix begins to boil under the cap at its rating
-  double boiling_temperature;
-  /// temperature difference [K]: how much that exceeds the hottest coolant
-  double margin;
-  /// `AXW_VERDICT_...`: what to call that
-  int32_t verdict;
-  /// volume [m³]: volume by which the fill grows from the fill to the mean temperature: what header
-  ///     tank or bottle must take up
-  double growth;
-} axw_cooling_mix_fresh_fill_result;
 
 /// Results of `axw_ride_full_car_on_road`; its texts live until the model is freed.
 typedef struct {
@@ -8657,9 +8627,8 @@ int32_t axw_cooling_coolant_json(const axw_cooling_coolant *model, char *buffer,
 ///     mass_fraction (ratio [-]): glycol by mass of the mix
 ///     boiling_temperature (temperature [K]): temperature at which the mix begins to boil
 ///     margin (temperature difference [K]): how much that exceeds the hottest coolant
-///     verdict (verdict): what to call that
 int32_t axw_cooling_coolant_margin(const axw_cooling_coolant *model, double *absolute_pressure,
-    double *mass_fraction, double *boiling_temperature, double *margin, int32_t *verdict);
+    double *mass_fraction, double *boiling_temperature, double *margin);
 
 /// Temperature at which the coolant begins to freeze.
 ///
@@ -8677,7 +8646,7 @@ int32_t axw_cooling_coolant_freezing_temperature(const axw_cooling_coolant *mode
 ///
 /// Returns
 ///     (table) One row a cap, altitude and strength: `cap`, `altitude`, `strength`,
-///     `absolute_pressure`, `mass_fraction`, `boiling_temperature`, `margin`, `verdict`.
+///     `absolute_pressure`, `mass_fraction`, `boiling_temperature`, `margin`.
 int32_t axw_cooling_coolant_margin_table(const axw_cooling_coolant *model, const double *cap,
     size_t cap_count, const double *altitude, size_t altitude_count, const double *strength,
     size_t strength_count, axw_table **result);
@@ -8742,12 +8711,23 @@ void axw_cooling_mix_free(axw_cooling_mix *handle);
 /// The model as JSON text. `needed` receives the bytes that it needs, its closing NUL included; `buffer` may be NULL.
 int32_t axw_cooling_mix_json(const axw_cooling_mix *model, char *buffer, size_t size, size_t *needed);
 
-/// What to pour into the empty system, and what that mix bears. Set `result->size` to `sizeof
-/// *result` first.
+/// What to pour into the empty system, and what that mix bears.
 ///
 /// Returns
-///     result (struct): 9 results
-int32_t axw_cooling_mix_fresh_fill(const axw_cooling_mix *model, axw_cooling_mix_fresh_fill_result *result);
+///     mass_fraction (ratio [-]): glycol by mass of the mix
+///     concentrate_share (ratio [-]): concentrate over all that is poured, by volume
+///     concentrate_volume (volume [m³]): concentrate to pour
+///     water_volume (volume [m³]): water to pour
+///     freezing_temperature (temperature [K]): temperature at which the mix begins to freeze: the
+///         first ice
+///     boiling_temperature (temperature [K]): temperature at which the mix begins to boil under the
+///         cap at its rating
+///     margin (temperature difference [K]): how much that exceeds the hottest coolant
+///     growth (volume [m³]): volume by which the fill grows from the fill to the mean temperature:
+///         what header tank or bottle must take up
+int32_t axw_cooling_mix_fresh_fill(const axw_cooling_mix *model, double *mass_fraction,
+    double *concentrate_share, double *concentrate_volume, double *water_volume, double *freezing_temperature,
+    double *boiling_temperature, double *margin, double *growth);
 
 /// What to drain from the fill that is there, and what to pour in its place.
 ///
@@ -8769,8 +8749,8 @@ int32_t axw_cooling_mix_exchange(const axw_cooling_mix *model, double *present_m
 /// Returns
 ///     (table) One row a strength: `strength`, `mass_fraction`, `concentrate_share`,
 ///     `concentrate_volume`, `water_volume`, `freezing_temperature`, `boiling_temperature`,
-///     `margin`, `verdict`, `growth`, and `drained_volume` from the fill that is there, not a
-///     number where none is.
+///     `margin`, `growth`, and `drained_volume` from the fill that is there, not a number where
+///     none is.
 int32_t axw_cooling_mix_table(const axw_cooling_mix *model, const double *strength, size_t strength_count,
     axw_table **result);
 
@@ -8853,13 +8833,13 @@ void axw_driveline_torque_path_free(axw_driveline_torque_path *handle);
 int32_t axw_driveline_torque_path_json(const axw_driveline_torque_path *model, char *buffer, size_t size,
     size_t *needed);
 
-/// Torque, rating, margin and verdict of every part.
+/// Torque, rating and margin of every part.
 ///
 /// Returns
 ///     (table) One row a part, in order: `part`, `input_torque`, `output_torque`, `demand` (on the
-///     rated side, shock included where the rating is not continuous), `rating`, `margin`,
-///     `verdict`, `why` a margin is not known, `demand_bound` (what holds the demand down: engine,
-///     clutch or grip) and `bound` (what holds the steady torques down: engine or grip).
+///     rated side, shock included where the rating is not continuous), `rating`, `margin`, `why` a
+///     margin is not known, `demand_bound` (what holds the demand down: engine, clutch or grip) and
+///     `bound` (what holds the steady torques down: engine or grip).
 int32_t axw_driveline_torque_path_parts_table(const axw_driveline_torque_path *model, axw_table **result);
 
 /// The part with the least known margin.
@@ -8869,12 +8849,10 @@ int32_t axw_driveline_torque_path_parts_table(const axw_driveline_torque_path *m
 ///     torque (torque [N·m]): torque on its rated side, that of a dropped clutch where its rating
 ///         is not continuous
 ///     margin (ratio [-]): its rating over that torque
-///     verdict (verdict): what to call that
 ///     not_known (whole number): how many parts have a margin that is not known: each of them may
 ///         be weaker
 int32_t axw_driveline_torque_path_weakest(const axw_driveline_torque_path *model, char *part,
-    size_t part_size, size_t *part_needed, double *torque, double *margin, int32_t *verdict,
-    int64_t *not_known);
+    size_t part_size, size_t *part_needed, double *torque, double *margin, int64_t *not_known);
 
 /// Margins of every part over engine torques and shock factors.
 ///
@@ -8884,7 +8862,7 @@ int32_t axw_driveline_torque_path_weakest(const axw_driveline_torque_path *model
 ///
 /// Returns
 ///     (table) One row a torque, factor and part: `engine_torque`, `shock_factor`, `part`,
-///     `demand`, `rating`, `margin`, `verdict`, `why`, `demand_bound`.
+///     `demand`, `rating`, `margin`, `why`, `demand_bound`.
 int32_t axw_driveline_torque_path_table(const axw_driveline_torque_path *model, const double *engine_torque,
     size_t engine_torque_count, const double *shock_factor, size_t shock_factor_count, axw_table **result);
 

@@ -57,7 +57,7 @@ run 0 --bits "$quote"
 [ "$(grep -c -E '^[a-z]+\.[a-z_]+ [0-9a-f]{16}$' "$out/said.txt")" = 11 ] && [ "$(wc -l <"$out/said.txt")" = 11 ] && count yes || count no "not 11 answers"
 
 # With a shock factor every part of the driveline is known.
-sed 's/^driveline,tight_below,1.25/&\ndriveline,shock_factor,2/' "$quote" >"$out/shock.csv"
+sed 's/^driveline,wanted,1.25/&\ndriveline,shock_factor,2/' "$quote" >"$out/shock.csv"
 run 1 "$out/shock.csv"
 says said 'rear axle        17230 N·m          5200 N·m peak         0.3019          short '
 says said 'half shaft       17230 N·m          3600 N·m yield        0.209           short '

@@ -15,12 +15,12 @@ static const char CURVE_TOML[] =
     "[[points]]\nengine_speed = \"4200 rpm\"\ntorque = \"250 N·m\"\n";
 
 static const char PATH_JSON[] =
-    "{\"engine_torque\": \"360 N·m\", \"tight_below\": 1.25, \"parts\": ["
+    "{\"engine_torque\": \"360 N·m\", \"parts\": ["
     "{\"name\": \"gearbox\", \"ratio\": 4.7, \"efficiency\": \"97 %\","
     " \"rating\": {\"torque\": \"400 N·m\", \"side\": \"input\", \"kind\": \"continuous\"}},"
     "{\"name\": \"Gelenkwelle ö\", \"rating\": {\"torque\": \"2000 N·m\", \"kind\": \"peak\"}}]}";
 static const char PATH_TOML[] =
-    "engine_torque = \"360 N·m\"\ntight_below = 1.25\n"
+    "engine_torque = \"360 N·m\"\n"
     "[[parts]]\nname = \"gearbox\"\nratio = 4.7\nefficiency = \"97 %\"\n"
     "rating = { torque = \"400 N·m\", side = \"input\", kind = \"continuous\" }\n"
     "[[parts]]\nname = \"Gelenkwelle ö\"\nrating = { torque = \"2000 N·m\", kind = \"peak\" }\n";
@@ -28,12 +28,10 @@ static const char PATH_TOML[] =
 static const char COOLANT_JSON[] =
     "{\"liquid\": \"ethylene_glycol\", \"strength\": \"50 %\", \"strength_by\": \"volume\", \"concentrate\": "
     "\"95 %\","
-    " \"cap\": \"15 psi gauge\", \"altitude\": \"5000 ft\", \"hottest_coolant\": \"230 °F\","
-    " \"tight_below\": \"20 delta_degF\"}";
+    " \"cap\": \"15 psi gauge\", \"altitude\": \"5000 ft\", \"hottest_coolant\": \"230 °F\"}";
 static const char COOLANT_TOML[] =
     "liquid = \"ethylene_glycol\"\nstrength = \"50 %\"\nstrength_by = \"volume\"\nconcentrate = \"95 %\"\n"
-    "cap = \"15 psi gauge\"\naltitude = \"5000 ft\"\nhottest_coolant = \"230 °F\"\ntight_below = \"20 "
-    "delta_degF\"\n";
+    "cap = \"15 psi gauge\"\naltitude = \"5000 ft\"\nhottest_coolant = \"230 °F\"\n";
 
 static void tyre(const char *text)
 {
@@ -123,39 +121,40 @@ static void torque_path(const char *text)
     int32_t verdict = -1;
     int64_t not_known = -1;
     STATUS(axw_driveline_torque_path_weakest(model, part, sizeof part, &part_needed, &torque, &margin,
-                                             &verdict, &not_known),
+                                             &not_known),
            AXW_OK);
     TEXT(part, "gearbox");
     CHECK(part_needed == sizeof "gearbox");
     SAME(torque, 360.0);
     NEAR(margin, 400.0 / 360.0, 1e-15);
+    STATUS(axw_verdict_of_ratio(margin, 1.25, &verdict), AXW_OK);
     CHECK(verdict == AXW_VERDICT_TIGHT);
     CHECK(not_known == 1);
 
-    STATUS(axw_driveline_torque_path_weakest(model, part, sizeof "gearbox", NULL, NULL, NULL, NULL, NULL),
+    STATUS(axw_driveline_torque_path_weakest(model, part, sizeof "gearbox", NULL, NULL, NULL, NULL),
            AXW_OK);
-    STATUS(axw_driveline_torque_path_weakest(model, NULL, 0, NULL, NULL, NULL, NULL, NULL), AXW_OK);
+    STATUS(axw_driveline_torque_path_weakest(model, NULL, 0, NULL, NULL, NULL, NULL), AXW_OK);
     torque = UNTOUCHED;
-    verdict = -1;
+    not_known = -1;
     part_needed = 99;
     memset(part, '#', sizeof part);
     for (size_t size = 0; size < sizeof "gearbox"; size++) {
         REFUSED(
-            axw_driveline_torque_path_weakest(model, part, size, &part_needed, &torque, NULL, &verdict, NULL),
+            axw_driveline_torque_path_weakest(model, part, size, &part_needed, &torque, NULL, &not_known),
             AXW_BUFFER, "part is too short: 8 bytes are needed");
     }
-    CHECK(part[0] == '#' && part_needed == 99 && verdict == -1);
+    CHECK(part[0] == '#' && part_needed == 99 && not_known == -1);
     SAME(torque, UNTOUCHED);
-    REFUSED(axw_driveline_torque_path_weakest(NULL, part, sizeof part, NULL, NULL, NULL, NULL, NULL),
+    REFUSED(axw_driveline_torque_path_weakest(NULL, part, sizeof part, NULL, NULL, NULL, NULL),
             AXW_NULL, "model is NULL");
     axw_driveline_torque_path_free(model);
     axw_driveline_torque_path_free(NULL);
 
     /* Nothing known: no weakest part. */
     STATUS(axw_driveline_torque_path_new(
-               "{\"engine_torque\": \"1 N·m\", \"tight_below\": 1, \"parts\": [{\"name\": \"a\"}]}", &model),
+               "{\"engine_torque\": \"1 N·m\", \"parts\": [{\"name\": \"a\"}]}", &model),
            AXW_OK);
-    REFUSED(axw_driveline_torque_path_weakest(model, part, sizeof part, NULL, &torque, NULL, NULL, NULL),
+    REFUSED(axw_driveline_torque_path_weakest(model, part, sizeof part, NULL, &torque, NULL, NULL),
             AXW_NO_SOLUTION, "no weakest part");
     SAME(torque, UNTOUCHED);
     axw_driveline_torque_path_free(model);
@@ -167,17 +166,18 @@ static void coolant(const char *text)
     STATUS(axw_cooling_coolant_new(text, &model), AXW_OK);
     double pressure, fraction, boiling, margin, freezing;
     int32_t verdict = -1;
-    STATUS(axw_cooling_coolant_margin(model, &pressure, &fraction, &boiling, &margin, &verdict), AXW_OK);
+    STATUS(axw_cooling_coolant_margin(model, &pressure, &fraction, &boiling, &margin), AXW_OK);
     CHECK(pressure > 187.0e3 && pressure < 188.5e3);
     CHECK(fraction > 0.45 && fraction < 0.53);
     NEAR(margin, boiling - 383.15, 1e-9);
     CHECK(margin > 15.0 && margin < 17.0);
+    STATUS(axw_verdict_of_difference(margin, 20.0 / 1.8, &verdict), AXW_OK);
     CHECK(verdict == AXW_VERDICT_MEETS);
-    STATUS(axw_cooling_coolant_margin(model, NULL, NULL, NULL, NULL, NULL), AXW_OK);
+    STATUS(axw_cooling_coolant_margin(model, NULL, NULL, NULL, NULL), AXW_OK);
     STATUS(axw_cooling_coolant_freezing_temperature(model, &freezing), AXW_OK);
     CHECK(freezing > 230.0 && freezing < 245.0);
     margin = UNTOUCHED;
-    REFUSED(axw_cooling_coolant_margin(NULL, NULL, NULL, NULL, &margin, NULL), AXW_NULL, "model is NULL");
+    REFUSED(axw_cooling_coolant_margin(NULL, NULL, NULL, NULL, &margin), AXW_NULL, "model is NULL");
     SAME(margin, UNTOUCHED);
     axw_cooling_coolant_free(model);
     axw_cooling_coolant_free(NULL);
@@ -209,26 +209,28 @@ static char *nested(const char *head, size_t depth)
 static void bad_documents(void)
 {
     refuses(NULL, AXW_NULL, "text is NULL", "");
-    refuses("tight_below = \"\xFF\"", AXW_UTF8, "text is not UTF-8", "");
+    refuses("engine_torque = \"\xFF\"", AXW_UTF8, "text is not UTF-8", "");
     refuses("", AXW_DOCUMENT, "engine_torque", "");
     refuses("{", AXW_DOCUMENT, "line 1", "");
-    refuses("{\"engine_torque\": \"360 N·m\",\n \"tight_below\": 1.25,\n \"parts\": [\n  {\"nmae\": "
+    refuses("{\"engine_torque\": \"360 N·m\",\n \"parts\": [\n  {\"nmae\": "
             "\"gearbox\"}]}",
-            AXW_DOCUMENT, "line 4, column 4: parts[0].nmae: ", "did you mean `name`?");
-    refuses("engine_torque = \"360 N·m\"\ntight_below = 1.25\n[[parts]]\nname = \"gearbox\"\nefficiency = "
+            AXW_DOCUMENT, "line 3, column 4: parts[0].nmae: ", "did you mean `name`?");
+    refuses("engine_torque = \"360 N·m\"\n[[parts]]\nname = \"gearbox\"\nefficiency = "
             "\"97 mm\"\n",
-            AXW_DOCUMENT, "line 5, column 14: parts[0].efficiency: ", "97 mm");
-    refuses("{\"engine_torque\": 360,\n \"tight_below\": 1.25, \"parts\": []}", AXW_DOCUMENT,
+            AXW_DOCUMENT, "line 4, column 14: parts[0].efficiency: ", "97 mm");
+    refuses("{\"engine_torque\": 360,\n \"parts\": []}", AXW_DOCUMENT,
             "line 1, column 19: engine_torque: ", "360 has no unit; a torque is text with N·m");
-    refuses("engine_torque = \"360 N·m\"\ntight_below = 1.25\n[[parts]]\nname = \"gearbox\"\n"
+    refuses("engine_torque = \"360 N·m\"\n[[parts]]\nname = \"gearbox\"\n"
             "rating = { torque = \"400 N·m\", kind = \"continous\" }\n",
-            AXW_DOCUMENT, "line 5, column 39: parts[0].rating.kind: ", "continous");
-    refuses("{\"engine_torque\": \"360 N·m\", \"tight_below\": 1.25, \"parts\": [{\"name\": \"a\"}]} more",
+            AXW_DOCUMENT, "line 4, column 39: parts[0].rating.kind: ", "continous");
+    refuses("{\"engine_torque\": \"360 N·m\", \"parts\": [{\"name\": \"a\"}]} more",
             AXW_DOCUMENT, "line 1", "");
-    refuses("{\"engine_torque\": \"360 N·m\", \"tight_below\": 1.25, \"parts\": []}", AXW_LENGTH,
+    refuses("{\"engine_torque\": \"360 N·m\", \"parts\": []}", AXW_LENGTH,
             "parts has 0 entries", "");
-    refuses("{\"engine_torque\": \"360 N·m\", \"tight_below\": 0.5, \"parts\": [{\"name\": \"a\"}]}",
-            AXW_OUT_OF_RANGE, "tight_below = 0.5 ", "1 <= tight_below");
+    refuses("{\"engine_torque\": \"360 N·m\", \"shock_factor\": 0.5, \"parts\": [{\"name\": \"a\"}]}",
+            AXW_OUT_OF_RANGE, "shock_factor = 0.5 ", "1 <= shock_factor");
+    refuses("{\"engine_torque\": \"360 N·m\", \"tight_below\": 1.25, \"parts\": [{\"name\": \"a\"}]}", AXW_DOCUMENT,
+            "tight_below: the margin that is wanted belongs on a build sheet (`wanted.strength`)", "Verdict::of_ratio");
 
     char *json = nested("{\"parts\": ", 100000), *toml = nested("parts = ", 100000);
     refuses(json, AXW_DOCUMENT, "", "");

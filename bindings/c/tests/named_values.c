@@ -13,11 +13,10 @@ static void coolant(void)
 {
     static const char toml[] =
         "liquid = \"ethylene_glycol\"\nstrength = \"50 %\"\nstrength_by = \"volume\"\nconcentrate = \"95 %\"\n"
-        "cap = \"15 psi gauge\"\naltitude = \"5000 ft\"\nhottest_coolant = \"230 °F\"\ntight_below = \"20 "
-        "delta_degF\"\n";
+        "cap = \"15 psi gauge\"\naltitude = \"5000 ft\"\nhottest_coolant = \"230 °F\"\n";
     const char *const paths[] = {"liquid",  "strength",        "strength_by", "concentrate", "cap",
-                                 "altitude", "hottest_coolant", "tight_below", "station_pressure"};
-    const char *const texts[] = {"ethylene_glycol", NULL, "volume", NULL, NULL, NULL, NULL, NULL, NULL};
+                                 "altitude", "hottest_coolant", "station_pressure"};
+    const char *const texts[] = {"ethylene_glycol", NULL, "volume", NULL, NULL, NULL, NULL, NULL};
     const double values[] = {UNTOUCHED,
                              0.5,
                              UNTOUCHED,
@@ -25,14 +24,13 @@ static void coolant(void)
                              si("15 psi gauge", "gauge pressure"),
                              si("5000 ft", "length"),
                              si("230 °F", "temperature"),
-                             si("20 delta_degF", "TemperatureDifference"),
                              NAN};
     axw_cooling_coolant *named = NULL, *read = NULL;
     STATUS(axw_cooling_coolant_new_si(paths, values, texts, 8, &named), AXW_OK);
     STATUS(axw_cooling_coolant_new(toml, &read), AXW_OK);
     double margin[2], boiling[2];
-    STATUS(axw_cooling_coolant_margin(named, NULL, NULL, &boiling[0], &margin[0], NULL), AXW_OK);
-    STATUS(axw_cooling_coolant_margin(read, NULL, NULL, &boiling[1], &margin[1], NULL), AXW_OK);
+    STATUS(axw_cooling_coolant_margin(named, NULL, NULL, &boiling[0], &margin[0]), AXW_OK);
+    STATUS(axw_cooling_coolant_margin(read, NULL, NULL, &boiling[1], &margin[1]), AXW_OK);
     SAME(margin[0], margin[1]);
     SAME(boiling[0], boiling[1]);
 
@@ -40,7 +38,7 @@ static void coolant(void)
     char json[512];
     STATUS(axw_cooling_coolant_json(named, json, sizeof json, NULL), AXW_OK);
     CHECK(strstr(json, "\"altitude\":\"1524 m\"") != NULL);
-    CHECK(strstr(json, "\"tight_below\":\"11.1") != NULL && strstr(json, " delta K\"") != NULL);
+    CHECK(strstr(json, "\"hottest_coolant\":\"383.1") != NULL && strstr(json, " K\"") != NULL);
     axw_cooling_coolant_free(read);
     axw_cooling_coolant_free(named);
 
@@ -88,19 +86,18 @@ static void lists(void)
     SAME(torque, 250.0);
     axw_engine_torque_curve_free(curve);
 
-    const char *const parts[] = {"engine_torque",          "tight_below",          "parts[0].name",
-                                 "parts[0].rating.torque", "parts[0].rating.kind", "parts[0].rating.side"};
-    const char *const words[] = {NULL, NULL, "gearbox", NULL, "continuous", "input"};
-    const double numbers[] = {360.0, 1.25, NAN, 400.0, NAN, NAN};
+    const char *const parts[] = {"engine_torque", "parts[0].name", "parts[0].rating.torque", "parts[0].rating.kind", "parts[0].rating.side"};
+    const char *const words[] = {NULL, "gearbox", NULL, "continuous", "input"};
+    const double numbers[] = {360.0, NAN, 400.0, NAN, NAN};
     axw_driveline_torque_path *path = NULL;
-    STATUS(axw_driveline_torque_path_new_si(parts, numbers, words, 6, &path), AXW_OK);
+    STATUS(axw_driveline_torque_path_new_si(parts, numbers, words, 5, &path), AXW_OK);
     double margin = UNTOUCHED;
-    STATUS(axw_driveline_torque_path_weakest(path, NULL, 0, NULL, NULL, &margin, NULL, NULL), AXW_OK);
+    STATUS(axw_driveline_torque_path_weakest(path, NULL, 0, NULL, NULL, &margin, NULL), AXW_OK);
     SAME(margin, 400.0 / 360.0);
     axw_driveline_torque_path_free(path);
-    const char *const gap[] = {"engine_torque", "tight_below", "parts[1].name"};
+    const char *const gap[] = {"engine_torque", "parts[1].name"};
     path = NULL;
-    REFUSED(axw_driveline_torque_path_new_si(gap, numbers, words, 3, &path), AXW_DOCUMENT, "parts[1].name: ");
+    REFUSED(axw_driveline_torque_path_new_si(gap, numbers, words, 2, &path), AXW_DOCUMENT, "parts[1].name: ");
     CHECK(path == NULL);
 }
 

@@ -54,7 +54,6 @@ class BoilingMargin(NamedTuple):
     mass_fraction: Ratio
     boiling_temperature: Quantity
     margin: Quantity
-    verdict: Literal["meets", "tight", "short", "not known", "does not apply"]
 
 class LeakDownFindings(NamedTuple):
     tight_pressure: Quantity
@@ -73,7 +72,6 @@ class FreshFill(NamedTuple):
     freezing_temperature: Quantity
     boiling_temperature: Quantity
     margin: Quantity
-    verdict: Literal["meets", "tight", "short", "not known", "does not apply"]
     growth: Quantity
 
 class Exchange(NamedTuple):
@@ -176,7 +174,7 @@ class CapTest(Model):
 class Coolant(Model):
     """A coolant under a cap at an altitude, and the hottest that it gets."""
 
-    def __init__(self, *, liquid: Literal["water", "ethylene_glycol", "propylene_glycol"], cap: QuantityLike, hottest_coolant: QuantityLike, tight_below: QuantityLike, strength: RatioLike | None = None, strength_by: Literal["mass", "volume"] | None = None, concentrate: RatioLike | None = None, altitude: QuantityLike | None = None, station_pressure: QuantityLike | None = None) -> None: ...
+    def __init__(self, *, liquid: Literal["water", "ethylene_glycol", "propylene_glycol"], cap: QuantityLike, hottest_coolant: QuantityLike, strength: RatioLike | None = None, strength_by: Literal["mass", "volume"] | None = None, concentrate: RatioLike | None = None, altitude: QuantityLike | None = None, station_pressure: QuantityLike | None = None) -> None: ...
     @property
     def liquid(self) -> Literal["water", "ethylene_glycol", "propylene_glycol"]: ...
     @property
@@ -193,8 +191,6 @@ class Coolant(Model):
     def station_pressure(self) -> Quantity | None: ...
     @property
     def hottest_coolant(self) -> Quantity: ...
-    @property
-    def tight_below(self) -> Quantity: ...
 
     def margin(self) -> BoilingMargin:
         """How far the coolant is from boiling."""
@@ -243,7 +239,7 @@ class LeakDown(Model):
 class Mix(Model):
     """A fill of glycol and water to mix: what to pour, what to drain from a fill that is there, and what the mix bears."""
 
-    def __init__(self, *, liquid: Literal["water", "ethylene_glycol", "propylene_glycol"], system_volume: QuantityLike, concentrate: RatioLike, cap: QuantityLike, fill_temperature: QuantityLike, mean_temperature: QuantityLike, hottest_coolant: QuantityLike, tight_below: QuantityLike, freezing_temperature: QuantityLike | None = None, strength: RatioLike | None = None, strength_by: Literal["mass", "volume"] | None = None, present_strength: RatioLike | None = None, altitude: QuantityLike | None = None, station_pressure: QuantityLike | None = None) -> None: ...
+    def __init__(self, *, liquid: Literal["water", "ethylene_glycol", "propylene_glycol"], system_volume: QuantityLike, concentrate: RatioLike, cap: QuantityLike, fill_temperature: QuantityLike, mean_temperature: QuantityLike, hottest_coolant: QuantityLike, freezing_temperature: QuantityLike | None = None, strength: RatioLike | None = None, strength_by: Literal["mass", "volume"] | None = None, present_strength: RatioLike | None = None, altitude: QuantityLike | None = None, station_pressure: QuantityLike | None = None) -> None: ...
     @property
     def liquid(self) -> Literal["water", "ethylene_glycol", "propylene_glycol"]: ...
     @property
@@ -270,8 +266,6 @@ class Mix(Model):
     def mean_temperature(self) -> Quantity: ...
     @property
     def hottest_coolant(self) -> Quantity: ...
-    @property
-    def tight_below(self) -> Quantity: ...
 
     def fresh_fill(self) -> FreshFill:
         """What to pour into the empty system, and what that mix bears."""

@@ -5,7 +5,7 @@ from axlewright._native import Quantity
 from axlewright._table import Table
 from axlewright._types import Invalid, QuantityLike, Ratio, RatioLike
 from collections.abc import Mapping, Sequence
-from typing import Any, Literal, NamedTuple
+from typing import Any, NamedTuple
 
 __all__ = [
     "CruiseChoice",
@@ -52,7 +52,6 @@ class Weakest(NamedTuple):
     part: str
     torque: Quantity
     margin: Ratio
-    verdict: Literal["meets", "tight", "short", "not known", "does not apply"]
     not_known: int
 
 class Pull(NamedTuple):
@@ -150,7 +149,7 @@ class Gearbox(Model):
 class TorquePath(Model):
     """The way of the torque from the clutch to the ground: parts in order, each with what it may carry."""
 
-    def __init__(self, *, engine_torque: QuantityLike, tight_below: RatioLike, parts: Sequence[Mapping[str, Any]], clutch_capacity: QuantityLike | None = None, shock_factor: RatioLike | None = None, grip: Mapping[str, Any] | None = None) -> None: ...
+    def __init__(self, *, engine_torque: QuantityLike, parts: Sequence[Mapping[str, Any]], clutch_capacity: QuantityLike | None = None, shock_factor: RatioLike | None = None, grip: Mapping[str, Any] | None = None) -> None: ...
     @property
     def engine_torque(self) -> Quantity: ...
     @property
@@ -158,14 +157,12 @@ class TorquePath(Model):
     @property
     def shock_factor(self) -> Ratio | None: ...
     @property
-    def tight_below(self) -> Ratio: ...
-    @property
     def grip(self) -> dict[str, Any] | None: ...
     @property
     def parts(self) -> list[dict[str, Any]]: ...
 
     def parts_table(self) -> Table:
-        """Torque, rating, margin and verdict of every part."""
+        """Torque, rating and margin of every part."""
 
     def weakest(self) -> Weakest:
         """The part with the least known margin."""

@@ -572,11 +572,10 @@ class TestPint:
             "cap": 15 * psi_gauge,
             "altitude": ureg.Quantity(5000, "foot"),
             "hottest_coolant": ureg.Quantity(230, "degF"),
-            "tight_below": ureg.Quantity(20, "delta_degF"),
         }
-        ours = fields | {"altitude": "5000 ft", "hottest_coolant": degF(230), "tight_below": 20 * delta_degF}
+        ours = fields | {"altitude": "5000 ft", "hottest_coolant": degF(230)}
         assert cooling.Coolant(**fields).margin() == cooling.Coolant(**ours).margin()
-        for wrong in ({"cap": ureg.Quantity(15, "psi")}, {"tight_below": ureg.Quantity(5, "degF")}):
+        for wrong in ({"cap": ureg.Quantity(15, "psi")}, {"hottest_coolant": ureg.Quantity(5, "delta_degF")}):
             with pytest.raises(TypeError, match=f"^{next(iter(wrong))} = "):
                 cooling.Coolant(**fields | wrong)
         # A list says nothing of the kind that its fields want.
@@ -587,7 +586,7 @@ class TestPint:
 class TestModels:
     def coolant(self, **more):
         fields = {"liquid": "water", "cap": 15 * psi_gauge, "altitude": "5000 ft", "hottest_coolant": degF(190)}
-        return cooling.Coolant(**fields | {"tight_below": 20 * delta_degF} | more)
+        return cooling.Coolant(**fields | more)
 
     def test_document(self):
         made = self.coolant()
@@ -625,7 +624,8 @@ class TestModels:
         ("wrong", "error", "words"),
         [
             ({"cap": 15}, DocumentError, "cap"),
-            ({"altitude": "5000 ft ± 200 ft"}, DocumentError, "tolerance"),
+            ({"altitude": "5000 ft ± 200 lb"}, DocumentError, "altitude"),
+            ({"tight_below": 20 * delta_degF}, TypeError, "tight_below"),
             ({"cap": 15 * psi_absolute}, DocumentError, "cap"),
             ({"liquid": "beer"}, DocumentError, "beer"),
             ({"altitude": 90000 * m}, DomainError, "altitude"),
@@ -645,11 +645,11 @@ class TestModels:
             cooling.Coolant.from_text('liquid = "water"\ncap = "15 furlong"\n')
         assert caught.value.line == 2 and caught.value.key == "cap"
         places = [(fault.line, fault.column, fault.key) for fault in caught.value.faults]
-        assert places == [(2, 7, "cap"), (None, None, "hottest_coolant"), (None, None, "tight_below")]
+        assert places == [(2, 7, "cap"), (None, None, "hottest_coolant")]
         assert caught.value.faults[0].message.startswith("`15 furlong`: ") and repr(caught.value.faults[0]).startswith("Fault(line=2")
         with pytest.raises(DomainError, match="^line 6, column 19: hottest_coolant = 9000 K is outside its range") as refused:
             cooling.Coolant.from_text(
-                'liquid = "water"\ncap = "15 psi gauge"\naltitude = "0 m"\n\n\nhottest_coolant = "9000 K"\ntight_below = "5 delta_K"'
+                'liquid = "water"\ncap = "15 psi gauge"\naltitude = "0 m"\n\n\nhottest_coolant = "9000 K"'
             )
         assert (refused.value.argument, refused.value.faults[0].key) == ("hottest_coolant", "hottest_coolant")
         for build in (self.coolant, self.coolant().replace):
@@ -673,7 +673,7 @@ class TestModels:
             (lambda: self.coolant(liquid="beer"), "liquid: `beer` is not a choice; choices: `water`, "),
             (lambda: engine.TorqueCurve(points={}), "points: expected a list, not a table"),
             (
-                lambda: driveline.TorquePath(engine_torque=3 * Nm, tight_below=1.25, parts=[gearbox]),
+                lambda: driveline.TorquePath(engine_torque=3 * Nm, parts=[gearbox]),
                 "parts[0].rating: expected a table with `torque` and, where they are known, `side` and `kind`, not the text ",
             ),
             (lambda: tyre.Tyre.from_text("van.toml"), "this looks like a file name: pass its text"),
@@ -692,7 +692,7 @@ class TestModels:
             assert result.margin.unit == delta_degF and result.boiling_temperature.unit == degF
             assert result.absolute_pressure.unit == psi_absolute and one.freezing_temperature().unit == degF
             assert one.margin_table(cap="1 bar gauge", altitude="2 km", strength=0).units["margin"] == delta_degF
-        metric = self.coolant(cap="1 bar gauge", altitude=1500 * m, hottest_coolant=degC(90), tight_below=10 * delta_K)
+        metric = self.coolant(cap="1 bar gauge", altitude=1500 * m, hottest_coolant=degC(90))
         result = metric.margin()
         assert result.boiling_temperature.unit == degC and result.absolute_pressure.unit == kPa_absolute
         points = [{"engine_speed": f"{speed} rad/s", "torque": speed * ft_lbf} for speed in (100, 200)]

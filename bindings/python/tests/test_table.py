@@ -13,8 +13,8 @@ import pandas as pd
 import pyarrow as pa
 import pytest
 
-from axlewright import Quantity, Table, cooling, suspension
-from axlewright.units import deg, degF, delta_degF, ft, mm, psi_gauge
+from axlewright import Quantity, Table, cooling, driveline, suspension
+from axlewright.units import Nm, deg, degF, delta_degF, ft, mm, psi_gauge
 
 REASON = "travel = 0.09 m is outside its range"
 
@@ -35,15 +35,14 @@ def table():
 def test_from_a_model():
     coolant = cooling.Coolant(
         liquid="ethylene_glycol", strength=0.5, strength_by="volume", concentrate="95 %", cap=15 * psi_gauge,
-        altitude=5000 * ft, hottest_coolant=degF(230), tight_below=20 * delta_degF,
+        altitude=5000 * ft, hottest_coolant=degF(230),
     )
     table = coolant.margin_table(cap=[7, 15] * psi_gauge, altitude=[0, 5000, 90000] * ft, strength=0.5)
-    assert table.rows == 6 and len(table) == 8
+    assert table.rows == 6 and len(table) == 7
     np.testing.assert_array_equal(table["altitude"].to(ft), [0, 5000, 90000] * 2)
     assert table["altitude"].unit == ft and table["cap"].unit == psi_gauge
     assert set(table.reasons) == {2, 5} and all("altitude" in reason for reason in table.reasons.values())
     assert np.flatnonzero(np.isnan(table["margin"].si)).tolist() == [2, 5]
-    assert table["verdict"][2] is None and table["verdict"][0] in ("meets", "tight", "short")
     assert table["margin"][4].to(delta_degF) == pytest.approx(coolant.margin().margin.to(delta_degF), rel=1e-12)
     assert table["strength"].dtype == np.float64 and not isinstance(table["strength"], Quantity)
     with pytest.raises(TypeError, match="cap = .* has no unit"):
@@ -51,6 +50,17 @@ def test_from_a_model():
     with pytest.raises(TypeError, match="cap is a list"):
         coolant.margin_table(cap=[[7, 15]] * psi_gauge, altitude=0 * ft, strength=0.5)
     assert coolant.margin_table(cap=[] * psi_gauge, altitude=0 * ft, strength=0.5).rows == 0
+
+
+PATH = driveline.TorquePath(
+    engine_torque="360 N·m", clutch_capacity="480 N·m",
+    parts=[{"name": "shaft", "rating": {"torque": "2000 N·m", "kind": "peak"}}],
+)
+
+
+def test_a_refused_row_has_no_words():
+    table = PATH.table(engine_torque=[360, -1] * Nm, shock_factor=2)
+    assert set(table.reasons) == {1} and table["why"].tolist() == ["", None] and table["demand_bound"][0] == "clutch"
 
 
 def test_a_table_that_is_too_large_is_refused_before_it_is_made():
@@ -69,17 +79,19 @@ def test_a_table_that_is_too_large_is_refused_before_it_is_made():
 def test_a_column_of_the_core_is_made_once():
     coolant = cooling.Coolant(
         liquid="ethylene_glycol", strength=0.5, strength_by="volume", concentrate="95 %", cap=15 * psi_gauge,
-        altitude=5000 * ft, hottest_coolant=degF(230), tight_below=20 * delta_degF,
+        altitude=5000 * ft, hottest_coolant=degF(230),
     )
     table = coolant.margin_table(cap=[7, 15] * psi_gauge, altitude=[0, 5000] * ft, strength=0.5)
     with ThreadPoolExecutor(4) as threads:
-        made = list(threads.map(lambda name: table[name], ["margin", "verdict"] * 8))
+        made = list(threads.map(lambda name: table[name], ["margin", "strength"] * 8))
     assert all(column is made[at % 2] for at, column in enumerate(made))
     assert table["margin"].unit == delta_degF and table["margin"].si.base is not None
-    for column in (table["margin"].si, table["strength"], table["verdict"]):
+    words = PATH.parts_table()
+    assert words["why"] is words["why"]
+    for column in (table["margin"].si, table["strength"], PATH.table(engine_torque=[1, 2] * Nm, shock_factor=2)["why"]):
         with pytest.raises(ValueError, match="read-only"):
             column[0] = column[1]
-    assert 3 not in table and "nothing" not in table and len(list(table)) == len(table) == 8
+    assert 3 not in table and "nothing" not in table and len(list(table)) == len(table) == 7
     with pytest.raises(KeyError, match="no column 'speed'; there are cap, altitude"):
         table["speed"]
     again = pickle.loads(pickle.dumps(table))

@@ -9,7 +9,7 @@ use axlewright::driveline::{self, TorquePath};
 use axlewright::engine::TorqueCurve;
 use axlewright::tyre::Tyre;
 use axlewright::units::*;
-use axlewright::{Model, Result, Value, mass, spring};
+use axlewright::{Model, Result, Value, Verdict, mass, spring};
 
 const COOLANT: &str = include_str!("../../sheets/dunlin_coolant.toml");
 const TORQUE_PATH: &str = include_str!("../../sheets/dunlin_torque_path.toml");
@@ -61,7 +61,11 @@ fn answers() -> Result<Vec<Answer>> {
     let coolant = Coolant::from_text(COOLANT)?.margin()?;
     let boils = us(coolant.boiling_temperature);
     say("The coolant boils at", boils, "cooling.boiling_temperature", coolant.boiling_temperature.si());
-    let margin = format!("{} ({})", us(coolant.margin), coolant.verdict.word());
+    let margin = format!(
+        "{} ({})",
+        us(coolant.margin),
+        Verdict::of_difference(coolant.margin, q("20 delta_degF")?).word()
+    );
     say("Margin over the hottest coolant", margin, "cooling.margin", coolant.margin.si());
 
     let (wheelbase, front, rear) = (q("2650 mm")?, q("1540 mm")?, q("1520 mm")?);
@@ -93,7 +97,7 @@ fn answers() -> Result<Vec<Answer>> {
         "{}, margin {:.2} ({}); {} parts not known",
         weakest.part,
         weakest.margin.si(),
-        weakest.verdict.word(),
+        Verdict::of_ratio(weakest.margin, q("1.25")?).word(),
         weakest.not_known
     );
     say("Weakest part of the driveline", words, "driveline.weakest_margin", weakest.margin.si());

@@ -118,7 +118,6 @@ crate::base::section::fields!(CapTest {
 
 impl crate::base::Sealed for CapTest {}
 impl Model for CapTest {
-    const KEEPS_TOLERANCES: bool = true;
     const WISHES: &'static [[&'static str; 3]] = &[["tight_below", "wanted.cap", "of_difference"]];
 
     fn check(&self) -> Result<()> {

@@ -5,7 +5,7 @@ use crate::units::{
     AbsolutePressure, GaugePressure, Length, Ratio, Temperature, TemperatureDifference, absolute,
     temperature_difference,
 };
-use crate::{Error, Result, Verdict, fluid, valid};
+use crate::{Error, Result, fluid, valid};
 
 /// A coolant under a cap at an altitude, and the hottest that it gets.
 ///
@@ -22,7 +22,6 @@ use crate::{Error, Result, Verdict, fluid, valid};
 /// - `altitude` — height above sea level, for the pressure of the standard atmosphere; or else `station_pressure`
 /// - `station_pressure` — absolute pressure of the air as measured there, not reduced to sea level
 /// - `hottest_coolant` — temperature that the coolant reaches
-/// - `tight_below` — margin that is wanted; below it the verdict is `tight`, below nothing `short`
 ///
 /// # Valid for
 /// An upper bound: pressure comes only once the system has built it, a cap that holds less than its rating counts with what it holds, hot
@@ -57,8 +56,6 @@ pub struct Coolant {
     pub station_pressure: Option<Value<AbsolutePressure>>,
     /// Temperature that the coolant reaches.
     pub hottest_coolant: Value<Temperature>,
-    /// Margin that is wanted.
-    pub tight_below: Value<TemperatureDifference>,
 }
 
 /// Kind of coolant.
@@ -95,8 +92,6 @@ record! {
         pub boiling_temperature: Temperature,
         /// How much the boiling temperature exceeds the hottest coolant.
         pub margin: TemperatureDifference,
-        /// What to call that.
-        pub verdict: Verdict,
     }
 }
 
@@ -109,6 +104,8 @@ crate::base::section::words!(Liquid {
 
 impl crate::base::Sealed for Coolant {}
 impl Model for Coolant {
+    const WISHES: &'static [[&'static str; 3]] = &[["tight_below", "wanted.boiling", "of_difference"]];
+
     fn check(&self) -> Result<()> {
         self.margin().map(drop)
     }
@@ -122,7 +119,6 @@ impl Coolant {
     /// - `mass_fraction` — glycol by mass of the mix
     /// - `boiling_temperature` — temperature at which the mix begins to boil
     /// - `margin` — how much that exceeds the hottest coolant
-    /// - `verdict` — what to call that
     ///
     /// # Example
     /// ```
@@ -131,18 +127,17 @@ impl Coolant {
     ///     liquid: Liquid::EthyleneGlycol,
     ///     strength: Some(Value::parse("50 %")?), strength_by: Some(StrengthBy::Volume), concentrate: Some(Value::parse("95 %")?),
     ///     cap: Value::parse("15 psi gauge")?, altitude: Some(Value::parse("5000 ft")?), station_pressure: None,
-    ///     hottest_coolant: Value::parse("230 °F")?, tight_below: Value::parse("20 delta_degF")?,
+    ///     hottest_coolant: Value::parse("230 °F")?,
     /// }.checked()?;
     /// let on = coolant.margin()?;
     /// assert_eq!(format!("{:.0} °F", on.boiling_temperature.in_::<degF>()), "259 °F");
-    /// assert_eq!(on.verdict, Verdict::Meets);
+    /// assert_eq!(Verdict::of_difference(on.margin, TemperatureDifference::of::<delta_degF>(20.0)), Verdict::Meets);
     /// # Ok::<(), axlewright::Error>(())
     /// ```
     pub fn margin(&self) -> Result<BoilingMargin> {
-        let (hottest_coolant, tight_below) = (self.hottest_coolant.quantity, self.tight_below.quantity);
+        let hottest_coolant = self.hottest_coolant.quantity;
         valid! {
             hottest_coolant: 233.15 <= .. <= 523.15 ; "common practice, no source: coolant is used between -40 °C and 250 °C";
-            tight_below: 0 <= .. ; "definition: a margin that is wanted is not negative";
         }
         let mass_fraction = self.mass_fraction()?;
         let absolute_pressure = absolute(self.cap(self.cap.quantity)?, self.air()?);
@@ -156,8 +151,7 @@ impl Coolant {
             }
         }?;
         let margin = temperature_difference(boiling_temperature, hottest_coolant);
-        let verdict = Verdict::of_difference(margin, tight_below);
-        Ok(BoilingMargin { absolute_pressure, mass_fraction, boiling_temperature, margin, verdict })
+        Ok(BoilingMargin { absolute_pressure, mass_fraction, boiling_temperature, margin })
     }
 
     /// Temperature at which the coolant begins to freeze.
@@ -182,7 +176,7 @@ impl Coolant {
     ///
     /// # Returns
     /// One row a cap, altitude and strength: `cap`, `altitude`, `strength`, `absolute_pressure`, `mass_fraction`, `boiling_temperature`,
-    /// `margin`, `verdict`.
+    /// `margin`.
     pub fn margin_table(
         &self,
         cap: &[GaugePressure],
@@ -272,7 +266,7 @@ fn missing(key: &str, message: &str) -> Error {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::units::{degC, delta_K, one, percent, psi_gauge};
+    use crate::units::{degC, one, percent, psi_gauge};
     use approx::assert_relative_eq;
 
     fn mix(liquid: Liquid, strength: f64, by: StrengthBy) -> Coolant {
@@ -285,7 +279,6 @@ mod tests {
             altitude: Some(Value::new(Length::from_si(0.0))),
             station_pressure: None,
             hottest_coolant: Value::new(Temperature::of::<degC>(105.0)),
-            tight_below: Value::new(TemperatureDifference::of::<delta_K>(10.0)),
         }
     }
 

@@ -125,7 +125,6 @@ crate::base::section::fields!(LeakDown {
 
 impl crate::base::Sealed for LeakDown {}
 impl Model for LeakDown {
-    const KEEPS_TOLERANCES: bool = true;
     const WISHES: &'static [[&'static str; 3]] = &[["tight_below", "wanted.cap", "of_difference"]];
 
     fn check(&self) -> Result<()> {

@@ -6,7 +6,7 @@ use crate::base::table::{Filling, Table, record};
 use crate::units::{
     AbsolutePressure, GaugePressure, Length, Ratio, Temperature, TemperatureDifference, Volume,
 };
-use crate::{Error, Result, Verdict, fluid, valid};
+use crate::{Error, Result, fluid, valid};
 
 /// A fill of glycol and water to mix: what to pour, what to drain from a fill that is there, and what the mix bears.
 ///
@@ -28,7 +28,6 @@ use crate::{Error, Result, Verdict, fluid, valid};
 /// - `fill_temperature` — of the coolant when it is filled to the mark
 /// - `mean_temperature` — of the hot coolant, the mean over the system, 100 °C at most: to it the fill grows
 /// - `hottest_coolant` — temperature that the coolant reaches
-/// - `tight_below` — margin to boiling that is wanted; below it the verdict is `tight`, below nothing `short`
 ///
 /// # Valid for
 /// Mixes up to 60 % by mass. Volumes of the parts at 20 °C: the mix itself is smaller, by about 1 % with ethylene glycol and 2 % with propylene glycol
@@ -75,8 +74,6 @@ pub struct Mix {
     pub mean_temperature: Value<Temperature>,
     /// Temperature that the coolant reaches.
     pub hottest_coolant: Value<Temperature>,
-    /// Margin to boiling that is wanted.
-    pub tight_below: Value<TemperatureDifference>,
 }
 
 record! {
@@ -97,8 +94,6 @@ record! {
         pub boiling_temperature: Temperature,
         /// How much that exceeds the hottest coolant.
         pub margin: TemperatureDifference,
-        /// What to call that.
-        pub verdict: Verdict,
         /// Volume by which the fill grows until it is hot.
         pub growth: Volume,
     }
@@ -130,6 +125,8 @@ record! {
 
 impl crate::base::Sealed for Mix {}
 impl Model for Mix {
+    const WISHES: &'static [[&'static str; 3]] = &[["tight_below", "wanted.boiling", "of_difference"]];
+
     fn check(&self) -> Result<()> {
         let _ = self.fresh_fill()?;
         match self.present_strength {
@@ -150,7 +147,6 @@ impl Mix {
     /// - `freezing_temperature` — temperature at which the mix begins to freeze: the first ice
     /// - `boiling_temperature` — temperature at which the mix begins to boil under the cap at its rating
     /// - `margin` — how much that exceeds the hottest coolant
-    /// - `verdict` — what to call that
     /// - `growth` — volume by which the fill grows from the fill to the mean temperature: what header tank or bottle must take up
     ///
     /// # Example
@@ -161,7 +157,7 @@ impl Mix {
     ///     freezing_temperature: Some(Value::parse("-30 °C")?), strength: None, strength_by: Some(StrengthBy::Volume), present_strength: Some(Value::parse("30 %")?),
     ///     cap: Value::parse("15 psi gauge")?, altitude: Some(Value::parse("5000 ft")?), station_pressure: None,
     ///     fill_temperature: Value::parse("20 °C")?, mean_temperature: Value::parse("95 °C")?,
-    ///     hottest_coolant: Value::parse("110 °C")?, tight_below: Value::parse("10 delta_degC")?,
+    ///     hottest_coolant: Value::parse("110 °C")?,
     /// }.checked()?;
     /// let fill = mix.fresh_fill()?;
     /// assert_eq!(format!("{:.1} L and {:.1} L", fill.concentrate_volume.in_::<L>(), fill.water_volume.in_::<L>()), "5.4 L and 6.6 L");
@@ -187,7 +183,6 @@ impl Mix {
             freezing_temperature,
             boiling_temperature: boiling.boiling_temperature,
             margin: boiling.margin,
-            verdict: boiling.verdict,
             growth: expansion(
                 system_volume,
                 mass_fraction,
@@ -236,7 +231,7 @@ impl Mix {
     /// - `strength` — wanted shares, counted as `strength_by` says
     ///
     /// # Returns
-    /// One row a strength: `strength`, `mass_fraction`, `concentrate_share`, `concentrate_volume`, `water_volume`, `freezing_temperature`, `boiling_temperature`, `margin`, `verdict`, `growth`, and
+    /// One row a strength: `strength`, `mass_fraction`, `concentrate_share`, `concentrate_volume`, `water_volume`, `freezing_temperature`, `boiling_temperature`, `margin`, `growth`, and
     /// `drained_volume` from the fill that is there, not a number where none is.
     pub fn table(&self, strength: &[Ratio]) -> Result<Table> {
         let mut rows = Filling::over(["strength"], &[strength.len()])?;
@@ -341,7 +336,6 @@ impl Mix {
             altitude: self.altitude.clone(),
             station_pressure: self.station_pressure.clone(),
             hottest_coolant: self.hottest_coolant.clone(),
-            tight_below: self.tight_below.clone(),
         }
     }
 }
@@ -353,7 +347,7 @@ fn refused(key: &str, message: &str) -> Error {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::units::{degC, delta_K, percent, psi_gauge};
+    use crate::units::{degC, percent, psi_gauge};
     use approx::assert_relative_eq;
     use proptest::prelude::*;
 
@@ -381,7 +375,6 @@ mod tests {
             fill_temperature: temperature(20.0),
             mean_temperature: temperature(95.0),
             hottest_coolant: temperature(110.0),
-            tight_below: Value::new(TemperatureDifference::of::<delta_K>(10.0)),
         }
     }
 
@@ -425,7 +418,7 @@ mod tests {
         assert_relative_eq!(on.margin.si(), boils.si() - 383.15, max_relative = 1e-7);
         let (from, to) = (Temperature::of::<degC>(20.0), Temperature::of::<degC>(95.0));
         let growth = propylene_glycol_expansion_volume(Volume::from_si(0.01), w, from, to).unwrap();
-        assert_eq!((on.growth, on.verdict), (growth, Verdict::Meets));
+        assert_eq!(on.growth, growth);
     }
 
     #[test]

@@ -93,8 +93,6 @@ record! {
 
 impl crate::base::Sealed for Gearbox {}
 impl Model for Gearbox {
-    const KEEPS_TOLERANCES: bool = true;
-
     fn check(&self) -> Result<()> {
         if self.gears.is_empty() {
             return Err(Error::Length {

@@ -3,7 +3,7 @@ use super::{Differential, grip_torque};
 use crate::base::document::{Model, Value};
 use crate::base::table::{Filling, Table, record};
 use crate::units::{Force, Length, Quantity, Ratio, Torque};
-use crate::{Error, Result, Verdict, valid};
+use crate::{Error, Result, valid};
 
 /// The way of the torque from the clutch to the ground: parts in order, each with what it may carry.
 ///
@@ -16,7 +16,6 @@ use crate::{Error, Result, Verdict, valid};
 /// - `engine_torque` — greatest torque at the crankshaft; behind a converter that at its turbine at stall
 /// - `clutch_capacity` — what the clutch holds before it slips: it bounds the torque of a dropped clutch, not the engine does
 /// - `shock_factor` — how much a dropped clutch multiplies the torque at its output (2 where it is applied suddenly and undamped); where nothing bounds a dropped clutch, a peak, yield or ultimate rating is `not known`, never guessed
-/// - `tight_below` — margin that is wanted; a part below it is `tight`, below 1 `short`
 /// - `grip` — where the tyres' grip is to bound the torque: `driven_load` (on the ground under all driven wheels, with the transfer that the same launch causes), `loaded_radius`, `strength_coefficient` (a high bound of grip, for what a part must bear), `pull_coefficient` (a mean, for what the vehicle gets to the ground), and `inertia_factor` (by how much the inertia between part and ground lets a dropped clutch exceed the grip; without it grip bounds the steady torque only)
 /// - `parts` — from behind the clutch on, the transfer case in the range that is looked at among them, each with `name` and, where it has them, `ratio` (input over output speed), `least_ratio` (of the gear with the least ratio; that of the part itself where its ratio stays, as of an axle: without it the grip does not relieve a rating on the input side, which counts in every gear), `efficiency`, `differential` (for one of the two shafts behind a differential: `open`, half of the torque and of the grip each; `limited_slip` or `locked`, all of both through one shaft, as the other wheel may hang; left out where it is not known, which counts as locked), `share` (for a part behind any other split: the share of torque and grip before it that goes its way at most) and `rating` with `torque`, `side` (input, output) and `kind` (continuous, peak, yield, ultimate)
 ///
@@ -41,8 +40,6 @@ pub struct TorquePath {
     /// How much a dropped clutch multiplies the torque at its output.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub shock_factor: Option<Value<Ratio>>,
-    /// Margin that is wanted.
-    pub tight_below: Value<Ratio>,
     /// What the tyres hold.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub grip: Option<Grip>,
@@ -170,8 +167,6 @@ record! {
         pub torque: Torque,
         /// Its rating over that torque.
         pub margin: Ratio,
-        /// What to call that.
-        pub verdict: Verdict,
         /// How many parts have a margin that is not known.
         pub not_known: i64,
     }
@@ -193,7 +188,6 @@ record! {
         demand: Torque,
         rating: Torque,
         margin: Ratio,
-        verdict: Verdict,
         why: Word,
         demand_bound: Word,
     }
@@ -226,6 +220,8 @@ type Known<T> = core::result::Result<T, &'static str>;
 
 impl crate::base::Sealed for TorquePath {}
 impl Model for TorquePath {
+    const WISHES: &'static [[&'static str; 3]] = &[["tight_below", "wanted.strength", "of_ratio"]];
+
     fn check(&self) -> Result<()> {
         if self.parts.is_empty() {
             return Err(Error::Length {
@@ -234,10 +230,9 @@ impl Model for TorquePath {
                 wanted: "at least one part is wanted",
             });
         }
-        let (engine_torque, tight_below) = (self.engine_torque.quantity, self.tight_below.quantity);
+        let engine_torque = self.engine_torque.quantity;
         valid! {
             engine_torque: 0 < .. <= 1e6 ; "definition: driving, not driven; common practice, no source: at most 1 MN·m";
-            tight_below: 1 <= .. ; "definition: below 1 a part is short, not tight";
         }
         if let Some(clutch_capacity) = &self.clutch_capacity {
             let clutch_capacity = clutch_capacity.quantity;
@@ -257,30 +252,30 @@ impl Model for TorquePath {
 }
 
 impl TorquePath {
-    /// Torque, rating, margin and verdict of every part.
+    /// Torque, rating and margin of every part.
     ///
     /// # Returns
     /// One row a part, in order: `part`, `input_torque`, `output_torque`, `demand` (on the rated side, shock included where
-    /// the rating is not continuous), `rating`, `margin`, `verdict`, `why` a margin is not known, `demand_bound` (what holds the demand down: engine, clutch or grip)
+    /// the rating is not continuous), `rating`, `margin`, `why` a margin is not known, `demand_bound` (what holds the demand down: engine, clutch or grip)
     /// and `bound` (what holds the steady torques down: engine or grip).
     ///
     /// # Example
     /// ```
-    /// use axlewright::{Model, Value, driveline::*, units::*};
+    /// use axlewright::{Model, Value, Verdict, driveline::*, units::*};
     /// let rated = |torque, side, kind| Rating { torque: Value::new(Torque::of::<Nm>(torque)), side: Some(side), kind: Some(kind) };
     /// let part = |name: &str, ratio, rating| Part {
     ///     name: name.to_owned(), ratio: Some(Value::new(Ratio::of::<one>(ratio))), least_ratio: None, efficiency: None, differential: None, share: None, rating: Some(rating),
     /// };
     /// let path = TorquePath {
-    ///     engine_torque: Value::new(Torque::of::<Nm>(360.0)), clutch_capacity: None, shock_factor: None, tight_below: Value::new(Ratio::of::<one>(1.25)), grip: None,
+    ///     engine_torque: Value::new(Torque::of::<Nm>(360.0)), clutch_capacity: None, shock_factor: None, grip: None,
     ///     parts: vec![
     ///         part("gearbox", 4.2, rated(400.0, Side::Input, RatingKind::Continuous)),
     ///         part("axle", 4.1, rated(6200.0, Side::Output, RatingKind::Peak)),
     ///     ],
     /// }.checked()?;
     /// let table = path.parts_table()?;
-    /// assert_eq!(table.word("verdict", 0), Some("tight"));
-    /// assert_eq!(table.word("verdict", 1), Some("not known")); // a peak rating, and nothing said of the clutch
+    /// let verdicts = table.numbers("margin").unwrap().iter().map(|margin| Verdict::of_ratio(Ratio::from_si(*margin), Ratio::of::<one>(1.25)));
+    /// assert_eq!(verdicts.collect::<Vec<_>>(), [Verdict::Tight, Verdict::NotKnown]); // a peak rating, and nothing said of the clutch
     /// # Ok::<(), axlewright::Error>(())
     /// ```
     pub fn parts_table(&self) -> Result<Table> {
@@ -301,7 +296,6 @@ impl TorquePath {
     /// - `part` — its name
     /// - `torque` — torque on its rated side, that of a dropped clutch where its rating is not continuous
     /// - `margin` — its rating over that torque
-    /// - `verdict` — what to call that
     /// - `not_known` — how many parts have a margin that is not known: each of them may be weaker
     pub fn weakest(&self) -> Result<Weakest> {
         let demands = self.demands(self.engine_torque.quantity, self.shock())?;
@@ -314,8 +308,7 @@ impl TorquePath {
                 message: format!("no weakest part: none of the {not_known} parts has a margin that is known"),
             });
         };
-        let verdict = Verdict::of_ratio(margin, self.tight_below.quantity);
-        Ok(Weakest { part: part.name.clone(), torque, margin, verdict, not_known })
+        Ok(Weakest { part: part.name.clone(), torque, margin, not_known })
     }
 
     /// Margins of every part over engine torques and shock factors.
@@ -325,7 +318,7 @@ impl TorquePath {
     /// - `shock_factor` — shock factors
     ///
     /// # Returns
-    /// One row a torque, factor and part: `engine_torque`, `shock_factor`, `part`, `demand`, `rating`, `margin`, `verdict`, `why`, `demand_bound`.
+    /// One row a torque, factor and part: `engine_torque`, `shock_factor`, `part`, `demand`, `rating`, `margin`, `why`, `demand_bound`.
     pub fn table(&self, engine_torque: &[Torque], shock_factor: &[Ratio]) -> Result<Table> {
         let lists = [engine_torque.len(), shock_factor.len(), self.parts.len()];
         let mut rows = Filling::over(["engine_torque", "shock_factor", "part"], &lists)?;
@@ -389,8 +382,7 @@ impl TorquePath {
             Ok((demand, bound, margin)) => (demand, margin, "", bound.word()),
             Err(why) => (Torque::from_si(unknown), Ratio::from_si(unknown), why, ""),
         };
-        let verdict = Verdict::of_ratio(margin, self.tight_below.quantity);
-        Held { demand, rating, margin, verdict, why, demand_bound: bound }
+        Held { demand, rating, margin, why, demand_bound: bound }
     }
 
     fn demands(&self, engine_torque: Torque, shock: Option<Ratio>) -> Result<Vec<Demand>> {
@@ -577,7 +569,6 @@ mod tests {
             engine_torque: Value::new(Torque::of::<Nm>(100.0)),
             clutch_capacity: Some(Value::new(Torque::of::<Nm>(120.0))),
             shock_factor: shock.map(|s| Value::new(Ratio::of::<one>(s))),
-            tight_below: Value::new(Ratio::of::<one>(1.5)),
             grip: None,
             parts,
         }
@@ -605,15 +596,12 @@ mod tests {
         let without = path(parts.clone(), None);
         let table = without.parts_table().unwrap();
         for row in 0..4 {
-            assert_eq!(table.word("verdict", row), Some("not known"));
+            assert!(table.numbers("margin").unwrap()[row].is_nan());
             assert!(table.word("why", row).is_some_and(|why| !why.is_empty()));
         }
         assert!(without.weakest().unwrap_err().to_string().contains("none of the 4 parts"));
         let weakest = path(parts, Some(2.0)).weakest().unwrap();
-        assert_eq!(
-            (weakest.part.as_str(), weakest.margin.si(), weakest.verdict, weakest.not_known),
-            ("peak", 1.25, Verdict::Tight, 3)
-        );
+        assert_eq!((weakest.part.as_str(), weakest.margin.si(), weakest.not_known), ("peak", 1.25, 3));
     }
 
     #[test]
@@ -626,7 +614,7 @@ mod tests {
         path.engine_torque = Value::new(Torque::of::<Nm>(360.0));
         path.clutch_capacity = Some(Value::new(Torque::of::<Nm>(500.0)));
         let weakest = path.weakest().unwrap();
-        assert!((weakest.torque.si() - 4559.0).abs() < 1e-9 && weakest.verdict == Verdict::Short);
+        assert!((weakest.torque.si() - 4559.0).abs() < 1e-9 && weakest.margin.si() < 1.0);
         path.clutch_capacity = None;
         let table = path.parts_table().unwrap();
         assert!(table.word("why", 1).is_some_and(|why| why.contains("clutch_capacity")));
@@ -638,7 +626,7 @@ mod tests {
             path(vec![part("axle", 4.0, Some((rating, Some(Side::Output), Some(RatingKind::Peak))))], None)
         };
         let weakest = peak(399.0).weakest().unwrap();
-        assert_eq!((weakest.verdict, weakest.torque.si()), (Verdict::Short, 400.0));
+        assert_eq!((weakest.margin.si(), weakest.torque.si()), (399.0 / 400.0, 400.0));
         assert!(peak(400.0).weakest().is_err());
     }
 

@@ -64,8 +64,6 @@ record! {
 
 impl crate::base::Sealed for TorqueCurve {}
 impl Model for TorqueCurve {
-    const KEEPS_TOLERANCES: bool = true;
-
     fn check(&self) -> Result<()> {
         self.curve().map(drop)
     }

@@ -82,8 +82,6 @@ record! {
 
 impl crate::base::Sealed for PartsList {}
 impl Model for PartsList {
-    const KEEPS_TOLERANCES: bool = true;
-
     fn check(&self) -> Result<()> {
         let mut known = HashMap::<&str, usize>::new();
         for part in &self.parts {

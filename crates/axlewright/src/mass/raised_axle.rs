@@ -206,8 +206,6 @@ impl Weighing {
 
 impl crate::base::Sealed for RaisedAxle {}
 impl Model for RaisedAxle {
-    const KEEPS_TOLERANCES: bool = true;
-
     fn check(&self) -> Result<()> {
         self.weighing()?.height().map(drop)
     }

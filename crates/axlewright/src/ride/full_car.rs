@@ -79,8 +79,6 @@ pub struct FullCar {
 
 impl crate::base::Sealed for FullCar {}
 impl Model for FullCar {
-    const KEEPS_TOLERANCES: bool = true;
-
     fn check(&self) -> Result<()> {
         let (sprung_mass, pitch_inertia) = (self.sprung_mass.quantity, self.pitch_inertia.quantity);
         let roll_inertia = self.roll_inertia.quantity;

@@ -89,8 +89,6 @@ record! {
 
 impl crate::base::Sealed for HalfCar {}
 impl Model for HalfCar {
-    const KEEPS_TOLERANCES: bool = true;
-
     fn check(&self) -> Result<()> {
         let (sprung_mass, pitch_inertia) = (self.sprung_mass.quantity, self.pitch_inertia.quantity);
         let (front_distance, rear_distance) = (self.front_distance.quantity, self.rear_distance.quantity);

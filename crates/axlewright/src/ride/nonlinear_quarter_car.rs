@@ -69,8 +69,6 @@ pub struct MountedStop {
 
 impl crate::base::Sealed for NonlinearQuarterCar {}
 impl Model for NonlinearQuarterCar {
-    const KEEPS_TOLERANCES: bool = true;
-
     fn check(&self) -> Result<()> {
         self.parts().map(drop)
     }

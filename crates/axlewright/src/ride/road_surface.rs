@@ -46,8 +46,6 @@ pub enum RoadClass {
 
 impl crate::base::Sealed for RoadSurface {}
 impl Model for RoadSurface {
-    const KEEPS_TOLERANCES: bool = true;
-
     fn check(&self) -> Result<()> {
         Ok(())
     }

@@ -84,8 +84,6 @@ impl Measured<'_> {
 
 impl crate::base::Sealed for AdjustableDamper {}
 impl Model for AdjustableDamper {
-    const KEEPS_TOLERANCES: bool = true;
-
     fn check(&self) -> Result<()> {
         self.measured("bump", &self.bump, 1.0)?;
         self.measured("rebound", &self.rebound, -1.0).map(drop)

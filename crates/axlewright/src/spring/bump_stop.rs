@@ -51,8 +51,6 @@ record! {
 
 impl crate::base::Sealed for BumpStop {}
 impl Model for BumpStop {
-    const KEEPS_TOLERANCES: bool = true;
-
     fn check(&self) -> Result<()> {
         self.curve().map(drop)
     }

@@ -89,7 +89,6 @@ record! {
 
 impl crate::base::Sealed for Corner {}
 impl Model for Corner {
-    const KEEPS_TOLERANCES: bool = true;
     const WISHES: &'static [[&'static str; 3]] = &[
         ["bump_tight_below", "wanted.bump", "of_difference"],
         ["droop_tight_below", "wanted.droop", "of_difference"],

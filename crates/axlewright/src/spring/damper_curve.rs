@@ -66,8 +66,6 @@ record! {
 
 impl crate::base::Sealed for DamperCurve {}
 impl Model for DamperCurve {
-    const KEEPS_TOLERANCES: bool = true;
-
     fn check(&self) -> Result<()> {
         self.curve().map(drop)
     }

@@ -54,8 +54,6 @@ record! {
 
 impl crate::base::Sealed for ProgressiveCoil {}
 impl Model for ProgressiveCoil {
-    const KEEPS_TOLERANCES: bool = true;
-
     fn check(&self) -> Result<()> {
         self.curve().map(drop)
     }

@@ -105,8 +105,6 @@ record! {
 
 impl crate::base::Sealed for Stack {}
 impl Model for Stack {
-    const KEEPS_TOLERANCES: bool = true;
-
     fn check(&self) -> Result<()> {
         if !(2..=20).contains(&self.springs.len()) {
             return Err(Error::Length {

@@ -121,8 +121,6 @@ impl Independent for DoubleWishbone {
 
 impl crate::base::Sealed for DoubleWishbone {}
 impl Model for DoubleWishbone {
-    const KEEPS_TOLERANCES: bool = true;
-
     fn check(&self) -> Result<()> {
         self.prepare().map(drop)
     }

@@ -562,8 +562,6 @@ thread_local! {
 
 impl crate::base::Sealed for LeafAxle {}
 impl Model for LeafAxle {
-    const KEEPS_TOLERANCES: bool = true;
-
     fn check(&self) -> Result<()> {
         self.prepare().map(drop)
     }

@@ -295,8 +295,6 @@ const OTHER_PARTS: [&str; 14] = [
 
 impl crate::base::Sealed for LiveAxle {}
 impl Model for LiveAxle {
-    const KEEPS_TOLERANCES: bool = true;
-
     fn check(&self) -> Result<()> {
         self.prepare().map(|_| ())
     }

@@ -204,8 +204,6 @@ impl Axle {
 
 impl crate::base::Sealed for RollBalance {}
 impl Model for RollBalance {
-    const KEEPS_TOLERANCES: bool = true;
-
     fn check(&self) -> Result<()> {
         let (sprung_mass, sprung_height) = (self.sprung_mass.quantity, self.sprung_height.quantity);
         let (behind_front_axle, wheelbase) = (self.behind_front_axle.quantity, self.wheelbase.quantity);

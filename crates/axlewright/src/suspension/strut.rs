@@ -115,8 +115,6 @@ impl Independent for Strut {
 
 impl crate::base::Sealed for Strut {}
 impl Model for Strut {
-    const KEEPS_TOLERANCES: bool = true;
-
     fn check(&self) -> Result<()> {
         self.prepare().map(drop)
     }

@@ -130,8 +130,6 @@ pub(super) struct Marked {
 
 impl crate::base::Sealed for Tyre {}
 impl Model for Tyre {
-    const KEEPS_TOLERANCES: bool = true;
-
     fn check(&self) -> Result<()> {
         self.read().map(drop)
     }

@@ -133,7 +133,6 @@ struct Stand {
 
 impl crate::base::Sealed for WheelChange {}
 impl Model for WheelChange {
-    const KEEPS_TOLERANCES: bool = true;
     const WISHES: &'static [[&'static str; 3]] = &[["tight_below", "", "of_difference"]];
 
     fn check(&self) -> Result<()> {

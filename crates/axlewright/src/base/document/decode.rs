@@ -33,7 +33,6 @@ pub(super) fn decode<M: Model + DeserializeOwned>(
         document,
         faults: RefCell::new(faults),
         is_broken,
-        keeps_tolerances: M::KEEPS_TOLERANCES,
         wishes: M::WISHES,
         unknown: RefCell::default(),
         instead: RefCell::default(),
@@ -67,7 +66,6 @@ struct Run<'r> {
     faults: RefCell<Collector<'r>>,
     /// Whether the text itself has faults: then a key may be missing because of them.
     is_broken: bool,
-    keeps_tolerances: bool,
     /// Keys of a margin that is wanted: [`Model::WISHES`].
     wishes: &'static [[&'static str; 3]],
     /// Values whose key the model does not have.
@@ -200,20 +198,7 @@ impl Run<'_> {
     }
 }
 
-/// What is said of a tolerance that no verdict would count.
-const NO_PLACE: &str = "a tolerance has no place here: the verdicts of this model do not count it; write the bound that counts \
-                        against the part, as the value alone";
-
 impl Spot {
-    /// Whether a quantity has a tolerance.
-    fn has_tolerance(&self) -> bool {
-        match &self.value {
-            Tree::Text(text) => text.contains('±') || text.contains("+/-"),
-            Tree::Table(entries) => entries.iter().any(|(key, _)| key == "tolerance"),
-            _ => false,
-        }
-    }
-
     /// The value of this key in a table, or in one of the tables in it.
     fn named(&self, key: &str, is_meant: &dyn Fn(&Spot) -> bool) -> Option<&Spot> {
         match &self.value {
@@ -377,9 +362,6 @@ impl<'de> Deserializer<'de> for Node<'_, '_> {
     /// A quantity: everything else is asked for by what it is.
     fn deserialize_any<V: Visitor<'de>>(self, visitor: V) -> std::result::Result<V::Value, Told> {
         match self.instead() {
-            None if !self.run.keeps_tolerances && self.spot.has_tolerance() => {
-                Err(Told::Wrong(NO_PLACE.to_owned()))
-            }
             Some(stand) => stand.deserialize_any(visitor),
             None => self.give(visitor, &[]),
         }

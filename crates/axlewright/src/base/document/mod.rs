@@ -27,8 +27,8 @@ use super::units::Quantity;
 /// A quantity in a document: its value, how it was written, and its tolerance.
 ///
 /// In text it is `"225 lbf/in"`, `"225 lbf/in +/- 3 %"` or `{ value = 225, unit = "lbf/in", tolerance = "3 %" }`; a pure number may
-/// stand without quotes. A tolerance comes from a document alone, and stays with it. No verdict of a model counts it, so a model
-/// that gives verdicts refuses it ([`Model::KEEPS_TOLERANCES`]); the build sheet counts it.
+/// stand without quotes. A tolerance comes from a document alone, and stays with it. Models compute with the value alone and give no
+/// verdicts; the build sheet counts the tolerance.
 ///
 /// Two values are equal if quantity and tolerance are: `"1 in"` is `"25.4 mm"`.
 #[derive(Debug, Clone)]
@@ -74,9 +74,6 @@ impl<Q> Value<Q> {
 
 /// What is checked when it is built, and can be written as a document. Implemented inside this crate only.
 pub trait Model: Sized + super::Sealed {
-    /// Whether its documents may hold tolerances. A model that gives a verdict refuses them until its verdicts count them.
-    const KEEPS_TOLERANCES: bool = false;
-
     /// Keys that this model had for a margin that is wanted, each with the line of the build sheet that says it and the rule that grades it.
     #[doc(hidden)]
     const WISHES: &'static [[&'static str; 3]] = &[];

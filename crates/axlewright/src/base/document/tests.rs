@@ -16,7 +16,6 @@ concentrate = 0.95
 cap = { value = 15, unit = "psi gauge" }
 altitude = "5000 ft"
 hottest_coolant = "230 °F"
-tight_below = "20 delta_degF"
 "#;
 
 fn faults(text: &str) -> Faults {
@@ -58,7 +57,7 @@ fn a_refusal_has_its_line_and_key() {
     }
     let json = faults("{\n \"liquid\": \"water\",\n \"cap\": \"15 psi\"}");
     let keys: Vec<_> = json.iter().map(|fault| (fault.line, fault.key.as_str())).collect();
-    assert_eq!(keys, [(3, "cap"), (0, "hottest_coolant"), (0, "tight_below")], "{json}");
+    assert_eq!(keys, [(3, "cap"), (0, "hottest_coolant")], "{json}");
     let (_, key, message) = refused(&COOLANT.replace("altitude = \"5000 ft\"\n", ""));
     assert_eq!((key.as_str(), message.contains("station_pressure")), ("altitude", true));
 }
@@ -78,7 +77,7 @@ fn a_refusal_is_said_in_plain_words() {
     );
     says(&COOLANT.replace("\"volume\"", "\"weight\""), "`weight` is not a choice; choices: `mass`, `volume`");
     let path = |part: &str| {
-        let path = format!(r#"{{"engine_torque": "3 N·m", "tight_below": 1.25, "parts": {part}}}"#);
+        let path = format!(r#"{{"engine_torque": "3 N·m", "parts": {part}}}"#);
         said(TorquePath::from_text(&path).unwrap_err())
     };
     assert_eq!(path("{}"), "parts: expected a list, not a table");
@@ -115,13 +114,10 @@ fn a_key_inside_a_list_is_named() {
 }
 
 #[test]
-fn the_words_are_kept_and_a_tolerance_is_refused() {
+fn the_words_are_kept() {
     let value: Value<crate::units::LinearStiffness> = Value::parse("225 lb/in").unwrap();
     assert_eq!(value.written.as_deref(), Some("225 lb/in"));
     assert_eq!(serde_json::to_string(&value).unwrap(), "\"225 lb/in\"");
-    let (line, key, message) = refused(&COOLANT.replace("\"5000 ft\"", "\"5000 ft ± 200 ft\""));
-    assert_eq!((line, key.as_str()), (7, "altitude"));
-    assert!(message.contains("tolerance"), "{message}");
 }
 
 #[test]
@@ -163,7 +159,7 @@ concentrate = "strong"
 capp = "15 psi gauge"
 altitude = "9000 lb"
 hottest_coolant = 230
-tight_below = ["20 delta_degF"]
+station_pressure = ["20 delta_degF"]
 "#;
 
 #[test]
@@ -178,7 +174,7 @@ fn all_faults_are_told_at_once_in_the_order_of_the_document() {
         (5, 1, "capp"),
         (6, 12, "altitude"),
         (7, 19, "hottest_coolant"),
-        (8, 15, "tight_below"),
+        (8, 20, "station_pressure"),
     ];
     assert_eq!(places, wanted, "{found}");
     let text = found.to_string();
@@ -188,16 +184,13 @@ fn all_faults_are_told_at_once_in_the_order_of_the_document() {
 
 #[test]
 fn a_value_outside_its_range_is_told_in_its_own_unit_beside_others() {
-    let text = COOLANT.replace("230 °F", "1000 °F").replace("20 delta_degF", "-20 delta_degF");
+    let text = COOLANT.replace("230 °F", "1000 °F").replace("5000 ft", "5000 lb");
     let found = faults(&text);
-    assert_eq!(found.iter().map(|fault| fault.line).collect::<Vec<_>>(), [8, 9], "{found}");
+    assert_eq!(found.iter().map(|fault| fault.line).collect::<Vec<_>>(), [7, 8], "{found}");
     let hottest =
         "hottest_coolant = 1000 °F is outside its range; valid: -40 °F <= hottest_coolant <= 482 °F";
-    assert!(found[0].message.starts_with(hottest), "{found}");
-    assert!(
-        found[1].message.starts_with("tight_below = -20 delta_degF is outside its range; valid: 0 <= "),
-        "{found}"
-    );
+    assert!(found[1].message.starts_with(hottest), "{found}");
+    assert!(found[0].message.contains("5000 lb"), "{found}");
 }
 
 #[test]
@@ -282,16 +275,14 @@ fn a_model_without_verdicts_keeps_a_tolerance_and_writes_it_back() {
 }
 
 #[test]
-fn a_model_with_verdicts_refuses_a_tolerance_by_its_key() {
+fn a_tolerance_stays_with_its_value_and_changes_no_result() {
     let table = COOLANT.replace("unit = \"psi gauge\"", "unit = \"psi gauge\", tolerance = \"1 psi\"");
-    for (text, key) in [(table, "cap"), (COOLANT.replace("230 °F", "230 °F +/- 2 °F"), "hottest_coolant")]
-    {
-        let (_, at, message) = refused(&text);
-        assert_eq!(at, key);
-        assert!(
-            message.starts_with("a tolerance has no place here: the verdicts of this model do not count it")
-        );
-    }
+    let wide = Coolant::from_text(&table.replace("5000 ft", "5000 ft ± 200 ft")).unwrap();
+    assert!(wide.cap.tolerance().is_some() && wide.altitude.as_ref().unwrap().tolerance().is_some());
+    assert!(wide.hottest_coolant.tolerance().is_none());
+    assert_eq!(wide.margin().unwrap(), Coolant::from_text(COOLANT).unwrap().margin().unwrap());
+    let (line, key, _) = refused(&COOLANT.replace("5000 ft", "5000 ft ± 200 lb"));
+    assert_eq!((line, key.as_str()), (7, "altitude"));
 }
 
 #[test]
