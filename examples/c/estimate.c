@@ -560,15 +560,14 @@ static void front_springs(void)
 static void coolant_cap(void)
 {
     const char *const part = "coolant cap";
-    const struct row *hottest = need(part, "hottest_coolant");
+    const struct row *hottest = need(part, "hottest");
     struct values values = {.count = 0};
     add_row(&values, "liquid", need(part, "liquid"), NULL);
-    add_row(&values, "strength", find(part, "strength"), "Ratio");
-    add_row(&values, "strength_by", find(part, "strength_by"), NULL);
+    add_row(&values, "volume_share", find(part, "volume_share"), "Ratio");
     add_row(&values, "concentrate", find(part, "concentrate"), "Ratio");
     add_row(&values, "cap", need(part, "opens_at"), "GaugePressure");
     add_row(&values, "altitude", need("vehicle", "altitude"), "Length");
-    add_row(&values, "hottest_coolant", hottest, "Temperature");
+    add_row(&values, "hottest", hottest, "Temperature");
     axw_cooling_coolant *coolant = NULL;
     double boiling = NAN, margin = NAN;
     int32_t verdict = AXW_VERDICT_NOT_KNOWN;

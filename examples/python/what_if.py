@@ -163,7 +163,7 @@ pictures.say(
 # another mix.
 
 # %%
-coolant = dunlin.COOLANT.replace(cap=cap, altitude=altitude, strength=mix)
+coolant = dunlin.COOLANT.replace(cap=cap, altitude=altitude, volume_share=mix)
 boiling = coolant.margin()
 boiled = boiling.margin.to(delta_degF)
 here = coolant.margin_table(cap=[cap], altitude=[altitude], strength=mixes)

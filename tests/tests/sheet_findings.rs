@@ -5,7 +5,7 @@
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test may panic, its helpers too")]
 
 use axlewright::base::text::read_as;
-use axlewright::cooling::{CapTest, Coolant, Liquid, StrengthBy};
+use axlewright::cooling::{CapTest, Coolant, Liquid};
 use axlewright::sheet::{Answer, Assessment, Sheet};
 use axlewright::spring::Corner;
 use axlewright::tyre::Tyre;
@@ -268,13 +268,13 @@ fn coolant_and_cap_are_those_of_their_models() {
     );
     let coolant = Coolant {
         liquid: Liquid::EthyleneGlycol,
-        strength: Some(van.value("coolant.volume_share")),
-        strength_by: Some(StrengthBy::Volume),
+        volume_share: Some(van.value("coolant.volume_share")),
         concentrate: Some(van.value("coolant.concentrate")),
+        mass_fraction: None,
         cap: Value::new(surely),
         altitude: Some(van.value("use.altitude")),
         station_pressure: None,
-        hottest_coolant: van.value("coolant.hottest"),
+        hottest: van.value("coolant.hottest"),
     };
     let on = coolant.margin().unwrap();
     let verdict = Verdict::of_difference(on.margin, TemperatureDifference::from_si(10.0));

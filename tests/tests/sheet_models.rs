@@ -1,7 +1,7 @@
 //! Models that a sheet holds give the numbers of its findings, to the last bit.
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test may panic, its helpers too")]
 
-use axlewright::cooling::{CapTest, LeakDown};
+use axlewright::cooling::{CapTest, Coolant, LeakDown};
 use axlewright::engine::TorqueCurve;
 use axlewright::ride::QuarterCar;
 use axlewright::sheet::{Assessment, Sheet};
@@ -43,6 +43,23 @@ fn hold(sheet: &Sheet) -> usize {
     let on = sheet.assess();
     let assessed = &on;
     let mut held = 0;
+    let coolant = sheet.model("coolant").map(|model| model.read::<Coolant>());
+    if let Ok(Err(refused)) = &coolant {
+        // The model refuses what the sheet doubts or does not know.
+        let answer = on.answer("coolant.boiling").unwrap();
+        assert!(answer.margin.is_nan() || !on.doubts(answer).is_empty(), "{refused}");
+    }
+    if let Ok(Ok(coolant)) = coolant {
+        let found = coolant.margin().unwrap();
+        same("coolant.mass_fraction", value(&on, "coolant.mass_fraction"), found.mass_fraction.si());
+        same("cap.absolute_pressure", value(&on, "cap.absolute_pressure"), found.absolute_pressure.si());
+        let boils = found.boiling_temperature.si();
+        same("coolant.boiling_temperature", value(&on, "coolant.boiling_temperature"), boils);
+        graded(&on, "coolant.boiling", found.margin);
+        let freezes = coolant.freezing_temperature().unwrap().si();
+        same("coolant.freezing_temperature", value(&on, "coolant.freezing_temperature"), freezes);
+        held += 1;
+    }
     if let Ok(model) = sheet.model("cap") {
         let read = model.read::<CapTest>().unwrap();
         let other = CapTest::from_text(&model.to_json()).unwrap();
@@ -121,6 +138,41 @@ fn hold(sheet: &Sheet) -> usize {
         }
     }
     held
+}
+
+/// A model's document stands on a sheet under its own keys; an old key is read with a remark.
+#[test]
+fn a_coolant_pastes_into_a_sheet() {
+    let mix = "liquid = \"ethylene_glycol\"\nvolume_share = \"50 %\"\nconcentrate = \"95 %\"\nhottest = \"230 °F\"\n";
+    let text = format!("{mix}cap = \"13 psi gauge\"\nstation_pressure = \"84 kPa absolute\"\n");
+    let made = Coolant::from_text(&text).unwrap();
+    let around = "version = 1\n[use]\nstation_pressure = \"84 kPa absolute\"\n[coolant]\n";
+    for (keys, remarks) in [
+        (format!("{mix}header_pressure = \"13 psi gauge\"\n"), vec![]),
+        (
+            format!("{}cap = \"13 psi gauge\"\n", mix.replace("hottest", "hottest_coolant")),
+            vec![
+                "coolant.cap is now coolant.header_pressure",
+                "coolant.hottest_coolant is now coolant.hottest",
+            ],
+        ),
+    ] {
+        let sheet = Sheet::from_text(&format!("{around}{keys}")).unwrap();
+        assert_eq!(sheet.remarks(), remarks);
+        let model = sheet.model("coolant").unwrap();
+        let elsewhere: Vec<_> =
+            model.elsewhere.iter().map(|of| (of.field.as_str(), of.line, of.origin)).collect();
+        assert_eq!(
+            elsewhere,
+            [
+                ("mass_fraction", "coolant.mass_fraction", "computed"),
+                ("station_pressure", "use.station_pressure", "written")
+            ]
+        );
+        let read = model.read::<Coolant>().unwrap();
+        assert_eq!(format!("{:?}", read.margin()), format!("{:?}", made.margin()));
+        assert!(hold(&sheet) > 0);
+    }
 }
 
 /// Each written line in turn is changed by up to a fifth, left out, or said to be none.

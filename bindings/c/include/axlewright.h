@@ -167,17 +167,18 @@ typedef struct axw_cooling_cap_test axw_cooling_cap_test;
 ///
 /// Fields
 ///     liquid (choice): `water`, `ethylene_glycol` or `propylene_glycol`
-///     strength (ratio, optional): share of concentrate in the mix; none for water
-///     strength_by (choice, optional): whether that share is by `mass` or by `volume`, of the parts
-///         before they are mixed
-///     concentrate (ratio, optional): glycol in the concentrate by mass, as its data sheet says; 1
-///         for pure glycol; needed with a strength by volume
+///     volume_share (ratio, optional): `f`, share of concentrate by volume of the parts before they
+///         are mixed; none for water
+///     concentrate (ratio, optional): `s`, glycol in the concentrate by mass, as its data sheet
+///         says; 1 for pure glycol; needed with `volume_share`
+///     mass_fraction (ratio, optional): `w`, glycol by mass of the mix; in place of `volume_share`,
+///         or within 1 % of what follows from it
 ///     cap (gauge pressure): opening pressure of the cap, a gauge pressure
 ///     altitude (length, optional): height above sea level, for the pressure of the standard
 ///         atmosphere; or else `station_pressure`
 ///     station_pressure (absolute pressure, optional): absolute pressure of the air as measured
 ///         there, not reduced to sea level
-///     hottest_coolant (temperature): temperature that the coolant reaches
+///     hottest (temperature): temperature that the coolant reaches
 ///
 /// Valid for
 ///     An upper bound: pressure comes only once the system has built it, a cap that holds less than
@@ -267,7 +268,7 @@ typedef struct axw_cooling_leak_down axw_cooling_leak_down;
 ///     fill_temperature (temperature): of the coolant when it is filled to the mark
 ///     mean_temperature (temperature): of the hot coolant, the mean over the system, 100 °C at
 ///         most: to it the fill grows
-///     hottest_coolant (temperature): temperature that the coolant reaches
+///     hottest (temperature): temperature that the coolant reaches
 ///
 /// Valid for
 ///     Mixes up to 60 % by mass. Volumes of the parts at 20 °C: the mix itself is smaller, by about
@@ -8641,8 +8642,8 @@ int32_t axw_cooling_coolant_freezing_temperature(const axw_cooling_coolant *mode
 /// Parameters
 ///     cap [Pa], several: opening pressures
 ///     altitude [m], several: heights above sea level
-///     strength [-], several: shares of concentrate, counted as `strength_by` says; zero alone for
-///         water
+///     strength [-], several: shares of concentrate by volume if the coolant has a `concentrate`,
+///         glycol by mass if not; zero alone for water
 ///
 /// Returns
 ///     (table) One row a cap, altitude and strength: `cap`, `altitude`, `strength`,

@@ -26,12 +26,12 @@ static const char PATH_TOML[] =
     "[[parts]]\nname = \"Gelenkwelle ö\"\nrating = { torque = \"2000 N·m\", kind = \"peak\" }\n";
 
 static const char COOLANT_JSON[] =
-    "{\"liquid\": \"ethylene_glycol\", \"strength\": \"50 %\", \"strength_by\": \"volume\", \"concentrate\": "
+    "{\"liquid\": \"ethylene_glycol\", \"volume_share\": \"50 %\", \"concentrate\": "
     "\"95 %\","
-    " \"cap\": \"15 psi gauge\", \"altitude\": \"5000 ft\", \"hottest_coolant\": \"230 °F\"}";
+    " \"cap\": \"15 psi gauge\", \"altitude\": \"5000 ft\", \"hottest\": \"230 °F\"}";
 static const char COOLANT_TOML[] =
-    "liquid = \"ethylene_glycol\"\nstrength = \"50 %\"\nstrength_by = \"volume\"\nconcentrate = \"95 %\"\n"
-    "cap = \"15 psi gauge\"\naltitude = \"5000 ft\"\nhottest_coolant = \"230 °F\"\n";
+    "liquid = \"ethylene_glycol\"\nvolume_share = \"50 %\"\nconcentrate = \"95 %\"\n"
+    "cap = \"15 psi gauge\"\naltitude = \"5000 ft\"\nhottest = \"230 °F\"\n";
 
 static void tyre(const char *text)
 {

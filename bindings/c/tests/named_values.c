@@ -12,18 +12,17 @@ static double si(const char *text, const char *quantity)
 static void coolant(void)
 {
     static const char toml[] =
-        "liquid = \"ethylene_glycol\"\nstrength = \"50 %\"\nstrength_by = \"volume\"\nconcentrate = \"95 %\"\n"
-        "cap = \"15 psi gauge\"\naltitude = \"5000 ft\"\nhottest_coolant = \"230 °F\"\n";
-    const char *const paths[] = {"liquid",  "strength",        "strength_by", "concentrate", "cap",
-                                 "altitude", "hottest_coolant", "station_pressure"};
-    const char *const texts[] = {"ethylene_glycol", NULL, "volume", NULL, NULL, NULL, NULL, NULL};
+        "liquid = \"ethylene_glycol\"\nvolume_share = \"50 %\"\nconcentrate = \"95 %\"\n"
+        "cap = \"15 psi gauge\"\naltitude = \"5000 ft\"\nhottest = \"230 °F\"\n";
+    const char *const paths[] = {"liquid", "volume_share", "concentrate", "cap", "altitude", "hottest", "mass_fraction", "station_pressure"};
+    const char *const texts[] = {"ethylene_glycol", NULL, NULL, NULL, NULL, NULL, NULL, NULL};
     const double values[] = {UNTOUCHED,
                              0.5,
-                             UNTOUCHED,
                              0.95,
                              si("15 psi gauge", "gauge pressure"),
                              si("5000 ft", "length"),
                              si("230 °F", "temperature"),
+                             NAN,
                              NAN};
     axw_cooling_coolant *named = NULL, *read = NULL;
     STATUS(axw_cooling_coolant_new_si(paths, values, texts, 8, &named), AXW_OK);
@@ -38,7 +37,7 @@ static void coolant(void)
     char json[512];
     STATUS(axw_cooling_coolant_json(named, json, sizeof json, NULL), AXW_OK);
     CHECK(strstr(json, "\"altitude\":\"1524 m\"") != NULL);
-    CHECK(strstr(json, "\"hottest_coolant\":\"383.1") != NULL && strstr(json, " K\"") != NULL);
+    CHECK(strstr(json, "\"hottest\":\"383.1") != NULL && strstr(json, " K\"") != NULL);
     axw_cooling_coolant_free(read);
     axw_cooling_coolant_free(named);
 
@@ -56,20 +55,20 @@ static void coolant(void)
     memcpy(wrong, paths, sizeof wrong);
     memcpy(words, texts, sizeof words);
     memcpy(numbers, values, sizeof numbers);
-    wrong[4] = NULL;
-    REFUSED(axw_cooling_coolant_new_si(wrong, values, texts, 8, &model), AXW_NULL, "paths[4] is NULL");
-    wrong[4] = "\xFF";
-    REFUSED(axw_cooling_coolant_new_si(wrong, values, texts, 8, &model), AXW_UTF8, "paths[4] is not UTF-8");
-    wrong[4] = "kap";
+    wrong[3] = NULL;
+    REFUSED(axw_cooling_coolant_new_si(wrong, values, texts, 8, &model), AXW_NULL, "paths[3] is NULL");
+    wrong[3] = "\xFF";
+    REFUSED(axw_cooling_coolant_new_si(wrong, values, texts, 8, &model), AXW_UTF8, "paths[3] is not UTF-8");
+    wrong[3] = "kap";
     REFUSED(axw_cooling_coolant_new_si(wrong, values, texts, 8, &model), AXW_DOCUMENT, "kap");
-    words[2] = "\xFF";
-    REFUSED(axw_cooling_coolant_new_si(paths, values, words, 8, &model), AXW_UTF8, "texts[2] is not UTF-8");
-    words[2] = "colour";
+    words[0] = "\xFF";
+    REFUSED(axw_cooling_coolant_new_si(paths, values, words, 8, &model), AXW_UTF8, "texts[0] is not UTF-8");
+    words[0] = "colour";
     REFUSED(axw_cooling_coolant_new_si(paths, values, words, 8, &model), AXW_DOCUMENT, "colour");
     numbers[1] = INFINITY;
-    REFUSED(axw_cooling_coolant_new_si(paths, numbers, texts, 8, &model), AXW_DOCUMENT, "strength: inf");
+    REFUSED(axw_cooling_coolant_new_si(paths, numbers, texts, 8, &model), AXW_DOCUMENT, "volume_share: inf");
     numbers[1] = 1.5;
-    REFUSED(axw_cooling_coolant_new_si(paths, numbers, texts, 8, &model), AXW_OUT_OF_RANGE, "strength = 1.5");
+    REFUSED(axw_cooling_coolant_new_si(paths, numbers, texts, 8, &model), AXW_OUT_OF_RANGE, "volume_share = 1.5");
     CHECK(model == before);
 }
 

@@ -152,8 +152,8 @@ static void refused_rows(void)
 {
     axw_cooling_coolant *model = NULL;
     STATUS(
-        axw_cooling_coolant_new("liquid = \"ethylene_glycol\"\nstrength = \"50 %\"\nstrength_by = \"mass\"\n"
-                                "cap = \"15 psi gauge\"\naltitude = \"0 m\"\nhottest_coolant = \"230 °F\"\n",
+        axw_cooling_coolant_new("liquid = \"ethylene_glycol\"\nmass_fraction = \"50 %\"\n"
+                                "cap = \"15 psi gauge\"\naltitude = \"0 m\"\nhottest = \"230 °F\"\n",
                                 &model),
         AXW_OK);
     const double cap[2] = {0.0, 100e3}, altitude[3] = {0.0, 99000.0, 1500.0}, strength[1] = {0.5};

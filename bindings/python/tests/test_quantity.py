@@ -571,11 +571,11 @@ class TestPint:
             "liquid": "water",
             "cap": 15 * psi_gauge,
             "altitude": ureg.Quantity(5000, "foot"),
-            "hottest_coolant": ureg.Quantity(230, "degF"),
+            "hottest": ureg.Quantity(230, "degF"),
         }
-        ours = fields | {"altitude": "5000 ft", "hottest_coolant": degF(230)}
+        ours = fields | {"altitude": "5000 ft", "hottest": degF(230)}
         assert cooling.Coolant(**fields).margin() == cooling.Coolant(**ours).margin()
-        for wrong in ({"cap": ureg.Quantity(15, "psi")}, {"hottest_coolant": ureg.Quantity(5, "delta_degF")}):
+        for wrong in ({"cap": ureg.Quantity(15, "psi")}, {"hottest": ureg.Quantity(5, "delta_degF")}):
             with pytest.raises(TypeError, match=f"^{next(iter(wrong))} = "):
                 cooling.Coolant(**fields | wrong)
         # A list says nothing of the kind that its fields want.
@@ -585,21 +585,21 @@ class TestPint:
 
 class TestModels:
     def coolant(self, **more):
-        fields = {"liquid": "water", "cap": 15 * psi_gauge, "altitude": "5000 ft", "hottest_coolant": degF(190)}
+        fields = {"liquid": "water", "cap": 15 * psi_gauge, "altitude": "5000 ft", "hottest": degF(190)}
         return cooling.Coolant(**fields | more)
 
     def test_document(self):
         made = self.coolant()
         again = cooling.Coolant.from_text(made.to_json())
         assert again == made and hash(again) == hash(made) and pickle.loads(pickle.dumps(made)) == made
-        assert "cap='15 psi gauge'" in repr(made) and "hottest_coolant='190 °F'" in repr(made)
+        assert "cap='15 psi gauge'" in repr(made) and "hottest='190 °F'" in repr(made)
         assert made != self.coolant(cap=7 * psi_gauge)
         with pytest.raises(AttributeError, match="never changes"):
             made.cap = 3
 
     def test_fields_and_replace(self):
-        made = self.coolant(liquid="ethylene_glycol", strength=0.5, strength_by="mass")
-        assert made.cap == 15 * psi_gauge and made.hottest_coolant == degF(190) and made.strength == 0.5
+        made = self.coolant(liquid="ethylene_glycol", mass_fraction=0.5)
+        assert made.cap == 15 * psi_gauge and made.hottest == degF(190) and made.mass_fraction == 0.5
         assert made.liquid == "ethylene_glycol" and made.station_pressure is None
         other = made.replace(cap="7 psi gauge")
         assert other.cap == 7 * psi_gauge and made.cap == 15 * psi_gauge
@@ -645,13 +645,13 @@ class TestModels:
             cooling.Coolant.from_text('liquid = "water"\ncap = "15 furlong"\n')
         assert caught.value.line == 2 and caught.value.key == "cap"
         places = [(fault.line, fault.column, fault.key) for fault in caught.value.faults]
-        assert places == [(2, 7, "cap"), (None, None, "hottest_coolant")]
+        assert places == [(2, 7, "cap"), (None, None, "hottest")]
         assert caught.value.faults[0].message.startswith("`15 furlong`: ") and repr(caught.value.faults[0]).startswith("Fault(line=2")
-        with pytest.raises(DomainError, match="^line 6, column 19: hottest_coolant = 9000 K is outside its range") as refused:
+        with pytest.raises(DomainError, match="^line 6, column 11: hottest = 9000 K is outside its range") as refused:
             cooling.Coolant.from_text(
-                'liquid = "water"\ncap = "15 psi gauge"\naltitude = "0 m"\n\n\nhottest_coolant = "9000 K"'
+                'liquid = "water"\ncap = "15 psi gauge"\naltitude = "0 m"\n\n\nhottest = "9000 K"'
             )
-        assert (refused.value.argument, refused.value.faults[0].key) == ("hottest_coolant", "hottest_coolant")
+        assert (refused.value.argument, refused.value.faults[0].key) == ("hottest", "hottest")
         for build in (self.coolant, self.coolant().replace):
             with pytest.raises(DocumentError, match="^cap: `15 furlong`: ") as caught:
                 build(cap="15 furlong")
@@ -692,7 +692,7 @@ class TestModels:
             assert result.margin.unit == delta_degF and result.boiling_temperature.unit == degF
             assert result.absolute_pressure.unit == psi_absolute and one.freezing_temperature().unit == degF
             assert one.margin_table(cap="1 bar gauge", altitude="2 km", strength=0).units["margin"] == delta_degF
-        metric = self.coolant(cap="1 bar gauge", altitude=1500 * m, hottest_coolant=degC(90))
+        metric = self.coolant(cap="1 bar gauge", altitude=1500 * m, hottest=degC(90))
         result = metric.margin()
         assert result.boiling_temperature.unit == degC and result.absolute_pressure.unit == kPa_absolute
         points = [{"engine_speed": f"{speed} rad/s", "torque": speed * ft_lbf} for speed in (100, 200)]

@@ -34,8 +34,8 @@ def table():
 
 def test_from_a_model():
     coolant = cooling.Coolant(
-        liquid="ethylene_glycol", strength=0.5, strength_by="volume", concentrate="95 %", cap=15 * psi_gauge,
-        altitude=5000 * ft, hottest_coolant=degF(230),
+        liquid="ethylene_glycol", volume_share=0.5, concentrate="95 %", cap=15 * psi_gauge,
+        altitude=5000 * ft, hottest=degF(230),
     )
     table = coolant.margin_table(cap=[7, 15] * psi_gauge, altitude=[0, 5000, 90000] * ft, strength=0.5)
     assert table.rows == 6 and len(table) == 7
@@ -78,8 +78,8 @@ def test_a_table_that_is_too_large_is_refused_before_it_is_made():
 
 def test_a_column_of_the_core_is_made_once():
     coolant = cooling.Coolant(
-        liquid="ethylene_glycol", strength=0.5, strength_by="volume", concentrate="95 %", cap=15 * psi_gauge,
-        altitude=5000 * ft, hottest_coolant=degF(230),
+        liquid="ethylene_glycol", volume_share=0.5, concentrate="95 %", cap=15 * psi_gauge,
+        altitude=5000 * ft, hottest=degF(230),
     )
     table = coolant.margin_table(cap=[7, 15] * psi_gauge, altitude=[0, 5000] * ft, strength=0.5)
     with ThreadPoolExecutor(4) as threads:

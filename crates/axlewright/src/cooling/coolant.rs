@@ -15,13 +15,13 @@ use crate::{Error, Result, fluid, valid};
 ///
 /// # Fields
 /// - `liquid` — `water`, `ethylene_glycol` or `propylene_glycol`
-/// - `strength` — share of concentrate in the mix; none for water
-/// - `strength_by` — whether that share is by `mass` or by `volume`, of the parts before they are mixed
-/// - `concentrate` — glycol in the concentrate by mass, as its data sheet says; 1 for pure glycol; needed with a strength by volume
+/// - `volume_share` — `f`, share of concentrate by volume of the parts before they are mixed; none for water
+/// - `concentrate` — `s`, glycol in the concentrate by mass, as its data sheet says; 1 for pure glycol; needed with `volume_share`
+/// - `mass_fraction` — `w`, glycol by mass of the mix; in place of `volume_share`, or within 1 % of what follows from it
 /// - `cap` — opening pressure of the cap, a gauge pressure
 /// - `altitude` — height above sea level, for the pressure of the standard atmosphere; or else `station_pressure`
 /// - `station_pressure` — absolute pressure of the air as measured there, not reduced to sea level
-/// - `hottest_coolant` — temperature that the coolant reaches
+/// - `hottest` — temperature that the coolant reaches
 ///
 /// # Valid for
 /// An upper bound: pressure comes only once the system has built it, a cap that holds less than its rating counts with what it holds, hot
@@ -37,15 +37,15 @@ use crate::{Error, Result, fluid, valid};
 pub struct Coolant {
     /// What it is.
     pub liquid: Liquid,
-    /// Share of concentrate in the mix; none for water.
+    /// Share of concentrate by volume of the parts before they are mixed.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub strength: Option<Value<Ratio>>,
-    /// Whether that share is by mass or by volume.
-    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub strength_by: Option<StrengthBy>,
+    pub volume_share: Option<Value<Ratio>>,
     /// Glycol in the concentrate by mass.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub concentrate: Option<Value<Ratio>>,
+    /// Glycol by mass of the mix.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub mass_fraction: Option<Value<Ratio>>,
     /// Opening pressure of the cap.
     pub cap: Value<GaugePressure>,
     /// Height above sea level.
@@ -55,7 +55,8 @@ pub struct Coolant {
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub station_pressure: Option<Value<AbsolutePressure>>,
     /// Temperature that the coolant reaches.
-    pub hottest_coolant: Value<Temperature>,
+    #[cfg_attr(feature = "serde", serde(alias = "hottest_coolant"))]
+    pub hottest: Value<Temperature>,
 }
 
 /// Kind of coolant.
@@ -68,16 +69,6 @@ pub enum Liquid {
     EthyleneGlycol,
     /// Water and propylene glycol.
     PropyleneGlycol,
-}
-
-/// How a strength is counted.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
-pub enum StrengthBy {
-    /// Glycol by mass of the mix.
-    Mass,
-    /// Concentrate by volume of the parts before they are mixed.
-    Volume,
 }
 
 record! {
@@ -102,8 +93,17 @@ crate::base::section::words!(Liquid {
     PropyleneGlycol = "propylene_glycol",
 });
 
+#[cfg(feature = "sheet")]
+crate::base::section::fields!(Coolant {
+    liquid, volume_share, concentrate, mass_fraction, cap, station_pressure, hottest; altitude
+});
+
 impl crate::base::Sealed for Coolant {}
 impl Model for Coolant {
+    const FORMER: &'static [[&'static str; 2]] = &[
+        ["strength", "`volume_share` with `concentrate`, or `mass_fraction`"],
+        ["strength_by", "`volume_share` with `concentrate`, or `mass_fraction`"],
+    ];
     const WISHES: &'static [[&'static str; 3]] = &[["tight_below", "wanted.boiling", "of_difference"]];
 
     fn check(&self) -> Result<()> {
@@ -125,9 +125,9 @@ impl Coolant {
     /// use axlewright::{Model, Value, Verdict, cooling::*, units::*};
     /// let coolant = Coolant {
     ///     liquid: Liquid::EthyleneGlycol,
-    ///     strength: Some(Value::parse("50 %")?), strength_by: Some(StrengthBy::Volume), concentrate: Some(Value::parse("95 %")?),
+    ///     volume_share: Some(Value::parse("50 %")?), concentrate: Some(Value::parse("95 %")?), mass_fraction: None,
     ///     cap: Value::parse("15 psi gauge")?, altitude: Some(Value::parse("5000 ft")?), station_pressure: None,
-    ///     hottest_coolant: Value::parse("230 °F")?,
+    ///     hottest: Value::parse("230 °F")?,
     /// }.checked()?;
     /// let on = coolant.margin()?;
     /// assert_eq!(format!("{:.0} °F", on.boiling_temperature.in_::<degF>()), "259 °F");
@@ -135,9 +135,9 @@ impl Coolant {
     /// # Ok::<(), axlewright::Error>(())
     /// ```
     pub fn margin(&self) -> Result<BoilingMargin> {
-        let hottest_coolant = self.hottest_coolant.quantity;
+        let hottest = self.hottest.quantity;
         valid! {
-            hottest_coolant: 233.15 <= .. <= 523.15 ; "common practice, no source: coolant is used between -40 °C and 250 °C";
+            hottest: 233.15 <= .. <= 523.15 ; "common practice, no source: coolant is used between -40 °C and 250 °C";
         }
         let mass_fraction = self.mass_fraction()?;
         let absolute_pressure = absolute(self.cap(self.cap.quantity)?, self.air()?);
@@ -150,7 +150,7 @@ impl Coolant {
                 fluid::propylene_glycol_boiling_temperature(absolute_pressure, mass_fraction)
             }
         }?;
-        let margin = temperature_difference(boiling_temperature, hottest_coolant);
+        let margin = temperature_difference(boiling_temperature, hottest);
         Ok(BoilingMargin { absolute_pressure, mass_fraction, boiling_temperature, margin })
     }
 
@@ -172,7 +172,7 @@ impl Coolant {
     /// # Parameters
     /// - `cap` — opening pressures
     /// - `altitude` — heights above sea level
-    /// - `strength` — shares of concentrate, counted as `strength_by` says; zero alone for water
+    /// - `strength` — shares of concentrate by volume if the coolant has a `concentrate`, glycol by mass if not; zero alone for water
     ///
     /// # Returns
     /// One row a cap, altitude and strength: `cap`, `altitude`, `strength`, `absolute_pressure`, `mass_fraction`, `boiling_temperature`,
@@ -188,12 +188,15 @@ impl Coolant {
         for cap in cap {
             for altitude in altitude {
                 for strength in strength {
+                    let share = Some(Value::new(*strength));
+                    let (volume_share, mass_fraction) =
+                        if self.concentrate.is_some() { (share, None) } else { (None, share) };
                     let changed = Coolant {
                         cap: Value::new(*cap),
                         altitude: Some(Value::new(*altitude)),
                         station_pressure: None,
-                        strength: (self.liquid != Liquid::Water || strength.si() != 0.0)
-                            .then(|| Value::new(*strength)),
+                        volume_share,
+                        mass_fraction,
                         ..self.clone()
                     };
                     rows.push((*cap, *altitude, *strength), changed.margin());
@@ -221,40 +224,55 @@ impl Coolant {
 
     /// Glycol by mass of the mix.
     fn mass_fraction(&self) -> Result<Ratio> {
+        let share = |value: &Option<Value<Ratio>>| value.as_ref().map(|value| value.quantity);
+        let (volume_share, concentrate) = (share(&self.volume_share), share(&self.concentrate));
+        let mass_fraction = share(&self.mass_fraction);
+        if let Some(volume_share) = volume_share {
+            valid! { volume_share: 0 <= .. <= 1 ; "definition: a share of the whole"; }
+        }
+        if let Some(mass_fraction) = mass_fraction {
+            valid! { mass_fraction: 0 <= .. <= 1 ; "definition: a share of the whole"; }
+        }
+        if let Some(concentrate) = concentrate {
+            valid! { concentrate: 0 < .. <= 1 ; "definition: a share of the whole"; }
+        }
         let by_volume = match self.liquid {
             Liquid::Water => {
-                return match (&self.strength, &self.strength_by, &self.concentrate) {
-                    (None, None, None) => Ok(Ratio::from_si(0.0)),
-                    (None, ..) => Ok(Ratio::from_si(0.0)),
-                    _ => Err(missing("strength", "water alone has no strength; name the glycol in liquid")),
-                };
+                for (key, share) in [("volume_share", volume_share), ("mass_fraction", mass_fraction)] {
+                    if share.is_some_and(|share| share.si() != 0.0) {
+                        return Err(missing(key, "water alone has no glycol; name the glycol in liquid"));
+                    }
+                }
+                return Ok(Ratio::from_si(0.0));
             }
             Liquid::EthyleneGlycol => fluid::ethylene_glycol_mass_fraction,
             Liquid::PropyleneGlycol => fluid::propylene_glycol_mass_fraction,
         };
-        let strength = self
-            .strength
-            .as_ref()
-            .ok_or_else(|| missing("strength", "give the share of concentrate in the mix"))?;
-        let strength = strength.quantity;
-        valid! { strength: 0 <= .. <= 1 ; "definition: a share of the whole"; }
-        let by = self
-            .strength_by
-            .ok_or_else(|| missing("strength_by", "say whether the strength is by mass or by volume"))?;
-        let concentrate = match (&self.concentrate, by) {
-            (Some(concentrate), _) => concentrate.quantity,
-            (None, StrengthBy::Mass) => Ratio::from_si(1.0),
-            (None, StrengthBy::Volume) => {
-                return Err(missing(
-                    "concentrate",
-                    "give the glycol in the concentrate by mass, as its data sheet says; 1 for pure glycol",
-                ));
+        match (volume_share, concentrate, mass_fraction) {
+            (Some(volume_share), Some(concentrate), Some(mass_fraction)) => {
+                let follows = by_volume(volume_share, concentrate)?;
+                let apart = (mass_fraction.si() - follows.si()).abs();
+                // A line without a tolerance is known to 1 %, as on the build sheet.
+                if apart > 0.01 * follows.si().max(mass_fraction.si()) {
+                    let message = format!(
+                        "it is {}, but {} follows from volume_share and concentrate: leave one of them out",
+                        mass_fraction.si(),
+                        follows.si()
+                    );
+                    return Err(missing("mass_fraction", &message));
+                }
+                Ok(mass_fraction)
             }
-        };
-        valid! { concentrate: 0 < .. <= 1 ; "definition: a share of the whole"; }
-        match by {
-            StrengthBy::Mass => Ok(strength * concentrate),
-            StrengthBy::Volume => by_volume(strength, concentrate),
+            (_, _, Some(mass_fraction)) => Ok(mass_fraction),
+            (Some(volume_share), Some(concentrate), None) => by_volume(volume_share, concentrate),
+            (Some(_), None, None) => Err(missing(
+                "concentrate",
+                "give the glycol in the concentrate by mass, as its data sheet says; 1 for pure glycol",
+            )),
+            (None, _, None) => Err(missing(
+                "volume_share",
+                "give the share of concentrate by volume, or mass_fraction, the glycol by mass",
+            )),
         }
     }
 }
@@ -269,16 +287,16 @@ mod tests {
     use crate::units::{degC, one, percent, psi_gauge};
     use approx::assert_relative_eq;
 
-    fn mix(liquid: Liquid, strength: f64, by: StrengthBy) -> Coolant {
+    fn mix(liquid: Liquid, volume_share: f64) -> Coolant {
         Coolant {
             liquid,
-            strength: Some(Value::new(Ratio::of::<percent>(strength))),
-            strength_by: Some(by),
+            volume_share: Some(Value::new(Ratio::of::<percent>(volume_share))),
             concentrate: Some(Value::new(Ratio::of::<one>(1.0))),
+            mass_fraction: None,
             cap: Value::new(GaugePressure::of::<psi_gauge>(15.0)),
             altitude: Some(Value::new(Length::from_si(0.0))),
             station_pressure: None,
-            hottest_coolant: Value::new(Temperature::of::<degC>(105.0)),
+            hottest: Value::new(Temperature::of::<degC>(105.0)),
         }
     }
 
@@ -287,17 +305,19 @@ mod tests {
         // Independent arithmetic on the densities: 1113.5 / (1113.5 + 998.207) and 1036.1 / (1036.1 + 998.207).
         for (liquid, mass) in [(Liquid::EthyleneGlycol, 0.527_298_7), (Liquid::PropyleneGlycol, 0.509_313_7)]
         {
-            let on = mix(liquid, 50.0, StrengthBy::Volume).margin().unwrap();
+            let on = mix(liquid, 50.0).margin().unwrap();
             assert_relative_eq!(on.mass_fraction.si(), mass, max_relative = 1e-6);
         }
     }
 
     #[test]
     fn what_is_missing_is_named() {
-        let full = mix(Liquid::EthyleneGlycol, 50.0, StrengthBy::Volume);
-        let without: [(&str, Coolant); 6] = [
-            ("strength:", Coolant { strength: None, ..full.clone() }),
-            ("strength_by:", Coolant { strength_by: None, ..full.clone() }),
+        let full = mix(Liquid::EthyleneGlycol, 50.0);
+        let share = |share| Some(Value::new(Ratio::from_si(share)));
+        let without: [(&str, Coolant); 7] = [
+            ("volume_share:", Coolant { volume_share: None, ..full.clone() }),
+            ("mass_fraction: it is 0.5, but 0.527", Coolant { mass_fraction: share(0.5), ..full.clone() }),
+            ("mass_fraction = 1.5", Coolant { mass_fraction: share(1.5), ..full.clone() }),
             ("concentrate:", Coolant { concentrate: None, ..full.clone() }),
             ("altitude:", Coolant { altitude: None, ..full.clone() }),
             (
@@ -307,18 +327,25 @@ mod tests {
                     ..full.clone()
                 },
             ),
-            ("strength:", Coolant { liquid: Liquid::Water, ..full.clone() }),
+            ("volume_share:", Coolant { liquid: Liquid::Water, ..full.clone() }),
         ];
         for (key, coolant) in without {
             let message = coolant.check().unwrap_err().to_string();
             assert!(message.starts_with(key), "{message}");
         }
         assert!(full.check().is_ok());
+        // A share by mass stands alone, or beside the volumes from which it follows.
+        let by_mass =
+            Coolant { volume_share: None, concentrate: None, mass_fraction: share(0.5), ..full.clone() };
+        assert_eq!(by_mass.margin().unwrap().mass_fraction.si(), 0.5);
+        let both = Coolant { mass_fraction: share(0.53), ..full };
+        assert_eq!(both.margin().unwrap().mass_fraction.si(), 0.53);
     }
 
     #[test]
     fn a_table_keeps_the_reason_of_a_refused_row() {
-        let table = mix(Liquid::PropyleneGlycol, 50.0, StrengthBy::Mass)
+        let by_mass = Coolant { concentrate: None, ..mix(Liquid::PropyleneGlycol, 50.0) };
+        let table = by_mass
             .margin_table(
                 &[7.0, 15.0].map(GaugePressure::of::<psi_gauge>),
                 &[Length::from_si(0.0), Length::from_si(30_000.0)],
@@ -327,6 +354,7 @@ mod tests {
             .unwrap();
         assert_eq!(table.rows(), 4);
         assert!(table.reason(1).is_some_and(|error| error.to_string().contains("altitude = 30000 m")));
+        assert_eq!(table.numbers("mass_fraction").unwrap()[0], 0.5);
         let boiling = table.numbers("boiling_temperature").unwrap();
         assert!(boiling[2] > boiling[0] && boiling[1].is_nan());
     }

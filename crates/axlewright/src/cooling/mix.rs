@@ -1,6 +1,4 @@
-use super::{
-    Coolant, Liquid, StrengthBy, ethylene_glycol_expansion_volume, propylene_glycol_expansion_volume,
-};
+use super::{Coolant, Liquid, ethylene_glycol_expansion_volume, propylene_glycol_expansion_volume};
 use crate::base::document::{Model, Value};
 use crate::base::table::{Filling, Table, record};
 use crate::units::{
@@ -27,7 +25,7 @@ use crate::{Error, Result, fluid, valid};
 /// - `station_pressure` — absolute pressure of the air as measured there, not reduced to sea level
 /// - `fill_temperature` — of the coolant when it is filled to the mark
 /// - `mean_temperature` — of the hot coolant, the mean over the system, 100 °C at most: to it the fill grows
-/// - `hottest_coolant` — temperature that the coolant reaches
+/// - `hottest` — temperature that the coolant reaches
 ///
 /// # Valid for
 /// Mixes up to 60 % by mass. Volumes of the parts at 20 °C: the mix itself is smaller, by about 1 % with ethylene glycol and 2 % with propylene glycol
@@ -73,7 +71,18 @@ pub struct Mix {
     /// Of the hot coolant, the mean over the system.
     pub mean_temperature: Value<Temperature>,
     /// Temperature that the coolant reaches.
-    pub hottest_coolant: Value<Temperature>,
+    #[cfg_attr(feature = "serde", serde(alias = "hottest_coolant"))]
+    pub hottest: Value<Temperature>,
+}
+
+/// How a strength is counted.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+pub enum StrengthBy {
+    /// Glycol by mass of the mix.
+    Mass,
+    /// Concentrate by volume of the parts before they are mixed.
+    Volume,
 }
 
 record! {
@@ -157,7 +166,7 @@ impl Mix {
     ///     freezing_temperature: Some(Value::parse("-30 °C")?), strength: None, strength_by: Some(StrengthBy::Volume), present_strength: Some(Value::parse("30 %")?),
     ///     cap: Value::parse("15 psi gauge")?, altitude: Some(Value::parse("5000 ft")?), station_pressure: None,
     ///     fill_temperature: Value::parse("20 °C")?, mean_temperature: Value::parse("95 °C")?,
-    ///     hottest_coolant: Value::parse("110 °C")?,
+    ///     hottest: Value::parse("110 °C")?,
     /// }.checked()?;
     /// let fill = mix.fresh_fill()?;
     /// assert_eq!(format!("{:.1} L and {:.1} L", fill.concentrate_volume.in_::<L>(), fill.water_volume.in_::<L>()), "5.4 L and 6.6 L");
@@ -329,13 +338,13 @@ impl Mix {
     fn coolant(&self, mass_fraction: Ratio) -> Coolant {
         Coolant {
             liquid: self.liquid,
-            strength: Some(Value::new(mass_fraction)),
-            strength_by: Some(StrengthBy::Mass),
+            volume_share: None,
             concentrate: None,
+            mass_fraction: Some(Value::new(mass_fraction)),
             cap: self.cap.clone(),
             altitude: self.altitude.clone(),
             station_pressure: self.station_pressure.clone(),
-            hottest_coolant: self.hottest_coolant.clone(),
+            hottest: self.hottest.clone(),
         }
     }
 }
@@ -374,7 +383,7 @@ mod tests {
             station_pressure: None,
             fill_temperature: temperature(20.0),
             mean_temperature: temperature(95.0),
-            hottest_coolant: temperature(110.0),
+            hottest: temperature(110.0),
         }
     }
 
@@ -478,7 +487,7 @@ mod tests {
             ("altitude", Mix { altitude: None, ..full.clone() }),
             ("fill_temperature", Mix { fill_temperature: temperature(-70.0), ..full.clone() }),
             ("mean_temperature", Mix { mean_temperature: temperature(110.0), ..full.clone() }),
-            ("hottest_coolant", Mix { hottest_coolant: temperature(300.0), ..full.clone() }),
+            ("hottest", Mix { hottest: temperature(300.0), ..full.clone() }),
         ] {
             let message = wrong.check().unwrap_err().to_string();
             assert!(message.starts_with(name), "{name}: {message}");

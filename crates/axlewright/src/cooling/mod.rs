@@ -30,7 +30,7 @@ pub use boiling_altitude::{
 };
 pub use cap_pressure::{ethylene_glycol_cap_pressure, propylene_glycol_cap_pressure, water_cap_pressure};
 pub use cap_test::{CapFindings, CapTest};
-pub use coolant::{BoilingMargin, Coolant, Liquid, StrengthBy};
+pub use coolant::{BoilingMargin, Coolant, Liquid};
 pub use expansion_volume::{ethylene_glycol_expansion_volume, propylene_glycol_expansion_volume};
 pub use header_air_volume::header_air_volume;
 pub use leak_down::{LeakDown, LeakDownFindings, Trapped};
@@ -38,7 +38,7 @@ pub use leak_down_least_pressure::leak_down_least_pressure;
 pub use leak_down_pressure::leak_down_pressure;
 pub use leak_down_pressure_over_coolant::leak_down_pressure_over_coolant;
 pub use leaked_volume::{leaked_air_volume, leaked_coolant_volume};
-pub use mix::{Exchange, FreshFill, Mix};
+pub use mix::{Exchange, FreshFill, Mix, StrengthBy};
 pub use pressure_test_energy::{air_test_energy, water_test_energy};
 pub use pump_inlet_margin::{
     ethylene_glycol_pump_inlet_margin, propylene_glycol_pump_inlet_margin, water_pump_inlet_margin,

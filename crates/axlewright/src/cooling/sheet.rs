@@ -1,5 +1,5 @@
 use super::leak_down::Trapped;
-use super::{CapTest, LeakDown, Liquid};
+use super::{CapTest, Coolant, LeakDown, Liquid};
 use crate::base::section::{
     About, Finding, Line, Margin, Renamed, Rule, Section, by, choice, derived, joined, line, model, pick,
     renamed, rule, same, step, sum_of,
@@ -551,6 +551,11 @@ pub const SHEET: Section = Section {
     ],
     models: &[
         model! {
+            "coolant" "cooling.Coolant" Coolant in "coolant"
+            { liquid, volume_share, concentrate, cap = "coolant.header_pressure", hottest }
+            needs { mass_fraction, station_pressure = "use.station_pressure" }
+        },
+        model! {
             "cap" "cooling.CapTest" CapTest in "cap"
             {
                 rating, opening_pressure, holding_pressure, gauge_error, rating_tolerance, weakest_component,
@@ -568,6 +573,8 @@ pub const SHEET: Section = Section {
         },
     ],
     renamed: &[
+        renamed("coolant.cap", "coolant.header_pressure"),
+        renamed("coolant.hottest_coolant", "coolant.hottest"),
         Renamed {
             old: "leak_test.of",
             new: "leak_test.trapped",

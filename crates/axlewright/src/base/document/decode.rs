@@ -34,6 +34,7 @@ pub(super) fn decode<M: Model + DeserializeOwned>(
         faults: RefCell::new(faults),
         is_broken,
         wishes: M::WISHES,
+        former: M::FORMER,
         unknown: RefCell::default(),
         instead: RefCell::default(),
         supplied: RefCell::default(),
@@ -68,6 +69,8 @@ struct Run<'r> {
     is_broken: bool,
     /// Keys of a margin that is wanted: [`Model::WISHES`].
     wishes: &'static [[&'static str; 3]],
+    /// Keys that it had: [`Model::FORMER`].
+    former: &'static [[&'static str; 2]],
     /// Values whose key the model does not have.
     unknown: RefCell<HashSet<*const Spot>>,
     /// What stands in the place of a refused value.
@@ -436,7 +439,10 @@ impl<'de> Deserializer<'de> for Node<'_, '_> {
                         Some([_, line, rule]) => format!(
                             "the margin that is wanted belongs on a build sheet (`{line}`), not in a model; grade a margin with `Verdict::{rule}`"
                         ),
-                        None => unknown_key(key, fields.iter().copied()),
+                        None => match self.run.former.iter().find(|[old, _]| key == old) {
+                            Some([_, new]) => format!("this key is gone; write {new}"),
+                            None => unknown_key(key, fields.iter().copied()),
+                        },
                     };
                     self.run.note(spot.key_at, Fault::new(path, message));
                 }

@@ -78,6 +78,10 @@ pub trait Model: Sized + super::Sealed {
     #[doc(hidden)]
     const WISHES: &'static [[&'static str; 3]] = &[];
 
+    /// Keys that this model had, each with what says the same today; for what no alias can say.
+    #[doc(hidden)]
+    const FORMER: &'static [[&'static str; 2]] = &[];
+
     /// Refuses what cannot be, by the name of the field.
     fn check(&self) -> Result<()>;
 

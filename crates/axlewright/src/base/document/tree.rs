@@ -110,9 +110,9 @@ impl Document {
     /// let coolant = Document::from_si([
     ///     ("liquid", Field::Text("water")), ("cap", Field::Text("15 psi gauge")), ("altitude", Field::Si(0.0)),
     ///     ("station_pressure", Field::Si(f64::NAN)), // not known
-    ///     ("hottest_coolant", Field::Si(370.0)),
+    ///     ("hottest", Field::Si(370.0)),
     /// ])?;
-    /// assert_eq!(Coolant::from_document(&coolant)?.hottest_coolant.quantity.si(), 370.0);
+    /// assert_eq!(Coolant::from_document(&coolant)?.hottest.quantity.si(), 370.0);
     /// # Ok::<(), axlewright::Error>(())
     /// ```
     pub fn from_si<'a>(fields: impl IntoIterator<Item = (&'a str, Field<'a>)>) -> Result<Document> {
