@@ -329,9 +329,9 @@ static axw_driveline_torque_path *new_path(void)
         add_row(&values, key(i, "differential"), find(part, "differential"), NULL);
         const struct row *rating = find(part, "rating");
         if (rating != NULL) {
-            add_row(&values, key(i, "rating.torque"), rating, "Torque");
-            add_row(&values, key(i, "rating.side"), find(part, "side"), NULL);
-            add_row(&values, key(i, "rating.kind"), find(part, "kind"), NULL);
+            add_row(&values, key(i, "torque_rating"), rating, "Torque");
+            add_row(&values, key(i, "rating_side"), find(part, "side"), NULL);
+            add_row(&values, key(i, "rating_kind"), find(part, "kind"), NULL);
         }
     }
     axw_driveline_torque_path *model = NULL;

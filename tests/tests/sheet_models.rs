@@ -2,12 +2,13 @@
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test may panic, its helpers too")]
 
 use axlewright::cooling::{CapTest, Coolant, LeakDown};
+use axlewright::driveline::TorquePath;
 use axlewright::engine::TorqueCurve;
 use axlewright::ride::QuarterCar;
 use axlewright::sheet::{Assessment, Sheet};
 use axlewright::spring::Corner;
 use axlewright::suspension::{DoubleWishbone, LeafAxle, LiveAxle, Strut};
-use axlewright::units::{Angle, Length, Quantity};
+use axlewright::units::{Angle, Length, Quantity, Ratio};
 use axlewright::{Model, Verdict};
 use axlewright_tests::assessed::{demo, text, value};
 use axlewright_tests::axles::Held;
@@ -76,6 +77,29 @@ fn hold(sheet: &Sheet) -> usize {
         same("leak_test.tight_pressure", value(&on, "leak_test.tight_pressure"), test.tight_pressure.si());
         same("leak_test.least_pressure", value(&on, "leak_test.least_pressure"), test.least_pressure.si());
         graded(&on, "leak_test.tight", test.margin);
+        held += 1;
+    }
+    let path = sheet.model("torque_path").map(|model| model.read::<TorquePath>());
+    if let Ok(Err(refused)) = &path {
+        // A mean of grip above its high bound: the path is refused, and the sheet knows no grip.
+        assert!(value(&on, "grip.high_coefficient").is_nan(), "{refused}");
+    }
+    if let Ok(Ok(path)) = path {
+        let table = path.parts_table().unwrap();
+        let margins = table.numbers("margin").unwrap();
+        for (row, margin) in margins.iter().enumerate() {
+            let part = table.word("part", row).unwrap();
+            if part != "transfer_case" {
+                let finding = format!("{part}.strength");
+                let wanted = Ratio::from_si(on.answer(&finding).unwrap().wanted);
+                answers(&on, &finding, *margin, Verdict::of_ratio(Ratio::from_si(*margin), wanted));
+            }
+        }
+        let (torque, force) = path
+            .pull()
+            .map_or((f64::NAN, f64::NAN), |pull| (pull.wheel_torque.si(), pull.tractive_force.si()));
+        same("driveline.pull_torque", value(&on, "driveline.pull_torque"), torque);
+        same("driveline.tractive_force", value(&on, "driveline.tractive_force"), force);
         held += 1;
     }
     // A curve of one point is refused by both.
@@ -182,6 +206,9 @@ fn both_doors_give_the_same_numbers_and_verdicts() {
     let mut held = 0;
     for name in ["dunlin", "dunlin_measured", "wagtail", "dray"] {
         let sheet = demo(name, &[]);
+        for path in ["coolant", "torque_path"] {
+            assert!(sheet.model(path).is_ok(), "{name} holds no {path}");
+        }
         held += hold(&sheet);
         // Of the sheets with drawn axles only the lines of the live axle change: each assessment of them takes long.
         let drawn = !["dunlin", "wagtail"].contains(&name);

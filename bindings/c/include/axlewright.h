@@ -341,19 +341,21 @@ typedef struct axw_driveline_gearbox axw_driveline_gearbox;
 ///     grip (table, optional): where the tyres' grip is to bound the torque: `driven_load` (on the
 ///         ground under all driven wheels, with the transfer that the same launch causes),
 ///         `loaded_radius`, `strength_coefficient` (a high bound of grip, for what a part must
-///         bear), `pull_coefficient` (a mean, for what the vehicle gets to the ground), and
-///         `inertia_factor` (by how much the inertia between part and ground lets a dropped clutch
-///         exceed the grip; without it grip bounds the steady torque only)
+///         bear; without it the grip relieves no part), `pull_coefficient` (a mean, for what the
+///         vehicle gets to the ground; wanted by `pull` alone), and `inertia_factor` (by how much
+///         the inertia between part and ground lets a dropped clutch exceed the grip; without it
+///     grip bounds the steady torque only)
 ///     parts (list): from behind the clutch on, the transfer case in the range that is looked at
 ///         among them, each with `name` and, where it has them, `ratio` (input over output speed),
-///         `least_ratio` (of the gear with the least ratio; that of the part itself where its ratio
-///         stays, as of an axle: without it the grip does not relieve a rating on the input side,
-///         which counts in every gear), `efficiency`, `differential` (for one of the two shafts
-///         behind a differential: `open`, half of the torque and of the grip each; `limited_slip`
-///         or `locked`, all of both through one shaft, as the other wheel may hang; left out where
-///         it is not known, which counts as locked), `share` (for a part behind any other split:
-///         the share of torque and grip before it that goes its way at most) and `rating` with
-///         `torque`, `side` (input, output) and `kind` (continuous, peak, yield, ultimate)
+///         `least_ratio` (of the gear or range with the least ratio; that of the part itself where
+///         its ratio stays, as of an axle: a rating counts in every gear and range, so without it
+///         the grip relieves no rating on the input side, and the parts before it are relieved in
+///         that gear only), `efficiency`, `differential` (for one of the two shafts behind a
+///         differential: `open`, half of the torque and of the grip each; `limited_slip` or
+///         `locked`, all of both through one shaft, as the other wheel may hang; left out where it
+///         is not known, which counts as locked), `share` (for a part behind any other split: the
+///         share of torque and grip before it that goes its way at most), `torque_rating`,
+///         `rating_side` (input, output) and `rating_kind` (continuous, peak, yield, ultimate)
 ///
 /// Valid for
 ///     A steady pull, and the clutch dropped from rest. The strength coefficient is not less than

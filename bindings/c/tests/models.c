@@ -17,13 +17,13 @@ static const char CURVE_TOML[] =
 static const char PATH_JSON[] =
     "{\"engine_torque\": \"360 N·m\", \"parts\": ["
     "{\"name\": \"gearbox\", \"ratio\": 4.7, \"efficiency\": \"97 %\","
-    " \"rating\": {\"torque\": \"400 N·m\", \"side\": \"input\", \"kind\": \"continuous\"}},"
-    "{\"name\": \"Gelenkwelle ö\", \"rating\": {\"torque\": \"2000 N·m\", \"kind\": \"peak\"}}]}";
+    " \"torque_rating\": \"400 N·m\", \"rating_side\": \"input\", \"rating_kind\": \"continuous\"},"
+    "{\"name\": \"Gelenkwelle ö\", \"torque_rating\": \"2000 N·m\", \"rating_kind\": \"peak\"}]}";
 static const char PATH_TOML[] =
     "engine_torque = \"360 N·m\"\n"
     "[[parts]]\nname = \"gearbox\"\nratio = 4.7\nefficiency = \"97 %\"\n"
-    "rating = { torque = \"400 N·m\", side = \"input\", kind = \"continuous\" }\n"
-    "[[parts]]\nname = \"Gelenkwelle ö\"\nrating = { torque = \"2000 N·m\", kind = \"peak\" }\n";
+    "torque_rating = { value = 400, unit = \"N·m\" }\nrating_side = \"input\"\nrating_kind = \"continuous\"\n"
+    "[[parts]]\nname = \"Gelenkwelle ö\"\ntorque_rating = \"2000 N·m\"\nrating_kind = \"peak\"\n";
 
 static const char COOLANT_JSON[] =
     "{\"liquid\": \"ethylene_glycol\", \"volume_share\": \"50 %\", \"concentrate\": "
@@ -221,8 +221,8 @@ static void bad_documents(void)
     refuses("{\"engine_torque\": 360,\n \"parts\": []}", AXW_DOCUMENT,
             "line 1, column 19: engine_torque: ", "360 has no unit; a torque is text with N·m");
     refuses("engine_torque = \"360 N·m\"\n[[parts]]\nname = \"gearbox\"\n"
-            "rating = { torque = \"400 N·m\", kind = \"continous\" }\n",
-            AXW_DOCUMENT, "line 4, column 39: parts[0].rating.kind: ", "continous");
+            "torque_rating = \"400 N·m\"\nrating_kind = \"continous\"\n",
+            AXW_DOCUMENT, "line 5, column 15: parts[0].rating_kind: ", "continous");
     refuses("{\"engine_torque\": \"360 N·m\", \"parts\": [{\"name\": \"a\"}]} more",
             AXW_DOCUMENT, "line 1", "");
     refuses("{\"engine_torque\": \"360 N·m\", \"parts\": []}", AXW_LENGTH,

@@ -85,7 +85,7 @@ static void lists(void)
     SAME(torque, 250.0);
     axw_engine_torque_curve_free(curve);
 
-    const char *const parts[] = {"engine_torque", "parts[0].name", "parts[0].rating.torque", "parts[0].rating.kind", "parts[0].rating.side"};
+    const char *const parts[] = {"engine_torque", "parts[0].name", "parts[0].torque_rating", "parts[0].rating_kind", "parts[0].rating_side"};
     const char *const words[] = {NULL, "gearbox", NULL, "continuous", "input"};
     const double numbers[] = {360.0, NAN, 400.0, NAN, NAN};
     axw_driveline_torque_path *path = NULL;

@@ -73,10 +73,10 @@ static void words_and_numbers(void)
     axw_driveline_torque_path *model = NULL;
     STATUS(axw_driveline_torque_path_new(
                "{\"engine_torque\": \"360 N·m\", \"parts\": ["
-               "{\"name\": \"gearbox\", \"ratio\": 4.7, \"rating\": {\"torque\": \"400 N·m\", \"side\": "
-               "\"input\", \"kind\": \"continuous\"}},"
-               "{\"name\": \"shaft\", \"rating\": {\"torque\": \"2000 N·m\", \"kind\": \"peak\"}},"
-               "{\"name\": \"gearbox\", \"rating\": {\"torque\": \"1500 N·m\", \"kind\": \"continuous\"}}]}",
+               "{\"name\": \"gearbox\", \"ratio\": 4.7, \"torque_rating\": \"400 N·m\", \"rating_side\": "
+               "\"input\", \"rating_kind\": \"continuous\"},"
+               "{\"name\": \"shaft\", \"torque_rating\": \"2000 N·m\", \"rating_kind\": \"peak\"},"
+               "{\"name\": \"gearbox\", \"torque_rating\": \"1500 N·m\", \"rating_kind\": \"continuous\"}]}",
                &model),
            AXW_OK);
     axw_table *table = NULL;

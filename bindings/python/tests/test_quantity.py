@@ -674,7 +674,11 @@ class TestModels:
             (lambda: engine.TorqueCurve(points={}), "points: expected a list, not a table"),
             (
                 lambda: driveline.TorquePath(engine_torque=3 * Nm, parts=[gearbox]),
-                "parts[0].rating: expected a table with `torque` and, where they are known, `side` and `kind`, not the text ",
+                "parts[0].rating: this key is gone; write `torque_rating`, `rating_side` and `rating_kind`",
+            ),
+            (
+                lambda: driveline.TorquePath(engine_torque=3 * Nm, grip="good", parts=[{"name": "gearbox"}]),
+                "grip: expected a table with `driven_load`, `loaded_radius` and, where they are known, ",
             ),
             (lambda: tyre.Tyre.from_text("van.toml"), "this looks like a file name: pass its text"),
         ):

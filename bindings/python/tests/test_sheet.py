@@ -180,6 +180,23 @@ def test_findings(dunlin, assessment):
     assert pickle.loads(pickle.dumps(assessment.findings)) == assessment.findings
 
 
+def test_models_of_the_sheet_give_its_numbers(dunlin, assessment):
+    coolant = dunlin.model("coolant")
+    on, boiling = coolant.margin(), assessment["coolant.boiling"]
+    assert on.boiling_temperature == assessment.value("coolant.boiling_temperature") and on.margin == boiling.margin
+    assert axlewright.verdict_of_difference(on.margin, boiling.wanted) == boiling.verdict
+    assert dunlin.elsewhere("coolant")["cap"] == ("coolant.header_pressure", "computed")
+
+    path = dunlin.model("torque_path")
+    table = path.parts_table()
+    for part, margin in zip(table["part"], table["margin"], strict=True):
+        if part != "transfer_case":
+            finding = assessment[f"{part}.strength"]
+            assert margin == finding.margin or math.isnan(margin) and finding.margin is None
+            assert axlewright.verdict_of_ratio(margin, finding.wanted) == finding.verdict
+    assert dunlin.elsewhere("torque_path")["parts[3].least_ratio"] == ("final_drive.ratio", "written")
+
+
 def test_what_the_vehicle_lacks_does_not_apply(dunlin):
     before = dunlin.assess()
     assert {before[name].verdict for name in ("front.wind_up", "front.bind", "rear.wind_up")} == {"not known"}

@@ -54,7 +54,7 @@ def test_from_a_model():
 
 PATH = driveline.TorquePath(
     engine_torque="360 N·m", clutch_capacity="480 N·m",
-    parts=[{"name": "shaft", "rating": {"torque": "2000 N·m", "kind": "peak"}}],
+    parts=[{"name": "shaft", "torque_rating": "2000 N·m", "rating_kind": "peak"}],
 )
 
 

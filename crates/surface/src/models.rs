@@ -86,7 +86,9 @@ impl Api {
             let (optional, inner) = match stated.or_else(|| generic_argument(&field.ty, "Option")) {
                 Some(inner) => (true, inner),
                 // A list may be left out if it is empty then.
-                None => (generic_argument(&field.ty, "Vec").is_some() && has_default(&field.attrs), &field.ty),
+                None => {
+                    (generic_argument(&field.ty, "Vec").is_some() && has_default(&field.attrs), &field.ty)
+                }
             };
             let shape = self.shape(inner, structs).map_err(place)?;
             let meaning = one_line(&doc_text(&field.attrs));

@@ -41,6 +41,6 @@ pub use grip_torque::{grip_torque, grip_torque_upstream};
 pub use road_speed::road_speed;
 #[cfg(feature = "sheet")]
 pub use sheet::SHEET;
-pub use torque_path::{Grip, Part, Pull, Rating, RatingKind, Side, TorquePath, Weakest};
+pub use torque_path::{Grip, Part, Pull, RatingKind, Side, TorquePath, Weakest};
 pub use tyre_diameter_for_cruise::tyre_diameter_for_cruise;
 pub use wheel_torque::wheel_torque;

@@ -1,9 +1,10 @@
 use super::Differential;
 use super::demand::{AtGround, Geared, GripBounds, OneShaft, Pulling, Rated};
-use super::torque_path::{RatingKind, Side};
+use super::torque_path::{Grip, Part, RatingKind, Side, TorquePath};
+use crate::base::section::rule::{Need, Taken};
 use crate::base::section::{
-    About, Also, Finding, Line, Margin, Rule, Section, also, by, choice, derived, fields, greatest_of,
-    joined, line, pick, product_of, quotient_of, rule, step, words,
+    About, Also, Finding, Line, Margin, ModelOf, Rule, Section, also, by, choice, derived, fields,
+    greatest_of, joined, line, pick, product_of, quotient_of, renamed, rule, step, words,
 };
 use crate::engine::{CURVE, Written};
 use crate::units::{AngularVelocity, Force, Length, Power, Quantity, Ratio, Torque, Velocity};
@@ -29,6 +30,7 @@ fields!(OneShaft { differential });
 fields!(GripBounds { strength_coefficient, pull_coefficient });
 fields!(Pulling { engine, grip, strength_coefficient, pull_coefficient });
 fields!(AtGround { torque, loaded_radius });
+fields!(Grip { driven_load, loaded_radius, strength_coefficient, pull_coefficient, inertia_factor });
 fields!(Ratios { first, ratios });
 fields!(LowRange { low_ratio });
 
@@ -181,7 +183,7 @@ const PULL: Rule = rule! {
 };
 const TRACTION: Rule = rule! {
     "driveline" AtGround::force, AtGround
-    takes { torque = "driveline.pull_torque", loaded_radius }
+    takes { torque = "driveline.pull_torque", loaded_radius = "grip.loaded_radius" }
     says "T / r_l", "balance of moments at the wheel"
 };
 
@@ -269,7 +271,7 @@ const CLUTCH: &[Line] = &[
 
 /// What the tyres hold.
 const GRIP: &[Line] = &[
-    radius("driveline.loaded_radius", "of the driven wheels, from centre to ground: force acts on it")
+    radius("grip.loaded_radius", "of the driven wheels, from centre to ground: force acts on it")
         .measured_on(TYRES)
         .by(&[pick(&["driveline.driven", "front.tyre.loaded_radius", "rear.tyre.loaded_radius"])]),
     line("grip.driven_load", Force::KIND, "on the ground under all driven wheels, with the transfer that the same launch causes")
@@ -281,9 +283,9 @@ const GRIP: &[Line] = &[
         .within(1.0, 10.0, "definition: inertia adds to the grip; common practice, no source: a factor above 10 is a slip"),
     derived("grip.high_coefficient", Ratio::KIND, "the high bound, not below the mean").by(&[by(&HIGH_GRIP)]),
     flow("grip.torque", "at the driven wheels together, that the tyres hold at most")
-        .by(&[step("driveline.grip_torque", &["grip.driven_load", "grip.high_coefficient", "driveline.loaded_radius"])]),
+        .by(&[step("driveline.grip_torque", &["grip.driven_load", "grip.high_coefficient", "grip.loaded_radius"])]),
     flow("grip.pull_torque", "at the driven wheels together, that the tyres hold on a mean")
-        .by(&[step("driveline.grip_torque", &["grip.driven_load", "grip.pull_coefficient", "driveline.loaded_radius"])]),
+        .by(&[step("driveline.grip_torque", &["grip.driven_load", "grip.pull_coefficient", "grip.loaded_radius"])]),
 ];
 
 /// The gearbox. Behind it strength is looked at in its lowest gear, reverse among them: there every torque is greatest.
@@ -320,6 +322,9 @@ const GEARBOX: &[Line] = &[
 /// The transfer case, in low range where it has one.
 const TRANSFER_CASE: &[Line] = &[
     ratio("transfer_case.low_ratio", "of the low range").or(1.0, "no low range where none is written"),
+    line("transfer_case.least_ratio", Ratio::KIND, "of the high range, which drives straight through")
+        .within(1.0, 1.0, "definition: straight through")
+        .or(1.0, "the high range drives straight through"),
     efficiency("transfer_case.efficiency", "power out over power in, in low range")
         .by(&[by(&NO_LOW_RANGE).usual()]),
     flow("transfer_case.output_torque", "in the lowest gear, engine as the limit")
@@ -523,6 +528,102 @@ const ALSO: &[Also] = &[
     )]),
 ];
 
+const fn taken(name: &'static str, path: &'static str) -> Taken {
+    Taken { name, path, need: Need::Typed }
+}
+
+const fn needed(name: &'static str, path: &'static str) -> Taken {
+    Taken { name, path, need: Need::Needed }
+}
+
+/// The way of the torque in the lowest gear and range, its parts named as their tables.
+const TORQUE_PATH: ModelOf = ModelOf {
+    path: "torque_path",
+    model: "driveline.TorquePath",
+    table: "",
+    inputs: &[
+        taken("engine_torque", "engine.peak_torque"),
+        taken("clutch_capacity", "clutch.capacity"),
+        taken("shock_factor", "clutch.shock_factor"),
+        taken("grip", "grip"),
+        needed("parts[0].ratio", "gearbox.lowest_ratio"),
+        needed("parts[0].efficiency", "gearbox.efficiency"),
+        taken("parts[0].torque_rating", "gearbox.torque_rating"),
+        taken("parts[0].rating_side", "gearbox.rating_side"),
+        taken("parts[0].rating_kind", "gearbox.rating_kind"),
+        needed("parts[1].ratio", "transfer_case.low_ratio"),
+        needed("parts[1].least_ratio", "transfer_case.least_ratio"),
+        needed("parts[1].efficiency", "transfer_case.efficiency"),
+        taken("parts[2].torque_rating", "propeller_shaft.torque_rating"),
+        taken("parts[2].rating_kind", "propeller_shaft.rating_kind"),
+        needed("parts[3].ratio", "final_drive.ratio"),
+        needed("parts[3].least_ratio", "final_drive.ratio"),
+        needed("parts[3].efficiency", "final_drive.efficiency"),
+        taken("parts[3].torque_rating", "final_drive.torque_rating"),
+        taken("parts[3].rating_side", "final_drive.rating_side"),
+        taken("parts[3].rating_kind", "final_drive.rating_kind"),
+        needed("parts[4].differential", "final_drive.differential"),
+        taken("parts[4].torque_rating", "half_shaft.torque_rating"),
+        taken("parts[4].rating_kind", "half_shaft.rating_kind"),
+    ],
+    named: &[
+        ("parts[0].name", "gearbox"),
+        ("parts[1].name", "transfer_case"),
+        ("parts[2].name", "propeller_shaft"),
+        ("parts[3].name", "final_drive"),
+        ("parts[4].name", "half_shaft"),
+    ],
+    end: "",
+    shape: |shape| {
+        let mut given = shape.given();
+        let part = || Part {
+            name: String::new(),
+            ratio: None,
+            least_ratio: None,
+            efficiency: None,
+            differential: None,
+            share: None,
+            torque_rating: None,
+            rating_side: None,
+            rating_kind: None,
+        };
+        // In the order of the inputs, so that each has the type of its field.
+        let _ = TorquePath {
+            engine_torque: given.take(),
+            clutch_capacity: given.take(),
+            shock_factor: given.take(),
+            grip: given.take(),
+            parts: vec![
+                Part {
+                    ratio: given.take(),
+                    efficiency: given.take(),
+                    torque_rating: given.take(),
+                    rating_side: given.take(),
+                    rating_kind: given.take(),
+                    ..part()
+                },
+                Part { ratio: given.take(), least_ratio: given.take(), efficiency: given.take(), ..part() },
+                Part { torque_rating: given.take(), rating_kind: given.take(), ..part() },
+                Part {
+                    ratio: given.take(),
+                    least_ratio: given.take(),
+                    efficiency: given.take(),
+                    torque_rating: given.take(),
+                    rating_side: given.take(),
+                    rating_kind: given.take(),
+                    ..part()
+                },
+                Part {
+                    differential: given.take(),
+                    torque_rating: given.take(),
+                    rating_kind: given.take(),
+                    ..part()
+                },
+            ],
+        };
+    },
+};
+
 /// What the sheet says of the driveline.
 pub const SHEET: Section = Section {
     lines: &joined::<_, LINES>(&[
@@ -629,6 +730,8 @@ pub const SHEET: Section = Section {
             caution: "",
         },
     ],
+    models: &[TORQUE_PATH],
+    renamed: &[renamed("driveline.loaded_radius", "grip.loaded_radius")],
     also: ALSO,
     ..Section::EMPTY
 };

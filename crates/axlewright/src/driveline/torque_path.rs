@@ -16,8 +16,8 @@ use crate::{Error, Result, valid};
 /// - `engine_torque` — greatest torque at the crankshaft; behind a converter that at its turbine at stall
 /// - `clutch_capacity` — what the clutch holds before it slips: it bounds the torque of a dropped clutch, not the engine does
 /// - `shock_factor` — how much a dropped clutch multiplies the torque at its output (2 where it is applied suddenly and undamped); where nothing bounds a dropped clutch, a peak, yield or ultimate rating is `not known`, never guessed
-/// - `grip` — where the tyres' grip is to bound the torque: `driven_load` (on the ground under all driven wheels, with the transfer that the same launch causes), `loaded_radius`, `strength_coefficient` (a high bound of grip, for what a part must bear), `pull_coefficient` (a mean, for what the vehicle gets to the ground), and `inertia_factor` (by how much the inertia between part and ground lets a dropped clutch exceed the grip; without it grip bounds the steady torque only)
-/// - `parts` — from behind the clutch on, the transfer case in the range that is looked at among them, each with `name` and, where it has them, `ratio` (input over output speed), `least_ratio` (of the gear with the least ratio; that of the part itself where its ratio stays, as of an axle: without it the grip does not relieve a rating on the input side, which counts in every gear), `efficiency`, `differential` (for one of the two shafts behind a differential: `open`, half of the torque and of the grip each; `limited_slip` or `locked`, all of both through one shaft, as the other wheel may hang; left out where it is not known, which counts as locked), `share` (for a part behind any other split: the share of torque and grip before it that goes its way at most) and `rating` with `torque`, `side` (input, output) and `kind` (continuous, peak, yield, ultimate)
+/// - `grip` — where the tyres' grip is to bound the torque: `driven_load` (on the ground under all driven wheels, with the transfer that the same launch causes), `loaded_radius`, `strength_coefficient` (a high bound of grip, for what a part must bear; without it the grip relieves no part), `pull_coefficient` (a mean, for what the vehicle gets to the ground; wanted by `pull` alone), and `inertia_factor` (by how much the inertia between part and ground lets a dropped clutch exceed the grip; without it grip bounds the steady torque only)
+/// - `parts` — from behind the clutch on, the transfer case in the range that is looked at among them, each with `name` and, where it has them, `ratio` (input over output speed), `least_ratio` (of the gear or range with the least ratio; that of the part itself where its ratio stays, as of an axle: a rating counts in every gear and range, so without it the grip relieves no rating on the input side, and the parts before it are relieved in that gear only), `efficiency`, `differential` (for one of the two shafts behind a differential: `open`, half of the torque and of the grip each; `limited_slip` or `locked`, all of both through one shaft, as the other wheel may hang; left out where it is not known, which counts as locked), `share` (for a part behind any other split: the share of torque and grip before it that goes its way at most), `torque_rating`, `rating_side` (input, output) and `rating_kind` (continuous, peak, yield, ultimate)
 ///
 /// # Valid for
 /// A steady pull, and the clutch dropped from rest. The strength coefficient is not less than the pull coefficient. A continuous rating is held against the steady
@@ -53,7 +53,7 @@ pub struct TorquePath {
 #[cfg_attr(
     feature = "serde",
     serde(
-        expecting = "a table with `driven_load`, `loaded_radius`, `strength_coefficient`, `pull_coefficient` and, where it is known, `inertia_factor`"
+        expecting = "a table with `driven_load`, `loaded_radius` and, where they are known, `strength_coefficient`, `pull_coefficient` and `inertia_factor`"
     )
 )]
 pub struct Grip {
@@ -62,9 +62,11 @@ pub struct Grip {
     /// Wheel centre to ground under load.
     pub loaded_radius: Value<Length>,
     /// A high bound of grip: for what a part must bear.
-    pub strength_coefficient: Value<Ratio>,
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub strength_coefficient: Option<Value<Ratio>>,
     /// A mean of grip: for what the vehicle gets to the ground.
-    pub pull_coefficient: Value<Ratio>,
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub pull_coefficient: Option<Value<Ratio>>,
     /// By how much the inertia between part and ground lets a dropped clutch exceed the grip.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub inertia_factor: Option<Value<Ratio>>,
@@ -76,7 +78,7 @@ pub struct Grip {
 #[cfg_attr(
     feature = "serde",
     serde(
-        expecting = "a table with `name` and, where they are known, `ratio`, `least_ratio`, `efficiency`, `differential`, `share` and `rating`"
+        expecting = "a table with `name` and, where they are known, `ratio`, `least_ratio`, `efficiency`, `differential`, `share`, `torque_rating`, `rating_side` and `rating_kind`"
     )
 )]
 pub struct Part {
@@ -97,27 +99,15 @@ pub struct Part {
     /// Share of torque and grip before it that goes its way at most; 1 where neither it nor `differential` is given.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub share: Option<Value<Ratio>>,
-    /// What it may carry.
+    /// Torque that it may carry, as its maker says.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub rating: Option<Rating>,
-}
-
-/// What a part may carry, as its maker says.
-#[derive(Debug, Clone, PartialEq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
-#[cfg_attr(
-    feature = "serde",
-    serde(expecting = "a table with `torque` and, where they are known, `side` and `kind`")
-)]
-pub struct Rating {
-    /// The torque.
-    pub torque: Value<Torque>,
-    /// On which side.
+    pub torque_rating: Option<Value<Torque>>,
+    /// Side on which the rating counts.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub side: Option<Side>,
-    /// Of which kind.
+    pub rating_side: Option<Side>,
+    /// Kind of the rating.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub kind: Option<RatingKind>,
+    pub rating_kind: Option<RatingKind>,
 }
 
 /// Side of a part on which its rating counts.
@@ -221,6 +211,8 @@ type Known<T> = core::result::Result<T, &'static str>;
 impl crate::base::Sealed for TorquePath {}
 impl Model for TorquePath {
     const WISHES: &'static [[&'static str; 3]] = &[["tight_below", "wanted.strength", "of_ratio"]];
+    const FORMER: &'static [[&'static str; 2]] =
+        &[["rating", "`torque_rating`, `rating_side` and `rating_kind`"]];
 
     fn check(&self) -> Result<()> {
         if self.parts.is_empty() {
@@ -262,15 +254,15 @@ impl TorquePath {
     /// # Example
     /// ```
     /// use axlewright::{Model, Value, Verdict, driveline::*, units::*};
-    /// let rated = |torque, side, kind| Rating { torque: Value::new(Torque::of::<Nm>(torque)), side: Some(side), kind: Some(kind) };
-    /// let part = |name: &str, ratio, rating| Part {
-    ///     name: name.to_owned(), ratio: Some(Value::new(Ratio::of::<one>(ratio))), least_ratio: None, efficiency: None, differential: None, share: None, rating: Some(rating),
+    /// let part = |name: &str, ratio, torque, side, kind| Part {
+    ///     name: name.to_owned(), ratio: Some(Value::new(Ratio::of::<one>(ratio))), least_ratio: None, efficiency: None, differential: None, share: None,
+    ///     torque_rating: Some(Value::new(Torque::of::<Nm>(torque))), rating_side: Some(side), rating_kind: Some(kind),
     /// };
     /// let path = TorquePath {
     ///     engine_torque: Value::new(Torque::of::<Nm>(360.0)), clutch_capacity: None, shock_factor: None, grip: None,
     ///     parts: vec![
-    ///         part("gearbox", 4.2, rated(400.0, Side::Input, RatingKind::Continuous)),
-    ///         part("axle", 4.1, rated(6200.0, Side::Output, RatingKind::Peak)),
+    ///         part("gearbox", 4.2, 400.0, Side::Input, RatingKind::Continuous),
+    ///         part("axle", 4.1, 6200.0, Side::Output, RatingKind::Peak),
     ///     ],
     /// }.checked()?;
     /// let table = path.parts_table()?;
@@ -358,12 +350,17 @@ impl TorquePath {
             let (ratio, efficiency, _) = part.factors();
             from_engine = Geared { torque: from_engine, ratio, efficiency }.behind()?;
         }
-        let held = grip.torque(&grip.pull_coefficient)?;
+        let Some(pull_coefficient) = of(&grip.pull_coefficient) else {
+            return Err(Error::NoSolution {
+                message: "no pull: grip.pull_coefficient is not given".to_owned(),
+            });
+        };
+        let held = grip.torque(pull_coefficient)?;
         let (wheel_torque, bound) = Pulling {
             engine: from_engine,
             grip: held,
-            strength_coefficient: Some(grip.strength_coefficient.quantity),
-            pull_coefficient: Some(grip.pull_coefficient.quantity),
+            strength_coefficient: of(&grip.strength_coefficient),
+            pull_coefficient: Some(pull_coefficient),
         }
         .bounded()?;
         let loaded_radius = grip.loaded_radius.quantity;
@@ -377,7 +374,7 @@ impl TorquePath {
 
     fn held(&self, part: &Part, demand: &Demand) -> Held {
         let unknown = f64::NAN;
-        let rating = part.rating.as_ref().map_or(Torque::from_si(unknown), |rating| rating.torque.quantity);
+        let rating = of(&part.torque_rating).unwrap_or(Torque::from_si(unknown));
         let (demand, margin, why, bound) = match demand.margin {
             Ok((demand, bound, margin)) => (demand, margin, "", bound.word()),
             Err(why) => (Torque::from_si(unknown), Ratio::from_si(unknown), why, ""),
@@ -403,13 +400,14 @@ impl TorquePath {
             (None, _) => (None, "the rating is not a continuous one, and no clutch_capacity is given"),
             (_, None) => (None, "the rating is not a continuous one, and no shock_factor is given"),
         };
-        let gripping = self.gripping()?;
+        let here = self.gripping(Part::ratio)?;
+        let anywhere = self.gripping(|part| of(&part.least_ratio).unwrap_or_else(|| part.ratio()))?;
         let inertia_factor = self.grip.as_ref().and_then(|grip| of(&grip.inertia_factor));
         let demand = |(place, (part, engine)): (usize, (&Part, Sides))| {
-            let grip = gripping.as_ref().map(|gripping| gripping[place]);
-            let dropped = dropped.as_ref().map(|dropped| dropped[place]);
-            let steady = match grip {
-                Some(grip) if grip.input < engine.input => grip,
+            let at = |sides: &Option<Vec<Sides>>| sides.as_ref().map(|sides| sides[place]);
+            let (dropped, grip) = (at(&dropped), at(&anywhere));
+            let steady = match at(&here) {
+                Some(here) if here.input < engine.input => here,
                 _ => engine,
             };
             Demand { steady, margin: part.margin(engine, dropped, grip, inertia_factor, why) }
@@ -418,18 +416,19 @@ impl TorquePath {
         Ok(self.parts.iter().zip(engine).enumerate().map(demand).collect())
     }
 
-    /// What the grip of its wheels, in the high bound, lets every part carry.
-    fn gripping(&self) -> Result<Option<Vec<Sides>>> {
+    /// What the grip of its wheels, in the high bound, lets every part carry with these ratios of the parts behind it.
+    fn gripping(&self, ratio_of: impl Fn(&Part) -> Ratio) -> Result<Option<Vec<Sides>>> {
         let Some(grip) = &self.grip else { return Ok(None) };
-        let mut at = grip.torque(&grip.strength_coefficient)?;
+        let Some(strength_coefficient) = of(&grip.strength_coefficient) else { return Ok(None) };
+        let mut at = grip.torque(strength_coefficient)?;
         for part in &self.parts {
             at *= part.factors().2.si();
         }
         // From the ground up: the losses stand between the engine and the grip.
         let mut sides = Vec::with_capacity(self.parts.len());
         for part in self.parts.iter().rev() {
-            let (ratio, efficiency, share) = part.factors();
-            let (input, output) = (at / (ratio.si() * efficiency.si()), at);
+            let (_, efficiency, share) = part.factors();
+            let (input, output) = (at / (ratio_of(part).si() * efficiency.si()), at);
             sides.push(Sides { input, output, bound: Bound::Grip });
             at = input / share.si();
         }
@@ -441,15 +440,18 @@ impl TorquePath {
 impl Grip {
     fn check(&self) -> Result<()> {
         let (driven_load, loaded_radius) = (self.driven_load.quantity, self.loaded_radius.quantity);
-        let (strength_coefficient, pull_coefficient) =
-            (self.strength_coefficient.quantity, self.pull_coefficient.quantity);
         valid! {
             driven_load: 1 <= .. <= 10e6 ; "common practice, no source: driven wheels bear between 1 N and 10 MN";
             loaded_radius: 0.001 <= .. <= 100 ; "common practice, no source: wheels lie between 1 mm and 100 m";
-            strength_coefficient: 0.01 <= .. <= 10 ; "common practice, no source: above 10 it is a percentage";
-            pull_coefficient: 0.01 <= .. <= 10 ; "common practice, no source: above 10 it is a percentage";
         }
-        GripBounds { strength_coefficient, pull_coefficient: Some(pull_coefficient) }.high()?;
+        let pull_coefficient = of(&self.pull_coefficient);
+        if let Some(strength_coefficient) = of(&self.strength_coefficient) {
+            valid! { strength_coefficient: 0.01 <= .. <= 10 ; "common practice, no source: above 10 it is a percentage"; }
+            GripBounds { strength_coefficient, pull_coefficient }.high()?;
+        }
+        if let Some(pull_coefficient) = pull_coefficient {
+            valid! { pull_coefficient: 0.01 <= .. <= 10 ; "common practice, no source: above 10 it is a percentage"; }
+        }
         if let Some(inertia_factor) = &self.inertia_factor {
             let inertia_factor = inertia_factor.quantity;
             valid! { inertia_factor: 1 <= .. <= 10 ; "definition: inertia adds to the grip; common practice, no source: a factor above 10 is a slip"; }
@@ -458,8 +460,8 @@ impl Grip {
     }
 
     /// At the driven wheels together.
-    fn torque(&self, coefficient: &Value<Ratio>) -> Result<Torque> {
-        grip_torque(self.driven_load.quantity, coefficient.quantity, self.loaded_radius.quantity)
+    fn torque(&self, coefficient: Ratio) -> Result<Torque> {
+        grip_torque(self.driven_load.quantity, coefficient, self.loaded_radius.quantity)
     }
 }
 
@@ -485,9 +487,8 @@ impl Part {
             efficiency: 0.01 <= .. <= 1 ; "definition: no part gives more power than it takes";
             share: 0.01 <= .. <= 1 ; "definition: a share of the whole, and not nothing";
         }
-        if let Some(rating) = &self.rating {
-            let rating = rating.torque.quantity;
-            valid! { rating: 0 < .. ; "definition: a part that carries nothing is no part"; }
+        if let Some(torque_rating) = of(&self.torque_rating) {
+            valid! { torque_rating: 0 < .. ; "definition: a part that carries nothing is no part"; }
         }
         Ok(())
     }
@@ -502,11 +503,10 @@ impl Part {
         inertia_factor: Option<Ratio>,
         no_drop: &'static str,
     ) -> Known<(Torque, Bound, Ratio)> {
-        let rating = self.rating.as_ref().ok_or("no rating")?;
-        let torque = rating.torque.quantity;
+        let torque = of(&self.torque_rating).ok_or("no rating")?;
         let rated = Rated {
-            side: rating.side,
-            kind: rating.kind,
+            side: self.rating_side,
+            kind: self.rating_kind,
             rating: Some(torque),
             engine_input: Some(engine.input),
             engine_output: Some(engine.output),
@@ -527,15 +527,20 @@ impl Part {
     /// Torque on the input side that the grip behind the part holds in the gear with the least ratio; without that ratio no bound.
     fn least_reduced(&self, grip: Sides) -> Option<Torque> {
         let (ratio, efficiency, _) = self.factors();
-        let least = of(&self.least_ratio).or((ratio.si() == 1.0).then_some(ratio))?;
+        // A part of which no ratio is written has none to shift.
+        let least = of(&self.least_ratio).or(self.ratio.is_none().then_some(ratio))?;
         Some(grip.output / (least.si() * efficiency.si()))
+    }
+
+    fn ratio(&self) -> Ratio {
+        of(&self.ratio).unwrap_or(Ratio::from_si(1.0))
     }
 
     /// Ratio, efficiency and share.
     fn factors(&self) -> (Ratio, Ratio, Ratio) {
         let of = |value: &Option<Value<Ratio>>| of(value).unwrap_or(Ratio::from_si(1.0));
         let of_shaft = self.differential.map(|differential| Ratio::from_si(differential.shaft_share()));
-        (of(&self.ratio), of(&self.efficiency), of_shaft.unwrap_or_else(|| of(&self.share)))
+        (self.ratio(), of(&self.efficiency), of_shaft.unwrap_or_else(|| of(&self.share)))
     }
 }
 
@@ -551,16 +556,14 @@ mod tests {
     fn part(name: &str, ratio: f64, rating: Option<(f64, Option<Side>, Option<RatingKind>)>) -> Part {
         Part {
             name: name.to_owned(),
-            ratio: Some(Value::new(Ratio::of::<one>(ratio))),
+            ratio: (ratio != 1.0).then(|| Value::new(Ratio::of::<one>(ratio))),
             least_ratio: None,
             efficiency: None,
             differential: None,
             share: None,
-            rating: rating.map(|(torque, side, kind)| Rating {
-                torque: Value::new(Torque::of::<Nm>(torque)),
-                side,
-                kind,
-            }),
+            torque_rating: rating.map(|(torque, ..)| Value::new(Torque::of::<Nm>(torque))),
+            rating_side: rating.and_then(|(_, side, _)| side),
+            rating_kind: rating.and_then(|(.., kind)| kind),
         }
     }
 
@@ -645,8 +648,8 @@ mod tests {
         let grip = Grip {
             driven_load: Value::new(Force::from_si(10e3)),
             loaded_radius: Value::new(Length::from_si(0.3)),
-            strength_coefficient: ratio(1.2),
-            pull_coefficient: ratio(0.8),
+            strength_coefficient: Some(ratio(1.2)),
+            pull_coefficient: Some(ratio(0.8)),
             inertia_factor: inertia_factor.map(ratio),
         };
         let mut path = path(parts, Some(2.0));
@@ -679,8 +682,39 @@ mod tests {
         high.engine_torque = Value::new(Torque::of::<Nm>(100.0));
         let pull = high.pull().unwrap();
         assert_eq!((pull.wheel_torque.si(), pull.bound.as_str()), (1440.0, "engine"));
+        let mut unbounded = high.clone();
+        unbounded.grip.as_mut().unwrap().strength_coefficient = None;
+        let (table, pull) = (unbounded.parts_table().unwrap(), unbounded.pull().unwrap());
+        assert_eq!((table.word("bound", 2), pull.wheel_torque.si()), (Some("engine"), 1440.0));
+        high.grip.as_mut().unwrap().pull_coefficient = None;
+        assert!(high.parts_table().is_ok());
+        assert!(high.pull().unwrap_err().to_string().contains("pull_coefficient is not given"));
         high.grip = None;
         assert!(high.pull().unwrap_err().to_string().contains("grip is not given"));
+    }
+
+    /// The transfer case at 2.5, which can be shifted to 1: the gearbox counts in high range, where the grip is 1000 N·m behind it, too.
+    #[test]
+    fn a_low_range_relieves_no_part_before_it() {
+        let mut axle = part("axle", 4.0, None);
+        axle.efficiency = Some(Value::new(Ratio::of::<one>(0.9)));
+        let rated = Some((1000.0, Some(Side::Output), Some(RatingKind::Continuous)));
+        let mut case = part("transfer case", 2.5, None);
+        for (least, demand) in [(None, 400.0), (Some(1.0), 1000.0)] {
+            case.least_ratio = least.map(|least| Value::new(Ratio::of::<one>(least)));
+            let parts = vec![part("gearbox", 4.0, rated), case.clone(), axle.clone()];
+            let table = gripping(parts, None).parts_table().unwrap();
+            assert_eq!(table.numbers("demand").unwrap()[0], demand);
+            assert_eq!(table.numbers("output_torque"), Some(&[400.0, 1000.0, 3600.0][..]));
+        }
+        // An input of a part with a ratio of 1 that may be shifted is not relieved.
+        let rated = Some((600.0, Some(Side::Input), Some(RatingKind::Continuous)));
+        let one_to_one = Some(Value::new(Ratio::of::<one>(1.0)));
+        for (least_ratio, demand) in [(None, 400.0), (one_to_one.clone(), 300.0)] {
+            let direct = Part { ratio: one_to_one.clone(), least_ratio, ..part("gearbox", 1.0, rated) };
+            let table = gripping(vec![direct, part("axle", 12.0, None)], None).parts_table().unwrap();
+            assert_eq!(table.numbers("demand").unwrap()[0], demand);
+        }
     }
 
     #[test]
@@ -750,8 +784,8 @@ mod tests {
         let changes: [(&str, Change); 5] = [
             ("driven_load", |grip| grip.driven_load = Value::new(Force::from_si(-1.0))),
             ("loaded_radius", |grip| grip.loaded_radius = Value::new(Length::from_si(0.0))),
-            ("pull_coefficient", |grip| grip.pull_coefficient = Value::new(Ratio::from_si(1.3))),
-            ("pull_coefficient", |grip| grip.pull_coefficient = Value::new(Ratio::from_si(0.0))),
+            ("pull_coefficient", |grip| grip.pull_coefficient = Some(Value::new(Ratio::from_si(1.3)))),
+            ("pull_coefficient", |grip| grip.pull_coefficient = Some(Value::new(Ratio::from_si(0.0)))),
             ("inertia_factor", |grip| grip.inertia_factor = Some(Value::new(Ratio::from_si(0.9)))),
         ];
         for (name, change) in changes {

@@ -116,6 +116,8 @@ pub(super) struct ModelInfo {
     pub table: &'static str,
     /// Field that says which end of the vehicle it is, and the word.
     pub end: Option<(&'static str, &'static str)>,
+    /// Fields that have a word of their own.
+    pub named: &'static [(&'static str, &'static str)],
     pub fields: Vec<FieldInfo>,
 }
 
@@ -301,6 +303,7 @@ impl Graph {
                             model: model.model,
                             table,
                             end,
+                            named: model.named,
                             fields,
                         });
                     }

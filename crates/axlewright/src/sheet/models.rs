@@ -83,6 +83,8 @@ impl Sheet {
             return Err(Error::document(path, message));
         };
         let (mut fields, mut elsewhere) = (vec![], vec![]);
+        let named = model.named.iter().map(|(field, word)| (*field, *word));
+        fields.extend(named.map(|(field, word)| (field.to_owned(), Owned::Text(word.to_owned()))));
         fields.extend(model.end.map(|(field, word)| (field.to_owned(), Owned::Text(word.to_owned()))));
         let begun: Vec<usize> = model
             .fields
@@ -106,7 +108,8 @@ impl Sheet {
                 (_, Some(written)) => Owned::Text(written.text.to_string()),
                 (Content::Marking(_), None) => continue,
             };
-            let own = info.path.strip_prefix(model.table).is_some_and(|rest| rest.starts_with(['.', '[']));
+            let own = field.name == info.path
+                || info.path.strip_prefix(model.table).is_some_and(|rest| rest.starts_with(['.', '[']));
             let origin = match plan.origins[usize::from(field.slot)] {
                 Origin::Written => "written",
                 Origin::Assumed => "assumed",

@@ -90,12 +90,18 @@ fn a_refusal_is_said_in_plain_words() {
     assert_eq!(
         path("[1]"),
         "parts[0]: expected a table with `name` and, where they are known, `ratio`, `least_ratio`, `efficiency`, `differential`, \
-         `share` and `rating`, not the number `1`"
+         `share`, `torque_rating`, `rating_side` and `rating_kind`, not the number `1`"
     );
     assert_eq!(
         path(r#"[{"name": "gearbox", "rating": "400 N·m"}]"#),
-        "parts[0].rating: expected a table with `torque` and, where they are known, `side` and `kind`, not the text \
-         \"400 N·m\""
+        "parts[0].rating: this key is gone; write `torque_rating`, `rating_side` and `rating_kind`"
+    );
+    let grip =
+        TorquePath::from_text(r#"{"engine_torque": "3 N·m", "grip": "good", "parts": [{"name": "a"}]}"#);
+    assert_eq!(
+        said(grip.unwrap_err()),
+        "grip: expected a table with `driven_load`, `loaded_radius` and, where they are known, \
+         `strength_coefficient`, `pull_coefficient` and `inertia_factor`, not the text \"good\""
     );
     assert_eq!(path(r#"[{"name": 1.5}]"#), "parts[0].name: expected text, not the number `1.5`");
     let curve = said(TorqueCurve::from_text("points = [1]").unwrap_err());

@@ -83,6 +83,8 @@ pub struct ModelOf {
     pub table: &'static str,
     /// Its fields and their lines.
     pub inputs: &'static [rule::Taken],
+    /// Fields that have a word of their own: names of the parts of a list.
+    pub named: &'static [(&'static str, &'static str)],
     /// Field that says `front` or `rear`; empty where there is none.
     pub end: &'static str,
     /// Adds the shapes of its fields.

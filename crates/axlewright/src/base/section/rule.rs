@@ -524,6 +524,7 @@ macro_rules! model {
             inputs: &[
                 $($crate::base::section::rule::taken!(Typed $table $field $(. $field_below)* $(= $field_path)?),)*
             ],
+            named: &[],
             end: concat!("" $(, $end)?),
             shape: |shape| {
                 let mut given = shape.given();
@@ -551,6 +552,7 @@ macro_rules! model {
                 $($crate::base::section::rule::taken!(Typed $table $field $(. $field_below)* $(= $field_path)?),)*
                 $($($crate::base::section::rule::taken!(Needed $table $needed $(. $needed_below)* $(= $needed_path)?),)*)?
             ],
+            named: &[],
             end: concat!("" $(, $end)?),
             shape: |shape| {
                 input(&mut shape.given());

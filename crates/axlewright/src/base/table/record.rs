@@ -3,7 +3,6 @@
 
 use super::{Column, Values, code};
 use crate::base::units::{Kind, Quantity};
-use crate::base::verdict::Verdict;
 use std::borrow::Cow;
 
 /// A value that a column can hold.
@@ -94,10 +93,10 @@ macro_rules! words {
         }
     )+};
 }
+// Not `Verdict`: a record gives value, limit and margin, and the caller grades.
 words! {
     String: |word| word;
     &str: |word| word;
-    Verdict: |verdict| verdict.word();
 }
 
 /// A field that can be lent to a table without a copy of its text.

@@ -1,6 +1,6 @@
 use super::*;
+use crate::Error;
 use crate::units::{Length, Quantity, Ratio, mm};
-use crate::{Error, Verdict};
 
 record! {
     /// A joint of a linkage.
@@ -19,7 +19,7 @@ record! {
     #[derive(Debug, Clone, PartialEq)]
     struct Held {
         rise: Length,
-        verdict: Verdict,
+        bound: &'static str,
     }
 }
 
@@ -121,17 +121,17 @@ fn a_lent_record_gives_the_rows_of_its_own() {
 
 #[test]
 fn two_records_stand_beside_each_other() {
-    let held = |row: usize| Held { rise: Length::from_si(row as f64), verdict: Verdict::ALL[row % 4] };
+    let held = |row: usize| Held { rise: Length::from_si(row as f64), bound: ["engine", "grip"][row % 2] };
     let both = filled(|row| Ok((seen(row)?, held(row))));
     let names: Vec<&str> = both.columns().iter().map(|column| &*column.name).collect();
-    assert_eq!(names, ["state", "travel", "rise", "turn", "name", "rise", "verdict"]);
+    assert_eq!(names, ["state", "travel", "rise", "turn", "name", "rise", "bound"]);
     let first = filled(seen);
     for row in 0..ROWS {
         let (known, kept) = (seen(row).is_ok(), first.columns().len());
         let columns = both.columns()[..kept].to_vec();
         let one = Table::of(columns, ROWS, both.refused().to_vec());
         assert_eq!(difference((&one, row), (&first, row)), None);
-        assert_eq!(both.word("verdict", row), known.then(|| held(row).verdict.word()));
+        assert_eq!(both.word("bound", row), known.then(|| held(row).bound));
     }
 }
 
@@ -178,22 +178,22 @@ fn a_table_that_is_too_large_is_refused_before_it_is_made() {
 #[cfg(feature = "serde")]
 #[test]
 fn results_and_tables_are_serialized_with_their_units() {
-    let held = |rise, verdict| Held { rise: Length::from_si(rise), verdict };
+    let held = |rise, bound| Held { rise: Length::from_si(rise), bound };
     let json = |on: &Held| serde_json::to_string(on).unwrap();
-    assert_eq!(json(&held(0.0125, Verdict::NotKnown)), r#"{"rise":"0.0125 m","verdict":"not known"}"#);
-    assert_eq!(json(&held(f64::NAN, Verdict::Meets)), r#"{"rise":null,"verdict":"meets"}"#);
-    assert_eq!(json(&held(f64::INFINITY, Verdict::Meets)), r#"{"rise":"inf m","verdict":"meets"}"#);
+    assert_eq!(json(&held(0.0125, "engine")), r#"{"rise":"0.0125 m","bound":"engine"}"#);
+    assert_eq!(json(&held(f64::NAN, "grip")), r#"{"rise":null,"bound":"grip"}"#);
+    assert_eq!(json(&held(f64::INFINITY, "grip")), r#"{"rise":"inf m","bound":"grip"}"#);
     let on = Joint { rise: Length::from_si(1.0), turn: 3, name: "upper".to_owned() };
     assert_eq!(serde_json::to_string(&on).unwrap(), r#"{"rise":"1 m","turn":3,"name":"upper"}"#);
 
     let mut rows = Filling::over(["turn"], &[2]).unwrap();
-    rows.push((1_i64,), Ok(held(0.5, Verdict::Tight)));
+    rows.push((1_i64,), Ok(held(0.5, "grip")));
     rows.push((2_i64,), Err(too_far(1)));
     assert_eq!(
         serde_json::to_string(&rows.finish()).unwrap(),
         concat!(
             r#"{"columns":[{"name":"turn","values":[1,2]},{"name":"rise","unit":"m","values":[0.5,null]},"#,
-            r#"{"name":"verdict","values":["tight",null]}],"refused":[{"row":1,"reason":"row 1 is too far"}]}"#
+            r#"{"name":"bound","values":["grip",null]}],"refused":[{"row":1,"reason":"row 1 is too far"}]}"#
         )
     );
 }
