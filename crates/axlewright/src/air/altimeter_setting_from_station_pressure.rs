@@ -13,14 +13,14 @@ use crate::{Result, valid};
 /// - `geopotential_altitude` — `H`, of the place, above mean sea level
 ///
 /// # Returns
-/// The altimeter setting (QNH): for comparing a workshop's barometer with an airfield's report. No cap, gauge or boiling sees it.
+/// The altimeter setting (QNH), for comparing a workshop's barometer with an airfield's report. Caps, gauges and boiling depend on the station pressure instead.
 ///
 /// # Valid for
 /// - `25000 <= station_pressure <= 120000`
 /// - `-500 <= geopotential_altitude <= 8000`
 ///
-/// The inverse of `station_pressure_from_altimeter_setting`, with its limits: a result outside 80 kPa to 110 kPa is refused, for then one of the
-/// two arguments belongs to another place. The US definition takes 0.3 hPa off the station pressure first (from memory).
+/// The inverse of `station_pressure_from_altimeter_setting`, with its limits. A result outside 80 kPa to 110 kPa is refused: the two arguments then belong
+/// to different places. The US definition takes 0.3 hPa off the station pressure first (from memory).
 ///
 /// # Source
 /// Definition of the altimeter setting QNH (ICAO Doc 8896; from memory) on the US Standard Atmosphere 1976 (NASA-TM-X-74335), eq. 33a

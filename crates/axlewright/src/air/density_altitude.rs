@@ -11,7 +11,7 @@ use crate::{Result, valid};
 /// - `density` — `d`, of the air as it is: from its pressure, temperature and moisture by `moist_density`
 ///
 /// # Returns
-/// The geopotential altitude of that density on an average day: how high a naturally aspirated engine believes it is.
+/// The geopotential altitude of that density on an average day. A naturally aspirated engine makes power as if it were there.
 ///
 /// # Valid for
 /// - `0.0881 <= density <= 1.93`

@@ -23,8 +23,8 @@ const VAPOUR_GAS: f64 = 8.314_462_618 / 0.018_015_28;
 /// - `200 <= temperature <= 400`
 /// - `0 <= vapour_pressure <= 9000`
 ///
-/// An ideal mixture: real air is denser by 0.03 % to 0.07 % near sea level. No more vapour than the air can hold at its
-/// temperature: that is not checked, and mist counts for nothing.
+/// An ideal mixture: real air is denser by 0.03 % to 0.07 % near sea level. The vapour pressure must not exceed saturation at the
+/// temperature; this is not checked. Mist is not counted.
 ///
 /// # Source
 /// Dalton's law and the ideal gas law; gas constants: US Standard Atmosphere 1976, CODATA 2018

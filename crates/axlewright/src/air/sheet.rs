@@ -1,10 +1,10 @@
 use crate::base::section::{Section, derived, line, step};
 use crate::units::{AbsolutePressure, Density, Length, Quantity, Temperature};
 
-/// What the sheet says of the air.
+/// Lines of the sheet on the air.
 pub const SHEET: Section = Section {
     lines: &[
-        line("use.altitude", Length::KIND, "height above sea level where it has to work, as on a map")
+        line("use.altitude", Length::KIND, "height above sea level where the vehicle works, as on a map")
             .within(
                 -500.0,
                 8000.0,
@@ -13,7 +13,7 @@ pub const SHEET: Section = Section {
         line(
             "use.geopotential_altitude",
             Length::KIND,
-            "the same, at which the standard atmosphere is tabulated",
+            "geopotential altitude, the scale on which the standard atmosphere is tabulated",
         )
         .within(
             -500.0,
@@ -34,14 +34,14 @@ pub const SHEET: Section = Section {
             "pressure of the air as measured there, not reduced to sea level",
         )
         .within(20e3, 110e3, "common practice, no source: pressures where roads lie")
-        // A reading is one of its place and day.
+        // A reading belongs to its place and day.
         .measured_on(&["use.altitude", "use.geopotential_altitude", "use.altimeter_setting"])
         .by(&[
             step(
                 "air.station_pressure_from_altimeter_setting",
                 &["use.altimeter_setting", "use.geopotential_altitude"],
             ),
-            // Weather moves it by less; more is a pressure reduced to sea level.
+            // Weather changes it by less. A larger difference means a pressure reduced to sea level.
             step("air.standard_pressure", &["use.geopotential_altitude"]).about(6e3),
         ]),
         derived(
@@ -50,7 +50,7 @@ pub const SHEET: Section = Section {
             "height at which the standard atmosphere has that pressure",
         )
         .by(&[step("air.pressure_altitude", &["use.station_pressure"])]),
-        line("use.air_temperature", Temperature::KIND, "of the air in which it works").within(
+        line("use.air_temperature", Temperature::KIND, "temperature of the air in which the vehicle works").within(
             200.0,
             330.0,
             "common practice, no source: temperatures that people live in",
@@ -68,10 +68,10 @@ pub const SHEET: Section = Section {
         derived(
             "use.density_altitude",
             Length::KIND,
-            "height at which the standard atmosphere has that density: the engine breathes as if there",
+            "height at which the standard atmosphere has that density: the engine breathes as if it were there",
         )
         .by(&[step("air.density_altitude", &["use.air_density"])]),
-        line("use.coldest_air", Temperature::KIND, "lowest temperature in which it stands").within(
+        line("use.coldest_air", Temperature::KIND, "lowest temperature of the air in which the vehicle stands").within(
             200.0,
             330.0,
             "common practice, no source: temperatures that people live in",

@@ -64,7 +64,7 @@ pub(super) fn density_altitude(of: f64) -> f64 {
 /// # Valid for
 /// - `-5000 <= geopotential_altitude <= 20000`
 ///
-/// Weather moves the real station pressure by some 3 % around it.
+/// Weather changes the real station pressure by some 3 % around it.
 ///
 /// # Source
 /// US Standard Atmosphere 1976 (NASA-TM-X-74335), eq. 33a and 33b; ISO 2533:1975 gives the same within 3e-6 (it rounds the gas constant)

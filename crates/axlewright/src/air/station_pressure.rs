@@ -7,7 +7,7 @@ use crate::{Result, valid};
 /// `p = p_g + p_a`
 ///
 /// # Parameters
-/// - `gauge_pressure` — `p_g`, what a gauge or a cap's rating says; negative for a partial vacuum
+/// - `gauge_pressure` — `p_g`, reading of a gauge or rating of a cap; negative for a partial vacuum
 /// - `station_pressure` — `p_a`, absolute pressure of the air around, as measured there, not reduced to sea level
 ///
 /// # Returns
@@ -58,7 +58,7 @@ pub fn absolute_pressure(
 /// - `station_pressure` — `p_a`, absolute pressure of the air around, as measured there, not reduced to sea level
 ///
 /// # Returns
-/// What a gauge shows; negative for a partial vacuum.
+/// The gauge reading; negative for a partial vacuum.
 ///
 /// # Valid for
 /// - `0 <= absolute_pressure`

@@ -13,15 +13,15 @@ use crate::{Result, valid};
 /// - `geopotential_altitude` — `H`, of the place, above mean sea level
 ///
 /// # Returns
-/// The station pressure: what a cap, a gauge and boiling see.
+/// The station pressure, on which caps, gauges and boiling depend.
 ///
 /// # Valid for
 /// - `80000 <= altimeter_setting <= 110000`
 /// - `-500 <= geopotential_altitude <= 8000`
 ///
-/// Not for a sea-level pressure that was reduced with the measured temperature: that one differs by what the day differs from
-/// the standard atmosphere, at 1500 m by about 0.06 % for each kelvin. The US definition takes 0.3 hPa off the station pressure
-/// first (from memory): there the result is low by that much.
+/// Not for a sea-level pressure that was reduced with the measured temperature. At 1500 m that one is off by about 0.06 % for each
+/// kelvin between the day and the standard atmosphere. The US definition takes 0.3 hPa off the station pressure first (from memory);
+/// the result is too low by that much there.
 ///
 /// # Source
 /// Definition of the altimeter setting QNH (ICAO Doc 8896; from memory) on the US Standard Atmosphere 1976 (NASA-TM-X-74335), eq. 33a

@@ -7,9 +7,9 @@ use crate::{Result, valid};
 /// `R = (p_a + p_b) / (p_a - dp)`
 ///
 /// # Parameters
-/// - `boost_pressure` — `p_b`, gauge reading at the outlet of the compressor; where the gauge sits behind a charge cooler, add what is lost there
+/// - `boost_pressure` — `p_b`, gauge reading at the outlet of the compressor; if the gauge is behind a charge cooler, add the pressure lost there
 /// - `station_pressure` — `p_a`, absolute pressure of the air around, as measured there, not reduced to sea level
-/// - `inlet_loss` — `dp`, pressure lost in air filter and duct before the compressor; 0 where it is neglected
+/// - `inlet_loss` — `dp`, pressure lost in air filter and duct before the compressor; 0 if neglected
 ///
 /// # Returns
 /// Absolute pressure behind the compressor over absolute pressure before it.
@@ -19,7 +19,7 @@ use crate::{Result, valid};
 /// - `20000 <= station_pressure <= 200000`
 /// - `0 <= inlet_loss <= 15000`
 ///
-/// Static pressures taken for total ones: within a few percent at the air speeds of ducts.
+/// Static pressures are taken for total pressures: right within a few percent at the air speeds of ducts.
 ///
 /// # Source
 /// Definition of a pressure ratio
@@ -46,7 +46,7 @@ pub fn boost_pressure_ratio(
     inlet_loss: Stress,
 ) -> Result<Ratio> {
     valid! {
-        boost_pressure: 0 <= .. <= 10e6 ; "definition: boost lies above the air around; common practice, no source: at most 10 MPa";
+        boost_pressure: 0 <= .. <= 10e6 ; "definition: boost is above the pressure of the air around; common practice, no source: at most 10 MPa";
         station_pressure: 20e3 <= .. <= 200e3 ; "common practice, no source: below 20 kPa and above 200 kPa no vehicle runs";
         inlet_loss: 0 <= .. <= 15e3 ; "definition: a duct only loses; common practice, no source: above 15 kPa it is blocked";
     }

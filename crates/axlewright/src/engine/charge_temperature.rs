@@ -12,7 +12,7 @@ const EXPONENT: f64 = 2.0 / 7.0;
 /// # Parameters
 /// - `inlet_temperature` — `T_1`, of the air before the compressor
 /// - `pressure_ratio` — `R`, absolute pressure behind the compressor over absolute pressure before it
-/// - `isentropic_efficiency` — `e`, ideal rise of temperature over real rise, read from the compressor's map
+/// - `isentropic_efficiency` — `e`, ideal temperature rise over real temperature rise, read from the compressor's map
 ///
 /// # Returns
 /// The temperature before a charge cooler.
@@ -49,7 +49,7 @@ pub fn charge_temperature(
 ) -> Result<Temperature> {
     valid! {
         inlet_temperature: 150 <= .. <= 500 ; "common practice, no source: outside 150 K to 500 K air is no perfect gas of these specific heats";
-        pressure_ratio: 1 <= .. <= 10 ; "definition: it compresses; common practice, no source: one stage of a vehicle stays below 10";
+        pressure_ratio: 1 <= .. <= 10 ; "definition: a compressor raises the pressure; common practice, no source: one stage of a vehicle stays below 10";
         isentropic_efficiency: 0.1 <= .. <= 1 ; "second law: at most 1; common practice, no source: below 0.1 it is no compressor";
     }
     let ideal_rise = pressure_ratio.si().powf(EXPONENT) - 1.0;

@@ -10,7 +10,7 @@ use core::f64::consts::PI;
 ///
 /// # Parameters
 /// - `bore` — `d`
-/// - `stroke` — `s`, travel of the piston: twice the crank's throw where the bore's axis meets the crankshaft's
+/// - `stroke` — `s`, travel of the piston: twice the crank's throw if the bore's axis meets the crankshaft's
 /// - `cylinders` — `z`, whole
 ///
 /// # Returns

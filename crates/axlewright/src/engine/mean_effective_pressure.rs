@@ -12,8 +12,8 @@ use core::f64::consts::PI;
 /// - `displacement` — `V`, swept volume of all cylinders together
 ///
 /// # Returns
-/// The constant pressure difference on the pistons that would do the same work; *brake* mean effective pressure where the torque is that of a brake,
-/// negative for the friction and pumping of an engine that is driven.
+/// The constant pressure difference on the pistons that would do the same work. It is the *brake* mean effective pressure for a torque measured on a brake.
+/// A driven engine gives a negative value, for its friction and pumping.
 ///
 /// # Valid for
 /// - `-1000000000 <= torque <= 1000000000`
@@ -53,8 +53,8 @@ pub fn mean_effective_pressure_four_stroke(torque: Torque, displacement: Volume)
 /// - `displacement` — `V`, swept volume of all cylinders together
 ///
 /// # Returns
-/// The constant pressure difference on the pistons that would do the same work; *brake* mean effective pressure where the torque is that of a brake,
-/// negative for the friction and pumping of an engine that is driven.
+/// The constant pressure difference on the pistons that would do the same work. It is the *brake* mean effective pressure for a torque measured on a brake.
+/// A driven engine gives a negative value, for its friction and pumping.
 ///
 /// # Valid for
 /// - `-1000000000 <= torque <= 1000000000`

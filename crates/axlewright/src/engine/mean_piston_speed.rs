@@ -12,7 +12,7 @@ use core::f64::consts::PI;
 /// - `engine_speed` — `w`
 ///
 /// # Returns
-/// The way of the piston over time: two strokes a turn. Its greatest speed is more than half as much again.
+/// The distance that the piston moves over the time: two strokes a turn. Its peak speed is more than half as much again.
 ///
 /// # Valid for
 /// - `0.001 <= stroke <= 10`
@@ -35,7 +35,7 @@ use core::f64::consts::PI;
 pub fn mean_piston_speed(stroke: Length, engine_speed: AngularVelocity) -> Result<Velocity> {
     valid! {
         stroke: 0.001 <= .. <= 10 ; "common practice, no source: pistons travel between 1 mm and 10 m";
-        engine_speed: 0 <= .. <= 100e3 ; "definition: counted without direction; common practice, no source: no engine turns faster than 100000 rad/s";
+        engine_speed: 0 <= .. <= 100e3 ; "definition: a speed without direction; common practice, no source: no engine turns faster than 100000 rad/s";
     }
     Ok(Velocity::from_si(stroke.si() * engine_speed.si() / PI))
 }

@@ -34,7 +34,7 @@ use crate::{Result, valid};
 pub fn power(torque: Torque, engine_speed: AngularVelocity) -> Result<Power> {
     valid! {
         torque: .. ; "definition";
-        engine_speed: 0 <= .. ; "definition: a speed of rotation counted without direction";
+        engine_speed: 0 <= .. ; "definition: a speed of rotation without direction";
     }
     Ok(torque * engine_speed)
 }

@@ -11,7 +11,7 @@ use crate::units::{
     Volume,
 };
 
-/// Most points of a torque curve.
+/// Most points that a torque curve may have.
 const POINTS: usize = 24;
 
 const fn speed(path: &'static str, meaning: &'static str) -> Line {
@@ -30,7 +30,7 @@ const fn length(path: &'static str, meaning: &'static str) -> Line {
     )
 }
 
-/// A torque curve as it is written; it is known once it has two points.
+/// A torque curve as written; it is known once it has two points.
 pub(crate) struct Written {
     pub(crate) points: Vec<Option<CurvePoint>>,
     #[allow(dead_code, reason = "a curve has two points")]
@@ -75,33 +75,29 @@ const BAND: Rule = rule! {
 pub(crate) const CURVE: &str =
     "monotone cubic through the points (Fritsch and Carlson 1980), see engine.TorqueCurve";
 
-/// The torque curve and what follows from it.
+/// The torque curve and the lines that follow from it.
 const TORQUE: &[Line] = &[
-    speed("engine.curve[].engine_speed", "engine speed of a point of the torque curve, slowest first")
+    speed("engine.curve[].engine_speed", "engine speed at a point of the torque curve, slowest first")
         .list(POINTS),
     line("engine.curve[].torque", Torque::KIND, "torque at the crankshaft there")
         .above(0.0, 1e6, "common practice, no source: no engine gives 1 MN·m")
         .list(POINTS),
-    line("engine.peak_torque", Torque::KIND, "greatest torque at the crankshaft")
+    line("engine.peak_torque", Torque::KIND, "peak torque at the crankshaft")
         .above(0.0, 1e6, "common practice, no source: no engine gives 1 MN·m")
         .first_hand()
         .by(&[gives(&PEAKS, "peak_torque")]),
-    speed("engine.peak_torque_speed", "engine speed of the greatest torque")
+    speed("engine.peak_torque_speed", "engine speed at peak torque")
         .first_hand()
         .by(&[gives(&PEAKS, "peak_torque_speed")]),
-    line("engine.peak_power", Power::KIND, "greatest power at the crankshaft")
+    line("engine.peak_power", Power::KIND, "peak power at the crankshaft")
         .above(0.0, 1e8, "common practice, no source: no engine gives 100 MW")
         .first_hand()
         .by(&[gives(&PEAKS, "peak_power")]),
-    speed("engine.peak_power_speed", "engine speed of the greatest power")
+    speed("engine.peak_power_speed", "engine speed at peak power")
         .first_hand()
         .by(&[gives(&PEAKS, "peak_power_speed")]),
-    line(
-        "engine.band_share",
-        Ratio::KIND,
-        "torque over the greatest torque at which an engine still pulls well",
-    )
-    .above(0.0, 1.0, "definition: a share of the greatest"),
+    line("engine.band_share", Ratio::KIND, "share of the peak torque at which an engine still pulls well")
+        .above(0.0, 1.0, "definition: a share of the peak"),
     speed("engine.band_low", "lowest engine speed at which it pulls well")
         .by(&[gives(&BAND, "lowest_speed")]),
     speed("engine.band_high", "highest engine speed at which it pulls well")
@@ -109,17 +105,17 @@ const TORQUE: &[Line] = &[
     derived(
         "engine.cruise_torque",
         Torque::KIND,
-        "greatest torque at the crankshaft at the cruise speed in top gear",
+        "full-load torque at the crankshaft at the cruise speed in top gear",
     ),
 ];
 
 /// Sizes and pistons.
 const PISTONS: &[Line] = &[
-    speed("engine.red_line", "greatest engine speed that its maker allows"),
+    speed("engine.red_line", "highest engine speed that the maker allows"),
     speed("engine.idle_speed", "engine speed at idle, in gear"),
     length("engine.bore", "of a cylinder"),
-    length("engine.stroke", "of a piston, top to bottom"),
-    line("engine.cylinders", Ratio::KIND, "how many there are").within(
+    length("engine.stroke", "travel of a piston, top to bottom"),
+    line("engine.cylinders", Ratio::KIND, "number of cylinders").within(
         1.0,
         100.0,
         "common practice, no source: engines have at most 100 cylinders",
@@ -128,35 +124,30 @@ const PISTONS: &[Line] = &[
         .above(0.0, 1e3, "common practice, no source: no engine sweeps 1000 m³")
         .by(&[step("engine.displacement", &["engine.bore", "engine.stroke", "engine.cylinders"])]),
     choice("engine.cycle", &["four_stroke", "two_stroke"], "strokes of a working cycle"),
-    derived(
+    derived("engine.mean_pressure_if_four_stroke", Stress::KIND, "mean effective pressure at peak torque")
+        .by(&[step(
+            "engine.mean_effective_pressure_four_stroke",
+            &["engine.peak_torque", "engine.displacement"],
+        )]),
+    derived("engine.mean_pressure_if_two_stroke", Stress::KIND, "mean effective pressure at peak torque").by(
+        &[step("engine.mean_effective_pressure_two_stroke", &["engine.peak_torque", "engine.displacement"])],
+    ),
+    derived("engine.mean_pressure", Stress::KIND, "mean effective pressure at peak torque").by(&[pick(&[
+        "engine.cycle",
         "engine.mean_pressure_if_four_stroke",
-        Stress::KIND,
-        "mean effective pressure at the greatest torque",
-    )
-    .by(&[step(
-        "engine.mean_effective_pressure_four_stroke",
-        &["engine.peak_torque", "engine.displacement"],
-    )]),
-    derived(
         "engine.mean_pressure_if_two_stroke",
-        Stress::KIND,
-        "mean effective pressure at the greatest torque",
-    )
-    .by(&[step("engine.mean_effective_pressure_two_stroke", &["engine.peak_torque", "engine.displacement"])]),
-    derived("engine.mean_pressure", Stress::KIND, "mean effective pressure at the greatest torque").by(&[
-        pick(&["engine.cycle", "engine.mean_pressure_if_four_stroke", "engine.mean_pressure_if_two_stroke"]),
-    ]),
+    ])]),
     derived("engine.piston_speed", Velocity::KIND, "mean speed of a piston at the red line")
         .by(&[step("engine.mean_piston_speed", &["engine.stroke", "engine.red_line"])]),
     line(
         "engine.piston_speed_limit",
         Velocity::KIND,
-        "greatest mean speed of a piston that engine and rods are built for",
+        "highest mean piston speed that engine and rods are built for",
     )
     .above(0.0, 100.0, "common practice, no source: pistons move slower than 100 m/s"),
-    line("wanted.piston_speed", Velocity::KIND, "how far below its limit the piston's speed is wanted")
+    line("wanted.piston_speed", Velocity::KIND, "wanted margin of the mean piston speed below its limit")
         .within(0.0, 100.0, "definition: a margin is not negative")
-        .or(0.0, "nothing beyond the limit itself"),
+        .or(0.0, "no margin beyond the limit itself"),
 ];
 
 /// The charge behind a compressor.
@@ -167,8 +158,8 @@ const CHARGE: &[Line] = &[
     line("engine.inlet_loss", Stress::KIND, "pressure lost in air filter and duct before the compressor")
         .within(0.0, 15e3, "common practice, no source: a filter that loses more than 150 mbar is blocked")
         .measured_on(&[])
-        .or(0.0, "neglected until it was measured"),
-    line("engine.inlet_temperature", Temperature::KIND, "of the air before the compressor")
+        .or(0.0, "neglected until it is measured"),
+    line("engine.inlet_temperature", Temperature::KIND, "temperature of the air before the compressor")
         .within(150.0, 500.0, "common practice, no source: engines breathe between -123 °C and 227 °C")
         .measured_on(&[]),
     line(
@@ -184,20 +175,24 @@ const CHARGE: &[Line] = &[
     derived(
         "engine.pressure_ratio",
         Ratio::KIND,
-        "absolute pressure behind the compressor over that before it",
+        "absolute pressure behind the compressor over absolute pressure before it",
     )
     .by(&[step(
         "engine.boost_pressure_ratio",
         &["engine.boost_pressure", "use.station_pressure", "engine.inlet_loss"],
     )]),
-    derived("engine.charge_temperature", Temperature::KIND, "behind the compressor, before a charge cooler")
-        .by(&[step(
-            "engine.charge_temperature",
-            &["engine.inlet_temperature", "engine.pressure_ratio", "engine.compressor_efficiency"],
-        )]),
+    derived(
+        "engine.charge_temperature",
+        Temperature::KIND,
+        "charge temperature behind the compressor, before a charge cooler",
+    )
+    .by(&[step(
+        "engine.charge_temperature",
+        &["engine.inlet_temperature", "engine.pressure_ratio", "engine.compressor_efficiency"],
+    )]),
 ];
 
-/// What the sheet says of the engine.
+/// Lines and findings of the sheet on the engine.
 pub const SHEET: Section = Section {
     lines: &joined::<_, { TORQUE.len() + PISTONS.len() + CHARGE.len() }>(&[TORQUE, PISTONS, CHARGE]),
     findings: &[Finding {

@@ -1,7 +1,7 @@
 use crate::units::{AngularVelocity, Power, Torque};
 use crate::{Result, valid};
 
-/// Torque that a power is at a speed.
+/// Torque at a power and a speed.
 ///
 /// # Formula
 /// `T = P / w`
@@ -34,7 +34,7 @@ use crate::{Result, valid};
 pub fn torque(power: Power, engine_speed: AngularVelocity) -> Result<Torque> {
     valid! {
         power: .. ; "definition";
-        engine_speed: 0 < .. ; "definition: at rest no torque follows from a power";
+        engine_speed: 0 < .. ; "definition: no torque follows from a power at rest";
     }
     Ok(Torque::from_si(power.si() / engine_speed.si()))
 }

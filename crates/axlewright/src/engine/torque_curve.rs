@@ -5,23 +5,23 @@ use crate::base::text::print_in;
 use crate::units::{AngularVelocity, Power, Quantity, Ratio, Torque, UnitOf, rpm};
 use crate::{Error, Result, valid};
 
-/// A torque curve through points, as a dynamometer or a brochure gives them.
+/// A torque curve through points from a dynamometer or a brochure.
 ///
 /// # Formula
-/// Piecewise cubic through the points with monotone slopes (Fritsch and Butland): it never exceeds the points beside it; `P = T w`
+/// Piecewise cubic through the points with monotone slopes (Fritsch and Butland): it never exceeds the points on either side; `P = T w`
 ///
 /// # Fields
 /// - `points` — at least two, in order of speed, each with `engine_speed` and `torque`
 ///
 /// # Valid for
-/// Speeds from the first to the last point; beyond them nothing is known and nothing is guessed. Torques of zero or more.
+/// Speeds from the first to the last point. A speed beyond them is refused, never extrapolated. Torques are zero or more.
 ///
 /// # Source
 /// Fritsch and Butland, SIAM J. Sci. Stat. Comput. 5 (1984) 300-304; checked against SciPy's PchipInterpolator
 #[derive(Debug, Clone, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 pub struct TorqueCurve {
-    /// At least two, in order of speed.
+    /// Points of the curve, at least two, in order of speed.
     pub points: Vec<CurvePoint>,
 }
 
@@ -37,16 +37,16 @@ pub struct CurvePoint {
 }
 
 record! {
-    /// Where a torque curve is highest.
+    /// Peak torque and peak power of a torque curve.
     #[derive(Debug, Clone, Copy, PartialEq)]
     pub struct CurvePeaks {
-        /// Greatest torque.
+        /// Peak torque.
         pub peak_torque: Torque,
-        /// Speed of the greatest torque, the lowest one where it is flat.
+        /// Speed at peak torque, the lowest one if the peak is flat.
         pub peak_torque_speed: AngularVelocity,
-        /// Greatest power.
+        /// Peak power.
         pub peak_power: Power,
-        /// Speed of the greatest power.
+        /// Speed at peak power.
         pub peak_power_speed: AngularVelocity,
     }
 }
@@ -70,7 +70,7 @@ impl Model for TorqueCurve {
 }
 
 record! {
-    /// The engine at a speed.
+    /// Torque and power of the engine at a speed.
     struct Pull {
         torque: Torque,
         power: Power,
@@ -118,7 +118,7 @@ impl TorqueCurve {
         super::power(self.torque(engine_speed)?, engine_speed)
     }
 
-    /// Greatest torque and power of the curve, and where they are.
+    /// Peak torque and peak power of the curve, and their speeds.
     ///
     /// # Returns
     /// See the fields of [`CurvePeaks`].
@@ -134,24 +134,24 @@ impl TorqueCurve {
         })
     }
 
-    /// Speeds around the peak between which the torque stays at least at a share of it.
+    /// Speeds around the peak between which the torque stays at or above a share of it.
     ///
     /// # Formula
-    /// The roots of `T(w) = q T_max` next to the peak on either side, where the curve first falls below
+    /// The roots of `T(w) = q T_max` next to the peak on either side, at which the curve first falls below
     ///
     /// # Parameters
-    /// - `share_of_peak` — `q`, torque that is wanted over the greatest torque
+    /// - `share_of_peak` — `q`, wanted torque over peak torque
     ///
     /// # Returns
-    /// - `lowest_speed` — lowest speed of the band; the first point where the torque is enough from there on
-    /// - `highest_speed` — highest speed of the band; the last point where the torque is enough up to there
+    /// - `lowest_speed` — lowest speed of the band; the first point if the torque is enough from there on
+    /// - `highest_speed` — highest speed of the band; the last point if the torque is enough up to there
     ///
     /// # Valid for
     /// - `0 < share_of_peak <= 1`
     ///
-    /// One band, that of the peak (of the one at the lowest speed where there are equal ones): a second hump beyond a dip does not
-    /// count. Beyond the points nothing is known, so a band that ends at the first or last point may be wider. A step between two gears that
-    /// is no greater than the highest speed over the lowest keeps the engine inside.
+    /// One band around the peak; with equal peaks, the one at the lowest speed. A second hump beyond a dip is not counted. A band that ends at the first or last
+    /// point may be wider in truth, for nothing is known beyond. The engine stays in the band if the step between two gears is at most the highest speed over the
+    /// lowest.
     ///
     /// # Example
     /// ```
@@ -163,33 +163,33 @@ impl TorqueCurve {
     /// # Ok::<(), axlewright::Error>(())
     /// ```
     pub fn torque_band(&self, share_of_peak: Ratio) -> Result<CurveBand> {
-        valid! { share_of_peak: 0 < .. <= 1 ; "definition: a share of the greatest"; }
+        valid! { share_of_peak: 0 < .. <= 1 ; "definition: a share of the peak"; }
         let curve = self.curve()?;
-        // A monotone piece turns at its ends only.
+        // A monotone piece has its extremes at its ends only.
         let turns: Vec<f64> = curve.knots().map(|(w, _)| w).collect();
         let (peak_speed, peak) = curve.peak();
         band(|w| curve.at(w), &turns, peak_speed, share_of_peak.si() * peak)
     }
 
-    /// Speeds around the peak between which the power stays at least at a share of it.
+    /// Speeds around the peak between which the power stays at or above a share of it.
     ///
     /// # Formula
-    /// The roots of `w T(w) = q P_max` next to the peak on either side, where the curve first falls below
+    /// The roots of `w T(w) = q P_max` next to the peak on either side, at which the curve first falls below
     ///
     /// # Parameters
-    /// - `share_of_peak` — `q`, power that is wanted over the greatest power
+    /// - `share_of_peak` — `q`, wanted power over peak power
     ///
     /// # Returns
-    /// - `lowest_speed` — lowest speed of the band; the first point where the power is enough from there on
-    /// - `highest_speed` — highest speed of the band; the last point where the power is enough up to there
+    /// - `lowest_speed` — lowest speed of the band; the first point if the power is enough from there on
+    /// - `highest_speed` — highest speed of the band; the last point if the power is enough up to there
     ///
     /// # Valid for
     /// - `0 < share_of_peak <= 1`
     ///
-    /// One band, that of the peak: a second hump beyond a dip does not count. Beyond the points nothing is known, so a band that ends
-    /// at the first or last point may be wider.
+    /// One band around the peak; a second hump beyond a dip is not counted. A band that ends at the first or last point may be wider in truth,
+    /// for nothing is known beyond.
     pub fn power_band(&self, share_of_peak: Ratio) -> Result<CurveBand> {
-        valid! { share_of_peak: 0 < .. <= 1 ; "definition: a share of the greatest"; }
+        valid! { share_of_peak: 0 < .. <= 1 ; "definition: a share of the peak"; }
         let curve = self.curve()?;
         let (peak_speed, peak) = peak_power(&curve)?;
         band(|w| w * curve.at(w), &power_turns(&curve)?, peak_speed, share_of_peak.si() * peak)
@@ -201,7 +201,7 @@ impl TorqueCurve {
     /// - `engine_speed` — speeds, in any order
     ///
     /// # Returns
-    /// One row a speed: `engine_speed`, `torque`, `power`; a speed beyond the points is a refused row with its reason.
+    /// One row a speed: `engine_speed`, `torque`, `power`. A speed beyond the points is a refused row with its reason.
     pub fn table(&self, engine_speed: &[AngularVelocity]) -> Result<Table> {
         let curve = self.curve()?;
         let mut rows = Filling::over(["engine_speed"], &[engine_speed.len()])?;
@@ -228,15 +228,15 @@ impl TorqueCurve {
 }
 
 impl CurvePoint {
-    /// Refuses a point that cannot be, or does not follow the speed of the one before.
+    /// Refuses a point with impossible values, or one that is not faster than the point before.
     fn check(&self, before: Option<AngularVelocity>) -> Result<()> {
         let (engine_speed, torque) = (self.engine_speed.quantity, self.torque.quantity);
         valid! {
-            engine_speed: 0 <= .. ; "definition: a speed of rotation counted without direction";
-            torque: 0 <= .. ; "definition: full load drives";
+            engine_speed: 0 <= .. ; "definition: a speed of rotation without direction";
+            torque: 0 <= .. ; "definition: at full load the engine drives";
         }
         if let Some(engine_speed_before) = before {
-            valid! { engine_speed > engine_speed_before ; "the points stand in order of speed, none twice"; }
+            valid! { engine_speed > engine_speed_before ; "the points are in order of speed, none twice"; }
         }
         Ok(())
     }
@@ -259,7 +259,7 @@ fn torque_at(curve: &MonotoneCubic, engine_speed: AngularVelocity) -> Result<Tor
     Ok(Torque::from_si(torque))
 }
 
-/// Speeds at which `T w` may turn, in order: the points, and where its slope `T + w T'` changes sign between two.
+/// Speeds at which `T w` may have an extreme, in order: the points, and the zeros of its slope `T + w T'` between two points.
 fn power_turns(curve: &MonotoneCubic) -> Result<Vec<f64>> {
     const PARTS: u32 = 16;
     let slope = |w: f64| curve.at(w) + w * curve.slope(w);
@@ -279,7 +279,7 @@ fn power_turns(curve: &MonotoneCubic) -> Result<Vec<f64>> {
     Ok(turns)
 }
 
-/// The greatest `T w`, and where.
+/// Peak power `T w`, with its speed.
 fn peak_power(curve: &MonotoneCubic) -> Result<(f64, f64)> {
     let mut best = (0.0, f64::NEG_INFINITY);
     for w in power_turns(curve)? {
@@ -291,7 +291,7 @@ fn peak_power(curve: &MonotoneCubic) -> Result<(f64, f64)> {
     Ok(best)
 }
 
-/// Where `f`, monotone between its turns, first falls below a level on either side of its peak; else its first and last turn.
+/// Speeds at which `f` first falls below a level on either side of its peak; if it never does, the first and last turn. `f` is monotone between turns.
 fn band(f: impl Fn(f64) -> f64, turns: &[f64], peak: f64, level: f64) -> Result<CurveBand> {
     let edge =
         |inside: f64, turn: f64| root("speed at the edge of the band", |w| f(w) - level, inside, turn, 0.0);
@@ -383,7 +383,7 @@ mod tests {
 
     #[test]
     fn bands_of_curves_worked_by_hand() {
-        // T = 300 (1 - w / 6000 rpm), from 1000 rpm on: 60 % of 250 N·m at 3000 rpm; 75 % of the greatest power half its speed, 3000 rpm, to either side.
+        // T = 300 (1 - w / 6000 rpm), from 1000 rpm on: 60 % of 250 N·m at 3000 rpm; 75 % of the peak power at half its speed, 3000 rpm, to either side.
         let line = curve(&[(1000.0, 250.0), (2000.0, 200.0), (6000.0, 0.0)]).unwrap();
         let torque = line.torque_band(Ratio::from_si(0.6)).unwrap();
         assert_relative_eq!(torque.lowest_speed.in_::<rpm>(), 1000.0, max_relative = 1e-14);

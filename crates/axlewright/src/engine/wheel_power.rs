@@ -11,13 +11,13 @@ use crate::{Result, valid};
 /// - `driveline_efficiency` — `e`, power at the wheels over power at the crankshaft
 ///
 /// # Returns
-/// What the driven wheels get.
+/// The power at the driven wheels.
 ///
 /// # Valid for
 /// - `0 <= crank_power <= 1000000000000`
 /// - `0.01 <= driveline_efficiency <= 1`
 ///
-/// One efficiency for one gear and one load: part of the loss does not grow with power. A roller dynamometer's loss holds the tyres' on the roller, too.
+/// One efficiency holds for one gear and one load, for part of the loss does not grow with power. The loss on a roller dynamometer includes the tyres' loss on the roller.
 ///
 /// # Source
 /// Definition of an efficiency
@@ -35,7 +35,7 @@ use crate::{Result, valid};
 #[inline]
 pub fn wheel_power(crank_power: Power, driveline_efficiency: Ratio) -> Result<Power> {
     valid! {
-        crank_power: 0 <= .. <= 1e12 ; "definition: driving, not driven; common practice, no source: at most 1 TW";
+        crank_power: 0 <= .. <= 1e12 ; "definition: the engine drives; common practice, no source: at most 1 TW";
         driveline_efficiency: 0.01 <= .. <= 1 ; "definition: no driveline gives more power than it takes; common practice, no source: from 1 % on";
     }
     Ok(crank_power * driveline_efficiency)
@@ -51,13 +51,13 @@ pub fn wheel_power(crank_power: Power, driveline_efficiency: Ratio) -> Result<Po
 /// - `driveline_efficiency` — `e`, power at the wheels over power at the crankshaft
 ///
 /// # Returns
-/// What the crankshaft gave. A correction to standard air comes after this, not before.
+/// The power at the crankshaft. Correct to standard air after this step, not before.
 ///
 /// # Valid for
 /// - `0 <= wheel_power <= 1000000000000`
 /// - `0.01 <= driveline_efficiency <= 1`
 ///
-/// As good as the efficiency, which is seldom measured: five points of it are 6 % of the power. A coast-down on the same roller says more than a figure from a table.
+/// The result is as good as the efficiency, which is seldom measured: five points of it are 6 % of the power. A coast-down on the same roller is better than a figure from a table.
 ///
 /// # Source
 /// Definition of an efficiency
@@ -75,7 +75,7 @@ pub fn wheel_power(crank_power: Power, driveline_efficiency: Ratio) -> Result<Po
 #[inline]
 pub fn crank_power(wheel_power: Power, driveline_efficiency: Ratio) -> Result<Power> {
     valid! {
-        wheel_power: 0 <= .. <= 1e12 ; "definition: driving, not driven; common practice, no source: at most 1 TW";
+        wheel_power: 0 <= .. <= 1e12 ; "definition: the engine drives; common practice, no source: at most 1 TW";
         driveline_efficiency: 0.01 <= .. <= 1 ; "definition: no driveline gives more power than it takes; common practice, no source: from 1 % on";
     }
     Ok(wheel_power / driveline_efficiency)

@@ -2,7 +2,7 @@ use super::mass_fraction::{ETHYLENE_GLYCOL_DENSITY, PROPYLENE_GLYCOL_DENSITY, by
 use crate::units::Ratio;
 use crate::{Result, valid};
 
-/// Concentrate to pour for a wanted strength by mass: its share by volume in a mix of water and ethylene glycol.
+/// Share of concentrate by volume that gives a wanted strength by mass, in a mix of water and ethylene glycol.
 ///
 /// # Formula
 /// `f = w d_w / (d_c (s - w) + w d_w)` with `1 / d_c = s / d_g + (1 - s) / d_w`, `d_g` = 1113.5 kg/m³, `d_w` = 998.207 kg/m³
@@ -12,14 +12,14 @@ use crate::{Result, valid};
 /// - `glycol_mass_share` — `s`, glycol in the concentrate by mass, as its data sheet says; 1 for pure glycol
 ///
 /// # Returns
-/// The concentrate over all that is poured, before it is mixed.
+/// The volume of concentrate over the volume of all that is poured, before it is mixed.
 ///
 /// # Valid for
 /// - `0 <= mass_fraction < 1`
 /// - `0 < glycol_mass_share <= 1`
 /// - `glycol_mass_share > mass_fraction`
 ///
-/// The inverse of `ethylene_glycol_mass_fraction`, with its limits: volumes at 20 °C, of the parts. What is in the system already has to be drained first.
+/// The inverse of `ethylene_glycol_mass_fraction`, with its limits. Volumes are those of the parts at 20 °C. Drain the system first: liquid that is already in it is not counted.
 ///
 /// # Source
 /// Mass balance; densities at 20 °C: CRC Handbook as carried by the open chemicals library 1.5.2, water IAPWS-95
@@ -44,7 +44,7 @@ pub fn ethylene_glycol_concentrate_share(mass_fraction: Ratio, glycol_mass_share
     Ok(Ratio::from_si(by_volume(mass_fraction.si(), glycol_mass_share.si(), ETHYLENE_GLYCOL_DENSITY)))
 }
 
-/// Concentrate to pour for a wanted strength by mass: its share by volume in a mix of water and propylene glycol.
+/// Share of concentrate by volume that gives a wanted strength by mass, in a mix of water and propylene glycol.
 ///
 /// # Formula
 /// `f = w d_w / (d_c (s - w) + w d_w)` with `1 / d_c = s / d_g + (1 - s) / d_w`, `d_g` = 1036.1 kg/m³, `d_w` = 998.207 kg/m³
@@ -54,14 +54,14 @@ pub fn ethylene_glycol_concentrate_share(mass_fraction: Ratio, glycol_mass_share
 /// - `glycol_mass_share` — `s`, glycol in the concentrate by mass, as its data sheet says; 1 for pure glycol
 ///
 /// # Returns
-/// The concentrate over all that is poured, before it is mixed.
+/// The volume of concentrate over the volume of all that is poured, before it is mixed.
 ///
 /// # Valid for
 /// - `0 <= mass_fraction < 1`
 /// - `0 < glycol_mass_share <= 1`
 /// - `glycol_mass_share > mass_fraction`
 ///
-/// The inverse of `propylene_glycol_mass_fraction`, with its limits: volumes at 20 °C, of the parts. What is in the system already has to be drained first.
+/// The inverse of `propylene_glycol_mass_fraction`, with its limits. Volumes are those of the parts at 20 °C. Drain the system first: liquid that is already in it is not counted.
 ///
 /// # Source
 /// Mass balance; densities at 20 °C: CRC Handbook as carried by the open chemicals library 1.5.2, water IAPWS-95

@@ -12,7 +12,7 @@ pub(super) const ETHYLENE: Surface = Surface {
     c2: [-0.002_692, 0.004_805, -0.003_995, -0.011_53],
     c3: [4.725e-6, 1.69e-6, 4.982e-5],
 };
-/// The same source.
+/// Melinder (IIR 2010), as above.
 pub(super) const PROPYLENE: Surface = Surface {
     fraction: 0.307_031,
     temperature: 305.858_3,
@@ -38,8 +38,8 @@ pub(super) const PROPYLENE: Surface = Surface {
 /// - `0 <= mass_fraction <= 0.6`
 /// - `221.95 <= temperature <= 373.15`
 ///
-/// Liquid only: at or below the freezing temperature of the mix it is refused, and nothing is extrapolated beyond 100 °C, hot
-/// as a capped system may run. Pure glycol, no inhibitors. From 20 % to 60 %: the ASHRAE (2001) tables of inhibited coolant,
+/// Liquid only: a temperature at or below freezing is refused. Nothing is extrapolated beyond 100 °C, though a capped system
+/// may run hotter. Pure glycol, no inhibitors. From 20 % to 60 %: the ASHRAE (2001) tables of inhibited coolant,
 /// taken by volume and converted, read from 0.2 % to 1.1 % more above 0 °C and within 0.5 % below; a second fit of its own book
 /// lies within 0.2 %. Without glycol it is up to 0.1 % below IAPWS-95.
 ///
@@ -83,8 +83,8 @@ pub fn ethylene_glycol_density(mass_fraction: Ratio, temperature: Temperature) -
 /// - `0 <= mass_fraction <= 0.6`
 /// - `223.15 <= temperature <= 373.15`
 ///
-/// Liquid only: at or below the freezing temperature of the mix it is refused, and nothing is extrapolated beyond 100 °C, hot
-/// as a capped system may run. Pure glycol, no inhibitors. From 20 % to 60 %: the ASHRAE (2001) tables of inhibited coolant,
+/// Liquid only: a temperature at or below freezing is refused. Nothing is extrapolated beyond 100 °C, though a capped system
+/// may run hotter. Pure glycol, no inhibitors. From 20 % to 60 %: the ASHRAE (2001) tables of inhibited coolant,
 /// taken by volume and converted, read from 0.1 % to 0.8 % more above 0 °C and within 0.6 % below; a second fit of its own book
 /// lies within 0.1 %. Without glycol it is within 0.1 % of IAPWS-95.
 ///

@@ -12,7 +12,7 @@ const ETHYLENE: Surface = Surface {
     c2: [0.000_178_2, 0.000_105_2, 0.000_105_1, 0.000_406_3],
     c3: [-7.669e-7, -1.634e-6, -6.475e-6],
 };
-/// The same source.
+/// Melinder (IIR 2010), as above.
 const PROPYLENE: Surface = Surface {
     fraction: 0.307_031,
     temperature: 305.858_3,
@@ -38,8 +38,8 @@ const PROPYLENE: Surface = Surface {
 /// - `0 <= mass_fraction <= 0.6`
 /// - `221.95 <= temperature <= 373.15`
 ///
-/// Liquid only: at or below the freezing temperature of the mix it is refused, and nothing is extrapolated beyond 100 °C, hot
-/// as a capped system may run. Pure glycol, no inhibitors. From 20 % to 60 %: the ASHRAE (2001) tables of inhibited coolant,
+/// Liquid only: a temperature at or below freezing is refused. Nothing is extrapolated beyond 100 °C, though a capped system
+/// may run hotter. Pure glycol, no inhibitors. From 20 % to 60 %: the ASHRAE (2001) tables of inhibited coolant,
 /// taken by volume and converted, read from 13 % less to 4 % more above 0 °C and up to 19 % less near -33 °C; a second fit of
 /// its own book lies within 5 %. Without glycol it is within 1.8 % of the IAPWS formulation.
 ///
@@ -86,8 +86,8 @@ pub fn ethylene_glycol_dynamic_viscosity(
 /// - `0 <= mass_fraction <= 0.6`
 /// - `223.15 <= temperature <= 373.15`
 ///
-/// Liquid only: at or below the freezing temperature of the mix it is refused, and nothing is extrapolated beyond 100 °C, hot
-/// as a capped system may run. Pure glycol, no inhibitors. From 20 % to 60 %: the ASHRAE (2001) tables of inhibited coolant,
+/// Liquid only: a temperature at or below freezing is refused. Nothing is extrapolated beyond 100 °C, though a capped system
+/// may run hotter. Pure glycol, no inhibitors. From 20 % to 60 %: the ASHRAE (2001) tables of inhibited coolant,
 /// taken by volume and converted, read from 8 % less to 6 % more above 0 °C and up to 28 % less near -33 °C; a second fit of
 /// its own book reads up to 14 % more near -38 °C. Without glycol it is within 1.2 % of the IAPWS formulation.
 ///

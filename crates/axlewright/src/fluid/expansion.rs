@@ -14,17 +14,17 @@ use crate::{Result, valid};
 /// - `later_temperature` — `T_2`, at which it is asked for
 ///
 /// # Returns
-/// The growth over the first volume; negative where the mix shrinks.
+/// The growth over the first volume; negative if the mix shrinks.
 ///
 /// # Valid for
 /// - `0 <= mass_fraction <= 0.6`
 /// - `221.95 <= temperature <= 373.15`
 /// - `221.95 <= later_temperature <= 373.15`
 ///
-/// Liquid only: at or below the freezing temperature of the mix it is refused, and nothing is extrapolated beyond 100 °C, hot as a capped
-/// system may run; the last step of the growth is the steepest. Pressure is left out: 1 bar is 0.005 %. Without glycol the growth
-/// from 20 °C is within 0.0008 of IAPWS-95 up to 95 °C, where it is 0.038; near 4 °C, where water turns, it is no guide to the sign. The ASHRAE (2001) tables of
-/// inhibited coolant from 20 % to 60 % by volume give up to 0.0046 less from 20 °C to 95 °C, where it is 0.041 to 0.05: it errs to more growth.
+/// Liquid only: a temperature at or below freezing is refused. Nothing is extrapolated beyond 100 °C, though a capped system may run hotter;
+/// the growth is steepest there. Pressure is left out: 1 bar is 0.005 %. Without glycol the growth from 20 °C is within 0.0008 of IAPWS-95 up to 95 °C,
+/// where it is 0.038. Near 4 °C, where the expansion of water changes sign, the sign of the result is not sure. The ASHRAE (2001) tables of inhibited coolant
+/// from 20 % to 60 % by volume give up to 0.0046 less from 20 °C to 95 °C, where it is 0.041 to 0.05: the result errs to more growth.
 ///
 /// # Source
 /// Conservation of mass; density: Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010, as carried by the open CoolProp library 8.0.0
@@ -43,7 +43,7 @@ use crate::{Result, valid};
 /// ```
 ///
 /// # Caution
-/// Liquid that fills a closed system bursts it when it warms: leave it air to grow into, and never open a hot system.
+/// A closed system that is full of liquid bursts when it warms: leave air for the growth, and never open a hot system.
 #[inline]
 pub fn ethylene_glycol_expansion(
     mass_fraction: Ratio,
@@ -75,17 +75,17 @@ pub fn ethylene_glycol_expansion(
 /// - `later_temperature` — `T_2`, at which it is asked for
 ///
 /// # Returns
-/// The growth over the first volume; negative where the mix shrinks.
+/// The growth over the first volume; negative if the mix shrinks.
 ///
 /// # Valid for
 /// - `0 <= mass_fraction <= 0.6`
 /// - `223.15 <= temperature <= 373.15`
 /// - `223.15 <= later_temperature <= 373.15`
 ///
-/// Liquid only: at or below the freezing temperature of the mix it is refused, and nothing is extrapolated beyond 100 °C, hot as a capped
-/// system may run; the last step of the growth is the steepest. Pressure is left out: 1 bar is 0.005 %. Without glycol the growth
-/// from 20 °C is within 0.0004 of IAPWS-95 up to 95 °C, where it is 0.038; near 4 °C, where water turns, it is no guide to the sign. The ASHRAE (2001) tables of
-/// inhibited coolant from 20 % to 60 % by volume agree within 0.003 from 20 °C to 95 °C.
+/// Liquid only: a temperature at or below freezing is refused. Nothing is extrapolated beyond 100 °C, though a capped system may run hotter;
+/// the growth is steepest there. Pressure is left out: 1 bar is 0.005 %. Without glycol the growth from 20 °C is within 0.0004 of IAPWS-95 up to 95 °C,
+/// where it is 0.038. Near 4 °C, where the expansion of water changes sign, the sign of the result is not sure. The ASHRAE (2001) tables of inhibited coolant
+/// from 20 % to 60 % by volume agree within 0.003 from 20 °C to 95 °C.
 ///
 /// # Source
 /// Conservation of mass; density: Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010, as carried by the open CoolProp library 8.0.0
@@ -104,7 +104,7 @@ pub fn ethylene_glycol_expansion(
 /// ```
 ///
 /// # Caution
-/// Liquid that fills a closed system bursts it when it warms: leave it air to grow into, and never open a hot system.
+/// A closed system that is full of liquid bursts when it warms: leave air for the growth, and never open a hot system.
 #[inline]
 pub fn propylene_glycol_expansion(
     mass_fraction: Ratio,

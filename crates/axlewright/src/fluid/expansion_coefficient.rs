@@ -13,14 +13,14 @@ use crate::{Result, valid};
 /// - `temperature` — `T`, above the freezing temperature of the mix
 ///
 /// # Returns
-/// The growth in volume per volume and kelvin at that temperature; it rises with temperature, so over a range use `ethylene_glycol_expansion`.
+/// The growth in volume per volume and kelvin at that temperature. It rises with temperature; over a range use `ethylene_glycol_expansion`.
 ///
 /// # Valid for
 /// - `0 <= mass_fraction <= 0.6`
 /// - `221.95 <= temperature <= 373.15`
 ///
-/// Liquid only, as `ethylene_glycol_density`. A derivative of a fit is less sure than the fit: without glycol, between 20 °C and 95 °C, it is within
-/// 30 ppm/K of IAPWS-95; near 4 °C, where water turns, not even its sign counts. The ASHRAE (2001)
+/// Liquid only, as `ethylene_glycol_density`. The derivative of a fit is less sure than the fit. Without glycol, between 20 °C and 95 °C, it is within
+/// 30 ppm/K of IAPWS-95. Near 4 °C, where the expansion of water changes sign, not even the sign is sure. The ASHRAE (2001)
 /// tables of inhibited coolant lie within 100 ppm/K from 40 °C to 95 °C.
 ///
 /// # Source
@@ -61,14 +61,14 @@ pub fn ethylene_glycol_expansion_coefficient(
 /// - `temperature` — `T`, above the freezing temperature of the mix
 ///
 /// # Returns
-/// The growth in volume per volume and kelvin at that temperature; it rises with temperature, so over a range use `propylene_glycol_expansion`.
+/// The growth in volume per volume and kelvin at that temperature. It rises with temperature; over a range use `propylene_glycol_expansion`.
 ///
 /// # Valid for
 /// - `0 <= mass_fraction <= 0.6`
 /// - `223.15 <= temperature <= 373.15`
 ///
-/// Liquid only, as `propylene_glycol_density`. A derivative of a fit is less sure than the fit: without glycol, between 20 °C and 95 °C, it is within
-/// 50 ppm/K of IAPWS-95; near 4 °C, where water turns, not even its sign counts. The ASHRAE (2001)
+/// Liquid only, as `propylene_glycol_density`. The derivative of a fit is less sure than the fit. Without glycol, between 20 °C and 95 °C, it is within
+/// 50 ppm/K of IAPWS-95. Near 4 °C, where the expansion of water changes sign, not even the sign is sure. The ASHRAE (2001)
 /// tables of inhibited coolant lie within 80 ppm/K from 40 °C to 80 °C and up to 180 ppm/K higher at 95 °C.
 ///
 /// # Source

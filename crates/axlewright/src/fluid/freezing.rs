@@ -10,7 +10,7 @@ pub(super) struct Curve {
 /// Melinder (IIR 2010), as the open CoolProp library 8.0.0 carries it.
 pub(super) const ETHYLENE: Curve =
     Curve { base: 0.308_462, coefficients: [257.9, -80.8, -133.4, -72.93, 100.6, 11.4] };
-/// The same source.
+/// Melinder (IIR 2010), as above.
 pub(super) const PROPYLENE: Curve =
     Curve { base: 0.307_031, coefficients: [259.9, -66.31, -109.4, -228.3, -340.9, 146.5] };
 

@@ -11,16 +11,16 @@ pub(super) struct Glycol {
     c2: f64,
     c3: f64,
     c4: f64,
-    /// Whether the last power is the sixth; else the second.
+    /// True if the last power is the sixth, false if it is the second.
     sixth: bool,
-    /// In kg/mol.
+    /// Molar mass (kg/mol).
     molar_mass: f64,
 }
 
 /// Perry's Chemical Engineers' Handbook, 8th ed., Table 2-8, as the open `chemicals` library carries it; 260.15 K to 720 K.
 pub(super) const ETHYLENE: Glycol =
     Glycol { c1: 84.09, c2: -10_411.0, c3: -8.1976, c4: 1.6536e-18, sixth: true, molar_mass: 0.062_067_84 };
-/// The same source; 213.15 K to 626 K.
+/// Perry's Chemical Engineers' Handbook, as above; 213.15 K to 626 K.
 pub(super) const PROPYLENE: Glycol =
     Glycol { c1: 212.8, c2: -15_420.0, c3: -28.109, c4: 2.1564e-5, sixth: false, molar_mass: 0.076_094_42 };
 
@@ -51,7 +51,7 @@ impl Glycol {
 
     /// Bubble point (K) of the mix, between the boiling point of water at `p` and at `p / x_w`.
     ///
-    /// Newton's method on ln p against 1/T inside a bracket, halving where it would leave it or after 16 steps: at most 64
+    /// Newton's method on ln p against 1/T inside a bracket. It halves the bracket if a step would leave it, or after 16 steps: at most 64
     /// steps, at most 5 over the whole range. Without glycol both ends of the bracket are the boiling point of water.
     #[inline]
     fn boiling(&self, p: f64, w: f64) -> f64 {

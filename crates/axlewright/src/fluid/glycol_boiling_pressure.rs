@@ -13,7 +13,7 @@ use crate::{Result, valid};
 /// - `mass_fraction` — `w`, mass of glycol over mass of the mix; shops mix by volume, which is less
 ///
 /// # Returns
-/// The bubble pressure: under less than it the mix boils.
+/// The bubble pressure: at a lower pressure the mix boils.
 ///
 /// # Valid for
 /// - `273.15 <= temperature <= 533.15`
@@ -68,7 +68,7 @@ pub fn ethylene_glycol_boiling_pressure(
 /// - `mass_fraction` — `w`, mass of glycol over mass of the mix; shops mix by volume, which is less
 ///
 /// # Returns
-/// The bubble pressure: under less than it the mix boils.
+/// The bubble pressure: at a lower pressure the mix boils.
 ///
 /// # Valid for
 /// - `273.15 <= temperature <= 533.15`

@@ -41,8 +41,8 @@ pub(super) fn by_volume(mass_fraction: f64, glycol: f64, glycol_density: f64) ->
 /// - `0 <= concentrate_volume_share <= 1`
 /// - `0 < glycol_mass_share <= 1`
 ///
-/// Volumes at 20 °C, of the parts: the mix itself is smaller, by about 1 % with ethylene glycol and 2 % with propylene glycol
-/// at half and half. What the concentrate holds beside glycol counts as water.
+/// Volumes are those of the parts at 20 °C. The mix itself is smaller, by about 1 % with ethylene glycol and 2 % with propylene glycol
+/// at half and half. All that the concentrate holds beside glycol counts as water.
 ///
 /// # Source
 /// Mass balance; densities at 20 °C: CRC Handbook as carried by the open chemicals library 1.5.2, water IAPWS-95
@@ -89,8 +89,8 @@ pub fn ethylene_glycol_mass_fraction(
 /// - `0 <= concentrate_volume_share <= 1`
 /// - `0 < glycol_mass_share <= 1`
 ///
-/// Volumes at 20 °C, of the parts: the mix itself is smaller, by about 1 % with ethylene glycol and 2 % with propylene glycol
-/// at half and half. What the concentrate holds beside glycol counts as water.
+/// Volumes are those of the parts at 20 °C. The mix itself is smaller, by about 1 % with ethylene glycol and 2 % with propylene glycol
+/// at half and half. All that the concentrate holds beside glycol counts as water.
 ///
 /// # Source
 /// Mass balance; densities at 20 °C: CRC Handbook as carried by the open chemicals library 1.5.2, water IAPWS-95

@@ -3,7 +3,7 @@ use crate::base::numeric::root;
 use crate::units::{Ratio, Temperature};
 use crate::{Result, valid};
 
-/// Least share of ethylene glycol with which a mix begins to freeze no sooner than at a temperature.
+/// Least share of ethylene glycol with which a mix stays free of ice down to a temperature.
 ///
 /// # Formula
 /// `T = sum over i of c_i (w - 0.308462)^i`, i from 0 to 5, solved for `w`
@@ -17,7 +17,7 @@ use crate::{Result, valid};
 /// # Valid for
 /// - `221.95 <= freezing_temperature <= 273.15`
 ///
-/// The curve falls all along this range, so that there is one answer; beyond 60 % it has a minimum and a second branch, which
+/// The curve falls all along this range, so there is one answer. Beyond 60 % it has a minimum and a second branch, which
 /// is refused. It reads less glycol than the ASHRAE (2001) tables, by 1.4 % of the mix at -20 °C and 1.9 % at -30 °C: keep that
 /// as margin.
 ///
@@ -43,7 +43,7 @@ pub fn ethylene_glycol_mass_fraction_for_freezing(freezing_temperature: Temperat
     root("mass fraction", |w| ETHYLENE.at(w) - t, 0.0, 0.6, 0.0).map(Ratio::from_si)
 }
 
-/// Least share of propylene glycol with which a mix begins to freeze no sooner than at a temperature.
+/// Least share of propylene glycol with which a mix stays free of ice down to a temperature.
 ///
 /// # Formula
 /// `T = sum over i of c_i (w - 0.307031)^i`, i from 0 to 5, solved for `w`
@@ -57,8 +57,8 @@ pub fn ethylene_glycol_mass_fraction_for_freezing(freezing_temperature: Temperat
 /// # Valid for
 /// - `223.15 <= freezing_temperature <= 273.12`
 ///
-/// The curve falls all along this range, so that there is one answer; beyond 60 % it has a minimum and a second branch, which
-/// is refused. By mass the ASHRAE (2001) tables agree within 1 % of the mix and ask for less.
+/// The curve falls all along this range, so there is one answer. Beyond 60 % it has a minimum and a second branch, which
+/// is refused. The ASHRAE (2001) tables, by mass, ask for less and agree within 1 % of the mix.
 ///
 /// # Source
 /// Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0; solved by Brent's method

@@ -4,7 +4,7 @@
 //! water and glycol (no unit), `d` density (kg/m³), `c` specific heat (J/(kg·K)), `mu` dynamic viscosity (Pa·s), `k` thermal
 //! conductivity (W/(m·K)), `a` thermal expansion coefficient (1/K), `f` share by volume and `s` share by mass (no unit).
 //!
-//! Boiling means the bubble point of water and pure glycol, without inhibitors. Left out here: the cap and the cooling system
+//! Boiling means the bubble point of water and pure glycol, without inhibitors. The cap and the cooling system are left out here
 //! (see `cooling`).
 
 mod concentrate_share;

@@ -12,7 +12,7 @@ const ETHYLENE: Surface = Surface {
     c2: [-0.004_675, -0.041_47, 0.051_09, -0.164_3],
     c3: [-1.389e-5, 1.847e-5, -0.000_713_8],
 };
-/// The same source.
+/// Melinder (IIR 2010), as above.
 const PROPYLENE: Surface = Surface {
     fraction: 0.307_031,
     temperature: 305.858_3,
@@ -38,8 +38,8 @@ const PROPYLENE: Surface = Surface {
 /// - `0 <= mass_fraction <= 0.6`
 /// - `221.95 <= temperature <= 373.15`
 ///
-/// Liquid only: at or below the freezing temperature of the mix it is refused, and nothing is extrapolated beyond 100 °C, hot
-/// as a capped system may run. Pure glycol, no inhibitors. From 20 % to 60 %: the ASHRAE (2001) tables of inhibited coolant,
+/// Liquid only: a temperature at or below freezing is refused. Nothing is extrapolated beyond 100 °C, though a capped system
+/// may run hotter. Pure glycol, no inhibitors. From 20 % to 60 %: the ASHRAE (2001) tables of inhibited coolant,
 /// taken by volume and converted, read from 1.6 % less to 2.6 % more above 0 °C and up to 6.6 % more near -33 °C; a second fit
 /// of its own book lies within 0.9 %. Without glycol it is within 0.2 % of IAPWS-95.
 ///
@@ -83,8 +83,8 @@ pub fn ethylene_glycol_specific_heat(mass_fraction: Ratio, temperature: Temperat
 /// - `0 <= mass_fraction <= 0.6`
 /// - `223.15 <= temperature <= 373.15`
 ///
-/// Liquid only: at or below the freezing temperature of the mix it is refused, and nothing is extrapolated beyond 100 °C, hot
-/// as a capped system may run. Pure glycol, no inhibitors. From 20 % to 60 %: the ASHRAE (2001) tables of inhibited coolant,
+/// Liquid only: a temperature at or below freezing is refused. Nothing is extrapolated beyond 100 °C, though a capped system
+/// may run hotter. Pure glycol, no inhibitors. From 20 % to 60 %: the ASHRAE (2001) tables of inhibited coolant,
 /// taken by volume and converted, read up to 0.8 % more; a second fit of its own book reads up to 4.1 % more near -38 °C.
 /// Without glycol it is within 0.1 % of IAPWS-95.
 ///

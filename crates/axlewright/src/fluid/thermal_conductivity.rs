@@ -12,7 +12,7 @@ const ETHYLENE: Surface = Surface {
     c2: [-1.058e-6, 1.059e-5, -3.612e-5, 4.004e-5],
     c3: [-2.789e-9, -1.142e-8, 2.365e-8],
 };
-/// The same source.
+/// Melinder (IIR 2010), as above.
 const PROPYLENE: Surface = Surface {
     fraction: 0.307_031,
     temperature: 305.858_3,
@@ -38,8 +38,8 @@ const PROPYLENE: Surface = Surface {
 /// - `0 <= mass_fraction <= 0.6`
 /// - `221.95 <= temperature <= 373.15`
 ///
-/// Liquid only: at or below the freezing temperature of the mix it is refused, and nothing is extrapolated beyond 100 °C, hot
-/// as a capped system may run. Pure glycol, no inhibitors. From 20 % to 60 %: the ASHRAE (2001) tables of inhibited coolant,
+/// Liquid only: a temperature at or below freezing is refused. Nothing is extrapolated beyond 100 °C, though a capped system
+/// may run hotter. Pure glycol, no inhibitors. From 20 % to 60 %: the ASHRAE (2001) tables of inhibited coolant,
 /// taken by volume and converted, read from 3.2 % less to 0.8 % more above 0 °C and up to 6.0 % less near -33 °C; a second fit
 /// of its own book lies within 0.3 %. Without glycol it is within 0.9 % of the IAPWS formulation.
 ///
@@ -86,8 +86,8 @@ pub fn ethylene_glycol_thermal_conductivity(
 /// - `0 <= mass_fraction <= 0.6`
 /// - `223.15 <= temperature <= 373.15`
 ///
-/// Liquid only: at or below the freezing temperature of the mix it is refused, and nothing is extrapolated beyond 100 °C, hot
-/// as a capped system may run. Pure glycol, no inhibitors. From 20 % to 60 %: the ASHRAE (2001) tables of inhibited coolant,
+/// Liquid only: a temperature at or below freezing is refused. Nothing is extrapolated beyond 100 °C, though a capped system
+/// may run hotter. Pure glycol, no inhibitors. From 20 % to 60 %: the ASHRAE (2001) tables of inhibited coolant,
 /// taken by volume and converted, read from 4.0 % less to 2.1 % more; a second fit of its own book lies within 0.5 %. Without
 /// glycol it is within 0.9 % of the IAPWS formulation.
 ///

@@ -153,7 +153,7 @@ mod tests {
         assert!(((at(15.0) - at(0.0)) / 15.0 - 2.5).abs() < 0.1);
         assert!((at(15.0)..at(16.0)).contains(&250.0) || (at(15.0) - 250.0).abs() < 1.0);
         assert_eq!(gauge(air, air).si(), 0.0);
-        // The local slope falls along the way.
+        // The local slope falls as the pressure rises.
         assert!((3.1..3.4).contains(&(at(1.0) - at(0.0))) && (1.8..2.0).contains(&(at(15.5) - at(14.5))));
     }
 
