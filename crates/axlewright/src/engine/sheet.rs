@@ -63,13 +63,13 @@ const PEAKS: Rule = rule! {
     "engine" Written::peaks, Written
     takes { points = "engine.curve[*]", second = "engine.curve[1]" }
     gives CurvePeaks { peak_torque, peak_torque_speed, peak_power, peak_power_speed }
-    says "greatest torque and greatest power of the curve, and where they are", CURVE
+    says "peak torque and peak power of the curve, and their speeds", CURVE
 };
 const BAND: Rule = rule! {
     "engine" Written::band, Written
     takes { share = "engine.band_share", points = "engine.curve[*]", second = "engine.curve[1]" }
     gives CurveBand { lowest_speed, highest_speed }
-    says "lowest and highest speed around the peak with that share of the greatest torque", CURVE
+    says "lowest and highest speed around the peak with that share of the peak torque", CURVE
 };
 
 pub(crate) const CURVE: &str =

@@ -13,7 +13,7 @@ use crate::{Result, valid};
 /// - `behind_front_axle` — `a`, distance of the centre of gravity behind the front axle
 /// - `centre_height` — `h`, of the centre of gravity above the ground
 /// - `wheelbase` — `l`, front to rear axle
-/// - `acceleration` — `a_x`, forward, positive where speed is gained, negative in braking
+/// - `acceleration` — `a_x`, forward, positive for gaining speed, negative for braking
 ///
 /// # Returns
 /// See the fields of [`AxleLoads`].
@@ -26,7 +26,7 @@ use crate::{Result, valid};
 /// - `wheelbase > behind_front_axle`
 /// - `-1000 <= acceleration <= 1000`
 ///
-/// Level road, a steady acceleration, pitch left aside: springs that give move the centre of gravity by little. Air drag and its height are left aside.
+/// Level road and steady acceleration. Pitch is neglected: deflected springs move the centre of gravity by little. Air drag and its height are neglected too.
 ///
 /// # Source
 /// Equilibrium of the accelerated body, moments about the front axle; Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 1, low-speed acceleration (from memory); standard gravity: 3rd CGPM

@@ -13,7 +13,7 @@ use crate::{Result, valid};
 /// - `lateral_acceleration` — `a_y`, towards the left, as in a left turn
 ///
 /// # Returns
-/// Load gained by the right wheels, all of them together; negative in a right turn, where the left wheels gain it. How the axles share it is a matter of the suspension.
+/// Load gained by the right wheels, all of them together; negative in a right turn, in which the left wheels gain it. The suspension decides how the axles share it.
 ///
 /// # Valid for
 /// - `0.001 <= total_mass <= 4000000`
@@ -21,7 +21,7 @@ use crate::{Result, valid};
 /// - `0.01 <= track <= 100`
 /// - `-1000 <= lateral_acceleration <= 1000`
 ///
-/// A steady turn on a level road, all wheels on the ground, body roll left aside: leaning moves the centre of gravity outwards and adds some percent. Both axles of the same track, or the mean of both.
+/// A steady turn on a level road with all wheels on the ground. Body roll is neglected: it moves the centre of gravity outwards and adds some percent. Both axles have the same track; otherwise use the mean of both.
 ///
 /// # Source
 /// Equilibrium of the accelerated body; Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 6 (from memory)
@@ -40,7 +40,7 @@ use crate::{Result, valid};
 /// ```
 ///
 /// # Caution
-/// A vehicle whose inner wheels lift is about to roll over: a high one does so before its tyres slide. Local codes and licensed practice come first.
+/// A vehicle whose inner wheels lift is about to roll over. A high vehicle does so before its tyres slide. Local codes and licensed practice come first.
 #[inline]
 pub fn lateral_load_transfer(
     total_mass: Mass,

@@ -10,10 +10,10 @@ use crate::{Result, valid};
 /// - `total_mass` — `m`, of the whole vehicle as it stands: all scale readings together
 /// - `centre_height` — `h`, of the centre of gravity above the ground
 /// - `wheelbase` — `l`, front to rear axle
-/// - `acceleration` — `a_x`, forward, positive where speed is gained, negative in braking
+/// - `acceleration` — `a_x`, forward, positive for gaining speed, negative for braking
 ///
 /// # Returns
-/// Load gained by the rear axle, both wheels together; negative in braking, where the front axle gains it.
+/// Load gained by the rear axle, both wheels together; negative in braking, in which the front axle gains it.
 ///
 /// # Valid for
 /// - `0.001 <= total_mass <= 4000000`
@@ -21,7 +21,7 @@ use crate::{Result, valid};
 /// - `0.01 <= wheelbase <= 100`
 /// - `-1000 <= acceleration <= 1000`
 ///
-/// Level road, a steady acceleration, both axles on the ground; pitch, air drag and rotating parts left aside. Springs decide how far the body pitches, not how much load moves.
+/// Level road, steady acceleration, both axles on the ground. Pitch, air drag and rotating parts are neglected. Springs decide how far the body pitches, not how much load moves.
 ///
 /// # Source
 /// Equilibrium of the accelerated body; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 18 (from memory)

@@ -4,7 +4,7 @@
 //! and `b_r` or `t` track (m), `a` distance of the centre of gravity behind the front axle and `h` its height above the ground (m), `a_x` and
 //! `a_y` acceleration forward and to the left (m/s²).
 //!
-//! Left out here: how the axles share the load that a turn moves, which is the suspension's.
+//! Left out here: how the axles share the load that moves in a turn. That belongs to the suspension.
 
 mod axle_loads_under_acceleration;
 mod lateral_load_transfer;

@@ -4,78 +4,78 @@ use crate::units::{Length, Mass, MomentOfInertia, Ratio};
 use crate::{Error, Result, valid};
 use std::collections::{HashMap, HashSet};
 
-/// A vehicle as a list of parts: its mass, its centre of gravity, its moments of inertia, and what another part would move.
+/// A vehicle as a list of parts: its mass, its centre of gravity, its moments of inertia, and the effect of another part.
 ///
 /// # Formula
 /// `m = sum m_i`, `x = sum m_i x_i / m` and so on; about the centre of gravity, roll `I_x = sum (J_xi + m_i ((y_i - y)^2 + (z_i - z)^2))`, pitch
 /// `I_y = sum (J_yi + m_i ((z_i - z)^2 + (x_i - x)^2))`, yaw `I_z = sum (J_zi + m_i ((x_i - x)^2 + (y_i - y)^2))`
 ///
 /// # Fields
-/// - `parts` — what the vehicle is made of, each with `name`, `mass`, the place `x`, `y`, `z` of its own centre of gravity and, where they are known, its own inertias about axes through that: `roll_inertia`, `pitch_inertia`, `yaw_inertia`
-/// - `instead` — parts that take the place of those of the same name; a part of no mass takes one away, a name that is not in the list adds one
+/// - `parts` — the parts of the vehicle, each with `name`, `mass` and the place `x`, `y`, `z` of its own centre of gravity; if known, its own inertias about axes through that point: `roll_inertia`, `pitch_inertia`, `yaw_inertia`
+/// - `instead` — parts that replace those of the same name; a part without mass removes one, a name that is not in the list adds one
 ///
 /// # Valid for
-/// Axes as ISO 8855 for all parts, from one origin: x forward, y left, z up. A part without inertias of its own counts as a point: that is low by what it
-/// has in itself, which for a body shell is most of it. Products of inertia are left out, so that the axes are those of the vehicle and not its principal ones.
+/// Axes as ISO 8855 for all parts, from one origin: x forward, y left, z up. A part without inertias of its own counts as a point. Its inertia is then too low by its own
+/// share, which for a body shell is most of it. Products of inertia are left out, so the axes are those of the vehicle, not its principal axes.
 ///
 /// # Source
 /// Definition of centre of gravity and moment of inertia, parallel axis theorem; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 18 (from memory)
 #[derive(Debug, Clone, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 pub struct PartsList {
-    /// What the vehicle is made of.
+    /// Parts of the vehicle.
     pub parts: Vec<MassPart>,
-    /// Parts that take the place of those of the same name.
+    /// Parts that replace those of the same name.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub instead: Option<Vec<MassPart>>,
 }
 
-/// A part, its mass and where it is.
+/// A part, with its mass and place.
 #[derive(Debug, Clone, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 #[cfg_attr(
     feature = "serde",
-    serde(expecting = "a table with `name`, `mass`, `x`, `y`, `z` and, where they are known, inertias")
+    serde(expecting = "a table with `name`, `mass`, `x`, `y`, `z` and, if known, inertias")
 )]
 pub struct MassPart {
-    /// Its name.
+    /// Name of the part.
     pub name: String,
-    /// Its mass.
+    /// Mass of the part.
     pub mass: Value<Mass>,
-    /// Of its centre of gravity, forward of the origin.
+    /// Centre of gravity, forward of the origin.
     pub x: Value<Length>,
-    /// Of its centre of gravity, left of the origin.
+    /// Centre of gravity, left of the origin.
     pub y: Value<Length>,
-    /// Of its centre of gravity, above the origin.
+    /// Centre of gravity, above the origin.
     pub z: Value<Length>,
-    /// Its own, about the axis along the vehicle.
+    /// Own inertia about the longitudinal axis.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub roll_inertia: Option<Value<MomentOfInertia>>,
-    /// Its own, about the axis across the vehicle.
+    /// Own inertia about the lateral axis.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub pitch_inertia: Option<Value<MomentOfInertia>>,
-    /// Its own, about the upright axis.
+    /// Own inertia about the vertical axis.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub yaw_inertia: Option<Value<MomentOfInertia>>,
 }
 
 record! {
-    /// All parts together, or what a swap changes of them.
+    /// All parts together, or the change of them by a swap.
     #[derive(Debug, Clone, Copy, PartialEq)]
     pub struct MassTotal {
-        /// Of all parts.
+        /// Mass of all parts.
         pub mass: Mass,
-        /// Of the centre of gravity, forward.
+        /// Centre of gravity, forward.
         pub x: Length,
-        /// Of the centre of gravity, left.
+        /// Centre of gravity, left.
         pub y: Length,
-        /// Of the centre of gravity, up.
+        /// Centre of gravity, up.
         pub z: Length,
-        /// About the axis along the vehicle through the centre of gravity.
+        /// Inertia about the longitudinal axis through the centre of gravity.
         pub roll_inertia: MomentOfInertia,
-        /// About the axis across it.
+        /// Inertia about the lateral axis through the centre of gravity.
         pub pitch_inertia: MomentOfInertia,
-        /// About the upright axis.
+        /// Inertia about the vertical axis through the centre of gravity.
         pub yaw_inertia: MomentOfInertia,
     }
 }
@@ -95,12 +95,12 @@ impl Model for PartsList {
             let refused = |message| Error::document(format!("instead[{place}]"), message);
             part.check().map_err(|error| error.within(&format!("instead[{place}]")))?;
             if !before.insert(&part.name) {
-                return Err(refused(format!("name: {} stands twice", part.name)));
+                return Err(refused(format!("name: {} is there twice", part.name)));
             }
             let meant = known.get(part.name.as_str()).copied().unwrap_or(0);
             if meant > 1 {
                 return Err(refused(format!(
-                    "name: {} stands {meant} times in parts, and which is meant is not known",
+                    "name: {} is there {meant} times in parts, so it is not clear which one is meant",
                     part.name
                 )));
             }
@@ -118,7 +118,7 @@ impl MassPart {
         let (roll_inertia, pitch_inertia, yaw_inertia) =
             (own(&self.roll_inertia), own(&self.pitch_inertia), own(&self.yaw_inertia));
         valid! {
-            mass: 0 <= .. <= 1e6 ; "definition: a mass is not negative; no part weighs 1000 t";
+            mass: 0 <= .. <= 1e6 ; "definition: a mass is not negative; plausibility limit: no part weighs 1000 t";
             x: (-1000) <= .. <= 1000 ; "common practice, no source: no road vehicle is 1 km long";
             y: (-1000) <= .. <= 1000 ; "common practice, no source: no road vehicle is 1 km wide";
             z: (-1000) <= .. <= 1000 ; "common practice, no source: no road vehicle is 1 km high";
@@ -129,7 +129,7 @@ impl MassPart {
         Ok(())
     }
 
-    /// Mass, place and own inertias in coherent SI.
+    /// Mass, place and own inertias, in coherent SI.
     fn in_numbers(&self) -> (f64, [f64; 3], [f64; 3]) {
         let own = |inertia: &Option<Value<MomentOfInertia>>| {
             inertia.as_ref().map_or(0.0, |inertia| inertia.quantity.si())
@@ -143,7 +143,7 @@ impl MassPart {
 }
 
 record! {
-    /// A part of the whole.
+    /// A part as a share of the whole.
     struct Share {
         mass: Mass,
         share: Ratio,
@@ -161,12 +161,12 @@ impl PartsList {
     ///
     /// # Returns
     /// - `mass` — of all parts
-    /// - `x` — of the centre of gravity, forward of the origin
-    /// - `y` — of the centre of gravity, left of the origin
-    /// - `z` — of the centre of gravity, above the origin
-    /// - `roll_inertia` — about the axis along the vehicle through the centre of gravity
-    /// - `pitch_inertia` — about the axis across it
-    /// - `yaw_inertia` — about the upright axis
+    /// - `x` — centre of gravity, forward of the origin
+    /// - `y` — centre of gravity, left of the origin
+    /// - `z` — centre of gravity, above the origin
+    /// - `roll_inertia` — about the longitudinal axis through the centre of gravity
+    /// - `pitch_inertia` — about the lateral axis
+    /// - `yaw_inertia` — about the vertical axis
     ///
     /// # Example
     /// ```
@@ -193,24 +193,24 @@ impl PartsList {
     ///
     /// # Returns
     /// - `mass` — of all parts
-    /// - `x` — of the centre of gravity, forward of the origin
-    /// - `y` — of the centre of gravity, left of the origin
-    /// - `z` — of the centre of gravity, above the origin
-    /// - `roll_inertia` — about the axis along the vehicle through the new centre of gravity
-    /// - `pitch_inertia` — about the axis across it
-    /// - `yaw_inertia` — about the upright axis
+    /// - `x` — centre of gravity, forward of the origin
+    /// - `y` — centre of gravity, left of the origin
+    /// - `z` — centre of gravity, above the origin
+    /// - `roll_inertia` — about the longitudinal axis through the new centre of gravity
+    /// - `pitch_inertia` — about the lateral axis
+    /// - `yaw_inertia` — about the vertical axis
     pub fn swapped(&self) -> Result<MassTotal> {
         self.check()?;
         self.with(self.swaps())
     }
 
-    /// What all swaps together change.
+    /// Change of the whole by all swaps together.
     ///
     /// # Returns
     /// - `mass` — gained
-    /// - `x` — how far the centre of gravity moves forward
-    /// - `y` — how far it moves left
-    /// - `z` — how far it moves up
+    /// - `x` — movement of the centre of gravity forward
+    /// - `y` — movement to the left
+    /// - `z` — movement up
     /// - `roll_inertia` — gained
     /// - `pitch_inertia` — gained
     /// - `yaw_inertia` — gained
@@ -218,10 +218,10 @@ impl PartsList {
         Ok(self.swapped()?.less(&self.total()?))
     }
 
-    /// The parts, and what of the whole each of them is.
+    /// Each part and its share of the whole.
     ///
     /// # Returns
-    /// One row a part: `part`, `mass`, `share` of the mass, `x`, `y`, `z`, and what it adds to `roll_inertia`, `pitch_inertia`, `yaw_inertia` about the centre of gravity of the whole.
+    /// One row a part: `part`, `mass`, `share` of the mass, `x`, `y`, `z`, and its share of `roll_inertia`, `pitch_inertia`, `yaw_inertia` about the centre of gravity of the whole.
     pub fn part_table(&self) -> Result<Table> {
         let whole = self.total()?;
         let centre = [whole.x.si(), whole.y.si(), whole.z.si()];
@@ -245,10 +245,10 @@ impl PartsList {
         Ok(rows.finish())
     }
 
-    /// What each swap alone would change.
+    /// Change of the whole by each swap alone.
     ///
     /// # Returns
-    /// One row a part of `instead`: `part`, then the gain of `mass`, how far the centre of gravity moves by `x`, `y`, `z`, and the gain of `roll_inertia`, `pitch_inertia`, `yaw_inertia`.
+    /// One row a part of `instead`: `part`, the gain of `mass`, the movement of the centre of gravity `x`, `y`, `z`, and the gain of `roll_inertia`, `pitch_inertia`, `yaw_inertia`.
     pub fn swap_table(&self) -> Result<Table> {
         let before = self.total()?;
         let mut rows = Filling::over(["part"], &[self.swaps().len()])?;
@@ -284,7 +284,7 @@ impl MassTotal {
     }
 }
 
-/// What a part adds about axes through a centre.
+/// Share of a part in the inertias about axes through a centre.
 fn inertia_about(part: &MassPart, centre: [f64; 3]) -> [f64; 3] {
     let (mass, place, own) = part.in_numbers();
     let [x, y, z] = [0, 1, 2].map(|axis| (place[axis] - centre[axis]) * (place[axis] - centre[axis]));
@@ -301,7 +301,7 @@ fn total(parts: &[&MassPart], list: &str) -> Result<MassTotal> {
     if mass < 1e-6 {
         return Err(Error::NoSolution {
             message: format!(
-                "{list}: the parts weigh {mass} kg together, and nothing has no centre of gravity"
+                "{list}: the parts weigh {mass} kg together, and a list without mass has no centre of gravity"
             ),
         });
     }
@@ -375,8 +375,8 @@ mod tests {
         let one = || part("a", 1.0, [0.0; 3]);
         assert!(refused(vec![], vec![]).starts_with("parts: the parts weigh 0 kg"));
         assert!(refused(vec![one(), part("b", -1.0, [0.0; 3])], vec![]).starts_with("parts[1]: mass = -1"));
-        assert!(refused(vec![one()], vec![one(), one()]).starts_with("instead[1]: name: a stands twice"));
-        assert!(refused(vec![one(), one()], vec![one()]).starts_with("instead[0]: name: a stands 2 times"));
+        assert!(refused(vec![one()], vec![one(), one()]).starts_with("instead[1]: name: a is there twice"));
+        assert!(refused(vec![one(), one()], vec![one()]).starts_with("instead[0]: name: a is there 2 times"));
         let nothing = PartsList { parts: vec![one()], instead: Some(vec![part("a", 0.0, [0.0; 3])]) };
         assert!(nothing.change().unwrap_err().to_string().starts_with("instead: the parts weigh 0 kg"));
         assert_eq!(nothing.swap_table().unwrap().refused().len(), 1);

@@ -4,42 +4,42 @@ use crate::base::table::{Filling, Table, record};
 use crate::units::{Angle, Length, LinearStiffness, Mass, STANDARD_GRAVITY};
 use crate::{Error, Result, valid};
 
-/// Height of the centre of gravity from raising one axle, and how sure it is.
+/// Height of the centre of gravity from raising one axle, with its uncertainty.
 ///
 /// # Formula
-/// With `e = r_2 - r_1 - d_1 - d_2` the angle from `l sin(b) + e cos(b) = H + r_2' - r_1'`; moments about the lower wheel centre, `(l cos(b) - e sin(b)) (1 - m_2 / m)` on
-/// the far side; `d` what the springs give and `r'` the loaded radii while raised. With equal radii, locked springs and the lift at the wheel centres `h = r + l (m_2 - m_1) / (m tan(b))`.
+/// With `e = r_2 - r_1 - d_1 - d_2`, the angle follows from `l sin(b) + e cos(b) = H + r_2' - r_1'`. Moments about the lower wheel centre, with `(l cos(b) - e sin(b)) (1 - m_2 / m)` on
+/// the far side; `d` spring deflections and `r'` loaded radii while raised. With equal radii, locked springs and the lift at the wheel centres: `h = r + l (m_2 - m_1) / (m tan(b))`.
 ///
 /// # Fields
 /// - `lower_axle_mass` — `m_1`, scale reading of the axle that stays down, vehicle level, both wheels together
 /// - `raised_axle_mass` — scale reading of the axle that will be raised, vehicle level, both wheels together
-/// - `lower_axle_reading` — `m_2`, scale reading of the axle that stays down, the other one raised
-/// - `lift` — `H`, how much the raised axle went up against the other from level, measured where `lift_at` says
-/// - `lift_at` — `wheel_centre`: tyre deflection is in it; `ground`: under the tyres, whose rates are wanted then
+/// - `lower_axle_reading` — `m_2`, scale reading of the axle that stays down, with the other one raised
+/// - `lift` — `H`, rise of the raised axle against the other, from level, measured at the place that `lift_at` names
+/// - `lift_at` — `wheel_centre`: includes the tyre deflection; `ground`: under the tyres, which requires the tyre rates
 /// - `wheelbase` — `l`, along the vehicle
 /// - `lower_loaded_radius` — `r_1`, height of the wheel centres that stay down above the ground, vehicle level
 /// - `raised_loaded_radius` — `r_2`, height of the other wheel centres, vehicle level
-/// - `suspension` — `locked`: blocks or solid links in place of springs; `free`: what the springs give is taken off, and their rates are wanted
+/// - `suspension` — `locked`: blocks or solid links in place of springs; `free`: spring deflection is taken off, which requires the wheel rates
 /// - `lower_tyre_rate` — of one wheel's tyre or tyres of the axle that stays down
 /// - `raised_tyre_rate` — of one wheel's tyre or tyres of the raised axle
 /// - `lower_wheel_rate` — of one wheel of the axle that stays down, springs alone
 /// - `raised_wheel_rate` — of one wheel of the raised axle
 /// - `lower_unsprung_mass` — of the axle that stays down, both wheels together
 /// - `raised_unsprung_mass` — of the raised axle
-/// - `reading_error` — greatest error of an axle's reading
-/// - `lift_error` — greatest error of the lift
+/// - `reading_error` — largest error of an axle's reading
+/// - `lift_error` — largest error of the lift
 ///
 /// # Valid for
-/// Wheels that roll freely and scales that are level. Free springs are linear and give square to the body; links that lift or hold the body (anti-dive) are left aside, and so are liquids that run forward:
-/// lock the suspension where it can be locked. Errors are bounds of even likelihood, independent of each other: a standard uncertainty is the bound over the root of three.
+/// Wheels roll freely and scales are level. Free springs are linear and deflect square to the body. Links that lift or hold the body (anti-dive) and liquids that run forward are neglected:
+/// lock the suspension if you can. Errors are independent bounds with an even distribution: a standard uncertainty is the bound over the root of three.
 ///
 /// # Source
 /// Equilibrium of the tilted vehicle; ISO 10392 (axle lift method) and Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 18 (from memory); uncertainty:
 /// JCGM 100:2008 (GUM), 4.3.7 and 5.1 (from memory)
 ///
 /// # Caution
-/// A raised vehicle can roll off its stands and kill: chock the wheels of the axle that stays down, strap the vehicle, use stands rated for the load, keep out from
-/// under it. Local codes and licensed practice come first.
+/// A raised vehicle can roll off its stands and kill. Chock the wheels of the axle that stays down, strap the vehicle, use stands rated for the load, and keep out
+/// from under it. Local codes and licensed practice come first.
 #[derive(Debug, Clone, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 pub struct RaisedAxle {
@@ -47,45 +47,45 @@ pub struct RaisedAxle {
     pub lower_axle_mass: Value<Mass>,
     /// Scale reading of the other axle, vehicle level.
     pub raised_axle_mass: Value<Mass>,
-    /// Scale reading of the axle that stays down, the other one raised.
+    /// Scale reading of the axle that stays down, with the other one raised.
     pub lower_axle_reading: Value<Mass>,
-    /// How much the raised axle went up against the other.
+    /// Rise of the raised axle against the other.
     pub lift: Value<Length>,
-    /// Where the lift was measured.
+    /// Place at which the lift was measured.
     pub lift_at: LiftAt,
-    /// Along the vehicle.
+    /// Wheelbase, along the vehicle.
     pub wheelbase: Value<Length>,
     /// Height of the wheel centres that stay down, vehicle level.
     pub lower_loaded_radius: Value<Length>,
     /// Height of the other wheel centres, vehicle level.
     pub raised_loaded_radius: Value<Length>,
-    /// Whether the springs can give.
+    /// State of the suspension: free or locked.
     pub suspension: Suspension,
-    /// Of one side of the axle that stays down; wanted where the lift was measured on the ground.
+    /// Tyre rate of one side of the axle that stays down; needed if the lift was measured on the ground.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub lower_tyre_rate: Option<Value<LinearStiffness>>,
-    /// Of one side of the raised axle.
+    /// Tyre rate of one side of the raised axle.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub raised_tyre_rate: Option<Value<LinearStiffness>>,
-    /// Of one wheel of the axle that stays down; wanted where the suspension is free.
+    /// Wheel rate of one wheel of the axle that stays down; needed if the suspension is free.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub lower_wheel_rate: Option<Value<LinearStiffness>>,
-    /// Of one wheel of the raised axle.
+    /// Wheel rate of one wheel of the raised axle.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub raised_wheel_rate: Option<Value<LinearStiffness>>,
-    /// Of the axle that stays down; wanted where the suspension is free.
+    /// Unsprung mass of the axle that stays down; needed if the suspension is free.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub lower_unsprung_mass: Option<Value<Mass>>,
-    /// Of the raised axle.
+    /// Unsprung mass of the raised axle.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub raised_unsprung_mass: Option<Value<Mass>>,
-    /// Greatest error of an axle's reading.
+    /// Largest error of an axle's reading.
     pub reading_error: Value<Mass>,
-    /// Greatest error of the lift.
+    /// Largest error of the lift.
     pub lift_error: Value<Length>,
 }
 
-/// Where a lift was measured.
+/// Place at which a lift was measured.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
 pub enum LiftAt {
@@ -95,34 +95,34 @@ pub enum LiftAt {
     Ground,
 }
 
-/// Whether springs can give while a vehicle is weighed.
+/// State of the suspension while a vehicle is weighed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
 pub enum Suspension {
     /// Blocks or solid links in place of springs.
     Locked,
-    /// Springs as they are.
+    /// Springs free to deflect.
     Free,
 }
 
 record! {
-    /// A height and how sure it is.
+    /// Height of the centre of gravity, with its uncertainty.
     #[derive(Debug, Clone, Copy, PartialEq)]
     pub struct CentreHeight {
-        /// Of the centre of gravity above the ground, vehicle level.
+        /// Height of the centre of gravity above the ground, vehicle level.
         pub height: Length,
-        /// Of the height, from the three readings and the lift; twice of it holds nineteen times of twenty.
+        /// Standard uncertainty of the height, from the three readings and the lift; twice this value covers the height in 19 of 20 cases.
         pub standard_uncertainty: Length,
-        /// What every error at its bound at once would make.
+        /// Error of the height with every error at its bound at once.
         pub greatest_error: Length,
-        /// By which the body leans.
+        /// Angle by which the body leans.
         pub angle: Angle,
-        /// How far the angle may be wrong by the error of the lift.
+        /// Error of the angle from the error of the lift.
         pub angle_error: Angle,
     }
 }
 
-/// What was weighed, in coherent SI.
+/// The weighing, in coherent SI.
 #[derive(Debug, Clone, Copy)]
 struct Weighing {
     lower: f64,
@@ -131,14 +131,14 @@ struct Weighing {
     lift: f64,
     wheelbase: f64,
     radii: [f64; 2],
-    /// Softness of both tyres of an axle, metres a kilogram; nothing where the lift has it.
+    /// Softness of both tyres of an axle (m/kg); zero if the lift includes it.
     tyres: [f64; 2],
-    /// Softness of both springs of an axle, metres a kilogram; nothing where locked.
+    /// Softness of both springs of an axle (m/kg); zero if locked.
     springs: [f64; 2],
     unsprung: [f64; 2],
 }
 
-/// The body while raised: angle, what the lower springs gave, and how far the raised wheel centre stands over the lower one, square to the body.
+/// The raised body: angle, deflection of the lower springs, and height of the raised wheel centre over the lower one, square to the body.
 #[derive(Debug, Clone, Copy)]
 struct Raised {
     angle: f64,
@@ -151,7 +151,7 @@ impl Weighing {
         self.lower + self.raised
     }
 
-    /// The posture in which the scale reads this.
+    /// The posture at which the scale shows this reading.
     fn posture(&self) -> Result<Raised> {
         let at = |angle: f64| {
             let cosine = angle.cos();
@@ -177,7 +177,7 @@ impl Weighing {
         let rear = self.raised / self.total();
         let [lower_unsprung, raised_unsprung] = self.unsprung;
         let sprung = self.total() - lower_unsprung - raised_unsprung;
-        // Of the sprung mass, from the lower wheel centre: along the body as it was level, square to it as it was less what the springs gave.
+        // Centre of the sprung mass from the lower wheel centre: along the level body, and square to it less the spring deflection.
         let along = (self.total() * rear - raised_unsprung) * self.wheelbase / sprung;
         let horizontal = (self.total() - self.reading - raised_unsprung) * far / sprung;
         let over = (along * cosine - horizontal) / sine + on.given;
@@ -195,7 +195,7 @@ impl Weighing {
         Ok(height)
     }
 
-    /// Reading of the lower axle that this height would give.
+    /// Reading of the lower axle for this height.
     fn reading_for(&self, height: f64) -> Result<f64> {
         let at =
             |reading: f64| Weighing { reading, ..*self }.height().map_or(f64::NAN, |found| found - height);
@@ -222,7 +222,7 @@ record! {
 }
 
 impl RaisedAxle {
-    /// Height of the centre of gravity, and how sure it is.
+    /// Height of the centre of gravity, with its uncertainty.
     ///
     /// # Returns
     /// See the fields of [`CentreHeight`].
@@ -253,13 +253,13 @@ impl RaisedAxle {
         self.sure(&self.weighing()?)
     }
 
-    /// What a lift would tell: reading and uncertainty over lifts, were the height the one that was found.
+    /// Reading and uncertainty over lifts, for the height that was found.
     ///
     /// # Parameters
     /// - `lift` — lifts, in any order
     ///
     /// # Returns
-    /// One row a lift: `lift`, `angle`, `lower_axle_reading` that is to be expected, `standard_uncertainty`, `greatest_error` of the height; a lift that the vehicle cannot take is a refused row.
+    /// One row a lift: `lift`, `angle`, expected `lower_axle_reading`, `standard_uncertainty` and `greatest_error` of the height. A lift that the vehicle cannot reach is a refused row.
     pub fn table(&self, lift: &[Length]) -> Result<Table> {
         let weighing = self.weighing()?;
         let height = weighing.height()?;
@@ -296,7 +296,7 @@ impl RaisedAxle {
         };
         let (mut squares, mut sum) = (0.0, 0.0);
         for which in 0..4 {
-            // Half of what the two bounds differ by: the slope over the whole error.
+            // Half the difference of the two bounds: the slope over the whole error.
             let half = (moved(1.0, which).height()? - moved(-1.0, which).height()?).abs() / 2.0;
             squares += half * half / 3.0;
             sum += half;
@@ -330,7 +330,7 @@ impl RaisedAxle {
             raised_loaded_radius: 0.001 <= .. <= 10 ; "common practice, no source: no road tyre is 20 m high";
             reading_error: 0 <= .. <= 1e6 ; "definition: a bound is not negative";
             lift_error: 0 <= .. <= 10 ; "definition: a bound is not negative";
-            lift > lift_error ; "nothing is learnt from a lift that may be none";
+            lift > lift_error ; "a lift within its own error gives no height";
         }
         lift_in_range(lift)?;
         let ground = self.lift_at == LiftAt::Ground;
@@ -362,7 +362,7 @@ impl RaisedAxle {
 }
 
 fn lift_in_range(lift: Length) -> Result<()> {
-    valid! { lift: 0.001 <= .. <= 100 ; "definition: nothing is learnt from a level vehicle"; }
+    valid! { lift: 0.001 <= .. <= 100 ; "definition: a level vehicle gives no height"; }
     Ok(())
 }
 
@@ -370,7 +370,7 @@ fn missing(field: &str, why: &str) -> Error {
     Error::NoSolution { message: format!("{field} is missing, and {why}") }
 }
 
-/// Deflection of an axle for a kilogram, two sides together; nothing where it is not asked for.
+/// Deflection of an axle for a kilogram, two sides together; zero if it is not needed.
 fn softness(asked: bool, why: &str, field: &str, rate: &Option<Value<LinearStiffness>>) -> Result<f64> {
     if !asked {
         return Ok(0.0);
@@ -388,8 +388,7 @@ fn unsprung(asked: bool, field: &str, mass: &Option<Value<Mass>>, axle: Mass) ->
     if mass.si() >= 0.0 && mass.si() < axle.si() {
         return Ok(mass.si());
     }
-    let message =
-        format!("{field} = {} kg is not between nothing and the {} kg of its axle", mass.si(), axle.si());
+    let message = format!("{field} = {} kg is not between 0 and the {} kg of its axle", mass.si(), axle.si());
     Err(Error::NoSolution { message })
 }
 

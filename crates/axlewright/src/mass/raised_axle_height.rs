@@ -9,11 +9,11 @@ use crate::{Result, valid};
 ///
 /// # Parameters
 /// - `level_mass` — `m_1`, scale reading of the axle that stays down, vehicle level, both wheels together
-/// - `raised_mass` — `m_2`, scale reading of the same axle, the other one raised
+/// - `raised_mass` — `m_2`, scale reading of the same axle, with the other one raised
 /// - `total_mass` — `m`, of the whole vehicle: all scale readings together, vehicle level
 /// - `wheelbase` — `l`, front to rear axle, along the vehicle
-/// - `lift` — `H`, of the wheel centres of one axle over those of the other, less what it was with the vehicle level
-/// - `loaded_radius` — `r`, height of the wheel centres above the ground, vehicle level; the mean, weighted with the distance to the other axle, where the axles differ
+/// - `lift` — `H`, height of the wheel centres of one axle over those of the other, less that height with the vehicle level
+/// - `loaded_radius` — `r`, height of the wheel centres above the ground, vehicle level; if the axles differ, the mean, weighted with the distance to the other axle
 ///
 /// # Returns
 /// Height above the ground, vehicle level.
@@ -29,7 +29,7 @@ use crate::{Result, valid};
 /// - `wheelbase > lift`
 /// - `0.001 <= loaded_radius <= 10`
 ///
-/// Suspension locked at ride height (blocks or solid links in place of springs), brakes off, wheels free to roll, tanks full or empty. A lift that is measured at the wheel centres has the tyre deflection in it. The difference of two readings is small: see the model `RaisedAxle` for how sure the answer is.
+/// Suspension locked at ride height (blocks or solid links in place of springs), brakes off, wheels free to roll, tanks full or empty. A lift measured at the wheel centres includes the tyre deflection. The difference of two readings is small: the model `RaisedAxle` gives the uncertainty.
 ///
 /// # Source
 /// Equilibrium of the tilted vehicle; ISO 10392 (axle lift method) and Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 18 (from memory)
@@ -48,7 +48,7 @@ use crate::{Result, valid};
 /// ```
 ///
 /// # Caution
-/// A raised vehicle can roll off its stands and kill: chock the wheels of the axle that stays down, strap the vehicle, use stands rated for the load, keep out from under it. Local codes and licensed practice come first.
+/// A raised vehicle can roll off its stands and kill. Chock the wheels of the axle that stays down, strap the vehicle, use stands rated for the load, and keep out from under it. Local codes and licensed practice come first.
 #[inline]
 pub fn raised_axle_height(
     level_mass: Mass,
@@ -65,7 +65,7 @@ pub fn raised_axle_height(
         total_mass > level_mass ; "definition: the other axle carries something";
         total_mass > raised_mass ; "definition: the other axle carries something";
         wheelbase: 0.01 <= .. <= 100 ; "definition: a distance between axles, of a road vehicle";
-        lift: 0.001 <= .. <= 100 ; "definition: nothing is learnt from a level vehicle";
+        lift: 0.001 <= .. <= 100 ; "definition: a level vehicle gives no height";
         wheelbase > lift ; "definition: the vehicle leans less than upright";
         loaded_radius: 0.001 <= .. <= 10 ; "common practice, no source: no road tyre is 20 m high";
     }

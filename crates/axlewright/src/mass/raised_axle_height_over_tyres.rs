@@ -2,18 +2,18 @@ use super::raised_axle_height;
 use crate::units::{Acceleration, Length, LinearStiffness, Mass, STANDARD_GRAVITY};
 use crate::{Result, valid};
 
-/// Height of the centre of gravity from raising one axle, the lift measured under the tyres, whose deflection is taken off.
+/// Height of the centre of gravity from raising one axle, with the lift measured under the tyres and their deflection taken off.
 ///
 /// # Formula
 /// `H_c = H + (m_2 - m_1) g (1 / k_1 + 1 / k_2)`, `h = r + l (m_2 - m_1) sqrt(l^2 - H_c^2) / (m H_c)`
 ///
 /// # Parameters
 /// - `level_mass` — `m_1`, scale reading of the axle that stays down, vehicle level, both wheels together
-/// - `raised_mass` — `m_2`, scale reading of the same axle, the other one raised
+/// - `raised_mass` — `m_2`, scale reading of the same axle, with the other one raised
 /// - `total_mass` — `m`, of the whole vehicle: all scale readings together, vehicle level
 /// - `wheelbase` — `l`, front to rear axle, along the vehicle
-/// - `lift` — `H`, of what the raised tyres stand on over what the others stand on
-/// - `loaded_radius` — `r`, height of the wheel centres above the ground, vehicle level; the mean, weighted with the distance to the other axle, where the axles differ
+/// - `lift` — `H`, height of the supports of the raised tyres over those of the other tyres
+/// - `loaded_radius` — `r`, height of the wheel centres above the ground, vehicle level; if the axles differ, the mean, weighted with the distance to the other axle
 /// - `lower_tyre_rate` — `k_1`, vertical rate of the two tyres that stay down, together
 /// - `raised_tyre_rate` — `k_2`, vertical rate of the two tyres that are raised, together
 ///
@@ -33,7 +33,7 @@ use crate::{Result, valid};
 /// - `1 <= lower_tyre_rate <= 1000000000`
 /// - `1 <= raised_tyre_rate <= 1000000000`
 ///
-/// As `mass::raised_axle_height`; the tyres that stay down take more load and sink, the raised ones rise, and the vehicle leans more than the lift says. Linear tyres.
+/// As `mass::raised_axle_height`. The tyres that stay down take more load and sink, and the raised ones rise: the vehicle leans more than the lift shows. Linear tyres.
 ///
 /// # Source
 /// Equilibrium of the tilted vehicle; ISO 10392 (axle lift method) and Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 18 (from memory); standard gravity: 3rd CGPM
@@ -53,7 +53,7 @@ use crate::{Result, valid};
 /// ```
 ///
 /// # Caution
-/// A raised vehicle can roll off its stands and kill: chock the wheels of the axle that stays down, strap the vehicle, use stands rated for the load, keep out from under it. Local codes and licensed practice come first.
+/// A raised vehicle can roll off its stands and kill. Chock the wheels of the axle that stays down, strap the vehicle, use stands rated for the load, and keep out from under it. Local codes and licensed practice come first.
 #[inline]
 pub fn raised_axle_height_over_tyres(
     level_mass: Mass,
@@ -72,7 +72,7 @@ pub fn raised_axle_height_over_tyres(
         total_mass > level_mass ; "definition: the other axle carries something";
         total_mass > raised_mass ; "definition: the other axle carries something";
         wheelbase: 0.01 <= .. <= 100 ; "definition: a distance between axles, of a road vehicle";
-        lift: 0.001 <= .. <= 100 ; "definition: nothing is learnt from a level vehicle";
+        lift: 0.001 <= .. <= 100 ; "definition: a level vehicle gives no height";
         wheelbase > lift ; "definition: the vehicle leans less than upright";
         loaded_radius: 0.001 <= .. <= 10 ; "common practice, no source: no road tyre is 20 m high";
         lower_tyre_rate: 1 <= .. <= 1e9 ; "common practice, no source: tyres lie between 1 N/m and 1 GN/m";

@@ -101,7 +101,7 @@ const SPRUNG: Rule = rule! {
 
 const SUM: &str = "definition: masses add up";
 
-/// What the sheet says of masses and where they are.
+/// Lines and findings of the sheet on masses and their places.
 pub const SHEET: Section = Section {
     lines: &[
         scale("scales.left_front", "scale reading of the left front wheel, loaded as it will be"),
@@ -116,7 +116,7 @@ pub const SHEET: Section = Section {
         mass("rear.axle_mass", "scale readings of the rear axle together")
             .measured_on(&["scales"])
             .by(&[of_scales(2), sum_of(&["scales.left_rear", "scales.right_rear"], SUM)]),
-        mass("vehicle.mass", "of the whole vehicle, loaded as it will be")
+        mass("vehicle.mass", "mass of the whole vehicle, loaded as it will be")
             .measured_on(&["scales", "front.axle_mass", "rear.axle_mass"])
             .by(&[of_scales(0), sum_of(&["front.axle_mass", "rear.axle_mass"], SUM)]),
         scale("front.heavier_wheel", "scale reading of the heavier front wheel")
@@ -141,12 +141,12 @@ pub const SHEET: Section = Section {
             "distance of the centre of gravity left of the centreline",
         )
         .by(&[of_scales(7)]),
-        line("axle.unsprung_mass", Mass::KIND, "what moves with the wheels of the axle, both together")
+        line("axle.unsprung_mass", Mass::KIND, "unsprung mass of the axle, both wheels together")
             .within(0.0, 1e6, "definition: a mass is not negative")
             .measured_on(&[]),
-        derived("axle.wheel_unsprung_mass", Mass::KIND, "what moves with one wheel of the axle")
+        derived("axle.wheel_unsprung_mass", Mass::KIND, "unsprung mass of one wheel of the axle")
             .by(&[by(&UNSPRUNG)]),
-        mass("axle.sprung_mass", "carried by one wheel: scale reading less unsprung mass")
+        mass("axle.sprung_mass", "sprung mass on one wheel: scale reading less unsprung mass")
             .measured_on(&["scales", "axle.axle_mass", "axle.unsprung_mass"])
             .by(&[by(&SPRUNG)]),
         line(
@@ -179,20 +179,20 @@ pub const SHEET: Section = Section {
             "distance of its centre of gravity behind the front axle",
         )
         .by(&[sprung_centre(1)]),
-        mass("axle.mass_rating", "greatest load of the axle, as its maker says"),
-        mass("vehicle.mass_rating", "greatest mass of the vehicle, as its maker or registration says"),
-        line("wanted.load", Ratio::KIND, "margin of ratings of load over the load")
-            .within(1.0, 10.0, "definition: below 1 a load is too much, not tight")
-            .or(1.05, "common practice, no source: 5 % for what is packed last"),
+        mass("axle.mass_rating", "highest load of the axle that its maker allows"),
+        mass("vehicle.mass_rating", "highest mass of the vehicle that its maker or registration allows"),
+        line("wanted.load", Ratio::KIND, "wanted factor between a load rating and the load")
+            .within(1.0, 10.0, "definition: below 1 the part is overloaded, not tight")
+            .or(1.05, "common practice, no source: 5 % for late luggage"),
         line("wanted.diagonal_low", Ratio::KIND, "least diagonal share")
             .within(0.0, 1.0, "definition: a share")
             .or(0.49, "common practice, no source: within one percent of half"),
         line("wanted.diagonal_high", Ratio::KIND, "greatest diagonal share")
             .within(0.0, 1.0, "definition: a share")
             .or(0.51, "common practice, no source: within one percent of half"),
-        line("wanted.diagonal_margin", Ratio::KIND, "how far inside its band the diagonal share is wanted")
+        line("wanted.diagonal_margin", Ratio::KIND, "wanted margin of the diagonal share inside its band")
             .within(0.0, 1.0, "definition: a margin is not negative")
-            .or(0.0, "nothing beyond the band itself"),
+            .or(0.0, "no margin beyond the band itself"),
     ],
     findings: &[
         Finding {
@@ -206,12 +206,12 @@ pub const SHEET: Section = Section {
         },
         Finding {
             path: "vehicle.load",
-            question: "Is the vehicle within its greatest mass?",
+            question: "Is the vehicle within its highest allowed mass?",
             margin: Margin::Ratio { capacity: "vehicle.mass_rating", demand: "vehicle.mass" },
             wanted: "wanted.load",
             rests_on: &[],
             about: &[],
-            caution: "An overloaded vehicle may neither stop nor steer; the registration and local codes come first.",
+            caution: "An overloaded vehicle may fail to stop or steer; the registration and local codes come first.",
         },
         Finding {
             path: "vehicle.diagonal",

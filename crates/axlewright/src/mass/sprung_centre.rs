@@ -4,19 +4,19 @@ use crate::units::{Length, Mass};
 use crate::{Result, valid};
 
 record! {
-    /// What the springs carry, and where it is.
+    /// Sprung mass and its centre of gravity.
     #[derive(Debug, Clone, Copy, PartialEq)]
     pub struct SprungCentre {
         /// Mass that the springs carry.
         pub sprung_mass: Mass,
-        /// Distance of its centre of gravity behind the front axle; negative where it lies before it.
+        /// Distance of its centre of gravity behind the front axle; negative in front of the axle.
         pub sprung_behind_front_axle: Length,
         /// Height of its centre of gravity above the ground.
         pub height: Length,
     }
 }
 
-/// Sprung mass and its centre of gravity, from those of the whole vehicle and of what moves with the wheels.
+/// Sprung mass and its centre of gravity, from the whole vehicle and its unsprung masses.
 ///
 /// # Formula
 /// `m_s = m - m_f - m_r`, `a_s = (m a - m_r l) / m_s`, `h_s = (m h - m_f r_f - m_r r_r) / m_s`

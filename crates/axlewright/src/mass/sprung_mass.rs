@@ -1,7 +1,7 @@
 use crate::units::Mass;
 use crate::{Result, valid};
 
-/// Mass that the springs carry: what the scales read less what moves with the wheels.
+/// Sprung mass: scale reading less unsprung mass.
 ///
 /// # Formula
 /// `m_s = m - m_u`
@@ -18,7 +18,7 @@ use crate::{Result, valid};
 /// - `0 <= unsprung_mass <= 4000000`
 /// - `scale_mass > unsprung_mass`
 ///
-/// What is hinged at both ends counts half to either side: a convention that suits slender parts. A spring swings with a third of its mass at most.
+/// A part that is hinged at both ends counts half to either side: a convention that suits slender parts. A spring swings with a third of its mass at most.
 ///
 /// # Source
 /// Definition: SAE J670 and ISO 8855, sprung and unsprung mass (from memory); half of a link: common practice, no source

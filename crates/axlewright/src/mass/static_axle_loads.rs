@@ -13,7 +13,7 @@ record! {
     }
 }
 
-/// Loads of the axles of a vehicle that stands level, from where its centre of gravity lies.
+/// Loads of the axles of a vehicle that stands level, from the place of its centre of gravity.
 ///
 /// # Formula
 /// `F_r = m g a / l`, `F_f = m g - F_r`
@@ -32,7 +32,7 @@ record! {
 /// - `0.01 <= wheelbase <= 100`
 /// - `wheelbase > behind_front_axle`
 ///
-/// Level ground, at standstill. Standard gravity. From scale readings backwards: `mass::weight_distribution`.
+/// Level ground, at standstill, standard gravity. For the inverse, from scale readings, see `mass::weight_distribution`.
 ///
 /// # Source
 /// Static equilibrium, moments about the front axle; Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 1, static loads (from memory); standard gravity: 3rd CGPM

@@ -3,7 +3,7 @@ use crate::units::{Length, Mass, Ratio};
 use crate::{Result, valid};
 
 record! {
-    /// What four scale readings say of a vehicle on level ground.
+    /// Weight distribution of a vehicle on level ground, from four scale readings.
     #[derive(Debug, Clone, Copy, PartialEq)]
     pub struct WeightDistribution {
         /// Sum of the four readings.
@@ -83,10 +83,10 @@ pub fn weight_distribution(
     rear_track: Length,
 ) -> Result<WeightDistribution> {
     valid! {
-        left_front: 0 < .. <= 1e6 ; "a wheel that carries nothing tells nothing of the balance; no scale reads 1000 t";
-        right_front: 0 < .. <= 1e6 ; "a wheel that carries nothing tells nothing of the balance; no scale reads 1000 t";
-        left_rear: 0 < .. <= 1e6 ; "a wheel that carries nothing tells nothing of the balance; no scale reads 1000 t";
-        right_rear: 0 < .. <= 1e6 ; "a wheel that carries nothing tells nothing of the balance; no scale reads 1000 t";
+        left_front: 0 < .. <= 1e6 ; "a wheel without load gives no balance; no scale reads 1000 t";
+        right_front: 0 < .. <= 1e6 ; "a wheel without load gives no balance; no scale reads 1000 t";
+        left_rear: 0 < .. <= 1e6 ; "a wheel without load gives no balance; no scale reads 1000 t";
+        right_rear: 0 < .. <= 1e6 ; "a wheel without load gives no balance; no scale reads 1000 t";
         wheelbase: 0 < .. <= 100 ; "definition: a distance between axles, of a road vehicle";
         front_track: 0 < .. <= 100 ; "definition: a distance between wheels, of a road vehicle";
         rear_track: 0 < .. <= 100 ; "definition: a distance between wheels, of a road vehicle";

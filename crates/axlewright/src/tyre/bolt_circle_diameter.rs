@@ -4,13 +4,13 @@ use crate::units::{Length, Ratio};
 use crate::{Result, valid};
 use core::f64::consts::PI;
 
-/// Diameter of the bolt circle from the distance between two studs side by side.
+/// Diameter of the bolt circle from the distance between two adjacent studs.
 ///
 /// # Formula
 /// `d_b = s / sin(pi / n)`
 ///
 /// # Parameters
-/// - `adjacent_stud_spacing` — `s`, centre to centre of two studs side by side: outside to outside less one stud
+/// - `adjacent_stud_spacing` — `s`, centre to centre of two adjacent studs: outside to outside less one stud
 /// - `studs` — `n`, whole
 ///
 /// # Returns
@@ -20,7 +20,7 @@ use core::f64::consts::PI;
 /// - `0.001 <= adjacent_stud_spacing <= 10`
 /// - `3 <= studs <= 10`
 ///
-/// `studs` is a whole number, and the studs stand at equal angles. An error of the reading counts `1 / sin(pi / n)` times: 1.7 for five studs, 2.6 for eight.
+/// `studs` is a whole number, and the studs are at equal angles. An error of the reading is multiplied by `1 / sin(pi / n)`: 1.7 for five studs, 2.6 for eight.
 ///
 /// # Source
 /// Chord of a regular polygon
@@ -37,7 +37,7 @@ use core::f64::consts::PI;
 /// ```
 ///
 /// # Caution
-/// Two bolt circles a few tenths of a millimetre apart look alike: a wheel forced on the wrong one works loose and comes off. Hub bore, seat and thread must fit, too.
+/// Two bolt circles a few tenths of a millimetre apart look alike. A wheel forced on the wrong one works loose and comes off. Hub bore, seat and thread must fit, too.
 #[inline]
 pub fn bolt_circle_diameter(adjacent_stud_spacing: Length, studs: Ratio) -> Result<Length> {
     valid! {

@@ -2,7 +2,7 @@ use crate::base::valid::whole;
 use crate::units::{Mass, Ratio};
 use crate::{Result, valid};
 
-/// Loads (kg) of the load indices 80 to 159: the steps of the preferred numbers R80 (ISO 3), rounded as the load-index table rounds them.
+/// Loads (kg) of the load indices 80 to 159: the preferred numbers of the series R80 (ISO 3), rounded as in the load-index table.
 const DECADE: [f64; 80] = [
     450.0, 462.5, 475.0, 487.5, 500.0, 515.0, 530.0, 545.0, 560.0, 580.0, 600.0, 615.0, 630.0, 650.0, 670.0,
     690.0, 710.0, 730.0, 750.0, 775.0, 800.0, 825.0, 850.0, 875.0, 900.0, 925.0, 950.0, 975.0, 1000.0,
@@ -18,7 +18,7 @@ const DECADE: [f64; 80] = [
 /// `Q = 45 kg * 10^(n / 80)` in the preferred numbers of the load-index table; below 1000 kg three figures, rounded down
 ///
 /// # Parameters
-/// - `load_index` — `n`, whole: the number before the speed symbol, the first of two for a tyre that stands single
+/// - `load_index` — `n`, whole: the number before the speed symbol; of two numbers, the first, for a single tyre
 ///
 /// # Returns
 /// The mass that one tyre may carry at its reference pressure, up to its speed symbol.
@@ -26,7 +26,7 @@ const DECADE: [f64; 80] = [
 /// # Valid for
 /// - `0 <= load_index <= 279`
 ///
-/// `load_index` is a whole number. At less pressure, with much camber, or above the speed at which the standard begins to take off (for a passenger tyre 210 km/h, from memory), a tyre carries less.
+/// `load_index` is a whole number. A tyre carries less at lower pressure, with much camber, or above a speed that the standard names (for a passenger tyre 210 km/h, from memory).
 ///
 /// # Source
 /// ISO 4000-1 and ETRTO Standards Manual, table of load indices (from memory, held against the series R80 of ISO 3)
@@ -43,8 +43,8 @@ const DECADE: [f64; 80] = [
 /// ```
 ///
 /// # Caution
-/// An overloaded or soft tyre heats and bursts. The figures on the wall and the maker's load and pressure table decide; a passenger tyre on a truck or trailer counts less (in
-/// the United States by 1.10, from memory); local codes and licensed practice come first.
+/// An overloaded or soft tyre heats and bursts. The figures on the wall and the maker's load and pressure table decide. A passenger tyre on a truck or trailer carries less (in
+/// the United States by a factor of 1.10, from memory). Local codes and licensed practice come first.
 #[inline]
 pub fn load_capacity(load_index: Ratio) -> Result<Mass> {
     valid! {

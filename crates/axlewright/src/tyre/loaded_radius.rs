@@ -8,18 +8,18 @@ use crate::{Error, Result, valid};
 ///
 /// # Parameters
 /// - `free_diameter` — `D`, of the unloaded tyre at its pressure
-/// - `tyre_load` — `F`, on the ground under this one tyre
+/// - `tyre_load` — `F`, load of this one tyre on the ground
 /// - `tyre_rate` — `k`, vertical, at the pressure and about that load; the maker's figure or two readings
 ///
 /// # Returns
-/// The static loaded radius: the lever of forces. Speed wants the effective rolling radius, `rolling_radius`.
+/// The static loaded radius: the lever arm of forces. For speed use the effective rolling radius, `rolling_radius`.
 ///
 /// # Valid for
 /// - `0.001 <= free_diameter <= 100`
 /// - `0 <= tyre_load <= 10000000`
 /// - `1 <= tyre_rate <= 1000000000`
 ///
-/// The load over the rate: a tyre is softer at first, so take the secant rate from no load up where it is known. Upright and standing; a rolling tyre grows with speed.
+/// Deflection is the load over the rate. A tyre is softer at first, so use the secant rate from no load up if it is known. Upright and standing: a rolling tyre grows with speed.
 ///
 /// # Source
 /// Definition of the vertical rate; ISO 8855 and SAE J670 for the term loaded radius (from memory)
@@ -36,7 +36,7 @@ use crate::{Error, Result, valid};
 /// ```
 ///
 /// # Caution
-/// A tyre that sags more than its maker means it to is overloaded or soft, heats and bursts; load index, the maker's pressures and local codes decide.
+/// A tyre that sags more than its maker allows is overloaded or soft, heats and bursts. Load index, the maker's pressures and local codes decide.
 #[inline]
 pub fn loaded_radius(free_diameter: Length, tyre_load: Force, tyre_rate: LinearStiffness) -> Result<Length> {
     valid! {

@@ -1,10 +1,10 @@
-//! Tyres and wheels: what the marking on the wall says, what the tyre carries, how it stands and rolls, where the wheel stands, and what the speedometer makes
-//! of a change.
+//! Tyres and wheels: marking on the wall, load capacity, loaded and rolling radius, place of the wheel, and the effect of a change
+//! on the speedometer.
 //!
 //! Symbols: `S` section width (m), `A` aspect ratio (section height over section width) (no unit), `d` rim diameter (m), `D` free
 //! diameter (m), `C` rolling circumference (m), `r` effective rolling and `r_l` loaded radius (m), `k` vertical rate (N/m), `F` load (N), `n` load index or turns
-//! along a distance, `w` rim width (m), `o` offset, positive where the mounting face lies
-//! towards the outside of the vehicle (m), `e` error of the speedometer, positive where it reads too much (no unit).
+//! along a distance, `w` rim width (m), `o` offset, positive if the mounting face lies
+//! towards the outside of the vehicle (m), `e` error of the speedometer, positive if it reads too much (no unit).
 
 mod bolt_circle_diameter;
 mod load_capacity;

@@ -12,14 +12,14 @@ use core::f64::consts::TAU;
 /// - `loaded_radius` — `r_l`, wheel centre to ground under load
 ///
 /// # Returns
-/// Distance per turn over 2 pi, without slip: it lies between the loaded and the free radius.
+/// Distance per turn over 2 pi, without slip. It lies between the loaded and the free radius.
 ///
 /// # Valid for
 /// - `0.001 <= free_diameter <= 100`
 /// - `0.0005 <= loaded_radius <= 50`
 ///
-/// The loaded radius lies between a quarter and a half of the free diameter. A tread that lies flat on the ground and keeps the length of its arc: a diagonal tyre, more or less. The belt of a radial tyre hardly stretches or shrinks, so that
-/// it rolls on about 3.05 times its free diameter at any proper load: `Tyre` says so. A turn counted on the road beats both.
+/// The loaded radius lies between a quarter and a half of the free diameter. The tread lies flat on the ground and keeps the length of its arc, roughly as a diagonal tyre does. The belt of a radial tyre hardly stretches or shrinks:
+/// it rolls on about 3.05 times its free diameter at any proper load, see `Tyre`. A turn counted on the road is better than both.
 ///
 /// # Source
 /// Jazar, Vehicle Dynamics: Theory and Application (2008), sec. 3.1, effective radius: `R_w = R_g - (R_g - R_h) / 3` (from memory); it is the first term of `r_0 sin(a) / a`, `cos(a) = r_l / r_0`
@@ -133,7 +133,7 @@ mod tests {
     use proptest::prelude::*;
 
     proptest! {
-        /// The arc `2 a r_0` of the free tread lies on the chord `2 r_0 sin(a)`: it rolls on `r_0 sin(a) / a`.
+        /// The arc `2 a r_0` of the free tread lies on the chord `2 r_0 sin(a)`: the tyre rolls on `r_0 sin(a) / a`.
         #[test]
         fn is_the_first_term_of_the_arc_on_its_chord(free in 0.2f64..0.6, share in 0.0f64..0.15) {
             let loaded = free * (1.0 - share);

@@ -9,7 +9,7 @@ use crate::units::{
     Force, Length, LinearStiffness, Mass, Quantity, Ratio, STANDARD_GRAVITY, TurnsPerDistance, Velocity,
 };
 
-/// Part on which a tyre is measured.
+/// The part on which a tyre is measured.
 const A_TYRE: &[&str] = &["axle.tyre"];
 
 /// Numbers of a tyre's marking.
@@ -63,7 +63,7 @@ impl OnAxle {
 }
 
 impl Rolling {
-    /// The rule of a radial tyre where the marking is of one, else the one that goes by the loaded radius.
+    /// The radial rule if the marking is that of a radial tyre, otherwise the rule of the loaded radius.
     fn radius(&self) -> Result<Length> {
         Ok(self.radial_radius.or(self.diagonal_radius).unwrap_or(Length::from_si(f64::NAN)))
     }
@@ -82,7 +82,7 @@ const LOAD: Rule = rule! {
 const ROLLING: Rule = rule! {
     "axle.tyre" Rolling::radius, Rolling
     takes { size, radial_radius, diagonal_radius }
-    says "the radial rule where the marking is that of a radial tyre, else by the loaded radius",
+    says "the radial rule if the marking is that of a radial tyre, otherwise the rule of the loaded radius",
         "ETRTO Standards Manual and UN Regulation 30, from memory; Jazar, Vehicle Dynamics (2008), sec. 3.1, from memory";
     lacking "a diagonal tyre needs tyre.loaded_radius, or tyre.rate and the axle's mass, or tyre.rolling_turns"
 };
@@ -99,7 +99,7 @@ const MARKING: &str = "the marking on the tyre's wall";
 
 const SIZE: &[Line] = &[
     marking("axle.tyre.size", &TYRE, "marking on the tyre's wall, such as 235/70R16 106T"),
-    length("axle.tyre.free_diameter", "of the tyre, inflated and not loaded")
+    length("axle.tyre.free_diameter", "diameter of the tyre, inflated and not loaded")
         .measured_on(A_TYRE)
         .by(&[part("free_diameter", &TYRE, &["axle.tyre.size"]).usual()]),
     length("axle.tyre.section_width", "of the tyre").measured_on(A_TYRE).by(&[part(
@@ -108,7 +108,7 @@ const SIZE: &[Line] = &[
         &["axle.tyre.size"],
     )
     .usual()]),
-    length("axle.tyre.free_radius", "of the tyre, inflated and not loaded")
+    length("axle.tyre.free_radius", "radius of the tyre, inflated and not loaded")
         .measured_on(A_TYRE)
         .by(&[by(&FREE_RADIUS)]),
 ];
@@ -116,43 +116,43 @@ const SIZE: &[Line] = &[
 const RADII: &[Line] = &[
     line("axle.tyre.rate", LinearStiffness::KIND, "vertical rate of the tyre at its pressure and load")
         .within(1.0, 1e9, "common practice, no source: rates lie between 1 N/m and 1 GN/m"),
-    derived("axle.tyre.load", Force::KIND, "on the ground under one tyre, the two of its axle alike")
+    derived("axle.tyre.load", Force::KIND, "load of one tyre on the ground, the two of its axle alike")
         .by(&[by(&LOAD)]),
-    length("axle.tyre.loaded_radius", "from the wheel's centre to the ground, loaded: force acts on it")
+    length("axle.tyre.loaded_radius", "wheel centre to ground under load: the lever arm of forces")
         .measured_on(A_TYRE)
         .by(&[step("tyre.loaded_radius", &["axle.tyre.free_diameter", "axle.tyre.load", "axle.tyre.rate"])
             .usual()]),
     line(
         "axle.tyre.rolling_turns",
         TurnsPerDistance::KIND,
-        "turns along a distance, as counted or as its maker says",
+        "turns along a distance, counted or from the maker",
     )
     .above(0.0, 1000.0, "common practice, no source: a tyre turns less than a thousand times a metre")
     .measured_on(A_TYRE),
     derived(
         "axle.tyre.radial_radius",
         Length::KIND,
-        "on which a new tyre rolls, if its marking is that of a radial one: C = 3.05 D, see tyre.Tyre",
+        "rolling radius of a new radial tyre, from its marking: C = 3.05 D, see tyre.Tyre",
     )
     .by(&[part("radial_radius", &TYRE, &["axle.tyre.size"])]),
-    derived("axle.tyre.diagonal_radius", Length::KIND, "on which a diagonal tyre rolls")
+    derived("axle.tyre.diagonal_radius", Length::KIND, "rolling radius of a diagonal tyre")
         .by(&[step("tyre.rolling_radius", &["axle.tyre.free_diameter", "axle.tyre.loaded_radius"])]),
-    length("axle.tyre.effective_radius", "distance that a turn rolls, over 2 pi: speed goes by it")
+    length("axle.tyre.effective_radius", "distance per turn over 2 pi: the radius for speed")
         .measured_on(A_TYRE)
         .by(&[step("tyre.rolling_radius_from_turns", &["axle.tyre.rolling_turns"]), by(&ROLLING).usual()]),
 ];
 
 const SERVICE: &[Line] = &[
-    derived("axle.tyre.marked_index", Ratio::KIND, "load index of the marking, the tyre standing single")
+    derived("axle.tyre.marked_index", Ratio::KIND, "load index in the marking, for a single tyre")
         .by(&[part("load_index", &TYRE, &["axle.tyre.size"])
             .lacking("no load index stands after the size, as in 235/70R16 106T")]),
-    line("axle.tyre.load_index", Ratio::KIND, "load index, the tyre standing single")
+    line("axle.tyre.load_index", Ratio::KIND, "load index for a single tyre")
         .within(0.0, 279.0, "ISO 4000-1, from memory: load indices run from 0 to 279")
         .by(&[same(&["axle.tyre.marked_index"], MARKING)]),
     line(
         "axle.tyre.load_capacity",
         Mass::KIND,
-        "load that one tyre carries at its pressure, as its load index or its maker says",
+        "load capacity of one tyre at its pressure, from its load index or its maker",
     )
     .above(0.0, 1e6, "common practice, no source: no tyre carries 1000 t")
     .by(&[step("tyre.load_capacity", &["axle.tyre.load_index"]).usual()]),
@@ -165,7 +165,7 @@ const SERVICE: &[Line] = &[
     line(
         "axle.tyre.rated_speed",
         Velocity::KIND,
-        "speed up to which the tyre carries its load, as its speed symbol or its maker says",
+        "speed up to which the tyre carries its load, from its speed symbol or its maker",
     )
     .above(0.0, 300.0, "common practice, no source: no road vehicle is faster than 300 m/s")
     .by(&[same(&["axle.tyre.marked_speed"], "ISO 4000-1, from memory").usual()]),
@@ -174,15 +174,19 @@ const SERVICE: &[Line] = &[
         300.0,
         "common practice, no source: no road vehicle is faster than 300 m/s",
     ),
-    line("wanted.tyre_speed", Ratio::KIND, "speed of the tyre's symbol over the greatest speed")
-        .within(1.0, 10.0, "definition: below 1 the tyre is too slow, not tight")
-        .or(1.0, "nothing beyond the symbol itself"),
+    line(
+        "wanted.tyre_speed",
+        Ratio::KIND,
+        "wanted factor between the speed of the tyre's symbol and the top speed",
+    )
+    .within(1.0, 10.0, "definition: below 1 the tyre is too slow, not tight")
+    .or(1.0, "no margin beyond the symbol itself"),
 ];
 
-/// What the speedometer reads after a change of tyre, or of tyre and axle.
+/// Reading of the speedometer after a change of tyre, or of tyre and axle.
 const SPEEDOMETER: &[Line] = &[
     marking("speedometer.tyre_size", &TYRE, "marking of the tyre with which the speedometer was right"),
-    derived("speedometer.radial_radius", Length::KIND, "on which that tyre rolls, if it is a radial one")
+    derived("speedometer.radial_radius", Length::KIND, "rolling radius of that tyre, if it is a radial one")
         .by(&[part("radial_radius", &TYRE, &["speedometer.tyre_size"])
             .lacking("a diagonal tyre needs speedometer.effective_radius")]),
     length("speedometer.effective_radius", "rolling radius with which the speedometer was right")
@@ -209,19 +213,15 @@ const SPEEDOMETER: &[Line] = &[
     derived(
         "speedometer.error",
         Ratio::KIND,
-        "reading over true speed, less 1; the error that it had from the works comes on top",
+        "reading over true speed, less 1; add the error that it had when new",
     )
     .by(&[pick(&["speedometer.counts", "speedometer.error_at_wheel", "speedometer.error_at_shaft"])]),
-    line(
-        "wanted.speedometer",
-        Ratio::KIND,
-        "by how much the speedometer is wanted to read too much, over the true speed",
-    )
-    .within(0.0, 1.0, "definition: a margin is not negative")
-    .or(0.0, "nothing beyond never too little"),
+    line("wanted.speedometer", Ratio::KIND, "share by which the speedometer should read too much")
+        .within(0.0, 1.0, "definition: a margin is not negative")
+        .or(0.0, "no margin beyond never too little"),
 ];
 
-/// What the sheet says of tyres, wheels and the speedometer.
+/// Lines and findings of the sheet on tyres, wheels and the speedometer.
 pub const SHEET: Section = Section {
     lines: &joined::<_, { SIZE.len() + RADII.len() + SERVICE.len() + SPEEDOMETER.len() }>(&[
         SIZE,
@@ -237,11 +237,11 @@ pub const SHEET: Section = Section {
             wanted: "wanted.load",
             rests_on: &[],
             about: &[],
-            caution: "An overloaded tyre overheats and bursts; load and pressure tables of its maker and local codes come first.",
+            caution: "An overloaded tyre overheats and bursts; its maker's load and pressure tables and local codes come first.",
         },
         Finding {
             path: "axle.tyre_speed",
-            question: "Is the tyre made for the greatest speed?",
+            question: "Is the tyre made for the top speed?",
             margin: Margin::Ratio { capacity: "axle.tyre.rated_speed", demand: "use.greatest_speed" },
             wanted: "wanted.tyre_speed",
             rests_on: &[],

@@ -13,7 +13,7 @@ const INCH: f64 = 0.0254;
 const RADIAL: f64 = 3.05;
 const DIAGONAL: f64 = 2.99;
 
-/// How a new radial tyre of a free diameter rolls, by the convention.
+/// Rolling radius of a new radial tyre of a free diameter, by the convention.
 pub(super) fn radial_rolling_radius(free_diameter: Length) -> Length {
     free_diameter * (RADIAL / (2.0 * PI))
 }
@@ -24,17 +24,17 @@ pub(super) fn radial_rolling_radius(free_diameter: Length) -> Length {
 /// metric: `H = S A`, `D = d + 2 H`; inch flotation: `D` and `S` as marked; old numeric: as metric, with the `A` of its series; `C = 3.05 D` radial, `2.99 D` diagonal
 ///
 /// # Fields
-/// - `marking` — the size as it stands on the wall; load index and speed symbol may follow
+/// - `marking` — the size as it is written on the wall; load index and speed symbol may follow
 ///
 /// # Valid for
 /// Sections of 50 mm to 500 mm, aspect ratios of 20 to 110, rims of code 8 to 30, flotation diameters of 15 in to 60 in.
-/// Anything else is taken for a slip of the pen. Loaded and effective rolling radius depend on
+/// Anything else is taken for a typing error. Loaded and effective rolling radius depend on
 /// load and pressure; the factor on the free diameter is a convention.
 ///
-/// An old numeric marking, width in inches with two decimals, does not say its height: `A` is that of the series, and the diameter good to about 2 %, so measure.
+/// An old numeric marking, width in inches with two decimals, does not give its height. `A` is that of the series, and the diameter is good to about 2 %, so measure.
 /// Rim 16 to 19 (`6.00-16`, `7.50-16LT`): 1.03. Rim 10 to 15, decimals in tens but not .00 or .50 (`5.60-15`, `6.40-13`): 0.95; decimals that end in 5
 /// (`7.75-14`): 0.82; .00 or .50 on a rim up to 14 (`7.00-13`): 0.88; .00 or .50 with `LT` or `C` on 15: 1.03. Metric without a ratio (`185R14C`): 0.80.
-/// Where two series meet (`6.00-15`, `7.00-14LT`) and beyond a width of 3.00 to 9.00 it is refused.
+/// A marking is refused if two series meet (`6.00-15`, `7.00-14LT`) or the width is outside 3.00 to 9.00.
 ///
 /// # Source
 /// ISO 4000-1 (size designation and dimensions; 25.4 mm a rim code); rolling circumference: ETRTO Standards Manual and UN Regulation 30, from memory; ratios of the old
@@ -46,7 +46,7 @@ pub(super) fn radial_rolling_radius(free_diameter: Length) -> Length {
 #[derive(Debug, Clone, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 pub struct Tyre {
-    /// The size as it stands on the wall; load index and speed symbol may follow.
+    /// Size as it is written on the wall; load index and speed symbol may follow.
     pub marking: String,
 }
 
@@ -60,9 +60,9 @@ record! {
         pub section_height: Length,
         /// Nominal rim diameter.
         pub rim_diameter: Length,
-        /// Outer diameter.
+        /// Free diameter: outer diameter of the unloaded tyre.
         pub free_diameter: Length,
-        /// Half of the outer diameter.
+        /// Half the free diameter.
         pub free_radius: Length,
         /// Outer circumference.
         pub free_circumference: Length,
@@ -72,7 +72,7 @@ record! {
 }
 
 record! {
-    /// How a tyre rolls under its load.
+    /// Rolling of a tyre under its load.
     #[derive(Debug, Clone, Copy, PartialEq)]
     pub struct Rolling {
         /// Effective rolling radius: distance per turn over 2 pi.
@@ -84,28 +84,28 @@ record! {
     }
 }
 
-/// Bytes of the longest marking that is looked at.
+/// Bytes of the longest marking that is read.
 const LONGEST: usize = 60;
 
-/// What a size says.
+/// The numbers of a size.
 struct Marking {
-    /// In m.
+    /// Nominal section width (m).
     section_width: f64,
     /// Section height over width.
     aspect: f64,
-    /// In m.
+    /// Rim diameter (m).
     rim: f64,
     radial: bool,
 }
 
-/// What stands after the size.
+/// Load indices and speed symbol after the size.
 #[derive(Debug, Clone, Copy, Default, PartialEq)]
 struct Service {
-    /// Load index of the tyre that stands single.
+    /// Load index for a single tyre.
     single: Option<f64>,
-    /// Load index of each of two on one end of an axle.
+    /// Load index for each of two tyres on one end of an axle.
     dual: Option<f64>,
-    /// In km/h.
+    /// Speed of the symbol (km/h).
     speed: Option<f64>,
 }
 
@@ -115,14 +115,14 @@ impl Marking {
     }
 }
 
-/// Numbers of a marking; not a number where it does not say.
+/// Numbers of a marking; not a number if the marking does not give it.
 #[cfg(feature = "sheet")]
 pub(super) struct Marked {
     pub(super) free_diameter: Length,
     pub(super) section_width: Length,
     /// Rolling radius of a new radial tyre.
     pub(super) radial_radius: Length,
-    /// Load index, the tyre standing single.
+    /// Load index for a single tyre.
     pub(super) load_index: Ratio,
     /// Speed of the symbol.
     pub(super) speed: Velocity,
@@ -175,10 +175,10 @@ impl Tyre {
         })
     }
 
-    /// Effective rolling radius of the tyre, less the tread that is worn off.
+    /// Effective rolling radius of the tyre, less the worn tread.
     ///
     /// # Parameters
-    /// - `tread_worn` — depth of tread worn off, nothing for a new tyre
+    /// - `tread_worn` — depth of worn tread, zero for a new tyre
     ///
     /// # Returns
     /// See the fields of [`Rolling`].
@@ -204,10 +204,10 @@ impl Tyre {
         })
     }
 
-    /// How the tyre rolls as its tread wears.
+    /// Rolling of the tyre as its tread wears.
     ///
     /// # Parameters
-    /// - `tread_worn` — depths of tread worn off
+    /// - `tread_worn` — depths of worn tread
     ///
     /// # Returns
     /// One row a depth: `tread_worn`, the results of `rolling`: `...`, and `overread`, the share by which a
@@ -226,10 +226,10 @@ impl Tyre {
         Ok(rows.finish())
     }
 
-    /// Load capacity of this tyre standing single, by the load index that stands after the size.
+    /// Load capacity of this tyre as a single tyre, by the load index after the size.
     ///
     /// # Returns
-    /// The mass that it may carry at its reference pressure, up to its speed symbol; refused where no load index is written.
+    /// The mass that it may carry at its reference pressure, up to its speed symbol. Refused if no load index is written.
     ///
     /// # Example
     /// ```
@@ -247,7 +247,7 @@ impl Tyre {
     /// Load capacity of each of two such tyres on one end of an axle, by the second load index.
     ///
     /// # Returns
-    /// The mass that each of the two may carry; refused where no second load index is written.
+    /// The mass that each of the two may carry. Refused if no second load index is written.
     ///
     /// # Example
     /// ```
@@ -263,10 +263,10 @@ impl Tyre {
         load_capacity(Ratio::from_si(service.dual.ok_or_else(|| self.refuse(missing))?))
     }
 
-    /// Speed up to which the tyre carries its load, by the speed symbol that stands after the size.
+    /// Speed up to which the tyre carries its load, by the speed symbol after the size.
     ///
     /// # Returns
-    /// The speed of the symbol; `(Y)` in brackets promises more than these 300 km/h, and its maker says how much. Refused where no symbol is written.
+    /// The speed of the symbol. `(Y)` in brackets promises more than these 300 km/h, and the maker says how much. Refused if no symbol is written.
     ///
     /// # Example
     /// ```
@@ -317,7 +317,7 @@ impl Tyre {
         if !upper.is_ascii() {
             return Err(refuse("a tyre marking has plain letters and digits only"));
         }
-        // The size may be written with spaces in it, so every head of the words is tried.
+        // The size may contain spaces, so every head of the words is tried.
         let words: Vec<&str> = upper.split_whitespace().collect();
         let sizes = (1..=words.len()).filter_map(|count| {
             let size = words[..count].concat();
@@ -369,7 +369,7 @@ fn metric(size: &str) -> Option<Marking> {
     Some(Marking { section_width: width / 1000.0, aspect: aspect / 100.0, rim, radial })
 }
 
-/// The size without the class before it.
+/// The size without the class in front.
 fn without_class(size: &str) -> &str {
     ["LT", "ST", "P"].iter().find_map(|class| size.strip_prefix(class)).unwrap_or(size)
 }
@@ -390,7 +390,7 @@ fn flotation(size: &str) -> Option<Marking> {
     })
 }
 
-/// Whether it is radial, and what follows.
+/// True for a radial tyre, and the remaining text.
 fn construction(text: &str) -> Option<(bool, &str)> {
     let radial =
         text.strip_prefix("ZR").or_else(|| text.strip_prefix("RF")).or_else(|| text.strip_prefix('R'));
@@ -406,7 +406,7 @@ fn rim(text: &str) -> Option<f64> {
     matches!(class, "" | "C" | "LT" | "XL" | "CP" | "M/C").then_some(code * INCH)
 }
 
-/// `6.00-16`, `7.50-16LT`, `5.60x15`, `7.50R16C`, `185R14C`, `165SR15`; or why one is refused whose form is known.
+/// `6.00-16`, `7.50-16LT`, `5.60x15`, `7.50R16C`, `185R14C`, `165SR15`; or the reason for a refusal, if the form is known.
 fn old_numeric(size: &str) -> Option<core::result::Result<Marking, &'static str>> {
     let size = without_class(size);
     let marks = size.find(|c: char| !c.is_ascii_digit() && c != '.')?;
@@ -447,7 +447,7 @@ fn old_numeric(size: &str) -> Option<core::result::Result<Marking, &'static str>
     Some(Ok(Marking { section_width: hundredths / 100.0 * INCH, aspect, rim, radial }))
 }
 
-/// Nothing, `112R`, `112/110R`, `(99Y)`, `99Y XL`.
+/// Empty text, `112R`, `112/110R`, `(99Y)`, `99Y XL`.
 fn service(text: &str) -> Option<Service> {
     let text = text.strip_suffix("XL").map_or(text, str::trim_end);
     if text.is_empty() {
@@ -494,7 +494,7 @@ fn speed_of(symbol: &str) -> Option<f64> {
     })
 }
 
-/// A decimal number of at most `digits` characters at the head, and what follows.
+/// A decimal number of at most `digits` characters at the head, and the remaining text.
 fn number(text: &str, digits: usize) -> Option<(f64, &str)> {
     let end = text.find(|c: char| !c.is_ascii_digit() && c != '.').unwrap_or(text.len());
     let (head, rest) = text.split_at(end);
@@ -595,7 +595,7 @@ mod tests {
         }
     }
 
-    /// Outer diameters (mm) of diagonal tyres as the tables of UN Regulations 30 and 54 give them, from memory.
+    /// Outer diameters (mm) of diagonal tyres in the tables of UN Regulations 30 and 54, from memory.
     #[test]
     fn the_old_series_come_within_two_per_cent_of_the_tables() {
         for (marking, diameter) in [

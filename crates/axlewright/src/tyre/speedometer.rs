@@ -11,13 +11,13 @@ use crate::{Result, valid};
 /// - `rolling_radius_after` — `r_2`, of the tyre now fitted, measured in the same way
 ///
 /// # Returns
-/// The reading over the true speed, less 1: positive where it reads too much, negative (the dangerous side) where it reads too little.
+/// The reading over the true speed, less 1: positive if it reads too much, negative (the dangerous side) if it reads too little.
 ///
 /// # Valid for
 /// - `0.001 <= rolling_radius_before <= 100`
 /// - `0.001 <= rolling_radius_after <= 100`
 ///
-/// A speedometer that counts turns of the wheel or of the shaft and was right before; the error that it had from the works comes on top.
+/// A speedometer that counts turns of the wheel or of the shaft and was right before. Add the error that it had when new.
 ///
 /// # Source
 /// Kinematics of rolling; ISO 8855 for the term effective rolling radius (from memory)
@@ -34,7 +34,7 @@ use crate::{Result, valid};
 /// ```
 ///
 /// # Caution
-/// A speedometer that reads too little is forbidden in many places (UN Regulation 39, from memory: never below the true speed); have it set and checked before the road.
+/// A speedometer that reads too little is forbidden in many places (UN Regulation 39, from memory: never below the true speed). Have it set and checked before the road.
 #[inline]
 pub fn speedometer_error(rolling_radius_before: Length, rolling_radius_after: Length) -> Result<Ratio> {
     valid! {
@@ -56,7 +56,7 @@ pub fn speedometer_error(rolling_radius_before: Length, rolling_radius_after: Le
 /// - `final_drive_after` — `i_2`, of the axle now fitted
 ///
 /// # Returns
-/// The reading over the true speed, less 1: positive where it reads too much, negative (the dangerous side) where it reads too little.
+/// The reading over the true speed, less 1: positive if it reads too much, negative (the dangerous side) if it reads too little.
 ///
 /// # Valid for
 /// - `0.001 <= rolling_radius_before <= 100`
@@ -64,7 +64,7 @@ pub fn speedometer_error(rolling_radius_before: Length, rolling_radius_after: Le
 /// - `0.001 <= final_drive_before <= 1000`
 /// - `0.001 <= final_drive_after <= 1000`
 ///
-/// A speedometer that was right before. One that counts turns of a wheel does not see the axle: `speedometer_error` is for that.
+/// A speedometer that was right before. For one that counts turns of a wheel use `speedometer_error`: the axle ratio does not change it.
 ///
 /// # Source
 /// Kinematics of rolling and of gears; ISO 8855 for the term effective rolling radius (from memory)
@@ -83,7 +83,7 @@ pub fn speedometer_error(rolling_radius_before: Length, rolling_radius_after: Le
 /// ```
 ///
 /// # Caution
-/// A speedometer that reads too little is forbidden in many places (UN Regulation 39, from memory: never below the true speed); have it set and checked before the road.
+/// A speedometer that reads too little is forbidden in many places (UN Regulation 39, from memory: never below the true speed). Have it set and checked before the road.
 #[inline]
 pub fn speedometer_error_at_shaft(
     rolling_radius_before: Length,
@@ -108,8 +108,8 @@ pub fn speedometer_error_at_shaft(
 /// `v = v_i / (1 + e)`
 ///
 /// # Parameters
-/// - `indicated_speed` — `v_i`, what the speedometer reads
-/// - `speedometer_error` — `e`, reading over true speed, less 1: positive where it reads too much
+/// - `indicated_speed` — `v_i`, reading of the speedometer
+/// - `speedometer_error` — `e`, reading over true speed, less 1: positive if it reads too much
 ///
 /// # Returns
 /// The speed over the ground.
@@ -118,7 +118,7 @@ pub fn speedometer_error_at_shaft(
 /// - `0 <= indicated_speed <= 1000`
 /// - `-0.99 <= speedometer_error <= 100`
 ///
-/// An error in proportion to the speed, as a change of tyre or axle makes it.
+/// An error in proportion to the speed, as after a change of tyre or axle.
 ///
 /// # Source
 /// Definition of the error
@@ -148,7 +148,7 @@ mod tests {
     use proptest::prelude::*;
 
     proptest! {
-        /// What the shaft turns, read with the old figures, and the true speed by the new ones.
+        /// Turns of the shaft, read with the old figures, and the true speed by the new ones.
         #[test]
         fn the_true_speed_is_that_of_the_shaft(shaft in 1.0f64..500.0, r1 in 0.2f64..0.6, r2 in 0.2f64..0.6, i1 in 2.0f64..7.0, i2 in 2.0f64..7.0) {
             let (before, after) = (Length::from_si(r1), Length::from_si(r2));

@@ -11,13 +11,13 @@ use crate::{Result, valid};
 /// - `wheel_offset_after` — `o_2`, of the wheels now fitted, less the thickness of a spacer
 ///
 /// # Returns
-/// By how much the tyre centres stand further apart; negative where they come closer.
+/// Gain in distance between the tyre centres; negative if they come closer.
 ///
 /// # Valid for
 /// - `-10 <= wheel_offset_before <= 10`
 /// - `-10 <= wheel_offset_after <= 10`
 ///
-/// Both wheels alike, without camber. Each side moves by half of it.
+/// Both wheels alike, without camber. Each side moves by half the change.
 ///
 /// # Source
 /// Geometry of the section
@@ -34,7 +34,7 @@ use crate::{Result, valid};
 /// ```
 ///
 /// # Caution
-/// A changed offset changes the scrub radius, the lever on the wheel bearings and studs, and the clearance; local codes limit it, and licensed practice decides.
+/// A changed offset changes the scrub radius, the lever arm on wheel bearings and studs, and the clearance. Local codes limit it, and licensed practice decides.
 #[inline]
 pub fn track_change(wheel_offset_before: Length, wheel_offset_after: Length) -> Result<Length> {
     valid! {

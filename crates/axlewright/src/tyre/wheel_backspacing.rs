@@ -12,15 +12,15 @@ use crate::{Result, valid};
 /// - `wheel_offset` — `o`, mounting face from the rim's middle plane, positive where the mounting face lies towards the outside of the vehicle from the rim's middle plane (ISO 3911 calls it inset, from memory)
 ///
 /// # Returns
-/// What the trade measures: a straight edge across the edge of the inner flange, and down from it to the mounting face. Negative where the mounting face lies
-/// further in than that edge.
+/// Backspacing as the trade measures it: lay a straight edge across the edge of the inner flange and measure from it to the mounting face. Negative if the mounting
+/// face lies further in than that edge.
 ///
 /// # Valid for
 /// - `0.001 <= rim_width <= 10`
 /// - `0 <= flange_thickness <= 1`
 /// - `-10 <= wheel_offset <= 10`
 ///
-/// A rim with both flanges alike. The tyre bulges further in than the flange does.
+/// Both flanges of the rim alike. The tyre bulges further in than the flange.
 ///
 /// # Source
 /// Geometry of the section; common practice, no source, for what is called backspacing
@@ -70,7 +70,7 @@ pub fn wheel_backspacing(
 /// - `0 <= flange_thickness <= 1`
 /// - `-10 <= wheel_backspacing <= 10`
 ///
-/// A rim with both flanges alike.
+/// Both flanges of the rim alike.
 ///
 /// # Source
 /// Geometry of the section; common practice, no source, for what is called backspacing
