@@ -4,31 +4,31 @@ use crate::base::document::Value;
 use crate::units::{Damping, LinearStiffness, Mass};
 use crate::{Result, valid};
 
-/// What stands at one wheel of an axle, left and right alike.
+/// Masses, rates and damping at one wheel of an axle, left and right alike.
 #[derive(Debug, Clone, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 #[cfg_attr(
     feature = "serde",
     serde(
-        expecting = "a table with `unsprung_mass`, `wheel_rate`, `wheel_damping`, `tyre_rate` and, where there is one, `tyre_damping`"
+        expecting = "a table with `unsprung_mass`, `wheel_rate`, `wheel_damping`, `tyre_rate` and, if known, `tyre_damping`"
     )
 )]
 pub struct AxleWheel {
-    /// That moves with one wheel.
+    /// Unsprung mass of one wheel.
     pub unsprung_mass: Value<Mass>,
-    /// Of the suspension at one wheel, tyre left aside.
+    /// Wheel rate of the suspension at one wheel, without the tyre.
     pub wheel_rate: Value<LinearStiffness>,
-    /// Of the damper at one wheel.
+    /// Damping rate at one wheel.
     pub wheel_damping: Value<Damping>,
     /// Vertical rate of one tyre.
     pub tyre_rate: Value<LinearStiffness>,
-    /// Of one tyre; nothing where it is missing.
+    /// Damping of one tyre; 0 if missing.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub tyre_damping: Option<Value<Damping>>,
 }
 
 impl AxleWheel {
-    /// Refuses what cannot be, by the name of the axle and the field.
+    /// Refuses impossible values, by the name of the axle and the field.
     pub(super) fn check(&self, axle: &str) -> Result<()> {
         self.ranges().map_err(|error| error.within(axle))
     }
@@ -48,7 +48,7 @@ impl AxleWheel {
         Ok(())
     }
 
-    /// So many such wheels together.
+    /// This many such wheels together.
     pub(super) fn corner(&self, wheels: f64) -> Corner {
         Corner {
             unsprung_mass: wheels * self.unsprung_mass.quantity.si(),

@@ -1,14 +1,14 @@
-//! A road as wheels meet it: its height over time, in pieces, and the rows at which it is looked at.
+//! The road under the wheels: its height over time, in pieces, and the output rows.
 
 use crate::units::{Length, Time, Velocity};
 use crate::{Error, Result, valid};
 use core::array::from_fn;
 use core::f64::consts::PI;
 
-/// More rows are a slip of the time step.
+/// More rows mean a typing error in the time step.
 const MOST_ROWS: usize = 1_000_000;
 
-/// A piece of road: from `start` on `u'' = -stiffness u`, which is a line where `stiffness` is nothing and else a sine.
+/// A piece of road: from `start` on `u'' = -stiffness u`, a line if `stiffness` is zero and a sine otherwise.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Piece {
     pub(super) start: f64,
@@ -18,7 +18,7 @@ pub(super) struct Piece {
 }
 
 impl Piece {
-    /// Height and its rate at a time.
+    /// Height and its rate of change at a time.
     pub(super) fn at(&self, time: f64) -> (f64, f64) {
         let t = time - self.start;
         if self.stiffness == 0.0 {
@@ -30,24 +30,24 @@ impl Piece {
     }
 }
 
-/// What is gone through without a break: a piece of the road under each wheel from one time to another, and the row that stands at its end; and whole steps after it.
+/// A part of the course without a break: one piece of road under each wheel from one time to another, the row at its end, and the whole steps after it.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Leg<const W: usize> {
     pub(super) pieces: [Piece; W],
     pub(super) from: f64,
     pub(super) to: f64,
-    /// `to` less `from`, the same number for every whole time step.
+    /// `to` less `from`; the same number for every whole time step.
     pub(super) duration: f64,
-    /// The duration is the time step.
+    /// True if the duration is the time step.
     pub(super) whole: bool,
     pub(super) row: bool,
-    /// Whole steps with a row that follow on the same pieces, and the row of the first step.
+    /// Number of whole steps that follow on the same pieces, each with a row, and the row of the first step.
     more: usize,
     first: usize,
 }
 
 impl<const W: usize> Leg<W> {
-    /// From when until when each step goes.
+    /// Begin and end of each step.
     #[inline]
     pub(super) fn steps(&self) -> impl Iterator<Item = (f64, f64)> {
         let mut from = self.from;
@@ -58,7 +58,7 @@ impl<const W: usize> Leg<W> {
     }
 }
 
-/// What one wheel rolls over, in the order of time: at least one piece, the first from time 0, where the wheel rests on it.
+/// Road under one wheel, in the order of time: at least one piece. The first starts at time 0, at the height on which the wheel rests.
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct Road(Vec<Piece>);
 
@@ -74,7 +74,7 @@ fn line(start: f64, height: f64, slope: f64) -> Piece {
     Piece { start, height, slope, stiffness: 0.0 }
 }
 
-/// Time that an obstacle takes.
+/// Time to cross an obstacle.
 fn crossing(height: Length, length: Length, speed: Velocity) -> Result<f64> {
     valid! {
         height: (-10) <= .. <= 10 ; "common practice, no source: nobody drives over 10 m";
@@ -84,14 +84,14 @@ fn crossing(height: Length, length: Length, speed: Velocity) -> Result<f64> {
     Ok(length.si() / speed.si())
 }
 
-/// Time that a distance takes.
+/// Time to cover a distance.
 pub(super) fn delay(distance: f64, speed: Velocity) -> Result<f64> {
     valid! { speed: 0.01 <= .. <= 200 ; "common practice, no source: vehicles drive between 10 mm/s and 200 m/s"; }
     Ok(distance / speed.si())
 }
 
 impl Road {
-    /// A step at once.
+    /// A sudden step.
     pub(super) fn step(height: Length) -> Result<Self> {
         valid! { height: (-10) <= .. <= 10 ; "common practice, no source: nobody drives over 10 m"; }
         Ok(Self(vec![line(0.0, height.si(), 0.0)]))
@@ -109,7 +109,7 @@ impl Road {
         Ok(Self(vec![sine, line(end, 0.0, 0.0)]))
     }
 
-    /// Straight from point to point, and how long that takes.
+    /// Straight lines from point to point, and the time that they take.
     pub(super) fn profile(speed: Velocity, distance: &[Length], height: &[Length]) -> Result<(Self, Time)> {
         valid! { speed: 0.01 <= .. <= 200 ; "common practice, no source: vehicles drive between 10 mm/s and 200 m/s"; }
         let in_order = distance.windows(2).all(|pair| pair[0] < pair[1]);
@@ -135,14 +135,14 @@ impl Road {
         Ok((Self(pieces), Time::from_si(start(last))))
     }
 
-    /// The same for a wheel that meets it later, and stands before it until then.
+    /// This road, reached later by a wheel that rests in front of it until then.
     pub(super) fn later(&self, delay: f64) -> Self {
         let ahead = line(0.0, self.rest(), 0.0);
         let moved = self.0.iter().map(|piece| Piece { start: piece.start + delay, ..*piece });
         Self(core::iter::once(ahead).chain(moved).collect())
     }
 
-    /// Height on which a wheel rests before: that of a step is the road in front of it.
+    /// Height on which a wheel rests at first. For a step, this is the road in front of it.
     fn rest(&self) -> f64 {
         match self.0[..] {
             [_] => 0.0,
@@ -157,7 +157,7 @@ impl<const W: usize> Course<W> {
             duration: 0 < .. <= 100000 ; "common practice, no source: longer than a day is a slip";
             time_step: 0.000001 <= .. <= 100 ; "common practice, no source: from 1 µs to 100 s";
         }
-        // A duration that is a whole number of steps but for its last digit has that number.
+        // A duration that is a whole number of steps except for its last digit counts as that number.
         let steps = (duration.si() / time_step.si() * (1.0 + 1e-12)).floor() as usize;
         if steps >= MOST_ROWS {
             let message = format!(
@@ -175,18 +175,18 @@ impl<const W: usize> Course<W> {
         self.rows
     }
 
-    /// Height at which each wheel rests before.
+    /// Height on which each wheel rests at first.
     pub(super) fn rest(&self) -> [f64; W] {
         from_fn(|wheel| self.roads[wheel].rest())
     }
 
-    /// Leg after leg from time 0, each within one piece of every road, and no step of it beyond a row.
+    /// Leg after leg from time 0. Each is within one piece of every road, and none of its steps passes a row.
     #[inline]
     pub(super) fn walk(&self, mut visit: impl FnMut(&Leg<W>) -> Result<()>) -> Result<()> {
         let near = 1e-9 * self.time_step;
         let mut places = [0; W];
         let mut pieces: [Piece; W] = from_fn(|wheel| self.roads[wheel].0[0]);
-        // When the next piece of any road begins.
+        // Begin of the next piece of any road.
         let next = |places: &[usize; W]| {
             let starts = self.roads.iter().zip(places).filter_map(|(road, place)| road.0.get(place + 1));
             starts.map(|piece| piece.start).fold(f64::INFINITY, f64::min)
@@ -225,7 +225,7 @@ impl<const W: usize> Course<W> {
                 begins = next(&places);
             }
             let duration = if whole { self.time_step } else { end - now };
-            // What begins at the row itself is what the row shows.
+            // A piece that begins at the row itself is shown in that row.
             let shown = begins > end + near;
             let mut more = 0;
             while whole && shown && row + more + 1 < self.rows {

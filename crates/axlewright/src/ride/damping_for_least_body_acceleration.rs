@@ -1,19 +1,19 @@
 use crate::units::{Damping, LinearStiffness, Mass};
 use crate::{Result, valid};
 
-/// Damping at the wheel with which the body of a quarter car is shaken least on a random road.
+/// Damping at the wheel that gives the least body acceleration of a quarter car on a random road.
 ///
 /// # Formula
 /// `c = k sqrt((m_s + m_u) / k_t)`
 ///
 /// # Parameters
 /// - `sprung_mass` — `m_s`, of the body on the wheel
-/// - `unsprung_mass` — `m_u`, that moves with the wheel
+/// - `unsprung_mass` — `m_u`, of the wheel
 /// - `wheel_rate` — `k`, of the suspension at the wheel
 /// - `tyre_rate` — `k_t`, vertical rate of the tyre
 ///
 /// # Returns
-/// The damping at the wheel: less than what holds the wheel best.
+/// The damping at the wheel. It is less than the damping for the best hold on the road.
 ///
 /// # Valid for
 /// - `0.001 <= sprung_mass <= 1000000`

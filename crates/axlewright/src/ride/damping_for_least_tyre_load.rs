@@ -1,19 +1,19 @@
 use crate::units::{Damping, LinearStiffness, Mass};
 use crate::{Result, valid};
 
-/// Damping at the wheel with which the load of the tyre varies least on a random road.
+/// Damping at the wheel that gives the least variation of the tyre load on a random road.
 ///
 /// # Formula
 /// `c = sqrt(k^2 M / k_t - 2 m_s m_u k / M + k_t m_s^2 m_u / M^2)`, `M = m_s + m_u`
 ///
 /// # Parameters
 /// - `sprung_mass` — `m_s`, of the body on the wheel
-/// - `unsprung_mass` — `m_u`, that moves with the wheel
+/// - `unsprung_mass` — `m_u`, of the wheel
 /// - `wheel_rate` — `k`, of the suspension at the wheel
 /// - `tyre_rate` — `k_t`, vertical rate of the tyre
 ///
 /// # Returns
-/// The damping at the wheel: what holds the wheel best.
+/// The damping at the wheel for the best hold on the road.
 ///
 /// # Valid for
 /// - `0.001 <= sprung_mass <= 1000000`
@@ -52,7 +52,7 @@ pub fn damping_for_least_tyre_load(
     }
     let (sprung, unsprung) = (sprung_mass.si(), unsprung_mass.si());
     let (wheel_rate, tyre_rate, total) = (wheel_rate.si(), tyre_rate.si(), sprung + unsprung);
-    // The square as a sum of squares, so that it is never negative: with x = k sqrt(M / k_t) - m_s m_u sqrt(k_t / M^3).
+    // Written as a sum of squares, so that it is never negative: with x = k sqrt(M / k_t) - m_s m_u sqrt(k_t / M^3).
     let share = sprung / total;
     let off = wheel_rate * (total / tyre_rate).sqrt() - share * unsprung * (tyre_rate / total).sqrt();
     let rest = share * (unsprung * tyre_rate).sqrt() * share.sqrt();

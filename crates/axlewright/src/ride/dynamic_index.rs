@@ -1,7 +1,7 @@
 use crate::units::{Length, Mass, MomentOfInertia, Ratio};
 use crate::{Result, valid};
 
-/// Dynamic index of a body in pitch: 1 where each axle is a centre about which it swings.
+/// Dynamic index of a body in pitch; at 1, each axle is a centre about which the body swings.
 ///
 /// # Formula
 /// `i = I / (m_s a b)`

@@ -1,19 +1,19 @@
 use crate::units::{Frequency, Length, Ratio, Velocity};
 use crate::{Result, valid};
 
-/// Cycles of the front after a bump until front and rear move together, and the body no longer pitches.
+/// Cycles of the front from a bump until front and rear move together and the pitching ends.
 ///
 /// # Formula
 /// `n = f_f f_r t / (f_r - f_f)` with `t = L / v`
 ///
 /// # Parameters
 /// - `front_frequency` — `f_f`, of the body on the front axle
-/// - `rear_frequency` — `f_r`, of the body on the rear axle, greater than that of the front
+/// - `rear_frequency` — `f_r`, of the body on the rear axle, higher than that of the front
 /// - `wheelbase` — `L`, front to rear axle
 /// - `speed` — `v`, of the vehicle
 ///
 /// # Returns
-/// Cycles of the front since it met the bump; about one to one and a half is a flat ride, far more never feels like one.
+/// Cycles of the front since it met the bump. One to one and a half is a flat ride; far more never feels like one.
 ///
 /// # Valid for
 /// - `0.001 <= front_frequency <= 1000`
@@ -22,7 +22,7 @@ use crate::{Result, valid};
 /// - `0.01 <= wheelbase <= 100`
 /// - `0.01 <= speed <= 200`
 ///
-/// Two ends that swing apart from each other, dynamic index near 1, and no damping.
+/// The two ends swing independently (dynamic index near 1), without damping.
 ///
 /// # Source
 /// Common practice after Olley: the rear swings faster and catches up (Gillespie, Fundamentals of Vehicle Dynamics, chapter 5; Milliken, Chassis Design; from memory)
@@ -48,7 +48,7 @@ pub fn flat_ride_cycles(
     valid! {
         front_frequency: 0.001 <= .. <= 1000 ; "common practice, no source: bodies swing between 1 mHz and 1 kHz";
         rear_frequency: 0.001 <= .. <= 1000 ; "common practice, no source: bodies swing between 1 mHz and 1 kHz";
-        rear_frequency > front_frequency ; "definition: a rear that is no faster never catches up";
+        rear_frequency > front_frequency ; "definition: a rear with no higher frequency never catches up";
         wheelbase: 0.01 <= .. <= 100 ; "common practice, no source: wheelbases lie between 10 mm and 100 m";
         speed: 0.01 <= .. <= 200 ; "common practice, no source: vehicles drive between 10 mm/s and 200 m/s";
     }

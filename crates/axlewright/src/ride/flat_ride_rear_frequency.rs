@@ -1,7 +1,7 @@
 use crate::units::{Frequency, Length, Ratio, Velocity};
 use crate::{Error, Result, valid};
 
-/// Rear frequency with which the body no longer pitches after so many cycles of the front.
+/// Rear frequency at which the pitching ends after a number of cycles of the front.
 ///
 /// # Formula
 /// `f_r = n f_f / (n - f_f t)` with `t = L / v`
@@ -13,7 +13,7 @@ use crate::{Error, Result, valid};
 /// - `cycles` — `n`, of the front since it met the bump, until both ends move together
 ///
 /// # Returns
-/// Frequency of the body on the rear axle, greater than that of the front.
+/// Frequency of the body on the rear axle, higher than that of the front.
 ///
 /// # Valid for
 /// - `0.001 <= front_frequency <= 1000`
@@ -21,7 +21,7 @@ use crate::{Error, Result, valid};
 /// - `0.01 <= speed <= 200`
 /// - `0.01 <= cycles <= 1000`
 ///
-/// Two ends that swing apart from each other, dynamic index near 1, and no damping. The front makes `f_f t` cycles before the rear meets the bump; `n` must be more.
+/// The two ends swing independently (dynamic index near 1), without damping. The front makes `f_f t` cycles before the rear meets the bump; `n` must be more.
 ///
 /// # Source
 /// Common practice after Olley: the rear swings faster and catches up (Gillespie, Fundamentals of Vehicle Dynamics, chapter 5; Milliken, Chassis Design; from memory)

@@ -10,11 +10,11 @@ use crate::units::{
 };
 use crate::{Error, Result, valid};
 
-/// A body that bounces, pitches and rolls on four wheels: seven freedoms, linear.
+/// A body that bounces, pitches and rolls on four wheels: seven degrees of freedom, linear.
 ///
 /// # Formula
-/// Height of the body at the place `x` in front of its centre and `y` to the left of it: `z - x u + y p`, with the pitch `u` positive where the front goes down and the roll `p` positive where the left
-/// goes up (ISO 8855). `m_s z'' = sum of F`, `I_y u'' = -sum of x F`, `I_x p'' = sum of y F` with `F = k (z_u - z_xy) + c (z_u' - z_xy')` of each wheel and `k_b (x_1 - x_2) / 2` of the bar against the
+/// Height of the body at a place `x` in front of its centre and `y` to the left of it: `z - x u + y p`, with pitch `u` positive nose down and roll `p` positive left side
+/// up (ISO 8855). `m_s z'' = sum of F`, `I_y u'' = -sum of x F`, `I_x p'' = sum of y F` with `F = k (z_u - z_xy) + c (z_u' - z_xy')` of each wheel and `k_b (x_1 - x_2) / 2` of the bar against the
 /// travel `x_2` of the other; `m_u z_u'' = k_t (z_r - z_u) + c_t (z_r' - z_u') - F`; the rear meets the road later by `(a + b) / v`
 ///
 /// # Fields
@@ -25,54 +25,54 @@ use crate::{Error, Result, valid};
 /// - `rear_distance` — `b`, to the rear axle
 /// - `front_track` — between the tyre centres
 /// - `rear_track` — between the tyre centres
-/// - `front` — one front wheel: `unsprung_mass` (`m_u`), `wheel_rate` (`k`, tyre and bar left aside), `wheel_damping` (`c`, rate of the damper times the square of its motion ratio), `tyre_rate` (`k_t`), `tyre_damping` (`c_t`, nothing where it is missing)
+/// - `front` — one front wheel: `unsprung_mass` (`m_u`), `wheel_rate` (`k`, without tyre and bar), `wheel_damping` (`c`, rate of the damper times the square of its motion ratio), `tyre_rate` (`k_t`), `tyre_damping` (`c_t`, 0 if missing)
 /// - `rear` — one rear wheel, likewise
-/// - `front_bar_rate` — `k_b`, of the anti-roll bar at the wheel: force at either wheel over its travel when the other travels as far the other way, the rate of the bar times the square of its motion ratio in roll; left out where there is none
+/// - `front_bar_rate` — `k_b`, of the anti-roll bar at the wheel: force at either wheel over its travel with the other wheel moved as far the opposite way; the rate of the bar times the square of its motion ratio in roll; left out if there is no bar
 /// - `rear_bar_rate` — of the rear bar, likewise
-/// - `seat_forward` — `x`, of the seat in front of the centre of the sprung mass, negative behind it; at the centre where it is missing
-/// - `seat_left` — `y`, of the seat to the left of it, negative to the right; in the middle where it is missing
+/// - `seat_forward` — `x`, of the seat in front of the centre of the sprung mass, negative behind it; 0 if missing
+/// - `seat_left` — `y`, of the seat to the left of that centre, negative to the right; 0 if missing
 ///
 /// # Valid for
-/// Small motions: no stop is touched, the tyres stay on the ground, and pull where they would leave it. Left and right are alike, and the wheels of an axle are not tied to each other but by the bar: a live axle is near
-/// that where its springs stand at the track and its inertia in roll is that of its mass at the wheels. The body rolls about its centre: no lateral forces, no roll centres. Tyres touch the road in one
-/// point. Roads in the time domain as for `ride.QuarterCar`.
+/// Small motions: no stop is touched. The tyres stay on the ground; a tyre that would lift pulls instead. Left and right are alike, and only the bar ties the wheels of an axle together. A live axle is close
+/// to that if its springs are at the track and its roll inertia is that of its mass at the wheels. The body rolls about its centre: no lateral forces, no roll centres. Tyres touch the road at
+/// one point. Roads in the time domain as for `ride.QuarterCar`.
 ///
 /// # Source
 /// Newton's and Euler's laws; checked against SciPy
 ///
 /// # Caution
-/// A tyre whose load varies holds the road less; a ride that is measured on a seat decides, not this. Local codes and licensed practice come first.
+/// A tyre with a varying load holds the road less. The ride measured on a seat decides, not this result. Local codes and licensed practice come first.
 #[derive(Debug, Clone, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 pub struct FullCar {
-    /// Of the whole body.
+    /// Sprung mass of the whole body.
     pub sprung_mass: Value<Mass>,
-    /// Of the sprung mass about the lateral axis through its centre.
+    /// Pitch inertia of the sprung mass about the lateral axis through its centre.
     pub pitch_inertia: Value<MomentOfInertia>,
-    /// Of the sprung mass about the longitudinal axis through its centre.
+    /// Roll inertia of the sprung mass about the longitudinal axis through its centre.
     pub roll_inertia: Value<MomentOfInertia>,
-    /// From the centre of the sprung mass to the front axle.
+    /// Distance from the centre of the sprung mass to the front axle.
     pub front_distance: Value<Length>,
-    /// From the centre of the sprung mass to the rear axle.
+    /// Distance from the centre of the sprung mass to the rear axle.
     pub rear_distance: Value<Length>,
-    /// Between the front tyre centres.
+    /// Front track, between the tyre centres.
     pub front_track: Value<Length>,
-    /// Between the rear tyre centres.
+    /// Rear track, between the tyre centres.
     pub rear_track: Value<Length>,
     /// One front wheel.
     pub front: AxleWheel,
     /// One rear wheel.
     pub rear: AxleWheel,
-    /// Of the front anti-roll bar at the wheel, both ends against each other.
+    /// Rate of the front anti-roll bar at the wheel, both ends against each other.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Stated::is_unknown"))]
     pub front_bar_rate: Stated<Value<LinearStiffness>>,
-    /// Of the rear anti-roll bar at the wheel, both ends against each other.
+    /// Rate of the rear anti-roll bar at the wheel, both ends against each other.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Stated::is_unknown"))]
     pub rear_bar_rate: Stated<Value<LinearStiffness>>,
-    /// Of the seat in front of the centre of the sprung mass.
+    /// Distance of the seat in front of the centre of the sprung mass.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub seat_forward: Option<Value<Length>>,
-    /// Of the seat to the left of the centre of the sprung mass.
+    /// Distance of the seat to the left of the centre of the sprung mass.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub seat_left: Option<Value<Length>>,
 }
@@ -127,17 +127,17 @@ impl FullCar {
     /// Eigenvalues of the state matrix: a pair has `w = sqrt(s_1 s_2)`, `zeta = -(s_1 + s_2) / (2 w)`; shares of the kinetic energy `m_i |q_i|^2` of its eigenvector
     ///
     /// # Returns
-    /// One row a mode: `mode` (of what it has most: `bounce`, `pitch`, `roll`, `front wheels`, `rear wheels`), `frequency` (natural, the modulus of its roots), `damping_ratio`, and the shares of the
-    /// kinetic energy `bounce_share`, `pitch_share`, `roll_share`, `front_share`, `rear_share`. A mode that is damped above 1 does not swing; two of them are refused.
+    /// One row a mode: `mode` (named for its largest part: `bounce`, `pitch`, `roll`, `front wheels`, `rear wheels`), `frequency` (natural, the modulus of its roots), `damping_ratio`, and the shares of the
+    /// kinetic energy `bounce_share`, `pitch_share`, `roll_share`, `front_share`, `rear_share`. A mode with a damping ratio above 1 does not oscillate; two such modes are refused.
     pub fn modes(&self) -> Result<Table> {
         self.check()?;
         self.vehicle().modes::<14>()
     }
 
-    /// Amplitudes on waves of one frequency, the same under left and right, the rear wheels later: the body bounces and pitches.
+    /// Amplitudes on sine waves that are the same under left and right, met later by the rear wheels: the body bounces and pitches.
     ///
     /// # Parameters
-    /// - `amplitude` — of the road's height, half of what lies between crest and trough, up to 10 m
+    /// - `amplitude` — of the road's height, half the height from trough to crest, up to 10 m
     /// - `speed` — of the vehicle, from which the delay of the rear follows
     /// - `frequency` — at which the wheels meet the waves, speed over wavelength, each up to 1 kHz
     ///
@@ -154,7 +154,7 @@ impl FullCar {
         self.vehicle().response(amplitude, speed, frequency, [1.0; 4])
     }
 
-    /// Amplitudes on waves of one frequency that are crests under the left wheels where they are troughs under the right ones: the body rolls.
+    /// Amplitudes on sine waves with crests under the left wheels and troughs under the right ones: the body rolls.
     ///
     /// # Parameters
     /// - `amplitude` — of the road's height under either side, up to 10 m
@@ -162,7 +162,7 @@ impl FullCar {
     /// - `frequency` — at which the wheels meet the waves, speed over wavelength, each up to 1 kHz
     ///
     /// # Returns
-    /// One row a frequency, as of the frequency response.
+    /// One row a frequency, as for the frequency response.
     pub fn roll_response(
         &self,
         amplitude: Length,
@@ -173,16 +173,16 @@ impl FullCar {
         self.vehicle().response(amplitude, speed, frequency, [1.0, -1.0, 1.0, -1.0])
     }
 
-    /// Root mean squares on a random road, and how it feels at the seat.
+    /// RMS values on a random road, and the comfort at the seat.
     ///
     /// # Formula
-    /// `x^2 = integral of |H(f)|^2 G_d(f / v) / v df` with the rear axle later by `(a + b) / v`, for the weighted acceleration `|H W_k|^2`; what left and right have in common is `x K_1(x)` with `x = 2 pi n t`, `t` the mean of both tracks
+    /// `x^2 = integral of |H(f)|^2 G_d(f / v) / v df` with the rear axle later by `(a + b) / v`, for the weighted acceleration `|H W_k|^2`; the coherence of left and right is `x K_1(x)` with `x = 2 pi n t`, `t` the mean of both tracks
     ///
     /// # Parameters
     /// - `roughness` — `G`, one-sided density of the road's height at 0.1 cycles a metre
     /// - `speed` — `v`, of the vehicle
-    /// - `shortest_wave` — that the road has and the tyre does not bridge; ISO 8608 gives its classes down to 0.35 m
-    /// - `longest_wave` — that the road has; ISO 8608 gives its classes up to 91 m
+    /// - `shortest_wave` — shortest wave of the road that the tyre does not bridge; ISO 8608 gives its classes down to 0.35 m
+    /// - `longest_wave` — longest wave of the road; ISO 8608 gives its classes up to 91 m
     ///
     /// # Returns
     /// See the fields of [`VehicleOnRoad`]. For this model:
@@ -196,7 +196,7 @@ impl FullCar {
     /// - `0.1 <= longest_wave <= 100000`
     /// - `longest_wave > shortest_wave`
     ///
-    /// A road of waviness 2 that is as rough in every direction: long waves are the same under left and right, short ones are not. Front and rear follow in the same tracks.
+    /// A road of waviness 2 that is equally rough in every direction: long waves are the same under left and right, short ones are not. Front and rear follow in the same tracks.
     ///
     /// # Source
     /// ISO 8608:2016 (road), ISO 8041-1:2017 (Wk), ISO 2631-1:1997 C.2.3 (words), all from memory; Dodds and Robson, J. Sound and Vibration 31 (1973) 175-183 (coherence of the tracks, from memory); quadrature checked against Lyapunov solutions of SciPy
@@ -222,18 +222,18 @@ impl FullCar {
         vehicle.on_road(&band, track)
     }
 
-    /// The motion after a step of the road under one or both sides, which the rear wheels meet later.
+    /// Motion after a step of the road under one or both sides, met later by the rear wheels.
     ///
     /// # Parameters
-    /// - `left_height` — of the step under the left wheels, negative where it goes down, nothing where there is none
+    /// - `left_height` — of the step under the left wheels, negative for a step down, 0 for no step
     /// - `right_height` — under the right wheels
     /// - `speed` — of the vehicle
-    /// - `duration` — that is looked at, from the step under the front wheels
-    /// - `time_step` — from row to row
+    /// - `duration` — time to compute, from the step under the front wheels
+    /// - `time_step` — time from row to row
     ///
     /// # Returns
-    /// One row a time step from 0: `time`, `body_displacement` (of the centre of mass), `pitch` (positive where the front goes down), `roll` (positive where the left goes up), `seat_acceleration`; of each wheel
-    /// road height, travel in bump and variation of the tyre's load, as `front_left_road_height`, `front_left_suspension_travel`, `front_left_tyre_load_variation`; exact at every row.
+    /// One row a time step from 0: `time`, `body_displacement` (of the centre of mass), `pitch` (positive nose down), `roll` (positive left side up), `seat_acceleration`; for each wheel
+    /// road height, travel in bump and variation of the tyre load, as `front_left_road_height`, `front_left_suspension_travel`, `front_left_tyre_load_variation`; exact at every row.
     pub fn step(
         &self,
         left_height: Length,
@@ -245,15 +245,15 @@ impl FullCar {
         self.along(&both(left_height, right_height, Road::step)?, speed, duration, time_step)
     }
 
-    /// The motion up a ramp that ends on a plain, under one or both sides, such as a bevelled kerb.
+    /// Motion up a ramp that ends on a plain, under one or both sides, such as a bevelled kerb.
     ///
     /// # Parameters
-    /// - `left_height` — of the plain under the left wheels, negative where the ramp goes down, nothing where there is none
+    /// - `left_height` — of the plain under the left wheels, negative for a ramp down, 0 for no ramp
     /// - `right_height` — under the right wheels
     /// - `length` — of the ramp along the road
     /// - `speed` — of the vehicle
-    /// - `duration` — that is looked at, from the foot of the ramp under the front wheels
-    /// - `time_step` — from row to row
+    /// - `duration` — time to compute, from the foot of the ramp under the front wheels
+    /// - `time_step` — time from row to row
     ///
     /// # Returns
     /// One row a time step from 0, as after a step; exact at every row.
@@ -270,15 +270,15 @@ impl FullCar {
         self.along(&sides, speed, duration, time_step)
     }
 
-    /// The motion over a bump that is half a sine, under one or both sides.
+    /// Motion over a half-sine bump, under one or both sides.
     ///
     /// # Parameters
-    /// - `left_height` — of the bump under the left wheels, negative for a hole, nothing where there is none
+    /// - `left_height` — of the bump under the left wheels, negative for a hole, 0 for no bump
     /// - `right_height` — under the right wheels
     /// - `length` — of the bump along the road, half a wave
     /// - `speed` — of the vehicle
-    /// - `duration` — that is looked at, from the beginning of the bump under the front wheels
-    /// - `time_step` — from row to row
+    /// - `duration` — time to compute, from the beginning of the bump under the front wheels
+    /// - `time_step` — time from row to row
     ///
     /// # Returns
     /// One row a time step from 0, as after a step; exact at every row.
@@ -295,17 +295,17 @@ impl FullCar {
         self.along(&sides, speed, duration, time_step)
     }
 
-    /// The motion over measured profiles of both tracks, straight from point to point.
+    /// Motion over measured profiles of both tracks, straight from point to point.
     ///
     /// # Parameters
     /// - `speed` — of the vehicle
-    /// - `time_step` — from row to row
+    /// - `time_step` — time from row to row
     /// - `distance` — along the road, at least two in increasing order
-    /// - `left_height` — of the road under the left wheels at each distance; everything rests on the first one before, the rear wheels until they come to it
+    /// - `left_height` — of the road under the left wheels at each distance; all wheels rest on the first one until they reach it
     /// - `right_height` — under the right wheels
     ///
     /// # Returns
-    /// One row a time step while the front wheels go from the first distance to the last, as after a step; exact at every row for the road as it is joined.
+    /// One row a time step while the front wheels go from the first distance to the last, as after a step; exact at every row for the road of straight lines.
     pub fn profile(
         &self,
         speed: Velocity,
@@ -357,7 +357,7 @@ impl FullCar {
     }
 }
 
-/// The roads of the left and the right wheels; a height that is refused has its own name.
+/// Roads of the left and the right wheels; a height that is refused has its own name.
 fn both(
     left_height: Length,
     right_height: Length,

@@ -11,10 +11,10 @@ use crate::units::{
 };
 use crate::{Result, valid};
 
-/// A body that bounces and pitches on both axles, whose wheels meet the same road one after the other: four freedoms, linear.
+/// A body that bounces and pitches on both axles, which meet the same road one after the other: four degrees of freedom, linear.
 ///
 /// # Formula
-/// Height of the body at the place `x` in front of its centre: `z - x u`, with the pitch `u` positive where the front goes down. `m_s z'' = sum of F`, `I u'' = -a F_f + b F_r`
+/// Height of the body at a place `x` in front of its centre: `z - x u`, with pitch `u` positive nose down. `m_s z'' = sum of F`, `I u'' = -a F_f + b F_r`
 /// with `F = k (z_u - z_x) + c (z_u' - z_x')` of both wheels of an axle; `m_u z_u'' = k_t (z_r - z_u) + c_t (z_r' - z_u') - F`; the rear meets the road later by `(a + b) / v`
 ///
 /// # Fields
@@ -22,50 +22,50 @@ use crate::{Result, valid};
 /// - `pitch_inertia` — `I`, of the sprung mass about the lateral axis through its centre
 /// - `front_distance` — `a`, from the centre of the sprung mass to the front axle
 /// - `rear_distance` — `b`, to the rear axle
-/// - `front` — one front wheel: `unsprung_mass` (`m_u`), `wheel_rate` (`k`, tyre left aside), `wheel_damping` (`c`, rate of the damper times the square of its motion ratio), `tyre_rate` (`k_t`), `tyre_damping` (`c_t`, nothing where it is missing)
+/// - `front` — one front wheel: `unsprung_mass` (`m_u`), `wheel_rate` (`k`, without tyre), `wheel_damping` (`c`, rate of the damper times the square of its motion ratio), `tyre_rate` (`k_t`), `tyre_damping` (`c_t`, 0 if missing)
 /// - `rear` — one rear wheel, likewise
-/// - `seat_forward` — `x`, of the seat in front of the centre of the sprung mass, negative behind it; at the centre where it is missing
+/// - `seat_forward` — `x`, of the seat in front of the centre of the sprung mass, negative behind it; 0 if missing
 ///
 /// # Valid for
-/// Small motions: no stop is touched, the tyres stay on the ground, and pull where they would leave it. Both tracks are one. Tyres touch the road in one point. Roads in the time domain as for
+/// Small motions: no stop is touched. The tyres stay on the ground; a tyre that would lift pulls instead. Both tracks are one. Tyres touch the road at one point. Roads in the time domain as for
 /// `ride.QuarterCar`.
 ///
 /// # Source
 /// Newton's law; Gillespie, Fundamentals of Vehicle Dynamics, chapter 5 (from memory); checked against SciPy
 ///
 /// # Caution
-/// A tyre whose load varies holds the road less; a ride that is measured on a seat decides, not this. Local codes and licensed practice come first.
+/// A tyre with a varying load holds the road less. The ride measured on a seat decides, not this result. Local codes and licensed practice come first.
 #[derive(Debug, Clone, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 pub struct HalfCar {
-    /// Of the whole body.
+    /// Sprung mass of the whole body.
     pub sprung_mass: Value<Mass>,
-    /// Of the sprung mass about the lateral axis through its centre.
+    /// Pitch inertia of the sprung mass about the lateral axis through its centre.
     pub pitch_inertia: Value<MomentOfInertia>,
-    /// From the centre of the sprung mass to the front axle.
+    /// Distance from the centre of the sprung mass to the front axle.
     pub front_distance: Value<Length>,
-    /// From the centre of the sprung mass to the rear axle.
+    /// Distance from the centre of the sprung mass to the rear axle.
     pub rear_distance: Value<Length>,
     /// One front wheel.
     pub front: AxleWheel,
     /// One rear wheel.
     pub rear: AxleWheel,
-    /// Of the seat in front of the centre of the sprung mass.
+    /// Distance of the seat in front of the centre of the sprung mass.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub seat_forward: Option<Value<Length>>,
 }
 
 record! {
-    /// The two ways in which a body swings on its axles.
+    /// The two modes in which a body swings on its axles.
     #[derive(Debug, Clone, Copy, PartialEq)]
     pub struct BodyModes {
-        /// Of the mode whose centre lies farther away.
+        /// Frequency of the mode with the more distant centre.
         pub bounce_frequency: Frequency,
-        /// In front of the centre of mass, negative behind it; infinite where the body only bounces.
+        /// Centre of bounce, in front of the centre of mass, negative behind it; infinite for pure bounce.
         pub bounce_centre: Length,
-        /// Of the mode whose centre lies nearer.
+        /// Frequency of the mode with the nearer centre.
         pub pitch_frequency: Frequency,
-        /// In front of the centre of mass, negative behind it.
+        /// Centre of pitch, in front of the centre of mass, negative behind it.
         pub pitch_centre: Length,
         /// Square of the radius of gyration over the product of the distances.
         pub dynamic_index: Ratio,
@@ -73,16 +73,16 @@ record! {
 }
 
 record! {
-    /// How front and rear follow each other over a bump.
+    /// Motion of front and rear one after the other over a bump.
     #[derive(Debug, Clone, Copy, PartialEq)]
     pub struct FlatRide {
-        /// Of the body's share on the front axle.
+        /// Frequency of the body's share on the front axle.
         pub front_frequency: Frequency,
-        /// Of the body's share on the rear axle; where it is no greater than that of the front the ride is never flat, and refused.
+        /// Frequency of the body's share on the rear axle; if it is no higher than the front's, the ride is never flat and the call is refused.
         pub rear_frequency: Frequency,
-        /// Rear over front.
+        /// Rear frequency over front frequency.
         pub frequency_ratio: Ratio,
-        /// Of the front since it met the bump, until both ends move together; about one to one and a half is a flat ride.
+        /// Cycles of the front from the bump until both ends move together; one to one and a half is a flat ride.
         pub cycles: Ratio,
     }
 }
@@ -121,14 +121,14 @@ impl HalfCar {
     /// Eigenvalues of the state matrix: a pair has `w = sqrt(s_1 s_2)`, `zeta = -(s_1 + s_2) / (2 w)`; shares of the kinetic energy `m_i |q_i|^2` of its eigenvector
     ///
     /// # Returns
-    /// One row a mode: `mode` (of what it has most: `bounce`, `pitch`, `front wheels`, `rear wheels`), `frequency` (natural, the modulus of its roots), `damping_ratio`, and the shares of the
-    /// kinetic energy `bounce_share`, `pitch_share`, `front_share`, `rear_share`. A mode that is damped above 1 does not swing; two of them are refused.
+    /// One row a mode: `mode` (named for its largest part: `bounce`, `pitch`, `front wheels`, `rear wheels`), `frequency` (natural, the modulus of its roots), `damping_ratio`, and the shares of the
+    /// kinetic energy `bounce_share`, `pitch_share`, `front_share`, `rear_share`. A mode with a damping ratio above 1 does not oscillate; two such modes are refused.
     pub fn modes(&self) -> Result<Table> {
         self.check()?;
         self.vehicle().modes::<8>()
     }
 
-    /// Frequencies of bounce and pitch, and the points about which the body swings: without damping, on wheels that follow the road.
+    /// Frequencies of bounce and pitch, and the points about which the body swings, without damping, on wheels that follow the road.
     ///
     /// # Formula
     /// With the ride rates `k_f` and `k_r` of both wheels of an axle, tyres in series, `A = (k_f + k_r) / m_s`, `B = (k_r b - k_f a) / m_s`, `C = (k_f a^2 + k_r b^2) / I`, `j^2 = I / m_s`:
@@ -160,15 +160,15 @@ impl HalfCar {
         let (bounce, pitch) = ((front + rear) / mass, (front * a * a + rear * b * b) / inertia);
         let coupling = (rear * b - front * a) / mass;
         let gyration2 = inertia / mass;
-        // A rotation of the symmetric matrix; the nearer it turns, the more a mode keeps its name.
+        // A rotation of the symmetric matrix: the smaller its angle, the more a mode keeps its name.
         let half = (bounce - pitch) / 2.0;
         let spread = half.hypot(coupling / gyration2.sqrt());
         let sign = if half < 0.0 { -1.0 } else { 1.0 };
         let mean = (bounce + pitch) / 2.0;
-        // The lesser of the two as the product of both over the greater, so that nothing cancels.
+        // The smaller one is the product of both over the larger, so that nothing cancels.
         let product = front * rear * (a + b) * (a + b) / (mass * inertia);
         let of = |sign: f64| if sign > 0.0 { mean + spread } else { product / (mean + spread) };
-        // Centre of the mode that is nearer to pitch: x = B / (w_pitch^2 - A), where both terms have the same sign.
+        // Centre of the mode nearer to pitch: x = B / (w_pitch^2 - A), in which both terms have the same sign.
         let away = -(half + sign * spread);
         let pitch_centre = if coupling == 0.0 { 0.0 } else { coupling / away };
         let bounce_centre = if coupling == 0.0 { f64::INFINITY } else { -gyration2 / pitch_centre };
@@ -187,7 +187,7 @@ impl HalfCar {
         })
     }
 
-    /// Whether the rear catches up with the front after a bump.
+    /// Flat ride: cycles after which the rear catches up with the front after a bump.
     ///
     /// # Formula
     /// `f_f = sqrt(k_f / m_f) / (2 pi)` with `m_f = m_s b / (a + b)` on both wheels, tyres in series, the rear likewise; cycles `n = f_f f_r t / (f_r - f_f)` with `t = (a + b) / v`
@@ -216,10 +216,10 @@ impl HalfCar {
             cycles: flat_ride_cycles(front_frequency, rear_frequency, wheelbase, speed)?,
         })
     }
-    /// Amplitudes on waves of one frequency under all wheels, the rear ones later.
+    /// Amplitudes on sine waves under all wheels, met later by the rear ones.
     ///
     /// # Parameters
-    /// - `amplitude` — of the road's height, half of what lies between crest and trough, up to 10 m
+    /// - `amplitude` — of the road's height, half the height from trough to crest, up to 10 m
     /// - `speed` — of the vehicle, from which the delay of the rear follows
     /// - `frequency` — at which the wheels meet the waves, speed over wavelength, each up to 1 kHz
     ///
@@ -236,7 +236,7 @@ impl HalfCar {
         self.vehicle().response(amplitude, speed, frequency, [1.0; 2])
     }
 
-    /// Root mean squares on a random road, and how it feels at the seat.
+    /// RMS values on a random road, and the comfort at the seat.
     ///
     /// # Formula
     /// `x^2 = integral of |H(f)|^2 G_d(f / v) / v df` with the rear axle later by `(a + b) / v`, for the weighted acceleration `|H W_k|^2`
@@ -244,8 +244,8 @@ impl HalfCar {
     /// # Parameters
     /// - `roughness` — `G`, one-sided density of the road's height at 0.1 cycles a metre
     /// - `speed` — `v`, of the vehicle
-    /// - `shortest_wave` — that the road has and the tyre does not bridge; ISO 8608 gives its classes down to 0.35 m
-    /// - `longest_wave` — that the road has; ISO 8608 gives its classes up to 91 m
+    /// - `shortest_wave` — shortest wave of the road that the tyre does not bridge; ISO 8608 gives its classes down to 0.35 m
+    /// - `longest_wave` — longest wave of the road; ISO 8608 gives its classes up to 91 m
     ///
     /// # Returns
     /// See the fields of [`VehicleOnRoad`]. For this model:
@@ -284,29 +284,29 @@ impl HalfCar {
         vehicle.on_road(&band, 0.0)
     }
 
-    /// The motion after a step of the road, which the rear wheels meet later.
+    /// Motion after a step of the road, met later by the rear wheels.
     ///
     /// # Parameters
-    /// - `height` — of the step, negative where it goes down
+    /// - `height` — of the step, negative for a step down
     /// - `speed` — of the vehicle
-    /// - `duration` — that is looked at, from the step under the front wheels
-    /// - `time_step` — from row to row
+    /// - `duration` — time to compute, from the step under the front wheels
+    /// - `time_step` — time from row to row
     ///
     /// # Returns
-    /// One row a time step from 0: `time`, `body_displacement` (of the centre of mass), `pitch` (positive where the front goes down), `seat_acceleration`; of one axle `front_road_height`,
-    /// `front_suspension_travel` and `front_tyre_load_variation` (both wheels), of the other `rear_road_height`, `rear_suspension_travel`, `rear_tyre_load_variation`; exact at every row.
+    /// One row a time step from 0: `time`, `body_displacement` (of the centre of mass), `pitch` (positive nose down), `seat_acceleration`; for the front axle `front_road_height`,
+    /// `front_suspension_travel` and `front_tyre_load_variation` (both wheels), for the rear `rear_road_height`, `rear_suspension_travel`, `rear_tyre_load_variation`; exact at every row.
     pub fn step(&self, height: Length, speed: Velocity, duration: Time, time_step: Time) -> Result<Table> {
         self.along(&Road::step(height)?, speed, duration, time_step)
     }
 
-    /// The motion up a ramp that ends on a plain, such as a bevelled kerb.
+    /// Motion up a ramp that ends on a plain, such as a bevelled kerb.
     ///
     /// # Parameters
-    /// - `height` — of the plain, negative where the ramp goes down
+    /// - `height` — of the plain, negative for a ramp down
     /// - `length` — of the ramp along the road
     /// - `speed` — of the vehicle
-    /// - `duration` — that is looked at, from the foot of the ramp under the front wheels
-    /// - `time_step` — from row to row
+    /// - `duration` — time to compute, from the foot of the ramp under the front wheels
+    /// - `time_step` — time from row to row
     ///
     /// # Returns
     /// One row a time step from 0, as after a step; exact at every row.
@@ -321,14 +321,14 @@ impl HalfCar {
         self.along(&Road::ramp(height, length, speed)?, speed, duration, time_step)
     }
 
-    /// The motion over a bump that is half a sine.
+    /// Motion over a half-sine bump.
     ///
     /// # Parameters
     /// - `height` — of the bump, negative for a hole
     /// - `length` — of the bump along the road, half a wave
     /// - `speed` — of the vehicle
-    /// - `duration` — that is looked at, from the beginning of the bump under the front wheels
-    /// - `time_step` — from row to row
+    /// - `duration` — time to compute, from the beginning of the bump under the front wheels
+    /// - `time_step` — time from row to row
     ///
     /// # Returns
     /// One row a time step from 0, as after a step; exact at every row.
@@ -343,16 +343,16 @@ impl HalfCar {
         self.along(&Road::half_sine(height, length, speed)?, speed, duration, time_step)
     }
 
-    /// The motion over a measured profile, straight from point to point.
+    /// Motion over a measured profile, straight from point to point.
     ///
     /// # Parameters
     /// - `speed` — of the vehicle
-    /// - `time_step` — from row to row
+    /// - `time_step` — time from row to row
     /// - `distance` — along the road, at least two in increasing order
-    /// - `height` — of the road at each distance; everything rests on the first one before, the rear wheels until they come to it
+    /// - `height` — of the road at each distance; all wheels rest on the first one until they reach it
     ///
     /// # Returns
-    /// One row a time step while the front wheels go from the first distance to the last, as after a step; exact at every row for the road as it is joined.
+    /// One row a time step while the front wheels go from the first distance to the last, as after a step; exact at every row for the road of straight lines.
     pub fn profile(
         &self,
         speed: Velocity,

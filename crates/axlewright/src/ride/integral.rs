@@ -40,7 +40,7 @@ fn halved<const N: usize>(
         0.204_432_940_075_298_9,
         0.209_482_141_084_727_82,
     ];
-    // Of every second node.
+    // Weights of every second node.
     const GAUSS: [f64; 4] =
         [0.129_484_966_168_869_7, 0.279_705_391_489_276_64, 0.381_830_050_505_118_9, 0.417_959_183_673_469_4];
     let (middle, half) = ((from + to) / 2.0, (to - from) / 2.0);
@@ -56,7 +56,7 @@ fn halved<const N: usize>(
             }
         }
     }
-    // A part that is little beside the whole need not be as exact in itself.
+    // A small part of the whole needs no relative accuracy of its own.
     let whole: [f64; N] = core::array::from_fn(|j| whole[j].max(fine[j].abs()));
     let settled = (0..N).all(|j| (fine[j] - coarse[j]).abs() <= tolerance * whole[j]);
     if settled || left == 0 {

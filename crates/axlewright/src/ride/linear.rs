@@ -22,29 +22,29 @@ pub(super) struct Tyre {
     pub(super) damping: f64,
 }
 
-/// One way in which it swings.
+/// One natural mode.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Mode<const N: usize> {
-    /// Modulus of its roots.
+    /// Modulus of the roots.
     pub(super) angular_velocity: f64,
     pub(super) damping_ratio: f64,
-    /// What each coordinate has of the kinetic energy.
+    /// Share of the kinetic energy in each coordinate.
     pub(super) shares: [f64; N],
 }
 
-/// What is the case at a row.
+/// State at a row.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Instant<const N: usize, const W: usize> {
     pub(super) time: f64,
     pub(super) road: [f64; W],
     pub(super) place: SVector<f64, N>,
-    /// Of the body's coordinates; what the wheels have is not wanted.
+    /// Acceleration of the body's coordinates; that of the wheels is not needed.
     pub(super) acceleration: SVector<f64, N>,
     pub(super) tyre_load: [f64; W],
 }
 
 impl<const N: usize, const W: usize> Linear<N, W> {
-    /// Free masses on their tyres.
+    /// Masses on their tyres, without springs between them.
     pub(super) fn new(mass: [f64; N], tyres: [Tyre; W]) -> Self {
         let (mut stiffness, mut damping) = (SMatrix::zeros(), SMatrix::zeros());
         for (wheel, tyre) in tyres.iter().enumerate() {
@@ -55,7 +55,7 @@ impl<const N: usize, const W: usize> Linear<N, W> {
         Self { mass: SVector::from(mass), stiffness, damping, tyres }
     }
 
-    /// Adds a spring and a damper that are pressed together by `travel` times the coordinates.
+    /// Adds a spring and a damper whose compression is `travel` times the coordinates.
     pub(super) fn with(mut self, travel: &SVector<f64, N>, rate: f64, damping: f64) -> Self {
         let square = travel * travel.transpose();
         self.stiffness += square * rate;
@@ -63,23 +63,23 @@ impl<const N: usize, const W: usize> Linear<N, W> {
         self
     }
 
-    /// An angular velocity that none of the modes exceeds by much.
+    /// An angular velocity that no mode exceeds by much.
     fn fastest(&self) -> f64 {
         (0..N).map(|i| self.stiffness[(i, i)] / self.mass[i]).fold(0.0, f64::max).sqrt()
     }
 
-    /// Angular velocities near which it may resound: those of each coordinate with all others held.
+    /// Angular velocities of possible resonances: those of each coordinate with all others held.
     pub(super) fn resonances(&self) -> [f64; N] {
         from_fn(|i| (self.stiffness[(i, i)] / self.mass[i]).sqrt())
     }
 
-    /// The modes, the slowest first: eigenvalues of the state matrix, `S` twice the coordinates.
+    /// Natural modes, the slowest first: eigenvalues of the state matrix; `S` is twice the number of coordinates.
     pub(super) fn modes<const S: usize>(&self) -> Result<Vec<Mode<N>>>
     where
         SMatrix<f64, S, S>: Square,
         SMatrix<Complex<f64>, N, N>: Eliminate<N, 1>,
     {
-        // Coordinates times the root of their mass, and time counted in `1 / fastest`, so that all entries are near 1.
+        // Coordinates times the root of their mass, and time in units of `1 / fastest`, so that all entries are near 1.
         let (fastest, root) = (self.fastest(), self.mass.map(f64::sqrt));
         let scaled = |matrix: &SMatrix<f64, N, N>, by: f64| {
             SMatrix::<f64, N, N>::from_fn(|i, j| matrix[(i, j)] / (root[i] * root[j] * by))
@@ -126,7 +126,7 @@ impl<const N: usize, const W: usize> Linear<N, W> {
         Ok(modes)
     }
 
-    /// What a road under each wheel does to each coordinate, over its height, at `s`.
+    /// Response of each coordinate to the road under each wheel, over the road's height, at `s`.
     pub(super) fn gains(&self, s: Complex<f64>) -> SMatrix<Complex<f64>, N, W>
     where
         SMatrix<Complex<f64>, N, N>: Eliminate<N, W>,
@@ -139,7 +139,7 @@ impl<const N: usize, const W: usize> Linear<N, W> {
         for wheel in 0..W {
             right[(N - W + wheel, wheel)] = self.tyre(wheel, s);
         }
-        // Damped it is never singular; without damping only at a resonance, where the amplitude has no bound.
+        // With damping it is never singular. Without damping it is singular at a resonance, and the amplitude has no bound there.
         whole.eliminate(&right).unwrap_or_else(|| SMatrix::from_element(Complex::new(f64::INFINITY, 0.0)))
     }
 
@@ -148,9 +148,9 @@ impl<const N: usize, const W: usize> Linear<N, W> {
         s * self.tyres[wheel].damping + self.tyres[wheel].rate
     }
 
-    /// Row after row along a course from rest, exact but for rounding; `S` twice the coordinates and wheels.
+    /// Row after row along a course from rest, exact except for rounding; `S` is twice the number of coordinates and wheels.
     ///
-    /// The states are height and rate of the road at each wheel, the coordinates, and their velocities, from which `c_t / m_u z_r` of the wheel is taken off so that a step needs no
+    /// The states are height and slope of the road at each wheel, the coordinates, and their velocities. `c_t / m_u z_r` is taken off the velocity of the wheel, so that a step needs no
     /// impulse. Rates and velocities are divided by `fastest`.
     #[inline]
     pub(super) fn motion<const S: usize>(
@@ -218,7 +218,7 @@ impl<const N: usize, const W: usize> Linear<N, W> {
         })
     }
 
-    /// The matrix of the motion over a road of these pieces.
+    /// Matrix of the motion over a road of these pieces.
     fn state_matrix<const S: usize>(&self, pieces: &[Piece; W]) -> SMatrix<f64, S, S> {
         let fastest = self.fastest();
         let mut matrix = SMatrix::<f64, S, S>::zeros();
@@ -252,7 +252,7 @@ pub(super) fn no_modes() -> Error {
     Error::NoSolution { message: "the modes are not found: the eigenvalues do not settle".to_owned() }
 }
 
-/// Kinetic energy of each coordinate in a mode: the vector that the pencil at its root takes to nothing.
+/// Kinetic energy of each coordinate in a mode: the null vector of the pencil at its root.
 fn shares<const N: usize>(
     stiffness: &SMatrix<f64, N, N>,
     damping: &SMatrix<f64, N, N>,
@@ -261,7 +261,7 @@ fn shares<const N: usize>(
 where
     SMatrix<Complex<f64>, N, N>: Eliminate<N, 1>,
 {
-    // Beside the root, not at it, where there is nothing to divide by.
+    // Beside the root, not at it, to avoid a division by zero.
     let s = root * (1.0 + 1e-9);
     let pencil = || {
         SMatrix::<Complex<f64>, N, N>::from_fn(|i, j| {
@@ -269,7 +269,7 @@ where
             own + s * damping[(i, j)] + stiffness[(i, j)]
         })
     };
-    // No mode is square to a vector without a pattern.
+    // An irregular vector, so that no mode is orthogonal to it.
     let mut shape = SMatrix::<Complex<f64>, N, 1>::from_fn(|i, _| Complex::new(1.0, 0.37 * (i * i) as f64));
     for _ in 0..3 {
         if let Some(next) = pencil().eliminate(&shape) {
@@ -283,7 +283,7 @@ where
     from_fn(|i| shape[i].norm_sqr() / whole)
 }
 
-/// The exponentials of a whole time step, which come again, by the curvature of the road under each wheel.
+/// Exponentials of a whole time step, kept for reuse, by the curvature of the road under each wheel.
 struct Known<const W: usize, const S: usize>(Vec<([f64; W], SMatrix<f64, S, S>)>);
 
 impl<const W: usize, const S: usize> Default for Known<W, S> {
@@ -311,7 +311,7 @@ where
     }
 }
 
-/// A part of a step, which comes once: the series of the exponential with the state put in, where that is short.
+/// A part of a step, used once: the series of the exponential applied to the state, if the part is short.
 fn part<const S: usize>(matrix: &SMatrix<f64, S, S>, mut state: SVector<f64, S>) -> SVector<f64, S>
 where
     SMatrix<f64, S, S>: Square,
@@ -324,7 +324,7 @@ where
     matrix.exponential() * state
 }
 
-/// `exp(matrix) state` in parts whose matrix is below 1.
+/// `exp(matrix) state`, in parts whose matrix is below 1.
 fn series<const S: usize>(matrix: &SMatrix<f64, S, S>, size: f64, state: &mut SVector<f64, S>) {
     let parts = size.ceil().max(1.0);
     for _ in 0..parts as usize {

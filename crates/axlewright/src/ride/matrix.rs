@@ -1,18 +1,18 @@
-//! What `nalgebra` does with the sizes that occur here. Fixed ones only: those of another kind multiply differently from processor to processor.
+//! Matrix functions of `nalgebra` for the sizes used here. Only fixed sizes: the dynamic ones multiply differently from processor to processor.
 
 use nalgebra::{Complex, SMatrix};
 
 /// A real square matrix.
 pub(super) trait Square: Sized {
-    /// Its exponential: scaling and squaring with Padé approximants.
+    /// Matrix exponential: scaling and squaring with Padé approximants.
     fn exponential(&self) -> Self;
-    /// All of its eigenvalues, unless they are not found.
+    /// All eigenvalues, or nothing if they are not found.
     fn eigenvalues(self) -> Option<Vec<Complex<f64>>>;
 }
 
 /// A complex square matrix.
 pub(super) trait Eliminate<const N: usize, const W: usize> {
-    /// `x` of `a x = right`, unless the matrix is singular.
+    /// Solution `x` of `a x = right`, or nothing if the matrix is singular.
     fn eliminate(self, right: &SMatrix<Complex<f64>, N, W>) -> Option<SMatrix<Complex<f64>, N, W>>;
 }
 
@@ -29,7 +29,7 @@ macro_rules! square {
         }
     )+};
 }
-// Of 2, 4 and 7 freedoms twice as many states; with two more for the road under each of 1, 2 and 4 wheels.
+// States: twice 2, 4 and 7 coordinates; with two more for the road under each of 1, 2 and 4 wheels.
 square!(4 8 14);
 square!(6 12 22);
 

@@ -9,57 +9,57 @@ use crate::units::{Length, LinearStiffness, Mass, Ratio, STANDARD_GRAVITY, Time,
 use crate::{Error, Result, valid};
 use core::cell::Cell;
 
-/// A wheel with its share of the body on a road, with a damper that is not the same in bump and rebound, a bump stop, and a tyre that can leave the ground.
+/// A wheel with its share of the body on a road, with separate bump and rebound damping, a bump stop, and a tyre that can leave the ground.
 ///
 /// # Formula
 /// `m_s z_s'' = k x + r F_d(r x') + r_b F_b(r_b (x - b))` with the travel `x = z_u - z_s`; `m_u z_u'' = max(k_t (z_r - z_u), -W) - m_s z_s''` with the static load `W = (m_s + m_u) g`;
-/// `F_d` and `F_b` monotone cubics through the points, the gas force taken off
+/// `F_d` and `F_b` monotone cubics through the points, gas force taken off
 ///
 /// # Fields
 /// - `sprung_mass` — `m_s`, of the body on this wheel
-/// - `unsprung_mass` — `m_u`, that moves with the wheel
-/// - `wheel_rate` — `k`, of the suspension at the wheel, tyre and bump stop left aside
+/// - `unsprung_mass` — `m_u`, of the wheel
+/// - `wheel_rate` — `k`, of the suspension at the wheel, without tyre and bump stop
 /// - `tyre_rate` — `k_t`, vertical rate of the tyre at its pressure and load
 /// - `damper` — `F_d`, of the damper itself, a `spring.DamperCurve`
 /// - `damper_motion_ratio` — `r`, shortening of the damper over travel of the wheel
-/// - `bump_stop` — with `bump_left` (`b`, travel of the wheel until it is touched), `motion_ratio` (`r_b`, compression over travel of the wheel) and `stop` (`F_b`, a `spring.BumpStop`); leave it out where there is none
+/// - `bump_stop` — with `bump_left` (`b`, wheel travel until it is touched), `motion_ratio` (`r_b`, compression over travel of the wheel) and `stop` (`F_b`, a `spring.BumpStop`); left out if there is no stop
 ///
 /// # Valid for
-/// A linear spring that is never loose and never coil-bound, a damper that is never fully open, motion ratios that do not change along the travel, no friction, and a tyre without damping that touches the
-/// road in one point. Velocities and compressions within the points: beyond them nothing is known, and the answer is refused with the time. Each step of the integration is off by 1 nm or 1 nm/s at the
-/// most, as it estimates itself.
+/// A linear spring that is never loose and never coil-bound, and a damper that is never fully open. Constant motion ratios, no friction, and an undamped tyre that touches the road at
+/// one point. Velocities and compressions must stay within the points; otherwise the call is refused, with the time. The estimated error of each integration step is 1 nm or 1 nm/s at the
+/// most.
 ///
 /// # Source
 /// Newton's law for both masses; integrated by the pair of Dormand and Prince (1980) of the library `differential-equations`; checked against SciPy's `solve_ivp` at a tighter tolerance
 ///
 /// # Caution
-/// A wheel off the ground neither steers nor brakes, and a stop that is met hard loads its mounts far beyond the static force. Local codes and licensed practice come first.
+/// A wheel off the ground neither steers nor brakes. A stop that is hit hard loads its mounts far beyond the static force. Local codes and licensed practice come first.
 #[derive(Debug, Clone, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 pub struct NonlinearQuarterCar {
-    /// Of the body on this wheel.
+    /// Sprung mass on this wheel.
     pub sprung_mass: Value<Mass>,
-    /// That moves with the wheel.
+    /// Unsprung mass of the wheel.
     pub unsprung_mass: Value<Mass>,
-    /// Of the suspension at the wheel.
+    /// Wheel rate of the suspension.
     pub wheel_rate: Value<LinearStiffness>,
     /// Vertical rate of the tyre.
     pub tyre_rate: Value<LinearStiffness>,
-    /// Of the damper itself.
+    /// Curve of the damper itself.
     pub damper: DamperCurve,
     /// Shortening of the damper over travel of the wheel.
     pub damper_motion_ratio: Value<Ratio>,
-    /// Left out where there is none.
+    /// Bump stop; left out if there is none.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Stated::is_unknown"))]
     pub bump_stop: Stated<MountedStop>,
 }
 
-/// A bump stop in its place.
+/// A bump stop and its place.
 #[derive(Debug, Clone, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 #[cfg_attr(feature = "serde", serde(expecting = "a table with `bump_left`, `motion_ratio` and `stop`"))]
 pub struct MountedStop {
-    /// Travel of the wheel from ride height until it is touched.
+    /// Wheel travel from ride height until the stop is touched.
     pub bump_left: Value<Length>,
     /// Compression over travel of the wheel.
     pub motion_ratio: Value<Ratio>,
@@ -99,7 +99,7 @@ impl Stop {
     }
 }
 
-/// What acts at one instant.
+/// Forces at one instant.
 struct Forces {
     stop: f64,
     suspension: f64,
@@ -107,7 +107,7 @@ struct Forces {
 }
 
 impl Parts {
-    /// NaN where a curve ends.
+    /// Force of the curve; NaN beyond its end.
     fn forces(&self, road: f64, state: &[f64; 4]) -> Forces {
         let [body, body_velocity, wheel, wheel_velocity] = *state;
         let travel = wheel - body;
@@ -123,27 +123,27 @@ impl Parts {
         [state[1], on.suspension / self.ms, state[3], (on.tyre - on.suspension) / self.mu]
     }
 
-    /// Which curve ends at this state.
+    /// The curve that ends at this state.
     fn beyond(&self, time: f64, state: &[f64; 4]) -> Option<Error> {
         let (velocity, travel) = (self.damper_ratio * (state[3] - state[1]), state[2] - state[0]);
         let message = if self.damper.at(velocity).is_nan() {
-            format!("damper: it moves at {velocity} m/s near {time} s, beyond the points")
+            format!("damper: its velocity reaches {velocity} m/s near {time} s, beyond the points")
         } else {
             let stop = self.stop.as_ref().filter(|stop| stop.force(travel).is_nan())?;
             let compression = stop.ratio * (travel - stop.bump_left);
-            format!("bump_stop: compressed by {compression} m near {time} s, beyond the points")
+            format!("bump_stop: its compression reaches {compression} m near {time} s, beyond the points")
         };
         Some(Error::NoSolution { message })
     }
 }
 
 impl NonlinearQuarterCar {
-    /// The motion after a step of the road.
+    /// Motion after a step of the road.
     ///
     /// # Parameters
-    /// - `height` — of the step, negative where it goes down
-    /// - `duration` — that is looked at
-    /// - `time_step` — from row to row
+    /// - `height` — of the step, negative for a step down
+    /// - `duration` — time to compute
+    /// - `time_step` — time from row to row
     ///
     /// # Returns
     /// One row a time step from 0: `time`, `road_height`, `body_displacement`, `wheel_displacement`, `suspension_travel`, `body_acceleration`,
@@ -152,14 +152,14 @@ impl NonlinearQuarterCar {
         self.along(Road::step(height)?, duration, time_step)
     }
 
-    /// The motion up a ramp that ends on a plain, such as a bevelled kerb.
+    /// Motion up a ramp that ends on a plain, such as a bevelled kerb.
     ///
     /// # Parameters
-    /// - `height` — of the plain, negative where the ramp goes down
+    /// - `height` — of the plain, negative for a ramp down
     /// - `length` — of the ramp along the road
     /// - `speed` — of the vehicle
-    /// - `duration` — that is looked at, from the foot of the ramp
-    /// - `time_step` — from row to row
+    /// - `duration` — time to compute, from the foot of the ramp
+    /// - `time_step` — time from row to row
     ///
     /// # Returns
     /// One row a time step from 0, as after a step.
@@ -174,14 +174,14 @@ impl NonlinearQuarterCar {
         self.along(Road::ramp(height, length, speed)?, duration, time_step)
     }
 
-    /// The motion over a bump that is half a sine.
+    /// Motion over a half-sine bump.
     ///
     /// # Parameters
     /// - `height` — of the bump, negative for a hole
     /// - `length` — of the bump along the road, half a wave
     /// - `speed` — of the vehicle
-    /// - `duration` — that is looked at, from the beginning of the bump
-    /// - `time_step` — from row to row
+    /// - `duration` — time to compute, from the beginning of the bump
+    /// - `time_step` — time from row to row
     ///
     /// # Returns
     /// One row a time step from 0, as after a step.
@@ -196,13 +196,13 @@ impl NonlinearQuarterCar {
         self.along(Road::half_sine(height, length, speed)?, duration, time_step)
     }
 
-    /// The motion over a measured profile, straight from point to point.
+    /// Motion over a measured profile, straight from point to point.
     ///
     /// # Parameters
     /// - `speed` — of the vehicle
-    /// - `time_step` — from row to row
+    /// - `time_step` — time from row to row
     /// - `distance` — along the road, at least two in increasing order
-    /// - `height` — of the road at each distance; everything rests on the first one before
+    /// - `height` — of the road at each distance; the wheel rests on the first one until it moves
     ///
     /// # Returns
     /// One row a time step from the first distance to the last, as after a step.
@@ -313,7 +313,7 @@ mod tests {
         }
     }
 
-    /// A stop by the travel that is left and its points.
+    /// A stop from its remaining travel and its points.
     fn car(points: Vec<DamperPoint>, stop: Option<(f64, &[(f64, f64)])>) -> NonlinearQuarterCar {
         let stop_point = |(compression, force): &(f64, f64)| StopPoint {
             compression: Value::new(Length::from_si(*compression)),
@@ -334,7 +334,7 @@ mod tests {
         }
     }
 
-    /// The same wheel over other levers: a damper at half the travel with four times the rate and gas in it, a stop at half the travel.
+    /// The same wheel over other levers gives the same motion: a damper at half the travel with four times the rate and gas in it, a stop at half the travel.
     #[test]
     fn levers_and_gas_change_nothing_of_what_the_wheel_feels() {
         let straight = vec![point(-6.0, -9000.0), point(-0.2, -800.0), point(6.0, 4000.0)];
@@ -358,7 +358,7 @@ mod tests {
         }
     }
 
-    /// With a straight damper and a small step nothing bends: the exact motion of the linear model.
+    /// With a straight damper and a small step, the motion is the exact one of the linear model.
     #[test]
     fn a_straight_damper_is_the_linear_model() {
         let bent = car(vec![point(-5.0, -7500.0), point(5.0, 7500.0)], None);

@@ -1,4 +1,4 @@
-//! A random road, and how it feels.
+//! A random road and the comfort on it.
 
 use super::{road_displacement_density, wk_weighting};
 use crate::Result;
@@ -9,52 +9,52 @@ use crate::units::{
 };
 
 record! {
-    /// A quarter car on a random road, root mean squares.
+    /// RMS values of a quarter car on a random road.
     #[derive(Debug, Clone, PartialEq)]
     pub struct OnRoad {
-        /// Of the body.
+        /// RMS acceleration of the body.
         pub body_acceleration: Acceleration,
-        /// Of the body, weighted with Wk.
+        /// RMS acceleration of the body, weighted with Wk.
         pub weighted_acceleration: Acceleration,
-        /// Words for that acceleration on a seat, joined by `to` where two overlap.
+        /// Comfort words for that acceleration on a seat, joined by `to` if two overlap.
         pub comfort: String,
-        /// Of the wheel against the body.
+        /// RMS of suspension travel.
         pub suspension_travel: Length,
-        /// Of the tyre's load about its static one; without bound for ever shorter waves where the tyre has damping.
+        /// RMS variation of the tyre load; infinite without a shortest wave if the tyre has damping.
         pub tyre_load_variation: Force,
-        /// That over the static load; near a third the wheel begins to leave the road, as the threefold comes now and then.
+        /// That variation over the static load; near one third, the wheel lifts now and then.
         pub tyre_load_share: Ratio,
     }
 }
 
 record! {
-    /// A vehicle on a random road, root mean squares; left and right wheel have the same.
+    /// RMS values of a vehicle on a random road, left and right alike.
     #[derive(Debug, Clone, PartialEq)]
     pub struct VehicleOnRoad {
-        /// Of the body at its centre of mass, upwards.
+        /// RMS acceleration of the body at its centre of mass, upwards.
         pub body_acceleration: Acceleration,
-        /// Of the body at the seat, upwards.
+        /// RMS acceleration of the body at the seat, upwards.
         pub seat_acceleration: Acceleration,
-        /// At the seat, weighted with Wk.
+        /// RMS acceleration at the seat, weighted with Wk.
         pub weighted_acceleration: Acceleration,
-        /// Words for that acceleration, joined by `to` where two overlap.
+        /// Comfort words for that acceleration, joined by `to` if two overlap.
         pub comfort: String,
-        /// Of a front wheel against the body.
+        /// RMS of suspension travel, front.
         pub front_suspension_travel: Length,
-        /// Of a rear wheel.
+        /// RMS of suspension travel, rear.
         pub rear_suspension_travel: Length,
-        /// Of the load of a front tyre about its static one.
+        /// RMS variation of the tyre load, front.
         pub front_tyre_load_variation: Force,
-        /// Of the load of a rear tyre about its static one.
+        /// RMS variation of the tyre load, rear.
         pub rear_tyre_load_variation: Force,
-        /// That over the static load; near a third the wheels begin to leave the road, as the threefold comes now and then.
+        /// Variation of the front tyre load over the static load; near one third, the wheels lift now and then.
         pub front_tyre_load_share: Ratio,
-        /// The same of the rear.
+        /// Variation of the rear tyre load over the static load.
         pub rear_tyre_load_share: Ratio,
     }
 }
 
-/// Words of ISO 2631-1:1997, C.2.3 (from memory), with the weighted accelerations to which they belong; they overlap.
+/// Words of ISO 2631-1:1997, C.2.3 (from memory), with their ranges of weighted acceleration; the ranges overlap.
 const COMFORT: [(&str, f64, f64); 6] = [
     ("not uncomfortable", 0.0, 0.315),
     ("a little uncomfortable", 0.315, 0.63),
@@ -64,7 +64,7 @@ const COMFORT: [(&str, f64, f64); 6] = [
     ("extremely uncomfortable", 2.0, f64::INFINITY),
 ];
 
-/// What people call a weighted acceleration, joined by `to` where two words overlap.
+/// Comfort words for a weighted acceleration, joined by `to` if two overlap.
 pub(super) fn comfort(weighted: f64) -> String {
     let words: Vec<&str> = COMFORT
         .iter()
@@ -74,17 +74,17 @@ pub(super) fn comfort(weighted: f64) -> String {
     words.join(" to ")
 }
 
-/// Wk at a frequency that is none too high.
+/// Wk at a frequency, which must not be too high.
 pub(super) fn felt(hertz: f64) -> f64 {
     wk_weighting(Frequency::from_si(hertz)).map_or(f64::NAN, Quantity::si)
 }
 
-/// The waves of a road as a vehicle meets them.
+/// Waves of a road as a vehicle meets them.
 pub(super) struct BandOfWaves {
     pub(super) speed: Velocity,
     /// `G_d(n) / v` at one cycle a second; `G(f) df = G(1 Hz) / f^2 df = G(1 Hz) / f d(ln f)`.
     pub(super) at_one_hertz: f64,
-    /// Ends of the pieces over which is integrated, logarithms of frequencies.
+    /// Ends of the integration intervals, as logarithms of frequencies.
     ends: Vec<f64>,
 }
 
@@ -112,7 +112,7 @@ impl BandOfWaves {
         Ok(Self { speed, at_one_hertz, ends })
     }
 
-    /// The sum of the integrals over all pieces.
+    /// Sum of the integrals over all intervals.
     pub(super) fn integral<const M: usize>(&self, of: impl Fn(f64, f64) -> [f64; M]) -> [f64; M] {
         let mut sums = [0.0; M];
         for pair in self.ends.windows(2) {

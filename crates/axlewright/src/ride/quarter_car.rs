@@ -20,42 +20,42 @@ use nalgebra::{Complex, SVector};
 ///
 /// # Fields
 /// - `sprung_mass` — `m_s`, of the body on this wheel
-/// - `unsprung_mass` — `m_u`, that moves with the wheel
-/// - `wheel_rate` — `k`, of the suspension at the wheel, tyre left aside
+/// - `unsprung_mass` — `m_u`, of the wheel
+/// - `wheel_rate` — `k`, of the suspension at the wheel, without tyre
 /// - `wheel_damping` — `c`, of the damper at the wheel: its rate times the square of its motion ratio
 /// - `tyre_rate` — `k_t`, vertical rate of the tyre at its pressure and load
-/// - `tyre_damping` — `c_t`, of the tyre; nothing where it is missing
+/// - `tyre_damping` — `c_t`, of the tyre; 0 if missing
 ///
 /// # Valid for
-/// Small motions: no stop is touched, the tyre stays on the ground, and it pulls where it would leave it. A damper that is the same in bump and rebound. The tyre touches the road
-/// in one point: it does not bridge waves shorter than its contact patch. Roads in the time domain: heights within 10 m (1 km in a profile), lengths of 1 mm to 10 km, speeds of 10 mm/s
+/// Small motions: no stop is touched. The tyre stays on the ground; a tyre that would lift pulls instead. The damper is the same in bump and rebound. The tyre touches the road
+/// at one point: it does not bridge waves shorter than its contact patch. Roads in the time domain: heights within 10 m (1 km in a profile), lengths of 1 mm to 10 km, speeds of 10 mm/s
 /// to 200 m/s, up to 100000 s in steps of 1 µs to 100 s, a million rows at the most.
 ///
 /// # Source
 /// Newton's law for both masses; Gillespie, Fundamentals of Vehicle Dynamics, chapter 5 (from memory); checked against SciPy and python-control
 ///
 /// # Caution
-/// A tyre whose load varies holds the road less; a ride that is measured on a seat decides, not this. Local codes and licensed practice come first.
+/// A tyre with a varying load holds the road less. The ride measured on a seat decides, not this result. Local codes and licensed practice come first.
 #[derive(Debug, Clone, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 pub struct QuarterCar {
-    /// Of the body on this wheel.
+    /// Sprung mass on this wheel.
     pub sprung_mass: Value<Mass>,
-    /// That moves with the wheel.
+    /// Unsprung mass of the wheel.
     pub unsprung_mass: Value<Mass>,
-    /// Of the suspension at the wheel.
+    /// Wheel rate of the suspension.
     pub wheel_rate: Value<LinearStiffness>,
-    /// Of the damper at the wheel.
+    /// Damping at the wheel.
     pub wheel_damping: Value<Damping>,
     /// Vertical rate of the tyre.
     pub tyre_rate: Value<LinearStiffness>,
-    /// Of the tyre; nothing where it is missing.
+    /// Damping of the tyre; 0 if missing.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub tyre_damping: Option<Value<Damping>>,
 }
 
 record! {
-    /// The two ways in which a quarter car swings.
+    /// The two modes of a quarter car.
     #[derive(Debug, Clone, Copy, PartialEq)]
     pub struct QuarterModes {
         /// Lower natural frequency without damping.
@@ -64,11 +64,11 @@ record! {
         pub hop_undamped_frequency: Frequency,
         /// Natural frequency of the lower mode with damping, the modulus of its roots.
         pub body_frequency: Frequency,
-        /// Of the lower mode; above 1 it does not swing.
+        /// Damping ratio of the lower mode; above 1 it does not oscillate.
         pub body_damping_ratio: Ratio,
         /// Natural frequency of the higher mode with damping.
         pub hop_frequency: Frequency,
-        /// Of the higher mode.
+        /// Damping ratio of the higher mode.
         pub hop_damping_ratio: Ratio,
     }
 }
@@ -103,7 +103,7 @@ struct Numbers {
     ct: f64,
 }
 
-/// What a road of one frequency does, over its height.
+/// Response to a road of one frequency, over its height.
 struct Gains {
     body: Complex<f64>,
     body_acceleration: Complex<f64>,
@@ -135,7 +135,7 @@ impl Numbers {
     fn undamped(&self) -> (f64, f64) {
         let Numbers { ms, mu, k, kt, .. } = *self;
         let (body, tyre) = (k * (ms + mu), kt * ms);
-        // The greater root of the quadratic first: the difference would cancel where the wheel is light.
+        // The larger root of the quadratic first: the difference would cancel if the wheel is light.
         let root = (body - tyre).hypot(2.0 * ms * (k * kt).sqrt());
         let greater = (body + tyre + root) / 2.0;
         ((k * kt / greater).sqrt(), (greater / (ms * mu)).sqrt())
@@ -196,14 +196,14 @@ impl QuarterCar {
         })
     }
 
-    /// Amplitudes on a road that is a sine, over frequencies.
+    /// Amplitudes on a sine road, over frequencies.
     ///
     /// # Formula
     /// With `s = 2 pi i f` and `D` the polynomial of the modes: `z_s / z_r = (c s + k) (c_t s + k_t) / D`, travel `m_s s^2 (c_t s + k_t) / D`, tyre load
     /// `(c_t s + k_t) s^2 (m_s m_u s^2 + (m_s + m_u) (c s + k)) / D`
     ///
     /// # Parameters
-    /// - `amplitude` — of the road's height, half of what lies between crest and trough, up to 10 m
+    /// - `amplitude` — of the road's height, half the height from trough to crest, up to 10 m
     /// - `frequency` — at which the wheel meets the waves, speed over wavelength, each up to 1 MHz
     ///
     /// # Returns
@@ -229,7 +229,7 @@ impl QuarterCar {
         Ok(rows.finish())
     }
 
-    /// Root mean squares on a random road, and how it feels.
+    /// RMS values on a random road, and the comfort.
     ///
     /// # Formula
     /// `x^2 = integral of |H(f)|^2 G_d(f / v) / v df`, for the weighted acceleration `|H W_k|^2`, between the frequencies `v / lambda` of both waves
@@ -237,8 +237,8 @@ impl QuarterCar {
     /// # Parameters
     /// - `roughness` — `G`, one-sided density of the road's height at 0.1 cycles a metre
     /// - `speed` — `v`, of the vehicle
-    /// - `shortest_wave` — that the road has and the tyre does not bridge; ISO 8608 gives its classes down to 0.35 m
-    /// - `longest_wave` — that the road has; ISO 8608 gives its classes up to 91 m
+    /// - `shortest_wave` — shortest wave of the road that the tyre does not bridge; ISO 8608 gives its classes down to 0.35 m
+    /// - `longest_wave` — longest wave of the road; ISO 8608 gives its classes up to 91 m
     ///
     /// # Returns
     /// See the fields of [`OnRoad`].
@@ -250,7 +250,7 @@ impl QuarterCar {
     /// - `0.001 <= longest_wave <= 1000000000`
     /// - `longest_wave > shortest_wave`
     ///
-    /// A road of waviness 2. The words are meant for the vibration on a seat; the floor over the wheel stands in for it.
+    /// A road of waviness 2. The words are meant for the vibration on a seat; here the floor over the wheel stands in for the seat.
     ///
     /// # Source
     /// ISO 8608:2016 (road), ISO 8041-1:2017 (Wk), ISO 2631-1:1997 C.2.3 (words), all from memory; quadrature checked against Lyapunov solutions of SciPy
@@ -303,12 +303,12 @@ impl QuarterCar {
         })
     }
 
-    /// The motion after a step of the road.
+    /// Motion after a step of the road.
     ///
     /// # Parameters
-    /// - `height` — of the step, negative where it goes down
-    /// - `duration` — that is looked at
-    /// - `time_step` — from row to row
+    /// - `height` — of the step, negative for a step down
+    /// - `duration` — time to compute
+    /// - `time_step` — time from row to row
     ///
     /// # Returns
     /// One row a time step from 0: `time`, `road_height`, `body_displacement`, `wheel_displacement`, `suspension_travel`, `body_acceleration`,
@@ -317,14 +317,14 @@ impl QuarterCar {
         self.along(Road::step(height)?, duration, time_step)
     }
 
-    /// The motion up a ramp that ends on a plain, such as a bevelled kerb.
+    /// Motion up a ramp that ends on a plain, such as a bevelled kerb.
     ///
     /// # Parameters
-    /// - `height` — of the plain, negative where the ramp goes down
+    /// - `height` — of the plain, negative for a ramp down
     /// - `length` — of the ramp along the road
     /// - `speed` — of the vehicle
-    /// - `duration` — that is looked at, from the foot of the ramp
-    /// - `time_step` — from row to row
+    /// - `duration` — time to compute, from the foot of the ramp
+    /// - `time_step` — time from row to row
     ///
     /// # Returns
     /// One row a time step from 0, as after a step; exact at every row.
@@ -339,14 +339,14 @@ impl QuarterCar {
         self.along(Road::ramp(height, length, speed)?, duration, time_step)
     }
 
-    /// The motion over a bump that is half a sine.
+    /// Motion over a half-sine bump.
     ///
     /// # Parameters
     /// - `height` — of the bump, negative for a hole
     /// - `length` — of the bump along the road, half a wave
     /// - `speed` — of the vehicle
-    /// - `duration` — that is looked at, from the beginning of the bump
-    /// - `time_step` — from row to row
+    /// - `duration` — time to compute, from the beginning of the bump
+    /// - `time_step` — time from row to row
     ///
     /// # Returns
     /// One row a time step from 0, as after a step; exact at every row.
@@ -361,16 +361,16 @@ impl QuarterCar {
         self.along(Road::half_sine(height, length, speed)?, duration, time_step)
     }
 
-    /// The motion over a measured profile, straight from point to point.
+    /// Motion over a measured profile, straight from point to point.
     ///
     /// # Parameters
     /// - `speed` — of the vehicle
-    /// - `time_step` — from row to row
+    /// - `time_step` — time from row to row
     /// - `distance` — along the road, at least two in increasing order
-    /// - `height` — of the road at each distance; everything rests on the first one before
+    /// - `height` — of the road at each distance; the wheel rests on the first one until it moves
     ///
     /// # Returns
-    /// One row a time step from the first distance to the last, as after a step; exact at every row for the road as it is joined.
+    /// One row a time step from the first distance to the last, as after a step; exact at every row for the road of straight lines.
     pub fn profile(
         &self,
         speed: Velocity,
@@ -459,7 +459,7 @@ mod tests {
         assert!(both.unwrap_err().to_string().contains("neither swings"));
     }
 
-    /// The road that moves slowly carries everything along; the words at the edges of their bands.
+    /// A slow road moves body and wheel with it; the comfort words at the edges of their bands.
     #[test]
     fn limits_and_words() {
         let table =
@@ -473,7 +473,7 @@ mod tests {
         assert_eq!(comfort(3.0), "extremely uncomfortable");
     }
 
-    /// The same road said in three ways gives the same motion; with damping in the tyre, too.
+    /// One road given in three ways gives the same motion, also with damping in the tyre.
     #[test]
     fn a_ramp_is_a_profile_and_a_short_one_a_step() {
         let (speed, end, step) = (Velocity::of::<km_h>(36.0), Time::of::<s>(1.0), Time::of::<s>(0.007));
@@ -507,7 +507,7 @@ mod tests {
     }
 
     proptest! {
-        /// Sum and product of the roots are those of the polynomial, and damping never speeds a mode beyond what the rates allow.
+        /// Sum and product of the roots are those of the polynomial, and damping never raises a frequency above the undamped one.
         #[test]
         fn modes_multiply_to_what_the_rates_say(ms in 50.0f64..3000.0, mu in 5.0f64..300.0, k in 5e3f64..3e5, zeta in 0.01f64..0.9, kt in 1e5f64..1e6) {
             let c = 2.0 * zeta * (k * ms).sqrt();

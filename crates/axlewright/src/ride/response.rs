@@ -1,4 +1,4 @@
-//! What a quarter car did, column by column.
+//! Response of a quarter car, column by column.
 
 use crate::base::table::{Field, Table};
 use crate::units::{Acceleration, Force, Length, Time};
@@ -29,7 +29,7 @@ impl Motion {
         }
     }
 
-    /// Adds a row: body and wheel are heights.
+    /// Adds a row; body and wheel are heights.
     #[inline]
     pub(super) fn push(
         &mut self,
@@ -49,7 +49,7 @@ impl Motion {
     }
 }
 
-/// The rows as a table, with the force of the stop where there may be one.
+/// Rows as a table, with the force of the stop if there can be one.
 pub(super) fn table(motion: Motion, bump_stop_force: Option<Vec<f64>>) -> Table {
     let rows = motion.time.len();
     let mut columns = vec![

@@ -17,7 +17,7 @@ use crate::{Result, valid};
 /// - `0 <= roughness <= 1`
 /// - `0.000001 <= wavelength <= 1000000`
 ///
-/// Waviness 2, which ISO 8608 takes for its classes, and waves of about 0.35 m to 91 m, for which it gives them.
+/// Waviness 2, as ISO 8608 takes for its classes, and waves of about 0.35 m to 91 m, the range of those classes.
 ///
 /// # Source
 /// ISO 8608:2016, fitted displacement density with exponent 2 (from memory)

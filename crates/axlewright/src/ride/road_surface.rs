@@ -18,11 +18,11 @@ use crate::units::RoadRoughness;
 #[derive(Debug, Clone, Copy, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 pub struct RoadSurface {
-    /// Class of ISO 8608.
+    /// Class by ISO 8608.
     pub road_class: RoadClass,
 }
 
-/// Classes of ISO 8608.
+/// Road classes by ISO 8608.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
 pub enum RoadClass {

@@ -70,29 +70,29 @@ const ROUGHNESS: Rule = rule! {
 
 const LINES: [Line; 14] = [
     choice("use.road", RoadClass::WORDS, "class of the road by ISO 8608; c is a worn country road"),
-    derived("use.roughness", RoadRoughness::KIND, "of the road: density of its height at 0.1 cycles a metre")
-        .by(&[by(&ROUGHNESS)]),
-    line("use.road_speed", Velocity::KIND, "at which that road is driven")
+    derived(
+        "use.roughness",
+        RoadRoughness::KIND,
+        "roughness of the road: density of its height at 0.1 cycles a metre",
+    )
+    .by(&[by(&ROUGHNESS)]),
+    line("use.road_speed", Velocity::KIND, "speed on that road")
         .within(0.01, 200.0, "common practice, no source: vehicles drive between 10 mm/s and 200 m/s")
-        .by(&[same(&["use.cruise_speed"], "nothing else is written").usual()]),
+        .by(&[same(&["use.cruise_speed"], "no other speed is written").usual()]),
     derived(
         "axle.ride_acceleration",
         Acceleration::KIND,
-        "root mean square of the body over the wheel, weighted with Wk",
+        "RMS acceleration of the body over the wheel, weighted with Wk",
     )
     .by(&[gives(&RIDE, "weighted_acceleration")]),
-    derived(
-        "axle.tyre_load_share",
-        Ratio::KIND,
-        "root mean square of the tyre's load about its static one, over that",
-    )
-    .by(&[gives(&RIDE, "tyre_load_share")]),
-    derived("axle.road_travel", Length::KIND, "root mean square of the wheel's travel on that road")
+    derived("axle.tyre_load_share", Ratio::KIND, "RMS variation of the tyre load over the static load")
+        .by(&[gives(&RIDE, "tyre_load_share")]),
+    derived("axle.road_travel", Length::KIND, "RMS of the wheel's travel on that road")
         .by(&[gives(&RIDE, "suspension_travel")]),
     derived(
         "vehicle.flat_ride_cycles",
         Ratio::KIND,
-        "cycles of the front after a bump at the cruise speed until both ends move together",
+        "cycles of the front from a bump at the cruise speed until both ends move together",
     )
     .by(&[step(
         "ride.flat_ride_cycles",
@@ -103,20 +103,20 @@ const LINES: [Line; 14] = [
         1000.0,
         "common practice, no source: nobody bears 100 g",
     ),
-    line("wanted.ride_margin", Acceleration::KIND, "how far below that it is wanted")
+    line("wanted.ride_margin", Acceleration::KIND, "wanted margin of the body acceleration below its limit")
         .within(0.0, 1000.0, "definition: a margin is not negative")
-        .or(0.0, "nothing beyond the limit itself"),
+        .or(0.0, "no margin beyond the limit itself"),
     line(
         "wanted.tyre_load_share",
         Ratio::KIND,
-        "greatest share of the tyre's static load by which it varies, root mean square",
+        "highest RMS variation of the tyre load over the static load",
     )
-    .above(0.0, 1.0, "definition: beyond it the wheel hops")
+    .above(0.0, 1.0, "definition: above 1 the wheel hops")
     .or(1.0 / 3.0, "common practice, no source: the threefold comes now and then, and lifts the wheel"),
-    line("wanted.tyre_load_margin", Ratio::KIND, "how far below that it is wanted")
+    line("wanted.tyre_load_margin", Ratio::KIND, "wanted margin of the tyre load variation below its limit")
         .within(0.0, 1.0, "definition: a margin is not negative")
         .or(0.05, "common practice, no source: roads are rougher than their class"),
-    line("wanted.flat_ride_low", Ratio::KIND, "least cycles until both ends move together")
+    line("wanted.flat_ride_low", Ratio::KIND, "fewest cycles until both ends move together")
         .within(0.0, 100.0, "definition: cycles are counted from the bump on")
         .or(0.75, "common practice, no source: sooner, and the rear is far quicker than the front"),
     line("wanted.flat_ride_high", Ratio::KIND, "most cycles until both ends move together")
@@ -125,21 +125,21 @@ const LINES: [Line; 14] = [
             1.75,
             "common practice after Olley, from memory: about one to one and a half, a quarter beside it",
         ),
-    line("wanted.flat_ride_margin", Ratio::KIND, "how far inside its band that is wanted")
+    line("wanted.flat_ride_margin", Ratio::KIND, "wanted margin of the cycles inside their band")
         .within(0.0, 100.0, "definition: a margin is not negative")
-        .or(0.0, "nothing beyond the band itself"),
+        .or(0.0, "no margin beyond the band itself"),
 ];
 
 const HOLD: &str = "A tyre whose load varies holds the road less: brake and steer with that in mind, and try it where there is room; local codes and \
                     licensed practice come first.";
 
-/// What the sheet says of ride.
+/// Lines and findings of the sheet on ride.
 pub const SHEET: Section = Section {
     lines: &LINES,
     findings: &[
         Finding {
             path: "axle.comfort",
-            question: "Does the body shake no more over this wheel than is wanted?",
+            question: "Does the body over this wheel stay within the wanted acceleration?",
             margin: Margin::AtMost { value: "axle.ride_acceleration", most: "wanted.ride_acceleration" },
             wanted: "wanted.ride_margin",
             rests_on: &[],

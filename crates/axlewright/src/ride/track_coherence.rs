@@ -1,10 +1,10 @@
 use core::f64::consts::PI;
 
-/// How much two tracks of an isotropic road of waviness 2 have in common: `x K_1(x)` with `x = 2 pi n t`, from waves a track `t`. 1 for long waves, nothing for short ones.
+/// Coherence of two tracks of an isotropic road of waviness 2: `x K_1(x)` with `x = 2 pi n t`, from waves a track `t`. 1 for long waves, 0 for short ones.
 ///
 /// `K_1(x)` is the integral of `exp(-x cosh(u)) cosh(u)` over `u` from 0, by the trapezoidal rule, whose error falls as `exp(-pi^2 / step)`.
 ///
-/// Source: Dodds and Robson, J. Sound and Vibration 31 (1973) 175-183 (from memory): the road is as rough in every direction, and the cross-spectrum follows from the spectrum; checked
+/// Source: Dodds and Robson, J. Sound and Vibration 31 (1973) 175-183 (from memory): the road is equally rough in every direction, and the cross-spectrum follows from the spectrum; checked
 /// against SciPy's `k1` and by a quadrature over the directions of the waves.
 pub(super) fn track_coherence(tracks_over_wave: f64) -> f64 {
     const STEP: f64 = 0.125;

@@ -1,7 +1,7 @@
 use crate::units::Ratio;
 use crate::{Result, valid};
 
-/// How much of the motion of its foot a mass on spring and damper makes.
+/// Amplitude of a mass on a spring and damper over the amplitude of their foot.
 ///
 /// # Formula
 /// `T = sqrt((1 + (2 zeta r)^2) / ((1 - r^2)^2 + (2 zeta r)^2))`
@@ -11,7 +11,7 @@ use crate::{Result, valid};
 /// - `damping_ratio` — `zeta`, of the mass on its spring
 ///
 /// # Returns
-/// Amplitude of the mass over that of the foot: 1 at the square root of 2, whatever the damping; more below, less above.
+/// Amplitude of the mass over that of the foot. It is 1 at a ratio of the square root of 2, with any damping; more below, less above.
 ///
 /// # Valid for
 /// - `0 <= frequency_ratio <= 1000000`

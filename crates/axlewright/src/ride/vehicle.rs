@@ -1,4 +1,4 @@
-//! A body on the wheels of two axles, which meet the same road one after the other: what `HalfCar` and `FullCar` have in common.
+//! A body on the wheels of two axles, which meet the same road one after the other: the common part of `HalfCar` and `FullCar`.
 
 use super::course::{Course, Road, delay};
 use super::integral::integral;
@@ -14,15 +14,15 @@ use crate::units::{
 use crate::{Result, valid};
 use nalgebra::{Complex, SMatrix, SVector};
 
-/// A place on the body: what heave, pitch and roll do to its height.
+/// A place on the body, which gives its height from heave, pitch and roll.
 pub(super) struct Place {
-    /// In front of the centre of mass.
+    /// Distance in front of the centre of mass.
     pub(super) forward: f64,
-    /// To the left of it.
+    /// Distance to the left of it.
     pub(super) left: f64,
 }
 
-/// What stands at one wheel, or at both of an axle.
+/// Masses, rates and damping at one wheel, or at both of an axle.
 #[derive(Clone, Copy)]
 pub(super) struct Corner {
     pub(super) unsprung_mass: f64,
@@ -43,7 +43,7 @@ pub(super) struct Vehicle<const N: usize, const W: usize> {
 }
 
 impl<const N: usize, const W: usize> Vehicle<N, W> {
-    /// From what the body's coordinates have of mass, the places and the corners of the wheels.
+    /// From the masses of the body's coordinates, the places and the corners of the wheels.
     pub(super) fn new(
         body: &[f64],
         wheels: [(Place, Corner); W],
@@ -51,7 +51,7 @@ impl<const N: usize, const W: usize> Vehicle<N, W> {
         seat: &Place,
         names: &'static [&'static str],
     ) -> Self {
-        // Pitch is positive where the front goes down, roll where the left goes up.
+        // Pitch is positive nose down, roll is positive left side up.
         let height = |place: &Place| {
             let mut arm = SVector::<f64, N>::zeros();
             for (i, part) in [1.0, -place.forward, place.left].into_iter().take(N - W).enumerate() {
@@ -78,14 +78,14 @@ impl<const N: usize, const W: usize> Vehicle<N, W> {
         Self { linear, travel, seat: height(seat), static_load, wheelbase, names }
     }
 
-    /// Adds an anti-roll bar between two wheels, by its rate at them when they travel against each other.
+    /// Adds an anti-roll bar between two wheels, by its rate at the wheels when they travel against each other.
     pub(super) fn with_bar(mut self, left: usize, right: usize, rate: f64) -> Self {
         let twist = self.travel[left] - self.travel[right];
         self.linear = self.linear.with(&twist, rate / 2.0, 0.0);
         self
     }
 
-    /// The roads of the wheels, when those of the front axle meet these, and the rear ones the same later.
+    /// Roads of the wheels: those of the front axle, and the same later for the rear axle.
     pub(super) fn course(
         &self,
         front: &[Road],
@@ -133,7 +133,7 @@ impl<const N: usize, const W: usize> Vehicle<N, W> {
         Ok(rows.finish())
     }
 
-    /// What a wave does that each wheel meets with its `sign`, the rear ones later, over its height.
+    /// Response to a wave that each wheel meets with its `sign`, the rear ones later, over the height of the wave.
     fn wave(
         &self,
         gains: &SMatrix<Complex<f64>, N, W>,
@@ -194,7 +194,7 @@ impl<const N: usize, const W: usize> Vehicle<N, W> {
         Ok(rows.finish())
     }
 
-    /// Root mean squares on a random road; `track` is nothing where both tracks are one.
+    /// RMS values on a random road; `track` is zero if both tracks are one.
     pub(super) fn on_road(&self, band: &BandOfWaves, track: f64) -> Result<VehicleOnRoad>
     where
         SMatrix<Complex<f64>, N, N>: Eliminate<N, W>,
@@ -223,7 +223,7 @@ impl<const N: usize, const W: usize> Vehicle<N, W> {
             let gains = self.linear.gains(s);
             add(&self.wave(&gains, s, late, [1.0; W]), density * (1.0 + alike) / 2.0);
             if !both {
-                // Left up while right is down.
+                // Left up with right down.
                 let against = core::array::from_fn(|wheel| if wheel % 2 == 0 { 1.0 } else { -1.0 });
                 add(&self.wave(&gains, s, late, against), density * (1.0 - alike) / 2.0);
             }
@@ -279,7 +279,7 @@ impl<const N: usize, const W: usize> Vehicle<N, W> {
             .chain([Acceleration::column("seat_acceleration")])
     }
 
-    /// Names of what each wheel has: road height, travel, tyre load.
+    /// Names of the columns of each wheel: road height, travel, tyre load.
     fn columns(&self) -> impl Iterator<Item = (&'static str, &'static str, &'static str)> {
         self.names.chunks_exact(3).map(|names| (names[0], names[1], names[2]))
     }

@@ -2,7 +2,7 @@ use crate::units::{Frequency, Ratio, angular_velocity};
 use crate::{Result, valid};
 use core::f64::consts::SQRT_2;
 
-/// Magnitude of the frequency weighting Wk: how much of a vertical vibration of a seat at this frequency is felt.
+/// Magnitude of the frequency weighting Wk: the share of a vertical vibration of a seat that a person feels at this frequency.
 ///
 /// # Formula
 /// `W_k = |H_h H_l H_t H_s|` at `p = 2 pi i f`, with band limits `H_h = 1 / (1 + sqrt(2) w_1 / p + (w_1 / p)^2)` and
@@ -14,7 +14,7 @@ use core::f64::consts::SQRT_2;
 /// - `frequency` — `f`, of the vibration
 ///
 /// # Returns
-/// Share of the acceleration that counts: nearly all at 4 to 8 Hz, little far from there.
+/// Share of the acceleration that counts: nearly all from 4 to 8 Hz, little far from there.
 ///
 /// # Valid for
 /// - `0 <= frequency <= 1000000000000`
