@@ -1,7 +1,7 @@
-//! What can go wrong, said once.
+//! All refusals, each worded once.
 //!
-//! Every refusal names the argument, its value, the limits, the unit and where the limit comes from. The sentence
-//! is built here and reused by C and Python as it is.
+//! Every refusal names the argument, its value, the limits, the unit and the source of the limit. The sentence
+//! is built here, and C and Python reuse it unchanged.
 
 use super::document::{Fault, Faults};
 use super::text::{self, System};
@@ -17,19 +17,19 @@ pub struct Limit {
     pub lower: f64,
     /// Upper bound; plus infinity if there is none.
     pub upper: f64,
-    /// Whether the lower bound itself is outside.
+    /// True if the lower bound itself is outside.
     pub lower_open: bool,
-    /// Whether the upper bound itself is outside.
+    /// True if the upper bound itself is outside.
     pub upper_open: bool,
-    /// Where the limit comes from.
+    /// Source of the limit.
     pub source: &'static str,
 }
 
 impl Limit {
-    /// Whether a value lies inside; never true of NaN or an infinity.
+    /// True if a value lies inside; never true of NaN or an infinity.
     #[inline(always)]
     pub const fn allows(&self, value: f64) -> bool {
-        // Where there is no limit the greatest number is one: of a comparison with infinity the compiler makes a test of
+        // Without a limit, the largest number serves as one: the compiler turns a comparison with infinity into a test of
         // the bits, which does not vectorise.
         (if self.lower == f64::NEG_INFINITY {
             value >= f64::MIN
@@ -47,7 +47,7 @@ impl Limit {
     }
 }
 
-/// The limits as people write them: `0 < motion_ratio <= 3`.
+/// The limits in the usual notation: `0 < motion_ratio <= 3`.
 impl fmt::Display for Limit {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         if self.lower == f64::NEG_INFINITY && self.upper == f64::INFINITY {
@@ -71,11 +71,11 @@ pub struct Relation {
     pub argument: &'static str,
     /// The argument that it must exceed.
     pub other: &'static str,
-    /// Why.
+    /// Reason for the relation.
     pub source: &'static str,
 }
 
-/// Why there is no answer.
+/// Reason for a refusal.
 #[non_exhaustive]
 #[derive(Debug, Clone, PartialEq)]
 pub enum Error {
@@ -88,9 +88,9 @@ pub enum Error {
         /// The argument's kind.
         kind: &'static Kind,
     },
-    /// Two arguments that cannot stand together.
+    /// Two arguments that contradict each other.
     Contradiction {
-        /// What must hold between them.
+        /// Relation that must hold between them.
         relation: &'static Relation,
         /// The value that is too small, in coherent SI.
         value: f64,
@@ -99,16 +99,16 @@ pub enum Error {
         /// Their kind.
         kind: &'static Kind,
     },
-    /// Inputs that are each allowed, but to which no answer within the data belongs.
+    /// Inputs that are each allowed, but have no answer within the data.
     NoSolution {
-        /// What was looked for, and why it is not there.
+        /// The missing answer, and the reason.
         message: String,
     },
-    /// Text that is not a quantity, or not of the kind that is wanted.
+    /// Text that is not a quantity, or is of another kind than expected.
     Text {
         /// The text as it was given.
         text: String,
-        /// What is wrong with it and how to write it.
+        /// Fault of the text, and how to write it.
         message: String,
     },
     /// A document that cannot be read, or a value in it that is not allowed.
@@ -119,14 +119,14 @@ pub enum Error {
         argument: &'static str,
         /// Its length.
         length: usize,
-        /// What is wanted.
+        /// Lengths that are allowed.
         wanted: &'static str,
     },
-    /// Something that the answer needs is not known.
+    /// An unknown input that the answer needs.
     Missing {
         /// Name of the field.
         argument: &'static str,
-        /// Why the answer needs it.
+        /// Reason why the answer needs it.
         why: &'static str,
     },
 }
@@ -157,7 +157,7 @@ fn shown(value: f64, kind: &'static Kind) -> String {
     format!(" = {plain}{shop}")
 }
 
-/// Values in the units of a shop, in brackets, where these are not the SI unit itself.
+/// Values in the units of a shop, in brackets; empty if these are the SI unit itself.
 fn in_shop_units(values: &[f64], kind: &'static Kind) -> String {
     let mut systems = vec![(kind.metric, System::Metric), (kind.us, System::Us)];
     systems.dedup_by_key(|(unit, _)| *unit);
@@ -217,7 +217,7 @@ impl fmt::Display for Error {
 
 impl core::error::Error for Error {}
 
-/// The answer; not a number where something that it needs is not known.
+/// The answer; not a number if one of its inputs is unknown.
 pub fn known<Q: super::units::Quantity>(answer: Result<Q>) -> Result<Q> {
     match answer {
         Err(Error::Missing { .. }) => Ok(Q::from_si(f64::NAN)),
@@ -225,7 +225,7 @@ pub fn known<Q: super::units::Quantity>(answer: Result<Q>) -> Result<Q> {
     }
 }
 
-/// What every fallible function returns.
+/// Result of every fallible function.
 pub type Result<T> = core::result::Result<T, Error>;
 
 #[cfg(test)]

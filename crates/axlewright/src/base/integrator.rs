@@ -1,4 +1,4 @@
-//! Motion by a library that chooses its steps, and the instants at which it passes a surface: a shift, a finish line, a thermostat.
+//! Motion by a library that chooses its steps, with events: a gear shift, a finish line, a thermostat.
 
 use super::error::{Error, Result};
 use super::numeric;
@@ -9,13 +9,13 @@ use differential_equations::status::Status;
 /// The pair of Dormand and Prince, orders 5 and 4.
 type Pair<const N: usize> = ExplicitRungeKutta<Ordinary, DormandPrince, f64, [f64; N], 5, 7, 7>;
 
-/// A motion in steps. Each row and each event is the end of a step: what the library (0.7.0) interpolates within one is an order worse than it should be.
+/// A motion in steps. Each row and each event is the end of a step: the library's interpolation (0.7.0) within a step is an order too inaccurate.
 pub(crate) struct Integrator<const N: usize>(Pair<N>);
 
-/// Less than this share of a step is no step: the library refuses what is ten times shorter.
+/// Least share of a step: the library refuses steps ten times shorter.
 const LEAST_PART: f64 = 1e-13;
 
-/// Where a motion has come to.
+/// State that a motion has reached.
 #[derive(Debug, Clone, PartialEq)]
 pub(crate) struct Reached<const N: usize, const E: usize> {
     pub(crate) time: f64,
@@ -33,13 +33,13 @@ impl<const N: usize, F: Fn(f64, &[f64; N]) -> [f64; N]> ODE<f64, [f64; N]> for M
 }
 
 impl<const N: usize> Integrator<N> {
-    /// Each step is off by `tolerance` in each part of the state at the most, as it estimates itself; `step` is the one to try first.
+    /// `tolerance` bounds the estimated error of each step in each part of the state; `step` is the first to try.
     pub(crate) fn new(step: f64, tolerance: f64) -> Self {
-        // The library holds the root mean square, which one part alone exceeds by the root of their number.
+        // The library bounds the root mean square. One part alone may exceed it by the root of the number of parts.
         Self(pair(step, tolerance / (N as f64).sqrt()))
     }
 
-    /// Begins at a time; again where the slope jumps, with the step that was reached.
+    /// Begins at a time; call again after a jump of the slope, with the step that was reached.
     pub(crate) fn start(
         &mut self,
         slope: impl Fn(f64, &[f64; N]) -> [f64; N],
@@ -57,7 +57,7 @@ impl<const N: usize> Integrator<N> {
     /// The state at a later time, or at the first instant at which a surface is above zero.
     ///
     /// A surface that is above zero at the beginning ends the motion there, so the next call needs other surfaces or the same ones reversed. A surface that is above
-    /// zero only within a step is not seen. The state at the instant is the end of a step of its own, as near to the truth as a row, and the surface is above zero there.
+    /// zero only within a step is missed. The state at the event is the end of a step of its own, as accurate as a row, and the surface is above zero there.
     pub(crate) fn advance<const E: usize>(
         &mut self,
         slope: impl Fn(f64, &[f64; N]) -> [f64; N],
@@ -81,7 +81,7 @@ impl<const N: usize> Integrator<N> {
             }
             let end = reached(&surfaces, if last { to } else { self.0.t() }, *self.0.y());
             if last {
-                // A step cut short by the end says little of the next one.
+                // A step that the end cuts short says little about the next one.
                 self.0.set_h(step.max(self.0.h()));
             }
             if end.passed.contains(&true) {
@@ -101,7 +101,7 @@ impl<const N: usize> Integrator<N> {
         from: Reached<N, E>,
         mut end: Reached<N, E>,
     ) -> Result<Reached<N, E>> {
-        // Parts of an accepted step: none is refused.
+        // Parts of an accepted step, so none is refused.
         let mut parts = pair(end.time - from.time, f64::MAX);
         let mut part = |step: f64| -> Result<Reached<N, E>> {
             parts.init(motion, from.time, f64::INFINITY, &from.state).map_err(|_| lost(from.time))?;
@@ -110,7 +110,7 @@ impl<const N: usize> Integrator<N> {
             Ok(reached(surfaces, from.time + step, *parts.y()))
         };
         for surface in 0..E {
-            // Where an earlier surface has ended the step, this one may not be passed any more.
+            // If an earlier surface has ended the step, this one may not be passed any more.
             if !end.passed[surface] {
                 continue;
             }
@@ -122,7 +122,7 @@ impl<const N: usize> Integrator<N> {
                 _ => part(step).map_or(f64::NAN, |at| value(&at)),
             };
             let mut step = numeric::root("event", of_part, 0.0, whole, 0.0)?.max(LEAST_PART * whole);
-            // The root may lie a rounding before the surface.
+            // The root may lie one rounding error before the surface.
             let mut ahead = f64::EPSILON * from.time.abs().max(whole);
             while step < whole {
                 let at = part(step)?;
@@ -169,7 +169,7 @@ mod tests {
         []
     }
 
-    /// A swing of ten cycles, whose end is known, within a few times what its steps were allowed.
+    /// Ten cycles of an oscillation with a known end: the error is within a few times the tolerance of its steps.
     #[test]
     fn a_swing_comes_back_and_a_tighter_tolerance_is_nearer() {
         let off = |tolerance| {
@@ -181,7 +181,7 @@ mod tests {
         assert!(off(1e-10) < 1e-7 && off(1e-10) < off(1e-6) / 100.0);
     }
 
-    /// Rows do not change what is found beyond what the steps are allowed, nor does a new start.
+    /// Rows change the result by no more than the tolerance of the steps, nor does a restart.
     #[test]
     fn rows_and_a_new_start_are_the_same_motion() {
         let mut integrator = Integrator::new(0.1, 1e-10);
@@ -211,8 +211,8 @@ mod tests {
         assert!(integrator.advance(no_number, nothing, 2.0).is_err());
     }
 
-    /// A body under a constant pull `F` and a drag `c v^2`: the pull falls at each of three speeds, after 0.3 s without any, and the run ends at a distance.
-    /// The speed is a hyperbolic tangent of the time, so that every instant is known.
+    /// A body under a constant pull `F` and a drag `c v^2`. The pull falls at each of three speeds, after 0.3 s without any, and the run ends at a distance.
+    /// The speed is a hyperbolic tangent of the time, so every event is known.
     #[test]
     fn shifts_and_a_finish_line_are_met_where_they_are() {
         let (m, c, finish, gap): (f64, f64, f64, f64) = (1500.0, 0.45, 1000.0, 0.3);
@@ -256,7 +256,7 @@ mod tests {
         }
     }
 
-    /// A mass with a constant heat into it that loses more while a thermostat is open: it rises and falls by exponentials, 140 times in an hour.
+    /// A mass with a constant heat input that loses more heat while a thermostat is open. It rises and falls by exponentials, 140 times in an hour.
     #[test]
     fn a_thermostat_opens_and_closes_when_it_should() {
         let (capacity, heat, air): (f64, f64, f64) = (60e3, 12e3, 30.0);
@@ -283,7 +283,7 @@ mod tests {
         assert_eq!(events, 140);
     }
 
-    /// Two surfaces in one step: the nearer one ends the motion, whatever its place; both, where they are one.
+    /// Two surfaces in one step: the nearer one ends the motion, in either order; both end it if they coincide.
     #[test]
     fn the_first_of_several_surfaces_counts_and_none_is_lost() {
         let line = |_: f64, _: &[f64; 1]| [1.0];
@@ -297,7 +297,7 @@ mod tests {
             let beyond = |_: f64, y: &[f64; 1]| surfaces.map(|place| y[0] - place);
             let at = integrator.advance(line, beyond, 1.0).unwrap();
             assert!((at.time - time).abs() < 1e-12 && at.passed == passed, "{at:?}");
-            // It is met again at once, and the other way round it is not.
+            // The same surface is met again at once; the reversed one is not.
             assert_eq!(integrator.advance(line, beyond, 1.0).unwrap(), at);
             let back = integrator.advance(line, |_, y| [surfaces[0].min(surfaces[1]) - y[0]], 1.0).unwrap();
             assert!(back.time == 1.0 && (back.state[0] - 1.0).abs() < 1e-12 && back.passed == [false]);

@@ -1,5 +1,5 @@
-//! What every system stands on: units and their text, errors, validity, tables, verdicts, numeric helpers.
-// Unused items are looked for with all systems: one alone does not use all that they share.
+//! The base of every system: units and their text, errors, validity, tables, verdicts, numeric helpers.
+// Unused items are checked with all systems: one system alone does not use all shared items.
 #![cfg_attr(not(feature = "systems"), allow(dead_code, unused_imports, unused_macros))]
 
 pub mod document;

@@ -3,9 +3,9 @@
 use super::error::{Error, Result};
 use core::f64::consts::{FRAC_PI_2, FRAC_PI_4};
 
-/// A root of `f` between `a` and `b`, where its sign changes: Brent's method without derivative.
+/// A root of `f` between `a` and `b`, at a change of its sign: Brent's method without derivative.
 ///
-/// `what` names the thing that is looked for in the error. It ends when the bracket is narrower than
+/// `what` names the quantity in the error. The search ends when the bracket is narrower than
 /// `tolerance` plus a few units in the last place, after 200 steps at the most.
 ///
 /// Source: R. P. Brent, *Algorithms for Minimization without Derivatives* (1973), chapter 4.
@@ -68,12 +68,12 @@ pub(crate) fn root(what: &str, mut f: impl FnMut(f64) -> f64, a: f64, b: f64, to
 
 /// Sine and cosine of an angle between minus and plus a right angle, within 1 ulp.
 ///
-/// Straight arithmetic, so that a loop over many angles vectorises and every machine gives the same bits; the standard
-/// library's are calls of the platform's. Beyond half a right angle the complement stands in.
+/// Plain arithmetic, so that a loop over many angles vectorises and every machine gives the same bits; the standard
+/// library calls the platform's functions. Beyond half a right angle, the complement is used.
 /// Source: the polynomials of fdlibm, `k_sin.c` and `k_cos.c` (Sun Microsystems, 1993).
 #[inline(always)]
 pub fn sine_cosine(angle: f64) -> (f64, f64) {
-    // A right angle is this double and the rest of it.
+    // A right angle is this double plus the rest.
     const REST: f64 = 6.123_233_995_736_766e-17;
     let size = angle.abs();
     let steep = size > FRAC_PI_4;
@@ -113,7 +113,7 @@ pub(crate) struct MonotoneCubic {
 impl MonotoneCubic {
     /// A curve through at least two points with finite, increasing `x`.
     pub fn new(argument: &'static str, points: &[(f64, f64)]) -> Result<Self> {
-        let wanted = "at least two points with finite values, in increasing order and none twice, are wanted";
+        let wanted = "it needs at least two points with finite values, in increasing order and none twice";
         let in_order = points.windows(2).all(|pair| pair[0].0 < pair[1].0);
         let finite = points.iter().all(|(x, y)| x.is_finite() && y.is_finite());
         if points.len() < 2 || !in_order || !finite {
@@ -197,9 +197,9 @@ impl MonotoneCubic {
         self.x.partition_point(|knot| *knot <= x).clamp(1, self.x.len() - 1) - 1
     }
 
-    /// Where the curve is highest, and how high.
+    /// Highest point of the curve: place and value.
     pub fn peak(&self) -> (f64, f64) {
-        // A monotone piece is highest at one of its ends, so the highest point is a knot.
+        // A monotone piece has its highest point at an end, so the highest point is a knot.
         let mut best = (self.x[0], self.y[0]);
         for (x, y) in self.x.iter().zip(&self.y) {
             if *y > best.1 {

@@ -3,11 +3,11 @@
 use super::error::{Error, Limit, Relation, Result};
 use super::units::{Quantity, Ratio};
 
-/// What must hold of the arguments, and what is said where it does not. The error carries only references and numbers.
+/// Rule for the arguments, with the message if it is broken. The error carries only references and numbers.
 pub trait Rule {
-    /// Whether it holds; never true of NaN.
+    /// True if it holds; never true of NaN.
     fn holds(&self) -> bool;
-    /// Why the arguments are refused.
+    /// Reason for the refusal of the arguments.
     fn refusal(&self) -> Error;
 }
 
@@ -50,7 +50,7 @@ pub fn whole(argument: &str, count: Ratio) -> Result<()> {
     Err(Error::NoSolution { message: format!("{argument} = {} is not a whole number", count.si()) })
 }
 
-/// States the range of each argument in coherent SI, with the source of the limit, and refuses what is outside.
+/// States the range of each argument in coherent SI, with the source of the limit, and refuses arguments outside.
 ///
 /// ```
 /// use axlewright::{Result, valid, units::*};
@@ -64,7 +64,7 @@ pub fn whole(argument: &str, count: Ratio) -> Result<()> {
 /// assert!(wheel_travel(Length::of::<mm>(40.0), Ratio::of::<one>(0.0)).is_err());
 /// ```
 /// The forms are `..`, `0 < ..`, `0 <= .. < 1` and so on, and `mean_diameter > wire_diameter`.
-/// All rules are one condition and the first that fails is looked for only then, so that a loop over many elements vectorises.
+/// All rules are one condition, and the first broken rule is looked for only then, so that a loop over many elements vectorises.
 #[macro_export]
 macro_rules! valid {
     (@rules [$($rule:expr),+]) => {

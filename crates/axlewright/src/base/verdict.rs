@@ -1,21 +1,21 @@
-//! Verdicts: how much is left, and what to call it.
+//! Verdicts: the remaining margin and its word.
 //!
 //! A margin is typed: a ratio (capacity over demand), a difference (capacity less demand, in the unit of the thing) or
 //! a place in a band. A ratio is never taken on a scale without an absolute zero.
 
 use super::units::{Quantity, Ratio};
 
-/// What a finding says of its limit. Never one word for the whole vehicle.
+/// Verdict of a finding on its limit. Never one word for the whole vehicle.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
 pub enum Verdict {
-    /// The margin is at least the one that was asked for.
+    /// The margin is at least the wanted one.
     Meets,
-    /// The limit holds, with less margin than was asked for.
+    /// The limit holds, with less margin than wanted.
     Tight,
     /// The limit does not hold.
     Short,
-    /// Something that the answer needs is missing.
+    /// An input of the answer is missing.
     NotKnown,
     /// The vehicle lacks the part that the question is about; only the build sheet says so.
     DoesNotApply,
@@ -42,12 +42,12 @@ impl Verdict {
         Verdict::grade(margin.si(), 1.0, wanted.si())
     }
 
-    /// Verdict of a difference margin: short below nothing, tight below `wanted`.
+    /// Verdict of a difference margin: short below zero, tight below `wanted`.
     pub fn of_difference<Q: Quantity>(margin: Q, wanted: Q) -> Verdict {
         Verdict::grade(margin.si(), 0.0, wanted.si())
     }
 
-    /// Verdict of a place in a band, its edges included: short outside of it, tight where it is nearer to an edge than `wanted`.
+    /// Verdict of a place in a band, its edges included: short outside of it, tight if nearer to an edge than `wanted`.
     pub fn of_place<Q: Quantity>(place: Q, band: (Q, Q), wanted: Q) -> Verdict {
         let inside = (place.si() - band.0.si()).min(band.1.si() - place.si());
         let known = [place, band.0, band.1].iter().all(|of| !of.si().is_nan());
@@ -67,16 +67,16 @@ impl Verdict {
     }
 }
 
-/// Rounding of the inputs: what lies nearer to its limit than this share of it stands on the limit.
+/// Rounding of the inputs: a value nearer to its limit than this share of it counts as on the limit.
 const NOISE: f64 = 1e-12;
 
-/// How much one number exceeds another; nothing where rounding alone sets them apart.
+/// Excess of one number over another; zero if they differ by rounding alone.
 pub(crate) fn less(a: f64, b: f64) -> f64 {
     let difference = a - b;
     if difference.abs() <= NOISE * a.abs().max(b.abs()) { 0.0 } else { difference }
 }
 
-/// Capacity over demand; 1 where rounding alone sets them apart.
+/// Capacity over demand; 1 if they differ by rounding alone.
 #[cfg(feature = "sheet")]
 pub(crate) fn over(capacity: f64, demand: f64) -> f64 {
     let ratio = capacity / demand;

@@ -5,34 +5,34 @@ use super::text::{self, System};
 use super::units::Kind;
 use core::array::from_fn;
 
-/// One function of the core: what it says of itself, and how it is called on plain numbers in coherent SI.
+/// One function of the core: its description, and its call on plain numbers in coherent SI.
 #[derive(Debug)]
 pub struct Entry {
     /// `spring.wheel_rate`
     pub path: &'static str,
-    /// What it gives, in one sentence.
+    /// Its result, in one sentence.
     pub summary: &'static str,
     /// The formula; symbols and equations between backticks.
     pub formula: &'static str,
-    /// Its limits in coherent SI, a line each, and what else must hold.
+    /// Limits in coherent SI, a line each, and other conditions.
     pub valid_for: &'static str,
-    /// Where the formula comes from.
+    /// Source of the formula.
     pub source: &'static str,
-    /// What can hurt someone; empty where nothing does.
+    /// Caution for work that can hurt someone; empty without one.
     pub caution: &'static str,
-    /// Raised when a published coefficient changes.
+    /// Revision, raised when a published coefficient changes.
     pub revision: u32,
     /// Its arguments, in order.
     pub inputs: &'static [Slot],
     /// Its results, in order.
     pub outputs: &'static [Slot],
-    /// One call. Outputs stay untouched where it is refused.
+    /// One call. Outputs stay untouched if it is refused.
     pub call: fn(&[f64], &mut [f64]) -> Result<()>,
-    /// Many rows at once; a refused row is NaN and told.
+    /// Many rows at once; a refused row is NaN and reported.
     pub batch: Batch,
 }
 
-/// Inputs, outputs, and who is told of the rows that are refused.
+/// Inputs, outputs, and the receiver of refused rows.
 pub type Batch = fn(&[&[f64]], &mut [&mut [f64]], &mut dyn FnMut(usize, Error)) -> Result<()>;
 
 /// One argument or result.
@@ -40,15 +40,15 @@ pub type Batch = fn(&[&[f64]], &mut [&mut [f64]], &mut dyn FnMut(usize, Error)) 
 pub struct Slot {
     /// `spring_rate`
     pub name: &'static str,
-    /// Its symbol in the formula; empty where a result has none.
+    /// Symbol in the formula; empty for a result without one.
     pub symbol: &'static str,
     /// The kind of quantity.
     pub kind: &'static Kind,
-    /// What it means.
+    /// Meaning.
     pub meaning: &'static str,
 }
 
-/// A call with its answer and everything that shows how it came about.
+/// A call with its answer and all the steps to it.
 #[derive(Debug, Clone)]
 pub struct Work {
     entry: &'static Entry,
@@ -65,7 +65,7 @@ impl Entry {
         Ok(Work { entry: self, inputs: inputs.to_vec(), written: vec![None; inputs.len()], results })
     }
 
-    /// The formula with texts in the place of its arguments' symbols, in brackets; nothing where a symbol does not stand in it.
+    /// The formula with texts in place of its arguments' symbols, in brackets; nothing if a symbol is not in it.
     pub fn put_in(&self, texts: &[String]) -> Option<String> {
         let mut found = vec![false; self.inputs.len()];
         let mut out = String::with_capacity(2 * self.formula.len());
@@ -122,7 +122,7 @@ impl Work {
         &self.results
     }
 
-    /// The same with the arguments as somebody wrote them, `225 lbf/in`, where they were written; they are shown, never read.
+    /// This work with the arguments as somebody wrote them, `225 lbf/in`; the texts are shown, never read.
     pub fn as_written(mut self, texts: impl IntoIterator<Item = Option<String>>) -> Work {
         for (written, text) in self.written.iter_mut().zip(texts) {
             *written = text;
@@ -130,7 +130,7 @@ impl Work {
         self
     }
 
-    /// The formula with the numbers in the place of the symbols. They stand in coherent SI, in which every formula holds as it
+    /// The formula with the numbers in place of the symbols. They are in coherent SI, in which every formula holds as it
     /// is written, its constants included.
     pub fn with_numbers(&self) -> Option<String> {
         let numbers: Vec<String> = self
@@ -182,7 +182,7 @@ impl Work {
         out
     }
 
-    /// The work as JSON text; what is shown stands in the units of a shop, `si` in coherent SI.
+    /// The work as JSON text: shown values are in the units of a shop, `si` in coherent SI.
     #[cfg(feature = "serde")]
     pub fn to_json(&self, system: System) -> Result<String> {
         #[derive(serde::Serialize)]
@@ -243,7 +243,7 @@ impl Work {
 /// Version of this library, with which every work is stamped.
 pub const VERSION: &str = env!("CARGO_PKG_VERSION");
 
-/// A list of exactly so many.
+/// Error for a list of another length.
 fn count<T>(argument: &'static str, length: usize) -> impl FnOnce(T) -> Error {
     move |_| Error::Length {
         argument,
@@ -252,7 +252,7 @@ fn count<T>(argument: &'static str, length: usize) -> impl FnOnce(T) -> Error {
     }
 }
 
-/// One call of a function on plain numbers: what [`Entry::call`] does.
+/// One call of a function on plain numbers, as in [`Entry::call`].
 #[inline(always)]
 pub(crate) fn one_row<const I: usize, const O: usize>(
     inputs: &[f64],
@@ -266,10 +266,10 @@ pub(crate) fn one_row<const I: usize, const O: usize>(
     Ok(())
 }
 
-/// Rows that are worked on at once, so few that they stay in the nearest cache.
+/// Rows in one block, few enough to stay in the nearest cache.
 const BLOCK: usize = 128;
 
-/// The results, or NaN for each, and whether it was refused. What owns nothing is told apart, so that the loop drops nothing.
+/// The results, or NaN for each, and whether the row was refused. A branch for errors without owned memory keeps the loop free of drops.
 #[inline(always)]
 fn numbers<const O: usize>(answer: Result<[f64; O]>) -> ([f64; O], bool) {
     match answer {
@@ -284,8 +284,8 @@ fn numbers<const O: usize>(answer: Result<[f64; O]>) -> ([f64; O], bool) {
     }
 }
 
-/// Many calls of a function on plain numbers: what [`Entry::batch`] does. Each input has as many values as the outputs have, or
-/// one for all rows. A refused row is NaN in every output, and `refused` is told its index and why, in order. Lengths that do
+/// Many calls of a function on plain numbers, as in [`Entry::batch`]. Each input has as many values as the outputs, or
+/// one for all rows. A refused row is NaN in every output, and `refused` gets its index and reason, in order. Lengths that do
 /// not fit are refused before anything is written.
 #[inline(always)]
 pub(crate) fn rows<const I: usize, const O: usize>(
@@ -353,7 +353,7 @@ mod tests {
         Slot { name, symbol, kind: Length::KIND, meaning: "" }
     }
 
-    /// Refuses what is negative.
+    /// Refuses negative values.
     fn root([x, y]: [f64; 2]) -> Result<[f64; 1]> {
         let sum = x + y;
         if sum >= 0.0 { Ok([sum.sqrt()]) } else { Err(Error::NoSolution { message: format!("{sum}") }) }

@@ -1,4 +1,4 @@
-//! Every function of the systems that are there, by its path.
+//! Functions of all compiled systems, by path.
 //!
 #![cfg_attr(feature = "spring", doc = "```")]
 #![cfg_attr(not(feature = "spring"), doc = "```ignore")]
@@ -27,7 +27,7 @@ macro_rules! functions {
             $(-> $(.$result:ident)? $of:ident $sign:literal $what:literal)+
         }
     )+) => {
-        /// Every function of the systems that are there, sorted by path.
+        /// Functions of all compiled systems, sorted by path.
         pub static ENTRIES: &[Entry] = &[$(#[$gate] Entry {
             path: concat!(stringify!($system), ".", stringify!($name)),
             summary: $summary,
@@ -59,7 +59,7 @@ use crate::Result;
 use crate::base::text::{distance, refusal};
 use crate::base::work::{Entry, Work};
 
-/// The function of this path; `spring.wheel_rate`, for one.
+/// The function of a path such as `spring.wheel_rate`.
 pub fn entry(path: &str) -> Result<&'static Entry> {
     ENTRIES
         .binary_search_by(|entry| entry.path.cmp(path))
@@ -72,7 +72,7 @@ pub fn work(path: &str, inputs_si: &[f64]) -> Result<Work> {
     entry(path)?.work(inputs_si)
 }
 
-/// The paths that are most like the one that was asked for; its own name counts where no system was named.
+/// The paths nearest to an unknown one; its own name counts if no system was named.
 fn unknown(path: &str) -> String {
     const FEW: usize = 3;
     let asked: String = path.chars().take(80).collect::<String>().to_lowercase();

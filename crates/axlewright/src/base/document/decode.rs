@@ -1,7 +1,7 @@
-//! A model from the tree of its document, with all that is wrong in it.
+//! A model from the tree of its document, with all faults of the document.
 //!
-//! The model's own `Deserialize` stops at its first fault. So it runs again: a value that was refused is replaced by a placeholder, a
-//! key that is missing is supplied with one, and the next run finds the next fault. `check` goes the same way: a value outside its
+//! The model's own `Deserialize` stops at its first fault, so it runs again. A refused value is replaced by a placeholder, and a
+//! missing key gets one; the next run then finds the next fault. `check` works likewise: a value outside its
 //! limits is replaced by one inside. Every run adds a fault or is the last.
 
 use super::Model;
@@ -19,10 +19,10 @@ use std::cell::RefCell;
 use std::collections::{HashMap, HashSet};
 use std::fmt::{self, Display};
 
-/// The quantity that stands, in coherent SI, where one was refused.
+/// Placeholder, in coherent SI, for a refused quantity.
 const PLACEHOLDER: f64 = 1.0;
 
-/// The model of a document. `broken` is what could not be read of its text.
+/// The model of a document. `broken` lists the parts of its text that could not be read.
 pub(super) fn decode<M: Model + DeserializeOwned>(
     document: &Document,
     broken: Vec<(usize, Error)>,
@@ -61,25 +61,25 @@ pub(super) fn decode<M: Model + DeserializeOwned>(
     model.ok_or_else(|| Error::document("", "the document cannot be read"))
 }
 
-/// One document while it is read, run after run.
+/// One document during its reading, run after run.
 struct Run<'r> {
     document: &'r Document,
     faults: RefCell<Collector<'r>>,
-    /// Whether the text itself has faults: then a key may be missing because of them.
+    /// True if the text itself has faults: they may be the reason for a missing key.
     is_broken: bool,
     /// Keys of a margin that is wanted: [`Model::WISHES`].
     wishes: &'static [[&'static str; 3]],
     /// Keys that it had: [`Model::FORMER`].
     former: &'static [[&'static str; 2]],
-    /// Values whose key the model does not have.
+    /// Values with a key that the model does not have.
     unknown: RefCell<HashSet<*const Spot>>,
-    /// What stands in the place of a refused value.
+    /// Placeholders for refused values.
     instead: RefCell<HashMap<*const Spot, f64>>,
     /// Keys that are missing from a table.
     supplied: RefCell<HashMap<*const Spot, Vec<&'static str>>>,
 }
 
-/// Why a run stopped.
+/// Reason for the end of a run.
 #[derive(Debug)]
 enum Told {
     /// A fault that is noted already.
@@ -93,7 +93,7 @@ impl Run<'_> {
         self.faults.borrow_mut().add(at, Error::Document(Faults::from(fault)));
     }
 
-    /// Notes why a value was refused, once, at the innermost value around it. An error if that was noted before, which would never end.
+    /// Notes why a value was refused, once, at the innermost value around it. An error if it was noted before, which would never end.
     fn place(&self, told: Told, spot: &Spot, path: Path<'_>) -> std::result::Result<Told, ()> {
         match told {
             Told::Noted => {}
@@ -104,7 +104,7 @@ impl Run<'_> {
                     return Err(());
                 }
                 keys.push(key);
-                // A key that is misspelt is told once.
+                // A misspelt key is reported once.
                 let misspelt = matches!(&spot.value, Tree::Table(entries) if entries.iter().any(|(name, spot)| {
                     self.unknown.borrow().contains(&std::ptr::from_ref(spot)) && is_near(name, key)
                 }));
@@ -126,7 +126,7 @@ impl Run<'_> {
         Ok(Told::Noted)
     }
 
-    /// Notes what `check` refused; whether it can be asked for more.
+    /// Notes a refusal by `check`; true if another run may find more.
     fn refused(&self, error: Error) -> bool {
         let fault = match error {
             Error::Document(faults) => match faults.first() {
@@ -138,7 +138,7 @@ impl Run<'_> {
         let (around, whole) = self.reached(&fault.key);
         let cause = fault.cause.as_deref().cloned();
         let Some(Error::OutOfRange { limit, value, kind }) = cause else {
-            // A relation between values means nothing while one of them is a placeholder.
+            // A relation between values means nothing with a placeholder among them.
             if self.faults.borrow().is_empty() {
                 let list = match cause {
                     Some(Error::Length { argument, .. }) => around.named(argument, &|_| true),
@@ -169,7 +169,7 @@ impl Run<'_> {
         is_new || value == PLACEHOLDER
     }
 
-    /// The innermost value on a path that there is, and whether that is the end of the path. What stands in brackets after a space is a
+    /// Innermost value that exists on a path; true if it is the end of the path. Text in brackets after a space is a
     /// name for people.
     fn reached(&self, path: &str) -> (&Spot, bool) {
         let mut spot = &self.document.root;
@@ -242,7 +242,7 @@ fn outside(limit: &Limit, written: &str, kind: &'static Kind) -> Option<String> 
     Some(format!("{argument} = {written} is outside its range; valid: {valid} ({})", limit.source))
 }
 
-/// Where a value stands, for the key of a fault.
+/// Place of a value, for the key of a fault.
 #[derive(Clone, Copy)]
 enum Path<'a> {
     Root,
@@ -312,7 +312,7 @@ fn listed(known: &[&str]) -> String {
     all.join(", ")
 }
 
-/// A value of the tree, as serde asks for it.
+/// A value of the tree, in the form that serde asks for.
 #[derive(Clone, Copy)]
 struct Node<'a, 'r> {
     run: &'a Run<'r>,
@@ -325,7 +325,7 @@ impl Node<'_, '_> {
         self.run.instead.borrow().get(&std::ptr::from_ref(self.spot)).map(|si| Stand(*si))
     }
 
-    /// The value itself; of a table these keys, or all where none are named.
+    /// The value itself; for a table these keys, or all if none are named.
     fn give<'de, V: Visitor<'de>>(
         self,
         visitor: V,
@@ -362,7 +362,7 @@ impl Node<'_, '_> {
 impl<'de> Deserializer<'de> for Node<'_, '_> {
     type Error = Told;
 
-    /// A quantity: everything else is asked for by what it is.
+    /// A quantity: every other type is asked for by its own method.
     fn deserialize_any<V: Visitor<'de>>(self, visitor: V) -> std::result::Result<V::Value, Told> {
         match self.instead() {
             Some(stand) => stand.deserialize_any(visitor),
@@ -374,7 +374,7 @@ impl<'de> Deserializer<'de> for Node<'_, '_> {
         if self.instead().is_some() { visitor.visit_none() } else { visitor.visit_some(self) }
     }
 
-    /// A part of which the document may say that there is none.
+    /// A part that a document may declare as `none`.
     fn deserialize_newtype_struct<V: Visitor<'de>>(
         self,
         name: &'static str,
@@ -475,7 +475,7 @@ impl<'de> Deserializer<'de> for Node<'_, '_> {
     }
 }
 
-/// The entries of a table, and after them the keys that were missing.
+/// Entries of a table, followed by the missing keys.
 struct Entries<'a, 'r> {
     node: Node<'a, 'r>,
     fields: &'static [&'static str],
@@ -522,7 +522,7 @@ impl<'de> SeqAccess<'de> for Items<'_, '_> {
     }
 }
 
-/// Stands where a value was refused or is missing: whatever is asked for.
+/// Placeholder for a refused or missing value, of any type.
 #[derive(Clone, Copy)]
 struct Stand(f64);
 

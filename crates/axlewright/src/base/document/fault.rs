@@ -1,10 +1,10 @@
-//! What is wrong in a document: each fault with its place, its key and the line in which it stands.
+//! Faults of a document, each with its place, its key and its line.
 
 use crate::Error;
 use crate::base::text::shortened;
 use core::fmt;
 
-/// Most faults that are told at once; the reader stops there.
+/// Most faults that are reported at once; the reader stops there.
 pub const MOST_FAULTS: usize = 25;
 
 /// One fault of a document.
@@ -20,7 +20,7 @@ pub struct Fault {
     pub message: String,
     /// The line of the document, shortened, and below it a caret under the place; empty without text.
     pub excerpt: String,
-    /// The refusal of the value itself, with its limits, where a model refused it.
+    /// Refusal of the value itself, with its limits, if a model refused it.
     pub cause: Option<Box<Error>>,
 }
 
@@ -36,7 +36,7 @@ impl fmt::Display for Fault {
         if self.line > 0 {
             write!(f, "line {}, column {}: ", self.line, self.column)?;
         }
-        // A refusal of a value begins with its name.
+        // The refusal of a value begins with its name.
         let named = self.message.strip_prefix(&self.key).is_some_and(|rest| rest.starts_with(" = "));
         if !self.key.is_empty() && !named {
             write!(f, "{}: ", shortened(&self.key))?;
@@ -46,11 +46,11 @@ impl fmt::Display for Fault {
     }
 }
 
-/// The faults of a document, in the order in which they stand there; at least one.
+/// Faults of a document, in the order of their places; at least one.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Faults {
     list: Vec<Fault>,
-    /// Whether the reader stopped before the end of the document.
+    /// True if the reader stopped before the end of the document.
     pub stopped: bool,
 }
 
@@ -68,7 +68,7 @@ impl core::ops::Deref for Faults {
 }
 
 impl Faults {
-    /// The same faults without lines and columns, for a document that no person wrote.
+    /// These faults without lines and columns, for a document that no person wrote.
     pub fn without_places(mut self) -> Faults {
         for fault in &mut self.list {
             (fault.line, fault.column) = (0, 0);
@@ -77,7 +77,7 @@ impl Faults {
         self
     }
 
-    /// The same faults, with this path before every key.
+    /// These faults with this path before every key.
     fn within(mut self, path: &str) -> Faults {
         for fault in &mut self.list {
             fault.key = if fault.key.is_empty() { path.to_owned() } else { format!("{path}.{}", fault.key) };
@@ -104,7 +104,7 @@ impl Error {
         Error::Document(Faults::from(Fault::new(key, message)))
     }
 
-    /// The same refusal inside a part of a document: `parts[0]`.
+    /// This refusal inside a part of a document: `parts[0]`.
     pub fn within(self, path: &str) -> Error {
         match self {
             Error::Document(faults) => Error::Document(faults.within(path)),
@@ -116,7 +116,7 @@ impl Error {
     }
 }
 
-/// The text of a document and where its lines begin; empty where it was not read from text.
+/// Text of a document and the starts of its lines; empty if it was not read from text.
 #[cfg(feature = "serde")]
 #[derive(Debug, Clone, PartialEq, Default)]
 pub(crate) struct Source {
@@ -154,7 +154,7 @@ impl Source {
     }
 }
 
-/// A part of a line around a character, and a caret below that.
+/// Part of a line around a character, with a caret below it.
 #[cfg(feature = "serde")]
 fn excerpt(line: &str, before: usize) -> String {
     const WIDE: usize = 72;
@@ -181,7 +181,7 @@ fn excerpt(line: &str, before: usize) -> String {
 pub(crate) struct Collector<'a> {
     source: &'a Source,
     faults: Vec<(usize, Fault)>,
-    /// Lines that are no TOML or JSON: every other fault there may come from that.
+    /// Lines that are not TOML or JSON: every other fault may come from them.
     broken: Vec<usize>,
 }
 
@@ -197,7 +197,7 @@ impl<'a> Collector<'a> {
         collector
     }
 
-    /// Whether no more faults are told.
+    /// True if no more faults are reported.
     pub fn is_full(&self) -> bool {
         self.faults.len() >= MOST_FAULTS
     }
@@ -206,17 +206,17 @@ impl<'a> Collector<'a> {
         self.faults.is_empty()
     }
 
-    /// Whether the text itself has faults: what is missing may then stand in what could not be read.
+    /// True if the text itself has faults: a missing key may be in a part that could not be read.
     pub fn is_broken(&self) -> bool {
         !self.broken.is_empty()
     }
 
-    /// Whether nothing more can be said: the head of a table is broken, and its keys stand in another table.
+    /// True if nothing more can be said: the head of a table is broken, so its keys are in another table.
     pub fn is_lost(&self) -> bool {
         self.broken.iter().any(|line| self.source.line_text(*line).trim_start().starts_with('['))
     }
 
-    /// Adds a refusal at an offset; without one it stands behind all others.
+    /// Adds a refusal at an offset; without an offset it comes after all others.
     pub fn add(&mut self, at: Option<usize>, error: Error) {
         let faults = match error {
             Error::Document(faults) => faults.list,
@@ -235,7 +235,7 @@ impl<'a> Collector<'a> {
         }
     }
 
-    /// All that was added, in the order of the document.
+    /// All faults, in the order of the document.
     pub fn finish(mut self) -> crate::Result<()> {
         let stopped = self.is_full();
         self.faults.sort_by_key(|(at, _)| *at);

@@ -36,7 +36,7 @@ use super::units::Quantity;
 pub struct Value<Q> {
     /// The value.
     pub quantity: Q,
-    /// The text as it was written, where it came from a document.
+    /// Text as it was written, if it came from a document.
     pub written: Option<String>,
     tolerance: Option<Tolerance>,
 }
@@ -66,13 +66,13 @@ impl<Q: PartialEq> PartialEq for Value<Q> {
 }
 
 impl<Q> Value<Q> {
-    /// How far the quantity may be from its value, if the document says so.
+    /// Tolerance of the quantity, if the document gives one.
     pub const fn tolerance(&self) -> Option<Tolerance> {
         self.tolerance
     }
 }
 
-/// What is checked when it is built, and can be written as a document. Implemented inside this crate only.
+/// A type that is checked when it is built and can be written as a document. Implemented inside this crate only.
 pub trait Model: Sized + super::Sealed {
     /// Keys that this model had for a margin that is wanted, each with the line of the build sheet that says it and the rule that grades it.
     #[doc(hidden)]
@@ -82,16 +82,16 @@ pub trait Model: Sized + super::Sealed {
     #[doc(hidden)]
     const FORMER: &'static [[&'static str; 2]] = &[];
 
-    /// Refuses what cannot be, by the name of the field.
+    /// Refuses impossible values, by the name of the field.
     fn check(&self) -> Result<()>;
 
-    /// The model, if it holds together.
+    /// The model, if its check passes.
     fn checked(self) -> Result<Self> {
         self.check()?;
         Ok(self)
     }
 
-    /// Reads JSON (text that begins with `{`) or TOML, and checks it. Unknown keys are refused; a refusal tells all faults.
+    /// Reads JSON (text that begins with `{`) or TOML, and checks it. Unknown keys are refused; a refusal lists all faults.
     #[cfg(feature = "serde")]
     fn from_text(text: &str) -> Result<Self>
     where

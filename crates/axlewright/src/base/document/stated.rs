@@ -1,16 +1,16 @@
-//! What a document says of a part that a vehicle may not have.
+//! Statement of a document on a part that a vehicle may lack.
 
-/// A part, or what is known of it: given, that there is none, or nothing.
+/// A part, or the knowledge of it: given, declared absent, or unknown.
 ///
-/// In a document a part that there is stands as its table or value, `"none"` says that there is none, and a key that is left out says
-/// nothing.
+/// In a document, a given part is written as its table or value. `"none"` declares that there is no such part. A key that is left out
+/// leaves the part unknown.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum Stated<T> {
     /// The part is there.
     Given(T),
     /// There is no such part.
     None,
-    /// Nothing is said of it.
+    /// The part is unknown.
     #[default]
     Unknown,
 }
@@ -24,7 +24,7 @@ impl<T> Stated<T> {
         }
     }
 
-    /// The part, if it is there, to be changed.
+    /// The part for a change, if it is there.
     pub const fn as_mut(&mut self) -> Option<&mut T> {
         match self {
             Stated::Given(part) => Some(part),
@@ -32,17 +32,17 @@ impl<T> Stated<T> {
         }
     }
 
-    /// Whether the part is there.
+    /// True if the part is there.
     pub const fn is_given(&self) -> bool {
         matches!(self, Stated::Given(_))
     }
 
-    /// Whether nothing is said of it.
+    /// True if the part is unknown.
     pub const fn is_unknown(&self) -> bool {
         matches!(self, Stated::Unknown)
     }
 
-    /// Another part in its place, if it is there.
+    /// Another part in place of this one, if it is there.
     pub fn map<U>(self, other: impl FnOnce(T) -> U) -> Stated<U> {
         match self {
             Stated::Given(part) => Stated::Given(other(part)),
@@ -52,7 +52,7 @@ impl<T> Stated<T> {
     }
 }
 
-/// What is not there is not known.
+/// A missing part is unknown.
 impl<T> From<Option<T>> for Stated<T> {
     fn from(part: Option<T>) -> Stated<T> {
         part.map_or(Stated::Unknown, Stated::Given)
@@ -67,7 +67,7 @@ mod text {
     use serde::ser::{Serialize, Serializer};
     use std::marker::PhantomData;
 
-    /// The name by which the reader of documents knows what may be none.
+    /// Name by which the reader of documents recognises a part that may be `none`.
     pub(in crate::base::document) const STATED: &str = "Stated";
 
     impl<T: Serialize> Serialize for Stated<T> {
@@ -97,11 +97,11 @@ mod text {
         fn visit_newtype_struct<D: Deserializer<'de>>(self, deserializer: D) -> Result<Stated<T>, D::Error> {
             T::deserialize(deserializer).map(Stated::Given)
         }
-        /// There is none.
+        /// The part is declared absent.
         fn visit_unit<E: de::Error>(self) -> Result<Stated<T>, E> {
             Ok(Stated::None)
         }
-        /// Nothing is said.
+        /// The part is unknown.
         fn visit_none<E: de::Error>(self) -> Result<Stated<T>, E> {
             Ok(Stated::Unknown)
         }

@@ -328,7 +328,7 @@ fn a_program_fills_a_document_with_si_numbers_and_words() {
     let stack = of(Field::Si(30e3)).unwrap();
     assert_eq!(stack.springs[0].rate.quantity.si(), 30e3);
     assert_eq!(of(Field::Text("30 N/mm")).unwrap().springs[0].rate.quantity.si(), 30e3);
-    // A list of values, a list in a list, a table in which nothing is known.
+    // A list of values, a list in a list, a table with nothing known.
     let tree = Document::from_si([
         ("a[0]", Field::Si(1.0)),
         ("a[1]", Field::Text("x")),
@@ -344,7 +344,7 @@ fn a_program_fills_a_document_with_si_numbers_and_words() {
         (&[("a[x]", Field::Si(1.0))], "a whole number"),
         (&[("a..b", Field::Si(1.0))], "this is no path"),
         (&[("a", Field::Si(1.0)), ("a.b", Field::Si(1.0))], "in another way"),
-        (&[("a", Field::Si(1.0)), ("a", Field::Si(1.0))], "stands twice"),
+        (&[("a", Field::Si(1.0)), ("a", Field::Si(1.0))], "is there twice"),
         (&[("", Field::None)], "this is no path"),
     ] {
         let error = Document::from_si(fields.iter().copied()).unwrap_err().to_string();
@@ -417,7 +417,7 @@ fn none_is_refused_by_name_where_there_is_always_one() {
     }
 }
 
-/// The text does not count, the tolerance does.
+/// The written text is not compared, the tolerance is.
 #[test]
 fn values_are_equal_as_quantities_with_their_tolerances() {
     let value = |text: &str| serde_json::from_str::<Value<Length>>(&format!("{text:?}")).unwrap();

@@ -23,10 +23,10 @@ pub struct Document {
     pub(crate) root: Spot,
 }
 
-/// What a program writes on one key of a document.
+/// Value that a program writes on one key of a document.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Field<'a> {
-    /// A quantity in coherent SI, or a count. NaN: not known, the key is left out.
+    /// A quantity in coherent SI, or a count. NaN means not known: the key is left out.
     Si(f64),
     /// A word, a name, a marking, or a quantity with its unit.
     Text(&'a str),
@@ -34,7 +34,7 @@ pub enum Field<'a> {
     None,
 }
 
-/// A value and where it stands.
+/// A value and its place.
 #[derive(Debug, Clone, PartialEq)]
 pub(crate) struct Spot {
     /// Offset of the key, or of the value in a list.
@@ -50,17 +50,17 @@ pub(crate) enum Tree {
     Number(f64),
     /// A number in coherent SI, whatever the key.
     Si(f64),
-    /// Yes, no, nothing, a date: no key takes these.
+    /// A boolean, null or a date: no key takes these.
     Other(&'static str),
     List(Vec<Spot>),
     Table(Vec<(String, Spot)>),
 }
 
-/// The text that says that there is no such part.
+/// Text that declares that there is no such part.
 pub(crate) const NONE: &str = "none";
 
 impl Tree {
-    /// What it is, for a refusal.
+    /// Words for it in a refusal.
     pub fn words(&self) -> String {
         match self {
             Tree::Text(text) => format!("the text {:?}", shortened(text)),
@@ -73,7 +73,7 @@ impl Tree {
 }
 
 impl Spot {
-    /// A value that has no place.
+    /// A value without a place.
     pub fn of(value: Tree) -> Spot {
         Spot { key_at: None, at: None, value }
     }
@@ -87,7 +87,7 @@ impl Document {
         Ok(document)
     }
 
-    /// Reads what can be read of a text, and tells what cannot.
+    /// Reads as much of a text as possible, and returns the faults.
     pub(crate) fn read(text: &str) -> Result<(Document, Vec<(usize, Error)>)> {
         let text = text.strip_prefix('\u{feff}').unwrap_or(text);
         sized(text)?;
@@ -101,8 +101,8 @@ impl Document {
         Ok((Document { source, root }, faults))
     }
 
-    /// A document of paths and what stands there, such as `front.spring.rate` or `parts[0].ratio`; the places of a list come in
-    /// order. A table in which nothing is known is left out.
+    /// A document from paths and values, such as `front.spring.rate` or `parts[0].ratio`. The places of a list come in
+    /// order. A table with nothing known is left out.
     ///
     /// ```
     /// use axlewright::base::document::{Document, Field, Model};
@@ -145,7 +145,7 @@ pub(crate) fn sized(text: &str) -> Result<()> {
 }
 
 pub(crate) fn too_many() -> String {
-    format!("the document has more than {MOST_VALUES} values; at most so many are read")
+    format!("the document has more than {MOST_VALUES} values, the most that are read")
 }
 
 /// A table or a list while a program fills it.
@@ -158,7 +158,7 @@ struct Branch {
 enum Grown {
     Leaf(Tree),
     Table(Branch),
-    /// Its keys are the places `0`, `1` ...
+    /// Keys of a list are the places `0`, `1` ...
     List(Branch),
 }
 
@@ -188,7 +188,7 @@ impl Branch {
         self.at(key, rest, leaf)
     }
 
-    /// What stands on a key, and on what follows it in the path.
+    /// Writes a value on a key, or on the rest of the path below it.
     fn at(&mut self, key: &str, rest: &str, leaf: Option<Tree>) -> core::result::Result<(), String> {
         const TWO_WAYS: &str = "another path uses this key in another way: as a value, a table or a list";
         let known = self.places.get(key).copied();
@@ -255,25 +255,25 @@ impl Branch {
         Tree::List(self.entries.into_iter().map(grown).collect())
     }
 
-    /// Whether nothing is known in it.
+    /// True if nothing in it is known.
     fn is_open(&self) -> bool {
         self.entries.iter().all(|(_, grown)| matches!(grown, Grown::Table(branch) if branch.is_open()))
     }
 }
 
 fn too_deep() -> String {
-    format!("the document is nested more than {DEEPEST} levels deep; at most so many are read")
+    format!("the document is nested more than {DEEPEST} levels deep, the most that are read")
 }
 
 fn too_long() -> String {
-    format!("the text has more than {LONGEST_TEXT} characters; at most so many are read")
+    format!("the text has more than {LONGEST_TEXT} characters, the most that are read")
 }
 
 fn twice() -> String {
-    "this key stands twice; leave one of them out".to_owned()
+    "this key is there twice; remove one of them".to_owned()
 }
 
-/// Reads text, and keeps what is wrong with it.
+/// Reads text and keeps its faults.
 struct Reader<'a> {
     text: &'a str,
     faults: Vec<(usize, Error)>,
@@ -287,7 +287,7 @@ impl Reader<'_> {
         }
     }
 
-    /// Whether one more value may be read at this depth.
+    /// True if one more value may be read at this depth.
     fn may_go_on(&mut self, at: usize, depth: usize) -> bool {
         self.values += 1;
         if depth > DEEPEST {
@@ -328,7 +328,7 @@ impl Reader<'_> {
         let mut entries = Vec::with_capacity(keys.len());
         for (key, value) in keys {
             let key_at = key.span().start;
-            // A table begins with its first key, and what could not be read has no place of its own.
+            // A table begins at its first key, and unreadable text has no place of its own.
             let own = value.span();
             let at = if value.get_ref().is_table() || own.is_empty() { key_at } else { own.start };
             let value = self.toml_value(value.get_ref(), key.get_ref(), at, depth + 1);
@@ -449,7 +449,7 @@ impl Reader<'_> {
     }
 }
 
-/// The pairs of a JSON object in their order, not yet read.
+/// Pairs of a JSON object in their order, not yet read.
 struct Pairs<'a>(Vec<(&'a RawValue, &'a RawValue)>);
 
 impl<'de> serde::Deserialize<'de> for Pairs<'de> {

@@ -25,22 +25,22 @@ impl<'de, Q: Quantity> Deserialize<'de> for Value<Q> {
 
 struct ValueVisitor<Q>(PhantomData<Q>);
 
-/// What is said of a number that stands without a unit.
+/// Message for a number without a unit.
 pub(crate) fn bare(kind: &Kind, number: f64) -> String {
     format!("{number} has no unit; a {} is text with {}", kind.words, text::symbols(kind))
 }
 
-/// What is wanted where a quantity stands.
+/// Words for an expected quantity.
 pub(crate) fn wanted(kind: &Kind) -> String {
     let unit = kind.unit(kind.metric).map_or("", |unit| unit.symbol);
     format!("a {} as text with its unit, such as \"1 {unit}\"", kind.words)
 }
 
-/// What is said of "none" where there is always something.
+/// Message for "none" on a part that every vehicle has.
 pub(crate) const ALWAYS: &str =
     "there is always one, so `none` is not allowed here; if it is not known, leave the key out";
 
-/// What is said of a table that is no quantity.
+/// Message for a table that is not a quantity.
 pub(crate) const PARTS: &str = "a quantity as a table has `value` and `unit`, and may have `tolerance`";
 
 impl<'de, Q: Quantity> Visitor<'de> for ValueVisitor<Q> {
@@ -68,7 +68,7 @@ impl<'de, Q: Quantity> Visitor<'de> for ValueVisitor<Q> {
     fn visit_u64<E: de::Error>(self, number: u64) -> Result<Value<Q>, E> {
         self.visit_f64(number as f64)
     }
-    /// A number in coherent SI: the reader of documents alone gives it so.
+    /// A number in coherent SI: only the reader of documents gives it so.
     fn visit_newtype_struct<D: Deserializer<'de>>(self, deserializer: D) -> Result<Value<Q>, D::Error> {
         f64::deserialize(deserializer).map(|si| Value::new(Q::from_si(si)))
     }

@@ -1,4 +1,4 @@
-//! What a system says of itself to the build sheet: its lines, how each follows from others, and what it asks of them.
+//! Description of a system for the build sheet: its lines, how each follows from others, and its findings.
 //!
 //! A *line* is one quantity, choice or text of the sheet, named by its path: `front.spring.rate`. A line that nobody wrote follows
 //! from others by its *steps*, each one function of the catalogue, or is *assumed* where the trade has a usual value. A *finding*
@@ -107,31 +107,31 @@ pub struct Renamed {
 pub struct Line {
     /// Its path.
     pub path: &'static str,
-    /// What stands on it.
+    /// Content of the line.
     pub content: Content,
-    /// What it means.
+    /// Meaning of the line.
     pub meaning: &'static str,
-    /// Whether it may be written; a line that may not be always follows from others.
+    /// True if it may be written; otherwise it always follows from other lines.
     pub written: bool,
-    /// Class of what people write on it; none if it is never written.
+    /// Class of the written line; none if it is never written.
     pub class: Option<Class>,
-    /// Whether a line that is left out says that there is no such part: a reading of it that is dropped is missing then.
+    /// True if leaving the line out says that there is no such part. A dropped reading of it is then missing.
     pub left_out_is_none: bool,
-    /// Whether people write it rather than what it follows from: what is missing is said of this line then.
+    /// When missing, ask the user for this line itself rather than for its inputs.
     pub first_hand: bool,
-    /// What is allowed, in coherent SI.
+    /// Allowed range, in coherent SI.
     pub range: Range,
     /// How it follows from other lines: the first step whose inputs are known, after those that systems above add.
     pub steps: &'static [Step],
-    /// What is assumed where it is neither written nor follows: a value in coherent SI, and on what ground.
+    /// Assumed value in coherent SI, with its ground, if the line is neither written nor derived.
     pub assumed: Option<(f64, &'static str)>,
     /// Value in coherent SI if the sheet says that there is no such part: the rate of a bar that is `none` is 0 N/m.
     pub absent: Option<f64>,
-    /// Places of a list; 1 where it is none.
+    /// Places of a list; 1 if it is no list.
     pub places: usize,
 }
 
-/// Class of a written line: it says how long the line stands.
+/// Class of a written line; it says how long the line stays valid.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Class {
     /// Statement of a maker, or a dimension of a part. It stands until somebody writes another.
@@ -145,7 +145,7 @@ pub enum Class {
     Choice,
 }
 
-/// What stands on a line.
+/// Content of a line.
 #[derive(Debug, Clone, Copy)]
 pub enum Content {
     /// A quantity, as text with its unit.
@@ -156,12 +156,12 @@ pub enum Content {
     Marking(&'static Marking),
 }
 
-/// A marking and the numbers that stand in it.
+/// A marking and its numbers.
 #[derive(Debug)]
 pub struct Marking {
     /// Names of the numbers, in order.
     pub numbers: &'static [&'static str],
-    /// The numbers of a text in coherent SI; not a number where the text does not say.
+    /// Numbers of a text in coherent SI; not a number if the text does not give one.
     pub decode: fn(&str) -> Result<Vec<f64>>,
 }
 
@@ -172,14 +172,14 @@ pub struct Range {
     pub lower: f64,
     /// The greatest value.
     pub upper: f64,
-    /// Whether the least value itself is outside.
+    /// True if the least value itself is outside.
     pub lower_open: bool,
-    /// Where the range comes from.
+    /// Source of the range.
     pub source: &'static str,
 }
 
 impl Range {
-    /// Whether a value lies inside; never true of NaN or an infinity.
+    /// True if a value lies inside; never true of NaN or an infinity.
     pub fn allows(&self, value: f64) -> bool {
         value.is_finite()
             && value <= self.upper
@@ -190,14 +190,14 @@ impl Range {
 /// One way in which a line follows from others.
 #[derive(Debug, Clone, Copy)]
 pub struct Step {
-    /// What is called.
+    /// Call that computes it.
     pub call: Call,
     /// Paths of its inputs, in order; one that begins with `?` may be missing, and is NaN then.
     pub inputs: &'static [&'static str],
-    /// How far a line that is written may lie from it, tolerances left aside, before both contradict each other: nothing where it must hold,
-    /// infinitely far where the trade would merely take it.
+    /// Largest difference, tolerances aside, between a written line and the result before they contradict each other: zero if the result must hold,
+    /// infinite if the trade would merely assume it.
     pub leeway: f64,
-    /// Message where the result is not a number although the inputs are known.
+    /// Message if the result is not a number although the inputs are known.
     pub lacking: &'static str,
 }
 
@@ -219,13 +219,13 @@ pub enum Call {
 /// Arithmetic between lines, by name.
 #[derive(Debug, Clone, Copy)]
 pub struct Combine {
-    /// What is done.
+    /// Operation of the combination.
     pub how: How,
-    /// Source, where the report says one.
+    /// Source for the report, if there is one.
     pub source: &'static str,
 }
 
-/// What is done with the inputs of a combination.
+/// Operation on the inputs of a combination.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum How {
     /// The line itself.
@@ -238,18 +238,18 @@ pub enum How {
     Product,
     /// The first over the second.
     Quotient,
-    /// The least of those that are known.
+    /// The least of the known ones.
     Least,
-    /// The greatest of those that are known.
+    /// The greatest of the known ones.
     Greatest,
     /// The middle between two lines.
     Mean,
-    /// The line with its sign turned around.
+    /// The line with its sign reversed.
     Negative,
 }
 
 impl How {
-    /// The formula, for the report.
+    /// Formula for the report.
     pub const fn formula(self) -> &'static str {
         match self {
             How::Same => "a",
@@ -264,7 +264,7 @@ impl How {
         }
     }
 
-    /// The result for values in coherent SI; `f64::min` and `f64::max` leave out what is not known.
+    /// The result for values in coherent SI; `f64::min` and `f64::max` leave out unknown values.
     #[inline]
     pub fn of(self, values: &[f64]) -> f64 {
         let all = || values.iter().copied();
@@ -290,15 +290,15 @@ pub struct Finding {
     pub path: &'static str,
     /// The question.
     pub question: &'static str,
-    /// What is held against what.
+    /// Margin that answers the question.
     pub margin: Margin,
-    /// Line of the margin that is wanted: below it the finding is `tight`.
+    /// Line of the wanted margin: below it the finding is `tight`.
     pub wanted: &'static str,
     /// Lines that must be known although no step takes them, such as the kind of a rating.
     pub rests_on: &'static [&'static str],
-    /// What the vehicle must have for the question to be asked; always asked where this is empty.
+    /// Parts that the vehicle must have for the question to apply; it always applies if this is empty.
     pub about: &'static [About],
-    /// What is said beside it where it can hurt someone; a finding with a caution counts as one of safety.
+    /// Caution for a finding that can hurt someone; such a finding counts as one of safety.
     pub caution: &'static str,
 }
 
@@ -307,13 +307,13 @@ pub struct Finding {
 pub struct About {
     /// Lines or tables of the part. The part is absent if the sheet says `none` of each of them.
     pub parts: &'static [&'static str],
-    /// Path of a choice that decides whether there is such a part; empty where no choice does.
+    /// Path of a choice that decides whether there is such a part; empty if no choice does.
     pub choice: &'static str,
     /// Words of that choice with which the part may be present. With any other word it is absent.
     pub words: &'static [&'static str],
-    /// Whether these words say that the part is present, rather than that it may be.
+    /// True if these words say that the part is present, false if they say that it may be.
     pub sure: bool,
-    /// Lines or tables beside which the part must be written or be `none`: until then nothing clears the finding. Where this is not empty,
+    /// Lines or tables beside which the part must be written or be `none`: until then nothing clears the finding. If this is not empty,
     /// the question is asked without the part, too.
     pub beside: &'static [&'static str],
 }
@@ -337,7 +337,7 @@ impl About {
     }
 }
 
-/// What is held against what. The paths name lines.
+/// Margin of a finding. The paths name lines.
 #[derive(Debug, Clone, Copy)]
 pub enum Margin {
     /// Capacity over demand; short below 1.
@@ -347,26 +347,26 @@ pub enum Margin {
         /// Line of the demand.
         demand: &'static str,
     },
-    /// How much is left; short below nothing.
+    /// Remaining amount; short below zero.
     Left {
-        /// Line of what is left.
+        /// Line of the remaining amount.
         value: &'static str,
     },
-    /// How much a value exceeds its least; short below nothing.
+    /// Excess of a value over its minimum; short below zero.
     AtLeast {
         /// Line of the value.
         value: &'static str,
-        /// Line of the least value.
+        /// Line of the minimum.
         least: &'static str,
     },
-    /// How much a value stays below its greatest; short below nothing.
+    /// Distance of a value below its maximum; short below zero.
     AtMost {
         /// Line of the value.
         value: &'static str,
-        /// Line of the greatest value.
+        /// Line of the maximum.
         most: &'static str,
     },
-    /// How far inside a band a value lies, its edges included.
+    /// Distance of a value from the nearer edge of a band, its edges included.
     Band {
         /// Line of the value.
         value: &'static str,
@@ -379,7 +379,7 @@ pub enum Margin {
 
 const ANY: Range = Range { lower: f64::MIN, upper: f64::MAX, lower_open: false, source: "any finite number" };
 
-/// A line or table that had another name, its words the same.
+/// A line or table under another name than before, its words unchanged.
 pub const fn renamed(old: &'static str, new: &'static str) -> Renamed {
     Renamed { old, new, words: &[] }
 }
@@ -417,8 +417,8 @@ pub const fn marking(path: &'static str, marking: &'static Marking, meaning: &'s
     Line { content: Content::Marking(marking), ..line(path, RATIO, meaning) }
 }
 
-/// Class of a line by its path, until a modifier says another: what is wanted and the use are wishes, the coordinates of a point are
-/// measured on the vehicle, and the rest is said by makers.
+/// Class of a line by its path, unless a modifier sets another. Lines under `wanted` and `use` are wishes, coordinates of a point are
+/// measured on the vehicle, and the other lines are makers' ratings.
 const fn usual_class(path: &str) -> Class {
     let wishes = ["wanted.", "use.", "axle.wanted."];
     let mut place = 0;
@@ -434,7 +434,7 @@ const fn usual_class(path: &str) -> Class {
     }
 }
 
-/// Whether a path begins so.
+/// True if a path begins with a text.
 const fn begins(path: &str, with: &str) -> bool {
     let (path, with) = (path.as_bytes(), with.as_bytes());
     if path.len() < with.len() {
@@ -465,11 +465,11 @@ impl Line {
     pub const fn by(self, steps: &'static [Step]) -> Line {
         Line { steps, ..self }
     }
-    /// Is what people write, rather than what it follows from.
+    /// Is asked for itself, rather than its inputs.
     pub const fn first_hand(self) -> Line {
         Line { first_hand: true, ..self }
     }
-    /// Is said by a maker.
+    /// Is a maker's rating.
     pub const fn rating(self) -> Line {
         Line { class: Some(Class::Rating), ..self }
     }
@@ -477,7 +477,7 @@ impl Line {
     pub const fn measured_on(self, parts: &'static [&'static str]) -> Line {
         Line { class: Some(Class::Measurement(parts)), ..self }
     }
-    /// Is what the builder wants.
+    /// Is a wish of the builder.
     pub const fn wish(self) -> Line {
         Line { class: Some(Class::Wish), ..self }
     }
@@ -485,7 +485,7 @@ impl Line {
     pub const fn left_out_is_none(self) -> Line {
         Line { left_out_is_none: true, ..self }
     }
-    /// Is assumed where it is neither written nor follows.
+    /// Is assumed if it is neither written nor derived.
     pub const fn or(self, si: f64, ground: &'static str) -> Line {
         Line { assumed: Some((si, ground)), ..self }
     }
@@ -493,7 +493,7 @@ impl Line {
     pub const fn if_none(self, si: f64) -> Line {
         Line { absent: Some(si), ..self }
     }
-    /// Is a list of at most so many.
+    /// Is a list with this many places at the most.
     pub const fn list(self, places: usize) -> Line {
         Line { places, ..self }
     }
@@ -598,7 +598,7 @@ pub const fn greatest_of(lines: &'static [&'static str], source: &'static str) -
 pub const fn mean_of(lines: &'static [&'static str; 2], source: &'static str) -> Step {
     combined(How::Mean, lines, source)
 }
-/// The line with its sign turned around.
+/// The line with its sign reversed.
 pub const fn negative_of(line: &'static [&'static str; 1], source: &'static str) -> Step {
     combined(How::Negative, line, source)
 }
@@ -615,15 +615,15 @@ pub const fn gives(rule: &'static Rule, result: &'static str) -> Step {
 }
 
 impl Step {
-    /// Is what the trade would take, not what must be: a line that is written beside it may well differ.
+    /// Is the trade's usual value, not a necessary one: a written line may differ.
     pub const fn usual(self) -> Step {
         self.about(f64::INFINITY)
     }
-    /// Is what is met within so much, in coherent SI.
+    /// Is right within this difference, in coherent SI.
     pub const fn about(self, leeway: f64) -> Step {
         Step { leeway, ..self }
     }
-    /// Says what is lacking where the result is not a number although the inputs are known.
+    /// Message if the result is not a number although the inputs are known.
     pub const fn lacking(self, lacking: &'static str) -> Step {
         Step { lacking, ..self }
     }

@@ -22,7 +22,7 @@ pub struct Rule {
     pub shape: fn(&mut Shape),
     /// Fills the results from the values of the inputs, in coherent SI.
     pub call: fn(Given<'_>, &mut [f64]) -> Result<()>,
-    /// Message where a result is not a number although the inputs are known.
+    /// Message if a result is not a number although the inputs are known.
     pub lacking: &'static str,
 }
 
@@ -33,18 +33,18 @@ pub struct Taken {
     pub name: &'static str,
     /// Path of its line, or of the table whose lines fill it.
     pub path: &'static str,
-    /// Whether the rule needs it.
+    /// Need of the rule for it.
     pub need: Need,
 }
 
-/// Whether a rule needs an input.
+/// Need of a rule for an input.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Need {
     /// As its type says.
     Typed,
     /// Needed, although the model may lack it.
     Needed,
-    /// Used where it is known.
+    /// Used if it is known.
     Used,
 }
 
@@ -55,7 +55,7 @@ pub struct Shape {
     pub inputs: Vec<Vec<Leaf>>,
     /// Whether each input is drawn as a whole or not at all.
     pub wholes: Vec<bool>,
-    /// What each result is.
+    /// Content of each result.
     pub results: Vec<Fits>,
 }
 
@@ -64,13 +64,13 @@ pub struct Shape {
 pub struct Leaf {
     /// Path below the input: empty, or `front_pivot.x`.
     pub key: String,
-    /// What may stand there.
+    /// Content that fits there.
     pub fits: Fits,
-    /// How many optional parts stand around it.
+    /// Number of optional parts around it.
     pub optional: u8,
 }
 
-/// What may stand on the line of a leaf.
+/// Content that fits the line of a leaf.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Fits {
     /// A quantity.
@@ -117,7 +117,7 @@ impl<'a> Given<'a> {
 }
 
 impl Shape {
-    /// A call that only writes down what it takes.
+    /// A call that only records its inputs.
     pub fn given(&mut self) -> Given<'_> {
         Given { values: &[], counts: &[], input: 0, shape: Some(self) }
     }
@@ -157,13 +157,13 @@ pub trait Input: Sized {
     const LEAVES: usize;
     /// Whether it is refused where it is only begun.
     const WHOLE: bool = false;
-    /// Adds its leaves, which stand below `key` in so many optional parts.
+    /// Adds its leaves below `key`, inside this many optional parts.
     fn leaves(key: &str, optional: u8, leaves: &mut Vec<Leaf>);
     /// Reads it. A required quantity that is missing is not a number.
     fn take(values: &mut Values<'_>) -> Self;
-    /// Whether everything that it requires is known.
+    /// True if everything that it requires is known.
     fn is_known(values: &mut Values<'_>) -> bool;
-    /// Nothing of it is known.
+    /// The input with nothing known.
     fn unknown() -> Self;
 }
 
@@ -248,10 +248,10 @@ impl<T: Input> Input for Stated<T> {
     }
 }
 
-/// Value of a line of which the sheet says that there is none: not a number, with bits of its own.
+/// Value of a line that the sheet declares `none`: not a number, with bits of its own.
 pub const NONE: f64 = f64::from_bits(0x7ff8_0000_6e6f_6e65);
 
-/// Whether the sheet says that there is none.
+/// True if the sheet declares it `none`.
 pub fn is_none(value: f64) -> bool {
     value.to_bits() == NONE.to_bits()
 }
@@ -299,16 +299,16 @@ impl<T: Input> Input for Vec<T> {
 /// A part that a sheet draws as a whole or not at all.
 #[derive(Debug, Clone)]
 pub enum Whole<T> {
-    /// Nothing of it is drawn.
+    /// The part is not drawn.
     Nothing,
-    /// All that it requires is drawn.
+    /// The part is drawn with all that it requires.
     Drawn(T),
-    /// It is begun: names of what is missing first, and of what is there.
+    /// The part is begun: names of the first missing leaf, and of the first one that is there.
     Begun(String, String),
 }
 
 impl<T> Whole<T> {
-    /// The part, if it is drawn; refused where it is only begun.
+    /// The part, if it is drawn; refused if it is only begun.
     pub fn drawn(&self, name: &str) -> Result<Option<&T>> {
         match self {
             Whole::Nothing => Ok(None),
@@ -346,7 +346,7 @@ impl<T: Input> Input for Whole<T> {
     }
 }
 
-/// Of a part that is not known: its first required leaf that is missing, and the first that is there, if there is one.
+/// First missing required leaf of an unknown part, and the first leaf that is there, if there is one.
 fn begun<T: Input>(values: Values<'_>) -> Option<[String; 2]> {
     let values = values.take(T::LEAVES);
     if values.clone().all(|value| value.is_nan()) {
@@ -467,8 +467,8 @@ pub fn below(key: &str, field: &str) -> String {
 
 /// A rule: a function or a stage of a model, the lines of the fields that it takes, and the results that lines take.
 ///
-/// `"table" function(Input)`, then the fields: `takes` as their types say, `needs` although the model may lack them, `uses` where they are known.
-/// A field stands on the line of its own name in the table, or on the one that is named; `wheel.loaded_radius` is a field of a field, and fills it
+/// `"table" function(Input)`, then the fields: `takes` as their types say, `needs` although the model may lack them, `uses` if they are known.
+/// A field is the line of its own name in the table, or the line that is named. `wheel.loaded_radius` is a field of a field, and fills it
 /// after that. Other fields of the input are unknown to the rule.
 macro_rules! rule {
     (
@@ -617,7 +617,7 @@ macro_rules! lacking {
 
 pub(crate) use {fields, fills, key, lacking, model, results, rule, shapes, taken, words};
 
-/// Place of a name among names; the build stops where it is not there.
+/// Place of a name among names; the build stops if it is not there.
 pub const fn place_of(names: &[&str], name: &str) -> usize {
     let mut place = 0;
     while place < names.len() && !same(names[place], name) {
@@ -627,7 +627,7 @@ pub const fn place_of(names: &[&str], name: &str) -> usize {
     place
 }
 
-/// Whether two texts are the same, while the library is compiled.
+/// True if two texts are equal, at compile time.
 pub(super) const fn same(one: &str, other: &str) -> bool {
     let (one, other) = (one.as_bytes(), other.as_bytes());
     if one.len() != other.len() {

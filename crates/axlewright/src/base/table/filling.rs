@@ -3,7 +3,7 @@
 use super::{Column, Inputs, Record, Row, Table, within_memory};
 use crate::base::error::{Error, Result};
 
-/// Fills a table by rows: the inputs `I`, which are always kept, and the results `O` or the reason why there are none. Rows wait until
+/// Fills a table by rows: the inputs `I`, which are always kept, and the results `O` or the reason for a refusal. Rows wait until
 /// there is a block of them, which goes into the columns one column after the other.
 #[derive(Debug)]
 pub(crate) struct Filling<I, O> {
@@ -16,7 +16,7 @@ pub(crate) struct Filling<I, O> {
     waiting: Vec<O>,
 }
 
-/// Rows that wait: few enough to stay in the nearest cache.
+/// Number of waiting rows: few enough to stay in the nearest cache.
 const WAITING: usize = 32;
 
 impl<I: Inputs, O: Record> Filling<I, O> {
@@ -28,7 +28,7 @@ impl<I: Inputs, O: Record> Filling<I, O> {
 }
 
 impl<I: Inputs, O: Row> Filling<I, O> {
-    /// The same with these columns of results.
+    /// The table with these columns of results.
     pub(crate) fn with(names: I::Names, results: Vec<Column>, lists: &[usize]) -> Result<Self> {
         let mut columns = I::columns(names);
         let inputs = columns.len();

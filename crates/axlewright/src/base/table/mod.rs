@@ -1,4 +1,4 @@
-//! A table: what a model returns over a grid. Named columns, each with its quantity; one refused row does not
+//! A table: result of a model over a grid. Named columns, each with its quantity; one refused row does not
 //! spoil the others.
 
 mod filling;
@@ -44,8 +44,8 @@ pub struct Column {
 
 /// Columns of equal length, and the reason of each refused row.
 ///
-/// Serialized, it is `columns`, each with `name`, `unit` and `values`, and `refused`, each with `row` and `reason`. A number that is not
-/// known, and a word of a refused row, is null.
+/// Serialized, it is `columns`, each with `name`, `unit` and `values`, and `refused`, each with `row` and `reason`. An unknown number
+/// and a word of a refused row are null.
 #[derive(Debug, Clone, PartialEq, Default)]
 #[must_use]
 pub struct Table {
@@ -56,7 +56,7 @@ pub struct Table {
 }
 
 impl Column {
-    /// The same column with these numbers in coherent SI.
+    /// This column with these numbers in coherent SI.
     pub(crate) fn with(self, numbers: Vec<f64>) -> Column {
         Column { values: Values::F64(numbers), ..self }
     }
@@ -71,7 +71,7 @@ impl Table {
     pub fn refused(&self) -> &[(usize, Error)] {
         &self.refused
     }
-    /// A table from whole columns, of the length that is said, and the refused rows in order.
+    /// A table from whole columns of this length, and the refused rows in order.
     pub(crate) fn of(columns: Vec<Column>, rows: usize, refused: Vec<(usize, Error)>) -> Table {
         Table { columns, rows, refused }
     }
@@ -104,7 +104,7 @@ impl Table {
             _ => None,
         }
     }
-    /// Why a row was refused.
+    /// Reason for the refusal of a row.
     pub fn reason(&self, row: usize) -> Option<&Error> {
         let at = self.refused.binary_search_by_key(&row, |(row, _)| *row).ok()?;
         self.refused.get(at).map(|(_, reason)| reason)
@@ -114,8 +114,8 @@ impl Table {
 /// Most memory that the columns of one table may take, in bytes: 4 GiB. A larger table is refused before anything is allocated.
 pub const MOST_BYTES: u64 = 4 << 30;
 
-/// Number of rows of a table over these lists, each value with every other. Refused if that many rows take more than [`MOST_BYTES`]; `instead` says what
-/// to ask for then.
+/// Number of rows of a table over these lists, each value with every other. Refused if that many rows take more than [`MOST_BYTES`]; `instead` tells the
+/// user what to do then.
 pub(crate) fn within_memory(lists: &[usize], bytes_a_row: usize, instead: &str) -> Result<usize> {
     let rows = lists.iter().fold(1_u128, |rows, list| rows.saturating_mul(*list as u128));
     let bytes = rows.saturating_mul(bytes_a_row.max(1) as u128);
@@ -160,7 +160,7 @@ impl Values {
     }
 }
 
-/// Place of a word in the labels, which get it where it is new.
+/// Place of a word in the labels; a new word is added.
 pub(crate) fn code(labels: &mut Vec<String>, word: &str) -> i32 {
     let place = labels.iter().position(|label| label == word).unwrap_or_else(|| {
         labels.push(word.to_owned());

@@ -99,13 +99,13 @@ words! {
     &str: |word| word;
 }
 
-/// A field that can be lent to a table without a copy of its text.
+/// A field that a table can borrow without copying its text.
 pub(crate) trait Lend: Field {
     /// The value, or a borrowed word.
     type Lent<'a>: Field + Copy;
-    /// Nothing known.
+    /// An unknown value.
     fn unknown() -> Self::Lent<'static>;
-    /// The value of a field of its own.
+    /// The owned value of a borrowed field.
     fn own(lent: Self::Lent<'_>) -> Self;
 }
 
@@ -183,7 +183,7 @@ impl<A: Record, B: Record> Record for (A, B) {
     }
 }
 
-/// The inputs of a table, which every row keeps: a tuple of fields.
+/// Inputs of a table, which every row keeps: a tuple of fields.
 pub(crate) trait Inputs: Sized {
     /// A name for each of them.
     type Names;
@@ -236,7 +236,7 @@ impl<F: Field> ::serde::Serialize for Written<'_, F> {
 ///     }
 /// }
 /// ```
-/// After the struct may stand `lent Found<'a>;`, which makes a struct with the same fields and borrowed words, and `each name;`, which
+/// After the struct, `lent Found<'a>;` makes a struct with the same fields and borrowed words, and `each name;`
 /// makes a macro: `name!(other)` calls `other!` with all `field: Type,`.
 macro_rules! record {
     (
@@ -310,7 +310,7 @@ macro_rules! record {
             $($(#[$about:meta])* $shown:vis $field:ident: $kind:ident,)+
         }
     ) => {
-        /// The same with words that are borrowed.
+        /// These results with borrowed words.
         #[derive(Debug, Clone, Copy)]
         $visible struct $lent<$life> {
             $($shown $field: <$kind as $crate::base::table::Lend>::Lent<$life>,)+
@@ -320,7 +320,7 @@ macro_rules! record {
         );
         #[allow(dead_code, reason = "some records begin from nothing known, some are filled whole")]
         impl<$life> $lent<$life> {
-            /// Nothing known.
+            /// The struct with nothing known.
             fn unknown() -> Self {
                 $lent { $($field: <$kind as $crate::base::table::Lend>::unknown()),+ }
             }

@@ -74,7 +74,7 @@ fn rows_stand_in_order_across_blocks_and_refusals() {
     assert_eq!(table.refused().len(), (0..ROWS).filter(|row| row % 7 == 3).count());
 }
 
-/// How a row differs from that of another table with the same columns, numbers compared bit by bit.
+/// Difference between a row and that of another table with the same columns, with numbers compared bit by bit.
 pub(crate) fn difference(one: (&Table, usize), other: (&Table, usize)) -> Option<String> {
     let [(one, at), (other, place)] = [one, other];
     let cell = |column: &Column, row: usize| match &column.values {
@@ -171,7 +171,7 @@ fn a_table_that_is_too_large_is_refused_before_it_is_made() {
         assert!(refusal.starts_with(by), "{refusal}");
         assert!(refusal.contains("one table at most 4 GiB: ask for fewer values at a time"), "{refusal}");
     }
-    // No values give no rows, whatever the other lists.
+    // Without values there are no rows, even with other lists.
     assert_eq!(over(&[0, usize::MAX, usize::MAX]), Ok(()));
 }
 

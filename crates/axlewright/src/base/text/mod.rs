@@ -8,7 +8,7 @@
 //! assert!(read("2,5 mm").unwrap_err().to_string().contains("write `2.5`"));
 //! ```
 //!
-//! What is read has one meaning; what could have two is refused and the choices are named.
+//! A text with one meaning is read; a text with two possible meanings is refused, with both named.
 //!
 //! | written | read as |
 //! |---|---|
@@ -32,10 +32,10 @@
 //! | `225 lbf/in +/- 3 %`, `612 kg ± 2 kg`, `612 ± 2 kg` | a bound: half the width of the band. The share is of the value's size |
 //! | `612 kg ± 2 kg sd` | a standard deviation: `sd` at the end, the only way to say it |
 //! | `70 °F ± 2 °F`, `15 psi gauge ± 1 psi` | a tolerance is a difference, and may be written in units of one |
-//! | `50 % ± 2 %`, `50 % ± 2`, `70 °F ± 3 %`, `612 kg ± 2` | refused: of what? |
+//! | `50 % ± 2 %`, `50 % ± 2`, `70 °F ± 3 %`, `612 kg ± 2` | refused: a share of what? |
 //!
-//! Case-sensitive spellings go first, the printed symbol before others where several kinds share one. Numbers are
-//! rounded correctly by the standard library. Absolute zero and other limits are the functions' business.
+//! Case-sensitive spellings come first, and the printed symbol comes first if several kinds share one. Numbers are
+//! rounded correctly by the standard library. Absolute zero and other limits are left to the functions.
 
 use super::error::{Error, Result};
 use super::units::{Kind, Quantity, Unit};
@@ -68,17 +68,17 @@ pub struct Reading {
     pub tolerance: Option<Tolerance>,
 }
 
-/// How far a quantity may be from its value.
+/// Tolerance of a quantity.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Tolerance {
     /// Half the width of the band, or the standard deviation, in the coherent SI unit of the kind; that of a
     /// temperature is a difference in kelvins.
     pub si: f64,
-    /// Which of the two.
+    /// Form of the tolerance.
     pub form: Form,
 }
 
-/// What a tolerance says.
+/// Forms of a tolerance.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Form {
     /// The value lies within plus or minus this: `± 2 kg`.
@@ -87,7 +87,7 @@ pub enum Form {
     StandardDeviation,
 }
 
-/// The units that a shop prints.
+/// Unit systems of a shop.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum System {
     /// Millimetres, newtons, kilopascals.
@@ -101,7 +101,7 @@ pub fn read(text: &str) -> Result<Reading> {
     tidy(text).and_then(|tidied| quantity(&tidied, None)).map_err(|message| refusal(text, message))
 }
 
-/// Reads a quantity of the kind that is wanted, and refuses any other kind.
+/// Reads a quantity of the expected kind, and refuses any other kind.
 pub fn read_as(text: &str, kind: &'static Kind) -> Result<Reading> {
     tidy(text).and_then(|tidied| quantity(&tidied, Some(kind))).map_err(|message| refusal(text, message))
 }
@@ -120,7 +120,7 @@ pub fn value_as(text: &str, kind: &'static Kind) -> Result<f64> {
     }
 }
 
-/// The unit that a text names, of the kind that is wanted if there is one. No text at all is the unit of a ratio.
+/// The unit that a text names, of the expected kind if there is one. An empty text is the unit of a ratio.
 pub fn unit(text: &str, kind: Option<&'static Kind>) -> Result<(&'static Kind, &'static Unit)> {
     let tidied = if text.trim().is_empty() { Ok(String::new()) } else { tidy(text) };
     tidied.and_then(|tidied| unit_named(&tidied, kind)).map_err(|message| refusal(text, message))
@@ -132,7 +132,7 @@ pub fn print(si: f64, kind: &'static Kind, system: System) -> String {
     join(rounded(value, 4) + 0.0, symbol) // adding zero drops the sign of a negative zero
 }
 
-/// The quantity in the shop's unit, with so many digits after the point: `225.0 lbf/in`.
+/// The quantity in the shop's unit, with this many digits after the point: `225.0 lbf/in`.
 pub fn print_fixed(si: f64, kind: &'static Kind, system: System, digits: usize) -> String {
     let (value, symbol) = in_shop(si, kind, system);
     let number = format!("{value:.digits$}");
@@ -164,8 +164,8 @@ pub fn print_si(si: f64, kind: &'static Kind) -> String {
     join(rounded(si, 6) + 0.0, kind.units.first().map_or(kind.si, |coherent| coherent.symbol))
 }
 
-/// The quantity in a unit, by the shortest number that reads back to the same bits; in the coherent SI unit where no
-/// number in that unit does (measured: one random value in twelve, but none that was written in that unit). What is
+/// The quantity in a unit, by the shortest number that reads back to the same bits. If no number in that unit does, it is in the coherent SI
+/// unit (measured: one random value in twelve, but none that was written in that unit). A value that is
 /// not finite is printed as `NaN` or `inf`, which nobody reads back.
 pub fn print_in(si: f64, kind: &'static Kind, unit: &'static Unit) -> String {
     let near = unit.from_si(si);
@@ -177,7 +177,7 @@ pub fn print_in(si: f64, kind: &'static Kind, unit: &'static Unit) -> String {
     }
 }
 
-/// The number with so many significant digits.
+/// The number with this many significant digits.
 fn rounded(value: f64, digits: usize) -> f64 {
     format!("{value:.*e}", digits.saturating_sub(1)).parse().unwrap_or(value)
 }
@@ -189,9 +189,9 @@ fn join(number: f64, symbol: &str) -> String {
     if symbol.is_empty() { digits } else { format!("{digits} {symbol}") }
 }
 
-// How a text is made plain, whatever the keyboard it came from.
+// Normalisation of a text, from any keyboard.
 
-/// An answer, or the message of a refusal that has yet to be given the whole text.
+/// A result, or the message of a refusal without the whole text yet.
 type Told<T> = core::result::Result<T, String>;
 
 /// Characters in the longest text that is looked at.
@@ -203,7 +203,7 @@ pub(crate) fn refusal(text: &str, message: String) -> Error {
     Error::Text { text: shortened(text.trim()), message }
 }
 
-/// Text fit for a message: short, and without what a terminal could obey.
+/// Text for a message: short, and without control characters for a terminal.
 pub(crate) fn shortened(text: &str) -> String {
     let shown = |c: char| if c.escape_debug().count() > 2 { '\u{FFFD}' } else { c };
     let mut clipped: String = text.chars().take(QUOTED).map(shown).collect();
@@ -228,7 +228,7 @@ fn tidy(text: &str) -> Told<String> {
     Ok(plain(text))
 }
 
-/// One character for each of the many that people and keyboards use for the same thing.
+/// One character for each group of characters that people and keyboards use with one meaning.
 fn plain(text: &str) -> String {
     let mut out = String::with_capacity(text.len());
     let mut left = text.chars();
@@ -300,7 +300,7 @@ fn quantity(text: &str, wanted: Option<&'static Kind>) -> Told<Reading> {
         && spread.unit.is_empty()
     {
         return Err(
-            "a tolerance of a value in % does not say of what; write both as ratios, `0.50 +/- 0.02`".into(),
+            "a tolerance in % of a value in % has two meanings; write both as ratios, `0.50 +/- 0.02`".into(),
         );
     }
     let si = in_range(unit.to_si(value.number), value.number != 0.0 && unit.offset == 0.0)?;
@@ -311,7 +311,7 @@ fn quantity(text: &str, wanted: Option<&'static Kind>) -> Told<Reading> {
     Ok(Reading { si, kind, unit, tolerance })
 }
 
-/// What stands after `+/-`.
+/// The number and form after `+/-`.
 fn spread_amount(text: &str) -> Told<(Amount<'_>, Form)> {
     const HOW: &str =
         "write a tolerance as `+/- 2 kg` or `+/- 3 %`, or `+/- 2 kg sd` for a standard deviation";
@@ -331,7 +331,7 @@ fn tolerance(spread: &Amount, kind: &'static Kind, value: f64) -> Told<f64> {
     if is_percent(spread.unit) {
         if kind.name == "Ratio" || kind.name == "Temperature" {
             return Err(format!(
-                "a tolerance in % of a {} does not say of what; write it as the value is written, without %",
+                "a tolerance in % of a {} has no clear meaning; write it in the value's unit, without %",
                 kind.words
             ));
         }
@@ -347,7 +347,7 @@ fn tolerance(spread: &Amount, kind: &'static Kind, value: f64) -> Told<f64> {
     in_range(spread.number * unit.numerator / unit.denominator, spread.number != 0.0)
 }
 
-/// The kind of the difference of two, where it is another one.
+/// Kind of the difference of two values, if it is another kind.
 fn difference_of(kind: &Kind) -> Option<&'static Kind> {
     match kind.name {
         "Temperature" => Kind::named("TemperatureDifference"),

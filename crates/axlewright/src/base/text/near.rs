@@ -1,14 +1,14 @@
-//! Which known word a misspelt one may be.
+//! Known words near a misspelt one.
 
 use super::unit::distance;
 use super::{QUOTED, shortened};
 
-/// Whether a word may be another one, misspelt: at most a third of its letters differ. A long word is never compared.
+/// True if a word may be a misspelling of another: at most a third of its letters differ. A long word is never compared.
 pub(crate) fn is_near(word: &str, known: &str) -> bool {
     word.len() <= QUOTED && distance(word, known) <= (word.chars().count() * 2 / 3).max(4)
 }
 
-/// The known word that a misspelt one may be.
+/// The known word nearest to a misspelt one.
 pub(crate) fn nearest<'a>(word: &str, known: impl Iterator<Item = &'a str>) -> Option<&'a str> {
     if word.len() > QUOTED {
         return None;
@@ -17,12 +17,12 @@ pub(crate) fn nearest<'a>(word: &str, known: impl Iterator<Item = &'a str>) -> O
     near.map(|(_, known)| known).filter(|known| is_near(word, known))
 }
 
-/// The question whether a word is a known one, misspelt; nothing where none is near.
+/// The question for a misspelt word; empty if no known word is near.
 pub(crate) fn did_you_mean<'a>(word: &str, known: impl Iterator<Item = &'a str>) -> String {
     nearest(word, known).map_or(String::new(), |near| format!("; did you mean `{near}`?"))
 }
 
-/// What is said of a key that a table does not have.
+/// Message for a key that a table does not have.
 pub(crate) fn unknown_key<'a>(key: &str, known: impl Iterator<Item = &'a str> + Clone) -> String {
     let all: Vec<String> = known.clone().map(|key| format!("`{key}`")).collect();
     let near = did_you_mean(key, known);

@@ -30,7 +30,7 @@ pub(super) fn no_number(text: &str) -> String {
     }
 }
 
-/// How many bytes of the text are digits, thousands commas, a point with digits, an exponent with digits.
+/// Number of bytes that are digits, thousands commas, a point with digits, an exponent with digits.
 pub(super) fn decimal_length(text: &[u8]) -> usize {
     let digits = |from: usize| text.iter().skip(from).take_while(|b| b.is_ascii_digit()).count();
     let mut end = text.iter().take_while(|b| b.is_ascii_digit() || **b == b',').count();
@@ -69,7 +69,7 @@ pub(super) fn decimal(digits: &str) -> Told<f64> {
     in_range(value, mantissa.contains(|c: char| matches!(c, '1'..='9')))
 }
 
-/// The text if its last comma was a decimal comma.
+/// The text with its last comma read as a decimal comma.
 pub(super) fn plain_decimal(digits: &str) -> String {
     match digits.rsplit_once(',') {
         Some((whole, part)) if !part.contains('.') => format!("{}.{part}", whole.replace(',', "")),
@@ -77,7 +77,7 @@ pub(super) fn plain_decimal(digits: &str) -> String {
     }
 }
 
-/// A whole number with what makes it a fraction (`1` `/2`) or a mixed number (`3` ` 1/2`), if that follows.
+/// A whole number with the rest of a fraction (`1` `/2`) or of a mixed number (`3` ` 1/2`), if that follows.
 pub(super) fn with_fraction(whole: f64, rest: &str) -> Told<(f64, &str)> {
     if let Some((denominator, rest)) = rest.strip_prefix('/').and_then(integer) {
         return Ok((quotient(whole, denominator)?, rest));

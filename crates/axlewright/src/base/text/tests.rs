@@ -15,7 +15,7 @@ fn seen(text: &str) -> (f64, &'static str, &'static str) {
     (reading.si, reading.unit.name, reading.kind.name)
 }
 
-/// The sentence of a refusal, where it must be refused.
+/// The sentence of a refusal; the text must be refused.
 fn refused(text: &str, wanted: Option<&str>) -> String {
     let outcome = match wanted {
         None => read(text),
@@ -145,7 +145,7 @@ fn the_wanted_kind_decides_what_the_unit_leaves_open() {
     assert_eq!(length.si(), 0.0889);
 }
 
-/// Text, kind wanted if any, parts of the sentence.
+/// Text, expected kind if any, parts of the sentence.
 const REFUSALS: &[(&str, Option<&str>, &[&str])] = &[
     ("2,5 mm", None, &["2,5 mm", "comma", "`2.5`", "`25`"]),
     ("1,25 lbf", None, &["1,25", "`1.25`"]),
@@ -278,9 +278,9 @@ fn reads_tolerances() {
         ("612 kg ±", "in the tolerance"),
         ("612 kg ± 2 kg std", "not a unit"),
         ("612 kg ± 2 kg ± 1 kg", "two numbers"),
-        ("50 % ± 2 %", "of what"),
-        ("225 ± 3 %", "of what"),
-        ("70 °F ± 3 %", "of what"),
+        ("50 % ± 2 %", "two meanings"),
+        ("225 ± 3 %", "two meanings"),
+        ("70 °F ± 3 %", "no clear meaning"),
     ] {
         assert!(refused(text, None).contains(part), "{}", refused(text, None));
     }
@@ -304,7 +304,7 @@ fn every_spelling_of_every_unit_reads() {
     }
 }
 
-/// No spelling names two units, but `K`: a temperature, or a difference where that is wanted.
+/// No spelling names two units except `K`: a temperature, or a difference if that is expected.
 #[test]
 fn spellings_are_unique() {
     let mut shared = Vec::new();

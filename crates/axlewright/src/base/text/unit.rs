@@ -1,4 +1,4 @@
-//! Units as people write them: which unit of which kind a text names, and what is said where it names none or two.
+//! Units as people write them: the unit and kind that a text names, and the message if it names none or two.
 
 use super::number::TWO_NUMBERS;
 use super::{Told, plain, shortened};
@@ -9,9 +9,9 @@ use std::sync::LazyLock;
 
 /// One way to write a unit.
 pub(super) struct Spelling {
-    /// How it is compared.
+    /// Form for comparison.
     pub(super) key: String,
-    /// How it is shown.
+    /// Form for display.
     pub(super) written: &'static str,
     pub(super) form: Written,
     pub(super) kind: &'static Kind,
@@ -51,7 +51,7 @@ pub(super) fn spelled(key: &str) -> &'static [&'static Spelling] {
     BY_KEY.get(key).map_or(&[], Vec::as_slice)
 }
 
-/// Words that name several units, or one that is easily taken for another: never guessed.
+/// Words that name several units, or a unit that is easily taken for another: never guessed.
 pub(super) const REFUSED: &[(&[&str], &str)] = &[
     (
         &["hp", "bhp", "whp", "mhp", "horsepower", "brake·horsepower", "brake·hp"],
@@ -70,7 +70,7 @@ pub(super) const REFUSED: &[(&[&str], &str)] = &[
     (&["1/s"], "is one of two: write `Hz` for cycles, `rad/s` for an angular velocity"),
 ];
 
-/// Where a unit stands for its neighbour: the unit's name, the kind that is wanted, what to write.
+/// Units that stand for their neighbour: the unit's name, the expected kind, the unit to write.
 pub(super) const CROSSINGS: &[(&str, &str, &str)] = &[
     ("lb", "Force", "lbf"),
     ("kg", "Force", "kgf"),
@@ -85,7 +85,7 @@ pub(super) const CROSSINGS: &[(&str, &str, &str)] = &[
     ("delta_degF", "Temperature", "degF"),
 ];
 
-/// A unit's text in the one form in which it is compared: `ft-lb`, `ft lb` and `ft·lb` are `ft·lb`.
+/// Text of a unit in the one form for comparison: `ft-lb`, `ft lb` and `ft·lb` are `ft·lb`.
 pub(super) fn key(text: &str) -> String {
     let text = replaced(text, "**", "^");
     let mut out = String::with_capacity(text.len());
@@ -113,7 +113,7 @@ pub(super) fn key(text: &str) -> String {
     replaced(&out, "·per·", "/").into_owned()
 }
 
-/// A text with another in the place of a part; most texts have not even its first character.
+/// A text with one part replaced by another; most texts do not even have its first character.
 fn replaced<'a>(text: &'a str, part: &str, other: &str) -> Cow<'a, str> {
     if part.starts_with(|first: char| text.contains(first)) {
         Cow::Owned(text.replace(part, other))
@@ -147,7 +147,7 @@ pub(super) fn unit_named(text: &str, wanted: Option<&'static Kind>) -> Told<(&'s
     }
 }
 
-/// Where no kind is wanted: a symbol goes before other spellings, and a bare pressure says too little.
+/// Without an expected kind: a symbol comes before other spellings, and a bare pressure is refused.
 pub(super) fn of_any_kind(text: &str, found: &[&Spelling]) -> Told<(&'static Kind, &'static Unit)> {
     let symbols: Vec<&Spelling> = found.iter().copied().filter(|s| s.form == Written::Symbol).collect();
     let found = if symbols.is_empty() { found } else { &symbols };
@@ -172,13 +172,13 @@ pub(super) fn of_any_kind(text: &str, found: &[&Spelling]) -> Told<(&'static Kin
     Ok((first.kind, first.unit))
 }
 
-/// The symbols that say of which zero a pressure in this unit is counted.
+/// Symbols that say from which zero a pressure in this unit is counted.
 pub(super) fn pressures(key: &str) -> Vec<&'static str> {
     let ends = [format!("{key}·gauge"), format!("{key}·absolute")];
     ends.iter().filter_map(|end| spelled(end).first()).map(|s| s.written).collect()
 }
 
-/// The choice to name where a pressure is bare, if it is one.
+/// Message for a bare pressure, with the choices.
 pub(super) fn gauge_or_absolute(key: &str) -> Option<String> {
     let choices = pressures(key);
     let written: Vec<String> = choices.iter().map(|choice| format!("`{choice}`")).collect();
@@ -241,7 +241,7 @@ pub(super) fn unknown(text: &str, wanted: Option<&Kind>) -> String {
         .min_by_key(|(distance, _)| *distance);
     let length = key.chars().count();
     let mut message = format!("`{}` is not a unit known here", shortened(text));
-    // Of a short unit one letter makes another unit: `mil` and `mile`, `N/cm` and `N/m`.
+    // One changed letter turns a short unit into another: `mil` and `mile`, `N/cm` and `N/m`.
     if let Some((distance, near)) = near
         && (key.eq_ignore_ascii_case(&near.key) || length >= 6 && distance <= 2 * (length / 4))
     {
@@ -253,7 +253,7 @@ pub(super) fn unknown(text: &str, wanted: Option<&Kind>) -> String {
     message
 }
 
-/// Edits between two spellings: two for a letter, one for its case.
+/// Edit distance between two spellings: two for a letter, one for its case.
 pub(crate) fn distance(a: &str, b: &str) -> usize {
     let b: Vec<char> = b.chars().collect();
     let mut row: Vec<usize> = (0..=b.len()).map(|j| 2 * j).collect();
@@ -280,8 +280,8 @@ pub(super) fn in_other_case(key: &str) -> Vec<&'static Spelling> {
     if one_unit { found } else { Vec::new() }
 }
 
-/// Whether a text may stand for a spelling that differs from it in case: not a single letter (`k`, `T`, `G`, `M`),
-/// not what SI reads as another unit (`mPa`, `nm`, `Mm`), not a small m for mega.
+/// True if a text may stand for a spelling that differs from it in case: not a single letter (`k`, `T`, `G`, `M`),
+/// not the spelling of another unit in SI (`mPa`, `nm`, `Mm`), not a small m for mega.
 pub(super) fn case_is_free(key: &str, spelling: &str) -> bool {
     const BREAKS: [char; 4] = ['·', '/', '(', ')'];
     key.chars().count() > 1
@@ -290,7 +290,7 @@ pub(super) fn case_is_free(key: &str, spelling: &str) -> bool {
         })
 }
 
-/// Whether this is an SI prefix and an SI symbol: `mPa`, `nm`.
+/// True for an SI prefix with an SI symbol: `mPa`, `nm`.
 pub(super) fn is_prefixed_si(atom: &str) -> bool {
     let symbol =
         atom.trim_end_matches(|c: char| c.is_ascii_digit()).strip_prefix(|c| "fpnumcdhkMGT".contains(c));

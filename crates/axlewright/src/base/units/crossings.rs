@@ -3,19 +3,19 @@
 use super::*;
 use core::f64::consts::TAU;
 
-/// Absolute pressure of a gauge reading where the ambient (station) pressure is this.
+/// Absolute pressure of a gauge reading at this ambient (station) pressure.
 #[inline]
 pub fn absolute(reading: GaugePressure, ambient: AbsolutePressure) -> AbsolutePressure {
     AbsolutePressure::from_si(reading.si() + ambient.si())
 }
 
-/// Gauge reading of an absolute pressure where the ambient (station) pressure is this.
+/// Gauge reading of an absolute pressure at this ambient (station) pressure.
 #[inline]
 pub fn gauge(pressure: AbsolutePressure, ambient: AbsolutePressure) -> GaugePressure {
     GaugePressure::from_si(pressure.si() - ambient.si())
 }
 
-/// How much the first absolute pressure exceeds the second.
+/// Excess of the first absolute pressure over the second.
 #[inline]
 pub fn pressure_difference(pressure: AbsolutePressure, from: AbsolutePressure) -> Stress {
     Stress::from_si(pressure.si() - from.si())
@@ -27,7 +27,7 @@ pub fn pressure_ratio(pressure: AbsolutePressure, over: AbsolutePressure) -> Rat
     Ratio::from_si(pressure.si() / over.si())
 }
 
-/// Torque of a force on a lever square to it.
+/// Torque of a force on a lever arm square to it.
 #[inline]
 pub fn torque(force: Force, lever: Length) -> Torque {
     Torque::from_si(force.si() * lever.si())
@@ -39,7 +39,7 @@ pub fn energy(force: Force, travel: Length) -> Energy {
     Energy::from_si(force.si() * travel.si())
 }
 
-/// Force of a gauge pressure on an area with the ambient pressure on its other side. That of a pressure difference is
+/// Force of a gauge pressure on an area with the ambient pressure on its other side. For a pressure difference use
 /// the product, `Stress * Area`.
 #[inline]
 pub fn gauge_force(pressure: GaugePressure, area: Area) -> Force {
@@ -53,7 +53,7 @@ pub fn gauge_from_force(force: Force, area: Area) -> GaugePressure {
     GaugePressure::from_si(force.si() / area.si())
 }
 
-/// How much the first temperature exceeds the second.
+/// Excess of the first temperature over the second.
 #[inline]
 pub fn temperature_difference(temperature: Temperature, from: Temperature) -> TemperatureDifference {
     TemperatureDifference::from_si(temperature.si() - from.si())

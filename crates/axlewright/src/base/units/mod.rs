@@ -106,13 +106,13 @@ pub use kinds::*;
 pub use quantity::Quantity;
 pub use uom;
 
-/// What is known of a quantity when the program runs: its name and its units.
+/// Description of a quantity at run time: its name and its units.
 pub struct Kind {
     /// Name of the Rust type, which is also the name on every other surface: `LinearStiffness`.
     pub name: &'static str,
-    /// What it is, in words: `linear stiffness`.
+    /// Words for it: `linear stiffness`.
     pub words: &'static str,
-    /// Symbol of the coherent SI unit, in which every plain number of the library stands.
+    /// Symbol of the coherent SI unit, the unit of every plain number in this library.
     pub si: &'static str,
     /// Units, the first one coherent SI.
     pub units: &'static [Unit],
@@ -153,13 +153,13 @@ pub struct Unit {
     pub name: &'static str,
     /// Printed symbol: `lbf/in`.
     pub symbol: &'static str,
-    /// Other ways in which people write it.
+    /// Other spellings.
     pub spellings: &'static [&'static str],
     /// Numerator of the exact factor.
     pub numerator: f64,
     /// Denominator of the exact factor.
     pub denominator: f64,
-    /// Added before scaling; other than zero for temperatures only.
+    /// Value added before scaling; not zero for temperatures only.
     pub offset: f64,
 }
 
@@ -182,7 +182,7 @@ impl Unit {
 #[diagnostic::on_unimplemented(
     message = "`{Self}` is not a unit of `{Q}`",
     label = "not a unit of `{Q}`",
-    note = "the units of each quantity stand beside it in `axlewright::units`"
+    note = "the units of each quantity are listed beside it in `axlewright::units`"
 )]
 pub trait UnitOf<Q> {
     /// The unit's factor and names.

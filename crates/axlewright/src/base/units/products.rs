@@ -34,7 +34,7 @@ macro_rules! products {
     };
 }
 
-/// Whether the exponents of a product are the sums of those of its factors.
+/// True if the exponents of a product are the sums of those of its factors.
 const fn is_product(left: [i8; 4], right: [i8; 4], out: [i8; 4]) -> bool {
     let mut at = 0;
     while at < out.len() {

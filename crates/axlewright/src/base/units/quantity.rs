@@ -11,8 +11,8 @@ use uom::si::{Quantity as UomQuantity, SI};
 /// A quantity of `uom` in coherent SI.
 pub(super) type Raw<D> = UomQuantity<D, SI<f64>, f64>;
 
-/// Kinds of their own for quantities that share a dimension with another one: the kind marker of the `uom` quantity,
-/// so that no kind becomes another by way of `uom` either.
+/// Separate kinds for quantities that share a dimension: the kind marker of the `uom` quantity,
+/// so that no kind becomes another through `uom` either.
 macro_rules! markers {
     ($($(#[$doc:meta])* $name:ident;)+) => {
         $(
@@ -33,9 +33,9 @@ markers! {
     /// Kind of a viscous damping rate (the same dimension as a mass rate).
     DampingKind;
 }
-/// Kind of a gauge pressure: a difference from the ambient pressure, which it does not know.
+/// Kind of a gauge pressure: a difference from the ambient pressure, whose value it does not hold.
 pub trait GaugeKind: marker::Add + marker::Sub + marker::Neg {}
-/// Kind of an absolute pressure: no arithmetic but named functions.
+/// Kind of an absolute pressure: named functions only, no arithmetic.
 pub trait AbsoluteKind {}
 /// Kind of an angle per acceleration.
 pub trait RollGradientKind: marker::Add + marker::Sub + marker::Neg {}
@@ -44,8 +44,8 @@ pub trait RoughnessKind: marker::Add + marker::Sub + marker::Neg {}
 /// Kind of turns counted along a distance.
 pub trait TurnsKind: marker::Add + marker::Sub + marker::Neg {}
 
-/// What every quantity type can do, for code that is generic over the kind. Each type has the same functions of its own,
-/// as `const fn`. Implemented by the types of this module only.
+/// Common functions of every quantity type, for code that is generic over the kind. Each type also has them as its own
+/// `const fn`. Implemented by the types of this module only.
 pub trait Quantity:
     Copy
     + fmt::Debug
@@ -77,7 +77,7 @@ pub trait Quantity:
 }
 
 /// `{}` in the unit that a metric shop prints, `{:#}` in that of a US shop, to four significant digits; `{:.1}` and
-/// `{:#.1}` with so many digits after the point.
+/// `{:#.1}` with one digit after the point.
 pub(super) fn display(si: f64, kind: &'static Kind, f: &mut fmt::Formatter<'_>) -> fmt::Result {
     let system = if f.alternate() { text::System::Us } else { text::System::Metric };
     let text = match f.precision() {
@@ -92,7 +92,7 @@ pub(super) fn display(si: f64, kind: &'static Kind, f: &mut fmt::Formatter<'_>) 
     }
 }
 
-/// The operators between a quantity and something else, on the number inside.
+/// Operators between a quantity and another type, on the number inside.
 macro_rules! operator {
     ($trait:ident $function:ident: $($left:ident $op:tt $right:ident = $out:ident),+) => {$(
         impl core::ops::$trait<$right> for $left {
@@ -122,7 +122,7 @@ impl Number for f64 {
     }
 }
 
-/// The arithmetic that a kind allows, by its name and marker.
+/// Arithmetic that a kind allows, by its name and marker.
 macro_rules! arithmetic {
     (Ratio Plain) => {
         arithmetic!(@sums Ratio);
@@ -225,7 +225,7 @@ pub(super) use arithmetic;
 
 /// The dimension of a quantity, kind marker included.
 pub trait Dimensional {
-    /// As `uom` has it.
+    /// Dimension as a type of `uom`.
     type Dimension: ?Sized;
     /// Exponents of length, mass, time and temperature.
     const EXPONENTS: [i8; 4];
@@ -267,7 +267,7 @@ macro_rules! quantities {
                 pub const fn in_<U: UnitOf<Self>>(self) -> f64 {
                     U::UNIT.from_si(self.0)
                 }
-                /// The same as a quantity of `uom`, for a formula whose intermediate results have no kind.
+                /// This value as a quantity of `uom`, for a formula whose intermediate results have no kind.
                 #[inline(always)]
                 pub const fn raw(self) -> Raw<<Self as Dimensional>::Dimension> {
                     Raw { dimension: core::marker::PhantomData, units: core::marker::PhantomData, value: self.0 }
@@ -287,7 +287,7 @@ macro_rules! quantities {
                 pub const fn max(self, other: Self) -> Self {
                     Self(self.0.max(other.0))
                 }
-                /// Whether it is neither infinite nor NaN.
+                /// True if it is neither infinite nor NaN.
                 #[inline]
                 pub const fn is_finite(self) -> bool {
                     self.0.is_finite()

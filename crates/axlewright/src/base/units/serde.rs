@@ -6,7 +6,7 @@ use core::{fmt, marker::PhantomData};
 use serde::de::{Deserializer, Error, Unexpected, Visitor};
 use serde::ser::{Error as _, Serializer};
 
-/// The text of a value in coherent SI; refuses what is not finite, which no text can hold.
+/// Text of a value in coherent SI; refuses a value that is not finite, for no text can hold it.
 pub(super) fn write<S: Serializer>(si: f64, kind: &'static Kind, serializer: S) -> Result<S::Ok, S::Error> {
     if !si.is_finite() {
         return Err(S::Error::custom(format!("{si} {}: a {} in a document is finite", kind.si, kind.words)));

@@ -64,7 +64,7 @@ const DEFINITIONS: &[(&str, &str, f64)] = &[
     ("ThermalExpansion", "ppm_degF", 1.8e-6),
     ("AbsolutePressure", "atm_absolute", 101_325.0), // standard atmosphere, exact, SP 811 B.8
     ("AbsolutePressure", "inHg_absolute", 3_386.389), // inch of mercury, conventional, SP 811 B.8
-    ("GaugePressure", "inHg_gauge", 3_386.389),      // the same
+    ("GaugePressure", "inHg_gauge", 3_386.389),      // as absolute
     ("TemperatureDifference", "delta_degF", 5.0 / 9.0), // exact, SP 811 B.8
     ("Angle", "deg", 0.017_453_292_519_943_295),     // pi / 180
     ("AngularVelocity", "rpm", 0.104_719_755_119_659_77), // 2 pi / 60
@@ -142,7 +142,7 @@ fn first_units_are_coherent_and_names_belong_to_one_kind() {
     }
 }
 
-/// A quantity is the `f64` inside, in an array, too.
+/// A quantity is the `f64` inside, also in an array.
 #[test]
 fn a_quantity_is_as_large_as_its_number() {
     assert_eq!((size_of::<Force>(), align_of::<Force>()), (size_of::<f64>(), align_of::<f64>()));
@@ -176,7 +176,7 @@ fn printed_in_the_unit_of_the_shop() {
     );
 }
 
-/// `parse` is the reader of `base::text`, with all that it refuses.
+/// `parse` is the reader of `base::text`, with all its refusals.
 #[test]
 fn parsed_by_our_reader() {
     assert_eq!("225 lb/in".parse(), Ok(LinearStiffness::of::<lbf_in>(225.0)));
@@ -213,7 +213,7 @@ fn products_and_their_inverses() {
     assert_eq!(2.0 * rate * Ratio::from_si(0.5), rate);
 }
 
-/// One line, and each a number of its own, so that a crossing that takes the wrong one is seen.
+/// One line, with a different number on each side, so that a wrong crossing is seen.
 #[test]
 fn crossings_are_named() {
     let (force, lever) = (Force::from_si(200.0), Length::from_si(0.25));
