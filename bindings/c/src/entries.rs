@@ -1,2 +1,2 @@
-//! The entries of every function and model. `build.rs` makes them of the core's sources.
+//! Entries of every function and model. `build.rs` makes them from the core's sources.
 include!(concat!(env!("OUT_DIR"), "/generated.rs"));

@@ -1,7 +1,7 @@
-//! C ABI of Axlewright: what every generated entry stands on.
+//! C ABI of Axlewright: the base of every generated entry.
 //!
-//! Every entry returns one of the `AXW_` status numbers and writes its outputs only on success. The sentence that says what was
-//! wrong, with argument, value and limit, is kept for the calling thread until its next failure. No panic leaves this library.
+//! Every entry returns one of the `AXW_` status numbers and writes its outputs only on success. The sentence on a failure,
+//! with argument, value and limit, is kept for the calling thread until its next failure. No panic leaves this library.
 #![allow(non_camel_case_types, clippy::missing_safety_doc)]
 
 mod entries;
@@ -33,11 +33,11 @@ compile_error!("the C surface turns panics into AXW_FAULT, which needs panic = \
 pub const AXW_OK: i32 = 0;
 /// An argument is outside its limits, or not a number.
 pub const AXW_OUT_OF_RANGE: i32 = 1;
-/// Two arguments cannot stand together.
+/// Two arguments contradict each other.
 pub const AXW_CONTRADICTION: i32 = 2;
-/// The inputs are allowed, but no answer belongs to them.
+/// The inputs are allowed, but have no answer.
 pub const AXW_NO_SOLUTION: i32 = 3;
-/// Text that is not a quantity, or not of the kind that is wanted.
+/// Text that is not a quantity, or is of another kind than expected.
 pub const AXW_TEXT: i32 = 4;
 /// A document that cannot be read, or a value in it that is not allowed.
 pub const AXW_DOCUMENT: i32 = 5;
@@ -51,14 +51,14 @@ pub const AXW_BUFFER: i32 = 101;
 pub const AXW_UTF8: i32 = 102;
 /// No such column, row, unit or quantity.
 pub const AXW_NOT_THERE: i32 = 103;
-/// At least one row of a batch was refused; `reason` says which.
+/// At least one row of a batch was refused; `reason` names it.
 pub const AXW_ROWS: i32 = 104;
 /// The caller's own progress function stopped it.
 pub const AXW_STOPPED: i32 = 105;
 /// A fault of the library itself; its outputs mean nothing.
 pub const AXW_FAULT: i32 = 199;
 
-/// Why an entry did not succeed.
+/// Reason for the failure of an entry.
 pub(crate) enum Failure {
     Core(Error),
     Null(&'static str),
@@ -103,12 +103,12 @@ impl Failure {
             }
             Failure::Size { name, size, whole } => {
                 format!(
-                    "{name}->size = {size} is no size of this struct; set it to sizeof *{name}, {whole} here"
+                    "{name}->size = {size} is not a size of this struct; set it to sizeof *{name}, {whole} here"
                 )
             }
             Failure::Utf8(name) => format!("{name} is not UTF-8 text"),
             Failure::Utf8At(name, place) => format!("{name}[{place}] is not UTF-8 text"),
-            Failure::Stopped => "stopped: progress answered with another number than 0".to_owned(),
+            Failure::Stopped => "stopped: progress returned another number than 0".to_owned(),
             Failure::NotThere(what) | Failure::OutOfRange(what) => what.clone(),
             Failure::Rows { refused, first, error } => {
                 format!("{refused} rows refused, the first at index {first}: {error}")
@@ -144,14 +144,14 @@ fn record_panic() -> i32 {
 
 // The whole body of every entry is one call of one of these four guards: the generator refuses any other.
 
-/// Runs the body of an entry: a failure becomes its status and sentence, and a panic goes no further.
+/// Runs the body of an entry: a failure becomes its status and sentence, and a panic stops here.
 #[inline(always)]
 pub(crate) fn guard(body: impl FnOnce() -> Outcome<()>) -> i32 {
     let answer = || body().map_or_else(|failure| record(&failure), |()| AXW_OK);
     catch_unwind(AssertUnwindSafe(answer)).unwrap_or_else(|_| record_panic())
 }
 
-/// Runs a call of the core and writes what it answers. A refused call runs again, apart, for its sentence, so that one that
+/// Runs a call of the core and writes its answer. A refused call runs again, separately, for its sentence, so that a call that
 /// succeeds carries no error along.
 #[inline(always)]
 pub(crate) fn guard_call<T>(call: impl Fn() -> axlewright::Result<T>, write: impl FnOnce(T)) -> i32 {
@@ -167,7 +167,7 @@ pub(crate) fn guard_call<T>(call: impl Fn() -> axlewright::Result<T>, write: imp
         }
         Err(error) => {
             match error {
-                // These own nothing: without them there is nothing to drop in most entries.
+                // Errors without owned memory: most entries then have nothing to drop.
                 Error::OutOfRange { .. } | Error::Contradiction { .. } | Error::Length { .. } => {
                     std::mem::forget(error);
                 }
@@ -199,7 +199,7 @@ pub(crate) fn guard_value(body: impl FnOnce() -> axlewright::Result<f64>) -> f64
     })
 }
 
-/// Runs the body of an entry that cannot fail otherwise: a panic becomes `fallback`.
+/// Runs the body of an entry that cannot fail except by a panic, which becomes `fallback`.
 #[inline(always)]
 pub(crate) fn guard_or<T>(fallback: T, body: impl FnOnce() -> T) -> T {
     catch_unwind(AssertUnwindSafe(body)).unwrap_or_else(|_| {
@@ -208,7 +208,7 @@ pub(crate) fn guard_or<T>(fallback: T, body: impl FnOnce() -> T) -> T {
     })
 }
 
-/// Writes a result where the caller wants it.
+/// Writes a result to the caller's pointer.
 #[inline(always)]
 pub(crate) unsafe fn put<T>(out: *mut T, value: T) {
     if !out.is_null() {
@@ -217,7 +217,7 @@ pub(crate) unsafe fn put<T>(out: *mut T, value: T) {
 }
 
 /// Bytes to fill of the caller's struct of results, which begins with its size: it may come from an older or a newer header. Fields
-/// are 8 bytes at most and stand at their own alignment, so a multiple of the struct's alignment cuts none of them.
+/// are 8 bytes at most and aligned, so a multiple of the struct's alignment cuts none of them.
 pub(crate) unsafe fn room<T>(name: &'static str, result: *const T) -> Outcome<usize> {
     if result.is_null() {
         return Err(Failure::Null(name));
@@ -229,7 +229,7 @@ pub(crate) unsafe fn room<T>(name: &'static str, result: *const T) -> Outcome<us
     Ok(size.min(size_of::<T>()))
 }
 
-/// Fills so many bytes of the caller's struct of results, its own size apart.
+/// Fills this many bytes of the caller's struct of results, without its own size.
 pub(crate) unsafe fn fill<T: Copy>(result: *mut T, filled: &T, room: usize) {
     const SIZE: usize = size_of::<usize>();
     let from = std::ptr::from_ref(filled).cast::<u8>();
@@ -256,12 +256,12 @@ impl Texts {
     }
 }
 
-/// Text for C, which a NUL inside would end.
+/// Text for C; a NUL inside would end it.
 pub(crate) fn c_text(text: &str) -> CString {
     CString::new(text.replace('\0', " ")).unwrap_or_default()
 }
 
-/// A list of the caller; NULL is allowed where it is empty.
+/// A list of the caller; NULL is allowed if it is empty.
 #[inline(always)]
 pub(crate) unsafe fn list<'a, T>(name: &'static str, pointer: *const T, length: usize) -> Outcome<&'a [T]> {
     if length == 0 {
@@ -269,7 +269,7 @@ pub(crate) unsafe fn list<'a, T>(name: &'static str, pointer: *const T, length: 
     } else if pointer.is_null() {
         Err(Failure::Null(name))
     } else if length > isize::MAX as usize / size_of::<T>() {
-        Err(Error::Length { argument: name, length, wanted: "no memory holds so many" }.into())
+        Err(Error::Length { argument: name, length, wanted: "no memory is large enough" }.into())
     } else {
         Ok(unsafe { std::slice::from_raw_parts(pointer, length) })
     }
@@ -299,7 +299,7 @@ pub(crate) unsafe fn texts<'a>(
     all.iter().enumerate().map(text).collect()
 }
 
-/// A document of the caller's paths: the text of each, or its number where it has none.
+/// A document from the caller's paths: the text of each, or its number if it has no text.
 pub(crate) unsafe fn document(
     paths: *const *const c_char,
     values: *const f64,
@@ -324,7 +324,7 @@ pub(crate) unsafe fn handle<'a, T>(name: &'static str, pointer: *const T) -> Out
     unsafe { pointer.as_ref() }.ok_or(Failure::Null(name))
 }
 
-/// A handle of the caller that changes.
+/// A handle of the caller, for a change.
 pub(crate) unsafe fn handle_mut<'a, T>(name: &'static str, pointer: *mut T) -> Outcome<&'a mut T> {
     unsafe { pointer.as_mut() }.ok_or(Failure::Null(name))
 }
@@ -343,13 +343,13 @@ pub(crate) unsafe fn give<T>(
     Ok(())
 }
 
-/// The word of a code, or NULL for a code that is none: a slip is not passed off as a word.
+/// Word of a code, or NULL for an unknown code: an error never passes for a word.
 pub(crate) fn word_of(choice: &str, code: i32, words: &[&'static CStr]) -> *const c_char {
     let word = usize::try_from(code).ok().and_then(|place| words.get(place));
     word.map_or_else(
         || {
             record(&Failure::NotThere(format!(
-                "{choice} = {code} is no code: there are 0 to {}",
+                "{choice} = {code} is not a code; the codes are 0 to {}",
                 words.len() - 1
             )));
             std::ptr::null()
@@ -365,13 +365,13 @@ pub(crate) unsafe fn free<T>(pointer: *mut T) {
     }
 }
 
-/// Whether text and its closing NUL fit; nothing is wanted where the buffer is NULL.
+/// Checks that text and its closing NUL fit; a NULL buffer asks for nothing.
 pub(crate) fn fits(name: &'static str, text: &str, buffer: *mut c_char, size: usize) -> Outcome<()> {
     let needed = text.len() + 1;
     if buffer.is_null() || needed <= size { Ok(()) } else { Err(Failure::Buffer { name, needed }) }
 }
 
-/// Copies text and its closing NUL into a buffer in which they fit.
+/// Copies text and its closing NUL into a buffer that holds them.
 pub(crate) unsafe fn copy(text: &str, buffer: *mut c_char, size: usize) {
     if !buffer.is_null() && text.len() < size {
         unsafe {
@@ -381,7 +381,7 @@ pub(crate) unsafe fn copy(text: &str, buffer: *mut c_char, size: usize) {
     }
 }
 
-/// Writes text and its size where the caller wants them.
+/// Writes text and its size to the caller's pointers.
 pub(crate) unsafe fn write(text: &str, buffer: *mut c_char, size: usize, needed: *mut usize) -> Outcome<()> {
     fits("buffer", text, buffer, size)?;
     unsafe {
@@ -392,7 +392,7 @@ pub(crate) unsafe fn write(text: &str, buffer: *mut c_char, size: usize, needed:
 }
 
 /// Copies the sentence of this thread's last failure into `buffer`, cut to fit, and returns the bytes that the whole needs, its
-/// closing NUL included. `buffer` may be NULL where `size` is 0.
+/// closing NUL included. `buffer` may be NULL if `size` is 0.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_last_message(buffer: *mut c_char, size: usize) -> usize {
     guard_or(0, || {
@@ -405,28 +405,28 @@ pub unsafe extern "C" fn axw_last_message(buffer: *mut c_char, size: usize) -> u
     })
 }
 
-/// Version of the library that is loaded, as text that lives as long as the program: "1.2.3". The macro `AXW_VERSION` is the version
+/// Version of the loaded library, as text that lives as long as the program: "1.2.3". The macro `AXW_VERSION` is the version
 /// of the header.
 #[unsafe(no_mangle)]
 pub extern "C" fn axw_version() -> *const c_char {
     guard_or(std::ptr::null(), || concat!(env!("CARGO_PKG_VERSION"), "\0").as_ptr().cast())
 }
 
-/// Version of the library that is loaded, as a number: major * 1000000 + minor * 1000 + patch.
+/// Version of the loaded library, as a number: major * 1000000 + minor * 1000 + patch.
 #[unsafe(no_mangle)]
 pub extern "C" fn axw_version_number() -> u32 {
     guard_or(0, || AXW_VERSION_NUMBER)
 }
 
-/// Whether the library that is loaded keeps the ABI of the header that the program was compiled with: pass
+/// True if the loaded library keeps the ABI of the header that the program was compiled with: pass
 /// `AXW_VERSION_NUMBER`.
 #[unsafe(no_mangle)]
 pub extern "C" fn axw_version_fits(header: u32) -> bool {
     guard_or(false, || fits_abi(header, AXW_VERSION_NUMBER))
 }
 
-/// Whether a library of one version serves a program compiled with the header of another: the same major version, and while
-/// that is 0 the same minor one; the header is not the newer of the two.
+/// True if a library of one version serves a program compiled with the header of another. The major versions are equal, and while
+/// they are 0 the minor ones too; the header is not newer than the library.
 const fn fits_abi(header: u32, library: u32) -> bool {
     const MAJOR: u32 = 1_000_000;
     const MINOR: u32 = 1000;
@@ -438,14 +438,14 @@ const fn fits_abi(header: u32, library: u32) -> bool {
 mod tests {
     use super::*;
 
-    /// What the calling thread's last message says.
+    /// Last message of the calling thread.
     fn message() -> String {
         let mut buffer = [0u8; 256];
         unsafe { axw_last_message(buffer.as_mut_ptr().cast(), buffer.len()) };
         CStr::from_bytes_until_nul(&buffer).unwrap().to_str().unwrap().to_owned()
     }
 
-    // An `extern "C"` function that unwinds ends the process: these tests end only if the guards hold the panic.
+    // An `extern "C"` function that unwinds ends the process: these tests pass only if the guards hold the panic.
 
     extern "C" fn faulty_status(out: *mut f64) -> i32 {
         guard(|| {

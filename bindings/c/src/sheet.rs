@@ -13,12 +13,12 @@ use axlewright::sheet::{
 use std::ffi::{CString, c_char, c_void};
 use std::sync::OnceLock;
 
-/// Told how far a call is: `done` rows of what it is at, and the `context` of that call. 0 goes on, any other number stops the call,
+/// Receives the progress of a call: `done` rows, and the `context` of that call. 0 goes on; any other number stops the call,
 /// which then returns `AXW_STOPPED` and writes nothing. It is called on the thread that made the call, and must neither throw nor jump
 /// out of it.
 pub type axw_progress = Option<unsafe extern "C" fn(done: usize, context: *mut c_void) -> i32>;
 
-/// The caller's progress function as the core asks it; none always goes on.
+/// The caller's progress function in the core's form; NULL always goes on.
 fn goes_on(progress: axw_progress, context: *mut c_void) -> impl FnMut(usize) -> bool {
     move |done| progress.is_none_or(|progress| unsafe { progress(done, context) } == 0)
 }
@@ -34,8 +34,8 @@ pub unsafe extern "C" fn axw_sheet_new(text: *const c_char, sheet: *mut *mut axw
     })
 }
 
-/// Makes a build sheet of named values, without text: `paths[i]` is a line such as "front.spring.rate" or "parts[0].ratio", and
-/// `values[i]` its number in coherent SI, or NaN where it is not known. Where `texts[i]` is not NULL, the line is that text instead: a
+/// Makes a build sheet from named values, without text. `paths[i]` is a line such as "front.spring.rate" or "parts[0].ratio", and
+/// `values[i]` its number in coherent SI, or NaN if it is not known. If `texts[i]` is not NULL, the line is that text instead: a
 /// word, a marking, a name, or "none"; `texts` may be NULL. `sheet` receives a handle that `axw_sheet_free` frees.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_sheet_new_si(
@@ -52,8 +52,8 @@ pub unsafe extern "C" fn axw_sheet_new_si(
     })
 }
 
-/// Writes a quantity in coherent SI, without text: `axw_sheet_get` then shows it in its SI unit. NaN, which is not known, takes the line
-/// out.
+/// Writes a quantity in coherent SI, without text: `axw_sheet_get` then shows it in its SI unit. NaN means not known and removes the
+/// line.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_sheet_set_si(sheet: *mut axw_sheet, path: *const c_char, si: f64) -> i32 {
     guard(|| {
@@ -75,7 +75,7 @@ pub unsafe extern "C" fn axw_sheet_set(
     })
 }
 
-/// Takes a line out; nothing happens where it is not written.
+/// Removes a line; nothing happens if it is not written.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_sheet_remove(sheet: *mut axw_sheet, path: *const c_char) -> i32 {
     guard(|| {
@@ -84,7 +84,7 @@ pub unsafe extern "C" fn axw_sheet_remove(sheet: *mut axw_sheet, path: *const c_
     })
 }
 
-/// Copies the text of a line as it was written; `AXW_NOT_THERE` where it is not written.
+/// Copies the text of a line as it was written; `AXW_NOT_THERE` if it is not written.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_sheet_get(
     sheet: *const axw_sheet,
@@ -141,7 +141,7 @@ pub unsafe extern "C" fn axw_sheet_model_type(
     })
 }
 
-/// Copies, a line each, the fields of a model that do not stand in its own table or that nobody wrote: the field, the line of the sheet
+/// Copies, a line each, the fields of a model that are not in its own table or that nobody wrote: the field, the line of the sheet
 /// from which it comes, and "written", "computed" or "assumed".
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_sheet_model_elsewhere(
@@ -157,7 +157,7 @@ pub unsafe extern "C" fn axw_sheet_model_elsewhere(
     guard(|| unsafe { say(sheet, path, lines).and_then(|text| write(&text, buffer, size, needed)) })
 }
 
-/// The sheet as TOML, each value as it was written; the same sheet gives the same bytes.
+/// The sheet as TOML, each value as it was written; equal sheets give equal bytes.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_sheet_toml(
     sheet: *const axw_sheet,
@@ -168,7 +168,7 @@ pub unsafe extern "C" fn axw_sheet_toml(
     guard(|| unsafe { write(&handle("sheet", sheet)?.0.to_toml(), buffer, size, needed) })
 }
 
-/// The sheet as JSON, each value as it was written; the same sheet gives the same bytes.
+/// The sheet as JSON, each value as it was written; equal sheets give equal bytes.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_sheet_json(
     sheet: *const axw_sheet,
@@ -179,7 +179,7 @@ pub unsafe extern "C" fn axw_sheet_json(
     guard(|| unsafe { write(&handle("sheet", sheet)?.0.to_json(), buffer, size, needed) })
 }
 
-/// Name of the content of the sheet: 32 hexadecimal digits of the SHA-256 of its JSON.
+/// Content name of the sheet: 32 hexadecimal digits of the SHA-256 of its JSON.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_sheet_hash(
     sheet: *const axw_sheet,
@@ -190,7 +190,7 @@ pub unsafe extern "C" fn axw_sheet_hash(
     guard(|| unsafe { write(&handle("sheet", sheet)?.0.hash(), buffer, size, needed) })
 }
 
-/// Frees a sheet; NULL is allowed. What was made from it lives on.
+/// Frees a sheet; NULL is allowed. Objects made from it live on.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_sheet_free(sheet: *mut axw_sheet) {
     guard_or((), || unsafe { free(sheet) });
@@ -208,7 +208,7 @@ impl axw_assessment {
     }
 }
 
-/// What is said of a finding on every sheet.
+/// Texts of a finding, equal on every sheet.
 struct Said {
     path: CString,
     system: CString,
@@ -221,7 +221,7 @@ struct Said {
     margin_unit: CString,
 }
 
-/// What is said of the findings, in their order, which is the same for every sheet; it lives as long as the program.
+/// Texts of the findings, in their order, equal for every sheet; they live as long as the program.
 fn said(assessment: &Assessment) -> &'static [Said] {
     static SAID: OnceLock<Vec<Said>> = OnceLock::new();
     let c = |text: &str| CString::new(text).unwrap_or_default();
@@ -250,13 +250,13 @@ pub unsafe extern "C" fn axw_assessment_new(
     })
 }
 
-/// Number of findings, the same for every sheet; 0 where `assessment` is NULL.
+/// Number of findings, equal for every sheet; 0 if `assessment` is NULL.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_assessment_findings(assessment: *const axw_assessment) -> usize {
     guard_or(0, || unsafe { assessment.as_ref() }.map_or(0, |assessment| assessment.0.answers().len()))
 }
 
-/// Place of the finding of this name, as every other entry wants it: "front.coil_bind".
+/// Place of the finding of this name, for every other entry: "front.coil_bind".
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_assessment_find(
     assessment: *const axw_assessment,
@@ -275,7 +275,7 @@ pub unsafe extern "C" fn axw_assessment_find(
     })
 }
 
-/// Name of a finding, the system that asks, its question, and its caution, empty where it cannot hurt someone. The texts live as long
+/// Name of a finding, the system that asks, its question, and its caution (empty if it cannot hurt someone). The texts live as long
 /// as the program.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_assessment_finding(
@@ -327,8 +327,8 @@ pub unsafe extern "C" fn axw_assessment_units(
     })
 }
 
-/// The answer to a finding: its verdict `AXW_VERDICT_...`; value, least and greatest that is allowed, margin, margin that is wanted, and
-/// standard uncertainty of the margin from the tolerances, in coherent SI; NaN where it is not known, or there is no such limit.
+/// Answer to a finding: its verdict `AXW_VERDICT_...`; value, lower and upper limit, margin, wanted margin, and
+/// standard uncertainty of the margin from the tolerances, in coherent SI; NaN if not known, or if there is no such limit.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_assessment_answer(
     assessment: *const axw_assessment,
@@ -356,7 +356,7 @@ pub unsafe extern "C" fn axw_assessment_answer(
     })
 }
 
-/// What a finding that is not known lacks, in one sentence; empty where it is known.
+/// Missing inputs of a finding that is not known, in one sentence; empty if it is known.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_assessment_missing(
     assessment: *const axw_assessment,
@@ -374,8 +374,8 @@ pub unsafe extern "C" fn axw_assessment_missing(
     })
 }
 
-/// The lines on which a finding rests, those that were written or assumed: a path a line. If it does not apply: the parts that are
-/// `none`, or the choice that says so.
+/// Written or assumed lines on which a finding rests, a path a line. If it does not apply: the parts that are
+/// `none`, or the deciding choice.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_assessment_rests_on(
     assessment: *const axw_assessment,
@@ -410,8 +410,8 @@ pub unsafe extern "C" fn axw_assessment_work(
     })
 }
 
-/// The worst of the findings, for whoever has to stop at it: 0 meets, 1 tight, 2 short; what is not known counts as tight where it can
-/// hurt someone, else as nothing; what does not apply counts as nothing. It is no verdict of the vehicle.
+/// Worst of the findings, for a program that must stop at it: 0 meets, 1 tight, 2 short. A finding that is not known counts as tight if it
+/// can hurt someone; otherwise it is not counted. Findings that do not apply are not counted. It is no verdict of the vehicle.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_assessment_severity(
     assessment: *const axw_assessment,
@@ -424,7 +424,7 @@ pub unsafe extern "C" fn axw_assessment_severity(
     })
 }
 
-/// Value of any line in coherent SI, written or not: "front.natural_frequency"; NaN where it is not known.
+/// Value of any line in coherent SI, written or not: "front.natural_frequency"; NaN if it is not known.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_assessment_value(
     assessment: *const axw_assessment,
@@ -439,8 +439,8 @@ pub unsafe extern "C" fn axw_assessment_value(
     })
 }
 
-/// The whole assessment as plain text in the units of a shop (`AXW_METRIC`, `AXW_US`), the worst first, with the work of each finding or
-/// without.
+/// The whole assessment as plain text in the units of a shop (`AXW_METRIC`, `AXW_US`), the worst first, with or without the work of each
+/// finding.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_assessment_text(
     assessment: *const axw_assessment,
@@ -456,7 +456,7 @@ pub unsafe extern "C" fn axw_assessment_text(
     })
 }
 
-/// The whole assessment as JSON text; numbers in coherent SI, null where they are not known.
+/// The whole assessment as JSON text; numbers in coherent SI, null if not known.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_assessment_json(
     assessment: *const axw_assessment,
@@ -485,8 +485,8 @@ pub unsafe extern "C" fn axw_assessment_compare(
     })
 }
 
-/// Which tolerance matters for a finding, the one that matters most first. Columns: `line`, its `tolerance` in the SI `unit` of the row,
-/// the `change` of the margin when the line goes up by one tolerance, and the `share` of the variance of the margin.
+/// Influence of each tolerance on a finding, the largest first. Columns: `line`, its `tolerance` in the SI `unit` of the row,
+/// the `change` of the margin for one tolerance up, and the `share` of the variance of the margin.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_assessment_sensitivity(
     assessment: *const axw_assessment,
@@ -501,7 +501,7 @@ pub unsafe extern "C" fn axw_assessment_sensitivity(
     })
 }
 
-/// The chance that each verdict turns within the tolerances, a finding a row, from so many samples; the same `seed` means the same
+/// Chance that each verdict turns within the tolerances, a finding a row, from this many samples; equal `seed`s give equal
 /// samples on every machine. Columns: `finding`, `verdict`, `turns`, then the share of samples that `meets`, is `tight`, `short`,
 /// `not_known`, `does_not_apply`, then `mean` and `deviation` of the margin in the SI `unit` of the row.
 #[unsafe(no_mangle)]
@@ -525,18 +525,18 @@ pub unsafe extern "C" fn axw_assessment_free(assessment: *mut axw_assessment) {
     guard_or((), || unsafe { free(assessment) });
 }
 
-/// Text in which the name of a sheet ends nothing early.
+/// Text without NUL bytes, so that no name on a sheet ends it early.
 fn printable(text: String) -> String {
     if text.contains('\0') { text.replace('\0', " ") } else { text }
 }
 
-/// A sheet with lines over values, and the outputs that are wanted.
+/// A sheet with lines over values, and the wanted outputs.
 pub struct axw_what_if {
     sheet: Sheet,
     axes: Vec<Axis>,
     side_by_side: bool,
     outputs: Vec<String>,
-    /// Made when it is first asked for, and again after a change.
+    /// Made when first needed, and again after a change.
     ready: OnceLock<WhatIf>,
 }
 
@@ -556,7 +556,7 @@ impl axw_what_if {
     }
 }
 
-/// Begins a what-if on a sheet as it stands now: every value of an axis with every value of the others, the last axis fastest.
+/// Begins a what-if on a sheet in its present state: every value of an axis with every value of the others, the last axis fastest.
 /// `what_if` receives a handle that `axw_what_if_free` frees.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_what_if_new(sheet: *const axw_sheet, what_if: *mut *mut axw_what_if) -> i32 {
@@ -640,7 +640,7 @@ pub unsafe extern "C" fn axw_what_if_entries(
     })
 }
 
-/// Lets the axes go side by side, row by row, rather than every value with every other; all are then of one length.
+/// Lets the axes go side by side, row by row, rather than every value with every other; all must have one length.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_what_if_side_by_side(what_if: *mut axw_what_if, side_by_side: bool) -> i32 {
     guard(|| {
@@ -651,14 +651,14 @@ pub unsafe extern "C" fn axw_what_if_side_by_side(what_if: *mut axw_what_if, sid
     })
 }
 
-/// Adds an output: the path of a line, or of a finding followed by `.value`, `.margin` or `.verdict`. Without any, every finding has
+/// Adds an output: the path of a line, or of a finding followed by `.value`, `.margin` or `.verdict`. Without outputs, every finding gives
 /// its margin and its verdict.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_what_if_output(what_if: *mut axw_what_if, path: *const c_char) -> i32 {
     guard(|| {
         let what_if = unsafe { handle_mut("what_if", what_if) }?;
         let path = unsafe { words("path", path) }?;
-        // One that is none is refused here, and not when all of them run.
+        // An unknown output is refused here, not when the rows run.
         what_if.sheet.what_if(Vec::new(), false, &[path])?;
         what_if.outputs.push(path.to_owned());
         what_if.ready = OnceLock::new();
@@ -666,7 +666,7 @@ pub unsafe extern "C" fn axw_what_if_output(what_if: *mut axw_what_if, path: *co
     })
 }
 
-/// How many rows it has.
+/// Number of rows.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_what_if_rows(what_if: *const axw_what_if, rows: *mut usize) -> i32 {
     guard(|| {
@@ -676,7 +676,7 @@ pub unsafe extern "C" fn axw_what_if_rows(what_if: *const axw_what_if, rows: *mu
     })
 }
 
-/// Outputs that are known in no row, each with what it needs or why it is refused, one a line; empty where there is none.
+/// Outputs that are known in no row, each with its missing inputs or the reason of its refusal, one a line; empty without any.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_what_if_not_known(
     what_if: *const axw_what_if,
@@ -707,11 +707,11 @@ pub unsafe extern "C" fn axw_what_if_dropped(
     })
 }
 
-/// `count` rows from the row `first` on as a table: a column for each line that changes, one for each output. In a row in which a call was
-/// refused, outputs that follow from it are NaN, and `axw_table_reason` says why.
+/// `count` rows from the row `first` on as a table: a column for each line that changes, one for each output. If a call in a row was
+/// refused, the outputs that follow from it are NaN, and `axw_table_reason` gives the reason.
 ///
-/// A table takes at most 4 GiB: more rows are refused with `AXW_NO_SOLUTION` before anything is allocated, and come piece by piece by `first` and `count`.
-/// It runs on so many threads, 0 meaning as many as there are processors, and the numbers do not depend on it. `progress` may be NULL.
+/// A table takes at most 4 GiB. A larger request is refused with `AXW_NO_SOLUTION` before anything is allocated: ask piece by piece, by `first` and `count`.
+/// It runs on this many threads, 0 meaning one for each processor; the numbers do not depend on it. `progress` may be NULL.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_what_if_table(
     what_if: *const axw_what_if,
@@ -739,7 +739,7 @@ pub unsafe extern "C" fn axw_what_if_free(what_if: *mut axw_what_if) {
     guard_or((), || unsafe { free(what_if) });
 }
 
-/// Parts that can be bought.
+/// Parts for sale.
 pub struct axw_price_list(PriceList);
 
 /// Reads a price list from JSON or TOML text: a list `parts` of tables with `part`, `kind`, `cost`, `mass` and lines of the sheet. `list`
@@ -760,19 +760,19 @@ pub unsafe extern "C" fn axw_price_list_csv(text: *const c_char, list: *mut *mut
     })
 }
 
-/// Number of parts; 0 where `list` is NULL.
+/// Number of parts; 0 if `list` is NULL.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_price_list_parts(list: *const axw_price_list) -> usize {
     guard_or(0, || unsafe { list.as_ref() }.map_or(0, |list| list.0.parts.len()))
 }
 
-/// Frees a price list; NULL is allowed. What was chosen from it lives on.
+/// Frees a price list; NULL is allowed. Choices made from it live on.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_price_list_free(list: *mut axw_price_list) {
     guard_or((), || unsafe { free(list) });
 }
 
-/// Which parts of a price list meet the requirements on a sheet.
+/// Parts of a price list that meet the requirements on a sheet.
 pub struct axw_chosen {
     chosen: Chosen,
     list: PriceList,
@@ -822,8 +822,8 @@ pub unsafe extern "C" fn axw_choose(
     })
 }
 
-/// Combinations to which no other is both cheaper and lighter, as a table: the first row is the cheapest, the last the lightest, and there
-/// is no row where nothing meets the requirements. Columns: `cost`, `mass`, then the part of each kind, by the name of the kind.
+/// Combinations to which no other is both cheaper and lighter, as a table. The first row is the cheapest, the last the lightest; there
+/// is no row if nothing meets the requirements. Columns: `cost`, `mass`, then the part of each kind, by the name of the kind.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_chosen_front(chosen: *const axw_chosen, table: *mut *mut axw_table) -> i32 {
     guard(|| unsafe {
@@ -834,7 +834,7 @@ pub unsafe extern "C" fn axw_chosen_front(chosen: *const axw_chosen, table: *mut
     })
 }
 
-/// Combinations that meet every requirement, as many as were asked for, as a table like that of `axw_chosen_front`; `more` receives
+/// Combinations that meet every requirement, up to the limit of the choice, as a table like that of `axw_chosen_front`; `more` receives
 /// whether there are others.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_chosen_feasible(
@@ -851,7 +851,7 @@ pub unsafe extern "C" fn axw_chosen_feasible(
     })
 }
 
-/// Parts that stand in no combination as a table: `part`, `kind`, `why`.
+/// Parts in no combination, as a table: `part`, `kind`, `why`.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_chosen_rejected(chosen: *const axw_chosen, table: *mut *mut axw_table) -> i32 {
     guard(|| unsafe {
@@ -877,7 +877,7 @@ pub unsafe extern "C" fn axw_chosen_fit(chosen: *const axw_chosen, row: usize, s
     })
 }
 
-/// Requirements that bind nothing because what they ask of is not known, one a line with what it needs; empty where there is none.
+/// Requirements that bind nothing because their subject is not known, one a line with the missing inputs; empty without any.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_chosen_not_known(
     chosen: *const axw_chosen,
@@ -907,7 +907,7 @@ pub unsafe extern "C" fn axw_chosen_dropped(
     })
 }
 
-/// All of it as JSON text; masses in kilograms.
+/// The whole choice as JSON text; masses in kilograms.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_chosen_json(
     chosen: *const axw_chosen,
@@ -921,7 +921,7 @@ pub unsafe extern "C" fn axw_chosen_json(
     })
 }
 
-/// Frees what was chosen; NULL is allowed.
+/// Frees a choice; NULL is allowed.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_chosen_free(chosen: *mut axw_chosen) {
     guard_or((), || unsafe { free(chosen) });

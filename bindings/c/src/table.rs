@@ -45,13 +45,13 @@ impl axw_table {
     }
 }
 
-/// Number of rows; 0 where `table` is NULL.
+/// Number of rows; 0 if `table` is NULL.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_table_rows(table: *const axw_table) -> usize {
     guard_or(0, || unsafe { table.as_ref() }.map_or(0, |table| table.table.rows()))
 }
 
-/// Number of columns; 0 where `table` is NULL.
+/// Number of columns; 0 if `table` is NULL.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_table_columns(table: *const axw_table) -> usize {
     guard_or(0, || unsafe { table.as_ref() }.map_or(0, |table| table.table.columns().len()))
@@ -87,7 +87,7 @@ pub unsafe extern "C" fn axw_table_column(
     })
 }
 
-/// Place of the column of this name, as every other entry wants it.
+/// Place of the column of this name, for every other entry.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_table_find(
     table: *const axw_table,
@@ -190,7 +190,7 @@ pub unsafe extern "C" fn axw_table_label(
     })
 }
 
-/// The refused rows in order, and how many there are; `axw_table_reason` says why.
+/// The refused rows in order, and their number; `axw_table_reason` gives the reason.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_table_refused(
     table: *const axw_table,
@@ -207,7 +207,7 @@ pub unsafe extern "C" fn axw_table_refused(
     })
 }
 
-/// Why a row was refused: copies the sentence, empty where the row has its results. `needed` receives the bytes that it needs, its closing
+/// Reason for the refusal of a row: copies the sentence, empty for a row with results. `needed` receives the bytes that it needs, its closing
 /// NUL included; `buffer` may be NULL.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_table_reason(

@@ -10,7 +10,7 @@ pub const AXW_METRIC: i32 = 0;
 /// Units of a US shop.
 pub const AXW_US: i32 = 1;
 
-/// The quantity of this name or of these words, however they are capitalised.
+/// The quantity of this name or of these words, in any case.
 unsafe fn kind(quantity: *const c_char) -> Outcome<&'static Kind> {
     let name = unsafe { words("quantity", quantity) }?.trim();
     let is_named =
@@ -18,7 +18,7 @@ unsafe fn kind(quantity: *const c_char) -> Outcome<&'static Kind> {
     KINDS.iter().copied().find(is_named).ok_or_else(|| Failure::NotThere(unknown(name)))
 }
 
-/// The names that hold what was asked for, or all of them where none does.
+/// The names that contain the text, or all names if none does.
 fn unknown(name: &str) -> String {
     let asked = name.to_lowercase();
     let near = |kind: &&&Kind| kind.name.to_lowercase().contains(&asked) || kind.words.contains(&asked);
@@ -51,7 +51,7 @@ fn finite(name: &str, from: f64, unit: &Unit, to: f64) -> Outcome<f64> {
 
 /// Reads text such as "225 lbf/in" as the named quantity, into coherent SI.
 ///
-/// A quantity has its name or its words, however they are capitalised: "LinearStiffness" or "linear stiffness". These are
+/// A quantity has its name or its words, in any case: "LinearStiffness" or "linear stiffness". These are
 /// all of them, each with its units; the first is coherent SI.
 /// @QUANTITIES@
 #[unsafe(no_mangle)]
@@ -63,7 +63,7 @@ pub unsafe extern "C" fn axw_text_read(text: *const c_char, quantity: *const c_c
     })
 }
 
-/// Prints a value in coherent SI in the unit that a shop prints (`AXW_METRIC`, `AXW_US`), with four figures; what is no finite number
+/// Prints a value in coherent SI in the unit that a shop prints (`AXW_METRIC`, `AXW_US`), with four figures; a value that is no finite number
 /// of that unit is refused. `needed` receives the bytes that the text needs, its closing NUL included; `buffer` may be NULL.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_text_print(

@@ -5,7 +5,7 @@ use axlewright::Verdict;
 use axlewright::base::error::{Error, Relation};
 use axlewright::units::{Quantity, Ratio};
 
-/// Verdict `AXW_VERDICT_...` of a ratio, capacity over demand: short below 1, tight below `wanted`, not known where either is NaN.
+/// Verdict `AXW_VERDICT_...` of a ratio, capacity over demand: short below 1, tight below `wanted`, not known if either is NaN.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_verdict_of_ratio(margin: f64, wanted: f64, verdict: *mut i32) -> i32 {
     guard(|| {
@@ -16,11 +16,11 @@ pub unsafe extern "C" fn axw_verdict_of_ratio(margin: f64, wanted: f64, verdict:
 }
 
 /// Verdict `AXW_VERDICT_...` of a difference, capacity less demand, both arguments in one unit: short below 0, tight below `wanted`, not
-/// known where either is NaN.
+/// known if either is NaN.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_verdict_of_difference(margin: f64, wanted: f64, verdict: *mut i32) -> i32 {
     guard(|| {
-        // The rule is the same in any unit, so the plain numbers do.
+        // The rule is the same in any unit, so plain numbers serve.
         let on = Verdict::of_difference(Ratio::from_si(margin), Ratio::from_si(wanted));
         unsafe { put(verdict, verdict_number(on)) };
         Ok(())
@@ -31,7 +31,7 @@ static BAND: Relation =
     Relation { argument: "high", other: "low", source: "definition: a band goes from low to high" };
 
 /// Verdict `AXW_VERDICT_...` of a place in the band from `low` to `high`, all arguments in one unit: short outside, tight nearer to an
-/// edge than `wanted`, not known where `place` or `wanted` is NaN. An edge may be infinite; `high` must be greater than `low`.
+/// edge than `wanted`, not known if `place` or `wanted` is NaN. An edge may be infinite; `high` must be greater than `low`.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_verdict_of_place(
     place: f64,

@@ -15,8 +15,8 @@ unsafe fn work(function: *const c_char, inputs_si: *const f64, count: usize) -> 
 /// Calls a function by its path, such as "spring.wheel_rate", and shows the work as plain text: the formula, each argument with its
 /// unit, the formula with the numbers put in, the result, the limits, the source, the caution, the revision.
 ///
-/// `inputs_si` holds `count` arguments in coherent SI, in their order; `system` is `AXW_METRIC` or `AXW_US`. What the function refuses is
-/// refused as by itself. `needed` receives the bytes that the text needs, its closing NUL included; `buffer` may be NULL.
+/// `inputs_si` holds `count` arguments in coherent SI, in their order; `system` is `AXW_METRIC` or `AXW_US`. Arguments that the function refuses are
+/// refused here too. `needed` receives the bytes that the text needs, its closing NUL included; `buffer` may be NULL.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_work(
     function: *const c_char,

@@ -71,7 +71,7 @@ static void caller_has(const axw_spring_corner *model, const ride_height *whole,
     int32_t status = axw_spring_corner_at_ride_height(model, (ride_height *)(void *)result);
     CHECK(status == (fits ? AXW_OK : AXW_BUFFER));
     if (!fits) {
-        check_message("is no size of this struct; set it to sizeof *result", "size", __FILE__, __LINE__);
+        check_message("is not a size of this struct; set it to sizeof *result", "size", __FILE__, __LINE__);
     }
     size_t filled = fits ? sizeof(size_t) : 0, kept;
     for (size_t i = 0; i < sizeof fields / sizeof fields[0]; i++) {

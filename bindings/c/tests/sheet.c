@@ -659,7 +659,7 @@ static void axes(void)
     REFUSED(axw_what_if_range(of, "front.tyre.rate", "1 N/mm", "2 Hz", 3), AXW_DOCUMENT, "front.tyre.rate: ");
     REFUSED(axw_what_if_entries(of, paths, 0, cells, 3), AXW_LENGTH, "at least one line");
     REFUSED(axw_what_if_entries(of, paths, 2, NULL, 3), AXW_NULL, "cells is NULL");
-    REFUSED(axw_what_if_entries(of, paths, 2, cells, SIZE_MAX / 2), AXW_LENGTH, "no memory holds so many");
+    REFUSED(axw_what_if_entries(of, paths, 2, cells, SIZE_MAX / 2), AXW_LENGTH, "no memory is large enough");
     REFUSED(axw_what_if_output(of, "front.frequency.margn"), AXW_DOCUMENT, "`front.frequency.margin`");
     REFUSED(axw_what_if_output(of, NULL), AXW_NULL, "path is NULL");
     REFUSED(axw_what_if_output(NULL, "front.frequency.margin"), AXW_NULL, "what_if is NULL");

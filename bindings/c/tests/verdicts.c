@@ -70,7 +70,7 @@ static void words(void)
     for (size_t i = 0; i < sizeof none / sizeof none[0]; i++) {
         char wanted[64];
         CHECK(axw_verdict_word(none[i]) == NULL);
-        snprintf(wanted, sizeof wanted, "verdict = %d is no code: there are 0 to 4", (int)none[i]);
+        snprintf(wanted, sizeof wanted, "verdict = %d is not a code; the codes are 0 to 4", (int)none[i]);
         check_message(wanted, "axw_verdict_word", __FILE__, __LINE__);
     }
 }

@@ -62,7 +62,7 @@ __all__ = [
 
 
 def __getattr__(name: str) -> Any:
-    """Systems and the build sheet are loaded when they are first used."""
+    """Systems and the build sheet are loaded at first use."""
     if name in ("si", "sheet") or name in SYSTEMS:
         return import_module(f"axlewright.{name}")
     if name in _OF_THE_SHEET:

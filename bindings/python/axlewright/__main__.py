@@ -73,7 +73,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
 
 
 def _run() -> int:
-    """The command, where its reader may go and an interrupt may come."""
+    """The command, with care for a closed pipe and an interrupt."""
     try:
         return main()
     except BrokenPipeError:

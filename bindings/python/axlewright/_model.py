@@ -1,4 +1,4 @@
-"""What every model can do."""
+"""Common methods of every model."""
 
 from __future__ import annotations
 
@@ -30,11 +30,11 @@ class Model:
         return _json(self._handle)
 
     def replace(self, **fields: Any) -> Self:
-        """The same model with some fields changed: `coolant.replace(cap="7 psi gauge")`. `None` takes a field away."""
+        """This model with some fields changed: `coolant.replace(cap="7 psi gauge")`. `None` removes a field."""
         return type(self)(**(json.loads(self.to_json()) | fields))
 
     def _read(self, name: str, kind: str | None = None) -> Any:
-        """A field as it stands in the document; where its kind is named, as a quantity or the text "none"."""
+        """A field as the document has it; with the name of its kind, as a quantity or the text "none"."""
         value = json.loads(self.to_json()).get(name)
         return value if kind is None or value in (None, "none") else _field(value, kind)
 

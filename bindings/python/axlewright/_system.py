@@ -1,4 +1,4 @@
-"""Fills the modules of the systems when they are first imported, from the tables of the native module."""
+"""Fills the modules of the systems at first import, from the tables of the native module."""
 
 from __future__ import annotations
 

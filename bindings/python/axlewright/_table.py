@@ -1,4 +1,4 @@
-"""Tables: what a model returns over a grid."""
+"""Tables: the result of a model over a grid."""
 
 from __future__ import annotations
 
@@ -76,7 +76,7 @@ class Table(Mapping[str, "Column"]):
 
     @property
     def reasons(self) -> dict[int, str]:
-        """Why a row was refused, by row."""
+        """Reasons of the refused rows, by row."""
         return dict(self._reasons)
 
     @property
@@ -134,7 +134,7 @@ class Table(Mapping[str, "Column"]):
             panels.setdefault(units[name], []).append(name)
         if ax is not None and len(panels) > 1:
             shown = "; ".join(f"{', '.join(of)} [{_symbol(unit)}]" for unit, of in panels.items())
-            raise ValueError(f"columns of different units do not share one axis: {shown}; plot one unit at a time")
+            raise ValueError(f"columns of different units cannot share one axis: {shown}; plot one unit at a time")
         across = _shown(self[x])
         if ax is None:
             height = max(4.8, 2.4 * len(panels))
@@ -153,7 +153,7 @@ class Table(Mapping[str, "Column"]):
         return every[0] if len(every) == 1 else every
 
     def _in(self, units: Units | Literal["si"] | None) -> dict[str, tuple[npt.NDArray[Any], str, str]]:
-        """Of each column the plain values, the symbol of their unit and the kind of quantity, which words and pure
+        """For each column the plain values, the symbol of their unit and the kind of quantity, which words and pure
         numbers do not have.
         """
         if units is not None and units != "si" and not isinstance(units, Mapping):
@@ -196,7 +196,7 @@ class Table(Mapping[str, "Column"]):
         return f"<Table of {self._rows} rows{refused}: {', '.join(map(self._label, self))}>"
 
     def __str__(self) -> str:
-        """Columns in their units with four significant digits; a refused row is marked, and its reason stands beneath."""
+        """Columns in their units with four significant digits; a refused row is marked, and its reason is below."""
         rows = range(min(self._rows, PRINTED))
         last = len(str(max(rows, default=0)))
         columns = [["", "", *(f"{row:{last}} {self._mark(row)}".rstrip() for row in rows)]]
@@ -222,7 +222,7 @@ class Table(Mapping[str, "Column"]):
         return REFUSED if row in self._reasons else ""
 
     def _footnotes(self) -> list[str]:
-        """Why the rows that are printed were refused, and how many more there are."""
+        """Reasons of the refused rows that are printed, and the number of further ones."""
         rows: dict[str, list[str]] = {}
         for row, reason in sorted(self._reasons.items()):
             if row < PRINTED:
@@ -266,11 +266,11 @@ class Table(Mapping[str, "Column"]):
         return _arrow_schema(self._rows, self._arrow())
 
     def __arrow_c_array__(self, requested_schema: object = None) -> tuple[object, object]:
-        """Schema and data for the Arrow PyCapsule interface; a request for another schema is not met."""
+        """Schema and data for the Arrow PyCapsule interface; a request for another schema is ignored."""
         return _arrow_array(self._rows, self._arrow())
 
     def __arrow_c_stream__(self, requested_schema: object = None) -> object:
-        """The same as a stream of one batch."""
+        """The table as a stream of one batch."""
         return _arrow_stream(self._rows, self._arrow())
 
 
@@ -305,7 +305,7 @@ def _symbol(unit: Unit | None) -> str:
 
 
 def _cell(value: Any) -> str:
-    """A value as a shop writes it; `-` where there is none."""
+    """A value as a shop writes it; `-` without one."""
     if value is None or value != value:
         return "-"
     return _rounded(value) if isinstance(value, float) else str(value)

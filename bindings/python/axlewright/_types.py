@@ -1,4 +1,4 @@
-"""What the functions take and give, for type checkers and readers."""
+"""Types of arguments and results, for type checkers and readers."""
 
 from collections.abc import Sequence
 from typing import Any, Literal, TypeAlias
@@ -11,7 +11,7 @@ from axlewright._native import Quantity
 QuantityLike: TypeAlias = Quantity | str | Sequence[Quantity] | Sequence[str] | Any
 #: A ratio may also be a plain number or an array.
 RatioLike: TypeAlias = float | npt.ArrayLike | QuantityLike
-#: A ratio as a result: a float, or an array where an array was given.
+#: A ratio as a result: a float, or an array if an array was given.
 Ratio: TypeAlias = Any
-#: What to do with a value outside the valid range: raise, or give NaN.
+#: Treatment of a value outside the valid range: raise, or give NaN.
 Invalid: TypeAlias = Literal["raise"] | Literal["nan"]

@@ -14,7 +14,7 @@ T = TypeVar("T", covariant=True)
 
 
 class Work(Generic[T]):
-    """A call with its answer and how it came about: formula, numbers put in, result, source, caution, revision.
+    """A call with its answer and the steps to it: formula, numbers put in, result, source, caution, revision.
 
     It never changes, prints as plain text and shows itself as a table in a notebook. `work` makes one.
     """
@@ -39,7 +39,7 @@ class Work(Generic[T]):
 
     @property
     def result(self) -> T:
-        """What the function gives."""
+        """The results of the function."""
         return self._result
 
     @property
@@ -52,7 +52,7 @@ class Work(Generic[T]):
         return self._json
 
     def shown_in(self, system: Literal["metric", "us"]) -> Work[T]:
-        """The same work in the units of a metric or of a US shop."""
+        """This work in the units of a metric or of a US shop."""
         return type(self)(self._function, self._given, system)
 
     def __str__(self) -> str:

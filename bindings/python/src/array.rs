@@ -1,4 +1,4 @@
-//! Plain numbers and arrays of numbers: what stands behind a quantity, always in float64.
+//! Plain numbers and arrays of numbers inside a quantity, always in float64.
 use numpy::{PyArrayDyn, PyArrayMethods, PyUntypedArray};
 use pyo3::exceptions::{PyTypeError, PyZeroDivisionError};
 use pyo3::intern;
@@ -8,7 +8,7 @@ use pyo3::types::{PyBool, PyBytes, PyFloat, PyInt, PyList, PyString, PyTuple};
 
 use axlewright::units::Unit;
 
-/// A number, or an array of float64: a read-only ndarray, or a dask array, DataArray, Series as it came.
+/// A number, or an array of float64: a read-only ndarray, or a dask array, DataArray or Series unchanged.
 pub enum Value {
     Number(f64),
     Array(Py<PyAny>),
@@ -147,7 +147,7 @@ impl Value {
         }
     }
 
-    /// Value in this unit of a coherent SI one, rounded as the core rounds it; an array is fresh.
+    /// Value in this unit of a value in coherent SI, rounded as the core rounds it; an array is new.
     pub fn in_unit<'py>(&self, py: Python<'py>, unit: &Unit) -> PyResult<Bound<'py, PyAny>> {
         match self {
             Value::Number(x) => Ok(PyFloat::new(py, unit.from_si(*x)).into_any()),
@@ -180,7 +180,7 @@ pub fn brief(x: &Bound<'_, PyAny>) -> String {
     if line.chars().count() > 60 { line.chars().take(57).chain("...".chars()).collect() } else { line }
 }
 
-/// The ndarray of a result: itself, or what a container holds; nothing for a lazy array.
+/// The ndarray of a result: itself, or the one inside a container; nothing for a lazy array.
 pub fn ndarray<'py>(x: &Bound<'py, PyAny>) -> Option<Bound<'py, PyArrayDyn<f64>>> {
     if let Ok(array) = x.cast::<PyArrayDyn<f64>>() {
         return Some(array.clone());

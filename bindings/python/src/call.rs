@@ -18,7 +18,7 @@ use std::sync::{Mutex, PoisonError};
 
 static UFUNCS: Mutex<BTreeMap<TypeId, Py<PyAny>>> = Mutex::new(BTreeMap::new());
 
-/// The ufunc of a function, made when it is first asked for.
+/// The ufunc of a function, made when first asked for.
 pub fn ufunc_of<K: Kernel<I, O>, const I: usize, const O: usize>(py: Python<'_>) -> PyResult<Py<PyAny>> {
     let known = || UFUNCS.lock().unwrap_or_else(PoisonError::into_inner);
     if let Some(made) = known().get(&TypeId::of::<K>()) {
@@ -101,7 +101,7 @@ fn front<'py, K: Kernel<I, O>, const I: usize, const O: usize>(
     class.made(PyTuple::new(py, all)?)
 }
 
-/// A named tuple of the Python package, looked for when the first result is made.
+/// A named tuple of the Python package, looked up when the first result is made.
 pub struct Class {
     module: &'static str,
     name: &'static str,
@@ -120,7 +120,7 @@ impl Class {
     }
 }
 
-/// What `invalid` says.
+/// True if `invalid` asks for a refusal.
 fn refuses(invalid: Borrowed<'_, '_, PyAny>) -> PyResult<bool> {
     if let Ok(words) = invalid.cast::<PyString>() {
         match words.to_str()? {
@@ -133,8 +133,8 @@ fn refuses(invalid: Borrowed<'_, '_, PyAny>) -> PyResult<bool> {
     Err(PyValueError::new_err(format!("invalid = {given} is not known; it is \"raise\" or \"nan\"")))
 }
 
-/// The unit to show a result in: that of the first argument of its kind, or the shop's of the system in which the
-/// arguments were given.
+/// The unit to show a result in: that of the first argument of its kind, or the shop's unit in the system of the
+/// arguments.
 pub fn shown(
     kind: &'static Kind,
     given: impl Iterator<Item = (&'static Kind, Option<&'static Unit>)>,
@@ -175,7 +175,7 @@ fn arrays<K: Kernel<I, O>, const I: usize, const O: usize>(
     Ok(results)
 }
 
-/// The refusal of plain arrays whose shapes do not go together, by the names of the arguments.
+/// Refusal of plain arrays whose shapes do not fit together, by the names of the arguments.
 fn shapes<K: Kernel<I, O>, const I: usize, const O: usize>(
     py: Python<'_>,
     values: &[Value; I],
@@ -196,7 +196,7 @@ fn shapes<K: Kernel<I, O>, const I: usize, const O: usize>(
     Some(refused)
 }
 
-/// Raises for the first element that the core refuses. A lazy array is not computed for it: there it stays NaN.
+/// Raises for the first element that the core refuses. A lazy array is not computed for this: its element stays NaN.
 fn check<K: Kernel<I, O>, const I: usize, const O: usize>(
     py: Python<'_>,
     values: &[Value; I],

@@ -1,4 +1,4 @@
-//! The core's refusals as Python exceptions. The sentence is the core's; only the name of an argument may stand before it.
+//! The core's refusals as Python exceptions. The sentence is the core's; only the name of an argument may be put before it.
 use axlewright::Error;
 use pyo3::create_exception;
 use pyo3::exceptions::{PyRuntimeError, PyValueError};
@@ -12,7 +12,7 @@ create_exception!(
     axlewright,
     TextError,
     PyValueError,
-    "Text that is not a quantity, or not of the wanted kind."
+    "Text that is not a quantity, or is of another kind than expected."
 );
 create_exception!(axlewright, DocumentError, PyValueError, "A document that cannot be read.");
 
@@ -46,7 +46,7 @@ fn faults(py: Python<'_>, all: &[axlewright::base::document::Fault]) -> PyResult
     Ok(PyTuple::new(py, all)?.unbind())
 }
 
-/// Attributes of every `DomainError`; `None` where they do not apply.
+/// Attributes of every `DomainError`; `None` if they do not apply.
 const ATTRIBUTES: [&str; 8] = ["argument", "value", "lower", "upper", "unit", "source", "index", "number"];
 
 pub fn register(m: &Bound<'_, PyModule>) -> PyResult<()> {
@@ -87,7 +87,7 @@ pub fn raise_in(py: Python<'_>, argument: &str, error: Error) -> PyErr {
     raise_with(py, sentence, error)
 }
 
-/// The exception of a document: of the class of its one refused value, if that is all.
+/// Exception of a document; of the class of its one refused value, if that is the only fault.
 fn document_error(
     py: Python<'_>,
     sentence: String,
@@ -153,7 +153,7 @@ fn set(value: &Bound<'_, PyAny>, fields: (&str, f64, f64, f64, &str, &str)) -> P
     value.setattr("source", source)
 }
 
-/// Says which element of an array was refused.
+/// Names the element of an array that was refused.
 pub fn at(py: Python<'_>, error: PyErr, index: &[usize], flat: usize) -> PyErr {
     let added = PyTuple::new(py, index).and_then(|index| {
         let value = error.value(py);
@@ -177,7 +177,7 @@ fn panicked(name: &str, payload: Box<dyn Any + Send>) -> PyErr {
     PyRuntimeError::new_err(format!("{name}: a fault inside axlewright, please report it: {words}"))
 }
 
-/// Stands before every entry: a panic becomes a `RuntimeError`.
+/// Runs every entry: a panic becomes a `RuntimeError`.
 pub fn guard<T>(name: &str, entry: impl FnOnce() -> PyResult<T>) -> PyResult<T> {
     catch_unwind(AssertUnwindSafe(entry)).unwrap_or_else(|payload| Err(panicked(name, payload)))
 }

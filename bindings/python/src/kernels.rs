@@ -1,2 +1,2 @@
-//! The kernels of every function, and the models. `build.rs` makes them of the core's sources.
+//! Kernels of every function, and the models. `build.rs` makes them from the core's sources.
 include!(concat!(env!("OUT_DIR"), "/generated.rs"));

@@ -1,4 +1,4 @@
-//! Calls by keyword: native functions and methods that take their arguments as a Python function does that takes keywords only.
+//! Calls by keyword: native functions and methods that take keyword arguments only.
 use crate::error::guard;
 use pyo3::exceptions::PyTypeError;
 use pyo3::ffi;
@@ -12,7 +12,7 @@ pub struct Keyword {
     pub optional: bool,
 }
 
-/// What Python passes to a native function.
+/// Arguments that Python passes to a native function.
 pub struct Call<'a, 'py> {
     py: Python<'py>,
     values: *const *mut ffi::PyObject,
@@ -20,7 +20,7 @@ pub struct Call<'a, 'py> {
     names: Option<Borrowed<'a, 'py, PyTuple>>,
 }
 
-/// The place of an argument; an argument that was not given leaves it empty.
+/// Place of an argument; empty if it was not given.
 pub type Place<'a, 'py> = Option<Borrowed<'a, 'py, PyAny>>;
 
 impl<'a, 'py> Call<'a, 'py> {
@@ -93,7 +93,7 @@ pub fn body(name: &str, call: impl FnOnce(Python<'_>) -> PyResult<Py<PyAny>>) ->
     })
 }
 
-/// A definition that Python keeps for as long as it lives: it is leaked, once a function. `doc` begins with the signature.
+/// A definition that Python keeps for the life of the process: it is leaked, one for each function. `doc` begins with the signature.
 fn definition(
     name: &str,
     doc: &str,

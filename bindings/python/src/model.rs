@@ -1,5 +1,5 @@
-//! Models: what is built once from keywords or a document, then asked. A model of the core stands behind one handle;
-//! the class that people see is Python.
+//! Models, built once from keywords or a document and then asked. One handle holds a model of the core;
+//! the public class is Python.
 use crate::array::{Value, brief};
 use crate::call::{Class, MOST, shown};
 use crate::error::{guard, raise};
@@ -30,10 +30,10 @@ pub struct Handle {
 
 type Shared = Arc<dyn Any + Send + Sync>;
 
-/// The units of the fields of a model, looked for when a result is first shown in one.
+/// Units of the fields of a model, looked up when a result is first shown in one.
 type Fields = Arc<LazyLock<Vec<Given>, Box<dyn FnOnce() -> Vec<Given> + Send>>>;
 
-/// What a method was called with, after the handle, and then the fields of the model.
+/// Arguments of a method, after the handle, and the fields of the model.
 pub struct Arguments<'a, 'py> {
     py: Python<'py>,
     all: &'a [Place<'a, 'py>],
@@ -41,7 +41,7 @@ pub struct Arguments<'a, 'py> {
     fields: &'a Fields,
 }
 
-/// The unit in which an argument was given, or a field, which has no name here.
+/// Unit of a given argument, or of a field, which has no name here.
 #[derive(Clone, Copy)]
 pub struct Given {
     pub name: &'static str,
@@ -101,7 +101,7 @@ impl<'py> Arguments<'_, 'py> {
     pub fn parts<const N: usize>(&self, class: &Class, parts: [Py<PyAny>; N]) -> PyResult<Py<PyAny>> {
         class.made(PyTuple::new(self.py(), parts)?)
     }
-    /// A table; a column that carries an argument's name is shown in that one's unit.
+    /// A table; a column with the name of an argument is shown in that argument's unit.
     pub fn table(&self, table: axlewright::Table) -> PyResult<Py<PyAny>> {
         let (given, fields) = (self.given.borrow().clone(), self.fields.clone());
         let made = crate::table::give(self.py(), table, move |name, kind| {
@@ -120,9 +120,9 @@ fn pairs<'a>(
     given.iter().chain(fields.iter()).map(|given| (given.kind, given.unit))
 }
 
-/// The units of the fields of a document: of those whose kind is known, and of every other text in it that is a
-/// quantity by itself. The coherent SI unit says nothing where a shop uses another one: it stands wherever the unit of a
-/// field is not known.
+/// Units of the fields of a document: of those with a known kind, and of every other text in it that is a
+/// quantity by itself. The coherent SI unit is ignored if a shop uses another one: it is written for every field whose unit
+/// is not known.
 fn units(document: &Json, fields: &[Field]) -> Vec<Given> {
     let mut given: Vec<Given> = Vec::new();
     let mut add = |kind: &'static Kind, unit: &'static Unit| {
@@ -160,7 +160,7 @@ fn units(document: &Json, fields: &[Field]) -> Vec<Given> {
 /// A field of a model.
 pub struct Field {
     pub name: &'static str,
-    /// The kind of quantity of a field that holds one.
+    /// Kind of quantity of a field that holds one.
     pub kind: Option<&'static Kind>,
     pub doc: &'static str,
 }
@@ -169,7 +169,7 @@ fn kind_of(fields: &[Field], name: &str) -> Option<&'static Kind> {
     fields.iter().find(|field| field.name == name)?.kind
 }
 
-/// A model of the core, and what its class says of it.
+/// A model of the core, with the description of its class.
 pub trait Described: 'static {
     type Model: Model + serde::Serialize + serde::de::DeserializeOwned + Send + Sync + 'static;
     /// System and name: `spring.Stack`.
@@ -195,16 +195,16 @@ pub trait Method: 'static {
 /// Adds one method to the class of a model.
 type Add = fn(&Bound<'_, PyAny>) -> PyResult<()>;
 
-/// A model as the table of its system lists it.
+/// A model in the table of its system.
 pub struct Listed {
     pub name: &'static str,
     pub doc: &'static str,
     pub fields: &'static [Field],
-    /// Reads JSON or TOML text; a refusal names a line of the text only where `lines` says so.
+    /// Reads JSON or TOML text; a refusal names a line of the text only with `lines`.
     pub read: fn(Python<'_>, &str, bool) -> PyResult<Handle>,
-    /// Gives the class what makes an object from keywords.
+    /// Gives the class its constructor from keywords.
     pub init: fn(&Bound<'_, PyAny>) -> PyResult<()>,
-    /// Give the class its methods.
+    /// Gives the class its methods.
     pub methods: &'static [Add],
 }
 
@@ -257,7 +257,7 @@ unsafe extern "C" fn init<D: Described>(
             }
         }
         let handle = Py::new(py, read_model::<D>(py, &document(&keywords, D::FIELDS)?, false)?)?;
-        // SAFETY: live objects; what the class forbids is to set it once more.
+        // SAFETY: live objects; the class forbids only to set it a second time.
         let set = unsafe {
             let name = intern!(py, "_handle").as_ptr();
             ffi::PyObject_GenericSetAttr(this.as_ptr(), name, handle.as_ptr())
@@ -308,7 +308,7 @@ fn adopt(class: &Bound<'_, PyAny>, name: &str) -> PyResult<()> {
 }
 
 /// The keyword arguments of a model as the JSON text that the core decodes: quantities as they were written, `None`
-/// left out, everything else as it is.
+/// left out, all others unchanged.
 fn document(keywords: &Bound<'_, PyDict>, fields: &[Field]) -> PyResult<String> {
     let py = keywords.py();
     for field in fields {
@@ -325,7 +325,7 @@ fn document(keywords: &Bound<'_, PyDict>, fields: &[Field]) -> PyResult<String> 
     Ok(object(keywords, "", 0)?.to_string())
 }
 
-/// A field of a model as it stands in the document, as the quantity that it is: a tolerance is left out.
+/// A field of a model in the document, as a quantity: a tolerance is left out.
 #[pyfunction(name = "_field")]
 fn field(py: Python<'_>, words: &str, kind: &str) -> PyResult<Py<PyAny>> {
     let kind =

@@ -8,7 +8,7 @@ use pyo3::prelude::*;
 use pyo3::sync::PyOnceLock;
 use pyo3::types::{PyDict, PyString};
 
-/// Whether this comes from `pint`; nothing does before somebody has imported it.
+/// True for an object of `pint`; never true before somebody has imported it.
 pub fn is_pint(x: &Bound<'_, PyAny>) -> PyResult<bool> {
     static MODULES: PyOnceLock<Py<PyDict>> = PyOnceLock::new();
     let py = x.py();
@@ -28,7 +28,7 @@ fn expression(kind: &Kind) -> String {
 
 /// The plain number or array in coherent SI.
 ///
-/// pint tells neither gauge from absolute, nor a turn from a pure number; where that changes the number it is
+/// pint distinguishes neither gauge from absolute, nor a turn from a pure number. If that changes the number, it is
 /// refused.
 pub fn take<'py>(x: &Bound<'py, PyAny>, argument: &str, kind: &'static Kind) -> PyResult<Bound<'py, PyAny>> {
     let shown = crate::array::brief(&x.str()?.into_any());

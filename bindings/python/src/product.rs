@@ -10,7 +10,7 @@ const MASS: &Kind = Mass::KIND;
 const FORCE: &Kind = Force::KIND;
 const ACCELERATION: &Kind = Acceleration::KIND;
 
-/// The unit of the wanted kind that text is told to use instead of this one: `kgf` for `kg` where a force is wanted.
+/// Unit of the expected kind to suggest instead of this one: `kgf` for `kg` if a force is expected.
 pub fn instead(unit: &units::Unit, wanted: &'static Kind) -> Option<&'static units::Unit> {
     let Err(axlewright::Error::Text { message, .. }) = text::unit(unit.symbol, Some(wanted)) else {
         return None;
@@ -26,7 +26,7 @@ pub struct Factor {
     pub number: Number,
 }
 
-/// What stands before a unit.
+/// Number before a unit.
 pub enum Number {
     /// A unit by itself.
     None,
@@ -44,7 +44,7 @@ impl Factor {
     }
 }
 
-/// How to write the product or quotient of two quantities or units, where it has a unit of its own or is a weight:
+/// Text for the product or quotient of two quantities or units, if it has a unit of its own or is a weight:
 /// `300 * lbf_in`, `kgf(100)`.
 fn composed(one: &Factor, operation: Operation, other: &Factor) -> Option<String> {
     let multiplied = matches!(operation, Operation::Multiply);

@@ -23,7 +23,7 @@ const ABSOLUTE: &Kind = AbsolutePressure::KIND;
 const GAUGE: &Kind = GaugePressure::KIND;
 const STRESS: &Kind = Stress::KIND;
 
-/// A point on a scale: it neither adds to its like nor scales.
+/// A point on a scale: two of them do not add, and it does not scale.
 fn is_point(kind: &Kind) -> bool {
     kind == TEMPERATURE || kind == ABSOLUTE
 }
@@ -34,7 +34,7 @@ pub fn a(kind: &Kind) -> String {
     format!("{article} {}", kind.words)
 }
 
-/// How to write a quantity of this kind: `300 * N_mm or "300 N/mm"`.
+/// Text of a quantity of this kind: `300 * N_mm or "300 N/mm"`.
 pub fn how_to_write(kind: &Kind, number: &str) -> String {
     let unit = kind.unit(kind.metric).unwrap_or(&kind.units[0]);
     let (name, symbol) = (unit.name, unit.symbol);
@@ -52,7 +52,7 @@ fn rounded(number: f64) -> String {
     text::print_in(short, RATIO, &RATIO.units[0])
 }
 
-/// A number with all its digits, and none more.
+/// A number with all its digits, and no more.
 pub fn written(number: f64) -> String {
     let number = format!("{number:?}");
     number.strip_suffix(".0").map_or(number.clone(), str::to_owned)
@@ -162,14 +162,14 @@ impl Unit {
 /// A quantity: `Q("300 lbf/in")`, `Q(300, "lbf/in")`, `300 * lbf_in`. It never changes.
 #[pyclass(frozen, module = "axlewright", name = "Quantity")]
 pub struct Quantity {
-    /// In coherent SI.
+    /// Value in coherent SI.
     pub value: Value,
     pub kind: &'static Kind,
-    /// The unit in which it was given, in which it is shown.
+    /// Unit in which it was given, and in which it is shown.
     pub unit: &'static units::Unit,
 }
 
-/// The unit that a text or a `Unit` means, and its kind; of this kind if one is given.
+/// The unit of a text or a `Unit`, and its kind; restricted to this kind if one is given.
 fn find_unit(
     unit: &Bound<'_, PyAny>,
     wanted: Option<&'static Kind>,
@@ -215,7 +215,7 @@ impl Quantity {
     /// The shortest number that, read in the unit, gives this value again.
     fn shown_number(&self, si: f64) -> f64 {
         let exact = self.unit.from_si(si);
-        // The noise of a scale with a zero of its own does not shrink with the number.
+        // The rounding noise of a scale with its own zero does not shrink with the number.
         let decimals = (0..=12).filter(|_| self.unit.offset != 0.0).map(|digits| format!("{exact:.digits$}"));
         let digits = (0..=16).map(|digits| format!("{exact:.digits$e}"));
         decimals
@@ -243,7 +243,7 @@ impl Quantity {
             }
         }
     }
-    /// An array with its elements as `format` writes them; a lazy or labelled one as it is.
+    /// An array with its elements written by `format`; a lazy or labelled one unchanged.
     fn array_words(&self, py: Python<'_>, format: &Bound<'_, PyAny>) -> PyResult<String> {
         let numbers = self.value.in_unit(py, self.unit)?;
         if !numbers.is_instance_of::<PyUntypedArray>() {
@@ -277,11 +277,11 @@ impl Quantity {
             refused
         })
     }
-    /// As it is shown, with every digit.
+    /// Text as shown, with every digit.
     pub fn words(&self, py: Python<'_>) -> String {
         self.__repr__(py).unwrap_or_else(|_| a(self.kind))
     }
-    /// Adds or subtracts; the rules of kinds stand here and nowhere else.
+    /// Adds or subtracts; the rules of kinds are here and nowhere else.
     fn sum(&self, py: Python<'_>, operation: Operation, other: &Bound<'_, PyAny>) -> PyResult<Self> {
         let adding = matches!(operation, Operation::Add);
         let other = Self::operand(self.kind, other)?;
@@ -310,7 +310,7 @@ impl Quantity {
         };
         Ok(Quantity { value: self.value.with(py, operation, &other.value)?, kind, unit })
     }
-    /// What is not a quantity on the left: a bare number, which only a ratio takes.
+    /// Left operand that is not a quantity: a bare number, which only a ratio takes.
     fn reflected(&self, operation: Operation, other: &Bound<'_, PyAny>) -> PyResult<Self> {
         let py = other.py();
         Ok(self.like(Self::operand(self.kind, other)?.value.with(py, operation, &self.value)?))
@@ -332,7 +332,7 @@ impl Quantity {
             how_to_write(kind, "300")
         )))
     }
-    /// A plain number or array, or a ratio: what a quantity may be scaled by.
+    /// A plain number or array, or a ratio: a factor for a quantity.
     fn scale(&self, other: &Bound<'_, PyAny>) -> PyResult<Value> {
         let py = other.py();
         if let Ok(other) = other.cast::<Quantity>() {
@@ -421,12 +421,12 @@ impl Quantity {
     fn kind(&self) -> &'static str {
         self.kind.name
     }
-    /// Symbol of the coherent SI unit, in which `si` stands: `N/m`.
+    /// Symbol of the coherent SI unit, the unit of `si`: `N/m`.
     #[getter]
     fn si_symbol(&self) -> &'static str {
         self.kind.si
     }
-    /// The unit in which it was given, in which it is shown.
+    /// Unit in which it was given, and in which it is shown.
     #[getter]
     fn unit(&self) -> Unit {
         Unit { unit: self.unit, kind: self.kind }
@@ -435,7 +435,7 @@ impl Quantity {
     fn to<'py>(&self, unit: &Bound<'py, PyAny>) -> PyResult<Bound<'py, PyAny>> {
         self.value.in_unit(unit.py(), find_unit(unit, Some(self.kind))?.0)
     }
-    /// The same quantity of the units library `pint`, in coherent SI.
+    /// This quantity as one of the units library `pint`, in coherent SI.
     #[pyo3(signature = (registry=None))]
     fn to_pint<'py>(
         &self,
@@ -653,7 +653,7 @@ impl Quantity {
     }
 }
 
-/// Reads one quantity; a tolerance has no place in it.
+/// Reads one quantity; a tolerance is refused.
 fn read(words: &str, wanted: Option<&'static Kind>) -> axlewright::Result<Quantity> {
     let reading = match wanted {
         Some(kind) => text::read_as(words, kind),
@@ -780,7 +780,7 @@ fn kind_named(name: &str) -> PyResult<&'static Kind> {
     Kind::named(name).ok_or_else(|| PyValueError::new_err(format!("there is no kind of quantity {name:?}")))
 }
 
-/// The unit of a kind, by their names (what pickle restores).
+/// The unit of a kind, by their names (for pickle).
 #[pyfunction(name = "_unit")]
 fn unit_named(kind: &str, unit: &str) -> PyResult<Unit> {
     let kind = kind_named(kind)?;
@@ -788,7 +788,7 @@ fn unit_named(kind: &str, unit: &str) -> PyResult<Unit> {
     Ok(Unit { unit: kind.unit(unit).ok_or_else(missing)?, kind })
 }
 
-/// A quantity from coherent SI and the names of its kind and unit (what pickle restores).
+/// A quantity from coherent SI and the names of its kind and unit (for pickle).
 #[pyfunction(name = "_quantity")]
 fn quantity_named(kind: &str, unit: &str, si: &Bound<'_, PyAny>) -> PyResult<Quantity> {
     let Unit { unit, kind } = unit_named(kind, unit)?;

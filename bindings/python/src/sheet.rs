@@ -1,5 +1,5 @@
-//! The build sheet: handles of the core behind the classes of `axlewright.sheet`. Long work lets the interpreter go, tells how far it
-//! is and answers an interrupt.
+//! The build sheet: handles of the core behind the classes of `axlewright.sheet`. Long work releases the interpreter, reports its progress
+//! and answers an interrupt.
 use crate::array::{Value, brief};
 use crate::error::{guard, raise};
 use crate::quantity::{Quantity, take};
@@ -35,7 +35,7 @@ fn system(name: &str) -> PyResult<System> {
     }
 }
 
-/// A quantity, a plain number of a ratio, or nothing where it is not known.
+/// A quantity, a plain number for a ratio, or nothing if it is not known.
 fn known(py: Python<'_>, si: f64, kind: &'static Kind, unit: &'static Unit) -> PyResult<Option<Py<PyAny>>> {
     if si.is_nan() {
         return Ok(None);
@@ -47,7 +47,7 @@ fn kind_of(py: Python<'_>, path: &str) -> PyResult<Option<&'static Kind>> {
     core::Sheet::kind(path).map_err(|error| raise(py, error))
 }
 
-/// A value of a line as a document writes it: text as it is, a quantity so that it is read to the same bits.
+/// A value of a line as a document writes it: text unchanged, a quantity so that it is read to the same bits.
 fn text(path: &str, value: &Bound<'_, PyAny>) -> PyResult<String> {
     let py = value.py();
     if let Ok(words) = value.cast::<PyString>() {
@@ -76,7 +76,7 @@ fn text(path: &str, value: &Bound<'_, PyAny>) -> PyResult<String> {
     )))
 }
 
-/// How far long work is: tells a callable, and hears the signals of the interpreter, now and then.
+/// Progress of long work: reports to a callable and checks the interpreter's signals now and then.
 struct Watch<'a> {
     callback: Option<&'a Py<PyAny>>,
     last: Instant,
@@ -90,7 +90,7 @@ impl<'a> Watch<'a> {
         Watch { callback, last: Instant::now(), failed: None }
     }
 
-    /// Whether to go on.
+    /// True to go on.
     fn tell(&mut self, done: usize) -> bool {
         if self.failed.is_some() {
             return false;
@@ -107,7 +107,7 @@ impl<'a> Watch<'a> {
         self.failed.is_none()
     }
 
-    /// What was computed, or why it was stopped.
+    /// The result, or the reason for the stop.
     fn answer<T>(self, py: Python<'_>, computed: axlewright::Result<Option<T>>) -> PyResult<T> {
         if let Some(error) = self.failed {
             return Err(error);
@@ -133,7 +133,7 @@ fn written_units(sheet: &core::Sheet) -> Vec<(&'static str, &'static Kind, &'sta
     sheet.paths().filter_map(unit).collect()
 }
 
-/// The shop's system in whose units more lines are written.
+/// The shop's system whose units are used on more written lines.
 fn system_of(units: &[(&'static str, &'static Kind, &'static Unit)]) -> System {
     let of = |name: fn(&Kind) -> &'static str| {
         let written =
@@ -147,7 +147,7 @@ type Changes<'py> = Vec<(String, Bound<'py, PyAny>)>;
 /// Paths, payload and unit of an axis.
 type AxisForm<'py> = (Vec<String>, Bound<'py, PyAny>, Option<String>);
 
-/// A field, the line from which it comes, and whether that is written, computed or assumed.
+/// A field, the line from which it comes, and its origin: written, computed or assumed.
 type Origin = (String, &'static str, &'static str);
 
 #[pymethods]
@@ -185,7 +185,7 @@ impl SheetHandle {
     fn text(&self, py: Python<'_>, path: &str) -> PyResult<Option<String>> {
         guard("Sheet", || self.sheet.get(path).map_err(|error| raise(py, error)))
     }
-    /// The value of a line that is written: a quantity, or its text.
+    /// Value of a written line: a quantity, or its text.
     fn value(&self, py: Python<'_>, path: &str) -> PyResult<Option<Py<PyAny>>> {
         guard("Sheet", || {
             let Some(words) = self.sheet.get(path).map_err(|error| raise(py, error))? else {
@@ -199,7 +199,7 @@ impl SheetHandle {
             known(py, reading.si, kind, reading.unit)
         })
     }
-    /// The sheet with some lines changed; `None` takes a line out.
+    /// The sheet with some lines changed; `None` removes a line.
     fn with_lines(&self, py: Python<'_>, changes: Changes<'_>) -> PyResult<Self> {
         guard("Sheet", || {
             let mut sheet = self.sheet.clone();
@@ -307,7 +307,7 @@ impl SheetHandle {
 
 /// Parts, cost and mass of a combination.
 type ChoiceForm = (Vec<usize>, f64, Py<PyAny>);
-/// Kinds; what is feasible, and whether there is more of it; the front; the rejected parts; what is not known; dropped readings; evaluations.
+/// Kinds; the feasible combinations, and whether there are more; the front; the rejected parts; unknown requirements; dropped readings; evaluations.
 type Chosen = (
     Vec<String>,
     Vec<ChoiceForm>,
@@ -338,7 +338,7 @@ fn axis(paths: &[String], payload: &Bound<'_, PyAny>) -> PyResult<Axis> {
     Axis::entries(&paths, &rows).map_err(refuse)
 }
 
-/// Values of a line for a sweep: numbers in coherent SI and their unit, or texts where the line is a word or a marking.
+/// Values of a line for a sweep: numbers in coherent SI and their unit, or texts for a word or a marking.
 #[pyfunction(name = "_sheet_values")]
 fn values<'py>(
     py: Python<'py>,
@@ -381,7 +381,7 @@ fn sheet_text(
     })
 }
 
-/// Lines over values, and the outputs that are wanted.
+/// Lines over values, and the wanted outputs.
 #[pyclass(frozen, module = "axlewright._native", name = "WhatIfHandle")]
 pub struct WhatIfHandle {
     what_if: core::WhatIf,
@@ -389,7 +389,7 @@ pub struct WhatIfHandle {
     units: Arc<Units>,
 }
 
-/// The units in which a sweep is shown: those of the lines that change or are written, else the shop's.
+/// Units in which a sweep is shown: those of the lines that change or are written, otherwise the shop's.
 struct Units {
     lines: Vec<(String, &'static Kind, &'static Unit)>,
     system: System,
@@ -406,7 +406,7 @@ impl Units {
 }
 
 impl WhatIfHandle {
-    /// Some rows, with the interpreter let go.
+    /// Some rows, with the interpreter released.
     fn compute(
         &self,
         py: Python<'_>,
@@ -504,7 +504,7 @@ impl Batch {
     fn __arrow_c_schema__<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyCapsule>> {
         guard("Batch", || schema_capsule(py, &self.table))
     }
-    /// Schema and data for the Arrow PyCapsule interface; a request for another schema is not met.
+    /// Schema and data for the Arrow PyCapsule interface; a request for another schema is ignored.
     #[pyo3(signature = (requested_schema=None))]
     fn __arrow_c_array__<'py>(
         &self,
@@ -526,8 +526,8 @@ struct Pieces {
 }
 
 impl Pieces {
-    /// The next rows. The consumer knows errors of its own only, no interrupt: it first gets no rows, and the interpreter raises the
-    /// interrupt as soon as it is back. A consumer that asks on without going back to it gets the error.
+    /// The next rows. The consumer knows only its own errors, no interrupt: it first gets no rows, and the interpreter raises the
+    /// interrupt as soon as it is back. A consumer that asks again without returning to the interpreter gets the error.
     fn compute(&mut self, py: Python<'_>, rows: Range<usize>) -> PyResult<Table> {
         let answer =
             py.check_signals().and_then(|()| self.of.get().compute(py, rows.clone(), self.threads, None));
@@ -568,8 +568,8 @@ pub struct AssessmentHandle {
 
 type Function = (&'static str, u32, &'static str);
 type Numbers = Vec<Option<Py<PyAny>>>;
-/// Path, system, question, form; value, low, high, margin, wanted, uncertainty; verdict, caution; what it rests on, functions, what it
-/// needs, what was refused, and both as a sentence.
+/// Path, system, question, form; value, low, high, margin, wanted, uncertainty; verdict, caution; lines it rests on, functions, missing
+/// inputs, refusals, and both as a sentence.
 type FindingForm = (
     (&'static str, &'static str, &'static str, &'static str),
     Numbers,
@@ -646,7 +646,7 @@ impl AssessmentHandle {
     fn compare(&self, other: &AssessmentHandle, units: &str) -> PyResult<String> {
         guard("Assessment", || Ok(self.assessment.compare(&other.assessment, system(units)?)))
     }
-    /// The value of a line, written or not.
+    /// Value of a line, written or not.
     fn value(&self, py: Python<'_>, path: &str, units: &str) -> PyResult<Option<Py<PyAny>>> {
         guard("Assessment", || {
             let of = system(units)?;
@@ -673,7 +673,7 @@ impl AssessmentHandle {
             assumed.map(give).collect()
         })
     }
-    /// Path, what is written, what follows, how far they may lie apart, by what and from which lines it follows; and all of it in words.
+    /// Path, written value, computed value, allowed difference, the function and lines of the computed value; and all of it in words.
     #[expect(clippy::type_complexity, reason = "a row of three groups, said once")]
     fn contradictions(
         &self,
@@ -744,7 +744,7 @@ impl AssessmentHandle {
     }
 }
 
-/// Parts that can be bought.
+/// Parts for sale.
 #[pyclass(frozen, module = "axlewright._native", name = "PriceListHandle")]
 pub struct PriceListHandle {
     list: core::PriceList,

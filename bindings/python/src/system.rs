@@ -1,4 +1,4 @@
-//! What the Python package asks of a system when it is first imported: its functions, and what its classes are made of.
+//! Parts of a system that the Python package asks for at first import: its functions, and the members of its classes.
 use crate::kernels::SYSTEMS;
 use crate::model::Listed;
 use pyo3::exceptions::PyKeyError;
@@ -14,14 +14,14 @@ pub struct System {
     pub models: &'static [Listed],
 }
 
-/// A named tuple: its name, what returns it, its fields with their meaning.
+/// A named tuple: its name, the functions that return it, its fields with their meaning.
 pub struct Results {
     pub name: &'static str,
     pub of: &'static str,
     pub fields: &'static [(&'static str, &'static str)],
 }
 
-/// A function in both forms, made when it is asked for.
+/// A function in both forms, made when asked for.
 pub struct Function {
     pub name: &'static str,
     pub function: fn(Python<'_>) -> PyResult<Py<PyAny>>,
@@ -40,9 +40,9 @@ pub fn listed(name: &str) -> PyResult<&'static Listed> {
     found.ok_or_else(|| PyKeyError::new_err(format!("there is no model {name}")))
 }
 
-/// Path, docs and fields of a class; a field is its name, its kind where it holds a quantity, and its meaning.
+/// Path, docs and fields of a class; a field is its name, its kind if it holds a quantity, and its meaning.
 type Model = (&'static str, &'static str, Vec<(&'static str, Option<&'static str>, &'static str)>);
-/// Name of a named tuple, what returns it, its fields with their meaning.
+/// Name of a named tuple, the functions that return it, its fields with their meaning.
 type Named = (&'static str, &'static str, Vec<(&'static str, &'static str)>);
 
 /// A system: named tuples, functions by name, models.

@@ -1,5 +1,5 @@
-//! Tables of the core for Python, and the Arrow C data interface, written out by hand: it is small, and stable for
-//! good (Apache Arrow format specification, "The Arrow C data interface" and "The Arrow PyCapsule Interface").
+//! Tables of the core for Python, and the Arrow C data interface, written out by hand: it is small and
+//! stable (Apache Arrow format specification, "The Arrow C data interface" and "The Arrow PyCapsule Interface").
 use crate::array::Value;
 use crate::quantity::Quantity;
 use axlewright::base::table::{Table, Values};
@@ -19,7 +19,7 @@ use std::sync::{Arc, Mutex, PoisonError};
 /// The unit in which a column of this name and kind is shown.
 type Shown = Box<dyn Fn(&str, &'static Kind) -> &'static Unit + Send + Sync>;
 
-/// The columns of a core table by their names. One becomes Python's when it is first asked for; its numbers stay where they are.
+/// Columns of a core table by their names. A column becomes Python's when first asked for; its numbers are not copied.
 #[pyclass(frozen, mapping, module = "axlewright._native", name = "Columns")]
 pub struct Columns {
     columns: Vec<(Cow<'static, str>, Option<&'static Kind>, Mutex<Held>)>,
@@ -27,7 +27,7 @@ pub struct Columns {
     shown: Shown,
 }
 
-/// What a column is now.
+/// State of a column.
 enum Held {
     Core(Values),
     Python(Py<PyAny>),
@@ -65,7 +65,7 @@ impl Columns {
     }
 }
 
-/// A core table as an `axlewright.Table`; `shown` says the unit of each column of quantities.
+/// A core table as an `axlewright.Table`; `shown` gives the unit of each column of quantities.
 pub fn give(
     py: Python<'_>,
     table: Table,
@@ -102,7 +102,7 @@ fn values<'py>(
         }
         Values::I64(numbers) => Value::kept(PyArray1::from_vec(py, numbers).into_any())?.to_python(py),
         Values::Category { codes, labels } => {
-            // The code -1 takes the last of the words, which is nothing.
+            // The code -1 takes the last of the words, which is None.
             let words = labels.iter().map(|label| PyString::new(py, label).into_any());
             let words = PyList::new(py, words.chain([py.None().into_bound(py)]).collect::<Vec<_>>())?;
             let options = PyDict::new(py);
@@ -149,7 +149,7 @@ struct Stream {
     private: *mut c_void,
 }
 
-/// What a schema or an array points into; dropped by its `release`.
+/// Memory behind the pointers of a schema or an array; dropped by its `release`.
 struct Owned<T> {
     children: Vec<*mut T>,
     dictionary: *mut T,
@@ -171,7 +171,7 @@ enum Data {
 macro_rules! releasable {
     ($($type:ident)+) => {$(
         impl $type {
-            /// Releases what is not moved out yet; a consumer that moves it clears `release`.
+            /// Releases the parts that were not moved out; a consumer that moves a part clears `release`.
             fn let_go(&mut self) {
                 if let Some(release) = self.release {
                     // SAFETY: `release` is ours and was not called before, or it would be cleared.
@@ -184,7 +184,7 @@ macro_rules! releasable {
                 self.let_go();
             }
         }
-        // SAFETY: what is behind the pointers is owned, never changed, and may be dropped by any thread.
+        // SAFETY: the memory behind the pointers is owned, never changed, and may be dropped by any thread.
         unsafe impl Send for $type {}
     )+};
 }
@@ -278,7 +278,7 @@ fn array(
     }
 }
 
-/// One column: numbers as they lie in memory, words as a dictionary with nulls.
+/// One column: numbers without a copy, words as a dictionary with nulls.
 fn column(name: &str, x: &Bound<'_, PyAny>, unit: &str, quantity: &str) -> PyResult<(Schema, Array)> {
     if let Ok(numbers) = x.cast::<PyArray1<f64>>() {
         let about = [("unit", unit), ("quantity", quantity)];
@@ -332,7 +332,7 @@ fn words_schema(name: &str) -> PyResult<Schema> {
     schema("i", name, &[], vec![], Some(schema("u", "", &[], vec![], None)?))
 }
 
-/// A core table as one batch that points into it; `reason` is always its last column, so that every batch of a sweep has the same
+/// A core table as one batch that points into it. `reason` is always its last column, so that every batch of a sweep has the same
 /// schema.
 pub fn batch(table: &Arc<Table>) -> PyResult<(Schema, Array)> {
     let rows = table.rows();
@@ -401,7 +401,7 @@ fn whole(rows: usize, columns: &ArrowColumns<'_>) -> PyResult<(Schema, Array)> {
     for (name, x, unit, quantity) in columns {
         let (schema, array) = column(name, x, unit, quantity)?;
         if array.length != rows as i64 {
-            return Err(PyTypeError::new_err(format!("{name} has {} rows; {rows} are wanted", array.length)));
+            return Err(PyTypeError::new_err(format!("{name} has {} rows; it needs {rows}", array.length)));
         }
         schemas.push(schema);
         arrays.push(array);
@@ -433,15 +433,15 @@ fn arrow_array<'py>(
     ))
 }
 
-/// What a stream hands out. A consumer may ask from any thread, with or without the interpreter.
+/// Source of a stream. A consumer may ask from any thread, with or without the interpreter.
 pub trait Source: Send {
-    /// The schema of every batch, made anew for every question.
+    /// The schema of every batch, made anew for each request.
     fn schema(&mut self) -> PyResult<Schema>;
     /// The next batch; nothing at the end.
     fn next(&mut self) -> PyResult<Option<Array>>;
 }
 
-/// A source that is read, and why it could not be read.
+/// A source during reading, with the reason of its last failure.
 struct Open {
     source: Box<dyn Source>,
     error: CString,
@@ -460,7 +460,7 @@ pub fn stream<'py>(py: Python<'py>, source: Box<dyn Source>) -> PyResult<Bound<'
     PyCapsule::new_with_value(py, stream, c"arrow_array_stream")
 }
 
-/// A table: a schema for every question, the data once.
+/// A table as a source: a schema for each request, the data once.
 struct Once {
     rows: usize,
     columns: Py<PyList>,
@@ -496,13 +496,13 @@ fn arrow_stream<'py>(
 
 const FAILED: c_int = 5; // EIO
 
-/// Has the interpreter raise an interrupt that it raised here, once more.
+/// Makes the interpreter raise once more an interrupt that it raised here.
 pub fn interrupt_again(_: Python<'_>) {
     // SAFETY: it only marks that the signal has come.
     unsafe { ffi::PyErr_SetInterrupt() }
 }
 
-/// The status of an answer. An interrupt is raised once more: the consumer knows of its own error only.
+/// Status of an answer. An interrupt is raised once more, for the consumer knows only its own errors.
 fn status<T>(open: &mut Open, answer: PyResult<T>, give: impl FnOnce(T)) -> c_int {
     match answer {
         Ok(value) => {
@@ -526,7 +526,7 @@ unsafe extern "C" fn stream_schema(stream: *mut Stream, out: *mut Schema) -> c_i
     // SAFETY: the consumer passes our stream.
     let open = unsafe { &mut *(*stream).private.cast::<Open>() };
     let answer = crate::error::guard("Table", || open.source.schema());
-    // SAFETY: the consumer passes room for a schema; what was there before holds nothing.
+    // SAFETY: the consumer passes memory for a schema; it held nothing before.
     status(open, answer, |made| unsafe { out.write(made) })
 }
 
@@ -534,7 +534,7 @@ unsafe extern "C" fn stream_next(stream: *mut Stream, out: *mut Array) -> c_int 
     // SAFETY: the consumer passes our stream.
     let open = unsafe { &mut *(*stream).private.cast::<Open>() };
     let answer = crate::error::guard("Table", || open.source.next());
-    // SAFETY: the consumer passes room for an array; a released array marks the end.
+    // SAFETY: the consumer passes memory for an array; a released array marks the end.
     status(open, answer, |next| unsafe {
         match next {
             Some(array) => out.write(array),

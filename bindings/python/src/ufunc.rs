@@ -33,9 +33,9 @@ pub trait Kernel<const I: usize, const O: usize>: 'static {
     fn call(arguments: [f64; I]) -> Result<[f64; O]>;
 }
 
-/// Elements that are worked on at once; inputs that do not lie side by side are gathered first, results always
-/// scattered last, so that one loop serves every layout and vectorises. So few that the next ones come from memory while
-/// these are computed.
+/// Elements in one block. Inputs that are not contiguous are gathered first, and results are always
+/// scattered last, so that one loop serves every layout and vectorises. The block is small: the next elements come from memory
+/// while these are computed.
 const BLOCK: usize = 64;
 const STRIDE: npy_intp = size_of::<f64>() as npy_intp;
 
@@ -60,14 +60,14 @@ unsafe extern "C" fn inner_loop<K: Kernel<I, O>, const I: usize, const O: usize>
     }
 }
 
-/// What the results held, besides numbers.
+/// Exceptional values among the results.
 #[derive(Clone, Copy, Default)]
 struct Found {
     nan: bool,
     infinite: bool,
 }
 
-/// Looks at every result.
+/// Examines every result.
 #[cold]
 unsafe fn found<const O: usize>(results: *mut *mut c_char, length: usize, steps: *mut npy_intp) -> Found {
     let mut found = Found::default();
@@ -82,8 +82,8 @@ unsafe fn found<const O: usize>(results: *mut *mut c_char, length: usize, steps:
     found
 }
 
-/// The same instructions on wider registers where the processor has them: no multiplication is fused with an addition,
-/// so the bits stay the same. Says whether an element was refused.
+/// Wider registers, if the processor has them, with the same instructions: no multiplication is fused with an addition,
+/// so the bits stay the same. Returns whether an element was refused.
 unsafe fn run<K: Kernel<I, O>, const I: usize, const O: usize>(
     operands: *mut *mut c_char,
     length: usize,
@@ -144,7 +144,7 @@ unsafe fn blocks<K: Kernel<I, O>, const I: usize, const O: usize>(
             });
             let outputs: [*mut f64; O] = from_fn(|o| {
                 let (to, step) = result(o, start);
-                // In place the results wait, so that the compiler sees that they lie apart from the inputs.
+                // For an operation in place, the results wait, so that the compiler sees that they do not overlap the inputs.
                 if step == STRIDE && !inputs.contains(&to.cast_const()) {
                     to
                 } else {
@@ -169,7 +169,7 @@ unsafe fn blocks<K: Kernel<I, O>, const I: usize, const O: usize>(
     refused
 }
 
-/// Whether a result is an argument of a later element, as in `reduce` and `accumulate`.
+/// True if a result is an argument of a later element, as in `reduce` and `accumulate`.
 unsafe fn feeds_back<const I: usize, const O: usize>(
     operands: *mut *mut c_char,
     length: usize,
@@ -191,20 +191,20 @@ unsafe fn feeds_back<const I: usize, const O: usize>(
     })
 }
 
-/// The loops that matter: where every element of a block is valid, which is the rule, the results are computed without a
-/// branch and so vectorise, whatever the formula costs. Says whether an element was refused.
+/// The important loops: if every element of a block is valid, as is usual, the results are computed without a
+/// branch and so vectorise, with any formula. Returns whether an element was refused.
 #[inline(always)]
 unsafe fn block<K: Kernel<I, O>, const I: usize, const O: usize>(
     inputs: [*const f64; I],
     outputs: [*mut f64; O],
     count: usize,
 ) -> bool {
-    // SAFETY: the caller vouches for `count` elements of each; outputs lie apart from inputs. What is computed with is the
-    // copy that was checked: a function of the core depends on its arguments only, so what was valid once is valid again.
+    // SAFETY: the caller vouches for `count` elements of each; outputs do not overlap inputs. The values used are the
+    // checked copy: a function of the core depends on its arguments only, so a valid value stays valid.
     unsafe {
-        // Another thread may write to the operands meanwhile. Without `black_box` below the compiler reads them again.
+        // Another thread may write to the operands meanwhile. Without `black_box` below, the compiler reads them again.
         let mut seen = [const { MaybeUninit::<[f64; BLOCK]>::uninit() }; I];
-        // Counted, since the compiler does not vectorise whether there was any.
+        // A count, for the compiler does not vectorise a flag.
         let mut refused = 0;
         for j in 0..count {
             let x: [f64; I] = from_fn(|i| *inputs[i].add(j));
@@ -230,9 +230,9 @@ unsafe fn block<K: Kernel<I, O>, const I: usize, const O: usize>(
     }
 }
 
-/// The floating-point flags that NumPy reads after the loop. Where the loop raised none, every result of valid arguments is
-/// a number. A vectorised loop computes both sides of a choice and so raises flags that mean nothing: then the results are
-/// looked at, and the flags say what they say.
+/// The floating-point flags that NumPy reads after the loop. If the loop raised none, every result of valid arguments is
+/// a number. A vectorised loop computes both sides of a choice and so raises meaningless flags: then the results are
+/// examined, and the flags follow from them.
 mod flags {
     use super::Found;
     use std::ffi::c_int;
@@ -254,12 +254,12 @@ mod flags {
         safe fn fetestexcept(flags: c_int) -> c_int;
     }
 
-    /// Those that are raised.
+    /// Flags that are raised.
     pub fn raised() -> c_int {
         fetestexcept(ALL)
     }
 
-    /// Those that were raised, and are no more.
+    /// Flags that were raised, cleared by this call.
     pub fn take() -> c_int {
         let before = raised();
         if before != 0 {
@@ -311,7 +311,7 @@ pub fn ufunc<K: Kernel<I, O>, const I: usize, const O: usize>(py: Python<'_>) ->
     }
 }
 
-/// Breaks on purpose: the tests show with it that a fault in the core does not end the Python process.
+/// A deliberate fault: the tests use it to show that a fault in the core does not end the Python process.
 struct Fault;
 
 impl Kernel<1, 1> for Fault {

@@ -1,4 +1,4 @@
-//! The work behind an answer: the core's, with each argument as it was given.
+//! The core's work behind an answer, with each argument as it was given.
 use crate::array::Value;
 use crate::error::{guard, raise};
 use crate::quantity::{Quantity, take};
@@ -9,11 +9,11 @@ use pyo3::exceptions::{PyTypeError, PyValueError};
 use pyo3::prelude::*;
 use pyo3::types::{PyDict, PyString};
 
-/// Arguments as quantities; the same, but text as it was written; the shop's units; the work as text and as JSON.
+/// Arguments as quantities; arguments with text as it was written; the shop's units; the work as text and as JSON.
 type Shown<'py> = (Bound<'py, PyDict>, Bound<'py, PyDict>, &'static str, String, String);
 
-/// The work of a function of this path; in the units of a US shop where one argument was given in such a unit, unless
-/// `system` says which.
+/// The work of a function of this path; in the units of a US shop if one argument was given in such a unit, unless
+/// `system` names another.
 #[pyfunction(name = "_work")]
 fn work<'py>(
     py: Python<'py>,

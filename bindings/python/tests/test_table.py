@@ -306,5 +306,5 @@ class TestPlot:
         assert [text.get_text() for text in panels[0].get_legend().get_texts()] == ["a", "b"]
         assert [panel.get_xlabel() for panel in panels] == ["", "", "x [ft]"]
         np.testing.assert_allclose(panels[2].lines[0].get_ydata(), [70, 90], rtol=1e-14)
-        with pytest.raises(ValueError, match=r"do not share one axis: a \[mm\]; n \[-\]; plot one unit at a time"):
+        with pytest.raises(ValueError, match=r"cannot share one axis: a \[mm\]; n \[-\]; plot one unit at a time"):
             table.plot("x", "a", "n", ax=panels[0])

@@ -3,7 +3,7 @@
 use crate::words::{doc_lines, doc_lines_returning, flow, model_lines, output_words, unit};
 use crate::{Api, Content, Function, Model, Output, Parameter, snake};
 
-/// A module of entries; beside it stand the guards and helpers of `bindings/c/src`.
+/// A module of entries; its guards and helpers are in `bindings/c/src`.
 pub fn source(api: &Api) -> Result<String, String> {
     let mut out = String::from(
         "use crate::{Failure, Texts, axw_table, copy, document, fill, fits, free, give, guard, guard_call, guard_or, guard_value, handle, list, put, room, word_of, words};\n\
@@ -194,7 +194,7 @@ fn model_entries(model: &Model) -> Result<String, String> {
     Ok(out)
 }
 
-/// More results than this come in a struct rather than through pointers.
+/// With more results than this, they come in a struct rather than through pointers.
 const MOST_POINTERS: usize = 8;
 
 fn is_wide(method: &Function) -> bool {
@@ -229,9 +229,9 @@ fn method_entry(model: &str, method: &Function) -> Result<String, String> {
     ))
 }
 
-/// How a method gives its results.
+/// Form of a method's results.
 struct Outputs {
-    /// What stands before the entry.
+    /// Text before the entry.
     before: String,
     docs: Vec<String>,
     /// Parameters of the entry.
@@ -285,7 +285,7 @@ fn pointer_outputs(method: &Function) -> Result<Outputs, String> {
     })
 }
 
-/// One struct of all results, filled up to the size that its caller has.
+/// One struct of all results, filled up to the size that the caller gives.
 fn struct_output(entry: &str, method: &Function) -> Result<Outputs, String> {
     let name = format!("{entry}_result");
     let (mut fields, mut values) = (String::new(), String::new());

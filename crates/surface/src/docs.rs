@@ -3,7 +3,7 @@
 use crate::{Docs, Fallible};
 use std::collections::BTreeMap;
 
-/// Collapses white space, for a place that has but one line.
+/// Collapses white space, for a place with only one line.
 pub fn one_line(text: &str) -> String {
     text.split_whitespace().collect::<Vec<_>>().join(" ")
 }
@@ -23,7 +23,7 @@ pub fn doc_text(attributes: &[syn::Attribute]) -> String {
     text
 }
 
-/// Text by heading; the summary stands under the empty one.
+/// Text by heading; the summary is under the empty one.
 pub fn sections(text: &str) -> BTreeMap<String, String> {
     let mut sections = BTreeMap::new();
     let (mut heading, mut fenced) = (String::new(), false);
@@ -67,7 +67,7 @@ pub fn docs(text: &str, sections: &BTreeMap<String, String>) -> Fallible<Docs> {
         return Err("no summary that ends with a full stop".into());
     }
     let revision = match sections.get("Revision") {
-        Some(number) => number.parse().map_err(|_| format!("revision {number:?} is no number"))?,
+        Some(number) => number.parse().map_err(|_| format!("revision {number:?} is not a number"))?,
         None => 1,
     };
     Ok(Docs {

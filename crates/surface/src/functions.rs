@@ -11,7 +11,7 @@ impl Api {
     /// Reads the functions and models of one system.
     pub(crate) fn read_system(&mut self, sources: &Sources, systems: &[Sources]) -> Fallible<()> {
         for (path, file) in &sources.files {
-            // A model may have a part from another system; one of its own goes before one of the same name.
+            // A model may have a part from another system; a struct of its own comes before one with the same name.
             let structs: BTreeMap<String, &syn::ItemStruct> = systems
                 .iter()
                 .chain([sources])
@@ -106,10 +106,9 @@ impl Api {
                 },
                 other => (type_name(other).map_err(place)?, false),
             };
-            let kind = self
-                .kind(&kind)
-                .cloned()
-                .ok_or_else(|| place(format!("{argument_name} has the type {kind}, which is no quantity")))?;
+            let kind = self.kind(&kind).cloned().ok_or_else(|| {
+                place(format!("{argument_name} has the type {kind}, which is not a quantity"))
+            })?;
             let meaning = meanings
                 .iter()
                 .find(|(name, _)| *name == argument_name)
@@ -128,7 +127,7 @@ impl Api {
             parameters.push(Parameter { name: argument_name, kind, list, meaning, limit, range });
         }
         if parameters.len() != meanings.len() {
-            return Err(place("`# Parameters` describes something that is no argument".into()));
+            return Err(place("`# Parameters` describes something that is not an argument".into()));
         }
         let stated: Vec<String> = sections
             .get("Valid for")
@@ -162,9 +161,9 @@ impl Api {
         if let Some(content) = self.content(&type_of) {
             return Ok((None, vec![Output { name: name.to_owned(), content, meaning: one_line(returns) }]));
         }
-        let item = structs
-            .get(&type_of)
-            .ok_or_else(|| format!("returns {type_of}, which is no quantity and no struct of this system"))?;
+        let item = structs.get(&type_of).ok_or_else(|| {
+            format!("returns {type_of}, which is neither a quantity nor a struct of this system")
+        })?;
         let meanings = bullets(returns);
         let mut results = Vec::new();
         for field in &item.fields {
@@ -184,7 +183,7 @@ impl Api {
         if let Some((name, _)) =
             meanings.iter().find(|(name, _)| results.iter().all(|result| result.name != *name))
         {
-            return Err(format!("`# Returns` describes `{name}`, which is no result"));
+            return Err(format!("`# Returns` describes `{name}`, which is not a result"));
         }
         Ok((Some(type_of), results))
     }

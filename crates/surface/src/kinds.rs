@@ -14,7 +14,7 @@ use syn::{Attribute, Expr, Ident, LitStr, Token, braced, bracketed, parenthesize
 pub struct Kind {
     /// Name of the Rust type: `LinearStiffness`.
     pub name: String,
-    /// The same in words: `linear stiffness`.
+    /// Name in words: `linear stiffness`.
     pub words: String,
     /// Symbol of the coherent SI unit.
     pub si: String,

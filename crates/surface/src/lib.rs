@@ -1,7 +1,7 @@
-//! The public surface of the core, as its sources state it: kinds of quantity, functions, models, results and choices, with their
-//! docs. The core is read, never linked: after a change of its names this still works.
+//! Public surface of the core, read from its sources: kinds of quantity, functions, models, results and choices, with their
+//! docs. The core is never linked, so this still works after a change of its names.
 //!
-//! What is not understood is refused by name: an unknown type, a missing heading, an undocumented parameter.
+//! Unknown items are refused by name: an unknown type, a missing heading, an undocumented parameter.
 
 pub mod c;
 pub mod native;
@@ -67,7 +67,7 @@ pub struct System {
     pub name: String,
     /// Docs of its `mod.rs`.
     pub doc: String,
-    /// Whether it has a section of the build sheet.
+    /// True if it has a section of the build sheet.
     pub has_section: bool,
 }
 
@@ -103,9 +103,9 @@ pub struct Parameter {
     pub list: bool,
     /// Meaning, from the docs.
     pub meaning: String,
-    /// The limit as people write it, where the function states one.
+    /// The limit in the usual notation, if the function states one.
     pub limit: Option<String>,
-    /// The same in numbers.
+    /// The limit in numbers.
     pub range: Range,
 }
 
@@ -114,19 +114,19 @@ pub struct Parameter {
 pub struct Range {
     /// Lower bound.
     pub lower: Option<f64>,
-    /// Whether the lower bound itself is refused.
+    /// True if the lower bound itself is refused.
     pub lower_open: bool,
     /// Upper bound.
     pub upper: Option<f64>,
-    /// Whether the upper bound itself is refused.
+    /// True if the upper bound itself is refused.
     pub upper_open: bool,
     /// The parameter that it must exceed.
     pub exceeds: Option<String>,
-    /// A count.
+    /// True for a count.
     pub whole: bool,
 }
 
-/// What one result is made of.
+/// Content of one result.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Content {
     /// A quantity of this kind.
@@ -146,7 +146,7 @@ pub enum Content {
 pub struct Output {
     /// Its name.
     pub name: String,
-    /// What it is made of.
+    /// Content.
     pub content: Content,
     /// Meaning, from the docs.
     pub meaning: String,
@@ -169,7 +169,7 @@ pub struct Function {
     pub results: Vec<Output>,
 }
 
-/// What one field of a model is.
+/// Shape of one field of a model.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Shape {
     /// A quantity of this kind.
@@ -189,11 +189,11 @@ pub enum Shape {
 pub struct Field {
     /// Its name.
     pub name: String,
-    /// Whether it may be missing.
+    /// True if it may be missing.
     pub optional: bool,
-    /// Whether a document may say that there is none.
+    /// True if a document may declare it `none`.
     pub may_be_none: bool,
-    /// What it is.
+    /// Shape of the field.
     pub shape: Shape,
     /// Meaning, from the docs.
     pub meaning: String,
@@ -223,11 +223,11 @@ pub struct Choice {
     pub words: Vec<(String, String)>,
 }
 
-/// A result, or why the sources are refused.
+/// A result, or the reason for the refusal of the sources.
 pub type Fallible<T> = Result<T, String>;
 
 impl System {
-    /// What it covers, in a line without a full stop.
+    /// Coverage of the system, in a line without a full stop.
     pub fn title(&self) -> String {
         self.doc.lines().next().unwrap_or_default().trim_end_matches('.').to_owned()
     }
@@ -245,8 +245,8 @@ pub fn core_sources() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("../axlewright/src")
 }
 
-/// The whole of a build script: writes `generated.rs`, made of the core's sources, into the build folder. It runs anew when a
-/// source of the core has changed.
+/// A whole build script: writes `generated.rs`, made from the core's sources, into the build folder. It runs again after a change of a
+/// source of the core.
 pub fn build(make: impl Fn(&Api) -> Fallible<String>) -> Result<(), Box<dyn Error>> {
     let core = core_sources();
     println!("cargo::rerun-if-changed={}", core.display());

@@ -97,7 +97,7 @@ impl Api {
         Ok(fields)
     }
 
-    /// What a field's type says: each form that a field may have is one line here.
+    /// Shape of a field by its type: each possible form is one line here.
     fn shape(&self, of: &syn::Type, structs: &BTreeMap<String, &syn::ItemStruct>) -> Fallible<Shape> {
         let of_struct = |name: &str| match structs.get(name) {
             Some(item) => self.fields(item, structs),

@@ -4,7 +4,7 @@ use crate::words::{doc_lines, flow, model_lines};
 use crate::{Api, Content, Field, Function, Model, Output, Shape};
 use std::collections::BTreeMap;
 
-/// A module of kernels and tables; beside it stands what runs them, in `bindings/python/src`.
+/// A module of kernels and tables; the code that runs them is in `bindings/python/src`.
 pub fn source(api: &Api) -> Result<String, String> {
     let mut out = String::from(
         "use crate::call::{Class, function_of, ufunc_of};\nuse crate::keywords::Keyword;\n\
@@ -98,7 +98,7 @@ fn keyword(name: &str, optional: bool) -> String {
     format!("Keyword {{ name: {name:?}, optional: {optional} }},")
 }
 
-/// What `help` shows: the signature as Python reads it, and the docs. A method begins with `$self`.
+/// Text for `help`: the signature in Python's notation, and the docs. A method begins with `$self`.
 fn signed(name: &str, this: Option<&str>, keywords: &[String], lines: &[String]) -> String {
     let star = (!keywords.is_empty()).then_some("*");
     let all: Vec<&str> = this.into_iter().chain(star).chain(keywords.iter().map(String::as_str)).collect();

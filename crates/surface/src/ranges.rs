@@ -1,4 +1,4 @@
-//! Ranges: what the first `valid!` of a function enforces.
+//! Ranges that the first `valid!` of a function enforces.
 
 use crate::{Fallible, Range};
 use proc_macro2::{TokenStream, TokenTree};
@@ -49,7 +49,7 @@ fn literal_value(literal: &syn::Lit) -> Option<f64> {
 #[derive(Default)]
 pub struct Limit {
     pub argument: String,
-    /// As people write it.
+    /// Text in the usual notation.
     pub text: String,
     lower: Option<(f64, bool)>,
     upper: Option<(f64, bool)>,
@@ -71,7 +71,7 @@ impl Limit {
     }
 }
 
-/// What the first `valid!` of a function enforces.
+/// Limits that the first `valid!` of a function enforces.
 pub fn limits(block: &syn::Block, known: &BTreeMap<String, f64>) -> Fallible<Vec<Limit>> {
     let Some(syn::Stmt::Macro(statement)) = block.stmts.first() else { return Ok(Vec::new()) };
     if !statement.mac.path.is_ident("valid") {
@@ -87,7 +87,7 @@ pub fn limits(block: &syn::Block, known: &BTreeMap<String, f64>) -> Fallible<Vec
     Ok(limits)
 }
 
-/// Whether the function says `whole("studs", studs)?` of an argument.
+/// True if the function calls `whole("studs", studs)?` for an argument.
 pub fn is_whole(block: &syn::Block, argument: &str) -> bool {
     block.stmts.iter().any(|statement| {
         if let syn::Stmt::Expr(syn::Expr::Try(tried), _) = statement

@@ -1,4 +1,4 @@
-//! Every function by its name, on plain numbers: what the reference rows are run through in Rust.
+//! Every function by its name, on plain numbers, for the reference rows in Rust.
 
 use crate::{Api, Content, Function, Model, Output, Parameter};
 use std::fmt::Write;

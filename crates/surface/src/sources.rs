@@ -1,14 +1,14 @@
-//! The core's files, parsed, and what is read of them in more than one place.
+//! The core's files, parsed, and the readings that several places share.
 
 use crate::docs::doc_text;
 use crate::{Choice, Fallible, snake};
 use std::path::{Path, PathBuf};
 use syn::{Item, Type, Visibility};
 
-/// Folders of the core's sources that are no system of the vehicle.
+/// Folders of the core's sources that are not a system of the vehicle.
 const NOT_A_SYSTEM: &[&str] = &["base", "catalogue", "sheet"];
 
-/// Sources of one system, parsed; files of subfolders belong to it as if they stood in its own folder.
+/// Sources of one system, parsed; files of subfolders count as files of its own folder.
 pub struct Sources {
     pub name: String,
     pub files: Vec<(PathBuf, syn::File)>,
@@ -29,7 +29,7 @@ impl Sources {
         Ok(systems)
     }
 
-    /// What the system covers, as its own `mod.rs` says.
+    /// Coverage of the system, from its own `mod.rs`.
     pub fn doc(&self) -> Fallible<String> {
         let doc = doc_text(&self.root()?.attrs);
         if doc.trim().is_empty() {
@@ -38,12 +38,12 @@ impl Sources {
         Ok(doc)
     }
 
-    /// Whether its own folder holds a file of this name.
+    /// True if its own folder holds a file of this name.
     pub fn holds(&self, file: &str) -> bool {
         self.files.iter().any(|(path, _)| *path == self.folder.join(file))
     }
 
-    /// Whether its own `mod.rs` makes a name public.
+    /// True if its own `mod.rs` makes a name public.
     pub fn exports(&self, name: &str) -> bool {
         fn holds(tree: &syn::UseTree, name: &str) -> bool {
             match tree {
@@ -67,7 +67,7 @@ impl Sources {
     }
 }
 
-/// A parsed file, or the place of its fault. A struct in `record!` stands among its items.
+/// A parsed file, or the place of its fault. A struct in `record!` is among its items.
 pub fn parse(path: &Path) -> Fallible<syn::File> {
     let place = |error: syn::Error| format!("{}:{}: {error}", path.display(), error.span().start().line);
     let mut file = syn::parse_file(&read(path)?).map_err(place)?;
@@ -81,7 +81,7 @@ pub fn parse(path: &Path) -> Fallible<syn::File> {
     Ok(file)
 }
 
-/// The struct that `record!` declares; what it asks for after that concerns the core alone.
+/// The struct that `record!` declares; the options after it concern the core alone.
 fn record(body: syn::parse::ParseStream<'_>) -> syn::Result<Item> {
     let mut declared = body.parse::<syn::ItemStruct>()?;
     body.parse::<proc_macro2::TokenStream>()?;

@@ -1,4 +1,4 @@
-//! Docs of functions and models as plain lines, as both bindings show them.
+//! Docs of functions and models as plain lines, for both bindings.
 
 use crate::{Content, Function, Kind, Model, Output, Shape};
 
@@ -7,7 +7,7 @@ pub fn unit(kind: &Kind) -> String {
     if kind.si == "1" { "[-]".to_owned() } else { format!("[{}]", kind.si) }
 }
 
-/// What an output is, for people.
+/// Words for an output.
 pub fn output_words(output: &Output) -> String {
     match &output.content {
         Content::Quantity(kind) => format!("{} {}", kind.words, unit(kind)),
@@ -18,7 +18,7 @@ pub fn output_words(output: &Output) -> String {
     }
 }
 
-/// The docs of a function or method as plain lines: what both bindings show. `si` says whether plain numbers or quantities go in.
+/// Docs of a function or method as plain lines, for both bindings. `si` chooses between plain numbers and quantities.
 pub fn doc_lines(function: &Function, si: bool) -> Vec<String> {
     let line = |output: &Output| {
         let words = output_words(output);
@@ -30,7 +30,7 @@ pub fn doc_lines(function: &Function, si: bool) -> Vec<String> {
     doc_lines_returning(function, si, function.results.iter().map(line).collect())
 }
 
-/// The same with other words on what it returns.
+/// These lines with other words on the results.
 pub fn doc_lines_returning(function: &Function, si: bool, returns: Vec<String>) -> Vec<String> {
     let docs = &function.docs;
     let mut lines = vec![docs.summary.clone()];
@@ -93,8 +93,8 @@ pub fn model_lines(model: &Model) -> Vec<String> {
     lines
 }
 
-/// Breaks lines at white space for comments and docstrings, and joins lines of one paragraph first. An indented line that is
-/// broken goes on two spaces deeper.
+/// Joins the lines of a paragraph, then breaks them at white space for comments and docstrings. A broken indented line
+/// continues two spaces deeper.
 pub fn flow(lines: &[String]) -> Vec<String> {
     const WIDTH: usize = 96;
     let indent_of = |line: &str| line.len() - line.trim_start().len();
@@ -143,7 +143,7 @@ pub fn flow(lines: &[String]) -> Vec<String> {
     out
 }
 
-/// A line that names an argument, a result or a field, such as `    load (force): ...`.
+/// True for a line that names an argument, a result or a field, such as `    load (force): ...`.
 fn is_entry(line: &str) -> bool {
     let line = line.trim_start();
     let name = line.split([' ', '(']).next().unwrap_or_default();

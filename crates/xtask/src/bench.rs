@@ -1,32 +1,32 @@
-//! `cargo xtask bench`: what the three surfaces cost beside the same work done plainly, in one table.
+//! `cargo xtask bench`: cost of the three surfaces beside the same work done plainly, in one table.
 //!
-//! A benchmark, not a test: it fails only where something cannot be built or run. Counts are instructions that callgrind
-//! counted, differences of two runs, so that only the calls remain; times are medians of interleaved rounds.
+//! A benchmark, not a test: it fails only if something cannot be built or run. Counts are instructions counted by
+//! callgrind, differences of two runs, so that only the calls remain; times are medians of interleaved rounds.
 
 use crate::install::{CLibrary, Python};
 use crate::stages::{Call, Stages, cargo, target};
 use serde_json::{Value, json};
 use std::path::{Path, PathBuf};
 
-/// Where the last result stands; committed, and a page of the book.
+/// Place of the last result; committed, and a page of the book.
 pub const RESULT: &str = "docs/generated.bench.json";
 
-/// What a ratio has to be; `peer / ours` is how many times less ours costs.
+/// Wanted ratio; `peer / ours` is the peer's cost over ours.
 enum Wanted {
     /// The same count.
     Same,
-    /// At most so many more.
+    /// At most this many more.
     Extra(f64),
-    /// At least so many times faster.
+    /// At least this many times faster.
     Faster(f64),
     /// Below a limit.
     Below(f64),
-    /// Below a limit, or at most so many times the peer.
+    /// Below a limit, or at most this many times the peer.
     BelowOr(f64, f64),
 }
 
 impl Wanted {
-    /// As the parts write it: `faster 1.5`, `below 1.5 or 10`.
+    /// Text form in the parts: `faster 1.5`, `below 1.5 or 10`.
     fn read(text: &str) -> Option<Wanted> {
         let words: Vec<&str> = text.split_whitespace().collect();
         Some(match words[..] {
@@ -56,7 +56,7 @@ impl Wanted {
             Wanted::BelowOr(limit, times) => ours < *limit || ours <= times * peer,
         }
     }
-    /// What would be allowed over what it costs: the least of them is the worst item.
+    /// Allowed cost over actual cost: the smallest one is the worst item.
     fn room(&self, ours: f64, peer: f64) -> f64 {
         let allowed = match self {
             Wanted::Same => peer,
@@ -72,14 +72,14 @@ impl Wanted {
 struct Row {
     item: String,
     ours: f64,
-    /// NaN where there is none.
+    /// Cost of the peer; NaN without a peer.
     peer: f64,
     unit: String,
     wanted: Wanted,
 }
 
 impl Row {
-    /// A line of a part: item, ours, peer or nothing, unit, what is wanted, with tabs between.
+    /// A line of a part: item, ours, peer or nothing, unit, wanted ratio, with tabs between.
     fn read(line: &str) -> Result<Row, String> {
         let wrong = || format!("{line:?} is not a measurement");
         let [item, ours, peer, unit, wanted] =
@@ -192,8 +192,8 @@ fn write(root: &Path, rows: &[Row], machine: &str, load: Option<f64>) -> Result<
     std::fs::write(root.join(RESULT), text + "\n").map_err(|error| format!("{RESULT}: {error}"))
 }
 
-/// The calling program, and the functions written by hand in a shared library of their own, so that both sides of the
-/// comparison go the same way through the linkage table.
+/// The calling program, and the handwritten functions in a shared library of their own, so that both sides of the
+/// comparison go through the linkage table in the same way.
 fn compile_calls(root: &Path, python: &Python, c: &CLibrary, out: &Path) -> Result<PathBuf, String> {
     let compiler = || Call::new(root, std::env::var("CC").unwrap_or_else(|_| "cc".into()));
     let sources = root.join("tests/benches");
@@ -251,7 +251,7 @@ fn per_call(root: &Path, program: &Path, case: &str, which: &str) -> Result<u64,
     Ok((count("2000")? - count("1000")? + 500) / 1000)
 }
 
-/// What the numbers belong to.
+/// Machine and versions of the numbers.
 fn machine(root: &Path, python: &Python, valgrind: Option<&str>) -> Result<String, String> {
     let first = |call: Call| call.output().map(|text| text.lines().next().unwrap_or_default().to_owned());
     let cpuinfo = std::fs::read_to_string("/proc/cpuinfo").unwrap_or_default();

@@ -44,7 +44,7 @@ fn estimate(root: &Path, python: &Python, c: &CLibrary, out: &Path) -> Result<()
     for (name, (code, text)) in [("estimate.txt", quote), ("parts.txt", parts)] {
         println!("{text}");
         std::fs::write(out.join(name), text).map_err(|error| error.to_string())?;
-        // 0: everything meets; 1: something is tight, short or not known, which is what the Dunlin's first quote is for.
+        // 0: all findings meet; 1: some finding is tight, short or not known, as intended in the Dunlin's first quote.
         if code > 1 {
             return Err(format!("{name}: the estimate ended with {code}"));
         }
@@ -52,10 +52,10 @@ fn estimate(root: &Path, python: &Python, c: &CLibrary, out: &Path) -> Result<()
     Ok(())
 }
 
-/// The notebooks: four questions on single parts, how the wheels move, how the van rides, and the whole van from the first weighing to the parts.
+/// Notebooks: four questions on single parts, the motion of the wheels, the ride of the van, and the whole van from the first weighing to the parts.
 const NOTEBOOKS: [&str; 4] = ["what_if", "linkages", "ride", "build_sheet"];
 
-/// Executes the notebooks and makes pages of them. What they import and read goes beside them, so that they run again from there.
+/// Executes the notebooks and makes pages of them. Their imports and data go beside them, so that they run again from there.
 pub fn notebooks(root: &Path, python: &Python, out: &Path) -> Result<Vec<PathBuf>, String> {
     let sheets = target(root).join("sheets");
     std::fs::create_dir_all(&sheets).map_err(|error| error.to_string())?;
@@ -86,9 +86,9 @@ fn notebook(root: &Path, python: &Python, out: &Path, name: &str) -> Result<Path
         .python(root)
         .args(["-m", "nbconvert", "--log-level=ERROR", "--execute", "--to", "html", "--embed-images"])
         .args(["--HTMLExporter.mathjax_url=", "--HTMLExporter.require_js_url="])
-        // A busy machine is no error: a kernel may take as long as it needs to start and to print.
+        // A busy machine is no error: a kernel may take any time to start and to print.
         .args(["--ExecutePreprocessor.startup_timeout=86400", "--ExecutePreprocessor.iopub_timeout=86400"])
-        // The page shows questions, parameters and answers; how a picture is drawn stands in the notebook.
+        // The page shows questions, parameters and answers; the code of a picture is in the notebook.
         .args(["--TagRemovePreprocessor.enabled=True", "--TagRemovePreprocessor.remove_input_tags=drawing"])
         .path(&notebook)
         .env("AXLEWRIGHT_PICTURES", out)

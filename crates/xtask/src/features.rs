@@ -12,7 +12,7 @@ const BEGIN: &str =
     "Written by `cargo xtask generate`, from the folders of the systems and what they import.";
 const END: &str = "Written by hand again.";
 
-/// The features of a manifest, each with what it enables.
+/// Features of a manifest, each with the features that it enables.
 fn features(manifest: &str) -> BTreeMap<String, Names> {
     let text = manifest.split_once("\n[features]\n").map_or("", |(_, text)| text);
     let lines = text.lines().take_while(|line| !line.starts_with('[')).filter(|line| !line.starts_with('#'));
@@ -24,14 +24,14 @@ fn features(manifest: &str) -> BTreeMap<String, Names> {
         .collect()
 }
 
-/// A feature, and all that it enables in the end.
+/// A feature, with all that it enables in the end.
 #[cfg(test)]
 fn with_all_below(features: &BTreeMap<String, Names>, name: &str) -> Names {
     let below = features.get(name).into_iter().flatten().flat_map(|name| with_all_below(features, name));
     below.chain([name.to_owned()]).collect()
 }
 
-/// The code of the examples in the docs of a file.
+/// Code of the examples in the docs of a file.
 #[cfg(test)]
 fn examples(text: &str) -> Vec<String> {
     let mut blocks: Vec<String> = Vec::new();
@@ -55,7 +55,7 @@ fn examples(text: &str) -> Vec<String> {
     blocks
 }
 
-/// Every file of a folder and of those below it, but for the sections of the build sheet, which come with all systems.
+/// Every file of a folder and its subfolders, except the sections of the build sheet, which come with all systems.
 fn sources(folder: &Path) -> Result<Vec<String>, String> {
     let mut found = Vec::new();
     let refused = |error| format!("{}: {error}", folder.display());

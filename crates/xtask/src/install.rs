@@ -1,4 +1,4 @@
-//! Builds what a user installs: the Python wheel in a virtual environment of our own, and the C library under a prefix.
+//! Builds the parts that a user installs: the Python wheel in a virtual environment of our own, and the C library under a prefix.
 
 use crate::stages::{Call, cargo, target};
 use std::path::{Path, PathBuf};
@@ -9,7 +9,7 @@ pub struct Python {
 }
 
 impl Python {
-    /// Makes the environment `name` and installs what the requirements files of `bindings/python/requirements` list.
+    /// Makes the environment `name` and installs the packages in the requirements files of `bindings/python/requirements`.
     pub fn new(root: &Path, name: &str, requirements: &[&str]) -> Result<Python, String> {
         let folder = target(root).join(name);
         let environment = Python { folder };
@@ -111,7 +111,7 @@ impl CLibrary {
         Ok(CLibrary { prefix })
     }
 
-    /// Flags from pkg-config: that of the machine, or the one of the environment where the machine has none.
+    /// Flags from pkg-config: that of the machine, or that of the environment if the machine has none.
     pub fn flags(&self, root: &Path, python: &Python, wanted: &[&str]) -> Result<Vec<String>, String> {
         let on_machine = std::process::Command::new("pkg-config")
             .arg("--version")

@@ -1,4 +1,4 @@
-//! The README's examples: each is run, and what it prints is what the README shows.
+//! The README's examples: each is run, and its output must be the README's.
 
 use crate::install::{CLibrary, Python};
 use crate::stages::{Call, cargo, target};

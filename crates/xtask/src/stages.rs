@@ -1,10 +1,10 @@
-//! Stages of a longer command: what ran, how long it took.
+//! Stages of a longer command, with their times.
 
 use std::path::{Path, PathBuf};
 use std::process::Command;
 use std::time::{Duration, Instant};
 
-/// What ran so far.
+/// Stages so far.
 #[derive(Default)]
 pub struct Stages {
     done: Vec<(String, Duration)>,
@@ -62,12 +62,12 @@ impl Call {
         self.0.current_dir(folder);
         self
     }
-    /// Runs it; its output goes where ours goes.
+    /// Runs it; its output goes to ours.
     pub fn run(mut self) -> Result<(), String> {
         let status = self.0.status().map_err(|error| format!("{}: {error}", self.1))?;
         if status.success() { Ok(()) } else { Err(format!("{} ended with {status}", self.1)) }
     }
-    /// Runs it and returns what it printed.
+    /// Runs it and returns its output.
     pub fn output(mut self) -> Result<String, String> {
         let output = self.0.output().map_err(|error| format!("{}: {error}", self.1))?;
         if !output.status.success() {
@@ -80,7 +80,7 @@ impl Call {
         }
         String::from_utf8(output.stdout).map_err(|error| format!("{}: {error}", self.1))
     }
-    /// Runs it, whatever its exit code is, and returns that with what it printed.
+    /// Runs it with any exit code, and returns that code and its output.
     pub fn any_output(mut self) -> Result<(i32, String), String> {
         let output = self.0.output().map_err(|error| format!("{}: {error}", self.1))?;
         let text = String::from_utf8(output.stdout).map_err(|error| format!("{}: {error}", self.1))?;

@@ -1,4 +1,4 @@
-//! `cargo xtask test`: everything that must hold, on all three surfaces.
+//! `cargo xtask test`: all checks, on all three surfaces.
 
 use crate::install::{CLibrary, Python};
 use crate::stages::{Call, Stages, cargo, target};
@@ -79,7 +79,7 @@ fn all(root: &Path, stages: &mut Stages) -> Result<(), String> {
     stages.run("book", || docs::build(root, &python).map(drop))
 }
 
-/// Each system compiles with its own feature alone, its unit tests included, without a warning.
+/// Each system compiles with its own feature alone, with its unit tests and without a warning.
 fn alone(root: &Path) -> Result<(), String> {
     for system in surface::Api::read(&surface::core_sources())?.systems {
         cargo(root)
@@ -91,7 +91,7 @@ fn alone(root: &Path) -> Result<(), String> {
     Ok(())
 }
 
-/// The facade type-checks, and says of the native module what is so.
+/// The facade type-checks, and the stub of the native module is true.
 fn types(root: &Path, python: &Python) -> Result<(), String> {
     let config = root.join("bindings/python/pyproject.toml");
     let elsewhere = target(root).join("types");

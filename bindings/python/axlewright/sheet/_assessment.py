@@ -1,4 +1,4 @@
-"""What a sheet answers."""
+"""Answers of a sheet."""
 
 from __future__ import annotations
 
@@ -29,33 +29,33 @@ class Function:
 
 @dataclass(frozen=True, slots=True)
 class Finding:
-    """The answer to one question. A number is `None` where it is not known, or where there is no such limit."""
+    """The answer to one question. A number is `None` if it is not known, or if there is no such limit."""
 
     #: Its name: `front.spring_bind`.
     path: str
     #: The system that asks.
     system: str
     question: str
-    #: What is held against the limit.
+    #: The value that is held against the limit.
     value: Number | None
-    #: The least and the greatest that is allowed.
+    #: Lower and upper limit.
     low: Number | None
     high: Number | None
     #: `ratio`, `difference` or `place in a band`.
     form: str
     margin: Number | None
-    #: The margin that is wanted.
+    #: The wanted margin.
     wanted: Number | None
     #: Standard uncertainty of the margin from the tolerances, to first order.
     uncertainty: Number | None
     verdict: Verdict
-    #: Whether it can hurt someone, and what is said then.
+    #: True if it can hurt someone, and the caution for that case.
     safety: bool
     caution: str
-    #: The lines, written or assumed, on which it rests. If it does not apply: the parts that are `none`, or the choice that says so.
+    #: The lines, written or assumed, on which it rests. If it does not apply: the parts that are `none`, or the deciding choice.
     rests_on: tuple[str, ...]
     functions: tuple[Function, ...]
-    #: Lines that would have to be written; lines that stay empty, and why; both as a sentence.
+    #: Lines that are missing; lines that stay empty, with the reason; both as a sentence.
     needs: tuple[str, ...]
     refused: tuple[tuple[str, str], ...]
     missing: str
@@ -70,7 +70,7 @@ class Finding:
 
 @dataclass(frozen=True, slots=True)
 class Assumption:
-    """A value that nobody wrote, and on what ground it is taken."""
+    """A value that nobody wrote, with the ground for assuming it."""
 
     path: str
     value: Number | None
@@ -83,11 +83,11 @@ class Contradiction:
 
     path: str
     written: Number | None
-    #: What follows from the other lines.
+    #: The value that follows from the other lines.
     follows: Number | None
-    #: How far both may lie apart: all tolerances together, 1 % for a line without one.
+    #: Allowed difference of the two: all tolerances together, 1 % for a line without one.
     allowed: Number | None
-    #: The function or step by which it follows, and the written lines from which it does.
+    #: The function or step of that value, and the written lines behind it.
     by: str
     lines: tuple[str, ...]
     text: str
@@ -98,7 +98,7 @@ class Contradiction:
 
 @dataclass(frozen=True, slots=True)
 class Sensitivity:
-    """What one tolerance does to a margin."""
+    """Effect of one tolerance on a margin."""
 
     #: The written line and its tolerance.
     path: str
@@ -111,7 +111,7 @@ class Sensitivity:
 
 @dataclass(frozen=True, slots=True)
 class Chance:
-    """How sure a verdict is within the tolerances."""
+    """Certainty of a verdict within the tolerances."""
 
     path: str
     verdict: Verdict
@@ -169,7 +169,7 @@ class Assessment(Sequence[Finding]):
 
     @property
     def assumed(self) -> tuple[Assumption, ...]:
-        """Values that nobody wrote and on which something rests."""
+        """Assumed values on which some answer rests."""
         return tuple(Assumption(*one) for one in self._handle.assumed(self._sheet.system))
 
     @property
@@ -182,7 +182,7 @@ class Assessment(Sequence[Finding]):
         )
 
     def value(self, path: str) -> SheetValue | None:
-        """The value of any line, written or not; `None` where it is not known."""
+        """The value of any line, written or not; `None` if it is not known."""
         return self._handle.value(path, self._sheet.system)
 
     def text(self, system: System | None = None, *, work: bool = False) -> str:
@@ -198,14 +198,14 @@ class Assessment(Sequence[Finding]):
         return self._handle.compare(other._handle, system or self._sheet.system)
 
     def sensitivity(self, path: str) -> tuple[Sensitivity, ...]:
-        """Which tolerance matters most for the margin of a finding, ranked."""
+        """Influence of each tolerance on the margin of a finding, the largest first."""
         rows = self._handle.sensitivity(self[path].path, self._sheet.system)
         return tuple(Sensitivity(*row) for row in rows)
 
     def chances(
         self, samples: int = 10_000, seed: int = 0, *, progress: Callable[[int], object] | None = None
     ) -> tuple[Chance, ...]:
-        """The chance that each verdict turns within the tolerances, from so many samples of a seed.
+        """The chance that each verdict turns within the tolerances, from this many samples of a seed.
 
         Inputs are independent; a bound is rectangular, a standard deviation normal. The same seed gives the same samples
         on every machine. `progress` is told how many samples are done; an interrupt stops the work.

@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class Part:
-    """A part that can be bought, and the lines of the sheet that it writes."""
+    """A part for sale, and the lines of the sheet that it writes."""
 
     part: str
     kind: str
@@ -33,7 +33,7 @@ class Part:
 
 
 class PriceList(Sequence[Part]):
-    """Parts that can be bought: `part`, `kind`, `cost`, `mass`, and a column for each path of the sheet that they write."""
+    """Parts for sale: `part`, `kind`, `cost`, `mass`, and a column for each path of the sheet that they write."""
 
     __slots__ = ("_handle", "_parts")
 
@@ -148,13 +148,13 @@ class Choice:
     """One part of each kind."""
 
     parts: tuple[Part, ...]
-    #: What they cost and weigh together.
+    #: Their cost and mass together.
     cost: float
     mass: Quantity
 
     @property
     def lines(self) -> dict[str, str]:
-        """What the parts write on the sheet; `sheet.fit(choice)` also drops what was measured on the parts that they replace."""
+        """The lines that the parts write on the sheet; `sheet.fit(choice)` also drops readings of the parts that they replace."""
         return {path: text for part in self.parts for path, text in part.lines}
 
     def __getitem__(self, kind: str) -> Part:
@@ -169,7 +169,7 @@ class Choice:
 
 @dataclass(frozen=True, slots=True)
 class Rejected:
-    """A part that stands in no combination, and why."""
+    """A part in no combination, with the reason."""
 
     part: Part
     why: str
@@ -180,23 +180,23 @@ class Rejected:
 
 @dataclass(frozen=True, slots=True)
 class Chosen:
-    """What can be chosen."""
+    """The possible choices."""
 
     sheet: Sheet
     requirements: tuple[str, ...]
     #: The kinds of part, in the order of the list.
     kinds: tuple[str, ...]
-    #: Combinations that meet every requirement, as many as were asked for, and whether there are more.
+    #: Combinations that meet every requirement, up to the limit, and whether there are more.
     feasible: tuple[Choice, ...]
     more: bool
     #: Combinations to which no other is both cheaper and lighter, the cheapest first.
     front: tuple[Choice, ...]
     rejected: tuple[Rejected, ...]
-    #: Requirements that bind nothing because what they ask of is not known.
+    #: Requirements that bind nothing because their subject is not known.
     not_known: tuple[str, ...]
     #: Written readings that count for no combination: each was taken on a part that is chosen anew.
     dropped: tuple[str, ...]
-    #: How many times a requirement was evaluated.
+    #: Number of evaluations of requirements.
     evaluated: int
 
     @classmethod
@@ -229,7 +229,7 @@ class Chosen:
 
     @property
     def cheapest(self) -> Choice | None:
-        """The cheapest combination, the lighter one of equals; `None` where nothing meets every requirement."""
+        """The cheapest combination, the lighter one of equals; `None` if nothing meets every requirement."""
         return self.front[0] if self.front else None
 
     @property
@@ -249,7 +249,7 @@ class Chosen:
         return Table({name: column if isinstance(column, Quantity) else _column(column) for name, column in columns.items()})
 
     def rejected_table(self) -> Table:
-        """The parts that stand in no combination, and why, as a table."""
+        """The parts in no combination, with the reason, as a table."""
         rows = [(one.part.part, one.part.kind, one.why) for one in self.rejected]
         return Table({name: _column([row[at] for row in rows]) for at, name in enumerate(("part", "kind", "why"))})
 
@@ -290,7 +290,7 @@ def _column(values: list[Any]) -> Any:
 
 
 def _cell(value: Any) -> object:
-    """A cell of a row as JSON holds it."""
+    """A cell of a row in the form of JSON."""
     if isinstance(value, str | float | int) and not isinstance(value, bool):
         return value
     if isinstance(value, Quantity):
@@ -301,7 +301,7 @@ def _cell(value: Any) -> object:
 
 
 def _present(cell: Any) -> Any:
-    """A cell of a frame; nothing where it is missing."""
+    """A cell of a frame; nothing if it is missing."""
     return None if cell is None or cell != cell or type(cell).__name__ == "NAType" else cell
 
 

@@ -17,14 +17,14 @@ if TYPE_CHECKING:
     from axlewright.sheet._sweep import Sweep
 
 T = TypeVar("T")
-#: What stands on a line: a quantity, a pure number, or the text of a choice or a marking.
+#: Content of a line: a quantity, a pure number, or the text of a choice or a marking.
 SheetValue: TypeAlias = Quantity | float | str
-#: Told how many rows are done, and of how many; `True` draws a bar.
+#: Receives the number of finished rows and of all rows; `True` draws a bar.
 Progress: TypeAlias = Callable[[int, int], object] | bool | None
 
 
 class Sheet(Mapping[str, SheetValue]):
-    """A build sheet. It maps the path of each line that is written to its value, and never changes.
+    """A build sheet. It maps the path of each written line to its value, and never changes.
 
     A value is text with its unit, `"225 lbf/in +/- 3 %"`, a quantity of ours or of the units library pint. A line that is
     not written follows from others or is missing; nothing is guessed.
@@ -58,17 +58,17 @@ class Sheet(Mapping[str, SheetValue]):
 
     @property
     def name(self) -> str:
-        """What it is called."""
+        """Name of the sheet."""
         return self._handle.name()
 
     @property
     def hash(self) -> str:
-        """Name of the content: the first 128 bits of the SHA-256 of `to_json()`, in hexadecimal digits."""
+        """Content name: the first 128 bits of the SHA-256 of `to_json()`, in hexadecimal digits."""
         return self._handle.hash()
 
     @property
     def system(self) -> Literal["metric", "us"]:
-        """The shop's units in which more of its lines are written, and in which its answers are shown."""
+        """The shop's system used on more of its lines; its answers are shown in these units."""
         return self._handle.system()
 
     def text(self, path: str) -> str:
@@ -79,14 +79,14 @@ class Sheet(Mapping[str, SheetValue]):
         return words
 
     def with_(self, lines: Mapping[str, QuantityLike] | None = None, /, **more: QuantityLike) -> Self:
-        """The same sheet with some lines changed: `sheet.with_({"front.spring.rate": "250 lbf/in"})`.
+        """This sheet with some lines changed: `sheet.with_({"front.spring.rate": "250 lbf/in"})`.
 
         `None` takes a line out.
         """
         return self._of(self._handle.with_lines([*(lines or {}).items(), *more.items()]))
 
     def fit(self, choice: Choice) -> Self:
-        """The same sheet with the parts of a choice: `sheet.fit(chosen.cheapest)`.
+        """This sheet with the parts of a choice: `sheet.fit(chosen.cheapest)`.
 
         Writes their lines, and leaves out every reading that was taken on a part that they replace. `remarks` tells which;
         measure them again.
@@ -94,11 +94,11 @@ class Sheet(Mapping[str, SheetValue]):
         return self._of(self._handle.fit(list(choice.lines.items())))
 
     def to_toml(self) -> str:
-        """The sheet as TOML, each value as it was written; the same sheet gives the same bytes."""
+        """The sheet as TOML, each value as it was written; equal sheets give equal bytes."""
         return self._handle.to_toml()
 
     def to_json(self) -> str:
-        """The sheet as JSON, each value as it was written; the same sheet gives the same bytes."""
+        """The sheet as JSON, each value as it was written; equal sheets give equal bytes."""
         return self._handle.to_json()
 
     def model(self, path: str) -> Model:
@@ -113,7 +113,7 @@ class Sheet(Mapping[str, SheetValue]):
         return made
 
     def elsewhere(self, path: str) -> dict[str, tuple[str, Literal["written", "computed", "assumed"]]]:
-        """The fields of a model that do not stand in its own table, or that nobody wrote: their line, and how it is known."""
+        """The fields of a model that are not in its own table or that nobody wrote: their line, and its origin."""
         _, _, elsewhere = self._handle.model(path)
         return {field: (line, origin) for field, line, origin in elsewhere}
 
@@ -137,7 +137,7 @@ class Sheet(Mapping[str, SheetValue]):
         threads: int | None = None,
         progress: Progress = None,
     ) -> Sweep:
-        """Lines over values, and what follows, computed when it is asked for.
+        """Lines over values and the outputs that follow, computed on demand.
 
         `lines` maps a path to a list of texts or quantities, an array of quantities, or a `span`; a tuple of paths to a list
         of tuples, whose lines change together. Every value meets every other, the last line fastest; with `grid=False`
@@ -210,7 +210,7 @@ class Sheet(Mapping[str, SheetValue]):
 
 
 def read_file(path: str | PathLike[str], read: Callable[[str], T]) -> T:
-    """What is read from a file of text; a refusal names the file."""
+    """The reading of a text file; a refusal names the file."""
     name = fspath(path)
     try:
         with open(path, encoding="utf-8-sig", newline="") as file:

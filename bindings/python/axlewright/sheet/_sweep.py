@@ -21,20 +21,20 @@ if TYPE_CHECKING:
 
     from axlewright.sheet._sheet import Progress, Sheet
 
-#: Rows that are computed together where nobody says how many.
+#: Rows in one block if the caller gives no number.
 ROWS = 65_536
 VERDICTS = ("meets", "tight", "short", "not known", "does not apply")
 #: Hatching of the region of each verdict, which also bears its word.
 HATCHES = {"meets": "", "tight": "//", "short": "xx", "not known": "..", "does not apply": "--"}
 
 _Payload: TypeAlias = npt.NDArray[np.float64] | list[tuple[str, ...]] | tuple[str, str, int]
-#: Paths that change together, what they change to, and the unit in which they are shown.
+#: Paths that change together, their values, and the unit in which they are shown.
 Axis: TypeAlias = tuple[tuple[str, ...], _Payload, str | None]
 
 
 @dataclass(frozen=True, slots=True)
 class Span:
-    """From a value to another in so many equal steps, both ends included."""
+    """From one value to another in equal steps, both ends included."""
 
     start: QuantityLike
     stop: QuantityLike
@@ -47,7 +47,7 @@ def span(start: QuantityLike, stop: QuantityLike, count: int) -> Span:
 
 
 def axes_of(lines: Mapping[str | tuple[str, ...], Any]) -> tuple[Axis, ...]:
-    """What `what_if` is given, in the form that travels: coherent SI, or text."""
+    """Values for `what_if` in portable form: coherent SI, or text."""
     return tuple(_axis(paths, values) for paths, values in lines.items())
 
 
@@ -75,7 +75,7 @@ def _axis(paths: str | tuple[str, ...], values: Any) -> Axis:
 
 
 class Sweep:
-    """Lines of a sheet over values, computed when it is asked for: whole, or piece by piece in bounded memory.
+    """Lines of a sheet over values, computed on demand: whole, or piece by piece in bounded memory.
 
     It pickles, and so do its `partitions`; an interrupt stops it at once. Row by row the numbers are those of the single
     calls, whatever the threads, pieces and machines.
@@ -108,17 +108,17 @@ class Sweep:
 
     @property
     def rows(self) -> int:
-        """How many rows it has."""
+        """Number of rows."""
         return self._stop - self._start
 
     @property
     def shape(self) -> tuple[int, ...]:
-        """How many values each axis of the whole grid has."""
+        """Number of values on each axis of the whole grid."""
         return tuple(self._handle.lengths()) if self._grid else (self._handle.rows(),)
 
     @property
     def not_known(self) -> dict[str, str]:
-        """Outputs that are known in no row, and what each needs."""
+        """Outputs that are known in no row, with the missing inputs of each."""
         return dict(self._handle.not_known())
 
     @property
@@ -132,7 +132,7 @@ class Sweep:
             return self._handle.table(self._start, self._stop, self._threads, told.callback)
 
     def batches(self, rows: int = ROWS) -> Iterator[Batch]:
-        """Record batches of so many rows, each computed when it is asked for; see the Arrow PyCapsule interface.
+        """Record batches of this many rows, each computed on demand; see the Arrow PyCapsule interface.
 
         `pyarrow.record_batch(batch)` takes one as it is. A last column `reason` says why a row was refused.
         """
@@ -143,7 +143,7 @@ class Sweep:
                 yield self._batch(start, min(start + rows, self._stop), told)
 
     def partitions(self, count: int) -> list[Sweep]:
-        """The same rows as so many sweeps, in order, for other processes and machines."""
+        """These rows as this many sweeps, in order, for other processes and machines."""
         _at_least_one("count", count)
         count = max(1, min(count, self.rows))
         edges = [self._start + self.rows * place // count for place in range(count + 1)]
@@ -232,7 +232,7 @@ class Sweep:
         return self._handle.batch(0, 0).__arrow_c_schema__()
 
     def __arrow_c_stream__(self, requested_schema: object = None) -> object:
-        """A stream of record batches, each computed when it is asked for; a request for another schema is not met."""
+        """A stream of record batches, each computed when it is asked for; a request for another schema is ignored."""
         return self._handle.stream(self._start, self._stop, ROWS, self._threads)
 
     def __len__(self) -> int:
@@ -274,7 +274,7 @@ class Sweep:
         return self._handle.batch(start, stop, self._threads, None if told is None else told.callback)
 
     def _part(self, start: int, stop: int) -> Self:
-        """Rows of it; side by side only their values travel."""
+        """A part of its rows; side by side, only the values of these rows are sent."""
         made: Self = object.__new__(type(self))
         for slot in Sweep.__slots__:
             setattr(made, slot, getattr(self, slot))
@@ -294,7 +294,7 @@ class Sweep:
 
 
 def to_dask(sweep: Sweep, count: int) -> Any:
-    """The rows as a `dask.dataframe` of so many partitions, each computed where Dask runs it. Needs dask.
+    """The rows as a `dask.dataframe` of this many partitions, each computed where Dask runs it. Needs dask.
 
     The columns are those of `Sweep.to_pandas`, and always a last one `reason`; the numbers are the same to the last bit.
     """
@@ -323,7 +323,7 @@ def _sweep(
     start: int,
     stop: int,
 ) -> Sweep:
-    """What pickle restores."""
+    """Object that pickle restores."""
     made = Sweep(sheet, axes, outputs, grid=grid, threads=threads)
     made._start, made._stop = start, stop
     return made
@@ -342,7 +342,7 @@ def _at_least_one(name: str, count: int) -> None:
 
 
 class _Told:
-    """Tells how many rows are done: a callable of two counts, a bar, or nobody."""
+    """Reports the number of finished rows: to a callable of two counts, to a bar, or to nobody."""
 
     def __init__(self, progress: Progress, total: int) -> None:
         self.base, self.total = 0, total
@@ -363,7 +363,7 @@ class _Told:
         return self.at if self._bar is not None or self._tell is not None else None
 
     def at(self, done: int) -> None:
-        """So many rows of this piece are done."""
+        """This many rows of this piece are done."""
         now = self.base + done
         if now == self._last:
             return
@@ -476,7 +476,7 @@ def _half(axes: Any, text: Any) -> npt.NDArray[np.float64]:
 
 
 def _apart(axes: Any, text: Any, other: Any, x: npt.NDArray[Any], y: npt.NDArray[Any]) -> npt.NDArray[np.float64]:
-    """At each place of a grid, how far a text would be from another, or from the edges; 1 and no more where they are clear of each other."""
+    """Distance of a text from another or from the edges, at each place of a grid; at most 1, for texts that are clear of each other."""
     (left, right), (low, high) = axes.get_xlim(), axes.get_ylim()
     along, up = (x - left) / (right - left), (y - low) / (high - low)
     width, height = _half(axes, text)

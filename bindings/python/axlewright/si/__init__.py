@@ -14,7 +14,7 @@ if TYPE_CHECKING:
 
 
 def __getattr__(name: str) -> Any:
-    """Systems are loaded when they are first used."""
+    """Systems are loaded at first use."""
     if name in SYSTEMS:
         return import_module(f"axlewright.si.{name}")
     raise AttributeError(f"module 'axlewright.si' has no attribute {name!r}")

@@ -1,5 +1,5 @@
-//! `cargo xtask docs`: the book. Here its sources are written into `target/docs/source`: the committed pages of `docs`, and what follows
-//! from the catalogue, the rows and the last benchmark. Sphinx makes `target/docs/book` of them, and its links are checked.
+//! `cargo xtask docs`: the book. Its sources are written into `target/docs/source`: the committed pages of `docs`, and the pages from
+//! the catalogue, the rows and the last benchmark. Sphinx makes `target/docs/book` of them, and its links are checked.
 
 mod reference;
 mod trust;
@@ -66,7 +66,7 @@ pub fn build(root: &Path, python: &Python) -> Result<PathBuf, String> {
     Ok(book)
 }
 
-/// A file of the book's sources: a page to be finished, or another file that is copied.
+/// A file of the book's sources: a page to finish, or another file to copy.
 struct Page {
     path: String,
     content: Content,
@@ -97,7 +97,7 @@ fn read(path: &Path) -> Result<String, String> {
     std::fs::read_to_string(path).map_err(|error| format!("{}: {error}", path.display()))
 }
 
-/// Everything that Sphinx reads but the drawings.
+/// All sources of Sphinx except the drawings.
 fn pages(root: &Path, api: &Api) -> Result<Vec<Page>, String> {
     let docs = root.join("docs");
     let rows = trust::Rows::read(&target(root).join("tmp/rows-measured.json"))?;
@@ -160,7 +160,7 @@ pub fn page_of(system: &str) -> String {
     format!("systems/{system}.md")
 }
 
-/// `spring.wheel_rate`, `spring.Corner`: what has a page in the reference, in the order of the catalogue.
+/// `spring.wheel_rate`, `spring.Corner`: subjects with a page in the reference, in the order of the catalogue.
 pub fn subjects(api: &Api) -> Vec<String> {
     let models = api.models.iter().map(|model| format!("{}.{}", model.system, model.name));
     api.functions.iter().map(|function| function.path()).chain(models).collect()
@@ -171,7 +171,7 @@ fn toctree(caption: &str, pages: &[String]) -> String {
         .replace(":caption: \n", "")
 }
 
-/// The systems, and the pages that only the built book has.
+/// Systems, and pages that only the built book has.
 fn contents(api: &Api) -> String {
     let line = |system: &System| {
         let covers = one_line(system.doc.split("\n\n").next().unwrap_or_default());
@@ -189,7 +189,7 @@ fn contents(api: &Api) -> String {
     )
 }
 
-/// The README up to its examples, and the sections that say what the library is and is not.
+/// The README up to its examples, and the sections on the scope of the library.
 fn job(readme: &str) -> Result<String, String> {
     let first = readme.split("\n```").next().unwrap_or_default();
     let first = first.split_once('\n').map_or(first, |(_, text)| text);
@@ -202,7 +202,7 @@ fn job(readme: &str) -> Result<String, String> {
     Ok(page)
 }
 
-/// Every caution once, with what it belongs to.
+/// Every caution once, with its subjects.
 fn cautions(api: &Api) -> String {
     let mut by_text: BTreeMap<String, BTreeSet<String>> = BTreeMap::new();
     let mut add = |text: &str, name: String| {
@@ -233,7 +233,7 @@ fn cautions(api: &Api) -> String {
     page
 }
 
-/// What the core says of the build sheet.
+/// Description of the build sheet by the core.
 fn sheet(root: &Path, what: &str) -> Result<String, String> {
     cargo(root)
         .args(["run", "--quiet", "--package", "axlewright-tests", "--bin", "describe_sheet", "--", what])
@@ -290,8 +290,8 @@ fn outside(root: &Path) -> Result<BTreeSet<String>, String> {
     Ok(found)
 }
 
-/// The text with links: a name of the catalogue in code leads to its page, a file outside `docs` to its copy, a page of the book
-/// to where it stands. A name of a system's that the catalogue does not know is an error.
+/// Text with links: a name of the catalogue in code leads to its page, a file outside `docs` to its copy, a page of the book
+/// to its place. A name of a system that is not in the catalogue is an error.
 fn link(root: &Path, api: &Api, text: &str) -> Result<String, String> {
     let names: BTreeSet<String> = subjects(api).into_iter().collect();
     let mut out = String::new();
@@ -302,7 +302,7 @@ fn link(root: &Path, api: &Api, text: &str) -> Result<String, String> {
         if fenced || fence || line.starts_with("# ") {
             out.push_str(line);
         } else {
-            // Odd pieces stand in code.
+            // Odd pieces are code.
             for (place, piece) in line.split('`').enumerate() {
                 let called = piece.replace("::", ".");
                 let inside = place % 2 == 1;

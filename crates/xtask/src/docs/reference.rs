@@ -1,4 +1,4 @@
-//! A page a function and a model, and what a system's page shows of them.
+//! A page for each function and model, and their part of a system's page.
 
 use surface::{Api, Content, Field, Function, Kind, Model, Output, Shape, System, one_line, snake};
 
@@ -24,7 +24,7 @@ fn formula(text: &str) -> String {
     if text.is_empty() { String::new() } else { format!("\n{}\n", text.replace('\n', " ")) }
 }
 
-/// Everything that a function's and a method's page share.
+/// Common part of a function's and a method's page.
 fn body(function: &Function, level: &str) -> String {
     let docs = &function.docs;
     let mut page = format!("{}\n{}", docs.summary, formula(&docs.formula));
@@ -126,7 +126,7 @@ fn fields(page: &mut String, above: &str, of: &[Field]) {
             (false, true) => " (optional)",
             (false, false) => "",
         };
-        // In pieces: a field may be called as a system is, and is no name of the catalogue.
+        // In pieces: a field may have the name of a system, and is no name of the catalogue.
         let shown = name.replace('.', "`.`");
         page.push_str(&format!("| `{shown}` | {shape}{optional} | {} |\n", one_line(&field.meaning)));
         if let Some(below) = below {
@@ -135,7 +135,7 @@ fn fields(page: &mut String, above: &str, of: &[Field]) {
     }
 }
 
-/// What follows a system's page: its symbols as the core says them, its functions and models with their sources.
+/// End of a system's page: its symbols from the core, its functions and models with their sources.
 pub fn of_system(api: &Api, system: &System) -> String {
     let mut page = String::new();
     for paragraph in system.doc.split("\n\n") {
@@ -156,7 +156,7 @@ pub fn of_system(api: &Api, system: &System) -> String {
     page
 }
 
-/// The core's list of symbols as a table: each ends with its unit in brackets; what follows the last full stop stays a sentence.
+/// The core's list of symbols as a table: each ends with its unit in brackets; text after the last full stop stays a sentence.
 fn symbols(list: &str) -> String {
     let (list, after) = list.split_once("). ").map_or((list, ""), |(list, after)| (list, after));
     let mut page = String::from("| symbol | unit |\n|---|---|\n");

@@ -1,4 +1,4 @@
-//! How far to trust each function and model: what the rows measured, `target/tmp/rows-measured.json`, as tables.
+//! Measured errors of each function and model, from the rows in `target/tmp/rows-measured.json`, as tables.
 
 use super::subjects;
 use serde_json::Value;
@@ -6,7 +6,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 use surface::{Api, Content, Field, Function, Kind, Shape, one_line};
 
-/// Provenances that are counted together, the strongest first: the head of the column, and what it holds.
+/// Provenances that are counted together, the strongest first: the head of the column, and its provenances.
 const GROUPS: [(&str, &[&str]); 4] = [
     ("published", &["published"]),
     ("library", &["library"]),
@@ -19,13 +19,13 @@ const NONE: &str = "**No outside row: checked by our own tests only.**";
 /// The rows as the tests measured them.
 pub struct Rows(Vec<Value>);
 
-/// Rows of one group: how many, and the greatest errors: relative, and in kelvin where a temperature is the result.
+/// Rows of one group: their number, and the largest errors: relative, and in kelvin if the result is a temperature.
 #[derive(Default)]
 struct Tally {
     rows: usize,
     relative: Option<f64>,
     kelvin: Option<f64>,
-    /// Where zero was expected.
+    /// Largest error of rows that expect zero.
     at_zero: Option<f64>,
 }
 
@@ -57,7 +57,7 @@ impl Tally {
     }
 }
 
-/// An error with two digits; exactly none is a plain 0.
+/// An error with two digits; an exact zero is a plain 0.
 fn short(error: f64) -> String {
     match error {
         0.0 => "0".into(),
@@ -76,7 +76,7 @@ fn is_low(row: &Value) -> bool {
     word(row, "confidence") == "low"
 }
 
-/// The functions that a row can ask of: the function itself, or the methods of the model.
+/// Functions that a row can call: the function itself, or the methods of the model.
 fn asked<'a>(api: &'a Api, name: &str) -> Vec<&'a Function> {
     let model = api.models.iter().find(|model| format!("{}.{}", model.system, model.name) == name);
     model.map_or_else(
@@ -97,7 +97,7 @@ fn result_kind<'a>(api: &'a Api, row: &Value, number: &Value) -> Option<&'a Kind
     }
 }
 
-/// The kind of what was put in under this name.
+/// Kind of the input with this name.
 fn input_kind<'a>(api: &'a Api, of: &str, name: &str) -> Option<&'a Kind> {
     fn among<'a>(fields: &'a [Field], name: &str) -> Option<&'a Kind> {
         let (first, rest) = name.split_once('.').unwrap_or((name, ""));
@@ -123,7 +123,7 @@ impl Rows {
         self.0.iter().filter(move |row| word(row, "of") == name)
     }
 
-    /// Lowest and highest of each input over the rows that are answered.
+    /// Lowest and highest value of each input over the rows with an answer.
     fn range(&self, api: &Api, name: &str) -> Vec<String> {
         let mut ranges: BTreeMap<&str, (f64, f64)> = BTreeMap::new();
         for row in self.about(name).filter(|row| !is_low(row)) {
@@ -139,7 +139,7 @@ impl Rows {
             let number = |x: f64| if x == 0.0 { "0".to_owned() } else { digits(x) };
             let values =
                 if low == high { number(*low) } else { format!("{} … {}", number(*low), number(*high)) };
-            // A part of a part, and no name of the catalogue, whatever the part is called.
+            // A part of a part is no name of the catalogue.
             format!("`{}` {values}{unit}", input.replace('.', "`.`"))
         };
         ranges.iter().map(line).collect()
@@ -156,7 +156,7 @@ impl Rows {
         GROUPS.iter().map(tally).collect()
     }
 
-    /// What a page of the reference says of its own rows.
+    /// Summary of a page's own rows.
     pub fn of(&self, api: &Api, name: &str) -> String {
         let mut page = String::from(
             "\n## Checked against\n\n| provenance | rows | worst error | sources |\n|---|---:|---|---|\n",
@@ -186,7 +186,7 @@ impl Rows {
         page + "\nWhat the words mean: [How far to trust it](/trust.md).\n"
     }
 
-    /// The table of all.
+    /// Table of all functions and models.
     pub fn page(&self, api: &Api) -> String {
         let answered = self.0.iter().filter(|row| row["refused"] != Value::Bool(true) && !is_low(row));
         let answered: Vec<&Value> = answered.collect();

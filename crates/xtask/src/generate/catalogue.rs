@@ -1,4 +1,4 @@
-//! The catalogue as JSON: everything that is public, with its docs, for the book, the tests and programs with forms. It is built,
+//! The catalogue as JSON: all public items with their docs, for the book, the tests and programs with forms. It is built,
 //! not committed: the core holds the same texts in `catalogue/generated.rs`.
 
 use serde_json::{Map, Value, json};
@@ -6,7 +6,7 @@ use surface::{
     Api, Choice, Content, Docs, Field, Function, KindOf, Model, Output, Parameter, Range, Shape, System,
 };
 
-/// The whole of it.
+/// The whole catalogue.
 pub fn json(api: &Api) -> String {
     let catalogue = json!({
         "library": "axlewright",
@@ -41,7 +41,7 @@ fn system(system: &System) -> Value {
     json!({ "name": system.name, "doc": system.doc, "has_section": system.has_section })
 }
 
-/// The docs beside what else is said of an item.
+/// Docs of an item, beside its other data.
 fn described(docs: &Docs, rest: Value) -> Value {
     let mut of = json!({
         "summary": docs.summary, "formula": docs.formula, "returns": docs.returns, "valid_for": docs.valid_for,
@@ -70,7 +70,7 @@ fn parameter(of: &Parameter) -> Value {
     })
 }
 
-/// What is absent or false is left out.
+/// Absent or false entries are left out.
 fn range(of: &Range) -> Value {
     let said = [
         ("lower", of.lower.map(Value::from)),

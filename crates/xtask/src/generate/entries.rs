@@ -1,4 +1,4 @@
-//! Every function as data, for the core's catalogue: what it says of itself, a line an argument and a result.
+//! Every function as data, for the core's catalogue: its description, a line for each argument and result.
 
 use surface::{Api, Content, Function, one_line};
 
@@ -53,12 +53,12 @@ fn entry(function: &Function) -> Result<String, String> {
     ))
 }
 
-/// The symbol with which a meaning begins, between backticks.
+/// Symbol at the start of a meaning, between backticks.
 fn symbol(meaning: &str) -> Option<&str> {
     meaning.strip_prefix('`')?.split_once('`').map(|(symbol, _)| symbol)
 }
 
-/// What the formula is solved for, or its left side where that is one symbol and no argument.
+/// Subject of the formula: the symbol it is solved for, or its left side if that is one symbol and no argument.
 fn result_symbol<'a>(formula: &'a str, arguments: &[&str]) -> Option<&'a str> {
     let is_symbol = |text: &str| {
         text.starts_with(char::is_alphabetic) && text.chars().all(|c| c.is_alphanumeric() || c == '_')

@@ -3,7 +3,7 @@
 use std::path::{Path, PathBuf};
 use surface::Api;
 
-/// The header. cbindgen reads neither `include!` nor what a build script makes: it gets a copy of the sources in which the module of the
+/// The header. cbindgen reads neither `include!` nor the output of a build script: it gets a copy of the sources in which the module of the
 /// entries is a plain file.
 pub fn text(api: &Api, root: &Path) -> Result<String, String> {
     let folder = root.join("bindings/c");
@@ -32,7 +32,7 @@ pub fn text(api: &Api, root: &Path) -> Result<String, String> {
     replace(&packed(&text), "/// @QUANTITIES@\n", &quantities(api))
 }
 
-/// The same header with as many arguments of an entry a line as there is room for, not one.
+/// The header with as many arguments of an entry on a line as fit.
 fn packed(header: &str) -> String {
     const WIDTH: usize = 110;
     let mut out = String::with_capacity(header.len());
@@ -57,16 +57,16 @@ fn packed(header: &str) -> String {
     out + "\n"
 }
 
-/// The quantities that text is read as, a line each.
+/// Quantities that text can be read as, a line each.
 fn quantities(api: &Api) -> String {
     api.kinds.iter().map(|kind| format!("///     {kind}: {}\n", kind.symbols())).collect()
 }
 
-/// Replaces what stands once in a text.
+/// Replaces a text that occurs once.
 fn replace(text: &str, old: &str, new: &str) -> Result<String, String> {
     match text.matches(old).count() {
         1 => Ok(text.replacen(old, new, 1)),
-        count => Err(format!("{old:?} stands {count} times in the header, not once")),
+        count => Err(format!("{old:?} is {count} times in the header, not once")),
     }
 }
 
@@ -78,8 +78,8 @@ fn sources(folder: &Path) -> Result<Vec<PathBuf>, String> {
     Ok(paths)
 }
 
-/// Every `extern "C"` function of the C surface is an exported entry of ours, and its whole body is one call of a guard: no panic goes
-/// past it, and none is forgotten.
+/// Checks that every `extern "C"` function of the C surface is an exported entry of ours, with one call of a guard as its whole body. No panic
+/// passes a guard, and no entry is forgotten.
 fn refuse_unguarded(folder: &Path) -> Result<(), String> {
     for path in sources(folder)? {
         let text = std::fs::read_to_string(&path).map_err(|error| format!("{}: {error}", path.display()))?;

@@ -1,5 +1,5 @@
-//! The committed half of the Python package: a stub a system for type checkers and editors, and the few lines that make its module. What the
-//! module holds is made when it is imported, from the tables of the native module.
+//! The committed half of the Python package: for each system a stub for type checkers and editors, and the few lines of its module. The members
+//! of the module are made at import, from the tables of the native module.
 
 use super::{File, MARK};
 use std::collections::BTreeSet;
@@ -74,7 +74,7 @@ fn ufuncs(title: &str, functions: &[&Function]) -> String {
     )
 }
 
-/// What a stub uses of other modules.
+/// Names that a stub uses of other modules.
 #[derive(Default)]
 struct Uses(BTreeSet<(&'static str, &'static str)>);
 
@@ -114,7 +114,7 @@ impl Uses {
         })
     }
 
-    /// What a field takes, and what it gives back.
+    /// Types that a field takes and gives back.
     fn field(&mut self, api: &Api, field: &Field) -> Result<(String, String), String> {
         let both = |of: String| (of.clone(), of);
         let (taken, given) = match &field.shape {

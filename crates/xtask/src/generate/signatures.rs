@@ -1,4 +1,4 @@
-//! The list of C signatures, against which the header is held: a program that was compiled with an older header of the same version
+//! The list of C signatures, which guards the header: a program compiled with an older header of the same version
 //! must go on working with this library.
 
 use std::collections::BTreeMap;
@@ -8,10 +8,10 @@ pub const PATH: &str = "bindings/c/generated.signatures.txt";
 const HEAD: &str = "# What a program that was compiled with this version's header relies on. `cargo xtask generate` adds what is new;\n\
                     # a change or removal is refused until the workspace has a higher minor version (major, from 1.0).\n";
 
-/// A field's name holds its place: `axw_x_result[1]`. Names are sorted, fields by their place.
+/// Name and signature. The name of a field holds its place: `axw_x_result[1]`. Names are sorted, fields by their place.
 type Signatures = BTreeMap<(String, Option<usize>), String>;
 
-/// The list that belongs to a header. It extends the recorded one; it may differ otherwise only where the version was raised.
+/// The list for a header. It extends the recorded one; other differences need a higher version.
 pub fn next(recorded: Option<&str>, header: &str, version: &str) -> Result<String, String> {
     let abi = abi(version)?;
     let signatures = of_header(header)?;
@@ -130,7 +130,7 @@ fn declarations(code: &str) -> Vec<String> {
     all.into_iter().map(spelled).filter(|of| !of.is_empty()).collect()
 }
 
-/// Adds what one declaration declares; nothing where it is none that a header of ours has.
+/// Adds the contents of one declaration; nothing if it is no kind of declaration in our header.
 fn declared(declaration: &str, found: &mut Signatures) -> Option<()> {
     let is_ours = |name: &str| name.starts_with("axw_");
     if let Some(of) = declaration.strip_prefix("typedef struct ") {
