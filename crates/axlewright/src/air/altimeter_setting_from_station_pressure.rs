@@ -43,7 +43,7 @@ pub fn altimeter_setting_from_station_pressure(
 ) -> Result<AbsolutePressure> {
     valid! {
         station_pressure: 25000 <= .. <= 120000 ; "the station pressures that the limits of the altimeter setting and of the altitude allow";
-        geopotential_altitude: (-500) <= .. <= 8000 ; "common practice, no source: no road lies outside, and all is below the tropopause";
+        geopotential_altitude: (-500) <= .. <= 8000 ; "plausibility limit: no road lies outside, and all is below the tropopause";
     }
     let altimeter_setting = AbsolutePressure::from_si(pressure(
         pressure_altitude(station_pressure.si()) - geopotential_altitude.si(),

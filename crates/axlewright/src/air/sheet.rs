@@ -8,7 +8,7 @@ pub const SHEET: Section = Section {
             .within(
                 -500.0,
                 8000.0,
-                "common practice, no source: roads lie between 500 m below and 8000 m above sea level",
+                "plausibility limit: roads lie between 500 m below and 8000 m above sea level",
             ),
         line(
             "use.geopotential_altitude",
@@ -18,7 +18,7 @@ pub const SHEET: Section = Section {
         .within(
             -500.0,
             8000.0,
-            "common practice, no source: roads lie between 500 m below and 8000 m above sea level",
+            "plausibility limit: roads lie between 500 m below and 8000 m above sea level",
         )
         .by(&[step("air.geopotential_altitude", &["use.altitude"])]),
         line(
@@ -26,14 +26,14 @@ pub const SHEET: Section = Section {
             AbsolutePressure::KIND,
             "pressure that a weather report gives, reduced to sea level",
         )
-        .within(85e3, 110e3, "common practice, no source: pressures at sea level that were ever reported")
+        .within(85e3, 110e3, "plausibility limit: pressures at sea level that were ever reported")
         .measured_on(&[]),
         line(
             "use.station_pressure",
             AbsolutePressure::KIND,
             "pressure of the air as measured there, not reduced to sea level",
         )
-        .within(20e3, 110e3, "common practice, no source: pressures where roads lie")
+        .within(20e3, 110e3, "plausibility limit: pressures where roads lie")
         // A reading belongs to its place and day.
         .measured_on(&["use.altitude", "use.geopotential_altitude", "use.altimeter_setting"])
         .by(&[
@@ -53,14 +53,14 @@ pub const SHEET: Section = Section {
         line("use.air_temperature", Temperature::KIND, "temperature of the air in which the vehicle works").within(
             200.0,
             330.0,
-            "common practice, no source: temperatures that people live in",
+            "plausibility limit: temperatures that people live in",
         ),
         line(
             "use.vapour_pressure",
             AbsolutePressure::KIND,
             "partial pressure of the water vapour in that air",
         )
-        .within(0.0, 20e3, "common practice, no source: air that people breathe holds less vapour"),
+        .within(0.0, 20e3, "plausibility limit: air that people breathe holds less vapour"),
         derived("use.air_density", Density::KIND, "of that air").by(&[step(
             "air.moist_density",
             &["use.station_pressure", "use.air_temperature", "use.vapour_pressure"],
@@ -74,7 +74,7 @@ pub const SHEET: Section = Section {
         line("use.coldest_air", Temperature::KIND, "lowest temperature of the air in which the vehicle stands").within(
             200.0,
             330.0,
-            "common practice, no source: temperatures that people live in",
+            "plausibility limit: temperatures that people live in",
         ),
     ],
     findings: &[],

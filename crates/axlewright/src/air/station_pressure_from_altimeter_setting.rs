@@ -44,7 +44,7 @@ pub fn station_pressure_from_altimeter_setting(
 ) -> Result<AbsolutePressure> {
     valid! {
         altimeter_setting: 80000 <= .. <= 110000 ; "sea-level pressures on record lie between 870 hPa and 1085 hPa, from memory";
-        geopotential_altitude: (-500) <= .. <= 8000 ; "common practice, no source: no road lies outside, and all is below the tropopause";
+        geopotential_altitude: (-500) <= .. <= 8000 ; "plausibility limit: no road lies outside, and all is below the tropopause";
     }
     Ok(AbsolutePressure::from_si(pressure(
         geopotential_altitude.si() + pressure_altitude(altimeter_setting.si()),

@@ -46,9 +46,9 @@ pub fn boost_pressure_ratio(
     inlet_loss: Stress,
 ) -> Result<Ratio> {
     valid! {
-        boost_pressure: 0 <= .. <= 10e6 ; "definition: boost is above the pressure of the air around; common practice, no source: at most 10 MPa";
-        station_pressure: 20e3 <= .. <= 200e3 ; "common practice, no source: below 20 kPa and above 200 kPa no vehicle runs";
-        inlet_loss: 0 <= .. <= 15e3 ; "definition: a duct only loses; common practice, no source: above 15 kPa it is blocked";
+        boost_pressure: 0 <= .. <= 10e6 ; "definition: boost is above the pressure of the air around; plausibility limit: at most 10 MPa";
+        station_pressure: 20e3 <= .. <= 200e3 ; "plausibility limit: below 20 kPa and above 200 kPa no vehicle runs";
+        inlet_loss: 0 <= .. <= 15e3 ; "definition: a duct only loses; plausibility limit: above 15 kPa it is blocked";
     }
     let before = AbsolutePressure::from_si(station_pressure.si() - inlet_loss.si());
     Ok(pressure_ratio(absolute(boost_pressure, station_pressure), before))

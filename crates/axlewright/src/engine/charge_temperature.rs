@@ -49,8 +49,8 @@ pub fn charge_temperature(
 ) -> Result<Temperature> {
     valid! {
         inlet_temperature: 150 <= .. <= 500 ; "common practice, no source: outside 150 K to 500 K air is no perfect gas of these specific heats";
-        pressure_ratio: 1 <= .. <= 10 ; "definition: a compressor raises the pressure; common practice, no source: one stage of a vehicle stays below 10";
-        isentropic_efficiency: 0.1 <= .. <= 1 ; "second law: at most 1; common practice, no source: below 0.1 it is no compressor";
+        pressure_ratio: 1 <= .. <= 10 ; "definition: a compressor raises the pressure; plausibility limit: one stage of a vehicle stays below 10";
+        isentropic_efficiency: 0.1 <= .. <= 1 ; "second law: at most 1; plausibility limit: below 0.1 it is no compressor";
     }
     let ideal_rise = pressure_ratio.si().powf(EXPONENT) - 1.0;
     Ok(Temperature::from_si(inlet_temperature.si() * (1.0 + ideal_rise / isentropic_efficiency.si())))

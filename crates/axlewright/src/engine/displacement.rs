@@ -39,9 +39,9 @@ use core::f64::consts::PI;
 #[inline]
 pub fn displacement(bore: Length, stroke: Length, cylinders: Ratio) -> Result<Volume> {
     valid! {
-        bore: 0.001 <= .. <= 10 ; "common practice, no source: engines are bored between 1 mm and 10 m";
-        stroke: 0.001 <= .. <= 10 ; "common practice, no source: pistons travel between 1 mm and 10 m";
-        cylinders: 1 <= .. <= 100 ; "definition: one cylinder at least; common practice, no source: at most 100";
+        bore: 0.001 <= .. <= 10 ; "plausibility limit: engines are bored between 1 mm and 10 m";
+        stroke: 0.001 <= .. <= 10 ; "plausibility limit: pistons travel between 1 mm and 10 m";
+        cylinders: 1 <= .. <= 100 ; "definition: one cylinder at least; plausibility limit: at most 100";
     }
     whole("cylinders", cylinders)?;
     Ok(PI / 4.0 * bore * bore * stroke * cylinders)

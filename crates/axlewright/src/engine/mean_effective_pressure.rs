@@ -37,8 +37,8 @@ use core::f64::consts::PI;
 #[inline]
 pub fn mean_effective_pressure_four_stroke(torque: Torque, displacement: Volume) -> Result<Stress> {
     valid! {
-        torque: (-1e9) <= .. <= 1e9 ; "common practice, no source: no engine gives more than 1 GN·m";
-        displacement: 1e-8 <= .. <= 1000 ; "common practice, no source: engines lie between 0.01 mL and 1000 m³";
+        torque: (-1e9) <= .. <= 1e9 ; "plausibility limit: no engine gives more than 1 GN·m";
+        displacement: 1e-8 <= .. <= 1000 ; "plausibility limit: engines lie between 0.01 mL and 1000 m³";
     }
     Ok(Stress::from_si(4.0 * PI * torque.si() / displacement.si()))
 }
@@ -78,8 +78,8 @@ pub fn mean_effective_pressure_four_stroke(torque: Torque, displacement: Volume)
 #[inline]
 pub fn mean_effective_pressure_two_stroke(torque: Torque, displacement: Volume) -> Result<Stress> {
     valid! {
-        torque: (-1e9) <= .. <= 1e9 ; "common practice, no source: no engine gives more than 1 GN·m";
-        displacement: 1e-8 <= .. <= 1000 ; "common practice, no source: engines lie between 0.01 mL and 1000 m³";
+        torque: (-1e9) <= .. <= 1e9 ; "plausibility limit: no engine gives more than 1 GN·m";
+        displacement: 1e-8 <= .. <= 1000 ; "plausibility limit: engines lie between 0.01 mL and 1000 m³";
     }
     Ok(Stress::from_si(2.0 * PI * torque.si() / displacement.si()))
 }

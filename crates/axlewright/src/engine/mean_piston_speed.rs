@@ -34,8 +34,8 @@ use core::f64::consts::PI;
 #[inline]
 pub fn mean_piston_speed(stroke: Length, engine_speed: AngularVelocity) -> Result<Velocity> {
     valid! {
-        stroke: 0.001 <= .. <= 10 ; "common practice, no source: pistons travel between 1 mm and 10 m";
-        engine_speed: 0 <= .. <= 100e3 ; "definition: a speed without direction; common practice, no source: no engine turns faster than 100000 rad/s";
+        stroke: 0.001 <= .. <= 10 ; "plausibility limit: pistons travel between 1 mm and 10 m";
+        engine_speed: 0 <= .. <= 100e3 ; "definition: a speed without direction; plausibility limit: no engine turns faster than 100000 rad/s";
     }
     Ok(Velocity::from_si(stroke.si() * engine_speed.si() / PI))
 }

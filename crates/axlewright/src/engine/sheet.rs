@@ -18,16 +18,12 @@ const fn speed(path: &'static str, meaning: &'static str) -> Line {
     line(path, AngularVelocity::KIND, meaning).above(
         0.0,
         10e3,
-        "common practice, no source: engines turn slower than 95 000 rpm",
+        "plausibility limit: engines turn slower than 95 000 rpm",
     )
 }
 
 const fn length(path: &'static str, meaning: &'static str) -> Line {
-    line(path, Length::KIND, meaning).above(
-        0.0,
-        10.0,
-        "common practice, no source: cylinders are smaller than 10 m",
-    )
+    line(path, Length::KIND, meaning).above(0.0, 10.0, "plausibility limit: cylinders are smaller than 10 m")
 }
 
 /// A torque curve as written; it is known once it has two points.
@@ -80,17 +76,17 @@ const TORQUE: &[Line] = &[
     speed("engine.curve[].engine_speed", "engine speed at a point of the torque curve, slowest first")
         .list(POINTS),
     line("engine.curve[].torque", Torque::KIND, "torque at the crankshaft there")
-        .above(0.0, 1e6, "common practice, no source: no engine gives 1 MN·m")
+        .above(0.0, 1e6, "plausibility limit: no engine gives 1 MN·m")
         .list(POINTS),
     line("engine.peak_torque", Torque::KIND, "peak torque at the crankshaft")
-        .above(0.0, 1e6, "common practice, no source: no engine gives 1 MN·m")
+        .above(0.0, 1e6, "plausibility limit: no engine gives 1 MN·m")
         .first_hand()
         .by(&[gives(&PEAKS, "peak_torque")]),
     speed("engine.peak_torque_speed", "engine speed at peak torque")
         .first_hand()
         .by(&[gives(&PEAKS, "peak_torque_speed")]),
     line("engine.peak_power", Power::KIND, "peak power at the crankshaft")
-        .above(0.0, 1e8, "common practice, no source: no engine gives 100 MW")
+        .above(0.0, 1e8, "plausibility limit: no engine gives 100 MW")
         .first_hand()
         .by(&[gives(&PEAKS, "peak_power")]),
     speed("engine.peak_power_speed", "engine speed at peak power")
@@ -118,10 +114,10 @@ const PISTONS: &[Line] = &[
     line("engine.cylinders", Ratio::KIND, "number of cylinders").within(
         1.0,
         100.0,
-        "common practice, no source: engines have at most 100 cylinders",
+        "plausibility limit: engines have at most 100 cylinders",
     ),
     line("engine.displacement", Volume::KIND, "swept volume of all cylinders together")
-        .above(0.0, 1e3, "common practice, no source: no engine sweeps 1000 m³")
+        .above(0.0, 1e3, "plausibility limit: no engine sweeps 1000 m³")
         .by(&[step("engine.displacement", &["engine.bore", "engine.stroke", "engine.cylinders"])]),
     choice("engine.cycle", &["four_stroke", "two_stroke"], "strokes of a working cycle"),
     derived("engine.mean_pressure_if_four_stroke", Stress::KIND, "mean effective pressure at peak torque")
@@ -144,7 +140,7 @@ const PISTONS: &[Line] = &[
         Velocity::KIND,
         "highest mean piston speed that engine and rods are built for",
     )
-    .above(0.0, 100.0, "common practice, no source: pistons move slower than 100 m/s"),
+    .above(0.0, 100.0, "plausibility limit: pistons move slower than 100 m/s"),
     line("wanted.piston_speed", Velocity::KIND, "wanted margin of the mean piston speed below its limit")
         .within(0.0, 100.0, "definition: a margin is not negative")
         .or(0.0, "no margin beyond the limit itself"),
@@ -153,14 +149,14 @@ const PISTONS: &[Line] = &[
 /// The charge behind a compressor.
 const CHARGE: &[Line] = &[
     line("engine.boost_pressure", GaugePressure::KIND, "gauge reading at the outlet of the compressor")
-        .within(0.0, 10e6, "common practice, no source: from none to 100 bar")
+        .within(0.0, 10e6, "plausibility limit: from none to 100 bar")
         .measured_on(&[]),
     line("engine.inlet_loss", Stress::KIND, "pressure lost in air filter and duct before the compressor")
-        .within(0.0, 15e3, "common practice, no source: a filter that loses more than 150 mbar is blocked")
+        .within(0.0, 15e3, "plausibility limit: a filter that loses more than 150 mbar is blocked")
         .measured_on(&[])
         .or(0.0, "neglected until it is measured"),
     line("engine.inlet_temperature", Temperature::KIND, "temperature of the air before the compressor")
-        .within(150.0, 500.0, "common practice, no source: engines breathe between -123 °C and 227 °C")
+        .within(150.0, 500.0, "plausibility limit: engines breathe between -123 °C and 227 °C")
         .measured_on(&[]),
     line(
         "engine.compressor_efficiency",
@@ -170,7 +166,7 @@ const CHARGE: &[Line] = &[
     .within(
         0.1,
         1.0,
-        "definition: no compressor beats the ideal one; common practice, no source: nor has less than 10 %",
+        "definition: no compressor beats the ideal one; plausibility limit: nor has less than 10 %",
     ),
     derived(
         "engine.pressure_ratio",

@@ -35,8 +35,8 @@ use crate::{Result, valid};
 #[inline]
 pub fn wheel_power(crank_power: Power, driveline_efficiency: Ratio) -> Result<Power> {
     valid! {
-        crank_power: 0 <= .. <= 1e12 ; "definition: the engine drives; common practice, no source: at most 1 TW";
-        driveline_efficiency: 0.01 <= .. <= 1 ; "definition: no driveline gives more power than it takes; common practice, no source: from 1 % on";
+        crank_power: 0 <= .. <= 1e12 ; "definition: the engine drives; plausibility limit: at most 1 TW";
+        driveline_efficiency: 0.01 <= .. <= 1 ; "definition: no driveline gives more power than it takes; plausibility limit: from 1 % on";
     }
     Ok(crank_power * driveline_efficiency)
 }
@@ -75,8 +75,8 @@ pub fn wheel_power(crank_power: Power, driveline_efficiency: Ratio) -> Result<Po
 #[inline]
 pub fn crank_power(wheel_power: Power, driveline_efficiency: Ratio) -> Result<Power> {
     valid! {
-        wheel_power: 0 <= .. <= 1e12 ; "definition: the engine drives; common practice, no source: at most 1 TW";
-        driveline_efficiency: 0.01 <= .. <= 1 ; "definition: no driveline gives more power than it takes; common practice, no source: from 1 % on";
+        wheel_power: 0 <= .. <= 1e12 ; "definition: the engine drives; plausibility limit: at most 1 TW";
+        driveline_efficiency: 0.01 <= .. <= 1 ; "definition: no driveline gives more power than it takes; plausibility limit: from 1 % on";
     }
     Ok(wheel_power / driveline_efficiency)
 }

@@ -52,12 +52,12 @@ pub fn axle_loads_under_acceleration(
     acceleration: Acceleration,
 ) -> Result<AxleLoads> {
     valid! {
-        total_mass: 0.001 <= .. <= 4e6 ; "common practice, no source: no vehicle weighs 4000 t";
+        total_mass: 0.001 <= .. <= 4e6 ; "plausibility limit: no vehicle weighs 4000 t";
         behind_front_axle: 0 <= .. <= 100 ; "definition: between the axles, so that both carry";
         centre_height: 0 <= .. <= 100 ; "definition: above the ground; no road vehicle is 100 m high";
         wheelbase: 0.01 <= .. <= 100 ; "definition: a distance between axles, of a road vehicle";
         wheelbase > behind_front_axle ; "definition: the rear axle carries, and the front axle is not lifted";
-        acceleration: (-1000) <= .. <= 1000 ; "common practice, no source: no road vehicle accelerates with 100 g0";
+        acceleration: (-1000) <= .. <= 1000 ; "plausibility limit: no road vehicle accelerates with 100 g0";
     }
     let still = static_axle_loads(total_mass, behind_front_axle, wheelbase)?;
     let transfer = longitudinal_load_transfer(total_mass, centre_height, wheelbase, acceleration)?;

@@ -49,10 +49,10 @@ pub fn lateral_load_transfer(
     lateral_acceleration: Acceleration,
 ) -> Result<Force> {
     valid! {
-        total_mass: 0.001 <= .. <= 4e6 ; "common practice, no source: no vehicle weighs 4000 t";
+        total_mass: 0.001 <= .. <= 4e6 ; "plausibility limit: no vehicle weighs 4000 t";
         centre_height: 0 <= .. <= 100 ; "definition: above the ground; no road vehicle is 100 m high";
         track: 0.01 <= .. <= 100 ; "definition: a distance between wheels, of a road vehicle";
-        lateral_acceleration: (-1000) <= .. <= 1000 ; "common practice, no source: no road vehicle accelerates with 100 g0";
+        lateral_acceleration: (-1000) <= .. <= 1000 ; "plausibility limit: no road vehicle accelerates with 100 g0";
     }
     Ok(total_mass * lateral_acceleration * (centre_height / track))
 }

@@ -46,10 +46,10 @@ pub fn longitudinal_load_transfer(
     acceleration: Acceleration,
 ) -> Result<Force> {
     valid! {
-        total_mass: 0.001 <= .. <= 4e6 ; "common practice, no source: no vehicle weighs 4000 t";
+        total_mass: 0.001 <= .. <= 4e6 ; "plausibility limit: no vehicle weighs 4000 t";
         centre_height: 0 <= .. <= 100 ; "definition: above the ground; no road vehicle is 100 m high";
         wheelbase: 0.01 <= .. <= 100 ; "definition: a distance between axles, of a road vehicle";
-        acceleration: (-1000) <= .. <= 1000 ; "common practice, no source: no road vehicle accelerates with 100 g0";
+        acceleration: (-1000) <= .. <= 1000 ; "plausibility limit: no road vehicle accelerates with 100 g0";
     }
     Ok(total_mass * acceleration * (centre_height / wheelbase))
 }

@@ -119,9 +119,9 @@ impl MassPart {
             (own(&self.roll_inertia), own(&self.pitch_inertia), own(&self.yaw_inertia));
         valid! {
             mass: 0 <= .. <= 1e6 ; "definition: a mass is not negative; plausibility limit: no part weighs 1000 t";
-            x: (-1000) <= .. <= 1000 ; "common practice, no source: no road vehicle is 1 km long";
-            y: (-1000) <= .. <= 1000 ; "common practice, no source: no road vehicle is 1 km wide";
-            z: (-1000) <= .. <= 1000 ; "common practice, no source: no road vehicle is 1 km high";
+            x: (-1000) <= .. <= 1000 ; "plausibility limit: no road vehicle is 1 km long";
+            y: (-1000) <= .. <= 1000 ; "plausibility limit: no road vehicle is 1 km wide";
+            z: (-1000) <= .. <= 1000 ; "plausibility limit: no road vehicle is 1 km high";
             roll_inertia: 0 <= .. <= 1e12 ; "definition: an inertia is not negative";
             pitch_inertia: 0 <= .. <= 1e12 ; "definition: an inertia is not negative";
             yaw_inertia: 0 <= .. <= 1e12 ; "definition: an inertia is not negative";

@@ -321,13 +321,13 @@ impl RaisedAxle {
             (self.lower_loaded_radius.quantity, self.raised_loaded_radius.quantity);
         let (reading_error, total_mass) = (self.reading_error.quantity, lower_axle_mass + raised_axle_mass);
         valid! {
-            lower_axle_mass: 0.001 <= .. <= 1e6 ; "common practice, no source: no axle carries 1000 t";
-            raised_axle_mass: 0.001 <= .. <= 1e6 ; "common practice, no source: no axle carries 1000 t";
-            lower_axle_reading: 0.001 <= .. <= 1e6 ; "common practice, no source: no axle carries 1000 t";
+            lower_axle_mass: 0.001 <= .. <= 1e6 ; "plausibility limit: no axle carries 1000 t";
+            raised_axle_mass: 0.001 <= .. <= 1e6 ; "plausibility limit: no axle carries 1000 t";
+            lower_axle_reading: 0.001 <= .. <= 1e6 ; "plausibility limit: no axle carries 1000 t";
             total_mass > lower_axle_reading ; "definition: the raised axle carries something";
             wheelbase: 0.01 <= .. <= 100 ; "definition: a distance between axles, of a road vehicle";
-            lower_loaded_radius: 0.001 <= .. <= 10 ; "common practice, no source: no road tyre is 20 m high";
-            raised_loaded_radius: 0.001 <= .. <= 10 ; "common practice, no source: no road tyre is 20 m high";
+            lower_loaded_radius: 0.001 <= .. <= 10 ; "plausibility limit: no road tyre is 20 m high";
+            raised_loaded_radius: 0.001 <= .. <= 10 ; "plausibility limit: no road tyre is 20 m high";
             reading_error: 0 <= .. <= 1e6 ; "definition: a bound is not negative";
             lift_error: 0 <= .. <= 10 ; "definition: a bound is not negative";
             lift > lift_error ; "a lift within its own error gives no height";
@@ -376,7 +376,7 @@ fn softness(asked: bool, why: &str, field: &str, rate: &Option<Value<LinearStiff
         return Ok(0.0);
     }
     let rate = rate.as_ref().ok_or_else(|| missing(field, why))?.quantity;
-    valid! { rate: 1 <= .. <= 1e9 ; "common practice, no source: springs and tyres lie between 1 N/m and 1 GN/m"; }
+    valid! { rate: 1 <= .. <= 1e9 ; "plausibility limit: springs and tyres lie between 1 N/m and 1 GN/m"; }
     Ok(STANDARD_GRAVITY / (2.0 * rate.si()))
 }
 

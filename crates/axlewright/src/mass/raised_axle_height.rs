@@ -59,15 +59,15 @@ pub fn raised_axle_height(
     loaded_radius: Length,
 ) -> Result<Length> {
     valid! {
-        level_mass: 0.001 <= .. <= 4e6 ; "common practice, no source: no vehicle weighs 4000 t";
-        raised_mass: 0.001 <= .. <= 4e6 ; "common practice, no source: no vehicle weighs 4000 t";
-        total_mass: 0.001 <= .. <= 4e6 ; "common practice, no source: no vehicle weighs 4000 t";
+        level_mass: 0.001 <= .. <= 4e6 ; "plausibility limit: no vehicle weighs 4000 t";
+        raised_mass: 0.001 <= .. <= 4e6 ; "plausibility limit: no vehicle weighs 4000 t";
+        total_mass: 0.001 <= .. <= 4e6 ; "plausibility limit: no vehicle weighs 4000 t";
         total_mass > level_mass ; "definition: the other axle carries something";
         total_mass > raised_mass ; "definition: the other axle carries something";
         wheelbase: 0.01 <= .. <= 100 ; "definition: a distance between axles, of a road vehicle";
         lift: 0.001 <= .. <= 100 ; "definition: a level vehicle gives no height";
         wheelbase > lift ; "definition: the vehicle leans less than upright";
-        loaded_radius: 0.001 <= .. <= 10 ; "common practice, no source: no road tyre is 20 m high";
+        loaded_radius: 0.001 <= .. <= 10 ; "plausibility limit: no road tyre is 20 m high";
     }
     let (l, lift) = (wheelbase.si(), lift.si());
     let along = ((l - lift) * (l + lift)).sqrt();

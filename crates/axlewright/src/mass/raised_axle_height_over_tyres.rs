@@ -66,17 +66,17 @@ pub fn raised_axle_height_over_tyres(
     raised_tyre_rate: LinearStiffness,
 ) -> Result<Length> {
     valid! {
-        level_mass: 0.001 <= .. <= 4e6 ; "common practice, no source: no vehicle weighs 4000 t";
-        raised_mass: 0.001 <= .. <= 4e6 ; "common practice, no source: no vehicle weighs 4000 t";
-        total_mass: 0.001 <= .. <= 4e6 ; "common practice, no source: no vehicle weighs 4000 t";
+        level_mass: 0.001 <= .. <= 4e6 ; "plausibility limit: no vehicle weighs 4000 t";
+        raised_mass: 0.001 <= .. <= 4e6 ; "plausibility limit: no vehicle weighs 4000 t";
+        total_mass: 0.001 <= .. <= 4e6 ; "plausibility limit: no vehicle weighs 4000 t";
         total_mass > level_mass ; "definition: the other axle carries something";
         total_mass > raised_mass ; "definition: the other axle carries something";
         wheelbase: 0.01 <= .. <= 100 ; "definition: a distance between axles, of a road vehicle";
         lift: 0.001 <= .. <= 100 ; "definition: a level vehicle gives no height";
         wheelbase > lift ; "definition: the vehicle leans less than upright";
-        loaded_radius: 0.001 <= .. <= 10 ; "common practice, no source: no road tyre is 20 m high";
-        lower_tyre_rate: 1 <= .. <= 1e9 ; "common practice, no source: tyres lie between 1 N/m and 1 GN/m";
-        raised_tyre_rate: 1 <= .. <= 1e9 ; "common practice, no source: tyres lie between 1 N/m and 1 GN/m";
+        loaded_radius: 0.001 <= .. <= 10 ; "plausibility limit: no road tyre is 20 m high";
+        lower_tyre_rate: 1 <= .. <= 1e9 ; "plausibility limit: tyres lie between 1 N/m and 1 GN/m";
+        raised_tyre_rate: 1 <= .. <= 1e9 ; "plausibility limit: tyres lie between 1 N/m and 1 GN/m";
     }
     let moved = (raised_mass - level_mass) * Acceleration::from_si(STANDARD_GRAVITY);
     let at_wheel_centres = lift + moved / lower_tyre_rate + moved / raised_tyre_rate;

@@ -17,20 +17,16 @@ const SCALES: &[&str] = &[
 
 const fn scale(path: &'static str, meaning: &'static str) -> Line {
     line(path, Mass::KIND, meaning)
-        .above(0.0, 1e6, "common practice, no source: no wheel carries 1000 t")
+        .above(0.0, 1e6, "plausibility limit: no wheel carries 1000 t")
         .measured_on(&[])
 }
 
 const fn mass(path: &'static str, meaning: &'static str) -> Line {
-    line(path, Mass::KIND, meaning).above(0.0, 4e6, "common practice, no source: no vehicle weighs 4000 t")
+    line(path, Mass::KIND, meaning).above(0.0, 4e6, "plausibility limit: no vehicle weighs 4000 t")
 }
 
 const fn measure(path: &'static str, meaning: &'static str) -> Line {
-    line(path, Length::KIND, meaning).above(
-        0.0,
-        100.0,
-        "common practice, no source: no vehicle is 100 m long",
-    )
+    line(path, Length::KIND, meaning).above(0.0, 100.0, "plausibility limit: no vehicle is 100 m long")
 }
 
 const fn height(path: &'static str, meaning: &'static str) -> Line {

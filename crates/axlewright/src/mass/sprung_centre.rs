@@ -75,7 +75,7 @@ pub fn sprung_centre(
     rear_unsprung_height: Length,
 ) -> Result<SprungCentre> {
     valid! {
-        total_mass: 0.001 <= .. <= 4e6 ; "common practice, no source: no vehicle weighs 4000 t";
+        total_mass: 0.001 <= .. <= 4e6 ; "plausibility limit: no vehicle weighs 4000 t";
         behind_front_axle: 0 <= .. <= 100 ; "definition: between the axles, so that both carry";
         centre_height: 0 <= .. <= 100 ; "definition: above the ground; no road vehicle is 100 m high";
         wheelbase: 0.01 <= .. <= 100 ; "definition: a distance between axles, of a road vehicle";

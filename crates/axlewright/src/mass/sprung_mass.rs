@@ -36,7 +36,7 @@ use crate::{Result, valid};
 #[inline]
 pub fn sprung_mass(scale_mass: Mass, unsprung_mass: Mass) -> Result<Mass> {
     valid! {
-        scale_mass: 0.001 <= .. <= 4e6 ; "common practice, no source: no vehicle weighs 4000 t";
+        scale_mass: 0.001 <= .. <= 4e6 ; "plausibility limit: no vehicle weighs 4000 t";
         unsprung_mass: 0 <= .. <= 4e6 ; "definition: a mass is not negative";
         scale_mass > unsprung_mass ; "definition: some of it is sprung";
     }

@@ -54,7 +54,7 @@ pub fn static_axle_loads(
     wheelbase: Length,
 ) -> Result<AxleLoads> {
     valid! {
-        total_mass: 0.001 <= .. <= 4e6 ; "common practice, no source: no vehicle weighs 4000 t";
+        total_mass: 0.001 <= .. <= 4e6 ; "plausibility limit: no vehicle weighs 4000 t";
         behind_front_axle: 0 <= .. <= 100 ; "definition: between the axles, so that both carry";
         wheelbase: 0.01 <= .. <= 100 ; "definition: a distance between axles, of a road vehicle";
         wheelbase > behind_front_axle ; "definition: the rear axle carries, and the front axle is not lifted";

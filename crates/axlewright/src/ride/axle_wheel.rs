@@ -39,11 +39,11 @@ impl AxleWheel {
         let wheel_damping = self.wheel_damping.quantity;
         let tyre_damping = Damping::from_si(self.corner(1.0).tyre.damping);
         valid! {
-            unsprung_mass: 0.001 <= .. <= 1000000 ; "common practice, no source: no wheel weighs 1000 t";
-            wheel_rate: 1 <= .. <= 1e9 ; "common practice, no source: rates lie between 1 N/m and 1 GN/m";
-            wheel_damping: 0 <= .. <= 1e8 ; "definition: a damper takes energy; common practice, no source: up to 1e8 N·s/m";
-            tyre_rate: 1 <= .. <= 1e9 ; "common practice, no source: rates lie between 1 N/m and 1 GN/m";
-            tyre_damping: 0 <= .. <= 1e8 ; "definition: a damper takes energy; common practice, no source: up to 1e8 N·s/m";
+            unsprung_mass: 0.001 <= .. <= 1000000 ; "plausibility limit: no wheel weighs 1000 t";
+            wheel_rate: 1 <= .. <= 1e9 ; "plausibility limit: rates lie between 1 N/m and 1 GN/m";
+            wheel_damping: 0 <= .. <= 1e8 ; "definition: a damper takes energy; plausibility limit: up to 1e8 N·s/m";
+            tyre_rate: 1 <= .. <= 1e9 ; "plausibility limit: rates lie between 1 N/m and 1 GN/m";
+            tyre_damping: 0 <= .. <= 1e8 ; "definition: a damper takes energy; plausibility limit: up to 1e8 N·s/m";
         }
         Ok(())
     }

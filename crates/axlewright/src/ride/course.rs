@@ -77,23 +77,23 @@ fn line(start: f64, height: f64, slope: f64) -> Piece {
 /// Time to cross an obstacle.
 fn crossing(height: Length, length: Length, speed: Velocity) -> Result<f64> {
     valid! {
-        height: (-10) <= .. <= 10 ; "common practice, no source: nobody drives over 10 m";
-        length: 0.001 <= .. <= 10000 ; "common practice, no source: from 1 mm to 10 km";
-        speed: 0.01 <= .. <= 200 ; "common practice, no source: vehicles drive between 10 mm/s and 200 m/s";
+        height: (-10) <= .. <= 10 ; "plausibility limit: nobody drives over 10 m";
+        length: 0.001 <= .. <= 10000 ; "plausibility limit: from 1 mm to 10 km";
+        speed: 0.01 <= .. <= 200 ; "plausibility limit: vehicles drive between 10 mm/s and 200 m/s";
     }
     Ok(length.si() / speed.si())
 }
 
 /// Time to cover a distance.
 pub(super) fn delay(distance: f64, speed: Velocity) -> Result<f64> {
-    valid! { speed: 0.01 <= .. <= 200 ; "common practice, no source: vehicles drive between 10 mm/s and 200 m/s"; }
+    valid! { speed: 0.01 <= .. <= 200 ; "plausibility limit: vehicles drive between 10 mm/s and 200 m/s"; }
     Ok(distance / speed.si())
 }
 
 impl Road {
     /// A sudden step.
     pub(super) fn step(height: Length) -> Result<Self> {
-        valid! { height: (-10) <= .. <= 10 ; "common practice, no source: nobody drives over 10 m"; }
+        valid! { height: (-10) <= .. <= 10 ; "plausibility limit: nobody drives over 10 m"; }
         Ok(Self(vec![line(0.0, height.si(), 0.0)]))
     }
 
@@ -111,7 +111,7 @@ impl Road {
 
     /// Straight lines from point to point, and the time that they take.
     pub(super) fn profile(speed: Velocity, distance: &[Length], height: &[Length]) -> Result<(Self, Time)> {
-        valid! { speed: 0.01 <= .. <= 200 ; "common practice, no source: vehicles drive between 10 mm/s and 200 m/s"; }
+        valid! { speed: 0.01 <= .. <= 200 ; "plausibility limit: vehicles drive between 10 mm/s and 200 m/s"; }
         let in_order = distance.windows(2).all(|pair| pair[0] < pair[1]);
         if distance.len() < 2 || !in_order || distance.iter().any(|x| !x.si().is_finite()) {
             let wanted = "at least two finite distances are wanted, in increasing order and none twice";
@@ -154,8 +154,8 @@ impl Road {
 impl<const W: usize> Course<W> {
     pub(super) fn new(roads: [Road; W], duration: Time, time_step: Time) -> Result<Self> {
         valid! {
-            duration: 0 < .. <= 100000 ; "common practice, no source: longer than a day is a slip";
-            time_step: 0.000001 <= .. <= 100 ; "common practice, no source: from 1 µs to 100 s";
+            duration: 0 < .. <= 100000 ; "plausibility limit: longer than a day is a typing error";
+            time_step: 0.000001 <= .. <= 100 ; "plausibility limit: from 1 µs to 100 s";
         }
         // A duration that is a whole number of steps except for its last digit counts as that number.
         let steps = (duration.si() / time_step.si() * (1.0 + 1e-12)).floor() as usize;

@@ -45,10 +45,10 @@ pub fn damping_for_least_tyre_load(
     tyre_rate: LinearStiffness,
 ) -> Result<Damping> {
     valid! {
-        sprung_mass: 0.001 <= .. <= 1000000 ; "common practice, no source: no wheel carries 1000 t";
-        unsprung_mass: 0.001 <= .. <= 1000000 ; "common practice, no source: no wheel carries 1000 t";
-        wheel_rate: 1 <= .. <= 1000000000 ; "common practice, no source: rates lie between 1 N/m and 1 GN/m";
-        tyre_rate: 1 <= .. <= 1000000000 ; "common practice, no source: rates lie between 1 N/m and 1 GN/m";
+        sprung_mass: 0.001 <= .. <= 1000000 ; "plausibility limit: no wheel carries 1000 t";
+        unsprung_mass: 0.001 <= .. <= 1000000 ; "plausibility limit: no wheel carries 1000 t";
+        wheel_rate: 1 <= .. <= 1000000000 ; "plausibility limit: rates lie between 1 N/m and 1 GN/m";
+        tyre_rate: 1 <= .. <= 1000000000 ; "plausibility limit: rates lie between 1 N/m and 1 GN/m";
     }
     let (sprung, unsprung) = (sprung_mass.si(), unsprung_mass.si());
     let (wheel_rate, tyre_rate, total) = (wheel_rate.si(), tyre_rate.si(), sprung + unsprung);

@@ -43,10 +43,10 @@ pub fn dynamic_index(
     rear_distance: Length,
 ) -> Result<Ratio> {
     valid! {
-        pitch_inertia: 0.001 <= .. <= 1000000000 ; "common practice, no source: no vehicle has more than 1e9 kg·m²";
-        sprung_mass: 0.001 <= .. <= 4000000 ; "common practice, no source: no vehicle weighs 4000 t";
-        front_distance: 0.001 <= .. <= 100 ; "common practice, no source: no vehicle is 100 m long";
-        rear_distance: 0.001 <= .. <= 100 ; "common practice, no source: no vehicle is 100 m long";
+        pitch_inertia: 0.001 <= .. <= 1000000000 ; "plausibility limit: no vehicle has more than 1e9 kg·m²";
+        sprung_mass: 0.001 <= .. <= 4000000 ; "plausibility limit: no vehicle weighs 4000 t";
+        front_distance: 0.001 <= .. <= 100 ; "plausibility limit: no vehicle is 100 m long";
+        rear_distance: 0.001 <= .. <= 100 ; "plausibility limit: no vehicle is 100 m long";
     }
     Ok(Ratio::from_raw(pitch_inertia.raw() / (sprung_mass.raw() * front_distance * rear_distance)))
 }

@@ -46,11 +46,11 @@ pub fn flat_ride_cycles(
     speed: Velocity,
 ) -> Result<Ratio> {
     valid! {
-        front_frequency: 0.001 <= .. <= 1000 ; "common practice, no source: bodies swing between 1 mHz and 1 kHz";
-        rear_frequency: 0.001 <= .. <= 1000 ; "common practice, no source: bodies swing between 1 mHz and 1 kHz";
+        front_frequency: 0.001 <= .. <= 1000 ; "plausibility limit: bodies swing between 1 mHz and 1 kHz";
+        rear_frequency: 0.001 <= .. <= 1000 ; "plausibility limit: bodies swing between 1 mHz and 1 kHz";
         rear_frequency > front_frequency ; "definition: a rear with no higher frequency never catches up";
-        wheelbase: 0.01 <= .. <= 100 ; "common practice, no source: wheelbases lie between 10 mm and 100 m";
-        speed: 0.01 <= .. <= 200 ; "common practice, no source: vehicles drive between 10 mm/s and 200 m/s";
+        wheelbase: 0.01 <= .. <= 100 ; "plausibility limit: wheelbases lie between 10 mm and 100 m";
+        speed: 0.01 <= .. <= 200 ; "plausibility limit: vehicles drive between 10 mm/s and 200 m/s";
     }
     let both = front_frequency.raw() * rear_frequency;
     Ok(Ratio::from_raw(both * (wheelbase / speed) / (rear_frequency - front_frequency)))

@@ -45,10 +45,10 @@ pub fn flat_ride_rear_frequency(
     cycles: Ratio,
 ) -> Result<Frequency> {
     valid! {
-        front_frequency: 0.001 <= .. <= 1000 ; "common practice, no source: bodies swing between 1 mHz and 1 kHz";
-        wheelbase: 0.01 <= .. <= 100 ; "common practice, no source: wheelbases lie between 10 mm and 100 m";
-        speed: 0.01 <= .. <= 200 ; "common practice, no source: vehicles drive between 10 mm/s and 200 m/s";
-        cycles: 0.01 <= .. <= 1000 ; "common practice, no source: more than 1000 is a slip";
+        front_frequency: 0.001 <= .. <= 1000 ; "plausibility limit: bodies swing between 1 mHz and 1 kHz";
+        wheelbase: 0.01 <= .. <= 100 ; "plausibility limit: wheelbases lie between 10 mm and 100 m";
+        speed: 0.01 <= .. <= 200 ; "plausibility limit: vehicles drive between 10 mm/s and 200 m/s";
+        cycles: 0.01 <= .. <= 1000 ; "plausibility limit: more than 1000 is a typing error";
     }
     let before = front_frequency * (wheelbase / speed);
     if cycles <= before {

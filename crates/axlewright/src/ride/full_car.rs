@@ -88,17 +88,17 @@ impl Model for FullCar {
         let seat = self.seat();
         let (seat_forward, seat_left) = (Length::from_si(seat.forward), Length::from_si(seat.left));
         valid! {
-            sprung_mass: 0.001 <= .. <= 4000000 ; "common practice, no source: no vehicle weighs 4000 t";
-            pitch_inertia: 0.001 <= .. <= 1000000000 ; "common practice, no source: no vehicle has more than 1e9 kg·m²";
-            roll_inertia: 0.001 <= .. <= 1000000000 ; "common practice, no source: no vehicle has more than 1e9 kg·m²";
-            front_distance: 0.001 <= .. <= 100 ; "common practice, no source: no vehicle is 100 m long";
-            rear_distance: 0.001 <= .. <= 100 ; "common practice, no source: no vehicle is 100 m long";
-            front_track: 0.01 <= .. <= 100 ; "common practice, no source: tracks lie between 10 mm and 100 m";
-            rear_track: 0.01 <= .. <= 100 ; "common practice, no source: tracks lie between 10 mm and 100 m";
-            front_bar_rate: 0 <= .. <= 1e9 ; "definition: a bar resists; common practice, no source: up to 1 GN/m";
-            rear_bar_rate: 0 <= .. <= 1e9 ; "definition: a bar resists; common practice, no source: up to 1 GN/m";
-            seat_forward: (-100) <= .. <= 100 ; "common practice, no source: no vehicle is 100 m long";
-            seat_left: (-100) <= .. <= 100 ; "common practice, no source: no vehicle is 100 m wide";
+            sprung_mass: 0.001 <= .. <= 4000000 ; "plausibility limit: no vehicle weighs 4000 t";
+            pitch_inertia: 0.001 <= .. <= 1000000000 ; "plausibility limit: no vehicle has more than 1e9 kg·m²";
+            roll_inertia: 0.001 <= .. <= 1000000000 ; "plausibility limit: no vehicle has more than 1e9 kg·m²";
+            front_distance: 0.001 <= .. <= 100 ; "plausibility limit: no vehicle is 100 m long";
+            rear_distance: 0.001 <= .. <= 100 ; "plausibility limit: no vehicle is 100 m long";
+            front_track: 0.01 <= .. <= 100 ; "plausibility limit: tracks lie between 10 mm and 100 m";
+            rear_track: 0.01 <= .. <= 100 ; "plausibility limit: tracks lie between 10 mm and 100 m";
+            front_bar_rate: 0 <= .. <= 1e9 ; "definition: a bar resists; plausibility limit: up to 1 GN/m";
+            rear_bar_rate: 0 <= .. <= 1e9 ; "definition: a bar resists; plausibility limit: up to 1 GN/m";
+            seat_forward: (-100) <= .. <= 100 ; "plausibility limit: no vehicle is 100 m long";
+            seat_left: (-100) <= .. <= 100 ; "plausibility limit: no vehicle is 100 m wide";
         }
         self.front.check("front")?;
         self.rear.check("rear")
@@ -208,10 +208,10 @@ impl FullCar {
         longest_wave: Length,
     ) -> Result<VehicleOnRoad> {
         valid! {
-            roughness: 0 <= .. <= 1 ; "definition: a density is not negative; common practice, no source: the roughest class of ISO 8608 has a quarter of a cubic metre";
-            speed: 0.01 <= .. <= 200 ; "common practice, no source: vehicles drive between 10 mm/s and 200 m/s";
-            shortest_wave: 0.01 <= .. <= 1000 ; "common practice, no source: no tyre feels waves of 10 mm";
-            longest_wave: 0.1 <= .. <= 100000 ; "common practice, no source: waves of 100 km shake no one";
+            roughness: 0 <= .. <= 1 ; "definition: a density is not negative; plausibility limit: the roughest class of ISO 8608 has a quarter of a cubic metre";
+            speed: 0.01 <= .. <= 200 ; "plausibility limit: vehicles drive between 10 mm/s and 200 m/s";
+            shortest_wave: 0.01 <= .. <= 1000 ; "plausibility limit: no tyre feels waves of 10 mm";
+            longest_wave: 0.1 <= .. <= 100000 ; "plausibility limit: waves of 100 km shake no one";
             longest_wave > shortest_wave ; "definition: a band has a lower and an upper end";
         }
         self.check()?;
@@ -364,8 +364,8 @@ fn both(
     road: impl Fn(Length) -> Result<Road>,
 ) -> Result<[Road; 2]> {
     valid! {
-        left_height: (-10) <= .. <= 10 ; "common practice, no source: nobody drives over 10 m";
-        right_height: (-10) <= .. <= 10 ; "common practice, no source: nobody drives over 10 m";
+        left_height: (-10) <= .. <= 10 ; "plausibility limit: nobody drives over 10 m";
+        right_height: (-10) <= .. <= 10 ; "plausibility limit: nobody drives over 10 m";
     }
     Ok([road(left_height)?, road(right_height)?])
 }

@@ -94,11 +94,11 @@ impl Model for HalfCar {
         let (front_distance, rear_distance) = (self.front_distance.quantity, self.rear_distance.quantity);
         let seat_forward = Length::from_si(self.seat().forward);
         valid! {
-            sprung_mass: 0.001 <= .. <= 4000000 ; "common practice, no source: no vehicle weighs 4000 t";
-            pitch_inertia: 0.001 <= .. <= 1000000000 ; "common practice, no source: no vehicle has more than 1e9 kg·m²";
-            front_distance: 0.001 <= .. <= 100 ; "common practice, no source: no vehicle is 100 m long";
-            rear_distance: 0.001 <= .. <= 100 ; "common practice, no source: no vehicle is 100 m long";
-            seat_forward: (-100) <= .. <= 100 ; "common practice, no source: no vehicle is 100 m long";
+            sprung_mass: 0.001 <= .. <= 4000000 ; "plausibility limit: no vehicle weighs 4000 t";
+            pitch_inertia: 0.001 <= .. <= 1000000000 ; "plausibility limit: no vehicle has more than 1e9 kg·m²";
+            front_distance: 0.001 <= .. <= 100 ; "plausibility limit: no vehicle is 100 m long";
+            rear_distance: 0.001 <= .. <= 100 ; "plausibility limit: no vehicle is 100 m long";
+            seat_forward: (-100) <= .. <= 100 ; "plausibility limit: no vehicle is 100 m long";
         }
         self.front.check("front")?;
         self.rear.check("rear")
@@ -271,10 +271,10 @@ impl HalfCar {
         longest_wave: Length,
     ) -> Result<VehicleOnRoad> {
         valid! {
-            roughness: 0 <= .. <= 1 ; "definition: a density is not negative; common practice, no source: the roughest class of ISO 8608 has a quarter of a cubic metre";
-            speed: 0.01 <= .. <= 200 ; "common practice, no source: vehicles drive between 10 mm/s and 200 m/s";
-            shortest_wave: 0.01 <= .. <= 1000 ; "common practice, no source: no tyre feels waves of 10 mm";
-            longest_wave: 0.1 <= .. <= 100000 ; "common practice, no source: waves of 100 km shake no one";
+            roughness: 0 <= .. <= 1 ; "definition: a density is not negative; plausibility limit: the roughest class of ISO 8608 has a quarter of a cubic metre";
+            speed: 0.01 <= .. <= 200 ; "plausibility limit: vehicles drive between 10 mm/s and 200 m/s";
+            shortest_wave: 0.01 <= .. <= 1000 ; "plausibility limit: no tyre feels waves of 10 mm";
+            longest_wave: 0.1 <= .. <= 100000 ; "plausibility limit: waves of 100 km shake no one";
             longest_wave > shortest_wave ; "definition: a band has a lower and an upper end";
         }
         self.check()?;

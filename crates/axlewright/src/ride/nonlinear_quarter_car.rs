@@ -260,11 +260,11 @@ impl NonlinearQuarterCar {
         let (wheel_rate, tyre_rate) = (self.wheel_rate.quantity, self.tyre_rate.quantity);
         let damper_motion_ratio = self.damper_motion_ratio.quantity;
         valid! {
-            sprung_mass: 0.001 <= .. <= 1000000 ; "common practice, no source: no wheel carries 1000 t";
-            unsprung_mass: 0.001 <= .. <= 1000000 ; "common practice, no source: no wheel weighs 1000 t";
-            wheel_rate: 1 <= .. <= 1e9 ; "common practice, no source: rates lie between 1 N/m and 1 GN/m";
-            tyre_rate: 1 <= .. <= 1e9 ; "common practice, no source: rates lie between 1 N/m and 1 GN/m";
-            damper_motion_ratio: 0.01 <= .. <= 3 ; "common practice, no source: motion ratios lie between 0.01 and 3";
+            sprung_mass: 0.001 <= .. <= 1000000 ; "plausibility limit: no wheel carries 1000 t";
+            unsprung_mass: 0.001 <= .. <= 1000000 ; "plausibility limit: no wheel weighs 1000 t";
+            wheel_rate: 1 <= .. <= 1e9 ; "plausibility limit: rates lie between 1 N/m and 1 GN/m";
+            tyre_rate: 1 <= .. <= 1e9 ; "plausibility limit: rates lie between 1 N/m and 1 GN/m";
+            damper_motion_ratio: 0.01 <= .. <= 3 ; "plausibility limit: motion ratios lie between 0.01 and 3";
         }
         let within = |key: &str, error: Error| error.within(key);
         let stop = self.bump_stop.as_ref().map(|stop| {
@@ -293,7 +293,7 @@ impl MountedStop {
         let (bump_left, motion_ratio) = (self.bump_left.quantity, self.motion_ratio.quantity);
         valid! {
             bump_left: 0 <= .. <= 10 ; "definition: at ride height the stop is not touched";
-            motion_ratio: 0.01 <= .. <= 3 ; "common practice, no source: motion ratios lie between 0.01 and 3";
+            motion_ratio: 0.01 <= .. <= 3 ; "plausibility limit: motion ratios lie between 0.01 and 3";
         }
         Ok(())
     }

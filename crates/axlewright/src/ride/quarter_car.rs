@@ -81,12 +81,12 @@ impl Model for QuarterCar {
         let wheel_damping = self.wheel_damping.quantity;
         let tyre_damping = Damping::from_si(self.numbers().ct);
         valid! {
-            sprung_mass: 0.001 <= .. <= 1000000 ; "common practice, no source: no wheel carries 1000 t";
-            unsprung_mass: 0.000001 <= .. <= 1000000 ; "common practice, no source: no wheel weighs 1000 t";
-            wheel_rate: 1 <= .. <= 1e9 ; "common practice, no source: rates lie between 1 N/m and 1 GN/m";
-            wheel_damping: 0 <= .. <= 1e8 ; "definition: a damper takes energy; common practice, no source: up to 1e8 N·s/m";
-            tyre_rate: 1 <= .. <= 1e9 ; "common practice, no source: rates lie between 1 N/m and 1 GN/m";
-            tyre_damping: 0 <= .. <= 1e8 ; "definition: a damper takes energy; common practice, no source: up to 1e8 N·s/m";
+            sprung_mass: 0.001 <= .. <= 1000000 ; "plausibility limit: no wheel carries 1000 t";
+            unsprung_mass: 0.000001 <= .. <= 1000000 ; "plausibility limit: no wheel weighs 1000 t";
+            wheel_rate: 1 <= .. <= 1e9 ; "plausibility limit: rates lie between 1 N/m and 1 GN/m";
+            wheel_damping: 0 <= .. <= 1e8 ; "definition: a damper takes energy; plausibility limit: up to 1e8 N·s/m";
+            tyre_rate: 1 <= .. <= 1e9 ; "plausibility limit: rates lie between 1 N/m and 1 GN/m";
+            tyre_damping: 0 <= .. <= 1e8 ; "definition: a damper takes energy; plausibility limit: up to 1e8 N·s/m";
         }
         Ok(())
     }
@@ -275,10 +275,10 @@ impl QuarterCar {
         longest_wave: Length,
     ) -> Result<OnRoad> {
         valid! {
-            roughness: 0 <= .. <= 1 ; "definition: a density is not negative; common practice, no source: the roughest class of ISO 8608 has a quarter of a cubic metre";
-            speed: 0.01 <= .. <= 200 ; "common practice, no source: vehicles drive between 10 mm/s and 200 m/s";
-            shortest_wave: 0.000000001 <= .. <= 1000000000 ; "common practice, no source: waves lie between 1 nm and 1e9 m";
-            longest_wave: 0.001 <= .. <= 1000000000 ; "common practice, no source: waves lie between 1 mm and 1e9 m";
+            roughness: 0 <= .. <= 1 ; "definition: a density is not negative; plausibility limit: the roughest class of ISO 8608 has a quarter of a cubic metre";
+            speed: 0.01 <= .. <= 200 ; "plausibility limit: vehicles drive between 10 mm/s and 200 m/s";
+            shortest_wave: 0.000000001 <= .. <= 1000000000 ; "plausibility limit: waves lie between 1 nm and 1e9 m";
+            longest_wave: 0.001 <= .. <= 1000000000 ; "plausibility limit: waves lie between 1 mm and 1e9 m";
             longest_wave > shortest_wave ; "definition: a band has a lower and an upper end";
         }
         self.check()?;
@@ -405,12 +405,12 @@ impl QuarterCar {
 }
 
 fn within_ten_metres(amplitude: Length) -> Result<()> {
-    valid! { amplitude: 0 <= .. <= 10 ; "definition: an amplitude is not negative; common practice, no source: nobody drives over 10 m"; }
+    valid! { amplitude: 0 <= .. <= 10 ; "definition: an amplitude is not negative; plausibility limit: nobody drives over 10 m"; }
     Ok(())
 }
 
 fn up_to_a_megahertz(frequency: Frequency) -> Result<()> {
-    valid! { frequency: 0 <= .. <= 1000000 ; "definition: a frequency is not negative; common practice, no source: above 1 MHz it is a slip"; }
+    valid! { frequency: 0 <= .. <= 1000000 ; "definition: a frequency is not negative; plausibility limit: above 1 MHz it is a typing error"; }
     Ok(())
 }
 

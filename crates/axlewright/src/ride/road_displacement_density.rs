@@ -35,8 +35,8 @@ use crate::{Result, valid};
 #[inline]
 pub fn road_displacement_density(roughness: RoadRoughness, wavelength: Length) -> Result<RoadRoughness> {
     valid! {
-        roughness: 0 <= .. <= 1 ; "definition: a density is not negative; common practice, no source: the roughest class of ISO 8608 has a quarter of a cubic metre";
-        wavelength: 0.000001 <= .. <= 1000000 ; "common practice, no source: waves lie between 1 µm and 1000 km";
+        roughness: 0 <= .. <= 1 ; "definition: a density is not negative; plausibility limit: the roughest class of ISO 8608 has a quarter of a cubic metre";
+        wavelength: 0.000001 <= .. <= 1000000 ; "plausibility limit: waves lie between 1 µm and 1000 km";
     }
     let waves = wavelength.si() / 10.0;
     Ok(RoadRoughness::from_si(roughness.si() * (waves * waves)))

@@ -77,7 +77,7 @@ const LINES: [Line; 14] = [
     )
     .by(&[by(&ROUGHNESS)]),
     line("use.road_speed", Velocity::KIND, "speed on that road")
-        .within(0.01, 200.0, "common practice, no source: vehicles drive between 10 mm/s and 200 m/s")
+        .within(0.01, 200.0, "plausibility limit: vehicles drive between 10 mm/s and 200 m/s")
         .by(&[same(&["use.cruise_speed"], "no other speed is written").usual()]),
     derived(
         "axle.ride_acceleration",
@@ -101,7 +101,7 @@ const LINES: [Line; 14] = [
     line("wanted.ride_acceleration", Acceleration::KIND, "greatest weighted acceleration").above(
         0.0,
         1000.0,
-        "common practice, no source: nobody bears 100 g",
+        "plausibility limit: nobody bears 100 g",
     ),
     line("wanted.ride_margin", Acceleration::KIND, "wanted margin of the body acceleration below its limit")
         .within(0.0, 1000.0, "definition: a margin is not negative")

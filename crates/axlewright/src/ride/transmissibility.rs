@@ -32,8 +32,8 @@ use crate::{Result, valid};
 /// ```
 pub fn transmissibility(frequency_ratio: Ratio, damping_ratio: Ratio) -> Result<Ratio> {
     valid! {
-        frequency_ratio: 0 <= .. <= 1000000 ; "definition: a frequency is not negative; common practice, no source: above 1e6 it is a slip";
-        damping_ratio: 0.000001 <= .. <= 1000 ; "definition: without damping the resonance has no bound; common practice, no source: above 1000 it is a slip";
+        frequency_ratio: 0 <= .. <= 1000000 ; "definition: a frequency is not negative; plausibility limit: above 1e6 it is a typing error";
+        damping_ratio: 0.000001 <= .. <= 1000 ; "definition: without damping the resonance has no bound; plausibility limit: above 1000 it is a typing error";
     }
     let (r, zeta) = (frequency_ratio.si(), damping_ratio.si());
     let damped = 2.0 * zeta * r;

@@ -170,7 +170,7 @@ impl<const N: usize, const W: usize> Vehicle<N, W> {
     where
         SMatrix<Complex<f64>, N, N>: Eliminate<N, W>,
     {
-        valid! { amplitude: 0 <= .. <= 10 ; "definition: an amplitude is not negative; common practice, no source: nobody drives over 10 m"; }
+        valid! { amplitude: 0 <= .. <= 10 ; "definition: an amplitude is not negative; plausibility limit: nobody drives over 10 m"; }
         let late = delay(self.wheelbase, speed)?;
         let mut columns: Vec<Column> = self.body_columns().collect();
         columns.extend(
@@ -300,6 +300,6 @@ fn swinging(hertz: f64) -> Complex<f64> {
 }
 
 fn up_to_a_kilohertz(frequency: Frequency) -> Result<()> {
-    valid! { frequency: 0 <= .. <= 1000 ; "definition: a frequency is not negative; common practice, no source: above 1 kHz it is a slip"; }
+    valid! { frequency: 0 <= .. <= 1000 ; "definition: a frequency is not negative; plausibility limit: above 1 kHz it is a typing error"; }
     Ok(())
 }

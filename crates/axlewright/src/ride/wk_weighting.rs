@@ -35,7 +35,7 @@ use core::f64::consts::SQRT_2;
 /// # Ok::<(), axlewright::Error>(())
 /// ```
 pub fn wk_weighting(frequency: Frequency) -> Result<Ratio> {
-    valid! { frequency: 0 <= .. <= 1e12 ; "definition: a frequency is not negative; common practice, no source: above 1 THz it is a slip"; }
+    valid! { frequency: 0 <= .. <= 1e12 ; "definition: a frequency is not negative; plausibility limit: above 1 THz it is a typing error"; }
     let corner = |hertz: f64| angular_velocity(Frequency::from_si(hertz)).si();
     let omega = angular_velocity(frequency).si();
     // |1 + p / (Q w) + (p / w)^2|^2 at p = i omega, and so on: the gain alone needs no phase.

@@ -40,9 +40,9 @@ use crate::{Error, Result, valid};
 #[inline]
 pub fn loaded_radius(free_diameter: Length, tyre_load: Force, tyre_rate: LinearStiffness) -> Result<Length> {
     valid! {
-        free_diameter: 0.001 <= .. <= 100 ; "common practice, no source: tyres lie between 1 mm and 100 m";
-        tyre_load: 0 <= .. <= 10e6 ; "definition: the ground only pushes; common practice, no source: at most 10 MN";
-        tyre_rate: 1 <= .. <= 1e9 ; "common practice, no source: tyres lie between 1 N/m and 1 GN/m";
+        free_diameter: 0.001 <= .. <= 100 ; "plausibility limit: tyres lie between 1 mm and 100 m";
+        tyre_load: 0 <= .. <= 10e6 ; "definition: the ground only pushes; plausibility limit: at most 10 MN";
+        tyre_rate: 1 <= .. <= 1e9 ; "plausibility limit: tyres lie between 1 N/m and 1 GN/m";
     }
     let free_radius = free_diameter / 2.0;
     let deflection = tyre_load / tyre_rate;

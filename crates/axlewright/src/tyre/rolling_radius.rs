@@ -37,8 +37,8 @@ use core::f64::consts::TAU;
 #[inline]
 pub fn rolling_radius(free_diameter: Length, loaded_radius: Length) -> Result<Length> {
     valid! {
-        free_diameter: 0.001 <= .. <= 100 ; "common practice, no source: tyres lie between 1 mm and 100 m";
-        loaded_radius: 0.0005 <= .. <= 50 ; "common practice, no source: tyres lie between 1 mm and 100 m";
+        free_diameter: 0.001 <= .. <= 100 ; "plausibility limit: tyres lie between 1 mm and 100 m";
+        loaded_radius: 0.0005 <= .. <= 50 ; "plausibility limit: tyres lie between 1 mm and 100 m";
     }
     let free_radius = free_diameter / 2.0;
     if loaded_radius > free_radius || loaded_radius < free_radius / 2.0 {
@@ -85,7 +85,7 @@ pub fn rolling_radius(free_diameter: Length, loaded_radius: Length) -> Result<Le
 #[inline]
 pub fn rolling_radius_from_turns(rolling_turns: TurnsPerDistance) -> Result<Length> {
     valid! {
-        rolling_turns: 0.001 <= .. <= 1000 ; "common practice, no source: a tyre turns between once a kilometre and a thousand times a metre";
+        rolling_turns: 0.001 <= .. <= 1000 ; "plausibility limit: a tyre turns between once a kilometre and a thousand times a metre";
     }
     Ok(Length::from_si(1.0 / (TAU * rolling_turns.si())))
 }
@@ -122,7 +122,7 @@ pub fn rolling_radius_from_turns(rolling_turns: TurnsPerDistance) -> Result<Leng
 #[inline]
 pub fn rolling_turns(rolling_radius: Length) -> Result<TurnsPerDistance> {
     valid! {
-        rolling_radius: 0.001 <= .. <= 100 ; "common practice, no source: wheels lie between 1 mm and 100 m";
+        rolling_radius: 0.001 <= .. <= 100 ; "plausibility limit: wheels lie between 1 mm and 100 m";
     }
     Ok(TurnsPerDistance::from_si(1.0 / (TAU * rolling_radius.si())))
 }

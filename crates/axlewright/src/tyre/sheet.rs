@@ -88,11 +88,7 @@ const ROLLING: Rule = rule! {
 };
 
 const fn length(path: &'static str, meaning: &'static str) -> Line {
-    line(path, Length::KIND, meaning).above(
-        0.0,
-        10.0,
-        "common practice, no source: tyres are smaller than 10 m",
-    )
+    line(path, Length::KIND, meaning).above(0.0, 10.0, "plausibility limit: tyres are smaller than 10 m")
 }
 
 const MARKING: &str = "the marking on the tyre's wall";
@@ -115,7 +111,7 @@ const SIZE: &[Line] = &[
 
 const RADII: &[Line] = &[
     line("axle.tyre.rate", LinearStiffness::KIND, "vertical rate of the tyre at its pressure and load")
-        .within(1.0, 1e9, "common practice, no source: rates lie between 1 N/m and 1 GN/m"),
+        .within(1.0, 1e9, "plausibility limit: rates lie between 1 N/m and 1 GN/m"),
     derived("axle.tyre.load", Force::KIND, "load of one tyre on the ground, the two of its axle alike")
         .by(&[by(&LOAD)]),
     length("axle.tyre.loaded_radius", "wheel centre to ground under load: the lever arm of forces")
@@ -127,7 +123,7 @@ const RADII: &[Line] = &[
         TurnsPerDistance::KIND,
         "turns along a distance, counted or from the maker",
     )
-    .above(0.0, 1000.0, "common practice, no source: a tyre turns less than a thousand times a metre")
+    .above(0.0, 1000.0, "plausibility limit: a tyre turns less than a thousand times a metre")
     .measured_on(A_TYRE),
     derived(
         "axle.tyre.radial_radius",
@@ -154,7 +150,7 @@ const SERVICE: &[Line] = &[
         Mass::KIND,
         "load capacity of one tyre at its pressure, from its load index or its maker",
     )
-    .above(0.0, 1e6, "common practice, no source: no tyre carries 1000 t")
+    .above(0.0, 1e6, "plausibility limit: no tyre carries 1000 t")
     .by(&[step("tyre.load_capacity", &["axle.tyre.load_index"]).usual()]),
     derived("axle.tyre.marked_speed", Velocity::KIND, "speed of the symbol of the marking").by(&[part(
         "speed",
@@ -167,7 +163,7 @@ const SERVICE: &[Line] = &[
         Velocity::KIND,
         "speed up to which the tyre carries its load, from its speed symbol or its maker",
     )
-    .above(0.0, 300.0, "common practice, no source: no road vehicle is faster than 300 m/s")
+    .above(0.0, 300.0, "plausibility limit: no road vehicle is faster than 300 m/s")
     .by(&[same(&["axle.tyre.marked_speed"], "ISO 4000-1, from memory").usual()]),
     line("use.greatest_speed", Velocity::KIND, "road speed that is never exceeded").above(
         0.0,
@@ -206,7 +202,7 @@ const SPEEDOMETER: &[Line] = &[
         Ratio::KIND,
         "ratio of the axle with which a speedometer that counts turns of the shaft was right",
     )
-    .within(0.01, 1000.0, "common practice, no source: gears lie between 0.01 and 1000"),
+    .within(0.01, 1000.0, "plausibility limit: gears lie between 0.01 and 1000"),
     // The driveline says which wheels it counts, and over which axle.
     derived("speedometer.error_at_wheel", Ratio::KIND, "of one that counts turns of a wheel"),
     derived("speedometer.error_at_shaft", Ratio::KIND, "of one that counts turns of the shaft"),

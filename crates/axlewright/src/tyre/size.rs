@@ -192,7 +192,7 @@ impl Tyre {
     /// ```
     pub fn rolling(&self, tread_worn: Length) -> Result<Rolling> {
         valid! {
-            tread_worn: 0 <= .. <= 0.03 ; "common practice, no source: no road tyre has more tread than 30 mm";
+            tread_worn: 0 <= .. <= 0.03 ; "plausibility limit: no road tyre has more tread than 30 mm";
         }
         let (marking, _) = self.read()?;
         let factor = if marking.radial { RADIAL } else { DIAGONAL };

@@ -38,8 +38,8 @@ use crate::{Result, valid};
 #[inline]
 pub fn speedometer_error(rolling_radius_before: Length, rolling_radius_after: Length) -> Result<Ratio> {
     valid! {
-        rolling_radius_before: 0.001 <= .. <= 100 ; "common practice, no source: wheels lie between 1 mm and 100 m";
-        rolling_radius_after: 0.001 <= .. <= 100 ; "common practice, no source: wheels lie between 1 mm and 100 m";
+        rolling_radius_before: 0.001 <= .. <= 100 ; "plausibility limit: wheels lie between 1 mm and 100 m";
+        rolling_radius_after: 0.001 <= .. <= 100 ; "plausibility limit: wheels lie between 1 mm and 100 m";
     }
     Ok((rolling_radius_before - rolling_radius_after) / rolling_radius_after)
 }
@@ -92,10 +92,10 @@ pub fn speedometer_error_at_shaft(
     final_drive_after: Ratio,
 ) -> Result<Ratio> {
     valid! {
-        rolling_radius_before: 0.001 <= .. <= 100 ; "common practice, no source: wheels lie between 1 mm and 100 m";
-        rolling_radius_after: 0.001 <= .. <= 100 ; "common practice, no source: wheels lie between 1 mm and 100 m";
-        final_drive_before: 0.001 <= .. <= 1000 ; "common practice, no source: no axle of a vehicle lies outside 0.001 to 1000";
-        final_drive_after: 0.001 <= .. <= 1000 ; "common practice, no source: no axle of a vehicle lies outside 0.001 to 1000";
+        rolling_radius_before: 0.001 <= .. <= 100 ; "plausibility limit: wheels lie between 1 mm and 100 m";
+        rolling_radius_after: 0.001 <= .. <= 100 ; "plausibility limit: wheels lie between 1 mm and 100 m";
+        final_drive_before: 0.001 <= .. <= 1000 ; "plausibility limit: no axle of a vehicle lies outside 0.001 to 1000";
+        final_drive_after: 0.001 <= .. <= 1000 ; "plausibility limit: no axle of a vehicle lies outside 0.001 to 1000";
     }
     let (before, after) =
         (rolling_radius_before * final_drive_after, rolling_radius_after * final_drive_before);
@@ -136,8 +136,8 @@ pub fn speedometer_error_at_shaft(
 #[inline]
 pub fn true_speed(indicated_speed: Velocity, speedometer_error: Ratio) -> Result<Velocity> {
     valid! {
-        indicated_speed: 0 <= .. <= 1000 ; "definition: counted without direction; common practice, no source: at most 1000 m/s";
-        speedometer_error: (-0.99) <= .. <= 100 ; "definition: a reading of nothing tells nothing; common practice, no source: from -99 % on";
+        indicated_speed: 0 <= .. <= 1000 ; "definition: counted without direction; plausibility limit: at most 1000 m/s";
+        speedometer_error: (-0.99) <= .. <= 100 ; "definition: a reading of nothing tells nothing; plausibility limit: from -99 % on";
     }
     Ok(indicated_speed / (Ratio::from_si(1.0) + speedometer_error))
 }

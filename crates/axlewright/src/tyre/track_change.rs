@@ -38,8 +38,8 @@ use crate::{Result, valid};
 #[inline]
 pub fn track_change(wheel_offset_before: Length, wheel_offset_after: Length) -> Result<Length> {
     valid! {
-        wheel_offset_before: (-10) <= .. <= 10 ; "common practice, no source: at most 10 m to either side";
-        wheel_offset_after: (-10) <= .. <= 10 ; "common practice, no source: at most 10 m to either side";
+        wheel_offset_before: (-10) <= .. <= 10 ; "plausibility limit: at most 10 m to either side";
+        wheel_offset_after: (-10) <= .. <= 10 ; "plausibility limit: at most 10 m to either side";
     }
     Ok(2.0 * (wheel_offset_before - wheel_offset_after))
 }

@@ -45,9 +45,9 @@ pub fn wheel_backspacing(
     wheel_offset: Length,
 ) -> Result<Length> {
     valid! {
-        rim_width: 0.001 <= .. <= 10 ; "common practice, no source: rims lie between 1 mm and 10 m";
-        flange_thickness: 0 <= .. <= 1 ; "definition: a thickness; common practice, no source: at most 1 m";
-        wheel_offset: (-10) <= .. <= 10 ; "common practice, no source: at most 10 m to either side";
+        rim_width: 0.001 <= .. <= 10 ; "plausibility limit: rims lie between 1 mm and 10 m";
+        flange_thickness: 0 <= .. <= 1 ; "definition: a thickness; plausibility limit: at most 1 m";
+        wheel_offset: (-10) <= .. <= 10 ; "plausibility limit: at most 10 m to either side";
     }
     Ok(rim_width / 2.0 + flange_thickness + wheel_offset)
 }
@@ -95,9 +95,9 @@ pub fn wheel_offset(
     wheel_backspacing: Length,
 ) -> Result<Length> {
     valid! {
-        rim_width: 0.001 <= .. <= 10 ; "common practice, no source: rims lie between 1 mm and 10 m";
-        flange_thickness: 0 <= .. <= 1 ; "definition: a thickness; common practice, no source: at most 1 m";
-        wheel_backspacing: (-10) <= .. <= 10 ; "common practice, no source: at most 10 m to either side";
+        rim_width: 0.001 <= .. <= 10 ; "plausibility limit: rims lie between 1 mm and 10 m";
+        flange_thickness: 0 <= .. <= 1 ; "definition: a thickness; plausibility limit: at most 1 m";
+        wheel_backspacing: (-10) <= .. <= 10 ; "plausibility limit: at most 10 m to either side";
     }
     Ok(wheel_backspacing - flange_thickness - rim_width / 2.0)
 }

@@ -182,20 +182,20 @@ impl WheelChange {
         let tilt = match &self.kingpin_inclination {
             Some(inclination) => {
                 let kingpin_inclination = inclination.quantity;
-                valid! { kingpin_inclination: (-0.8) <= .. <= 0.8 ; "common practice, no source: steering axes lean by less than 0.8 rad"; }
+                valid! { kingpin_inclination: (-0.8) <= .. <= 0.8 ; "plausibility limit: steering axes lean by less than 0.8 rad"; }
                 kingpin_inclination.si().tan()
             }
             None => f64::NAN,
         };
         let measured = |gap: &Option<Value<Length>>| gap.as_ref().map(|gap| gap.quantity);
         if let Some(inner_clearance) = measured(&self.inner_clearance) {
-            valid! { inner_clearance: 0 <= .. <= 10 ; "definition: a gap is not negative; common practice, no source: at most 10 m"; }
+            valid! { inner_clearance: 0 <= .. <= 10 ; "definition: a gap is not negative; plausibility limit: at most 10 m"; }
         }
         if let Some(outer_clearance) = measured(&self.outer_clearance) {
-            valid! { outer_clearance: 0 <= .. <= 10 ; "definition: a gap is not negative; common practice, no source: at most 10 m"; }
+            valid! { outer_clearance: 0 <= .. <= 10 ; "definition: a gap is not negative; plausibility limit: at most 10 m"; }
         }
         if let Some(arch_clearance) = measured(&self.arch_clearance) {
-            valid! { arch_clearance: 0 <= .. <= 10 ; "definition: a gap is not negative; common practice, no source: at most 10 m"; }
+            valid! { arch_clearance: 0 <= .. <= 10 ; "definition: a gap is not negative; plausibility limit: at most 10 m"; }
         }
         let stand = |wheel: &FittedWheel, key: &str| wheel.stand().map_err(|error| error.within(key));
         let (before, after) = (stand(&self.before, "before")?, stand(&self.after, "after")?);
@@ -259,19 +259,19 @@ impl FittedWheel {
         let (rim_width, flange_thickness) = (self.rim_width.quantity, self.flange_thickness.quantity);
         let spacer = self.spacer.as_ref().map_or(Length::from_si(0.0), |spacer| spacer.quantity);
         valid! {
-            rim_width: 0.001 <= .. <= 10 ; "common practice, no source: rims lie between 1 mm and 10 m";
-            flange_thickness: 0 <= .. <= 1 ; "definition: a thickness; common practice, no source: at most 1 m";
-            spacer: 0 <= .. <= 1 ; "definition: a thickness; common practice, no source: at most 1 m";
+            rim_width: 0.001 <= .. <= 10 ; "plausibility limit: rims lie between 1 mm and 10 m";
+            flange_thickness: 0 <= .. <= 1 ; "definition: a thickness; plausibility limit: at most 1 m";
+            spacer: 0 <= .. <= 1 ; "definition: a thickness; plausibility limit: at most 1 m";
         }
         let offset = match (&self.offset, &self.backspacing) {
             (Some(offset), None) => {
                 let offset = offset.quantity;
-                valid! { offset: (-5) <= .. <= 5 ; "common practice, no source: at most 5 m to either side"; }
+                valid! { offset: (-5) <= .. <= 5 ; "plausibility limit: at most 5 m to either side"; }
                 offset
             }
             (None, Some(backspacing)) => {
                 let backspacing = backspacing.quantity;
-                valid! { backspacing: (-5) <= .. <= 5 ; "common practice, no source: at most 5 m to either side"; }
+                valid! { backspacing: (-5) <= .. <= 5 ; "plausibility limit: at most 5 m to either side"; }
                 wheel_offset(rim_width, flange_thickness, backspacing)?
             }
             (None, None) => return Err(refused("offset", "give offset or backspacing")),
@@ -301,7 +301,7 @@ impl FittedWheel {
                 let growth = match &self.measuring_rim_width {
                     Some(measuring_rim_width) => {
                         let measuring_rim_width = measuring_rim_width.quantity;
-                        valid! { measuring_rim_width: 0.001 <= .. <= 10 ; "common practice, no source: rims lie between 1 mm and 10 m"; }
+                        valid! { measuring_rim_width: 0.001 <= .. <= 10 ; "plausibility limit: rims lie between 1 mm and 10 m"; }
                         (self.rim_width.quantity - measuring_rim_width) * SECTION_GROWTH
                     }
                     None => Length::from_si(0.0),
@@ -317,8 +317,8 @@ impl FittedWheel {
                 }
                 let (free_diameter, section_width) = (free_diameter.quantity, section_width.quantity);
                 valid! {
-                    free_diameter: 0.01 <= .. <= 10 ; "common practice, no source: tyres lie between 10 mm and 10 m";
-                    section_width: 0.001 <= .. <= 10 ; "common practice, no source: tyres lie between 1 mm and 10 m";
+                    free_diameter: 0.01 <= .. <= 10 ; "plausibility limit: tyres lie between 10 mm and 10 m";
+                    section_width: 0.001 <= .. <= 10 ; "plausibility limit: tyres lie between 1 mm and 10 m";
                 }
                 Ok((free_diameter, super::size::radial_rolling_radius(free_diameter), section_width))
             }
