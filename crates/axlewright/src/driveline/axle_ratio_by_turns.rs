@@ -40,8 +40,8 @@ use crate::{Result, valid};
 #[inline]
 pub fn axle_ratio_by_turns(propeller_shaft_turns: Angle, wheel_turns: Angle) -> Result<Ratio> {
     valid! {
-        propeller_shaft_turns: 0.001 <= .. <= 1e6 ; "common practice, no source: what a person counts lies between 0.001 rad and 1000000 rad";
-        wheel_turns: 0.001 <= .. <= 1e6 ; "common practice, no source: what a person counts lies between 0.001 rad and 1000000 rad";
+        propeller_shaft_turns: 0.001 <= .. <= 1e6 ; "plausibility limit: what a person counts lies between 0.001 rad and 1000000 rad";
+        wheel_turns: 0.001 <= .. <= 1e6 ; "plausibility limit: what a person counts lies between 0.001 rad and 1000000 rad";
     }
     Ok(Ratio::from_si(propeller_shaft_turns.si() / wheel_turns.si()))
 }
@@ -84,8 +84,8 @@ pub fn axle_ratio_by_turns(propeller_shaft_turns: Angle, wheel_turns: Angle) -> 
 #[inline]
 pub fn axle_ratio_one_wheel_held(propeller_shaft_turns: Angle, free_wheel_turns: Angle) -> Result<Ratio> {
     valid! {
-        propeller_shaft_turns: 0.001 <= .. <= 1e6 ; "common practice, no source: what a person counts lies between 0.001 rad and 1000000 rad";
-        free_wheel_turns: 0.001 <= .. <= 1e6 ; "common practice, no source: what a person counts lies between 0.001 rad and 1000000 rad";
+        propeller_shaft_turns: 0.001 <= .. <= 1e6 ; "plausibility limit: what a person counts lies between 0.001 rad and 1000000 rad";
+        free_wheel_turns: 0.001 <= .. <= 1e6 ; "plausibility limit: what a person counts lies between 0.001 rad and 1000000 rad";
     }
     Ok(Ratio::from_si(2.0 * propeller_shaft_turns.si() / free_wheel_turns.si()))
 }

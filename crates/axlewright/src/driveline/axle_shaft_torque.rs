@@ -71,8 +71,8 @@ impl Differential {
 #[inline]
 pub fn axle_shaft_torque_open(axle_torque: Torque, axle_grip_torque: Torque) -> Result<Torque> {
     valid! {
-        axle_torque: 0 <= .. <= 1e9 ; "definition: driving, not driven; common practice, no source: at most 1 GN·m";
-        axle_grip_torque: 0 <= .. <= 1e9 ; "definition: counted without direction; common practice, no source: at most 1 GN·m";
+        axle_torque: 0 <= .. <= 1e9 ; "definition: driving, not driven; plausibility limit: at most 1 GN·m";
+        axle_grip_torque: 0 <= .. <= 1e9 ; "definition: counted without direction; plausibility limit: at most 1 GN·m";
     }
     Ok(Differential::Open.shaft_torque(axle_torque, axle_grip_torque))
 }
@@ -118,8 +118,8 @@ pub fn axle_shaft_torque_open(axle_torque: Torque, axle_grip_torque: Torque) -> 
 #[inline]
 pub fn axle_shaft_torque_locked(axle_torque: Torque, axle_grip_torque: Torque) -> Result<Torque> {
     valid! {
-        axle_torque: 0 <= .. <= 1e9 ; "definition: driving, not driven; common practice, no source: at most 1 GN·m";
-        axle_grip_torque: 0 <= .. <= 1e9 ; "definition: counted without direction; common practice, no source: at most 1 GN·m";
+        axle_torque: 0 <= .. <= 1e9 ; "definition: driving, not driven; plausibility limit: at most 1 GN·m";
+        axle_grip_torque: 0 <= .. <= 1e9 ; "definition: counted without direction; plausibility limit: at most 1 GN·m";
     }
     Ok(Differential::Locked.shaft_torque(axle_torque, axle_grip_torque))
 }

@@ -57,12 +57,12 @@ pub fn clutch_capacity_uniform_wear(
     friction_faces: Ratio,
 ) -> Result<Torque> {
     valid! {
-        clamp_load: 0 < .. <= 10e6 ; "common practice, no source: a clutch is pressed with less than 10 MN";
-        friction_coefficient: 0 < .. <= 2 ; "common practice, no source: facings lie well below 2";
-        outer_diameter: 0.001 <= .. <= 10 ; "common practice, no source: clutches lie between 1 mm and 10 m";
-        inner_diameter: 0.001 <= .. <= 10 ; "common practice, no source: clutches lie between 1 mm and 10 m";
+        clamp_load: 0 < .. <= 10e6 ; "plausibility limit: a clutch is pressed with less than 10 MN";
+        friction_coefficient: 0 < .. <= 2 ; "plausibility limit: facings lie well below 2";
+        outer_diameter: 0.001 <= .. <= 10 ; "plausibility limit: clutches lie between 1 mm and 10 m";
+        inner_diameter: 0.001 <= .. <= 10 ; "plausibility limit: clutches lie between 1 mm and 10 m";
         outer_diameter > inner_diameter ; "definition: the facing is a ring";
-        friction_faces: 1 <= .. <= 100 ; "definition: one face at least; common practice, no source: at most 100";
+        friction_faces: 1 <= .. <= 100 ; "definition: one face at least; plausibility limit: at most 100";
     }
     whole("friction_faces", friction_faces)?;
     let mean_radius = (outer_diameter + inner_diameter) / 4.0;
@@ -123,12 +123,12 @@ pub fn clutch_capacity_uniform_pressure(
     friction_faces: Ratio,
 ) -> Result<Torque> {
     valid! {
-        clamp_load: 0 < .. <= 10e6 ; "common practice, no source: a clutch is pressed with less than 10 MN";
-        friction_coefficient: 0 < .. <= 2 ; "common practice, no source: facings lie well below 2";
-        outer_diameter: 0.001 <= .. <= 10 ; "common practice, no source: clutches lie between 1 mm and 10 m";
-        inner_diameter: 0.001 <= .. <= 10 ; "common practice, no source: clutches lie between 1 mm and 10 m";
+        clamp_load: 0 < .. <= 10e6 ; "plausibility limit: a clutch is pressed with less than 10 MN";
+        friction_coefficient: 0 < .. <= 2 ; "plausibility limit: facings lie well below 2";
+        outer_diameter: 0.001 <= .. <= 10 ; "plausibility limit: clutches lie between 1 mm and 10 m";
+        inner_diameter: 0.001 <= .. <= 10 ; "plausibility limit: clutches lie between 1 mm and 10 m";
         outer_diameter > inner_diameter ; "definition: the facing is a ring";
-        friction_faces: 1 <= .. <= 100 ; "definition: one face at least; common practice, no source: at most 100";
+        friction_faces: 1 <= .. <= 100 ; "definition: one face at least; plausibility limit: at most 100";
     }
     whole("friction_faces", friction_faces)?;
     // (D^3 - d^3) / (D^2 - d^2) without the two differences, which cancel in a narrow ring.
@@ -191,12 +191,12 @@ pub fn clamp_load_for_capacity(
     friction_faces: Ratio,
 ) -> Result<Force> {
     valid! {
-        clutch_capacity: 0 < .. <= 1e6 ; "definition: a clutch holds something; common practice, no source: at most 1 MN·m";
-        friction_coefficient: 0.001 <= .. <= 2 ; "common practice, no source: facings lie well above 0.001 and well below 2";
-        outer_diameter: 0.001 <= .. <= 10 ; "common practice, no source: clutches lie between 1 mm and 10 m";
-        inner_diameter: 0.001 <= .. <= 10 ; "common practice, no source: clutches lie between 1 mm and 10 m";
+        clutch_capacity: 0 < .. <= 1e6 ; "definition: a clutch holds something; plausibility limit: at most 1 MN·m";
+        friction_coefficient: 0.001 <= .. <= 2 ; "plausibility limit: facings lie well above 0.001 and well below 2";
+        outer_diameter: 0.001 <= .. <= 10 ; "plausibility limit: clutches lie between 1 mm and 10 m";
+        inner_diameter: 0.001 <= .. <= 10 ; "plausibility limit: clutches lie between 1 mm and 10 m";
         outer_diameter > inner_diameter ; "definition: the facing is a ring";
-        friction_faces: 1 <= .. <= 100 ; "definition: one face at least; common practice, no source: at most 100";
+        friction_faces: 1 <= .. <= 100 ; "definition: one face at least; plausibility limit: at most 100";
     }
     whole("friction_faces", friction_faces)?;
     let mean_radius = (outer_diameter + inner_diameter) / 4.0;

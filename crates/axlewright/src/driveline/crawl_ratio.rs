@@ -38,9 +38,9 @@ use crate::{Result, valid};
 #[inline]
 pub fn crawl_ratio(first_gear_ratio: Ratio, transfer_case_ratio: Ratio, final_drive: Ratio) -> Result<Ratio> {
     valid! {
-        first_gear_ratio: 0.001 <= .. <= 1000 ; "common practice, no source: no gear of a vehicle lies outside 0.001 to 1000";
-        transfer_case_ratio: 0.001 <= .. <= 1000 ; "common practice, no source: no gear of a vehicle lies outside 0.001 to 1000";
-        final_drive: 0.001 <= .. <= 1000 ; "common practice, no source: no axle of a vehicle lies outside 0.001 to 1000";
+        first_gear_ratio: 0.001 <= .. <= 1000 ; "plausibility limit: no gear of a vehicle lies outside 0.001 to 1000";
+        transfer_case_ratio: 0.001 <= .. <= 1000 ; "plausibility limit: no gear of a vehicle lies outside 0.001 to 1000";
+        final_drive: 0.001 <= .. <= 1000 ; "plausibility limit: no axle of a vehicle lies outside 0.001 to 1000";
     }
     Ok(first_gear_ratio * transfer_case_ratio * final_drive)
 }
@@ -86,9 +86,9 @@ pub fn crawl_ratio_for_speed(
     rolling_radius: Length,
 ) -> Result<Ratio> {
     valid! {
-        road_speed: 0.001 <= .. <= 1000 ; "common practice, no source: a wanted speed lies between 1 mm/s and 1000 m/s";
-        engine_speed: 0.001 <= .. <= 100e3 ; "common practice, no source: an engine turns between 0.001 rad/s and 100000 rad/s";
-        rolling_radius: 0.001 <= .. <= 100 ; "common practice, no source: wheels lie between 1 mm and 100 m";
+        road_speed: 0.001 <= .. <= 1000 ; "plausibility limit: a wanted speed lies between 1 mm/s and 1000 m/s";
+        engine_speed: 0.001 <= .. <= 100e3 ; "plausibility limit: an engine turns between 0.001 rad/s and 100000 rad/s";
+        rolling_radius: 0.001 <= .. <= 100 ; "plausibility limit: wheels lie between 1 mm and 100 m";
     }
     Ok(Ratio::from_si(engine_speed.si() * rolling_radius.si() / road_speed.si()))
 }
@@ -136,9 +136,9 @@ pub fn first_gear_for_crawl(
     final_drive: Ratio,
 ) -> Result<Ratio> {
     valid! {
-        crawl_ratio: 0.001 <= .. <= 1e6 ; "common practice, no source: no driveline of a vehicle lies outside 0.001 to 1000000";
-        transfer_case_ratio: 0.001 <= .. <= 1000 ; "common practice, no source: no gear of a vehicle lies outside 0.001 to 1000";
-        final_drive: 0.001 <= .. <= 1000 ; "common practice, no source: no axle of a vehicle lies outside 0.001 to 1000";
+        crawl_ratio: 0.001 <= .. <= 1e6 ; "plausibility limit: no driveline of a vehicle lies outside 0.001 to 1000000";
+        transfer_case_ratio: 0.001 <= .. <= 1000 ; "plausibility limit: no gear of a vehicle lies outside 0.001 to 1000";
+        final_drive: 0.001 <= .. <= 1000 ; "plausibility limit: no axle of a vehicle lies outside 0.001 to 1000";
     }
     Ok(crawl_ratio / (transfer_case_ratio * final_drive))
 }

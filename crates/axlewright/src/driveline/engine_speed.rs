@@ -44,10 +44,10 @@ pub fn engine_speed(
     rolling_radius: Length,
 ) -> Result<AngularVelocity> {
     valid! {
-        road_speed: 0 <= .. <= 1000 ; "definition: counted without direction; common practice, no source: at most 1000 m/s";
-        gear_ratio: 0.001 <= .. <= 1000 ; "common practice, no source: no gear of a vehicle lies outside 0.001 to 1000";
-        final_drive: 0.001 <= .. <= 1000 ; "common practice, no source: no axle of a vehicle lies outside 0.001 to 1000";
-        rolling_radius: 0.001 <= .. <= 100 ; "common practice, no source: wheels lie between 1 mm and 100 m";
+        road_speed: 0 <= .. <= 1000 ; "definition: counted without direction; plausibility limit: at most 1000 m/s";
+        gear_ratio: 0.001 <= .. <= 1000 ; "plausibility limit: no gear of a vehicle lies outside 0.001 to 1000";
+        final_drive: 0.001 <= .. <= 1000 ; "plausibility limit: no axle of a vehicle lies outside 0.001 to 1000";
+        rolling_radius: 0.001 <= .. <= 100 ; "plausibility limit: wheels lie between 1 mm and 100 m";
     }
     Ok(AngularVelocity::from_si(road_speed.si() * gear_ratio.si() * final_drive.si() / rolling_radius.si()))
 }

@@ -46,9 +46,9 @@ pub fn engine_speed_after_shift(
     gear_ratio_after: Ratio,
 ) -> Result<AngularVelocity> {
     valid! {
-        engine_speed: 0 <= .. <= 100e3 ; "definition: counted without direction; common practice, no source: no engine turns faster than 100000 rad/s";
-        gear_ratio_before: 0.001 <= .. <= 1000 ; "common practice, no source: no gear of a vehicle lies outside 0.001 to 1000";
-        gear_ratio_after: 0.001 <= .. <= 1000 ; "common practice, no source: no gear of a vehicle lies outside 0.001 to 1000";
+        engine_speed: 0 <= .. <= 100e3 ; "definition: counted without direction; plausibility limit: no engine turns faster than 100000 rad/s";
+        gear_ratio_before: 0.001 <= .. <= 1000 ; "plausibility limit: no gear of a vehicle lies outside 0.001 to 1000";
+        gear_ratio_after: 0.001 <= .. <= 1000 ; "plausibility limit: no gear of a vehicle lies outside 0.001 to 1000";
     }
     Ok(engine_speed * gear_ratio_after.si() / gear_ratio_before.si())
 }

@@ -44,10 +44,10 @@ pub fn final_drive_for_cruise(
     rolling_radius: Length,
 ) -> Result<Ratio> {
     valid! {
-        road_speed: 0.001 <= .. <= 1000 ; "common practice, no source: a cruise lies between 1 mm/s and 1000 m/s";
-        engine_speed: 0.001 <= .. <= 100e3 ; "common practice, no source: an engine turns between 0.001 rad/s and 100000 rad/s";
-        gear_ratio: 0.001 <= .. <= 1000 ; "common practice, no source: no gear of a vehicle lies outside 0.001 to 1000";
-        rolling_radius: 0.001 <= .. <= 100 ; "common practice, no source: wheels lie between 1 mm and 100 m";
+        road_speed: 0.001 <= .. <= 1000 ; "plausibility limit: a cruise lies between 1 mm/s and 1000 m/s";
+        engine_speed: 0.001 <= .. <= 100e3 ; "plausibility limit: an engine turns between 0.001 rad/s and 100000 rad/s";
+        gear_ratio: 0.001 <= .. <= 1000 ; "plausibility limit: no gear of a vehicle lies outside 0.001 to 1000";
+        rolling_radius: 0.001 <= .. <= 100 ; "plausibility limit: wheels lie between 1 mm and 100 m";
     }
     Ok(Ratio::from_si(engine_speed.si() * rolling_radius.si() / (road_speed.si() * gear_ratio.si())))
 }

@@ -33,8 +33,8 @@ use crate::{Result, valid};
 #[inline]
 pub fn gear_step(gear_ratio_before: Ratio, gear_ratio_after: Ratio) -> Result<Ratio> {
     valid! {
-        gear_ratio_before: 0.001 <= .. <= 1000 ; "common practice, no source: no gear of a vehicle lies outside 0.001 to 1000";
-        gear_ratio_after: 0.001 <= .. <= 1000 ; "common practice, no source: no gear of a vehicle lies outside 0.001 to 1000";
+        gear_ratio_before: 0.001 <= .. <= 1000 ; "plausibility limit: no gear of a vehicle lies outside 0.001 to 1000";
+        gear_ratio_after: 0.001 <= .. <= 1000 ; "plausibility limit: no gear of a vehicle lies outside 0.001 to 1000";
     }
     Ok(gear_ratio_before / gear_ratio_after)
 }

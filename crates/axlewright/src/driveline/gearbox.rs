@@ -111,9 +111,9 @@ impl Model for Gearbox {
         let (final_drive, rolling_radius, red_line) =
             (self.final_drive.quantity, self.rolling_radius.quantity, self.red_line.quantity);
         valid! {
-            final_drive: 0.001 <= .. <= 1000 ; "common practice, no source: no axle of a vehicle lies outside 0.001 to 1000";
-            rolling_radius: 0.001 <= .. <= 100 ; "common practice, no source: wheels lie between 1 mm and 100 m";
-            red_line: 1 <= .. <= 100e3 ; "common practice, no source: an engine turns between 1 rad/s and 100000 rad/s";
+            final_drive: 0.001 <= .. <= 1000 ; "plausibility limit: no axle of a vehicle lies outside 0.001 to 1000";
+            rolling_radius: 0.001 <= .. <= 100 ; "plausibility limit: wheels lie between 1 mm and 100 m";
+            red_line: 1 <= .. <= 100e3 ; "plausibility limit: an engine turns between 1 rad/s and 100000 rad/s";
         }
         for (place, gear) in self.gears.iter().enumerate() {
             let before = place.checked_sub(1).map(|before| self.gears[before].ratio.quantity);
@@ -272,8 +272,8 @@ impl Gearbox {
     /// ```
     pub fn for_cruise(&self, road_speed: Velocity, engine_speed: AngularVelocity) -> Result<CruiseChoice> {
         valid! {
-            road_speed: 0.001 <= .. <= 1000 ; "common practice, no source: a cruise lies between 1 mm/s and 1000 m/s";
-            engine_speed: 0.001 <= .. <= 100e3 ; "common practice, no source: an engine turns between 0.001 rad/s and 100000 rad/s";
+            road_speed: 0.001 <= .. <= 1000 ; "plausibility limit: a cruise lies between 1 mm/s and 1000 m/s";
+            engine_speed: 0.001 <= .. <= 100e3 ; "plausibility limit: an engine turns between 0.001 rad/s and 100000 rad/s";
         }
         self.check()?;
         let red_line = self.red_line.quantity;
@@ -318,7 +318,7 @@ impl Gearbox {
     }
 
     fn cruise(&self, road_speed: Velocity, through: Ratio) -> Result<AngularVelocity> {
-        valid! { road_speed: 0.001 <= .. <= 1000 ; "common practice, no source: a cruise lies between 1 mm/s and 1000 m/s"; }
+        valid! { road_speed: 0.001 <= .. <= 1000 ; "plausibility limit: a cruise lies between 1 mm/s and 1000 m/s"; }
         engine_speed(road_speed, through, self.final_drive.quantity, self.rolling_radius.quantity)
     }
 
@@ -334,7 +334,7 @@ impl Gearbox {
 impl Gear {
     fn check(&self, before: Option<Ratio>) -> Result<()> {
         let ratio = self.ratio.quantity;
-        valid! { ratio: 0.001 <= .. <= 1000 ; "common practice, no source: no gear of a vehicle lies outside 0.001 to 1000"; }
+        valid! { ratio: 0.001 <= .. <= 1000 ; "plausibility limit: no gear of a vehicle lies outside 0.001 to 1000"; }
         if let Some(before) = before {
             valid! { before > ratio ; "gears are listed from first to top, and each has a lower ratio than the one before it"; }
         }
@@ -345,10 +345,10 @@ impl Gear {
 impl TransferRange {
     fn check(&self, gears: &[Gear]) -> Result<()> {
         let ratio = self.ratio.quantity;
-        valid! { ratio: 0.001 <= .. <= 1000 ; "common practice, no source: no range of a transfer case lies outside 0.001 to 1000"; }
+        valid! { ratio: 0.001 <= .. <= 1000 ; "plausibility limit: no range of a transfer case lies outside 0.001 to 1000"; }
         for gear in gears {
             let ratio_with_gear = ratio * gear.ratio.quantity;
-            valid! { ratio_with_gear: 0.001 <= .. <= 1000 ; "common practice, no source: no gear behind a transfer case lies outside 0.001 to 1000"; }
+            valid! { ratio_with_gear: 0.001 <= .. <= 1000 ; "plausibility limit: no gear behind a transfer case lies outside 0.001 to 1000"; }
         }
         Ok(())
     }

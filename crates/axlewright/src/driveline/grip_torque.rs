@@ -41,9 +41,9 @@ use crate::{Result, valid};
 #[inline]
 pub fn grip_torque(axle_load: Force, grip_coefficient: Ratio, loaded_radius: Length) -> Result<Torque> {
     valid! {
-        axle_load: 0 <= .. <= 10e6 ; "definition: the ground only pushes; common practice, no source: at most 10 MN";
-        grip_coefficient: 0 < .. <= 10 ; "common practice, no source: above 10 it is a percentage";
-        loaded_radius: 0.001 <= .. <= 100 ; "common practice, no source: wheels lie between 1 mm and 100 m";
+        axle_load: 0 <= .. <= 10e6 ; "definition: the ground only pushes; plausibility limit: at most 10 MN";
+        grip_coefficient: 0 < .. <= 10 ; "plausibility limit: above 10 it is a percentage";
+        loaded_radius: 0.001 <= .. <= 100 ; "plausibility limit: wheels lie between 1 mm and 100 m";
     }
     Ok(torque(grip_coefficient * axle_load, loaded_radius))
 }
@@ -91,9 +91,9 @@ pub fn grip_torque_upstream(
     efficiency_between: Ratio,
 ) -> Result<Torque> {
     valid! {
-        grip_torque: 0 <= .. <= 1e9 ; "definition: counted without direction; common practice, no source: at most 1 GN·m";
-        ratio_between: 0.001 <= .. <= 1e6 ; "common practice, no source: no driveline of a vehicle lies outside 0.001 to 1000000";
-        efficiency_between: 0.01 <= .. <= 1 ; "definition: no driveline gives more power than it takes; common practice, no source: nor loses all but 1 %";
+        grip_torque: 0 <= .. <= 1e9 ; "definition: counted without direction; plausibility limit: at most 1 GN·m";
+        ratio_between: 0.001 <= .. <= 1e6 ; "plausibility limit: no driveline of a vehicle lies outside 0.001 to 1000000";
+        efficiency_between: 0.01 <= .. <= 1 ; "definition: no driveline gives more power than it takes; plausibility limit: nor loses all but 1 %";
     }
     Ok(grip_torque / (ratio_between.si() * efficiency_between.si()))
 }

@@ -44,10 +44,10 @@ pub fn road_speed(
     rolling_radius: Length,
 ) -> Result<Velocity> {
     valid! {
-        engine_speed: 0 <= .. <= 100e3 ; "definition: counted without direction; common practice, no source: no engine turns faster than 100000 rad/s";
-        gear_ratio: 0.001 <= .. <= 1000 ; "common practice, no source: no gear of a vehicle lies outside 0.001 to 1000";
-        final_drive: 0.001 <= .. <= 1000 ; "common practice, no source: no axle of a vehicle lies outside 0.001 to 1000";
-        rolling_radius: 0.001 <= .. <= 100 ; "common practice, no source: wheels lie between 1 mm and 100 m";
+        engine_speed: 0 <= .. <= 100e3 ; "definition: counted without direction; plausibility limit: no engine turns faster than 100000 rad/s";
+        gear_ratio: 0.001 <= .. <= 1000 ; "plausibility limit: no gear of a vehicle lies outside 0.001 to 1000";
+        final_drive: 0.001 <= .. <= 1000 ; "plausibility limit: no axle of a vehicle lies outside 0.001 to 1000";
+        rolling_radius: 0.001 <= .. <= 100 ; "plausibility limit: wheels lie between 1 mm and 100 m";
     }
     Ok(Velocity::from_si(engine_speed.si() * rolling_radius.si() / (gear_ratio.si() * final_drive.si())))
 }

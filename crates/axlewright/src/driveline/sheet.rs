@@ -38,7 +38,7 @@ const fn ratio(path: &'static str, meaning: &'static str) -> Line {
     line(path, Ratio::KIND, meaning).within(
         0.01,
         1000.0,
-        "common practice, no source: gears lie between 0.01 and 1000",
+        "plausibility limit: gears lie between 0.01 and 1000",
     )
 }
 
@@ -47,11 +47,7 @@ const fn efficiency(path: &'static str, meaning: &'static str) -> Line {
 }
 
 const fn torque(path: &'static str, meaning: &'static str) -> Line {
-    line(path, Torque::KIND, meaning).above(
-        0.0,
-        1e8,
-        "common practice, no source: no driveline carries 100 MN·m",
-    )
+    line(path, Torque::KIND, meaning).above(0.0, 1e8, "plausibility limit: no driveline carries 100 MN·m")
 }
 
 const fn flow(path: &'static str, meaning: &'static str) -> Line {
@@ -62,24 +58,16 @@ const fn speed(path: &'static str, meaning: &'static str) -> Line {
     line(path, Velocity::KIND, meaning).above(
         0.0,
         300.0,
-        "common practice, no source: no road vehicle is faster than 300 m/s",
+        "plausibility limit: no road vehicle is faster than 300 m/s",
     )
 }
 
 const fn coefficient(path: &'static str, meaning: &'static str) -> Line {
-    line(path, Ratio::KIND, meaning).within(
-        0.01,
-        10.0,
-        "common practice, no source: above 10 it is a percentage",
-    )
+    line(path, Ratio::KIND, meaning).within(0.01, 10.0, "plausibility limit: above 10 it is a percentage")
 }
 
 const fn radius(path: &'static str, meaning: &'static str) -> Line {
-    line(path, Length::KIND, meaning).above(
-        0.0,
-        10.0,
-        "common practice, no source: tyres are smaller than 10 m",
-    )
+    line(path, Length::KIND, meaning).above(0.0, 10.0, "plausibility limit: tyres are smaller than 10 m")
 }
 
 /// Ratios of a gearbox, first gear to top.
@@ -250,13 +238,13 @@ const TYRES: &[&str] = &["driveline.driven", "front.tyre", "rear.tyre"];
 /// The clutch.
 const CLUTCH: &[Line] = &[
     line("clutch.clamp_load", Force::KIND, "with which the cover presses")
-        .above(0.0, 1e7, "common practice, no source: covers press with less than 10 MN"),
+        .above(0.0, 1e7, "plausibility limit: covers press with less than 10 MN"),
     line("clutch.friction", Ratio::KIND, "coefficient of friction of the facings, hot")
-        .above(0.0, 2.0, "common practice, no source: facings hold less than twice what presses them"),
+        .above(0.0, 2.0, "plausibility limit: facings hold less than twice what presses them"),
     line("clutch.outer_diameter", Length::KIND, "of the facings")
-        .above(0.0, 10.0, "common practice, no source: clutches are smaller than 10 m"),
+        .above(0.0, 10.0, "plausibility limit: clutches are smaller than 10 m"),
     line("clutch.inner_diameter", Length::KIND, "of the facings")
-        .above(0.0, 10.0, "common practice, no source: clutches are smaller than 10 m"),
+        .above(0.0, 10.0, "plausibility limit: clutches are smaller than 10 m"),
     line("clutch.faces", Ratio::KIND, "number of friction faces: 2 for one plate")
         .within(1.0, 100.0, "definition: a clutch has a face"),
     torque("clutch.capacity", "what the clutch holds before it slips").first_hand().by(&[step(
@@ -265,7 +253,7 @@ const CLUTCH: &[Line] = &[
     )
     .usual()]),
     line("clutch.shock_factor", Ratio::KIND, "how much a dropped clutch multiplies the torque at its output; 2 where it is applied suddenly and undamped")
-        .within(1.0, 10.0, "common practice, no source: a shock adds to the torque, and a factor above 10 is a slip"),
+        .within(1.0, 10.0, "plausibility limit: a shock adds to the torque, and a factor above 10 is a typing error"),
     flow("clutch.dropped_torque", "at the output of a dropped clutch").by(&[product_of(&["clutch.shock_factor", "clutch.capacity"], "suddenly applied load (Shigley's Mechanical Engineering Design, from memory)")]),
 ];
 
@@ -275,12 +263,12 @@ const GRIP: &[Line] = &[
         .measured_on(TYRES)
         .by(&[pick(&["driveline.driven", "front.tyre.loaded_radius", "rear.tyre.loaded_radius"])]),
     line("grip.driven_load", Force::KIND, "on the ground under all driven wheels, with the transfer that the same launch causes")
-        .within(1.0, 10e6, "common practice, no source: driven wheels bear between 1 N and 10 MN")
+        .within(1.0, 10e6, "plausibility limit: driven wheels bear between 1 N and 10 MN")
         .measured_on(&[]),
     coefficient("grip.strength_coefficient", "a high bound of grip: for what a part must bear"),
     coefficient("grip.pull_coefficient", "a mean of grip: for what the vehicle gets to the ground"),
     line("grip.inertia_factor", Ratio::KIND, "by how much the inertia between part and ground lets a dropped clutch exceed the grip; without it grip bounds the steady torque only")
-        .within(1.0, 10.0, "definition: inertia adds to the grip; common practice, no source: a factor above 10 is a slip"),
+        .within(1.0, 10.0, "definition: inertia adds to the grip; plausibility limit: a factor above 10 is a typing error"),
     derived("grip.high_coefficient", Ratio::KIND, "the high bound, not below the mean").by(&[by(&HIGH_GRIP)]),
     flow("grip.torque", "at the driven wheels together, that the tyres hold at most")
         .by(&[step("driveline.grip_torque", &["grip.driven_load", "grip.high_coefficient", "grip.loaded_radius"])]),
@@ -447,7 +435,7 @@ const SPEEDS: &[Line] = &[
 /// What is wanted.
 const WANTED: &[Line] = &[
     line("wanted.cruise_engine_speed", AngularVelocity::KIND, "greatest engine speed at the cruise speed")
-        .above(0.0, 10e3, "common practice, no source: engines turn slower than 95 000 rpm"),
+        .above(0.0, 10e3, "plausibility limit: engines turn slower than 95 000 rpm"),
     line(
         "wanted.engine_speed_margin",
         AngularVelocity::KIND,

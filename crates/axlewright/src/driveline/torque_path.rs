@@ -224,14 +224,14 @@ impl Model for TorquePath {
         }
         let engine_torque = self.engine_torque.quantity;
         valid! {
-            engine_torque: 0 < .. <= 1e6 ; "definition: driving, not driven; common practice, no source: at most 1 MN·m";
+            engine_torque: 0 < .. <= 1e6 ; "definition: driving, not driven; plausibility limit: at most 1 MN·m";
         }
         if let Some(clutch_capacity) = &self.clutch_capacity {
             let clutch_capacity = clutch_capacity.quantity;
-            valid! { clutch_capacity: 0 < .. <= 1e6 ; "definition: a clutch holds something; common practice, no source: at most 1 MN·m"; }
+            valid! { clutch_capacity: 0 < .. <= 1e6 ; "definition: a clutch holds something; plausibility limit: at most 1 MN·m"; }
         }
         if let Some(shock_factor) = self.shock() {
-            valid! { shock_factor: 1 <= .. <= 10 ; "common practice, no source: a shock adds to the torque, and a factor above 10 is a slip"; }
+            valid! { shock_factor: 1 <= .. <= 10 ; "plausibility limit: a shock adds to the torque, and a factor above 10 is a typing error"; }
         }
         if let Some(grip) = &self.grip {
             grip.check()?;
@@ -454,7 +454,7 @@ impl Grip {
         }
         if let Some(inertia_factor) = &self.inertia_factor {
             let inertia_factor = inertia_factor.quantity;
-            valid! { inertia_factor: 1 <= .. <= 10 ; "definition: inertia adds to the grip; common practice, no source: a factor above 10 is a slip"; }
+            valid! { inertia_factor: 1 <= .. <= 10 ; "definition: inertia adds to the grip; plausibility limit: a factor above 10 is a typing error"; }
         }
         Ok(())
     }
@@ -475,7 +475,7 @@ impl Part {
         }
         let (ratio, efficiency, share) = self.factors();
         if let Some(least_ratio) = of(&self.least_ratio) {
-            valid! { least_ratio: 0.001 <= .. <= 1000 ; "common practice, no source: no gear of a vehicle lies outside 0.001 to 1000"; }
+            valid! { least_ratio: 0.001 <= .. <= 1000 ; "plausibility limit: no gear of a vehicle lies outside 0.001 to 1000"; }
             if least_ratio > ratio {
                 let (least, ratio) = (least_ratio.si(), ratio.si());
                 let message = format!("least_ratio = {least} is no more than ratio = {ratio}");
@@ -483,7 +483,7 @@ impl Part {
             }
         }
         valid! {
-            ratio: 0.001 <= .. <= 1000 ; "common practice, no source: no gear of a vehicle lies outside 0.001 to 1000";
+            ratio: 0.001 <= .. <= 1000 ; "plausibility limit: no gear of a vehicle lies outside 0.001 to 1000";
             efficiency: 0.01 <= .. <= 1 ; "definition: no part gives more power than it takes";
             share: 0.01 <= .. <= 1 ; "definition: a share of the whole, and not nothing";
         }

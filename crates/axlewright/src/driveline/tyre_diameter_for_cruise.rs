@@ -51,11 +51,11 @@ pub fn tyre_diameter_for_cruise(
     rolling_factor: Ratio,
 ) -> Result<Length> {
     valid! {
-        road_speed: 0.001 <= .. <= 1000 ; "common practice, no source: a cruise lies between 1 mm/s and 1000 m/s";
-        engine_speed: 0.001 <= .. <= 100e3 ; "common practice, no source: an engine turns between 0.001 rad/s and 100000 rad/s";
-        gear_ratio: 0.001 <= .. <= 1000 ; "common practice, no source: no gear of a vehicle lies outside 0.001 to 1000";
-        final_drive: 0.001 <= .. <= 1000 ; "common practice, no source: no axle of a vehicle lies outside 0.001 to 1000";
-        rolling_factor: 2 <= .. <= 3.2 ; "definition: about pi; common practice, no source: a tyre pressed flat to two thirds still rolls on twice its diameter";
+        road_speed: 0.001 <= .. <= 1000 ; "plausibility limit: a cruise lies between 1 mm/s and 1000 m/s";
+        engine_speed: 0.001 <= .. <= 100e3 ; "plausibility limit: an engine turns between 0.001 rad/s and 100000 rad/s";
+        gear_ratio: 0.001 <= .. <= 1000 ; "plausibility limit: no gear of a vehicle lies outside 0.001 to 1000";
+        final_drive: 0.001 <= .. <= 1000 ; "plausibility limit: no axle of a vehicle lies outside 0.001 to 1000";
+        rolling_factor: 2 <= .. <= 3.2 ; "definition: about pi; plausibility limit: a tyre pressed flat to two thirds still rolls on twice its diameter";
     }
     let rolling_circumference =
         TAU * road_speed.si() * gear_ratio.si() * final_drive.si() / engine_speed.si();

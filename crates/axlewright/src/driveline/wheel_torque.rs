@@ -49,9 +49,9 @@ pub fn wheel_torque(
     driveline_efficiency: Ratio,
 ) -> Result<Torque> {
     valid! {
-        engine_torque: 0 <= .. <= 1e6 ; "definition: driving, not driven; common practice, no source: at most 1 MN·m";
-        gear_ratio: 0.001 <= .. <= 1000 ; "common practice, no source: no gear of a vehicle lies outside 0.001 to 1000";
-        final_drive: 0.001 <= .. <= 1000 ; "common practice, no source: no axle of a vehicle lies outside 0.001 to 1000";
+        engine_torque: 0 <= .. <= 1e6 ; "definition: driving, not driven; plausibility limit: at most 1 MN·m";
+        gear_ratio: 0.001 <= .. <= 1000 ; "plausibility limit: no gear of a vehicle lies outside 0.001 to 1000";
+        final_drive: 0.001 <= .. <= 1000 ; "plausibility limit: no axle of a vehicle lies outside 0.001 to 1000";
         driveline_efficiency: 0 < .. <= 1 ; "definition: no driveline gives more power than it takes";
     }
     Ok(engine_torque * gear_ratio.si() * final_drive.si() * driveline_efficiency.si())
