@@ -3,12 +3,12 @@ use crate::{Result, air, valid};
 
 /// Pressure of the standard atmosphere at a height above sea level, for the models of this system.
 pub(super) fn at_altitude(altitude: Length) -> Result<AbsolutePressure> {
-    valid! { altitude: (-500) <= .. <= 6000 ; "common practice, no source: roads lie between -400 m and 6000 m"; }
+    valid! { altitude: (-500) <= .. <= 6000 ; "plausibility limit: roads lie between -400 m and 6000 m"; }
     air::standard_pressure(air::geopotential_altitude(altitude)?)
 }
 
 /// The pressure that a barometer shows there, within what roads allow.
 pub(super) fn as_measured(station_pressure: AbsolutePressure) -> Result<AbsolutePressure> {
-    valid! { station_pressure: 40000 <= .. <= 110000 ; "common practice, no source: roads lie between -400 m and 6000 m"; }
+    valid! { station_pressure: 40000 <= .. <= 110000 ; "plausibility limit: roads lie between -400 m and 6000 m"; }
     Ok(station_pressure)
 }

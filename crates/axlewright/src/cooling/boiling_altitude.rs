@@ -75,7 +75,7 @@ fn nowhere(too_thin: bool, boiling_pressure: AbsolutePressure, cap_pressure: Gau
 pub fn water_boiling_altitude(temperature: Temperature, cap_pressure: GaugePressure) -> Result<Length> {
     valid! {
         temperature: 273.15 <= .. <= 423.15 ; "the same pressures as of the mixes: up to 500 kPa absolute";
-        cap_pressure: 0 <= .. <= 350000 ; "common practice, no source: no cooling system is capped above 3.5 bar";
+        cap_pressure: 0 <= .. <= 350000 ; "plausibility limit: no cooling system is capped above 3.5 bar";
     }
     height(fluid::water_saturation_pressure(temperature)?, cap_pressure)
 }
@@ -131,7 +131,7 @@ pub fn ethylene_glycol_boiling_altitude(
     valid! {
         temperature: 273.15 <= .. <= 533.15 ; "range of the boiling temperatures of the mixture model";
         mass_fraction: 0 <= .. <= 1 ; "definition: a fraction of the whole";
-        cap_pressure: 0 <= .. <= 350000 ; "common practice, no source: no cooling system is capped above 3.5 bar";
+        cap_pressure: 0 <= .. <= 350000 ; "plausibility limit: no cooling system is capped above 3.5 bar";
     }
     height(fluid::ethylene_glycol_boiling_pressure(temperature, mass_fraction)?, cap_pressure)
 }
@@ -187,7 +187,7 @@ pub fn propylene_glycol_boiling_altitude(
     valid! {
         temperature: 273.15 <= .. <= 533.15 ; "range of the boiling temperatures of the mixture model";
         mass_fraction: 0 <= .. <= 1 ; "definition: a fraction of the whole";
-        cap_pressure: 0 <= .. <= 350000 ; "common practice, no source: no cooling system is capped above 3.5 bar";
+        cap_pressure: 0 <= .. <= 350000 ; "plausibility limit: no cooling system is capped above 3.5 bar";
     }
     height(fluid::propylene_glycol_boiling_pressure(temperature, mass_fraction)?, cap_pressure)
 }

@@ -44,7 +44,7 @@ pub fn water_cap_pressure(
 ) -> Result<GaugePressure> {
     valid! {
         temperature: 273.15 <= .. <= 423.15 ; "the same pressures as of the mixes: up to 500 kPa absolute";
-        station_pressure: 40000 <= .. <= 110000 ; "common practice, no source: roads lie between -400 m and 6000 m";
+        station_pressure: 40000 <= .. <= 110000 ; "plausibility limit: roads lie between -400 m and 6000 m";
     }
     air::gauge_pressure(fluid::water_saturation_pressure(temperature)?, station_pressure)
 }
@@ -99,7 +99,7 @@ pub fn ethylene_glycol_cap_pressure(
     valid! {
         temperature: 273.15 <= .. <= 533.15 ; "range of the boiling temperatures of the mixture model";
         mass_fraction: 0 <= .. <= 1 ; "definition: a fraction of the whole";
-        station_pressure: 40000 <= .. <= 110000 ; "common practice, no source: roads lie between -400 m and 6000 m";
+        station_pressure: 40000 <= .. <= 110000 ; "plausibility limit: roads lie between -400 m and 6000 m";
     }
     air::gauge_pressure(
         fluid::ethylene_glycol_boiling_pressure(temperature, mass_fraction)?,
@@ -159,7 +159,7 @@ pub fn propylene_glycol_cap_pressure(
     valid! {
         temperature: 273.15 <= .. <= 533.15 ; "range of the boiling temperatures of the mixture model";
         mass_fraction: 0 <= .. <= 1 ; "definition: a fraction of the whole";
-        station_pressure: 40000 <= .. <= 110000 ; "common practice, no source: roads lie between -400 m and 6000 m";
+        station_pressure: 40000 <= .. <= 110000 ; "plausibility limit: roads lie between -400 m and 6000 m";
     }
     air::gauge_pressure(
         fluid::propylene_glycol_boiling_pressure(temperature, mass_fraction)?,

@@ -122,7 +122,7 @@ impl Model for CapTest {
 
     fn check(&self) -> Result<()> {
         if let Some(rating) = of(&self.rating) {
-            valid! { rating: 0 < .. <= 350000 ; "common practice, no source: no cooling system is capped above 3.5 bar"; }
+            valid! { rating: 0 < .. <= 350000 ; "plausibility limit: no cooling system is capped above 3.5 bar"; }
         }
         if let Some(gauge_error) = of(&self.gauge_error) {
             valid! { gauge_error: 0 <= .. <= 350000 ; "definition: half a width is not negative, and less than the greatest rating"; }
@@ -138,14 +138,14 @@ impl Model for CapTest {
             }
         }
         if let Some(opening_pressure) = of(&self.opening_pressure) {
-            valid! { opening_pressure: 0 <= .. <= 700000 ; "common practice, no source: no cap is pumped to twice the greatest rating"; }
+            valid! { opening_pressure: 0 <= .. <= 700000 ; "plausibility limit: no cap is pumped to twice the greatest rating"; }
         }
         if let Some(holding_pressure) = of(&self.holding_pressure) {
-            valid! { holding_pressure: 0 <= .. <= 700000 ; "common practice, no source: no cap is pumped to twice the greatest rating"; }
+            valid! { holding_pressure: 0 <= .. <= 700000 ; "plausibility limit: no cap is pumped to twice the greatest rating"; }
         }
         self.order_of_readings()?;
         if let Some(weakest_component) = of(&self.weakest_component) {
-            valid! { weakest_component: 0 < .. <= 10000000 ; "common practice, no source: no component of a cooling system is rated above 100 bar"; }
+            valid! { weakest_component: 0 < .. <= 10000000 ; "plausibility limit: no component of a cooling system is rated above 100 bar"; }
         }
         if let Some(vacuum_opening) = of(&self.vacuum_opening) {
             valid! { vacuum_opening: (-110000) <= .. <= 0 ; "definition: a vacuum is below the air around and not below nothing"; }

@@ -207,7 +207,7 @@ impl Coolant {
     }
 
     fn cap(&self, cap: GaugePressure) -> Result<GaugePressure> {
-        valid! { cap: 0 <= .. <= 350000 ; "common practice, no source: no cooling system is capped above 3.5 bar"; }
+        valid! { cap: 0 <= .. <= 350000 ; "plausibility limit: no cooling system is capped above 3.5 bar"; }
         Ok(cap)
     }
 

@@ -51,7 +51,7 @@ pub fn ethylene_glycol_expansion_volume(
     later_temperature: Temperature,
 ) -> Result<Volume> {
     valid! {
-        coolant_volume: 0 <= .. <= 1000 ; "common practice, no source: no vehicle carries 1000 m³ of coolant";
+        coolant_volume: 0 <= .. <= 1000 ; "plausibility limit: no vehicle carries 1000 m³ of coolant";
         mass_fraction: 0 <= .. <= 0.6 ; "Melinder (IIR 2010): range of the data";
         temperature: 221.95 <= .. <= 373.15 ; "Melinder (IIR 2010): from the freezing of the strongest mix to 100 °C";
         later_temperature: 221.95 <= .. <= 373.15 ; "Melinder (IIR 2010): from the freezing of the strongest mix to 100 °C";
@@ -109,7 +109,7 @@ pub fn propylene_glycol_expansion_volume(
     later_temperature: Temperature,
 ) -> Result<Volume> {
     valid! {
-        coolant_volume: 0 <= .. <= 1000 ; "common practice, no source: no vehicle carries 1000 m³ of coolant";
+        coolant_volume: 0 <= .. <= 1000 ; "plausibility limit: no vehicle carries 1000 m³ of coolant";
         mass_fraction: 0 <= .. <= 0.6 ; "Melinder (IIR 2010): range of the data";
         temperature: 223.15 <= .. <= 373.15 ; "Melinder (IIR 2010): from the freezing of the strongest mix to 100 °C";
         later_temperature: 223.15 <= .. <= 373.15 ; "Melinder (IIR 2010): from the freezing of the strongest mix to 100 °C";

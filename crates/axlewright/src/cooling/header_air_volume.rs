@@ -62,13 +62,13 @@ pub fn header_air_volume(
     station_pressure: AbsolutePressure,
 ) -> Result<Volume> {
     valid! {
-        expansion_volume: 0 <= .. <= 1000 ; "common practice, no source: no vehicle carries 1000 m³ of coolant";
-        fill_pressure: 0 <= .. <= 350000 ; "common practice, no source: no cooling system is capped above 3.5 bar";
-        cap_pressure: 0 <= .. <= 350000 ; "common practice, no source: no cooling system is capped above 3.5 bar";
+        expansion_volume: 0 <= .. <= 1000 ; "plausibility limit: no vehicle carries 1000 m³ of coolant";
+        fill_pressure: 0 <= .. <= 350000 ; "plausibility limit: no cooling system is capped above 3.5 bar";
+        cap_pressure: 0 <= .. <= 350000 ; "plausibility limit: no cooling system is capped above 3.5 bar";
         vapour_pressure: 0 <= .. <= 500000 ; "range over which the mixture model was compared with others";
-        fill_temperature: 223.15 <= .. <= 373.15 ; "common practice, no source: vehicles are filled between -50 °C and 100 °C";
-        air_temperature: 223.15 <= .. <= 423.15 ; "common practice, no source: coolant is used between -50 °C and 150 °C";
-        station_pressure: 40000 <= .. <= 110000 ; "common practice, no source: roads lie between -400 m and 6000 m";
+        fill_temperature: 223.15 <= .. <= 373.15 ; "plausibility limit: vehicles are filled between -50 °C and 100 °C";
+        air_temperature: 223.15 <= .. <= 423.15 ; "plausibility limit: coolant is used between -50 °C and 150 °C";
+        station_pressure: 40000 <= .. <= 110000 ; "plausibility limit: roads lie between -400 m and 6000 m";
     }
     let cap = absolute(cap_pressure, station_pressure).si() - vapour_pressure.si();
     let warmed =

@@ -134,11 +134,11 @@ impl Model for LeakDown {
         let station_pressure = self.station_pressure.quantity;
         let allowed_loss = self.allowed_loss.quantity;
         valid! {
-            gauge_pressure: 0 < .. <= 1000000 ; "definition: without pressure nothing is tested; common practice, no source: at most 10 bar";
-            later_gauge_pressure: 0 <= .. <= 1000000 ; "common practice, no source: no cooling or charge system is tested above 10 bar";
+            gauge_pressure: 0 < .. <= 1000000 ; "definition: without pressure nothing is tested; plausibility limit: at most 10 bar";
+            later_gauge_pressure: 0 <= .. <= 1000000 ; "plausibility limit: no cooling or charge system is tested above 10 bar";
             temperature: 233.15 <= .. <= 333.15 ; "above 60 °C the vapour of what is left wet adds to the gas";
             later_temperature: 233.15 <= .. <= 333.15 ; "above 60 °C the vapour of what is left wet adds to the gas";
-            station_pressure: 40000 <= .. <= 110000 ; "common practice, no source: roads lie between -400 m and 6000 m";
+            station_pressure: 40000 <= .. <= 110000 ; "plausibility limit: roads lie between -400 m and 6000 m";
             allowed_loss: 0 <= .. <= 1000000 ; "definition: a loss that is allowed is not negative, and less than the greatest reading";
         }
         if let Some(gauge_error) = &self.gauge_error {
@@ -151,7 +151,7 @@ impl Model for LeakDown {
         }
         if let Some(coolant_volume) = &self.coolant_volume {
             let coolant_volume = coolant_volume.quantity;
-            valid! { coolant_volume: 0 <= .. <= 1000 ; "common practice, no source: no vehicle carries 1000 m³ of coolant"; }
+            valid! { coolant_volume: 0 <= .. <= 1000 ; "plausibility limit: no vehicle carries 1000 m³ of coolant"; }
         }
         if let Some(mass_fraction) = &self.mass_fraction {
             let mass_fraction = mass_fraction.quantity;

@@ -54,11 +54,11 @@ pub fn leak_down_least_pressure(
     station_pressure: AbsolutePressure,
 ) -> Result<GaugePressure> {
     valid! {
-        gauge_pressure: 0 <= .. <= 1000000 ; "common practice, no source: no cooling or charge system is tested above 10 bar";
+        gauge_pressure: 0 <= .. <= 1000000 ; "plausibility limit: no cooling or charge system is tested above 10 bar";
         tight_pressure: (-110000) <= .. ; "definition: less than no air at all is not there";
         allowed_loss: 0 <= .. <= 1000000 ; "definition: a loss that is allowed is not negative, and less than the highest reading";
         gauge_error: 0 <= .. <= 1000000 ; "definition: half a width is not negative, and less than the highest reading";
-        station_pressure: 40000 <= .. <= 110000 ; "common practice, no source: roads lie between -400 m and 6000 m";
+        station_pressure: 40000 <= .. <= 110000 ; "plausibility limit: roads lie between -400 m and 6000 m";
     }
     let air = station_pressure.si();
     let gain = (tight_pressure.si() + air) / (gauge_pressure.si() + air);

@@ -55,10 +55,10 @@ pub fn leak_down_pressure(
     station_pressure: AbsolutePressure,
 ) -> Result<GaugePressure> {
     valid! {
-        gauge_pressure: 0 <= .. <= 1000000 ; "common practice, no source: no cooling or charge system is tested above 10 bar";
+        gauge_pressure: 0 <= .. <= 1000000 ; "plausibility limit: no cooling or charge system is tested above 10 bar";
         temperature: 233.15 <= .. <= 333.15 ; "above 60 °C the vapour of what is left wet adds to the gas";
         later_temperature: 233.15 <= .. <= 333.15 ; "above 60 °C the vapour of what is left wet adds to the gas";
-        station_pressure: 40000 <= .. <= 110000 ; "common practice, no source: roads lie between -400 m and 6000 m";
+        station_pressure: 40000 <= .. <= 110000 ; "plausibility limit: roads lie between -400 m and 6000 m";
     }
     let start = absolute(gauge_pressure, station_pressure);
     let later = AbsolutePressure::from_si(start.si() * later_temperature.si() / temperature.si());

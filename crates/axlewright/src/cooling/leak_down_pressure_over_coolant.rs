@@ -63,13 +63,13 @@ pub fn leak_down_pressure_over_coolant(
     station_pressure: AbsolutePressure,
 ) -> Result<GaugePressure> {
     valid! {
-        gauge_pressure: 0 <= .. <= 1000000 ; "common practice, no source: no cooling or charge system is tested above 10 bar";
+        gauge_pressure: 0 <= .. <= 1000000 ; "plausibility limit: no cooling or charge system is tested above 10 bar";
         gas_volume: 0.000001 <= .. <= 1000 ; "full of liquid the reading is not known; no vehicle holds 1000 m³ of gas";
-        coolant_volume: 0 <= .. <= 1000 ; "common practice, no source: no vehicle carries 1000 m³ of coolant";
+        coolant_volume: 0 <= .. <= 1000 ; "plausibility limit: no vehicle carries 1000 m³ of coolant";
         coolant_expansion: (-0.2) <= .. <= 0.2 ; "no coolant grows by a fifth between -40 °C and 40 °C";
         temperature: 233.15 <= .. <= 313.15 ; "above 40 °C the vapour adds too much to the gas";
         later_temperature: 233.15 <= .. <= 313.15 ; "above 40 °C the vapour adds too much to the gas";
-        station_pressure: 40000 <= .. <= 110000 ; "common practice, no source: roads lie between -400 m and 6000 m";
+        station_pressure: 40000 <= .. <= 110000 ; "plausibility limit: roads lie between -400 m and 6000 m";
     }
     let coolant_growth = coolant_volume * coolant_expansion;
     valid! { gas_volume > coolant_growth ; "else the system is full of liquid, and its reading is not known"; }

@@ -52,9 +52,9 @@ pub fn leaked_air_volume(
 ) -> Result<Volume> {
     valid! {
         gas_volume: 0.000001 <= .. <= 1000 ; "full of liquid a fall of pressure says nothing of a volume; no vehicle holds 1000 m³ of gas";
-        tight_pressure: 0 <= .. <= 1000000 ; "common practice, no source: no cooling or charge system is tested above 10 bar";
-        gauge_pressure: 0 <= .. <= 1000000 ; "common practice, no source: no cooling or charge system is tested above 10 bar";
-        station_pressure: 40000 <= .. <= 110000 ; "common practice, no source: roads lie between -400 m and 6000 m";
+        tight_pressure: 0 <= .. <= 1000000 ; "plausibility limit: no cooling or charge system is tested above 10 bar";
+        gauge_pressure: 0 <= .. <= 1000000 ; "plausibility limit: no cooling or charge system is tested above 10 bar";
+        station_pressure: 40000 <= .. <= 110000 ; "plausibility limit: roads lie between -400 m and 6000 m";
     }
     Ok(gas_volume * (tight_pressure.si() - gauge_pressure.si()) / station_pressure.si())
 }
@@ -110,9 +110,9 @@ pub fn leaked_coolant_volume(
 ) -> Result<Volume> {
     valid! {
         gas_volume: 0.000001 <= .. <= 1000 ; "full of liquid a fall of pressure says nothing of a volume; no vehicle holds 1000 m³ of gas";
-        tight_pressure: 0 <= .. <= 1000000 ; "common practice, no source: no cooling or charge system is tested above 10 bar";
-        gauge_pressure: 0 <= .. <= 1000000 ; "common practice, no source: no cooling or charge system is tested above 10 bar";
-        station_pressure: 40000 <= .. <= 110000 ; "common practice, no source: roads lie between -400 m and 6000 m";
+        tight_pressure: 0 <= .. <= 1000000 ; "plausibility limit: no cooling or charge system is tested above 10 bar";
+        gauge_pressure: 0 <= .. <= 1000000 ; "plausibility limit: no cooling or charge system is tested above 10 bar";
+        station_pressure: 40000 <= .. <= 110000 ; "plausibility limit: roads lie between -400 m and 6000 m";
     }
     let (tight, now) =
         (absolute(tight_pressure, station_pressure), absolute(gauge_pressure, station_pressure));

@@ -269,7 +269,7 @@ impl Mix {
         valid! {
             fill_temperature: 221.95 <= .. <= 373.15 ; "Melinder (IIR 2010): from the freezing of the strongest mix to 100 °C";
             mean_temperature: 221.95 <= .. <= 373.15 ; "Melinder (IIR 2010): from the freezing of the strongest mix to 100 °C";
-            system_volume: 0.000001 <= .. <= 1000 ; "common practice, no source: systems hold between 1 mL and 1000 m³";
+            system_volume: 0.000001 <= .. <= 1000 ; "plausibility limit: systems hold between 1 mL and 1000 m³";
             concentrate: 0 < .. <= 1 ; "definition: a share of the whole";
         }
         Ok(())

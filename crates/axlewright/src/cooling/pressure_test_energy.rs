@@ -48,8 +48,8 @@ pub fn air_test_energy(
 ) -> Result<Energy> {
     valid! {
         gas_volume: 0 <= .. <= 1000 ; "no vehicle holds 1000 m³ of gas";
-        gauge_pressure: 0 <= .. <= 1000000 ; "common practice, no source: no cooling or charge system is tested above 10 bar";
-        station_pressure: 40000 <= .. <= 110000 ; "common practice, no source: roads lie between -400 m and 6000 m";
+        gauge_pressure: 0 <= .. <= 1000000 ; "plausibility limit: no cooling or charge system is tested above 10 bar";
+        station_pressure: 40000 <= .. <= 110000 ; "plausibility limit: roads lie between -400 m and 6000 m";
     }
     let pressure = absolute(gauge_pressure, station_pressure).si();
     // 1 - (p_a / p)^(2/7), without the cancellation of a low pressure.
@@ -103,8 +103,8 @@ pub fn water_test_energy(
 ) -> Result<Energy> {
     valid! {
         liquid_volume: 0 <= .. <= 1000 ; "no vehicle holds 1000 m³ of liquid";
-        gauge_pressure: 0 <= .. <= 1000000 ; "common practice, no source: no cooling or charge system is tested above 10 bar";
-        bulk_modulus: 100e6 <= .. <= 100e9 ; "common practice, no source: liquids lie between 0.1 GPa and 100 GPa";
+        gauge_pressure: 0 <= .. <= 1000000 ; "plausibility limit: no cooling or charge system is tested above 10 bar";
+        bulk_modulus: 100e6 <= .. <= 100e9 ; "plausibility limit: liquids lie between 0.1 GPa and 100 GPa";
     }
     let pressure = Stress::from_si(gauge_pressure.si());
     Ok(Energy::from_raw((0.5 * liquid_volume).raw() * pressure * (pressure / bulk_modulus)))

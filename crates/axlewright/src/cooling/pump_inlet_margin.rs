@@ -62,10 +62,10 @@ pub fn water_pump_inlet_margin(
     station_pressure: AbsolutePressure,
 ) -> Result<TemperatureDifference> {
     valid! {
-        temperature: 233.15 <= .. <= 523.15 ; "common practice, no source: coolant is used between -40 °C and 250 °C";
-        header_pressure: 0 <= .. <= 350000 ; "common practice, no source: no cooling system is capped above 3.5 bar";
-        suction_loss: (-50000) <= .. <= 350000 ; "common practice, no source: no inlet lies 5 m below the header, and none loses more than the cap holds";
-        station_pressure: 40000 <= .. <= 110000 ; "common practice, no source: roads lie between -400 m and 6000 m";
+        temperature: 233.15 <= .. <= 523.15 ; "plausibility limit: coolant is used between -40 °C and 250 °C";
+        header_pressure: 0 <= .. <= 350000 ; "plausibility limit: no cooling system is capped above 3.5 bar";
+        suction_loss: (-50000) <= .. <= 350000 ; "plausibility limit: no inlet lies 5 m below the header, and none loses more than the cap holds";
+        station_pressure: 40000 <= .. <= 110000 ; "plausibility limit: roads lie between -400 m and 6000 m";
     }
     let inlet = inlet(header_pressure, suction_loss, station_pressure)?;
     Ok(temperature_difference(fluid::water_boiling_temperature(inlet)?, temperature))
@@ -124,11 +124,11 @@ pub fn ethylene_glycol_pump_inlet_margin(
     station_pressure: AbsolutePressure,
 ) -> Result<TemperatureDifference> {
     valid! {
-        temperature: 233.15 <= .. <= 523.15 ; "common practice, no source: coolant is used between -40 °C and 250 °C";
+        temperature: 233.15 <= .. <= 523.15 ; "plausibility limit: coolant is used between -40 °C and 250 °C";
         mass_fraction: 0 <= .. <= 1 ; "definition: a fraction of the whole";
-        header_pressure: 0 <= .. <= 350000 ; "common practice, no source: no cooling system is capped above 3.5 bar";
-        suction_loss: (-50000) <= .. <= 350000 ; "common practice, no source: no inlet lies 5 m below the header, and none loses more than the cap holds";
-        station_pressure: 40000 <= .. <= 110000 ; "common practice, no source: roads lie between -400 m and 6000 m";
+        header_pressure: 0 <= .. <= 350000 ; "plausibility limit: no cooling system is capped above 3.5 bar";
+        suction_loss: (-50000) <= .. <= 350000 ; "plausibility limit: no inlet lies 5 m below the header, and none loses more than the cap holds";
+        station_pressure: 40000 <= .. <= 110000 ; "plausibility limit: roads lie between -400 m and 6000 m";
     }
     let inlet = inlet(header_pressure, suction_loss, station_pressure)?;
     Ok(temperature_difference(fluid::ethylene_glycol_boiling_temperature(inlet, mass_fraction)?, temperature))
@@ -187,11 +187,11 @@ pub fn propylene_glycol_pump_inlet_margin(
     station_pressure: AbsolutePressure,
 ) -> Result<TemperatureDifference> {
     valid! {
-        temperature: 233.15 <= .. <= 523.15 ; "common practice, no source: coolant is used between -40 °C and 250 °C";
+        temperature: 233.15 <= .. <= 523.15 ; "plausibility limit: coolant is used between -40 °C and 250 °C";
         mass_fraction: 0 <= .. <= 1 ; "definition: a fraction of the whole";
-        header_pressure: 0 <= .. <= 350000 ; "common practice, no source: no cooling system is capped above 3.5 bar";
-        suction_loss: (-50000) <= .. <= 350000 ; "common practice, no source: no inlet lies 5 m below the header, and none loses more than the cap holds";
-        station_pressure: 40000 <= .. <= 110000 ; "common practice, no source: roads lie between -400 m and 6000 m";
+        header_pressure: 0 <= .. <= 350000 ; "plausibility limit: no cooling system is capped above 3.5 bar";
+        suction_loss: (-50000) <= .. <= 350000 ; "plausibility limit: no inlet lies 5 m below the header, and none loses more than the cap holds";
+        station_pressure: 40000 <= .. <= 110000 ; "plausibility limit: roads lie between -400 m and 6000 m";
     }
     let inlet = inlet(header_pressure, suction_loss, station_pressure)?;
     Ok(temperature_difference(

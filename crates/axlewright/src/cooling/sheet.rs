@@ -13,7 +13,7 @@ const fn gauge(path: &'static str, meaning: &'static str) -> Line {
     line(path, GaugePressure::KIND, meaning).within(
         -110e3,
         2e6,
-        "common practice, no source: from no air at all to ten times any cap",
+        "plausibility limit: from no air at all to ten times any cap",
     )
 }
 
@@ -30,7 +30,7 @@ const fn pumped(path: &'static str, meaning: &'static str) -> Line {
     line(path, GaugePressure::KIND, meaning).within(
         0.0,
         2e6,
-        "common practice, no source: from the pressure around to ten times any cap",
+        "plausibility limit: from the pressure around to ten times any cap",
     )
 }
 
@@ -54,7 +54,7 @@ const fn temperature(path: &'static str, meaning: &'static str) -> Line {
     line(path, Temperature::KIND, meaning).within(
         220.0,
         500.0,
-        "common practice, no source: coolants are between -53 °C and 227 °C",
+        "plausibility limit: coolants are between -53 °C and 227 °C",
     )
 }
 
@@ -62,7 +62,7 @@ const fn volume(path: &'static str, meaning: &'static str) -> Line {
     line(path, Volume::KIND, meaning).within(
         0.0,
         1000.0,
-        "common practice, no source: no vehicle carries 1000 m³ of coolant",
+        "plausibility limit: no vehicle carries 1000 m³ of coolant",
     )
 }
 
@@ -119,7 +119,7 @@ const STRENGTH: &[Line] = &[
 /// Boiling, and the cap and the height that go with it.
 const BOILING: &[Line] = &[
     line("coolant.hottest", Temperature::KIND, "temperature that the coolant reaches")
-        .within(250.0, 500.0, "common practice, no source: coolants work between -23 °C and 227 °C")
+        .within(250.0, 500.0, "plausibility limit: coolants work between -23 °C and 227 °C")
         .measured_on(&[]),
     pumped("cap.rating", "opening pressure that stands on the cap"),
     derived("cap.absolute_pressure", AbsolutePressure::KIND, "under the cap, once the system has built what the cap keeps")
@@ -282,7 +282,7 @@ const CAP: &[Line] = &[
 const PUMP: &[Line] = &[
     temperature("coolant.pump_inlet_temperature", "of the coolant at the inlet of the pump").measured_on(&[]),
     line("coolant.suction_loss", Stress::KIND, "fall of pressure from the cap to the inlet of the pump at its full speed, as measured; a head of coolant above it counts against it")
-        .within(-50e3, 350e3, "common practice, no source: from 5 m of coolant above the pump to a whole cap lost")
+        .within(-50e3, 350e3, "plausibility limit: from 5 m of coolant above the pump to a whole cap lost")
         .measured_on(&[]),
     gauge("coolant.header_pressure", "gauge pressure where the cap sits, once the system has built it").measured_on(THE_CAP).by(&[
         by(&BUILT).usual(),
