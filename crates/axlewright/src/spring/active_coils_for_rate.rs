@@ -51,11 +51,11 @@ pub fn active_coils_for_rate(
     shear_modulus: Stress,
 ) -> Result<Ratio> {
     valid! {
-        spring_rate: 1 <= .. <= 1e9 ; "common practice, no source: springs lie between 1 N/m and 1 GN/m";
-        wire_diameter: 0.00001 <= .. <= 1 ; "common practice, no source: springs are coiled of wire between 10 µm and 1 m";
-        mean_diameter: 0.00001 <= .. <= 10 ; "common practice, no source: no coil is narrower than 10 µm or wider than 10 m";
+        spring_rate: 1 <= .. <= 1e9 ; "plausibility limit: springs lie between 1 N/m and 1 GN/m";
+        wire_diameter: 0.00001 <= .. <= 1 ; "plausibility limit: springs are coiled of wire between 10 µm and 1 m";
+        mean_diameter: 0.00001 <= .. <= 10 ; "plausibility limit: no coil is narrower than 10 µm or wider than 10 m";
         mean_diameter > wire_diameter ; "definition: the coil is wider than its wire";
-        shear_modulus: 10e9 <= .. <= 200e9 ; "common practice, no source: metals of springs lie between 10 GPa and 200 GPa";
+        shear_modulus: 10e9 <= .. <= 200e9 ; "plausibility limit: metals of springs lie between 10 GPa and 200 GPa";
     }
     let (d, diameter) = (wire_diameter, mean_diameter);
     let softening = (8.0 * diameter * diameter * diameter).raw() * spring_rate;

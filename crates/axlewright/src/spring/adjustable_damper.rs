@@ -123,12 +123,12 @@ impl AdjustableDamper {
         sprung_mass: Mass,
     ) -> Result<SettingChoice> {
         valid! {
-            velocity: 0 < .. <= 100 ; "definition: a secant from rest; common practice, no source: no damper moves at 100 m/s";
-            wanted_ratio: 0 < .. <= 10 ; "common practice, no source: above 10 it is a percentage";
+            velocity: 0 < .. <= 100 ; "definition: a secant from rest; plausibility limit: no damper moves at 100 m/s";
+            wanted_ratio: 0 < .. <= 10 ; "plausibility limit: above 10 it is a percentage";
             rebound_share: 0 < .. < 1 ; "definition: a share of both";
-            damper_motion_ratio: 0.05 <= .. <= 3 ; "common practice, no source: below 0.05 no damper works, above 3 it is a percentage or turned upside down";
+            damper_motion_ratio: 0.05 <= .. <= 3 ; "plausibility limit: below 0.05 no damper works, above 3 it is a percentage or an inverted ratio";
             tangent_rate: 1 <= .. <= 1e9 ; "definition: only a positive rate brings the mass back; springs lie between 1 N/m and 1 GN/m";
-            sprung_mass: 0.001 <= .. <= 1e6 ; "common practice, no source: a wheel carries between 1 g and 1000 t";
+            sprung_mass: 0.001 <= .. <= 1e6 ; "plausibility limit: a wheel carries between 1 g and 1000 t";
         }
         let wanted =
             2.0 * damper_rate_for_ratio(wanted_ratio, tangent_rate, sprung_mass, damper_motion_ratio)?.si();
@@ -221,7 +221,7 @@ record! {
 }
 
 fn secants(bump: &Measured<'_>, rebound: &Measured<'_>, velocity: Velocity) -> Result<Secants> {
-    valid! { velocity: 0 < .. <= 100 ; "definition: a secant from rest; common practice, no source: no damper moves at 100 m/s"; }
+    valid! { velocity: 0 < .. <= 100 ; "definition: a secant from rest; plausibility limit: no damper moves at 100 m/s"; }
     let (of_bump, of_rebound) = (bump.damping(velocity.si())?, rebound.damping(velocity.si())?);
     let sum = of_bump + of_rebound;
     Ok(Secants {

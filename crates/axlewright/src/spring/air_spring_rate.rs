@@ -57,11 +57,11 @@ pub fn air_spring_rate(
 ) -> Result<LinearStiffness> {
     valid! {
         pressure: 0 <= .. <= 1e8 ; "definition: a bellows carries nothing by suction";
-        station_pressure: 1000 <= .. <= 200000 ; "common practice, no source: the air that people breathe";
-        effective_area: 0.000001 <= .. <= 10 ; "common practice, no source: springs are between 1 mm² and 10 m²";
-        volume: 0.000000001 <= .. <= 100 ; "common practice, no source: springs hold between 1 mm³ and 100 m³";
+        station_pressure: 1000 <= .. <= 200000 ; "plausibility limit: the air that people breathe";
+        effective_area: 0.000001 <= .. <= 10 ; "plausibility limit: springs are between 1 mm² and 10 m²";
+        volume: 0.000000001 <= .. <= 100 ; "plausibility limit: springs hold between 1 mm³ and 100 m³";
         polytropic_exponent: 1 <= .. <= 2 ; "definition: between isothermal and adiabatic, 5/3 at most for a gas";
-        area_growth: (-100) <= .. <= 100 ; "common practice, no source: an area grows by less than 100 m² a metre";
+        area_growth: (-100) <= .. <= 100 ; "plausibility limit: an area grows by less than 100 m² a metre";
     }
     let (p, area) = (pressure.si(), effective_area.si());
     let compression =

@@ -50,10 +50,10 @@ pub fn anti_roll_bar_diameter_for_rate(
     shear_modulus: Stress,
 ) -> Result<Length> {
     valid! {
-        bar_rate: 0.1 <= .. <= 1e9 ; "common practice, no source: bars lie between 0.1 N/m and 1 GN/m";
-        arm_length: 0.001 <= .. <= 100 ; "common practice, no source: arms are between 1 mm and 100 m long";
-        active_length: 0.001 <= .. <= 100 ; "common practice, no source: bars are between 1 mm and 100 m long";
-        shear_modulus: 1e6 <= .. <= 1e13 ; "common practice, no source: solids lie between 1 MPa and 10 TPa";
+        bar_rate: 0.1 <= .. <= 1e9 ; "plausibility limit: bars lie between 0.1 N/m and 1 GN/m";
+        arm_length: 0.001 <= .. <= 100 ; "plausibility limit: arms are between 1 mm and 100 m long";
+        active_length: 0.001 <= .. <= 100 ; "plausibility limit: bars are between 1 mm and 100 m long";
+        shear_modulus: 1e6 <= .. <= 1e13 ; "plausibility limit: solids lie between 1 MPa and 10 TPa";
     }
     let (rate, arm) = (bar_rate.si(), arm_length.si());
     let fourth_power = 16.0 * rate * arm * arm * active_length.si() / (PI * shear_modulus.si());

@@ -41,8 +41,8 @@ pub fn anti_roll_bar_rate(
     arm_length: Length,
 ) -> Result<LinearStiffness> {
     valid! {
-        torsional_rate: 0.001 <= .. <= 1e9 ; "common practice, no source: bars lie between 1 mN·m/rad and 1 GN·m/rad";
-        arm_length: 0.001 <= .. <= 100 ; "common practice, no source: arms are between 1 mm and 100 m long";
+        torsional_rate: 0.001 <= .. <= 1e9 ; "plausibility limit: bars lie between 1 mN·m/rad and 1 GN·m/rad";
+        arm_length: 0.001 <= .. <= 100 ; "plausibility limit: arms are between 1 mm and 100 m long";
     }
     Ok(LinearStiffness::from_si(2.0 * torsional_rate.si() / (arm_length.si() * arm_length.si())))
 }

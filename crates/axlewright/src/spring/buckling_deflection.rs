@@ -59,11 +59,11 @@ pub fn buckling_deflection(
     shear_modulus: Stress,
 ) -> Result<Length> {
     valid! {
-        free_length: 0.0001 <= .. <= 100 ; "common practice, no source: springs are between 0.1 mm and 100 m long";
-        mean_diameter: 0.00001 <= .. <= 10 ; "common practice, no source: no coil is narrower than 10 µm or wider than 10 m";
+        free_length: 0.0001 <= .. <= 100 ; "plausibility limit: springs are between 0.1 mm and 100 m long";
+        mean_diameter: 0.00001 <= .. <= 10 ; "plausibility limit: no coil is narrower than 10 µm or wider than 10 m";
         end_fixity: 0.5 <= .. <= 2 ; "Shigley, Table 10-2: from both ends on flat seats to one end free";
-        elastic_modulus: 10e9 <= .. <= 500e9 ; "common practice, no source: metals of springs lie between 10 GPa and 500 GPa";
-        shear_modulus: 10e9 <= .. <= 200e9 ; "common practice, no source: metals of springs lie between 10 GPa and 200 GPa";
+        elastic_modulus: 10e9 <= .. <= 500e9 ; "plausibility limit: metals of springs lie between 10 GPa and 500 GPa";
+        shear_modulus: 10e9 <= .. <= 200e9 ; "plausibility limit: metals of springs lie between 10 GPa and 200 GPa";
         elastic_modulus > shear_modulus ; "definition: E = 2 G (1 + Poisson's ratio)";
     }
     let (e, g) = (elastic_modulus, shear_modulus);

@@ -80,7 +80,7 @@ impl BumpStop {
     /// # Ok::<(), axlewright::Error>(())
     /// ```
     pub fn at(&self, compression: Length) -> Result<Stopped> {
-        valid! { compression: (-100) <= .. <= 100 ; "common practice, no source: no stop is 100 m long"; }
+        valid! { compression: (-100) <= .. <= 100 ; "plausibility limit: no stop is 100 m long"; }
         let (curve, x) = (self.curve()?, compression.si());
         if x < 0.0 {
             let none = Force::from_si(0.0);
@@ -116,7 +116,7 @@ impl BumpStop {
     ///
     /// An energy that is more than the stop takes up to its last point is refused.
     pub fn compression_for_energy(&self, energy: Energy) -> Result<Length> {
-        valid! { energy: 0 <= .. <= 1e9 ; "definition: a stop takes energy; common practice, no source: less than 1 GJ"; }
+        valid! { energy: 0 <= .. <= 1e9 ; "definition: a stop takes energy; plausibility limit: less than 1 GJ"; }
         let (curve, wanted) = (self.curve()?, energy.si());
         let (_, last) = curve.range();
         let most = curve.integral(last);
@@ -176,8 +176,8 @@ impl StopPoint {
     fn check(&self) -> Result<()> {
         let (compression, force) = (self.compression.quantity, self.force.quantity);
         valid! {
-            compression: 0 <= .. <= 10 ; "definition: counted from contact; common practice, no source: no stop is 10 m long";
-            force: 0 <= .. <= 1e8 ; "definition: a stop pushes; common practice, no source: with less than 100 MN";
+            compression: 0 <= .. <= 10 ; "definition: counted from contact; plausibility limit: no stop is 10 m long";
+            force: 0 <= .. <= 1e8 ; "definition: a stop pushes; plausibility limit: with less than 100 MN";
         }
         Ok(())
     }

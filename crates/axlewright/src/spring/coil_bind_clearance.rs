@@ -53,10 +53,10 @@ pub fn coil_bind_clearance(
     spring_bump_travel: Length,
 ) -> Result<Length> {
     valid! {
-        free_length: 0.0001 <= .. <= 100 ; "common practice, no source: springs are between 0.1 mm and 100 m long";
-        solid_length: 0.00001 <= .. <= 100 ; "common practice, no source: springs are between 10 µm and 100 m long when solid";
+        free_length: 0.0001 <= .. <= 100 ; "plausibility limit: springs are between 0.1 mm and 100 m long";
+        solid_length: 0.00001 <= .. <= 100 ; "plausibility limit: springs are between 10 µm and 100 m long when solid";
         free_length > solid_length ; "definition: a compression spring can be compressed";
-        spring_rate: 1 <= .. <= 1e9 ; "common practice, no source: springs lie between 1 N/m and 1 GN/m";
+        spring_rate: 1 <= .. <= 1e9 ; "plausibility limit: springs lie between 1 N/m and 1 GN/m";
         spring_load: 0 <= .. <= 1e9 ; "definition: a coil spring between seats only pushes; no spring carries 1 GN";
         spring_bump_travel: 0 <= .. <= 100 ; "definition: bump shortens the spring";
     }

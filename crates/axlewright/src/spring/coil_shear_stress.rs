@@ -46,8 +46,8 @@ use core::f64::consts::PI;
 pub fn coil_shear_stress(load: Force, wire_diameter: Length, mean_diameter: Length) -> Result<Stress> {
     valid! {
         load: 0 <= .. <= 1e9 ; "definition: a coil spring between seats only pushes; no spring carries 1 GN";
-        wire_diameter: 0.00001 <= .. <= 1 ; "common practice, no source: springs are coiled of wire between 10 µm and 1 m";
-        mean_diameter: 0.00001 <= .. <= 10 ; "common practice, no source: no coil is narrower than 10 µm or wider than 10 m";
+        wire_diameter: 0.00001 <= .. <= 1 ; "plausibility limit: springs are coiled of wire between 10 µm and 1 m";
+        mean_diameter: 0.00001 <= .. <= 10 ; "plausibility limit: no coil is narrower than 10 µm or wider than 10 m";
         mean_diameter > wire_diameter ; "definition: the coil is wider than its wire";
     }
     let (d, factor) = (wire_diameter, wahl_factor(wire_diameter, mean_diameter)?);

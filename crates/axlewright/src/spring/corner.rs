@@ -107,17 +107,17 @@ impl Model for Corner {
         let (damper_stroke, damper_motion_ratio) = (self.damper_stroke.quantity, self.damper_ratio());
         let bump_stop_travel = self.bump_stop_travel.as_ref().map_or(Length::from_si(0.0), |on| on.quantity);
         valid! {
-            rate: 1 <= .. <= 1e9 ; "common practice, no source: springs lie between 1 N/m and 1 GN/m";
-            free_length: 0.0001 <= .. <= 100 ; "common practice, no source: springs are between 0.1 mm and 100 m long";
-            solid_length: 0.00001 <= .. <= 100 ; "common practice, no source: springs are between 10 µm and 100 m long when solid";
+            rate: 1 <= .. <= 1e9 ; "plausibility limit: springs lie between 1 N/m and 1 GN/m";
+            free_length: 0.0001 <= .. <= 100 ; "plausibility limit: springs are between 0.1 mm and 100 m long";
+            solid_length: 0.00001 <= .. <= 100 ; "plausibility limit: springs are between 10 µm and 100 m long when solid";
             free_length > solid_length ; "definition: a compression spring can be compressed";
             minimum_gap: 0 <= .. <= 100 ; "definition: a gap is not negative";
-            motion_ratio: 0.01 <= .. <= 3 ; "common practice, no source: above 3 it is a percentage or turned upside down";
-            sprung_mass: 0.001 <= .. <= 1000000 ; "common practice, no source: no wheel carries 1000 t";
-            droop_length: 0.0001 <= .. <= 100 ; "common practice, no source: springs are between 0.1 mm and 100 m long";
+            motion_ratio: 0.01 <= .. <= 3 ; "plausibility limit: above 3 it is a percentage or an inverted ratio";
+            sprung_mass: 0.001 <= .. <= 1000000 ; "plausibility limit: no wheel carries 1000 t";
+            droop_length: 0.0001 <= .. <= 100 ; "plausibility limit: springs are between 0.1 mm and 100 m long";
             droop_length > solid_length ; "definition: a spring does not fit between seats nearer than its block length";
-            damper_stroke: 0.0001 <= .. <= 100 ; "common practice, no source: strokes are between 0.1 mm and 100 m";
-            damper_motion_ratio: 0.01 <= .. <= 3 ; "common practice, no source: above 3 it is a percentage or turned upside down";
+            damper_stroke: 0.0001 <= .. <= 100 ; "plausibility limit: strokes are between 0.1 mm and 100 m";
+            damper_motion_ratio: 0.01 <= .. <= 3 ; "plausibility limit: above 3 it is a percentage or an inverted ratio";
             bump_stop_travel: 0 <= .. <= 100 ; "definition: it is measured from full droop upward";
         }
         Ok(())

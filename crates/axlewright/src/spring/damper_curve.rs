@@ -118,7 +118,7 @@ impl DamperCurve {
     /// # Ok::<(), axlewright::Error>(())
     /// ```
     pub fn damping(&self, velocity: Velocity) -> Result<DampingAt> {
-        valid! { velocity: 0 < .. <= 100 ; "definition: a secant from rest; common practice, no source: no damper moves at 100 m/s"; }
+        valid! { velocity: 0 < .. <= 100 ; "definition: a secant from rest; plausibility limit: no damper moves at 100 m/s"; }
         damping_at(&self.curve()?, velocity.si())
     }
 
@@ -179,7 +179,7 @@ impl DamperCurve {
 
 /// Pairs of velocity and force without the gas, checked one by one.
 pub(super) fn measured(list: &str, points: &[DamperPoint], gas_force: Force) -> Result<Vec<(f64, f64)>> {
-    valid! { gas_force: 0 <= .. <= 1e6 ; "definition: gas pushes the rod out; common practice, no source: with less than 1 MN"; }
+    valid! { gas_force: 0 <= .. <= 1e6 ; "definition: gas pushes the rod out; plausibility limit: with less than 1 MN"; }
     let mut pairs: Vec<(f64, f64)> = Vec::with_capacity(points.len());
     for (place, point) in points.iter().enumerate() {
         let refused = |message: String| Error::document(format!("{list}[{place}]"), message);
@@ -208,8 +208,8 @@ impl DamperPoint {
     fn check(&self) -> Result<()> {
         let (velocity, force) = (self.velocity.quantity, self.force.quantity);
         valid! {
-            velocity: (-100) <= .. <= 100 ; "common practice, no source: no damper moves at 100 m/s";
-            force: (-1e7) <= .. <= 1e7 ; "common practice, no source: no damper of a road vehicle gives 10 MN";
+            velocity: (-100) <= .. <= 100 ; "plausibility limit: no damper moves at 100 m/s";
+            force: (-1e7) <= .. <= 1e7 ; "plausibility limit: no damper of a road vehicle gives 10 MN";
         }
         Ok(())
     }

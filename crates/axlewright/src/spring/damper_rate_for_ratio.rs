@@ -47,10 +47,10 @@ pub fn damper_rate_for_ratio(
     damper_motion_ratio: Ratio,
 ) -> Result<Damping> {
     valid! {
-        damping_ratio: 0 <= .. <= 10 ; "common practice, no source: above 10 it is a percentage";
+        damping_ratio: 0 <= .. <= 10 ; "plausibility limit: above 10 it is a percentage";
         tangent_rate: 1 <= .. <= 1e9 ; "definition: only a positive rate brings the mass back; springs lie between 1 N/m and 1 GN/m";
-        sprung_mass: 0.001 <= .. <= 1e6 ; "common practice, no source: a wheel carries between 1 g and 1000 t";
-        damper_motion_ratio: 0.05 <= .. <= 3 ; "common practice, no source: below 0.05 no damper works, above 3 it is a percentage or turned upside down";
+        sprung_mass: 0.001 <= .. <= 1e6 ; "plausibility limit: a wheel carries between 1 g and 1000 t";
+        damper_motion_ratio: 0.05 <= .. <= 3 ; "plausibility limit: below 0.05 no damper works, above 3 it is a percentage or an inverted ratio";
     }
     let ratio = damper_motion_ratio.si();
     let at_wheel = damping_ratio.si() * critical_damping(tangent_rate, sprung_mass)?.si();

@@ -44,7 +44,7 @@ pub fn damping_ratio(
     valid! {
         wheel_damping: 0 <= .. <= 1e9 ; "definition: a damper takes energy out; no damper reaches 1 GN·s/m";
         tangent_rate: 1 <= .. <= 1e9 ; "definition: only a positive rate brings the mass back; springs lie between 1 N/m and 1 GN/m";
-        sprung_mass: 0.001 <= .. <= 1e6 ; "common practice, no source: a wheel carries between 1 g and 1000 t";
+        sprung_mass: 0.001 <= .. <= 1e6 ; "plausibility limit: a wheel carries between 1 g and 1000 t";
     }
     Ok(Ratio::from_si(wheel_damping.si() / critical_damping(tangent_rate, sprung_mass)?.si()))
 }

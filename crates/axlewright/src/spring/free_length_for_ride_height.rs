@@ -45,9 +45,9 @@ pub fn free_length_for_ride_height(
     spring_rate: LinearStiffness,
 ) -> Result<Length> {
     valid! {
-        spring_length: 0.00001 <= .. <= 100 ; "common practice, no source: springs are between 10 µm and 100 m long";
+        spring_length: 0.00001 <= .. <= 100 ; "plausibility limit: springs are between 10 µm and 100 m long";
         spring_load: 0 <= .. <= 1e9 ; "definition: a coil spring between seats only pushes; no spring carries 1 GN";
-        spring_rate: 1 <= .. <= 1e9 ; "common practice, no source: springs lie between 1 N/m and 1 GN/m";
+        spring_rate: 1 <= .. <= 1e9 ; "plausibility limit: springs lie between 1 N/m and 1 GN/m";
     }
     Ok(spring_length + spring_load / spring_rate)
 }

@@ -49,11 +49,11 @@ pub fn inclined_tangent_rate(
     spring_length: Length,
 ) -> Result<LinearStiffness> {
     valid! {
-        spring_rate: 0 < .. <= 1e12 ; "common practice, no source: stiffer than 1 GN/mm is no spring";
-        motion_ratio: 0 < .. <= 3 ; "common practice, no source: above 3 it is a percentage or turned upside down";
+        spring_rate: 0 < .. <= 1e12 ; "plausibility limit: stiffer than 1 GN/mm is no spring";
+        motion_ratio: 0 < .. <= 3 ; "plausibility limit: above 3 it is a percentage or an inverted ratio";
         angle_from_measured_travel: (-FRAC_PI_2) <= .. <= FRAC_PI_2 ; "definition: at most square to the travel";
-        spring_force: 0 <= .. <= 1e9 ; "common practice, no source: a coil spring between seats only pushes, with less than 1 GN";
-        spring_length: 0.001 <= .. <= 100 ; "common practice, no source: springs between 1 mm and 100 m long";
+        spring_force: 0 <= .. <= 1e9 ; "plausibility limit: a coil spring between seats only pushes, with less than 1 GN";
+        spring_length: 0.001 <= .. <= 100 ; "plausibility limit: springs between 1 mm and 100 m long";
     }
     let (sine, cosine) = sine_cosine(angle_from_measured_travel.si());
     let along = spring_rate * cosine * cosine - spring_force * sine * sine / spring_length;

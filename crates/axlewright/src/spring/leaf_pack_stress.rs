@@ -68,12 +68,12 @@ pub fn leaf_pack_stress(
     graduated_leaves: Ratio,
 ) -> Result<LeafPackStress> {
     valid! {
-        load: (-1e8) <= .. <= 1e8 ; "common practice, no source: no spring of a road vehicle carries 100 MN";
-        leaf_width: 0.001 <= .. <= 1 ; "common practice, no source: leaves are between 1 mm and 1 m wide";
-        leaf_thickness: 0.0001 <= .. <= 0.1 ; "common practice, no source: leaves are between 0.1 mm and 100 mm thick";
-        span: 0.01 <= .. <= 10 ; "common practice, no source: leaf springs are between 10 mm and 10 m long";
-        full_length_leaves: 1 <= .. <= 100 ; "definition: the main leaf carries the eyes; common practice, no source: at most 100";
-        graduated_leaves: 0 <= .. <= 100 ; "definition: a count; common practice, no source: at most 100";
+        load: (-1e8) <= .. <= 1e8 ; "plausibility limit: no spring of a road vehicle carries 100 MN";
+        leaf_width: 0.001 <= .. <= 1 ; "plausibility limit: leaves are between 1 mm and 1 m wide";
+        leaf_thickness: 0.0001 <= .. <= 0.1 ; "plausibility limit: leaves are between 0.1 mm and 100 mm thick";
+        span: 0.01 <= .. <= 10 ; "plausibility limit: leaf springs are between 10 mm and 10 m long";
+        full_length_leaves: 1 <= .. <= 100 ; "definition: the main leaf carries the eyes; plausibility limit: at most 100";
+        graduated_leaves: 0 <= .. <= 100 ; "definition: a count; plausibility limit: at most 100";
     }
     whole("full_length_leaves", full_length_leaves)?;
     whole("graduated_leaves", graduated_leaves)?;

@@ -45,10 +45,10 @@ pub fn minimum_gap_cold_static(
     active_coils: Ratio,
 ) -> Result<Length> {
     valid! {
-        wire_diameter: 0.00001 <= .. <= 1 ; "common practice, no source: springs are coiled of wire between 10 µm and 1 m";
-        mean_diameter: 0.00001 <= .. <= 10 ; "common practice, no source: no coil is narrower than 10 µm or wider than 10 m";
+        wire_diameter: 0.00001 <= .. <= 1 ; "plausibility limit: springs are coiled of wire between 10 µm and 1 m";
+        mean_diameter: 0.00001 <= .. <= 10 ; "plausibility limit: no coil is narrower than 10 µm or wider than 10 m";
         mean_diameter > wire_diameter ; "definition: the coil is wider than its wire";
-        active_coils: 0.1 <= .. <= 1000 ; "common practice, no source: coil springs have between a tenth of a coil and 1000 active ones";
+        active_coils: 0.1 <= .. <= 1000 ; "plausibility limit: coil springs have between a tenth of a coil and 1000 active ones";
     }
     Ok(active_coils * (0.0015 * mean_diameter * (mean_diameter / wire_diameter) + 0.1 * wire_diameter))
 }
@@ -97,10 +97,10 @@ pub fn minimum_gap_cold_dynamic(
     active_coils: Ratio,
 ) -> Result<Length> {
     valid! {
-        wire_diameter: 0.00001 <= .. <= 1 ; "common practice, no source: springs are coiled of wire between 10 µm and 1 m";
-        mean_diameter: 0.00001 <= .. <= 10 ; "common practice, no source: no coil is narrower than 10 µm or wider than 10 m";
+        wire_diameter: 0.00001 <= .. <= 1 ; "plausibility limit: springs are coiled of wire between 10 µm and 1 m";
+        mean_diameter: 0.00001 <= .. <= 10 ; "plausibility limit: no coil is narrower than 10 µm or wider than 10 m";
         mean_diameter > wire_diameter ; "definition: the coil is wider than its wire";
-        active_coils: 0.1 <= .. <= 1000 ; "common practice, no source: coil springs have between a tenth of a coil and 1000 active ones";
+        active_coils: 0.1 <= .. <= 1000 ; "plausibility limit: coil springs have between a tenth of a coil and 1000 active ones";
     }
     Ok(1.5 * minimum_gap_cold_static(wire_diameter, mean_diameter, active_coils)?)
 }
@@ -149,10 +149,10 @@ pub fn minimum_gap_hot_static(
     active_coils: Ratio,
 ) -> Result<Length> {
     valid! {
-        wire_diameter: 0.00001 <= .. <= 1 ; "common practice, no source: springs are coiled of wire between 10 µm and 1 m";
-        mean_diameter: 0.00001 <= .. <= 10 ; "common practice, no source: no coil is narrower than 10 µm or wider than 10 m";
+        wire_diameter: 0.00001 <= .. <= 1 ; "plausibility limit: springs are coiled of wire between 10 µm and 1 m";
+        mean_diameter: 0.00001 <= .. <= 10 ; "plausibility limit: no coil is narrower than 10 µm or wider than 10 m";
         mean_diameter > wire_diameter ; "definition: the coil is wider than its wire";
-        active_coils: 0.1 <= .. <= 1000 ; "common practice, no source: coil springs have between a tenth of a coil and 1000 active ones";
+        active_coils: 0.1 <= .. <= 1000 ; "plausibility limit: coil springs have between a tenth of a coil and 1000 active ones";
     }
     Ok(0.02 * active_coils * (mean_diameter + wire_diameter))
 }
@@ -201,10 +201,10 @@ pub fn minimum_gap_hot_dynamic(
     active_coils: Ratio,
 ) -> Result<Length> {
     valid! {
-        wire_diameter: 0.00001 <= .. <= 1 ; "common practice, no source: springs are coiled of wire between 10 µm and 1 m";
-        mean_diameter: 0.00001 <= .. <= 10 ; "common practice, no source: no coil is narrower than 10 µm or wider than 10 m";
+        wire_diameter: 0.00001 <= .. <= 1 ; "plausibility limit: springs are coiled of wire between 10 µm and 1 m";
+        mean_diameter: 0.00001 <= .. <= 10 ; "plausibility limit: no coil is narrower than 10 µm or wider than 10 m";
         mean_diameter > wire_diameter ; "definition: the coil is wider than its wire";
-        active_coils: 0.1 <= .. <= 1000 ; "common practice, no source: coil springs have between a tenth of a coil and 1000 active ones";
+        active_coils: 0.1 <= .. <= 1000 ; "plausibility limit: coil springs have between a tenth of a coil and 1000 active ones";
     }
     Ok(2.0 * minimum_gap_hot_static(wire_diameter, mean_diameter, active_coils)?)
 }

@@ -83,7 +83,7 @@ impl ProgressiveCoil {
     /// # Ok::<(), axlewright::Error>(())
     /// ```
     pub fn at(&self, deflection: Length) -> Result<CompressedCoil> {
-        valid! { deflection: 0 <= .. <= 100 ; "definition: counted from the free length; common practice, no source: no coil is 100 m long"; }
+        valid! { deflection: 0 <= .. <= 100 ; "definition: counted from the free length; plausibility limit: no coil is 100 m long"; }
         let (curve, x) = (self.curve()?, deflection.si());
         let force = curve.at(x);
         if force.is_nan() {
@@ -111,7 +111,7 @@ impl ProgressiveCoil {
     ///
     /// A force that is more than that of the last point is refused.
     pub fn deflection_for_force(&self, force: Force) -> Result<Length> {
-        valid! { force: 0 <= .. <= 1e8 ; "definition: a coil pushes; common practice, no source: with less than 100 MN"; }
+        valid! { force: 0 <= .. <= 1e8 ; "definition: a coil pushes; plausibility limit: with less than 100 MN"; }
         let (curve, wanted) = (self.curve()?, force.si());
         let (_, last) = curve.range();
         let most = curve.at(last);
@@ -165,8 +165,8 @@ impl CoilPoint {
     fn check(&self) -> Result<()> {
         let (deflection, force) = (self.deflection.quantity, self.force.quantity);
         valid! {
-            deflection: 0 <= .. <= 100 ; "definition: counted from the free length; common practice, no source: no coil is 100 m long";
-            force: 0 <= .. <= 1e8 ; "definition: a coil pushes; common practice, no source: with less than 100 MN";
+            deflection: 0 <= .. <= 100 ; "definition: counted from the free length; plausibility limit: no coil is 100 m long";
+            force: 0 <= .. <= 1e8 ; "definition: a coil pushes; plausibility limit: with less than 100 MN";
         }
         Ok(())
     }

@@ -72,10 +72,10 @@ pub fn series_crossover(
     second_travel_to_solid: Length,
 ) -> Result<SeriesCrossover> {
     valid! {
-        first_rate: 1 <= .. <= 1e9 ; "common practice, no source: springs lie between 1 N/m and 1 GN/m";
-        first_travel_to_solid: 0.000001 <= .. <= 100 ; "common practice, no source: springs travel between 1 µm and 100 m";
-        second_rate: 1 <= .. <= 1e9 ; "common practice, no source: springs lie between 1 N/m and 1 GN/m";
-        second_travel_to_solid: 0.000001 <= .. <= 100 ; "common practice, no source: springs travel between 1 µm and 100 m";
+        first_rate: 1 <= .. <= 1e9 ; "plausibility limit: springs lie between 1 N/m and 1 GN/m";
+        first_travel_to_solid: 0.000001 <= .. <= 100 ; "plausibility limit: springs travel between 1 µm and 100 m";
+        second_rate: 1 <= .. <= 1e9 ; "plausibility limit: springs lie between 1 N/m and 1 GN/m";
+        second_travel_to_solid: 0.000001 <= .. <= 100 ; "plausibility limit: springs travel between 1 µm and 100 m";
     }
     let (first, second) = (first_rate * first_travel_to_solid, second_rate * second_travel_to_solid);
     if (first - second).abs() <= 4.0 * f64::EPSILON * first {

@@ -36,8 +36,8 @@ use crate::{Result, valid};
 #[inline]
 pub fn series_rate(first_rate: LinearStiffness, second_rate: LinearStiffness) -> Result<LinearStiffness> {
     valid! {
-        first_rate: 1 <= .. <= 1e9 ; "common practice, no source: springs lie between 1 N/m and 1 GN/m";
-        second_rate: 1 <= .. <= 1e9 ; "common practice, no source: springs lie between 1 N/m and 1 GN/m";
+        first_rate: 1 <= .. <= 1e9 ; "plausibility limit: springs lie between 1 N/m and 1 GN/m";
+        second_rate: 1 <= .. <= 1e9 ; "plausibility limit: springs lie between 1 N/m and 1 GN/m";
     }
     // A suspension on its tyre is such a stack.
     ride_rate(first_rate, second_rate)

@@ -14,23 +14,19 @@ const fn rate(path: &'static str, meaning: &'static str) -> Line {
     line(path, LinearStiffness::KIND, meaning).within(
         1.0,
         1e9,
-        "common practice, no source: rates lie between 1 N/m and 1 GN/m",
+        "plausibility limit: rates lie between 1 N/m and 1 GN/m",
     )
 }
 
 const fn length(path: &'static str, meaning: &'static str) -> Line {
-    line(path, Length::KIND, meaning).above(
-        0.0,
-        100.0,
-        "common practice, no source: parts are no longer than 100 m",
-    )
+    line(path, Length::KIND, meaning).above(0.0, 100.0, "plausibility limit: parts are no longer than 100 m")
 }
 
 const fn ratio(path: &'static str, meaning: &'static str) -> Line {
     line(path, Ratio::KIND, meaning).within(
         0.01,
         3.0,
-        "common practice, no source: above 3 it is a percentage or turned upside down",
+        "plausibility limit: above 3 it is a percentage or an inverted ratio",
     )
 }
 
@@ -46,7 +42,7 @@ const fn damping(path: &'static str, meaning: &'static str) -> Line {
     line(path, Damping::KIND, meaning).above(
         0.0,
         1e7,
-        "common practice, no source: dampers give less than 10 kN·s/mm",
+        "plausibility limit: dampers give less than 10 kN·s/mm",
     )
 }
 
@@ -54,7 +50,7 @@ const fn band(path: &'static str, meaning: &'static str) -> Line {
     line(path, Frequency::KIND, meaning).above(
         0.0,
         1000.0,
-        "common practice, no source: bodies move slower than 1 kHz",
+        "plausibility limit: bodies move slower than 1 kHz",
     )
 }
 
@@ -62,7 +58,7 @@ const fn modulus(path: &'static str, meaning: &'static str) -> Line {
     line(path, Stress::KIND, meaning).within(
         10e9,
         500e9,
-        "common practice, no source: metals of springs lie between 10 GPa and 500 GPa",
+        "plausibility limit: metals of springs lie between 10 GPa and 500 GPa",
     )
 }
 
@@ -210,7 +206,7 @@ const SPRING: &[Line] = &[
         Stress::KIND,
         "stress that the spring bears, with its maker's fatigue and set in mind: shear in the wire of a coil, bending of leaves",
     )
-    .above(0.0, 1e10, "common practice, no source: steels bear less than 10 GPa"),
+    .above(0.0, 1e10, "plausibility limit: steels bear less than 10 GPa"),
     line(
         "axle.spring.active_coils",
         Ratio::KIND,
@@ -219,7 +215,7 @@ const SPRING: &[Line] = &[
     .within(
         0.1,
         1000.0,
-        "common practice, no source: coil springs have between a tenth of a coil and 1000 active ones",
+        "plausibility limit: coil springs have between a tenth of a coil and 1000 active ones",
     ),
     choice(
         "axle.spring.coiling",
@@ -245,7 +241,7 @@ const SPRING: &[Line] = &[
         .within(
             500.0,
             25e3,
-            "common practice, no source: solids of springs lie between 500 kg/m³ and 25000 kg/m³",
+            "plausibility limit: solids of springs lie between 500 kg/m³ and 25000 kg/m³",
         )
         .or(7850.0, "steel (common practice, no source)"),
 ];
@@ -262,7 +258,7 @@ const AT_RIDE: &[Line] = &[
         crate::units::Angle::KIND,
         "between the spring and the travel that was measured at its mount",
     )
-    .within(0.0, 1.5, "common practice, no source: beyond that it is a lever, not a spring")
+    .within(0.0, 1.5, "plausibility limit: beyond that it is a lever, not a spring")
     .measured_on(AT_SPRING),
     ratio(
         "axle.spring.motion_ratio",
@@ -279,7 +275,7 @@ const AT_RIDE: &[Line] = &[
         RatioPerLength::KIND,
         "change of the motion ratio along the travel of the wheel, positive where it grows in bump",
     )
-    .within(-100.0, 100.0, "common practice, no source: a ratio changes slower than 100 in a metre")
+    .within(-100.0, 100.0, "plausibility limit: a ratio changes slower than 100 in a metre")
     .measured_on(AT_SPRING)
     .by(&[by(&MOUNT_GRADIENT)])
     .or(0.0, "a motion ratio that does not change with travel, until it was measured"),
@@ -503,7 +499,7 @@ const DAMPING: &[Line] = &[
 /// What is wanted.
 const WANTED: &[Line] = &[
     line("wanted.damping", Ratio::KIND, "damping ratio to which an adjustable damper is to be set")
-        .within(0.0, 3.0, "common practice, no source: ratios lie below 3")
+        .within(0.0, 3.0, "plausibility limit: ratios lie below 3")
         .by(&[mean_of(
             &["wanted.damping_low", "wanted.damping_high"],
             "definition: the middle of the band that is wanted",
@@ -531,10 +527,10 @@ const WANTED: &[Line] = &[
         .within(0.0, 10.0, "definition: a margin is not negative")
         .or(0.0, "nothing beyond the band itself"),
     line("wanted.damping_low", Ratio::KIND, "least damping ratio that is wanted")
-        .within(0.0, 3.0, "common practice, no source: ratios lie below 3")
+        .within(0.0, 3.0, "plausibility limit: ratios lie below 3")
         .or(0.2, "common practice, no source"),
     line("wanted.damping_high", Ratio::KIND, "greatest damping ratio that is wanted")
-        .within(0.0, 3.0, "common practice, no source: ratios lie below 3")
+        .within(0.0, 3.0, "plausibility limit: ratios lie below 3")
         .or(0.45, "common practice, no source"),
     wanted("wanted.bump", "travel of the wheel that is wanted in bump")
         .or(0.06, "common practice, no source: 60 mm"),

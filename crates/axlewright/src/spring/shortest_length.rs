@@ -37,7 +37,7 @@ use crate::{Result, valid};
 #[inline]
 pub fn shortest_length(solid_length: Length, minimum_gap: Length) -> Result<Length> {
     valid! {
-        solid_length: 0.00001 <= .. <= 100 ; "common practice, no source: springs are between 10 µm and 100 m long when solid";
+        solid_length: 0.00001 <= .. <= 100 ; "plausibility limit: springs are between 10 µm and 100 m long when solid";
         minimum_gap: 0 <= .. <= 100 ; "definition: a gap is not negative; no spring is longer than 100 m";
     }
     Ok(solid_length + minimum_gap)

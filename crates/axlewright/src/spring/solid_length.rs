@@ -40,7 +40,7 @@ use crate::{Result, valid};
 pub fn solid_length_closed_ground(total_coils: Ratio, wire_diameter: Length) -> Result<Length> {
     valid! {
         total_coils: 2 < .. <= 1000 ; "definition: of closed ends one coil at each is dead, and no coil spring has more than 1000";
-        wire_diameter: 0.00001 <= .. <= 1 ; "common practice, no source: springs are coiled of wire between 10 µm and 1 m";
+        wire_diameter: 0.00001 <= .. <= 1 ; "plausibility limit: springs are coiled of wire between 10 µm and 1 m";
     }
     Ok(total_coils * wire_diameter)
 }
@@ -84,7 +84,7 @@ pub fn solid_length_closed_ground(total_coils: Ratio, wire_diameter: Length) -> 
 pub fn solid_length_closed(total_coils: Ratio, wire_diameter: Length) -> Result<Length> {
     valid! {
         total_coils: 2 < .. <= 1000 ; "definition: of closed ends one coil at each is dead, and no coil spring has more than 1000";
-        wire_diameter: 0.00001 <= .. <= 1 ; "common practice, no source: springs are coiled of wire between 10 µm and 1 m";
+        wire_diameter: 0.00001 <= .. <= 1 ; "plausibility limit: springs are coiled of wire between 10 µm and 1 m";
     }
     Ok(total_coils * wire_diameter + wire_diameter)
 }

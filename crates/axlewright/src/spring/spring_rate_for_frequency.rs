@@ -50,9 +50,9 @@ pub fn spring_rate_for_frequency(
     angle_from_measured_travel: Angle,
 ) -> Result<LinearStiffness> {
     valid! {
-        frequency: 0.01 <= .. <= 100 ; "common practice, no source: a sprung mass swings between 0.01 Hz and 100 Hz";
-        sprung_mass: 0.001 <= .. <= 1e6 ; "common practice, no source: a wheel carries between 1 g and 1000 t";
-        motion_ratio: 0.05 <= .. <= 3 ; "common practice, no source: below 0.05 no spring works, above 3 it is a percentage or turned upside down";
+        frequency: 0.01 <= .. <= 100 ; "plausibility limit: a sprung mass swings between 0.01 Hz and 100 Hz";
+        sprung_mass: 0.001 <= .. <= 1e6 ; "plausibility limit: a wheel carries between 1 g and 1000 t";
+        motion_ratio: 0.05 <= .. <= 3 ; "plausibility limit: below 0.05 no spring works, above 3 it is a percentage or an inverted ratio";
         angle_from_measured_travel: (-1.4) <= .. <= 1.4 ; "own limit: near square to the travel the rate runs away, and at a right angle none is enough";
     }
     let (_, cosine) = sine_cosine(angle_from_measured_travel.si());

@@ -117,7 +117,7 @@ impl Model for Stack {
             spring.check().map_err(|error| error.within(&format!("springs[{place}] ({})", spring.name)))?;
         }
         let spacers = self.spacers();
-        valid! { spacers: 0 <= .. <= 100 ; "definition: a length; common practice, no source: at most 100 m"; }
+        valid! { spacers: 0 <= .. <= 100 ; "definition: a length; plausibility limit: at most 100 m"; }
         Ok(())
     }
 }
@@ -156,7 +156,7 @@ impl Stack {
     /// # Ok::<(), axlewright::Error>(())
     /// ```
     pub fn under_load(&self, load: Force) -> Result<LoadedStack> {
-        valid! { load: 0 <= .. <= 1e11 ; "definition: it is compressed; common practice, no source: at most 100 GN"; }
+        valid! { load: 0 <= .. <= 1e11 ; "definition: it is compressed; plausibility limit: at most 100 GN"; }
         self.check()?;
         let greatest = self.greatest_load();
         if !self.springs.iter().any(|spring| spring.works_up_to(load)) {
@@ -186,7 +186,7 @@ impl Stack {
     /// # Returns
     /// See the fields of [`HeldStack`].
     pub fn at_length(&self, length: Length) -> Result<HeldStack> {
-        valid! { length: 0 <= .. <= 2100 ; "definition: a length; common practice, no source: at most 2.1 km"; }
+        valid! { length: 0 <= .. <= 2100 ; "definition: a length; plausibility limit: at most 2.1 km"; }
         self.check()?;
         let deflection = self.free_length() - length;
         let mut springs: Vec<&StackedSpring> = self.springs.iter().collect();
@@ -302,13 +302,13 @@ impl StackedSpring {
         let (rate, free_length, solid_length) =
             (self.rate.quantity, self.free_length.quantity, self.solid_length.quantity);
         valid! {
-            rate: 100 <= .. <= 1e9 ; "common practice, no source: springs of a vehicle lie between 100 N/m and 1 GN/m";
-            free_length: 0.0001 <= .. <= 100 ; "common practice, no source: springs are between 0.1 mm and 100 m long";
-            solid_length: 0.00001 <= .. <= 100 ; "common practice, no source: springs are between 10 µm and 100 m long when solid";
+            rate: 100 <= .. <= 1e9 ; "plausibility limit: springs of a vehicle lie between 100 N/m and 1 GN/m";
+            free_length: 0.0001 <= .. <= 100 ; "plausibility limit: springs are between 0.1 mm and 100 m long";
+            solid_length: 0.00001 <= .. <= 100 ; "plausibility limit: springs are between 10 µm and 100 m long when solid";
             free_length > solid_length ; "definition: a compression spring can be compressed";
         }
         let travel_to_solid = self.travel();
-        valid! { travel_to_solid: 0.000001 <= .. <= 100 ; "common practice, no source: springs travel between 1 µm and 100 m"; }
+        valid! { travel_to_solid: 0.000001 <= .. <= 100 ; "plausibility limit: springs travel between 1 µm and 100 m"; }
         Ok(())
     }
 

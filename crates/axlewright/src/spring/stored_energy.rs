@@ -38,7 +38,7 @@ use crate::{Result, valid};
 #[inline]
 pub fn stored_energy(spring_rate: LinearStiffness, deflection: Length) -> Result<Energy> {
     valid! {
-        spring_rate: 1 <= .. <= 1e9 ; "common practice, no source: springs lie between 1 N/m and 1 GN/m";
+        spring_rate: 1 <= .. <= 1e9 ; "plausibility limit: springs lie between 1 N/m and 1 GN/m";
         deflection: 0 <= .. <= 100 ; "definition: a coil spring between seats is only shortened; none by 100 m";
     }
     Ok(energy(0.5 * spring_rate * deflection, deflection))

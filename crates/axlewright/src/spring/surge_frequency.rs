@@ -53,12 +53,12 @@ pub fn surge_frequency(
     density: Density,
 ) -> Result<Frequency> {
     valid! {
-        wire_diameter: 0.00001 <= .. <= 1 ; "common practice, no source: springs are coiled of wire between 10 µm and 1 m";
-        mean_diameter: 0.00001 <= .. <= 10 ; "common practice, no source: no coil is narrower than 10 µm or wider than 10 m";
+        wire_diameter: 0.00001 <= .. <= 1 ; "plausibility limit: springs are coiled of wire between 10 µm and 1 m";
+        mean_diameter: 0.00001 <= .. <= 10 ; "plausibility limit: no coil is narrower than 10 µm or wider than 10 m";
         mean_diameter > wire_diameter ; "definition: the coil is wider than its wire";
-        active_coils: 0.5 <= .. <= 1000 ; "common practice, no source: a coil spring has between half a coil and 1000";
-        shear_modulus: 10e9 <= .. <= 200e9 ; "common practice, no source: metals of springs lie between 10 GPa and 200 GPa";
-        density: 500 <= .. <= 25e3 ; "common practice, no source: solids of springs lie between 500 kg/m³ and 25000 kg/m³";
+        active_coils: 0.5 <= .. <= 1000 ; "plausibility limit: a coil spring has between half a coil and 1000";
+        shear_modulus: 10e9 <= .. <= 200e9 ; "plausibility limit: metals of springs lie between 10 GPa and 200 GPa";
+        density: 500 <= .. <= 25e3 ; "plausibility limit: solids of springs lie between 500 kg/m³ and 25000 kg/m³";
     }
     let rate = coil_rate(wire_diameter, mean_diameter, active_coils, shear_modulus)?;
     let section = PI * wire_diameter * wire_diameter / 4.0;

@@ -36,8 +36,8 @@ use core::f64::consts::TAU;
 #[inline]
 pub fn tangent_rate_for_frequency(frequency: Frequency, sprung_mass: Mass) -> Result<LinearStiffness> {
     valid! {
-        frequency: 0.01 <= .. <= 100 ; "common practice, no source: a sprung mass swings between 0.01 Hz and 100 Hz";
-        sprung_mass: 0.001 <= .. <= 1e6 ; "common practice, no source: a wheel carries between 1 g and 1000 t";
+        frequency: 0.01 <= .. <= 100 ; "plausibility limit: a sprung mass swings between 0.01 Hz and 100 Hz";
+        sprung_mass: 0.001 <= .. <= 1e6 ; "plausibility limit: a wheel carries between 1 g and 1000 t";
     }
     let angular = TAU * frequency;
     Ok(LinearStiffness::from_raw(angular.raw() * angular * sprung_mass))

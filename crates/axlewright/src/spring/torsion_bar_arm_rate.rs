@@ -49,10 +49,10 @@ pub fn torsion_bar_arm_rate(
     torque: Torque,
 ) -> Result<LinearStiffness> {
     valid! {
-        torsional_rate: 0.001 <= .. <= 1e9 ; "common practice, no source: bars lie between 1 mN·m/rad and 1 GN·m/rad";
-        arm_length: 0.001 <= .. <= 100 ; "common practice, no source: arms are between 1 mm and 100 m long";
-        arm_angle: (-1.4) <= .. <= 1.4 ; "common practice, no source: beyond 80 degrees an arm is no lever";
-        torque: (-1e9) <= .. <= 1e9 ; "common practice, no source: no bar of a road vehicle bears 1 GN·m";
+        torsional_rate: 0.001 <= .. <= 1e9 ; "plausibility limit: bars lie between 1 mN·m/rad and 1 GN·m/rad";
+        arm_length: 0.001 <= .. <= 100 ; "plausibility limit: arms are between 1 mm and 100 m long";
+        arm_angle: (-1.4) <= .. <= 1.4 ; "plausibility limit: beyond 80 degrees an arm is no lever";
+        torque: (-1e9) <= .. <= 1e9 ; "plausibility limit: no bar of a road vehicle bears 1 GN·m";
     }
     let lever = arm_length.si() * arm_angle.si().cos();
     let turned = torsional_rate.si() + torque.si() * arm_angle.si().tan();

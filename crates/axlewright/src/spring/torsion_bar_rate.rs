@@ -49,11 +49,11 @@ pub fn torsion_bar_rate(
     active_length: Length,
 ) -> Result<RotationalStiffness> {
     valid! {
-        shear_modulus: 1e6 <= .. <= 1e13 ; "common practice, no source: solids lie between 1 MPa and 10 TPa";
+        shear_modulus: 1e6 <= .. <= 1e13 ; "plausibility limit: solids lie between 1 MPa and 10 TPa";
         inner_diameter: 0 <= .. <= 1 ; "definition: a bore is not negative";
-        outer_diameter: 0.001 <= .. <= 1 ; "common practice, no source: bars are between 1 mm and 1 m thick";
+        outer_diameter: 0.001 <= .. <= 1 ; "plausibility limit: bars are between 1 mm and 1 m thick";
         outer_diameter > inner_diameter ; "definition: a tube has a wall";
-        active_length: 0.001 <= .. <= 100 ; "common practice, no source: bars are between 1 mm and 100 m long";
+        active_length: 0.001 <= .. <= 100 ; "plausibility limit: bars are between 1 mm and 100 m long";
     }
     let (outer, bore) = (outer_diameter.si(), inner_diameter.si());
     let (squares, wall) = (outer * outer + bore * bore, (outer - bore) * (outer + bore));

@@ -42,9 +42,9 @@ use core::f64::consts::PI;
 #[inline]
 pub fn torsion_bar_stress(torque: Torque, inner_diameter: Length, outer_diameter: Length) -> Result<Stress> {
     valid! {
-        torque: (-1e9) <= .. <= 1e9 ; "common practice, no source: no bar of a road vehicle bears 1 GN·m";
+        torque: (-1e9) <= .. <= 1e9 ; "plausibility limit: no bar of a road vehicle bears 1 GN·m";
         inner_diameter: 0 <= .. <= 1 ; "definition: a bore is not negative";
-        outer_diameter: 0.001 <= .. <= 1 ; "common practice, no source: bars are between 1 mm and 1 m thick";
+        outer_diameter: 0.001 <= .. <= 1 ; "plausibility limit: bars are between 1 mm and 1 m thick";
         outer_diameter > inner_diameter ; "definition: a tube has a wall";
     }
     let (outer, bore) = (outer_diameter.si(), inner_diameter.si());

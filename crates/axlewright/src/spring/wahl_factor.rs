@@ -37,8 +37,8 @@ use crate::{Result, valid};
 #[inline]
 pub fn wahl_factor(wire_diameter: Length, mean_diameter: Length) -> Result<Ratio> {
     valid! {
-        wire_diameter: 0.00001 <= .. <= 1 ; "common practice, no source: springs are coiled of wire between 10 µm and 1 m";
-        mean_diameter: 0.00001 <= .. <= 10 ; "common practice, no source: no coil is narrower than 10 µm or wider than 10 m";
+        wire_diameter: 0.00001 <= .. <= 1 ; "plausibility limit: springs are coiled of wire between 10 µm and 1 m";
+        mean_diameter: 0.00001 <= .. <= 10 ; "plausibility limit: no coil is narrower than 10 µm or wider than 10 m";
         mean_diameter > wire_diameter ; "definition: the coil is wider than its wire";
     }
     let (d, diameter) = (wire_diameter, mean_diameter);

@@ -36,7 +36,7 @@ use crate::{Result, valid};
 pub fn wheel_damping(damper_rate: Damping, damper_motion_ratio: Ratio) -> Result<Damping> {
     valid! {
         damper_rate: 0 <= .. <= 1e9 ; "definition: a damper takes energy out; no damper reaches 1 GN·s/m";
-        damper_motion_ratio: 0 < .. <= 3 ; "common practice, no source: above 3 it is a percentage or turned upside down";
+        damper_motion_ratio: 0 < .. <= 3 ; "plausibility limit: above 3 it is a percentage or an inverted ratio";
     }
     let ratio = damper_motion_ratio.si();
     Ok(Damping::from_si(damper_rate.si() * ratio * ratio))

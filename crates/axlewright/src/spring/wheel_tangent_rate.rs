@@ -45,7 +45,7 @@ pub fn wheel_tangent_rate(
 ) -> Result<LinearStiffness> {
     valid! {
         spring_rate: 0 < .. ; "definition: a spring's rate is positive";
-        motion_ratio: 0 < .. <= 3 ; "common practice, no source: above 3 it is a percentage or turned upside down";
+        motion_ratio: 0 < .. <= 3 ; "plausibility limit: above 3 it is a percentage or an inverted ratio";
         spring_force: 0 <= .. ; "definition: a coil spring between seats only pushes";
         motion_ratio_gradient: .. ; "definition";
     }

@@ -50,10 +50,10 @@ pub fn wire_diameter_for_rate(
     shear_modulus: Stress,
 ) -> Result<Length> {
     valid! {
-        spring_rate: 1 <= .. <= 1e9 ; "common practice, no source: springs lie between 1 N/m and 1 GN/m";
-        mean_diameter: 0.00001 <= .. <= 10 ; "common practice, no source: no coil is narrower than 10 µm or wider than 10 m";
-        active_coils: 0.1 <= .. <= 1000 ; "common practice, no source: coil springs have between a tenth of a coil and 1000 active ones";
-        shear_modulus: 10e9 <= .. <= 200e9 ; "common practice, no source: metals of springs lie between 10 GPa and 200 GPa";
+        spring_rate: 1 <= .. <= 1e9 ; "plausibility limit: springs lie between 1 N/m and 1 GN/m";
+        mean_diameter: 0.00001 <= .. <= 10 ; "plausibility limit: no coil is narrower than 10 µm or wider than 10 m";
+        active_coils: 0.1 <= .. <= 1000 ; "plausibility limit: coil springs have between a tenth of a coil and 1000 active ones";
+        shear_modulus: 10e9 <= .. <= 200e9 ; "plausibility limit: metals of springs lie between 10 GPa and 200 GPa";
     }
     let diameter = mean_diameter;
     let area = 8.0 * diameter * active_coils * spring_rate / shear_modulus * diameter; // d^4 / D
