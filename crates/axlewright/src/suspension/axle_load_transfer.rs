@@ -81,11 +81,11 @@ pub fn axle_load_transfer(
         unsprung_mass: 0 <= .. <= 1e6 ; "definition: a mass is not negative; no axle weighs 1000 t";
         unsprung_height: 0 <= .. <= 100 ; "definition: above the ground; no road vehicle is 100 m high";
         axle_sprung_mass: 0 <= .. <= 1e6 ; "definition: a mass is not negative; no axle carries 1000 t";
-        roll_centre_height: (-10) <= .. <= 10 ; "common practice, no source: roll centres that matter lie within 10 m of the ground";
+        roll_centre_height: (-10) <= .. <= 10 ; "plausibility limit: roll centres that matter lie within 10 m of the ground";
         roll_stiffness: 0 <= .. <= 1e12 ; "definition: a stiffness is not negative; none reaches 1 TN·m/rad";
         roll_angle: (-1.6) <= .. <= 1.6 ; "definition: beyond a right angle it lies on its side";
         track: 0.01 <= .. <= 100 ; "definition: a distance between wheels, of a road vehicle";
-        lateral_acceleration: 0 <= .. <= 1000 ; "common practice, no source: no road vehicle turns with 100 g0";
+        lateral_acceleration: 0 <= .. <= 1000 ; "plausibility limit: no road vehicle turns with 100 g0";
     }
     let unsprung_transfer = unsprung_mass * lateral_acceleration * (unsprung_height / track);
     let geometric_transfer = axle_sprung_mass * lateral_acceleration * (roll_centre_height / track);

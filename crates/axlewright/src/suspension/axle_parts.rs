@@ -311,14 +311,14 @@ fn ends(key: &str, names: [&str; 2], bushes: [Bush<'_>; 2], limits: [Lean<'_>; 2
         within(
             || format!("{key}.{name}_bush"),
             || {
-                valid! { stiffness: 1 <= .. <= 1e12 ; "common practice, no source: bushes lie between 1 N/m and 1 TN/m; leave out what is rigid"; }
+                valid! { stiffness: 1 <= .. <= 1e12 ; "plausibility limit: bushes lie between 1 N/m and 1 TN/m; leave out what is rigid"; }
                 Ok(())
             },
         )?;
         within(
             || format!("{key}.{name}_limit"),
             || {
-                valid! { lean: 0 <= .. <= 1.6 ; "common practice, no source: no joint leans more than a right angle"; }
+                valid! { lean: 0 <= .. <= 1.6 ; "plausibility limit: no joint leans more than a right angle"; }
                 Ok(())
             },
         )?;
@@ -490,7 +490,7 @@ impl Pinion {
             || "pinion".to_owned(),
             || {
                 let angle = self.angle.quantity;
-                valid! { angle: (-0.8) <= .. <= 0.8 ; "common practice, no source: pinions point forward within 45 deg"; }
+                valid! { angle: (-0.8) <= .. <= 0.8 ; "plausibility limit: pinions point forward within 45 deg"; }
                 Ok(())
             },
         )
@@ -510,8 +510,8 @@ impl Pitching {
                 valid! {
                     drive_share: 0 <= .. <= 1 ; "definition: a share of the whole driving force";
                     brake_share: 0 <= .. <= 1 ; "definition: a share of the whole braking force";
-                    centre_of_gravity_height: 0.01 <= .. <= 100 ; "common practice, no source: between 10 mm and 100 m above the ground";
-                    wheelbase: 0.01 <= .. <= 100 ; "common practice, no source: between 10 mm and 100 m";
+                    centre_of_gravity_height: 0.01 <= .. <= 100 ; "plausibility limit: between 10 mm and 100 m above the ground";
+                    wheelbase: 0.01 <= .. <= 100 ; "plausibility limit: between 10 mm and 100 m";
                 }
                 Ok(())
             },

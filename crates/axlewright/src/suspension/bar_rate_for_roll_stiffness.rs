@@ -42,7 +42,7 @@ pub fn bar_rate_for_roll_stiffness(
 ) -> Result<LinearStiffness> {
     valid! {
         bar_stiffness: 0 <= .. <= 1e12 ; "definition: a stiffness is not negative; none reaches 1 TN·m/rad";
-        bar_motion_ratio: 0.01 <= .. <= 3 ; "common practice, no source: below it no bar works, above 3 it is a percentage or turned upside down";
+        bar_motion_ratio: 0.01 <= .. <= 3 ; "plausibility limit: below it no bar works, above 3 it is a percentage or an inverted ratio";
         track: 0.01 <= .. <= 100 ; "definition: a distance between wheels, of a road vehicle";
     }
     let lever = bar_motion_ratio.si() * track.si();

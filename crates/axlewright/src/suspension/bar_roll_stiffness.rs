@@ -43,7 +43,7 @@ pub fn bar_roll_stiffness(
 ) -> Result<RotationalStiffness> {
     valid! {
         bar_rate: 0 <= .. <= 1e9 ; "definition: a rate is not negative";
-        bar_motion_ratio: 0.01 <= .. <= 3 ; "common practice, no source: below it no bar works, above 3 it is a percentage or turned upside down";
+        bar_motion_ratio: 0.01 <= .. <= 3 ; "plausibility limit: below it no bar works, above 3 it is a percentage or an inverted ratio";
         track: 0.01 <= .. <= 100 ; "definition: a distance between wheels, of a road vehicle";
     }
     Ok(pair(bar_rate * bar_motion_ratio * bar_motion_ratio, track))

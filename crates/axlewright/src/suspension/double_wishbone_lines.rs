@@ -8,11 +8,7 @@ use crate::base::section::{Line, Rule, choice, fields, joined, line, rule};
 use crate::units::{Angle, Length, Quantity};
 
 pub(super) const fn coordinate(path: &'static str, meaning: &'static str) -> Line {
-    line(path, Length::KIND, meaning).within(
-        -100.0,
-        100.0,
-        "common practice, no source: no vehicle is 100 m long",
-    )
+    line(path, Length::KIND, meaning).within(-100.0, 100.0, "plausibility limit: no vehicle is 100 m long")
 }
 
 /// The three lines of a point.
@@ -30,7 +26,7 @@ const fn lean(path: &'static str, meaning: &'static str) -> Line {
     line(path, Angle::KIND, meaning).within(
         -0.8,
         0.8,
-        "common practice, no source: wheels stand and point within 45 deg",
+        "plausibility limit: wheels stand and point within 45 deg",
     )
 }
 
@@ -38,7 +34,7 @@ pub(super) const fn joint(path: &'static str, meaning: &'static str) -> Line {
     line(path, Angle::KIND, meaning).within(
         0.0,
         1.6,
-        "common practice, no source: no joint leans more than a right angle",
+        "plausibility limit: no joint leans more than a right angle",
     )
 }
 

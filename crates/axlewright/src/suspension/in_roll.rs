@@ -104,9 +104,9 @@ impl PreparedLinkage<'_> {
         rack_travel: Length,
     ) -> Result<WheelsInRoll> {
         valid! {
-            heave: (-10) <= .. <= 10 ; "common practice, no source: no body heaves by 10 m";
-            roll: (-0.8) <= .. <= 0.8 ; "common practice, no source: past 45 deg a vehicle lies on its side";
-            rack_travel: (-10) <= .. <= 10 ; "common practice, no source: no rack moves 10 m";
+            heave: (-10) <= .. <= 10 ; "plausibility limit: no body heaves by 10 m";
+            roll: (-0.8) <= .. <= 0.8 ; "plausibility limit: past 45 deg a vehicle lies on its side";
+            rack_travel: (-10) <= .. <= 10 ; "plausibility limit: no rack moves 10 m";
         }
         let (heave, roll, rack) = (heave.si(), roll.si(), rack_travel.si());
         let radius = self.parts.wheel.loaded_radius.quantity.si();

@@ -36,7 +36,7 @@ use crate::{Result, valid};
 #[inline]
 pub fn independent_roll_stiffness(wheel_rate: LinearStiffness, track: Length) -> Result<RotationalStiffness> {
     valid! {
-        wheel_rate: 1 <= .. <= 1e9 ; "common practice, no source: springs and tyres lie between 1 N/m and 1 GN/m";
+        wheel_rate: 1 <= .. <= 1e9 ; "plausibility limit: springs and tyres lie between 1 N/m and 1 GN/m";
         track: 0.01 <= .. <= 100 ; "definition: a distance between wheels, of a road vehicle";
     }
     Ok(pair(wheel_rate, track))

@@ -682,7 +682,7 @@ impl LeafAxle {
     /// Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the results of `at`. The body's axes stay with the body: the axle moves in them. The seats of a coil are set so that it carries what it carried.
     pub fn seat_block(&self, thickness: Length, heave: &[Length]) -> Result<Table> {
         self.check()?;
-        valid! { thickness: (-1) <= .. <= 1 ; "common practice, no source: no block is 1 m thick"; }
+        valid! { thickness: (-1) <= .. <= 1 ; "plausibility limit: no block is 1 m thick"; }
         let seat = self.leaf.seat.z.quantity - self.wheel.centre.z.quantity;
         let rise = thickness.si().copysign(thickness.si() * seat.si());
         let mut after = self.clone();
@@ -700,7 +700,7 @@ impl LeafAxle {
     /// Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the results of `at`; changes are against the ride height before.
     pub fn shackle_change(&self, longer: Length, heave: &[Length]) -> Result<Table> {
         self.check()?;
-        valid! { longer: (-1) <= .. <= 1 ; "common practice, no source: no shackle is 1 m longer"; }
+        valid! { longer: (-1) <= .. <= 1 ; "plausibility limit: no shackle is 1 m longer"; }
         let before = self.prepare()?;
         let carried = before.rest.energy.first[0];
         let mut after = before.clone();
@@ -744,7 +744,7 @@ impl LeafAxle {
     /// Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the results of `at`; changes are against the ride height before. The seats of a coil are set so that it carries what it carried.
     pub fn ride_height_change(&self, rise: Length, heave: &[Length]) -> Result<Table> {
         self.check()?;
-        valid! { rise: (-10) <= .. <= 10 ; "common practice, no source: no body is raised by 10 m"; }
+        valid! { rise: (-10) <= .. <= 10 ; "plausibility limit: no body is raised by 10 m"; }
         let before = self.prepare()?;
         let standing = before.pose(-rise.si(), 0.0).map_err(|_| before.beyond(-rise, Angle::from_si(0.0)))?;
         let mut model = self.clone();
@@ -773,8 +773,8 @@ impl LeafAxle {
     pub fn axle_move(&self, forward: Length, up: Length, heave: &[Length]) -> Result<Table> {
         let before = self.prepare()?;
         valid! {
-            forward: (-10) <= .. <= 10 ; "common practice, no source: no axle is moved by 10 m";
-            up: (-10) <= .. <= 10 ; "common practice, no source: no axle is moved by 10 m";
+            forward: (-10) <= .. <= 10 ; "plausibility limit: no axle is moved by 10 m";
+            up: (-10) <= .. <= 10 ; "plausibility limit: no axle is moved by 10 m";
         }
         let mut after = self.clone();
         after.carry(vector(forward.si(), 0.0, up.si()));
@@ -797,7 +797,7 @@ impl LeafAxle {
     /// Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the results of `at`.
     pub fn spacer(&self, outward: Length, heave: &[Length]) -> Result<Table> {
         self.check()?;
-        valid! { outward: (-1) <= .. <= 1 ; "common practice, no source: no spacer is 1 m thick"; }
+        valid! { outward: (-1) <= .. <= 1 ; "plausibility limit: no spacer is 1 m thick"; }
         let mut after = self.clone();
         // The axle's middle stays: the springs hold it.
         let by = self.wheel.axis() * outward.si();
@@ -1043,8 +1043,8 @@ impl LeafAxle {
         let pinion_angle = self.pinion_angle.as_ref().map_or(Angle::from_si(0.0), |on| on.quantity);
         let drive_share = self.drive_share.as_ref().map_or(Ratio::from_si(0.0), |on| on.quantity);
         valid! {
-            bump_clearance: 0 <= .. <= 10 ; "definition: a clearance at ride height; common practice, no source: at most 10 m";
-            pinion_angle: (-0.8) <= .. <= 0.8 ; "common practice, no source: pinions point forward within 45 deg";
+            bump_clearance: 0 <= .. <= 10 ; "definition: a clearance at ride height; plausibility limit: at most 10 m";
+            pinion_angle: (-0.8) <= .. <= 0.8 ; "plausibility limit: pinions point forward within 45 deg";
             drive_share: 0 <= .. <= 1 ; "definition: a share of the whole driving force";
         }
         if self.drive_share.is_some() && self.braking.is_none() {
@@ -1125,10 +1125,10 @@ impl LeafSpring {
             || "leaf".to_owned(),
             || {
                 valid! {
-                    seat_angle: (-0.5) <= .. <= 0.5 ; "common practice, no source: seats stand level within 29 deg";
-                    clamped_length: 0 <= .. <= 10 ; "definition: a length; common practice, no source: at most 10 m";
-                    eye_offset: (-0.2) <= .. <= 0.2 ; "common practice, no source: eyes stand within 200 mm of their leaf";
-                    load: 1 <= .. <= 1e8 ; "common practice, no source: springs of road vehicles carry between 1 N and 100 MN";
+                    seat_angle: (-0.5) <= .. <= 0.5 ; "plausibility limit: seats stand level within 29 deg";
+                    clamped_length: 0 <= .. <= 10 ; "definition: a length; plausibility limit: at most 10 m";
+                    eye_offset: (-0.2) <= .. <= 0.2 ; "plausibility limit: eyes stand within 200 mm of their leaf";
+                    load: 1 <= .. <= 1e8 ; "plausibility limit: springs of road vehicles carry between 1 N and 100 MN";
                 }
                 Ok(())
             },
@@ -1154,8 +1154,8 @@ impl AxleDamper {
                 let closed_length = closed.or(open.map(|open| open * 0.5)).unwrap_or(Length::from_si(1.0));
                 let open_length = open.unwrap_or(closed_length * 2.0);
                 valid! {
-                    open_length: 0.0001 <= .. <= 100 ; "common practice, no source: dampers are between 0.1 mm and 100 m long";
-                    closed_length: 0.0001 <= .. <= 100 ; "common practice, no source: dampers are between 0.1 mm and 100 m long";
+                    open_length: 0.0001 <= .. <= 100 ; "plausibility limit: dampers are between 0.1 mm and 100 m long";
+                    closed_length: 0.0001 <= .. <= 100 ; "plausibility limit: dampers are between 0.1 mm and 100 m long";
                     open_length > closed_length ; "definition: a damper has a stroke";
                 }
                 Ok(())
@@ -1477,15 +1477,15 @@ impl PreparedLeafAxle<'_> {
     /// The axle where it is asked for.
     fn reached(&self, heave: Length, roll: Angle) -> Result<Pose> {
         valid! {
-            heave: (-10) <= .. <= 10 ; "common practice, no source: no wheel travels 10 m";
-            roll: (-0.5) <= .. <= 0.5 ; "common practice, no source: no axle leans 29 deg against its body";
+            heave: (-10) <= .. <= 10 ; "plausibility limit: no wheel travels 10 m";
+            roll: (-0.5) <= .. <= 0.5 ; "plausibility limit: no axle leans 29 deg against its body";
         }
         self.pose(heave.si(), roll.si()).map_err(|_| self.beyond(heave, roll))
     }
 
     /// How far the springs go in droop and bump: see [`LeafAxle::travel_range`].
     pub fn travel_range(&self, roll: Angle) -> Result<HeaveRange> {
-        valid! { roll: (-0.5) <= .. <= 0.5 ; "common practice, no source: no axle leans 29 deg against its body"; }
+        valid! { roll: (-0.5) <= .. <= 0.5 ; "plausibility limit: no axle leans 29 deg against its body"; }
         let [(droop, droop_end), (bump, bump_end)] =
             self.range(roll.si(), FINE).map_err(|end| locked(roll, end))?;
         Ok(HeaveRange {
@@ -1584,8 +1584,8 @@ impl PreparedLeafAxle<'_> {
     /// The axle wound up by a torque: see [`LeafAxle::wind_up`].
     pub fn wind_up(&self, heave: Length, torque: Torque) -> Result<WindUp> {
         valid! {
-            heave: (-10) <= .. <= 10 ; "common practice, no source: no wheel travels 10 m";
-            torque: (-1e6) <= .. <= 1e6 ; "common practice, no source: no axle of a road vehicle bears 1 MN·m";
+            heave: (-10) <= .. <= 10 ; "plausibility limit: no wheel travels 10 m";
+            torque: (-1e6) <= .. <= 1e6 ; "plausibility limit: no axle of a road vehicle bears 1 MN·m";
         }
         let none = Angle::from_si(0.0);
         let before = self.pose(heave.si(), 0.0).map_err(|_| self.beyond(heave, none))?;

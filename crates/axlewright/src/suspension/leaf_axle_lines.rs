@@ -15,18 +15,14 @@ use crate::units::{
 };
 
 const fn length(path: &'static str, meaning: &'static str) -> Line {
-    line(path, Length::KIND, meaning).above(
-        0.0,
-        10.0,
-        "common practice, no source: no leaf spring is 10 m long",
-    )
+    line(path, Length::KIND, meaning).above(0.0, 10.0, "plausibility limit: no leaf spring is 10 m long")
 }
 
 const fn count(path: &'static str, meaning: &'static str) -> Line {
     line(path, Ratio::KIND, meaning).within(
         0.0,
         100.0,
-        "definition: a number of leaves; common practice, no source: at most 100",
+        "definition: a number of leaves; plausibility limit: at most 100",
     )
 }
 
@@ -56,26 +52,26 @@ const SPRING: [Line; 11] = [
         Angle::KIND,
         "of the seat at ride height, positive with its front up; level where it is left out",
     )
-    .within(-0.5, 0.5, "common practice, no source: seats stand level within 29 deg"),
+    .within(-0.5, 0.5, "plausibility limit: seats stand level within 29 deg"),
     line(
         "axle.leaf.clamped_length",
         Length::KIND,
         "of the spring that the seat holds stiff, over both halves",
     )
-    .within(0.0, 10.0, "definition: a length; common practice, no source: at most 10 m"),
+    .within(0.0, 10.0, "definition: a length; plausibility limit: at most 10 m"),
     line(
         "axle.leaf.eye_offset",
         Length::KIND,
         "of the eyes' centres above the middle of the main leaf; nothing where it is left out",
     )
-    .within(-0.2, 0.2, "common practice, no source: eyes stand within 200 mm of their leaf"),
+    .within(-0.2, 0.2, "plausibility limit: eyes stand within 200 mm of their leaf"),
     choice(
         "axle.leaf.form",
         LeafForm::WORDS,
         "a stepped pack or a tapered leaf; a single leaf or all leaves full length",
     ),
     line("axle.leaf.load", Force::KIND, "carried by one leaf spring at ride height")
-        .within(1.0, 1e8, "common practice, no source: springs of road vehicles carry between 1 N and 100 MN")
+        .within(1.0, 1e8, "plausibility limit: springs of road vehicles carry between 1 N and 100 MN")
         .by(&[by(&WEIGHT)]),
     line("axle.leaf.leaves.elastic_modulus", Stress::KIND, "modulus of the leaves' steel")
         .within(10e9, 500e9, "common practice, no source: metals of springs lie between 10 GPa and 500 GPa")
@@ -89,11 +85,7 @@ const SPRING: [Line; 11] = [
         Length::KIND,
         "above each spring's seat to its bump stop, or to what it hits first, at ride height",
     )
-    .within(
-        0.0,
-        10.0,
-        "definition: a clearance at ride height; common practice, no source: at most 10 m",
-    ),
+    .within(0.0, 10.0, "definition: a clearance at ride height; plausibility limit: at most 10 m"),
 ];
 
 const DAMPER_EYES: [Line; 6] = joined(&[
@@ -136,10 +128,10 @@ pub(super) const FOLLOWING: [Line; 12] = [
         same(&["axle.leaf.bump_stress"], GREATEST),
     ]),
     line("front.drive_torque", Torque::KIND, DRIVE_TORQUE)
-        .within(0.0, 1e6, "common practice, no source: no axle of a road vehicle bears 1 MN·m")
+        .within(0.0, 1e6, "plausibility limit: no axle of a road vehicle bears 1 MN·m")
         .by(&[by(&FRONT_DRIVES).usual(), by(&FRONT_HOLDS).usual()]),
     line("rear.drive_torque", Torque::KIND, DRIVE_TORQUE)
-        .within(0.0, 1e6, "common practice, no source: no axle of a road vehicle bears 1 MN·m")
+        .within(0.0, 1e6, "plausibility limit: no axle of a road vehicle bears 1 MN·m")
         .by(&[by(&REAR_DRIVES).usual(), by(&REAR_HOLDS).usual()]),
     derived("axle.leaf.wound_stress", Stress::KIND, "bending stress of the full-length leaves at ride height under the drive torque, forward or in reverse")
         .by(&[by(&WOUND_STRESS)]),

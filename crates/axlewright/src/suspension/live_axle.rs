@@ -412,8 +412,8 @@ impl LiveAxle {
     pub fn axle_move(&self, forward: Length, up: Length, heave: &[Length]) -> Result<Table> {
         self.check()?;
         valid! {
-            forward: (-10) <= .. <= 10 ; "common practice, no source: no axle is moved by 10 m";
-            up: (-10) <= .. <= 10 ; "common practice, no source: no axle is moved by 10 m";
+            forward: (-10) <= .. <= 10 ; "plausibility limit: no axle is moved by 10 m";
+            up: (-10) <= .. <= 10 ; "plausibility limit: no axle is moved by 10 m";
         }
         let by = vector(forward.si(), 0.0, up.si());
         let mut after = self.clone();
@@ -456,7 +456,7 @@ impl LiveAxle {
     /// set so that they carry the load that they carried.
     pub fn ride_height_change(&self, rise: Length, heave: &[Length]) -> Result<Table> {
         self.check()?;
-        valid! { rise: (-10) <= .. <= 10 ; "common practice, no source: no body is raised by 10 m"; }
+        valid! { rise: (-10) <= .. <= 10 ; "plausibility limit: no body is raised by 10 m"; }
         let mut after = self.clone();
         after.raise(rise.si());
         self.compared(after, -rise, heave)
@@ -472,7 +472,7 @@ impl LiveAxle {
     /// Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the results of `at`.
     pub fn spacer(&self, outward: Length, heave: &[Length]) -> Result<Table> {
         self.check()?;
-        valid! { outward: (-1) <= .. <= 1 ; "common practice, no source: no spacer is 1 m thick"; }
+        valid! { outward: (-1) <= .. <= 1 ; "plausibility limit: no spacer is 1 m thick"; }
         let mut after = self.clone();
         // The axle's middle stays: the links hang on it.
         let by = self.wheel.axis() * outward.si();
@@ -751,7 +751,7 @@ impl PreparedLiveAxle<'_> {
 
     /// How far the linkage goes in droop and bump: see [`LiveAxle::travel_range`].
     pub fn travel_range(&self, roll: Angle) -> Result<TravelRange> {
-        valid! { roll: (-1) <= .. <= 1 ; "common practice, no source: no axle rolls by 57 deg"; }
+        valid! { roll: (-1) <= .. <= 1 ; "plausibility limit: no axle rolls by 57 deg"; }
         let [droop, bump] = self.linkage.range(roll.si()).ok_or_else(|| self.locked(roll))?;
         if let Some(stop) = [droop, bump].into_iter().find(|stop| stop.given_up) {
             let (place, why) = (stop.place * 1e3, self.why(&stop));
@@ -769,8 +769,8 @@ impl PreparedLiveAxle<'_> {
 
     fn pose(&self, heave: Length, roll: Angle) -> Result<Box<Pose>> {
         valid! {
-            heave: (-10) <= .. <= 10 ; "common practice, no source: no axle travels 10 m";
-            roll: (-1) <= .. <= 1 ; "common practice, no source: no axle rolls by 57 deg";
+            heave: (-10) <= .. <= 10 ; "plausibility limit: no axle travels 10 m";
+            roll: (-1) <= .. <= 1 ; "plausibility limit: no axle rolls by 57 deg";
         }
         self.linkage.at(heave.si(), roll.si()).ok_or_else(|| self.beyond(heave, roll))
     }

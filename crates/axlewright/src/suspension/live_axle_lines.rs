@@ -11,7 +11,7 @@ const fn bush(path: &'static str, meaning: &'static str) -> Line {
     line(path, LinearStiffness::KIND, meaning).within(
         1.0,
         1e12,
-        "common practice, no source: bushes lie between 1 N/m and 1 TN/m; leave out what is rigid",
+        "plausibility limit: bushes lie between 1 N/m and 1 TN/m; leave out what is rigid",
     )
 }
 

@@ -39,7 +39,7 @@ pub fn live_axle_roll_stiffness(
     spring_base: Length,
 ) -> Result<RotationalStiffness> {
     valid! {
-        spring_rate: 1 <= .. <= 1e9 ; "common practice, no source: springs and tyres lie between 1 N/m and 1 GN/m";
+        spring_rate: 1 <= .. <= 1e9 ; "plausibility limit: springs and tyres lie between 1 N/m and 1 GN/m";
         spring_base: 0.01 <= .. <= 100 ; "definition: a distance between springs, of a road vehicle";
     }
     Ok(pair(spring_rate, spring_base))

@@ -38,9 +38,9 @@ impl Point {
             || {
                 let (x, y, z) = (self.x.quantity, self.y.quantity, self.z.quantity);
                 valid! {
-                    x: (-100) <= .. <= 100 ; "common practice, no source: no vehicle is longer than 100 m";
-                    y: (-100) <= .. <= 100 ; "common practice, no source: no vehicle is wider than 100 m";
-                    z: (-100) <= .. <= 100 ; "common practice, no source: no vehicle is higher than 100 m";
+                    x: (-100) <= .. <= 100 ; "plausibility limit: no vehicle is longer than 100 m";
+                    y: (-100) <= .. <= 100 ; "plausibility limit: no vehicle is wider than 100 m";
+                    z: (-100) <= .. <= 100 ; "plausibility limit: no vehicle is higher than 100 m";
                 }
                 Ok(())
             },
@@ -326,7 +326,7 @@ impl Wheel {
             || "wheel".to_owned(),
             || {
                 let loaded_radius = self.loaded_radius.quantity;
-                valid! { loaded_radius: 0.01 <= .. <= 10 ; "common practice, no source: wheels are between 20 mm and 20 m high"; }
+                valid! { loaded_radius: 0.01 <= .. <= 10 ; "plausibility limit: wheels are between 20 mm and 20 m high"; }
                 Ok(())
             },
         )
@@ -339,8 +339,8 @@ impl Wheel {
             || {
                 let (camber, toe) = (self.camber.quantity, self.toe.quantity);
                 valid! {
-                    camber: (-0.8) <= .. <= 0.8 ; "common practice, no source: wheels stand within 45 deg";
-                    toe: (-0.8) <= .. <= 0.8 ; "common practice, no source: wheels point forward within 45 deg at ride height";
+                    camber: (-0.8) <= .. <= 0.8 ; "plausibility limit: wheels stand within 45 deg";
+                    toe: (-0.8) <= .. <= 0.8 ; "plausibility limit: wheels point forward within 45 deg at ride height";
                 }
                 if self.centre.y.quantity.si() > 0.0 {
                     Ok(())
@@ -366,11 +366,11 @@ impl CoilSpring {
                 let (rate, free_length) = (self.rate.quantity, self.free_length.quantity);
                 let (solid_length, seat_offset) = (self.solid_length.quantity, self.seat_offset.quantity);
                 valid! {
-                    rate: 1 <= .. <= 1e9 ; "common practice, no source: springs lie between 1 N/m and 1 GN/m";
-                    free_length: 0.0001 <= .. <= 100 ; "common practice, no source: springs are between 0.1 mm and 100 m long";
-                    solid_length: 0.00001 <= .. <= 100 ; "common practice, no source: springs are between 10 µm and 100 m long when solid";
+                    rate: 1 <= .. <= 1e9 ; "plausibility limit: springs lie between 1 N/m and 1 GN/m";
+                    free_length: 0.0001 <= .. <= 100 ; "plausibility limit: springs are between 0.1 mm and 100 m long";
+                    solid_length: 0.00001 <= .. <= 100 ; "plausibility limit: springs are between 10 µm and 100 m long when solid";
                     free_length > solid_length ; "definition: a compression spring can be compressed";
-                    seat_offset: (-100) <= .. <= 100 ; "common practice, no source: no coil-over is longer than 100 m";
+                    seat_offset: (-100) <= .. <= 100 ; "plausibility limit: no coil-over is longer than 100 m";
                 }
                 Ok(())
             },
@@ -389,10 +389,10 @@ impl Damper {
                 let (open_length, closed_length) = (self.open_length.quantity, self.closed_length.quantity);
                 let gas_force = self.gas();
                 valid! {
-                    open_length: 0.0001 <= .. <= 100 ; "common practice, no source: dampers are between 0.1 mm and 100 m long";
-                    closed_length: 0.0001 <= .. <= 100 ; "common practice, no source: dampers are between 0.1 mm and 100 m long";
+                    open_length: 0.0001 <= .. <= 100 ; "plausibility limit: dampers are between 0.1 mm and 100 m long";
+                    closed_length: 0.0001 <= .. <= 100 ; "plausibility limit: dampers are between 0.1 mm and 100 m long";
                     open_length > closed_length ; "definition: a damper has a stroke";
-                    gas_force: 0 <= .. <= 1e6 ; "definition: gas pushes; common practice, no source: at most 1 MN";
+                    gas_force: 0 <= .. <= 1e6 ; "definition: gas pushes; plausibility limit: at most 1 MN";
                 }
                 Ok(())
             },
@@ -407,8 +407,8 @@ impl TorsionBar {
             || {
                 let (rate, torque) = (self.rate.quantity, self.torque.quantity);
                 valid! {
-                    rate: 0.01 <= .. <= 1e9 ; "common practice, no source: torsion bars lie between 0.01 N·m/rad and 1 GN·m/rad";
-                    torque: (-1e8) <= .. <= 1e8 ; "common practice, no source: less than 100 MN·m";
+                    rate: 0.01 <= .. <= 1e9 ; "plausibility limit: torsion bars lie between 0.01 N·m/rad and 1 GN·m/rad";
+                    torque: (-1e8) <= .. <= 1e8 ; "plausibility limit: less than 100 MN·m";
                 }
                 if self.turned_by == Carrier::Upright {
                     return Err(refused(
@@ -456,8 +456,8 @@ impl Braking {
                 );
                 valid! {
                     axle_share: 0 <= .. <= 1 ; "definition: a share of the whole braking force";
-                    centre_of_gravity_height: 0.01 <= .. <= 100 ; "common practice, no source: between 10 mm and 100 m above the ground";
-                    wheelbase: 0.01 <= .. <= 100 ; "common practice, no source: between 10 mm and 100 m";
+                    centre_of_gravity_height: 0.01 <= .. <= 100 ; "plausibility limit: between 10 mm and 100 m above the ground";
+                    wheelbase: 0.01 <= .. <= 100 ; "plausibility limit: between 10 mm and 100 m";
                 }
                 Ok(())
             },
@@ -480,11 +480,11 @@ impl JointLimits {
                 let lower_ball = of(&self.lower_ball);
                 let (tie_rod_outer, tie_rod_inner) = (of(&self.tie_rod_outer), of(&self.tie_rod_inner));
                 valid! {
-                    upper_ball: 0 <= .. <= 1.6 ; "common practice, no source: no joint leans more than a right angle";
-                    top_mount: 0 <= .. <= 1.6 ; "common practice, no source: no joint leans more than a right angle";
-                    lower_ball: 0 <= .. <= 1.6 ; "common practice, no source: no joint leans more than a right angle";
-                    tie_rod_outer: 0 <= .. <= 1.6 ; "common practice, no source: no joint leans more than a right angle";
-                    tie_rod_inner: 0 <= .. <= 1.6 ; "common practice, no source: no joint leans more than a right angle";
+                    upper_ball: 0 <= .. <= 1.6 ; "plausibility limit: no joint leans more than a right angle";
+                    top_mount: 0 <= .. <= 1.6 ; "plausibility limit: no joint leans more than a right angle";
+                    lower_ball: 0 <= .. <= 1.6 ; "plausibility limit: no joint leans more than a right angle";
+                    tie_rod_outer: 0 <= .. <= 1.6 ; "plausibility limit: no joint leans more than a right angle";
+                    tie_rod_inner: 0 <= .. <= 1.6 ; "plausibility limit: no joint leans more than a right angle";
                 }
                 Ok(())
             },

@@ -52,8 +52,8 @@ pub fn roll_arm(
         sprung_height: 0 <= .. <= 100 ; "definition: above the ground; no road vehicle is 100 m high";
         behind_front_axle: (-100) <= .. <= 100 ; "definition: a place along a road vehicle";
         wheelbase: 0.01 <= .. <= 100 ; "definition: a distance between axles, of a road vehicle";
-        front_roll_centre_height: (-10) <= .. <= 10 ; "common practice, no source: roll centres that matter lie within 10 m of the ground";
-        rear_roll_centre_height: (-10) <= .. <= 10 ; "common practice, no source: roll centres that matter lie within 10 m of the ground";
+        front_roll_centre_height: (-10) <= .. <= 10 ; "plausibility limit: roll centres that matter lie within 10 m of the ground";
+        rear_roll_centre_height: (-10) <= .. <= 10 ; "plausibility limit: roll centres that matter lie within 10 m of the ground";
     }
     let rise = (rear_roll_centre_height - front_roll_centre_height) * (behind_front_axle / wheelbase);
     Ok(sprung_height - front_roll_centre_height - rise)

@@ -208,7 +208,7 @@ impl Model for RollBalance {
         let (sprung_mass, sprung_height) = (self.sprung_mass.quantity, self.sprung_height.quantity);
         let (behind_front_axle, wheelbase) = (self.behind_front_axle.quantity, self.wheelbase.quantity);
         valid! {
-            sprung_mass: 0.001 <= .. <= 1e6 ; "common practice, no source: no vehicle weighs 1000 t";
+            sprung_mass: 0.001 <= .. <= 1e6 ; "plausibility limit: no vehicle weighs 1000 t";
             sprung_height: 0 < .. <= 100 ; "definition: above the ground; no road vehicle is 100 m high";
             behind_front_axle: 0 <= .. <= 100 ; "definition: between the axles";
             wheelbase: 0.01 <= .. <= 100 ; "definition: a distance between axles, of a road vehicle";
@@ -232,14 +232,14 @@ impl RollAxle {
             self.bar_motion_ratio.as_ref().map_or(Ratio::from_si(1.0), |ratio| ratio.quantity);
         valid! {
             track: 0.01 <= .. <= 100 ; "definition: a distance between wheels, of a road vehicle";
-            roll_centre_height: (-10) <= .. <= 10 ; "common practice, no source: roll centres that matter lie within 10 m of the ground";
+            roll_centre_height: (-10) <= .. <= 10 ; "plausibility limit: roll centres that matter lie within 10 m of the ground";
             unsprung_mass: 0 <= .. <= 1e6 ; "definition: a mass is not negative; no axle weighs 1000 t";
             unsprung_height: 0 <= .. <= 100 ; "definition: above the ground";
-            spring_rate: 1 <= .. <= 1e9 ; "common practice, no source: springs lie between 1 N/m and 1 GN/m";
+            spring_rate: 1 <= .. <= 1e9 ; "plausibility limit: springs lie between 1 N/m and 1 GN/m";
             spring_base: 0.01 <= .. <= 100 ; "definition: a distance between springs, of a road vehicle";
-            tyre_rate: 1 <= .. <= 1e9 ; "common practice, no source: tyres lie between 1 N/m and 1 GN/m";
+            tyre_rate: 1 <= .. <= 1e9 ; "plausibility limit: tyres lie between 1 N/m and 1 GN/m";
             bar_rate: 0 <= .. <= 1e9 ; "definition: a rate is not negative";
-            bar_motion_ratio: 0.01 <= .. <= 3 ; "common practice, no source: below it no bar works, above 3 it is a percentage or turned upside down";
+            bar_motion_ratio: 0.01 <= .. <= 3 ; "plausibility limit: below it no bar works, above 3 it is a percentage or an inverted ratio";
         }
         if self.bar_rate.is_given() && self.bar_motion_ratio.is_none() {
             let message = "bar_motion_ratio is missing: a bar's rate counts with its square".to_owned();
@@ -361,7 +361,7 @@ impl RollBalance {
     ///
     /// Up to where an inner wheel lifts: beyond it the answer is refused.
     pub fn in_turn(&self, lateral_acceleration: Acceleration) -> Result<InTurn> {
-        valid! { lateral_acceleration: 0 < .. <= 100 ; "common practice, no source: no road vehicle turns with 10 g0"; }
+        valid! { lateral_acceleration: 0 < .. <= 100 ; "plausibility limit: no road vehicle turns with 10 g0"; }
         self.check()?;
         let axles = self.axles()?;
         let (a, phi) = (lateral_acceleration.si(), self.lean(&axles)? * lateral_acceleration.si());
@@ -408,7 +408,7 @@ impl RollBalance {
     /// Where an axle would need a bar that gives less than nothing, the answer is refused.
     pub fn bars_for(&self, roll_gradient: RollGradient, front_share: Ratio) -> Result<Bars> {
         valid! {
-            roll_gradient: 0.000001 <= .. <= 1 ; "common practice, no source: between 0.0006 deg/g and 560 deg/g";
+            roll_gradient: 0.000001 <= .. <= 1 ; "plausibility limit: between 0.0006 deg/g and 560 deg/g";
             front_share: 0.001 <= .. <= 0.999 ; "definition: a share; an axle that takes all of it stands alone";
         }
         self.check()?;
@@ -444,7 +444,7 @@ impl RollBalance {
     ///
     /// Where the axle would need a bar that gives less than nothing, the answer is refused.
     pub fn front_bar_for_gradient(&self, roll_gradient: RollGradient) -> Result<LinearStiffness> {
-        valid! { roll_gradient: 0.000001 <= .. <= 1 ; "common practice, no source: between 0.0006 deg/g and 560 deg/g"; }
+        valid! { roll_gradient: 0.000001 <= .. <= 1 ; "plausibility limit: between 0.0006 deg/g and 560 deg/g"; }
         self.check()?;
         let [front, rear] = self.axles()?;
         self.front.rate_of("front", self.bar_for_gradient(&front, &rear, roll_gradient.si())?)
@@ -463,7 +463,7 @@ impl RollBalance {
     ///
     /// Where the axle would need a bar that gives less than nothing, the answer is refused.
     pub fn rear_bar_for_gradient(&self, roll_gradient: RollGradient) -> Result<LinearStiffness> {
-        valid! { roll_gradient: 0.000001 <= .. <= 1 ; "common practice, no source: between 0.0006 deg/g and 560 deg/g"; }
+        valid! { roll_gradient: 0.000001 <= .. <= 1 ; "plausibility limit: between 0.0006 deg/g and 560 deg/g"; }
         self.check()?;
         let [front, rear] = self.axles()?;
         self.rear.rate_of("rear", self.bar_for_gradient(&rear, &front, roll_gradient.si())?)

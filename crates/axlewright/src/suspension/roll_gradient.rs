@@ -47,7 +47,7 @@ pub fn roll_gradient(
     rear_roll_stiffness: RotationalStiffness,
 ) -> Result<RollGradient> {
     valid! {
-        sprung_mass: 0.001 <= .. <= 1e6 ; "common practice, no source: no vehicle weighs 1000 t";
+        sprung_mass: 0.001 <= .. <= 1e6 ; "plausibility limit: no vehicle weighs 1000 t";
         roll_arm: 0 <= .. <= 100 ; "definition: below the axis the body leans into the turn, which is another matter";
         front_roll_stiffness: 0 <= .. <= 1e12 ; "definition: a stiffness is not negative; none reaches 1 TN·m/rad";
         rear_roll_stiffness: 0 <= .. <= 1e12 ; "definition: a stiffness is not negative; none reaches 1 TN·m/rad";

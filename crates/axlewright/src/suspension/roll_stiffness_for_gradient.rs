@@ -41,9 +41,9 @@ pub fn roll_stiffness_for_gradient(
     roll_gradient: RollGradient,
 ) -> Result<RotationalStiffness> {
     valid! {
-        sprung_mass: 0.001 <= .. <= 1e6 ; "common practice, no source: no vehicle weighs 1000 t";
+        sprung_mass: 0.001 <= .. <= 1e6 ; "plausibility limit: no vehicle weighs 1000 t";
         roll_arm: 0 <= .. <= 100 ; "definition: below the axis the body leans into the turn, which is another matter";
-        roll_gradient: 0.000001 <= .. <= 1 ; "common practice, no source: between 0.0006 deg/g and 560 deg/g";
+        roll_gradient: 0.000001 <= .. <= 1 ; "plausibility limit: between 0.0006 deg/g and 560 deg/g";
     }
     Ok(RotationalStiffness::from_si(
         sprung_mass.si() * roll_arm.si() * (STANDARD_GRAVITY + 1.0 / roll_gradient.si()),

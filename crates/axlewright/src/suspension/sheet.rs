@@ -25,7 +25,7 @@ const fn angle(path: &'static str, meaning: &'static str) -> Line {
     line(path, Angle::KIND, meaning).within(
         -1.6,
         1.6,
-        "common practice, no source: no such angle is greater than a right one",
+        "plausibility limit: no such angle is greater than a right one",
     )
 }
 
@@ -33,7 +33,7 @@ const fn rack(path: &'static str, meaning: &'static str) -> Line {
     line(path, Length::KIND, meaning).within(
         0.0,
         10.0,
-        "definition: to either side; common practice, no source: no rack moves 10 m",
+        "definition: to either side; plausibility limit: no rack moves 10 m",
     )
 }
 
@@ -67,11 +67,7 @@ const AT_RIDE: &[Line] = &[
     derived("axle.mechanical_trail", Length::KIND, "from the contact point forward to the steering axis")
         .by(&[gives(&wishbone::AT_RIDE, "mechanical_trail"), gives(&strut::AT_RIDE, "mechanical_trail")]),
     line("axle.roll_centre_height", Length::KIND, "above the ground, at ride height; negative below it")
-        .within(
-            -10.0,
-            10.0,
-            "common practice, no source: roll centres that matter lie within 10 m of the ground",
-        )
+        .within(-10.0, 10.0, "plausibility limit: roll centres that matter lie within 10 m of the ground")
         .first_hand()
         .by(&[
             gives(&wishbone::AT_RIDE, "roll_centre_height"),
@@ -123,7 +119,7 @@ const ENDS: &[Line] = &[
     derived("axle.linkage_bump", Length::KIND, "travel in bump at which the linkage itself locks")
         .by(&[gives(&wishbone::RANGE, "bump"), gives(&strut::RANGE, "bump"), gives(&on_links::RANGE, "bump"), gives(&on_leaves::RANGE, "bump")]),
     line("axle.linkage_left", Length::KIND, "of the linkage's own travel where something else ends it")
-        .within(-100.0, 100.0, "common practice, no source: no wheel travels 100 m")
+        .within(-100.0, 100.0, "plausibility limit: no wheel travels 100 m")
         .first_hand()
         .by(&[by(&LINKAGE_LEFT)]),
     rack("front.rack_travel", "of the rack to either side, from its middle to lock"),
@@ -160,7 +156,7 @@ const ANTI: &[Line] = &[
 /// What both wheels of a live axle do together, whatever holds it. Where each wheel moves by itself little of it is left.
 const TOGETHER: &[Line] = &[
     line("axle.roll_steer", Ratio::KIND, "steer of the axle to the left over its roll against the body with the left wheel in bump: positive steers it out of a turn")
-        .within(-100.0, 100.0, "common practice, no source: no axle steers by a hundred times its roll")
+        .within(-100.0, 100.0, "plausibility limit: no axle steers by a hundred times its roll")
         .first_hand()
         .by(&[
             gives(&on_links::AT_RIDE, "roll_steer"),
@@ -224,7 +220,7 @@ const BIND: &[Line] = &[
         .first_hand()
         .by(&[by(&on_leaves::WIND_UP), by(&NO_ANGLE).lacking("a live axle needs wind_up_angle, or the points of its leaf springs, their rate, tyre and drive_torque")]),
     line("axle.allowed_link_force", Force::KIND, "that a link, its joints and its brackets bear for as long as they are to last")
-        .above(0.0, 1e9, "common practice, no source: no link bears 1 GN"),
+        .above(0.0, 1e9, "plausibility limit: no link bears 1 GN"),
     derived("axle.bind_share", Ratio::KIND, "of what the links bear, that binding takes")
         .by(&[by(&BIND_SHARE)]),
     derived("axle.joints_without_limit", Ratio::KIND, "kinds of joint in the links of a live axle whose limit is not written")
@@ -233,7 +229,7 @@ const BIND: &[Line] = &[
 
 const SEE_LEAF: &str = "see suspension.LeafAxle";
 const UNDERSTEER: &str = "definition: a front that steers out of a turn, or a rear into it, understeers";
-const SHARES: &str = "common practice, no source: no linkage holds a hundred times what there is";
+const SHARES: &str = "plausibility limit: no linkage holds a hundred times what there is";
 
 /// Both axles in a turn.
 const ROLL: &[Line] = &[
@@ -245,7 +241,7 @@ const ROLL: &[Line] = &[
     choice("axle.wheels", Wheels::WORDS, "whether each wheel moves by itself, or both on one axle")
         .by(&[by(&WHEELS)]),
     line("axle.spring_base", Length::KIND, "of a live axle, on which its springs work in roll: of upright ones between their seats")
-        .above(0.0, 100.0, "common practice, no source: no axle is 100 m wide")
+        .above(0.0, 100.0, "plausibility limit: no axle is 100 m wide")
         .first_hand()
         .by(&[gives(&on_links::COIL_OVER, "spring_base").about(0.05), gives(&on_leaves::AT_RIDE, "spring_base").about(0.05)]),
     derived("axle.roll_base", Length::KIND, "on which the springs work in roll: the track, or the spring base of a live axle")
@@ -258,7 +254,7 @@ const ROLL: &[Line] = &[
     .within(0.0, 1e9, "definition: a rate is not negative")
     .if_none(0.0),
     line("axle.anti_roll_bar.motion_ratio", Ratio::KIND, "travel of the bar's end over travel of the wheel, in roll")
-        .within(0.01, 3.0, "common practice, no source: above 3 it is a percentage or turned upside down")
+        .within(0.01, 3.0, "plausibility limit: above 3 it is a percentage or an inverted ratio")
         .first_hand()
         .by(&[by(&wishbone::BAR_RATIO), by(&strut::BAR_RATIO), by(&on_links::BAR_RATIO), by(&on_leaves::BAR_RATIO)]),
     derived("axle.anti_roll_bar.wheel_rate", LinearStiffness::KIND, "of the bar at the wheels, in roll").by(&[by(&BAR_WHEEL_RATE)]),
@@ -341,7 +337,7 @@ const WANTED: &[Line] = &[
         .within(0.0, 1.6, "definition: a margin is not negative")
         .or(0.0, "nothing beyond the limit itself"),
     line("wanted.roll_gradient", RollGradient::KIND, "greatest roll of the body over lateral acceleration")
-        .above(0.0, 1.0, "common practice, no source: no body leans more than 560 deg/g"),
+        .above(0.0, 1.0, "plausibility limit: no body leans more than 560 deg/g"),
     line("wanted.roll_gradient_margin", RollGradient::KIND, "how far below that it is wanted")
         .within(0.0, 1.0, "definition: a margin is not negative")
         .or(0.0, "nothing beyond the limit itself"),

@@ -36,7 +36,7 @@ use crate::{Result, valid};
 #[inline]
 pub fn tyre_roll_stiffness(tyre_rate: LinearStiffness, track: Length) -> Result<RotationalStiffness> {
     valid! {
-        tyre_rate: 1 <= .. <= 1e9 ; "common practice, no source: springs and tyres lie between 1 N/m and 1 GN/m";
+        tyre_rate: 1 <= .. <= 1e9 ; "plausibility limit: springs and tyres lie between 1 N/m and 1 GN/m";
         track: 0.01 <= .. <= 100 ; "definition: a distance between wheels, of a road vehicle";
     }
     Ok(pair(tyre_rate, track))

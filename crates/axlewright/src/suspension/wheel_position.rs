@@ -229,8 +229,8 @@ pub struct PreparedLinkage<'a> {
 
 fn in_range(travel: Length, rack_travel: Length) -> Result<()> {
     valid! {
-        travel: (-10) <= .. <= 10 ; "common practice, no source: no wheel travels 10 m";
-        rack_travel: (-10) <= .. <= 10 ; "common practice, no source: no rack moves 10 m";
+        travel: (-10) <= .. <= 10 ; "plausibility limit: no wheel travels 10 m";
+        rack_travel: (-10) <= .. <= 10 ; "plausibility limit: no rack moves 10 m";
     }
     Ok(())
 }
@@ -691,7 +691,7 @@ impl<'a> PreparedLinkage<'a> {
 
     /// How far the linkage goes in droop and bump: see [`DoubleWishbone::travel_range`](super::DoubleWishbone::travel_range).
     pub fn travel_range(&self, rack_travel: Length) -> Result<TravelRange> {
-        valid! { rack_travel: (-10) <= .. <= 10 ; "common practice, no source: no rack moves 10 m"; }
+        valid! { rack_travel: (-10) <= .. <= 10 ; "plausibility limit: no rack moves 10 m"; }
         let [(droop, droop_end), (bump, bump_end)] = self
             .linkage
             .reach(rack_travel.si())
@@ -716,9 +716,9 @@ pub(super) fn arch_move(
 ) -> Result<Table> {
     PreparedLinkage::new(model.parts())?;
     valid! {
-        forward: (-10) <= .. <= 10 ; "common practice, no source: no wheel is moved by 10 m";
-        outboard: (-10) <= .. <= 10 ; "common practice, no source: no wheel is moved by 10 m";
-        up: (-10) <= .. <= 10 ; "common practice, no source: no wheel is moved by 10 m";
+        forward: (-10) <= .. <= 10 ; "plausibility limit: no wheel is moved by 10 m";
+        outboard: (-10) <= .. <= 10 ; "plausibility limit: no wheel is moved by 10 m";
+        up: (-10) <= .. <= 10 ; "plausibility limit: no wheel is moved by 10 m";
     }
     let by = vector(forward.si(), outboard.si(), up.si());
     let mut after = model.clone();
@@ -738,7 +738,7 @@ pub(super) fn arch_move(
 /// The body raised or lowered on its springs.
 pub(super) fn ride_height_change(model: &impl Independent, rise: Length, travel: &[Length]) -> Result<Table> {
     PreparedLinkage::new(model.parts())?;
-    valid! { rise: (-10) <= .. <= 10 ; "common practice, no source: no body is raised by 10 m"; }
+    valid! { rise: (-10) <= .. <= 10 ; "plausibility limit: no body is raised by 10 m"; }
     let mut after = model.clone();
     raise(after.changing().braking, rise.si());
     compared(model, after, -rise, travel)
@@ -747,7 +747,7 @@ pub(super) fn ride_height_change(model: &impl Independent, rise: Length, travel:
 /// A spacer behind the wheel.
 pub(super) fn spacer(model: &impl Independent, outward: Length, travel: &[Length]) -> Result<Table> {
     PreparedLinkage::new(model.parts())?;
-    valid! { outward: (-1) <= .. <= 1 ; "common practice, no source: no spacer is 1 m thick"; }
+    valid! { outward: (-1) <= .. <= 1 ; "plausibility limit: no spacer is 1 m thick"; }
     let mut after = model.clone();
     let wheel = after.changing().wheel;
     wheel.centre = wheel.centre.moved(wheel.axis() * outward.si());
