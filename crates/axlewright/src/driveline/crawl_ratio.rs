@@ -111,7 +111,7 @@ pub fn crawl_ratio_for_speed(
 /// - `0.001 <= transfer_case_ratio <= 1000`
 /// - `0.001 <= final_drive <= 1000`
 ///
-/// What is sold lies beside it: look at `crawl_ratio` with the one that you take.
+/// Axles for sale have other ratios: compute `crawl_ratio` with the one that you take.
 ///
 /// # Source
 /// Kinematics of gears; common practice, no source, for the term

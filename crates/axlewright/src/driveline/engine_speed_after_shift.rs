@@ -19,7 +19,7 @@ use crate::{Result, valid};
 /// - `0.001 <= gear_ratio_before <= 1000`
 /// - `0.001 <= gear_ratio_after <= 1000`
 ///
-/// What the vehicle loses of its speed while it shifts is not in it.
+/// The speed that the vehicle loses during the shift is not counted.
 ///
 /// # Source
 /// Kinematics of gears

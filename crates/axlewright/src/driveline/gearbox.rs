@@ -4,7 +4,7 @@ use crate::base::table::{Filling, Table, record};
 use crate::units::{AngularVelocity, Length, Ratio, Velocity, rpm};
 use crate::{Error, Result, valid};
 
-/// A gearbox in a vehicle: what each gear does with the engine's speed, and which gear and axle suit a cruise.
+/// A gearbox in a vehicle: engine speed in each gear, and the gear and axle for a cruise.
 ///
 /// # Formula
 /// `v = w r / (i_t i_g i_f)`; step `i_1 / i_2`; after a shift `w_2 = w_r i_2 / i_1`; cruise `w = v i_t i_g i_f / r`, margin = `w_r / w`; axle for a cruise `i_f = w r / (v i_t i_g)`
@@ -12,19 +12,19 @@ use crate::{Error, Result, valid};
 /// # Fields
 /// - `gears` — forward gears from first to top, each with its `ratio` `i_g`, input over output speed
 /// - `final_drive` — `i_f`, propeller-shaft speed over wheel speed
-/// - `ranges` — ranges of the transfer case, each with `name` and `ratio` `i_t`, the road range among them; leave it out where there is no transfer case
+/// - `ranges` — ranges of the transfer case, each with `name` and `ratio` `i_t`, the road range among them; left out without a transfer case
 /// - `rolling_radius` — `r`, effective rolling radius: distance per turn over 2 pi
-/// - `red_line` — `w_r`, greatest speed of the engine
+/// - `red_line` — `w_r`, highest speed of the engine
 ///
 /// # Valid for
-/// Ratios that fall from each gear to the next, and no slip of tyre, clutch or converter. The range with the least ratio is the one for the road: steps are the same in all of them, a
-/// cruise is looked for in that one. Whether the engine pulls the gear is not seen, nor the greatest shaft speed that axle and shaft bear: reverse and a creeper belong in a list of their own.
+/// Ratios fall from each gear to the next, and tyre, clutch and converter do not slip. The range with the least ratio is the one for the road. Steps are the same in all ranges; the
+/// cruise is computed in the road range. Two limits are not checked: the pull of the engine in the gear, and the highest shaft speed of axle and shaft. List reverse and a creeper separately.
 ///
 /// # Source
 /// Kinematics of gears and of rolling; ISO 8855 for the term effective rolling radius (from memory)
 ///
 /// # Caution
-/// A shift down above the speed that the next lower gear reaches at the red line turns the engine faster than it bears, and can lock the driven wheels; tyres, shafts and local codes set limits of their own to the road speed.
+/// A shift down above the speed that the next lower gear reaches at the red line overspeeds the engine and can lock the driven wheels. Tyres, shafts and local codes have speed limits of their own.
 #[derive(Debug, Clone, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 pub struct Gearbox {
@@ -37,7 +37,7 @@ pub struct Gearbox {
     pub ranges: Option<Vec<TransferRange>>,
     /// Effective rolling radius.
     pub rolling_radius: Value<Length>,
-    /// Greatest speed of the engine.
+    /// Highest speed of the engine.
     pub red_line: Value<AngularVelocity>,
 }
 
@@ -55,17 +55,17 @@ pub struct Gear {
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 #[cfg_attr(feature = "serde", serde(expecting = "a table with `name` and `ratio`"))]
 pub struct TransferRange {
-    /// What it is called.
+    /// Name of the range.
     pub name: String,
     /// Input over output speed.
     pub ratio: Value<Ratio>,
 }
 
 record! {
-    /// Two gears next to each other, furthest apart of all.
+    /// Adjacent gears with the largest step.
     #[derive(Debug, Clone, Copy, PartialEq)]
     pub struct LargestGap {
-        /// Number of the lower gear, from 1; the lower pair where two are alike.
+        /// Number of the lower gear, from 1; the lower pair if two are alike.
         pub gear_before: i64,
         /// Number of the higher gear.
         pub gear_after: i64,
@@ -80,11 +80,11 @@ record! {
     /// Gear and axle for a cruise.
     #[derive(Debug, Clone, Copy, PartialEq)]
     pub struct CruiseChoice {
-        /// Number of the gear, from 1, whose engine speed comes nearest with the axle that is there, as a ratio; the higher one of two that come as near.
+        /// Number of the gear, from 1, whose engine speed comes nearest with the present axle, as a ratio; the higher one of two equal ones.
         pub gear: i64,
-        /// With the axle that is there; it may be above the red line where every gear is too short.
+        /// Engine speed with the present axle; it may be above the red line if every gear is too short.
         pub engine_speed_in_gear: AngularVelocity,
-        /// Axle ratio with which that gear gives the engine speed that is wanted.
+        /// Axle ratio with which that gear gives the wanted engine speed.
         pub final_drive: Ratio,
         /// Axle ratio with which top gear gives it.
         pub final_drive_in_top: Ratio,
@@ -98,14 +98,14 @@ impl Model for Gearbox {
             return Err(Error::Length {
                 argument: "gears",
                 length: 0,
-                wanted: "at least one gear is wanted",
+                wanted: "it needs at least one gear",
             });
         }
         if self.ranges.as_ref().is_some_and(Vec::is_empty) {
             return Err(Error::Length {
                 argument: "ranges",
                 length: 0,
-                wanted: "leave it out where there is no transfer case",
+                wanted: "leave it out without a transfer case",
             });
         }
         let (final_drive, rolling_radius, red_line) =
@@ -149,7 +149,7 @@ record! {
 }
 
 impl Gearbox {
-    /// What every gear does, in every range.
+    /// Ratio, speeds and step of every gear, in every range.
     ///
     /// # Returns
     /// One row a range and gear: `range` (empty without a transfer case), `gear`, `ratio`, `overall_ratio` (through range and axle), `red_line_speed` (of the road), `speed_per_1000_rpm`,
@@ -224,7 +224,7 @@ impl Gearbox {
         Ok(rows.finish())
     }
 
-    /// The two gears next to each other that lie furthest apart.
+    /// Adjacent gears with the largest step.
     ///
     /// # Returns
     /// See the fields of [`LargestGap`].
@@ -252,7 +252,7 @@ impl Gearbox {
     ///
     /// # Parameters
     /// - `road_speed` — speed of the cruise
-    /// - `engine_speed` — engine speed that is wanted there, at most the red line
+    /// - `engine_speed` — wanted engine speed at the cruise, at most the red line
     ///
     /// # Returns
     /// See the fields of [`CruiseChoice`].
@@ -322,7 +322,7 @@ impl Gearbox {
         engine_speed(road_speed, through, self.final_drive.quantity, self.rolling_radius.quantity)
     }
 
-    /// Name and ratio of every range; without a transfer case one of 1 without a name.
+    /// Name and ratio of every range; without a transfer case, one range of ratio 1 without a name.
     fn ranges(&self) -> Vec<(&str, Ratio)> {
         match &self.ranges {
             None => vec![("", Ratio::from_si(1.0))],

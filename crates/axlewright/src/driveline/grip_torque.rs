@@ -59,7 +59,7 @@ pub fn grip_torque(axle_load: Force, grip_coefficient: Ratio, loaded_radius: Len
 /// - `efficiency_between` — `e`, power at the wheels over power at the part
 ///
 /// # Returns
-/// What the part can be made to carry in a steady pull before the tyres give way: the losses stand between it and the grip, so it bears *more* than the ratio alone says.
+/// Torque that the part must carry in a steady pull before the tyres slip. The losses are between it and the grip, so it carries *more* than the ratio alone gives.
 ///
 /// # Valid for
 /// - `0 <= grip_torque <= 1000000000`

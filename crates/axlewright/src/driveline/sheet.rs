@@ -257,7 +257,7 @@ const CLUTCH: &[Line] = &[
     flow("clutch.dropped_torque", "at the output of a dropped clutch").by(&[product_of(&["clutch.shock_factor", "clutch.capacity"], "suddenly applied load (Shigley's Mechanical Engineering Design, from memory)")]),
 ];
 
-/// What the tyres hold.
+/// Lines on the grip of the tyres.
 const GRIP: &[Line] = &[
     radius("grip.loaded_radius", "of the driven wheels, from centre to ground: force acts on it")
         .measured_on(TYRES)
@@ -432,7 +432,7 @@ const SPEEDS: &[Line] = &[
     .by(&[step("engine.wheel_power", &["engine.peak_power", "driveline.efficiency"])]),
 ];
 
-/// What is wanted.
+/// Lines under `wanted`.
 const WANTED: &[Line] = &[
     line("wanted.cruise_engine_speed", AngularVelocity::KIND, "greatest engine speed at the cruise speed")
         .above(0.0, 10e3, "plausibility limit: engines turn slower than 95 000 rpm"),

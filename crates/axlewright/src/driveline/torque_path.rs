@@ -34,20 +34,20 @@ use crate::{Error, Result, valid};
 pub struct TorquePath {
     /// Greatest torque at the crankshaft.
     pub engine_torque: Value<Torque>,
-    /// What the clutch holds before it slips.
+    /// Torque that the clutch holds before it slips.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub clutch_capacity: Option<Value<Torque>>,
-    /// How much a dropped clutch multiplies the torque at its output.
+    /// Factor on the torque at the output of a dropped clutch.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub shock_factor: Option<Value<Ratio>>,
-    /// What the tyres hold.
+    /// Grip of the tyres.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub grip: Option<Grip>,
-    /// From behind the clutch on.
+    /// Parts from behind the clutch on.
     pub parts: Vec<Part>,
 }
 
-/// What the tyres of the driven wheels hold.
+/// Grip of the tyres of the driven wheels.
 #[derive(Debug, Clone, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 #[cfg_attr(
@@ -57,9 +57,9 @@ pub struct TorquePath {
     )
 )]
 pub struct Grip {
-    /// On the ground under all driven wheels, with the transfer that the same launch causes.
+    /// Load on the ground under all driven wheels, with the transfer of the same launch.
     pub driven_load: Value<Force>,
-    /// Wheel centre to ground under load.
+    /// Loaded radius: wheel centre to ground under load.
     pub loaded_radius: Value<Length>,
     /// A high bound of grip: for what a part must bear.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
@@ -82,15 +82,15 @@ pub struct Grip {
     )
 )]
 pub struct Part {
-    /// What it is.
+    /// Name of the part.
     pub name: String,
-    /// Input over output speed; 1 where it is missing.
+    /// Input over output speed; 1 if missing.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub ratio: Option<Value<Ratio>>,
     /// Least ratio that can be shifted to; that of the part itself where its ratio stays.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub least_ratio: Option<Value<Ratio>>,
-    /// Power out over power in; 1 where it is missing.
+    /// Power out over power in; 1 if missing.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub efficiency: Option<Value<Ratio>>,
     /// Differential before it, if it is one of the two shafts behind one.
@@ -114,13 +114,13 @@ pub struct Part {
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
 pub enum Side {
-    /// Where the torque comes in.
+    /// The input side.
     Input,
-    /// Where it goes out.
+    /// The output side.
     Output,
 }
 
-/// What a rating promises.
+/// Kind of a rating.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
 pub enum RatingKind {
@@ -135,14 +135,14 @@ pub enum RatingKind {
 }
 
 record! {
-    /// What reaches the ground.
+    /// Torque and force at the ground.
     #[derive(Debug, Clone, PartialEq)]
     pub struct Pull {
-        /// Of the driven wheels together.
+        /// Torque of the driven wheels together.
         pub wheel_torque: Torque,
-        /// Of the driven wheels together.
+        /// Tractive force of the driven wheels together.
         pub tractive_force: Force,
-        /// What holds it down: `engine` or `grip`.
+        /// Bound on it: `engine` or `grip`.
         pub bound: String,
     }
 }
@@ -151,13 +151,13 @@ record! {
     /// The part with the least known margin.
     #[derive(Debug, Clone, PartialEq)]
     pub struct Weakest {
-        /// Its name.
+        /// Name of the part.
         pub part: String,
-        /// Torque on its rated side, shock included where its rating is not continuous.
+        /// Torque on its rated side, shock included unless its rating is continuous.
         pub torque: Torque,
-        /// Its rating over that torque.
+        /// Margin: its rating over that torque.
         pub margin: Ratio,
-        /// How many parts have a margin that is not known.
+        /// Number of parts with an unknown margin.
         pub not_known: i64,
     }
 }
@@ -205,7 +205,7 @@ struct Demand {
     margin: Known<(Torque, Bound, Ratio)>,
 }
 
-/// What is known, or why it is not.
+/// A known value, or the reason why it is not known.
 type Known<T> = core::result::Result<T, &'static str>;
 
 impl crate::base::Sealed for TorquePath {}
@@ -288,7 +288,7 @@ impl TorquePath {
     /// - `part` — its name
     /// - `torque` — torque on its rated side, that of a dropped clutch where its rating is not continuous
     /// - `margin` — its rating over that torque
-    /// - `not_known` — how many parts have a margin that is not known: each of them may be weaker
+    /// - `not_known` — number of parts with an unknown margin: each of them may be weaker
     pub fn weakest(&self) -> Result<Weakest> {
         let demands = self.demands(self.engine_torque.quantity, self.shock())?;
         let not_known = demands.iter().filter(|demand| demand.margin.is_err()).count() as i64;
@@ -334,7 +334,7 @@ impl TorquePath {
         Ok(rows.finish())
     }
 
-    /// What reaches the ground in a steady pull, with the mean of grip.
+    /// Torque and force at the ground in a steady pull, with the mean of grip.
     ///
     /// # Returns
     /// - `wheel_torque` — of the driven wheels together: the lesser of what the engine gives through all ratios and losses, and what the tyres hold
