@@ -10,7 +10,7 @@ use crate::units::{
 };
 use crate::{Error, Result, fluid, valid};
 
-/// What a pressure tester says of a cap: where it opens, what it holds, when it lets air back in.
+/// A cap on a pressure tester: its opening pressure, its holding pressure, and the opening of its vacuum valve.
 ///
 /// # Formula
 /// holding `p_h - e - (p_r - t)`; opening `p_r + t - (p_o + e)`; weakest component `p_w - max(p_o + e, p_r)`; vacuum `p_v - e - p_l`
@@ -56,7 +56,7 @@ pub struct CapTest {
         serde(default, alias = "tolerance", skip_serializing_if = "Option::is_none")
     )]
     pub rating_tolerance: Option<Value<Stress>>,
-    /// What the weakest component of the system may bear.
+    /// Pressure that the weakest component of the system may bear.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub weakest_component: Option<Value<GaugePressure>>,
     /// Reading at which the vacuum valve opens.
@@ -352,7 +352,7 @@ impl CapTest {
         fluid::water_boiling_temperature(absolute(self.header_pressure()?, station_pressure))
     }
 
-    /// How much lower water boils under what the cap surely holds than under its rating.
+    /// Loss of boiling temperature of water: the cap's rating against the pressure that it surely holds.
     ///
     /// # Parameters
     /// - `station_pressure` — absolute pressure of the air as measured there, not reduced to sea level
@@ -404,7 +404,7 @@ const UNKNOWN: GaugePressure = GaugePressure::from_si(f64::NAN);
 const NOTHING: Stress = Stress::from_si(0.0);
 const ERROR: &str = "the gauge's whole error counts against the cap";
 
-/// How much the first gauge pressure exceeds the second, the air around being the same.
+/// Excess of the first gauge pressure over the second, at the same ambient pressure.
 fn exceeds(pressure: GaugePressure, from: GaugePressure) -> Stress {
     Stress::from_si(less(pressure.si(), from.si()))
 }

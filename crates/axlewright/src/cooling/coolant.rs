@@ -7,7 +7,7 @@ use crate::units::{
 };
 use crate::{Error, Result, fluid, valid};
 
-/// A coolant under a cap at an altitude, and the hottest that it gets.
+/// A coolant under a cap at an altitude, and its highest temperature.
 ///
 /// # Formula
 /// `p = p_cap + p_air`; `w = s f d_c / (f d_c + (1 - f) d_w)` with `1 / d_c = s / d_g + (1 - s) / d_w` for a mix by volume;
@@ -35,7 +35,7 @@ use crate::{Error, Result, fluid, valid};
 #[derive(Debug, Clone, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 pub struct Coolant {
-    /// What it is.
+    /// Kind of coolant.
     pub liquid: Liquid,
     /// Share of concentrate by volume of the parts before they are mixed.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
@@ -72,7 +72,7 @@ pub enum Liquid {
 }
 
 record! {
-    /// How far a coolant is from boiling.
+    /// Boiling margin of a coolant.
     #[derive(Debug, Clone, Copy, PartialEq)]
     pub struct BoilingMargin {
         /// Absolute pressure under the cap at its rating.
@@ -81,7 +81,7 @@ record! {
         pub mass_fraction: Ratio,
         /// Temperature at which the mix begins to boil.
         pub boiling_temperature: Temperature,
-        /// How much the boiling temperature exceeds the hottest coolant.
+        /// Excess of the boiling temperature over the hottest coolant.
         pub margin: TemperatureDifference,
     }
 }
@@ -112,7 +112,7 @@ impl Model for Coolant {
 }
 
 impl Coolant {
-    /// How far the coolant is from boiling.
+    /// Boiling margin of the coolant.
     ///
     /// # Returns
     /// - `absolute_pressure` — under the cap at its rating

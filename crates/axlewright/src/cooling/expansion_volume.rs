@@ -13,7 +13,7 @@ use crate::{Result, fluid, valid};
 /// - `later_temperature` — `T_2`, of the coolant when it is hot, the mean over the system
 ///
 /// # Returns
-/// What the header tank or the overflow bottle must take up; negative where the fill shrinks.
+/// The volume that the header tank or the overflow bottle must take up; negative if the fill shrinks.
 ///
 /// # Valid for
 /// - `0 <= coolant_volume <= 1000`
@@ -71,7 +71,7 @@ pub fn ethylene_glycol_expansion_volume(
 /// - `later_temperature` — `T_2`, of the coolant when it is hot, the mean over the system
 ///
 /// # Returns
-/// What the header tank or the overflow bottle must take up; negative where the fill shrinks.
+/// The volume that the header tank or the overflow bottle must take up; negative if the fill shrinks.
 ///
 /// # Valid for
 /// - `0 <= coolant_volume <= 1000`

@@ -9,7 +9,7 @@ use crate::base::verdict::less;
 use crate::units::{AbsolutePressure, GaugePressure, Ratio, Stress, Temperature, Volume};
 use crate::{Error, Result, fluid, valid};
 
-/// A system that was pumped up and left alone: how much of the pressure that it lost is a leak.
+/// A system pumped up and left alone: the share of its pressure loss that is a leak.
 ///
 /// # Formula
 /// a tight system reads `p_t = (p_1 + p_a) T_2 / T_1 - p_a`, over coolant as `leak_down_pressure_over_coolant`; loss `p_t - p_2`; with the gauge's error `p_t(p_1 + e) - (p_2 - e)`; margin `l` less that, or `p_2` less `leak_down_least_pressure`
@@ -41,15 +41,15 @@ use crate::{Error, Result, fluid, valid};
 #[derive(Debug, Clone, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 pub struct LeakDown {
-    /// What holds the pressure.
+    /// Contents of the system: gas, gas over coolant, or liquid.
     pub trapped: Trapped,
     /// Reading at the start of the test.
     pub gauge_pressure: Value<GaugePressure>,
     /// Reading at its end.
     pub later_gauge_pressure: Value<GaugePressure>,
-    /// At the start.
+    /// Temperature at the start.
     pub temperature: Value<Temperature>,
-    /// At the end.
+    /// Temperature at the end.
     pub later_temperature: Value<Temperature>,
     /// Absolute pressure of the air as measured there.
     pub station_pressure: Value<AbsolutePressure>,
@@ -58,13 +58,13 @@ pub struct LeakDown {
     pub gauge_error: Option<Value<Stress>>,
     /// Pressure that it may lose.
     pub allowed_loss: Value<Stress>,
-    /// Of all the air trapped at the start.
+    /// Volume of all the air trapped at the start.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub gas_volume: Option<Value<Volume>>,
-    /// Of the coolant at the start.
+    /// Volume of the coolant at the start.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub coolant_volume: Option<Value<Volume>>,
-    /// What the coolant is.
+    /// Kind of coolant.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub liquid: Option<Liquid>,
     /// Glycol by mass of the coolant.
@@ -72,7 +72,7 @@ pub struct LeakDown {
     pub mass_fraction: Option<Value<Ratio>>,
 }
 
-/// What holds the pressure of a system under test.
+/// Contents of a system under test.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
 pub enum Trapped {
@@ -85,18 +85,18 @@ pub enum Trapped {
 }
 
 record! {
-    /// What a leak-down test says; what is not known is not a number.
+    /// Result of a leak-down test; an unknown value is not a number.
     #[derive(Debug, Clone, Copy, PartialEq)]
     pub struct LeakDownFindings {
         /// Reading that a tight system would show.
         pub tight_pressure: GaugePressure,
         /// Lowest reading that proves the system tight.
         pub least_pressure: GaugePressure,
-        /// How far below that the reading is.
+        /// Loss: tight reading less the reading.
         pub loss: Stress,
-        /// The same, with the gauge's error against the system.
+        /// Loss with the gauge's error counted against the system.
         pub greatest_loss: Stress,
-        /// How much less that is than what is allowed.
+        /// Margin: allowed loss less that loss.
         pub margin: Stress,
         /// Air that left, if it was air.
         pub leaked_air: Volume,
@@ -166,13 +166,13 @@ impl Model for LeakDown {
 }
 
 impl LeakDown {
-    /// What the two readings say, the temperature counted out.
+    /// Losses from the two readings, without the effect of temperature.
     ///
     /// # Returns
     /// - `tight_pressure` — reading that a tight system would show at the end; not a number where it is not known
     /// - `least_pressure` — lowest reading that proves the system tight, the allowed loss and the gauge's error counted; where the error is not given, only a reading that is too low has one
     /// - `loss` — how far below the tight reading the reading is; negative where it is above
-    /// - `greatest_loss` — the same, with the gauge's error against the system in both readings
+    /// - `greatest_loss` — that loss with the gauge's error counted against the system in both readings
     /// - `margin` — how much less that is than what is allowed, which is how far the reading is above the lowest
     /// - `leaked_air` — air that left, as it takes up room outside, if all of it was air; not a number without `gas_volume`
     /// - `leaked_coolant` — coolant that left, if all of it was coolant; not a number without `gas_volume`, nor where gas alone is trapped
@@ -225,7 +225,7 @@ impl LeakDown {
         })
     }
 
-    /// What the same two readings would say over temperatures at the end, everything else as it is.
+    /// Losses from the same two readings over temperatures at the end, all other values unchanged.
     ///
     /// # Parameters
     /// - `later_temperature` — temperatures at the end of the test

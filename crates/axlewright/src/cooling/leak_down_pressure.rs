@@ -1,7 +1,7 @@
 use crate::units::{AbsolutePressure, GaugePressure, Temperature, absolute, gauge};
 use crate::{Result, valid};
 
-/// What a tight system full of gas should read after its temperature has changed.
+/// Reading of a tight system full of gas after a change of its temperature.
 ///
 /// # Formula
 /// `p_2 = (p_1 + p_a) T_2 / T_1 - p_a`

@@ -1,7 +1,7 @@
 use crate::units::{AbsolutePressure, GaugePressure, Ratio, Temperature, Volume, absolute, gauge};
 use crate::{Result, valid};
 
-/// What a tight system of coolant with air trapped above it should read after its temperature has changed.
+/// Reading of a tight system of coolant with air trapped above it, after a change of its temperature.
 ///
 /// # Formula
 /// `p_2 = (p_1 + p_a) T_2 / T_1 V_g / (V_g - b V) - p_a`

@@ -6,7 +6,7 @@ use crate::units::{
 };
 use crate::{Error, Result, fluid, valid};
 
-/// A fill of glycol and water to mix: what to pour, what to drain from a fill that is there, and what the mix bears.
+/// A fill of glycol and water: volumes to pour, volumes to drain from a present fill, and the limits of the mix.
 ///
 /// # Formula
 /// fresh: concentrate `V f`, water `V (1 - f)`, `f` of the wanted mass fraction `w` as in `fluid`; a fill of `f_0` that is there: drain and replace `V (f - f_0) / (1 - f_0)` by concentrate, or
@@ -40,22 +40,22 @@ use crate::{Error, Result, fluid, valid};
 #[derive(Debug, Clone, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 pub struct Mix {
-    /// What it is.
+    /// Kind of glycol.
     pub liquid: Liquid,
-    /// Of the whole system.
+    /// Volume of the whole system.
     pub system_volume: Value<Volume>,
     /// Glycol in the concentrate by mass.
     pub concentrate: Value<Ratio>,
-    /// At which the first ice may form.
+    /// Temperature at which the first ice may form.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub freezing_temperature: Option<Value<Temperature>>,
     /// Wanted share.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub strength: Option<Value<Ratio>>,
-    /// How strengths are counted.
+    /// Unit of the strengths.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub strength_by: Option<StrengthBy>,
-    /// Of the fill that is there.
+    /// Strength of the present fill.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub present_strength: Option<Value<Ratio>>,
     /// Opening pressure of the cap.
@@ -66,9 +66,9 @@ pub struct Mix {
     /// Absolute pressure of the air as measured there.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub station_pressure: Option<Value<AbsolutePressure>>,
-    /// Of the coolant when it is filled.
+    /// Temperature of the coolant at filling.
     pub fill_temperature: Value<Temperature>,
-    /// Of the hot coolant, the mean over the system.
+    /// Mean temperature of the hot coolant over the system.
     pub mean_temperature: Value<Temperature>,
     /// Temperature that the coolant reaches.
     #[cfg_attr(feature = "serde", serde(alias = "hottest_coolant"))]
@@ -86,7 +86,7 @@ pub enum StrengthBy {
 }
 
 record! {
-    /// A fresh fill, and what it bears.
+    /// A fresh fill and its limits.
     #[derive(Debug, Clone, Copy, PartialEq)]
     pub struct FreshFill {
         /// Glycol by mass of the mix.
@@ -101,7 +101,7 @@ record! {
         pub freezing_temperature: Temperature,
         /// Temperature at which the mix begins to boil under the cap.
         pub boiling_temperature: Temperature,
-        /// How much that exceeds the hottest coolant.
+        /// Excess of that temperature over the hottest coolant.
         pub margin: TemperatureDifference,
         /// Volume by which the fill grows until it is hot.
         pub growth: Volume,
@@ -109,14 +109,14 @@ record! {
 }
 
 record! {
-    /// How to change the strength of a fill that is there.
+    /// Change of the strength of a present fill.
     #[derive(Debug, Clone, Copy, PartialEq)]
     pub struct Exchange {
         /// Glycol by mass of the fill that is there.
         pub present_mass_fraction: Ratio,
         /// Glycol by mass of the mix that is wanted.
         pub mass_fraction: Ratio,
-        /// What to drain.
+        /// Volume to drain.
         pub drained_volume: Volume,
         /// Concentrate to pour in its place.
         pub concentrate_volume: Volume,
@@ -146,7 +146,7 @@ impl Model for Mix {
 }
 
 impl Mix {
-    /// What to pour into the empty system, and what that mix bears.
+    /// Volumes to pour into the empty system, and the limits of that mix.
     ///
     /// # Returns
     /// - `mass_fraction` — glycol by mass of the mix
@@ -201,12 +201,12 @@ impl Mix {
         })
     }
 
-    /// What to drain from the fill that is there, and what to pour in its place.
+    /// Volume to drain from the present fill, and volumes to pour in its place.
     ///
     /// # Returns
     /// - `present_mass_fraction` — glycol by mass of the fill that is there
     /// - `mass_fraction` — glycol by mass of the mix that is wanted
-    /// - `drained_volume` — what to drain, of the fill mixed through
+    /// - `drained_volume` — volume to drain, of the fill mixed through
     /// - `concentrate_volume` — concentrate to pour in its place; nothing where the fill is too strong
     /// - `water_volume` — water to pour in its place; nothing where the fill is too weak
     pub fn exchange(&self) -> Result<Exchange> {

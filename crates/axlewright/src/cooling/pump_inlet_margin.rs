@@ -12,7 +12,7 @@ fn inlet(header: GaugePressure, suction_loss: Stress, station: AbsolutePressure)
     Ok(inlet_pressure)
 }
 
-/// How far water is from boiling at the inlet of the pump, where the pressure is lowest.
+/// Boiling margin of water at the inlet of the pump, the place with the lowest pressure.
 ///
 /// # Formula
 /// `m = T_boiling(p_h + p_a - dp) - T`
@@ -71,7 +71,7 @@ pub fn water_pump_inlet_margin(
     Ok(temperature_difference(fluid::water_boiling_temperature(inlet)?, temperature))
 }
 
-/// How far a mix of water and ethylene glycol is from boiling at the inlet of the pump, where the pressure is lowest.
+/// Boiling margin of a mix of water and ethylene glycol at the inlet of the pump, the place with the lowest pressure.
 ///
 /// # Formula
 /// `m = T_boiling(w, p_h + p_a - dp) - T`
@@ -134,7 +134,7 @@ pub fn ethylene_glycol_pump_inlet_margin(
     Ok(temperature_difference(fluid::ethylene_glycol_boiling_temperature(inlet, mass_fraction)?, temperature))
 }
 
-/// How far a mix of water and propylene glycol is from boiling at the inlet of the pump, where the pressure is lowest.
+/// Boiling margin of a mix of water and propylene glycol at the inlet of the pump, the place with the lowest pressure.
 ///
 /// # Formula
 /// `m = T_boiling(w, p_h + p_a - dp) - T`

@@ -66,7 +66,7 @@ const fn volume(path: &'static str, meaning: &'static str) -> Line {
     )
 }
 
-/// The cap; the tester's gauge and the other parts of the system stand beside it in its table.
+/// The cap; the tester's gauge and the other parts of the system are beside it in its table.
 const THE_CAP: &[&str] = &[
     "cap.rating",
     "cap.rating_tolerance",
@@ -76,7 +76,7 @@ const THE_CAP: &[&str] = &[
 ];
 /// The coolant as it is mixed.
 const THE_MIX: &[&str] = &["coolant.liquid", "coolant.volume_share", "coolant.concentrate"];
-/// What a leak-down test is taken on: coolant, header tank, hoses and radiator.
+/// Parts under a leak-down test: coolant, header tank, hoses and radiator.
 const THE_SYSTEM: &[&str] = &[
     "coolant.liquid",
     "coolant.volume_share",
@@ -95,9 +95,9 @@ const PUMPED: &str = "Compressed gas stores far more energy than liquid at the s
 
 const GROWTH: &[&str] =
     &["coolant.volume", "coolant.mass_fraction", "coolant.fill_temperature", "coolant.mean_temperature"];
-/// What is in the system.
+/// Lines on the contents of the system.
 const STRENGTH: &[Line] = &[
-    choice("coolant.liquid", Liquid::WORDS, "what is in the system"),
+    choice("coolant.liquid", Liquid::WORDS, "kind of coolant in the system"),
     share("coolant.volume_share", "share of concentrate by volume of the parts before they are mixed"),
     share("coolant.concentrate", "glycol in the concentrate by mass"),
     share("coolant.mass_fraction", "glycol by mass of the mix").measured_on(THE_MIX).by(&[pick(&[
@@ -451,7 +451,7 @@ const LINES: usize =
 
 const COOLANT: About = About::parts(&["coolant"]);
 
-/// What the sheet says of coolant, cap and header tank.
+/// Lines and findings of the sheet on coolant, cap and header tank.
 pub const SHEET: Section = Section {
     lines: &joined::<_, LINES>(&[STRENGTH, BOILING, FREEZING, CAP, PUMP, HEADER, LEAK_TEST]),
     findings: &[
