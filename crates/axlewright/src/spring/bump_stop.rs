@@ -40,7 +40,7 @@ record! {
     /// A bump stop at one compression.
     #[derive(Debug, Clone, Copy, PartialEq)]
     pub struct Stopped {
-        /// Of the stop.
+        /// Force of the stop.
         pub force: Force,
         /// Tangent rate there.
         pub rate: LinearStiffness,

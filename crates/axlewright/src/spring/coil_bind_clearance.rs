@@ -1,7 +1,7 @@
 use crate::units::{Force, Length, LinearStiffness};
 use crate::{Result, valid};
 
-/// What is left between the coils, summed over the spring, when the wheel is at full bump.
+/// Remaining clearance between the coils, summed over the spring, with the wheel at full bump.
 ///
 /// # Formula
 /// `s = L_0 - F / k - x - L_c`

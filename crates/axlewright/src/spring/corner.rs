@@ -52,7 +52,7 @@ pub struct Corner {
     pub sprung_mass: Value<Mass>,
     /// Between the spring's seats with the wheel at full droop.
     pub droop_length: Value<Length>,
-    /// Of the damper, fully open less fully closed.
+    /// Stroke of the damper, fully open less fully closed.
     pub damper_stroke: Value<Length>,
     /// Shortening of the damper over travel of the wheel; that of the spring where it is missing.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
@@ -74,11 +74,11 @@ record! {
         pub sag: Length,
         /// Travel of the wheel in bump until something ends it.
         pub bump_left: Length,
-        /// What ends it.
+        /// Part that ends the bump travel.
         pub ends_first: String,
         /// Along the spring, between the closed damper and the minimum gap of the coils.
         pub bind_margin: Length,
-        /// How much the spring is compressed at full droop.
+        /// Compression of the spring at full droop.
         pub captive_margin: Length,
         /// Rate at the wheel.
         pub wheel_rate: LinearStiffness,

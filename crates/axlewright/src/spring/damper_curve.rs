@@ -41,7 +41,7 @@ pub struct DamperCurve {
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 #[cfg_attr(feature = "serde", serde(expecting = "a table with `velocity` and `force`"))]
 pub struct DamperPoint {
-    /// Of the damper, positive in bump.
+    /// Velocity of the damper, positive in bump.
     pub velocity: Value<Velocity>,
     /// At that velocity, gas force included; positive where it pushes the eyes apart.
     pub force: Value<Force>,
@@ -59,7 +59,7 @@ record! {
         pub mean_damping: Damping,
         /// Rebound over both.
         pub rebound_share: Ratio,
-        /// Of the linear damper that takes the same energy over a cycle of that peak velocity; above the mean where the curve flattens.
+        /// Damping of the linear damper that takes the same energy over a cycle of that peak velocity; above the mean if the curve flattens.
         pub cycle_damping: Damping,
     }
 }

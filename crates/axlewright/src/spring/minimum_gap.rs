@@ -12,7 +12,7 @@ use crate::{Result, valid};
 /// - `active_coils` — `n`, the coils that deflect: total coils less the dead ones at the ends
 ///
 /// # Returns
-/// What must be left above the solid length at the shortest length in service, all gaps together.
+/// The least length above the solid length at the shortest length in service, all gaps together.
 ///
 /// # Valid for
 /// - `0.00001 <= wire_diameter <= 1`
@@ -64,7 +64,7 @@ pub fn minimum_gap_cold_static(
 /// - `active_coils` — `n`, the coils that deflect: total coils less the dead ones at the ends
 ///
 /// # Returns
-/// What must be left above the solid length at the shortest length in service, all gaps together.
+/// The least length above the solid length at the shortest length in service, all gaps together.
 ///
 /// # Valid for
 /// - `0.00001 <= wire_diameter <= 1`
@@ -116,7 +116,7 @@ pub fn minimum_gap_cold_dynamic(
 /// - `active_coils` — `n`, the coils that deflect: total coils less the dead ones at the ends
 ///
 /// # Returns
-/// What must be left above the solid length at the shortest length in service, all gaps together.
+/// The least length above the solid length at the shortest length in service, all gaps together.
 ///
 /// # Valid for
 /// - `0.00001 <= wire_diameter <= 1`
@@ -168,7 +168,7 @@ pub fn minimum_gap_hot_static(
 /// - `active_coils` — `n`, the coils that deflect: total coils less the dead ones at the ends
 ///
 /// # Returns
-/// What must be left above the solid length at the shortest length in service, all gaps together.
+/// The least length above the solid length at the shortest length in service, all gaps together.
 ///
 /// # Valid for
 /// - `0.00001 <= wire_diameter <= 1`

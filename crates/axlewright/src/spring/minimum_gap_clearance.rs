@@ -2,7 +2,7 @@ use super::coil_bind_clearance::coil_bind_clearance;
 use crate::units::{Force, Length, LinearStiffness};
 use crate::{Result, valid};
 
-/// What is left above the minimum gap between the coils when the wheel is at full bump.
+/// Remaining clearance above the minimum gap between the coils, with the wheel at full bump.
 ///
 /// # Formula
 /// `s = L_0 - F / k - x - L_n`

@@ -4,7 +4,7 @@ use crate::units::{Force, Length, LinearStiffness};
 use crate::{Error, Result, valid};
 
 record! {
-    /// Where a stack of two springs changes its rate, and where it ends.
+    /// Points at which a stack of two springs changes its rate and ends.
     #[derive(Debug, Clone, Copy, PartialEq)]
     pub struct SeriesCrossover {
         /// Load at which the first of the two springs is solid.

@@ -246,7 +246,7 @@ const SPRING: &[Line] = &[
         .or(7850.0, "steel (common practice, no source)"),
 ];
 
-/// Where it stands, and how it is reached from the wheel.
+/// Place of the spring, and its lever from the wheel.
 const AT_RIDE: &[Line] = &[
     ratio(
         "axle.spring.mount_ratio",
@@ -380,7 +380,7 @@ const DAMPER: &[Line] = &[
     .by(&[by(&DAMPER_TRAVEL)]),
 ];
 
-/// What is left, and what the spring bears at its shortest.
+/// Remaining travel, and the load of the spring at its shortest.
 const TRAVEL_LEFT: &[Line] = &[
     length(
         "axle.bump_stop_travel",
@@ -434,7 +434,7 @@ const TRAVEL_LEFT: &[Line] = &[
     ]),
 ];
 
-/// Whether the spring stays in shape.
+/// Stability of the spring's shape.
 const SHAPE: &[Line] = &[
     derived("axle.spring.surge_frequency", Frequency::KIND, "of the spring itself: it should lie far above that of the wheel").by(&[step(
         "spring.surge_frequency",
@@ -451,7 +451,7 @@ const SHAPE: &[Line] = &[
         .by(&[pick(&["axle.spring.guide", "axle.spring.buckles_if_free", "axle.spring.guided_deflection"])]),
 ];
 
-/// How the body comes to rest.
+/// Damping of the body.
 const DAMPING: &[Line] = &[
     derived("axle.damper.at_wheel", Damping::KIND, "damping at the wheel")
         .by(&[step("spring.wheel_damping", &["axle.damper.rate", "axle.damper.motion_ratio"])]),
@@ -496,7 +496,7 @@ const DAMPING: &[Line] = &[
     )]),
 ];
 
-/// What is wanted.
+/// Lines under `wanted`.
 const WANTED: &[Line] = &[
     line("wanted.damping", Ratio::KIND, "damping ratio to which an adjustable damper is to be set")
         .within(0.0, 3.0, "plausibility limit: ratios lie below 3")
@@ -579,7 +579,7 @@ pub(crate) const COIL: About = About::parts(&[
 const ADJUSTABLE: [About; 2] =
     [About::parts(&["axle.damper.rate_softest"]), About::parts(&["axle.damper.rate_firmest"])];
 
-/// What the sheet says of springs and dampers.
+/// Lines and findings of the sheet on springs and dampers.
 pub const SHEET: Section = Section {
     lines: &joined::<_, LINES>(&[SPRING, AT_RIDE, RATES, DAMPER, TRAVEL_LEFT, SHAPE, DAMPING, WANTED]),
     findings: &[

@@ -41,7 +41,7 @@ pub struct Stack {
     serde(expecting = "a table with `name`, `rate`, `free_length` and `solid_length`")
 )]
 pub struct StackedSpring {
-    /// What it is called.
+    /// Name of the spring.
     pub name: String,
     /// Along its own axis.
     pub rate: Value<LinearStiffness>,
@@ -51,20 +51,20 @@ pub struct StackedSpring {
     pub solid_length: Value<Length>,
 }
 
-/// Of a load, over itself: a few last places.
+/// Rounding of a load, over the load: a few last places.
 const ROUNDING: f64 = 16.0 * f64::EPSILON;
 
 record! {
     /// A stack under a load.
     #[derive(Debug, Clone, Copy, PartialEq)]
     pub struct LoadedStack {
-        /// Of the whole stack, spacers included.
+        /// Length of the whole stack, spacers included.
         pub length: Length,
         /// Shortening from the free length: what it sags under that load.
         pub deflection: Length,
-        /// Of the springs that are open; of those that close last at the greatest load.
+        /// Rate of the open springs; at the highest load, of those that close last.
         pub rate: LinearStiffness,
-        /// How many springs are closed.
+        /// Number of closed springs.
         pub closed: i64,
     }
 }
@@ -77,9 +77,9 @@ record! {
         pub load: Force,
         /// Shortening from the free length.
         pub deflection: Length,
-        /// Of the springs that are open; of those that close last at the least length.
+        /// Rate of the open springs; at the least length, of those that close last.
         pub rate: LinearStiffness,
-        /// How many springs are closed.
+        /// Number of closed springs.
         pub closed: i64,
     }
 }
@@ -320,12 +320,12 @@ impl StackedSpring {
         self.rate.quantity * self.travel()
     }
 
-    /// Whether it closes at that load or below, but for rounding.
+    /// True if it closes at that load or below, rounding aside.
     fn is_closed(&self, load: Force) -> bool {
         self.closing_load() <= load * (1.0 + ROUNDING)
     }
 
-    /// Whether it closes at that load or above, but for rounding.
+    /// True if it closes at that load or above, rounding aside.
     fn works_up_to(&self, load: Force) -> bool {
         self.closing_load() >= load * (1.0 - ROUNDING)
     }
@@ -335,7 +335,7 @@ impl StackedSpring {
     }
 }
 
-/// Whether two springs close at the same load, but for rounding.
+/// True if two springs close at the same load, rounding aside.
 fn together(a: &StackedSpring, b: &StackedSpring) -> bool {
     a.works_up_to(b.closing_load()) && a.is_closed(b.closing_load())
 }
