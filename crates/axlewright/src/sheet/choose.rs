@@ -28,9 +28,9 @@ pub struct Requirement {
 
 #[derive(Debug, Clone, PartialEq)]
 enum Test {
-    /// Of all parts together, in the money of the list.
+    /// Highest cost of all parts together, in the money of the list.
     Cost { most: f64 },
-    /// Of all parts together, in kilograms.
+    /// Highest mass of all parts together, in kilograms.
     Mass { most: f64 },
     /// Every ratio that is known.
     Margins { least: f64 },
@@ -45,20 +45,20 @@ enum Test {
 pub struct Choice {
     /// Places in the price list, in the order of the kinds.
     pub parts: Vec<usize>,
-    /// What they cost together.
+    /// Cost of the parts together.
     pub cost: f64,
-    /// What they weigh together.
+    /// Mass of the parts together.
     pub mass: Mass,
 }
 
-/// What can be chosen.
+/// The possible choices.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Chosen {
     /// The kinds of part, in the order of the list.
     pub kinds: Vec<String>,
     /// Combinations that meet every requirement, in the order of the list, as many as were asked for.
     pub feasible: Vec<Choice>,
-    /// Whether there are more of them.
+    /// True if there are more of them.
     pub more: bool,
     /// The cheapest; the lighter one of equals.
     pub cheapest: Option<Choice>,
@@ -72,7 +72,7 @@ pub struct Chosen {
     pub not_known: Vec<String>,
     /// Paths of written readings that count for no combination: each was taken on a part that is chosen anew.
     pub dropped: Vec<&'static str>,
-    /// How many times a requirement was evaluated.
+    /// Number of evaluations of requirements.
     pub evaluated: usize,
 }
 
@@ -82,7 +82,7 @@ fn whole(cost: f64, mass: f64) -> (i128, i128) {
     ((cost * 1e6).round() as i128, (mass * 1e9).round() as i128)
 }
 
-/// The same as numbers.
+/// Cost and mass as numbers.
 fn plain((cost, mass): (i128, i128)) -> (f64, Mass) {
     (cost as f64 / 1e6, Mass::from_si(mass as f64 / 1e9))
 }
@@ -174,13 +174,13 @@ struct Bound {
     kinds: Vec<usize>,
 }
 
-/// Which combinations of a few kinds are allowed.
+/// Allowed combinations of a few kinds.
 struct Factor {
     kinds: Vec<usize>,
     allowed: BTreeSet<Vec<usize>>,
 }
 
-/// Which parts of the list meet every requirement on a sheet. Lists at most `limit` combinations.
+/// Parts of the list that meet every requirement on a sheet. Lists at most `limit` combinations.
 pub fn choose(
     sheet: &Sheet,
     list: &PriceList,
@@ -215,7 +215,7 @@ struct Chooser<'a> {
     /// Lines that the parts of each kind write.
     lines: Vec<Vec<String>>,
     bounds: Vec<Bound>,
-    /// Which parts of each kind are left.
+    /// Remaining parts of each kind.
     left: Vec<Vec<usize>>,
     factors: Vec<Factor>,
     why: BTreeMap<usize, String>,
@@ -356,7 +356,7 @@ impl<'a> Chooser<'a> {
         Ok(())
     }
 
-    /// What says that a finding does not apply, whichever parts are chosen.
+    /// Reason why a finding does not apply, for any choice of parts.
     fn does_not_apply(
         &self,
         plan: &Plan,
@@ -478,7 +478,7 @@ impl<'a> Chooser<'a> {
         Ok(true)
     }
 
-    /// How far a value lies outside a bound, as a share of the bound.
+    /// Distance of a value outside a bound, as a share of the bound.
     fn distance(&self, bound: usize, value: f64) -> f64 {
         let of = &self.bounds[bound];
         let beyond =
@@ -716,7 +716,7 @@ struct Buckets {
     buckets: Vec<Bucket>,
 }
 
-/// What some parts cost and weigh together.
+/// Cost and mass of some parts together.
 #[derive(Debug, Clone)]
 struct Point {
     cost: i128,
@@ -816,7 +816,7 @@ impl Buckets {
         }
     }
 
-    /// What the kinds that are still to be chosen cost and weigh at least, those whose neighbours are all chosen.
+    /// Least cost and mass of the kinds that are not chosen yet but whose neighbours all are.
     fn least_ahead(&self, from: usize, parts: &[usize]) -> (i128, i128) {
         let chosen: BTreeSet<usize> = self.buckets[from..].iter().map(|bucket| bucket.kind).collect();
         let mut least = (0, 0);

@@ -12,16 +12,16 @@ use crate::units::Kind;
 pub struct Contradiction {
     /// The line.
     pub path: &'static str,
-    /// What is written, in coherent SI.
+    /// The written value, in coherent SI.
     pub written: f64,
-    /// What follows from the others, in coherent SI.
+    /// The value that follows from the others, in coherent SI.
     pub follows: f64,
-    /// How far they may lie apart: the tolerances of all of them together, a bound as it is and a standard deviation twice; 1 % of what is
-    /// written for a line without one.
+    /// Allowed difference: the tolerances of all of them together, a bound as it is and a standard deviation twice; 1 % of the written
+    /// value for a line without one.
     pub allowed: f64,
     /// Kind of what is written and what follows.
     pub kind: &'static Kind,
-    /// How it follows.
+    /// Function or step of that value.
     pub by: &'static str,
     /// The written lines from which it follows.
     pub from: Vec<&'static str>,
@@ -36,7 +36,7 @@ impl Contradiction {
     }
 }
 
-/// What a line is known to where nobody wrote a tolerance, as a share of it.
+/// Uncertainty of a line without a tolerance, as a share of its value.
 const PLAIN: f64 = 0.01;
 /// Rounding of what follows.
 const NOISE: f64 = 1e-9;
@@ -67,7 +67,7 @@ pub(super) fn contradictions(sheet: &Sheet, plan: &Plan, values: &[f64]) -> Vec<
     found.collect()
 }
 
-/// Whether lines of a sheet contradict each other, or may do so once these change: only then is each row looked at by itself.
+/// True if lines of a sheet contradict each other, or may do so once these change: only then is each row examined by itself.
 pub(super) fn may_contradict(sheet: &Sheet, changes: impl Fn(Slot) -> bool) -> bool {
     let graph = Graph::get();
     let all = 0..graph.slots.len() as Slot;
@@ -140,7 +140,7 @@ fn bound(tolerance: Tolerance) -> f64 {
     }
 }
 
-/// How far the result of a call moves where every tolerance of these lines is used up in the same direction.
+/// Change of the result of a call if every tolerance of these lines is used up in the same direction.
 fn spread(sheet: &Sheet, plan: &Plan, values: &[f64], node: &Node, from: &[Slot]) -> f64 {
     let mut sum = 0.0;
     for line in from {

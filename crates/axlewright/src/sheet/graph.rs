@@ -29,7 +29,7 @@ pub(super) struct Graph {
     pub shared: usize,
     /// Tables and lists of a document: every path above a line.
     folders: BTreeSet<&'static str>,
-    /// What the systems say wrong of themselves: lines that are not there, or twice. The tests hold it empty.
+    /// Faults in the systems' sections: lines that are missing, or there twice. The tests hold it empty.
     faults: Vec<String>,
 }
 
@@ -45,19 +45,19 @@ pub(super) struct SlotInfo {
 pub(super) struct StepInfo {
     pub call: Calls,
     pub inputs: Vec<Slot>,
-    /// How many of the inputs, the first ones or not, may be missing.
+    /// Which inputs may be missing, in order.
     pub optional: Vec<bool>,
     /// Number of lines that each input of a rule takes.
     pub counts: Vec<u16>,
     /// Number of the call, which it shares with the other steps that take a result of the same call; none of a call with one result.
     pub shared: Option<u16>,
-    /// How far a line that is written may lie from it.
+    /// Allowed difference of a written line from it.
     pub leeway: f64,
     /// Message where the result is not a number although the inputs are known.
     pub lacking: &'static str,
 }
 
-/// What a step calls, resolved.
+/// Call of a step, resolved.
 #[derive(Clone, Copy)]
 pub(super) enum Calls {
     Function(&'static Entry, usize),
@@ -775,7 +775,7 @@ mod tests {
                 Some(Class::Wish) => {}
                 _ => assert!(!wanted || line.class.is_none(), "{path} is wanted, and no wish"),
             }
-            // What is read on a part alone has no usual value that would stand in for it on another one.
+            // A reading of one part has no usual value that could replace it on another part.
             let void = line.left_out_is_none && line.assumed.is_some();
             assert!(!void, "{path}");
             // A reading is not itself a marking: a marking names its part.

@@ -67,7 +67,7 @@ pub struct Sheet {
     dropped: BTreeSet<Slot>,
 }
 
-/// What stands on one line.
+/// Content of one line.
 #[derive(Debug, Clone)]
 struct Written {
     /// In coherent SI, the place of a word among the choices, or zero for a marking.
@@ -178,7 +178,7 @@ impl Sheet {
         renamed.chain(dropped).collect()
     }
 
-    /// What it is called.
+    /// Name of the sheet.
     pub fn name(&self) -> &str {
         &self.name
     }
@@ -255,7 +255,7 @@ impl Sheet {
         }
     }
 
-    /// What the sheet says that there is none of, on this path or on a table around it.
+    /// The part that the sheet declares `none`, on this path or on a table around it.
     fn none_around(&self, path: &str) -> Option<&'static str> {
         self.none
             .iter()
@@ -405,7 +405,7 @@ fn quoted(text: &str) -> String {
     serde_json::Value::from(text).to_string().replace('\u{7f}', "\\u007f")
 }
 
-/// What is said of a place of a list that is written before another.
+/// Message for a place of a list that is written before another.
 fn out_of_order(before: &str) -> String {
     format!("the places of a list come in order: {before} is not written")
 }
@@ -424,11 +424,11 @@ fn neighbours(path: &str) -> (Neighbour, Neighbour) {
     (place.checked_sub(1).and_then(at), at(place + 1))
 }
 
-/// What is said of "none" on a list or in one.
+/// Message for "none" on a list or in one.
 const NO_NONE: &str =
     "`none` stands on a line or a table, not on a list or in one; leave out what is not there";
 
-/// Whether a line is a choice that has this word.
+/// True if a line is a choice that has this word.
 fn chooses(slot: Slot, word: &str) -> bool {
     matches!(Graph::get().info(slot).line.content, Content::Choice(words) if words.contains(&word))
 }
@@ -463,7 +463,7 @@ fn no_line<'a>(path: &str, known: impl Iterator<Item = &'a str>) -> String {
     format!("there is no such line{}", did_you_mean(path, known))
 }
 
-/// What is said of a key that no system knows.
+/// Message for a key that no system has.
 fn unknown(folder: &str, path: &str) -> String {
     let graph = Graph::get();
     let mut keys = graph.keys_in(folder);
@@ -477,7 +477,7 @@ fn unknown(folder: &str, path: &str) -> String {
     unknown_key(key, keys.iter().copied())
 }
 
-/// What stands at a place of the document, on this line of the sheet.
+/// Value at a place of the document, for this line of the sheet.
 fn written(slot: Slot, spot: &Spot) -> Result<Written> {
     let info = Graph::get().info(slot);
     let refused = |message: String| Error::document(info.path, message);

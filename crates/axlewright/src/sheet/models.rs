@@ -29,7 +29,7 @@ pub struct Elsewhere {
     pub field: String,
     /// Line from which it comes.
     pub line: &'static str,
-    /// Whether the line is written, computed or assumed.
+    /// Origin of the line: written, computed or assumed.
     pub origin: &'static str,
 }
 

@@ -1,4 +1,4 @@
-//! Which lines of a sheet are known and by what, and their values: for one sheet, or for many rows of changed lines at once.
+//! Known lines of a sheet, their origin and their values: for one sheet, or for many rows of changed lines at once.
 
 use super::Sheet;
 use super::graph::{Calls, Graph, Slot, StepInfo};
@@ -7,7 +7,7 @@ use crate::base::section::Content;
 use crate::base::section::rule::Given;
 use crate::{Error, Result};
 
-/// Where the value of a line comes from.
+/// Origin of the value of a line.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Origin {
     /// Nobody wrote it and it does not follow from what is known.
@@ -29,7 +29,7 @@ pub(super) struct Node {
     more: Vec<(usize, Slot)>,
 }
 
-/// What is called, in order, to fill the wanted lines of a sheet.
+/// Calls, in order, that fill the wanted lines of a sheet.
 #[derive(Clone)]
 pub(super) struct Plan {
     pub origins: Vec<Origin>,
@@ -40,7 +40,7 @@ pub(super) struct Plan {
     lost: Vec<Slot>,
 }
 
-/// Why a line has no value although its inputs are known.
+/// Reasons for lines without a value although their inputs are known.
 pub(super) type Refusals = Vec<(Slot, Error)>;
 
 impl Plan {
@@ -111,7 +111,7 @@ impl Plan {
             .collect()
     }
 
-    /// Of the lines that the call behind a line fills, the first that is reached: a refusal stands at the first of them all.
+    /// The first reached line among those that the call behind a line fills: a refusal is noted on that one.
     pub fn filled(&self, slot: Slot, reached: &[Slot]) -> Option<Slot> {
         let mut outputs = self.node_of(slot)?.outputs().map(|(_, slot)| slot);
         outputs.find(|slot| reached.contains(slot))
@@ -180,7 +180,7 @@ impl Plan {
         reached
     }
 
-    /// What is lacking where glue has no result although its inputs are known: the line, and the words of its system.
+    /// Message for a step without a result although its inputs are known: the line, and the words of its system.
     pub fn lacking<'a>(
         &'a self,
         values: &'a [f64],
@@ -202,7 +202,7 @@ impl Plan {
         if self.is_known(slot) {
             return vec![];
         }
-        // What is written at first hand is asked for by itself, unless most of what it follows from is there.
+        // A first-hand line is asked for itself, unless most of its inputs are there.
         let wanted = |step: &'static StepInfo| {
             let inputs = step.inputs.iter().zip(&step.optional);
             inputs.filter(|(input, optional)| !**optional || self.lost.contains(input))

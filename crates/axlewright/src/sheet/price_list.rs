@@ -14,9 +14,9 @@ pub struct Candidate {
     pub part: String,
     /// Its kind; one part of each kind is chosen.
     pub kind: String,
-    /// What it costs, in the money of the list.
+    /// Cost, in the money of the list.
     pub cost: f64,
-    /// What it weighs.
+    /// Mass.
     pub mass: Mass,
     /// Lines of the sheet that it writes, and how.
     pub lines: Vec<(String, String)>,
@@ -29,7 +29,7 @@ pub struct PriceList {
     pub parts: Vec<Candidate>,
 }
 
-/// What a price list says of a part itself.
+/// Columns of a price list on a part itself.
 const OWN: [&str; 4] = ["part", "kind", "cost", "mass"];
 
 impl PriceList {

@@ -273,7 +273,7 @@ impl Assessment {
         out
     }
 
-    /// What an answer lacks, in one sentence.
+    /// Missing inputs of an answer, in one sentence.
     pub fn missing_text(&self, answer: &Answer) -> String {
         let missing = self.missing(answer);
         let mut said = Vec::new();

@@ -1,4 +1,4 @@
-//! Which tolerance matters for a finding, and whether its verdict turns within the tolerances.
+//! Influence of each tolerance on a finding, and the chance that its verdict turns within the tolerances.
 
 use super::assess::{Answer, Assessment, changes, difference, margin, tolerances, value_kind, verdict};
 use super::graph::{Graph, Slot};
@@ -8,7 +8,7 @@ use crate::base::text::Form;
 use crate::units::Kind;
 use crate::{Error, Result, Verdict};
 
-/// What one tolerance does to a margin.
+/// Effect of one tolerance on a margin.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Sensitivity {
     /// The written line.
@@ -23,7 +23,7 @@ pub struct Sensitivity {
     pub share: f64,
 }
 
-/// How sure a verdict is within the tolerances.
+/// Certainty of a verdict within the tolerances.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Chance {
     /// The finding.
@@ -81,7 +81,7 @@ impl Assessment {
         Ok(self.chances_told(samples, seed, &mut |_| true)?.unwrap_or_default())
     }
 
-    /// The same, and `progress` is told of the samples that are done. Nothing where it stopped it.
+    /// The chances, with the number of finished samples given to `progress`. Nothing if it stopped the run.
     pub fn chances_told(
         &self,
         samples: usize,
@@ -148,7 +148,7 @@ impl Assessment {
     }
 }
 
-/// What the samples of one finding add up to.
+/// Sums over the samples of one finding.
 #[derive(Clone, Default)]
 struct Tally {
     counts: [usize; Verdict::ALL.len()],

@@ -1,4 +1,4 @@
-//! What follows from lists of answers: tables, JSON, and a choice that is fitted.
+//! Lists of answers as tables and JSON, and the fitting of a choice.
 
 use super::assess::{Answer, Assessment};
 use super::{Choice, Chosen, PriceList, Sheet};

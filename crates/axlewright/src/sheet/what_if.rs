@@ -29,7 +29,7 @@ pub struct Axis {
     labels: Vec<Vec<String>>,
     /// Numbers of the markings of a column.
     decoded: Vec<Vec<Vec<f64>>>,
-    /// Whether the line does not allow some of its values.
+    /// True if the line does not allow some of its values.
     refuses: bool,
 }
 
@@ -140,7 +140,7 @@ impl Axis {
         Ok(axis)
     }
 
-    /// Why the line does not allow the value of this place; texts were refused when they were read.
+    /// Reason why the line does not allow the value of this place; texts were refused when they were read.
     fn refusal(&self, place: usize) -> Option<Error> {
         let info = Graph::get().info(*self.slots.first()?);
         let Content::Quantity(kind) = info.line.content else { return None };
@@ -152,12 +152,12 @@ impl Axis {
         Some(Error::document(info.path, super::outside(&shown, info.line.range, kind)))
     }
 
-    /// How many values it has.
+    /// Number of values.
     pub fn len(&self) -> usize {
         self.columns.first().map_or(0, Series::len)
     }
 
-    /// Whether it has no value.
+    /// True if it has no value.
     pub fn is_empty(&self) -> bool {
         self.len() == 0
     }
@@ -180,7 +180,7 @@ impl Axis {
 pub struct WhatIf {
     sheet: Sheet,
     axes: Vec<Axis>,
-    /// Whether the axes go side by side, row by row, rather than every value with every other.
+    /// True if the axes go side by side, row by row, rather than every value with every other.
     side_by_side: bool,
     outputs: Vec<Output>,
     rows: usize,
@@ -191,13 +191,13 @@ pub struct WhatIf {
     /// Readings of the lines that change.
     dropped: Vec<&'static str>,
     markings: Vec<Vec<f64>>,
-    /// Which outputs follow from the lines of each axis.
+    /// Outputs that follow from the lines of each axis.
     follow: Vec<Vec<bool>>,
-    /// What the sheet says of the parts that the finding of each output is about.
+    /// Statements of the sheet on the parts behind the finding of each output.
     applies: Vec<Applies>,
-    /// Whether that finding is asked, where it is the same in all rows.
+    /// Whether that finding is asked, if the answer is the same in all rows.
     asked: Vec<Option<Asked>>,
-    /// Whether the lines of a row may contradict each other where a verdict of safety is asked for.
+    /// True if the lines of a row may contradict each other and a safety verdict is an output.
     may_contradict: bool,
 }
 
@@ -211,12 +211,12 @@ enum Output {
     Verdict { name: String, finding: &'static FindingInfo },
 }
 
-/// What is told while it runs: the rows that are done; an answer of `false` stops it.
+/// Receives the number of finished rows; an answer of `false` stops the run.
 pub type Progress<'a> = &'a mut dyn FnMut(usize) -> bool;
 
 /// Rows that are computed together; small enough for the cache, large enough to forget the cost of a call.
 const BLOCK: usize = 1024;
-/// What to ask for where a table is too large.
+/// Advice for a table that is too large.
 const IN_PIECES: &str = "ask for its rows piece by piece: `WhatIf::table` takes a range of rows, `axw_what_if_table` takes `first` and `count`, and a sweep in Python has \
                          `batches`, `partitions` and `to_parquet`";
 /// Fewer rows than this are not worth a thread.
@@ -374,7 +374,7 @@ impl WhatIf {
         &self.dropped
     }
 
-    /// How many rows it has.
+    /// Number of rows.
     pub fn rows(&self) -> usize {
         self.rows
     }
@@ -556,7 +556,7 @@ impl WhatIf {
         }
     }
 
-    /// Whether the finding of an output is asked in a row.
+    /// True if the finding of an output is asked in a row.
     fn is_asked(&self, output: usize, block: &Block<'_>, row: usize, doubts: &mut [Doubt]) -> Cow<'_, Asked> {
         if let Some(asked) = &self.asked[output] {
             return Cow::Borrowed(asked);
@@ -721,7 +721,7 @@ struct Job<'a> {
     codes: Vec<&'a mut [i32]>,
 }
 
-/// What an output lacks in every row; a line that is computed row by row lacks nothing in all of them.
+/// Inputs that an output lacks in every row; a line that is computed row by row lacks nothing in all of them.
 fn lacks(plan: &Plan, constant: &[f64], refusals: &Refusals, moving: &[Slot], slot: Slot) -> Vec<String> {
     let graph = Graph::get();
     let needs = plan.needs(slot).into_iter().map(|slot| format!("needs {}", graph.info(slot).path));
