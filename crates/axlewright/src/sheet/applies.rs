@@ -1,4 +1,4 @@
-//! Whether a question is asked of a sheet: not where the sheet says that the vehicle lacks the part that it is about.
+//! Applicability of questions: a question is not asked if the sheet says that the vehicle lacks the part.
 //!
 //! Only `none` and the word of a choice say so. A part that is merely not written is missing, and the answer is not known.
 
@@ -7,7 +7,7 @@ use super::graph::{AboutChoice, AboutInfo, FindingInfo, Graph, Slot};
 use crate::Verdict;
 use crate::base::section::Content;
 
-/// What a sheet says of the parts that a finding is about.
+/// Statements of a sheet on the parts of a finding.
 #[derive(Clone, Default)]
 pub(super) struct Applies {
     parts: Vec<Part>,
@@ -16,15 +16,15 @@ pub(super) struct Applies {
 #[derive(Clone)]
 struct Part {
     about: &'static AboutInfo,
-    /// Of which of its lines or tables the sheet says `none`, if of all.
+    /// Lines or tables that the sheet declares `none`, if it declares all of them so.
     none: Vec<&'static str>,
     /// A line of it that is written.
     written: Option<&'static str>,
-    /// Whether a line is written beside which it must be told of.
+    /// True if a line is written beside which the part must be written too.
     beside: bool,
 }
 
-/// How a sheet answers whether a question is asked.
+/// Whether a question is asked, by the sheet.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(super) enum Asked {
     /// It is asked.
@@ -36,7 +36,7 @@ pub(super) enum Asked {
 }
 
 impl Applies {
-    /// What a sheet says, to which the lines that `change` are written too.
+    /// Statements of a sheet to which the lines that `change` are added.
     pub fn new(sheet: &Sheet, finding: &'static FindingInfo, changes: impl Fn(Slot) -> bool) -> Applies {
         let part = |about: &'static AboutInfo| {
             let is_written = |slot: &&Slot| sheet.values.contains_key(slot) || changes(**slot);
@@ -57,7 +57,7 @@ impl Applies {
         Applies { parts: finding.about.iter().map(part).collect() }
     }
 
-    /// Whether a sheet with these values says anything of the parts that a finding is about: most say nothing, which is quickly told.
+    /// True if a sheet with these values says anything about the parts of a finding: most sheets say nothing, which is quickly known.
     pub fn speaks(sheet: &Sheet, finding: &FindingInfo, value: impl Fn(Slot) -> f64) -> bool {
         finding.about.iter().any(|about| {
             !sheet.none.is_empty()
@@ -66,7 +66,7 @@ impl Applies {
         })
     }
 
-    /// Whether it is asked where the choices have these values and these lines contradict others.
+    /// Whether it is asked if the choices have these values and these lines contradict others.
     pub fn asked(&self, value: impl Fn(Slot) -> f64, is_doubted: impl Fn(Slot) -> bool) -> Asked {
         let (mut none, mut open) = (None, None);
         for part in &self.parts {
@@ -119,7 +119,7 @@ impl Part {
 }
 
 impl AboutChoice {
-    /// Whether there may be such a part with this word; with any as long as none is written.
+    /// True if this word allows such a part; any word does as long as none is written.
     fn allows(&self, word: f64) -> bool {
         word.is_nan() || self.words.contains(&(word as usize))
     }

@@ -1,4 +1,4 @@
-//! What a sheet answers: every finding with its value, its limit, its margin and its verdict.
+//! Answers of a sheet: every finding with its value, its limit, its margin and its verdict.
 
 use super::Sheet;
 use super::applies::{Applies, Asked};
@@ -33,7 +33,7 @@ pub struct Answer {
     pub system: &'static str,
     /// The question.
     pub question: &'static str,
-    /// What is held against the limit, in coherent SI; NaN where it is not known.
+    /// Value that is held against the limit, in coherent SI; NaN if not known.
     pub value: f64,
     /// The least that is allowed; NaN where there is no least, or it is not known.
     pub low: f64,
@@ -49,15 +49,15 @@ pub struct Answer {
     pub wanted: f64,
     /// Kind of the margins.
     pub margin_kind: &'static Kind,
-    /// What to call that.
+    /// Verdict on the margin.
     pub verdict: Verdict,
     /// Standard uncertainty of the margin from the tolerances, to first order; NaN where the margin is not known.
     pub uncertainty: f64,
-    /// What is said beside it where it can hurt someone; empty where it cannot.
+    /// Caution for a finding that can hurt someone; empty for others.
     pub caution: &'static str,
 }
 
-/// What a finding lacks.
+/// Missing inputs of a finding.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Missing {
     /// Lines that would have to be written.
@@ -88,13 +88,13 @@ pub(super) enum WorkStep {
 }
 
 impl Answer {
-    /// Whether it can hurt someone.
+    /// True if it can hurt someone.
     pub fn is_safety(&self) -> bool {
         !self.caution.is_empty()
     }
 
-    /// How bad it is: 0 meets, 1 tight, 2 short. What is not known counts as tight where it can hurt someone, else as nothing; what does
-    /// not apply counts as nothing.
+    /// Severity: 0 meets, 1 tight, 2 short. A finding that is not known counts as tight if it can hurt someone, otherwise 0; one that does
+    /// not apply counts 0.
     pub fn severity(&self) -> u8 {
         match self.verdict {
             Verdict::Meets | Verdict::DoesNotApply => 0,
@@ -121,7 +121,7 @@ pub(super) fn margin(finding: &FindingInfo, value: impl Fn(Slot) -> f64) -> f64 
     left(finding.margin, value)
 }
 
-/// What is left to a limit.
+/// Remaining amount to a limit.
 fn left(margin: MarginSlots, value: impl Fn(Slot) -> f64) -> f64 {
     match margin {
         MarginSlots::Ratio { capacity, demand } => over(value(capacity), value(demand)),
@@ -222,7 +222,7 @@ impl Sheet {
     }
 }
 
-/// Whether a finding of safety rests on a line that contradicts others, or on one of those: it is not shown better than tight then.
+/// True if a safety finding rests on a line that contradicts others, or on one of those: it is then no better than tight.
 pub(super) fn is_doubted(plan: &Plan, finding: &FindingInfo, doubted: &[Slot]) -> bool {
     if doubted.is_empty() || finding.finding.caution.is_empty() {
         return false;
@@ -265,7 +265,7 @@ fn answer(finding: &FindingInfo, values: &[f64]) -> Answer {
     }
 }
 
-/// What one tolerance does to one margin.
+/// Effect of one tolerance on one margin.
 pub(super) struct Change {
     pub finding: usize,
     /// Half the change of the margin from the line's value less one tolerance to its value plus one; one side only where the other is
@@ -273,7 +273,7 @@ pub(super) struct Change {
     pub half: f64,
 }
 
-/// What each of these lines does to the margins when it moves by its tolerance, alone.
+/// Effect of each of these lines on the margins if it alone changes by its tolerance.
 pub(super) fn changes(
     sheet: &Sheet,
     plan: &Plan,
@@ -455,7 +455,7 @@ impl Assessment {
         leaves.map(|slot| graph.info(slot).path).collect()
     }
 
-    /// What an answer that is not known lacks.
+    /// Missing inputs of an answer that is not known.
     pub fn missing(&self, answer: &Answer) -> Missing {
         let graph = Graph::get();
         let mut needs: Vec<Slot> =

@@ -38,7 +38,7 @@ pub(super) fn by_sweep(sheet: &Sheet, swept: &[Slot]) -> Vec<Slot> {
     dropped
 }
 
-/// Whether a line would follow from one of others by its steps, through lines that nobody wrote. An input that may be missing is no ground.
+/// True if a line would follow from one of others by its steps, through lines that nobody wrote. An input that may be missing is no ground.
 fn follows(sheet: &Sheet, dropped: &[Slot], slot: Slot, from: &[Slot]) -> bool {
     let graph = Graph::get();
     let mut seen = BTreeSet::from([slot]);
