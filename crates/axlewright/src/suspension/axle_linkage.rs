@@ -29,7 +29,7 @@ const COORDINATES: usize = 7;
 /// Four links and the two rods of a Watt linkage.
 pub(super) const MOST: usize = 6;
 type Coordinates = [f64; COORDINATES];
-/// Of every link.
+/// One value for each link.
 type Each = Lanes<MOST>;
 type Many = Vectors<MOST>;
 
@@ -41,7 +41,7 @@ const GIVE: f64 = 0.05;
 const PART: f64 = 1e-3;
 /// A step with the matrix of an earlier place that is not so much shorter than the one before asks for a new matrix.
 const SHORTER: f64 = 0.05;
-/// Where less than this is left to go, in metres and radians, the links are in place.
+/// Remaining correction, in metres and radians, below which the links are in place.
 const CLOSE: f64 = 1e-14;
 /// Below this, in metres a radian or a metre, heave and roll leave the misfit of a redundant link as it is.
 const SLACK: f64 = 1e-9;
@@ -69,7 +69,7 @@ pub(super) struct Link {
     pub(super) axle_crank: Vector,
     pub(super) body: Vector,
     pub(super) body_crank: Vector,
-    /// Of its bushes in series, in m/N.
+    /// Compliance of its bushes in series (m/N).
     pub(super) give: f64,
 }
 
@@ -133,7 +133,7 @@ impl Frame {
         let [a, b, c] = self.columns.map(Vectors::all);
         a * here.x + b * here.y + c * here.z
     }
-    /// Where the ends of the links are.
+    /// Positions of the link ends.
     #[inline(always)]
     fn ends(&self, links: &Links) -> Ends {
         let mut ends = Ends {
@@ -268,7 +268,7 @@ impl Twist {
             spin_rate: UP.cross(roll) * (rates[YAW] * rates[ROLL]) + turn.cross(pitch) * rates[PITCH],
         }
     }
-    /// The same path with these second derivatives of the free coordinates.
+    /// This path with these second derivatives of the free coordinates.
     #[inline]
     fn bent(mut self, frame: &Frame, seconds: Coordinates) -> Twist {
         self.seconds = seconds;
@@ -342,7 +342,7 @@ impl Held {
         Held { arm, arm_crank, body_crank, along, length, stretch: length - links.length, row }
     }
 
-    /// What of the links moves along a path.
+    /// Motion of the links along a path.
     #[inline(always)]
     fn moving(&self, twist: &Twist, frame: &Frame) -> Moving {
         let mut on = Moving {
@@ -383,7 +383,7 @@ impl Held {
     }
 }
 
-/// What of the links moves along a path.
+/// Motion of the links along a path.
 #[derive(Debug, Clone, Copy)]
 struct Moving {
     arm: Paths,
@@ -400,9 +400,9 @@ struct Moving {
 struct Bends {
     sum: f64,
     arms: Vector,
-    /// Of the products of arm and `p`, a column a component of `p`.
+    /// Products of arm and `p`, a column for each component of `p`.
     products: [Vector; 3],
-    /// Of the crank with each coordinate.
+    /// Motion of the crank with each coordinate.
     crank: Coordinates,
 }
 
@@ -505,7 +505,7 @@ impl Wrench {
     }
 }
 
-/// What the links do about each other.
+/// Forces of the links against each other.
 #[derive(Debug, Clone, PartialEq)]
 enum Way {
     /// As many links as free coordinates.
@@ -528,7 +528,7 @@ pub(super) struct Pose {
     moment_rate: f64,
     pub(super) heave: Twist,
     pub(super) roll: Twist,
-    /// Of the determinant.
+    /// Sign of the determinant.
     sign: f64,
 }
 
@@ -572,7 +572,7 @@ pub(super) struct Stop {
     pub(super) place: f64,
     /// The link that is nearest to being over-extended there.
     pub(super) link: usize,
-    /// Whether the search was given up there.
+    /// True if the search was given up there.
     pub(super) given_up: bool,
 }
 
@@ -596,7 +596,7 @@ pub(super) struct AxleLinkage {
 type Series = [[Lanes<COORDINATES>; ORDER + 1]; ORDER + 1];
 const ORDER: usize = 4;
 
-/// What is free at ride height that should not be.
+/// Freedom at ride height that should not be there.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Free {
     Forward,
@@ -687,7 +687,7 @@ impl AxleLinkage {
         series
     }
 
-    /// Where the axle stands at this heave and roll, nearly.
+    /// Approximate position of the axle at this heave and roll.
     fn guess(&self, series: &Series, heave: f64, roll: f64) -> Coordinates {
         let mut at = Lanes::ZERO;
         for (order, terms) in series.iter().enumerate().rev() {
@@ -727,7 +727,7 @@ impl AxleLinkage {
         rows
     }
 
-    /// Whether the links hold what they must, and what they do about each other.
+    /// Checks that the links hold the axle, and determines their forces against each other.
     fn judge(&mut self) -> Result<(), Free> {
         let parts = self.rows(&self.rest).svd(true, true);
         let (Some(left), Some(right)) = (parts.u, parts.v_t) else { return Err(Free::Forward) };
@@ -739,7 +739,7 @@ impl AxleLinkage {
         if self.redundant() == 0 {
             return Ok(());
         }
-        // What is left of the links beside the columns: forces that hold each other.
+        // Remainder of the links beside the columns: forces that hold each other.
         let beside = SMatrix::<f64, MOST, MOST>::identity() - left * left.transpose();
         let place = beside.diagonal().imax();
         let stress = beside.column(place).normalize();
@@ -800,7 +800,7 @@ impl AxleLinkage {
         let free = self.among::<N>();
         let over = Lanes(from_fn(|place| forces.0[place] / held.length.0[place]));
         let bends = Bends::new(held, frame, over).whole(frame);
-        // What the length's own second derivative has less than that of half its square.
+        // Difference between the length's own second derivative and that of half its square.
         let weights = *weights - over;
         for j in 0..free {
             let weighted = weights * row[j];
@@ -836,7 +836,7 @@ impl AxleLinkage {
         }
     }
 
-    /// What is wrong with the unknowns where the links are held.
+    /// Residuals of the unknowns with the links held.
     #[inline(always)]
     fn wrong<const N: usize>(&self, held: &Held, forces: &Each) -> SVector<f64, N> {
         let rigid = match &self.way {
@@ -854,7 +854,7 @@ impl AxleLinkage {
         wrong
     }
 
-    /// The same at another place, with the forces of the links that give there.
+    /// Residuals at another place, with the forces of the links that give there.
     #[inline(always)]
     fn wrong_at<const N: usize>(&self, frame: &Frame, forces: &mut Each) -> SVector<f64, N> {
         if self.way == Way::Exact {
@@ -922,7 +922,7 @@ impl AxleLinkage {
         None
     }
 
-    /// How the axle moves where the links are in balance; false where one of them is over-extended.
+    /// Motion of the axle with the links in balance; false if one of them is over-extended.
     #[inline]
     fn moves<const N: usize>(
         &self,
@@ -962,7 +962,7 @@ impl AxleLinkage {
         true
     }
 
-    /// What would be wrong with the second derivatives of the unknowns along a path if they were nothing; the first ones of the forces and of their moment about the roll axis.
+    /// Residuals of the second derivatives of the unknowns along a path if these were zero; the first derivatives of the forces and of their moment about the roll axis.
     #[inline]
     fn second<const N: usize>(
         &self,
@@ -1002,7 +1002,7 @@ impl AxleLinkage {
         self.near_by(self.series.get_or_init(|| self.expanded()), heave, roll)
     }
 
-    /// The same by a series.
+    /// The body, reached by a series.
     fn near_by(&self, series: &Series, heave: f64, roll: f64) -> Option<Box<Pose>> {
         let (rest, start) = (&self.rest, self.guess(series, heave, roll));
         let forces = rest.force_rates[0] * heave + rest.force_rates[1] * roll;
@@ -1011,7 +1011,7 @@ impl AxleLinkage {
         (off < 0.02 && self.follows(&pose)).then_some(pose)
     }
 
-    /// Whether a position is of the same assembly as ride height, and none of its angles has turned over.
+    /// True if a position is of the same assembly as ride height, and none of its angles has turned over.
     fn follows(&self, pose: &Pose) -> bool {
         pose.sign == self.rest.sign && pose.at[PITCH].abs() < 1.4 && pose.at[YAW].abs() < 1.4
     }
@@ -1077,7 +1077,7 @@ impl AxleLinkage {
         })
     }
 
-    /// Whether no link is near to being over-extended here nor, by its slope in heave, where the axle rolls at ride height.
+    /// True if no link is close to being over-extended here nor, by its slope in heave, at the point where the axle rolls at ride height.
     fn is_eased(&self, pose: &Pose, heave: f64) -> bool {
         if self.way == Way::Exact || heave == 0.0 {
             return true;
@@ -1126,7 +1126,7 @@ impl AxleLinkage {
         Stop { place, link: self.worst(pose), given_up: went == Went::GivenUp }
     }
 
-    /// What a redundant link does here.
+    /// Effect of a redundant link here.
     pub(super) fn bind(&self, pose: &Pose) -> Option<Bind> {
         if self.redundant() == 0 {
             return Some(Bind { freedoms: 2, ..Bind::default() });

@@ -1,4 +1,4 @@
-//! What a live axle is made of, besides what all linkages share: links, lateral rod, Watt linkage, coil-overs, anti-roll bar, pinion.
+//! Parts of a live axle, besides those that all linkages share: links, lateral rod, Watt linkage, coil-overs, anti-roll bar, pinion.
 
 use super::parts::{CoilSpring, Damper, Point, refused, within};
 use crate::base::document::Value;
@@ -6,7 +6,7 @@ use crate::units::{Angle, Force, Length, LinearStiffness, Ratio};
 use crate::{Result, valid};
 use std::borrow::Cow;
 
-/// How many of a link there are.
+/// Number of one link: a pair or a single one.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
 pub enum Fitted {
@@ -16,7 +16,7 @@ pub enum Fitted {
     Single,
 }
 
-/// What carries the pivot of a bell crank or the bearings of an anti-roll bar.
+/// Carrier of a bell crank's pivot or of an anti-roll bar's bearings.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
 pub enum Mount {
@@ -36,7 +36,7 @@ pub enum Mount {
     )
 )]
 pub struct AxleLink {
-    /// By which it is spoken of.
+    /// Name of the link.
     pub name: String,
     /// As a pair, drawn on the left, or as a single one.
     pub fitted: Fitted,
@@ -134,13 +134,13 @@ pub struct WattRod {
     /// Stiffness along the rod of the bush in its end on the crank; rigid where it is not given.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub crank_bush: Option<Value<LinearStiffness>>,
-    /// The same in its other end.
+    /// Rate of the bush in its other end.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub outer_bush: Option<Value<LinearStiffness>>,
-    /// How far it may lean against the crank from ride height.
+    /// Largest lean against the crank from ride height.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub crank_limit: Option<Value<Angle>>,
-    /// The same in its other end.
+    /// Largest lean in its other end from ride height.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub outer_limit: Option<Value<Angle>>,
 }
@@ -153,9 +153,9 @@ pub struct WattRod {
     serde(expecting = "a table with `carried_by`, `pivot`, `upper_rod` and `lower_rod`")
 )]
 pub struct WattLinkage {
-    /// What carries the pivot.
+    /// Carrier of the pivot.
     pub carried_by: Mount,
-    /// Of the bell crank.
+    /// Pivot of the bell crank.
     pub pivot: Point,
     /// On the upper end of the crank.
     pub upper_rod: WattRod,
@@ -193,30 +193,30 @@ pub struct AxleCoilOver {
     serde(expecting = "a table with `bearings`, `link_eye`, `lever_end` and `lever_pivot`")
 )]
 pub struct AxleBar {
-    /// What carries the bar's bearings.
+    /// Carrier of the bar's bearings.
     #[cfg_attr(feature = "serde", serde(alias = "carried_by"))]
     pub bearings: Mount,
-    /// Of the drop link, on the body or the axle, whichever does not carry the bar.
+    /// Eye of the drop link, on the body or the axle, whichever does not carry the bar.
     pub link_eye: Point,
-    /// Of the bar's lever, where the drop link meets it.
+    /// End of the bar's lever, at the drop link.
     pub lever_end: Point,
     /// Any point of the axis about which the bar turns.
     pub lever_pivot: Point,
 }
 
-/// Where the axle's pinion points.
+/// Direction of the axle's pinion.
 #[derive(Debug, Clone, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 #[cfg_attr(feature = "serde", serde(expecting = "a table with `angle` and, where it is known, `nose`"))]
 pub struct Pinion {
-    /// Of its axis at ride height against the body's x, positive with its nose up.
+    /// Angle of its axis at ride height against the body's x, positive nose up.
     pub angle: Value<Angle>,
     /// The centre of the joint on its nose.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub nose: Option<Point>,
 }
 
-/// What driving and braking ask of the axle; its housing takes the torque of both.
+/// Driving and braking loads of the axle; its housing takes the torque of both.
 #[derive(Debug, Clone, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 #[cfg_attr(
@@ -226,27 +226,27 @@ pub struct Pinion {
     )
 )]
 pub struct Pitching {
-    /// Of the whole driving force, that this axle has.
+    /// Share of the whole driving force at this axle.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub drive_share: Option<Value<Ratio>>,
-    /// Of the whole braking force, that this axle has.
+    /// Share of the whole braking force at this axle.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub brake_share: Option<Value<Ratio>>,
     /// Above the ground, of the vehicle at ride height.
     pub centre_of_gravity_height: Value<Length>,
-    /// Of the vehicle.
+    /// Wheelbase of the vehicle.
     pub wheelbase: Value<Length>,
 }
 
-/// What a coil-over does at a length between its eyes.
+/// State of a coil-over at a length between its eyes.
 pub(super) struct Strut {
     /// Between the eyes.
     pub(super) eyes: Length,
-    /// Of the coil, along itself; nothing where it is loose.
+    /// Rate of the coil along its axis; zero when it is loose.
     pub(super) rate: f64,
-    /// Of the damper's gas.
+    /// Force of the damper's gas.
     pub(super) gas: f64,
-    /// Of coil and gas.
+    /// Force of coil and gas.
     pub(super) force: f64,
     pub(super) length: Length,
     pub(super) coil: Force,
@@ -387,7 +387,7 @@ impl<'a> LinkDrawn<'a> {
     pub(super) fn is_named(&self) -> bool {
         self.place.is_some()
     }
-    /// What each of them is called: of a pair the left one, then the right one.
+    /// Names of the links; of a pair the left one, then the right one.
     pub(super) fn called(&self) -> Vec<Cow<'a, str>> {
         match (self.fitted, self.name) {
             (Fitted::Single, name) => vec![Cow::Borrowed(name)],

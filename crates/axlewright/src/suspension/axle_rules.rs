@@ -192,7 +192,7 @@ pub(super) const REAR_BRAKE_SHARE: Rule = rule! {
     says "1 - s_f", "definition: both shares add to one"
 };
 
-/// What leads the wheels of an axle.
+/// Type of the suspension of an axle.
 struct Chosen {
     suspension: Suspension,
 }
@@ -291,7 +291,7 @@ macro_rules! drives {
         )
     };
 }
-/// What the tyres hold, where nothing is known of the engine.
+/// Grip of the tyres, if the engine is unknown.
 macro_rules! holds {
     ($of:ident) => {
         driving!($of, HOLDS, MOMENTS, needs { grip_torque = "grip.torque" })
@@ -340,7 +340,7 @@ struct Beside {
 fields!(Beside { form, wheels, lower_links, upper_links, lateral_rod, watt });
 
 impl Beside {
-    /// What is drawn beside leaf springs is refused; nothing drawn says nothing.
+    /// Parts drawn beside leaf springs are refused; no drawing says nothing.
     fn force(&self) -> Result<Force> {
         if self.wheels == Some(Wheels::Independent) {
             return Err(refused("wheels", APART.to_owned()));

@@ -12,11 +12,11 @@ pub(super) const LEAST_LEVER: f64 = 0.001;
 /// Sine of the least angle between a link and the lever that it turns.
 const LEAST_SINE: f64 = 0.001;
 
-/// Of the right side from what is drawn on the left.
+/// Point on the right side, from its drawing on the left.
 pub(super) fn mirrored(at: Vector) -> Vector {
     vector(at.x, -at.y, at.z)
 }
-/// Of the left side.
+/// Point on the left side.
 pub(super) fn drawn(at: Vector) -> Vector {
     at
 }

@@ -1,4 +1,4 @@
-//! Which lines of linkages and roll are measured, and on which parts. Coordinates are measured on the vehicle, and the rest is said by makers.
+//! Measured lines of linkages and roll, with the parts on which they are measured. Coordinates are measured on the vehicle, and the rest is a maker's rating.
 
 use crate::base::section::joined;
 

@@ -62,13 +62,13 @@ pub struct DoubleWishbone {
     /// One end of the bar.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Stated::is_unknown"))]
     pub anti_roll_bar: Stated<AntiRollBar>,
-    /// What braking asks.
+    /// Braking loads.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub braking: Option<Braking>,
-    /// What the drive asks.
+    /// Driving loads.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub driving: Option<Driving>,
-    /// How far the joints lean.
+    /// Limits on the lean of the joints.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub joint_limits: Option<JointLimits>,
 }
@@ -222,7 +222,7 @@ impl DoubleWishbone {
         self.prepare()?.points(travel, rack_travel)
     }
 
-    /// How far the linkage goes in droop and bump before a link is in line with what it turns; damper, spring and joints may end it earlier.
+    /// Travel of the linkage in droop and bump before a link is in line with the part that it turns; damper, spring and joints may end it earlier.
     ///
     /// # Parameters
     /// - `rack_travel` — from the rack's middle, positive to the left

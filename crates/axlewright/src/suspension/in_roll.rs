@@ -12,27 +12,27 @@ record! {
     /// An axle with its body rolled and heaved.
     #[derive(Debug, Clone, PartialEq)]
     pub struct WheelsInRoll {
-        /// Of the left wheel's centre against the body, positive in bump.
+        /// Travel of the left wheel's centre against the body, positive in bump.
         pub left_travel: Length,
-        /// Of the right wheel's centre.
+        /// Travel of the right wheel's centre.
         pub right_travel: Length,
-        /// Of the left wheel against the ground, positive with the top outboard.
+        /// Camber of the left wheel against the ground, positive with the top outboard.
         pub left_camber: Angle,
-        /// Of the right wheel against the ground.
+        /// Camber of the right wheel against the ground.
         pub right_camber: Angle,
-        /// Of the left wheel against the ground, positive with its front inboard.
+        /// Toe of the left wheel against the ground, positive with its front inboard.
         pub left_toe: Angle,
-        /// Of the right wheel against the ground.
+        /// Toe of the right wheel against the ground.
         pub right_toe: Angle,
         /// Between the contact points, along the ground.
         pub track: Length,
-        /// Outboard path of the left contact point over its rise against the body, both against the ground: what lifts the body there is so much of the lateral force.
+        /// dy/dz of the left contact patch relative to the ground: the jacking force is this share of the lateral force.
         pub left_slope: Ratio,
-        /// The same of the right contact point.
+        /// Slope of the right contact point's path.
         pub right_slope: Ratio,
-        /// Along the ground from the body's centre plane to the left, to where the normals of both paths meet; for display: loads follow from the slopes. Infinite where the normals are parallel, not a number where both lie in the ground.
+        /// Roll centre, from the body's centre plane to the left along the ground: the meeting point of the normals to both paths; for display, loads follow from the slopes. Infinite if the normals are parallel, not a number if both lie in the ground.
         pub roll_centre_y: Length,
-        /// Of the same above the ground.
+        /// Height of the roll centre above the ground.
         pub roll_centre_height: Length,
     }
 }
@@ -156,7 +156,7 @@ impl PreparedLinkage<'_> {
     }
 }
 
-/// Where the normals to the two contact paths meet: `(y - y_l) s_l + h = 0` and `(y + y_r) s_r = h`; infinite where they are parallel.
+/// Intersection of the normals to the two contact paths: `(y - y_l) s_l + h = 0` and `(y + y_r) s_r = h`; infinite if they are parallel.
 fn crossing(left: &Side, right: &Side) -> (f64, f64) {
     let lateral = (left.outboard * left.slope - right.outboard * right.slope) / (left.slope + right.slope);
     let height = if left.slope == 0.0 { 0.0 } else { (left.outboard - lateral) * left.slope };

@@ -59,7 +59,7 @@ impl At {
     }
 }
 
-/// Whether each wheel moves by itself, or both on one axle.
+/// Independent wheels, or both on one axle.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Wheels {
     /// Each by itself.
@@ -69,7 +69,7 @@ pub(super) enum Wheels {
 }
 words!(Wheels { Independent = "independent", LiveAxle = "live_axle" });
 
-/// What leads the wheels of an axle.
+/// Type of the suspension of an axle.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Suspension {
     /// Two arms, one above the other.

@@ -50,7 +50,7 @@ impl Jet {
     #[inline]
     pub(super) fn of_two([a, b]: [Jet; 2], value: f64, [da, db]: [f64; 2], [aa, ab, bb]: [f64; 3]) -> Jet {
         let first = with(a.first, b.first, |a, b| a * da + b * db);
-        // How both slopes change with each variable.
+        // Change of both slopes with each variable.
         let [of_a, of_b] =
             [[aa, ab], [ab, bb]].map(|[on, beside]| with(a.first, b.first, |a, b| a * on + b * beside));
         let bent = with(products(a.first, of_a), products(b.first, of_b), |a, b| a + b);
@@ -98,7 +98,7 @@ impl Jet {
         let root = self.value.sqrt();
         self.chain([root, 0.5 / root, -0.25 / (root * self.value)])
     }
-    /// The same with the second variable turned about.
+    /// This value with the second variable reversed.
     #[inline]
     pub(super) fn mirrored(self) -> Jet {
         let ([a, b, c], [aa, ab, ac, bb, bc, cc]) = (self.first, self.second);

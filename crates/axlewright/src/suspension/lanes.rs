@@ -63,7 +63,7 @@ impl<const N: usize> Vectors<N> {
         let all: [Vector; N] = from_fn(each);
         vector(Lanes(all.map(|v| v.x)), Lanes(all.map(|v| v.y)), Lanes(all.map(|v| v.z)))
     }
-    /// The same vector in every lane.
+    /// One vector in every lane.
     #[inline(always)]
     pub(super) fn all(on: Vector) -> Self {
         vector(Lanes::all(on.x), Lanes::all(on.y), Lanes::all(on.z))

@@ -37,13 +37,13 @@ pub(super) struct Half {
     clamped: f64,
     /// Free to bend.
     pub(super) length: f64,
-    /// At ride height, upward.
+    /// Curvature at ride height, upward.
     curvature: f64,
-    /// Of the eye's centre above the leaf.
+    /// Height of the eye's centre above the leaf.
     eye_offset: f64,
     /// 0 of uniform strength, 1 of uniform section.
     fading: f64,
-    /// Of the bend, moment over angle.
+    /// Bending stiffness, moment over angle.
     pub(super) stiffness: f64,
     /// The bend that it has at ride height from its load.
     pub(super) loaded: f64,
@@ -185,7 +185,7 @@ impl Half {
     }
 }
 
-/// What ends the motion of a spring.
+/// End of a spring's motion.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum End {
     FixedHalf,
@@ -206,7 +206,7 @@ impl End {
             End::GivenUp => "search",
         }
     }
-    /// What it does there.
+    /// Sentence about it.
     pub(super) const fn sentence(self) -> &'static str {
         match self {
             End::FixedHalf => "the half to the fixed eye bends no further",
@@ -233,19 +233,19 @@ pub(super) struct Spring {
 /// A spring with its seat at one height and angle; its energy is asked for apart.
 #[derive(Debug, Clone, Copy, Default)]
 pub(super) struct Bent {
-    /// Of the seat, up.
+    /// Height of the seat.
     pub(super) height: f64,
-    /// Of the seat, forward.
+    /// Seat, forward.
     pub(super) seat: Jet,
     /// Turn of the ends from ride height, downward.
     pub(super) fixed: Jet,
     pub(super) shackle: Jet,
-    /// Of the eye on the shackle.
+    /// Position of the eye on the shackle.
     pub(super) eye: [Jet; 2],
     pub(super) energy: Jet,
     /// Sine of the angle between the shackle and the way of its eye: nothing where they are in line.
     pub(super) sine: f64,
-    /// Whether the second derivatives stand where the bends do.
+    /// True if the second derivatives belong to the present bends.
     pub(super) exact: bool,
 }
 
@@ -272,7 +272,7 @@ impl Bent {
 struct Found {
     bend: f64,
     reach: Reach,
-    /// Whether the second derivatives stand there.
+    /// True if the second derivatives belong there.
     exact: bool,
 }
 
@@ -465,7 +465,7 @@ mod tests {
         }
     }
 
-    /// Where the leaf is drawn to end there is its eye, whatever it is bent by; it is a bit longer than its chords.
+    /// The leaf ends at its eye in any bend; it is a bit longer than its chords.
     #[test]
     fn the_shape_ends_in_the_eye() {
         for fading in [0.0, 1.0] {

@@ -73,10 +73,10 @@ pub struct LeafAxle {
     /// At ride height, positive with its nose up.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub pinion_angle: Option<Value<Angle>>,
-    /// What braking asks.
+    /// Braking loads.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub braking: Option<Braking>,
-    /// Of the whole driving force, that this axle has.
+    /// Share of the whole driving force at this axle.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub drive_share: Option<Value<Ratio>>,
 }
@@ -208,7 +208,7 @@ impl WrittenSpring {
     }
 }
 
-/// How the bending strength of a spring's halves runs.
+/// Distribution of bending strength along a spring's halves.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
 pub enum LeafForm {
@@ -234,21 +234,21 @@ pub struct LeafSpring {
     pub shackle_eye: Point,
     /// On the body.
     pub shackle_pivot: Point,
-    /// Where the centre bolt crosses the main leaf.
+    /// Seat: the point at which the centre bolt crosses the main leaf.
     pub seat: Point,
     /// Positive with its front up.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub seat_angle: Option<Value<Angle>>,
     /// Held stiff by the seat, over both halves.
     pub clamped_length: Value<Length>,
-    /// Of the eyes' centres above the middle of the main leaf.
+    /// Height of the eyes' centres above the middle of the main leaf.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub eye_offset: Option<Value<Length>>,
-    /// How its bending strength runs.
+    /// Distribution of its bending strength.
     pub form: LeafForm,
-    /// Carried at ride height.
+    /// Load at ride height.
     pub load: Value<Force>,
-    /// Of which it is made.
+    /// Leaves of the spring.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub leaves: Option<Leaves>,
 }
@@ -272,15 +272,15 @@ pub struct LeafRate {
     )
 )]
 pub struct Leaves {
-    /// Of the steel.
+    /// Elastic modulus of the steel.
     pub elastic_modulus: Value<Stress>,
-    /// Of every leaf.
+    /// Width of every leaf.
     pub leaf_width: Value<Length>,
-    /// Of every leaf.
+    /// Thickness of every leaf.
     pub leaf_thickness: Value<Length>,
-    /// That reach from eye to eye.
+    /// Number of leaves from eye to eye.
     pub full_length_leaves: Value<Ratio>,
-    /// That get shorter step by step.
+    /// Number of leaves that get shorter step by step.
     pub graduated_leaves: Value<Ratio>,
 }
 
@@ -310,35 +310,35 @@ record! {
     /// The axle at one heave and roll; what is not known is not a number.
     #[derive(Debug, Clone, PartialEq)]
     pub struct LeafAxlePosition {
-        /// Of the left wheel's centre, forward in the body's axes.
+        /// Left wheel centre, forward in the body's axes.
         pub left_wheel_x: Length,
-        /// Of the left wheel's centre, to the left.
+        /// Left wheel centre, to the left.
         pub left_wheel_y: Length,
-        /// Of the left wheel's centre, up.
+        /// Left wheel centre, up.
         pub left_wheel_z: Length,
-        /// Of the right wheel's centre, forward.
+        /// Right wheel centre, forward.
         pub right_wheel_x: Length,
-        /// Of the right wheel's centre, to the left.
+        /// Right wheel centre, to the left.
         pub right_wheel_y: Length,
-        /// Of the right wheel's centre, up.
+        /// Right wheel centre, up.
         pub right_wheel_z: Length,
-        /// Of the axle's middle against ride height, positive where the wheelbase grows.
+        /// Movement of the axle's middle from ride height, positive for a longer wheelbase.
         pub wheelbase_change: Length,
         /// Turn of the axle against the body, positive to the left.
         pub axle_steer: Angle,
         /// Change of that over roll: of a rear axle negative is roll understeer, of a front one positive.
         pub roll_steer: Ratio,
-        /// Of the axle's middle against the body, to the left: the axle leans about the roll centre.
+        /// Movement of the axle's middle against the body, to the left: the axle leans about the roll centre.
         pub lateral_shift: Length,
         /// Against the body's axis, positive with its nose up.
         pub pinion_angle: Angle,
-        /// Of that against ride height; known without it.
+        /// Change of that angle from ride height; known without it.
         pub pinion_angle_change: Angle,
         /// Above the ground, where the line between the spring's eyes passes the axle, which holds the body sideways.
         pub roll_centre_height: Length,
-        /// Of the axle's instant centre in side view, with the wheels held by drive or brake, forward; infinite where there is none.
+        /// Instant centre of the axle in side view, with the wheels held by drive or brake, forward; infinite if there is none.
         pub side_view_centre_x: Length,
-        /// Of the same, above the ground.
+        /// Height of that centre above the ground.
         pub side_view_centre_height: Length,
         /// Forward lean of the contact point's path in bump.
         pub side_view_angle: Angle,
@@ -354,19 +354,19 @@ record! {
         pub wind_up_rate: RotationalStiffness,
         /// Vertical, of the left leaf spring at its seat, its own; what a coil pulls along the vehicle the leaf beside it takes.
         pub left_spring_load: Force,
-        /// The same of the right spring.
+        /// Load of the right spring.
         pub right_spring_load: Force,
         /// Greatest of the left spring, in the full-length leaves at the seat.
         pub left_leaf_stress: Stress,
-        /// The same of the right spring.
+        /// Stress in the right leaf.
         pub right_leaf_stress: Stress,
-        /// Of the left shackle from upright, positive with the spring's eye away from the fixed eye.
+        /// Angle of the left shackle from upright, positive with the spring's eye away from the fixed eye.
         pub left_shackle_angle: Angle,
-        /// The same of the right shackle.
+        /// Angle of the right shackle from upright.
         pub right_shackle_angle: Angle,
         /// Between the left shackle and the line of the eyes: at nothing or half a turn it is in line and turns over.
         pub left_shackle_opening: Angle,
-        /// The same of the right shackle.
+        /// Opening of the right shackle.
         pub right_shackle_opening: Angle,
         /// Between the eyes of the left coil-over.
         pub left_eye_length: Length,
@@ -382,7 +382,7 @@ record! {
         pub left_coil_used: Length,
         /// Until the left coil is solid, along itself.
         pub left_coil_remaining: Length,
-        /// Of leaf, coil and gas on the left, the change of their energy over heave: what the wheel carries but for the axle's own weight; without roll the load of the leaf and the vertical force of the coil-over.
+        /// Force of leaf, coil and gas on the left: the change of their energy over heave. The wheel carries it and the axle's own weight; without roll it is the load of the leaf and the vertical force of the coil-over.
         pub left_wheel_force: Force,
         /// Between the eyes of the right coil-over.
         pub right_eye_length: Length,
@@ -398,7 +398,7 @@ record! {
         pub right_coil_used: Length,
         /// Until the right coil is solid, along itself.
         pub right_coil_remaining: Length,
-        /// Of leaf, coil and gas on the right, the change of their energy over heave.
+        /// Force of leaf, coil and gas on the right: the change of their energy over heave.
         pub right_wheel_force: Force,
         /// Mean turn of the bar's two levers from ride height, positive as in bump.
         pub bar_angle: Angle,
@@ -408,32 +408,32 @@ record! {
         pub bar_motion_ratio: Ratio,
         /// Shortening of the left damper over heave, be it that beside the coil or that of the coil-over.
         pub damper_motion_ratio: Ratio,
-        /// Of the left damper's stroke, from fully open.
+        /// Used stroke of the left damper, from fully open.
         pub left_damper_used: Length,
-        /// Of the left damper's stroke, to fully closed; negative where it has ended.
+        /// Remaining stroke of the left damper, to fully closed; negative past its end.
         pub left_damper_remaining: Length,
-        /// The same of the right damper, from fully open.
+        /// Used stroke of the right damper, from fully open.
         pub right_damper_used: Length,
-        /// The same of the right damper, to fully closed.
+        /// Remaining stroke of the right damper, to fully closed.
         pub right_damper_remaining: Length,
         /// Above the left seat to its bump stop, vertical; negative where the stop is pressed.
         pub left_bump_remaining: Length,
-        /// The same of the right seat.
+        /// Remaining bump at the right seat.
         pub right_bump_remaining: Length,
     }
 }
 
 record! {
-    /// How far the springs go from ride height.
+    /// Travel of the springs from ride height.
     #[derive(Debug, Clone, PartialEq)]
     pub struct HeaveRange {
         /// Least heave, negative.
         pub droop: Length,
-        /// What ends it: `shackle`, `half to the fixed eye`, `half to the shackle` or `axle's pitch`.
+        /// End of droop: `shackle`, `half to the fixed eye`, `half to the shackle` or `axle's pitch`.
         pub droop_end: String,
         /// Greatest heave.
         pub bump: Length,
-        /// What ends it.
+        /// End of bump.
         pub bump_end: String,
     }
 }
@@ -448,7 +448,7 @@ record! {
         pub pinion_angle: Angle,
         /// Tangent stiffness of both springs and coils against the axle's pitch, there.
         pub wind_up_rate: RotationalStiffness,
-        /// Of the axle's middle by the torque alone.
+        /// Movement of the axle's middle by the torque alone.
         pub wheelbase_change: Length,
         /// Vertical, of each leaf spring, which the torque changes with the heave kept.
         pub spring_load: Force,
@@ -464,9 +464,9 @@ record! {
 pub struct PreparedLeafAxle<'a> {
     model: &'a LeafAxle,
     pub(super) spring: Spring,
-    /// Of the axle's middle at ride height, forward and up.
+    /// Axle's middle at ride height, forward and up.
     centre: [f64; 2],
-    /// Of the seat from the axle's middle.
+    /// Seat from the axle's middle.
     seat: [f64; 2],
     pub(super) angle: f64,
     base: f64,
@@ -478,7 +478,7 @@ pub struct PreparedLeafAxle<'a> {
     rest: Pose,
 }
 
-/// Where the axle holds the seats of its springs: height of its middle, sines and cosines of its lean and of its pitch, the way from its middle to
+/// Axle at the seats of its springs: height of its middle, sines and cosines of its lean and of its pitch, the way from its middle to
 /// a seat, forward and up, and the heights of the seats, the left one first.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Stance {
@@ -508,15 +508,15 @@ pub(super) struct Pose {
     lifts: [f64; 2],
     /// Turn to the left.
     steer: Jet,
-    /// Of the axle's middle.
+    /// Position of the axle's middle.
     x: Jet,
     y: Jet,
     z: Jet,
-    /// Of the line between the eyes, where it passes the axle.
+    /// Line between the eyes, at the axle.
     line: Jet,
     /// Sine and cosine of the axle's lean against the body, positive with its left up.
     lean: [Jet; 2],
-    /// The same of its pitch.
+    /// Tilt of its pitch.
     tilt: [Jet; 2],
 }
 
@@ -649,7 +649,7 @@ impl LeafAxle {
         outlines(["heave", "roll"], (heave, roll), |heave, roll| ready.outline(heave, roll))
     }
 
-    /// How far the springs go in droop and bump before a shackle is in line; damper, bump stop, coil, bar and the leaves' strength may end it earlier.
+    /// Travel of the springs in droop and bump before a shackle is in line; damper, bump stop, coil, bar and the leaves' strength may end it earlier.
     ///
     /// # Parameters
     /// - `roll` — of the axle against the body about x, positive with the left wheel in bump
@@ -780,7 +780,7 @@ impl LeafAxle {
         after.carry(vector(forward.si(), 0.0, up.si()));
         after.leaf.seat = after.leaf.seat.moved(vector(forward.si(), 0.0, 0.0));
         if let Some(LeafRate { rate }) = &self.spring {
-            // How easily its halves give does not ask for the rate.
+            // Compliance depends on geometry only, so the old rate may stay.
             let rate = rate.quantity * (before.ease() / after.prepare()?.ease());
             after.spring = Some(LeafRate { rate: Value::new(rate) });
         }
@@ -805,7 +805,7 @@ impl LeafAxle {
         self.settled(after, heave)
     }
 
-    /// What the axle carries moved with it, but for the seats of its springs.
+    /// Moves the parts that the axle carries along with it, except the seats of its springs.
     fn carry(&mut self, by: Vector) {
         let mut on_axle = vec![&mut self.wheel.centre];
         on_axle.extend(self.damper.iter_mut().map(|damper| &mut damper.axle_eye));
@@ -1037,7 +1037,7 @@ impl LeafAxle {
         Ok(Some([Lever::new(bar, middle, drawn)?, Lever::new(bar, middle, mirrored)?]))
     }
 
-    /// What belongs to no part.
+    /// Checks of the whole axle, beyond its parts.
     fn check_rest(&self) -> Result<()> {
         let bump_clearance = self.bump_clearance.as_ref().map_or(Length::from_si(0.0), |on| on.quantity);
         let pinion_angle = self.pinion_angle.as_ref().map_or(Angle::from_si(0.0), |on| on.quantity);
@@ -1055,7 +1055,7 @@ impl LeafAxle {
     }
 }
 
-/// Where the motion of an axle ends is told to so many metres.
+/// Accuracy, in metres, of the end of an axle's motion.
 const FINE: f64 = 1e-8;
 /// Positions that are tried on one way at the most.
 const TRIES: u32 = 1000;
@@ -1181,7 +1181,7 @@ impl PreparedLeafAxle<'_> {
         share(fixed, shackle) + share(shackle, fixed)
     }
 
-    /// Of the spring alone, as a spring tester finds it.
+    /// Rate of the spring alone, as a spring tester measures it.
     #[cfg(feature = "sheet")]
     pub(super) fn rate(&self) -> LinearStiffness {
         let half = &self.spring.fixed;
@@ -1197,7 +1197,7 @@ impl PreparedLeafAxle<'_> {
         let strength = if let Some(LeafRate { rate }) = &self.model.spring {
             rate.quantity.si() * ease
         } else if let Some(leaves) = &drawn.leaves {
-            // Of a symmetric spring of the same span.
+            // A symmetric spring of the same span.
             let rate = leaf_pack_rate(
                 leaves.elastic_modulus.quantity,
                 leaves.leaf_width.quantity,
@@ -1286,7 +1286,7 @@ impl PreparedLeafAxle<'_> {
         self.stand(state, stance, *springs, traction).energy
     }
 
-    /// Where the axle holds the seats of its springs.
+    /// Position of the axle at the seats of its springs.
     pub(super) fn stance(&self, heave: Jet, lean: [Jet; 2], pitch: Jet) -> Stance {
         let tilt = [pitch.sine(), pitch.cosine()];
         let [along, over] = self.seat;
@@ -1357,7 +1357,7 @@ impl PreparedLeafAxle<'_> {
         self.balance_near([heave, roll, guess], from.bends_at([heave, roll, guess]), traction)
     }
 
-    /// The same from bends that are near.
+    /// This balance, started from bends that are near.
     pub(super) fn balance_near(
         &self,
         [heave, roll, mut pitch]: [f64; 3],
@@ -1420,7 +1420,7 @@ impl PreparedLeafAxle<'_> {
         }
     }
 
-    /// The same in steps of the heave: slow near the end, for where the bend of a half does not lead there.
+    /// This balance in steps of the heave: slow near the end, for bends of a half that do not lead there.
     #[inline(never)]
     fn step_by_step(
         &self,
@@ -1456,7 +1456,7 @@ impl PreparedLeafAxle<'_> {
         Ok([droop, bump].map(|(_, heave, end)| (heave, end.unwrap_or(End::FixedHalf))))
     }
 
-    /// Why the springs do not go there, and how far they go.
+    /// Reason why the springs do not reach this position, and the travel that they have.
     fn beyond(&self, heave: Length, roll: Angle) -> Error {
         let [(droop, droop_end), (bump, bump_end)] = match self.range(roll.si(), FINE) {
             Ok(range) => range,
@@ -1614,7 +1614,7 @@ impl PreparedLeafAxle<'_> {
             let off = of(&on);
             let step = (off.value / on.by_heave(off)).clamp(-0.1, 0.1);
             heave -= step;
-            // What is left after a step is its square, over the metres in which the slope changes.
+            // A step leaves an error of its square, over the metres in which the slope changes.
             if step.abs() < 1e-7 {
                 return Some(heave);
             }
@@ -1673,7 +1673,7 @@ impl PreparedLeafAxle<'_> {
         stress.map(|on| on.full_length_stress).map_err(|error| wrong("leaves", &error.to_string()))
     }
 
-    /// Of a shackle: from upright, and against the line of the eyes.
+    /// Angles of a shackle: from upright, and against the line of the eyes.
     fn shackle(&self, on: &Bent) -> [Angle; 2] {
         let Spring { pivot, fixed_eye, .. } = self.spring;
         let drawn = &self.model.leaf;
@@ -1696,7 +1696,7 @@ impl PreparedLeafAxle<'_> {
         [x, y, on.z + sine * arm.y + cosine * up]
     }
 
-    /// Where an eye of a drop link stands as seen from what carries the bar, and its derivatives along heave and roll.
+    /// Position of an eye of a drop link relative to the bar's carrier, and its derivatives along heave and roll.
     fn seen(&self, on: &Pose, lever: &Lever) -> (Vector, [Vector; 2]) {
         let eye = lever.eye;
         let place = match lever.carried_by {
@@ -1731,7 +1731,7 @@ impl PreparedLeafAxle<'_> {
         ])
     }
 
-    /// Where the bar does not go along.
+    /// Refusal for a position that the bar cannot reach.
     fn drop_link(&self, heave: Length, roll: Angle) -> Error {
         out_of_reach(heave, roll, |heave, roll| {
             self.pose(heave.si(), roll.si()).is_ok_and(|on| self.bar(&on).is_some())
@@ -1791,7 +1791,7 @@ impl PreparedLeafAxle<'_> {
                 on.z.value + on.lean[0].value * out,
             )
         });
-        // Of the contact point held in the axle.
+        // Path of the contact point held in the axle.
         let path = on.by_heave(on.x) + self.drop * on.pitch_rates[0];
         let turn = on.pitch_rates[0];
         let levers = model.braking.as_ref().map_or(f64::NAN, |braking| {
@@ -2103,7 +2103,7 @@ mod tests {
         assert!(left_up.bar_angle.si().abs() < 1e-7);
     }
 
-    /// What is drawn is the ride height with the coil fitted: the leaf carries its own, the wheel both.
+    /// The drawing is the ride height with the coil fitted: the leaf carries its own load, the wheel both.
     #[test]
     fn at_ride_height_the_leaves_hold_what_a_coil_turns() {
         for mount in [Mount::Body, Mount::Axle] {
@@ -2150,7 +2150,7 @@ mod tests {
         assert!(on.left_wheel_force.si() > 9900.0 && on.left_wheel_force.si() < 9950.0);
     }
 
-    /// Of a spring off its middle the rate is that of a beam on two supports, `k = 3 E I l / (a^2 b^2)`, shared as leaf_pack_rate gives it for one in its middle.
+    /// For a spring clamped off its middle, the rate is that of a beam on two supports, `k = 3 E I l / (a^2 b^2)`, shared as leaf_pack_rate gives it for a symmetric one.
     #[test]
     fn a_rate_follows_from_its_leaves() {
         let mut model = flat(LeafForm::UniformStrength);
@@ -2420,7 +2420,7 @@ mod tests {
                     for (half, leaf) in
                         [(spring.fixed, &places[1..=a]), (spring.shackle, &places[b..places.len() - 1])]
                     {
-                        // Of a leaf whose curvature fades the arcs are not alike.
+                        // The arcs of a leaf with fading curvature are not alike.
                         let within = if which == 2 { 2e-5 } else { 1e-9 };
                         assert!((arc(leaf) - half.length).abs() < within, "{} {}", arc(leaf), half.length);
                     }
@@ -2529,7 +2529,7 @@ mod tests {
         assert!((heights[1] - heights[0] - 0.05).abs() < 1e-12);
     }
 
-    /// Of a flat spring without a clamp the rate is that of a beam on two supports, `k = 3 E I l / (a^2 b^2)`.
+    /// For a flat spring without a clamp, the rate is that of a beam on two supports, `k = 3 E I l / (a^2 b^2)`.
     #[test]
     fn an_axle_moved_along_its_springs_stands_on_a_beam_with_other_arms() {
         let mut model = flat(LeafForm::UniformStrength);
@@ -2542,7 +2542,7 @@ mod tests {
         let wanted = 110_000.0 * (a * b / (c * d)) * (a * b / (c * d));
         assert_relative_eq!(of("wheel_rate")[1], wanted, max_relative = 1e-4);
         assert!((of("left_wheel_x")[1] - 0.15).abs() < 1e-12 && (of("left_wheel_z")[1] - 0.39).abs() < 1e-12);
-        // Of its leaves the same.
+        // Its leaves give the same.
         model.spring = None;
         let table = model.axle_move(metres(0.15), metres(0.0), &[metres(0.0)]).unwrap();
         let rates = table.numbers("wheel_rate").unwrap();
@@ -2776,7 +2776,7 @@ mod tests {
         #[test]
         fn a_mirror_image_moves_as_one(heave in -0.06..0.08, roll in -0.06..0.06, help in prop::sample::select(vec![None, Some(Mount::Body), Some(Mount::Axle)])) {
             let model = help.map_or_else(|| axle(ARCHED), helped);
-            // What is not known of one is not known of the other.
+            // Values unknown in one are unknown in the other.
             let apart = |a: f64, b: f64| if a.is_nan() && b.is_nan() { 0.0 } else { (a - b).abs() };
             let one = model.at(metres(heave), radians(roll)).unwrap();
             let other = model.at(metres(heave), radians(-roll)).unwrap();

@@ -110,7 +110,7 @@ pub(super) const MODEL: ModelOf = model! {
 /// Everything that is measured of it.
 pub(super) const MEASURED: [Line; 29] = joined(&[&PLACED, &SPRING, &DAMPER_EYES]);
 
-/// What follows of it alone.
+/// Lines that follow from the spring alone.
 pub(super) const FOLLOWING: [Line; 12] = [
     derived("axle.leaf.rate", LinearStiffness::KIND, "of the leaf spring alone, by its leaves").by(&[by(&RATE)]),
     derived("axle.leaf.wheel_rate", LinearStiffness::KIND, "tangent rate at the wheel, with what shackles and eyes make of the spring's rate")

@@ -1,6 +1,6 @@
 //! End of the travel of an axle on leaf springs, found along its way instead of along its heave.
 //!
-//! Where a shackle is in line with its spring, or where the springs no longer hold the pitch, the heave stands still, and the axle moves on in pitch and in
+//! With a shackle in line with its spring, or with springs that no longer hold the pitch, the heave stands still, and the axle moves on in pitch and in
 //! the bends of its springs. On the curve of heave `z`, bend `q` of the half to the shackle and pitch `t` all of that is smooth, and the end is the root of
 //! one function. Two equations hold on it: the shackle keeps its length, `C(z, q, t) = 0`, and no torque is left about the axle,
 //! `E_t C_q - E_q C_t = 0`; the second derivatives of the energy `E` and of `C` give their slopes, and the product of both slopes the direction of
@@ -29,7 +29,7 @@ const LEVEL: f64 = 0.03;
 /// With less than this sine between it and the way of its eye a shackle is in line.
 const IN_LINE: f64 = 1e-4;
 
-/// Where the axle got on its way to a heave.
+/// Result of the axle's way to a heave.
 pub(super) enum Went {
     There(Box<Pose>),
     Ended(f64, End),
@@ -47,7 +47,7 @@ struct Spot {
     missed: f64,
     /// Bends of both springs.
     bends: [[f64; 2]; 2],
-    /// Of the shackle that leads.
+    /// Sine of the leading shackle.
     sine: f64,
 }
 
@@ -72,7 +72,7 @@ pub(super) fn follow(axle: &PreparedLeafAxle<'_>, from: &Pose, heave: f64, fine:
     for _ in 0..MOST {
         let next = match curve.further(&here, step) {
             Ok(next) => next,
-            // What does not lead on in the shortest step is an end, unless the search itself failed.
+            // A failure in the shortest step is an end, unless the search itself failed.
             Err(end) if step * (here.along.x.abs() + step) <= fine => {
                 return (end != End::GivenUp).then_some(Went::Ended(here.at.x, end));
             }
@@ -96,7 +96,7 @@ pub(super) fn follow(axle: &PreparedLeafAxle<'_>, from: &Pose, heave: f64, fine:
             let there = axle.balance_near([heave, from.roll, spot.at.z], spot.bends, 0.0);
             return Some(Went::There(Box::new(there.ok()?)));
         }
-        // What the guess missed grows with the cube of the step.
+        // The error of the guess grows with the cube of the step.
         let more = (MISSED * step / next.missed).sqrt().clamp(0.5, 2.0);
         (here, step) = (next, LONGEST.min(more * step));
     }
@@ -181,7 +181,7 @@ impl Curve<'_> {
         Ok(next)
     }
 
-    /// Where this becomes nothing between one position and another, which is so far along: how far, and the position there.
+    /// Zero of this value between one position and another: its share of the way, and the position there.
     fn root(
         &self,
         base: &Spot,

@@ -1,4 +1,4 @@
-//! What the build sheet asks of a live axle on leaf springs.
+//! Rules of the build sheet for a live axle on leaf springs.
 
 use super::double_wishbone_lines::SOURCE;
 use super::inputs::{At, Wheels};
@@ -315,7 +315,7 @@ impl Sprung {
         let model = self.model()?;
         let ready = model.shared()?;
         let on = ready.at(RIDE, LEVEL)?;
-        // Of springs of the wheel rate `k` on the base `t` the roll stiffness is `k t^2 / 2`.
+        // Springs of the wheel rate `k` on the base `t` have the roll stiffness `k t^2 / 2`.
         let base = (2.0 * on.roll_stiffness.si() / on.wheel_rate.si()).sqrt();
         let in_bump = ready.at(Length::from_si(BUMP), LEVEL)?;
         Ok(AtRide {
@@ -323,7 +323,7 @@ impl Sprung {
             roll_steer: on.roll_steer,
             spring_base: Length::from_si(base),
             wind_up_rate: on.wind_up_rate,
-            // Of the left wheel, which toes out where its axle steers to the left.
+            // The left wheel toes out if its axle steers to the left.
             bump_steer: on.axle_steer - in_bump.axle_steer,
             shackle_opening: on.left_shackle_opening,
         })

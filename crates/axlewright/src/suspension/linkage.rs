@@ -45,7 +45,7 @@ impl<S: Scalar> Body<S> {
         let [a, b, c] = self.frame;
         a * here.x + b * here.y + c * here.z
     }
-    /// Of an arm: its turn from where it is at rest, with both derivatives, positive as in bump.
+    /// Rotation of an arm from rest, with both derivatives, positive in bump.
     pub(super) fn turned(&self, rest: &Body) -> [S; 3] {
         let sign = S::of(1.0_f64.copysign(rest.spin.dot(rest.frame[0])));
         let ([axis, from, _], [_, to, _]) = (rest.frame.map(Vector::spread::<S>), self.frame);
@@ -69,7 +69,7 @@ impl<S: Scalar> Body<S> {
     }
 }
 
-/// What turns about an axis of the body: foot of a point on the axis, direction of the axis, distance from it.
+/// A hinge about an axis of the body: foot of a point on the axis, direction of the axis, distance from it.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Hinge<S = f64> {
     pub(super) foot: Vector<S>,
@@ -90,7 +90,7 @@ impl Hinge {
         let (front, rear) = (arm.front_pivot.vector(), arm.rear_pivot.vector());
         Hinge::new(front, (rear - front).unit(), arm.ball_joint.vector())
     }
-    /// The same hinge everywhere.
+    /// One hinge in every lane.
     #[inline(always)]
     fn spread<S: Scalar>(&self) -> Hinge<S> {
         Hinge {
@@ -141,7 +141,7 @@ pub(super) fn side(centre: Vector, axis: Vector, direction: Vector, target: Vect
     axis.cross(centre - target).dot(direction)
 }
 
-/// What ends the motion of a linkage.
+/// End of a linkage's motion.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum End {
     UpperArm,
@@ -161,7 +161,7 @@ impl End {
             End::LowerArm => "lower arm",
         }
     }
-    /// What it does there.
+    /// Sentence about it.
     pub(super) const fn sentence(self) -> &'static str {
         match self {
             End::UpperArm => "the upper arm and the upright are in line",
@@ -177,7 +177,7 @@ impl End {
 #[derive(Debug, Clone, Copy, Default)]
 pub(super) struct Pose<S = f64> {
     pub(super) lower_arm: Body<S>,
-    /// Of a strut the vehicle's body, on which the top mount is.
+    /// The upper arm; for a strut, the vehicle's body, on which the top mount is.
     pub(super) upper_arm: Body<S>,
     pub(super) upright: Body<S>,
     pub(super) lower_ball: Vector<S>,
@@ -213,14 +213,14 @@ struct Lever {
     side: f64,
 }
 
-/// What holds the upright above: an arm, or a strut by a lower point of its axis.
+/// Upper guide of the upright: an arm, or a strut by a lower point of its axis.
 #[derive(Debug, Clone, Copy)]
 pub(super) enum Above<'a> {
     Arm(&'a Arm),
     Strut(Vector),
 }
 
-/// The same, prepared.
+/// The upper guide, prepared.
 #[derive(Debug, Clone, Copy)]
 enum Guide {
     Arm {
@@ -242,7 +242,7 @@ enum Guide {
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Drawn {
     pub(super) lower_ball: Vector,
-    /// Of a strut the top mount.
+    /// The upper ball joint; for a strut, the top mount.
     pub(super) upper_ball: Vector,
     pub(super) inner: Vector,
     pub(super) outer: Vector,
@@ -312,7 +312,7 @@ fn strut(mount: Vector, along: Vector, end: Vector) -> Result<Guide, Fault> {
     })
 }
 
-/// How far along the strut's axis its top mount stands from the foot of the ball joint; not a number where it does not.
+/// Distance of the top mount along the strut's axis from the foot of the ball joint; not a number if there is none.
 fn slid<S: Scalar>(length: S, offset: S) -> S {
     let square = (length - offset) * (length + offset);
     S::each([square], |[square]| if square > 0.0 { square.sqrt() } else { f64::NAN })
@@ -425,7 +425,7 @@ impl Linkage {
     pub(super) fn here(&self, carrier: Carrier, point: Vector) -> Vector {
         self.rest.body(carrier).here(point)
     }
-    /// The same of a direction.
+    /// A direction, likewise.
     pub(super) fn direction_here(&self, carrier: Carrier, along: Vector) -> Vector {
         self.rest.body(carrier).direction_here(along)
     }
@@ -482,7 +482,7 @@ impl Linkage {
         ]
     }
 
-    /// What does not reach.
+    /// The link that does not reach.
     fn end(&self, pose: &Pose) -> Option<End> {
         if pose.guided.is_nan() {
             return Some(match self.guide {
@@ -496,7 +496,7 @@ impl Linkage {
         pose.bar.is_some_and(|(turned, _)| turned.is_nan()).then_some(End::DropLink)
     }
 
-    /// The same without the bar; not a number where a link does not reach.
+    /// The position without the bar; not a number if a link does not reach.
     #[inline(always)]
     fn links<S: Scalar>(&self, angle: S, rack: S) -> Pose<S> {
         solved();
@@ -533,7 +533,7 @@ impl Linkage {
         let end = axis * height + arm * radius;
         let rod = ball.at + end - inner;
 
-        // Of the upright's place at the upper end of the steering axis, against the ball joint: its velocity, and its acceleration but for
+        // The upright at the upper end of the steering axis, relative to the ball joint: its velocity, and its acceleration but for
         // the upright's spin across what slides.
         let (frame, upper_arm, velocity, free, slide) = match &self.guide {
             Guide::Arm { hinge, .. } => {

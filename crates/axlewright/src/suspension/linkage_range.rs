@@ -42,7 +42,7 @@ struct Coarse {
     clear: [u32; 2],
 }
 
-/// Whether the parabola through three steps stays clear between the last two, were it four times as curved.
+/// True if the parabola through three steps stays clear between the last two, even with four times its curvature.
 fn clear(before: f64, last: f64, now: f64) -> bool {
     last.min(now) - 0.5 * (before - 2.0 * last + now).abs() > LEAST
 }
@@ -92,7 +92,7 @@ impl<'a> Reach<'a> {
         Reach { linkage, rack, coarse: None, limits: None }
     }
 
-    /// Whether coarse steps up to this angle are clear of every dead centre; otherwise it is not known.
+    /// True if coarse steps up to this angle are clear of every dead centre; otherwise it is not known.
     fn is_clear(&mut self, angle: f64) -> bool {
         let wanted = (angle.abs() / COARSE).ceil();
         if self.coarse.is_none() {
@@ -106,7 +106,7 @@ impl<'a> Reach<'a> {
         f64::from(coarse.clear[side]) >= wanted
     }
 
-    /// Whether ride height leads to this angle of the lower arm.
+    /// True if ride height leads to this angle of the lower arm.
     pub(super) fn holds(&mut self, angle: f64) -> bool {
         self.is_clear(angle) || self.limits().is_ok_and(|[(low, _), (high, _)]| (low..=high).contains(&angle))
     }
@@ -181,7 +181,7 @@ impl Linkage {
         self.reach(rack).at(travel)
     }
 
-    /// Why the linkage does not move on here.
+    /// Reason why the linkage does not move on here.
     fn fault(&self, angle: f64, rack: f64) -> Option<End> {
         match self.pose(angle, rack) {
             Err(end) => Some(end),

@@ -75,10 +75,10 @@ pub struct LiveAxle {
     /// The left end of the bar.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Stated::is_unknown"))]
     pub anti_roll_bar: Stated<AxleBar>,
-    /// Where it points.
+    /// Direction of the pinion.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub pinion: Option<Pinion>,
-    /// What driving and braking ask.
+    /// Driving and braking loads.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub pitching: Option<Pitching>,
 }
@@ -87,13 +87,13 @@ record! {
     /// The axle at one heave and roll; what is not known is not a number.
     #[derive(Debug, Clone, PartialEq)]
     pub struct AxlePosition {
-        /// Of the axle's middle, halfway between the wheels' centres, forward in the body's axes.
+        /// Axle's middle, halfway between the wheel centres, forward in the body's axes.
         pub axle_x: Length,
-        /// Of the axle's middle, to the left of the body's centre plane.
+        /// Movement of the axle's middle, to the left of the body's centre plane.
         pub lateral_shift: Length,
-        /// Of the axle's middle, up.
+        /// Axle's middle, up.
         pub axle_z: Length,
-        /// Of the axle's middle against ride height, positive where the wheelbase grows.
+        /// Movement of the axle's middle from ride height, positive for a longer wheelbase.
         pub wheelbase_change: Length,
         /// Turn of the axle about z, positive to the left.
         pub axle_steer: Angle,
@@ -103,25 +103,25 @@ record! {
         pub roll_steer: Ratio,
         /// Turn of the axle about its own length, positive with its front down.
         pub axle_pitch: Angle,
-        /// Of the pinion's axis against the body's x, positive with its nose up.
+        /// Angle of the pinion's axis against the body's x, positive nose up.
         pub pinion_angle: Angle,
         /// Change of that angle from ride height; without a pinion that of a level one.
         pub pinion_angle_change: Angle,
-        /// Of the joint on the pinion's nose, forward.
+        /// Joint on the pinion's nose, forward.
         pub pinion_x: Length,
-        /// Of the same, to the left.
+        /// Joint on the pinion's nose, to the left.
         pub pinion_y: Length,
-        /// Of the same, up.
+        /// Joint on the pinion's nose, up.
         pub pinion_z: Length,
         /// Above the ground, where the axis about which the axle rolls crosses the body's centre plane, in the transverse plane through the axle's middle; sideways it wanders with `lateral_shift`.
         pub roll_centre_height: Length,
-        /// Of that axis against the body's x, positive where it rises forward.
+        /// Angle of that axis against the body's x, positive if it rises forward.
         pub roll_axis_angle: Angle,
         /// Above the ground, of the lateral rod on the body's centre plane; without steer in roll the height of the roll centre.
         pub lateral_rod_height: Length,
-        /// Of the axle's instant centre in side view, in heave, forward; infinite where there is none.
+        /// Instant centre of the axle in side view, in heave, forward; infinite if there is none.
         pub side_view_centre_x: Length,
-        /// Of the same, above the ground.
+        /// Height of that centre above the ground.
         pub side_view_centre_height: Length,
         /// Forward lean of the path in bump of the point midway between the contact points, held in the axle.
         pub side_view_angle: Angle,
@@ -129,15 +129,15 @@ record! {
         pub drive_anti_pitch: Ratio,
         /// Anti-lift of a rear axle, anti-dive of a front one, under brakes whose torque the housing takes, as a share.
         pub brake_anti_pitch: Ratio,
-        /// Of the left wheel's centre, forward.
+        /// Left wheel centre, forward.
         pub left_wheel_x: Length,
-        /// Of the left wheel's centre, to the left.
+        /// Left wheel centre, to the left.
         pub left_wheel_y: Length,
-        /// Of the left wheel's centre, up.
+        /// Left wheel centre, up.
         pub left_wheel_z: Length,
-        /// Of the left wheel against the body, positive with its top outboard.
+        /// Camber of the left wheel against the body, positive with its top outboard.
         pub left_camber: Angle,
-        /// Of the left wheel, positive with its front inboard.
+        /// Toe of the left wheel, positive with its front inboard.
         pub left_toe: Angle,
         /// Between the eyes of the left coil-over.
         pub left_eye_length: Length,
@@ -153,23 +153,23 @@ record! {
         pub left_spring_used: Length,
         /// Until it is solid, along itself.
         pub left_spring_remaining: Length,
-        /// Of the damper's stroke, from fully open.
+        /// Used stroke of the left damper, from fully open.
         pub left_damper_used: Length,
-        /// Of the damper's stroke, to fully closed; negative where it has ended.
+        /// Remaining stroke of the left damper, to fully closed; negative past its end.
         pub left_damper_remaining: Length,
-        /// Of coil and gas in heave, their force times `left_motion_ratio`.
+        /// Force of coil and gas in heave on the left, their force times `left_motion_ratio`.
         pub left_wheel_force: Force,
         /// Tangent rate of coil and gas in heave, with the term of the changing motion ratio; without bar, tyre and links that bind.
         pub left_wheel_rate: LinearStiffness,
-        /// Of the right wheel's centre, forward.
+        /// Right wheel centre, forward.
         pub right_wheel_x: Length,
-        /// Of the right wheel's centre, to the left.
+        /// Right wheel centre, to the left.
         pub right_wheel_y: Length,
-        /// Of the right wheel's centre, up.
+        /// Right wheel centre, up.
         pub right_wheel_z: Length,
-        /// Of the right wheel against the body, positive with its top outboard.
+        /// Camber of the right wheel against the body, positive with its top outboard.
         pub right_camber: Angle,
-        /// Of the right wheel, positive with its front inboard.
+        /// Toe of the right wheel, positive with its front inboard.
         pub right_toe: Angle,
         /// Between the eyes of the right coil-over.
         pub right_eye_length: Length,
@@ -185,15 +185,15 @@ record! {
         pub right_spring_used: Length,
         /// Until it is solid, along itself.
         pub right_spring_remaining: Length,
-        /// Of the damper's stroke, from fully open.
+        /// Used stroke of the right damper, from fully open.
         pub right_damper_used: Length,
-        /// Of the damper's stroke, to fully closed; negative where it has ended.
+        /// Remaining stroke of the right damper, to fully closed; negative past its end.
         pub right_damper_remaining: Length,
-        /// Of coil and gas in heave, their force times `right_motion_ratio`.
+        /// Force of coil and gas in heave on the right, their force times `right_motion_ratio`.
         pub right_wheel_force: Force,
         /// Tangent rate of coil and gas in heave, with the term of the changing motion ratio; without bar, tyre and links that bind.
         pub right_wheel_rate: LinearStiffness,
-        /// Of both springs with their gas at this heave, tangent, the term of the changing lengths included; without bar, tyre and links that bind.
+        /// Roll stiffness of both springs with their gas at this heave, tangent, the term of the changing lengths included; without bar, tyre and links that bind.
         pub roll_stiffness: RotationalStiffness,
         /// Mean turn of the bar's two levers from ride height, positive as in bump.
         pub bar_angle: Angle,
@@ -201,13 +201,13 @@ record! {
         pub bar_twist: Angle,
         /// Travel of the levers' ends along their arcs over wheel travel, in roll.
         pub bar_motion_ratio: Ratio,
-        /// Of all joints of the links, the greatest lean from ride height.
+        /// Largest lean of all joints of the links, from ride height.
         pub greatest_lean: Angle,
-        /// Which joint that is, its link and its end: `body`, `axle`, `crank` or `outer`.
+        /// Joint with that lean: its link and its end, `body`, `axle`, `crank` or `outer`.
         pub greatest_lean_joint: String,
-        /// Until the first of the joints whose limits are given is at its limit.
+        /// Remaining angle until the first joint with a given limit reaches it.
         pub joint_left: Angle,
-        /// Which joint that is; `not known` where no limit is given.
+        /// Joint with that margin; `not known` without a limit.
         pub first_joint: String,
         /// By how much the lateral rod with its bushes is longer than at ride height: nothing unless it binds.
         pub lateral_rod_stretch: Length,
@@ -219,9 +219,9 @@ record! {
         pub bind_misfit: Length,
         /// Greatest tension or compression of a link by that; not a number where no bush gives.
         pub bind_force: Force,
-        /// Which link that is, or, where no bush gives, which one misses most; `none` where nothing binds.
+        /// Link that binds or, if no bush gives, the one with the largest misfit; `none` if nothing binds.
         pub bind_link: String,
-        /// Of the links that bind, on the axle about its roll axis, against roll.
+        /// Moment of the binding links on the axle about its roll axis, against roll.
         pub bind_moment: Torque,
         /// Change of that over roll, at the slope that it has here.
         pub bind_roll_stiffness: RotationalStiffness,
@@ -233,7 +233,7 @@ record! {
 #[derive(Debug, Clone)]
 struct Joint {
     link: usize,
-    /// Which of the body, the axle and the crank it is in.
+    /// End of the joint: on the body, the axle or the crank.
     end: End,
     word: &'static str,
     /// Written when it is first asked for.
@@ -268,14 +268,14 @@ pub struct PreparedLiveAxle<'a> {
     pinion: Vector,
 }
 
-/// Of both coil-overs, the left one first: length between the eyes, and its first and second derivative along heave and roll.
+/// Both coil-overs, the left one first: length between the eyes, and its first and second derivative along heave and roll.
 struct Strokes {
     eyes: Lanes<2>,
     heave: [Lanes<2>; 2],
     roll: [Lanes<2>; 2],
 }
 
-/// What no link is called: the other parts of `points` and of the refusals, and the word for no link at all.
+/// Names that a link may not have: the other parts of `points` and of the refusals, and the word for no link at all.
 const OTHER_PARTS: [&str; 14] = [
     "axle",
     "lateral rod",
@@ -385,7 +385,7 @@ impl LiveAxle {
         outlines(["heave", "roll"], (heave, roll), |heave, roll| ready.outline(heave, roll))
     }
 
-    /// How far the linkage goes in droop and bump before a link is over-extended; bar, damper, spring and joints may end it earlier.
+    /// Travel of the linkage in droop and bump before a link is over-extended; bar, damper, spring and joints may end it earlier.
     ///
     /// # Parameters
     /// - `roll` — of the axle against the body about x, positive with the left wheel in bump
@@ -651,7 +651,7 @@ fn seen(lever: &Lever, pose: &Pose) -> (Vector, [Vector; 2]) {
     }
 }
 
-/// Why a linkage is none.
+/// Reason why the links do not make a linkage.
 fn free(free: Free) -> Error {
     let message = match free {
         Free::Forward => "nothing holds the axle along the vehicle: no link leads forward or rearward",
@@ -843,7 +843,7 @@ impl PreparedLiveAxle<'_> {
         }
         if let Some(nose) = model.pinion.as_ref().and_then(|pinion| pinion.nose.as_ref()) {
             let (nose, axis) = (carried(nose.vector()), pose.frame.direction(self.pinion));
-            // Where its axis comes nearest to the axle's middle.
+            // Point of its axis nearest to the axle's middle.
             let foot = nose - axis * axis.dot(nose - middle);
             outline.push(("pinion", vec![("foot", foot), ("nose", nose)]));
         }
@@ -853,7 +853,7 @@ impl PreparedLiveAxle<'_> {
         Ok(outline)
     }
 
-    /// Why the linkage does not go there, and how far it goes.
+    /// Reason why the linkage does not reach this position, and the travel that it has.
     fn beyond(&self, heave: Length, roll: Angle) -> Error {
         let Some([droop, bump]) = self.linkage.range(roll.si()) else {
             return self.locked(roll);
@@ -884,7 +884,7 @@ impl PreparedLiveAxle<'_> {
         Error::NoSolution { message }
     }
 
-    /// What happens where the axle stops.
+    /// Reason why the axle stops.
     fn why(&self, stop: &Stop) -> String {
         let link = self.name(stop.link);
         if stop.given_up {
@@ -1110,7 +1110,7 @@ impl PreparedLiveAxle<'_> {
 
     /// Lean of the joints from ride height.
     fn joints<'a>(&'a self, pose: &Pose, on: &mut Found<'a>) {
-        // Of unit vectors: the length between them stands for their angle.
+        // Unit vectors: the distance between them stands for their angle.
         let (mut greatest, mut most) = (-1.0, None);
         let (mut left, mut first) = (f64::NAN, None);
         for joint in &self.joints {
@@ -1461,7 +1461,7 @@ mod tests {
         assert_relative_eq!(on.drive_anti_pitch.si(), 1.575907590759076, max_relative = 1e-9);
     }
 
-    /// The same scripts: five parallel and equal links leave two freedoms, and fit in roll, too.
+    /// Results of the same scripts: five parallel and equal links leave two freedoms, and fit in roll, too.
     #[test]
     fn parallel_and_equal_links_leave_two_freedoms() {
         let model = four(PARALLEL);
@@ -1679,7 +1679,7 @@ mod tests {
                     said += 1;
                 }
             }
-            // What was not given: contact points, where the bar's levers stand on it, the pinion's foot.
+            // Points that were not given: contact points, the bar's levers on it, the pinion's foot.
             assert_eq!(points.len(), said + 2 + 2 + 1);
             let (foot, pivot) =
                 (read::place(&points, "anti-roll bar", "left lever pivot"), bar.lever_pivot.vector());

@@ -34,7 +34,7 @@ const LINKS: [Line; 13] = joined(&[
     )],
 ]);
 
-/// What may be left out of them.
+/// Lines of the links that may be left out.
 const BUSHES: [Line; 5] = [
     choice(
         "axle.lower_links.fitted",

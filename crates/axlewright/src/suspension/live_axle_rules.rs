@@ -1,4 +1,4 @@
-//! What the build sheet asks of a live axle on links.
+//! Rules of the build sheet for a live axle on links.
 
 use super::double_wishbone_lines::SOURCE;
 use super::inputs::{At, Wheels};
@@ -49,7 +49,7 @@ fields!(Links { body, axle, body_bush, axle_bush });
 /// Live axle with what a rule asks about it.
 struct Led {
     links: OnLinks,
-    /// What does not stand on the ground does not ask.
+    /// Loaded radius; not needed by results that do not depend on the ground.
     loaded_radius: Option<Length>,
     coil_over: Option<AxleCoilOver>,
     anti_roll_bar: Option<AxleBar>,
@@ -118,7 +118,7 @@ pub(super) const BAR_RATIO: Rule = rule! {
     needs { anti_roll_bar }
     says "suspension.LiveAxle at ride height: travel of the levers' ends over travel of the wheels, in roll", SOURCE
 };
-/// How far the linkage goes before a link is over-extended.
+/// Travel of the linkage before a link is over-extended.
 pub(super) const RANGE: Rule = rule! {
     "axle" Led::range, Led
     takes { links = "axle" }
@@ -230,7 +230,7 @@ impl Led {
         let ready = model.shared()?;
         let on = ready.found(RIDE, UPRIGHT)?;
         Ok(AtRide {
-            // Of the left wheel, which toes out where its axle steers to the left.
+            // The left wheel toes out if its axle steers to the left.
             bump_steer: -on.heave_steer,
             roll_steer: on.roll_steer,
             roll_centre_height: on.roll_centre_height,
@@ -337,7 +337,7 @@ impl BetweenStops {
         let upright = [at(bump, 0.0)?, at(-droop, 0.0)?, at(0.5 * bump, 0.0)?, at(-0.5 * droop, 0.0)?];
         let ends = [&upright[0], &upright[1], &at(crossed, roll)?, &at(crossed, -roll)?];
         let heaved = upright.each_ref();
-        // Where no limit is written this is not a number in all of them.
+        // Without a limit this is not a number in all of them.
         let least = ends.iter().map(|on| on.joint_left.si()).fold(f64::NAN, f64::min);
         Ok(OverTravel {
             lateral_shift: most(&heaved, |on| on.lateral_shift),

@@ -110,7 +110,7 @@ impl PreparedLinkage<'_> {
     }
 }
 
-/// What tests read off a table of points.
+/// Readings of the tests from a table of points.
 #[cfg(test)]
 pub(super) mod read {
     use super::{Table, Vector, vector};
@@ -125,13 +125,13 @@ pub(super) mod read {
         (0..table.rows()).map(point).collect()
     }
 
-    /// Where a point stands.
+    /// Position of a point.
     pub(in super::super) fn place(points: &[(String, String, Vector)], part: &str, point: &str) -> Vector {
         let found = points.iter().find(|on| on.0 == part && on.1 == point);
         found.unwrap_or_else(|| panic!("no {point} of {part}")).2
     }
 
-    /// The same points as a mirror shows them, those of a part from its other end where it crosses the vehicle.
+    /// Mirror image of the points; the points of a part across the vehicle come from its other end.
     pub(in super::super) fn mirrored(points: &[(String, String, Vector)]) -> Vec<(String, String, Vector)> {
         let other = |name: &str| {
             if name.contains("left") { name.replace("left", "right") } else { name.replace("right", "left") }

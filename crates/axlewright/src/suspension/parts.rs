@@ -1,4 +1,4 @@
-//! What the linkages are made of: points, arms, rods, wheel, coil-over, anti-roll bar.
+//! Parts of the linkages: points, arms, rods, wheel, coil-over, anti-roll bar.
 
 use super::vector::{Vector, vector};
 use crate::base::document::Value;
@@ -89,11 +89,11 @@ pub struct TieRod {
     serde(expecting = "a table with `centre`, `camber`, `toe` and `loaded_radius`")
 )]
 pub struct Wheel {
-    /// Where its axis meets its middle plane.
+    /// Centre of the wheel: intersection of its axis and its middle plane.
     pub centre: Point,
     /// Positive with the top outboard.
     pub camber: Value<Angle>,
-    /// Of this wheel, positive with its front inboard.
+    /// Toe of this wheel, positive with its front inboard.
     pub toe: Value<Angle>,
     /// Centre to ground under load, in the wheel's plane.
     pub loaded_radius: Value<Length>,
@@ -109,7 +109,7 @@ pub enum Axle {
     Rear,
 }
 
-/// What carries the lower end of a coil-over or of a drop link.
+/// Carrier of the lower end of a coil-over or of a drop link.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
 pub enum Carrier {
@@ -135,12 +135,12 @@ pub struct CoilOver {
     pub body_eye: Point,
     /// On what carries it.
     pub lower_eye: Point,
-    /// What carries the lower eye.
+    /// Carrier of the lower eye.
     pub carried_by: Carrier,
     /// The coil.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub spring: Option<CoilSpring>,
-    /// Of a coil that does not stand on the damper.
+    /// Seats of a coil that is not on the damper.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub spring_seats: Option<SpringSeats>,
     /// The damper.
@@ -165,7 +165,7 @@ pub struct StrutLeg {
     /// The coil.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub spring: Option<CoilSpring>,
-    /// Of a coil that does not stand on the damper's axis.
+    /// Seats of a coil that is not on the damper's axis.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub spring_seats: Option<SpringSeats>,
     /// The damper.
@@ -182,7 +182,7 @@ pub struct SpringSeats {
     pub body: Point,
     /// Middle of the seat on what carries it.
     pub lower: Point,
-    /// What carries the lower seat.
+    /// Carrier of the lower seat.
     pub carried_by: Carrier,
 }
 
@@ -242,17 +242,17 @@ pub struct Damper {
     serde(expecting = "a table with `link_eye`, `carried_by`, `lever_end` and `lever_pivot`")
 )]
 pub struct AntiRollBar {
-    /// Of the drop link, on what carries it.
+    /// Eye of the drop link, on its carrier.
     pub link_eye: Point,
-    /// What carries that.
+    /// Carrier of the drop link.
     pub carried_by: Carrier,
-    /// Of the bar's lever, where the drop link meets it.
+    /// End of the bar's lever, at the drop link.
     pub lever_end: Point,
     /// Any point of the axis about which the bar turns.
     pub lever_pivot: Point,
 }
 
-/// Where a brake is.
+/// Place of a brake.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
 pub enum BrakePlace {
@@ -262,7 +262,7 @@ pub enum BrakePlace {
     Inboard,
 }
 
-/// What braking asks of the vehicle.
+/// Braking loads of the vehicle.
 #[derive(Debug, Clone, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 #[cfg_attr(
@@ -272,27 +272,27 @@ pub enum BrakePlace {
     )
 )]
 pub struct Braking {
-    /// Of the whole braking force, that this axle has.
+    /// Share of the whole braking force at this axle.
     pub axle_share: Value<Ratio>,
     /// Above the ground, of the vehicle at ride height.
     pub centre_of_gravity_height: Value<Length>,
-    /// Of the vehicle.
+    /// Wheelbase of the vehicle.
     pub wheelbase: Value<Length>,
-    /// Of the brakes; outboard where it is missing.
+    /// Place of the brakes; outboard if missing.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub place: Option<BrakePlace>,
 }
 
-/// What the drive asks: half shafts from a final drive on the body. Height and wheelbase are those of the braking.
+/// Driving loads: half shafts from a final drive on the body. Height and wheelbase are those of the braking.
 #[derive(Debug, Clone, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 #[cfg_attr(feature = "serde", serde(expecting = "a table with `axle_share`"))]
 pub struct Driving {
-    /// Of the whole tractive force, that this axle has.
+    /// Share of the whole tractive force at this axle.
     pub axle_share: Value<Ratio>,
 }
 
-/// How far each joint may lean from where it stands at ride height.
+/// Largest lean of each joint from its place at ride height.
 #[derive(Debug, Clone, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 #[cfg_attr(
@@ -302,19 +302,19 @@ pub struct Driving {
     )
 )]
 pub struct JointLimits {
-    /// Of the ball joint of the upper arm.
+    /// Limit of the ball joint of the upper arm.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub upper_ball: Option<Value<Angle>>,
-    /// Of the top mount of a strut.
+    /// Limit of the top mount of a strut.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub top_mount: Option<Value<Angle>>,
-    /// Of the ball joint of the lower arm.
+    /// Limit of the ball joint of the lower arm.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub lower_ball: Option<Value<Angle>>,
-    /// Of the outer joint of the tie rod.
+    /// Limit of the outer joint of the tie rod.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub tie_rod_outer: Option<Value<Angle>>,
-    /// Of the inner joint of the tie rod.
+    /// Limit of the inner joint of the tie rod.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub tie_rod_inner: Option<Value<Angle>>,
 }
@@ -436,7 +436,7 @@ impl Driving {
 }
 
 impl Braking {
-    /// What a live axle refuses: its brakes are in its wheels.
+    /// Refuses inboard brakes on a live axle: its brakes are in its wheels.
     pub(super) fn check_on_axle(&self) -> Result<()> {
         match self.place {
             Some(BrakePlace::Inboard) => {

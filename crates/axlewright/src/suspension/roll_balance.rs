@@ -54,7 +54,7 @@ pub struct RollBalance {
     pub rear: RollAxle,
 }
 
-/// What of an axle counts in roll.
+/// Properties of an axle in roll.
 #[derive(Debug, Clone, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 #[cfg_attr(
@@ -66,7 +66,7 @@ pub struct RollAxle {
     pub track: Value<Length>,
     /// Height of the roll centre above the ground; negative below it.
     pub roll_centre_height: Value<Length>,
-    /// Of the axle, both wheels together.
+    /// Unsprung mass of the axle, both wheels together.
     pub unsprung_mass: Value<Mass>,
     /// Height of the unsprung mass above the ground: the loaded radius, nearly.
     pub unsprung_height: Value<Length>,
@@ -86,7 +86,7 @@ pub struct RollAxle {
 }
 
 record! {
-    /// What does not depend on how hard the turn is.
+    /// Values that do not depend on the lateral acceleration.
     #[derive(Debug, Clone, Copy, PartialEq)]
     pub struct Balance {
         /// Roll angle of the body over lateral acceleration, body to ground.
@@ -108,21 +108,21 @@ record! {
     /// Both axles in one turn.
     #[derive(Debug, Clone, Copy, PartialEq)]
     pub struct InTurn {
-        /// Of the body to the ground, out of the turn.
+        /// Roll angle of the body to the ground, out of the turn.
         pub roll_angle: Angle,
-        /// What the outer front wheel gains by the unsprung mass.
+        /// Load that the outer front wheel gains by the unsprung mass.
         pub front_unsprung_transfer: Force,
-        /// What it gains through the roll centre.
+        /// Load that the outer front wheel gains through the roll centre.
         pub front_geometric_transfer: Force,
-        /// What it gains by springs and bar.
+        /// Load that the outer front wheel gains by springs and bar.
         pub front_elastic_transfer: Force,
         /// All that it gains.
         pub front_load_transfer: Force,
-        /// What the outer rear wheel gains by the unsprung mass.
+        /// Load that the outer rear wheel gains by the unsprung mass.
         pub rear_unsprung_transfer: Force,
-        /// What it gains through the roll centre.
+        /// Load that the outer rear wheel gains through the roll centre.
         pub rear_geometric_transfer: Force,
-        /// What it gains by springs and bar.
+        /// Load that the outer rear wheel gains by springs and bar.
         pub rear_elastic_transfer: Force,
         /// All that it gains.
         pub rear_load_transfer: Force,
@@ -181,7 +181,7 @@ impl Axle {
     fn transfer_of(&self, moment: f64) -> f64 {
         moment * self.tyres / (self.upright() * self.track)
     }
-    /// Of the elastic moment `x phi - y`, at one unit of acceleration: `x` and `y`.
+    /// Coefficients `x` and `y` of the elastic moment `x phi - y`, at one unit of acceleration.
     fn elastic(&self) -> (f64, f64) {
         let over = self.suspension() / (self.suspension() + self.upright());
         (over * self.upright(), over * self.moment())
@@ -405,7 +405,7 @@ impl RollBalance {
     /// - `0.000001 <= roll_gradient <= 1`
     /// - `0.001 <= front_share <= 0.999`
     ///
-    /// Where an axle would need a bar that gives less than nothing, the answer is refused.
+    /// The answer is refused if an axle would need a bar of negative rate.
     pub fn bars_for(&self, roll_gradient: RollGradient, front_share: Ratio) -> Result<Bars> {
         valid! {
             roll_gradient: 0.000001 <= .. <= 1 ; "plausibility limit: between 0.0006 deg/g and 560 deg/g";
@@ -442,7 +442,7 @@ impl RollBalance {
     /// # Valid for
     /// - `0.000001 <= roll_gradient <= 1`
     ///
-    /// Where the axle would need a bar that gives less than nothing, the answer is refused.
+    /// The answer is refused if the axle would need a bar of negative rate.
     pub fn front_bar_for_gradient(&self, roll_gradient: RollGradient) -> Result<LinearStiffness> {
         valid! { roll_gradient: 0.000001 <= .. <= 1 ; "plausibility limit: between 0.0006 deg/g and 560 deg/g"; }
         self.check()?;
@@ -461,7 +461,7 @@ impl RollBalance {
     /// # Valid for
     /// - `0.000001 <= roll_gradient <= 1`
     ///
-    /// Where the axle would need a bar that gives less than nothing, the answer is refused.
+    /// The answer is refused if the axle would need a bar of negative rate.
     pub fn rear_bar_for_gradient(&self, roll_gradient: RollGradient) -> Result<LinearStiffness> {
         valid! { roll_gradient: 0.000001 <= .. <= 1 ; "plausibility limit: between 0.0006 deg/g and 560 deg/g"; }
         self.check()?;
@@ -480,7 +480,7 @@ impl RollBalance {
     /// # Valid for
     /// - `0.001 <= front_share <= 0.999`
     ///
-    /// Where the axle would need a bar that gives less than nothing, the answer is refused.
+    /// The answer is refused if the axle would need a bar of negative rate.
     pub fn front_bar_for_share(&self, front_share: Ratio) -> Result<LinearStiffness> {
         valid! { front_share: 0.001 <= .. <= 0.999 ; "definition: a share; an axle that takes all of it stands alone"; }
         self.check()?;
@@ -500,7 +500,7 @@ impl RollBalance {
     /// # Valid for
     /// - `0.001 <= front_share <= 0.999`
     ///
-    /// Where the axle would need a bar that gives less than nothing, the answer is refused.
+    /// The answer is refused if the axle would need a bar of negative rate.
     pub fn rear_bar_for_share(&self, front_share: Ratio) -> Result<LinearStiffness> {
         valid! { front_share: 0.001 <= .. <= 0.999 ; "definition: a share; an axle that takes all of it stands alone"; }
         self.check()?;
@@ -619,7 +619,7 @@ impl RollBalance {
     }
 }
 
-/// What the outer wheel of an axle gains.
+/// Load that the outer wheel of an axle gains.
 #[derive(Debug, Clone, Copy)]
 struct Turned {
     unsprung: f64,

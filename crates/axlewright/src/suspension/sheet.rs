@@ -41,7 +41,7 @@ const fn share(path: &'static str, meaning: &'static str) -> Line {
     line(path, Ratio::KIND, meaning).within(-1.0, 1.0, "definition: a difference of shares")
 }
 
-/// What a linkage does at ride height, whichever it is; another kind of linkage is another step.
+/// Results of any linkage at ride height; another kind of linkage is another step.
 const AT_RIDE: &[Line] = &[
     angle("axle.bump_steer", "change of toe of the left wheel over 25 mm of bump, positive where it toes in")
         .first_hand()
@@ -112,7 +112,7 @@ const AT_RIDE: &[Line] = &[
     ),
 ];
 
-/// Where the travel ends, and what the joints have left there.
+/// Ends of the travel, and the remaining lean of the joints there.
 const ENDS: &[Line] = &[
     derived("axle.linkage_droop", Length::KIND, "travel in droop at which the linkage itself locks")
         .by(&[gives(&wishbone::RANGE, "droop"), gives(&strut::RANGE, "droop"), gives(&on_links::RANGE, "droop"), gives(&on_leaves::RANGE, "droop")]),
@@ -153,7 +153,7 @@ const ANTI: &[Line] = &[
         .by(&[by(&BRAKE_ANTI_LIFT)]),
 ];
 
-/// What both wheels of a live axle do together, whatever holds it. Where each wheel moves by itself little of it is left.
+/// Common motion of both wheels of a live axle, on links or leaf springs. Independent wheels use little of it.
 const TOGETHER: &[Line] = &[
     line("axle.roll_steer", Ratio::KIND, "steer of the axle to the left over its roll against the body with the left wheel in bump: positive steers it out of a turn")
         .within(-100.0, 100.0, "plausibility limit: no axle steers by a hundred times its roll")
@@ -193,7 +193,7 @@ const TOGETHER: &[Line] = &[
         .by(&[by(&ANTI_SQUAT)]),
 ];
 
-/// What the links of a live axle do to each other.
+/// Forces of the links of a live axle against each other.
 const BIND: &[Line] = &[
     derived("axle.freedoms", Ratio::KIND, "of a live axle on its links at ride height: 2 where it heaves and rolls freely, 1 where it does so only together")
         .by(&[gives(&on_links::AT_RIDE, "freedoms")]),
@@ -268,7 +268,7 @@ const ROLL: &[Line] = &[
         .by(&[gives(&BALANCE, "share_over_weight")]),
 ];
 
-/// What is wanted.
+/// Lines under `wanted`.
 const WANTED: &[Line] = &[
     angle("wanted.bump_steer_out", "toe-out over 25 mm of bump that is borne, as a negative angle")
         .or(-0.1_f64.to_radians(), "common practice, no source: a tenth of a degree"),
@@ -377,7 +377,7 @@ const LIVE: About =
 const LINKS: About = About::parts(&["axle.lower_links", "axle.upper_links", "axle.lateral_rod", "axle.watt"])
     .only_with("axle.suspension", &[ON_LINKS])
     .surely();
-/// What holds an axle on links sideways, beside their own angle.
+/// Lateral location of an axle on links, beside the links' own angle.
 const ACROSS: About =
     About::parts(&["axle.lateral_rod", "axle.watt"]).told_beside(&["axle.lower_links", "axle.upper_links"]);
 /// Leaf springs of such an axle.
@@ -392,7 +392,7 @@ const WOUND: &str = "Leaves wound up beyond what they bear break, and a broken m
 const SPIN: &str = "A balance that moves to the rear can make a safe vehicle spin: try it where there is room. Local codes and licensed practice come \
                     first.";
 
-/// What the sheet says of linkages and roll.
+/// Lines and findings of the sheet on linkages and roll.
 pub const SHEET: Section = Section {
     lines: &measured(
         joined::<_, LINES>(&[

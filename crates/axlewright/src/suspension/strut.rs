@@ -31,7 +31,7 @@ use crate::units::{Angle, Length};
 /// # Valid for
 /// The left wheel, all points at ride height in the body's axes (x forward, y left, z up), an arm that turns about the line of its pivots, rigid links, a rack along y. The steering axis goes from the top mount to the
 /// ball joint. Camber and toe at ride height are those of the `wheel`, whatever the points are. The joints stand straight at ride height; set them so. The seat of a coil on the body does not turn with the wheel.
-/// What is missing gives results that are not a number. Bushes and the give of the top mount, the rod's bending and the friction of its side load, the tyre's give are left aside.
+/// Missing inputs give results that are not a number. Neglected are bushes, compliance of the top mount, bending of the rod, friction from its side load, and compliance of the tyre.
 ///
 /// # Source
 /// Vector kinematics of rigid bodies; virtual work; W. F. Milliken, D. L. Milliken, *Race Car Vehicle Dynamics* (1995), chapter 17, anti features of outboard and inboard torque (from memory); terms: ISO 8855 and SAE J670 (from memory)
@@ -58,13 +58,13 @@ pub struct Strut {
     /// One end of the bar.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Stated::is_unknown"))]
     pub anti_roll_bar: Stated<AntiRollBar>,
-    /// What braking asks.
+    /// Braking loads.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub braking: Option<Braking>,
-    /// What the drive asks.
+    /// Driving loads.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub driving: Option<Driving>,
-    /// How far the joints lean.
+    /// Limits on the lean of the joints.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub joint_limits: Option<JointLimits>,
 }
@@ -216,7 +216,7 @@ impl Strut {
         self.prepare()?.points(travel, rack_travel)
     }
 
-    /// How far the linkage goes in droop and bump before a link is in line with what it turns; damper, spring and joints may end it earlier.
+    /// Travel of the linkage in droop and bump before a link is in line with the part that it turns; damper, spring and joints may end it earlier.
     ///
     /// # Parameters
     /// - `rack_travel` — from the rack's middle, positive to the left
@@ -470,7 +470,7 @@ mod tests {
             share * levers * (z - 0.31) / -x,
             max_relative = 1e-10
         );
-        // The same linkage at the other end of the vehicle lifts where it held.
+        // This linkage at the other end of the vehicle lifts instead of holding.
         model.axle = Axle::Rear;
         let rear = model.at(metres(0.0), metres(0.0)).unwrap();
         assert_eq!(rear.brake_anti_pitch.si(), -inboard.brake_anti_pitch.si());

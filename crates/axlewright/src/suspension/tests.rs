@@ -154,7 +154,7 @@ fn slipped<M: Suspension>(model: &M, random: &mut Random) -> M {
 /// the axle, and four links that spread.
 fn live_axles() -> Vec<LiveAxle> {
     let mut bushed = LiveAxle::from_text(LIVE).unwrap();
-    // What would end the travel before the links do.
+    // Parts that would end the travel before the links do.
     (bushed.anti_roll_bar, bushed.coil_over) = (Stated::None, Stated::None);
     let mut rigid = bushed.clone();
     for link in &mut rigid.links {

@@ -4,13 +4,13 @@
 use core::ops::{Add, Div, Mul, Neg, Sub};
 use wide::f64x2;
 
-/// What has sums and products: a number, or several side by side, each with the bits that it has alone.
+/// Type with sums and products: a number, or several side by side, each with the same bits as alone.
 pub(super) trait Number: Copy + Add<Output = Self> + Sub<Output = Self> + Mul<Output = Self> {}
 impl<S: Copy + Add<Output = S> + Sub<Output = S> + Mul<Output = S>> Number for S {}
 
-/// The same with roots and angles.
+/// Such a type with roots and angles.
 pub(super) trait Scalar: Number + Default + Div<Output = Self> + Neg<Output = Self> {
-    /// The same number everywhere.
+    /// One number in every lane.
     fn of(value: f64) -> Self;
     fn sqrt(self) -> Self;
     fn sine_cosine(self) -> (Self, Self);
@@ -102,7 +102,7 @@ pub(super) const fn vector<S>(x: S, y: S, z: S) -> Vector<S> {
 }
 
 impl Vector {
-    /// The same vector everywhere.
+    /// One vector in every lane.
     #[inline(always)]
     pub(super) fn spread<S: Scalar>(self) -> Vector<S> {
         vector(S::of(self.x), S::of(self.y), S::of(self.z))

@@ -19,23 +19,23 @@ record! {
     /// The wheel at one travel and rack travel; what is not known is not a number.
     #[derive(Debug, Clone, PartialEq)]
     pub struct WheelPosition {
-        /// Of the wheel's centre, forward in the body's axes.
+        /// Wheel centre, forward in the body's axes.
         pub wheel_x: Length,
-        /// Of the wheel's centre, to the left.
+        /// Wheel centre, to the left.
         pub wheel_y: Length,
-        /// Of the wheel's centre, up.
+        /// Wheel centre, up.
         pub wheel_z: Length,
-        /// From the vehicle's centre plane to the contact point, which lies a loaded radius from the wheel's centre in the wheel's plane.
+        /// Half track: from the vehicle's centre plane to the contact point, which lies a loaded radius from the wheel's centre in the wheel's plane.
         pub half_track: Length,
-        /// Of that against ride height.
+        /// Change of that from ride height.
         pub half_track_change: Length,
-        /// Of the wheel's centre against ride height, positive where the wheelbase grows.
+        /// Movement of the wheel centre from ride height, positive for a longer wheelbase.
         pub wheelbase_change: Length,
         /// Positive with the top of the wheel outboard.
         pub camber: Angle,
-        /// Of camber over 25 mm of bump, at the slope that it has here.
+        /// Change of camber over 25 mm of bump, at the slope here.
         pub camber_change: Angle,
-        /// Of this wheel, positive with its front inboard.
+        /// Toe of this wheel, positive with its front inboard.
         pub toe: Angle,
         /// Change of toe over 25 mm of bump, at the slope that it has here.
         pub bump_steer: Angle,
@@ -47,15 +47,15 @@ record! {
         pub scrub_radius: Length,
         /// From the contact point forward to the steering axis, at the ground.
         pub mechanical_trail: Length,
-        /// Of the upright's instant centre in front view, in the transverse plane through the contact point, to the left; infinite where there is none.
+        /// Instant centre of the upright in front view, in the transverse plane through the contact point, to the left; infinite if there is none.
         pub front_view_centre_y: Length,
-        /// Of the same, above the ground under this wheel.
+        /// Height of that centre above the ground under this wheel.
         pub front_view_centre_height: Length,
         /// Above the ground, where the line from the contact point to that centre meets the vehicle's centre plane; of the axle while the other wheel is this one's mirror image.
         pub roll_centre_height: Length,
-        /// Of the upright's instant centre in side view with the brake held, forward; infinite where there is none.
+        /// Instant centre of the upright in side view with the brake held, forward; infinite if there is none.
         pub side_view_centre_x: Length,
-        /// Of the same, above the ground.
+        /// Height of that centre above the ground.
         pub side_view_centre_height: Length,
         /// Forward lean of the contact point's path in bump, with the brake held.
         pub side_view_angle: Angle,
@@ -69,13 +69,13 @@ record! {
         pub eye_length: Length,
         /// Shortening of the spring over wheel travel.
         pub motion_ratio: Ratio,
-        /// That of the damper, which is another one where the coil has seats of its own.
+        /// Motion ratio of the damper; it differs from the coil's if the coil has seats of its own.
         pub damper_motion_ratio: Ratio,
         /// Between the seats of the spring.
         pub spring_length: Length,
         /// Compressive, in the coil; nothing where it is loose.
         pub spring_force: Force,
-        /// Of coil, gas and torsion bar at the wheel, `F r`.
+        /// Force of coil, gas and torsion bar at the wheel, `F r`.
         pub wheel_force: Force,
         /// Tangent rate at the wheel, with the term of the changing motion ratio; of coil, gas and torsion bar, without anti-roll bar and tyre.
         pub wheel_rate: LinearStiffness,
@@ -83,9 +83,9 @@ record! {
         pub spring_used: Length,
         /// Until it is solid, along itself.
         pub spring_left: Length,
-        /// Of the damper's stroke, from fully open.
+        /// Used stroke of the damper, from fully open.
         pub damper_used: Length,
-        /// Of the damper's stroke, to fully closed; negative where it has ended.
+        /// Remaining stroke of the damper, to fully closed; negative past its end.
         pub damper_left: Length,
         /// In the torsion bar, positive where it carries the vehicle.
         pub torsion_bar_torque: Torque,
@@ -97,13 +97,13 @@ record! {
         pub upper_joint_angle: Angle,
         /// Lean of the lower ball joint from ride height.
         pub lower_ball_angle: Angle,
-        /// The same of the outer joint of the tie rod, its stud beside the steering axis.
+        /// Angle of the outer joint of the tie rod, its stud beside the steering axis.
         pub tie_rod_outer_angle: Angle,
         /// Turn of the tie rod against the rack from ride height.
         pub tie_rod_inner_angle: Angle,
-        /// Until the first of the joints whose limits are given is at its limit.
+        /// Remaining angle until the first joint with a given limit reaches it.
         pub joint_left: Angle,
-        /// Which joint that is.
+        /// Name of that joint.
         pub first_joint: String,
     }
     lent Found<'a>;
@@ -111,21 +111,21 @@ record! {
 }
 
 record! {
-    /// How far a linkage goes from ride height.
+    /// Travel of a linkage from ride height.
     #[derive(Debug, Clone, PartialEq)]
     pub struct TravelRange {
         /// Least travel, negative.
         pub droop: Length,
-        /// What ends it.
+        /// End of droop.
         pub droop_end: String,
         /// Greatest travel.
         pub bump: Length,
-        /// What ends it.
+        /// End of bump.
         pub bump_end: String,
     }
 }
 
-/// What a model is made of; both share all of it but what holds the upright above.
+/// Parts of a model; both models share all of them except the upper guide of the upright.
 pub(super) struct Parts<'a> {
     pub(super) axle: Axle,
     pub(super) lower_arm: &'a Arm,
@@ -140,7 +140,7 @@ pub(super) struct Parts<'a> {
     pub(super) joint_limits: Option<&'a JointLimits>,
 }
 
-/// What holds the upright above: an arm, or a strut by top mount and lower end.
+/// Upper guide of the upright: an arm, or a strut by top mount and lower end.
 #[derive(Clone, Copy)]
 pub(super) enum Upper<'a> {
     Arm(&'a Arm),
@@ -157,9 +157,9 @@ pub(super) struct Mounting<'a> {
     pub(super) damper: Option<&'a Damper>,
 }
 
-/// What changes of a model where something is moved.
+/// Fields of a model that change when something is moved.
 pub(super) struct Changing<'a> {
-    /// What goes along with a wheel that is moved in its arch, but for arm, tie rod, wheel and bar.
+    /// Points that go along with a wheel that is moved in its arch, except arm, tie rod, wheel and bar.
     pub(super) points: Vec<&'a mut Point>,
     pub(super) lower_arm: &'a mut Arm,
     pub(super) tie_rod: &'a mut TieRod,
@@ -212,9 +212,9 @@ impl Ends {
 pub struct PreparedLinkage<'a> {
     pub(super) parts: Parts<'a>,
     pub(super) linkage: Linkage,
-    /// Of the wheel, in the upright's frame.
+    /// Axis of the wheel, in the upright's frame.
     axis: Vector,
-    /// Of the coil-over, and of a coil with seats of its own.
+    /// Eyes of the coil-over, and seats of a separate coil.
     pub(super) eyes: Option<Ends>,
     pub(super) seats: Option<Ends>,
     /// Pin of the upper joint in the frames of upper arm and upright, stud of the lower one in those of lower arm and upright.
@@ -235,7 +235,7 @@ fn in_range(travel: Length, rack_travel: Length) -> Result<()> {
     Ok(())
 }
 
-/// Why the linkage does not go there, and how far it goes.
+/// Reason why the linkage does not reach this position, and the travel that it has.
 fn beyond(reach: &mut Reach<'_>, travel: Length) -> Error {
     let rack_travel = Length::from_si(reach.rack);
     let [(droop, droop_end), (bump, bump_end)] = match reach.range() {
@@ -303,7 +303,7 @@ impl Parts<'_> {
         self.check_kind()
     }
 
-    /// What only the other kind of suspension has.
+    /// Refuses parts of the other kind of suspension.
     fn check_kind(&self) -> Result<()> {
         let limits = self.joint_limits;
         if let Upper::Arm(_) = self.upper {
@@ -357,7 +357,7 @@ impl<'a> PreparedLinkage<'a> {
         PreparedLinkage::with(parts, Wheel::check)
     }
 
-    /// The same off the ground: the wheel's radius is not known, nor is what rests on it.
+    /// These results off the ground: wheel radius and loads on it are unknown.
     #[cfg(feature = "sheet")]
     pub(super) fn hanging(parts: Parts<'a>) -> Result<PreparedLinkage<'a>> {
         PreparedLinkage::with(parts, Wheel::check_hanging)
@@ -434,7 +434,7 @@ impl<'a> PreparedLinkage<'a> {
         WheelPosition::from(self.results(pose).found(&self.joints()))
     }
 
-    /// Of the spring at ride height: length between its eyes, motion ratio, and how that changes with travel; none without a coil-over.
+    /// Spring at ride height: length between its eyes, motion ratio, and the change of that with travel; none without a coil-over.
     #[cfg(feature = "sheet")]
     pub(super) fn stroke_at_ride(&self) -> Option<[f64; 3]> {
         let eyes = self.eyes?;
@@ -470,7 +470,7 @@ impl<'a> PreparedLinkage<'a> {
         self.reached(&mut self.linkage.reach(rack_travel.si()), travel)
     }
 
-    /// The same with what is known of the range at this travel of the rack.
+    /// This position with the known part of the range at this travel of the rack.
     pub(super) fn reached(&self, reach: &mut Reach<'_>, travel: Length) -> Result<Pose> {
         in_range(travel, Length::from_si(reach.rack))?;
         reach.at(travel.si()).ok_or_else(|| beyond(reach, travel))
@@ -481,7 +481,7 @@ impl<'a> PreparedLinkage<'a> {
         let (parts, wheel, spin) = (&self.parts, pose.wheel, pose.upright.spin);
         let (axis, contact) = self.contact(pose);
         let lift = wheel.rate.z;
-        // Of the contact point held in the upright.
+        // Path of the contact point held in the upright.
         let path = pose.upright.carried(contact).rate;
         let turning = spin.cross(axis);
         let level = axis.x * axis.x + axis.y * axis.y;
@@ -555,7 +555,7 @@ impl<'a> PreparedLinkage<'a> {
         }
     }
 
-    /// Of braking and of drive: the work of the tyre's force along its path in bump, over that of the load which it transfers. The
+    /// Work of the tyre's force along its path in bump, for braking and for drive, over that of the load that it transfers. The
     /// contact point goes with the upright where that takes the torque, otherwise the force acts at the wheel's centre.
     #[inline(always)]
     fn anti_pitch<S: Scalar>(&self, to_rear: f64, contact: Vector<S>, centre: Vector<S>) -> (S, S) {
@@ -607,11 +607,11 @@ impl<'a> PreparedLinkage<'a> {
         [upper, "lower ball joint", "tie rod outer joint", "tie rod inner joint", "not known"]
     }
 
-    /// What coil, damper and torsion bar do; what is missing is not a number.
+    /// Force of coil, damper and torsion bar; a missing one is not a number.
     #[inline(always)]
     fn springs<S: Scalar>(&self, pose: &Pose<S>) -> Springs<S> {
         let mut on = Springs::default();
-        // Of all that pushes the wheel down: force, and rate.
+        // Sum of all that pushes the wheel down: force, and rate.
         let (mut force, mut rate, mut sprung) = (S::default(), S::default(), false);
         if let (Some(mounting), Some(eyes)) = (&self.parts.coil_over, self.eyes) {
             let damper_stroke = eyes.stroke(pose);
@@ -794,7 +794,7 @@ fn compared<M: Independent>(before: &M, mut after: M, standing: Length, travel: 
     Ok(rows.finish())
 }
 
-/// What the springs do at one position, in SI.
+/// Forces of the springs at one position, in SI.
 struct Springs<S = f64> {
     eye_length: S,
     motion_ratio: S,
