@@ -5,11 +5,11 @@ use crate::base::verdict::less;
 use crate::units::{Angle, Length, Ratio};
 use crate::{Error, Result, valid};
 
-/// Growth of the section over that of the rim's width.
+/// Growth of the section over the growth of the rim's width.
 /// Common practice, no source: a rim half an inch wider makes the tyre 5 mm wider.
 const SECTION_GROWTH: f64 = 0.4;
 
-/// Another wheel and tyre on the same hub: where they come to stand, and what becomes of clearance, track, height and speedometer.
+/// Another wheel and tyre on the same hub: their place, and the effect on clearance, track, height and speedometer.
 ///
 /// # Formula
 /// half width `h` = the greater of `w / 2 + t` and `S / 2`; with `O = o - s_p`: inner gap `h_1 + O_1 - h_2 - O_2` more, outer `h_1 - O_1 - h_2 + O_2`, arch `(D_1 - D_2) / 2`; height `(D_2 - D_1) / 2`; track
@@ -17,7 +17,7 @@ const SECTION_GROWTH: f64 = 0.4;
 ///
 /// # Fields
 /// - `before` — the wheel with which the clearances were measured
-/// - `after` — the wheel that is to come; each of the two has `rim_width` `w`, `flange_thickness` `t`, `offset` `o` or else `backspacing` as in `tyre::wheel_offset`, `spacer` `s_p` where there is one, and its tyre: `marking`, or else `free_diameter` `D` and `section_width` `S`; with a marking `measuring_rim_width`, the rim on which its maker measures it, lets the section follow the rim
+/// - `after` — the new wheel; each of the two has `rim_width` `w`, `flange_thickness` `t`, `offset` `o` or else `backspacing` as in `tyre::wheel_offset`, `spacer` `s_p` if there is one, and its tyre: `marking`, or else `free_diameter` `D` and `section_width` `S`; with a marking `measuring_rim_width`, the rim on which its maker measures it, lets the section follow the rim
 /// - `kingpin_inclination` — `a`, of the steering axis, positive where its upper end leans inwards; without it the change of the scrub radius is not a number
 /// - `inner_clearance` — least gap inside of the wheel before, to strut, spring or frame, measured over full lock, bump and droop
 /// - `outer_clearance` — least gap outside, to wing or bed, measured in the same way
@@ -38,18 +38,18 @@ const SECTION_GROWTH: f64 = 0.4;
 pub struct WheelChange {
     /// The wheel with which the clearances were measured.
     pub before: FittedWheel,
-    /// The wheel that is to come.
+    /// The new wheel.
     pub after: FittedWheel,
-    /// Of the steering axis, positive where its upper end leans inwards.
+    /// Kingpin inclination: angle of the steering axis, positive if its upper end leans inwards.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub kingpin_inclination: Option<Value<Angle>>,
     /// Least gap inside of the wheel before.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub inner_clearance: Option<Value<Length>>,
-    /// Least gap outside of it.
+    /// Least gap outside of the wheel before.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub outer_clearance: Option<Value<Length>>,
-    /// Least gap above its tyre in full bump.
+    /// Least gap above the tyre before, in full bump.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub arch_clearance: Option<Value<Length>>,
 }
@@ -64,20 +64,20 @@ pub struct WheelChange {
     )
 )]
 pub struct FittedWheel {
-    /// Between the faces of the flanges that the beads sit against.
+    /// Rim width, between the faces of the flanges that the beads sit against.
     pub rim_width: Value<Length>,
-    /// Of one rim flange.
+    /// Thickness of one rim flange.
     pub flange_thickness: Value<Length>,
-    /// Mounting face from the rim's middle plane, positive towards the outside of the vehicle.
+    /// Offset: mounting face from the rim's middle plane, positive towards the outside of the vehicle.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub offset: Option<Value<Length>>,
-    /// From the edge of the inner flange to the mounting face.
+    /// Backspacing: from the edge of the inner flange to the mounting face.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub backspacing: Option<Value<Length>>,
     /// Thickness of a spacer between hub and wheel.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Stated::is_unknown"))]
     pub spacer: Stated<Value<Length>>,
-    /// The tyre, as it stands on its wall.
+    /// Marking of the tyre, as on its wall.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub marking: Option<String>,
     /// Rim on which the tyre's maker measures it.
@@ -92,39 +92,39 @@ pub struct FittedWheel {
 }
 
 record! {
-    /// What a change of wheel and tyre does; what is not known is not a number.
+    /// Effect of a change of wheel and tyre; an unknown value is not a number.
     #[derive(Debug, Clone, Copy, PartialEq)]
     pub struct WheelChangeFindings {
-        /// Growth of the gap inside, to the widest of rim and tyre; negative where it shrinks.
+        /// Growth of the gap inside, to the widest of rim and tyre; negative if it shrinks.
         pub inner_change: Length,
         /// The gap inside that is left; below nothing the wheel rubs.
         pub inner_left: Length,
-        /// Growth of the gap outside; negative where it shrinks.
+        /// Growth of the gap outside; negative if it shrinks.
         pub outer_change: Length,
-        /// The gap outside that is left.
+        /// Remaining gap outside.
         pub outer_left: Length,
-        /// Growth of the gap above the tyre; negative where it shrinks.
+        /// Growth of the gap above the tyre; negative if it shrinks.
         pub arch_change: Length,
-        /// The gap above the tyre that is left.
+        /// Remaining gap above the tyre.
         pub arch_left: Length,
-        /// By how much the edge of the inner flange comes further in, towards steering arm and joint.
+        /// Movement of the inner flange's edge inwards, towards steering arm and joint.
         pub flange_change: Length,
-        /// By how much the tyre centres stand further apart.
+        /// Growth of the distance between the tyre centres.
         pub track_change: Length,
-        /// Growth of the scrub radius, positive where the tyre's centre moves outwards from where the steering axis meets the ground.
+        /// Growth of the scrub radius, positive if the tyre's centre moves outwards from the point where the steering axis meets the ground.
         pub scrub_change: Length,
-        /// By how much hub and body stand higher.
+        /// Rise of hub and body.
         pub height_change: Length,
-        /// Reading over true speed, less 1: negative (the dangerous side) where it reads too little.
+        /// Reading over true speed, less 1: negative (the dangerous side) if it reads too little.
         pub speedometer_error: Ratio,
     }
 }
 
-/// Where a wheel and its tyre stand.
+/// Place of a wheel and its tyre.
 struct Stand {
-    /// From the hub's face to the rim's middle plane, inwards.
+    /// Distance from the hub's face to the rim's middle plane, inwards.
     inwards: Length,
-    /// From the hub's face to the edge of the inner flange, inwards.
+    /// Distance from the hub's face to the edge of the inner flange, inwards.
     flange: Length,
     half_width: Length,
     free_diameter: Length,
@@ -141,7 +141,7 @@ impl Model for WheelChange {
 }
 
 record! {
-    /// What an offset and a rim width change.
+    /// Effect of an offset and a rim width.
     struct AtOffset {
         inner_change: Length,
         inner_left: Length,
@@ -154,7 +154,7 @@ record! {
 }
 
 impl WheelChange {
-    /// What the change does to clearances, track, scrub radius, height and speedometer.
+    /// Effect of the change on clearances, track, scrub radius, height and speedometer.
     ///
     /// # Returns
     /// See the fields of [`WheelChangeFindings`].
@@ -222,11 +222,11 @@ impl WheelChange {
         })
     }
 
-    /// What the change does over offsets and rim widths of the wheel that is to come, everything else as it is.
+    /// Effect of the change over offsets and rim widths of the new wheel, all other values unchanged.
     ///
     /// # Parameters
-    /// - `offset` — offsets, in place of the offset or backspacing that is written
-    /// - `rim_width` — rim widths; the tyre's section follows them where `measuring_rim_width` is known
+    /// - `offset` — offsets, in place of the written offset or backspacing
+    /// - `rim_width` — rim widths; the tyre's section follows them if `measuring_rim_width` is known
     ///
     /// # Returns
     /// One row an offset and rim width: `offset`, `rim_width`, `inner_change`, `inner_left`, `outer_change`, `outer_left`, `flange_change`, `track_change`, `scrub_change`.
