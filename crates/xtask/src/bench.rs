@@ -13,7 +13,7 @@ pub const RESULT: &str = "docs/generated.bench.json";
 
 /// Wanted ratio; `peer / ours` is the peer's cost over ours.
 enum Wanted {
-    /// The same count.
+    /// Equal counts.
     Same,
     /// At most this many more.
     Extra(f64),

@@ -1,4 +1,4 @@
-//! What must hold of the sources, checked by the tests.
+//! Rules of the sources, checked by the tests.
 
 use std::path::{Path, PathBuf};
 use std::process::Command;

@@ -95,11 +95,7 @@ impl crate::base::Sealed for Gearbox {}
 impl Model for Gearbox {
     fn check(&self) -> Result<()> {
         if self.gears.is_empty() {
-            return Err(Error::Length {
-                argument: "gears",
-                length: 0,
-                wanted: "it needs at least one gear",
-            });
+            return Err(Error::Length { argument: "gears", length: 0, wanted: "it needs at least one gear" });
         }
         if self.ranges.as_ref().is_some_and(Vec::is_empty) {
             return Err(Error::Length {

@@ -38,7 +38,7 @@ use crate::{Result, valid};
 /// ```
 ///
 /// # Caution
-/// The same boost at altitude is a higher ratio: the compressor turns faster and the charge gets hotter. Keep to the speed limit on the maker's map.
+/// Equal boost at a higher altitude is a higher ratio: the compressor turns faster and the charge gets hotter. Keep to the speed limit on the maker's map.
 #[inline]
 pub fn boost_pressure_ratio(
     boost_pressure: GaugePressure,

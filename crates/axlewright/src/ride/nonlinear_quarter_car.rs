@@ -334,7 +334,7 @@ mod tests {
         }
     }
 
-    /// The same wheel over other levers gives the same motion: a damper at half the travel with four times the rate and gas in it, a stop at half the travel.
+    /// One wheel over other levers gives equal motions: a damper at half the travel with four times the rate and gas in it, a stop at half the travel.
     #[test]
     fn levers_and_gas_change_nothing_of_what_the_wheel_feels() {
         let straight = vec![point(-6.0, -9000.0), point(-0.2, -800.0), point(6.0, 4000.0)];

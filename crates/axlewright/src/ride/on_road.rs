@@ -22,7 +22,7 @@ record! {
         pub suspension_travel: Length,
         /// RMS variation of the tyre load; infinite without a shortest wave if the tyre has damping.
         pub tyre_load_variation: Force,
-        /// That variation over the static load; near one third, the wheel lifts now and then.
+        /// RMS variation of the tyre load over the static load; near one third, the wheel lifts now and then.
         pub tyre_load_share: Ratio,
     }
 }

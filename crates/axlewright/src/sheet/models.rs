@@ -58,7 +58,7 @@ pub fn models() -> impl Iterator<Item = (&'static str, &'static str)> {
 impl Sheet {
     /// The model of this path with the values of the sheet: written lines as they are written, others as they follow or are assumed.
     ///
-    /// Where several types of model answer to one path, such as two kinds of suspension, it is the first of which everything required is known.
+    /// If several types of model answer to one path, such as two kinds of suspension, it is the first of which everything required is known.
     pub fn model(&self, path: &str) -> Result<SheetModel> {
         let all: Vec<&ModelInfo> = Graph::get().models.iter().filter(|model| model.path == path).collect();
         if all.is_empty() {

@@ -16,7 +16,7 @@ pub struct Fault {
     pub column: usize,
     /// Path of the key; empty if the fault is one of the whole document.
     pub key: String,
-    /// What is wrong, what is allowed and what to do.
+    /// Message: the fault, the allowed values and the remedy.
     pub message: String,
     /// The line of the document, shortened, and below it a caret under the place; empty without text.
     pub excerpt: String,

@@ -201,7 +201,7 @@ pub struct Step {
     pub lacking: &'static str,
 }
 
-/// What a step calls.
+/// Call of a step.
 #[derive(Debug, Clone, Copy)]
 pub enum Call {
     /// A result of a function of the catalogue: its path and the place of the result.
