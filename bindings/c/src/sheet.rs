@@ -151,10 +151,12 @@ pub unsafe extern "C" fn axw_sheet_model_elsewhere(
     size: usize,
     needed: *mut usize,
 ) -> i32 {
-    let lines = |model: &SheetModel| -> String {
-        model.elsewhere.iter().map(|on| format!("{} {} {}\n", on.field, on.line, on.origin)).collect()
-    };
-    guard(|| unsafe { say(sheet, path, lines).and_then(|text| write(&text, buffer, size, needed)) })
+    guard(|| {
+        let lines = |model: &SheetModel| -> String {
+            model.elsewhere.iter().map(|on| format!("{} {} {}\n", on.field, on.line, on.origin)).collect()
+        };
+        unsafe { say(sheet, path, lines).and_then(|text| write(&text, buffer, size, needed)) }
+    })
 }
 
 /// The sheet as TOML, each value as it was written; equal sheets give equal bytes.
