@@ -7,7 +7,7 @@ use surface::{LAYERS, imports};
 
 type Names = BTreeSet<String>;
 
-/// Where what is generated begins and ends in a file that is otherwise written by hand.
+/// Marks around the generated part of a file that is otherwise written by hand.
 const BEGIN: &str =
     "Written by `cargo xtask generate`, from the folders of the systems and what they import.";
 const END: &str = "Written by hand again.";
@@ -74,7 +74,7 @@ fn read(path: &Path) -> Result<String, String> {
     std::fs::read_to_string(path).map_err(|error| format!("{}: {error}", path.display()))
 }
 
-/// What a feature should enable by its code.
+/// Features that a feature should enable by its code.
 fn enabled(files: &[String], own: &str, systems: &Names, packages: &Names) -> Result<Names, String> {
     let mut enables = Names::new();
     for text in files {
@@ -186,7 +186,7 @@ mod tests {
         assert_eq!(features["integrator"], enables, "the feature `integrator`");
     }
 
-    /// What is committed follows from the folders; what stands around it stays, and a file without its marks is refused.
+    /// The committed part follows from the folders. The text around it stays, and a file without its marks is refused.
     #[test]
     fn features_and_modules_follow_from_the_folders() {
         let systems: Vec<String> =

@@ -61,7 +61,7 @@ pub const SHEET: Section = Section {
             "partial pressure of the water vapour in that air",
         )
         .within(0.0, 20e3, "plausibility limit: air that people breathe holds less vapour"),
-        derived("use.air_density", Density::KIND, "of that air").by(&[step(
+        derived("use.air_density", Density::KIND, "density of that air").by(&[step(
             "air.moist_density",
             &["use.station_pressure", "use.air_temperature", "use.vapour_pressure"],
         )]),

@@ -109,7 +109,7 @@ const TORQUE: &[Line] = &[
 const PISTONS: &[Line] = &[
     speed("engine.red_line", "highest engine speed that the maker allows"),
     speed("engine.idle_speed", "engine speed at idle, in gear"),
-    length("engine.bore", "of a cylinder"),
+    length("engine.bore", "diameter of a cylinder"),
     length("engine.stroke", "travel of a piston, top to bottom"),
     line("engine.cylinders", Ratio::KIND, "number of cylinders").within(
         1.0,

@@ -152,14 +152,14 @@ pub const SHEET: Section = Section {
         )
         .above(0.0, 100.0, "definition: above the ground")
         .measured_on(&[]),
-        height("axle.unsprung_height", "of the centre of what moves with the wheels, above the ground")
+        height("axle.unsprung_height", "height of the unsprung mass's centre above the ground")
             .measured_on(&["axle.tyre"])
             .by(&[same(
                 &["axle.tyre.loaded_radius"],
-                "common practice, no source: hub, brake and wheel lie about the wheel's centre",
+                "plausibility limit: hub, brake and wheel lie about the wheel's centre",
             )
             .usual()]),
-        height("vehicle.sprung_height", "of the centre of gravity of what the springs carry")
+        height("vehicle.sprung_height", "height of the sprung mass's centre of gravity above the ground")
             .measured_on(&[
                 "vehicle.centre_of_gravity_height",
                 "front.unsprung_height",
@@ -179,7 +179,7 @@ pub const SHEET: Section = Section {
         mass("vehicle.mass_rating", "highest mass of the vehicle that its maker or registration allows"),
         line("wanted.load", Ratio::KIND, "wanted factor between a load rating and the load")
             .within(1.0, 10.0, "definition: below 1 the part is overloaded, not tight")
-            .or(1.05, "common practice, no source: 5 % for late luggage"),
+            .or(1.05, "common practice, no source: 5 % for luggage"),
         line("wanted.diagonal_low", Ratio::KIND, "least diagonal share")
             .within(0.0, 1.0, "definition: a share")
             .or(0.49, "common practice, no source: within one percent of half"),

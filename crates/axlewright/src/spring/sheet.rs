@@ -62,7 +62,7 @@ const fn modulus(path: &'static str, meaning: &'static str) -> Line {
     )
 }
 
-/// What was measured at the spring's mount.
+/// Measurements at the spring's mount.
 const AT_SPRING: &[&str] = &["axle.spring.mount_ratio", "axle.spring.angle", "axle.spring.eye_length"];
 /// The spring itself.
 const SPRUNG: &[&str] = &["axle.spring"];

@@ -12,7 +12,7 @@ use crate::spring::COIL;
 const LEAF: &str = "the leaf spring as it is drawn, see suspension.LeafAxle";
 const LINKAGE: &str = "the linkage as it is drawn, see suspension.DoubleWishbone";
 
-/// What leads the wheels, and the eyes of a damper that stands apart.
+/// Type of the suspension, and the eyes of a separate damper.
 const AT_DAMPER: &[&str] = &joined::<_, 14>(&[&LED_BY, &["axle.damper.body_eye", "axle.damper.axle_eye"]]);
 
 /// A coil spring of a suspension that has one.

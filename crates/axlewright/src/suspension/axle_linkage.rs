@@ -612,7 +612,7 @@ thread_local! {
 }
 
 impl AxleLinkage {
-    /// The same linkage as `new` gives, prepared once for all stages that ask about it.
+    /// The linkage of `new`, prepared once for all stages that ask about it.
     #[cfg(feature = "sheet")]
     pub(super) fn kept(links: Vec<Link>, middle: Vector, cranked: bool) -> Result<Arc<AxleLinkage>, Free> {
         let mut numbers = Vec::with_capacity(4 + 13 * links.len());

@@ -47,13 +47,13 @@ pub struct AxleLink {
     /// Stiffness along the link of the bush in its body end; rigid where it is not given.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub body_bush: Option<Value<LinearStiffness>>,
-    /// The same in its axle end.
+    /// Rate of the bush in its axle end.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub axle_bush: Option<Value<LinearStiffness>>,
-    /// How far it may lean in its body end from ride height.
+    /// Largest lean in its body end from ride height.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub body_limit: Option<Value<Angle>>,
-    /// The same in its axle end.
+    /// Largest lean in its axle end from ride height.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub axle_limit: Option<Value<Angle>>,
 }
@@ -106,13 +106,13 @@ pub struct LateralRod {
     /// Stiffness along the rod of the bush in its body end; rigid where it is not given.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub body_bush: Option<Value<LinearStiffness>>,
-    /// The same in its axle end.
+    /// Rate of the bush in its axle end.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub axle_bush: Option<Value<LinearStiffness>>,
-    /// How far it may lean in its body end from ride height.
+    /// Largest lean in its body end from ride height.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub body_limit: Option<Value<Angle>>,
-    /// The same in its axle end.
+    /// Largest lean in its axle end from ride height.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub axle_limit: Option<Value<Angle>>,
 }

@@ -945,7 +945,7 @@ impl LeafAxle {
         }
     }
 
-    /// The same as `prepare`; its settled springs are shared by all stages that ask about them.
+    /// As `prepare`; its settled springs are shared by all stages that ask about them.
     #[cfg(feature = "sheet")]
     pub(super) fn shared(&self) -> Result<PreparedLeafAxle<'_>> {
         if self.coil_over.is_given() {
@@ -1008,7 +1008,7 @@ impl LeafAxle {
         within(
             || "spring".to_owned(),
             || {
-                valid! { rate: 1 <= .. <= 1e9 ; "common practice, no source: springs lie between 1 N/m and 1 GN/m"; }
+                valid! { rate: 1 <= .. <= 1e9 ; "plausibility limit: springs lie between 1 N/m and 1 GN/m"; }
                 Ok(())
             },
         )
@@ -1483,7 +1483,7 @@ impl PreparedLeafAxle<'_> {
         self.pose(heave.si(), roll.si()).map_err(|_| self.beyond(heave, roll))
     }
 
-    /// How far the springs go in droop and bump: see [`LeafAxle::travel_range`].
+    /// Travel of the springs in droop and bump: see [`LeafAxle::travel_range`].
     pub fn travel_range(&self, roll: Angle) -> Result<HeaveRange> {
         valid! { roll: (-0.5) <= .. <= 0.5 ; "plausibility limit: no axle leans 29 deg against its body"; }
         let [(droop, droop_end), (bump, bump_end)] =

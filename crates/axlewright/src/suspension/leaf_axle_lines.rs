@@ -74,7 +74,7 @@ const SPRING: [Line; 11] = [
         .within(1.0, 1e8, "plausibility limit: springs of road vehicles carry between 1 N and 100 MN")
         .by(&[by(&WEIGHT)]),
     line("axle.leaf.leaves.elastic_modulus", Stress::KIND, "modulus of the leaves' steel")
-        .within(10e9, 500e9, "common practice, no source: metals of springs lie between 10 GPa and 500 GPa")
+        .within(10e9, 500e9, "plausibility limit: metals of springs lie between 10 GPa and 500 GPa")
         .by(&[same(&["axle.spring.elastic_modulus"], "definition: the leaves are the spring")]),
     length("axle.leaf.leaves.leaf_width", "width of every leaf"),
     length("axle.leaf.leaves.leaf_thickness", "thickness of every leaf"),

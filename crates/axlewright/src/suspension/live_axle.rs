@@ -627,7 +627,7 @@ impl LiveAxle {
         Ok(ready)
     }
 
-    /// The same as `prepare`; its linkage is shared by all stages that ask about it.
+    /// As `prepare`; its linkage is shared by all stages that ask about it.
     #[cfg(feature = "sheet")]
     pub(super) fn shared(&self) -> Result<PreparedLiveAxle<'_>> {
         self.ready(AxleLinkage::kept)
@@ -749,7 +749,7 @@ impl PreparedLiveAxle<'_> {
         joint.name.get_or_init(|| format!("{} {}", self.name(joint.link), joint.word))
     }
 
-    /// How far the linkage goes in droop and bump: see [`LiveAxle::travel_range`].
+    /// Travel of the linkage in droop and bump: see [`LiveAxle::travel_range`].
     pub fn travel_range(&self, roll: Angle) -> Result<TravelRange> {
         valid! { roll: (-1) <= .. <= 1 ; "plausibility limit: no axle rolls by 57 deg"; }
         let [droop, bump] = self.linkage.range(roll.si()).ok_or_else(|| self.locked(roll))?;

@@ -689,7 +689,7 @@ impl<'a> PreparedLinkage<'a> {
         Ok(rows.finish())
     }
 
-    /// How far the linkage goes in droop and bump: see [`DoubleWishbone::travel_range`](super::DoubleWishbone::travel_range).
+    /// Travel of the linkage in droop and bump: see [`DoubleWishbone::travel_range`](super::DoubleWishbone::travel_range).
     pub fn travel_range(&self, rack_travel: Length) -> Result<TravelRange> {
         valid! { rack_travel: (-10) <= .. <= 10 ; "plausibility limit: no rack moves 10 m"; }
         let [(droop, droop_end), (bump, bump_end)] = self
@@ -832,7 +832,7 @@ impl<S: Scalar> Default for Springs<S> {
     }
 }
 
-/// What is known of a position in SI, of one or of two at once; a joint is its place among [`PreparedLinkage::joints`].
+/// Results for a position in SI, for one or for two at once; a joint is its place among [`PreparedLinkage::joints`].
 macro_rules! results {
     (@found $si:expr, $joints:ident, String) => { $joints[$si as usize] };
     (@found $si:expr, $joints:ident, $kind:ident) => { $kind::from_si($si) };

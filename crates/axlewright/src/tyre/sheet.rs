@@ -93,21 +93,19 @@ const fn length(path: &'static str, meaning: &'static str) -> Line {
 
 const MARKING: &str = "the marking on the tyre's wall";
 
-const SIZE: &[Line] = &[
-    marking("axle.tyre.size", &TYRE, "marking on the tyre's wall, such as 235/70R16 106T"),
-    length("axle.tyre.free_diameter", "diameter of the tyre, inflated and not loaded")
-        .measured_on(A_TYRE)
-        .by(&[part("free_diameter", &TYRE, &["axle.tyre.size"]).usual()]),
-    length("axle.tyre.section_width", "of the tyre").measured_on(A_TYRE).by(&[part(
-        "section_width",
-        &TYRE,
-        &["axle.tyre.size"],
-    )
-    .usual()]),
-    length("axle.tyre.free_radius", "radius of the tyre, inflated and not loaded")
-        .measured_on(A_TYRE)
-        .by(&[by(&FREE_RADIUS)]),
-];
+const SIZE: &[Line] =
+    &[
+        marking("axle.tyre.size", &TYRE, "marking on the tyre's wall, such as 235/70R16 106T"),
+        length("axle.tyre.free_diameter", "diameter of the tyre, inflated and not loaded")
+            .measured_on(A_TYRE)
+            .by(&[part("free_diameter", &TYRE, &["axle.tyre.size"]).usual()]),
+        length("axle.tyre.section_width", "nominal width of the tyre's section")
+            .measured_on(A_TYRE)
+            .by(&[part("section_width", &TYRE, &["axle.tyre.size"]).usual()]),
+        length("axle.tyre.free_radius", "radius of the tyre, inflated and not loaded")
+            .measured_on(A_TYRE)
+            .by(&[by(&FREE_RADIUS)]),
+    ];
 
 const RADII: &[Line] = &[
     line("axle.tyre.rate", LinearStiffness::KIND, "vertical rate of the tyre at its pressure and load")
@@ -168,7 +166,7 @@ const SERVICE: &[Line] = &[
     line("use.greatest_speed", Velocity::KIND, "road speed that is never exceeded").above(
         0.0,
         300.0,
-        "common practice, no source: no road vehicle is faster than 300 m/s",
+        "plausibility limit: no road vehicle is faster than 300 m/s",
     ),
     line(
         "wanted.tyre_speed",
@@ -204,8 +202,12 @@ const SPEEDOMETER: &[Line] = &[
     )
     .within(0.01, 1000.0, "plausibility limit: gears lie between 0.01 and 1000"),
     // The driveline says which wheels it counts, and over which axle.
-    derived("speedometer.error_at_wheel", Ratio::KIND, "of one that counts turns of a wheel"),
-    derived("speedometer.error_at_shaft", Ratio::KIND, "of one that counts turns of the shaft"),
+    derived("speedometer.error_at_wheel", Ratio::KIND, "error of a speedometer that counts turns of a wheel"),
+    derived(
+        "speedometer.error_at_shaft",
+        Ratio::KIND,
+        "error of a speedometer that counts turns of the shaft",
+    ),
     derived(
         "speedometer.error",
         Ratio::KIND,

@@ -26,7 +26,7 @@ pub struct Section {
     pub lines: &'static [Line],
     /// Findings, in the order in which a report prints them.
     pub findings: &'static [Finding],
-    /// What it adds to lines and findings of systems below it.
+    /// Additions to lines and findings of systems below it.
     pub also: &'static [Also],
     /// Models whose fields are lines.
     pub models: &'static [ModelOf],
@@ -39,7 +39,7 @@ impl Section {
     pub const EMPTY: Section = Section { lines: &[], findings: &[], also: &[], models: &[], renamed: &[] };
 }
 
-/// What a system adds to a line or a finding of a system below it.
+/// Addition of a system to a line or a finding of a system below it.
 #[derive(Debug, Clone, Copy)]
 pub struct Also {
     /// Path of the line or finding, as the system below declares it.
@@ -121,7 +121,7 @@ pub struct Line {
     pub first_hand: bool,
     /// Allowed range, in coherent SI.
     pub range: Range,
-    /// How it follows from other lines: the first step whose inputs are known, after those that systems above add.
+    /// Steps by which it follows from other lines: the first one whose inputs are known, after those that systems above add.
     pub steps: &'static [Step],
     /// Assumed value in coherent SI, with its ground, if the line is neither written nor derived.
     pub assumed: Option<(f64, &'static str)>,
@@ -499,7 +499,7 @@ impl Line {
     }
 }
 
-/// Groups of lines or of paths in a row, so that a section may be read a screen at a time.
+/// Groups of lines or of paths in a row, so that a section can be read screen by screen.
 pub const fn joined<T: Copy, const N: usize>(groups: &[&[T]]) -> [T; N] {
     let mut all = [groups[0][0]; N];
     let (mut group, mut at) = (0, 0);
