@@ -34,13 +34,13 @@
 /// An argument is outside its limits, or not a number.
 #define AXW_OUT_OF_RANGE 1
 
-/// Two arguments cannot stand together.
+/// Two arguments contradict each other.
 #define AXW_CONTRADICTION 2
 
-/// The inputs are allowed, but no answer belongs to them.
+/// The inputs are allowed, but have no answer.
 #define AXW_NO_SOLUTION 3
 
-/// Text that is not a quantity, or not of the kind that is wanted.
+/// Text that is not a quantity, or is of another kind than expected.
 #define AXW_TEXT 4
 
 /// A document that cannot be read, or a value in it that is not allowed.
@@ -61,7 +61,7 @@
 /// No such column, row, unit or quantity.
 #define AXW_NOT_THERE 103
 
-/// At least one row of a batch was refused; `reason` says which.
+/// At least one row of a batch was refused; `reason` names it.
 #define AXW_ROWS 104
 
 /// The caller's own progress function stopped it.
@@ -115,10 +115,11 @@
 /// The findings of one sheet.
 typedef struct axw_assessment axw_assessment;
 
-/// Which parts of a price list meet the requirements on a sheet.
+/// Parts of a price list that meet the requirements on a sheet.
 typedef struct axw_chosen axw_chosen;
 
-/// What a pressure tester says of a cap: where it opens, what it holds, when it lets air back in.
+/// A cap on a pressure tester: its opening pressure, its holding pressure, and the opening of its
+/// vacuum valve.
 ///
 /// Formula
 ///     holding `p_h - e - (p_r - t)`; opening `p_r + t - (p_o + e)`; weakest component `p_w -
@@ -158,7 +159,7 @@ typedef struct axw_chosen axw_chosen;
 ///     come first.
 typedef struct axw_cooling_cap_test axw_cooling_cap_test;
 
-/// A coolant under a cap at an altitude, and the hottest that it gets.
+/// A coolant under a cap at an altitude, and its highest temperature.
 ///
 /// Formula
 ///     `p = p_cap + p_air`; `w = s f d_c / (f d_c + (1 - f) d_w)` with `1 / d_c = s / d_g + (1 - s)
@@ -194,7 +195,7 @@ typedef struct axw_cooling_cap_test axw_cooling_cap_test;
 ///     component; local codes and the maker's instructions come first.
 typedef struct axw_cooling_coolant axw_cooling_coolant;
 
-/// A system that was pumped up and left alone: how much of the pressure that it lost is a leak.
+/// A system pumped up and left alone: the share of its pressure loss that is a leak.
 ///
 /// Formula
 ///     a tight system reads `p_t = (p_1 + p_a) T_2 / T_1 - p_a`, over coolant as
@@ -239,8 +240,8 @@ typedef struct axw_cooling_coolant axw_cooling_coolant;
 ///     instructions and local codes come first.
 typedef struct axw_cooling_leak_down axw_cooling_leak_down;
 
-/// A fill of glycol and water to mix: what to pour, what to drain from a fill that is there, and
-/// what the mix bears.
+/// A fill of glycol and water: volumes to pour, volumes to drain from a present fill, and the
+/// limits of the mix.
 ///
 /// Formula
 ///     fresh: concentrate `V f`, water `V (1 - f)`, `f` of the wanted mass fraction `w` as in
@@ -288,8 +289,7 @@ typedef struct axw_cooling_leak_down axw_cooling_leak_down;
 ///     codes say. Never mix coolants whose makers do not allow it.
 typedef struct axw_cooling_mix axw_cooling_mix;
 
-/// A gearbox in a vehicle: what each gear does with the engine's speed, and which gear and axle
-/// suit a cruise.
+/// A gearbox in a vehicle: engine speed in each gear, and the gear and axle for a cruise.
 ///
 /// Formula
 ///     `v = w r / (i_t i_g i_f)`; step `i_1 / i_2`; after a shift `w_2 = w_r i_2 / i_1`; cruise `w
@@ -300,25 +300,25 @@ typedef struct axw_cooling_mix axw_cooling_mix;
 ///         output speed
 ///     final_drive (ratio): `i_f`, propeller-shaft speed over wheel speed
 ///     ranges (list, optional): ranges of the transfer case, each with `name` and `ratio` `i_t`,
-///         the road range among them; leave it out where there is no transfer case
+///         the road range among them; left out without a transfer case
 ///     rolling_radius (length): `r`, effective rolling radius: distance per turn over 2 pi
-///     red_line (angular velocity): `w_r`, greatest speed of the engine
+///     red_line (angular velocity): `w_r`, highest speed of the engine
 ///
 /// Valid for
-///     Ratios that fall from each gear to the next, and no slip of tyre, clutch or converter. The
-///     range with the least ratio is the one for the road: steps are the same in all of them, a
-///     cruise is looked for in that one. Whether the engine pulls the gear is not seen, nor the
-///     greatest shaft speed that axle and shaft bear: reverse and a creeper belong in a list of
-///     their own.
+///     Ratios fall from each gear to the next, and tyre, clutch and converter do not slip. The
+///     range with the least ratio is the one for the road. Steps are the same in all ranges; the
+///     cruise is computed in the road range. Two limits are not checked: the pull of the engine in
+///     the gear, and the highest shaft speed of axle and shaft. List reverse and a creeper
+///     separately.
 ///
 /// Source
 ///     Kinematics of gears and of rolling; ISO 8855 for the term effective rolling radius (from
 ///     memory)
 ///
 /// Caution
-///     A shift down above the speed that the next lower gear reaches at the red line turns the
-///     engine faster than it bears, and can lock the driven wheels; tyres, shafts and local codes
-///     set limits of their own to the road speed.
+///     A shift down above the speed that the next lower gear reaches at the red line overspeeds the
+///     engine and can lock the driven wheels. Tyres, shafts and local codes have speed limits of
+///     their own.
 typedef struct axw_driveline_gearbox axw_driveline_gearbox;
 
 /// The way of the torque from the clutch to the ground: parts in order, each with what it may
@@ -375,26 +375,26 @@ typedef struct axw_driveline_gearbox axw_driveline_gearbox;
 ///     local codes and licensed practice come first.
 typedef struct axw_driveline_torque_path axw_driveline_torque_path;
 
-/// A torque curve through points, as a dynamometer or a brochure gives them.
+/// A torque curve through points from a dynamometer or a brochure.
 ///
 /// Formula
 ///     Piecewise cubic through the points with monotone slopes (Fritsch and Butland): it never
-///     exceeds the points beside it; `P = T w`
+///     exceeds the points on either side; `P = T w`
 ///
 /// Fields
 ///     points (list): at least two, in order of speed, each with `engine_speed` and `torque`
 ///
 /// Valid for
-///     Speeds from the first to the last point; beyond them nothing is known and nothing is
-///     guessed. Torques of zero or more.
+///     Speeds from the first to the last point. A speed beyond them is refused, never extrapolated.
+///     Torques are zero or more.
 ///
 /// Source
 ///     Fritsch and Butland, SIAM J. Sci. Stat. Comput. 5 (1984) 300-304; checked against SciPy's
 ///     PchipInterpolator
 typedef struct axw_engine_torque_curve axw_engine_torque_curve;
 
-/// A vehicle as a list of parts: its mass, its centre of gravity, its moments of inertia, and what
-/// another part would move.
+/// A vehicle as a list of parts: its mass, its centre of gravity, its moments of inertia, and the
+/// effect of another part.
 ///
 /// Formula
 ///     `m = sum m_i`, `x = sum m_i x_i / m` and so on; about the centre of gravity, roll `I_x = sum
@@ -402,48 +402,48 @@ typedef struct axw_engine_torque_curve axw_engine_torque_curve;
 ///     - x)^2))`, yaw `I_z = sum (J_zi + m_i ((x_i - x)^2 + (y_i - y)^2))`
 ///
 /// Fields
-///     parts (list): what the vehicle is made of, each with `name`, `mass`, the place `x`, `y`, `z`
-///         of its own centre of gravity and, where they are known, its own inertias about axes
-///         through that: `roll_inertia`, `pitch_inertia`, `yaw_inertia`
-///     instead (list, optional): parts that take the place of those of the same name; a part of no
-///         mass takes one away, a name that is not in the list adds one
+///     parts (list): the parts of the vehicle, each with `name`, `mass` and the place `x`, `y`, `z`
+///         of its own centre of gravity; if known, its own inertias about axes through that point:
+///         `roll_inertia`, `pitch_inertia`, `yaw_inertia`
+///     instead (list, optional): parts that replace those of the same name; a part without mass
+///         removes one, a name that is not in the list adds one
 ///
 /// Valid for
 ///     Axes as ISO 8855 for all parts, from one origin: x forward, y left, z up. A part without
-///     inertias of its own counts as a point: that is low by what it has in itself, which for a
-///     body shell is most of it. Products of inertia are left out, so that the axes are those of
-///     the vehicle and not its principal ones.
+///     inertias of its own counts as a point. Its inertia is then too low by its own share, which
+///     for a body shell is most of it. Products of inertia are left out, so the axes are those of
+///     the vehicle, not its principal axes.
 ///
 /// Source
 ///     Definition of centre of gravity and moment of inertia, parallel axis theorem; Milliken and
 ///     Milliken, Race Car Vehicle Dynamics (1995), ch. 18 (from memory)
 typedef struct axw_mass_parts_list axw_mass_parts_list;
 
-/// Height of the centre of gravity from raising one axle, and how sure it is.
+/// Height of the centre of gravity from raising one axle, with its uncertainty.
 ///
 /// Formula
-///     With `e = r_2 - r_1 - d_1 - d_2` the angle from `l sin(b) + e cos(b) = H + r_2' - r_1'`;
-///     moments about the lower wheel centre, `(l cos(b) - e sin(b)) (1 - m_2 / m)` on the far side;
-///     `d` what the springs give and `r'` the loaded radii while raised. With equal radii, locked
-///     springs and the lift at the wheel centres `h = r + l (m_2 - m_1) / (m tan(b))`.
+///     With `e = r_2 - r_1 - d_1 - d_2`, the angle follows from `l sin(b) + e cos(b) = H + r_2' -
+///     r_1'`. Moments about the lower wheel centre, with `(l cos(b) - e sin(b)) (1 - m_2 / m)` on
+///     the far side; `d` spring deflections and `r'` loaded radii while raised. With equal radii,
+///     locked springs and the lift at the wheel centres: `h = r + l (m_2 - m_1) / (m tan(b))`.
 ///
 /// Fields
 ///     lower_axle_mass (mass): `m_1`, scale reading of the axle that stays down, vehicle level,
 ///         both wheels together
 ///     raised_axle_mass (mass): scale reading of the axle that will be raised, vehicle level, both
 ///         wheels together
-///     lower_axle_reading (mass): `m_2`, scale reading of the axle that stays down, the other one
-///         raised
-///     lift (length): `H`, how much the raised axle went up against the other from level, measured
-///         where `lift_at` says
-///     lift_at (choice): `wheel_centre`: tyre deflection is in it; `ground`: under the tyres, whose
-///         rates are wanted then
+///     lower_axle_reading (mass): `m_2`, scale reading of the axle that stays down, with the other
+///         one raised
+///     lift (length): `H`, rise of the raised axle against the other, from level, measured at the
+///         place that `lift_at` names
+///     lift_at (choice): `wheel_centre`: includes the tyre deflection; `ground`: under the tyres,
+///         which requires the tyre rates
 ///     wheelbase (length): `l`, along the vehicle
 ///     lower_loaded_radius (length): `r_1`, height of the wheel centres that stay down above the
 ///         ground, vehicle level
 ///     raised_loaded_radius (length): `r_2`, height of the other wheel centres, vehicle level
-///     suspension (choice): `locked`: blocks or solid links in place of springs; `free`: what the
-///         springs give is taken off, and their rates are wanted
+///     suspension (choice): `locked`: blocks or solid links in place of springs; `free`: spring
+///         deflection is taken off, which requires the wheel rates
 ///     lower_tyre_rate (linear stiffness, optional): of one wheel's tyre or tyres of the axle that
 ///         stays down
 ///     raised_tyre_rate (linear stiffness, optional): of one wheel's tyre or tyres of the raised
@@ -453,15 +453,14 @@ typedef struct axw_mass_parts_list axw_mass_parts_list;
 ///     raised_wheel_rate (linear stiffness, optional): of one wheel of the raised axle
 ///     lower_unsprung_mass (mass, optional): of the axle that stays down, both wheels together
 ///     raised_unsprung_mass (mass, optional): of the raised axle
-///     reading_error (mass): greatest error of an axle's reading
-///     lift_error (length): greatest error of the lift
+///     reading_error (mass): largest error of an axle's reading
+///     lift_error (length): largest error of the lift
 ///
 /// Valid for
-///     Wheels that roll freely and scales that are level. Free springs are linear and give square
-///     to the body; links that lift or hold the body (anti-dive) are left aside, and so are liquids
-///     that run forward: lock the suspension where it can be locked. Errors are bounds of even
-///     likelihood, independent of each other: a standard uncertainty is the bound over the root of
-///     three.
+///     Wheels roll freely and scales are level. Free springs are linear and deflect square to the
+///     body. Links that lift or hold the body (anti-dive) and liquids that run forward are
+///     neglected: lock the suspension if you can. Errors are independent bounds with an even
+///     distribution: a standard uncertainty is the bound over the root of three.
 ///
 /// Source
 ///     Equilibrium of the tilted vehicle; ISO 10392 (axle lift method) and Milliken and Milliken,
@@ -469,23 +468,23 @@ typedef struct axw_mass_parts_list axw_mass_parts_list;
 ///     4.3.7 and 5.1 (from memory)
 ///
 /// Caution
-///     A raised vehicle can roll off its stands and kill: chock the wheels of the axle that stays
-///     down, strap the vehicle, use stands rated for the load, keep out from under it. Local codes
-///     and licensed practice come first.
+///     A raised vehicle can roll off its stands and kill. Chock the wheels of the axle that stays
+///     down, strap the vehicle, use stands rated for the load, and keep out from under it. Local
+///     codes and licensed practice come first.
 typedef struct axw_mass_raised_axle axw_mass_raised_axle;
 
-/// Parts that can be bought.
+/// Parts for sale.
 typedef struct axw_price_list axw_price_list;
 
-/// A body that bounces, pitches and rolls on four wheels: seven freedoms, linear.
+/// A body that bounces, pitches and rolls on four wheels: seven degrees of freedom, linear.
 ///
 /// Formula
-///     Height of the body at the place `x` in front of its centre and `y` to the left of it: `z - x
-///     u + y p`, with the pitch `u` positive where the front goes down and the roll `p` positive
-///     where the left goes up (ISO 8855). `m_s z'' = sum of F`, `I_y u'' = -sum of x F`, `I_x p'' =
-///     sum of y F` with `F = k (z_u - z_xy) + c (z_u' - z_xy')` of each wheel and `k_b (x_1 - x_2)
-///     / 2` of the bar against the travel `x_2` of the other; `m_u z_u'' = k_t (z_r - z_u) + c_t
-///     (z_r' - z_u') - F`; the rear meets the road later by `(a + b) / v`
+///     Height of the body at a place `x` in front of its centre and `y` to the left of it: `z - x u
+///     + y p`, with pitch `u` positive nose down and roll `p` positive left side
+///     up (ISO 8855). `m_s z'' = sum of F`, `I_y u'' = -sum of x F`, `I_x p'' = sum of y F` with `F
+///         = k (z_u - z_xy) + c (z_u' - z_xy')` of each wheel and `k_b (x_1 - x_2) / 2` of the bar
+///         against the travel `x_2` of the other; `m_u z_u'' = k_t (z_r - z_u) + c_t (z_r' - z_u')
+///         - F`; the rear meets the road later by `(a + b) / v`
 ///
 /// Fields
 ///     sprung_mass (mass): `m_s`, of the whole body
@@ -497,44 +496,44 @@ typedef struct axw_price_list axw_price_list;
 ///     rear_distance (length): `b`, to the rear axle
 ///     front_track (length): between the tyre centres
 ///     rear_track (length): between the tyre centres
-///     front (table): one front wheel: `unsprung_mass` (`m_u`), `wheel_rate` (`k`, tyre and bar
-///         left aside), `wheel_damping` (`c`, rate of the damper times the square of its motion
-///         ratio), `tyre_rate` (`k_t`), `tyre_damping` (`c_t`, nothing where it is missing)
+///     front (table): one front wheel: `unsprung_mass` (`m_u`), `wheel_rate` (`k`, without tyre and
+///         bar), `wheel_damping` (`c`, rate of the damper times the square of its motion ratio),
+///         `tyre_rate` (`k_t`), `tyre_damping` (`c_t`, 0 if missing)
 ///     rear (table): one rear wheel, likewise
 ///     front_bar_rate (linear stiffness, optional, or "none"): `k_b`, of the anti-roll bar at the
-///         wheel: force at either wheel over its travel when the other travels as far the other
-///         way, the rate of the bar times the square of its motion ratio in roll; left out where
-///         there is none
+///         wheel: force at either wheel over its travel with the other wheel moved as far the
+///         opposite way; the rate of the bar times the square of its motion ratio in roll; left out
+///         if there is no bar
 ///     rear_bar_rate (linear stiffness, optional, or "none"): of the rear bar, likewise
 ///     seat_forward (length, optional): `x`, of the seat in front of the centre of the sprung mass,
-///         negative behind it; at the centre where it is missing
-///     seat_left (length, optional): `y`, of the seat to the left of it, negative to the right; in
-///         the middle where it is missing
+///         negative behind it; 0 if missing
+///     seat_left (length, optional): `y`, of the seat to the left of that centre, negative to the
+///         right; 0 if missing
 ///
 /// Valid for
-///     Small motions: no stop is touched, the tyres stay on the ground, and pull where they would
-///     leave it. Left and right are alike, and the wheels of an axle are not tied to each other but
-///     by the bar: a live axle is near that where its springs stand at the track and its inertia in
-///     roll is that of its mass at the wheels. The body rolls about its centre: no lateral forces,
-///     no roll centres. Tyres touch the road in one point. Roads in the time domain as for
+///     Small motions: no stop is touched. The tyres stay on the ground; a tyre that would lift
+///     pulls instead. Left and right are alike, and only the bar ties the wheels of an axle
+///     together. A live axle is close to that if its springs are at the track and its roll inertia
+///     is that of its mass at the wheels. The body rolls about its centre: no lateral forces, no
+///     roll centres. Tyres touch the road at one point. Roads in the time domain as for
 ///     `ride.QuarterCar`.
 ///
 /// Source
 ///     Newton's and Euler's laws; checked against SciPy
 ///
 /// Caution
-///     A tyre whose load varies holds the road less; a ride that is measured on a seat decides, not
-///     this. Local codes and licensed practice come first.
+///     A tyre with a varying load holds the road less. The ride measured on a seat decides, not
+///     this result. Local codes and licensed practice come first.
 typedef struct axw_ride_full_car axw_ride_full_car;
 
-/// A body that bounces and pitches on both axles, whose wheels meet the same road one after the
-/// other: four freedoms, linear.
+/// A body that bounces and pitches on both axles, which meet the same road one after the other:
+/// four degrees of freedom, linear.
 ///
 /// Formula
-///     Height of the body at the place `x` in front of its centre: `z - x u`, with the pitch `u`
-///     positive where the front goes down. `m_s z'' = sum of F`, `I u'' = -a F_f + b F_r` with `F =
-///     k (z_u - z_x) + c (z_u' - z_x')` of both wheels of an axle; `m_u z_u'' = k_t (z_r - z_u) +
-///     c_t (z_r' - z_u') - F`; the rear meets the road later by `(a + b) / v`
+///     Height of the body at a place `x` in front of its centre: `z - x u`, with pitch `u` positive
+///     nose down. `m_s z'' = sum of F`, `I u'' = -a F_f + b F_r` with `F = k (z_u - z_x) + c (z_u'
+///     - z_x')` of both wheels of an axle; `m_u z_u'' = k_t (z_r - z_u) + c_t (z_r' - z_u') - F`;
+///     the rear meets the road later by `(a + b) / v`
 ///
 /// Fields
 ///     sprung_mass (mass): `m_s`, of the whole body
@@ -542,61 +541,61 @@ typedef struct axw_ride_full_car axw_ride_full_car;
 ///         its centre
 ///     front_distance (length): `a`, from the centre of the sprung mass to the front axle
 ///     rear_distance (length): `b`, to the rear axle
-///     front (table): one front wheel: `unsprung_mass` (`m_u`), `wheel_rate` (`k`, tyre left
-///         aside), `wheel_damping` (`c`, rate of the damper times the square of its motion ratio),
-///         `tyre_rate` (`k_t`), `tyre_damping` (`c_t`, nothing where it is missing)
+///     front (table): one front wheel: `unsprung_mass` (`m_u`), `wheel_rate` (`k`, without tyre),
+///         `wheel_damping` (`c`, rate of the damper times the square of its motion ratio),
+///         `tyre_rate` (`k_t`), `tyre_damping` (`c_t`, 0 if missing)
 ///     rear (table): one rear wheel, likewise
 ///     seat_forward (length, optional): `x`, of the seat in front of the centre of the sprung mass,
-///         negative behind it; at the centre where it is missing
+///         negative behind it; 0 if missing
 ///
 /// Valid for
-///     Small motions: no stop is touched, the tyres stay on the ground, and pull where they would
-///     leave it. Both tracks are one. Tyres touch the road in one point. Roads in the time domain
-///     as for `ride.QuarterCar`.
+///     Small motions: no stop is touched. The tyres stay on the ground; a tyre that would lift
+///     pulls instead. Both tracks are one. Tyres touch the road at one point. Roads in the time
+///     domain as for `ride.QuarterCar`.
 ///
 /// Source
 ///     Newton's law; Gillespie, Fundamentals of Vehicle Dynamics, chapter 5 (from memory); checked
 ///     against SciPy
 ///
 /// Caution
-///     A tyre whose load varies holds the road less; a ride that is measured on a seat decides, not
-///     this. Local codes and licensed practice come first.
+///     A tyre with a varying load holds the road less. The ride measured on a seat decides, not
+///     this result. Local codes and licensed practice come first.
 typedef struct axw_ride_half_car axw_ride_half_car;
 
-/// A wheel with its share of the body on a road, with a damper that is not the same in bump and
-/// rebound, a bump stop, and a tyre that can leave the ground.
+/// A wheel with its share of the body on a road, with separate bump and rebound damping, a bump
+/// stop, and a tyre that can leave the ground.
 ///
 /// Formula
 ///     `m_s z_s'' = k x + r F_d(r x') + r_b F_b(r_b (x - b))` with the travel `x = z_u - z_s`; `m_u
 ///     z_u'' = max(k_t (z_r - z_u), -W) - m_s z_s''` with the static load `W = (m_s + m_u) g`;
-///     `F_d` and `F_b` monotone cubics through the points, the gas force taken off
+///     `F_d` and `F_b` monotone cubics through the points, gas force taken off
 ///
 /// Fields
 ///     sprung_mass (mass): `m_s`, of the body on this wheel
-///     unsprung_mass (mass): `m_u`, that moves with the wheel
-///     wheel_rate (linear stiffness): `k`, of the suspension at the wheel, tyre and bump stop left
-///         aside
+///     unsprung_mass (mass): `m_u`, of the wheel
+///     wheel_rate (linear stiffness): `k`, of the suspension at the wheel, without tyre and bump
+///         stop
 ///     tyre_rate (linear stiffness): `k_t`, vertical rate of the tyre at its pressure and load
 ///     damper (table): `F_d`, of the damper itself, a `spring.DamperCurve`
 ///     damper_motion_ratio (ratio): `r`, shortening of the damper over travel of the wheel
-///     bump_stop (table, optional, or "none"): with `bump_left` (`b`, travel of the wheel until it
-///         is touched), `motion_ratio` (`r_b`, compression over travel of the wheel) and `stop`
-///         (`F_b`, a `spring.BumpStop`); leave it out where there is none
+///     bump_stop (table, optional, or "none"): with `bump_left` (`b`, wheel travel until it is
+///         touched), `motion_ratio` (`r_b`, compression over travel of the wheel) and `stop`
+///         (`F_b`, a `spring.BumpStop`); left out if there is no stop
 ///
 /// Valid for
-///     A linear spring that is never loose and never coil-bound, a damper that is never fully open,
-///     motion ratios that do not change along the travel, no friction, and a tyre without damping
-///     that touches the road in one point. Velocities and compressions within the points: beyond
-///     them nothing is known, and the answer is refused with the time. Each step of the integration
-///     is off by 1 nm or 1 nm/s at the most, as it estimates itself.
+///     A linear spring that is never loose and never coil-bound, and a damper that is never fully
+///     open. Constant motion ratios, no friction, and an undamped tyre that touches the road at one
+///     point. Velocities and compressions must stay within the points; otherwise the call is
+///     refused, with the time. The estimated error of each integration step is 1 nm or 1 nm/s at
+///     the most.
 ///
 /// Source
 ///     Newton's law for both masses; integrated by the pair of Dormand and Prince (1980) of the
 ///     library `differential-equations`; checked against SciPy's `solve_ivp` at a tighter tolerance
 ///
 /// Caution
-///     A wheel off the ground neither steers nor brakes, and a stop that is met hard loads its
-///     mounts far beyond the static force. Local codes and licensed practice come first.
+///     A wheel off the ground neither steers nor brakes. A stop that is hit hard loads its mounts
+///     far beyond the static force. Local codes and licensed practice come first.
 typedef struct axw_ride_nonlinear_quarter_car axw_ride_nonlinear_quarter_car;
 
 /// A wheel with its share of the body on a road: two masses, linear.
@@ -607,16 +606,16 @@ typedef struct axw_ride_nonlinear_quarter_car axw_ride_nonlinear_quarter_car;
 ///
 /// Fields
 ///     sprung_mass (mass): `m_s`, of the body on this wheel
-///     unsprung_mass (mass): `m_u`, that moves with the wheel
-///     wheel_rate (linear stiffness): `k`, of the suspension at the wheel, tyre left aside
+///     unsprung_mass (mass): `m_u`, of the wheel
+///     wheel_rate (linear stiffness): `k`, of the suspension at the wheel, without tyre
 ///     wheel_damping (damping): `c`, of the damper at the wheel: its rate times the square of its
 ///         motion ratio
 ///     tyre_rate (linear stiffness): `k_t`, vertical rate of the tyre at its pressure and load
-///     tyre_damping (damping, optional): `c_t`, of the tyre; nothing where it is missing
+///     tyre_damping (damping, optional): `c_t`, of the tyre; 0 if missing
 ///
 /// Valid for
-///     Small motions: no stop is touched, the tyre stays on the ground, and it pulls where it would
-///     leave it. A damper that is the same in bump and rebound. The tyre touches the road in one
+///     Small motions: no stop is touched. The tyre stays on the ground; a tyre that would lift
+///     pulls instead. The damper is the same in bump and rebound. The tyre touches the road at one
 ///     point: it does not bridge waves shorter than its contact patch. Roads in the time domain:
 ///     heights within 10 m (1 km in a profile), lengths of 1 mm to 10 km, speeds of 10 mm/s to 200
 ///     m/s, up to 100000 s in steps of 1 µs to 100 s, a million rows at the most.
@@ -626,8 +625,8 @@ typedef struct axw_ride_nonlinear_quarter_car axw_ride_nonlinear_quarter_car;
 ///     memory); checked against SciPy and python-control
 ///
 /// Caution
-///     A tyre whose load varies holds the road less; a ride that is measured on a seat decides, not
-///     this. Local codes and licensed practice come first.
+///     A tyre with a varying load holds the road less. The ride measured on a seat decides, not
+///     this result. Local codes and licensed practice come first.
 typedef struct axw_ride_quarter_car axw_ride_quarter_car;
 
 /// A road of a class of ISO 8608.
@@ -1092,9 +1091,9 @@ typedef struct axw_suspension_roll_balance axw_suspension_roll_balance;
 ///     arm that turns about the line of its pivots, rigid links, a rack along y. The steering axis
 ///     goes from the top mount to the ball joint. Camber and toe at ride height are those of the
 ///     `wheel`, whatever the points are. The joints stand straight at ride height; set them so. The
-///     seat of a coil on the body does not turn with the wheel. What is missing gives results that
-///     are not a number. Bushes and the give of the top mount, the rod's bending and the friction
-///     of its side load, the tyre's give are left aside.
+///     seat of a coil on the body does not turn with the wheel. Missing inputs give results that
+///     are not a number. Neglected are bushes, compliance of the top mount, bending of the rod,
+///     friction from its side load, and compliance of the tyre.
 ///
 /// Source
 ///     Vector kinematics of rigid bodies; virtual work; W. F. Milliken, D. L. Milliken, *Race Car
@@ -1118,21 +1117,21 @@ typedef struct axw_table axw_table;
 ///     metric, with the `A` of its series; `C = 3.05 D` radial, `2.99 D` diagonal
 ///
 /// Fields
-///     marking (text): the size as it stands on the wall; load index and speed symbol may follow
+///     marking (text): the size as it is written on the wall; load index and speed symbol may
+///         follow
 ///
 /// Valid for
 ///     Sections of 50 mm to 500 mm, aspect ratios of 20 to 110, rims of code 8 to 30, flotation
-///     diameters of 15 in to 60 in. Anything else is taken for a slip of the pen. Loaded and
-///     effective rolling radius depend on load and pressure; the factor on the free diameter is a
-///     convention.
+///     diameters of 15 in to 60 in. Anything else is taken for a typing error. Loaded and effective
+///     rolling radius depend on load and pressure; the factor on the free diameter is a convention.
 ///
-///     An old numeric marking, width in inches with two decimals, does not say its height: `A` is
-///     that of the series, and the diameter good to about 2 %, so measure. Rim 16 to 19 (`6.00-16`,
-///     `7.50-16LT`): 1.03. Rim 10 to 15, decimals in tens but not .00 or .50 (`5.60-15`,
-///     `6.40-13`): 0.95; decimals that end in 5 (`7.75-14`): 0.82; .00 or .50 on a rim up to 14
-///     (`7.00-13`): 0.88; .00 or .50 with `LT` or `C` on 15: 1.03. Metric without a ratio
-///     (`185R14C`): 0.80. Where two series meet (`6.00-15`, `7.00-14LT`) and beyond a width of 3.00
-///     to 9.00 it is refused.
+///     An old numeric marking, width in inches with two decimals, does not give its height. `A` is
+///     that of the series, and the diameter is good to about 2 %, so measure. Rim 16 to 19
+///     (`6.00-16`, `7.50-16LT`): 1.03. Rim 10 to 15, decimals in tens but not .00 or .50
+///     (`5.60-15`, `6.40-13`): 0.95; decimals that end in 5 (`7.75-14`): 0.82; .00 or .50 on a rim
+///     up to 14 (`7.00-13`): 0.88; .00 or .50 with `LT` or `C` on 15: 1.03. Metric without a ratio
+///     (`185R14C`): 0.80. A marking is refused if two series meet (`6.00-15`, `7.00-14LT`) or the
+///     width is outside 3.00 to 9.00.
 ///
 /// Source
 ///     ISO 4000-1 (size designation and dimensions; 25.4 mm a rim code); rolling circumference:
@@ -1145,8 +1144,8 @@ typedef struct axw_table axw_table;
 ///     the speedometer; load index and speed symbol must suit the vehicle, and local codes decide.
 typedef struct axw_tyre_tyre axw_tyre_tyre;
 
-/// Another wheel and tyre on the same hub: where they come to stand, and what becomes of clearance,
-/// track, height and speedometer.
+/// Another wheel and tyre on the same hub: their place, and the effect on clearance, track, height
+/// and speedometer.
 ///
 /// Formula
 ///     half width `h` = the greater of `w / 2 + t` and `S / 2`; with `O = o - s_p`: inner gap `h_1
@@ -1156,11 +1155,11 @@ typedef struct axw_tyre_tyre axw_tyre_tyre;
 ///
 /// Fields
 ///     before (table): the wheel with which the clearances were measured
-///     after (table): the wheel that is to come; each of the two has `rim_width` `w`,
-///         `flange_thickness` `t`, `offset` `o` or else `backspacing` as in `tyre::wheel_offset`,
-///         `spacer` `s_p` where there is one, and its tyre: `marking`, or else `free_diameter` `D`
-///         and `section_width` `S`; with a marking `measuring_rim_width`, the rim on which its
-///         maker measures it, lets the section follow the rim
+///     after (table): the new wheel; each of the two has `rim_width` `w`, `flange_thickness` `t`,
+///         `offset` `o` or else `backspacing` as in `tyre::wheel_offset`, `spacer` `s_p` if there
+///         is one, and its tyre: `marking`, or else `free_diameter` `D` and `section_width` `S`;
+///         with a marking `measuring_rim_width`, the rim on which its maker measures it, lets the
+///         section follow the rim
 ///     kingpin_inclination (angle, optional): `a`, of the steering axis, positive where its upper
 ///         end leans inwards; without it the change of the scrub radius is not a number
 ///     inner_clearance (length, optional): least gap inside of the wheel before, to strut, spring
@@ -1190,7 +1189,7 @@ typedef struct axw_tyre_tyre axw_tyre_tyre;
 ///     track, spacers and tyre size, and licensed practice decides.
 typedef struct axw_tyre_wheel_change axw_tyre_wheel_change;
 
-/// A sheet with lines over values, and the outputs that are wanted.
+/// A sheet with lines over values, and the wanted outputs.
 typedef struct axw_what_if axw_what_if;
 
 /// Results of `axw_cooling_cap_test_findings`.
@@ -1437,37 +1436,37 @@ typedef struct {
 typedef struct {
   /// Bytes of this struct as the caller has it: `sizeof`.
   size_t size;
-  /// length [m]: of the left wheel's centre, forward in the body's axes
+  /// length [m]: left wheel centre, forward in the body's axes
   double left_wheel_x;
   /// length [m]: of the left wheel's centre, to the left
   double left_wheel_y;
   /// length [m]: of the left wheel's centre, up
   double left_wheel_z;
-  /// length [m]: of the right wheel's centre, forward
+  /// length [m]: right wheel centre, forward
   double right_wheel_x;
   /// length [m]: of the right wheel's centre, to the left
   double right_wheel_y;
   /// length [m]: of the right wheel's centre, up
   double right_wheel_z;
-  /// length [m]: of the axle's middle against ride height, positive where the wheelbase grows
+  /// length [m]: movement of the axle's middle from ride height, positive for a longer wheelbase
   double wheelbase_change;
   /// angle [rad]: turn of the axle against the body, positive to the left
   double axle_steer;
   /// ratio [-]: change of that over roll: of a rear axle negative is roll understeer, of a front one
   ///     positive
   double roll_steer;
-  /// length [m]: of the axle's middle against the body, to the left: the axle leans about the roll
-  ///     centre
+  /// length [m]: movement of the axle's middle against the body, to the left: the axle leans about
+  ///     the roll centre
   double lateral_shift;
   /// angle [rad]: against the body's axis, positive with its nose up
   double pinion_angle;
-  /// angle [rad]: of that against ride height; known without it
+  /// angle [rad]: change of that angle from ride height; known without it
   double pinion_angle_change;
   /// length [m]: above the ground, where the line between the spring's eyes passes the axle, which
   ///     holds the body sideways
   double roll_centre_height;
-  /// length [m]: of the axle's instant centre in side view, with the wheels held by drive or brake,
-  ///     forward; infinite where there is none
+  /// length [m]: instant centre of the axle in side view, with the wheels held by drive or brake,
+  ///     forward; infinite if there is none
   double side_view_centre_x;
   /// length [m]: of the same, above the ground
   double side_view_centre_height;
@@ -1491,22 +1490,22 @@ typedef struct {
   /// force [N]: vertical, of the left leaf spring at its seat, its own; what a coil pulls along the
   ///     vehicle the leaf beside it takes
   double left_spring_load;
-  /// force [N]: the same of the right spring
+  /// force [N]: load of the right spring
   double right_spring_load;
   /// stress or pressure difference [Pa]: greatest of the left spring, in the full-length leaves at
   /// the seat
   double left_leaf_stress;
-  /// stress or pressure difference [Pa]: the same of the right spring
+  /// stress or pressure difference [Pa]: stress in the right leaf
   double right_leaf_stress;
-  /// angle [rad]: of the left shackle from upright, positive with the spring's eye away from the
-  ///     fixed eye
+  /// angle [rad]: angle of the left shackle from upright, positive with the spring's eye away from
+  ///     the fixed eye
   double left_shackle_angle;
-  /// angle [rad]: the same of the right shackle
+  /// angle [rad]: angle of the right shackle from upright
   double right_shackle_angle;
   /// angle [rad]: between the left shackle and the line of the eyes: at nothing or half a turn it is
   ///     in line and turns over
   double left_shackle_opening;
-  /// angle [rad]: the same of the right shackle
+  /// angle [rad]: opening of the right shackle
   double right_shackle_opening;
   /// length [m]: between the eyes of the left coil-over
   double left_eye_length;
@@ -1523,8 +1522,8 @@ typedef struct {
   double left_coil_used;
   /// length [m]: until the left coil is solid, along itself
   double left_coil_remaining;
-  /// force [N]: of leaf, coil and gas on the left, the change of their energy over heave: what the
-  ///     wheel carries but for the axle's own weight; without roll the load of the leaf and the
+  /// force [N]: force of leaf, coil and gas on the left: the change of their energy over heave. The
+  ///     wheel carries it and the axle's own weight; without roll it is the load of the leaf and the
   ///     vertical force of the coil-over
   double left_wheel_force;
   /// length [m]: between the eyes of the right coil-over
@@ -1541,7 +1540,7 @@ typedef struct {
   double right_coil_used;
   /// length [m]: until the right coil is solid, along itself
   double right_coil_remaining;
-  /// force [N]: of leaf, coil and gas on the right, the change of their energy over heave
+  /// force [N]: force of leaf, coil and gas on the right: the change of their energy over heave
   double right_wheel_force;
   /// angle [rad]: mean turn of the bar's two levers from ride height, positive as in bump
   double bar_angle;
@@ -1552,17 +1551,17 @@ typedef struct {
   /// ratio [-]: shortening of the left damper over heave, be it that beside the coil or that of the
   ///     coil-over
   double damper_motion_ratio;
-  /// length [m]: of the left damper's stroke, from fully open
+  /// length [m]: used stroke of the left damper, from fully open
   double left_damper_used;
-  /// length [m]: of the left damper's stroke, to fully closed; negative where it has ended
+  /// length [m]: remaining stroke of the left damper, to fully closed; negative past its end
   double left_damper_remaining;
-  /// length [m]: the same of the right damper, from fully open
+  /// length [m]: used stroke of the right damper, from fully open
   double right_damper_used;
-  /// length [m]: the same of the right damper, to fully closed
+  /// length [m]: remaining stroke of the right damper, to fully closed
   double right_damper_remaining;
   /// length [m]: above the left seat to its bump stop, vertical; negative where the stop is pressed
   double left_bump_remaining;
-  /// length [m]: the same of the right seat
+  /// length [m]: remaining bump at the right seat
   double right_bump_remaining;
 } axw_suspension_leaf_axle_at_result;
 
@@ -1570,14 +1569,13 @@ typedef struct {
 typedef struct {
   /// Bytes of this struct as the caller has it: `sizeof`.
   size_t size;
-  /// length [m]: of the axle's middle, halfway between the wheels' centres, forward in the body's
-  ///     axes
+  /// length [m]: axle's middle, halfway between the wheel centres, forward in the body's axes
   double axle_x;
-  /// length [m]: of the axle's middle, to the left of the body's centre plane
+  /// length [m]: movement of the axle's middle, to the left of the body's centre plane
   double lateral_shift;
-  /// length [m]: of the axle's middle, up
+  /// length [m]: axle's middle, up
   double axle_z;
-  /// length [m]: of the axle's middle against ride height, positive where the wheelbase grows
+  /// length [m]: movement of the axle's middle from ride height, positive for a longer wheelbase
   double wheelbase_change;
   /// angle [rad]: turn of the axle about z, positive to the left
   double axle_steer;
@@ -1588,27 +1586,27 @@ typedef struct {
   double roll_steer;
   /// angle [rad]: turn of the axle about its own length, positive with its front down
   double axle_pitch;
-  /// angle [rad]: of the pinion's axis against the body's x, positive with its nose up
+  /// angle [rad]: angle of the pinion's axis against the body's x, positive nose up
   double pinion_angle;
   /// angle [rad]: change of that angle from ride height; without a pinion that of a level one
   double pinion_angle_change;
-  /// length [m]: of the joint on the pinion's nose, forward
+  /// length [m]: joint on the pinion's nose, forward
   double pinion_x;
-  /// length [m]: of the same, to the left
+  /// length [m]: joint on the pinion's nose, to the left
   double pinion_y;
-  /// length [m]: of the same, up
+  /// length [m]: joint on the pinion's nose, up
   double pinion_z;
   /// length [m]: above the ground, where the axis about which the axle rolls crosses the body's
   ///     centre plane, in the transverse plane through the axle's middle; sideways it wanders with
   ///     `lateral_shift`
   double roll_centre_height;
-  /// angle [rad]: of that axis against the body's x, positive where it rises forward
+  /// angle [rad]: angle of that axis against the body's x, positive if it rises forward
   double roll_axis_angle;
   /// length [m]: above the ground, of the lateral rod on the body's centre plane; without steer in
   ///     roll the height of the roll centre
   double lateral_rod_height;
-  /// length [m]: of the axle's instant centre in side view, in heave, forward; infinite where there
-  ///     is none
+  /// length [m]: instant centre of the axle in side view, in heave, forward; infinite if there is
+  ///     none
   double side_view_centre_x;
   /// length [m]: of the same, above the ground
   double side_view_centre_height;
@@ -1621,15 +1619,15 @@ typedef struct {
   /// ratio [-]: anti-lift of a rear axle, anti-dive of a front one, under brakes whose torque the
   ///     housing takes, as a share
   double brake_anti_pitch;
-  /// length [m]: of the left wheel's centre, forward
+  /// length [m]: left wheel centre, forward
   double left_wheel_x;
   /// length [m]: of the left wheel's centre, to the left
   double left_wheel_y;
   /// length [m]: of the left wheel's centre, up
   double left_wheel_z;
-  /// angle [rad]: of the left wheel against the body, positive with its top outboard
+  /// angle [rad]: camber of the left wheel against the body, positive with its top outboard
   double left_camber;
-  /// angle [rad]: of the left wheel, positive with its front inboard
+  /// angle [rad]: toe of the left wheel, positive with its front inboard
   double left_toe;
   /// length [m]: between the eyes of the left coil-over
   double left_eye_length;
@@ -1646,24 +1644,24 @@ typedef struct {
   double left_spring_used;
   /// length [m]: until it is solid, along itself
   double left_spring_remaining;
-  /// length [m]: of the damper's stroke, from fully open
+  /// length [m]: used stroke of the left damper, from fully open
   double left_damper_used;
-  /// length [m]: of the damper's stroke, to fully closed; negative where it has ended
+  /// length [m]: remaining stroke of the left damper, to fully closed; negative past its end
   double left_damper_remaining;
-  /// force [N]: of coil and gas in heave, their force times `left_motion_ratio`
+  /// force [N]: force of coil and gas in heave on the left, their force times `left_motion_ratio`
   double left_wheel_force;
   /// linear stiffness [N/m]: tangent rate of coil and gas in heave, with the term of the changing
   /// motion ratio; without bar, tyre and links that bind
   double left_wheel_rate;
-  /// length [m]: of the right wheel's centre, forward
+  /// length [m]: right wheel centre, forward
   double right_wheel_x;
   /// length [m]: of the right wheel's centre, to the left
   double right_wheel_y;
   /// length [m]: of the right wheel's centre, up
   double right_wheel_z;
-  /// angle [rad]: of the right wheel against the body, positive with its top outboard
+  /// angle [rad]: camber of the right wheel against the body, positive with its top outboard
   double right_camber;
-  /// angle [rad]: of the right wheel, positive with its front inboard
+  /// angle [rad]: toe of the right wheel, positive with its front inboard
   double right_toe;
   /// length [m]: between the eyes of the right coil-over
   double right_eye_length;
@@ -1680,17 +1678,17 @@ typedef struct {
   double right_spring_used;
   /// length [m]: until it is solid, along itself
   double right_spring_remaining;
-  /// length [m]: of the damper's stroke, from fully open
+  /// length [m]: used stroke of the right damper, from fully open
   double right_damper_used;
-  /// length [m]: of the damper's stroke, to fully closed; negative where it has ended
+  /// length [m]: remaining stroke of the right damper, to fully closed; negative past its end
   double right_damper_remaining;
-  /// force [N]: of coil and gas in heave, their force times `right_motion_ratio`
+  /// force [N]: force of coil and gas in heave on the right, their force times `right_motion_ratio`
   double right_wheel_force;
   /// linear stiffness [N/m]: tangent rate of coil and gas in heave, with the term of the changing
   /// motion ratio; without bar, tyre and links that bind
   double right_wheel_rate;
-  /// rotational stiffness [N·m/rad]: of both springs with their gas at this heave, tangent, the term
-  /// of the changing lengths included; without bar, tyre and links that bind
+  /// rotational stiffness [N·m/rad]: roll stiffness of both springs with their gas at this heave,
+  /// tangent, the term of the changing lengths included; without bar, tyre and links that bind
   double roll_stiffness;
   /// angle [rad]: mean turn of the bar's two levers from ride height, positive as in bump
   double bar_angle;
@@ -1698,13 +1696,13 @@ typedef struct {
   double bar_twist;
   /// ratio [-]: travel of the levers' ends along their arcs over wheel travel, in roll
   double bar_motion_ratio;
-  /// angle [rad]: of all joints of the links, the greatest lean from ride height
+  /// angle [rad]: largest lean of all joints of the links, from ride height
   double greatest_lean;
-  /// text: which joint that is, its link and its end: `body`, `axle`, `crank` or `outer`
+  /// text: joint with that lean: its link and its end, `body`, `axle`, `crank` or `outer`
   const char *greatest_lean_joint;
-  /// angle [rad]: until the first of the joints whose limits are given is at its limit
+  /// angle [rad]: remaining angle until the first joint with a given limit reaches it
   double joint_left;
-  /// text: which joint that is; `not known` where no limit is given
+  /// text: joint with that margin; `not known` without a limit
   const char *first_joint;
   /// length [m]: by how much the lateral rod with its bushes is longer than at ride height: nothing
   ///     unless it binds
@@ -1719,10 +1717,10 @@ typedef struct {
   double bind_misfit;
   /// force [N]: greatest tension or compression of a link by that; not a number where no bush gives
   double bind_force;
-  /// text: which link that is, or, where no bush gives, which one misses most; `none` where nothing
+  /// text: link that binds or, if no bush gives, the one with the largest misfit; `none` if nothing
   /// binds
   const char *bind_link;
-  /// torque [N·m]: of the links that bind, on the axle about its roll axis, against roll
+  /// torque [N·m]: moment of the binding links on the axle about its roll axis, against roll
   double bind_moment;
   /// rotational stiffness [N·m/rad]: change of that over roll, at the slope that it has here
   double bind_roll_stiffness;
@@ -1732,21 +1730,21 @@ typedef struct {
 typedef struct {
   /// Bytes of this struct as the caller has it: `sizeof`.
   size_t size;
-  /// angle [rad]: of the body to the ground, out of the turn
+  /// angle [rad]: roll angle of the body to the ground, out of the turn
   double roll_angle;
-  /// force [N]: what the outer front wheel gains by the unsprung mass
+  /// force [N]: load that the outer front wheel gains by the unsprung mass
   double front_unsprung_transfer;
-  /// force [N]: what it gains through the roll centre
+  /// force [N]: load that the outer front wheel gains through the roll centre
   double front_geometric_transfer;
-  /// force [N]: what it gains by springs and bar
+  /// force [N]: load that the outer front wheel gains by springs and bar
   double front_elastic_transfer;
   /// force [N]: all that it gains
   double front_load_transfer;
-  /// force [N]: what the outer rear wheel gains by the unsprung mass
+  /// force [N]: load that the outer rear wheel gains by the unsprung mass
   double rear_unsprung_transfer;
-  /// force [N]: what it gains through the roll centre
+  /// force [N]: load that the outer rear wheel gains through the roll centre
   double rear_geometric_transfer;
-  /// force [N]: what it gains by springs and bar
+  /// force [N]: load that the outer rear wheel gains by springs and bar
   double rear_elastic_transfer;
   /// force [N]: all that it gains
   double rear_load_transfer;
@@ -1893,34 +1891,32 @@ typedef struct {
 typedef struct {
   /// Bytes of this struct as the caller has it: `sizeof`.
   size_t size;
-  /// length [m]: growth of the gap inside, to the widest of rim and tyre; negative where it shrinks
+  /// length [m]: growth of the gap inside, to the widest of rim and tyre; negative if it shrinks
   double inner_change;
   /// length [m]: the gap inside that is left; below nothing the wheel rubs
   double inner_left;
-  /// length [m]: growth of the gap outside; negative where it shrinks
+  /// length [m]: growth of the gap outside; negative if it shrinks
   double outer_change;
-  /// length [m]: the gap outside that is left
+  /// length [m]: remaining gap outside
   double outer_left;
-  /// length [m]: growth of the gap above the tyre; negative where it shrinks
+  /// length [m]: growth of the gap above the tyre; negative if it shrinks
   double arch_change;
-  /// length [m]: the gap above the tyre that is left
+  /// length [m]: remaining gap above the tyre
   double arch_left;
-  /// length [m]: by how much the edge of the inner flange comes further in, towards steering arm and
-  ///     joint
+  /// length [m]: movement of the inner flange's edge inwards, towards steering arm and joint
   double flange_change;
-  /// length [m]: by how much the tyre centres stand further apart
+  /// length [m]: growth of the distance between the tyre centres
   double track_change;
-  /// length [m]: growth of the scrub radius, positive where the tyre's centre moves outwards from
-  ///     where the steering axis meets the ground
+  /// length [m]: growth of the scrub radius, positive if the tyre's centre moves outwards from the
+  ///     point where the steering axis meets the ground
   double scrub_change;
-  /// length [m]: by how much hub and body stand higher
+  /// length [m]: rise of hub and body
   double height_change;
-  /// ratio [-]: reading over true speed, less 1: negative (the dangerous side) where it reads too
-  ///     little
+  /// ratio [-]: reading over true speed, less 1: negative (the dangerous side) if it reads too little
   double speedometer_error;
 } axw_tyre_wheel_change_findings_result;
 
-/// Told how far a call is: `done` rows of what it is at, and the `context` of that call. 0 goes on, any other number stops the call,
+/// Receives the progress of a call: `done` rows, and the `context` of that call. 0 goes on; any other number stops the call,
 /// which then returns `AXW_STOPPED` and writes nothing. It is called on the thread that made the call, and must neither throw nor jump
 /// out of it.
 typedef int32_t (*axw_progress)(size_t done, void *context);
@@ -1930,17 +1926,17 @@ extern "C" {
 #endif // __cplusplus
 
 /// Copies the sentence of this thread's last failure into `buffer`, cut to fit, and returns the bytes that the whole needs, its
-/// closing NUL included. `buffer` may be NULL where `size` is 0.
+/// closing NUL included. `buffer` may be NULL if `size` is 0.
 size_t axw_last_message(char *buffer, size_t size);
 
-/// Version of the library that is loaded, as text that lives as long as the program: "1.2.3". The macro `AXW_VERSION` is the version
+/// Version of the loaded library, as text that lives as long as the program: "1.2.3". The macro `AXW_VERSION` is the version
 /// of the header.
 const char *axw_version(void);
 
-/// Version of the library that is loaded, as a number: major * 1000000 + minor * 1000 + patch.
+/// Version of the loaded library, as a number: major * 1000000 + minor * 1000 + patch.
 uint32_t axw_version_number(void);
 
-/// Whether the library that is loaded keeps the ABI of the header that the program was compiled with: pass
+/// True if the loaded library keeps the ABI of the header that the program was compiled with: pass
 /// `AXW_VERSION_NUMBER`.
 bool axw_version_fits(uint32_t header);
 
@@ -1959,16 +1955,16 @@ const char *axw_verdict_word(int32_t verdict);
 ///     geopotential_altitude [m]: `H`, of the place, above mean sea level
 ///
 /// Returns
-///     (absolute pressure [Pa]) The altimeter setting (QNH): for comparing a workshop's barometer
-///     with an airfield's report. No cap, gauge or boiling sees it.
+///     (absolute pressure [Pa]) The altimeter setting (QNH), for comparing a workshop's barometer
+///     with an airfield's report. Caps, gauges and boiling depend on the station pressure instead.
 ///
 /// Valid for (SI)
 ///     - `25000 <= station_pressure <= 120000`
 ///     - `-500 <= geopotential_altitude <= 8000`
 ///
-///     The inverse of `station_pressure_from_altimeter_setting`, with its limits: a result outside
-///     80 kPa to 110 kPa is refused, for then one of the two arguments belongs to another place.
-///     The US definition takes 0.3 hPa off the station pressure first (from memory).
+///     The inverse of `station_pressure_from_altimeter_setting`, with its limits. A result outside
+///     80 kPa to 110 kPa is refused: the two arguments then belong to different places. The US
+///     definition takes 0.3 hPa off the station pressure first (from memory).
 ///
 /// Source
 ///     Definition of the altimeter setting QNH (ICAO Doc 8896; from memory) on the US Standard
@@ -1995,8 +1991,8 @@ double axw_air_altimeter_setting_from_station_pressure_value(double station_pres
 ///         `moist_density`
 ///
 /// Returns
-///     (length [m]) The geopotential altitude of that density on an average day: how high a
-///     naturally aspirated engine believes it is.
+///     (length [m]) The geopotential altitude of that density on an average day. A naturally
+///     aspirated engine makes power as if it were there.
 ///
 /// Valid for (SI)
 ///     - `0.0881 <= density <= 1.93`
@@ -2082,8 +2078,8 @@ double axw_air_geometric_altitude_value(double geopotential_altitude);
 ///     - `200 <= temperature <= 400`
 ///     - `0 <= vapour_pressure <= 9000`
 ///
-///     An ideal mixture: real air is denser by 0.03 % to 0.07 % near sea level. No more vapour than
-///     the air can hold at its temperature: that is not checked, and mist counts for nothing.
+///     An ideal mixture: real air is denser by 0.03 % to 0.07 % near sea level. The vapour pressure
+///     must not exceed saturation at the temperature; this is not checked. Mist is not counted.
 ///
 /// Source
 ///     Dalton's law and the ideal gas law; gas constants: US Standard Atmosphere 1976, CODATA 2018
@@ -2141,7 +2137,7 @@ double axw_air_pressure_altitude_value(double station_pressure);
 /// Valid for (SI)
 ///     - `-5000 <= geopotential_altitude <= 20000`
 ///
-///     Weather moves the real station pressure by some 3 % around it.
+///     Weather changes the real station pressure by some 3 % around it.
 ///
 /// Source
 ///     US Standard Atmosphere 1976 (NASA-TM-X-74335), eq. 33a and 33b; ISO 2533:1975 gives the same
@@ -2187,7 +2183,7 @@ double axw_air_standard_density_value(double geopotential_altitude);
 ///     `p = p_g + p_a`
 ///
 /// Parameters
-///     gauge_pressure [Pa]: `p_g`, what a gauge or a cap's rating says; negative for a partial
+///     gauge_pressure [Pa]: `p_g`, reading of a gauge or rating of a cap; negative for a partial
 ///         vacuum
 ///     station_pressure [Pa]: `p_a`, absolute pressure of the air around, as measured there, not
 ///         reduced to sea level
@@ -2223,7 +2219,7 @@ double axw_air_absolute_pressure_value(double gauge_pressure, double station_pre
 ///         reduced to sea level
 ///
 /// Returns
-///     (gauge pressure [Pa]) What a gauge shows; negative for a partial vacuum.
+///     (gauge pressure [Pa]) The gauge reading; negative for a partial vacuum.
 ///
 /// Valid for (SI)
 ///     - `0 <= absolute_pressure`
@@ -2253,16 +2249,16 @@ double axw_air_gauge_pressure_value(double absolute_pressure, double station_pre
 ///     geopotential_altitude [m]: `H`, of the place, above mean sea level
 ///
 /// Returns
-///     (absolute pressure [Pa]) The station pressure: what a cap, a gauge and boiling see.
+///     (absolute pressure [Pa]) The station pressure, on which caps, gauges and boiling depend.
 ///
 /// Valid for (SI)
 ///     - `80000 <= altimeter_setting <= 110000`
 ///     - `-500 <= geopotential_altitude <= 8000`
 ///
-///     Not for a sea-level pressure that was reduced with the measured temperature: that one
-///     differs by what the day differs from the standard atmosphere, at 1500 m by about 0.06 % for
-///     each kelvin. The US definition takes 0.3 hPa off the station pressure
-///     first (from memory): there the result is low by that much.
+///     Not for a sea-level pressure that was reduced with the measured temperature. At 1500 m that
+///     one is off by about 0.06 % for each kelvin between the day and the standard atmosphere. The
+///     US definition takes 0.3 hPa off the station pressure first (from memory); the result is too
+///     low by that much there.
 ///
 /// Source
 ///     Definition of the altimeter setting QNH (ICAO Doc 8896; from memory) on the US Standard
@@ -2740,7 +2736,7 @@ int32_t axw_cooling_leak_down_least_pressure_n(size_t n, const double *gauge_pre
 double axw_cooling_leak_down_least_pressure_value(double gauge_pressure, double tight_pressure,
     double allowed_loss, double gauge_error, double station_pressure);
 
-/// What a tight system full of gas should read after its temperature has changed.
+/// Reading of a tight system full of gas after a change of its temperature.
 ///
 /// Formula
 ///     `p_2 = (p_1 + p_a) T_2 / T_1 - p_a`
@@ -2786,8 +2782,8 @@ int32_t axw_cooling_leak_down_pressure_n(size_t n, const double *gauge_pressure,
 double axw_cooling_leak_down_pressure_value(double gauge_pressure, double temperature,
     double later_temperature, double station_pressure);
 
-/// What a tight system of coolant with air trapped above it should read after its temperature has
-/// changed.
+/// Reading of a tight system of coolant with air trapped above it, after a change of its
+/// temperature.
 ///
 /// Formula
 ///     `p_2 = (p_1 + p_a) T_2 / T_1 V_g / (V_g - b V) - p_a`
@@ -3010,7 +3006,7 @@ int32_t axw_cooling_water_test_energy_n(size_t n, const double *liquid_volume, c
 /// `axw_cooling_water_test_energy` that returns its result [J], or NaN where there is no answer.
 double axw_cooling_water_test_energy_value(double liquid_volume, double gauge_pressure, double bulk_modulus);
 
-/// How far water is from boiling at the inlet of the pump, where the pressure is lowest.
+/// Boiling margin of water at the inlet of the pump, the place with the lowest pressure.
 ///
 /// Formula
 ///     `m = T_boiling(p_h + p_a - dp) - T`
@@ -3056,8 +3052,8 @@ int32_t axw_cooling_water_pump_inlet_margin_n(size_t n, const double *temperatur
 double axw_cooling_water_pump_inlet_margin_value(double temperature, double header_pressure,
     double suction_loss, double station_pressure);
 
-/// How far a mix of water and ethylene glycol is from boiling at the inlet of the pump, where the
-/// pressure is lowest.
+/// Boiling margin of a mix of water and ethylene glycol at the inlet of the pump, the place with
+/// the lowest pressure.
 ///
 /// Formula
 ///     `m = T_boiling(w, p_h + p_a - dp) - T`
@@ -3106,8 +3102,8 @@ int32_t axw_cooling_ethylene_glycol_pump_inlet_margin_n(size_t n, const double *
 double axw_cooling_ethylene_glycol_pump_inlet_margin_value(double temperature, double mass_fraction,
     double header_pressure, double suction_loss, double station_pressure);
 
-/// How far a mix of water and propylene glycol is from boiling at the inlet of the pump, where the
-/// pressure is lowest.
+/// Boiling margin of a mix of water and propylene glycol at the inlet of the pump, the place with
+/// the lowest pressure.
 ///
 /// Formula
 ///     `m = T_boiling(w, p_h + p_a - dp) - T`
@@ -3548,7 +3544,7 @@ double axw_driveline_crawl_ratio_for_speed_value(double road_speed, double engin
 ///     - `0.001 <= transfer_case_ratio <= 1000`
 ///     - `0.001 <= final_drive <= 1000`
 ///
-///     What is sold lies beside it: look at `crawl_ratio` with the one that you take.
+///     Axles for sale have other ratios: compute `crawl_ratio` with the one that you take.
 ///
 /// Source
 ///     Kinematics of gears; common practice, no source, for the term
@@ -3663,7 +3659,7 @@ double axw_driveline_engine_speed_value(double road_speed, double gear_ratio, do
 ///     - `0.001 <= gear_ratio_before <= 1000`
 ///     - `0.001 <= gear_ratio_after <= 1000`
 ///
-///     What the vehicle loses of its speed while it shifts is not in it.
+///     The speed that the vehicle loses during the shift is not counted.
 ///
 /// Source
 ///     Kinematics of gears
@@ -3802,8 +3798,8 @@ double axw_driveline_grip_torque_value(double axle_load, double grip_coefficient
 ///     efficiency_between [-]: `e`, power at the wheels over power at the part
 ///
 /// Returns
-///     (torque [N·m]) What the part can be made to carry in a steady pull before the tyres give
-///     way: the losses stand between it and the grip, so it bears *more* than the ratio alone says.
+///     (torque [N·m]) Torque that the part must carry in a steady pull before the tyres slip. The
+///     losses are between it and the grip, so it carries *more* than the ratio alone gives.
 ///
 /// Valid for (SI)
 ///     - `0 <= grip_torque <= 1000000000`
@@ -3955,12 +3951,12 @@ double axw_driveline_wheel_torque_value(double engine_torque, double gear_ratio,
 ///     `R = (p_a + p_b) / (p_a - dp)`
 ///
 /// Parameters
-///     boost_pressure [Pa]: `p_b`, gauge reading at the outlet of the compressor; where the gauge
-///         sits behind a charge cooler, add what is lost there
+///     boost_pressure [Pa]: `p_b`, gauge reading at the outlet of the compressor; if the gauge is
+///         behind a charge cooler, add the pressure lost there
 ///     station_pressure [Pa]: `p_a`, absolute pressure of the air around, as measured there, not
 ///         reduced to sea level
-///     inlet_loss [Pa]: `dp`, pressure lost in air filter and duct before the compressor; 0 where
-///         it is neglected
+///     inlet_loss [Pa]: `dp`, pressure lost in air filter and duct before the compressor; 0 if
+///         neglected
 ///
 /// Returns
 ///     (ratio [-]) Absolute pressure behind the compressor over absolute pressure before it.
@@ -3970,14 +3966,15 @@ double axw_driveline_wheel_torque_value(double engine_torque, double gear_ratio,
 ///     - `20000 <= station_pressure <= 200000`
 ///     - `0 <= inlet_loss <= 15000`
 ///
-///     Static pressures taken for total ones: within a few percent at the air speeds of ducts.
+///     Static pressures are taken for total pressures: right within a few percent at the air speeds
+///     of ducts.
 ///
 /// Source
 ///     Definition of a pressure ratio
 ///
 /// Caution
-///     The same boost at altitude is a higher ratio: the compressor turns faster and the charge
-///     gets hotter. Keep to the speed limit on the maker's map.
+///     Equal boost at a higher altitude is a higher ratio: the compressor turns faster and the
+///     charge gets hotter. Keep to the speed limit on the maker's map.
 int32_t axw_engine_boost_pressure_ratio(double boost_pressure, double station_pressure, double inlet_loss,
     double *result);
 
@@ -3998,8 +3995,8 @@ double axw_engine_boost_pressure_ratio_value(double boost_pressure, double stati
 ///     inlet_temperature [K]: `T_1`, of the air before the compressor
 ///     pressure_ratio [-]: `R`, absolute pressure behind the compressor over absolute pressure
 ///         before it
-///     isentropic_efficiency [-]: `e`, ideal rise of temperature over real rise, read from the
-///         compressor's map
+///     isentropic_efficiency [-]: `e`, ideal temperature rise over real temperature rise, read from
+///         the compressor's map
 ///
 /// Returns
 ///     (temperature [K]) The temperature before a charge cooler.
@@ -4038,8 +4035,8 @@ double axw_engine_charge_temperature_value(double inlet_temperature, double pres
 ///
 /// Parameters
 ///     bore [m]: `d`
-///     stroke [m]: `s`, travel of the piston: twice the crank's throw where the bore's axis meets
-///         the crankshaft's
+///     stroke [m]: `s`, travel of the piston: twice the crank's throw if the bore's axis meets the
+///         crankshaft's
 ///     cylinders [-]: `z`, whole
 ///
 /// Returns
@@ -4138,8 +4135,8 @@ double axw_engine_mean_effective_pressure_two_stroke_value(double torque, double
 ///     engine_speed [rad/s]: `w`
 ///
 /// Returns
-///     (velocity [m/s]) The way of the piston over time: two strokes a turn. Its greatest speed is
-///     more than half as much again.
+///     (velocity [m/s]) The distance that the piston moves over the time: two strokes a turn. Its
+///     peak speed is more than half as much again.
 ///
 /// Valid for (SI)
 ///     - `0.001 <= stroke <= 10`
@@ -4185,7 +4182,7 @@ int32_t axw_engine_power_n(size_t n, const double *torque, const double *engine_
 /// `axw_engine_power` that returns its result [W], or NaN where there is no answer.
 double axw_engine_power_value(double torque, double engine_speed);
 
-/// Torque that a power is at a speed.
+/// Torque at a power and a speed.
 ///
 /// Formula
 ///     `T = P / w`
@@ -4222,14 +4219,14 @@ double axw_engine_torque_value(double power, double engine_speed);
 ///     driveline_efficiency [-]: `e`, power at the wheels over power at the crankshaft
 ///
 /// Returns
-///     (power [W]) What the driven wheels get.
+///     (power [W]) The power at the driven wheels.
 ///
 /// Valid for (SI)
 ///     - `0 <= crank_power <= 1000000000000`
 ///     - `0.01 <= driveline_efficiency <= 1`
 ///
-///     One efficiency for one gear and one load: part of the loss does not grow with power. A
-///     roller dynamometer's loss holds the tyres' on the roller, too.
+///     One efficiency holds for one gear and one load, for part of the loss does not grow with
+///     power. The loss on a roller dynamometer includes the tyres' loss on the roller.
 ///
 /// Source
 ///     Definition of an efficiency
@@ -4252,15 +4249,15 @@ double axw_engine_wheel_power_value(double crank_power, double driveline_efficie
 ///     driveline_efficiency [-]: `e`, power at the wheels over power at the crankshaft
 ///
 /// Returns
-///     (power [W]) What the crankshaft gave. A correction to standard air comes after this, not
+///     (power [W]) The power at the crankshaft. Correct to standard air after this step, not
 ///     before.
 ///
 /// Valid for (SI)
 ///     - `0 <= wheel_power <= 1000000000000`
 ///     - `0.01 <= driveline_efficiency <= 1`
 ///
-///     As good as the efficiency, which is seldom measured: five points of it are 6 % of the power.
-///     A coast-down on the same roller says more than a figure from a table.
+///     The result is as good as the efficiency, which is seldom measured: five points of it are 6 %
+///     of the power. A coast-down on the same roller is better than a figure from a table.
 ///
 /// Source
 ///     Definition of an efficiency
@@ -4273,7 +4270,7 @@ int32_t axw_engine_crank_power_n(size_t n, const double *wheel_power, const doub
 /// `axw_engine_crank_power` that returns its result [W], or NaN where there is no answer.
 double axw_engine_crank_power_value(double wheel_power, double driveline_efficiency);
 
-/// Concentrate to pour for a wanted strength by mass: its share by volume in a mix of water and
+/// Share of concentrate by volume that gives a wanted strength by mass, in a mix of water and
 /// ethylene glycol.
 ///
 /// Formula
@@ -4294,8 +4291,8 @@ double axw_engine_crank_power_value(double wheel_power, double driveline_efficie
 ///     - `0 < glycol_mass_share <= 1`
 ///     - `glycol_mass_share > mass_fraction`
 ///
-///     The inverse of `ethylene_glycol_mass_fraction`, with its limits: volumes at 20 °C, of the
-///     parts. What is in the system already has to be drained first.
+///     The inverse of `ethylene_glycol_mass_fraction`, with its limits. Volumes are those of the
+///     parts at 20 °C. Drain the system first: liquid that is already in it is not counted.
 ///
 /// Source
 ///     Mass balance; densities at 20 °C: CRC Handbook as carried by the open chemicals library
@@ -4310,7 +4307,7 @@ int32_t axw_fluid_ethylene_glycol_concentrate_share_n(size_t n, const double *ma
 /// `axw_fluid_ethylene_glycol_concentrate_share` that returns its result [-], or NaN where there is no answer.
 double axw_fluid_ethylene_glycol_concentrate_share_value(double mass_fraction, double glycol_mass_share);
 
-/// Concentrate to pour for a wanted strength by mass: its share by volume in a mix of water and
+/// Share of concentrate by volume that gives a wanted strength by mass, in a mix of water and
 /// propylene glycol.
 ///
 /// Formula
@@ -4331,8 +4328,8 @@ double axw_fluid_ethylene_glycol_concentrate_share_value(double mass_fraction, d
 ///     - `0 < glycol_mass_share <= 1`
 ///     - `glycol_mass_share > mass_fraction`
 ///
-///     The inverse of `propylene_glycol_mass_fraction`, with its limits: volumes at 20 °C, of the
-///     parts. What is in the system already has to be drained first.
+///     The inverse of `propylene_glycol_mass_fraction`, with its limits. Volumes are those of the
+///     parts at 20 °C. Drain the system first: liquid that is already in it is not counted.
 ///
 /// Source
 ///     Mass balance; densities at 20 °C: CRC Handbook as carried by the open chemicals library
@@ -4365,11 +4362,11 @@ double axw_fluid_propylene_glycol_concentrate_share_value(double mass_fraction, 
 ///     - `0 <= mass_fraction <= 0.6`
 ///     - `221.95 <= temperature <= 373.15`
 ///
-///     Liquid only: at or below the freezing temperature of the mix it is refused, and nothing is
-///     extrapolated beyond 100 °C, hot as a capped system may run. Pure glycol, no inhibitors. From
-///     20 % to 60 %: the ASHRAE (2001) tables of inhibited coolant, taken by volume and converted,
-///     read from 0.2 % to 1.1 % more above 0 °C and within 0.5 % below; a second fit of its own
-///     book lies within 0.2 %. Without glycol it is up to 0.1 % below IAPWS-95.
+///     Liquid only: a temperature at or below freezing is refused. Nothing is extrapolated beyond
+///     100 °C, though a capped system may run hotter. Pure glycol, no inhibitors. From 20 % to 60
+///     %: the ASHRAE (2001) tables of inhibited coolant, taken by volume and converted, read from
+///     0.2 % to 1.1 % more above 0 °C and within 0.5 % below; a second fit of its own book lies
+///     within 0.2 %. Without glycol it is up to 0.1 % below IAPWS-95.
 ///
 /// Source
 ///     Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010;
@@ -4401,11 +4398,11 @@ double axw_fluid_ethylene_glycol_density_value(double mass_fraction, double temp
 ///     - `0 <= mass_fraction <= 0.6`
 ///     - `223.15 <= temperature <= 373.15`
 ///
-///     Liquid only: at or below the freezing temperature of the mix it is refused, and nothing is
-///     extrapolated beyond 100 °C, hot as a capped system may run. Pure glycol, no inhibitors. From
-///     20 % to 60 %: the ASHRAE (2001) tables of inhibited coolant, taken by volume and converted,
-///     read from 0.1 % to 0.8 % more above 0 °C and within 0.6 % below; a second fit of its own
-///     book lies within 0.1 %. Without glycol it is within 0.1 % of IAPWS-95.
+///     Liquid only: a temperature at or below freezing is refused. Nothing is extrapolated beyond
+///     100 °C, though a capped system may run hotter. Pure glycol, no inhibitors. From 20 % to 60
+///     %: the ASHRAE (2001) tables of inhibited coolant, taken by volume and converted, read from
+///     0.1 % to 0.8 % more above 0 °C and within 0.6 % below; a second fit of its own book lies
+///     within 0.1 %. Without glycol it is within 0.1 % of IAPWS-95.
 ///
 /// Source
 ///     Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010;
@@ -4437,11 +4434,11 @@ double axw_fluid_propylene_glycol_density_value(double mass_fraction, double tem
 ///     - `0 <= mass_fraction <= 0.6`
 ///     - `221.95 <= temperature <= 373.15`
 ///
-///     Liquid only: at or below the freezing temperature of the mix it is refused, and nothing is
-///     extrapolated beyond 100 °C, hot as a capped system may run. Pure glycol, no inhibitors. From
-///     20 % to 60 %: the ASHRAE (2001) tables of inhibited coolant, taken by volume and converted,
-///     read from 13 % less to 4 % more above 0 °C and up to 19 % less near -33 °C; a second fit of
-///     its own book lies within 5 %. Without glycol it is within 1.8 % of the IAPWS formulation.
+///     Liquid only: a temperature at or below freezing is refused. Nothing is extrapolated beyond
+///     100 °C, though a capped system may run hotter. Pure glycol, no inhibitors. From 20 % to 60
+///     %: the ASHRAE (2001) tables of inhibited coolant, taken by volume and converted, read from
+///     13 % less to 4 % more above 0 °C and up to 19 % less near -33 °C; a second fit of its own
+///     book lies within 5 %. Without glycol it is within 1.8 % of the IAPWS formulation.
 ///
 /// Source
 ///     Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010;
@@ -4473,12 +4470,12 @@ double axw_fluid_ethylene_glycol_dynamic_viscosity_value(double mass_fraction, d
 ///     - `0 <= mass_fraction <= 0.6`
 ///     - `223.15 <= temperature <= 373.15`
 ///
-///     Liquid only: at or below the freezing temperature of the mix it is refused, and nothing is
-///     extrapolated beyond 100 °C, hot as a capped system may run. Pure glycol, no inhibitors. From
-///     20 % to 60 %: the ASHRAE (2001) tables of inhibited coolant, taken by volume and converted,
-///     read from 8 % less to 6 % more above 0 °C and up to 28 % less near -33 °C; a second fit of
-///     its own book reads up to 14 % more near -38 °C. Without glycol it is within 1.2 % of the
-///     IAPWS formulation.
+///     Liquid only: a temperature at or below freezing is refused. Nothing is extrapolated beyond
+///     100 °C, though a capped system may run hotter. Pure glycol, no inhibitors. From 20 % to 60
+///     %: the ASHRAE (2001) tables of inhibited coolant, taken by volume and converted, read from 8
+///     % less to 6 % more above 0 °C and up to 28 % less near -33 °C; a second fit of its own book
+///     reads up to 14 % more near -38 °C. Without glycol it is within 1.2 % of the IAPWS
+///     formulation.
 ///
 /// Source
 ///     Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010;
@@ -4512,13 +4509,13 @@ double axw_fluid_propylene_glycol_dynamic_viscosity_value(double mass_fraction, 
 ///     - `221.95 <= temperature <= 373.15`
 ///     - `221.95 <= later_temperature <= 373.15`
 ///
-///     Liquid only: at or below the freezing temperature of the mix it is refused, and nothing is
-///     extrapolated beyond 100 °C, hot as a capped system may run; the last step of the growth is
-///     the steepest. Pressure is left out: 1 bar is 0.005 %. Without glycol the growth from 20 °C
-///     is within 0.0008 of IAPWS-95 up to 95 °C, where it is 0.038; near 4 °C, where water turns,
-///     it is no guide to the sign. The ASHRAE (2001) tables of inhibited coolant from 20 % to 60 %
-///     by volume give up to 0.0046 less from 20 °C to 95 °C, where it is 0.041 to 0.05: it errs to
-///     more growth.
+///     Liquid only: a temperature at or below freezing is refused. Nothing is extrapolated beyond
+///     100 °C, though a capped system may run hotter; the growth is steepest there. Pressure is
+///     left out: 1 bar is 0.005 %. Without glycol the growth from 20 °C is within 0.0008 of
+///     IAPWS-95 up to 95 °C, where it is 0.038. Near 4 °C, where the expansion of water changes
+///     sign, the sign of the result is not sure. The ASHRAE (2001) tables of inhibited coolant from
+///     20 % to 60 % by volume give up to 0.0046 less from 20 °C to 95 °C, where it is 0.041 to
+///     0.05: the result errs to more growth.
 ///
 /// Source
 ///     Conservation of mass; density: Melinder, Properties of Secondary Working Fluids for Indirect
@@ -4557,12 +4554,12 @@ double axw_fluid_ethylene_glycol_expansion_value(double mass_fraction, double te
 ///     - `223.15 <= temperature <= 373.15`
 ///     - `223.15 <= later_temperature <= 373.15`
 ///
-///     Liquid only: at or below the freezing temperature of the mix it is refused, and nothing is
-///     extrapolated beyond 100 °C, hot as a capped system may run; the last step of the growth is
-///     the steepest. Pressure is left out: 1 bar is 0.005 %. Without glycol the growth from 20 °C
-///     is within 0.0004 of IAPWS-95 up to 95 °C, where it is 0.038; near 4 °C, where water turns,
-///     it is no guide to the sign. The ASHRAE (2001) tables of inhibited coolant from 20 % to 60 %
-///     by volume agree within 0.003 from 20 °C to 95 °C.
+///     Liquid only: a temperature at or below freezing is refused. Nothing is extrapolated beyond
+///     100 °C, though a capped system may run hotter; the growth is steepest there. Pressure is
+///     left out: 1 bar is 0.005 %. Without glycol the growth from 20 °C is within 0.0004 of
+///     IAPWS-95 up to 95 °C, where it is 0.038. Near 4 °C, where the expansion of water changes
+///     sign, the sign of the result is not sure. The ASHRAE (2001) tables of inhibited coolant from
+///     20 % to 60 % by volume agree within 0.003 from 20 °C to 95 °C.
 ///
 /// Source
 ///     Conservation of mass; density: Melinder, Properties of Secondary Working Fluids for Indirect
@@ -4595,16 +4592,16 @@ double axw_fluid_propylene_glycol_expansion_value(double mass_fraction, double t
 ///
 /// Returns
 ///     (thermal expansion coefficient [1/K]) The growth in volume per volume and kelvin at that
-///     temperature; it rises with temperature, so over a range use `ethylene_glycol_expansion`.
+///     temperature. It rises with temperature; over a range use `ethylene_glycol_expansion`.
 ///
 /// Valid for (SI)
 ///     - `0 <= mass_fraction <= 0.6`
 ///     - `221.95 <= temperature <= 373.15`
 ///
-///     Liquid only, as `ethylene_glycol_density`. A derivative of a fit is less sure than the fit:
-///     without glycol, between 20 °C and 95 °C, it is within 30 ppm/K of IAPWS-95; near 4 °C, where
-///     water turns, not even its sign counts. The ASHRAE (2001) tables of inhibited coolant lie
-///     within 100 ppm/K from 40 °C to 95 °C.
+///     Liquid only, as `ethylene_glycol_density`. The derivative of a fit is less sure than the
+///     fit. Without glycol, between 20 °C and 95 °C, it is within 30 ppm/K of IAPWS-95. Near 4 °C,
+///     where the expansion of water changes sign, not even the sign is sure. The ASHRAE (2001)
+///     tables of inhibited coolant lie within 100 ppm/K from 40 °C to 95 °C.
 ///
 /// Source
 ///     Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010;
@@ -4632,16 +4629,17 @@ double axw_fluid_ethylene_glycol_expansion_coefficient_value(double mass_fractio
 ///
 /// Returns
 ///     (thermal expansion coefficient [1/K]) The growth in volume per volume and kelvin at that
-///     temperature; it rises with temperature, so over a range use `propylene_glycol_expansion`.
+///     temperature. It rises with temperature; over a range use `propylene_glycol_expansion`.
 ///
 /// Valid for (SI)
 ///     - `0 <= mass_fraction <= 0.6`
 ///     - `223.15 <= temperature <= 373.15`
 ///
-///     Liquid only, as `propylene_glycol_density`. A derivative of a fit is less sure than the fit:
-///     without glycol, between 20 °C and 95 °C, it is within 50 ppm/K of IAPWS-95; near 4 °C, where
-///     water turns, not even its sign counts. The ASHRAE (2001) tables of inhibited coolant lie
-///     within 80 ppm/K from 40 °C to 80 °C and up to 180 ppm/K higher at 95 °C.
+///     Liquid only, as `propylene_glycol_density`. The derivative of a fit is less sure than the
+///     fit. Without glycol, between 20 °C and 95 °C, it is within 50 ppm/K of IAPWS-95. Near 4 °C,
+///     where the expansion of water changes sign, not even the sign is sure. The ASHRAE (2001)
+///     tables of inhibited coolant lie within 80 ppm/K from 40 °C to 80 °C and up to 180 ppm/K
+///     higher at 95 °C.
 ///
 /// Source
 ///     Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010;
@@ -4966,8 +4964,7 @@ int32_t axw_fluid_propylene_glycol_mass_fraction_n(size_t n, const double *conce
 double axw_fluid_propylene_glycol_mass_fraction_value(double concentrate_volume_share,
     double glycol_mass_share);
 
-/// Least share of ethylene glycol with which a mix begins to freeze no sooner than at a
-/// temperature.
+/// Least share of ethylene glycol with which a mix stays free of ice down to a temperature.
 ///
 /// Formula
 ///     `T = sum over i of c_i (w - 0.308462)^i`, i from 0 to 5, solved for `w`
@@ -4981,9 +4978,9 @@ double axw_fluid_propylene_glycol_mass_fraction_value(double concentrate_volume_
 /// Valid for (SI)
 ///     - `221.95 <= freezing_temperature <= 273.15`
 ///
-///     The curve falls all along this range, so that there is one answer; beyond 60 % it has a
-///     minimum and a second branch, which is refused. It reads less glycol than the ASHRAE (2001)
-///     tables, by 1.4 % of the mix at -20 °C and 1.9 % at -30 °C: keep that as margin.
+///     The curve falls all along this range, so there is one answer. Beyond 60 % it has a minimum
+///     and a second branch, which is refused. It reads less glycol than the ASHRAE (2001) tables,
+///     by 1.4 % of the mix at -20 °C and 1.9 % at -30 °C: keep that as margin.
 ///
 /// Source
 ///     Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010;
@@ -4997,8 +4994,7 @@ int32_t axw_fluid_ethylene_glycol_mass_fraction_for_freezing_n(size_t n, const d
 /// `axw_fluid_ethylene_glycol_mass_fraction_for_freezing` that returns its result [-], or NaN where there is no answer.
 double axw_fluid_ethylene_glycol_mass_fraction_for_freezing_value(double freezing_temperature);
 
-/// Least share of propylene glycol with which a mix begins to freeze no sooner than at a
-/// temperature.
+/// Least share of propylene glycol with which a mix stays free of ice down to a temperature.
 ///
 /// Formula
 ///     `T = sum over i of c_i (w - 0.307031)^i`, i from 0 to 5, solved for `w`
@@ -5012,9 +5008,9 @@ double axw_fluid_ethylene_glycol_mass_fraction_for_freezing_value(double freezin
 /// Valid for (SI)
 ///     - `223.15 <= freezing_temperature <= 273.12`
 ///
-///     The curve falls all along this range, so that there is one answer; beyond 60 % it has a
-///     minimum and a second branch, which is refused. By mass the ASHRAE (2001) tables agree within
-///     1 % of the mix and ask for less.
+///     The curve falls all along this range, so there is one answer. Beyond 60 % it has a minimum
+///     and a second branch, which is refused. The ASHRAE (2001) tables, by mass, ask for less and
+///     agree within 1 % of the mix.
 ///
 /// Source
 ///     Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010;
@@ -5047,11 +5043,11 @@ double axw_fluid_propylene_glycol_mass_fraction_for_freezing_value(double freezi
 ///     - `0 <= mass_fraction <= 0.6`
 ///     - `221.95 <= temperature <= 373.15`
 ///
-///     Liquid only: at or below the freezing temperature of the mix it is refused, and nothing is
-///     extrapolated beyond 100 °C, hot as a capped system may run. Pure glycol, no inhibitors. From
-///     20 % to 60 %: the ASHRAE (2001) tables of inhibited coolant, taken by volume and converted,
-///     read from 1.6 % less to 2.6 % more above 0 °C and up to 6.6 % more near -33 °C; a second fit
-///     of its own book lies within 0.9 %. Without glycol it is within 0.2 % of IAPWS-95.
+///     Liquid only: a temperature at or below freezing is refused. Nothing is extrapolated beyond
+///     100 °C, though a capped system may run hotter. Pure glycol, no inhibitors. From 20 % to 60
+///     %: the ASHRAE (2001) tables of inhibited coolant, taken by volume and converted, read from
+///     1.6 % less to 2.6 % more above 0 °C and up to 6.6 % more near -33 °C; a second fit of its
+///     own book lies within 0.9 %. Without glycol it is within 0.2 % of IAPWS-95.
 ///
 /// Source
 ///     Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010;
@@ -5084,11 +5080,11 @@ double axw_fluid_ethylene_glycol_specific_heat_value(double mass_fraction, doubl
 ///     - `0 <= mass_fraction <= 0.6`
 ///     - `223.15 <= temperature <= 373.15`
 ///
-///     Liquid only: at or below the freezing temperature of the mix it is refused, and nothing is
-///     extrapolated beyond 100 °C, hot as a capped system may run. Pure glycol, no inhibitors. From
-///     20 % to 60 %: the ASHRAE (2001) tables of inhibited coolant, taken by volume and converted,
-///     read up to 0.8 % more; a second fit of its own book reads up to 4.1 % more near -38 °C.
-///     Without glycol it is within 0.1 % of IAPWS-95.
+///     Liquid only: a temperature at or below freezing is refused. Nothing is extrapolated beyond
+///     100 °C, though a capped system may run hotter. Pure glycol, no inhibitors. From 20 % to 60
+///     %: the ASHRAE (2001) tables of inhibited coolant, taken by volume and converted, read up to
+///     0.8 % more; a second fit of its own book reads up to 4.1 % more near -38 °C. Without glycol
+///     it is within 0.1 % of IAPWS-95.
 ///
 /// Source
 ///     Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010;
@@ -5121,12 +5117,11 @@ double axw_fluid_propylene_glycol_specific_heat_value(double mass_fraction, doub
 ///     - `0 <= mass_fraction <= 0.6`
 ///     - `221.95 <= temperature <= 373.15`
 ///
-///     Liquid only: at or below the freezing temperature of the mix it is refused, and nothing is
-///     extrapolated beyond 100 °C, hot as a capped system may run. Pure glycol, no inhibitors. From
-///     20 % to 60 %: the ASHRAE (2001) tables of inhibited coolant, taken by volume and converted,
-///     read from 3.2 % less to 0.8 % more above 0 °C and up to 6.0 % less near -33 °C; a second fit
-///     of its own book lies within 0.3 %. Without glycol it is within 0.9 % of the IAPWS
-///     formulation.
+///     Liquid only: a temperature at or below freezing is refused. Nothing is extrapolated beyond
+///     100 °C, though a capped system may run hotter. Pure glycol, no inhibitors. From 20 % to 60
+///     %: the ASHRAE (2001) tables of inhibited coolant, taken by volume and converted, read from
+///     3.2 % less to 0.8 % more above 0 °C and up to 6.0 % less near -33 °C; a second fit of its
+///     own book lies within 0.3 %. Without glycol it is within 0.9 % of the IAPWS formulation.
 ///
 /// Source
 ///     Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010;
@@ -5160,11 +5155,11 @@ double axw_fluid_ethylene_glycol_thermal_conductivity_value(double mass_fraction
 ///     - `0 <= mass_fraction <= 0.6`
 ///     - `223.15 <= temperature <= 373.15`
 ///
-///     Liquid only: at or below the freezing temperature of the mix it is refused, and nothing is
-///     extrapolated beyond 100 °C, hot as a capped system may run. Pure glycol, no inhibitors. From
-///     20 % to 60 %: the ASHRAE (2001) tables of inhibited coolant, taken by volume and converted,
-///     read from 4.0 % less to 2.1 % more; a second fit of its own book lies within 0.5 %. Without
-///     glycol it is within 0.9 % of the IAPWS formulation.
+///     Liquid only: a temperature at or below freezing is refused. Nothing is extrapolated beyond
+///     100 °C, though a capped system may run hotter. Pure glycol, no inhibitors. From 20 % to 60
+///     %: the ASHRAE (2001) tables of inhibited coolant, taken by volume and converted, read from
+///     4.0 % less to 2.1 % more; a second fit of its own book lies within 0.5 %. Without glycol it
+///     is within 0.9 % of the IAPWS formulation.
 ///
 /// Source
 ///     Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010;
@@ -5265,8 +5260,8 @@ double axw_fluid_water_saturation_pressure_value(double temperature);
 ///     - `wheelbase > behind_front_axle`
 ///     - `-1000 <= acceleration <= 1000`
 ///
-///     Level road, a steady acceleration, pitch left aside: springs that give move the centre of
-///     gravity by little. Air drag and its height are left aside.
+///     Level road and steady acceleration. Pitch is neglected: deflected springs move the centre of
+///     gravity by little. Air drag and its height are neglected too.
 ///
 /// Source
 ///     Equilibrium of the accelerated body, moments about the front axle; Gillespie, Fundamentals
@@ -5301,7 +5296,7 @@ double axw_mass_axle_loads_under_acceleration_rear_load_value(double total_mass,
 ///
 /// Returns
 ///     (force [N]) Load gained by the right wheels, all of them together; negative in a right turn,
-///     where the left wheels gain it. How the axles share it is a matter of the suspension.
+///     in which the left wheels gain it. The suspension decides how the axles share it.
 ///
 /// Valid for (SI)
 ///     - `0.001 <= total_mass <= 4000000`
@@ -5309,17 +5304,17 @@ double axw_mass_axle_loads_under_acceleration_rear_load_value(double total_mass,
 ///     - `0.01 <= track <= 100`
 ///     - `-1000 <= lateral_acceleration <= 1000`
 ///
-///     A steady turn on a level road, all wheels on the ground, body roll left aside: leaning moves
-///     the centre of gravity outwards and adds some percent. Both axles of the same track, or the
-///     mean of both.
+///     A steady turn on a level road with all wheels on the ground. Body roll is neglected: it
+///     moves the centre of gravity outwards and adds some percent. Both axles have the same track;
+///     otherwise use the mean of both.
 ///
 /// Source
 ///     Equilibrium of the accelerated body; Gillespie, Fundamentals of Vehicle Dynamics (1992), ch.
 ///     6 (from memory)
 ///
 /// Caution
-///     A vehicle whose inner wheels lift is about to roll over: a high one does so before its tyres
-///     slide. Local codes and licensed practice come first.
+///     A vehicle whose inner wheels lift is about to roll over. A high vehicle does so before its
+///     tyres slide. Local codes and licensed practice come first.
 int32_t axw_mass_lateral_load_transfer(double total_mass, double centre_height, double track,
     double lateral_acceleration, double *result);
 
@@ -5343,8 +5338,8 @@ double axw_mass_lateral_load_transfer_value(double total_mass, double centre_hei
 ///     acceleration [m/s²]: `a_x`, forward, positive where speed is gained, negative in braking
 ///
 /// Returns
-///     (force [N]) Load gained by the rear axle, both wheels together; negative in braking, where
-///     the front axle gains it.
+///     (force [N]) Load gained by the rear axle, both wheels together; negative in braking, in
+///     which the front axle gains it.
 ///
 /// Valid for (SI)
 ///     - `0.001 <= total_mass <= 4000000`
@@ -5352,8 +5347,8 @@ double axw_mass_lateral_load_transfer_value(double total_mass, double centre_hei
 ///     - `0.01 <= wheelbase <= 100`
 ///     - `-1000 <= acceleration <= 1000`
 ///
-///     Level road, a steady acceleration, both axles on the ground; pitch, air drag and rotating
-///     parts left aside. Springs decide how far the body pitches, not how much load moves.
+///     Level road, steady acceleration, both axles on the ground. Pitch, air drag and rotating
+///     parts are neglected. Springs decide how far the body pitches, not how much load moves.
 ///
 /// Source
 ///     Equilibrium of the accelerated body; Milliken and Milliken, Race Car Vehicle Dynamics
@@ -5380,10 +5375,10 @@ double axw_mass_longitudinal_load_transfer_value(double total_mass, double centr
 ///     raised_mass [kg]: `m_2`, scale reading of the same axle, the other one raised
 ///     total_mass [kg]: `m`, of the whole vehicle: all scale readings together, vehicle level
 ///     wheelbase [m]: `l`, front to rear axle, along the vehicle
-///     lift [m]: `H`, of the wheel centres of one axle over those of the other, less what it was
-///         with the vehicle level
-///     loaded_radius [m]: `r`, height of the wheel centres above the ground, vehicle level; the
-///         mean, weighted with the distance to the other axle, where the axles differ
+///     lift [m]: `H`, height of the wheel centres of one axle over those of the other, less that
+///         height with the vehicle level
+///     loaded_radius [m]: `r`, height of the wheel centres above the ground, vehicle level; if the
+///         axles differ, the mean, weighted with the distance to the other axle
 ///
 /// Returns
 ///     (length [m]) Height above the ground, vehicle level.
@@ -5400,18 +5395,18 @@ double axw_mass_longitudinal_load_transfer_value(double total_mass, double centr
 ///     - `0.001 <= loaded_radius <= 10`
 ///
 ///     Suspension locked at ride height (blocks or solid links in place of springs), brakes off,
-///     wheels free to roll, tanks full or empty. A lift that is measured at the wheel centres has
-///     the tyre deflection in it. The difference of two readings is small: see the model
-///     `RaisedAxle` for how sure the answer is.
+///     wheels free to roll, tanks full or empty. A lift measured at the wheel centres includes the
+///     tyre deflection. The difference of two readings is small: the model `RaisedAxle` gives the
+///     uncertainty.
 ///
 /// Source
 ///     Equilibrium of the tilted vehicle; ISO 10392 (axle lift method) and Milliken and Milliken,
 ///     Race Car Vehicle Dynamics (1995), ch. 18 (from memory)
 ///
 /// Caution
-///     A raised vehicle can roll off its stands and kill: chock the wheels of the axle that stays
-///     down, strap the vehicle, use stands rated for the load, keep out from under it. Local codes
-///     and licensed practice come first.
+///     A raised vehicle can roll off its stands and kill. Chock the wheels of the axle that stays
+///     down, strap the vehicle, use stands rated for the load, and keep out from under it. Local
+///     codes and licensed practice come first.
 int32_t axw_mass_raised_axle_height(double level_mass, double raised_mass, double total_mass,
     double wheelbase, double lift, double loaded_radius, double *result);
 
@@ -5424,8 +5419,8 @@ int32_t axw_mass_raised_axle_height_n(size_t n, const double *level_mass, const 
 double axw_mass_raised_axle_height_value(double level_mass, double raised_mass, double total_mass,
     double wheelbase, double lift, double loaded_radius);
 
-/// Height of the centre of gravity from raising one axle, the lift measured under the tyres, whose
-/// deflection is taken off.
+/// Height of the centre of gravity from raising one axle, with the lift measured under the tyres
+/// and their deflection taken off.
 ///
 /// Formula
 ///     `H_c = H + (m_2 - m_1) g (1 / k_1 + 1 / k_2)`, `h = r + l (m_2 - m_1) sqrt(l^2 - H_c^2) / (m
@@ -5437,9 +5432,9 @@ double axw_mass_raised_axle_height_value(double level_mass, double raised_mass, 
 ///     raised_mass [kg]: `m_2`, scale reading of the same axle, the other one raised
 ///     total_mass [kg]: `m`, of the whole vehicle: all scale readings together, vehicle level
 ///     wheelbase [m]: `l`, front to rear axle, along the vehicle
-///     lift [m]: `H`, of what the raised tyres stand on over what the others stand on
-///     loaded_radius [m]: `r`, height of the wheel centres above the ground, vehicle level; the
-///         mean, weighted with the distance to the other axle, where the axles differ
+///     lift [m]: `H`, height of the supports of the raised tyres over those of the other tyres
+///     loaded_radius [m]: `r`, height of the wheel centres above the ground, vehicle level; if the
+///         axles differ, the mean, weighted with the distance to the other axle
 ///     lower_tyre_rate [N/m]: `k_1`, vertical rate of the two tyres that stay down, together
 ///     raised_tyre_rate [N/m]: `k_2`, vertical rate of the two tyres that are raised, together
 ///
@@ -5459,17 +5454,17 @@ double axw_mass_raised_axle_height_value(double level_mass, double raised_mass, 
 ///     - `1 <= lower_tyre_rate <= 1000000000`
 ///     - `1 <= raised_tyre_rate <= 1000000000`
 ///
-///     As `mass::raised_axle_height`; the tyres that stay down take more load and sink, the raised
-///     ones rise, and the vehicle leans more than the lift says. Linear tyres.
+///     As `mass::raised_axle_height`. The tyres that stay down take more load and sink, and the
+///     raised ones rise: the vehicle leans more than the lift shows. Linear tyres.
 ///
 /// Source
 ///     Equilibrium of the tilted vehicle; ISO 10392 (axle lift method) and Milliken and Milliken,
 ///     Race Car Vehicle Dynamics (1995), ch. 18 (from memory); standard gravity: 3rd CGPM
 ///
 /// Caution
-///     A raised vehicle can roll off its stands and kill: chock the wheels of the axle that stays
-///     down, strap the vehicle, use stands rated for the load, keep out from under it. Local codes
-///     and licensed practice come first.
+///     A raised vehicle can roll off its stands and kill. Chock the wheels of the axle that stays
+///     down, strap the vehicle, use stands rated for the load, and keep out from under it. Local
+///     codes and licensed practice come first.
 int32_t axw_mass_raised_axle_height_over_tyres(double level_mass, double raised_mass, double total_mass,
     double wheelbase, double lift, double loaded_radius, double lower_tyre_rate, double raised_tyre_rate,
     double *result);
@@ -5484,8 +5479,7 @@ int32_t axw_mass_raised_axle_height_over_tyres_n(size_t n, const double *level_m
 double axw_mass_raised_axle_height_over_tyres_value(double level_mass, double raised_mass, double total_mass,
     double wheelbase, double lift, double loaded_radius, double lower_tyre_rate, double raised_tyre_rate);
 
-/// Sprung mass and its centre of gravity, from those of the whole vehicle and of what moves with
-/// the wheels.
+/// Sprung mass and its centre of gravity, from the whole vehicle and its unsprung masses.
 ///
 /// Formula
 ///     `m_s = m - m_f - m_r`, `a_s = (m a - m_r l) / m_s`, `h_s = (m h - m_f r_f - m_r r_r) / m_s`
@@ -5506,7 +5500,7 @@ double axw_mass_raised_axle_height_over_tyres_value(double level_mass, double ra
 /// Returns
 ///     sprung_mass (mass [kg]): mass that the springs carry
 ///     sprung_behind_front_axle (length [m]): distance of its centre of gravity behind the front
-///         axle; negative where it lies before it
+///         axle; negative in front of the axle
 ///     height (length [m]): height of its centre of gravity above the ground
 ///
 /// Valid for (SI)
@@ -5551,7 +5545,7 @@ double axw_mass_sprung_centre_height_value(double total_mass, double behind_fron
     double wheelbase, double front_unsprung_mass, double rear_unsprung_mass, double front_unsprung_height,
     double rear_unsprung_height);
 
-/// Mass that the springs carry: what the scales read less what moves with the wheels.
+/// Sprung mass: scale reading less unsprung mass.
 ///
 /// Formula
 ///     `m_s = m - m_u`
@@ -5569,8 +5563,8 @@ double axw_mass_sprung_centre_height_value(double total_mass, double behind_fron
 ///     - `0 <= unsprung_mass <= 4000000`
 ///     - `scale_mass > unsprung_mass`
 ///
-///     What is hinged at both ends counts half to either side: a convention that suits slender
-///     parts. A spring swings with a third of its mass at most.
+///     A part that is hinged at both ends counts half to either side: a convention that suits
+///     slender parts. A spring swings with a third of its mass at most.
 ///
 /// Source
 ///     Definition: SAE J670 and ISO 8855, sprung and unsprung mass (from memory); half of a link:
@@ -5584,7 +5578,7 @@ int32_t axw_mass_sprung_mass_n(size_t n, const double *scale_mass, const double 
 /// `axw_mass_sprung_mass` that returns its result [kg], or NaN where there is no answer.
 double axw_mass_sprung_mass_value(double scale_mass, double unsprung_mass);
 
-/// Loads of the axles of a vehicle that stands level, from where its centre of gravity lies.
+/// Loads of the axles of a vehicle that stands level, from the place of its centre of gravity.
 ///
 /// Formula
 ///     `F_r = m g a / l`, `F_f = m g - F_r`
@@ -5604,7 +5598,7 @@ double axw_mass_sprung_mass_value(double scale_mass, double unsprung_mass);
 ///     - `0.01 <= wheelbase <= 100`
 ///     - `wheelbase > behind_front_axle`
 ///
-///     Level ground, at standstill. Standard gravity. From scale readings backwards:
+///     Level ground, at standstill, standard gravity. For the inverse, from scale readings, see
 ///     `mass::weight_distribution`.
 ///
 /// Source
@@ -5709,7 +5703,7 @@ double axw_mass_weight_distribution_behind_front_axle_value(double left_front, d
 double axw_mass_weight_distribution_left_of_centreline_value(double left_front, double right_front,
     double left_rear, double right_rear, double wheelbase, double front_track, double rear_track);
 
-/// Damping at the wheel with which the body of a quarter car is shaken least on a random road.
+/// Damping at the wheel that gives the least body acceleration of a quarter car on a random road.
 ///
 /// Formula
 ///     `c = k sqrt((m_s + m_u) / k_t)`
@@ -5721,7 +5715,8 @@ double axw_mass_weight_distribution_left_of_centreline_value(double left_front, 
 ///     tyre_rate [N/m]: `k_t`, vertical rate of the tyre
 ///
 /// Returns
-///     (damping [N·s/m]) The damping at the wheel: less than what holds the wheel best.
+///     (damping [N·s/m]) The damping at the wheel. It is less than the damping for the best hold on
+///     the road.
 ///
 /// Valid for (SI)
 ///     - `0.001 <= sprung_mass <= 1000000`
@@ -5747,7 +5742,7 @@ int32_t axw_ride_damping_for_least_body_acceleration_n(size_t n, const double *s
 double axw_ride_damping_for_least_body_acceleration_value(double sprung_mass, double unsprung_mass,
     double wheel_rate, double tyre_rate);
 
-/// Damping at the wheel with which the load of the tyre varies least on a random road.
+/// Damping at the wheel that gives the least variation of the tyre load on a random road.
 ///
 /// Formula
 ///     `c = sqrt(k^2 M / k_t - 2 m_s m_u k / M + k_t m_s^2 m_u / M^2)`, `M = m_s + m_u`
@@ -5759,7 +5754,7 @@ double axw_ride_damping_for_least_body_acceleration_value(double sprung_mass, do
 ///     tyre_rate [N/m]: `k_t`, vertical rate of the tyre
 ///
 /// Returns
-///     (damping [N·s/m]) The damping at the wheel: what holds the wheel best.
+///     (damping [N·s/m]) The damping at the wheel for the best hold on the road.
 ///
 /// Valid for (SI)
 ///     - `0.001 <= sprung_mass <= 1000000`
@@ -5785,7 +5780,7 @@ int32_t axw_ride_damping_for_least_tyre_load_n(size_t n, const double *sprung_ma
 double axw_ride_damping_for_least_tyre_load_value(double sprung_mass, double unsprung_mass, double wheel_rate,
     double tyre_rate);
 
-/// Dynamic index of a body in pitch: 1 where each axle is a centre about which it swings.
+/// Dynamic index of a body in pitch; at 1, each axle is a centre about which the body swings.
 ///
 /// Formula
 ///     `i = I / (m_s a b)`
@@ -5818,21 +5813,20 @@ int32_t axw_ride_dynamic_index_n(size_t n, const double *pitch_inertia, const do
 double axw_ride_dynamic_index_value(double pitch_inertia, double sprung_mass, double front_distance,
     double rear_distance);
 
-/// Cycles of the front after a bump until front and rear move together, and the body no longer
-/// pitches.
+/// Cycles of the front from a bump until front and rear move together and the pitching ends.
 ///
 /// Formula
 ///     `n = f_f f_r t / (f_r - f_f)` with `t = L / v`
 ///
 /// Parameters
 ///     front_frequency [Hz]: `f_f`, of the body on the front axle
-///     rear_frequency [Hz]: `f_r`, of the body on the rear axle, greater than that of the front
+///     rear_frequency [Hz]: `f_r`, of the body on the rear axle, higher than that of the front
 ///     wheelbase [m]: `L`, front to rear axle
 ///     speed [m/s]: `v`, of the vehicle
 ///
 /// Returns
-///     (ratio [-]) Cycles of the front since it met the bump; about one to one and a half is a flat
-///     ride, far more never feels like one.
+///     (ratio [-]) Cycles of the front since it met the bump. One to one and a half is a flat ride;
+///     far more never feels like one.
 ///
 /// Valid for (SI)
 ///     - `0.001 <= front_frequency <= 1000`
@@ -5841,7 +5835,7 @@ double axw_ride_dynamic_index_value(double pitch_inertia, double sprung_mass, do
 ///     - `0.01 <= wheelbase <= 100`
 ///     - `0.01 <= speed <= 200`
 ///
-///     Two ends that swing apart from each other, dynamic index near 1, and no damping.
+///     The two ends swing independently (dynamic index near 1), without damping.
 ///
 /// Source
 ///     Common practice after Olley: the rear swings faster and catches up (Gillespie, Fundamentals
@@ -5857,7 +5851,7 @@ int32_t axw_ride_flat_ride_cycles_n(size_t n, const double *front_frequency, con
 double axw_ride_flat_ride_cycles_value(double front_frequency, double rear_frequency, double wheelbase,
     double speed);
 
-/// Rear frequency with which the body no longer pitches after so many cycles of the front.
+/// Rear frequency at which the pitching ends after a number of cycles of the front.
 ///
 /// Formula
 ///     `f_r = n f_f / (n - f_f t)` with `t = L / v`
@@ -5869,7 +5863,7 @@ double axw_ride_flat_ride_cycles_value(double front_frequency, double rear_frequ
 ///     cycles [-]: `n`, of the front since it met the bump, until both ends move together
 ///
 /// Returns
-///     (frequency [Hz]) Frequency of the body on the rear axle, greater than that of the front.
+///     (frequency [Hz]) Frequency of the body on the rear axle, higher than that of the front.
 ///
 /// Valid for (SI)
 ///     - `0.001 <= front_frequency <= 1000`
@@ -5877,8 +5871,8 @@ double axw_ride_flat_ride_cycles_value(double front_frequency, double rear_frequ
 ///     - `0.01 <= speed <= 200`
 ///     - `0.01 <= cycles <= 1000`
 ///
-///     Two ends that swing apart from each other, dynamic index near 1, and no damping. The front
-///     makes `f_f t` cycles before the rear meets the bump; `n` must be more.
+///     The two ends swing independently (dynamic index near 1), without damping. The front makes
+///     `f_f t` cycles before the rear meets the bump; `n` must be more.
 ///
 /// Source
 ///     Common practice after Olley: the rear swings faster and catches up (Gillespie, Fundamentals
@@ -5910,8 +5904,8 @@ double axw_ride_flat_ride_rear_frequency_value(double front_frequency, double wh
 ///     - `0 <= roughness <= 1`
 ///     - `0.000001 <= wavelength <= 1000000`
 ///
-///     Waviness 2, which ISO 8608 takes for its classes, and waves of about 0.35 m to 91 m, for
-///     which it gives them.
+///     Waviness 2, as ISO 8608 takes for its classes, and waves of about 0.35 m to 91 m, the range
+///     of those classes.
 ///
 /// Source
 ///     ISO 8608:2016, fitted displacement density with exponent 2 (from memory)
@@ -5924,7 +5918,7 @@ int32_t axw_ride_road_displacement_density_n(size_t n, const double *roughness, 
 /// `axw_ride_road_displacement_density` that returns its result [m³/cycle], or NaN where there is no answer.
 double axw_ride_road_displacement_density_value(double roughness, double wavelength);
 
-/// How much of the motion of its foot a mass on spring and damper makes.
+/// Amplitude of a mass on a spring and damper over the amplitude of their foot.
 ///
 /// Formula
 ///     `T = sqrt((1 + (2 zeta r)^2) / ((1 - r^2)^2 + (2 zeta r)^2))`
@@ -5934,8 +5928,8 @@ double axw_ride_road_displacement_density_value(double roughness, double wavelen
 ///     damping_ratio [-]: `zeta`, of the mass on its spring
 ///
 /// Returns
-///     (ratio [-]) Amplitude of the mass over that of the foot: 1 at the square root of 2, whatever
-///     the damping; more below, less above.
+///     (ratio [-]) Amplitude of the mass over that of the foot. It is 1 at a ratio of the square
+///     root of 2, with any damping; more below, less above.
 ///
 /// Valid for (SI)
 ///     - `0 <= frequency_ratio <= 1000000`
@@ -5953,8 +5947,8 @@ int32_t axw_ride_transmissibility_n(size_t n, const double *frequency_ratio, con
 /// `axw_ride_transmissibility` that returns its result [-], or NaN where there is no answer.
 double axw_ride_transmissibility_value(double frequency_ratio, double damping_ratio);
 
-/// Magnitude of the frequency weighting Wk: how much of a vertical vibration of a seat at this
-/// frequency is felt.
+/// Magnitude of the frequency weighting Wk: the share of a vertical vibration of a seat that a
+/// person feels at this frequency.
 ///
 /// Formula
 ///     `W_k = |H_h H_l H_t H_s|` at `p = 2 pi i f`, with band limits `H_h = 1 / (1 + sqrt(2) w_1 /
@@ -5967,8 +5961,8 @@ double axw_ride_transmissibility_value(double frequency_ratio, double damping_ra
 ///     frequency [Hz]: `f`, of the vibration
 ///
 /// Returns
-///     (ratio [-]) Share of the acceleration that counts: nearly all at 4 to 8 Hz, little far from
-///     there.
+///     (ratio [-]) Share of the acceleration that counts: nearly all from 4 to 8 Hz, little far
+///     from there.
 ///
 /// Valid for (SI)
 ///     - `0 <= frequency <= 1000000000000`
@@ -6218,7 +6212,7 @@ int32_t axw_spring_buckling_deflection_n(size_t n, const double *free_length, co
 double axw_spring_buckling_deflection_value(double free_length, double mean_diameter, double end_fixity,
     double elastic_modulus, double shear_modulus);
 
-/// What is left between the coils, summed over the spring, when the wheel is at full bump.
+/// Remaining clearance between the coils, summed over the spring, with the wheel at full bump.
 ///
 /// Formula
 ///     `s = L_0 - F / k - x - L_c`
@@ -6849,7 +6843,7 @@ int32_t axw_spring_minimum_gap_hot_dynamic_n(size_t n, const double *wire_diamet
 double axw_spring_minimum_gap_hot_dynamic_value(double wire_diameter, double mean_diameter,
     double active_coils);
 
-/// What is left above the minimum gap between the coils when the wheel is at full bump.
+/// Remaining clearance above the minimum gap between the coils, with the wheel at full bump.
 ///
 /// Formula
 ///     `s = L_0 - F / k - x - L_n`
@@ -7594,8 +7588,8 @@ double axw_spring_wheel_damping_value(double damper_rate, double damper_motion_r
 ///     Not the whole wheel rate: a loaded spring that changes its angle or its ratio along the
 ///     travel adds a geometric term, given by `wheel_tangent_rate` and `inclined_tangent_rate`. For
 ///     40 N/mm, 4 kN and 350 mm it is -9.5 % at 30 degrees and -29 % at 45 degrees of this result.
-///     A motion ratio between 1 and 3 is accepted and is rare: it is often one turned upside down.
-///     Use a ratio along the spring *or* an angle, never both for the same thing.
+///     A motion ratio between 1 and 3 is accepted and is rare: it is often an inverted ratio. Use a
+///     ratio along the spring *or* an angle, never both for the same thing.
 ///
 /// Source
 ///     Virtual work on a lever; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 16,
@@ -8118,14 +8112,14 @@ int32_t axw_suspension_tyre_roll_stiffness_n(size_t n, const double *tyre_rate, 
 /// `axw_suspension_tyre_roll_stiffness` that returns its result [N·m/rad], or NaN where there is no answer.
 double axw_suspension_tyre_roll_stiffness_value(double tyre_rate, double track);
 
-/// Diameter of the bolt circle from the distance between two studs side by side.
+/// Diameter of the bolt circle from the distance between two adjacent studs.
 ///
 /// Formula
 ///     `d_b = s / sin(pi / n)`
 ///
 /// Parameters
-///     adjacent_stud_spacing [m]: `s`, centre to centre of two studs side by side: outside to
-///         outside less one stud
+///     adjacent_stud_spacing [m]: `s`, centre to centre of two adjacent studs: outside to outside
+///         less one stud
 ///     studs [-]: `n`, whole
 ///
 /// Returns
@@ -8135,14 +8129,14 @@ double axw_suspension_tyre_roll_stiffness_value(double tyre_rate, double track);
 ///     - `0.001 <= adjacent_stud_spacing <= 10`
 ///     - `3 <= studs <= 10`
 ///
-///     `studs` is a whole number, and the studs stand at equal angles. An error of the reading
-///     counts `1 / sin(pi / n)` times: 1.7 for five studs, 2.6 for eight.
+///     `studs` is a whole number, and the studs are at equal angles. An error of the reading is
+///     multiplied by `1 / sin(pi / n)`: 1.7 for five studs, 2.6 for eight.
 ///
 /// Source
 ///     Chord of a regular polygon
 ///
 /// Caution
-///     Two bolt circles a few tenths of a millimetre apart look alike: a wheel forced on the wrong
+///     Two bolt circles a few tenths of a millimetre apart look alike. A wheel forced on the wrong
 ///     one works loose and comes off. Hub bore, seat and thread must fit, too.
 int32_t axw_tyre_bolt_circle_diameter(double adjacent_stud_spacing, double studs, double *result);
 
@@ -8160,8 +8154,8 @@ double axw_tyre_bolt_circle_diameter_value(double adjacent_stud_spacing, double 
 ///     three figures, rounded down
 ///
 /// Parameters
-///     load_index [-]: `n`, whole: the number before the speed symbol, the first of two for a tyre
-///         that stands single
+///     load_index [-]: `n`, whole: the number before the speed symbol; of two numbers, the first,
+///         for a single tyre
 ///
 /// Returns
 ///     (mass [kg]) The mass that one tyre may carry at its reference pressure, up to its speed
@@ -8170,9 +8164,8 @@ double axw_tyre_bolt_circle_diameter_value(double adjacent_stud_spacing, double 
 /// Valid for (SI)
 ///     - `0 <= load_index <= 279`
 ///
-///     `load_index` is a whole number. At less pressure, with much camber, or above the speed at
-///     which the standard begins to take off (for a passenger tyre 210 km/h, from memory), a tyre
-///     carries less.
+///     `load_index` is a whole number. A tyre carries less at lower pressure, with much camber, or
+///     above a speed that the standard names (for a passenger tyre 210 km/h, from memory).
 ///
 /// Source
 ///     ISO 4000-1 and ETRTO Standards Manual, table of load indices (from memory, held against the
@@ -8180,8 +8173,9 @@ double axw_tyre_bolt_circle_diameter_value(double adjacent_stud_spacing, double 
 ///
 /// Caution
 ///     An overloaded or soft tyre heats and bursts. The figures on the wall and the maker's load
-///     and pressure table decide; a passenger tyre on a truck or trailer counts less (in the United
-///     States by 1.10, from memory); local codes and licensed practice come first.
+///     and pressure table decide. A passenger tyre on a truck or trailer carries less (in the
+///     United States by a factor of 1.10, from memory). Local codes and licensed practice come
+///     first.
 int32_t axw_tyre_load_capacity(double load_index, double *result);
 
 /// `axw_tyre_load_capacity` on arrays of length `n`.
@@ -8197,12 +8191,12 @@ double axw_tyre_load_capacity_value(double load_index);
 ///
 /// Parameters
 ///     free_diameter [m]: `D`, of the unloaded tyre at its pressure
-///     tyre_load [N]: `F`, on the ground under this one tyre
+///     tyre_load [N]: `F`, load of this one tyre on the ground
 ///     tyre_rate [N/m]: `k`, vertical, at the pressure and about that load; the maker's figure or
 ///         two readings
 ///
 /// Returns
-///     (length [m]) The static loaded radius: the lever of forces. Speed wants the effective
+///     (length [m]) The static loaded radius: the lever arm of forces. For speed use the effective
 ///     rolling radius, `rolling_radius`.
 ///
 /// Valid for (SI)
@@ -8210,16 +8204,16 @@ double axw_tyre_load_capacity_value(double load_index);
 ///     - `0 <= tyre_load <= 10000000`
 ///     - `1 <= tyre_rate <= 1000000000`
 ///
-///     The load over the rate: a tyre is softer at first, so take the secant rate from no load up
-///     where it is known. Upright and standing; a rolling tyre grows with speed.
+///     Deflection is the load over the rate. A tyre is softer at first, so use the secant rate from
+///     no load up if it is known. Upright and standing: a rolling tyre grows with speed.
 ///
 /// Source
 ///     Definition of the vertical rate; ISO 8855 and SAE J670 for the term loaded radius (from
 ///     memory)
 ///
 /// Caution
-///     A tyre that sags more than its maker means it to is overloaded or soft, heats and bursts;
-///     load index, the maker's pressures and local codes decide.
+///     A tyre that sags more than its maker allows is overloaded or soft, heats and bursts. Load
+///     index, the maker's pressures and local codes decide.
 int32_t axw_tyre_loaded_radius(double free_diameter, double tyre_load, double tyre_rate, double *result);
 
 /// `axw_tyre_loaded_radius` on arrays of length `n`.
@@ -8239,17 +8233,17 @@ double axw_tyre_loaded_radius_value(double free_diameter, double tyre_load, doub
 ///     loaded_radius [m]: `r_l`, wheel centre to ground under load
 ///
 /// Returns
-///     (length [m]) Distance per turn over 2 pi, without slip: it lies between the loaded and the
+///     (length [m]) Distance per turn over 2 pi, without slip. It lies between the loaded and the
 ///     free radius.
 ///
 /// Valid for (SI)
 ///     - `0.001 <= free_diameter <= 100`
 ///     - `0.0005 <= loaded_radius <= 50`
 ///
-///     The loaded radius lies between a quarter and a half of the free diameter. A tread that lies
-///     flat on the ground and keeps the length of its arc: a diagonal tyre, more or less. The belt
-///     of a radial tyre hardly stretches or shrinks, so that it rolls on about 3.05 times its free
-///     diameter at any proper load: `Tyre` says so. A turn counted on the road beats both.
+///     The loaded radius lies between a quarter and a half of the free diameter. The tread lies
+///     flat on the ground and keeps the length of its arc, roughly as a diagonal tyre does. The
+///     belt of a radial tyre hardly stretches or shrinks: it rolls on about 3.05 times its free
+///     diameter at any proper load, see `Tyre`. A turn counted on the road is better than both.
 ///
 /// Source
 ///     Jazar, Vehicle Dynamics: Theory and Application (2008), sec. 3.1, effective radius: `R_w =
@@ -8337,15 +8331,15 @@ double axw_tyre_rolling_turns_value(double rolling_radius);
 ///     - `0.001 <= rolling_radius_before <= 100`
 ///     - `0.001 <= rolling_radius_after <= 100`
 ///
-///     A speedometer that counts turns of the wheel or of the shaft and was right before; the error
-///     that it had from the works comes on top.
+///     A speedometer that counts turns of the wheel or of the shaft and was right before. Add the
+///     error that it had when new.
 ///
 /// Source
 ///     Kinematics of rolling; ISO 8855 for the term effective rolling radius (from memory)
 ///
 /// Caution
 ///     A speedometer that reads too little is forbidden in many places (UN Regulation 39, from
-///     memory: never below the true speed); have it set and checked before the road.
+///     memory: never below the true speed). Have it set and checked before the road.
 int32_t axw_tyre_speedometer_error(double rolling_radius_before, double rolling_radius_after, double *result);
 
 /// `axw_tyre_speedometer_error` on arrays of length `n`.
@@ -8379,8 +8373,8 @@ double axw_tyre_speedometer_error_value(double rolling_radius_before, double rol
 ///     - `0.001 <= final_drive_before <= 1000`
 ///     - `0.001 <= final_drive_after <= 1000`
 ///
-///     A speedometer that was right before. One that counts turns of a wheel does not see the axle:
-///     `speedometer_error` is for that.
+///     A speedometer that was right before. For one that counts turns of a wheel use
+///     `speedometer_error`: the axle ratio does not change it.
 ///
 /// Source
 ///     Kinematics of rolling and of gears; ISO 8855 for the term effective rolling radius (from
@@ -8388,7 +8382,7 @@ double axw_tyre_speedometer_error_value(double rolling_radius_before, double rol
 ///
 /// Caution
 ///     A speedometer that reads too little is forbidden in many places (UN Regulation 39, from
-///     memory: never below the true speed); have it set and checked before the road.
+///     memory: never below the true speed). Have it set and checked before the road.
 int32_t axw_tyre_speedometer_error_at_shaft(double rolling_radius_before, double rolling_radius_after,
     double final_drive_before, double final_drive_after, double *result);
 
@@ -8407,9 +8401,8 @@ double axw_tyre_speedometer_error_at_shaft_value(double rolling_radius_before, d
 ///     `v = v_i / (1 + e)`
 ///
 /// Parameters
-///     indicated_speed [m/s]: `v_i`, what the speedometer reads
-///     speedometer_error [-]: `e`, reading over true speed, less 1: positive where it reads too
-///         much
+///     indicated_speed [m/s]: `v_i`, reading of the speedometer
+///     speedometer_error [-]: `e`, reading over true speed, less 1: positive if it reads too much
 ///
 /// Returns
 ///     (velocity [m/s]) The speed over the ground.
@@ -8418,7 +8411,7 @@ double axw_tyre_speedometer_error_at_shaft_value(double rolling_radius_before, d
 ///     - `0 <= indicated_speed <= 1000`
 ///     - `-0.99 <= speedometer_error <= 100`
 ///
-///     An error in proportion to the speed, as a change of tyre or axle makes it.
+///     An error in proportion to the speed, as after a change of tyre or axle.
 ///
 /// Source
 ///     Definition of the error
@@ -8443,21 +8436,20 @@ double axw_tyre_true_speed_value(double indicated_speed, double speedometer_erro
 ///     wheel_offset_after [m]: `o_2`, of the wheels now fitted, less the thickness of a spacer
 ///
 /// Returns
-///     (length [m]) By how much the tyre centres stand further apart; negative where they come
-///     closer.
+///     (length [m]) Gain in distance between the tyre centres; negative if they come closer.
 ///
 /// Valid for (SI)
 ///     - `-10 <= wheel_offset_before <= 10`
 ///     - `-10 <= wheel_offset_after <= 10`
 ///
-///     Both wheels alike, without camber. Each side moves by half of it.
+///     Both wheels alike, without camber. Each side moves by half the change.
 ///
 /// Source
 ///     Geometry of the section
 ///
 /// Caution
-///     A changed offset changes the scrub radius, the lever on the wheel bearings and studs, and
-///     the clearance; local codes limit it, and licensed practice decides.
+///     A changed offset changes the scrub radius, the lever arm on wheel bearings and studs, and
+///     the clearance. Local codes limit it, and licensed practice decides.
 int32_t axw_tyre_track_change(double wheel_offset_before, double wheel_offset_after, double *result);
 
 /// `axw_tyre_track_change` on arrays of length `n`.
@@ -8482,16 +8474,16 @@ double axw_tyre_track_change_value(double wheel_offset_before, double wheel_offs
 ///         3911 calls it inset, from memory)
 ///
 /// Returns
-///     (length [m]) What the trade measures: a straight edge across the edge of the inner flange,
-///     and down from it to the mounting face. Negative where the mounting face lies further in than
-///     that edge.
+///     (length [m]) Backspacing as the trade measures it: lay a straight edge across the edge of
+///     the inner flange and measure from it to the mounting face. Negative if the mounting face
+///     lies further in than that edge.
 ///
 /// Valid for (SI)
 ///     - `0.001 <= rim_width <= 10`
 ///     - `0 <= flange_thickness <= 1`
 ///     - `-10 <= wheel_offset <= 10`
 ///
-///     A rim with both flanges alike. The tyre bulges further in than the flange does.
+///     Both flanges of the rim alike. The tyre bulges further in than the flange.
 ///
 /// Source
 ///     Geometry of the section; common practice, no source, for what is called backspacing
@@ -8532,7 +8524,7 @@ double axw_tyre_wheel_backspacing_value(double rim_width, double flange_thicknes
 ///     - `0 <= flange_thickness <= 1`
 ///     - `-10 <= wheel_backspacing <= 10`
 ///
-///     A rim with both flanges alike.
+///     Both flanges of the rim alike.
 ///
 /// Source
 ///     Geometry of the section; common practice, no source, for what is called backspacing
@@ -8586,7 +8578,8 @@ int32_t axw_cooling_cap_test_findings(const axw_cooling_cap_test *model,
 int32_t axw_cooling_cap_test_boiling_temperature(const axw_cooling_cap_test *model, double station_pressure,
     double *result);
 
-/// How much lower water boils under what the cap surely holds than under its rating.
+/// Loss of boiling temperature of water: the cap's rating against the pressure that it surely
+/// holds.
 ///
 /// Parameters
 ///     station_pressure [Pa]: absolute pressure of the air as measured there, not reduced to sea
@@ -8623,7 +8616,7 @@ void axw_cooling_coolant_free(axw_cooling_coolant *handle);
 /// The model as JSON text. `needed` receives the bytes that it needs, its closing NUL included; `buffer` may be NULL.
 int32_t axw_cooling_coolant_json(const axw_cooling_coolant *model, char *buffer, size_t size, size_t *needed);
 
-/// How far the coolant is from boiling.
+/// Boiling margin of the coolant.
 ///
 /// Returns
 ///     absolute_pressure (absolute pressure [Pa]): under the cap at its rating
@@ -8668,7 +8661,7 @@ void axw_cooling_leak_down_free(axw_cooling_leak_down *handle);
 int32_t axw_cooling_leak_down_json(const axw_cooling_leak_down *model, char *buffer, size_t size,
     size_t *needed);
 
-/// What the two readings say, the temperature counted out.
+/// Losses from the two readings, without the effect of temperature.
 ///
 /// Returns
 ///     tight_pressure (gauge pressure [Pa]): reading that a tight system would show at the end; not
@@ -8678,8 +8671,8 @@ int32_t axw_cooling_leak_down_json(const axw_cooling_leak_down *model, char *buf
 ///         that is too low has one
 ///     loss (stress or pressure difference [Pa]): how far below the tight reading the reading is;
 ///         negative where it is above
-///     greatest_loss (stress or pressure difference [Pa]): the same, with the gauge's error against
-///         the system in both readings
+///     greatest_loss (stress or pressure difference [Pa]): that loss with the gauge's error counted
+///         against the system in both readings
 ///     margin (stress or pressure difference [Pa]): how much less that is than what is allowed,
 ///         which is how far the reading is above the lowest
 ///     leaked_air (volume [m³]): air that left, as it takes up room outside, if all of it was air;
@@ -8690,7 +8683,7 @@ int32_t axw_cooling_leak_down_findings(const axw_cooling_leak_down *model, doubl
     double *least_pressure, double *loss, double *greatest_loss, double *margin, double *leaked_air,
     double *leaked_coolant);
 
-/// What the same two readings would say over temperatures at the end, everything else as it is.
+/// Losses from the same two readings over temperatures at the end, all other values unchanged.
 ///
 /// Parameters
 ///     later_temperature [K], several: temperatures at the end of the test
@@ -8732,12 +8725,12 @@ int32_t axw_cooling_mix_fresh_fill(const axw_cooling_mix *model, double *mass_fr
     double *concentrate_share, double *concentrate_volume, double *water_volume, double *freezing_temperature,
     double *boiling_temperature, double *margin, double *growth);
 
-/// What to drain from the fill that is there, and what to pour in its place.
+/// Volume to drain from the present fill, and volumes to pour in its place.
 ///
 /// Returns
 ///     present_mass_fraction (ratio [-]): glycol by mass of the fill that is there
 ///     mass_fraction (ratio [-]): glycol by mass of the mix that is wanted
-///     drained_volume (volume [m³]): what to drain, of the fill mixed through
+///     drained_volume (volume [m³]): volume to drain, of the fill mixed through
 ///     concentrate_volume (volume [m³]): concentrate to pour in its place; nothing where the fill
 ///         is too strong
 ///     water_volume (volume [m³]): water to pour in its place; nothing where the fill is too weak
@@ -8771,7 +8764,7 @@ void axw_driveline_gearbox_free(axw_driveline_gearbox *handle);
 int32_t axw_driveline_gearbox_json(const axw_driveline_gearbox *model, char *buffer, size_t size,
     size_t *needed);
 
-/// What every gear does, in every range.
+/// Ratio, speeds and step of every gear, in every range.
 ///
 /// Returns
 ///     (table) One row a range and gear: `range` (empty without a transfer case), `gear`, `ratio`,
@@ -8792,10 +8785,10 @@ int32_t axw_driveline_gearbox_gears_table(const axw_driveline_gearbox *model, ax
 int32_t axw_driveline_gearbox_table(const axw_driveline_gearbox *model, const double *road_speed,
     size_t road_speed_count, axw_table **result);
 
-/// The two gears next to each other that lie furthest apart.
+/// Adjacent gears with the largest step.
 ///
 /// Returns
-///     gear_before (whole number): number of the lower gear, from 1; the lower pair where two are
+///     gear_before (whole number): number of the lower gear, from 1; the lower pair if two are
 ///         alike
 ///     gear_after (whole number): number of the higher gear
 ///     step (ratio [-]): ratio of the lower over that of the higher
@@ -8808,15 +8801,14 @@ int32_t axw_driveline_gearbox_largest_gap(const axw_driveline_gearbox *model, in
 ///
 /// Parameters
 ///     road_speed [m/s]: speed of the cruise
-///     engine_speed [rad/s]: engine speed that is wanted there, at most the red line
+///     engine_speed [rad/s]: wanted engine speed at the cruise, at most the red line
 ///
 /// Returns
 ///     gear (whole number): number of the gear, from 1, whose engine speed comes nearest with the
-///         axle that is there, as a ratio; the higher one of two that come as near
-///     engine_speed_in_gear (angular velocity [rad/s]): with the axle that is there; it may be
-///         above the red line where every gear is too short
-///     final_drive (ratio [-]): axle ratio with which that gear gives the engine speed that is
-///         wanted
+///         present axle, as a ratio; the higher one of two equal ones
+///     engine_speed_in_gear (angular velocity [rad/s]): engine speed with the present axle; it may
+///         be above the red line if every gear is too short
+///     final_drive (ratio [-]): axle ratio with which that gear gives the wanted engine speed
 ///     final_drive_in_top (ratio [-]): axle ratio with which top gear gives it
 int32_t axw_driveline_gearbox_for_cruise(const axw_driveline_gearbox *model, double road_speed,
     double engine_speed, int64_t *gear, double *engine_speed_in_gear, double *final_drive,
@@ -8852,8 +8844,7 @@ int32_t axw_driveline_torque_path_parts_table(const axw_driveline_torque_path *m
 ///     torque (torque [N·m]): torque on its rated side, that of a dropped clutch where its rating
 ///         is not continuous
 ///     margin (ratio [-]): its rating over that torque
-///     not_known (whole number): how many parts have a margin that is not known: each of them may
-///         be weaker
+///     not_known (whole number): number of parts with an unknown margin: each of them may be weaker
 int32_t axw_driveline_torque_path_weakest(const axw_driveline_torque_path *model, char *part,
     size_t part_size, size_t *part_needed, double *torque, double *margin, int64_t *not_known);
 
@@ -8869,7 +8860,7 @@ int32_t axw_driveline_torque_path_weakest(const axw_driveline_torque_path *model
 int32_t axw_driveline_torque_path_table(const axw_driveline_torque_path *model, const double *engine_torque,
     size_t engine_torque_count, const double *shock_factor, size_t shock_factor_count, axw_table **result);
 
-/// What reaches the ground in a steady pull, with the mean of grip.
+/// Torque and force at the ground in a steady pull, with the mean of grip.
 ///
 /// Returns
 ///     wheel_torque (torque [N·m]): of the driven wheels together: the lesser of what the engine
@@ -8913,62 +8904,62 @@ int32_t axw_engine_torque_curve_torque(const axw_engine_torque_curve *model, dou
 int32_t axw_engine_torque_curve_power(const axw_engine_torque_curve *model, double engine_speed,
     double *result);
 
-/// Greatest torque and power of the curve, and where they are.
+/// Peak torque and peak power of the curve, and their speeds.
 ///
 /// Returns
-///     peak_torque (torque [N·m]): greatest torque
-///     peak_torque_speed (angular velocity [rad/s]): speed of the greatest torque, the lowest one
-///         where it is flat
-///     peak_power (power [W]): greatest power
-///     peak_power_speed (angular velocity [rad/s]): speed of the greatest power
+///     peak_torque (torque [N·m]): peak torque
+///     peak_torque_speed (angular velocity [rad/s]): speed at peak torque, the lowest one if the
+///     peak is flat
+///     peak_power (power [W]): peak power
+///     peak_power_speed (angular velocity [rad/s]): speed at peak power
 int32_t axw_engine_torque_curve_peaks(const axw_engine_torque_curve *model, double *peak_torque,
     double *peak_torque_speed, double *peak_power, double *peak_power_speed);
 
-/// Speeds around the peak between which the torque stays at least at a share of it.
+/// Speeds around the peak between which the torque stays at or above a share of it.
 ///
 /// Formula
-///     The roots of `T(w) = q T_max` next to the peak on either side, where the curve first falls
-///     below
+///     The roots of `T(w) = q T_max` next to the peak on either side, at which the curve first
+///     falls below
 ///
 /// Parameters
-///     share_of_peak [-]: `q`, torque that is wanted over the greatest torque
+///     share_of_peak [-]: `q`, wanted torque over peak torque
 ///
 /// Returns
-///     lowest_speed (angular velocity [rad/s]): lowest speed of the band; the first point where the
+///     lowest_speed (angular velocity [rad/s]): lowest speed of the band; the first point if the
 ///         torque is enough from there on
-///     highest_speed (angular velocity [rad/s]): highest speed of the band; the last point where
-///         the torque is enough up to there
+///     highest_speed (angular velocity [rad/s]): highest speed of the band; the last point if the
+///         torque is enough up to there
 ///
 /// Valid for (SI)
 ///     - `0 < share_of_peak <= 1`
 ///
-///     One band, that of the peak (of the one at the lowest speed where there are equal ones): a
-///     second hump beyond a dip does not count. Beyond the points nothing is known, so a band that
-///     ends at the first or last point may be wider. A step between two gears that is no greater
-///     than the highest speed over the lowest keeps the engine inside.
+///     One band around the peak; with equal peaks, the one at the lowest speed. A second hump
+///     beyond a dip is not counted. A band that ends at the first or last point may be wider in
+///     truth, for nothing is known beyond. The engine stays in the band if the step between two
+///     gears is at most the highest speed over the lowest.
 int32_t axw_engine_torque_curve_torque_band(const axw_engine_torque_curve *model, double share_of_peak,
     double *lowest_speed, double *highest_speed);
 
-/// Speeds around the peak between which the power stays at least at a share of it.
+/// Speeds around the peak between which the power stays at or above a share of it.
 ///
 /// Formula
-///     The roots of `w T(w) = q P_max` next to the peak on either side, where the curve first falls
-///     below
+///     The roots of `w T(w) = q P_max` next to the peak on either side, at which the curve first
+///     falls below
 ///
 /// Parameters
-///     share_of_peak [-]: `q`, power that is wanted over the greatest power
+///     share_of_peak [-]: `q`, wanted power over peak power
 ///
 /// Returns
-///     lowest_speed (angular velocity [rad/s]): lowest speed of the band; the first point where the
+///     lowest_speed (angular velocity [rad/s]): lowest speed of the band; the first point if the
 ///         power is enough from there on
-///     highest_speed (angular velocity [rad/s]): highest speed of the band; the last point where
-///         the power is enough up to there
+///     highest_speed (angular velocity [rad/s]): highest speed of the band; the last point if the
+///         power is enough up to there
 ///
 /// Valid for (SI)
 ///     - `0 < share_of_peak <= 1`
 ///
-///     One band, that of the peak: a second hump beyond a dip does not count. Beyond the points
-///     nothing is known, so a band that ends at the first or last point may be wider.
+///     One band around the peak; a second hump beyond a dip is not counted. A band that ends at the
+///     first or last point may be wider in truth, for nothing is known beyond.
 int32_t axw_engine_torque_curve_power_band(const axw_engine_torque_curve *model, double share_of_peak,
     double *lowest_speed, double *highest_speed);
 
@@ -8978,7 +8969,7 @@ int32_t axw_engine_torque_curve_power_band(const axw_engine_torque_curve *model,
 ///     engine_speed [rad/s], several: speeds, in any order
 ///
 /// Returns
-///     (table) One row a speed: `engine_speed`, `torque`, `power`; a speed beyond the points is a
+///     (table) One row a speed: `engine_speed`, `torque`, `power`. A speed beyond the points is a
 ///     refused row with its reason.
 int32_t axw_engine_torque_curve_table(const axw_engine_torque_curve *model, const double *engine_speed,
     size_t engine_speed_count, axw_table **result);
@@ -9000,13 +8991,13 @@ int32_t axw_mass_parts_list_json(const axw_mass_parts_list *model, char *buffer,
 ///
 /// Returns
 ///     mass (mass [kg]): of all parts
-///     x (length [m]): of the centre of gravity, forward of the origin
-///     y (length [m]): of the centre of gravity, left of the origin
-///     z (length [m]): of the centre of gravity, above the origin
-///     roll_inertia (moment of inertia [kg·m²]): about the axis along the vehicle through the
-///         centre of gravity
-///     pitch_inertia (moment of inertia [kg·m²]): about the axis across it
-///     yaw_inertia (moment of inertia [kg·m²]): about the upright axis
+///     x (length [m]): centre of gravity, forward of the origin
+///     y (length [m]): centre of gravity, left of the origin
+///     z (length [m]): centre of gravity, above the origin
+///     roll_inertia (moment of inertia [kg·m²]): about the longitudinal axis through the centre of
+///         gravity
+///     pitch_inertia (moment of inertia [kg·m²]): about the lateral axis
+///     yaw_inertia (moment of inertia [kg·m²]): about the vertical axis
 int32_t axw_mass_parts_list_total(const axw_mass_parts_list *model, double *mass, double *x, double *y,
     double *z, double *roll_inertia, double *pitch_inertia, double *yaw_inertia);
 
@@ -9014,42 +9005,41 @@ int32_t axw_mass_parts_list_total(const axw_mass_parts_list *model, double *mass
 ///
 /// Returns
 ///     mass (mass [kg]): of all parts
-///     x (length [m]): of the centre of gravity, forward of the origin
-///     y (length [m]): of the centre of gravity, left of the origin
-///     z (length [m]): of the centre of gravity, above the origin
-///     roll_inertia (moment of inertia [kg·m²]): about the axis along the vehicle through the new
-///         centre of gravity
-///     pitch_inertia (moment of inertia [kg·m²]): about the axis across it
-///     yaw_inertia (moment of inertia [kg·m²]): about the upright axis
+///     x (length [m]): centre of gravity, forward of the origin
+///     y (length [m]): centre of gravity, left of the origin
+///     z (length [m]): centre of gravity, above the origin
+///     roll_inertia (moment of inertia [kg·m²]): about the longitudinal axis through the new centre
+///         of gravity
+///     pitch_inertia (moment of inertia [kg·m²]): about the lateral axis
+///     yaw_inertia (moment of inertia [kg·m²]): about the vertical axis
 int32_t axw_mass_parts_list_swapped(const axw_mass_parts_list *model, double *mass, double *x, double *y,
     double *z, double *roll_inertia, double *pitch_inertia, double *yaw_inertia);
 
-/// What all swaps together change.
+/// Change of the whole by all swaps together.
 ///
 /// Returns
 ///     mass (mass [kg]): gained
-///     x (length [m]): how far the centre of gravity moves forward
-///     y (length [m]): how far it moves left
-///     z (length [m]): how far it moves up
+///     x (length [m]): movement of the centre of gravity forward
+///     y (length [m]): movement to the left
+///     z (length [m]): movement up
 ///     roll_inertia (moment of inertia [kg·m²]): gained
 ///     pitch_inertia (moment of inertia [kg·m²]): gained
 ///     yaw_inertia (moment of inertia [kg·m²]): gained
 int32_t axw_mass_parts_list_change(const axw_mass_parts_list *model, double *mass, double *x, double *y,
     double *z, double *roll_inertia, double *pitch_inertia, double *yaw_inertia);
 
-/// The parts, and what of the whole each of them is.
+/// Each part and its share of the whole.
 ///
 /// Returns
-///     (table) One row a part: `part`, `mass`, `share` of the mass, `x`, `y`, `z`, and what it adds
-///     to `roll_inertia`, `pitch_inertia`, `yaw_inertia` about the centre of gravity of the whole.
+///     (table) One row a part: `part`, `mass`, `share` of the mass, `x`, `y`, `z`, and its share of
+///     `roll_inertia`, `pitch_inertia`, `yaw_inertia` about the centre of gravity of the whole.
 int32_t axw_mass_parts_list_part_table(const axw_mass_parts_list *model, axw_table **result);
 
-/// What each swap alone would change.
+/// Change of the whole by each swap alone.
 ///
 /// Returns
-///     (table) One row a part of `instead`: `part`, then the gain of `mass`, how far the centre of
-///     gravity moves by `x`, `y`, `z`, and the gain of `roll_inertia`, `pitch_inertia`,
-///     `yaw_inertia`.
+///     (table) One row a part of `instead`: `part`, the gain of `mass`, the movement of the centre
+///     of gravity `x`, `y`, `z`, and the gain of `roll_inertia`, `pitch_inertia`, `yaw_inertia`.
 int32_t axw_mass_parts_list_swap_table(const axw_mass_parts_list *model, axw_table **result);
 
 /// Reads JSON or TOML text and checks it. `out` receives a handle that `axw_mass_raised_axle_free` frees.
@@ -9066,28 +9056,27 @@ void axw_mass_raised_axle_free(axw_mass_raised_axle *handle);
 int32_t axw_mass_raised_axle_json(const axw_mass_raised_axle *model, char *buffer, size_t size,
     size_t *needed);
 
-/// Height of the centre of gravity, and how sure it is.
+/// Height of the centre of gravity, with its uncertainty.
 ///
 /// Returns
-///     height (length [m]): of the centre of gravity above the ground, vehicle level
-///     standard_uncertainty (length [m]): of the height, from the three readings and the lift;
-///         twice of it holds nineteen times of twenty
-///     greatest_error (length [m]): what every error at its bound at once would make
-///     angle (angle [rad]): by which the body leans
-///     angle_error (angle [rad]): how far the angle may be wrong by the error of the lift
+///     height (length [m]): height of the centre of gravity above the ground, vehicle level
+///     standard_uncertainty (length [m]): standard uncertainty of the height, from the three
+///         readings and the lift; twice this value covers the height in 19 of 20 cases
+///     greatest_error (length [m]): error of the height with every error at its bound at once
+///     angle (angle [rad]): angle by which the body leans
+///     angle_error (angle [rad]): error of the angle from the error of the lift
 int32_t axw_mass_raised_axle_centre(const axw_mass_raised_axle *model, double *height,
     double *standard_uncertainty, double *greatest_error, double *angle, double *angle_error);
 
-/// What a lift would tell: reading and uncertainty over lifts, were the height the one that was
-/// found.
+/// Reading and uncertainty over lifts, for the height that was found.
 ///
 /// Parameters
 ///     lift [m], several: lifts, in any order
 ///
 /// Returns
-///     (table) One row a lift: `lift`, `angle`, `lower_axle_reading` that is to be expected,
-///     `standard_uncertainty`, `greatest_error` of the height; a lift that the vehicle cannot take
-///     is a refused row.
+///     (table) One row a lift: `lift`, `angle`, expected `lower_axle_reading`,
+///     `standard_uncertainty` and `greatest_error` of the height. A lift that the vehicle cannot
+///     reach is a refused row.
 int32_t axw_mass_raised_axle_table(const axw_mass_raised_axle *model, const double *lift, size_t lift_count,
     axw_table **result);
 
@@ -9111,15 +9100,15 @@ int32_t axw_ride_full_car_json(const axw_ride_full_car *model, char *buffer, siz
 ///     w)`; shares of the kinetic energy `m_i |q_i|^2` of its eigenvector
 ///
 /// Returns
-///     (table) One row a mode: `mode` (of what it has most: `bounce`, `pitch`, `roll`, `front
-///     wheels`, `rear wheels`), `frequency` (natural, the modulus of its roots), `damping_ratio`,
-///     and the shares of the kinetic energy `bounce_share`, `pitch_share`, `roll_share`,
-///     `front_share`, `rear_share`. A mode that is damped above 1 does not swing; two of them are
-///     refused.
+///     (table) One row a mode: `mode` (named for its largest part: `bounce`, `pitch`, `roll`,
+///     `front wheels`, `rear wheels`), `frequency` (natural, the modulus of its roots),
+///     `damping_ratio`, and the shares of the kinetic energy `bounce_share`, `pitch_share`,
+///     `roll_share`, `front_share`, `rear_share`. A mode with a damping ratio above 1 does not
+///     oscillate; two such modes are refused.
 int32_t axw_ride_full_car_modes(const axw_ride_full_car *model, axw_table **result);
 
-/// Amplitudes on waves of one frequency, the same under left and right, the rear wheels later: the
-/// body bounces and pitches.
+/// Amplitudes on sine waves that are the same under left and right, met later by the rear wheels:
+/// the body bounces and pitches.
 ///
 /// Parameters
 ///     amplitude [m]: of the road's height, half of what lies between crest and trough, up to 10 m
@@ -9134,8 +9123,8 @@ int32_t axw_ride_full_car_modes(const axw_ride_full_car *model, axw_table **resu
 int32_t axw_ride_full_car_frequency_response(const axw_ride_full_car *model, double amplitude, double speed,
     const double *frequency, size_t frequency_count, axw_table **result);
 
-/// Amplitudes on waves of one frequency that are crests under the left wheels where they are
-/// troughs under the right ones: the body rolls.
+/// Amplitudes on sine waves with crests under the left wheels and troughs under the right ones: the
+/// body rolls.
 ///
 /// Parameters
 ///     amplitude [m]: of the road's height under either side, up to 10 m
@@ -9144,7 +9133,7 @@ int32_t axw_ride_full_car_frequency_response(const axw_ride_full_car *model, dou
 ///         to 1 kHz
 ///
 /// Returns
-///     (table) One row a frequency, as of the frequency response.
+///     (table) One row a frequency, as for the frequency response.
 int32_t axw_ride_full_car_roll_response(const axw_ride_full_car *model, double amplitude, double speed,
     const double *frequency, size_t frequency_count, axw_table **result);
 
@@ -9153,7 +9142,7 @@ int32_t axw_ride_full_car_roll_response(const axw_ride_full_car *model, double a
 ///
 /// Formula
 ///     `x^2 = integral of |H(f)|^2 G_d(f / v) / v df` with the rear axle later by `(a + b) / v`,
-///     for the weighted acceleration `|H W_k|^2`; what left and right have in common is `x K_1(x)`
+///     for the weighted acceleration `|H W_k|^2`; the coherence of left and right is `x K_1(x)`
 ///     with `x = 2 pi n t`, `t` the mean of both tracks
 ///
 /// Parameters
@@ -9173,8 +9162,8 @@ int32_t axw_ride_full_car_roll_response(const axw_ride_full_car *model, double a
 ///     - `0.1 <= longest_wave <= 100000`
 ///     - `longest_wave > shortest_wave`
 ///
-///     A road of waviness 2 that is as rough in every direction: long waves are the same under left
-///     and right, short ones are not. Front and rear follow in the same tracks.
+///     A road of waviness 2 that is equally rough in every direction: long waves are the same under
+///     left and right, short ones are not. Front and rear follow in the same tracks.
 ///
 /// Source
 ///     ISO 8608:2016 (road), ISO 8041-1:2017 (Wk), ISO 2631-1:1997 C.2.3 (words), all from memory;
@@ -9183,11 +9172,10 @@ int32_t axw_ride_full_car_roll_response(const axw_ride_full_car *model, double a
 int32_t axw_ride_full_car_on_road(const axw_ride_full_car *model, double roughness, double speed,
     double shortest_wave, double longest_wave, axw_ride_full_car_on_road_result *result);
 
-/// The motion after a step of the road under one or both sides, which the rear wheels meet later.
+/// Motion after a step of the road under one or both sides, met later by the rear wheels.
 ///
 /// Parameters
-///     left_height [m]: of the step under the left wheels, negative where it goes down, nothing
-///         where there is none
+///     left_height [m]: of the step under the left wheels, negative for a step down, 0 for no step
 ///     right_height [m]: under the right wheels
 ///     speed [m/s]: of the vehicle
 ///     duration [s]: that is looked at, from the step under the front wheels
@@ -9195,18 +9183,17 @@ int32_t axw_ride_full_car_on_road(const axw_ride_full_car *model, double roughne
 ///
 /// Returns
 ///     (table) One row a time step from 0: `time`, `body_displacement` (of the centre of mass),
-///     `pitch` (positive where the front goes down), `roll` (positive where the left goes up),
-///     `seat_acceleration`; of each wheel road height, travel in bump and variation of the tyre's
-///     load, as `front_left_road_height`, `front_left_suspension_travel`,
-///     `front_left_tyre_load_variation`; exact at every row.
+///     `pitch` (positive nose down), `roll` (positive left side up), `seat_acceleration`; for each
+///     wheel road height, travel in bump and variation of the tyre load, as
+///     `front_left_road_height`, `front_left_suspension_travel`, `front_left_tyre_load_variation`;
+///     exact at every row.
 int32_t axw_ride_full_car_step(const axw_ride_full_car *model, double left_height, double right_height,
     double speed, double duration, double time_step, axw_table **result);
 
-/// The motion up a ramp that ends on a plain, under one or both sides, such as a bevelled kerb.
+/// Motion up a ramp that ends on a plain, under one or both sides, such as a bevelled kerb.
 ///
 /// Parameters
-///     left_height [m]: of the plain under the left wheels, negative where the ramp goes down,
-///         nothing where there is none
+///     left_height [m]: of the plain under the left wheels, negative for a ramp down, 0 for no ramp
 ///     right_height [m]: under the right wheels
 ///     length [m]: of the ramp along the road
 ///     speed [m/s]: of the vehicle
@@ -9218,11 +9205,10 @@ int32_t axw_ride_full_car_step(const axw_ride_full_car *model, double left_heigh
 int32_t axw_ride_full_car_ramp(const axw_ride_full_car *model, double left_height, double right_height,
     double length, double speed, double duration, double time_step, axw_table **result);
 
-/// The motion over a bump that is half a sine, under one or both sides.
+/// Motion over a half-sine bump, under one or both sides.
 ///
 /// Parameters
-///     left_height [m]: of the bump under the left wheels, negative for a hole, nothing where there
-///         is none
+///     left_height [m]: of the bump under the left wheels, negative for a hole, 0 for no bump
 ///     right_height [m]: under the right wheels
 ///     length [m]: of the bump along the road, half a wave
 ///     speed [m/s]: of the vehicle
@@ -9234,19 +9220,19 @@ int32_t axw_ride_full_car_ramp(const axw_ride_full_car *model, double left_heigh
 int32_t axw_ride_full_car_half_sine(const axw_ride_full_car *model, double left_height, double right_height,
     double length, double speed, double duration, double time_step, axw_table **result);
 
-/// The motion over measured profiles of both tracks, straight from point to point.
+/// Motion over measured profiles of both tracks, straight from point to point.
 ///
 /// Parameters
 ///     speed [m/s]: of the vehicle
 ///     time_step [s]: from row to row
 ///     distance [m], several: along the road, at least two in increasing order
-///     left_height [m], several: of the road under the left wheels at each distance; everything
-///         rests on the first one before, the rear wheels until they come to it
+///     left_height [m], several: of the road under the left wheels at each distance; all wheels
+///         rest on the first one until they reach it
 ///     right_height [m], several: under the right wheels
 ///
 /// Returns
 ///     (table) One row a time step while the front wheels go from the first distance to the last,
-///     as after a step; exact at every row for the road as it is joined.
+///     as after a step; exact at every row for the road of straight lines.
 int32_t axw_ride_full_car_profile(const axw_ride_full_car *model, double speed, double time_step,
     const double *distance, size_t distance_count, const double *left_height, size_t left_height_count,
     const double *right_height, size_t right_height_count, axw_table **result);
@@ -9271,13 +9257,14 @@ int32_t axw_ride_half_car_json(const axw_ride_half_car *model, char *buffer, siz
 ///     w)`; shares of the kinetic energy `m_i |q_i|^2` of its eigenvector
 ///
 /// Returns
-///     (table) One row a mode: `mode` (of what it has most: `bounce`, `pitch`, `front wheels`,
-///     `rear wheels`), `frequency` (natural, the modulus of its roots), `damping_ratio`, and the
-///     shares of the kinetic energy `bounce_share`, `pitch_share`, `front_share`, `rear_share`. A
-///     mode that is damped above 1 does not swing; two of them are refused.
+///     (table) One row a mode: `mode` (named for its largest part: `bounce`, `pitch`, `front
+///     wheels`, `rear wheels`), `frequency` (natural, the modulus of its roots), `damping_ratio`,
+///     and the shares of the kinetic energy `bounce_share`, `pitch_share`, `front_share`,
+///     `rear_share`. A mode with a damping ratio above 1 does not oscillate; two such modes are
+///     refused.
 int32_t axw_ride_half_car_modes(const axw_ride_half_car *model, axw_table **result);
 
-/// Frequencies of bounce and pitch, and the points about which the body swings: without damping, on
+/// Frequencies of bounce and pitch, and the points about which the body swings, without damping, on
 /// wheels that follow the road.
 ///
 /// Formula
@@ -9287,17 +9274,18 @@ int32_t axw_ride_half_car_modes(const axw_ride_half_car *model, axw_table **resu
 ///     front of the centre of mass, and `x_1 x_2 = -j^2`
 ///
 /// Returns
-///     bounce_frequency (frequency [Hz]): of the mode whose centre lies farther away
-///     bounce_centre (length [m]): in front of the centre of mass, negative behind it; infinite
-///         where the body only bounces
-///     pitch_frequency (frequency [Hz]): of the mode whose centre lies nearer
-///     pitch_centre (length [m]): in front of the centre of mass, negative behind it
+///     bounce_frequency (frequency [Hz]): frequency of the mode with the more distant centre
+///     bounce_centre (length [m]): centre of bounce, in front of the centre of mass, negative
+///         behind it; infinite for pure bounce
+///     pitch_frequency (frequency [Hz]): frequency of the mode with the nearer centre
+///     pitch_centre (length [m]): centre of pitch, in front of the centre of mass, negative behind
+///         it
 ///     dynamic_index (ratio [-]): square of the radius of gyration over the product of the
 ///         distances
 int32_t axw_ride_half_car_bounce_and_pitch(const axw_ride_half_car *model, double *bounce_frequency,
     double *bounce_centre, double *pitch_frequency, double *pitch_centre, double *dynamic_index);
 
-/// Whether the rear catches up with the front after a bump.
+/// Flat ride: cycles after which the rear catches up with the front after a bump.
 ///
 /// Formula
 ///     `f_f = sqrt(k_f / m_f) / (2 pi)` with `m_f = m_s b / (a + b)` on both wheels, tyres in
@@ -9307,12 +9295,12 @@ int32_t axw_ride_half_car_bounce_and_pitch(const axw_ride_half_car *model, doubl
 ///     speed [m/s]: `v`, of the vehicle
 ///
 /// Returns
-///     front_frequency (frequency [Hz]): of the body's share on the front axle
-///     rear_frequency (frequency [Hz]): of the body's share on the rear axle; where it is no
-///         greater than that of the front the ride is never flat, and refused
-///     frequency_ratio (ratio [-]): rear over front
-///     cycles (ratio [-]): of the front since it met the bump, until both ends move together; about
-///         one to one and a half is a flat ride
+///     front_frequency (frequency [Hz]): frequency of the body's share on the front axle
+///     rear_frequency (frequency [Hz]): frequency of the body's share on the rear axle; if it is no
+///         higher than the front's, the ride is never flat and the call is refused
+///     frequency_ratio (ratio [-]): rear frequency over front frequency
+///     cycles (ratio [-]): cycles of the front from the bump until both ends move together; one to
+///         one and a half is a flat ride
 ///
 /// Source
 ///     Common practice after Olley (Gillespie, Fundamentals of Vehicle Dynamics, chapter 5;
@@ -9320,7 +9308,7 @@ int32_t axw_ride_half_car_bounce_and_pitch(const axw_ride_half_car *model, doubl
 int32_t axw_ride_half_car_flat_ride(const axw_ride_half_car *model, double speed, double *front_frequency,
     double *rear_frequency, double *frequency_ratio, double *cycles);
 
-/// Amplitudes on waves of one frequency under all wheels, the rear ones later.
+/// Amplitudes on sine waves under all wheels, met later by the rear ones.
 ///
 /// Parameters
 ///     amplitude [m]: of the road's height, half of what lies between crest and trough, up to 10 m
@@ -9367,20 +9355,20 @@ int32_t axw_ride_half_car_frequency_response(const axw_ride_half_car *model, dou
 int32_t axw_ride_half_car_on_road(const axw_ride_half_car *model, double roughness, double speed,
     double shortest_wave, double longest_wave, axw_ride_half_car_on_road_result *result);
 
-/// The motion after a step of the road, which the rear wheels meet later.
+/// Motion after a step of the road, met later by the rear wheels.
 ///
 /// Parameters
-///     height [m]: of the step, negative where it goes down
+///     height [m]: of the step, negative for a step down
 ///     speed [m/s]: of the vehicle
 ///     duration [s]: that is looked at, from the step under the front wheels
 ///     time_step [s]: from row to row
 ///
 /// Returns
 ///     (table) One row a time step from 0: `time`, `body_displacement` (of the centre of mass),
-///     `pitch` (positive where the front goes down), `seat_acceleration`; of one axle
-///     `front_road_height`, `front_suspension_travel` and `front_tyre_load_variation` (both
-///     wheels), of the other `rear_road_height`, `rear_suspension_travel`,
-///     `rear_tyre_load_variation`; exact at every row.
+///     `pitch` (positive nose down), `seat_acceleration`; for the front axle `front_road_height`,
+///     `front_suspension_travel` and `front_tyre_load_variation` (both wheels), for the rear
+///     `rear_road_height`, `rear_suspension_travel`, `rear_tyre_load_variation`; exact at every
+///     row.
 int32_t axw_ride_half_car_step(const axw_ride_half_car *model, double height, double speed, double duration,
     double time_step, axw_table **result);
 
@@ -9418,12 +9406,12 @@ int32_t axw_ride_half_car_half_sine(const axw_ride_half_car *model, double heigh
 ///     speed [m/s]: of the vehicle
 ///     time_step [s]: from row to row
 ///     distance [m], several: along the road, at least two in increasing order
-///     height [m], several: of the road at each distance; everything rests on the first one before,
-///         the rear wheels until they come to it
+///     height [m], several: of the road at each distance; all wheels rest on the first one until
+///         they reach it
 ///
 /// Returns
 ///     (table) One row a time step while the front wheels go from the first distance to the last,
-///     as after a step; exact at every row for the road as it is joined.
+///     as after a step; exact at every row for the road of straight lines.
 int32_t axw_ride_half_car_profile(const axw_ride_half_car *model, double speed, double time_step,
     const double *distance, size_t distance_count, const double *height, size_t height_count,
     axw_table **result);
@@ -9524,14 +9512,15 @@ int32_t axw_ride_quarter_car_json(const axw_ride_quarter_car *model, char *buffe
 ///     hop_undamped_frequency (frequency [Hz]): higher natural frequency without damping: wheel hop
 ///     body_frequency (frequency [Hz]): natural frequency of the lower mode with damping, the
 ///         modulus of its roots
-///     body_damping_ratio (ratio [-]): of the lower mode; above 1 it does not swing
+///     body_damping_ratio (ratio [-]): damping ratio of the lower mode; above 1 it does not
+///         oscillate
 ///     hop_frequency (frequency [Hz]): natural frequency of the higher mode with damping
-///     hop_damping_ratio (ratio [-]): of the higher mode
+///     hop_damping_ratio (ratio [-]): damping ratio of the higher mode
 int32_t axw_ride_quarter_car_modes(const axw_ride_quarter_car *model, double *body_undamped_frequency,
     double *hop_undamped_frequency, double *body_frequency, double *body_damping_ratio, double *hop_frequency,
     double *hop_damping_ratio);
 
-/// Amplitudes on a road that is a sine, over frequencies.
+/// Amplitudes on a sine road, over frequencies.
 ///
 /// Formula
 ///     With `s = 2 pi i f` and `D` the polynomial of the modes: `z_s / z_r = (c s + k) (c_t s +
@@ -9539,7 +9528,7 @@ int32_t axw_ride_quarter_car_modes(const axw_ride_quarter_car *model, double *bo
 ///     (m_s + m_u) (c s + k)) / D`
 ///
 /// Parameters
-///     amplitude [m]: of the road's height, half of what lies between crest and trough, up to 10 m
+///     amplitude [m]: of the road's height, half the height from trough to crest, up to 10 m
 ///     frequency [Hz], several: at which the wheel meets the waves, speed over wavelength, each up
 ///         to 1 MHz
 ///
@@ -9549,7 +9538,7 @@ int32_t axw_ride_quarter_car_modes(const axw_ride_quarter_car *model, double *bo
 int32_t axw_ride_quarter_car_frequency_response(const axw_ride_quarter_car *model, double amplitude,
     const double *frequency, size_t frequency_count, axw_table **result);
 
-/// Root mean squares on a random road, and how it feels.
+/// RMS values on a random road, and the comfort.
 ///
 /// Formula
 ///     `x^2 = integral of |H(f)|^2 G_d(f / v) / v df`, for the weighted acceleration `|H W_k|^2`,
@@ -9563,14 +9552,14 @@ int32_t axw_ride_quarter_car_frequency_response(const axw_ride_quarter_car *mode
 ///     longest_wave [m]: that the road has; ISO 8608 gives its classes up to 91 m
 ///
 /// Returns
-///     body_acceleration (acceleration [m/s²]): of the body
-///     weighted_acceleration (acceleration [m/s²]): of the body, weighted with Wk
-///     comfort (text): words for that acceleration on a seat, joined by `to` where two overlap
-///     suspension_travel (length [m]): of the wheel against the body
-///     tyre_load_variation (force [N]): of the tyre's load about its static one; without bound for
-///         ever shorter waves where the tyre has damping
-///     tyre_load_share (ratio [-]): that over the static load; near a third the wheel begins to
-///         leave the road, as the threefold comes now and then
+///     body_acceleration (acceleration [m/s²]): RMS acceleration of the body
+///     weighted_acceleration (acceleration [m/s²]): RMS acceleration of the body, weighted with Wk
+///     comfort (text): comfort words for that acceleration on a seat, joined by `to` if two overlap
+///     suspension_travel (length [m]): RMS of suspension travel
+///     tyre_load_variation (force [N]): RMS variation of the tyre load; infinite without a shortest
+///         wave if the tyre has damping
+///     tyre_load_share (ratio [-]): RMS variation of the tyre load over the static load; near one
+///         third, the wheel lifts now and then
 ///
 /// Valid for (SI)
 ///     - `0 <= roughness <= 1`
@@ -9579,8 +9568,8 @@ int32_t axw_ride_quarter_car_frequency_response(const axw_ride_quarter_car *mode
 ///     - `0.001 <= longest_wave <= 1000000000`
 ///     - `longest_wave > shortest_wave`
 ///
-///     A road of waviness 2. The words are meant for the vibration on a seat; the floor over the
-///     wheel stands in for it.
+///     A road of waviness 2. The words are meant for the vibration on a seat; here the floor over
+///     the wheel stands in for the seat.
 ///
 /// Source
 ///     ISO 8608:2016 (road), ISO 8041-1:2017 (Wk), ISO 2631-1:1997 C.2.3 (words), all from memory;
@@ -9642,7 +9631,7 @@ int32_t axw_ride_quarter_car_half_sine(const axw_ride_quarter_car *model, double
 ///
 /// Returns
 ///     (table) One row a time step from the first distance to the last, as after a step; exact at
-///     every row for the road as it is joined.
+///     every row for the road of straight lines.
 int32_t axw_ride_quarter_car_profile(const axw_ride_quarter_car *model, double speed, double time_step,
     const double *distance, size_t distance_count, const double *height, size_t height_count,
     axw_table **result);
@@ -9750,7 +9739,7 @@ int32_t axw_spring_bump_stop_json(const axw_spring_bump_stop *model, char *buffe
 ///     compression [m]: from contact; below nothing the stop is not touched
 ///
 /// Returns
-///     force (force [N]): of the stop
+///     force (force [N]): force of the stop
 ///     rate (linear stiffness [N/m]): tangent rate there
 ///     energy (energy [J]): taken since contact
 ///
@@ -9857,8 +9846,8 @@ int32_t axw_spring_damper_curve_force(const axw_spring_damper_curve *model, doub
 ///     mean_damping (damping [N·s/m]): mean of the two: half of each cycle takes its energy by one
 ///         of them, so that this is their mean by energy
 ///     rebound_share (ratio [-]): rebound over both
-///     cycle_damping (damping [N·s/m]): of the linear damper that takes the same energy over a
-///     cycle of that peak velocity; above the mean where the curve flattens
+///     cycle_damping (damping [N·s/m]): damping of the linear damper that takes the same energy
+///         over a cycle of that peak velocity; above the mean if the curve flattens
 ///
 /// Valid for (SI)
 ///     - `0 < velocity <= 100`
@@ -9970,11 +9959,11 @@ int32_t axw_spring_stack_json(const axw_spring_stack *model, char *buffer, size_
 ///     load [N]: compressive force, from nothing to the load at which all are closed
 ///
 /// Returns
-///     length (length [m]): of the whole stack, spacers included
+///     length (length [m]): length of the whole stack, spacers included
 ///     deflection (length [m]): shortening from the free length: what it sags under that load
-///     rate (linear stiffness [N/m]): of the springs that are open; of those that close last at the
-///         greatest load
-///     closed (whole number): how many springs are closed
+///     rate (linear stiffness [N/m]): rate of the open springs; at the highest load, of those that
+///         close last
+///     closed (whole number): number of closed springs
 int32_t axw_spring_stack_under_load(const axw_spring_stack *model, double load, double *length,
     double *deflection, double *rate, int64_t *closed);
 
@@ -9986,9 +9975,9 @@ int32_t axw_spring_stack_under_load(const axw_spring_stack *model, double load, 
 /// Returns
 ///     load (force [N]): compressive force that holds it there, the same in every spring
 ///     deflection (length [m]): shortening from the free length
-///     rate (linear stiffness [N/m]): of the springs that are open; of those that close last at the
-///         least length
-///     closed (whole number): how many springs are closed
+///     rate (linear stiffness [N/m]): rate of the open springs; at the least length, of those that
+///         close last
+///     closed (whole number): number of closed springs
 int32_t axw_spring_stack_at_length(const axw_spring_stack *model, double length, double *load,
     double *deflection, double *rate, int64_t *closed);
 
@@ -10242,7 +10231,7 @@ int32_t axw_suspension_leaf_axle_table(const axw_suspension_leaf_axle *model, co
 int32_t axw_suspension_leaf_axle_points(const axw_suspension_leaf_axle *model, const double *heave,
     size_t heave_count, const double *roll, size_t roll_count, axw_table **result);
 
-/// How far the springs go in droop and bump before a shackle is in line; damper, bump stop, coil,
+/// Travel of the springs in droop and bump before a shackle is in line; damper, bump stop, coil,
 /// bar and the leaves' strength may end it earlier.
 ///
 /// Parameters
@@ -10250,10 +10239,10 @@ int32_t axw_suspension_leaf_axle_points(const axw_suspension_leaf_axle *model, c
 ///
 /// Returns
 ///     droop (length [m]): least heave, negative
-///     droop_end (text): what ends it: `shackle`, `half to the fixed eye`, `half to the shackle` or
+///     droop_end (text): end of droop: `shackle`, `half to the fixed eye`, `half to the shackle` or
 ///         `axle's pitch`
 ///     bump (length [m]): greatest heave
-///     bump_end (text): what ends it
+///     bump_end (text): end of bump
 int32_t axw_suspension_leaf_axle_travel_range(const axw_suspension_leaf_axle *model, double roll,
     double *droop, char *droop_end, size_t droop_end_size, size_t *droop_end_needed, double *bump,
     char *bump_end, size_t bump_end_size, size_t *bump_end_needed);
@@ -10271,7 +10260,7 @@ int32_t axw_suspension_leaf_axle_travel_range(const axw_suspension_leaf_axle *mo
 ///     pinion_angle (angle [rad]): with that and the heave, positive with its nose up
 ///     wind_up_rate (rotational stiffness [N·m/rad]): tangent stiffness of both springs and coils
 ///         against the axle's pitch, there
-///     wheelbase_change (length [m]): of the axle's middle by the torque alone
+///     wheelbase_change (length [m]): movement of the axle's middle by the torque alone
 ///     spring_load (force [N]): vertical, of each leaf spring, which the torque changes with the
 ///         heave kept
 ///     leaf_stress (stress or pressure difference [Pa]): greatest, in the full-length leaves at the
@@ -10427,8 +10416,8 @@ int32_t axw_suspension_live_axle_table(const axw_suspension_live_axle *model, co
 int32_t axw_suspension_live_axle_points(const axw_suspension_live_axle *model, const double *heave,
     size_t heave_count, const double *roll, size_t roll_count, axw_table **result);
 
-/// How far the linkage goes in droop and bump before a link is over-extended; bar, damper, spring
-/// and joints may end it earlier.
+/// Travel of the linkage in droop and bump before a link is over-extended; bar, damper, spring and
+/// joints may end it earlier.
 ///
 /// Parameters
 ///     roll [rad]: of the axle against the body about x, positive with the left wheel in bump
@@ -10551,7 +10540,7 @@ int32_t axw_suspension_roll_balance_in_turn(const axw_suspension_roll_balance *m
 ///     - `0.000001 <= roll_gradient <= 1`
 ///     - `0.001 <= front_share <= 0.999`
 ///
-///     Where an axle would need a bar that gives less than nothing, the answer is refused.
+///     The answer is refused if an axle would need a bar of negative rate.
 int32_t axw_suspension_roll_balance_bars_for(const axw_suspension_roll_balance *model, double roll_gradient,
     double front_share, double *front_bar_rate, double *rear_bar_rate, double *front_bar_stiffness,
     double *rear_bar_stiffness);
@@ -10568,7 +10557,7 @@ int32_t axw_suspension_roll_balance_bars_for(const axw_suspension_roll_balance *
 /// Valid for (SI)
 ///     - `0.000001 <= roll_gradient <= 1`
 ///
-///     Where the axle would need a bar that gives less than nothing, the answer is refused.
+///     The answer is refused if the axle would need a bar of negative rate.
 int32_t axw_suspension_roll_balance_front_bar_for_gradient(const axw_suspension_roll_balance *model,
     double roll_gradient, double *result);
 
@@ -10584,7 +10573,7 @@ int32_t axw_suspension_roll_balance_front_bar_for_gradient(const axw_suspension_
 /// Valid for (SI)
 ///     - `0.000001 <= roll_gradient <= 1`
 ///
-///     Where the axle would need a bar that gives less than nothing, the answer is refused.
+///     The answer is refused if the axle would need a bar of negative rate.
 int32_t axw_suspension_roll_balance_rear_bar_for_gradient(const axw_suspension_roll_balance *model,
     double roll_gradient, double *result);
 
@@ -10600,7 +10589,7 @@ int32_t axw_suspension_roll_balance_rear_bar_for_gradient(const axw_suspension_r
 /// Valid for (SI)
 ///     - `0.001 <= front_share <= 0.999`
 ///
-///     Where the axle would need a bar that gives less than nothing, the answer is refused.
+///     The answer is refused if the axle would need a bar of negative rate.
 int32_t axw_suspension_roll_balance_front_bar_for_share(const axw_suspension_roll_balance *model,
     double front_share, double *result);
 
@@ -10616,7 +10605,7 @@ int32_t axw_suspension_roll_balance_front_bar_for_share(const axw_suspension_rol
 /// Valid for (SI)
 ///     - `0.001 <= front_share <= 0.999`
 ///
-///     Where the axle would need a bar that gives less than nothing, the answer is refused.
+///     The answer is refused if the axle would need a bar of negative rate.
 int32_t axw_suspension_roll_balance_rear_bar_for_share(const axw_suspension_roll_balance *model,
     double front_share, double *result);
 
@@ -10809,18 +10798,18 @@ int32_t axw_tyre_tyre_json(const axw_tyre_tyre *model, char *buffer, size_t size
 ///     section_width (length [m]): nominal section width
 ///     section_height (length [m]): height of the wall, rim to tread
 ///     rim_diameter (length [m]): nominal rim diameter
-///     free_diameter (length [m]): outer diameter
-///     free_radius (length [m]): half of the outer diameter
+///     free_diameter (length [m]): free diameter: outer diameter of the unloaded tyre
+///     free_radius (length [m]): half the free diameter
 ///     free_circumference (length [m]): outer circumference
 ///     free_turns (turns per distance [turn/m]): turns along a distance on the free circumference
 int32_t axw_tyre_tyre_dimensions(const axw_tyre_tyre *model, double *section_width, double *section_height,
     double *rim_diameter, double *free_diameter, double *free_radius, double *free_circumference,
     double *free_turns);
 
-/// Effective rolling radius of the tyre, less the tread that is worn off.
+/// Effective rolling radius of the tyre, less the worn tread.
 ///
 /// Parameters
-///     tread_worn [m]: depth of tread worn off, nothing for a new tyre
+///     tread_worn [m]: depth of worn tread, zero for a new tyre
 ///
 /// Returns
 ///     rolling_radius (length [m]): effective rolling radius: distance per turn over 2 pi
@@ -10829,10 +10818,10 @@ int32_t axw_tyre_tyre_dimensions(const axw_tyre_tyre *model, double *section_wid
 int32_t axw_tyre_tyre_rolling(const axw_tyre_tyre *model, double tread_worn, double *rolling_radius,
     double *rolling_circumference, double *rolling_turns);
 
-/// How the tyre rolls as its tread wears.
+/// Rolling of the tyre as its tread wears.
 ///
 /// Parameters
-///     tread_worn [m], several: depths of tread worn off
+///     tread_worn [m], several: depths of worn tread
 ///
 /// Returns
 ///     (table) One row a depth: `tread_worn`, the results of `rolling`: `rolling_radius`,
@@ -10841,25 +10830,25 @@ int32_t axw_tyre_tyre_rolling(const axw_tyre_tyre *model, double tread_worn, dou
 int32_t axw_tyre_tyre_wear_table(const axw_tyre_tyre *model, const double *tread_worn,
     size_t tread_worn_count, axw_table **result);
 
-/// Load capacity of this tyre standing single, by the load index that stands after the size.
+/// Load capacity of this tyre as a single tyre, by the load index after the size.
 ///
 /// Returns
-///     (mass [kg]) The mass that it may carry at its reference pressure, up to its speed symbol;
-///     refused where no load index is written.
+///     (mass [kg]) The mass that it may carry at its reference pressure, up to its speed symbol.
+///     Refused if no load index is written.
 int32_t axw_tyre_tyre_single_load(const axw_tyre_tyre *model, double *result);
 
 /// Load capacity of each of two such tyres on one end of an axle, by the second load index.
 ///
 /// Returns
-///     (mass [kg]) The mass that each of the two may carry; refused where no second load index is
+///     (mass [kg]) The mass that each of the two may carry. Refused if no second load index is
 ///     written.
 int32_t axw_tyre_tyre_dual_load(const axw_tyre_tyre *model, double *result);
 
-/// Speed up to which the tyre carries its load, by the speed symbol that stands after the size.
+/// Speed up to which the tyre carries its load, by the speed symbol after the size.
 ///
 /// Returns
-///     (velocity [m/s]) The speed of the symbol; `(Y)` in brackets promises more than these 300
-///     km/h, and its maker says how much. Refused where no symbol is written.
+///     (velocity [m/s]) The speed of the symbol. `(Y)` in brackets promises more than these 300
+///     km/h, and the maker says how much. Refused if no symbol is written.
 int32_t axw_tyre_tyre_rated_speed(const axw_tyre_tyre *model, double *result);
 
 /// Reads JSON or TOML text and checks it. `out` receives a handle that `axw_tyre_wheel_change_free` frees.
@@ -10876,7 +10865,7 @@ void axw_tyre_wheel_change_free(axw_tyre_wheel_change *handle);
 int32_t axw_tyre_wheel_change_json(const axw_tyre_wheel_change *model, char *buffer, size_t size,
     size_t *needed);
 
-/// What the change does to clearances, track, scrub radius, height and speedometer. Set
+/// Effect of the change on clearances, track, scrub radius, height and speedometer. Set
 /// `result->size` to `sizeof *result` first.
 ///
 /// Returns
@@ -10884,13 +10873,12 @@ int32_t axw_tyre_wheel_change_json(const axw_tyre_wheel_change *model, char *buf
 int32_t axw_tyre_wheel_change_findings(const axw_tyre_wheel_change *model,
     axw_tyre_wheel_change_findings_result *result);
 
-/// What the change does over offsets and rim widths of the wheel that is to come, everything else
-/// as it is.
+/// Effect of the change over offsets and rim widths of the new wheel, all other values unchanged.
 ///
 /// Parameters
-///     offset [m], several: offsets, in place of the offset or backspacing that is written
-///     rim_width [m], several: rim widths; the tyre's section follows them where
-///         `measuring_rim_width` is known
+///     offset [m], several: offsets, in place of the written offset or backspacing
+///     rim_width [m], several: rim widths; the tyre's section follows them if `measuring_rim_width`
+///         is known
 ///
 /// Returns
 ///     (table) One row an offset and rim width: `offset`, `rim_width`, `inner_change`,
@@ -10901,23 +10889,23 @@ int32_t axw_tyre_wheel_change_table(const axw_tyre_wheel_change *model, const do
 /// Reads a build sheet from JSON or TOML text. `sheet` receives a handle that `axw_sheet_free` frees.
 int32_t axw_sheet_new(const char *text, axw_sheet **sheet);
 
-/// Makes a build sheet of named values, without text: `paths[i]` is a line such as "front.spring.rate" or "parts[0].ratio", and
-/// `values[i]` its number in coherent SI, or NaN where it is not known. Where `texts[i]` is not NULL, the line is that text instead: a
+/// Makes a build sheet from named values, without text. `paths[i]` is a line such as "front.spring.rate" or "parts[0].ratio", and
+/// `values[i]` its number in coherent SI, or NaN if it is not known. If `texts[i]` is not NULL, the line is that text instead: a
 /// word, a marking, a name, or "none"; `texts` may be NULL. `sheet` receives a handle that `axw_sheet_free` frees.
 int32_t axw_sheet_new_si(const char *const *paths, const double *values, const char *const *texts,
     size_t count, axw_sheet **sheet);
 
-/// Writes a quantity in coherent SI, without text: `axw_sheet_get` then shows it in its SI unit. NaN, which is not known, takes the line
-/// out.
+/// Writes a quantity in coherent SI, without text: `axw_sheet_get` then shows it in its SI unit. NaN means not known and removes the
+/// line.
 int32_t axw_sheet_set_si(axw_sheet *sheet, const char *path, double si);
 
 /// Writes a line as a document would: "front.spring.rate", "225 lbf/in +/- 3 %".
 int32_t axw_sheet_set(axw_sheet *sheet, const char *path, const char *text);
 
-/// Takes a line out; nothing happens where it is not written.
+/// Removes a line; nothing happens if it is not written.
 int32_t axw_sheet_remove(axw_sheet *sheet, const char *path);
 
-/// Copies the text of a line as it was written; `AXW_NOT_THERE` where it is not written.
+/// Copies the text of a line as it was written; `AXW_NOT_THERE` if it is not written.
 int32_t axw_sheet_get(const axw_sheet *sheet, const char *path, char *buffer, size_t size, size_t *needed);
 
 /// Copies the document, as JSON, of a model that the sheet holds: "cap", "front.suspension". The constructor of its type, which
@@ -10928,33 +10916,33 @@ int32_t axw_sheet_model(const axw_sheet *sheet, const char *path, char *buffer, 
 int32_t axw_sheet_model_type(const axw_sheet *sheet, const char *path, char *buffer, size_t size,
     size_t *needed);
 
-/// Copies, a line each, the fields of a model that do not stand in its own table or that nobody wrote: the field, the line of the sheet
+/// Copies, a line each, the fields of a model that are not in its own table or that nobody wrote: the field, the line of the sheet
 /// from which it comes, and "written", "computed" or "assumed".
 int32_t axw_sheet_model_elsewhere(const axw_sheet *sheet, const char *path, char *buffer, size_t size,
     size_t *needed);
 
-/// The sheet as TOML, each value as it was written; the same sheet gives the same bytes.
+/// The sheet as TOML, each value as it was written; equal sheets give equal bytes.
 int32_t axw_sheet_toml(const axw_sheet *sheet, char *buffer, size_t size, size_t *needed);
 
-/// The sheet as JSON, each value as it was written; the same sheet gives the same bytes.
+/// The sheet as JSON, each value as it was written; equal sheets give equal bytes.
 int32_t axw_sheet_json(const axw_sheet *sheet, char *buffer, size_t size, size_t *needed);
 
-/// Name of the content of the sheet: 32 hexadecimal digits of the SHA-256 of its JSON.
+/// Content name of the sheet: 32 hexadecimal digits of the SHA-256 of its JSON.
 int32_t axw_sheet_hash(const axw_sheet *sheet, char *buffer, size_t size, size_t *needed);
 
-/// Frees a sheet; NULL is allowed. What was made from it lives on.
+/// Frees a sheet; NULL is allowed. Objects made from it live on.
 void axw_sheet_free(axw_sheet *sheet);
 
 /// Assesses a sheet. `assessment` receives a handle that `axw_assessment_free` frees.
 int32_t axw_assessment_new(const axw_sheet *sheet, axw_assessment **assessment);
 
-/// Number of findings, the same for every sheet; 0 where `assessment` is NULL.
+/// Number of findings, equal for every sheet; 0 if `assessment` is NULL.
 size_t axw_assessment_findings(const axw_assessment *assessment);
 
-/// Place of the finding of this name, as every other entry wants it: "front.coil_bind".
+/// Place of the finding of this name, for every other entry: "front.coil_bind".
 int32_t axw_assessment_find(const axw_assessment *assessment, const char *path, size_t *finding);
 
-/// Name of a finding, the system that asks, its question, and its caution, empty where it cannot hurt someone. The texts live as long
+/// Name of a finding, the system that asks, its question, and its caution (empty if it cannot hurt someone). The texts live as long
 /// as the program.
 int32_t axw_assessment_finding(const axw_assessment *assessment, size_t finding, const char **path,
     const char **system, const char **question, const char **caution);
@@ -10964,17 +10952,17 @@ int32_t axw_assessment_finding(const axw_assessment *assessment, size_t finding,
 int32_t axw_assessment_units(const axw_assessment *assessment, size_t finding, const char **quantity,
     const char **unit, const char **form, const char **margin_quantity, const char **margin_unit);
 
-/// The answer to a finding: its verdict `AXW_VERDICT_...`; value, least and greatest that is allowed, margin, margin that is wanted, and
-/// standard uncertainty of the margin from the tolerances, in coherent SI; NaN where it is not known, or there is no such limit.
+/// Answer to a finding: its verdict `AXW_VERDICT_...`; value, lower and upper limit, margin, wanted margin, and
+/// standard uncertainty of the margin from the tolerances, in coherent SI; NaN if not known, or if there is no such limit.
 int32_t axw_assessment_answer(const axw_assessment *assessment, size_t finding, int32_t *verdict,
     double *value, double *low, double *high, double *margin, double *wanted, double *uncertainty);
 
-/// What a finding that is not known lacks, in one sentence; empty where it is known.
+/// Missing inputs of a finding that is not known, in one sentence; empty if it is known.
 int32_t axw_assessment_missing(const axw_assessment *assessment, size_t finding, char *buffer, size_t size,
     size_t *needed);
 
-/// The lines on which a finding rests, those that were written or assumed: a path a line. If it does not apply: the parts that are
-/// `none`, or the choice that says so.
+/// Written or assumed lines on which a finding rests, a path a line. If it does not apply: the parts that are
+/// `none`, or the deciding choice.
 int32_t axw_assessment_rests_on(const axw_assessment *assessment, size_t finding, char *buffer, size_t size,
     size_t *needed);
 
@@ -10983,30 +10971,30 @@ int32_t axw_assessment_rests_on(const axw_assessment *assessment, size_t finding
 int32_t axw_assessment_work(const axw_assessment *assessment, size_t finding, int32_t system, char *buffer,
     size_t size, size_t *needed);
 
-/// The worst of the findings, for whoever has to stop at it: 0 meets, 1 tight, 2 short; what is not known counts as tight where it can
-/// hurt someone, else as nothing; what does not apply counts as nothing. It is no verdict of the vehicle.
+/// Worst of the findings, for a program that must stop at it: 0 meets, 1 tight, 2 short. A finding that is not known counts as tight if it
+/// can hurt someone; otherwise it is not counted. Findings that do not apply are not counted. It is no verdict of the vehicle.
 int32_t axw_assessment_severity(const axw_assessment *assessment, int32_t *severity);
 
-/// Value of any line in coherent SI, written or not: "front.natural_frequency"; NaN where it is not known.
+/// Value of any line in coherent SI, written or not: "front.natural_frequency"; NaN if it is not known.
 int32_t axw_assessment_value(const axw_assessment *assessment, const char *path, double *si);
 
-/// The whole assessment as plain text in the units of a shop (`AXW_METRIC`, `AXW_US`), the worst first, with the work of each finding or
-/// without.
+/// The whole assessment as plain text in the units of a shop (`AXW_METRIC`, `AXW_US`), the worst first, with or without the work of each
+/// finding.
 int32_t axw_assessment_text(const axw_assessment *assessment, int32_t system, bool with_work, char *buffer,
     size_t size, size_t *needed);
 
-/// The whole assessment as JSON text; numbers in coherent SI, null where they are not known.
+/// The whole assessment as JSON text; numbers in coherent SI, null if not known.
 int32_t axw_assessment_json(const axw_assessment *assessment, char *buffer, size_t size, size_t *needed);
 
 /// Two sheets side by side: every finding whose value, margin or verdict differs, in the units of a shop (`AXW_METRIC`, `AXW_US`).
 int32_t axw_assessment_compare(const axw_assessment *assessment, const axw_assessment *other, int32_t system,
     char *buffer, size_t size, size_t *needed);
 
-/// Which tolerance matters for a finding, the one that matters most first. Columns: `line`, its `tolerance` in the SI `unit` of the row,
-/// the `change` of the margin when the line goes up by one tolerance, and the `share` of the variance of the margin.
+/// Influence of each tolerance on a finding, the largest first. Columns: `line`, its `tolerance` in the SI `unit` of the row,
+/// the `change` of the margin for one tolerance up, and the `share` of the variance of the margin.
 int32_t axw_assessment_sensitivity(const axw_assessment *assessment, size_t finding, axw_table **table);
 
-/// The chance that each verdict turns within the tolerances, a finding a row, from so many samples; the same `seed` means the same
+/// Chance that each verdict turns within the tolerances, a finding a row, from this many samples; equal `seed`s give equal
 /// samples on every machine. Columns: `finding`, `verdict`, `turns`, then the share of samples that `meets`, is `tight`, `short`,
 /// `not_known`, `does_not_apply`, then `mean` and `deviation` of the margin in the SI `unit` of the row.
 int32_t axw_assessment_chances(const axw_assessment *assessment, size_t samples, uint64_t seed,
@@ -11015,7 +11003,7 @@ int32_t axw_assessment_chances(const axw_assessment *assessment, size_t samples,
 /// Frees an assessment; NULL is allowed.
 void axw_assessment_free(axw_assessment *assessment);
 
-/// Begins a what-if on a sheet as it stands now: every value of an axis with every value of the others, the last axis fastest.
+/// Begins a what-if on a sheet in its present state: every value of an axis with every value of the others, the last axis fastest.
 /// `what_if` receives a handle that `axw_what_if_free` frees.
 int32_t axw_what_if_new(const axw_sheet *sheet, axw_what_if **what_if);
 
@@ -11035,27 +11023,27 @@ int32_t axw_what_if_range(axw_what_if *what_if, const char *path, const char *fr
 int32_t axw_what_if_entries(axw_what_if *what_if, const char *const *paths, size_t path_count,
     const char *const *cells, size_t entries);
 
-/// Lets the axes go side by side, row by row, rather than every value with every other; all are then of one length.
+/// Lets the axes go side by side, row by row, rather than every value with every other; all must have one length.
 int32_t axw_what_if_side_by_side(axw_what_if *what_if, bool side_by_side);
 
-/// Adds an output: the path of a line, or of a finding followed by `.value`, `.margin` or `.verdict`. Without any, every finding has
+/// Adds an output: the path of a line, or of a finding followed by `.value`, `.margin` or `.verdict`. Without outputs, every finding gives
 /// its margin and its verdict.
 int32_t axw_what_if_output(axw_what_if *what_if, const char *path);
 
-/// How many rows it has.
+/// Number of rows.
 int32_t axw_what_if_rows(const axw_what_if *what_if, size_t *rows);
 
-/// Outputs that are known in no row, each with what it needs or why it is refused, one a line; empty where there is none.
+/// Outputs that are known in no row, each with its missing inputs or the reason of its refusal, one a line; empty without any.
 int32_t axw_what_if_not_known(const axw_what_if *what_if, char *buffer, size_t size, size_t *needed);
 
 /// Written readings that count in no row, one a line: each was taken of a line that changes, and is computed from it instead.
 int32_t axw_what_if_dropped(const axw_what_if *what_if, char *buffer, size_t size, size_t *needed);
 
-/// `count` rows from the row `first` on as a table: a column for each line that changes, one for each output. In a row in which a call was
-/// refused, outputs that follow from it are NaN, and `axw_table_reason` says why.
+/// `count` rows from the row `first` on as a table: a column for each line that changes, one for each output. If a call in a row was
+/// refused, the outputs that follow from it are NaN, and `axw_table_reason` gives the reason.
 ///
-/// A table takes at most 4 GiB: more rows are refused with `AXW_NO_SOLUTION` before anything is allocated, and come piece by piece by `first` and `count`.
-/// It runs on so many threads, 0 meaning as many as there are processors, and the numbers do not depend on it. `progress` may be NULL.
+/// A table takes at most 4 GiB. A larger request is refused with `AXW_NO_SOLUTION` before anything is allocated: ask piece by piece, by `first` and `count`.
+/// It runs on this many threads, 0 meaning one for each processor; the numbers do not depend on it. `progress` may be NULL.
 int32_t axw_what_if_table(const axw_what_if *what_if, size_t first, size_t count, size_t threads,
     axw_progress progress, void *context, axw_table **table);
 
@@ -11070,10 +11058,10 @@ int32_t axw_price_list_new(const char *text, axw_price_list **list);
 /// `list` receives a handle that `axw_price_list_free` frees.
 int32_t axw_price_list_csv(const char *text, axw_price_list **list);
 
-/// Number of parts; 0 where `list` is NULL.
+/// Number of parts; 0 if `list` is NULL.
 size_t axw_price_list_parts(const axw_price_list *list);
 
-/// Frees a price list; NULL is allowed. What was chosen from it lives on.
+/// Frees a price list; NULL is allowed. Choices made from it live on.
 void axw_price_list_free(axw_price_list *list);
 
 /// Chooses one part of each kind of a price list so that every requirement is met on the sheet. Requirements are text:
@@ -11084,44 +11072,44 @@ void axw_price_list_free(axw_price_list *list);
 int32_t axw_choose(const axw_sheet *sheet, const axw_price_list *list, const char *const *requirements,
     size_t count, size_t limit, axw_progress progress, void *context, axw_chosen **chosen);
 
-/// Combinations to which no other is both cheaper and lighter, as a table: the first row is the cheapest, the last the lightest, and there
-/// is no row where nothing meets the requirements. Columns: `cost`, `mass`, then the part of each kind, by the name of the kind.
+/// Combinations to which no other is both cheaper and lighter, as a table. The first row is the cheapest, the last the lightest; there
+/// is no row if nothing meets the requirements. Columns: `cost`, `mass`, then the part of each kind, by the name of the kind.
 int32_t axw_chosen_front(const axw_chosen *chosen, axw_table **table);
 
-/// Combinations that meet every requirement, as many as were asked for, as a table like that of `axw_chosen_front`; `more` receives
+/// Combinations that meet every requirement, up to the limit of the choice, as a table like that of `axw_chosen_front`; `more` receives
 /// whether there are others.
 int32_t axw_chosen_feasible(const axw_chosen *chosen, axw_table **table, bool *more);
 
-/// Parts that stand in no combination as a table: `part`, `kind`, `why`.
+/// Parts in no combination, as a table: `part`, `kind`, `why`.
 int32_t axw_chosen_rejected(const axw_chosen *chosen, axw_table **table);
 
 /// Writes the parts of a choice on a sheet, and leaves out what was measured on the parts that they replace: `row` is its row in the table
 /// of `axw_chosen_front`.
 int32_t axw_chosen_fit(const axw_chosen *chosen, size_t row, axw_sheet *sheet);
 
-/// Requirements that bind nothing because what they ask of is not known, one a line with what it needs; empty where there is none.
+/// Requirements that bind nothing because their subject is not known, one a line with the missing inputs; empty without any.
 int32_t axw_chosen_not_known(const axw_chosen *chosen, char *buffer, size_t size, size_t *needed);
 
 /// Written readings that count for no combination, one a line: each was taken on a part that is chosen anew.
 int32_t axw_chosen_dropped(const axw_chosen *chosen, char *buffer, size_t size, size_t *needed);
 
-/// All of it as JSON text; masses in kilograms.
+/// The whole choice as JSON text; masses in kilograms.
 int32_t axw_chosen_json(const axw_chosen *chosen, char *buffer, size_t size, size_t *needed);
 
-/// Frees what was chosen; NULL is allowed.
+/// Frees a choice; NULL is allowed.
 void axw_chosen_free(axw_chosen *chosen);
 
-/// Number of rows; 0 where `table` is NULL.
+/// Number of rows; 0 if `table` is NULL.
 size_t axw_table_rows(const axw_table *table);
 
-/// Number of columns; 0 where `table` is NULL.
+/// Number of columns; 0 if `table` is NULL.
 size_t axw_table_columns(const axw_table *table);
 
 /// Name, quantity and SI unit of a column (empty for words and whole numbers), and its type `AXW_COLUMN_...`.
 int32_t axw_table_column(const axw_table *table, size_t column, const char **name, const char **quantity,
     const char **unit, int32_t *column_type);
 
-/// Place of the column of this name, as every other entry wants it.
+/// Place of the column of this name, for every other entry.
 int32_t axw_table_find(const axw_table *table, const char *name, size_t *column);
 
 /// The numbers of a column of type `AXW_COLUMN_F64`.
@@ -11137,10 +11125,10 @@ int32_t axw_table_codes(const axw_table *table, size_t column, const int32_t **c
 /// The word of a code in a column of type `AXW_COLUMN_CATEGORY`.
 int32_t axw_table_label(const axw_table *table, size_t column, int32_t code, const char **label);
 
-/// The refused rows in order, and how many there are; `axw_table_reason` says why.
+/// The refused rows in order, and their number; `axw_table_reason` gives the reason.
 int32_t axw_table_refused(const axw_table *table, const size_t **rows, size_t *count);
 
-/// Why a row was refused: copies the sentence, empty where the row has its results. `needed` receives the bytes that it needs, its closing
+/// Reason for the refusal of a row: copies the sentence, empty for a row with results. `needed` receives the bytes that it needs, its closing
 /// NUL included; `buffer` may be NULL.
 int32_t axw_table_reason(const axw_table *table, size_t row, char *buffer, size_t size, size_t *needed);
 
@@ -11149,7 +11137,7 @@ void axw_table_free(axw_table *table);
 
 /// Reads text such as "225 lbf/in" as the named quantity, into coherent SI.
 ///
-/// A quantity has its name or its words, however they are capitalised: "LinearStiffness" or "linear stiffness". These are
+/// A quantity has its name or its words, in any case: "LinearStiffness" or "linear stiffness". These are
 /// all of them, each with its units; the first is coherent SI.
 ///     Ratio: no unit or %
 ///     Angle: rad, deg or turn
@@ -11186,7 +11174,7 @@ void axw_table_free(axw_table *table);
 ///     ThermalExpansion: 1/K, ppm/K, 1/°F or ppm/°F
 int32_t axw_text_read(const char *text, const char *quantity, double *si);
 
-/// Prints a value in coherent SI in the unit that a shop prints (`AXW_METRIC`, `AXW_US`), with four figures; what is no finite number
+/// Prints a value in coherent SI in the unit that a shop prints (`AXW_METRIC`, `AXW_US`), with four figures; a value that is no finite number
 /// of that unit is refused. `needed` receives the bytes that the text needs, its closing NUL included; `buffer` may be NULL.
 int32_t axw_text_print(double si, const char *quantity, int32_t system, char *buffer, size_t size,
     size_t *needed);
@@ -11197,22 +11185,22 @@ int32_t axw_unit_to_si(double value, const char *unit, const char *quantity, dou
 /// Converts a value in coherent SI into the unit that the text names ("lbf/in") of the named quantity.
 int32_t axw_unit_from_si(double si, const char *unit, const char *quantity, double *value);
 
-/// Verdict `AXW_VERDICT_...` of a ratio, capacity over demand: short below 1, tight below `wanted`, not known where either is NaN.
+/// Verdict `AXW_VERDICT_...` of a ratio, capacity over demand: short below 1, tight below `wanted`, not known if either is NaN.
 int32_t axw_verdict_of_ratio(double margin, double wanted, int32_t *verdict);
 
 /// Verdict `AXW_VERDICT_...` of a difference, capacity less demand, both arguments in one unit: short below 0, tight below `wanted`, not
-/// known where either is NaN.
+/// known if either is NaN.
 int32_t axw_verdict_of_difference(double margin, double wanted, int32_t *verdict);
 
 /// Verdict `AXW_VERDICT_...` of a place in the band from `low` to `high`, all arguments in one unit: short outside, tight nearer to an
-/// edge than `wanted`, not known where `place` or `wanted` is NaN. An edge may be infinite; `high` must be greater than `low`.
+/// edge than `wanted`, not known if `place` or `wanted` is NaN. An edge may be infinite; `high` must be greater than `low`.
 int32_t axw_verdict_of_place(double place, double low, double high, double wanted, int32_t *verdict);
 
 /// Calls a function by its path, such as "spring.wheel_rate", and shows the work as plain text: the formula, each argument with its
 /// unit, the formula with the numbers put in, the result, the limits, the source, the caution, the revision.
 ///
-/// `inputs_si` holds `count` arguments in coherent SI, in their order; `system` is `AXW_METRIC` or `AXW_US`. What the function refuses is
-/// refused as by itself. `needed` receives the bytes that the text needs, its closing NUL included; `buffer` may be NULL.
+/// `inputs_si` holds `count` arguments in coherent SI, in their order; `system` is `AXW_METRIC` or `AXW_US`. Arguments that the function refuses are
+/// refused here too. `needed` receives the bytes that the text needs, its closing NUL included; `buffer` may be NULL.
 int32_t axw_work(const char *function, const double *inputs_si, size_t count, int32_t system, char *buffer,
     size_t size, size_t *needed);
 

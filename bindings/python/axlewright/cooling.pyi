@@ -112,10 +112,10 @@ def leak_down_least_pressure(*, gauge_pressure: QuantityLike, tight_pressure: Qu
     """Lowest reading at the end of a leak-down test that still proves the system tight."""
 
 def leak_down_pressure(*, gauge_pressure: QuantityLike, temperature: QuantityLike, later_temperature: QuantityLike, station_pressure: QuantityLike, invalid: Invalid = "raise") -> Quantity:
-    """What a tight system full of gas should read after its temperature has changed."""
+    """Reading of a tight system full of gas after a change of its temperature."""
 
 def leak_down_pressure_over_coolant(*, gauge_pressure: QuantityLike, gas_volume: QuantityLike, coolant_volume: QuantityLike, coolant_expansion: RatioLike, temperature: QuantityLike, later_temperature: QuantityLike, station_pressure: QuantityLike, invalid: Invalid = "raise") -> Quantity:
-    """What a tight system of coolant with air trapped above it should read after its temperature has changed."""
+    """Reading of a tight system of coolant with air trapped above it, after a change of its temperature."""
 
 def leaked_air_volume(*, gas_volume: QuantityLike, tight_pressure: QuantityLike, gauge_pressure: QuantityLike, station_pressure: QuantityLike, invalid: Invalid = "raise") -> Quantity:
     """Air that left a system under test, from the pressure it lost."""
@@ -130,16 +130,16 @@ def water_test_energy(*, liquid_volume: QuantityLike, gauge_pressure: QuantityLi
     """Energy that water, or another liquid, under test pressure sets free when what holds it bursts."""
 
 def water_pump_inlet_margin(*, temperature: QuantityLike, header_pressure: QuantityLike, suction_loss: QuantityLike, station_pressure: QuantityLike, invalid: Invalid = "raise") -> Quantity:
-    """How far water is from boiling at the inlet of the pump, where the pressure is lowest."""
+    """Boiling margin of water at the inlet of the pump, the place with the lowest pressure."""
 
 def ethylene_glycol_pump_inlet_margin(*, temperature: QuantityLike, mass_fraction: RatioLike, header_pressure: QuantityLike, suction_loss: QuantityLike, station_pressure: QuantityLike, invalid: Invalid = "raise") -> Quantity:
-    """How far a mix of water and ethylene glycol is from boiling at the inlet of the pump, where the pressure is lowest."""
+    """Boiling margin of a mix of water and ethylene glycol at the inlet of the pump, the place with the lowest pressure."""
 
 def propylene_glycol_pump_inlet_margin(*, temperature: QuantityLike, mass_fraction: RatioLike, header_pressure: QuantityLike, suction_loss: QuantityLike, station_pressure: QuantityLike, invalid: Invalid = "raise") -> Quantity:
-    """How far a mix of water and propylene glycol is from boiling at the inlet of the pump, where the pressure is lowest."""
+    """Boiling margin of a mix of water and propylene glycol at the inlet of the pump, the place with the lowest pressure."""
 
 class CapTest(Model):
-    """What a pressure tester says of a cap: where it opens, what it holds, when it lets air back in."""
+    """A cap on a pressure tester: its opening pressure, its holding pressure, and the opening of its vacuum valve."""
 
     def __init__(self, *, rating: QuantityLike | None = None, opening_pressure: QuantityLike | None = None, holding_pressure: QuantityLike | None = None, gauge_error: QuantityLike | None = None, rating_tolerance: QuantityLike | None = None, weakest_component: QuantityLike | None = None, vacuum_opening: QuantityLike | None = None, vacuum_limit: QuantityLike | None = None) -> None: ...
     @property
@@ -166,13 +166,13 @@ class CapTest(Model):
         """Temperature at which water boils under what the cap surely holds, once the system has built that pressure."""
 
     def boiling_loss(self, *, station_pressure: QuantityLike) -> Quantity:
-        """How much lower water boils under what the cap surely holds than under its rating."""
+        """Loss of boiling temperature of water: the cap's rating against the pressure that it surely holds."""
 
     def boiling_table(self, *, holding_pressure: QuantityLike, altitude: QuantityLike) -> Table:
         """Boiling of water over what the cap holds and altitudes."""
 
 class Coolant(Model):
-    """A coolant under a cap at an altitude, and the hottest that it gets."""
+    """A coolant under a cap at an altitude, and its highest temperature."""
 
     def __init__(self, *, liquid: Literal["water", "ethylene_glycol", "propylene_glycol"], cap: QuantityLike, hottest: QuantityLike, volume_share: RatioLike | None = None, concentrate: RatioLike | None = None, mass_fraction: RatioLike | None = None, altitude: QuantityLike | None = None, station_pressure: QuantityLike | None = None) -> None: ...
     @property
@@ -193,7 +193,7 @@ class Coolant(Model):
     def hottest(self) -> Quantity: ...
 
     def margin(self) -> BoilingMargin:
-        """How far the coolant is from boiling."""
+        """Boiling margin of the coolant."""
 
     def freezing_temperature(self) -> Quantity:
         """Temperature at which the coolant begins to freeze."""
@@ -202,7 +202,7 @@ class Coolant(Model):
         """Boiling margin over caps, altitudes and strengths."""
 
 class LeakDown(Model):
-    """A system that was pumped up and left alone: how much of the pressure that it lost is a leak."""
+    """A system pumped up and left alone: the share of its pressure loss that is a leak."""
 
     def __init__(self, *, trapped: Literal["gas", "gas_over_coolant", "liquid"], gauge_pressure: QuantityLike, later_gauge_pressure: QuantityLike, temperature: QuantityLike, later_temperature: QuantityLike, station_pressure: QuantityLike, allowed_loss: QuantityLike, gauge_error: QuantityLike | None = None, gas_volume: QuantityLike | None = None, coolant_volume: QuantityLike | None = None, liquid: Literal["water", "ethylene_glycol", "propylene_glycol"] | None = None, mass_fraction: RatioLike | None = None) -> None: ...
     @property
@@ -231,13 +231,13 @@ class LeakDown(Model):
     def mass_fraction(self) -> Ratio | None: ...
 
     def findings(self) -> LeakDownFindings:
-        """What the two readings say, the temperature counted out."""
+        """Losses from the two readings, without the effect of temperature."""
 
     def table(self, *, later_temperature: QuantityLike) -> Table:
-        """What the same two readings would say over temperatures at the end, everything else as it is."""
+        """Losses from the same two readings over temperatures at the end, all other values unchanged."""
 
 class Mix(Model):
-    """A fill of glycol and water to mix: what to pour, what to drain from a fill that is there, and what the mix bears."""
+    """A fill of glycol and water: volumes to pour, volumes to drain from a present fill, and the limits of the mix."""
 
     def __init__(self, *, liquid: Literal["water", "ethylene_glycol", "propylene_glycol"], system_volume: QuantityLike, concentrate: RatioLike, cap: QuantityLike, fill_temperature: QuantityLike, mean_temperature: QuantityLike, hottest: QuantityLike, freezing_temperature: QuantityLike | None = None, strength: RatioLike | None = None, strength_by: Literal["mass", "volume"] | None = None, present_strength: RatioLike | None = None, altitude: QuantityLike | None = None, station_pressure: QuantityLike | None = None) -> None: ...
     @property
@@ -268,10 +268,10 @@ class Mix(Model):
     def hottest(self) -> Quantity: ...
 
     def fresh_fill(self) -> FreshFill:
-        """What to pour into the empty system, and what that mix bears."""
+        """Volumes to pour into the empty system, and the limits of that mix."""
 
     def exchange(self) -> Exchange:
-        """What to drain from the fill that is there, and what to pour in its place."""
+        """Volume to drain from the present fill, and volumes to pour in its place."""
 
     def table(self, *, strength: RatioLike) -> Table:
         """Fresh fills over strengths, everything else as it is."""

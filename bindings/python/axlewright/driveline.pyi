@@ -120,7 +120,7 @@ def wheel_torque(*, engine_torque: QuantityLike, gear_ratio: RatioLike, final_dr
     """Torque at the driven wheels together, from the torque of the engine."""
 
 class Gearbox(Model):
-    """A gearbox in a vehicle: what each gear does with the engine's speed, and which gear and axle suit a cruise."""
+    """A gearbox in a vehicle: engine speed in each gear, and the gear and axle for a cruise."""
 
     def __init__(self, *, gears: Sequence[Mapping[str, Any]], final_drive: RatioLike, rolling_radius: QuantityLike, red_line: QuantityLike, ranges: Sequence[Mapping[str, Any]] | None = None) -> None: ...
     @property
@@ -135,13 +135,13 @@ class Gearbox(Model):
     def red_line(self) -> Quantity: ...
 
     def gears_table(self) -> Table:
-        """What every gear does, in every range."""
+        """Ratio, speeds and step of every gear, in every range."""
 
     def table(self, *, road_speed: QuantityLike) -> Table:
         """Engine speed in every range and gear over road speeds."""
 
     def largest_gap(self) -> LargestGap:
-        """The two gears next to each other that lie furthest apart."""
+        """Adjacent gears with the largest step."""
 
     def for_cruise(self, *, road_speed: QuantityLike, engine_speed: QuantityLike) -> CruiseChoice:
         """Gear and axle ratio for a wanted cruise, in the range for the road."""
@@ -171,4 +171,4 @@ class TorquePath(Model):
         """Margins of every part over engine torques and shock factors."""
 
     def pull(self) -> Pull:
-        """What reaches the ground in a steady pull, with the mean of grip."""
+        """Torque and force at the ground in a steady pull, with the mean of grip."""

@@ -55,7 +55,7 @@ def power(*, torque: QuantityLike, engine_speed: QuantityLike, invalid: Invalid 
     """Power at a torque and a speed."""
 
 def torque(*, power: QuantityLike, engine_speed: QuantityLike, invalid: Invalid = "raise") -> Quantity:
-    """Torque that a power is at a speed."""
+    """Torque at a power and a speed."""
 
 def wheel_power(*, crank_power: QuantityLike, driveline_efficiency: RatioLike, invalid: Invalid = "raise") -> Quantity:
     """Power at the wheels from power at the crankshaft."""
@@ -64,7 +64,7 @@ def crank_power(*, wheel_power: QuantityLike, driveline_efficiency: RatioLike, i
     """Power at the crankshaft from power at the wheels."""
 
 class TorqueCurve(Model):
-    """A torque curve through points, as a dynamometer or a brochure gives them."""
+    """A torque curve through points from a dynamometer or a brochure."""
 
     def __init__(self, *, points: Sequence[Mapping[str, Any]]) -> None: ...
     @property
@@ -77,13 +77,13 @@ class TorqueCurve(Model):
         """Power at an engine speed."""
 
     def peaks(self) -> CurvePeaks:
-        """Greatest torque and power of the curve, and where they are."""
+        """Peak torque and peak power of the curve, and their speeds."""
 
     def torque_band(self, *, share_of_peak: RatioLike) -> CurveBand:
-        """Speeds around the peak between which the torque stays at least at a share of it."""
+        """Speeds around the peak between which the torque stays at or above a share of it."""
 
     def power_band(self, *, share_of_peak: RatioLike) -> CurveBand:
-        """Speeds around the peak between which the power stays at least at a share of it."""
+        """Speeds around the peak between which the power stays at or above a share of it."""
 
     def table(self, *, engine_speed: QuantityLike) -> Table:
         """Torque and power over engine speeds."""

@@ -33,10 +33,10 @@ __all__ = [
 ]
 
 def ethylene_glycol_concentrate_share(*, mass_fraction: RatioLike, glycol_mass_share: RatioLike, invalid: Invalid = "raise") -> Ratio:
-    """Concentrate to pour for a wanted strength by mass: its share by volume in a mix of water and ethylene glycol."""
+    """Share of concentrate by volume that gives a wanted strength by mass, in a mix of water and ethylene glycol."""
 
 def propylene_glycol_concentrate_share(*, mass_fraction: RatioLike, glycol_mass_share: RatioLike, invalid: Invalid = "raise") -> Ratio:
-    """Concentrate to pour for a wanted strength by mass: its share by volume in a mix of water and propylene glycol."""
+    """Share of concentrate by volume that gives a wanted strength by mass, in a mix of water and propylene glycol."""
 
 def ethylene_glycol_density(*, mass_fraction: RatioLike, temperature: QuantityLike, invalid: Invalid = "raise") -> Quantity:
     """Density of a mix of water and ethylene glycol."""
@@ -87,10 +87,10 @@ def propylene_glycol_mass_fraction(*, concentrate_volume_share: RatioLike, glyco
     """Glycol by mass in a mix that was measured out by volume: water and a concentrate of propylene glycol."""
 
 def ethylene_glycol_mass_fraction_for_freezing(*, freezing_temperature: QuantityLike, invalid: Invalid = "raise") -> Ratio:
-    """Least share of ethylene glycol with which a mix begins to freeze no sooner than at a temperature."""
+    """Least share of ethylene glycol with which a mix stays free of ice down to a temperature."""
 
 def propylene_glycol_mass_fraction_for_freezing(*, freezing_temperature: QuantityLike, invalid: Invalid = "raise") -> Ratio:
-    """Least share of propylene glycol with which a mix begins to freeze no sooner than at a temperature."""
+    """Least share of propylene glycol with which a mix stays free of ice down to a temperature."""
 
 def ethylene_glycol_specific_heat(*, mass_fraction: RatioLike, temperature: QuantityLike, invalid: Invalid = "raise") -> Quantity:
     """Specific heat of a mix of water and ethylene glycol."""

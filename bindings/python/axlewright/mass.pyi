@@ -74,22 +74,22 @@ def raised_axle_height(*, level_mass: QuantityLike, raised_mass: QuantityLike, t
     """Height of the centre of gravity from raising one axle, the lift measured at the wheel centres."""
 
 def raised_axle_height_over_tyres(*, level_mass: QuantityLike, raised_mass: QuantityLike, total_mass: QuantityLike, wheelbase: QuantityLike, lift: QuantityLike, loaded_radius: QuantityLike, lower_tyre_rate: QuantityLike, raised_tyre_rate: QuantityLike, invalid: Invalid = "raise") -> Quantity:
-    """Height of the centre of gravity from raising one axle, the lift measured under the tyres, whose deflection is taken off."""
+    """Height of the centre of gravity from raising one axle, with the lift measured under the tyres and their deflection taken off."""
 
 def sprung_centre(*, total_mass: QuantityLike, behind_front_axle: QuantityLike, centre_height: QuantityLike, wheelbase: QuantityLike, front_unsprung_mass: QuantityLike, rear_unsprung_mass: QuantityLike, front_unsprung_height: QuantityLike, rear_unsprung_height: QuantityLike, invalid: Invalid = "raise") -> SprungCentre:
-    """Sprung mass and its centre of gravity, from those of the whole vehicle and of what moves with the wheels."""
+    """Sprung mass and its centre of gravity, from the whole vehicle and its unsprung masses."""
 
 def sprung_mass(*, scale_mass: QuantityLike, unsprung_mass: QuantityLike, invalid: Invalid = "raise") -> Quantity:
-    """Mass that the springs carry: what the scales read less what moves with the wheels."""
+    """Sprung mass: scale reading less unsprung mass."""
 
 def static_axle_loads(*, total_mass: QuantityLike, behind_front_axle: QuantityLike, wheelbase: QuantityLike, invalid: Invalid = "raise") -> AxleLoads:
-    """Loads of the axles of a vehicle that stands level, from where its centre of gravity lies."""
+    """Loads of the axles of a vehicle that stands level, from the place of its centre of gravity."""
 
 def weight_distribution(*, left_front: QuantityLike, right_front: QuantityLike, left_rear: QuantityLike, right_rear: QuantityLike, wheelbase: QuantityLike, front_track: QuantityLike, rear_track: QuantityLike, invalid: Invalid = "raise") -> WeightDistribution:
     """Axle loads, shares and centre of gravity from four scale readings."""
 
 class PartsList(Model):
-    """A vehicle as a list of parts: its mass, its centre of gravity, its moments of inertia, and what another part would move."""
+    """A vehicle as a list of parts: its mass, its centre of gravity, its moments of inertia, and the effect of another part."""
 
     def __init__(self, *, parts: Sequence[Mapping[str, Any]], instead: Sequence[Mapping[str, Any]] | None = None) -> None: ...
     @property
@@ -104,16 +104,16 @@ class PartsList(Model):
         """All parts together after every swap."""
 
     def change(self) -> MassTotal:
-        """What all swaps together change."""
+        """Change of the whole by all swaps together."""
 
     def part_table(self) -> Table:
-        """The parts, and what of the whole each of them is."""
+        """Each part and its share of the whole."""
 
     def swap_table(self) -> Table:
-        """What each swap alone would change."""
+        """Change of the whole by each swap alone."""
 
 class RaisedAxle(Model):
-    """Height of the centre of gravity from raising one axle, and how sure it is."""
+    """Height of the centre of gravity from raising one axle, with its uncertainty."""
 
     def __init__(self, *, lower_axle_mass: QuantityLike, raised_axle_mass: QuantityLike, lower_axle_reading: QuantityLike, lift: QuantityLike, lift_at: Literal["wheel_centre", "ground"], wheelbase: QuantityLike, lower_loaded_radius: QuantityLike, raised_loaded_radius: QuantityLike, suspension: Literal["locked", "free"], reading_error: QuantityLike, lift_error: QuantityLike, lower_tyre_rate: QuantityLike | None = None, raised_tyre_rate: QuantityLike | None = None, lower_wheel_rate: QuantityLike | None = None, raised_wheel_rate: QuantityLike | None = None, lower_unsprung_mass: QuantityLike | None = None, raised_unsprung_mass: QuantityLike | None = None) -> None: ...
     @property
@@ -152,7 +152,7 @@ class RaisedAxle(Model):
     def lift_error(self) -> Quantity: ...
 
     def centre(self) -> CentreHeight:
-        """Height of the centre of gravity, and how sure it is."""
+        """Height of the centre of gravity, with its uncertainty."""
 
     def table(self, *, lift: QuantityLike) -> Table:
-        """What a lift would tell: reading and uncertainty over lifts, were the height the one that was found."""
+        """Reading and uncertainty over lifts, for the height that was found."""

@@ -70,31 +70,31 @@ class OnRoad(NamedTuple):
     tyre_load_share: Ratio
 
 def damping_for_least_body_acceleration(*, sprung_mass: QuantityLike, unsprung_mass: QuantityLike, wheel_rate: QuantityLike, tyre_rate: QuantityLike, invalid: Invalid = "raise") -> Quantity:
-    """Damping at the wheel with which the body of a quarter car is shaken least on a random road."""
+    """Damping at the wheel that gives the least body acceleration of a quarter car on a random road."""
 
 def damping_for_least_tyre_load(*, sprung_mass: QuantityLike, unsprung_mass: QuantityLike, wheel_rate: QuantityLike, tyre_rate: QuantityLike, invalid: Invalid = "raise") -> Quantity:
-    """Damping at the wheel with which the load of the tyre varies least on a random road."""
+    """Damping at the wheel that gives the least variation of the tyre load on a random road."""
 
 def dynamic_index(*, pitch_inertia: QuantityLike, sprung_mass: QuantityLike, front_distance: QuantityLike, rear_distance: QuantityLike, invalid: Invalid = "raise") -> Ratio:
-    """Dynamic index of a body in pitch: 1 where each axle is a centre about which it swings."""
+    """Dynamic index of a body in pitch; at 1, each axle is a centre about which the body swings."""
 
 def flat_ride_cycles(*, front_frequency: QuantityLike, rear_frequency: QuantityLike, wheelbase: QuantityLike, speed: QuantityLike, invalid: Invalid = "raise") -> Ratio:
-    """Cycles of the front after a bump until front and rear move together, and the body no longer pitches."""
+    """Cycles of the front from a bump until front and rear move together and the pitching ends."""
 
 def flat_ride_rear_frequency(*, front_frequency: QuantityLike, wheelbase: QuantityLike, speed: QuantityLike, cycles: RatioLike, invalid: Invalid = "raise") -> Quantity:
-    """Rear frequency with which the body no longer pitches after so many cycles of the front."""
+    """Rear frequency at which the pitching ends after a number of cycles of the front."""
 
 def road_displacement_density(*, roughness: QuantityLike, wavelength: QuantityLike, invalid: Invalid = "raise") -> Quantity:
     """Spectral density of a road's height at a wavelength, from its roughness."""
 
 def transmissibility(*, frequency_ratio: RatioLike, damping_ratio: RatioLike, invalid: Invalid = "raise") -> Ratio:
-    """How much of the motion of its foot a mass on spring and damper makes."""
+    """Amplitude of a mass on a spring and damper over the amplitude of their foot."""
 
 def wk_weighting(*, frequency: QuantityLike, invalid: Invalid = "raise") -> Ratio:
-    """Magnitude of the frequency weighting Wk: how much of a vertical vibration of a seat at this frequency is felt."""
+    """Magnitude of the frequency weighting Wk: the share of a vertical vibration of a seat that a person feels at this frequency."""
 
 class FullCar(Model):
-    """A body that bounces, pitches and rolls on four wheels: seven freedoms, linear."""
+    """A body that bounces, pitches and rolls on four wheels: seven degrees of freedom, linear."""
 
     def __init__(self, *, sprung_mass: QuantityLike, pitch_inertia: QuantityLike, roll_inertia: QuantityLike, front_distance: QuantityLike, rear_distance: QuantityLike, front_track: QuantityLike, rear_track: QuantityLike, front: Mapping[str, Any], rear: Mapping[str, Any], front_bar_rate: QuantityLike | Literal["none"] | None = None, rear_bar_rate: QuantityLike | Literal["none"] | None = None, seat_forward: QuantityLike | None = None, seat_left: QuantityLike | None = None) -> None: ...
     @property
@@ -128,28 +128,28 @@ class FullCar(Model):
         """The natural modes, the slowest first."""
 
     def frequency_response(self, *, amplitude: QuantityLike, speed: QuantityLike, frequency: QuantityLike) -> Table:
-        """Amplitudes on waves of one frequency, the same under left and right, the rear wheels later: the body bounces and pitches."""
+        """Amplitudes on sine waves that are the same under left and right, met later by the rear wheels: the body bounces and pitches."""
 
     def roll_response(self, *, amplitude: QuantityLike, speed: QuantityLike, frequency: QuantityLike) -> Table:
-        """Amplitudes on waves of one frequency that are crests under the left wheels where they are troughs under the right ones: the body rolls."""
+        """Amplitudes on sine waves with crests under the left wheels and troughs under the right ones: the body rolls."""
 
     def on_road(self, *, roughness: QuantityLike, speed: QuantityLike, shortest_wave: QuantityLike, longest_wave: QuantityLike) -> VehicleOnRoad:
-        """Root mean squares on a random road, and how it feels at the seat."""
+        """RMS values on a random road, and the comfort at the seat."""
 
     def step(self, *, left_height: QuantityLike, right_height: QuantityLike, speed: QuantityLike, duration: QuantityLike, time_step: QuantityLike) -> Table:
-        """The motion after a step of the road under one or both sides, which the rear wheels meet later."""
+        """Motion after a step of the road under one or both sides, met later by the rear wheels."""
 
     def ramp(self, *, left_height: QuantityLike, right_height: QuantityLike, length: QuantityLike, speed: QuantityLike, duration: QuantityLike, time_step: QuantityLike) -> Table:
-        """The motion up a ramp that ends on a plain, under one or both sides, such as a bevelled kerb."""
+        """Motion up a ramp that ends on a plain, under one or both sides, such as a bevelled kerb."""
 
     def half_sine(self, *, left_height: QuantityLike, right_height: QuantityLike, length: QuantityLike, speed: QuantityLike, duration: QuantityLike, time_step: QuantityLike) -> Table:
-        """The motion over a bump that is half a sine, under one or both sides."""
+        """Motion over a half-sine bump, under one or both sides."""
 
     def profile(self, *, speed: QuantityLike, time_step: QuantityLike, distance: QuantityLike, left_height: QuantityLike, right_height: QuantityLike) -> Table:
-        """The motion over measured profiles of both tracks, straight from point to point."""
+        """Motion over measured profiles of both tracks, straight from point to point."""
 
 class HalfCar(Model):
-    """A body that bounces and pitches on both axles, whose wheels meet the same road one after the other: four freedoms, linear."""
+    """A body that bounces and pitches on both axles, which meet the same road one after the other: four degrees of freedom, linear."""
 
     def __init__(self, *, sprung_mass: QuantityLike, pitch_inertia: QuantityLike, front_distance: QuantityLike, rear_distance: QuantityLike, front: Mapping[str, Any], rear: Mapping[str, Any], seat_forward: QuantityLike | None = None) -> None: ...
     @property
@@ -171,31 +171,31 @@ class HalfCar(Model):
         """The natural modes, the slowest first."""
 
     def bounce_and_pitch(self) -> BodyModes:
-        """Frequencies of bounce and pitch, and the points about which the body swings: without damping, on wheels that follow the road."""
+        """Frequencies of bounce and pitch, and the points about which the body swings, without damping, on wheels that follow the road."""
 
     def flat_ride(self, *, speed: QuantityLike) -> FlatRide:
-        """Whether the rear catches up with the front after a bump."""
+        """Flat ride: cycles after which the rear catches up with the front after a bump."""
 
     def frequency_response(self, *, amplitude: QuantityLike, speed: QuantityLike, frequency: QuantityLike) -> Table:
-        """Amplitudes on waves of one frequency under all wheels, the rear ones later."""
+        """Amplitudes on sine waves under all wheels, met later by the rear ones."""
 
     def on_road(self, *, roughness: QuantityLike, speed: QuantityLike, shortest_wave: QuantityLike, longest_wave: QuantityLike) -> VehicleOnRoad:
-        """Root mean squares on a random road, and how it feels at the seat."""
+        """RMS values on a random road, and the comfort at the seat."""
 
     def step(self, *, height: QuantityLike, speed: QuantityLike, duration: QuantityLike, time_step: QuantityLike) -> Table:
-        """The motion after a step of the road, which the rear wheels meet later."""
+        """Motion after a step of the road, met later by the rear wheels."""
 
     def ramp(self, *, height: QuantityLike, length: QuantityLike, speed: QuantityLike, duration: QuantityLike, time_step: QuantityLike) -> Table:
-        """The motion up a ramp that ends on a plain, such as a bevelled kerb."""
+        """Motion up a ramp that ends on a plain, such as a bevelled kerb."""
 
     def half_sine(self, *, height: QuantityLike, length: QuantityLike, speed: QuantityLike, duration: QuantityLike, time_step: QuantityLike) -> Table:
-        """The motion over a bump that is half a sine."""
+        """Motion over a half-sine bump."""
 
     def profile(self, *, speed: QuantityLike, time_step: QuantityLike, distance: QuantityLike, height: QuantityLike) -> Table:
-        """The motion over a measured profile, straight from point to point."""
+        """Motion over a measured profile, straight from point to point."""
 
 class NonlinearQuarterCar(Model):
-    """A wheel with its share of the body on a road, with a damper that is not the same in bump and rebound, a bump stop, and a tyre that can leave the ground."""
+    """A wheel with its share of the body on a road, with separate bump and rebound damping, a bump stop, and a tyre that can leave the ground."""
 
     def __init__(self, *, sprung_mass: QuantityLike, unsprung_mass: QuantityLike, wheel_rate: QuantityLike, tyre_rate: QuantityLike, damper: Mapping[str, Any], damper_motion_ratio: RatioLike, bump_stop: Mapping[str, Any] | Literal["none"] | None = None) -> None: ...
     @property
@@ -214,16 +214,16 @@ class NonlinearQuarterCar(Model):
     def bump_stop(self) -> dict[str, Any] | Literal["none"] | None: ...
 
     def step(self, *, height: QuantityLike, duration: QuantityLike, time_step: QuantityLike) -> Table:
-        """The motion after a step of the road."""
+        """Motion after a step of the road."""
 
     def ramp(self, *, height: QuantityLike, length: QuantityLike, speed: QuantityLike, duration: QuantityLike, time_step: QuantityLike) -> Table:
-        """The motion up a ramp that ends on a plain, such as a bevelled kerb."""
+        """Motion up a ramp that ends on a plain, such as a bevelled kerb."""
 
     def half_sine(self, *, height: QuantityLike, length: QuantityLike, speed: QuantityLike, duration: QuantityLike, time_step: QuantityLike) -> Table:
-        """The motion over a bump that is half a sine."""
+        """Motion over a half-sine bump."""
 
     def profile(self, *, speed: QuantityLike, time_step: QuantityLike, distance: QuantityLike, height: QuantityLike) -> Table:
-        """The motion over a measured profile, straight from point to point."""
+        """Motion over a measured profile, straight from point to point."""
 
 class QuarterCar(Model):
     """A wheel with its share of the body on a road: two masses, linear."""
@@ -246,22 +246,22 @@ class QuarterCar(Model):
         """Natural frequencies and damping ratios."""
 
     def frequency_response(self, *, amplitude: QuantityLike, frequency: QuantityLike) -> Table:
-        """Amplitudes on a road that is a sine, over frequencies."""
+        """Amplitudes on a sine road, over frequencies."""
 
     def on_road(self, *, roughness: QuantityLike, speed: QuantityLike, shortest_wave: QuantityLike, longest_wave: QuantityLike) -> OnRoad:
-        """Root mean squares on a random road, and how it feels."""
+        """RMS values on a random road, and the comfort."""
 
     def step(self, *, height: QuantityLike, duration: QuantityLike, time_step: QuantityLike) -> Table:
-        """The motion after a step of the road."""
+        """Motion after a step of the road."""
 
     def ramp(self, *, height: QuantityLike, length: QuantityLike, speed: QuantityLike, duration: QuantityLike, time_step: QuantityLike) -> Table:
-        """The motion up a ramp that ends on a plain, such as a bevelled kerb."""
+        """Motion up a ramp that ends on a plain, such as a bevelled kerb."""
 
     def half_sine(self, *, height: QuantityLike, length: QuantityLike, speed: QuantityLike, duration: QuantityLike, time_step: QuantityLike) -> Table:
-        """The motion over a bump that is half a sine."""
+        """Motion over a half-sine bump."""
 
     def profile(self, *, speed: QuantityLike, time_step: QuantityLike, distance: QuantityLike, height: QuantityLike) -> Table:
-        """The motion over a measured profile, straight from point to point."""
+        """Motion over a measured profile, straight from point to point."""
 
 class RoadSurface(Model):
     """A road of a class of ISO 8608."""

@@ -153,7 +153,7 @@ def buckling_deflection(*, free_length: QuantityLike, mean_diameter: QuantityLik
     """Deflection from its free length at which a compression spring buckles."""
 
 def coil_bind_clearance(*, free_length: QuantityLike, solid_length: QuantityLike, spring_rate: QuantityLike, spring_load: QuantityLike, spring_bump_travel: QuantityLike, invalid: Invalid = "raise") -> Quantity:
-    """What is left between the coils, summed over the spring, when the wheel is at full bump."""
+    """Remaining clearance between the coils, summed over the spring, with the wheel at full bump."""
 
 def coil_rate(*, wire_diameter: QuantityLike, mean_diameter: QuantityLike, active_coils: RatioLike, shear_modulus: QuantityLike, invalid: Invalid = "raise") -> Quantity:
     """Rate of a helical compression spring of round wire."""
@@ -198,7 +198,7 @@ def minimum_gap_hot_dynamic(*, wire_diameter: QuantityLike, mean_diameter: Quant
     """Sum of the gaps that must stay open between the coils of a hot-coiled spring under a load that changes."""
 
 def minimum_gap_clearance(*, free_length: QuantityLike, shortest_length: QuantityLike, spring_rate: QuantityLike, spring_load: QuantityLike, spring_bump_travel: QuantityLike, invalid: Invalid = "raise") -> Quantity:
-    """What is left above the minimum gap between the coils when the wheel is at full bump."""
+    """Remaining clearance above the minimum gap between the coils, with the wheel at full bump."""
 
 def natural_frequency(*, tangent_rate: QuantityLike, sprung_mass: QuantityLike, invalid: Invalid = "raise") -> Quantity:
     """Undamped natural frequency of the sprung mass on its spring."""

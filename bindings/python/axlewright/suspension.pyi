@@ -353,7 +353,7 @@ class DoubleWishbone(Model):
         """The joints in space, part by part: to draw the linkage, or to measure clearance from."""
 
     def travel_range(self, *, rack_travel: QuantityLike) -> TravelRange:
-        """How far the linkage goes in droop and bump before a link is in line with what it turns; damper, spring and joints may end it earlier."""
+        """Travel of the linkage in droop and bump before a link is in line with the part that it turns; damper, spring and joints may end it earlier."""
 
     def arch_move(self, *, forward: QuantityLike, outboard: QuantityLike, up: QuantityLike, travel: QuantityLike) -> Table:
         """The wheel moved in its arch: both arms with their pivots, upright, wheel and what the arms carry are moved; rack, upper eye of the coil-over and bar stay."""
@@ -401,7 +401,7 @@ class LeafAxle(Model):
         """The joints in space, part by part, and the springs as they are bent: to draw the axle, or to measure clearance from."""
 
     def travel_range(self, *, roll: QuantityLike) -> HeaveRange:
-        """How far the springs go in droop and bump before a shackle is in line; damper, bump stop, coil, bar and the leaves' strength may end it earlier."""
+        """Travel of the springs in droop and bump before a shackle is in line; damper, bump stop, coil, bar and the leaves' strength may end it earlier."""
 
     def wind_up(self, *, heave: QuantityLike, torque: QuantityLike) -> WindUp:
         """The axle wound up in its springs by drive or brake, its heave kept."""
@@ -458,7 +458,7 @@ class LiveAxle(Model):
         """The joints in space, part by part: to draw the axle, or to measure clearance from."""
 
     def travel_range(self, *, roll: QuantityLike) -> TravelRange:
-        """How far the linkage goes in droop and bump before a link is over-extended; bar, damper, spring and joints may end it earlier."""
+        """Travel of the linkage in droop and bump before a link is over-extended; bar, damper, spring and joints may end it earlier."""
 
     def axle_move(self, *, forward: QuantityLike, up: QuantityLike, heave: QuantityLike) -> Table:
         """The axle moved under its body: wheels, axle ends of links, rods, coil-overs and drop links, and what the axle carries are moved; what is on the body stays."""
@@ -551,7 +551,7 @@ class Strut(Model):
         """The joints in space, part by part: to draw the linkage, or to measure clearance from."""
 
     def travel_range(self, *, rack_travel: QuantityLike) -> TravelRange:
-        """How far the linkage goes in droop and bump before a link is in line with what it turns; damper, spring and joints may end it earlier."""
+        """Travel of the linkage in droop and bump before a link is in line with the part that it turns; damper, spring and joints may end it earlier."""
 
     def arch_move(self, *, forward: QuantityLike, outboard: QuantityLike, up: QuantityLike, travel: QuantityLike) -> Table:
         """The wheel moved in its arch: the arm with its pivots, the leg with its top mount and the seats of its coil, upright, wheel and what they carry are moved; rack and anti-roll bar stay."""

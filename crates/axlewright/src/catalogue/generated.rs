@@ -14,7 +14,7 @@ air.absolute_pressure air_absolute_pressure revision 1 {
     "- `gauge_pressure finite`\n- `0 < station_pressure`\n\nThe sum is not below vacuum."
     "Definition of a gauge pressure"
     ""
-    gauge_pressure: GaugePressure "p_g" "`p_g`, what a gauge or a cap's rating says; negative for a partial vacuum"
+    gauge_pressure: GaugePressure "p_g" "`p_g`, reading of a gauge or rating of a cap; negative for a partial vacuum"
     station_pressure: AbsolutePressure "p_a" "`p_a`, absolute pressure of the air around, as measured there, not reduced to sea level"
     -> AbsolutePressure "p" "The pressure above vacuum."
 }
@@ -22,12 +22,12 @@ air.absolute_pressure air_absolute_pressure revision 1 {
 air.altimeter_setting_from_station_pressure air_altimeter_setting_from_station_pressure revision 1 {
     "Pressure reduced to sea level, as a weather report would give it, from the pressure of the air at a place."
     "`q = p_ISA(H_ISA(p) - H)`: the standard atmosphere followed down from the place to sea level; `p_ISA` is `air::standard_pressure` and `H_ISA` its\ninverse `air::pressure_altitude`"
-    "- `25000 <= station_pressure <= 120000`\n- `-500 <= geopotential_altitude <= 8000`\n\nThe inverse of `station_pressure_from_altimeter_setting`, with its limits: a result outside 80 kPa to 110 kPa is refused, for then one of the\ntwo arguments belongs to another place. The US definition takes 0.3 hPa off the station pressure first (from memory)."
+    "- `25000 <= station_pressure <= 120000`\n- `-500 <= geopotential_altitude <= 8000`\n\nThe inverse of `station_pressure_from_altimeter_setting`, with its limits. A result outside 80 kPa to 110 kPa is refused: the two arguments then belong\nto different places. The US definition takes 0.3 hPa off the station pressure first (from memory)."
     "Definition of the altimeter setting QNH (ICAO Doc 8896; from memory) on the US Standard Atmosphere 1976 (NASA-TM-X-74335), eq. 33a"
     ""
     station_pressure: AbsolutePressure "p" "`p`, absolute pressure of the air as measured there"
     geopotential_altitude: Length "H" "`H`, of the place, above mean sea level"
-    -> AbsolutePressure "q" "The altimeter setting (QNH): for comparing a workshop's barometer with an airfield's report. No cap, gauge or boiling sees it."
+    -> AbsolutePressure "q" "The altimeter setting (QNH), for comparing a workshop's barometer with an airfield's report. Caps, gauges and boiling depend on the station pressure instead."
 }
 #[cfg(feature = "air")]
 air.density_altitude air_density_altitude revision 1 {
@@ -37,7 +37,7 @@ air.density_altitude air_density_altitude revision 1 {
     "US Standard Atmosphere 1976 (NASA-TM-X-74335), eq. 33a, 33b and 42, solved for the altitude"
     ""
     density: Density "d" "`d`, of the air as it is: from its pressure, temperature and moisture by `moist_density`"
-    -> Length "H" "The geopotential altitude of that density on an average day: how high a naturally aspirated engine believes it is."
+    -> Length "H" "The geopotential altitude of that density on an average day. A naturally aspirated engine makes power as if it were there."
 }
 #[cfg(feature = "air")]
 air.gauge_pressure air_gauge_pressure revision 1 {
@@ -48,7 +48,7 @@ air.gauge_pressure air_gauge_pressure revision 1 {
     ""
     absolute_pressure: AbsolutePressure "p" "`p`, above vacuum"
     station_pressure: AbsolutePressure "p_a" "`p_a`, absolute pressure of the air around, as measured there, not reduced to sea level"
-    -> GaugePressure "p_g" "What a gauge shows; negative for a partial vacuum."
+    -> GaugePressure "p_g" "The gauge reading; negative for a partial vacuum."
 }
 #[cfg(feature = "air")]
 air.geometric_altitude air_geometric_altitude revision 1 {
@@ -74,7 +74,7 @@ air.geopotential_altitude air_geopotential_altitude revision 1 {
 air.moist_density air_moist_density revision 1 {
     "Density of moist air."
     "`d = (p - e) / (R T) + e / (R_v T)` with `R` = 287.053 J/(kg·K) and `R_v` = 461.523 J/(kg·K)"
-    "- `10000 <= station_pressure <= 200000`\n- `200 <= temperature <= 400`\n- `0 <= vapour_pressure <= 9000`\n\nAn ideal mixture: real air is denser by 0.03 % to 0.07 % near sea level. No more vapour than the air can hold at its\ntemperature: that is not checked, and mist counts for nothing."
+    "- `10000 <= station_pressure <= 200000`\n- `200 <= temperature <= 400`\n- `0 <= vapour_pressure <= 9000`\n\nAn ideal mixture: real air is denser by 0.03 % to 0.07 % near sea level. The vapour pressure must not exceed saturation at the\ntemperature; this is not checked. Mist is not counted."
     "Dalton's law and the ideal gas law; gas constants: US Standard Atmosphere 1976, CODATA 2018"
     ""
     station_pressure: AbsolutePressure "p" "`p`, absolute pressure of the air as measured there, vapour included, not reduced to sea level"
@@ -106,7 +106,7 @@ air.standard_density air_standard_density revision 1 {
 air.standard_pressure air_standard_pressure revision 1 {
     "Pressure of the standard atmosphere: the station pressure of an average day."
     "`p = 101325 (1 - 0.0065 H / 288.15)^(g / (R 0.0065))` up to 11 km, then `p = p_11 exp(-g (H - 11000) / (R 216.65))`"
-    "- `-5000 <= geopotential_altitude <= 20000`\n\nWeather moves the real station pressure by some 3 % around it."
+    "- `-5000 <= geopotential_altitude <= 20000`\n\nWeather changes the real station pressure by some 3 % around it."
     "US Standard Atmosphere 1976 (NASA-TM-X-74335), eq. 33a and 33b; ISO 2533:1975 gives the same within 3e-6 (it rounds the gas constant)"
     ""
     geopotential_altitude: Length "H" "`H`, above mean sea level"
@@ -116,12 +116,12 @@ air.standard_pressure air_standard_pressure revision 1 {
 air.station_pressure_from_altimeter_setting air_station_pressure_from_altimeter_setting revision 1 {
     "Pressure of the air at a place, from the pressure that a weather report reduced to sea level."
     "`p = p_ISA(H + H_ISA(q))`: an altimeter set to `q` shows `H` where the pressure is `p`. `p_ISA` is the pressure of the standard\natmosphere below 11 km (`air::standard_pressure`), `H_ISA(q) = 288.15 / 0.0065 (1 - (q / 101325)^(R 0.0065 / g))` its inverse"
-    "- `80000 <= altimeter_setting <= 110000`\n- `-500 <= geopotential_altitude <= 8000`\n\nNot for a sea-level pressure that was reduced with the measured temperature: that one differs by what the day differs from\nthe standard atmosphere, at 1500 m by about 0.06 % for each kelvin. The US definition takes 0.3 hPa off the station pressure\nfirst (from memory): there the result is low by that much."
+    "- `80000 <= altimeter_setting <= 110000`\n- `-500 <= geopotential_altitude <= 8000`\n\nNot for a sea-level pressure that was reduced with the measured temperature. At 1500 m that one is off by about 0.06 % for each\nkelvin between the day and the standard atmosphere. The US definition takes 0.3 hPa off the station pressure first (from memory);\nthe result is too low by that much there."
     "Definition of the altimeter setting QNH (ICAO Doc 8896; from memory) on the US Standard Atmosphere 1976 (NASA-TM-X-74335), eq. 33a"
     ""
     altimeter_setting: AbsolutePressure "q" "`q`, pressure reduced to sea level by the standard atmosphere (QNH), as airfields report it"
     geopotential_altitude: Length "H" "`H`, of the place, above mean sea level"
-    -> AbsolutePressure "p" "The station pressure: what a cap, a gauge and boiling see."
+    -> AbsolutePressure "p" "The station pressure, on which caps, gauges and boiling depend."
 }
 #[cfg(feature = "cooling")]
 cooling.air_test_energy cooling_air_test_energy revision 1 {
@@ -170,11 +170,11 @@ cooling.ethylene_glycol_expansion_volume cooling_ethylene_glycol_expansion_volum
     mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; shops mix by volume, which is less"
     temperature: Temperature "T_1" "`T_1`, at which it was filled"
     later_temperature: Temperature "T_2" "`T_2`, of the coolant when it is hot, the mean over the system"
-    -> Volume "V_e" "What the header tank or the overflow bottle must take up; negative where the fill shrinks."
+    -> Volume "V_e" "The volume that the header tank or the overflow bottle must take up; negative if the fill shrinks."
 }
 #[cfg(feature = "cooling")]
 cooling.ethylene_glycol_pump_inlet_margin cooling_ethylene_glycol_pump_inlet_margin revision 1 {
-    "How far a mix of water and ethylene glycol is from boiling at the inlet of the pump, where the pressure is lowest."
+    "Boiling margin of a mix of water and ethylene glycol at the inlet of the pump, the place with the lowest pressure."
     "`m = T_boiling(w, p_h + p_a - dp) - T`"
     "- `233.15 <= temperature <= 523.15`\n- `0 <= mass_fraction <= 1`\n- `0 <= header_pressure <= 350000`\n- `-50000 <= suction_loss <= 350000`\n- `40000 <= station_pressure <= 110000`\n\nMean pressure and temperature: the vanes lower the pressure further, by what the pump's maker calls the net positive suction head, so that cavitation begins before\nthe margin is gone. The pressure left is between 10 kPa and 500 kPa, or the call is refused."
     "Definition of a gauge pressure; boiling: `fluid::ethylene_glycol_boiling_temperature`"
@@ -218,7 +218,7 @@ cooling.leak_down_least_pressure cooling_leak_down_least_pressure revision 1 {
 }
 #[cfg(feature = "cooling")]
 cooling.leak_down_pressure cooling_leak_down_pressure revision 1 {
-    "What a tight system full of gas should read after its temperature has changed."
+    "Reading of a tight system full of gas after a change of its temperature."
     "`p_2 = (p_1 + p_a) T_2 / T_1 - p_a`"
     "- `0 <= gauge_pressure <= 1000000`\n- `233.15 <= temperature <= 333.15`\n- `233.15 <= later_temperature <= 333.15`\n- `40000 <= station_pressure <= 110000`\n\nGas trapped in a constant volume, dry, and the air around as before: the reading falls by as much as the barometer rises.\nReal air differs by about 0.05 % of the absolute pressure. **Not for a system that is full of liquid**, whose pressure\nfollows the expansion of liquid, hoses and metal, nor for gas above coolant whose level moves: there the expected reading is\nnot known."
     "Ideal gas law at constant volume and mass"
@@ -231,7 +231,7 @@ cooling.leak_down_pressure cooling_leak_down_pressure revision 1 {
 }
 #[cfg(feature = "cooling")]
 cooling.leak_down_pressure_over_coolant cooling_leak_down_pressure_over_coolant revision 1 {
-    "What a tight system of coolant with air trapped above it should read after its temperature has changed."
+    "Reading of a tight system of coolant with air trapped above it, after a change of its temperature."
     "`p_2 = (p_1 + p_a) T_2 / T_1 V_g / (V_g - b V) - p_a`"
     "- `0 <= gauge_pressure <= 1000000`\n- `0.000001 <= gas_volume <= 1000`\n- `0 <= coolant_volume <= 1000`\n- `-0.2 <= coolant_expansion <= 0.2`\n- `233.15 <= temperature <= 313.15`\n- `233.15 <= later_temperature <= 313.15`\n- `40000 <= station_pressure <= 110000`\n\nIdeal gas, rigid metal and hoses: real hoses give way and damp what the coolant does, so that a small fall is not yet a leak. The vapour is counted\nas gas: between 20 °C and 40 °C that is wrong by up to 5 kPa, below by less. Where the coolant grows as much as there was gas the system is full\nof liquid, its reading is not known, and the call is refused."
     "Ideal gas law and conservation of the coolant's mass"
@@ -306,11 +306,11 @@ cooling.propylene_glycol_expansion_volume cooling_propylene_glycol_expansion_vol
     mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; shops mix by volume, which is less"
     temperature: Temperature "T_1" "`T_1`, at which it was filled"
     later_temperature: Temperature "T_2" "`T_2`, of the coolant when it is hot, the mean over the system"
-    -> Volume "V_e" "What the header tank or the overflow bottle must take up; negative where the fill shrinks."
+    -> Volume "V_e" "The volume that the header tank or the overflow bottle must take up; negative if the fill shrinks."
 }
 #[cfg(feature = "cooling")]
 cooling.propylene_glycol_pump_inlet_margin cooling_propylene_glycol_pump_inlet_margin revision 1 {
-    "How far a mix of water and propylene glycol is from boiling at the inlet of the pump, where the pressure is lowest."
+    "Boiling margin of a mix of water and propylene glycol at the inlet of the pump, the place with the lowest pressure."
     "`m = T_boiling(w, p_h + p_a - dp) - T`"
     "- `233.15 <= temperature <= 523.15`\n- `0 <= mass_fraction <= 1`\n- `0 <= header_pressure <= 350000`\n- `-50000 <= suction_loss <= 350000`\n- `40000 <= station_pressure <= 110000`\n\nMean pressure and temperature: the vanes lower the pressure further, by what the pump's maker calls the net positive suction head, so that cavitation begins before\nthe margin is gone. The pressure left is between 10 kPa and 500 kPa, or the call is refused."
     "Definition of a gauge pressure; boiling: `fluid::propylene_glycol_boiling_temperature`"
@@ -346,7 +346,7 @@ cooling.water_cap_pressure cooling_water_cap_pressure revision 1 {
 }
 #[cfg(feature = "cooling")]
 cooling.water_pump_inlet_margin cooling_water_pump_inlet_margin revision 1 {
-    "How far water is from boiling at the inlet of the pump, where the pressure is lowest."
+    "Boiling margin of water at the inlet of the pump, the place with the lowest pressure."
     "`m = T_boiling(p_h + p_a - dp) - T`"
     "- `233.15 <= temperature <= 523.15`\n- `0 <= header_pressure <= 350000`\n- `-50000 <= suction_loss <= 350000`\n- `40000 <= station_pressure <= 110000`\n\nMean pressure and temperature: the vanes lower the pressure further, by what the pump's maker calls the net positive suction head, so that cavitation begins before\nthe margin is gone. The pressure left is at least that of the triple point, or the call is refused."
     "Definition of a gauge pressure; boiling: `fluid::water_boiling_temperature`"
@@ -510,7 +510,7 @@ driveline.engine_speed driveline_engine_speed revision 1 {
 driveline.engine_speed_after_shift driveline_engine_speed_after_shift revision 1 {
     "Engine speed after a shift, the road speed being what it was."
     "`w_2 = w_1 i_2 / i_1`"
-    "- `0 <= engine_speed <= 100000`\n- `0.001 <= gear_ratio_before <= 1000`\n- `0.001 <= gear_ratio_after <= 1000`\n\nWhat the vehicle loses of its speed while it shifts is not in it."
+    "- `0 <= engine_speed <= 100000`\n- `0.001 <= gear_ratio_before <= 1000`\n- `0.001 <= gear_ratio_after <= 1000`\n\nThe speed that the vehicle loses during the shift is not counted."
     "Kinematics of gears"
     "A shift down can turn the engine and the clutch disc faster than they hold together: compare with the red line."
     engine_speed: AngularVelocity "w_1" "`w_1`, before the shift"
@@ -535,7 +535,7 @@ driveline.final_drive_for_cruise driveline_final_drive_for_cruise revision 1 {
 driveline.first_gear_for_crawl driveline_first_gear_for_crawl revision 1 {
     "First gear that gives a wanted crawl ratio."
     "`i_1 = i_c / (i_t i_f)`"
-    "- `0.001 <= crawl_ratio <= 1000000`\n- `0.001 <= transfer_case_ratio <= 1000`\n- `0.001 <= final_drive <= 1000`\n\nWhat is sold lies beside it: look at `crawl_ratio` with the one that you take."
+    "- `0.001 <= crawl_ratio <= 1000000`\n- `0.001 <= transfer_case_ratio <= 1000`\n- `0.001 <= final_drive <= 1000`\n\nAxles for sale have other ratios: compute `crawl_ratio` with the one that you take."
     "Kinematics of gears; common practice, no source, for the term"
     "Low range multiplies the torque in every part behind it: a shaft or an axle that is strong enough in high range can break."
     crawl_ratio: Ratio "i_c" "`i_c`, wanted: engine speed over wheel speed"
@@ -576,7 +576,7 @@ driveline.grip_torque_upstream driveline_grip_torque_upstream revision 1 {
     grip_torque: Torque "T_g" "`T_g`, at the wheels that the part drives, together: `grip_torque` of them"
     ratio_between: Ratio "i" "`i`, speed of the part over speed of the wheels: gears, transfer case, axle and hub reductions that stand between"
     efficiency_between: Ratio "e" "`e`, power at the wheels over power at the part"
-    -> Torque "T" "What the part can be made to carry in a steady pull before the tyres give way: the losses stand between it and the grip, so it bears *more* than the ratio alone says."
+    -> Torque "T" "Torque that the part must carry in a steady pull before the tyres slip. The losses are between it and the grip, so it carries *more* than the ratio alone gives."
 }
 #[cfg(feature = "driveline")]
 driveline.road_speed driveline_road_speed revision 1 {
@@ -622,12 +622,12 @@ driveline.wheel_torque driveline_wheel_torque revision 1 {
 engine.boost_pressure_ratio engine_boost_pressure_ratio revision 1 {
     "Pressure ratio over a compressor from a boost gauge."
     "`R = (p_a + p_b) / (p_a - dp)`"
-    "- `0 <= boost_pressure <= 10000000`\n- `20000 <= station_pressure <= 200000`\n- `0 <= inlet_loss <= 15000`\n\nStatic pressures taken for total ones: within a few percent at the air speeds of ducts."
+    "- `0 <= boost_pressure <= 10000000`\n- `20000 <= station_pressure <= 200000`\n- `0 <= inlet_loss <= 15000`\n\nStatic pressures are taken for total pressures: right within a few percent at the air speeds of ducts."
     "Definition of a pressure ratio"
-    "The same boost at altitude is a higher ratio: the compressor turns faster and the charge gets hotter. Keep to the speed limit on the maker's map."
-    boost_pressure: GaugePressure "p_b" "`p_b`, gauge reading at the outlet of the compressor; where the gauge sits behind a charge cooler, add what is lost there"
+    "Equal boost at a higher altitude is a higher ratio: the compressor turns faster and the charge gets hotter. Keep to the speed limit on the maker's map."
+    boost_pressure: GaugePressure "p_b" "`p_b`, gauge reading at the outlet of the compressor; if the gauge is behind a charge cooler, add the pressure lost there"
     station_pressure: AbsolutePressure "p_a" "`p_a`, absolute pressure of the air around, as measured there, not reduced to sea level"
-    inlet_loss: Stress "dp" "`dp`, pressure lost in air filter and duct before the compressor; 0 where it is neglected"
+    inlet_loss: Stress "dp" "`dp`, pressure lost in air filter and duct before the compressor; 0 if neglected"
     -> Ratio "R" "Absolute pressure behind the compressor over absolute pressure before it."
 }
 #[cfg(feature = "engine")]
@@ -639,19 +639,19 @@ engine.charge_temperature engine_charge_temperature revision 1 {
     "Charge pipes and hoses reach this temperature: they burn skin, and a hose must be rated for temperature and pressure together."
     inlet_temperature: Temperature "T_1" "`T_1`, of the air before the compressor"
     pressure_ratio: Ratio "R" "`R`, absolute pressure behind the compressor over absolute pressure before it"
-    isentropic_efficiency: Ratio "e" "`e`, ideal rise of temperature over real rise, read from the compressor's map"
+    isentropic_efficiency: Ratio "e" "`e`, ideal temperature rise over real temperature rise, read from the compressor's map"
     -> Temperature "T_2" "The temperature before a charge cooler."
 }
 #[cfg(feature = "engine")]
 engine.crank_power engine_crank_power revision 1 {
     "Power at the crankshaft from power at the wheels."
     "`P = P_w / e`"
-    "- `0 <= wheel_power <= 1000000000000`\n- `0.01 <= driveline_efficiency <= 1`\n\nAs good as the efficiency, which is seldom measured: five points of it are 6 % of the power. A coast-down on the same roller says more than a figure from a table."
+    "- `0 <= wheel_power <= 1000000000000`\n- `0.01 <= driveline_efficiency <= 1`\n\nThe result is as good as the efficiency, which is seldom measured: five points of it are 6 % of the power. A coast-down on the same roller is better than a figure from a table."
     "Definition of an efficiency"
     ""
     wheel_power: Power "P_w" "`P_w`, at the wheels, as measured: not yet corrected to standard air"
     driveline_efficiency: Ratio "e" "`e`, power at the wheels over power at the crankshaft"
-    -> Power "P" "What the crankshaft gave. A correction to standard air comes after this, not before."
+    -> Power "P" "The power at the crankshaft. Correct to standard air after this step, not before."
 }
 #[cfg(feature = "engine")]
 engine.displacement engine_displacement revision 1 {
@@ -661,7 +661,7 @@ engine.displacement engine_displacement revision 1 {
     "Volume of a cylinder; Heywood, Internal Combustion Engine Fundamentals (1988), ch. 2 (from memory)"
     ""
     bore: Length "d" "`d`"
-    stroke: Length "s" "`s`, travel of the piston: twice the crank's throw where the bore's axis meets the crankshaft's"
+    stroke: Length "s" "`s`, travel of the piston: twice the crank's throw if the bore's axis meets the crankshaft's"
     cylinders: Ratio "z" "`z`, whole"
     -> Volume "V" "The swept volume of all cylinders together, without the clearance volume."
 }
@@ -674,7 +674,7 @@ engine.mean_effective_pressure_four_stroke engine_mean_effective_pressure_four_s
     ""
     torque: Torque "T" "`T`, at the crankshaft; negative when the engine is driven"
     displacement: Volume "V" "`V`, swept volume of all cylinders together"
-    -> Stress "p_m" "The constant pressure difference on the pistons that would do the same work; *brake* mean effective pressure where the torque is that of a brake, negative for the friction and pumping of an engine that is driven."
+    -> Stress "p_m" "The constant pressure difference on the pistons that would do the same work. It is the *brake* mean effective pressure for a torque measured on a brake. A driven engine gives a negative value, for its friction and pumping."
 }
 #[cfg(feature = "engine")]
 engine.mean_effective_pressure_two_stroke engine_mean_effective_pressure_two_stroke revision 1 {
@@ -685,7 +685,7 @@ engine.mean_effective_pressure_two_stroke engine_mean_effective_pressure_two_str
     ""
     torque: Torque "T" "`T`, at the crankshaft; negative when the engine is driven"
     displacement: Volume "V" "`V`, swept volume of all cylinders together"
-    -> Stress "p_m" "The constant pressure difference on the pistons that would do the same work; *brake* mean effective pressure where the torque is that of a brake, negative for the friction and pumping of an engine that is driven."
+    -> Stress "p_m" "The constant pressure difference on the pistons that would do the same work. It is the *brake* mean effective pressure for a torque measured on a brake. A driven engine gives a negative value, for its friction and pumping."
 }
 #[cfg(feature = "engine")]
 engine.mean_piston_speed engine_mean_piston_speed revision 1 {
@@ -696,7 +696,7 @@ engine.mean_piston_speed engine_mean_piston_speed revision 1 {
     ""
     stroke: Length "s" "`s`, travel of the piston"
     engine_speed: AngularVelocity "w" "`w`"
-    -> Velocity "v_m" "The way of the piston over time: two strokes a turn. Its greatest speed is more than half as much again."
+    -> Velocity "v_m" "The distance that the piston moves over the time: two strokes a turn. Its peak speed is more than half as much again."
 }
 #[cfg(feature = "engine")]
 engine.power engine_power revision 1 {
@@ -711,7 +711,7 @@ engine.power engine_power revision 1 {
 }
 #[cfg(feature = "engine")]
 engine.torque engine_torque revision 1 {
-    "Torque that a power is at a speed."
+    "Torque at a power and a speed."
     "`T = P / w`"
     "- `power finite`\n- `0 < engine_speed`"
     "Definition of mechanical power"
@@ -724,12 +724,12 @@ engine.torque engine_torque revision 1 {
 engine.wheel_power engine_wheel_power revision 1 {
     "Power at the wheels from power at the crankshaft."
     "`P_w = P e`"
-    "- `0 <= crank_power <= 1000000000000`\n- `0.01 <= driveline_efficiency <= 1`\n\nOne efficiency for one gear and one load: part of the loss does not grow with power. A roller dynamometer's loss holds the tyres' on the roller, too."
+    "- `0 <= crank_power <= 1000000000000`\n- `0.01 <= driveline_efficiency <= 1`\n\nOne efficiency holds for one gear and one load, for part of the loss does not grow with power. The loss on a roller dynamometer includes the tyres' loss on the roller."
     "Definition of an efficiency"
     ""
     crank_power: Power "P" "`P`, at the crankshaft, driving"
     driveline_efficiency: Ratio "e" "`e`, power at the wheels over power at the crankshaft"
-    -> Power "P_w" "What the driven wheels get."
+    -> Power "P_w" "The power at the driven wheels."
 }
 #[cfg(feature = "fluid")]
 fluid.ethylene_glycol_boiling_pressure fluid_ethylene_glycol_boiling_pressure revision 1 {
@@ -740,7 +740,7 @@ fluid.ethylene_glycol_boiling_pressure fluid_ethylene_glycol_boiling_pressure re
     "Hot pressurised coolant scalds: never open a hot system, and never pump one above its weakest component. Hot metal boils coolant earlier than its mean temperature says."
     temperature: Temperature "T" "`T`"
     mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; shops mix by volume, which is less"
-    -> AbsolutePressure "p" "The bubble pressure: under less than it the mix boils."
+    -> AbsolutePressure "p" "The bubble pressure: at a lower pressure the mix boils."
 }
 #[cfg(feature = "fluid")]
 fluid.ethylene_glycol_boiling_temperature fluid_ethylene_glycol_boiling_temperature revision 1 {
@@ -755,20 +755,20 @@ fluid.ethylene_glycol_boiling_temperature fluid_ethylene_glycol_boiling_temperat
 }
 #[cfg(feature = "fluid")]
 fluid.ethylene_glycol_concentrate_share fluid_ethylene_glycol_concentrate_share revision 1 {
-    "Concentrate to pour for a wanted strength by mass: its share by volume in a mix of water and ethylene glycol."
+    "Share of concentrate by volume that gives a wanted strength by mass, in a mix of water and ethylene glycol."
     "`f = w d_w / (d_c (s - w) + w d_w)` with `1 / d_c = s / d_g + (1 - s) / d_w`, `d_g` = 1113.5 kg/m³, `d_w` = 998.207 kg/m³"
-    "- `0 <= mass_fraction < 1`\n- `0 < glycol_mass_share <= 1`\n- `glycol_mass_share > mass_fraction`\n\nThe inverse of `ethylene_glycol_mass_fraction`, with its limits: volumes at 20 °C, of the parts. What is in the system already has to be drained first."
+    "- `0 <= mass_fraction < 1`\n- `0 < glycol_mass_share <= 1`\n- `glycol_mass_share > mass_fraction`\n\nThe inverse of `ethylene_glycol_mass_fraction`, with its limits. Volumes are those of the parts at 20 °C. Drain the system first: liquid that is already in it is not counted."
     "Mass balance; densities at 20 °C: CRC Handbook as carried by the open chemicals library 1.5.2, water IAPWS-95"
     ""
     mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix that is wanted, as from `ethylene_glycol_mass_fraction_for_freezing`"
     glycol_mass_share: Ratio "s" "`s`, glycol in the concentrate by mass, as its data sheet says; 1 for pure glycol"
-    -> Ratio "f" "The concentrate over all that is poured, before it is mixed."
+    -> Ratio "f" "The volume of concentrate over the volume of all that is poured, before it is mixed."
 }
 #[cfg(feature = "fluid")]
 fluid.ethylene_glycol_density fluid_ethylene_glycol_density revision 1 {
     "Density of a mix of water and ethylene glycol."
     "`d = sum over i and j of c_ij (T - 304.878)^i (w - 0.308462)^j`, i from 0 to 3, j from 0 to 5 - i"
-    "- `0 <= mass_fraction <= 0.6`\n- `221.95 <= temperature <= 373.15`\n\nLiquid only: at or below the freezing temperature of the mix it is refused, and nothing is extrapolated beyond 100 °C, hot\nas a capped system may run. Pure glycol, no inhibitors. From 20 % to 60 %: the ASHRAE (2001) tables of inhibited coolant,\ntaken by volume and converted, read from 0.2 % to 1.1 % more above 0 °C and within 0.5 % below; a second fit of its own book\nlies within 0.2 %. Without glycol it is up to 0.1 % below IAPWS-95."
+    "- `0 <= mass_fraction <= 0.6`\n- `221.95 <= temperature <= 373.15`\n\nLiquid only: a temperature at or below freezing is refused. Nothing is extrapolated beyond 100 °C, though a capped system\nmay run hotter. Pure glycol, no inhibitors. From 20 % to 60 %: the ASHRAE (2001) tables of inhibited coolant,\ntaken by volume and converted, read from 0.2 % to 1.1 % more above 0 °C and within 0.5 % below; a second fit of its own book\nlies within 0.2 %. Without glycol it is up to 0.1 % below IAPWS-95."
     "Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0"
     ""
     mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; shops mix by volume, which is less (50 % by volume is 52.7 % by mass)"
@@ -779,7 +779,7 @@ fluid.ethylene_glycol_density fluid_ethylene_glycol_density revision 1 {
 fluid.ethylene_glycol_dynamic_viscosity fluid_ethylene_glycol_dynamic_viscosity revision 1 {
     "Dynamic viscosity of a mix of water and ethylene glycol."
     "`mu = exp(sum over i and j of c_ij (T - 304.878)^i (w - 0.308462)^j)` in Pa·s, i from 0 to 3, j from 0 to 5 - i"
-    "- `0 <= mass_fraction <= 0.6`\n- `221.95 <= temperature <= 373.15`\n\nLiquid only: at or below the freezing temperature of the mix it is refused, and nothing is extrapolated beyond 100 °C, hot\nas a capped system may run. Pure glycol, no inhibitors. From 20 % to 60 %: the ASHRAE (2001) tables of inhibited coolant,\ntaken by volume and converted, read from 13 % less to 4 % more above 0 °C and up to 19 % less near -33 °C; a second fit of\nits own book lies within 5 %. Without glycol it is within 1.8 % of the IAPWS formulation."
+    "- `0 <= mass_fraction <= 0.6`\n- `221.95 <= temperature <= 373.15`\n\nLiquid only: a temperature at or below freezing is refused. Nothing is extrapolated beyond 100 °C, though a capped system\nmay run hotter. Pure glycol, no inhibitors. From 20 % to 60 %: the ASHRAE (2001) tables of inhibited coolant,\ntaken by volume and converted, read from 13 % less to 4 % more above 0 °C and up to 19 % less near -33 °C; a second fit of\nits own book lies within 5 %. Without glycol it is within 1.8 % of the IAPWS formulation."
     "Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0"
     ""
     mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; shops mix by volume, which is less (50 % by volume is 52.7 % by mass)"
@@ -790,24 +790,24 @@ fluid.ethylene_glycol_dynamic_viscosity fluid_ethylene_glycol_dynamic_viscosity 
 fluid.ethylene_glycol_expansion fluid_ethylene_glycol_expansion revision 1 {
     "Growth in volume of a mix of water and ethylene glycol between two temperatures."
     "`b = d(w, T_1) / d(w, T_2) - 1` with `d` of `ethylene_glycol_density`"
-    "- `0 <= mass_fraction <= 0.6`\n- `221.95 <= temperature <= 373.15`\n- `221.95 <= later_temperature <= 373.15`\n\nLiquid only: at or below the freezing temperature of the mix it is refused, and nothing is extrapolated beyond 100 °C, hot as a capped\nsystem may run; the last step of the growth is the steepest. Pressure is left out: 1 bar is 0.005 %. Without glycol the growth\nfrom 20 °C is within 0.0008 of IAPWS-95 up to 95 °C, where it is 0.038; near 4 °C, where water turns, it is no guide to the sign. The ASHRAE (2001) tables of\ninhibited coolant from 20 % to 60 % by volume give up to 0.0046 less from 20 °C to 95 °C, where it is 0.041 to 0.05: it errs to more growth."
+    "- `0 <= mass_fraction <= 0.6`\n- `221.95 <= temperature <= 373.15`\n- `221.95 <= later_temperature <= 373.15`\n\nLiquid only: a temperature at or below freezing is refused. Nothing is extrapolated beyond 100 °C, though a capped system may run hotter;\nthe growth is steepest there. Pressure is left out: 1 bar is 0.005 %. Without glycol the growth from 20 °C is within 0.0008 of IAPWS-95 up to 95 °C,\nwhere it is 0.038. Near 4 °C, where the expansion of water changes sign, the sign of the result is not sure. The ASHRAE (2001) tables of inhibited coolant\nfrom 20 % to 60 % by volume give up to 0.0046 less from 20 °C to 95 °C, where it is 0.041 to 0.05: the result errs to more growth."
     "Conservation of mass; density: Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010, as carried by the open CoolProp library 8.0.0"
-    "Liquid that fills a closed system bursts it when it warms: leave it air to grow into, and never open a hot system."
+    "A closed system that is full of liquid bursts when it warms: leave air for the growth, and never open a hot system."
     mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; shops mix by volume, which is less"
     temperature: Temperature "T_1" "`T_1`, at which the volume is known"
     later_temperature: Temperature "T_2" "`T_2`, at which it is asked for"
-    -> Ratio "b" "The growth over the first volume; negative where the mix shrinks."
+    -> Ratio "b" "The growth over the first volume; negative if the mix shrinks."
 }
 #[cfg(feature = "fluid")]
 fluid.ethylene_glycol_expansion_coefficient fluid_ethylene_glycol_expansion_coefficient revision 1 {
     "Thermal expansion coefficient, by volume, of a mix of water and ethylene glycol."
     "`a = -(1 / d(w, T)) (partial d(w, T) / partial T)` with `d` of `ethylene_glycol_density`, differentiated term by term"
-    "- `0 <= mass_fraction <= 0.6`\n- `221.95 <= temperature <= 373.15`\n\nLiquid only, as `ethylene_glycol_density`. A derivative of a fit is less sure than the fit: without glycol, between 20 °C and 95 °C, it is within\n30 ppm/K of IAPWS-95; near 4 °C, where water turns, not even its sign counts. The ASHRAE (2001)\ntables of inhibited coolant lie within 100 ppm/K from 40 °C to 95 °C."
+    "- `0 <= mass_fraction <= 0.6`\n- `221.95 <= temperature <= 373.15`\n\nLiquid only, as `ethylene_glycol_density`. The derivative of a fit is less sure than the fit. Without glycol, between 20 °C and 95 °C, it is within\n30 ppm/K of IAPWS-95. Near 4 °C, where the expansion of water changes sign, not even the sign is sure. The ASHRAE (2001)\ntables of inhibited coolant lie within 100 ppm/K from 40 °C to 95 °C."
     "Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0"
     ""
     mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; shops mix by volume, which is less"
     temperature: Temperature "T" "`T`, above the freezing temperature of the mix"
-    -> ThermalExpansion "a" "The growth in volume per volume and kelvin at that temperature; it rises with temperature, so over a range use `ethylene_glycol_expansion`."
+    -> ThermalExpansion "a" "The growth in volume per volume and kelvin at that temperature. It rises with temperature; over a range use `ethylene_glycol_expansion`."
 }
 #[cfg(feature = "fluid")]
 fluid.ethylene_glycol_freezing_temperature fluid_ethylene_glycol_freezing_temperature revision 1 {
@@ -823,7 +823,7 @@ fluid.ethylene_glycol_freezing_temperature fluid_ethylene_glycol_freezing_temper
 fluid.ethylene_glycol_mass_fraction fluid_ethylene_glycol_mass_fraction revision 1 {
     "Glycol by mass in a mix that was measured out by volume: water and a concentrate of ethylene glycol."
     "`w = s f d_c / (f d_c + (1 - f) d_w)` with `1 / d_c = s / d_g + (1 - s) / d_w`, `d_g` = 1113.5 kg/m³, `d_w` = 998.207 kg/m³"
-    "- `0 <= concentrate_volume_share <= 1`\n- `0 < glycol_mass_share <= 1`\n\nVolumes at 20 °C, of the parts: the mix itself is smaller, by about 1 % with ethylene glycol and 2 % with propylene glycol\nat half and half. What the concentrate holds beside glycol counts as water."
+    "- `0 <= concentrate_volume_share <= 1`\n- `0 < glycol_mass_share <= 1`\n\nVolumes are those of the parts at 20 °C. The mix itself is smaller, by about 1 % with ethylene glycol and 2 % with propylene glycol\nat half and half. All that the concentrate holds beside glycol counts as water."
     "Mass balance; densities at 20 °C: CRC Handbook as carried by the open chemicals library 1.5.2, water IAPWS-95"
     ""
     concentrate_volume_share: Ratio "f" "`f`, concentrate over all that is poured, before it is mixed"
@@ -832,9 +832,9 @@ fluid.ethylene_glycol_mass_fraction fluid_ethylene_glycol_mass_fraction revision
 }
 #[cfg(feature = "fluid")]
 fluid.ethylene_glycol_mass_fraction_for_freezing fluid_ethylene_glycol_mass_fraction_for_freezing revision 1 {
-    "Least share of ethylene glycol with which a mix begins to freeze no sooner than at a temperature."
+    "Least share of ethylene glycol with which a mix stays free of ice down to a temperature."
     "`T = sum over i of c_i (w - 0.308462)^i`, i from 0 to 5, solved for `w`"
-    "- `221.95 <= freezing_temperature <= 273.15`\n\nThe curve falls all along this range, so that there is one answer; beyond 60 % it has a minimum and a second branch, which\nis refused. It reads less glycol than the ASHRAE (2001) tables, by 1.4 % of the mix at -20 °C and 1.9 % at -30 °C: keep that\nas margin."
+    "- `221.95 <= freezing_temperature <= 273.15`\n\nThe curve falls all along this range, so there is one answer. Beyond 60 % it has a minimum and a second branch, which\nis refused. It reads less glycol than the ASHRAE (2001) tables, by 1.4 % of the mix at -20 °C and 1.9 % at -30 °C: keep that\nas margin."
     "Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0; solved by Brent's method"
     ""
     freezing_temperature: Temperature "T" "`T`, at which the first ice may form"
@@ -844,7 +844,7 @@ fluid.ethylene_glycol_mass_fraction_for_freezing fluid_ethylene_glycol_mass_frac
 fluid.ethylene_glycol_specific_heat fluid_ethylene_glycol_specific_heat revision 1 {
     "Specific heat of a mix of water and ethylene glycol."
     "`c = sum over i and j of c_ij (T - 304.878)^i (w - 0.308462)^j`, i from 0 to 3, j from 0 to 5 - i"
-    "- `0 <= mass_fraction <= 0.6`\n- `221.95 <= temperature <= 373.15`\n\nLiquid only: at or below the freezing temperature of the mix it is refused, and nothing is extrapolated beyond 100 °C, hot\nas a capped system may run. Pure glycol, no inhibitors. From 20 % to 60 %: the ASHRAE (2001) tables of inhibited coolant,\ntaken by volume and converted, read from 1.6 % less to 2.6 % more above 0 °C and up to 6.6 % more near -33 °C; a second fit\nof its own book lies within 0.9 %. Without glycol it is within 0.2 % of IAPWS-95."
+    "- `0 <= mass_fraction <= 0.6`\n- `221.95 <= temperature <= 373.15`\n\nLiquid only: a temperature at or below freezing is refused. Nothing is extrapolated beyond 100 °C, though a capped system\nmay run hotter. Pure glycol, no inhibitors. From 20 % to 60 %: the ASHRAE (2001) tables of inhibited coolant,\ntaken by volume and converted, read from 1.6 % less to 2.6 % more above 0 °C and up to 6.6 % more near -33 °C; a second fit\nof its own book lies within 0.9 %. Without glycol it is within 0.2 % of IAPWS-95."
     "Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0"
     ""
     mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; shops mix by volume, which is less (50 % by volume is 52.7 % by mass)"
@@ -855,7 +855,7 @@ fluid.ethylene_glycol_specific_heat fluid_ethylene_glycol_specific_heat revision
 fluid.ethylene_glycol_thermal_conductivity fluid_ethylene_glycol_thermal_conductivity revision 1 {
     "Thermal conductivity of a mix of water and ethylene glycol."
     "`k = sum over i and j of c_ij (T - 304.878)^i (w - 0.308462)^j`, i from 0 to 3, j from 0 to 5 - i"
-    "- `0 <= mass_fraction <= 0.6`\n- `221.95 <= temperature <= 373.15`\n\nLiquid only: at or below the freezing temperature of the mix it is refused, and nothing is extrapolated beyond 100 °C, hot\nas a capped system may run. Pure glycol, no inhibitors. From 20 % to 60 %: the ASHRAE (2001) tables of inhibited coolant,\ntaken by volume and converted, read from 3.2 % less to 0.8 % more above 0 °C and up to 6.0 % less near -33 °C; a second fit\nof its own book lies within 0.3 %. Without glycol it is within 0.9 % of the IAPWS formulation."
+    "- `0 <= mass_fraction <= 0.6`\n- `221.95 <= temperature <= 373.15`\n\nLiquid only: a temperature at or below freezing is refused. Nothing is extrapolated beyond 100 °C, though a capped system\nmay run hotter. Pure glycol, no inhibitors. From 20 % to 60 %: the ASHRAE (2001) tables of inhibited coolant,\ntaken by volume and converted, read from 3.2 % less to 0.8 % more above 0 °C and up to 6.0 % less near -33 °C; a second fit\nof its own book lies within 0.3 %. Without glycol it is within 0.9 % of the IAPWS formulation."
     "Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0"
     ""
     mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; shops mix by volume, which is less (50 % by volume is 52.7 % by mass)"
@@ -871,7 +871,7 @@ fluid.propylene_glycol_boiling_pressure fluid_propylene_glycol_boiling_pressure 
     "Hot pressurised coolant scalds: never open a hot system, and never pump one above its weakest component. Hot metal boils coolant earlier than its mean temperature says."
     temperature: Temperature "T" "`T`"
     mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; shops mix by volume, which is less"
-    -> AbsolutePressure "p" "The bubble pressure: under less than it the mix boils."
+    -> AbsolutePressure "p" "The bubble pressure: at a lower pressure the mix boils."
 }
 #[cfg(feature = "fluid")]
 fluid.propylene_glycol_boiling_temperature fluid_propylene_glycol_boiling_temperature revision 1 {
@@ -886,20 +886,20 @@ fluid.propylene_glycol_boiling_temperature fluid_propylene_glycol_boiling_temper
 }
 #[cfg(feature = "fluid")]
 fluid.propylene_glycol_concentrate_share fluid_propylene_glycol_concentrate_share revision 1 {
-    "Concentrate to pour for a wanted strength by mass: its share by volume in a mix of water and propylene glycol."
+    "Share of concentrate by volume that gives a wanted strength by mass, in a mix of water and propylene glycol."
     "`f = w d_w / (d_c (s - w) + w d_w)` with `1 / d_c = s / d_g + (1 - s) / d_w`, `d_g` = 1036.1 kg/m³, `d_w` = 998.207 kg/m³"
-    "- `0 <= mass_fraction < 1`\n- `0 < glycol_mass_share <= 1`\n- `glycol_mass_share > mass_fraction`\n\nThe inverse of `propylene_glycol_mass_fraction`, with its limits: volumes at 20 °C, of the parts. What is in the system already has to be drained first."
+    "- `0 <= mass_fraction < 1`\n- `0 < glycol_mass_share <= 1`\n- `glycol_mass_share > mass_fraction`\n\nThe inverse of `propylene_glycol_mass_fraction`, with its limits. Volumes are those of the parts at 20 °C. Drain the system first: liquid that is already in it is not counted."
     "Mass balance; densities at 20 °C: CRC Handbook as carried by the open chemicals library 1.5.2, water IAPWS-95"
     ""
     mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix that is wanted, as from `propylene_glycol_mass_fraction_for_freezing`"
     glycol_mass_share: Ratio "s" "`s`, glycol in the concentrate by mass, as its data sheet says; 1 for pure glycol"
-    -> Ratio "f" "The concentrate over all that is poured, before it is mixed."
+    -> Ratio "f" "The volume of concentrate over the volume of all that is poured, before it is mixed."
 }
 #[cfg(feature = "fluid")]
 fluid.propylene_glycol_density fluid_propylene_glycol_density revision 1 {
     "Density of a mix of water and propylene glycol."
     "`d = sum over i and j of c_ij (T - 305.8583)^i (w - 0.307031)^j`, i from 0 to 3, j from 0 to 5 - i"
-    "- `0 <= mass_fraction <= 0.6`\n- `223.15 <= temperature <= 373.15`\n\nLiquid only: at or below the freezing temperature of the mix it is refused, and nothing is extrapolated beyond 100 °C, hot\nas a capped system may run. Pure glycol, no inhibitors. From 20 % to 60 %: the ASHRAE (2001) tables of inhibited coolant,\ntaken by volume and converted, read from 0.1 % to 0.8 % more above 0 °C and within 0.6 % below; a second fit of its own book\nlies within 0.1 %. Without glycol it is within 0.1 % of IAPWS-95."
+    "- `0 <= mass_fraction <= 0.6`\n- `223.15 <= temperature <= 373.15`\n\nLiquid only: a temperature at or below freezing is refused. Nothing is extrapolated beyond 100 °C, though a capped system\nmay run hotter. Pure glycol, no inhibitors. From 20 % to 60 %: the ASHRAE (2001) tables of inhibited coolant,\ntaken by volume and converted, read from 0.1 % to 0.8 % more above 0 °C and within 0.6 % below; a second fit of its own book\nlies within 0.1 %. Without glycol it is within 0.1 % of IAPWS-95."
     "Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0"
     ""
     mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; shops mix by volume, which is less (50 % by volume is 50.9 % by mass)"
@@ -910,7 +910,7 @@ fluid.propylene_glycol_density fluid_propylene_glycol_density revision 1 {
 fluid.propylene_glycol_dynamic_viscosity fluid_propylene_glycol_dynamic_viscosity revision 1 {
     "Dynamic viscosity of a mix of water and propylene glycol."
     "`mu = exp(sum over i and j of c_ij (T - 305.8583)^i (w - 0.307031)^j)` in Pa·s, i from 0 to 3, j from 0 to 5 - i"
-    "- `0 <= mass_fraction <= 0.6`\n- `223.15 <= temperature <= 373.15`\n\nLiquid only: at or below the freezing temperature of the mix it is refused, and nothing is extrapolated beyond 100 °C, hot\nas a capped system may run. Pure glycol, no inhibitors. From 20 % to 60 %: the ASHRAE (2001) tables of inhibited coolant,\ntaken by volume and converted, read from 8 % less to 6 % more above 0 °C and up to 28 % less near -33 °C; a second fit of\nits own book reads up to 14 % more near -38 °C. Without glycol it is within 1.2 % of the IAPWS formulation."
+    "- `0 <= mass_fraction <= 0.6`\n- `223.15 <= temperature <= 373.15`\n\nLiquid only: a temperature at or below freezing is refused. Nothing is extrapolated beyond 100 °C, though a capped system\nmay run hotter. Pure glycol, no inhibitors. From 20 % to 60 %: the ASHRAE (2001) tables of inhibited coolant,\ntaken by volume and converted, read from 8 % less to 6 % more above 0 °C and up to 28 % less near -33 °C; a second fit of\nits own book reads up to 14 % more near -38 °C. Without glycol it is within 1.2 % of the IAPWS formulation."
     "Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0"
     ""
     mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; shops mix by volume, which is less (50 % by volume is 50.9 % by mass)"
@@ -921,24 +921,24 @@ fluid.propylene_glycol_dynamic_viscosity fluid_propylene_glycol_dynamic_viscosit
 fluid.propylene_glycol_expansion fluid_propylene_glycol_expansion revision 1 {
     "Growth in volume of a mix of water and propylene glycol between two temperatures."
     "`b = d(w, T_1) / d(w, T_2) - 1` with `d` of `propylene_glycol_density`"
-    "- `0 <= mass_fraction <= 0.6`\n- `223.15 <= temperature <= 373.15`\n- `223.15 <= later_temperature <= 373.15`\n\nLiquid only: at or below the freezing temperature of the mix it is refused, and nothing is extrapolated beyond 100 °C, hot as a capped\nsystem may run; the last step of the growth is the steepest. Pressure is left out: 1 bar is 0.005 %. Without glycol the growth\nfrom 20 °C is within 0.0004 of IAPWS-95 up to 95 °C, where it is 0.038; near 4 °C, where water turns, it is no guide to the sign. The ASHRAE (2001) tables of\ninhibited coolant from 20 % to 60 % by volume agree within 0.003 from 20 °C to 95 °C."
+    "- `0 <= mass_fraction <= 0.6`\n- `223.15 <= temperature <= 373.15`\n- `223.15 <= later_temperature <= 373.15`\n\nLiquid only: a temperature at or below freezing is refused. Nothing is extrapolated beyond 100 °C, though a capped system may run hotter;\nthe growth is steepest there. Pressure is left out: 1 bar is 0.005 %. Without glycol the growth from 20 °C is within 0.0004 of IAPWS-95 up to 95 °C,\nwhere it is 0.038. Near 4 °C, where the expansion of water changes sign, the sign of the result is not sure. The ASHRAE (2001) tables of inhibited coolant\nfrom 20 % to 60 % by volume agree within 0.003 from 20 °C to 95 °C."
     "Conservation of mass; density: Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010, as carried by the open CoolProp library 8.0.0"
-    "Liquid that fills a closed system bursts it when it warms: leave it air to grow into, and never open a hot system."
+    "A closed system that is full of liquid bursts when it warms: leave air for the growth, and never open a hot system."
     mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; shops mix by volume, which is less"
     temperature: Temperature "T_1" "`T_1`, at which the volume is known"
     later_temperature: Temperature "T_2" "`T_2`, at which it is asked for"
-    -> Ratio "b" "The growth over the first volume; negative where the mix shrinks."
+    -> Ratio "b" "The growth over the first volume; negative if the mix shrinks."
 }
 #[cfg(feature = "fluid")]
 fluid.propylene_glycol_expansion_coefficient fluid_propylene_glycol_expansion_coefficient revision 1 {
     "Thermal expansion coefficient, by volume, of a mix of water and propylene glycol."
     "`a = -(1 / d(w, T)) (partial d(w, T) / partial T)` with `d` of `propylene_glycol_density`, differentiated term by term"
-    "- `0 <= mass_fraction <= 0.6`\n- `223.15 <= temperature <= 373.15`\n\nLiquid only, as `propylene_glycol_density`. A derivative of a fit is less sure than the fit: without glycol, between 20 °C and 95 °C, it is within\n50 ppm/K of IAPWS-95; near 4 °C, where water turns, not even its sign counts. The ASHRAE (2001)\ntables of inhibited coolant lie within 80 ppm/K from 40 °C to 80 °C and up to 180 ppm/K higher at 95 °C."
+    "- `0 <= mass_fraction <= 0.6`\n- `223.15 <= temperature <= 373.15`\n\nLiquid only, as `propylene_glycol_density`. The derivative of a fit is less sure than the fit. Without glycol, between 20 °C and 95 °C, it is within\n50 ppm/K of IAPWS-95. Near 4 °C, where the expansion of water changes sign, not even the sign is sure. The ASHRAE (2001)\ntables of inhibited coolant lie within 80 ppm/K from 40 °C to 80 °C and up to 180 ppm/K higher at 95 °C."
     "Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0"
     ""
     mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; shops mix by volume, which is less"
     temperature: Temperature "T" "`T`, above the freezing temperature of the mix"
-    -> ThermalExpansion "a" "The growth in volume per volume and kelvin at that temperature; it rises with temperature, so over a range use `propylene_glycol_expansion`."
+    -> ThermalExpansion "a" "The growth in volume per volume and kelvin at that temperature. It rises with temperature; over a range use `propylene_glycol_expansion`."
 }
 #[cfg(feature = "fluid")]
 fluid.propylene_glycol_freezing_temperature fluid_propylene_glycol_freezing_temperature revision 1 {
@@ -954,7 +954,7 @@ fluid.propylene_glycol_freezing_temperature fluid_propylene_glycol_freezing_temp
 fluid.propylene_glycol_mass_fraction fluid_propylene_glycol_mass_fraction revision 1 {
     "Glycol by mass in a mix that was measured out by volume: water and a concentrate of propylene glycol."
     "`w = s f d_c / (f d_c + (1 - f) d_w)` with `1 / d_c = s / d_g + (1 - s) / d_w`, `d_g` = 1036.1 kg/m³, `d_w` = 998.207 kg/m³"
-    "- `0 <= concentrate_volume_share <= 1`\n- `0 < glycol_mass_share <= 1`\n\nVolumes at 20 °C, of the parts: the mix itself is smaller, by about 1 % with ethylene glycol and 2 % with propylene glycol\nat half and half. What the concentrate holds beside glycol counts as water."
+    "- `0 <= concentrate_volume_share <= 1`\n- `0 < glycol_mass_share <= 1`\n\nVolumes are those of the parts at 20 °C. The mix itself is smaller, by about 1 % with ethylene glycol and 2 % with propylene glycol\nat half and half. All that the concentrate holds beside glycol counts as water."
     "Mass balance; densities at 20 °C: CRC Handbook as carried by the open chemicals library 1.5.2, water IAPWS-95"
     ""
     concentrate_volume_share: Ratio "f" "`f`, concentrate over all that is poured, before it is mixed"
@@ -963,9 +963,9 @@ fluid.propylene_glycol_mass_fraction fluid_propylene_glycol_mass_fraction revisi
 }
 #[cfg(feature = "fluid")]
 fluid.propylene_glycol_mass_fraction_for_freezing fluid_propylene_glycol_mass_fraction_for_freezing revision 1 {
-    "Least share of propylene glycol with which a mix begins to freeze no sooner than at a temperature."
+    "Least share of propylene glycol with which a mix stays free of ice down to a temperature."
     "`T = sum over i of c_i (w - 0.307031)^i`, i from 0 to 5, solved for `w`"
-    "- `223.15 <= freezing_temperature <= 273.12`\n\nThe curve falls all along this range, so that there is one answer; beyond 60 % it has a minimum and a second branch, which\nis refused. By mass the ASHRAE (2001) tables agree within 1 % of the mix and ask for less."
+    "- `223.15 <= freezing_temperature <= 273.12`\n\nThe curve falls all along this range, so there is one answer. Beyond 60 % it has a minimum and a second branch, which\nis refused. The ASHRAE (2001) tables, by mass, ask for less and agree within 1 % of the mix."
     "Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0; solved by Brent's method"
     ""
     freezing_temperature: Temperature "T" "`T`, at which the first ice may form"
@@ -975,7 +975,7 @@ fluid.propylene_glycol_mass_fraction_for_freezing fluid_propylene_glycol_mass_fr
 fluid.propylene_glycol_specific_heat fluid_propylene_glycol_specific_heat revision 1 {
     "Specific heat of a mix of water and propylene glycol."
     "`c = sum over i and j of c_ij (T - 305.8583)^i (w - 0.307031)^j`, i from 0 to 3, j from 0 to 5 - i"
-    "- `0 <= mass_fraction <= 0.6`\n- `223.15 <= temperature <= 373.15`\n\nLiquid only: at or below the freezing temperature of the mix it is refused, and nothing is extrapolated beyond 100 °C, hot\nas a capped system may run. Pure glycol, no inhibitors. From 20 % to 60 %: the ASHRAE (2001) tables of inhibited coolant,\ntaken by volume and converted, read up to 0.8 % more; a second fit of its own book reads up to 4.1 % more near -38 °C.\nWithout glycol it is within 0.1 % of IAPWS-95."
+    "- `0 <= mass_fraction <= 0.6`\n- `223.15 <= temperature <= 373.15`\n\nLiquid only: a temperature at or below freezing is refused. Nothing is extrapolated beyond 100 °C, though a capped system\nmay run hotter. Pure glycol, no inhibitors. From 20 % to 60 %: the ASHRAE (2001) tables of inhibited coolant,\ntaken by volume and converted, read up to 0.8 % more; a second fit of its own book reads up to 4.1 % more near -38 °C.\nWithout glycol it is within 0.1 % of IAPWS-95."
     "Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0"
     ""
     mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; shops mix by volume, which is less (50 % by volume is 50.9 % by mass)"
@@ -986,7 +986,7 @@ fluid.propylene_glycol_specific_heat fluid_propylene_glycol_specific_heat revisi
 fluid.propylene_glycol_thermal_conductivity fluid_propylene_glycol_thermal_conductivity revision 1 {
     "Thermal conductivity of a mix of water and propylene glycol."
     "`k = sum over i and j of c_ij (T - 305.8583)^i (w - 0.307031)^j`, i from 0 to 3, j from 0 to 5 - i"
-    "- `0 <= mass_fraction <= 0.6`\n- `223.15 <= temperature <= 373.15`\n\nLiquid only: at or below the freezing temperature of the mix it is refused, and nothing is extrapolated beyond 100 °C, hot\nas a capped system may run. Pure glycol, no inhibitors. From 20 % to 60 %: the ASHRAE (2001) tables of inhibited coolant,\ntaken by volume and converted, read from 4.0 % less to 2.1 % more; a second fit of its own book lies within 0.5 %. Without\nglycol it is within 0.9 % of the IAPWS formulation."
+    "- `0 <= mass_fraction <= 0.6`\n- `223.15 <= temperature <= 373.15`\n\nLiquid only: a temperature at or below freezing is refused. Nothing is extrapolated beyond 100 °C, though a capped system\nmay run hotter. Pure glycol, no inhibitors. From 20 % to 60 %: the ASHRAE (2001) tables of inhibited coolant,\ntaken by volume and converted, read from 4.0 % less to 2.1 % more; a second fit of its own book lies within 0.5 %. Without\nglycol it is within 0.9 % of the IAPWS formulation."
     "Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0"
     ""
     mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; shops mix by volume, which is less (50 % by volume is 50.9 % by mass)"
@@ -1017,14 +1017,14 @@ fluid.water_saturation_pressure fluid_water_saturation_pressure revision 1 {
 mass.axle_loads_under_acceleration mass_axle_loads_under_acceleration revision 1 {
     "Loads of the axles while the vehicle gains or loses speed on a level road."
     "`F_r = m (g a + a_x h) / l`, `F_f = m g - F_r`"
-    "- `0.001 <= total_mass <= 4000000`\n- `0 <= behind_front_axle <= 100`\n- `0 <= centre_height <= 100`\n- `0.01 <= wheelbase <= 100`\n- `wheelbase > behind_front_axle`\n- `-1000 <= acceleration <= 1000`\n\nLevel road, a steady acceleration, pitch left aside: springs that give move the centre of gravity by little. Air drag and its height are left aside."
+    "- `0.001 <= total_mass <= 4000000`\n- `0 <= behind_front_axle <= 100`\n- `0 <= centre_height <= 100`\n- `0.01 <= wheelbase <= 100`\n- `wheelbase > behind_front_axle`\n- `-1000 <= acceleration <= 1000`\n\nLevel road and steady acceleration. Pitch is neglected: deflected springs move the centre of gravity by little. Air drag and its height are neglected too."
     "Equilibrium of the accelerated body, moments about the front axle; Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 1, low-speed acceleration (from memory); standard gravity: 3rd CGPM"
     ""
     total_mass: Mass "m" "`m`, of the whole vehicle as it stands: all scale readings together"
     behind_front_axle: Length "a" "`a`, distance of the centre of gravity behind the front axle"
     centre_height: Length "h" "`h`, of the centre of gravity above the ground"
     wheelbase: Length "l" "`l`, front to rear axle"
-    acceleration: Acceleration "a_x" "`a_x`, forward, positive where speed is gained, negative in braking"
+    acceleration: Acceleration "a_x" "`a_x`, forward, positive for gaining speed, negative for braking"
     -> .front_load Force "" "load of the front axle, both wheels together"
     -> .rear_load Force "" "load of the rear axle, both wheels together"
 }
@@ -1032,63 +1032,63 @@ mass.axle_loads_under_acceleration mass_axle_loads_under_acceleration revision 1
 mass.lateral_load_transfer mass_lateral_load_transfer revision 1 {
     "Load that the outer wheels gain and the inner wheels lose in a turn, both axles together."
     "`F = m a_y h / t`"
-    "- `0.001 <= total_mass <= 4000000`\n- `0 <= centre_height <= 100`\n- `0.01 <= track <= 100`\n- `-1000 <= lateral_acceleration <= 1000`\n\nA steady turn on a level road, all wheels on the ground, body roll left aside: leaning moves the centre of gravity outwards and adds some percent. Both axles of the same track, or the mean of both."
+    "- `0.001 <= total_mass <= 4000000`\n- `0 <= centre_height <= 100`\n- `0.01 <= track <= 100`\n- `-1000 <= lateral_acceleration <= 1000`\n\nA steady turn on a level road with all wheels on the ground. Body roll is neglected: it moves the centre of gravity outwards and adds some percent. Both axles have the same track; otherwise use the mean of both."
     "Equilibrium of the accelerated body; Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 6 (from memory)"
-    "A vehicle whose inner wheels lift is about to roll over: a high one does so before its tyres slide. Local codes and licensed practice come first."
+    "A vehicle whose inner wheels lift is about to roll over. A high vehicle does so before its tyres slide. Local codes and licensed practice come first."
     total_mass: Mass "m" "`m`, of the whole vehicle as it stands: all scale readings together"
     centre_height: Length "h" "`h`, of the centre of gravity above the ground"
     track: Length "t" "`t`, between the tyre centres, mean of both axles"
     lateral_acceleration: Acceleration "a_y" "`a_y`, towards the left, as in a left turn"
-    -> Force "F" "Load gained by the right wheels, all of them together; negative in a right turn, where the left wheels gain it. How the axles share it is a matter of the suspension."
+    -> Force "F" "Load gained by the right wheels, all of them together; negative in a right turn, in which the left wheels gain it. The suspension decides how the axles share it."
 }
 #[cfg(feature = "mass")]
 mass.longitudinal_load_transfer mass_longitudinal_load_transfer revision 1 {
     "Load that the rear axle gains and the front axle loses while the vehicle gains speed."
     "`F = m a_x h / l`"
-    "- `0.001 <= total_mass <= 4000000`\n- `0 <= centre_height <= 100`\n- `0.01 <= wheelbase <= 100`\n- `-1000 <= acceleration <= 1000`\n\nLevel road, a steady acceleration, both axles on the ground; pitch, air drag and rotating parts left aside. Springs decide how far the body pitches, not how much load moves."
+    "- `0.001 <= total_mass <= 4000000`\n- `0 <= centre_height <= 100`\n- `0.01 <= wheelbase <= 100`\n- `-1000 <= acceleration <= 1000`\n\nLevel road, steady acceleration, both axles on the ground. Pitch, air drag and rotating parts are neglected. Springs decide how far the body pitches, not how much load moves."
     "Equilibrium of the accelerated body; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 18 (from memory)"
     ""
     total_mass: Mass "m" "`m`, of the whole vehicle as it stands: all scale readings together"
     centre_height: Length "h" "`h`, of the centre of gravity above the ground"
     wheelbase: Length "l" "`l`, front to rear axle"
-    acceleration: Acceleration "a_x" "`a_x`, forward, positive where speed is gained, negative in braking"
-    -> Force "F" "Load gained by the rear axle, both wheels together; negative in braking, where the front axle gains it."
+    acceleration: Acceleration "a_x" "`a_x`, forward, positive for gaining speed, negative for braking"
+    -> Force "F" "Load gained by the rear axle, both wheels together; negative in braking, in which the front axle gains it."
 }
 #[cfg(feature = "mass")]
 mass.raised_axle_height mass_raised_axle_height revision 1 {
     "Height of the centre of gravity from raising one axle, the lift measured at the wheel centres."
     "`h = r + l (m_2 - m_1) sqrt(l^2 - H^2) / (m H)`"
-    "- `0.001 <= level_mass <= 4000000`\n- `0.001 <= raised_mass <= 4000000`\n- `0.001 <= total_mass <= 4000000`\n- `total_mass > level_mass`\n- `total_mass > raised_mass`\n- `0.01 <= wheelbase <= 100`\n- `0.001 <= lift <= 100`\n- `wheelbase > lift`\n- `0.001 <= loaded_radius <= 10`\n\nSuspension locked at ride height (blocks or solid links in place of springs), brakes off, wheels free to roll, tanks full or empty. A lift that is measured at the wheel centres has the tyre deflection in it. The difference of two readings is small: see the model `RaisedAxle` for how sure the answer is."
+    "- `0.001 <= level_mass <= 4000000`\n- `0.001 <= raised_mass <= 4000000`\n- `0.001 <= total_mass <= 4000000`\n- `total_mass > level_mass`\n- `total_mass > raised_mass`\n- `0.01 <= wheelbase <= 100`\n- `0.001 <= lift <= 100`\n- `wheelbase > lift`\n- `0.001 <= loaded_radius <= 10`\n\nSuspension locked at ride height (blocks or solid links in place of springs), brakes off, wheels free to roll, tanks full or empty. A lift measured at the wheel centres includes the tyre deflection. The difference of two readings is small: the model `RaisedAxle` gives the uncertainty."
     "Equilibrium of the tilted vehicle; ISO 10392 (axle lift method) and Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 18 (from memory)"
-    "A raised vehicle can roll off its stands and kill: chock the wheels of the axle that stays down, strap the vehicle, use stands rated for the load, keep out from under it. Local codes and licensed practice come first."
+    "A raised vehicle can roll off its stands and kill. Chock the wheels of the axle that stays down, strap the vehicle, use stands rated for the load, and keep out from under it. Local codes and licensed practice come first."
     level_mass: Mass "m_1" "`m_1`, scale reading of the axle that stays down, vehicle level, both wheels together"
-    raised_mass: Mass "m_2" "`m_2`, scale reading of the same axle, the other one raised"
+    raised_mass: Mass "m_2" "`m_2`, scale reading of the same axle, with the other one raised"
     total_mass: Mass "m" "`m`, of the whole vehicle: all scale readings together, vehicle level"
     wheelbase: Length "l" "`l`, front to rear axle, along the vehicle"
-    lift: Length "H" "`H`, of the wheel centres of one axle over those of the other, less what it was with the vehicle level"
-    loaded_radius: Length "r" "`r`, height of the wheel centres above the ground, vehicle level; the mean, weighted with the distance to the other axle, where the axles differ"
+    lift: Length "H" "`H`, height of the wheel centres of one axle over those of the other, less that height with the vehicle level"
+    loaded_radius: Length "r" "`r`, height of the wheel centres above the ground, vehicle level; if the axles differ, the mean, weighted with the distance to the other axle"
     -> Length "h" "Height above the ground, vehicle level."
 }
 #[cfg(feature = "mass")]
 mass.raised_axle_height_over_tyres mass_raised_axle_height_over_tyres revision 1 {
-    "Height of the centre of gravity from raising one axle, the lift measured under the tyres, whose deflection is taken off."
+    "Height of the centre of gravity from raising one axle, with the lift measured under the tyres and their deflection taken off."
     "`H_c = H + (m_2 - m_1) g (1 / k_1 + 1 / k_2)`, `h = r + l (m_2 - m_1) sqrt(l^2 - H_c^2) / (m H_c)`"
-    "- `0.001 <= level_mass <= 4000000`\n- `0.001 <= raised_mass <= 4000000`\n- `0.001 <= total_mass <= 4000000`\n- `total_mass > level_mass`\n- `total_mass > raised_mass`\n- `0.01 <= wheelbase <= 100`\n- `0.001 <= lift <= 100`\n- `wheelbase > lift`\n- `0.001 <= loaded_radius <= 10`\n- `1 <= lower_tyre_rate <= 1000000000`\n- `1 <= raised_tyre_rate <= 1000000000`\n\nAs `mass::raised_axle_height`; the tyres that stay down take more load and sink, the raised ones rise, and the vehicle leans more than the lift says. Linear tyres."
+    "- `0.001 <= level_mass <= 4000000`\n- `0.001 <= raised_mass <= 4000000`\n- `0.001 <= total_mass <= 4000000`\n- `total_mass > level_mass`\n- `total_mass > raised_mass`\n- `0.01 <= wheelbase <= 100`\n- `0.001 <= lift <= 100`\n- `wheelbase > lift`\n- `0.001 <= loaded_radius <= 10`\n- `1 <= lower_tyre_rate <= 1000000000`\n- `1 <= raised_tyre_rate <= 1000000000`\n\nAs `mass::raised_axle_height`. The tyres that stay down take more load and sink, and the raised ones rise: the vehicle leans more than the lift shows. Linear tyres."
     "Equilibrium of the tilted vehicle; ISO 10392 (axle lift method) and Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 18 (from memory); standard gravity: 3rd CGPM"
-    "A raised vehicle can roll off its stands and kill: chock the wheels of the axle that stays down, strap the vehicle, use stands rated for the load, keep out from under it. Local codes and licensed practice come first."
+    "A raised vehicle can roll off its stands and kill. Chock the wheels of the axle that stays down, strap the vehicle, use stands rated for the load, and keep out from under it. Local codes and licensed practice come first."
     level_mass: Mass "m_1" "`m_1`, scale reading of the axle that stays down, vehicle level, both wheels together"
-    raised_mass: Mass "m_2" "`m_2`, scale reading of the same axle, the other one raised"
+    raised_mass: Mass "m_2" "`m_2`, scale reading of the same axle, with the other one raised"
     total_mass: Mass "m" "`m`, of the whole vehicle: all scale readings together, vehicle level"
     wheelbase: Length "l" "`l`, front to rear axle, along the vehicle"
-    lift: Length "H" "`H`, of what the raised tyres stand on over what the others stand on"
-    loaded_radius: Length "r" "`r`, height of the wheel centres above the ground, vehicle level; the mean, weighted with the distance to the other axle, where the axles differ"
+    lift: Length "H" "`H`, height of the supports of the raised tyres over those of the other tyres"
+    loaded_radius: Length "r" "`r`, height of the wheel centres above the ground, vehicle level; if the axles differ, the mean, weighted with the distance to the other axle"
     lower_tyre_rate: LinearStiffness "k_1" "`k_1`, vertical rate of the two tyres that stay down, together"
     raised_tyre_rate: LinearStiffness "k_2" "`k_2`, vertical rate of the two tyres that are raised, together"
     -> Length "H_c" "Height above the ground, vehicle level."
 }
 #[cfg(feature = "mass")]
 mass.sprung_centre mass_sprung_centre revision 1 {
-    "Sprung mass and its centre of gravity, from those of the whole vehicle and of what moves with the wheels."
+    "Sprung mass and its centre of gravity, from the whole vehicle and its unsprung masses."
     "`m_s = m - m_f - m_r`, `a_s = (m a - m_r l) / m_s`, `h_s = (m h - m_f r_f - m_r r_r) / m_s`"
     "- `0.001 <= total_mass <= 4000000`\n- `0 <= behind_front_axle <= 100`\n- `0 <= centre_height <= 100`\n- `0.01 <= wheelbase <= 100`\n- `wheelbase > behind_front_axle`\n- `0 <= front_unsprung_mass <= 1000000`\n- `0 <= rear_unsprung_mass <= 1000000`\n- `0 <= front_unsprung_height <= 100`\n- `0 <= rear_unsprung_height <= 100`\n\nThe unsprung masses lie on the lines of their axles. Where they are more than the vehicle, or than an axle carries, there is no answer."
     "Definition of the centre of gravity (first moments); Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 18 (from memory)"
@@ -1102,14 +1102,14 @@ mass.sprung_centre mass_sprung_centre revision 1 {
     front_unsprung_height: Length "r_f" "`r_f`, of the centre of gravity of the front unsprung mass above the ground: the loaded radius, nearly"
     rear_unsprung_height: Length "r_r" "`r_r`, of the centre of gravity of the rear unsprung mass above the ground"
     -> .sprung_mass Mass "" "mass that the springs carry"
-    -> .sprung_behind_front_axle Length "" "distance of its centre of gravity behind the front axle; negative where it lies before it"
+    -> .sprung_behind_front_axle Length "" "distance of its centre of gravity behind the front axle; negative in front of the axle"
     -> .height Length "" "height of its centre of gravity above the ground"
 }
 #[cfg(feature = "mass")]
 mass.sprung_mass mass_sprung_mass revision 1 {
-    "Mass that the springs carry: what the scales read less what moves with the wheels."
+    "Sprung mass: scale reading less unsprung mass."
     "`m_s = m - m_u`"
-    "- `0.001 <= scale_mass <= 4000000`\n- `0 <= unsprung_mass <= 4000000`\n- `scale_mass > unsprung_mass`\n\nWhat is hinged at both ends counts half to either side: a convention that suits slender parts. A spring swings with a third of its mass at most."
+    "- `0.001 <= scale_mass <= 4000000`\n- `0 <= unsprung_mass <= 4000000`\n- `scale_mass > unsprung_mass`\n\nA part that is hinged at both ends counts half to either side: a convention that suits slender parts. A spring swings with a third of its mass at most."
     "Definition: SAE J670 and ISO 8855, sprung and unsprung mass (from memory); half of a link: common practice, no source"
     ""
     scale_mass: Mass "m" "`m`, scale reading of the wheel, the axle or the vehicle"
@@ -1118,9 +1118,9 @@ mass.sprung_mass mass_sprung_mass revision 1 {
 }
 #[cfg(feature = "mass")]
 mass.static_axle_loads mass_static_axle_loads revision 1 {
-    "Loads of the axles of a vehicle that stands level, from where its centre of gravity lies."
+    "Loads of the axles of a vehicle that stands level, from the place of its centre of gravity."
     "`F_r = m g a / l`, `F_f = m g - F_r`"
-    "- `0.001 <= total_mass <= 4000000`\n- `0 <= behind_front_axle <= 100`\n- `0.01 <= wheelbase <= 100`\n- `wheelbase > behind_front_axle`\n\nLevel ground, at standstill. Standard gravity. From scale readings backwards: `mass::weight_distribution`."
+    "- `0.001 <= total_mass <= 4000000`\n- `0 <= behind_front_axle <= 100`\n- `0.01 <= wheelbase <= 100`\n- `wheelbase > behind_front_axle`\n\nLevel ground, at standstill, standard gravity. For the inverse, from scale readings, see `mass::weight_distribution`."
     "Static equilibrium, moments about the front axle; Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 1, static loads (from memory); standard gravity: 3rd CGPM"
     ""
     total_mass: Mass "m" "`m`, of the whole vehicle as it stands: all scale readings together"
@@ -1154,33 +1154,33 @@ mass.weight_distribution mass_weight_distribution revision 1 {
 }
 #[cfg(feature = "ride")]
 ride.damping_for_least_body_acceleration ride_damping_for_least_body_acceleration revision 1 {
-    "Damping at the wheel with which the body of a quarter car is shaken least on a random road."
+    "Damping at the wheel that gives the least body acceleration of a quarter car on a random road."
     "`c = k sqrt((m_s + m_u) / k_t)`"
     "- `0.001 <= sprung_mass <= 1000000`\n- `0.001 <= unsprung_mass <= 1000000`\n- `1 <= wheel_rate <= 1000000000`\n- `1 <= tyre_rate <= 1000000000`\n\nA linear quarter car without damping in the tyre, on a road of waviness 2 and all wavelengths; any roughness and speed."
     "Least of the closed form `pi^2 G n_0^2 v (k_t c + k^2 (m_s + m_u) / c) / m_s^2` of the mean square, residues of a system of fourth order (from memory; agrees with a Lyapunov solution)"
     ""
     sprung_mass: Mass "m_s" "`m_s`, of the body on the wheel"
-    unsprung_mass: Mass "m_u" "`m_u`, that moves with the wheel"
+    unsprung_mass: Mass "m_u" "`m_u`, of the wheel"
     wheel_rate: LinearStiffness "k" "`k`, of the suspension at the wheel"
     tyre_rate: LinearStiffness "k_t" "`k_t`, vertical rate of the tyre"
-    -> Damping "c" "The damping at the wheel: less than what holds the wheel best."
+    -> Damping "c" "The damping at the wheel. It is less than the damping for the best hold on the road."
 }
 #[cfg(feature = "ride")]
 ride.damping_for_least_tyre_load ride_damping_for_least_tyre_load revision 1 {
-    "Damping at the wheel with which the load of the tyre varies least on a random road."
+    "Damping at the wheel that gives the least variation of the tyre load on a random road."
     "`c = sqrt(k^2 M / k_t - 2 m_s m_u k / M + k_t m_s^2 m_u / M^2)`, `M = m_s + m_u`"
     "- `0.001 <= sprung_mass <= 1000000`\n- `0.001 <= unsprung_mass <= 1000000`\n- `1 <= wheel_rate <= 1000000000`\n- `1 <= tyre_rate <= 1000000000`\n\nA linear quarter car without damping in the tyre, on a road of waviness 2 and all wavelengths; any roughness and speed."
     "Least of the closed form of the mean square, residues of a system of fourth order (from memory; agrees with a Lyapunov solution)"
     ""
     sprung_mass: Mass "m_s" "`m_s`, of the body on the wheel"
-    unsprung_mass: Mass "m_u" "`m_u`, that moves with the wheel"
+    unsprung_mass: Mass "m_u" "`m_u`, of the wheel"
     wheel_rate: LinearStiffness "k" "`k`, of the suspension at the wheel"
     tyre_rate: LinearStiffness "k_t" "`k_t`, vertical rate of the tyre"
-    -> Damping "c" "The damping at the wheel: what holds the wheel best."
+    -> Damping "c" "The damping at the wheel for the best hold on the road."
 }
 #[cfg(feature = "ride")]
 ride.dynamic_index ride_dynamic_index revision 1 {
-    "Dynamic index of a body in pitch: 1 where each axle is a centre about which it swings."
+    "Dynamic index of a body in pitch; at 1, each axle is a centre about which the body swings."
     "`i = I / (m_s a b)`"
     "- `0.001 <= pitch_inertia <= 1000000000`\n- `0.001 <= sprung_mass <= 4000000`\n- `0.001 <= front_distance <= 100`\n- `0.001 <= rear_distance <= 100`"
     "Gillespie, Fundamentals of Vehicle Dynamics, chapter 5, bounce and pitch (from memory)"
@@ -1193,35 +1193,35 @@ ride.dynamic_index ride_dynamic_index revision 1 {
 }
 #[cfg(feature = "ride")]
 ride.flat_ride_cycles ride_flat_ride_cycles revision 1 {
-    "Cycles of the front after a bump until front and rear move together, and the body no longer pitches."
+    "Cycles of the front from a bump until front and rear move together and the pitching ends."
     "`n = f_f f_r t / (f_r - f_f)` with `t = L / v`"
-    "- `0.001 <= front_frequency <= 1000`\n- `0.001 <= rear_frequency <= 1000`\n- `rear_frequency > front_frequency`\n- `0.01 <= wheelbase <= 100`\n- `0.01 <= speed <= 200`\n\nTwo ends that swing apart from each other, dynamic index near 1, and no damping."
+    "- `0.001 <= front_frequency <= 1000`\n- `0.001 <= rear_frequency <= 1000`\n- `rear_frequency > front_frequency`\n- `0.01 <= wheelbase <= 100`\n- `0.01 <= speed <= 200`\n\nThe two ends swing independently (dynamic index near 1), without damping."
     "Common practice after Olley: the rear swings faster and catches up (Gillespie, Fundamentals of Vehicle Dynamics, chapter 5; Milliken, Chassis Design; from memory)"
     ""
     front_frequency: Frequency "f_f" "`f_f`, of the body on the front axle"
-    rear_frequency: Frequency "f_r" "`f_r`, of the body on the rear axle, greater than that of the front"
+    rear_frequency: Frequency "f_r" "`f_r`, of the body on the rear axle, higher than that of the front"
     wheelbase: Length "L" "`L`, front to rear axle"
     speed: Velocity "v" "`v`, of the vehicle"
-    -> Ratio "n" "Cycles of the front since it met the bump; about one to one and a half is a flat ride, far more never feels like one."
+    -> Ratio "n" "Cycles of the front since it met the bump. One to one and a half is a flat ride; far more never feels like one."
 }
 #[cfg(feature = "ride")]
 ride.flat_ride_rear_frequency ride_flat_ride_rear_frequency revision 1 {
-    "Rear frequency with which the body no longer pitches after so many cycles of the front."
+    "Rear frequency at which the pitching ends after a number of cycles of the front."
     "`f_r = n f_f / (n - f_f t)` with `t = L / v`"
-    "- `0.001 <= front_frequency <= 1000`\n- `0.01 <= wheelbase <= 100`\n- `0.01 <= speed <= 200`\n- `0.01 <= cycles <= 1000`\n\nTwo ends that swing apart from each other, dynamic index near 1, and no damping. The front makes `f_f t` cycles before the rear meets the bump; `n` must be more."
+    "- `0.001 <= front_frequency <= 1000`\n- `0.01 <= wheelbase <= 100`\n- `0.01 <= speed <= 200`\n- `0.01 <= cycles <= 1000`\n\nThe two ends swing independently (dynamic index near 1), without damping. The front makes `f_f t` cycles before the rear meets the bump; `n` must be more."
     "Common practice after Olley: the rear swings faster and catches up (Gillespie, Fundamentals of Vehicle Dynamics, chapter 5; Milliken, Chassis Design; from memory)"
     ""
     front_frequency: Frequency "f_f" "`f_f`, of the body on the front axle"
     wheelbase: Length "L" "`L`, front to rear axle"
     speed: Velocity "v" "`v`, of the vehicle"
     cycles: Ratio "n" "`n`, of the front since it met the bump, until both ends move together"
-    -> Frequency "f_r" "Frequency of the body on the rear axle, greater than that of the front."
+    -> Frequency "f_r" "Frequency of the body on the rear axle, higher than that of the front."
 }
 #[cfg(feature = "ride")]
 ride.road_displacement_density ride_road_displacement_density revision 1 {
     "Spectral density of a road's height at a wavelength, from its roughness."
     "`G_d = G (n_0 / n)^2` with `n = 1 / lambda` and `n_0 = 0.1 cycles/m`"
-    "- `0 <= roughness <= 1`\n- `0.000001 <= wavelength <= 1000000`\n\nWaviness 2, which ISO 8608 takes for its classes, and waves of about 0.35 m to 91 m, for which it gives them."
+    "- `0 <= roughness <= 1`\n- `0.000001 <= wavelength <= 1000000`\n\nWaviness 2, as ISO 8608 takes for its classes, and waves of about 0.35 m to 91 m, the range of those classes."
     "ISO 8608:2016, fitted displacement density with exponent 2 (from memory)"
     ""
     roughness: RoadRoughness "G" "`G`, one-sided density at 0.1 cycles a metre"
@@ -1230,24 +1230,24 @@ ride.road_displacement_density ride_road_displacement_density revision 1 {
 }
 #[cfg(feature = "ride")]
 ride.transmissibility ride_transmissibility revision 1 {
-    "How much of the motion of its foot a mass on spring and damper makes."
+    "Amplitude of a mass on a spring and damper over the amplitude of their foot."
     "`T = sqrt((1 + (2 zeta r)^2) / ((1 - r^2)^2 + (2 zeta r)^2))`"
     "- `0 <= frequency_ratio <= 1000000`\n- `0.000001 <= damping_ratio <= 1000`"
     "Den Hartog, Mechanical Vibrations, steady vibration of a mass whose support moves (from memory)"
     ""
     frequency_ratio: Ratio "r" "`r`, of the motion over the undamped natural frequency"
     damping_ratio: Ratio "zeta" "`zeta`, of the mass on its spring"
-    -> Ratio "T" "Amplitude of the mass over that of the foot: 1 at the square root of 2, whatever the damping; more below, less above."
+    -> Ratio "T" "Amplitude of the mass over that of the foot. It is 1 at a ratio of the square root of 2, with any damping; more below, less above."
 }
 #[cfg(feature = "ride")]
 ride.wk_weighting ride_wk_weighting revision 1 {
-    "Magnitude of the frequency weighting Wk: how much of a vertical vibration of a seat at this frequency is felt."
+    "Magnitude of the frequency weighting Wk: the share of a vertical vibration of a seat that a person feels at this frequency."
     "`W_k = |H_h H_l H_t H_s|` at `p = 2 pi i f`, with band limits `H_h = 1 / (1 + sqrt(2) w_1 / p + (w_1 / p)^2)` and\n`H_l = 1 / (1 + sqrt(2) p / w_2 + (p / w_2)^2)`, transition `H_t = (1 + p / w_3) / (1 + p / (Q_4 w_4) + (p / w_4)^2)` and step\n`H_s = (1 + p / (Q_5 w_5) + (p / w_5)^2) / (1 + p / (Q_6 w_6) + (p / w_6)^2) (w_5 / w_6)^2`; `w = 2 pi f` of 0.4, 100, 12.5, 12.5, 2.37 and 3.35 Hz;\n`Q_4 = 0.63`, `Q_5 = Q_6 = 0.91`"
     "- `0 <= frequency <= 1000000000000`\n\nWhole-body vibration along the spine of a person who sits or stands."
     "ISO 8041-1:2017 and ISO 2631-1:1997, weighting Wk: transfer function and parameters (from memory; the one-third-octave factors of ISO 2631-1 table 3 agree to 0.001)"
     ""
     frequency: Frequency "f" "`f`, of the vibration"
-    -> Ratio "W_k" "Share of the acceleration that counts: nearly all at 4 to 8 Hz, little far from there."
+    -> Ratio "W_k" "Share of the acceleration that counts: nearly all from 4 to 8 Hz, little far from there."
 }
 #[cfg(feature = "spring")]
 spring.active_coils_for_rate spring_active_coils_for_rate revision 1 {
@@ -1317,7 +1317,7 @@ spring.buckling_deflection spring_buckling_deflection revision 1 {
 }
 #[cfg(feature = "spring")]
 spring.coil_bind_clearance spring_coil_bind_clearance revision 1 {
-    "What is left between the coils, summed over the spring, when the wheel is at full bump."
+    "Remaining clearance between the coils, summed over the spring, with the wheel at full bump."
     "`s = L_0 - F / k - x - L_c`"
     "- `0.0001 <= free_length <= 100`\n- `0.00001 <= solid_length <= 100`\n- `free_length > solid_length`\n- `1 <= spring_rate <= 1000000000`\n- `0 <= spring_load <= 1000000000`\n- `0 <= spring_bump_travel <= 100`\n\nLinear spring, not preloaded between its seats beyond `spring_load`. EN 13906-1 asks for a sum of minimum gaps that this must not go below."
     "Definition of the lengths of a compression spring (EN 13906-1:2013, from memory) and of a rate"
@@ -1460,7 +1460,7 @@ spring.leaf_pack_stress spring_leaf_pack_stress revision 1 {
 }
 #[cfg(feature = "spring")]
 spring.minimum_gap_clearance spring_minimum_gap_clearance revision 1 {
-    "What is left above the minimum gap between the coils when the wheel is at full bump."
+    "Remaining clearance above the minimum gap between the coils, with the wheel at full bump."
     "`s = L_0 - F / k - x - L_n`"
     "- `0.0001 <= free_length <= 100`\n- `0.00001 <= shortest_length <= 100`\n- `free_length > shortest_length`\n- `1 <= spring_rate <= 1000000000`\n- `0 <= spring_load <= 1000000000`\n- `0 <= spring_bump_travel <= 100`\n\nLinear spring, not preloaded between its seats beyond `spring_load`."
     "Definition of the lengths of a compression spring (EN 13906-1:2013, from memory) and of a rate"
@@ -1482,7 +1482,7 @@ spring.minimum_gap_cold_dynamic spring_minimum_gap_cold_dynamic revision 1 {
     wire_diameter: Length "d" "`d`, the diameter of the wire"
     mean_diameter: Length "D" "`D`, the diameter of the coil between wire centres (outside diameter less `d`)"
     active_coils: Ratio "n" "`n`, the coils that deflect: total coils less the dead ones at the ends"
-    -> Length "S_a" "What must be left above the solid length at the shortest length in service, all gaps together."
+    -> Length "S_a" "The least length above the solid length at the shortest length in service, all gaps together."
 }
 #[cfg(feature = "spring")]
 spring.minimum_gap_cold_static spring_minimum_gap_cold_static revision 1 {
@@ -1494,7 +1494,7 @@ spring.minimum_gap_cold_static spring_minimum_gap_cold_static revision 1 {
     wire_diameter: Length "d" "`d`, the diameter of the wire"
     mean_diameter: Length "D" "`D`, the diameter of the coil between wire centres (outside diameter less `d`)"
     active_coils: Ratio "n" "`n`, the coils that deflect: total coils less the dead ones at the ends"
-    -> Length "S_a" "What must be left above the solid length at the shortest length in service, all gaps together."
+    -> Length "S_a" "The least length above the solid length at the shortest length in service, all gaps together."
 }
 #[cfg(feature = "spring")]
 spring.minimum_gap_hot_dynamic spring_minimum_gap_hot_dynamic revision 1 {
@@ -1506,7 +1506,7 @@ spring.minimum_gap_hot_dynamic spring_minimum_gap_hot_dynamic revision 1 {
     wire_diameter: Length "d" "`d`, the diameter of the wire"
     mean_diameter: Length "D" "`D`, the diameter of the coil between wire centres (outside diameter less `d`)"
     active_coils: Ratio "n" "`n`, the coils that deflect: total coils less the dead ones at the ends"
-    -> Length "S_a" "What must be left above the solid length at the shortest length in service, all gaps together."
+    -> Length "S_a" "The least length above the solid length at the shortest length in service, all gaps together."
 }
 #[cfg(feature = "spring")]
 spring.minimum_gap_hot_static spring_minimum_gap_hot_static revision 1 {
@@ -1518,7 +1518,7 @@ spring.minimum_gap_hot_static spring_minimum_gap_hot_static revision 1 {
     wire_diameter: Length "d" "`d`, the diameter of the wire"
     mean_diameter: Length "D" "`D`, the diameter of the coil between wire centres (outside diameter less `d`)"
     active_coils: Ratio "n" "`n`, the coils that deflect: total coils less the dead ones at the ends"
-    -> Length "S_a" "What must be left above the solid length at the shortest length in service, all gaps together."
+    -> Length "S_a" "The least length above the solid length at the shortest length in service, all gaps together."
 }
 #[cfg(feature = "spring")]
 spring.natural_frequency spring_natural_frequency revision 1 {
@@ -1739,7 +1739,7 @@ spring.wheel_damping spring_wheel_damping revision 1 {
 spring.wheel_rate spring_wheel_rate revision 1 {
     "Wheel rate of a spring on a lever, from its motion ratio and its angle: the part that does not depend on load."
     "`k_w = k r^2 cos^2 a`"
-    "- `0 < spring_rate`\n- `0 < motion_ratio <= 3`\n- `-1.5707963267948966 <= angle_from_measured_travel <= 1.5707963267948966`\n\nNot the whole wheel rate: a loaded spring that changes its angle or its ratio along the travel adds a geometric term, given\nby `wheel_tangent_rate` and `inclined_tangent_rate`. For 40 N/mm, 4 kN and 350 mm it is -9.5 % at 30 degrees and -29 % at\n45 degrees of this result. A motion ratio between 1 and 3 is accepted and is rare: it is often one turned upside down. Use a ratio along the spring *or* an angle, never both for the same thing."
+    "- `0 < spring_rate`\n- `0 < motion_ratio <= 3`\n- `-1.5707963267948966 <= angle_from_measured_travel <= 1.5707963267948966`\n\nNot the whole wheel rate: a loaded spring that changes its angle or its ratio along the travel adds a geometric term, given\nby `wheel_tangent_rate` and `inclined_tangent_rate`. For 40 N/mm, 4 kN and 350 mm it is -9.5 % at 30 degrees and -29 % at\n45 degrees of this result. A motion ratio between 1 and 3 is accepted and is rare: it is often an inverted ratio. Use a ratio along the spring *or* an angle, never both for the same thing."
     "Virtual work on a lever; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 16, installation ratio (from memory)"
     ""
     spring_rate: LinearStiffness "k" "`k`, the rate of the spring along its own axis"
@@ -1913,12 +1913,12 @@ suspension.tyre_roll_stiffness suspension_tyre_roll_stiffness revision 1 {
 }
 #[cfg(feature = "tyre")]
 tyre.bolt_circle_diameter tyre_bolt_circle_diameter revision 1 {
-    "Diameter of the bolt circle from the distance between two studs side by side."
+    "Diameter of the bolt circle from the distance between two adjacent studs."
     "`d_b = s / sin(pi / n)`"
-    "- `0.001 <= adjacent_stud_spacing <= 10`\n- `3 <= studs <= 10`\n\n`studs` is a whole number, and the studs stand at equal angles. An error of the reading counts `1 / sin(pi / n)` times: 1.7 for five studs, 2.6 for eight."
+    "- `0.001 <= adjacent_stud_spacing <= 10`\n- `3 <= studs <= 10`\n\n`studs` is a whole number, and the studs are at equal angles. An error of the reading is multiplied by `1 / sin(pi / n)`: 1.7 for five studs, 2.6 for eight."
     "Chord of a regular polygon"
-    "Two bolt circles a few tenths of a millimetre apart look alike: a wheel forced on the wrong one works loose and comes off. Hub bore, seat and thread must fit, too."
-    adjacent_stud_spacing: Length "s" "`s`, centre to centre of two studs side by side: outside to outside less one stud"
+    "Two bolt circles a few tenths of a millimetre apart look alike. A wheel forced on the wrong one works loose and comes off. Hub bore, seat and thread must fit, too."
+    adjacent_stud_spacing: Length "s" "`s`, centre to centre of two adjacent studs: outside to outside less one stud"
     studs: Ratio "n" "`n`, whole"
     -> Length "d_b" "The diameter of the circle through the stud centres."
 }
@@ -1926,34 +1926,34 @@ tyre.bolt_circle_diameter tyre_bolt_circle_diameter revision 1 {
 tyre.load_capacity tyre_load_capacity revision 1 {
     "Load capacity of one tyre from its load index."
     "`Q = 45 kg * 10^(n / 80)` in the preferred numbers of the load-index table; below 1000 kg three figures, rounded down"
-    "- `0 <= load_index <= 279`\n\n`load_index` is a whole number. At less pressure, with much camber, or above the speed at which the standard begins to take off (for a passenger tyre 210 km/h, from memory), a tyre carries less."
+    "- `0 <= load_index <= 279`\n\n`load_index` is a whole number. A tyre carries less at lower pressure, with much camber, or above a speed that the standard names (for a passenger tyre 210 km/h, from memory)."
     "ISO 4000-1 and ETRTO Standards Manual, table of load indices (from memory, held against the series R80 of ISO 3)"
-    "An overloaded or soft tyre heats and bursts. The figures on the wall and the maker's load and pressure table decide; a passenger tyre on a truck or trailer counts less (in the United States by 1.10, from memory); local codes and licensed practice come first."
-    load_index: Ratio "n" "`n`, whole: the number before the speed symbol, the first of two for a tyre that stands single"
+    "An overloaded or soft tyre heats and bursts. The figures on the wall and the maker's load and pressure table decide. A passenger tyre on a truck or trailer carries less (in the United States by a factor of 1.10, from memory). Local codes and licensed practice come first."
+    load_index: Ratio "n" "`n`, whole: the number before the speed symbol; of two numbers, the first, for a single tyre"
     -> Mass "Q" "The mass that one tyre may carry at its reference pressure, up to its speed symbol."
 }
 #[cfg(feature = "tyre")]
 tyre.loaded_radius tyre_loaded_radius revision 1 {
     "Loaded radius of a tyre: wheel centre to ground, standing."
     "`r_l = D / 2 - F / k`"
-    "- `0.001 <= free_diameter <= 100`\n- `0 <= tyre_load <= 10000000`\n- `1 <= tyre_rate <= 1000000000`\n\nThe load over the rate: a tyre is softer at first, so take the secant rate from no load up where it is known. Upright and standing; a rolling tyre grows with speed."
+    "- `0.001 <= free_diameter <= 100`\n- `0 <= tyre_load <= 10000000`\n- `1 <= tyre_rate <= 1000000000`\n\nDeflection is the load over the rate. A tyre is softer at first, so use the secant rate from no load up if it is known. Upright and standing: a rolling tyre grows with speed."
     "Definition of the vertical rate; ISO 8855 and SAE J670 for the term loaded radius (from memory)"
-    "A tyre that sags more than its maker means it to is overloaded or soft, heats and bursts; load index, the maker's pressures and local codes decide."
+    "A tyre that sags more than its maker allows is overloaded or soft, heats and bursts. Load index, the maker's pressures and local codes decide."
     free_diameter: Length "D" "`D`, of the unloaded tyre at its pressure"
-    tyre_load: Force "F" "`F`, on the ground under this one tyre"
+    tyre_load: Force "F" "`F`, load of this one tyre on the ground"
     tyre_rate: LinearStiffness "k" "`k`, vertical, at the pressure and about that load; the maker's figure or two readings"
-    -> Length "r_l" "The static loaded radius: the lever of forces. Speed wants the effective rolling radius, `rolling_radius`."
+    -> Length "r_l" "The static loaded radius: the lever arm of forces. For speed use the effective rolling radius, `rolling_radius`."
 }
 #[cfg(feature = "tyre")]
 tyre.rolling_radius tyre_rolling_radius revision 1 {
     "Effective rolling radius of a tyre from its diameter and its loaded radius."
     "`r = D / 2 - (D / 2 - r_l) / 3`"
-    "- `0.001 <= free_diameter <= 100`\n- `0.0005 <= loaded_radius <= 50`\n\nThe loaded radius lies between a quarter and a half of the free diameter. A tread that lies flat on the ground and keeps the length of its arc: a diagonal tyre, more or less. The belt of a radial tyre hardly stretches or shrinks, so that\nit rolls on about 3.05 times its free diameter at any proper load: `Tyre` says so. A turn counted on the road beats both."
+    "- `0.001 <= free_diameter <= 100`\n- `0.0005 <= loaded_radius <= 50`\n\nThe loaded radius lies between a quarter and a half of the free diameter. The tread lies flat on the ground and keeps the length of its arc, roughly as a diagonal tyre does. The belt of a radial tyre hardly stretches or shrinks:\nit rolls on about 3.05 times its free diameter at any proper load, see `Tyre`. A turn counted on the road is better than both."
     "Jazar, Vehicle Dynamics: Theory and Application (2008), sec. 3.1, effective radius: `R_w = R_g - (R_g - R_h) / 3` (from memory); it is the first term of `r_0 sin(a) / a`, `cos(a) = r_l / r_0`"
     ""
     free_diameter: Length "D" "`D`, of the unloaded tyre at its pressure"
     loaded_radius: Length "r_l" "`r_l`, wheel centre to ground under load"
-    -> Length "r" "Distance per turn over 2 pi, without slip: it lies between the loaded and the free radius."
+    -> Length "r" "Distance per turn over 2 pi, without slip. It lies between the loaded and the free radius."
 }
 #[cfg(feature = "tyre")]
 tyre.rolling_radius_from_turns tyre_rolling_radius_from_turns revision 1 {
@@ -1979,65 +1979,65 @@ tyre.rolling_turns tyre_rolling_turns revision 1 {
 tyre.speedometer_error tyre_speedometer_error revision 1 {
     "Error of the speedometer after a change of tyre."
     "`e = r_1 / r_2 - 1`"
-    "- `0.001 <= rolling_radius_before <= 100`\n- `0.001 <= rolling_radius_after <= 100`\n\nA speedometer that counts turns of the wheel or of the shaft and was right before; the error that it had from the works comes on top."
+    "- `0.001 <= rolling_radius_before <= 100`\n- `0.001 <= rolling_radius_after <= 100`\n\nA speedometer that counts turns of the wheel or of the shaft and was right before. Add the error that it had when new."
     "Kinematics of rolling; ISO 8855 for the term effective rolling radius (from memory)"
-    "A speedometer that reads too little is forbidden in many places (UN Regulation 39, from memory: never below the true speed); have it set and checked before the road."
+    "A speedometer that reads too little is forbidden in many places (UN Regulation 39, from memory: never below the true speed). Have it set and checked before the road."
     rolling_radius_before: Length "r_1" "`r_1`, effective rolling radius (distance per turn over 2 pi) with which the speedometer was right"
     rolling_radius_after: Length "r_2" "`r_2`, of the tyre now fitted, measured in the same way"
-    -> Ratio "e" "The reading over the true speed, less 1: positive where it reads too much, negative (the dangerous side) where it reads too little."
+    -> Ratio "e" "The reading over the true speed, less 1: positive if it reads too much, negative (the dangerous side) if it reads too little."
 }
 #[cfg(feature = "tyre")]
 tyre.speedometer_error_at_shaft tyre_speedometer_error_at_shaft revision 1 {
     "Error of a speedometer that the propeller shaft or the gearbox drives, after a change of tyre and axle."
     "`e = r_1 i_2 / (r_2 i_1) - 1`"
-    "- `0.001 <= rolling_radius_before <= 100`\n- `0.001 <= rolling_radius_after <= 100`\n- `0.001 <= final_drive_before <= 1000`\n- `0.001 <= final_drive_after <= 1000`\n\nA speedometer that was right before. One that counts turns of a wheel does not see the axle: `speedometer_error` is for that."
+    "- `0.001 <= rolling_radius_before <= 100`\n- `0.001 <= rolling_radius_after <= 100`\n- `0.001 <= final_drive_before <= 1000`\n- `0.001 <= final_drive_after <= 1000`\n\nA speedometer that was right before. For one that counts turns of a wheel use `speedometer_error`: the axle ratio does not change it."
     "Kinematics of rolling and of gears; ISO 8855 for the term effective rolling radius (from memory)"
-    "A speedometer that reads too little is forbidden in many places (UN Regulation 39, from memory: never below the true speed); have it set and checked before the road."
+    "A speedometer that reads too little is forbidden in many places (UN Regulation 39, from memory: never below the true speed). Have it set and checked before the road."
     rolling_radius_before: Length "r_1" "`r_1`, effective rolling radius (distance per turn over 2 pi) with which the speedometer was right"
     rolling_radius_after: Length "r_2" "`r_2`, of the tyre now fitted, measured in the same way"
     final_drive_before: Ratio "i_1" "`i_1`, propeller-shaft speed over wheel speed with which the speedometer was right"
     final_drive_after: Ratio "i_2" "`i_2`, of the axle now fitted"
-    -> Ratio "e" "The reading over the true speed, less 1: positive where it reads too much, negative (the dangerous side) where it reads too little."
+    -> Ratio "e" "The reading over the true speed, less 1: positive if it reads too much, negative (the dangerous side) if it reads too little."
 }
 #[cfg(feature = "tyre")]
 tyre.track_change tyre_track_change revision 1 {
     "Change of the track when both wheels of an axle change their offset."
     "`db = 2 (o_1 - o_2)`"
-    "- `-10 <= wheel_offset_before <= 10`\n- `-10 <= wheel_offset_after <= 10`\n\nBoth wheels alike, without camber. Each side moves by half of it."
+    "- `-10 <= wheel_offset_before <= 10`\n- `-10 <= wheel_offset_after <= 10`\n\nBoth wheels alike, without camber. Each side moves by half the change."
     "Geometry of the section"
-    "A changed offset changes the scrub radius, the lever on the wheel bearings and studs, and the clearance; local codes limit it, and licensed practice decides."
+    "A changed offset changes the scrub radius, the lever arm on wheel bearings and studs, and the clearance. Local codes limit it, and licensed practice decides."
     wheel_offset_before: Length "o_1" "`o_1`, mounting face from the rim's middle plane, positive where the mounting face lies towards the outside of the vehicle from the rim's middle plane (ISO 3911 calls it inset, from memory)"
     wheel_offset_after: Length "o_2" "`o_2`, of the wheels now fitted, less the thickness of a spacer"
-    -> Length "db" "By how much the tyre centres stand further apart; negative where they come closer."
+    -> Length "db" "Gain in distance between the tyre centres; negative if they come closer."
 }
 #[cfg(feature = "tyre")]
 tyre.true_speed tyre_true_speed revision 1 {
     "True speed behind a reading of the speedometer."
     "`v = v_i / (1 + e)`"
-    "- `0 <= indicated_speed <= 1000`\n- `-0.99 <= speedometer_error <= 100`\n\nAn error in proportion to the speed, as a change of tyre or axle makes it."
+    "- `0 <= indicated_speed <= 1000`\n- `-0.99 <= speedometer_error <= 100`\n\nAn error in proportion to the speed, as after a change of tyre or axle."
     "Definition of the error"
     ""
-    indicated_speed: Velocity "v_i" "`v_i`, what the speedometer reads"
-    speedometer_error: Ratio "e" "`e`, reading over true speed, less 1: positive where it reads too much"
+    indicated_speed: Velocity "v_i" "`v_i`, reading of the speedometer"
+    speedometer_error: Ratio "e" "`e`, reading over true speed, less 1: positive if it reads too much"
     -> Velocity "v" "The speed over the ground."
 }
 #[cfg(feature = "tyre")]
 tyre.wheel_backspacing tyre_wheel_backspacing revision 1 {
     "Backspacing of a wheel from its offset."
     "`b = w / 2 + t + o`"
-    "- `0.001 <= rim_width <= 10`\n- `0 <= flange_thickness <= 1`\n- `-10 <= wheel_offset <= 10`\n\nA rim with both flanges alike. The tyre bulges further in than the flange does."
+    "- `0.001 <= rim_width <= 10`\n- `0 <= flange_thickness <= 1`\n- `-10 <= wheel_offset <= 10`\n\nBoth flanges of the rim alike. The tyre bulges further in than the flange."
     "Geometry of the section; common practice, no source, for what is called backspacing"
     "A wheel that touches a caliper, a steering arm or a hose fails without warning: turn it by hand through full lock, bump and droop before the road."
     rim_width: Length "w" "`w`, nominal, between the faces of the flanges that the beads sit against: the number on the wheel"
     flange_thickness: Length "t" "`t`, of one rim flange, from the face that the bead sits against to its outer edge; about half an inch (common practice, no source): measure yours"
     wheel_offset: Length "o" "`o`, mounting face from the rim's middle plane, positive where the mounting face lies towards the outside of the vehicle from the rim's middle plane (ISO 3911 calls it inset, from memory)"
-    -> Length "b" "What the trade measures: a straight edge across the edge of the inner flange, and down from it to the mounting face. Negative where the mounting face lies further in than that edge."
+    -> Length "b" "Backspacing as the trade measures it: lay a straight edge across the edge of the inner flange and measure from it to the mounting face. Negative if the mounting face lies further in than that edge."
 }
 #[cfg(feature = "tyre")]
 tyre.wheel_offset tyre_wheel_offset revision 1 {
     "Offset of a wheel from its backspacing."
     "`o = b - t - w / 2`"
-    "- `0.001 <= rim_width <= 10`\n- `0 <= flange_thickness <= 1`\n- `-10 <= wheel_backspacing <= 10`\n\nA rim with both flanges alike."
+    "- `0.001 <= rim_width <= 10`\n- `0 <= flange_thickness <= 1`\n- `-10 <= wheel_backspacing <= 10`\n\nBoth flanges of the rim alike."
     "Geometry of the section; common practice, no source, for what is called backspacing"
     "A wheel that touches a caliper, a steering arm or a hose fails without warning: turn it by hand through full lock, bump and droop before the road."
     rim_width: Length "w" "`w`, nominal, between the faces of the flanges that the beads sit against: the number on the wheel"
