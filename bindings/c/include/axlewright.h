@@ -9226,8 +9226,8 @@ int32_t axw_ride_full_car_half_sine(const axw_ride_full_car *model, double left_
 ///     speed [m/s]: of the vehicle
 ///     time_step [s]: from row to row
 ///     distance [m], several: along the road, at least two in increasing order
-///     left_height [m], several: of the road under the left wheels at each distance; all wheels
-///         rest on the first one until they reach it
+///     left_height [m], several: of the road under the left wheels at each distance; before they
+///         reach the first distance, all wheels rest on the first height
 ///     right_height [m], several: under the right wheels
 ///
 /// Returns
@@ -9406,8 +9406,8 @@ int32_t axw_ride_half_car_half_sine(const axw_ride_half_car *model, double heigh
 ///     speed [m/s]: of the vehicle
 ///     time_step [s]: from row to row
 ///     distance [m], several: along the road, at least two in increasing order
-///     height [m], several: of the road at each distance; all wheels rest on the first one until
-///         they reach it
+///     height [m], several: of the road at each distance; before they reach the first distance, all
+///         wheels rest on the first height
 ///
 /// Returns
 ///     (table) One row a time step while the front wheels go from the first distance to the last,

@@ -301,7 +301,7 @@ impl FullCar {
     /// - `speed` — of the vehicle
     /// - `time_step` — time from row to row
     /// - `distance` — along the road, at least two in increasing order
-    /// - `left_height` — of the road under the left wheels at each distance; all wheels rest on the first one until they reach it
+    /// - `left_height` — of the road under the left wheels at each distance; before they reach the first distance, all wheels rest on the first height
     /// - `right_height` — under the right wheels
     ///
     /// # Returns

@@ -349,7 +349,7 @@ impl HalfCar {
     /// - `speed` — of the vehicle
     /// - `time_step` — time from row to row
     /// - `distance` — along the road, at least two in increasing order
-    /// - `height` — of the road at each distance; all wheels rest on the first one until they reach it
+    /// - `height` — of the road at each distance; before they reach the first distance, all wheels rest on the first height
     ///
     /// # Returns
     /// One row a time step while the front wheels go from the first distance to the last, as after a step; exact at every row for the road of straight lines.

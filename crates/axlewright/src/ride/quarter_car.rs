@@ -367,7 +367,7 @@ impl QuarterCar {
     /// - `speed` — of the vehicle
     /// - `time_step` — time from row to row
     /// - `distance` — along the road, at least two in increasing order
-    /// - `height` — of the road at each distance; the wheel rests on the first one until it moves
+    /// - `height` — of the road at each distance; before the first distance, the wheel rests on the first height
     ///
     /// # Returns
     /// One row a time step from the first distance to the last, as after a step; exact at every row for the road of straight lines.
