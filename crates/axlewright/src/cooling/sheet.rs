@@ -122,15 +122,15 @@ const BOILING: &[Line] = &[
         .within(250.0, 500.0, "plausibility limit: coolants work between -23 °C and 227 °C")
         .measured_on(&[]),
     pumped("cap.rating", "opening pressure that stands on the cap"),
-    derived("cap.absolute_pressure", AbsolutePressure::KIND, "under the cap, once the system has built what the cap keeps")
+    derived("cap.absolute_pressure", AbsolutePressure::KIND, "absolute pressure under the cap, once the system has built the pressure that the cap keeps")
         .by(&[step("air.absolute_pressure", &["coolant.header_pressure", "use.station_pressure"])]),
-    derived("coolant.water.boiling", Temperature::KIND, "at which water begins to boil under the cap")
+    derived("coolant.water.boiling", Temperature::KIND, "temperature at which water begins to boil under the cap")
         .by(&[step("fluid.water_boiling_temperature", &["cap.absolute_pressure"])]),
-    derived("coolant.ethylene_glycol.boiling", Temperature::KIND, "at which the mix with ethylene glycol begins to boil under the cap")
+    derived("coolant.ethylene_glycol.boiling", Temperature::KIND, "temperature at which the mix with ethylene glycol begins to boil under the cap")
         .by(&[step("fluid.ethylene_glycol_boiling_temperature", &["cap.absolute_pressure", "coolant.mass_fraction"])]),
-    derived("coolant.propylene_glycol.boiling", Temperature::KIND, "at which the mix with propylene glycol begins to boil under the cap")
+    derived("coolant.propylene_glycol.boiling", Temperature::KIND, "temperature at which the mix with propylene glycol begins to boil under the cap")
         .by(&[step("fluid.propylene_glycol_boiling_temperature", &["cap.absolute_pressure", "coolant.mass_fraction"])]),
-    derived("coolant.boiling_temperature", Temperature::KIND, "at which the coolant begins to boil under the cap: an upper bound").by(&[pick(&[
+    derived("coolant.boiling_temperature", Temperature::KIND, "temperature at which the coolant begins to boil under the cap: an upper bound").by(&[pick(&[
         "coolant.liquid",
         "coolant.water.boiling",
         "coolant.ethylene_glycol.boiling",
@@ -162,36 +162,39 @@ const BOILING: &[Line] = &[
         "coolant.ethylene_glycol.altitude",
         "coolant.propylene_glycol.altitude",
     ])]),
-    warmth("wanted.boiling", "how far below boiling the coolant is wanted")
+    warmth("wanted.boiling", "wanted margin of the hottest coolant below boiling")
         .or(10.0, "common practice, no source: hot spots are hotter than the gauge, and the pump's inlet has less pressure"),
 ];
 
 /// Freezing.
 const FREEZING: &[Line] = &[
-    line("coolant.water.freezing", Temperature::KIND, "at which water freezes")
+    line("coolant.water.freezing", Temperature::KIND, "temperature at which water freezes")
         .within(273.15, 273.15, "definition: ice point at atmospheric pressure")
         .or(273.15, "ice point at atmospheric pressure"),
     derived(
         "coolant.ethylene_glycol.freezing",
         Temperature::KIND,
-        "at which the mix with ethylene glycol begins to freeze",
+        "temperature at which the mix with ethylene glycol begins to freeze",
     )
     .by(&[step("fluid.ethylene_glycol_freezing_temperature", &["coolant.mass_fraction"])]),
     derived(
         "coolant.propylene_glycol.freezing",
         Temperature::KIND,
-        "at which the mix with propylene glycol begins to freeze",
+        "temperature at which the mix with propylene glycol begins to freeze",
     )
     .by(&[step("fluid.propylene_glycol_freezing_temperature", &["coolant.mass_fraction"])]),
-    derived("coolant.freezing_temperature", Temperature::KIND, "at which the coolant begins to freeze").by(
-        &[pick(&[
-            "coolant.liquid",
-            "coolant.water.freezing",
-            "coolant.ethylene_glycol.freezing",
-            "coolant.propylene_glycol.freezing",
-        ])],
-    ),
-    warmth("wanted.freezing", "how far below the coldest air the coolant is wanted to freeze")
+    derived(
+        "coolant.freezing_temperature",
+        Temperature::KIND,
+        "temperature at which the coolant begins to freeze",
+    )
+    .by(&[pick(&[
+        "coolant.liquid",
+        "coolant.water.freezing",
+        "coolant.ethylene_glycol.freezing",
+        "coolant.propylene_glycol.freezing",
+    ])]),
+    warmth("wanted.freezing", "wanted margin of the freezing point below the coldest air")
         .or(3.0, "common practice, no source"),
 ];
 
@@ -253,34 +256,43 @@ const CAP: &[Line] = &[
         "cap.gauge_error",
         "greatest error of the tester's gauge, in the cap test and in the leak-down test",
     ),
-    spread("cap.rating_tolerance", "how far from its rating the cap may open or hold"),
+    spread(
+        "cap.rating_tolerance",
+        "tolerance of the pressure at which the cap opens or holds, about its rating",
+    ),
     pumped("cap.opening_pressure", "reading at which the cap opens").measured_on(THE_CAP),
     pumped("cap.holding_pressure", "reading that the cap keeps").measured_on(THE_CAP),
     pumped("cap.weakest_component", "pressure that the weakest part of the system bears"),
     vacuum("cap.vacuum_opening", "reading, below nothing, at which the vacuum valve opens")
         .measured_on(THE_CAP),
     vacuum("cap.vacuum_limit", "lowest pressure, below nothing, that the hoses bear"),
-    derived("cap.holds_at_least", GaugePressure::KIND, "what the cap surely keeps")
+    derived("cap.holds_at_least", GaugePressure::KIND, "pressure that the cap surely keeps")
         .by(&[by(&HOLDS), by(&HOLDS_BY_OPENING)]),
-    derived("cap.least_holding", GaugePressure::KIND, "what it has to keep").by(&[by(&HAS_TO_HOLD)]),
-    derived("cap.opens_at_most", GaugePressure::KIND, "where the cap surely opens")
+    derived("cap.least_holding", GaugePressure::KIND, "pressure that the cap has to keep")
+        .by(&[by(&HAS_TO_HOLD)]),
+    derived("cap.opens_at_most", GaugePressure::KIND, "pressure at which the cap has surely opened")
         .by(&[by(&OPENS), by(&OPENS_BY_HOLDING)]),
-    derived("cap.greatest_opening", GaugePressure::KIND, "where it has to open").by(&[by(&HAS_TO_OPEN)]),
+    derived("cap.greatest_opening", GaugePressure::KIND, "pressure at which the cap has to open")
+        .by(&[by(&HAS_TO_OPEN)]),
     derived(
         "cap.greatest_pressure",
         GaugePressure::KIND,
-        "that the cap lets come: as it opens, or as its rating says",
+        "highest pressure under the cap: its opening pressure or its rating",
     )
     .by(&[by(&LETS_COME)]),
-    derived("cap.vacuum_opens_at_least", GaugePressure::KIND, "where the vacuum valve surely opens")
-        .by(&[by(&VACUUM)]),
+    derived(
+        "cap.vacuum_opens_at_least",
+        GaugePressure::KIND,
+        "pressure at which the vacuum valve has surely opened",
+    )
+    .by(&[by(&VACUUM)]),
     spread("wanted.cap", "margin of pressure that is wanted of a cap and of a leak-down test")
         .or(0.0, "nothing beyond its tolerance"),
 ];
 
 /// The inlet of the pump.
 const PUMP: &[Line] = &[
-    temperature("coolant.pump_inlet_temperature", "of the coolant at the inlet of the pump").measured_on(&[]),
+    temperature("coolant.pump_inlet_temperature", "temperature of the coolant at the inlet of the pump").measured_on(&[]),
     line("coolant.suction_loss", Stress::KIND, "fall of pressure from the cap to the inlet of the pump at its full speed, as measured; a head of coolant above it counts against it")
         .within(-50e3, 350e3, "plausibility limit: from 5 m of coolant above the pump to a whole cap lost")
         .measured_on(&[]),
@@ -288,55 +300,56 @@ const PUMP: &[Line] = &[
         by(&BUILT).usual(),
         same(&["cap.holds_at_least"], READING).usual(),
     ]),
-    derived("coolant.water.pump_inlet", TemperatureDifference::KIND, "how far water is from boiling at the inlet of the pump")
+    derived("coolant.water.pump_inlet", TemperatureDifference::KIND, "boiling margin of water at the inlet of the pump")
         .by(&[step("cooling.water_pump_inlet_margin", &["coolant.pump_inlet_temperature", "coolant.header_pressure", "coolant.suction_loss", "use.station_pressure"])]),
-    derived("coolant.ethylene_glycol.pump_inlet", TemperatureDifference::KIND, "how far the mix with ethylene glycol is from boiling at the inlet of the pump")
+    derived("coolant.ethylene_glycol.pump_inlet", TemperatureDifference::KIND, "boiling margin of the mix with ethylene glycol at the inlet of the pump")
         .by(&[step("cooling.ethylene_glycol_pump_inlet_margin", &["coolant.pump_inlet_temperature", "coolant.mass_fraction", "coolant.header_pressure", "coolant.suction_loss", "use.station_pressure"])]),
-    derived("coolant.propylene_glycol.pump_inlet", TemperatureDifference::KIND, "how far the mix with propylene glycol is from boiling at the inlet of the pump")
+    derived("coolant.propylene_glycol.pump_inlet", TemperatureDifference::KIND, "boiling margin of the mix with propylene glycol at the inlet of the pump")
         .by(&[step("cooling.propylene_glycol_pump_inlet_margin", &["coolant.pump_inlet_temperature", "coolant.mass_fraction", "coolant.header_pressure", "coolant.suction_loss", "use.station_pressure"])]),
-    derived("coolant.pump_inlet_margin", TemperatureDifference::KIND, "how far the coolant is from boiling at the inlet of the pump").by(&[pick(&[
+    derived("coolant.pump_inlet_margin", TemperatureDifference::KIND, "boiling margin of the coolant at the inlet of the pump").by(&[pick(&[
         "coolant.liquid",
         "coolant.water.pump_inlet",
         "coolant.ethylene_glycol.pump_inlet",
         "coolant.propylene_glycol.pump_inlet",
     ])]),
-    warmth("wanted.pump_inlet", "how far from boiling the coolant is wanted at the inlet of the pump")
+    warmth("wanted.pump_inlet", "wanted boiling margin at the inlet of the pump")
         .or(5.0, "common practice, no source: the vanes lower the pressure further"),
 ];
 
 /// A closed header tank.
 const HEADER: &[Line] = &[
-    volume("coolant.volume", "of the whole fill, cold").measured_on(&[]),
-    temperature("coolant.fill_temperature", "at which the system was filled and closed").measured_on(&[]),
-    temperature("coolant.mean_temperature", "of the hot coolant, the mean over the system").measured_on(&[]),
+    volume("coolant.volume", "volume of the whole fill, cold").measured_on(&[]),
+    temperature("coolant.fill_temperature", "temperature at which the system was filled and closed")
+        .measured_on(&[]),
+    temperature("coolant.mean_temperature", "mean temperature of the hot coolant over the system")
+        .measured_on(&[]),
     derived(
         "coolant.ethylene_glycol.growth",
         Volume::KIND,
-        "of water, or the mix with ethylene glycol, as it gets hot",
+        "growth of water, or of the mix with ethylene glycol, up to its hot temperature",
     )
     .by(&[step("cooling.ethylene_glycol_expansion_volume", GROWTH)]),
     derived(
         "coolant.propylene_glycol.growth",
         Volume::KIND,
-        "of the mix with propylene glycol as it gets hot",
+        "growth of the mix with propylene glycol up to its hot temperature",
     )
     .by(&[step("cooling.propylene_glycol_expansion_volume", GROWTH)]),
-    derived(
-        "coolant.expansion_volume",
-        Volume::KIND,
-        "by which the fill grows; water is a mix without glycol",
-    )
-    .by(&[pick(&[
-        "coolant.liquid",
-        "coolant.ethylene_glycol.growth",
-        "coolant.ethylene_glycol.growth",
-        "coolant.propylene_glycol.growth",
-    ])]),
+    derived("coolant.expansion_volume", Volume::KIND, "growth of the fill; water is a mix without glycol")
+        .by(&[pick(&[
+            "coolant.liquid",
+            "coolant.ethylene_glycol.growth",
+            "coolant.ethylene_glycol.growth",
+            "coolant.propylene_glycol.growth",
+        ])]),
     gauge("header.fill_pressure", "gauge pressure in the tank when it was closed cold")
         .measured_on(&[])
         .or(0.0, "it was closed at the pressure around"),
-    temperature("header.air_temperature", "of the air above the hot coolant, and of that coolant")
-        .measured_on(&[]),
+    temperature(
+        "header.air_temperature",
+        "temperature of the air above the hot coolant, and of that coolant",
+    )
+    .measured_on(&[]),
     derived("coolant.water.vapour", AbsolutePressure::KIND, "pressure of the vapour above water in the tank")
         .by(&[step("fluid.water_saturation_pressure", &["header.air_temperature"])]),
     derived(
@@ -357,14 +370,17 @@ const HEADER: &[Line] = &[
         "fluid.propylene_glycol_boiling_pressure",
         &["header.air_temperature", "coolant.mass_fraction"],
     )]),
-    derived("header.vapour_pressure", AbsolutePressure::KIND, "of the hot coolant in the tank").by(&[pick(
-        &[
-            "coolant.liquid",
-            "coolant.water.vapour",
-            "coolant.ethylene_glycol.vapour",
-            "coolant.propylene_glycol.vapour",
-        ],
-    )]),
+    derived(
+        "header.vapour_pressure",
+        AbsolutePressure::KIND,
+        "vapour pressure of the hot coolant in the tank",
+    )
+    .by(&[pick(&[
+        "coolant.liquid",
+        "coolant.water.vapour",
+        "coolant.ethylene_glycol.vapour",
+        "coolant.propylene_glycol.vapour",
+    ])]),
     volume("header.air_volume", "air above the cold coolant in a closed header tank")
         .measured_on(&["coolant.volume"]),
     derived(
@@ -420,15 +436,19 @@ const LEAK_TEST: &[Line] = &[
     choice(
         "leak_test.trapped",
         Trapped::WORDS,
-        "what was in the system: air alone, or coolant with air trapped above; full of liquid nothing is known",
+        "contents of the system: air alone, or coolant with air trapped above; a system full of liquid gives no result",
     ),
     gauge("leak_test.gauge_pressure", "gauge reading at the start").measured_on(THE_SYSTEM),
     gauge("leak_test.later_gauge_pressure", "gauge reading at the end").measured_on(THE_SYSTEM),
-    temperature("leak_test.temperature", "of the air at the start").measured_on(THE_SYSTEM),
-    temperature("leak_test.later_temperature", "of the air at the end").measured_on(THE_SYSTEM),
-    volume("leak_test.gas_volume", "of all the air trapped in the system and in the tester at the start")
+    temperature("leak_test.temperature", "temperature of the air at the start").measured_on(THE_SYSTEM),
+    temperature("leak_test.later_temperature", "temperature of the air at the end").measured_on(THE_SYSTEM),
+    volume(
+        "leak_test.gas_volume",
+        "volume of all the air trapped in the system and in the tester at the start",
+    )
+    .measured_on(THE_SYSTEM),
+    volume("leak_test.coolant_volume", "volume of the coolant in the system at the start")
         .measured_on(THE_SYSTEM),
-    volume("leak_test.coolant_volume", "of the coolant in the system at the start").measured_on(THE_SYSTEM),
     derived(
         "leak_test.tight_pressure",
         GaugePressure::KIND,

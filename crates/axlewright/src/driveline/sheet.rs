@@ -237,24 +237,56 @@ const TYRES: &[&str] = &["driveline.driven", "front.tyre", "rear.tyre"];
 
 /// The clutch.
 const CLUTCH: &[Line] = &[
-    line("clutch.clamp_load", Force::KIND, "with which the cover presses")
-        .above(0.0, 1e7, "plausibility limit: covers press with less than 10 MN"),
-    line("clutch.friction", Ratio::KIND, "coefficient of friction of the facings, hot")
-        .above(0.0, 2.0, "plausibility limit: facings hold less than twice what presses them"),
-    line("clutch.outer_diameter", Length::KIND, "of the facings")
-        .above(0.0, 10.0, "plausibility limit: clutches are smaller than 10 m"),
-    line("clutch.inner_diameter", Length::KIND, "of the facings")
-        .above(0.0, 10.0, "plausibility limit: clutches are smaller than 10 m"),
-    line("clutch.faces", Ratio::KIND, "number of friction faces: 2 for one plate")
-        .within(1.0, 100.0, "definition: a clutch has a face"),
-    torque("clutch.capacity", "what the clutch holds before it slips").first_hand().by(&[step(
+    line("clutch.clamp_load", Force::KIND, "with which the cover presses").above(
+        0.0,
+        1e7,
+        "plausibility limit: covers press with less than 10 MN",
+    ),
+    line("clutch.friction", Ratio::KIND, "coefficient of friction of the facings, hot").above(
+        0.0,
+        2.0,
+        "plausibility limit: facings hold less than twice what presses them",
+    ),
+    line("clutch.outer_diameter", Length::KIND, "outer diameter of the facings").above(
+        0.0,
+        10.0,
+        "plausibility limit: clutches are smaller than 10 m",
+    ),
+    line("clutch.inner_diameter", Length::KIND, "inner diameter of the facings").above(
+        0.0,
+        10.0,
+        "plausibility limit: clutches are smaller than 10 m",
+    ),
+    line("clutch.faces", Ratio::KIND, "number of friction faces: 2 for one plate").within(
+        1.0,
+        100.0,
+        "definition: a clutch has a face",
+    ),
+    torque("clutch.capacity", "torque that the clutch holds before it slips").first_hand().by(&[step(
         "driveline.clutch_capacity_uniform_wear",
-        &["clutch.clamp_load", "clutch.friction", "clutch.outer_diameter", "clutch.inner_diameter", "clutch.faces"],
+        &[
+            "clutch.clamp_load",
+            "clutch.friction",
+            "clutch.outer_diameter",
+            "clutch.inner_diameter",
+            "clutch.faces",
+        ],
     )
     .usual()]),
-    line("clutch.shock_factor", Ratio::KIND, "how much a dropped clutch multiplies the torque at its output; 2 where it is applied suddenly and undamped")
-        .within(1.0, 10.0, "plausibility limit: a shock adds to the torque, and a factor above 10 is a typing error"),
-    flow("clutch.dropped_torque", "at the output of a dropped clutch").by(&[product_of(&["clutch.shock_factor", "clutch.capacity"], "suddenly applied load (Shigley's Mechanical Engineering Design, from memory)")]),
+    line(
+        "clutch.shock_factor",
+        Ratio::KIND,
+        "factor on the torque behind a dropped clutch; 2 if it is applied suddenly and undamped",
+    )
+    .within(
+        1.0,
+        10.0,
+        "plausibility limit: a shock adds to the torque, and a factor above 10 is a typing error",
+    ),
+    flow("clutch.dropped_torque", "at the output of a dropped clutch").by(&[product_of(
+        &["clutch.shock_factor", "clutch.capacity"],
+        "suddenly applied load (Shigley's Mechanical Engineering Design, from memory)",
+    )]),
 ];
 
 /// Lines on the grip of the tyres.
@@ -278,18 +310,17 @@ const GRIP: &[Line] = &[
 
 /// The gearbox. Behind it strength is looked at in its lowest gear, reverse among them: there every torque is greatest.
 const GEARBOX: &[Line] = &[
-    ratio("gearbox.ratios[]", "of the gears, first to top").list(12),
-    ratio("gearbox.reverse_ratio", "of reverse gear"),
-    ratio("gearbox.first_ratio", "of first gear").by(&[by(&FIRST_RATIO)]),
-    ratio("gearbox.top_ratio", "of top gear").by(&[by(&TOP_RATIO)]),
-    derived("gearbox.lowest_ratio", Ratio::KIND, "of the lowest gear, first or reverse").by(&[greatest_of(
-        &["gearbox.first_ratio", "?gearbox.reverse_ratio", "?gearbox.ratios[*]"],
-        "definition",
-    )]),
+    ratio("gearbox.ratios[]", "ratios of the gears, first to top").list(12),
+    ratio("gearbox.reverse_ratio", "ratio of reverse gear"),
+    ratio("gearbox.first_ratio", "ratio of first gear").by(&[by(&FIRST_RATIO)]),
+    ratio("gearbox.top_ratio", "ratio of top gear").by(&[by(&TOP_RATIO)]),
+    derived("gearbox.lowest_ratio", Ratio::KIND, "ratio of the lowest gear, first or reverse").by(&[
+        greatest_of(&["gearbox.first_ratio", "?gearbox.reverse_ratio", "?gearbox.ratios[*]"], "definition"),
+    ]),
     efficiency("gearbox.efficiency", "power out over power in, in the lowest gear"),
     torque("gearbox.torque_rating", "as its maker says"),
     choice("gearbox.rating_side", Side::WORDS, "side on which the rating counts"),
-    choice("gearbox.rating_kind", RatingKind::WORDS, "what the rating promises"),
+    choice("gearbox.rating_kind", RatingKind::WORDS, "kind of the rating"),
     flow("gearbox.output_torque", "in the lowest gear, engine as the limit").by(&[by(&GEARBOX_OUTPUT)]),
     flow("gearbox.dropped_output", "in the lowest gear, of a dropped clutch").by(&[by(&GEARBOX_DROPPED)]),
     flow(
@@ -324,13 +355,13 @@ const TRANSFER_CASE: &[Line] = &[
 /// The shaft to the driven axle.
 const PROPELLER_SHAFT: &[Line] = &[
     torque("propeller_shaft.torque_rating", "as its maker says"),
-    choice("propeller_shaft.rating_kind", RatingKind::WORDS, "what the rating promises"),
+    choice("propeller_shaft.rating_kind", RatingKind::WORDS, "kind of the rating"),
     flow("propeller_shaft.demand", "torque in it, in the lowest gear").by(&[by(&ON_PROPELLER_SHAFT)]),
 ];
 
 /// The driven axle.
 const FINAL_DRIVE: &[Line] = &[
-    ratio("final_drive.ratio", "of the driven axle"),
+    ratio("final_drive.ratio", "ratio of the driven axle"),
     efficiency("final_drive.efficiency", "power out over power in"),
     choice(
         "final_drive.differential",
@@ -339,7 +370,7 @@ const FINAL_DRIVE: &[Line] = &[
     ),
     torque("final_drive.torque_rating", "as its maker says"),
     choice("final_drive.rating_side", Side::WORDS, "side on which the rating counts"),
-    choice("final_drive.rating_kind", RatingKind::WORDS, "what the rating promises"),
+    choice("final_drive.rating_kind", RatingKind::WORDS, "kind of the rating"),
     flow("final_drive.output_torque", "at both wheels together, in the lowest gear").by(&[by(&FINAL_OUTPUT)]),
     flow("final_drive.dropped_output", "at both wheels together, of a dropped clutch")
         .by(&[by(&FINAL_DROPPED)]),
@@ -352,10 +383,10 @@ const FINAL_DRIVE: &[Line] = &[
 
 /// One of the two shafts of the driven axle.
 const HALF_SHAFT: &[Line] = &[
-    derived("half_shaft.share", Ratio::KIND, "of the axle's torque and grip that one shaft may carry")
+    derived("half_shaft.share", Ratio::KIND, "share of the axle's torque and grip that one shaft may carry")
         .by(&[by(&SHARE)]),
     torque("half_shaft.torque_rating", "as its maker says"),
-    choice("half_shaft.rating_kind", RatingKind::WORDS, "what the rating promises"),
+    choice("half_shaft.rating_kind", RatingKind::WORDS, "kind of the rating"),
     flow("half_shaft.torque", "in one shaft, in the lowest gear")
         .by(&[product_of(&["half_shaft.share", "final_drive.output_torque"], POWER)]),
     flow("half_shaft.dropped_torque", "in one shaft, of a dropped clutch")
@@ -409,7 +440,7 @@ const SPEEDS: &[Line] = &[
             ],
         ),
     ]),
-    efficiency("driveline.efficiency", "of gearbox and axle together, high range")
+    efficiency("driveline.efficiency", "efficiency of gearbox and axle together, high range")
         .measured_on(&["gearbox", "final_drive"])
         .by(&[product_of(&["gearbox.efficiency", "final_drive.efficiency"], POWER)]),
     flow("driveline.wheel_torque", "at the driven wheels in first gear and high range, engine as the limit")
@@ -422,8 +453,12 @@ const SPEEDS: &[Line] = &[
         "at the driven wheels in the lowest gear, engine or mean grip as the limit",
     )
     .by(&[by(&PULL)]),
-    derived("driveline.tractive_force", Force::KIND, "of the driven wheels together in the lowest gear")
-        .by(&[by(&TRACTION)]),
+    derived(
+        "driveline.tractive_force",
+        Force::KIND,
+        "tractive force of the driven wheels together in the lowest gear",
+    )
+    .by(&[by(&TRACTION)]),
     derived(
         "driveline.wheel_power",
         Power::KIND,
@@ -439,7 +474,7 @@ const WANTED: &[Line] = &[
     line(
         "wanted.engine_speed_margin",
         AngularVelocity::KIND,
-        "how far below its limit an engine speed is wanted",
+        "wanted margin of an engine speed below its limit",
     )
     .within(0.0, 10e3, "definition: a margin is not negative")
     .or(0.0, "nothing beyond the limit itself"),
@@ -471,7 +506,7 @@ const WANTED: &[Line] = &[
         "driveline.first_gear_for_crawl",
         &["wanted.crawl_ratio", "transfer_case.low_ratio", "final_drive.ratio"],
     )]),
-    line("wanted.crawl_margin", Ratio::KIND, "how far above its least the crawl ratio is wanted")
+    line("wanted.crawl_margin", Ratio::KIND, "wanted margin of the crawl ratio above its minimum")
         .within(0.0, 1000.0, "definition: a margin is not negative")
         .or(0.0, "nothing beyond the limit itself"),
     line("wanted.clutch", Ratio::KIND, "capacity of the clutch over the engine's torque")

@@ -187,10 +187,10 @@ words!(Mounting { CoilOver = "coil_over", Apart = "apart" });
 const SPRING: &[Line] = &[
     rate(
         "axle.spring.rate",
-        "of the spring along its own axis, as its maker says; of a leaf spring load over deflection of its seat, as a spring tester has it",
+        "rate of the spring along its own axis, from its maker; for a leaf spring, load over deflection of its seat, as on a spring tester",
     )
     .first_hand(),
-    length("axle.spring.free_length", "of the spring unloaded"),
+    length("axle.spring.free_length", "length of the unloaded spring"),
     length("axle.spring.solid_length", "block length: every coil touching"),
     length(
         "axle.spring.droop_length",
@@ -199,8 +199,8 @@ const SPRING: &[Line] = &[
     .measured_on(DAMPERS)
     .first_hand()
     .by(&[by(&OPEN_DAMPER)]),
-    length("axle.spring.wire_diameter", "of the wire"),
-    length("axle.spring.mean_diameter", "of the coil, between the wire's centres"),
+    length("axle.spring.wire_diameter", "diameter of the wire"),
+    length("axle.spring.mean_diameter", "mean diameter of the coil, between the wire's centres"),
     line(
         "axle.spring.allowed_stress",
         Stress::KIND,
@@ -234,10 +234,10 @@ const SPRING: &[Line] = &[
     .within(0.0, 100.0, "definition: a gap is not negative")
     .first_hand()
     .by(&[pick(&["axle.spring.coiling", "axle.spring.gap_if_cold", "axle.spring.gap_if_hot"]).usual()]),
-    modulus("axle.spring.elastic_modulus", "of the wire").or(206e9, "spring steel (EN 13906-1, from memory)"),
-    modulus("axle.spring.shear_modulus", "of the wire")
+    modulus("axle.spring.elastic_modulus", "elastic modulus of the wire").or(206e9, "spring steel (EN 13906-1, from memory)"),
+    modulus("axle.spring.shear_modulus", "shear modulus of the wire")
         .or(78.5e9, "hot-coiled spring steel; of cold-drawn wire it is 81.5 GPa (EN 13906-1, from memory)"),
-    line("axle.spring.density", Density::KIND, "of the wire")
+    line("axle.spring.density", Density::KIND, "density of the wire")
         .within(
             500.0,
             25e3,
@@ -267,9 +267,12 @@ const AT_RIDE: &[Line] = &[
     .measured_on(AT_SPRING)
     .first_hand()
     .by(&[by(&MOUNT_RATIO)]),
-    length("axle.spring.eye_length", "of the inclined spring or its damper at ride height, between its eyes")
-        .measured_on(AT_SPRING)
-        .first_hand(),
+    length(
+        "axle.spring.eye_length",
+        "length of the inclined spring or its damper at ride height, between its eyes",
+    )
+    .measured_on(AT_SPRING)
+    .first_hand(),
     line(
         "axle.spring.ratio_gradient",
         RatioPerLength::KIND,
@@ -280,11 +283,15 @@ const AT_RIDE: &[Line] = &[
     .by(&[by(&MOUNT_GRADIENT)])
     .or(0.0, "a motion ratio that does not change with travel, until it was measured"),
     derived("axle.spring.force", Force::KIND, "in the spring at ride height").by(&[by(&SPRING_FORCE)]),
-    derived("axle.spring.compression", Length::KIND, "of the spring at ride height, from its free length")
-        .by(&[step("spring.static_deflection", &["axle.spring.force", "axle.spring.rate"])]),
-    derived("axle.spring.ride_length", Length::KIND, "of the spring at ride height")
+    derived(
+        "axle.spring.compression",
+        Length::KIND,
+        "compression of the spring at ride height, from its free length",
+    )
+    .by(&[step("spring.static_deflection", &["axle.spring.force", "axle.spring.rate"])]),
+    derived("axle.spring.ride_length", Length::KIND, "length of the spring at ride height")
         .by(&[difference_of(&["axle.spring.free_length", "axle.spring.compression"], LENGTHS)]),
-    derived("axle.spring.shortest", Length::KIND, "of the spring with its least gaps")
+    derived("axle.spring.shortest", Length::KIND, "length of the spring at its least gaps")
         .by(&[step("spring.shortest_length", &["axle.spring.solid_length", "axle.spring.minimum_gap"])]),
     // A drawn linkage says these.
     derived(
@@ -339,10 +346,10 @@ const RATES: &[Line] = &[
 const DAMPER: &[Line] = &[
     damping(
         "axle.damper.rate",
-        "of one damper, bump and rebound averaged by energy at the velocity that counts, gas force taken off",
+        "rate of one damper, bump and rebound averaged by energy at the working velocity, gas force taken off",
     ),
-    length("axle.damper.open_length", "of the damper between its eyes, fully open"),
-    length("axle.damper.closed_length", "of the damper between its eyes, fully closed"),
+    length("axle.damper.open_length", "length of the damper between its eyes, fully open"),
+    length("axle.damper.closed_length", "length of the damper between its eyes, fully closed"),
     // A drawn linkage says both ends.
     derived(
         "axle.damper.droop_end",
@@ -352,17 +359,17 @@ const DAMPER: &[Line] = &[
     derived("axle.damper.bump_end", Length::KIND, "travel of the wheel at which the damper is closed"),
     length(
         "axle.damper.stroke",
-        "of the damper, fully open less fully closed, bump rubbers on its rod left aside",
+        "stroke of the damper, fully open less fully closed, without bump rubbers on its rod",
     )
     .first_hand()
     .by(&[difference_of(&["axle.damper.open_length", "axle.damper.closed_length"], LENGTHS)]),
     damping(
         "axle.damper.rate_softest",
-        "of one adjustable damper at its softest setting, measured like its rate",
+        "rate of one adjustable damper at its softest setting, measured like its rate",
     ),
     damping(
         "axle.damper.rate_firmest",
-        "of one adjustable damper at its firmest setting, measured like its rate",
+        "rate of one adjustable damper at its firmest setting, measured like its rate",
     ),
     choice(
         "axle.damper.mounting",
@@ -409,15 +416,15 @@ const TRAVEL_LEFT: &[Line] = &[
     derived(
         "axle.spring.bind_margin",
         Length::KIND,
-        "what the spring could still shorten with the damper closed, its least gaps kept",
+        "remaining shortening of the spring with the damper closed, its least gaps kept",
     )
     .by(&[by(&BIND)]),
-    derived("axle.spring.captive_margin", Length::KIND, "how much the spring is compressed at full droop")
+    derived("axle.spring.captive_margin", Length::KIND, "compression of the spring at full droop")
         .by(&[difference_of(&["axle.spring.free_length", "axle.spring.droop_length"], LENGTHS)]),
     derived(
         "axle.spring.greatest_compression",
         Length::KIND,
-        "of the spring at its least gaps, from its free length",
+        "compression of the spring at its least gaps, from its free length",
     )
     .by(&[by(&COMPRESSION)]),
     derived("axle.spring.greatest_force", Force::KIND, "in the spring at its least gaps").by(&[by(&GREATEST_FORCE)]),
@@ -436,18 +443,18 @@ const TRAVEL_LEFT: &[Line] = &[
 
 /// Stability of the spring's shape.
 const SHAPE: &[Line] = &[
-    derived("axle.spring.surge_frequency", Frequency::KIND, "of the spring itself: it should lie far above that of the wheel").by(&[step(
+    derived("axle.spring.surge_frequency", Frequency::KIND, "frequency of the spring itself: it should lie far above that of the wheel").by(&[step(
         "spring.surge_frequency",
         &["axle.spring.wire_diameter", "axle.spring.mean_diameter", "axle.spring.active_coils", "axle.spring.shear_modulus", "axle.spring.density"],
     )]),
     derived("axle.spring.stored_energy", Energy::KIND, "in the spring at its least gaps")
         .by(&[step("spring.stored_energy", &["axle.spring.rate", "axle.spring.greatest_compression"])]),
     choice("axle.spring.guide", &["none", "rod_or_sleeve"], "what keeps the spring from buckling"),
-    line("axle.spring.end_fixity", Ratio::KIND, "how the ends are held: 0.5 both on flat parallel seats, 0.707 one on a flat seat and one pivoted, 1 both pivoted, 2 one free")
+    line("axle.spring.end_fixity", Ratio::KIND, "fixity of the ends: 0.5 both on flat parallel seats, 0.707 one on a flat seat and one pivoted, 1 both pivoted, 2 one free")
         .within(0.5, 2.0, "Shigley, Table 10-2: from both ends on flat seats to one end free"),
     derived("axle.spring.buckles_if_free", Length::KIND, "deflection at which an unguided spring buckles; its length where it never does").by(&[by(&BUCKLING)]),
-    derived("axle.spring.guided_deflection", Length::KIND, "of a guided spring: all of its length").by(&[same(&["axle.spring.free_length"], "definition: a guide keeps the spring straight")]),
-    derived("axle.spring.buckling_deflection", Length::KIND, "at which the spring buckles, from its free length")
+    derived("axle.spring.guided_deflection", Length::KIND, "deflection of a guided spring: all of its length").by(&[same(&["axle.spring.free_length"], "definition: a guide keeps the spring straight")]),
+    derived("axle.spring.buckling_deflection", Length::KIND, "deflection at which the spring buckles, from its free length")
         .by(&[pick(&["axle.spring.guide", "axle.spring.buckles_if_free", "axle.spring.guided_deflection"])]),
 ];
 
@@ -455,10 +462,9 @@ const SHAPE: &[Line] = &[
 const DAMPING: &[Line] = &[
     derived("axle.damper.at_wheel", Damping::KIND, "damping at the wheel")
         .by(&[step("spring.wheel_damping", &["axle.damper.rate", "axle.damper.motion_ratio"])]),
-    derived("axle.damping_ratio", Ratio::KIND, "of the sprung mass on the wheel rate").by(&[step(
-        "spring.damping_ratio",
-        &["axle.damper.at_wheel", "axle.wheel_rate", "axle.sprung_mass"],
-    )]),
+    derived("axle.damping_ratio", Ratio::KIND, "damping ratio of the sprung mass on the wheel rate").by(&[
+        step("spring.damping_ratio", &["axle.damper.at_wheel", "axle.wheel_rate", "axle.sprung_mass"]),
+    ]),
     derived(
         "axle.critical_damping",
         Damping::KIND,
@@ -468,27 +474,24 @@ const DAMPING: &[Line] = &[
     derived(
         "axle.damped_frequency",
         Frequency::KIND,
-        "of the sprung mass on the wheel rate, with its damper",
+        "frequency of the sprung mass on the wheel rate, with its damper",
     )
     .by(&[step("spring.damped_frequency", &["axle.natural_frequency", "axle.damping_ratio"])]),
-    derived("axle.damper.rate_wanted", Damping::KIND, "of one damper, for the damping ratio that is wanted")
-        .by(&[step(
+    derived("axle.damper.rate_wanted", Damping::KIND, "rate of one damper for the wanted damping ratio").by(
+        &[step(
             "spring.damper_rate_for_ratio",
             &["wanted.damping", "axle.wheel_rate", "axle.sprung_mass", "axle.damper.motion_ratio"],
+        )],
+    ),
+    derived("axle.damper.rate_low", Damping::KIND, "rate of one damper for the lowest wanted damping ratio")
+        .by(&[step(
+            "spring.damper_rate_for_ratio",
+            &["wanted.damping_low", "axle.wheel_rate", "axle.sprung_mass", "axle.damper.motion_ratio"],
         )]),
-    derived(
-        "axle.damper.rate_low",
-        Damping::KIND,
-        "of one damper, for the least damping ratio that is wanted",
-    )
-    .by(&[step(
-        "spring.damper_rate_for_ratio",
-        &["wanted.damping_low", "axle.wheel_rate", "axle.sprung_mass", "axle.damper.motion_ratio"],
-    )]),
     derived(
         "axle.damper.rate_high",
         Damping::KIND,
-        "of one damper, for the greatest damping ratio that is wanted",
+        "rate of one damper for the highest wanted damping ratio",
     )
     .by(&[step(
         "spring.damper_rate_for_ratio",
@@ -508,13 +511,13 @@ const WANTED: &[Line] = &[
     line(
         "wanted.damper_margin",
         Damping::KIND,
-        "how far inside the range of its damper the wanted rate should lie",
+        "wanted margin of the wanted rate inside the range of its damper",
     )
     .within(0.0, 1e7, "definition: a margin is not negative")
     .or(0.0, "nothing beyond the range itself"),
     band("axle.wanted.frequency_low", "least natural frequency that is wanted"),
     band("axle.wanted.frequency_high", "greatest natural frequency that is wanted"),
-    line("wanted.frequency_margin", Frequency::KIND, "how far inside its band a frequency is wanted")
+    line("wanted.frequency_margin", Frequency::KIND, "wanted margin of a frequency inside its band")
         .within(0.0, 1000.0, "definition: a margin is not negative")
         .or(0.0, "nothing beyond the band itself"),
     ratio("wanted.frequency_ratio_low", "least natural frequency of the rear over the front").or(
@@ -523,13 +526,13 @@ const WANTED: &[Line] = &[
     ),
     ratio("wanted.frequency_ratio_high", "greatest natural frequency of the rear over the front")
         .or(1.3, "common practice, no source"),
-    line("wanted.ratio_margin", Ratio::KIND, "how far inside its band a ratio is wanted")
+    line("wanted.ratio_margin", Ratio::KIND, "wanted margin of a ratio inside its band")
         .within(0.0, 10.0, "definition: a margin is not negative")
         .or(0.0, "nothing beyond the band itself"),
     line("wanted.damping_low", Ratio::KIND, "least damping ratio that is wanted")
         .within(0.0, 3.0, "plausibility limit: ratios lie below 3")
         .or(0.2, "common practice, no source"),
-    line("wanted.damping_high", Ratio::KIND, "greatest damping ratio that is wanted")
+    line("wanted.damping_high", Ratio::KIND, "highest wanted damping ratio")
         .within(0.0, 3.0, "plausibility limit: ratios lie below 3")
         .or(0.45, "common practice, no source"),
     wanted("wanted.bump", "travel of the wheel that is wanted in bump")

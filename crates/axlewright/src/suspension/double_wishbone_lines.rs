@@ -52,8 +52,8 @@ const POINTS: [Line; 29] = joined(&[
     &point!("axle.tie_rod.outer", "outer end of the tie rod, at ride height"),
     &point!("axle.wheel.centre", "centre of the wheel, at ride height"),
     &[
-        lean("axle.wheel.camber", "of the wheel at ride height, positive with its top outboard"),
-        lean("axle.wheel.toe", "of one wheel at ride height, positive with its front inboard"),
+        lean("axle.wheel.camber", "camber of the wheel at ride height, positive with its top outboard"),
+        lean("axle.wheel.toe", "toe of one wheel at ride height, positive with its front inboard"),
     ],
 ]);
 
@@ -63,7 +63,7 @@ const EYES: [Line; 7] = joined(&[
     &[choice(
         "axle.coil_over.carried_by",
         Carrier::WORDS,
-        "what carries the lower eye of the coil-over where wheels are independent",
+        "carrier of the coil-over's lower eye, for independent wheels",
     )],
 ]);
 
@@ -74,7 +74,7 @@ const BAR: [Line; 10] = joined(&[
     &[choice(
         "axle.anti_roll_bar.carried_by",
         Carrier::WORDS,
-        "what carries the eye of the bar's drop link where wheels are independent",
+        "carrier of the eye of the bar's drop link, for independent wheels",
     )],
 ]);
 

@@ -50,19 +50,19 @@ const SPRING: [Line; 11] = [
     line(
         "axle.leaf.seat_angle",
         Angle::KIND,
-        "of the seat at ride height, positive with its front up; level where it is left out",
+        "angle of the seat at ride height, positive with its front up; level if left out",
     )
     .within(-0.5, 0.5, "plausibility limit: seats stand level within 29 deg"),
     line(
         "axle.leaf.clamped_length",
         Length::KIND,
-        "of the spring that the seat holds stiff, over both halves",
+        "length of the spring that the seat clamps, over both halves",
     )
     .within(0.0, 10.0, "definition: a length; plausibility limit: at most 10 m"),
     line(
         "axle.leaf.eye_offset",
         Length::KIND,
-        "of the eyes' centres above the middle of the main leaf; nothing where it is left out",
+        "height of the eyes' centres above the middle of the main leaf; zero if left out",
     )
     .within(-0.2, 0.2, "plausibility limit: eyes stand within 200 mm of their leaf"),
     choice(
@@ -112,15 +112,15 @@ pub(super) const MEASURED: [Line; 29] = joined(&[&PLACED, &SPRING, &DAMPER_EYES]
 
 /// Lines that follow from the spring alone.
 pub(super) const FOLLOWING: [Line; 12] = [
-    derived("axle.leaf.rate", LinearStiffness::KIND, "of the leaf spring alone, by its leaves").by(&[by(&RATE)]),
+    derived("axle.leaf.rate", LinearStiffness::KIND, "rate of the leaf spring alone, by its leaves").by(&[by(&RATE)]),
     derived("axle.leaf.wheel_rate", LinearStiffness::KIND, "tangent rate at the wheel, with what shackles and eyes make of the spring's rate")
         .by(&[gives(&AT_RIDE, "wheel_rate")]),
-    derived("axle.leaf.wind_up_rate", RotationalStiffness::KIND, "of both springs against a turn of the axle about its own axis")
+    derived("axle.leaf.wind_up_rate", RotationalStiffness::KIND, "rate of both springs against a turn of the axle about its own axis")
         .by(&[gives(&AT_RIDE, "wind_up_rate")]),
     derived("axle.leaf.shackle_opening", Angle::KIND, "between the shackle and the line of the eyes, at ride height").by(&[gives(&AT_RIDE, "shackle_opening")]),
     derived("axle.leaf.damper_ratio", Ratio::KIND, "shortening of the damper over heave of the axle").by(&[by(&DAMPER_RATIO)]),
     derived("axle.leaf.stop_end", Length::KIND, "heave at which the seats touch their bump stops").by(&[by(&STOP)]),
-    derived("axle.leaf.shackle_left", Angle::KIND, "that the shackles stay out of line with their springs at full bump and full droop, the lesser")
+    derived("axle.leaf.shackle_left", Angle::KIND, "remaining angle of the shackles from the line of their springs at full bump and full droop, the smaller one")
         .by(&[gives(&OVER_TRAVEL, "shackle_left")]),
     derived("axle.leaf.bump_stress", Stress::KIND, "bending stress of the full-length leaves at full bump").by(&[by(&BUMP_STRESS)]),
     derived("axle.leaf.stress", Stress::KIND, "the greater of the stresses at full bump and under the drive torque, where that is known").by(&[

@@ -63,7 +63,7 @@ const ACROSS: [Line; 28] = joined(&[
             "stiffness along the lateral rod of the bush in its body end; leave out what is rigid",
         ),
         bush("axle.lateral_rod.axle_bush", "the same in its axle end"),
-        choice("axle.watt.carried_by", Mount::WORDS, "what carries the bell crank of a Watt linkage"),
+        choice("axle.watt.carried_by", Mount::WORDS, "carrier of the bell crank of a Watt linkage"),
     ],
     &point_lines!("axle.watt.pivot", "pivot of the bell crank, whose axis lies along the vehicle"),
     &point_lines!("axle.watt.upper_rod.crank", "end of the upper rod on the bell crank, at ride height"),
@@ -109,7 +109,7 @@ const LIMITS: [Line; 10] = [
 const BEARINGS: [Line; 1] = [choice(
     "axle.anti_roll_bar.bearings",
     Mount::WORDS,
-    "what carries the bearings of a live axle's bar; its drop links lead to the other of the two",
+    "carrier of the bearings of a live axle's bar; its drop links lead to the other of the two",
 )];
 
 /// Lower eye of a coil-over on a live axle. A sheet may have it under the key of a double wishbone.

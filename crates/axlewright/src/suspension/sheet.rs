@@ -88,7 +88,7 @@ const AT_RIDE: &[Line] = &[
     ]),
     derived("axle.wheel_path_angle", Angle::KIND, "forward lean of the path of the wheel's centre in bump")
         .by(&[gives(&wishbone::AT_RIDE, "wheel_path_angle"), gives(&strut::AT_RIDE, "wheel_path_angle")]),
-    derived("axle.linkage_motion_ratio", Ratio::KIND, "of the coil-over, as the linkage has it").by(&[
+    derived("axle.linkage_motion_ratio", Ratio::KIND, "motion ratio of the coil-over in the linkage").by(&[
         gives(&wishbone::COIL_OVER, "motion_ratio"),
         gives(&strut::LEG, "motion_ratio"),
         gives(&on_links::COIL_OVER, "motion_ratio"),
@@ -118,14 +118,14 @@ const ENDS: &[Line] = &[
         .by(&[gives(&wishbone::RANGE, "droop"), gives(&strut::RANGE, "droop"), gives(&on_links::RANGE, "droop"), gives(&on_leaves::RANGE, "droop")]),
     derived("axle.linkage_bump", Length::KIND, "travel in bump at which the linkage itself locks")
         .by(&[gives(&wishbone::RANGE, "bump"), gives(&strut::RANGE, "bump"), gives(&on_links::RANGE, "bump"), gives(&on_leaves::RANGE, "bump")]),
-    line("axle.linkage_left", Length::KIND, "of the linkage's own travel where something else ends it")
+    line("axle.linkage_left", Length::KIND, "remaining travel of the linkage itself if another part ends it")
         .within(-100.0, 100.0, "plausibility limit: no wheel travels 100 m")
         .first_hand()
         .by(&[by(&LINKAGE_LEFT)]),
-    rack("front.rack_travel", "of the rack to either side, from its middle to lock"),
-    rack("rear.rack_travel", "of the rear rack to either side, where the rear wheels are steered")
+    rack("front.rack_travel", "travel of the rack to either side, from its middle to lock"),
+    rack("rear.rack_travel", "travel of the rear rack to either side, for steered rear wheels")
         .or(0.0, "a rear axle that is not steered"),
-    angle("axle.joint_left", "of the lean of the first joint at its limit, over travel and lock; of a shackle until it is in line with its spring")
+    angle("axle.joint_left", "remaining lean of the first joint at its limit, over travel and lock; of a shackle, until it is in line with its spring")
         .first_hand()
         .by(&[by(&wishbone::JOINT_LEFT), by(&strut::JOINT_LEFT), by(&JOINT_LEFT),
         same(&["axle.leaf.shackle_left"], SEE_LEAF)]),
@@ -141,7 +141,7 @@ const ANTI: &[Line] = &[
     line("rear.brake_share", Ratio::KIND, "rear share of the whole braking force")
         .within(0.0, 1.0, "definition: a share")
         .by(&[by(&REAR_BRAKE_SHARE)]),
-    choice("axle.brake_place", BrakePlace::WORDS, "of the brakes: at the wheels, or on the body")
+    choice("axle.brake_place", BrakePlace::WORDS, "place of the brakes: at the wheels, or on the body")
         .or(0.0, "brakes at the wheels"),
     derived("axle.braked_angle", Angle::KIND, "forward lean in bump of the path of what the brakes hold")
         .by(&[pick(&["axle.brake_place", "axle.side_view_angle", "axle.wheel_path_angle"])]),
@@ -163,9 +163,9 @@ const TOGETHER: &[Line] = &[
             gives(&on_leaves::AT_RIDE, "roll_steer"),
             by(&STEER_APART),
         ]),
-    derived("front.roll_understeer", Ratio::KIND, "that steer of the front, positive where it steers out of the turn")
+    derived("front.roll_understeer", Ratio::KIND, "roll steer of the front, positive if it steers out of the turn")
         .by(&[same(&["front.roll_steer"], UNDERSTEER)]),
-    derived("rear.roll_understeer", Ratio::KIND, "that steer of the rear, positive where it steers into the turn")
+    derived("rear.roll_understeer", Ratio::KIND, "roll steer of the rear, positive if it steers into the turn")
         .by(&[negative_of(&["rear.roll_steer"], UNDERSTEER)]),
     line("axle.lateral_shift", Length::KIND, "greatest shift of a live axle to either side between full droop and full bump, from ride height")
         .within(0.0, 100.0, "definition: to either side")
@@ -177,10 +177,10 @@ const TOGETHER: &[Line] = &[
         .by(&[gives(&on_links::OVER_TRAVEL, "pinion_angle_change"), gives(&on_leaves::OVER_TRAVEL, "pinion_angle_change"), by(&NO_ANGLE).lacking("a live axle needs pinion_angle_change, or the points of what holds it, bump_left, droop_left and spring_base")]),
     derived("axle.cross_roll", Angle::KIND, "roll of a live axle with one side at its stop in bump and the other fully drooped")
         .by(&[gives(&on_links::OVER_TRAVEL, "crossed_roll")]),
-    line("front.drive_share", Ratio::KIND, "of the whole driving force, that the front axle has")
+    line("front.drive_share", Ratio::KIND, "share of the whole driving force at the front axle")
         .within(0.0, 1.0, "definition: a share")
         .by(&[by(&FRONT_DRIVE_SHARE).usual()]),
-    line("rear.drive_share", Ratio::KIND, "of the whole driving force, that the rear axle has")
+    line("rear.drive_share", Ratio::KIND, "share of the whole driving force at the rear axle")
         .within(0.0, 1.0, "definition: a share")
         .by(&[by(&REAR_DRIVE_SHARE).usual()]),
     line("front.drive_anti_lift", Ratio::KIND, "share of the lift of the front under drive that its linkage holds")
@@ -195,17 +195,17 @@ const TOGETHER: &[Line] = &[
 
 /// Forces of the links of a live axle against each other.
 const BIND: &[Line] = &[
-    derived("axle.freedoms", Ratio::KIND, "of a live axle on its links at ride height: 2 where it heaves and rolls freely, 1 where it does so only together")
+    derived("axle.freedoms", Ratio::KIND, "freedoms of a live axle on its links at ride height: 2 if it heaves and rolls freely, 1 if it does so only together")
         .by(&[gives(&on_links::AT_RIDE, "freedoms")]),
     derived("axle.redundant_links", Ratio::KIND, "links more than a live axle that heaves and rolls leaves room for")
         .by(&[gives(&on_links::AT_RIDE, "redundant")]),
-    derived("axle.bind_roll_stiffness", RotationalStiffness::KIND, "of links that bind, at ride height: it stands beside that of springs and bar")
+    derived("axle.bind_roll_stiffness", RotationalStiffness::KIND, "roll stiffness of links that bind, at ride height, in addition to that of springs and bar")
         .by(&[gives(&on_links::AT_RIDE, "bind_roll_stiffness")]),
     derived("axle.bind_misfit", Length::KIND, "by how much the links miss each other, were their joints rigid: the greatest at full bump and droop and crossed")
         .by(&[gives(&on_links::OVER_TRAVEL, "bind_misfit")]),
     derived("axle.linkage_bind_force", Force::KIND, "greatest tension or compression of a link by that, where bushes give")
         .by(&[gives(&on_links::OVER_TRAVEL, "bind_force")]),
-    derived("axle.least_joint_left", Angle::KIND, "of the lean of the first joint of the links at its limit, at full bump and droop and crossed")
+    derived("axle.least_joint_left", Angle::KIND, "remaining lean of the first joint of the links at its limit, at full bump and droop and crossed")
         .by(&[gives(&on_links::OVER_TRAVEL, "joint_left")]),
     line("axle.bind_force", Force::KIND, "greatest tension or compression of a link that binds, over travel and crossed")
         .within(0.0, 1e9, "definition: to either side")
@@ -219,9 +219,9 @@ const BIND: &[Line] = &[
         .within(0.0, 1.6, "definition: by how much its front rises")
         .first_hand()
         .by(&[by(&on_leaves::WIND_UP), by(&NO_ANGLE).lacking("a live axle needs wind_up_angle, or the points of its leaf springs, their rate, tyre and drive_torque")]),
-    line("axle.allowed_link_force", Force::KIND, "that a link, its joints and its brackets bear for as long as they are to last")
+    line("axle.allowed_link_force", Force::KIND, "force that a link, its joints and its brackets bear for their whole life")
         .above(0.0, 1e9, "plausibility limit: no link bears 1 GN"),
-    derived("axle.bind_share", Ratio::KIND, "of what the links bear, that binding takes")
+    derived("axle.bind_share", Ratio::KIND, "share of the links' allowed force that binding takes")
         .by(&[by(&BIND_SHARE)]),
     derived("axle.joints_without_limit", Ratio::KIND, "kinds of joint in the links of a live axle whose limit is not written")
         .by(&[gives(&on_links::OVER_TRAVEL, "joints_without_limit")]),
@@ -236,15 +236,15 @@ const ROLL: &[Line] = &[
     choice(
         "axle.suspension",
         Suspension::WORDS,
-        "what leads the wheels: one of the linkages that can be drawn; on leaf springs they alone lead the axle",
+        "type of the suspension: one of the linkages that can be drawn; leaf springs alone locate their axle",
     ),
     choice("axle.wheels", Wheels::WORDS, "whether each wheel moves by itself, or both on one axle")
         .by(&[by(&WHEELS)]),
-    line("axle.spring_base", Length::KIND, "of a live axle, on which its springs work in roll: of upright ones between their seats")
+    line("axle.spring_base", Length::KIND, "spring base of a live axle in roll: for upright springs, between their seats")
         .above(0.0, 100.0, "plausibility limit: no axle is 100 m wide")
         .first_hand()
         .by(&[gives(&on_links::COIL_OVER, "spring_base").about(0.05), gives(&on_leaves::AT_RIDE, "spring_base").about(0.05)]),
-    derived("axle.roll_base", Length::KIND, "on which the springs work in roll: the track, or the spring base of a live axle")
+    derived("axle.roll_base", Length::KIND, "base of the springs in roll: the track, or the spring base of a live axle")
         .by(&[pick(&["axle.wheels", "axle.track", "axle.spring_base"])]),
     line(
         "axle.anti_roll_bar.rate",
@@ -257,14 +257,14 @@ const ROLL: &[Line] = &[
         .within(0.01, 3.0, "plausibility limit: above 3 it is a percentage or an inverted ratio")
         .first_hand()
         .by(&[by(&wishbone::BAR_RATIO), by(&strut::BAR_RATIO), by(&on_links::BAR_RATIO), by(&on_leaves::BAR_RATIO)]),
-    derived("axle.anti_roll_bar.wheel_rate", LinearStiffness::KIND, "of the bar at the wheels, in roll").by(&[by(&BAR_WHEEL_RATE)]),
+    derived("axle.anti_roll_bar.wheel_rate", LinearStiffness::KIND, "rate of the bar at the wheels, in roll").by(&[by(&BAR_WHEEL_RATE)]),
     derived("vehicle.roll_gradient", RollGradient::KIND, "roll of the body to the ground over lateral acceleration, tyres included")
         .by(&[gives(&BALANCE, "roll_gradient")]),
-    derived("front.roll_stiffness", RotationalStiffness::KIND, "of springs and bar of the front axle, and of links that bind").by(&[gives(&BALANCE, "front_suspension_stiffness")]),
-    derived("rear.roll_stiffness", RotationalStiffness::KIND, "of springs and bar of the rear axle, and of links that bind").by(&[gives(&BALANCE, "rear_suspension_stiffness")]),
-    derived("vehicle.front_transfer_share", Ratio::KIND, "of the front axle in the load that moves to the outer wheels")
+    derived("front.roll_stiffness", RotationalStiffness::KIND, "roll stiffness of springs and bar of the front axle, and of links that bind").by(&[gives(&BALANCE, "front_suspension_stiffness")]),
+    derived("rear.roll_stiffness", RotationalStiffness::KIND, "roll stiffness of springs and bar of the rear axle, and of links that bind").by(&[gives(&BALANCE, "rear_suspension_stiffness")]),
+    derived("vehicle.front_transfer_share", Ratio::KIND, "share of the front axle in the load that moves to the outer wheels")
         .by(&[gives(&BALANCE, "front_share")]),
-    derived("vehicle.front_share_over_weight", Ratio::KIND, "that share less the front share of the weight: above nothing it tends to understeer at the limit")
+    derived("vehicle.front_share_over_weight", Ratio::KIND, "that share less the front share of the weight: above zero the vehicle tends to understeer at the limit")
         .by(&[gives(&BALANCE, "share_over_weight")]),
 ];
 
@@ -274,7 +274,7 @@ const WANTED: &[Line] = &[
         .or(-0.1_f64.to_radians(), "common practice, no source: a tenth of a degree"),
     angle("wanted.bump_steer_in", "toe-in over 25 mm of bump that is borne")
         .or(0.1_f64.to_radians(), "common practice, no source: a tenth of a degree"),
-    line("wanted.bump_steer_margin", Angle::KIND, "how far inside its band the bump steer is wanted")
+    line("wanted.bump_steer_margin", Angle::KIND, "wanted margin of the bump steer inside its band")
         .within(0.0, 1.6, "definition: a margin is not negative")
         .or(0.0, "nothing beyond the band itself"),
     line("wanted.joint_margin", Angle::KIND, "lean that is wanted left in every joint")
@@ -294,7 +294,7 @@ const WANTED: &[Line] = &[
     line("wanted.lateral_shift", Length::KIND, "greatest shift of a live axle to either side that is borne")
         .within(0.0, 100.0, "definition: to either side")
         .or(0.01, "common practice, no source: 10 mm"),
-    line("wanted.lateral_shift_margin", Length::KIND, "how far below that it is wanted")
+    line("wanted.lateral_shift_margin", Length::KIND, "wanted margin of the lateral shift below its limit")
         .within(0.0, 100.0, "definition: a margin is not negative")
         .or(0.0, "nothing beyond the limit itself"),
     line(
@@ -304,13 +304,13 @@ const WANTED: &[Line] = &[
     )
     .within(0.0, 1.6, "definition: to either side")
     .or(3_f64.to_radians(), "common practice, no source: 3 deg from the angle that was set"),
-    line("wanted.pinion_angle_margin", Angle::KIND, "how far below that it is wanted")
+    line("wanted.pinion_angle_margin", Angle::KIND, "wanted margin of the pinion's turn below its limit")
         .within(0.0, 1.6, "definition: a margin is not negative")
         .or(0.0, "nothing beyond the limit itself"),
     line("wanted.bind_share", Ratio::KIND, "greatest share of what the links bear that binding may take")
         .above(0.0, 1.0, "definition: a part is short of what it does not bear")
         .or(1.0, "definition: all of it"),
-    line("wanted.bind_margin", Ratio::KIND, "how far below that it is wanted")
+    line("wanted.bind_margin", Ratio::KIND, "wanted margin of the binding share below its limit")
         .within(0.0, 1.0, "definition: a margin is not negative")
         .or(0.2, "common practice, no source: a fifth for what the links carry besides"),
     line(
@@ -333,14 +333,18 @@ const WANTED: &[Line] = &[
             4_f64.to_radians(),
             "common practice, no source: 4 deg, which the propeller shaft's joints bear beside their own",
         ),
-    line("wanted.wind_up_margin", Angle::KIND, "how far below that it is wanted")
+    line("wanted.wind_up_margin", Angle::KIND, "wanted margin of the wind-up below its limit")
         .within(0.0, 1.6, "definition: a margin is not negative")
         .or(0.0, "nothing beyond the limit itself"),
     line("wanted.roll_gradient", RollGradient::KIND, "greatest roll of the body over lateral acceleration")
         .above(0.0, 1.0, "plausibility limit: no body leans more than 560 deg/g"),
-    line("wanted.roll_gradient_margin", RollGradient::KIND, "how far below that it is wanted")
-        .within(0.0, 1.0, "definition: a margin is not negative")
-        .or(0.0, "nothing beyond the limit itself"),
+    line(
+        "wanted.roll_gradient_margin",
+        RollGradient::KIND,
+        "wanted margin of the roll gradient below its limit",
+    )
+    .within(0.0, 1.0, "definition: a margin is not negative")
+    .or(0.0, "nothing beyond the limit itself"),
     share(
         "wanted.front_share_low",
         "least share of the front axle in the load transfer, over its share of the weight",
