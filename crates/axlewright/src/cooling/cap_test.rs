@@ -148,10 +148,10 @@ impl Model for CapTest {
             valid! { weakest_component: 0 < .. <= 10000000 ; "plausibility limit: no component of a cooling system is rated above 100 bar"; }
         }
         if let Some(vacuum_opening) = of(&self.vacuum_opening) {
-            valid! { vacuum_opening: (-110000) <= .. <= 0 ; "definition: a vacuum is below the air around and not below nothing"; }
+            valid! { vacuum_opening: (-110000) <= .. <= 0 ; "definition: a vacuum is below the pressure of the air around, not below zero absolute"; }
         }
         if let Some(vacuum_limit) = of(&self.vacuum_limit) {
-            valid! { vacuum_limit: (-110000) <= .. < 0 ; "definition: a vacuum is below the air around and not below nothing"; }
+            valid! { vacuum_limit: (-110000) <= .. < 0 ; "definition: a vacuum is below the pressure of the air around, not below zero absolute"; }
         }
         Ok(())
     }

@@ -21,7 +21,7 @@ const fn vacuum(path: &'static str, meaning: &'static str) -> Line {
     line(path, GaugePressure::KIND, meaning).within(
         -110e3,
         0.0,
-        "definition: a vacuum is below the air around and not below nothing",
+        "definition: a vacuum is below the pressure of the air around, not below zero absolute",
     )
 }
 
@@ -254,7 +254,7 @@ const BUILT: Rule = rule! {
 const CAP: &[Line] = &[
     spread(
         "cap.gauge_error",
-        "greatest error of the tester's gauge, in the cap test and in the leak-down test",
+        "largest error of the tester's gauge, in the cap test and in the leak-down test",
     ),
     spread(
         "cap.rating_tolerance",
@@ -263,9 +263,8 @@ const CAP: &[Line] = &[
     pumped("cap.opening_pressure", "reading at which the cap opens").measured_on(THE_CAP),
     pumped("cap.holding_pressure", "reading that the cap keeps").measured_on(THE_CAP),
     pumped("cap.weakest_component", "pressure that the weakest part of the system bears"),
-    vacuum("cap.vacuum_opening", "reading, below nothing, at which the vacuum valve opens")
-        .measured_on(THE_CAP),
-    vacuum("cap.vacuum_limit", "lowest pressure, below nothing, that the hoses bear"),
+    vacuum("cap.vacuum_opening", "reading, below zero, at which the vacuum valve opens").measured_on(THE_CAP),
+    vacuum("cap.vacuum_limit", "lowest pressure, below zero, that the hoses bear"),
     derived("cap.holds_at_least", GaugePressure::KIND, "pressure that the cap surely keeps")
         .by(&[by(&HOLDS), by(&HOLDS_BY_OPENING)]),
     derived("cap.least_holding", GaugePressure::KIND, "pressure that the cap has to keep")
@@ -287,7 +286,7 @@ const CAP: &[Line] = &[
     )
     .by(&[by(&VACUUM)]),
     spread("wanted.cap", "margin of pressure that is wanted of a cap and of a leak-down test")
-        .or(0.0, "nothing beyond its tolerance"),
+        .or(0.0, "no margin beyond its tolerance"),
 ];
 
 /// The inlet of the pump.
@@ -401,7 +400,7 @@ const HEADER: &[Line] = &[
         ],
     )]),
     volume("wanted.header_air", "air that is wanted in the header tank beyond what it needs")
-        .or(0.0, "nothing beyond what it needs"),
+        .or(0.0, "no margin beyond its need"),
 ];
 
 const TIGHT: Rule = rule! {

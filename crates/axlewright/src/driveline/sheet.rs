@@ -237,7 +237,7 @@ const TYRES: &[&str] = &["driveline.driven", "front.tyre", "rear.tyre"];
 
 /// The clutch.
 const CLUTCH: &[Line] = &[
-    line("clutch.clamp_load", Force::KIND, "with which the cover presses").above(
+    line("clutch.clamp_load", Force::KIND, "clamp load of the cover").above(
         0.0,
         1e7,
         "plausibility limit: covers press with less than 10 MN",
@@ -283,7 +283,7 @@ const CLUTCH: &[Line] = &[
         10.0,
         "plausibility limit: a shock adds to the torque, and a factor above 10 is a typing error",
     ),
-    flow("clutch.dropped_torque", "at the output of a dropped clutch").by(&[product_of(
+    flow("clutch.dropped_torque", "torque at the output of a dropped clutch").by(&[product_of(
         &["clutch.shock_factor", "clutch.capacity"],
         "suddenly applied load (Shigley's Mechanical Engineering Design, from memory)",
     )]),
@@ -418,7 +418,7 @@ const SPEEDS: &[Line] = &[
     derived(
         "driveline.greatest_engine_speed",
         AngularVelocity::KIND,
-        "engine speed at the greatest speed in top gear",
+        "engine speed at top speed in top gear",
     )
     .by(&[step(
         "driveline.engine_speed",
@@ -469,16 +469,20 @@ const SPEEDS: &[Line] = &[
 
 /// Lines under `wanted`.
 const WANTED: &[Line] = &[
-    line("wanted.cruise_engine_speed", AngularVelocity::KIND, "greatest engine speed at the cruise speed")
-        .above(0.0, 10e3, "plausibility limit: engines turn slower than 95 000 rpm"),
+    line(
+        "wanted.cruise_engine_speed",
+        AngularVelocity::KIND,
+        "highest wanted engine speed at the cruise speed",
+    )
+    .above(0.0, 10e3, "plausibility limit: engines turn slower than 95 000 rpm"),
     line(
         "wanted.engine_speed_margin",
         AngularVelocity::KIND,
         "wanted margin of an engine speed below its limit",
     )
     .within(0.0, 10e3, "definition: a margin is not negative")
-    .or(0.0, "nothing beyond the limit itself"),
-    speed("wanted.crawl_speed", "greatest road speed at idle in first gear and low range"),
+    .or(0.0, "no margin beyond the limit itself"),
+    speed("wanted.crawl_speed", "highest wanted road speed at idle in first gear and low range"),
     ratio("wanted.crawl_ratio", "least crawl ratio").by(&[step(
         "driveline.crawl_ratio_for_speed",
         &["wanted.crawl_speed", "engine.idle_speed", "driveline.effective_radius"],
@@ -508,7 +512,7 @@ const WANTED: &[Line] = &[
     )]),
     line("wanted.crawl_margin", Ratio::KIND, "wanted margin of the crawl ratio above its minimum")
         .within(0.0, 1000.0, "definition: a margin is not negative")
-        .or(0.0, "nothing beyond the limit itself"),
+        .or(0.0, "no margin beyond the limit itself"),
     line("wanted.clutch", Ratio::KIND, "capacity of the clutch over the engine's torque")
         .within(1.0, 10.0, "definition: below 1 it slips")
         .or(1.2, "common practice, no source"),
@@ -736,7 +740,7 @@ pub const SHEET: Section = Section {
         },
         Finding {
             path: "driveline.red_line",
-            question: "Does the engine stay below its red line at the greatest speed?",
+            question: "Does the engine stay below its red line at top speed?",
             margin: Margin::AtMost { value: "driveline.greatest_engine_speed", most: "engine.red_line" },
             wanted: "wanted.engine_speed_margin",
             rests_on: &[],

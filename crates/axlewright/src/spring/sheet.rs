@@ -220,7 +220,7 @@ const SPRING: &[Line] = &[
     choice(
         "axle.spring.coiling",
         &["cold", "hot"],
-        "how the spring was coiled: thin wire cold, most thick wire hot",
+        "process of coiling: thin wire cold, most thick wire hot",
     ),
     derived("axle.spring.gap_if_cold", Length::KIND, "least sum of gaps of a cold-coiled spring that works")
         .by(&[step("spring.minimum_gap_cold_dynamic", WIRE)]),
@@ -427,7 +427,7 @@ const TRAVEL_LEFT: &[Line] = &[
         "compression of the spring at its least gaps, from its free length",
     )
     .by(&[by(&COMPRESSION)]),
-    derived("axle.spring.greatest_force", Force::KIND, "in the spring at its least gaps").by(&[by(&GREATEST_FORCE)]),
+    derived("axle.spring.greatest_force", Force::KIND, "force of the spring at its least gaps").by(&[by(&GREATEST_FORCE)]),
     derived(
         "axle.spring.stress",
         Stress::KIND,
@@ -447,9 +447,9 @@ const SHAPE: &[Line] = &[
         "spring.surge_frequency",
         &["axle.spring.wire_diameter", "axle.spring.mean_diameter", "axle.spring.active_coils", "axle.spring.shear_modulus", "axle.spring.density"],
     )]),
-    derived("axle.spring.stored_energy", Energy::KIND, "in the spring at its least gaps")
+    derived("axle.spring.stored_energy", Energy::KIND, "force of the spring at its least gaps")
         .by(&[step("spring.stored_energy", &["axle.spring.rate", "axle.spring.greatest_compression"])]),
-    choice("axle.spring.guide", &["none", "rod_or_sleeve"], "what keeps the spring from buckling"),
+    choice("axle.spring.guide", &["none", "rod_or_sleeve"], "guide against buckling"),
     line("axle.spring.end_fixity", Ratio::KIND, "fixity of the ends: 0.5 both on flat parallel seats, 0.707 one on a flat seat and one pivoted, 1 both pivoted, 2 one free")
         .within(0.5, 2.0, "Shigley, Table 10-2: from both ends on flat seats to one end free"),
     derived("axle.spring.buckles_if_free", Length::KIND, "deflection at which an unguided spring buckles; its length where it never does").by(&[by(&BUCKLING)]),
@@ -514,21 +514,21 @@ const WANTED: &[Line] = &[
         "wanted margin of the wanted rate inside the range of its damper",
     )
     .within(0.0, 1e7, "definition: a margin is not negative")
-    .or(0.0, "nothing beyond the range itself"),
+    .or(0.0, "no margin beyond the range itself"),
     band("axle.wanted.frequency_low", "least natural frequency that is wanted"),
-    band("axle.wanted.frequency_high", "greatest natural frequency that is wanted"),
+    band("axle.wanted.frequency_high", "highest wanted natural frequency"),
     line("wanted.frequency_margin", Frequency::KIND, "wanted margin of a frequency inside its band")
         .within(0.0, 1000.0, "definition: a margin is not negative")
-        .or(0.0, "nothing beyond the band itself"),
+        .or(0.0, "no margin beyond the band itself"),
     ratio("wanted.frequency_ratio_low", "least natural frequency of the rear over the front").or(
         1.0,
         "common practice, no source: a rear that is quicker than the front pitches less after a bump",
     ),
-    ratio("wanted.frequency_ratio_high", "greatest natural frequency of the rear over the front")
+    ratio("wanted.frequency_ratio_high", "highest wanted ratio of natural frequencies, rear over front")
         .or(1.3, "common practice, no source"),
     line("wanted.ratio_margin", Ratio::KIND, "wanted margin of a ratio inside its band")
         .within(0.0, 10.0, "definition: a margin is not negative")
-        .or(0.0, "nothing beyond the band itself"),
+        .or(0.0, "no margin beyond the band itself"),
     line("wanted.damping_low", Ratio::KIND, "least damping ratio that is wanted")
         .within(0.0, 3.0, "plausibility limit: ratios lie below 3")
         .or(0.2, "common practice, no source"),
@@ -556,7 +556,7 @@ const WANTED: &[Line] = &[
     derived(
         "axle.wanted.wheel_rate_high",
         LinearStiffness::KIND,
-        "wheel rate for the greatest natural frequency that is wanted",
+        "wheel rate for the highest wanted natural frequency",
     )
     .by(&[step("spring.tangent_rate_for_frequency", &["axle.wanted.frequency_high", "axle.sprung_mass"])]),
 ];

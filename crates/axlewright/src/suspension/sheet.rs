@@ -276,7 +276,7 @@ const WANTED: &[Line] = &[
         .or(0.1_f64.to_radians(), "common practice, no source: a tenth of a degree"),
     line("wanted.bump_steer_margin", Angle::KIND, "wanted margin of the bump steer inside its band")
         .within(0.0, 1.6, "definition: a margin is not negative")
-        .or(0.0, "nothing beyond the band itself"),
+        .or(0.0, "no margin beyond the band itself"),
     line("wanted.joint_margin", Angle::KIND, "lean that is wanted left in every joint")
         .within(0.0, 1.6, "definition: a margin is not negative")
         .or(2_f64.to_radians(), "common practice, no source: 2 deg for what bends and wears"),
@@ -296,7 +296,7 @@ const WANTED: &[Line] = &[
         .or(0.01, "common practice, no source: 10 mm"),
     line("wanted.lateral_shift_margin", Length::KIND, "wanted margin of the lateral shift below its limit")
         .within(0.0, 100.0, "definition: a margin is not negative")
-        .or(0.0, "nothing beyond the limit itself"),
+        .or(0.0, "no margin beyond the limit itself"),
     line(
         "wanted.pinion_angle_change",
         Angle::KIND,
@@ -306,7 +306,7 @@ const WANTED: &[Line] = &[
     .or(3_f64.to_radians(), "common practice, no source: 3 deg from the angle that was set"),
     line("wanted.pinion_angle_margin", Angle::KIND, "wanted margin of the pinion's turn below its limit")
         .within(0.0, 1.6, "definition: a margin is not negative")
-        .or(0.0, "nothing beyond the limit itself"),
+        .or(0.0, "no margin beyond the limit itself"),
     line("wanted.bind_share", Ratio::KIND, "greatest share of what the links bear that binding may take")
         .above(0.0, 1.0, "definition: a part is short of what it does not bear")
         .or(1.0, "definition: all of it"),
@@ -335,7 +335,7 @@ const WANTED: &[Line] = &[
         ),
     line("wanted.wind_up_margin", Angle::KIND, "wanted margin of the wind-up below its limit")
         .within(0.0, 1.6, "definition: a margin is not negative")
-        .or(0.0, "nothing beyond the limit itself"),
+        .or(0.0, "no margin beyond the limit itself"),
     line("wanted.roll_gradient", RollGradient::KIND, "greatest roll of the body over lateral acceleration")
         .above(0.0, 1.0, "plausibility limit: no body leans more than 560 deg/g"),
     line(
@@ -344,7 +344,7 @@ const WANTED: &[Line] = &[
         "wanted margin of the roll gradient below its limit",
     )
     .within(0.0, 1.0, "definition: a margin is not negative")
-    .or(0.0, "nothing beyond the limit itself"),
+    .or(0.0, "no margin beyond the limit itself"),
     share(
         "wanted.front_share_low",
         "least share of the front axle in the load transfer, over its share of the weight",
