@@ -68,34 +68,34 @@ pub struct CapTest {
 }
 
 record! {
-    /// What the readings say, each apart; what is not known is not a number.
+    /// Pressures and margins from the readings, each on its own; an unknown value is not a number.
     #[derive(Debug, Clone, Copy, PartialEq)]
     pub struct CapFindings {
-        /// Pressure that the cap surely holds; where only the opening is known and that is too low, at most this.
+        /// Pressure that the cap surely holds; an upper bound if only the opening is known and is too low.
         pub holds_at_least: GaugePressure,
-        /// Least that it has to hold: its rating less the tolerance.
+        /// Least pressure that it has to hold: its rating less the tolerance.
         pub least_holding: GaugePressure,
-        /// How much it surely holds above that.
+        /// Margin of the held pressure above that.
         pub holding_margin: Stress,
-        /// Pressure at which it surely opens; where only the holding is known and that is too high, at least this.
+        /// Pressure at which it surely opens; a lower bound if only the holding is known and is too high.
         pub opens_at_most: GaugePressure,
-        /// Greatest pressure at which it has to open: its rating and the tolerance.
+        /// Highest pressure at which it has to open: its rating and the tolerance.
         pub greatest_opening: GaugePressure,
-        /// How far it surely opens below that.
+        /// Margin of the opening below that.
         pub opening_margin: Stress,
-        /// Pressure that the cap lets come: its rating or where it surely opens, the higher of the two.
+        /// Highest pressure under the cap: its rating or its sure opening, the higher of the two.
         pub greatest_pressure: GaugePressure,
-        /// How far that is below what the weakest component may bear.
+        /// Margin of that below the pressure that the weakest component may bear.
         pub component_margin: Stress,
         /// Pressure at which the vacuum valve surely opens.
         pub vacuum_opens_at_least: GaugePressure,
-        /// How far that is above the deepest vacuum.
+        /// Margin of that above the deepest vacuum.
         pub vacuum_margin: Stress,
     }
 }
 
 record! {
-    /// What the cap holds at an altitude.
+    /// Boiling under the cap at an altitude.
     struct AtAltitude {
         station_pressure: AbsolutePressure,
         boiling_temperature: Temperature,
@@ -158,10 +158,10 @@ impl Model for CapTest {
 }
 
 impl CapTest {
-    /// What the cap does, its limits and its margins: holding, opening, weakest component and vacuum valve, each apart.
+    /// Pressures of the cap, its limits and its margins: holding, opening, weakest component and vacuum valve, each on its own.
     ///
     /// # Returns
-    /// See the fields of [`CapFindings`]. A margin below nothing does not hold; `Verdict::of_difference` grades it against the one that is wanted.
+    /// See the fields of [`CapFindings`]. A margin below zero does not hold; `Verdict::of_difference` grades it against the wanted one.
     ///
     /// # Example
     /// ```

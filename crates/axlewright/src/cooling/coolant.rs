@@ -137,7 +137,7 @@ impl Coolant {
     pub fn margin(&self) -> Result<BoilingMargin> {
         let hottest = self.hottest.quantity;
         valid! {
-            hottest: 233.15 <= .. <= 523.15 ; "common practice, no source: coolant is used between -40 °C and 250 °C";
+            hottest: 233.15 <= .. <= 523.15 ; "plausibility limit: coolant is used between -40 °C and 250 °C";
         }
         let mass_fraction = self.mass_fraction()?;
         let absolute_pressure = absolute(self.cap(self.cap.quantity)?, self.air()?);

@@ -171,9 +171,9 @@ impl LeakDown {
     /// # Returns
     /// - `tight_pressure` — reading that a tight system would show at the end; not a number where it is not known
     /// - `least_pressure` — lowest reading that proves the system tight, the allowed loss and the gauge's error counted; where the error is not given, only a reading that is too low has one
-    /// - `loss` — how far below the tight reading the reading is; negative where it is above
+    /// - `loss` — tight reading less the reading; negative if the reading is higher
     /// - `greatest_loss` — that loss with the gauge's error counted against the system in both readings
-    /// - `margin` — how much less that is than what is allowed, which is how far the reading is above the lowest
+    /// - `margin` — allowed loss less that loss, which equals the reading less the lowest one
     /// - `leaked_air` — air that left, as it takes up room outside, if all of it was air; not a number without `gas_volume`
     /// - `leaked_coolant` — coolant that left, if all of it was coolant; not a number without `gas_volume`, nor where gas alone is trapped
     ///

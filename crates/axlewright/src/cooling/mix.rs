@@ -75,7 +75,7 @@ pub struct Mix {
     pub hottest: Value<Temperature>,
 }
 
-/// How a strength is counted.
+/// Unit of a strength.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
 pub enum StrengthBy {
@@ -126,7 +126,7 @@ record! {
 }
 
 record! {
-    /// What goes out of a fill that is there.
+    /// Volume to drain from a present fill.
     struct Drained {
         drained_volume: Volume,
     }

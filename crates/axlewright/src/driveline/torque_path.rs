@@ -184,7 +184,7 @@ record! {
 }
 
 record! {
-    /// What holds steady torques down.
+    /// Bound on steady torques.
     struct Holding {
         bound: Word,
     }

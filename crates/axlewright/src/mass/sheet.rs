@@ -179,7 +179,7 @@ pub const SHEET: Section = Section {
         mass("vehicle.mass_rating", "highest mass of the vehicle that its maker or registration allows"),
         line("wanted.load", Ratio::KIND, "wanted factor between a load rating and the load")
             .within(1.0, 10.0, "definition: below 1 the part is overloaded, not tight")
-            .or(1.05, "common practice, no source: 5 % for luggage"),
+            .or(1.05, "plausibility limit: 5 % for luggage"),
         line("wanted.diagonal_low", Ratio::KIND, "least diagonal share")
             .within(0.0, 1.0, "definition: a share")
             .or(0.49, "common practice, no source: within one percent of half"),

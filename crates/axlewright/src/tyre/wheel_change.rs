@@ -97,7 +97,7 @@ record! {
     pub struct WheelChangeFindings {
         /// Growth of the gap inside, to the widest of rim and tyre; negative if it shrinks.
         pub inner_change: Length,
-        /// The gap inside that is left; below nothing the wheel rubs.
+        /// Remaining gap inside; below zero the wheel rubs.
         pub inner_left: Length,
         /// Growth of the gap outside; negative if it shrinks.
         pub outer_change: Length,
