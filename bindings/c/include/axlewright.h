@@ -1196,28 +1196,29 @@ typedef struct axw_what_if axw_what_if;
 typedef struct {
   /// Bytes of this struct as the caller has it: `sizeof`.
   size_t size;
-  /// gauge pressure [Pa]: pressure that the cap surely holds; where only the opening is known and
-  /// that is too low, at most this
+  /// gauge pressure [Pa]: pressure that the cap surely holds; an upper bound if only the opening is
+  /// known and is too low
   double holds_at_least;
-  /// gauge pressure [Pa]: least that it has to hold: its rating less the tolerance
+  /// gauge pressure [Pa]: least pressure that it has to hold: its rating less the tolerance
   double least_holding;
-  /// stress or pressure difference [Pa]: how much it surely holds above that
+  /// stress or pressure difference [Pa]: margin of the held pressure above that
   double holding_margin;
-  /// gauge pressure [Pa]: pressure at which it surely opens; where only the holding is known and that
-  /// is too high, at least this
+  /// gauge pressure [Pa]: pressure at which it surely opens; a lower bound if only the holding is
+  /// known and is too high
   double opens_at_most;
-  /// gauge pressure [Pa]: greatest pressure at which it has to open: its rating and the tolerance
+  /// gauge pressure [Pa]: highest pressure at which it has to open: its rating and the tolerance
   double greatest_opening;
-  /// stress or pressure difference [Pa]: how far it surely opens below that
+  /// stress or pressure difference [Pa]: margin of the opening below that
   double opening_margin;
-  /// gauge pressure [Pa]: pressure that the cap lets come: its rating or where it surely opens, the
-  /// higher of the two
+  /// gauge pressure [Pa]: highest pressure under the cap: its rating or its sure opening, the higher
+  /// of the two
   double greatest_pressure;
-  /// stress or pressure difference [Pa]: how far that is below what the weakest component may bear
+  /// stress or pressure difference [Pa]: margin of that below the pressure that the weakest component
+  /// may bear
   double component_margin;
   /// gauge pressure [Pa]: pressure at which the vacuum valve surely opens
   double vacuum_opens_at_least;
-  /// stress or pressure difference [Pa]: how far that is above the deepest vacuum
+  /// stress or pressure difference [Pa]: margin of that above the deepest vacuum
   double vacuum_margin;
 } axw_cooling_cap_test_findings_result;
 
@@ -1225,26 +1226,26 @@ typedef struct {
 typedef struct {
   /// Bytes of this struct as the caller has it: `sizeof`.
   size_t size;
-  /// acceleration [m/s²]: of the body at its centre of mass, upwards
+  /// acceleration [m/s²]: RMS acceleration of the body at its centre of mass, upwards
   double body_acceleration;
-  /// acceleration [m/s²]: of the body at the seat, upwards
+  /// acceleration [m/s²]: RMS acceleration of the body at the seat, upwards
   double seat_acceleration;
-  /// acceleration [m/s²]: at the seat, weighted with Wk
+  /// acceleration [m/s²]: RMS acceleration at the seat, weighted with Wk
   double weighted_acceleration;
-  /// text: words for that acceleration, joined by `to` where two overlap
+  /// text: comfort words for that acceleration, joined by `to` if two overlap
   const char *comfort;
-  /// length [m]: of a front wheel against the body
+  /// length [m]: RMS of suspension travel, front
   double front_suspension_travel;
-  /// length [m]: of a rear wheel
+  /// length [m]: RMS of suspension travel, rear
   double rear_suspension_travel;
   /// force [N]: of one front tyre, about the static load
   double front_tyre_load_variation;
   /// force [N]: of one rear tyre
   double rear_tyre_load_variation;
-  /// ratio [-]: that over the static load; near a third the wheels begin to leave the road, as the
-  ///     threefold comes now and then
+  /// ratio [-]: variation of the front tyre load over the static load; near one third, the wheels
+  ///     lift now and then
   double front_tyre_load_share;
-  /// ratio [-]: the same of the rear
+  /// ratio [-]: variation of the rear tyre load over the static load
   double rear_tyre_load_share;
 } axw_ride_full_car_on_road_result;
 
@@ -1252,26 +1253,26 @@ typedef struct {
 typedef struct {
   /// Bytes of this struct as the caller has it: `sizeof`.
   size_t size;
-  /// acceleration [m/s²]: of the body at its centre of mass, upwards
+  /// acceleration [m/s²]: RMS acceleration of the body at its centre of mass, upwards
   double body_acceleration;
-  /// acceleration [m/s²]: of the body at the seat, upwards
+  /// acceleration [m/s²]: RMS acceleration of the body at the seat, upwards
   double seat_acceleration;
-  /// acceleration [m/s²]: at the seat, weighted with Wk
+  /// acceleration [m/s²]: RMS acceleration at the seat, weighted with Wk
   double weighted_acceleration;
-  /// text: words for that acceleration, joined by `to` where two overlap
+  /// text: comfort words for that acceleration, joined by `to` if two overlap
   const char *comfort;
-  /// length [m]: of a front wheel against the body
+  /// length [m]: RMS of suspension travel, front
   double front_suspension_travel;
-  /// length [m]: of a rear wheel
+  /// length [m]: RMS of suspension travel, rear
   double rear_suspension_travel;
   /// force [N]: of both front tyres together, about the static load
   double front_tyre_load_variation;
   /// force [N]: of both rear tyres together
   double rear_tyre_load_variation;
-  /// ratio [-]: that over the static load; near a third the wheels begin to leave the road, as the
-  ///     threefold comes now and then
+  /// ratio [-]: variation of the front tyre load over the static load; near one third, the wheels
+  ///     lift now and then
   double front_tyre_load_share;
-  /// ratio [-]: the same of the rear
+  /// ratio [-]: variation of the rear tyre load over the static load
   double rear_tyre_load_share;
 } axw_ride_half_car_on_road_result;
 
@@ -1306,24 +1307,24 @@ typedef struct {
 typedef struct {
   /// Bytes of this struct as the caller has it: `sizeof`.
   size_t size;
-  /// length [m]: of the wheel's centre, forward in the body's axes
+  /// length [m]: wheel centre, forward in the body's axes
   double wheel_x;
-  /// length [m]: of the wheel's centre, to the left
+  /// length [m]: wheel centre, to the left
   double wheel_y;
-  /// length [m]: of the wheel's centre, up
+  /// length [m]: wheel centre, up
   double wheel_z;
-  /// length [m]: from the vehicle's centre plane to the contact point, which lies a loaded radius
-  ///     from the wheel's centre in the wheel's plane
+  /// length [m]: half track: from the vehicle's centre plane to the contact point, which lies a
+  ///     loaded radius from the wheel's centre in the wheel's plane
   double half_track;
-  /// length [m]: of that against ride height
+  /// length [m]: change of that from ride height
   double half_track_change;
-  /// length [m]: of the wheel's centre against ride height, positive where the wheelbase grows
+  /// length [m]: movement of the wheel centre from ride height, positive for a longer wheelbase
   double wheelbase_change;
   /// angle [rad]: positive with the top of the wheel outboard
   double camber;
-  /// angle [rad]: of camber over 25 mm of bump, at the slope that it has here
+  /// angle [rad]: change of camber over 25 mm of bump, at the slope here
   double camber_change;
-  /// angle [rad]: of this wheel, positive with its front inboard
+  /// angle [rad]: toe of this wheel, positive with its front inboard
   double toe;
   /// angle [rad]: change of toe over 25 mm of bump, at the slope that it has here
   double bump_steer;
@@ -1335,18 +1336,18 @@ typedef struct {
   double scrub_radius;
   /// length [m]: from the contact point forward to the steering axis, at the ground
   double mechanical_trail;
-  /// length [m]: of the upright's instant centre in front view, in the transverse plane through the
-  ///     contact point, to the left; infinite where there is none
+  /// length [m]: instant centre of the upright in front view, in the transverse plane through the
+  ///     contact point, to the left; infinite if there is none
   double front_view_centre_y;
-  /// length [m]: of the same, above the ground under this wheel
+  /// length [m]: height of that centre above the ground under this wheel
   double front_view_centre_height;
   /// length [m]: above the ground, where the line from the contact point to that centre meets the
   ///     vehicle's centre plane; of the axle while the other wheel is this one's mirror image
   double roll_centre_height;
-  /// length [m]: of the upright's instant centre in side view with the brake held, forward; infinite
-  ///     where there is none
+  /// length [m]: instant centre of the upright in side view with the brake held, forward; infinite if
+  ///     there is none
   double side_view_centre_x;
-  /// length [m]: of the same, above the ground
+  /// length [m]: height of that centre above the ground
   double side_view_centre_height;
   /// angle [rad]: forward lean of the contact point's path in bump, with the brake held
   double side_view_angle;
@@ -1361,13 +1362,14 @@ typedef struct {
   double eye_length;
   /// ratio [-]: shortening of the spring over wheel travel
   double motion_ratio;
-  /// ratio [-]: that of the damper, which is another one where the coil has seats of its own
+  /// ratio [-]: motion ratio of the damper; it differs from the coil's if the coil has seats of its
+  ///     own
   double damper_motion_ratio;
   /// length [m]: between the seats of the spring
   double spring_length;
   /// force [N]: compressive, in the coil; nothing where it is loose
   double spring_force;
-  /// force [N]: of coil, gas and torsion bar at the wheel, `F r`
+  /// force [N]: force of coil, gas and torsion bar at the wheel, `F r`
   double wheel_force;
   /// linear stiffness [N/m]: tangent rate at the wheel, with the term of the changing motion ratio;
   /// of coil, gas and torsion bar, without anti-roll bar and tyre
@@ -1376,9 +1378,9 @@ typedef struct {
   double spring_used;
   /// length [m]: until it is solid, along itself
   double spring_left;
-  /// length [m]: of the damper's stroke, from fully open
+  /// length [m]: used stroke of the damper, from fully open
   double damper_used;
-  /// length [m]: of the damper's stroke, to fully closed; negative where it has ended
+  /// length [m]: remaining stroke of the damper, to fully closed; negative past its end
   double damper_left;
   /// torque [N·m]: in the torsion bar, positive where it carries the vehicle
   double torsion_bar_torque;
@@ -1390,11 +1392,11 @@ typedef struct {
   double upper_joint_angle;
   /// angle [rad]: the same of the lower ball joint
   double lower_ball_angle;
-  /// angle [rad]: the same of the outer joint of the tie rod, its stud beside the steering axis
+  /// angle [rad]: angle of the outer joint of the tie rod, its stud beside the steering axis
   double tie_rod_outer_angle;
   /// angle [rad]: turn of the tie rod against the rack from ride height
   double tie_rod_inner_angle;
-  /// angle [rad]: until the first of the joints whose limits are given is at its limit
+  /// angle [rad]: remaining angle until the first joint with a given limit reaches it
   double joint_left;
   /// text: which joint that is: `upper ball joint`, `lower ball joint`, `tie rod outer joint` or `tie
   /// rod inner joint`; otherwise `not known`
@@ -1405,30 +1407,30 @@ typedef struct {
 typedef struct {
   /// Bytes of this struct as the caller has it: `sizeof`.
   size_t size;
-  /// length [m]: of the left wheel's centre against the body, positive in bump
+  /// length [m]: travel of the left wheel's centre against the body, positive in bump
   double left_travel;
-  /// length [m]: of the right wheel's centre
+  /// length [m]: travel of the right wheel's centre
   double right_travel;
-  /// angle [rad]: of the left wheel against the ground, positive with the top outboard
+  /// angle [rad]: camber of the left wheel against the ground, positive with the top outboard
   double left_camber;
-  /// angle [rad]: of the right wheel against the ground
+  /// angle [rad]: camber of the right wheel against the ground
   double right_camber;
-  /// angle [rad]: of the left wheel against the ground, positive with its front inboard
+  /// angle [rad]: toe of the left wheel against the ground, positive with its front inboard
   double left_toe;
-  /// angle [rad]: of the right wheel against the ground
+  /// angle [rad]: toe of the right wheel against the ground
   double right_toe;
   /// length [m]: between the contact points, along the ground
   double track;
-  /// ratio [-]: outboard path of the left contact point over its rise against the body, both against
-  ///     the ground: what lifts the body there is so much of the lateral force
+  /// ratio [-]: dy/dz of the left contact patch relative to the ground: the jacking force is this
+  ///     share of the lateral force
   double left_slope;
-  /// ratio [-]: the same of the right contact point
+  /// ratio [-]: slope of the right contact point's path
   double right_slope;
-  /// length [m]: along the ground from the body's centre plane to the left, to where the normals of
-  ///     both paths meet; for display: loads follow from the slopes. Infinite where the normals are
-  ///     parallel, not a number where both lie in the ground
+  /// length [m]: roll centre, from the body's centre plane to the left along the ground: the meeting
+  ///     point of the normals to both paths; for display, loads follow from the slopes. Infinite if
+  ///     the normals are parallel, not a number if both lie in the ground
   double roll_centre_y;
-  /// length [m]: of the same above the ground
+  /// length [m]: height of the roll centre above the ground
   double roll_centre_height;
 } axw_suspension_double_wishbone_in_roll_result;
 
@@ -1438,15 +1440,15 @@ typedef struct {
   size_t size;
   /// length [m]: left wheel centre, forward in the body's axes
   double left_wheel_x;
-  /// length [m]: of the left wheel's centre, to the left
+  /// length [m]: left wheel centre, to the left
   double left_wheel_y;
-  /// length [m]: of the left wheel's centre, up
+  /// length [m]: left wheel centre, up
   double left_wheel_z;
   /// length [m]: right wheel centre, forward
   double right_wheel_x;
-  /// length [m]: of the right wheel's centre, to the left
+  /// length [m]: right wheel centre, to the left
   double right_wheel_y;
-  /// length [m]: of the right wheel's centre, up
+  /// length [m]: right wheel centre, up
   double right_wheel_z;
   /// length [m]: movement of the axle's middle from ride height, positive for a longer wheelbase
   double wheelbase_change;
@@ -1468,7 +1470,7 @@ typedef struct {
   /// length [m]: instant centre of the axle in side view, with the wheels held by drive or brake,
   ///     forward; infinite if there is none
   double side_view_centre_x;
-  /// length [m]: of the same, above the ground
+  /// length [m]: height of that centre above the ground
   double side_view_centre_height;
   /// angle [rad]: forward lean of the contact point's path in bump
   double side_view_angle;
@@ -1608,7 +1610,7 @@ typedef struct {
   /// length [m]: instant centre of the axle in side view, in heave, forward; infinite if there is
   ///     none
   double side_view_centre_x;
-  /// length [m]: of the same, above the ground
+  /// length [m]: height of that centre above the ground
   double side_view_centre_height;
   /// angle [rad]: forward lean of the path in bump of the point midway between the contact points,
   ///     held in the axle
@@ -1621,9 +1623,9 @@ typedef struct {
   double brake_anti_pitch;
   /// length [m]: left wheel centre, forward
   double left_wheel_x;
-  /// length [m]: of the left wheel's centre, to the left
+  /// length [m]: left wheel centre, to the left
   double left_wheel_y;
-  /// length [m]: of the left wheel's centre, up
+  /// length [m]: left wheel centre, up
   double left_wheel_z;
   /// angle [rad]: camber of the left wheel against the body, positive with its top outboard
   double left_camber;
@@ -1655,9 +1657,9 @@ typedef struct {
   double left_wheel_rate;
   /// length [m]: right wheel centre, forward
   double right_wheel_x;
-  /// length [m]: of the right wheel's centre, to the left
+  /// length [m]: right wheel centre, to the left
   double right_wheel_y;
-  /// length [m]: of the right wheel's centre, up
+  /// length [m]: right wheel centre, up
   double right_wheel_z;
   /// angle [rad]: camber of the right wheel against the body, positive with its top outboard
   double right_camber;
@@ -1760,24 +1762,24 @@ typedef struct {
 typedef struct {
   /// Bytes of this struct as the caller has it: `sizeof`.
   size_t size;
-  /// length [m]: of the wheel's centre, forward in the body's axes
+  /// length [m]: wheel centre, forward in the body's axes
   double wheel_x;
-  /// length [m]: of the wheel's centre, to the left
+  /// length [m]: wheel centre, to the left
   double wheel_y;
-  /// length [m]: of the wheel's centre, up
+  /// length [m]: wheel centre, up
   double wheel_z;
-  /// length [m]: from the vehicle's centre plane to the contact point, which lies a loaded radius
-  ///     from the wheel's centre in the wheel's plane
+  /// length [m]: half track: from the vehicle's centre plane to the contact point, which lies a
+  ///     loaded radius from the wheel's centre in the wheel's plane
   double half_track;
-  /// length [m]: of that against ride height
+  /// length [m]: change of that from ride height
   double half_track_change;
-  /// length [m]: of the wheel's centre against ride height, positive where the wheelbase grows
+  /// length [m]: movement of the wheel centre from ride height, positive for a longer wheelbase
   double wheelbase_change;
   /// angle [rad]: positive with the top of the wheel outboard
   double camber;
-  /// angle [rad]: of camber over 25 mm of bump, at the slope that it has here
+  /// angle [rad]: change of camber over 25 mm of bump, at the slope here
   double camber_change;
-  /// angle [rad]: of this wheel, positive with its front inboard
+  /// angle [rad]: toe of this wheel, positive with its front inboard
   double toe;
   /// angle [rad]: change of toe over 25 mm of bump, at the slope that it has here
   double bump_steer;
@@ -1789,18 +1791,18 @@ typedef struct {
   double scrub_radius;
   /// length [m]: from the contact point forward to the steering axis, at the ground
   double mechanical_trail;
-  /// length [m]: of the upright's instant centre in front view, in the transverse plane through the
-  ///     contact point, to the left; infinite where there is none
+  /// length [m]: instant centre of the upright in front view, in the transverse plane through the
+  ///     contact point, to the left; infinite if there is none
   double front_view_centre_y;
-  /// length [m]: of the same, above the ground under this wheel
+  /// length [m]: height of that centre above the ground under this wheel
   double front_view_centre_height;
   /// length [m]: above the ground, where the line from the contact point to that centre meets the
   ///     vehicle's centre plane; of the axle while the other wheel is this one's mirror image
   double roll_centre_height;
-  /// length [m]: of the upright's instant centre in side view with the brake held, forward; infinite
-  ///     where there is none
+  /// length [m]: instant centre of the upright in side view with the brake held, forward; infinite if
+  ///     there is none
   double side_view_centre_x;
-  /// length [m]: of the same, above the ground
+  /// length [m]: height of that centre above the ground
   double side_view_centre_height;
   /// angle [rad]: forward lean of the contact point's path in bump, with the brake held
   double side_view_angle;
@@ -1815,13 +1817,14 @@ typedef struct {
   double eye_length;
   /// ratio [-]: shortening of the spring over wheel travel
   double motion_ratio;
-  /// ratio [-]: that of the damper, which is another one where the coil has seats of its own
+  /// ratio [-]: motion ratio of the damper; it differs from the coil's if the coil has seats of its
+  ///     own
   double damper_motion_ratio;
   /// length [m]: between the seats of the spring
   double spring_length;
   /// force [N]: compressive, in the coil; nothing where it is loose
   double spring_force;
-  /// force [N]: of coil, gas and torsion bar at the wheel, `F r`
+  /// force [N]: force of coil, gas and torsion bar at the wheel, `F r`
   double wheel_force;
   /// linear stiffness [N/m]: tangent rate at the wheel, with the term of the changing motion ratio;
   /// of coil, gas and torsion bar, without anti-roll bar and tyre
@@ -1830,9 +1833,9 @@ typedef struct {
   double spring_used;
   /// length [m]: until it is solid, along itself
   double spring_left;
-  /// length [m]: of the damper's stroke, from fully open
+  /// length [m]: used stroke of the damper, from fully open
   double damper_used;
-  /// length [m]: of the damper's stroke, to fully closed; negative where it has ended
+  /// length [m]: remaining stroke of the damper, to fully closed; negative past its end
   double damper_left;
   /// torque [N·m]: in the torsion bar, positive where it carries the vehicle
   double torsion_bar_torque;
@@ -1845,11 +1848,11 @@ typedef struct {
   /// angle [rad]: lean of the lower ball joint from ride height, its stud along the steering axis
   ///     there
   double lower_ball_angle;
-  /// angle [rad]: the same of the outer joint of the tie rod, its stud beside the steering axis
+  /// angle [rad]: angle of the outer joint of the tie rod, its stud beside the steering axis
   double tie_rod_outer_angle;
   /// angle [rad]: turn of the tie rod against the rack from ride height
   double tie_rod_inner_angle;
-  /// angle [rad]: until the first of the joints whose limits are given is at its limit
+  /// angle [rad]: remaining angle until the first joint with a given limit reaches it
   double joint_left;
   /// text: which joint that is: `top mount`, `lower ball joint`, `tie rod outer joint` or `tie rod
   /// inner joint`; otherwise `not known`
@@ -1860,30 +1863,30 @@ typedef struct {
 typedef struct {
   /// Bytes of this struct as the caller has it: `sizeof`.
   size_t size;
-  /// length [m]: of the left wheel's centre against the body, positive in bump
+  /// length [m]: travel of the left wheel's centre against the body, positive in bump
   double left_travel;
-  /// length [m]: of the right wheel's centre
+  /// length [m]: travel of the right wheel's centre
   double right_travel;
-  /// angle [rad]: of the left wheel against the ground, positive with the top outboard
+  /// angle [rad]: camber of the left wheel against the ground, positive with the top outboard
   double left_camber;
-  /// angle [rad]: of the right wheel against the ground
+  /// angle [rad]: camber of the right wheel against the ground
   double right_camber;
-  /// angle [rad]: of the left wheel against the ground, positive with its front inboard
+  /// angle [rad]: toe of the left wheel against the ground, positive with its front inboard
   double left_toe;
-  /// angle [rad]: of the right wheel against the ground
+  /// angle [rad]: toe of the right wheel against the ground
   double right_toe;
   /// length [m]: between the contact points, along the ground
   double track;
-  /// ratio [-]: outboard path of the left contact point over its rise against the body, both against
-  ///     the ground: what lifts the body there is so much of the lateral force
+  /// ratio [-]: dy/dz of the left contact patch relative to the ground: the jacking force is this
+  ///     share of the lateral force
   double left_slope;
-  /// ratio [-]: the same of the right contact point
+  /// ratio [-]: slope of the right contact point's path
   double right_slope;
-  /// length [m]: along the ground from the body's centre plane to the left, to where the normals of
-  ///     both paths meet; for display: loads follow from the slopes. Infinite where the normals are
-  ///     parallel, not a number where both lie in the ground
+  /// length [m]: roll centre, from the body's centre plane to the left along the ground: the meeting
+  ///     point of the normals to both paths; for display, loads follow from the slopes. Infinite if
+  ///     the normals are parallel, not a number if both lie in the ground
   double roll_centre_y;
-  /// length [m]: of the same above the ground
+  /// length [m]: height of the roll centre above the ground
   double roll_centre_height;
 } axw_suspension_strut_in_roll_result;
 
@@ -1893,7 +1896,7 @@ typedef struct {
   size_t size;
   /// length [m]: growth of the gap inside, to the widest of rim and tyre; negative if it shrinks
   double inner_change;
-  /// length [m]: the gap inside that is left; below nothing the wheel rubs
+  /// length [m]: remaining gap inside; below zero the wheel rubs
   double inner_left;
   /// length [m]: growth of the gap outside; negative if it shrinks
   double outer_change;
@@ -2552,8 +2555,8 @@ double axw_cooling_propylene_glycol_cap_pressure_value(double temperature, doubl
 ///     later_temperature [K]: `T_2`, of the coolant when it is hot, the mean over the system
 ///
 /// Returns
-///     (volume [m³]) What the header tank or the overflow bottle must take up; negative where the
-///     fill shrinks.
+///     (volume [m³]) The volume that the header tank or the overflow bottle must take up; negative
+///     if the fill shrinks.
 ///
 /// Valid for (SI)
 ///     - `0 <= coolant_volume <= 1000`
@@ -2597,8 +2600,8 @@ double axw_cooling_ethylene_glycol_expansion_volume_value(double coolant_volume,
 ///     later_temperature [K]: `T_2`, of the coolant when it is hot, the mean over the system
 ///
 /// Returns
-///     (volume [m³]) What the header tank or the overflow bottle must take up; negative where the
-///     fill shrinks.
+///     (volume [m³]) The volume that the header tank or the overflow bottle must take up; negative
+///     if the fill shrinks.
 ///
 /// Valid for (SI)
 ///     - `0 <= coolant_volume <= 1000`
@@ -4072,8 +4075,8 @@ double axw_engine_displacement_value(double bore, double stroke, double cylinder
 ///
 /// Returns
 ///     (stress or pressure difference [Pa]) The constant pressure difference on the pistons that
-///     would do the same work; *brake* mean effective pressure where the torque is that of a brake,
-///     negative for the friction and pumping of an engine that is driven.
+///     would do the same work. It is the *brake* mean effective pressure for a torque measured on a
+///     brake. A driven engine gives a negative value, for its friction and pumping.
 ///
 /// Valid for (SI)
 ///     - `-1000000000 <= torque <= 1000000000`
@@ -4104,8 +4107,8 @@ double axw_engine_mean_effective_pressure_four_stroke_value(double torque, doubl
 ///
 /// Returns
 ///     (stress or pressure difference [Pa]) The constant pressure difference on the pistons that
-///     would do the same work; *brake* mean effective pressure where the torque is that of a brake,
-///     negative for the friction and pumping of an engine that is driven.
+///     would do the same work. It is the *brake* mean effective pressure for a torque measured on a
+///     brake. A driven engine gives a negative value, for its friction and pumping.
 ///
 /// Valid for (SI)
 ///     - `-1000000000 <= torque <= 1000000000`
@@ -4284,7 +4287,8 @@ double axw_engine_crank_power_value(double wheel_power, double driveline_efficie
 ///         pure glycol
 ///
 /// Returns
-///     (ratio [-]) The concentrate over all that is poured, before it is mixed.
+///     (ratio [-]) The volume of concentrate over the volume of all that is poured, before it is
+///     mixed.
 ///
 /// Valid for (SI)
 ///     - `0 <= mass_fraction < 1`
@@ -4321,7 +4325,8 @@ double axw_fluid_ethylene_glycol_concentrate_share_value(double mass_fraction, d
 ///         pure glycol
 ///
 /// Returns
-///     (ratio [-]) The concentrate over all that is poured, before it is mixed.
+///     (ratio [-]) The volume of concentrate over the volume of all that is poured, before it is
+///     mixed.
 ///
 /// Valid for (SI)
 ///     - `0 <= mass_fraction < 1`
@@ -4502,7 +4507,7 @@ double axw_fluid_propylene_glycol_dynamic_viscosity_value(double mass_fraction, 
 ///     later_temperature [K]: `T_2`, at which it is asked for
 ///
 /// Returns
-///     (ratio [-]) The growth over the first volume; negative where the mix shrinks.
+///     (ratio [-]) The growth over the first volume; negative if the mix shrinks.
 ///
 /// Valid for (SI)
 ///     - `0 <= mass_fraction <= 0.6`
@@ -4522,7 +4527,7 @@ double axw_fluid_propylene_glycol_dynamic_viscosity_value(double mass_fraction, 
 ///     Systems, IIR 2010, as carried by the open CoolProp library 8.0.0
 ///
 /// Caution
-///     Liquid that fills a closed system bursts it when it warms: leave it air to grow into, and
+///     A closed system that is full of liquid bursts when it warms: leave air for the growth, and
 ///     never open a hot system.
 int32_t axw_fluid_ethylene_glycol_expansion(double mass_fraction, double temperature,
     double later_temperature, double *result);
@@ -4547,7 +4552,7 @@ double axw_fluid_ethylene_glycol_expansion_value(double mass_fraction, double te
 ///     later_temperature [K]: `T_2`, at which it is asked for
 ///
 /// Returns
-///     (ratio [-]) The growth over the first volume; negative where the mix shrinks.
+///     (ratio [-]) The growth over the first volume; negative if the mix shrinks.
 ///
 /// Valid for (SI)
 ///     - `0 <= mass_fraction <= 0.6`
@@ -4566,7 +4571,7 @@ double axw_fluid_ethylene_glycol_expansion_value(double mass_fraction, double te
 ///     Systems, IIR 2010, as carried by the open CoolProp library 8.0.0
 ///
 /// Caution
-///     Liquid that fills a closed system bursts it when it warms: leave it air to grow into, and
+///     A closed system that is full of liquid bursts when it warms: leave air for the growth, and
 ///     never open a hot system.
 int32_t axw_fluid_propylene_glycol_expansion(double mass_fraction, double temperature,
     double later_temperature, double *result);
@@ -4817,7 +4822,7 @@ double axw_fluid_propylene_glycol_boiling_temperature_value(double absolute_pres
 ///         less
 ///
 /// Returns
-///     (absolute pressure [Pa]) The bubble pressure: under less than it the mix boils.
+///     (absolute pressure [Pa]) The bubble pressure: at a lower pressure the mix boils.
 ///
 /// Valid for (SI)
 ///     - `273.15 <= temperature <= 533.15`
@@ -4859,7 +4864,7 @@ double axw_fluid_ethylene_glycol_boiling_pressure_value(double temperature, doub
 ///         less
 ///
 /// Returns
-///     (absolute pressure [Pa]) The bubble pressure: under less than it the mix boils.
+///     (absolute pressure [Pa]) The bubble pressure: at a lower pressure the mix boils.
 ///
 /// Valid for (SI)
 ///     - `273.15 <= temperature <= 533.15`
@@ -4908,9 +4913,9 @@ double axw_fluid_propylene_glycol_boiling_pressure_value(double temperature, dou
 ///     - `0 <= concentrate_volume_share <= 1`
 ///     - `0 < glycol_mass_share <= 1`
 ///
-///     Volumes at 20 °C, of the parts: the mix itself is smaller, by about 1 % with ethylene glycol
-///     and 2 % with propylene glycol at half and half. What the concentrate holds beside glycol
-///     counts as water.
+///     Volumes are those of the parts at 20 °C. The mix itself is smaller, by about 1 % with
+///     ethylene glycol and 2 % with propylene glycol at half and half. All that the concentrate
+///     holds beside glycol counts as water.
 ///
 /// Source
 ///     Mass balance; densities at 20 °C: CRC Handbook as carried by the open chemicals library
@@ -4946,9 +4951,9 @@ double axw_fluid_ethylene_glycol_mass_fraction_value(double concentrate_volume_s
 ///     - `0 <= concentrate_volume_share <= 1`
 ///     - `0 < glycol_mass_share <= 1`
 ///
-///     Volumes at 20 °C, of the parts: the mix itself is smaller, by about 1 % with ethylene glycol
-///     and 2 % with propylene glycol at half and half. What the concentrate holds beside glycol
-///     counts as water.
+///     Volumes are those of the parts at 20 °C. The mix itself is smaller, by about 1 % with
+///     ethylene glycol and 2 % with propylene glycol at half and half. All that the concentrate
+///     holds beside glycol counts as water.
 ///
 /// Source
 ///     Mass balance; densities at 20 °C: CRC Handbook as carried by the open chemicals library
@@ -5246,7 +5251,7 @@ double axw_fluid_water_saturation_pressure_value(double temperature);
 ///     behind_front_axle [m]: `a`, distance of the centre of gravity behind the front axle
 ///     centre_height [m]: `h`, of the centre of gravity above the ground
 ///     wheelbase [m]: `l`, front to rear axle
-///     acceleration [m/s²]: `a_x`, forward, positive where speed is gained, negative in braking
+///     acceleration [m/s²]: `a_x`, forward, positive for gaining speed, negative for braking
 ///
 /// Returns
 ///     front_load (force [N]): load of the front axle, both wheels together
@@ -5335,7 +5340,7 @@ double axw_mass_lateral_load_transfer_value(double total_mass, double centre_hei
 ///     total_mass [kg]: `m`, of the whole vehicle as it stands: all scale readings together
 ///     centre_height [m]: `h`, of the centre of gravity above the ground
 ///     wheelbase [m]: `l`, front to rear axle
-///     acceleration [m/s²]: `a_x`, forward, positive where speed is gained, negative in braking
+///     acceleration [m/s²]: `a_x`, forward, positive for gaining speed, negative for braking
 ///
 /// Returns
 ///     (force [N]) Load gained by the rear axle, both wheels together; negative in braking, in
@@ -5372,7 +5377,7 @@ double axw_mass_longitudinal_load_transfer_value(double total_mass, double centr
 /// Parameters
 ///     level_mass [kg]: `m_1`, scale reading of the axle that stays down, vehicle level, both
 ///         wheels together
-///     raised_mass [kg]: `m_2`, scale reading of the same axle, the other one raised
+///     raised_mass [kg]: `m_2`, scale reading of the same axle, with the other one raised
 ///     total_mass [kg]: `m`, of the whole vehicle: all scale readings together, vehicle level
 ///     wheelbase [m]: `l`, front to rear axle, along the vehicle
 ///     lift [m]: `H`, height of the wheel centres of one axle over those of the other, less that
@@ -5429,7 +5434,7 @@ double axw_mass_raised_axle_height_value(double level_mass, double raised_mass, 
 /// Parameters
 ///     level_mass [kg]: `m_1`, scale reading of the axle that stays down, vehicle level, both
 ///         wheels together
-///     raised_mass [kg]: `m_2`, scale reading of the same axle, the other one raised
+///     raised_mass [kg]: `m_2`, scale reading of the same axle, with the other one raised
 ///     total_mass [kg]: `m`, of the whole vehicle: all scale readings together, vehicle level
 ///     wheelbase [m]: `l`, front to rear axle, along the vehicle
 ///     lift [m]: `H`, height of the supports of the raised tyres over those of the other tyres
@@ -5710,7 +5715,7 @@ double axw_mass_weight_distribution_left_of_centreline_value(double left_front, 
 ///
 /// Parameters
 ///     sprung_mass [kg]: `m_s`, of the body on the wheel
-///     unsprung_mass [kg]: `m_u`, that moves with the wheel
+///     unsprung_mass [kg]: `m_u`, of the wheel
 ///     wheel_rate [N/m]: `k`, of the suspension at the wheel
 ///     tyre_rate [N/m]: `k_t`, vertical rate of the tyre
 ///
@@ -5749,7 +5754,7 @@ double axw_ride_damping_for_least_body_acceleration_value(double sprung_mass, do
 ///
 /// Parameters
 ///     sprung_mass [kg]: `m_s`, of the body on the wheel
-///     unsprung_mass [kg]: `m_u`, that moves with the wheel
+///     unsprung_mass [kg]: `m_u`, of the wheel
 ///     wheel_rate [N/m]: `k`, of the suspension at the wheel
 ///     tyre_rate [N/m]: `k_t`, vertical rate of the tyre
 ///
@@ -6688,7 +6693,7 @@ double axw_spring_leaf_pack_stress_graduated_stress_value(double load, double le
 ///     active_coils [-]: `n`, the coils that deflect: total coils less the dead ones at the ends
 ///
 /// Returns
-///     (length [m]) What must be left above the solid length at the shortest length in service, all
+///     (length [m]) The least length above the solid length at the shortest length in service, all
 ///     gaps together.
 ///
 /// Valid for (SI)
@@ -6730,7 +6735,7 @@ double axw_spring_minimum_gap_cold_static_value(double wire_diameter, double mea
 ///     active_coils [-]: `n`, the coils that deflect: total coils less the dead ones at the ends
 ///
 /// Returns
-///     (length [m]) What must be left above the solid length at the shortest length in service, all
+///     (length [m]) The least length above the solid length at the shortest length in service, all
 ///     gaps together.
 ///
 /// Valid for (SI)
@@ -6772,7 +6777,7 @@ double axw_spring_minimum_gap_cold_dynamic_value(double wire_diameter, double me
 ///     active_coils [-]: `n`, the coils that deflect: total coils less the dead ones at the ends
 ///
 /// Returns
-///     (length [m]) What must be left above the solid length at the shortest length in service, all
+///     (length [m]) The least length above the solid length at the shortest length in service, all
 ///     gaps together.
 ///
 /// Valid for (SI)
@@ -6814,7 +6819,7 @@ double axw_spring_minimum_gap_hot_static_value(double wire_diameter, double mean
 ///     active_coils [-]: `n`, the coils that deflect: total coils less the dead ones at the ends
 ///
 /// Returns
-///     (length [m]) What must be left above the solid length at the shortest length in service, all
+///     (length [m]) The least length above the solid length at the shortest length in service, all
 ///     gaps together.
 ///
 /// Valid for (SI)
@@ -8324,8 +8329,8 @@ double axw_tyre_rolling_turns_value(double rolling_radius);
 ///     rolling_radius_after [m]: `r_2`, of the tyre now fitted, measured in the same way
 ///
 /// Returns
-///     (ratio [-]) The reading over the true speed, less 1: positive where it reads too much,
-///     negative (the dangerous side) where it reads too little.
+///     (ratio [-]) The reading over the true speed, less 1: positive if it reads too much, negative
+///     (the dangerous side) if it reads too little.
 ///
 /// Valid for (SI)
 ///     - `0.001 <= rolling_radius_before <= 100`
@@ -8364,8 +8369,8 @@ double axw_tyre_speedometer_error_value(double rolling_radius_before, double rol
 ///     final_drive_after [-]: `i_2`, of the axle now fitted
 ///
 /// Returns
-///     (ratio [-]) The reading over the true speed, less 1: positive where it reads too much,
-///     negative (the dangerous side) where it reads too little.
+///     (ratio [-]) The reading over the true speed, less 1: positive if it reads too much, negative
+///     (the dangerous side) if it reads too little.
 ///
 /// Valid for (SI)
 ///     - `0.001 <= rolling_radius_before <= 100`
@@ -8556,8 +8561,8 @@ void axw_cooling_cap_test_free(axw_cooling_cap_test *handle);
 int32_t axw_cooling_cap_test_json(const axw_cooling_cap_test *model, char *buffer, size_t size,
     size_t *needed);
 
-/// What the cap does, its limits and its margins: holding, opening, weakest component and vacuum
-/// valve, each apart. Set `result->size` to `sizeof *result` first.
+/// Pressures of the cap, its limits and its margins: holding, opening, weakest component and vacuum
+/// valve, each on its own. Set `result->size` to `sizeof *result` first.
 ///
 /// Returns
 ///     result (struct): 10 results
@@ -8669,12 +8674,12 @@ int32_t axw_cooling_leak_down_json(const axw_cooling_leak_down *model, char *buf
 ///     least_pressure (gauge pressure [Pa]): lowest reading that proves the system tight, the
 ///         allowed loss and the gauge's error counted; where the error is not given, only a reading
 ///         that is too low has one
-///     loss (stress or pressure difference [Pa]): how far below the tight reading the reading is;
-///         negative where it is above
+///     loss (stress or pressure difference [Pa]): tight reading less the reading; negative if the
+///         reading is higher
 ///     greatest_loss (stress or pressure difference [Pa]): that loss with the gauge's error counted
 ///         against the system in both readings
-///     margin (stress or pressure difference [Pa]): how much less that is than what is allowed,
-///         which is how far the reading is above the lowest
+///     margin (stress or pressure difference [Pa]): allowed loss less that loss, which equals the
+///         reading less the lowest one
 ///     leaked_air (volume [m³]): air that left, as it takes up room outside, if all of it was air;
 ///         not a number without `gas_volume`
 ///     leaked_coolant (volume [m³]): coolant that left, if all of it was coolant; not a number
@@ -8707,7 +8712,7 @@ void axw_cooling_mix_free(axw_cooling_mix *handle);
 /// The model as JSON text. `needed` receives the bytes that it needs, its closing NUL included; `buffer` may be NULL.
 int32_t axw_cooling_mix_json(const axw_cooling_mix *model, char *buffer, size_t size, size_t *needed);
 
-/// What to pour into the empty system, and what that mix bears.
+/// Volumes to pour into the empty system, and the limits of that mix.
 ///
 /// Returns
 ///     mass_fraction (ratio [-]): glycol by mass of the mix
@@ -9111,7 +9116,7 @@ int32_t axw_ride_full_car_modes(const axw_ride_full_car *model, axw_table **resu
 /// the body bounces and pitches.
 ///
 /// Parameters
-///     amplitude [m]: of the road's height, half of what lies between crest and trough, up to 10 m
+///     amplitude [m]: of the road's height, half the height from trough to crest, up to 10 m
 ///     speed [m/s]: of the vehicle, from which the delay of the rear follows
 ///     frequency [Hz], several: at which the wheels meet the waves, speed over wavelength, each up
 ///         to 1 kHz
@@ -9137,8 +9142,8 @@ int32_t axw_ride_full_car_frequency_response(const axw_ride_full_car *model, dou
 int32_t axw_ride_full_car_roll_response(const axw_ride_full_car *model, double amplitude, double speed,
     const double *frequency, size_t frequency_count, axw_table **result);
 
-/// Root mean squares on a random road, and how it feels at the seat. Set `result->size` to `sizeof
-/// *result` first; its texts live until the model is freed.
+/// RMS values on a random road, and the comfort at the seat. Set `result->size` to `sizeof *result`
+/// first; its texts live until the model is freed.
 ///
 /// Formula
 ///     `x^2 = integral of |H(f)|^2 G_d(f / v) / v df` with the rear axle later by `(a + b) / v`,
@@ -9148,9 +9153,9 @@ int32_t axw_ride_full_car_roll_response(const axw_ride_full_car *model, double a
 /// Parameters
 ///     roughness [m³/cycle]: `G`, one-sided density of the road's height at 0.1 cycles a metre
 ///     speed [m/s]: `v`, of the vehicle
-///     shortest_wave [m]: that the road has and the tyre does not bridge; ISO 8608 gives its
-///         classes down to 0.35 m
-///     longest_wave [m]: that the road has; ISO 8608 gives its classes up to 91 m
+///     shortest_wave [m]: shortest wave of the road that the tyre does not bridge; ISO 8608 gives
+///         its classes down to 0.35 m
+///     longest_wave [m]: longest wave of the road; ISO 8608 gives its classes up to 91 m
 ///
 /// Returns
 ///     result (struct): 10 results
@@ -9178,8 +9183,8 @@ int32_t axw_ride_full_car_on_road(const axw_ride_full_car *model, double roughne
 ///     left_height [m]: of the step under the left wheels, negative for a step down, 0 for no step
 ///     right_height [m]: under the right wheels
 ///     speed [m/s]: of the vehicle
-///     duration [s]: that is looked at, from the step under the front wheels
-///     time_step [s]: from row to row
+///     duration [s]: time to compute, from the step under the front wheels
+///     time_step [s]: time from row to row
 ///
 /// Returns
 ///     (table) One row a time step from 0: `time`, `body_displacement` (of the centre of mass),
@@ -9197,8 +9202,8 @@ int32_t axw_ride_full_car_step(const axw_ride_full_car *model, double left_heigh
 ///     right_height [m]: under the right wheels
 ///     length [m]: of the ramp along the road
 ///     speed [m/s]: of the vehicle
-///     duration [s]: that is looked at, from the foot of the ramp under the front wheels
-///     time_step [s]: from row to row
+///     duration [s]: time to compute, from the foot of the ramp under the front wheels
+///     time_step [s]: time from row to row
 ///
 /// Returns
 ///     (table) One row a time step from 0, as after a step; exact at every row.
@@ -9212,8 +9217,8 @@ int32_t axw_ride_full_car_ramp(const axw_ride_full_car *model, double left_heigh
 ///     right_height [m]: under the right wheels
 ///     length [m]: of the bump along the road, half a wave
 ///     speed [m/s]: of the vehicle
-///     duration [s]: that is looked at, from the beginning of the bump under the front wheels
-///     time_step [s]: from row to row
+///     duration [s]: time to compute, from the beginning of the bump under the front wheels
+///     time_step [s]: time from row to row
 ///
 /// Returns
 ///     (table) One row a time step from 0, as after a step; exact at every row.
@@ -9224,7 +9229,7 @@ int32_t axw_ride_full_car_half_sine(const axw_ride_full_car *model, double left_
 ///
 /// Parameters
 ///     speed [m/s]: of the vehicle
-///     time_step [s]: from row to row
+///     time_step [s]: time from row to row
 ///     distance [m], several: along the road, at least two in increasing order
 ///     left_height [m], several: of the road under the left wheels at each distance; before they
 ///         reach the first distance, all wheels rest on the first height
@@ -9311,7 +9316,7 @@ int32_t axw_ride_half_car_flat_ride(const axw_ride_half_car *model, double speed
 /// Amplitudes on sine waves under all wheels, met later by the rear ones.
 ///
 /// Parameters
-///     amplitude [m]: of the road's height, half of what lies between crest and trough, up to 10 m
+///     amplitude [m]: of the road's height, half the height from trough to crest, up to 10 m
 ///     speed [m/s]: of the vehicle, from which the delay of the rear follows
 ///     frequency [Hz], several: at which the wheels meet the waves, speed over wavelength, each up
 ///         to 1 kHz
@@ -9323,8 +9328,8 @@ int32_t axw_ride_half_car_flat_ride(const axw_ride_half_car *model, double speed
 int32_t axw_ride_half_car_frequency_response(const axw_ride_half_car *model, double amplitude, double speed,
     const double *frequency, size_t frequency_count, axw_table **result);
 
-/// Root mean squares on a random road, and how it feels at the seat. Set `result->size` to `sizeof
-/// *result` first; its texts live until the model is freed.
+/// RMS values on a random road, and the comfort at the seat. Set `result->size` to `sizeof *result`
+/// first; its texts live until the model is freed.
 ///
 /// Formula
 ///     `x^2 = integral of |H(f)|^2 G_d(f / v) / v df` with the rear axle later by `(a + b) / v`,
@@ -9333,9 +9338,9 @@ int32_t axw_ride_half_car_frequency_response(const axw_ride_half_car *model, dou
 /// Parameters
 ///     roughness [m³/cycle]: `G`, one-sided density of the road's height at 0.1 cycles a metre
 ///     speed [m/s]: `v`, of the vehicle
-///     shortest_wave [m]: that the road has and the tyre does not bridge; ISO 8608 gives its
-///         classes down to 0.35 m
-///     longest_wave [m]: that the road has; ISO 8608 gives its classes up to 91 m
+///     shortest_wave [m]: shortest wave of the road that the tyre does not bridge; ISO 8608 gives
+///         its classes down to 0.35 m
+///     longest_wave [m]: longest wave of the road; ISO 8608 gives its classes up to 91 m
 ///
 /// Returns
 ///     result (struct): 10 results
@@ -9360,8 +9365,8 @@ int32_t axw_ride_half_car_on_road(const axw_ride_half_car *model, double roughne
 /// Parameters
 ///     height [m]: of the step, negative for a step down
 ///     speed [m/s]: of the vehicle
-///     duration [s]: that is looked at, from the step under the front wheels
-///     time_step [s]: from row to row
+///     duration [s]: time to compute, from the step under the front wheels
+///     time_step [s]: time from row to row
 ///
 /// Returns
 ///     (table) One row a time step from 0: `time`, `body_displacement` (of the centre of mass),
@@ -9372,39 +9377,39 @@ int32_t axw_ride_half_car_on_road(const axw_ride_half_car *model, double roughne
 int32_t axw_ride_half_car_step(const axw_ride_half_car *model, double height, double speed, double duration,
     double time_step, axw_table **result);
 
-/// The motion up a ramp that ends on a plain, such as a bevelled kerb.
+/// Motion up a ramp that ends on a plain, such as a bevelled kerb.
 ///
 /// Parameters
-///     height [m]: of the plain, negative where the ramp goes down
+///     height [m]: of the plain, negative for a ramp down
 ///     length [m]: of the ramp along the road
 ///     speed [m/s]: of the vehicle
-///     duration [s]: that is looked at, from the foot of the ramp under the front wheels
-///     time_step [s]: from row to row
+///     duration [s]: time to compute, from the foot of the ramp under the front wheels
+///     time_step [s]: time from row to row
 ///
 /// Returns
 ///     (table) One row a time step from 0, as after a step; exact at every row.
 int32_t axw_ride_half_car_ramp(const axw_ride_half_car *model, double height, double length, double speed,
     double duration, double time_step, axw_table **result);
 
-/// The motion over a bump that is half a sine.
+/// Motion over a half-sine bump.
 ///
 /// Parameters
 ///     height [m]: of the bump, negative for a hole
 ///     length [m]: of the bump along the road, half a wave
 ///     speed [m/s]: of the vehicle
-///     duration [s]: that is looked at, from the beginning of the bump under the front wheels
-///     time_step [s]: from row to row
+///     duration [s]: time to compute, from the beginning of the bump under the front wheels
+///     time_step [s]: time from row to row
 ///
 /// Returns
 ///     (table) One row a time step from 0, as after a step; exact at every row.
 int32_t axw_ride_half_car_half_sine(const axw_ride_half_car *model, double height, double length,
     double speed, double duration, double time_step, axw_table **result);
 
-/// The motion over a measured profile, straight from point to point.
+/// Motion over a measured profile, straight from point to point.
 ///
 /// Parameters
 ///     speed [m/s]: of the vehicle
-///     time_step [s]: from row to row
+///     time_step [s]: time from row to row
 ///     distance [m], several: along the road, at least two in increasing order
 ///     height [m], several: of the road at each distance; before they reach the first distance, all
 ///         wheels rest on the first height
@@ -9430,12 +9435,12 @@ void axw_ride_nonlinear_quarter_car_free(axw_ride_nonlinear_quarter_car *handle)
 int32_t axw_ride_nonlinear_quarter_car_json(const axw_ride_nonlinear_quarter_car *model, char *buffer,
     size_t size, size_t *needed);
 
-/// The motion after a step of the road.
+/// Motion after a step of the road.
 ///
 /// Parameters
-///     height [m]: of the step, negative where it goes down
-///     duration [s]: that is looked at
-///     time_step [s]: from row to row
+///     height [m]: of the step, negative for a step down
+///     duration [s]: time to compute
+///     time_step [s]: time from row to row
 ///
 /// Returns
 ///     (table) One row a time step from 0: `time`, `road_height`, `body_displacement`,
@@ -9444,41 +9449,42 @@ int32_t axw_ride_nonlinear_quarter_car_json(const axw_ride_nonlinear_quarter_car
 int32_t axw_ride_nonlinear_quarter_car_step(const axw_ride_nonlinear_quarter_car *model, double height,
     double duration, double time_step, axw_table **result);
 
-/// The motion up a ramp that ends on a plain, such as a bevelled kerb.
+/// Motion up a ramp that ends on a plain, such as a bevelled kerb.
 ///
 /// Parameters
-///     height [m]: of the plain, negative where the ramp goes down
+///     height [m]: of the plain, negative for a ramp down
 ///     length [m]: of the ramp along the road
 ///     speed [m/s]: of the vehicle
-///     duration [s]: that is looked at, from the foot of the ramp
-///     time_step [s]: from row to row
+///     duration [s]: time to compute, from the foot of the ramp
+///     time_step [s]: time from row to row
 ///
 /// Returns
 ///     (table) One row a time step from 0, as after a step.
 int32_t axw_ride_nonlinear_quarter_car_ramp(const axw_ride_nonlinear_quarter_car *model, double height,
     double length, double speed, double duration, double time_step, axw_table **result);
 
-/// The motion over a bump that is half a sine.
+/// Motion over a half-sine bump.
 ///
 /// Parameters
 ///     height [m]: of the bump, negative for a hole
 ///     length [m]: of the bump along the road, half a wave
 ///     speed [m/s]: of the vehicle
-///     duration [s]: that is looked at, from the beginning of the bump
-///     time_step [s]: from row to row
+///     duration [s]: time to compute, from the beginning of the bump
+///     time_step [s]: time from row to row
 ///
 /// Returns
 ///     (table) One row a time step from 0, as after a step.
 int32_t axw_ride_nonlinear_quarter_car_half_sine(const axw_ride_nonlinear_quarter_car *model, double height,
     double length, double speed, double duration, double time_step, axw_table **result);
 
-/// The motion over a measured profile, straight from point to point.
+/// Motion over a measured profile, straight from point to point.
 ///
 /// Parameters
 ///     speed [m/s]: of the vehicle
-///     time_step [s]: from row to row
+///     time_step [s]: time from row to row
 ///     distance [m], several: along the road, at least two in increasing order
-///     height [m], several: of the road at each distance; everything rests on the first one before
+///     height [m], several: of the road at each distance; before the first distance, the wheel
+///         rests on the first height
 ///
 /// Returns
 ///     (table) One row a time step from the first distance to the last, as after a step.
@@ -9547,9 +9553,9 @@ int32_t axw_ride_quarter_car_frequency_response(const axw_ride_quarter_car *mode
 /// Parameters
 ///     roughness [m³/cycle]: `G`, one-sided density of the road's height at 0.1 cycles a metre
 ///     speed [m/s]: `v`, of the vehicle
-///     shortest_wave [m]: that the road has and the tyre does not bridge; ISO 8608 gives its
-///         classes down to 0.35 m
-///     longest_wave [m]: that the road has; ISO 8608 gives its classes up to 91 m
+///     shortest_wave [m]: shortest wave of the road that the tyre does not bridge; ISO 8608 gives
+///         its classes down to 0.35 m
+///     longest_wave [m]: longest wave of the road; ISO 8608 gives its classes up to 91 m
 ///
 /// Returns
 ///     body_acceleration (acceleration [m/s²]): RMS acceleration of the body
@@ -9579,12 +9585,12 @@ int32_t axw_ride_quarter_car_on_road(const axw_ride_quarter_car *model, double r
     char *comfort, size_t comfort_size, size_t *comfort_needed, double *suspension_travel,
     double *tyre_load_variation, double *tyre_load_share);
 
-/// The motion after a step of the road.
+/// Motion after a step of the road.
 ///
 /// Parameters
-///     height [m]: of the step, negative where it goes down
-///     duration [s]: that is looked at
-///     time_step [s]: from row to row
+///     height [m]: of the step, negative for a step down
+///     duration [s]: time to compute
+///     time_step [s]: time from row to row
 ///
 /// Returns
 ///     (table) One row a time step from 0: `time`, `road_height`, `body_displacement`,
@@ -9593,41 +9599,42 @@ int32_t axw_ride_quarter_car_on_road(const axw_ride_quarter_car *model, double r
 int32_t axw_ride_quarter_car_step(const axw_ride_quarter_car *model, double height, double duration,
     double time_step, axw_table **result);
 
-/// The motion up a ramp that ends on a plain, such as a bevelled kerb.
+/// Motion up a ramp that ends on a plain, such as a bevelled kerb.
 ///
 /// Parameters
-///     height [m]: of the plain, negative where the ramp goes down
+///     height [m]: of the plain, negative for a ramp down
 ///     length [m]: of the ramp along the road
 ///     speed [m/s]: of the vehicle
-///     duration [s]: that is looked at, from the foot of the ramp
-///     time_step [s]: from row to row
+///     duration [s]: time to compute, from the foot of the ramp
+///     time_step [s]: time from row to row
 ///
 /// Returns
 ///     (table) One row a time step from 0, as after a step; exact at every row.
 int32_t axw_ride_quarter_car_ramp(const axw_ride_quarter_car *model, double height, double length,
     double speed, double duration, double time_step, axw_table **result);
 
-/// The motion over a bump that is half a sine.
+/// Motion over a half-sine bump.
 ///
 /// Parameters
 ///     height [m]: of the bump, negative for a hole
 ///     length [m]: of the bump along the road, half a wave
 ///     speed [m/s]: of the vehicle
-///     duration [s]: that is looked at, from the beginning of the bump
-///     time_step [s]: from row to row
+///     duration [s]: time to compute, from the beginning of the bump
+///     time_step [s]: time from row to row
 ///
 /// Returns
 ///     (table) One row a time step from 0, as after a step; exact at every row.
 int32_t axw_ride_quarter_car_half_sine(const axw_ride_quarter_car *model, double height, double length,
     double speed, double duration, double time_step, axw_table **result);
 
-/// The motion over a measured profile, straight from point to point.
+/// Motion over a measured profile, straight from point to point.
 ///
 /// Parameters
 ///     speed [m/s]: of the vehicle
-///     time_step [s]: from row to row
+///     time_step [s]: time from row to row
 ///     distance [m], several: along the road, at least two in increasing order
-///     height [m], several: of the road at each distance; everything rests on the first one before
+///     height [m], several: of the road at each distance; before the first distance, the wheel
+///         rests on the first height
 ///
 /// Returns
 ///     (table) One row a time step from the first distance to the last, as after a step; exact at
@@ -10102,8 +10109,8 @@ int32_t axw_suspension_double_wishbone_points(const axw_suspension_double_wishbo
     const double *travel, size_t travel_count, const double *rack_travel, size_t rack_travel_count,
     axw_table **result);
 
-/// How far the linkage goes in droop and bump before a link is in line with what it turns; damper,
-/// spring and joints may end it earlier.
+/// Travel of the linkage in droop and bump before a link is in line with the part that it turns;
+/// damper, spring and joints may end it earlier.
 ///
 /// Parameters
 ///     rack_travel [m]: from the rack's middle, positive to the left
@@ -10720,8 +10727,8 @@ int32_t axw_suspension_strut_roll_table(const axw_suspension_strut *model, const
 int32_t axw_suspension_strut_points(const axw_suspension_strut *model, const double *travel,
     size_t travel_count, const double *rack_travel, size_t rack_travel_count, axw_table **result);
 
-/// How far the linkage goes in droop and bump before a link is in line with what it turns; damper,
-/// spring and joints may end it earlier.
+/// Travel of the linkage in droop and bump before a link is in line with the part that it turns;
+/// damper, spring and joints may end it earlier.
 ///
 /// Parameters
 ///     rack_travel [m]: from the rack's middle, positive to the left

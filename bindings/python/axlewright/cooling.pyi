@@ -160,7 +160,7 @@ class CapTest(Model):
     def vacuum_limit(self) -> Quantity | None: ...
 
     def findings(self) -> CapFindings:
-        """What the cap does, its limits and its margins: holding, opening, weakest component and vacuum valve, each apart."""
+        """Pressures of the cap, its limits and its margins: holding, opening, weakest component and vacuum valve, each on its own."""
 
     def boiling_temperature(self, *, station_pressure: QuantityLike) -> Quantity:
         """Temperature at which water boils under what the cap surely holds, once the system has built that pressure."""
