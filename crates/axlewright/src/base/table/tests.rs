@@ -121,7 +121,10 @@ fn a_lent_record_gives_the_rows_of_its_own() {
 
 #[test]
 fn two_records_stand_beside_each_other() {
-    let held = |row: usize| Held { rise: Length::from_si(row as f64), bound: ["engine", "grip"][row % 2].to_owned() };
+    let held = |row: usize| Held {
+        rise: Length::from_si(row as f64),
+        bound: ["engine", "grip"][row % 2].to_owned(),
+    };
     let both = filled(|row| Ok((seen(row)?, held(row))));
     let names: Vec<&str> = both.columns().iter().map(|column| &*column.name).collect();
     assert_eq!(names, ["state", "travel", "rise", "turn", "name", "rise", "bound"]);
