@@ -191,6 +191,24 @@ fn a_bump_stop_is_not_forgotten_with_the_damper() {
     );
     let Err(error) = chosen(&sheet, &damper, &["front.bump_left >= 50 mm"]) else { panic!() };
     assert!(error.to_string().contains("it needs front.bump_stop_travel"), "{error}");
+    // A saved sheet remembers it, in both forms.
+    for text in [fitted.to_toml(), fitted.to_json()] {
+        assert!(text.contains("measure_again"), "{text}");
+        let read = Sheet::from_text(&text).unwrap();
+        assert_eq!((&read, read.remarks()), (&fitted, fitted.remarks()));
+        assert_eq!(left(&read), None);
+    }
+    let measured = fitted.to_toml().replace("[front]\n", "[front]\nbump_stop_travel = \"170 mm\"\n");
+    let measured = Sheet::from_text(&measured).unwrap();
+    assert!(measured.remarks().is_empty() && left(&measured).is_some());
+    for (list, why) in [
+        (r#"["front.bump_stop"]"#, "there is no such line; did you mean"),
+        ("[1]", "expected the path of a line"),
+        (r#""front.bump_stop_travel""#, "expected a list of lines"),
+    ] {
+        let refused = Sheet::from_text(&format!("measure_again = {list}")).unwrap_err().to_string();
+        assert!(refused.contains(why), "{refused}");
+    }
     fitted.set("front.bump_stop_travel", "none").unwrap();
     assert!(left(&fitted).is_some(), "the sheet says that there is none");
 }

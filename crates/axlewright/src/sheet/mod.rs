@@ -53,6 +53,9 @@ use std::collections::{BTreeMap, BTreeSet};
 /// Version of the document that this library reads and writes.
 pub const VERSION: u32 = 1;
 
+/// Key for the lines whose reading was taken on a part that was replaced.
+const MEASURE_AGAIN: &str = "measure_again";
+
 /// A build sheet.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Sheet {
@@ -147,6 +150,12 @@ impl Sheet {
             }
             _ => {}
         }
+        // A line that was written since was measured again.
+        let mut dropped = std::mem::take(&mut sheet.dropped);
+        dropped.retain(|slot| {
+            !sheet.values.contains_key(slot) && sheet.none_around(Graph::get().info(*slot).path).is_none()
+        });
+        sheet.dropped = dropped;
         faults.finish()?;
         Ok(sheet)
     }
@@ -164,7 +173,26 @@ impl Sheet {
             ("name" | "notes", other) => {
                 faults.add(spot.at, Error::document(key, format!("expected text, not {}", other.words())));
             }
+            (MEASURE_AGAIN, Tree::List(paths)) => {
+                paths.iter().for_each(|spot| self.read_dropped(spot, faults));
+            }
+            (MEASURE_AGAIN, other) => {
+                let message = format!("expected a list of lines, not {}", other.words());
+                faults.add(spot.at, Error::document(key, message));
+            }
             _ => self.read("", key, spot, faults),
+        }
+    }
+
+    /// Reads the path of a line whose reading was dropped.
+    fn read_dropped(&mut self, spot: &Spot, faults: &mut Collector<'_>) {
+        let Tree::Text(path) = &spot.value else {
+            let message = format!("expected the path of a line, not {}", spot.value.words());
+            return faults.add(spot.at, Error::document(MEASURE_AGAIN, message));
+        };
+        match line_of(path) {
+            Ok(slot) => drop(self.dropped.insert(slot)),
+            Err(error) => faults.add(spot.at, error),
         }
     }
 
@@ -382,6 +410,9 @@ impl Sheet {
                 out.push_str(&format!("{key} = {}\n", quoted(text)));
             }
         }
+        if !self.dropped.is_empty() {
+            out.push_str(&format!("{MEASURE_AGAIN} = {}\n", serde_json::Value::from(self.measure_again())));
+        }
         report::toml_tables(&report::nested(self), &mut Vec::new(), &mut out);
         out
     }
@@ -395,8 +426,16 @@ impl Sheet {
                 map.insert(key.to_owned(), serde_json::Value::from(text.as_str()));
             }
         }
+        if !self.dropped.is_empty() {
+            map.insert(MEASURE_AGAIN.to_owned(), serde_json::Value::from(self.measure_again()));
+        }
         map.extend(report::nested(self));
         serde_json::Value::Object(map).to_string()
+    }
+
+    /// The paths of lines whose reading was taken on a part that was replaced.
+    fn measure_again(&self) -> Vec<&'static str> {
+        dropped::paths(&self.dropped.iter().copied().collect::<Vec<_>>())
     }
 }
 

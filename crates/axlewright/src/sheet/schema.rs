@@ -1,7 +1,7 @@
 //! JSON Schema of the build sheet (draft 2020-12), for editors: keys, choices, lists, and the shape of a quantity. Reading a sheet
 //! checks what the schema cannot: the meaning of each text, and its range.
 
-use super::{VERSION, lines};
+use super::{MEASURE_AGAIN, VERSION, lines};
 use crate::base::section::{Content, Line};
 use serde_json::{Map, Value, json};
 
@@ -20,6 +20,13 @@ pub fn schema() -> String {
     put("version", json!({ "const": VERSION, "description": "version of the document" }));
     put("name", json!({ "type": "string", "description": "what the vehicle is called" }));
     put("notes", json!({ "type": "string", "description": "anything else that is worth knowing" }));
+    put(
+        MEASURE_AGAIN,
+        json!({
+            "type": "array", "items": { "type": "string" },
+            "description": "lines whose reading was taken on a part that was replaced; write them, and the list is void",
+        }),
+    );
     for (_, path, line) in lines().filter(|(_, _, line)| line.written) {
         let words: Vec<&str> = path.split('.').collect();
         place(&mut root, &words, line);
