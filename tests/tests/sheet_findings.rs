@@ -122,6 +122,7 @@ fn springs_are_those_of_the_corner() {
             droop_length: van.value(&at("spring.droop_length")),
             damper_stroke: van.value(&at("damper.stroke")),
             damper_motion_ratio: (axle == "rear").then(|| van.value("rear.damper.motion_ratio")),
+            damper_mounting: None,
             bump_stop_travel: (axle == "front").then(|| van.value("front.bump_stop_travel")).into(),
         };
         let on = corner.at_ride_height().unwrap();

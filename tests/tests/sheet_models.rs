@@ -199,6 +199,24 @@ fn a_coolant_pastes_into_a_sheet() {
     }
 }
 
+/// A coil-over has one axis, though the ratio that was read at its damper says otherwise: one margin before the coils bind, through both doors.
+#[test]
+fn a_damper_with_a_ratio_of_its_own_is_mounted_alike_through_both_doors() {
+    let mut margins = Vec::new();
+    for mounting in ["coil_over", "apart"] {
+        for ratio in ["0.45", "0.6", "0.8"] {
+            let sheet =
+                demo("dunlin", &[("front.damper.mounting", mounting), ("front.damper.motion_ratio", ratio)]);
+            assert!(hold(&sheet) > 0);
+            let corner = sheet.model("front.corner").unwrap().read::<Corner>().unwrap();
+            let margin = corner.at_ride_height().unwrap().bind_margin.si();
+            same(mounting, sheet.assess().answer("front.coil_bind").unwrap().margin, margin);
+            margins.push(margin);
+        }
+    }
+    assert!(margins[0] == margins[2] && margins[3] < margins[4] && margins[4] < margins[5], "{margins:?}");
+}
+
 /// Each written line in turn is changed by up to a fifth, left out, or said to be none.
 #[test]
 fn both_doors_give_the_same_numbers_and_verdicts() {

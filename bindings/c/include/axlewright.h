@@ -722,6 +722,8 @@ typedef struct axw_spring_bump_stop axw_spring_bump_stop;
 ///         its rod left aside
 ///     damper_motion_ratio (ratio, optional): `r_d`, shortening of the damper over travel of the
 ///         wheel; that of the spring where it is missing, as on a coil-over
+///     damper_mounting (choice, optional): `coil_over` where spring and damper have one axis, or
+///         `apart`; left out, it is `apart` if the damper has a ratio of its own
 ///     bump_stop_travel (length, optional, or "none"): `b`, travel of the wheel from full droop
 ///         until the bump stop is touched, measured with the spring out; `"none"` where there is no
 ///     bump stop; left out, the bump travel holds without one

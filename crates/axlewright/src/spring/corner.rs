@@ -3,7 +3,7 @@ use super::{natural_frequency, static_deflection, wheel_rate};
 use crate::base::document::{Model, Stated, Value};
 use crate::base::table::{Filling, Table, record};
 use crate::units::{Angle, Force, Frequency, Length, LinearStiffness, Mass, Ratio};
-use crate::{Result, valid};
+use crate::{Error, Result, valid};
 
 /// A catalogue spring on a corner of the vehicle, with the damper and the bump stop that end the wheel's travel.
 ///
@@ -21,6 +21,7 @@ use crate::{Result, valid};
 /// - `droop_length` — `L_d`, between the spring's seats with the wheel hanging at full droop on its fully open damper, the adjuster where it will be
 /// - `damper_stroke` — `h`, of the damper, fully open less fully closed, bump rubbers on its rod left aside
 /// - `damper_motion_ratio` — `r_d`, shortening of the damper over travel of the wheel; that of the spring where it is missing, as on a coil-over
+/// - `damper_mounting` — `coil_over` where spring and damper have one axis, or `apart`; left out, it is `apart` if the damper has a ratio of its own
 /// - `bump_stop_travel` — `b`, travel of the wheel from full droop until the bump stop is touched, measured with the spring out; `"none"` where there is no bump stop; left out, the bump travel holds without one
 ///
 /// # Valid for
@@ -57,6 +58,9 @@ pub struct Corner {
     /// Shortening of the damper over travel of the wheel; that of the spring where it is missing.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub damper_motion_ratio: Option<Value<Ratio>>,
+    /// Place of the damper; apart from the spring if left out and the damper has a ratio of its own.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub damper_mounting: Option<Mounting>,
     /// Travel of the wheel from full droop until the bump stop is touched.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Stated::is_unknown"))]
     pub bump_stop_travel: Stated<Value<Length>>,
@@ -106,6 +110,10 @@ impl Model for Corner {
         );
         let (damper_stroke, damper_motion_ratio) = (self.damper_stroke.quantity, self.damper_ratio());
         let bump_stop_travel = self.bump_stop_travel.as_ref().map_or(Length::from_si(0.0), |on| on.quantity);
+        if self.damper_mounting == Some(Mounting::Apart) && self.damper_motion_ratio.is_none() {
+            let why = "a damper that stands apart has a ratio of its own";
+            return Err(Error::Missing { argument: "damper_motion_ratio", why });
+        }
         valid! {
             rate: 1 <= .. <= 1e9 ; "plausibility limit: springs lie between 1 N/m and 1 GN/m";
             free_length: 0.0001 <= .. <= 100 ; "plausibility limit: springs are between 0.1 mm and 100 m long";
@@ -144,7 +152,8 @@ impl Corner {
     /// let corner = Corner {
     ///     rate: Value::parse("450 lbf/in")?, free_length: Value::parse("320 mm")?, solid_length: Value::parse("165 mm")?,
     ///     minimum_gap: Value::parse("15 mm")?, motion_ratio: Value::new(Ratio::of::<one>(0.6)), sprung_mass: Value::parse("420 kg")?,
-    ///     droop_length: Value::parse("300 mm")?, damper_stroke: Value::parse("110 mm")?, damper_motion_ratio: None, bump_stop_travel: Stated::Unknown,
+    ///     droop_length: Value::parse("300 mm")?, damper_stroke: Value::parse("110 mm")?, damper_motion_ratio: None, damper_mounting: None,
+    ///     bump_stop_travel: Stated::Unknown,
     /// }.checked()?;
     /// let on = corner.at_ride_height()?;
     /// assert_eq!(format!("{:.1} mm", on.sag.in_::<mm>()), "111.8 mm");
@@ -173,9 +182,9 @@ impl Corner {
         };
         let (bump_left, ends_first) = bump.first();
         // A damper without a ratio of its own shortens as the spring does.
-        let mounting = if self.damper_motion_ratio.is_some() { Mounting::Apart } else { Mounting::CoilOver };
-        let bind =
-            Bind { droop_length, damper_travel, motion_ratio, shortest, mounting: Some(mounting), stroke };
+        let as_driven = if self.damper_motion_ratio.is_some() { Mounting::Apart } else { Mounting::CoilOver };
+        let mounting = Some(self.damper_mounting.unwrap_or(as_driven));
+        let bind = Bind { droop_length, damper_travel, motion_ratio, shortest, mounting, stroke };
         let bind_margin = bind.margin()?;
         let captive_margin = free_length - droop_length;
 
@@ -248,6 +257,7 @@ mod tests {
             droop_length: length(300.0),
             damper_stroke: length(96.0),
             damper_motion_ratio: Some(Value::new(Ratio::of::<one>(0.4))),
+            damper_mounting: None,
             bump_stop_travel: Stated::Given(length(220.0)),
         }
     }
@@ -333,6 +343,19 @@ mod tests {
         let shared = Corner { damper_motion_ratio: None, bump_stop_travel: Stated::Unknown, ..corner() };
         let own = Corner { damper_motion_ratio: Some(shared.motion_ratio.clone()), ..shared.clone() };
         assert_eq!(shared.at_ride_height(), own.at_ride_height());
+    }
+
+    /// A coil-over whose damper was read to move less than its spring: the coils are held against the stroke, as they have one axis.
+    #[test]
+    fn a_coil_over_shortens_its_spring_by_the_whole_stroke() {
+        let apart = corner().at_ride_height().unwrap();
+        let one_axis = Corner { damper_mounting: Some(Mounting::CoilOver), ..corner() };
+        let on = one_axis.at_ride_height().unwrap();
+        // 96 mm of stroke; apart it would be 96 mm / 0.4 * 0.5 = 120 mm of the spring.
+        assert_relative_eq!((on.bind_margin - apart.bind_margin).in_::<mm>(), 24.0, max_relative = 1e-9);
+        let lacking =
+            Corner { damper_mounting: Some(Mounting::Apart), damper_motion_ratio: None, ..corner() };
+        assert!(lacking.check().unwrap_err().to_string().contains("damper_motion_ratio"));
     }
 
     #[test]

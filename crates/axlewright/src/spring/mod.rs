@@ -103,8 +103,7 @@ pub use tangent_rate_for_frequency::tangent_rate_for_frequency;
 pub use torsion_bar_arm_rate::torsion_bar_arm_rate;
 pub use torsion_bar_rate::torsion_bar_rate;
 pub use torsion_bar_stress::torsion_bar_stress;
-#[cfg(feature = "sheet")]
-pub(crate) use travel::Mounting;
+pub use travel::Mounting;
 pub use wahl_factor::wahl_factor;
 pub use wheel_damping::wheel_damping;
 pub use wheel_rate::wheel_rate;

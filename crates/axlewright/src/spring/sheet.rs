@@ -179,6 +179,7 @@ fields!(Corner {
     droop_length,
     damper_stroke,
     damper_motion_ratio,
+    damper_mounting,
     bump_stop_travel,
 });
 words!(Mounting { CoilOver = "coil_over", Apart = "apart" });
@@ -700,7 +701,7 @@ pub const SHEET: Section = Section {
         "axle.corner" "spring.Corner" Corner in "axle.spring"
         {
             rate, free_length, solid_length, minimum_gap, motion_ratio, sprung_mass = "axle.sprung_mass",
-            droop_length, damper_stroke = "axle.damper.stroke",
+            droop_length, damper_stroke = "axle.damper.stroke", damper_mounting = "axle.damper.mounting",
             bump_stop_travel = "axle.bump_stop_travel",
         }
         needs { damper_motion_ratio = "axle.damper.motion_ratio" }

@@ -5,7 +5,8 @@ use crate::units::{Force, Length, Mass, Ratio, STANDARD_GRAVITY};
 
 /// Place of a damper.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) enum Mounting {
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
+pub enum Mounting {
     /// On one axis with the spring.
     CoilOver,
     /// Apart from the spring.
