@@ -10,7 +10,10 @@ const MOST: usize = 4;
 ///
 /// A part follows from its numbers alone. Equal bits give the same part, so that whether it was kept changes no result.
 #[derive(Debug)]
-pub(super) struct Kept<T>(RefCell<Vec<(Box<[f64]>, Arc<T>)>>);
+pub(super) struct Kept<T>(RefCell<Vec<Part<T>>>);
+
+/// Numbers, and the part that follows from them.
+type Part<T> = (Box<[f64]>, Arc<T>);
 
 impl<T> Kept<T> {
     pub(super) const fn new() -> Kept<T> {

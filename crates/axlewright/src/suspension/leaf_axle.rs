@@ -1246,7 +1246,7 @@ impl PreparedLeafAxle<'_> {
         let mut rest = self.rest;
         self.load(&rest)?;
         self.charge(&mut rest, 0.0);
-        Ok(Settled { spring: self.spring.clone(), rest })
+        Ok(Settled { spring: self.spring, rest })
     }
 
     /// Finds the axle at ride height.
