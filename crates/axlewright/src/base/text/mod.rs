@@ -300,7 +300,8 @@ fn quantity(text: &str, wanted: Option<&'static Kind>) -> Told<Reading> {
         && spread.unit.is_empty()
     {
         return Err(
-            "a tolerance in % of a value in % has two meanings; write both as ratios, `0.50 +/- 0.02`".into(),
+            "a bare tolerance beside a value in % has two meanings; write both as ratios, `0.50 +/- 0.02`"
+                .into(),
         );
     }
     let si = in_range(unit.to_si(value.number), value.number != 0.0 && unit.offset == 0.0)?;
