@@ -651,7 +651,7 @@ const TORQUE_PATH: ModelOf = ModelOf {
     },
 };
 
-/// What the sheet says of the driveline.
+/// Lines and findings of the sheet on the driveline.
 pub const SHEET: Section = Section {
     lines: &joined::<_, LINES>(&[
         CLUTCH,

@@ -416,7 +416,7 @@ impl TorquePath {
         Ok(self.parts.iter().zip(engine).enumerate().map(demand).collect())
     }
 
-    /// What the grip of its wheels, in the high bound, lets every part carry with these ratios of the parts behind it.
+    /// Load of every part from the grip of its wheels, in the high bound, with these ratios of the parts behind it.
     fn gripping(&self, ratio_of: impl Fn(&Part) -> Ratio) -> Result<Option<Vec<Sides>>> {
         let Some(grip) = &self.grip else { return Ok(None) };
         let Some(strength_coefficient) = of(&grip.strength_coefficient) else { return Ok(None) };
