@@ -1,6 +1,6 @@
-"""Reference numbers of `ride` by other routes: state space, Lyapunov equations, eigenvalues and initial-value problems of SciPy.
+"""Reference numbers of `ride`: our own equations of motion, written down again, by state space, Lyapunov equations, eigenvalues and initial-value problems of SciPy.
 
-Writes the rows of `rows/ride.json` whose provenance is a library, and `ride_motion.json` and `ride_vehicles.json`, which the test `ride.rs` compares. Half and full car are in `ride_vehicles.py`.
+Writes `rows/ride.json`, and `ride_motion.json` and `ride_vehicles.json`, which the test `ride.rs` compares. Half and full car are in `ride_vehicles.py`.
 """
 
 import json
@@ -28,6 +28,8 @@ def document(car, ct=0.0):
 
 
 def row(name, what, inputs, expected, tolerance, source, provenance, confidence="high", **more):
+    if provenance == "own equations":
+        source = f"tests/scripts/ride.py: {source}"
     ROWS.append({"id": name, **what, "inputs": inputs, "expected": expected, **({} if tolerance is None else {"tolerance": tolerance}), "source": source, "provenance": provenance, "confidence": confidence, **more})
 
 
@@ -74,33 +76,42 @@ def response(car, ct, f):
     return zs, s * s * zs, zu - zs, (kt + ct * s) * (1 - zu)
 
 
+def modes(car, ct=0.0):
+    """Undamped frequencies of body and wheel, then frequency and damping ratio of each."""
+    ms, mu, k, c, kt = car
+    a = np.array([[0, 1, 0, 0], [-k / ms, -c / ms, k / ms, c / ms], [0, 0, 0, 1], [k / mu, c / mu, -(k + kt) / mu, -(c + ct) / mu]])
+    swing = sorted((x for x in eigvals(a) if x.imag > 0), key=abs)
+    free = np.sqrt(np.sort(eigvals(np.array([[k / ms, -k / ms], [-k / mu, (k + kt) / mu]])).real)) / (2 * np.pi)
+    return [*free, *(x for one in swing for x in (abs(one) / (2 * np.pi), -one.real / abs(one)))]
+
+
+MODES = ("body_undamped_frequency", "hop_undamped_frequency", "body_frequency", "body_damping_ratio", "hop_frequency", "hop_damping_ratio")
 QC = lambda method, **arguments: {"model": "ride.QuarterCar", "method": method, "arguments": arguments}
 for number, car in CARS.items():
     ms, mu, k, c, kt = car
     for ct in (0.0, 120.0):
-        a = np.array([[0, 1, 0, 0], [-k / ms, -c / ms, k / ms, c / ms], [0, 0, 0, 1], [k / mu, c / mu, -(k + kt) / mu, -(c + ct) / mu]])
-        swing = sorted((x for x in eigvals(a) if x.imag > 0), key=abs)
-        free = np.sqrt(np.sort(eigvals(np.array([[k / ms, -k / ms], [-k / mu, (k + kt) / mu]])).real)) / (2 * np.pi)
-        expected = {"body_undamped_frequency": free[0], "hop_undamped_frequency": free[1], "body_frequency": abs(swing[0]) / (2 * np.pi), "body_damping_ratio": -swing[0].real / abs(swing[0]), "hop_frequency": abs(swing[1]) / (2 * np.pi), "hop_damping_ratio": -swing[1].real / abs(swing[1])}
-        row(f"quarter-modes-{number}-{ct:g}", QC("modes"), document(car, ct), {n: float(x) for n, x in expected.items()}, {"rel": 1e-9}, f"eigenvalues of the state matrix, {SCIPY}", "library")
+        expected = dict(zip(MODES, modes(car, ct), strict=True))
+        row(f"quarter-modes-{number}-{ct:g}", QC("modes"), document(car, ct), {n: float(x) for n, x in expected.items()}, {"rel": 1e-9}, f"eigenvalues of the state matrix, {SCIPY}", "own equations")
     for roughness, speed in ((16e-6, 20.0), (256e-6, 20.0), (1024e-6, 12.5)):
         acceleration, travel, load = rms(car, roughness, speed)
         band = {"roughness": roughness, "speed": speed, "shortest_wave": 1e-9, "longest_wave": 1e9}
-        row(f"quarter-road-{number}-{roughness * 1e6:g}", QC("on_road", **band), document(car), {"body_acceleration": acceleration, "suspension_travel": travel, "tyre_load_variation": load, "tyre_load_share": load / ((ms + mu) * G0)}, {"rel": 1e-6}, f"Lyapunov equation of the white-noise velocity of the road, all wavelengths, {SCIPY}", "library")
+        row(f"quarter-road-{number}-{roughness * 1e6:g}", QC("on_road", **band), document(car), {"body_acceleration": acceleration, "suspension_travel": travel, "tyre_load_variation": load, "tyre_load_share": load / ((ms + mu) * G0)}, {"rel": 1e-6}, f"Lyapunov equation of the white-noise velocity of the road, all wavelengths, {SCIPY}", "own equations")
         for ct in (0.0, 120.0):
             density = lambda f: roughness * 0.01 * speed / f**2
             ends, points = (speed / 91, speed / 0.35), [1.0, 1.5, 2.5, 8.0, 11.0, 16.0]
             mean = lambda g: float(np.sqrt(quad(lambda f: abs(g(f)) ** 2 * density(f), *ends, points=[p for p in points if ends[0] < p < ends[1]], limit=2000, epsrel=1e-11)[0]))
             found = {"body_acceleration": mean(lambda f: response(car, ct, f)[1]), "weighted_acceleration": mean(lambda f: wk(f) * response(car, ct, f)[1]), "suspension_travel": mean(lambda f: response(car, ct, f)[2]), "tyre_load_variation": mean(lambda f: response(car, ct, f)[3])}
             band = {"roughness": roughness, "speed": speed, "shortest_wave": 0.35, "longest_wave": 91.0}
-            row(f"quarter-band-{number}-{roughness * 1e6:g}-{ct:g}", QC("on_road", **band), document(car, ct), found, {"rel": 1e-8}, f"quadrature over frequency (QUADPACK) of the response solved from the equations of motion, Wk by the real magnitudes of ISO 8041-1, {SCIPY}", "library")
+            row(f"quarter-band-{number}-{roughness * 1e6:g}-{ct:g}", QC("on_road", **band), document(car, ct), found, {"rel": 1e-8}, f"quadrature over frequency (QUADPACK) of the response solved from the equations of motion, Wk by the real magnitudes of ISO 8041-1, {SCIPY}", "own equations")
 words = {16e-6: "not uncomfortable", 4096e-6: "extremely uncomfortable"}
 for roughness, word in words.items():
     row(f"quarter-words-{roughness * 1e6:g}", QC("on_road", roughness=roughness, speed=20.0, shortest_wave=0.35, longest_wave=91.0), document(CARS[1]), {"comfort": word}, {"rel": 1e-12}, "ISO 2631-1:1997 C.2.3, from memory; the weighted acceleration by quadrature lies well inside the band", "memory", "medium")
 for case, road, expected in (("c004", (1, 1.6e-5), (0.3721695505831266, 0.002675584620026704, 196.05049883425633)), ("c005", (1, 2.56e-4), (1.4886782023325065, 0.010702338480106816, 784.2019953370253)), ("c009", (2, 1.6e-5), (0.37545288379566044, 0.00255575500390664, 248.45373666033078)), ("c010", (2, 2.56e-4), (1.5018115351826418, 0.01022302001562656, 993.8149466413231)), ("c016", (4, 6.4e-5), (1.0853154612266338, 0.004316690064071623, 896.9420352207813))):
-    row(case, QC("on_road", roughness=road[1], speed=20.0, shortest_wave=1e-9, longest_wave=1e9), document(CARS[road[0]]), dict(zip(("body_acceleration", "suspension_travel", "tyre_load_variation"), expected, strict=True)), {"rel": 1e-6}, "own state space; scipy 1.17.1; python-control 0.10.2; Lyapunov exact; ISO 8608 with exponent 2, one-sided density", "library")
+    assert np.allclose(rms(CARS[road[0]], road[1], 20.0), expected, rtol=1e-9, atol=0), case
+    row(case, QC("on_road", roughness=road[1], speed=20.0, shortest_wave=1e-9, longest_wave=1e9), document(CARS[road[0]]), dict(zip(("body_acceleration", "suspension_travel", "tyre_load_variation"), expected, strict=True)), {"rel": 1e-6}, "own state space; scipy 1.17.1; python-control 0.10.2; Lyapunov exact; ISO 8608 with exponent 2, one-sided density", "own equations")
 for case, number, expected in (("c011", 3, (2.0698299400075597, 14.988260343362477, 2.160789925640913, 0.3050447830133511, 14.357318885646814, 0.47896182931606757)), ("c015", 4, (1.6356160292355537, 11.995946782454885, 1.6812211942707067, 0.3069696430233105, 11.670542169051812, 0.31337982097959854))):
-    row(case, QC("modes"), document(CARS[number]), dict(zip(("body_undamped_frequency", "hop_undamped_frequency", "body_frequency", "body_damping_ratio", "hop_frequency", "hop_damping_ratio"), expected, strict=True)), {"rel": 1e-8}, "own state space; scipy 1.17.1; python-control 0.10.2; closed-form quadratic agrees to 1e-10", "library")
+    assert np.allclose(modes(CARS[number]), expected, rtol=1e-9, atol=0), case
+    row(case, QC("modes"), document(CARS[number]), dict(zip(MODES, expected, strict=True)), {"rel": 1e-8}, "own state space; scipy 1.17.1; python-control 0.10.2; closed-form quadratic agrees to 1e-10", "own equations")
 row("c032", QC("modes"), document((300.0, 1e-6, 22e3, 0.0, 190e3)), {"body_undamped_frequency": 1.2902673709208259}, {"rel": 1e-6}, "limit of a wheel without mass: ride rate", "definition")
 for case, mass in (("c033", -1.0), ("c035", 0.0)):
     refused(case, QC("modes"), document((mass, 40.0, 22e3, 1500.0, 190e3)), "sprung_mass", note="The case names the sprung mass only.")
@@ -125,14 +136,14 @@ for name, (m, inertia, a, b, kf, kr) in bodies.items():
         expected |= {"bounce_frequency": 1.2328088881229997, "pitch_frequency": 1.2328088881229997}
     else:
         expected |= {"pitch_frequency": found[0][0], "pitch_centre": found[0][1], "bounce_frequency": found[1][0], "bounce_centre": found[1][1]}
-    row(f"half-modes-{name}", HC("bounce_and_pitch"), inputs, expected, {"rel": 1e-9}, f"eigenvalues in the heights over the axles, {SCIPY}; cases c027, c029, c030 agree with python-control 0.10.2", "library")
+    row(f"half-modes-{name}", HC("bounce_and_pitch"), inputs, expected, {"rel": 1e-9}, f"eigenvalues in the heights over the axles, {SCIPY}; cases c027, c029, c030 agree with python-control 0.10.2", "own equations")
     speed = 25.0
     front, rear = np.sqrt(kf / (m * b / (a + b))) / (2 * np.pi), np.sqrt(kr / (m * a / (a + b))) / (2 * np.pi)
     if rear > front:
         # When both ends have the same phase, the rear having begun later.
         late = (a + b) / speed
         time = scipy.optimize.brentq(lambda t: rear * (t - late) - front * t, 0, 1e4, xtol=1e-14, rtol=1e-15)
-        row(f"half-flat-{name}", HC("flat_ride", speed=speed), inputs, {"front_frequency": float(front), "rear_frequency": float(rear), "frequency_ratio": {"c027": 1.1385500851066221, "c030": 1.2431631210161223}.get(name, float(rear / front)), "cycles": float(front * time)}, {"rel": 1e-9}, f"root of the difference of both phases, {SCIPY}; ratios of c027 and c030 from python-control 0.10.2", "library")
+        row(f"half-flat-{name}", HC("flat_ride", speed=speed), inputs, {"front_frequency": float(front), "rear_frequency": float(rear), "frequency_ratio": float(rear / front), "cycles": float(front * time)}, {"rel": 1e-9}, f"root of the difference of both phases, {SCIPY}", "own equations")
     else:
         refused(f"half-flat-{name}", HC("flat_ride", speed=speed), inputs, "rear_frequency")
 refused("half-no-inertia", HC("bounce_and_pitch"), inputs | {"pitch_inertia": "0 kg·m²"}, "pitch_inertia")
@@ -149,14 +160,14 @@ nominal = [0.5, 1, 1.25, 1.6, 2, 2.5, 3.15, 4, 5, 6.3, 8, 10, 12.5, 16, 20, 25, 
 table = [0.418, 0.482, 0.484, 0.494, 0.531, 0.631, 0.804, 0.967, 1.039, 1.054, 1.036, 0.988, 0.902, 0.768, 0.636, 0.513, 0.405, 0.314, 0.246, 0.186, 0.132]
 for f, value in zip(nominal, table, strict=True):
     row(f"wk-table-{f:g}", F("wk_weighting"), {"frequency": float(f)}, {"value": value}, {"abs": 0.001}, "ISO 2631-1:1997 table 3, from memory", "memory")
-    row(f"wk-formula-{f:g}", F("wk_weighting"), {"frequency": float(f)}, {"value": wk(f)}, {"rel": 1e-12}, "ISO 8041-1 magnitudes in real arithmetic, factor by factor", "independent script")
+    row(f"wk-formula-{f:g}", F("wk_weighting"), {"frequency": float(f)}, {"value": wk(f)}, {"rel": 1e-12}, "ISO 8041-1 magnitudes in real arithmetic, factor by factor", "own equations")
 row("c026", F("wk_weighting"), {"frequency": 0.0}, {"value": 0.0}, {"abs": 1e-12}, "ISO 8041 band limiting", "definition")
 refused("wk-negative", F("wk_weighting"), {"frequency": -1.0}, "frequency")
 for case, r, zeta, value in (("c036", 0.0, 0.3, 1.0), ("c038", 1.4142135623730951, 0.05, 0.9999999999999996), ("c040", 3.0, 0.3, 0.2511129302679756)):
     row(case, F("transmissibility"), {"frequency_ratio": r, "damping_ratio": zeta}, {"value": value}, {"rel": 1e-12}, "closed form of Den Hartog, from memory; 1 at the square root of 2 for any damping", "memory", "medium" if case == "c040" else "high")
 for r, zeta in ((0.5, 0.2), (1.0, 0.35), (2.0, 0.6)):
     value = abs((1 + 2j * zeta * r) / (1 - r * r + 2j * zeta * r))
-    row(f"transmissibility-{r:g}", F("transmissibility"), {"frequency_ratio": r, "damping_ratio": zeta}, {"value": float(value)}, {"rel": 1e-13}, "complex amplitude of the equation of motion", "independent script")
+    row(f"transmissibility-{r:g}", F("transmissibility"), {"frequency_ratio": r, "damping_ratio": zeta}, {"value": float(value)}, {"rel": 1e-13}, "complex amplitude of the equation of motion", "own equations")
 refused("transmissibility-undamped", F("transmissibility"), {"frequency_ratio": 1.0, "damping_ratio": 0.0}, "damping_ratio")
 for roughness, wave, value in ((16e-6, 10.0, 16e-6), (256e-6, 2.0, 256e-6 * 0.04), (64e-6, 100.0, 64e-4)):
     row(f"density-{wave:g}", F("road_displacement_density"), {"roughness": roughness, "wavelength": wave}, {"value": value}, {"rel": 1e-12}, "ISO 8608 with exponent 2 from 0.1 cycles/m, exact fractions", "definition")
@@ -166,17 +177,17 @@ for number, car in CARS.items():
         found = scipy.optimize.minimize_scalar(lambda c: np.log(rms((*car[:3], np.exp(c), car[4]), 16e-6, 20.0)[which]), bracket=(5, 9), options={"xtol": 1e-10})
         ms, mu, k, _, kt = car
         inputs = {"sprung_mass": ms, "unsprung_mass": mu, "wheel_rate": k, "tyre_rate": kt}
-        row(f"{name.replace('_', '-')}-{number}", F(name), inputs, {"value": float(np.exp(found.x))}, {"rel": 1e-5}, f"least of the Lyapunov solution by search, {SCIPY}", "library")
+        row(f"{name.replace('_', '-')}-{number}", F(name), inputs, {"value": float(np.exp(found.x))}, {"rel": 1e-5}, f"least of the Lyapunov solution by search, {SCIPY}", "own equations")
 for name in ("damping_for_least_body_acceleration", "damping_for_least_tyre_load"):
     refused(f"{name.replace('_', '-')}-no-tyre", F(name), inputs | {"tyre_rate": 0.0}, "tyre_rate")
-row("index-c027", F("dynamic_index"), {"pitch_inertia": 1500.0, "sprung_mass": 1200.0, "front_distance": 1.2, "rear_distance": 1.4}, {"value": 0.7440476190476191}, {"rel": 1e-12}, "case c027, python-control 0.10.2", "library")
+row("index-c027", F("dynamic_index"), {"pitch_inertia": 1500.0, "sprung_mass": 1200.0, "front_distance": 1.2, "rear_distance": 1.4}, {"value": 1500 / (1200 * 1.2 * 1.4)}, {"rel": 1e-12}, "square of the radius of gyration over the product of both distances", "own equations")
 row("index-c030", F("dynamic_index"), {"pitch_inertia": 1650.0, "sprung_mass": 1000.0, "front_distance": 1.1, "rear_distance": 1.5}, {"value": 1.0}, {"rel": 1e-12}, "exact fractions: 1650 / (1000 * 1.1 * 1.5)", "definition")
 refused("index-no-mass", F("dynamic_index"), {"pitch_inertia": 1650.0, "sprung_mass": 0.0, "front_distance": 1.1, "rear_distance": 1.5}, "sprung_mass")
 for front, rear, wheelbase, speed in ((1.2, 1.4, 2.9, 25.0), (1.0, 1.15, 2.5, 20.0)):
     late = wheelbase / speed
     time = scipy.optimize.brentq(lambda t: rear * (t - late) - front * t, 0, 1e4, xtol=1e-14, rtol=1e-15)
-    row(f"flat-{front:g}", F("flat_ride_cycles"), {"front_frequency": front, "rear_frequency": rear, "wheelbase": wheelbase, "speed": speed}, {"value": float(front * time)}, {"rel": 1e-9}, f"root of the difference of both phases, {SCIPY}", "library")
-    row(f"flat-rear-{front:g}", F("flat_ride_rear_frequency"), {"front_frequency": front, "wheelbase": wheelbase, "speed": speed, "cycles": float(front * time)}, {"value": rear}, {"rel": 1e-9}, f"the frequency whose phase was met by a root, {SCIPY}", "library")
+    row(f"flat-{front:g}", F("flat_ride_cycles"), {"front_frequency": front, "rear_frequency": rear, "wheelbase": wheelbase, "speed": speed}, {"value": float(front * time)}, {"rel": 1e-9}, f"root of the difference of both phases, {SCIPY}", "own equations")
+    row(f"flat-rear-{front:g}", F("flat_ride_rear_frequency"), {"front_frequency": front, "wheelbase": wheelbase, "speed": speed, "cycles": float(front * time)}, {"value": rear}, {"rel": 1e-9}, f"the frequency whose phase was met by a root, {SCIPY}", "own equations")
 refused("flat-slower-rear", F("flat_ride_cycles"), {"front_frequency": 1.2, "rear_frequency": 1.1, "wheelbase": 2.9, "speed": 25.0}, "rear_frequency")
 refused("flat-too-soon", F("flat_ride_rear_frequency"), {"front_frequency": 1.2, "wheelbase": 2.9, "speed": 25.0, "cycles": 0.1}, "cycles")
 
@@ -238,7 +249,13 @@ for road in ROADS:
     found = motion(bent, (ms, mu, kt), 0.0, road, 0.0)
     MOTIONS.append({"road": road, "model": "nonlinear", "tyre_damping": 0.0, **{n: [float(f"{x:.13g}") for x in v[::10]] for n, v in found.items()}})
 
-(HERE / "rows" / "ride.json").write_text("[\n" + ",\n".join(json.dumps(r, ensure_ascii=False) for r in ROWS) + "\n]\n", encoding="utf-8")
-(HERE / "ride_motion.json").write_text("[\n" + ",\n".join(json.dumps(m) for m in MOTIONS) + "\n]\n", encoding="utf-8")
-(HERE / "ride_vehicles.json").write_text("[\n" + ",\n".join(json.dumps(m, ensure_ascii=False) for m in ride_vehicles.compared()) + "\n]\n", encoding="utf-8")
-print(len(ROWS), "rows,", len(MOTIONS), "motions")
+
+def rows():
+    return ROWS
+
+
+if __name__ == "__main__":
+    (HERE / "rows" / "ride.json").write_text("[\n" + ",\n".join(json.dumps(r, ensure_ascii=False) for r in ROWS) + "\n]\n", encoding="utf-8")
+    (HERE / "ride_motion.json").write_text("[\n" + ",\n".join(json.dumps(m) for m in MOTIONS) + "\n]\n", encoding="utf-8")
+    (HERE / "ride_vehicles.json").write_text("[\n" + ",\n".join(json.dumps(m, ensure_ascii=False) for m in ride_vehicles.compared()) + "\n]\n", encoding="utf-8")
+    print(len(ROWS), "rows,", len(MOTIONS), "motions")

@@ -225,11 +225,11 @@ def rows(row, refused, wk) -> None:
             for roughness, speed in ((16e-6, 30.0), (256e-6, 15.0)):
                 band = {"roughness": roughness, "speed": speed, "shortest_wave": 0.35, "longest_wave": 91.0}
                 found = car.on_road(roughness, speed, 0.35, 91.0, wk)
-                row(f"{'full' if full else 'half'}-road-{name}-{roughness * 1e6:g}", {"model": model, "method": "on_road", "arguments": band}, document(vehicle, full), found, {"rel": 1e-7}, f"quadrature over frequency of the response solved from matrices that follow from energies, delay exact, Wk by the real magnitudes of ISO 8041-1{', coherence by scipy.special.k1' if full else ''}, {SCIPY}", "library")
+                row(f"{'full' if full else 'half'}-road-{name}-{roughness * 1e6:g}", {"model": model, "method": "on_road", "arguments": band}, document(vehicle, full), found, {"rel": 1e-7}, f"quadrature over frequency of the response solved from matrices that follow from energies, delay exact, Wk by the real magnitudes of ISO 8041-1{', coherence by scipy.special.k1' if full else ''}, {SCIPY}", "own equations")
     vehicle = VEHICLES["van"]
     for roughness, speed in ((16e-6, 30.0), (256e-6, 15.0)):
         band = {"roughness": roughness, "speed": speed, "shortest_wave": 0.01, "longest_wave": 1e5}
-        row(f"half-lyapunov-{roughness * 1e6:g}", {"model": "ride.HalfCar", "method": "on_road", "arguments": band}, document(vehicle, False), Car(vehicle, False).lyapunov(roughness, speed), {"rel": 1e-5}, f"Lyapunov equation of a road whose velocity is white noise, later at the rear, all wavelengths, {SCIPY}", "library")
+        row(f"half-lyapunov-{roughness * 1e6:g}", {"model": "ride.HalfCar", "method": "on_road", "arguments": band}, document(vehicle, False), Car(vehicle, False).lyapunov(roughness, speed), {"rel": 1e-5}, f"Lyapunov equation of a road whose velocity is white noise, later at the rear, all wavelengths, {SCIPY}", "own equations")
     band = {"roughness": 16e-6, "speed": 30.0, "shortest_wave": 0.35, "longest_wave": 91.0}
     for full in (False, True):
         name, what = ("full", "ride.FullCar") if full else ("half", "ride.HalfCar")

@@ -15,8 +15,19 @@ use serde_json::{Map, Value, json};
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
-const PROVENANCES: [&str; 6] =
-    ["published", "library", "independent script", "definition", "memory", "common practice"];
+const PROVENANCES: [&str; 7] = [
+    "published",
+    "library",
+    "independent script",
+    "own equations",
+    "definition",
+    "memory",
+    "common practice",
+];
+/// Rows whose numbers a script of this repository gives; the source of such a row begins with the script.
+const SCRIPTED: [&str; 2] = ["independent script", "own equations"];
+/// A tolerance that is wider than this share of the number is no evidence: such a row is compared only.
+const WIDEST: f64 = 0.1;
 const KEYS: [&str; 13] = [
     "id",
     "function",
@@ -349,6 +360,38 @@ fn rows_say_what_they_are() {
         assert_eq!(expected.contains_key("error"), row.get("tolerance").is_none(), "{id}");
     }
     assert!(!ids.is_empty());
+}
+
+/// `tests/scripts/check.py` runs the script that a source begins with, and compares its numbers with the row.
+#[test]
+fn rows_of_a_script_name_it() {
+    for row in rows() {
+        let (id, source) = (words(&row, "id").unwrap(), words(&row, "source").unwrap());
+        let named = source.strip_prefix("tests/scripts/").and_then(|rest| rest.split_once(".py: "));
+        let scripted = SCRIPTED.contains(&words(&row, "provenance").unwrap());
+        assert_eq!(scripted, named.is_some(), "{id}: {source}");
+        if let Some((script, _)) = named {
+            let file = Path::new(env!("CARGO_MANIFEST_DIR")).join(format!("scripts/{script}.py"));
+            assert!(file.is_file(), "{id}: there is no {}", file.display());
+        }
+    }
+}
+
+/// A row that decides has a number that its tolerance tells from others; where it tells it from nothing, the number is 0.
+#[test]
+fn tolerances_are_narrow_enough_to_decide() {
+    for row in rows().iter().filter(|row| row["tolerance"].is_object()) {
+        let id = words(row, "id").unwrap();
+        let (abs, rel) = (row["tolerance"]["abs"].as_f64(), row["tolerance"]["rel"].as_f64());
+        for (name, number) in row["expected"].as_object().unwrap() {
+            let Some(number) = number.as_f64().filter(|number| *number != 0.0) else { continue };
+            if let Some(abs) = abs {
+                assert!(number.abs() >= abs, "{id}: {name} = {number:e} is below its tolerance: write 0");
+            }
+            let share = rel.unwrap_or(abs.unwrap_or(0.0) / number.abs());
+            assert!(!gates(row) || share <= WIDEST, "{id}: {name} within {share}: confidence is low");
+        }
+    }
 }
 
 /// A sheet of the examples is the model that a row puts in.

@@ -57,6 +57,9 @@ fn all(root: &Path, stages: &mut Stages) -> Result<(), String> {
     })?;
     let python =
         stages.run("virtual environment", || Python::new(root, "venv-test", &["demo", "test", "docs"]))?;
+    stages.run("numbers of the rows by other routes", || {
+        python.python(root).args(["tests/scripts/check.py"]).run()
+    })?;
     stages.run("wheel", || python.install_wheel(root))?;
     stages.run("types and stubs", || types(root, &python))?;
     stages.run("Python tests and reference rows", || {

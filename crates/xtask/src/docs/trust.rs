@@ -10,7 +10,7 @@ use surface::{Api, Content, Field, Function, Kind, Shape, one_line};
 const GROUPS: [(&str, &[&str]); 4] = [
     ("published", &["published"]),
     ("library", &["library"]),
-    ("own route", &["independent script", "definition"]),
+    ("own route", &["independent script", "own equations", "definition"]),
     ("memory, practice", &["memory", "common practice"]),
 ];
 
@@ -199,9 +199,10 @@ impl Rows {
              preceded this build. {} rows in all: {} answer and decide ({}), {} must be refused, {} are for comparison only (low confidence; they \
              decide nothing and are in no column but their own).\n\n\
              A cell says how many rows, then the **worst error found**: relative, or in kelvin where a temperature is the result; \"at zero\" is the error in SI where zero, or what the row cannot tell from it, was \
-             expected. \"Published\" are tables and worked examples of standards and handbooks; \"library\" is another, general-purpose program; \"own route\" are our own derivations \
-             by another way (quadrature, exact fractions, definitions): they find slips, not wrong physics; \"memory, practice\" are digits as remembered and facts of the trade. \
-             An error near 1e-16 against a rounded table is not possible, so such a row says that the expected number was computed with the same formula or constants. \
+             expected. \"Published\" are tables and worked examples of standards and handbooks; \"library\" is another, general-purpose program that gives the number itself; \"own route\" are our own derivations: another way to the number (quadrature, exact \
+             fractions), our own equations written down again and solved by a library, and definitions. They find slips, not wrong physics. \"Memory, practice\" are digits as remembered and facts of the trade. \
+             No row was measured on a vehicle. A row whose tolerance is wider than a tenth of its number is for comparison only. \
+             An error near 1e-16 against a rounded table is not possible: such a row uses the same formula or constants, and checks only that they were typed correctly. \
              Sources stand on the page of each function, what the provenances mean under [Sources](/sources.md).\n",
             self.0.len(),
             answered.len(),
