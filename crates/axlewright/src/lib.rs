@@ -26,6 +26,20 @@
 //! A quantity prints with its unit: `{}` in that of a metric shop, `{:#}` in that of a US shop, `{:.1}` with one digit after the
 //! point. `q.in_::<lbf_in>()` is the number in a unit, and `"225 lbf/in".parse::<LinearStiffness>()` reads one.
 #![forbid(unsafe_code)]
+// No panic in the core outside its tests. A module that indexes says what fixes its bounds.
+#![cfg_attr(
+    not(test),
+    deny(
+        clippy::expect_used,
+        clippy::indexing_slicing,
+        clippy::panic,
+        clippy::string_slice,
+        clippy::todo,
+        clippy::unimplemented,
+        clippy::unreachable,
+        clippy::unwrap_used
+    )
+)]
 
 pub mod base;
 

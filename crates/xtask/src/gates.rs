@@ -55,11 +55,39 @@ fn only_one_folder_touches_uom() {
     assert_eq!(hits(&["uom::", "uom as"], &["base/units/"]), Vec::<String>::new());
 }
 
+/// The compiler's lints see what a search for words does not: `cargo xtask test` runs clippy, and the core denies them. No module
+/// switches one off; only indexing may be expected, with the reason that fixes the bounds.
 #[test]
-fn the_core_never_panics_by_intent() {
-    let macros = ["panic", "todo", "unimplemented", "unreachable"].map(|name| format!("{name}!("));
-    let words: Vec<&str> = macros.iter().map(String::as_str).chain([".unwrap()", ".expect("]).collect();
-    assert_eq!(hits(&words, &[]), Vec::<String>::new());
+fn the_core_denies_panics() {
+    let root_file = std::fs::read_to_string(root().join("crates/axlewright/src/lib.rs")).unwrap();
+    let denied = [
+        "expect_used",
+        "indexing_slicing",
+        "panic",
+        "string_slice",
+        "todo",
+        "unimplemented",
+        "unreachable",
+        "unwrap_used",
+    ];
+    for lint in denied {
+        assert!(root_file.contains(&format!("clippy::{lint}")), "the core does not deny clippy::{lint}");
+    }
+    for (path, text) in files("crates/axlewright/src") {
+        if path.ends_with("/tests.rs") || path.ends_with("src/lib.rs") {
+            continue;
+        }
+        let squeezed: String = code(&text).map(|(_, line)| line.trim()).collect();
+        for lint in denied.map(|lint| format!("clippy::{lint}")) {
+            for (at, _) in squeezed.match_indices(&lint) {
+                let (before, after) = (&squeezed[..at], &squeezed[at + lint.len()..]);
+                let indexes = lint.ends_with("indexing_slicing") || lint.ends_with("string_slice");
+                let reasoned = before.ends_with("expect(")
+                    && after.trim_start_matches([',', ' ']).starts_with("reason = ");
+                assert!(indexes && reasoned, "{path} switches off {lint}");
+            }
+        }
+    }
 }
 
 #[test]
@@ -86,11 +114,31 @@ fn formula_files_are_private() {
     }
 }
 
+/// The guards of both bindings need panics that unwind: their own tests make them panic, and no profile may abort instead.
 #[test]
-fn both_bindings_unwind() {
-    let manifest = std::fs::read_to_string(root().join("Cargo.toml")).unwrap();
-    assert!(!manifest.contains("panic = \"abort\""));
-    assert!(std::panic::catch_unwind(|| std::panic::panic_any(1)).is_err());
+fn no_profile_aborts() {
+    let manifest = std::fs::read_to_string(root().join("Cargo.toml")).unwrap().replace(' ', "");
+    let release = manifest.split_once("[profile.release]").unwrap().1.split("\n[").next().unwrap();
+    assert!(release.contains("panic=\"unwind\""), "{release}");
+    for (path, text) in files(".").iter().filter(|(path, _)| path.ends_with(".toml")) {
+        assert!(!text.replace(' ', "").contains("panic=\"abort\""), "{path} aborts");
+    }
+}
+
+/// The oldest Rust that is claimed is the one that these tests run on.
+#[test]
+fn the_claimed_rust_is_tested() {
+    let compiler = std::env::var_os("RUSTC").unwrap_or_else(|| "rustc".into());
+    let output = Command::new(compiler).arg("--version").output().unwrap();
+    let version = String::from_utf8(output.stdout).unwrap();
+    let claimed = env!("CARGO_PKG_RUST_VERSION");
+    assert!(
+        version.starts_with(&format!("rustc {claimed}.")),
+        "rust-version claims {claimed}, and this is {}: test on that one, or claim this one",
+        version.trim()
+    );
+    let readme = std::fs::read_to_string(root().join("README.md")).unwrap();
+    assert!(readme.contains(&format!("Rust {claimed}")), "README.md does not name Rust {claimed}");
 }
 
 /// Places that cannot follow the version by themselves.

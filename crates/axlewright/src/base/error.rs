@@ -2,6 +2,7 @@
 //!
 //! Every refusal names the argument, its value, the limits, the unit and the source of the limit. The sentence
 //! is built here, and C and Python reuse it unchanged.
+#![expect(clippy::indexing_slicing, reason = "every kind lists a unit")]
 
 use super::document::{Fault, Faults};
 use super::text::{self, System};

@@ -1,4 +1,8 @@
 //! Motion by a library that chooses its steps, with events: a gear shift, a finish line, a thermostat.
+#![expect(
+    clippy::indexing_slicing,
+    reason = "arrays of a size that the type fixes, and places that run below it"
+)]
 
 use super::error::{Error, Result};
 use super::numeric;

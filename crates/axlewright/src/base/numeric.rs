@@ -1,4 +1,8 @@
 //! Numeric helpers: a bracketed root (Brent), sine and cosine, and a monotone cubic through points.
+#![expect(
+    clippy::indexing_slicing,
+    reason = "at least two points are checked on entry, and windows of two have two"
+)]
 
 use super::error::{Error, Result};
 use core::f64::consts::{FRAC_PI_2, FRAC_PI_4};

@@ -8,6 +8,7 @@
 //! assert!(work.text(System::Us).contains("k_w = wheel_rate = 149 lbf/in"));
 //! # Ok::<(), axlewright::Error>(())
 //! ```
+#![expect(clippy::indexing_slicing, reason = "a place that the search in the same list found")]
 
 /// Declares functions: the feature of the system; `system.name`, the name of its call on plain numbers, its revision; summary, formula, limits, source, caution; an
 /// argument a line; a result a line, with a point where it is a field of a struct.

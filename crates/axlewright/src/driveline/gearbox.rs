@@ -1,3 +1,8 @@
+#![expect(
+    clippy::indexing_slicing,
+    reason = "windows of two have two, and a gearbox without gears is refused before"
+)]
+
 use super::{engine_speed, engine_speed_after_shift, final_drive_for_cruise, gear_step, road_speed};
 use crate::base::document::{Model, Value};
 use crate::base::table::{Filling, Table, record};

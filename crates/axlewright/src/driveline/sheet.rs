@@ -1,3 +1,5 @@
+#![expect(clippy::indexing_slicing, reason = "windows of two have two")]
+
 use super::Differential;
 use super::demand::{AtGround, Geared, GripBounds, OneShaft, Pulling, Rated};
 use super::torque_path::{Grip, Part, RatingKind, Side, TorquePath};

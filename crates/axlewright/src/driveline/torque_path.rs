@@ -1,3 +1,5 @@
+#![expect(clippy::indexing_slicing, reason = "one demand and one grip a part, in the order of the parts")]
+
 use super::demand::{AtGround, Bound, Geared, GripBounds, Pulling, Rated};
 use super::{Differential, grip_torque};
 use crate::base::document::{Model, Value};

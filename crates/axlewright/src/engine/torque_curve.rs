@@ -1,3 +1,5 @@
+#![expect(clippy::indexing_slicing, reason = "windows of two have two, and a curve has two points at least")]
+
 use crate::base::document::{Model, Value};
 use crate::base::numeric::{MonotoneCubic, root};
 use crate::base::table::{Filling, Table, record};

@@ -1,3 +1,8 @@
+#![expect(
+    clippy::indexing_slicing,
+    reason = "arrays of a size that the type fixes, and places that run below it"
+)]
+
 use crate::base::document::{Model, Value};
 use crate::base::table::{Filling, Table, record};
 use crate::units::{Length, Mass, MomentOfInertia, Ratio};

@@ -1,4 +1,8 @@
 //! The road under the wheels: its height over time, in pieces, and the output rows.
+#![expect(
+    clippy::indexing_slicing,
+    reason = "distances and heights are checked to be of one length, and a course has a piece at least"
+)]
 
 use crate::units::{Length, Time, Velocity};
 use crate::{Error, Result, valid};

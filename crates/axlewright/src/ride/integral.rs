@@ -1,4 +1,8 @@
 //! Integrals over frequency.
+#![expect(
+    clippy::indexing_slicing,
+    reason = "arrays of a size that the type fixes, and places that run below it"
+)]
 
 /// Integral of several functions at once: the pair of Gauss and Kronrod of 7 and 15 points, halved until it no longer changes.
 ///

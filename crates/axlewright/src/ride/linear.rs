@@ -1,4 +1,8 @@
 //! Masses on springs and dampers over a road, linear: the modes, the response and the exact motion of every car here.
+#![expect(
+    clippy::indexing_slicing,
+    reason = "arrays of a size that the type fixes, and places that run below it"
+)]
 
 use super::course::{Course, Piece};
 use super::matrix::{Eliminate, Square};

@@ -1,4 +1,8 @@
 //! A random road and the comfort on it.
+#![expect(
+    clippy::indexing_slicing,
+    reason = "arrays of a size that the type fixes, and places that run below it; windows of two have two"
+)]
 
 use super::{road_displacement_density, wk_weighting};
 use crate::Result;

@@ -1,3 +1,8 @@
+#![expect(
+    clippy::indexing_slicing,
+    reason = "arrays of a size that the type fixes, and places that run below it"
+)]
+
 use super::OnRoad;
 use super::course::{Course, Road};
 use super::integral::integral;

@@ -1,4 +1,8 @@
 //! A body on the wheels of two axles, which meet the same road one after the other: the common part of `HalfCar` and `FullCar`.
+#![expect(
+    clippy::indexing_slicing,
+    reason = "arrays of a size that the type fixes, and places that run below it"
+)]
 
 use super::course::{Course, Road, delay};
 use super::integral::integral;

@@ -1,4 +1,8 @@
 //! Answers of a sheet: every finding with its value, its limit, its margin and its verdict.
+#![expect(
+    clippy::indexing_slicing,
+    reason = "a slot is a place in the one graph, and every list here is as long as it"
+)]
 
 use super::Sheet;
 use super::applies::{Applies, Asked};

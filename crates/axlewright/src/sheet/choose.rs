@@ -4,6 +4,10 @@
 //! kinds alone, single kinds first, and what fails is gone. The rest is bucket elimination (Dechter, Artificial Intelligence 113, 1999):
 //! kinds are taken out one by one, each leaving what it costs and weighs at least for every choice of its neighbours. Nothing is
 //! lost, and the work grows with the kinds that are bound to each other, not with the product of all.
+#![expect(
+    clippy::indexing_slicing,
+    reason = "kinds, parts and requirements are numbered by their place in their own list"
+)]
 
 use super::applies::{Applies, Asked};
 use super::assess::graded;

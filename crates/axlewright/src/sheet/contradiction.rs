@@ -1,4 +1,8 @@
 //! Lines that are written although they follow from other written lines, and differ from what follows.
+#![expect(
+    clippy::indexing_slicing,
+    reason = "a slot is a place in the one graph, and every list here is as long as it"
+)]
 
 use super::Sheet;
 use super::assess::{difference, value_kind};

@@ -1,4 +1,9 @@
 //! The lines of every system as one graph: made once, from the constants that the systems export.
+#![expect(
+    clippy::indexing_slicing,
+    reason = "a slot is a place in the one graph, and every list here is as long as it"
+)]
+#![expect(clippy::string_slice, reason = "cut beside a character of one byte that was found there")]
 
 use super::generated::SECTIONS;
 use crate::base::section::rule::{Need, Shape, below};

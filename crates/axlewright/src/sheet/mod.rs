@@ -530,7 +530,7 @@ fn written(slot: Slot, spot: &Spot) -> Result<Written> {
                 }
                 Tree::Number(number) => return Err(refused(bare(kind, *number))),
                 Tree::Si(si) => {
-                    let text = text::print_in(*si, kind, &kind.units[0]);
+                    let text = text::print_in_first(*si, kind);
                     (text::read_as(&text, kind), Text::Quoted(text))
                 }
                 Tree::Table(_) => {
@@ -619,7 +619,7 @@ fn outside(value: &Tree, range: crate::base::section::Range, kind: &'static crat
     let written = match value {
         Tree::Text(text) => text.clone(),
         Tree::Number(number) => number.to_string(),
-        Tree::Si(si) => text::print_in(*si, kind, &kind.units[0]),
+        Tree::Si(si) => text::print_in_first(*si, kind),
         other => from_table(other).unwrap_or_default(),
     };
     format!("{written} is outside its range; valid: {} ({})", valid.join(" and "), range.source)

@@ -1,4 +1,8 @@
 //! Models that a sheet holds: the document of a suspension or a cap test, ready to draw or to ask.
+#![expect(
+    clippy::indexing_slicing,
+    reason = "a slot is a place in the one graph, and every list here is as long as it"
+)]
 
 use super::Sheet;
 use super::graph::{FieldInfo, Graph, ModelInfo, Slot};

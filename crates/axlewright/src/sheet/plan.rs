@@ -1,4 +1,8 @@
 //! Known lines of a sheet, their origin and their values: for one sheet, or for many rows of changed lines at once.
+#![expect(
+    clippy::indexing_slicing,
+    reason = "a slot is a place in the one graph, and every list here is as long as it"
+)]
 
 use super::Sheet;
 use super::graph::{Calls, Graph, Slot, StepInfo};

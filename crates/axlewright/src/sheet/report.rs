@@ -1,4 +1,9 @@
 //! Sheets and assessments as text: TOML, JSON, plain reports, two cases side by side.
+#![expect(
+    clippy::indexing_slicing,
+    reason = "a slot is a place in the one graph, and every list here is as long as it"
+)]
+#![expect(clippy::string_slice, reason = "cut beside a character of one byte that was found there")]
 
 use super::applies::Asked;
 use super::assess::{Answer, Assessment, WorkStep, value_kind};

@@ -1,4 +1,5 @@
 //! Room for the results of one call: the most of all systems, found when the library is compiled.
+#![expect(clippy::indexing_slicing, reason = "constant lists, walked while compiling")]
 
 use super::generated::SECTIONS;
 use crate::base::section::{Call, Section};

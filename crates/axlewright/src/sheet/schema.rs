@@ -1,5 +1,6 @@
 //! JSON Schema of the build sheet (draft 2020-12), for editors: keys, choices, lists, and the shape of a quantity. Reading a sheet
 //! checks what the schema cannot: the meaning of each text, and its range.
+#![expect(clippy::indexing_slicing, reason = "an index into a JSON object makes the key")]
 
 use super::{MEASURE_AGAIN, VERSION, lines};
 use crate::base::section::{Content, Line};

@@ -1,4 +1,8 @@
 //! Influence of each tolerance on a finding, and the chance that its verdict turns within the tolerances.
+#![expect(
+    clippy::indexing_slicing,
+    reason = "a slot is a place in the one graph, and every list here is as long as it; a verdict is a place in the list of verdicts"
+)]
 
 use super::assess::{Answer, Assessment, changes, difference, margin, tolerances, value_kind, verdict};
 use super::graph::{Graph, Slot};

@@ -1,4 +1,5 @@
 //! Lists of answers as tables and JSON, and the fitting of a choice.
+#![expect(clippy::indexing_slicing, reason = "as many shares as verdicts")]
 
 use super::assess::{Answer, Assessment};
 use super::{Choice, Chosen, PriceList, Sheet};

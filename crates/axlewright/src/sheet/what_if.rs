@@ -1,4 +1,5 @@
 //! Lines of a sheet over lists of values, and any outputs: as one table, or piece by piece.
+#![expect(clippy::indexing_slicing, reason = "one slot and one column an axis, in the order of the axes")]
 
 use super::applies::{Applies, Asked};
 use super::assess::{graded, is_doubted, margin, margin_kind, value_kind};

@@ -1,3 +1,5 @@
+#![expect(clippy::indexing_slicing, reason = "a stack without springs is refused before")]
+
 use super::series_rate;
 use crate::base::document::{Model, Stated, Value};
 use crate::base::table::{Filling, Table, record};

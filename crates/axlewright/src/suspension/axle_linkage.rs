@@ -5,6 +5,10 @@
 //! Watt linkage the turn of its crank, too. Heave of the middle and roll are prescribed. As many links as coordinates are left keep their lengths. One more link is
 //! redundant: then the strain energy of the bushes is least, rigid links keep their lengths by multipliers, and where nothing in the
 //! redundant set gives, the squares of the lengths by which the links miss. Source: vector kinematics of rigid bodies; virtual work.
+#![expect(
+    clippy::indexing_slicing,
+    reason = "arrays of a size that the type fixes, and places that run below it"
+)]
 
 #[cfg(feature = "sheet")]
 use super::kept::Kept;

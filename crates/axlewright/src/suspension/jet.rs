@@ -1,4 +1,8 @@
 //! A number with its first and second derivatives by three variables: differentiation without differences.
+#![expect(
+    clippy::indexing_slicing,
+    reason = "arrays of a size that the type fixes, and places that run below it"
+)]
 
 use core::ops::{Add, Mul, Neg, Sub};
 

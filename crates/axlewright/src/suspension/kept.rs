@@ -1,4 +1,8 @@
 //! Parts that were prepared last, so that the stages of one row share them: the build sheet asks about an axle stage by stage.
+#![expect(
+    clippy::indexing_slicing,
+    reason = "a place that was found in the list, and its last part, which is there by then"
+)]
 
 use core::cell::RefCell;
 use std::sync::Arc;

@@ -1,4 +1,8 @@
 //! Numbers of several like things at once: the same arithmetic on each, which a processor does for two in one step. Their vectors are those of `vector`.
+#![expect(
+    clippy::indexing_slicing,
+    reason = "arrays of a size that the type fixes, and places that run below it"
+)]
 
 use super::vector::{Vector, vector};
 use core::array::from_fn;

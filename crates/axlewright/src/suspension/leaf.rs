@@ -5,6 +5,10 @@
 //! exactly, however far it bends. Flat and for small bends the eye then moves on a circle whose radius is 3/4 of the half's length in the first
 //! case, 5/6 in the second: the equivalent link of the trade (SAE HS-788, from memory; derived here, since the shortening is the integral of
 //! half the slope squared).
+#![expect(
+    clippy::indexing_slicing,
+    reason = "arrays of a size that the type fixes, and places that run below it"
+)]
 
 use super::jet::Jet;
 use crate::base::numeric::sine_cosine;

@@ -1,3 +1,8 @@
+#![expect(
+    clippy::indexing_slicing,
+    reason = "arrays of a size that the type fixes, and places that run below it"
+)]
+
 use super::axle_parts::{AxleBar, AxleCoilOver, Mount, Strut};
 use super::bar_lever::{Lever, across, drawn, mirrored, out_of_reach};
 use super::jet::Jet;

@@ -5,6 +5,10 @@
 //! one function. Two equations hold on it: the shackle keeps its length, `C(z, q, t) = 0`, and no torque is left about the axle,
 //! `E_t C_q - E_q C_t = 0`; the second derivatives of the energy `E` and of `C` give their slopes, and the product of both slopes the direction of
 //! the curve. Each position stands in a plane across the direction at the one before. In roll that spring leads which goes further.
+#![expect(
+    clippy::indexing_slicing,
+    reason = "arrays of a size that the type fixes, and places that run below it"
+)]
 
 use super::jet::Jet;
 use super::leaf::End;

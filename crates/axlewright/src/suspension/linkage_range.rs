@@ -3,6 +3,10 @@
 //!
 //! Beyond a dead centre a link may reach again, on another assembly. A few coarse steps show that most positions are far from every dead
 //! centre; only the others want the range itself, which is found once for each travel of the rack.
+#![expect(
+    clippy::indexing_slicing,
+    reason = "arrays of a size that the type fixes, and places that run below it"
+)]
 
 use super::linkage::{End, Linkage, Pose};
 use super::vector::Two;

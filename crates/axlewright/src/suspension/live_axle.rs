@@ -1,3 +1,8 @@
+#![expect(
+    clippy::indexing_slicing,
+    reason = "arrays of a size that the type fixes, and places that run below it"
+)]
+
 use super::axle_linkage::{AxleLinkage, Free, Link, Pose, Stop, TRIES, Twist};
 use super::axle_parts::{
     AxleBar, AxleCoilOver, AxleLink, Fitted, LOWER, LateralRod, LinkDrawn, Mount, NamedLink, Pinion,

@@ -1,5 +1,9 @@
 //! Three numbers with the products of space. A number may be several side by side, so that a formula is written once for one position
 //! and for the many of a table.
+#![expect(
+    clippy::indexing_slicing,
+    reason = "arrays of a size that the type fixes, and places that run below it"
+)]
 
 use core::ops::{Add, Div, Mul, Neg, Sub};
 use wide::f64x2;

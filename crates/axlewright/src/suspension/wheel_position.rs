@@ -1,4 +1,8 @@
 //! The wheel on its linkage: what every independent suspension says of one, written once.
+#![expect(
+    clippy::indexing_slicing,
+    reason = "arrays of a size that the type fixes, and places that run below it; a chunk is never empty"
+)]
 
 use super::linkage::{Above, Body, Drawn, Linkage, Pose};
 use super::linkage_range::Reach;

@@ -1,3 +1,5 @@
+#![expect(clippy::indexing_slicing, reason = "a remainder of 80 in a list of 80")]
+
 use crate::base::valid::whole;
 use crate::units::{Mass, Ratio};
 use crate::{Result, valid};

@@ -1,3 +1,5 @@
+#![expect(clippy::indexing_slicing, reason = "a count of words of the same text")]
+
 use crate::base::document::Model;
 use crate::base::table::{Filling, Table, record};
 use crate::tyre::load_capacity;

@@ -1,4 +1,5 @@
 //! A document as a tree in which every value has its place, from TOML, from JSON, or from numbers in coherent SI.
+#![expect(clippy::string_slice, reason = "cut beside a character of one byte that was found there")]
 
 use super::fault::{Collector, Source};
 use crate::base::text::shortened;

@@ -12,7 +12,7 @@ impl<Q: Quantity> Serialize for Value<Q> {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         match &self.written {
             Some(written) => serializer.serialize_str(written),
-            None => serializer.serialize_str(&text::print_in(self.quantity.si(), Q::KIND, &Q::KIND.units[0])),
+            None => serializer.serialize_str(&text::print_in_first(self.quantity.si(), Q::KIND)),
         }
     }
 }

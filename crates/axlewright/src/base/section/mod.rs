@@ -9,6 +9,10 @@
 //! to a line with [`also`]. A line that is not written follows by the first of its steps whose inputs are known: those of the systems above
 //! come first, the highest layer first, then those of the line itself. A system above knows more of the vehicle: a drawn linkage comes before
 //! a ratio that was read at the spring's mount.
+#![expect(
+    clippy::indexing_slicing,
+    reason = "lists are joined and checked while compiling: a wrong place is an error of the compiler"
+)]
 
 pub(crate) mod rule;
 

@@ -2,6 +2,10 @@
 //!
 //! A rule is written once, beside the part that it belongs to, as a function of one struct: a model, or a few named quantities. The macro
 //! `rule!` names the line of every field and the results that lines take. Which inputs may be missing follows from their types.
+#![expect(
+    clippy::indexing_slicing,
+    reason = "places of names are found while compiling, and a choice is cut to its list"
+)]
 
 use crate::base::document::{Stated, Value};
 use crate::units::{Kind, Quantity};
@@ -445,16 +449,18 @@ macro_rules! words {
                 leaves.push($crate::base::section::rule::Leaf { key: key.to_owned(), fits, optional });
             }
             fn take(values: &mut $crate::base::section::rule::Values<'_>) -> $choice {
-                const ALL: &[$choice] = &[$($choice::$variant),+];
+                const ALL: [$choice; $choice::WORDS.len()] = [$($choice::$variant),+];
+                let [.., last] = ALL;
                 let place = values.next().copied().unwrap_or(0.0);
-                ALL[(place as usize).min(ALL.len() - 1)]
+                ALL.get(place as usize).copied().unwrap_or(last)
             }
             fn is_known(values: &mut $crate::base::section::rule::Values<'_>) -> bool {
                 values.next().is_some_and(|value| !value.is_nan())
             }
             fn unknown() -> $choice {
-                const ALL: &[$choice] = &[$($choice::$variant),+];
-                ALL[0]
+                const ALL: [$choice; $choice::WORDS.len()] = [$($choice::$variant),+];
+                let [first, ..] = ALL;
+                first
             }
         }
     };

@@ -1,5 +1,6 @@
 //! A record: a struct of results, declared once. Its fields are the columns of a table, in their order, and the entries of its
 //! serialized form.
+#![expect(clippy::indexing_slicing, reason = "a record has as many columns as fields")]
 
 use super::{Column, Values, code};
 use crate::base::units::{Kind, Quantity};
@@ -49,7 +50,7 @@ impl<Q: Quantity> Field for Q {
         match self.si() {
             si if si.is_nan() => serializer.serialize_none(),
             si if si.is_infinite() => serializer.collect_str(&format_args!("{si} {}", Q::KIND.si)),
-            si => serializer.serialize_str(&crate::base::text::print_in(si, Q::KIND, &Q::KIND.units[0])),
+            si => serializer.serialize_str(&crate::base::text::print_in_first(si, Q::KIND)),
         }
     }
 }

@@ -177,6 +177,11 @@ pub fn print_in(si: f64, kind: &'static Kind, unit: &'static Unit) -> String {
     }
 }
 
+/// Prints a quantity in the first unit of its kind, as [`print_in`] does.
+pub fn print_in_first(si: f64, kind: &'static Kind) -> String {
+    kind.units.first().map_or_else(|| join(si, kind.si), |unit| print_in(si, kind, unit))
+}
+
 /// The number with this many significant digits.
 fn rounded(value: f64, digits: usize) -> f64 {
     format!("{value:.*e}", digits.saturating_sub(1)).parse().unwrap_or(value)

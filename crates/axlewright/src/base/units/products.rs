@@ -2,6 +2,10 @@
 //!
 //! `Force * Length` is not here: it is a torque or an energy, so [`torque`](super::torque) and
 //! [`energy`](super::energy) say which.
+#![expect(
+    clippy::indexing_slicing,
+    reason = "three dimensions of five exponents each, compared while compiling"
+)]
 
 use super::quantity::{Dimensional, Number, operator};
 use super::*;

@@ -11,7 +11,7 @@ pub(super) fn write<S: Serializer>(si: f64, kind: &'static Kind, serializer: S) 
     if !si.is_finite() {
         return Err(S::Error::custom(format!("{si} {}: a {} in a document is finite", kind.si, kind.words)));
     }
-    serializer.serialize_str(&text::print_in(si, kind, &kind.units[0]))
+    serializer.serialize_str(&text::print_in_first(si, kind))
 }
 
 /// A quantity from text with its unit; a ratio from a bare number, too.
