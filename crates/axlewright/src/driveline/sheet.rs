@@ -762,5 +762,4 @@ pub const SHEET: Section = Section {
     models: &[TORQUE_PATH],
     renamed: &[renamed("driveline.loaded_radius", "grip.loaded_radius")],
     also: ALSO,
-    ..Section::EMPTY
 };
