@@ -39,7 +39,7 @@ impl<T> Kept<T> {
             if kept.len() >= MOST {
                 kept.remove(0);
             }
-            kept.push((numbers.into(), part));
+            kept.push((Box::from(numbers), part));
         }
         Ok(Arc::clone(&kept[kept.len() - 1].1))
     }
