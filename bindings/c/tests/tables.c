@@ -203,7 +203,7 @@ static void refused_rows(void)
      * wanted. */
     table = NULL;
     STATUS(axw_cooling_coolant_margin_table(model, NULL, 0, altitude, 3, strength, 1, &table), AXW_OK);
-    CHECK(table != NULL && axw_table_rows(table) == 0 && axw_table_columns(table) == 8);
+    CHECK(table != NULL && axw_table_rows(table) == 0 && axw_table_columns(table) == 7);
     STATUS(axw_table_refused(table, NULL, &count), AXW_OK);
     CHECK(count == 0);
     axw_table_free(table);

@@ -21,7 +21,7 @@ pub struct SheetModel {
     pub path: &'static str,
     /// Its type: `suspension.DoubleWishbone`.
     pub model: &'static str,
-    /// Fields that do not stand in its own table, or that nobody wrote.
+    /// Fields that do not stand under their own key in its table, or that nobody wrote.
     pub elsewhere: Vec<Elsewhere>,
     fields: Vec<(String, Owned)>,
 }
@@ -112,8 +112,12 @@ impl Sheet {
                 (_, Some(written)) => Owned::Text(written.text.to_string()),
                 (Content::Marking(_), None) => continue,
             };
-            let own = field.name == info.path
-                || info.path.strip_prefix(model.table).is_some_and(|rest| rest.starts_with(['.', '[']));
+            // Under the model's own key: in its table, at a place of its list, or at the root of the sheet.
+            let own = match info.path.strip_prefix(model.table) {
+                Some(rest) if rest.starts_with('[') => true,
+                Some(rest) => rest.strip_prefix('.').unwrap_or(rest) == field.name,
+                None => false,
+            };
             let origin = match plan.origins[usize::from(field.slot)] {
                 Origin::Written => "written",
                 Origin::Assumed => "assumed",
