@@ -944,7 +944,7 @@ fluid.propylene_glycol_expansion_coefficient fluid_propylene_glycol_expansion_co
 fluid.propylene_glycol_freezing_temperature fluid_propylene_glycol_freezing_temperature revision 1 {
     "Temperature at which a mix of water and propylene glycol begins to freeze."
     "`T = sum over i of c_i (w - 0.307031)^i`, i from 0 to 5"
-    "- `0 <= mass_fraction <= 0.6`\n\nThe curve has a minimum beyond this range. It agrees with the ASHRAE (2001) tables, by mass, within 0.2 K up to 35 % and\nreads 0.5 K to 1.5 K warmer above; a second fit of its own book lies within 1.6 K. Without glycol it gives 273.1249 K."
+    "- `0 <= mass_fraction <= 0.6`\n\nThe curve has a minimum beyond this range. It agrees with the ASHRAE (2001) tables, by mass, within 0.2 K up to 35 % and\nreads 0.5 K to 1.5 K warmer above; a second fit of its own book lies within 1.81 K. Without glycol it gives 273.1249 K."
     "Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0"
     ""
     mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; shops mix by volume, which is less (50 % by volume is 50.9 % by mass)"

@@ -42,7 +42,7 @@ use crate::{Error, Result, valid};
 /// # Valid for
 /// Two springs alike, mirror images of each other, that stand parallel to the vehicle's centre plane: of their points only the seat's `y` counts. The rate is that of the spring alone, its eyes free to move apart and its seat free to turn, as a
 /// spring tester finds it; what shackle and eyes make of it on the vehicle is a result. At ride height each half is an arc. What is drawn is the ride height with everything fitted: a coil that turns the axle there is held by the leaves. Heave is that of the axle's middle. Left out: the twist of the leaves in roll, which adds to the roll stiffness; bushes and
-/// their give, friction between leaves, which makes small movements stiffer; leaves that part beyond their free shape; the give of the springs sideways. What is missing gives results that are not a number.
+/// their give, friction between leaves, which makes small movements stiffer; leaves that part beyond their free shape; the give of the springs sideways. The roll centre has low confidence: with eyes that cannot turn it lies up to 68 mm lower at an arch of 75 mm. What is missing gives results that are not a number.
 ///
 /// # Source
 /// Beam theory of a cantilever with its curvature in one shape, exact for large slopes; virtual work. The eye's way is that of SAE HS-788's equivalent link of 3/4 of the half (uniform strength; from memory). Roll centre where the line between the
