@@ -83,7 +83,8 @@ def answers():
     coolant = COOLANT.margin()
     boils = coolant.boiling_temperature
     yield "The coolant boils at", f"{boils:us}", "cooling.boiling_temperature", boils
-    words = f"{coolant.margin:us} ({verdict_of_difference(coolant.margin, "20 delta_degF")})"
+    verdict = verdict_of_difference(coolant.margin, "20 delta_degF")
+    words = f"{coolant.margin:us} ({verdict})"
     yield "Margin over the hottest coolant", words, "cooling.margin", coolant.margin
 
     weights = mass.weight_distribution(**SCALES)
