@@ -7,10 +7,11 @@ use crate::{Error, Result, air, fluid, valid};
 /// Height at which the air and the cap together hold the boiling pressure.
 #[inline]
 fn height(boiling_pressure: AbsolutePressure, cap_pressure: GaugePressure) -> Result<Length> {
-    // The air of the standard atmosphere at 20 km and at -5 km (Pa), as `air::pressure_altitude` has it.
+    // The air of the standard atmosphere (Pa) at 20 km above sea level, which is 19.94 km of geopotential altitude, and at -5 km of that.
+    const AIR: core::ops::RangeInclusive<f64> = 5530.0..=177_600.0;
     let air = boiling_pressure.si() - cap_pressure.si();
-    if !(5475.0..=177_600.0).contains(&air) {
-        return Err(nowhere(air < 5475.0, boiling_pressure, cap_pressure));
+    if !AIR.contains(&air) {
+        return Err(nowhere(air < *AIR.start(), boiling_pressure, cap_pressure));
     }
     air::geometric_altitude(air::pressure_altitude(AbsolutePressure::from_si(air))?)
 }
@@ -210,6 +211,19 @@ mod tests {
             "{never}"
         );
         assert!(always.contains("boils everywhere"), "{always}");
+    }
+
+    /// Before: a height between 20 km and 20.06 km, which the functions of air refuse.
+    #[test]
+    fn a_height_is_one_that_the_standard_atmosphere_has() {
+        let at = |air: f64| height(AbsolutePressure::from_si(air + 9e4), GaugePressure::from_si(9e4));
+        for air in [5530.0, 101_325.0, 177_600.0] {
+            let found = at(air).unwrap();
+            let back = air::standard_pressure(air::geopotential_altitude(found).unwrap()).unwrap();
+            assert!((back.si() - air).abs() < 1e-6, "{air}");
+        }
+        assert!(at(5529.0).unwrap_err().to_string().contains("does not boil anywhere up to 20 km"));
+        assert!(at(177_700.0).unwrap_err().to_string().contains("boils everywhere down to -5 km"));
     }
 
     proptest! {
