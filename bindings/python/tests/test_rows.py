@@ -85,6 +85,8 @@ def library() -> ctypes.CDLL:
 
 
 def bits(value: float) -> str:
+    if value != value:  # What is not known has no sign, which a compiler may choose.
+        value = float("nan")
     return str(struct.unpack("<Q", struct.pack("<d", value))[0])
 
 
