@@ -58,11 +58,16 @@ impl Applies {
     }
 
     /// True if a sheet with these values says anything about the parts of a finding: most sheets say nothing, which is quickly known.
-    pub fn speaks(sheet: &Sheet, finding: &FindingInfo, value: impl Fn(Slot) -> f64) -> bool {
+    pub fn speaks(
+        sheet: &Sheet,
+        finding: &FindingInfo,
+        value: impl Fn(Slot) -> f64,
+        is_written: impl Fn(Slot) -> bool,
+    ) -> bool {
         finding.about.iter().any(|about| {
             !sheet.none.is_empty()
                 || about.choice.as_ref().is_some_and(|choice| !choice.allows(value(choice.slot)))
-                || about.beside.iter().any(|slot| sheet.values.contains_key(slot))
+                || about.beside.iter().any(|slot| is_written(*slot))
         })
     }
 

@@ -214,7 +214,8 @@ impl Sheet {
         }
         let asked = graph.findings.iter().zip(&answers).map(|(finding, answer)| {
             let value = |slot: Slot| values[usize::from(slot)];
-            if !Applies::speaks(self, finding, value) {
+            let is_written = |slot: Slot| plan.origins[usize::from(slot)] == Origin::Written;
+            if !Applies::speaks(self, finding, value, is_written) {
                 return Asked::Yes;
             }
             let asked = Applies::new(self, finding, |_| false).asked(value, |slot| doubted.contains(&slot));

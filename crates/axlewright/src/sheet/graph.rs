@@ -12,7 +12,8 @@ use crate::base::section::{
 };
 use crate::base::work::Entry;
 use crate::catalogue;
-use std::collections::{BTreeSet, HashMap};
+use std::collections::{BTreeMap, BTreeSet, HashMap};
+use std::ops::Bound;
 use std::sync::OnceLock;
 
 /// Number of a line of the graph.
@@ -24,7 +25,7 @@ pub(super) struct Graph {
     pub lines: Vec<(&'static str, &'static Line)>,
     pub slots: Vec<SlotInfo>,
     pub findings: Vec<FindingInfo>,
-    by_path: HashMap<&'static str, Slot>,
+    by_path: BTreeMap<&'static str, Slot>,
     /// Lines under the names that they had.
     renamed: HashMap<&'static str, Slot>,
     /// Old words of a choice, and the words for which they stand.
@@ -266,7 +267,7 @@ impl Graph {
             lines: vec![],
             slots: vec![],
             findings: vec![],
-            by_path: HashMap::new(),
+            by_path: BTreeMap::new(),
             renamed: HashMap::new(),
             old_words: HashMap::new(),
             models: vec![],
@@ -540,11 +541,20 @@ impl Graph {
 
     /// Lines that are one of these parts, or stand in it.
     fn lines_in(&self, parts: &[&str]) -> Vec<Slot> {
-        let is_in = |path: &str, part: &str| {
-            path.strip_prefix(part).is_some_and(|rest| rest.is_empty() || rest.starts_with(['.', '[']))
-        };
-        let inside = |path: &str| parts.iter().any(|part| is_in(path, part));
-        (0..self.slots.len() as Slot).filter(|slot| inside(self.info(*slot).path)).collect()
+        let mut lines: Vec<Slot> = parts.iter().flat_map(|part| self.lines_of(part)).collect();
+        lines.sort_unstable();
+        lines.dedup();
+        lines
+    }
+
+    /// Lines that are this part, or stand in it.
+    fn lines_of<'a>(&'a self, part: &'a str) -> impl Iterator<Item = Slot> + 'a {
+        let from = (Bound::Included(part), Bound::Unbounded);
+        let found = self.by_path.range::<str, _>(from).map_while(move |(path, slot)| {
+            let rest = path.strip_prefix(part)?;
+            Some((rest.is_empty() || rest.starts_with(['.', '['])).then_some(*slot))
+        });
+        found.flatten()
     }
 
     /// Lines or tables of which a sheet may say that there is none.

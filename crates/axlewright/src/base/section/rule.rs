@@ -104,12 +104,8 @@ impl<'a> Given<'a> {
     /// The next field.
     #[inline]
     pub fn take<T: Input>(&mut self) -> T {
-        if let Some(shape) = &mut self.shape {
-            let mut leaves = Vec::new();
-            T::leaves("", 0, &mut leaves);
-            shape.inputs.push(leaves);
-            shape.wholes.push(T::WHOLE);
-            return T::unknown();
+        if self.shape.is_some() {
+            return self.record();
         }
         let count = usize::from(self.counts.get(self.input).copied().unwrap_or(0));
         self.input += 1;
@@ -117,6 +113,18 @@ impl<'a> Given<'a> {
         self.values = rest;
         let mut values = mine.iter();
         T::take(&mut values)
+    }
+
+    /// The next field of a call that only records its inputs.
+    #[cold]
+    fn record<T: Input>(&mut self) -> T {
+        if let Some(shape) = &mut self.shape {
+            let mut leaves = Vec::new();
+            T::leaves("", 0, &mut leaves);
+            shape.inputs.push(leaves);
+            shape.wholes.push(T::WHOLE);
+        }
+        T::unknown()
     }
 }
 
