@@ -86,7 +86,7 @@ pub struct LeafAxle {
     pub drive_share: Option<Value<Ratio>>,
 }
 
-/// An axle as a document has it. Its leaf springs were once the table `spring`, with their rate in it.
+/// An axle in the form of its document: the table `spring` may hold the whole leaf spring, too.
 #[cfg(feature = "serde")]
 #[derive(serde::Deserialize)]
 #[serde(deny_unknown_fields)]
