@@ -571,19 +571,19 @@ pub const SHEET: Section = Section {
     models: &[
         model! {
             "coolant" "cooling.Coolant" Coolant in "coolant"
-            { liquid, volume_share, concentrate, cap = "coolant.header_pressure", hottest }
+            takes { liquid, volume_share, concentrate, cap = "coolant.header_pressure", hottest }
             needs { mass_fraction, station_pressure = "use.station_pressure" }
         },
         model! {
             "cap" "cooling.CapTest" CapTest in "cap"
-            {
+            takes {
                 rating, opening_pressure, holding_pressure, gauge_error, rating_tolerance, weakest_component,
                 vacuum_opening, vacuum_limit,
             }
         },
         model! {
             "leak_test" "cooling.LeakDown" LeakDown in "leak_test"
-            {
+            takes {
                 trapped, gauge_pressure, later_gauge_pressure, temperature, later_temperature,
                 station_pressure = "use.station_pressure", gauge_error = "cap.gauge_error", allowed_loss,
                 gas_volume, coolant_volume, liquid = "coolant.liquid",

@@ -1,12 +1,14 @@
-#![expect(clippy::indexing_slicing, reason = "windows of two have two")]
+#![expect(
+    clippy::indexing_slicing,
+    reason = "windows of two have two; a field of a listed part gives its type alone"
+)]
 
 use super::Differential;
 use super::demand::{AtGround, Geared, GripBounds, OneShaft, Pulling, Rated};
-use super::torque_path::{Grip, Part, RatingKind, Side, TorquePath};
-use crate::base::section::rule::{Need, Taken};
+use super::torque_path::{Grip, RatingKind, Side, TorquePath};
 use crate::base::section::{
     About, Also, Finding, Line, Margin, ModelOf, Rule, Section, also, by, choice, derived, fields,
-    greatest_of, joined, line, pick, product_of, quotient_of, renamed, rule, step, words,
+    greatest_of, joined, line, model, pick, product_of, quotient_of, renamed, rule, step, words,
 };
 use crate::engine::{CURVE, Written};
 use crate::units::{AngularVelocity, Force, Length, Power, Quantity, Ratio, Torque, Velocity};
@@ -557,100 +559,43 @@ const ALSO: &[Also] = &[
     )]),
 ];
 
-const fn taken(name: &'static str, path: &'static str) -> Taken {
-    Taken { name, path, need: Need::Typed }
-}
-
-const fn needed(name: &'static str, path: &'static str) -> Taken {
-    Taken { name, path, need: Need::Needed }
-}
-
 /// The way of the torque in the lowest gear and range, its parts named as their tables.
-const TORQUE_PATH: ModelOf = ModelOf {
-    path: "torque_path",
-    model: "driveline.TorquePath",
-    table: "",
-    inputs: &[
-        taken("engine_torque", "engine.peak_torque"),
-        taken("clutch_capacity", "clutch.capacity"),
-        taken("shock_factor", "clutch.shock_factor"),
-        taken("grip", "grip"),
-        needed("parts[0].ratio", "gearbox.lowest_ratio"),
-        needed("parts[0].efficiency", "gearbox.efficiency"),
-        taken("parts[0].torque_rating", "gearbox.torque_rating"),
-        taken("parts[0].rating_side", "gearbox.rating_side"),
-        taken("parts[0].rating_kind", "gearbox.rating_kind"),
-        needed("parts[1].ratio", "transfer_case.low_ratio"),
-        needed("parts[1].least_ratio", "transfer_case.least_ratio"),
-        needed("parts[1].efficiency", "transfer_case.efficiency"),
-        taken("parts[2].torque_rating", "propeller_shaft.torque_rating"),
-        taken("parts[2].rating_kind", "propeller_shaft.rating_kind"),
-        needed("parts[3].ratio", "final_drive.ratio"),
-        needed("parts[3].least_ratio", "final_drive.ratio"),
-        needed("parts[3].efficiency", "final_drive.efficiency"),
-        taken("parts[3].torque_rating", "final_drive.torque_rating"),
-        taken("parts[3].rating_side", "final_drive.rating_side"),
-        taken("parts[3].rating_kind", "final_drive.rating_kind"),
-        needed("parts[4].differential", "final_drive.differential"),
-        taken("parts[4].torque_rating", "half_shaft.torque_rating"),
-        taken("parts[4].rating_kind", "half_shaft.rating_kind"),
-    ],
-    named: &[
-        ("parts[0].name", "gearbox"),
-        ("parts[1].name", "transfer_case"),
-        ("parts[2].name", "propeller_shaft"),
-        ("parts[3].name", "final_drive"),
-        ("parts[4].name", "half_shaft"),
-    ],
-    end: "",
-    shape: |shape| {
-        let mut given = shape.given();
-        let part = || Part {
-            name: String::new(),
-            ratio: None,
-            least_ratio: None,
-            efficiency: None,
-            differential: None,
-            share: None,
-            torque_rating: None,
-            rating_side: None,
-            rating_kind: None,
-        };
-        // In the order of the inputs, so that each has the type of its field.
-        let _ = TorquePath {
-            engine_torque: given.take(),
-            clutch_capacity: given.take(),
-            shock_factor: given.take(),
-            grip: given.take(),
-            parts: vec![
-                Part {
-                    ratio: given.take(),
-                    efficiency: given.take(),
-                    torque_rating: given.take(),
-                    rating_side: given.take(),
-                    rating_kind: given.take(),
-                    ..part()
-                },
-                Part { ratio: given.take(), least_ratio: given.take(), efficiency: given.take(), ..part() },
-                Part { torque_rating: given.take(), rating_kind: given.take(), ..part() },
-                Part {
-                    ratio: given.take(),
-                    least_ratio: given.take(),
-                    efficiency: given.take(),
-                    torque_rating: given.take(),
-                    rating_side: given.take(),
-                    rating_kind: given.take(),
-                    ..part()
-                },
-                Part {
-                    differential: given.take(),
-                    torque_rating: given.take(),
-                    rating_kind: given.take(),
-                    ..part()
-                },
-            ],
-        };
-    },
+const TORQUE_PATH: ModelOf = model! {
+    "torque_path" "driveline.TorquePath" TorquePath in ""
+    takes {
+        engine_torque = "engine.peak_torque", clutch_capacity = "clutch.capacity",
+        shock_factor = "clutch.shock_factor", grip = "grip",
+    }
+    needs { parts[0].ratio = "gearbox.lowest_ratio", parts[0].efficiency = "gearbox.efficiency" }
+    takes {
+        parts[0].torque_rating = "gearbox.torque_rating", parts[0].rating_side = "gearbox.rating_side",
+        parts[0].rating_kind = "gearbox.rating_kind",
+    }
+    needs {
+        parts[1].ratio = "transfer_case.low_ratio", parts[1].least_ratio = "transfer_case.least_ratio",
+        parts[1].efficiency = "transfer_case.efficiency",
+    }
+    takes {
+        parts[2].torque_rating = "propeller_shaft.torque_rating",
+        parts[2].rating_kind = "propeller_shaft.rating_kind",
+    }
+    needs {
+        parts[3].ratio = "final_drive.ratio", parts[3].least_ratio = "final_drive.ratio",
+        parts[3].efficiency = "final_drive.efficiency",
+    }
+    takes {
+        parts[3].torque_rating = "final_drive.torque_rating",
+        parts[3].rating_side = "final_drive.rating_side", parts[3].rating_kind = "final_drive.rating_kind",
+    }
+    needs { parts[4].differential = "final_drive.differential" }
+    takes {
+        parts[4].torque_rating = "half_shaft.torque_rating",
+        parts[4].rating_kind = "half_shaft.rating_kind",
+    }
+    named {
+        "parts[0].name" = "gearbox", "parts[1].name" = "transfer_case", "parts[2].name" = "propeller_shaft",
+        "parts[3].name" = "final_drive", "parts[4].name" = "half_shaft",
+    }
 };
 
 /// Lines and findings of the sheet on the driveline.

@@ -201,7 +201,7 @@ pub const SHEET: Section = Section {
         caution: "",
     }],
     models: &[model! {
-        "engine.curve" "engine.TorqueCurve" TorqueCurve in "engine.curve" { points = "engine.curve[*]" }
+        "engine.curve" "engine.TorqueCurve" TorqueCurve in "engine.curve" takes { points = "engine.curve[*]" }
     }],
     renamed: &[renamed("engine.curve[].speed", "engine.curve[].engine_speed")],
     ..Section::EMPTY

@@ -172,12 +172,12 @@ pub const SHEET: Section = Section {
     models: &[
         model! {
             "axle.quarter_car" "ride.QuarterCar" QuarterCar in "axle"
-            {
+            takes {
                 sprung_mass, unsprung_mass = "axle.wheel_unsprung_mass", wheel_rate,
                 wheel_damping = "axle.damper.at_wheel", tyre_rate = "axle.tyre.rate",
             }
         },
-        model! { "use.road" "ride.RoadSurface" RoadSurface in "use" { road_class = "use.road" } },
+        model! { "use.road" "ride.RoadSurface" RoadSurface in "use" takes { road_class = "use.road" } },
     ],
     ..Section::EMPTY
 };

@@ -201,7 +201,7 @@ mod tests {
             "axle.arm.eye",
             &Section {
                 lines: &OWN,
-                models: &[model! { "axle.arm" "above.Eye" Eye in "axle.arm" { eye } }],
+                models: &[model! { "axle.arm" "above.Eye" Eye in "axle.arm" takes { eye } }],
                 ..Section::EMPTY
             },
         ),

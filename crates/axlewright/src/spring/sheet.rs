@@ -699,7 +699,7 @@ pub const SHEET: Section = Section {
     ],
     models: &[model! {
         "axle.corner" "spring.Corner" Corner in "axle.spring"
-        {
+        takes {
             rate, free_length, solid_length, minimum_gap, motion_ratio, sprung_mass = "axle.sprung_mass",
             droop_length, damper_stroke = "axle.damper.stroke", damper_mounting = "axle.damper.mounting",
             bump_stop_travel = "axle.bump_stop_travel",

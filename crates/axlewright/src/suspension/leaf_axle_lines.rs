@@ -2,11 +2,10 @@
 
 use super::axle_rules::{FRONT_DRIVES, FRONT_HOLDS, REAR_DRIVES, REAR_HOLDS};
 use super::double_wishbone_lines::{coordinate, point_lines};
-use super::inputs::At;
 use super::leaf_axle_rules::{
     AT_RIDE, BUMP_STRESS, DAMPER_RATIO, OVER_TRAVEL, RATE, STOP, WEIGHT, WOUND_STRESS,
 };
-use super::{AxleBar, AxleDamper, LeafForm, Leaves, Wheel};
+use super::{LeafAxle, LeafForm};
 use crate::base::section::{
     Line, ModelOf, by, choice, derived, gives, greatest_of, joined, line, model, same,
 };
@@ -95,14 +94,13 @@ const DAMPER_EYES: [Line; 6] = joined(&[
 
 /// The axle as a model, ready to draw.
 pub(super) const MODEL: ModelOf = model! {
-    "axle.suspension" "suspension.LeafAxle" in "axle"
-    {
-        wheel: Wheel, wheel.loaded_radius: Length = "axle.tyre.loaded_radius",
-        leaf.fixed_eye: At, leaf.shackle_eye: At, leaf.shackle_pivot: At, leaf.seat: At,
-        leaf.seat_angle: Option<Angle>, leaf.clamped_length: Length, leaf.eye_offset: Option<Length>,
-        leaf.form: LeafForm, leaf.load: Force, leaf.leaves: Option<Leaves>,
+    "axle.suspension" "suspension.LeafAxle" LeafAxle in "axle"
+    takes {
+        wheel, wheel.loaded_radius = "axle.tyre.loaded_radius",
+        leaf.fixed_eye, leaf.shackle_eye, leaf.shackle_pivot, leaf.seat, leaf.seat_angle,
+        leaf.clamped_length, leaf.eye_offset, leaf.form, leaf.load, leaf.leaves,
         spring.rate: LinearStiffness,
-        damper: Option<AxleDamper>, anti_roll_bar: Option<AxleBar>, bump_clearance: Option<Length>,
+        damper, anti_roll_bar, bump_clearance,
     }
     end "axle"
 };

@@ -3,9 +3,9 @@
 
 use super::double_wishbone_lines::{coordinate, joint, point_lines};
 use super::live_axle_rules::{Limit, Links};
-use super::{AxleBar, AxleCoilOver, Fitted, LateralRod, Mount, WattLinkage, Wheel};
+use super::{Fitted, LateralRod, LiveAxle, Mount, WattLinkage};
 use crate::base::section::{Line, ModelOf, Whole, choice, joined, line, model, same};
-use crate::units::{Length, LinearStiffness, Quantity};
+use crate::units::{LinearStiffness, Quantity};
 
 const fn bush(path: &'static str, meaning: &'static str) -> Line {
     line(path, LinearStiffness::KIND, meaning).within(
@@ -126,9 +126,9 @@ const ONE_EYE: &str = "definition: the lower eye stands on the axle";
 
 /// The axle as a model, ready to draw.
 pub(super) const MODEL: ModelOf = model! {
-    "axle.suspension" "suspension.LiveAxle" in "axle"
-    {
-        wheel: Wheel, wheel.loaded_radius: Length = "axle.tyre.loaded_radius",
+    "axle.suspension" "suspension.LiveAxle" LiveAxle in "axle"
+    takes {
+        wheel, wheel.loaded_radius = "axle.tyre.loaded_radius",
         lower_links: Links, lower_links.fitted: Option<Fitted>,
         lower_links.body_limit: Limit, lower_links.axle_limit: Limit,
         upper_links: Links, upper_links.fitted: Fitted,
@@ -137,7 +137,7 @@ pub(super) const MODEL: ModelOf = model! {
         watt: Whole<WattLinkage>,
         watt.upper_rod.crank_limit: Limit, watt.upper_rod.outer_limit: Limit,
         watt.lower_rod.crank_limit: Limit, watt.lower_rod.outer_limit: Limit,
-        coil_over: Option<AxleCoilOver>, anti_roll_bar: Option<AxleBar>,
+        coil_over, anti_roll_bar,
     }
     end "axle"
 };

@@ -536,7 +536,7 @@ pub const SHEET: Section = Section {
     models: &[
         model! {
             "axle.suspension" "suspension.DoubleWishbone" DoubleWishbone in "axle"
-            {
+            takes {
                 upper_arm, lower_arm, tie_rod, wheel, wheel.loaded_radius = "axle.tyre.loaded_radius", coil_over,
                 anti_roll_bar, joint_limits,
             }
@@ -544,7 +544,7 @@ pub const SHEET: Section = Section {
         },
         model! {
             "axle.suspension" "suspension.Strut" Strut in "axle"
-            {
+            takes {
                 lower_arm, tie_rod, wheel, wheel.loaded_radius = "axle.tyre.loaded_radius", leg, anti_roll_bar,
                 joint_limits,
             }

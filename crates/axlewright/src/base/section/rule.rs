@@ -119,10 +119,7 @@ impl<'a> Given<'a> {
     #[cold]
     fn record<T: Input>(&mut self) -> T {
         if let Some(shape) = &mut self.shape {
-            let mut leaves = Vec::new();
-            T::leaves("", 0, &mut leaves);
-            shape.inputs.push(leaves);
-            shape.wholes.push(T::WHOLE);
+            shape.add::<T>();
         }
         T::unknown()
     }
@@ -132,6 +129,19 @@ impl Shape {
     /// A call that only records its inputs.
     pub fn given(&mut self) -> Given<'_> {
         Given { values: &[], counts: &[], input: 0, shape: Some(self) }
+    }
+
+    /// An input of this type.
+    pub fn add<T: Input>(&mut self) {
+        let mut leaves = Vec::new();
+        T::leaves("", 0, &mut leaves);
+        self.inputs.push(leaves);
+        self.wholes.push(T::WHOLE);
+    }
+
+    /// An input of the type of this field.
+    pub fn input<P, T: Input>(&mut self, _: fn(&P) -> &T) {
+        self.add::<T>();
     }
 
     /// The only result of a function.
@@ -523,56 +533,44 @@ macro_rules! rule {
     }};
 }
 
-/// A model of the sheet: its name there, its type, the table of its own fields, the fields as in `rule!`, those that the sheet must know
-/// although the model may lack them, and the field that names the end of the vehicle. Without the type of the model each field names its own.
+/// A model of the sheet: its name there, its type, and the table of its own fields; then the fields, as in `rule!`. The sheet must know those
+/// under `needs`, although a document may lack them. A field has its type in the model, or the type behind it: `spring.rate: LinearStiffness`.
+/// `named` are fields with a word of their own, and `end` is the field that says `front` or `rear`.
 macro_rules! model {
     (
-        $path:literal $model:literal in $table:literal
-        { $($field:ident $(. $field_below:ident)* : $type:ty $(= $field_path:literal)?),* $(,)? }
+        $path:literal $model:literal $of:ident in $table:literal
+        $(
+            takes { $($taken:ident $([$taken_place:literal])? $(. $taken_below:ident)* $(: $type:ty)? $(= $taken_path:literal)?),* $(,)? }
+            $(needs { $($needed:ident $([$needed_place:literal])? $(. $needed_below:ident)* $(= $needed_path:literal)?),* $(,)? })?
+        )+
+        $(named { $($named:literal = $word:literal),* $(,)? })?
         $(end $end:literal)?
     ) => {
         $crate::base::section::ModelOf {
             path: $path,
             model: $model,
             table: $table,
-            inputs: &[
-                $($crate::base::section::rule::taken!(Typed $table $field $(. $field_below)* $(= $field_path)?),)*
-            ],
-            named: &[],
+            inputs: &[$(
+                $($crate::base::section::rule::taken!(Typed $table $taken $([$taken_place])? $(. $taken_below)* $(= $taken_path)?),)*
+                $($($crate::base::section::rule::taken!(Needed $table $needed $([$needed_place])? $(. $needed_below)* $(= $needed_path)?),)*)?
+            )+],
+            named: &[$($(($named, $word)),*)?],
             end: concat!("" $(, $end)?),
-            shape: |shape| {
-                let mut given = shape.given();
-                $(given.take::<$type>();)*
-            },
+            shape: |shape| {$(
+                $($crate::base::section::rule::leaves_of!(shape $of $taken $([$taken_place])? $(. $taken_below)* $(: $type)?);)*
+                $($($crate::base::section::rule::leaves_of!(shape $of $needed $([$needed_place])? $(. $needed_below)*);)*)?
+            )+},
         }
     };
-    (
-        $path:literal $model:literal $input:ident in $table:literal
-        { $($field:ident $(. $field_below:ident)* $(= $field_path:literal)?),* $(,)? }
-        $(needs { $($needed:ident $(. $needed_below:ident)* $(= $needed_path:literal)?),* $(,)? })?
-        $(end $end:literal)?
-    ) => {{
-        fn input(given: &mut $crate::base::section::rule::Given<'_>) -> $input {
-            let mut input = <$input as $crate::base::section::rule::Input>::unknown();
-            $(input.$field $(. $field_below)* = given.take();)*
-            $($(input.$needed $(. $needed_below)* = given.take();)*)?
-            input
-        }
-        $crate::base::section::ModelOf {
-            path: $path,
-            model: $model,
-            table: $table,
-            inputs: &[
-                $($crate::base::section::rule::taken!(Typed $table $field $(. $field_below)* $(= $field_path)?),)*
-                $($($crate::base::section::rule::taken!(Needed $table $needed $(. $needed_below)* $(= $needed_path)?),)*)?
-            ],
-            named: &[],
-            end: concat!("" $(, $end)?),
-            shape: |shape| {
-                input(&mut shape.given());
-            },
-        }
-    }};
+}
+
+macro_rules! leaves_of {
+    ($shape:ident $of:ident $field:ident $([$place:literal])? $(. $below:ident)*) => {
+        $shape.input(|of: &$of| &of.$field $([$place])? $(. $below)*)
+    };
+    ($shape:ident $of:ident $field:ident $([$place:literal])? $(. $below:ident)* : $type:ty) => {
+        $shape.add::<$type>()
+    };
 }
 
 macro_rules! taken {
@@ -581,9 +579,9 @@ macro_rules! taken {
             $need $table $name $(. $below)* = concat!($table, ".", stringify!($name) $(, ".", stringify!($below))*)
         )
     };
-    ($need:ident $table:literal $name:ident $(. $below:ident)* = $path:expr) => {
+    ($need:ident $table:literal $name:ident $([$place:literal])? $(. $below:ident)* = $path:expr) => {
         $crate::base::section::rule::Taken {
-            name: concat!(stringify!($name) $(, ".", stringify!($below))*),
+            name: concat!(stringify!($name) $(, "[", $place, "]")? $(, ".", stringify!($below))*),
             path: $path,
             need: $crate::base::section::rule::Need::$need,
         }
@@ -629,7 +627,7 @@ macro_rules! lacking {
     };
 }
 
-pub(crate) use {fields, fills, key, lacking, model, results, rule, shapes, taken, words};
+pub(crate) use {fields, fills, key, lacking, leaves_of, model, results, rule, shapes, taken, words};
 
 /// Place of a name among names; the build stops if it is not there.
 pub const fn place_of(names: &[&str], name: &str) -> usize {
