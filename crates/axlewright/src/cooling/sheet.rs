@@ -43,11 +43,7 @@ const fn share(path: &'static str, meaning: &'static str) -> Line {
 }
 
 const fn warmth(path: &'static str, meaning: &'static str) -> Line {
-    line(path, TemperatureDifference::KIND, meaning).within(
-        0.0,
-        200.0,
-        "definition: a margin is not negative",
-    )
+    line(path, TemperatureDifference::KIND, meaning).margin(200.0)
 }
 
 const fn temperature(path: &'static str, meaning: &'static str) -> Line {

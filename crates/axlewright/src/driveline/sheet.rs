@@ -484,7 +484,7 @@ const WANTED: &[Line] = &[
         AngularVelocity::KIND,
         "wanted margin of an engine speed below its limit",
     )
-    .within(0.0, 10e3, "definition: a margin is not negative")
+    .margin(10e3)
     .or(0.0, "no margin beyond the limit itself"),
     speed("wanted.crawl_speed", "highest wanted road speed at idle in first gear and low range"),
     ratio("wanted.crawl_ratio", "least crawl ratio").by(&[step(
@@ -515,7 +515,7 @@ const WANTED: &[Line] = &[
         &["wanted.crawl_ratio", "transfer_case.low_ratio", "final_drive.ratio"],
     )]),
     line("wanted.crawl_margin", Ratio::KIND, "wanted margin of the crawl ratio above its minimum")
-        .within(0.0, 1000.0, "definition: a margin is not negative")
+        .margin(1000.0)
         .or(0.0, "no margin beyond the limit itself"),
     line("wanted.clutch", Ratio::KIND, "capacity of the clutch over the engine's torque")
         .within(1.0, 10.0, "definition: below 1 it slips")

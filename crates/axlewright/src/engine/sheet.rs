@@ -142,7 +142,7 @@ const PISTONS: &[Line] = &[
     )
     .above(0.0, 100.0, "plausibility limit: pistons move slower than 100 m/s"),
     line("wanted.piston_speed", Velocity::KIND, "wanted margin of the mean piston speed below its limit")
-        .within(0.0, 100.0, "definition: a margin is not negative")
+        .margin(100.0)
         .or(0.0, "no margin beyond the limit itself"),
 ];
 

@@ -187,7 +187,7 @@ pub const SHEET: Section = Section {
             .within(0.0, 1.0, "definition: a share")
             .or(0.51, "common practice, no source: within one percent of half"),
         line("wanted.diagonal_margin", Ratio::KIND, "wanted margin of the diagonal share inside its band")
-            .within(0.0, 1.0, "definition: a margin is not negative")
+            .margin(1.0)
             .or(0.0, "no margin beyond the band itself"),
     ],
     findings: &[

@@ -104,7 +104,7 @@ const LINES: [Line; 14] = [
         "plausibility limit: nobody bears 100 g",
     ),
     line("wanted.ride_margin", Acceleration::KIND, "wanted margin of the body acceleration below its limit")
-        .within(0.0, 1000.0, "definition: a margin is not negative")
+        .margin(1000.0)
         .or(0.0, "no margin beyond the limit itself"),
     line(
         "wanted.tyre_load_share",
@@ -114,7 +114,7 @@ const LINES: [Line; 14] = [
     .above(0.0, 1.0, "definition: above 1 the wheel hops")
     .or(1.0 / 3.0, "common practice, no source: the threefold comes now and then, and lifts the wheel"),
     line("wanted.tyre_load_margin", Ratio::KIND, "wanted margin of the tyre load variation below its limit")
-        .within(0.0, 1.0, "definition: a margin is not negative")
+        .margin(1.0)
         .or(0.05, "common practice, no source: roads are rougher than their class"),
     line("wanted.flat_ride_low", Ratio::KIND, "fewest cycles until both ends move together")
         .within(0.0, 100.0, "definition: cycles are counted from the bump on")
@@ -126,7 +126,7 @@ const LINES: [Line; 14] = [
             "common practice after Olley, from memory: about one to one and a half, a quarter beside it",
         ),
     line("wanted.flat_ride_margin", Ratio::KIND, "wanted margin of the cycles inside their band")
-        .within(0.0, 100.0, "definition: a margin is not negative")
+        .margin(100.0)
         .or(0.0, "no margin beyond the band itself"),
 ];
 

@@ -514,12 +514,12 @@ const WANTED: &[Line] = &[
         Damping::KIND,
         "wanted margin of the wanted rate inside the range of its damper",
     )
-    .within(0.0, 1e7, "definition: a margin is not negative")
+    .margin(1e7)
     .or(0.0, "no margin beyond the range itself"),
     band("axle.wanted.frequency_low", "least natural frequency that is wanted"),
     band("axle.wanted.frequency_high", "highest wanted natural frequency"),
     line("wanted.frequency_margin", Frequency::KIND, "wanted margin of a frequency inside its band")
-        .within(0.0, 1000.0, "definition: a margin is not negative")
+        .margin(1000.0)
         .or(0.0, "no margin beyond the band itself"),
     ratio("wanted.frequency_ratio_low", "least natural frequency of the rear over the front").or(
         1.0,
@@ -528,7 +528,7 @@ const WANTED: &[Line] = &[
     ratio("wanted.frequency_ratio_high", "highest wanted ratio of natural frequencies, rear over front")
         .or(1.3, "common practice, no source"),
     line("wanted.ratio_margin", Ratio::KIND, "wanted margin of a ratio inside its band")
-        .within(0.0, 10.0, "definition: a margin is not negative")
+        .margin(10.0)
         .or(0.0, "no margin beyond the band itself"),
     line("wanted.damping_low", Ratio::KIND, "least damping ratio that is wanted")
         .within(0.0, 3.0, "plausibility limit: ratios lie below 3")

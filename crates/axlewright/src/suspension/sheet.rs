@@ -275,17 +275,17 @@ const WANTED: &[Line] = &[
     angle("wanted.bump_steer_in", "toe-in over 25 mm of bump that is borne")
         .or(0.1_f64.to_radians(), "common practice, no source: a tenth of a degree"),
     line("wanted.bump_steer_margin", Angle::KIND, "wanted margin of the bump steer inside its band")
-        .within(0.0, 1.6, "definition: a margin is not negative")
+        .margin(1.6)
         .or(0.0, "no margin beyond the band itself"),
     line("wanted.joint_margin", Angle::KIND, "lean that is wanted left in every joint")
-        .within(0.0, 1.6, "definition: a margin is not negative")
+        .margin(1.6)
         .or(2_f64.to_radians(), "common practice, no source: 2 deg for what bends and wears"),
     line(
         "wanted.linkage_margin",
         Length::KIND,
         "travel that is wanted left in the linkage where the stops end it",
     )
-    .within(0.0, 100.0, "definition: a margin is not negative")
+    .margin(100.0)
     .or(0.01, "common practice, no source: 10 mm"),
     share("wanted.roll_understeer_low", "least steer of an axle over its roll, positive to understeer")
         .or(-0.05, "common practice, no source: a twentieth of the roll to oversteer is hardly felt"),
@@ -295,7 +295,7 @@ const WANTED: &[Line] = &[
         .within(0.0, 100.0, "definition: to either side")
         .or(0.01, "common practice, no source: 10 mm"),
     line("wanted.lateral_shift_margin", Length::KIND, "wanted margin of the lateral shift below its limit")
-        .within(0.0, 100.0, "definition: a margin is not negative")
+        .margin(100.0)
         .or(0.0, "no margin beyond the limit itself"),
     line(
         "wanted.pinion_angle_change",
@@ -305,13 +305,13 @@ const WANTED: &[Line] = &[
     .within(0.0, 1.6, "definition: to either side")
     .or(3_f64.to_radians(), "common practice, no source: 3 deg from the angle that was set"),
     line("wanted.pinion_angle_margin", Angle::KIND, "wanted margin of the pinion's turn below its limit")
-        .within(0.0, 1.6, "definition: a margin is not negative")
+        .margin(1.6)
         .or(0.0, "no margin beyond the limit itself"),
     line("wanted.bind_share", Ratio::KIND, "greatest share of what the links bear that binding may take")
         .above(0.0, 1.0, "definition: a part is short of what it does not bear")
         .or(1.0, "definition: all of it"),
     line("wanted.bind_margin", Ratio::KIND, "wanted margin of the binding share below its limit")
-        .within(0.0, 1.0, "definition: a margin is not negative")
+        .margin(1.0)
         .or(0.2, "common practice, no source: a fifth for what the links carry besides"),
     line(
         "wanted.anti_squat_low",
@@ -334,7 +334,7 @@ const WANTED: &[Line] = &[
             "common practice, no source: 4 deg, which the propeller shaft's joints bear beside their own",
         ),
     line("wanted.wind_up_margin", Angle::KIND, "wanted margin of the wind-up below its limit")
-        .within(0.0, 1.6, "definition: a margin is not negative")
+        .margin(1.6)
         .or(0.0, "no margin beyond the limit itself"),
     line("wanted.roll_gradient", RollGradient::KIND, "greatest roll of the body over lateral acceleration")
         .above(0.0, 1.0, "plausibility limit: no body leans more than 560 deg/g"),
@@ -343,7 +343,7 @@ const WANTED: &[Line] = &[
         RollGradient::KIND,
         "wanted margin of the roll gradient below its limit",
     )
-    .within(0.0, 1.0, "definition: a margin is not negative")
+    .margin(1.0)
     .or(0.0, "no margin beyond the limit itself"),
     share(
         "wanted.front_share_low",

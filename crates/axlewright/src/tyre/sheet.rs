@@ -215,7 +215,7 @@ const SPEEDOMETER: &[Line] = &[
     )
     .by(&[pick(&["speedometer.counts", "speedometer.error_at_wheel", "speedometer.error_at_shaft"])]),
     line("wanted.speedometer", Ratio::KIND, "share by which the speedometer should read too much")
-        .within(0.0, 1.0, "definition: a margin is not negative")
+        .margin(1.0)
         .or(0.0, "no margin beyond never too little"),
 ];
 

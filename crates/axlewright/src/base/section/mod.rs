@@ -465,6 +465,10 @@ impl Line {
     pub const fn within(self, lower: f64, upper: f64, source: &'static str) -> Line {
         Line { range: Range { lower, upper, lower_open: false, source }, ..self }
     }
+    /// Is a wanted margin of at most `upper`.
+    pub const fn margin(self, upper: f64) -> Line {
+        self.within(0.0, upper, "definition: a margin is not negative")
+    }
     /// Follows from other lines by the first of these steps whose inputs are known.
     pub const fn by(self, steps: &'static [Step]) -> Line {
         Line { steps, ..self }
