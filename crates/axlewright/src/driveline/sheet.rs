@@ -74,6 +74,10 @@ const fn radius(path: &'static str, meaning: &'static str) -> Line {
     line(path, Length::KIND, meaning).above(0.0, 10.0, "plausibility limit: tyres are smaller than 10 m")
 }
 
+const fn diameter(path: &'static str, meaning: &'static str) -> Line {
+    line(path, Length::KIND, meaning).above(0.0, 10.0, "plausibility limit: clutches are smaller than 10 m")
+}
+
 /// Ratios of a gearbox, first gear to top.
 struct Ratios {
     first: Ratio,
@@ -251,16 +255,8 @@ const CLUTCH: &[Line] = &[
         2.0,
         "plausibility limit: facings hold less than twice what presses them",
     ),
-    line("clutch.outer_diameter", Length::KIND, "outer diameter of the facings").above(
-        0.0,
-        10.0,
-        "plausibility limit: clutches are smaller than 10 m",
-    ),
-    line("clutch.inner_diameter", Length::KIND, "inner diameter of the facings").above(
-        0.0,
-        10.0,
-        "plausibility limit: clutches are smaller than 10 m",
-    ),
+    diameter("clutch.outer_diameter", "outer diameter of the facings"),
+    diameter("clutch.inner_diameter", "inner diameter of the facings"),
     line("clutch.faces", Ratio::KIND, "number of friction faces: 2 for one plate").within(
         1.0,
         100.0,
