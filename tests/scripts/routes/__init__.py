@@ -26,6 +26,11 @@ def exact(number: float) -> Fraction:
     return Fraction(repr(float(number)))
 
 
+def second_difference(energy) -> Fraction:
+    """Stiffness of a quadratic energy, without error."""
+    return energy(Fraction(1)) + energy(Fraction(-1)) - 2 * energy(Fraction(0))
+
+
 INCH, POUND, GRAVITY = Fraction("0.0254"), Fraction("0.45359237"), Fraction("9.80665")
 FORCE = POUND * GRAVITY
 PSI = FORCE / INCH**2

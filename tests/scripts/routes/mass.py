@@ -4,9 +4,9 @@ import mpmath
 import numpy as np
 from scipy.optimize import brentq
 
-from . import exact, route
+from . import GRAVITY, exact, route
 
-G0 = 9.80665
+G0 = float(GRAVITY)
 
 
 @route("mass.weight_distribution")

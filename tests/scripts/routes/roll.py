@@ -4,14 +4,7 @@ from fractions import Fraction
 
 from scipy.optimize import brentq, fsolve
 
-from . import exact, route
-
-G0 = Fraction("9.80665")
-
-
-def second_difference(energy):
-    """Of a quadratic energy, without error."""
-    return energy(Fraction(1)) + energy(Fraction(-1)) - 2 * energy(Fraction(0))
+from . import GRAVITY, exact, route, second_difference
 
 
 def sides(rate, half):
@@ -64,7 +57,7 @@ def roll_gradient(sprung_mass, roll_arm, front_roll_stiffness, rear_roll_stiffne
     """Angle where the energy of springs, weight and inertia force is stationary, for a lateral acceleration of one."""
     mass, arm, stiffness = exact(sprung_mass), exact(roll_arm), exact(front_roll_stiffness) + exact(rear_roll_stiffness)
     # The energy is quadratic in the angle: slope at none over its second difference.
-    energy = lambda angle: stiffness * angle**2 / 2 - mass * G0 * arm * angle**2 / 2 - mass * arm * angle  # noqa: E731
+    energy = lambda angle: stiffness * angle**2 / 2 - mass * GRAVITY * arm * angle**2 / 2 - mass * arm * angle  # noqa: E731
     slope = (energy(Fraction(1)) - energy(Fraction(-1))) / 2
     return -slope / second_difference(energy)
 
@@ -72,7 +65,7 @@ def roll_gradient(sprung_mass, roll_arm, front_roll_stiffness, rear_roll_stiffne
 @route("suspension.roll_stiffness_for_gradient")
 def stiffness_for_gradient(sprung_mass, roll_arm, roll_gradient):
     mass, arm, angle = exact(sprung_mass), exact(roll_arm), exact(roll_gradient)
-    return mass * arm * (1 + G0 * angle) / angle
+    return mass * arm * (1 + GRAVITY * angle) / angle
 
 
 @route("suspension.axle_load_transfer")
@@ -81,7 +74,7 @@ def axle_load_transfer(unsprung_mass, unsprung_height, axle_sprung_mass, roll_ce
 
     def outer_load(moment):
         """From the sum of the forces and of the moments about the middle, less half of the weight."""
-        weight = (unsprung + sprung) * G0
+        weight = (unsprung + sprung) * GRAVITY
         return (weight + 2 * moment / track) / 2 - weight / 2
 
     parts = {"unsprung_transfer": unsprung * sideways * height, "geometric_transfer": sprung * sideways * centre, "elastic_transfer": stiffness * angle}
@@ -131,8 +124,8 @@ class Vehicle:
             place += axle["share"] * axle["roll_centre_height"] * angle
             fall += axle["share"] * axle["roll_centre_height"] * angle**2 / 2
             unsprung = axle["unsprung_mass"], axle["unsprung_height"]
-            total -= unsprung[0] * unsprung[1] * (sideways * angle + G0 * angle**2 / 2)
-        return total - self.mass * (sideways * place + G0 * fall)
+            total -= unsprung[0] * unsprung[1] * (sideways * angle + GRAVITY * angle**2 / 2)
+        return total - self.mass * (sideways * place + GRAVITY * fall)
 
     def turned(self, sideways):
         zero = [Fraction(0)] * 3
@@ -149,13 +142,13 @@ class Vehicle:
         out, transfers = {"roll_angle": body}, []
         for name, axle, angle in zip(("front", "rear"), self.axles, leans):
             track, on = axle["track"], self.mass * axle["share"]
-            pushed = sideways + G0 * angle
+            pushed = sideways + GRAVITY * angle
             parts = [axle["unsprung_mass"] * axle["unsprung_height"] * pushed, on * axle["roll_centre_height"] * pushed, axle["suspension"] * (body - angle)]
             out |= {f"{name}_{part}_transfer": moment / track for part, moment in zip(("unsprung", "geometric", "elastic"), parts)}
             # By the tyres: their rate times how much the outer one is pressed more.
             transfers.append(axle["tyres"] * angle / track)
             out[f"{name}_load_transfer"] = transfers[-1]
-            out[f"{name}_inner_load"] = (on + axle["unsprung_mass"]) * G0 / 2 - transfers[-1]
+            out[f"{name}_inner_load"] = (on + axle["unsprung_mass"]) * GRAVITY / 2 - transfers[-1]
         return out | {"front_share": transfers[0] / sum(transfers)}
 
 
@@ -165,9 +158,7 @@ def balance(d):
     turn = vehicle.in_turn(Fraction(1))
     loads = [vehicle.mass * axle["share"] + axle["unsprung_mass"] for axle in vehicle.axles]
     weight = loads[0] / sum(loads)
-    sprung = vehicle.axles[0]["share"]
     found = {"roll_gradient": turn["roll_angle"], "front_suspension_stiffness": vehicle.axles[0]["suspension"], "rear_suspension_stiffness": vehicle.axles[1]["suspension"], "front_share": turn["front_share"]}
-    del sprung
     return found | {"front_weight_share": weight, "share_over_weight": turn["front_share"] - weight}
 
 

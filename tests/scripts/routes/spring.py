@@ -8,10 +8,9 @@ from scipy.integrate import quad, solve_ivp
 from scipy.linalg import eigh_tridiagonal
 from scipy.optimize import brentq
 
-from . import Refused, exact, route
+from . import GRAVITY, Refused, exact, route, second_difference
 
 mpmath.mp.dps = 40
-GRAVITY = Fraction("9.80665")
 
 
 def polar_moment(outer, inner=0.0):
@@ -112,8 +111,7 @@ def series_rate(first_rate, second_rate):
 
 @route("spring.parallel_rate")
 def parallel_rate(first_rate, second_rate):
-    energy = lambda x: (exact(first_rate) + exact(second_rate)) * x * x / 2  # noqa: E731
-    return energy(Fraction(1)) + energy(Fraction(-1)) - 2 * energy(Fraction(0))
+    return second_difference(lambda x: (exact(first_rate) + exact(second_rate)) * x * x / 2)
 
 
 def let_go(mass, damping, rate):
