@@ -1045,22 +1045,29 @@ static void threads(void)
     axw_sheet_free(sheet);
 }
 
+/* The document of a model that the sheet holds; its type and what comes from elsewhere are these. */
+static char *model_at(const axw_sheet *sheet, const char *path, const char *type, const char *elsewhere)
+{
+    char *document = NULL, *found_type = NULL, *found_elsewhere = NULL;
+    ASK(document, axw_sheet_model, sheet, path);
+    ASK(found_type, axw_sheet_model_type, sheet, path);
+    ASK(found_elsewhere, axw_sheet_model_elsewhere, sheet, path);
+    TEXT(found_type, type);
+    TEXT(found_elsewhere, elsewhere);
+    free(found_type);
+    free(found_elsewhere);
+    return document;
+}
+
 /* A model that the sheet holds is read by the constructor of its type, and says what comes from elsewhere. */
 static void models(void)
 {
     axw_sheet *sheet = new_sheet("version = 1\n[cap]\nrating = \"15 psi gauge\"\nholding_pressure = \"13 psi gauge\"\n");
-    char *document = NULL, *type = NULL, *elsewhere = NULL;
-    ASK(document, axw_sheet_model, sheet, "cap");
-    ASK(type, axw_sheet_model_type, sheet, "cap");
-    ASK(elsewhere, axw_sheet_model_elsewhere, sheet, "cap");
-    TEXT(type, "cooling.CapTest");
-    TEXT(elsewhere, "");
+    char *document = model_at(sheet, "cap", "cooling.CapTest", "");
     axw_cooling_cap_test *cap = NULL;
     STATUS(axw_cooling_cap_test_new(document, &cap), AXW_OK);
     axw_cooling_cap_test_free(cap);
     free(document);
-    free(type);
-    free(elsewhere);
 
     size_t needed = 77;
     REFUSED(axw_sheet_model(sheet, "leak_test", NULL, 0, &needed), AXW_DOCUMENT, "leak_test.trapped");
@@ -1085,20 +1092,15 @@ static void models(void)
         "clamped_length = \"140 mm\"\n"
         "form = \"uniform_strength\"\n"
         "load = \"9.8 kN\"\n");
-    ASK(document, axw_sheet_model, sheet, "rear.suspension");
-    ASK(type, axw_sheet_model_type, sheet, "rear.suspension");
-    ASK(elsewhere, axw_sheet_model_elsewhere, sheet, "rear.suspension");
-    TEXT(type, "suspension.LeafAxle");
-    TEXT(elsewhere, "wheel.loaded_radius rear.tyre.loaded_radius written\n"
-                    "leaf.fixed_eye.y rear.leaf.fixed_eye.y computed\n"
-                    "leaf.shackle_eye.y rear.leaf.shackle_eye.y computed\n"
-                    "leaf.shackle_pivot.y rear.leaf.shackle_pivot.y computed\n");
+    document = model_at(sheet, "rear.suspension", "suspension.LeafAxle",
+                        "wheel.loaded_radius rear.tyre.loaded_radius written\n"
+                        "leaf.fixed_eye.y rear.leaf.fixed_eye.y computed\n"
+                        "leaf.shackle_eye.y rear.leaf.shackle_eye.y computed\n"
+                        "leaf.shackle_pivot.y rear.leaf.shackle_pivot.y computed\n");
     axw_suspension_leaf_axle *axle = NULL;
     STATUS(axw_suspension_leaf_axle_new(document, &axle), AXW_OK);
     axw_suspension_leaf_axle_free(axle);
     free(document);
-    free(type);
-    free(elsewhere);
     axw_sheet_free(sheet);
 }
 
