@@ -40,20 +40,20 @@ pub struct AxleLink {
     pub name: String,
     /// As a pair, drawn on the left, or as a single one.
     pub fitted: Fitted,
-    /// Its end on the body.
+    /// End on the body.
     pub body: Point,
-    /// Its end on the axle.
+    /// End on the axle.
     pub axle: Point,
-    /// Stiffness along the link of the bush in its body end; rigid where it is not given.
+    /// Stiffness along the link of the bush in the body end; rigid if it is not given.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub body_bush: Option<Value<LinearStiffness>>,
-    /// Rate of the bush in its axle end.
+    /// Stiffness along the link of the bush in the axle end; rigid if it is not given.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub axle_bush: Option<Value<LinearStiffness>>,
-    /// Largest lean in its body end from ride height.
+    /// Largest allowed lean of the joint in the body end, from ride height.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub body_limit: Option<Value<Angle>>,
-    /// Largest lean in its axle end from ride height.
+    /// Largest allowed lean of the joint in the axle end, from ride height.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub axle_limit: Option<Value<Angle>>,
 }
@@ -75,16 +75,16 @@ pub struct NamedLink {
     pub body: Point,
     /// End on the axle.
     pub axle: Point,
-    /// Stiffness along the link of the bush in its body end; rigid where it is not given.
+    /// Stiffness along the link of the bush in the body end; rigid if it is not given.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub body_bush: Option<Value<LinearStiffness>>,
-    /// Stiffness along the link of the bush in its axle end.
+    /// Stiffness along the link of the bush in the axle end; rigid if it is not given.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub axle_bush: Option<Value<LinearStiffness>>,
-    /// Lean that its body end allows, from ride height.
+    /// Largest allowed lean of the joint in the body end, from ride height.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub body_limit: Option<Value<Angle>>,
-    /// Lean that its axle end allows, from ride height.
+    /// Largest allowed lean of the joint in the axle end, from ride height.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub axle_limit: Option<Value<Angle>>,
 }
@@ -99,20 +99,20 @@ pub struct NamedLink {
     )
 )]
 pub struct LateralRod {
-    /// Its end on the body.
+    /// End on the body.
     pub body: Point,
-    /// Its end on the axle.
+    /// End on the axle.
     pub axle: Point,
-    /// Stiffness along the rod of the bush in its body end; rigid where it is not given.
+    /// Stiffness along the rod of the bush in the body end; rigid if it is not given.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub body_bush: Option<Value<LinearStiffness>>,
-    /// Rate of the bush in its axle end.
+    /// Stiffness along the rod of the bush in the axle end; rigid if it is not given.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub axle_bush: Option<Value<LinearStiffness>>,
-    /// Largest lean in its body end from ride height.
+    /// Largest allowed lean of the joint in the body end, from ride height.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub body_limit: Option<Value<Angle>>,
-    /// Largest lean in its axle end from ride height.
+    /// Largest allowed lean of the joint in the axle end, from ride height.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub axle_limit: Option<Value<Angle>>,
 }
@@ -127,20 +127,20 @@ pub struct LateralRod {
     )
 )]
 pub struct WattRod {
-    /// Its end on the bell crank.
+    /// End on the bell crank.
     pub crank: Point,
-    /// Its other end.
+    /// Other end.
     pub outer: Point,
-    /// Stiffness along the rod of the bush in its end on the crank; rigid where it is not given.
+    /// Stiffness along the rod of the bush in the end on the crank; rigid if it is not given.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub crank_bush: Option<Value<LinearStiffness>>,
-    /// Rate of the bush in its other end.
+    /// Stiffness along the rod of the bush in the other end; rigid if it is not given.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub outer_bush: Option<Value<LinearStiffness>>,
-    /// Largest lean against the crank from ride height.
+    /// Largest allowed lean of the joint in the end on the crank, from ride height.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub crank_limit: Option<Value<Angle>>,
-    /// Largest lean in its other end from ride height.
+    /// Largest allowed lean of the joint in the other end, from ride height.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub outer_limit: Option<Value<Angle>>,
 }
