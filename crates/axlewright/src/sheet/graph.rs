@@ -395,10 +395,7 @@ impl Graph {
                     false => taken.name.to_owned(),
                 };
                 for leaf in leaves {
-                    let (line, name) = match leaf.key.as_str() {
-                        "" => (entry.clone(), name.clone()),
-                        key => (below(entry, key), below(&name, key)),
-                    };
+                    let (line, name) = (below(entry, &leaf.key), below(&name, &leaf.key));
                     // A list ends with its last entry that is written.
                     let around = u8::from(taken.need == Need::Needed);
                     let optional = leaf.optional > around || place > 0;
@@ -458,8 +455,7 @@ impl Graph {
                 let before = inputs.len();
                 for entry in self.entries(&at(taken.path)) {
                     for leaf in leaves {
-                        let path = if leaf.key.is_empty() { entry.clone() } else { below(&entry, &leaf.key) };
-                        inputs.push(self.known(&path)?);
+                        inputs.push(self.known(&below(&entry, &leaf.key))?);
                         optional.push(match taken.need {
                             Need::Typed => leaf.optional > 0,
                             Need::Needed => leaf.optional > 1,

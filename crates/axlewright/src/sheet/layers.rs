@@ -2,7 +2,7 @@
 //!
 //! The paths are read from the constants of the systems as they are compiled, so that none hides in a macro.
 
-use crate::base::section::rule::{Shape, below};
+use crate::base::section::rule::{Shape, Taken, below};
 use crate::base::section::{About, Call, Class, Margin, Section, Step};
 
 type Sections = [(&'static str, &'static Section)];
@@ -36,11 +36,7 @@ fn named(section: &'static Section) -> Vec<String> {
         finding.about.iter().for_each(|about| of_about(about, &mut add));
     }
     for model in section.models {
-        let mut shape = Shape::default();
-        (model.shape)(&mut shape);
-        for (taken, leaves) in model.inputs.iter().zip(&shape.inputs) {
-            leaves.iter().for_each(|leaf| add(&at(taken.path, &leaf.key)));
-        }
+        of_inputs(model.inputs, model.shape, &mut add);
     }
     section.renamed.iter().for_each(|renamed| add(renamed.new));
     paths
@@ -49,11 +45,15 @@ fn named(section: &'static Section) -> Vec<String> {
 fn of_step(step: &Step, add: &mut impl FnMut(&str)) {
     step.inputs.iter().for_each(|path| add(path));
     if let Call::Rule(rule, _) = step.call {
-        let mut shape = Shape::default();
-        (rule.shape)(&mut shape);
-        for (taken, leaves) in rule.inputs.iter().zip(&shape.inputs) {
-            leaves.iter().for_each(|leaf| add(&at(taken.path, &leaf.key)));
-        }
+        of_inputs(rule.inputs, rule.shape, add);
+    }
+}
+
+fn of_inputs(inputs: &[Taken], shape: fn(&mut Shape), add: &mut impl FnMut(&str)) {
+    let mut leaves = Shape::default();
+    shape(&mut leaves);
+    for (taken, leaves) in inputs.iter().zip(&leaves.inputs) {
+        leaves.iter().for_each(|leaf| add(&below(taken.path, &leaf.key)));
     }
 }
 
@@ -62,10 +62,6 @@ fn of_about(about: &About, add: &mut impl FnMut(&str)) {
     if !about.choice.is_empty() {
         add(about.choice);
     }
-}
-
-fn at(path: &str, key: &str) -> String {
-    if key.is_empty() { path.to_owned() } else { below(path, key) }
 }
 
 /// Whether a path is that of a line or finding as it is declared, or of a table around it; `front` and `rear` are places of `axle`, and

@@ -484,9 +484,10 @@ macro_rules! words {
     };
 }
 
-/// Path of a field below a part.
-pub fn below(key: &str, field: &str) -> String {
-    if key.is_empty() { field.to_owned() } else { format!("{key}.{field}") }
+/// Path of a field below a part; either may be empty.
+pub fn below(part: &str, field: &str) -> String {
+    let dot = if part.is_empty() || field.is_empty() { "" } else { "." };
+    format!("{part}{dot}{field}")
 }
 
 /// A rule: a function or a stage of a model, the lines of the fields that it takes, and the results that lines take.
