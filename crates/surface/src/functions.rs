@@ -52,8 +52,8 @@ impl Api {
                         }
                         if !sources.exports(&function.name) {
                             return Err(place(format!(
-                                "{} is not public: {}/mod.rs lacks its `pub use`",
-                                function.name, sources.name
+                                "{} is not public: the mod.rs of its folder lacks its `pub use`",
+                                function.name
                             )));
                         }
                         self.functions.push(function);

@@ -8,7 +8,7 @@ use syn::{Item, Type, Visibility};
 /// Folders of the core's sources that are not a system of the vehicle.
 const NOT_A_SYSTEM: &[&str] = &["base", "catalogue", "sheet"];
 
-/// Sources of one system, parsed; files of subfolders count as files of its own folder.
+/// Sources of one system, parsed. Files of subfolders count as files of the system's own folder.
 pub struct Sources {
     pub name: String,
     pub files: Vec<(PathBuf, syn::File)>,
@@ -22,7 +22,10 @@ impl Sources {
         for folder in sorted(core)?.into_iter().filter(|path| path.is_dir()) {
             let name = file_name(&folder);
             if !NOT_A_SYSTEM.contains(&name.as_str()) {
-                let files = rust_files(&folder)?.into_iter().map(|path| Ok((path.clone(), parse(&path)?)));
+                // In the order of the files' names, so that nothing generated depends on the folder in which a file stands.
+                let mut paths = rust_files(&folder)?;
+                paths.sort_by_key(|path| file_name(path));
+                let files = paths.into_iter().map(|path| Ok((path.clone(), parse(&path)?)));
                 systems.push(Sources { name, files: files.collect::<Fallible<_>>()?, folder });
             }
         }
@@ -43,7 +46,7 @@ impl Sources {
         self.files.iter().any(|(path, _)| *path == self.folder.join(file))
     }
 
-    /// True if its own `mod.rs` makes a name public.
+    /// True if a `mod.rs` of its folders makes a name public.
     pub fn exports(&self, name: &str) -> bool {
         fn holds(tree: &syn::UseTree, name: &str) -> bool {
             match tree {
@@ -53,11 +56,10 @@ impl Sources {
                 _ => false,
             }
         }
-        self.root().is_ok_and(|root| {
-            root.items.iter().any(
-                |item| matches!(item, Item::Use(item) if is_public(&item.vis) && holds(&item.tree, name)),
-            )
-        })
+        let roots = self.files.iter().filter(|(path, _)| path.ends_with("mod.rs"));
+        roots
+            .flat_map(|(_, root)| &root.items)
+            .any(|item| matches!(item, Item::Use(item) if is_public(&item.vis) && holds(&item.tree, name)))
     }
 
     fn root(&self) -> Fallible<&syn::File> {

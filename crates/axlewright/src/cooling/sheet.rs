@@ -1,4 +1,4 @@
-use super::leak_down::Trapped;
+use super::leak::leak_down::Trapped;
 use super::{CapTest, Coolant, LeakDown, Liquid};
 use crate::base::section::{
     About, Finding, Line, Margin, Renamed, Rule, Section, by, choice, derived, joined, line, model, pick,

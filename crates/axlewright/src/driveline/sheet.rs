@@ -4,8 +4,8 @@
 )]
 
 use super::Differential;
-use super::demand::{AtGround, Geared, GripBounds, OneShaft, Pulling, Rated};
-use super::torque_path::{Grip, RatingKind, Side, TorquePath};
+use super::torque::demand::{AtGround, Geared, GripBounds, OneShaft, Pulling, Rated};
+use super::torque::torque_path::{Grip, RatingKind, Side, TorquePath};
 use crate::base::section::{
     About, Also, Finding, Line, Margin, ModelOf, Rule, Section, also, by, choice, derived, fields,
     greatest_of, joined, line, model, pick, product_of, quotient_of, renamed, rule, step, words,

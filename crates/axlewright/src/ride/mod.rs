@@ -11,45 +11,15 @@
 //!
 //! Left out here: seats and engine mounts, friction, roll centres and lateral forces, live axles as bodies of their own, tyres that bridge short waves.
 
-mod axle_wheel;
-mod course;
-mod damping_for_least_body_acceleration;
-mod damping_for_least_tyre_load;
-mod dynamic_index;
-mod flat_ride_cycles;
-mod flat_ride_rear_frequency;
-mod full_car;
-mod half_car;
-mod integral;
-mod linear;
-mod matrix;
-mod nonlinear_quarter_car;
-mod on_road;
-mod quarter_car;
-mod response;
-mod road_displacement_density;
-mod road_surface;
+mod car;
+mod quarter;
+mod road;
 #[cfg(feature = "sheet")]
 mod sheet;
-mod track_coherence;
-mod transmissibility;
-mod vehicle;
-mod wk_weighting;
+mod solution;
 
-pub use axle_wheel::AxleWheel;
-pub use damping_for_least_body_acceleration::damping_for_least_body_acceleration;
-pub use damping_for_least_tyre_load::damping_for_least_tyre_load;
-pub use dynamic_index::dynamic_index;
-pub use flat_ride_cycles::flat_ride_cycles;
-pub use flat_ride_rear_frequency::flat_ride_rear_frequency;
-pub use full_car::FullCar;
-pub use half_car::{BodyModes, FlatRide, HalfCar};
-pub use nonlinear_quarter_car::{MountedStop, NonlinearQuarterCar};
-pub use on_road::{OnRoad, VehicleOnRoad};
-pub use quarter_car::{QuarterCar, QuarterModes};
-pub use road_displacement_density::road_displacement_density;
-pub use road_surface::{RoadClass, RoadSurface};
+pub use car::*;
+pub use quarter::*;
+pub use road::*;
 #[cfg(feature = "sheet")]
 pub use sheet::SHEET;
-pub use transmissibility::transmissibility;
-pub use wk_weighting::wk_weighting;

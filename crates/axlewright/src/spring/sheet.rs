@@ -1,6 +1,8 @@
 use super::Corner;
-use super::measured::{AtMount, Column, Compressed, Compression, DamperTravel, Droop, OnOneAxis, OpenDamper};
-use super::travel::{AtWheel, Bind, Bump, Carried, Mounting};
+use super::wheel::measured::{
+    AtMount, Column, Compressed, Compression, DamperTravel, Droop, OnOneAxis, OpenDamper,
+};
+use super::wheel::travel::{AtWheel, Bind, Bump, Carried, Mounting};
 use crate::base::section::{
     About, Finding, Line, Margin, Rule, Section, by, choice, derived, difference_of, fields, joined, line,
     mean_of, model, negative_of, pick, quotient_of, rule, same, step, sum_of, words,

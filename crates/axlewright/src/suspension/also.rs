@@ -2,10 +2,9 @@
 //! taken on what is drawn.
 
 use super::classes::{LEADS, LED_BY};
-use super::{
-    double_wishbone_lines as wishbone, leaf_axle_rules as on_leaves, live_axle_rules as on_links,
-    strut_lines as strut,
-};
+use super::independent::{double_wishbone_lines as wishbone, strut_lines as strut};
+use super::leaf_axle::rules as on_leaves;
+use super::live_axle::rules as on_links;
 use crate::base::section::{About, Also, also, by, difference_of, gives, joined, least_of, same, sum_of};
 use crate::spring::COIL;
 

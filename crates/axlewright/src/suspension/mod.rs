@@ -24,94 +24,28 @@
 
 #[cfg(feature = "sheet")]
 mod also;
-mod axle_linkage;
-mod axle_load_transfer;
-mod axle_parts;
-#[cfg(feature = "sheet")]
-mod axle_rules;
-mod bar_lever;
-mod bar_rate_for_roll_stiffness;
-mod bar_roll_stiffness;
 #[cfg(feature = "sheet")]
 mod classes;
-mod double_wishbone;
-#[cfg(feature = "sheet")]
-mod double_wishbone_lines;
-mod front_transfer_share;
-mod in_roll;
-mod independent_roll_stiffness;
+mod independent;
 #[cfg(feature = "sheet")]
 mod inputs;
-mod jet;
-#[cfg(feature = "sheet")]
-mod kept;
-mod lanes;
-mod leaf;
+mod kinematics;
 mod leaf_axle;
-#[cfg(feature = "sheet")]
-mod leaf_axle_lines;
-mod leaf_axle_range;
-#[cfg(feature = "sheet")]
-mod leaf_axle_rules;
-mod linkage;
-mod linkage_range;
-#[cfg(feature = "sheet")]
-mod linkage_stages;
 mod live_axle;
-#[cfg(feature = "sheet")]
-mod live_axle_lines;
-mod live_axle_roll_stiffness;
-#[cfg(feature = "sheet")]
-mod live_axle_rules;
-mod outline;
-mod pair;
 mod parts;
-mod roll_arm;
-mod roll_balance;
-mod roll_gradient;
-mod roll_stiffness_for_gradient;
-mod roll_stiffness_over_tyres;
+mod roll;
 #[cfg(feature = "sheet")]
 mod sheet;
-mod solved;
-mod strut;
-#[cfg(feature = "sheet")]
-mod strut_lines;
-#[cfg(test)]
-#[cfg(feature = "serde")]
+#[cfg(all(test, feature = "serde"))]
 mod tests;
-mod tyre_roll_stiffness;
-mod vector;
-mod wheel_position;
 
-pub use axle_load_transfer::{AxleLoadTransfer, axle_load_transfer};
-pub use axle_parts::{
-    AxleBar, AxleCoilOver, AxleLink, Fitted, LateralRod, Mount, NamedLink, Pinion, Pitching, WattLinkage,
-    WattRod,
-};
-pub use bar_rate_for_roll_stiffness::bar_rate_for_roll_stiffness;
-pub use bar_roll_stiffness::bar_roll_stiffness;
-pub use double_wishbone::DoubleWishbone;
-pub use front_transfer_share::front_transfer_share;
-pub use in_roll::WheelsInRoll;
-pub use independent_roll_stiffness::independent_roll_stiffness;
-pub use leaf_axle::{
-    AxleDamper, HeaveRange, LeafAxle, LeafAxlePosition, LeafForm, LeafRate, LeafSpring, Leaves,
-    PreparedLeafAxle, WindUp,
-};
-pub use live_axle::{AxlePosition, LiveAxle, PreparedLiveAxle};
-pub use live_axle_roll_stiffness::live_axle_roll_stiffness;
+pub use independent::*;
+pub use leaf_axle::*;
+pub use live_axle::*;
 pub use parts::{
     AntiRollBar, Arm, Axle, BrakePlace, Braking, Carrier, CoilOver, CoilSpring, Damper, Driving, JointLimits,
     Point, SpringSeats, StrutLeg, TieRod, TorsionBar, Wheel,
 };
-pub use roll_arm::roll_arm;
-pub use roll_balance::{Balance, Bars, InTurn, RollAxle, RollBalance};
-pub use roll_gradient::roll_gradient;
-pub use roll_stiffness_for_gradient::roll_stiffness_for_gradient;
-pub use roll_stiffness_over_tyres::roll_stiffness_over_tyres;
+pub use roll::*;
 #[cfg(feature = "sheet")]
 pub use sheet::SHEET;
-pub use strut::Strut;
-pub use tyre_roll_stiffness::tyre_roll_stiffness;
-pub use wheel_position::{PreparedLinkage, TravelRange, WheelPosition};

@@ -1,6 +1,6 @@
 //! Parts of the linkages: points, arms, rods, wheel, coil-over, anti-roll bar.
 
-use super::vector::{Vector, vector};
+use super::kinematics::vector::{Vector, vector};
 use crate::base::document::Value;
 use crate::units::{Angle, Force, Length, LinearStiffness, Ratio, RotationalStiffness, Torque};
 use crate::{Error, Result, valid};

@@ -1,17 +1,17 @@
 use super::also::ALSO;
-use super::axle_rules::{
+use super::classes::READINGS;
+use super::independent::double_wishbone_lines as wishbone;
+use super::independent::strut_lines as strut;
+use super::inputs::{Suspension, Wheels};
+use super::leaf_axle::lines as leaf;
+use super::leaf_axle::rules as on_leaves;
+use super::live_axle::lines as live;
+use super::live_axle::rules as on_links;
+use super::roll::rules::{
     ANTI_DIVE, ANTI_SQUAT, BALANCE, BAR_WHEEL_RATE, BESIDE_LEAVES, BIND_FORCE, BIND_SHARE, BRAKE_ANTI_LIFT,
     DRIVE_ANTI_LIFT, FRONT_DRIVE_SHARE, JOINT_LEFT, LINKAGE_LEFT, NO_ANGLE, NO_FORCE, NO_LENGTH,
     REAR_BRAKE_SHARE, REAR_DRIVE_SHARE, STEER_APART, WHEELS,
 };
-use super::classes::READINGS;
-use super::double_wishbone_lines as wishbone;
-use super::inputs::{Suspension, Wheels};
-use super::leaf_axle_lines as leaf;
-use super::leaf_axle_rules as on_leaves;
-use super::live_axle_lines as live;
-use super::live_axle_rules as on_links;
-use super::strut_lines as strut;
 use super::{BrakePlace, DoubleWishbone, Strut};
 use crate::base::section::{
     About, Finding, Line, Margin, Section, by, choice, derived, gives, joined, line, measured, model,

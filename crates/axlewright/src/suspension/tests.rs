@@ -1,11 +1,11 @@
 //! Every suspension over its travel, drawn in the workshop's documents and moved at random: it answers where ride height leads and nowhere
 //! else, and a slip of the drawing does not make it search without end.
 
-use super::linkage::Linkage;
+use super::independent::linkage::Linkage;
+use super::independent::wheel_position::{Independent, PreparedLinkage};
+use super::kinematics::solved::steps_of;
+use super::kinematics::vector::{Vector, vector};
 use super::parts::Point;
-use super::solved::steps_of;
-use super::vector::{Vector, vector};
-use super::wheel_position::{Independent, PreparedLinkage};
 use super::{
     DoubleWishbone, Fitted, LateralRod, LeafAxle, LiveAxle, Mount, Strut, TravelRange, WattLinkage, WattRod,
 };
@@ -344,8 +344,12 @@ fn the_strut_of_the_wagtail_ends_where_its_tie_rod_is_in_line() {
 fn rows_about_the_ends_of_travel_are_positions_alone() {
     let travel: Vec<Length> = (-8..=8).map(|step| length(0.05 * f64::from(step))).collect();
     let racks = [-0.06, 0.0, 0.03, 0.06].map(length);
-    super::wheel_position::table_equals_single_calls(&Strut::from_text(STRUT).unwrap(), &travel, &racks);
-    super::wheel_position::table_equals_single_calls(
+    super::independent::wheel_position::table_equals_single_calls(
+        &Strut::from_text(STRUT).unwrap(),
+        &travel,
+        &racks,
+    );
+    super::independent::wheel_position::table_equals_single_calls(
         &DoubleWishbone::from_text(WISHBONE).unwrap(),
         &travel,
         &racks,

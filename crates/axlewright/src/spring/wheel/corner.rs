@@ -1,0 +1,428 @@
+use super::travel::{AtWheel, Bind, Bump, Carried, Mounting};
+use crate::base::document::{Model, Stated, Value};
+use crate::base::table::{Filling, Table, record};
+use crate::spring::{natural_frequency, static_deflection, wheel_rate};
+use crate::units::{Angle, Force, Frequency, Length, LinearStiffness, Mass, Ratio};
+use crate::{Error, Result, valid};
+
+/// A catalogue spring on a corner of the vehicle, with the damper and the bump stop that end the wheel's travel.
+///
+/// # Formula
+/// `L = L_0 - m g / (r k)` at ride height; sag `z = (L_d - L) / r`; bump left = the least of `(L - L_c - s) / r`, `h / r_d - z` and
+/// `b - z`; coil-bind margin `L_d - h r / r_d - L_c - s`; captive margin `L_0 - L_d`; wheel rate `k r^2`
+///
+/// # Fields
+/// - `rate` — `k`, of the spring along its own axis, as its maker says
+/// - `free_length` — `L_0`, of the spring unloaded
+/// - `solid_length` — `L_c`, block length: every coil touching
+/// - `minimum_gap` — `s`, sum of the gaps that must stay open between the coils, as the spring's maker says (EN 13906-1)
+/// - `motion_ratio` — `r`, shortening of the spring over travel of the wheel, measured along the spring and constant over the travel
+/// - `sprung_mass` — `m`, the scale reading of the wheel less its unsprung mass, loaded as it will be
+/// - `droop_length` — `L_d`, between the spring's seats with the wheel hanging at full droop on its fully open damper, the adjuster where it will be
+/// - `damper_stroke` — `h`, of the damper, fully open less fully closed, bump rubbers on its rod left aside
+/// - `damper_motion_ratio` — `r_d`, shortening of the damper over travel of the wheel; that of the spring where it is missing, as on a coil-over
+/// - `damper_mounting` — `coil_over` where spring and damper have one axis, or `apart`; left out, it is `apart` if the damper has a ratio of its own
+/// - `bump_stop_travel` — `b`, travel of the wheel from full droop until the bump stop is touched, measured with the spring out; `"none"` where there is no bump stop; left out, the bump travel holds without one
+///
+/// # Valid for
+/// A linear spring that acts along its seats, and a motion ratio that does not change with travel: measure it over the whole travel first.
+/// Full droop is where the damper is fully open; a strap or a joint that stops the wheel earlier is not seen, nor is what a hose, a joint or a
+/// tyre leaves. Friction, bar, bush rates and gas force of the damper are left aside. Where a margin is negative, the lengths and
+/// forces are those of a spring that nothing else stops. Bump stops give way: coil bind is held against the closed damper.
+///
+/// # Source
+/// Balance of virtual work at the wheel; lengths and gaps of a compression spring: EN 13906-1:2013 (from memory); standard gravity: 3rd CGPM
+///
+/// # Caution
+/// A compressed spring stores enough energy to kill: use a compressor made for it. A damper is not always made to be a stop, and a spring that is loose
+/// at full droop can leave its seat on the road; local codes and licensed practice come first.
+#[derive(Debug, Clone, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
+pub struct Corner {
+    /// Rate of the spring along its own axis.
+    pub rate: Value<LinearStiffness>,
+    /// Length of the spring unloaded.
+    pub free_length: Value<Length>,
+    /// Length of the spring with every coil touching.
+    pub solid_length: Value<Length>,
+    /// Sum of the gaps that must stay open between the coils.
+    pub minimum_gap: Value<Length>,
+    /// Shortening of the spring over travel of the wheel.
+    pub motion_ratio: Value<Ratio>,
+    /// Scale reading of the wheel less its unsprung mass.
+    pub sprung_mass: Value<Mass>,
+    /// Between the spring's seats with the wheel at full droop.
+    pub droop_length: Value<Length>,
+    /// Stroke of the damper, fully open less fully closed.
+    pub damper_stroke: Value<Length>,
+    /// Shortening of the damper over travel of the wheel; that of the spring where it is missing.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub damper_motion_ratio: Option<Value<Ratio>>,
+    /// Place of the damper; apart from the spring if left out and the damper has a ratio of its own.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub damper_mounting: Option<Mounting>,
+    /// Travel of the wheel from full droop until the bump stop is touched.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Stated::is_unknown"))]
+    pub bump_stop_travel: Stated<Value<Length>>,
+}
+
+record! {
+    /// A corner standing at ride height.
+    #[derive(Debug, Clone, PartialEq)]
+    pub struct AtRideHeight {
+        /// Compressive force in the spring.
+        pub spring_force: Force,
+        /// Length of the spring.
+        pub spring_length: Length,
+        /// Travel of the wheel from full droop to ride height.
+        pub sag: Length,
+        /// Travel of the wheel in bump until something ends it.
+        pub bump_left: Length,
+        /// Part that ends the bump travel.
+        pub ends_first: String,
+        /// Along the spring, between the closed damper and the minimum gap of the coils.
+        pub bind_margin: Length,
+        /// Compression of the spring at full droop.
+        pub captive_margin: Length,
+        /// Rate at the wheel.
+        pub wheel_rate: LinearStiffness,
+        /// Undamped natural frequency of the sprung mass.
+        pub frequency: Frequency,
+    }
+}
+
+impl crate::base::Sealed for Corner {}
+impl Model for Corner {
+    const WISHES: &'static [[&'static str; 3]] = &[
+        ["bump_tight_below", "wanted.bump", "of_difference"],
+        ["droop_tight_below", "wanted.droop", "of_difference"],
+        ["spring_tight_below", "wanted.spring_margin", "of_difference"],
+    ];
+
+    fn check(&self) -> Result<()> {
+        let (rate, motion_ratio, sprung_mass) =
+            (self.rate.quantity, self.motion_ratio.quantity, self.sprung_mass.quantity);
+        let (free_length, solid_length, minimum_gap, droop_length) = (
+            self.free_length.quantity,
+            self.solid_length.quantity,
+            self.minimum_gap.quantity,
+            self.droop_length.quantity,
+        );
+        let (damper_stroke, damper_motion_ratio) = (self.damper_stroke.quantity, self.damper_ratio());
+        let bump_stop_travel = self.bump_stop_travel.as_ref().map_or(Length::from_si(0.0), |on| on.quantity);
+        if self.damper_mounting == Some(Mounting::Apart) && self.damper_motion_ratio.is_none() {
+            let why = "a damper that stands apart has a ratio of its own";
+            return Err(Error::Missing { argument: "damper_motion_ratio", why });
+        }
+        valid! {
+            rate: 1 <= .. <= 1e9 ; "plausibility limit: springs lie between 1 N/m and 1 GN/m";
+            free_length: 0.0001 <= .. <= 100 ; "plausibility limit: springs are between 0.1 mm and 100 m long";
+            solid_length: 0.00001 <= .. <= 100 ; "plausibility limit: springs are between 10 µm and 100 m long when solid";
+            free_length > solid_length ; "definition: a compression spring can be compressed";
+            minimum_gap: 0 <= .. <= 100 ; "definition: a gap is not negative";
+            motion_ratio: 0.01 <= .. <= 3 ; "plausibility limit: above 3 it is a percentage or an inverted ratio";
+            sprung_mass: 0.001 <= .. <= 1000000 ; "plausibility limit: no wheel carries 1000 t";
+            droop_length: 0.0001 <= .. <= 100 ; "plausibility limit: springs are between 0.1 mm and 100 m long";
+            droop_length > solid_length ; "definition: a spring does not fit between seats nearer than its block length";
+            damper_stroke: 0.0001 <= .. <= 100 ; "plausibility limit: strokes are between 0.1 mm and 100 m";
+            damper_motion_ratio: 0.01 <= .. <= 3 ; "plausibility limit: above 3 it is a percentage or an inverted ratio";
+            bump_stop_travel: 0 <= .. <= 100 ; "definition: it is measured from full droop upward";
+        }
+        Ok(())
+    }
+}
+
+impl Corner {
+    /// The corner at ride height: what the spring does there, and what is left of the travel.
+    ///
+    /// # Returns
+    /// - `spring_force` — compressive force in the spring: the sprung weight over the motion ratio
+    /// - `spring_length` — between its seats
+    /// - `sag` — travel of the wheel from full droop to ride height, all of the droop that is left; negative where the preload holds the wheel on the open damper
+    /// - `bump_left` — travel of the wheel in bump until something ends it; negative where it has ended below ride height
+    /// - `ends_first` — what ends it: `coil bind` (the minimum gap included), `damper closed` or `bump stop`
+    /// - `bind_margin` — what the spring could still shorten with the damper closed, the minimum gap kept; negative where the coils end before the damper
+    /// - `captive_margin` — how much the spring is compressed at full droop; negative where it is loose
+    /// - `wheel_rate` — rate of the spring at the wheel, without the tyre
+    /// - `frequency` — undamped natural frequency of the sprung mass on that rate
+    ///
+    /// # Example
+    /// ```
+    /// use axlewright::{Model, Stated, Value, Verdict, spring::*, units::*};
+    /// let corner = Corner {
+    ///     rate: Value::parse("450 lbf/in")?, free_length: Value::parse("320 mm")?, solid_length: Value::parse("165 mm")?,
+    ///     minimum_gap: Value::parse("15 mm")?, motion_ratio: Value::new(Ratio::of::<one>(0.6)), sprung_mass: Value::parse("420 kg")?,
+    ///     droop_length: Value::parse("300 mm")?, damper_stroke: Value::parse("110 mm")?, damper_motion_ratio: None, damper_mounting: None,
+    ///     bump_stop_travel: Stated::Unknown,
+    /// }.checked()?;
+    /// let on = corner.at_ride_height()?;
+    /// assert_eq!(format!("{:.1} mm", on.sag.in_::<mm>()), "111.8 mm");
+    /// assert_eq!(format!("{:.1} mm until {}", on.bump_left.in_::<mm>(), on.ends_first), "71.5 mm until damper closed");
+    /// assert_eq!(Verdict::of_difference(on.bind_margin, Length::of::<mm>(5.0)), Verdict::Meets);
+    /// # Ok::<(), axlewright::Error>(())
+    /// ```
+    pub fn at_ride_height(&self) -> Result<AtRideHeight> {
+        self.check()?;
+        let (rate, motion_ratio, sprung_mass) =
+            (self.rate.quantity, self.motion_ratio.quantity, self.sprung_mass.quantity);
+        let (free_length, droop_length) = (self.free_length.quantity, self.droop_length.quantity);
+        let shortest = self.solid_length.quantity + self.minimum_gap.quantity;
+
+        let spring_force = Carried { sprung_mass, motion_ratio }.force()?;
+        let spring_length = free_length - static_deflection(spring_force, rate)?;
+        let between = |longer, shorter| AtWheel { longer, shorter, motion_ratio }.travel();
+        let sag = between(droop_length, spring_length)?;
+        let stroke = self.damper_stroke.quantity;
+        let damper_travel = stroke / self.damper_ratio();
+        let bump = Bump {
+            coil_travel: between(spring_length, shortest)?,
+            damper_travel,
+            droop_left: sag,
+            bump_stop_travel: self.bump_stop_travel.as_ref().map(|travel| travel.quantity),
+        };
+        let (bump_left, ends_first) = bump.first();
+        // A damper without a ratio of its own shortens as the spring does.
+        let as_driven = if self.damper_motion_ratio.is_some() { Mounting::Apart } else { Mounting::CoilOver };
+        let mounting = Some(self.damper_mounting.unwrap_or(as_driven));
+        let bind = Bind { droop_length, damper_travel, motion_ratio, shortest, mounting, stroke };
+        let bind_margin = bind.margin()?;
+        let captive_margin = free_length - droop_length;
+
+        let wheel_rate = wheel_rate(rate, motion_ratio, Angle::from_si(0.0))?;
+        Ok(AtRideHeight {
+            spring_force,
+            spring_length,
+            sag,
+            bump_left,
+            ends_first: ends_first.word().to_owned(),
+            bind_margin,
+            captive_margin,
+            wheel_rate,
+            frequency: natural_frequency(wheel_rate, sprung_mass)?,
+        })
+    }
+
+    /// The corner at ride height over spring rates and motion ratios, everything else as it is.
+    ///
+    /// # Parameters
+    /// - `rate` — rates of the spring
+    /// - `motion_ratio` — motion ratios of the spring, and of the damper where it has none of its own
+    ///
+    /// # Returns
+    /// One row a rate and motion ratio: `rate`, `motion_ratio`, `spring_force`, `spring_length`, `sag`, `bump_left`, `ends_first`,
+    /// `bind_margin`, `captive_margin`, `wheel_rate`, `frequency`.
+    pub fn table(&self, rate: &[LinearStiffness], motion_ratio: &[Ratio]) -> Result<Table> {
+        let lists = [rate.len(), motion_ratio.len()];
+        let mut rows = Filling::over(["rate", "motion_ratio"], &lists)?;
+        for rate in rate {
+            for motion_ratio in motion_ratio {
+                let changed = Corner {
+                    rate: Value::new(*rate),
+                    motion_ratio: Value::new(*motion_ratio),
+                    ..self.clone()
+                };
+                rows.push((*rate, *motion_ratio), changed.at_ride_height());
+            }
+        }
+        Ok(rows.finish())
+    }
+
+    /// The damper's own motion ratio, or the spring's.
+    fn damper_ratio(&self) -> Ratio {
+        self.damper_motion_ratio.as_ref().map_or(self.motion_ratio.quantity, |own| own.quantity)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::Verdict;
+    use crate::units::{N_mm, kg, mm, one};
+    use approx::assert_relative_eq;
+    use proptest::prelude::*;
+
+    fn length(value: f64) -> Value<Length> {
+        Value::new(Length::of::<mm>(value))
+    }
+
+    /// A rate that makes the numbers round: `m g = 9806.65 N`, `F = 19613.3 N`.
+    fn corner() -> Corner {
+        Corner {
+            rate: Value::new(LinearStiffness::of::<N_mm>(196.133)),
+            free_length: length(320.0),
+            solid_length: length(150.0),
+            minimum_gap: length(10.0),
+            motion_ratio: Value::new(Ratio::of::<one>(0.5)),
+            sprung_mass: Value::new(Mass::of::<kg>(1000.0)),
+            droop_length: length(300.0),
+            damper_stroke: length(96.0),
+            damper_motion_ratio: Some(Value::new(Ratio::of::<one>(0.4))),
+            damper_mounting: None,
+            bump_stop_travel: Stated::Given(length(220.0)),
+        }
+    }
+
+    /// Against so many millimetres.
+    fn graded(margin: Length, wanted: f64) -> Verdict {
+        Verdict::of_difference(margin, Length::of::<mm>(wanted))
+    }
+
+    #[test]
+    fn a_corner_worked_by_hand() {
+        // 19613.3 N on 196.133 N/mm is 100 mm: 220 mm long, 80 mm below the 300 mm at droop, 160 mm of wheel travel.
+        // Damper 96 / 0.4 = 240 mm of wheel travel, 80 left; bump stop 220 - 160 = 60 left; coils (220 - 160) / 0.5 = 120 left.
+        // Damper closed: 300 - 240 * 0.5 = 180 mm, 20 over 150 + 10. Wheel 196.133 * 0.25 N/mm; f = sqrt(49033.25 / 1000) / 2 pi.
+        let on = corner().at_ride_height().unwrap();
+        for (found, by_hand) in [
+            (on.spring_length, 220.0),
+            (on.sag, 160.0),
+            (on.bump_left, 60.0),
+            (on.bind_margin, 20.0),
+            (on.captive_margin, 20.0),
+        ] {
+            assert_relative_eq!(found.in_::<mm>(), by_hand, max_relative = 1e-12);
+        }
+        assert_relative_eq!(on.spring_force.si(), 19613.3, max_relative = 1e-14);
+        assert_relative_eq!(on.wheel_rate.si(), 49033.25, max_relative = 1e-14);
+        assert_relative_eq!(on.frequency.si(), 1.114_462_530_531, max_relative = 1e-12);
+        assert_eq!(on.ends_first, "bump stop");
+    }
+
+    #[test]
+    fn what_ends_first_is_named_and_its_travel_follows() {
+        let damper = Corner { bump_stop_travel: Stated::Unknown, ..corner() }.at_ride_height().unwrap();
+        assert_eq!(
+            (damper.ends_first.as_str(), graded(damper.bump_left, 60.0)),
+            ("damper closed", Verdict::Meets)
+        );
+        assert_relative_eq!(damper.bump_left.in_::<mm>(), 80.0, max_relative = 1e-12);
+        assert_eq!(graded(damper.bump_left, 81.0), Verdict::Tight);
+        let standing =
+            Corner { bump_stop_travel: Stated::Given(length(159.0)), ..corner() }.at_ride_height().unwrap();
+        assert_eq!(
+            (standing.ends_first.as_str(), graded(standing.bump_left, 60.0)),
+            ("bump stop", Verdict::Short)
+        );
+    }
+
+    #[test]
+    fn coils_that_bind_before_the_damper_closes_are_short() {
+        let bound = Corner { damper_stroke: length(120.0), bump_stop_travel: Stated::Unknown, ..corner() };
+        let on = bound.at_ride_height().unwrap();
+        assert_eq!((on.ends_first.as_str(), graded(on.bind_margin, 20.0)), ("coil bind", Verdict::Short));
+        assert_relative_eq!(on.bind_margin.in_::<mm>(), -10.0, max_relative = 1e-12);
+        // A bump stop that is touched earlier gives way: it does not save the coils.
+        let stopped =
+            Corner { bump_stop_travel: Stated::Given(length(220.0)), ..bound }.at_ride_height().unwrap();
+        assert_eq!(
+            (stopped.ends_first.as_str(), graded(stopped.bind_margin, 20.0)),
+            ("bump stop", Verdict::Short)
+        );
+    }
+
+    #[test]
+    fn a_spring_that_is_loose_at_droop_is_short_and_sags_as_much_more() {
+        let loose = Corner { droop_length: length(321.0), ..corner() }.at_ride_height().unwrap();
+        assert_eq!(graded(loose.captive_margin, 20.0), Verdict::Short);
+        assert_relative_eq!(loose.captive_margin.in_::<mm>(), -1.0, max_relative = 1e-10);
+        assert_relative_eq!(loose.sag.in_::<mm>(), 202.0, max_relative = 1e-12);
+        let touching = Corner { droop_length: length(320.0), ..corner() }.at_ride_height().unwrap();
+        assert_eq!(graded(touching.captive_margin, 20.0), Verdict::Tight);
+    }
+
+    #[test]
+    fn a_preload_above_the_load_leaves_no_droop() {
+        // 101 mm of preload where the load takes 100 mm: the wheel hangs on the open damper.
+        let held = Corner { droop_length: length(219.0), ..corner() }.at_ride_height().unwrap();
+        assert_eq!(graded(held.sag, 160.0), Verdict::Short);
+        assert_relative_eq!(held.sag.in_::<mm>(), -2.0, max_relative = 1e-10);
+    }
+
+    #[test]
+    fn a_damper_without_a_ratio_of_its_own_has_that_of_the_spring() {
+        let shared = Corner { damper_motion_ratio: None, bump_stop_travel: Stated::Unknown, ..corner() };
+        let own = Corner { damper_motion_ratio: Some(shared.motion_ratio.clone()), ..shared.clone() };
+        assert_eq!(shared.at_ride_height(), own.at_ride_height());
+    }
+
+    /// A coil-over whose damper was read to move less than its spring: the coils are held against the stroke, as they have one axis.
+    #[test]
+    fn a_coil_over_shortens_its_spring_by_the_whole_stroke() {
+        let apart = corner().at_ride_height().unwrap();
+        let one_axis = Corner { damper_mounting: Some(Mounting::CoilOver), ..corner() };
+        let on = one_axis.at_ride_height().unwrap();
+        // 96 mm of stroke; apart it would be 96 mm / 0.4 * 0.5 = 120 mm of the spring.
+        assert_relative_eq!((on.bind_margin - apart.bind_margin).in_::<mm>(), 24.0, max_relative = 1e-9);
+        let lacking =
+            Corner { damper_mounting: Some(Mounting::Apart), damper_motion_ratio: None, ..corner() };
+        assert!(lacking.check().unwrap_err().to_string().contains("damper_motion_ratio"));
+    }
+
+    #[test]
+    fn what_cannot_be_is_refused_by_name() {
+        let full = corner();
+        let wrong: [(&str, Corner); 8] = [
+            ("rate", Corner { rate: Value::new(LinearStiffness::from_si(0.0)), ..full.clone() }),
+            ("free_length", Corner { free_length: length(150.0), ..full.clone() }),
+            ("minimum_gap", Corner { minimum_gap: length(-1.0), ..full.clone() }),
+            ("motion_ratio", Corner { motion_ratio: Value::new(Ratio::of::<one>(60.0)), ..full.clone() }),
+            ("sprung_mass", Corner { sprung_mass: Value::new(Mass::from_si(f64::NAN)), ..full.clone() }),
+            ("droop_length", Corner { droop_length: length(150.0), ..full.clone() }),
+            ("damper_stroke", Corner { damper_stroke: length(0.0), ..full.clone() }),
+            ("bump_stop_travel", Corner { bump_stop_travel: Stated::Given(length(-5.0)), ..full.clone() }),
+        ];
+        for (field, corner) in wrong {
+            let message = corner.check().unwrap_err().to_string();
+            assert!(message.starts_with(field), "{message}");
+            assert!(corner.at_ride_height().is_err());
+        }
+        assert!(full.check().is_ok());
+    }
+
+    #[test]
+    fn a_table_keeps_the_reason_of_a_refused_row() {
+        let rates = [100.0, 196.133].map(LinearStiffness::of::<N_mm>);
+        let table = corner().table(&rates, &[0.5, 5.0].map(Ratio::from_si)).unwrap();
+        assert_eq!(table.rows(), 4);
+        assert!(table.reason(3).is_some_and(|error| error.to_string().starts_with("motion_ratio = 5")));
+        let sag = table.numbers("sag").unwrap();
+        assert_relative_eq!(sag[2], 0.16, max_relative = 1e-12);
+        assert!(sag[0] > sag[2] && sag[1].is_nan());
+        assert_eq!(table.word("ends_first", 2), Some("bump stop"));
+        assert!(table.numbers("bump_left").unwrap()[0] < 0.0);
+    }
+
+    proptest! {
+        #[test]
+        fn more_rate_is_less_sag_and_more_bump(rate in 5.0..500.0, more in 1.01..3.0) {
+            let of = |rate: f64| {
+                let rate = Value::new(LinearStiffness::of::<N_mm>(rate));
+                Corner { rate, ..corner() }.at_ride_height().unwrap()
+            };
+            let (soft, stiff) = (of(rate), of(rate * more));
+            prop_assert!(stiff.sag < soft.sag && stiff.bump_left > soft.bump_left);
+            prop_assert!(stiff.frequency > soft.frequency);
+        }
+
+        #[test]
+        fn the_least_limit_ends_the_travel(stroke in 1.0..200.0, stop in 0.0..400.0, gap in 0.0..80.0) {
+            let one = Corner {
+                damper_stroke: length(stroke), bump_stop_travel: Stated::Given(length(stop)), minimum_gap: length(gap), ..corner()
+            };
+            let on = one.at_ride_height().unwrap();
+            let full = (on.sag + on.bump_left).in_::<mm>();
+            // Moved to where it ends, the wheel has used up exactly the limit that is named, and none of the others.
+            let used = [
+                ("coil bind", 300.0 - full * 0.5 - 150.0 - gap), ("damper closed", stroke - full * 0.4), ("bump stop", stop - full),
+            ];
+            for (name, left) in used {
+                prop_assert!(left > -1e-9, "{name} {left}");
+                prop_assert!(name != on.ends_first || left < 1e-9, "{name} {left}");
+            }
+            // The coils end first without a bump stop exactly where the damper does not save them.
+            let bare = Corner { bump_stop_travel: Stated::Unknown, ..one }.at_ride_height().unwrap();
+            let margin = bare.bind_margin.si();
+            prop_assert!(margin.abs() < 1e-12 || (bare.ends_first == "coil bind") == (margin < 0.0));
+        }
+    }
+}

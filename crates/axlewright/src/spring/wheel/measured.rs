@@ -1,0 +1,165 @@
+//! Spring and damper as a shop measures them on the vehicle: mounts, seats, eyes, and what the linkage says where it is drawn.
+
+use super::travel::{AtWheel, Mounting};
+use crate::spring::coil::buckling_deflection;
+use crate::units::{Angle, Force, Length, LinearStiffness, Ratio, RatioPerLength, Stress};
+use crate::{Error, Result};
+
+/// Travel of the wheel over the whole stroke of its damper.
+pub(in crate::spring) struct DamperTravel {
+    /// Travel at which the linkage has closed the damper.
+    pub(in crate::spring) bump_end: Option<Length>,
+    /// Travel at which the linkage has opened the damper, negative.
+    pub(in crate::spring) droop_end: Option<Length>,
+    pub(in crate::spring) stroke: Length,
+    pub(in crate::spring) motion_ratio: Ratio,
+}
+
+impl DamperTravel {
+    pub(in crate::spring) fn whole(&self) -> Result<Length> {
+        Ok(match (self.bump_end, self.droop_end) {
+            (Some(closed), Some(open)) => closed - open,
+            _ => self.stroke / self.motion_ratio,
+        })
+    }
+}
+
+/// Travel of the wheel from ride height to full droop.
+pub(in crate::spring) struct Droop {
+    /// Travel at which the linkage has opened the damper, negative.
+    pub(in crate::spring) droop_end: Option<Length>,
+    pub(in crate::spring) droop_length: Length,
+    pub(in crate::spring) ride_length: Length,
+    pub(in crate::spring) motion_ratio: Ratio,
+}
+
+impl Droop {
+    pub(in crate::spring) fn left(&self) -> Result<Length> {
+        match self.droop_end {
+            Some(open) => Ok(-open),
+            None => AtWheel {
+                longer: self.droop_length,
+                shorter: self.ride_length,
+                motion_ratio: self.motion_ratio,
+            }
+            .travel(),
+        }
+    }
+}
+
+/// Open damper of a coil-over.
+pub(in crate::spring) struct OpenDamper {
+    pub(in crate::spring) mounting: Mounting,
+    pub(in crate::spring) open_length: Length,
+    /// Part of the length between the eyes that the seats take.
+    pub(in crate::spring) seat_offset: Length,
+}
+
+impl OpenDamper {
+    /// Length between the seats of the spring; not known of a damper that stands apart.
+    pub(in crate::spring) fn between_seats(&self) -> Result<Length> {
+        Ok(match self.mounting {
+            Mounting::CoilOver => self.open_length - self.seat_offset,
+            Mounting::Apart => Length::from_si(f64::NAN),
+        })
+    }
+}
+
+/// Motion ratio of the spring, where it may be that of its damper.
+pub(in crate::spring) struct OnOneAxis {
+    pub(in crate::spring) mounting: Mounting,
+    pub(in crate::spring) motion_ratio: Ratio,
+}
+
+impl OnOneAxis {
+    /// Motion ratio of the damper; not known of one that stands apart.
+    pub(in crate::spring) fn damper_ratio(&self) -> Result<Ratio> {
+        Ok(match self.mounting {
+            Mounting::CoilOver => self.motion_ratio,
+            Mounting::Apart => Ratio::from_si(f64::NAN),
+        })
+    }
+}
+
+/// Spring unloaded and with its least gaps.
+pub(in crate::spring) struct Compression {
+    pub(in crate::spring) free_length: Length,
+    pub(in crate::spring) shortest: Length,
+}
+
+impl Compression {
+    /// Length by which the spring can be compressed at all.
+    pub(in crate::spring) fn greatest(&self) -> Result<Length> {
+        let (free, shortest) = (self.free_length.si(), self.shortest.si());
+        if shortest > free {
+            return Err(Error::NoSolution {
+                message: format!(
+                    "spring.free_length = {free} m is less than the spring with its least gaps, spring.solid_length and spring.minimum_gap: \
+                     {shortest} m"
+                ),
+            });
+        }
+        Ok(self.free_length - self.shortest)
+    }
+}
+
+/// Linear spring at its least gaps.
+pub(in crate::spring) struct Compressed {
+    pub(in crate::spring) rate: LinearStiffness,
+    pub(in crate::spring) greatest_compression: Length,
+}
+
+impl Compressed {
+    pub(in crate::spring) fn force(&self) -> Result<Force> {
+        Ok(self.rate * self.greatest_compression)
+    }
+}
+
+/// Travel that was measured at a spring's mount.
+pub(in crate::spring) struct AtMount {
+    pub(in crate::spring) mount_ratio: Ratio,
+    /// Between the spring and that travel.
+    pub(in crate::spring) angle: Angle,
+    /// Between the eyes of the spring.
+    pub(in crate::spring) eye_length: Option<Length>,
+}
+
+impl AtMount {
+    /// Motion ratio: the part of the mount's travel that lies along the spring.
+    pub(in crate::spring) fn motion_ratio(&self) -> Result<Ratio> {
+        Ok(Ratio::from_si(self.mount_ratio.si() * self.angle.si().cos()))
+    }
+
+    /// Change of the motion ratio along the travel, the upper eye fixed and the lower one moving straight. Nothing where the spring is not inclined.
+    pub(in crate::spring) fn ratio_gradient(&self) -> Result<RatioPerLength> {
+        let across = self.mount_ratio.si() * self.angle.si().sin();
+        match self.eye_length {
+            _ if across == 0.0 => Ok(RatioPerLength::from_si(0.0)),
+            Some(length) => Ok(RatioPerLength::from_si(-across * across / length.si())),
+            None => Err(Error::Missing {
+                argument: "eye_length",
+                why: "an inclined spring turns as it travels; spring.ratio_gradient as measured would do, too",
+            }),
+        }
+    }
+}
+
+/// Free spring under a load along its axis.
+pub(in crate::spring) struct Column {
+    pub(in crate::spring) free_length: Length,
+    pub(in crate::spring) mean_diameter: Length,
+    pub(in crate::spring) end_fixity: Ratio,
+    pub(in crate::spring) elastic_modulus: Stress,
+    pub(in crate::spring) shear_modulus: Stress,
+}
+
+impl Column {
+    /// Deflection at which it buckles; its whole length where it is too short to buckle.
+    pub(in crate::spring) fn buckles(&self) -> Result<Length> {
+        let (elastic, shear) = (self.elastic_modulus, self.shear_modulus);
+        match buckling_deflection(self.free_length, self.mean_diameter, self.end_fixity, elastic, shear) {
+            Err(Error::NoSolution { .. }) if elastic.si() >= 2.0 * shear.si() => Ok(self.free_length),
+            other => other,
+        }
+    }
+}

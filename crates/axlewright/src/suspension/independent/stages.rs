@@ -1,0 +1,145 @@
+//! Stages of a wheel on its linkage that the build sheet asks for, whichever linkage it is.
+
+use super::wheel_position::{Independent, Parts, PreparedLinkage};
+use crate::spring::Mounting;
+use crate::suspension::{JointLimits, WheelPosition};
+use crate::units::{Angle, Length, Ratio, RatioPerLength};
+use crate::{Error, Result};
+
+/// Coil-over or leg at ride height.
+pub(super) struct Stroke {
+    /// Shortening over travel of the wheel.
+    pub(super) motion_ratio: Ratio,
+    /// Change of that along the travel.
+    pub(super) ratio_gradient: RatioPerLength,
+    /// Between its eyes.
+    pub(super) eye_length: Length,
+}
+
+/// Travel at which a part comes to its ends, negative in droop.
+pub(in crate::suspension) struct TravelEnds {
+    pub(in crate::suspension) droop: Length,
+    pub(in crate::suspension) bump: Length,
+}
+
+/// Travel of a linkage to either side of ride height.
+pub(in crate::suspension) struct Range {
+    pub(in crate::suspension) droop: Length,
+    pub(in crate::suspension) bump: Length,
+}
+
+/// Linkage with the damper of its coil-over or leg.
+pub(in crate::suspension) struct OnDamper<M> {
+    pub(in crate::suspension) linkage: M,
+    /// Not known of a strut: its leg is the damper.
+    pub(in crate::suspension) mounting: Option<Mounting>,
+    pub(in crate::suspension) open_length: Length,
+    pub(in crate::suspension) closed_length: Length,
+}
+
+/// Linkage with the spring of its coil-over or leg.
+pub(in crate::suspension) struct OnSpring<M> {
+    pub(in crate::suspension) linkage: M,
+    /// Between the eyes where the spring has its least gaps.
+    pub(in crate::suspension) shortest: Length,
+}
+
+/// Linkage between its stops, and the lean that its joints allow.
+pub(super) struct BetweenStops<M> {
+    pub(super) linkage: M,
+    pub(super) joint_limits: JointLimits,
+    /// To either side, from the rack's middle to lock.
+    pub(super) rack_travel: Length,
+    pub(super) bump_left: Length,
+    pub(super) droop_left: Length,
+}
+
+impl TravelEnds {
+    pub(in crate::suspension) const UNKNOWN: TravelEnds =
+        TravelEnds { droop: Length::from_si(f64::NAN), bump: Length::from_si(f64::NAN) };
+}
+
+const MIDDLE: Length = Length::from_si(0.0);
+
+/// Wheel at ride height.
+pub(super) fn at_ride<M: Independent>(linkage: &M) -> Result<WheelPosition> {
+    Ok(PreparedLinkage::new(linkage.parts())?.at_ride())
+}
+
+/// Coil-over or leg at ride height.
+pub(super) fn stroke<M: Independent>(linkage: &M) -> Result<Stroke> {
+    let [length, motion_ratio, gradient] =
+        PreparedLinkage::hanging(linkage.parts())?.stroke_at_ride().unwrap_or([f64::NAN; 3]);
+    Ok(Stroke {
+        motion_ratio: Ratio::from_si(motion_ratio),
+        ratio_gradient: RatioPerLength::from_si(gradient),
+        eye_length: Length::from_si(length),
+    })
+}
+
+/// Motion ratio of the anti-roll bar at ride height.
+pub(super) fn bar_motion_ratio<M: Independent>(linkage: &M) -> Result<Ratio> {
+    Ok(PreparedLinkage::hanging(linkage.parts())?.at_ride().bar_motion_ratio)
+}
+
+/// Travel at which the linkage itself locks, with the rack in its middle.
+pub(super) fn range<M: Independent>(linkage: &M) -> Result<Range> {
+    let on = PreparedLinkage::hanging(linkage.parts())?.travel_range(MIDDLE)?;
+    Ok(Range { droop: -on.droop, bump: on.bump })
+}
+
+impl<M: Independent> OnDamper<M> {
+    /// Travel at which the damper is open, and at which it is closed; not known of one that stands apart.
+    pub(super) fn ends(&self) -> Result<TravelEnds> {
+        if self.mounting == Some(Mounting::Apart) {
+            return Ok(TravelEnds::UNKNOWN);
+        }
+        let ready = PreparedLinkage::hanging(self.linkage.parts())?;
+        Ok(TravelEnds {
+            droop: ready.travel_for(self.open_length)?,
+            bump: ready.travel_for(self.closed_length)?,
+        })
+    }
+}
+
+impl<M: Independent> OnSpring<M> {
+    /// Travel at which the spring has its least gaps, or at which the linkage locks before that.
+    pub(super) fn end(&self) -> Result<Length> {
+        let ready = PreparedLinkage::hanging(self.linkage.parts())?;
+        match ready.travel_for(self.shortest) {
+            Ok(travel) => Ok(travel),
+            Err(_) => Ok(ready.travel_range(MIDDLE)?.bump),
+        }
+    }
+}
+
+impl<M: Independent> BetweenStops<M> {
+    /// Lean that the first joint has left at both ends of the travel, with the rack in its middle and at both ends.
+    pub(super) fn joint_left(&self) -> Result<Angle> {
+        let [bump, droop] = travelled(self.bump_left, self.droop_left)?;
+        let ready = PreparedLinkage::hanging(Parts {
+            joint_limits: Some(&self.joint_limits),
+            ..self.linkage.parts()
+        })?;
+        let racks = [MIDDLE, self.rack_travel, -self.rack_travel];
+        let racks = if self.rack_travel == MIDDLE { &racks[..1] } else { &racks };
+        let mut least = f64::INFINITY;
+        for travel in [bump, -droop] {
+            for rack in racks {
+                least = least.min(ready.at(travel, *rack)?.joint_left.si());
+            }
+        }
+        Ok(Angle::from_si(least))
+    }
+}
+
+/// Travel in bump and in droop, unless there is none.
+pub(in crate::suspension) fn travelled(bump: Length, droop: Length) -> Result<[Length; 2]> {
+    let (up, down) = (bump.si(), droop.si());
+    if up < 0.0 || down < 0.0 {
+        let message =
+            format!("bump_left = {up} m and droop_left = {down} m: ride height is beyond the stops");
+        return Err(Error::NoSolution { message });
+    }
+    Ok([bump, droop])
+}

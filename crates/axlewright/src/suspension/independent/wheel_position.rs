@@ -1,0 +1,883 @@
+//! The wheel on its linkage: what every independent suspension says of one, written once.
+#![expect(
+    clippy::indexing_slicing,
+    reason = "arrays of a size that the type fixes, and places that run below it; a chunk is never empty"
+)]
+
+use super::linkage::{Above, Body, Drawn, Linkage, Pose};
+use super::range::Reach;
+use crate::base::document::Value;
+use crate::base::table::{Filling, Table, record};
+use crate::suspension::kinematics::vector::{Scalar, Two, Vector, vector};
+use crate::suspension::parts::{
+    AntiRollBar, Arm, Axle, BrakePlace, Braking, Carrier, CoilSpring, Damper, Driving, JointLimits, Point,
+    SpringSeats, TieRod, TorsionBar, Wheel, refused,
+};
+use crate::units::{Angle, Force, Length, LinearStiffness, Ratio, Torque};
+use crate::{Error, Result, valid};
+
+/// Bump over which changes of camber and toe are said.
+pub(in crate::suspension) const BUMP: f64 = 0.025;
+
+record! {
+    /// The wheel at one travel and rack travel; what is not known is not a number.
+    #[derive(Debug, Clone, PartialEq)]
+    pub struct WheelPosition {
+        /// Wheel centre, forward in the body's axes.
+        pub wheel_x: Length,
+        /// Wheel centre, to the left.
+        pub wheel_y: Length,
+        /// Wheel centre, up.
+        pub wheel_z: Length,
+        /// Half track: from the vehicle's centre plane to the contact point, which lies a loaded radius from the wheel's centre in the wheel's plane.
+        pub half_track: Length,
+        /// Change of that from ride height.
+        pub half_track_change: Length,
+        /// Movement of the wheel centre from ride height, positive for a longer wheelbase.
+        pub wheelbase_change: Length,
+        /// Positive with the top of the wheel outboard.
+        pub camber: Angle,
+        /// Change of camber over 25 mm of bump, at the slope here.
+        pub camber_change: Angle,
+        /// Toe of this wheel, positive with its front inboard.
+        pub toe: Angle,
+        /// Change of toe over 25 mm of bump, at the slope that it has here.
+        pub bump_steer: Angle,
+        /// Positive with the upper end of the steering axis to the rear.
+        pub caster: Angle,
+        /// Positive with the upper end of the steering axis inboard.
+        pub kingpin_inclination: Angle,
+        /// From the steering axis outboard to the contact point, at the ground.
+        pub scrub_radius: Length,
+        /// From the contact point forward to the steering axis, at the ground.
+        pub mechanical_trail: Length,
+        /// Instant centre of the upright in front view, in the transverse plane through the contact point, to the left; infinite if there is none.
+        pub front_view_centre_y: Length,
+        /// Height of that centre above the ground under this wheel.
+        pub front_view_centre_height: Length,
+        /// Above the ground, where the line from the contact point to that centre meets the vehicle's centre plane; of the axle while the other wheel is this one's mirror image.
+        pub roll_centre_height: Length,
+        /// Instant centre of the upright in side view with the brake held, forward; infinite if there is none.
+        pub side_view_centre_x: Length,
+        /// Height of that centre above the ground.
+        pub side_view_centre_height: Length,
+        /// Forward lean of the contact point's path in bump, with the brake held.
+        pub side_view_angle: Angle,
+        /// Forward lean of the path of the wheel's centre in bump.
+        pub wheel_path_angle: Angle,
+        /// In braking the anti-dive of a front axle, the anti-lift of a rear one, as a share of what would cancel the pitch of that axle.
+        pub brake_anti_pitch: Ratio,
+        /// In drive the anti-squat of a rear axle, the anti-lift of a front one, as such a share.
+        pub drive_anti_pitch: Ratio,
+        /// Between the eyes of the coil-over.
+        pub eye_length: Length,
+        /// Shortening of the spring over wheel travel.
+        pub motion_ratio: Ratio,
+        /// Motion ratio of the damper; it differs from the coil's if the coil has seats of its own.
+        pub damper_motion_ratio: Ratio,
+        /// Between the seats of the spring.
+        pub spring_length: Length,
+        /// Compressive, in the coil; nothing where it is loose.
+        pub spring_force: Force,
+        /// Force of coil, gas and torsion bar at the wheel, `F r`.
+        pub wheel_force: Force,
+        /// Tangent rate at the wheel, with the term of the changing motion ratio; of coil, gas and torsion bar, without anti-roll bar and tyre.
+        pub wheel_rate: LinearStiffness,
+        /// By how much the spring is shorter than unloaded.
+        pub spring_used: Length,
+        /// Until it is solid, along itself.
+        pub spring_left: Length,
+        /// Used stroke of the damper, from fully open.
+        pub damper_used: Length,
+        /// Remaining stroke of the damper, to fully closed; negative past its end.
+        pub damper_left: Length,
+        /// In the torsion bar, positive where it carries the vehicle.
+        pub torsion_bar_torque: Torque,
+        /// Turn of the bar's lever from ride height, positive as in bump.
+        pub bar_angle: Angle,
+        /// Travel of the end of the bar's lever along its arc over wheel travel.
+        pub bar_motion_ratio: Ratio,
+        /// Lean of the upper ball joint, or of the top mount, from ride height.
+        pub upper_joint_angle: Angle,
+        /// Lean of the lower ball joint from ride height.
+        pub lower_ball_angle: Angle,
+        /// Angle of the outer joint of the tie rod, its stud beside the steering axis.
+        pub tie_rod_outer_angle: Angle,
+        /// Turn of the tie rod against the rack from ride height.
+        pub tie_rod_inner_angle: Angle,
+        /// Remaining angle until the first joint with a given limit reaches it.
+        pub joint_left: Angle,
+        /// Name of that joint.
+        pub first_joint: String,
+    }
+    lent Found<'a>;
+    each wheel_position;
+}
+
+record! {
+    /// Travel of a linkage from ride height.
+    #[derive(Debug, Clone, PartialEq)]
+    pub struct TravelRange {
+        /// Least travel, negative.
+        pub droop: Length,
+        /// End of droop.
+        pub droop_end: String,
+        /// Greatest travel.
+        pub bump: Length,
+        /// End of bump.
+        pub bump_end: String,
+    }
+}
+
+/// Parts of a model; both models share all of them except the upper guide of the upright.
+pub(in crate::suspension) struct Parts<'a> {
+    pub(super) axle: Axle,
+    pub(super) lower_arm: &'a Arm,
+    pub(super) upper: Upper<'a>,
+    pub(super) tie_rod: &'a TieRod,
+    pub(super) wheel: &'a Wheel,
+    pub(super) coil_over: Option<Mounting<'a>>,
+    pub(super) torsion_bar: Option<&'a TorsionBar>,
+    pub(super) anti_roll_bar: Option<&'a AntiRollBar>,
+    pub(super) braking: Option<&'a Braking>,
+    pub(super) driving: Option<&'a Driving>,
+    pub(super) joint_limits: Option<&'a JointLimits>,
+}
+
+/// Upper guide of the upright: an arm, or a strut by top mount and lower end.
+#[derive(Clone, Copy)]
+pub(super) enum Upper<'a> {
+    Arm(&'a Arm),
+    Strut(&'a Point, &'a Point),
+}
+
+/// A coil-over, or the leg of a strut: its key and the names of its ends.
+pub(super) struct Mounting<'a> {
+    pub(super) names: [&'static str; 3],
+    pub(super) ends: [&'a Point; 2],
+    pub(super) carried_by: Carrier,
+    pub(super) spring: Option<&'a CoilSpring>,
+    pub(super) spring_seats: Option<&'a SpringSeats>,
+    pub(super) damper: Option<&'a Damper>,
+}
+
+/// Fields of a model that change when something is moved.
+pub(in crate::suspension) struct Changing<'a> {
+    /// Points that go along with a wheel that is moved in its arch, except arm, tie rod, wheel and bar.
+    pub(super) points: Vec<&'a mut Point>,
+    pub(super) lower_arm: &'a mut Arm,
+    pub(super) tie_rod: &'a mut TieRod,
+    pub(super) wheel: &'a mut Wheel,
+    pub(super) spring: Option<&'a mut CoilSpring>,
+    pub(super) torsion_bar: Option<&'a mut TorsionBar>,
+    pub(super) anti_roll_bar: Option<&'a mut AntiRollBar>,
+    pub(super) braking: Option<&'a mut Braking>,
+}
+
+/// A model of one wheel on its linkage.
+pub(in crate::suspension) trait Independent: Clone {
+    fn parts(&self) -> Parts<'_>;
+    fn changing(&mut self) -> Changing<'_>;
+}
+
+/// Between the body and something that moves, in whose frame the lower end is.
+#[derive(Clone, Copy)]
+pub(super) struct Ends {
+    pub(super) body: Vector,
+    pub(super) lower: Vector,
+    pub(super) carrier: Carrier,
+}
+
+/// Length between two ends, its shortening over travel, and how that changes with travel.
+#[derive(Clone, Copy)]
+struct Stroke<S = f64> {
+    length: S,
+    ratio: S,
+    gradient: S,
+}
+
+impl Ends {
+    #[inline(always)]
+    fn stroke<S: Scalar>(&self, pose: &Pose<S>) -> Stroke<S> {
+        let eye = pose.body(self.carrier).point(self.lower.spread());
+        let between = eye.at - self.body.spread();
+        let length = between.norm();
+        // First and second derivative of the length with the angle, then with travel.
+        let slope = between.dot(eye.rate) / length;
+        let bend = (eye.rate.square() + between.dot(eye.second) - slope * slope) / length;
+        let (lift, curve) = (pose.wheel.rate.z, pose.wheel.second.z);
+        Stroke { length, ratio: -slope / lift, gradient: (slope * curve / lift - bend) / (lift * lift) }
+    }
+}
+
+/// A double wishbone or a strut that is prepared once and asked many times: see [`Prepare`](crate::Prepare).
+///
+/// The linkage is solved at ride height, its coordinates in the frames of what carries them; each answer starts from there.
+pub struct PreparedLinkage<'a> {
+    pub(super) parts: Parts<'a>,
+    pub(in crate::suspension) linkage: Linkage,
+    /// Axis of the wheel, in the upright's frame.
+    axis: Vector,
+    /// Eyes of the coil-over, and seats of a separate coil.
+    pub(super) eyes: Option<Ends>,
+    pub(super) seats: Option<Ends>,
+    /// Pin of the upper joint in the frames of upper arm and upright, stud of the lower one in those of lower arm and upright.
+    upper: [Vector; 2],
+    lower: [Vector; 2],
+    /// Sine of the tie rod's lean against the steering axis, and its direction.
+    rod_lean: f64,
+    rod: Vector,
+    bar_sign: f64,
+    pub(super) half_track: f64,
+}
+
+fn in_range(travel: Length, rack_travel: Length) -> Result<()> {
+    valid! {
+        travel: (-10) <= .. <= 10 ; "plausibility limit: no wheel travels 10 m";
+        rack_travel: (-10) <= .. <= 10 ; "plausibility limit: no rack moves 10 m";
+    }
+    Ok(())
+}
+
+/// Reason why the linkage does not reach this position, and the travel that it has.
+fn beyond(reach: &mut Reach<'_>, travel: Length) -> Error {
+    let rack_travel = Length::from_si(reach.rack);
+    let [(droop, droop_end), (bump, bump_end)] = match reach.range() {
+        Ok(range) => range,
+        Err(end) => return locked(rack_travel, end.sentence()),
+    };
+    let end = if travel.si() < 0.0 { droop_end } else { bump_end };
+    let [travel, rack, droop, bump] = [travel.si(), rack_travel.si(), droop, bump].map(|on| on * 1e3);
+    let message = format!(
+        "travel = {travel} mm is beyond the linkage with rack_travel = {rack} mm: it goes from {droop:.1} mm ({}) to {bump:.1} mm ({}), \
+         where {}",
+        droop_end.word(),
+        bump_end.word(),
+        end.sentence()
+    );
+    Error::NoSolution { message }
+}
+
+fn locked(rack_travel: Length, why: &str) -> Error {
+    let message =
+        format!("rack_travel = {} mm: the linkage is locked at ride height, {why}", rack_travel.si() * 1e3);
+    Error::NoSolution { message }
+}
+
+/// Place of an instant centre along an axis from a point that rises by `lift` while the body turns by `turn`, and its height over that
+/// point, which moves along the axis by `along`. Infinite where nothing turns.
+#[inline(always)]
+pub(in crate::suspension) fn centre<S: Scalar>(lift: S, along: S, turn: S) -> (S, S) {
+    let place = lift / turn;
+    // No slope is no height, however far away.
+    let height = |[along, height]: [f64; 2]| if along == 0.0 { 0.0 } else { height };
+    (place, S::each([along, -place * along / lift], height))
+}
+
+impl Parts<'_> {
+    fn check(&self, wheel: fn(&Wheel) -> Result<()>) -> Result<()> {
+        let arm = |name: &str, arm: &Arm| {
+            arm.front_pivot.check(name, "front_pivot")?;
+            arm.rear_pivot.check(name, "rear_pivot")?;
+            arm.ball_joint.check(name, "ball_joint")
+        };
+        if let Upper::Arm(upper) = self.upper {
+            arm("upper_arm", upper)?;
+        }
+        arm("lower_arm", self.lower_arm)?;
+        if let Some(on) = &self.coil_over {
+            on.check()?;
+        }
+        self.tie_rod.inner.check("tie_rod", "inner")?;
+        self.tie_rod.outer.check("tie_rod", "outer")?;
+        wheel(self.wheel)?;
+        self.torsion_bar.map_or(Ok(()), TorsionBar::check)?;
+        self.braking.map_or(Ok(()), Braking::check)?;
+        self.driving.map_or(Ok(()), Driving::check)?;
+        self.joint_limits.map_or(Ok(()), JointLimits::check)?;
+        if self.driving.is_some() && self.braking.is_none() {
+            let message = "centre_of_gravity_height and wheelbase of `braking` are wanted for it";
+            return Err(refused("driving", message.to_owned()));
+        }
+        if let Some(bar) = self.anti_roll_bar {
+            bar.link_eye.check("anti_roll_bar", "link_eye")?;
+            bar.lever_end.check("anti_roll_bar", "lever_end")?;
+            bar.lever_pivot.check("anti_roll_bar", "lever_pivot")?;
+        }
+        self.check_kind()
+    }
+
+    /// Refuses parts of the other kind of suspension.
+    fn check_kind(&self) -> Result<()> {
+        let limits = self.joint_limits;
+        if let Upper::Arm(_) = self.upper {
+            return match limits.and_then(|on| on.top_mount.as_ref()) {
+                Some(_) => Err(refused("joint_limits.top_mount", "a double wishbone has none".to_owned())),
+                None => Ok(()),
+            };
+        }
+        if limits.is_some_and(|on| on.upper_ball.is_some()) {
+            return Err(refused("joint_limits.upper_ball", "a strut has a `top_mount`".to_owned()));
+        }
+        let seats = self.coil_over.as_ref().and_then(|on| on.spring_seats);
+        for (key, carrier) in [
+            ("leg.spring_seats.carried_by", seats.map(|on| on.carried_by)),
+            ("torsion_bar.turned_by", self.torsion_bar.map(|on| on.turned_by)),
+            ("anti_roll_bar.carried_by", self.anti_roll_bar.map(|on| on.carried_by)),
+        ] {
+            if carrier == Some(Carrier::UpperArm) {
+                return Err(refused(key, "a strut has no upper arm".to_owned()));
+            }
+        }
+        Ok(())
+    }
+}
+
+impl Mounting<'_> {
+    fn check(&self) -> Result<()> {
+        let ([part, above, below], [body, lower]) = (self.names, self.ends);
+        body.check(part, above)?;
+        lower.check(part, below)?;
+        self.spring.map_or(Ok(()), |spring| spring.check(part))?;
+        self.damper.map_or(Ok(()), |damper| damper.check(part))?;
+        let apart = |key: &str, a: &Point, b: &Point| {
+            if (a.vector() - b.vector()).norm() < 0.001 {
+                return Err(refused(key, "its ends are nearer than 1 mm".to_owned()));
+            }
+            Ok(())
+        };
+        if let Some(seats) = self.spring_seats {
+            let key = format!("{part}.spring_seats");
+            seats.body.check(&key, "body")?;
+            seats.lower.check(&key, "lower")?;
+            apart(&key, &seats.body, &seats.lower)?;
+        }
+        apart(part, body, lower)
+    }
+}
+
+impl<'a> PreparedLinkage<'a> {
+    pub(in crate::suspension) fn new(parts: Parts<'a>) -> Result<PreparedLinkage<'a>> {
+        PreparedLinkage::with(parts, Wheel::check)
+    }
+
+    /// These results off the ground: wheel radius and loads on it are unknown.
+    #[cfg(feature = "sheet")]
+    pub(super) fn hanging(parts: Parts<'a>) -> Result<PreparedLinkage<'a>> {
+        PreparedLinkage::with(parts, Wheel::check_hanging)
+    }
+
+    fn with(parts: Parts<'a>, wheel: fn(&Wheel) -> Result<()>) -> Result<PreparedLinkage<'a>> {
+        parts.check(wheel)?;
+        let (above, top) = match parts.upper {
+            Upper::Arm(arm) => (Above::Arm(arm), &arm.ball_joint),
+            Upper::Strut(top, low) => (Above::Strut(low.vector()), top),
+        };
+        let drawn = Drawn {
+            lower_ball: parts.lower_arm.ball_joint.vector(),
+            upper_ball: top.vector(),
+            inner: parts.tie_rod.inner.vector(),
+            outer: parts.tie_rod.outer.vector(),
+            wheel: parts.wheel.centre.vector(),
+        };
+        let fault = |(key, message): (&str, &str)| refused(key, message.to_owned());
+        let mut linkage = Linkage::new(parts.lower_arm, &above, &drawn).map_err(fault)?;
+        if let Some(bar) = parts.anti_roll_bar {
+            let (eye, end, pivot) = (bar.link_eye.vector(), bar.lever_end.vector(), bar.lever_pivot.vector());
+            linkage = linkage.with_bar(eye, bar.carried_by, end, pivot).map_err(fault)?;
+        }
+        let ends = |body: &Point, lower: &Point, carrier: Carrier| Ends {
+            body: body.vector(),
+            lower: linkage.here(carrier, lower.vector()),
+            carrier,
+        };
+        let mounting = parts.coil_over.as_ref();
+        let eyes = mounting.map(|on| ends(on.ends[0], on.ends[1], on.carried_by));
+        let seats = mounting.and_then(|on| on.spring_seats);
+        let seats = seats.map(|on| ends(&on.body, &on.lower, on.carried_by));
+        let rest = &linkage.rest;
+        let rod = rest.tie_rod.unit();
+        let (pin, stud) = (linkage.upper_pin(rest), rest.steering_axis);
+        let mut ready = PreparedLinkage {
+            axis: linkage.direction_here(Carrier::Upright, parts.wheel.axis()),
+            eyes,
+            seats,
+            upper: [Carrier::UpperArm, Carrier::Upright].map(|on| linkage.direction_here(on, pin)),
+            lower: [Carrier::LowerArm, Carrier::Upright].map(|on| linkage.direction_here(on, stud)),
+            rod_lean: rod.dot(stud).clamp(-1.0, 1.0).arcsine(),
+            rod,
+            bar_sign: rest.bar.map_or(1.0, |(_, rate)| 1.0_f64.copysign(rate)),
+            half_track: 0.0,
+            linkage,
+            parts,
+        };
+        ready.half_track = ready.contact(&ready.linkage.rest).1.y;
+        Ok(ready)
+    }
+
+    /// Axis of the wheel and its contact point.
+    #[inline(always)]
+    pub(super) fn contact<S: Scalar>(&self, pose: &Pose<S>) -> (Vector<S>, Vector<S>) {
+        let axis = pose.upright.direction(self.axis.spread());
+        let down = axis * axis.z - vector(S::default(), S::default(), S::of(1.0));
+        (axis, pose.wheel.at + down.unit() * S::of(self.parts.wheel.loaded_radius.quantity.si()))
+    }
+
+    /// The wheel at a travel, the rack moved by so much: see [`DoubleWishbone::at`](crate::suspension::DoubleWishbone::at).
+    pub fn at(&self, travel: Length, rack_travel: Length) -> Result<WheelPosition> {
+        self.pose(travel, rack_travel).map(|pose| self.position(&pose))
+    }
+
+    /// The wheel at ride height, with the rack in its middle.
+    #[cfg(feature = "sheet")]
+    pub(super) fn at_ride(&self) -> WheelPosition {
+        self.position(&self.linkage.rest)
+    }
+
+    fn position(&self, pose: &Pose) -> WheelPosition {
+        WheelPosition::from(self.results(pose).found(&self.joints()))
+    }
+
+    /// Spring at ride height: length between its eyes, motion ratio, and the change of that with travel; none without a coil-over.
+    #[cfg(feature = "sheet")]
+    pub(super) fn stroke_at_ride(&self) -> Option<[f64; 3]> {
+        let eyes = self.eyes?;
+        let stroke = self.seats.unwrap_or(eyes).stroke(&self.linkage.rest);
+        Some([eyes.stroke(&self.linkage.rest).length, stroke.ratio, stroke.gradient])
+    }
+
+    /// Travel at which the eyes of the coil-over are this far apart, with the rack in its middle; none without a coil-over.
+    #[cfg(feature = "sheet")]
+    pub(super) fn travel_for(&self, length: Length) -> Result<Length> {
+        let length = length.si();
+        let Some(eyes) = self.eyes else { return Ok(Length::from_si(f64::NAN)) };
+        let mut travel = 0.0;
+        for _ in 0..20 {
+            let Some(pose) = self.linkage.at(travel, 0.0) else { break };
+            let stroke = eyes.stroke(&pose);
+            let off = stroke.length - length;
+            if off.abs() <= 1e-12 {
+                return Ok(Length::from_si(travel));
+            }
+            // Halley's step, with `d(off)/dz = -r`.
+            travel += 2.0 * off * stroke.ratio / (2.0 * stroke.ratio * stroke.ratio + off * stroke.gradient);
+        }
+        let message = format!(
+            "the linkage does not bring the eyes of the coil-over {:.1} mm apart; at ride height they are {:.1} mm apart",
+            length * 1e3,
+            eyes.stroke(&self.linkage.rest).length * 1e3
+        );
+        Err(Error::NoSolution { message })
+    }
+
+    pub(super) fn pose(&self, travel: Length, rack_travel: Length) -> Result<Pose> {
+        self.reached(&mut self.linkage.reach(rack_travel.si()), travel)
+    }
+
+    /// This position with the known part of the range at this travel of the rack.
+    pub(super) fn reached(&self, reach: &mut Reach<'_>, travel: Length) -> Result<Pose> {
+        in_range(travel, Length::from_si(reach.rack))?;
+        reach.at(travel.si()).ok_or_else(|| beyond(reach, travel))
+    }
+
+    #[inline(always)]
+    fn results<S: Scalar>(&self, pose: &Pose<S>) -> Results<S> {
+        let (parts, wheel, spin) = (&self.parts, pose.wheel, pose.upright.spin);
+        let (axis, contact) = self.contact(pose);
+        let lift = wheel.rate.z;
+        // Path of the contact point held in the upright.
+        let path = pose.upright.carried(contact).rate;
+        let turning = spin.cross(axis);
+        let level = axis.x * axis.x + axis.y * axis.y;
+        let across = level.sqrt();
+        let camber_rate = -turning.z / across / lift;
+        let toe_rate = (turning.x * axis.y - axis.x * turning.y) / level / lift;
+
+        let steering = pose.steering_axis;
+        let ground = pose.lower_ball + steering * ((contact.z - pose.lower_ball.z) / steering.z);
+        let (front_y, front_height) = centre(path.z, path.y, -spin.x);
+        let (side_x, side_height) = centre(path.z, path.x, spin.y);
+        let to_rear = match parts.axle {
+            Axle::Front => 1.0,
+            Axle::Rear => -1.0,
+        };
+        let (brake_anti_pitch, drive_anti_pitch) = self.anti_pitch(to_rear, path, wheel.rate);
+        let angles = self.joint_angles(pose);
+        let (bar_angle, bar_motion_ratio) = match (pose.bar, self.linkage.bar_lever()) {
+            (Some((turned, rate)), Some(lever)) => {
+                let sign = S::of(self.bar_sign);
+                (turned * sign, rate * sign * S::of(lever) / lift)
+            }
+            _ => (S::of(f64::NAN), S::of(f64::NAN)),
+        };
+        let on = self.springs(pose);
+        let (bump, one) = (S::of(BUMP), S::of(1.0));
+        Results {
+            wheel_x: wheel.at.x,
+            wheel_y: wheel.at.y,
+            wheel_z: wheel.at.z,
+            half_track: contact.y,
+            half_track_change: contact.y - S::of(self.half_track),
+            wheelbase_change: (wheel.at.x - S::of(self.linkage.rest.wheel.at.x)) * S::of(to_rear),
+            camber: (-axis.z).arctangent(across),
+            camber_change: camber_rate * bump,
+            toe: axis.x.arctangent(axis.y),
+            bump_steer: toe_rate * bump,
+            caster: (-steering.x).arctangent(steering.z),
+            kingpin_inclination: (-steering.y).arctangent(steering.z),
+            scrub_radius: contact.y - ground.y,
+            mechanical_trail: ground.x - contact.x,
+            front_view_centre_y: contact.y + front_y,
+            front_view_centre_height: front_height,
+            roll_centre_height: contact.y * path.y / path.z,
+            side_view_centre_x: contact.x + side_x,
+            side_view_centre_height: side_height,
+            side_view_angle: (path.x / path.z).arctangent(one),
+            wheel_path_angle: (wheel.rate.x / lift).arctangent(one),
+            brake_anti_pitch,
+            drive_anti_pitch,
+            eye_length: on.eye_length,
+            motion_ratio: on.motion_ratio,
+            damper_motion_ratio: on.damper_motion_ratio,
+            spring_length: on.spring_length,
+            spring_force: on.spring_force,
+            wheel_force: on.wheel_force,
+            wheel_rate: on.wheel_rate,
+            spring_used: on.spring_used,
+            spring_left: on.spring_left,
+            damper_used: on.damper_used,
+            damper_left: on.damper_left,
+            torsion_bar_torque: on.torsion_bar_torque,
+            bar_angle,
+            bar_motion_ratio,
+            upper_joint_angle: angles[0],
+            lower_ball_angle: angles[1],
+            tie_rod_outer_angle: angles[2],
+            tie_rod_inner_angle: angles[3],
+            joint_left: S::each(angles, |angles| self.first_joint(angles).0),
+            first_joint: S::each(angles, |angles| self.first_joint(angles).1),
+        }
+    }
+
+    /// Work of the tyre's force along its path in bump, for braking and for drive, over that of the load that it transfers. The
+    /// contact point goes with the upright where that takes the torque, otherwise the force acts at the wheel's centre.
+    #[inline(always)]
+    fn anti_pitch<S: Scalar>(&self, to_rear: f64, contact: Vector<S>, centre: Vector<S>) -> (S, S) {
+        let Some(braking) = self.parts.braking else { return (S::of(f64::NAN), S::of(f64::NAN)) };
+        let levers = (braking.wheelbase.quantity / braking.centre_of_gravity_height.quantity).si();
+        let of = |share: Ratio, path: Vector<S>| S::of(to_rear * share.si() * levers) * path.x / path.z;
+        let held = match braking.place {
+            Some(BrakePlace::Inboard) => centre,
+            Some(BrakePlace::Outboard) | None => contact,
+        };
+        let driving = self.parts.driving.map_or(S::of(f64::NAN), |on| of(on.axle_share.quantity, centre));
+        (of(braking.axle_share.quantity, held), driving)
+    }
+
+    /// Upper joint and lower ball joint, outer and inner joint of the tie rod: lean from ride height.
+    #[inline(always)]
+    fn joint_angles<S: Scalar>(&self, pose: &Pose<S>) -> [S; 4] {
+        let rod = pose.tie_rod.unit();
+        let lean = |body: &Body<S>, [on_arm, on_upright]: [Vector; 2]| {
+            body.direction(on_arm.spread()).angle(pose.upright.direction(on_upright.spread()))
+        };
+        let stud = pose.upright.direction(self.lower[1].spread());
+        let outer = S::each([rod.dot(stud)], |[sine]| sine.clamp(-1.0, 1.0)).arcsine();
+        let outer = S::each([outer], |[lean]| (lean - self.rod_lean).abs());
+        let upper = lean(&pose.upper_arm, self.upper);
+        [upper, lean(&pose.lower_arm, self.lower), outer, rod.angle(self.rod.spread())]
+    }
+
+    /// Angle that the first joint at its limit has left, and its place among [`PreparedLinkage::joints`].
+    fn first_joint(&self, angles: [f64; 4]) -> (f64, f64) {
+        let limits = self.parts.joint_limits.map_or([None; 4], JointLimits::each);
+        let mut first = (f64::NAN, limits.len());
+        for (place, (limit, angle)) in limits.into_iter().zip(angles).enumerate() {
+            if let Some(limit) = limit
+                && (first.0.is_nan() || limit - angle < first.0)
+            {
+                first = (limit - angle, place);
+            }
+        }
+        (first.0, first.1 as f64)
+    }
+
+    /// Names of the joints, and the word for none of them.
+    fn joints(&self) -> [&'static str; 5] {
+        let upper = match self.parts.upper {
+            Upper::Arm(_) => "upper ball joint",
+            Upper::Strut(..) => "top mount",
+        };
+        [upper, "lower ball joint", "tie rod outer joint", "tie rod inner joint", "not known"]
+    }
+
+    /// Force of coil, damper and torsion bar; a missing one is not a number.
+    #[inline(always)]
+    fn springs<S: Scalar>(&self, pose: &Pose<S>) -> Springs<S> {
+        let mut on = Springs::default();
+        // Sum of all that pushes the wheel down: force, and rate.
+        let (mut force, mut rate, mut sprung) = (S::default(), S::default(), false);
+        if let (Some(mounting), Some(eyes)) = (&self.parts.coil_over, self.eyes) {
+            let damper_stroke = eyes.stroke(pose);
+            let stroke = self.seats.map_or(damper_stroke, |seats| seats.stroke(pose));
+            on.eye_length = damper_stroke.length;
+            on.motion_ratio = stroke.ratio;
+            on.damper_motion_ratio = damper_stroke.ratio;
+            if let Some(damper) = mounting.damper {
+                on.damper_used = S::of(damper.open_length.quantity.si()) - on.eye_length;
+                on.damper_left = on.eye_length - S::of(damper.closed_length.quantity.si());
+                let gas = S::of(damper.gas().si());
+                force = force + gas * damper_stroke.ratio;
+                rate = rate + gas * damper_stroke.gradient;
+            }
+            if let Some(spring) = mounting.spring {
+                sprung = true;
+                on.spring_length = stroke.length - S::of(spring.seat_offset.quantity.si());
+                on.spring_used = S::of(spring.free_length.quantity.si()) - on.spring_length;
+                on.spring_left = on.spring_length - S::of(spring.solid_length.quantity.si());
+                let stiff = spring.rate.quantity.si();
+                let coil_rate = S::each([on.spring_used], |[used]| if used > 0.0 { stiff } else { 0.0 });
+                on.spring_force = coil_rate * on.spring_used;
+                force = force + on.spring_force * stroke.ratio;
+                rate = rate + (coil_rate * stroke.ratio * stroke.ratio + on.spring_force * stroke.gradient);
+            }
+        }
+        if let Some(bar) = self.parts.torsion_bar {
+            sprung = true;
+            let [turn, slope, bend] = pose.body(bar.turned_by).turned(self.linkage.rest.body(bar.turned_by));
+            let (lift, curve) = (pose.wheel.rate.z, pose.wheel.second.z);
+            let twist_rate = S::of(bar.rate.quantity.si());
+            on.torsion_bar_torque = S::of(bar.torque.quantity.si()) + twist_rate * turn;
+            on.torsion_bar_ratio = slope / lift;
+            force = force + on.torsion_bar_torque * on.torsion_bar_ratio;
+            rate = rate
+                + (twist_rate * on.torsion_bar_ratio * on.torsion_bar_ratio
+                    + on.torsion_bar_torque * (bend - slope * curve / lift) / (lift * lift));
+        }
+        if sprung {
+            (on.wheel_force, on.wheel_rate) = (force, rate);
+        }
+        on
+    }
+
+    fn row_at(&self, reach: &mut Reach<'_>, travel: Length) -> Result<Found<'static>> {
+        self.reached(reach, travel).map(|pose| self.results(&pose).found(&self.joints()))
+    }
+
+    pub(super) fn table(&self, travel: &[Length], rack_travel: &[Length]) -> Result<Table> {
+        let mut rows = Filling::over(["travel", "rack_travel"], &[travel.len(), rack_travel.len()])?;
+        let states: Vec<[Length; 2]> =
+            travel.iter().flat_map(|travel| rack_travel.iter().map(move |rack| [*travel, *rack])).collect();
+        let joints = self.joints();
+        let mut reaches: Vec<Reach<'_>> =
+            rack_travel.iter().map(|rack| self.linkage.reach(rack.si())).collect();
+        for (chunk, pair) in states.chunks(2).enumerate() {
+            // Two at once; what is not found so is found, or refused, alone.
+            let [first, second] = [pair[0], pair[pair.len() - 1]];
+            let [travel, rack] = [0, 1].map(|input| Two::from([first[input].si(), second[input].si()]));
+            let (pose, angle, there) = self.linkage.near(travel, rack);
+            let (both, angle, there) = (self.results(&pose), angle.to_array(), there.to_array());
+            for (place, [travel, rack]) in pair.iter().enumerate() {
+                let reach = &mut reaches[(2 * chunk + place) % rack_travel.len()];
+                let near = there[place] == 1.0 && in_range(*travel, *rack).is_ok();
+                let found = near && reach.holds(angle[place]);
+                let row =
+                    if found { Ok(both.one(place).found(&joints)) } else { self.row_at(reach, *travel) };
+                rows.push((*travel, *rack), row);
+                if states.len() == rack_travel.len() {
+                    // No other row has this travel of the rack.
+                    *reach = self.linkage.reach(rack.si());
+                }
+            }
+        }
+        Ok(rows.finish())
+    }
+
+    /// Travel of the linkage in droop and bump: see [`DoubleWishbone::travel_range`](crate::suspension::DoubleWishbone::travel_range).
+    pub fn travel_range(&self, rack_travel: Length) -> Result<TravelRange> {
+        valid! { rack_travel: (-10) <= .. <= 10 ; "plausibility limit: no rack moves 10 m"; }
+        let [(droop, droop_end), (bump, bump_end)] = self
+            .linkage
+            .reach(rack_travel.si())
+            .range()
+            .map_err(|end| locked(rack_travel, end.sentence()))?;
+        Ok(TravelRange {
+            droop: Length::from_si(droop),
+            droop_end: droop_end.word().to_owned(),
+            bump: Length::from_si(bump),
+            bump_end: bump_end.word().to_owned(),
+        })
+    }
+}
+
+/// The wheel moved in its arch.
+pub(super) fn arch_move(
+    model: &impl Independent,
+    forward: Length,
+    outboard: Length,
+    up: Length,
+    travel: &[Length],
+) -> Result<Table> {
+    PreparedLinkage::new(model.parts())?;
+    valid! {
+        forward: (-10) <= .. <= 10 ; "plausibility limit: no wheel is moved by 10 m";
+        outboard: (-10) <= .. <= 10 ; "plausibility limit: no wheel is moved by 10 m";
+        up: (-10) <= .. <= 10 ; "plausibility limit: no wheel is moved by 10 m";
+    }
+    let by = vector(forward.si(), outboard.si(), up.si());
+    let mut after = model.clone();
+    let changing = after.changing();
+    let arm = changing.lower_arm;
+    let mut points = changing.points;
+    points.extend([&mut arm.front_pivot, &mut arm.rear_pivot, &mut arm.ball_joint]);
+    points.extend([&mut changing.tie_rod.outer, &mut changing.wheel.centre]);
+    points.extend(changing.anti_roll_bar.map(|bar| &mut bar.link_eye));
+    for point in points {
+        *point = point.moved(by);
+    }
+    raise(changing.braking, -up.si());
+    compared(model, after, Length::from_si(0.0), travel)
+}
+
+/// The body raised or lowered on its springs.
+pub(super) fn ride_height_change(model: &impl Independent, rise: Length, travel: &[Length]) -> Result<Table> {
+    PreparedLinkage::new(model.parts())?;
+    valid! { rise: (-10) <= .. <= 10 ; "plausibility limit: no body is raised by 10 m"; }
+    let mut after = model.clone();
+    raise(after.changing().braking, rise.si());
+    compared(model, after, -rise, travel)
+}
+
+/// A spacer behind the wheel.
+pub(super) fn spacer(model: &impl Independent, outward: Length, travel: &[Length]) -> Result<Table> {
+    PreparedLinkage::new(model.parts())?;
+    valid! { outward: (-1) <= .. <= 1 ; "plausibility limit: no spacer is 1 m thick"; }
+    let mut after = model.clone();
+    let wheel = after.changing().wheel;
+    wheel.centre = wheel.centre.moved(wheel.axis() * outward.si());
+    compared(model, after, Length::from_si(0.0), travel)
+}
+
+/// The centre of gravity raised.
+fn raise(braking: Option<&mut Braking>, by: f64) {
+    if let Some(braking) = braking {
+        let height = &mut braking.centre_of_gravity_height;
+        *height = Value::new(height.quantity + Length::from_si(by));
+    }
+}
+
+/// The rows of two models, of which the second stands at another travel; its coil, or else its torsion bar, is set to the load of the first.
+fn compared<M: Independent>(before: &M, mut after: M, standing: Length, travel: &[Length]) -> Result<Table> {
+    let before = PreparedLinkage::new(before.parts())?;
+    let none = Length::from_si(0.0);
+    let changed = {
+        let ready = PreparedLinkage::new(after.parts())?;
+        ready.springs(&ready.pose(standing, none)?)
+    };
+    let missing = before.springs(&before.linkage.rest).wheel_force - changed.wheel_force;
+    let changing = after.changing();
+    if let Some(spring) = changing.spring {
+        let force = Force::from_si(changed.spring_force + missing / changed.motion_ratio);
+        let length = spring.free_length.quantity - force / spring.rate.quantity;
+        let off = Length::from_si(changed.spring_length) - length;
+        spring.seat_offset = Value::new(spring.seat_offset.quantity + off);
+    } else if let Some(bar) = changing.torsion_bar {
+        let torque = Torque::from_si(missing / changed.torsion_bar_ratio);
+        bar.torque = Value::new(bar.torque.quantity + torque);
+    }
+    let after = PreparedLinkage::new(after.parts())?;
+    let mut rows = Filling::over(["state", "travel"], &[2, travel.len()])?;
+    let mut reaches = [&before, &after].map(|ready| ready.linkage.reach(0.0));
+    for travel in travel {
+        let states = [("before", &before, none), ("after", &after, standing)];
+        for ((state, ready, from), reach) in states.into_iter().zip(&mut reaches) {
+            let row = ready.row_at(reach, from + *travel);
+            rows.push((state, *travel), row);
+        }
+    }
+    Ok(rows.finish())
+}
+
+/// Forces of the springs at one position, in SI.
+struct Springs<S = f64> {
+    eye_length: S,
+    motion_ratio: S,
+    damper_motion_ratio: S,
+    spring_length: S,
+    spring_force: S,
+    wheel_force: S,
+    wheel_rate: S,
+    spring_used: S,
+    spring_left: S,
+    damper_used: S,
+    damper_left: S,
+    torsion_bar_torque: S,
+    torsion_bar_ratio: S,
+}
+
+impl<S: Scalar> Default for Springs<S> {
+    fn default() -> Springs<S> {
+        let unknown = S::of(f64::NAN);
+        Springs {
+            eye_length: unknown,
+            motion_ratio: unknown,
+            damper_motion_ratio: unknown,
+            spring_length: unknown,
+            spring_force: unknown,
+            wheel_force: unknown,
+            wheel_rate: unknown,
+            spring_used: unknown,
+            spring_left: unknown,
+            damper_used: unknown,
+            damper_left: unknown,
+            torsion_bar_torque: unknown,
+            torsion_bar_ratio: unknown,
+        }
+    }
+}
+
+/// Results for a position in SI, for one or for two at once; a joint is its place among [`PreparedLinkage::joints`].
+macro_rules! results {
+    (@found $si:expr, $joints:ident, String) => { $joints[$si as usize] };
+    (@found $si:expr, $joints:ident, $kind:ident) => { $kind::from_si($si) };
+    ($($name:ident: $kind:ident,)+) => {
+        struct Results<S> {
+            $($name: S,)+
+        }
+
+        impl Results<f64> {
+            #[inline(always)]
+            fn found<'a>(&self, joints: &[&'a str; 5]) -> Found<'a> {
+                Found { $($name: results!(@found self.$name, joints, $kind)),+ }
+            }
+        }
+
+        impl Results<Two> {
+            #[inline(always)]
+            fn one(&self, place: usize) -> Results<f64> {
+                Results { $($name: self.$name.to_array()[place],)+ }
+            }
+        }
+    };
+}
+wheel_position!(results);
+
+/// Every number of a table has the bits that it has alone, and every refused row its reason.
+#[cfg(test)]
+pub(in crate::suspension) fn table_equals_single_calls(
+    model: &impl Independent,
+    travel: &[Length],
+    rack_travel: &[Length],
+) {
+    use crate::base::table::tests::{alone, difference};
+    let ready = PreparedLinkage::new(model.parts()).unwrap();
+    let table = ready.table(travel, rack_travel).unwrap();
+    let states = travel.iter().flat_map(|travel| rack_travel.iter().map(move |rack| (*travel, *rack)));
+    for (row, (travel, rack)) in states.enumerate() {
+        let [first, second] = ["travel", "rack_travel"].map(|name| table.numbers(name).unwrap()[row]);
+        assert_eq!((first, second), (travel.si(), rack.si()));
+        let found = ready.row_at(&mut ready.linkage.reach(rack.si()), travel);
+        let alone = alone(["travel", "rack_travel"], (travel, rack), found);
+        assert_eq!(difference((&table, row), (&alone, 0)), None, "{travel:?} {rack:?}");
+    }
+}

@@ -1,0 +1,9 @@
+//! What all linkages share: vectors, derivatives, the Newton iteration, and the table of points.
+
+pub(super) mod jet;
+#[cfg(feature = "sheet")]
+pub(super) mod kept;
+pub(super) mod lanes;
+pub(super) mod outline;
+pub(super) mod solved;
+pub(super) mod vector;

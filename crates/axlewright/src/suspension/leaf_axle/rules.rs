@@ -1,0 +1,418 @@
+//! Rules of the build sheet for a live axle on leaf springs.
+
+use super::model::locked;
+use crate::Result;
+use crate::base::document::{Stated, Value};
+use crate::base::section::{Rule, fields, rule};
+use crate::suspension::independent::double_wishbone_lines::SOURCE;
+use crate::suspension::independent::stages::{Range, TravelEnds, travelled};
+use crate::suspension::independent::wheel_position::BUMP;
+use crate::suspension::inputs::{At, Wheels};
+use crate::suspension::live_axle::rules::{APART, BESIDE_LEAVES};
+use crate::suspension::parts::refused;
+use crate::suspension::{
+    Axle, AxleBar, AxleDamper, LeafAxle, LeafForm, LeafRate, LeafSpring, Leaves, Point, Wheel,
+};
+use crate::units::{
+    Angle, Force, Length, LinearStiffness, Mass, Ratio, RotationalStiffness, STANDARD_GRAVITY, Stress, Torque,
+};
+
+/// Mass on one spring.
+struct Carried {
+    sprung_mass: Mass,
+}
+fields!(Carried { sprung_mass });
+
+impl Carried {
+    fn weight(&self) -> Result<Force> {
+        Ok(Force::from_si(self.sprung_mass.si() * STANDARD_GRAVITY))
+    }
+}
+
+pub(super) const WEIGHT: Rule = rule! {
+    "axle" Carried::weight, Carried
+    takes { sprung_mass }
+    says "m g", "standard gravity: 3rd CGPM"
+};
+
+/// Leaf springs and axle as a sheet draws them.
+struct OnLeaves {
+    wheels: Option<Wheels>,
+    /// Links, which would lead the axle too.
+    lower_links: Option<Length>,
+    upper_links: Option<Length>,
+    wheel_x: Length,
+    wheel_z: Length,
+    fixed_eye: At,
+    shackle_eye: At,
+    shackle_pivot: At,
+    seat: At,
+    seat_angle: Option<Angle>,
+    clamped_length: Length,
+    eye_offset: Option<Length>,
+    form: LeafForm,
+}
+fields!(OnLeaves {
+    wheels, lower_links = "lower_links.body.x", upper_links = "upper_links.body.x", wheel_x = "wheel.centre.x",
+    wheel_z = "wheel.centre.z", fixed_eye = "leaf.fixed_eye", shackle_eye = "leaf.shackle_eye",
+    shackle_pivot = "leaf.shackle_pivot", seat = "leaf.seat", seat_angle = "leaf.seat_angle",
+    clamped_length = "leaf.clamped_length", eye_offset = "leaf.eye_offset", form = "leaf.form",
+});
+
+/// Axle on its leaf springs with what a rule asks about it.
+struct Sprung {
+    springs: OnLeaves,
+    loaded: Option<Loaded>,
+    leaves: Option<Leaves>,
+    ground: Option<Ground>,
+    wheel_y: Option<Length>,
+    damper: Option<Eyes>,
+    open_length: Option<Length>,
+    closed_length: Option<Length>,
+    anti_roll_bar: Option<AxleBar>,
+    bump_clearance: Option<Length>,
+}
+fields!(Sprung {
+    springs,
+    loaded,
+    leaves,
+    ground,
+    wheel_y,
+    damper,
+    open_length,
+    closed_length,
+    anti_roll_bar,
+    bump_clearance,
+});
+
+/// Load and rate of one spring.
+struct Loaded {
+    load: Force,
+    rate: LinearStiffness,
+}
+fields!(Loaded { load = "leaf.load", rate = "spring.rate" });
+
+/// Wheel on the ground.
+struct Ground {
+    loaded_radius: Length,
+    camber: Option<Angle>,
+}
+fields!(Ground { loaded_radius = "tyre.loaded_radius", camber = "wheel.camber" });
+
+/// Eyes of a damper.
+struct Eyes {
+    body_eye: At,
+    axle_eye: At,
+}
+fields!(Eyes { body_eye, axle_eye });
+
+/// Rods across the vehicle, which would lead the axle too.
+struct Across {
+    lateral_rod: Option<Length>,
+    watt: Option<Length>,
+}
+fields!(Across { lateral_rod = "lateral_rod.body.x", watt = "watt.pivot.x" });
+
+struct OnGround {
+    axle: Sprung,
+    across: Across,
+}
+fields!(OnGround { axle, across });
+
+struct BetweenStops {
+    axle: Sprung,
+    across: Across,
+    bump_left: Length,
+    droop_left: Length,
+}
+fields!(BetweenStops { axle, across, bump_left, droop_left });
+
+struct UnderTorque {
+    axle: Sprung,
+    drive_torque: Torque,
+}
+fields!(UnderTorque { axle, drive_torque });
+
+/// Rate of the spring alone.
+pub(super) const RATE: Rule = rule! {
+    "axle" Sprung::own_rate, Sprung
+    takes { springs = "axle" }
+    needs { leaves = "axle.leaf.leaves" }
+    says "suspension.LeafAxle of its leaves, see spring.leaf_pack_rate", SOURCE
+};
+pub(in crate::suspension) const AT_RIDE: Rule = rule! {
+    "axle" Sprung::at_ride, Sprung
+    takes { springs = "axle" }
+    needs { loaded = "axle" }
+    gives AtRide { wheel_rate, roll_steer, spring_base, wind_up_rate, bump_steer, shackle_opening }
+    says "suspension.LeafAxle at ride height", SOURCE
+};
+pub(in crate::suspension) const ON_GROUND: Rule = rule! {
+    "axle" OnGround::at_ride, OnGround
+    takes { axle.springs = "axle", across = "axle" }
+    needs { axle.loaded = "axle", axle.ground = "axle" }
+    gives InstantAxes { roll_centre_height, side_view_angle }
+    says "suspension.LeafAxle on the ground at ride height", SOURCE
+};
+pub(super) const DAMPER_RATIO: Rule = rule! {
+    "axle" Sprung::damper_ratio, Sprung
+    takes { springs = "axle" }
+    needs { loaded = "axle", damper }
+    says "suspension.LeafAxle at ride height: r_d = -dL/dz", SOURCE
+};
+/// In roll, which asks for no load.
+pub(in crate::suspension) const BAR_RATIO: Rule = rule! {
+    "axle" Sprung::bar_motion_ratio, Sprung
+    takes { springs = "axle" }
+    needs { wheel_y = "axle.wheel.centre.y", anti_roll_bar }
+    says "suspension.LeafAxle at ride height: travel of the levers' ends over travel of the wheels, in roll", SOURCE
+};
+pub(in crate::suspension) const DAMPER: Rule = rule! {
+    "axle.damper" Sprung::damper_ends, Sprung
+    takes { springs = "axle" }
+    needs { loaded = "axle", damper = "axle.damper", open_length, closed_length }
+    gives TravelEnds { droop, bump }
+    says "suspension.LeafAxle: heave z where L(z) is the length of the damper", SOURCE
+};
+pub(super) const STOP: Rule = rule! {
+    "axle" Sprung::stop, Sprung
+    takes { springs = "axle" }
+    needs { loaded = "axle", bump_clearance }
+    says "suspension.LeafAxle: heave z where left_bump_remaining is nothing", SOURCE
+};
+pub(in crate::suspension) const RANGE: Rule = rule! {
+    "axle" Sprung::range, Sprung
+    takes { springs = "axle" }
+    needs { loaded = "axle" }
+    gives Range { droop, bump }
+    says "suspension.LeafAxle.travel_range, to 0.01 mm", SOURCE
+};
+pub(in crate::suspension) const OVER_TRAVEL: Rule = rule! {
+    "axle" BetweenStops::over_travel, BetweenStops
+    takes { axle.springs = "axle", across = "axle", bump_left, droop_left }
+    needs { axle.loaded = "axle" }
+    gives OverTravel { pinion_angle_change, shackle_left, lateral_shift }
+    says "suspension.LeafAxle at full bump and droop, the worse of both", SOURCE
+};
+pub(super) const BUMP_STRESS: Rule = rule! {
+    "axle" BetweenStops::bump_stress, BetweenStops
+    takes { axle.springs = "axle", bump_left }
+    needs { axle.loaded = "axle", axle.leaves = "axle.leaf.leaves" }
+    says "suspension.LeafAxle at full bump: left_leaf_stress", SOURCE
+};
+/// Turn of the housing at ride height.
+pub(in crate::suspension) const WIND_UP: Rule = rule! {
+    "axle" UnderTorque::wind_up_angle, UnderTorque
+    takes { axle.springs = "axle", drive_torque }
+    needs { axle.loaded = "axle", axle.ground = "axle" }
+    says "suspension.LeafAxle.wind_up at ride height", SOURCE
+};
+pub(super) const WOUND_STRESS: Rule = rule! {
+    "axle" UnderTorque::leaf_stress, UnderTorque
+    takes { axle.springs = "axle", drive_torque }
+    needs { axle.loaded = "axle", axle.ground = "axle", axle.leaves = "axle.leaf.leaves" }
+    says "suspension.LeafAxle.wind_up at ride height, torque forward and in reverse: the greater leaf_stress", SOURCE
+};
+
+/// Axle at ride height.
+struct AtRide {
+    wheel_rate: LinearStiffness,
+    roll_steer: Ratio,
+    /// Base on which springs of the wheel rate have the axle's roll stiffness.
+    spring_base: Length,
+    wind_up_rate: RotationalStiffness,
+    bump_steer: Angle,
+    shackle_opening: Angle,
+}
+
+/// Axes of roll and pitch over the ground.
+struct InstantAxes {
+    roll_centre_height: Length,
+    side_view_angle: Angle,
+}
+
+/// Axle at full bump and full droop, the worse of both.
+struct OverTravel {
+    pinion_angle_change: Angle,
+    /// Until the shackles are in line with their springs.
+    shackle_left: Angle,
+    lateral_shift: Length,
+}
+
+/// Stiffness of springs that hold the axle upright by themselves.
+const STIFF: LinearStiffness = LinearStiffness::from_si(1e5);
+
+/// Accuracy in metres with which the end of the springs' travel is found: finer would only take longer.
+const FINE: f64 = 1e-5;
+
+const LEVEL: Angle = Angle::from_si(0.0);
+const RIDE: Length = Length::from_si(0.0);
+const ONE: Length = Length::from_si(1.0);
+
+/// Refuses what else leads the axle.
+fn alone(others: [Option<Length>; 2]) -> Result<()> {
+    match others {
+        [None, None] => Ok(()),
+        _ => Err(refused("leaf", BESIDE_LEAVES.to_owned())),
+    }
+}
+
+impl Across {
+    fn nothing(&self) -> Result<()> {
+        alone([self.lateral_rod, self.watt])
+    }
+}
+
+impl Sprung {
+    /// The axle. Where nothing asks for it a spring carries 1 N, and the wheel has a radius of 1 m.
+    fn model(&self) -> Result<LeafAxle> {
+        let on = &self.springs;
+        if on.wheels == Some(Wheels::Independent) {
+            return Err(refused("wheels", APART.to_owned()));
+        }
+        alone([on.lower_links, on.upper_links])?;
+        let (loaded, ground) = (self.loaded.as_ref(), self.ground.as_ref());
+        let wheel_y = self.wheel_y.unwrap_or(on.seat.y);
+        Ok(LeafAxle {
+            axle: Axle::Rear,
+            wheel: Wheel {
+                centre: Point::new(on.wheel_x, wheel_y, on.wheel_z),
+                camber: Value::new(ground.and_then(|on| on.camber).unwrap_or(LEVEL)),
+                toe: Value::new(LEVEL),
+                loaded_radius: Value::new(ground.map_or(ONE, |on| on.loaded_radius)),
+            },
+            leaf: LeafSpring {
+                fixed_eye: on.fixed_eye.point(),
+                shackle_eye: on.shackle_eye.point(),
+                shackle_pivot: on.shackle_pivot.point(),
+                seat: on.seat.point(),
+                seat_angle: on.seat_angle.map(Value::new),
+                clamped_length: Value::new(on.clamped_length),
+                eye_offset: on.eye_offset.map(Value::new),
+                form: on.form,
+                load: Value::new(loaded.map_or(Force::from_si(1.0), |on| on.load)),
+                leaves: self.leaves.clone(),
+            },
+            spring: loaded.map(|on| LeafRate { rate: Value::new(on.rate) }),
+            damper: self.damper.as_ref().map(|eyes| AxleDamper {
+                body_eye: eyes.body_eye.point(),
+                axle_eye: eyes.axle_eye.point(),
+                open_length: self.open_length.map(Value::new),
+                closed_length: self.closed_length.map(Value::new),
+            }),
+            coil_over: Stated::Unknown,
+            anti_roll_bar: Stated::from(self.anti_roll_bar.clone()),
+            bump_clearance: self.bump_clearance.map(Value::new),
+            pinion_angle: None,
+            braking: None,
+            drive_share: None,
+        })
+    }
+
+    fn own_rate(&self) -> Result<LinearStiffness> {
+        Ok(self.model()?.shared()?.rate())
+    }
+
+    fn at_ride(&self) -> Result<AtRide> {
+        let model = self.model()?;
+        let ready = model.shared()?;
+        let on = ready.at(RIDE, LEVEL)?;
+        // Springs of the wheel rate `k` on the base `t` have the roll stiffness `k t^2 / 2`.
+        let base = (2.0 * on.roll_stiffness.si() / on.wheel_rate.si()).sqrt();
+        let in_bump = ready.at(Length::from_si(BUMP), LEVEL)?;
+        Ok(AtRide {
+            wheel_rate: on.wheel_rate,
+            roll_steer: on.roll_steer,
+            spring_base: Length::from_si(base),
+            wind_up_rate: on.wind_up_rate,
+            // The left wheel toes out if its axle steers to the left.
+            bump_steer: on.axle_steer - in_bump.axle_steer,
+            shackle_opening: on.left_shackle_opening,
+        })
+    }
+
+    fn damper_ratio(&self) -> Result<Ratio> {
+        Ok(self.model()?.shared()?.at(RIDE, LEVEL)?.damper_motion_ratio)
+    }
+
+    fn bar_motion_ratio(&self) -> Result<Ratio> {
+        let mut model = self.model()?;
+        model.spring = Some(LeafRate { rate: Value::new(STIFF) });
+        let on = model.shared()?.at(RIDE, LEVEL)?;
+        Ok(on.bar_motion_ratio)
+    }
+
+    /// Heave at which the damper is open, and at which it is closed.
+    fn damper_ends(&self) -> Result<TravelEnds> {
+        let (Some(open), Some(closed)) = (self.open_length, self.closed_length) else {
+            return Ok(TravelEnds::UNKNOWN);
+        };
+        let model = self.model()?;
+        let ready = model.shared()?;
+        Ok(TravelEnds { droop: ready.heave_for_damper(open)?, bump: ready.heave_for_damper(closed)? })
+    }
+
+    /// Heave at which the seats touch their bump stops.
+    fn stop(&self) -> Result<Length> {
+        self.model()?.shared()?.heave_for_stop()
+    }
+
+    /// Heave in droop and bump up to which the springs go.
+    fn range(&self) -> Result<Range> {
+        let range = self.model()?.shared()?.range(0.0, FINE);
+        let [(droop, _), (bump, _)] = range.map_err(|end| locked(LEVEL, end))?;
+        Ok(Range { droop: Length::from_si(-droop), bump: Length::from_si(bump) })
+    }
+}
+
+impl OnGround {
+    fn at_ride(&self) -> Result<InstantAxes> {
+        self.across.nothing()?;
+        let on = self.axle.model()?.shared()?.at(RIDE, LEVEL)?;
+        Ok(InstantAxes { roll_centre_height: on.roll_centre_height, side_view_angle: on.side_view_angle })
+    }
+}
+
+impl BetweenStops {
+    fn over_travel(&self) -> Result<OverTravel> {
+        self.across.nothing()?;
+        let [bump, droop] = travelled(self.bump_left, self.droop_left)?;
+        let model = self.axle.model()?;
+        let ready = model.shared()?;
+        let (mut change, mut left, mut shift) = (0.0_f64, f64::INFINITY, 0.0_f64);
+        for heave in [bump, -droop] {
+            let on = ready.at(heave, LEVEL)?;
+            let opening = on.left_shackle_opening.si();
+            change = change.max(on.pinion_angle_change.si().abs());
+            shift = shift.max(on.lateral_shift.si().abs());
+            left = left.min(opening).min(core::f64::consts::PI - opening);
+        }
+        Ok(OverTravel {
+            pinion_angle_change: Angle::from_si(change),
+            shackle_left: Angle::from_si(left),
+            lateral_shift: Length::from_si(shift),
+        })
+    }
+
+    /// Stress of the leaves at full bump, whatever the droop.
+    fn bump_stress(&self) -> Result<Stress> {
+        let [bump, _] = travelled(self.bump_left, RIDE)?;
+        Ok(self.axle.model()?.shared()?.at(bump, LEVEL)?.left_leaf_stress)
+    }
+}
+
+impl UnderTorque {
+    fn wind_up_angle(&self) -> Result<Angle> {
+        Ok(self.axle.model()?.shared()?.wind_up(RIDE, self.drive_torque)?.wind_up_angle)
+    }
+
+    fn leaf_stress(&self) -> Result<Stress> {
+        let model = self.axle.model()?;
+        let ready = model.shared()?;
+        let mut greatest = f64::NAN;
+        for torque in [self.drive_torque, -self.drive_torque] {
+            greatest = ready.wind_up(RIDE, torque)?.leaf_stress.si().max(greatest);
+        }
+        Ok(Stress::from_si(greatest))
+    }
+}

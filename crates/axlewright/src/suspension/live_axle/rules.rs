@@ -1,0 +1,368 @@
+//! Rules of the build sheet for a live axle on links.
+
+use super::model::Found;
+use crate::base::document::{Stated, Value};
+use crate::base::section::{Rule, Whole, fields, rule};
+use crate::spring::Mounting;
+use crate::suspension::independent::double_wishbone_lines::SOURCE;
+use crate::suspension::independent::stages::{OnDamper, OnSpring, Range, TravelEnds, travelled};
+use crate::suspension::inputs::{At, Wheels};
+use crate::suspension::parts::refused;
+use crate::suspension::{
+    Axle, AxleBar, AxleCoilOver, Fitted, LateralRod, LeafForm, LiveAxle, NamedLink, WattLinkage, Wheel,
+};
+use crate::units::{
+    Angle, Force, Length, LinearStiffness, Quantity, Ratio, RatioPerLength, RotationalStiffness,
+};
+use crate::{Error, Result};
+
+/// Live axle on its links as a sheet draws it.
+struct OnLinks {
+    wheels: Option<Wheels>,
+    /// Leaf springs, which would lead the axle too.
+    leaf_form: Option<LeafForm>,
+    centre: At,
+    camber: Angle,
+    toe: Angle,
+    lower_links: Links,
+    /// A pair where it is not said.
+    lower_fitted: Option<Fitted>,
+    upper_links: Links,
+    upper_fitted: Fitted,
+    lateral_rod: Whole<LateralRod>,
+    watt: Whole<WattLinkage>,
+}
+fields!(OnLinks {
+    wheels, leaf_form = "leaf.form", centre = "wheel.centre", camber = "wheel.camber", toe = "wheel.toe", lower_links, lower_fitted = "lower_links.fitted", upper_links,
+    upper_fitted = "upper_links.fitted", lateral_rod, watt,
+});
+
+/// One kind of link along the vehicle.
+pub(super) struct Links {
+    body: At,
+    axle: At,
+    body_bush: Option<LinearStiffness>,
+    axle_bush: Option<LinearStiffness>,
+}
+fields!(Links { body, axle, body_bush, axle_bush });
+
+/// Live axle with what a rule asks about it.
+struct Led {
+    links: OnLinks,
+    /// Loaded radius; not needed by results that do not depend on the ground.
+    loaded_radius: Option<Length>,
+    coil_over: Option<AxleCoilOver>,
+    anti_roll_bar: Option<AxleBar>,
+}
+fields!(Led { links, loaded_radius, coil_over, anti_roll_bar });
+
+/// Live axle between its stops, and the lean that its joints allow.
+struct BetweenStops {
+    axle: Led,
+    limits: Limits,
+    spring_base: Length,
+    bump_left: Length,
+    droop_left: Length,
+}
+fields!(BetweenStops { axle, limits, spring_base, bump_left, droop_left });
+
+/// Lean that the joints of the links allow.
+struct Limits {
+    lower_links: LinkLimits,
+    upper_links: LinkLimits,
+    lateral_rod: LinkLimits,
+    watt_upper_rod: RodLimits,
+    watt_lower_rod: RodLimits,
+}
+fields!(Limits {
+    lower_links, upper_links, lateral_rod, watt_upper_rod = "watt.upper_rod", watt_lower_rod = "watt.lower_rod",
+});
+
+pub(super) type Limit = Option<Angle>;
+
+struct LinkLimits {
+    body_limit: Limit,
+    axle_limit: Limit,
+}
+fields!(LinkLimits { body_limit, axle_limit });
+
+struct RodLimits {
+    crank_limit: Limit,
+    outer_limit: Limit,
+}
+fields!(RodLimits { crank_limit, outer_limit });
+
+type Damped = OnDamper<Led>;
+type Sprung = OnSpring<Led>;
+fields!(Damped { linkage, mounting, open_length, closed_length });
+fields!(Sprung { linkage, shortest });
+
+/// Steer, instant axes, and how many ways the axle can move.
+pub(in crate::suspension) const AT_RIDE: Rule = rule! {
+    "axle" Led::at_ride, Led
+    takes { links = "axle" }
+    needs { loaded_radius = "axle.tyre.loaded_radius" }
+    gives AtRide { bump_steer, roll_steer, roll_centre_height, side_view_angle, freedoms, redundant, bind_roll_stiffness }
+    says "suspension.LiveAxle at ride height", SOURCE
+};
+pub(in crate::suspension) const COIL_OVER: Rule = rule! {
+    "axle" Led::stroke, Led
+    takes { links = "axle" }
+    needs { coil_over }
+    gives Stroke { motion_ratio, ratio_gradient, eye_length, spring_base }
+    says "suspension.LiveAxle at ride height: r = -dL/dz; base 2 (dL/dphi) / (dL/dz)", SOURCE
+};
+pub(in crate::suspension) const BAR_RATIO: Rule = rule! {
+    "axle" Led::bar_motion_ratio, Led
+    takes { links = "axle" }
+    needs { anti_roll_bar }
+    says "suspension.LiveAxle at ride height: travel of the levers' ends over travel of the wheels, in roll", SOURCE
+};
+/// Travel of the linkage before a link is over-extended.
+pub(in crate::suspension) const RANGE: Rule = rule! {
+    "axle" Led::range, Led
+    takes { links = "axle" }
+    gives Range { droop, bump }
+    says "suspension.LiveAxle.travel_range", SOURCE
+};
+pub(in crate::suspension) const DAMPER: Rule = rule! {
+    "axle.damper" Damped::ends, Damped
+    takes { linkage.links = "axle", open_length, closed_length }
+    needs { linkage.coil_over = "axle.coil_over", mounting }
+    gives TravelEnds { droop, bump }
+    says "suspension.LiveAxle: heave z where L(z) is the length of the damper", SOURCE
+};
+pub(in crate::suspension) const SPRING: Rule = rule! {
+    "axle.spring" Sprung::end, Sprung
+    takes { linkage.links = "axle", shortest = "axle.spring.shortest_between_eyes" }
+    needs { linkage.coil_over = "axle.coil_over" }
+    says "suspension.LiveAxle: heave z where L(z) is the least length, or where the linkage locks before", SOURCE
+};
+pub(in crate::suspension) const OVER_TRAVEL: Rule = rule! {
+    "axle" BetweenStops::over_travel, BetweenStops
+    takes { axle.links = "axle", limits = "axle", spring_base, bump_left, droop_left }
+    gives OverTravel {
+        lateral_shift, pinion_angle_change, bind_misfit, bind_force, joint_left, crossed_roll, joints_without_limit,
+    }
+    says "suspension.LiveAxle at full bump b and droop d, half way, and crossed: heave (b - d) / 2, sin(roll) = (b + d) / base to either side", SOURCE
+};
+
+/// Live axle at ride height.
+struct AtRide {
+    bump_steer: Angle,
+    roll_steer: Ratio,
+    roll_centre_height: Length,
+    side_view_angle: Angle,
+    freedoms: Ratio,
+    redundant: Ratio,
+    bind_roll_stiffness: RotationalStiffness,
+}
+
+/// Coil-over of a live axle at ride height.
+struct Stroke {
+    /// In heave.
+    motion_ratio: Ratio,
+    ratio_gradient: RatioPerLength,
+    eye_length: Length,
+    /// On which both coil-overs work in roll.
+    spring_base: Length,
+}
+
+/// Live axle between full droop and full bump, and crossed: one side at its bump stop, the other fully drooped.
+struct OverTravel {
+    lateral_shift: Length,
+    pinion_angle_change: Angle,
+    bind_misfit: Length,
+    bind_force: Force,
+    joint_left: Angle,
+    crossed_roll: Angle,
+    joints_without_limit: Ratio,
+}
+
+const UPRIGHT: Angle = Angle::from_si(0.0);
+const RIDE: Length = Length::from_si(0.0);
+
+impl Links {
+    fn link(&self, fitted: Option<Fitted>) -> NamedLink {
+        NamedLink {
+            fitted,
+            body: self.body.point(),
+            axle: self.axle.point(),
+            body_bush: self.body_bush.map(Value::new),
+            axle_bush: self.axle_bush.map(Value::new),
+            body_limit: None,
+            axle_limit: None,
+        }
+    }
+}
+
+impl Led {
+    fn model(&self) -> Result<LiveAxle> {
+        let on = &self.links;
+        if on.wheels == Some(Wheels::Independent) {
+            return Err(refused("wheels", APART.to_owned()));
+        }
+        if on.leaf_form.is_some() {
+            return Err(refused("leaf", BESIDE_LEAVES.to_owned()));
+        }
+        Ok(LiveAxle {
+            axle: Axle::Front,
+            wheel: Wheel {
+                centre: on.centre.point(),
+                camber: Value::new(on.camber),
+                toe: Value::new(on.toe),
+                loaded_radius: Value::new(self.loaded_radius.unwrap_or(Length::from_si(1.0))),
+            },
+            lower_links: Some(on.lower_links.link(on.lower_fitted)),
+            upper_links: Some(on.upper_links.link(Some(on.upper_fitted))),
+            links: Vec::new(),
+            lateral_rod: Stated::from(on.lateral_rod.drawn("lateral_rod")?.cloned()),
+            watt: Stated::from(on.watt.drawn("watt")?.cloned()),
+            coil_over: Stated::from(self.coil_over.clone()),
+            anti_roll_bar: Stated::from(self.anti_roll_bar.clone()),
+            pinion: None,
+            pitching: None,
+        })
+    }
+
+    fn at_ride(&self) -> Result<AtRide> {
+        let model = self.model()?;
+        let ready = model.shared()?;
+        let on = ready.found(RIDE, UPRIGHT)?;
+        Ok(AtRide {
+            // The left wheel toes out if its axle steers to the left.
+            bump_steer: -on.heave_steer,
+            roll_steer: on.roll_steer,
+            roll_centre_height: on.roll_centre_height,
+            side_view_angle: on.side_view_angle,
+            freedoms: Ratio::from_si(on.freedoms as f64),
+            redundant: Ratio::from_si(on.redundant as f64),
+            bind_roll_stiffness: on.bind_roll_stiffness,
+        })
+    }
+
+    fn stroke(&self) -> Result<Stroke> {
+        let [length, motion_ratio, gradient, base] =
+            self.model()?.shared()?.stroke_at_ride().unwrap_or([f64::NAN; 4]);
+        Ok(Stroke {
+            motion_ratio: Ratio::from_si(motion_ratio),
+            ratio_gradient: RatioPerLength::from_si(gradient),
+            eye_length: Length::from_si(length),
+            spring_base: Length::from_si(base),
+        })
+    }
+
+    fn bar_motion_ratio(&self) -> Result<Ratio> {
+        let model = self.model()?;
+        let ready = model.shared()?;
+        Ok(ready.found(RIDE, UPRIGHT)?.bar_motion_ratio)
+    }
+
+    fn range(&self) -> Result<Range> {
+        let on = self.model()?.shared()?.travel_range(UPRIGHT)?;
+        Ok(Range { droop: -on.droop, bump: on.bump })
+    }
+}
+
+impl OnDamper<Led> {
+    /// Heave at which the damper of a coil-over is open, and at which it is closed; not known of one that stands apart.
+    fn ends(&self) -> Result<TravelEnds> {
+        if self.mounting == Some(Mounting::Apart) {
+            return Ok(TravelEnds::UNKNOWN);
+        }
+        let model = self.linkage.model()?;
+        let ready = model.shared()?;
+        let heave = |length: Length| ready.heave_for(length.si()).map(Length::from_si);
+        Ok(TravelEnds { droop: heave(self.open_length)?, bump: heave(self.closed_length)? })
+    }
+}
+
+impl OnSpring<Led> {
+    /// Heave at which the spring has its least gaps, or at which the linkage locks before that.
+    fn end(&self) -> Result<Length> {
+        let model = self.linkage.model()?;
+        let ready = model.shared()?;
+        match ready.heave_for(self.shortest.si()) {
+            Ok(heave) => Ok(Length::from_si(heave)),
+            Err(_) => Ok(ready.travel_range(UPRIGHT)?.bump),
+        }
+    }
+}
+
+impl Limits {
+    /// Puts the limits on the joints; how many kinds of joint have none.
+    fn on(&self, model: &mut LiveAxle) -> usize {
+        let mut limits = Vec::with_capacity(8);
+        let links =
+            [(&mut model.lower_links, &self.lower_links), (&mut model.upper_links, &self.upper_links)];
+        for (link, on) in links.into_iter().filter_map(|(link, on)| Some((link.as_mut()?, on))) {
+            (link.body_limit, link.axle_limit) =
+                (on.body_limit.map(Value::new), on.axle_limit.map(Value::new));
+            limits.extend([on.body_limit, on.axle_limit]);
+        }
+        if let Stated::Given(rod) = &mut model.lateral_rod {
+            let on = &self.lateral_rod;
+            (rod.body_limit, rod.axle_limit) = (on.body_limit.map(Value::new), on.axle_limit.map(Value::new));
+            limits.extend([on.body_limit, on.axle_limit]);
+        }
+        if let Stated::Given(watt) = &mut model.watt {
+            let rods =
+                [(&mut watt.upper_rod, &self.watt_upper_rod), (&mut watt.lower_rod, &self.watt_lower_rod)];
+            for (rod, on) in rods {
+                (rod.crank_limit, rod.outer_limit) =
+                    (on.crank_limit.map(Value::new), on.outer_limit.map(Value::new));
+                limits.extend([on.crank_limit, on.outer_limit]);
+            }
+        }
+        limits.into_iter().filter(|limit| limit.is_none()).count()
+    }
+}
+
+impl BetweenStops {
+    fn over_travel(&self) -> Result<OverTravel> {
+        let mut model = self.axle.model()?;
+        let unlimited = self.limits.on(&mut model);
+        let [bump, droop] = travelled(self.bump_left, self.droop_left)?.map(Quantity::si);
+        let base = self.spring_base.si();
+        let sine = (bump + droop) / base;
+        if sine.abs() > CROSSED {
+            let message = format!(
+                "bump_left = {bump} m and droop_left = {droop} m over {base} m between the springs: the axle would stand on end"
+            );
+            return Err(Error::NoSolution { message });
+        }
+        let ready = model.shared()?;
+        let at = |heave: f64, roll: f64| ready.found(Length::from_si(heave), Angle::from_si(roll));
+        let (crossed, roll) = (0.5 * (bump - droop), sine.asin());
+        let upright = [at(bump, 0.0)?, at(-droop, 0.0)?, at(0.5 * bump, 0.0)?, at(-0.5 * droop, 0.0)?];
+        let ends = [&upright[0], &upright[1], &at(crossed, roll)?, &at(crossed, -roll)?];
+        let heaved = upright.each_ref();
+        // Without a limit this is not a number in all of them.
+        let least = ends.iter().map(|on| on.joint_left.si()).fold(f64::NAN, f64::min);
+        Ok(OverTravel {
+            lateral_shift: most(&heaved, |on| on.lateral_shift),
+            pinion_angle_change: most(&heaved, |on| on.pinion_angle_change),
+            bind_misfit: most(&ends, |on| on.bind_misfit),
+            bind_force: most(&ends, |on| on.bind_force),
+            joint_left: Angle::from_si(least),
+            crossed_roll: Angle::from_si(roll),
+            joints_without_limit: Ratio::from_si(unlimited as f64),
+        })
+    }
+}
+
+/// Greatest of them to either side.
+fn most<Q: Quantity>(on: &[&Found<'_>], of: fn(&Found<'_>) -> Q) -> Q {
+    // `max` would drop a NaN.
+    let each = on.iter().map(|on| of(on).si().abs());
+    Q::from_si(each.fold(0.0, |most: f64, on| if on.is_nan() || on > most { on } else { most }))
+}
+
+/// Message where both are drawn.
+pub(in crate::suspension) const BESIDE_LEAVES: &str = "leaf springs lead an axle as links and rods do, both are drawn, and what they do to each other is not computed: write what was \
+                                        measured of them together, such as bind_force and joint_left";
+/// Message where wheels that move by themselves have an axle between them.
+pub(in crate::suspension) const APART: &str = "they are written as independent, but links or leaf springs of a live axle are drawn: one of the two is wrong";
+
+/// Sine of the roll beyond which no axle is asked about.
+const CROSSED: f64 = 0.8;

@@ -1,0 +1,486 @@
+//! Rules of the build sheet that hold for every axle, whatever leads it, and for both axles in a turn.
+
+use crate::base::document::{Stated, Value};
+use crate::base::section::{Rule, fields, rule};
+use crate::suspension::independent::wheel_position::BUMP;
+use crate::suspension::inputs::{Suspension, Wheels};
+use crate::suspension::live_axle::rules::{APART, BESIDE_LEAVES as DRAWN_BESIDE_LEAVES};
+use crate::suspension::parts::refused;
+use crate::suspension::{Axle, Balance, LeafForm, RollAxle, RollBalance};
+use crate::units::{Angle, Force, Length, LinearStiffness, Quantity, Ratio, RotationalStiffness, Torque};
+use crate::{Error, Result};
+
+/// Travel of a linkage and of the stops within it.
+struct Travel {
+    linkage_bump: Length,
+    bump_left: Length,
+    linkage_droop: Length,
+    droop_left: Length,
+}
+fields!(Travel { linkage_bump, bump_left, linkage_droop, droop_left });
+
+impl Travel {
+    /// The lesser of what the linkage has left in bump and in droop.
+    fn left(&self) -> Result<Length> {
+        let (bump, droop) = (self.linkage_bump - self.bump_left, self.linkage_droop - self.droop_left);
+        Ok(Length::from_si(bump.si().min(droop.si())))
+    }
+}
+
+pub(in crate::suspension) const LINKAGE_LEFT: Rule = rule! {
+    "axle" Travel::left, Travel
+    takes { linkage_bump, bump_left, linkage_droop, droop_left }
+    says "the lesser of what is left in bump and in droop", "definition: travel left is the least of what ends it"
+};
+
+/// Joints of the links of a live axle; those of the links along the vehicle all have a limit.
+struct Joints {
+    least_joint_left: Angle,
+    joints_without_limit: Ratio,
+    lower_body_limit: Angle,
+    lower_axle_limit: Angle,
+    upper_body_limit: Angle,
+    upper_axle_limit: Angle,
+}
+fields!(Joints {
+    least_joint_left,
+    joints_without_limit,
+    lower_body_limit,
+    lower_axle_limit,
+    upper_body_limit,
+    upper_axle_limit,
+});
+
+impl Joints {
+    /// Lean that the first joint has left; not known unless every joint has a limit.
+    fn left(&self) -> Result<Angle> {
+        let all = self.joints_without_limit.si() == 0.0;
+        Ok(if all { self.least_joint_left } else { Angle::from_si(f64::NAN) })
+    }
+}
+
+pub(in crate::suspension) const JOINT_LEFT: Rule = rule! {
+    "axle" Joints::left, Joints
+    takes {
+        least_joint_left, joints_without_limit,
+        lower_body_limit = "axle.lower_links.body_limit", lower_axle_limit = "axle.lower_links.axle_limit",
+        upper_body_limit = "axle.upper_links.body_limit", upper_axle_limit = "axle.upper_links.axle_limit",
+    }
+    says "the least of all joints of the links", SEE_LIVE;
+    lacking "what holds the axle sideways has joints, too: lateral_rod or watt needs the limits of its ends"
+};
+
+/// Force along the vehicle at an axle, and the path of what it acts on.
+struct Pitch {
+    /// Share of the whole force.
+    share: Ratio,
+    /// Forward lean of the path in bump.
+    path_angle: Angle,
+    wheelbase: Length,
+    centre_of_gravity_height: Length,
+}
+fields!(Pitch { share, path_angle, wheelbase, centre_of_gravity_height });
+
+impl Pitch {
+    /// Share of the pitch that the linkage of a front axle holds.
+    fn held_in_front(&self) -> Result<Ratio> {
+        let (wheelbase, height) = (self.wheelbase.si(), self.centre_of_gravity_height.si());
+        Ok(Ratio::from_si(self.share.si() * self.path_angle.si().tan() * wheelbase / height))
+    }
+    /// Share of the pitch that the linkage of a rear axle holds.
+    fn held_at_rear(&self) -> Result<Ratio> {
+        Ok(-self.held_in_front()?)
+    }
+}
+
+const IN_FRONT: &str = "s tan(theta) l / h";
+const AT_REAR: &str = "-s tan(theta) l / h";
+const BRAKE_PITCH: &str = "see suspension.DoubleWishbone and suspension.LiveAxle, brake_anti_pitch";
+const DRIVE_PITCH: &str = "see suspension.DoubleWishbone and suspension.LiveAxle, drive_anti_pitch";
+macro_rules! pitch {
+    ($held:ident, $share:literal, $path_angle:literal, $formula:ident, $source:ident) => {
+        rule! {
+            "vehicle" Pitch::$held, Pitch
+            takes { share = $share, path_angle = $path_angle, wheelbase, centre_of_gravity_height }
+            says $formula, $source
+        }
+    };
+}
+pub(in crate::suspension) const ANTI_DIVE: Rule =
+    pitch!(held_in_front, "front.brake_share", "front.braked_angle", IN_FRONT, BRAKE_PITCH);
+pub(in crate::suspension) const BRAKE_ANTI_LIFT: Rule =
+    pitch!(held_at_rear, "rear.brake_share", "rear.braked_angle", AT_REAR, BRAKE_PITCH);
+pub(in crate::suspension) const DRIVE_ANTI_LIFT: Rule =
+    pitch!(held_in_front, "front.drive_share", "front.driven_angle", IN_FRONT, DRIVE_PITCH);
+pub(in crate::suspension) const ANTI_SQUAT: Rule =
+    pitch!(held_at_rear, "rear.drive_share", "rear.driven_angle", AT_REAR, DRIVE_PITCH);
+
+/// Wheels, and the toe that one of them gains over 25 mm of bump.
+struct Toe {
+    wheels: Wheels,
+    bump_steer: Angle,
+    track: Length,
+}
+fields!(Toe { wheels, bump_steer, track });
+
+impl Toe {
+    /// Steer over roll of wheels that move by themselves; not known of a live axle.
+    fn roll_steer(&self) -> Result<Ratio> {
+        Ok(Ratio::from_si(match self.wheels {
+            Wheels::Independent => -self.bump_steer.si() / BUMP * self.track.si() / 2.0,
+            Wheels::LiveAxle => f64::NAN,
+        }))
+    }
+}
+
+pub(in crate::suspension) const STEER_APART: Rule = rule! {
+    "axle" Toe::roll_steer, Toe
+    takes { wheels, bump_steer, track }
+    says "-(b / 25 mm) t / 2 of independent wheels", "geometry: each wheel toes by its travel";
+    lacking "a live axle needs roll_steer, or the points of what holds it"
+};
+
+/// Wheels, and what of a live axle is drawn.
+struct Apart {
+    wheels: Wheels,
+    lower_links: Option<Length>,
+    upper_links: Option<Length>,
+    leaf_form: Option<LeafForm>,
+}
+fields!(Apart { wheels, lower_links, upper_links, leaf_form });
+
+/// Nothing where each wheel moves by itself; not known of a live axle.
+fn nothing<Q: Quantity>(of: &Apart) -> Result<Q> {
+    let drawn = of.lower_links.is_some() || of.upper_links.is_some() || of.leaf_form.is_some();
+    match of.wheels {
+        Wheels::Independent if drawn => Err(refused("wheels", APART.to_owned())),
+        Wheels::Independent => Ok(Q::from_si(0.0)),
+        Wheels::LiveAxle => Ok(Q::from_si(f64::NAN)),
+    }
+}
+
+const fn apart<Q: Quantity>() -> Rule {
+    rule! {
+        "axle" nothing::<Q>, Apart
+        takes {
+            wheels, lower_links = "axle.lower_links.body.x", upper_links = "axle.upper_links.body.x",
+            leaf_form = "axle.leaf.form",
+        }
+        says "nothing where each wheel moves by itself", "definition: there is no axle between them"
+    }
+}
+
+pub(in crate::suspension) const NO_LENGTH: Rule = apart::<Length>();
+pub(in crate::suspension) const NO_ANGLE: Rule = apart::<Angle>();
+pub(in crate::suspension) const NO_FORCE: Rule = apart::<Force>();
+
+/// Share of the front axle in the braking force.
+struct Braked {
+    front_share: Ratio,
+}
+fields!(Braked { front_share });
+
+impl Braked {
+    fn rear_share(&self) -> Result<Ratio> {
+        Ok(Ratio::from_si(1.0 - self.front_share.si()))
+    }
+}
+
+pub(in crate::suspension) const REAR_BRAKE_SHARE: Rule = rule! {
+    "front" Braked::rear_share, Braked
+    takes { front_share = "front.brake_share" }
+    says "1 - s_f", "definition: both shares add to one"
+};
+
+/// Type of the suspension of an axle.
+struct Chosen {
+    suspension: Suspension,
+}
+fields!(Chosen { suspension });
+
+impl Chosen {
+    fn wheels(&self) -> Result<Wheels> {
+        Ok(match self.suspension {
+            Suspension::DoubleWishbone | Suspension::Strut => Wheels::Independent,
+            Suspension::LiveAxleOnLinks | Suspension::LiveAxleOnLeafSprings => Wheels::LiveAxle,
+        })
+    }
+}
+
+pub(in crate::suspension) const WHEELS: Rule = rule! {
+    "axle" Chosen::wheels, Chosen
+    takes { suspension }
+    says "live_axle of a suspension with a live axle, else independent", "definition"
+};
+
+/// Axle that the engine drives.
+struct Driven {
+    driven: Axle,
+}
+fields!(Driven { driven });
+
+impl Driven {
+    fn share_in_front(&self) -> Result<Ratio> {
+        Ok(self.share_of(Axle::Front))
+    }
+    fn share_at_rear(&self) -> Result<Ratio> {
+        Ok(self.share_of(Axle::Rear))
+    }
+    fn share_of(&self, axle: Axle) -> Ratio {
+        Ratio::from_si(if self.driven == axle { 1.0 } else { 0.0 })
+    }
+}
+
+const ONE_AXLE: &str = "common practice, no source: one axle drives on the road";
+pub(in crate::suspension) const FRONT_DRIVE_SHARE: Rule = rule! {
+    "driveline" Driven::share_in_front, Driven
+    takes { driven }
+    says "1 of the driven axle", ONE_AXLE
+};
+pub(in crate::suspension) const REAR_DRIVE_SHARE: Rule = rule! {
+    "driveline" Driven::share_at_rear, Driven
+    takes { driven }
+    says "1 of the driven axle", ONE_AXLE
+};
+
+/// Drive torque of an axle: what the engine gives, and what the tyres hold.
+struct Drive {
+    driven: Axle,
+    output_torque: Option<Torque>,
+    grip_torque: Option<Torque>,
+}
+fields!(Drive { driven, output_torque, grip_torque });
+
+impl Drive {
+    fn in_front(&self) -> Result<Torque> {
+        Ok(self.of(Axle::Front))
+    }
+    fn at_rear(&self) -> Result<Torque> {
+        Ok(self.of(Axle::Rear))
+    }
+    /// The lesser of those that are known; not known of the other axle.
+    fn of(&self, axle: Axle) -> Torque {
+        let torques = [self.output_torque, self.grip_torque].into_iter().flatten();
+        let least = torques.map(Quantity::si).fold(f64::NAN, f64::min);
+        Torque::from_si(if self.driven == axle { least } else { f64::NAN })
+    }
+}
+
+const NOT_DRIVEN: &str =
+    "driveline.driven is the other axle: write drive_torque, 0 N·m where this one is not driven too";
+const DRIVES: &str = "min(T, T_g) of the driven axle";
+const GEARED: &str = "balance of power through a geared train, see driveline.TorquePath";
+const HOLDS: &str = "T_g of the driven axle";
+const MOMENTS: &str = "balance of moments at the wheel";
+macro_rules! driving {
+    ($of:ident, $formula:ident, $source:ident, $($inputs:tt)+) => {
+        rule! {
+            "driveline" Drive::$of, Drive
+            takes { driven }
+            $($inputs)+
+            says $formula, $source; lacking NOT_DRIVEN
+        }
+    };
+}
+macro_rules! drives {
+    ($of:ident) => {
+        driving!(
+            $of, DRIVES, GEARED,
+            needs { output_torque = "final_drive.output_torque" }
+            uses { grip_torque = "grip.torque" }
+        )
+    };
+}
+/// Grip of the tyres, if the engine is unknown.
+macro_rules! holds {
+    ($of:ident) => {
+        driving!($of, HOLDS, MOMENTS, needs { grip_torque = "grip.torque" })
+    };
+}
+pub(in crate::suspension) const FRONT_DRIVES: Rule = drives!(in_front);
+pub(in crate::suspension) const REAR_DRIVES: Rule = drives!(at_rear);
+pub(in crate::suspension) const FRONT_HOLDS: Rule = holds!(in_front);
+pub(in crate::suspension) const REAR_HOLDS: Rule = holds!(at_rear);
+
+/// Misfit of links, and the force by it where bushes give.
+struct Bind {
+    bind_misfit: Length,
+    linkage_bind_force: Option<Force>,
+}
+fields!(Bind { bind_misfit, linkage_bind_force });
+
+/// Misfit below which nothing binds.
+const NO_MISFIT: Length = Length::from_si(1e-9);
+
+impl Bind {
+    /// Nothing where nothing misses; not known where no link gives.
+    fn force(&self) -> Result<Force> {
+        let force =
+            if self.bind_misfit < NO_MISFIT { Some(Force::from_si(0.0)) } else { self.linkage_bind_force };
+        Ok(force.unwrap_or(Force::from_si(f64::NAN)))
+    }
+}
+
+pub(in crate::suspension) const BIND_FORCE: Rule = rule! {
+    "axle" Bind::force, Bind
+    takes { bind_misfit, linkage_bind_force }
+    says "f; nothing where nothing misses", SEE_LIVE;
+    lacking "its links bind, and none of them gives: write the stiffness of their bushes, such as lower_links.body_bush"
+};
+
+/// Leaf springs, and what else may lead their axle.
+struct Beside {
+    form: LeafForm,
+    wheels: Option<Wheels>,
+    lower_links: Option<Length>,
+    upper_links: Option<Length>,
+    lateral_rod: Option<Length>,
+    watt: Option<Length>,
+}
+fields!(Beside { form, wheels, lower_links, upper_links, lateral_rod, watt });
+
+impl Beside {
+    /// Parts drawn beside leaf springs are refused; no drawing says nothing.
+    fn force(&self) -> Result<Force> {
+        if self.wheels == Some(Wheels::Independent) {
+            return Err(refused("wheels", APART.to_owned()));
+        }
+        let others = [self.lower_links, self.upper_links, self.lateral_rod, self.watt];
+        if others.iter().any(Option::is_some) {
+            return Err(refused("leaf", DRAWN_BESIDE_LEAVES.to_owned()));
+        }
+        Ok(Force::from_si(f64::NAN))
+    }
+}
+
+pub(in crate::suspension) const BESIDE_LEAVES: Rule = rule! {
+    "axle" Beside::force, Beside
+    takes {
+        form = "axle.leaf.form", wheels, lower_links = "axle.lower_links.body.x",
+        upper_links = "axle.upper_links.body.x", lateral_rod = "axle.lateral_rod.body.x", watt = "axle.watt.pivot.x",
+    }
+    says "not known on leaf springs", "definition: links may lead the axle beside them";
+    lacking "leaf springs need bind_force, or suspension = live_axle_on_leaf_springs where they alone lead the axle"
+};
+
+/// Force of links that bind, and the one that they bear.
+struct Borne {
+    bind_force: Force,
+    allowed_link_force: Option<Force>,
+}
+fields!(Borne { bind_force, allowed_link_force });
+
+impl Borne {
+    /// Nothing where nothing binds.
+    fn share(&self) -> Result<Ratio> {
+        let force = self.bind_force.si();
+        if force == 0.0 {
+            return Ok(Ratio::from_si(0.0));
+        }
+        let why = "links that bind need allowed_link_force";
+        let allowed =
+            self.allowed_link_force.ok_or(Error::Missing { argument: "allowed_link_force", why })?;
+        Ok(Ratio::from_si(force / allowed.si()))
+    }
+}
+
+pub(in crate::suspension) const BIND_SHARE: Rule = rule! {
+    "axle" Borne::share, Borne
+    takes { bind_force, allowed_link_force }
+    says "f / f_a; nothing where nothing binds", "definition: demand over capacity"
+};
+
+/// Anti-roll bar at its ends.
+struct Bar {
+    rate: LinearStiffness,
+    motion_ratio: Option<Ratio>,
+}
+fields!(Bar { rate, motion_ratio });
+
+impl Bar {
+    /// Rate at the wheels; nothing where there is no bar.
+    fn wheel_rate(&self) -> Result<LinearStiffness> {
+        let rate = self.rate.si();
+        if rate == 0.0 {
+            return Ok(self.rate);
+        }
+        let why = "a bar needs anti_roll_bar.motion_ratio, or the points of its drop link and lever";
+        let ratio = self.motion_ratio.ok_or(Error::Missing { argument: "motion_ratio", why })?.si();
+        Ok(LinearStiffness::from_si(rate * ratio * ratio))
+    }
+}
+
+pub(in crate::suspension) const BAR_WHEEL_RATE: Rule = rule! {
+    "axle.anti_roll_bar" Bar::wheel_rate, Bar
+    takes { rate, motion_ratio }
+    says "k r^2; nothing where there is no bar", "balance of virtual work"
+};
+
+fields!(RollAxle {
+    track, roll_centre_height, unsprung_mass, unsprung_height, spring_rate = "wheel_rate", spring_base = "roll_base",
+    tyre_rate = "tyre.rate", bar_rate = "anti_roll_bar.wheel_rate";
+    bar_motion_ratio
+});
+fields!(RollBalance {
+    sprung_mass, sprung_height, behind_front_axle = "sprung_behind_front_axle", wheelbase;
+    front, rear
+});
+
+/// Both axles in a turn, and the links of each that bind.
+struct InTurn {
+    balance: RollBalance,
+    front: Binding,
+    rear: Binding,
+}
+fields!(InTurn { balance, front, rear });
+
+/// Links of a live axle that may bind in roll.
+struct Binding {
+    freedoms: Option<Ratio>,
+    bind_roll_stiffness: Option<RotationalStiffness>,
+}
+fields!(Binding { freedoms, bind_roll_stiffness });
+
+const RIGID: &str = "links that bind and have no bush that gives hold the axle in roll as far as their brackets do: write the stiffness of their bushes, such as \
+                     lower_links.body_bush";
+
+impl Binding {
+    /// The axle with its links beside its bar, as which they work: `K = k t^2 / 2`.
+    fn on(&self, axle: &RollAxle) -> Result<RollAxle> {
+        let bind = match (self.freedoms, self.bind_roll_stiffness) {
+            (Some(freedoms), None) if freedoms.si() == 1.0 => {
+                return Err(refused("bind_roll_stiffness", RIGID.to_owned()));
+            }
+            (_, None) => 0.0,
+            (_, Some(stiffness)) => {
+                let track = axle.track.quantity.si();
+                2.0 * stiffness.si() / (track * track)
+            }
+        };
+        let bar = axle.bar_rate.as_ref().map_or(f64::NAN, |rate| rate.quantity.si());
+        Ok(RollAxle {
+            bar_rate: Stated::Given(Value::new(LinearStiffness::from_si(bar + bind))),
+            bar_motion_ratio: Some(Value::new(Ratio::from_si(1.0))),
+            ..axle.clone()
+        })
+    }
+}
+
+impl InTurn {
+    fn balance(&self) -> Result<Balance> {
+        let (front, rear) = (self.front.on(&self.balance.front)?, self.rear.on(&self.balance.rear)?);
+        RollBalance { front, rear, ..self.balance.clone() }.balance()
+    }
+}
+
+pub(in crate::suspension) const BALANCE: Rule = rule! {
+    "vehicle" InTurn::balance, InTurn
+    takes { balance = "vehicle", front = "front", rear = "rear" }
+    needs { balance.front = "front", balance.rear = "rear" }
+    gives Balance {
+        roll_gradient, front_suspension_stiffness, rear_suspension_stiffness, front_share, share_over_weight,
+    }
+    says "suspension.RollBalance", "equilibrium of body and axles; Milliken and Milliken (1995), Dixon (1996), from memory"
+};
+
+const SEE_LIVE: &str = "see suspension.LiveAxle";
