@@ -36,7 +36,8 @@ mod parts;
 mod roll;
 #[cfg(feature = "sheet")]
 mod sheet;
-#[cfg(all(test, feature = "serde"))]
+#[cfg(test)]
+#[cfg(feature = "serde")]
 mod tests;
 
 pub use independent::*;

@@ -1,6 +1,6 @@
 //! The joints of a linkage in space, as a table: what a drawing needs.
 
-use super::vector::{Vector, vector};
+use super::vector::Vector;
 use crate::Result;
 use crate::base::table::{Filling, Table, record};
 use crate::units::{Length, Quantity};
@@ -51,7 +51,8 @@ pub(in crate::suspension) fn outlines<'a, A: Quantity, B: Quantity>(
 /// Readings of the tests from a table of points.
 #[cfg(test)]
 pub(in crate::suspension) mod read {
-    use super::{Table, Vector, vector};
+    use super::super::vector::vector;
+    use super::{Table, Vector};
 
     /// The points of a table of one state: part, point, place.
     pub(in crate::suspension) fn points(table: &Table) -> Vec<(String, String, Vector)> {
