@@ -41,7 +41,12 @@ impl Api {
             })
             .collect();
         let mut methods = Vec::new();
-        for (_, file) in &sources.files {
+        // The methods beside the struct come first, wherever the others stand.
+        let declares =
+            |file: &syn::File| file.items.iter().any(|of| matches!(of, Item::Struct(of) if of.ident == name));
+        let mut files: Vec<_> = sources.files.iter().collect();
+        files.sort_by_key(|(_, file)| !declares(file));
+        for (_, file) in files {
             for item in &file.items {
                 let Item::Impl(item) = item else { continue };
                 if item.trait_.is_some() || type_name(&item.self_ty).ok().as_deref() != Some(name) {

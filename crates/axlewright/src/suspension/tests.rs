@@ -2,7 +2,7 @@
 //! else, and a slip of the drawing does not make it search without end.
 
 use super::independent::linkage::Linkage;
-use super::independent::wheel_position::{Independent, PreparedLinkage};
+use super::independent::prepared::{Independent, PreparedLinkage};
 use super::kinematics::solved::steps_of;
 use super::kinematics::vector::{Vector, vector};
 use super::parts::Point;

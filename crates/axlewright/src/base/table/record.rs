@@ -322,7 +322,7 @@ macro_rules! record {
         #[allow(dead_code, reason = "some records begin from nothing known, some are filled whole")]
         impl<$life> $lent<$life> {
             /// The struct with nothing known.
-            fn unknown() -> Self {
+            pub(super) fn unknown() -> Self {
                 $lent { $($field: <$kind as $crate::base::table::Lend>::unknown()),+ }
             }
         }

@@ -1,8 +1,8 @@
 //! Both wheels of an axle with independent wheels while the body rolls on them: where the ground cuts the paths of the two contact points.
 
 use super::linkage::Body;
+use super::prepared::PreparedLinkage;
 use super::range::Reaches;
-use super::wheel_position::PreparedLinkage;
 use crate::base::table::{Filling, Table, record};
 use crate::suspension::kinematics::vector::{Vector, vector};
 use crate::units::{Angle, Length, Ratio};

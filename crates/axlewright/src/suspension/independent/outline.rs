@@ -1,7 +1,7 @@
 //! The joints of a wheel's linkage in space, as a table.
 
+use super::prepared::{Ends, PreparedLinkage, Upper};
 use super::range::{Reach, Reaches};
-use super::wheel_position::{Ends, PreparedLinkage, Upper};
 use crate::Result;
 use crate::base::table::Table;
 use crate::suspension::kinematics::outline::{Outline, outlines};

@@ -1,6 +1,6 @@
 //! Stages of a wheel on its linkage that the build sheet asks for, whichever linkage it is.
 
-use super::wheel_position::{Independent, Parts, PreparedLinkage};
+use super::prepared::{Independent, Parts, PreparedLinkage};
 use crate::spring::Mounting;
 use crate::suspension::{JointLimits, WheelPosition};
 use crate::units::{Angle, Length, Ratio, RatioPerLength};

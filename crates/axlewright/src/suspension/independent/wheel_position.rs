@@ -4,20 +4,15 @@
     reason = "arrays of a size that the type fixes, and places that run below it; a chunk is never empty"
 )]
 
-use super::linkage::{Above, Body, Drawn, Linkage, Pose};
+use super::linkage::{Body, Pose};
+use super::prepared::{PreparedLinkage, Upper, in_range, locked};
 use super::range::Reach;
-use crate::base::document::Value;
 use crate::base::table::{Filling, Table, record};
-use crate::suspension::kinematics::vector::{Scalar, Two, Vector, vector};
-use crate::suspension::parts::{
-    AntiRollBar, Arm, Axle, BrakePlace, Braking, Carrier, CoilSpring, Damper, Driving, JointLimits, Point,
-    SpringSeats, TieRod, TorsionBar, Wheel, refused,
-};
+use crate::suspension::kinematics::slope::{BUMP, centre};
+use crate::suspension::kinematics::vector::{Scalar, Two, Vector};
+use crate::suspension::parts::{Axle, BrakePlace, JointLimits};
 use crate::units::{Angle, Force, Length, LinearStiffness, Ratio, Torque};
-use crate::{Error, Result, valid};
-
-/// Bump over which changes of camber and toe are said.
-pub(in crate::suspension) const BUMP: f64 = 0.025;
+use crate::{Result, valid};
 
 record! {
     /// The wheel at one travel and rack travel; what is not known is not a number.
@@ -110,7 +105,7 @@ record! {
         /// Name of that joint.
         pub first_joint: String,
     }
-    lent Found<'a>;
+    lent pub(super) Found<'a>;
     each wheel_position;
 }
 
@@ -129,300 +124,7 @@ record! {
     }
 }
 
-/// Parts of a model; both models share all of them except the upper guide of the upright.
-pub(in crate::suspension) struct Parts<'a> {
-    pub(super) axle: Axle,
-    pub(super) lower_arm: &'a Arm,
-    pub(super) upper: Upper<'a>,
-    pub(super) tie_rod: &'a TieRod,
-    pub(super) wheel: &'a Wheel,
-    pub(super) coil_over: Option<Mounting<'a>>,
-    pub(super) torsion_bar: Option<&'a TorsionBar>,
-    pub(super) anti_roll_bar: Option<&'a AntiRollBar>,
-    pub(super) braking: Option<&'a Braking>,
-    pub(super) driving: Option<&'a Driving>,
-    pub(super) joint_limits: Option<&'a JointLimits>,
-}
-
-/// Upper guide of the upright: an arm, or a strut by top mount and lower end.
-#[derive(Clone, Copy)]
-pub(super) enum Upper<'a> {
-    Arm(&'a Arm),
-    Strut(&'a Point, &'a Point),
-}
-
-/// A coil-over, or the leg of a strut: its key and the names of its ends.
-pub(super) struct Mounting<'a> {
-    pub(super) names: [&'static str; 3],
-    pub(super) ends: [&'a Point; 2],
-    pub(super) carried_by: Carrier,
-    pub(super) spring: Option<&'a CoilSpring>,
-    pub(super) spring_seats: Option<&'a SpringSeats>,
-    pub(super) damper: Option<&'a Damper>,
-}
-
-/// Fields of a model that change when something is moved.
-pub(in crate::suspension) struct Changing<'a> {
-    /// Points that go along with a wheel that is moved in its arch, except arm, tie rod, wheel and bar.
-    pub(super) points: Vec<&'a mut Point>,
-    pub(super) lower_arm: &'a mut Arm,
-    pub(super) tie_rod: &'a mut TieRod,
-    pub(super) wheel: &'a mut Wheel,
-    pub(super) spring: Option<&'a mut CoilSpring>,
-    pub(super) torsion_bar: Option<&'a mut TorsionBar>,
-    pub(super) anti_roll_bar: Option<&'a mut AntiRollBar>,
-    pub(super) braking: Option<&'a mut Braking>,
-}
-
-/// A model of one wheel on its linkage.
-pub(in crate::suspension) trait Independent: Clone {
-    fn parts(&self) -> Parts<'_>;
-    fn changing(&mut self) -> Changing<'_>;
-}
-
-/// Between the body and something that moves, in whose frame the lower end is.
-#[derive(Clone, Copy)]
-pub(super) struct Ends {
-    pub(super) body: Vector,
-    pub(super) lower: Vector,
-    pub(super) carrier: Carrier,
-}
-
-/// Length between two ends, its shortening over travel, and how that changes with travel.
-#[derive(Clone, Copy)]
-struct Stroke<S = f64> {
-    length: S,
-    ratio: S,
-    gradient: S,
-}
-
-impl Ends {
-    #[inline(always)]
-    fn stroke<S: Scalar>(&self, pose: &Pose<S>) -> Stroke<S> {
-        let eye = pose.body(self.carrier).point(self.lower.spread());
-        let between = eye.at - self.body.spread();
-        let length = between.norm();
-        // First and second derivative of the length with the angle, then with travel.
-        let slope = between.dot(eye.rate) / length;
-        let bend = (eye.rate.square() + between.dot(eye.second) - slope * slope) / length;
-        let (lift, curve) = (pose.wheel.rate.z, pose.wheel.second.z);
-        Stroke { length, ratio: -slope / lift, gradient: (slope * curve / lift - bend) / (lift * lift) }
-    }
-}
-
-/// A double wishbone or a strut that is prepared once and asked many times: see [`Prepare`](crate::Prepare).
-///
-/// The linkage is solved at ride height, its coordinates in the frames of what carries them; each answer starts from there.
-pub struct PreparedLinkage<'a> {
-    pub(super) parts: Parts<'a>,
-    pub(in crate::suspension) linkage: Linkage,
-    /// Axis of the wheel, in the upright's frame.
-    axis: Vector,
-    /// Eyes of the coil-over, and seats of a separate coil.
-    pub(super) eyes: Option<Ends>,
-    pub(super) seats: Option<Ends>,
-    /// Pin of the upper joint in the frames of upper arm and upright, stud of the lower one in those of lower arm and upright.
-    upper: [Vector; 2],
-    lower: [Vector; 2],
-    /// Sine of the tie rod's lean against the steering axis, and its direction.
-    rod_lean: f64,
-    rod: Vector,
-    bar_sign: f64,
-    pub(super) half_track: f64,
-}
-
-fn in_range(travel: Length, rack_travel: Length) -> Result<()> {
-    valid! {
-        travel: (-10) <= .. <= 10 ; "plausibility limit: no wheel travels 10 m";
-        rack_travel: (-10) <= .. <= 10 ; "plausibility limit: no rack moves 10 m";
-    }
-    Ok(())
-}
-
-/// Reason why the linkage does not reach this position, and the travel that it has.
-fn beyond(reach: &mut Reach<'_>, travel: Length) -> Error {
-    let rack_travel = Length::from_si(reach.rack);
-    let [(droop, droop_end), (bump, bump_end)] = match reach.range() {
-        Ok(range) => range,
-        Err(end) => return locked(rack_travel, end.sentence()),
-    };
-    let end = if travel.si() < 0.0 { droop_end } else { bump_end };
-    let [travel, rack, droop, bump] = [travel.si(), rack_travel.si(), droop, bump].map(|on| on * 1e3);
-    let message = format!(
-        "travel = {travel} mm is beyond the linkage with rack_travel = {rack} mm: it goes from {droop:.1} mm ({}) to {bump:.1} mm ({}), \
-         where {}",
-        droop_end.word(),
-        bump_end.word(),
-        end.sentence()
-    );
-    Error::NoSolution { message }
-}
-
-fn locked(rack_travel: Length, why: &str) -> Error {
-    let message =
-        format!("rack_travel = {} mm: the linkage is locked at ride height, {why}", rack_travel.si() * 1e3);
-    Error::NoSolution { message }
-}
-
-/// Place of an instant centre along an axis from a point that rises by `lift` while the body turns by `turn`, and its height over that
-/// point, which moves along the axis by `along`. Infinite where nothing turns.
-#[inline(always)]
-pub(in crate::suspension) fn centre<S: Scalar>(lift: S, along: S, turn: S) -> (S, S) {
-    let place = lift / turn;
-    // No slope is no height, however far away.
-    let height = |[along, height]: [f64; 2]| if along == 0.0 { 0.0 } else { height };
-    (place, S::each([along, -place * along / lift], height))
-}
-
-impl Parts<'_> {
-    fn check(&self, wheel: fn(&Wheel) -> Result<()>) -> Result<()> {
-        let arm = |name: &str, arm: &Arm| {
-            arm.front_pivot.check(name, "front_pivot")?;
-            arm.rear_pivot.check(name, "rear_pivot")?;
-            arm.ball_joint.check(name, "ball_joint")
-        };
-        if let Upper::Arm(upper) = self.upper {
-            arm("upper_arm", upper)?;
-        }
-        arm("lower_arm", self.lower_arm)?;
-        if let Some(on) = &self.coil_over {
-            on.check()?;
-        }
-        self.tie_rod.inner.check("tie_rod", "inner")?;
-        self.tie_rod.outer.check("tie_rod", "outer")?;
-        wheel(self.wheel)?;
-        self.torsion_bar.map_or(Ok(()), TorsionBar::check)?;
-        self.braking.map_or(Ok(()), Braking::check)?;
-        self.driving.map_or(Ok(()), Driving::check)?;
-        self.joint_limits.map_or(Ok(()), JointLimits::check)?;
-        if self.driving.is_some() && self.braking.is_none() {
-            let message = "centre_of_gravity_height and wheelbase of `braking` are wanted for it";
-            return Err(refused("driving", message.to_owned()));
-        }
-        if let Some(bar) = self.anti_roll_bar {
-            bar.link_eye.check("anti_roll_bar", "link_eye")?;
-            bar.lever_end.check("anti_roll_bar", "lever_end")?;
-            bar.lever_pivot.check("anti_roll_bar", "lever_pivot")?;
-        }
-        self.check_kind()
-    }
-
-    /// Refuses parts of the other kind of suspension.
-    fn check_kind(&self) -> Result<()> {
-        let limits = self.joint_limits;
-        if let Upper::Arm(_) = self.upper {
-            return match limits.and_then(|on| on.top_mount.as_ref()) {
-                Some(_) => Err(refused("joint_limits.top_mount", "a double wishbone has none".to_owned())),
-                None => Ok(()),
-            };
-        }
-        if limits.is_some_and(|on| on.upper_ball.is_some()) {
-            return Err(refused("joint_limits.upper_ball", "a strut has a `top_mount`".to_owned()));
-        }
-        let seats = self.coil_over.as_ref().and_then(|on| on.spring_seats);
-        for (key, carrier) in [
-            ("leg.spring_seats.carried_by", seats.map(|on| on.carried_by)),
-            ("torsion_bar.turned_by", self.torsion_bar.map(|on| on.turned_by)),
-            ("anti_roll_bar.carried_by", self.anti_roll_bar.map(|on| on.carried_by)),
-        ] {
-            if carrier == Some(Carrier::UpperArm) {
-                return Err(refused(key, "a strut has no upper arm".to_owned()));
-            }
-        }
-        Ok(())
-    }
-}
-
-impl Mounting<'_> {
-    fn check(&self) -> Result<()> {
-        let ([part, above, below], [body, lower]) = (self.names, self.ends);
-        body.check(part, above)?;
-        lower.check(part, below)?;
-        self.spring.map_or(Ok(()), |spring| spring.check(part))?;
-        self.damper.map_or(Ok(()), |damper| damper.check(part))?;
-        let apart = |key: &str, a: &Point, b: &Point| {
-            if (a.vector() - b.vector()).norm() < 0.001 {
-                return Err(refused(key, "its ends are nearer than 1 mm".to_owned()));
-            }
-            Ok(())
-        };
-        if let Some(seats) = self.spring_seats {
-            let key = format!("{part}.spring_seats");
-            seats.body.check(&key, "body")?;
-            seats.lower.check(&key, "lower")?;
-            apart(&key, &seats.body, &seats.lower)?;
-        }
-        apart(part, body, lower)
-    }
-}
-
 impl<'a> PreparedLinkage<'a> {
-    pub(in crate::suspension) fn new(parts: Parts<'a>) -> Result<PreparedLinkage<'a>> {
-        PreparedLinkage::with(parts, Wheel::check)
-    }
-
-    /// These results off the ground: wheel radius and loads on it are unknown.
-    #[cfg(feature = "sheet")]
-    pub(super) fn hanging(parts: Parts<'a>) -> Result<PreparedLinkage<'a>> {
-        PreparedLinkage::with(parts, Wheel::check_hanging)
-    }
-
-    fn with(parts: Parts<'a>, wheel: fn(&Wheel) -> Result<()>) -> Result<PreparedLinkage<'a>> {
-        parts.check(wheel)?;
-        let (above, top) = match parts.upper {
-            Upper::Arm(arm) => (Above::Arm(arm), &arm.ball_joint),
-            Upper::Strut(top, low) => (Above::Strut(low.vector()), top),
-        };
-        let drawn = Drawn {
-            lower_ball: parts.lower_arm.ball_joint.vector(),
-            upper_ball: top.vector(),
-            inner: parts.tie_rod.inner.vector(),
-            outer: parts.tie_rod.outer.vector(),
-            wheel: parts.wheel.centre.vector(),
-        };
-        let fault = |(key, message): (&str, &str)| refused(key, message.to_owned());
-        let mut linkage = Linkage::new(parts.lower_arm, &above, &drawn).map_err(fault)?;
-        if let Some(bar) = parts.anti_roll_bar {
-            let (eye, end, pivot) = (bar.link_eye.vector(), bar.lever_end.vector(), bar.lever_pivot.vector());
-            linkage = linkage.with_bar(eye, bar.carried_by, end, pivot).map_err(fault)?;
-        }
-        let ends = |body: &Point, lower: &Point, carrier: Carrier| Ends {
-            body: body.vector(),
-            lower: linkage.here(carrier, lower.vector()),
-            carrier,
-        };
-        let mounting = parts.coil_over.as_ref();
-        let eyes = mounting.map(|on| ends(on.ends[0], on.ends[1], on.carried_by));
-        let seats = mounting.and_then(|on| on.spring_seats);
-        let seats = seats.map(|on| ends(&on.body, &on.lower, on.carried_by));
-        let rest = &linkage.rest;
-        let rod = rest.tie_rod.unit();
-        let (pin, stud) = (linkage.upper_pin(rest), rest.steering_axis);
-        let mut ready = PreparedLinkage {
-            axis: linkage.direction_here(Carrier::Upright, parts.wheel.axis()),
-            eyes,
-            seats,
-            upper: [Carrier::UpperArm, Carrier::Upright].map(|on| linkage.direction_here(on, pin)),
-            lower: [Carrier::LowerArm, Carrier::Upright].map(|on| linkage.direction_here(on, stud)),
-            rod_lean: rod.dot(stud).clamp(-1.0, 1.0).arcsine(),
-            rod,
-            bar_sign: rest.bar.map_or(1.0, |(_, rate)| 1.0_f64.copysign(rate)),
-            half_track: 0.0,
-            linkage,
-            parts,
-        };
-        ready.half_track = ready.contact(&ready.linkage.rest).1.y;
-        Ok(ready)
-    }
-
-    /// Axis of the wheel and its contact point.
-    #[inline(always)]
-    pub(super) fn contact<S: Scalar>(&self, pose: &Pose<S>) -> (Vector<S>, Vector<S>) {
-        let axis = pose.upright.direction(self.axis.spread());
-        let down = axis * axis.z - vector(S::default(), S::default(), S::of(1.0));
-        (axis, pose.wheel.at + down.unit() * S::of(self.parts.wheel.loaded_radius.quantity.si()))
-    }
-
     /// The wheel at a travel, the rack moved by so much: see [`DoubleWishbone::at`](crate::suspension::DoubleWishbone::at).
     pub fn at(&self, travel: Length, rack_travel: Length) -> Result<WheelPosition> {
         self.pose(travel, rack_travel).map(|pose| self.position(&pose))
@@ -436,48 +138,6 @@ impl<'a> PreparedLinkage<'a> {
 
     fn position(&self, pose: &Pose) -> WheelPosition {
         WheelPosition::from(self.results(pose).found(&self.joints()))
-    }
-
-    /// Spring at ride height: length between its eyes, motion ratio, and the change of that with travel; none without a coil-over.
-    #[cfg(feature = "sheet")]
-    pub(super) fn stroke_at_ride(&self) -> Option<[f64; 3]> {
-        let eyes = self.eyes?;
-        let stroke = self.seats.unwrap_or(eyes).stroke(&self.linkage.rest);
-        Some([eyes.stroke(&self.linkage.rest).length, stroke.ratio, stroke.gradient])
-    }
-
-    /// Travel at which the eyes of the coil-over are this far apart, with the rack in its middle; none without a coil-over.
-    #[cfg(feature = "sheet")]
-    pub(super) fn travel_for(&self, length: Length) -> Result<Length> {
-        let length = length.si();
-        let Some(eyes) = self.eyes else { return Ok(Length::from_si(f64::NAN)) };
-        let mut travel = 0.0;
-        for _ in 0..20 {
-            let Some(pose) = self.linkage.at(travel, 0.0) else { break };
-            let stroke = eyes.stroke(&pose);
-            let off = stroke.length - length;
-            if off.abs() <= 1e-12 {
-                return Ok(Length::from_si(travel));
-            }
-            // Halley's step, with `d(off)/dz = -r`.
-            travel += 2.0 * off * stroke.ratio / (2.0 * stroke.ratio * stroke.ratio + off * stroke.gradient);
-        }
-        let message = format!(
-            "the linkage does not bring the eyes of the coil-over {:.1} mm apart; at ride height they are {:.1} mm apart",
-            length * 1e3,
-            eyes.stroke(&self.linkage.rest).length * 1e3
-        );
-        Err(Error::NoSolution { message })
-    }
-
-    pub(super) fn pose(&self, travel: Length, rack_travel: Length) -> Result<Pose> {
-        self.reached(&mut self.linkage.reach(rack_travel.si()), travel)
-    }
-
-    /// This position with the known part of the range at this travel of the rack.
-    pub(super) fn reached(&self, reach: &mut Reach<'_>, travel: Length) -> Result<Pose> {
-        in_range(travel, Length::from_si(reach.rack))?;
-        reach.at(travel.si()).ok_or_else(|| beyond(reach, travel))
     }
 
     #[inline(always)]
@@ -613,7 +273,7 @@ impl<'a> PreparedLinkage<'a> {
 
     /// Force of coil, damper and torsion bar; a missing one is not a number.
     #[inline(always)]
-    fn springs<S: Scalar>(&self, pose: &Pose<S>) -> Springs<S> {
+    pub(super) fn springs<S: Scalar>(&self, pose: &Pose<S>) -> Springs<S> {
         let mut on = Springs::default();
         // Sum of all that pushes the wheel down: force, and rate.
         let (mut force, mut rate, mut sprung) = (S::default(), S::default(), false);
@@ -660,11 +320,11 @@ impl<'a> PreparedLinkage<'a> {
         on
     }
 
-    fn row_at(&self, reach: &mut Reach<'_>, travel: Length) -> Result<Found<'static>> {
+    pub(super) fn row_at(&self, reach: &mut Reach<'_>, travel: Length) -> Result<Found<'static>> {
         self.reached(reach, travel).map(|pose| self.results(&pose).found(&self.joints()))
     }
 
-    pub(super) fn table(&self, travel: &[Length], rack_travel: &[Length]) -> Result<Table> {
+    pub(in crate::suspension) fn table(&self, travel: &[Length], rack_travel: &[Length]) -> Result<Table> {
         let mut rows = Filling::over(["travel", "rack_travel"], &[travel.len(), rack_travel.len()])?;
         let states: Vec<[Length; 2]> =
             travel.iter().flat_map(|travel| rack_travel.iter().map(move |rack| [*travel, *rack])).collect();
@@ -710,109 +370,21 @@ impl<'a> PreparedLinkage<'a> {
     }
 }
 
-/// The wheel moved in its arch.
-pub(super) fn arch_move(
-    model: &impl Independent,
-    forward: Length,
-    outboard: Length,
-    up: Length,
-    travel: &[Length],
-) -> Result<Table> {
-    PreparedLinkage::new(model.parts())?;
-    valid! {
-        forward: (-10) <= .. <= 10 ; "plausibility limit: no wheel is moved by 10 m";
-        outboard: (-10) <= .. <= 10 ; "plausibility limit: no wheel is moved by 10 m";
-        up: (-10) <= .. <= 10 ; "plausibility limit: no wheel is moved by 10 m";
-    }
-    let by = vector(forward.si(), outboard.si(), up.si());
-    let mut after = model.clone();
-    let changing = after.changing();
-    let arm = changing.lower_arm;
-    let mut points = changing.points;
-    points.extend([&mut arm.front_pivot, &mut arm.rear_pivot, &mut arm.ball_joint]);
-    points.extend([&mut changing.tie_rod.outer, &mut changing.wheel.centre]);
-    points.extend(changing.anti_roll_bar.map(|bar| &mut bar.link_eye));
-    for point in points {
-        *point = point.moved(by);
-    }
-    raise(changing.braking, -up.si());
-    compared(model, after, Length::from_si(0.0), travel)
-}
-
-/// The body raised or lowered on its springs.
-pub(super) fn ride_height_change(model: &impl Independent, rise: Length, travel: &[Length]) -> Result<Table> {
-    PreparedLinkage::new(model.parts())?;
-    valid! { rise: (-10) <= .. <= 10 ; "plausibility limit: no body is raised by 10 m"; }
-    let mut after = model.clone();
-    raise(after.changing().braking, rise.si());
-    compared(model, after, -rise, travel)
-}
-
-/// A spacer behind the wheel.
-pub(super) fn spacer(model: &impl Independent, outward: Length, travel: &[Length]) -> Result<Table> {
-    PreparedLinkage::new(model.parts())?;
-    valid! { outward: (-1) <= .. <= 1 ; "plausibility limit: no spacer is 1 m thick"; }
-    let mut after = model.clone();
-    let wheel = after.changing().wheel;
-    wheel.centre = wheel.centre.moved(wheel.axis() * outward.si());
-    compared(model, after, Length::from_si(0.0), travel)
-}
-
-/// The centre of gravity raised.
-fn raise(braking: Option<&mut Braking>, by: f64) {
-    if let Some(braking) = braking {
-        let height = &mut braking.centre_of_gravity_height;
-        *height = Value::new(height.quantity + Length::from_si(by));
-    }
-}
-
-/// The rows of two models, of which the second stands at another travel; its coil, or else its torsion bar, is set to the load of the first.
-fn compared<M: Independent>(before: &M, mut after: M, standing: Length, travel: &[Length]) -> Result<Table> {
-    let before = PreparedLinkage::new(before.parts())?;
-    let none = Length::from_si(0.0);
-    let changed = {
-        let ready = PreparedLinkage::new(after.parts())?;
-        ready.springs(&ready.pose(standing, none)?)
-    };
-    let missing = before.springs(&before.linkage.rest).wheel_force - changed.wheel_force;
-    let changing = after.changing();
-    if let Some(spring) = changing.spring {
-        let force = Force::from_si(changed.spring_force + missing / changed.motion_ratio);
-        let length = spring.free_length.quantity - force / spring.rate.quantity;
-        let off = Length::from_si(changed.spring_length) - length;
-        spring.seat_offset = Value::new(spring.seat_offset.quantity + off);
-    } else if let Some(bar) = changing.torsion_bar {
-        let torque = Torque::from_si(missing / changed.torsion_bar_ratio);
-        bar.torque = Value::new(bar.torque.quantity + torque);
-    }
-    let after = PreparedLinkage::new(after.parts())?;
-    let mut rows = Filling::over(["state", "travel"], &[2, travel.len()])?;
-    let mut reaches = [&before, &after].map(|ready| ready.linkage.reach(0.0));
-    for travel in travel {
-        let states = [("before", &before, none), ("after", &after, standing)];
-        for ((state, ready, from), reach) in states.into_iter().zip(&mut reaches) {
-            let row = ready.row_at(reach, from + *travel);
-            rows.push((state, *travel), row);
-        }
-    }
-    Ok(rows.finish())
-}
-
 /// Forces of the springs at one position, in SI.
-struct Springs<S = f64> {
+pub(super) struct Springs<S = f64> {
     eye_length: S,
-    motion_ratio: S,
+    pub(super) motion_ratio: S,
     damper_motion_ratio: S,
-    spring_length: S,
-    spring_force: S,
-    wheel_force: S,
+    pub(super) spring_length: S,
+    pub(super) spring_force: S,
+    pub(in crate::suspension) wheel_force: S,
     wheel_rate: S,
     spring_used: S,
     spring_left: S,
     damper_used: S,
     damper_left: S,
     torsion_bar_torque: S,
-    torsion_bar_ratio: S,
+    pub(super) torsion_bar_ratio: S,
 }
 
 impl<S: Scalar> Default for Springs<S> {
@@ -860,12 +432,13 @@ macro_rules! results {
         }
     };
 }
+
 wheel_position!(results);
 
 /// Every number of a table has the bits that it has alone, and every refused row its reason.
 #[cfg(test)]
 pub(in crate::suspension) fn table_equals_single_calls(
-    model: &impl Independent,
+    model: &impl super::prepared::Independent,
     travel: &[Length],
     rack_travel: &[Length],
 ) {

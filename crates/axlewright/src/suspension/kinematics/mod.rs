@@ -5,5 +5,6 @@ pub(super) mod jet;
 pub(super) mod kept;
 pub(super) mod lanes;
 pub(super) mod outline;
+pub(super) mod slope;
 pub(super) mod solved;
 pub(super) mod vector;

@@ -1,14 +1,22 @@
 //! An axle on leaf springs.
 
+mod balance;
+mod change;
 #[cfg(feature = "sheet")]
 pub(super) mod lines;
 mod model;
+mod outline;
+mod position;
+mod prepared;
 mod range;
 #[cfg(feature = "sheet")]
 pub(super) mod rules;
 mod spring;
+#[cfg(test)]
+mod tests;
+#[cfg(feature = "serde")]
+mod written;
 
-pub use model::{
-    AxleDamper, HeaveRange, LeafAxle, LeafAxlePosition, LeafForm, LeafRate, LeafSpring, Leaves,
-    PreparedLeafAxle, WindUp,
-};
+pub use model::{AxleDamper, LeafAxle, LeafForm, LeafRate, LeafSpring, Leaves};
+pub use position::{HeaveRange, LeafAxlePosition, WindUp};
+pub use prepared::PreparedLeafAxle;

@@ -10,7 +10,8 @@
     reason = "arrays of a size that the type fixes, and places that run below it"
 )]
 
-use super::model::{Pose, PreparedLeafAxle};
+use super::balance::Pose;
+use super::prepared::PreparedLeafAxle;
 use super::spring::End;
 use crate::base::numeric::root;
 use crate::suspension::kinematics::jet::Jet;

@@ -1,13 +1,13 @@
 //! Rules of the build sheet for a live axle on leaf springs.
 
-use super::model::locked;
+use super::balance::locked;
 use crate::Result;
 use crate::base::document::{Stated, Value};
 use crate::base::section::{Rule, fields, rule};
 use crate::suspension::independent::double_wishbone_lines::SOURCE;
 use crate::suspension::independent::stages::{Range, TravelEnds, travelled};
-use crate::suspension::independent::wheel_position::BUMP;
 use crate::suspension::inputs::{At, Wheels};
+use crate::suspension::kinematics::slope::BUMP;
 use crate::suspension::live_axle::rules::{APART, BESIDE_LEAVES};
 use crate::suspension::parts::refused;
 use crate::suspension::{

@@ -10,6 +10,9 @@
     reason = "arrays of a size that the type fixes, and places that run below it"
 )]
 
+use super::held::{Bends, Held, Wrench};
+use super::range::Way;
+use super::twist::{Ends, Paths, Twist};
 #[cfg(feature = "sheet")]
 use crate::suspension::kinematics::kept::Kept;
 use crate::suspension::kinematics::lanes::{Lanes, Vectors};
@@ -22,55 +25,78 @@ use std::sync::Arc;
 use std::sync::OnceLock;
 
 /// Places of the coordinates: four that are free, the crank's turn, then heave and roll.
-const X: usize = 0;
-const Y: usize = 1;
-const YAW: usize = 2;
-const PITCH: usize = 3;
-const CRANK: usize = 4;
-const Z: usize = 5;
-const ROLL: usize = 6;
-const COORDINATES: usize = 7;
+pub(super) const X: usize = 0;
+
+pub(in crate::suspension) const Y: usize = 1;
+
+pub(in crate::suspension) const YAW: usize = 2;
+
+pub(super) const PITCH: usize = 3;
+
+pub(in crate::suspension) const CRANK: usize = 4;
+
+pub(in crate::suspension) const Z: usize = 5;
+
+pub(in crate::suspension) const ROLL: usize = 6;
+
+pub(super) const COORDINATES: usize = 7;
+
 /// Four links and the two rods of a Watt linkage.
-pub(super) const MOST: usize = 6;
-type Coordinates = [f64; COORDINATES];
+pub(in crate::suspension) const MOST: usize = 6;
+
+pub(super) type Coordinates = [f64; COORDINATES];
+
 /// One value for each link.
-type Each = Lanes<MOST>;
-type Many = Vectors<MOST>;
+pub(in crate::suspension) type Each = Lanes<MOST>;
+
+pub(in crate::suspension) type Many = Vectors<MOST>;
 
 /// Below this the least singular value of the links' Jacobian leaves a motion free: sines of angles, and metres.
 const LEAST: f64 = 0.001;
+
 /// A link that must give more than this share of its length is over-extended.
-const GIVE: f64 = 0.05;
+pub(super) const GIVE: f64 = 0.05;
+
 /// A link with less than this share of the redundant set does not belong to it.
 const PART: f64 = 1e-3;
+
 /// A step with the matrix of an earlier place that is not so much shorter than the one before asks for a new matrix.
 const SHORTER: f64 = 0.05;
+
 /// Remaining correction, in metres and radians, below which the links are in place.
 const CLOSE: f64 = 1e-14;
+
 /// Below this, in metres a radian or a metre, heave and roll leave the misfit of a redundant link as it is.
-const SLACK: f64 = 1e-9;
+pub(super) const SLACK: f64 = 1e-9;
 
 /// Steps about ride height by which the series is found, in metres and radians.
 const STEP: f64 = 0.01;
-const TURN: f64 = 0.02;
-/// Longest step in heave from one position to the next one; in roll it is `TURN`.
-const STRIDE: f64 = 0.04;
-/// Heave and roll that no axle reaches.
-const FAR: f64 = 10.0;
-const MOST_ROLL: f64 = 1.4;
-/// A step that misses the trapezoid of its slopes by more, in metres and radians, is too long or leads to another assembly.
-const MISSED: f64 = 0.001;
-/// Positions that are tried on one way at the most.
-pub(super) const TRIES: u32 = 1000;
 
-const FORWARD: Vector = vector(1.0, 0.0, 0.0);
-const UP: Vector = vector(0.0, 0.0, 1.0);
+pub(in crate::suspension) const TURN: f64 = 0.02;
+
+/// Longest step in heave from one position to the next one; in roll it is `TURN`.
+pub(super) const STRIDE: f64 = 0.04;
+
+/// Heave and roll that no axle reaches.
+pub(in crate::suspension) const FAR: f64 = 10.0;
+
+pub(super) const MOST_ROLL: f64 = 1.4;
+
+/// A step that misses the trapezoid of its slopes by more, in metres and radians, is too long or leads to another assembly.
+pub(in crate::suspension) const MISSED: f64 = 0.001;
+
+/// Positions that are tried on one way at the most.
+pub(in crate::suspension) const TRIES: u32 = 1000;
+
+pub(super) const FORWARD: Vector = vector(1.0, 0.0, 0.0);
+
+pub(super) const UP: Vector = vector(0.0, 0.0, 1.0);
 
 /// A link: its ends at ride height, that on the axle from the axle's middle. An end on a bell crank is the crank's pivot and what stands off it.
 #[derive(Debug, Clone, Copy, Default)]
-pub(super) struct Link {
-    pub(super) axle: Vector,
-    pub(super) axle_crank: Vector,
+pub(in crate::suspension) struct Link {
+    pub(in crate::suspension) axle: Vector,
+    pub(in crate::suspension) axle_crank: Vector,
     pub(super) body: Vector,
     pub(super) body_crank: Vector,
     /// Compliance of its bushes in series (m/N).
@@ -89,9 +115,9 @@ impl Link {
 pub(super) struct Frame {
     pub(super) middle: Vector,
     columns: [Vector; 3],
-    roll_axis: Vector,
+    pub(in crate::suspension) roll_axis: Vector,
     /// Sine and cosine of the crank's turn, where there is a crank.
-    crank: Option<(f64, f64)>,
+    pub(in crate::suspension) crank: Option<(f64, f64)>,
 }
 
 impl Frame {
@@ -110,36 +136,43 @@ impl Frame {
             crank: cranked.then(|| at[CRANK].sin_cos()),
         }
     }
+
     /// A direction of the axle in the body's axes.
     pub(super) fn direction(&self, here: Vector) -> Vector {
         let [a, b, c] = self.columns;
         a * here.x + b * here.y + c * here.z
     }
+
     /// A direction of the body in the axle's axes.
     pub(super) fn direction_here(&self, along: Vector) -> Vector {
         let [a, b, c] = self.columns;
         vector(along.dot(a), along.dot(b), along.dot(c))
     }
-    fn pitch_axis(&self) -> Vector {
+
+    pub(super) fn pitch_axis(&self) -> Vector {
         self.columns[1]
     }
+
     /// About which a crank turns that the axle carries.
-    fn crank_axis(&self) -> Vector {
+    pub(super) fn crank_axis(&self) -> Vector {
         self.columns[0]
     }
+
     /// A direction of a crank turned back to ride height.
-    pub(super) fn crank_at_rest(&self, on: Vector) -> Vector {
+    pub(in crate::suspension) fn crank_at_rest(&self, on: Vector) -> Vector {
         let (sine, cosine) = self.crank.unwrap_or((0.0, 1.0));
         vector(on.x, on.y * cosine + on.z * sine, on.z * cosine - on.y * sine)
     }
+
     #[inline(always)]
     pub(super) fn directions<const L: usize>(&self, here: Vectors<L>) -> Vectors<L> {
         let [a, b, c] = self.columns.map(Vectors::all);
         a * here.x + b * here.y + c * here.z
     }
+
     /// Positions of the link ends.
     #[inline(always)]
-    fn ends(&self, links: &Links) -> Ends {
+    pub(super) fn ends(&self, links: &Links) -> Ends {
         let mut ends = Ends {
             arm: self.directions(links.axle),
             arm_crank: Many::ZERO,
@@ -161,12 +194,12 @@ impl Frame {
 
 /// The links of a linkage; where there is none a rod from below to the axle's middle, which nothing looks at.
 #[derive(Debug, Clone, Copy)]
-struct Links {
+pub(in crate::suspension) struct Links {
     axle: Many,
     axle_crank: Many,
     body: Many,
     body_crank: Many,
-    length: Each,
+    pub(super) length: Each,
 }
 
 impl Links {
@@ -183,426 +216,57 @@ impl Links {
     }
 }
 
-/// From the axle's middle to the links' ends on it, what of that is the crank's, the same on the body, and from the body to the axle.
-#[derive(Debug, Clone, Copy)]
-struct Ends {
-    arm: Many,
-    arm_crank: Many,
-    body_crank: Many,
-    between: Many,
-}
-
-/// A vector along a path, with its first and second derivative.
-#[derive(Debug, Clone, Copy, Default)]
-pub(super) struct Along {
-    pub(super) at: Vector,
-    pub(super) rate: Vector,
-    pub(super) second: Vector,
-}
-
-impl Along {
-    /// First and second derivative of the product.
-    fn dot(&self, other: &Along) -> [f64; 2] {
-        [
-            self.rate.dot(other.at) + self.at.dot(other.rate),
-            self.second.dot(other.at) + 2.0 * self.rate.dot(other.rate) + self.at.dot(other.second),
-        ]
-    }
-}
-
-/// Vectors along a path, as a rule of all links.
-#[derive(Debug, Clone, Copy)]
-pub(super) struct Paths<const L: usize = MOST> {
-    at: Vectors<L>,
-    pub(super) rate: Vectors<L>,
-    pub(super) second: Vectors<L>,
-}
-
-impl<const L: usize> Paths<L> {
-    const ZERO: Paths<L> = Paths { at: Vectors::ZERO, rate: Vectors::ZERO, second: Vectors::ZERO };
-    /// Vectors that turn with a body.
-    #[inline(always)]
-    fn turned(at: Vectors<L>, spin: Vector, spin_rate: Vector) -> Paths<L> {
-        let (spin, spin_rate) = (Vectors::all(spin), Vectors::all(spin_rate));
-        let rate = spin.cross(at);
-        Paths { at, rate, second: spin_rate.cross(at) + spin.cross(rate) }
-    }
-    /// The sum of the vectors.
-    #[inline(always)]
-    fn sum(&self) -> Along {
-        let once = Lanes::all(1.0);
-        Along { at: self.at.sum(once), rate: self.rate.sum(once), second: self.second.sum(once) }
-    }
-    #[inline(always)]
-    fn cross(&self, other: &Paths<L>) -> Paths<L> {
-        let twice = Lanes::all(2.0);
-        Paths {
-            at: self.at.cross(other.at),
-            rate: self.rate.cross(other.at) + self.at.cross(other.rate),
-            second: self.second.cross(other.at)
-                + self.rate.cross(other.rate) * twice
-                + self.at.cross(other.second),
-        }
-    }
-}
-
-/// Motion of the axle along a path in heave or in roll.
-#[derive(Debug, Clone, Copy, Default)]
-pub(super) struct Twist {
-    rates: Coordinates,
-    seconds: Coordinates,
-    pub(super) velocity: Vector,
-    pub(super) spin: Vector,
-    acceleration: Vector,
-    spin_rate: Vector,
-}
-
-impl Twist {
-    /// Along a path on which the free coordinates go on as they do.
-    #[inline]
-    fn new(frame: &Frame, rates: Coordinates) -> Twist {
-        let (pitch, roll) = (frame.pitch_axis(), frame.roll_axis);
-        let turn = UP * rates[YAW] + roll * rates[ROLL];
-        Twist {
-            rates,
-            seconds: [0.0; COORDINATES],
-            velocity: vector(rates[X], rates[Y], rates[Z]),
-            spin: turn + pitch * rates[PITCH],
-            acceleration: Vector::default(),
-            spin_rate: UP.cross(roll) * (rates[YAW] * rates[ROLL]) + turn.cross(pitch) * rates[PITCH],
-        }
-    }
-    /// This path with these second derivatives of the free coordinates.
-    #[inline]
-    fn bent(mut self, frame: &Frame, seconds: Coordinates) -> Twist {
-        self.seconds = seconds;
-        self.acceleration = vector(seconds[X], seconds[Y], seconds[Z]);
-        self.spin_rate = self.spin_rate
-            + UP * seconds[YAW]
-            + frame.roll_axis * seconds[ROLL]
-            + frame.pitch_axis() * seconds[PITCH];
-        self
-    }
-    pub(super) fn yaw_rate(&self) -> f64 {
-        self.rates[YAW]
-    }
-    /// A point of the axle, which stands so far from its middle.
-    pub(super) fn point(&self, arm: Vector) -> Along {
-        let turning = turned(arm, self.spin, self.spin_rate);
-        Along { at: arm, rate: self.velocity + turning.rate, second: self.acceleration + turning.second }
-    }
-    /// Several of them.
-    #[inline(always)]
-    pub(super) fn points<const L: usize>(&self, arms: Vectors<L>) -> Paths<L> {
-        let mut paths = Paths::turned(arms, self.spin, self.spin_rate);
-        paths.rate = Vectors::all(self.velocity) + paths.rate;
-        paths.second = Vectors::all(self.acceleration) + paths.second;
-        paths
-    }
-    /// A direction of the axle.
-    fn along(&self, at: Vector) -> Along {
-        turned(at, self.spin, self.spin_rate)
-    }
-}
-
-/// A vector that turns with a body.
-fn turned(at: Vector, spin: Vector, spin_rate: Vector) -> Along {
-    let rate = spin.cross(at);
-    Along { at, rate, second: spin_rate.cross(at) + spin.cross(rate) }
-}
-
-/// The links where they stand now.
-#[derive(Debug, Clone, Copy)]
-pub(super) struct Held {
-    /// From the axle's middle to the end there.
-    pub(super) arm: Many,
-    /// The part of that which is the crank's, on the axle or on the body.
-    arm_crank: Many,
-    body_crank: Many,
-    /// From the body to the axle.
-    pub(super) along: Many,
-    pub(super) length: Each,
-    /// By how much each is longer than drawn.
-    pub(super) stretch: Each,
-    /// Derivatives of the lengths, by each coordinate.
-    pub(super) row: [Each; COORDINATES],
-}
-
-impl Held {
-    #[inline(always)]
-    fn new(links: &Links, frame: &Frame) -> Held {
-        let Ends { arm, arm_crank, body_crank, between } = frame.ends(links);
-        let length = between.dot(between).map(f64::sqrt);
-        let along = between * length.map(|length| 1.0 / length);
-        // Moment of a unit of force in the link about the axle's middle.
-        let moment = arm.cross(along);
-        let about = |axis: Vector| moment.dot(Many::all(axis));
-        let (pitch, roll) = (about(frame.pitch_axis()), about(frame.roll_axis));
-        let mut row = [along.x, along.y, moment.z, pitch, Each::ZERO, along.z, roll];
-        if frame.crank.is_some() {
-            let on_axle = Many::all(frame.crank_axis()).cross(arm_crank);
-            row[CRANK] = along.dot(on_axle - Many::all(FORWARD).cross(body_crank));
-        }
-        Held { arm, arm_crank, body_crank, along, length, stretch: length - links.length, row }
-    }
-
-    /// Motion of the links along a path.
-    #[inline(always)]
-    fn moving(&self, twist: &Twist, frame: &Frame) -> Moving {
-        let mut on = Moving {
-            arm: Paths::turned(self.arm, twist.spin, twist.spin_rate),
-            arm_crank: Paths::ZERO,
-            body_crank: Paths::ZERO,
-            between: Paths::ZERO,
-        };
-        let (mut velocity, mut acceleration) = (Many::all(twist.velocity), Many::all(twist.acceleration));
-        if frame.crank.is_some() {
-            let axis = twist.along(frame.crank_axis());
-            let (turn, second) = (twist.rates[CRANK], twist.seconds[CRANK]);
-            let spin = twist.spin + axis.at * turn;
-            let spin_rate = twist.spin_rate + axis.rate * turn + axis.at * second;
-            on.arm_crank = Paths::turned(self.arm_crank, spin, spin_rate);
-            let rigid = Paths::turned(self.arm - self.arm_crank, twist.spin, twist.spin_rate);
-            on.arm.rate = rigid.rate + on.arm_crank.rate;
-            on.arm.second = rigid.second + on.arm_crank.second;
-            on.body_crank = Paths::turned(self.body_crank, FORWARD * turn, FORWARD * second);
-            velocity = velocity - on.body_crank.rate;
-            acceleration = acceleration - on.body_crank.second;
-        }
-        on.between = Paths {
-            at: self.along * self.length,
-            rate: velocity + on.arm.rate,
-            second: acceleration + on.arm.second,
-        };
-        on
-    }
-
-    /// First and second derivatives of the lengths along a path.
-    #[inline(always)]
-    fn lengthening(&self, between: &Paths) -> [Each; 2] {
-        let rate = self.along.dot(between.rate);
-        let over = self.length.map(|length| 1.0 / length);
-        let bend = (between.rate.dot(between.rate) - rate * rate) * over;
-        [rate, bend + self.along.dot(between.second)]
-    }
-}
-
-/// Motion of the links along a path.
-#[derive(Debug, Clone, Copy)]
-struct Moving {
-    arm: Paths,
-    arm_crank: Paths,
-    body_crank: Paths,
-    between: Paths,
-}
-
-/// Second derivatives of half the squares of the links' lengths, each times its force over its length, by two coordinates.
-///
-/// With the arm `r` of a link, `b` between its ends and `p = b - r`: `1`, `a x r` and `(a' . r) (a . p) - (a' . a) (r . p)` for two shifts, a shift and a turn about `a`, and
-/// turns about `a'` and about `a` within it; so that sums over the links suffice.
-#[derive(Debug, Clone, Copy)]
-struct Bends {
-    sum: f64,
-    arms: Vector,
-    /// Products of arm and `p`, a column for each component of `p`.
-    products: [Vector; 3],
-    /// Motion of the crank with each coordinate.
-    crank: Coordinates,
-}
-
-impl Bends {
-    /// `over` are the forces over the lengths.
-    #[inline(always)]
-    fn new(held: &Held, frame: &Frame, over: Each) -> Bends {
-        let between = held.along * held.length;
-        let (arm, across) = (held.arm * over, between - held.arm);
-        let once = Each::all(1.0);
-        let mut crank = [0.0; COORDINATES];
-        if frame.crank.is_some() {
-            let axis = Many::all(frame.crank_axis());
-            let on_axle = axis.cross(held.arm_crank);
-            let turning = Many::all(FORWARD).cross(held.body_crank);
-            let column = on_axle - turning;
-            let Vector { x, y, z } = column.sum(over);
-            (crank[X], crank[Y], crank[Z]) = (x, y, z);
-            for (place, turn) in turns(frame) {
-                let turn = Many::all(turn);
-                crank[place] =
-                    (turn.cross(held.arm).dot(column) + between.dot(turn.cross(on_axle))).dot(over);
-            }
-            let swing = axis.cross(on_axle) - Many::all(FORWARD).cross(turning);
-            crank[CRANK] = (column.dot(column) + between.dot(swing)).dot(over);
-        }
-        Bends {
-            sum: over.dot(once),
-            arms: arm.sum(once),
-            products: [arm.sum(across.x), arm.sum(across.y), arm.sum(across.z)],
-            crank,
-        }
-    }
-
-    #[inline]
-    fn whole(&self, frame: &Frame) -> [Coordinates; COORDINATES] {
-        let mut whole = [[0.0; COORDINATES]; COORDINATES];
-        let mut set = |j: usize, k: usize, bend: f64| (whole[j][k], whole[k][j]) = (bend, bend);
-        for shift in [X, Y, Z] {
-            set(shift, shift, self.sum);
-        }
-        let [a, b, c] = self.products;
-        let trace = a.x + b.y + c.z;
-        let turns = turns(frame);
-        for (place, (outer, axis)) in turns.into_iter().enumerate() {
-            let column = axis.cross(self.arms);
-            for (shift, along) in [(X, column.x), (Y, column.y), (Z, column.z)] {
-                set(shift, outer, along);
-            }
-            for (inner, within) in turns.into_iter().skip(place) {
-                let product = axis.dot(a * within.x + b * within.y + c * within.z);
-                set(outer, inner, product - axis.dot(within) * trace);
-            }
-        }
-        if frame.crank.is_some() {
-            for (place, bend) in self.crank.into_iter().enumerate() {
-                set(CRANK, place, bend);
-            }
-        }
-        whole
-    }
-}
-
-/// The axes of the angles; each one turns with those before it.
-fn turns(frame: &Frame) -> [(usize, Vector); 3] {
-    [(YAW, UP), (ROLL, frame.roll_axis), (PITCH, frame.pitch_axis())]
-}
-
-/// Forces of links on the axle along a path: their sum, their moment about its middle, and those on a crank on the axle and on the body.
-#[derive(Debug, Clone, Copy)]
-struct Wrench {
-    force: Along,
-    moment: Along,
-    arm_crank: Along,
-    body_crank: Along,
-}
-
-impl Wrench {
-    #[inline(always)]
-    fn new(forces: &Paths, on: &Moving, cranked: bool) -> Wrench {
-        let crank = |arm: &Paths| if cranked { arm.cross(forces).sum() } else { Along::default() };
-        Wrench {
-            force: forces.sum(),
-            moment: on.arm.cross(forces).sum(),
-            arm_crank: crank(&on.arm_crank),
-            body_crank: crank(&on.body_crank),
-        }
-    }
-    /// Second derivatives of what it does on the free coordinates, and the first one of its moment about the roll axis.
-    #[inline(always)]
-    fn on(&self, twist: &Twist, frame: &Frame) -> ([f64; 5], f64) {
-        let pitch = self.moment.dot(&twist.along(frame.pitch_axis()));
-        let roll = turned(frame.roll_axis, UP * twist.rates[YAW], UP * twist.seconds[YAW]);
-        let crank = match frame.crank {
-            Some(_) => self.arm_crank.dot(&twist.along(frame.crank_axis()))[1] - self.body_crank.second.x,
-            None => 0.0,
-        };
-        let Vector { x, y, .. } = self.force.second;
-        ([x, y, self.moment.second.z, pitch[1], crank], self.moment.dot(&roll)[0])
-    }
-}
-
-/// Forces of the links against each other.
-#[derive(Debug, Clone, PartialEq)]
-enum Way {
-    /// As many links as free coordinates.
-    Exact,
-    /// One link is redundant: weights of those that give, over the greatest one, none of rigid links, which are named. The greatest stiffness,
-    /// where there are bushes in the redundant set.
-    Compliant { weights: Each, rigid: Vec<usize>, stiffness: Option<f64> },
-}
-
 /// The axle where it stands now.
 #[derive(Debug, Clone, Copy)]
 pub(in crate::suspension) struct Pose {
-    at: Coordinates,
+    pub(in crate::suspension) at: Coordinates,
     pub(super) frame: Frame,
     pub(super) held: Held,
     /// Tension of the links, in units of the greatest stiffness; and the derivatives along heave and roll.
-    forces: Each,
-    force_rates: [Each; 2],
+    pub(in crate::suspension) forces: Each,
+    pub(in crate::suspension) force_rates: [Each; 2],
     /// Derivative along roll of their moment about the roll axis.
-    moment_rate: f64,
+    pub(super) moment_rate: f64,
     pub(super) heave: Twist,
     pub(super) roll: Twist,
     /// Sign of the determinant.
-    sign: f64,
+    pub(in crate::suspension) sign: f64,
 }
 
 impl Pose {
     pub(super) fn yaw(&self) -> f64 {
         self.at[YAW]
     }
+
     pub(super) fn pitch(&self) -> f64 {
         self.at[PITCH]
     }
 }
 
-/// A redundant link that binds.
-#[derive(Debug, Clone, Copy, Default)]
-pub(super) struct Bind {
-    pub(super) freedoms: i64,
-    /// Length by which the links miss each other.
-    pub(super) misfit: f64,
-    /// The greatest tension or compression, and of which link; of rigid links only which one misses most.
-    pub(super) force: f64,
-    pub(super) link: Option<usize>,
-    pub(super) moment: f64,
-    pub(super) stiffness: f64,
-}
-
-/// End of a way of the axle.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Went {
-    /// The whole way was gone.
-    Whole,
-    /// The axle goes no further.
-    Ended,
-    /// `TRIES` positions were tried.
-    GivenUp,
-}
-
-/// End of the axle's travel or roll.
-#[derive(Debug, Clone, Copy)]
-pub(super) struct Stop {
-    /// Heave or roll.
-    pub(super) place: f64,
-    /// The link that is nearest to being over-extended there.
-    pub(super) link: usize,
-    /// True if the search was given up there.
-    pub(super) given_up: bool,
-}
-
 /// A linkage, prepared.
 #[derive(Debug, Clone)]
-pub(super) struct AxleLinkage {
+pub(in crate::suspension) struct AxleLinkage {
     pub(super) links: Vec<Link>,
-    lanes: Links,
-    middle: Vector,
-    cranked: bool,
-    way: Way,
+    pub(in crate::suspension) lanes: Links,
+    pub(in crate::suspension) middle: Vector,
+    pub(super) cranked: bool,
+    pub(super) way: Way,
     /// The redundant set at ride height.
-    stress: Each,
+    pub(in crate::suspension) stress: Each,
     pub(super) rest: Pose,
     /// Found when a position is first asked for: what is asked at ride height or for the ends of travel does without.
-    series: OnceLock<Series>,
+    pub(super) series: OnceLock<Series>,
 }
 
 /// The coordinates about ride height by powers of heave, and each of those by powers of roll: up to the fourth order, but without one of
 /// the two times the cube of the other. Only a first guess stands on them.
-type Series = [[Lanes<COORDINATES>; ORDER + 1]; ORDER + 1];
+pub(super) type Series = [[Lanes<COORDINATES>; ORDER + 1]; ORDER + 1];
+
 const ORDER: usize = 4;
 
 /// Freedom at ride height that should not be there.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Free {
+pub(in crate::suspension) enum Free {
     Forward,
     Sideways,
     Yaw,
@@ -662,7 +326,7 @@ impl AxleLinkage {
     }
 
     /// The series: rates and second derivatives at ride height, and how those change to either side of it.
-    fn expanded(&self) -> Series {
+    pub(super) fn expanded(&self) -> Series {
         let (heave, roll) = (&self.rest.heave, &self.rest.roll);
         let mut first = [[Lanes::ZERO; ORDER + 1]; ORDER + 1];
         first[0] =
@@ -692,7 +356,7 @@ impl AxleLinkage {
     }
 
     /// Approximate position of the axle at this heave and roll.
-    fn guess(&self, series: &Series, heave: f64, roll: f64) -> Coordinates {
+    pub(super) fn guess(&self, series: &Series, heave: f64, roll: f64) -> Coordinates {
         let mut at = Lanes::ZERO;
         for (order, terms) in series.iter().enumerate().rev() {
             let terms = terms.iter().take(ORDER + 1 - order).rev();
@@ -705,12 +369,14 @@ impl AxleLinkage {
     fn free(&self) -> usize {
         if self.cranked { 5 } else { 4 }
     }
+
     /// Links more than heave and roll leave room for.
     pub(super) fn redundant(&self) -> usize {
         self.links.len() - self.free()
     }
+
     /// The greatest stiffness, where bushes of the redundant set give.
-    fn scale(&self) -> Option<f64> {
+    pub(super) fn scale(&self) -> Option<f64> {
         match self.way {
             Way::Exact => Some(0.0),
             Way::Compliant { stiffness, .. } => stiffness,
@@ -718,7 +384,7 @@ impl AxleLinkage {
     }
 
     /// Derivatives of the links' lengths by the free coordinates; that of a crank that is not there is one of its own.
-    fn rows(&self, pose: &Pose) -> SMatrix<f64, MOST, 5> {
+    pub(super) fn rows(&self, pose: &Pose) -> SMatrix<f64, MOST, 5> {
         let mut rows = SMatrix::<f64, MOST, 5>::zeros();
         for place in 0..self.links.len() {
             for free in 0..self.free() {
@@ -768,7 +434,7 @@ impl AxleLinkage {
 
     /// Newton's method from these coordinates and multipliers of the rigid links.
     #[inline]
-    fn solve(&self, start: Coordinates, multipliers: Each) -> Option<Box<Pose>> {
+    pub(super) fn solve(&self, start: Coordinates, multipliers: Each) -> Option<Box<Pose>> {
         match (self.free(), self.rigid().len()) {
             (4, 0) => self.newton::<4>(start, multipliers),
             (5, 0) => self.newton::<5>(start, multipliers),
@@ -1000,181 +666,11 @@ impl AxleLinkage {
         }
         (wrong, force_rate, moment_rate)
     }
-
-    /// The axle at this heave and roll, where it is got quickly from ride height.
-    fn near(&self, heave: f64, roll: f64) -> Option<Box<Pose>> {
-        self.near_by(self.series.get_or_init(|| self.expanded()), heave, roll)
-    }
-
-    /// The body, reached by a series.
-    fn near_by(&self, series: &Series, heave: f64, roll: f64) -> Option<Box<Pose>> {
-        let (rest, start) = (&self.rest, self.guess(series, heave, roll));
-        let forces = rest.force_rates[0] * heave + rest.force_rates[1] * roll;
-        let pose = self.solve(start, forces)?;
-        let off = (0..5).fold(0.0, |most: f64, place| most.max((pose.at[place] - start[place]).abs()));
-        (off < 0.02 && self.follows(&pose)).then_some(pose)
-    }
-
-    /// True if a position is of the same assembly as ride height, and none of its angles has turned over.
-    fn follows(&self, pose: &Pose) -> bool {
-        pose.sign == self.rest.sign && pose.at[PITCH].abs() < 1.4 && pose.at[YAW].abs() < 1.4
-    }
-
-    /// From one position to the next one, a small step further.
-    fn further(&self, from: &Pose, heave: f64, roll: f64) -> Option<Box<Pose>> {
-        let (dh, dr) = (self.middle.z + heave - from.at[Z], roll - from.at[ROLL]);
-        let along = |on: &Pose, place: usize| dh * on.heave.rates[place] + dr * on.roll.rates[place];
-        let mut start = from.at;
-        for (place, start) in start.iter_mut().enumerate().take(5) {
-            *start += along(from, place);
-        }
-        (start[Z], start[ROLL]) = (self.middle.z + heave, roll);
-        let pose = self.solve(start, from.forces)?;
-        // The way there, and by how much the slopes at its two ends miss it.
-        let far = (0..5).any(|place| {
-            let way = pose.at[place] - from.at[place];
-            let missed = way - 0.5 * (along(from, place) + along(&pose, place));
-            (pose.at[place] - start[place]).abs() > 0.05 || missed.abs() > MISSED
-        });
-        (!far && self.follows(&pose)).then_some(pose)
-    }
-
-    /// From one position straight towards a heave and roll, as far as the axle goes.
-    ///
-    /// A step that leads astray is halved, and doubled again after two that do not: a tight bend does not slow down what follows.
-    fn towards(&self, from: &Pose, heave: f64, roll: f64) -> (Box<Pose>, Went) {
-        let (heave_from, roll_from) = (from.at[Z] - self.middle.z, from.at[ROLL]);
-        let steps = ((heave - heave_from).abs() / STRIDE).max((roll - roll_from).abs() / TURN).max(1.0);
-        let (mut pose, mut share, whole) = (Box::new(*from), 0.0, 1.0 / steps);
-        let (mut step, mut longer) = (whole, whole);
-        for _ in 0..TRIES {
-            if share >= 1.0 {
-                return (pose, Went::Whole);
-            }
-            if step <= 1e-7 * whole {
-                return (pose, Went::Ended);
-            }
-            let next = f64::min(share + step, 1.0);
-            let (heave, roll) = if next < 1.0 {
-                (heave_from + (heave - heave_from) * next, roll_from + (roll - roll_from) * next)
-            } else {
-                (heave, roll)
-            };
-            match self.further(&pose, heave, roll) {
-                Some(on) => (pose, share, step, longer) = (on, next, longer, whole.min(2.0 * longer)),
-                None => (step, longer) = (0.5 * step, 0.5 * step),
-            }
-        }
-        (pose, Went::GivenUp)
-    }
-
-    /// The axle at this heave and roll, rolled at ride height first; none beyond its range.
-    pub(super) fn at(&self, heave: f64, roll: f64) -> Option<Box<Pose>> {
-        if [heave, roll] == [0.0; 2] {
-            return Some(Box::new(self.rest));
-        }
-        let led = |pose: &Pose| self.is_eased(pose, heave) || self.at(0.0, roll).is_some();
-        self.near(heave, roll).filter(|pose| led(pose)).or_else(|| {
-            let from = if heave == 0.0 { Box::new(self.rest) } else { self.at(0.0, roll)? };
-            let (pose, went) = self.towards(&from, heave, roll);
-            (went == Went::Whole).then_some(pose)
-        })
-    }
-
-    /// True if no link is close to being over-extended here nor, by its slope in heave, at the point where the axle rolls at ride height.
-    fn is_eased(&self, pose: &Pose, heave: f64) -> bool {
-        if self.way == Way::Exact || heave == 0.0 {
-            return true;
-        }
-        let rows = pose.held.row.iter().zip(pose.heave.rates);
-        let slope = rows.fold(Each::ZERO, |sum, (row, rate)| sum + *row * rate);
-        let (here, there) = (pose.held.stretch, pose.held.stretch - slope * heave);
-        let most = self.lanes.length * (0.5 * GIVE);
-        (0..self.links.len()).all(|link| here.0[link].abs().max(there.0[link].abs()) < most.0[link])
-    }
-
-    /// The link that is nearest to being over-extended: of rigid ones that with most of the forces that hold each other, otherwise the most strained one.
-    fn worst(&self, pose: &Pose) -> usize {
-        let mut shares = [0.0; MOST];
-        let stretches = pose.held.stretch.0.iter().zip(self.lanes.length.0).take(self.links.len());
-        for (share, (stretch, length)) in shares.iter_mut().zip(stretches) {
-            *share = stretch.abs() / length.max(1e-3);
-        }
-        if shares.iter().all(|share| *share < 0.1 * GIVE) {
-            let parts = self.rows(pose).svd(true, false);
-            if let Some(left) = parts.u {
-                let least = left.column(parts.singular_values.imin()).into_owned();
-                shares.copy_from_slice(least.abs().as_slice());
-            }
-        }
-        let count = self.links.len();
-        (0..count).fold(0, |most, place| if shares[place] > shares[most] + 1e-9 { place } else { most })
-    }
-
-    /// Least and greatest heave at this roll; none where the axle does not roll so far at ride height.
-    pub(super) fn range(&self, roll: f64) -> Option<[Stop; 2]> {
-        let from = self.at(0.0, roll)?;
-        Some([-FAR, FAR].map(|heave| {
-            let (pose, went) = self.towards(&from, heave, roll);
-            self.stop(&pose, pose.at[Z] - self.middle.z, went)
-        }))
-    }
-    /// Least and greatest roll at ride height.
-    pub(super) fn roll_range(&self) -> [Stop; 2] {
-        [-MOST_ROLL, MOST_ROLL].map(|roll| {
-            let (pose, went) = self.towards(&self.rest, 0.0, roll);
-            self.stop(&pose, pose.at[ROLL], went)
-        })
-    }
-    fn stop(&self, pose: &Pose, place: f64, went: Went) -> Stop {
-        Stop { place, link: self.worst(pose), given_up: went == Went::GivenUp }
-    }
-
-    /// Effect of a redundant link here.
-    pub(super) fn bind(&self, pose: &Pose) -> Option<Bind> {
-        if self.redundant() == 0 {
-            return Some(Bind { freedoms: 2, ..Bind::default() });
-        }
-        let stress = if self.cranked { self.stress::<5>(pose) } else { self.stress::<4>(pose) }?;
-        let held = &pose.held;
-        let misfit = stress.dot(held.stretch).abs();
-        // In balance with heave and roll, too: one rank less.
-        let loose = stress.dot(held.row[Z]).abs().max(stress.dot(held.row[ROLL]).abs()) < SLACK;
-        let scale = self.scale().unwrap_or(f64::NAN);
-        let sizes = if scale.is_nan() { held.stretch } else { pose.forces }.map(f64::abs).0;
-        let link = (1..self.links.len()).fold(0, |most, at| if sizes[at] > sizes[most] { at } else { most });
-        Some(Bind {
-            freedoms: if loose { 2 } else { 1 },
-            misfit,
-            force: sizes[link] * scale,
-            link: (misfit > 1e-12).then_some(link),
-            moment: pose.forces.dot(held.row[ROLL]) * scale,
-            stiffness: pose.moment_rate * scale,
-        })
-    }
-
-    /// Forces of the links that hold each other, as a unit vector: that of ride height without what the coordinates take of it.
-    fn stress<const N: usize>(&self, pose: &Pose) -> Option<Each>
-    where
-        Const<N>: DimMin<Const<N>, Output = Const<N>>,
-    {
-        let row = &pose.held.row;
-        let held = Lanes(from_fn(|place| if place < self.links.len() { 1.0 } else { 0.0 }));
-        let square = SMatrix::<f64, N, N>::from_fn(|j, k| (row[j] * held).dot(row[k]));
-        let part = SVector::<f64, N>::from_fn(|j, _| row[j].dot(self.stress));
-        let taken = inverse(&square)?.0 * part;
-        let mut stress = self.stress;
-        for (row, taken) in row.iter().zip(&taken) {
-            stress = stress - *row * held * *taken;
-        }
-        let size = stress.dot(stress).sqrt();
-        Some(stress.map(|on| on / size))
-    }
 }
 
 /// The inverse, and the sign of the determinant; none of a singular matrix.
 #[inline]
-fn inverse<const N: usize>(matrix: &SMatrix<f64, N, N>) -> Option<(SMatrix<f64, N, N>, f64)>
+pub(super) fn inverse<const N: usize>(matrix: &SMatrix<f64, N, N>) -> Option<(SMatrix<f64, N, N>, f64)>
 where
     Const<N>: DimMin<Const<N>, Output = Const<N>>,
 {

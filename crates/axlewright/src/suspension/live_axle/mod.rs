@@ -1,16 +1,28 @@
 //! An axle on links, and the parts that all live axles share.
 
 pub(super) mod bar_lever;
+mod bind;
+mod change;
+mod held;
 #[cfg(feature = "sheet")]
 pub(super) mod lines;
 mod linkage;
 mod model;
+mod outline;
 pub(super) mod parts;
+mod position;
+mod prepared;
+mod range;
 #[cfg(feature = "sheet")]
 pub(super) mod rules;
+#[cfg(test)]
+mod tests;
+mod twist;
 
-pub use model::{AxlePosition, LiveAxle, PreparedLiveAxle};
+pub use model::LiveAxle;
 pub use parts::{
     AxleBar, AxleCoilOver, AxleLink, Fitted, LateralRod, Mount, NamedLink, Pinion, Pitching, WattLinkage,
     WattRod,
 };
+pub use position::AxlePosition;
+pub use prepared::PreparedLiveAxle;

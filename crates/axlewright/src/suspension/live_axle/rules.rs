@@ -1,6 +1,6 @@
 //! Rules of the build sheet for a live axle on links.
 
-use super::model::Found;
+use super::position::Found;
 use crate::base::document::{Stated, Value};
 use crate::base::section::{Rule, Whole, fields, rule};
 use crate::spring::Mounting;

@@ -2,8 +2,8 @@
 
 use crate::base::document::{Stated, Value};
 use crate::base::section::{Rule, fields, rule};
-use crate::suspension::independent::wheel_position::BUMP;
 use crate::suspension::inputs::{Suspension, Wheels};
+use crate::suspension::kinematics::slope::BUMP;
 use crate::suspension::live_axle::rules::{APART, BESIDE_LEAVES as DRAWN_BESIDE_LEAVES};
 use crate::suspension::parts::refused;
 use crate::suspension::{Axle, Balance, LeafForm, RollAxle, RollBalance};
