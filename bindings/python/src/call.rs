@@ -1,32 +1,17 @@
 //! Functions that take quantities: numbers go straight to the core, arrays through the ufunc.
 use crate::array::{Value, nans, ndarray};
 use crate::error::{at, raise};
+use crate::kernel::Kernel;
 use crate::keywords::{Call, Place, body, function, last};
 use crate::quantity::{Quantity, take};
-use crate::ufunc::{Kernel, ufunc};
+use crate::ufunc::ufunc_of;
 use axlewright::units::{Kind, Unit};
 use numpy::PyUntypedArray;
 use pyo3::exceptions::{PyTypeError, PyValueError};
 use pyo3::ffi;
 use pyo3::intern;
 use pyo3::prelude::*;
-use pyo3::sync::PyOnceLock;
 use pyo3::types::{PyDict, PyString, PyTuple};
-use std::any::TypeId;
-use std::collections::BTreeMap;
-use std::sync::{Mutex, PoisonError};
-
-static UFUNCS: Mutex<BTreeMap<TypeId, Py<PyAny>>> = Mutex::new(BTreeMap::new());
-
-/// The ufunc of a function, made when first asked for.
-pub fn ufunc_of<K: Kernel<I, O>, const I: usize, const O: usize>(py: Python<'_>) -> PyResult<Py<PyAny>> {
-    let known = || UFUNCS.lock().unwrap_or_else(PoisonError::into_inner);
-    if let Some(made) = known().get(&TypeId::of::<K>()) {
-        return Ok(made.clone_ref(py));
-    }
-    let made = ufunc::<K, I, O>(py)?;
-    Ok(known().entry(TypeId::of::<K>()).or_insert(made).clone_ref(py))
-}
 
 /// The function that takes quantities by keyword.
 pub fn function_of<K: Kernel<I, O>, const I: usize, const O: usize>(py: Python<'_>) -> PyResult<Py<PyAny>> {
@@ -99,25 +84,6 @@ fn front<'py, K: Kernel<I, O>, const I: usize, const O: usize>(
         *place = Some(next()?);
     }
     class.made(PyTuple::new(py, all)?)
-}
-
-/// A named tuple of the Python package, looked up when the first result is made.
-pub struct Class {
-    module: &'static str,
-    name: &'static str,
-    found: PyOnceLock<Py<PyAny>>,
-}
-
-impl Class {
-    pub const fn new(module: &'static str, name: &'static str) -> Class {
-        Class { module, name, found: PyOnceLock::new() }
-    }
-    /// A result of this class.
-    pub fn made(&self, parts: Bound<'_, PyTuple>) -> PyResult<Py<PyAny>> {
-        let py = parts.py();
-        let find = || PyResult::Ok(py.import(self.module)?.getattr(self.name)?.unbind());
-        self.found.get_or_try_init(py, find)?.call1(py, parts)
-    }
 }
 
 /// True if `invalid` asks for a refusal.

@@ -5,6 +5,8 @@ use pyo3::prelude::*;
 mod array;
 mod call;
 mod error;
+mod fault;
+mod kernel;
 mod kernels;
 mod keywords;
 mod model;
@@ -28,6 +30,6 @@ fn _native(m: &Bound<'_, PyModule>) -> PyResult<()> {
     work::register(m)?;
     verdict::register(m)?;
     sheet::register(m)?;
-    ufunc::register(m)?;
+    fault::register(m)?;
     system::register(m)
 }

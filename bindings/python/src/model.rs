@@ -1,8 +1,9 @@
 //! Models, built once from keywords or a document and then asked. One handle holds a model of the core;
 //! the public class is Python.
 use crate::array::{Value, brief};
-use crate::call::{Class, MOST, shown};
+use crate::call::{MOST, shown};
 use crate::error::{guard, raise};
+use crate::kernel::Class;
 use crate::keywords::{Call, Keyword, Place, body, last, method};
 use crate::pint;
 use crate::quantity::{Quantity, take};

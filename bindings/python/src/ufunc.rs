@@ -1,37 +1,15 @@
 //! Genuine NumPy ufuncs: doubles in coherent SI in and out. A refused element is NaN and raises the "invalid" flag
 //! of the floating-point unit, so that `numpy.errstate` decides what happens.
-use crate::call::{Class, function_of, ufunc_of};
 use crate::error::guard;
-use crate::keywords::Keyword;
-use axlewright::Result;
-use axlewright::units::{Kind, Quantity, Ratio};
+use crate::kernel::Kernel;
 use numpy::npyffi::{NPY_TYPES, PY_UFUNC_API, npy_intp};
 use pyo3::prelude::*;
+use std::any::TypeId;
 use std::array::from_fn;
+use std::collections::BTreeMap;
 use std::ffi::{CString, c_char, c_int, c_void};
 use std::mem::MaybeUninit;
-
-/// A function of the core on plain doubles: one to eight quantities in, one or more out.
-pub trait Kernel<const I: usize, const O: usize>: 'static {
-    /// System and name: `spring.wheel_rate`.
-    const NAME: &'static str;
-    /// Docs of the ufunc.
-    const DOC: &'static str;
-    /// Signature and docs of the function that takes quantities.
-    const FRONT: &'static str;
-    /// Arguments of that function: those of the core, and `invalid`.
-    const KEYWORDS: &'static [Keyword];
-    /// Name and kind of each argument.
-    const PARAMETERS: [(&'static str, &'static Kind); I];
-    /// Name and kind of each result.
-    const RESULTS: [(&'static str, &'static Kind); O];
-    /// The named tuple that holds several results.
-    fn class() -> Option<&'static Class> {
-        None
-    }
-    /// The core's function.
-    fn call(arguments: [f64; I]) -> Result<[f64; O]>;
-}
+use std::sync::{Mutex, PoisonError};
 
 /// Elements in one block. Inputs that are not contiguous are gathered first, and results are always
 /// scattered last, so that one loop serves every layout and vectorises. The block is small: the next elements come from memory
@@ -280,8 +258,20 @@ mod flags {
     }
 }
 
+static UFUNCS: Mutex<BTreeMap<TypeId, Py<PyAny>>> = Mutex::new(BTreeMap::new());
+
+/// The ufunc of a function, made when first asked for.
+pub fn ufunc_of<K: Kernel<I, O>, const I: usize, const O: usize>(py: Python<'_>) -> PyResult<Py<PyAny>> {
+    let known = || UFUNCS.lock().unwrap_or_else(PoisonError::into_inner);
+    if let Some(made) = known().get(&TypeId::of::<K>()) {
+        return Ok(made.clone_ref(py));
+    }
+    let made = ufunc::<K, I, O>(py)?;
+    Ok(known().entry(TypeId::of::<K>()).or_insert(made).clone_ref(py))
+}
+
 /// A new ufunc. NumPy keeps the pointers for as long as the process lives, so they are leaked, once a function.
-pub fn ufunc<K: Kernel<I, O>, const I: usize, const O: usize>(py: Python<'_>) -> PyResult<Py<PyAny>> {
+fn ufunc<K: Kernel<I, O>, const I: usize, const O: usize>(py: Python<'_>) -> PyResult<Py<PyAny>> {
     const { assert!(I >= 1 && O >= 1 && I + O <= 32, "NumPy 1.26 takes 32 operands") };
     let name = CString::new(K::NAME)?.into_raw();
     let doc = CString::new(K::DOC)?.into_raw();
@@ -309,27 +299,4 @@ pub fn ufunc<K: Kernel<I, O>, const I: usize, const O: usize>(py: Python<'_>) ->
         );
         Bound::from_owned_ptr_or_err(py, made).map(Bound::unbind)
     }
-}
-
-/// A deliberate fault: the tests use it to show that a fault in the core does not end the Python process.
-struct Fault;
-
-impl Kernel<1, 1> for Fault {
-    const NAME: &'static str = "_test.fault";
-    const DOC: &'static str = "Panics at 13; otherwise returns its argument.";
-    const FRONT: &'static str =
-        "fault(*, number, invalid='raise')\n--\n\nPanics at 13; otherwise returns its argument.";
-    const KEYWORDS: &'static [Keyword] =
-        &[Keyword { name: "number", optional: false }, Keyword { name: "invalid", optional: true }];
-    const PARAMETERS: [(&'static str, &'static Kind); 1] = [("number", <Ratio as Quantity>::KIND)];
-    const RESULTS: [(&'static str, &'static Kind); 1] = [("number", <Ratio as Quantity>::KIND)];
-    fn call([number]: [f64; 1]) -> Result<[f64; 1]> {
-        assert!(number != 13.0, "thirteen");
-        Ok([number])
-    }
-}
-
-pub fn register(m: &Bound<'_, PyModule>) -> PyResult<()> {
-    m.add("_fault", function_of::<Fault, 1, 1>(m.py())?)?;
-    m.add("_fault_ufunc", ufunc_of::<Fault, 1, 1>(m.py())?)
 }

@@ -7,9 +7,9 @@ use std::collections::BTreeMap;
 /// A module of kernels and tables; the code that runs them is in `bindings/python/src`.
 pub fn source(api: &Api) -> Result<String, String> {
     let mut out = String::from(
-        "use crate::call::{Class, function_of, ufunc_of};\nuse crate::keywords::Keyword;\n\
+        "use crate::call::function_of;\nuse crate::kernel::{Class, Kernel};\nuse crate::keywords::Keyword;\n\
          use crate::model::{Arguments, Described, Field, Listed, Method, method_of};\nuse crate::system::{Function, Results, System};\n\
-         use crate::ufunc::Kernel;\nuse axlewright::Result;\nuse axlewright::units::{self, Kind, Quantity};\nuse pyo3::prelude::*;\n\n",
+         use crate::ufunc::ufunc_of;\nuse axlewright::Result;\nuse axlewright::units::{self, Kind, Quantity};\nuse pyo3::prelude::*;\n\n",
     );
     let mut systems = String::new();
     for system in &api.systems {
