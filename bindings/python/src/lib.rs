@@ -10,6 +10,7 @@ mod kernel;
 mod kernels;
 mod keywords;
 mod model;
+mod package;
 mod pint;
 mod product;
 mod quantity;
@@ -31,5 +32,5 @@ fn _native(m: &Bound<'_, PyModule>) -> PyResult<()> {
     verdict::register(m)?;
     sheet::register(m)?;
     fault::register(m)?;
-    system::register(m)
+    package::register(m)
 }

@@ -1,0 +1,173 @@
+//! The document of a model: made from keywords, and read for the units in it.
+use crate::array::{Value, brief};
+use crate::pint;
+use crate::quantity::{Quantity, take};
+use axlewright::base::text::{read, read_as};
+use axlewright::units::{Kind, Unit};
+use pyo3::exceptions::{PyTypeError, PyValueError};
+use pyo3::prelude::*;
+use pyo3::types::{PyBool, PyDict, PyFloat, PyInt, PyList, PyString, PyTuple};
+use serde_json::{Map, Number, Value as Json, json};
+
+/// A field of a model.
+pub struct Field {
+    pub name: &'static str,
+    /// Kind of quantity of a field that holds one.
+    pub kind: Option<&'static Kind>,
+    pub doc: &'static str,
+}
+
+fn kind_of(fields: &[Field], name: &str) -> Option<&'static Kind> {
+    fields.iter().find(|field| field.name == name)?.kind
+}
+
+/// Unit of a given argument, or of a field, which has no name here.
+#[derive(Clone, Copy)]
+pub struct Given {
+    pub name: &'static str,
+    pub kind: &'static Kind,
+    pub unit: Option<&'static Unit>,
+}
+
+/// Units of the fields of a document: of those with a known kind, and of every other text in it that is a
+/// quantity by itself. The coherent SI unit is ignored if a shop uses another one: it is written for every field whose unit
+/// is not known.
+pub fn units(document: &Json, fields: &[Field]) -> Vec<Given> {
+    let mut given: Vec<Given> = Vec::new();
+    let mut add = |kind: &'static Kind, unit: &'static Unit| {
+        let says = unit.name != kind.units[0].name || unit.name == kind.metric;
+        if says && !given.iter().any(|given| given.kind == kind && given.unit == Some(unit)) {
+            given.push(Given { name: "", kind, unit: Some(unit) });
+        }
+    };
+    fn walk(document: &Json, add: &mut impl FnMut(&'static Kind, &'static Unit)) {
+        match document {
+            Json::String(words) => {
+                if let Ok(reading) = read(words) {
+                    add(reading.kind, reading.unit);
+                }
+            }
+            Json::Array(elements) => elements.iter().for_each(|element| walk(element, add)),
+            Json::Object(fields) => fields.values().for_each(|field| walk(field, add)),
+            _ => {}
+        }
+    }
+    for (name, field) in document.as_object().into_iter().flatten() {
+        match (kind_of(fields, name), field) {
+            (Some(kind), Json::String(words)) => {
+                if let Ok(reading) = read_as(words, kind) {
+                    add(kind, reading.unit);
+                }
+            }
+            (Some(_), _) => {}
+            (None, field) => walk(field, &mut add),
+        }
+    }
+    given
+}
+
+/// The keyword arguments of a model as the JSON text that the core decodes: quantities as they were written, `None`
+/// left out, all others unchanged.
+pub fn document(keywords: &Bound<'_, PyDict>, fields: &[Field]) -> PyResult<String> {
+    let py = keywords.py();
+    for field in fields {
+        let (name, Some(kind)) = (field.name, field.kind) else { continue };
+        let Some(value) = keywords.get_item(name)? else { continue };
+        if pint::is_pint(&value)? {
+            let (value, _) = take(&value, name, kind)?;
+            let written = PyDict::new(py);
+            written.set_item("value", value.to_python(py))?;
+            written.set_item("unit", kind.units[0].symbol)?;
+            keywords.set_item(name, written)?;
+        }
+    }
+    Ok(object(keywords, "", 0)?.to_string())
+}
+
+/// Levels of lists and dicts in a document: far more than any model has, far fewer than the stack holds.
+const DEEPEST: usize = 32;
+
+fn object(dict: &Bound<'_, PyDict>, path: &str, depth: usize) -> PyResult<Json> {
+    let mut made = Map::new();
+    for (key, value) in dict {
+        let Ok(key) = key.cast::<PyString>() else {
+            return Err(PyTypeError::new_err(format!("{path}: the key {} is not text", brief(&key))));
+        };
+        if value.is_none() {
+            continue;
+        }
+        let key = key.to_str()?;
+        let path = if path.is_empty() { key.to_owned() } else { format!("{path}.{key}") };
+        made.insert(key.to_owned(), json(&value, &path, depth + 1)?);
+    }
+    Ok(Json::Object(made))
+}
+
+fn json(x: &Bound<'_, PyAny>, path: &str, depth: usize) -> PyResult<Json> {
+    let py = x.py();
+    if depth > DEEPEST {
+        return Err(PyValueError::new_err(format!(
+            "{}... lies deeper than {DEEPEST} levels of lists and dicts",
+            path.chars().take(40).collect::<String>()
+        )));
+    }
+    if let Ok(words) = x.cast::<PyString>() {
+        return Ok(Json::String(words.to_str()?.to_owned()));
+    }
+    if let Ok(quantity) = x.cast::<Quantity>() {
+        let quantity = quantity.get();
+        let Value::Number(si) = quantity.value else { return list(x, path, depth) };
+        let plain = number(si, path)?;
+        let written = quantity.words(py);
+        return Ok(match read_as(&written, quantity.kind) {
+            Ok(reading) if reading.si == si => Json::String(written),
+            _ => json!({"value": plain, "unit": quantity.kind.units[0].symbol}),
+        });
+    }
+    if pint::is_pint(x)? {
+        return Err(PyTypeError::new_err(format!(
+            "{path} = {} stands where the kind that is wanted is not known; write it as text or as a Quantity",
+            brief(x)
+        )));
+    }
+    if x.is_instance_of::<PyBool>() {
+        return Ok(Json::Bool(x.extract()?));
+    }
+    if x.is_instance_of::<PyInt>() {
+        return Ok(Json::Number(Number::from(x.extract::<i64>()?)));
+    }
+    if x.is_instance_of::<PyFloat>() {
+        return number(x.extract()?, path);
+    }
+    if let Ok(dict) = x.cast::<PyDict>() {
+        return object(dict, path, depth);
+    }
+    if x.is_instance_of::<PyList>() || x.is_instance_of::<PyTuple>() || x.hasattr("__array_interface__")? {
+        return list(x, path, depth);
+    }
+    if x.hasattr("to_json")? {
+        let text: String = x.call_method0("to_json")?.extract()?;
+        return serde_json::from_str(&text)
+            .map_err(|error| PyValueError::new_err(format!("{path}: {error}")));
+    }
+    if let Ok(Value::Number(plain)) = Value::plain(x) {
+        return number(plain, path);
+    }
+    Err(PyTypeError::new_err(format!(
+        "{path} = {} is neither a quantity, a number, text, a list nor a dict",
+        brief(x)
+    )))
+}
+
+fn list(x: &Bound<'_, PyAny>, path: &str, depth: usize) -> PyResult<Json> {
+    let elements =
+        x.try_iter()?.enumerate().map(|(i, element)| json(&element?, &format!("{path}[{i}]"), depth + 1));
+    elements.collect::<PyResult<Vec<_>>>().map(Json::Array)
+}
+
+fn number(x: f64, path: &str) -> PyResult<Json> {
+    let number = Number::from_f64(x);
+    number
+        .map(Json::Number)
+        .ok_or_else(|| PyValueError::new_err(format!("{path} = {x} is not a finite number")))
+}
