@@ -11,8 +11,6 @@ mod kernels;
 mod keywords;
 mod model;
 mod package;
-mod pint;
-mod product;
 mod quantity;
 mod sheet;
 mod system;

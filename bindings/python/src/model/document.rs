@@ -1,7 +1,6 @@
 //! The document of a model: made from keywords, and read for the units in it.
 use crate::array::{Value, brief};
-use crate::pint;
-use crate::quantity::{Quantity, take};
+use crate::quantity::{Quantity, pint, take};
 use axlewright::base::text::{read, read_as};
 use axlewright::units::{Kind, Unit};
 use pyo3::exceptions::{PyTypeError, PyValueError};

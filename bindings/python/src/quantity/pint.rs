@@ -1,5 +1,5 @@
 //! The door to the units library `pint`: its quantities are converted once, here, never by its own dispatch.
-use crate::quantity::{a, how_to_write};
+use super::words::{a, how_to_write};
 use axlewright::units::{
     AbsolutePressure, GaugePressure, Kind, Quantity, Temperature, TemperatureDifference,
 };

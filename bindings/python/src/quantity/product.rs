@@ -1,6 +1,7 @@
 //! Products and quotients of quantities: they are refused, and the refusal says what to write instead.
-use crate::array::{Operation, brief};
-use crate::quantity::{Quantity, Unit, written};
+use super::held::{Quantity, Unit};
+use super::words::written;
+use crate::array::{Operation, Value, brief};
 use axlewright::base::text;
 use axlewright::units::{self, Acceleration, Force, Kind, Mass, Quantity as _};
 use pyo3::exceptions::PyTypeError;
@@ -40,7 +41,12 @@ impl Factor {
             let unit = unit.get();
             return Some(Factor { kind: unit.kind, unit: unit.unit, number: Number::None });
         }
-        x.cast::<Quantity>().ok().map(|quantity| quantity.get().factor())
+        let quantity = x.cast::<Quantity>().ok()?.get();
+        let number = match quantity.value {
+            Value::Number(si) => Number::One(quantity.shown_number(si)),
+            Value::Array(_) => Number::Array,
+        };
+        Some(Factor { kind: quantity.kind, unit: quantity.unit, number })
     }
 }
 
