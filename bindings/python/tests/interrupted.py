@@ -12,7 +12,7 @@ from queue import SimpleQueue
 from threading import Thread
 from unittest.mock import patch
 
-from axlewright.sheet import Sheet, Sweep, _sweep, span
+from axlewright.sheet import Sheet, Sweep, _progress, span
 
 SHEETS = Path(__file__).parents[3] / "examples/sheets"
 MEASURED = SHEETS / "dunlin_measured.toml"
@@ -34,7 +34,7 @@ def long_stream() -> Sweep:
 def work(how: str, folder: str | os.PathLike[str], inside: "SimpleQueue[int]") -> None:
     """Works until it is interrupted; `inside` is told from within."""
     # The native code calls it without a frame of Python between.
-    with patch.object(_sweep._Told, "callback", inside.put):
+    with patch.object(_progress.Told, "callback", inside.put):
         if how == "table":
             long_table(2).table()
         elif how == "one thread":

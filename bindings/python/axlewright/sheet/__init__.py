@@ -17,10 +17,11 @@ requirements.
 """
 
 from axlewright._native import Batch
-from axlewright.sheet._assessment import Assessment, Assumption, Chance, Contradiction, Finding, Function, Sensitivity
-from axlewright.sheet._choice import Choice, Chosen, Part, PriceList, Rejected
-from axlewright.sheet._sheet import Sheet, SheetValue
-from axlewright.sheet._sweep import Span, Sweep, span, to_dask
+from axlewright.sheet._assessment import Assumption, Chance, Contradiction, Finding, Function, Sensitivity
+from axlewright.sheet._choice import Choice, Part, PriceList, Rejected
+from axlewright.sheet._shared import SheetValue
+from axlewright.sheet._sheet import Assessment, Chosen, Sheet, Sweep
+from axlewright.sheet._sweep import Span, span, to_dask
 
 __all__ = [
     "Assessment",

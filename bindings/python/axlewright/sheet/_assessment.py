@@ -4,13 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Any, Literal, TypeAlias, overload
+from typing import Any, Generic, Literal, TypeAlias, overload
 
 from axlewright._native import AssessmentHandle, Quantity
-from axlewright.sheet._sheet import SheetValue, heading, html_table
-
-if TYPE_CHECKING:
-    from axlewright.sheet._sheet import Sheet
+from axlewright.sheet._shared import SheetValue, heading, html_table
+from axlewright.sheet._written import S
 
 Verdict: TypeAlias = Literal["meets"] | Literal["tight"] | Literal["short"] | Literal["not known"] | Literal["does not apply"]
 System: TypeAlias = Literal["metric"] | Literal["us"]
@@ -128,21 +126,18 @@ class Chance:
     deviation: Number | None
 
 
-class Assessment(Sequence[Finding]):
-    """The findings of one sheet, in the order of the systems; by place, or by path: `assessment["front.spring_bind"]`.
-
-    Never one verdict for the whole vehicle. Numbers are shown in the units in which the sheet is mostly written.
-    """
+class AssessmentOf(Sequence[Finding], Generic[S]):
+    """The findings of one sheet; `Assessment` says which class of sheet."""
 
     __slots__ = ("_findings", "_handle", "_sheet")
 
-    def __init__(self, sheet: Sheet) -> None:
+    def __init__(self, sheet: S) -> None:
         self._sheet = sheet
         self._handle: AssessmentHandle = sheet._handle.assess()
         self._findings: tuple[Finding, ...] | None = None
 
     @property
-    def sheet(self) -> Sheet:
+    def sheet(self) -> S:
         """The sheet that was assessed."""
         return self._sheet
 
@@ -193,7 +188,7 @@ class Assessment(Sequence[Finding]):
         """The work behind a finding: each formula, the numbers put in with their units, the result and the source."""
         return self._handle.work(self[path].path, system or self._sheet.system)
 
-    def compare(self, other: Assessment, system: System | None = None) -> str:
+    def compare(self, other: AssessmentOf[Any], system: System | None = None) -> str:
         """Two sheets side by side: every finding whose value, margin or verdict differs."""
         return self._handle.compare(other._handle, system or self._sheet.system)
 
@@ -241,7 +236,7 @@ class Assessment(Sequence[Finding]):
         return len(self.findings)
 
     def __eq__(self, other: object) -> bool:
-        return isinstance(other, Assessment) and self._sheet == other._sheet
+        return isinstance(other, AssessmentOf) and self._sheet == other._sheet
 
     def __hash__(self) -> int:
         return hash(self._sheet)

@@ -7,14 +7,13 @@ from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from os import PathLike, fspath
 from pathlib import Path
-from typing import TYPE_CHECKING, Any, Self, overload
+from typing import Any, Generic, Self, overload
 
 from axlewright._native import PriceListHandle, Quantity
 from axlewright._table import Table
-from axlewright.sheet._sheet import heading, html_table, read_file
+from axlewright.sheet._shared import heading, html_table, read_file
+from axlewright.sheet._written import S
 
-if TYPE_CHECKING:
-    from axlewright.sheet._sheet import Sheet
 
 
 @dataclass(frozen=True, slots=True)
@@ -179,10 +178,10 @@ class Rejected:
 
 
 @dataclass(frozen=True, slots=True)
-class Chosen:
-    """The possible choices."""
+class ChosenOf(Generic[S]):
+    """The possible choices; `Chosen` says for which class of sheet."""
 
-    sheet: Sheet
+    sheet: S
     requirements: tuple[str, ...]
     #: The kinds of part, in the order of the list.
     kinds: tuple[str, ...]
@@ -202,7 +201,7 @@ class Chosen:
     @classmethod
     def _of(
         cls,
-        sheet: Sheet,
+        sheet: S,
         prices: PriceList,
         requirements: tuple[str, ...],
         limit: int,

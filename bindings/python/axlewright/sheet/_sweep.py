@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import os
 import sys
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Any, Literal, Self, TypeAlias
+from typing import TYPE_CHECKING, Any, Generic, Literal, Self, TypeAlias
 
 import numpy as np
 import numpy.typing as npt
@@ -14,19 +14,18 @@ import numpy.typing as npt
 from axlewright._native import Batch, Quantity, WhatIfHandle, _sheet_text, _sheet_values
 from axlewright._table import Table, Units
 from axlewright._types import QuantityLike
+from axlewright.sheet._assessment import AssessmentOf
+from axlewright.sheet._drawing import draw_line, draw_map
+from axlewright.sheet._progress import Told
+from axlewright.sheet._shared import Progress
+from axlewright.sheet._written import S, Written
 
 if TYPE_CHECKING:
     import pandas as pd
     import xarray as xr
 
-    from axlewright.sheet._sheet import Progress, Sheet
-
 #: Rows in one block if the caller gives no number.
 ROWS = 65_536
-VERDICTS = ("meets", "tight", "short", "not known", "does not apply")
-#: Hatching of the region of each verdict, which also bears its word.
-HATCHES = {"meets": "", "tight": "//", "short": "xx", "not known": "..", "does not apply": "--"}
-
 _Payload: TypeAlias = npt.NDArray[np.float64] | list[tuple[str, ...]] | tuple[str, str, int]
 #: Paths that change together, their values, and the unit in which they are shown.
 Axis: TypeAlias = tuple[tuple[str, ...], _Payload, str | None]
@@ -74,18 +73,14 @@ def _axis(paths: str | tuple[str, ...], values: Any) -> Axis:
     return (paths,), payload, unit
 
 
-class Sweep:
-    """Lines of a sheet over values, computed on demand: whole, or piece by piece in bounded memory.
-
-    It pickles, and so do its `partitions`; an interrupt stops it at once. Row by row the numbers are those of the single
-    calls, whatever the threads, pieces and machines.
-    """
+class SweepOf(Generic[S]):
+    """Lines of a sheet over values; `Sweep` says of which class of sheet."""
 
     __slots__ = ("_axes", "_grid", "_handle", "_outputs", "_progress", "_sheet", "_start", "_stop", "_threads")
 
     def __init__(
         self,
-        sheet: Sheet,
+        sheet: S,
         axes: tuple[Axis, ...],
         outputs: tuple[str, ...],
         *,
@@ -102,7 +97,7 @@ class Sweep:
         self._start, self._stop = 0, self._handle.rows()
 
     @property
-    def sheet(self) -> Sheet:
+    def sheet(self) -> S:
         """The sheet whose lines change."""
         return self._sheet
 
@@ -128,7 +123,7 @@ class Sweep:
 
     def table(self) -> Table:
         """All rows as one table; a refused row has its reason. More than 4 GiB are refused: see `batches` and `to_parquet`."""
-        with _Told(self._progress, self.rows) as told:
+        with Told(self._progress, self.rows) as told:
             return self._handle.table(self._start, self._stop, self._threads, told.callback)
 
     def batches(self, rows: int = ROWS) -> Iterator[Batch]:
@@ -137,12 +132,12 @@ class Sweep:
         `pyarrow.record_batch(batch)` takes one as it is. A last column `reason` says why a row was refused.
         """
         _at_least_one("rows", rows)
-        with _Told(self._progress, self.rows) as told:
+        with Told(self._progress, self.rows) as told:
             for start in range(self._start, self._stop, rows):
                 told.base = start - self._start
                 yield self._batch(start, min(start + rows, self._stop), told)
 
-    def partitions(self, count: int) -> list[Sweep]:
+    def partitions(self, count: int) -> list[Self]:
         """These rows as this many sweeps, in order, for other processes and machines."""
         _at_least_one("count", count)
         count = max(1, min(count, self.rows))
@@ -212,7 +207,7 @@ class Sweep:
         name = output or self._first_number()
         stem, _, what = name.rpartition(".")
         verdict = f"{stem}.verdict" if what in ("margin", "value") and stem in _findings(self._sheet) else None
-        drawn = Sweep(
+        drawn = type(self)(
             self._sheet, self._axes, (name, verdict) if verdict else (name,), grid=self._grid, threads=self._threads
         )._part(self._start, self._stop)
         import matplotlib.pyplot as plt
@@ -220,11 +215,11 @@ class Sweep:
         axes = plt.subplots(layout="constrained")[1] if ax is None else ax
         table = drawn.table()
         if len(across) == 1:
-            _draw_line(axes, table, across[0], name, verdict)
+            draw_line(axes, table, across[0], name, verdict)
         else:
             if self.rows != self._handle.rows():
                 raise ValueError("a part of a grid is not drawn over two lines")
-            _draw_map(axes, table, across, self.shape, name, verdict)
+            draw_map(axes, table, across, self.shape, name, verdict)
         return axes
 
     def __arrow_c_schema__(self) -> object:
@@ -239,7 +234,7 @@ class Sweep:
         return self.rows
 
     def __eq__(self, other: object) -> bool:
-        if not isinstance(other, Sweep):
+        if not isinstance(other, SweepOf):
             return NotImplemented
         mine, theirs = self._key(), other._key()
         return mine == theirs and all(map(_same_axis, self._axes, other._axes))
@@ -252,7 +247,23 @@ class Sweep:
         return self._sheet, paths, self._outputs, self._grid, self._start, self._stop
 
     def __reduce__(self) -> tuple[Any, ...]:
-        return _sweep, (self._sheet, self._axes, self._outputs, self._grid, self._threads, self._start, self._stop)
+        return type(self)._restored, (self._sheet, self._axes, self._outputs, self._grid, self._threads, self._start, self._stop)
+
+    @classmethod
+    def _restored(
+        cls,
+        sheet: S,
+        axes: tuple[Axis, ...],
+        outputs: tuple[str, ...],
+        grid: bool,
+        threads: int | None,
+        start: int,
+        stop: int,
+    ) -> Self:
+        """Object that pickle restores."""
+        made = cls(sheet, axes, outputs, grid=grid, threads=threads)
+        made._start, made._stop = start, stop
+        return made
 
     def __repr__(self) -> str:
         by = " x ".join(map(str, self.shape)) if self._grid else "side by side"
@@ -270,13 +281,13 @@ class Sweep:
         dropped = f"<p>left out, measured of what changes: {escape(', '.join(self.dropped))}</p>" if self.dropped else ""
         return f"<p>{escape(repr(self))}</p>{first._repr_html_()}{more}{lacking}{dropped}"
 
-    def _batch(self, start: int, stop: int, told: _Told | None) -> Batch:
+    def _batch(self, start: int, stop: int, told: Told | None) -> Batch:
         return self._handle.batch(start, stop, self._threads, None if told is None else told.callback)
 
     def _part(self, start: int, stop: int) -> Self:
         """A part of its rows; side by side, only the values of these rows are sent."""
         made: Self = object.__new__(type(self))
-        for slot in Sweep.__slots__:
+        for slot in SweepOf.__slots__:
             setattr(made, slot, getattr(self, slot))
         made._start, made._stop = start, stop
         if not self._grid and not any(isinstance(payload, tuple) for _, payload, _ in self._axes):
@@ -293,7 +304,7 @@ class Sweep:
         raise ValueError("no output is a number that is known")
 
 
-def to_dask(sweep: Sweep, count: int) -> Any:
+def to_dask(sweep: SweepOf[Any], count: int) -> Any:
     """The rows as a `dask.dataframe` of this many partitions, each computed where Dask runs it. Needs dask.
 
     The columns are those of `Sweep.to_pandas`, and always a last one `reason`; the numbers are the same to the last bit.
@@ -305,28 +316,13 @@ def to_dask(sweep: Sweep, count: int) -> Any:
     return dd.from_map(_frame, parts, meta=_frame(one).iloc[:0])  # type: ignore[no-untyped-call]
 
 
-def _frame(part: Sweep) -> pd.DataFrame:
+def _frame(part: SweepOf[Any]) -> pd.DataFrame:
     import pandas as pd
 
     frame = part.to_pandas()
     if "reason" not in frame:
         frame["reason"] = pd.Series([None] * len(frame), dtype=object)
     return frame
-
-
-def _sweep(
-    sheet: Sheet,
-    axes: tuple[Axis, ...],
-    outputs: tuple[str, ...],
-    grid: bool,
-    threads: int | None,
-    start: int,
-    stop: int,
-) -> Sweep:
-    """Object that pickle restores."""
-    made = Sweep(sheet, axes, outputs, grid=grid, threads=threads)
-    made._start, made._stop = start, stop
-    return made
 
 
 def _same_axis(one: Axis, other: Axis) -> bool:
@@ -341,159 +337,5 @@ def _at_least_one(name: str, count: int) -> None:
         raise ValueError(f"{name} = {count} is outside its range; valid: at least 1")
 
 
-class _Told:
-    """Reports the number of finished rows: to a callable of two counts, to a bar, or to nobody."""
-
-    def __init__(self, progress: Progress, total: int) -> None:
-        self.base, self.total = 0, total
-        self._bar: Any = None
-        self._tell: Callable[[int, int], object] | None = None
-        if progress is True:
-            try:
-                from tqdm.auto import tqdm
-            except ImportError:
-                raise ImportError("progress=True draws with tqdm, which is not installed; give a callable of two counts") from None
-            self._bar = tqdm(total=total, unit="row", unit_scale=True)
-        elif callable(progress):
-            self._tell = progress
-        self._last = -1
-
-    @property
-    def callback(self) -> Callable[[int], object] | None:
-        return self.at if self._bar is not None or self._tell is not None else None
-
-    def at(self, done: int) -> None:
-        """This many rows of this piece are done."""
-        now = self.base + done
-        if now == self._last:
-            return
-        self._last = now
-        if self._bar is not None:
-            self._bar.update(now - self._bar.n)
-        elif self._tell is not None:
-            self._tell(now, self.total)
-
-    def __enter__(self) -> Self:
-        return self
-
-    def __exit__(self, kind: type[BaseException] | None, *rest: object) -> None:
-        if kind is None:
-            self.base = 0
-            self.at(self.total)
-        if self._bar is not None:
-            self._bar.close()
-
-
-def _findings(sheet: Sheet) -> set[str]:
-    return {finding.path for finding in sheet.assess()}
-
-
-def _draw_line(axes: Any, table: Table, across: str, name: str, verdict: str | None) -> None:
-    from axlewright._table import _shown
-
-    x, y = _shown(table[across]), _shown(table[name])
-    if x.dtype == object:
-        axes.set_xticks(range(len(x)), x, rotation=30, ha="right")
-        x = np.arange(len(x), dtype=float)
-    axes.plot(x, y, color="black", marker="." if len(x) <= 50 else "")
-    axes.set_xlabel(table._label(across))
-    axes.set_ylabel(table._label(name))
-    if verdict is None or len(x) == 0:
-        return
-    order = np.argsort(x, kind="stable")
-    x, words = x[order], np.asarray(table[verdict])[order]
-    changes = np.flatnonzero(words[1:] != words[:-1]) + 1
-    edges = [float(x[0]), *((x[at - 1] + x[at]) / 2 for at in changes), float(x[-1])]
-    for left, right, at in zip(edges, edges[1:], [0, *changes], strict=False):
-        word = str(words[at])
-        axes.axvspan(left, right, facecolor="none", edgecolor="0.75", hatch=HATCHES[word], linewidth=0, zorder=0)
-        middle = (left + right) / 2
-        axes.text(middle, 0.98, word, transform=axes.get_xaxis_transform(), ha="center", va="top", bbox=_BOX)
-
-
-_BOX: dict[str, Any] = {"facecolor": "white", "edgecolor": "none", "pad": 1.5}
-
-
-def _draw_map(
-    axes: Any, table: Table, across: list[str], shape: tuple[int, ...], name: str, verdict: str | None
-) -> None:
-    from axlewright._table import _shown
-
-    values = _shown(table[name]).reshape(shape)
-    ticks = []
-    for at, path in enumerate(across):
-        places = _shown(table[path]).reshape(shape).take(0, axis=1 - at)
-        if places.dtype == object:
-            set_ticks = axes.set_xticks if at == 0 else axes.set_yticks
-            set_ticks(range(len(places)), places)
-            places = np.arange(len(places), dtype=float)
-        ticks.append(places)
-    x, y = ticks
-    if min(shape) < 2:
-        raise ValueError(f"a grid of {shape[0]} x {shape[1]} has no area to draw")
-    regions = {}
-    if verdict is not None:
-        codes = np.array([VERDICTS.index(word) for word in table[verdict]], dtype=float).reshape(shape)
-        for code, word in enumerate(VERDICTS):
-            here = codes == code
-            if not here.any():
-                continue
-            shade = f"{1.0 - 0.05 * code:.2f}"
-            area = axes.contourf(x, y, here.T.astype(float), levels=[0.5, 1.5], hatches=[HATCHES[word]], colors=[shade])
-            area.set(edgecolor="0.7", linewidth=0)
-            regions[word] = here
-    said = []
-    known = values[np.isfinite(values)]
-    if known.size and known.min() < known.max():
-        lines = axes.contour(x, y, values.T, colors="black", linewidths=0.8)
-        for label in axes.clabel(lines):
-            label.set_bbox(_BOX)
-            said.append(label)
-    for word, here in regions.items():
-        text = axes.text(x[0], y[0], word, ha="center", va="center", bbox=_BOX, zorder=3)
-        apart = [_apart(axes, text, other, x, y) for other in said]
-        row, column = _inside(here, np.minimum.reduce([*apart, _apart(axes, text, None, x, y)]))
-        text.set_position((x[row], y[column]))
-        for other, room in zip(list(said), apart, strict=True):
-            if room[row, column] < 1.0 and other.get_text() not in regions:  # a region too small for both keeps its word
-                other.remove()
-                said.remove(other)
-        said.append(text)
-    axes.set_xlabel(table._label(across[0]))
-    axes.set_ylabel(table._label(across[1]))
-    axes.set_title(table._label(name))
-
-
-def _half(axes: Any, text: Any) -> npt.NDArray[np.float64]:
-    """Half of a text's width and height in parts of the axes; a letter is taken as 0.65 of the font's size wide."""
-    letter, box, turn = text.get_fontsize(), 2.0 * _BOX["pad"], np.radians(text.get_rotation())
-    width, height = 0.65 * letter * len(text.get_text()) + box, 1.3 * letter + box
-    cosine, sine = abs(np.cos(turn)), abs(np.sin(turn))
-    size = np.array([width * cosine + height * sine, width * sine + height * cosine])
-    window = axes.get_window_extent()
-    half: npt.NDArray[np.float64] = size * axes.figure.dpi / 72.0 / 2.0 / np.array([window.width, window.height])
-    return half
-
-
-def _apart(axes: Any, text: Any, other: Any, x: npt.NDArray[Any], y: npt.NDArray[Any]) -> npt.NDArray[np.float64]:
-    """Distance of a text from another or from the edges, at each place of a grid; at most 1, for texts that are clear of each other."""
-    (left, right), (low, high) = axes.get_xlim(), axes.get_ylim()
-    along, up = (x - left) / (right - left), (y - low) / (high - low)
-    width, height = _half(axes, text)
-    if other is None:
-        room = np.minimum.outer(np.minimum(along, 1.0 - along) / width, np.minimum(up, 1.0 - up) / height)
-    else:
-        at, over = other.get_position()
-        wide, tall = _half(axes, other)
-        across = np.abs(along - (at - left) / (right - left)) / (width + wide)
-        room = np.maximum.outer(across, np.abs(up - (over - low) / (high - low)) / (height + tall))
-    clear: npt.NDArray[np.float64] = np.minimum(room, 1.0)
-    return clear
-
-
-def _inside(here: npt.NDArray[np.bool_], room: npt.NDArray[np.float64]) -> tuple[int, int]:
-    """The place of a region nearest to its middle of those with the most room."""
-    places = np.argwhere(here)
-    far = ((places - places.mean(axis=0)) ** 2).sum(axis=1)
-    row, column = places[np.lexsort((far, -room[here]))[0]]
-    return int(row), int(column)
+def _findings(sheet: Written) -> set[str]:
+    return {finding.path for finding in AssessmentOf(sheet)}
