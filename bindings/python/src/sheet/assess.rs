@@ -1,0 +1,193 @@
+//! The findings of a sheet.
+use super::shown::{kind_of, known, system, unit_of};
+use super::watch::Watch;
+use crate::error::{guard, raise};
+use axlewright::Verdict;
+use axlewright::sheet::{self as core, Answer};
+use pyo3::exceptions::PyKeyError;
+use pyo3::prelude::*;
+use pyo3::types::PyString;
+
+/// The findings of a sheet.
+#[pyclass(frozen, module = "axlewright._native", name = "AssessmentHandle")]
+pub struct AssessmentHandle {
+    pub assessment: core::Assessment,
+}
+
+type Function = (&'static str, u32, &'static str);
+type Numbers = Vec<Option<Py<PyAny>>>;
+/// Path, system, question, form; value, low, high, margin, wanted, uncertainty; verdict, caution; lines it rests on, functions, missing
+/// inputs, refusals, and both as a sentence.
+type FindingForm = (
+    (&'static str, &'static str, &'static str, &'static str),
+    Numbers,
+    (&'static str, bool, &'static str),
+    (Vec<&'static str>, Vec<Function>),
+    (Vec<&'static str>, Vec<(&'static str, String)>, String),
+);
+
+impl AssessmentHandle {
+    fn answer(&self, path: &str) -> PyResult<&Answer> {
+        self.assessment.answer(path).ok_or_else(|| PyKeyError::new_err(format!("there is no finding {path}")))
+    }
+}
+
+#[pymethods]
+impl AssessmentHandle {
+    fn findings(&self, py: Python<'_>, units: &str) -> PyResult<Vec<FindingForm>> {
+        guard("Assessment", || {
+            let of = system(units)?;
+            let give = |answer: &Answer| {
+                let (kind, margin) = (answer.kind, answer.margin_kind);
+                let numbers = [
+                    (answer.value, kind),
+                    (answer.low, kind),
+                    (answer.high, kind),
+                    (answer.margin, margin),
+                    (answer.wanted, margin),
+                    (answer.uncertainty, margin),
+                ];
+                let numbers = numbers.into_iter().map(|(si, kind)| known(py, si, kind, unit_of(kind, of)));
+                let functions = self.assessment.functions(answer).into_iter();
+                let unknown = answer.verdict == Verdict::NotKnown;
+                let (needs, refused, said) = if unknown {
+                    let missing = self.assessment.missing(answer);
+                    (missing.needs, missing.refused, self.assessment.missing_text(answer))
+                } else {
+                    Default::default()
+                };
+                Ok((
+                    (answer.path, answer.system, answer.question, answer.form),
+                    numbers.collect::<PyResult<Numbers>>()?,
+                    (answer.verdict.word(), answer.is_safety(), answer.caution),
+                    (
+                        self.assessment.rests_on(answer),
+                        functions.map(|entry| (entry.path, entry.revision, entry.source)).collect(),
+                    ),
+                    (needs, refused, said),
+                ))
+            };
+            self.assessment.answers().iter().map(give).collect()
+        })
+    }
+    fn severity(&self) -> u8 {
+        self.assessment.severity()
+    }
+    fn stamp(&self) -> PyResult<String> {
+        guard("Assessment", || Ok(self.assessment.stamp()))
+    }
+    fn text(&self, units: &str, work: bool) -> PyResult<String> {
+        guard("Assessment", || Ok(self.assessment.to_text(system(units)?, work)))
+    }
+    fn to_json(&self) -> PyResult<String> {
+        guard("Assessment", || Ok(self.assessment.to_json()))
+    }
+    fn work(&self, path: &str, units: &str) -> PyResult<String> {
+        guard("Assessment", || Ok(self.assessment.work(self.answer(path)?, system(units)?)))
+    }
+    fn limit(&self, path: &str, units: &str) -> PyResult<String> {
+        guard("Assessment", || Ok(self.answer(path)?.limit_text(system(units)?)))
+    }
+    fn margin(&self, path: &str, units: &str) -> PyResult<String> {
+        guard("Assessment", || Ok(self.answer(path)?.margin_text(system(units)?)))
+    }
+    fn compare(&self, other: &AssessmentHandle, units: &str) -> PyResult<String> {
+        guard("Assessment", || Ok(self.assessment.compare(&other.assessment, system(units)?)))
+    }
+    /// Value of a line, written or not.
+    fn value(&self, py: Python<'_>, path: &str, units: &str) -> PyResult<Option<Py<PyAny>>> {
+        guard("Assessment", || {
+            let of = system(units)?;
+            let Some(kind) = kind_of(py, path)? else {
+                let words = self.assessment.sheet().get(path).map_err(|error| raise(py, error))?;
+                return Ok(words.map(|words| PyString::new(py, &words).into_any().unbind()));
+            };
+            let si = self.assessment.value(path).map_err(|error| raise(py, error))?;
+            si.map_or(Ok(None), |si| known(py, si, kind, unit_of(kind, of)))
+        })
+    }
+    #[expect(clippy::type_complexity, reason = "path, value and ground, said once")]
+    fn assumed(
+        &self,
+        py: Python<'_>,
+        units: &str,
+    ) -> PyResult<Vec<(&'static str, Option<Py<PyAny>>, &'static str)>> {
+        guard("Assessment", || {
+            let of = system(units)?;
+            let assumed = self.assessment.assumed().into_iter();
+            let give = |one: core::Assumption| {
+                Ok((one.path, known(py, one.si, one.kind, unit_of(one.kind, of))?, one.ground))
+            };
+            assumed.map(give).collect()
+        })
+    }
+    /// Path, written value, computed value, allowed difference, the function and lines of the computed value; and all of it in words.
+    #[expect(clippy::type_complexity, reason = "a row of three groups, said once")]
+    fn contradictions(
+        &self,
+        py: Python<'_>,
+        units: &str,
+    ) -> PyResult<Vec<(&'static str, [Option<Py<PyAny>>; 3], (&'static str, Vec<&'static str>, String))>>
+    {
+        guard("Assessment", || {
+            let of = system(units)?;
+            let give = |found: &core::Contradiction| {
+                let (kind, apart) = (found.kind, found.allowed_kind());
+                let numbers = [
+                    known(py, found.written, kind, unit_of(kind, of))?,
+                    known(py, found.follows, kind, unit_of(kind, of))?,
+                    known(py, found.allowed, apart, unit_of(apart, of))?,
+                ];
+                Ok((found.path, numbers, (found.by, found.from.clone(), found.text(of))))
+            };
+            self.assessment.contradictions().iter().map(give).collect()
+        })
+    }
+    /// Path, tolerance, change and share.
+    #[expect(clippy::type_complexity, reason = "a row of four, said once")]
+    fn sensitivity(
+        &self,
+        py: Python<'_>,
+        path: &str,
+        units: &str,
+    ) -> PyResult<Vec<(&'static str, Option<Py<PyAny>>, Option<Py<PyAny>>, f64)>> {
+        guard("Assessment", || {
+            let (of, answer) = (system(units)?, self.answer(path)?);
+            let kind = answer.margin_kind;
+            let rows = self.assessment.sensitivity(answer).into_iter();
+            let give = |one: core::Sensitivity| {
+                let tolerance = known(py, one.tolerance, one.kind, unit_of(one.kind, of))?;
+                Ok((one.path, tolerance, known(py, one.change, kind, unit_of(kind, of))?, one.share))
+            };
+            rows.map(give).collect()
+        })
+    }
+    /// Path, verdict, share that turns, shares, mean and deviation.
+    #[pyo3(signature = (samples, seed, units, progress=None))]
+    #[expect(clippy::type_complexity, reason = "a row of six, said once")]
+    fn chances(
+        &self,
+        py: Python<'_>,
+        samples: usize,
+        seed: u64,
+        units: &str,
+        progress: Option<Py<PyAny>>,
+    ) -> PyResult<Vec<(&'static str, &'static str, f64, [f64; 5], Option<Py<PyAny>>, Option<Py<PyAny>>)>>
+    {
+        guard("Assessment", || {
+            let of = system(units)?;
+            let mut watch = Watch::new(progress.as_ref());
+            let told =
+                py.detach(|| self.assessment.chances_told(samples, seed, &mut |done| watch.tell(done)));
+            let chances = watch.answer(py, told)?;
+            let give = |(one, answer): (core::Chance, &Answer)| {
+                let kind = answer.margin_kind;
+                let unit = unit_of(kind, of);
+                let (mean, deviation) =
+                    (known(py, one.mean, kind, unit)?, known(py, one.deviation, kind, unit)?);
+                Ok((one.path, one.verdict.word(), one.turns, one.shares, mean, deviation))
+            };
+            chances.into_iter().zip(self.assessment.answers()).map(give).collect()
+        })
+    }
+}

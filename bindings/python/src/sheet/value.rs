@@ -1,0 +1,82 @@
+//! Values of lines as a document writes them.
+use super::shown::kind_of;
+use crate::array::{Value, brief};
+use crate::error::guard;
+use crate::quantity::{Quantity, take};
+use axlewright::base::text::read_as;
+use numpy::PyArray1;
+use pyo3::exceptions::{PyTypeError, PyValueError};
+use pyo3::prelude::*;
+use pyo3::types::PyString;
+
+/// A value of a line as a document writes it: text unchanged, a quantity so that it is read to the same bits.
+pub fn text(path: &str, value: &Bound<'_, PyAny>) -> PyResult<String> {
+    let py = value.py();
+    if let Ok(words) = value.cast::<PyString>() {
+        return Ok(words.to_str()?.to_owned());
+    }
+    let Some(kind) = kind_of(py, path)? else {
+        return Err(PyTypeError::new_err(format!("{path} = {} is not text", brief(value))));
+    };
+    let (taken, unit) = take(value, path, kind)?;
+    let Value::Number(si) = taken else {
+        return Err(PyTypeError::new_err(format!("{path} is one value here, not an array")));
+    };
+    if !si.is_finite() {
+        return Err(PyValueError::new_err(format!("{path} = {si} is not a finite number")));
+    }
+    let coherent = &kind.units[0];
+    for unit in [unit.unwrap_or(coherent), coherent] {
+        let words = Quantity { value: Value::Number(si), kind, unit }.words(py);
+        if read_as(&words, kind).is_ok_and(|reading| reading.si == si) {
+            return Ok(words);
+        }
+    }
+    Err(PyValueError::new_err(format!(
+        "{path} = {} has no text that is read to the same number",
+        brief(value)
+    )))
+}
+
+/// Values of a line for a sweep: numbers in coherent SI and their unit, or texts for a word or a marking.
+#[pyfunction(name = "_sheet_values")]
+pub fn values<'py>(
+    py: Python<'py>,
+    path: &str,
+    values: &Bound<'py, PyAny>,
+) -> PyResult<(Bound<'py, PyAny>, Option<&'static str>)> {
+    guard("what_if", || {
+        let Some(kind) = kind_of(py, path)? else {
+            let wrong = || PyTypeError::new_err(format!("{path} = {} is no list of texts", brief(values)));
+            if values.is_instance_of::<PyString>() {
+                return Err(wrong());
+            }
+            let texts: Vec<String> = values.extract().map_err(|_| wrong())?;
+            let rows: Vec<(String,)> = texts.into_iter().map(|text| (text,)).collect();
+            return Ok((rows.into_pyobject(py)?.into_any(), None));
+        };
+        let (taken, unit) = take(values, path, kind)?;
+        let numbers = match taken {
+            Value::Number(si) => PyArray1::from_vec(py, vec![si]).into_any(),
+            Value::Array(array) => py.import("numpy")?.call_method1("ascontiguousarray", (array,))?,
+        };
+        if numbers.cast::<PyArray1<f64>>().is_err() {
+            return Err(PyTypeError::new_err(format!("{path} is a list of values, not a table of them")));
+        }
+        Ok((numbers, unit.map(|unit| unit.name)))
+    })
+}
+
+/// A value of a line as a document writes it, and the unit in which it was given.
+#[pyfunction(name = "_sheet_text")]
+pub fn sheet_text(
+    py: Python<'_>,
+    path: &str,
+    value: &Bound<'_, PyAny>,
+) -> PyResult<(String, Option<&'static str>)> {
+    guard("what_if", || {
+        let words = text(path, value)?;
+        let unit = kind_of(py, path)?.and_then(|kind| read_as(&words, kind).ok());
+        Ok((words, unit.map(|reading| reading.unit.name)))
+    })
+}
