@@ -1,6 +1,9 @@
 //! Tables on the C surface, by column. Every pointer that a table hands out is valid until `axw_table_free`.
 
-use crate::{Failure, Outcome, c_text, free, guard, guard_or, handle, put, words, write};
+use crate::caller::{free, handle, put, words, write};
+use crate::guard::{guard, guard_or};
+use crate::kept::c_text;
+use crate::status::{Failure, Outcome};
 use axlewright::base::table::{Column, Table, Values};
 use std::ffi::{CString, c_char};
 

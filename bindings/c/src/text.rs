@@ -1,6 +1,8 @@
 //! Quantities as text on the C surface.
 
-use crate::{Failure, Outcome, guard, put, words, write};
+use crate::caller::{put, words, write};
+use crate::guard::guard;
+use crate::status::{Failure, Outcome};
 use axlewright::base::text;
 use axlewright::units::{KINDS, Kind, Unit};
 use std::ffi::c_char;

@@ -1,6 +1,9 @@
 //! Verdicts of the caller's own margins, by the rule of the build sheet. A margin that is NaN is not known, and neither is what it meets.
 
-use crate::{Failure, guard, put, verdict_number};
+use crate::caller::put;
+use crate::entries::verdict_number;
+use crate::guard::guard;
+use crate::status::Failure;
 use axlewright::Verdict;
 use axlewright::base::error::{Error, Relation};
 use axlewright::units::{Quantity, Ratio};
@@ -57,4 +60,18 @@ pub unsafe extern "C" fn axw_verdict_of_place(
         unsafe { put(verdict, verdict_number(on)) };
         Ok(())
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::entries::axw_verdict_word;
+    use std::ffi::CStr;
+
+    #[test]
+    fn the_words_of_a_verdict_are_those_of_the_core() {
+        for (code, verdict) in (0..).zip(axlewright::Verdict::ALL) {
+            assert_eq!(unsafe { CStr::from_ptr(axw_verdict_word(code)) }.to_str(), Ok(verdict.word()));
+        }
+        assert!(axw_verdict_word(axlewright::Verdict::ALL.len() as i32).is_null());
+    }
 }

@@ -1,7 +1,9 @@
 //! The work behind an answer on the C surface.
 
+use crate::caller::{list, words, write};
+use crate::guard::guard;
+use crate::status::{Failure, Outcome};
 use crate::text::shop;
-use crate::{Failure, Outcome, guard, list, words, write};
 use axlewright::{Work, catalogue};
 use std::ffi::c_char;
 

@@ -6,7 +6,11 @@ use crate::{Api, Content, Function, Model, Output, Parameter, snake};
 /// A module of entries; its guards and helpers are in `bindings/c/src`.
 pub fn source(api: &Api) -> Result<String, String> {
     let mut out = String::from(
-        "use crate::{Failure, Texts, axw_table, copy, document, fill, fits, free, give, guard, guard_call, guard_or, guard_value, handle, list, put, room, word_of, words};\n\
+        "use crate::caller::{copy, document, fill, fits, free, give, handle, list, put, room, words};\n\
+         use crate::guard::{guard, guard_call, guard_or, guard_value};\n\
+         use crate::kept::{Texts, word_of};\n\
+         use crate::status::Failure;\n\
+         use crate::table::axw_table;\n\
          use axlewright::units::*;\nuse axlewright::{Model, Verdict};\nuse std::ffi::c_char;\n\n",
     );
     out.push_str(&version());

@@ -19,6 +19,7 @@ mod sources;
 pub use docs::one_line;
 pub use kinds::{Kind, Unit};
 pub use layers::{LAYERS, imports};
+pub use sources::{read, rust_files};
 
 use sources::Sources;
 use std::collections::BTreeSet;

@@ -119,6 +119,7 @@ pub fn columns_are_named(file: &syn::File) -> Fallible<()> {
     Ok(())
 }
 
+/// Text of a file; a refusal names it.
 pub fn read(path: &Path) -> Fallible<String> {
     std::fs::read_to_string(path).map_err(|error| format!("{}: {error}", path.display()))
 }

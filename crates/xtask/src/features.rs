@@ -3,7 +3,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
-use surface::{LAYERS, imports};
+use surface::{LAYERS, imports, read, rust_files};
 
 type Names = BTreeSet<String>;
 
@@ -57,21 +57,8 @@ fn examples(text: &str) -> Vec<String> {
 
 /// Every file of a folder and its subfolders, except the sections of the build sheet, which come with all systems.
 fn sources(folder: &Path) -> Result<Vec<String>, String> {
-    let mut found = Vec::new();
-    let refused = |error| format!("{}: {error}", folder.display());
-    for entry in std::fs::read_dir(folder).map_err(refused)? {
-        let path = entry.map_err(refused)?.path();
-        if path.is_dir() {
-            found.extend(sources(&path)?);
-        } else if !path.ends_with("sheet.rs") {
-            found.push(read(&path)?);
-        }
-    }
-    Ok(found)
-}
-
-fn read(path: &Path) -> Result<String, String> {
-    std::fs::read_to_string(path).map_err(|error| format!("{}: {error}", path.display()))
+    let files = rust_files(folder)?.into_iter().filter(|path| !path.ends_with("sheet.rs"));
+    files.map(|path| read(&path)).collect()
 }
 
 /// Features that a feature should enable by its code.

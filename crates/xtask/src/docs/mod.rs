@@ -10,7 +10,7 @@ use crate::{bench, generate};
 use serde_json::Value;
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
-use surface::{Api, System, one_line};
+use surface::{Api, System, one_line, read};
 
 pub fn run(root: &Path) -> Result<(), String> {
     let mut stages = Stages::default();
@@ -91,10 +91,6 @@ impl Page {
         };
         done.map_err(|error| format!("{}: {error}", path.display()))
     }
-}
-
-fn read(path: &Path) -> Result<String, String> {
-    std::fs::read_to_string(path).map_err(|error| format!("{}: {error}", path.display()))
 }
 
 /// All sources of Sphinx except the drawings.

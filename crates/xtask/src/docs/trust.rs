@@ -115,7 +115,7 @@ fn input_kind<'a>(api: &'a Api, of: &str, name: &str) -> Option<&'a Kind> {
 
 impl Rows {
     pub fn read(path: &Path) -> Result<Rows, String> {
-        let text = super::read(path)?;
+        let text = surface::read(path)?;
         serde_json::from_str(&text).map(Rows).map_err(|error| format!("{}: {error}", path.display()))
     }
 

@@ -1,7 +1,7 @@
 //! The C header, made by cbindgen of the hand-written sources and the entries.
 
-use std::path::{Path, PathBuf};
-use surface::Api;
+use std::path::Path;
+use surface::{Api, read, rust_files};
 
 /// The header. cbindgen reads neither `include!` nor the output of a build script: it gets a copy of the sources in which the module of the
 /// entries is a plain file.
@@ -11,10 +11,9 @@ pub fn text(api: &Api, root: &Path) -> Result<String, String> {
     if copy.exists() {
         std::fs::remove_dir_all(&copy).map_err(|error| format!("{}: {error}", copy.display()))?;
     }
-    for path in sources(&folder.join("src"))? {
+    for path in rust_files(&folder.join("src"))? {
         let name = path.strip_prefix(folder.join("src")).map_err(|error| error.to_string())?;
-        let text = std::fs::read_to_string(&path).map_err(|error| format!("{}: {error}", path.display()))?;
-        super::write(&copy.join(name), &text)?;
+        super::write(&copy.join(name), &read(&path)?)?;
     }
     super::write(&copy.join("entries.rs"), &surface::c::source(api)?)?;
     refuse_unguarded(&copy)?;
@@ -70,20 +69,11 @@ fn replace(text: &str, old: &str, new: &str) -> Result<String, String> {
     }
 }
 
-fn sources(folder: &Path) -> Result<Vec<PathBuf>, String> {
-    let entries = std::fs::read_dir(folder).map_err(|error| format!("{}: {error}", folder.display()))?;
-    let paths = entries.map(|entry| entry.map(|entry| entry.path())).collect::<Result<Vec<_>, _>>();
-    let mut paths = paths.map_err(|error| format!("{}: {error}", folder.display()))?;
-    paths.sort();
-    Ok(paths)
-}
-
 /// Checks that every `extern "C"` function of the C surface is an exported entry of ours, with one call of a guard as its whole body. No panic
 /// passes a guard, and no entry is forgotten.
 fn refuse_unguarded(folder: &Path) -> Result<(), String> {
-    for path in sources(folder)? {
-        let text = std::fs::read_to_string(&path).map_err(|error| format!("{}: {error}", path.display()))?;
-        let unguarded = unguarded(&text).map_err(|error| format!("{}: {error}", path.display()))?;
+    for path in rust_files(folder)? {
+        let unguarded = unguarded(&read(&path)?).map_err(|error| format!("{}: {error}", path.display()))?;
         if !unguarded.is_empty() {
             return Err(format!(
                 "{}: the body of an entry is one call of a guard, but not that of {}",
