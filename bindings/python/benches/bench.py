@@ -13,6 +13,7 @@ import time
 from collections.abc import Callable
 from statistics import median
 
+from measure import row, seconds
 import numpy as np
 from numpy import add, cos, divide, exp, maximum, minimum, multiply, power, sin, sqrt, subtract
 
@@ -27,16 +28,6 @@ random = np.random.default_rng(20)
 
 def between(lower: float, upper: float) -> Array:
     return random.uniform(lower, upper, N)
-
-
-def row(item: str, ours: float, peer: float | None, unit: str, wanted: str) -> None:
-    print(item, f"{ours:.9g}", "" if peer is None else f"{peer:.9g}", unit, wanted, sep="\t", flush=True)
-
-
-def seconds(call: Callable[[], object]) -> float:
-    start = time.perf_counter()
-    call()
-    return time.perf_counter() - start
 
 
 def rounds(*calls: Callable[[], float]) -> list[float]:

@@ -7,11 +7,11 @@ energy to zero. Both must find the same positions.
 
 from __future__ import annotations
 
-import time
 from collections.abc import Callable
 from math import cos, sin, sqrt
 from statistics import median
 
+from measure import row, seconds
 import numpy as np
 from scipy.optimize import fsolve
 
@@ -22,16 +22,6 @@ ROUNDS = 7
 HEAVES = np.linspace(-0.08, 0.08, 201)
 ROLL = 0.03
 Link = tuple[tuple[float, ...], tuple[float, ...], float]
-
-
-def row(item: str, ours: float, peer: float | None, unit: str, wanted: str) -> None:
-    print(item, f"{ours:.9g}", "" if peer is None else f"{peer:.9g}", unit, wanted, sep="\t", flush=True)
-
-
-def seconds(call: Callable[[], object]) -> float:
-    start = time.perf_counter()
-    call()
-    return time.perf_counter() - start
 
 
 def beside(ours: Callable[[], object], peer: Callable[[], object]) -> list[float]:

@@ -6,11 +6,11 @@ beside `solve_ivp` with the tolerance at which it is as near to the truth as our
 
 from __future__ import annotations
 
-import time
 from collections.abc import Callable
 from statistics import median
 from typing import Any
 
+import measure
 import numpy as np
 from scipy.integrate import solve_ivp
 from scipy.interpolate import PchipInterpolator
@@ -25,18 +25,12 @@ ROUNDS = 15
 
 
 def row(item: str, ours: float, peer: float, wanted: str) -> None:
-    print(item, f"{ours * 1e3:.9g}", f"{peer * 1e3:.9g}", "ms", wanted, sep="\t", flush=True)
+    measure.row(item, ours * 1e3, peer * 1e3, "ms", wanted)
 
 
 def rounds(*calls: Callable[[], object]) -> list[float]:
     """The median time of each, one after the other in every round; the first round warms up."""
-
-    def seconds(call: Callable[[], object]) -> float:
-        start = time.perf_counter()
-        call()
-        return time.perf_counter() - start
-
-    times = [[seconds(call) for call in calls] for _ in range(ROUNDS + 1)]
+    times = [[measure.seconds(call) for call in calls] for _ in range(ROUNDS + 1)]
     return [median(column) for column in zip(*times[1:], strict=True)]
 
 

@@ -13,11 +13,11 @@ import sys
 import tempfile
 import threading
 import time
-from collections.abc import Callable
 from pathlib import Path
 from queue import SimpleQueue
 from statistics import median
 
+from measure import row, seconds
 import numpy as np
 
 from axlewright.sheet import Sheet, Sweep, span, to_dask
@@ -32,16 +32,6 @@ OUTPUTS = [
     "front.wheel_rate", "front.ride_rate", "front.natural_frequency", "front.ride_frequency", "front.damping_ratio",
     "front.droop_left", "front.bump_left", "front.spring.bind_margin", "driveline.cruise_engine_speed", "final_drive.output_torque",
 ]
-
-
-def row(item: str, ours: float, peer: float | None, unit: str, wanted: str) -> None:
-    print(item, f"{ours:.9g}", "" if peer is None else f"{peer:.9g}", unit, wanted, sep="\t", flush=True)
-
-
-def seconds(call: Callable[[], object]) -> float:
-    start = time.perf_counter()
-    call()
-    return time.perf_counter() - start
 
 
 def number(of: object) -> float:

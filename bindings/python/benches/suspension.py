@@ -9,13 +9,12 @@ from __future__ import annotations
 import json
 import subprocess
 import sys
-import time
 import tomllib
-from collections.abc import Callable
 from pathlib import Path
 from statistics import median
 from typing import Any
 
+from measure import row, seconds
 import numpy as np
 from scipy.optimize import fsolve  # type: ignore[import-untyped]
 
@@ -32,16 +31,6 @@ PARTS = {
     "wheel": ("centre",),
 }
 Array = np.ndarray[Any, Any]
-
-
-def row(item: str, ours: float, peer: float | None, unit: str, wanted: str) -> None:
-    print(item, f"{ours:.9g}", "" if peer is None else f"{peer:.9g}", unit, wanted, sep="\t", flush=True)
-
-
-def seconds(call: Callable[[], object]) -> float:
-    start = time.perf_counter()
-    call()
-    return time.perf_counter() - start
 
 
 def moved(document: dict[str, Any], random: np.random.Generator) -> dict[str, Any]:
