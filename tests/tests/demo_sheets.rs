@@ -5,12 +5,7 @@ use axlewright::sheet::Sheet;
 use axlewright::suspension::LeafAxle;
 use axlewright::units::{Angle, Length, Ratio};
 use axlewright::{Model, Verdict};
-
-fn read(name: &str) -> Sheet {
-    let path = format!("{}/../examples/sheets/{name}.toml", env!("CARGO_MANIFEST_DIR"));
-    Sheet::from_text(&std::fs::read_to_string(path).unwrap())
-        .unwrap_or_else(|error| panic!("{name}: {error}"))
-}
+use axlewright_tests::assessed::{read, text};
 
 /// The findings of each verdict, in the order of the report.
 fn verdicts(name: &str) -> Vec<(&'static str, String)> {
@@ -169,8 +164,7 @@ fn each_has_something_to_mend_and_something_to_measure() {
 #[test]
 fn they_say_that_their_figures_are_invented_and_keep_their_bytes() {
     for name in ["dunlin", "dunlin_measured", "wagtail", "dray"] {
-        let path = format!("{}/../examples/sheets/{name}.toml", env!("CARGO_MANIFEST_DIR"));
-        let text = std::fs::read_to_string(path).unwrap();
+        let text = text(name);
         assert!(
             text.lines().next().unwrap().ends_with("Tern Lane Fabrication. All figures are invented."),
             "{name}"
@@ -185,9 +179,7 @@ fn they_say_that_their_figures_are_invented_and_keep_their_bytes() {
 /// The rear axle of the Dray as its own document: its leaves give the rate that is written, and the stops end the travel before the shackles do.
 #[test]
 fn the_rear_axle_of_the_dray_stands() {
-    let path = format!("{}/../examples/sheets/dray_rear_axle.toml", env!("CARGO_MANIFEST_DIR"));
-    let text = std::fs::read_to_string(path).unwrap();
-    let axle = LeafAxle::from_text(&text).unwrap();
+    let axle = LeafAxle::from_text(&text("dray_rear_axle")).unwrap();
     let (none, level) = (Length::from_si(0.0), Angle::from_si(0.0));
     let on = axle.at(none, level).unwrap();
     let mut of_leaves = axle.clone();

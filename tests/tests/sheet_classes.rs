@@ -4,12 +4,8 @@
 use axlewright::Verdict;
 use axlewright::base::section::Class;
 use axlewright::sheet::{Axis, Chosen, PriceList, Requirement, Sheet, choose};
+use axlewright_tests::assessed::read;
 use std::collections::BTreeSet;
-
-fn demo(name: &str) -> Sheet {
-    let path = format!("{}/../examples/sheets/{name}.toml", env!("CARGO_MANIFEST_DIR"));
-    Sheet::from_text(&std::fs::read_to_string(path).unwrap()).unwrap()
-}
 
 /// One part that writes these lines.
 fn list(lines: &[(&str, &str)]) -> PriceList {
@@ -40,7 +36,7 @@ fn swept(sheet: &Sheet, path: &str, text: &str) -> Vec<&'static str> {
 fn readings_of_the_demo_sheets_are_those_that_a_shop_takes() {
     let mut readings = BTreeSet::new();
     for name in ["dunlin", "dunlin_measured", "dray", "wagtail"] {
-        let sheet = demo(name);
+        let sheet = read(name);
         for path in sheet.paths() {
             let class = axlewright::sheet::lines()
                 .find(|(_, line, _)| *line == path.split('[').next().unwrap())
@@ -111,7 +107,7 @@ const ON_THE_VEHICLE: &[&str] = &[
 
 #[test]
 fn another_part_loses_what_was_measured_on_the_old_one() {
-    let sheet = demo("dunlin");
+    let sheet = read("dunlin");
     // The droop length is that of the open damper, whichever spring stands on it.
     let spring = [("front.spring.rate", "600 lbf/in"), ("front.spring.free_length", "310 mm")];
     assert_eq!(dropped(&sheet, &spring), Vec::<&str>::new());
@@ -128,7 +124,7 @@ fn another_part_loses_what_was_measured_on_the_old_one() {
     let hose = dropped(&sheet, &[("cap.weakest_component", "25 psi gauge")]);
     assert!(hose.iter().all(|path| path.starts_with("leak_test.")) && hose.len() == 6, "{hose:?}");
     assert_eq!(dropped(&sheet, &[("front.tyre.size", "225/65R16C 112T")]), ["front.tyre.effective_radius"]);
-    let mut counted = demo("dunlin");
+    let mut counted = read("dunlin");
     counted.remove("rear.tyre.effective_radius").unwrap();
     counted.set("rear.tyre.rolling_turns", "452 rev/km").unwrap();
     assert_eq!(dropped(&counted, &[("rear.tyre.size", "225/65R16C 112T")]), ["rear.tyre.rolling_turns"]);
@@ -139,7 +135,7 @@ fn another_part_loses_what_was_measured_on_the_old_one() {
 
 #[test]
 fn what_rested_on_a_dropped_reading_is_computed_or_not_known() {
-    let sheet = demo("dunlin");
+    let sheet = read("dunlin");
     let speed = |sheet: &Sheet| sheet.assess().value("rear.tyre.effective_radius").unwrap().unwrap();
     let mut fitted = sheet.clone();
     fitted.fit(&[("rear.tyre.size", "245/75R16 111T")]).unwrap();
@@ -171,7 +167,7 @@ fn what_rested_on_a_dropped_reading_is_computed_or_not_known() {
 /// A bump stop whose place was measured from the droop of the old damper is still there: without it there would seem to be more travel.
 #[test]
 fn a_bump_stop_is_not_forgotten_with_the_damper() {
-    let sheet = demo("dunlin_measured");
+    let sheet = read("dunlin_measured");
     let left = |sheet: &Sheet| sheet.assess().value("front.bump_left").unwrap();
     assert!(left(&sheet).is_some());
     let mut without = sheet.clone();
@@ -215,7 +211,7 @@ fn a_bump_stop_is_not_forgotten_with_the_damper() {
 
 #[test]
 fn a_sweep_loses_what_was_measured_of_its_line_and_nothing_else() {
-    let sheet = demo("dunlin");
+    let sheet = read("dunlin");
     for (path, text) in [
         ("cap.rating", "16 psi gauge"),
         ("front.spring.rate", "600 lbf/in"),
@@ -229,7 +225,7 @@ fn a_sweep_loses_what_was_measured_of_its_line_and_nothing_else() {
         assert_eq!(swept(&sheet, path, text), Vec::<&str>::new(), "{path}");
     }
     let with = |path: &str, text: &str| {
-        let mut sheet = demo("dunlin");
+        let mut sheet = read("dunlin");
         sheet.set(path, text).unwrap();
         sheet
     };
@@ -257,7 +253,7 @@ fn a_sweep_loses_what_was_measured_of_its_line_and_nothing_else() {
 
 #[test]
 fn a_swept_row_computes_what_it_dropped() {
-    let mut sheet = demo("dunlin");
+    let mut sheet = read("dunlin");
     sheet.set("use.station_pressure", "84 kPa abs").unwrap();
     let axis = Axis::texts("use.altitude", &["0 m", "2000 m"]).unwrap();
     let table = sheet.what_if(vec![axis], false, &["use.station_pressure"]).unwrap().whole().unwrap();

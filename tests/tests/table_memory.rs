@@ -6,11 +6,7 @@ use axlewright::cooling::CapTest;
 use axlewright::suspension::{DoubleWishbone, LeafAxle, LiveAxle, Strut};
 use axlewright::units::{Angle, GaugePressure, Length};
 use axlewright::{Model, Result, Table};
-
-fn text(name: &str) -> String {
-    let path = format!("{}/../examples/sheets/{name}.toml", env!("CARGO_MANIFEST_DIR"));
-    std::fs::read_to_string(path).unwrap()
-}
+use axlewright_tests::assessed::text;
 
 fn refused(table: Result<Table>, what: &str) {
     let sentence = table.unwrap_err().to_string();

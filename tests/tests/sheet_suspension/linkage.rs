@@ -1,0 +1,200 @@
+//! Independent suspension.
+
+use axlewright::Model;
+use axlewright::Value;
+use axlewright::sheet::{Assessment, Axis, Sheet};
+use axlewright::suspension::{DoubleWishbone, WheelPosition};
+use axlewright::units::{Angle, Length};
+use axlewright_tests::assessed::{demo, lacks, text, value};
+
+/// The front of the Dunlin as the sheet draws it: the document of the model with the sheet's radius and coil-over.
+fn front(assessment: &Assessment) -> DoubleWishbone {
+    let mut model = DoubleWishbone::from_text(&text("dunlin_front_wishbone")).unwrap();
+    model.wheel.loaded_radius = Value::new(Length::from_si(value(assessment, "front.tyre.loaded_radius")));
+    let coil_over = model.coil_over.as_mut().unwrap();
+    let damper = coil_over.damper.as_mut().unwrap();
+    for (length, path) in [
+        (&mut damper.open_length, "front.damper.open_length"),
+        (&mut damper.closed_length, "front.damper.closed_length"),
+    ] {
+        *length = Value::new(Length::from_si(value(assessment, path)));
+    }
+    let spring = coil_over.spring.as_mut().unwrap();
+    spring.seat_offset = Value::new(Length::from_si(value(assessment, "front.spring.seat_offset")));
+    let limits = model.joint_limits.as_mut().unwrap();
+    for (limit, joint) in [
+        (&mut limits.upper_ball, "upper_ball"),
+        (&mut limits.lower_ball, "lower_ball"),
+        (&mut limits.tie_rod_outer, "tie_rod_outer"),
+        (&mut limits.tie_rod_inner, "tie_rod_inner"),
+    ] {
+        let allowed = value(assessment, &format!("front.joint_limits.{joint}"));
+        *limit = Some(Value::new(Angle::from_si(allowed)));
+    }
+    model
+}
+
+fn at(model: &DoubleWishbone, travel: f64, rack: f64) -> WheelPosition {
+    model.at(Length::from_si(travel), Length::from_si(rack)).unwrap()
+}
+
+#[test]
+fn a_linkage_on_the_sheet_is_the_model_bit_for_bit() {
+    let assessment = demo("dunlin_measured", &[]).assess();
+    let on = at(&front(&assessment), 0.0, 0.0);
+    for (path, wanted) in [
+        ("front.bump_steer", on.bump_steer.si()),
+        ("front.camber_change", on.camber_change.si()),
+        ("front.caster", on.caster.si()),
+        ("front.kingpin_inclination", on.kingpin_inclination.si()),
+        ("front.scrub_radius", on.scrub_radius.si()),
+        ("front.mechanical_trail", on.mechanical_trail.si()),
+        ("front.roll_centre_height", on.roll_centre_height.si()),
+        ("front.spring.motion_ratio", on.motion_ratio.si()),
+        ("front.spring.eye_length", on.eye_length.si()),
+        ("front.anti_roll_bar.motion_ratio", on.bar_motion_ratio.si()),
+    ] {
+        assert_eq!(value(&assessment, path).to_bits(), wanted.to_bits(), "{path}");
+    }
+    let near = |found: f64, wanted: f64| (found / wanted - 1.0).abs() < 1e-12;
+    assert!(near(value(&assessment, "front.anti_dive"), on.brake_anti_pitch.si()));
+    // The wheel rate of the static load on this coil is that of the linkage, without gas.
+    let mut model = front(&assessment);
+    model.coil_over.as_mut().unwrap().damper.as_mut().unwrap().gas_force = None;
+    let rate = at(&model, 0.0, 0.0).wheel_rate.si();
+    assert!((value(&assessment, "front.wheel_rate") / rate - 1.0).abs() < 1e-12);
+}
+
+/// The trial strut of the Wagtail on a sheet of nothing else, beside its model.
+#[test]
+fn a_strut_joins_in_the_same_way() {
+    // Its tables are those of the sheet, but for what the sheet has elsewhere.
+    let document = text("wagtail_rear_strut");
+    let tables = document.split("\n[").skip(1).filter_map(|table| {
+        let lines = table.lines().filter(|line| {
+            !["spring =", "damper =", "loaded_radius"].iter().any(|elsewhere| line.starts_with(elsewhere))
+        });
+        let wanted = ["lower_arm", "leg", "tie_rod", "wheel", "joint_limits", "anti_roll_bar"];
+        wanted
+            .iter()
+            .any(|name| table.starts_with(&format!("{name}]")))
+            .then(|| format!("[rear.{}\n", lines.collect::<Vec<_>>().join("\n")))
+    });
+    let mut sheet = Sheet::from_text(&tables.collect::<String>()).unwrap();
+    sheet.set("rear.tyre.loaded_radius", "283 mm").unwrap();
+    for (path, text) in [
+        ("rear.damper.open_length", "510 mm"),
+        ("rear.damper.closed_length", "340 mm"),
+        ("rear.bump_stop_travel", "120 mm"),
+        ("rear.damper.mounting", "coil_over"),
+        ("rear.spring.rate", "160 lbf/in"),
+        ("rear.spring.free_length", "300 mm"),
+        ("rear.spring.solid_length", "110 mm"),
+        ("rear.spring.minimum_gap", "9 mm"),
+        ("rear.sprung_mass", "150 kg"),
+        ("rear.brake_share", "35 %"),
+        ("rear.brake_place", "inboard"),
+        ("rear.drive_share", "100 %"),
+        ("rear.wheels", "independent"),
+        ("vehicle.centre_of_gravity_height", "460 mm"),
+        ("vehicle.wheelbase", "2300 mm"),
+    ] {
+        sheet.set(path, text).unwrap();
+    }
+    let assessment = sheet.assess();
+    let of = |path: &str| value(&assessment, path);
+    let model = axlewright::suspension::Strut::from_text(&text("wagtail_rear_strut")).unwrap();
+    let at = |travel: f64| model.at(Length::from_si(travel), Length::from_si(0.0)).unwrap();
+    let on = at(0.0);
+    for (path, wanted) in [
+        ("rear.bump_steer", on.bump_steer.si()),
+        ("rear.roll_centre_height", on.roll_centre_height.si()),
+        ("rear.spring.motion_ratio", on.motion_ratio.si()),
+        ("rear.spring.eye_length", on.eye_length.si()),
+        ("rear.anti_roll_bar.motion_ratio", on.bar_motion_ratio.si()),
+    ] {
+        assert_eq!(of(path).to_bits(), wanted.to_bits(), "{path}");
+    }
+    // Half shafts and inboard brakes leave their torque in the body.
+    for (path, wanted) in [("rear.anti_lift", on.brake_anti_pitch), ("rear.anti_squat", on.drive_anti_pitch)]
+    {
+        assert!((of(path) / wanted.si() - 1.0).abs() < 1e-12, "{path}: {} {wanted:?}", of(path));
+    }
+    // Brakes at the wheels are assumed where nothing is written.
+    sheet.remove("rear.brake_place").unwrap();
+    let mut braked = model.clone();
+    braked.braking.as_mut().unwrap().place = None;
+    let lift = braked.at(Length::from_si(0.0), Length::from_si(0.0)).unwrap().brake_anti_pitch.si();
+    let found = value(&sheet.assess(), "rear.anti_lift");
+    assert!((found / lift - 1.0).abs() < 1e-12, "{found} {lift}");
+    assert!((found - of("rear.anti_lift")).abs() > 0.01);
+    assert!(at(-of("rear.droop_left")).damper_used.si().abs() < 1e-11);
+    assert!(at(of("rear.damper.bump_end")).damper_left.si().abs() < 1e-11);
+    let least = at(of("rear.bump_left")).joint_left.si().min(at(-of("rear.droop_left")).joint_left.si());
+    assert_eq!(of("rear.joint_left"), least);
+    // The drop link of the bar may lock it, too.
+    let range = model.travel_range(Length::from_si(0.0)).unwrap();
+    let left = (range.bump.si() - of("rear.bump_left")).min(-range.droop.si() - of("rear.droop_left"));
+    assert_eq!(of("rear.linkage_left"), left);
+}
+
+#[test]
+fn travel_ends_where_the_model_says_that_nothing_is_left() {
+    let assessment = demo("dunlin_measured", &[]).assess();
+    let model = front(&assessment);
+    let open = at(&model, -value(&assessment, "front.droop_left"), 0.0);
+    assert!(open.damper_used.si().abs() < 1e-11, "{:?}", open.damper_used);
+    let closed = at(&model, value(&assessment, "front.damper.bump_end"), 0.0);
+    assert!(closed.damper_left.si().abs() < 1e-11, "{:?}", closed.damper_left);
+    let bound = at(&model, value(&assessment, "front.coil_travel"), 0.0);
+    assert!(bound.spring_left.si().abs() < 1e-11, "{:?}", bound.spring_left);
+    let least = closed.spring_left.si();
+    assert!((value(&assessment, "front.spring.bind_margin") - least).abs() < 1e-11);
+
+    let (bump, droop) = (value(&assessment, "front.bump_left"), value(&assessment, "front.droop_left"));
+    let ends =
+        [bump, -droop].map(|travel| [0.0, 0.07, -0.07].map(|rack| at(&model, travel, rack).joint_left.si()));
+    let least = ends.into_iter().flatten().fold(f64::INFINITY, f64::min);
+    assert_eq!(value(&assessment, "front.joint_left"), least);
+    let range = model.travel_range(Length::from_si(0.0)).unwrap();
+    let left = (range.bump.si() - bump).min(-range.droop.si() - droop);
+    assert_eq!(value(&assessment, "front.linkage_left"), left);
+}
+
+#[test]
+fn a_mount_is_moved_before_it_is_welded() {
+    let sheet = demo("dunlin_measured", &[]);
+    let heights = ["255 mm", "265 mm", "275 mm"];
+    let axis = Axis::texts("front.lower_arm.front_pivot.z", &heights).unwrap();
+    let outputs = ["front.bump_steer", "front.roll_centre_height", "front.anti_dive", "front.joints.margin"];
+    let what_if = sheet.what_if(vec![axis], false, &outputs).unwrap();
+    let table = what_if.table(0..3, Some(1), &mut |_| true).unwrap().unwrap();
+    let number = |path: &str, row: usize| table.numbers(path).unwrap()[row];
+    for (row, height) in heights.iter().enumerate() {
+        let alone = demo("dunlin_measured", &[("front.lower_arm.front_pivot.z", height)]).assess();
+        for path in &outputs[..3] {
+            assert_eq!(number(path, row).to_bits(), value(&alone, path).to_bits(), "{path}");
+        }
+        let margin = alone.answer("front.joints").unwrap().margin;
+        assert_eq!(number(outputs[3], row).to_bits(), margin.to_bits());
+    }
+    // The lower arm then slopes down to the rear, as its ball joint is carried forward in bump less.
+    assert!(number("front.anti_dive", 0) > number("front.anti_dive", 2));
+}
+
+#[test]
+fn a_point_that_is_half_written_is_asked_for_and_one_that_nobody_began_is_not() {
+    let assessment = demo("dunlin_measured", &[("front.tie_rod.inner.z", "")]).assess();
+    assert!(lacks(&assessment, "front.bump_steer_band").starts_with("needs front.tie_rod.inner.z to answer"));
+    let began = demo("dunlin", &[]).assess();
+    assert!(lacks(&began, "rear.bump_steer_band").starts_with("needs rear.bump_steer to answer"));
+    assert!(lacks(&began, "rear.joints").starts_with("needs rear.joint_left to answer"));
+    assert!(lacks(&began, "rear.bind").starts_with("needs rear.bind_force to answer"));
+    // A linkage that cannot stand is refused in its own words.
+    let fallen = demo("dunlin_measured", &[("front.upper_arm.ball_joint.z", "200 mm")]).assess();
+    let said = lacks(&fallen, "front.bump_steer_band");
+    assert!(
+        said.contains("front.bump_steer has no value: ") && said.contains("above the ball joint"),
+        "{said}"
+    );
+}
