@@ -1,6 +1,6 @@
 //! Measured errors of each function and model, from the rows in `target/tmp/rows-measured.json`, as tables.
 
-use super::subjects;
+use super::link::subjects;
 use serde_json::Value;
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;

@@ -1,5 +1,7 @@
 //! Rules of the sources, checked by the tests.
 
+mod generator;
+
 use std::path::{Path, PathBuf};
 use std::process::Command;
 use surface::Api;
@@ -235,99 +237,5 @@ fn the_generator_does_not_link_the_core() {
         let manifest = std::fs::read_to_string(root().join(format!("crates/{name}/Cargo.toml"))).unwrap();
         let links = manifest.lines().filter(|line| line.starts_with("axlewright"));
         assert_eq!(links.collect::<Vec<_>>(), [""; 0], "{name}");
-    }
-}
-
-/// A made-up core with one file, read by the generator.
-fn read_made_up(name: &str, source: &str) -> Result<Api, String> {
-    read_made_up_at(name, "rate.rs", source)
-}
-
-fn read_made_up_at(name: &str, place: &str, source: &str) -> Result<Api, String> {
-    let folder = std::env::temp_dir().join(format!("axlewright-gate-{name}-{}", std::process::id()));
-    let core = folder.join("crates/axlewright/src");
-    std::fs::create_dir_all(core.join("spring")).unwrap();
-    std::fs::create_dir_all(core.join("base")).unwrap();
-    std::fs::copy(root().join("crates/axlewright/src/base/verdict.rs"), core.join("base/verdict.rs"))
-        .unwrap();
-    std::fs::write(core.join("base/units.rs"), UNITS).unwrap();
-    std::fs::write(
-        core.join("spring/mod.rs"),
-        "//! Springs.\nmod rate;\npub use rate::{rate, rate_value};\n",
-    )
-    .unwrap();
-    let file = core.join("spring").join(place);
-    std::fs::create_dir_all(file.parent().unwrap()).unwrap();
-    std::fs::write(file, source).unwrap();
-    let api = Api::read(&core);
-    std::fs::remove_dir_all(&folder).unwrap();
-    api
-}
-
-const UNITS: &str = r#"quantities! {
-    Force "force" [Plain] "N" metric N us N { N "N" [] (1.0) / (1.0); }
-    Length "length" [Plain] "m" metric m us m { m "m" [] (1.0) / (1.0); }
-    LinearStiffness "linear stiffness" [Plain] "N/m" metric N_per_m us N_per_m { N_per_m "N/m" [] (1.0) / (1.0); }
-}"#;
-
-const RATE: &str = "/// Rate.\n///\n/// # Formula\n/// `k`\n///\n/// # Parameters\n/// - `load` — `F`\n/// - `travel` — `x`\n///\n/// # Returns\n/// The rate.\n///\n\
-    /// # Valid for\n/// - `0 < load <= 3`\n/// - `travel finite`\n///\n/// # Source\n/// Definition\n///\n/// # Example\n/// text\n\
-    pub fn rate(load: Force, travel: Length) -> Result<LinearStiffness> {\n    valid! {\n        load: 0 < .. <= 3 ; \"why\";\n        travel: .. ; \"why\";\n    }\n    Ok(load / travel)\n}\n";
-
-#[test]
-fn the_generator_reads_a_function() {
-    let api = read_made_up("good", RATE).unwrap();
-    assert_eq!(api.functions.len(), 1);
-    assert_eq!(api.functions[0].parameters[0].limit.as_deref(), Some("0 < load <= 3"));
-}
-
-/// A file in a subfolder belongs to its system: the public path stays flat.
-#[test]
-fn the_generator_reads_subfolders() {
-    let api = read_made_up_at("subfolder", "wheel/tyre/rate.rs", RATE).unwrap();
-    assert_eq!(api.functions.iter().map(surface::Function::path).collect::<Vec<_>>(), ["spring.rate"]);
-}
-
-/// Each fault, and a word of the refusal.
-#[test]
-fn the_generator_refuses_by_name() {
-    let faults = [
-        ("heading", RATE.replace("# Source", "# Sources"), "# Sources"),
-        ("source", RATE.replace("/// # Source\n/// Definition\n///\n", ""), "# Source"),
-        ("formula", RATE.replace("/// # Formula\n/// `k`\n///\n", ""), "# Formula"),
-        ("example", RATE.replace("/// # Example\n/// text\n", ""), "# Example"),
-        ("parameter", RATE.replace("/// - `travel` — `x`\n", ""), "travel"),
-        ("limit", RATE.replace("- `0 < load <= 3`", "- `0 < load <= 2`"), "0 < load <= 3"),
-        ("enforced", RATE.replace("load: 0 < .. <= 3", "load: 0 < .. <= 4"), "0 < load <= 4"),
-        (
-            "unlimited",
-            RATE.replace("/// - `travel finite`\n", "").replace("        travel: .. ; \"why\";\n", ""),
-            "no range of its own",
-        ),
-        ("type", RATE.replace("travel: Length", "travel: f64"), "f64"),
-        ("result", RATE.replace("Result<LinearStiffness>", "Option<LinearStiffness>"), "Result"),
-        ("ending", RATE.replace("fn rate(", "fn rate_value("), "reserves"),
-        ("double", format!("{RATE}{RATE}"), "twice"),
-        ("layer", format!("use crate::cooling::Coolant;\n{RATE}"), "does not stand below"),
-        (
-            "wrapped layer",
-            format!("use crate::{{\n    Error,\n    cooling,\n}};\n{RATE}"),
-            "does not stand below",
-        ),
-        ("bare layer", format!("use crate::cooling;\n{RATE}"), "does not stand below"),
-        ("peer", format!("use crate::mass;\n{RATE}"), "does not stand below"),
-        (
-            "path in code",
-            RATE.replace("Ok(load / travel)", "crate::cooling::rate(load / travel)"),
-            "does not stand below",
-        ),
-        ("catalogue", format!("use crate::catalogue::entry;\n{RATE}"), "imports catalogue"),
-        ("public", RATE.replace("fn rate(", "fn other_rate("), "lacks its `pub use`"),
-        ("summary", RATE.replace("/// Rate.\n", "/// Rate\n"), "full stop"),
-    ];
-    for (name, source, word) in faults {
-        assert_ne!(source, RATE, "{name} is no fault");
-        let refusal = read_made_up(name, &source).err().unwrap_or_else(|| panic!("{name} was not refused"));
-        assert!(refusal.contains(word), "{name}: {refusal}");
     }
 }
