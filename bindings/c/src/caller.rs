@@ -147,6 +147,17 @@ pub(crate) unsafe fn write(text: &str, buffer: *mut c_char, size: usize, needed:
     Ok(())
 }
 
+/// Writes texts to the caller's buffer, one a line.
+pub(crate) unsafe fn write_lines(
+    lines: impl IntoIterator<Item: std::fmt::Display>,
+    buffer: *mut c_char,
+    size: usize,
+    needed: *mut usize,
+) -> Outcome<()> {
+    let text: String = lines.into_iter().map(|line| format!("{line}\n")).collect();
+    unsafe { write(&text, buffer, size, needed) }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

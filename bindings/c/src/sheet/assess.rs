@@ -1,7 +1,7 @@
 //! Findings of a sheet.
 
 use super::document::axw_sheet;
-use crate::caller::{free, give, handle, put, words, write};
+use crate::caller::{free, give, handle, put, words, write, write_lines};
 use crate::entries::verdict_number;
 use crate::guard::{guard, guard_or};
 use crate::status::{Failure, Outcome};
@@ -37,8 +37,15 @@ struct Said {
     margin_unit: CString,
 }
 
+/// Texts of a finding.
+unsafe fn said(assessment: *const axw_assessment, finding: usize) -> Outcome<&'static Said> {
+    let assessment = unsafe { handle("assessment", assessment) }?;
+    assessment.answer(finding)?;
+    Ok(&texts(&assessment.0)[finding])
+}
+
 /// Texts of the findings, in their order, equal for every sheet; they live as long as the program.
-fn said(assessment: &Assessment) -> &'static [Said] {
+fn texts(assessment: &Assessment) -> &'static [Said] {
     static SAID: OnceLock<Vec<Said>> = OnceLock::new();
     let c = |text: &str| CString::new(text).unwrap_or_default();
     let of = |answer: &Answer| Said {
@@ -103,9 +110,7 @@ pub unsafe extern "C" fn axw_assessment_finding(
     caution: *mut *const c_char,
 ) -> i32 {
     guard(|| {
-        let assessment = unsafe { handle("assessment", assessment) }?;
-        assessment.answer(finding)?;
-        let said = &said(&assessment.0)[finding];
+        let said = unsafe { said(assessment, finding) }?;
         unsafe {
             put(path, said.path.as_ptr());
             put(system, said.system.as_ptr());
@@ -129,9 +134,7 @@ pub unsafe extern "C" fn axw_assessment_units(
     margin_unit: *mut *const c_char,
 ) -> i32 {
     guard(|| {
-        let assessment = unsafe { handle("assessment", assessment) }?;
-        assessment.answer(finding)?;
-        let said = &said(&assessment.0)[finding];
+        let said = unsafe { said(assessment, finding) }?;
         unsafe {
             put(quantity, said.quantity.as_ptr());
             put(unit, said.unit.as_ptr());
@@ -203,8 +206,7 @@ pub unsafe extern "C" fn axw_assessment_rests_on(
     guard(|| {
         let assessment = unsafe { handle("assessment", assessment) }?;
         let paths = assessment.0.rests_on(assessment.answer(finding)?);
-        let text: String = paths.iter().map(|path| format!("{path}\n")).collect();
-        unsafe { write(&text, buffer, size, needed) }
+        unsafe { write_lines(paths, buffer, size, needed) }
     })
 }
 

@@ -2,7 +2,7 @@
 
 use super::document::axw_sheet;
 use super::progress::{axw_progress, goes_on};
-use crate::caller::{free, give, handle, handle_mut, put, texts, words, write};
+use crate::caller::{free, give, handle, handle_mut, put, texts, words, write, write_lines};
 use crate::guard::{guard, guard_or};
 use crate::status::Failure;
 use crate::table::axw_table;
@@ -158,8 +158,7 @@ pub unsafe extern "C" fn axw_chosen_not_known(
 ) -> i32 {
     guard(|| {
         let lines = &unsafe { handle("chosen", chosen) }?.chosen.not_known;
-        let text: String = lines.iter().map(|line| format!("{line}\n")).collect();
-        unsafe { write(&text, buffer, size, needed) }
+        unsafe { write_lines(lines, buffer, size, needed) }
     })
 }
 
@@ -173,8 +172,7 @@ pub unsafe extern "C" fn axw_chosen_dropped(
 ) -> i32 {
     guard(|| {
         let lines = &unsafe { handle("chosen", chosen) }?.chosen.dropped;
-        let text: String = lines.iter().map(|path| format!("{path}\n")).collect();
-        unsafe { write(&text, buffer, size, needed) }
+        unsafe { write_lines(lines, buffer, size, needed) }
     })
 }
 

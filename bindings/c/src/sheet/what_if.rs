@@ -2,7 +2,7 @@
 
 use super::document::axw_sheet;
 use super::progress::{axw_progress, goes_on};
-use crate::caller::{free, give, handle, handle_mut, list, put, texts, words, write};
+use crate::caller::{free, give, handle, handle_mut, list, put, texts, words, write_lines};
 use crate::guard::{guard, guard_or};
 use crate::status::{Failure, Outcome};
 use crate::table::axw_table;
@@ -166,9 +166,8 @@ pub unsafe extern "C" fn axw_what_if_not_known(
 ) -> i32 {
     guard(|| {
         let ready = unsafe { handle("what_if", what_if) }?.ready()?;
-        let text: String =
-            ready.not_known().iter().map(|(output, why)| format!("{output}: {why}\n")).collect();
-        unsafe { write(&text, buffer, size, needed) }
+        let lines = ready.not_known().iter().map(|(output, why)| format!("{output}: {why}"));
+        unsafe { write_lines(lines, buffer, size, needed) }
     })
 }
 
@@ -182,8 +181,7 @@ pub unsafe extern "C" fn axw_what_if_dropped(
 ) -> i32 {
     guard(|| {
         let ready = unsafe { handle("what_if", what_if) }?.ready()?;
-        let text: String = ready.dropped().iter().map(|path| format!("{path}\n")).collect();
-        unsafe { write(&text, buffer, size, needed) }
+        unsafe { write_lines(ready.dropped(), buffer, size, needed) }
     })
 }
 
