@@ -76,13 +76,7 @@ impl Case<'_> {
             return None;
         }
         entries[place].0 = new.clone();
-        let written = self.write(&node);
-        let oracle = Oracle::Refused {
-            line: written.lines[&path],
-            key: path,
-            words: vec![format!("nearest {new} {old}")],
-        };
-        Some(Mutated { text: written.text, oracle })
+        Some(self.refused(&node, &path, &[&format!("nearest {new} {old}")]))
     }
 
     pub fn breaking(&mut self, what: &str) -> Option<Mutated> {
@@ -198,13 +192,7 @@ impl Case<'_> {
                 let wrong = *self.random.of_these(&["5", "\"5 mm\"", "true"]);
                 node.at(&steps(path))?;
                 node.put(&steps(path), Node::Leaf(wrong.to_owned()));
-                let written = self.write(&node);
-                let oracle = Oracle::Refused {
-                    line: written.lines[path],
-                    key: path.to_owned(),
-                    words: vec!["expected".to_owned()],
-                };
-                Some(Mutated { text: written.text, oracle })
+                Some(self.refused(&node, path, &["expected"]))
             }
             "table for a list, list for a table" => {
                 let mut node = self.node();
@@ -218,13 +206,7 @@ impl Case<'_> {
                 };
                 node.at(&steps(path))?;
                 node.put(&steps(path), wrong);
-                let written = self.write(&node);
-                let oracle = Oracle::Refused {
-                    line: written.lines[path],
-                    key: path.to_owned(),
-                    words: vec!["expected".to_owned()],
-                };
-                Some(Mutated { text: written.text, oracle })
+                Some(self.refused(&node, path, &["expected"]))
             }
             "unknown table" => {
                 let mut node = self.node();
@@ -239,13 +221,7 @@ impl Case<'_> {
                     Node::Leaf("\"5 mm\"".to_owned())
                 };
                 node.put(&at, inner);
-                let path = at.join(".");
-                let written = self.write(&node);
-                let line = written.lines[&path];
-                Some(Mutated {
-                    text: written.text,
-                    oracle: Oracle::Refused { line, key: path, words: vec![] },
-                })
+                Some(self.refused(&node, &at.join("."), &[]))
             }
             "path as a key" => {
                 let (path, text, line) = self.any(|_| true)?;
@@ -310,12 +286,7 @@ impl Case<'_> {
             "control character" => {
                 let (path, text, _) = self.any(is_quantity)?;
                 let control = *self.random.of_these(&['\u{0}', '\u{1}', '\u{8}', '\u{b}', '\u{1f}']);
-                let mut mutated = self.with(&path, format!("\"{text}{control}\""), &[]);
-                // The parser of the format refuses it, which knows no keys.
-                if let Oracle::Refused { key, .. } = &mut mutated.oracle {
-                    key.clear();
-                }
-                Some(mutated)
+                Some(self.unparsed(&path, format!("\"{text}{control}\"")))
             }
             "nested without end" => {
                 let (path, _, _) = self.any(|_| true)?;
@@ -325,12 +296,7 @@ impl Case<'_> {
                     (_, true) => ("{\"a\": ", "}"),
                     (_, false) => ("{ a = ", " }"),
                 };
-                let mut mutated =
-                    self.with(&path, format!("{}1{}", open.repeat(depth), close.repeat(depth)), &[]);
-                if let Oracle::Refused { key, .. } = &mut mutated.oracle {
-                    key.clear();
-                }
-                Some(mutated)
+                Some(self.unparsed(&path, format!("{}1{}", open.repeat(depth), close.repeat(depth))))
             }
             "no number" => {
                 let (path, _, _) = self.any(|line| kind(line).is_some_and(|kind| kind.name == "Ratio"))?;
@@ -348,11 +314,7 @@ impl Case<'_> {
                     ],
                 };
                 let wrong = *self.random.of_these(wrong);
-                let mut mutated = self.with(&path, wrong.to_owned(), &[]);
-                if let Oracle::Refused { key, .. } = &mut mutated.oracle {
-                    key.clear();
-                }
-                Some(mutated)
+                Some(self.unparsed(&path, wrong.to_owned()))
             }
             "text cut off" => {
                 let written = self.write(&self.node());

@@ -62,16 +62,30 @@ impl Case<'_> {
         (!all.is_empty()).then(|| self.random.of_these(&all).clone())
     }
 
-    /// The document with another literal on a line, which is refused there.
-    pub fn with(&self, path: &str, literal: String, words: &[&str]) -> Mutated {
-        let mut node = self.node();
-        node.put(&steps(path), Node::Leaf(literal));
-        let written = self.write(&node);
+    /// A document that is refused at the line of this path.
+    pub fn refused(&self, node: &Node, path: &str, words: &[&str]) -> Mutated {
+        let written = self.write(node);
         let oracle = Oracle::Refused {
             line: written.lines[path],
             key: path.to_owned(),
             words: words.iter().map(|word| (*word).to_owned()).collect(),
         };
         Mutated { text: written.text, oracle }
+    }
+
+    /// The document with another literal on a line, which is refused there.
+    pub fn with(&self, path: &str, literal: String, words: &[&str]) -> Mutated {
+        let mut node = self.node();
+        node.put(&steps(path), Node::Leaf(literal));
+        self.refused(&node, path, words)
+    }
+
+    /// The document with another literal on a line, which the parser of the format refuses there: it knows no keys.
+    pub fn unparsed(&self, path: &str, literal: String) -> Mutated {
+        let mut mutated = self.with(path, literal, &[]);
+        if let Oracle::Refused { key, .. } = &mut mutated.oracle {
+            key.clear();
+        }
+        mutated
     }
 }
